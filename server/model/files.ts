@@ -1,0 +1,37 @@
+/** What is known of a file or folder without opening it. */
+export interface FileStat {
+  kind: 'file' | 'folder';
+  /** Bytes. */
+  size: number;
+  /** Last change, in milliseconds since 1970. */
+  modified: number;
+}
+
+/** One name in a folder. */
+export interface FolderEntry {
+  name: string;
+  kind: 'file' | 'folder';
+}
+
+/**
+ * The only way in which the core reaches files, so that it runs unchanged on a desktop, in a browser-hosted
+ * editor's worker and in tests. Paths use `/`. A path that cannot be reached answers `undefined`, never an exception.
+ */
+export interface Files {
+  stat(path: string): Promise<FileStat | undefined>;
+  /** The names in a folder, in no special order. */
+  list(folder: string): Promise<FolderEntry[] | undefined>;
+  /**
+   * Opens a file for reads of byte ranges; the caller closes it.
+   */
+  open(path: string): Promise<FileReader | undefined>;
+}
+
+/** An open file. */
+export interface FileReader {
+  /** Bytes in the file. */
+  readonly size: number;
+  /** Up to `length` bytes from `start`; fewer at the end of the file. */
+  read(start: number, length: number): Promise<Uint8Array>;
+  close(): Promise<void>;
+}

@@ -1,0 +1,32 @@
+import type { Span } from './span';
+
+export const severities = ['error', 'warning', 'information', 'hint'] as const;
+export type Severity = (typeof severities)[number];
+
+/** One change of text: the span is replaced by `newText`. */
+export interface TextEdit extends Span {
+  newText: string;
+}
+
+/** A change that settles a finding. `safe` fixes have one sensible outcome and may be applied in bulk. */
+export interface Fix {
+  title: string;
+  edits: TextEdit[];
+  safe: boolean;
+}
+
+/** Another place that helps to understand a finding. */
+export interface RelatedPlace extends Span {
+  message: string;
+}
+
+/** What a reader or a check has to say about a place in the text. */
+export interface Finding extends Span {
+  code: string;
+  severity: Severity;
+  /** What is wrong, where and what to do, in one or two sentences. */
+  message: string;
+  related?: RelatedPlace[];
+  /** Worked out only when somebody asks, since a long document can hold thousands of findings. */
+  fixes?: () => Fix[];
+}
