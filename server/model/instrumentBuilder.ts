@@ -1,0 +1,234 @@
+import type { Finding } from './finding';
+import { HeaderKind } from './headerKinds';
+import type { Directive, InstrumentParts, SourceRun } from './instrument';
+import { headerStride, Instrument, parameterStride } from './instrument';
+import type { ParameterNames } from './parameterNames';
+import { sharedParameterNames } from './parameterNames';
+import { Source } from './source';
+
+/** The headers that a region would inherit from at some point of the text; −1 where there is none. */
+export interface Scope {
+  global: number;
+  master: number;
+  group: number;
+}
+
+/** A reader reports at most this many findings of its own; a text that is no instrument would give millions. */
+const mostFindings = 1000;
+
+/**
+ * Collects what a reader finds, in the order of the text, into an {@link Instrument}. The reader opens a source, opens
+ * headers and adds parameters; each parameter belongs to the header opened last. Inheritance follows from the order:
+ * a region inherits from the group, master and global that are in force when it opens.
+ */
+export class InstrumentBuilder {
+  readonly names: ParameterNames = sharedParameterNames();
+  readonly #format: InstrumentParts['format'];
+  readonly #sources: Source[] = [];
+  readonly #sourceOfPath = new Map<string, number>();
+  readonly #headerRuns: SourceRun[] = [];
+  readonly #parameterRuns: SourceRun[] = [];
+  readonly #directives: Directive[] = [];
+  readonly #findings: Finding[] = [];
+  readonly #values = new Map<number, string>();
+  readonly #nameEnds = new Map<number, number>();
+  #findingsLeftOut = 0;
+  #kinds: Uint8Array;
+  #headerCells: Int32Array;
+  #headerCount = 0;
+  #cells: Int32Array;
+  #numbers: Float64Array;
+  #count = 0;
+  #source = 0;
+  #global = -1;
+  #master = -1;
+  #group = -1;
+
+  /** `textLength` is the length of the text about to be read, from which the first size of the buffers is guessed. */
+  constructor(format: InstrumentParts['format'], textLength: number) {
+    this.#format = format;
+    const parameters = (textLength >> 4) + 64;
+    const headers = (textLength >> 6) + 16;
+    this.#kinds = new Uint8Array(headers);
+    this.#headerCells = new Int32Array(headers * headerStride);
+    this.#cells = new Int32Array(parameters * parameterStride);
+    this.#numbers = new Float64Array(parameters);
+  }
+
+  get headerCount(): number {
+    return this.#headerCount;
+  }
+
+  get parameterCount(): number {
+    return this.#count;
+  }
+
+  /** The file that is being read, as a position in `Instrument.sources`. */
+  get source(): number {
+    return this.#source;
+  }
+
+  /** Goes on in a file: all that follows stands in it. Answers its position, the same for the same path. */
+  enterSource(path: string, text: string): number {
+    let source = this.#sourceOfPath.get(path);
+    if (source === undefined) {
+      source = this.#sources.length;
+      this.#sources.push(new Source(path, text));
+      this.#sourceOfPath.set(path, source);
+    }
+    this.returnToSource(source);
+    return source;
+  }
+
+  /** Goes on in a file that was entered before. */
+  returnToSource(source: number): void {
+    this.#source = source;
+    this.#headerRuns.push({ first: this.#headerCount, source });
+    this.#parameterRuns.push({ first: this.#count, source });
+  }
+
+  /** Opens a header whose tag stands at `start`..`end`; answers its position. */
+  openHeader(kind: HeaderKind, start: number, end: number): number {
+    const header = this.#headerCount++;
+    if (header >= this.#kinds.length) this.#growHeaders();
+    this.#kinds[header] = kind;
+    let parent = -1;
+    switch (kind) {
+      case HeaderKind.region:
+        parent = this.#group >= 0 ? this.#group : this.#master >= 0 ? this.#master : this.#global;
+        break;
+      case HeaderKind.group:
+        parent = this.#master >= 0 ? this.#master : this.#global;
+        this.#group = header;
+        break;
+      case HeaderKind.master:
+        parent = this.#global;
+        this.#master = header;
+        this.#group = -1;
+        break;
+      case HeaderKind.global:
+        this.#global = header;
+        this.#master = -1;
+        this.#group = -1;
+        break;
+    }
+    const at = header * headerStride;
+    const cells = this.#headerCells;
+    cells[at] = start;
+    cells[at + 1] = end;
+    cells[at + 2] = this.#count;
+    cells[at + 3] = parent;
+    cells[at + 4] = end;
+    return header;
+  }
+
+  /** Says where the body of a header ends in the header's own file. */
+  closeHeader(header: number, end: number): void {
+    this.#headerCells[header * headerStride + 4] = end;
+  }
+
+  /** What a region would inherit from here; a reader of nested text keeps it and puts it back with {@link restore}. */
+  scope(): Scope {
+    return { global: this.#global, master: this.#master, group: this.#group };
+  }
+
+  restore(scope: Scope): void {
+    this.#global = scope.global;
+    this.#master = scope.master;
+    this.#group = scope.group;
+  }
+
+  /**
+   * Adds a parameter to the header opened last and answers its position. `name` is its number in {@link names};
+   * `number` is the value where it is a plain decimal number, else NaN.
+   */
+  addParameter(name: number, nameStart: number, valueStart: number, valueEnd: number, number: number): number {
+    const parameter = this.#count++;
+    if (parameter >= this.#numbers.length) this.#growParameters();
+    const at = parameter * parameterStride;
+    const cells = this.#cells;
+    cells[at] = name;
+    cells[at + 1] = nameStart;
+    cells[at + 2] = valueStart;
+    cells[at + 3] = valueEnd;
+    this.#numbers[parameter] = number;
+    return parameter;
+  }
+
+  /** Gives a parameter a value that differs from the text at its span. */
+  setValue(parameter: number, value: string): void {
+    this.#values.set(parameter, value);
+    this.#numbers[parameter] = plainNumber(value);
+  }
+
+  /** Says where a parameter's name ends in the text, where that is not its start plus the name's length. */
+  setNameEnd(parameter: number, end: number): void {
+    this.#nameEnds.set(parameter, end);
+  }
+
+  /** Notes a directive or comment in the place where it stands. */
+  addDirective(directive: Omit<Directive, 'source' | 'headersBefore' | 'parametersBefore'>): void {
+    this.#directives.push({
+      ...directive,
+      source: this.#source,
+      headersBefore: this.#headerCount,
+      parametersBefore: this.#count,
+    });
+  }
+
+  /** Notes what the reader could not make sense of, in the file that is being read. */
+  addFinding(finding: Omit<Finding, 'source'>): void {
+    if (this.#findings.length < mostFindings) this.#findings.push({ ...finding, source: this.#source });
+    else this.#findingsLeftOut++;
+  }
+
+  /** The instrument; the builder is not used after that. */
+  finish(): Instrument {
+    const last = this.#findings.at(-1);
+    if (last && this.#findingsLeftOut > 0) {
+      last.message += ` (${this.#findingsLeftOut} more such findings are not listed.)`;
+    }
+    return new Instrument({
+      format: this.#format,
+      sources: this.#sources,
+      names: this.names,
+      headers: { count: this.#headerCount, kinds: this.#kinds, cells: this.#headerCells },
+      parameters: {
+        count: this.#count,
+        cells: this.#cells,
+        numbers: this.#numbers,
+        values: this.#values,
+        nameEnds: this.#nameEnds,
+      },
+      headerRuns: this.#headerRuns,
+      parameterRuns: this.#parameterRuns,
+      directives: this.#directives,
+      findings: this.#findings,
+    });
+  }
+
+  #growHeaders(): void {
+    const kinds = new Uint8Array(this.#kinds.length * 2);
+    kinds.set(this.#kinds);
+    this.#kinds = kinds;
+    const cells = new Int32Array(this.#headerCells.length * 2);
+    cells.set(this.#headerCells);
+    this.#headerCells = cells;
+  }
+
+  #growParameters(): void {
+    const cells = new Int32Array(this.#cells.length * 2);
+    cells.set(this.#cells);
+    this.#cells = cells;
+    const numbers = new Float64Array(this.#numbers.length * 2);
+    numbers.set(this.#numbers);
+    this.#numbers = numbers;
+  }
+}
+
+const decimal = /^[+-]?(\d+\.?\d*|\.\d+)$/;
+
+/** The number that a text is, in plain decimal notation with an optional sign; NaN for anything else. */
+export function plainNumber(text: string): number {
+  return decimal.test(text) ? Number(text) : Number.NaN;
+}

@@ -1,0 +1,49 @@
+/** Semitones above C of the seven natural notes, by letter code a..g. */
+const naturals = [9, 11, 0, 2, 4, 5, 7] as const;
+
+const sharpNames = ['C', 'C#', 'D', 'D#', 'E', 'F', 'F#', 'G', 'G#', 'A', 'A#', 'B'] as const;
+
+const letterA = 97;
+const letterG = 103;
+
+/**
+ * The MIDI key number of a note name such as `c4`, `C#4`, `Db4` or `c-1`, middle C being C4 = 60 as in SFZ.
+ * Sharps are `#` or `♯`, flats `b` or `♭`; letter case is free.
+ * Answers `undefined` for anything else and for keys outside 0..127.
+ */
+export function keyOfNoteName(name: string): number | undefined {
+  const letter = name.charCodeAt(0) | 32;
+  if (!(letter >= letterA && letter <= letterG)) return undefined;
+  let semitone = naturals[letter - letterA] as number;
+  let at = 1;
+  for (; at < name.length - 1; at++) {
+    const sign = name[at];
+    if (sign === '#' || sign === '♯') semitone++;
+    else if (sign === 'b' || sign === 'B' || sign === '♭') semitone--;
+    else break;
+  }
+  if (at > 3) return undefined;
+  const octave = name.slice(at);
+  if (!/^-?\d$/.test(octave)) return undefined;
+  const key = (Number(octave) + 1) * 12 + semitone;
+  return key >= 0 && key <= 127 ? key : undefined;
+}
+
+/** The note name of a MIDI key number with middle C = C4 = 60, written with sharps: 61 is `C#4`, 0 is `C-1`. */
+export function noteNameOf(key: number): string {
+  const octave = Math.floor(key / 12) - 1;
+  return `${sharpNames[((key % 12) + 12) % 12]}${octave}`;
+}
+
+/** Whether a key is one of the raised (black) keys of a keyboard. */
+export function isRaisedKey(key: number): boolean {
+  return ((1 << (((key % 12) + 12) % 12)) & 0b010101001010) !== 0;
+}
+
+/**
+ * The frequency in hertz of a MIDI key number in equal temperament with A4 (key 69) = 440 Hz:
+ * 440 · 2^((key − 69) / 12) (ISO 16:1975; MIDI 1.0). Fractions of a key are cents / 100.
+ */
+export function frequencyOfKey(key: number): number {
+  return 440 * 2 ** ((key - 69) / 12);
+}

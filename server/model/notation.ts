@@ -1,0 +1,76 @@
+import type { TextEdit } from './finding';
+import type { Instrument } from './instrument';
+import type { ConversionNote } from './notes';
+
+/** What came of looking for an included file: its text, that there is none, or that it has not been looked at yet. */
+export type Included = { kind: 'text'; text: string } | { kind: 'missing' } | { kind: 'pending' };
+
+export interface ReadOptions {
+  /** The path of the text, with `/`; includes are found from its folder. */
+  path: string;
+  /** Gives the text of an included file by its path; without it every include is `pending`. */
+  include?: (path: string) => Included;
+}
+
+/** What the cursor is on. Offsets are in the main file. */
+export type Place =
+  /** A header's tag; `header` is −1 while it is being typed. */
+  | { kind: 'header'; start: number; end: number; header: number }
+  /** A parameter's name, or the empty place where one could start; `parameter` is −1 while it is being typed. */
+  | { kind: 'name'; start: number; end: number; header: number; parameter: number }
+  /** A parameter's value. */
+  | { kind: 'value'; start: number; end: number; header: number; parameter: number; name: string }
+  /** The path of an include. */
+  | { kind: 'include'; start: number; end: number }
+  /** A variable, with its `$`, where it is defined or used. */
+  | { kind: 'variable'; start: number; end: number; name: string }
+  /** A comment or another place where nothing can be offered. */
+  | { kind: 'other' };
+
+/** A change to a document's text in terms of the instrument. */
+export type Change =
+  /** Gives a header a value of its own: replaces the one it has or adds it. */
+  | { kind: 'set'; header: number; name: string; value: string }
+  /** Takes a parameter out. */
+  | { kind: 'remove'; parameter: number }
+  /** Writes a parameter under another name. */
+  | { kind: 'rename'; parameter: number; name: string }
+  /** Takes a header with all its own parameters out. */
+  | { kind: 'removeHeader'; header: number }
+  /** Writes the headers of another instrument where `offset` stands, in the document's own style. */
+  | { kind: 'insert'; offset: number; instrument: Instrument };
+
+export interface WriteOptions {
+  /** Line end of the text; LF where nothing is said. */
+  lineEnd?: '\n' | '\r\n';
+  /** Turns the path of a sample as it stands into the one to write, for text that goes to another folder. */
+  rebase?: (path: string) => string;
+}
+
+/** Text made from an instrument, and what could not be carried over exactly. */
+export interface Written {
+  text: string;
+  notes: ConversionNote[];
+}
+
+/** A change as text edits, with notes where the change could not be made exactly. */
+export interface Edited {
+  edits: TextEdit[];
+  notes: ConversionNote[];
+}
+
+/**
+ * A way of writing an instrument as text. What works on instruments asks a notation for these four and never
+ * looks into its syntax, so that a feature written once works in every notation.
+ */
+export interface Notation {
+  readonly format: 'sfz' | 'xml';
+  /** Reads text; never throws. What makes no sense is among the instrument's findings and reading goes on. */
+  read(text: string, options: ReadOptions): Instrument;
+  /** What stands at an offset of the main file. */
+  placeAt(instrument: Instrument, offset: number): Place;
+  /** The text edits, in the main file, that make a change. */
+  edit(instrument: Instrument, change: Change): Edited;
+  /** The whole instrument as one text of this notation. */
+  write(instrument: Instrument, options?: WriteOptions): Written;
+}

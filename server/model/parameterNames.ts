@@ -1,0 +1,143 @@
+import type { ResolvedOpcode } from '../opcodes/resolve';
+import { resolveOpcode } from '../opcodes/resolve';
+
+/**
+ * Parameters that the model itself works with. Their position is their number in every {@link ParameterNames},
+ * so that code can compare numbers instead of strings.
+ */
+const known = [
+  'sample',
+  'key',
+  'lokey',
+  'hikey',
+  'pitch_keycenter',
+  'lovel',
+  'hivel',
+  'default_path',
+  'note_offset',
+  'octave_offset',
+  'region_label',
+  'group_label',
+  'master_label',
+  'global_label',
+  'trigger',
+  'seq_length',
+  'seq_position',
+  'loop_mode',
+  'loop_start',
+  'loop_end',
+  'offset',
+  'end',
+  'sw_last',
+  'sw_label',
+] as const;
+
+type Known = (typeof known)[number];
+
+/** The numbers of the parameters that the model works with, by name. */
+export const Parameter = Object.fromEntries(known.map((name, id) => [name, id])) as Record<Known, number>;
+
+/** One more than the largest number in {@link Parameter}. */
+export const knownParameterCount = known.length;
+
+const tooMany = 1 << 16;
+
+/**
+ * Gives each distinct parameter name a small number, found from a stretch of text without cutting a string out of it.
+ * One table serves many instruments, so a name is resolved against the opcode catalogue once in a process.
+ */
+export class ParameterNames {
+  #slots = new Int32Array(1024).fill(-1);
+  readonly #texts: string[] = [];
+  readonly #hashes: number[] = [];
+  readonly #canonical: number[] = [];
+  readonly #resolved: (ResolvedOpcode | undefined)[] = [];
+
+  constructor() {
+    for (const name of known) this.idOf(name);
+  }
+
+  /** How many names the table holds. */
+  get size(): number {
+    return this.#texts.length;
+  }
+
+  /** The number of a name. */
+  idOf(name: string): number {
+    return this.idAt(name, 0, name.length);
+  }
+
+  /** The number of the name that stands at `start`..`end` of a text. */
+  idAt(text: string, start: number, end: number): number {
+    let hash = 0;
+    for (let at = start; at < end; at++) hash = (Math.imul(hash, 31) + text.charCodeAt(at)) | 0;
+    return this.idOfHash(text, start, end, hash);
+  }
+
+  /** As {@link idAt}, for a caller that has worked out the hash while reading: h = h · 31 + code, from 0, in 32 bits. */
+  idOfHash(text: string, start: number, end: number, hash: number): number {
+    const slots = this.#slots;
+    const mask = slots.length - 1;
+    let slot = (hash ^ (hash >>> 15)) & mask;
+    for (;;) {
+      const id = slots[slot] as number;
+      if (id < 0) return this.#add(text.slice(start, end), hash, slot);
+      if (this.#hashes[id] === hash) {
+        const name = this.#texts[id] as string;
+        if (name.length === end - start && text.startsWith(name, start)) return id;
+      }
+      slot = (slot + 1) & mask;
+    }
+  }
+
+  /** The name as it was written. */
+  text(id: number): string {
+    return this.#texts[id] as string;
+  }
+
+  /** The number of the canonical name: the same for all spellings of one parameter; its own for an unknown name. */
+  canonical(id: number): number {
+    return this.#canonical[id] as number;
+  }
+
+  /** What the catalogue says of the name; `undefined` for a name that the format does not know. */
+  opcode(id: number): ResolvedOpcode | undefined {
+    return this.#resolved[id];
+  }
+
+  #add(name: string, hash: number, slot: number): number {
+    const id = this.#texts.length;
+    this.#texts.push(name);
+    this.#hashes.push(hash);
+    this.#slots[slot] = id;
+    const resolved = resolveOpcode(name);
+    this.#resolved.push(resolved);
+    this.#canonical.push(id);
+    if (this.#texts.length * 2 > this.#slots.length) this.#grow();
+    if (resolved && resolved.canonical !== name) this.#canonical[id] = this.idOf(resolved.canonical);
+    return id;
+  }
+
+  #grow(): void {
+    const slots = new Int32Array(this.#slots.length * 2).fill(-1);
+    const mask = slots.length - 1;
+    for (let id = 0; id < this.#hashes.length; id++) {
+      const hash = this.#hashes[id] as number;
+      let slot = (hash ^ (hash >>> 15)) & mask;
+      while (slots[slot] !== -1) slot = (slot + 1) & mask;
+      slots[slot] = id;
+    }
+    this.#slots = slots;
+  }
+}
+
+let shared = new ParameterNames();
+
+/**
+ * The table that new instruments share. It is replaced when text with very many invented names has filled it;
+ * an instrument keeps the table that it was read with.
+ */
+export function sharedParameterNames(): ParameterNames {
+  if (shared.size > tooMany) shared = new ParameterNames();
+  return shared;
+}

@@ -1,0 +1,40 @@
+/** The folder part of a path with `/`, without the slash at its end; empty for a bare name. */
+export function folderOf(path: string): string {
+  const slash = path.lastIndexOf('/');
+  return slash < 0 ? '' : slash === 0 ? '/' : path.slice(0, slash);
+}
+
+/** The last part of a path with `/`. */
+export function nameOf(path: string): string {
+  return path.slice(path.lastIndexOf('/') + 1);
+}
+
+/** Whether a path starts at a root or a drive instead of the folder that it is read from. */
+export function isAbsolutePath(path: string): boolean {
+  return /^([a-z]:)?[\\/]/i.test(path);
+}
+
+/**
+ * Joins a relative path to a folder and takes `.` and `..` out of the result. `\` counts as `/`.
+ * An absolute path is answered as it is, tidied in the same way.
+ */
+export function joinPath(folder: string, path: string): string {
+  const whole = (isAbsolutePath(path) || folder === '' ? path : `${folder}/${path}`).replaceAll('\\', '/');
+  const parts: string[] = [];
+  for (const part of whole.split('/')) {
+    if (part === '' || part === '.') continue;
+    const last = parts.at(-1);
+    if (part === '..' && last !== undefined && last !== '..') parts.pop();
+    else if (part !== '..' || !whole.startsWith('/')) parts.push(part);
+  }
+  return (whole.startsWith('/') ? '/' : '') + parts.join('/');
+}
+
+/** The way from a folder to a path, with `..` where needed; both with `/` and both absolute or both relative to one place. */
+export function relativePath(folder: string, path: string): string {
+  const from = joinPath('', folder).split('/').filter(Boolean);
+  const to = joinPath('', path).split('/').filter(Boolean);
+  let same = 0;
+  while (same < from.length && same < to.length - 1 && from[same] === to[same]) same++;
+  return [...from.slice(same).map(() => '..'), ...to.slice(same)].join('/');
+}

@@ -1,0 +1,44 @@
+/** A line and column, both counted from 1; columns count UTF-16 units. */
+export interface LineColumn {
+  line: number;
+  column: number;
+}
+
+/** One file of an instrument's text. */
+export class Source {
+  #lineStarts: number[] | undefined;
+
+  constructor(
+    /** The path by which the file was reached, with `/`. */
+    readonly path: string,
+    readonly text: string,
+  ) {}
+
+  /** Where a text offset stands. CR, LF and CRLF each end a line. */
+  positionAt(offset: number): LineColumn {
+    const starts = this.lineStarts;
+    let low = 0;
+    let high = starts.length;
+    while (high - low > 1) {
+      const middle = (low + high) >> 1;
+      if ((starts[middle] as number) <= offset) low = middle;
+      else high = middle;
+    }
+    return { line: low + 1, column: offset - (starts[low] as number) + 1 };
+  }
+
+  /** The offset at which each line starts. */
+  get lineStarts(): readonly number[] {
+    this.#lineStarts ??= findLineStarts(this.text);
+    return this.#lineStarts;
+  }
+}
+
+function findLineStarts(text: string): number[] {
+  const starts = [0];
+  for (let at = 0; at < text.length; at++) {
+    const code = text.charCodeAt(at);
+    if (code === 10 || (code === 13 && text.charCodeAt(at + 1) !== 10)) starts.push(at + 1);
+  }
+  return starts;
+}
