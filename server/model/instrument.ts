@@ -1,5 +1,5 @@
 import type { Finding } from './finding';
-import { HeaderKind } from './headerKinds';
+import { HeaderKind, headerNames } from './headerKinds';
 import { keyOfNoteName } from './keys';
 import type { ParameterNames } from './parameterNames';
 import { Parameter } from './parameterNames';
@@ -175,7 +175,7 @@ export class Instrument {
         }
         if (name === Parameter.pitch_keycenter) continue;
         let value = numbers[parameter] as number;
-        if (value !== value) value = keyOfNoteName(this.valueText(parameter)) ?? Number.NaN;
+        if (Number.isNaN(value)) value = keyOfNoteName(this.valueText(parameter)) ?? Number.NaN;
         if (!(value >= -1 && value <= 127)) continue;
         if (name === Parameter.lokey) low = value;
         else if (name === Parameter.hikey) high = value;
@@ -215,7 +215,9 @@ export class Instrument {
     const octave = this.own(header, Parameter.octave_offset);
     let keyOffset = before.keyOffset;
     if (note >= 0 || octave >= 0) {
-      keyOffset = (note >= 0 ? wholeOr0(this.number(note)) : 0) + 12 * (octave >= 0 ? wholeOr0(this.number(octave)) : 0);
+      keyOffset =
+        (note >= 0 ? wholeOr0(this.number(note)) : 0) +
+        12 * (octave >= 0 ? wholeOr0(this.number(octave)) : 0);
     }
     return { header, defaultPath: path >= 0 ? this.valueText(path) : '', keyOffset };
   }
@@ -280,7 +282,9 @@ export class Instrument {
   nameSpan(parameter: number): Span {
     const at = parameter * parameterStride;
     const start = this.parameters.cells[at + 1] as number;
-    const end = this.parameters.nameEnds.get(parameter) ?? start + this.names.text(this.parameters.cells[at] as number).length;
+    const end =
+      this.parameters.nameEnds.get(parameter) ??
+      start + this.names.text(this.parameters.cells[at] as number).length;
     return { source: this.parameterSource(parameter), start, end };
   }
 
@@ -320,7 +324,7 @@ export class Instrument {
   /** The value as a key: a number as it stands, or the key of a note name; NaN for anything else. */
   keyNumber(parameter: number): number {
     const value = this.number(parameter);
-    return value === value ? value : (keyOfNoteName(this.valueText(parameter)) ?? Number.NaN);
+    return Number.isNaN(value) ? (keyOfNoteName(this.valueText(parameter)) ?? Number.NaN) : value;
   }
 
   /** The header's own parameter of a canonical name (the last one counts), or −1. */
@@ -371,6 +375,14 @@ export class Instrument {
     return [...found.values()];
   }
 
+  /** The name of a header as written; empty for opcodes that stand before any header. */
+  headerName(header: number): string {
+    const kind = this.kind(header);
+    if (kind !== HeaderKind.unknown) return headerNames[kind] as string;
+    const { source, start, end } = this.headerSpan(header);
+    return /[^\s<>/]+/.exec((this.sources[source] as Source).text.slice(start, end))?.[0] ?? '';
+  }
+
   /** The header that a parameter stands in. */
   headerOfParameter(parameter: number): number {
     let low = 0;
@@ -388,6 +400,20 @@ export class Instrument {
     let at = header;
     while (at >= 0 && this.kind(at) !== kind) at = this.parent(at);
     return at;
+  }
+
+  /** The last parameter of a file that starts at or before an offset, or −1. */
+  parameterAt(source: number, offset: number): number {
+    return lastAt(this.#parameterRuns, this.parameters.count, source, (parameter) => {
+      return (this.parameters.cells[parameter * parameterStride + 1] as number) <= offset;
+    });
+  }
+
+  /** The last header of a file that starts at or before an offset, or −1. */
+  headerAt(source: number, offset: number): number {
+    return lastAt(this.#headerRuns, this.headers.count, source, (header) => {
+      return (this.headers.cells[header * headerStride] as number) <= offset;
+    });
   }
 
   /** What `<control>` headers have set where a header stands. */
@@ -441,7 +467,7 @@ function shiftKey(key: number, offset: number): number {
 }
 
 function wholeOr0(value: number): number {
-  return value === value ? Math.trunc(value) : 0;
+  return Number.isNaN(value) ? 0 : Math.trunc(value);
 }
 
 function sourceAt(runs: readonly SourceRun[], position: number): number {
@@ -454,4 +480,27 @@ function sourceAt(runs: readonly SourceRun[], position: number): number {
     else at = middle - 1;
   }
   return (runs[low] as SourceRun).source;
+}
+
+/** The last position in the runs of a source for which `holds`; it holds for none, or up to some position, within a source. */
+function lastAt(
+  runs: readonly SourceRun[],
+  count: number,
+  source: number,
+  holds: (position: number) => boolean,
+): number {
+  for (let run = runs.length - 1; run >= 0; run--) {
+    const { first, source: file } = runs[run] as SourceRun;
+    if (file !== source) continue;
+    let low = first;
+    let high = runs[run + 1]?.first ?? count;
+    if (low >= high || !holds(low)) continue;
+    while (high - low > 1) {
+      const middle = (low + high) >> 1;
+      if (holds(middle)) low = middle;
+      else high = middle;
+    }
+    return low;
+  }
+  return -1;
 }

@@ -142,7 +142,13 @@ export class InstrumentBuilder {
    * Adds a parameter to the header opened last and answers its position. `name` is its number in {@link names};
    * `number` is the value where it is a plain decimal number, else NaN.
    */
-  addParameter(name: number, nameStart: number, valueStart: number, valueEnd: number, number: number): number {
+  addParameter(
+    name: number,
+    nameStart: number,
+    valueStart: number,
+    valueEnd: number,
+    number: number,
+  ): number {
     const parameter = this.#count++;
     if (parameter >= this.#numbers.length) this.#growParameters();
     const at = parameter * parameterStride;

@@ -43,8 +43,8 @@ export type Change =
 export interface WriteOptions {
   /** Line end of the text; LF where nothing is said. */
   lineEnd?: '\n' | '\r\n';
-  /** Turns the path of a sample as it stands into the one to write, for text that goes to another folder. */
-  rebase?: (path: string) => string;
+  /** The way from the folder that the text will stand in to the folder of the instrument, with `/`; empty or left out where they are one. */
+  pathToOrigin?: string;
 }
 
 /** Text made from an instrument, and what could not be carried over exactly. */

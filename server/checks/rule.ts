@@ -1,0 +1,28 @@
+import type { Finding, Severity } from '../model/finding';
+import type { Instrument } from '../model/instrument';
+import type { Notation } from '../model/notation';
+import type { SampleLookup } from '../model/samples';
+
+/** What a rule may look at. */
+export interface CheckContext {
+  instrument: Instrument;
+  samples: SampleLookup;
+  /** The notation of the instrument's text, for fixes. */
+  notation: Notation;
+}
+
+/** A finding as a rule reports it; code and severity come from the rule where it says nothing else. */
+export type RuleFinding = Omit<Finding, 'code' | 'severity'> & { severity?: Severity };
+
+/** One check of an instrument. */
+export interface Rule {
+  readonly code: string;
+  /** The severity of its findings unless settings say otherwise. */
+  readonly severity: Severity;
+  /** One sentence for the documentation: what it finds. */
+  readonly finds: string;
+  check(context: CheckContext, report: (finding: RuleFinding) => void): void;
+}
+
+/** A severity of one's own for a finding code. */
+export type SeveritySettings = Readonly<Record<string, Severity | 'off'>>;

@@ -1,0 +1,18 @@
+import type { Finding } from './finding';
+import { headerNames } from './headerKinds';
+import { nearestWords } from './nearest';
+
+/** A reader's finding of a header that the format does not know, with the nearest name offered. `show` writes a name as the notation does. */
+export function unknownHeaderFinding(
+  name: string,
+  span: { start: number; end: number },
+  show: (name: string) => string,
+): Omit<Finding, 'source'> {
+  const nearest = nearestWords(name, headerNames, 1)[0];
+  return {
+    code: 'header-unknown',
+    severity: 'warning',
+    ...span,
+    message: `${show(name)} is not a header of the format.${nearest ? ` Did you mean ${show(nearest)}?` : ' What follows it has no effect.'}`,
+  };
+}

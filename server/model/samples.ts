@@ -1,0 +1,67 @@
+/** A loop of a sample file; frames count from 0 and `end` is the last frame that is played. */
+export interface SampleLoop {
+  start: number;
+  end: number;
+  type: 'forward' | 'alternating' | 'backward';
+}
+
+/** Something odd in a sample file that does not keep it from being read. */
+export interface SampleProblem {
+  /** `cut-short`: the file promises clearly more audio than it holds. */
+  kind: 'cut-short' | 'size-wrong' | 'value-absurd' | 'chunk-broken';
+  message: string;
+}
+
+/** What the header of a sample file says. */
+export interface SampleFacts {
+  container: 'wav' | 'aiff' | 'flac' | 'ogg';
+  /** `pcm`, `float`, `alaw`, … */
+  encoding: string;
+  /** Frames a second. */
+  sampleRate: number;
+  channels: number;
+  bitsPerSample: number;
+  frames: number;
+  lengthSeconds: number;
+  loops: SampleLoop[];
+  /** MIDI key number at which the sample sounds as recorded, where the file says so. */
+  rootKey: number | null;
+  fineTuneCents: number | null;
+  problems: SampleProblem[];
+}
+
+/** What came of looking into a sample file. */
+export type SampleReading =
+  | { kind: 'facts'; facts: SampleFacts }
+  /** Audio of a kind that the format lists, whose header is not read here. */
+  | { kind: 'unread'; container: string; message: string }
+  | { kind: 'unreadable'; reason: string };
+
+/** What is known of the path of a sample. */
+export type SampleState =
+  /** Not looked at yet. */
+  | { kind: 'pending' }
+  | { kind: 'missing' }
+  /** Names a folder. */
+  | { kind: 'folder' }
+  /** There only when letter case is ignored, under the path `actual`. */
+  | { kind: 'otherCase'; actual: string; reading?: SampleReading }
+  /** `reading` is missing until the file was opened. */
+  | { kind: 'file'; reading?: SampleReading };
+
+/** Answers, without waiting, what is known of sample files. Paths are those of `Instrument.samplePath`. */
+export interface SampleLookup {
+  state(path: string): SampleState;
+  /** Paths of audio files that are named most like a missing one, the nearest first, in the form of the given path. */
+  nearest(path: string, count: number): string[];
+}
+
+/** Endings of the audio files that the SFZ format lists (its public documentation): WAV, Ogg Vorbis, AIFF, FLAC. */
+export const audioEndings = ['wav', 'ogg', 'aif', 'aiff', 'flac'] as const;
+
+const audioName = new RegExp(`\\.(${audioEndings.join('|')})$`, 'i');
+
+/** Whether a file name ends like an audio file that the SFZ format lists. */
+export function isAudioName(name: string): boolean {
+  return audioName.test(name);
+}

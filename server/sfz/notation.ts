@@ -1,0 +1,14 @@
+import type { Notation } from '../model/notation';
+import { editSfz } from './edit';
+import { placeInSfz } from './place';
+import { readSfz } from './read';
+import { writeSfz } from './write';
+
+/** SFZ text as a notation of the instrument model. */
+export const sfzNotation: Notation = {
+  format: 'sfz',
+  read: readSfz,
+  placeAt: placeInSfz,
+  edit: editSfz,
+  write: writeSfz,
+};

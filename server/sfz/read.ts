@@ -1,0 +1,272 @@
+import { HeaderKind, headerKindOf, headerNames } from '../model/headerKinds';
+import { unknownHeaderFinding } from '../model/headerSuggestions';
+import type { Instrument } from '../model/instrument';
+import { InstrumentBuilder } from '../model/instrumentBuilder';
+import type { ReadOptions } from '../model/notation';
+import { folderOf, joinPath } from '../model/paths';
+import type { SfzHandler } from './scan';
+import { scanSfz } from './scan';
+import { Variables } from './variables';
+
+/** Included text that one instrument may bring in, in UTF-16 units; a chain of files that include one another twice grows without end. */
+const mostIncluded = 64 * 1024 * 1024;
+const mostIncludes = 10_000;
+/** Files within files. */
+const mostDepth = 64;
+
+/**
+ * Reads SFZ text into an instrument. Never throws: what makes no sense is among the instrument's findings, with its
+ * span, and reading goes on. Included files are asked for through `options.include`, by their path joined to the
+ * folder of the main file, however deep they are included.
+ */
+export function readSfz(text: string, options: ReadOptions): Instrument {
+  const builder = new InstrumentBuilder('sfz', text.length);
+  new SfzReader(builder, options).read(text, options.path);
+  return builder.finish();
+}
+
+/**
+ * Reads SFZ text into a builder that has been at work already, as an included part of an instrument in another
+ * notation. Variables are shared with that instrument.
+ */
+export function readSfzInto(
+  builder: InstrumentBuilder,
+  text: string,
+  path: string,
+  options: ReadOptions,
+  variables: Variables,
+): void {
+  new SfzReader(builder, options, variables).read(text, path);
+}
+
+class SfzReader implements SfzHandler {
+  readonly #builder: InstrumentBuilder;
+  readonly #options: ReadOptions;
+  readonly #variables: Variables;
+  /** The files that are being read, the main file first. */
+  readonly #open: string[] = [];
+  #text = '';
+  #header = -1;
+  #included = 0;
+  #includes = 0;
+
+  constructor(builder: InstrumentBuilder, options: ReadOptions, variables = new Variables()) {
+    this.#builder = builder;
+    this.#options = options;
+    this.#variables = variables;
+  }
+
+  read(text: string, path: string): void {
+    const outer = this.#text;
+    this.#text = text;
+    this.#open.push(path);
+    this.#builder.enterSource(path, text);
+    this.#checkIsText();
+    scanSfz(text, this);
+    this.#open.pop();
+    this.#text = outer;
+  }
+
+  #checkIsText(): void {
+    const at = this.#text.indexOf('\0');
+    if (at < 0) return;
+    this.#problem(
+      at,
+      at + 1,
+      'There is a NUL character here, so this may not be a text file. It is read as a space.',
+    );
+  }
+
+  #problem(start: number, end: number, message: string): void {
+    this.#builder.addFinding({ code: 'syntax-error', severity: 'error', start, end, message });
+  }
+
+  header(start: number, end: number, nameStart: number, nameEnd: number): void {
+    const kind = this.#kindAt(nameStart, nameEnd);
+    if (kind === HeaderKind.unknown) {
+      this.#builder.addFinding(
+        unknownHeaderFinding(
+          this.#text.slice(nameStart, nameEnd),
+          { start: nameStart, end: nameEnd },
+          (name) => `<${name}>`,
+        ),
+      );
+    }
+    this.#header = this.#builder.openHeader(kind, start, end);
+  }
+
+  /** The kind of a header, without cutting a string out of the text for the usual spellings. */
+  #kindAt(start: number, end: number): HeaderKind {
+    for (let kind = 0; kind < headerNames.length; kind++) {
+      const name = headerNames[kind] as string;
+      if (name.length === end - start && this.#text.startsWith(name, start)) return kind as HeaderKind;
+    }
+    return headerKindOf(this.#text.slice(start, end).trim());
+  }
+
+  opcode(
+    nameStart: number,
+    nameEnd: number,
+    hash: number,
+    valueStart: number,
+    valueEnd: number,
+    number: number,
+    variables: boolean,
+  ): void {
+    if (this.#header < 0) this.#header = this.#builder.openHeader(HeaderKind.unknown, nameStart, nameStart);
+    if (variables) {
+      this.#opcodeWithVariables(nameStart, nameEnd, valueStart, valueEnd, number);
+    } else {
+      const name = this.#builder.names.idOfHash(this.#text, nameStart, nameEnd, hash);
+      this.#builder.addParameter(name, nameStart, valueStart, valueEnd, number);
+    }
+    this.#builder.closeHeader(this.#header, valueEnd);
+  }
+
+  #opcodeWithVariables(
+    nameStart: number,
+    nameEnd: number,
+    valueStart: number,
+    valueEnd: number,
+    number: number,
+  ): void {
+    const builder = this.#builder;
+    const name = this.#expand(nameStart, nameEnd);
+    const value = this.#expand(valueStart, valueEnd);
+    const parameter = builder.addParameter(builder.names.idOf(name), nameStart, valueStart, valueEnd, number);
+    if (name.length !== nameEnd - nameStart) builder.setNameEnd(parameter, nameEnd);
+    builder.setValue(parameter, value);
+  }
+
+  #expand(start: number, end: number): string {
+    return this.#variables.expand(this.#text.slice(start, end), (variable) => {
+      this.#builder.addFinding({
+        code: 'define-unknown',
+        severity: 'warning',
+        start: start + variable.start,
+        end: start + variable.end,
+        message: `${variable.name} is not defined before this line. Write "#define ${variable.name} value" above it, or correct the name.`,
+      });
+    });
+  }
+
+  define(start: number, nameStart: number, nameEnd: number, valueStart: number, valueEnd: number): void {
+    const name = this.#text.slice(nameStart + 1, nameEnd);
+    const value = this.#text.slice(valueStart, valueEnd);
+    this.#variables.define(name, value.includes('$') ? this.#expand(valueStart, valueEnd) : value);
+    this.#builder.addDirective({
+      kind: 'define',
+      start,
+      end: valueEnd,
+      name: `$${name}`,
+      nameStart,
+      nameEnd,
+      value,
+    });
+  }
+
+  include(start: number, end: number, pathStart: number, pathEnd: number): void {
+    const builder = this.#builder;
+    const written = this.#expand(pathStart, pathEnd);
+    const path = joinPath(folderOf(this.#options.path), written);
+    builder.addDirective({
+      kind: 'include',
+      start,
+      end,
+      name: written,
+      nameStart: pathStart,
+      nameEnd: pathEnd,
+      value: path,
+    });
+    const refuse = (code: string, message: string) =>
+      builder.addFinding({ code, severity: 'error', start: pathStart, end: pathEnd, message });
+    if (this.#open.includes(path)) {
+      const way = [...this.#open.slice(this.#open.indexOf(path)), path].map((one) => `"${one}"`).join(' → ');
+      refuse('include-cycle', `This file includes itself: ${way}. Take one of these #include lines out.`);
+      return;
+    }
+    if (this.#open.length > mostDepth) {
+      refuse(
+        'include-cycle',
+        `Files include one another more than ${mostDepth} deep. The file is left out here.`,
+      );
+      return;
+    }
+    const included = this.#options.include?.(path) ?? { kind: 'pending' };
+    if (included.kind === 'missing') {
+      refuse(
+        'include-missing',
+        `There is no file "${written}". The path is looked up from the folder of the main file.`,
+      );
+      return;
+    }
+    if (included.kind === 'pending') return;
+    this.#included += included.text.length;
+    this.#includes++;
+    if (this.#included > mostIncluded || this.#includes > mostIncludes) {
+      refuse(
+        'include-cycle',
+        'Included files bring in more text than an instrument can hold. The file is left out here.',
+      );
+      return;
+    }
+    const source = builder.source;
+    this.read(included.text, path);
+    builder.returnToSource(source);
+  }
+
+  comment(start: number, end: number): void {
+    const text = this.#text.slice(start + 2, this.#text[start + 1] === '*' ? end - 2 : end);
+    this.#builder.addDirective({
+      kind: 'comment',
+      start,
+      end,
+      name: '',
+      nameStart: start,
+      nameEnd: start,
+      value: text.trim(),
+    });
+  }
+
+  stray(start: number, end: number): void {
+    const text = this.#text.slice(start, end);
+    if (text.startsWith('$') && this.#readExpanded(text, start, end)) return;
+    this.#problem(
+      start,
+      end,
+      `"${shorten(text)}" is neither a header, an opcode nor a comment. Opcodes read name=value; put // before a remark.`,
+    );
+  }
+
+  problem(start: number, end: number, message: string): void {
+    this.#problem(start, end, message);
+  }
+
+  /** A variable can stand for whole opcodes: `#define $SOFT hivel=63`, later `$SOFT`. */
+  #readExpanded(text: string, start: number, end: number): boolean {
+    const value = this.#variables.value(text.slice(1));
+    if (value === undefined) {
+      this.#expand(start, end);
+      return true;
+    }
+    const equals = value.indexOf('=');
+    if (equals <= 0) return false;
+    const builder = this.#builder;
+    if (this.#header < 0) this.#header = builder.openHeader(HeaderKind.unknown, start, start);
+    const parameter = builder.addParameter(
+      builder.names.idOf(value.slice(0, equals)),
+      start,
+      start,
+      end,
+      Number.NaN,
+    );
+    builder.setNameEnd(parameter, end);
+    builder.setValue(parameter, value.slice(equals + 1));
+    builder.closeHeader(this.#header, end);
+    return true;
+  }
+}
+
+function shorten(text: string): string {
+  return text.length > 40 ? `${text.slice(0, 39)}…` : text;
+}
