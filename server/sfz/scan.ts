@@ -30,6 +30,7 @@ export interface SfzHandler {
   problem(start: number, end: number, message: string): void;
 }
 
+const tab = 9;
 const lineFeed = 10;
 const carriageReturn = 13;
 const space = 32;
@@ -81,12 +82,31 @@ function scanOpcode(text: string, start: number, handler: SfzHandler): number {
     code = text.charCodeAt(++at);
   }
   if (code !== equals) return scanStray(text, start, at, handler);
-  const nameEnd = at;
-  if (nameEnd === start) {
+  if (at === start) {
     handler.problem(start, start + 1, 'There is no opcode name before this "=". Write name=value.');
   }
-  code = text.charCodeAt(++at);
-  while (code === space || code === 9) code = text.charCodeAt(++at);
+  next.nameStart = start;
+  next.nameEnd = at;
+  next.hash = nameHash;
+  next.variables = variables;
+  do at = scanValueOfNext(text, handler);
+  while (next.nameStart >= 0);
+  return at;
+}
+
+/**
+ * The opcode whose value is to be read next: its name was read on the way to the end of the value before it.
+ * `nameStart` is −1 where no opcode follows directly. One object for all of the text saves making one for each opcode.
+ */
+const next = { nameStart: -1, nameEnd: 0, hash: 0, variables: false };
+
+/** Reads the value of the opcode in {@link next}, tells the handler, and leaves the opcode after it there. Answers where to read on. */
+function scanValueOfNext(text: string, handler: SfzHandler): number {
+  const { nameStart, nameEnd, hash: nameHash } = next;
+  let { variables } = next;
+  let at = nameEnd + 1;
+  let code = text.charCodeAt(at);
+  while (code === space || code === tab) code = text.charCodeAt(++at);
   const valueStart = at;
 
   // A plain number is by far the commonest value, so it is read along the way.
@@ -114,15 +134,18 @@ function scanOpcode(text: string, start: number, handler: SfzHandler): number {
   }
   const numberEnd = digits > 0 ? at : -1;
 
-  const valueEnd = scanValue(text, valueStart, at, code);
-  const next = nextAfterValue;
-  if (valueHasVariable) variables = true;
-  if (valueHasEquals) {
-    handler.problem(
-      valueStart,
-      valueEnd,
-      'A value cannot hold "=". If another opcode starts here, put a space before its name.',
-    );
+  let valueEnd = at;
+  if (numberEnd < 0 || !scanNameAfterNumber(text, at, code)) {
+    valueEnd = scanValue(text, valueStart, at, code);
+    at = valueStop;
+    if (valueHasVariable) variables = true;
+    if (valueHasEquals) {
+      handler.problem(
+        valueStart,
+        valueEnd,
+        'A value cannot hold "=". If another opcode starts here, put a space before its name.',
+      );
+    }
   }
   let number = Number.NaN;
   if (valueEnd === numberEnd) {
@@ -130,19 +153,44 @@ function scanOpcode(text: string, start: number, handler: SfzHandler): number {
     if (digits <= 15) number = negative ? -mantissa / scale : mantissa / scale;
     else number = Number(text.slice(valueStart, valueEnd));
   }
-  if (nameEnd > start) handler.opcode(start, nameEnd, nameHash, valueStart, valueEnd, number, variables);
-  return next;
+  if (nameEnd > nameStart) {
+    handler.opcode(nameStart, nameEnd, nameHash, valueStart, valueEnd, number, variables);
+  }
+  return at;
+}
+
+/** Reads the name of an opcode that follows a number after a blank into {@link next}; answers whether there is one. */
+function scanNameAfterNumber(text: string, from: number, first: number): boolean {
+  let at = from;
+  let code = first;
+  while (code === space || code === tab) code = text.charCodeAt(++at);
+  if (at === from) return false;
+  const start = at;
+  let nameHash = 0;
+  let variables = false;
+  while (isNamePart(code)) {
+    if (code === dollar) variables = true;
+    nameHash = (Math.imul(nameHash, 31) + code) | 0;
+    code = text.charCodeAt(++at);
+  }
+  if (code !== equals || at === start) return false;
+  next.nameStart = start;
+  next.nameEnd = at;
+  next.hash = nameHash;
+  next.variables = variables;
+  return true;
 }
 
 // Further results of scanValue, kept here instead of in an object for each value.
-let nextAfterValue = 0;
+let valueStop = 0;
 let valueHasVariable = false;
 let valueHasEquals = false;
 
-/** The end of the value that starts at `start`, reading on from `at`. */
+/** The end of the value that starts at `start`, reading on from `from`. The name of an opcode behind it goes into {@link next}. */
 function scanValue(text: string, start: number, from: number, first: number): number {
   let at = from;
   let code = first;
+  next.nameStart = -1;
   valueHasVariable = false;
   valueHasEquals = false;
   for (; at < text.length; code = text.charCodeAt(++at)) {
@@ -150,10 +198,8 @@ function scanValue(text: string, start: number, from: number, first: number): nu
     if (code > equals || (code >= zero && code <= nine)) continue;
     if (code === lineFeed || code === carriageReturn) break;
     if (code === equals) {
-      let word = at;
-      while (word > start && isNamePart(text.charCodeAt(word - 1))) word--;
-      if (word < at && isBlank(text.charCodeAt(word - 1))) {
-        at = word;
+      if (scanNameBackwards(text, start, at)) {
+        at = next.nameStart;
         break;
       }
       valueHasEquals = true;
@@ -165,9 +211,32 @@ function scanValue(text: string, start: number, from: number, first: number): nu
     } else if (code === hash && at > start && isBlank(text.charCodeAt(at - 1)) && isDirective(text, at))
       break;
   }
-  nextAfterValue = at;
+  valueStop = at;
   while (at > start && isBlank(text.charCodeAt(at - 1))) at--;
   return at;
+}
+
+/** Reads the name before an "=" into {@link next}; answers whether a blank stands before it, so that it is one. */
+function scanNameBackwards(text: string, from: number, end: number): boolean {
+  let start = end;
+  let nameHash = 0;
+  let weight = 1;
+  let variables = false;
+  // The same polynomial as forwards, its terms added from the last.
+  while (start > from) {
+    const code = text.charCodeAt(start - 1);
+    if (!isNamePart(code)) break;
+    if (code === dollar) variables = true;
+    nameHash = (nameHash + Math.imul(code, weight)) | 0;
+    weight = Math.imul(weight, 31);
+    start--;
+  }
+  if (start === end || !isBlank(text.charCodeAt(start - 1))) return false;
+  next.nameStart = start;
+  next.nameEnd = end;
+  next.hash = nameHash;
+  next.variables = variables;
+  return true;
 }
 
 /** Reads on over text that is no opcode, up to the end of the line or to something that makes sense. */
@@ -177,8 +246,7 @@ function scanStray(text: string, start: number, from: number, handler: SfzHandle
     return from;
   }
   const end = scanValue(text, start, Math.max(from, start + 1), text.charCodeAt(Math.max(from, start + 1)));
-  const next = nextAfterValue;
-  const after = text.charCodeAt(next);
+  const after = text.charCodeAt(valueStop);
   if (valueHasEquals) {
     handler.problem(
       start,
@@ -192,7 +260,7 @@ function scanStray(text: string, start: number, from: number, handler: SfzHandle
       'There is a space between an opcode and its "=". Write name=value without spaces.',
     );
   } else handler.stray(start, end);
-  return Math.max(next, start + 1);
+  return Math.max(valueStop, start + 1);
 }
 
 function scanHeader(text: string, start: number, handler: SfzHandler): number {
@@ -322,7 +390,7 @@ function isNamePart(code: number): boolean {
 }
 
 function isBlank(code: number): boolean {
-  return code === space || code === 9 || (code < space && code !== lineFeed && code !== carriageReturn);
+  return code === space || code === tab || (code < space && code !== lineFeed && code !== carriageReturn);
 }
 
 function lineEndAt(text: string, from: number): number {

@@ -1,0 +1,6 @@
+import { runCommandLine } from './commandLine/run';
+import { processTerminal } from './commandLine/terminal';
+
+void runCommandLine(process.argv.slice(2), processTerminal()).then((status) => {
+  process.exitCode = status;
+});

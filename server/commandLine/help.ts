@@ -1,0 +1,21 @@
+/** What `zonewright --help` prints. */
+export const help = `Usage: zonewright COMMAND …
+
+  check PATH…     look for faults in instruments; a folder is searched for them
+                    --format text|json|sarif   --fail-on error|warning|none
+  regions FILE    list every region with the values in force
+                    --format text|json   --middle-c C3|C4|C5   --samples DIR
+  convert FILE    write an instrument or a copied zone table as SFZ or instrument XML
+                    --to sfz|xml   --output FILE   --notes FILE
+                    --middle-c C3|C4|C5   --samples DIR
+  map FILE        draw the keyboard map
+                    --output FILE.svg
+  sample FILE…    print what the header of a sample file says
+                    --format text|json   --pitch
+
+FILE is SFZ, instrument XML or a zone table saved as text; - reads standard input.
+--middle-c says which octave the table gives to key 60. --samples names the folder
+in which a table's samples are looked up.
+Exit status: 0 done, 1 check found something at or above --fail-on, 2 wrong words or an unreadable input.
+Severities of findings are set in a file zonewright.json in the instrument's folder or one above it.
+`;

@@ -1,0 +1,80 @@
+import { decodeText } from '../model/decodeText';
+import type { Instrument } from '../model/instrument';
+import type { Notation } from '../model/notation';
+import { folderOf, isAbsolutePath, joinPath, relativePath } from '../model/paths';
+import { readInstrument } from '../workspace/analyse';
+import { detect } from '../workspace/detect';
+import { IncludeStore } from '../workspace/includeStore';
+import { readWholeText } from '../workspace/readWhole';
+import type { WholeText } from '../workspace/readWhole';
+import { CommandError } from './commandError';
+import type { Terminal } from './terminal';
+
+/** The text of an input, with the path that it is known by. */
+export interface Input {
+  /** As the person wrote it. */
+  name: string;
+  /** Absolute, with `/`. */
+  path: string;
+  text: string;
+}
+
+/** An absolute path with `/` for one written on the command line. */
+export function absolutePath(terminal: Terminal, path: string): string {
+  return isAbsolutePath(path) ? joinPath('', path) : joinPath(terminal.folder, path);
+}
+
+/** A path as output shows it: relative to the folder that the command runs in. */
+export function shownPath(terminal: Terminal, path: string): string {
+  return relativePath(terminal.folder, path);
+}
+
+/** Reads an input as text; `-` is standard input. Fails with a {@link CommandError} that names the input. */
+export async function readInput(terminal: Terminal, name: string): Promise<Input> {
+  if (name === '-') {
+    const whole = decodeText(await terminal.standardInput());
+    if (whole.kind !== 'text') throw new CommandError('standard input is not text');
+    return { name: 'standard input', path: joinPath(terminal.folder, 'standard-input'), text: whole.text };
+  }
+  const path = absolutePath(terminal, name);
+  const stat = await terminal.files.stat(path);
+  if (stat?.kind === 'folder') throw new CommandError(`${name}: this is a folder, a file is needed`);
+  return { name, path, text: textOf(name, await readWholeText(terminal.files, path)) };
+}
+
+function textOf(name: string, whole: WholeText): string {
+  switch (whole.kind) {
+    case 'text':
+      return whole.text;
+    case 'missing':
+      throw new CommandError(`${name}: there is no such file, or it cannot be read`);
+    case 'binary':
+      throw new CommandError(`${name}: this is not a text file`);
+    case 'too-large':
+      throw new CommandError(`${name}: ${Math.round(whole.size / 1024 / 1024)} MB are too much for an instrument's text`);
+  }
+}
+
+/** An instrument that was read, and its notation where it was not a table. */
+export interface LoadedInstrument {
+  instrument: Instrument;
+  notation: Notation;
+}
+
+/** Reads an input that must be an instrument; `undefined` where it is a table. */
+export async function loadInstrument(terminal: Terminal, input: Input): Promise<LoadedInstrument | undefined> {
+  if (input.text.trim() === '') throw new CommandError(`${input.name}: the file is empty`);
+  const detected = detect(input.path, input.text);
+  if (detected.kind === 'table') return undefined;
+  if (detected.kind === 'unknown') {
+    throw new CommandError(`${input.name}: this is neither SFZ, instrument XML nor a zone table`);
+  }
+  const { notation } = detected;
+  const instrument = await readInstrument({ ...input, notation }, new IncludeStore(terminal.files));
+  return { instrument, notation };
+}
+
+/** The folder of a path as the folder of an instrument. */
+export function folderOfInput(input: Input): string {
+  return folderOf(input.path);
+}

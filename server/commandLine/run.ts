@@ -1,0 +1,47 @@
+import { version } from '../../package.json';
+import { check } from './check';
+import { CommandError } from './commandError';
+import { convert } from './convert';
+import { help } from './help';
+import { map } from './map';
+import { regions } from './regions';
+import { sample } from './sample';
+import type { Terminal } from './terminal';
+
+const commands: Readonly<Record<string, (args: readonly string[], terminal: Terminal) => Promise<number>>> = {
+  check,
+  regions,
+  convert,
+  map,
+  sample,
+};
+
+/**
+ * Runs one command and answers its exit status: 0 done; 1 `check` found something; 2 the words of the command are off
+ * or an input cannot be read, said in one line on standard error.
+ */
+export async function runCommandLine(args: readonly string[], terminal: Terminal): Promise<number> {
+  const [name, ...rest] = args;
+  if (name === '--version') {
+    await terminal.out(`${version}\n`);
+    return 0;
+  }
+  if (name === '--help' || name === 'help' || rest.includes('--help')) {
+    await terminal.out(help);
+    return 0;
+  }
+  try {
+    if (name === undefined) throw new CommandError(`a command is needed: ${Object.keys(commands).join(', ')} (or --help)`);
+    const command = Object.hasOwn(commands, name) ? commands[name] : undefined;
+    if (!command) throw new CommandError(`there is no command "${name}"; there are ${Object.keys(commands).join(', ')}`);
+    return await command(rest, terminal);
+  } catch (error) {
+    terminal.error(`zonewright: ${oneLine(error)}\n`);
+    return 2;
+  }
+}
+
+function oneLine(error: unknown): string {
+  const message = error instanceof Error ? error.message : String(error);
+  return message.replace(/\s*[\r\n]+\s*/g, ' ');
+}

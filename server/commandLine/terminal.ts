@@ -1,0 +1,40 @@
+import type { Files } from '../model/files';
+import { nodeFiles } from '../workspace/nodeFiles';
+
+/** What a command reads from and writes to, so that it can be run in tests as well. */
+export interface Terminal {
+  /** Absolute path of the folder that the command runs in, with `/`. */
+  folder: string;
+  files: Files;
+  /** Whether standard output is a terminal that shows colour. */
+  colour: boolean;
+  out(text: string): Promise<void>;
+  error(text: string): void;
+  standardInput(): Promise<Uint8Array>;
+  /** Puts a whole file in place, or leaves what is there as it is. */
+  writeFile(path: string, text: string): Promise<void>;
+}
+
+/** The terminal of this process. */
+export function processTerminal(): Terminal {
+  // A reader that closes early, such as a pager, is no fault.
+  process.stdout.on('error', () => process.exit(0));
+  return {
+    folder: process.cwd().replaceAll('\\', '/'),
+    files: nodeFiles,
+    colour: process.stdout.isTTY === true && !process.env.NO_COLOR,
+    out: (text) => new Promise((done) => process.stdout.write(text, () => done())),
+    error: (text) => {
+      process.stderr.write(text);
+    },
+    async standardInput() {
+      const parts: Buffer[] = [];
+      for await (const part of process.stdin) parts.push(Buffer.from(part));
+      return Buffer.concat(parts);
+    },
+    writeFile: async (path, text) => {
+      const { writeWhole } = await import('./writeWhole');
+      await writeWhole(path, text);
+    },
+  };
+}

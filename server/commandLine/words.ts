@@ -1,0 +1,41 @@
+import { parseArgs } from 'node:util';
+import { CommandError } from './commandError';
+
+/** The options that a command takes: with one of some words, with any text, or without a value. */
+export type OptionKinds = Record<string, readonly string[] | 'text' | 'switch'>;
+
+/** A command's words, sorted. */
+export interface Words {
+  paths: string[];
+  options: Record<string, string | undefined>;
+  switches: ReadonlySet<string>;
+}
+
+/** Sorts the words after a command's name. Fails with a {@link CommandError} on an unknown option or value. */
+export function readWords(args: readonly string[], kinds: OptionKinds): Words {
+  const options: Record<string, { type: 'string' | 'boolean' }> = {};
+  for (const [name, kind] of Object.entries(kinds)) options[name] = { type: kind === 'switch' ? 'boolean' : 'string' };
+  const words: Words = { paths: [], options: {}, switches: new Set() };
+  const switches = new Set<string>();
+  try {
+    const { values, positionals } = parseArgs({ args: [...args], options, allowPositionals: true });
+    words.paths = positionals;
+    for (const [name, value] of Object.entries(values)) {
+      if (typeof value === 'string') words.options[name] = checked(name, value, kinds[name]);
+      else if (value) switches.add(name);
+    }
+  } catch (error) {
+    if (error instanceof CommandError) throw error;
+    const reason = error instanceof Error ? (error.message.split('\n')[0] as string) : 'the words cannot be read';
+    throw new CommandError(reason.replace(/\. To specify a positional.*$/, ''));
+  }
+  return { ...words, switches };
+}
+
+function checked(name: string, value: string, kind: OptionKinds[string] | undefined): string {
+  if (Array.isArray(kind) && !kind.includes(value)) {
+    throw new CommandError(`--${name} takes ${kind.slice(0, -1).join(', ')} or ${kind.at(-1)}, not "${value}"`);
+  }
+  if (value === '') throw new CommandError(`--${name} needs a value`);
+  return value;
+}
