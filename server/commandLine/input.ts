@@ -5,8 +5,8 @@ import { folderOf, isAbsolutePath, joinPath, relativePath } from '../model/paths
 import { readInstrument } from '../workspace/analyse';
 import { detect } from '../workspace/detect';
 import { IncludeStore } from '../workspace/includeStore';
-import { readWholeText } from '../workspace/readWhole';
 import type { WholeText } from '../workspace/readWhole';
+import { readWholeText } from '../workspace/readWhole';
 import { CommandError } from './commandError';
 import type { Terminal } from './terminal';
 
@@ -51,7 +51,9 @@ function textOf(name: string, whole: WholeText): string {
     case 'binary':
       throw new CommandError(`${name}: this is not a text file`);
     case 'too-large':
-      throw new CommandError(`${name}: ${Math.round(whole.size / 1024 / 1024)} MB are too much for an instrument's text`);
+      throw new CommandError(
+        `${name}: ${Math.round(whole.size / 1024 / 1024)} MB are too much for an instrument's text`,
+      );
   }
 }
 
@@ -62,7 +64,10 @@ export interface LoadedInstrument {
 }
 
 /** Reads an input that must be an instrument; `undefined` where it is a table. */
-export async function loadInstrument(terminal: Terminal, input: Input): Promise<LoadedInstrument | undefined> {
+export async function loadInstrument(
+  terminal: Terminal,
+  input: Input,
+): Promise<LoadedInstrument | undefined> {
   if (input.text.trim() === '') throw new CommandError(`${input.name}: the file is empty`);
   const detected = detect(input.path, input.text);
   if (detected.kind === 'table') return undefined;

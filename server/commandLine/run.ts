@@ -31,9 +31,11 @@ export async function runCommandLine(args: readonly string[], terminal: Terminal
     return 0;
   }
   try {
-    if (name === undefined) throw new CommandError(`a command is needed: ${Object.keys(commands).join(', ')} (or --help)`);
+    if (name === undefined)
+      throw new CommandError(`a command is needed: ${Object.keys(commands).join(', ')} (or --help)`);
     const command = Object.hasOwn(commands, name) ? commands[name] : undefined;
-    if (!command) throw new CommandError(`there is no command "${name}"; there are ${Object.keys(commands).join(', ')}`);
+    if (!command)
+      throw new CommandError(`there is no command "${name}"; there are ${Object.keys(commands).join(', ')}`);
     return await command(rest, terminal);
   } catch (error) {
     terminal.error(`zonewright: ${oneLine(error)}\n`);

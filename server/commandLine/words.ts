@@ -14,7 +14,8 @@ export interface Words {
 /** Sorts the words after a command's name. Fails with a {@link CommandError} on an unknown option or value. */
 export function readWords(args: readonly string[], kinds: OptionKinds): Words {
   const options: Record<string, { type: 'string' | 'boolean' }> = {};
-  for (const [name, kind] of Object.entries(kinds)) options[name] = { type: kind === 'switch' ? 'boolean' : 'string' };
+  for (const [name, kind] of Object.entries(kinds))
+    options[name] = { type: kind === 'switch' ? 'boolean' : 'string' };
   const words: Words = { paths: [], options: {}, switches: new Set() };
   const switches = new Set<string>();
   try {
@@ -26,7 +27,8 @@ export function readWords(args: readonly string[], kinds: OptionKinds): Words {
     }
   } catch (error) {
     if (error instanceof CommandError) throw error;
-    const reason = error instanceof Error ? (error.message.split('\n')[0] as string) : 'the words cannot be read';
+    const reason =
+      error instanceof Error ? (error.message.split('\n')[0] as string) : 'the words cannot be read';
     throw new CommandError(reason.replace(/\. To specify a positional.*$/, ''));
   }
   return { ...words, switches };
@@ -34,7 +36,9 @@ export function readWords(args: readonly string[], kinds: OptionKinds): Words {
 
 function checked(name: string, value: string, kind: OptionKinds[string] | undefined): string {
   if (Array.isArray(kind) && !kind.includes(value)) {
-    throw new CommandError(`--${name} takes ${kind.slice(0, -1).join(', ')} or ${kind.at(-1)}, not "${value}"`);
+    throw new CommandError(
+      `--${name} takes ${kind.slice(0, -1).join(', ')} or ${kind.at(-1)}, not "${value}"`,
+    );
   }
   if (value === '') throw new CommandError(`--${name} needs a value`);
   return value;

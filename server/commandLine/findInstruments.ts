@@ -1,0 +1,51 @@
+import { realpath } from 'node:fs/promises';
+import { isAudioName } from '../model/samples';
+import { CommandError } from './commandError';
+import { absolutePath } from './input';
+import type { Terminal } from './terminal';
+
+/** What a folder holds for `check`. */
+export interface FoundFiles {
+  /** SFZ and XML files, absolute paths, sorted. */
+  texts: string[];
+  /** Audio files in folders, absolute paths, sorted. */
+  audio: string[];
+  /** Whether a path was named itself, not found in a folder. */
+  named: ReadonlySet<string>;
+}
+
+/** Looks through files and folders named on the command line. Hidden folders are passed over, and each real folder is seen once. */
+export async function findInstruments(terminal: Terminal, paths: readonly string[]): Promise<FoundFiles> {
+  const texts = new Set<string>();
+  const audio = new Set<string>();
+  const named = new Set<string>();
+  const seen = new Set<string>();
+  const walk = async (folder: string): Promise<void> => {
+    const real = await realpath(folder).catch(() => folder);
+    if (seen.has(real)) return;
+    seen.add(real);
+    const entries = await terminal.files.list(folder);
+    if (!entries) {
+      terminal.error(`zonewright: ${folder}: this folder cannot be read and is left out\n`);
+      return;
+    }
+    for (const { name, kind } of entries) {
+      const path = `${folder === '/' ? '' : folder}/${name}`;
+      if (name.startsWith('.') || name === 'node_modules') continue;
+      if (kind === 'folder') await walk(path);
+      else if (/\.(sfz|xml)$/i.test(name)) texts.add(path);
+      else if (isAudioName(name)) audio.add(path);
+    }
+  };
+  for (const name of paths) {
+    const path = absolutePath(terminal, name);
+    const stat = await terminal.files.stat(path);
+    if (!stat) throw new CommandError(`${name}: there is no such file or folder`);
+    if (stat.kind === 'folder') await walk(path);
+    else {
+      named.add(path);
+      texts.add(path);
+    }
+  }
+  return { texts: [...texts].sort(), audio: [...audio].sort(), named };
+}

@@ -1,0 +1,25 @@
+import { buildMapScene } from '../map/scene';
+import { drawMapSvg } from '../map/svg';
+import { CommandError } from './commandError';
+import { write } from './convert';
+import { absolutePath, folderOfInput, readInput } from './input';
+import { readAny, tableOptions } from './readAny';
+import type { Terminal } from './terminal';
+import { readWords } from './words';
+
+/** `zonewright map`: the keyboard map as an SVG file. */
+export async function map(args: readonly string[], terminal: Terminal): Promise<number> {
+  const { paths, options } = readWords(args, { output: 'text', ...tableOptions });
+  const [name, ...more] = paths;
+  if (name === undefined || more.length > 0) throw new CommandError('map takes one file');
+  if (options.output === undefined) throw new CommandError('map needs --output FILE.svg');
+  const input = await readInput(terminal, name);
+  const { instrument } = await readAny(terminal, input, options, folderOfInput(input));
+  await write(
+    terminal,
+    options.output,
+    absolutePath(terminal, options.output),
+    drawMapSvg(buildMapScene(instrument)),
+  );
+  return 0;
+}

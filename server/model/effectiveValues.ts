@@ -1,0 +1,36 @@
+import type { Instrument } from './instrument';
+import { Parameter } from './parameterNames';
+
+/**
+ * The values in force in a region by canonical SFZ opcode name, in the order in which they were set, outermost header
+ * first. Numbers are numbers, note names are key numbers (middle C = 60), note and octave offset are added to keys,
+ * `key` appears as the three opcodes that it stands for, and `sample` is the path after `default_path`, with `/`.
+ */
+export function effectiveValues(instrument: Instrument, region: number): Record<string, number | string> {
+  const values: Record<string, number | string> = {};
+  const { keyOffset } = instrument.control(region);
+  for (const { name, parameter } of instrument.effectiveParameters(region)) {
+    const opcode = instrument.names.opcode(name);
+    const kind = opcode?.facts.kind;
+    const text = instrument.valueText(parameter);
+    let value: number | string = text;
+    if (name === Parameter.sample) value = instrument.samplePath(region) ?? text;
+    else if (kind === 'key') {
+      const key = instrument.keyNumber(parameter);
+      if (!Number.isNaN(key))
+        value = shifted(key, playedKey.test(instrument.names.text(name)) ? keyOffset : 0);
+    } else if (kind !== 'text' && kind !== 'path' && kind !== 'option') {
+      const number = instrument.number(parameter);
+      if (!Number.isNaN(number)) value = number;
+    }
+    values[instrument.names.text(name)] = value;
+  }
+  return values;
+}
+
+function shifted(key: number, offset: number): number {
+  return key < 0 || offset === 0 ? key : Math.max(0, Math.min(127, key + offset));
+}
+
+/** Keys that note and octave offset move: those that answer to what is played, not centres of tracking. */
+const playedKey = /^(key|lokey|hikey|pitch_keycenter|sw_.+|xf(in|out)_(lo|hi)key)$/;
