@@ -81,9 +81,9 @@ function withoutUnit(phrase: string): string {
  * `lfoN_cutoff`. `undefined` for any other pattern.
  */
 export function describeRouting(pattern: string): { description: string; subject: string } | undefined {
-  const parts = /^(eg|lfo)N_(\w+)$/.exec(pattern);
-  const source = parts && sources[parts[1] as string];
-  const target = parts && targets[parts[2] as string];
+  const cut = pattern.indexOf('N_');
+  const source = sources[pattern.slice(0, cut)];
+  const target = source && targets[pattern.slice(cut + 2)];
   if (!source || !target) return undefined;
   return {
     description: `How far ${source} moves ${target}.`,

@@ -43,26 +43,32 @@ const none: readonly string[] = [];
 
 /** Cuts a table into its rows, in order. */
 export function readOpcodeTable(table: OpcodeTable): OpcodeRow[] {
-  return table.rows
-    .trim()
-    .split('\n')
-    .map((line) => readRow(line, table.category));
+  const rows: OpcodeRow[] = [];
+  for (const line of table.rows.split('\n')) if (line !== '') rows.push(readRow(line, table.category));
+  return rows;
 }
 
 function readRow(line: string, category: string): OpcodeRow {
-  const [pattern = '', facts = '', ...cells] = line.split(' | ');
-  const [level, type, ...unit] = facts.split(' ');
+  const cells = line.split(' | ');
+  const facts = (cells[1] as string).split(' ');
+  const type = facts[1];
   const row: Draft = {
-    pattern,
+    pattern: cells[0] as string,
     category,
-    level: level as OpcodeLevel,
+    level: facts[0] as OpcodeLevel,
+    type: type === '-' ? undefined : (type as DocumentedType | undefined),
+    unit: facts.length > 2 ? facts.slice(2).join(' ') : undefined,
+    min: undefined,
+    max: undefined,
+    defaultText: undefined,
     options: none,
+    modulates: undefined,
     aliases: none,
     seconds: none,
+    subject: undefined,
+    description: undefined,
   };
-  if (type && type !== '-') row.type = type as DocumentedType;
-  if (unit.length > 0) row.unit = unit.join(' ');
-  for (const cell of cells) addCell(row, cell);
+  for (let at = 2; at < cells.length; at++) addCell(row, cells[at] as string);
   return row;
 }
 
@@ -70,9 +76,9 @@ function addCell(row: Draft, cell: string): void {
   const rest = cell.slice(1);
   switch (cell[0]) {
     case '[': {
-      const [min = '', max = ''] = cell.slice(1, -1).split('..');
-      if (min !== '') row.min = Number(min);
-      if (max !== '') row.max = Number(max);
+      const dots = cell.indexOf('..');
+      if (dots > 1) row.min = Number(cell.slice(1, dots));
+      if (dots < cell.length - 3) row.max = Number(cell.slice(dots + 2, -1));
       break;
     }
     case '=':

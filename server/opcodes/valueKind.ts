@@ -1,7 +1,11 @@
 import type { DocumentedType, ValueKind } from './opcode';
 
-const keys =
-  /^(?:sw_|xfin_|xfout_)?(?:lo|hi)key$|^key$|_keycenter$|^sw_(?:last|down|up|previous|default|lolast|hilast)$/;
+const keys: ReadonlySet<string> = new Set(
+  (
+    'key lokey hikey xfin_lokey xfin_hikey xfout_lokey xfout_hikey sw_lokey sw_hikey sw_last sw_down sw_up ' +
+    'sw_previous sw_default sw_lolast sw_hilast'
+  ).split(' '),
+);
 
 const paths: ReadonlySet<string> = new Set(['sample', 'default_path', 'image', '#include']);
 
@@ -10,22 +14,16 @@ const paths: ReadonlySet<string> = new Set(['sample', 'default_path', 'image', '
  * values, cents, decibels, aftertouch) are written with fractions in practice. `offset` counts frames, but is
  * a percentage under `offset_mode=percent`.
  */
-const whole = new RegExp(
-  `^(?:${[
-    '(?:xfin_|xfout_)?(?:lo|hi)vel',
-    '(?:lo|hi)(?:chan|prog)',
-    'seq_(?:length|position)',
-    'count|loop_count|end|loop_start|loop_end|delay_samples',
-    'group|off_by|output|polyphony|note_polyphony|polyphony_stealing|off_curve',
-    'note_offset|octave_offset|sw_note_offset|sw_octave_offset|transpose',
-    '(?:sustain|sostenuto)_cc',
-    '.*_curvecc[NXY]|curve_index',
-    '(?:ampeg|fileg|pitcheg|egN|eqN)_(?:dynamic|decay_zero|release_zero)',
-    'lfoN_(?:count|steps|wave|waveX)',
-    'load_(?:mode|start|end)|sample_quality',
-    'oscillator_(?:mode|multi|quality)',
-    'dsp_order|param_offset',
-  ].join('|')})$`,
+const whole: ReadonlySet<string> = new Set(
+  (
+    'lovel hivel xfin_lovel xfin_hivel xfout_lovel xfout_hivel lochan hichan loprog hiprog seq_length seq_position ' +
+    'count loop_count end loop_start loop_end delay_samples group off_by output polyphony note_polyphony ' +
+    'polyphony_stealing off_curve note_offset octave_offset sw_note_offset sw_octave_offset transpose sustain_cc ' +
+    'sostenuto_cc curve_index eqN_dynamic egN_dynamic ampeg_dynamic fileg_dynamic pitcheg_dynamic ampeg_decay_zero ' +
+    'fileg_decay_zero pitcheg_decay_zero ampeg_release_zero fileg_release_zero pitcheg_release_zero lfoN_count ' +
+    'lfoN_steps lfoN_wave lfoN_waveX load_mode load_start load_end sample_quality oscillator_mode oscillator_multi ' +
+    'oscillator_quality dsp_order param_offset'
+  ).split(' '),
 );
 
 /** What a value of an opcode has to be in practice, from its pattern and what the documentation says of it. */
@@ -34,9 +32,9 @@ export function valueKindOf(
   type: DocumentedType | undefined,
   options: readonly string[],
 ): ValueKind {
-  if (keys.test(pattern)) return 'key';
+  if (keys.has(pattern) || pattern.endsWith('_keycenter')) return 'key';
   if (paths.has(pattern)) return 'path';
-  if (type === 'integer') return whole.test(pattern) ? 'whole' : 'number';
+  if (type === 'integer') return whole.has(pattern) || pattern.includes('_curvecc') ? 'whole' : 'number';
   if (type === 'float') return 'number';
   if (options.length > 0) return 'option';
   return type === 'string' ? 'text' : 'any';

@@ -5,53 +5,53 @@ export const lfo: readonly OpcodeTable[] = [
   {
     category: 'Modulation/LFO',
     rows: `
-amplfo_delay | v1 float seconds | [0..100] | =0
-amplfo_depth | v1 float dB | [-10..10] | =0
+amplfo_delay | v1 float seconds | [0..100] | =0 | :the delay of the tremolo LFO | Waiting time before the tremolo LFO starts.
+amplfo_depth | v1 float dB | [-10..10] | =0 | :the depth of the tremolo LFO | How far the tremolo LFO moves the level either way.
 amplfo_depthccN | extension float dB | [-10..10] | =0 | >amplfo_depth | ~amplfo_depth_onccN
 amplfo_depthchanaft | extension float dB | [-10..10] | =0 | >amplfo_depth
 amplfo_depthpolyaft | extension float dB | [-10..10] | =0 | >amplfo_depth
-amplfo_fade | v1 float seconds | [0..100] | =0
-amplfo_freq | v1 float Hz | [0..20] | =0
+amplfo_fade | v1 float seconds | [0..100] | =0 | :the fade-in of the tremolo LFO | Time in which the tremolo LFO grows to its full depth.
+amplfo_freq | v1 float Hz | [0..20] | =0 | :the frequency of the tremolo LFO | Speed of the tremolo LFO.
 amplfo_freqccN | extension float Hz | [-200..200] | =0 | >amplfo_freq
 amplfo_freqchanaft | extension float Hz | [-200..200] | =0 | >amplfo_freq
 amplfo_freqpolyaft | extension float Hz | [-200..200] | =0 | >amplfo_freq
-fillfo_delay | v1 float seconds | [0..100] | =0
-fillfo_depth | v1 float cents | [-1200..1200] | =0
+fillfo_delay | v1 float seconds | [0..100] | =0 | :the delay of the filter LFO | Waiting time before the filter LFO starts.
+fillfo_depth | v1 float cents | [-1200..1200] | =0 | :the depth of the filter LFO | How far the filter LFO moves the cutoff frequency either way.
 fillfo_depthccN | extension float cents | [-1200..1200] | =0 | >fillfo_depth | ~fillfo_depth_onccN
 fillfo_depthchanaft | extension float cents | [-1200..1200] | =0 | >fillfo_depth
 fillfo_depthpolyaft | extension float cents | [-1200..1200] | =0 | >fillfo_depth
-fillfo_fade | v1 float seconds | [0..100] | =0
-fillfo_freq | v1 float Hz | [0..20] | =0
+fillfo_fade | v1 float seconds | [0..100] | =0 | :the fade-in of the filter LFO | Time in which the filter LFO grows to its full depth.
+fillfo_freq | v1 float Hz | [0..20] | =0 | :the frequency of the filter LFO | Speed of the filter LFO.
 fillfo_freqccN | extension float Hz | [-200..200] | =0 | >fillfo_freq
 fillfo_freqchanaft | extension float Hz | [-200..200] | =0 | >fillfo_freq
 fillfo_freqpolyaft | extension float Hz | [-200..200] | =0 | >fillfo_freq
-pitchlfo_delay | v1 float seconds | [0..100] | =0
-pitchlfo_depth | v1 float cents | [-1200..1200] | =0
+pitchlfo_delay | v1 float seconds | [0..100] | =0 | :the delay of the vibrato LFO | Waiting time before the vibrato LFO starts.
+pitchlfo_depth | v1 float cents | [-1200..1200] | =0 | :the depth of the vibrato LFO | How far the vibrato LFO moves the pitch either way.
 pitchlfo_depthccN | extension float cents | [-1200..1200] | =0 | >pitchlfo_depth | ~pitchlfo_depth_onccN
 pitchlfo_depthchanaft | extension float cents | [-1200..1200] | =0 | >pitchlfo_depth
 pitchlfo_depthpolyaft | extension float cents | [-1200..1200] | =0 | >pitchlfo_depth
-pitchlfo_fade | v1 float seconds | [0..100] | =0
-pitchlfo_freq | v1 float Hz | [0..20] | =0
+pitchlfo_fade | v1 float seconds | [0..100] | =0 | :the fade-in of the vibrato LFO | Time in which the vibrato LFO grows to its full depth.
+pitchlfo_freq | v1 float Hz | [0..20] | =0 | :the frequency of the vibrato LFO | Speed of the vibrato LFO.
 pitchlfo_freqccN | extension float Hz | [-200..200] | =0 | >pitchlfo_freq
 pitchlfo_freqchanaft | extension float Hz | [-200..200] | =0 | >pitchlfo_freq
 pitchlfo_freqpolyaft | extension float Hz | [-200..200] | =0 | >pitchlfo_freq
-lfoN_freq | v2 float Hz
+lfoN_freq | v2 float Hz | :the frequency of LFO N | Speed of LFO N.
 lfoN_freq_onccX | extension | >lfoN_freq
 lfoN_freq_smoothccX | extension | >lfoN_freq
 lfoN_freq_stepccX | extension | >lfoN_freq
-lfoN_delay | v2 float seconds | =0
+lfoN_delay | v2 float seconds | =0 | :the delay of LFO N | Waiting time before LFO N starts.
 lfoN_delay_onccX | extension | >lfoN_delay
-lfoN_fade | v2 float
+lfoN_fade | v2 float | :the fade-in of LFO N | Time in which LFO N grows to its full depth, in seconds.
 lfoN_fade_onccX | extension float | >lfoN_fade
-lfoN_phase | v2 float | [0..1] | =0
+lfoN_phase | v2 float | [0..1] | =0 | :the starting phase of LFO N | Place in its wave, from 0 to 1, at which LFO N starts.
 lfoN_phase_onccX | extension | >lfoN_phase
-lfoN_count | v2 integer
-lfoN_wave | v2 integer | =1 | +lfoN_waveX
+lfoN_count | v2 integer | :the number of waves of LFO N | How many waves LFO N runs through before it stops.
+lfoN_wave | v2 integer | =1 | +lfoN_waveX | :the wave of LFO N | Number of the wave form of LFO N.
 lfoN_wave_onccX | extension | >lfoN_wave
-lfoN_steps | v2 integer
-lfoN_stepX | v2 float % | [-100..100]
+lfoN_steps | v2 integer | Number of steps of LFO N when it runs as a step sequencer.
+lfoN_stepX | v2 float % | [-100..100] | :step X of LFO N | Value of step X of LFO N when it runs as a step sequencer.
 lfoN_stepX_onccY | extension | >lfoN_stepX
-lfoN_smooth | v2
+lfoN_smooth | v2 | :the smoothing of LFO N | How much the corners of the wave of LFO N are rounded.
 lfoN_smooth_onccX | extension | >lfoN_smooth
 lfoN_volume | v2
 lfoN_volume_onccX | extension | >lfoN_volume
@@ -69,10 +69,10 @@ lfoN_width | v2
 lfoN_width_onccX | extension | >lfoN_width
 lfoN_width_smoothccX | extension | >lfoN_width
 lfoN_width_stepccX | extension | >lfoN_width
-lfoN_freq_lfoX | v2
+lfoN_freq_lfoX | v2 | :the depth of LFO N on the frequency of LFO X | How far LFO N moves the frequency of LFO X.
 lfoN_freq_lfoX_onccY | extension | >lfoN_freq_lfoX
-lfoN_depth_lfoX | v2
-lfoN_depthadd_lfoX | v2
+lfoN_depth_lfoX | v2 | :the depth of LFO N on the depth of LFO X | How much LFO N scales the depth of LFO X.
+lfoN_depthadd_lfoX | v2 | :the depth that LFO N adds to LFO X | How much LFO N adds to the depth of LFO X.
 lfoN_pitch | v2
 lfoN_pitch_curveccX | extension integer | [0..255] | =0 | >lfoN_pitch
 lfoN_pitch_onccX | extension | >lfoN_pitch
@@ -122,9 +122,9 @@ lfoN_drive | v2
 lfoN_drive_onccX | extension | >lfoN_drive
 lfoN_drive_smoothccX | extension | >lfoN_drive
 lfoN_drive_stepccX | extension | >lfoN_drive
-lfoN_offset | extension float | +lfoN_offsetX
-lfoN_ratio | extension float | +lfoN_ratioX
-lfoN_scale | extension float | +lfoN_scaleX
+lfoN_offset | extension float | +lfoN_offsetX | :the offset of LFO N | Constant added to the wave of LFO N.
+lfoN_ratio | extension float | +lfoN_ratioX | :the frequency ratio of LFO N | Factor by which the wave runs faster than the frequency of LFO N.
+lfoN_scale | extension float | +lfoN_scaleX | :the size of LFO N | Factor by which the wave of LFO N is made larger or smaller.
 lfoN_sample_dyn_paramX | extension
 lfoN_sample_dyn_paramX_onccY | extension | >lfoN_sample_dyn_paramX
 `,
