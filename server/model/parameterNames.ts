@@ -81,7 +81,7 @@ export class ParameterNames {
     let slot = (hash ^ (hash >>> 15)) & mask;
     for (;;) {
       const id = slots[slot] as number;
-      if (id < 0) return this.#add(text.slice(start, end), hash, slot);
+      if (id < 0) return this.#add(copyOf(text.slice(start, end)), hash, slot);
       if (this.#hashes[id] === hash) {
         const name = this.#texts[id] as string;
         if (name.length === end - start && text.startsWith(name, start)) return id;
@@ -129,6 +129,11 @@ export class ParameterNames {
     }
     this.#slots = slots;
   }
+}
+
+/** A string of its own: a slice would keep the whole text that it was cut from in memory. */
+function copyOf(slice: string): string {
+  return Array.from(slice).join('');
 }
 
 let shared = new ParameterNames();

@@ -1,0 +1,29 @@
+import type { CheckedFile } from './checkOutput';
+import { jsonOutput, textOutput, totalsOf } from './checkOutput';
+import { checkFiles } from './checkFiles';
+import { CommandError } from './commandError';
+import { findInstruments } from './findInstruments';
+import { sarifOutput } from './sarif';
+import type { Terminal } from './terminal';
+import { readWords } from './words';
+
+/** `zonewright check`: faults in instruments, and audio files that none of them uses. */
+export async function check(args: readonly string[], terminal: Terminal): Promise<number> {
+  const { paths, options } = readWords(args, {
+    format: ['text', 'json', 'sarif'],
+    'fail-on': ['error', 'warning', 'none'],
+  });
+  if (paths.length === 0) throw new CommandError('check takes at least one file or folder');
+  const found = await findInstruments(terminal, paths);
+  const files = await checkFiles(terminal, found);
+  if (files.length === 0) terminal.error('zonewright: no instruments found there\n');
+  const outputs = { text: textOutput, json: jsonOutput, sarif: sarifOutput };
+  await terminal.out(outputs[(options.format ?? 'text') as keyof typeof outputs](files, terminal));
+  return failed(files, options['fail-on'] ?? 'error') ? 1 : 0;
+}
+
+function failed(files: readonly CheckedFile[], failOn: string): boolean {
+  const totals = totalsOf(files);
+  if (failOn === 'none') return false;
+  return totals.error > 0 || (failOn === 'warning' && totals.warning > 0);
+}

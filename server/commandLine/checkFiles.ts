@@ -1,0 +1,151 @@
+import type { Finding } from '../model/finding';
+import type { Notation } from '../model/notation';
+import { folderOf, joinPath } from '../model/paths';
+import { findUnusedSamples } from '../checks/sampleUnused';
+import type { Analysis } from '../workspace/analyse';
+import { analyse, readInstrument } from '../workspace/analyse';
+import { detect } from '../workspace/detect';
+import { IncludeStore } from '../workspace/includeStore';
+import { ProjectSettingsStore } from '../workspace/projectSettings';
+import { readWholeText } from '../workspace/readWhole';
+import { SampleStore } from '../workspace/sampleStore';
+import type { CheckedFile, PlacedFinding } from './checkOutput';
+import { CommandError } from './commandError';
+import type { FoundFiles } from './findInstruments';
+import { shownPath } from './input';
+import type { Terminal } from './terminal';
+
+interface Candidate {
+  path: string;
+  text: string;
+  notation: Notation;
+}
+
+/** Checks all instruments that were found; those that only others include are checked as parts of these. */
+export async function checkFiles(terminal: Terminal, found: FoundFiles): Promise<CheckedFile[]> {
+  const checker = new Checker(terminal);
+  const candidates: Candidate[] = [];
+  for (const path of found.texts) {
+    const candidate = await checker.candidate(path, found.named.has(path));
+    if (candidate) candidates.push(candidate);
+  }
+  for (const candidate of await checker.mainFiles(candidates, found.named)) await checker.check(candidate);
+  await checker.checkUnused(found);
+  return checker.files();
+}
+
+class Checker {
+  readonly #terminal: Terminal;
+  readonly #includes: IncludeStore;
+  readonly #samples: SampleStore;
+  readonly #settings: ProjectSettingsStore;
+  readonly #found = new Map<string, PlacedFinding[]>();
+  readonly #seen = new Set<string>();
+  /** Absolute paths of instruments, and of the samples that they use. */
+  readonly #instruments = new Set<string>();
+  readonly #used = new Set<string>();
+
+  constructor(terminal: Terminal) {
+    this.#terminal = terminal;
+    this.#includes = new IncludeStore(terminal.files);
+    this.#samples = new SampleStore(terminal.files);
+    this.#settings = new ProjectSettingsStore(terminal.files, (message) => terminal.error(`zonewright: ${message}\n`));
+  }
+
+  /** The text of a file that may be an instrument; `undefined` for other XML found in a folder. */
+  async candidate(path: string, named: boolean): Promise<Candidate | undefined> {
+    const whole = await readWholeText(this.#terminal.files, path);
+    const shown = shownPath(this.#terminal, path);
+    if (whole.kind !== 'text') {
+      const reason = whole.kind === 'binary' ? 'this is not a text file' : whole.kind === 'missing' ? 'it cannot be read' : 'it is too large';
+      if (named) throw new CommandError(`${shown}: ${reason}`);
+      if (path.endsWith('.sfz')) this.#add(path, placeless('syntax-error', `This file cannot be checked: ${reason}.`));
+      return undefined;
+    }
+    const detected = detect(path, whole.text);
+    if (detected.kind === 'notation') return { path, text: whole.text, notation: detected.notation };
+    if (named) throw new CommandError(`${shown}: this is neither SFZ nor instrument XML`);
+    return undefined;
+  }
+
+  /** Those that no other includes; of files that include one another in a circle, the first. */
+  async mainFiles(candidates: readonly Candidate[], named: ReadonlySet<string>): Promise<Candidate[]> {
+    const includedBy = new Map<string, Set<string>>();
+    for (const candidate of candidates) includedBy.set(candidate.path, await this.#includedPaths(candidate));
+    const reached = new Set<string>();
+    for (const [path, includes] of includedBy) for (const one of includes) if (one !== path) reached.add(one);
+    const mains = candidates.filter(({ path }) => named.has(path) || !reached.has(path));
+    const covered = new Set(mains.flatMap(({ path }) => [path, ...(includedBy.get(path) ?? [])]));
+    for (const candidate of candidates) {
+      if (covered.has(candidate.path)) continue;
+      mains.push(candidate);
+      for (const path of [candidate.path, ...(includedBy.get(candidate.path) ?? [])]) covered.add(path);
+    }
+    return mains;
+  }
+
+  async #includedPaths(candidate: Candidate): Promise<Set<string>> {
+    if (!candidate.text.includes('include')) return new Set();
+    const instrument = await readInstrument(candidate, this.#includes);
+    return new Set(instrument.directives.filter(({ kind }) => kind === 'include').map(({ value }) => value));
+  }
+
+  async check(candidate: Candidate): Promise<void> {
+    const { severity } = await this.#settings.settingsFor(folderOf(candidate.path));
+    const analysis = await analyse(candidate, this.#includes, this.#samples, severity);
+    if (!this.#found.has(candidate.path)) this.#found.set(candidate.path, []);
+    this.#instruments.add(candidate.path);
+    this.#noteUsed(candidate, analysis);
+    for (const finding of analysis.findings) this.#addFrom(analysis, finding);
+  }
+
+  #noteUsed({ path }: Candidate, { instrument }: Analysis): void {
+    const folder = folderOf(path);
+    const lookup = this.#samples.lookup(folder);
+    for (const region of instrument.regions) {
+      const sample = instrument.samplePath(region);
+      if (sample === undefined) continue;
+      const state = lookup.state(sample);
+      this.#used.add(joinPath(folder, state.kind === 'otherCase' ? state.actual : sample));
+    }
+  }
+
+  #addFrom({ instrument }: Analysis, { source, start, end, code, severity, message }: Finding): void {
+    const file = instrument.sources[source];
+    if (!file) return;
+    this.#add(file.path, { code, severity, message, start: file.positionAt(start), end: file.positionAt(end) });
+  }
+
+  #add(path: string, finding: PlacedFinding): void {
+    const key = `${path}\n${finding.code}\n${finding.start.line}:${finding.start.column}\n${finding.message}`;
+    if (this.#seen.has(key)) return;
+    this.#seen.add(key);
+    const findings = this.#found.get(path);
+    if (findings) findings.push(finding);
+    else this.#found.set(path, [finding]);
+  }
+
+  async checkUnused({ audio }: FoundFiles): Promise<void> {
+    for (const path of findUnusedSamples({ audioFiles: audio, used: this.#used, instruments: this.#instruments })) {
+      const { severity } = await this.#settings.settingsFor(folderOf(path));
+      const level = severity['sample-unused'] ?? 'information';
+      if (level === 'off') continue;
+      const message = 'No instrument in the checked folder refers to this audio file. Use it or leave it out when you pack the instrument.';
+      this.#add(path, { ...placeless('sample-unused', message), severity: level });
+    }
+  }
+
+  files(): CheckedFile[] {
+    return [...this.#found]
+      .sort(([a], [b]) => (a < b ? -1 : 1))
+      .map(([path, findings]) => ({
+        path,
+        findings: findings.sort((a, b) => a.start.line - b.start.line || a.start.column - b.start.column),
+      }));
+  }
+}
+
+function placeless(code: string, message: string): PlacedFinding {
+  const start = { line: 1, column: 1 };
+  return { code, severity: 'error', message, start, end: start };
+}

@@ -1,0 +1,280 @@
+import type { Instrument } from './instrument';
+import type { ParameterNames } from './parameterNames';
+
+/** A range of a controller, channel, bend or another value outside of which a region stays silent. */
+export interface GateRange {
+  /** What is looked at: `cc64`, `chan`, `bend`, … */
+  subject: string;
+  low: number;
+  high: number;
+}
+
+/** What has to hold, besides key and velocity, for a region to sound. */
+export interface ConditionSet {
+  /**
+   * Equal for regions that the same switches, triggers, groups, outputs and crossfades govern and whose gates look at
+   * the same subjects. Regions of different layers never count as one another's rivals.
+   */
+  layer: number;
+  /** Gates in the order of their subjects; ranges that hold everything are left out. */
+  gates: readonly GateRange[];
+  /** Part of the random range 0..1. */
+  lowRandom: number;
+  highRandom: number;
+  sequenceLength: number;
+  sequencePosition: number;
+  /** Whether the release of a key triggers the region. */
+  onRelease: boolean;
+}
+
+/** Documented full ranges of what gates look at (public documentation of the open SFZ format). */
+const fullRanges: Readonly<Record<string, readonly [low: number, high: number]>> = {
+  chan: [1, 16],
+  prog: [0, 127],
+  bend: [-8192, 8192],
+  bpm: [0, 500],
+  chanaft: [0, 127],
+  polyaft: [0, 127],
+  cc: [0, 127],
+  hdcc: [0, 1],
+};
+
+const rangePattern = /^(lo|hi)(cc\d+|hdcc\d+|chan|prog|bend|bpm|chanaft|polyaft|timer|rand)$/;
+const exactPattern =
+  /^(?:trigger|group|output|sw_(?:last|lolast|hilast|down|up|previous|vel)|(?:on|start)_(?:lo|hi)(?:hd)?cc\d+|xf(?:in|out)_(?:lo|hi)(?:key|vel|(?:hd)?cc\d+))$/;
+
+/** Values that say the same as saying nothing. */
+const defaults: Readonly<Record<string, string | number>> = { trigger: 'attack', group: 0, output: 0 };
+
+/** By the number of a name as written: 1 where it is part of a condition, 0 where not. */
+class ConditionNames {
+  #marks = new Uint8Array(1024);
+  #known = 0;
+
+  of(names: ParameterNames): Uint8Array {
+    if (names.size > this.#marks.length) {
+      const marks = new Uint8Array(Math.max(names.size, this.#marks.length * 2));
+      marks.set(this.#marks);
+      this.#marks = marks;
+    }
+    for (; this.#known < names.size; this.#known++) {
+      const name = names.text(names.canonical(this.#known));
+      const isCondition =
+        rangePattern.test(name) || exactPattern.test(name) || /^seq_(length|position)$/.test(name);
+      this.#marks[this.#known] = isCondition ? 1 : 0;
+    }
+    return this.#marks;
+  }
+}
+
+const conditionNames = new WeakMap<ParameterNames, ConditionNames>();
+
+/** Parameters of conditions with their values, shared by all headers where the same ones are in force. */
+interface Node {
+  values: ReadonlyMap<number, number>;
+  next: Map<number, number> | undefined;
+}
+
+/** Value numbers take the lower bits of a step's key, the name the upper ones; both together stay exact in a double. */
+const valueBits = 2 ** 30;
+
+/**
+ * The conditions of all headers of an instrument. Headers under the same conditions share one small number, so that
+ * 100,000 regions are compared by way of the few different sets that they have.
+ */
+export class Conditions {
+  /** The number of the condition set in force in each header. */
+  readonly ofHeader: Int32Array;
+  readonly #names: ParameterNames;
+  readonly #nodes: Node[] = [{ values: new Map(), next: undefined }];
+  readonly #nodeOfContent = new Map<string, number>([['', 0]]);
+  readonly #values: (number | string)[] = [];
+  readonly #valueNumbers = new Map<number | string, number>();
+  readonly #sets: (ConditionSet | undefined)[] = [];
+  readonly #layers = new Map<string, number>();
+  readonly #apart = new Map<number, boolean>();
+
+  constructor(instrument: Instrument) {
+    this.#names = instrument.names;
+    let names = conditionNames.get(instrument.names);
+    if (!names) conditionNames.set(instrument.names, (names = new ConditionNames()));
+    const marks = names.of(instrument.names);
+    const { count } = instrument.headers;
+    this.ofHeader = new Int32Array(count);
+    for (let header = 0; header < count; header++) {
+      const parent = instrument.parent(header);
+      let node = parent >= 0 ? (this.ofHeader[parent] as number) : 0;
+      const end = instrument.endParameter(header);
+      for (let parameter = instrument.firstParameter(header); parameter < end; parameter++) {
+        const name = instrument.name(parameter);
+        if (marks[name] === 1) {
+          node = this.#step(node, this.#names.canonical(name), this.#valueOf(instrument, parameter));
+        }
+      }
+      this.ofHeader[header] = node;
+    }
+  }
+
+  /** The condition set of a number. */
+  set(number: number): ConditionSet {
+    const known = this.#sets[number];
+    if (known) return known;
+    const made = this.#makeSet(this.#nodes[number] as Node);
+    this.#sets[number] = made;
+    return made;
+  }
+
+  /**
+   * Whether regions of two condition sets are meant never to sound at one time, or to be layers of their own: their
+   * layers differ, a gate or the random range of one ends where the other's begins or earlier, or their turns in
+   * a round robin never meet.
+   */
+  apart(first: number, second: number): boolean {
+    const low = Math.min(first, second);
+    const high = Math.max(first, second);
+    const key = low * 2 ** 26 + high;
+    const known = this.#apart.get(key);
+    if (known !== undefined) return known;
+    const result = areApart(this.set(low), this.set(high));
+    this.#apart.set(key, result);
+    return result;
+  }
+
+  #valueOf(instrument: Instrument, parameter: number): number {
+    const number = instrument.keyNumber(parameter);
+    const value = Number.isNaN(number) ? instrument.valueText(parameter).toLowerCase() : number;
+    let at = this.#valueNumbers.get(value);
+    if (at === undefined) {
+      at = this.#values.length;
+      this.#values.push(value);
+      this.#valueNumbers.set(value, at);
+    }
+    return at;
+  }
+
+  #step(from: number, name: number, value: number): number {
+    const node = this.#nodes[from] as Node;
+    if (node.values.get(name) === value) return from;
+    const key = name * valueBits + value;
+    const known = node.next?.get(key);
+    if (known !== undefined) return known;
+    const values = new Map(node.values).set(name, value);
+    const content = [...values]
+      .sort((a, b) => a[0] - b[0])
+      .map(([n, v]) => `${n}:${v}`)
+      .join(' ');
+    let to = this.#nodeOfContent.get(content);
+    if (to === undefined) {
+      to = this.#nodes.length;
+      this.#nodes.push({ values, next: undefined });
+      this.#nodeOfContent.set(content, to);
+    }
+    node.next ??= new Map();
+    node.next.set(key, to);
+    return to;
+  }
+
+  #makeSet(node: Node): ConditionSet {
+    const layer: string[] = [];
+    const ranges = new Map<string, { low: number; high: number }>();
+    let sequenceLength = 1;
+    let sequencePosition = 1;
+    let onRelease = false;
+    for (const [nameNumber, valueNumber] of node.values) {
+      const name = this.#names.text(nameNumber);
+      const value = this.#values[valueNumber] as number | string;
+      const range = rangePattern.exec(name);
+      if (range) {
+        if (typeof value === 'number') narrow(ranges, range[2] as string, range[1] === 'lo', value);
+      } else if (name === 'seq_length' || name === 'seq_position') {
+        if (typeof value !== 'number' || !(value >= 1)) continue;
+        if (name === 'seq_length') sequenceLength = Math.floor(value);
+        else sequencePosition = Math.floor(value);
+      } else if (defaults[name] !== value) {
+        layer.push(`${name}=${value}`);
+        if (name === 'trigger') onRelease = value === 'release' || value === 'release_key';
+      }
+    }
+    const random = ranges.get('rand') ?? { low: 0, high: 1 };
+    ranges.delete('rand');
+    const gates = [...ranges]
+      .filter(([subject, { low, high }]) => {
+        const full = fullRanges[subject.replace(/\d+$/, '')] ?? [0, Number.POSITIVE_INFINITY];
+        return low > full[0] || high < full[1];
+      })
+      .map(([subject, { low, high }]) => ({ subject, low, high }))
+      .sort((a, b) => (a.subject < b.subject ? -1 : 1));
+    for (const gate of gates) layer.push(gate.subject);
+    return {
+      layer: this.#layerNumber(layer.sort().join(' ')),
+      gates,
+      lowRandom: random.low,
+      highRandom: random.high,
+      sequenceLength,
+      sequencePosition,
+      onRelease,
+    };
+  }
+
+  #layerNumber(key: string): number {
+    let layer = this.#layers.get(key);
+    if (layer === undefined) this.#layers.set(key, (layer = this.#layers.size));
+    return layer;
+  }
+}
+
+function narrow(
+  ranges: Map<string, { low: number; high: number }>,
+  subject: string,
+  isLow: boolean,
+  value: number,
+): void {
+  const full = fullRanges[subject.replace(/\d+$/, '')] ?? [
+    0,
+    subject === 'rand' ? 1 : Number.POSITIVE_INFINITY,
+  ];
+  const range = ranges.get(subject) ?? { low: full[0], high: full[1] };
+  if (isLow) range.low = value;
+  else range.high = value;
+  ranges.set(subject, range);
+}
+
+function areApart(a: ConditionSet, b: ConditionSet): boolean {
+  if (a.layer !== b.layer) return true;
+  // Ranges that share one value alone are written by people who mean them to meet, not to overlap.
+  if (a.highRandom <= b.lowRandom || b.highRandom <= a.lowRandom) return true;
+  if (turnsNeverMeet(a, b)) return true;
+  return a.gates.some((gate, at) => {
+    const other = b.gates[at] as GateRange;
+    return gate.high < other.low || other.high < gate.low || touches(gate, other);
+  });
+}
+
+function touches(a: GateRange, b: GateRange): boolean {
+  return (a.high === b.low && a.low < b.high) || (b.high === a.low && b.low < a.high);
+}
+
+/**
+ * A region of a round robin sounds when the count of strikes leaves the remainder position − 1 by its length. Two of
+ * them meet where their positions are congruent modulo the greatest common divisor of the lengths (Chinese
+ * remainder theorem). A position past the length never has its turn.
+ */
+function turnsNeverMeet(a: ConditionSet, b: ConditionSet): boolean {
+  if (a.sequencePosition > a.sequenceLength || b.sequencePosition > b.sequenceLength) return true;
+  const divisor = greatestCommonDivisor(a.sequenceLength, b.sequenceLength);
+  return (a.sequencePosition - b.sequencePosition) % divisor !== 0;
+}
+
+function greatestCommonDivisor(a: number, b: number): number {
+  while (b !== 0) [a, b] = [b, a % b];
+  return a;
+}
+
+const conditionsOfInstrument = new WeakMap<Instrument, Conditions>();
+
+/** The conditions of an instrument, worked out when they are first asked for. */
+export function conditionsOf(instrument: Instrument): Conditions {
+  let conditions = conditionsOfInstrument.get(instrument);
+  if (!conditions) conditionsOfInstrument.set(instrument, (conditions = new Conditions(instrument)));
+  return conditions;
+}
