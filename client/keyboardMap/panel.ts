@@ -1,0 +1,176 @@
+import { randomBytes } from 'node:crypto';
+import type {
+  Disposable,
+  ExtensionContext,
+  TextEditor,
+  Webview,
+  WebviewView,
+  WebviewViewProvider,
+} from 'vscode';
+import { commands, Range, Selection, TextEditorRevealType, Uri, window, workspace } from 'vscode';
+import type { LanguageClient } from 'vscode-languageclient/node';
+import type { MapScene } from '../../server/map/scene';
+import { InstrumentChangedNotification, KeyboardMapRequest } from '../../server/protocol/requests';
+import { mayHoldInstrument } from '../languages';
+import type { HostMessage, PageMessage } from './messages';
+
+const viewId = 'zonewright.keyboardMap';
+
+/** The keyboard map of the instrument in the active editor, in step with its text and cursor. */
+export class KeyboardMapPanel implements WebviewViewProvider {
+  readonly #context: ExtensionContext;
+  readonly #client: LanguageClient;
+  #view: WebviewView | undefined;
+  #ready = false;
+  /** The document that the map shows; it stays when the focus goes to something that is no instrument. */
+  #shown: Uri | undefined;
+  #scene: MapScene | undefined;
+  #request = 0;
+  #selected: number[] = [];
+
+  private constructor(context: ExtensionContext, client: LanguageClient) {
+    this.#context = context;
+    this.#client = client;
+  }
+
+  static register(context: ExtensionContext, client: LanguageClient): Disposable[] {
+    const panel = new KeyboardMapPanel(context, client);
+    return [
+      window.registerWebviewViewProvider(viewId, panel),
+      commands.registerCommand('zonewright.showKeyboardMap', () =>
+        commands.executeCommand(`${viewId}.focus`),
+      ),
+      window.onDidChangeActiveTextEditor((editor) => panel.#follow(editor)),
+      window.onDidChangeTextEditorSelection(({ textEditor }) => panel.#showSelection(textEditor)),
+      workspace.onDidCloseTextDocument((document) => panel.#forget(document.uri)),
+      client.onNotification(InstrumentChangedNotification.type, ({ uri }) => panel.#changed(uri)),
+    ];
+  }
+
+  resolveWebviewView(view: WebviewView): void {
+    this.#view = view;
+    this.#ready = false;
+    const folder = Uri.joinPath(this.#context.extensionUri, 'dist');
+    view.webview.options = { enableScripts: true, localResourceRoots: [folder] };
+    view.webview.html = pageHtml(view.webview, folder);
+    view.webview.onDidReceiveMessage((message: PageMessage) => this.#receive(message));
+    view.onDidChangeVisibility(() => this.#refresh());
+    view.onDidDispose(() => {
+      this.#view = undefined;
+    });
+  }
+
+  #receive(message: PageMessage): void {
+    if (message.type === 'ready') {
+      this.#ready = true;
+      this.#follow(window.activeTextEditor);
+      if (!this.#shown)
+        this.#send({
+          type: 'empty',
+          reason: 'Open an SFZ or instrument XML document to see its keyboard map.',
+        });
+    } else void this.#reveal(message);
+  }
+
+  #follow(editor: TextEditor | undefined): void {
+    if (!editor || !mayHoldInstrument(editor.document)) return;
+    this.#shown = editor.document.uri;
+    void this.#refresh();
+  }
+
+  #changed(uri: string): void {
+    if (this.#shown && this.#client.code2ProtocolConverter.asUri(this.#shown) === uri) void this.#refresh();
+  }
+
+  #forget(uri: Uri): void {
+    if (this.#shown?.toString() !== uri.toString()) return;
+    this.#shown = undefined;
+    this.#scene = undefined;
+    this.#send({ type: 'empty', reason: 'Open an SFZ or instrument XML document to see its keyboard map.' });
+  }
+
+  async #refresh(): Promise<void> {
+    if (!this.#shown || !this.#view?.visible || !this.#ready) return;
+    const shown = this.#shown;
+    const request = ++this.#request;
+    const uri = this.#client.code2ProtocolConverter.asUri(shown);
+    const answer = await this.#client.sendRequest(KeyboardMapRequest.type, { uri });
+    // A newer request has been sent meanwhile; its answer counts.
+    if (request !== this.#request) return;
+    this.#scene = answer.scene ?? undefined;
+    if (!answer.scene) {
+      this.#send({ type: 'empty', reason: answer.reason ?? 'This document holds no instrument.' });
+      return;
+    }
+    this.#send({ type: 'scene', scene: answer.scene, document: workspace.asRelativePath(shown) });
+    const editor = window.activeTextEditor;
+    if (editor) this.#showSelection(editor, true);
+  }
+
+  #showSelection(editor: TextEditor, always = false): void {
+    const { document, selections } = editor;
+    if (!this.#scene || document.uri.toString() !== this.#shown?.toString()) return;
+    const ranges = selections.map(
+      ({ start, end }) => [document.offsetAt(start), document.offsetAt(end)] as const,
+    );
+    const selected = regionsAt(this.#scene, ranges);
+    if (
+      !always &&
+      selected.length === this.#selected.length &&
+      selected.every((one, at) => one === this.#selected[at])
+    )
+      return;
+    this.#selected = selected;
+    this.#send({ type: 'select', regions: selected });
+  }
+
+  async #reveal(choice: Extract<PageMessage, { type: 'choose' }>): Promise<void> {
+    const path = this.#scene?.sources?.[choice.source];
+    const uri = choice.source === 0 || path === undefined ? this.#shown : this.#shown?.with({ path });
+    if (!uri) return;
+    const document = await workspace.openTextDocument(uri);
+    const range = new Range(document.positionAt(choice.start), document.positionAt(choice.end));
+    const open = window.visibleTextEditors.find((editor) => editor.document === document);
+    const editor = await window.showTextDocument(document, {
+      viewColumn: open?.viewColumn,
+      preserveFocus: true,
+    });
+    editor.selection = new Selection(range.start, range.start);
+    editor.revealRange(range, TextEditorRevealType.InCenterIfOutsideViewport);
+  }
+
+  #send(message: HostMessage): void {
+    if (this.#ready) void this.#view?.webview.postMessage(message);
+  }
+}
+
+/** The regions whose text a selection touches, by their header positions; spans are in the main file. */
+function regionsAt(scene: MapScene, ranges: readonly (readonly [start: number, end: number])[]): number[] {
+  const found: number[] = [];
+  for (const { regions } of scene.shapes) {
+    for (const { source, start, end, header } of regions) {
+      if (source === 0 && ranges.some(([from, to]) => from <= end && to >= start)) found.push(header);
+    }
+  }
+  return found;
+}
+
+function pageHtml(webview: Webview, folder: Uri): string {
+  const nonce = randomBytes(16).toString('base64');
+  const script = webview.asWebviewUri(Uri.joinPath(folder, 'keyboardMap.js'));
+  const style = webview.asWebviewUri(Uri.joinPath(folder, 'keyboardMap.css'));
+  return `<!DOCTYPE html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src ${webview.cspSource}; script-src 'nonce-${nonce}';">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<link rel="stylesheet" href="${style}">
+<title>Keyboard map</title>
+</head>
+<body>
+<main id="keyboard-map"></main>
+<script nonce="${nonce}" src="${script}"></script>
+</body>
+</html>`;
+}

@@ -1,0 +1,150 @@
+import type {
+  CancellationToken,
+  DataTransfer,
+  Disposable,
+  DocumentPasteEditProvider,
+  Range,
+  TextDocument,
+  TextEditor,
+} from 'vscode';
+import {
+  commands,
+  DocumentDropOrPasteEditKind,
+  DocumentPasteEdit,
+  DocumentPasteTriggerKind,
+  env,
+  languages,
+  window,
+  workspace,
+} from 'vscode';
+import type { LanguageClient } from 'vscode-languageclient/node';
+import type { ConvertTableResult } from '../server/protocol/requests';
+import { ConvertTableRequest } from '../server/protocol/requests';
+import { instrumentLanguages, mayHoldInstrument } from './languages';
+import type { NotesDocuments } from './notesDocuments';
+
+const plainText = 'text/plain';
+const pasteKind = DocumentDropOrPasteEditKind.Empty.append('zonewright', 'regions');
+
+/** Pasting copied zone tables: as an offer among the ways to paste, and as commands. */
+export function registerTablePaste(client: LanguageClient, notes: NotesDocuments): Disposable[] {
+  const provider = new TablePaste(client, notes);
+  return [
+    provider,
+    languages.registerDocumentPasteEditProvider(
+      instrumentLanguages.map((language) => ({ language })),
+      provider,
+      { providedPasteEditKinds: [pasteKind], pasteMimeTypes: [plainText] },
+    ),
+    commands.registerCommand('zonewright.pasteTable', async () =>
+      provider.insert(await env.clipboard.readText(), 'clipboard'),
+    ),
+    commands.registerCommand('zonewright.convertSelection', async () => {
+      const editor = window.activeTextEditor;
+      await provider.insert(editor ? editor.document.getText(editor.selection) : '', 'selection');
+    }),
+  ];
+}
+
+class TablePaste implements DocumentPasteEditProvider, Disposable {
+  readonly #client: LanguageClient;
+  readonly #notes: NotesDocuments;
+  /** What was offered last; its notes are told when its text arrives in the document. */
+  #offered: { document: TextDocument; text: string; result: ConvertTableResult } | undefined;
+  readonly #watch: Disposable;
+
+  constructor(client: LanguageClient, notes: NotesDocuments) {
+    this.#client = client;
+    this.#notes = notes;
+    this.#watch = workspace.onDidChangeTextDocument(({ document, contentChanges }) => {
+      const offered = this.#offered;
+      if (offered?.document !== document || !contentChanges.some((change) => change.text === offered.text))
+        return;
+      this.#offered = undefined;
+      void this.#tell(document, offered.result);
+    });
+  }
+
+  async provideDocumentPasteEdits(
+    document: TextDocument,
+    ranges: readonly Range[],
+    data: DataTransfer,
+    context: { triggerKind: DocumentPasteTriggerKind },
+    token: CancellationToken,
+  ): Promise<DocumentPasteEdit[] | undefined> {
+    const text = await data.get(plainText)?.asString();
+    const range = ranges[0];
+    if (!text || !range || ranges.length > 1) return undefined;
+    const result = await this.#convert(document, range, text, token);
+    if (!result || result.insertText === undefined || result.regionCount === 0) return undefined;
+    const edit = new DocumentPasteEdit(
+      result.insertText,
+      `Paste as ${regions(result.regionCount)}`,
+      pasteKind,
+    );
+    this.#offered = { document, text: normalised(result.insertText, document), result };
+    if (context.triggerKind === DocumentPasteTriggerKind.Automatic) edit.yieldTo = [];
+    return [edit];
+  }
+
+  /** Replaces the selection by the regions of a table. */
+  async insert(text: string, origin: 'clipboard' | 'selection'): Promise<void> {
+    const editor = window.activeTextEditor;
+    if (!editor || !mayHoldInstrument(editor.document)) {
+      await window.showWarningMessage(
+        'Open an SFZ or instrument XML document first; the regions are written where its cursor is.',
+      );
+      return;
+    }
+    const result =
+      text.trim() === '' ? undefined : await this.#convert(editor.document, editor.selection, text);
+    if (!result || result.insertText === undefined) {
+      const reason = result?.problem ?? `The ${origin} holds no text.`;
+      await window.showWarningMessage(
+        `No zone table was found in the ${origin}: ${reason} The document is as it was.`,
+      );
+      return;
+    }
+    if (await replaceSelection(editor, result.insertText)) await this.#tell(editor.document, result);
+  }
+
+  async #convert(
+    document: TextDocument,
+    range: Range,
+    text: string,
+    token?: CancellationToken,
+  ): Promise<ConvertTableResult | undefined> {
+    const parameters = {
+      uri: this.#client.code2ProtocolConverter.asUri(document.uri),
+      range: this.#client.code2ProtocolConverter.asRange(range),
+      text,
+    };
+    return (await this.#client.sendRequest(ConvertTableRequest.type, parameters, token)) ?? undefined;
+  }
+
+  async #tell(document: TextDocument, result: ConvertTableResult): Promise<void> {
+    const title = `Notes on the table pasted into ${document.uri.path.slice(document.uri.path.lastIndexOf('/') + 1)}`;
+    await this.#notes.tell(`${capital(regions(result.regionCount))} written.`, title, result.notes);
+  }
+
+  dispose(): void {
+    this.#watch.dispose();
+  }
+}
+
+async function replaceSelection(editor: TextEditor, text: string): Promise<boolean> {
+  return editor.edit((edit) => edit.replace(editor.selection, text));
+}
+
+function regions(count: number): string {
+  return count === 1 ? '1 region' : `${count} regions`;
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** Text with the line ends that the document will give it. */
+function normalised(text: string, document: TextDocument): string {
+  return text.replace(/\r\n|\r|\n/g, document.eol === 2 ? '\r\n' : '\n');
+}
