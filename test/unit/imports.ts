@@ -1,0 +1,73 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { dirname, join, relative, resolve } from 'node:path';
+
+/** One import statement: who asks for what. Files of the project are paths from its root with `/`. */
+export interface Import {
+  file: string;
+  imports: string;
+  /** Whether `imports` is a file of the project, not a package. */
+  own: boolean;
+}
+
+const statement =
+  /^[ \t]*(?:import|export)\b[^'";]*?\bfrom\s*['"]([^'"]+)['"]|^[ \t]*import\s*['"]([^'"]+)['"]|\b(?:import|require)\(\s*['"]([^'"]+)['"]\s*\)/gm;
+
+/** What the text of a module imports, as written. */
+export function importsIn(text: string): string[] {
+  const code = text.replace(/\/\*[\s\S]*?\*\/|^\s*\/\/.*$/gm, '');
+  return [...code.matchAll(statement)].map((match) => (match[1] ?? match[2] ?? match[3]) as string);
+}
+
+/** All imports of the TypeScript files in some folders of the project. */
+export function importsBelow(root: string, ...folders: string[]): Import[] {
+  return folders.flatMap((folder) => filesBelow(join(root, folder))).flatMap((path) => importsOf(root, path));
+}
+
+function importsOf(root: string, path: string): Import[] {
+  const file = relative(root, path).replaceAll('\\', '/');
+  return importsIn(readFileSync(path, 'utf8')).map((written) => {
+    const own = written.startsWith('.');
+    const imports = own ? relative(root, resolve(dirname(path), written)).replaceAll('\\', '/') : written;
+    return { file, imports, own };
+  });
+}
+
+function filesBelow(folder: string): string[] {
+  return readdirSync(folder, { withFileTypes: true }).flatMap((entry) => {
+    const path = join(folder, entry.name);
+    if (entry.isDirectory()) return filesBelow(path);
+    return /\.tsx?$/.test(entry.name) ? [path] : [];
+  });
+}
+
+/** The room of a file: the first folder below `server/`; undefined for other files. */
+export function roomOf(file: string): string | undefined {
+  return /^server\/([^/]+)\//.exec(file)?.[1];
+}
+
+/** A way through rooms that comes back to where it started, such as `sfz → xml → sfz`; undefined when there is none. */
+export function cycleOf(edges: readonly (readonly [from: string, to: string])[]): string | undefined {
+  const next = new Map<string, Set<string>>();
+  for (const [from, to] of edges) {
+    if (from !== to) next.set(from, (next.get(from) ?? new Set()).add(to));
+  }
+  const done = new Set<string>();
+  const way: string[] = [];
+  const visit = (room: string): string | undefined => {
+    if (way.includes(room)) return [...way.slice(way.indexOf(room)), room].join(' → ');
+    if (done.has(room)) return undefined;
+    way.push(room);
+    for (const one of next.get(room) ?? []) {
+      const cycle = visit(one);
+      if (cycle) return cycle;
+    }
+    way.pop();
+    done.add(room);
+    return undefined;
+  };
+  for (const room of next.keys()) {
+    const cycle = visit(room);
+    if (cycle) return cycle;
+  }
+  return undefined;
+}

@@ -1,0 +1,99 @@
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+import type { Import } from './imports';
+import { cycleOf, importsBelow, importsIn, roomOf } from './imports';
+
+const root = fileURLToPath(new URL('../..', import.meta.url));
+const imports = importsBelow(root, 'server', 'client');
+
+/** Rooms that run unchanged on a desktop, in a browser-hosted editor's worker and on the command line. */
+const core = ['model', 'opcodes', 'sfz', 'xml', 'table', 'checks', 'map', 'sound', 'audio'];
+const readers = ['sfz', 'xml', 'table', 'audio'];
+
+function broken(holds: (one: Import) => boolean): string[] {
+  return imports.filter((one) => !holds(one)).map(({ file, imports }) => `${file} imports ${imports}`);
+}
+
+const isIn = (rooms: readonly string[], file: string) => rooms.includes(roomOf(file) ?? '');
+
+describe('the walls between rooms', () => {
+  it('keep the host out of the core', () => {
+    const host = /^(node:|vscode)/;
+    expect(broken(({ file, imports }) => !(isIn(core, file) && host.test(imports)))).toEqual([]);
+  });
+
+  it('let checks, the map and language features see an instrument through the model only', () => {
+    const looking = ['checks', 'features', 'map'];
+    expect(broken(({ file, imports }) => !(isIn(looking, file) && isIn(readers, imports)))).toEqual([]);
+  });
+
+  it('keep entry points and the editor side out of everything else', () => {
+    const entry = /^server\/(main|cli)(\.ts)?$/;
+    expect(
+      broken(
+        ({ file, imports }) =>
+          !entry.test(imports) && !(file.startsWith('server/') && imports.startsWith('client/')),
+      ),
+    ).toEqual([]);
+  });
+
+  it('keep the host out of the page that a web view runs', () => {
+    expect(
+      broken(
+        ({ file, imports }) =>
+          !(file.startsWith('client/keyboardMap/page/') && /^(node:|vscode)/.test(imports)),
+      ),
+    ).toEqual([]);
+  });
+
+  it('leave no cycle', () => {
+    const edges = imports.flatMap(({ file, imports, own }) => {
+      const [from, to] = [roomOf(file), own ? roomOf(imports) : undefined];
+      return from && to ? [[from, to] as const] : [];
+    });
+    expect(edges).toContainEqual(['sfz', 'model']);
+    const cycle = cycleOf(edges);
+    const by = broken(({ file, imports }) => {
+      const [from, to] = [roomOf(file), roomOf(imports)];
+      return !(from !== to && cycle?.includes(`${from} → ${to}`));
+    });
+    expect(cycle && [cycle, ...by]).toBeUndefined();
+  });
+});
+
+describe('reading imports', () => {
+  it('finds every form of import and passes over comments', () => {
+    const text = `import { a } from './a';
+import type {
+  B,
+} from '../b';
+import './c';
+export { d } from "./d";
+export * from './e';
+// import { x } from './x';
+/* import { y } from './y'; */
+export const from = 'z';
+const f = await import('./f');
+const g = require('node:fs');`;
+    expect(importsIn(text)).toEqual(['./a', '../b', './c', './d', './e', './f', 'node:fs']);
+  });
+
+  it('finds a way round', () => {
+    expect(
+      cycleOf([
+        ['a', 'b'],
+        ['b', 'c'],
+        ['a', 'c'],
+        ['c', 'c'],
+      ]),
+    ).toBeUndefined();
+    expect(
+      cycleOf([
+        ['x', 'a'],
+        ['a', 'b'],
+        ['b', 'c'],
+        ['c', 'a'],
+      ]),
+    ).toBe('a → b → c → a');
+  });
+});
