@@ -1,0 +1,52 @@
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { afterEach } from 'vitest';
+import { runCommandLine } from '../../../server/commandLine/run';
+import type { Terminal } from '../../../server/commandLine/terminal';
+import { writeWhole } from '../../../server/commandLine/writeWhole';
+import { nodeFiles } from '../../../server/workspace/nodeFiles';
+
+/** What a command answered. */
+export interface Answer {
+  status: number;
+  out: string;
+  error: string;
+}
+
+const made: string[] = [];
+
+afterEach(() => {
+  for (const folder of made.splice(0)) rmSync(folder, { recursive: true, force: true });
+});
+
+/** A fresh folder with files in it; it goes after the test. */
+export function folderWith(files: Record<string, string | Uint8Array>): string {
+  const folder = mkdtempSync(join(tmpdir(), 'zonewright-'));
+  made.push(folder);
+  for (const [path, content] of Object.entries(files)) {
+    mkdirSync(dirname(join(folder, path)), { recursive: true });
+    writeFileSync(join(folder, path), content);
+  }
+  return folder;
+}
+
+/** Runs a command in a folder, with standard input where it reads that. */
+export async function run(folder: string, args: readonly string[], input = ''): Promise<Answer> {
+  const answer: Answer = { status: -1, out: '', error: '' };
+  const terminal: Terminal = {
+    folder: folder.replaceAll('\\', '/'),
+    files: nodeFiles,
+    colour: false,
+    async out(text) {
+      answer.out += text;
+    },
+    error(text) {
+      answer.error += text;
+    },
+    standardInput: async () => new TextEncoder().encode(input),
+    writeFile: writeWhole,
+  };
+  answer.status = await runCommandLine(args, terminal);
+  return answer;
+}
