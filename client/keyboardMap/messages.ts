@@ -1,0 +1,17 @@
+import type { MapScene } from '../../server/map/scene';
+
+/** What the panel tells its page. */
+export type HostMessage =
+  /** The map of a document as it now is; `document` is the name to show. */
+  | { type: 'scene'; scene: MapScene; document: string }
+  /** The regions at the text cursor, as header numbers of the scene sent last. */
+  | { type: 'select'; regions: number[] }
+  /** There is no map to show; `reason` says why, as a sentence. */
+  | { type: 'empty'; reason: string };
+
+/** What the page tells its panel. */
+export type PageMessage =
+  /** The page listens; the panel may send. */
+  | { type: 'ready' }
+  /** Somebody chose a region: show its text. The span is that of the region header with its parameters. */
+  | { type: 'choose'; header: number; source: number; start: number; end: number };

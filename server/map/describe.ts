@@ -1,0 +1,55 @@
+import { noteNameOf } from '../model/keys';
+import type { MapCell, MapScene, MapShape } from './scene';
+
+/** `1 gap`, `3 gaps`, `10,000 gaps`. */
+export function counted(count: number, one: string, many = `${one}s`): string {
+  const digits = String(count).replace(/\B(?=(\d{3})+$)/g, ',');
+  return `${digits} ${count === 1 ? one : many}`;
+}
+
+/** A key span by note names, middle C being C4: `C4 to E4`, or `C4` alone. */
+export function keysText({ lowKey, highKey }: Pick<MapCell, 'lowKey' | 'highKey'>): string {
+  return lowKey === highKey ? noteNameOf(lowKey) : `${noteNameOf(lowKey)} to ${noteNameOf(highKey)}`;
+}
+
+/** `velocity 1 to 63`, or `velocity 64` alone. */
+export function velocitiesText({ lowVelocity, highVelocity }: MapCell): string {
+  return lowVelocity === highVelocity
+    ? `velocity ${lowVelocity}`
+    : `velocity ${lowVelocity} to ${highVelocity}`;
+}
+
+/** One line that says all of a shape, as a screen reader speaks it. */
+export function shapeText(scene: MapScene, shape: MapShape): string {
+  const layer = scene.layers[shape.layer]?.name ?? '';
+  const sample = shape.regions[0]?.sample;
+  return [
+    keysText(shape),
+    velocitiesText(shape),
+    layer === 'no group' ? layer : `group ${layer}`,
+    counted(shape.regions.length, 'region'),
+    sample ? `sample ${sample}${shape.regions.length > 1 ? ' and others' : ''}` : 'no sample',
+    `${shape.rootKeys.length > 1 ? 'root keys' : 'root key'} ${shape.rootKeys.map(noteNameOf).join(', ')}`,
+  ].join(', ');
+}
+
+/** What stands out in a map: `2 gaps, no overlaps`, and regions without a place. */
+export function summaryText(scene: MapScene): string {
+  const parts = [
+    scene.gaps.length === 0 ? 'no gaps' : counted(scene.gaps.length, 'gap'),
+    scene.overlaps.length === 0 ? 'no overlaps' : counted(scene.overlaps.length, 'overlap'),
+  ];
+  if (scene.unplaced.length > 0) parts.push(`${counted(scene.unplaced.length, 'region')} without a place`);
+  return parts.join(', ');
+}
+
+/** The whole map in two sentences. */
+export function sceneText(scene: MapScene): string {
+  const what = `${counted(scene.regionCount, 'region')} in ${counted(scene.layers.length, 'group')}`;
+  if (!scene.played) return `${what}. No key plays anything.`;
+  return `${what}, played from ${noteNameOf(scene.played.lowKey)} to ${noteNameOf(scene.played.highKey)}. ${capital(summaryText(scene))}.`;
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

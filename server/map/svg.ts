@@ -1,0 +1,57 @@
+import { sceneText, shapeText } from './describe';
+import { drawKeyboard, drawPlot, drawVelocityAxis } from './drawing';
+import { escapeMarkup } from './escape';
+import { fitText } from './labels';
+import { layOut, px } from './layout';
+import { drawLegend } from './legend';
+import { mapStyle } from './palette';
+import type { MapScene } from './scene';
+import { patternDefinitions } from './textures';
+
+/** `auto` follows what the reader prefers; the other two hold everywhere. */
+export type MapTheme = 'auto' | 'light' | 'dark';
+
+const left = 56;
+const right = 24;
+const top = 70;
+/** Ids start with this, so that several maps can stand in one page with others' drawings. */
+const prefix = 'keyboard-map-';
+
+/**
+ * Draws a keyboard map as an SVG 1.1 document that stands on its own: keys across, velocities up, a keyboard below and a
+ * legend. Colours, textures and letters are part of it; a title and a description tell what it shows in words.
+ */
+export function drawMapSvg(scene: MapScene, theme: MapTheme = 'auto'): string {
+  const keys = scene.highKey - scene.lowKey + 1;
+  const layout = layOut(scene, {
+    keyWidth: Math.max(10, Math.min(22, Math.floor(1120 / keys))),
+    plotHeight: 381,
+    keyboardHeight: 58,
+  });
+  const width = left + layout.plotWidth + right;
+  const legend = drawLegend(scene, layout.plotWidth, prefix);
+  const legendTop = top + layout.height + 22;
+  const height = legendTop + legend.height + 14;
+  const title = scene.name === '' ? 'Keyboard map' : `Keyboard map of ${scene.name}`;
+  const plot = drawPlot(scene, layout, {
+    prefix,
+    content: (shape) => `<title>${escapeMarkup(shapeText(scene, shape))}</title>`,
+  });
+  return [
+    `<svg xmlns="http://www.w3.org/2000/svg" class="keyboard-map" width="${px(width)}" height="${px(height)}" viewBox="0 0 ${px(width)} ${px(height)}" role="img" aria-labelledby="${prefix}title ${prefix}description">`,
+    `<title id="${prefix}title">${escapeMarkup(title)}</title>`,
+    `<desc id="${prefix}description">${escapeMarkup(sceneText(scene))}</desc>`,
+    `<style>${mapStyle(theme)}</style>`,
+    `<defs>${patternDefinitions(scene.layers.length, prefix)}</defs>`,
+    '<rect class="paper" width="100%" height="100%"/>',
+    `<text class="title" x="${left}" y="32">${escapeMarkup(fitText(title, layout.plotWidth, 17))}</text>`,
+    `<text class="summary quiet" x="${left}" y="52">${escapeMarkup(sceneText(scene))}</text>`,
+    `<g transform="translate(${left} ${top})">`,
+    drawVelocityAxis(layout),
+    plot,
+    drawKeyboard(scene, layout),
+    '</g>',
+    `<g transform="translate(${left} ${px(legendTop)})">${legend.markup}</g>`,
+    '</svg>\n',
+  ].join('\n');
+}
