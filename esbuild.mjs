@@ -1,0 +1,107 @@
+// Bundles the extension, its language server, the command line and the keyboard map's page into dist.
+// node esbuild.mjs [--production] [--watch]
+
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { chmod, mkdir, writeFile } from 'node:fs/promises';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { build, context } from 'esbuild';
+
+const production = process.argv.includes('--production');
+const watch = process.argv.includes('--watch');
+const repository = dirname(fileURLToPath(import.meta.url));
+
+const shared = {
+  absWorkingDir: repository,
+  bundle: true,
+  // A released bundle does not point at its map, which stays outside the package.
+  sourcemap: production ? 'external' : 'linked',
+  minify: production,
+  legalComments: 'none',
+  metafile: true,
+  logLevel: 'warning',
+};
+const forNode = { ...shared, platform: 'node', target: 'node20', format: 'cjs' };
+const forPage = { ...shared, platform: 'browser', target: 'es2022', format: 'iife' };
+
+const bundles = [
+  { ...forNode, entryPoints: ['client/main.ts'], outfile: 'dist/client.js', external: ['vscode'] },
+  { ...forNode, entryPoints: ['server/main.ts'], outfile: 'dist/server.js' },
+  {
+    ...forNode,
+    entryPoints: ['server/cli.ts'],
+    outfile: 'dist/cli.js',
+    banner: { js: '#!/usr/bin/env node' },
+  },
+  { ...forPage, entryPoints: ['client/keyboardMap/page/main.ts'], outfile: 'dist/keyboardMap.js' },
+  { ...forPage, entryPoints: ['client/keyboardMap/page/page.css'], outfile: 'dist/keyboardMap.css' },
+];
+
+const present = bundles.filter(({ entryPoints: [entry] }) => {
+  if (existsSync(join(repository, entry))) return true;
+  console.log(`Skipped: there is no ${entry} yet.`);
+  return false;
+});
+/** The files that went into each bundle, by output. */
+const inputsOf = new Map();
+
+await mkdir(join(repository, 'dist'), { recursive: true });
+// The bundles for Node are CommonJS, whatever the project around them is.
+await writeFile(join(repository, 'dist/package.json'), '{ "type": "commonjs" }\n');
+
+if (watch) {
+  for (const options of present) {
+    const watched = await context({ ...options, plugins: [{ name: 'finish', setup: finishEachBuild }] });
+    await watched.watch();
+  }
+  console.log('Watching for changes.');
+} else {
+  const results = await Promise.allSettled(present.map((options) => build(options).then(finish(options))));
+  const failed = results.filter(({ status }) => status === 'rejected');
+  if (failed.length === 0) await writeThirdPartyNotice();
+  else process.exitCode = 1;
+}
+
+function finishEachBuild(plugin) {
+  plugin.onEnd(async (result) => {
+    if (result.errors.length > 0) return;
+    await finish(plugin.initialOptions)(result);
+    await writeThirdPartyNotice();
+    console.log(`Built ${plugin.initialOptions.outfile}`);
+  });
+}
+
+function finish({ outfile }) {
+  return async ({ metafile }) => {
+    inputsOf.set(outfile, Object.keys(metafile.inputs));
+    if (outfile === 'dist/cli.js') await chmod(join(repository, outfile), 0o755);
+  };
+}
+
+/** Writes the name, version and licence text of every package that ended up in a bundle. */
+async function writeThirdPartyNotice() {
+  const folders = new Set([...inputsOf.values()].flat().map(packageFolder).filter(Boolean));
+  const sections = [...folders].sort().map(licenceSection);
+  const heading = 'The bundles in this folder contain code of these packages.\n';
+  await writeFile(
+    join(repository, 'dist/THIRD-PARTY.txt'),
+    [heading, ...sections].join(`\n${'-'.repeat(78)}\n\n`),
+  );
+}
+
+/** The folder of the package that a bundled file belongs to; undefined for files of this project. */
+function packageFolder(input) {
+  return /^(?:.*\/)?node_modules\/(?:@[^/]+\/)?[^/]+/.exec(input)?.[0];
+}
+
+function licenceSection(folder) {
+  const { name, version, license } = JSON.parse(
+    readFileSync(join(repository, folder, 'package.json'), 'utf8'),
+  );
+  const file = readdirSync(join(repository, folder)).find((entry) => /^licen[cs]e(\.|$)/i.test(entry));
+  const text =
+    file === undefined
+      ? `${license ?? 'No licence stated'} (the package carries no licence text)\n`
+      : readFileSync(join(repository, folder, file), 'utf8');
+  return `${name} ${version}\n\n${text}`;
+}
