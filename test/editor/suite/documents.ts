@@ -1,0 +1,37 @@
+import * as vscode from 'vscode';
+
+/** The folder that the editor has open. */
+export function workspaceFolder(): vscode.Uri {
+  const folder = vscode.workspace.workspaceFolders?.[0];
+  if (folder === undefined) throw new Error('The editor has no folder open.');
+  return folder.uri;
+}
+
+/** Opens a file of the workspace, by its path with `/`, in the active editor. */
+export async function openFile(path: string): Promise<vscode.TextEditor> {
+  return vscode.window.showTextDocument(vscode.Uri.joinPath(workspaceFolder(), path), { preview: false });
+}
+
+/** Opens a text that is not saved anywhere, in the active editor. */
+export async function openText(language: string, content: string): Promise<vscode.TextEditor> {
+  const document = await vscode.workspace.openTextDocument({ language, content });
+  return vscode.window.showTextDocument(document, { preview: false });
+}
+
+/** Writes a file into the workspace, by its path with `/`, and gives its address. */
+export async function writeWorkspaceFile(path: string, content: string | Uint8Array): Promise<vscode.Uri> {
+  const uri = vscode.Uri.joinPath(workspaceFolder(), path);
+  const bytes = typeof content === 'string' ? new TextEncoder().encode(content) : content;
+  await vscode.workspace.fs.writeFile(uri, bytes);
+  return uri;
+}
+
+/** Reverts what was changed and closes every editor, so that nothing asks whether to save. */
+export async function closeEverything(): Promise<void> {
+  for (const document of vscode.workspace.textDocuments) {
+    if (!document.isDirty || document.isClosed) continue;
+    await vscode.window.showTextDocument(document);
+    await vscode.commands.executeCommand('workbench.action.revertAndCloseActiveEditor');
+  }
+  await vscode.commands.executeCommand('workbench.action.closeAllEditors');
+}

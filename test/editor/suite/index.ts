@@ -1,0 +1,10 @@
+// What the extension host runs: every file with tests is imported here. `testList.ts` says how to write one.
+import './activation';
+import './screen';
+import { runTests } from './runTests';
+import { registeredTests } from './testList';
+
+/** Called by the editor once its extension host is up. */
+export async function run(): Promise<void> {
+  await runTests(registeredTests());
+}

@@ -1,0 +1,74 @@
+import { appendFileSync } from 'node:fs';
+import * as vscode from 'vscode';
+import { closeEverything } from './documents';
+import type { EditorTest } from './testList';
+import { Workbench } from './workbench';
+
+/** A line of the results file, which the runner reads as it grows. */
+type ResultLine =
+  | { kind: 'begin'; name: string; timeoutSeconds: number }
+  | { kind: 'passed'; name: string; milliseconds: number }
+  | { kind: 'failed'; name: string; message: string }
+  | { kind: 'skipped'; name: string; message: string }
+  | { kind: 'note'; message: string }
+  | { kind: 'end' };
+
+/**
+ * Runs tests one after another and writes what came of each into the file that ZONEWRIGHT_EDITOR_RESULTS names.
+ * ZONEWRIGHT_EDITOR_CONTROL is the address of the control server, empty where the screen is out of reach;
+ * ZONEWRIGHT_EDITOR_ONLY chooses tests by a part of their name. A failing screen test leaves a screenshot.
+ */
+export async function runTests(tests: readonly EditorTest[]): Promise<void> {
+  const address = process.env.ZONEWRIGHT_EDITOR_CONTROL;
+  const workbench = address ? new Workbench(address) : undefined;
+  const only = process.env.ZONEWRIGHT_EDITOR_ONLY ?? '';
+  try {
+    report({ kind: 'note', message: `Editor ${vscode.version}, Node ${process.versions.node}` });
+    for (const test of tests) {
+      if (test.name.includes(only)) await runTest(test, workbench);
+    }
+  } finally {
+    report({ kind: 'end' });
+  }
+}
+
+async function runTest(test: EditorTest, workbench: Workbench | undefined): Promise<void> {
+  const { name, timeoutSeconds } = test;
+  if (test.needsScreen && workbench === undefined) {
+    report({ kind: 'skipped', name, message: 'needs the screen, which only the browser run can reach' });
+    return;
+  }
+  report({ kind: 'begin', name, timeoutSeconds });
+  const started = performance.now();
+  try {
+    await withTimeLimit(timeoutSeconds, async () => {
+      await closeEverything();
+      await workbench?.useColourTheme('dark');
+      // A test that does not need the screen never touches what stands in for it.
+      await test.body(workbench ?? new Workbench('http://127.0.0.1:0'));
+    });
+    report({ kind: 'passed', name, milliseconds: performance.now() - started });
+  } catch (error) {
+    const message = error instanceof Error ? (error.stack ?? error.message) : String(error);
+    report({ kind: 'failed', name, message });
+    await workbench?.screenshot(`failed-${name}`).catch(() => undefined);
+  }
+}
+
+async function withTimeLimit(seconds: number, body: () => Promise<void>): Promise<void> {
+  let timer: NodeJS.Timeout | undefined;
+  const limit = new Promise<never>((_, reject) => {
+    timer = setTimeout(() => reject(new Error(`Not done after ${seconds} s`)), seconds * 1000);
+  });
+  try {
+    await Promise.race([body(), limit]);
+  } finally {
+    clearTimeout(timer);
+  }
+}
+
+function report(line: ResultLine): void {
+  const file = process.env.ZONEWRIGHT_EDITOR_RESULTS;
+  if (file) appendFileSync(file, `${JSON.stringify(line)}\n`);
+  else console.log(JSON.stringify(line));
+}
