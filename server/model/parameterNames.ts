@@ -1,5 +1,6 @@
 import type { ResolvedOpcode } from '../opcodes/resolve';
 import { resolveOpcode } from '../opcodes/resolve';
+import { characterCodes, codeOf, firstOtherCode } from './characterCodes';
 
 /**
  * Parameters that the model itself works with. Their position is their number in every {@link ParameterNames},
@@ -40,6 +41,11 @@ export const Parameter = Object.fromEntries(known.map((name, id) => [name, id]))
 /** One more than the largest number in {@link Parameter}. */
 export const knownParameterCount = known.length;
 
+/** The hash of a name with one more character, given the hash of what stands before it, 0 at first; see {@link codeOf}. */
+export function nextHash(hash: number, code: number): number {
+  return (Math.imul(hash, 31) + code) | 0;
+}
+
 const tooMany = 1 << 16;
 
 /**
@@ -49,6 +55,8 @@ const tooMany = 1 << 16;
 export class ParameterNames {
   #slots = new Int32Array(1024).fill(-1);
   readonly #texts: string[] = [];
+  /** The character codes of each name; `undefined` where they do not tell it from every other name. */
+  readonly #codes: (Uint8Array | undefined)[] = [];
   readonly #hashes: number[] = [];
   readonly #canonical: number[] = [];
   readonly #resolved: (ResolvedOpcode | undefined)[] = [];
@@ -70,24 +78,36 @@ export class ParameterNames {
   /** The number of the name that stands at `start`..`end` of a text. */
   idAt(text: string, start: number, end: number): number {
     let hash = 0;
-    for (let at = start; at < end; at++) hash = (Math.imul(hash, 31) + text.charCodeAt(at)) | 0;
+    for (let at = start; at < end; at++) hash = nextHash(hash, codeOf(text.charCodeAt(at)));
     return this.idOfHash(text, start, end, hash);
   }
 
-  /** As {@link idAt}, for a caller that has worked out the hash while reading: h = h · 31 + code, from 0, in 32 bits. */
+  /** As {@link idAt}, for a caller that has worked out the hash while reading; see {@link nextHash}. */
   idOfHash(text: string, start: number, end: number, hash: number): number {
+    return this.idOfCodes(text, undefined, start, end, hash);
+  }
+
+  /** As {@link idOfHash}, quicker for a caller that has the {@link characterCodes} of the text. */
+  idOfCodes(text: string, codes: Uint8Array | undefined, start: number, end: number, hash: number): number {
     const slots = this.#slots;
     const mask = slots.length - 1;
     let slot = (hash ^ (hash >>> 15)) & mask;
     for (;;) {
-      const id = slots[slot] as number;
+      const id = slots[slot];
       if (id < 0) return this.#add(copyOf(text.slice(start, end)), hash, slot);
-      if (this.#hashes[id] === hash) {
-        const name = this.#texts[id] as string;
-        if (name.length === end - start && text.startsWith(name, start)) return id;
-      }
+      if (this.#hashes[id] === hash && this.#isName(id, text, codes, start, end)) return id;
       slot = (slot + 1) & mask;
     }
+  }
+
+  #isName(id: number, text: string, codes: Uint8Array | undefined, start: number, end: number): boolean {
+    const name = this.#codes[id];
+    if (codes === undefined || name === undefined) {
+      return this.#texts[id].length === end - start && text.startsWith(this.#texts[id], start);
+    }
+    if (name.length !== end - start) return false;
+    for (let at = 0; at < name.length; at++) if (name[at] !== codes[start + at]) return false;
+    return true;
   }
 
   /** The name as it was written. */
@@ -108,6 +128,7 @@ export class ParameterNames {
   #add(name: string, hash: number, slot: number): number {
     const id = this.#texts.length;
     this.#texts.push(name);
+    this.#codes.push(asciiCodes(name));
     this.#hashes.push(hash);
     this.#slots[slot] = id;
     const resolved = resolveOpcode(name);
@@ -129,6 +150,11 @@ export class ParameterNames {
     }
     this.#slots = slots;
   }
+}
+
+function asciiCodes(name: string): Uint8Array | undefined {
+  const codes = characterCodes(name).subarray(0, name.length);
+  return codes.some((code) => code >= firstOtherCode) ? undefined : codes;
 }
 
 /** A string of its own: a slice would keep the whole text that it was cut from in memory. */

@@ -1,3 +1,4 @@
+import { characterCodes } from '../model/characterCodes';
 import { HeaderKind, headerKindOf, headerNames } from '../model/headerKinds';
 import { unknownHeaderFinding } from '../model/headerSuggestions';
 import type { Instrument } from '../model/instrument';
@@ -46,6 +47,7 @@ class SfzReader implements SfzHandler {
   /** The files that are being read, the main file first. */
   readonly #open: string[] = [];
   #text = '';
+  #codes: Uint8Array = new Uint8Array(0);
   #header = -1;
   #included = 0;
   #includes = 0;
@@ -57,14 +59,17 @@ class SfzReader implements SfzHandler {
   }
 
   read(text: string, path: string): void {
-    const outer = this.#text;
+    const outerText = this.#text;
+    const outerCodes = this.#codes;
     this.#text = text;
+    this.#codes = characterCodes(text);
     this.#open.push(path);
     this.#builder.enterSource(path, text);
     this.#checkIsText();
-    scanSfz(text, this);
+    scanSfz(text, this, this.#codes);
     this.#open.pop();
-    this.#text = outer;
+    this.#text = outerText;
+    this.#codes = outerCodes;
   }
 
   #checkIsText(): void {
@@ -117,7 +122,7 @@ class SfzReader implements SfzHandler {
     if (variables) {
       this.#opcodeWithVariables(nameStart, nameEnd, valueStart, valueEnd, number);
     } else {
-      const name = this.#builder.names.idOfHash(this.#text, nameStart, nameEnd, hash);
+      const name = this.#builder.names.idOfCodes(this.#text, this.#codes, nameStart, nameEnd, hash);
       this.#builder.addParameter(name, nameStart, valueStart, valueEnd, number);
     }
     this.#builder.closeHeader(this.#header, valueEnd);

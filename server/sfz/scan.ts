@@ -1,3 +1,5 @@
+import { characterCodes } from '../model/characterCodes';
+
 /**
  * What {@link scanSfz} tells its caller; all positions are offsets in the text. The scanner knows the shape of SFZ
  * text alone, not which headers or opcodes exist.
@@ -47,357 +49,381 @@ const less = 60;
 const equals = 61;
 const greater = 62;
 
+/** By character code: a letter, digit, `_`, or `$` for variables in names. */
+const isNamePart = new Uint8Array(256);
+/** By character code: whether it can end a value or tells something about it. */
+const isMark = new Uint8Array(256);
+/** By character code: white space within a line. A control character counts as a space. */
+const isBlank = new Uint8Array(256);
+
+for (const character of 'abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789_$') {
+  isNamePart[character.charCodeAt(0)] = 1;
+}
+for (const character of '\n\r=$/<#') isMark[character.charCodeAt(0)] = 1;
+for (let code = 0; code <= space; code++) {
+  isBlank[code] = code === lineFeed || code === carriageReturn ? 0 : 1;
+}
+
 /**
  * Reads SFZ text from start to end in one pass and tells the handler what stands there. Never throws, never goes
  * back further than one word. The rules are those of the public documentation of the open SFZ format: a value ends
  * at the line's end, or before white space that `opcode=`, a header or a directive follows, or before a comment.
  */
-export function scanSfz(text: string, handler: SfzHandler): void {
-  const length = text.length;
-  let at = text.charCodeAt(0) === 0xfeff ? 1 : 0;
-  while (at < length) {
-    const code = text.charCodeAt(at);
-    if (code <= space) {
-      at++;
-    } else if (code === less) {
-      at = scanHeader(text, at, handler);
-    } else if (code === slash && isCommentMark(text.charCodeAt(at + 1))) {
-      at = scanComment(text, at, handler);
-    } else if (code === hash && isDirective(text, at)) {
-      at = scanDirective(text, at, handler);
-    } else {
-      at = scanOpcode(text, at, handler);
-    }
-  }
+export function scanSfz(text: string, handler: SfzHandler, codes = characterCodes(text)): void {
+  new SfzScanner(text, codes, handler).scan();
 }
 
-function scanOpcode(text: string, start: number, handler: SfzHandler): number {
-  let at = start;
-  let nameHash = 0;
-  let variables = false;
-  let code = text.charCodeAt(at);
-  while (code > space && code !== equals && code !== less) {
-    if (code === dollar) variables = true;
-    nameHash = (Math.imul(nameHash, 31) + code) | 0;
-    code = text.charCodeAt(++at);
-  }
-  if (code !== equals) return scanStray(text, start, at, handler);
-  if (at === start) {
-    handler.problem(start, start + 1, 'There is no opcode name before this "=". Write name=value.');
-  }
-  next.nameStart = start;
-  next.nameEnd = at;
-  next.hash = nameHash;
-  next.variables = variables;
-  do at = scanValueOfNext(text, handler);
-  while (next.nameStart >= 0);
-  return at;
-}
+class SfzScanner {
+  readonly #text: string;
+  /** With a line feed behind the text, so that looking one further needs no check. */
+  readonly #codes: Uint8Array;
+  readonly #handler: SfzHandler;
 
-/**
- * The opcode whose value is to be read next: its name was read on the way to the end of the value before it.
- * `nameStart` is −1 where no opcode follows directly. One object for all of the text saves making one for each opcode.
- */
-const next = { nameStart: -1, nameEnd: 0, hash: 0, variables: false };
+  // The opcode whose value is to be read next: its name was read on the way to the end of the value before it.
+  // The start of the name is −1 where no opcode follows directly.
+  #nameStart = -1;
+  #nameEnd = 0;
+  #nameHash = 0;
+  #nameHasVariable = false;
 
-/** Reads the value of the opcode in {@link next}, tells the handler, and leaves the opcode after it there. Answers where to read on. */
-function scanValueOfNext(text: string, handler: SfzHandler): number {
-  const { nameStart, nameEnd, hash: nameHash } = next;
-  let { variables } = next;
-  let at = nameEnd + 1;
-  let code = text.charCodeAt(at);
-  while (code === space || code === tab) code = text.charCodeAt(++at);
-  const valueStart = at;
+  // Further results of #scanValue, kept here instead of in an object for each value.
+  #valueStop = 0;
+  #valueHasVariable = false;
+  #valueHasEquals = false;
 
-  // A plain number is by far the commonest value, so it is read along the way.
-  let mantissa = 0;
-  let scale = 1;
-  let digits = 0;
-  let negative = false;
-  if (code === minus || code === plus) {
-    negative = code === minus;
-    code = text.charCodeAt(++at);
+  constructor(text: string, codes: Uint8Array, handler: SfzHandler) {
+    this.#text = text;
+    this.#codes = codes;
+    this.#handler = handler;
   }
-  while (code >= zero && code <= nine) {
-    mantissa = mantissa * 10 + code - zero;
-    digits++;
-    code = text.charCodeAt(++at);
-  }
-  if (code === point) {
-    code = text.charCodeAt(++at);
-    while (code >= zero && code <= nine) {
-      mantissa = mantissa * 10 + code - zero;
-      scale *= 10;
-      digits++;
-      code = text.charCodeAt(++at);
-    }
-  }
-  const numberEnd = digits > 0 ? at : -1;
 
-  let valueEnd = at;
-  if (numberEnd < 0 || !scanNameAfterNumber(text, at, code)) {
-    valueEnd = scanValue(text, valueStart, at, code);
-    at = valueStop;
-    if (valueHasVariable) variables = true;
-    if (valueHasEquals) {
-      handler.problem(
-        valueStart,
-        valueEnd,
-        'A value cannot hold "=". If another opcode starts here, put a space before its name.',
-      );
-    }
-  }
-  let number = Number.NaN;
-  if (valueEnd === numberEnd) {
-    // Fifteen digits are exact in a double, and so is their quotient by a power of ten, rounded once (IEEE 754).
-    if (digits <= 15) number = negative ? -mantissa / scale : mantissa / scale;
-    else number = Number(text.slice(valueStart, valueEnd));
-  }
-  if (nameEnd > nameStart) {
-    handler.opcode(nameStart, nameEnd, nameHash, valueStart, valueEnd, number, variables);
-  }
-  return at;
-}
-
-/** Reads the name of an opcode that follows a number after a blank into {@link next}; answers whether there is one. */
-function scanNameAfterNumber(text: string, from: number, first: number): boolean {
-  let at = from;
-  let code = first;
-  while (code === space || code === tab) code = text.charCodeAt(++at);
-  if (at === from) return false;
-  const start = at;
-  let nameHash = 0;
-  let variables = false;
-  while (isNamePart(code)) {
-    if (code === dollar) variables = true;
-    nameHash = (Math.imul(nameHash, 31) + code) | 0;
-    code = text.charCodeAt(++at);
-  }
-  if (code !== equals || at === start) return false;
-  next.nameStart = start;
-  next.nameEnd = at;
-  next.hash = nameHash;
-  next.variables = variables;
-  return true;
-}
-
-// Further results of scanValue, kept here instead of in an object for each value.
-let valueStop = 0;
-let valueHasVariable = false;
-let valueHasEquals = false;
-
-/** The end of the value that starts at `start`, reading on from `from`. The name of an opcode behind it goes into {@link next}. */
-function scanValue(text: string, start: number, from: number, first: number): number {
-  let at = from;
-  let code = first;
-  next.nameStart = -1;
-  valueHasVariable = false;
-  valueHasEquals = false;
-  for (; at < text.length; code = text.charCodeAt(++at)) {
-    // Letters and digits, which most values consist of, end nothing.
-    if (code > equals || (code >= zero && code <= nine)) continue;
-    if (code === lineFeed || code === carriageReturn) break;
-    if (code === equals) {
-      if (scanNameBackwards(text, start, at)) {
-        at = next.nameStart;
-        break;
+  scan(): void {
+    const codes = this.#codes;
+    const length = this.#text.length;
+    let at = this.#text.charCodeAt(0) === 0xfeff ? 1 : 0;
+    while (at < length) {
+      const code = codes[at];
+      if (code <= space) {
+        at++;
+      } else if (code === less) {
+        at = this.#scanHeader(at);
+      } else if (code === slash && isCommentMark(codes[at + 1])) {
+        at = this.#scanComment(at);
+      } else if (code === hash && this.#isDirective(at)) {
+        at = this.#scanDirective(at);
+      } else {
+        at = this.#scanOpcode(at);
       }
-      valueHasEquals = true;
-    } else if (code === dollar) valueHasVariable = true;
-    else if (code === slash) {
-      if (isCommentMark(text.charCodeAt(at + 1))) break;
-    } else if (code === less) {
-      if (isHeaderAt(text, at)) break;
-    } else if (code === hash && at > start && isBlank(text.charCodeAt(at - 1)) && isDirective(text, at))
-      break;
+    }
   }
-  valueStop = at;
-  while (at > start && isBlank(text.charCodeAt(at - 1))) at--;
-  return at;
-}
 
-/** Reads the name before an "=" into {@link next}; answers whether a blank stands before it, so that it is one. */
-function scanNameBackwards(text: string, from: number, end: number): boolean {
-  let start = end;
-  let nameHash = 0;
-  let weight = 1;
-  let variables = false;
-  // The same polynomial as forwards, its terms added from the last.
-  while (start > from) {
-    const code = text.charCodeAt(start - 1);
-    if (!isNamePart(code)) break;
-    if (code === dollar) variables = true;
-    nameHash = (nameHash + Math.imul(code, weight)) | 0;
-    weight = Math.imul(weight, 31);
-    start--;
-  }
-  if (start === end || !isBlank(text.charCodeAt(start - 1))) return false;
-  next.nameStart = start;
-  next.nameEnd = end;
-  next.hash = nameHash;
-  next.variables = variables;
-  return true;
-}
-
-/** Reads on over text that is no opcode, up to the end of the line or to something that makes sense. */
-function scanStray(text: string, start: number, from: number, handler: SfzHandler): number {
-  if (text.charCodeAt(start) === dollar) {
-    handler.stray(start, from);
-    return from;
-  }
-  const end = scanValue(text, start, Math.max(from, start + 1), text.charCodeAt(Math.max(from, start + 1)));
-  const after = text.charCodeAt(valueStop);
-  if (valueHasEquals) {
-    handler.problem(
-      start,
-      end,
-      'This is neither a header, an opcode nor a comment. Opcodes read name=value, without spaces around "=".',
-    );
-  } else if (after === equals) {
-    handler.problem(
-      start,
-      end,
-      'There is a space between an opcode and its "=". Write name=value without spaces.',
-    );
-  } else handler.stray(start, end);
-  return Math.max(valueStop, start + 1);
-}
-
-function scanHeader(text: string, start: number, handler: SfzHandler): number {
-  let at = start + 1;
-  let code = text.charCodeAt(at);
-  while (
-    code !== greater &&
-    code !== less &&
-    code !== lineFeed &&
-    code !== carriageReturn &&
-    at < text.length
-  ) {
-    code = text.charCodeAt(++at);
-  }
-  if (code === greater) {
-    handler.header(start, at + 1, start + 1, at);
-    return at + 1;
-  }
-  // The name up to the first blank is taken for the header, so that the opcodes behind it are not lost.
-  let nameEnd = start + 1;
-  while (nameEnd < at && isNamePart(text.charCodeAt(nameEnd))) nameEnd++;
-  handler.problem(start, Math.max(nameEnd, start + 1), 'This header is not closed. Put ">" after its name.');
-  if (nameEnd > start + 1 && text.charCodeAt(nameEnd) !== equals)
-    handler.header(start, nameEnd, start + 1, nameEnd);
-  return Math.max(nameEnd, start + 1);
-}
-
-function scanComment(text: string, start: number, handler: SfzHandler): number {
-  if (text.charCodeAt(start + 1) === slash) {
-    const end = lineEndAt(text, start);
-    handler.comment(start, end);
-    return end;
-  }
-  const close = text.indexOf('*/', start + 2);
-  if (close < 0) {
-    handler.problem(start, start + 2, 'This comment is not closed. Put "*/" at its end.');
-    handler.comment(start, text.length);
-    return text.length;
-  }
-  handler.comment(start, close + 2);
-  return close + 2;
-}
-
-function scanDirective(text: string, start: number, handler: SfzHandler): number {
-  const define = text.startsWith('#define', start);
-  let at = start + (define ? 7 : 8);
-  while (isBlank(text.charCodeAt(at))) at++;
-  if (!define) return scanInclude(text, start, at, handler);
-  const nameStart = at;
-  while (at < text.length && text.charCodeAt(at) > space) at++;
-  const nameEnd = at;
-  while (isBlank(text.charCodeAt(at))) at++;
-  const valueStart = at;
-  while (at < text.length && text.charCodeAt(at) > space) {
-    if (text.charCodeAt(at) === slash && isCommentMark(text.charCodeAt(at + 1))) break;
-    at++;
-  }
-  if (nameEnd - nameStart < 2 || text.charCodeAt(nameStart) !== dollar) {
-    handler.problem(
-      start,
-      Math.max(nameEnd, start + 7),
-      'A #define needs a name that starts with "$", then a value: #define $NAME value.',
-    );
-    return Math.max(at, start + 7);
-  }
-  if (at === valueStart) {
-    handler.problem(start, nameEnd, 'This #define gives its variable no value: #define $NAME value.');
-    at = nameEnd;
-    handler.define(start, nameStart, nameEnd, nameEnd, nameEnd);
+  #scanOpcode(start: number): number {
+    const codes = this.#codes;
+    let at = start;
+    let nameHash = 0;
+    let variables = false;
+    let code = codes[at];
+    while (code > space && code !== equals && code !== less) {
+      if (code === dollar) variables = true;
+      nameHash = (Math.imul(nameHash, 31) + code) | 0;
+      code = codes[++at];
+    }
+    if (code !== equals) return this.#scanStray(start, at);
+    if (at === start) {
+      this.#handler.problem(start, start + 1, 'There is no opcode name before this "=". Write name=value.');
+    }
+    this.#nameStart = start;
+    this.#nameEnd = at;
+    this.#nameHash = nameHash;
+    this.#nameHasVariable = variables;
+    do at = this.#scanOpcodeValue();
+    while (this.#nameStart >= 0);
     return at;
   }
-  handler.define(start, nameStart, nameEnd, valueStart, at);
-  return at;
-}
 
-function scanInclude(text: string, start: number, from: number, handler: SfzHandler): number {
-  const lineEnd = lineEndAt(text, from);
-  if (text[from] === '"') {
-    const close = text.indexOf('"', from + 1);
-    if (close >= 0 && close < lineEnd) {
-      handler.include(start, close + 1, from + 1, close);
-      return close + 1;
+  /** Reads the value of the opcode whose name was read, tells the handler, and goes on to the name after it. Answers where to read on. */
+  #scanOpcodeValue(): number {
+    const codes = this.#codes;
+    const nameStart = this.#nameStart;
+    const nameEnd = this.#nameEnd;
+    const nameHash = this.#nameHash;
+    let variables = this.#nameHasVariable;
+    let at = nameEnd + 1;
+    let code = codes[at];
+    while (code === space || code === tab) code = codes[++at];
+    const valueStart = at;
+
+    // A plain number is by far the commonest value, so it is read along the way.
+    let mantissa = 0;
+    let scale = 1;
+    let digits = 0;
+    let negative = false;
+    if (code === minus || code === plus) {
+      negative = code === minus;
+      code = codes[++at];
     }
-  }
-  let pathStart = from;
-  if (text[from] === '"') pathStart++;
-  let end = lineEnd;
-  const comment = text.indexOf('//', pathStart);
-  if (comment >= 0 && comment < end) end = comment;
-  while (end > pathStart && isBlank(text.charCodeAt(end - 1))) end--;
-  handler.problem(
-    start,
-    Math.max(end, start + 8),
-    'The path of an #include stands in double quotes: #include "file.sfz".',
-  );
-  if (end > pathStart) handler.include(start, end, pathStart, end);
-  return Math.max(end, start + 8);
-}
+    while (code >= zero && code <= nine) {
+      mantissa = mantissa * 10 + code - zero;
+      digits++;
+      code = codes[++at];
+    }
+    if (code === point) {
+      code = codes[++at];
+      while (code >= zero && code <= nine) {
+        mantissa = mantissa * 10 + code - zero;
+        scale *= 10;
+        digits++;
+        code = codes[++at];
+      }
+    }
+    const numberEnd = digits > 0 ? at : -1;
 
-function isDirective(text: string, at: number): boolean {
-  return (
-    (text.startsWith('#define', at) && !isNamePart(text.charCodeAt(at + 7))) ||
-    (text.startsWith('#include', at) && !isNamePart(text.charCodeAt(at + 8)))
-  );
+    let valueEnd = at;
+    if (numberEnd < 0 || !this.#scanNameAfterNumber(at)) {
+      valueEnd = this.#scanValue(valueStart, at);
+      at = this.#valueStop;
+      if (this.#valueHasVariable) variables = true;
+      if (this.#valueHasEquals) {
+        this.#handler.problem(
+          valueStart,
+          valueEnd,
+          'A value cannot hold "=". If another opcode starts here, put a space before its name.',
+        );
+      }
+    }
+    let number = Number.NaN;
+    if (valueEnd === numberEnd) {
+      // Fifteen digits are exact in a double, and so is their quotient by a power of ten, rounded once (IEEE 754).
+      if (digits <= 15) number = negative ? -mantissa / scale : mantissa / scale;
+      else number = Number(this.#text.slice(valueStart, valueEnd));
+    }
+    if (nameEnd > nameStart) {
+      this.#handler.opcode(nameStart, nameEnd, nameHash, valueStart, valueEnd, number, variables);
+    }
+    return at;
+  }
+
+  /** Reads the name of an opcode that follows a number after a blank; answers whether there is one. */
+  #scanNameAfterNumber(from: number): boolean {
+    const codes = this.#codes;
+    let at = from;
+    let code = codes[at];
+    while (code === space || code === tab) code = codes[++at];
+    if (at === from) return false;
+    const start = at;
+    let nameHash = 0;
+    let variables = false;
+    while (isNamePart[code] !== 0) {
+      if (code === dollar) variables = true;
+      nameHash = (Math.imul(nameHash, 31) + code) | 0;
+      code = codes[++at];
+    }
+    if (code !== equals || at === start) return false;
+    this.#nameStart = start;
+    this.#nameEnd = at;
+    this.#nameHash = nameHash;
+    this.#nameHasVariable = variables;
+    return true;
+  }
+
+  /** The end of the value that starts at `start`, reading on from `from`. Reads the name of an opcode behind it as well. */
+  #scanValue(start: number, from: number): number {
+    const codes = this.#codes;
+    let at = from;
+    let hasVariable = false;
+    let hasEquals = false;
+    this.#nameStart = -1;
+    for (; ; at++) {
+      let code = codes[at];
+      while (isMark[code] === 0) code = codes[++at];
+      if (code === lineFeed || code === carriageReturn) break;
+      if (code === equals) {
+        if (this.#scanNameBackwards(start, at)) {
+          at = this.#nameStart;
+          break;
+        }
+        hasEquals = true;
+      } else if (code === dollar) hasVariable = true;
+      else if (code === slash) {
+        if (isCommentMark(codes[at + 1])) break;
+      } else if (code === less) {
+        if (this.#isHeader(at)) break;
+      } else if (at > start && isBlank[codes[at - 1]] !== 0 && this.#isDirective(at)) break;
+    }
+    this.#valueStop = at;
+    this.#valueHasVariable = hasVariable;
+    this.#valueHasEquals = hasEquals;
+    while (at > start && isBlank[codes[at - 1]] !== 0) at--;
+    return at;
+  }
+
+  /** Reads the name before an "="; answers whether a blank stands before it, so that it is one. */
+  #scanNameBackwards(from: number, end: number): boolean {
+    const codes = this.#codes;
+    let start = end;
+    let nameHash = 0;
+    let weight = 1;
+    let variables = false;
+    // The same polynomial as forwards, its terms added from the last.
+    while (start > from) {
+      const code = codes[start - 1];
+      if (isNamePart[code] === 0) break;
+      if (code === dollar) variables = true;
+      nameHash = (nameHash + Math.imul(code, weight)) | 0;
+      weight = Math.imul(weight, 31);
+      start--;
+    }
+    if (start === end || isBlank[codes[start - 1]] === 0) return false;
+    this.#nameStart = start;
+    this.#nameEnd = end;
+    this.#nameHash = nameHash;
+    this.#nameHasVariable = variables;
+    return true;
+  }
+
+  /** Reads on over text that is no opcode, up to the end of the line or to something that makes sense. */
+  #scanStray(start: number, from: number): number {
+    const codes = this.#codes;
+    if (codes[start] === dollar) {
+      this.#handler.stray(start, from);
+      return from;
+    }
+    const end = this.#scanValue(start, Math.max(from, start + 1));
+    const after = codes[this.#valueStop];
+    if (this.#valueHasEquals) {
+      this.#handler.problem(
+        start,
+        end,
+        'This is neither a header, an opcode nor a comment. Opcodes read name=value, without spaces around "=".',
+      );
+    } else if (after === equals) {
+      this.#handler.problem(
+        start,
+        end,
+        'There is a space between an opcode and its "=". Write name=value without spaces.',
+      );
+    } else this.#handler.stray(start, end);
+    return Math.max(this.#valueStop, start + 1);
+  }
+
+  #scanHeader(start: number): number {
+    const codes = this.#codes;
+    let at = start + 1;
+    let code = codes[at];
+    while (code !== greater && code !== less && code !== lineFeed && code !== carriageReturn) {
+      code = codes[++at];
+    }
+    if (code === greater) {
+      this.#handler.header(start, at + 1, start + 1, at);
+      return at + 1;
+    }
+    // The name up to the first blank is taken for the header, so that the opcodes behind it are not lost.
+    let nameEnd = start + 1;
+    while (nameEnd < at && isNamePart[codes[nameEnd]] !== 0) nameEnd++;
+    this.#handler.problem(
+      start,
+      Math.max(nameEnd, start + 1),
+      'This header is not closed. Put ">" after its name.',
+    );
+    if (nameEnd > start + 1 && codes[nameEnd] !== equals)
+      this.#handler.header(start, nameEnd, start + 1, nameEnd);
+    return Math.max(nameEnd, start + 1);
+  }
+
+  #scanComment(start: number): number {
+    if (this.#codes[start + 1] === slash) {
+      const end = this.#lineEndAt(start);
+      this.#handler.comment(start, end);
+      return end;
+    }
+    const close = this.#text.indexOf('*/', start + 2);
+    if (close < 0) {
+      this.#handler.problem(start, start + 2, 'This comment is not closed. Put "*/" at its end.');
+      this.#handler.comment(start, this.#text.length);
+      return this.#text.length;
+    }
+    this.#handler.comment(start, close + 2);
+    return close + 2;
+  }
+
+  #scanDirective(start: number): number {
+    const codes = this.#codes;
+    const define = this.#text.startsWith('#define', start);
+    let at = start + (define ? 7 : 8);
+    while (isBlank[codes[at]] !== 0) at++;
+    if (!define) return this.#scanInclude(start, at);
+    const nameStart = at;
+    while (codes[at] > space) at++;
+    const nameEnd = at;
+    while (isBlank[codes[at]] !== 0) at++;
+    const valueStart = at;
+    while (codes[at] > space) {
+      if (codes[at] === slash && isCommentMark(codes[at + 1])) break;
+      at++;
+    }
+    if (nameEnd - nameStart < 2 || codes[nameStart] !== dollar) {
+      this.#handler.problem(
+        start,
+        Math.max(nameEnd, start + 7),
+        'A #define needs a name that starts with "$", then a value: #define $NAME value.',
+      );
+      return Math.max(at, start + 7);
+    }
+    if (at === valueStart) {
+      this.#handler.problem(start, nameEnd, 'This #define gives its variable no value: #define $NAME value.');
+      at = nameEnd;
+      this.#handler.define(start, nameStart, nameEnd, nameEnd, nameEnd);
+      return at;
+    }
+    this.#handler.define(start, nameStart, nameEnd, valueStart, at);
+    return at;
+  }
+
+  #scanInclude(start: number, from: number): number {
+    const codes = this.#codes;
+    const line = this.#text.slice(from, this.#lineEndAt(from));
+    const quoted = line.startsWith('"');
+    const close = quoted ? line.indexOf('"', 1) : -1;
+    if (close >= 0) {
+      this.#handler.include(start, from + close + 1, from + 1, from + close);
+      return from + close + 1;
+    }
+    const pathStart = quoted ? from + 1 : from;
+    const comment = line.indexOf('//');
+    let end = from + (comment < 0 ? line.length : comment);
+    while (end > pathStart && isBlank[codes[end - 1]] !== 0) end--;
+    this.#handler.problem(
+      start,
+      Math.max(end, start + 8),
+      'The path of an #include stands in double quotes: #include "file.sfz".',
+    );
+    if (end > pathStart) this.#handler.include(start, end, pathStart, end);
+    return Math.max(end, start + 8);
+  }
+
+  #isDirective(at: number): boolean {
+    return (
+      (this.#text.startsWith('#define', at) && isNamePart[this.#codes[at + 7]] === 0) ||
+      (this.#text.startsWith('#include', at) && isNamePart[this.#codes[at + 8]] === 0)
+    );
+  }
+
+  /** Whether `<letters>` stands here. */
+  #isHeader(start: number): boolean {
+    const codes = this.#codes;
+    let at = start + 1;
+    while (isNamePart[codes[at]] !== 0) at++;
+    return at > start + 1 && codes[at] === greater;
+  }
+
+  #lineEndAt(from: number): number {
+    const codes = this.#codes;
+    let at = from;
+    while (codes[at] !== lineFeed && codes[at] !== carriageReturn) at++;
+    return at;
+  }
 }
 
 function isCommentMark(code: number): boolean {
   return code === slash || code === star;
-}
-
-/** Whether `<letters>` stands here. */
-function isHeaderAt(text: string, start: number): boolean {
-  let at = start + 1;
-  while (isNamePart(text.charCodeAt(at))) at++;
-  return at > start + 1 && text.charCodeAt(at) === greater;
-}
-
-/** Letters, digits, `_`, and `$` for variables in names; a NaN at the end of the text is none of them. */
-function isNamePart(code: number): boolean {
-  return (
-    (code >= 97 && code <= 122) ||
-    (code >= zero && code <= nine) ||
-    code === 95 ||
-    (code >= 65 && code <= 90) ||
-    code === dollar
-  );
-}
-
-function isBlank(code: number): boolean {
-  return code === space || code === tab || (code < space && code !== lineFeed && code !== carriageReturn);
-}
-
-function lineEndAt(text: string, from: number): number {
-  let at = from;
-  for (; at < text.length; at++) {
-    const code = text.charCodeAt(at);
-    if (code === lineFeed || code === carriageReturn) break;
-  }
-  return at;
 }
