@@ -62,7 +62,7 @@ function placeLabel(box: Box, shape: MapShape, taken: TakenPlaces): PlacedLabel 
   const count = shape.regions.length;
   const whole = count > 1 ? `${shape.label} ×${count}` : shape.label;
   const label = placeAlong(box, whole, margin, taken) ?? placeUpright(box, whole, taken);
-  return label || count === 1 ? label : placeAlong(box, `×${count}`, 2, taken);
+  return label || count === 1 ? label : placeAlong(box, `×${count}`, 4, taken);
 }
 
 function placeAlong(box: Box, text: string, aside: number, taken: TakenPlaces): PlacedLabel | undefined {

@@ -7,6 +7,8 @@ export interface Palette {
   grid: string;
   natural: string;
   raised: string;
+  /** Raised keys that nothing answers. */
+  silent: string;
   tones: readonly string[];
 }
 
@@ -23,6 +25,7 @@ export const palettes: { readonly light: Palette; readonly dark: Palette } = {
     grid: '#e4e2da',
     natural: '#ffffff',
     raised: '#3a3f47',
+    silent: '#c3c5c9',
     tones: ['#3a55a4', '#a4431a', '#0d6e6c', '#87317b', '#7b5a00', '#476b22'],
   },
   dark: {
@@ -33,6 +36,7 @@ export const palettes: { readonly light: Palette; readonly dark: Palette } = {
     grid: '#363b43',
     natural: '#d8d6d0',
     raised: '#0f1114',
+    silent: '#40454d',
     tones: ['#a3b5f5', '#f0a47f', '#74cdc8', '#e2a0d8', '#dfbf69', '#afd188'],
   },
 };
@@ -63,7 +67,7 @@ const fixed = [
   '.keyboard-map .overlap-line{fill:none;stroke-width:1.3}',
 ].join('');
 
-function colours({ paper, plot, ink, quiet, grid, natural, raised, tones }: Palette): string {
+function colours({ paper, plot, ink, quiet, grid, natural, raised, silent, tones }: Palette): string {
   const key = `stroke:${quiet};stroke-width:.8`;
   return [
     `.keyboard-map .paper{fill:${paper}}`,
@@ -79,7 +83,7 @@ function colours({ paper, plot, ink, quiet, grid, natural, raised, tones }: Pale
     `.keyboard-map .natural{fill:${natural};${key}}`,
     `.keyboard-map .raised{fill:${raised};${key}}`,
     `.keyboard-map .natural.silent,.keyboard-map .natural.switching{fill:${paper}}`,
-    `.keyboard-map .raised.silent,.keyboard-map .raised.switching{fill:${quiet};fill-opacity:.45}`,
+    `.keyboard-map .raised.silent,.keyboard-map .raised.switching{fill:${silent}}`,
     `.keyboard-map .switch{fill:${ink};stroke:${plot};stroke-width:1}`,
     ...tones.map((tone, number) => `.keyboard-map .tone-${number}{color:${tone}}`),
   ].join('');

@@ -2,13 +2,15 @@ import { conditionsOf } from '../model/conditions';
 import { findKeyGaps, findVelocityGaps, playedRectangles } from '../model/gaps';
 import type { Instrument } from '../model/instrument';
 import { findGroupOverlaps, findOverlaps } from '../model/overlaps';
-import type { MapGap, MapKeyswitch, MapOverlap } from './scene';
+import type { MapGap, MapOverlap } from './scene';
 
-/** The gaps of an instrument, as the checks find them: keys first, then velocities. */
-export function gapsOf(instrument: Instrument, keyswitches: readonly MapKeyswitch[]): MapGap[] {
+/** The gaps of an instrument, as the checks find them: keys first, then velocities; switching keys are none. */
+export function gapsOf(instrument: Instrument, switching: ReadonlySet<number>): MapGap[] {
   const rectangles = playedRectangles(instrument, conditionsOf(instrument));
-  const taken = new Set(keyswitches.map(({ key }) => key));
-  const gaps: MapGap[] = findKeyGaps(rectangles, taken).map(({ lowKey, highKey }) => ({
+  // Whether these are gaps at all is judged with switching keys among them, as the check does.
+  const isScattered = findKeyGaps(rectangles, new Set()).length === 0;
+  const keyGaps = isScattered ? [] : findKeyGaps(rectangles, switching);
+  const gaps: MapGap[] = keyGaps.map(({ lowKey, highKey }) => ({
     kind: 'key',
     lowKey,
     highKey,

@@ -2,7 +2,7 @@ import type { Instrument } from '../model/instrument';
 import { keysOff } from '../model/instrument';
 import { nameOf } from '../model/paths';
 import type { Span } from '../model/span';
-import { findKeyswitches } from './keyswitches';
+import { findSwitchingKeys } from './keyswitches';
 import { LayerFinder } from './layers';
 import { gapsOf, overlapsOf } from './places';
 
@@ -145,7 +145,7 @@ export function buildMapScene(instrument: Instrument, options: SceneOptions = {}
     shapes.push(added);
   }
   const played = highest >= 0 ? { lowKey: lowest, highKey: highest } : null;
-  const keyswitches = findKeyswitches(instrument);
+  const { keyswitches, taken } = findSwitchingKeys(instrument);
   return {
     name: options.name ?? nameOf(instrument.sources[0]?.path ?? ''),
     sources: instrument.sources.map(({ path }) => path),
@@ -154,7 +154,7 @@ export function buildMapScene(instrument: Instrument, options: SceneOptions = {}
     regionCount: instrument.regions.length,
     layers: layers.layers,
     shapes,
-    gaps: gapsOf(instrument, keyswitches),
+    gaps: gapsOf(instrument, taken),
     overlaps: overlapsOf(instrument, (region) => layers.layerOf(region)),
     keyswitches,
     unplaced,

@@ -70,6 +70,12 @@ export class MapView {
   /** Shows a scene. Focus, selection, zoom and place stay as far as the new scene has them. */
   show(scene: MapScene, document: string): void {
     const before = document === this.#document ? this.#scene : undefined;
+    if (!before) {
+      this.#active = undefined;
+      this.#selected.clear();
+    }
+    // Layers of another instrument are not meant, though they may have the same names.
+    if (this.#document !== '' && document !== this.#document) this.#hiddenNames.clear();
     this.#scene = scene;
     this.#document = document;
     this.#shapeOfHeader = undefined;
@@ -360,6 +366,8 @@ export class MapView {
         ` id="shape-${index}" data-shape="${index}" role="option" aria-selected="${this.#selected.has(index)}" aria-label="${escapeMarkup(shapeText(scene, shape))}"`,
     });
     this.#map.innerHTML = `<svg role="none" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}"><defs>${patternDefinitions(scene.layers.length)}</defs><g transform="translate(${plotSide} ${plotTop})">${plot}${drawKeyboard(scene, layout)}<g class="marks" aria-hidden="true"></g></g></svg>`;
+    // Outlines of marked shapes lie under the labels.
+    this.#map.querySelector('.labels')?.before(this.#map.querySelector('.marks') ?? '');
     this.#part('axis').innerHTML =
       `<svg width="${axisWidth}" height="${height}" viewBox="0 0 ${axisWidth} ${height}" aria-hidden="true"><g transform="translate(${axisWidth} ${plotTop})">${drawVelocityAxis(layout)}</g></svg>`;
     this.#part('zoom-level').textContent = `${Math.round(this.#zoom * 100)} %`;
@@ -393,7 +401,7 @@ export class MapView {
     }
   }
 
-  /** Outlines of hovered, selected and focused shapes, above all others. */
+  /** Outlines of hovered, selected and focused shapes, above all shapes. */
   #drawMarks(): void {
     const group = this.#map.querySelector('.marks');
     if (!group) return;
