@@ -14,14 +14,21 @@ export interface CheckContext {
 /** A finding as a rule reports it; code and severity come from the rule where it says nothing else. */
 export type RuleFinding = Omit<Finding, 'code' | 'severity'> & { severity?: Severity };
 
-/** One check of an instrument. */
-export interface Rule {
+/** Takes the findings of a rule. */
+export type Report = (finding: RuleFinding) => void;
+
+/** A finding code as the documentation and machine-readable reports list it. */
+export interface RuleDescription {
   readonly code: string;
   /** The severity of its findings unless settings say otherwise. */
   readonly severity: Severity;
   /** One sentence for the documentation: what it finds. */
   readonly finds: string;
-  check(context: CheckContext, report: (finding: RuleFinding) => void): void;
+}
+
+/** One check of an instrument. */
+export interface Rule extends RuleDescription {
+  check(context: CheckContext, report: Report): void;
 }
 
 /** A severity of one's own for a finding code. */

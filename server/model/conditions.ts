@@ -97,7 +97,10 @@ export class Conditions {
   constructor(instrument: Instrument) {
     this.#names = instrument.names;
     let names = conditionNames.get(instrument.names);
-    if (!names) conditionNames.set(instrument.names, (names = new ConditionNames()));
+    if (!names) {
+      names = new ConditionNames();
+      conditionNames.set(instrument.names, names);
+    }
     const marks = names.of(instrument.names);
     const { count } = instrument.headers;
     this.ofHeader = new Int32Array(count);
@@ -218,7 +221,10 @@ export class Conditions {
 
   #layerNumber(key: string): number {
     let layer = this.#layers.get(key);
-    if (layer === undefined) this.#layers.set(key, (layer = this.#layers.size));
+    if (layer === undefined) {
+      layer = this.#layers.size;
+      this.#layers.set(key, layer);
+    }
     return layer;
   }
 }
@@ -275,6 +281,9 @@ const conditionsOfInstrument = new WeakMap<Instrument, Conditions>();
 /** The conditions of an instrument, worked out when they are first asked for. */
 export function conditionsOf(instrument: Instrument): Conditions {
   let conditions = conditionsOfInstrument.get(instrument);
-  if (!conditions) conditionsOfInstrument.set(instrument, (conditions = new Conditions(instrument)));
+  if (!conditions) {
+    conditions = new Conditions(instrument);
+    conditionsOfInstrument.set(instrument, conditions);
+  }
   return conditions;
 }

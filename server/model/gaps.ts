@@ -132,16 +132,24 @@ export function findVelocityGaps(rectangles: readonly PlayedRectangle[]): Veloci
     }
     open = next;
   }
-  for (const gap of finished) {
-    gap.region =
-      rectangles.find(
-        (one) =>
-          one.lowKey <= gap.lowKey &&
-          one.highKey >= gap.lowKey &&
-          (gap.isBelow ? one.highVelocity === gap.lowVelocity - 1 : one.lowVelocity === gap.highVelocity + 1),
-      )?.region ?? -1;
+  const lowEnds = new Map<number, PlayedRectangle[]>();
+  const highEnds = new Map<number, PlayedRectangle[]>();
+  for (const rectangle of finished.length > 0 ? rectangles : []) {
+    append(lowEnds, rectangle.lowVelocity, rectangle);
+    append(highEnds, rectangle.highVelocity, rectangle);
   }
-  return finished;
+  for (const gap of finished) {
+    const bordering = gap.isBelow ? highEnds.get(gap.lowVelocity - 1) : lowEnds.get(gap.highVelocity + 1);
+    const border = bordering?.find((one) => one.lowKey <= gap.lowKey && one.highKey >= gap.lowKey);
+    gap.region = border?.region ?? -1;
+  }
+  return finished.filter(({ region }) => region >= 0);
+}
+
+function append(lists: Map<number, PlayedRectangle[]>, key: number, rectangle: PlayedRectangle): void {
+  const list = lists.get(key);
+  if (list) list.push(rectangle);
+  else lists.set(key, [rectangle]);
 }
 
 /** Bits `low`..`high` of 32, both cut to 0..31. */

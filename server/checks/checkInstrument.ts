@@ -1,0 +1,68 @@
+import type { Finding } from '../model/finding';
+import type { CheckContext, Rule, RuleFinding, SeveritySettings } from './rule';
+import { instrumentRules } from './rules';
+
+/** Findings of one code that are listed; a text that is no instrument would give one for every word. */
+const mostOfOneCode = 1000;
+
+/**
+ * All findings about an instrument, those of its reader included, sorted by file and place. Never waits: samples that
+ * were not looked at yet give no findings. `severities` overrides the severity of a code, or switches it off.
+ * A finding in a file that is included twice is given once.
+ */
+export function checkInstrument(context: CheckContext, severities: SeveritySettings = {}): Finding[] {
+  const findings = new FindingCollector(severities);
+  for (const finding of context.instrument.findings) findings.add(finding);
+  // Rules share what they work out through the context, and what is known of samples changes between checks.
+  const once: CheckContext = { ...context };
+  for (const rule of instrumentRules) {
+    if (severities[rule.code] === 'off') continue;
+    findings.addFrom(rule, once);
+  }
+  return findings.sorted();
+}
+
+class FindingCollector {
+  readonly #severities: SeveritySettings;
+  readonly #findings: Finding[] = [];
+  readonly #seen = new Set<string>();
+
+  constructor(severities: SeveritySettings) {
+    this.#severities = severities;
+  }
+
+  addFrom(rule: Rule, context: CheckContext): void {
+    let count = 0;
+    let last: Finding | undefined;
+    rule.check(context, (found: RuleFinding) => {
+      if (count >= mostOfOneCode) {
+        count++;
+        return;
+      }
+      const finding = this.add({ code: rule.code, severity: rule.severity, ...found });
+      if (!finding) return;
+      last = finding;
+      count++;
+    });
+    if (last && count > mostOfOneCode) {
+      last.message += ` (${count - mostOfOneCode} more such findings are not listed.)`;
+    }
+  }
+
+  /** Takes a finding in; `undefined` where it is switched off or was there before. */
+  add(finding: Finding): Finding | undefined {
+    const severity = this.#severities[finding.code];
+    if (severity === 'off') return undefined;
+    const { code, source, start, end, message } = finding;
+    const key = `${code} ${source} ${start} ${end} ${message}`;
+    if (this.#seen.has(key)) return undefined;
+    this.#seen.add(key);
+    const taken = severity === undefined ? finding : { ...finding, severity };
+    this.#findings.push(taken);
+    return taken;
+  }
+
+  sorted(): Finding[] {
+    return this.#findings.sort((a, b) => a.source - b.source || a.start - b.start || a.end - b.end);
+  }
+}

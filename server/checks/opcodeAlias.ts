@@ -1,0 +1,31 @@
+import { parameterFactsOf, Spelling } from './parameterFacts';
+import { renameFix } from './parameterFixes';
+import type { Rule } from './rule';
+
+/** Finds older and alternative spellings of opcodes, upper case included. */
+export const opcodeAlias: Rule = {
+  code: 'opcode-alias',
+  severity: 'hint',
+  finds: 'An older or alternative spelling of an opcode.',
+  check(context, report) {
+    const { instrument } = context;
+    const { spelling } = parameterFactsOf(instrument.names);
+    const { count } = instrument.parameters;
+    for (let parameter = 0; parameter < count; parameter++) {
+      const name = instrument.name(parameter);
+      if (spelling[name] !== Spelling.other) continue;
+      const text = instrument.names.text(name);
+      const opcode = instrument.names.opcode(name);
+      const usual = opcode?.spelling === 'alias' ? opcode.canonical : text.toLowerCase();
+      const why =
+        opcode?.spelling === 'alias'
+          ? 'is another spelling that not every player knows'
+          : 'has capital letters, which not every player takes';
+      report({
+        ...instrument.nameSpan(parameter),
+        message: `${text} ${why}. Write ${usual}.`,
+        fixes: () => renameFix(context, parameter, usual, true),
+      });
+    }
+  },
+};

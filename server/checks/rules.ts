@@ -1,0 +1,72 @@
+import { endPastEnd } from './endPastEnd';
+import { keyGap } from './keyGap';
+import { loopInverted } from './loopInverted';
+import { loopPastEnd } from './loopPastEnd';
+import { offsetPastEnd } from './offsetPastEnd';
+import { opcodeAlias } from './opcodeAlias';
+import { opcodeMisplaced } from './opcodeMisplaced';
+import { opcodeUnknown } from './opcodeUnknown';
+import { opcodeValue } from './opcodeValue';
+import { rangeInverted } from './rangeInverted';
+import { rangeOverlap } from './rangeOverlap';
+import { regionDuplicate } from './regionDuplicate';
+import type { Rule, RuleDescription } from './rule';
+import { sampleAbsolute } from './sampleAbsolute';
+import { sampleCase } from './sampleCase';
+import { sampleMissing } from './sampleMissing';
+import { sampleUnreadable } from './sampleUnreadable';
+import { velocityGap } from './velocityGap';
+
+/** The checks that look at one instrument, in the order in which they run. */
+export const instrumentRules: readonly Rule[] = [
+  opcodeUnknown,
+  opcodeValue,
+  opcodeMisplaced,
+  opcodeAlias,
+  sampleMissing,
+  sampleCase,
+  sampleUnreadable,
+  sampleAbsolute,
+  rangeInverted,
+  rangeOverlap,
+  regionDuplicate,
+  keyGap,
+  velocityGap,
+  loopPastEnd,
+  endPastEnd,
+  offsetPastEnd,
+  loopInverted,
+];
+
+/** Findings that readers make while they read. */
+const readerRules: readonly RuleDescription[] = [
+  {
+    code: 'syntax-error',
+    severity: 'error',
+    finds: 'Text that is neither header, opcode, comment nor directive, or XML that is not well formed.',
+  },
+  {
+    code: 'header-unknown',
+    severity: 'warning',
+    finds: 'A header that is not in the format; the nearest known name is offered.',
+  },
+  { code: 'include-missing', severity: 'error', finds: 'An included file that does not exist.' },
+  {
+    code: 'include-cycle',
+    severity: 'error',
+    finds: 'A file that includes itself, directly or through others.',
+  },
+  { code: 'define-unknown', severity: 'warning', finds: 'A variable that is used and never defined.' },
+];
+
+/** Findings about folders as a whole; see `findUnusedSamples`. */
+const folderRules: readonly RuleDescription[] = [
+  {
+    code: 'sample-unused',
+    severity: 'information',
+    finds: 'An audio file in a sample folder that no instrument refers to (folder check only).',
+  },
+];
+
+/** Every finding code, with its severity and what it finds. */
+export const rules: readonly RuleDescription[] = [...readerRules, ...instrumentRules, ...folderRules];

@@ -1,0 +1,139 @@
+import { describe, expect, it } from 'vitest';
+import { applyFix, checkText, expectMarks, fixesOf } from './markedText';
+
+describe('range-inverted', () => {
+  it('marks the later of the two, for every kind of range', () => {
+    expectMarks(`<region> sample=a.wav lokey=64 hikey=60
+                                     ^^ range-inverted error
+<region> sample=b.wav key=70 lovel=100 hivel=90
+                                             ^^ range-inverted error
+<region> sample=c.wav key=70 hicc1=10 locc1=20
+                                            ^^ range-inverted error
+<region> sample=d.wav key=70 lobend=100 hibend=-100
+                                               ^^^^ range-inverted error
+<region> sample=e.wav key=70 lorand=0.5 hirand=0.2 sw_lokey=c2 sw_hikey=c1
+                                               ^^^ range-inverted error
+                                                                        ^^ range-inverted error`);
+  });
+
+  it('takes inherited ends into account, and only where a region has both', () => {
+    expectMarks(`<group> lokey=60
+<region> sample=a.wav hikey=50
+                            ^^ range-inverted error
+<group> lokey=60 hikey=50
+<region> sample=b.wav hikey=70
+<group> locc1=80 hicc1=20
+                       ^^ range-inverted error
+<region> sample=c.wav key=71
+<region> sample=d.wav key=72`);
+  });
+
+  it('leaves keys that are switched off and equal ends alone, and swaps', () => {
+    expectMarks('<region> sample=a.wav lokey=60 hikey=-1 on_locc64=64 on_hicc64=127');
+    expectMarks('<region> sample=a.wav lokey=60 hikey=60 lovel=5 hivel=5', {
+      severities: { 'velocity-gap': 'off' },
+    });
+    const checked = checkText('<region> sample=a.wav lokey=c5 hikey=60');
+    expect(applyFix(checked.text, fixesOf(checked, 'range-inverted')[0])).toBe(
+      '<region> sample=a.wav lokey=60 hikey=c5',
+    );
+  });
+});
+
+describe('range-overlap', () => {
+  it('marks the later region, names the other, and offers to end one before the other', () => {
+    const checked = expectMarks(`<group>
+<region> sample=low.wav lokey=48 hikey=60
+<region> sample=high.wav lokey=60 hikey=72
+^^^^^^^^ range-overlap warning`);
+    const [finding] = checked.findings;
+    expect(checked.text.slice(finding?.related?.[0]?.start)).toMatch(/^<region> sample=low\.wav/);
+    expect(finding?.message).toContain('key 60 (C4)');
+    const fixed = fixesOf(checked, 'range-overlap').map((fix) => applyFix(checked.text, fix));
+    expect(fixed[0]).toContain('hikey=59');
+    expect(fixed[1]).toContain('lokey=61');
+    for (const text of fixed) expect(checkText(text).findings).toEqual([]);
+  });
+
+  it('marks velocity layers that share a velocity, in one group and in neighbouring groups', () => {
+    expectMarks(`<region> sample=a.wav key=60 hivel=64
+<region> sample=b.wav key=60 lovel=64
+^^^^^^^^ range-overlap warning`);
+    expectMarks(`<group> hivel=64
+<region> sample=a.wav key=60
+<region> sample=b.wav key=61
+<group> lovel=64
+<region> sample=c.wav key=60
+^^^^^^^^ range-overlap warning
+<region> sample=d.wav key=61`);
+  });
+
+  it('tells one finding for a region that lies over many', () => {
+    const zones = [60, 62, 64, 66, 68].map(
+      (key) => `<region> sample=k${key}.wav lokey=${key} hikey=${key + 1}`,
+    );
+    expectMarks(`${zones.join('\n')}
+<region> sample=forgotten.wav
+^^^^^^^^ range-overlap warning`);
+  });
+});
+
+describe('region-duplicate', () => {
+  it('marks the later of two equal regions and takes it out', () => {
+    const checked = expectMarks(`<group> volume=-3
+<region> sample=a.wav key=60 group_label=x
+<region> sample=a.wav lokey=60 hikey=60 pitch_keycenter=60 group_label=y
+^^^^^^^^ region-duplicate warning
+`);
+    expect(applyFix(checked.text, fixesOf(checked, 'region-duplicate')[0])).toBe(
+      '<group> volume=-3\n<region> sample=a.wav key=60 group_label=x\n',
+    );
+  });
+
+  it('leaves doublings and round robins alone', () => {
+    expectMarks(`<region> sample=a.wav key=60 tune=-5
+<region> sample=a.wav key=60 tune=5
+<region> sample=a.wav key=61 seq_length=2
+<region> sample=a.wav key=61 seq_length=2 seq_position=2
+<region> sample=a.wav key=62 pitch_random=10
+<region> sample=a.wav key=62 pitch_random=10
+<region> sample=a.wav key=63 trigger=attack
+<region> sample=a.wav key=63 trigger=release`);
+  });
+});
+
+describe('key-gap', () => {
+  it('marks the end of the region below', () => {
+    const checked = expectMarks(`<region> sample=a.wav lokey=48 hikey=59
+                                     ^^ key-gap information
+<region> sample=b.wav lokey=62 hikey=72`);
+    expect(checked.findings[0]?.message).toContain('keys 60 (C4) to 61 (C#4)');
+  });
+
+  it('takes keyswitches, releases and scattered percussion for what they are', () => {
+    expectMarks(`<global> sw_lokey=60 sw_hikey=61 sw_default=60
+<group> sw_last=60
+<region> sample=a.wav lokey=48 hikey=59
+<region> sample=b.wav lokey=62 hikey=72`);
+    expectMarks(`<region> sample=kick.wav key=36
+<region> sample=snare.wav key=38
+<region> sample=hat.wav key=42
+<region> sample=ride.wav key=51`);
+    expectMarks(`<region> sample=a.wav lokey=48 hikey=59
+                                     ^^ key-gap information
+<region> sample=b.wav lokey=61 hikey=72
+<region> sample=noise.wav trigger=release`);
+  });
+});
+
+describe('velocity-gap', () => {
+  it('marks the end of the layer below once for a row of keys, and the start where nothing lies below', () => {
+    const checked = expectMarks(`<region> sample=a.wav lokey=48 hikey=59 hivel=60
+                                              ^^ velocity-gap information
+<region> sample=b.wav lokey=48 hikey=52 lovel=65
+<region> sample=c.wav lokey=53 hikey=59 lovel=65
+<region> sample=d.wav lokey=60 hikey=64 lovel=20
+                                              ^^ velocity-gap information`);
+    expect(checked.findings[0]?.message).toContain('velocities 61 to 64 on keys 48 (C3) to 59 (B3)');
+  });
+});

@@ -1,0 +1,183 @@
+import { describe, expect, it } from 'vitest';
+import { findUnusedSamples } from '../../../server/checks/sampleUnused';
+import { applyFix, checkText, expectMarks, fixesOf, samplesInMemory, wav } from './markedText';
+
+describe('sample-missing', () => {
+  it('marks the value once, although many regions inherit it, and offers near files behind default_path', () => {
+    const checked = expectMarks(
+      `<control> default_path=Samples\\
+<group> sample=bel1.wav
+               ^^^^^^^^ sample-missing error
+<region> key=60
+<region> key=61`,
+      { samples: samplesInMemory({}, ['Samples/bell1.wav']) },
+    );
+    expect(applyFix(checked.text, fixesOf(checked, 'sample-missing')[0])).toContain(
+      '<group> sample=bell1.wav',
+    );
+  });
+
+  it('looks a parameter up anew under another default_path', () => {
+    const { findings } = checkText(
+      '<group> sample=a.wav\n<control> default_path=one/\n<region> key=60\n<control> default_path=two/\n<region> key=61',
+      { samples: samplesInMemory({ 'one/a.wav': wav() }) },
+    );
+    expect(findings.map(({ message }) => message)).toEqual([expect.stringContaining('two/a.wav')]);
+  });
+
+  it('leaves generators, unknown variables and files that were not looked at alone', () => {
+    const samples = samplesInMemory({ 'wait.wav': { kind: 'pending' } });
+    expectMarks(
+      `<region> sample=*sine key=60
+<region> sample=wait.wav key=61
+<region> sample=$NAME.wav key=62
+                ^^^^^ define-unknown warning`,
+      { samples },
+    );
+  });
+
+  it('marks an empty value', () => {
+    expectMarks(`<region> sample= key=60
+         ^^^^^^ sample-missing error`);
+  });
+});
+
+describe('sample-case', () => {
+  it('writes the file as it is named, in the path prefix too', () => {
+    const checked = expectMarks(
+      `<control> default_path=samples/
+<region> sample=sub\\BELL.wav key=60
+                ^^^^^^^^^^^^ sample-case warning`,
+      {
+        samples: samplesInMemory({
+          'samples/sub/BELL.wav': { kind: 'otherCase', actual: 'Samples/sub/Bell.wav' },
+        }),
+      },
+    );
+    const [fix] = fixesOf(checked, 'sample-case');
+    expect(fix?.safe).toBe(true);
+    expect(applyFix(checked.text, fix)).toBe(
+      '<control> default_path=Samples/\n<region> sample=sub\\Bell.wav key=60',
+    );
+  });
+});
+
+describe('sample-unreadable', () => {
+  it('marks folders, files that are not audio and files that are cut short', () => {
+    expectMarks(
+      `<region> sample=folder key=60
+                ^^^^^^ sample-unreadable error
+<region> sample=song.mp3 key=61
+                ^^^^^^^^ sample-unreadable error
+<region> sample=half.wav key=62 loop_end=90000
+                ^^^^^^^^ sample-unreadable error
+<region> sample=later.flac key=63
+<region> sample=odd.wav key=64`,
+      {
+        samples: samplesInMemory({
+          folder: { kind: 'folder' },
+          'song.mp3': { kind: 'file', reading: { kind: 'unreadable', reason: 'MP3 is not listed' } },
+          'half.wav': wav({ problems: [{ kind: 'cut-short', message: 'Half of it is missing.' }] }),
+          'later.flac': { kind: 'file', reading: { kind: 'unread', container: 'flac', message: 'Later.' } },
+          'odd.wav': wav({ problems: [{ kind: 'size-wrong', message: 'Odd.' }] }),
+        }),
+      },
+    );
+  });
+
+  it('marks a path with a NUL', () => {
+    const { findings } = checkText('<region> sample=a\0b.wav key=60', { samples: samplesInMemory({}) });
+    expect(findings.map(({ code }) => code)).toContain('sample-unreadable');
+    expect(findings.map(({ code }) => code)).not.toContain('sample-missing');
+  });
+});
+
+describe('sample-absolute', () => {
+  it('marks paths from a root or a drive, and a path prefix once', () => {
+    expectMarks(`<region> sample=C:\\Bells\\a.wav key=60
+                ^^^^^^^^^^^^^^ sample-absolute warning
+<control> default_path=/bells/
+                       ^^^^^^^ sample-absolute warning
+<region> sample=b.wav key=61
+<region> sample=c.wav key=62`);
+  });
+});
+
+describe('loop-past-end, end-past-end, offset-past-end', () => {
+  const samples = samplesInMemory({ 'a.wav': wav({ frames: 1000 }), 'b.wav': wav({ frames: 500 }) });
+
+  it('take the last frame as the last good one and mark what lies past it', () => {
+    expectMarks('<region> sample=a.wav key=60 loop_start=0 loop_end=999 end=999 offset=998', { samples });
+    expectMarks(
+      `<region> sample=a.wav key=60 loop_end=1001 end=1000
+                                      ^^^^ loop-past-end error
+                                               ^^^^ end-past-end error
+<region> sample=a.wav key=61 offset=1000 loop_start=2000
+                                    ^^^^ offset-past-end error
+                                                    ^^^^ loop-past-end error
+<region> sample=a.wav key=62 end=-1`,
+      { samples },
+    );
+  });
+
+  it('say that one frame past was counted from 1, with a safe fix', () => {
+    const checked = checkText('<region> sample=a.wav loop_start=10 loop_end=1000', { samples });
+    expect(checked.findings[0]?.message).toContain('from 1');
+    const [fix] = fixesOf(checked, 'loop-past-end');
+    expect(fix?.safe).toBe(true);
+    expect(applyFix(checked.text, fix)).toBe('<region> sample=a.wav loop_start=10 loop_end=999');
+  });
+
+  it('mark an inherited position once for each sample that is too short', () => {
+    const { findings } = checkText(
+      '<group> loop_start=1 loop_end=700\n<region> sample=a.wav key=60\n<region> sample=b.wav key=61\n<region> sample=b.wav key=62',
+      { samples },
+    );
+    expect(findings.map(({ code, message }) => [code, message.includes('b.wav')])).toEqual([
+      ['loop-past-end', true],
+    ]);
+  });
+});
+
+describe('loop-inverted', () => {
+  it('marks loops whose start is at or after their end, and swaps', () => {
+    const checked = expectMarks(`<region> sample=a.wav key=60 loop_start=500 loop_end=400
+                                                     ^^^ loop-inverted error
+<region> sample=a.wav key=61 loop_start=500 loop_end=500
+                                                     ^^^ loop-inverted error`);
+    expect(applyFix(checked.text, fixesOf(checked, 'loop-inverted')[0])).toContain(
+      'loop_start=400 loop_end=500',
+    );
+  });
+
+  it('takes what is not set from the loop of the file', () => {
+    const loops = [{ start: 600, end: 900, type: 'forward' as const }];
+    expectMarks(
+      `<region> sample=a.wav loop_end=300
+                               ^^^ loop-inverted error`,
+      { samples: samplesInMemory({ 'a.wav': wav({ loops }) }) },
+    );
+  });
+
+  it('leaves zeros alone that say that there is no loop', () => {
+    expectMarks('<region> sample=a.wav loop_mode=no_loop loop_start=0 loop_end=0');
+  });
+});
+
+describe('sample-unused', () => {
+  const used = ['bells/samples/a.wav', 'bells/samples/soft/b.wav', 'flat/one.wav'];
+  const instruments = ['bells/bells.sfz', 'flat/flat.sfz', 'bells/samples/nested/other.sfz'];
+
+  it('finds what nothing refers to in folders with samples and below them', () => {
+    const audioFiles = [...used, 'bells/samples/c.wav', 'bells/samples/more/d.wav', 'bells/preview.wav'];
+    expect(findUnusedSamples({ audioFiles, used, instruments })).toEqual([
+      'bells/samples/c.wav',
+      'bells/samples/more/d.wav',
+    ]);
+  });
+
+  it('goes no deeper than a folder with an instrument of its own', () => {
+    const audioFiles = ['flat/two.wav', 'flat/drafts/three.wav', 'bells/samples/nested/e.wav'];
+    expect(findUnusedSamples({ audioFiles, used, instruments })).toEqual(['flat/two.wav']);
+  });
+});
