@@ -26,7 +26,7 @@ export function editDistance(from: string, to: string, most: number): number {
     before = row;
     row = next;
   }
-  return row[to.length] as number;
+  return Math.min(row[to.length] as number, most + 1);
 }
 
 /**
