@@ -18,8 +18,18 @@ export function decodeText(bytes: Uint8Array): DecodedText {
   try {
     return { kind: 'text', text: new TextDecoder('utf-8', { fatal: true }).decode(bytes), encoding: 'utf-8' };
   } catch {
-    return { kind: 'text', text: new TextDecoder('windows-1252').decode(bytes), encoding: 'latin-1' };
+    return { kind: 'text', text: windows1252(bytes), encoding: 'latin-1' };
   }
+}
+
+/** What Windows-1252 has in the places 80 to 9F (Unicode Consortium, CP1252.TXT); an empty place stays as it is. */
+const added = '€\x81‚ƒ„…†‡ˆ‰Š‹Œ\x8dŽ\x8f\x90‘’“”•–—˜™š›œ\x9džŸ';
+
+function windows1252(bytes: Uint8Array): string {
+  // Some hosts decode this range as Latin-1 has it, as control characters.
+  return new TextDecoder('windows-1252')
+    .decode(bytes)
+    .replace(/[\x80-\x9f]/g, (character) => added[character.charCodeAt(0) - 0x80]);
 }
 
 function utf16(bytes: Uint8Array, encoding: 'utf-16le' | 'utf-16be'): DecodedText {
