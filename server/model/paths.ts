@@ -30,10 +30,14 @@ export function joinPath(folder: string, path: string): string {
   return (whole.startsWith('/') ? '/' : '') + parts.join('/');
 }
 
-/** The way from a folder to a path, with `..` where needed; both with `/` and both absolute or both relative to one place. */
+/**
+ * The way from a folder to a path, with `..` where needed; both with `/` and both absolute or both relative to one
+ * place. From one drive to another there is none, so the answer is the path itself.
+ */
 export function relativePath(folder: string, path: string): string {
   const from = joinPath('', folder).split('/').filter(Boolean);
   const to = joinPath('', path).split('/').filter(Boolean);
+  if (from[0] !== to[0] && /^[a-z]:$/i.test(to[0] ?? '')) return to.join('/');
   let same = 0;
   while (same < from.length && same < to.length - 1 && from[same] === to[same]) same++;
   return [...from.slice(same).map(() => '..'), ...to.slice(same)].join('/');

@@ -1,0 +1,76 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { folderOf, isAbsolutePath, joinPath, nameOf, relativePath } from '../../../server/model/paths';
+
+describe('joining', () => {
+  it.each([
+    ['/a/b', 'c.wav', '/a/b/c.wav'],
+    ['/a/b', './c.wav', '/a/b/c.wav'],
+    ['/a/b', '../c.wav', '/a/c.wav'],
+    ['/a/b', '../../../c.wav', '/c.wav'],
+    ['/a/b', 'x/../y//z.wav', '/a/b/y/z.wav'],
+    ['/a/b', 'x\\..\\y\\z.wav', '/a/b/y/z.wav'],
+    ['/a/b', '/c.wav', '/c.wav'],
+    ['/a/b', 'D:\\x\\c.wav', 'D:/x/c.wav'],
+    ['', 'c.wav', 'c.wav'],
+    ['', '../c.wav', '../c.wav'],
+    ['a', '../../c.wav', '../c.wav'],
+    ['/', 'c.wav', '/c.wav'],
+    ['/a', '', '/a'],
+    ['', '', ''],
+    ['/a', '...', '/a/...'],
+  ])('%s and %s is %s', (folder, path, joined) => {
+    expect(joinPath(folder, path)).toBe(joined);
+  });
+});
+
+describe('the parts of a path', () => {
+  it.each([
+    ['/a/b.sfz', '/a', 'b.sfz'],
+    ['/b.sfz', '/', 'b.sfz'],
+    ['b.sfz', '', 'b.sfz'],
+    ['a/b/', 'a/b', ''],
+  ])('of %s are "%s" and "%s"', (path, folder, name) => {
+    expect(folderOf(path)).toBe(folder);
+    expect(nameOf(path)).toBe(name);
+  });
+
+  it('tell where it starts', () => {
+    expect(['/a', '\\a', 'C:/a', 'c:\\a'].map(isAbsolutePath)).toEqual([true, true, true, true]);
+    expect(['a', './a', '../a', 'C:a', ''].map(isAbsolutePath)).toEqual([false, false, false, false, false]);
+  });
+});
+
+const part = fc.oneof(
+  fc.constantFrom('a', 'b', 'Samples', 'C#4 ff.wav', '..x', '...', 'é'),
+  fc.string({ minLength: 1, maxLength: 4 }).filter((text) => !/[\\/]|^\.\.?$|^[a-z]:$/i.test(text)),
+);
+const parts = fc.array(part, { maxLength: 5 });
+
+describe('the way from a folder to a path', () => {
+  it.each([
+    ['/a/b', '/a/b/c.wav', 'c.wav'],
+    ['/a/b', '/a/c.wav', '../c.wav'],
+    ['/a/b', '/c.wav', '../../c.wav'],
+    ['/a/b', '/a/bc/d.wav', '../bc/d.wav'],
+    ['a', 'b/c.wav', '../b/c.wav'],
+    ['', 'b/c.wav', 'b/c.wav'],
+    ['C:/a', 'C:/b/c.wav', '../b/c.wav'],
+  ])('from %s to %s is %s', (folder, path, way) => {
+    expect(relativePath(folder, path)).toBe(way);
+  });
+
+  it('does not exist from one drive to another, so that the path stays whole', () => {
+    expect(relativePath('C:/a', 'D:/b/c.wav')).toBe('D:/b/c.wav');
+  });
+
+  it.each(['/', '', 'C:/'])('leads back to the path from any folder below "%s"', (root) => {
+    fc.assert(
+      fc.property(parts, parts, (from, to) => {
+        const folder = joinPath('', root + from.join('/'));
+        const path = joinPath('', root + to.join('/'));
+        expect(joinPath(folder, relativePath(folder, path))).toBe(path);
+      }),
+    );
+  });
+});
