@@ -7,12 +7,13 @@ import type {
   WebviewView,
   WebviewViewProvider,
 } from 'vscode';
-import { commands, Range, Selection, TextEditorRevealType, Uri, window, workspace } from 'vscode';
+import { commands, env, Range, Selection, TextEditorRevealType, Uri, window, workspace } from 'vscode';
 import type { LanguageClient } from 'vscode-languageclient/node';
 import type { MapScene } from '../../server/map/scene';
 import { InstrumentChangedNotification, KeyboardMapRequest } from '../../server/protocol/requests';
 import { mayHoldInstrument } from '../languages';
 import type { HostMessage, PageMessage } from './messages';
+import { pageHtml } from './page/html';
 
 const viewId = 'zonewright.keyboardMap';
 
@@ -25,7 +26,9 @@ export class KeyboardMapPanel implements WebviewViewProvider {
   /** The document that the map shows; it stays when the focus goes to something that is no instrument. */
   #shown: Uri | undefined;
   #scene: MapScene | undefined;
-  #request = 0;
+  /** Whether a scene is being fetched, and whether it will be out of date when it comes. */
+  #fetching = false;
+  #outOfDate = false;
   #selected: number[] = [];
 
   private constructor(context: ExtensionContext, client: LanguageClient) {
@@ -52,7 +55,14 @@ export class KeyboardMapPanel implements WebviewViewProvider {
     this.#ready = false;
     const folder = Uri.joinPath(this.#context.extensionUri, 'dist');
     view.webview.options = { enableScripts: true, localResourceRoots: [folder] };
-    view.webview.html = pageHtml(view.webview, folder);
+    const page = (name: string) => view.webview.asWebviewUri(Uri.joinPath(folder, name)).toString();
+    view.webview.html = pageHtml({
+      scriptUri: page('keyboardMap.js'),
+      styleUri: page('keyboardMap.css'),
+      cspSource: view.webview.cspSource,
+      nonce: randomBytes(16).toString('base64'),
+      language: env.language,
+    });
     view.webview.onDidReceiveMessage((message: PageMessage) => this.#receive(message));
     view.onDidChangeVisibility(() => this.#refresh());
     view.onDidDispose(() => {
@@ -89,14 +99,29 @@ export class KeyboardMapPanel implements WebviewViewProvider {
     this.#send({ type: 'empty', reason: 'Open an SFZ or instrument XML document to see its keyboard map.' });
   }
 
+  /** Brings the map up to date. One scene is fetched at a time, so that typing in a long text does not pile them up. */
   async #refresh(): Promise<void> {
-    if (!this.#shown || !this.#view?.visible || !this.#ready) return;
+    if (this.#fetching) {
+      this.#outOfDate = true;
+      return;
+    }
+    this.#fetching = true;
+    try {
+      do {
+        this.#outOfDate = false;
+        await this.#fetch();
+      } while (this.#outOfDate);
+    } finally {
+      this.#fetching = false;
+    }
+  }
+
+  async #fetch(): Promise<void> {
     const shown = this.#shown;
-    const request = ++this.#request;
+    if (!shown || !this.#view?.visible || !this.#ready) return;
     const uri = this.#client.code2ProtocolConverter.asUri(shown);
     const answer = await this.#client.sendRequest(KeyboardMapRequest.type, { uri });
-    // A newer request has been sent meanwhile; its answer counts.
-    if (request !== this.#request) return;
+    if (shown !== this.#shown) return;
     this.#scene = answer.scene ?? undefined;
     if (!answer.scene) {
       this.#send({ type: 'empty', reason: answer.reason ?? 'This document holds no instrument.' });
@@ -125,7 +150,7 @@ export class KeyboardMapPanel implements WebviewViewProvider {
   }
 
   async #reveal(choice: Extract<PageMessage, { type: 'choose' }>): Promise<void> {
-    const path = this.#scene?.sources?.[choice.source];
+    const path = this.#scene?.sources[choice.source];
     const uri = choice.source === 0 || path === undefined ? this.#shown : this.#shown?.with({ path });
     if (!uri) return;
     const document = await workspace.openTextDocument(uri);
@@ -153,24 +178,4 @@ function regionsAt(scene: MapScene, ranges: readonly (readonly [start: number, e
     }
   }
   return found;
-}
-
-function pageHtml(webview: Webview, folder: Uri): string {
-  const nonce = randomBytes(16).toString('base64');
-  const script = webview.asWebviewUri(Uri.joinPath(folder, 'keyboardMap.js'));
-  const style = webview.asWebviewUri(Uri.joinPath(folder, 'keyboardMap.css'));
-  return `<!DOCTYPE html>
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src ${webview.cspSource}; script-src 'nonce-${nonce}';">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<link rel="stylesheet" href="${style}">
-<title>Keyboard map</title>
-</head>
-<body>
-<main id="keyboard-map"></main>
-<script nonce="${nonce}" src="${script}"></script>
-</body>
-</html>`;
 }
