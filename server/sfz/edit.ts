@@ -1,6 +1,7 @@
 import type { TextEdit } from '../model/finding';
 import type { Instrument } from '../model/instrument';
 import type { Change, Edited } from '../model/notation';
+import type { Span } from '../model/span';
 import { lineEndOf, wholeLine } from '../model/textLines';
 import { writeSfz } from './write';
 
@@ -10,22 +11,11 @@ export function editSfz(instrument: Instrument, change: Change): Edited {
     case 'set':
       return { edits: [setValue(instrument, change.header, change.name, change.value)], notes: [] };
     case 'remove':
-      return { edits: [removeParameter(instrument, change.parameter)], notes: [] };
+      return { edits: [removal(instrument, instrument.parameterSpan(change.parameter))], notes: [] };
     case 'rename':
       return { edits: [{ ...instrument.nameSpan(change.parameter), newText: change.name }], notes: [] };
     case 'removeHeader':
-      return {
-        edits: [
-          {
-            ...wholeLine(
-              textOf(instrument, instrument.headerSource(change.header)),
-              instrument.bodySpan(change.header),
-            ),
-            newText: '',
-          },
-        ],
-        notes: [],
-      };
+      return { edits: [removal(instrument, instrument.bodySpan(change.header))], notes: [] };
     case 'insert':
       return insert(instrument, change.offset, change.instrument);
   }
@@ -52,8 +42,8 @@ function setValue(instrument: Instrument, header: number, name: string, value: s
   return { source: tag.source, start: end, end, newText: `${before}${name}=${value}` };
 }
 
-function removeParameter(instrument: Instrument, parameter: number): TextEdit {
-  const span = instrument.parameterSpan(parameter);
+/** Takes a stretch of text out with its line, where nothing else stands there, or with one of the blanks around it. */
+function removal(instrument: Instrument, span: Span): TextEdit {
   const text = textOf(instrument, span.source);
   const line = wholeLine(text, span);
   if (line.start !== span.start || line.end !== span.end) return { ...line, newText: '' };

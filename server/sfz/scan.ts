@@ -151,7 +151,7 @@ class SfzScanner {
     let at = nameEnd + 1;
     let code = codes[at];
     while (code === space || code === tab) code = codes[++at];
-    const valueStart = at;
+    let valueStart = at;
 
     // A plain number is by far the commonest value, so it is read along the way.
     let mantissa = 0;
@@ -197,6 +197,8 @@ class SfzScanner {
       if (digits <= 15) number = negative ? -mantissa / scale : mantissa / scale;
       else number = Number(this.#text.slice(valueStart, valueEnd));
     }
+    // An empty value stands right behind the "=", not behind the blanks that end it.
+    if (valueEnd === valueStart) valueStart = valueEnd = nameEnd + 1;
     if (nameEnd > nameStart) {
       this.#handler.opcode(nameStart, nameEnd, nameHash, valueStart, valueEnd, number, variables);
     }
