@@ -14,7 +14,8 @@ export function placeInSfz(instrument: Instrument, offset: number): Place {
   const tag = /<(\w*)$/.exec(line);
   if (tag) return tagPlace(instrument, text, offset - (tag[1] as string).length, offset);
 
-  const header = instrument.headerAt(0, offset);
+  // What is typed right before a tag belongs to the header before it.
+  const header = instrument.headerAt(0, offset - 1);
   const parameter = instrument.parameterAt(0, offset);
   if (parameter >= 0) {
     const name = instrument.nameSpan(parameter);
@@ -47,9 +48,8 @@ function placeInDirective(instrument: Instrument, offset: number): Place | undef
 
 function tagPlace(instrument: Instrument, text: string, start: number, offset: number): Place {
   const end = wordEnd(text, offset);
-  const header = instrument.headerAt(0, offset);
-  const own = header >= 0 && instrument.headerSpan(header).end >= offset;
-  return { kind: 'header', start, end, header: own ? header : -1 };
+  const isWhole = text[end] === '>';
+  return { kind: 'header', start, end, header: isWhole ? instrument.headerAt(0, offset - 1) : -1 };
 }
 
 function placeInValue(
@@ -62,7 +62,7 @@ function placeInValue(
   const value = instrument.valueSpan(parameter);
   const variable = variableAt(text, value.start, value.end, offset);
   if (variable) return variable;
-  const before = text.slice(value.start, offset);
+  const before = text.slice(value.start, offset).trimStart();
   const blank = Math.max(before.lastIndexOf(' '), before.lastIndexOf('\t'));
   const facts = instrument.names.opcode(instrument.name(parameter))?.facts;
   if (blank >= 0) {
@@ -72,7 +72,7 @@ function placeInValue(
     if (!holdsBlanks || audioName.test(before.slice(0, blank))) {
       return {
         kind: 'name',
-        start: value.start + blank + 1,
+        start: offset - before.length + blank + 1,
         end: wordEnd(text, offset),
         header,
         parameter: -1,
@@ -81,8 +81,8 @@ function placeInValue(
   }
   return {
     kind: 'value',
-    start: value.start,
-    end: Math.max(value.end, value.start),
+    start: Math.min(value.start, offset),
+    end: Math.max(value.end, offset),
     header,
     parameter,
     name: instrument.names.text(instrument.canonicalName(parameter)),
