@@ -17,7 +17,9 @@ export function parametersInForce(instrument: Instrument, names: readonly number
   for (let header = 0; header < count; header++) {
     const row = header * width;
     const parent = instrument.parent(header);
-    if (any && parent >= 0) rows.copyWithin(row, parent * width, (parent + 1) * width);
+    if (any && parent >= 0) {
+      for (let slot = 0; slot < width; slot++) rows[row + slot] = rows[parent * width + slot] as number;
+    }
     const end = instrument.endParameter(header);
     for (let parameter = instrument.firstParameter(header); parameter < end; parameter++) {
       const slot = slots[instrument.name(parameter)] as number;

@@ -1,7 +1,7 @@
 import { findKeyGaps } from '../model/gaps';
 import type { Instrument } from '../model/instrument';
 import { Parameter } from '../model/parameterNames';
-import { playedKeysOf, rangeEndPlace } from './playedKeys';
+import { playedKeysOf, rangeEndFix, rangeEndPlace } from './playedKeys';
 import { keysText, regionTitle } from './regionText';
 import type { Rule } from './rule';
 
@@ -24,6 +24,26 @@ export const keyGap: Rule = {
             message: `The next region, ${regionTitle(instrument, above)}, starts here.`,
           },
         ],
+        fixes: () => {
+          const ending = instrument.regions.filter((region) => instrument.highKey[region] === lowKey - 1);
+          const starting = instrument.regions.filter((region) => instrument.lowKey[region] === highKey + 1);
+          return [
+            ...rangeEndFix(
+              context,
+              [...ending],
+              Parameter.hikey,
+              highKey,
+              `Widen the zone below up to ${keysText(highKey, highKey)}`,
+            ),
+            ...rangeEndFix(
+              context,
+              [...starting],
+              Parameter.lokey,
+              lowKey,
+              `Widen the zone above down to ${keysText(lowKey, lowKey)}`,
+            ),
+          ];
+        },
       });
     }
   },

@@ -21,16 +21,15 @@ export const opcodeMisplaced: Rule = {
         if (!isBeforeAny && (mask & bit) !== 0) continue;
         const text = instrument.names.text(name);
         if (text === '') continue;
-        const tag = instrument.format === 'xml' ? (one: string) => one : (one: string) => `<${one}>`;
         const takers = headerNames.filter(
           (_, at) => mask !== 0xffff && at !== HeaderKind.midi && mask & (1 << at),
         );
-        const advice = takers.length > 0 ? ` It belongs under ${list(takers.map(tag))}.` : '';
+        const advice = takers.length > 0 ? ` It belongs under ${list(takers)}.` : '';
         report({
           ...instrument.nameSpan(parameter),
           message: isBeforeAny
             ? `${text} stands before any header, where it has no effect.${advice}`
-            : `${text} has no effect under ${tag(instrument.headerName(header))}.${advice}`,
+            : `${text} has no effect under the header ${instrument.headerName(header)}.${advice}`,
           fixes: () =>
             fixOf(`Take ${text} out`, notation.edit(instrument, { kind: 'remove', parameter }).edits, false),
         });

@@ -37,6 +37,9 @@ export const opcodeValue: Rule = {
   },
 };
 
+/** Opcodes in one header of an instrument that a person or a program meant. */
+const mostInHeader = 5000;
+
 function checkText(context: CheckContext, parameter: number, report: Report): void {
   const { instrument } = context;
   const facts = instrument.names.opcode(instrument.name(parameter))?.facts;
@@ -60,10 +63,10 @@ function checkText(context: CheckContext, parameter: number, report: Report): vo
 /** Where `offset_mode=percent` is in force, an offset is no count of frames. */
 function isPercentage({ instrument }: CheckContext, parameter: number, facts: OpcodeFacts): boolean {
   if (!facts.pattern.startsWith('offset')) return false;
-  const mode = instrument.effective(
-    instrument.headerOfParameter(parameter),
-    instrument.names.canonical(instrument.names.idOf('offset_mode')),
-  );
+  const header = instrument.headerOfParameter(parameter);
+  // The mode is looked for in the whole header, so a header stuffed with offsets is not worth the search.
+  if (instrument.endParameter(header) - instrument.firstParameter(header) > mostInHeader) return false;
+  const mode = instrument.effective(header, instrument.names.canonical(instrument.names.idOf('offset_mode')));
   return mode >= 0 && instrument.valueText(mode).toLowerCase() === 'percent';
 }
 

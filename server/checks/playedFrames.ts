@@ -76,7 +76,8 @@ function collect(context: CheckContext): PlayedFrames[] {
 function usableFacts({ state }: SampleUse): SampleFacts | undefined {
   const facts = factsOf(state);
   if (!facts || !(facts.frames > 0)) return undefined;
-  return facts.problems.some((problem) => problem.kind === 'cut-short') ? undefined : facts;
+  const isCut = facts.problems.length > 0 && facts.problems.some(({ kind }) => kind === 'cut-short');
+  return isCut ? undefined : facts;
 }
 
 /** Whether a parameter is the region's own, so that changing it changes no other region. */

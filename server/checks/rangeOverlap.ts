@@ -4,7 +4,7 @@ import type { Instrument } from '../model/instrument';
 import type { Rectangle, RegionOverlap } from '../model/overlaps';
 import { findGroupOverlaps, findOverlaps, rectangleOf } from '../model/overlaps';
 import { fixOf } from './parameterFixes';
-import { keysText, lineOf, regionTitle, velocitiesText } from './regionText';
+import { keysText, placeText, regionTitle, velocitiesText } from './regionText';
 import type { CheckContext, Rule, RuleFinding } from './rule';
 
 /** From this many on, the overlaps of one region are told as one finding. */
@@ -92,7 +92,7 @@ function findingOf(context: CheckContext, overlap: RegionOverlap): RuleFinding {
   const { region, other, shared } = overlap;
   return {
     ...instrument.headerSpan(region),
-    message: `${capital(regionTitle(instrument, region))} and ${regionTitle(instrument, other)} (line ${lineOf(instrument, other)}) both sound on ${areaText(shared)}. Give them ranges that do not meet, or a crossfade, round robin or condition.`,
+    message: `${capital(regionTitle(instrument, region))} and ${regionTitle(instrument, other)} (${placeText(instrument, other)}) both sound on ${areaText(shared)}. Give them ranges that do not meet, or a crossfade, round robin or condition.`,
     related: [
       {
         ...instrument.headerSpan(other),

@@ -3,12 +3,13 @@ import type { Instrument } from '../model/instrument';
 import { rectangleCode } from '../model/overlaps';
 import { Parameter } from '../model/parameterNames';
 import { fixOf } from './parameterFixes';
-import { lineOf, regionTitle } from './regionText';
+import { placeText, regionTitle } from './regionText';
 import type { Rule } from './rule';
+import type { SampleUse } from './sampleUses';
 import { sampleUsesOf } from './sampleUses';
 
-/** Regions with one sample, place and condition but different sound that are remembered, to compare more with. */
-const mostVariants = 8;
+/** Regions with one place and condition that are compared one by one; of more, those with the same sample are looked up. */
+const mostInStack = 16;
 
 /** Finds regions that play the same sample under the same conditions and with the same sound as another. */
 export const regionDuplicate: Rule = {
@@ -18,34 +19,40 @@ export const regionDuplicate: Rule = {
   check(context, report) {
     const { instrument, notation } = context;
     const conditions = conditionsOf(instrument);
-    const samples = sampleUsesOf(context);
-    const { uses, useOfRegion } = samples;
-    const alike = new Map<number, number | number[]>();
-    for (let number = 0; number < instrument.regions.length; number++) {
+    const { uses, useOfRegion } = sampleUsesOf(context);
+    const pathOf = (number: number) => (uses[useOfRegion[number] as number] as SampleUse).path;
+    const stacks = new Map<number, number | number[]>();
+    const crowded = new Map<string, number[]>();
+    const { regions } = instrument;
+    for (let number = 0; number < regions.length; number++) {
       const use = uses[useOfRegion[number] as number];
       if (!use || use.path === '' || use.path === '*silence') continue;
-      const region = instrument.regions[number] as number;
+      const region = regions[number] as number;
       const code = rectangleCode(instrument, region);
       if (code < 0) continue;
-      const key = code * 2 ** 24 + samples.pathNumber(use);
-      const known = alike.get(key);
-      if (known === undefined) {
-        alike.set(key, region);
+      const key = (conditions.ofHeader[region] as number) * 2 ** 28 + code;
+      const stack = stacks.get(key);
+      if (stack === undefined) {
+        stacks.set(key, number);
         continue;
       }
-      const variants = typeof known === 'number' ? [known] : known;
-      const set = conditions.ofHeader[region];
-      const twin = variants.find(
-        (one) => conditions.ofHeader[one] === set && soundsAlike(instrument, one, region),
-      );
-      if (twin === undefined) {
-        if (variants.length < mostVariants) variants.push(region);
-        alike.set(key, variants);
+      const rivals = typeof stack === 'number' ? [stack] : stack;
+      const isTwin = (one: number) =>
+        pathOf(one) === use.path && soundsAlike(instrument, regions[one] as number, region);
+      const found =
+        rivals.find(isTwin) ??
+        (rivals.length < mostInStack ? undefined : crowded.get(`${key} ${use.path}`)?.find(isTwin));
+      if (found === undefined) {
+        if (rivals.length < mostInStack) {
+          rivals.push(number);
+          stacks.set(key, rivals);
+        } else append(crowded, `${key} ${use.path}`, number);
         continue;
       }
+      const twin = regions[found] as number;
       report({
         ...instrument.headerSpan(region),
-        message: `${regionTitle(instrument, region)} plays on the same keys and velocities, under the same conditions and with the same sound as in line ${lineOf(instrument, twin)}, so it is only louder. Take one of the two out.`,
+        message: `${regionTitle(instrument, region)} plays on the same keys and velocities, under the same conditions and with the same sound as in ${placeText(instrument, twin)}, so it is only louder. Take one of the two out.`,
         related: [{ ...instrument.headerSpan(twin), message: 'The same region stands here first.' }],
         fixes: () =>
           fixOf(
@@ -57,6 +64,12 @@ export const regionDuplicate: Rule = {
     }
   },
 };
+
+function append(lists: Map<string, number[]>, key: string, number: number): void {
+  const list = lists.get(key);
+  if (!list) lists.set(key, [number]);
+  else if (list.length < mostInStack) list.push(number);
+}
 
 /** Whether two regions with the same sample, keys, velocities and conditions have all else in common, labels aside. */
 function soundsAlike(instrument: Instrument, one: number, two: number): boolean {

@@ -2,18 +2,20 @@ import type { Instrument } from '../model/instrument';
 import { noteNameOf } from '../model/keys';
 import { nameOf } from '../model/paths';
 
-/** How a message speaks of a region: by the file name of its sample, else by its line. */
+/** How a message speaks of a region: by the file name of its sample, else as the region at its place. */
 export function regionTitle(instrument: Instrument, region: number): string {
   const path = instrument.samplePath(region);
   return path === undefined || path === ''
-    ? `the region in line ${lineOf(instrument, region)}`
+    ? `the region in ${placeText(instrument, region)}`
     : `"${nameOf(path)}"`;
 }
 
-/** The line of a region's header, counted from 1. */
-export function lineOf(instrument: Instrument, region: number): number {
+/** Where a region stands, for a message: `line 3`, or `line 3 of part.sfz` in a file other than the main one. */
+export function placeText(instrument: Instrument, region: number): string {
   const { source, start } = instrument.headerSpan(region);
-  return instrument.sources[source]?.positionAt(start).line ?? 1;
+  const file = instrument.sources[source];
+  const line = `line ${file?.positionAt(start).line ?? 1}`;
+  return file && source > 0 ? `${line} of ${nameOf(file.path)}` : line;
 }
 
 /** Keys for a message: `key 60 (C4)` or `keys 60 (C4) to 64 (E4)`. */

@@ -16,24 +16,10 @@ export interface SampleUse {
 }
 
 /** The samples that regions use. */
-export class SampleUses {
-  readonly #pathNumbers = new Map<string, number>();
-
-  constructor(
-    readonly uses: readonly SampleUse[],
-    /** The position in {@link uses} for each region in the order of `Instrument.regions`; −1 without a sample. */
-    readonly useOfRegion: Int32Array,
-  ) {}
-
-  /** A small number for a use's path, the same for all uses of one path. */
-  pathNumber({ path }: SampleUse): number {
-    let number = this.#pathNumbers.get(path);
-    if (number === undefined) {
-      number = this.#pathNumbers.size;
-      this.#pathNumbers.set(path, number);
-    }
-    return number;
-  }
+export interface SampleUses {
+  uses: readonly SampleUse[];
+  /** The position in {@link uses} for each region in the order of `Instrument.regions`; −1 without a sample. */
+  useOfRegion: Int32Array;
 }
 
 const nothing: SampleState = { kind: 'pending' };
@@ -81,7 +67,7 @@ function collect({ instrument, samples }: CheckContext): SampleUses {
     if (!isOwn) latest.set(parameter, lastUse);
     uses.push({ parameter, region, path, isFile, state: isFile ? samples.state(path) : nothing });
   }
-  return new SampleUses(uses, useOfRegion);
+  return { uses, useOfRegion };
 }
 
 /** Names of samples whose data stands in the instrument's text under `<sample>`; `undefined` where there are none. */

@@ -1,6 +1,6 @@
 import { findVelocityGaps } from '../model/gaps';
 import { Parameter } from '../model/parameterNames';
-import { playedKeysOf, rangeEndPlace } from './playedKeys';
+import { playedKeysOf, rangeEndFix, rangeEndPlace } from './playedKeys';
 import { keysText, velocitiesText } from './regionText';
 import type { Rule } from './rule';
 
@@ -15,6 +15,31 @@ export const velocityGap: Rule = {
       report({
         ...rangeEndPlace(instrument, gap.region, gap.isBelow ? Parameter.hivel : Parameter.lovel),
         message: `Nothing answers ${velocitiesText(gap.lowVelocity, gap.highVelocity)} on ${keysText(gap.lowKey, gap.highKey)}. Widen a velocity range or add a region.`,
+        fixes: () => {
+          const onKeys = [...instrument.regions].filter(
+            (region) =>
+              (instrument.lowKey[region] as number) <= gap.highKey &&
+              (instrument.highKey[region] as number) >= gap.lowKey,
+          );
+          const below = onKeys.filter((region) => instrument.highVelocity[region] === gap.lowVelocity - 1);
+          const above = onKeys.filter((region) => instrument.lowVelocity[region] === gap.highVelocity + 1);
+          return [
+            ...rangeEndFix(
+              context,
+              below,
+              Parameter.hivel,
+              gap.highVelocity,
+              `Widen the layer below up to velocity ${gap.highVelocity}`,
+            ),
+            ...rangeEndFix(
+              context,
+              above,
+              Parameter.lovel,
+              gap.lowVelocity,
+              `Widen the layer above down to velocity ${gap.lowVelocity}`,
+            ),
+          ];
+        },
       });
     }
   },

@@ -12,8 +12,8 @@ export interface GateRange {
 /** What has to hold, besides key and velocity, for a region to sound. */
 export interface ConditionSet {
   /**
-   * Equal for regions that the same switches, triggers, groups, outputs and crossfades govern and whose gates look at
-   * the same subjects. Regions of different layers never count as one another's rivals.
+   * Equal for regions that the same switches, triggers, groups, outputs, crossfades and level controllers govern and
+   * whose gates look at the same subjects. Regions of different layers never count as one another's rivals.
    */
   layer: number;
   /** Gates in the order of their subjects; ranges that hold everything are left out. */
@@ -41,7 +41,7 @@ const fullRanges: Readonly<Record<string, readonly [low: number, high: number]>>
 
 const rangePattern = /^(lo|hi)(cc\d+|hdcc\d+|chan|prog|bend|bpm|chanaft|polyaft|timer|rand)$/;
 const exactPattern =
-  /^(?:trigger|group|output|sw_(?:last|lolast|hilast|down|up|previous|vel)|(?:on|start)_(?:lo|hi)(?:hd)?cc\d+|xf(?:in|out)_(?:lo|hi)(?:key|vel|(?:hd)?cc\d+))$/;
+  /^(?:trigger|group|output|sw_(?:last|lolast|hilast|down|up|previous|vel)|(?:on|start)_(?:lo|hi)(?:hd)?cc\d+|xf(?:in|out)_(?:lo|hi)(?:key|vel|(?:hd)?cc\d+)|(?:amplitude|volume)_(?:on|curve)cc\d+)$/;
 
 /** Values that say the same as saying nothing. */
 const defaults: Readonly<Record<string, string | number>> = { trigger: 'attack', group: 0, output: 0 };

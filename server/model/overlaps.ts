@@ -276,14 +276,14 @@ function groupEnvelopes(instrument: Instrument): GroupEnvelope[] {
 }
 
 function ownNames(instrument: Instrument, group: number): string {
-  const names: number[] = [];
+  const names = new Set<number>();
   const end = instrument.endParameter(group);
   for (let parameter = instrument.firstParameter(group); parameter < end; parameter++) {
     const name = instrument.canonicalName(parameter);
     if (name <= Parameter.hivel && name !== Parameter.sample) continue;
-    if (!names.includes(name)) names.push(name);
+    names.add(name);
   }
-  return names.sort((a, b) => a - b).join(',');
+  return [...names].sort((a, b) => a - b).join(',');
 }
 
 function meetingNeighbours(row: GroupEnvelope[]): [GroupEnvelope, GroupEnvelope][] {

@@ -108,6 +108,11 @@ describe('key-gap', () => {
                                      ^^ key-gap information
 <region> sample=b.wav lokey=62 hikey=72`);
     expect(checked.findings[0]?.message).toContain('keys 60 (C4) to 61 (C#4)');
+    const fixed = fixesOf(checked, 'key-gap').map((fix) => applyFix(checked.text, fix));
+    expect(fixed).toEqual([
+      checked.text.replace('hikey=59', 'hikey=61'),
+      checked.text.replace('lokey=62', 'lokey=60'),
+    ]);
   });
 
   it('takes keyswitches, releases and scattered percussion for what they are', () => {
@@ -135,5 +140,16 @@ describe('velocity-gap', () => {
 <region> sample=d.wav lokey=60 hikey=64 lovel=20
                                               ^^ velocity-gap information`);
     expect(checked.findings[0]?.message).toContain('velocities 61 to 64 on keys 48 (C3) to 59 (B3)');
+    const [below, above] = fixesOf(checked, 'velocity-gap').map((fix) => applyFix(checked.text, fix));
+    expect(below).toBe(checked.text.replace('hivel=60', 'hivel=64'));
+    expect(above).toBe(checked.text.replaceAll('lovel=65', 'lovel=61'));
+  });
+});
+
+describe('many regions on one place', () => {
+  it('are compared with all that play the same sample', () => {
+    const names = Array.from({ length: 60 }, (_, at) => `s${at % 30}.wav`);
+    const { findings } = checkText(names.map((name) => `<region> sample=${name}`).join('\n'));
+    expect(findings.map(({ code }) => code)).toEqual(Array(30).fill('region-duplicate'));
   });
 });

@@ -36,6 +36,10 @@ const instruments: Readonly<Record<string, string>> = {
 <group> group_label=room amplitude_oncc21=100
 <region> sample=r1.wav lokey=48 hikey=50 pitch_keycenter=49
 <region> sample=r2.wav lokey=51 hikey=59 pitch_keycenter=55`,
+  'microphones with zones of their own in one group': `<group> ampeg_release=1
+<region> sample=c1.wav lokey=48 hikey=53 amplitude_oncc20=100
+<region> sample=c2.wav lokey=54 hikey=59 amplitude_oncc20=100
+<region> sample=r.wav lokey=48 hikey=59 amplitude_oncc21=100`,
   'release samples beside the attack': `<group> ampeg_release=0.4
 <region> sample=a1.wav lokey=48 hikey=59
 <region> sample=a2.wav lokey=60 hikey=71
