@@ -81,7 +81,7 @@ function placeInValue(
   }
   return {
     kind: 'value',
-    start: Math.min(value.start, offset),
+    start: value.end > value.start ? Math.min(value.start, offset) : offset,
     end: Math.max(value.end, offset),
     header,
     parameter,
