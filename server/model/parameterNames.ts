@@ -1,6 +1,6 @@
 import type { ResolvedOpcode } from '../opcodes/resolve';
 import { resolveOpcode } from '../opcodes/resolve';
-import { characterCodes, codeOf, firstOtherCode } from './characterCodes';
+import { characterCodes, otherCode } from './characterCodes';
 
 /**
  * Parameters that the model itself works with. Their position is their number in every {@link ParameterNames},
@@ -41,7 +41,7 @@ export const Parameter = Object.fromEntries(known.map((name, id) => [name, id]))
 /** One more than the largest number in {@link Parameter}. */
 export const knownParameterCount = known.length;
 
-/** The hash of a name with one more character, given the hash of what stands before it, 0 at first; see {@link codeOf}. */
+/** The hash of a name with one more character, given the hash of what stands before it, 0 at first: h · 31 + code in 32 bits. */
 export function nextHash(hash: number, code: number): number {
   return (Math.imul(hash, 31) + code) | 0;
 }
@@ -78,11 +78,14 @@ export class ParameterNames {
   /** The number of the name that stands at `start`..`end` of a text. */
   idAt(text: string, start: number, end: number): number {
     let hash = 0;
-    for (let at = start; at < end; at++) hash = nextHash(hash, codeOf(text.charCodeAt(at)));
+    for (let at = start; at < end; at++) hash = nextHash(hash, text.charCodeAt(at));
     return this.idOfHash(text, start, end, hash);
   }
 
-  /** As {@link idAt}, for a caller that has worked out the hash while reading; see {@link nextHash}. */
+  /**
+   * As {@link idAt}, for a caller that has worked out the hash while reading; see {@link nextHash}. Characters outside
+   * ASCII may stand for anything in the hash.
+   */
   idOfHash(text: string, start: number, end: number, hash: number): number {
     return this.idOfCodes(text, undefined, start, end, hash);
   }
@@ -94,7 +97,7 @@ export class ParameterNames {
     let slot = (hash ^ (hash >>> 15)) & mask;
     for (;;) {
       const id = slots[slot];
-      if (id < 0) return this.#add(copyOf(text.slice(start, end)), hash, slot);
+      if (id < 0) return this.#addOrFind(copyOf(text.slice(start, end)), hash, slot);
       if (this.#hashes[id] === hash && this.#isName(id, text, codes, start, end)) return id;
       slot = (slot + 1) & mask;
     }
@@ -123,6 +126,13 @@ export class ParameterNames {
   /** What the catalogue says of the name; `undefined` for a name that the format does not know. */
   opcode(id: number): ResolvedOpcode | undefined {
     return this.#resolved[id];
+  }
+
+  /** A name outside ASCII may have come with another hash before, so it is kept by that of its own characters. */
+  #addOrFind(name: string, hash: number, slot: number): number {
+    let own = 0;
+    for (let at = 0; at < name.length; at++) own = nextHash(own, name.charCodeAt(at));
+    return own === hash ? this.#add(name, hash, slot) : this.idOfHash(name, 0, name.length, own);
   }
 
   #add(name: string, hash: number, slot: number): number {
@@ -154,7 +164,7 @@ export class ParameterNames {
 
 function asciiCodes(name: string): Uint8Array | undefined {
   const codes = characterCodes(name).subarray(0, name.length);
-  return codes.some((code) => code >= firstOtherCode) ? undefined : codes;
+  return codes.includes(otherCode) ? undefined : codes;
 }
 
 /** A string of its own: a slice would keep the whole text that it was cut from in memory. */

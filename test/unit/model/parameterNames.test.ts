@@ -23,10 +23,11 @@ describe('numbers of names', () => {
 
   it('differ for names that differ outside ASCII only', () => {
     const names = new ParameterNames();
-    // U+00E9 and U+0169 share their lowest seven bits.
     const [first, second] = ['caf\u00e9', 'caf\u0169'].map((name) => names.idOf(name));
     expect(first).not.toBe(second);
     expect(names.idOf('caf\u00e9')).toBe(first);
+    expect(names.idOfHash('caf\u00e9', 0, 4, 12345)).toBe(first);
+    expect(names.idOfHash('caf\u0169', 0, 4, 12345)).toBe(second);
   });
 
   it('stay when the table grows, and any text finds its own again', () => {
