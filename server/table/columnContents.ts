@@ -1,0 +1,102 @@
+import type { CellKind } from './cellKinds';
+import { lookAt } from './cellKinds';
+import type { TableCells } from './cells';
+import type { Unit } from './meaning';
+
+/** What stands in a column: how many of its cells look like what. */
+export interface ColumnContents {
+  /** Cells that hold something, among those looked at. */
+  filled: number;
+  counts: Record<CellKind, number>;
+  units: Map<Unit, number>;
+  /** Numbers without a fraction, 0..127, or note names. */
+  keys: number;
+  negative: number;
+  fractional: number;
+  /** Of the plain numbers; NaN where there is none. */
+  least: number;
+  greatest: number;
+  /** Whether the numbers rise by one from 0 or 1, row by row. */
+  counting: boolean;
+  /** How many values differ, up to {@link mostDistinct}. */
+  distinct: number;
+  /** The number, or key of a note name (middle C = C4), of each row looked at; NaN for others. */
+  values: Float64Array;
+  /** Whether {@link values} come from note names. */
+  named: boolean;
+}
+
+const mostDistinct = 256;
+
+/** Looks at the cells of a column in some rows. */
+export function columnContents(cells: TableCells, rows: readonly number[], column: number): ColumnContents {
+  const counts: Record<CellKind, number> = {
+    empty: 0,
+    file: 0,
+    note: 0,
+    'note-range': 0,
+    number: 0,
+    'number-range': 0,
+    pan: 0,
+    switch: 0,
+    formula: 0,
+    text: 0,
+  };
+  const contents: ColumnContents = {
+    filled: 0,
+    counts,
+    units: new Map(),
+    keys: 0,
+    negative: 0,
+    fractional: 0,
+    least: Number.NaN,
+    greatest: Number.NaN,
+    counting: true,
+    distinct: 0,
+    values: new Float64Array(rows.length).fill(Number.NaN),
+    named: false,
+  };
+  const seen = new Set<string>();
+  let before = Number.NaN;
+  for (const [position, row] of rows.entries()) {
+    const text = cells.value(cells.cell(row, column));
+    const { kind, value, unit } = lookAt(text);
+    counts[kind]++;
+    if (kind === 'empty') continue;
+    contents.filled++;
+    if (seen.size < mostDistinct) seen.add(text);
+    contents.values[position] = value;
+    if (kind === 'note') contents.keys++;
+    if (kind !== 'number') {
+      contents.counting = false;
+      continue;
+    }
+    if (unit) contents.units.set(unit, (contents.units.get(unit) ?? 0) + 1);
+    if (Number.isInteger(value) && value >= 0 && value <= 127 && unit === undefined) contents.keys++;
+    if (value < 0) contents.negative++;
+    if (!Number.isInteger(value)) contents.fractional++;
+    if (!(value >= contents.least)) contents.least = value;
+    if (!(value <= contents.greatest)) contents.greatest = value;
+    if (Number.isNaN(before) ? value !== 0 && value !== 1 : value !== before + 1) contents.counting = false;
+    before = value;
+  }
+  contents.distinct = seen.size;
+  contents.counting &&= counts.number >= 3;
+  contents.named = counts.note > counts.number;
+  return contents;
+}
+
+/** The share of the filled cells that look like one of some kinds; 0 for an empty column. */
+export function shareOf(contents: ColumnContents, ...kinds: CellKind[]): number {
+  if (contents.filled === 0) return 0;
+  return kinds.reduce((sum, kind) => sum + contents.counts[kind], 0) / contents.filled;
+}
+
+/** Up to `most` of the rows, spread evenly, the first and last among them. */
+export function spread(rows: readonly number[], most: number): readonly number[] {
+  if (rows.length <= most) return rows;
+  return Array.from(
+    { length: most },
+    (_, at) => rows[Math.floor((at * (rows.length - 1)) / (most - 1))] as number,
+  );
+}

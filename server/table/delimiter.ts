@@ -1,0 +1,95 @@
+import { lookAt } from './cellKinds';
+import type { Delimiter, TableCells } from './cells';
+import { splitAt } from './cells';
+import { splitColumns } from './fixedColumns';
+
+/** So much of a text is looked at to find its delimiter. */
+const looked = 1 << 16;
+const mostRows = 150;
+const mostCells = 40;
+
+const candidates: readonly Delimiter[] = ['tab', 'semicolon', 'bar', 'comma', 'columns'];
+
+/** Splits a text at a delimiter or by columns. */
+export function split(text: string, delimiter: Delimiter): TableCells {
+  return delimiter === 'columns' ? splitColumns(text) : splitAt(text, delimiter);
+}
+
+/**
+ * Finds what parts the cells of a text: the candidate with which most rows have the same number of cells and most
+ * cells are whole values. A comma inside decimal numbers therefore does not count as a delimiter. `undefined` where
+ * no candidate gives two columns.
+ */
+export function findDelimiter(text: string): Delimiter | undefined {
+  const start = startOf(text);
+  let best: Delimiter | undefined;
+  let bestScore = 0;
+  for (const delimiter of candidates) {
+    const score = scoreOf(split(start, delimiter));
+    if (score > bestScore) {
+      best = delimiter;
+      bestScore = score;
+    }
+  }
+  return best;
+}
+
+/** The start of a text, up to the last line that is whole. */
+function startOf(text: string): string {
+  if (text.length <= looked) return text;
+  const cut = Math.max(text.lastIndexOf('\n', looked), text.lastIndexOf('\r', looked));
+  return text.slice(0, cut > 0 ? cut : looked);
+}
+
+function scoreOf(cells: TableCells): number {
+  const widths = new Map<number, number>();
+  const rows: number[] = [];
+  for (let row = 0; row < cells.rowCount && rows.length < mostRows; row++) {
+    const width = cells.width(row);
+    if (width === 0 || isRuling(cells, row)) continue;
+    rows.push(row);
+    if (width > 1) widths.set(width, (widths.get(width) ?? 0) + 1);
+  }
+  let usual = 0;
+  let times = 0;
+  for (const [width, count] of widths) {
+    if (count > times || (count === times && width > usual)) {
+      usual = width;
+      times = count;
+    }
+  }
+  if (usual < 2) return 0;
+  let whole = 0;
+  let filled = 0;
+  let fitting = 0;
+  for (const row of rows) {
+    const width = cells.width(row);
+    // Rows may leave out empty cells at their end.
+    fitting += width === usual ? 1 : width > 1 && width < usual ? 0.4 : 0;
+    for (let column = 0; column < Math.min(width, mostCells); column++) {
+      const { kind } = lookAt(cells.value(cells.cell(row, column)));
+      if (kind === 'empty') continue;
+      filled++;
+      whole += kind === 'text' || kind === 'formula' ? 0.25 : 1;
+    }
+  }
+  if (filled === 0) return 0;
+  return (fitting / rows.length) * (whole / filled) ** 2 * Math.log2(1 + Math.min(usual, 16));
+}
+
+/** Whether a row is a drawn line, as under the headings of a Markdown table. */
+export function isRuling(cells: TableCells, row: number): boolean {
+  const end = cells.rowFirst[row + 1] as number;
+  let dashes = 0;
+  for (let cell = cells.rowFirst[row] as number; cell < end; cell++) {
+    const from = cells.starts[cell] as number;
+    const to = cells.ends[cell] as number;
+    if (to - from > 400) return false;
+    for (let at = from; at < to; at++) {
+      const character = cells.text[at] as string;
+      if ('-=─━═_'.includes(character)) dashes++;
+      else if (!':+| ┼│╪╬├┤'.includes(character)) return false;
+    }
+  }
+  return dashes >= 3 && dashes >= end - (cells.rowFirst[row] as number);
+}

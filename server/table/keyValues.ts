@@ -1,0 +1,160 @@
+/** A key as a cell gives it: as a number, by name, or both as in `60 (C4)`. */
+export interface KeyReading {
+  number: number | undefined;
+  /** The key of the note name with middle C = C4 = 60; other conventions lie twelve keys up or down. */
+  named: number | undefined;
+}
+
+/** Lowest and highest key of a cell; `single` where the cell holds one key. */
+export interface KeyRangeReading {
+  low: KeyReading;
+  high: KeyReading;
+  single: boolean;
+}
+
+/** Semitones above C of the seven natural notes, A to G. */
+const naturals = [9, 11, 0, 2, 4, 5, 7] as const;
+const longest = 40;
+const minusSigns = '-\u2212\u2010\u2011\u2013\u2014';
+const sharps = '#\u266fsS';
+const flats = 'bB\u266d';
+
+/**
+ * Reads a key: a note name or a whole number of up to three digits. Sharps are `#`, `♯` or `s`, flats `b` or `♭`;
+ * the octave is −2..10, with any of the usual minus signs. `undefined` for anything else.
+ */
+export function readKey(text: string): KeyReading | undefined {
+  const range = readKeyRange(text);
+  return range?.single ? range.low : undefined;
+}
+
+/**
+ * Reads a key or a range of keys: `C3-B3`, `C-1–G#2`, `1..63`, `36 to 47`, `60`, `60 (C4)`. `undefined` for anything
+ * else. A minus sign right behind the letter of a note belongs to its octave.
+ */
+export function readKeyRange(text: string): KeyRangeReading | undefined {
+  if (text.length === 0 || text.length > longest) return undefined;
+  const scan = new KeyScan(text);
+  const low = scan.key();
+  if (!low) return undefined;
+  if (scan.atEnd()) return { low, high: low, single: true };
+  if (!scan.rangeSign()) return undefined;
+  const high = scan.key();
+  if (!high || !scan.atEnd()) return undefined;
+  const alike = (low.number !== undefined) === (high.number !== undefined);
+  return alike ? { low, high, single: false } : undefined;
+}
+
+class KeyScan {
+  #at = 0;
+
+  constructor(readonly text: string) {
+    this.#spaces();
+  }
+
+  atEnd(): boolean {
+    this.#spaces();
+    return this.#at >= this.text.length;
+  }
+
+  /** One key, with the same key in the other form behind it where there is one. */
+  key(): KeyReading | undefined {
+    this.#spaces();
+    const first = this.#name() ?? this.#number();
+    if (!first) return undefined;
+    const back = this.#at;
+    this.#spaces();
+    const sign = this.text[this.#at] ?? '';
+    const bracket = sign === '(' || sign === '[';
+    if (bracket || sign === '/' || sign === '=') this.#at++;
+    this.#spaces();
+    const second = first.number === undefined ? this.#number() : this.#name();
+    if (second && bracket) {
+      this.#spaces();
+      if (!')]'.includes(this.text[this.#at] ?? ' ')) {
+        this.#at = back;
+        return first;
+      }
+      this.#at++;
+    }
+    if (!second) {
+      this.#at = back;
+      return first;
+    }
+    return { number: first.number ?? second.number, named: first.named ?? second.named };
+  }
+
+  rangeSign(): boolean {
+    this.#spaces();
+    const rest = this.text.slice(this.#at, this.#at + 3).toLowerCase();
+    const sign = /^(?:\.{2,3}|\u2026|to|[-\u2212\u2010\u2011\u2013\u2014~:>])/.exec(rest);
+    if (!sign) return false;
+    this.#at += sign[0].length;
+    return true;
+  }
+
+  #name(): KeyReading | undefined {
+    const { text } = this;
+    let at = this.#at;
+    const letter = text.charCodeAt(at) | 32;
+    if (!(letter >= 97 && letter <= 103)) return undefined;
+    let key = naturals[letter - 97] as number;
+    at++;
+    for (let signs = 0; signs < 2 && at < text.length; signs++, at++) {
+      if (sharps.includes(text[at] as string)) key++;
+      else if (flats.includes(text[at] as string)) key--;
+      else break;
+    }
+    if (text[at] === ' ') at++;
+    const negative = at < text.length && minusSigns.includes(text[at] as string);
+    if (negative) at++;
+    const from = at;
+    while (isDigit(text.charCodeAt(at))) at++;
+    if (at === from || at - from > 2) return undefined;
+    const octave = Number(text.slice(from, at)) * (negative ? -1 : 1);
+    if (octave < -2 || octave > 10) return undefined;
+    this.#at = at;
+    return { number: undefined, named: (octave + 1) * 12 + key };
+  }
+
+  /** Spreadsheets may give a whole number with an empty fraction: `60.0`, `60,00`. */
+  #number(): KeyReading | undefined {
+    const { text } = this;
+    let at = this.#at;
+    while (isDigit(text.charCodeAt(at))) at++;
+    if (at === this.#at || at - this.#at > 3) return undefined;
+    const number = Number(text.slice(this.#at, at));
+    const mark = text[at];
+    if ((mark === '.' || mark === ',') && text[at + 1] === '0') {
+      at++;
+      while (text[at] === '0') at++;
+      if (isDigit(text.charCodeAt(at))) return undefined;
+    }
+    this.#at = at;
+    return { number, named: undefined };
+  }
+
+  #spaces(): void {
+    while (this.text[this.#at] === ' ' || this.text[this.#at] === '\u00a0') this.#at++;
+  }
+}
+
+function isDigit(code: number): boolean {
+  return code >= 48 && code <= 57;
+}
+
+/**
+ * The note names in a file name, as keys with middle C = C4 = 60: those that stand apart from other letters and
+ * digits, as in `Soft_C#3_2.wav`.
+ */
+export function notesInFileName(name: string): number[] {
+  const stem = name.slice(Math.max(0, name.length - 200)).replace(/\.\w{1,5}$/, '');
+  const keys: number[] = [];
+  for (const match of stem.matchAll(
+    /(?<![A-Za-z0-9#\u266f])[A-Ga-g][#\u266fsb\u266d]?-?\d{1,2}(?![A-Za-z0-9])/g,
+  )) {
+    const key = readKey(match[0])?.named;
+    if (key !== undefined) keys.push(key);
+  }
+  return keys;
+}

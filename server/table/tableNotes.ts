@@ -1,0 +1,37 @@
+import type { ConversionNote, NoteKind } from '../model/notes';
+import type { Source } from '../model/source';
+
+/** Of notes that say the same of many rows, so many are listed one by one. */
+const mostAlike = 100;
+
+/** Collects notes on a table; those that would say the same thousands of times end with a count. */
+export class TableNotes {
+  readonly #notes: ConversionNote[] = [];
+  readonly #alike = new Map<string, { count: number; last: ConversionNote }>();
+
+  constructor(readonly source: Source) {}
+
+  /** `alike` names what notes of the same sort have in common. */
+  add(kind: NoteKind, span: { start: number; end: number }, message: string, alike?: string): void {
+    const note: ConversionNote = { kind, source: 0, start: span.start, end: span.end, message };
+    if (alike !== undefined) {
+      const before = this.#alike.get(alike);
+      const count = (before?.count ?? 0) + 1;
+      this.#alike.set(alike, { count, last: count <= mostAlike ? note : (before?.last ?? note) });
+      if (count > mostAlike) return;
+    }
+    this.#notes.push(note);
+  }
+
+  /** The line of the text that an offset stands on, from 1. */
+  line(offset: number): number {
+    return this.source.positionAt(offset).line;
+  }
+
+  finish(): ConversionNote[] {
+    for (const { count, last } of this.#alike.values()) {
+      if (count > mostAlike) last.message += ` (The same holds for ${count - mostAlike} more places.)`;
+    }
+    return this.#notes;
+  }
+}
