@@ -3,7 +3,6 @@ import type {
   Disposable,
   ExtensionContext,
   TextEditor,
-  Webview,
   WebviewView,
   WebviewViewProvider,
 } from 'vscode';
