@@ -23,6 +23,8 @@ export class FolderIndex {
   readonly #files: Files;
   readonly #listings = new Map<string, Listing | undefined>();
   readonly #wanted = new Set<string>();
+  /** Counts what was told of changes: what was under way meanwhile may be out of date and is not kept. */
+  #changes = 0;
 
   constructor(files: Files) {
     this.#files = files;
@@ -35,6 +37,7 @@ export class FolderIndex {
 
   /** Lists the folders that were asked about. */
   async loadWanted(): Promise<void> {
+    const changes = this.#changes;
     const folders = [...this.#wanted];
     this.#wanted.clear();
     await Promise.all(
@@ -44,7 +47,7 @@ export class FolderIndex {
           kinds: new Map(entries.map((entry) => [entry.name, entry.kind])),
           lower: new Map(entries.map((entry) => [entry.name.toLowerCase(), entry.name])),
         };
-        this.#listings.set(folder, listing);
+        if (changes === this.#changes) this.#listings.set(folder, listing);
       }),
     );
   }
@@ -70,6 +73,7 @@ export class FolderIndex {
 
   /** Forgets what is known of the folder around a path, and of the path as a folder with all below it. */
   forget(path: string): void {
+    this.#changes++;
     this.#listings.delete(folderOf(path));
     for (const folder of this.#listings.keys()) {
       if (folder === path || folder.startsWith(`${path}/`)) this.#listings.delete(folder);
@@ -82,6 +86,7 @@ export class FolderIndex {
 
   /** Forgets everything. */
   forgetAll(): void {
+    this.#changes++;
     this.#listings.clear();
   }
 

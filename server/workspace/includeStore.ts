@@ -11,6 +11,8 @@ export class IncludeStore {
   readonly #openText: (path: string) => string | undefined;
   readonly #texts = new Map<string, Included>();
   readonly #wanted = new Set<string>();
+  /** Counts what was told of changes: what was under way meanwhile may be out of date and is not kept. */
+  #changes = 0;
 
   constructor(files: Files, openText: (path: string) => string | undefined = () => undefined) {
     this.#files = files;
@@ -35,13 +37,16 @@ export class IncludeStore {
     const paths = [...this.#wanted];
     this.#wanted.clear();
     for (const path of paths) {
+      const changes = this.#changes;
       const whole = await readWholeText(this.#files, path);
+      if (changes !== this.#changes) continue;
       this.#texts.set(path, whole.kind === 'text' ? { kind: 'text', text: whole.text } : { kind: 'missing' });
     }
   }
 
   /** Says that a file came, went or changed. */
   forget(path: string): void {
+    this.#changes++;
     for (const known of this.#texts.keys()) {
       if (known === path || known.startsWith(`${path}/`)) this.#texts.delete(known);
     }

@@ -18,6 +18,8 @@ export class SampleStore {
   readonly #files: Files;
   readonly #readings = new Map<string, SampleReading>();
   readonly #wanted = new Set<string>();
+  /** Counts what was told of changes: what was under way meanwhile may be out of date and is not kept. */
+  #changes = 0;
   readonly #lookups = new Map<string, FolderLookup>();
 
   constructor(files: Files) {
@@ -56,7 +58,9 @@ export class SampleStore {
     const work = async () => {
       while (next < paths.length && !stopped()) {
         const path = paths[next++] as string;
-        this.#readings.set(path, await this.#read(path));
+        const changes = this.#changes;
+        const reading = await this.#read(path);
+        if (changes === this.#changes) this.#readings.set(path, reading);
       }
     };
     await Promise.all(Array.from({ length: Math.min(openAtOnce, paths.length) }, work));
@@ -65,13 +69,17 @@ export class SampleStore {
 
   /** Says that a file or folder came, went or changed. */
   forget(path: string): void {
+    this.#changes++;
     this.folders.forget(path);
-    this.#readings.delete(path);
+    for (const known of this.#readings.keys()) {
+      if (known === path || known.startsWith(`${path}/`)) this.#readings.delete(known);
+    }
     this.#clearAnswers();
   }
 
   /** Forgets which files there are; the headers of files are read again too. */
   forgetAll(): void {
+    this.#changes++;
     this.folders.forgetAll();
     this.#readings.clear();
     this.#clearAnswers();
