@@ -4,7 +4,7 @@ import { unknownHeaderFinding } from '../model/headerSuggestions';
 import type { Instrument } from '../model/instrument';
 import { InstrumentBuilder } from '../model/instrumentBuilder';
 import type { ReadOptions } from '../model/notation';
-import { folderOf, joinPath } from '../model/paths';
+import { folderOf, joinPath, relativePath } from '../model/paths';
 import type { SfzHandler } from './scan';
 import { scanSfz } from './scan';
 import { Variables } from './variables';
@@ -186,7 +186,9 @@ class SfzReader implements SfzHandler {
     const refuse = (code: string, message: string) =>
       builder.addFinding({ code, severity: 'error', start: pathStart, end: pathEnd, message });
     if (this.#open.includes(path)) {
-      const way = [...this.#open.slice(this.#open.indexOf(path)), path].map((one) => `"${one}"`).join(' → ');
+      const folder = folderOf(this.#options.path);
+      const circle = [...this.#open.slice(this.#open.indexOf(path)), path];
+      const way = circle.map((one) => `"${relativePath(folder, one)}"`).join(' → ');
       refuse('include-cycle', `This file includes itself: ${way}. Take one of these #include lines out.`);
       return;
     }
