@@ -1,5 +1,5 @@
 import { checkInstrument } from '../checks/checkInstrument';
-import type { SeveritySettings } from '../checks/rule';
+import type { CheckContext, SeveritySettings } from '../checks/rule';
 import type { Finding } from '../model/finding';
 import type { Instrument } from '../model/instrument';
 import type { Notation } from '../model/notation';
@@ -39,7 +39,25 @@ function readKnown({ notation, text, path }: InstrumentText, includes: IncludeSt
   return notation.read(text, { path, include: (included) => includes.get(included) });
 }
 
-/** Reads and checks an instrument, fetching what the checks need to know of its samples. `stopped` ends the fetching early. */
+/**
+ * Checks an instrument, fetching what the checks need to know of its samples. Where all is known already nothing is
+ * waited for. `stopped` ends the fetching early.
+ */
+export async function checkFetching(
+  context: CheckContext,
+  samples: SampleStore,
+  severities: SeveritySettings = {},
+  stopped: () => boolean = () => false,
+): Promise<Finding[]> {
+  let findings = checkInstrument(context, severities);
+  for (let round = 0; samples.wants && round < mostRounds && !stopped(); round++) {
+    await samples.loadWanted(stopped);
+    findings = checkInstrument(context, severities);
+  }
+  return findings;
+}
+
+/** Reads and checks an instrument, fetching what that needs. `stopped` ends the fetching early. */
 export async function analyse(
   source: InstrumentText,
   includes: IncludeStore,
@@ -50,10 +68,5 @@ export async function analyse(
   const { notation } = source;
   const instrument = await readInstrument(source, includes);
   const context = { instrument, notation, samples: samples.lookup(folderOf(source.path)) };
-  let findings = checkInstrument(context, severities);
-  for (let round = 0; samples.wants && round < mostRounds && !stopped(); round++) {
-    await samples.loadWanted(stopped);
-    findings = checkInstrument(context, severities);
-  }
-  return { notation, instrument, findings };
+  return { notation, instrument, findings: await checkFetching(context, samples, severities, stopped) };
 }

@@ -42,7 +42,9 @@ export class FolderIndex {
     this.#wanted.clear();
     await Promise.all(
       folders.map(async (folder) => {
+        const forgets = this.#forgets;
         const entries = await this.#files.list(folder);
+        if (forgets !== this.#forgets) return;
         const listing = entries && {
           kinds: new Map(entries.map((entry) => [entry.name, entry.kind])),
           lower: new Map(entries.map((entry) => [entry.name.toLowerCase(), entry.name])),
@@ -63,6 +65,19 @@ export class FolderIndex {
     const actual = this.#otherCase(path);
     if (actual === 'unknown') return { kind: 'unknown' };
     return actual === undefined ? { kind: 'missing' } : { kind: 'otherCase', actual };
+  }
+
+  /** The folders that were asked about and listed, those that are not there included. */
+  get listed(): Iterable<string> {
+    return this.#listings.keys();
+  }
+
+  /** The files and folders in a folder, listed where it was not yet; `undefined` when it is not there. */
+  async fetchNames(folder: string): Promise<ReadonlyMap<string, 'file' | 'folder'> | undefined> {
+    const names = this.names(folder);
+    if (names || this.#listings.has(folder)) return names;
+    await this.loadWanted();
+    return this.names(folder);
   }
 
   /** The files and folders in a folder; `undefined` while it is not listed or when it is not there. */

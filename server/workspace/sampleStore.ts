@@ -8,6 +8,8 @@ import { FolderIndex } from './folderIndex';
 
 /** Files that are open at one time. */
 const openAtOnce = 32;
+/** Rounds of fetching for one sample: its folder, folders in another letter case, the file. */
+const mostRounds = 20;
 
 /**
  * What is known of the sample files of all open instruments. Answers never wait; what they lacked is fetched by
@@ -21,6 +23,8 @@ export class SampleStore {
   /** Counts what was told of changes: what was under way meanwhile may be out of date and is not kept. */
   #changes = 0;
   readonly #lookups = new Map<string, FolderLookup>();
+  /** How often {@link forget} was called; what was read meanwhile may be out of date. */
+  #forgets = 0;
 
   constructor(files: Files) {
     this.#files = files;
@@ -67,6 +71,17 @@ export class SampleStore {
     this.#clearAnswers();
   }
 
+  /** What is known of one sample, fetched where it was not looked at yet. */
+  async fetchState(folder: string, path: string): Promise<SampleState> {
+    const lookup = this.lookup(folder);
+    let state = lookup.state(path);
+    for (let round = 0; state.kind === 'pending' && round < mostRounds; round++) {
+      await this.loadWanted();
+      state = lookup.state(path);
+    }
+    return state;
+  }
+
   /** Says that a file or folder came, went or changed. */
   forget(path: string): void {
     this.#changes++;
@@ -80,6 +95,7 @@ export class SampleStore {
   /** Forgets which files there are; the headers of files are read again too. */
   forgetAll(): void {
     this.#changes++;
+    this.#forgets++;
     this.folders.forgetAll();
     this.#readings.clear();
     this.#clearAnswers();
