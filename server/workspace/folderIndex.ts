@@ -42,9 +42,7 @@ export class FolderIndex {
     this.#wanted.clear();
     await Promise.all(
       folders.map(async (folder) => {
-        const forgets = this.#forgets;
         const entries = await this.#files.list(folder);
-        if (forgets !== this.#forgets) return;
         const listing = entries && {
           kinds: new Map(entries.map((entry) => [entry.name, entry.kind])),
           lower: new Map(entries.map((entry) => [entry.name.toLowerCase(), entry.name])),

@@ -38,9 +38,7 @@ export class IncludeStore {
     this.#wanted.clear();
     for (const path of paths) {
       const changes = this.#changes;
-      const forgets = this.#forgets;
       const whole = await readWholeText(this.#files, path);
-      if (forgets !== this.#forgets) continue;
       if (changes !== this.#changes) continue;
       this.#texts.set(path, whole.kind === 'text' ? { kind: 'text', text: whole.text } : { kind: 'missing' });
     }
@@ -48,7 +46,6 @@ export class IncludeStore {
 
   /** Says that a file came, went or changed. */
   forget(path: string): void {
-    this.#forgets++;
     this.#changes++;
     for (const known of this.#texts.keys()) {
       if (known === path || known.startsWith(`${path}/`)) this.#texts.delete(known);

@@ -23,8 +23,6 @@ export class SampleStore {
   /** Counts what was told of changes: what was under way meanwhile may be out of date and is not kept. */
   #changes = 0;
   readonly #lookups = new Map<string, FolderLookup>();
-  /** How often {@link forget} was called; what was read meanwhile may be out of date. */
-  #forgets = 0;
 
   constructor(files: Files) {
     this.#files = files;
@@ -95,7 +93,6 @@ export class SampleStore {
   /** Forgets which files there are; the headers of files are read again too. */
   forgetAll(): void {
     this.#changes++;
-    this.#forgets++;
     this.folders.forgetAll();
     this.#readings.clear();
     this.#clearAnswers();
