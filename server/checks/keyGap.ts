@@ -1,6 +1,7 @@
 import { findKeyGaps } from '../model/gaps';
 import type { Instrument } from '../model/instrument';
 import { Parameter } from '../model/parameterNames';
+import { InForce } from './inForce';
 import { playedKeysOf, rangeEndFix, rangeEndPlace } from './playedKeys';
 import { keysText, regionTitle } from './regionText';
 import type { Rule } from './rule';
@@ -52,6 +53,7 @@ export const keyGap: Rule = {
 /** Keys that switch articulations. */
 function switchKeys(instrument: Instrument): Set<number> {
   const keys = new Set<number>();
+  const inForce = new InForce(instrument);
   const { names } = instrument;
   const number = (name: string) => names.canonical(names.idOf(name));
   const single = new Set(['sw_last', 'sw_down', 'sw_up', 'sw_previous', 'sw_default'].map(number));
@@ -65,8 +67,8 @@ function switchKeys(instrument: Instrument): Set<number> {
     for (const [low, high] of ranges) {
       if (name !== low && name !== high) continue;
       const header = instrument.headerOfParameter(parameter);
-      const first = instrument.effective(header, low);
-      const last = instrument.effective(header, high);
+      const first = inForce.effective(header, low);
+      const last = inForce.effective(header, high);
       if (first < 0 || last < 0) continue;
       const end = Math.min(127, instrument.keyNumber(last));
       for (let key = Math.max(0, instrument.keyNumber(first)); key <= end; key++) keys.add(key);

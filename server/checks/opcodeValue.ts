@@ -5,6 +5,7 @@ import { nearestWords } from '../model/nearest';
 import type { OpcodeFacts } from '../opcodes/opcode';
 import type { ValueFault } from '../opcodes/values';
 import { numberIn, valueFault } from '../opcodes/values';
+import { InForce } from './inForce';
 import { parameterFactsOf, ValueCheck } from './parameterFacts';
 import { valueFix } from './parameterFixes';
 import type { CheckContext, Report, Rule } from './rule';
@@ -19,6 +20,7 @@ export const opcodeValue: Rule = {
     const { instrument } = context;
     const { check, least, greatest } = parameterFactsOf(instrument.names);
     const { cells, numbers, count } = instrument.parameters;
+    const inForce = new InForce(instrument);
     for (let parameter = 0; parameter < count; parameter++) {
       const name = cells[parameter * parameterStride] as number;
       const kind = check[name] as number;
@@ -32,15 +34,12 @@ export const opcodeValue: Rule = {
       ) {
         if (kind === ValueCheck.number || Number.isInteger(value)) continue;
       }
-      checkText(context, parameter, report);
+      checkText(context, inForce, parameter, report);
     }
   },
 };
 
-/** Opcodes in one header of an instrument that a person or a program meant. */
-const mostInHeader = 5000;
-
-function checkText(context: CheckContext, parameter: number, report: Report): void {
+function checkText(context: CheckContext, inForce: InForce, parameter: number, report: Report): void {
   const { instrument } = context;
   const facts = instrument.names.opcode(instrument.name(parameter))?.facts;
   if (!facts) return;
@@ -49,7 +48,7 @@ function checkText(context: CheckContext, parameter: number, report: Report): vo
   const fault = valueFault(facts, text);
   if (!fault || text.includes('$')) return;
   if (facts.options.includes(text.toLowerCase())) return;
-  if (isPercentage(context, parameter, facts)) return;
+  if (isPercentage(context, inForce, parameter, facts)) return;
   const name = instrument.names.text(instrument.name(parameter));
   const isBound = fault.kind === 'below' || fault.kind === 'above';
   report({
@@ -61,12 +60,17 @@ function checkText(context: CheckContext, parameter: number, report: Report): vo
 }
 
 /** Where `offset_mode=percent` is in force, an offset is no count of frames. */
-function isPercentage({ instrument }: CheckContext, parameter: number, facts: OpcodeFacts): boolean {
+function isPercentage(
+  { instrument }: CheckContext,
+  inForce: InForce,
+  parameter: number,
+  facts: OpcodeFacts,
+): boolean {
   if (!facts.pattern.startsWith('offset')) return false;
-  const header = instrument.headerOfParameter(parameter);
-  // The mode is looked for in the whole header, so a header stuffed with offsets is not worth the search.
-  if (instrument.endParameter(header) - instrument.firstParameter(header) > mostInHeader) return false;
-  const mode = instrument.effective(header, instrument.names.canonical(instrument.names.idOf('offset_mode')));
+  const mode = inForce.effective(
+    instrument.headerOfParameter(parameter),
+    instrument.names.canonical(instrument.names.idOf('offset_mode')),
+  );
   return mode >= 0 && instrument.valueText(mode).toLowerCase() === 'percent';
 }
 

@@ -3,6 +3,7 @@ import type { Instrument } from '../model/instrument';
 import { parameterStride } from '../model/instrument';
 import type { ParameterNames } from '../model/parameterNames';
 import { Parameter } from '../model/parameterNames';
+import { InForce } from './inForce';
 import { fixOf, valueEdits } from './parameterFixes';
 import type { Rule } from './rule';
 
@@ -56,21 +57,25 @@ export const rangeInverted: Rule = {
     const { low: lows, high: highs } = ranges.of(instrument.names);
     const { cells } = instrument.parameters;
     const seen = new Set<number>();
+    const inForce = new InForce(instrument);
     for (let header = 0; header < instrument.headers.count; header++) {
       const end = instrument.endParameter(header);
       for (let own = instrument.firstParameter(header); own < end; own++) {
         const name = cells[own * parameterStride] as number;
         const lowName = lows[name] as number;
         if (lowName < 0 || isInOrder(instrument, header, lowName)) continue;
-        const low = instrument.effective(header, lowName);
-        const high = instrument.effective(header, highs[name] as number);
+        const low = inForce.effective(header, lowName);
+        const high = inForce.effective(header, highs[name] as number);
         if (low < 0 || high < 0 || low === high) continue;
         const lowValue = instrument.keyNumber(low);
         const highValue = instrument.keyNumber(high);
         // Below 0 a range is switched off, but for pitch bend.
         if (!(lowValue > highValue) || (highValue < 0 && lowName !== bendOf(instrument.names))) continue;
         const pair = low * 2 ** 26 + high;
-        if (seen.has(pair) || !isInForce(instrument, header, lowName, low, highs[name] as number, high))
+        if (
+          seen.has(pair) ||
+          !isInForce(instrument, inForce, header, lowName, low, highs[name] as number, high)
+        )
           continue;
         seen.add(pair);
         const place = Math.max(low, high);
@@ -115,6 +120,7 @@ function bendOf(names: ParameterNames): number {
 /** Whether the two parameters make a range in the header, or in a region that inherits both of them. */
 function isInForce(
   instrument: Instrument,
+  inForce: InForce,
   header: number,
   lowName: number,
   low: number,
@@ -128,8 +134,8 @@ function isInForce(
     if (innerKind >= HeaderKind.global && innerKind <= kind) return false;
     if (
       innerKind === HeaderKind.region &&
-      instrument.effective(inner, lowName) === low &&
-      instrument.effective(inner, highName) === high
+      inForce.effective(inner, lowName) === low &&
+      inForce.effective(inner, highName) === high
     )
       return true;
   }

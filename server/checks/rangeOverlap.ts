@@ -1,8 +1,9 @@
+import type { Conditions } from '../model/conditions';
 import { conditionsOf } from '../model/conditions';
 import type { Fix } from '../model/finding';
 import type { Instrument } from '../model/instrument';
 import type { Rectangle, RegionOverlap } from '../model/overlaps';
-import { findGroupOverlaps, findOverlaps, rectangleOf } from '../model/overlaps';
+import { findGroupOverlaps, findOverlaps, rectangleCode, rectangleOf } from '../model/overlaps';
 import { fixOf } from './parameterFixes';
 import { keysText, placeText, regionTitle, velocitiesText } from './regionText';
 import type { CheckContext, Rule, RuleFinding } from './rule';
@@ -10,17 +11,17 @@ import type { CheckContext, Rule, RuleFinding } from './rule';
 /** From this many on, the overlaps of one region are told as one finding. */
 const manyPartners = 3;
 const mostRelated = 10;
-/** Keys or velocities that two neighbours share when one end was written a little too far. */
-const widestEdge = 2;
-/** From this many wide overlaps on, they can be a second layer that is meant. */
-const fewestForLayer = 8;
+/** From this many findings on, they can come from a second layer that is meant. */
+const fewestForLayer = 4;
+/** What is covered so many times on average is covered by two layers, some places left out. */
+const twice = 1.75;
 
 /**
  * Finds regions of one layer that partly overlap. Regions are of one layer when they stand under the same header and
  * the same switches, triggers, groups, outputs and crossfades govern them, or under groups that divide the keys or
  * velocities as neighbours do; see `findOverlaps` and `findGroupOverlaps`. Regions with equal keys and velocities are
- * stacked on purpose. Where more than half of the regions under a header overlap widely, they are two layers written
- * under one header, and only slight overlaps at their edges are told.
+ * stacked on purpose. Where there are several overlaps and the regions under a header cover their keys and
+ * velocities about twice, they are two layers written under one header, and nothing is told.
  */
 export const rangeOverlap: Rule = {
   code: 'range-overlap',
@@ -34,9 +35,9 @@ export const rangeOverlap: Rule = {
       ...findOverlaps(instrument, conditions),
       ...findGroupOverlaps(instrument, conditions),
     ]);
-    const layered = headersWithLayers(instrument, overlaps);
+    const layered = scopesWithTwoLayers(instrument, conditions, overlaps);
     for (const [first, ...more] of overlaps) {
-      if (!first || (layered.has(instrument.parent(first.region)) && !isEdge(instrument, first))) continue;
+      if (!first || layered.has(scopeOf(instrument, conditions, first.region))) continue;
       report(more.length === 0 ? findingOf(context, first) : foldedFinding(instrument, [first, ...more]));
     }
   },
@@ -60,31 +61,59 @@ function foldByPartner(overlaps: readonly RegionOverlap[]): RegionOverlap[][] {
   return lists;
 }
 
-function headersWithLayers(instrument: Instrument, overlaps: readonly RegionOverlap[][]): Set<number> {
-  const wide = new Map<number, number>();
+/** Scopes (see {@link scopeOf}) whose regions cover most of their keys and velocities twice. */
+function scopesWithTwoLayers(
+  instrument: Instrument,
+  conditions: Conditions,
+  overlaps: readonly RegionOverlap[][],
+): Set<number> {
+  const counts = new Map<number, number>();
   for (const [first] of overlaps) {
-    if (!first || isEdge(instrument, first)) continue;
-    const parent = instrument.parent(first.region);
-    wide.set(parent, (wide.get(parent) ?? 0) + 1);
+    if (!first) continue;
+    const scope = scopeOf(instrument, conditions, first.region);
+    counts.set(scope, (counts.get(scope) ?? 0) + 1);
   }
-  const layered = new Set<number>();
-  for (const [parent, count] of wide) {
-    if (count < fewestForLayer) continue;
-    let regions = 0;
-    for (const region of instrument.regions) if (instrument.parent(region) === parent) regions++;
-    if (count * 2 > regions) layered.add(parent);
+  const candidates = new Set(
+    [...counts].filter(([, count]) => count >= fewestForLayer).map(([scope]) => scope),
+  );
+  if (candidates.size === 0) return candidates;
+  const rectangles = new Map<number, Map<number, Rectangle>>();
+  for (const region of instrument.regions) {
+    const scope = scopeOf(instrument, conditions, region);
+    const rectangle = candidates.has(scope) ? rectangleOf(instrument, region) : undefined;
+    if (!rectangle) continue;
+    let ofScope = rectangles.get(scope);
+    if (!ofScope) {
+      ofScope = new Map();
+      rectangles.set(scope, ofScope);
+    }
+    ofScope.set(rectangleCode(instrument, region), rectangle);
   }
-  return layered;
+  return new Set(
+    [...rectangles].filter(([, all]) => timesCovered([...all.values()]) >= twice).map(([scope]) => scope),
+  );
 }
 
-function isEdge(instrument: Instrument, { region, other, shared }: RegionOverlap): boolean {
-  const both = [rectangleOf(instrument, region), rectangleOf(instrument, other)] as Rectangle[];
-  const keys = shared.highKey - shared.lowKey + 1;
-  const velocities = shared.highVelocity - shared.lowVelocity + 1;
+/** The same number for regions under one header and of one layer. */
+function scopeOf(instrument: Instrument, conditions: Conditions, region: number): number {
   return (
-    (keys <= widestEdge && both.every((one) => one.highKey - one.lowKey + 1 > keys)) ||
-    (velocities <= widestEdge && both.every((one) => one.highVelocity - one.lowVelocity + 1 > velocities))
+    (instrument.parent(region) + 1) * 2 ** 24 + conditions.set(conditions.ofHeader[region] as number).layer
   );
+}
+
+/** How many of the rectangles lie over a place that is covered, on average. */
+function timesCovered(rectangles: readonly Rectangle[]): number {
+  let sum = 0;
+  const covered = new Uint8Array(128 * 128);
+  for (const { lowKey, highKey, lowVelocity, highVelocity } of rectangles) {
+    sum += (highKey - lowKey + 1) * (highVelocity - lowVelocity + 1);
+    for (let key = lowKey; key <= highKey; key++) {
+      covered.fill(1, key * 128 + lowVelocity, key * 128 + highVelocity + 1);
+    }
+  }
+  let places = 0;
+  for (const place of covered) places += place;
+  return sum / places;
 }
 
 function findingOf(context: CheckContext, overlap: RegionOverlap): RuleFinding {

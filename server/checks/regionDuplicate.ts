@@ -11,6 +11,9 @@ import { sampleUsesOf } from './sampleUses';
 /** Regions with one place and condition that are compared one by one; of more, those with the same sample are looked up. */
 const mostInStack = 16;
 
+/** An instrument has few regions with one place, condition and sample; text made of nothing else is not compared for ever. */
+const mostComparisons = 20_000;
+
 /** Finds regions that play the same sample under the same conditions and with the same sound as another. */
 export const regionDuplicate: Rule = {
   code: 'region-duplicate',
@@ -24,6 +27,7 @@ export const regionDuplicate: Rule = {
     const stacks = new Map<number, number | number[]>();
     const crowded = new Map<string, number[]>();
     const { regions } = instrument;
+    let comparisons = 0;
     for (let number = 0; number < regions.length; number++) {
       const use = uses[useOfRegion[number] as number];
       if (!use || use.path === '' || use.path === '*silence') continue;
@@ -38,7 +42,9 @@ export const regionDuplicate: Rule = {
       }
       const rivals = typeof stack === 'number' ? [stack] : stack;
       const isTwin = (one: number) =>
-        pathOf(one) === use.path && soundsAlike(instrument, regions[one] as number, region);
+        pathOf(one) === use.path &&
+        comparisons++ < mostComparisons &&
+        soundsAlike(instrument, regions[one] as number, region);
       const found =
         rivals.find(isTwin) ??
         (rivals.length < mostInStack ? undefined : crowded.get(`${key} ${use.path}`)?.find(isTwin));

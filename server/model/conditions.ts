@@ -78,6 +78,12 @@ interface Node {
 /** Value numbers take the lower bits of a step's key, the name the upper ones; both together stay exact in a double. */
 const valueBits = 2 ** 30;
 
+const unknownConditions = 1;
+/** Conditions of one header that are taken one by one, which headers with the same beginning share. */
+const mostSteps = 16;
+/** Text made of different conditions without end is not worth more memory than this. */
+const mostHeld = 500_000;
+
 /**
  * The conditions of all headers of an instrument. Headers under the same conditions share one small number, so that
  * 100,000 regions are compared by way of the few different sets that they have.
@@ -86,7 +92,13 @@ export class Conditions {
   /** The number of the condition set in force in each header. */
   readonly ofHeader: Int32Array;
   readonly #names: ParameterNames;
-  readonly #nodes: Node[] = [{ values: new Map(), next: undefined }];
+  /** The first node has no conditions, the second stands for those that there is no room for. */
+  readonly #nodes: Node[] = [
+    { values: new Map(), next: undefined },
+    { values: new Map(), next: undefined },
+  ];
+  /** Values held by all nodes together. */
+  #held = 0;
   readonly #nodeOfContent = new Map<string, number>([['', 0]]);
   readonly #values: (number | string)[] = [];
   readonly #valueNumbers = new Map<number | string, number>();
@@ -106,16 +118,29 @@ export class Conditions {
     this.ofHeader = new Int32Array(count);
     for (let header = 0; header < count; header++) {
       const parent = instrument.parent(header);
-      let node = parent >= 0 ? (this.ofHeader[parent] as number) : 0;
-      const end = instrument.endParameter(header);
-      for (let parameter = instrument.firstParameter(header); parameter < end; parameter++) {
-        const name = instrument.name(parameter);
-        if (marks[name] === 1) {
-          node = this.#step(node, this.#names.canonical(name), this.#valueOf(instrument, parameter));
-        }
-      }
-      this.ofHeader[header] = node;
+      this.ofHeader[header] = this.#under(
+        instrument,
+        header,
+        parent >= 0 ? (this.ofHeader[parent] as number) : 0,
+        marks,
+      );
     }
+  }
+
+  /** The node of a header inside one with the node `node`. */
+  #under(instrument: Instrument, header: number, node: number, marks: Uint8Array): number {
+    const end = instrument.endParameter(header);
+    let steps = 0;
+    let changed: Map<number, number> | undefined;
+    for (let parameter = instrument.firstParameter(header); parameter < end; parameter++) {
+      if (marks[instrument.name(parameter)] !== 1) continue;
+      const name = instrument.canonicalName(parameter);
+      const value = this.#valueOf(instrument, parameter);
+      if (changed) changed.set(name, value);
+      else if (steps++ < mostSteps) node = this.#step(node, name, value);
+      else changed = new Map(this.#nodes[node]?.values).set(name, value);
+    }
+    return changed && node !== unknownConditions ? this.#nodeOf(changed) : node;
   }
 
   /** The condition set of a number. */
@@ -133,6 +158,7 @@ export class Conditions {
    * a round robin never meet.
    */
   apart(first: number, second: number): boolean {
+    if (first === unknownConditions || second === unknownConditions) return true;
     const low = Math.min(first, second);
     const high = Math.max(first, second);
     const key = low * 2 ** 26 + high;
@@ -161,20 +187,26 @@ export class Conditions {
     const key = name * valueBits + value;
     const known = node.next?.get(key);
     if (known !== undefined) return known;
-    const values = new Map(node.values).set(name, value);
-    const content = [...values]
-      .sort((a, b) => a[0] - b[0])
-      .map(([n, v]) => `${n}:${v}`)
-      .join(' ');
-    let to = this.#nodeOfContent.get(content);
-    if (to === undefined) {
-      to = this.#nodes.length;
-      this.#nodes.push({ values, next: undefined });
-      this.#nodeOfContent.set(content, to);
-    }
+    if (from === unknownConditions || this.#held > mostHeld) return unknownConditions;
+    const to = this.#nodeOf(new Map(node.values).set(name, value));
     node.next ??= new Map();
     node.next.set(key, to);
     return to;
+  }
+
+  #nodeOf(values: ReadonlyMap<number, number>): number {
+    const content = [...values]
+      .sort((a, b) => a[0] - b[0])
+      .map(([name, value]) => `${name}:${value}`)
+      .join(' ');
+    const known = this.#nodeOfContent.get(content);
+    if (known !== undefined) return known;
+    this.#held += values.size;
+    if (this.#held > mostHeld) return unknownConditions;
+    const node = this.#nodes.length;
+    this.#nodes.push({ values, next: undefined });
+    this.#nodeOfContent.set(content, node);
+    return node;
   }
 
   #makeSet(node: Node): ConditionSet {

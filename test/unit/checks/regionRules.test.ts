@@ -68,6 +68,18 @@ describe('range-overlap', () => {
 <region> sample=d.wav key=61`);
   });
 
+  it('takes two layers under one header for what they are, but not a slip in one', () => {
+    const zones = (name: string, width: number) =>
+      Array.from({ length: 60 / width }, (_, at) => {
+        const low = 30 + at * width;
+        return `<region> sample=${name}${at}.wav lokey=${low} hikey=${low + width - 1}`;
+      });
+    const layers = [...zones('fine', 3), ...zones('broad', 10)].join('\n');
+    expect(checkText(layers).findings).toEqual([]);
+    const slip = zones('fine', 3).map((line, at) => (at === 7 ? line.replace('hikey=53', 'hikey=54') : line));
+    expect(checkText(slip.join('\n')).findings.map(({ code }) => code)).toEqual(['range-overlap']);
+  });
+
   it('tells one finding for a region that lies over many', () => {
     const zones = [60, 62, 64, 66, 68].map(
       (key) => `<region> sample=k${key}.wav lokey=${key} hikey=${key + 1}`,
