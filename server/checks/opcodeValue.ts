@@ -74,6 +74,9 @@ function isPercentage(
   return mode >= 0 && instrument.valueText(mode).toLowerCase() === 'percent';
 }
 
+/** Options that are all offered where none is spelt like the value. */
+const fewOptions = 5;
+
 function messageOf(fault: ValueFault, name: string, text: string, facts: OpcodeFacts): string {
   switch (fault.kind) {
     case 'empty':
@@ -119,8 +122,10 @@ function fixesOf(
   switch (fault.kind) {
     case 'empty':
       return [];
-    case 'option-expected':
-      return nearestWords(text, facts.options, 3).flatMap(to);
+    case 'option-expected': {
+      const near = nearestWords(text, facts.options, 3);
+      return (near.length === 0 && facts.options.length <= fewOptions ? facts.options : near).flatMap(to);
+    }
     case 'below':
     case 'above':
       return to(String(fault.bound));

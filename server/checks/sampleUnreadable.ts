@@ -26,7 +26,7 @@ function problemOf({ path, state }: SampleUse): string | undefined {
   }
   if (state.kind !== 'file' && state.kind !== 'otherCase') return undefined;
   if (state.reading?.kind === 'unreadable') {
-    return `"${path}" cannot be played. ${sentence(state.reading.reason)} Use a WAV, AIFF, FLAC or Ogg Vorbis file.`;
+    return `"${path}" cannot be played. ${sentence(state.reading.reason)} Replace the file or correct the path.`;
   }
   const cut = factsOf(state)?.problems.find((problem) => problem.kind === 'cut-short');
   return cut && `"${path}" is cut short. ${sentence(cut.message)} Get the whole file anew.`;

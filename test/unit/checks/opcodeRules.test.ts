@@ -57,6 +57,12 @@ loop_mode=ONE_SHOT tune=3.5 locc1=63.5 amp_veltrack=+50 trigger=attack
       return applyFix(text, fixesOf(checked, 'opcode-value')[0]);
     };
     expect(fixed('<region> loop_mode=loop_continous')).toBe('<region> loop_mode=loop_continuous');
+    expect(fixesOf(checkText('<region> loop_mode=on'), 'opcode-value').map(({ title }) => title)).toEqual([
+      'Change to no_loop',
+      'Change to one_shot',
+      'Change to loop_continuous',
+      'Change to loop_sustain',
+    ]);
     expect(fixed('<region> pan=-250')).toBe('<region> pan=-100');
     expect(fixed('<region> volume=-6dB')).toBe('<region> volume=-6');
     expect(fixed('<region> pan=0,5')).toBe('<region> pan=0.5');
