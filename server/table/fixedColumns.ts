@@ -26,7 +26,8 @@ export function splitColumns(text: string): TableCells {
   const stretches = stretchesOf(text, withRuns.slice(0, mostLines));
   const cells = new TableCells(text);
   const counts = withRuns.slice(0, mostLines).map((line) => runsIn(text, line) + 1);
-  const byPosition = stretches.length >= mostFrequent(counts);
+  const swallowed = withRuns.slice(0, mostLines).filter((line) => holdsRun(text, line, stretches)).length;
+  const byPosition = stretches.length >= mostFrequent(counts) && swallowed * 5 <= withRuns.length;
   for (const line of lines) {
     if (line.end > line.start) {
       if (runsIn(text, line) === 0) cells.add(line.start, line.end);
@@ -133,6 +134,14 @@ function joinHeadingWords(text: string, lines: readonly Line[], stretches: reado
     }
   }
   return joined;
+}
+
+/** Whether two or more spaces stand between words inside one stretch: then it is not one column on that line. */
+function holdsRun(text: string, line: Line, stretches: readonly Stretch[]): boolean {
+  return stretches.some(({ start, end }) => {
+    const part = { start: Math.min(line.start + start, line.end), end: Math.min(line.start + end, line.end) };
+    return runsIn(text, part) > 0;
+  });
 }
 
 function isBlankIn(text: string, line: Line, stretch: Stretch): boolean {

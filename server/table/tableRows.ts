@@ -67,7 +67,8 @@ function findHeading(cells: TableCells, rows: readonly number[]): number {
   for (const row of rows.slice(0, headingWithin)) {
     const filled = Math.min(cells.filled(row), mostColumns);
     const known = countKnown(cells, row);
-    if (known > most && (known >= 2 || filled <= 2) && known * 3 >= filled && filled > 1) {
+    if (known <= most || filled < 2 || (known < 2 && filled > 2)) continue;
+    if (known * 3 >= filled || countValues(cells, row) === 0) {
       best = row;
       most = known;
     }

@@ -52,14 +52,16 @@ class NameReader {
   readonly #sample: ColumnReading;
   readonly #group: ColumnReading | undefined;
   readonly #keys: readonly ColumnReading[];
-  /** Whether most samples have the ending of an audio file. */
+  /** Whether most samples of rows with keys have the ending of an audio file. */
   readonly #endings: boolean;
   readonly #fillGroups: boolean;
   #lastGroup: { group: string; cell: number } = { group: '', cell: -1 };
+  readonly #width: number;
   #saidEnding = false;
 
   constructor(cells: TableCells, rows: TableRows, columns: readonly ColumnReading[], notes: TableNotes) {
     this.#cells = cells;
+    this.#width = rows.width;
     this.#notes = notes;
     this.#sample = columns.find(({ meaning }) => meaning === 'sample') as ColumnReading;
     this.#group = columns.find(({ meaning }) => meaning === 'group');
@@ -68,7 +70,7 @@ class NameReader {
     let named = 0;
     for (const row of rows.data) {
       const text = cells.value(cells.cell(row, this.#sample.index));
-      if (text === '') continue;
+      if (text === '' || text.startsWith('=') || !this.#hasKey(row)) continue;
       named++;
       if (isAudioFileName(text)) files++;
     }
@@ -111,6 +113,8 @@ class NameReader {
     else if (given.startsWith('=')) this.ignore(row, 'has a formula where the sample stands');
     else if (isTotal(given) && !isAudioFileName(given) && (this.#endings || !this.#hasKey(row)))
       this.ignore(row, 'sums up other rows');
+    else if (this.#cells.filled(row) === 1 && this.#width > 2 && !isAudioFileName(given))
+      this.ignore(row, 'is a line of text');
     else if (this.#endings && !isAudioFileName(given) && !this.#hasKey(row))
       this.ignore(row, 'names no sample file');
     else {

@@ -1,0 +1,93 @@
+import { describe, expect, it } from 'vitest';
+import { readColumns } from '../../../server/table/columnMeaning';
+import { findDelimiter, split } from '../../../server/table/delimiter';
+import { findRows } from '../../../server/table/tableRows';
+
+function columnsOf(text: string) {
+  const cells = split(text, findDelimiter(text) ?? 'comma');
+  return readColumns(cells, findRows(cells));
+}
+
+const meanings = (text: string) => columnsOf(text).map(({ meaning }) => meaning);
+
+describe('columns without headings', () => {
+  it.each([
+    ['sample pitch_keycenter lokey hikey lovel hivel', 'a.wav,60,58,62,1,127\nb.wav,65,63,66,1,127'],
+    ['sample lokey hikey pitch_keycenter', 'a.wav,58,62,60\nb.wav,63,66,65'],
+    ['sample lokey pitch_keycenter hikey', 'a.wav,58,60,62\nb.wav,63,65,66'],
+    ['sample lokey hikey lovel hivel', 'a.wav,58,62,1,63\nb.wav,58,62,64,127\nc.wav,63,66,1,127'],
+    ['sample lokey hikey', 'a.wav,C3,E3\nb.wav,F3,A3'],
+    ['sample key', 'a.wav\tC3\nb.wav\tC#3'],
+    ['sample key lovel hivel', 'a.wav,36,1,80\nb.wav,36,81,127\nc.wav,38,1,127'],
+    ['lovel hivel sample pitch_keycenter lokey hikey', '1,127,a.wav,60,58,62\n1,127,b.wav,65,63,66'],
+    ['row_number sample lokey hikey', '1,a.wav,C3,E3\n2,b.wav,F3,A3\n3,c.wav,A#3,B3'],
+    ['sample key_range velocity_range', 'a.wav\tC3-E3\t1-63\nb.wav\tF3-A3\t64-127'],
+    ['sample key volume pan', 'a.wav;C3;-3 dB;L20\nb.wav;D3;0 dB;C'],
+    ['sample key tune', 'a.wav;C3;-3 ct\nb.wav;D3;4 ct'],
+    ['group sample key', 'soft,a.wav,60\nsoft,b.wav,61\nloud,c.wav,60\nloud,d.wav,61'],
+    ['sample key loop_start loop_end', 'a.wav,60,1200,44099\nb.wav,61,800,52000'],
+  ])('%s', (expected, text) => {
+    expect(meanings(text).join(' ')).toBe(expected);
+  });
+
+  it('says how sure it is and why', () => {
+    const columns = columnsOf('a.wav,58,62,60\nb.wav,63,66,65');
+    for (const { confidence, evidence } of columns) {
+      expect(confidence).toBeGreaterThan(0);
+      expect(confidence).toBeLessThanOrEqual(1);
+      expect(evidence.join(' ')).toMatch(/\w+.*\.$/);
+    }
+  });
+});
+
+describe('columns with headings', () => {
+  it('lets the cells outvote a wrong heading', () => {
+    expect(meanings('Name\tSample\nC3\ta.wav\nD3\tb.wav')).toEqual(['key', 'sample']);
+    expect(meanings('File\tComment\tRoot\nx\ta.wav\t60\ny\tb.wav\t61')).toEqual([
+      'unknown',
+      'sample',
+      'pitch_keycenter',
+    ]);
+    expect(meanings('Sample\tStart\tEnd\na.wav\tC3\tE3\nb.wav\tF3\tA3')).toEqual([
+      'sample',
+      'lokey',
+      'hikey',
+    ]);
+  });
+
+  it('turns low and high round where all rows say so', () => {
+    const columns = columnsOf('Sample,Low key,High key\na.wav,62,58\nb.wav,66,63');
+    expect(columns.map(({ meaning }) => meaning)).toEqual(['sample', 'hikey', 'lokey']);
+    expect(columns[1]?.evidence.join(' ')).toMatch(/other way round/);
+  });
+
+  it('takes a key for the root beside low and high keys', () => {
+    expect(meanings('File,Key,Low,High\na.wav,60,58,62')).toEqual([
+      'sample',
+      'pitch_keycenter',
+      'lokey',
+      'hikey',
+    ]);
+    expect(meanings('File,Key\na.wav,60')).toEqual(['sample', 'key']);
+    expect(meanings('File,Key,Root\na.wav,60,61')).toEqual(['sample', 'key_range', 'pitch_keycenter']);
+  });
+
+  it('leaves what it does not know', () => {
+    const columns = columnsOf('File,Root,Cutoff\na.wav,60,80\nb.wav,61,90');
+    expect(columns[2]).toMatchObject({ meaning: 'unknown', confidence: 0 });
+  });
+
+  it('takes each meaning once', () => {
+    const columns = columnsOf('File,Root,Root note\na.wav,60,C3\nb.wav,61,C#3');
+    expect(columns[2]).toMatchObject({ meaning: 'unknown', repeats: 1 });
+  });
+
+  it('finds the columns under headings that it cannot read', () => {
+    expect(meanings('Aa,Bb,Cc,Dd\na.wav,60,58,62\nb.wav,65,63,66')).toEqual([
+      'sample',
+      'pitch_keycenter',
+      'lokey',
+      'hikey',
+    ]);
+  });
+});
