@@ -10,6 +10,8 @@ const lowestKey = 21;
 const roundRobins = 4;
 const layers = layerNames.length;
 const playedWays = 24;
+/** Frames of each sample, past which no offset or loop of the instrument goes. */
+export const sampleFrames = 6000;
 
 type Values = [name: string, value: string | number][];
 
@@ -72,15 +74,11 @@ function regionValues(way: number, layer: number, zone: number, robin: number): 
     ['seq_position', robin + 1],
     ['volume', (varied / 16 - 3).toFixed(2)],
     ['tune', (varied % 23) - 11],
-    ['offset', varied * 11],
+    ['offset', varied * 3],
   ];
   if (zone % 3 !== 0) {
-    const frames = 88_200 + varied * 441;
-    values.push(
-      ['loop_mode', 'loop_continuous'],
-      ['loop_start', frames],
-      ['loop_end', frames + 7213 + varied],
-    );
+    const start = 2000 + varied * 7;
+    values.push(['loop_mode', 'loop_continuous'], ['loop_start', start], ['loop_end', start + 1717 + varied]);
   }
   if (zone % 5 === 0) values.push(['pan', varied - 48]);
   return values;

@@ -1,14 +1,34 @@
-import { measureReadSfz } from './readSfz';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { largeInstrument } from './largeInstrument';
+import { measureKeystroke } from './measureKeystroke';
+import { measureOverlaps } from './measureOverlaps';
+import { measureProtocol } from './measureProtocol';
+import { measureSamples } from './measureSamples';
+import { measureSfz } from './measureSfz';
+import { measureXml } from './measureXml';
+import { SampleFolder } from './sampleFolder';
 import type { Row } from './table';
 import { tableOf } from './table';
 
-const measures = [measureReadSfz];
-
+/** The bundle stands in out/bench. */
+const root = join(dirname(fileURLToPath(import.meta.url)), '..', '..');
 const rows: Row[] = [];
-for (const measure of measures) {
-  await measure((row) => {
-    rows.push(row);
-    process.stderr.write(`${row.what}: ${row.result}\n`);
-  });
+const add = (row: Row) => {
+  rows.push(row);
+  process.stderr.write(`${row.what}: ${row.result} ${row.remark && `(${row.remark})`}\n`);
+};
+
+await measureSfz(add);
+await measureXml(add);
+const text = largeInstrument(10_000, 'region-per-line');
+const folder = new SampleFolder(text.match(/Samples\/[^=]+\.wav/g) ?? []);
+try {
+  await measureSamples(add, folder.files);
+  await measureKeystroke(add, text, folder.path);
+  await measureProtocol(add, text, folder.path, join(root, 'dist', 'server.js'));
+} finally {
+  folder.remove();
 }
-process.stdout.write(`${tableOf(rows)}\n`);
+await measureOverlaps(add);
+process.stdout.write(`\n${tableOf(rows)}\n`);

@@ -1,5 +1,5 @@
 // Measures speed in one process and prints a table of it beside the aims: npm run bench
-// ZONEWRIGHT_BENCH_SFZ=FOLDER adds the SFZ files of a folder. Words behind the command pick measures by name.
+// ZONEWRIGHT_BENCH_SFZ=FOLDER adds the SFZ files of a folder.
 import { mkdir, rm } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';

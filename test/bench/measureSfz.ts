@@ -5,26 +5,21 @@ import { bareScan } from './bareScan';
 import { compare } from './compare';
 import { largeInstrument } from './largeInstrument';
 import type { AddRow } from './table';
-import { milliseconds } from './table';
+import { ratioRow } from './table';
 
 /** SFZ text to effective regions, against a bare scan of the same text. */
-export async function measureReadSfz(add: AddRow): Promise<void> {
+export async function measureSfz(add: AddRow): Promise<void> {
   const measure = async (what: string, texts: readonly string[]) => {
-    const { ratio, firstMs, secondMs } = await compare(
+    const comparison = await compare(
       () => texts.reduce((sum, text) => sum + readSfz(text, { path: '/a.sfz' }).regions.length, 0),
       () => texts.reduce((sum, text) => sum + bareScan(text), 0),
     );
-    add({
-      what,
-      result: `× ${ratio.toFixed(2)}`,
-      aim: '≤ 3',
-      remark: `${milliseconds(firstMs)} to ${milliseconds(secondMs)}`,
-    });
+    add(ratioRow(`SFZ to regions, ${what}, to a bare scan`, comparison, '≤ 3'));
   };
-  await measure('SFZ to regions, one opcode a line', [largeInstrument(10_000, 'opcode-per-line')]);
-  await measure('SFZ to regions, one region a line', [largeInstrument(10_000, 'region-per-line')]);
+  await measure('one opcode a line', [largeInstrument(10_000, 'opcode-per-line')]);
+  await measure('one region a line', [largeInstrument(10_000, 'region-per-line')]);
   const folder = process.env.ZONEWRIGHT_BENCH_SFZ;
-  if (folder) await measure('SFZ to regions, texts of the given folder', sfzTextsBelow(folder));
+  if (folder) await measure('files of the given folder', sfzTextsBelow(folder));
 }
 
 function sfzTextsBelow(folder: string): string[] {

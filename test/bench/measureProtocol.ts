@@ -1,0 +1,81 @@
+import { spawn } from 'node:child_process';
+import { existsSync } from 'node:fs';
+import { pathToFileURL } from 'node:url';
+import {
+  createMessageConnection,
+  StreamMessageReader,
+  StreamMessageWriter,
+} from 'vscode-languageserver/node';
+import { timeOf } from './compare';
+import { keystrokesIn } from './keystrokes';
+import type { AddRow } from './table';
+import { quantilesRow } from './table';
+
+/** A keystroke in a large document to the findings that the language server answers, over standard input and output. */
+export async function measureProtocol(
+  add: AddRow,
+  text: string,
+  folder: string,
+  server: string,
+): Promise<void> {
+  if (!existsSync(server)) {
+    process.stderr.write('The server is not built (npm run build), so the protocol is not measured.\n');
+    return;
+  }
+  const child = spawn(process.execPath, [server, '--stdio'], { stdio: ['pipe', 'pipe', 'inherit'] });
+  const connection = createMessageConnection(
+    new StreamMessageReader(child.stdout),
+    new StreamMessageWriter(child.stdin),
+  );
+  // The server asks for settings and to be told of files; none of that matters here.
+  connection.onRequest((_method, params) => {
+    const items = (params as { items?: unknown[] } | undefined)?.items;
+    return items ? items.map(() => null) : null;
+  });
+  connection.listen();
+  try {
+    const uri = pathToFileURL(`${folder}/large.sfz`).href;
+    const rootUri = pathToFileURL(folder).href;
+    await connection.sendRequest('initialize', {
+      processId: process.pid,
+      rootUri,
+      workspaceFolders: [{ uri: rootUri, name: 'bench' }],
+      capabilities: {
+        textDocument: { diagnostic: { dynamicRegistration: false } },
+        workspace: { diagnostics: { refreshSupport: true } },
+      },
+    });
+    await connection.sendNotification('initialized', {});
+    await connection.sendNotification('textDocument/didOpen', {
+      textDocument: { uri, languageId: 'sfz', version: 0, text },
+    });
+    const pull = () => connection.sendRequest('textDocument/diagnostic', { textDocument: { uri } });
+    await pull();
+    const milliseconds: number[] = [];
+    let version = 0;
+    for (const stroke of keystrokesIn(text, 140)) {
+      version++;
+      milliseconds.push(
+        await timeOf(async () => {
+          await connection.sendNotification('textDocument/didChange', {
+            textDocument: { uri, version },
+            contentChanges: [stroke],
+          });
+          await pull();
+        }),
+      );
+    }
+    add(
+      quantilesRow(
+        'Keystroke in 10,000 regions to findings, over the protocol',
+        milliseconds.slice(40),
+        'p95 ≤ 16 ms',
+      ),
+    );
+    await connection.sendRequest('shutdown');
+    await connection.sendNotification('exit');
+  } finally {
+    connection.dispose();
+    child.kill();
+  }
+}
