@@ -1,7 +1,7 @@
 import { HeaderKind } from '../model/headerKinds';
 import type { Instrument } from '../model/instrument';
+import { nearestOpcodes } from '../model/opcodes/nearest';
 import type { ParameterNames } from '../model/parameterNames';
-import { nearestOpcodes } from '../opcodes/nearest';
 import { parameterFactsOf, Spelling } from './parameterFacts';
 import { renameFix } from './parameterFixes';
 import type { Rule } from './rule';

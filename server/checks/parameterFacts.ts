@@ -1,5 +1,5 @@
+import { boundsOf } from '../model/opcodes/values';
 import type { ParameterNames } from '../model/parameterNames';
-import { boundsOf } from '../opcodes/values';
 
 /** How a value is checked, as a byte for each name. */
 export const ValueCheck = { none: 0, number: 1, whole: 2, option: 3 } as const;

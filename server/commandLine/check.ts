@@ -1,6 +1,6 @@
+import { checkFiles } from './checkFiles';
 import type { CheckedFile } from './checkOutput';
 import { jsonOutput, textOutput, totalsOf } from './checkOutput';
-import { checkFiles } from './checkFiles';
 import { CommandError } from './commandError';
 import { findInstruments } from './findInstruments';
 import { sarifOutput } from './sarif';

@@ -1,7 +1,7 @@
+import { findUnusedSamples } from '../checks/sampleUnused';
 import type { Finding } from '../model/finding';
 import type { Notation } from '../model/notation';
 import { folderOf, joinPath } from '../model/paths';
-import { findUnusedSamples } from '../checks/sampleUnused';
 import type { Analysis } from '../workspace/analyse';
 import { analyse, readInstrument } from '../workspace/analyse';
 import { detect } from '../workspace/detect';
@@ -49,7 +49,9 @@ class Checker {
     this.#terminal = terminal;
     this.#includes = new IncludeStore(terminal.files);
     this.#samples = new SampleStore(terminal.files);
-    this.#settings = new ProjectSettingsStore(terminal.files, (message) => terminal.error(`zonewright: ${message}\n`));
+    this.#settings = new ProjectSettingsStore(terminal.files, (message) =>
+      terminal.error(`zonewright: ${message}\n`),
+    );
   }
 
   /** The text of a file that may be an instrument; `undefined` for other XML found in a folder. */
@@ -57,9 +59,15 @@ class Checker {
     const whole = await readWholeText(this.#terminal.files, path);
     const shown = shownPath(this.#terminal, path);
     if (whole.kind !== 'text') {
-      const reason = whole.kind === 'binary' ? 'this is not a text file' : whole.kind === 'missing' ? 'it cannot be read' : 'it is too large';
+      const reason =
+        whole.kind === 'binary'
+          ? 'this is not a text file'
+          : whole.kind === 'missing'
+            ? 'it cannot be read'
+            : 'it is too large';
       if (named) throw new CommandError(`${shown}: ${reason}`);
-      if (path.endsWith('.sfz')) this.#add(path, placeless('syntax-error', `This file cannot be checked: ${reason}.`));
+      if (path.endsWith('.sfz'))
+        this.#add(path, placeless('syntax-error', `This file cannot be checked: ${reason}.`));
       return undefined;
     }
     const detected = detect(path, whole.text);
@@ -113,7 +121,13 @@ class Checker {
   #addFrom({ instrument }: Analysis, { source, start, end, code, severity, message }: Finding): void {
     const file = instrument.sources[source];
     if (!file) return;
-    this.#add(file.path, { code, severity, message, start: file.positionAt(start), end: file.positionAt(end) });
+    this.#add(file.path, {
+      code,
+      severity,
+      message,
+      start: file.positionAt(start),
+      end: file.positionAt(end),
+    });
   }
 
   #add(path: string, finding: PlacedFinding): void {
@@ -126,11 +140,16 @@ class Checker {
   }
 
   async checkUnused({ audio }: FoundFiles): Promise<void> {
-    for (const path of findUnusedSamples({ audioFiles: audio, used: this.#used, instruments: this.#instruments })) {
+    for (const path of findUnusedSamples({
+      audioFiles: audio,
+      used: this.#used,
+      instruments: this.#instruments,
+    })) {
       const { severity } = await this.#settings.settingsFor(folderOf(path));
       const level = severity['sample-unused'] ?? 'information';
       if (level === 'off') continue;
-      const message = 'No instrument in the checked folder refers to this audio file. Use it or leave it out when you pack the instrument.';
+      const message =
+        'No instrument in the checked folder refers to this audio file. Use it or leave it out when you pack the instrument.';
       this.#add(path, { ...placeless('sample-unused', message), severity: level });
     }
   }

@@ -33,7 +33,12 @@ export function jsonOutput(files: readonly CheckedFile[], terminal: Terminal): s
   return `${JSON.stringify({ files: listed, totals: totalsOf(files) }, undefined, 2)}\n`;
 }
 
-const colours: Readonly<Record<Severity, string>> = { error: '31', warning: '33', information: '36', hint: '2' };
+const colours: Readonly<Record<Severity, string>> = {
+  error: '31',
+  warning: '33',
+  information: '36',
+  hint: '2',
+};
 
 /** Findings for people, a line each, then the totals. */
 export function textOutput(files: readonly CheckedFile[], terminal: Terminal): string {
@@ -46,7 +51,9 @@ export function textOutput(files: readonly CheckedFile[], terminal: Terminal): s
     }
   }
   const totals = totalsOf(files);
-  const counts = severities.filter((one) => totals[one] > 0).map((one) => `${totals[one]} ${plural(one, totals[one])}`);
+  const counts = severities
+    .filter((one) => totals[one] > 0)
+    .map((one) => `${totals[one]} ${plural(one, totals[one])}`);
   const checked = `${files.length} ${files.length === 1 ? 'file' : 'files'} checked`;
   lines.push(`${checked}: ${counts.length > 0 ? counts.join(', ') : 'nothing found'}\n`);
   return lines.join('');

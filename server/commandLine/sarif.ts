@@ -5,7 +5,12 @@ import type { CheckedFile } from './checkOutput';
 import { shownPath } from './input';
 import type { Terminal } from './terminal';
 
-const levels: Readonly<Record<Severity, string>> = { error: 'error', warning: 'warning', information: 'note', hint: 'note' };
+const levels: Readonly<Record<Severity, string>> = {
+  error: 'error',
+  warning: 'warning',
+  information: 'note',
+  hint: 'note',
+};
 
 /** Findings in the Static Analysis Results Interchange Format (OASIS SARIF 2.1.0), which code hosts and editors read. */
 export function sarifOutput(files: readonly CheckedFile[], terminal: Terminal): string {
@@ -18,7 +23,12 @@ export function sarifOutput(files: readonly CheckedFile[], terminal: Terminal): 
         {
           physicalLocation: {
             artifactLocation: { uri: shownPath(terminal, path).split('/').map(encodeURIComponent).join('/') },
-            region: { startLine: start.line, startColumn: start.column, endLine: end.line, endColumn: end.column },
+            region: {
+              startLine: start.line,
+              startColumn: start.column,
+              endLine: end.line,
+              endColumn: end.column,
+            },
           },
         },
       ],
@@ -32,7 +42,13 @@ export function sarifOutput(files: readonly CheckedFile[], terminal: Terminal): 
   const log = {
     $schema: 'https://docs.oasis-open.org/sarif/sarif/v2.1.0/os/schemas/sarif-schema-2.1.0.json',
     version: '2.1.0',
-    runs: [{ tool: { driver: { name: 'zonewright', version, rules: described } }, columnKind: 'utf16CodeUnits', results }],
+    runs: [
+      {
+        tool: { driver: { name: 'zonewright', version, rules: described } },
+        columnKind: 'utf16CodeUnits',
+        results,
+      },
+    ],
   };
   return `${JSON.stringify(log, undefined, 2)}\n`;
 }

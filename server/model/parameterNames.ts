@@ -1,6 +1,6 @@
-import type { ResolvedOpcode } from '../opcodes/resolve';
-import { resolveOpcode } from '../opcodes/resolve';
 import { characterCodes, otherCode } from './characterCodes';
+import type { ResolvedOpcode } from './opcodes/resolve';
+import { resolveOpcode } from './opcodes/resolve';
 
 /**
  * Parameters that the model itself works with. Their position is their number in every {@link ParameterNames},

@@ -1,5 +1,8 @@
 // What the extension host runs: every file with tests is imported here. `testList.ts` says how to write one.
 import './activation';
+import './findings';
+import './keyboardMap';
+import './pasteTable';
 import './screen';
 import { runTests } from './runTests';
 import { registeredTests } from './testList';
