@@ -1,0 +1,124 @@
+/**
+ * Gives each distinct attribute name of one text a number, counted from 0 in the order of first use, and says which
+ * ones a tag has already. A name costs one look into a table and one comparison with its first use, however many there are.
+ */
+export class AttributeNames {
+  readonly #text: string;
+  readonly #bytes: Uint8Array;
+  /** Numbers by hash, −1 where there is none; open addressing. */
+  #slots = new Int32Array(512).fill(-1);
+  /** Of each name: its hash, the place of its first use, and the tag that it was last seen in. */
+  #hashes = new Int32Array(256);
+  #starts = new Int32Array(256);
+  #ends = new Int32Array(256);
+  #seenIn = new Int32Array(256);
+  /** By one more than the number of a name, what followed it last; −1 where nothing has. */
+  #following = new Int32Array(257).fill(-1);
+  #count = 0;
+  #tag = 0;
+
+  /** `bytes` are those of `withTextBytes`. */
+  constructor(text: string, bytes: Uint8Array) {
+    this.#text = text;
+    this.#bytes = bytes;
+  }
+
+  /** Begins a new tag. */
+  begin(): void {
+    this.#tag++;
+  }
+
+  /**
+   * The name that stood behind the name `before` the last time (−1 for none, at the start of a tag), if it stands at
+   * `at` too with a `=` behind it; else −1. Tags of one kind mostly repeat their attributes in the same order.
+   */
+  likelyAt(at: number, before: number): number {
+    const name = this.#following[before + 1] as number;
+    if (name < 0) return -1;
+    const bytes = this.#bytes;
+    const end = this.#ends[name] as number;
+    let here = at;
+    for (let first = this.#starts[name] as number; first < end; first++, here++) {
+      if (bytes[first] !== bytes[here]) return -1;
+    }
+    return bytes[here] === 61 ? name : -1;
+  }
+
+  /** Notes that a name, in ASCII, stands behind another. */
+  follow(before: number, name: number): void {
+    this.#following[before + 1] = name;
+  }
+
+  lengthOf(name: number): number {
+    return (this.#ends[name] as number) - (this.#starts[name] as number);
+  }
+
+  /** Whether the tag has the name with this number already; from now on it has. */
+  isRepeated(name: number): boolean {
+    const repeated = this.#seenIn[name] === this.#tag;
+    this.#seenIn[name] = this.#tag;
+    return repeated;
+  }
+
+  /** The number of the name that stands at `start`..`end` with a hash of `nameHash`. */
+  numberOf(start: number, end: number, hash: number): number {
+    const slots = this.#slots;
+    const mask = slots.length - 1;
+    let slot = (hash ^ (hash >>> 15)) & mask;
+    for (;;) {
+      const name = slots[slot] as number;
+      if (name < 0) return this.#add(start, end, hash, slot);
+      if (this.#hashes[name] === hash && this.#isSame(name, start, end)) return name;
+      slot = (slot + 1) & mask;
+    }
+  }
+
+  #isSame(name: number, start: number, end: number): boolean {
+    const bytes = this.#bytes;
+    let first = this.#starts[name] as number;
+    if ((this.#ends[name] as number) - first !== end - start) return false;
+    for (let at = start; at < end; at++, first++) {
+      const byte = bytes[at] as number;
+      if (byte !== bytes[first]) return false;
+      if (byte >= 0x80 && this.#text.charCodeAt(at) !== this.#text.charCodeAt(first)) return false;
+    }
+    return true;
+  }
+
+  #add(start: number, end: number, hash: number, slot: number): number {
+    const name = this.#count++;
+    if (name >= this.#hashes.length) {
+      this.#hashes = grown(this.#hashes);
+      this.#starts = grown(this.#starts);
+      this.#ends = grown(this.#ends);
+      this.#seenIn = grown(this.#seenIn);
+      const following = new Int32Array(this.#hashes.length + 1).fill(-1);
+      following.set(this.#following);
+      this.#following = following;
+    }
+    this.#hashes[name] = hash;
+    this.#starts[name] = start;
+    this.#ends[name] = end;
+    this.#slots[slot] = name;
+    if (this.#count * 2 > this.#slots.length) this.#growSlots();
+    return name;
+  }
+
+  #growSlots(): void {
+    const slots = new Int32Array(this.#slots.length * 2).fill(-1);
+    const mask = slots.length - 1;
+    for (let name = 0; name < this.#count; name++) {
+      const hash = this.#hashes[name] as number;
+      let slot = (hash ^ (hash >>> 15)) & mask;
+      while (slots[slot] !== -1) slot = (slot + 1) & mask;
+      slots[slot] = name;
+    }
+    this.#slots = slots;
+  }
+}
+
+function grown(numbers: Int32Array<ArrayBuffer>): Int32Array<ArrayBuffer> {
+  const larger = new Int32Array(numbers.length * 2);
+  larger.set(numbers);
+  return larger;
+}

@@ -1,0 +1,119 @@
+import type { TextEdit } from '../model/finding';
+import type { Instrument } from '../model/instrument';
+import type { Change, Edited } from '../model/notation';
+import { lineEndOf, wholeLine } from '../model/textLines';
+import { isXmlSpace, nameEndAt, spaceEndAt } from './characters';
+import { insertElements } from './insert';
+import { encodeXmlAttribute } from './references';
+import { isAttributeName } from './write';
+
+/** The text edits that make a change in instrument XML, in the style of the text around; see `Notation.edit`. */
+export function editXml(instrument: Instrument, change: Change): Edited {
+  switch (change.kind) {
+    case 'set':
+      return setValue(instrument, change.header, change.name, change.value);
+    case 'remove':
+      return { edits: [removeAttribute(instrument, change.parameter)], notes: [] };
+    case 'rename':
+      if (!isAttributeName(change.name))
+        return refused(instrument, instrument.headerOfParameter(change.parameter), change.name);
+      return { edits: [{ ...instrument.nameSpan(change.parameter), newText: change.name }], notes: [] };
+    case 'removeHeader':
+      return { edits: removeElement(instrument, change.header), notes: [] };
+    case 'insert':
+      return insertElements(instrument, change.offset, change.instrument);
+  }
+}
+
+function textOf(instrument: Instrument, source: number): string {
+  return instrument.sources[source]?.text ?? '';
+}
+
+function refused(instrument: Instrument, header: number, name: string): Edited {
+  const message = `"${name}" cannot be the name of an attribute, so nothing was changed.`;
+  return { edits: [], notes: [{ kind: 'dropped', ...instrument.headerSpan(header), message }] };
+}
+
+function setValue(instrument: Instrument, header: number, name: string, value: string): Edited {
+  const { text: encoded, leftOut } = encodeXmlAttribute(value);
+  const notes: Edited['notes'] = [];
+  if (leftOut.length > 0) {
+    const message = `XML cannot hold ${leftOut.join(', ')}, so the value of ${name} is written without.`;
+    notes.push({ kind: 'dropped', ...instrument.headerSpan(header), message });
+  }
+  const own = instrument.own(header, instrument.names.canonical(instrument.names.idOf(name)));
+  if (own >= 0) {
+    const span = instrument.valueSpan(own);
+    const single = quoteBefore(textOf(instrument, span.source), span.start) === "'";
+    return { edits: [{ ...span, newText: single ? encoded.replaceAll("'", '&apos;') : encoded }], notes };
+  }
+  if (!isAttributeName(name)) return refused(instrument, header, name);
+  return { edits: [addAttribute(instrument, header, `${name}="${encoded}"`)], notes };
+}
+
+function addAttribute(instrument: Instrument, header: number, attribute: string): TextEdit {
+  const tag = instrument.headerSpan(header);
+  const last = instrument.endParameter(header) - 1;
+  if (last < instrument.firstParameter(header)) {
+    return { source: tag.source, start: tag.end, end: tag.end, newText: ` ${attribute}` };
+  }
+  const text = textOf(instrument, tag.source);
+  const { start } = instrument.parameterSpan(last);
+  const end = attributeEnd(text, instrument.valueSpan(last).start, instrument.valueSpan(last).end);
+  // The new attribute goes on a line of its own where the last one has one.
+  const lead = /(^|[\r\n])([ \t]*)$/.exec(text.slice(Math.max(0, start - 200), start));
+  const before = lead ? lineEndOf(text) + lead[2] : ' ';
+  return { source: tag.source, start: end, end, newText: before + attribute };
+}
+
+/** The quote that opens the value which starts, behind any white space, at `start`; empty where the value has none. */
+function quoteBefore(text: string, start: number): string {
+  let at = start - 1;
+  while (at > 0 && isXmlSpace(text.charCodeAt(at))) at--;
+  return text[at] === '"' || text[at] === "'" ? (text[at] as string) : '';
+}
+
+/** Behind the closing quote of a value, or the value's end where there is none. */
+function attributeEnd(text: string, valueStart: number, valueEnd: number): number {
+  const quote = quoteBefore(text, valueStart);
+  const close = spaceEndAt(text, valueEnd);
+  return quote !== '' && text[close] === quote ? close + 1 : valueEnd;
+}
+
+function removeAttribute(instrument: Instrument, parameter: number): TextEdit {
+  const { source, start: nameStart } = instrument.nameSpan(parameter);
+  const value = instrument.valueSpan(parameter);
+  const text = textOf(instrument, source);
+  const end = attributeEnd(text, value.start, value.end);
+  let start = nameStart;
+  while (start > 0 && isXmlSpace(text.charCodeAt(start - 1))) start--;
+  return { source, start, end, newText: '' };
+}
+
+/** Takes an element out; of one with elements inside only its tags, since these stay. */
+function removeElement(instrument: Instrument, header: number): TextEdit[] {
+  const body = instrument.bodySpan(header);
+  const text = textOf(instrument, body.source);
+  const { start } = body;
+  const tagEnd = startTagEnd(text, start);
+  const last = text.lastIndexOf('</', body.end);
+  const hasElements = last >= tagEnd && text.slice(tagEnd, last).includes('<');
+  const whole = hasElements
+    ? [
+        { ...body, end: tagEnd },
+        { ...body, start: last },
+      ]
+    : [body];
+  return whole.map((span) => ({ ...wholeLine(text, span), newText: '' }));
+}
+
+/** Behind the `>` of the start tag at `start`. */
+function startTagEnd(text: string, start: number): number {
+  let at = nameEndAt(text, start + 1);
+  while (at < text.length && text[at] !== '>') {
+    const quote = text[at];
+    const close = quote === '"' || quote === "'" ? text.indexOf(quote, at + 1) : -1;
+    at = close < 0 ? at + 1 : close + 1;
+  }
+  return Math.min(text.length, at + 1);
+}

@@ -1,0 +1,14 @@
+import type { Notation } from '../model/notation';
+import { editXml } from './edit';
+import { placeInXml } from './place';
+import { readXml } from './read';
+import { writeXml } from './write';
+
+/** Instrument XML as a notation of the instrument model. */
+export const xmlNotation: Notation = {
+  format: 'xml',
+  read: readXml,
+  placeAt: placeInXml,
+  edit: editXml,
+  write: writeXml,
+};

@@ -1,0 +1,310 @@
+import { HeaderKind } from '../model/headerKinds';
+import { unknownHeaderFinding } from '../model/headerSuggestions';
+import type { Instrument } from '../model/instrument';
+import type { Scope } from '../model/instrumentBuilder';
+import { InstrumentBuilder } from '../model/instrumentBuilder';
+import type { ReadOptions } from '../model/notation';
+import { readSfzInto } from '../sfz/read';
+import { Variables } from '../sfz/variables';
+import { canHold, ElementKind, elementKindAt, isHeaderKind } from './elements';
+import type { RelatedSpan, XmlHandler } from './handler';
+import { ValueMark } from './handler';
+import { Inclusions } from './inclusion';
+import { isInstrumentXml } from './isInstrumentXml';
+import type { Frame } from './nesting';
+import { Nesting } from './nesting';
+import { scanXml } from './scan';
+import { attributeValue } from './values';
+
+/**
+ * Reads instrument XML into an instrument. Never throws: what makes no sense is among the instrument's findings, with
+ * its span, and reading goes on. Included files, in XML or SFZ, are asked for through `options.include`, by their path
+ * joined to the folder of the main file, however deep they are included.
+ */
+export function readXml(text: string, options: ReadOptions): Instrument {
+  const builder = new InstrumentBuilder('xml', text.length);
+  const variables = new Variables();
+  const shared: Shared = { builder, options, variables, inclusions: new Inclusions(options, builder) };
+  shared.inclusions.within(options.path, () => readFile(shared, options.path, text));
+  return builder.finish();
+}
+
+/** What the files of one instrument have in common. */
+interface Shared {
+  builder: InstrumentBuilder;
+  options: ReadOptions;
+  variables: Variables;
+  inclusions: Inclusions;
+}
+
+function readFile(shared: Shared, path: string, text: string, around?: Frame): void {
+  shared.builder.enterSource(path, text);
+  scanXml(text, new XmlReader(shared, text, around));
+}
+
+/** An attribute of `define` or `include`. */
+interface DirectiveAttribute {
+  name: string;
+  start: number;
+  end: number;
+  value: string;
+}
+
+class XmlReader implements XmlHandler {
+  readonly #shared: Shared;
+  readonly #builder: InstrumentBuilder;
+  readonly #text: string;
+  readonly #nesting: Nesting;
+  readonly #namespaceName: number;
+  /** Numbers in `ParameterNames` of the names that the scanner has counted. */
+  readonly #ids: number[] = [];
+  /** The tag that is being read. */
+  #kind: ElementKind = ElementKind.unknown;
+  #header = -1;
+  #tagStart = 0;
+  #tagNameEnd = 0;
+  #before: Scope | undefined;
+  #attributes: DirectiveAttribute[] = [];
+  #hadRoot = false;
+
+  constructor(shared: Shared, text: string, around: Frame | undefined) {
+    this.#shared = shared;
+    this.#builder = shared.builder;
+    this.#text = text;
+    this.#nesting = new Nesting(shared.builder, around);
+    this.#namespaceName = shared.builder.names.idOf('xmlns');
+  }
+
+  open(tagStart: number, nameStart: number, nameEnd: number, hash: number): void {
+    const builder = this.#builder;
+    const kind = elementKindAt(this.#text, nameStart, nameEnd, hash);
+    this.#kind = kind;
+    this.#tagStart = tagStart;
+    this.#tagNameEnd = nameEnd;
+    const innermost = this.#nesting.innermost;
+    if (this.#nesting.depth === 0) this.#checkRoot(nameStart, nameEnd);
+    else if (innermost && !innermost.broken && !canHold(innermost.kind, kind))
+      this.#misplaced(nameStart, nameEnd);
+    if (innermost) innermost.hasElements = true;
+    // A region changes nothing of what follows it, so its scope need not be kept.
+    this.#before = kind === HeaderKind.region ? undefined : builder.scope();
+    if (isHeaderKind(kind)) {
+      if (kind === HeaderKind.unknown && this.#hadRoot) this.#unknown(nameStart, nameEnd);
+      this.#header = builder.openHeader(kind, tagStart, nameEnd);
+    } else {
+      this.#header = -1;
+      this.#attributes = [];
+    }
+    this.#hadRoot = true;
+  }
+
+  #checkRoot(nameStart: number, nameEnd: number): void {
+    if (this.#hadRoot || this.#kind === ElementKind.instrument) return;
+    this.#builder.addFinding({
+      code: 'header-unknown',
+      severity: 'warning',
+      start: nameStart,
+      end: nameEnd,
+      message: 'The outermost element of an instrument is <instrument>. Put this element into one.',
+    });
+  }
+
+  #misplaced(nameStart: number, nameEnd: number): void {
+    const name = this.#text.slice(nameStart, nameEnd);
+    const outer = names[this.#nesting.innermost?.kind ?? ElementKind.unknown];
+    this.#builder.addFinding({
+      code: 'header-unknown',
+      severity: 'warning',
+      start: nameStart,
+      end: nameEnd,
+      message: `<${name}> cannot stand inside <${outer}>. Close <${outer}> before it.`,
+    });
+  }
+
+  #unknown(nameStart: number, nameEnd: number): void {
+    this.#builder.addFinding(
+      unknownHeaderFinding(
+        this.#text.slice(nameStart, nameEnd),
+        { start: nameStart, end: nameEnd },
+        (name) => `<${name}>`,
+      ),
+    );
+  }
+
+  attribute(
+    attribute: number,
+    nameStart: number,
+    nameEnd: number,
+    valueStart: number,
+    valueEnd: number,
+    number: number,
+    marks: number,
+  ): void {
+    const builder = this.#builder;
+    let name = this.#ids[attribute];
+    if (name === undefined) {
+      name = builder.names.idAt(this.#text, nameStart, nameEnd);
+      this.#ids[attribute] = name;
+    }
+    if (marks & ValueMark.prefixed || name === this.#namespaceName) return;
+    if (this.#header < 0 && !this.#openForRoot(nameStart, nameEnd, valueStart, valueEnd, marks)) return;
+    const parameter = builder.addParameter(name, nameStart, valueStart, valueEnd, number);
+    if (marks !== 0) builder.setValue(parameter, this.#value(valueStart, valueEnd, marks));
+  }
+
+  /** Keeps an attribute of `define` and `include`; one of `instrument` is like an opcode before any header: answers true for it. */
+  #openForRoot(
+    nameStart: number,
+    nameEnd: number,
+    valueStart: number,
+    valueEnd: number,
+    marks: number,
+  ): boolean {
+    if (this.#kind === ElementKind.instrument) {
+      this.#header = this.#builder.openHeader(HeaderKind.unknown, nameStart, nameStart);
+      return true;
+    }
+    this.#attributes.push({
+      name: this.#text.slice(nameStart, nameEnd),
+      start: valueStart,
+      end: valueEnd,
+      value: this.#value(valueStart, valueEnd, marks),
+    });
+    return false;
+  }
+
+  #value(start: number, end: number, marks: number): string {
+    const raw = this.#text.slice(start, end);
+    if (marks === 0) return raw;
+    return attributeValue(raw, this.#shared.variables, (variable) =>
+      this.#builder.addFinding({
+        code: 'define-unknown',
+        severity: 'warning',
+        start: start + variable.start,
+        end: start + variable.end,
+        message: `${variable.name} is not defined before this place. Write <define name="${variable.name.slice(1)}" value="…"/> above it, or correct the name.`,
+      }),
+    );
+  }
+
+  openEnd(end: number, empty: boolean, broken: boolean): void {
+    const { innermost } = this.#nesting;
+    const header = this.#kind === ElementKind.instrument ? -1 : this.#header;
+    if (header >= 0) this.#builder.closeHeader(header, end);
+    if (!empty) {
+      this.#nesting.enter(this.#kind, header, this.#before ?? this.#builder.scope(), broken);
+    }
+    if (this.#kind === ElementKind.define) this.#define(end);
+    else if (this.#kind === ElementKind.include) this.#include(end, innermost);
+  }
+
+  #find(name: string): DirectiveAttribute | undefined {
+    return this.#attributes.findLast((one) => one.name === name);
+  }
+
+  #define(end: number): void {
+    const name = this.#find('name');
+    const value = this.#find('value');
+    const word = name?.value.replace(/^\$/, '') ?? '';
+    if (!name || !value || !/^\w+$/.test(word)) {
+      this.problem(
+        this.#tagStart,
+        this.#tagNameEnd,
+        'A <define> needs a name of letters, digits and "_", and a value: <define name="NAME" value="…"/>.',
+      );
+      return;
+    }
+    this.#shared.variables.define(word, value.value);
+    this.#builder.addDirective({
+      kind: 'define',
+      start: this.#tagStart,
+      end,
+      name: `$${word}`,
+      nameStart: name.start,
+      nameEnd: name.end,
+      value: value.value,
+    });
+  }
+
+  #include(end: number, around: Frame | undefined): void {
+    const { builder, inclusions, options, variables } = this.#shared;
+    const path = this.#find('path');
+    if (!path || path.value === '') {
+      this.problem(
+        this.#tagStart,
+        this.#tagNameEnd,
+        'An <include> needs the path of a file: <include path="…"/>.',
+      );
+      return;
+    }
+    const found = inclusions.find(path.value);
+    const { start, end: pathEnd } = path;
+    builder.addDirective({
+      kind: 'include',
+      start: this.#tagStart,
+      end,
+      name: path.value,
+      nameStart: start,
+      nameEnd: pathEnd,
+      value: found.path,
+    });
+    if (found.kind === 'refused') {
+      const { code, message } = found;
+      builder.addFinding({ code, severity: 'error', start, end: pathEnd, message });
+    }
+    if (found.kind !== 'text') return;
+    const source = builder.source;
+    inclusions.within(found.path, () => {
+      if (/\.xml$/i.test(found.path) || isInstrumentXml(found.text, found.path)) {
+        readFile(this.#shared, found.path, found.text, around);
+      } else readSfzInto(builder, found.text, found.path, options, variables);
+    });
+    builder.returnToSource(source);
+  }
+
+  close(_start: number, end: number): void {
+    const frame = this.#nesting.leave();
+    if (frame && frame.header >= 0) this.#builder.closeHeader(frame.header, end);
+  }
+
+  characters(start: number, end: number): void {
+    this.problem(
+      start,
+      end,
+      'Text between elements has no effect: values stand in attributes, remarks in <!-- … -->.',
+    );
+  }
+
+  comment(start: number, end: number): void {
+    const text = this.#text;
+    const closed = end - start >= 7 && text.startsWith('-->', end - 3);
+    this.#builder.addDirective({
+      kind: 'comment',
+      start,
+      end,
+      name: '',
+      nameStart: start,
+      nameEnd: start,
+      value: text.slice(start + 4, closed ? end - 3 : end).trim(),
+    });
+  }
+
+  instruction(): void {}
+
+  doctype(): void {}
+
+  problem(start: number, end: number, message: string, related?: RelatedSpan): void {
+    this.#builder.addFinding({
+      code: 'syntax-error',
+      severity: 'error',
+      start,
+      end,
+      message,
+      ...(related && { related: [{ ...related, source: this.#builder.source }] }),
+    });
+  }
+}
+
+const names: Readonly<Record<ElementKind, string>> = Object.fromEntries(
+  Object.entries(ElementKind).map(([name, kind]) => [kind, name]),
+) as Record<ElementKind, string>;

@@ -1,0 +1,37 @@
+/** Stands for a character that needs a closer look: half of a surrogate pair, or one that XML cannot hold. */
+export const doubtful = 0xff;
+/** Stands for any other character outside ASCII. */
+export const beyondAscii = 0x80;
+
+const encoder = new TextEncoder();
+/** Bytes of a text that is done with, kept for the next: touching fresh memory takes longer than filling it. */
+let spare = new Uint8Array(0);
+const mostSpare = 16 * 1024 * 1024;
+
+/**
+ * Calls `read` with a text as one byte for each UTF-16 unit, and a 0 behind the last: ASCII as it is, anything else as
+ * {@link beyondAscii} or {@link doubtful}. Reading bytes costs a fraction of what reading characters of a string does,
+ * and turning ASCII into bytes costs next to nothing. The bytes are good until `read` returns.
+ */
+export function withTextBytes(text: string, read: (bytes: Uint8Array) => void): void {
+  let bytes = spare;
+  spare = new Uint8Array(0);
+  if (bytes.length <= text.length) bytes = new Uint8Array(text.length + (text.length >> 3) + 1);
+  fill(bytes, text);
+  read(bytes);
+  if (bytes.length <= mostSpare) spare = bytes;
+}
+
+function fill(bytes: Uint8Array, text: string): void {
+  const { length } = text;
+  // UTF-8 that is no longer than the text is ASCII.
+  const { read, written } = encoder.encodeInto(text, bytes);
+  if (read !== length || written !== length) {
+    for (let at = 0; at < length; at++) {
+      const code = text.charCodeAt(at);
+      const ordinary = code < 0xd800 || (code > 0xdfff && code < 0xfffe);
+      bytes[at] = code < 0x80 ? code : ordinary ? beyondAscii : doubtful;
+    }
+  }
+  bytes[length] = 0;
+}

@@ -1,0 +1,26 @@
+import type { UnknownVariable, Variables } from '../sfz/variables';
+import { isXmlSpace } from './characters';
+import { decodeXmlText } from './references';
+
+/** A reference, white space other than blanks (CRLF counts as one), or text without either. */
+const piece = /&[^;&]*;|\r\n|[\t\n\r]|[^&\t\n\r]+|&/g;
+
+/**
+ * What the text of an attribute's value means: white space is blanks (XML 1.0, fifth edition, sections 2.11 and 3.3.3),
+ * variables are put in, and references are the characters that they stand for. A `$` that is written as a reference
+ * starts no variable.
+ */
+export function attributeValue(
+  raw: string,
+  variables: Variables,
+  unknown: (variable: UnknownVariable) => void,
+): string {
+  return raw.replace(piece, (text, start: number) => {
+    const first = text.charCodeAt(0);
+    if (first === 38) return decodeXmlText(text);
+    if (first !== 32 && isXmlSpace(first)) return ' ';
+    return variables.expand(text, (variable) =>
+      unknown({ ...variable, start: start + variable.start, end: start + variable.end }),
+    );
+  });
+}
