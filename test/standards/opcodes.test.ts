@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import type { OpcodeFacts } from '../../server/opcodes/opcode';
-import { listOpcodes, resolveOpcode } from '../../server/opcodes/resolve';
-import { defaultNumberOf } from '../../server/opcodes/values';
+import type { OpcodeFacts } from '../../server/model/opcodes/opcode';
+import { listOpcodes, resolveOpcode } from '../../server/model/opcodes/resolve';
+import { defaultNumberOf } from '../../server/model/opcodes/values';
 
 /*
  * Source of every number here: the public documentation of the open SFZ format (CC0 1.0), opcode pages.

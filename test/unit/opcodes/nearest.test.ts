@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { nearestOpcodes } from '../../../server/opcodes/nearest';
-import { resolveOpcode } from '../../../server/opcodes/resolve';
+import { nearestOpcodes } from '../../../server/model/opcodes/nearest';
+import { resolveOpcode } from '../../../server/model/opcodes/resolve';
 
 describe('nearestOpcodes', () => {
   it.each([

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { HeaderKind } from '../../../server/model/headerKinds';
-import { takesOpcode } from '../../../server/opcodes/headerMask';
-import { fillPattern, listOpcodes, resolveOpcode } from '../../../server/opcodes/resolve';
+import { takesOpcode } from '../../../server/model/opcodes/headerMask';
+import { fillPattern, listOpcodes, resolveOpcode } from '../../../server/model/opcodes/resolve';
 
 const canonical = (name: string) => resolveOpcode(name)?.canonical;
 

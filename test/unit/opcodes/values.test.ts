@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { resolveOpcode } from '../../../server/opcodes/resolve';
-import { isOption, numberIn, valueFault } from '../../../server/opcodes/values';
+import { resolveOpcode } from '../../../server/model/opcodes/resolve';
+import { isOption, numberIn, valueFault } from '../../../server/model/opcodes/values';
 
 const factsOf = (name: string) => resolveOpcode(name)!.facts;
 

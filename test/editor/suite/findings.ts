@@ -1,0 +1,125 @@
+import assert from 'node:assert/strict';
+import * as vscode from 'vscode';
+import { openFile, openText, writeWorkspaceFile } from './documents';
+import { test, workbenchTest } from './testList';
+import { until } from './until';
+
+/** The findings of a document, once there are any or, with a code, once there is one of that code. */
+async function findingsOf(document: vscode.TextDocument, code?: string): Promise<vscode.Diagnostic[]> {
+  return until(`findings of ${code ?? 'any kind'}`, () => {
+    const found = vscode.languages.getDiagnostics(document.uri);
+    const wanted = code === undefined ? found : found.filter((one) => one.code === code);
+    return wanted.length > 0 && wanted;
+  });
+}
+
+async function noFindings(document: vscode.TextDocument): Promise<void> {
+  await until('no findings', () => vscode.languages.getDiagnostics(document.uri).length === 0);
+}
+
+test('a planted fault is reported at its place, and goes when the text is mended', async () => {
+  const { document } = await openFile('faults/loop-past-end.sfz');
+  const [first] = await findingsOf(document, 'loop-past-end');
+  assert.equal(first?.source, 'zonewright');
+  assert.equal(document.getText(first?.range), '4410');
+  const edit = new vscode.WorkspaceEdit();
+  for (const { range } of await findingsOf(document, 'loop-past-end'))
+    edit.replace(document.uri, range, '4409');
+  await vscode.workspace.applyEdit(edit);
+  await noFindings(document);
+});
+
+test('the quick fix of a finding settles it, and one undo takes it back', async () => {
+  const { document } = await openFile('faults/opcode-alias.sfz');
+  const [finding] = await findingsOf(document, 'opcode-alias');
+  const before = document.getText();
+  const actions = await vscode.commands.executeCommand<vscode.CodeAction[]>(
+    'vscode.executeCodeActionProvider',
+    document.uri,
+    finding?.range,
+    vscode.CodeActionKind.QuickFix.value,
+    10,
+  );
+  const fix = actions.find(({ edit }) => edit !== undefined);
+  assert.ok(fix?.edit, `no fix among: ${actions.map(({ title }) => title).join(', ')}`);
+  await vscode.workspace.applyEdit(fix.edit);
+  await noFindings(document);
+  await vscode.commands.executeCommand('undo');
+  assert.equal(document.getText(), before);
+});
+
+test('a sample that appears and vanishes changes the findings', async () => {
+  const uri = await writeWorkspaceFile(
+    'millrace-chimes/late.sfz',
+    '<region> sample=Samples/late.wav key=60\n',
+  );
+  const { document } = await openFile('millrace-chimes/late.sfz');
+  await findingsOf(document, 'sample-missing');
+  const sample = vscode.Uri.joinPath(uri, '../Samples/late.wav');
+  await vscode.workspace.fs.copy(vscode.Uri.joinPath(uri, '../Samples/felt-soft-C4-1.wav'), sample);
+  await noFindings(document);
+  await vscode.workspace.fs.delete(sample);
+  await findingsOf(document, 'sample-missing');
+  await vscode.workspace.fs.delete(uri);
+});
+
+test('an instrument in a plain XML document is served, and other XML is left alone', async () => {
+  const ours = await openText(
+    'xml',
+    '<instrument><region sample="gone.wav" lokey="64" hikey="60"/></instrument>',
+  );
+  await findingsOf(ours.document, 'range-inverted');
+  assert.equal(ours.document.languageId, 'xml');
+  const other = await openText('xml', '<recipe><region sample="gone.wav" lokey="64" hikey="60"/></recipe>');
+  await findingsOf(ours.document, 'range-inverted');
+  assert.deepEqual(vscode.languages.getDiagnostics(other.document.uri), []);
+});
+
+test('completion, hover, symbols and definition answer in both notations', async () => {
+  for (const path of [
+    'millrace-chimes/millrace-chimes.sfz',
+    'millrace-chimes/millrace-chimes.instrument.xml',
+  ]) {
+    const { document } = await openFile(path);
+    const at = document.positionAt(document.getText().indexOf('pitch_keycenter') + 3);
+    const hovers = await vscode.commands.executeCommand<vscode.Hover[]>(
+      'vscode.executeHoverProvider',
+      document.uri,
+      at,
+    );
+    const text = hovers
+      .flatMap(({ contents }) => contents.map((one) => (typeof one === 'string' ? one : one.value)))
+      .join('\n');
+    assert.match(text, /pitch_keycenter/, path);
+    const list = await vscode.commands.executeCommand<vscode.CompletionList>(
+      'vscode.executeCompletionItemProvider',
+      document.uri,
+      at,
+    );
+    assert.ok(
+      list.items.some(({ label }) => (typeof label === 'string' ? label : label.label) === 'loop_start'),
+      path,
+    );
+    const symbols = await vscode.commands.executeCommand<vscode.DocumentSymbol[]>(
+      'vscode.executeDocumentSymbolProvider',
+      document.uri,
+    );
+    assert.ok(symbols.length > 0, path);
+    const sample = document.positionAt(document.getText().indexOf('felt-soft-C4-1.wav') + 2);
+    const links = await vscode.commands.executeCommand<(vscode.Location | vscode.LocationLink)[]>(
+      'vscode.executeDefinitionProvider',
+      document.uri,
+      sample,
+    );
+    const target = links.map((link) => ('targetUri' in link ? link.targetUri : link.uri).path);
+    assert.ok(target[0]?.endsWith('/Samples/felt-soft-C4-1.wav'), `${path}: ${target.join(' ')}`);
+  }
+});
+
+workbenchTest('findings show in the Problems view', async (workbench) => {
+  const { document } = await openFile('faults/range-overlap.sfz');
+  await findingsOf(document);
+  await vscode.commands.executeCommand('workbench.actions.view.problems');
+  await workbench.waitFor({ selector: '.markers-panel [role=treeitem] >> text=range-overlap' });
+  await workbench.screenshot('problems');
+});

@@ -1,0 +1,67 @@
+import assert from 'node:assert/strict';
+import * as vscode from 'vscode';
+import { openFile } from './documents';
+import { workbenchTest } from './testList';
+import { until } from './until';
+import type { Workbench } from './workbench';
+
+const view = '#keyboard-map';
+const shapes = '[role=option]';
+
+async function openMap(workbench: Workbench): Promise<void> {
+  await vscode.commands.executeCommand('zonewright.showKeyboardMap');
+  await workbench.waitFor({ view, selector: shapes });
+}
+
+workbenchTest('the map shows the instrument, and a click on a shape leads to its text', async (workbench) => {
+  const editor = await openFile('millrace-chimes/millrace-chimes.sfz');
+  await openMap(workbench);
+  const label = 'felt-medium-B4-1';
+  await workbench.click({ view, selector: `${shapes}[aria-label*="${label}"]` });
+  const wanted = editor.document.positionAt(
+    editor.document.getText().indexOf(`<region> sample=${label}`),
+  ).line;
+  await until('the cursor at the region', () => editor.selection.active.line === wanted);
+  await workbench.screenshot('map-click');
+  assert.deepEqual(
+    (await workbench.problems()).filter(({ inView }) => inView),
+    [],
+  );
+});
+
+workbenchTest('the map follows the cursor and the text as it is typed', async (workbench) => {
+  const editor = await openFile('millrace-chimes/millrace-chimes.sfz');
+  await openMap(workbench);
+  const before = await workbench.count({ view, selector: shapes });
+  const { document } = editor;
+  const place = document.positionAt(document.getText().indexOf('<region> sample=bowed-C4') + 10);
+  editor.selection = new vscode.Selection(place, place);
+  await workbench.waitFor({ view, selector: `${shapes}[aria-selected=true][aria-label*="bowed-C4"]` });
+  const end = document.lineAt(document.lineCount - 1).range.end;
+  await editor.edit((edit) => edit.insert(end, '\n<region> sample=bowed-C4.wav key=20\n'));
+  await until(
+    'one more shape',
+    async () => (await workbench.count({ view, selector: shapes })) === before + 1,
+  );
+});
+
+workbenchTest('the map can be used with the keyboard alone', async (workbench) => {
+  const editor = await openFile('millrace-chimes/millrace-chimes.sfz');
+  await openMap(workbench);
+  await workbench.click({ view, selector: `${shapes}[aria-label*="felt-soft-C4-1"]` });
+  await workbench.press('End', 'Enter');
+  await until('the cursor to move', () => editor.selection.active.line > 0);
+  await workbench.screenshot('map-keyboard');
+});
+
+for (const theme of ['light', 'dark', 'highContrast'] as const) {
+  workbenchTest(`the map is drawn in the ${theme} theme`, async (workbench) => {
+    await workbench.useColourTheme(theme);
+    await openFile('faults/range-overlap.sfz');
+    await openMap(workbench);
+    await workbench.screenshot(`map-faults-${theme}`);
+    await openFile('millrace-chimes/millrace-chimes.sfz');
+    await workbench.waitFor({ view, selector: `${shapes}[aria-label*="felt-soft-C4-1"]` });
+    await workbench.screenshot(`map-${theme}`);
+  });
+}
