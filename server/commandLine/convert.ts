@@ -1,5 +1,5 @@
 import { basename } from 'node:path';
-import { folderOf, relativePath } from '../model/paths';
+import { folderOf } from '../model/paths';
 import { sfzNotation } from '../sfz/notation';
 import { xmlNotation } from '../xml/notation';
 import { CommandError } from './commandError';
@@ -27,8 +27,8 @@ export async function convert(args: readonly string[], terminal: Terminal): Prom
   const outputFolder = output === undefined ? folderOfInput(input) : folderOf(output);
   const { instrument, notes, fromTable } = await readAny(terminal, input, options, outputFolder);
   // A table's sample names were looked up from the output's folder already, or stand as the table gives them.
-  const pathToOrigin = fromTable ? '' : relativeFolder(outputFolder, folderOfInput(input));
-  const written = notations[options.to as keyof typeof notations].write(instrument, { pathToOrigin });
+  const move = { from: fromTable ? outputFolder : folderOfInput(input), to: outputFolder };
+  const written = notations[options.to as keyof typeof notations].write(instrument, { move });
   const all = notesByLine(instrument, [...notes, ...written.notes]);
   if (output === undefined) await terminal.out(written.text);
   else await write(terminal, options.output as string, output, written.text);
@@ -41,10 +41,6 @@ export async function convert(args: readonly string[], terminal: Terminal): Prom
     for (const note of all) terminal.error(`${input.name}:${note.line}: ${note.kind}: ${note.message}\n`);
   }
   return 0;
-}
-
-function relativeFolder(from: string, to: string): string {
-  return folderOf(relativePath(from, `${to}/file`));
 }
 
 /** Writes a file whole or says in one line why it cannot be written. */

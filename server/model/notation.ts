@@ -43,8 +43,8 @@ export type Change =
 export interface WriteOptions {
   /** Line end of the text; LF where nothing is said. */
   lineEnd?: '\n' | '\r\n';
-  /** The way from the folder that the text will stand in to the folder of the instrument, with `/`; empty or left out where they are one. */
-  pathToOrigin?: string;
+  /** The folder of the instrument and that of the text to be written, absolute with `/`, so that sample paths still lead to the files. */
+  move?: { from: string; to: string };
 }
 
 /** Text made from an instrument, and what could not be carried over exactly. */

@@ -1,7 +1,7 @@
 import type { Instrument } from './instrument';
 import type { WriteOptions } from './notation';
 import { Parameter } from './parameterNames';
-import { isAbsolutePath, joinPath } from './paths';
+import { folderOf, isAbsolutePath, joinPath, relativePath } from './paths';
 
 /**
  * The value of a parameter as it is to be written. Where the text goes to another folder, sample paths are led back
@@ -11,18 +11,20 @@ export function writtenValue(
   instrument: Instrument,
   header: number,
   parameter: number,
-  options: WriteOptions,
+  { move }: WriteOptions,
 ): string {
   const value = instrument.valueText(parameter);
-  const back = options.pathToOrigin;
-  if (!back || isAbsolutePath(value) || value.startsWith('*')) return value;
+  if (!move || move.from === move.to || value === '' || isAbsolutePath(value) || value.startsWith('*'))
+    return value;
   const name = instrument.canonicalName(parameter);
   const leads =
-    name === Parameter.default_path
-      ? value !== ''
-      : name === Parameter.sample && instrument.control(header).defaultPath === '';
+    name === Parameter.default_path ||
+    (name === Parameter.sample && instrument.control(header).defaultPath === '');
   if (!leads) return value;
-
-  const folderEnd = /[\\/]$/.test(value) ? '/' : '';
-  return joinPath(back, value) + folderEnd;
+  // A prefix that ends in a folder keeps its slash; a file in that folder stands in for what follows.
+  const isFolder = /[\\/]$/.test(value);
+  const path = relativePath(move.to, joinPath(move.from, isFolder ? `${value}file` : value));
+  if (!isFolder) return path;
+  const folder = folderOf(path);
+  return folder === '' ? '' : `${folder}/`;
 }

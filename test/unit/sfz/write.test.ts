@@ -68,7 +68,7 @@ hivel=63
   });
 
   it('leads samples back to the folder that they are in', () => {
-    expect(writeSfz(read('<region> sample=x/a.wav'), { pathToOrigin: '../b' }).text).toBe(
+    expect(writeSfz(read('<region> sample=x/a.wav'), { move: { from: '/b', to: '/a' } }).text).toBe(
       '<region> sample=../b/x/a.wav\n',
     );
   });

@@ -1,0 +1,54 @@
+import type { RelatedSpan, XmlHandler } from '../../../server/xml/handler';
+import { scanXml } from '../../../server/xml/scan';
+
+/** One thing that the scanner told. */
+export interface XmlEvent {
+  kind: 'open' | 'attribute' | 'openEnd' | 'close' | 'characters' | 'comment' | 'instruction' | 'doctype' | 'problem';
+  start: number;
+  end: number;
+  /** Name, value or message. */
+  detail?: string;
+  value?: { start: number; end: number; number: number; marks: number };
+  related?: RelatedSpan;
+}
+
+/** All that the scanner tells of a text, in order. */
+export function eventsOf(text: string): XmlEvent[] {
+  const events: XmlEvent[] = [];
+  const add =
+    (kind: XmlEvent['kind']) =>
+    (start: number, end: number): void => {
+      events.push({ kind, start, end });
+    };
+  const handler: XmlHandler = {
+    open: (tagStart, nameStart, nameEnd) =>
+      events.push({ kind: 'open', start: tagStart, end: nameEnd, detail: text.slice(nameStart, nameEnd) }),
+    attribute: (_name, nameStart, nameEnd, start, end, number, marks) =>
+      events.push({
+        kind: 'attribute',
+        start: nameStart,
+        end: nameEnd,
+        detail: text.slice(nameStart, nameEnd),
+        value: { start, end, number, marks },
+      }),
+    openEnd: (end, empty, broken) =>
+      events.push({ kind: 'openEnd', start: end, end, detail: empty ? 'empty' : broken ? 'broken' : '' }),
+    close: (start, end, nameStart, nameEnd) =>
+      events.push({ kind: 'close', start, end, detail: text.slice(nameStart, nameEnd) }),
+    characters: add('characters'),
+    comment: add('comment'),
+    instruction: add('instruction'),
+    doctype: add('doctype'),
+    problem: (start, end, message, related) =>
+      events.push({ kind: 'problem', start, end, detail: message, ...(related && { related }) }),
+  };
+  scanXml(text, handler);
+  return events;
+}
+
+/** The problems of a text, as the text at their spans. */
+export function problemsOf(text: string): string[] {
+  return eventsOf(text)
+    .filter((event) => event.kind === 'problem')
+    .map(({ start, end }) => text.slice(start, end));
+}
