@@ -65,6 +65,7 @@ class ColumnReader {
       if (this.#columns[index]) this.#claim(index, meaning, 1, 'Set by hand.');
     }
     this.#fromHeadings();
+    this.#settleSecondRange();
     this.#settleKeyAndVelocity();
     this.#swapInverted('lokey', 'hikey');
     this.#swapInverted('lovel', 'hivel');
@@ -124,6 +125,34 @@ class ColumnReader {
     }
   }
 
+  /** `Low` and `High` twice, under a line of wider headings: the second pair is that of the velocities. */
+  #settleSecondRange(): void {
+    const again = (meaning: ColumnMeaning) =>
+      this.#columns.find(({ index, repeats }) => {
+        const contents = this.#contents[index] as ColumnContents;
+        return (
+          repeats !== undefined && repeats === this.#taken.get(meaning) && isKeys(contents) && !contents.named
+        );
+      });
+    const low = again('lokey');
+    const high = again('hikey');
+    if (!low || !high || this.#taken.has('lovel') || this.#taken.has('hivel')) return;
+    const order = orderShare(
+      this.#contents[low.index] as ColumnContents,
+      this.#contents[high.index] as ColumnContents,
+    );
+    if (order < 0.95) return;
+    for (const [column, meaning] of [
+      [low, 'lovel'],
+      [high, 'hivel'],
+    ] as const) {
+      column.repeats = undefined;
+      column.evidence.length = 0;
+      const evidence = 'Low and high stand twice; the second pair holds numbers as velocities are.';
+      this.#claim(column.index, meaning, 0.7, evidence);
+    }
+  }
+
   /** `Key` alone, or a range in one cell, means something else beside low and high columns. */
   #settleKeyAndVelocity(): void {
     const ranged = (index: number) =>
@@ -148,6 +177,17 @@ class ColumnReader {
       const missing = !this.#taken.has(low) ? low : !this.#taken.has(high) ? high : undefined;
       if (missing && (this.#taken.has(low) || this.#taken.has(high))) {
         this.#claim(index, missing, 0.7, 'The other end of the range stands in a column of its own.');
+      } else if (
+        missing &&
+        range === 'velocity_range' &&
+        (this.#contents[index] as ColumnContents).filled > 0
+      ) {
+        this.#claim(
+          index,
+          high,
+          0.6,
+          'Its cells are single velocities, taken for the highest of each layer.',
+        );
       }
     }
     const key = this.#taken.get('key');
@@ -226,8 +266,9 @@ class ColumnReader {
       this.#claim(best, 'sample', 0.9, 'Its cells are names of audio files.');
       return;
     }
-    if (this.#headingsKnown) return;
-    const keys = rest.some((index) => isKeys(this.#contents[index] as ColumnContents));
+    const keys =
+      keyMeanings.some((meaning) => this.#taken.has(meaning)) ||
+      rest.some((index) => isKeys(this.#contents[index] as ColumnContents));
     const named = rest.find((index) => {
       const contents = this.#contents[index] as ColumnContents;
       return shareOf(contents, 'text') >= 0.8 && contents.distinct * 2 > Math.min(contents.filled, 256);
@@ -324,6 +365,8 @@ class ColumnReader {
     }
   }
 }
+
+const keyMeanings = ['pitch_keycenter', 'key', 'lokey', 'hikey', 'key_range'] as const;
 
 function isKeys(contents: ColumnContents): boolean {
   return contents.filled > 0 && contents.keys / contents.filled >= 0.95;

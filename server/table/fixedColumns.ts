@@ -82,58 +82,38 @@ function stretchesOf(text: string, lines: readonly Line[]): Stretch[] {
     lines.reduce((most, line) => Math.max(most, line.end - line.start), 0),
   );
   const taken = new Uint8Array(width + 1);
-  /** Positions where at least one line has a second blank beside this one. */
-  const wide = new Uint8Array(width + 1);
   for (const line of lines) {
     const end = Math.min(line.end - line.start, width);
-    for (let at = 0; at < width; at++) {
-      if (at >= end) break;
-      if (!isBlankAt(text, line.start + at)) taken[at] = 1;
-      else if (isBlankAt(text, line.start + at + 1)) wide[at] = 1;
-      else if (at > 0 && isBlankAt(text, line.start + at - 1)) wide[at] = 1;
-    }
+    for (let at = 0; at < end; at++) if (!isBlankAt(text, line.start + at)) taken[at] = 1;
   }
   const stretches: Stretch[] = [];
-  let at = 0;
-  while (at < width) {
-    while (at < width && taken[at] === 0) at++;
-    if (at >= width) break;
+  for (let at = 0; at < width; at++) {
+    if (taken[at] === 0) continue;
     const start = at;
-    let end = at;
-    while (at < width) {
-      if (taken[at] === 1) end = ++at;
-      else if (taken[at + 1] === 1 && wide[at] === 0) at++;
-      else break;
-    }
-    stretches.push({ start, end });
+    while (taken[at] === 1) at++;
+    const last = stretches.at(-1);
+    const stretch = { start, end: at };
+    if (last && start - last.end === 1 && !lines.some((line) => standsApart(text, line, last, stretch)))
+      last.end = at;
+    else stretches.push(stretch);
   }
-  return joinHeadingWords(text, lines, stretches);
+  return stretches;
 }
 
-/** A heading of two words over short values looks like two columns; nothing but the heading stands in one of them. */
-function joinHeadingWords(text: string, lines: readonly Line[], stretches: readonly Stretch[]): Stretch[] {
-  const [first, ...others] = lines;
-  if (!first) return [...stretches];
-  const bare = stretches.map((stretch) => others.every((line) => isBlankIn(text, line, stretch)));
-  const joined: Stretch[] = [];
-  let lastBare = false;
-  for (let index = 0; index < stretches.length; index++) {
-    const stretch = stretches[index] as Stretch;
-    const last = joined.at(-1);
-    const oneSpace =
-      last !== undefined &&
-      stretch.start - last.end === 1 &&
-      !isBlankIn(text, first, { start: last.end - 1, end: last.end }) &&
-      !isBlankIn(text, first, { start: stretch.start, end: stretch.start + 1 });
-    if (last && oneSpace && (bare[index] || lastBare)) {
-      last.end = stretch.end;
-      lastBare = lastBare && bare[index] === true;
-    } else {
-      joined.push({ ...stretch });
-      lastBare = bare[index] === true;
-    }
-  }
-  return joined;
+/**
+ * Whether a line holds something in both of two stretches with two or more spaces between. Where a single blank
+ * position parts stretches and no line does, they are words of one cell: a name, or a heading over shorter values.
+ */
+function standsApart(text: string, line: Line, left: Stretch, right: Stretch): boolean {
+  const lineEnd = line.end - line.start;
+  if (lineEnd <= right.start) return false;
+  let end = left.end;
+  while (end > left.start && isBlankAt(text, line.start + end - 1)) end--;
+  if (end === left.start) return false;
+  let start = right.start;
+  const stop = Math.min(right.end, lineEnd);
+  while (start < stop && isBlankAt(text, line.start + start)) start++;
+  return start < stop && start - end > 1;
 }
 
 /** Whether two or more spaces stand between words inside one stretch: then it is not one column on that line. */
@@ -142,12 +122,6 @@ function holdsRun(text: string, line: Line, stretches: readonly Stretch[]): bool
     const part = { start: Math.min(line.start + start, line.end), end: Math.min(line.start + end, line.end) };
     return runsIn(text, part) > 0;
   });
-}
-
-function isBlankIn(text: string, line: Line, stretch: Stretch): boolean {
-  const end = Math.min(line.end, line.start + stretch.end);
-  for (let at = line.start + stretch.start; at < end; at++) if (!isBlankAt(text, at)) return false;
-  return true;
 }
 
 function addByPosition(cells: TableCells, line: Line, stretches: readonly Stretch[]): void {

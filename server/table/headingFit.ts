@@ -21,7 +21,7 @@ export function fitOf(meaning: ColumnMeaning, contents: ColumnContents, otherFil
     case 'sample':
       if (files >= most) return 'yes';
       if (otherFiles && files < 0.1) return 'no';
-      return 'unsure';
+      return shareOf(contents, 'text') >= most ? 'yes' : 'unsure';
     case 'pitch_keycenter':
     case 'key':
     case 'lokey':

@@ -44,6 +44,10 @@ export const english: HeadingWords = {
       'sound file',
       'recording',
       'location',
+      'zone',
+      'zone name',
+      'region',
+      'region name',
     ],
     group: [
       'group',

@@ -19,8 +19,8 @@ const words = expand();
 export function readHeading(text: string): HeadingReading | undefined {
   if (text.length === 0 || text.length > longest) return undefined;
   const whole = words.get(compact(text));
-  if (whole) return { meaning: whole, unit: unitOf(text) };
   const bracket = /^([^([{]*)[([{]([^)\]}]*)[)\]}]?(.*)$/.exec(text);
+  if (whole) return { meaning: whole, unit: unitOf(bracket?.[2] ?? signUnit(text)) };
   if (bracket) {
     const meaning = words.get(compact(`${bracket[1]} ${bracket[3]}`));
     if (meaning) return { meaning, unit: unitOf(bracket[2] as string) };
@@ -40,6 +40,11 @@ const totals: ReadonlySet<string> = new Set(languages.flatMap((language) => lang
 export function isTotal(text: string): boolean {
   const word = /^\p{L}+/u.exec(text.slice(0, 40))?.[0];
   return word !== undefined && totals.has(word.toLowerCase());
+}
+
+/** A sign that is a unit at the end of a heading, as in `Volume %`; else the heading itself. */
+function signUnit(text: string): string {
+  return text.endsWith('%') ? '%' : text;
 }
 
 /** Letters and digits in lower case; a heading of signs alone stays as it is. */

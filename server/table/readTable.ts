@@ -12,6 +12,7 @@ import { noteColumns, noteOctave } from './readingNotes';
 import { completeRoundRobins } from './roundRobin';
 import { TableNotes } from './tableNotes';
 import { findRows } from './tableRows';
+import { completeLayers } from './velocityLayers';
 import type { Zone } from './zone';
 import { readZones } from './zones';
 
@@ -79,6 +80,7 @@ export function readZoneTable(text: string, options: TableOptions = {}): TableRe
       columns,
     };
   }
+  completeLayers(zones, columns, cells, notes);
   completeRoundRobins(zones);
   return {
     instrument: build(text, path, cells, zones),

@@ -1,3 +1,4 @@
+import type { CellKind } from './cellKinds';
 import { lookAt } from './cellKinds';
 import type { TableCells } from './cells';
 import { isRuling } from './delimiter';
@@ -93,12 +94,15 @@ function countKnown(cells: TableCells, row: number): number {
   return known;
 }
 
+/** Kinds that do not stand in headings; a switch can be a word or a letter. */
+const valueKinds: ReadonlySet<CellKind> = new Set(['file', 'note', 'note-range', 'number', 'number-range']);
+
 function countValues(cells: TableCells, row: number): number {
   let values = 0;
   const width = Math.min(cells.width(row), mostColumns);
   for (let column = 0; column < width; column++) {
     const { kind } = lookAt(cells.value(cells.cell(row, column)));
-    if (kind !== 'empty' && kind !== 'text' && kind !== 'formula') values++;
+    if (valueKinds.has(kind)) values++;
   }
   return values;
 }

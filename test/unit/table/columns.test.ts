@@ -72,6 +72,29 @@ describe('columns with headings', () => {
     expect(meanings('File,Key,Root\na.wav,60,61')).toEqual(['sample', 'key_range', 'pitch_keycenter']);
   });
 
+  it('takes low and high that stand twice for keys and velocities', () => {
+    expect(meanings('\tKey\t\tVelocity\t\nFile\tLow\tHigh\tLow\tHigh\na.wav\tC3\tE3\t1\t127')).toEqual([
+      'sample',
+      'lokey',
+      'hikey',
+      'lovel',
+      'hivel',
+    ]);
+  });
+
+  it('takes names without endings for samples', () => {
+    expect(meanings('Zone\tLow\tHigh\nGong soft\tC2\tE2\nGong loud\tF2\tA2')).toEqual([
+      'sample',
+      'lokey',
+      'hikey',
+    ]);
+    expect(meanings('Thing\tLow\tHigh\nGong soft\tC2\tE2\nGong loud\tF2\tA2')).toEqual([
+      'sample',
+      'lokey',
+      'hikey',
+    ]);
+  });
+
   it('leaves what it does not know', () => {
     const columns = columnsOf('File,Root,Cutoff\na.wav,60,80\nb.wav,61,90');
     expect(columns[2]).toMatchObject({ meaning: 'unknown', confidence: 0 });

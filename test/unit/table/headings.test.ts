@@ -41,6 +41,8 @@ describe('headings', () => {
 
   it('takes the unit from brackets or the last word', () => {
     expect(readHeading('Volume (dB)')?.unit).toBe('dB');
+    expect(readHeading('Volume (%)')?.unit).toBe('percent');
+    expect(readHeading('Pan %')?.unit).toBe('percent');
     expect(readHeading('Tune [semitones]')?.unit).toBe('semitones');
     expect(readHeading('Tune in cents')?.unit).toBe('cents');
     expect(readHeading('Loop start (s)')).toEqual({ meaning: 'loop_start', unit: 's' });

@@ -294,6 +294,57 @@ describe('octaves', () => {
   });
 });
 
+describe('layers', () => {
+  it('start above the next lower one where only their highest velocities are given', () => {
+    const text = table(
+      'File | Low | High | Velocity',
+      'a.wav | 58 | 62 | 127',
+      'b.wav | 58 | 62 | 63',
+      'c.wav | 63 | 66 | 127',
+      'd.wav | 58 | 62 | 63',
+    );
+    expect(regions(text).map(({ sample, lovel, hivel }) => [sample, lovel, hivel])).toEqual([
+      ['a.wav', '64', '127'],
+      ['b.wav', undefined, '63'],
+      ['c.wav', undefined, '127'],
+      ['d.wav', undefined, '63'],
+    ]);
+    expect(notesOf(text).at(-1)).toMatch(/^assumed: .*one above the next lower/);
+  });
+});
+
+describe('columns of spaces', () => {
+  it('keep names of several words whole and fill groups down', () => {
+    const text = [
+      'Group     File               Root  Lo   Hi   Gain  Pan',
+      'Soft      tap soft 01.wav    60    57   62   -3.5  L20',
+      '          tap soft 02.wav    65    63   68    0    C',
+      'Loud      tap loud 01.wav    60    57   62    1.5  R20',
+    ].join('\n');
+    expect(regions(text)).toEqual([
+      {
+        group: 'Soft',
+        sample: 'tap soft 01.wav',
+        pitch_keycenter: '60',
+        lokey: '57',
+        hikey: '62',
+        volume: '-3.5',
+        pan: '-20',
+      },
+      { group: 'Soft', sample: 'tap soft 02.wav', pitch_keycenter: '65', lokey: '63', hikey: '68' },
+      {
+        group: 'Loud',
+        sample: 'tap loud 01.wav',
+        pitch_keycenter: '60',
+        lokey: '57',
+        hikey: '62',
+        volume: '1.5',
+        pan: '20',
+      },
+    ]);
+  });
+});
+
 describe('options', () => {
   it('writes the paths that samples are found at', () => {
     const text = 'a,60,58,62\nb,65,63,66';
