@@ -17,6 +17,16 @@ const words = expand();
  * words are not known.
  */
 export function readHeading(text: string): HeadingReading | undefined {
+  const reading = findHeading(text);
+  // A pitch in cents or semitones is no key but a tuning.
+  if (reading?.meaning === 'pitch_keycenter' && reading.unit === 'cents')
+    return { ...reading, meaning: 'tune' };
+  if (reading?.meaning === 'pitch_keycenter' && reading.unit === 'semitones')
+    return { ...reading, meaning: 'transpose' };
+  return reading;
+}
+
+function findHeading(text: string): HeadingReading | undefined {
   if (text.length === 0 || text.length > longest) return undefined;
   const whole = words.get(compact(text));
   const bracket = /^([^([{]*)[([{]([^)\]}]*)[)\]}]?(.*)$/.exec(text);
@@ -49,7 +59,10 @@ function signUnit(text: string): string {
 
 /** Letters and digits in lower case; a heading of signs alone stays as it is. */
 function compact(text: string): string {
-  const letters = text.toLowerCase().replace(/[^\p{L}\p{N}]/gu, '');
+  const letters = text
+    .toLowerCase()
+    .replaceAll('#', 'number')
+    .replace(/[^\p{L}\p{N}]/gu, '');
   return letters === '' ? text.trim() : letters;
 }
 

@@ -6,7 +6,8 @@ import { findRows } from './tableRows';
 
 /** So much of a text is looked at. */
 const looked = 16_384;
-const markup = /^[<{[]|^[ \t]*(?:\/\/|#(?:define|include)\b)|(?:^|\s)[A-Za-z_]\w*=[^\s=]|[;{]\s*$/m;
+const markup =
+  /^[<{[]|^[ \t]*(?:\/\/|#(?:define|include)\b)|(?:^|\s)[A-Za-z_]\w*=[^\s=]|(?:[)}\]];|\{)[ \t]*$/m;
 const keyMeanings: readonly ColumnMeaning[] = ['pitch_keycenter', 'key', 'lokey', 'hikey', 'key_range'];
 
 /**

@@ -6,7 +6,7 @@ const headings: Partial<Record<ColumnMeaning, string>> = {
   sample: 'Sample,file,FILENAME,File name,Name,Path,Audio,Audio file,sample_path',
   group: 'Group,Layer,Zone group,Articulation',
   pitch_keycenter:
-    'Root,root key,Root Note,Base note,Unity note,Original pitch,Pitch,rootKey,pitch_keycenter',
+    'Root,root key,Root Note,Base note,Unity note,Original pitch,Pitch,rootKey,pitch_keycenter,MIDI root,Sample root',
   key: 'Key,Note',
   lokey: 'Low key,Key low,lo,loKey,LOKEY,From key,Min note,Start note,Low,low_key,Lowest note',
   hikey: 'High key,Key high,hi,hiKey,To key,Max note,End note,High,hikey',
@@ -14,7 +14,7 @@ const headings: Partial<Record<ColumnMeaning, string>> = {
   lovel: 'Low vel,vel low,min velocity,lovel,Velocity min,Low velocity',
   hivel: 'High vel,vel high,max velocity,hivel,Velocity (max)',
   velocity_range: 'Velocity range,Velocity,Vel,Velocities',
-  tune: 'Tune,Tuning,Fine,Fine tune,Cents,Tune (ct),Tune in cents',
+  tune: 'Tune,Tuning,Fine,Fine tune,Cents,Tune (ct),Tune in cents,Pitch (cents)',
   transpose: 'Coarse,Transpose,Semitones,Coarse tune',
   volume: 'Volume,Gain,Level,Volume (dB),Gain dB,Vol. [dB]',
   attenuation: 'Attenuation,Attenuation (dB)',
@@ -22,12 +22,12 @@ const headings: Partial<Record<ColumnMeaning, string>> = {
   loop_start: 'Loop start,loop begin,LoopStart,loop_start',
   loop_end: 'Loop end,Loop-End',
   loop_length: 'Loop length',
-  loop: 'Loop,Loop (on/off),Loop mode',
-  offset: 'Start,Offset,Sample start',
+  loop: 'Loop,Loop (on/off),Loop mode,Loop enabled',
+  offset: 'Start,Offset,Sample start,Start offset',
   end: 'End,Sample end',
   seq_position: 'Round robin,RR,Seq,seq_position,RR #',
   comment: 'Comment,Notes,Remarks',
-  row_number: '#,No.,Index',
+  row_number: '#,No.,Index,Zone #',
 };
 
 describe('headings', () => {

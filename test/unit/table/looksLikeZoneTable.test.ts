@@ -6,6 +6,7 @@ describe('a text that looks like a zone table', () => {
     'Sample\tRoot\tLow key\tHigh key\na.wav\tC3\tB2\tD3',
     'a.wav,60,58,62,1,127\nb.wav,64,63,66,1,127',
     'a.wav;C3;-3,5 dB\nb.wav;D3;1,5 dB',
+    'File;Root;Pan;Comment\na.wav;60;;\nb.wav;61;;',
     '| File | Keys |\n|---|---|\n| a.wav | C3-B3 |',
     'Sample        Low   High\na.wav         C3    E3\nb.wav         F3    A3',
     'My zones\r\n\r\n"Sample","Root"\r\n"a, soft.wav","60"\r\n',
