@@ -46,7 +46,7 @@ function checkText(context: CheckContext, inForce: InForce, parameter: number, r
   const text = instrument.valueText(parameter);
   if (facts.kind === 'key' && keyOfNoteName(text) !== undefined) return;
   const fault = valueFault(facts, text);
-  if (!fault || text.includes('$')) return;
+  if (!fault || /\$\w/.test(text)) return;
   if (facts.options.includes(text.toLowerCase())) return;
   if (isPercentage(context, inForce, parameter, facts)) return;
   const name = instrument.names.text(instrument.name(parameter));

@@ -1,18 +1,17 @@
+const numeric = /^-?[\d.]*$/;
+
 /** Lays rows out in columns for a person to read: cells padded to the widest, two spaces between, numbers to the right. */
 export function textTable(headings: readonly string[], rows: readonly (readonly string[])[]): string {
-  const widths = headings.map((heading, column) =>
-    Math.max(heading.length, ...rows.map((row) => row[column]?.length ?? 0)),
-  );
-  const numeric = headings.map((_, column) => rows.every((row) => /^-?[\d.]*$/.test(row[column] ?? '')));
-  return [headings, ...rows]
-    .map((row) =>
-      row
-        .map((cell, column) =>
-          numeric[column] ? cell.padStart(widths[column] as number) : cell.padEnd(widths[column] as number),
-        )
-        .join('  ')
-        .trimEnd(),
-    )
-    .map((line) => `${line}\n`)
-    .join('');
+  const columns = headings.map((heading, column) => {
+    let width = heading.length;
+    let isNumeric = true;
+    for (const row of rows) {
+      const cell = row[column] ?? '';
+      width = Math.max(width, cell.length);
+      isNumeric &&= numeric.test(cell);
+    }
+    return (cell: string) => (isNumeric ? cell.padStart(width) : cell.padEnd(width));
+  });
+  const line = (row: readonly string[]) => columns.map((pad, column) => pad(row[column] ?? '')).join('  ');
+  return [headings, ...rows].map((row) => `${line(row).trimEnd()}\n`).join('');
 }
