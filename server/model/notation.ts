@@ -59,8 +59,20 @@ export interface Edited {
   notes: ConversionNote[];
 }
 
+/** How a notation spells what a person starts to type; where there are two texts, the cursor belongs between them. */
+export interface Spelling {
+  /** A parameter without its value. */
+  parameter(name: string): [before: string, after: string];
+  /** A value as it is written. */
+  value(text: string): string;
+  /** A header from its name on; `rest` is what stands behind it on its line. */
+  header(name: string, rest: string): [before: string, after: string];
+  /** A whole header where a parameter could start, if one can stand there. */
+  headerAmongNames?(name: string): string;
+}
+
 /**
- * A way of writing an instrument as text. What works on instruments asks a notation for these four and never
+ * A way of writing an instrument as text. What works on instruments asks a notation for these and never
  * looks into its syntax, so that a feature written once works in every notation.
  */
 export interface Notation {
@@ -73,4 +85,5 @@ export interface Notation {
   edit(instrument: Instrument, change: Change): Edited;
   /** The whole instrument as one text of this notation. */
   write(instrument: Instrument, options?: WriteOptions): Written;
+  readonly spelling: Spelling;
 }

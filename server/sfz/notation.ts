@@ -2,6 +2,7 @@ import type { Notation } from '../model/notation';
 import { editSfz } from './edit';
 import { placeInSfz } from './place';
 import { readSfz } from './read';
+import { sfzSpelling } from './spelling';
 import { writeSfz } from './write';
 
 /** SFZ text as a notation of the instrument model. */
@@ -11,4 +12,5 @@ export const sfzNotation: Notation = {
   placeAt: placeInSfz,
   edit: editSfz,
   write: writeSfz,
+  spelling: sfzSpelling,
 };

@@ -2,6 +2,7 @@ import type { Notation } from '../model/notation';
 import { editXml } from './edit';
 import { placeInXml } from './place';
 import { readXml } from './read';
+import { xmlSpelling } from './spelling';
 import { writeXml } from './write';
 
 /** Instrument XML as a notation of the instrument model. */
@@ -11,4 +12,5 @@ export const xmlNotation: Notation = {
   placeAt: placeInXml,
   edit: editXml,
   write: writeXml,
+  spelling: xmlSpelling,
 };

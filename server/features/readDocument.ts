@@ -1,0 +1,23 @@
+import type { Instrument } from '../model/instrument';
+import type { Notation } from '../model/notation';
+import type { Source } from '../model/source';
+import type { SampleStore } from '../workspace/sampleStore';
+
+/** What a language feature works on: an instrument as read from a document, and what is known of the files around it. */
+export interface ReadDocument {
+  notation: Notation;
+  instrument: Instrument;
+  /** The folder that paths lead from, absolute with `/`; `undefined` for a document that is no file. */
+  folder: string | undefined;
+  samples: SampleStore;
+}
+
+/** The text of the document itself, with its lines. */
+export function mainSource({ instrument }: ReadDocument): Source {
+  return instrument.sources[0] as Source;
+}
+
+/** The number of a canonical opcode name in the instrument's table. */
+export function nameNumber(instrument: Instrument, name: string): number {
+  return instrument.names.canonical(instrument.names.idOf(name));
+}

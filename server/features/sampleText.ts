@@ -1,0 +1,82 @@
+import type { SampleFacts, SampleReading, SampleState } from '../model/samples';
+import { keyText } from './rangeText';
+
+/** What is known of a sample, as Markdown. `nearest` are paths to offer where there is none. */
+export function sampleMarkdown(path: string, state: SampleState, nearest: readonly string[]): string {
+  const lines = [code(path)];
+  switch (state.kind) {
+    case 'pending':
+      lines.push('Not looked at yet.');
+      break;
+    case 'missing':
+      lines.push('There is no such file.');
+      if (nearest.length > 0) lines.push(`Named most like it: ${nearest.map(code).join(', ')}.`);
+      break;
+    case 'folder':
+      lines.push('This is a folder, not a sample.');
+      break;
+    case 'otherCase':
+      lines.push(
+        `On the disk the file is spelt ${code(state.actual)}. Where letter case counts it is not found.`,
+      );
+      if (state.reading) lines.push(...readingLines(state.reading));
+      break;
+    case 'file':
+      if (state.reading) lines.push(...readingLines(state.reading));
+      break;
+  }
+  return lines.join('\n\n');
+}
+
+/** What a file name or path generator such as `*sine` is, as Markdown. */
+export function generatorMarkdown(name: string): string {
+  return `${code(name)}\n\nMade by the player itself; there is no file.`;
+}
+
+function readingLines(reading: SampleReading): string[] {
+  switch (reading.kind) {
+    case 'facts':
+      return factLines(reading.facts);
+    case 'unread':
+      return [reading.message];
+    case 'unreadable':
+      return [reading.reason];
+  }
+}
+
+function factLines(facts: SampleFacts): string[] {
+  const lines = [
+    [
+      facts.container.toUpperCase(),
+      facts.encoding === 'pcm'
+        ? `${facts.bitsPerSample} bits`
+        : `${facts.encoding}, ${facts.bitsPerSample} bits`,
+      `${facts.sampleRate} Hz`,
+      channelsText(facts.channels),
+      `${facts.frames} frames (${facts.lengthSeconds.toFixed(2)} s)`,
+    ].join(', '),
+  ];
+  for (const { start, end, type } of facts.loops.slice(0, 4)) {
+    lines.push(`Loop: frames ${start} to ${end}${type === 'forward' ? '' : `, ${type}`}`);
+  }
+  if (facts.rootKey !== null) {
+    const cents = facts.fineTuneCents;
+    const tuning =
+      cents === null || Math.round(cents) === 0 ? '' : `, ${cents > 0 ? '+' : ''}${Math.round(cents)} cents`;
+    lines.push(`Root key in the file: ${keyText(facts.rootKey)}${tuning}`);
+  }
+  for (const { message } of facts.problems.slice(0, 3)) lines.push(message);
+  return lines;
+}
+
+function channelsText(channels: number): string {
+  return channels === 1 ? 'mono' : channels === 2 ? 'stereo' : `${channels} channels`;
+}
+
+/** Text as code in Markdown, whatever it holds. */
+export function code(text: string): string {
+  const longest = Math.max(0, ...[...text.matchAll(/`+/g)].map(([ticks]) => ticks.length));
+  const fence = '`'.repeat(longest + 1);
+  const space = text.startsWith('`') || text.endsWith('`') ? ' ' : '';
+  return `${fence}${space}${text.replace(/\s+/g, ' ')}${space}${fence}`;
+}

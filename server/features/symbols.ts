@@ -1,0 +1,82 @@
+import { HeaderKind } from '../model/headerKinds';
+import type { Instrument } from '../model/instrument';
+import { Parameter } from '../model/parameterNames';
+import { nameOf } from '../model/paths';
+import { rangeText } from './rangeText';
+
+/** A header of the document with those inside it. */
+export interface HeaderSymbol {
+  name: string;
+  detail: string;
+  kind: HeaderKind;
+  /** The header with its parameters and all headers inside it. */
+  start: number;
+  end: number;
+  /** The tag of the header. */
+  tagStart: number;
+  tagEnd: number;
+  children: HeaderSymbol[];
+}
+
+const labels: Readonly<Partial<Record<HeaderKind, number>>> = {
+  [HeaderKind.region]: Parameter.region_label,
+  [HeaderKind.group]: Parameter.group_label,
+  [HeaderKind.master]: Parameter.master_label,
+  [HeaderKind.global]: Parameter.global_label,
+};
+
+/** The headers that stand in the document itself, each with those that inherit from it inside. */
+export function headerSymbols(instrument: Instrument): HeaderSymbol[] {
+  const outermost: HeaderSymbol[] = [];
+  const symbols: (HeaderSymbol | undefined)[] = new Array(instrument.headers.count);
+  for (let header = 0; header < instrument.headers.count; header++) {
+    const { source, start, end } = instrument.bodySpan(header);
+    if (source !== 0) continue;
+    const symbol = {
+      name: symbolName(instrument, header),
+      detail: '',
+      kind: instrument.kind(header),
+      start,
+      end,
+      tagStart: start,
+      tagEnd: instrument.headerSpan(header).end,
+      children: [],
+    };
+    symbols[header] = symbol;
+    const parent = instrument.parent(header);
+    const outer = parent < 0 ? undefined : symbols[parent];
+    if (outer) outer.children.push(symbol);
+    else outermost.push(symbol);
+  }
+  for (let header = instrument.headers.count - 1; header >= 0; header--) {
+    const symbol = symbols[header];
+    if (!symbol) continue;
+    const last = symbol.children[symbol.children.length - 1];
+    if (last && last.end > symbol.end) symbol.end = last.end;
+    symbol.detail = detailOf(instrument, header, symbol);
+  }
+  return outermost;
+}
+
+function symbolName(instrument: Instrument, header: number): string {
+  const kind = instrument.kind(header);
+  const written = instrument.headerName(header) || 'before any header';
+  const label = labels[kind];
+  const labelled = label === undefined ? -1 : instrument.own(header, label);
+  if (labelled >= 0) {
+    const text = instrument.valueText(labelled).trim();
+    if (text !== '') return text;
+  }
+  if (kind !== HeaderKind.region) return written;
+  const path = instrument.samplePath(header);
+  return path === undefined ? written : nameOf(path).replace(/\.\w+$/, '') || written;
+}
+
+function detailOf(instrument: Instrument, header: number, symbol: HeaderSymbol): string {
+  if (symbol.kind === HeaderKind.region) return rangeText(instrument, header);
+  if (symbol.kind > HeaderKind.region || symbol.kind === HeaderKind.control) return '';
+  const { length } = symbol.children;
+  const inner = symbol.children.every(({ kind }) => kind === HeaderKind.region) ? 'region' : 'part';
+  const named = symbol.name === instrument.headerName(header) ? '' : `${instrument.headerName(header)}, `;
+  return length === 0 ? named.replace(/, $/, '') : `${named}${length} ${inner}${length === 1 ? '' : 's'}`;
+}

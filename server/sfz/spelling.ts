@@ -1,0 +1,9 @@
+import type { Spelling } from '../model/notation';
+
+/** How SFZ text spells what a person starts to type. */
+export const sfzSpelling: Spelling = {
+  parameter: (name) => [`${name}=`, ''],
+  value: (text) => text,
+  header: (name, rest) => [rest.startsWith('>') ? name : `${name}>`, ''],
+  headerAmongNames: (name) => `<${name}>`,
+};

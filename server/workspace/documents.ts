@@ -1,0 +1,349 @@
+import type { SeveritySettings } from '../checks/rule';
+import type { Files } from '../model/files';
+import type { Finding } from '../model/finding';
+import type { Instrument } from '../model/instrument';
+import type { Notation } from '../model/notation';
+import { folderOf } from '../model/paths';
+import type { SampleLookup } from '../model/samples';
+import { checkFetching, readInstrument } from './analyse';
+import { IncludeIndex, includedPaths } from './includeIndex';
+import { IncludeStore } from './includeStore';
+import { notationOfDocument } from './notationOf';
+import { SampleStore } from './sampleStore';
+
+/** A document as an editor holds it. */
+export interface OpenDocument {
+  readonly uri: string;
+  /** Absolute path with `/`; `undefined` for a document that is no file. */
+  readonly path: string | undefined;
+  readonly languageId: string;
+  readonly version: number;
+  getText(): string;
+}
+
+/** An instrument as read from a version of a document. */
+export interface DocumentReading {
+  document: OpenDocument;
+  /** The version that was read. */
+  version: number;
+  notation: Notation;
+  instrument: Instrument;
+  /** The folder that paths in the instrument lead from; `undefined` for a document that is no file. */
+  folder: string | undefined;
+}
+
+/** What the checks say of a document. */
+export interface Judgement {
+  /** Different for every judgement of a process. */
+  serial: number;
+  notation: Notation;
+  /** The instrument that was checked: that of the document, or one that includes it. */
+  instrument: Instrument;
+  findings: readonly Finding[];
+  /** The position of the document's file in the instrument's sources. */
+  source: number;
+}
+
+/** The severities in force for a document. */
+export type SeveritiesFor = (document: {
+  uri: string | undefined;
+  path: string | undefined;
+}) => Promise<SeveritySettings>;
+
+/** How long the first judgement waits for folders to be looked through, in milliseconds. */
+const mostWait = 1500;
+
+/** Nothing is known of the samples of a document that is no file. */
+const unknownSamples: SampleLookup = { state: () => ({ kind: 'pending' }), nearest: () => [] };
+
+/**
+ * The open documents with what was read from and found in them. Both are worked out when somebody asks, once for
+ * a version, and dropped when the document, a file that it includes or a sample changes.
+ */
+export class InstrumentDocuments {
+  readonly files: Files;
+  readonly samples: SampleStore;
+  readonly includes: IncludeStore;
+  readonly index: IncludeIndex;
+  readonly severitiesFor: SeveritiesFor;
+  readonly #byUri = new Map<string, InstrumentDocument>();
+  readonly #byPath = new Map<string, InstrumentDocument>();
+  /** Instruments that are not open, by path, in whose context open documents are judged. */
+  readonly #mains = new Map<string, InstrumentDocument>();
+  readonly #onDropped: (uris: readonly string[]) => void;
+  #indexing: Promise<void> | undefined;
+  #serial = 0;
+
+  /** `onDropped` is told of documents whose findings have to be worked out anew although their own text is the same. */
+  constructor(files: Files, severitiesFor: SeveritiesFor, onDropped: (uris: readonly string[]) => void) {
+    this.files = files;
+    this.samples = new SampleStore(files);
+    this.includes = new IncludeStore(files, (path) => this.#byPath.get(path)?.text);
+    this.index = new IncludeIndex(files, this.includes);
+    this.severitiesFor = severitiesFor;
+    this.#onDropped = onDropped;
+  }
+
+  /** Says that a document was opened, or that its text is another. */
+  changed(document: OpenDocument): void {
+    const known = this.#byUri.get(document.uri);
+    if (known?.document === document) known.dropReading();
+    else {
+      const added = new InstrumentDocument(this, document, undefined);
+      this.#byUri.set(document.uri, added);
+      if (document.path !== undefined) {
+        this.#byPath.set(document.path, added);
+        this.#mains.delete(document.path);
+      }
+    }
+    this.#dropAround(document);
+  }
+
+  /** Says that a document is not open any more; its file counts from now on. */
+  closed(uri: string): void {
+    const known = this.#byUri.get(uri);
+    if (!known) return;
+    this.#byUri.delete(uri);
+    const { path } = known.document;
+    if (path === undefined) return;
+    this.#byPath.delete(path);
+    this.includes.forget(path);
+    this.index.forget(path);
+    this.#indexing = undefined;
+    this.#dropAround(known.document);
+    if (this.#byUri.size === 0) this.#mains.clear();
+  }
+
+  /** Says that files or folders came, went or changed on the disk. */
+  filesChanged(paths: readonly string[]): void {
+    for (const path of paths) {
+      this.samples.forget(path);
+      this.includes.forget(path);
+      this.index.forget(path);
+    }
+    this.#indexing = undefined;
+    for (const one of this.#all()) {
+      if (paths.some((path) => one.includes(path) || (one.isClosed && one.path === path))) one.dropReading();
+      else one.dropJudgement();
+    }
+    this.#onDropped([...this.#byUri.keys()]);
+  }
+
+  /** Says that severities changed. */
+  settingsChanged(): void {
+    for (const one of this.#all()) one.dropJudgement();
+    this.#onDropped([...this.#byUri.keys()]);
+  }
+
+  /** What was read from the latest version of a document; `undefined` for one that holds no instrument. */
+  async reading(uri: string): Promise<DocumentReading | undefined> {
+    return this.#byUri.get(uri)?.reading();
+  }
+
+  /** What the checks say of the latest version of a document; `undefined` for one that holds no instrument. */
+  async judgement(uri: string): Promise<Judgement | undefined> {
+    return this.#byUri.get(uri)?.judgement();
+  }
+
+  /** The open document of a path. */
+  openDocument(path: string): OpenDocument | undefined {
+    return this.#byPath.get(path)?.document;
+  }
+
+  /** A number that was not given before. */
+  nextSerial(): number {
+    return ++this.#serial;
+  }
+
+  /** The instrument in whose context a document is judged; `undefined` for one that stands by itself. */
+  async mainOf(path: string): Promise<InstrumentDocument | undefined> {
+    if (!this.index.isUpToDate) await this.#waitForIndex();
+    const main = this.index.mainOf(path, (one) => this.#byPath.has(one));
+    if (main === undefined) return undefined;
+    return this.#byPath.get(main) ?? this.#mains.get(main) ?? this.#addMain(main);
+  }
+
+  async #addMain(path: string): Promise<InstrumentDocument | undefined> {
+    const text = await this.closedText(path);
+    if (text === undefined) return undefined;
+    const known = this.#byPath.get(path) ?? this.#mains.get(path);
+    if (known) return known;
+    const languageId = /\.xml$/i.test(path) ? 'xml' : '';
+    const closed = { uri: '', path, languageId, version: 0, getText: () => '' };
+    const added = new InstrumentDocument(this, closed, path);
+    this.#mains.set(path, added);
+    return added;
+  }
+
+  /** The text of a file that is not open. */
+  async closedText(path: string): Promise<string | undefined> {
+    for (let round = 0; round < 3; round++) {
+      const known = this.includes.get(path);
+      if (known.kind !== 'pending') return known.kind === 'text' ? known.text : undefined;
+      await this.includes.loadWanted();
+    }
+    return undefined;
+  }
+
+  async #waitForIndex(): Promise<void> {
+    if (!this.#indexing) {
+      const indexing = this.index.update();
+      this.#indexing = indexing;
+      let isLate = false;
+      const late = new Promise<void>((resolve) => {
+        const timer = setTimeout(() => {
+          isLate = true;
+          resolve();
+        }, mostWait);
+        void indexing.finally(() => {
+          clearTimeout(timer);
+          resolve();
+          if (isLate) this.settingsChanged();
+        });
+      });
+      this.#indexing = late;
+    }
+    await this.#indexing;
+  }
+
+  /** Drops what depends on the text of a document. */
+  #dropAround(document: OpenDocument): void {
+    const dropped: string[] = [];
+    for (const one of this.#all()) {
+      if (one.document === document) continue;
+      if (document.path !== undefined && one.includes(document.path)) one.dropReading();
+      else if (one.isJudgedThroughMain) one.dropJudgement();
+      else continue;
+      if (!one.isClosed) dropped.push(one.document.uri);
+    }
+    if (dropped.length > 0) this.#onDropped(dropped);
+  }
+
+  *#all(): Iterable<InstrumentDocument> {
+    yield* this.#byUri.values();
+    yield* this.#mains.values();
+  }
+}
+
+/** One document with what was worked out from its present text. */
+class InstrumentDocument {
+  readonly document: OpenDocument;
+  /** Whether it is not open, only read because another document is judged in its context. */
+  readonly isClosed: boolean;
+  isJudgedThroughMain = false;
+  readonly #documents: InstrumentDocuments;
+  #reading: Promise<DocumentReading | undefined> | undefined;
+  #judgement: Promise<Judgement | undefined> | undefined;
+  #included: ReadonlySet<string> = new Set();
+
+  constructor(documents: InstrumentDocuments, document: OpenDocument, closedPath: string | undefined) {
+    this.#documents = documents;
+    this.document = document;
+    this.isClosed = closedPath !== undefined;
+  }
+
+  get path(): string | undefined {
+    return this.document.path;
+  }
+
+  get text(): string {
+    return this.document.getText();
+  }
+
+  /** Whether the instrument includes a file, or one in a folder. */
+  includes(path: string): boolean {
+    if (this.#included.has(path)) return true;
+    for (const one of this.#included) if (one.startsWith(`${path}/`)) return true;
+    return false;
+  }
+
+  dropReading(): void {
+    this.#reading = undefined;
+    this.#judgement = undefined;
+  }
+
+  dropJudgement(): void {
+    this.#judgement = undefined;
+  }
+
+  async reading(): Promise<DocumentReading | undefined> {
+    for (;;) {
+      this.#reading ??= this.#read();
+      const asked = this.#reading;
+      const reading = await asked;
+      if (asked === this.#reading) return reading;
+    }
+  }
+
+  /** What the checks say of the document, in the context of an instrument that includes it if there is one. */
+  async judgement(): Promise<Judgement | undefined> {
+    const { path } = this;
+    const main = path === undefined ? undefined : await this.#documents.mainOf(path);
+    this.isJudgedThroughMain = main !== undefined && main !== this;
+    if (main && main !== this) {
+      const judgement = await main.ownJudgement();
+      const source = judgement?.instrument.sources.findIndex((one) => one.path === path) ?? -1;
+      if (judgement && source >= 0) return { ...judgement, source };
+    }
+    return this.ownJudgement();
+  }
+
+  /** What the checks say of the document by itself. */
+  async ownJudgement(): Promise<Judgement | undefined> {
+    for (;;) {
+      if (!this.#judgement) {
+        const judging: { promise?: Promise<Judgement | undefined> } = {};
+        judging.promise = this.#judge(() => this.#judgement !== judging.promise);
+        this.#judgement = judging.promise;
+      }
+      const asked = this.#judgement;
+      const judgement = await asked;
+      if (asked === this.#judgement) return judgement;
+    }
+  }
+
+  async #read(): Promise<DocumentReading | undefined> {
+    const { document } = this;
+    const { version, path } = document;
+    const text = this.isClosed ? await this.#documents.closedText(path as string) : document.getText();
+    if (text === undefined) return undefined;
+    const notation = notationOfDocument(document.languageId, path ?? '', text);
+    if (!notation) {
+      this.#setIncluded(new Set());
+      return undefined;
+    }
+    const instrument =
+      path === undefined
+        ? notation.read(text, { path: '' })
+        : await readInstrument({ path, text, notation }, this.#documents.includes);
+    if (document.version === version && path !== undefined) this.#setIncluded(includedPaths(instrument));
+    return {
+      document,
+      version,
+      notation,
+      instrument,
+      folder: path === undefined ? undefined : folderOf(path),
+    };
+  }
+
+  #setIncluded(included: ReadonlySet<string>): void {
+    if (this.#included.size === 0 && included.size === 0) return;
+    this.#included = included;
+    if (this.path !== undefined) this.#documents.index.note(this.path, included);
+  }
+
+  async #judge(isStopped: () => boolean): Promise<Judgement | undefined> {
+    const reading = await this.reading();
+    if (!reading) return undefined;
+    const { notation, instrument, folder } = reading;
+    const { samples } = this.#documents;
+    const severities = await this.#documents.severitiesFor({
+      uri: this.isClosed ? undefined : this.document.uri,
+      path: this.path,
+    });
+    const lookup = folder === undefined ? unknownSamples : samples.lookup(folder);
+    const context = { notation, instrument, samples: lookup };
+    const findings = await checkFetching(context, samples, severities, isStopped);
+    return { serial: this.#documents.nextSerial(), notation, instrument, findings, source: 0 };
+  }
+}
