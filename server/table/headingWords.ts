@@ -156,7 +156,6 @@ export const english: HeadingWords = {
       'loop mode',
       'loop type',
       'loop state',
-      'loop enabled',
       'loop active',
     ],
     loop_start: ['loop {start}', '{start} loop', 'loop low'],

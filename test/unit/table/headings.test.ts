@@ -22,7 +22,7 @@ const headings: Partial<Record<ColumnMeaning, string>> = {
   loop_start: 'Loop start,loop begin,LoopStart,loop_start',
   loop_end: 'Loop end,Loop-End',
   loop_length: 'Loop length',
-  loop: 'Loop,Loop (on/off),Loop mode,Loop enabled',
+  loop: 'Loop,Loop (on/off),Loop mode,Loop active',
   offset: 'Start,Offset,Sample start,Start offset',
   end: 'End,Sample end',
   seq_position: 'Round robin,RR,Seq,seq_position,RR #',
