@@ -12,8 +12,9 @@ const looked = 65_536;
  */
 export function isInstrumentXml(text: string, path: string): boolean {
   if (ownName.test(path)) return true;
-  if (!/^\ufeff?\s*</.test(text)) return false;
-  const look = new Look(text.slice(0, looked));
+  const start = text.slice(0, looked);
+  if (!/^\ufeff?\s*</.test(start) || !start.includes('<instrument')) return false;
+  const look = new Look(start);
   scanXml(look.text, look);
   return look.isInstrument;
 }

@@ -92,9 +92,10 @@ export class OddAttributes {
       end++;
     }
     const name = this.#shown(nameStart, nameEnd);
-    if (end === start) {
+    const isNext = this.#isAttribute(start);
+    if (end === start || isNext) {
       this.#handler.problem(nameStart, nameEnd, `"${name}" has no value. Write ${name}="…".`);
-      return start;
+      return isNext ? start - 1 : start;
     }
     const closed = text[end] === '"' || text[end] === "'";
     this.#handler.problem(
@@ -106,6 +107,12 @@ export class OddAttributes {
     );
     this.#report(nameStart, nameEnd, start, end);
     return closed ? end + 1 : end;
+  }
+
+  /** Whether a name and `=` stand here behind white space, so that it is no value of the attribute before. */
+  #isAttribute(start: number): boolean {
+    const end = nameEndAt(this.#text, start);
+    return end > start && this.#text[end] === '=' && isXmlSpace(this.#text.charCodeAt(start - 1));
   }
 
   #quoted(nameStart: number, nameEnd: number, open: number): number {

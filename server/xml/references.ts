@@ -126,11 +126,9 @@ export function encodeXmlAttribute(value: string): EncodedAttribute {
   return { text: kept.replace(special, (character) => written.get(character) as string), leftOut };
 }
 
-/** Makes text ready to stand in a comment: no `--`, no `-` at its end, nothing that XML cannot hold. */
+/** Makes text ready to stand between the blanks in `<!--  -->`, which cannot hold `--`: dashes in a row become en dashes. */
 export function encodeXmlComment(text: string): string {
-  return withoutIllegalCharacters(text)
-    .kept.replace(/-(?=-)/g, '- ')
-    .replace(/-$/, '- ');
+  return withoutIllegalCharacters(text).kept.replace(/--+/g, (dashes) => '–'.repeat(dashes.length));
 }
 
 function withoutIllegalCharacters(text: string): { kept: string; leftOut: string[] } {

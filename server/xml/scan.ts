@@ -39,6 +39,7 @@ class XmlScanner {
   readonly #open: OpenElements;
   readonly #startTags: StartTags;
   #hadRoot = false;
+  #hadDoctype = false;
   #lines: Source | undefined;
 
   constructor(text: string, bytes: Uint8Array, handler: XmlHandler) {
@@ -189,7 +190,9 @@ class XmlScanner {
     if (text.startsWith('<!--', start)) return this.#comment(start);
     if (text.startsWith('<![CDATA[', start)) return this.#cdata(start);
     if (text.startsWith('<!DOCTYPE', start)) {
-      const end = skipDoctype(text, start);
+      // A file has one at most, so only the first is read over with all that it holds.
+      const end = this.#hadDoctype ? this.#declarationEnd(start) : skipDoctype(text, start);
+      this.#hadDoctype = true;
       this.#handler.problem(
         start,
         start + 9,
@@ -198,11 +201,17 @@ class XmlScanner {
       this.#handler.doctype(start, end);
       return end;
     }
-    const close = text.indexOf('>', start);
-    const next = text.indexOf('<', start + 1);
-    const end = close >= 0 && (next < 0 || close < next) ? close + 1 : start + 2;
+    const end = this.#declarationEnd(start);
     this.#handler.problem(start, end, '"<!" starts a comment only as <!-- … -->.');
     return end;
+  }
+
+  /** Behind the first `>`, or behind the `<!` where another `<` comes before that. */
+  #declarationEnd(start: number): number {
+    const text = this.#text;
+    let at = start + 2;
+    while (at < text.length && text[at] !== '>' && text[at] !== '<') at++;
+    return text[at] === '>' ? at + 1 : start + 2;
   }
 
   #comment(start: number): number {

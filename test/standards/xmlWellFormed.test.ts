@@ -1,5 +1,5 @@
-import { XMLValidator } from 'fast-xml-parser';
 import fc from 'fast-check';
+import { XMLValidator } from 'fast-xml-parser';
 import { SaxesParser } from 'saxes';
 import { describe, expect, it } from 'vitest';
 import { decodeXmlAttribute } from '../../server/xml/references';
@@ -42,6 +42,9 @@ function ourElements(text: string): [string, [string, string][]][] {
 /** saxes takes any two units for a character where the first is the first half of a surrogate pair. */
 const loneSurrogate = /[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/;
 
+/** saxes lets `?` end the name of a processing instruction anywhere; production [16] asks for white space or `?>` there. */
+const looseInstruction = /<\?[^\s?]+\?(?!>)/;
+
 describe('well-formedness as saxes judges it', () => {
   it('gives no problem for documents that are well formed', () => {
     fc.assert(
@@ -56,7 +59,7 @@ describe('well-formedness as saxes judges it', () => {
   it('gives a problem exactly where a damaged document is not well formed any more', () => {
     fc.assert(
       fc.property(damagedXml, (text) => {
-        fc.pre(!text.includes('<!DOCTYPE') && !loneSurrogate.test(text));
+        fc.pre(!text.includes('<!DOCTYPE') && !loneSurrogate.test(text) && !looseInstruction.test(text));
         expect({ text, wrong: problemsOf(text).length > 0 }).toEqual({
           text,
           wrong: saxesFaults(text).length > 0,
@@ -88,8 +91,10 @@ describe('well-formedness as fast-xml-parser judges it', () => {
   it('finds a problem wherever its validator does', () => {
     fc.assert(
       fc.property(damagedXml, (text) => {
-        fc.pre(!text.includes('<!DOCTYPE'));
-        if (XMLValidator.validate(text) !== true) expect({ text, problems: problemsOf(text).length }).not.toEqual({ text, problems: 0 });
+        // Its validator does not know names outside the Basic Multilingual Plane.
+        fc.pre(!text.includes('<!DOCTYPE') && !/[\ud800-\udfff]/.test(text));
+        if (XMLValidator.validate(text) !== true)
+          expect({ text, problems: problemsOf(text).length }).not.toEqual({ text, problems: 0 });
       }),
       { numRuns: 1000 },
     );

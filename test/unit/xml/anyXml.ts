@@ -20,7 +20,26 @@ const name = fc.constantFrom(
 );
 const attributeName = fc.constantFrom('lokey', 'hikey', 'sample', 'tune', 'key', 'v', 'w-1', 'ü', 'p:q', '𐀀');
 const valueText = fc.array(
-  fc.constantFrom('60', '-3.5', 'a b.wav', ' ', '\n', '\t', '\r\n', '>', '$A', '=', '&amp;', '&#233;', '&#x1F3B5;', 'é', '🎵', ']]>', '/', '#'),
+  fc.constantFrom(
+    '60',
+    '-3.5',
+    'a b.wav',
+    ' ',
+    '\n',
+    '\t',
+    '\r\n',
+    '>',
+    '$A',
+    '=',
+    '&amp;',
+    '&#233;',
+    '&#x1F3B5;',
+    'é',
+    '🎵',
+    ']]>',
+    '/',
+    '#',
+  ),
   { maxLength: 4 },
 );
 
@@ -45,7 +64,14 @@ const { element } = fc.letrec<{ element: string; content: string }>((tie) => ({
         ? `<${tag}${list}${gap}/>`
         : `<${tag}${list}${gap}>${inside.join('')}</${tag}${gap}>`,
     ),
-  content: fc.oneof({ maxDepth: 4, withCrossShrink: true }, text, space, comment, instruction, tie('element')),
+  content: fc.oneof(
+    { maxDepth: 4, withCrossShrink: true },
+    text,
+    space,
+    comment,
+    instruction,
+    tie('element'),
+  ),
 }));
 
 const declaration = fc.constantFrom(
@@ -64,17 +90,61 @@ export const wellFormedXml: fc.Arbitrary<string> = fc
   .map((parts) => parts.join(''));
 
 const scrap = fc.constantFrom(
-  '<', '>', '/', '"', "'", '=', '&', ';', '!', '?', '-', '--', '-->', '<!--', ']]>', '<![CDATA[', '<?', '?>', '</', '/>',
-  '<a', '</a>', '<a/>', ' ', '\n', '\t', 'a="1"', ' a="1"', '&amp;', '&b;', '&#0;', '&#xD800;', '&#x;', '\u0000', '\u0007',
-  '\ufffe', '\ud800', '\udc00', 'é', '1', '-', '.', ':', '$', 'xml', '<?xml version="1.0"?>', '<?xml version="2.0"?>', '<?XML?>', '<1', '',
+  '<',
+  '>',
+  '/',
+  '"',
+  "'",
+  '=',
+  '&',
+  ';',
+  '!',
+  '?',
+  '-',
+  '--',
+  '-->',
+  '<!--',
+  ']]>',
+  '<![CDATA[',
+  '<?',
+  '?>',
+  '</',
+  '/>',
+  '<a',
+  '</a>',
+  '<a/>',
+  ' ',
+  '\n',
+  '\t',
+  'a="1"',
+  ' a="1"',
+  '&amp;',
+  '&b;',
+  '&#0;',
+  '&#xD800;',
+  '&#x;',
+  '\u0000',
+  '\u0007',
+  '\ufffe',
+  '\ud800',
+  '\udc00',
+  'é',
+  '1',
+  '-',
+  '.',
+  ':',
+  '$',
+  'xml',
+  '<?xml version="1.0"?>',
+  '<?xml version="2.0"?>',
+  '<?XML?>',
+  '<1',
+  '',
 );
 
 /** Well-formed documents with random damage: pieces taken out, put in or doubled. Some stay well formed. */
 export const damagedXml: fc.Arbitrary<string> = fc
-  .tuple(
-    wellFormedXml,
-    fc.array(fc.tuple(fc.nat(10_000), fc.nat(6), scrap), { minLength: 1, maxLength: 3 }),
-  )
+  .tuple(wellFormedXml, fc.array(fc.tuple(fc.nat(10_000), fc.nat(6), scrap), { minLength: 1, maxLength: 3 }))
   .map(([whole, damages]) =>
     damages.reduce((xml, [where, taken, put]) => {
       const at = where % (xml.length + 1);
@@ -85,5 +155,7 @@ export const damagedXml: fc.Arbitrary<string> = fc
 /** Any text at all, with a liking for what matters in XML. */
 export const anyText: fc.Arbitrary<string> = fc.oneof(
   damagedXml,
-  fc.array(fc.oneof(scrap, element, fc.string({ maxLength: 5, unit: 'binary' })), { maxLength: 30 }).map((list) => list.join('')),
+  fc
+    .array(fc.oneof(scrap, element, fc.string({ maxLength: 5, unit: 'binary' })), { maxLength: 30 })
+    .map((list) => list.join('')),
 );

@@ -3,7 +3,16 @@ import { scanXml } from '../../../server/xml/scan';
 
 /** One thing that the scanner told. */
 export interface XmlEvent {
-  kind: 'open' | 'attribute' | 'openEnd' | 'close' | 'characters' | 'comment' | 'instruction' | 'doctype' | 'problem';
+  kind:
+    | 'open'
+    | 'attribute'
+    | 'openEnd'
+    | 'close'
+    | 'characters'
+    | 'comment'
+    | 'instruction'
+    | 'doctype'
+    | 'problem';
   start: number;
   end: number;
   /** Name, value or message. */
