@@ -1,6 +1,6 @@
 import type { InstrumentBuilder } from '../model/instrumentBuilder';
 import type { ReadOptions } from '../model/notation';
-import { folderOf, joinPath } from '../model/paths';
+import { folderOf, joinPath, relativePath } from '../model/paths';
 
 /** Included text that one instrument may bring in, in UTF-16 units; a chain of files that include one another twice grows without end. */
 const mostIncluded = 64 * 1024 * 1024;
@@ -47,7 +47,9 @@ export class Inclusions {
     const path = joinPath(folderOf(this.#options.path), written);
     const refused = (code: string, message: string): Inclusion => ({ kind: 'refused', path, code, message });
     if (this.#open.includes(path)) {
-      const way = [...this.#open.slice(this.#open.indexOf(path)), path].map((one) => `"${one}"`).join(' → ');
+      const folder = folderOf(this.#options.path);
+      const circle = [...this.#open.slice(this.#open.indexOf(path)), path];
+      const way = circle.map((one) => `"${relativePath(folder, one)}"`).join(' → ');
       return refused('include-cycle', `This file includes itself: ${way}. Take one of these includes out.`);
     }
     if (this.#open.length > mostDepth) {
