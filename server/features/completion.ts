@@ -1,0 +1,96 @@
+import { HeaderKind, headerKindOf } from '../model/headerKinds';
+import { noteNameOf } from '../model/keys';
+import type { Place } from '../model/notation';
+import { listOpcodes, resolveOpcode } from '../model/opcodes/resolve';
+import { headerOffers, headerOffersAmongNames } from './completeHeaders';
+import { opcodeOffers } from './completeOpcodes';
+import { folderOffers, includeOffers, sampleOffers } from './completePaths';
+import type { CompletionOffer } from './completionOffer';
+import { headerSentence } from './headerText';
+import { opcodeMarkdown } from './opcodeText';
+import type { ReadDocument } from './readDocument';
+import { mainSource } from './readDocument';
+
+/** What can be written at an offset. */
+export async function completionsAt(document: ReadDocument, offset: number): Promise<CompletionOffer[]> {
+  const place = document.notation.placeAt(document.instrument, offset);
+  switch (place.kind) {
+    case 'header':
+      return headerOffers(document, place.start, place.end);
+    case 'name': {
+      const offers = opcodeOffers(document, place, offset);
+      return place.parameter < 0
+        ? [...offers, ...headerOffersAmongNames(document, place.start, place.end)]
+        : offers;
+    }
+    case 'value':
+      return valueOffers(document, place, offset);
+    case 'include':
+      return includeOffers(document, { ...place, offset });
+    case 'variable':
+      return variableOffers(document, place);
+    case 'other':
+      return [];
+  }
+}
+
+/** What there is to read about an offer, as Markdown, by its `documented`. */
+export function documentationOf(documented: string): string | undefined {
+  const header = headerKindOf(documented);
+  if (header !== HeaderKind.unknown) return headerSentence(header);
+  const facts =
+    listOpcodes().find(({ pattern }) => pattern === documented) ?? resolveOpcode(documented)?.facts;
+  return facts && opcodeMarkdown(facts);
+}
+
+async function valueOffers(
+  document: ReadDocument,
+  { start, end, header, name }: Extract<Place, { kind: 'value' }>,
+  offset: number,
+): Promise<CompletionOffer[]> {
+  const facts = resolveOpcode(name)?.facts;
+  if (!facts) return [];
+  if (name === 'sample') return sampleOffers(document, header, { start, end, offset });
+  if (facts.kind === 'path') return folderOffers(document, { start, end, offset });
+  if (facts.options.length > 0) {
+    return facts.options.map((option, rank) => ({
+      kind: 'option',
+      label: option,
+      start,
+      end,
+      insert: [document.notation.spelling.value(option), ''],
+      ...(option === facts.defaultText && { remark: 'default' }),
+      rank,
+    }));
+  }
+  const typed = mainSource(document).text.slice(start, offset);
+  return facts.kind === 'key' && /^[a-g]/i.test(typed) ? keyOffers(typed, start, end) : [];
+}
+
+/** The 128 keys by name, in the letter case that was begun with. */
+function keyOffers(typed: string, start: number, end: number): CompletionOffer[] {
+  const lower = typed.charAt(0) === typed.charAt(0).toLowerCase();
+  return Array.from({ length: 128 }, (_, key): CompletionOffer => {
+    const name = lower ? noteNameOf(key).toLowerCase() : noteNameOf(key);
+    return { kind: 'key', label: name, start, end, insert: [name, ''], detail: `key ${key}`, rank: key };
+  });
+}
+
+function variableOffers(
+  { instrument }: ReadDocument,
+  { start, end }: { start: number; end: number },
+): CompletionOffer[] {
+  const values = new Map<string, string>();
+  for (const { kind, name, value, source, start: at } of instrument.directives) {
+    if (kind === 'define' && (source !== 0 || at < start) && name.length > 1) values.set(name, value);
+  }
+  return [...values].map(([label, value]) => ({
+    kind: 'variable',
+    label,
+    start,
+    end,
+    insert: [label, ''],
+    detail: value,
+    rank: 0,
+  }));
+}

@@ -1,0 +1,14 @@
+import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
+import { LanguageServer } from './protocol/languageServer';
+import { nodeFiles } from './workspace/nodeFiles';
+
+const transport = /^--(stdio|node-ipc|socket|pipe)\b/;
+
+if (process.argv.some((word) => transport.test(word))) {
+  new LanguageServer(createConnection(ProposedFeatures.all), nodeFiles).listen();
+} else {
+  process.stderr.write(
+    'The Zonewright language server talks to an editor; start it with --stdio, --node-ipc, --socket=PORT or --pipe=NAME.\n',
+  );
+  process.exitCode = 2;
+}

@@ -1,0 +1,64 @@
+import type { ClientCapabilities, Connection, Disposable, FileSystemWatcher } from 'vscode-languageserver';
+import { DidChangeWatchedFilesNotification, WatchKind } from 'vscode-languageserver';
+import { audioEndings } from '../model/samples';
+import { uriOfPath } from './uris';
+
+const watchedEndings = [...audioEndings, 'sfz', 'sfzh', 'xml', 'json'];
+const watchedName = new RegExp(`\\.(${watchedEndings.join('|')})$`, 'i');
+
+/** Folders outside the workspace that are watched at the most. */
+const mostFolders = 100;
+
+/** Has the client tell of files that come, go or change. */
+export class FileWatching {
+  readonly #connection: Connection;
+  readonly #outside = new Map<string, Promise<Disposable>>();
+  /** Whether the client can watch files when asked to. */
+  isAvailable = false;
+  #canWatchOutside = false;
+
+  constructor(connection: Connection) {
+    this.#connection = connection;
+  }
+
+  /** Begins to watch the workspace. */
+  start({ workspace }: ClientCapabilities): void {
+    const { dynamicRegistration = false, relativePatternSupport = false } =
+      workspace?.didChangeWatchedFiles ?? {};
+    this.isAvailable = dynamicRegistration;
+    this.#canWatchOutside = dynamicRegistration && relativePatternSupport;
+    if (!dynamicRegistration) return;
+    void this.#watch([
+      { globPattern: `**/*.{${bothCases(watchedEndings).join(',')}}` },
+      // Folders have no ending to tell them by.
+      { globPattern: '**/*', kind: WatchKind.Create | WatchKind.Delete },
+    ]);
+  }
+
+  /** Watches sample folders that lie outside the workspace. */
+  watchFolders(folders: Iterable<string>, workspaceFolders: readonly string[]): void {
+    if (!this.#canWatchOutside) return;
+    for (const folder of folders) {
+      if (this.#outside.has(folder) || this.#outside.size >= mostFolders) continue;
+      if (workspaceFolders.some((one) => folder === one || folder.startsWith(`${one}/`))) continue;
+      const globPattern = { baseUri: uriOfPath(folder), pattern: '*' };
+      this.#outside.set(folder, this.#watch([{ globPattern }]));
+    }
+  }
+
+  /** Whether a change of a path can matter: it is named like a file of interest, or folders that are known lie in it. */
+  matters(path: string, known: Iterable<string>): boolean {
+    if (watchedName.test(path)) return true;
+    for (const folder of known) if (folder === path || folder.startsWith(`${path}/`)) return true;
+    return false;
+  }
+
+  #watch(watchers: FileSystemWatcher[]): Promise<Disposable> {
+    return this.#connection.client.register(DidChangeWatchedFilesNotification.type, { watchers });
+  }
+}
+
+/** Patterns may mind letter case, names of old sample files are often in capitals. */
+function bothCases(endings: readonly string[]): string[] {
+  return endings.flatMap((ending) => [ending, ending.toUpperCase()]);
+}

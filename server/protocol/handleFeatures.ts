@@ -1,0 +1,130 @@
+import type { DocumentLink, Position } from 'vscode-languageserver';
+import { MarkupKind } from 'vscode-languageserver';
+import { completionsAt, documentationOf } from '../features/completion';
+import { definitionAt } from '../features/definition';
+import { foldedLines } from '../features/folding';
+import { hoverAt } from '../features/hover';
+import { fileLinks } from '../features/links';
+import type { ReadDocument } from '../features/readDocument';
+import { mainSource } from '../features/readDocument';
+import { headerSymbols } from '../features/symbols';
+import type { Source } from '../model/source';
+import { stopIfCancelled } from './cancellation';
+import { codeActionsOf } from './codeActions';
+import { completionItems, withDocumentation } from './completionItems';
+import { documentSymbols, flatSymbols } from './documentSymbols';
+import type { LanguageServer } from './languageServer';
+import { offsetOf, rangeOf } from './positions';
+import { uriOfPath } from './uris';
+
+/** Answers the requests of the protocol that are about what stands in a document. */
+export function handleFeatures(server: LanguageServer): void {
+  const { connection } = server;
+
+  connection.onCompletion(async ({ textDocument, position }, token) => {
+    const read = await readAt(server, textDocument.uri, position);
+    if (!read) return null;
+    stopIfCancelled(token);
+    const offers = await completionsAt(read.document, read.offset);
+    stopIfCancelled(token);
+    const { completionItem } = server.capabilities.textDocument?.completion ?? {};
+    const items = completionItems(offers, (span) => rangeOf(read.source, span), {
+      snippets: completionItem?.snippetSupport === true,
+      labelDetails: completionItem?.labelDetailsSupport === true,
+    });
+    // Numbers that are typed go into the names that are offered.
+    return { items, isIncomplete: offers.some(({ kind }) => kind === 'opcode') };
+  });
+
+  connection.onCompletionResolve((item) =>
+    withDocumentation(item, typeof item.data === 'string' ? documentationOf(item.data) : undefined),
+  );
+
+  connection.onHover(async ({ textDocument, position }, token) => {
+    const read = await readAt(server, textDocument.uri, position);
+    if (!read) return null;
+    stopIfCancelled(token);
+    const hover = await hoverAt(read.document, read.offset);
+    if (!hover) return null;
+    return {
+      contents: { kind: MarkupKind.Markdown, value: hover.markdown },
+      range: rangeOf(read.source, hover),
+    };
+  });
+
+  connection.onDefinition(async ({ textDocument, position }, token) => {
+    const read = await readAt(server, textDocument.uri, position);
+    if (!read) return null;
+    stopIfCancelled(token);
+    const definition = await definitionAt(read.document, read.offset);
+    if (!definition) return null;
+    const { target } = definition;
+    const { uriOf } = server.diagnosticOptions(textDocument.uri);
+    const nowhere = { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } };
+    if (target.kind === 'file') return { uri: uriOf(target.path), range: nowhere };
+    const source = read.document.instrument.sources[target.source] as Source;
+    const uri = target.source === 0 ? textDocument.uri : uriOf(source.path);
+    return { uri, range: rangeOf(source, target) };
+  });
+
+  connection.onDocumentSymbol(async ({ textDocument: { uri } }, token) => {
+    const document = await readDocument(server, uri);
+    if (!document) return null;
+    stopIfCancelled(token);
+    const source = mainSource(document);
+    const symbols = headerSymbols(document.instrument);
+    const { hierarchicalDocumentSymbolSupport } = server.capabilities.textDocument?.documentSymbol ?? {};
+    return hierarchicalDocumentSymbolSupport
+      ? documentSymbols(source, symbols)
+      : flatSymbols(source, symbols, uri);
+  });
+
+  connection.onDocumentLinks(async ({ textDocument: { uri } }, token) => {
+    // The checks look at the samples.
+    await server.documents.judgement(uri);
+    const document = await readDocument(server, uri);
+    if (!document) return null;
+    stopIfCancelled(token);
+    const source = mainSource(document);
+    return fileLinks(document).map(
+      (link): DocumentLink => ({ range: rangeOf(source, link), data: link.path }),
+    );
+  });
+
+  connection.onDocumentLinkResolve((link) =>
+    typeof link.data === 'string' ? { ...link, target: uriOfPath(link.data) } : link,
+  );
+
+  connection.onFoldingRanges(async ({ textDocument: { uri } }, token) => {
+    const document = await readDocument(server, uri);
+    if (!document) return null;
+    stopIfCancelled(token);
+    const { instrument } = document;
+    const comments = instrument.directives.filter(({ kind, source }) => kind === 'comment' && source === 0);
+    return foldedLines(mainSource(document), headerSymbols(instrument), comments);
+  });
+
+  connection.onCodeAction(async (params, token) => {
+    const { uri } = params.textDocument;
+    const judgement = await server.documents.judgement(uri);
+    if (!judgement) return null;
+    stopIfCancelled(token);
+    return codeActionsOf(judgement, params, {
+      ...server.diagnosticOptions(uri),
+      versionOf: (target) => server.openDocument(target)?.version ?? null,
+      versionedEdits: server.capabilities.workspace?.workspaceEdit?.documentChanges === true,
+    });
+  });
+}
+
+async function readDocument(server: LanguageServer, uri: string): Promise<ReadDocument | undefined> {
+  const reading = await server.documents.reading(uri);
+  return reading && { ...reading, samples: server.documents.samples };
+}
+
+async function readAt(server: LanguageServer, uri: string, position: Position) {
+  const document = await readDocument(server, uri);
+  if (!document) return undefined;
+  const source = mainSource(document);
+  return { document, source, offset: offsetOf(source, position) };
+}

@@ -1,0 +1,251 @@
+import type {
+  ClientCapabilities,
+  Connection,
+  InitializeParams,
+  InitializeResult,
+  WorkspaceFolder,
+} from 'vscode-languageserver';
+import {
+  CodeActionKind,
+  DidChangeConfigurationNotification,
+  TextDocumentSyncKind,
+  TextDocuments,
+} from 'vscode-languageserver';
+import { TextDocument } from 'vscode-languageserver-textdocument';
+import type { Files } from '../model/files';
+import type { OpenDocument } from '../workspace/documents';
+import { InstrumentDocuments } from '../workspace/documents';
+import { ProjectSettingsStore, projectFileName } from '../workspace/projectSettings';
+import { fixAllKind } from './codeActions';
+import type { DiagnosticOptions } from './diagnostics';
+import { diagnosticsOf } from './diagnostics';
+import { FileWatching } from './fileWatching';
+import { handleFeatures } from './handleFeatures';
+import { handleInstrumentRequests } from './handleInstrumentRequests';
+import { Publishing } from './publishing';
+import { InstrumentChangedNotification } from './requests';
+import { Settings } from './settings';
+import { pathOfUri, uriOfPath } from './uris';
+
+/** Milliseconds after the last change of a text in which nobody is told that it was read anew. */
+const quiet = 15;
+
+/** A connection to an editor with all that is known of its documents. */
+export class LanguageServer {
+  readonly connection: Connection;
+  readonly documents: InstrumentDocuments;
+  readonly settings: Settings;
+  capabilities: ClientCapabilities = {};
+  /** Whether somebody shows keyboard maps and is told of changes. */
+  showsMaps = false;
+  readonly #texts = new TextDocuments(TextDocument);
+  readonly #open = new Map<string, OpenDocument>();
+  readonly #watching: FileWatching;
+  readonly #publishing: Publishing;
+  readonly #session = Date.now().toString(36);
+  readonly #changed = new Map<string, NodeJS.Timeout>();
+  #folders: string[] = [];
+
+  constructor(connection: Connection, files: Files) {
+    this.connection = connection;
+    const project = new ProjectSettingsStore(files, (message) =>
+      connection.window.showWarningMessage(message),
+    );
+    this.settings = new Settings(connection, project);
+    this.documents = new InstrumentDocuments(
+      files,
+      ({ uri, path }) => this.settings.severities(uri, path),
+      (uris) => this.#publishing.findingsChanged(uris),
+    );
+    this.#watching = new FileWatching(connection);
+    this.#publishing = new Publishing(connection, (uri) => this.#send(uri));
+  }
+
+  /** Takes requests from now on. */
+  listen(): void {
+    const { connection } = this;
+    connection.onInitialize((params) => this.#initialize(params));
+    connection.onInitialized(() => this.#initialized());
+    connection.onShutdown(() => this.#stop());
+    connection.onDidChangeConfiguration(({ settings }) => {
+      this.settings.changed(settings);
+      this.documents.settingsChanged();
+    });
+    connection.onDidChangeWatchedFiles(({ changes }) =>
+      this.#filesChanged(changes.map(({ uri }) => pathOfUri(uri))),
+    );
+    this.#handleDocuments();
+    this.#handleDiagnostics();
+    handleFeatures(this);
+    handleInstrumentRequests(this);
+    this.#texts.listen(connection);
+    connection.listen();
+  }
+
+  /** The open document of a URI. */
+  openDocument(uri: string): OpenDocument | undefined {
+    return this.#open.get(uri);
+  }
+
+  /** How diagnostics of a document are made for this client. */
+  diagnosticOptions(uri: string): DiagnosticOptions {
+    const { publishDiagnostics, diagnostic } = this.capabilities.textDocument ?? {};
+    return {
+      uri,
+      uriOf: (path) => this.documents.openDocument(path)?.uri ?? uriOfPath(path),
+      withRelated: (diagnostic?.relatedInformation ?? publishDiagnostics?.relatedInformation) === true,
+    };
+  }
+
+  #initialize({
+    capabilities,
+    workspaceFolders,
+    rootUri,
+    initializationOptions,
+  }: InitializeParams): InitializeResult {
+    this.capabilities = capabilities;
+    this.#publishing.start(capabilities);
+    this.settings.start(capabilities.workspace?.configuration === true, initializationOptions);
+    this.#setFolders(workspaceFolders ?? (rootUri ? [{ uri: rootUri, name: '' }] : []));
+    return {
+      serverInfo: { name: 'zonewright' },
+      capabilities: {
+        textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: true },
+        diagnosticProvider: {
+          identifier: 'zonewright',
+          interFileDependencies: true,
+          workspaceDiagnostics: false,
+        },
+        completionProvider: {
+          triggerCharacters: ['<', '=', '/', '\\', '$', '"', '*'],
+          resolveProvider: true,
+        },
+        hoverProvider: true,
+        definitionProvider: true,
+        documentSymbolProvider: true,
+        documentLinkProvider: { resolveProvider: true },
+        foldingRangeProvider: true,
+        codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, fixAllKind] },
+        workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
+      },
+    };
+  }
+
+  #initialized(): void {
+    const { workspace } = this.capabilities;
+    this.#watching.start(this.capabilities);
+    if (workspace?.didChangeConfiguration?.dynamicRegistration) {
+      void this.connection.client.register(DidChangeConfigurationNotification.type, {
+        section: 'zonewright',
+      });
+    }
+    if (workspace?.workspaceFolders) {
+      this.connection.workspace.onDidChangeWorkspaceFolders(async () => {
+        this.#setFolders((await this.connection.workspace.getWorkspaceFolders()) ?? []);
+        this.documents.settingsChanged();
+      });
+    }
+  }
+
+  #setFolders(folders: readonly WorkspaceFolder[]): void {
+    this.#folders = folders.flatMap(({ uri }) => pathOfUri(uri) ?? []);
+    this.documents.index.setFolders(this.#folders);
+  }
+
+  #handleDocuments(): void {
+    this.#texts.onDidChangeContent(({ document }) => this.#changedText(document));
+    this.#texts.onDidClose(({ document: { uri } }) => {
+      this.#open.delete(uri);
+      clearTimeout(this.#changed.get(uri));
+      this.#changed.delete(uri);
+      this.settings.forget(uri);
+      this.documents.closed(uri);
+      this.#publishing.closed(uri);
+    });
+    this.#texts.onDidSave(() => {
+      // A client that watches no files gives no better moment to look at them again.
+      if (!this.#watching.isAvailable) {
+        this.documents.samples.forgetAll();
+        this.documents.settingsChanged();
+      }
+    });
+  }
+
+  #changedText(text: TextDocument): void {
+    const { uri } = text;
+    let document = this.#open.get(uri);
+    if (!document) {
+      document = {
+        uri,
+        path: pathOfUri(uri),
+        languageId: text.languageId,
+        get version() {
+          return text.version;
+        },
+        getText: () => text.getText(),
+      };
+      this.#open.set(uri, document);
+    }
+    this.documents.changed(document);
+    this.#publishing.textChanged(uri);
+    if (this.showsMaps) this.#tellChanged(uri);
+  }
+
+  #tellChanged(uri: string): void {
+    clearTimeout(this.#changed.get(uri));
+    const tell = async () => {
+      const reading = await this.documents.reading(uri);
+      const version = reading?.version ?? this.#open.get(uri)?.version;
+      if (version !== undefined)
+        await this.connection.sendNotification(InstrumentChangedNotification.type, { uri, version });
+    };
+    this.#changed.set(
+      uri,
+      setTimeout(() => {
+        tell().catch((error: unknown) =>
+          this.connection.console.error(`A change could not be told: ${error}`),
+        );
+      }, quiet),
+    );
+  }
+
+  #handleDiagnostics(): void {
+    this.connection.languages.diagnostics.on(async ({ textDocument: { uri }, previousResultId }) => {
+      const judgement = await this.documents.judgement(uri);
+      if (!judgement) return { kind: 'full', items: [] };
+      this.#watchSamples();
+      const resultId = `${this.#session}-${judgement.serial}-${judgement.source}`;
+      if (previousResultId === resultId) return { kind: 'unchanged', resultId };
+      return { kind: 'full', resultId, items: diagnosticsOf(judgement, this.diagnosticOptions(uri)) };
+    });
+  }
+
+  /** Sends the findings of a document to a client that does not ask for them. */
+  async #send(uri: string): Promise<void> {
+    const judgement = await this.documents.judgement(uri);
+    const document = this.#open.get(uri);
+    if (!document) return;
+    const diagnostics = judgement ? diagnosticsOf(judgement, this.diagnosticOptions(uri)) : [];
+    await this.connection.sendDiagnostics({ uri, version: document.version, diagnostics });
+    this.#watchSamples();
+  }
+
+  #watchSamples(): void {
+    this.#watching.watchFolders(this.documents.samples.folders.listed, this.#folders);
+  }
+
+  #filesChanged(all: readonly (string | undefined)[]): void {
+    const { listed } = this.documents.samples.folders;
+    const paths = [...new Set(all)].filter(
+      (path) => path !== undefined && this.#watching.matters(path, listed),
+    ) as string[];
+    const project = paths.filter((path) => path.endsWith(`/${projectFileName}`));
+    for (const path of project) this.settings.forgetProject(path);
+    if (paths.length > 0) this.documents.filesChanged(paths);
+  }
+
+  #stop(): void {
+    this.#publishing.stop();
+    for (const timer of this.#changed.values()) clearTimeout(timer);
+  }
+}

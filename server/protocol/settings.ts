@@ -1,0 +1,95 @@
+import type { Connection } from 'vscode-languageserver';
+import type { SeveritySettings } from '../checks/rule';
+import { folderOf } from '../model/paths';
+import type { MiddleC, ProjectSettings, ProjectSettingsStore } from '../workspace/projectSettings';
+import { settingsIn } from '../workspace/projectSettings';
+
+const section = 'zonewright';
+
+/** The settings in force for documents: those of the editor, where it sets nothing those of the project file. */
+export class Settings {
+  readonly #connection: Connection;
+  readonly #project: ProjectSettingsStore;
+  readonly #byUri = new Map<string, Promise<ProjectSettings>>();
+  /** Whether the client answers questions about its settings; else it sends them when they change. */
+  #canAsk = false;
+  #sent: ProjectSettings = { severity: {} };
+
+  constructor(connection: Connection, project: ProjectSettingsStore) {
+    this.#connection = connection;
+    this.#project = project;
+  }
+
+  /** Begins: whether the client can be asked, and the options that it started the server with. */
+  start(canAsk: boolean, options: unknown): void {
+    this.#canAsk = canAsk;
+    this.#sent = editorSettings(options);
+  }
+
+  /** Takes in settings that the client sent, and asks anew for those that it does not send. */
+  changed(sent: unknown): void {
+    this.#sent = editorSettings(sectionOf(sent));
+    this.#byUri.clear();
+  }
+
+  /** Says that a project file changed. */
+  forgetProject(path: string): void {
+    this.#project.forget(path);
+    this.#byUri.clear();
+  }
+
+  /** Forgets the settings of a document that is not open any more. */
+  forget(uri: string): void {
+    this.#byUri.delete(uri);
+  }
+
+  async severities(uri: string | undefined, path: string | undefined): Promise<SeveritySettings> {
+    return (await this.#for(uri, path)).severity;
+  }
+
+  async middleC(uri: string, path: string | undefined): Promise<MiddleC> {
+    return (await this.#for(uri, path)).middleC ?? 'auto';
+  }
+
+  #for(uri: string | undefined, path: string | undefined): Promise<ProjectSettings> {
+    const key = uri ?? `path ${path}`;
+    let settings = this.#byUri.get(key);
+    if (!settings) {
+      settings = this.#merge(uri, path);
+      this.#byUri.set(key, settings);
+    }
+    return settings;
+  }
+
+  async #merge(uri: string | undefined, path: string | undefined): Promise<ProjectSettings> {
+    const editor = this.#canAsk ? await this.#ask(uri) : this.#sent;
+    const none: ProjectSettings = { severity: {} };
+    const project = path === undefined ? none : await this.#project.settingsFor(folderOf(path));
+    const middleC = editor.middleC ?? project.middleC;
+    return { severity: { ...project.severity, ...editor.severity }, ...(middleC && { middleC }) };
+  }
+
+  async #ask(uri: string | undefined): Promise<ProjectSettings> {
+    try {
+      const value: unknown = await this.#connection.workspace.getConfiguration({
+        section,
+        ...(uri !== undefined && { scopeUri: uri }),
+      });
+      return editorSettings(value);
+    } catch {
+      return this.#sent;
+    }
+  }
+}
+
+function sectionOf(value: unknown): unknown {
+  return typeof value === 'object' && value !== null && section in value
+    ? (value as Record<string, unknown>)[section]
+    : value;
+}
+
+/** Settings out of what an editor sends; `auto` says the same as nothing. */
+function editorSettings(value: unknown): ProjectSettings {
+  const { severity, middleC } = settingsIn(sectionOf(value)).settings;
+  return { severity, ...(middleC && middleC !== 'auto' && { middleC }) };
+}
