@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { XMLValidator } from 'fast-xml-parser';
 import { SaxesParser } from 'saxes';
 import { describe, expect, it } from 'vitest';
-import { decodeXmlAttribute } from '../../server/xml/references';
+import { decodeXmlAttribute, encodeXmlAttribute } from '../../server/xml/references';
 import { damagedXml, wellFormedXml } from '../unit/xml/anyXml';
 import { eventsOf, problemsOf } from '../unit/xml/events';
 
@@ -81,6 +81,19 @@ describe('well-formedness as saxes judges it', () => {
           attributes.map(([key, value]) => [key, value.trim()]),
         ]);
         expect(ours).toEqual(trimmed);
+      }),
+      { numRuns: 1000 },
+    );
+  });
+});
+
+describe('values that we write', () => {
+  it('are read by saxes as they were', () => {
+    fc.assert(
+      fc.property(fc.string({ unit: 'binary' }), (value) => {
+        const { text, leftOut } = encodeXmlAttribute(value);
+        fc.pre(leftOut.length === 0);
+        expect(saxesElements(`<a b="${text}"/>`)).toEqual([['a', [['b', value]]]]);
       }),
       { numRuns: 1000 },
     );
