@@ -60,6 +60,14 @@ function requestTable({ page, problems, screenshotFolder }) {
       else await (await locate(target)).locator.screenshot({ path });
       return path;
     },
+    async paste() {
+      // Headless Chromium does not turn the keys into a paste by itself; the command that goes with them does.
+      const session = await page.context().newCDPSession(page);
+      const key = { key: 'v', code: 'KeyV', windowsVirtualKeyCode: 86, modifiers: 2 };
+      await session.send('Input.dispatchKeyEvent', { type: 'keyDown', ...key, commands: ['paste'] });
+      await session.send('Input.dispatchKeyEvent', { type: 'keyUp', ...key });
+      await session.detach();
+    },
     async press({ keys }) {
       for (const chord of keys) await page.keyboard.press(chord);
     },

@@ -57,6 +57,7 @@ export type ColourTheme = 'light' | 'dark' | 'highContrast' | 'highContrastLight
 interface Requests {
   screenshot: { fields: { name: string } & Partial<Target>; value: string };
   press: { fields: { keys: readonly string[] }; value: null };
+  paste: { fields: object; value: null };
   type: { fields: { text: string }; value: null };
   click: { fields: Target & ClickOptions; value: null };
   move: { fields: Target & { position?: Position }; value: null };
@@ -103,6 +104,11 @@ export class Workbench {
   /** Saves `out/screenshots/<name>.png`, of the whole workbench or of one element; gives the file's path. */
   screenshot(name: string, target: Partial<Target> = {}): Promise<string> {
     return this.#ask('screenshot', { name, ...target });
+  }
+
+  /** Pastes the clipboard as the keys for it do. */
+  async paste(): Promise<void> {
+    await this.#ask('paste', {});
   }
 
   /** Presses keys or chords one after another. */
