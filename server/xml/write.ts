@@ -15,6 +15,9 @@ const elementOfLevel = ['global', 'master', 'group'] as const;
 /**
  * Writes an instrument as one XML text in our notation: nested elements in the order of the headers, comments with the
  * header that they belong to, variables and included files written out. What XML cannot hold is left out with a note.
+ *
+ * The lines are made here and not by a general builder of XML: fast-xml-parser's keeps the order, but it lets line ends,
+ * tabs and control characters stand in values as they are, so that these read back changed or the text is not well formed.
  */
 export function writeXml(instrument: Instrument, options: WriteOptions = {}): Written {
   const { lines, notes } = writeElements(instrument, 1, options);
