@@ -1,7 +1,7 @@
 // Bundles the extension, its language server, the command line and the keyboard map's page into dist.
 // node esbuild.mjs [--production] [--watch]
 
-import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { chmod, mkdir, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -37,26 +37,19 @@ const bundles = [
   { ...forPage, entryPoints: ['client/keyboardMap/page/page.css'], outfile: 'dist/keyboardMap.css' },
 ];
 
-const present = bundles.filter(({ entryPoints: [entry] }) => {
-  if (existsSync(join(repository, entry))) return true;
-  console.log(`Skipped: there is no ${entry} yet.`);
-  return false;
-});
 /** The files that went into each bundle, by output. */
 const inputsOf = new Map();
 
 await mkdir(join(repository, 'dist'), { recursive: true });
-// The bundles for Node are CommonJS, whatever the project around them is.
-await writeFile(join(repository, 'dist/package.json'), '{ "type": "commonjs" }\n');
 
 if (watch) {
-  for (const options of present) {
+  for (const options of bundles) {
     const watched = await context({ ...options, plugins: [{ name: 'finish', setup: finishEachBuild }] });
     await watched.watch();
   }
   console.log('Watching for changes.');
 } else {
-  const results = await Promise.allSettled(present.map((options) => build(options).then(finish(options))));
+  const results = await Promise.allSettled(bundles.map((options) => build(options).then(finish(options))));
   const failed = results.filter(({ status }) => status === 'rejected');
   if (failed.length === 0) await writeThirdPartyNotice();
   else process.exitCode = 1;

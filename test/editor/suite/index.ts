@@ -3,6 +3,7 @@ import './activation';
 import './findings';
 import './keyboardMap';
 import './pasteTable';
+import './pictures';
 import './screen';
 import { runTests } from './runTests';
 import { registeredTests } from './testList';
