@@ -43,17 +43,6 @@ export async function convertTable(
   middleC: MiddleC,
 ): Promise<ConvertedTable> {
   const { text, start, end, notation, folder } = target;
-  const reading = await readTableWithSamples(folder === undefined ? noFiles : files, table, {
-    path: 'table',
-    ...(middleC !== 'auto' && { middleC }),
-    samplesFolder: folder ?? '',
-    outputFolder: folder ?? '',
-  });
-  const source = reading.instrument.sources[0] as Source;
-  const regionCount = reading.instrument.regions.length;
-  const nothing = { insertText: undefined, edits: [], table: source, regionCount, notes: reading.notes };
-  if (reading.problem !== undefined) return { ...nothing, problem: reading.problem };
-
   // The change is worked out on the text without the stretch that it replaces.
   const without = text.slice(0, start) + text.slice(end);
   const path = target.path ?? '';
@@ -61,6 +50,20 @@ export async function convertTable(
     target.path === undefined
       ? notation.read(without, { path })
       : await readInstrument({ path, text: without, notation }, includes);
+  const control = instrument.controlAt(0, start);
+  const reading = await readTableWithSamples(folder === undefined ? noFiles : files, table, {
+    path: 'table',
+    ...(middleC !== 'auto' && { middleC }),
+    samplesFolder: folder ?? '',
+    outputFolder: folder ?? '',
+    defaultPath: control.defaultPath,
+  });
+  const source = reading.instrument.sources[0] as Source;
+  const regionCount = reading.instrument.regions.length;
+  const notes = [...reading.notes, ...keyOffsetNote(control.keyOffset)];
+  if (reading.problem !== undefined) {
+    return { insertText: undefined, edits: [], table: source, regionCount, notes, problem: reading.problem };
+  }
   const edited = notation.edit(instrument, { kind: 'insert', offset: start, instrument: reading.instrument });
   const removed = end - start;
   const moved = edited.edits.map((edit) => ({
@@ -73,9 +76,16 @@ export async function convertTable(
     edits: withRemoval(moved, start, end),
     table: source,
     regionCount,
-    notes: [...reading.notes, ...edited.notes],
+    notes: [...notes, ...edited.notes],
     problem: undefined,
   };
+}
+
+/** A document that moves all keys moves those of the table too. */
+function keyOffsetNote(keyOffset: number): ConversionNote[] {
+  if (keyOffset === 0) return [];
+  const message = `note_offset and octave_offset of the document move every key by ${keyOffset}; the keys are written as the table gives them.`;
+  return [{ kind: 'assumed', source: 0, start: 0, end: 0, message }];
 }
 
 const noFiles: Files = {

@@ -421,6 +421,12 @@ export class Instrument {
     return this.controls[this.#controlOfRegion?.[header] ?? 0] as Control;
   }
 
+  /** What `<control>` headers have set for a header that would open at an offset of a file. */
+  controlAt(source: number, offset: number): Control {
+    const header = this.headerAt(source, offset);
+    return this.controls.findLast((control) => control.header <= header) as Control;
+  }
+
   /** The root key of a region, 0..127: note and octave offset added; 60 where nothing is set. */
   rootKey(region: number): number {
     const parameter = this.effective(region, Parameter.pitch_keycenter);

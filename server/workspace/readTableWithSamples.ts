@@ -1,6 +1,6 @@
 import type { Files } from '../model/files';
 import type { ConversionNote } from '../model/notes';
-import { nameOf, relativePath } from '../model/paths';
+import { joinPath, nameOf, relativePath } from '../model/paths';
 import type { TableReading } from '../table/readTable';
 import { readZoneTable } from '../table/readTable';
 import { audioFilesBelow } from './audioFilesBelow';
@@ -15,6 +15,8 @@ export interface TableFolders {
   samplesFolder: string;
   /** The folder that the sample paths are written from. */
   outputFolder: string;
+  /** The `default_path` that is put before them where they are written. */
+  defaultPath?: string;
 }
 
 /** Reads a zone table, its samples looked up in a folder, so that paths lead to the files and their root keys tell the octave. */
@@ -41,7 +43,7 @@ export async function readTableWithSamples(
     resolveSample(name) {
       const paths = found.find(name);
       if (paths.length > 1) ambiguous.set(name, paths);
-      return paths[0] && relativePath(folders.outputFolder, paths[0]);
+      return paths[0] && writtenPath(paths[0], folders);
     },
   });
   const notes: ConversionNote[] = [...ambiguous].map(([name, paths]) => ({
@@ -55,6 +57,14 @@ export async function readTableWithSamples(
 function firstCell(reading: TableReading, name: string): { source: number; start: number; end: number } {
   const start = Math.max(0, reading.instrument.sources[0]?.text.indexOf(name) ?? 0);
   return { source: 0, start, end: start + name.length };
+}
+
+/** The path of a file as it is to be written, so that `default_path` before it leads to the file. */
+function writtenPath(file: string, { outputFolder, defaultPath = '' }: TableFolders): string {
+  const path = relativePath(outputFolder, file);
+  const prefix = defaultPath.replaceAll('\\', '/');
+  if (path.startsWith(prefix)) return path.slice(prefix.length);
+  return prefix.endsWith('/') ? relativePath(joinPath(outputFolder, prefix), file) : path;
 }
 
 /** Finds files by the names that a table gives: with its folders, by name alone, in another letter case, without ending. */
