@@ -1,6 +1,10 @@
 import type { FileReader } from '../model/files';
 import type { SampleReading } from '../model/samples';
+import { readAiff } from './aiff';
 import { ByteWindow, fourCharacters } from './byteWindow';
+import { readFlac } from './flac';
+import { readOgg } from './ogg';
+import { unreadable } from './unreadable';
 import { readWav } from './wav';
 
 /** One read of this size holds everything of use of most files: a page of memory. */
@@ -28,10 +32,11 @@ const listed = 'SFZ lists WAV, AIFF, FLAC and Ogg Vorbis';
 
 /**
  * What the header of an open sample file says; the caller closes the file. What it is is told by its first bytes, not
- * by its name. Reads one page at the start and, where needed, a few small ranges further on; never the audio. Frames
- * count from 0. A file that cannot be read is an answer with a reason, never an exception.
+ * by its name. Reads one page at the start and, where needed, a few small ranges further on, whatever the length of the
+ * audio. Frames count from 0. A file that cannot be read is an answer with a reason, never an exception.
  *
- * First bytes: RFC 9639 (FLAC), RFC 3533 (Ogg), Audio Interchange File Format 1.3, 1989 (AIFF); see {@link readWav}.
+ * First bytes: RFC 9639 (FLAC), RFC 3533 (Ogg), Audio Interchange File Format 1.3, 1989 (AIFF); see
+ * {@link readWav}, {@link readAiff}, {@link readFlac} and {@link readOgg}.
  */
 export async function readSampleFacts(reader: FileReader): Promise<SampleReading> {
   if (reader.size === 0) return unreadable('The file is empty.');
@@ -52,16 +57,17 @@ async function readByFirstBytes(bytes: ByteWindow, head: Uint8Array): Promise<Sa
     if (bytes.identifier(8) === name.wave) return readWav(bytes);
     return unreadable(`This RIFF file holds no WAVE audio; ${listed}.`);
   }
-  if (first === name.flac) return unread('flac', 'FLAC');
-  if (first === name.ogg) return unread('ogg', 'Ogg');
+  if (first === name.flac) return readFlac(bytes, 0);
+  if (first === name.ogg) return readOgg(bytes);
   if (first === name.form && head.length >= 12) {
     const form = bytes.identifier(8);
-    if (form === name.aiff || form === name.aifc) return unread('aiff', 'AIFF');
+    if (form === name.aiff || form === name.aifc) return readAiff(bytes);
   }
   if (isTagged(head)) {
-    // A tag of the kind that MP3 files start with stands before FLAC at times; its size has 7 bits a byte.
-    const at = 10 + sevenBitNumber(head, 6);
-    if ((await bytes.hold(at, 4)) && bytes.identifier(at) === name.flac) return unread('flac', 'FLAC');
+    // A tag of the kind that MP3 files start with stands before FLAC at times; its size has 7 bits a byte and leaves
+    // out the tag's own header, and its footer where a flag says that there is one.
+    const at = 10 + sevenBitNumber(head, 6) + ((head[5] ?? 0) & 0x10 ? 10 : 0);
+    if ((await bytes.hold(at, 4)) && bytes.identifier(at) === name.flac) return readFlac(bytes, at);
     return unreadable(notListed('MP3'));
   }
   const other = unlisted.get(first) ?? (head.length >= 8 && isMpeg4(bytes) ? 'MPEG-4' : undefined);
@@ -114,16 +120,4 @@ function isMpegFrame(head: Uint8Array): boolean {
 
 function notListed(kind: string): string {
   return `This is ${kind} audio, which players need not read; ${listed}.`;
-}
-
-function unread(container: string, kind: string): SampleReading {
-  return {
-    kind: 'unread',
-    container,
-    message: `${kind} files are not read yet, so the length and loops of this one are not known.`,
-  };
-}
-
-function unreadable(reason: string): SampleReading {
-  return { kind: 'unreadable', reason };
 }

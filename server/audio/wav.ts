@@ -1,6 +1,10 @@
 import type { SampleFacts, SampleProblem, SampleReading } from '../model/samples';
 import type { ByteWindow } from './byteWindow';
 import { fourCharacters, isIdentifier } from './byteWindow';
+import { chunkHeaderBytes, nextChunk } from './chunkEnds';
+import type { FrameLayout } from './frameLayout';
+import { loopsPastEnd } from './loopEnds';
+import { unreadable } from './unreadable';
 import type { WavFormat } from './wavFormat';
 import { longestFormat, readWavFormat, shortestFormat } from './wavFormat';
 import type { SamplerFacts } from './wavSampler';
@@ -45,7 +49,6 @@ const chunksBehindData: ReadonlySet<number> = new Set(
 const longForms: ReadonlySet<number> = new Set([fourCharacters('RF64'), fourCharacters('BW64')]);
 const bigEndianForm = fourCharacters('RIFX');
 
-const chunkHeaderBytes = 8;
 const firstChunk = 12;
 const mostChunks = 1000;
 const notFilledIn = 0xffffffff;
@@ -56,6 +59,8 @@ interface Walk {
   formatFault?: string;
   /** Bytes of audio by the header and by the file. */
   data?: { stated: number; there: number; placeholder: boolean };
+  /** The byte at which the audio starts. */
+  dataStart?: number;
   sampler?: SamplerFacts;
   instrument?: SamplerFacts;
   factFrames?: number;
@@ -74,6 +79,31 @@ interface Walk {
  * EBU Tech 3306 (RF64); ITU-R BS.2088 (BW64).
  */
 export async function readWav(bytes: ByteWindow): Promise<SampleReading> {
+  return summary(bytes, await walkChunks(bytes));
+}
+
+/**
+ * Where the audio of a WAV file lies; `undefined` where the file has none or where it is not plain numbers. `bytes`
+ * is as {@link readWav} takes it.
+ */
+export async function readWavLayout(bytes: ByteWindow): Promise<FrameLayout | undefined> {
+  const { format, data, dataStart } = await walkChunks(bytes);
+  if (!format || !data || dataStart === undefined) return undefined;
+  const { encoding, channels, sampleRate, blockBytes } = format;
+  if (encoding !== 'pcm' && encoding !== 'float') return undefined;
+  return {
+    encoding,
+    littleEndian: bytes.littleEndian,
+    unsignedBytes: true,
+    channels,
+    sampleRate,
+    bytesPerSample: blockBytes / channels,
+    dataStart,
+    frames: framesIn(data.there, format, undefined),
+  };
+}
+
+async function walkChunks(bytes: ByteWindow): Promise<Walk> {
   const form = bytes.identifier(0);
   bytes.littleEndian = form !== bigEndianForm;
   const walk: Walk = { cut: false, problems: [] };
@@ -96,14 +126,15 @@ export async function readWav(bytes: ByteWindow): Promise<SampleReading> {
     const stated = bytes.uint32(at + 4);
     const left = bytes.size - body;
     let length = stated;
-    if (name === chunk.data && !walk.data)
+    if (name === chunk.data && !walk.data) {
+      walk.dataStart = body;
       length = await readDataSize(bytes, walk, body, stated, longForms.has(form));
-    else if (stated > left) walk.cut = true;
+    } else if (stated > left) walk.cut = true;
     await readChunk(bytes, walk, name, body, Math.min(length, left));
-    at = await nextChunk(bytes, body, length);
+    at = await nextChunk(bytes, body, length, chunksBehindData);
   }
   checkStatedSize(walk, longForms.has(form));
-  return summary(bytes, walk);
+  return walk;
 }
 
 async function readChunk(
@@ -202,17 +233,6 @@ function isPlaceholder(size: number): boolean {
   return size === notFilledIn || (size >= 0x7fff0000 && size <= 0x80000000) || size >= 0xffff0000;
 }
 
-/** Where the next chunk starts: on an even byte, except in files whose writer forgot the pad byte. */
-async function nextChunk(bytes: ByteWindow, body: number, length: number): Promise<number> {
-  const end = body + length;
-  if (length % 2 === 0) return end;
-  const unpadded =
-    end + chunkHeaderBytes <= bytes.size &&
-    (bytes.holds(end, chunkHeaderBytes) || (await bytes.hold(end, chunkHeaderBytes))) &&
-    chunksBehindData.has(bytes.identifier(end));
-  return unpadded ? end : end + 1;
-}
-
 function checkStatedSize(walk: Walk, isLong: boolean): void {
   const { data, format } = walk;
   if (!data) return;
@@ -264,14 +284,7 @@ function summary(bytes: ByteWindow, walk: Walk): SampleReading {
   const source = sampler && sampler.rootKey !== null ? sampler : walk.instrument;
   const loops = sampler?.loops ?? [];
   for (const part of [sampler, walk.instrument]) if (part) problems.push(...part.problems);
-  loops.forEach((loop, number) => {
-    if (frames > 0 && loop.end >= frames) {
-      problems.push({
-        kind: 'value-absurd',
-        message: `Loop ${number + 1} of the file ends at frame ${loop.end}; the last frame is ${frames - 1}.`,
-      });
-    }
-  });
+  problems.push(...loopsPastEnd(loops, frames));
   const facts: SampleFacts = {
     container: 'wav',
     encoding: format.encoding,
@@ -295,8 +308,4 @@ function framesIn(dataBytes: number, format: WavFormat, factFrames: number | und
   const most = blockBytes > 0 ? Math.ceil(dataBytes / blockBytes) * framesPerBlock : 0;
   if (factFrames === undefined) return most;
   return most > 0 ? Math.min(factFrames, most) : factFrames;
-}
-
-function unreadable(reason: string): SampleReading {
-  return { kind: 'unreadable', reason };
 }

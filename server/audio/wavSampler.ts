@@ -72,7 +72,7 @@ export function readSamplerChunk(bytes: ByteWindow, at: number, length: number):
 
 /**
  * Reads the root key and fine tuning of an `inst` chunk held in memory: unshifted note, then fine tuning in cents from
- * −50 to 50. The layout is given from memory of Multimedia Programming Interface and Data Specifications 1.0, IBM and
+ * −50 to 50, which is what the pitch has to be shifted by to be that note's: a file to be lowered sounds above it. The layout is given from memory of Multimedia Programming Interface and Data Specifications 1.0, IBM and
  * Microsoft, 1991, and was checked by writing and reading bytes alone.
  */
 export function readInstrumentChunk(bytes: ByteWindow, at: number): SamplerFacts {
@@ -87,7 +87,7 @@ export function readInstrumentChunk(bytes: ByteWindow, at: number): SamplerFacts
     return facts;
   }
   facts.rootKey = key;
-  if (Math.abs(cents) <= 50) facts.fineTuneCents = cents;
+  if (Math.abs(cents) <= 50) facts.fineTuneCents = 0 - cents;
   else {
     facts.problems.push({
       kind: 'value-absurd',

@@ -43,7 +43,7 @@ async function readSample(terminal: Terminal, path: string): Promise<SampleReadi
 function sampleText(path: string, facts: SampleFacts): string {
   const lines = [
     `${path}`,
-    `  ${facts.container}, ${facts.encoding}, ${facts.bitsPerSample} bit, ${facts.sampleRate} Hz, ${channelText(facts.channels)}`,
+    `  ${encodingText(facts)}, ${facts.sampleRate} Hz, ${channelText(facts.channels)}`,
     `  ${facts.frames} frames, ${facts.lengthSeconds.toFixed(3)} s`,
     ...facts.loops.map((loop) => `  loop ${loop.type}, frames ${loop.start} to ${loop.end}`),
   ];
@@ -55,6 +55,14 @@ function sampleText(path: string, facts: SampleFacts): string {
   }
   for (const problem of facts.problems) lines.push(`  note: ${problem.message}`);
   return `${lines.join('\n')}\n`;
+}
+
+/** Container, encoding and depth, as far as they say something. */
+function encodingText({ container, encoding, bitsPerSample }: SampleFacts): string {
+  const parts: string[] = [container];
+  if (encoding !== container) parts.push(encoding);
+  if (bitsPerSample > 0) parts.push(`${bitsPerSample} bit`);
+  return parts.join(', ');
 }
 
 function channelText(channels: number): string {

@@ -104,15 +104,4 @@ describe.skipIf(!tools)('WAV facts against sox and libsndfile', () => {
       facts: { frames: 800, problems: [{ kind: 'size-wrong' }] },
     });
   });
-
-  it.each(['aiff', 'flac', 'ogg'])(
-    'knows the %s file that sox writes as one that is not read yet',
-    async (container) => {
-      synthesise(`other.${container}`, '-r', '44100', '-c', '1');
-      const reading = await readSampleFacts(
-        readerOf(new Uint8Array(readFileSync(join(folder, `other.${container}`)))),
-      );
-      expect(reading).toMatchObject({ kind: 'unread', container });
-    },
-  );
 });

@@ -95,6 +95,25 @@ it('passes chunks of odd size before the data, with and without their pad byte',
   });
 });
 
+it('passes cue points, their labels and broadcast facts, in any order of chunks', async () => {
+  const cue = chunk('cue ', [...u32(1), ...u32(1, 50), ...text('data'), ...u32(0, 0, 50)]);
+  const labels = chunk('LIST', [...text('adtl'), ...chunk('labl', [...u32(1), ...text('Hit\0')])]);
+  const smpl = chunk('smpl', sampler(57, 0, [[0, 10, 99]]));
+  const data = chunk('data', silence(400));
+  for (const bytes of [
+    wave(chunk('bext', silence(602)), cue, labels, smpl, stereo, data),
+    wave(data, labels, cue, smpl, chunk('bext', silence(602)), stereo),
+    wave(smpl, data, stereo, cue, labels),
+  ]) {
+    expect(await factsOf(bytes)).toMatchObject({
+      frames: 100,
+      rootKey: 57,
+      loops: [{ start: 10, end: 99 }],
+      problems: [],
+    });
+  }
+});
+
 it('reads root key, fine tuning and loops, also from behind the data', async () => {
   const smpl = chunk(
     'smpl',
@@ -133,7 +152,8 @@ it('falls back to the inst chunk', async () => {
   const inst = chunk('inst', [62, 256 - 12, 0, 0, 127, 1, 127]);
   expect(await factsOf(wave(stereo, chunk('data', silence(4)), inst))).toMatchObject({
     rootKey: 62,
-    fineTuneCents: -12,
+    // To be lowered by 12 cents, so it sounds as much above the key.
+    fineTuneCents: 12,
     problems: [],
   });
   const both = wave(stereo, chunk('data', silence(4)), inst, chunk('smpl', sampler(64, 0, [])));
