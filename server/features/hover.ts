@@ -30,6 +30,7 @@ export async function hoverAt(document: ReadDocument, offset: number): Promise<H
         : { ...place, markdown: parameterMarkdown(instrument, place.header, place.parameter) };
     case 'value': {
       const { start, end, header, parameter } = place;
+      if (parameter < 0) return undefined;
       const about = parameterMarkdown(instrument, header, parameter);
       if (instrument.canonicalName(parameter) !== Parameter.sample) return { start, end, markdown: about };
       return { start, end, markdown: await sampleParameterMarkdown(document, header, parameter) };

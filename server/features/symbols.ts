@@ -55,7 +55,26 @@ export function headerSymbols(instrument: Instrument): HeaderSymbol[] {
     if (last && last.end > symbol.end) symbol.end = last.end;
     symbol.detail = detailOf(instrument, header, symbol);
   }
-  return outermost;
+  return nestByText(outermost);
+}
+
+/**
+ * Puts a header that stands in the midst of another's text inside that one although it does not inherit from it, such
+ * as a `<control>` between the regions of a group, so that symbols side by side do not overlap.
+ */
+function nestByText(symbols: readonly HeaderSymbol[]): HeaderSymbol[] {
+  const apart: HeaderSymbol[] = [];
+  for (const symbol of symbols) {
+    const last = apart[apart.length - 1];
+    if (!last || symbol.start >= last.end) apart.push(symbol);
+    else {
+      last.children.push(symbol);
+      last.children.sort((a, b) => a.start - b.start);
+      last.end = Math.max(last.end, symbol.end);
+    }
+  }
+  for (const symbol of apart) if (symbol.children.length > 0) symbol.children = nestByText(symbol.children);
+  return apart;
 }
 
 function symbolName(instrument: Instrument, header: number): string {

@@ -1,10 +1,11 @@
 import type { ClientCapabilities, Connection, Disposable, FileSystemWatcher } from 'vscode-languageserver';
 import { DidChangeWatchedFilesNotification, WatchKind } from 'vscode-languageserver';
 import { audioEndings } from '../model/samples';
+import { projectFileName } from '../workspace/projectSettings';
 import { uriOfPath } from './uris';
 
-const watchedEndings = [...audioEndings, 'sfz', 'sfzh', 'xml', 'json'];
-const watchedName = new RegExp(`\\.(${watchedEndings.join('|')})$`, 'i');
+const watchedEndings = [...audioEndings, 'sfz', 'sfzh', 'xml'];
+const watchedName = new RegExp(`(?:\\.(?:${watchedEndings.join('|')})|/${projectFileName})$`, 'i');
 
 /** Folders outside the workspace that are watched at the most. */
 const mostFolders = 100;
@@ -30,6 +31,7 @@ export class FileWatching {
     if (!dynamicRegistration) return;
     void this.#watch([
       { globPattern: `**/*.{${bothCases(watchedEndings).join(',')}}` },
+      { globPattern: `**/${projectFileName}` },
       // Folders have no ending to tell them by.
       { globPattern: '**/*', kind: WatchKind.Create | WatchKind.Delete },
     ]);

@@ -1,6 +1,7 @@
 import type {
   ClientCapabilities,
   Connection,
+  FileEvent,
   InitializeParams,
   InitializeResult,
   WorkspaceFolder,
@@ -8,14 +9,19 @@ import type {
 import {
   CodeActionKind,
   DidChangeConfigurationNotification,
+  FileChangeType,
+  MessageType,
+  ShowMessageNotification,
   TextDocumentSyncKind,
   TextDocuments,
 } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Files } from '../model/files';
+import { nameOf } from '../model/paths';
 import type { OpenDocument } from '../workspace/documents';
 import { InstrumentDocuments } from '../workspace/documents';
 import { ProjectSettingsStore, projectFileName } from '../workspace/projectSettings';
+import { stopIfCancelled } from './cancellation';
 import { fixAllKind } from './codeActions';
 import type { DiagnosticOptions } from './diagnostics';
 import { diagnosticsOf } from './diagnostics';
@@ -48,9 +54,9 @@ export class LanguageServer {
 
   constructor(connection: Connection, files: Files) {
     this.connection = connection;
-    const project = new ProjectSettingsStore(files, (message) =>
-      connection.window.showWarningMessage(message),
-    );
+    const project = new ProjectSettingsStore(files, (message) => {
+      void connection.sendNotification(ShowMessageNotification.type, { type: MessageType.Warning, message });
+    });
     this.settings = new Settings(connection, project);
     this.documents = new InstrumentDocuments(
       files,
@@ -71,9 +77,7 @@ export class LanguageServer {
       this.settings.changed(settings);
       this.documents.settingsChanged();
     });
-    connection.onDidChangeWatchedFiles(({ changes }) =>
-      this.#filesChanged(changes.map(({ uri }) => pathOfUri(uri))),
-    );
+    connection.onDidChangeWatchedFiles(({ changes }) => this.#filesChanged(changes));
     this.#handleDocuments();
     this.#handleDiagnostics();
     handleFeatures(this);
@@ -149,7 +153,7 @@ export class LanguageServer {
 
   #setFolders(folders: readonly WorkspaceFolder[]): void {
     this.#folders = folders.flatMap(({ uri }) => pathOfUri(uri) ?? []);
-    this.documents.index.setFolders(this.#folders);
+    this.documents.setFolders(this.#folders);
   }
 
   #handleDocuments(): void {
@@ -210,8 +214,9 @@ export class LanguageServer {
   }
 
   #handleDiagnostics(): void {
-    this.connection.languages.diagnostics.on(async ({ textDocument: { uri }, previousResultId }) => {
+    this.connection.languages.diagnostics.on(async ({ textDocument: { uri }, previousResultId }, token) => {
       const judgement = await this.documents.judgement(uri);
+      stopIfCancelled(token);
       if (!judgement) return { kind: 'full', items: [] };
       this.#watchSamples();
       const resultId = `${this.#session}-${judgement.serial}-${judgement.source}`;
@@ -234,14 +239,18 @@ export class LanguageServer {
     this.#watching.watchFolders(this.documents.samples.folders.listed, this.#folders);
   }
 
-  #filesChanged(all: readonly (string | undefined)[]): void {
+  #filesChanged(changes: readonly FileEvent[]): void {
     const { listed } = this.documents.samples.folders;
-    const paths = [...new Set(all)].filter(
-      (path) => path !== undefined && this.#watching.matters(path, listed),
-    ) as string[];
-    const project = paths.filter((path) => path.endsWith(`/${projectFileName}`));
-    for (const path of project) this.settings.forgetProject(path);
-    if (paths.length > 0) this.documents.filesChanged(paths);
+    const paths = new Set<string>();
+    for (const { uri, type } of changes) {
+      const path = pathOfUri(uri);
+      if (path === undefined || !this.#watching.matters(path, listed)) continue;
+      // Of an open document the text in the editor counts, not what was saved of it.
+      if (type === FileChangeType.Changed && this.documents.openDocument(path)) continue;
+      paths.add(path);
+      if (nameOf(path) === projectFileName) this.settings.forgetProject(path);
+    }
+    if (paths.size > 0) this.documents.filesChanged([...paths]);
   }
 
   #stop(): void {

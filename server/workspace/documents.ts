@@ -114,6 +114,12 @@ export class InstrumentDocuments {
     if (this.#byUri.size === 0) this.#mains.clear();
   }
 
+  /** Sets the folders in which instruments are looked for that include others. */
+  setFolders(folders: readonly string[]): void {
+    this.index.setFolders(folders);
+    this.#indexing = undefined;
+  }
+
   /** Says that files or folders came, went or changed on the disk. */
   filesChanged(paths: readonly string[]): void {
     for (const path of paths) {
@@ -195,11 +201,12 @@ export class InstrumentDocuments {
           isLate = true;
           resolve();
         }, mostWait);
-        void indexing.finally(() => {
+        const done = () => {
           clearTimeout(timer);
           resolve();
           if (isLate) this.settingsChanged();
-        });
+        };
+        indexing.then(done, done);
       });
       this.#indexing = late;
     }
@@ -270,7 +277,7 @@ class InstrumentDocument {
     for (;;) {
       this.#reading ??= this.#read();
       const asked = this.#reading;
-      const reading = await asked;
+      const reading = await asked.catch((error: unknown) => this.#dropFailed(asked, error));
       if (asked === this.#reading) return reading;
     }
   }
@@ -297,9 +304,16 @@ class InstrumentDocument {
         this.#judgement = judging.promise;
       }
       const asked = this.#judgement;
-      const judgement = await asked;
+      const judgement = await asked.catch((error: unknown) => this.#dropFailed(asked, error));
       if (asked === this.#judgement) return judgement;
     }
+  }
+
+  /** What failed is tried again the next time. */
+  #dropFailed(asked: Promise<unknown>, error: unknown): never {
+    if (this.#reading === asked) this.#reading = undefined;
+    if (this.#judgement === asked) this.#judgement = undefined;
+    throw error;
   }
 
   async #read(): Promise<DocumentReading | undefined> {

@@ -15,6 +15,8 @@ export async function readWholeText(files: Files, path: string): Promise<WholeTe
   try {
     if (reader.size > mostBytes) return { kind: 'too-large', size: reader.size };
     return decodeText(await reader.read(0, reader.size));
+  } catch {
+    return { kind: 'missing' };
   } finally {
     await reader.close();
   }

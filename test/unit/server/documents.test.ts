@@ -1,0 +1,169 @@
+import { describe, expect, it } from 'vitest';
+import type { OpenDocument } from '../../../server/workspace/documents';
+import { InstrumentDocuments } from '../../../server/workspace/documents';
+import { MemoryFiles } from '../workspace/memoryFiles';
+import { waveBytes } from './waveBytes';
+
+/** A document whose text a test can change. */
+class Edited implements OpenDocument {
+  readonly uri: string;
+  readonly path: string;
+  readonly languageId = 'sfz';
+  version = 1;
+  text: string;
+
+  constructor(path: string, text: string) {
+    this.uri = `file://${path}`;
+    this.path = path;
+    this.text = text;
+  }
+
+  getText(): string {
+    return this.text;
+  }
+}
+
+function setUp(contents: Record<string, string | Uint8Array> = {}) {
+  const files = new MemoryFiles(contents);
+  const dropped: string[][] = [];
+  const documents = new InstrumentDocuments(
+    files,
+    async () => ({}),
+    (uris) => dropped.push([...uris]),
+  );
+  documents.setFolders(['/work']);
+  const codes = async ({ uri }: Edited) => {
+    const judgement = await documents.judgement(uri);
+    return judgement?.findings.filter(({ source }) => source === judgement.source).map(({ code }) => code);
+  };
+  const edit = (document: Edited, text: string) => {
+    document.text = text;
+    document.version++;
+    documents.changed(document);
+  };
+  const open = (path: string, text: string) => {
+    const document = new Edited(path, text);
+    documents.changed(document);
+    return document;
+  };
+  return { files, documents, dropped, codes, edit, open };
+}
+
+describe('open documents', () => {
+  it('are read and judged once for a version, however many ask', async () => {
+    const { documents, open, edit } = setUp();
+    const document = open('/work/a.sfz', '<region> sample=*sine');
+    const [first, second] = await Promise.all([
+      documents.reading(document.uri),
+      documents.reading(document.uri),
+    ]);
+    expect(first).toBe(second);
+    const judgement = await documents.judgement(document.uri);
+    expect(judgement?.instrument).toBe(first?.instrument);
+    expect(await documents.judgement(document.uri)).toBe(judgement);
+    edit(document, '<regoin>');
+    expect((await documents.judgement(document.uri))?.serial).not.toBe(judgement?.serial);
+    expect((await documents.reading(document.uri))?.version).toBe(2);
+  });
+
+  it('answer for the latest text where it changed while they were judged', async () => {
+    const { files, documents, open, edit } = setUp({ '/work/a.wav': waveBytes(5) });
+    const document = open('/work/a.sfz', '<region> sample=a.wav lokey=9 hikey=1');
+    let edited = false;
+    files.beforeAnswer = async () => {
+      if (edited) return;
+      edited = true;
+      edit(document, '<region> sample=a.wav');
+    };
+    expect((await documents.judgement(document.uri))?.findings).toEqual([]);
+    expect(edited).toBe(true);
+  });
+
+  it('are judged anew when a sample comes or goes, without being read anew', async () => {
+    const { files, documents, codes, open, dropped } = setUp();
+    const document = open('/work/a.sfz', '<region> sample=x/a.wav');
+    expect(await codes(document)).toEqual(['sample-missing']);
+    const reading = await documents.reading(document.uri);
+    files.put('/work/x/a.wav', waveBytes(5));
+    expect(await codes(document)).toEqual(['sample-missing']);
+    documents.filesChanged(['/work/x/a.wav']);
+    expect(dropped).toEqual([[document.uri]]);
+    expect(await codes(document)).toEqual([]);
+    expect(await documents.reading(document.uri)).toBe(reading);
+  });
+
+  it('are read anew when what they include changes, open or on the disk', async () => {
+    const { files, documents, codes, open, edit } = setUp({ '/work/b.sfz': '#define $X 60' });
+    const document = open('/work/a.sfz', '#include "b.sfz"\n<region> sample=*sine key=$X');
+    expect(await codes(document)).toEqual([]);
+    files.put('/work/b.sfz', '');
+    documents.filesChanged(['/work/b.sfz']);
+    expect(await codes(document)).toEqual(['define-unknown']);
+    const included = open('/work/b.sfz', '#define $X 61');
+    expect(await codes(document)).toEqual([]);
+    edit(included, '#define $Y 61');
+    expect(await codes(document)).toEqual(['define-unknown']);
+    documents.closed(included.uri);
+    files.put('/work/b.sfz', '#define $X 62');
+    documents.filesChanged(['/work/b.sfz']);
+    expect(await codes(document)).toEqual([]);
+  });
+
+  it('are forgotten when they close', async () => {
+    const { documents, open } = setUp();
+    const document = open('/work/a.sfz', '');
+    documents.closed(document.uri);
+    expect(await documents.judgement(document.uri)).toBeUndefined();
+    expect(documents.openDocument('/work/a.sfz')).toBeUndefined();
+  });
+});
+
+describe('a file that others include', () => {
+  const part = '<region> sample=$S.wav';
+  const main = '#define $S a\n#include "parts/b.sfz"';
+
+  it('is judged in the context of an instrument found in the folder', async () => {
+    const { codes, open } = setUp({
+      '/work/a.wav': waveBytes(5),
+      '/work/main.sfz': main,
+      '/work/parts/b.sfz': part,
+    });
+    expect(await codes(open('/work/parts/b.sfz', part))).toEqual([]);
+  });
+
+  it('is judged by itself where nothing includes it', async () => {
+    const { codes, open } = setUp({ '/work/parts/b.sfz': part });
+    expect(await codes(open('/work/parts/b.sfz', part))).toEqual(['define-unknown']);
+  });
+
+  it('follows what an open instrument includes at the time', async () => {
+    const { documents, codes, open, edit } = setUp({
+      '/work/a.wav': waveBytes(5),
+      '/work/parts/b.sfz': part,
+    });
+    const whole = open('/work/main.sfz', main);
+    const included = open('/work/parts/b.sfz', part);
+    await documents.judgement(whole.uri);
+    expect(await codes(included)).toEqual([]);
+    edit(whole, '#define $S missing\n#include "parts/b.sfz"');
+    expect(await codes(included)).toEqual(['sample-missing']);
+    edit(whole, '// nothing');
+    await documents.judgement(whole.uri);
+    expect(await codes(included)).toEqual(['define-unknown']);
+  });
+
+  it('is judged by itself where it includes its includer', async () => {
+    const { codes, open } = setUp({ '/work/a.sfz': '#include "b.sfz"', '/work/b.sfz': '#include "a.sfz"' });
+    expect(await codes(open('/work/b.sfz', '#include "a.sfz"\n<regoin>'))).toContain('header-unknown');
+  });
+
+  it('is found through instrument XML too', async () => {
+    const { codes, open } = setUp({
+      '/work/a.wav': waveBytes(5),
+      '/work/main.instrument.xml':
+        '<instrument><define name="$S" value="a"/><include path="parts/b.sfz"/></instrument>',
+      '/work/parts/b.sfz': part,
+    });
+    expect(await codes(open('/work/parts/b.sfz', part))).toEqual([]);
+  });
+});
