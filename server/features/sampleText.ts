@@ -45,15 +45,15 @@ function readingLines(reading: SampleReading): string[] {
 }
 
 function factLines(facts: SampleFacts): string[] {
+  const { container, encoding, bitsPerSample, sampleRate, channels, frames, lengthSeconds } = facts;
   const lines = [
     [
-      facts.container.toUpperCase(),
-      facts.encoding === 'pcm'
-        ? `${facts.bitsPerSample} bits`
-        : `${facts.encoding}, ${facts.bitsPerSample} bits`,
-      `${facts.sampleRate} Hz`,
-      channelsText(facts.channels),
-      `${facts.frames} frames (${facts.lengthSeconds.toFixed(2)} s)`,
+      container.toUpperCase(),
+      ...(encoding === 'pcm' || encoding === container ? [] : [encoding]),
+      ...(bitsPerSample > 0 ? [`${bitsPerSample} bits`] : []),
+      `${sampleRate} Hz`,
+      channelsText(channels),
+      ...(frames > 0 ? [`${frames} frames (${lengthSeconds.toFixed(2)} s)`] : []),
     ].join(', '),
   ];
   for (const { start, end, type } of facts.loops.slice(0, 4)) {
