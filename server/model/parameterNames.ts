@@ -1,4 +1,3 @@
-import { characterCodes, otherCode } from './characterCodes';
 import type { ResolvedOpcode } from './opcodes/resolve';
 import { resolveOpcode } from './opcodes/resolve';
 
@@ -90,7 +89,7 @@ export class ParameterNames {
     return this.idOfCodes(text, undefined, start, end, hash);
   }
 
-  /** As {@link idOfHash}, quicker for a caller that has the {@link characterCodes} of the text. */
+  /** As {@link idOfHash}, quicker for a caller that has the bytes of the text (see `withTextBytes`). */
   idOfCodes(text: string, codes: Uint8Array | undefined, start: number, end: number, hash: number): number {
     const slots = this.#slots;
     const mask = slots.length - 1;
@@ -163,8 +162,8 @@ export class ParameterNames {
 }
 
 function asciiCodes(name: string): Uint8Array | undefined {
-  const codes = characterCodes(name).subarray(0, name.length);
-  return codes.includes(otherCode) ? undefined : codes;
+  const codes = Array.from({ length: name.length }, (_, at) => name.charCodeAt(at));
+  return codes.every((code) => code < 128) ? Uint8Array.from(codes) : undefined;
 }
 
 /** A string of its own: a slice would keep the whole text that it was cut from in memory. */

@@ -15,12 +15,14 @@ export interface SampleProblem {
 /** What the header of a sample file says. */
 export interface SampleFacts {
   container: 'wav' | 'aiff' | 'flac' | 'ogg';
-  /** `pcm`, `float`, `alaw`, … */
+  /** `pcm`, `float`, `alaw`, …; `flac`, `vorbis`, `opus`. */
   encoding: string;
   /** Frames a second. */
   sampleRate: number;
   channels: number;
+  /** 0 where the encoding has no fixed depth, as Vorbis. */
   bitsPerSample: number;
+  /** 0 where the file does not say; a problem then does. */
   frames: number;
   lengthSeconds: number;
   loops: SampleLoop[];
@@ -49,11 +51,46 @@ export type SampleState =
   /** `reading` is missing until the file was opened. */
   | { kind: 'file'; reading?: SampleReading };
 
+/** The pitch of a sample as it was measured in its audio. */
+export interface MeasuredPitch {
+  /** Frequency of the fundamental. */
+  hertz: number;
+  /** The nearest key, with A4 = key 69 = 440 Hz. */
+  key: number;
+  /** How far the pitch lies above this key. */
+  cents: number;
+  /** From 0 for noise to 1 for a sound that repeats itself exactly. */
+  confidence: number;
+}
+
+/** How a loop closes, as it was measured in the audio. */
+export interface LoopSeam {
+  /** Whether closing the loop makes a jump or a bend that the sound itself does not have nearby. */
+  isAudible: boolean;
+  /** The step from the last frame of the loop to its first, full scale 1, and the greatest between frames nearby. */
+  step: number;
+  greatestStep: number;
+  /** The bend (second difference) where the loop closes, and the greatest nearby. */
+  bend: number;
+  greatestBend: number;
+  /** A last frame of the loop near the present one that closes it clearly better, where there is one. */
+  betterEnd?: number;
+}
+
+/** What was measured in the audio of samples: `undefined` while it is not known, `null` where it cannot be measured. */
+export interface SampleMeasures {
+  pitch(path: string): MeasuredPitch | null | undefined;
+  /** The seam of a loop from its first to its last frame. */
+  loopSeam(path: string, startFrame: number, endFrame: number): LoopSeam | null | undefined;
+}
+
 /** Answers, without waiting, what is known of sample files. Paths are those of `Instrument.samplePath`. */
 export interface SampleLookup {
   state(path: string): SampleState;
   /** Paths of audio files that are named most like a missing one, the nearest first, in the form of the given path. */
   nearest(path: string, count: number): string[];
+  /** Missing where the host does not measure. */
+  measures?: SampleMeasures;
 }
 
 /** Endings of the audio files that the SFZ format lists (its public documentation): WAV, Ogg Vorbis, AIFF, FLAC. */

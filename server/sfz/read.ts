@@ -1,12 +1,12 @@
-import { characterCodes } from '../model/characterCodes';
 import { HeaderKind, headerKindOf, headerNames } from '../model/headerKinds';
 import { unknownHeaderFinding } from '../model/headerSuggestions';
 import type { Instrument } from '../model/instrument';
 import { InstrumentBuilder } from '../model/instrumentBuilder';
 import type { ReadOptions } from '../model/notation';
 import { folderOf, joinPath, relativePath } from '../model/paths';
+import { withTextBytes } from '../model/textBytes';
 import type { SfzHandler } from './scan';
-import { scanSfz } from './scan';
+import { lastByte, scanSfzBytes } from './scan';
 import { Variables } from './variables';
 
 /** Included text that one instrument may bring in, in UTF-16 units; a chain of files that include one another twice grows without end. */
@@ -62,11 +62,13 @@ class SfzReader implements SfzHandler {
     const outerText = this.#text;
     const outerCodes = this.#codes;
     this.#text = text;
-    this.#codes = characterCodes(text);
     this.#open.push(path);
     this.#builder.enterSource(path, text);
     this.#checkIsText();
-    scanSfz(text, this, this.#codes);
+    withTextBytes(text, lastByte, (bytes) => {
+      this.#codes = bytes;
+      scanSfzBytes(text, bytes, this);
+    });
     this.#open.pop();
     this.#text = outerText;
     this.#codes = outerCodes;

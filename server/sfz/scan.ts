@@ -1,4 +1,4 @@
-import { characterCodes } from '../model/characterCodes';
+import { withTextBytes } from '../model/textBytes';
 
 /**
  * What {@link scanSfz} tells its caller; all positions are offsets in the text. The scanner knows the shape of SFZ
@@ -69,9 +69,17 @@ for (let code = 0; code <= space; code++) {
  * back further than one word. The rules are those of the public documentation of the open SFZ format: a value ends
  * at the line's end, or before white space that `opcode=`, a header or a directive follows, or before a comment.
  */
-export function scanSfz(text: string, handler: SfzHandler, codes = characterCodes(text)): void {
-  new SfzScanner(text, codes, handler).scan();
+export function scanSfz(text: string, handler: SfzHandler): void {
+  withTextBytes(text, lineFeed, (bytes) => scanSfzBytes(text, bytes, handler));
 }
+
+/** As {@link scanSfz}, for a caller that has the bytes of the text, with a line feed behind them; see `withTextBytes`. */
+export function scanSfzBytes(text: string, bytes: Uint8Array, handler: SfzHandler): void {
+  new SfzScanner(text, bytes, handler).scan();
+}
+
+/** The byte that {@link scanSfzBytes} wants behind a text. */
+export const lastByte = lineFeed;
 
 class SfzScanner {
   readonly #text: string;

@@ -1,5 +1,6 @@
 import { editDistance } from '../model/nearest';
 import { Source } from '../model/source';
+import { withTextBytes } from '../model/textBytes';
 import {
   characterNumber,
   findIllegalCharacters,
@@ -14,7 +15,6 @@ import { OpenElements } from './openElements';
 import { skipDoctype, skipInstruction } from './prolog';
 import { readReference } from './references';
 import { StartTags } from './startTags';
-import { withTextBytes } from './textBytes';
 
 const less = 60;
 const slash = 47;
@@ -29,7 +29,7 @@ const closeBracket = 93;
  * declaration, which is passed over and reported. Anything else gives at least one, and reading goes on behind it.
  */
 export function scanXml(text: string, handler: XmlHandler): void {
-  withTextBytes(text, (bytes) => new XmlScanner(text, bytes, handler).scan());
+  withTextBytes(text, 0, (bytes) => new XmlScanner(text, bytes, handler).scan());
 }
 
 class XmlScanner {

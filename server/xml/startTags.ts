@@ -1,10 +1,10 @@
+import { doubtful } from '../model/textBytes';
 import { AttributeNames } from './attributeNames';
 import { nameEndAt } from './characters';
 import type { XmlHandler } from './handler';
 import { ValueMark } from './handler';
 import { nameHash } from './nameHash';
 import { OddAttributes } from './oddAttributes';
-import { doubtful } from './textBytes';
 
 const tab = 9;
 const lineFeed = 10;

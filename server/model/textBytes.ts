@@ -9,15 +9,16 @@ let spare = new Uint8Array(0);
 const mostSpare = 16 * 1024 * 1024;
 
 /**
- * Calls `read` with a text as one byte for each UTF-16 unit, and a 0 behind the last: ASCII as it is, anything else as
+ * Calls `read` with a text as one byte for each UTF-16 unit, and `last` behind them: ASCII as it is, anything else as
  * {@link beyondAscii} or {@link doubtful}. Reading bytes costs a fraction of what reading characters of a string does,
  * and turning ASCII into bytes costs next to nothing. The bytes are good until `read` returns.
  */
-export function withTextBytes(text: string, read: (bytes: Uint8Array) => void): void {
+export function withTextBytes(text: string, last: number, read: (bytes: Uint8Array) => void): void {
   let bytes = spare;
   spare = new Uint8Array(0);
   if (bytes.length <= text.length) bytes = new Uint8Array(text.length + (text.length >> 3) + 1);
   fill(bytes, text);
+  bytes[text.length] = last;
   read(bytes);
   if (bytes.length <= mostSpare) spare = bytes;
 }
@@ -33,5 +34,4 @@ function fill(bytes: Uint8Array, text: string): void {
       bytes[at] = code < 0x80 ? code : ordinary ? beyondAscii : doubtful;
     }
   }
-  bytes[length] = 0;
 }
