@@ -4,6 +4,11 @@ import { nodeFiles } from './workspace/nodeFiles';
 
 const transport = /^--(stdio|node-ipc|socket|pipe)\b/;
 
+// An answer that can no longer be delivered is no reason to give up the others.
+process.on('unhandledRejection', (reason) => {
+  process.stderr.write(`zonewright: ${reason instanceof Error ? reason.message : String(reason)}\n`);
+});
+
 if (process.argv.some((word) => transport.test(word))) {
   new LanguageServer(createConnection(ProposedFeatures.all), nodeFiles).listen();
 } else {

@@ -31,7 +31,7 @@ export function codeActionsOf(
   options: CodeActionOptions,
 ): CodeAction[] {
   const wants = (kind: string) =>
-    !context.only || context.only.some((only) => kind === only || kind.startsWith(`${only}.`));
+    !context.only || context.only.some((only) => only === '' || kind === only || kind.startsWith(`${only}.`));
   const source = judgement.instrument.sources[judgement.source] as Source;
   const actions: CodeAction[] = [];
   if (wants(CodeActionKind.QuickFix)) {

@@ -6,6 +6,8 @@ import type { CompletionOffer } from '../features/completionOffer';
 export interface CompletionAbilities {
   snippets: boolean;
   labelDetails: boolean;
+  /** The client's command that offers completions, for items after which there is more to choose. */
+  suggestCommand: string | undefined;
 }
 
 const kinds: Readonly<Record<CompletionOffer['kind'], CompletionItemKind>> = {
@@ -34,7 +36,11 @@ export function completionItems(
   });
 }
 
-function itemOf(offer: CompletionOffer, range: Range, { snippets, labelDetails }: CompletionAbilities) {
+function itemOf(
+  offer: CompletionOffer,
+  range: Range,
+  { snippets, labelDetails, suggestCommand }: CompletionAbilities,
+) {
   const [before, after] = offer.insert;
   const asSnippet = snippets && (after !== '' || offer.blanks !== undefined);
   const item: CompletionItem = {
@@ -50,7 +56,7 @@ function itemOf(offer: CompletionOffer, range: Range, { snippets, labelDetails }
     else item.detail = [offer.remark, offer.detail].filter(Boolean).join(', ');
   }
   if (offer.documented !== undefined) item.data = offer.documented;
-  if (offer.goesOn) item.command = { title: 'Go on', command: 'editor.action.triggerSuggest' };
+  if (offer.goesOn && suggestCommand) item.command = { title: 'Choose on', command: suggestCommand };
   return item;
 }
 

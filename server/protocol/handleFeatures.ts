@@ -31,6 +31,7 @@ export function handleFeatures(server: LanguageServer): void {
     const items = completionItems(offers, (span) => rangeOf(read.source, span), {
       snippets: completionItem?.snippetSupport === true,
       labelDetails: completionItem?.labelDetailsSupport === true,
+      suggestCommand: server.suggestCommand,
     });
     // Numbers that are typed go into the names that are offered.
     return { items, isIncomplete: offers.some(({ kind }) => kind === 'opcode') };

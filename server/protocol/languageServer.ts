@@ -42,6 +42,8 @@ export class LanguageServer {
   readonly documents: InstrumentDocuments;
   readonly settings: Settings;
   capabilities: ClientCapabilities = {};
+  /** The client's command that offers completions: `suggestCommand` of the options that it starts the server with. */
+  suggestCommand: string | undefined;
   /** Whether somebody shows keyboard maps and is told of changes. */
   showsMaps = false;
   readonly #texts = new TextDocuments(TextDocument);
@@ -109,6 +111,7 @@ export class LanguageServer {
   }: InitializeParams): InitializeResult {
     this.capabilities = capabilities;
     this.#publishing.start(capabilities);
+    this.suggestCommand = suggestCommandIn(initializationOptions);
     this.settings.start(capabilities.workspace?.configuration === true, initializationOptions);
     this.#setFolders(workspaceFolders ?? (rootUri ? [{ uri: rootUri, name: '' }] : []));
     return {
@@ -257,4 +260,9 @@ export class LanguageServer {
     this.#publishing.stop();
     for (const timer of this.#changed.values()) clearTimeout(timer);
   }
+}
+
+function suggestCommandIn(options: unknown): string | undefined {
+  const isGiven = typeof options === 'object' && options !== null && 'suggestCommand' in options;
+  return isGiven && typeof options.suggestCommand === 'string' ? options.suggestCommand : undefined;
 }

@@ -127,6 +127,7 @@ export class EditorClient {
       rootUri: URI.file(options.folder).toString(),
       workspaceFolders: [{ uri: URI.file(options.folder).toString(), name: 'test' }],
       capabilities: options.capabilities ?? fullCapabilities,
+      initializationOptions: { suggestCommand: 'test.suggest' },
     });
     await client.connection.sendNotification('initialized', {});
     return client;

@@ -297,6 +297,8 @@ describe('requests', () => {
     const items = async (position: object) =>
       (await client.ask<CompletionList>('textDocument/completion', uri, { position })).items;
     expect((await items({ line: 0, character: 17 })).map(({ label }) => label)).toContain('release');
+    const [folderItem] = await items({ line: 1, character: 7 });
+    expect(folderItem).toMatchObject({ label: 'Samples/', command: { command: 'test.suggest' } });
     expect((await items({ line: 1, character: 15 })).map(({ label }) => label)).toEqual(['Soft A#3.wav']);
     const opcode = (await items({ line: 2, character: 2 })).find(({ label }) => label === 'loccN');
     expect(opcode?.textEdit).toEqual({
