@@ -22,6 +22,7 @@ const types: ReadonlyMap<number, AiffEncoding> = new Map(
       ['sowt', { encoding: 'pcm' }],
       ['raw ', { encoding: 'pcm' }],
       ['in24', { encoding: 'pcm', bits: 24 }],
+      ['42n1', { encoding: 'pcm', bits: 24 }],
       ['42ni', { encoding: 'pcm', bits: 24 }],
       ['in32', { encoding: 'pcm', bits: 32 }],
       ['23ni', { encoding: 'pcm', bits: 32 }],
@@ -34,6 +35,7 @@ const types: ReadonlyMap<number, AiffEncoding> = new Map(
       ['ulaw', { encoding: 'mulaw', bits: 8 }],
       ['ULAW', { encoding: 'mulaw', bits: 8 }],
       ['ima4', { encoding: 'ima-adpcm', bits: 4, block: { bytes: 34, frames: 64 } }],
+      ['DWVW', { encoding: 'dwvw' }],
       ['GSM ', { encoding: 'gsm610' }],
     ] as [string, AiffEncoding][]
   ).map(([name, encoding]) => [fourCharacters(name), encoding]),

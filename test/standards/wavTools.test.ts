@@ -80,6 +80,18 @@ describe.skipIf(!tools)('WAV facts against sox and libsndfile', () => {
     expect(facts.problems).toEqual([]);
   });
 
+  it.each(['wav', 'rf64'])(
+    'passes the broadcast chunk that libsndfile puts into a file of %s',
+    async (ending) => {
+      synthesise('bare.wav', '-r', '44100', '-b', '16', '-c', '2');
+      run('sndfile-convert', 'bare.wav', `copy.${ending}`);
+      const described = `described.${ending}`;
+      run('sndfile-metadata-set', '--bext-description', 'A tone', `copy.${ending}`, described);
+      expect(readFileSync(join(folder, described)).includes('bext')).toBe(true);
+      expect(await factsOf(described)).toEqual(await factsOf(`copy.${ending}`));
+    },
+  );
+
   it.each(['ms-adpcm', 'ima-adpcm'])(
     'takes the frames of %s from the fact chunk, as libsndfile prints it',
     async (encoding) => {

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readSampleFacts } from '../../../server/audio/readSampleFacts';
 import { bigChunk, common, form, instrument, marks, sound } from './bigEndianFiles';
+import { readBounded } from './boundedReading';
 import { chunk, readerOf, sampler, silence, text } from './byteFiles';
 import { block, flac, streamInfo } from './flacFiles';
 import { opusHead, page, vorbis } from './oggFiles';
@@ -35,22 +36,6 @@ const samples: [string, Uint8Array][] = [
     new Uint8Array([...page(9, 2, 0n, opusHead(1, 312, 22050)), ...page(9, 4, 4000n, silence(80))]),
   ],
 ];
-
-/** A page, a kilobyte for each of a bounded number of reads, and the end of an Ogg file, where the largest pages stand. */
-const mostBytes = 4096 + 48 * 1024 + 200_000;
-
-async function readBounded(bytes: Uint8Array, size = bytes.length): Promise<void> {
-  const reader = readerOf(bytes, size);
-  const reading = await readSampleFacts(reader);
-  expect(reader.reads.reduce((sum, read) => sum + read.length, 0)).toBeLessThanOrEqual(mostBytes);
-  if (reading.kind !== 'facts') return;
-  const { facts } = reading;
-  expect(Number.isSafeInteger(facts.frames) && facts.frames >= 0).toBe(true);
-  expect(Number.isFinite(facts.lengthSeconds)).toBe(true);
-  expect(facts.sampleRate > 0 && facts.channels > 0).toBe(true);
-  expect(facts.loops.every((loop) => loop.start <= loop.end)).toBe(true);
-  expect(facts.rootKey === null || facts.rootKey <= 127).toBe(true);
-}
 
 describe.each(samples)('damaged %s', (_, sample) => {
   it('starts from a file without fault', async () => {

@@ -1,0 +1,38 @@
+import { expect } from 'vitest';
+import { readSampleFacts } from '../../../server/audio/readSampleFacts';
+import { readerOf } from './byteFiles';
+
+/** A page, a kilobyte for each of a bounded number of reads, and the end of an Ogg file, where the largest pages stand. */
+const mostBytes = 4096 + 48 * 1024 + 200_000;
+
+/** Reads a file, whatever is in it, and expects that this costs little and gives facts that make sense or none. */
+export async function readBounded(bytes: Uint8Array, size = bytes.length): Promise<void> {
+  const reader = readerOf(bytes, size);
+  const reading = await readSampleFacts(reader);
+  expect(reader.reads.reduce((sum, read) => sum + read.length, 0)).toBeLessThanOrEqual(mostBytes);
+  if (reading.kind !== 'facts') return;
+  const { facts } = reading;
+  expect(Number.isSafeInteger(facts.frames) && facts.frames >= 0).toBe(true);
+  expect(Number.isFinite(facts.lengthSeconds)).toBe(true);
+  expect(facts.sampleRate > 0 && facts.channels > 0).toBe(true);
+  expect(facts.loops.every((loop) => loop.start <= loop.end)).toBe(true);
+  expect(facts.rootKey === null || facts.rootKey <= 127).toBe(true);
+}
+
+/** The same for a file that is cut at many lengths and has bytes at its start and end changed. */
+export async function readDamaged(bytes: Uint8Array): Promise<void> {
+  const lengths = [
+    ...Array.from({ length: 160 }, (_, count) => count),
+    ...Array.from({ length: 80 }, (_, part) => Math.floor((bytes.length * part) / 80)),
+  ];
+  for (const length of lengths) await readBounded(bytes.slice(0, length));
+  const near = 220;
+  for (let at = 0; at < bytes.length; at++) {
+    if (at >= near && at < bytes.length - near) continue;
+    for (const mask of [1, 128, 255]) {
+      const damaged = bytes.slice();
+      damaged[at] = (damaged[at] ?? 0) ^ mask;
+      await readBounded(damaged);
+    }
+  }
+}
