@@ -443,7 +443,8 @@ export class Instrument {
     if (parameter < 0) return undefined;
     const value = this.valueText(parameter);
     if (value.startsWith('*')) return value;
-    return (this.control(region).defaultPath + value).replaceAll('\\', '/');
+    const path = this.control(region).defaultPath + value;
+    return path.includes('\\') ? path.replaceAll('\\', '/') : path;
   }
 
   /** The label of the group that a region came from, else of its master or global; `undefined` where there is none. */
