@@ -45,6 +45,11 @@ export class ByteWindow {
     return this.#bytes.length >= length;
   }
 
+  /** A stretch that is held, not copied: it is good until the next {@link hold}. */
+  part(start: number, end: number): Uint8Array {
+    return this.#bytes.subarray(start - this.#start, end - this.#start);
+  }
+
   uint8(at: number): number {
     return this.#view.getUint8(at - this.#start);
   }

@@ -49,10 +49,13 @@ async function searchBackwards(
 ): Promise<OggEnd> {
   const found: OggEnd = { isCut: endsInCapture(bytes, start), isDamaged: false, isChained: false };
   let pages = 0;
-  for (let at = bytes.size - pageHeaderBytes; at >= start && pages < mostPages; at--) {
-    // Told by one byte first: the capture pattern is rare.
-    if (bytes.uint8(at) !== 0x4f) continue;
-    const page = await readOggPage(bytes, at);
+  const stretch = bytes.part(start, bytes.size);
+  let place = stretch.length - pageHeaderBytes + 1;
+  while (place > 0 && pages < mostPages) {
+    // The capture pattern is looked for by its first letter.
+    place = stretch.lastIndexOf(0x4f, place - 1);
+    if (place < 0) break;
+    const page = await readOggPage(bytes, start + place);
     if (!page) continue;
     if (page.end > bytes.size) {
       found.isCut = true;

@@ -62,11 +62,12 @@ const table = Uint32Array.from({ length: 256 }, (_, value) => {
 
 /** Whether the checksum of a page that is held in memory is right (RFC 3533, section 6). */
 export function isWholePage(bytes: ByteWindow, { at, end }: OggPage): boolean {
+  const page = bytes.part(at, end);
   let sum = 0;
-  for (let place = at; place < end; place++) {
-    const isChecksum = place >= at + checksumAt && place < at + checksumAt + 4;
-    const byte = isChecksum ? 0 : bytes.uint8(place);
-    sum = (sum << 8) ^ (table[(sum >>> 24) ^ byte] ?? 0);
+  for (let place = 0; place < page.length; place++) {
+    // The checksum itself counts as zeros.
+    const byte = place >= checksumAt && place < checksumAt + 4 ? 0 : (page[place] as number);
+    sum = (sum << 8) ^ (table[(sum >>> 24) ^ byte] as number);
   }
   bytes.littleEndian = true;
   return sum >>> 0 === bytes.uint32(at + checksumAt);
