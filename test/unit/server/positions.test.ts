@@ -39,11 +39,14 @@ describe('positions', () => {
 describe('paths', () => {
   it('come back from their URIs', () => {
     fc.assert(
-      fc.property(fc.array(fc.stringMatching(/^[^/:\0\\]{1,8}$/), { minLength: 1, maxLength: 4 }), (parts) => {
-        fc.pre(parts.every((part) => !/[\ud800-\udfff]/.test(part)));
-        const path = `/${parts.join('/')}`;
-        expect(pathOfUri(uriOfPath(path))).toBe(path);
-      }),
+      fc.property(
+        fc.array(fc.stringMatching(/^[^/:\0\\]{1,8}$/), { minLength: 1, maxLength: 4 }),
+        (parts) => {
+          fc.pre(parts.every((part) => !/[\ud800-\udfff]/.test(part)));
+          const path = `/${parts.join('/')}`;
+          expect(pathOfUri(uriOfPath(path))).toBe(path);
+        },
+      ),
     );
   });
 
