@@ -1,0 +1,61 @@
+import { powerAt } from './partials';
+import type { SoundingPart } from './soundingPart';
+import { spread } from './soundingPart';
+
+/** How well multiples of a frequency explain a sound. */
+export interface Harmonicity {
+  /** From 0 to 1: little where much sounds between the multiples, or where the lowest of them are all missing. */
+  share: number;
+  /** What the fundamental is of the frequency: 0.5 where there are partials half-way, 2 where all odd ones are missing. */
+  octave: 0.5 | 1 | 2;
+}
+
+/** A window of this many periods tells frequencies a quarter of the fundamental apart (raised cosine: two bins). */
+const periods = 8;
+const mostWindows = 3;
+const highestMultiple = 8;
+
+/**
+ * Compares what sounds on the multiples of a frequency with what sounds a quarter, a half and three quarters above them.
+ * A sound that is too short for a window of eight periods is taken as it is: share 1.
+ */
+export function harmonicityOf(
+  sound: Float32Array,
+  sampleRate: number,
+  part: SoundingPart,
+  hertz: number,
+): Harmonicity {
+  const length = Math.round((periods * sampleRate) / hertz);
+  const starts = spread(part, length, mostWindows);
+  /** Power on multiples, and a quarter, a half and three quarters above. */
+  const powers = [0, 1, 2, 3].map(() => new Float64Array(highestMultiple + 1));
+  for (const start of starts) {
+    for (let quarter = 1; quarter < 4 * (highestMultiple + 1); quarter++) {
+      const frequency = (quarter / 4) * hertz;
+      if (frequency > 0.45 * sampleRate) break;
+      const row = powers[quarter % 4] as Float64Array;
+      const multiple = quarter >> 2;
+      row[multiple] = (row[multiple] as number) + powerAt(sound, sampleRate, frequency, start, length);
+    }
+  }
+  const [whole, low, half, high] = powers as [Float64Array, Float64Array, Float64Array, Float64Array];
+  const wholePower = sumOf(whole);
+  if (!(wholePower > 0)) return { share: starts.length > 0 ? 0 : 1, octave: 1 };
+  const halfPower = sumOf(half);
+  const quarterPower = sumOf(low) + sumOf(high);
+  const loudHalves = half.filter((power) => power > 5e-4 * wholePower).length;
+  const isHalf = halfPower > 2e-3 * wholePower && halfPower > 5 * quarterPower && loudHalves >= 2;
+  let share = wholePower / (wholePower + halfPower + quarterPower);
+  // A sound without its lowest partials may be many things, chords and bells among them.
+  const lowest = (whole[1] as number) + (whole[2] as number) + (whole[3] as number);
+  const odd = sumOf(whole.filter((_, multiple) => multiple % 2 === 1));
+  const isDouble = odd < 0.005 * wholePower;
+  if (isDouble || lowest < 0.02 * wholePower) share /= 2;
+  return { share, octave: isHalf ? 0.5 : isDouble ? 2 : 1 };
+}
+
+function sumOf(values: Float64Array): number {
+  let sum = 0;
+  for (const value of values) sum += value;
+  return sum;
+}

@@ -1,0 +1,40 @@
+import type { FileReader } from '../../model/files';
+import type { MeasuredPitch } from '../../model/samples';
+import { measurePitch } from './pitch';
+import { readFrameLayout } from './readFrameLayout';
+import { mixToMono, readFrames } from './readFrames';
+
+/** As much of a note as its pitch is measured in. */
+const pitchSeconds = 2;
+/** Silence before the sound that is skipped at the most. */
+const mostSilentSeconds = 8;
+/** Below this, about −60 dB, a stretch counts as silence before the sound. */
+const quiet = 1e-3;
+
+/**
+ * The pitch of an open sample file, from the first two seconds that are not silent; the caller closes the file. `null`
+ * where nothing was found, or where the file cannot be decoded. Never throws.
+ */
+export async function measureSamplePitch(reader: FileReader): Promise<MeasuredPitch | null> {
+  try {
+    const layout = await readFrameLayout(reader);
+    if (!layout) return null;
+    const { sampleRate } = layout;
+    const count = Math.ceil(pitchSeconds * sampleRate);
+    for (let seconds = 0; seconds <= mostSilentSeconds; seconds += pitchSeconds / 2) {
+      const start = Math.round(seconds * sampleRate);
+      if (start >= layout.frames) return null;
+      const samples = mixToMono(await readFrames(reader, layout, start, count));
+      // A sound that only begins in the second half is measured from there.
+      if (isQuiet(samples.subarray(0, count / 2)) && start + count / 2 < layout.frames) continue;
+      return measurePitch(samples, sampleRate);
+    }
+    return null;
+  } catch {
+    return null;
+  }
+}
+
+function isQuiet(samples: Float32Array): boolean {
+  return samples.every((value) => Math.abs(value) < quiet);
+}
