@@ -279,7 +279,9 @@ export class Instrument {
     return this.names.canonical(this.name(parameter));
   }
 
+  /** Where the name stands; in a table no name does, and it is the value that stands for both. */
   nameSpan(parameter: number): Span {
+    if (this.format === 'table') return this.valueSpan(parameter);
     const at = parameter * parameterStride;
     const start = this.parameters.cells[at + 1] as number;
     const end =

@@ -1,6 +1,9 @@
+import { isAudioFileName } from './audioFileName';
 import { readKeyRange } from './keyValues';
+import { readLoop } from './loopReading';
 import type { Unit } from './meaning';
-import { isAudioFileName, readLoop, readNumber, readPan } from './numberValues';
+import { readNumber } from './numberValues';
+import { readPan } from './panReading';
 
 /** What a cell looks like, without regard to its column. */
 export type CellKind =

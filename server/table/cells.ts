@@ -30,6 +30,11 @@ export class TableCells {
   readonly rowFirst: number[] = [0];
   /** Cells that read otherwise than the text at their span: doubled quotation marks, escaped bars. */
   readonly rewritten = new Map<number, string>();
+  /** The stretch of text that each row stands for, where that is not simply from its first cell to its last. */
+  rowSpans: readonly { start: number; end: number }[] | undefined;
+
+  /** Whether the cells are parted by where they stand, not by a character. */
+  byColumns = false;
 
   constructor(readonly text: string) {}
 
@@ -54,6 +59,15 @@ export class TableCells {
     return this.rewritten.get(cell) ?? this.text.slice(this.starts[cell], this.ends[cell]);
   }
 
+  /** What a cell reads with compatibility characters, such as full-width digits and `½`, written in the usual ones. */
+  plain(cell: number): string {
+    const text = this.value(cell);
+    for (let at = 0; at < text.length; at++) {
+      if (text.charCodeAt(at) > 126) return usualCharacters(text);
+    }
+    return text;
+  }
+
   /** Whether a cell, by row and column, is empty or missing. */
   isEmpty(row: number, column: number): boolean {
     const cell = this.cell(row, column);
@@ -70,8 +84,10 @@ export class TableCells {
     return filled;
   }
 
-  /** From the start of a row's first cell to the end of its last. */
+  /** The text of a row: from the start of its first cell to the end of its last. */
   rowSpan(row: number): { start: number; end: number } {
+    const span = this.rowSpans?.[row];
+    if (span) return span;
     const first = this.rowFirst[row] as number;
     const last = (this.rowFirst[row + 1] as number) - 1;
     if (last < first) return { start: 0, end: 0 };
@@ -90,6 +106,13 @@ export class TableCells {
   endRow(): void {
     this.rowFirst.push(this.starts.length);
   }
+}
+
+function usualCharacters(text: string): string {
+  return text
+    .replace(/[\u00bc-\u00be\u2150-\u215e]/g, ' $&')
+    .normalize('NFKC')
+    .trim();
 }
 
 /** Where the text of a table starts: behind a byte order mark. */
@@ -128,7 +151,8 @@ export function splitAt(text: string, delimiter: Exclude<Delimiter, 'columns'>):
     const cellStart = at;
     while (at < length && isBlank(text.charCodeAt(at)) && text.charCodeAt(at) !== code) at++;
     let end = -1;
-    if (text.charCodeAt(at) === quote) end = addQuoted(cells, at, code);
+    if (text.charCodeAt(at) === quote && !bordered && !isLoneMark(text, at, code))
+      end = addQuoted(cells, at, code);
     if (end < 0) {
       at = cellStart;
       let escaped = false;
@@ -198,6 +222,12 @@ function addQuoted(cells: TableCells, open: number, code: number): number {
     cells.rewritten.set(cell, text.slice(cells.starts[cell], cells.ends[cell]).replaceAll('""', '"'));
   }
   return end;
+}
+
+/** Between tabs, a quotation mark that stands alone says "the same as above"; it opens no quoted cell. */
+function isLoneMark(text: string, at: number, code: number): boolean {
+  const next = text.charCodeAt(at + 1);
+  return code === tab && (next === code || isLineEnd(next));
 }
 
 function unescapeBars(cells: TableCells): void {

@@ -59,7 +59,7 @@ export function columnContents(cells: TableCells, rows: readonly number[], colum
   const seen = new Set<string>();
   let before = Number.NaN;
   for (const [position, row] of rows.entries()) {
-    const text = cells.value(cells.cell(row, column));
+    const text = cells.plain(cells.cell(row, column));
     const { kind, value, unit } = lookAt(text);
     counts[kind]++;
     if (kind === 'empty') continue;

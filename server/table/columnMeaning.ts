@@ -2,10 +2,11 @@ import type { TableCells } from './cells';
 import type { ColumnContents } from './columnContents';
 import { columnContents, shareOf, spread } from './columnContents';
 import { fitOf } from './headingFit';
-import { readHeading } from './headings';
+import type { ColumnHeading } from './headingRows';
+import { languageOf, readHeading } from './headings';
 import { findKeyOrder, orderShare } from './keyOrder';
 import type { ColumnMeaning, ColumnReading } from './meaning';
-import { meaningNames } from './meaning';
+import { keyMeanings, meaningNames } from './meaning';
 import type { TableRows } from './tableRows';
 
 const mostRows = 400;
@@ -40,15 +41,12 @@ class ColumnReader {
     const most = Math.max(20, Math.min(mostRows, Math.floor(mostLooks / Math.max(1, rows.width))));
     const looked = spread(wide.length > 0 ? wide : rows.data, most);
     for (let index = 0; index < rows.width; index++) {
-      const cell = rows.heading < 0 ? -1 : cells.cell(rows.heading, index);
-      const heading = cells.value(cell);
+      const { text: heading, cell } = rows.headings[index] as ColumnHeading;
       this.#columns.push({
         index,
         heading,
         headingSpan:
-          heading === ''
-            ? undefined
-            : { start: cells.starts[cell] as number, end: cells.ends[cell] as number },
+          cell < 0 ? undefined : { start: cells.starts[cell] as number, end: cells.ends[cell] as number },
         meaning: 'unknown',
         unit: undefined,
         confidence: 0,
@@ -93,10 +91,11 @@ class ColumnReader {
 
   #fromHeadings(): void {
     const fileColumns = this.#holdsFiles.filter(Boolean).length;
+    const language = languageOf(this.#columns.map(({ heading }) => heading));
     const unsure: { index: number; meaning: ColumnMeaning }[] = [];
     for (const column of this.#columns) {
       if (this.#chosen.has(column.index)) continue;
-      const heading = readHeading(column.heading);
+      const heading = readHeading(column.heading, language);
       if (!heading) continue;
       this.#headingsKnown = true;
       column.unit = heading.unit;
@@ -365,8 +364,6 @@ class ColumnReader {
     }
   }
 }
-
-const keyMeanings = ['pitch_keycenter', 'key', 'lokey', 'hikey', 'key_range'] as const;
 
 function isKeys(contents: ColumnContents): boolean {
   return contents.filled > 0 && contents.keys / contents.filled >= 0.95;

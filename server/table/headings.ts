@@ -1,6 +1,8 @@
-import { languages } from './headingWords';
+import { unitOf } from './languages/cellWords';
+import { languages } from './languages/languages';
+import type { LanguageWords } from './languages/languageWords';
+import { bareWord, wordsOf } from './languages/spelling';
 import type { ColumnMeaning, Unit } from './meaning';
-import { unitOf } from './meaning';
 
 /** What a heading says of its column. */
 export interface HeadingReading {
@@ -9,47 +11,92 @@ export interface HeadingReading {
   unit: Unit | undefined;
 }
 
+/** A heading of a language, its words parted. */
+interface Phrase {
+  words: readonly string[];
+  meaning: ColumnMeaning;
+}
+
+interface Dictionary {
+  fillers: ReadonlySet<string>;
+  meanings: ReadonlyMap<string, ColumnMeaning>;
+  phrases: readonly Phrase[];
+}
+
 const longest = 80;
-const words = expand();
+const mostRemembered = 5000;
+const dictionaries = new Map<LanguageWords, Dictionary>();
+const remembered = new Map<string, HeadingReading | undefined>();
 
 /**
- * Finds what a heading such as `Low Key`, `loKey`, `Volume (dB)` or `Tune in cents` means; `undefined` for one whose
- * words are not known.
+ * Finds what a heading such as `Low Key`, `loKey`, `Volume (dB)`, `Tune in cents` or `Untere Taste` means; `undefined`
+ * for one whose words are not known. Where languages give a word another meaning, `language` goes before the others.
  */
-export function readHeading(text: string): HeadingReading | undefined {
-  const reading = findHeading(text);
-  // A pitch in cents or semitones is no key but a tuning.
-  if (reading?.meaning === 'pitch_keycenter' && reading.unit === 'cents')
-    return { ...reading, meaning: 'tune' };
-  if (reading?.meaning === 'pitch_keycenter' && reading.unit === 'semitones')
-    return { ...reading, meaning: 'transpose' };
+export function readHeading(text: string, language?: LanguageWords): HeadingReading | undefined {
+  if (text.length === 0 || text.length > longest) return undefined;
+  const key = `${language ? languages.indexOf(language) : ''} ${text}`;
+  if (remembered.has(key)) return remembered.get(key);
+  const order = language ? [language, ...languages.filter((one) => one !== language)] : languages;
+  const reading = asTuning(findHeading(text, order));
+  if (remembered.size < mostRemembered) remembered.set(key, reading);
   return reading;
 }
 
-function findHeading(text: string): HeadingReading | undefined {
-  if (text.length === 0 || text.length > longest) return undefined;
-  const whole = words.get(compact(text));
-  const bracket = /^([^([{]*)[([{]([^)\]}]*)[)\]}]?(.*)$/.exec(text);
+/** The language that knows most of some headings; `undefined` where none of them is known. */
+export function languageOf(headings: readonly string[]): LanguageWords | undefined {
+  let best: LanguageWords | undefined;
+  let most = 0;
+  for (const language of languages) {
+    const known = headings.filter((text) => text.length <= longest && findHeading(text, [language])).length;
+    if (known <= most) continue;
+    best = language;
+    most = known;
+  }
+  return best;
+}
+
+/** A pitch in cents or semitones is no key but a tuning. */
+function asTuning(reading: HeadingReading | undefined): HeadingReading | undefined {
+  if (reading?.meaning !== 'pitch_keycenter') return reading;
+  if (reading.unit === 'cents') return { ...reading, meaning: 'tune' };
+  return reading.unit === 'semitones' ? { ...reading, meaning: 'transpose' } : reading;
+}
+
+function findHeading(text: string, order: readonly LanguageWords[]): HeadingReading | undefined {
+  const bracket = /^([^([{（]*)[([{（]([^)\]}）]*)[)\]}）]?(.*)$/.exec(text);
+  const whole = meaningOf(text, order);
   if (whole) return { meaning: whole, unit: unitOf(bracket?.[2] ?? signUnit(text)) };
   if (bracket) {
-    const meaning = words.get(compact(`${bracket[1]} ${bracket[3]}`));
+    const meaning = meaningOf(`${bracket[1]} ${bracket[3]}`, order);
     if (meaning) return { meaning, unit: unitOf(bracket[2] as string) };
   }
-  const last = /^(.*?)(?:\s+in)?[\s,/:_-]+([^\s,/:_-]+)$/.exec(text.trim());
+  const last = /^(.*?)(?:\s+(?:in|en|em))?[\s,/:_-]+([^\s,/:_-]+)$/.exec(text.trim());
   const unit = last ? unitOf((last[2] as string).replace(/[()[\]{}]/g, '')) : undefined;
   if (last && unit) {
-    const meaning = words.get(compact(last[1] as string));
+    const meaning = meaningOf(last[1] as string, order);
     if (meaning) return { meaning, unit };
+  }
+  const parts = wordsOf(bracket ? `${bracket[1]} ${bracket[3]}` : text);
+  for (const language of order) {
+    const meaning = abbreviated(parts, dictionaryOf(language));
+    if (meaning) return { meaning, unit: bracket ? unitOf(bracket[2] as string) : undefined };
   }
   return undefined;
 }
 
-const totals: ReadonlySet<string> = new Set(languages.flatMap((language) => language.totals));
+const totals: ReadonlySet<string> = new Set(languages.flatMap((language) => language.totals.map(bareWord)));
+const pages: ReadonlySet<string> = new Set(languages.flatMap((language) => language.pages.map(bareWord)));
 
 /** Whether a row that starts with this text sums up others. */
 export function isTotal(text: string): boolean {
   const word = /^\p{L}+/u.exec(text.slice(0, 40))?.[0];
-  return word !== undefined && totals.has(word.toLowerCase());
+  return word !== undefined && totals.has(bareWord(word));
+}
+
+/** Whether a line numbers a page: `Page 2 of 5`. */
+export function isPageNumber(text: string): boolean {
+  const match = /^\W*(\p{L}+)\W{0,3}\d/u.exec(text.slice(0, 40));
+  return match !== null && pages.has(bareWord(match[1] as string));
 }
 
 /** A sign that is a unit at the end of a heading, as in `Volume %`; else the heading itself. */
@@ -57,32 +104,71 @@ function signUnit(text: string): string {
   return text.endsWith('%') ? '%' : text;
 }
 
-/** Letters and digits in lower case; a heading of signs alone stays as it is. */
-function compact(text: string): string {
-  const letters = text
-    .toLowerCase()
-    .replaceAll('#', 'number')
-    .replace(/[^\p{L}\p{N}]/gu, '');
-  return letters === '' ? text.trim() : letters;
+function meaningOf(text: string, order: readonly LanguageWords[]): ColumnMeaning | undefined {
+  const words = wordsOf(text);
+  for (const language of order) {
+    const { meanings, fillers } = dictionaryOf(language);
+    const meaning = meanings.get(joined(words, fillers));
+    if (meaning) return meaning;
+  }
+  return undefined;
 }
 
-function expand(): ReadonlyMap<string, ColumnMeaning> {
-  const map = new Map<string, ColumnMeaning>();
-  for (const { parts, phrases } of languages) {
-    for (const [meaning, list] of Object.entries(phrases) as [ColumnMeaning, readonly string[]][]) {
-      // A phrase written out counts before one that is put together from parts.
-      for (const phrase of list) if (!phrase.includes('{')) set(map, phrase, meaning);
+function joined(words: readonly string[], fillers: ReadonlySet<string>): string {
+  return words.filter((word) => !fillers.has(word)).join('') || words.join('');
+}
+
+/** The one meaning of all headings that these words are the beginnings of, word by word: `Veloc. min`. */
+function abbreviated(words: readonly string[], { phrases, fillers }: Dictionary): ColumnMeaning | undefined {
+  const short = words.filter((word) => !fillers.has(word));
+  if (!short.some((word) => word.length >= 3) || short.some((word) => word.length < 2)) return undefined;
+  let found: ColumnMeaning | undefined;
+  for (const { words: full, meaning } of phrases) {
+    if (full.length !== short.length || meaning === found) continue;
+    if (!full.every((word, at) => word.startsWith(short[at] as string))) continue;
+    if (found) return undefined;
+    found = meaning;
+  }
+  return found;
+}
+
+function dictionaryOf(language: LanguageWords): Dictionary {
+  let dictionary = dictionaries.get(language);
+  if (!dictionary) {
+    dictionary = expand(language);
+    dictionaries.set(language, dictionary);
+  }
+  return dictionary;
+}
+
+/** A phrase written out counts before one that is put together from parts, and that before one turned round. */
+function expand({ parts, phrases: lists, fillers: small }: LanguageWords): Dictionary {
+  const fillers = new Set(small.map(bareWord));
+  const meanings = new Map<string, ColumnMeaning>();
+  const phrases: Phrase[] = [];
+  const turned: Phrase[] = [];
+  const add = (words: readonly string[], meaning: ColumnMeaning) => {
+    const key = joined(words, fillers);
+    if (key !== '' && !meanings.has(key)) {
+      meanings.set(key, meaning);
+      phrases.push({ words: words.filter((word) => !fillers.has(word)), meaning });
     }
-    for (const [meaning, list] of Object.entries(phrases) as [ColumnMeaning, readonly string[]][]) {
-      for (const phrase of list) for (const written of fill(phrase, parts)) set(map, written, meaning);
+  };
+  const all = (Object.entries(lists) as [ColumnMeaning, readonly string[]][]).flatMap(([meaning, list]) =>
+    list.map((phrase) => ({ phrase, meaning })),
+  );
+  for (const { phrase, meaning } of all) {
+    if (!phrase.includes('{')) add(wordsOf(phrase), meaning);
+  }
+  for (const { phrase, meaning } of all) {
+    for (const written of fill(phrase, parts)) {
+      const words = wordsOf(written);
+      add(words, meaning);
+      if (words.length === 2) turned.push({ words: [words[1] as string, words[0] as string], meaning });
     }
   }
-  return map;
-}
-
-function set(map: Map<string, ColumnMeaning>, phrase: string, meaning: ColumnMeaning): void {
-  const key = compact(phrase);
-  if (!map.has(key)) map.set(key, meaning);
+  for (const { words, meaning } of turned) add(words, meaning);
+  return { fillers, meanings, phrases };
 }
 
 function fill(phrase: string, parts: Readonly<Record<string, readonly string[]>>): string[] {

@@ -14,6 +14,26 @@ export interface KeyRangeReading {
 
 /** Semitones above C of the seven natural notes, A to G. */
 const naturals = [9, 11, 0, 2, 4, 5, 7] as const;
+/** Semitones above C of the syllables that name notes in French, Spanish, Italian and Portuguese. */
+const syllables: readonly (readonly [name: string, semitones: number])[] = [
+  ['do', 0],
+  ['dó', 0],
+  ['ut', 0],
+  ['re', 2],
+  ['ré', 2],
+  ['mi', 4],
+  ['fa', 5],
+  ['fá', 5],
+  ['sol', 7],
+  ['la', 9],
+  ['lá', 9],
+  ['si', 11],
+  ['ti', 11],
+];
+
+/** How letters name notes: in German use B is the note below H, and As and Es are flats. */
+export type NoteNaming = 'english' | 'german';
+
 const longest = 40;
 const minusSigns = '-\u2212\u2010\u2011\u2013\u2014';
 const sharps = '#\u266fsS';
@@ -21,10 +41,11 @@ const flats = 'bB\u266d';
 
 /**
  * Reads a key: a note name or a whole number of up to three digits. Sharps are `#`, `♯` or `s`, flats `b` or `♭`;
- * the octave is −2..10, with any of the usual minus signs. `undefined` for anything else.
+ * the octave is −2..10, with any of the usual minus signs. `Cis`, `Des` and `H` are understood too, and `do` to `si`,
+ * and octaves as in `c'` (middle C) and `C,`. `undefined` for anything else.
  */
-export function readKey(text: string): KeyReading | undefined {
-  const range = readKeyRange(text);
+export function readKey(text: string, naming: NoteNaming = 'english'): KeyReading | undefined {
+  const range = readKeyRange(text, naming);
   return range?.single ? range.low : undefined;
 }
 
@@ -32,9 +53,9 @@ export function readKey(text: string): KeyReading | undefined {
  * Reads a key or a range of keys: `C3-B3`, `C-1–G#2`, `1..63`, `36 to 47`, `60`, `60 (C4)`. `undefined` for anything
  * else. A minus sign right behind the letter of a note belongs to its octave.
  */
-export function readKeyRange(text: string): KeyRangeReading | undefined {
+export function readKeyRange(text: string, naming: NoteNaming = 'english'): KeyRangeReading | undefined {
   if (text.length === 0 || text.length > longest) return undefined;
-  const scan = new KeyScan(text);
+  const scan = new KeyScan(text, naming);
   const low = scan.key();
   if (!low) return undefined;
   if (scan.atEnd()) return { low, high: low, single: true };
@@ -48,7 +69,10 @@ export function readKeyRange(text: string): KeyRangeReading | undefined {
 class KeyScan {
   #at = 0;
 
-  constructor(readonly text: string) {
+  constructor(
+    readonly text: string,
+    readonly naming: NoteNaming,
+  ) {
     this.#spaces();
   }
 
@@ -86,8 +110,11 @@ class KeyScan {
 
   rangeSign(): boolean {
     this.#spaces();
-    const rest = this.text.slice(this.#at, this.#at + 3).toLowerCase();
-    const sign = /^(?:\.{2,3}|\u2026|to|[-\u2212\u2010\u2011\u2013\u2014~:>])/.exec(rest);
+    const rest = this.text.slice(this.#at, this.#at + 4).toLowerCase();
+    const sign =
+      /^(?:\.{2,3}|\u2026|->|(?:to|bis|al|at\u00e9|a|\u00e0)(?=\s)|to|bis|[-\u2212\u2010\u2011\u2013\u2014\u2192~:>])/.exec(
+        rest,
+      );
     if (!sign) return false;
     this.#at += sign[0].length;
     return true;
@@ -95,15 +122,16 @@ class KeyScan {
 
   #name(): KeyReading | undefined {
     const { text } = this;
-    let at = this.#at;
-    const letter = text.charCodeAt(at) | 32;
-    if (!(letter >= 97 && letter <= 103)) return undefined;
-    let key = naturals[letter - 97] as number;
-    at++;
-    for (let signs = 0; signs < 2 && at < text.length; signs++, at++) {
-      if (sharps.includes(text[at] as string)) key++;
-      else if (flats.includes(text[at] as string)) key--;
-      else break;
+    const lower = text[this.#at]?.toLowerCase() === text[this.#at];
+    const semitones = this.#noteName();
+    if (!semitones) return undefined;
+    let { at } = semitones;
+    const signs = /^(?:'{1,5}|\u2032{1,5}|,{1,3})/.exec(text.slice(at, at + 5))?.[0];
+    // Only the marks say the octave: primes count up from the small octave, commas down from the great one.
+    if (signs && lower !== signs.startsWith(',')) {
+      this.#at = at + signs.length;
+      const octave = lower ? 3 + signs.length : 2 - signs.length;
+      return { number: (octave + 1) * 12 + semitones.key, named: undefined };
     }
     if (text[at] === ' ') at++;
     const negative = at < text.length && minusSigns.includes(text[at] as string);
@@ -114,7 +142,38 @@ class KeyScan {
     const octave = Number(text.slice(from, at)) * (negative ? -1 : 1);
     if (octave < -2 || octave > 10) return undefined;
     this.#at = at;
-    return { number: undefined, named: (octave + 1) * 12 + key };
+    return { number: undefined, named: (octave + 1) * 12 + semitones.key };
+  }
+
+  /** Semitones above C of the note named here, and where the name ends. */
+  #noteName(): { key: number; at: number } | undefined {
+    const { text, naming } = this;
+    let at = this.#at;
+    const letter = text.charCodeAt(at) | 32;
+    const start = text.slice(at, at + 3).toLowerCase();
+    const syllable = syllables.find(([name]) => start.startsWith(name));
+    let key = 0;
+    if (syllable) {
+      key = syllable[1];
+      at += syllable[0].length;
+    } else if (letter >= 97 && letter <= 104) {
+      key = letter === 104 ? 11 : (naturals[letter - 97] as number);
+      if (naming === 'german' && letter === 98) key = 10;
+      at++;
+      const ending = text.slice(at, at + 2).toLowerCase();
+      if (ending === 'is' || ending === 'es') {
+        return { key: key + (ending === 'is' ? 1 : -1), at: at + 2 };
+      }
+      if (naming === 'german' && ending.startsWith('s') && (letter === 97 || letter === 101)) {
+        return { key: key - 1, at: at + 1 };
+      }
+    } else return undefined;
+    for (let signs = 0; signs < 2 && at < text.length; signs++, at++) {
+      if (sharps.includes(text[at] as string)) key++;
+      else if (flats.includes(text[at] as string)) key--;
+      else break;
+    }
+    return { key, at };
   }
 
   /** Spreadsheets may give a whole number with an empty fraction: `60.0`, `60,00`. */
@@ -141,6 +200,14 @@ class KeyScan {
 
 function isDigit(code: number): boolean {
   return code >= 48 && code <= 57;
+}
+
+/** Whether a note is named as only German use has it: with H, or with `is` or `es` for sharp and flat. */
+export function isGermanName(text: string): boolean {
+  return (
+    text.length <= longest &&
+    /(?:^|[^\p{L}])(?:h[#\u266fb\u266d]?|[a-h](?:is|es))\s?[-\u2212]?\d/iu.test(text)
+  );
 }
 
 /**

@@ -1,26 +1,33 @@
+import { isAudioFileName } from './audioFileName';
+import type { TableCells } from './cells';
 import { readColumns } from './columnMeaning';
-import { findDelimiter, split } from './delimiter';
-import type { ColumnMeaning, ColumnReading } from './meaning';
-import { isAudioFileName } from './numberValues';
-import { findRows } from './tableRows';
+import { isHtmlTable } from './htmlCells';
+import type { ColumnReading } from './meaning';
+import { keyMeanings } from './meaning';
+import { tableCells } from './tableCells';
+import type { TableRows } from './tableRows';
+import { findTables } from './tableRows';
 
 /** So much of a text is looked at. */
 const looked = 16_384;
+/** HTML has much between its cells. */
+const lookedInHtml = 131_072;
 const markup =
   /^[<{[]|^[ \t]*(?:\/\/|#(?:define|include)\b)|(?:^|\s)[A-Za-z_]\w*=[^\s=]|(?:[)}\]];|\{)[ \t]*$/m;
-const keyMeanings: readonly ColumnMeaning[] = ['pitch_keycenter', 'key', 'lokey', 'hikey', 'key_range'];
 
 /**
  * Tells quickly whether a text is a copied zone table: cells in columns, one of them names of samples and others
  * their keys. Where in doubt it is none, so that prose, source code, SFZ, XML and JSON are left alone.
  */
 export function looksLikeZoneTable(text: string): boolean {
-  const start = startOf(text);
-  if (start.includes('\0') || markup.test(start.replace(/^\ufeff?\s*/, ''))) return false;
-  const delimiter = findDelimiter(start);
-  if (!delimiter) return false;
-  const cells = split(start, delimiter);
-  const rows = findRows(cells);
+  const html = isHtmlTable(text);
+  const start = html ? text.slice(0, lookedInHtml) : startOf(text);
+  if (start.includes('\0') || (!html && markup.test(start.replace(/^\ufeff?\s*/, '')))) return false;
+  const cells = tableCells(start);
+  return cells !== undefined && findTables(cells).some((rows) => holdsZones(cells, rows));
+}
+
+function holdsZones(cells: TableCells, rows: TableRows): boolean {
   if (rows.data.length === 0) return false;
   const columns = readColumns(cells, rows);
   const sample = columns.find(({ meaning }) => meaning === 'sample');
@@ -35,7 +42,7 @@ export function looksLikeZoneTable(text: string): boolean {
   if (named === 0) return false;
   const keys = columns.filter(({ meaning }) => keyMeanings.includes(meaning));
   const headed = keys.filter(isHeaded);
-  if (files * 2 > named) return headed.length > 0 || keys.length > (delimiter === 'columns' ? 1 : 0);
+  if (files * 2 > named) return headed.length > 0 || keys.length > (cells.byColumns ? 1 : 0);
   return isHeaded(sample) && headed.length > 1 && columns.filter(isHeaded).length > 3;
 }
 

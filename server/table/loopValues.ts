@@ -1,6 +1,7 @@
+import type { LoopReading } from './loopReading';
+import { readLoop } from './loopReading';
 import type { ColumnReading } from './meaning';
-import type { LoopReading } from './numberValues';
-import { readLoop } from './numberValues';
+import type { NumberReading } from './numberValues';
 import type { ZoneValue } from './zone';
 import type { ZoneReader } from './zoneReader';
 
@@ -27,8 +28,12 @@ export class LoopValues {
       values.push({ name: 'loop_mode', cell: switchCell, text: said.mode });
       return;
     }
-    const start = said?.start ?? this.#frame(startCell, this.#start);
-    const end = said?.end ?? this.#frame(endCell, this.#end) ?? this.#endByLength(row, start);
+    const start = this.#point(said?.start, switchCell) ?? this.#frame(startCell, this.#start);
+    const end =
+      this.#point(said?.end, switchCell) ??
+      endOf(start, this.#point(said?.length, switchCell)) ??
+      this.#frame(endCell, this.#end) ??
+      endOf(start, this.#frame(this.reader.cellOf(row, this.#length), this.#length));
     const mode = said?.mode ?? 'loop_continuous';
     const endPlace = endCell >= 0 ? endCell : this.reader.cellOf(row, this.#length);
     const startPlace = startCell >= 0 ? startCell : switchCell;
@@ -45,7 +50,7 @@ export class LoopValues {
   }
 
   #said(cell: number, column: ColumnReading): LoopReading | undefined {
-    const reading = readLoop(this.reader.cells.value(cell));
+    const reading = readLoop(this.reader.cells.plain(cell));
     if (!reading) this.reader.drop(cell, column, 'is no loop mode');
     return reading;
   }
@@ -54,10 +59,8 @@ export class LoopValues {
     return cell < 0 || !column ? undefined : this.reader.frameIn(cell, column);
   }
 
-  /** Frames count from 0 and the last one belongs to the loop. */
-  #endByLength(row: number, start: number | undefined): number | undefined {
-    const length = this.#frame(this.reader.cellOf(row, this.#length), this.#length);
-    return start === undefined || length === undefined || length === 0 ? undefined : start + length - 1;
+  #point(reading: NumberReading | undefined, cell: number): number | undefined {
+    return reading && this.reader.framesOf(reading, cell, this.#switch as ColumnReading);
   }
 
   #dropPoints(start: number | undefined, end: number | undefined, startCell: number, endCell: number): void {
@@ -72,4 +75,9 @@ export class LoopValues {
     const column = (atEnd ? (this.#end ?? this.#length) : (this.#start ?? this.#switch)) ?? this.#switch;
     if (cell >= 0 && column) this.reader.drop(cell, column, why);
   }
+}
+
+/** Frames count from 0 and the last one belongs to the loop. */
+function endOf(start: number | undefined, length: number | undefined): number | undefined {
+  return start === undefined || length === undefined || length === 0 ? undefined : start + length - 1;
 }

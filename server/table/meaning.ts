@@ -57,28 +57,17 @@ export const meaningNames: Readonly<Record<ColumnMeaning, string>> = {
   unknown: 'not understood',
 };
 
+/** The meanings of columns that hold keys. */
+export const keyMeanings: readonly ColumnMeaning[] = [
+  'pitch_keycenter',
+  'key',
+  'lokey',
+  'hikey',
+  'key_range',
+];
+
 /** Units that stand in a heading or behind a number. */
 export type Unit = 'dB' | 'cents' | 'semitones' | 'percent' | 'frames' | 'ms' | 's' | 'Hz';
-
-const unitWords: Readonly<Record<Unit, readonly string[]>> = {
-  dB: ['db', 'decibel', 'decibels'],
-  cents: ['ct', 'cts', 'cent', 'cents', 'c', '¢'],
-  semitones: ['st', 'semi', 'semis', 'semitone', 'semitones', 'half steps'],
-  percent: ['%', 'percent'],
-  frames: ['smp', 'smpl', 'samples', 'frames', 'fr', 'sample frames'],
-  ms: ['ms', 'milliseconds'],
-  s: ['s', 'sec', 'secs', 'seconds'],
-  Hz: ['hz', 'hertz'],
-};
-
-const units: ReadonlyMap<string, Unit> = new Map(
-  (Object.keys(unitWords) as Unit[]).flatMap((unit) => unitWords[unit].map((word) => [word, unit] as const)),
-);
-
-/** The unit that a word stands for, in any letter case; `undefined` for other words. */
-export function unitOf(word: string): Unit | undefined {
-  return units.get(word.trim().toLowerCase());
-}
 
 /** One column of a table as it was understood. */
 export interface ColumnReading {

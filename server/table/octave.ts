@@ -1,8 +1,11 @@
 import type { TableCells } from './cells';
 import { spread } from './columnContents';
-import type { KeyReading } from './keyValues';
-import { notesInFileName, readKeyRange } from './keyValues';
+import { instrumentSpans, keyboardSpans } from './instrumentSpans';
+import type { KeyReading, NoteNaming } from './keyValues';
+import { isGermanName, notesInFileName, readKeyRange } from './keyValues';
+import { wordsOf } from './languages/spelling';
 import type { ColumnMeaning, ColumnReading } from './meaning';
+import { keyMeanings } from './meaning';
 
 /** The note name of MIDI key 60. */
 export type MiddleC = 'C3' | 'C4' | 'C5';
@@ -27,59 +30,96 @@ interface KeyPlaces {
 }
 
 type RowKeys = { root?: KeyReading; low?: KeyReading; high?: KeyReading };
+/** Lowest and highest note name, as keys with middle C = C4. */
+interface Extremes {
+  least: number;
+  greatest: number;
+}
+
 type Votes = Map<MiddleC, number>;
 
+/** A table as far as the octave goes: its rows and what its columns hold. */
+export interface KeyTable {
+  data: readonly number[];
+  columns: readonly ColumnReading[];
+}
+
+/** What is known of the sample files, by the name in the table. */
+export interface SampleEvidence {
+  /** The root key that a file itself carries. */
+  rootKeyOf?: (sample: string) => number | undefined;
+  /** The pitch measured in a file, as a MIDI key with a fraction. */
+  pitchOf?: (sample: string) => number | undefined;
+}
+
 /**
- * Decides by evidence which octave numbers the note names of a table use, best evidence first: root keys in the
- * sample files, names beside numbers, names outside 0..127, note names in file names beside numbers. Without
- * evidence it is C4 = 60, as in the open SFZ format. `undefined` where the table has no note names.
+ * Decides by evidence which octave numbers the note names of some tables use, best evidence first: root keys in the
+ * sample files, names beside numbers, names outside 0..127, note names in file names beside numbers, measured pitches,
+ * the span of keys for the kind of instrument. Without evidence it is C4 = 60, as in the open SFZ format. `undefined`
+ * where the tables have no note names.
  */
 export function decideOctave(
   cells: TableCells,
-  data: readonly number[],
-  columns: readonly ColumnReading[],
-  rootKeyOf: ((sample: string) => number | undefined) | undefined,
+  tables: readonly KeyTable[],
+  { rootKeyOf, pitchOf }: SampleEvidence,
+  naming: NoteNaming,
 ): OctaveReading | undefined {
-  const find = (...meanings: ColumnMeaning[]) =>
-    columns.find(({ meaning }) => meanings.includes(meaning))?.index ?? -1;
-  const places: KeyPlaces = {
-    root: find('pitch_keycenter', 'key'),
-    low: find('lokey', 'key_range'),
-    high: find('hikey', 'key_range'),
-  };
-  const extremes = namedExtremes(cells, data, places);
-  if (!extremes) return undefined;
-  const sample = find('sample');
-  const rows = spread(data, mostRows);
   const inFiles: Votes = new Map();
   const beside: Votes = new Map();
   const inRange: Votes = new Map();
   const inNames: Votes = new Map();
-  const repeats = columns.filter(({ repeats: of }) => of !== undefined && Object.values(places).includes(of));
-  for (const row of rows) {
-    const keys = rowKeys(cells, row, places);
-    const name = sample < 0 ? '' : cells.value(cells.cell(row, sample));
-    const fileRoot = name === '' ? undefined : rootKeyOf?.(name);
-    if (fileRoot !== undefined) voteFor(inFiles, { ...keys, root: withNumber(keys.root, fileRoot) });
-    for (const key of [keys.root, keys.low, keys.high]) voteByPair(beside, key?.number, key?.named);
-    for (const column of repeats) {
-      const other = readKeyRange(cells.value(cells.cell(row, column.index)))?.low;
-      const one = readKeyRange(cells.value(cells.cell(row, column.repeats as number)))?.low;
-      voteByPair(beside, one?.number ?? other?.number, one?.named ?? other?.named);
-    }
-    voteFor(inRange, keys);
-    const number =
-      keys.root?.number ?? (keys.low?.number === keys.high?.number ? keys.low?.number : undefined);
-    if (number !== undefined) {
-      for (const named of notesInFileName(name)) if (voteByPair(inNames, number, named)) break;
+  const inPitch: Votes = new Map();
+  const words = new Set<string>();
+  let extremes: Extremes | undefined;
+  for (const { data, columns } of tables) {
+    const find = (...meanings: ColumnMeaning[]) =>
+      columns.find(({ meaning }) => meanings.includes(meaning))?.index ?? -1;
+    const places: KeyPlaces = {
+      root: find('pitch_keycenter', 'key'),
+      low: find('lokey', 'key_range'),
+      high: find('hikey', 'key_range'),
+    };
+    const own = namedExtremes(cells, data, places, naming);
+    if (!own) continue;
+    extremes = {
+      least: Math.min(own.least, extremes?.least ?? own.least),
+      greatest: Math.max(own.greatest, extremes?.greatest ?? own.greatest),
+    };
+    const sample = find('sample');
+    const repeats = columns.filter(
+      ({ repeats: of }) => of !== undefined && Object.values(places).includes(of),
+    );
+    for (const row of spread(data, mostRows)) {
+      const keys = rowKeys(cells, row, places, naming);
+      const name = sample < 0 ? '' : cells.value(cells.cell(row, sample));
+      for (const word of wordsOf(name.slice(-80))) words.add(word);
+      const fileRoot = name === '' ? undefined : rootKeyOf?.(name);
+      if (fileRoot !== undefined) voteFor(inFiles, { ...keys, root: withNumber(keys.root, fileRoot) });
+      const pitch = name === '' ? undefined : pitchOf?.(name);
+      if (pitch !== undefined) voteFor(inPitch, { ...keys, root: withNumber(keys.root, Math.round(pitch)) });
+      for (const key of [keys.root, keys.low, keys.high]) voteByPair(beside, key?.number, key?.named);
+      for (const column of repeats) {
+        const other = readKeyRange(cells.plain(cells.cell(row, column.index)), naming)?.low;
+        const one = readKeyRange(cells.plain(cells.cell(row, column.repeats as number)), naming)?.low;
+        voteByPair(beside, one?.number ?? other?.number, one?.named ?? other?.named);
+      }
+      voteFor(inRange, keys);
+      const number =
+        keys.root?.number ?? (keys.low?.number === keys.high?.number ? keys.low?.number : undefined);
+      if (number !== undefined) {
+        for (const named of notesInFileName(name)) if (voteByPair(inNames, number, named)) break;
+      }
     }
   }
+  if (!extremes) return undefined;
   return (
     winner(inFiles, (count) => `the root keys in ${count} sample files agree with that`) ??
     winner(beside, (count) => `the key numbers beside the note names agree with that on ${count} rows`) ??
     winner(inRange, (count) => `only then do root keys lie within their key ranges on ${count} rows`) ??
     byExtremes(extremes) ??
-    winner(inNames, (count) => `the note names in ${count} file names agree with that`) ?? {
+    winner(inNames, (count) => `the note names in ${count} file names agree with that`) ??
+    winner(inPitch, (count) => `the pitches measured in ${count} samples agree with that`) ??
+    bySpan(extremes, words) ?? {
       middleC: 'C4',
       reason: 'nothing in the table tells otherwise and SFZ names keys so',
     }
@@ -90,9 +130,9 @@ function withNumber(key: KeyReading | undefined, number: number): KeyReading {
   return { number, named: key?.number === undefined ? key?.named : undefined };
 }
 
-function rowKeys(cells: TableCells, row: number, places: KeyPlaces): RowKeys {
+function rowKeys(cells: TableCells, row: number, places: KeyPlaces, naming: NoteNaming): RowKeys {
   const read = (column: number) =>
-    column < 0 ? undefined : readKeyRange(cells.value(cells.cell(row, column)));
+    column < 0 ? undefined : readKeyRange(cells.plain(cells.cell(row, column)), naming);
   const root = read(places.root)?.low;
   const low = read(places.low)?.low;
   const high = read(places.high)?.high;
@@ -136,17 +176,18 @@ function namedExtremes(
   cells: TableCells,
   data: readonly number[],
   places: KeyPlaces,
-): { least: number; greatest: number } | undefined {
+  naming: NoteNaming,
+): Extremes | undefined {
   let least = Number.POSITIVE_INFINITY;
   let greatest = Number.NEGATIVE_INFINITY;
   const seen = new Set<string>();
   for (const column of new Set(Object.values(places))) {
     if (column < 0) continue;
     for (const row of data) {
-      const text = cells.value(cells.cell(row, column));
+      const text = cells.plain(cells.cell(row, column));
       if (text.length > 40 || seen.has(text)) continue;
       if (seen.size < 5000) seen.add(text);
-      const range = readKeyRange(text);
+      const range = readKeyRange(text, naming);
       for (const key of range ? [range.low, range.high] : []) {
         if (key.named === undefined || key.number !== undefined) continue;
         least = Math.min(least, key.named);
@@ -157,9 +198,41 @@ function namedExtremes(
   return least === Number.POSITIVE_INFINITY ? undefined : { least, greatest };
 }
 
-function byExtremes({ least, greatest }: { least: number; greatest: number }): OctaveReading | undefined {
+function byExtremes({ least, greatest }: Extremes): OctaveReading | undefined {
   const fits = (one: MiddleC) => least + octaveShifts[one] >= 0 && greatest + octaveShifts[one] <= 127;
   if (fits('C4')) return undefined;
   const middleC = conventions.find(fits);
   return middleC && { middleC, reason: 'otherwise some note names would lie outside the keys 0..127' };
+}
+
+/** By the usual key spans of keyboards, or of the one kind of instrument that sample names speak of. */
+function bySpan({ least, greatest }: Extremes, words: ReadonlySet<string>): OctaveReading | undefined {
+  for (const { keys, low, high } of keyboardSpans) {
+    const middleC = conventions.find(
+      (one) => least + octaveShifts[one] === low && greatest + octaveShifts[one] === high,
+    );
+    if (middleC) return { middleC, reason: `the keys then span those of a keyboard of ${keys} keys` };
+  }
+  const kinds = instrumentSpans.filter((kind) => kind.words.some((word) => words.has(word)));
+  const [kind] = kinds;
+  if (!kind || kinds.length > 1) return undefined;
+  const overhang = (one: MiddleC) =>
+    Math.max(0, kind.low - least - octaveShifts[one]) + Math.max(0, greatest + octaveShifts[one] - kind.high);
+  const fitting = conventions.filter((one) => overhang(one) === 0);
+  const exact = fitting.find((one) => least + octaveShifts[one] === kind.low);
+  const middleC = exact ?? (fitting.length === 1 ? fitting[0] : undefined);
+  return middleC && { middleC, reason: `the keys then lie within the usual span of a ${kind.name}` };
+}
+
+/** Whether the key columns of some tables name notes as in German, with H or `is` and `es`. */
+export function namingIn(cells: TableCells, tables: readonly KeyTable[]): NoteNaming {
+  for (const { data, columns } of tables) {
+    for (const { meaning, index } of columns) {
+      if (!keyMeanings.includes(meaning)) continue;
+      for (const row of spread(data, mostRows)) {
+        if (isGermanName(cells.plain(cells.cell(row, index)))) return 'german';
+      }
+    }
+  }
+  return 'english';
 }

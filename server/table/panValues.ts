@@ -1,7 +1,8 @@
 import { panBounds } from './bounds';
 import type { ColumnReading } from './meaning';
 import { columnName } from './meaning';
-import { readNumber, readPan } from './numberValues';
+import { readNumber } from './numberValues';
+import { readPan } from './panReading';
 import type { ZoneValue } from './zone';
 import { decimal } from './zone';
 import type { ZoneReader } from './zoneReader';
@@ -35,7 +36,7 @@ export class PanValues {
     const column = this.#column;
     const cell = this.reader.cellOf(row, column);
     if (!column || cell < 0) return;
-    const text = this.reader.cells.value(cell);
+    const text = this.reader.cells.plain(cell);
     let pan = readPan(text);
     if (pan === undefined || !Number.isFinite(pan)) {
       this.reader.drop(cell, column, 'is no pan position');
@@ -65,7 +66,7 @@ function scaleOf(reader: ZoneReader, column: ColumnReading, data: readonly numbe
   for (const row of data) {
     const cell = reader.cellOf(row, column);
     if (cell < 0) continue;
-    const text = reader.cells.value(cell);
+    const text = reader.cells.plain(cell);
     const number = readNumber(text)?.number ?? readPan(text);
     if (number === undefined) continue;
     if (!Number.isInteger(number)) fraction = true;

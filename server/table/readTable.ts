@@ -5,24 +5,33 @@ import type { ConversionNote } from '../model/notes';
 import { Source } from '../model/source';
 import type { TableCells } from './cells';
 import { readColumns } from './columnMeaning';
-import { findDelimiter, split } from './delimiter';
+import { fillDittoMarks } from './dittoMarks';
+import { isHtmlTable } from './htmlCells';
 import type { ColumnMeaning, ColumnReading } from './meaning';
-import type { MiddleC } from './octave';
+import type { MiddleC, SampleEvidence } from './octave';
+import { namingIn } from './octave';
 import { noteColumns, noteOctave } from './readingNotes';
 import { completeRoundRobins } from './roundRobin';
+import type { ZoneGroup } from './sharedValues';
+import { groupZones } from './sharedValues';
+import type { Suggestion } from './suggestions';
+import { suggestGroups } from './suggestions';
+import { tableCells } from './tableCells';
 import { TableNotes } from './tableNotes';
-import { findRows } from './tableRows';
+import type { TableRows } from './tableRows';
+import { findTables } from './tableRows';
 import { completeLayers } from './velocityLayers';
-import type { Zone } from './zone';
+import type { Zone, ZoneValue } from './zone';
+import type { ZoneOptions } from './zones';
 import { readZones } from './zones';
 
-export interface TableOptions {
+export interface TableOptions extends SampleEvidence {
   /** The path by which the table is known; `table` where nothing is given. */
   path?: string;
   /** The note name that the table gives to key 60; found by evidence where nothing or `auto` is given. */
   middleC?: MiddleC | 'auto';
-  /** The root key that a sample file itself carries, by the name in the table. */
-  rootKeyOf?: (sample: string) => number | undefined;
+  /** Frames a second of a sample, by the name in the table: times are counted in frames with it. */
+  rateOf?: (sample: string) => number | undefined;
   /** The path to write for a sample, by the name in the table; the name itself where `undefined` comes back. */
   resolveSample?: (sample: string) => string | undefined;
   /** Meanings that a person has set for columns, by position from 0. */
@@ -33,8 +42,10 @@ export interface TableOptions {
 export interface TableReading {
   /** The zones as regions, in groups where a column names groups; each value's span is the cell it comes from. */
   instrument: Instrument;
-  /** What each column was taken for. */
+  /** What each column was taken for; of several tables in the text, the columns of the first that gives zones. */
   columns: ColumnReading[];
+  /** Groups, layers and articulations that sample names or blank lines tell of; nothing of them is written. */
+  suggestions: Suggestion[];
   /** The convention by which note names were read; `undefined` where the table has none. */
   middleC: MiddleC | undefined;
   notes: ConversionNote[];
@@ -50,51 +61,85 @@ export function readZoneTable(text: string, options: TableOptions = {}): TableRe
   const path = options.path ?? 'table';
   const fault = textFault(text);
   if (fault) return nothing(text, path, fault);
-  const delimiter = findDelimiter(text);
-  if (!delimiter) {
+  const cells = tableCells(text);
+  if (!cells) {
     return nothing(
       text,
       path,
       'This is no zone table: no tabs, semicolons, bars, commas or aligned columns part its lines into cells.',
     );
   }
-  const cells = split(text, delimiter);
-  const rows = findRows(cells);
-  const columns = readColumns(cells, rows, options.columns);
-  if (rows.data.length === 0) {
+  const tables: Table[] = findTables(cells).map((rows) => {
+    fillDittoMarks(cells, rows.data);
+    return { rows, data: rows.data, columns: readColumns(cells, rows, options.columns) };
+  });
+  const columns = (tables.find(hasSamples) ?? tables[0])?.columns ?? [];
+  if (tables.every(({ data }) => data.length === 0)) {
     return { ...nothing(text, path, 'The table has headings only; copy its rows too.'), columns };
   }
-  const sample = columns.find(({ meaning }) => meaning === 'sample');
-  if (!sample) {
+  if (!tables.some(hasSamples)) {
     const problem =
       'No column of sample names was found in the table; one with a heading such as Sample or File is needed.';
     return { ...nothing(text, path, problem), columns };
   }
-  const notes = new TableNotes(new Source(path, text));
-  const octave = noteOctave(cells, rows.data, columns, options, notes);
-  noteColumns(cells, rows, columns, notes);
-  const zones = readZones(cells, rows, columns, octave, options.resolveSample, notes);
+  const notes = new TableNotes(new Source(path, text), isHtmlTable(text) ? cells.rowSpans : undefined);
+  const naming = namingIn(cells, tables);
+  const middleC = noteOctave(cells, tables, naming, options, notes);
+  const zones = tables.flatMap((table) => zonesOf(cells, table, { ...options, middleC, naming }, notes));
   if (zones.length === 0) {
     return {
       ...nothing(text, path, 'No row of the table names a sample, so there is nothing to convert.'),
       columns,
     };
   }
-  completeLayers(zones, columns, cells, notes);
   completeRoundRobins(zones);
+  const groups = groupZones(zones);
+  const afterBlank = new Set(tables.flatMap(({ rows }) => rows.afterBlank));
   return {
-    instrument: build(text, path, cells, zones),
+    instrument: build(text, path, cells, groups),
     columns,
-    middleC: octave,
+    suggestions: suggestGroups(groups, columns, afterBlank),
+    middleC,
     notes: notes.finish(),
     problem: undefined,
   };
 }
 
+interface Table {
+  rows: TableRows;
+  data: number[];
+  columns: ColumnReading[];
+}
+
+function hasSamples({ columns, data }: Table): boolean {
+  return data.length > 0 && columns.some(({ meaning }) => meaning === 'sample');
+}
+
+function zonesOf(cells: TableCells, table: Table, options: ZoneOptions, notes: TableNotes): Zone[] {
+  const { rows, columns } = table;
+  if (!hasSamples(table)) {
+    const span = cells.rowSpan(rows.data[0] ?? rows.others[0]?.row ?? 0);
+    const place = notes.place(span.start);
+    notes.add('ignored', span, `The table at ${place} has no column of sample names; it is not used.`);
+    return [];
+  }
+  noteColumns(cells, rows, columns, notes);
+  const zones = readZones(cells, rows, columns, options, notes);
+  completeLayers(zones, columns, cells, notes);
+  return zones;
+}
+
 function nothing(text: string, path: string, problem: string): TableReading {
   const builder = new InstrumentBuilder('table', 0);
   builder.enterSource(path, text);
-  return { instrument: builder.finish(), columns: [], middleC: undefined, notes: [], problem };
+  return {
+    instrument: builder.finish(),
+    columns: [],
+    suggestions: [],
+    middleC: undefined,
+    notes: [],
+    problem,
+  };
 }
 
 /** Says why a text cannot be a table at all: it is empty, or bytes of something else. */
@@ -110,36 +155,26 @@ function textFault(text: string): string | undefined {
   return odd * 10 > start.length ? 'This is not text but binary data.' : undefined;
 }
 
-/** Zones without a group come first, then the groups in order of first appearance. */
-function build(text: string, path: string, cells: TableCells, zones: readonly Zone[]): Instrument {
-  const groups = new Map<string, Zone[]>([['', []]]);
-  for (const zone of zones) {
-    const group = groups.get(zone.group);
-    if (group) group.push(zone);
-    else groups.set(zone.group, [zone]);
-  }
+function build(text: string, path: string, cells: TableCells, groups: readonly ZoneGroup[]): Instrument {
   const builder = new InstrumentBuilder('table', text.length);
   builder.enterSource(path, text);
-  const add = (name: string, cell: number, value: string) => {
+  const add = ({ name, cell, text: value }: ZoneValue) => {
     const start = cells.starts[cell] as number;
     const end = cells.ends[cell] as number;
     const written = text.slice(start, end);
     const parameter = builder.addParameter(builder.names.idOf(name), start, start, end, plainNumber(written));
-    builder.setNameEnd(parameter, end);
     if (written !== value) builder.setValue(parameter, value);
   };
-  for (const [group, members] of groups) {
-    const first = members[0];
-    if (group !== '' && first) {
-      const start = cells.starts[first.groupCell] as number;
-      const end = cells.ends[first.groupCell] as number;
-      builder.openHeader(HeaderKind.group, start, end);
-      add('group_label', first.groupCell, group);
+  for (const { name, cell, shared, zones } of groups) {
+    if (name !== '') {
+      builder.openHeader(HeaderKind.group, cells.starts[cell] as number, cells.ends[cell] as number);
+      add({ name: 'group_label', cell, text: name });
+      for (const value of shared) add(value);
     }
-    for (const { row, values } of members) {
+    for (const { row, values } of zones) {
       const { start, end } = cells.rowSpan(row);
       builder.openHeader(HeaderKind.region, start, end);
-      for (const { name, cell, text: value } of values) add(name, cell, value);
+      for (const value of values) add(value);
     }
   }
   return builder.finish();

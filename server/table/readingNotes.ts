@@ -1,40 +1,39 @@
 import type { TableCells } from './cells';
+import type { NoteNaming } from './keyValues';
 import type { ColumnReading } from './meaning';
-import { columnName, meaningNames } from './meaning';
-import type { MiddleC } from './octave';
+import { columnName, keyMeanings, meaningNames } from './meaning';
+import type { KeyTable, MiddleC, SampleEvidence } from './octave';
 import { decideOctave } from './octave';
 import type { TableNotes } from './tableNotes';
 import type { TableRows } from './tableRows';
 
-interface OctaveOptions {
-  middleC?: MiddleC | 'auto';
-  rootKeyOf?: (sample: string) => number | undefined;
-}
-
 /** From this confidence on a column needs no note. */
 const sure = 0.85;
 
-/** Settles the octave convention and notes it where it was not given; `undefined` where the table has no note names. */
+/** Settles the octave convention and notes it where it was not given; `undefined` where the tables have no note names. */
 export function noteOctave(
   cells: TableCells,
-  data: readonly number[],
-  columns: readonly ColumnReading[],
-  { middleC, rootKeyOf }: OctaveOptions,
+  tables: readonly KeyTable[],
+  naming: NoteNaming,
+  options: SampleEvidence & { middleC?: MiddleC | 'auto' },
   notes: TableNotes,
 ): MiddleC | undefined {
-  const found = decideOctave(cells, data, columns, rootKeyOf);
+  const { middleC } = options;
+  const found = decideOctave(cells, tables, options, naming);
   if (!found) return undefined;
   if (middleC !== undefined && middleC !== 'auto') return middleC;
-  const column = columns.find(({ meaning }) =>
-    ['pitch_keycenter', 'key', 'lokey', 'key_range'].includes(meaning),
-  );
+  const keyed = tables.find(({ columns }) => columns.some(isKeyColumn)) ?? tables[0];
   const others = (['C3', 'C4', 'C5'] as const).filter((one) => one !== found.middleC).join(' or ');
   notes.add(
     'assumed',
-    columnSpan(cells, data, column),
+    columnSpan(cells, keyed?.data ?? [], keyed?.columns.find(isKeyColumn)),
     `Key 60 was taken to be called ${found.middleC}, because ${found.reason}. If it is ${others}, say so with --middle-c or in the settings.`,
   );
   return found.middleC;
+}
+
+function isKeyColumn({ meaning }: ColumnReading): boolean {
+  return keyMeanings.includes(meaning);
 }
 
 /** Notes what was assumed of columns, and which ones are not used. */
@@ -73,9 +72,13 @@ export function noteColumns(
     notes.add('ignored', { start: 0, end: 0 }, `Columns behind the first ${rows.width} are not looked at.`);
   const keyed = columns.some(({ meaning }) => ['lokey', 'hikey', 'key', 'key_range'].includes(meaning));
   if (!keyed) {
-    const first = rows.heading >= 0 ? rows.heading : (rows.data[0] as number);
+    const heading = rows.headings.find(({ cell }) => cell >= 0)?.cell ?? -1;
+    const span =
+      heading < 0
+        ? cells.rowSpan(rows.data[0] as number)
+        : { start: cells.starts[heading] as number, end: cells.ends[heading] as number };
     const message = 'The table gives no low and high keys, so every region answers to the whole keyboard.';
-    notes.add('assumed', cells.rowSpan(first), message);
+    notes.add('assumed', span, message);
   }
 }
 

@@ -9,7 +9,11 @@ export class TableNotes {
   readonly #notes: ConversionNote[] = [];
   readonly #alike = new Map<string, { count: number; last: ConversionNote }>();
 
-  constructor(readonly source: Source) {}
+  /** `rows` are the stretches of a table's rows where they say more than lines, as in HTML. */
+  constructor(
+    readonly source: Source,
+    readonly rows?: readonly { start: number; end: number }[],
+  ) {}
 
   /** `alike` names what notes of the same sort have in common. */
   add(kind: NoteKind, span: { start: number; end: number }, message: string, alike?: string): void {
@@ -23,9 +27,12 @@ export class TableNotes {
     this.#notes.push(note);
   }
 
-  /** The line of the text that an offset stands on, from 1. */
-  line(offset: number): number {
-    return this.source.positionAt(offset).line;
+  /** Where an offset stands, for people: `Line 3`, or `Row 3` of a table in HTML. */
+  place(offset: number): string {
+    const row = this.rows?.findIndex(
+      ({ start, end }) => start <= offset && offset < Math.max(end, start + 1),
+    );
+    return row === undefined || row < 0 ? `Line ${this.source.positionAt(offset).line}` : `Row ${row + 1}`;
   }
 
   finish(): ConversionNote[] {

@@ -1,108 +1,176 @@
-import type { CellKind } from './cellKinds';
-import { lookAt } from './cellKinds';
+import { isAudioFileName } from './audioFileName';
 import type { TableCells } from './cells';
 import { isRuling } from './delimiter';
-import { readHeading } from './headings';
+import type { ColumnHeading } from './headingRows';
+import { findHeading, headingsOf, isHeadingRow, mostColumns } from './headingRows';
+import { isPageNumber, isTotal } from './headings';
+import { readKeyRange } from './keyValues';
+import { readNumber } from './numberValues';
 
-/** The parts of a table: where its headings are and which rows are left for zones. */
+/** One table of a text: its headings and the rows that are left for zones. */
 export interface TableRows {
-  /** The row of headings, or −1. */
-  heading: number;
+  /** By column; without text where the table has no headings. */
+  headings: ColumnHeading[];
   /** Rows that may be zones, in the order of the text. */
   data: number[];
-  /** Rows that say the headings again. */
-  repeated: number[];
-  /** Rows before the headings. */
-  before: number[];
+  /** For rows in {@link data}, the cell with the title of the section they stand in. */
+  sections: Map<number, number>;
+  /** Rows that are no zones, and why. */
+  others: { row: number; why: string }[];
+  /** Rows of {@link data} that a blank line stands before. */
+  afterBlank: number[];
   /** The number of columns. */
   width: number;
-  /** Rows that are wider than {@link mostColumns}. */
+  /** Whether rows are wider than {@link mostColumns}. */
   cut: boolean;
 }
 
-/** Columns behind these are not looked at. */
-export const mostColumns = 2000;
-const headingWithin = 25;
+/** Finds the tables among the rows of a text, one after another; a first table without headings is one as well. */
+export function findTables(cells: TableCells): TableRows[] {
+  return new TableFinder(cells).find();
+}
 
-/** Finds headings and data among the rows of a table. */
-export function findRows(cells: TableCells): TableRows {
-  const rows: number[] = [];
-  let width = 0;
-  for (let row = 0; row < cells.rowCount; row++) {
-    if (cells.filled(row) === 0 || isRuling(cells, row)) continue;
-    rows.push(row);
-    width = Math.max(width, cells.width(row));
+class TableFinder {
+  readonly #tables: TableRows[] = [];
+  readonly #rows: number[] = [];
+  readonly #blank = new Set<number>();
+  /** The rows that hold headings, and what they read. */
+  #headingRows: readonly number[] = [];
+  #headingTexts: readonly string[] = [];
+  #table: TableRows | undefined;
+  /** The title that goes for the rows to come, and one that was read after the last row of data. */
+  #title = -1;
+  #nextTitle = -1;
+  /** A title above the first headings: that of a group only where others follow. */
+  #firstTitle = -1;
+  #titled = 0;
+  readonly #width: number;
+  readonly #filesSeen: boolean;
+
+  constructor(readonly cells: TableCells) {
+    let width = 0;
+    for (let row = 0; row < cells.rowCount; row++) {
+      if (cells.filled(row) === 0) this.#blank.add(row);
+      else if (!isRuling(cells, row)) {
+        this.#rows.push(row);
+        width = Math.max(width, cells.width(row));
+      }
+    }
+    this.#width = width;
+    this.#filesSeen = this.#rows.slice(0, 100).some((row) => {
+      for (let column = 0; column < Math.min(cells.width(row), 50); column++) {
+        if (isAudioFileName(cells.value(cells.cell(row, column)))) return true;
+      }
+      return false;
+    });
   }
-  const heading = findHeading(cells, rows);
-  const result: TableRows = {
-    heading,
-    data: [],
-    repeated: [],
-    before: [],
-    width: Math.min(width, mostColumns),
-    cut: width > mostColumns,
-  };
-  const headingText = heading < 0 ? undefined : rowText(cells, heading);
-  for (const row of rows) {
-    if (row < heading) result.before.push(row);
-    else if (row > heading || heading < 0) {
-      const again =
-        headingText !== undefined &&
-        cells.width(row) === cells.width(heading) &&
-        rowText(cells, row) === headingText;
-      (again ? result.repeated : result.data).push(row);
+
+  find(): TableRows[] {
+    const { cells } = this;
+    const heading = findHeading(cells, this.#rows);
+    const none = Array.from({ length: Math.min(this.#width, mostColumns) }, () => ({ text: '', cell: -1 }));
+    let before: number[] = [];
+    if (heading < 0) this.#open([], none);
+    else {
+      const { rows } = headingsOf(cells, heading, Math.min(this.#width, mostColumns));
+      before = this.#rows.filter((row) => row < (rows[0] as number));
+      const last = before.at(-1);
+      const adjacent = last !== undefined && !this.#blank.has((rows[0] as number) - 1);
+      if (adjacent && this.#isTitle(last)) this.#firstTitle = this.#onlyCell(last);
+    }
+    for (const row of this.#rows) {
+      if (heading >= 0 && before.includes(row)) continue;
+      this.#take(row, heading);
+    }
+    const first = this.#tables[0] as TableRows;
+    for (const row of before) first.others.push({ row, why: 'stands before the headings' });
+    if (this.#firstTitle >= 0 && this.#titled > 0) this.#nameFirstSection(first);
+    return this.#tables.filter(({ data }, at) => data.length > 0 || at === 0);
+  }
+
+  #take(row: number, heading: number): void {
+    const { cells } = this;
+    const width = Math.min(this.#width, mostColumns);
+    if (this.#headingRows.includes(row)) return;
+    const table = this.#table;
+    if (table && this.#headingTexts.includes(this.#rowText(row))) {
+      table.others.push({ row, why: 'says the headings again' });
+    } else if (row === heading || !table || (heading >= 0 && isHeadingRow(cells, row))) {
+      const { rows, headings } = headingsOf(cells, row, width);
+      this.#open(rows, headings);
+      this.#title = -1;
+    } else if (isPageNumber(cells.value(this.#onlyCell(row)))) {
+      table.others.push({ row, why: 'numbers a page' });
+    } else if (this.#isTitle(row)) {
+      this.#nextTitle = this.#onlyCell(row);
+      table.others.push({ row, why: 'is a line of text' });
+    } else {
+      if (this.#blank.has(row - 1) && table.data.length > 0) table.afterBlank.push(row);
+      table.data.push(row);
+      if (this.#nextTitle >= 0) this.#title = this.#nextTitle;
+      this.#nextTitle = -1;
+      if (this.#title >= 0) {
+        table.sections.set(row, this.#title);
+        this.#titled++;
+      }
     }
   }
-  return result;
-}
 
-function rowText(cells: TableCells, row: number): string {
-  const { start, end } = cells.rowSpan(row);
-  return cells.text.slice(start, Math.min(end, start + 2000));
-}
+  #open(headingRows: readonly number[], headings: ColumnHeading[]): void {
+    const width = Math.min(this.#width, mostColumns);
+    this.#headingRows = headingRows;
+    this.#headingTexts = headingRows.map((row) => this.#rowText(row));
+    this.#table = {
+      headings,
+      data: [],
+      sections: new Map(),
+      others: [],
+      afterBlank: [],
+      width,
+      cut: this.#width > mostColumns,
+    };
+    this.#tables.push(this.#table);
+  }
 
-/** The row among the first with the most known headings; else a first row without values above rows with values. */
-function findHeading(cells: TableCells, rows: readonly number[]): number {
-  let best = -1;
-  let most = 0;
-  for (const row of rows.slice(0, headingWithin)) {
-    const filled = Math.min(cells.filled(row), mostColumns);
-    const known = countKnown(cells, row);
-    if (known <= most || filled < 2 || (known < 2 && filled > 2)) continue;
-    if (known * 3 >= filled || countValues(cells, row) === 0) {
-      best = row;
-      most = known;
+  #nameFirstSection({ data, sections }: TableRows): void {
+    for (const row of data) {
+      if (sections.has(row)) return;
+      sections.set(row, this.#firstTitle);
     }
   }
-  if (best >= 0) return best;
-  for (const [position, row] of rows.slice(0, headingWithin).entries()) {
-    if (cells.filled(row) < 2) continue;
-    const next = rows[position + 1];
-    const bare = countValues(cells, row) === 0;
-    return bare && next !== undefined && countValues(cells, next) > 0 ? row : -1;
-  }
-  return -1;
-}
 
-function countKnown(cells: TableCells, row: number): number {
-  let known = 0;
-  const width = Math.min(cells.width(row), mostColumns);
-  for (let column = 0; column < width; column++) {
-    const text = cells.value(cells.cell(row, column));
-    if (text !== '' && readHeading(text)) known++;
+  /** A row with nothing but a few words: no file, key, number or sum. */
+  #isTitle(row: number): boolean {
+    const { cells } = this;
+    if (cells.filled(row) !== 1 || (this.#width <= 2 && !this.#filesSeen)) return false;
+    const text = cells.plain(this.#onlyCell(row));
+    return (
+      text.length <= 80 &&
+      /\p{L}/u.test(text) &&
+      !/^(?:\/\/|;|=|\()|[.!?]$/.test(text) &&
+      !isAudioFileName(text) &&
+      !isTotal(text) &&
+      !isPageNumber(text) &&
+      readKeyRange(text) === undefined &&
+      readNumber(text) === undefined
+    );
   }
-  return known;
-}
 
-/** Kinds that do not stand in headings; a switch can be a word or a letter. */
-const valueKinds: ReadonlySet<CellKind> = new Set(['file', 'note', 'note-range', 'number', 'number-range']);
-
-function countValues(cells: TableCells, row: number): number {
-  let values = 0;
-  const width = Math.min(cells.width(row), mostColumns);
-  for (let column = 0; column < width; column++) {
-    const { kind } = lookAt(cells.value(cells.cell(row, column)));
-    if (valueKinds.has(kind)) values++;
+  /** The first cell of a row that holds something. */
+  #onlyCell(row: number): number {
+    const end = this.cells.rowFirst[row + 1] as number;
+    let cell = this.cells.rowFirst[row] as number;
+    while (cell < end && this.cells.starts[cell] === this.cells.ends[cell]) cell++;
+    return cell < end ? cell : -1;
   }
-  return values;
+
+  #rowText(row: number): string {
+    const { cells } = this;
+    if (cells.rowSpans === undefined) {
+      const { start, end } = cells.rowSpan(row);
+      return cells.text.slice(start, Math.min(end, start + 2000));
+    }
+    const width = Math.min(cells.width(row), mostColumns);
+    return Array.from({ length: width }, (_, column) => cells.value(cells.cell(row, column))).join('\t');
+  }
 }

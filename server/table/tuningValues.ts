@@ -51,7 +51,7 @@ export class TuningValues {
   #amount(row: number, column: ColumnReading | undefined, usual: Unit): Amount | undefined {
     const cell = this.reader.cellOf(row, column);
     if (!column || cell < 0) return undefined;
-    const reading = readNumber(this.reader.cells.value(cell));
+    const reading = readNumber(this.reader.cells.plain(cell));
     const unit = reading?.unit ?? column.unit ?? usual;
     if (!reading || !Number.isFinite(reading.number) || (unit !== 'cents' && unit !== 'semitones')) {
       this.reader.drop(cell, column, `is no number of ${usual}`);

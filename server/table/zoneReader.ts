@@ -1,17 +1,21 @@
 import { keyBounds } from './bounds';
 import type { TableCells } from './cells';
-import type { KeyRangeReading, KeyReading } from './keyValues';
+import type { KeyRangeReading, KeyReading, NoteNaming } from './keyValues';
 import { readKeyRange } from './keyValues';
 import { readLevel } from './levelValues';
 import { LoopValues } from './loopValues';
 import type { ColumnMeaning, ColumnReading } from './meaning';
-import { columnName, shortened } from './meaning';
+import { columnName, keyMeanings, shortened } from './meaning';
+import type { NumberReading } from './numberValues';
 import { readNumber, readSequence } from './numberValues';
 import { PanValues } from './panValues';
 import type { TableNotes } from './tableNotes';
 import { TuningValues } from './tuningValues';
 import type { ZoneValue } from './zone';
 import { decimal } from './zone';
+
+/** What stands in cells that have no value. */
+const noValue = /^(?:[-\u2212\u2010-\u2015_.?]+|n\/?a\.?|none|nil|null)$/i;
 
 /** Reads the values of rows, all but the sample and the group. */
 export class ZoneReader {
@@ -20,6 +24,9 @@ export class ZoneReader {
   readonly #loop: LoopValues;
   readonly #tuning: TuningValues;
   readonly #pan: PanValues;
+  #rate: number | undefined;
+  readonly #hasRanges: boolean;
+  #lastKeyRow = -1;
 
   constructor(
     readonly cells: TableCells,
@@ -28,8 +35,10 @@ export class ZoneReader {
     readonly notes: TableNotes,
     /** Keys that are added to note names; they are read with middle C = C4. */
     readonly keyShift: number,
+    readonly naming: NoteNaming,
   ) {
     for (const column of columns) this.#columns.set(column.meaning, column);
+    this.#hasRanges = keyMeanings.some((one) => one !== 'pitch_keycenter' && this.#columns.has(one));
     this.#loop = new LoopValues(this);
     this.#tuning = new TuningValues(this);
     this.#pan = new PanValues(this, data);
@@ -40,8 +49,9 @@ export class ZoneReader {
     return this.#columns.get(meaning);
   }
 
-  /** The values of a row in the order of its cells. */
-  read(row: number): ZoneValue[] {
+  /** The values of a row. `rate` is that of its sample, in frames a second; `undefined` where it is not known. */
+  read(row: number, rate: number | undefined): ZoneValue[] {
+    this.#rate = rate;
     const values: ZoneValue[] = [];
     this.#readKeys(row, values);
     this.#readVelocities(row, values);
@@ -69,7 +79,7 @@ export class ZoneReader {
 
   #note(kind: 'dropped' | 'approximated', cell: number, column: ColumnReading, message: string): void {
     const start = this.cells.starts[cell] as number;
-    const place = `Line ${this.notes.line(start)}, ${columnName(column)}`;
+    const place = `${this.notes.place(start)}, ${columnName(column)}`;
     const span = { start, end: this.cells.ends[cell] as number };
     this.notes.add(kind, span, `${place}: ${message}`, `${kind} ${column.index}`);
   }
@@ -78,10 +88,31 @@ export class ZoneReader {
   cellOf(row: number, column: ColumnReading | undefined): number {
     if (!column) return -1;
     const cell = this.cells.cell(row, column.index);
-    return cell < 0 || this.cells.starts[cell] === this.cells.ends[cell] ? -1 : cell;
+    if (cell < 0) return -1;
+    const length = (this.cells.ends[cell] as number) - (this.cells.starts[cell] as number);
+    if (length === 0) return -1;
+    const saysNothing = length <= 4 && column.meaning !== 'loop' && noValue.test(this.cells.value(cell));
+    return saysNothing ? -1 : cell;
   }
 
-  #readKeys(row: number, values: ZoneValue[]): void {
+  /**
+   * The row that gives the keys of a row: where key ranges stand once for several zones, as in merged cells, the last
+   * one that has any.
+   */
+  #keyRow(row: number): number {
+    const hasKeys = keyMeanings.some((meaning) => this.cellOf(row, this.#columns.get(meaning)) >= 0);
+    if (hasKeys || this.#lastKeyRow < 0 || !this.#hasRanges) {
+      if (hasKeys) this.#lastKeyRow = row;
+      return row;
+    }
+    const span = this.cells.rowSpan(row);
+    const message = `${this.notes.place(span.start)} gives no keys; those of the row above it are taken.`;
+    this.notes.add('assumed', span, message, 'keys above');
+    return this.#lastKeyRow;
+  }
+
+  #readKeys(zoneRow: number, values: ZoneValue[]): void {
+    const row = this.#keyRow(zoneRow);
     const low = this.#keyOf(row, 'lokey');
     const high = this.#keyOf(row, 'hikey');
     const root = this.#keyOf(row, 'pitch_keycenter');
@@ -101,7 +132,7 @@ export class ZoneReader {
     const column = this.#columns.get(meaning);
     const cell = this.cellOf(row, column);
     if (!column || cell < 0) return undefined;
-    const range = this.#rangeIn(this.cells.value(cell));
+    const range = this.#rangeIn(this.cells.plain(cell));
     if (!range || (!range.single && (meaning === 'pitch_keycenter' || meaning === 'key'))) {
       this.drop(
         cell,
@@ -125,7 +156,7 @@ export class ZoneReader {
   #rangeIn(text: string): KeyRangeReading | null {
     let range = this.#keys.get(text);
     if (range === undefined) {
-      range = readKeyRange(text) ?? null;
+      range = readKeyRange(text, this.naming) ?? null;
       if (this.#keys.size < 10_000) this.#keys.set(text, range);
     }
     return range;
@@ -136,7 +167,7 @@ export class ZoneReader {
       const column = this.#columns.get(meaning);
       const cell = this.cellOf(row, column);
       if (!column || cell < 0) continue;
-      const range = this.#rangeIn(this.cells.value(cell));
+      const range = this.#rangeIn(this.cells.plain(cell));
       const low = range?.low.number;
       const high = range?.high.number;
       if (low === undefined || high === undefined || low > 127 || high > 127) {
@@ -157,7 +188,7 @@ export class ZoneReader {
         this.drop(cell, column, 'stands beside a level');
         continue;
       }
-      const level = readLevel(this.cells.value(cell), column.unit, meaning === 'attenuation');
+      const level = readLevel(this.cells.plain(cell), column.unit, meaning === 'attenuation');
       if ('fault' in level) this.drop(cell, column, level.fault);
       else {
         if (level.how) this.approximate(cell, column, level.how);
@@ -177,13 +208,28 @@ export class ZoneReader {
 
   /** The frame count in a cell; anything else is noted and answered as `undefined`. */
   frameIn(cell: number, column: ColumnReading): number | undefined {
-    const reading = readNumber(this.cells.value(cell), true);
-    const unit = reading?.unit ?? column.unit;
-    if (unit === 's' || unit === 'ms') this.drop(cell, column, 'is a time; frames are needed here');
-    else if (!reading || !Number.isInteger(reading.number) || (unit !== undefined && unit !== 'frames'))
+    const reading = readNumber(this.cells.plain(cell), true);
+    if (reading) return this.framesOf(reading, cell, column);
+    this.drop(cell, column, 'is no whole number of frames');
+    return undefined;
+  }
+
+  /** A number as frames: a time is counted in them where the sample's rate is known. */
+  framesOf(reading: NumberReading, cell: number, column: ColumnReading): number | undefined {
+    const unit = reading.unit ?? column.unit ?? 'frames';
+    const rate = unit === 'frames' ? 1 : this.#rate;
+    const frames = reading.number * (rate ?? 1) * (unit === 'ms' ? 0.001 : 1);
+    if ((unit !== 'frames' && unit !== 's' && unit !== 'ms') || !Number.isFinite(frames))
       this.drop(cell, column, 'is no whole number of frames');
-    else if (reading.number < 0) this.drop(cell, column, 'is below frame 0');
-    else return reading.number;
+    else if (rate === undefined)
+      this.drop(cell, column, 'is a time; frames are needed here, and the rate of its sample is not known');
+    else if (frames < 0) this.drop(cell, column, 'is below frame 0');
+    else {
+      const whole = Math.round(frames);
+      if (Math.abs(frames - whole) > 1e-6)
+        this.approximate(cell, column, `is written as the nearest frame, ${whole}`);
+      return whole;
+    }
     return undefined;
   }
 
@@ -192,7 +238,7 @@ export class ZoneReader {
       const column = this.#columns.get(meaning);
       const cell = this.cellOf(row, column);
       if (!column || cell < 0) continue;
-      const reading = readSequence(this.cells.value(cell));
+      const reading = readSequence(this.cells.plain(cell));
       if (!reading || reading.position < 1 || reading.position > 100)
         this.drop(cell, column, 'is no round robin number from 1 to 100');
       else {

@@ -1,9 +1,10 @@
+import { isAudioFileName } from './audioFileName';
 import type { TableCells } from './cells';
-import { isTotal } from './headings';
+import { isTotal, readHeading } from './headings';
+import type { NoteNaming } from './keyValues';
 import { readKeyRange } from './keyValues';
 import type { ColumnReading } from './meaning';
-import { shortened } from './meaning';
-import { isAudioFileName } from './numberValues';
+import { keyMeanings, shortened } from './meaning';
 import type { MiddleC } from './octave';
 import { octaveShifts } from './octave';
 import type { TableNotes } from './tableNotes';
@@ -12,27 +13,34 @@ import type { Zone } from './zone';
 import { ZoneReader } from './zoneReader';
 
 const breaks = /[\u0000-\u001f\u007f\u0085\u2028\u2029]+/g;
-const keyMeanings: readonly string[] = ['pitch_keycenter', 'key', 'lokey', 'hikey', 'key_range'];
+
+/** How the zones of a text are read. */
+export interface ZoneOptions {
+  middleC: MiddleC | undefined;
+  naming: NoteNaming;
+  /** The path to write for a sample, by the name in the table. */
+  resolveSample?: ((sample: string) => string | undefined) | undefined;
+  /** Frames a second of a sample, by the name in the table. */
+  rateOf?: ((sample: string) => number | undefined) | undefined;
+}
 
 /** Reads the rows of a table that are zones, and notes those that are not. */
 export function readZones(
   cells: TableCells,
   rows: TableRows,
   columns: readonly ColumnReading[],
-  middleC: MiddleC | undefined,
-  resolveSample: ((sample: string) => string | undefined) | undefined,
+  { middleC, naming, resolveSample, rateOf }: ZoneOptions,
   notes: TableNotes,
 ): Zone[] {
-  const reader = new ZoneReader(cells, columns, rows.data, notes, octaveShifts[middleC ?? 'C4']);
+  const reader = new ZoneReader(cells, columns, rows.data, notes, octaveShifts[middleC ?? 'C4'], naming);
   const names = new NameReader(cells, rows, columns, notes);
   const zones: Zone[] = [];
-  for (const row of rows.before) names.ignore(row, 'stands before the headings');
-  for (const row of rows.repeated) names.ignore(row, 'says the headings again');
+  for (const { row, why } of rows.others) names.pass(row, why);
   for (const row of rows.data) {
     const sample = names.sampleOf(row);
     if (!sample) continue;
     const { group, cell: groupCell } = names.groupOf(row);
-    const values = reader.read(row);
+    const values = reader.read(row, rateOf?.(sample.text));
     values.unshift({
       name: 'sample',
       cell: sample.cell,
@@ -57,11 +65,16 @@ class NameReader {
   readonly #fillGroups: boolean;
   #lastGroup: { group: string; cell: number } = { group: '', cell: -1 };
   readonly #width: number;
+  readonly #sections: ReadonlyMap<number, number>;
+  /** Cells with titles that name groups. */
+  readonly #titles: ReadonlySet<number>;
   #saidEnding = false;
 
   constructor(cells: TableCells, rows: TableRows, columns: readonly ColumnReading[], notes: TableNotes) {
     this.#cells = cells;
     this.#width = rows.width;
+    this.#sections = columns.some(({ meaning }) => meaning === 'group') ? new Map() : rows.sections;
+    this.#titles = new Set(this.#sections.values());
     this.#notes = notes;
     this.#sample = columns.find(({ meaning }) => meaning === 'sample') as ColumnReading;
     this.#group = columns.find(({ meaning }) => meaning === 'group');
@@ -94,13 +107,30 @@ class NameReader {
     return empty > 0;
   }
 
+  /** Notes a row that is no zone; the title of a section names a group. */
+  pass(row: number, why: string): void {
+    const first = this.#cells.rowFirst[row] as number;
+    for (let cell = first; cell < (this.#cells.rowFirst[row + 1] as number); cell++) {
+      if (!this.#titles.has(cell)) continue;
+      const span = this.#span(cell);
+      const title = shortened(this.#cells.value(cell));
+      this.#notes.add(
+        'assumed',
+        span,
+        `${this.#notes.place(span.start)}, "${title}", is taken for the name of the group of the rows below it.`,
+      );
+      return;
+    }
+    this.ignore(row, why);
+  }
+
   ignore(row: number, why: string): void {
     const span = this.#cells.rowSpan(row);
-    const text = shortened(this.#cells.text.slice(span.start, Math.min(span.end, span.start + 200)));
+    const text = shortened(this.#rowText(row, span));
     this.#notes.add(
       'ignored',
       span,
-      `Line ${this.#notes.line(span.start)} is no zone: it ${why} ("${text}").`,
+      `${this.#notes.place(span.start)} is no zone: it ${why} ("${text}").`,
       why,
     );
   }
@@ -137,14 +167,25 @@ class NameReader {
     this.#saidEnding = true;
     const span = this.#span(cell);
     const message = this.#endings
-      ? `Line ${this.#notes.line(span.start)}: the sample name "${shortened(text)}" has no ending of an audio file; it is kept as it is.`
+      ? `${this.#notes.place(span.start)}: the sample name "${shortened(text)}" has no ending of an audio file; it is kept as it is.`
       : 'The sample names have no endings of audio files, such as .wav; they are kept as they are.';
     this.#notes.add('assumed', span, message, 'no ending');
     return text;
   }
 
+  #rowText(row: number, span: { start: number; end: number }): string {
+    if (this.#cells.rowSpans === undefined)
+      return this.#cells.text.slice(span.start, Math.min(span.end, span.start + 200));
+    const width = Math.min(this.#cells.width(row), 20);
+    const texts = Array.from({ length: width }, (_, at) => this.#cells.value(this.#cells.cell(row, at)));
+    return texts.join(' ').trim();
+  }
+
   groupOf(row: number): { group: string; cell: number } {
-    if (!this.#group) return { group: '', cell: -1 };
+    if (!this.#group) {
+      const cell = this.#sections.get(row) ?? -1;
+      return { group: cell < 0 ? '' : titleOf(this.#oneLine(this.#cells.value(cell), cell)), cell };
+    }
     const cell = this.#cells.cell(row, this.#group.index);
     const given = this.#cells.value(cell);
     if (given === '') {
@@ -152,14 +193,14 @@ class NameReader {
       this.#notes.add(
         'assumed',
         this.#cells.rowSpan(row),
-        `Line ${this.#notes.line(this.#cells.rowSpan(row).start)} names no group; it is put into "${shortened(this.#lastGroup.group)}", the one named above it.`,
+        `${this.#notes.place(this.#cells.rowSpan(row).start)} names no group; it is put into "${shortened(this.#lastGroup.group)}", the one named above it.`,
         'group above',
       );
       return this.#lastGroup;
     }
     if (given.startsWith('=')) {
       const span = this.#span(cell);
-      const message = `Line ${this.#notes.line(span.start)}: "${shortened(given)}" is a formula, not the name of a group; it is left out.`;
+      const message = `${this.#notes.place(span.start)}: "${shortened(given)}" is a formula, not the name of a group; it is left out.`;
       this.#notes.add('dropped', span, message, 'group formula');
       return { group: '', cell: -1 };
     }
@@ -175,9 +216,17 @@ class NameReader {
     const line = text.replace(breaks, ' ').trim();
     if (line !== text && line !== '') {
       const span = this.#span(cell);
-      const message = `Line ${this.#notes.line(span.start)}: line breaks or control characters in "${shortened(text)}" are written as spaces.`;
+      const message = `${this.#notes.place(span.start)}: line breaks or control characters in "${shortened(text)}" are written as spaces.`;
       this.#notes.add('approximated', span, message, 'one line');
     }
     return line;
   }
+}
+
+/** The name in a title such as `== Soft ==`, `[Soft]` or `Group: Soft`. */
+function titleOf(text: string): string {
+  const bare = text.replace(/^[\s#=*:<>[\]_~-]+|[\s#=*:<>[\]_~-]+$/g, '');
+  const labelled = /^([^:]{1,30}):\s*(.+)$/.exec(bare);
+  if (labelled && readHeading(labelled[1] as string)?.meaning === 'group') return labelled[2] as string;
+  return bare === '' ? text : bare;
 }

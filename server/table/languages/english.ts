@@ -1,24 +1,11 @@
-import type { ColumnMeaning } from './meaning';
+import type { LanguageWords } from './languageWords';
 
-/**
- * The words that head the columns of zone tables in one language. Add a language as a file of this shape and list it
- * in `languages`. Letter case, spaces and punctuation do not count.
- */
-export interface HeadingWords {
-  /** Words that stand for one another; a phrase names them in braces. */
-  parts: Readonly<Record<string, readonly string[]>>;
-  /** The headings of each meaning. `{low} {key}` stands for every pair of words of the two parts. */
-  phrases: Readonly<Partial<Record<ColumnMeaning, readonly string[]>>>;
-  /** First words of rows that sum up others. */
-  totals: readonly string[];
-}
-
-export const english: HeadingWords = {
+export const english: LanguageWords = {
   parts: {
     low: ['low', 'lo', 'lower', 'lowest', 'min', 'minimum', 'bottom', 'from', 'first', 'start'],
     high: ['high', 'hi', 'upper', 'highest', 'max', 'maximum', 'top', 'to', 'last', 'end', 'stop'],
-    key: ['key', 'keys', 'note', 'midi key', 'midi note', 'key range', 'note range'],
-    velocity: ['velocity', 'velocities', 'vel', 'velo', 'velocity range', 'vel range'],
+    key: ['key', 'keys', 'note', 'k', 'midi key', 'midi note', 'key range', 'note range'],
+    velocity: ['velocity', 'velocities', 'vel', 'velo', 'v', 'dynamic', 'velocity range', 'vel range'],
     range: ['range', 'span', 'zone', 'split'],
     root: ['root', 'base', 'unity', 'original', 'orig', 'centre', 'center', 'reference'],
     start: ['start', 'begin', 'beginning', 'from', 'in', 'start point', 'start frame'],
@@ -106,8 +93,8 @@ export const english: HeadingWords = {
       'high {range}',
     ],
     key_range: ['{key} {range}', 'keys', '{range}', 'mapping', 'pitch range', 'range of keys'],
-    lovel: ['{low} {velocity}', '{velocity} {low}', 'min dynamic'],
-    hivel: ['{high} {velocity}', '{velocity} {high}', 'max dynamic'],
+    lovel: ['{low} {velocity}'],
+    hivel: ['{high} {velocity}'],
     velocity_range: [
       '{velocity}',
       '{velocity} {range}',
@@ -226,8 +213,59 @@ export const english: HeadingWords = {
       'zone no',
     ],
   },
+  fillers: ['of', 'the'],
   totals: ['total', 'totals', 'sum', 'subtotal', 'average', 'mean'],
+  pages: ['page', 'sheet'],
+  ditto: ['ditto', 'do.', 'same', 'same as above', 'as above', 'see above'],
+  cells: {
+    left: ['l', 'left'],
+    right: ['r', 'right'],
+    centre: ['c', 'ctr', 'mid', 'middle', 'center', 'centre'],
+    no_loop: ['off', 'no', 'false', 'none', 'no loop', 'noloop', 'unlooped', 'n'],
+    one_shot: ['one shot', 'oneshot', 'once'],
+    loop_continuous: [
+      'on',
+      'yes',
+      'true',
+      'loop',
+      'looped',
+      'looping',
+      'forward',
+      'forwards',
+      'continuous',
+      'infinite',
+      'always',
+      'x',
+      'y',
+      'loop continuous',
+    ],
+    loop_sustain: [
+      'sustain',
+      'sustained',
+      'loop sustain',
+      'until release',
+      'loop until release',
+      'sustain loop',
+    ],
+    alternate: [
+      'alternate',
+      'alternating',
+      'ping pong',
+      'pingpong',
+      'bidirectional',
+      'bi directional',
+      'forward backward',
+    ],
+    backward: ['backward', 'backwards', 'reverse'],
+  },
+  units: {
+    dB: ['db', 'decibel', 'decibels'],
+    cents: ['ct', 'cts', 'cent', 'cents', 'c'],
+    semitones: ['st', 'semi', 'semis', 'semitone', 'semitones', 'half steps'],
+    percent: ['percent', 'pct'],
+    frames: ['smp', 'smpl', 'samples', 'frames', 'fr', 'sample frames'],
+    ms: ['ms', 'msec', 'milliseconds'],
+    s: ['s', 'sec', 'secs', 'seconds'],
+    Hz: ['hz', 'hertz'],
+  },
 };
-
-/** All languages whose headings are understood; where two give a word another meaning, the first counts. */
-export const languages: readonly HeadingWords[] = [english];

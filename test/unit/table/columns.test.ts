@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { readColumns } from '../../../server/table/columnMeaning';
-import { findDelimiter, split } from '../../../server/table/delimiter';
-import { findRows } from '../../../server/table/tableRows';
+import { tableCells } from '../../../server/table/tableCells';
+import { findTables } from '../../../server/table/tableRows';
 
 function columnsOf(text: string) {
-  const cells = split(text, findDelimiter(text) ?? 'comma');
-  return readColumns(cells, findRows(cells));
+  const cells = tableCells(text)!;
+  return readColumns(cells, findTables(cells)[0]!);
 }
 
 const meanings = (text: string) => columnsOf(text).map(({ meaning }) => meaning);

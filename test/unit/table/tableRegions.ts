@@ -1,16 +1,20 @@
-import { Parameter } from '../../../server/model/parameterNames';
 import type { TableOptions, TableReading } from '../../../server/table/readTable';
 import { readZoneTable } from '../../../server/table/readTable';
 
-/** The regions of a reading as plain objects: parameter names to values, the group under `group`. */
+/**
+ * The regions of a reading as plain objects: parameter names to values, those of the
+ * group among them, its name under `group`.
+ */
 export function regionsOf({ instrument }: TableReading): Record<string, string>[] {
   return [...instrument.regions].map((region) => {
     const values: Record<string, string> = {};
-    const label = instrument.effective(region, Parameter.group_label as number);
-    if (label >= 0) values.group = instrument.valueText(label);
-    const end = instrument.endParameter(region);
-    for (let parameter = instrument.firstParameter(region); parameter < end; parameter++) {
-      values[instrument.names.text(instrument.name(parameter))] = instrument.valueText(parameter);
+    const group = instrument.parent(region);
+    for (const header of group < 0 ? [region] : [group, region]) {
+      const end = instrument.endParameter(header);
+      for (let parameter = instrument.firstParameter(header); parameter < end; parameter++) {
+        const name = instrument.names.text(instrument.name(parameter));
+        values[name === 'group_label' ? 'group' : name] = instrument.valueText(parameter);
+      }
     }
     return values;
   });

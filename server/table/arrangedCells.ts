@@ -1,0 +1,33 @@
+import { TableCells } from './cells';
+
+/**
+ * The cells of a table in other rows: each row lists cells of the first table, −1 for an empty one. With `oneCellSpans`
+ * a row is known by its first cell that holds something, not by all its text.
+ */
+export function arrangedCells(
+  from: TableCells,
+  rows: readonly (readonly number[])[],
+  oneCellSpans = false,
+): TableCells {
+  const cells = new TableCells(from.text);
+  cells.byColumns = from.byColumns;
+  const spans: { start: number; end: number }[] = [];
+  for (const row of rows) {
+    const filled = row.filter((cell) => cell >= 0 && from.starts[cell] !== from.ends[cell]);
+    const first = filled[0] ?? row.find((cell) => cell >= 0);
+    const start = first === undefined ? 0 : (from.starts[first] as number);
+    const end = filled.reduce((most, cell) => Math.max(most, from.ends[cell] as number), start);
+    spans.push({ start, end: oneCellSpans && first !== undefined ? (from.ends[first] as number) : end });
+    let place = start;
+    for (const cell of row) {
+      if (cell >= 0) place = from.starts[cell] as number;
+      cells.starts.push(place);
+      cells.ends.push(cell < 0 ? place : (from.ends[cell] as number));
+      const value = from.rewritten.get(cell);
+      if (value !== undefined) cells.rewritten.set(cells.starts.length - 1, value);
+    }
+    cells.endRow();
+  }
+  cells.rowSpans = spans;
+  return cells;
+}

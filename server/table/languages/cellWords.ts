@@ -1,0 +1,99 @@
+import type { Unit } from '../meaning';
+import { languages } from './languages';
+import type { CellWord } from './languageWords';
+import { bareWord } from './spelling';
+
+/** Signs that say the same in every language. */
+const signs: readonly (readonly [sign: string, word: CellWord])[] = [
+  ['-', 'no_loop'],
+  ['–', 'no_loop'],
+  ['—', 'no_loop'],
+  ['✗', 'no_loop'],
+  ['✘', 'no_loop'],
+  ['☐', 'no_loop'],
+  ['✓', 'loop_continuous'],
+  ['✔', 'loop_continuous'],
+  ['☑', 'loop_continuous'],
+  ['•', 'loop_continuous'],
+  ['●', 'loop_continuous'],
+  ['→', 'loop_continuous'],
+  ['↔', 'alternate'],
+  ['⇄', 'alternate'],
+  ['←', 'backward'],
+  ['0', 'no_loop'],
+  ['1', 'loop_continuous'],
+];
+
+/** Marks for a cell that holds the same as the one above it. */
+const dittoSigns: readonly string[] = [
+  '"',
+  '""',
+  '″',
+  '〃',
+  "''",
+  '’’',
+  '”',
+  '“',
+  '‘‘',
+  '„',
+  ',,',
+  '↓',
+  '⇣',
+  '^',
+];
+
+const unitSigns: readonly (readonly [sign: string, unit: Unit])[] = [
+  ['%', 'percent'],
+  ['¢', 'cents'],
+];
+
+const pans = wordsOf(['left', 'right', 'centre']);
+const loops = wordsOf(['no_loop', 'one_shot', 'loop_continuous', 'loop_sustain', 'alternate', 'backward']);
+const dittos: ReadonlySet<string> = new Set([
+  ...dittoSigns,
+  ...languages.flatMap(({ ditto }) => ditto.map(bareWord)),
+]);
+const units: ReadonlyMap<string, Unit> = new Map([
+  ...unitSigns,
+  ...languages.flatMap((language) =>
+    (Object.entries(language.units) as [Unit, readonly string[]][]).flatMap(([unit, words]) =>
+      words.map((word) => [bareWord(word), unit] as const),
+    ),
+  ),
+]);
+/** No mark for the same as above is longer. */
+export const longestDitto = Math.max(...[...dittos].map((word) => word.length));
+
+/** The side that a word of any language names: left, right or centre. */
+export function panWord(word: string): CellWord | undefined {
+  return pans.get(bareWord(word));
+}
+
+/** The loop mode that a word or sign of any language names. */
+export function loopWord(word: string): CellWord | undefined {
+  return loops.get(word) ?? loops.get(bareWord(word).replace(/[_-]/g, ' '));
+}
+
+/** Whether a cell says that it is the same as the one above it. */
+export function isDitto(text: string): boolean {
+  return text.length <= longestDitto && (dittos.has(text) || dittos.has(bareWord(text)));
+}
+
+/** The unit that a word stands for, in any letter case; `undefined` for other words. */
+export function unitOf(word: string): Unit | undefined {
+  return units.get(bareWord(word));
+}
+
+function wordsOf(wanted: readonly CellWord[]): ReadonlyMap<string, CellWord> {
+  const map = new Map<string, CellWord>();
+  for (const [sign, word] of signs) if (wanted.includes(word)) map.set(sign, word);
+  for (const { cells } of languages) {
+    for (const word of wanted) {
+      for (const written of cells[word] ?? []) {
+        const bare = bareWord(written);
+        if (!map.has(bare)) map.set(bare, word);
+      }
+    }
+  }
+  return map;
+}

@@ -1,0 +1,37 @@
+import type { ColumnMeaning, Unit } from '../meaning';
+
+/** What a word in a cell says, of pan or of a loop. */
+export type CellWord =
+  | 'left'
+  | 'right'
+  | 'centre'
+  | 'no_loop'
+  | 'one_shot'
+  | 'loop_continuous'
+  | 'loop_sustain'
+  | 'alternate'
+  | 'backward';
+
+/**
+ * The words of zone tables in one language. Add a language as a file of this shape and list it in `languages`.
+ * Letter case, accents, spaces and punctuation do not count.
+ */
+export interface LanguageWords {
+  /** Words that stand for one another; a phrase names them in braces. */
+  parts: Readonly<Record<string, readonly string[]>>;
+  /**
+   * The headings of each meaning. `{low} {key}` stands for every pair of words of the two parts; two words are
+   * understood the other way round too.
+   */
+  phrases: Readonly<Partial<Record<ColumnMeaning, readonly string[]>>>;
+  /** Small words that headings may hold anywhere, such as articles. */
+  fillers: readonly string[];
+  /** First words of rows that sum up others. */
+  totals: readonly string[];
+  /** First words of lines that number the pages. */
+  pages: readonly string[];
+  /** What a cell says that is the same as the one above it. */
+  ditto: readonly string[];
+  cells: Readonly<Partial<Record<CellWord, readonly string[]>>>;
+  units: Readonly<Partial<Record<Unit, readonly string[]>>>;
+}

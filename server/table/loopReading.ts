@@ -1,0 +1,82 @@
+import { loopWord } from './languages/cellWords';
+import type { CellWord } from './languages/languageWords';
+import type { NumberReading } from './numberValues';
+import { readNumber } from './numberValues';
+
+/** What a cell says of a loop. */
+export interface LoopReading {
+  mode: 'no_loop' | 'one_shot' | 'loop_continuous' | 'loop_sustain' | undefined;
+  /** The way back is played too, or the loop runs backwards; the open format names it `loop_type`. */
+  type: 'alternate' | 'backward' | undefined;
+  start: NumberReading | undefined;
+  end: NumberReading | undefined;
+  length: NumberReading | undefined;
+}
+
+const longest = 60;
+const nothing: LoopReading = {
+  mode: undefined,
+  type: undefined,
+  start: undefined,
+  end: undefined,
+  length: undefined,
+};
+const rangeSigns =
+  /\s?(?:-|\u2013|\u2014|\u2212|\.{2,3}|\u2026|\u2192|\+|~|\s(?:to|bis|\u00e0|a|al|at\u00e9)\s)\s?/iu;
+
+/**
+ * Reads a loop cell: a switch (`on`, `off`, `0`, `1`, `✓`), a mode in words, `start-end` or `start+length` in frames
+ * or times, or both: `sustain 1000-2000`.
+ */
+export function readLoop(text: string): LoopReading | undefined {
+  const word = text.trim();
+  if (word === '' || word.length > longest) return undefined;
+  const mode = modeOf(loopWord(word));
+  if (mode) return mode;
+  const points = readPoints(word);
+  if (points) return points;
+  const parts =
+    /^([^\d]+?)[\s:([]+(\d.*?)[)\]]?$/.exec(word) ?? /^(\d.*\d)[\s,([]+([^\d]+?)[)\]]?$/.exec(word);
+  if (!parts) return undefined;
+  const [first, second] = [parts[1] as string, parts[2] as string];
+  const said = modeOf(loopWord(first)) ?? modeOf(loopWord(second));
+  const at = readPoints(first) ?? readPoints(second);
+  return said && at && { ...at, mode: said.mode, type: said.type };
+}
+
+function modeOf(word: CellWord | undefined): LoopReading | undefined {
+  switch (word) {
+    case 'no_loop':
+    case 'one_shot':
+    case 'loop_continuous':
+    case 'loop_sustain':
+      return { ...nothing, mode: word };
+    case 'alternate':
+    case 'backward':
+      return { ...nothing, mode: 'loop_continuous', type: word };
+    default:
+      return undefined;
+  }
+}
+
+/** Two points; for a unit that stands at the second only, as in `0.5-1.25 s`, it goes for both. */
+function readPoints(text: string): LoopReading | undefined {
+  const sign = rangeSigns.exec(text) ?? /:/.exec(text);
+  if (!sign || sign.index === 0) return undefined;
+  const start = pointIn(text.slice(0, sign.index));
+  const end = pointIn(text.slice(sign.index + sign[0].length));
+  if (!start || !end) return undefined;
+  const first = start.unit || !end.unit ? start : { ...start, unit: end.unit };
+  return sign[0].trim() === '+'
+    ? { ...nothing, start: first, length: end }
+    : { ...nothing, start: first, end };
+}
+
+/** A frame count, or a time. */
+function pointIn(text: string): NumberReading | undefined {
+  const reading = readNumber(text, true);
+  if (!reading || !(reading.number >= 0) || reading.number === Number.POSITIVE_INFINITY) return undefined;
+  const { unit, number } = reading;
+  if (unit === 's' || unit === 'ms') return reading;
+  return (unit === undefined || unit === 'frames') && Number.isInteger(number) ? reading : undefined;
+}

@@ -1,0 +1,73 @@
+import type { ColumnReading } from './meaning';
+import { nameKinds } from './nameParts';
+import type { ZoneGroup } from './sharedValues';
+
+/** A way to group or name regions that the table itself does not state: to offer, not to impose. */
+export interface Suggestion {
+  kind: 'layers' | 'articulations' | 'microphones' | 'releases' | 'round_robins' | 'sections';
+  /** What it is, in one sentence for people. */
+  message: string;
+  /** The parts, each with its regions as positions in `Instrument.regions`. */
+  parts: { label: string; regions: number[] }[];
+}
+
+/**
+ * Finds parts of file names that recur (`_p_`, `rr2`, `rel`, `stac`, names of microphones) and sections between blank
+ * lines, where the table has no column that says the same. `afterBlank` lists rows that a blank line stands before.
+ */
+export function suggestGroups(
+  groups: readonly ZoneGroup[],
+  columns: readonly ColumnReading[],
+  afterBlank: ReadonlySet<number>,
+): Suggestion[] {
+  const zones = groups.flatMap((group) => group.zones);
+  const names = zones.map(({ values }) => partsOf(values.find(({ name }) => name === 'sample')?.text ?? ''));
+  const suggestions: Suggestion[] = [];
+  for (const { kind, what, column, labelOf } of nameKinds) {
+    if (columns.some(({ meaning }) => meaning === column)) continue;
+    const parts = new Map<string, number[]>();
+    for (const [region, words] of names.entries()) {
+      const label = words.map(labelOf).find((one) => one !== undefined);
+      if (label !== undefined) addTo(parts, label, region);
+    }
+    const marked = [...parts.values()].reduce((sum, regions) => sum + regions.length, 0);
+    // A mark on all regions alike parts nothing.
+    if (parts.size === 0 || (parts.size === 1 && marked === zones.length)) continue;
+    const labels = [...parts.keys()].slice(0, 8).join(', ');
+    suggestions.push({
+      kind,
+      message: `The sample names of ${marked} regions tell their ${what}: ${labels}.`,
+      parts: [...parts].map(([label, regions]) => ({ label, regions })),
+    });
+  }
+  const sections = sectionsOf(groups, afterBlank);
+  if (sections.length > 1) {
+    const message = `Blank lines part the table into ${sections.length} sections.`;
+    const parts = sections.map((regions, at) => ({ label: `Section ${at + 1}`, regions }));
+    suggestions.push({ kind: 'sections', message, parts });
+  }
+  return suggestions;
+}
+
+/** Regions between blank lines, where no group is named. */
+function sectionsOf(groups: readonly ZoneGroup[], afterBlank: ReadonlySet<number>): number[][] {
+  if (groups.length !== 1 || groups[0]?.name !== '') return [];
+  const sections: number[][] = [[]];
+  for (const [region, { row }] of groups[0].zones.entries()) {
+    if (afterBlank.has(row) && sections.at(-1)?.length !== 0) sections.push([]);
+    sections.at(-1)?.push(region);
+  }
+  return sections;
+}
+
+/** The parts of a file name between signs, and between letters and the digits behind them, without the ending. */
+function partsOf(path: string): string[] {
+  const name = path.slice(-200).replace(/^.*[\\/]/, '');
+  return name.replace(/\.\w{1,5}$/, '').split(/[\s_.()[\]-]+/);
+}
+
+function addTo(parts: Map<string, number[]>, label: string, region: number): void {
+  const list = parts.get(label);
+  if (list) list.push(region);
+  else parts.set(label, [region]);
+}
