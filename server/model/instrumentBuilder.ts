@@ -13,8 +13,33 @@ export interface Scope {
   group: number;
 }
 
+/**
+ * The header that one of a kind inherits from where `scope` is in force, or −1. A header that passes values on is in
+ * force from then on: `scope` is changed.
+ */
+export function parentOf(kind: HeaderKind, header: number, scope: Scope): number {
+  switch (kind) {
+    case HeaderKind.region:
+      return scope.group >= 0 ? scope.group : scope.master >= 0 ? scope.master : scope.global;
+    case HeaderKind.group:
+      scope.group = header;
+      return scope.master >= 0 ? scope.master : scope.global;
+    case HeaderKind.master:
+      scope.master = header;
+      scope.group = -1;
+      return scope.global;
+    case HeaderKind.global:
+      scope.global = header;
+      scope.master = -1;
+      scope.group = -1;
+      return -1;
+    default:
+      return -1;
+  }
+}
+
 /** A reader reports at most this many findings of its own; a text that is no instrument would give millions. */
-const mostFindings = 1000;
+export const mostFindings = 1000;
 
 /**
  * Collects what a reader finds, in the order of the text, into an {@link Instrument}. The reader opens a source, opens
@@ -40,9 +65,7 @@ export class InstrumentBuilder {
   #numbers: Float64Array;
   #count = 0;
   #source = 0;
-  #global = -1;
-  #master = -1;
-  #group = -1;
+  #scope: Scope = { global: -1, master: -1, group: -1 };
 
   /** `textLength` is the length of the text about to be read, from which the first size of the buffers is guessed. */
   constructor(format: InstrumentParts['format'], textLength: number) {
@@ -92,26 +115,7 @@ export class InstrumentBuilder {
     const header = this.#headerCount++;
     if (header >= this.#kinds.length) this.#growHeaders();
     this.#kinds[header] = kind;
-    let parent = -1;
-    switch (kind) {
-      case HeaderKind.region:
-        parent = this.#group >= 0 ? this.#group : this.#master >= 0 ? this.#master : this.#global;
-        break;
-      case HeaderKind.group:
-        parent = this.#master >= 0 ? this.#master : this.#global;
-        this.#group = header;
-        break;
-      case HeaderKind.master:
-        parent = this.#global;
-        this.#master = header;
-        this.#group = -1;
-        break;
-      case HeaderKind.global:
-        this.#global = header;
-        this.#master = -1;
-        this.#group = -1;
-        break;
-    }
+    const parent = parentOf(kind, header, this.#scope);
     const at = header * headerStride;
     const cells = this.#headerCells;
     cells[at] = start;
@@ -129,13 +133,11 @@ export class InstrumentBuilder {
 
   /** What a region would inherit from here; a reader of nested text keeps it and puts it back with {@link restore}. */
   scope(): Scope {
-    return { global: this.#global, master: this.#master, group: this.#group };
+    return { ...this.#scope };
   }
 
   restore(scope: Scope): void {
-    this.#global = scope.global;
-    this.#master = scope.master;
-    this.#group = scope.group;
+    this.#scope = { ...scope };
   }
 
   /**

@@ -10,6 +10,8 @@ export interface ReadOptions {
   path: string;
   /** Gives the text of an included file by its path; without it every include is `pending`. */
   include?: (path: string) => Included;
+  /** What an earlier version of the text gave; a reader may go by it where the two differ in little. */
+  previous?: Instrument;
 }
 
 /** What the cursor is on. Offsets are in the main file. */
@@ -63,8 +65,8 @@ export interface Edited {
 export interface Spelling {
   /** A parameter without its value. */
   parameter(name: string): [before: string, after: string];
-  /** A value as it is written. */
-  value(text: string): string;
+  /** A value as it is written; where it takes the place of another, `at` is where that one starts in which text. */
+  value(text: string, at?: { text: string; start: number }): string;
   /** A header from its name on; `rest` is what stands behind it on its line. */
   header(name: string, rest: string): [before: string, after: string];
   /** A whole header where a parameter could start, if one can stand there. */

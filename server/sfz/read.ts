@@ -5,6 +5,7 @@ import { InstrumentBuilder } from '../model/instrumentBuilder';
 import type { ReadOptions } from '../model/notation';
 import { folderOf, joinPath, relativePath } from '../model/paths';
 import { withTextBytes } from '../model/textBytes';
+import { readSfzAgain } from './readAgain';
 import type { SfzHandler } from './scan';
 import { lastByte, scanSfzBytes } from './scan';
 import { Variables } from './variables';
@@ -21,6 +22,13 @@ const mostDepth = 64;
  * folder of the main file, however deep they are included.
  */
 export function readSfz(text: string, options: ReadOptions): Instrument {
+  const again =
+    options.previous &&
+    readSfzAgain(options.previous, text, options.path, (part) => readWhole(part, options));
+  return again ?? readWhole(text, options);
+}
+
+function readWhole(text: string, options: ReadOptions): Instrument {
   const builder = new InstrumentBuilder('sfz', text.length);
   new SfzReader(builder, options).read(text, options.path);
   return builder.finish();

@@ -1,3 +1,5 @@
+import { definedVariable } from '../model/variableUses';
+
 /** A `$` with the letters, digits and underscores after it. */
 const use = /\$(\w+)/g;
 
@@ -34,10 +36,8 @@ export class Variables {
   /** Puts the values of variables into a text; what is not defined stays as it is and is told to `unknown`. */
   expand(text: string, unknown: (variable: UnknownVariable) => void): string {
     return text.replace(use, (whole: string, word: string, start: number) => {
-      for (let length = word.length; length > 0; length--) {
-        const value = this.#values.get(word.slice(0, length));
-        if (value !== undefined) return value + word.slice(length);
-      }
+      const name = definedVariable(word, this.#values);
+      if (name !== undefined) return (this.#values.get(name) as string) + word.slice(name.length);
       unknown({ name: whole, start, end: start + whole.length });
       return whole;
     });
