@@ -15,6 +15,7 @@ export async function startLanguageServer(context: ExtensionContext): Promise<La
         { language, scheme: 'untitled' },
       ]),
       synchronize: { configurationSection: 'zonewright' },
+      initializationOptions: { suggestCommand: 'editor.action.triggerSuggest' },
     },
   );
   await client.start();

@@ -11,7 +11,7 @@ export interface ReadOptions {
   /** Gives the text of an included file by its path; without it every include is `pending`. */
   include?: (path: string) => Included;
   /** What an earlier version of the text gave; a reader may go by it where the two differ in little. */
-  previous?: Instrument;
+  previous?: Instrument | undefined;
 }
 
 /** What the cursor is on. Offsets are in the main file. */

@@ -36,6 +36,7 @@ const tab = 9;
 const lineFeed = 10;
 const carriageReturn = 13;
 const space = 32;
+const quote = 34;
 const hash = 35;
 const dollar = 36;
 const star = 42;
@@ -390,25 +391,28 @@ class SfzScanner {
   }
 
   #scanInclude(start: number, from: number): number {
-    const codes = this.#codes;
-    const line = this.#text.slice(from, this.#lineEndAt(from));
-    const quoted = line.startsWith('"');
-    const close = quoted ? line.indexOf('"', 1) : -1;
-    if (close >= 0) {
-      this.#handler.include(start, from + close + 1, from + 1, from + close);
-      return from + close + 1;
-    }
+    const quoted = this.#codes[from] === quote;
     const pathStart = quoted ? from + 1 : from;
-    const comment = line.indexOf('//');
-    let end = from + (comment < 0 ? line.length : comment);
-    while (end > pathStart && isBlank[codes[end - 1]] !== 0) end--;
+    let end = pathStart;
+    // The path ends at its closing quote; without one, at a comment or the end of the line.
+    while (!isLineEnd(this.#codes[end])) {
+      if (quoted && this.#codes[end] === quote) {
+        this.#handler.include(start, end + 1, pathStart, end);
+        return end + 1;
+      }
+      end++;
+    }
+    const comment = this.#text.slice(pathStart, end).indexOf('//');
+    if (comment >= 0) end = pathStart + comment;
+    while (end > pathStart && isBlank[this.#codes[end - 1]] !== 0) end--;
+    const problemEnd = Math.max(end, start + '#include'.length);
     this.#handler.problem(
       start,
-      Math.max(end, start + 8),
+      problemEnd,
       'The path of an #include stands in double quotes: #include "file.sfz".',
     );
     if (end > pathStart) this.#handler.include(start, end, pathStart, end);
-    return Math.max(end, start + 8);
+    return problemEnd;
   }
 
   #isDirective(at: number): boolean {
@@ -436,4 +440,8 @@ class SfzScanner {
 
 function isCommentMark(code: number): boolean {
   return code === slash || code === star;
+}
+
+function isLineEnd(code: number): boolean {
+  return code === lineFeed || code === carriageReturn;
 }

@@ -13,6 +13,8 @@ export interface InstrumentText {
   path: string;
   text: string;
   notation: Notation;
+  /** What an earlier version of the text gave. */
+  previous?: Instrument | undefined;
 }
 
 /** An instrument with what the checks found in it. */
@@ -35,8 +37,8 @@ export async function readInstrument(source: InstrumentText, includes: IncludeSt
   return instrument;
 }
 
-function readKnown({ notation, text, path }: InstrumentText, includes: IncludeStore): Instrument {
-  return notation.read(text, { path, include: (included) => includes.get(included) });
+function readKnown({ notation, text, path, previous }: InstrumentText, includes: IncludeStore): Instrument {
+  return notation.read(text, { path, previous, include: (included) => includes.get(included) });
 }
 
 /**

@@ -32,6 +32,16 @@ export interface DocumentReading {
   folder: string | undefined;
 }
 
+/** A document in the context of the instrument that it belongs to. */
+export interface ReadingInContext {
+  /** What was read from the document by itself. */
+  own: DocumentReading;
+  /** What was read from an instrument that includes it; the same as {@link own} where there is none. */
+  whole: DocumentReading;
+  /** The position of the document's file in the sources of the whole instrument. */
+  source: number;
+}
+
 /** What the checks say of a document. */
 export interface Judgement {
   /** Different for every judgement of a process. */
@@ -146,6 +156,17 @@ export class InstrumentDocuments {
     return this.#byUri.get(uri)?.reading();
   }
 
+  /** What was read from a document, and from the instrument that it belongs to. */
+  async readingInContext(uri: string): Promise<ReadingInContext | undefined> {
+    const document = this.#byUri.get(uri);
+    const own = await document?.reading();
+    if (!document || !own) return undefined;
+    const main = document.path === undefined ? undefined : await this.mainOf(document.path);
+    const whole = main === document ? own : await main?.reading();
+    const source = whole?.instrument.sources.findIndex(({ path }) => path === document.path) ?? -1;
+    return whole && source >= 0 ? { own, whole, source } : { own, whole: own, source: 0 };
+  }
+
   /** What the checks say of the latest version of a document; `undefined` for one that holds no instrument. */
   async judgement(uri: string): Promise<Judgement | undefined> {
     return this.#byUri.get(uri)?.judgement();
@@ -241,6 +262,8 @@ class InstrumentDocument {
   readonly #documents: InstrumentDocuments;
   #reading: Promise<DocumentReading | undefined> | undefined;
   #judgement: Promise<Judgement | undefined> | undefined;
+  /** What was read last, by which the next version can be read sooner. */
+  #last: { notation: Notation; instrument: Instrument } | undefined;
   #included: ReadonlySet<string> = new Set();
 
   constructor(documents: InstrumentDocuments, document: OpenDocument, closedPath: string | undefined) {
@@ -326,10 +349,12 @@ class InstrumentDocument {
       this.#setIncluded(new Set());
       return undefined;
     }
+    const previous = this.#last?.notation === notation ? this.#last.instrument : undefined;
     const instrument =
       path === undefined
-        ? notation.read(text, { path: '' })
-        : await readInstrument({ path, text, notation }, this.#documents.includes);
+        ? notation.read(text, { path: '', previous })
+        : await readInstrument({ path, text, notation, previous }, this.#documents.includes);
+    this.#last = { notation, instrument };
     if (document.version === version && path !== undefined) this.#setIncluded(includedPaths(instrument));
     return {
       document,

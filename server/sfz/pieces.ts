@@ -1,0 +1,139 @@
+import type { Directive, Instrument } from '../model/instrument';
+import { headerStride, parameterStride } from '../model/instrument';
+import type { Piece } from '../model/textLayout';
+import { breaksBetween } from '../model/textLayout';
+
+/** What a piece of SFZ text is. */
+export const PieceKind = { header: 0, parameter: 1, directive: 2, frozen: 3, lineComment: 4, blockComment: 5 } as const;
+export type PieceKind = (typeof PieceKind)[keyof typeof PieceKind];
+
+export interface SfzPiece extends Piece {
+  kind: PieceKind;
+  /** The header or parameter; −1 for anything else. */
+  id: number;
+  /** The header that a parameter belongs to. */
+  header: number;
+  /** Of a parameter: whether it is read right only where no value stands before it; of a comment: whether it goes over lines. */
+  needsStart: boolean;
+}
+
+/** The pieces of an SFZ text in their order, and the stretches that the reader made no sense of. */
+export interface SfzPieces {
+  pieces: SfzPiece[];
+  odd: { start: number; end: number }[];
+}
+
+/** Cuts the main file of an instrument into headers, opcodes, directives and comments. */
+export function sfzPieces(instrument: Instrument): SfzPieces {
+  const cutter = new Cutter(instrument);
+  cutter.cut();
+  return cutter;
+}
+
+class Cutter implements SfzPieces {
+  readonly pieces: SfzPiece[] = [];
+  readonly odd: { start: number; end: number }[];
+  readonly #instrument: Instrument;
+  readonly #text: string;
+  /** By number of a name: whether it is read after a blank as well as at the start of a line. */
+  readonly #plain: boolean[] = [];
+  #end: number;
+
+  constructor(instrument: Instrument) {
+    this.#instrument = instrument;
+    this.#text = instrument.sources[0]?.text ?? '';
+    this.#end = this.#text.charCodeAt(0) === 0xfeff ? 1 : 0;
+    this.odd = instrument.findings
+      .filter(({ code, source }) => code === 'syntax-error' && source === 0)
+      .map(({ start, end }) => ({ start, end }));
+  }
+
+  cut(): void {
+    const { headers, parameters, directives } = this.#instrument;
+    const own = directives.filter(({ source }) => source === 0);
+    let parameter = 0;
+    let directive = 0;
+    for (let header = -1; header < headers.count; header++) {
+      if (header >= 0 && this.#instrument.headerSource(header) === 0) {
+        const start = headers.cells[header * headerStride] as number;
+        const end = headers.cells[header * headerStride + 1] as number;
+        for (; directive < own.length && (own[directive] as Directive).start < start; directive++)
+          this.#directive(own[directive] as Directive);
+        if (end > start) this.#add(start, end, 0, header, header, false);
+      }
+      const last = header < 0 ? 0 : this.#instrument.endParameter(header);
+      for (; parameter < last; parameter++) {
+        if (this.#instrument.parameterSource(parameter) !== 0) continue;
+        const start = parameters.cells[parameter * parameterStride + 1] as number;
+        for (; directive < own.length && (own[directive] as Directive).start < start; directive++)
+          this.#directive(own[directive] as Directive);
+        this.#parameter(header, parameter);
+      }
+    }
+    for (; directive < own.length; directive++) this.#directive(own[directive] as Directive);
+    this.#gap(this.#text.length);
+  }
+
+  #gap(start: number): number {
+    const breaks = breaksBetween(this.#text, this.#end, start);
+    if (breaks >= 0) return breaks;
+    const gap = this.#text.slice(this.#end, start);
+    const before = gap.search(/[^\0- ]/);
+    this.odd.push({ start: this.#end + before, end: this.#end + gap.replace(/[\0- ]+$/, '').length });
+    return 0;
+  }
+
+  #add(start: number, end: number, kind: PieceKind, id: number, header: number, needsStart: boolean): SfzPiece {
+    const breaks = this.#gap(start);
+    const order = this.pieces.length;
+    const piece = { order, start, end, text: undefined, breaks, lead: '', kind, id, header, needsStart };
+    this.pieces.push(piece);
+    this.#end = end;
+    return piece;
+  }
+
+  #parameter(header: number, parameter: number): void {
+    const { cells } = this.#instrument.parameters;
+    const at = parameter * parameterStride;
+    const start = cells[at + 1] as number;
+    const valueStart = cells[at + 2] as number;
+    const end = cells[at + 3] as number;
+    // A variable that stands for a whole opcode has no value of its own.
+    const whole = valueStart === start;
+    const nameEnd = whole ? end : this.#instrument.nameSpan(parameter).end;
+    const needsStart = whole || !this.#isPlain(cells[at] as number, start, nameEnd);
+    const piece = this.#add(start, end, PieceKind.parameter, parameter, header, needsStart);
+    if (!whole && valueStart !== nameEnd + 1)
+      (piece as Piece).text = `${this.#text.slice(start, nameEnd)}=${this.#text.slice(valueStart, end)}`;
+  }
+
+  #isPlain(name: number, start: number, end: number): boolean {
+    const known = this.#plain[name];
+    if (known !== undefined) return known;
+    const written = this.#text.slice(start, end);
+    const plain = /^[\w$]+$/.test(written);
+    // A name with variables can be written in several ways.
+    if (!written.includes('$')) this.#plain[name] = plain;
+    return plain;
+  }
+
+  #directive({ kind, start, end, nameStart, nameEnd }: Directive): void {
+    const text = this.#text;
+    if (kind !== 'comment') {
+      const piece = this.#add(start, end, PieceKind.directive, -1, -1, false);
+      if (kind === 'define')
+        (piece as Piece).text = `#define ${text.slice(nameStart, nameEnd)} ${text.slice(nameEnd, end).trim()}`;
+      else if (text[nameEnd] === '"')
+        (piece as Piece).text = `#include "${text.slice(nameStart, nameEnd)}"`;
+      return;
+    }
+    if (text[start + 1] === '*') {
+      const several = /[\r\n]/.test(text.slice(start, end));
+      this.#add(start, end, PieceKind.blockComment, -1, -1, several);
+    } else {
+      let last = end;
+      while (last > start && text.charCodeAt(last - 1) <= 32) last--;
+      this.#add(start, last, PieceKind.lineComment, -1, -1, false);
+    }
+  }
+}
