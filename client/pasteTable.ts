@@ -5,15 +5,14 @@ import type {
   DocumentPasteEditProvider,
   Range,
   TextDocument,
-  TextEditor,
 } from 'vscode';
 import {
   commands,
   DocumentDropOrPasteEditKind,
   DocumentPasteEdit,
-  DocumentPasteTriggerKind,
   env,
   languages,
+  WorkspaceEdit,
   window,
   workspace,
 } from 'vscode';
@@ -50,7 +49,7 @@ class TablePaste implements DocumentPasteEditProvider, Disposable {
   readonly #client: LanguageClient;
   readonly #notes: NotesDocuments;
   /** What was offered last; its notes are told when its text arrives in the document. */
-  #offered: { document: TextDocument; text: string; result: ConvertTableResult } | undefined;
+  #offered: { document: TextDocument; texts: readonly string[]; result: ConvertTableResult } | undefined;
   readonly #watch: Disposable;
 
   constructor(client: LanguageClient, notes: NotesDocuments) {
@@ -58,7 +57,7 @@ class TablePaste implements DocumentPasteEditProvider, Disposable {
     this.#notes = notes;
     this.#watch = workspace.onDidChangeTextDocument(({ document, contentChanges }) => {
       const offered = this.#offered;
-      if (offered?.document !== document || !contentChanges.some((change) => change.text === offered.text))
+      if (offered?.document !== document || !contentChanges.some(({ text }) => offered.texts.includes(text)))
         return;
       this.#offered = undefined;
       void this.#tell(document, offered.result);
@@ -69,21 +68,21 @@ class TablePaste implements DocumentPasteEditProvider, Disposable {
     document: TextDocument,
     ranges: readonly Range[],
     data: DataTransfer,
-    context: { triggerKind: DocumentPasteTriggerKind },
+    _context: unknown,
     token: CancellationToken,
   ): Promise<DocumentPasteEdit[] | undefined> {
     const text = await data.get(plainText)?.asString();
     const range = ranges[0];
     if (!text || !range || ranges.length > 1) return undefined;
     const result = await this.#convert(document, range, text, token);
-    if (!result || result.insertText === undefined || result.regionCount === 0) return undefined;
-    const edit = new DocumentPasteEdit(
-      result.insertText,
-      `Paste as ${regions(result.regionCount)}`,
-      pasteKind,
-    );
-    this.#offered = { document, text: normalised(result.insertText, document), result };
-    if (context.triggerKind === DocumentPasteTriggerKind.Automatic) edit.yieldTo = [];
+    if (!result?.edits || result.regionCount === 0) return undefined;
+    const { insertText } = result;
+    const title = `Paste as ${regions(result.regionCount)}`;
+    const edit = new DocumentPasteEdit(insertText ?? '', title, pasteKind);
+    // Where regions cannot stand at the cursor, such as within a tag, they go to the nearest place where they can.
+    if (insertText === undefined) edit.additionalEdit = await this.#workspaceEdit(document, result);
+    const written = insertText === undefined ? result.edits.map(({ newText }) => newText) : [insertText];
+    this.#offered = { document, texts: written.map((one) => normalised(one, document)), result };
     return [edit];
   }
 
@@ -98,14 +97,22 @@ class TablePaste implements DocumentPasteEditProvider, Disposable {
     }
     const result =
       text.trim() === '' ? undefined : await this.#convert(editor.document, editor.selection, text);
-    if (!result || result.insertText === undefined) {
+    if (!result?.edits) {
       const reason = result?.problem ?? `The ${origin} holds no text.`;
       await window.showWarningMessage(
         `No zone table was found in the ${origin}: ${reason} The document is as it was.`,
       );
       return;
     }
-    if (await replaceSelection(editor, result.insertText)) await this.#tell(editor.document, result);
+    if (await workspace.applyEdit(await this.#workspaceEdit(editor.document, result))) {
+      await this.#tell(editor.document, result);
+    }
+  }
+
+  async #workspaceEdit(document: TextDocument, { edits }: ConvertTableResult): Promise<WorkspaceEdit> {
+    const change = new WorkspaceEdit();
+    change.set(document.uri, await this.#client.protocol2CodeConverter.asTextEdits(edits ?? []));
+    return change;
   }
 
   async #convert(
@@ -130,10 +137,6 @@ class TablePaste implements DocumentPasteEditProvider, Disposable {
   dispose(): void {
     this.#watch.dispose();
   }
-}
-
-async function replaceSelection(editor: TextEditor, text: string): Promise<boolean> {
-  return editor.edit((edit) => edit.replace(editor.selection, text));
 }
 
 function regions(count: number): string {
