@@ -1,0 +1,90 @@
+import { execFileSync, spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, describe, expect, it } from 'vitest';
+import wavefile from 'wavefile';
+import { measureSamplePitch } from '../../server/audio/measure/measureSample';
+import { pitchOf } from '../../server/audio/measure/pitch';
+import { readerOf } from '../unit/audio/byteFiles';
+import type { ToneKind } from '../unit/audio/measure/tones';
+import { centsAbove, toneAt } from '../unit/audio/measure/tones';
+
+// The same files are measured by a general audio library (aubio, Debian's aubio-tools) and by this project; the truth
+// is the frequency that the test computed them with. aubio runs with its default method and a window that holds some
+// periods of the lowest key; the median of its frames is its answer.
+
+const hasAubio = spawnSync('aubiopitch', ['--help']).error === undefined;
+const folder = mkdtempSync(join(tmpdir(), 'pitch-tools-'));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+const keys = Array.from({ length: 18 }, (_, number) => 28 + 4 * number);
+const kinds: [name: string, kind: ToneKind][] = [
+  ['harmonic', {}],
+  ['dying away', { decays: true }],
+  ['of a stiff string', { inharmonicity: 0.0004, decays: true }],
+  ['with vibrato', { vibratoCents: 20 }],
+  ['under noise', { noiseDb: 20 }],
+];
+
+function byAubio(path: string): number {
+  const text = execFileSync('aubiopitch', ['-i', path, '-B', '4096', '-H', '1024', '-u', 'hertz'], {
+    encoding: 'utf8',
+  });
+  const found = text
+    .trim()
+    .split('\n')
+    .map((line) => Number(line.split(/\s+/)[1]))
+    .filter((hertz) => hertz > 0)
+    .sort((a, b) => a - b);
+  return found[found.length >> 1] ?? Number.NaN;
+}
+
+/** Median and 95th percentile of errors in cents. */
+function summary(errors: readonly number[]): { median: number; most: number } {
+  const sorted = errors.map((error) => (Number.isNaN(error) ? 9999 : Math.abs(error))).sort((a, b) => a - b);
+  const at = (share: number) => sorted[Math.floor(share * (sorted.length - 1))] as number;
+  return { median: at(0.5), most: at(0.95) };
+}
+
+describe.skipIf(!hasAubio)('pitch against aubio', () => {
+  it.each(kinds)('tones %s: the errors are no greater, and no octave is wrong', async (name, kind) => {
+    const ours: number[] = [];
+    const theirs: number[] = [];
+    for (const key of keys) {
+      const { samples, sampleRate, hertz } = toneAt(key + 0.3, { seconds: 1.5, ...kind });
+      const wav = new wavefile.WaveFile();
+      wav.fromScratch(
+        1,
+        sampleRate,
+        '16',
+        samples.map((value) => Math.round(value * 32767)),
+      );
+      const path = join(folder, `${name.replaceAll(' ', '-')}-${key}.wav`);
+      writeFileSync(path, wav.toBuffer());
+      const pitch = await measureSamplePitch(readerOf(new Uint8Array(readFileSync(path))));
+      ours.push(centsAbove(pitch?.hertz ?? Number.NaN, hertz));
+      theirs.push(centsAbove(byAubio(path), hertz));
+    }
+    const [us, them] = [summary(ours), summary(theirs)];
+    if (process.env.ZONEWRIGHT_SHOW_ERRORS) console.log(name, { us, them });
+    expect(us.median).toBeLessThanOrEqual(them.median);
+    expect(us.most).toBeLessThanOrEqual(them.most);
+    expect(Math.max(...ours.map(Math.abs))).toBeLessThan(50);
+  });
+});
+
+describe('keys of frequencies (ISO 16:1975: A above middle C is 440 Hz; MIDI 1.0: key 69)', () => {
+  it('A4 is key 69', () => expect(pitchOf(440, 1)).toMatchObject({ hertz: 440, key: 69, cents: 0 }));
+
+  // Frequencies of equal temperament as they stand in tables of acoustics, rounded to a hundredth of a hertz.
+  it.each([
+    [27.5, 21],
+    [261.63, 60],
+    [4186.01, 108],
+  ])('%f Hz is key %i', (hertz, key) => {
+    const pitch = pitchOf(hertz, 1);
+    expect(pitch.key).toBe(key);
+    expect(Math.abs(pitch.cents)).toBeLessThan(0.05);
+  });
+});
