@@ -1,20 +1,31 @@
+import { controllerUnnamed } from './controllerUnnamed';
+import { crossfadeOutside } from './crossfadeOutside';
+import { definePrefix } from './definePrefix';
 import { endPastEnd } from './endPastEnd';
 import { keyGap } from './keyGap';
+import { keyswitchRange } from './keyswitchRange';
+import { keyswitchSounds } from './keyswitchSounds';
 import { loopInverted } from './loopInverted';
 import { loopPastEnd } from './loopPastEnd';
+import { loopSeam } from './loopSeam';
+import { noEffect } from './noEffect';
+import { offByUnknown } from './offByUnknown';
 import { offsetPastEnd } from './offsetPastEnd';
 import { opcodeAlias } from './opcodeAlias';
 import { opcodeMisplaced } from './opcodeMisplaced';
 import { opcodeUnknown } from './opcodeUnknown';
 import { opcodeValue } from './opcodeValue';
+import { randomHole } from './randomHole';
 import { rangeInverted } from './rangeInverted';
 import { rangeOverlap } from './rangeOverlap';
 import { regionDuplicate } from './regionDuplicate';
+import { rootMismatch } from './rootMismatch';
 import type { Rule, RuleDescription } from './rule';
 import { sampleAbsolute } from './sampleAbsolute';
 import { sampleCase } from './sampleCase';
 import { sampleMissing } from './sampleMissing';
 import { sampleUnreadable } from './sampleUnreadable';
+import { sequenceHole } from './sequenceHole';
 import { velocityGap } from './velocityGap';
 
 /** The checks that look at one instrument, in the order in which they run. */
@@ -36,6 +47,17 @@ export const instrumentRules: readonly Rule[] = [
   endPastEnd,
   offsetPastEnd,
   loopInverted,
+  loopSeam,
+  rootMismatch,
+  sequenceHole,
+  randomHole,
+  offByUnknown,
+  keyswitchRange,
+  keyswitchSounds,
+  crossfadeOutside,
+  controllerUnnamed,
+  noEffect,
+  definePrefix,
 ];
 
 /** Findings that readers make while they read. */

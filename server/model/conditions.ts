@@ -16,6 +16,8 @@ export interface ConditionSet {
    * whose gates look at the same subjects. Regions of different layers never count as one another's rivals.
    */
   layer: number;
+  /** The values of switches and triggers, by opcode name; the trigger is always among them. */
+  switches: ReadonlyMap<string, number | string>;
   /** Gates in the order of their subjects; ranges that hold everything are left out. */
   gates: readonly GateRange[];
   /** Part of the random range 0..1. */
@@ -42,6 +44,7 @@ const fullRanges: Readonly<Record<string, readonly [low: number, high: number]>>
 const rangePattern = /^(lo|hi)(cc\d+|hdcc\d+|chan|prog|bend|bpm|chanaft|polyaft|timer|rand)$/;
 const exactPattern =
   /^(?:trigger|group|output|sw_(?:last|lolast|hilast|down|up|previous|vel)|(?:on|start)_(?:lo|hi)(?:hd)?cc\d+|xf(?:in|out)_(?:lo|hi)(?:key|vel|(?:hd)?cc\d+)|(?:amplitude|volume)_(?:on|curve)cc\d+)$/;
+const switchPattern = /^(?:trigger|sw_.+|(?:on|start)_.+)$/;
 
 /** Values that say the same as saying nothing. */
 const defaults: Readonly<Record<string, string | number>> = { trigger: 'attack', group: 0, output: 0 };
@@ -215,6 +218,7 @@ export class Conditions {
     let sequenceLength = 1;
     let sequencePosition = 1;
     let onRelease = false;
+    const switches = new Map<string, number | string>([['trigger', 'attack']]);
     for (const [nameNumber, valueNumber] of node.values) {
       const name = this.#names.text(nameNumber);
       const value = this.#values[valueNumber] as number | string;
@@ -227,6 +231,7 @@ export class Conditions {
         else sequencePosition = Math.floor(value);
       } else if (defaults[name] !== value) {
         layer.push(`${name}=${value}`);
+        if (switchPattern.test(name)) switches.set(name, value);
         if (name === 'trigger') onRelease = value === 'release' || value === 'release_key';
       }
     }
@@ -242,6 +247,7 @@ export class Conditions {
     for (const gate of gates) layer.push(gate.subject);
     return {
       layer: this.#layerNumber(layer.sort().join(' ')),
+      switches,
       gates,
       lowRandom: random.low,
       highRandom: random.high,
@@ -297,7 +303,7 @@ function touches(a: GateRange, b: GateRange): boolean {
  * them meet where their positions are congruent modulo the greatest common divisor of the lengths (Chinese
  * remainder theorem). A position past the length never has its turn.
  */
-function turnsNeverMeet(a: ConditionSet, b: ConditionSet): boolean {
+export function turnsNeverMeet(a: ConditionSet, b: ConditionSet): boolean {
   if (a.sequencePosition > a.sequenceLength || b.sequencePosition > b.sequenceLength) return true;
   const divisor = greatestCommonDivisor(a.sequenceLength, b.sequenceLength);
   return (a.sequencePosition - b.sequencePosition) % divisor !== 0;

@@ -102,6 +102,63 @@ const instruments: Readonly<Record<string, string>> = {
   'generators with envelopes and modulation': `<region> sample=*saw oscillator_multi=3 oscillator_detune=12
 cutoff=800 cutoff_oncc74=4800 fil_type=lpf_2p ampeg_attack=0.01 lfo01_freq=5 lfo01_pitch=10
 <region> sample=*sine transpose=-12 volume=-6`,
+  'round robins with choke groups of their own and of different lengths': `<global> key=36
+<group> group=1 off_by=2 <region> sample=a.wav seq_length=2 seq_position=1
+<group> group=2 off_by=1 <region> sample=b.wav seq_length=4 seq_position=2
+<group> group=2 off_by=1 <region> sample=c.wav seq_length=4 seq_position=4`,
+  'a rare extra over a steady layer': `<region> sample=a.wav key=40
+<region> sample=squeak.wav key=40 seq_length=7 seq_position=5
+<region> sample=creak.wav key=40 hirand=0.1
+<region> sample=crack.wav key=40 lorand=0.9`,
+  'release noises that come at times': `<region> sample=a.wav lokey=40 hikey=50
+<region> sample=r1.wav lokey=40 hikey=50 trigger=release hirand=0.2
+<region> sample=r2.wav lokey=40 hikey=50 trigger=release lorand=0.2 hirand=0.4`,
+  'a noise that comes at times': '<region> sample=a.wav key=40 hirand=0.3',
+  'round robins within random ranges': `<group> key=38 seq_length=2
+<region> sample=a.wav hirand=0.5
+<region> sample=b.wav hirand=0.5 seq_position=2
+<region> sample=c.wav lorand=0.5
+<region> sample=d.wav lorand=0.5 seq_position=2`,
+  'thirds of random numbers, rounded': `<group> key=38
+<region> sample=a.wav lorand=0.000 hirand=0.333
+<region> sample=b.wav lorand=0.334 hirand=0.666
+<region> sample=c.wav lorand=0.667 hirand=1.000`,
+  'a click and silence on keyswitches': `<global> sw_lokey=24 sw_hikey=25 sw_default=24
+<group> group_label=click <region> sample=click.wav lokey=24 hikey=25
+<group> output=1 <region> sample=*silence lokey=20 hikey=30
+<group> output=2 <region> sample=air.wav lokey=0 hikey=127 volume=-40
+<group> sw_last=24 <region> sample=a.wav lokey=36 hikey=60
+<group> sw_last=25 <region> sample=b.wav lokey=36 hikey=60`,
+  'intervals that depend on the note before': Array.from(
+    { length: 30 },
+    (_, key) => `<region> sample=up${key}.wav key=${key + 41} sw_last=${key + 40} trigger=legato`,
+  )
+    .concat('<region> sample=first.wav lokey=40 hikey=80 trigger=first')
+    .join('\n'),
+  'keyswitches in two ranges, each with its own regions': `<master> sw_lokey=24 sw_hikey=25
+<group> sw_last=24 <region> sample=a.wav lokey=36 hikey=47
+<group> sw_last=25 <region> sample=b.wav lokey=36 hikey=47
+<master> sw_lokey=100 sw_hikey=101
+<group> sw_last=100 <region> sample=c.wav lokey=48 hikey=70
+<group> sw_last=101 <region> sample=d.wav lokey=48 hikey=70`,
+  'every value written out, as by a program': `<region> sample=a.wav lokey=40 hikey=50 lovel=1 hivel=127 xfin_lokey=0 xfin_hikey=0
+xfout_lokey=127 xfout_hikey=127 xfin_lovel=0 xfin_hivel=0 xfout_lovel=127 xfout_hivel=127 loop_mode=no_loop loop_start=0
+loop_end=0 off_by=0 group=0 seq_length=1 seq_position=1 lorand=0 hirand=1`,
+  'fades shared by zones, some of which they do not reach': `<group> xfin_lokey=40 xfin_hikey=45
+<region> sample=a.wav lokey=40 hikey=50
+<region> sample=b.wav lokey=51 hikey=60`,
+  'controllers with a meaning in MIDI beside labelled ones': `<control> label_cc20=Near set_cc21=64 label_cc22=Air
+<region> sample=a.wav key=60 amplitude_oncc20=100 volume_oncc7=6 pan_oncc10=100 cutoff_oncc74=1200 cutoff=400
+tune_oncc21=10 pitch_oncc131=100 lfo01_pitch_oncc1=20 lfo01_freq=5 locc64=0`,
+  'settings for release samples and timed fades above mixed groups': `<global> rt_decay=3 off_time=0.2 group=1 off_by=1
+<group> off_mode=time <region> sample=a.wav key=60
+<group> trigger=release <region> sample=b.wav key=60`,
+  'loop points above regions of both kinds': `<group> loop_start=100 loop_end=200
+<region> sample=a.wav key=60 loop_mode=loop_continuous
+<region> sample=b.wav key=61 loop_mode=no_loop`,
+  'variables with a long and a short name, the long one not used': `#define $SOFT 40
+#define $SOFTER 20
+<region> sample=a.wav key=60 volume=-$SOFT`,
   'a muting region and curves': `<region> sample=*silence end=-1 key=44 group=3
 <region> sample=open.wav key=46 off_by=3
 <region> sample=closed.wav key=45

@@ -1,0 +1,142 @@
+import type { Instrument } from '../model/instrument';
+import { parametersInForce } from './inForce';
+import { removeFix } from './parameterFixes';
+import { parameterUsesOf, usedName } from './parameterUses';
+import { playedFramesOf } from './playedFrames';
+import type { CheckContext, Report, Rule } from './rule';
+
+/**
+ * Finds opcodes that change nothing where they stand: written again later under the same header, loop points of
+ * regions that do not loop, the decay of release samples that are none, the length of a fade that is not timed. What
+ * has an effect in one of the regions that it is in force in is left alone.
+ */
+export const noEffect: Rule = {
+  code: 'no-effect',
+  severity: 'hint',
+  finds: 'An opcode that changes nothing where it stands, such as a loop start under loop_mode=no_loop.',
+  check(context, report) {
+    reportRepeated(context, report);
+    reportLoops(context, report);
+    reportBound(context, report, {
+      names: ['rt_decay', 'rt_dead'],
+      by: 'trigger',
+      isAlive: (value) => value === 'release' || value === 'release_key',
+      reason: 'works with trigger=release alone',
+    });
+    reportBound(context, report, {
+      names: ['off_time'],
+      by: 'off_mode',
+      isAlive: (value) => value === 'time',
+      reason: 'works with off_mode=time alone',
+    });
+  },
+};
+
+function reportRepeated(context: CheckContext, report: Report): void {
+  const { instrument } = context;
+  for (const parameter of parameterUsesOf(context).repeated) {
+    const name = instrument.canonicalName(parameter);
+    if (!instrument.names.opcode(name)) continue;
+    const later = instrument.own(instrument.headerOfParameter(parameter), name);
+    // An included file can give values that the text around it changes.
+    if (instrument.parameterSource(later) !== instrument.parameterSource(parameter)) continue;
+    const text = instrument.names.text(instrument.name(parameter));
+    report({
+      ...instrument.nameSpan(parameter),
+      message: `This ${text} has no effect, since ${instrument.names.text(instrument.name(later))}=${instrument.valueText(later)} stands later under the same header. Take one of the two out.`,
+      related: [{ ...instrument.nameSpan(later), message: 'This one counts.' }],
+      fixes: () => removeFix(context, parameter, `Take the first ${text} out`),
+    });
+  }
+}
+
+function reportLoops(context: CheckContext, report: Report): void {
+  const { instrument } = context;
+  const mode = usedName(context, 'loop_mode');
+  if (mode < 0 || (usedName(context, 'loop_start') < 0 && usedName(context, 'loop_end') < 0)) return;
+  const uses = new Uses();
+  const deadModes = new Map<number, boolean>([[-1, false]]);
+  for (const { region, loopStart, loopEnd, loopMode } of playedFramesOf(context)) {
+    if (loopStart < 0 && loopEnd < 0) continue;
+    let isDead = deadModes.get(loopMode);
+    if (isDead === undefined) {
+      isDead = /^(?:no_loop|one_shot)$/i.test(instrument.valueText(loopMode));
+      deadModes.set(loopMode, isDead);
+    }
+    const own = instrument.firstParameter(region);
+    for (const parameter of [loopStart, loopEnd]) {
+      // Only what is inherited can have an effect elsewhere. Programs that write all values out give 0 for a loop that
+      // is not there (common practice).
+      if (parameter < 0 || (!isDead && parameter >= own) || instrument.number(parameter) === 0) continue;
+      uses.add(parameter, isDead ? loopMode : -1);
+    }
+  }
+  for (const [parameter, by] of uses.dead()) {
+    reportDead(context, report, parameter, by, `does not loop with loop_mode=${instrument.valueText(by)}`);
+  }
+}
+
+interface Bound {
+  names: readonly string[];
+  by: string;
+  isAlive: (value: string) => boolean;
+  reason: string;
+}
+
+/** Opcodes that work under one value of another opcode only. */
+function reportBound(context: CheckContext, report: Report, { names, by, isAlive, reason }: Bound): void {
+  const { instrument } = context;
+  const numbers = names.map((name) => usedName(context, name)).filter((number) => number >= 0);
+  if (numbers.length === 0) return;
+  const rows = parametersInForce(instrument, [...numbers, nameOf(instrument, by)]);
+  if (!rows) return;
+  const width = numbers.length + 1;
+  const uses = new Uses();
+  for (const region of instrument.regions) {
+    const governing = rows[region * width + numbers.length] as number;
+    const alive = governing >= 0 && isAlive(instrument.valueText(governing).toLowerCase());
+    for (let at = 0; at < numbers.length; at++) {
+      const parameter = rows[region * width + at] as number;
+      if (parameter >= 0) uses.add(parameter, alive ? -1 : parameter);
+    }
+  }
+  for (const [parameter] of uses.dead()) reportDead(context, report, parameter, -1, reason);
+}
+
+function reportDead(
+  context: CheckContext,
+  report: Report,
+  parameter: number,
+  by: number,
+  reason: string,
+): void {
+  const { instrument } = context;
+  const text = instrument.names.text(instrument.name(parameter));
+  const subject =
+    by >= 0 ? `${text} has no effect: a region ${reason}.` : `${text} ${reason}, so it has no effect.`;
+  report({
+    ...instrument.parameterSpan(parameter),
+    message: `${subject} Take it out, or change what switches it off.`,
+    ...(by >= 0 && { related: [{ ...instrument.parameterSpan(by), message: 'The mode is set here.' }] }),
+    fixes: () => removeFix(context, parameter, `Take ${text} out`),
+  });
+}
+
+/** Parameters with what keeps them from having an effect, as long as no region shows one. */
+class Uses {
+  readonly #byParameter = new Map<number, number>();
+
+  /** `by` is the parameter that keeps it from having an effect in a region, or −1 where it has one. */
+  add(parameter: number, by: number): void {
+    const known = this.#byParameter.get(parameter);
+    if (known === undefined || by < 0) this.#byParameter.set(parameter, by);
+  }
+
+  *dead(): Iterable<[parameter: number, by: number]> {
+    for (const entry of this.#byParameter) if (entry[1] >= 0) yield entry;
+  }
+}
+
+function nameOf(instrument: Instrument, name: string): number {
+  return instrument.names.canonical(instrument.names.idOf(name));
+}
