@@ -1,6 +1,7 @@
 import { conditionsOf } from '../model/conditions';
 import type { Instrument } from '../model/instrument';
-import { rectangleCode } from '../model/overlaps';
+import { rectangleCodesOf } from '../model/overlaps';
+import { PairNumbers } from '../model/pairNumbers';
 import { Parameter } from '../model/parameterNames';
 import { fixOf } from './parameterFixes';
 import { placeText, regionTitle } from './regionText';
@@ -24,7 +25,12 @@ export const regionDuplicate: Rule = {
     const conditions = conditionsOf(instrument);
     const { uses, useOfRegion } = sampleUsesOf(context);
     const pathOf = (number: number) => (uses[useOfRegion[number] as number] as SampleUse).path;
-    const stacks = new Map<number, number | number[]>();
+    const codes = rectangleCodesOf(instrument);
+    /** Conditions with a rectangle. */
+    const places = new PairNumbers(codes.length);
+    /** The first region of each place, and all of those places where there are more. */
+    const firsts = new Int32Array(codes.length);
+    const stacks = new Map<number, number[]>();
     const crowded = new Map<string, number[]>();
     const { regions } = instrument;
     let comparisons = 0;
@@ -32,27 +38,27 @@ export const regionDuplicate: Rule = {
       const use = uses[useOfRegion[number] as number];
       if (!use || use.path === '' || use.path === '*silence') continue;
       const region = regions[number] as number;
-      const code = rectangleCode(instrument, region);
+      const code = codes[number] as number;
       if (code < 0) continue;
-      const key = (conditions.ofHeader[region] as number) * 2 ** 28 + code;
-      const stack = stacks.get(key);
-      if (stack === undefined) {
-        stacks.set(key, number);
+      const known = places.count;
+      const place = places.numberOf(conditions.ofHeader[region] as number, code);
+      if (place === known) {
+        firsts[place] = number;
         continue;
       }
-      const rivals = typeof stack === 'number' ? [stack] : stack;
+      const rivals = stacks.get(place) ?? [firsts[place] as number];
       const isTwin = (one: number) =>
         pathOf(one) === use.path &&
         comparisons++ < mostComparisons &&
         soundsAlike(instrument, regions[one] as number, region);
       const found =
         rivals.find(isTwin) ??
-        (rivals.length < mostInStack ? undefined : crowded.get(`${key} ${use.path}`)?.find(isTwin));
+        (rivals.length < mostInStack ? undefined : crowded.get(`${place} ${use.path}`)?.find(isTwin));
       if (found === undefined) {
         if (rivals.length < mostInStack) {
           rivals.push(number);
-          stacks.set(key, rivals);
-        } else append(crowded, `${key} ${use.path}`, number);
+          stacks.set(place, rivals);
+        } else append(crowded, `${place} ${use.path}`, number);
         continue;
       }
       const twin = regions[found] as number;

@@ -1,4 +1,6 @@
 import type { Instrument } from './instrument';
+import { parameterStride } from './instrument';
+import { PairNumbers } from './pairNumbers';
 import type { ParameterNames } from './parameterNames';
 
 /** A range of a controller, channel, bend or another value outside of which a region stays silent. */
@@ -75,11 +77,10 @@ const conditionNames = new WeakMap<ParameterNames, ConditionNames>();
 /** Parameters of conditions with their values, shared by all headers where the same ones are in force. */
 interface Node {
   values: ReadonlyMap<number, number>;
-  next: Map<number, number> | undefined;
 }
 
-/** Value numbers take the lower bits of a step's key, the name the upper ones; both together stay exact in a double. */
-const valueBits = 2 ** 30;
+/** Whole numbers below this one find their number without a `Map`. */
+const smallNumbers = 128;
 
 const unknownConditions = 1;
 /** Conditions of one header that are taken one by one, which headers with the same beginning share. */
@@ -96,15 +97,19 @@ export class Conditions {
   readonly ofHeader: Int32Array;
   readonly #names: ParameterNames;
   /** The first node has no conditions, the second stands for those that there is no room for. */
-  readonly #nodes: Node[] = [
-    { values: new Map(), next: undefined },
-    { values: new Map(), next: undefined },
-  ];
+  readonly #nodes: Node[] = [{ values: new Map() }, { values: new Map() }];
   /** Values held by all nodes together. */
   #held = 0;
   readonly #nodeOfContent = new Map<string, number>([['', 0]]);
   readonly #values: (number | string)[] = [];
   readonly #valueNumbers = new Map<number | string, number>();
+  /** Value numbers of {@link smallNumbers} plus one, 0 where there is none yet. */
+  readonly #smallValueNumbers = new Int32Array(smallNumbers);
+  /** Pairs of a name and a value. */
+  readonly #terms = new PairNumbers();
+  /** Pairs of a node and a term that is added to it. */
+  readonly #steps = new PairNumbers();
+  readonly #stepEnds: number[] = [];
   readonly #sets: (ConditionSet | undefined)[] = [];
   readonly #layers = new Map<string, number>();
   readonly #apart = new Map<number, boolean>();
@@ -132,12 +137,14 @@ export class Conditions {
 
   /** The node of a header inside one with the node `node`. */
   #under(instrument: Instrument, header: number, node: number, marks: Uint8Array): number {
+    const { cells } = instrument.parameters;
     const end = instrument.endParameter(header);
     let steps = 0;
     let changed: Map<number, number> | undefined;
     for (let parameter = instrument.firstParameter(header); parameter < end; parameter++) {
-      if (marks[instrument.name(parameter)] !== 1) continue;
-      const name = instrument.canonicalName(parameter);
+      const written = cells[parameter * parameterStride] as number;
+      if (marks[written] !== 1) continue;
+      const name = this.#names.canonical(written);
       const value = this.#valueOf(instrument, parameter);
       if (changed) changed.set(name, value);
       else if (steps++ < mostSteps) node = this.#step(node, name, value);
@@ -173,6 +180,18 @@ export class Conditions {
   }
 
   #valueOf(instrument: Instrument, parameter: number): number {
+    const plain = instrument.number(parameter);
+    const small = plain >= 0 && plain < smallNumbers && Number.isInteger(plain);
+    if (!small) return this.#numberOfValue(instrument, parameter);
+    let at = this.#smallValueNumbers[plain] as number;
+    if (at === 0) {
+      at = this.#numberOfValue(instrument, parameter) + 1;
+      this.#smallValueNumbers[plain] = at;
+    }
+    return at - 1;
+  }
+
+  #numberOfValue(instrument: Instrument, parameter: number): number {
     const number = instrument.keyNumber(parameter);
     const value = Number.isNaN(number) ? instrument.valueText(parameter).toLowerCase() : number;
     let at = this.#valueNumbers.get(value);
@@ -185,15 +204,15 @@ export class Conditions {
   }
 
   #step(from: number, name: number, value: number): number {
-    const node = this.#nodes[from] as Node;
-    if (node.values.get(name) === value) return from;
-    const key = name * valueBits + value;
-    const known = node.next?.get(key);
+    if (from === unknownConditions) return unknownConditions;
+    const step = this.#steps.numberOf(from, this.#terms.numberOf(name, value));
+    const known = this.#stepEnds[step];
     if (known !== undefined) return known;
-    if (from === unknownConditions || this.#held > mostHeld) return unknownConditions;
-    const to = this.#nodeOf(new Map(node.values).set(name, value));
-    node.next ??= new Map();
-    node.next.set(key, to);
+    const { values } = this.#nodes[from] as Node;
+    let to = unknownConditions;
+    if (values.get(name) === value) to = from;
+    else if (this.#held <= mostHeld) to = this.#nodeOf(new Map(values).set(name, value));
+    this.#stepEnds.push(to);
     return to;
   }
 
@@ -207,7 +226,7 @@ export class Conditions {
     this.#held += values.size;
     if (this.#held > mostHeld) return unknownConditions;
     const node = this.#nodes.length;
-    this.#nodes.push({ values, next: undefined });
+    this.#nodes.push({ values });
     this.#nodeOfContent.set(content, node);
     return node;
   }

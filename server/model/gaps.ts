@@ -1,7 +1,7 @@
 import type { Conditions } from './conditions';
 import type { Instrument } from './instrument';
 import type { Rectangle } from './overlaps';
-import { rectangleCode } from './overlaps';
+import { rectangleCodesOf } from './overlaps';
 
 /** A rectangle of keys and velocities with the first region that has it. */
 export interface PlayedRectangle extends Rectangle {
@@ -29,11 +29,16 @@ export interface VelocityGap extends Rectangle {
 export function playedRectangles(instrument: Instrument, conditions: Conditions): PlayedRectangle[] {
   const seen = new Set<number>();
   const rectangles: PlayedRectangle[] = [];
-  for (const region of instrument.regions) {
-    const code = rectangleCode(instrument, region);
-    if (code < 0 || seen.has(code)) continue;
+  const codes = rectangleCodesOf(instrument);
+  let last = -1;
+  for (let number = 0; number < codes.length; number++) {
+    const code = codes[number] as number;
+    // Takes of one key mostly stand together.
+    if (code === last || code < 0 || seen.has(code)) continue;
+    const region = instrument.regions[number] as number;
     if (conditions.set(conditions.ofHeader[region] as number).onRelease) continue;
     seen.add(code);
+    last = code;
     rectangles.push({
       region,
       lowKey: code >> 21,

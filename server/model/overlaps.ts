@@ -1,6 +1,7 @@
 import type { Conditions } from './conditions';
 import { HeaderKind } from './headerKinds';
 import type { Instrument } from './instrument';
+import { PairNumbers } from './pairNumbers';
 import { Parameter } from './parameterNames';
 
 /** Keys and velocities, both ends included. */
@@ -57,19 +58,15 @@ export function intersectionOf(a: Rectangle, b: Rectangle): Rectangle | undefine
  */
 export function findOverlaps(instrument: Instrument, conditions: Conditions): RegionOverlap[] {
   const table = collectRectangles(instrument, conditions);
-  const { count, codes, scopes, firsts } = table;
-  const order = new Float64Array(count);
-  for (let at = 0; at < count; at++) {
-    order[at] = ((scopes[at] as number) * 128 + lowKeyIn(codes[at] as number)) * 2 ** 20 + at;
-  }
-  order.sort();
+  const { count, codes, scopes, heads } = table;
+  const order = orderByScopeAndKey(table);
   const partner = new Int32Array(count).fill(-1);
   const found: (RegionOverlap | undefined)[] = [];
   let active: number[] = [];
   let scope = -1;
   let left = comparisonsEach * count + comparisonsAtLeast;
   for (let position = 0; position < count && left > 0; position++) {
-    const at = (order[position] as number) % 2 ** 20;
+    const at = (order[position] as number) % mostRectangles;
     const code = codes[at] as number;
     if (scopes[at] !== scope) {
       scope = scopes[at] as number;
@@ -85,11 +82,11 @@ export function findOverlaps(instrument: Instrument, conditions: Conditions): Re
       if (highKeyIn(beforeCode) < low) continue;
       active[kept++] = before;
       if (lowVelocityIn(beforeCode) > highVelocity || highVelocityIn(beforeCode) < lowVelocity) continue;
-      const beforeIsEarlier = (firsts[before] as number) < (firsts[at] as number);
+      const beforeIsEarlier = (heads[before] as number) < (heads[at] as number);
       const earlier = beforeIsEarlier ? before : at;
       const later = beforeIsEarlier ? at : before;
       const known = partner[later] as number;
-      if (known >= 0 && (firsts[known] as number) < (firsts[earlier] as number)) continue;
+      if (known >= 0 && (heads[known] as number) < (heads[earlier] as number)) continue;
       const pair = rivals(table, conditions, later, earlier);
       left -= pair.comparisons;
       if (!pair.found) continue;
@@ -103,6 +100,20 @@ export function findOverlaps(instrument: Instrument, conditions: Conditions): Re
   return found.filter((one) => one !== undefined).sort((a, b) => a.region - b.region);
 }
 
+/** The rectangles in the order of their scopes and lowest keys: each as the remainder by {@link mostRectangles}. */
+function orderByScopeAndKey({ count, codes, scopes }: RectangleTable): Float64Array {
+  const order = new Float64Array(count);
+  let isInOrder = true;
+  let last = -1;
+  for (let at = 0; at < count; at++) {
+    const place = ((scopes[at] as number) * 128 + lowKeyIn(codes[at] as number)) * mostRectangles + at;
+    if (place < last) isInOrder = false;
+    order[at] = place;
+    last = place;
+  }
+  return isInOrder ? order : order.sort();
+}
+
 function overlapOf(instrument: Instrument, one: number, two: number): RegionOverlap {
   const region = Math.max(one, two);
   const other = Math.min(one, two);
@@ -113,60 +124,109 @@ function overlapOf(instrument: Instrument, one: number, two: number): RegionOver
   return { region, other, shared };
 }
 
-/** The different rectangles of each scope, with the different conditions under which regions fill them. */
+/**
+ * The different rectangles of each scope, with the different conditions under which regions fill them. The regions of
+ * a rectangle make a list: its head, and for each region the next one, or −1.
+ */
 interface RectangleTable {
   count: number;
   /** Low key, high key, low velocity, high velocity in 7 bits each. */
-  codes: number[];
-  scopes: number[];
-  /** The first region of each. */
-  firsts: number[];
-  conditionSets: number[][];
-  regions: number[][];
+  codes: Int32Array;
+  scopes: Int32Array;
+  /** The positions in {@link regions} of the first and the last region of each rectangle. */
+  heads: Int32Array;
+  tails: Int32Array;
+  /** How many regions the list of each rectangle has. */
+  sizes: Uint8Array;
+  regions: Int32Array;
+  conditionSets: Int32Array;
+  next: Int32Array;
 }
 
+const mostRectangles = 2 ** 20;
+
 function collectRectangles(instrument: Instrument, conditions: Conditions): RectangleTable {
+  const places = rectangleCodesOf(instrument);
+  const column = () => new Int32Array(places.length);
   const table: RectangleTable = {
     count: 0,
-    codes: [],
-    scopes: [],
-    firsts: [],
-    conditionSets: [],
-    regions: [],
+    codes: column(),
+    scopes: column(),
+    heads: column(),
+    tails: column(),
+    sizes: new Uint8Array(places.length),
+    regions: column(),
+    conditionSets: column(),
+    next: column(),
   };
-  const scopeNumbers = new Map<number, number>();
-  const numbers = new Map<number, number>();
-  let lastKey = -1;
-  let scope = 0;
-  for (const region of instrument.regions) {
-    const code = rectangleCode(instrument, region);
-    if (code < 0) continue;
+  const scopeNumbers = new PairNumbers();
+  const numbers = new PairNumbers();
+  let listed = 0;
+  let parent = -2;
+  let layer = -1;
+  let scope = -1;
+  let code = -1;
+  let at = -1;
+  for (let number = 0; number < places.length; number++) {
+    const place = places[number] as number;
+    if (place < 0) continue;
+    const region = instrument.regions[number] as number;
     const set = conditions.ofHeader[region] as number;
-    const key = (instrument.parent(region) + 1) * 2 ** 24 + conditions.set(set).layer;
-    if (key !== lastKey) {
-      lastKey = key;
-      const known = scopeNumbers.get(key);
-      scope = known ?? scopeNumbers.size;
-      if (known === undefined) scopeNumbers.set(key, scope);
+    const ownParent = instrument.parent(region);
+    const ownLayer = conditions.set(set).layer;
+    const isOfScope = ownParent === parent && ownLayer === layer;
+    if (!isOfScope) {
+      parent = ownParent;
+      layer = ownLayer;
+      scope = scopeNumbers.numberOf(parent, layer);
     }
-    const place = scope * 2 ** 28 + code;
-    const at = numbers.get(place);
-    if (at === undefined) {
-      if (table.count >= 2 ** 20) return table;
-      numbers.set(place, table.count++);
-      table.codes.push(code);
-      table.scopes.push(scope);
-      table.firsts.push(region);
-      table.conditionSets.push([set]);
-      table.regions.push([region]);
-      continue;
+    // Takes of one key mostly stand together.
+    if (!isOfScope || place !== code) {
+      code = place;
+      at = numbers.numberOf(scope, code);
     }
-    const sets = table.conditionSets[at] as number[];
-    if (sets.length >= mostConditions || sets.includes(set)) continue;
-    sets.push(set);
-    (table.regions[at] as number[]).push(region);
+    if (at < table.count) {
+      if (!isNewCondition(table, at, set)) continue;
+      table.next[table.tails[at] as number] = listed;
+    } else {
+      if (at >= mostRectangles) return table;
+      table.count++;
+      table.codes[at] = code;
+      table.scopes[at] = scope;
+      table.heads[at] = listed;
+    }
+    table.tails[at] = listed;
+    table.sizes[at]!++;
+    table.regions[listed] = region;
+    table.conditionSets[listed] = set;
+    table.next[listed++] = -1;
   }
   return table;
+}
+
+/** Whether a rectangle has room for another condition set and does not have this one. */
+function isNewCondition(
+  { heads, sizes, conditionSets, next }: RectangleTable,
+  at: number,
+  set: number,
+): boolean {
+  if ((sizes[at] as number) >= mostConditions) return false;
+  for (let entry = heads[at] as number; entry >= 0; entry = next[entry] as number) {
+    if (conditionSets[entry] === set) return false;
+  }
+  return true;
+}
+
+const codesOfInstrument = new WeakMap<Instrument, Int32Array>();
+
+/** The {@link rectangleCode} of each region, in the order of `Instrument.regions`; worked out when first asked for. */
+export function rectangleCodesOf(instrument: Instrument): Int32Array {
+  let codes = codesOfInstrument.get(instrument);
+  if (!codes) {
+    codes = instrument.regions.map((region) => rectangleCode(instrument, region));
+    codesOfInstrument.set(instrument, codes);
+  }
+  return codes;
 }
 
 /** The rectangle of a region in 28 bits, or −1; see {@link rectangleOf}. */
@@ -201,19 +261,13 @@ interface Rivals {
 
 /** The first regions of two rectangles that nothing keeps apart. */
 function rivals(table: RectangleTable, conditions: Conditions, later: number, earlier: number): Rivals {
-  const laterSets = table.conditionSets[later] as number[];
-  const earlierSets = table.conditionSets[earlier] as number[];
+  const { heads, regions, conditionSets, next } = table;
   let comparisons = 0;
-  for (let i = 0; i < laterSets.length; i++) {
-    for (let j = 0; j < earlierSets.length; j++) {
+  for (let i = heads[later] as number; i >= 0; i = next[i] as number) {
+    for (let j = heads[earlier] as number; j >= 0; j = next[j] as number) {
       comparisons++;
-      if (conditions.apart(laterSets[i] as number, earlierSets[j] as number)) continue;
-      return {
-        found: true,
-        region: table.regions[later]?.[i] as number,
-        other: table.regions[earlier]?.[j] as number,
-        comparisons,
-      };
+      if (conditions.apart(conditionSets[i] as number, conditionSets[j] as number)) continue;
+      return { found: true, region: regions[i] as number, other: regions[j] as number, comparisons };
     }
   }
   return { found: false, region: -1, other: -1, comparisons };
@@ -225,7 +279,9 @@ const mostRegionPairs = 4096;
 
 interface GroupEnvelope extends Rectangle {
   group: number;
-  regions: number[];
+  /** Positions among the regions of the instrument, the end not included. */
+  from: number;
+  to: number;
 }
 
 /**
@@ -255,24 +311,38 @@ export function findGroupOverlaps(instrument: Instrument, conditions: Conditions
 }
 
 function groupEnvelopes(instrument: Instrument): GroupEnvelope[] {
+  const codes = rectangleCodesOf(instrument);
   const envelopes: GroupEnvelope[] = [];
   let current: GroupEnvelope | undefined;
-  for (const region of instrument.regions) {
-    const group = instrument.parent(region);
-    if (group < 0 || instrument.kind(group) !== HeaderKind.group) continue;
-    const rectangle = rectangleOf(instrument, region);
-    if (!rectangle) continue;
+  for (let number = 0; number < codes.length; number++) {
+    const code = codes[number] as number;
+    const group = instrument.parent(instrument.regions[number] as number);
+    if (code < 0 || group < 0) continue;
+    const lowKey = lowKeyIn(code);
+    const highKey = highKeyIn(code);
+    const lowVelocity = lowVelocityIn(code);
+    const highVelocity = highVelocityIn(code);
     if (current?.group !== group) {
-      current = { group, regions: [], ...rectangle };
+      if (instrument.kind(group) !== HeaderKind.group) continue;
+      current = { group, from: number, to: number + 1, lowKey, highKey, lowVelocity, highVelocity };
       envelopes.push(current);
+      continue;
     }
-    current.regions.push(region);
-    current.lowKey = Math.min(current.lowKey, rectangle.lowKey);
-    current.highKey = Math.max(current.highKey, rectangle.highKey);
-    current.lowVelocity = Math.min(current.lowVelocity, rectangle.lowVelocity);
-    current.highVelocity = Math.max(current.highVelocity, rectangle.highVelocity);
+    current.to = number + 1;
+    if (lowKey < current.lowKey) current.lowKey = lowKey;
+    if (highKey > current.highKey) current.highKey = highKey;
+    if (lowVelocity < current.lowVelocity) current.lowVelocity = lowVelocity;
+    if (highVelocity > current.highVelocity) current.highVelocity = highVelocity;
   }
   return envelopes;
+}
+
+/** The regions of a group that keys trigger. */
+function regionsOf(instrument: Instrument, { group, from, to }: GroupEnvelope): Int32Array {
+  const codes = rectangleCodesOf(instrument);
+  return instrument.regions
+    .subarray(from, to)
+    .filter((region, at) => instrument.parent(region) === group && (codes[from + at] as number) >= 0);
 }
 
 function ownNames(instrument: Instrument, group: number): string {
@@ -326,8 +396,9 @@ function firstOverlap(
   b: GroupEnvelope,
 ): RegionOverlap | undefined {
   let pairs = 0;
-  for (const one of a.regions) {
-    for (const two of b.regions) {
+  const others = regionsOf(instrument, b);
+  for (const one of regionsOf(instrument, a)) {
+    for (const two of others) {
       if (pairs++ > mostRegionPairs) return undefined;
       const first = rectangleOf(instrument, one) as Rectangle;
       const second = rectangleOf(instrument, two) as Rectangle;
