@@ -1,4 +1,5 @@
 import type { TextEdit } from './finding';
+import type { FormatStyle } from './formatStyle';
 import type { Instrument } from './instrument';
 import type { ConversionNote } from './notes';
 
@@ -87,5 +88,11 @@ export interface Notation {
   edit(instrument: Instrument, change: Change): Edited;
   /** The whole instrument as one text of this notation. */
   write(instrument: Instrument, options?: WriteOptions): Written;
+  /**
+   * The text edits, in the main file, that lay it out in a style. What the text means stays the same, as it does when only
+   * some of the edits are made. Lines with syntax errors are left as they are. With `near`, only edits in and around that
+   * stretch are answered, quicker; columns are then aligned within what is around.
+   */
+  layOut(instrument: Instrument, style: FormatStyle, near?: { start: number; end: number }): TextEdit[];
   readonly spelling: Spelling;
 }

@@ -3,42 +3,41 @@ import type { FormatStyle } from '../model/formatStyle';
 import { HeaderKind } from '../model/headerKinds';
 import type { Instrument } from '../model/instrument';
 import { inUsualOrder } from '../model/opcodeOrder';
-import type { Piece, Row } from '../model/textLayout';
-import { alignRows, breaksBetween, freezeLines, layoutEdits } from '../model/textLayout';
-import { lineEndOf } from '../model/textLines';
+import type { Piece, Row, Stretch } from '../model/textLayout';
+import { alignRows, freezeLines, layoutEdits, lineEndAmong, textStart } from '../model/textLayout';
 import type { SfzPiece } from './pieces';
 import { PieceKind, sfzPieces } from './pieces';
 
 /** A reader lists no more findings than this, so that not all faults are known. */
 const mostFindings = 1000;
 
-/** The edits that lay SFZ text out in a style; lines with syntax errors stay as they are. See `Notation.format`. */
-export function formatSfz(instrument: Instrument, style: FormatStyle): TextEdit[] {
+/** The edits that lay SFZ text out in a style; lines with syntax errors stay as they are. See `Notation.layOut`. */
+export function formatSfz(instrument: Instrument, style: FormatStyle, near?: Stretch): TextEdit[] {
   const text = instrument.sources[0]?.text ?? '';
   if (instrument.findings.length >= mostFindings) return [];
-  const start = text.charCodeAt(0) === 0xfeff ? 1 : 0;
-  const { pieces, odd } = sfzPieces(instrument);
-  const frozen = (from: number, to: number, breaks: number): Piece => ({
-    order: 0,
-    start: from,
-    end: to,
-    text: undefined,
-    breaks,
-    lead: '',
-    kind: PieceKind.frozen,
-    id: -1,
-    header: -1,
-    needsStart: true,
-  }) as SfzPiece;
+  const { pieces, odd } = sfzPieces(instrument, near);
+  const frozen = (from: number, to: number, breaks: number): Piece =>
+    ({
+      order: 0,
+      start: from,
+      end: to,
+      text: undefined,
+      breaks,
+      lead: '',
+      kind: PieceKind.frozen,
+      id: -1,
+      header: -1,
+      needsStart: true,
+    }) as SfzPiece;
   const whole = freezeLines(text, pieces, odd, frozen) as SfzPiece[];
   const last = whole[whole.length - 1];
   if (!last) return [];
   const ordered = new Ordering(instrument, style).order(whole);
-  new Layout(instrument, style, lineEndOf(text)).place(ordered);
-  const closed = last.end < text.length || breaksBetween(text, last.start, last.end) === 0;
-  const tail = last.kind === PieceKind.frozen || !closed ? undefined : lineEndOf(text);
-  const ends = tail !== undefined || last.end === text.length;
-  return layoutEdits(text, ordered, start, ends && last.kind !== PieceKind.frozen ? tail : undefined);
+  const lineEnd = lineEndAmong(text, whole);
+  new Layout(instrument, style, lineEnd).place(ordered);
+  const start = near ? (whole[0] as Piece).start : textStart(text);
+  const tail = near || last.kind === PieceKind.frozen ? undefined : lineEnd;
+  return layoutEdits(text, ordered, start, tail);
 }
 
 /** How the opcodes of a header stand: in its line, one a line, or as they are where there is no header. */
@@ -190,7 +189,9 @@ class Layout {
   #parameter(piece: SfzPiece): void {
     const mode = modeOf(this.#instrument, piece.header, this.#style);
     const beside =
-      this.#open === 'any' ? mode === 'inline' || (mode === 'keep' && piece.breaks === 0) : this.#open === 'sameLine' && piece.breaks === 0;
+      this.#open === 'any'
+        ? mode === 'inline' || (mode === 'keep' && piece.breaks === 0)
+        : this.#open === 'sameLine' && piece.breaks === 0;
     if (beside && !(piece.needsStart && this.#behindValue)) {
       piece.lead = ' ';
       if (this.#row) {

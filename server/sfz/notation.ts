@@ -1,5 +1,6 @@
 import type { Notation } from '../model/notation';
 import { editSfz } from './edit';
+import { formatSfz } from './format';
 import { placeInSfz } from './place';
 import { readSfz } from './read';
 import { sfzSpelling } from './spelling';
@@ -12,5 +13,6 @@ export const sfzNotation: Notation = {
   placeAt: placeInSfz,
   edit: editSfz,
   write: writeSfz,
+  layOut: formatSfz,
   spelling: sfzSpelling,
 };

@@ -1,10 +1,17 @@
 import type { Directive, Instrument } from '../model/instrument';
 import { headerStride, parameterStride } from '../model/instrument';
-import type { Piece } from '../model/textLayout';
-import { breaksBetween } from '../model/textLayout';
+import type { Piece, Stretch } from '../model/textLayout';
+import { breaksBetween, textStart } from '../model/textLayout';
 
 /** What a piece of SFZ text is. */
-export const PieceKind = { header: 0, parameter: 1, directive: 2, frozen: 3, lineComment: 4, blockComment: 5 } as const;
+export const PieceKind = {
+  header: 0,
+  parameter: 1,
+  directive: 2,
+  frozen: 3,
+  lineComment: 4,
+  blockComment: 5,
+} as const;
 export type PieceKind = (typeof PieceKind)[keyof typeof PieceKind];
 
 export interface SfzPiece extends Piece {
@@ -20,19 +27,23 @@ export interface SfzPiece extends Piece {
 /** The pieces of an SFZ text in their order, and the stretches that the reader made no sense of. */
 export interface SfzPieces {
   pieces: SfzPiece[];
-  odd: { start: number; end: number }[];
+  odd: Stretch[];
 }
 
-/** Cuts the main file of an instrument into headers, opcodes, directives and comments. */
-export function sfzPieces(instrument: Instrument): SfzPieces {
+/** Headers on either side of a stretch that are looked at with it. */
+const context = 100;
+
+/** Cuts the main file of an instrument, or what stands near a stretch of it, into headers, opcodes, directives and comments. */
+export function sfzPieces(instrument: Instrument, near?: Stretch): SfzPieces {
   const cutter = new Cutter(instrument);
-  cutter.cut();
+  if (near) cutter.cutNear(near);
+  else cutter.cut(-1, instrument.headers.count);
   return cutter;
 }
 
 class Cutter implements SfzPieces {
   readonly pieces: SfzPiece[] = [];
-  readonly odd: { start: number; end: number }[];
+  readonly odd: Stretch[];
   readonly #instrument: Instrument;
   readonly #text: string;
   /** By number of a name: whether it is read after a blank as well as at the start of a line. */
@@ -42,18 +53,39 @@ class Cutter implements SfzPieces {
   constructor(instrument: Instrument) {
     this.#instrument = instrument;
     this.#text = instrument.sources[0]?.text ?? '';
-    this.#end = this.#text.charCodeAt(0) === 0xfeff ? 1 : 0;
+    this.#end = textStart(this.#text);
     this.odd = instrument.findings
       .filter(({ code, source }) => code === 'syntax-error' && source === 0)
       .map(({ start, end }) => ({ start, end }));
   }
 
-  cut(): void {
-    const { headers, parameters, directives } = this.#instrument;
-    const own = directives.filter(({ source }) => source === 0);
-    let parameter = 0;
+  /** Cuts a stretch with some headers on either side. */
+  cutNear({ start, end }: Stretch): void {
+    const instrument = this.#instrument;
+    let first = instrument.headerAt(0, start);
+    for (let step = 0; step < context && first > 0 && instrument.headerSource(first - 1) === 0; step++)
+      first--;
+    let last = instrument.headerAt(0, end) + 1;
+    for (
+      let step = 0;
+      step < context && last < instrument.headers.count && instrument.headerSource(last) === 0;
+      step++
+    )
+      last++;
+    this.cut(first, last);
+  }
+
+  /** Cuts from one header, −1 being the start of the text, up to another. */
+  cut(first: number, behind: number): void {
+    const instrument = this.#instrument;
+    const { headers, parameters, directives } = instrument;
+    const from = first < 0 ? this.#end : instrument.headerSpan(first).start;
+    const to = behind < headers.count ? instrument.headerSpan(behind).start : this.#text.length;
+    this.#end = from;
+    const own = directives.filter(({ source, start }) => source === 0 && start >= from && start < to);
+    let parameter = first < 0 ? 0 : instrument.firstParameter(first);
     let directive = 0;
-    for (let header = -1; header < headers.count; header++) {
+    for (let header = first; header < behind; header++) {
       if (header >= 0 && this.#instrument.headerSource(header) === 0) {
         const start = headers.cells[header * headerStride] as number;
         const end = headers.cells[header * headerStride + 1] as number;
@@ -71,7 +103,7 @@ class Cutter implements SfzPieces {
       }
     }
     for (; directive < own.length; directive++) this.#directive(own[directive] as Directive);
-    this.#gap(this.#text.length);
+    this.#gap(to);
   }
 
   #gap(start: number): number {
@@ -83,7 +115,14 @@ class Cutter implements SfzPieces {
     return 0;
   }
 
-  #add(start: number, end: number, kind: PieceKind, id: number, header: number, needsStart: boolean): SfzPiece {
+  #add(
+    start: number,
+    end: number,
+    kind: PieceKind,
+    id: number,
+    header: number,
+    needsStart: boolean,
+  ): SfzPiece {
     const breaks = this.#gap(start);
     const order = this.pieces.length;
     const piece = { order, start, end, text: undefined, breaks, lead: '', kind, id, header, needsStart };
@@ -117,14 +156,12 @@ class Cutter implements SfzPieces {
     return plain;
   }
 
-  #directive({ kind, start, end, nameStart, nameEnd }: Directive): void {
+  #directive({ kind, start, end, nameStart, nameEnd, value }: Directive): void {
     const text = this.#text;
     if (kind !== 'comment') {
       const piece = this.#add(start, end, PieceKind.directive, -1, -1, false);
-      if (kind === 'define')
-        (piece as Piece).text = `#define ${text.slice(nameStart, nameEnd)} ${text.slice(nameEnd, end).trim()}`;
-      else if (text[nameEnd] === '"')
-        (piece as Piece).text = `#include "${text.slice(nameStart, nameEnd)}"`;
+      if (kind === 'define') (piece as Piece).text = `#define ${text.slice(nameStart, nameEnd)} ${value}`;
+      else if (text[nameEnd] === '"') (piece as Piece).text = `#include "${text.slice(nameStart, nameEnd)}"`;
       return;
     }
     if (text[start + 1] === '*') {

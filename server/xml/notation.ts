@@ -1,5 +1,6 @@
 import type { Notation } from '../model/notation';
 import { editXml } from './edit';
+import { formatXml } from './format';
 import { placeInXml } from './place';
 import { readXml } from './read';
 import { xmlSpelling } from './spelling';
@@ -12,5 +13,6 @@ export const xmlNotation: Notation = {
   placeAt: placeInXml,
   edit: editXml,
   write: writeXml,
+  layOut: formatXml,
   spelling: xmlSpelling,
 };
