@@ -94,8 +94,9 @@ export function headingsOf(
   let bestRows: number[] = [row];
   let most = 0;
   for (const [upper, lower] of candidates) {
-    if (upper < 0 || lower >= cells.rowCount || isTitle(cells, upper, width)) continue;
+    if (upper < 0 || lower >= cells.rowCount) continue;
     const other = upper === row ? lower : upper;
+    if (isTitle(cells, other)) continue;
     if (cells.filled(other) === 0 || countValues(cells, other) > 0) continue;
     const { headings, gain } = combined(cells, upper, lower, width);
     if (gain <= most) continue;
@@ -113,9 +114,9 @@ function headingAt(cells: TableCells, cell: number): ColumnHeading {
   return text === '' ? { text, cell: -1 } : { text, cell };
 }
 
-/** A row of one cell in the first column, above a wider table. */
-function isTitle(cells: TableCells, row: number, width: number): boolean {
-  return width > 2 && cells.filled(row) === 1 && !cells.isEmpty(row, 0);
+/** A row of one cell in the first column. */
+function isTitle(cells: TableCells, row: number): boolean {
+  return cells.filled(row) === 1 && !cells.isEmpty(row, 0);
 }
 
 /** Two lines as headings; `gain` counts the columns that only both together, or the upper line alone, explain. */

@@ -3,6 +3,9 @@ import { TableCells } from './cells';
 /** So many cells may stand for others because of `rowspan` and `colspan`; what asks for more is not spread out. */
 const mostSpanned = 1_000_000;
 const widestSpan = 1000;
+const longestTag = 20_000;
+/** After so many tags that nothing closes, only short ones are looked for. */
+const mostUnclosed = 100;
 
 const entities: Readonly<Record<string, string>> = {
   amp: '&',
@@ -95,6 +98,7 @@ class HtmlReader {
   read(): TableCells {
     const { text } = this;
     let at = text.indexOf('<');
+    let unclosed = 0;
     while (at >= 0) {
       const start = at;
       if (text.startsWith('<!--', at)) {
@@ -103,8 +107,9 @@ class HtmlReader {
         continue;
       }
       const name = tagName(text, at);
-      const close = name === '' ? -1 : tagEnd(text, at);
+      const close = name === '' ? -1 : tagEnd(text, at, unclosed < mostUnclosed ? longestTag : 100);
       if (close < 0) {
+        if (name !== '') unclosed++;
         at = text.indexOf('<', at + 1);
         continue;
       }
@@ -230,9 +235,12 @@ function tagName(text: string, at: number): string {
   return name?.toLowerCase() ?? '';
 }
 
-/** Where the `>` of a tag stands, outside of quoted attribute values; −1 where the tag is not closed. */
-function tagEnd(text: string, at: number): number {
-  const limit = Math.min(text.length, at + 20_000);
+/**
+ * Where the `>` of a tag stands, outside of quoted attribute values; −1 where the tag is not closed within `longest`
+ * characters.
+ */
+function tagEnd(text: string, at: number, longest: number): number {
+  const limit = Math.min(text.length, at + longest);
   let quote = '';
   for (let place = at + 1; place < limit; place++) {
     const character = text[place] as string;
@@ -258,13 +266,29 @@ function spanIn(tag: string, attribute: string): number {
 /** The text of an HTML fragment: without tags, character references put in, white space as single spaces. */
 function plainText(html: string): string {
   if (!/[<&]|\s\s|[\t\r\n\u00a0]/.test(html)) return html;
-  return html
-    .replace(/<!--[\s\S]*?-->/g, '')
+  return withoutHidden(html)
     .replace(/<\/?(?:p|div|br|li)\b[^<>]*>/gi, ' ')
     .replace(/<\/?[a-z][^<>]*>/gi, '')
     .replace(/&(#\d{1,7}|#x[\da-f]{1,6}|[a-z]\w{1,10});/gi, (all, name: string) => entity(name) ?? all)
     .replace(/\s+/g, ' ')
     .trim();
+}
+
+/** Leaves out comments, scripts and styles; one that nothing closes reaches to the end. */
+function withoutHidden(html: string): string {
+  const opening = /<(?:!--|(script|style)\b)/gi;
+  let kept = '';
+  let from = 0;
+  for (let match = opening.exec(html); match; match = opening.exec(html)) {
+    kept += html.slice(from, match.index);
+    const name = match[1];
+    const closing =
+      name === undefined ? html.indexOf('-->', match.index + 4) : indexOfClosing(html, name, match.index);
+    const end = closing < 0 ? -1 : html.indexOf('>', closing);
+    from = end < 0 ? html.length : end + 1;
+    opening.lastIndex = from;
+  }
+  return from === 0 ? html : kept + html.slice(from);
 }
 
 function entity(name: string): string | undefined {

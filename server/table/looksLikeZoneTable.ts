@@ -13,7 +13,7 @@ const looked = 16_384;
 /** HTML has much between its cells. */
 const lookedInHtml = 131_072;
 const markup =
-  /^[<{[]|^[ \t]*(?:\/\/|#(?:define|include)\b)|(?:^|\s)[A-Za-z_]\w*=[^\s=]|(?:[)}\]];|\{)[ \t]*$/m;
+  /^[<{]|^\[\s*[[{"']|^[ \t]*(?:\/\/|#(?:define|include)\b)|(?:^|\s)[A-Za-z_]\w*=[^\s=]|(?:[)}\]];|\{)[ \t]*$/m;
 
 /**
  * Tells quickly whether a text is a copied zone table: cells in columns, one of them names of samples and others

@@ -31,7 +31,7 @@ export function readNumber(text: string, whole = false): NumberReading | undefin
   if (!match) return readTime(signed, whole) ?? readFraction(signed);
   const [, sign, digits = '', word] = match;
   const unit = word === undefined ? undefined : unitOf(word);
-  if (word !== undefined && unit === undefined) return undefined;
+  if (word !== undefined && unit === undefined) return readTime(signed, whole) ?? readFraction(signed);
   const size = magnitude(digits.trim(), whole);
   return Number.isNaN(size) ? undefined : { number: sign === '-' ? 0 - size : size, unit };
 }

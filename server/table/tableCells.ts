@@ -1,6 +1,7 @@
 import type { TableCells } from './cells';
-import { findDelimiter, split } from './delimiter';
+import { findDelimiter, isRuling, split } from './delimiter';
 import { htmlCells, isHtmlTable } from './htmlCells';
+import { readMarkdown } from './markdownCells';
 import { joinSplitRows } from './splitRows';
 import { turnedTable } from './turnedTable';
 
@@ -16,5 +17,14 @@ export function tableCells(text: string): TableCells | undefined {
 function writtenCells(text: string): TableCells | undefined {
   if (isHtmlTable(text)) return htmlCells(text);
   const delimiter = findDelimiter(text);
-  return delimiter && split(text, delimiter);
+  if (!delimiter) return undefined;
+  const cells = split(text, delimiter);
+  if (delimiter === 'bar' && hasRuling(cells)) readMarkdown(cells);
+  return cells;
+}
+
+/** Whether a drawn line stands under the first lines, as under the headings of a Markdown table. */
+function hasRuling(cells: TableCells): boolean {
+  for (let row = 1; row < Math.min(cells.rowCount, 12); row++) if (isRuling(cells, row)) return true;
+  return false;
 }

@@ -1,0 +1,91 @@
+import { describe, expect, it } from 'vitest';
+import { looksLikeZoneTable } from '../../../server/table/looksLikeZoneTable';
+import { readZoneTable } from '../../../server/table/readTable';
+import { regions } from './tableRegions';
+
+const refused = (text: string) => {
+  const { problem, instrument, notes, suggestions } = readZoneTable(text);
+  expect(instrument.regions).toHaveLength(0);
+  expect([notes, suggestions]).toEqual([[], []]);
+  expect(looksLikeZoneTable(text)).toBe(false);
+  return problem;
+};
+
+describe('what is no text', () => {
+  // The first bytes of a PNG image (ISO/IEC 15948, 5.2 and 11.2.2), as a clipboard gives them when taken for text.
+  const png = '\x89PNG\r\n\x1a\n\0\0\0\rIHDR\0\0\0\x10\0\0\0\x10\b\x06\0\0\0';
+
+  it.each([png, '\ufffdPNG\r\n\u001a\n\ufffd\u0001\ufffd,\ufffd', 'RIFF\u0010\0\0\0WAVEfmt '])(
+    '%j',
+    (text) => {
+      expect(refused(text)).toMatch(/binary data/);
+    },
+  );
+});
+
+describe('tables that are none', () => {
+  it.each([
+    ['60', /no zone table/],
+    ['Sample\tLow\tHigh', /headings only/],
+    ['<table><tr><th>Sample</th><th>Low</th></tr></table>', /headings only/],
+    ['<table><tr><td>one cell</td></tr></table>', /sample names/],
+    ['<table><tr><td', /no zone table|sample names/],
+  ])('%j', (text, problem) => {
+    expect(refused(text)).toMatch(problem);
+  });
+});
+
+describe('large and odd text', () => {
+  it('takes 50 MB of lines, of one line and of nothing but delimiters', () => {
+    const line = 'some words that are no table at all and go on for a while\n';
+    expect(readZoneTable(line.repeat(Math.ceil(50e6 / line.length))).problem).toBeDefined();
+    expect(readZoneTable('a'.repeat(50e6)).problem).toBeDefined();
+    expect(readZoneTable(`${'\t'.repeat(5e6)}\n`).problem).toBeDefined();
+  });
+
+  it('takes a thousand columns', () => {
+    const headings = Array.from({ length: 1000 }, (_, at) =>
+      at === 500 ? 'Sample' : at === 501 ? 'Root' : `P${at}x`,
+    );
+    const row = (file: string, root: number) =>
+      headings.map((_, at) => (at === 500 ? file : at === 501 ? root : at)).join('\t');
+    const text = [headings.join('\t'), row('a.wav', 60), row('b.wav', 61)].join('\n');
+    expect(regions(text)).toEqual([
+      { sample: 'a.wav', pitch_keycenter: '60' },
+      { sample: 'b.wav', pitch_keycenter: '61' },
+    ]);
+  });
+
+  it('spreads cells over no more than a bounded number of rows and columns', () => {
+    const cell = '<td rowspan="999999" colspan="999999">x</td>';
+    const text = `<table><tr>${cell.repeat(2000)}</tr>${'<tr></tr>'.repeat(2000)}</table>`;
+    expect(readZoneTable(text).problem).toBeDefined();
+  });
+
+  it('stays linear on tags and comments that nothing closes', () => {
+    // Quadratic work on these would not end within the time limit of the test.
+    for (const piece of ['<td ', '<!-- ', '<td><script>', '<td a="', '<table>', '<td>&#', '</td']) {
+      readZoneTable(`<table><tr><td>a.wav</td><td>60</td></tr>${piece.repeat(200_000)}`);
+    }
+  });
+
+  it('turns control characters into spaces', () => {
+    expect(regions('Sample\tRoot\na\u0007b\u001b.wav\t60\nc.wav\t61')[0]).toMatchObject({
+      sample: 'a b .wav',
+    });
+  });
+});
+
+describe('text that would act', () => {
+  it('keeps formulas out and markup as text', () => {
+    const text = '<table><tr><th>Sample</th><th>Group</th><th>Root</th></tr>'
+      .concat('<tr><td><img src=x onerror=alert(1)>a.wav</td><td>&lt;region&gt; key=1</td><td>60</td></tr>')
+      .concat('<tr><td>=HYPERLINK("http://example.org","b.wav")</td><td></td><td>61</td></tr></table>');
+    expect(regions(text)).toEqual([{ sample: 'a.wav', group: '<region> key=1', pitch_keycenter: '60' }]);
+    expect(
+      readZoneTable(text)
+        .notes.map(({ message }) => message)
+        .join(),
+    ).toMatch(/formula/);
+  });
+});
