@@ -23,9 +23,20 @@ export function effectiveValues(instrument: Instrument, region: number): Record<
       const number = instrument.number(parameter);
       if (!Number.isNaN(number)) value = number;
     }
-    values[instrument.names.text(name)] = value;
+    values[shownName(instrument, name, parameter)] = value;
   }
   return values;
+}
+
+/** The canonical name, with its numbers written as the text writes them: `lfo03_freq` and `lfo3_freq` are one opcode. */
+function shownName(instrument: Instrument, name: number, parameter: number): string {
+  const canonical = instrument.names.text(name);
+  const written = instrument.names.text(instrument.name(parameter)).toLowerCase();
+  return plainNumbers(written) === plainNumbers(canonical) ? written : canonical;
+}
+
+function plainNumbers(name: string): string {
+  return name.replace(/\d+/g, (digits) => String(Number(digits)));
 }
 
 function shifted(key: number, offset: number): number {
