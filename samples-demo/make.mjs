@@ -135,7 +135,7 @@ function* chimes() {
   }
 }
 
-/** Two good bars of 4410 frames, and files with something wrong with them. */
+/** Two good bars of 4410 frames, two bowed ones with loops, and files with something wrong with them. */
 function* faults() {
   const folder = 'faults/Samples';
   const bar = (key) => {
@@ -145,6 +145,13 @@ function* faults() {
   yield [`${folder}/bar-low.wav`, bar(60)];
   yield [`${folder}/bar-high.wav`, bar(72)];
   yield [`${folder}/bar-spare.wav`, bar(67)];
+  for (const [name, key] of [
+    ['low', 57],
+    ['high', 69],
+  ]) {
+    const { samples, loop } = bowedBar({ frequency: frequencyOf(key), peak: 0.5 });
+    yield [`${folder}/bow-${name}.wav`, wavOf(samples, key, 0, loop)];
+  }
   yield [`${folder}/bar-cut.wav`, bar(60).slice(0, 3000)];
   yield [
     `${folder}/bar-note.wav`,

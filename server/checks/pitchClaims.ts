@@ -56,7 +56,8 @@ export function pitchClaimsOf(context: CheckContext): PitchClaim[] | undefined {
     if (Number.isNaN(tuneCents)) continue;
     const sounding = 100 * pitch.key + pitch.cents + tuneCents - 100 * root.key;
     // A transposition or an offset of all keys may mend a root key, or be meant as music; both are taken to be right.
-    const transposition = numberOr0(instrument.number(inForce.effective(region, transpose)));
+    const transposing = inForce.effective(region, transpose);
+    const transposition = transposing >= 0 ? instrument.number(transposing) || 0 : 0;
     const { keyOffset } = instrument.control(region);
     const readings = [sounding, sounding + 100 * transposition, sounding + 100 * keyOffset];
     const deviationCents = readings.reduce((a, b) => (Math.abs(b) < Math.abs(a) ? b : a));
@@ -113,10 +114,6 @@ function rootOf(
   }
   const key = instrument.keyNumber(parameter);
   return key >= 0 && key <= 127 ? { key: instrument.rootKey(region), parameter } : undefined;
-}
-
-function numberOr0(value: number | undefined): number {
-  return value === undefined || Number.isNaN(value) ? 0 : value;
 }
 
 /**

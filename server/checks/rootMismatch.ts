@@ -34,7 +34,7 @@ export const rootMismatch: Rule = {
       const key = `${rootParameter} ${tuneParameter} ${use.path}`;
       if (seen.has(key)) continue;
       seen.add(key);
-      const measured = `key ${pitch.key} (${noteNameOf(pitch.key)}) ${signed(pitch.cents)} cents`;
+      const measured = `key ${pitch.key} (${noteNameOf(pitch.key)})${centsText(pitch.cents)}`;
       const root = `root key ${rootKey} (${noteNameOf(rootKey)})`;
       const claimed = rootParameter < 0 ? `${root}, which is assumed as none is set` : `its ${root}`;
       report({
@@ -62,8 +62,9 @@ function distanceText(cents: number): string {
   return `${Math.abs(cents).toFixed(0)} cents ${side}`;
 }
 
-function signed(cents: number): string {
-  return `${cents < 0 ? '−' : '+'}${Math.abs(cents).toFixed(0)}`;
+function centsText(cents: number): string {
+  const whole = Math.round(cents);
+  return whole === 0 ? '' : ` ${whole < 0 ? '−' : '+'}${Math.abs(whole)} cents`;
 }
 
 function fixesOf(context: CheckContext, claim: PitchClaim): Fix[] {

@@ -48,7 +48,7 @@ class Checker {
   constructor(terminal: Terminal) {
     this.#terminal = terminal;
     this.#includes = new IncludeStore(terminal.files);
-    this.#samples = new SampleStore(terminal.files);
+    this.#samples = new SampleStore(terminal.files, { measures: true });
     this.#settings = new ProjectSettingsStore(terminal.files, (message) =>
       terminal.error(`zonewright: ${message}\n`),
     );

@@ -2,9 +2,10 @@ import { readSampleFacts } from '../audio/readSampleFacts';
 import type { Files } from '../model/files';
 import { nearestWords } from '../model/nearest';
 import { folderOf, joinPath, nameOf, relativePath } from '../model/paths';
-import type { SampleLookup, SampleReading, SampleState } from '../model/samples';
+import type { SampleLookup, SampleMeasures, SampleReading, SampleState } from '../model/samples';
 import { isAudioName } from '../model/samples';
 import { FolderIndex } from './folderIndex';
+import { Measurements } from './measurements';
 
 /** Files that are open at one time. */
 const openAtOnce = 32;
@@ -23,10 +24,14 @@ export class SampleStore {
   /** Counts what was told of changes: what was under way meanwhile may be out of date and is not kept. */
   #changes = 0;
   readonly #lookups = new Map<string, FolderLookup>();
+  /** What was measured in the audio; missing where the host does not measure. */
+  readonly measurements: Measurements | undefined;
 
-  constructor(files: Files) {
+  /** With `measures`, checks are given what is measured in the audio, which takes some milliseconds a file. */
+  constructor(files: Files, { measures = false } = {}) {
     this.#files = files;
     this.folders = new FolderIndex(files);
+    this.measurements = measures ? new Measurements(files) : undefined;
   }
 
   /** What is known of samples, by paths relative to a folder. */
@@ -48,7 +53,7 @@ export class SampleStore {
 
   /** Whether answers lacked something that {@link loadWanted} can fetch. */
   get wants(): boolean {
-    return this.folders.wants || this.#wanted.size > 0;
+    return this.folders.wants || this.#wanted.size > 0 || this.measurements?.wants === true;
   }
 
   /** Fetches what answers lacked: lists folders, reads the headers of files. `stopped` ends it early. */
@@ -66,6 +71,7 @@ export class SampleStore {
       }
     };
     await Promise.all(Array.from({ length: Math.min(openAtOnce, paths.length) }, work));
+    await this.measurements?.loadWanted(stopped);
     this.#clearAnswers();
   }
 
@@ -84,6 +90,7 @@ export class SampleStore {
   forget(path: string): void {
     this.#changes++;
     this.folders.forget(path);
+    this.measurements?.forget(path);
     for (const known of this.#readings.keys()) {
       if (known === path || known.startsWith(`${path}/`)) this.#readings.delete(known);
     }
@@ -95,6 +102,7 @@ export class SampleStore {
     this.#changes++;
     this.folders.forgetAll();
     this.#readings.clear();
+    this.measurements?.forgetAll();
     this.#clearAnswers();
   }
 
@@ -122,10 +130,28 @@ class FolderLookup implements SampleLookup {
   readonly #store: SampleStore;
   readonly #folder: string;
   readonly #states = new Map<string, SampleState>();
+  version = 0;
+  readonly measures?: SampleMeasures;
 
   constructor(store: SampleStore, folder: string) {
     this.#store = store;
     this.#folder = folder;
+    const { measurements } = store;
+    if (measurements) {
+      this.measures = {
+        pitch: (path) => this.#measured(path, (file) => measurements.pitch(file)),
+        loopSeam: (path, start, end) =>
+          this.#measured(path, (file) => measurements.loopSeam(file, start, end)),
+      };
+    }
+  }
+
+  /** Asks for a measure of the file that a path leads to; `null` where it leads to none. */
+  #measured<T>(path: string, measure: (file: string) => T | null | undefined): T | null | undefined {
+    const state = this.state(path);
+    if (state.kind === 'pending') return undefined;
+    if (state.kind !== 'file' && state.kind !== 'otherCase') return null;
+    return measure(joinPath(this.#folder, state.kind === 'otherCase' ? state.actual : path));
   }
 
   state(path: string): SampleState {
@@ -148,6 +174,7 @@ class FolderLookup implements SampleLookup {
   }
 
   clear(): void {
+    this.version++;
     this.#states.clear();
   }
 

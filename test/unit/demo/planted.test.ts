@@ -23,7 +23,7 @@ async function check(path: string): Promise<{ instrument: Instrument; findings: 
   const detected = detect(path, text);
   if (detected.kind !== 'notation') throw new Error(`${path} is not found to be an instrument`);
   const source = { path: path.replaceAll('\\', '/'), text, notation: detected.notation };
-  return analyse(source, new IncludeStore(nodeFiles), new SampleStore(nodeFiles));
+  return analyse(source, new IncludeStore(nodeFiles), new SampleStore(nodeFiles, { measures: true }));
 }
 
 /** The marks in a text: each says which finding is planted in the next line that is no mark, and where. */

@@ -1,0 +1,211 @@
+import { describe, expect, it } from 'vitest';
+import type { LoopSeam, MeasuredPitch, SampleLookup, SampleState } from '../../../server/model/samples';
+import { applyFix, checkText, expectMarks, fixesOf, samplesInMemory, wav } from './markedText';
+
+/** A pitch some cents above a key. */
+function pitch(key: number, cents = 0, confidence = 0.95): MeasuredPitch {
+  return { hertz: 440 * 2 ** ((key + cents / 100 - 69) / 12), key, cents, confidence };
+}
+
+function withPitches(
+  pitches: Record<string, MeasuredPitch | null>,
+  states?: Record<string, SampleState>,
+): SampleLookup {
+  const measures = { pitch: (path: string) => pitches[path], loopSeam: () => null };
+  return { ...samplesInMemory(states), measures };
+}
+
+describe('root-mismatch', () => {
+  it('marks the root key that is an octave off, names it and sets it', () => {
+    const checked = expectMarks(
+      `<region> sample=a.wav lokey=48 hikey=59 pitch_keycenter=48
+                                                        ^^ root-mismatch warning
+<region> sample=b.wav lokey=60 hikey=72 pitch_keycenter=72`,
+      { samples: withPitches({ 'a.wav': pitch(60), 'b.wav': pitch(72, 4) }) },
+    );
+    const [finding] = checked.findings;
+    expect(finding?.message).toContain('"a.wav" sounds at key 60 (C4), an octave above its root key 48 (C3)');
+    const fixed = applyFix(checked.text, fixesOf(checked, 'root-mismatch')[0]);
+    expect(fixed).toContain('hikey=59 pitch_keycenter=60');
+  });
+
+  it('names a semitone, and offers to tune instead', () => {
+    const checked = checkText('<region> sample=a.wav lokey=50 hikey=62 pitch_keycenter=61 tune=20', {
+      samples: withPitches({ 'a.wav': pitch(60, -20) }),
+    });
+    expect(checked.findings.map(({ message }) => message)).toEqual([
+      expect.stringContaining('key 60 (C4) −20 cents, a semitone below its root key 61 (C#4)'),
+    ]);
+    expect(fixesOf(checked, 'root-mismatch').map(({ title }) => title)).toEqual([
+      'Set the root key to 60 (C4)',
+    ]);
+  });
+
+  it('sets root key and tuning where the sample lies between keys', () => {
+    const checked = checkText('<region> sample=a.wav lokey=50 hikey=62 pitch_keycenter=60', {
+      samples: withPitches({ 'a.wav': pitch(61, -40) }),
+    });
+    const [first, second] = fixesOf(checked, 'root-mismatch');
+    expect(applyFix(checked.text, first)).toMatch(/pitch_keycenter=61\b.* tune=40/);
+    expect(applyFix(checked.text, second)).toMatch(/pitch_keycenter=60\b.* tune=-60/);
+    // What the fixes write is in order.
+    for (const fix of [first, second]) {
+      const again = checkText(applyFix(checked.text, fix), {
+        samples: withPitches({ 'a.wav': pitch(61, -40) }),
+      });
+      expect(again.findings).toEqual([]);
+    }
+  });
+
+  it('puts the root key behind a key that sets it', () => {
+    const checked = checkText('<region> key=60 sample=a.wav', {
+      samples: withPitches({ 'a.wav': pitch(72) }),
+    });
+    const text = applyFix(checked.text, fixesOf(checked, 'root-mismatch')[0]);
+    expect(checkText(text, { samples: withPitches({ 'a.wav': pitch(72) }) }).findings).toEqual([]);
+    expect(text).toContain('key=60');
+  });
+
+  it('takes tuning into account', () => {
+    const samples = withPitches({ 'a.wav': pitch(60, 49) });
+    expectMarks('<region> sample=a.wav key=60 tune=-49', { samples });
+    expectMarks('<region> sample=a.wav key=60', { samples });
+    expectMarks(
+      `<region> sample=a.wav key=60 tune=30
+                          ^^ root-mismatch warning`,
+      { samples },
+    );
+  });
+
+  it('takes a transposition for what it may be: a cure or music', () => {
+    const samples = withPitches({ 'a.wav': pitch(60), 'b.wav': pitch(48) });
+    expectMarks(
+      '<region> sample=a.wav key=60 transpose=12\n<region> sample=b.wav key=60 lovel=1 hivel=127 transpose=12',
+      {
+        samples,
+        severities: { 'range-overlap': 'off', 'region-duplicate': 'off' },
+      },
+    );
+  });
+
+  it('leaves alone what is no tuned note', () => {
+    const far = { 'a.wav': pitch(72) };
+    for (const text of [
+      '<region> sample=a.wav lokey=50 hikey=70 pitch_keycenter=60 pitch_keytrack=0',
+      '<region> sample=a.wav key=60 loop_mode=one_shot',
+      '<region> sample=a.wav lokey=50 hikey=70 pitch_keycenter=60 trigger=release',
+      '<region> sample=a.wav key=60',
+      '<region> sample=a.wav',
+    ]) {
+      const pitches = text.endsWith('key=60') ? { 'a.wav': pitch(72, 0, 0.7) } : far;
+      const { findings } = checkText(text, { samples: withPitches(pitches) });
+      expect(
+        findings.filter(({ code }) => code === 'root-mismatch'),
+        text,
+      ).toEqual([]);
+    }
+  });
+
+  it('leaves drums alone: their sure pitches are few, or lie anywhere', () => {
+    const kit = Array.from(
+      { length: 6 },
+      (_, number) => `<region> sample=${number}.wav key=${40 + number}`,
+    ).join('\n');
+    const few = {
+      '0.wav': pitch(57, 10),
+      ...Object.fromEntries([1, 2, 3, 4, 5].map((n) => [`${n}.wav`, pitch(50, 0, 0.2)])),
+    };
+    expect(checkText(kit, { samples: withPitches(few) }).findings).toEqual([]);
+    const anywhere = Object.fromEntries(
+      [3, 9, 17, 22, 5, 14].map((away, n) => [`${n}.wav`, pitch(40 + n + away, 7 * n)]),
+    );
+    expect(checkText(kit, { samples: withPitches(anywhere) }).findings).toEqual([]);
+  });
+
+  it('finds a whole instrument an octave off', () => {
+    const text = Array.from(
+      { length: 6 },
+      (_, number) => `<region> sample=${number}.wav key=${40 + number}`,
+    ).join('\n');
+    const pitches = Object.fromEntries([0, 1, 2, 3, 4, 5].map((n) => [`${n}.wav`, pitch(52 + n, 3 * n)]));
+    expect(checkText(text, { samples: withPitches(pitches) }).findings).toHaveLength(6);
+  });
+
+  it('says nothing without measures, or before they are all there', () => {
+    const text = '<region> sample=a.wav key=60\n<region> sample=b.wav key=61';
+    expect(checkText(text).findings).toEqual([]);
+    expect(checkText(text, { samples: withPitches({ 'a.wav': pitch(72) }) }).findings).toEqual([]);
+  });
+
+  it('holds no root key that is not set against the sound of one key or all keys, nor one of the file', () => {
+    const samples = withPitches({ 'a.wav': pitch(72) }, { 'a.wav': wav({ rootKey: 72 }) });
+    expectMarks('<region> sample=a.wav lokey=50 hikey=72', { samples });
+    expectMarks('<region> sample=a.wav lokey=50 hikey=72 pitch_keycenter=sample', {
+      samples,
+      severities: { 'opcode-value': 'off' },
+    });
+    expectMarks(
+      `<region> sample=a.wav lokey=50 hikey=72
+                ^^^^^ root-mismatch warning`,
+      { samples: withPitches({ 'a.wav': pitch(72) }) },
+    );
+  });
+});
+
+describe('loop-seam', () => {
+  const seam: LoopSeam = {
+    isAudible: true,
+    step: 0.5,
+    greatestStep: 0.05,
+    bend: 0.5,
+    greatestBend: 0.01,
+    betterEnd: 2345,
+  };
+  const asked: string[] = [];
+  const samples = (facts: Parameters<typeof wav>[0] = {}, found: LoopSeam | null = seam): SampleLookup => ({
+    ...samplesInMemory({ 'a.wav': wav(facts) }),
+    measures: {
+      pitch: () => null,
+      loopSeam: (path, start, end) => {
+        asked.push(`${path} ${start} ${end}`);
+        return found;
+      },
+    },
+  });
+
+  it('marks the end of the loop and moves it', () => {
+    const checked = expectMarks(
+      `<region> sample=a.wav key=60 loop_mode=loop_continuous loop_start=1000 loop_end=2300
+                                                                                ^^^^ loop-seam information`,
+      { samples: samples() },
+    );
+    expect(applyFix(checked.text, fixesOf(checked, 'loop-seam')[0])).toContain('loop_end=2345');
+    expect(asked.at(-1)).toBe('a.wav 1000 2300');
+  });
+
+  it('marks the sample where the loop is that of the file, and sets points in the region', () => {
+    const loops = [{ start: 500, end: 2300, type: 'forward' as const }];
+    const checked = expectMarks(
+      `<region> sample=a.wav key=60
+                ^^^^^ loop-seam information`,
+      { samples: samples({ loops }) },
+    );
+    const text = applyFix(checked.text, fixesOf(checked, 'loop-seam')[0]);
+    expect(text).toMatch(/loop_start=500\b/);
+    expect(text).toMatch(/loop_end=2345\b/);
+  });
+
+  it('leaves alone what is not looped, faded over, played back and forth, or smooth', () => {
+    const points = '<region> sample=a.wav key=60 loop_start=1000 loop_end=2300';
+    const severities = { 'no-effect': 'off' as const };
+    expectMarks(points, { samples: samples(), severities });
+    expectMarks(`${points} loop_mode=no_loop`, { samples: samples(), severities });
+    expectMarks(`${points} loop_mode=loop_continuous loop_crossfade=0.1`, { samples: samples() });
+    expectMarks(`${points} loop_mode=loop_continuous loop_type=alternate`, { samples: samples() });
+    expectMarks(`${points} loop_mode=loop_continuous`, {
+      samples: samples({}, { ...seam, isAudible: false }),
+    });
+    expectMarks(`${points} loop_mode=loop_continuous`, { samples: samples({}, null) });
+    expectMarks(`${points} loop_mode=loop_continuous`);
+  });
+});
