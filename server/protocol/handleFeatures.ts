@@ -1,18 +1,18 @@
 import type { DocumentLink, Position } from 'vscode-languageserver';
 import { MarkupKind } from 'vscode-languageserver';
 import { completionsAt, documentationOf } from '../features/completion';
-import { definitionAt } from '../features/definition';
 import { foldedLines } from '../features/folding';
 import { hoverAt } from '../features/hover';
 import { fileLinks } from '../features/links';
 import type { ReadDocument } from '../features/readDocument';
 import { mainSource } from '../features/readDocument';
 import { headerSymbols } from '../features/symbols';
-import type { Source } from '../model/source';
 import { stopIfCancelled } from './cancellation';
 import { codeActionsOf } from './codeActions';
 import { completionItems, withDocumentation } from './completionItems';
 import { documentSymbols, flatSymbols } from './documentSymbols';
+import { handleNavigation } from './handleNavigation';
+import { handleRename } from './handleRename';
 import type { LanguageServer } from './languageServer';
 import { offsetOf, rangeOf } from './positions';
 import { uriOfPath } from './uris';
@@ -20,6 +20,8 @@ import { uriOfPath } from './uris';
 /** Answers the requests of the protocol that are about what stands in a document. */
 export function handleFeatures(server: LanguageServer): void {
   const { connection } = server;
+  handleNavigation(server);
+  handleRename(server);
 
   connection.onCompletion(async ({ textDocument, position }, token) => {
     const read = await readAt(server, textDocument.uri, position);
@@ -51,21 +53,6 @@ export function handleFeatures(server: LanguageServer): void {
       contents: { kind: MarkupKind.Markdown, value: hover.markdown },
       range: rangeOf(read.source, hover),
     };
-  });
-
-  connection.onDefinition(async ({ textDocument, position }, token) => {
-    const read = await readAt(server, textDocument.uri, position);
-    if (!read) return null;
-    stopIfCancelled(token);
-    const definition = await definitionAt(read.document, read.offset);
-    if (!definition) return null;
-    const { target } = definition;
-    const { uriOf } = server.diagnosticOptions(textDocument.uri);
-    const nowhere = { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } };
-    if (target.kind === 'file') return { uri: uriOf(target.path), range: nowhere };
-    const source = read.document.instrument.sources[target.source] as Source;
-    const uri = target.source === 0 ? textDocument.uri : uriOf(source.path);
-    return { uri, range: rangeOf(source, target) };
   });
 
   connection.onDocumentSymbol(async ({ textDocument: { uri } }, token) => {

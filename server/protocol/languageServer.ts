@@ -28,6 +28,7 @@ import { diagnosticsOf } from './diagnostics';
 import { FileWatching } from './fileWatching';
 import { handleFeatures } from './handleFeatures';
 import { handleInstrumentRequests } from './handleInstrumentRequests';
+import { movedFiles } from './handleRename';
 import { Publishing } from './publishing';
 import { InstrumentChangedNotification } from './requests';
 import { Settings } from './settings';
@@ -93,6 +94,15 @@ export class LanguageServer {
     return this.#open.get(uri);
   }
 
+  get openDocuments(): OpenDocument[] {
+    return [...this.#open.values()];
+  }
+
+  /** The open folders, absolute with `/`. */
+  get folders(): readonly string[] {
+    return this.#folders;
+  }
+
   /** How diagnostics of a document are made for this client. */
   diagnosticOptions(uri: string): DiagnosticOptions {
     const { publishDiagnostics, diagnostic } = this.capabilities.textDocument ?? {};
@@ -129,11 +139,18 @@ export class LanguageServer {
         },
         hoverProvider: true,
         definitionProvider: true,
+        referencesProvider: true,
+        documentHighlightProvider: true,
+        workspaceSymbolProvider: true,
+        renameProvider: capabilities.textDocument?.rename?.prepareSupport ? { prepareProvider: true } : true,
         documentSymbolProvider: true,
         documentLinkProvider: { resolveProvider: true },
         foldingRangeProvider: true,
         codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, fixAllKind] },
-        workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
+        workspace: {
+          workspaceFolders: { supported: true, changeNotifications: true },
+          fileOperations: { willRename: movedFiles },
+        },
       },
     };
   }

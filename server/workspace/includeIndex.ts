@@ -3,16 +3,11 @@ import type { Instrument } from '../model/instrument';
 import { readInstrument } from './analyse';
 import { detect } from './detect';
 import type { IncludeStore } from './includeStore';
+import { instrumentFilesBelow, isInstrumentName } from './instrumentFiles';
 import { readWholeText } from './readWhole';
 
-/** Folders within folders, and files, that are looked through; links that lead round in a circle end here too. */
-const mostDepth = 24;
-const mostFolders = 20_000;
-const mostFiles = 5000;
 /** Longer texts are instruments themselves, written by a program, and not looked through for includes. */
 const mostBytes = 16 * 1024 * 1024;
-
-const instrumentName = /\.(sfzh?|xml)$/i;
 
 /** The paths that an instrument includes, directly or through other files. */
 export function includedPaths(instrument: Instrument): Set<string> {
@@ -94,22 +89,11 @@ export class IncludeIndex {
     for (const known of [...this.#included.keys()]) {
       if (known !== path && known.startsWith(`${path}/`)) this.#changed.add(known);
     }
-    if (instrumentName.test(path)) this.#changed.add(path);
+    if (isInstrumentName(path)) this.#changed.add(path);
   }
 
   async #scanFolders(): Promise<void> {
-    const paths: string[] = [];
-    const open = this.#folders.map((path) => ({ path, depth: 0 }));
-    let seen = 0;
-    for (let next = open.pop(); next && seen < mostFolders && paths.length < mostFiles; next = open.pop()) {
-      seen++;
-      for (const { name, kind } of (await this.#files.list(next.path)) ?? []) {
-        if (name.startsWith('.') || name === 'node_modules') continue;
-        const path = next.path === '/' ? `/${name}` : `${next.path}/${name}`;
-        if (kind === 'file' ? instrumentName.test(name) : false) paths.push(path);
-        else if (kind === 'folder' && next.depth < mostDepth) open.push({ path, depth: next.depth + 1 });
-      }
-    }
+    const paths = await instrumentFilesBelow(this.#files, this.#folders);
     for (const path of paths) await this.#look(path);
     this.#isScanned = true;
   }

@@ -4,6 +4,7 @@ import type { Change, Edited } from '../model/notation';
 import { lineEndOf, wholeLine } from '../model/textLines';
 import { isXmlSpace, nameEndAt, spaceEndAt } from './characters';
 import { insertElements } from './insert';
+import { quoteBefore } from './quotes';
 import { encodeXmlAttribute } from './references';
 import { isAttributeName } from './write';
 
@@ -64,13 +65,6 @@ function addAttribute(instrument: Instrument, header: number, attribute: string)
   const lead = /(^|[\r\n])([ \t]*)$/.exec(text.slice(Math.max(0, start - 200), start));
   const before = lead ? lineEndOf(text) + lead[2] : ' ';
   return { source: tag.source, start: end, end, newText: before + attribute };
-}
-
-/** The quote that opens the value which starts, behind any white space, at `start`; empty where the value has none. */
-function quoteBefore(text: string, start: number): string {
-  let at = start - 1;
-  while (at > 0 && isXmlSpace(text.charCodeAt(at))) at--;
-  return text[at] === '"' || text[at] === "'" ? (text[at] as string) : '';
 }
 
 /** Behind the closing quote of a value, or the value's end where there is none. */

@@ -1,4 +1,5 @@
 import type { Spelling } from '../model/notation';
+import { quoteBefore } from './quotes';
 import { encodeXmlAttribute } from './references';
 
 const holdsElements: ReadonlySet<string> = new Set(['global', 'master', 'group']);
@@ -6,7 +7,11 @@ const holdsElements: ReadonlySet<string> = new Set(['global', 'master', 'group']
 /** How instrument XML spells what a person starts to type. */
 export const xmlSpelling: Spelling = {
   parameter: (name) => [`${name}="`, '"'],
-  value: (text) => encodeXmlAttribute(text).text,
+  value(text, at) {
+    const { text: encoded } = encodeXmlAttribute(text);
+    const isSingle = at !== undefined && quoteBefore(at.text, at.start) === "'";
+    return isSingle ? encoded.replaceAll("'", '&apos;') : encoded;
+  },
   header(name, rest) {
     if (rest.trim() !== '') return [name, ''];
     return holdsElements.has(name) ? [`${name} `, `></${name}>`] : [`${name} `, '/>'];

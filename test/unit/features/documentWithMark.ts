@@ -1,4 +1,5 @@
 import type { ReadDocument } from '../../../server/features/readDocument';
+import type { DocumentInContext } from '../../../server/features/subject';
 import { readInstrument } from '../../../server/workspace/analyse';
 import { IncludeStore } from '../../../server/workspace/includeStore';
 import { notations } from '../../../server/workspace/notationOf';
@@ -27,4 +28,9 @@ export async function documentWithMark(
   const instrument = await readInstrument({ path, text, notation }, new IncludeStore(memory));
   const document = { notation, instrument, folder: '/work', samples: new SampleStore(memory) };
   return { document, text, offset };
+}
+
+/** A document as an instrument of its own. */
+export function inOwnContext(document: ReadDocument): DocumentInContext {
+  return { document, instrument: document.instrument, folder: document.folder, source: 0 };
 }
