@@ -2,6 +2,7 @@ import type { LoopReading } from './loopReading';
 import { readLoop } from './loopReading';
 import type { ColumnReading } from './meaning';
 import type { NumberReading } from './numberValues';
+import { remembered } from './remembered';
 import type { ZoneValue } from './zone';
 import type { ZoneReader } from './zoneReader';
 
@@ -11,6 +12,7 @@ export class LoopValues {
   readonly #start: ColumnReading | undefined;
   readonly #end: ColumnReading | undefined;
   readonly #length: ColumnReading | undefined;
+  readonly #reading = remembered((text) => readLoop(text) ?? null);
 
   constructor(readonly reader: ZoneReader) {
     this.#switch = reader.column('loop');
@@ -50,9 +52,9 @@ export class LoopValues {
   }
 
   #said(cell: number, column: ColumnReading): LoopReading | undefined {
-    const reading = readLoop(this.reader.cells.plain(cell));
+    const reading = this.#reading(this.reader.cells.plain(cell));
     if (!reading) this.reader.drop(cell, column, 'is no loop mode');
-    return reading;
+    return reading ?? undefined;
   }
 
   #frame(cell: number, column: ColumnReading | undefined): number | undefined {

@@ -1,8 +1,8 @@
 import { panBounds } from './bounds';
 import type { ColumnReading } from './meaning';
 import { columnName } from './meaning';
-import { readNumber } from './numberValues';
 import { readPan } from './panReading';
+import { remembered } from './remembered';
 import type { ZoneValue } from './zone';
 import { decimal } from './zone';
 import type { ZoneReader } from './zoneReader';
@@ -14,6 +14,7 @@ type Scale = 'hundred' | 'one' | 'midi';
 export class PanValues {
   readonly #column: ColumnReading | undefined;
   readonly #scale: Scale = 'hundred';
+  readonly #pan = remembered((text) => readPan(text) ?? Number.NaN);
 
   constructor(
     readonly reader: ZoneReader,
@@ -21,7 +22,7 @@ export class PanValues {
   ) {
     this.#column = reader.column('pan');
     if (!this.#column) return;
-    this.#scale = scaleOf(reader, this.#column, data);
+    this.#scale = scaleOf(reader, this.#column, data, this.#pan);
     if (this.#scale === 'hundred') return;
     const cell = this.#firstCell(data);
     const said =
@@ -37,8 +38,8 @@ export class PanValues {
     const cell = this.reader.cellOf(row, column);
     if (!column || cell < 0) return;
     const text = this.reader.cells.plain(cell);
-    let pan = readPan(text);
-    if (pan === undefined || !Number.isFinite(pan)) {
+    let pan = this.#pan(text);
+    if (!Number.isFinite(pan)) {
       this.reader.drop(cell, column, 'is no pan position');
       return;
     }
@@ -59,7 +60,12 @@ export class PanValues {
   }
 }
 
-function scaleOf(reader: ZoneReader, column: ColumnReading, data: readonly number[]): Scale {
+function scaleOf(
+  reader: ZoneReader,
+  column: ColumnReading,
+  data: readonly number[],
+  panOf: (text: string) => number,
+): Scale {
   let fraction = false;
   let least = 0;
   let greatest = 0;
@@ -67,8 +73,8 @@ function scaleOf(reader: ZoneReader, column: ColumnReading, data: readonly numbe
     const cell = reader.cellOf(row, column);
     if (cell < 0) continue;
     const text = reader.cells.plain(cell);
-    const number = readNumber(text)?.number ?? readPan(text);
-    if (number === undefined) continue;
+    const number = panOf(text);
+    if (Number.isNaN(number)) continue;
     if (!Number.isInteger(number)) fraction = true;
     least = Math.min(least, number);
     greatest = Math.max(greatest, number);

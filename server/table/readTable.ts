@@ -162,7 +162,10 @@ function build(text: string, path: string, cells: TableCells, groups: readonly Z
     const start = cells.starts[cell] as number;
     const end = cells.ends[cell] as number;
     const written = text.slice(start, end);
-    const parameter = builder.addParameter(builder.names.idOf(name), start, start, end, plainNumber(written));
+    const isText = name === 'sample' || name === 'group_label';
+    // Values other than names are plain decimal numbers or words here.
+    const number = isText ? plainNumber(value) : Number(value);
+    const parameter = builder.addParameter(builder.names.idOf(name), start, start, end, number);
     if (written !== value) builder.setValue(parameter, value);
   };
   for (const { name, cell, shared, zones } of groups) {

@@ -31,8 +31,15 @@ export function completeRoundRobins(zones: readonly Zone[]): void {
   }
 }
 
-const ranges = ['key', 'lokey', 'hikey', 'lovel', 'hivel'];
-
+/** The keys and velocities of a zone as one text. */
 function keysOf({ values }: Zone): string {
-  return ranges.map((range) => values.find(({ name }) => name === range)?.text ?? '').join(' ');
+  let [key, low, high, lowVelocity, highVelocity] = ['', '', '', '', ''];
+  for (const { name, text } of values) {
+    if (name === 'key') key = text;
+    else if (name === 'lokey') low = text;
+    else if (name === 'hikey') high = text;
+    else if (name === 'lovel') lowVelocity = text;
+    else if (name === 'hivel') highVelocity = text;
+  }
+  return `${key} ${low} ${high} ${lowVelocity} ${highVelocity}`;
 }

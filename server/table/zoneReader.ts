@@ -1,6 +1,6 @@
 import { keyBounds } from './bounds';
 import type { TableCells } from './cells';
-import type { KeyRangeReading, KeyReading, NoteNaming } from './keyValues';
+import type { KeyReading, NoteNaming } from './keyValues';
 import { readKeyRange } from './keyValues';
 import { readLevel } from './levelValues';
 import { LoopValues } from './loopValues';
@@ -9,6 +9,7 @@ import { columnName, keyMeanings, shortened } from './meaning';
 import type { NumberReading } from './numberValues';
 import { readNumber, readSequence } from './numberValues';
 import { PanValues } from './panValues';
+import { remembered } from './remembered';
 import type { TableNotes } from './tableNotes';
 import { TuningValues } from './tuningValues';
 import type { ZoneValue } from './zone';
@@ -20,7 +21,8 @@ const noValue = /^(?:[-\u2212\u2010-\u2015_.?]+|n\/?a\.?|none|nil|null)$/i;
 /** Reads the values of rows, all but the sample and the group. */
 export class ZoneReader {
   readonly #columns = new Map<ColumnMeaning, ColumnReading>();
-  readonly #keys = new Map<string, KeyRangeReading | null>();
+  readonly #rangeIn = remembered((text) => readKeyRange(text, this.naming) ?? null);
+  readonly #sequenceIn = remembered((text) => readSequence(text) ?? null);
   readonly #loop: LoopValues;
   readonly #tuning: TuningValues;
   readonly #pan: PanValues;
@@ -91,8 +93,10 @@ export class ZoneReader {
     if (cell < 0) return -1;
     const length = (this.cells.ends[cell] as number) - (this.cells.starts[cell] as number);
     if (length === 0) return -1;
-    const saysNothing = length <= 4 && column.meaning !== 'loop' && noValue.test(this.cells.value(cell));
-    return saysNothing ? -1 : cell;
+    if (length > 4 || column.meaning === 'loop') return cell;
+    const code = this.cells.text.charCodeAt(this.cells.starts[cell] as number);
+    const isDigit = code >= 48 && code <= 57;
+    return !isDigit && noValue.test(this.cells.value(cell)) ? -1 : cell;
   }
 
   /**
@@ -151,15 +155,6 @@ export class ZoneReader {
 
   #key(key: KeyReading): number {
     return key.number ?? (key.named ?? Number.NaN) + this.keyShift;
-  }
-
-  #rangeIn(text: string): KeyRangeReading | null {
-    let range = this.#keys.get(text);
-    if (range === undefined) {
-      range = readKeyRange(text, this.naming) ?? null;
-      if (this.#keys.size < 10_000) this.#keys.set(text, range);
-    }
-    return range;
   }
 
   #readVelocities(row: number, values: ZoneValue[]): void {
@@ -238,7 +233,7 @@ export class ZoneReader {
       const column = this.#columns.get(meaning);
       const cell = this.cellOf(row, column);
       if (!column || cell < 0) continue;
-      const reading = readSequence(this.cells.plain(cell));
+      const reading = this.#sequenceIn(this.cells.plain(cell));
       if (!reading || reading.position < 1 || reading.position > 100)
         this.drop(cell, column, 'is no round robin number from 1 to 100');
       else {

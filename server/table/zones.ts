@@ -1,5 +1,6 @@
 import { isAudioFileName } from './audioFileName';
 import type { TableCells } from './cells';
+import { spread } from './columnContents';
 import { isTotal, readHeading } from './headings';
 import type { NoteNaming } from './keyValues';
 import { readKeyRange } from './keyValues';
@@ -9,10 +10,14 @@ import type { MiddleC } from './octave';
 import { octaveShifts } from './octave';
 import type { TableNotes } from './tableNotes';
 import type { TableRows } from './tableRows';
-import type { Zone } from './zone';
+import type { Zone, ZoneValue } from './zone';
 import { ZoneReader } from './zoneReader';
 
 const breaks = /[\u0000-\u001f\u007f\u0085\u2028\u2029]+/g;
+const anyBreak = /[\u0000-\u001f\u007f\u0085\u2028\u2029]/;
+
+/** Whether samples have endings is found out from so many rows. */
+const mostLooks = 500;
 
 /** How the zones of a text are read. */
 export interface ZoneOptions {
@@ -46,8 +51,7 @@ export function readZones(
       cell: sample.cell,
       text: resolveSample?.(sample.text) ?? names.unresolved(sample),
     });
-    // The values of a region stand in the order of its cells, so that offsets rise.
-    values.sort((a, b) => a.cell - b.cell);
+    sortByCell(values);
     zones.push({ row, group, groupCell, values });
   }
   return zones;
@@ -81,7 +85,7 @@ class NameReader {
     this.#keys = columns.filter(({ meaning }) => keyMeanings.includes(meaning));
     let files = 0;
     let named = 0;
-    for (const row of rows.data) {
+    for (const row of spread(rows.data, mostLooks)) {
       const text = cells.value(cells.cell(row, this.#sample.index));
       if (text === '' || text.startsWith('=') || !this.#hasKey(row)) continue;
       named++;
@@ -213,6 +217,7 @@ class NameReader {
   }
 
   #oneLine(text: string, cell: number): string {
+    if (!anyBreak.test(text)) return text.trim();
     const line = text.replace(breaks, ' ').trim();
     if (line !== text && line !== '') {
       const span = this.#span(cell);
@@ -220,6 +225,19 @@ class NameReader {
       this.#notes.add('approximated', span, message, 'one line');
     }
     return line;
+  }
+}
+
+/** The values of a region stand in the order of its cells, so that offsets rise. */
+function sortByCell(values: ZoneValue[]): void {
+  for (let at = 1; at < values.length; at++) {
+    const value = values[at] as ZoneValue;
+    let place = at;
+    while (place > 0 && (values[place - 1] as ZoneValue).cell > value.cell) {
+      values[place] = values[place - 1] as ZoneValue;
+      place--;
+    }
+    values[place] = value;
   }
 }
 
