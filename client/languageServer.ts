@@ -15,7 +15,10 @@ export async function startLanguageServer(context: ExtensionContext): Promise<La
         { language, scheme: 'untitled' },
       ]),
       synchronize: { configurationSection: 'zonewright' },
-      initializationOptions: { suggestCommand: 'editor.action.triggerSuggest' },
+      initializationOptions: {
+        suggestCommand: 'editor.action.triggerSuggest',
+        mapCommand: 'zonewright.showKeyboardMap',
+      },
     },
   );
   await client.start();

@@ -13,6 +13,7 @@ import { InstrumentChangedNotification, KeyboardMapRequest } from '../../server/
 import { mayHoldInstrument } from '../languages';
 import type { HostMessage, PageMessage } from './messages';
 import { pageHtml } from './page/html';
+import { selectStretch } from './selectStretch';
 
 const viewId = 'zonewright.keyboardMap';
 
@@ -39,9 +40,10 @@ export class KeyboardMapPanel implements WebviewViewProvider {
     const panel = new KeyboardMapPanel(context, client);
     return [
       window.registerWebviewViewProvider(viewId, panel),
-      commands.registerCommand('zonewright.showKeyboardMap', () =>
-        commands.executeCommand(`${viewId}.focus`),
-      ),
+      commands.registerCommand('zonewright.showKeyboardMap', async (uri?: unknown, range?: unknown) => {
+        await selectStretch(client, uri, range);
+        await commands.executeCommand(`${viewId}.focus`);
+      }),
       window.onDidChangeActiveTextEditor((editor) => panel.#follow(editor)),
       window.onDidChangeTextEditorSelection(({ textEditor }) => panel.#showSelection(textEditor)),
       workspace.onDidCloseTextDocument((document) => panel.#forget(document.uri)),

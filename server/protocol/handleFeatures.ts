@@ -1,10 +1,9 @@
-import type { DocumentLink, Position } from 'vscode-languageserver';
+import type { DocumentLink } from 'vscode-languageserver';
 import { MarkupKind } from 'vscode-languageserver';
 import { completionsAt, documentationOf } from '../features/completion';
 import { foldedLines } from '../features/folding';
 import { hoverAt } from '../features/hover';
 import { fileLinks } from '../features/links';
-import type { ReadDocument } from '../features/readDocument';
 import { mainSource } from '../features/readDocument';
 import { headerSymbols } from '../features/symbols';
 import { stopIfCancelled } from './cancellation';
@@ -14,7 +13,8 @@ import { documentSymbols, flatSymbols } from './documentSymbols';
 import { handleNavigation } from './handleNavigation';
 import { handleRename } from './handleRename';
 import type { LanguageServer } from './languageServer';
-import { offsetOf, rangeOf } from './positions';
+import { rangeOf } from './positions';
+import { readAt, readDocument } from './requestedDocument';
 import { uriOfPath } from './uris';
 
 /** Answers the requests of the protocol that are about what stands in a document. */
@@ -103,16 +103,4 @@ export function handleFeatures(server: LanguageServer): void {
       versionedEdits: server.capabilities.workspace?.workspaceEdit?.documentChanges === true,
     });
   });
-}
-
-async function readDocument(server: LanguageServer, uri: string): Promise<ReadDocument | undefined> {
-  const reading = await server.documents.reading(uri);
-  return reading && { ...reading, samples: server.documents.samples };
-}
-
-async function readAt(server: LanguageServer, uri: string, position: Position) {
-  const document = await readDocument(server, uri);
-  if (!document) return undefined;
-  const source = mainSource(document);
-  return { document, source, offset: offsetOf(source, position) };
 }

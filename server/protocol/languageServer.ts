@@ -28,6 +28,7 @@ import { diagnosticsOf } from './diagnostics';
 import { FileWatching } from './fileWatching';
 import { handleFeatures } from './handleFeatures';
 import { handleInstrumentRequests } from './handleInstrumentRequests';
+import { handleReadingAids, refreshReadingAids, semanticTokensOptions } from './handleReadingAids';
 import { movedFiles } from './handleRename';
 import { Publishing } from './publishing';
 import { InstrumentChangedNotification } from './requests';
@@ -45,6 +46,8 @@ export class LanguageServer {
   capabilities: ClientCapabilities = {};
   /** The client's command that offers completions: `suggestCommand` of the options that it starts the server with. */
   suggestCommand: string | undefined;
+  /** The client's command that shows a stretch of a document on the keyboard map: `mapCommand` of those options. */
+  mapCommand: string | undefined;
   /** Whether somebody shows keyboard maps and is told of changes. */
   showsMaps = false;
   readonly #texts = new TextDocuments(TextDocument);
@@ -79,12 +82,14 @@ export class LanguageServer {
     connection.onDidChangeConfiguration(({ settings }) => {
       this.settings.changed(settings);
       this.documents.settingsChanged();
+      refreshReadingAids(this);
     });
     connection.onDidChangeWatchedFiles(({ changes }) => this.#filesChanged(changes));
     this.#handleDocuments();
     this.#handleDiagnostics();
     handleFeatures(this);
     handleInstrumentRequests(this);
+    handleReadingAids(this);
     this.#texts.listen(connection);
     connection.listen();
   }
@@ -121,7 +126,8 @@ export class LanguageServer {
   }: InitializeParams): InitializeResult {
     this.capabilities = capabilities;
     this.#publishing.start(capabilities);
-    this.suggestCommand = suggestCommandIn(initializationOptions);
+    this.suggestCommand = commandIn(initializationOptions, 'suggestCommand');
+    this.mapCommand = commandIn(initializationOptions, 'mapCommand');
     this.settings.start(capabilities.workspace?.configuration === true, initializationOptions);
     this.#setFolders(workspaceFolders ?? (rootUri ? [{ uri: rootUri, name: '' }] : []));
     return {
@@ -146,6 +152,10 @@ export class LanguageServer {
         documentSymbolProvider: true,
         documentLinkProvider: { resolveProvider: true },
         foldingRangeProvider: true,
+        semanticTokensProvider: semanticTokensOptions,
+        inlayHintProvider: true,
+        codeLensProvider: {},
+        selectionRangeProvider: true,
         codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, fixAllKind] },
         workspace: {
           workspaceFolders: { supported: true, changeNotifications: true },
@@ -279,7 +289,8 @@ export class LanguageServer {
   }
 }
 
-function suggestCommandIn(options: unknown): string | undefined {
-  const isGiven = typeof options === 'object' && options !== null && 'suggestCommand' in options;
-  return isGiven && typeof options.suggestCommand === 'string' ? options.suggestCommand : undefined;
+function commandIn(options: unknown, name: string): string | undefined {
+  const value =
+    typeof options === 'object' && options !== null ? (options as Record<string, unknown>)[name] : undefined;
+  return typeof value === 'string' ? value : undefined;
 }

@@ -3,6 +3,8 @@ import type { SeveritySettings } from '../checks/rule';
 import { folderOf } from '../model/paths';
 import type { MiddleC, ProjectSettings, ProjectSettingsStore } from '../workspace/projectSettings';
 import { settingsIn } from '../workspace/projectSettings';
+import type { ReadingAids } from './readingAids';
+import { readingAidsIn } from './readingAids';
 
 const section = 'zonewright';
 
@@ -11,9 +13,11 @@ export class Settings {
   readonly #connection: Connection;
   readonly #project: ProjectSettingsStore;
   readonly #byUri = new Map<string, Promise<ProjectSettings>>();
+  readonly #aids = new Map<string, Promise<ReadingAids>>();
   /** Whether the client answers questions about its settings; else it sends them when they change. */
   #canAsk = false;
   #sent: ProjectSettings = { severity: {} };
+  #sentAids = readingAidsIn(undefined);
 
   constructor(connection: Connection, project: ProjectSettingsStore) {
     this.#connection = connection;
@@ -24,12 +28,15 @@ export class Settings {
   start(canAsk: boolean, options: unknown): void {
     this.#canAsk = canAsk;
     this.#sent = editorSettings(options);
+    this.#sentAids = readingAidsIn(sectionOf(options));
   }
 
   /** Takes in settings that the client sent, and asks anew for those that it does not send. */
   changed(sent: unknown): void {
     this.#sent = editorSettings(sectionOf(sent));
+    this.#sentAids = readingAidsIn(sectionOf(sent));
     this.#byUri.clear();
+    this.#aids.clear();
   }
 
   /** Says that a project file changed. */
@@ -41,6 +48,7 @@ export class Settings {
   /** Forgets the settings of a document that is not open any more. */
   forget(uri: string): void {
     this.#byUri.delete(uri);
+    this.#aids.delete(uri);
   }
 
   async severities(uri: string | undefined, path: string | undefined): Promise<SeveritySettings> {
@@ -49,6 +57,25 @@ export class Settings {
 
   async middleC(uri: string, path: string | undefined): Promise<MiddleC> {
     return (await this.#for(uri, path)).middleC ?? 'auto';
+  }
+
+  /** What the editor sets about the reading aids; project files have no say in them. */
+  readingAids(uri: string): Promise<ReadingAids> {
+    let aids = this.#aids.get(uri);
+    if (!aids) {
+      aids = this.#askAids(uri);
+      this.#aids.set(uri, aids);
+    }
+    return aids;
+  }
+
+  async #askAids(uri: string): Promise<ReadingAids> {
+    if (!this.#canAsk) return this.#sentAids;
+    try {
+      return readingAidsIn(await this.#connection.workspace.getConfiguration({ section, scopeUri: uri }));
+    } catch {
+      return this.#sentAids;
+    }
   }
 
   #for(uri: string | undefined, path: string | undefined): Promise<ProjectSettings> {

@@ -59,6 +59,8 @@ export interface EditorOptions {
   capabilities?: ClientCapabilities;
   /** The settings under `zonewright`. */
   configuration?: unknown;
+  /** What the server is started with. */
+  options?: unknown;
 }
 
 /** What the server asked to be told of. */
@@ -127,7 +129,7 @@ export class EditorClient {
       rootUri: URI.file(options.folder).toString(),
       workspaceFolders: [{ uri: URI.file(options.folder).toString(), name: 'test' }],
       capabilities: options.capabilities ?? fullCapabilities,
-      initializationOptions: { suggestCommand: 'test.suggest' },
+      initializationOptions: options.options ?? { suggestCommand: 'test.suggest' },
     });
     await client.connection.sendNotification('initialized', {});
     return client;

@@ -1,0 +1,24 @@
+import type { Position } from 'vscode-languageserver';
+import type { ReadDocument } from '../features/readDocument';
+import { mainSource } from '../features/readDocument';
+import type { Source } from '../model/source';
+import type { LanguageServer } from './languageServer';
+import { offsetOf } from './positions';
+
+/** The document that a request is about, as read from its latest version; `undefined` where it holds no instrument. */
+export async function readDocument(server: LanguageServer, uri: string): Promise<ReadDocument | undefined> {
+  const reading = await server.documents.reading(uri);
+  return reading && { ...reading, samples: server.documents.samples };
+}
+
+/** The document and the place in it that a request is about. */
+export async function readAt(
+  server: LanguageServer,
+  uri: string,
+  position: Position,
+): Promise<{ document: ReadDocument; source: Source; offset: number } | undefined> {
+  const document = await readDocument(server, uri);
+  if (!document) return undefined;
+  const source = mainSource(document);
+  return { document, source, offset: offsetOf(source, position) };
+}
