@@ -1,4 +1,4 @@
-import { parameterFactsOf, Spelling } from './parameterFacts';
+import { doubtfulParametersOf } from './doubtfulParameters';
 import { renameFix } from './parameterFixes';
 import type { Rule } from './rule';
 
@@ -9,11 +9,8 @@ export const opcodeAlias: Rule = {
   finds: 'An older or alternative spelling of an opcode.',
   check(context, report) {
     const { instrument } = context;
-    const { spelling } = parameterFactsOf(instrument.names);
-    const { count } = instrument.parameters;
-    for (let parameter = 0; parameter < count; parameter++) {
+    for (const parameter of doubtfulParametersOf(instrument).otherSpellings) {
       const name = instrument.name(parameter);
-      if (spelling[name] !== Spelling.other) continue;
       const text = instrument.names.text(name);
       const opcode = instrument.names.opcode(name);
       const usual = opcode?.spelling === 'alias' ? opcode.canonical : text.toLowerCase();

@@ -1,7 +1,10 @@
 import { HeaderKind, headerNames } from '../model/headerKinds';
-import { parameterFactsOf } from './parameterFacts';
+import { doubtfulParametersOf } from './doubtfulParameters';
 import { fixOf } from './parameterFixes';
 import type { Rule } from './rule';
+
+/** The mark of an opcode that stands under any header. */
+const everyHeader = 0xffff;
 
 /** Finds opcodes under a header that does not take them, and opcodes before any header. */
 export const opcodeMisplaced: Rule = {
@@ -9,31 +12,25 @@ export const opcodeMisplaced: Rule = {
   severity: 'warning',
   finds: 'An opcode under a header that does not take it, or before any header.',
   check({ instrument, notation }, report) {
-    const { headers: masks } = parameterFactsOf(instrument.names);
-    for (let header = 0; header < instrument.headers.count; header++) {
-      const kind = instrument.kind(header);
-      const isBeforeAny = kind === HeaderKind.unknown && instrument.headerName(header) === '';
-      const bit = 1 << kind;
-      const end = instrument.endParameter(header);
-      for (let parameter = instrument.firstParameter(header); parameter < end; parameter++) {
-        const name = instrument.name(parameter);
-        const mask = masks[name] as number;
-        if (!isBeforeAny && (mask & bit) !== 0) continue;
-        const text = instrument.names.text(name);
-        if (text === '') continue;
-        const takers = headerNames.filter(
-          (_, at) => mask !== 0xffff && at !== HeaderKind.midi && mask & (1 << at),
-        );
-        const advice = takers.length > 0 ? ` It belongs under ${list(takers)}.` : '';
-        report({
-          ...instrument.nameSpan(parameter),
-          message: isBeforeAny
+    for (const parameter of doubtfulParametersOf(instrument).misplaced) {
+      const name = instrument.name(parameter);
+      const text = instrument.names.text(name);
+      if (text === '') continue;
+      const mask = instrument.names.opcode(name)?.facts.headers ?? everyHeader;
+      const takers = headerNames.filter(
+        (_, at) => mask !== everyHeader && at !== HeaderKind.midi && mask & (1 << at),
+      );
+      const advice = takers.length > 0 ? ` It belongs under ${list(takers)}.` : '';
+      const header = instrument.headerName(instrument.headerOfParameter(parameter));
+      report({
+        ...instrument.nameSpan(parameter),
+        message:
+          header === ''
             ? `${text} stands before any header, where it has no effect.${advice}`
-            : `${text} has no effect under the header ${instrument.headerName(header)}.${advice}`,
-          fixes: () =>
-            fixOf(`Take ${text} out`, notation.edit(instrument, { kind: 'remove', parameter }).edits, false),
-        });
-      }
+            : `${text} has no effect under the header ${header}.${advice}`,
+        fixes: () =>
+          fixOf(`Take ${text} out`, notation.edit(instrument, { kind: 'remove', parameter }).edits, false),
+      });
     }
   },
 };

@@ -2,7 +2,7 @@ import { HeaderKind } from '../model/headerKinds';
 import type { Instrument } from '../model/instrument';
 import { nearestOpcodes } from '../model/opcodes/nearest';
 import type { ParameterNames } from '../model/parameterNames';
-import { parameterFactsOf, Spelling } from './parameterFacts';
+import { doubtfulParametersOf } from './doubtfulParameters';
 import { renameFix } from './parameterFixes';
 import type { Rule } from './rule';
 
@@ -19,16 +19,14 @@ export const opcodeUnknown: Rule = {
   finds: 'An opcode that is not in the format; the nearest known names are offered.',
   check(context, report) {
     const { instrument } = context;
-    const { spelling } = parameterFactsOf(instrument.names);
     let suggestions = suggestionsOf.get(instrument.names);
     if (!suggestions) {
       suggestions = new Map();
       suggestionsOf.set(instrument.names, suggestions);
     }
     let lookUps = 0;
-    for (let parameter = 0; parameter < instrument.parameters.count; parameter++) {
+    for (const parameter of doubtfulParametersOf(instrument).unknown) {
       const name = instrument.name(parameter);
-      if (spelling[name] !== Spelling.unknown) continue;
       const text = instrument.names.text(name);
       // An empty name is a syntax error; a variable that is not defined has a finding of its own.
       if (text === '' || text.includes('$')) continue;

@@ -1,12 +1,11 @@
 import type { Fix } from '../model/finding';
-import { parameterStride } from '../model/instrument';
 import { keyOfNoteName } from '../model/keys';
 import { nearestWords } from '../model/nearest';
 import type { OpcodeFacts } from '../model/opcodes/opcode';
 import type { ValueFault } from '../model/opcodes/values';
 import { numberIn, valueFault } from '../model/opcodes/values';
+import { doubtfulParametersOf } from './doubtfulParameters';
 import { InForce } from './inForce';
-import { parameterFactsOf, ValueCheck } from './parameterFacts';
 import { valueFix } from './parameterFixes';
 import type { CheckContext, Report, Rule } from './rule';
 
@@ -18,22 +17,8 @@ export const opcodeValue: Rule = {
     'A value of the wrong type or an option that does not exist; past the documented bounds it is a warning.',
   check(context, report) {
     const { instrument } = context;
-    const { check, least, greatest } = parameterFactsOf(instrument.names);
-    const { cells, numbers, count } = instrument.parameters;
     const inForce = new InForce(instrument);
-    for (let parameter = 0; parameter < count; parameter++) {
-      const name = cells[parameter * parameterStride] as number;
-      const kind = check[name] as number;
-      if (kind === ValueCheck.none) continue;
-      const value = numbers[parameter] as number;
-      // False for NaN, so that everything but a good number goes on.
-      if (
-        kind !== ValueCheck.option &&
-        value >= (least[name] as number) &&
-        value <= (greatest[name] as number)
-      ) {
-        if (kind === ValueCheck.number || Number.isInteger(value)) continue;
-      }
+    for (const parameter of doubtfulParametersOf(instrument).values) {
       checkText(context, inForce, parameter, report);
     }
   },

@@ -17,7 +17,7 @@ export const sampleAbsolute: Rule = {
       if (header < 0 || !isAbsolutePath(defaultPath)) continue;
       report({ ...instrument.valueSpan(instrument.own(header, Parameter.default_path)), message });
     }
-    for (const use of sampleUsesOf(context).uses) {
+    for (const use of sampleUsesOf(context).doubtful) {
       if (!use.isFile || !isAbsolutePath(use.path)) continue;
       if (!isAbsolutePath(instrument.control(use.region).defaultPath)) {
         report({ ...placeOf(instrument, use), message });

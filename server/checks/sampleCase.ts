@@ -9,7 +9,7 @@ export const sampleCase: Rule = {
   finds: 'A sample whose file is found only when letter case is ignored.',
   check(context, report) {
     const { instrument } = context;
-    for (const use of sampleUsesOf(context).uses) {
+    for (const use of sampleUsesOf(context).doubtful) {
       if (use.state.kind !== 'otherCase') continue;
       const { actual } = use.state;
       report({

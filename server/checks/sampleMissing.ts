@@ -11,7 +11,7 @@ export const sampleMissing: Rule = {
   finds: 'A sample whose file does not exist; the nearest files by name are offered.',
   check(context, report) {
     const { instrument, samples } = context;
-    for (const use of sampleUsesOf(context).uses) {
+    for (const use of sampleUsesOf(context).doubtful) {
       if (use.path === '' || (use.path.endsWith('/') && use.isFile && use.state.kind !== 'pending')) {
         if (instrument.valueText(use.parameter) !== '') continue;
         report({

@@ -9,7 +9,7 @@ export const sampleUnreadable: Rule = {
   severity: 'error',
   finds: 'A sample that is not audio, is cut short or is of a kind that the format does not list.',
   check(context, report) {
-    for (const use of sampleUsesOf(context).uses) {
+    for (const use of sampleUsesOf(context).doubtful) {
       const message = use.isFile ? problemOf(use) : undefined;
       if (message !== undefined) report({ ...placeOf(context.instrument, use), message });
     }

@@ -1,6 +1,8 @@
 import { HeaderKind } from '../model/headerKinds';
-import type { Instrument } from '../model/instrument';
+import type { Control, Instrument } from '../model/instrument';
+import { isAbsolutePath } from '../model/paths';
 import type { SampleFacts, SampleState } from '../model/samples';
+import { KnownUses, rememberUses } from './knownUses';
 import type { CheckContext } from './rule';
 
 /** A `sample` parameter with the path that it makes with the `default_path` in force. */
@@ -8,16 +10,23 @@ export interface SampleUse {
   parameter: number;
   /** The first region that it is in force in. */
   region: number;
+  /** The value of the parameter, and the `default_path` in force. */
+  value: string;
+  defaultPath: string;
   /** The path relative to the folder of the instrument file, with `/`. */
   path: string;
   /** Whether the path is that of a file: no generator, not empty, and without an unknown variable. */
   isFile: boolean;
   state: SampleState;
+  /** False where rules about samples have nothing to find: a readable file on a relative path, or a generator. */
+  isDoubtful: boolean;
 }
 
 /** The samples that regions use. */
 export interface SampleUses {
   uses: readonly SampleUse[];
+  /** Those of {@link uses} that rules about samples have to look at. */
+  doubtful: readonly SampleUse[];
   /** The position in {@link uses} for each region in the order of `Instrument.regions`; −1 without a sample. */
   useOfRegion: Int32Array;
 }
@@ -38,9 +47,23 @@ export function sampleUsesOf(context: CheckContext): SampleUses {
 function collect({ instrument, samples }: CheckContext): SampleUses {
   const { regions, sampleParameter } = instrument;
   const uses: SampleUse[] = [];
+  const doubtful: SampleUse[] = [];
   const useOfRegion = new Int32Array(regions.length).fill(-1);
   const mayHoldVariables = instrument.findings.some(({ code }) => code === 'define-unknown');
   const embedded = embeddedNames(instrument);
+  const isOfFilesAlone = !mayHoldVariables && !embedded;
+  const before = isOfFilesAlone ? new KnownUses(instrument, samples) : undefined;
+  const defaultPaths = new DefaultPaths();
+  const make = (parameter: number, region: number): SampleUse => {
+    const value = ownText(instrument.valueText(parameter));
+    const defaultPath = defaultPaths.of(instrument.control(region));
+    const path = ownText(instrument.samplePath(region) as string);
+    const isFile =
+      path !== '' && path[0] !== '*' && !(mayHoldVariables && path.includes('$')) && !embedded?.has(path);
+    const state = isFile ? samples.state(path) : nothing;
+    const isDoubtful = isFile ? !isPlainFile(path, state) : path === '';
+    return { parameter, region, value, defaultPath, path, isFile, state, isDoubtful };
+  };
   /** The latest use of each parameter; a later `<control>` can give the same parameter another path. */
   const latest = new Map<number, number>();
   let lastParameter = -1;
@@ -58,16 +81,42 @@ function collect({ instrument, samples }: CheckContext): SampleUses {
         continue;
       }
     }
-    const path = instrument.samplePath(region) as string;
-    const isFile =
-      path !== '' && path[0] !== '*' && !(mayHoldVariables && path.includes('$')) && !embedded?.has(path);
     lastUse = uses.length;
     lastParameter = parameter;
     useOfRegion[number] = lastUse;
     if (!isOwn) latest.set(parameter, lastUse);
-    uses.push({ parameter, region, path, isFile, state: isFile ? samples.state(path) : nothing });
+    const use = before?.next(parameter, region) ?? make(parameter, region);
+    uses.push(use);
+    if (use.isDoubtful) doubtful.push(use);
   }
-  return { uses, useOfRegion };
+  if (isOfFilesAlone) rememberUses(samples, uses);
+  return { uses, doubtful, useOfRegion };
+}
+
+/** The default paths of controls, as strings of their own. */
+class DefaultPaths {
+  #control: Control | undefined;
+  #path = '';
+
+  of(control: Control): string {
+    if (control !== this.#control) {
+      this.#control = control;
+      this.#path = ownText(control.defaultPath);
+    }
+    return this.#path;
+  }
+}
+
+/** A string of its own: a stretch of a text would keep the whole text in memory for as long as the use is remembered. */
+function ownText(stretch: string): string {
+  // Joining makes a new string, which the answer then is a stretch of.
+  return ` ${stretch}`.slice(1);
+}
+
+function isPlainFile(path: string, state: SampleState): boolean {
+  if (state.kind === 'pending') return !isAbsolutePath(path) && !path.includes('\0') && !path.endsWith('/');
+  if (state.kind !== 'file' || state.reading?.kind === 'unreadable' || isAbsolutePath(path)) return false;
+  return (factsOf(state)?.problems.length ?? 0) === 0 && !path.includes('\0') && !path.endsWith('/');
 }
 
 /** Names of samples whose data stands in the instrument's text under `<sample>`; `undefined` where there are none. */

@@ -87,6 +87,11 @@ export interface SampleMeasures {
 /** Answers, without waiting, what is known of sample files. Paths are those of `Instrument.samplePath`. */
 export interface SampleLookup {
   state(path: string): SampleState;
+  /**
+   * Another number after answers of {@link state} may have changed, those that were pending aside; missing where
+   * they can change at any time.
+   */
+  readonly version?: number;
   /** Paths of audio files that are named most like a missing one, the nearest first, in the form of the given path. */
   nearest(path: string, count: number): string[];
   /** Missing where the host does not measure. */
