@@ -10,7 +10,7 @@ export function arrangedCells(
   oneCellSpans = false,
 ): TableCells {
   const cells = new TableCells(from.text);
-  cells.byColumns = from.byColumns;
+  cells.bySpaces = from.bySpaces;
   const spans: { start: number; end: number }[] = [];
   for (const row of rows) {
     const filled = row.filter((cell) => cell >= 0 && from.starts[cell] !== from.ends[cell]);

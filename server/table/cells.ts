@@ -1,11 +1,12 @@
 /** How the cells of a row are kept apart: by a character, or by standing below one another. */
-export type Delimiter = 'tab' | 'semicolon' | 'bar' | 'comma' | 'columns';
+export type Delimiter = 'tab' | 'semicolon' | 'bar' | 'comma' | 'space' | 'columns';
 
 const characters: Readonly<Record<Exclude<Delimiter, 'columns'>, number>> = {
   tab: 9,
   semicolon: 59,
   bar: 124,
   comma: 44,
+  space: 32,
 };
 
 const tab = 9;
@@ -33,8 +34,8 @@ export class TableCells {
   /** The stretch of text that each row stands for, where that is not simply from its first cell to its last. */
   rowSpans: readonly { start: number; end: number }[] | undefined;
 
-  /** Whether the cells are parted by where they stand, not by a character. */
-  byColumns = false;
+  /** Whether the cells are parted by spaces, or by where they stand. */
+  bySpaces = false;
 
   constructor(readonly text: string) {}
 

@@ -5,6 +5,7 @@ import { fitOf } from './headingFit';
 import type { ColumnHeading } from './headingRows';
 import { languageOf, readHeading } from './headings';
 import { findKeyOrder, orderShare } from './keyOrder';
+import { wordsOf } from './languages/spelling';
 import type { ColumnMeaning, ColumnReading } from './meaning';
 import { keyMeanings, meaningNames } from './meaning';
 import type { TableRows } from './tableRows';
@@ -65,6 +66,7 @@ class ColumnReader {
     this.#fromHeadings();
     this.#settleSecondRange();
     this.#settleKeyAndVelocity();
+    this.#settleLoopPoints();
     this.#swapInverted('lokey', 'hikey');
     this.#swapInverted('lovel', 'hivel');
     this.#fromContents();
@@ -206,6 +208,21 @@ class ColumnReader {
         'The root key stands in another column: this is the key it sounds on.',
       );
     }
+  }
+
+  /** `Start` and `End` right behind a loop switch are those of the loop. */
+  #settleLoopPoints(): void {
+    const loop = this.#taken.get('loop');
+    const [start, end] = [this.#taken.get('offset'), this.#taken.get('end')];
+    if (loop === undefined || start !== loop + 1 || end !== loop + 2) return;
+    if (this.#taken.has('loop_start') || this.#taken.has('loop_end')) return;
+    if (this.#chosen.has(start) || this.#chosen.has(end)) return;
+    const words = [start, end].map((index) => wordsOf(this.#columns[index]?.heading ?? '').length);
+    if (words.some((count) => count !== 1)) return;
+    const evidence =
+      'They stand right behind the loop, so they are taken for its points, not those of the sample.';
+    this.#claim(start, 'loop_start', 0.7, evidence);
+    this.#claim(end, 'loop_end', 0.7, evidence);
   }
 
   #swapInverted(low: ColumnMeaning, high: ColumnMeaning): void {

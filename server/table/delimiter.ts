@@ -8,6 +8,9 @@ const looked = 1 << 16;
 const mostRows = 150;
 const mostCells = 40;
 
+/** Single spaces stand in prose too; with this score nearly all words are values and all lines have as many. */
+const surely = 1;
+
 const candidates: readonly Delimiter[] = ['tab', 'semicolon', 'bar', 'comma', 'columns'];
 
 /** Splits a text at a delimiter or by columns. */
@@ -18,7 +21,7 @@ export function split(text: string, delimiter: Delimiter): TableCells {
 /**
  * Finds what parts the cells of a text: the candidate with which most rows have the same number of cells and most
  * cells are whole values. A comma inside decimal numbers therefore does not count as a delimiter. `undefined` where
- * no candidate gives two columns.
+ * no candidate gives two columns. Single spaces count only where nothing else does.
  */
 export function findDelimiter(text: string): Delimiter | undefined {
   const start = startOf(text);
@@ -31,7 +34,7 @@ export function findDelimiter(text: string): Delimiter | undefined {
       bestScore = score;
     }
   }
-  return best;
+  return best ?? (scoreOf(split(start, 'space')) > surely ? 'space' : undefined);
 }
 
 /** The start of a text, up to the last line that is whole. */

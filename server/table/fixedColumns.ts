@@ -25,7 +25,7 @@ export function splitColumns(text: string): TableCells {
   const withRuns = lines.filter((line) => runsIn(text, line) > 0);
   const stretches = stretchesOf(text, withRuns.slice(0, mostLines));
   const cells = new TableCells(text);
-  cells.byColumns = true;
+  cells.bySpaces = true;
   const counts = withRuns.slice(0, mostLines).map((line) => runsIn(text, line) + 1);
   const swallowed = withRuns.slice(0, mostLines).filter((line) => holdsRun(text, line, stretches)).length;
   const byPosition = stretches.length >= mostFrequent(counts) && swallowed * 5 <= withRuns.length;

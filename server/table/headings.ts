@@ -24,6 +24,10 @@ interface Dictionary {
 }
 
 const longest = 80;
+/** Words that may stand beside others without a meaning of their own. */
+const weakWords: ReadonlySet<string> = new Set(
+  'midi zone region sample value wert valeur valor valore parameter'.split(' '),
+);
 const mostRemembered = 5000;
 const dictionaries = new Map<LanguageWords, Dictionary>();
 const remembered = new Map<string, HeadingReading | undefined>();
@@ -106,16 +110,20 @@ function signUnit(text: string): string {
 
 function meaningOf(text: string, order: readonly LanguageWords[]): ColumnMeaning | undefined {
   const words = wordsOf(text);
-  for (const language of order) {
-    const { meanings, fillers } = dictionaryOf(language);
-    const meaning = meanings.get(joined(words, fillers));
-    if (meaning) return meaning;
+  const telling = words.filter((word) => !weakWords.has(word));
+  for (const some of telling.length > 0 && telling.length < words.length ? [words, telling] : [words]) {
+    for (const language of order) {
+      const { meanings, fillers } = dictionaryOf(language);
+      const meaning = meanings.get(joined(some, fillers));
+      if (meaning) return meaning;
+    }
   }
   return undefined;
 }
 
+/** Small words do not count, but for the last: in `Note de` it says that a range starts there. */
 function joined(words: readonly string[], fillers: ReadonlySet<string>): string {
-  return words.filter((word) => !fillers.has(word)).join('') || words.join('');
+  return words.filter((word, at) => at === words.length - 1 || !fillers.has(word)).join('');
 }
 
 /** The one meaning of all headings that these words are the beginnings of, word by word: `Veloc. min`. */

@@ -112,7 +112,7 @@ class KeyScan {
     this.#spaces();
     const rest = this.text.slice(this.#at, this.#at + 4).toLowerCase();
     const sign =
-      /^(?:\.{2,3}|\u2026|->|(?:to|bis|al|at\u00e9|a|\u00e0)(?=\s)|to|bis|[-\u2212\u2010\u2011\u2013\u2014\u2192~:>])/.exec(
+      /^(?:\.{2,3}|\u2026|->|(?:to|bis|al|at\u00e9|a|\u00e0)(?=\s)|to|bis|[-\u2212\u2010\u2011\u2013\u2014\u2192\u301c~:>])/.exec(
         rest,
       );
     if (!sign) return false;

@@ -42,7 +42,7 @@ function holdsZones(cells: TableCells, rows: TableRows): boolean {
   if (named === 0) return false;
   const keys = columns.filter(({ meaning }) => keyMeanings.includes(meaning));
   const headed = keys.filter(isHeaded);
-  if (files * 2 > named) return headed.length > 0 || keys.length > (cells.byColumns ? 1 : 0);
+  if (files * 2 > named) return headed.length > 0 || keys.length > (cells.bySpaces ? 1 : 0);
   return isHeaded(sample) && headed.length > 1 && columns.filter(isHeaded).length > 3;
 }
 

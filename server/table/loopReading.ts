@@ -22,7 +22,7 @@ const nothing: LoopReading = {
   length: undefined,
 };
 const rangeSigns =
-  /\s?(?:-|\u2013|\u2014|\u2212|\.{2,3}|\u2026|\u2192|\+|~|\s(?:to|bis|\u00e0|a|al|at\u00e9)\s)\s?/iu;
+  /\s?(?:-|\u2013|\u2014|\u2212|\.{2,3}|\u2026|\u2192|\+|~|\u301c|\s(?:to|bis|\u00e0|a|al|at\u00e9)\s)\s?/iu;
 
 /**
  * Reads a loop cell: a switch (`on`, `off`, `0`, `1`, `✓`), a mode in words, `start-end` or `start+length` in frames

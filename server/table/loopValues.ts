@@ -31,11 +31,14 @@ export class LoopValues {
       return;
     }
     const start = this.#point(said?.start, switchCell) ?? this.#frame(startCell, this.#start);
-    const end =
-      this.#point(said?.end, switchCell) ??
-      endOf(start, this.#point(said?.length, switchCell)) ??
-      this.#frame(endCell, this.#end) ??
-      endOf(start, this.#frame(this.reader.cellOf(row, this.#length), this.#length));
+    // A point that cannot be counted in frames has its note; the other one is then of no use.
+    const unknown = said?.start !== undefined && start === undefined;
+    const end = unknown
+      ? undefined
+      : (this.#point(said?.end, switchCell) ??
+        endOf(start, this.#point(said?.length, switchCell)) ??
+        this.#frame(endCell, this.#end) ??
+        endOf(start, this.#frame(this.reader.cellOf(row, this.#length), this.#length)));
     const mode = said?.mode ?? 'loop_continuous';
     const endPlace = endCell >= 0 ? endCell : this.reader.cellOf(row, this.#length);
     const startPlace = startCell >= 0 ? startCell : switchCell;

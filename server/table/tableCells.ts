@@ -19,6 +19,7 @@ function writtenCells(text: string): TableCells | undefined {
   const delimiter = findDelimiter(text);
   if (!delimiter) return undefined;
   const cells = split(text, delimiter);
+  if (delimiter === 'space') cells.bySpaces = true;
   if (delimiter === 'bar' && hasRuling(cells)) readMarkdown(cells);
   return cells;
 }

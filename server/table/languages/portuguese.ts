@@ -21,7 +21,7 @@ export const portuguese: LanguageWords = {
     pitch_keycenter: ['{root}', '{key} {root}', 'altura', 'tom', 'afinação original'],
     key: ['nota', 'tecla', 'número nota', 'nome nota', 'nota MIDI'],
     lokey: ['{key} {low}', 'limite inferior', 'baixo', 'grave'],
-    hikey: ['{key} {high}', 'limite superior', 'até', 'alto', 'agudo'],
+    hikey: ['{key} {high}', '{key} até', '{key} a', 'limite superior', 'até', 'alto', 'agudo'],
     key_range: ['{range} {key}', '{range}', 'notas', 'teclas'],
     lovel: ['{velocity} {low}'],
     hivel: ['{velocity} {high}'],
