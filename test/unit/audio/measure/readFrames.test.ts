@@ -4,7 +4,7 @@ import wavefile from 'wavefile';
 import { measureSamplePitch } from '../../../../server/audio/measure/measureSample';
 import { readFrameLayout } from '../../../../server/audio/measure/readFrameLayout';
 import { mixToMono, readFrames } from '../../../../server/audio/measure/readFrames';
-import { chunk, format, readerOf, wave } from '../byteFiles';
+import { chunk, format, readerOf, text, u32, wave } from '../byteFiles';
 import { centsAbove, toneAt } from './tones';
 
 /** A stereo file that a library of its own wrote. */
@@ -99,6 +99,8 @@ describe('the pitch of a file', () => {
           const pitch = await measureSamplePitch(readerOf(bytes));
           expect(pitch === null || pitch.confidence <= 1).toBe(true);
           expect(await measureSamplePitch(readerOf(tail))).toBeNull();
+          const aiff = [...text('FORM'), ...u32(0), ...text(tail.length % 2 ? 'AIFF' : 'AIFC'), ...tail];
+          expect(await measureSamplePitch(readerOf(new Uint8Array(aiff)))).toBeNull();
         },
       ),
     );

@@ -1,0 +1,87 @@
+import { execFileSync, spawnSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, describe, expect, it } from 'vitest';
+import { readFrameLayout } from '../../server/audio/measure/readFrameLayout';
+import { readFrames } from '../../server/audio/measure/readFrames';
+import { readerOf } from '../unit/audio/byteFiles';
+
+// General audio tools (sox, ffmpeg) write one sound in many kinds of files and turn each back into raw numbers of 64
+// bits; the frames decoded here have to be the same. No code is shared.
+
+const hasSox = spawnSync('sox', ['--version']).error === undefined;
+const hasFfmpeg = spawnSync('ffmpeg', ['-version']).error === undefined;
+const folder = mkdtempSync(join(tmpdir(), 'pitch-decoding-'));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+const ffmpeg = (...args: string[]) =>
+  execFileSync('ffmpeg', ['-loglevel', 'error', ...args], { cwd: folder });
+const sox = (...args: string[]) => execFileSync('sox', args, { cwd: folder });
+
+/** Holds the frames of a stereo file against raw numbers of 64 bits, low byte first. */
+async function expectFrames(name: string, raw: Buffer): Promise<void> {
+  const expected = new Float64Array(raw.buffer.slice(raw.byteOffset, raw.byteOffset + raw.byteLength));
+  const reader = readerOf(new Uint8Array(readFileSync(join(folder, name))));
+  const layout = await readFrameLayout(reader);
+  if (!layout) throw new Error(`${name} has no layout`);
+  expect(layout.frames).toBe(expected.length / 2);
+  const channels = await readFrames(reader, layout, 0, layout.frames);
+  for (let frame = 0; frame < layout.frames; frame++) {
+    expect(channels[0]?.[frame]).toBeCloseTo(expected[2 * frame] as number, 6);
+    expect(channels[1]?.[frame]).toBeCloseTo(expected[2 * frame + 1] as number, 6);
+  }
+}
+
+describe.skipIf(!hasSox)('frames are what sox decodes', () => {
+  const kinds: [name: string, options: string[]][] = [
+    ['u8.wav', ['-b', '8']],
+    ['s16.wav', ['-b', '16']],
+    ['s24.wav', ['-b', '24']],
+    ['s32.wav', ['-b', '32']],
+    ['f32.wav', ['-b', '32', '-e', 'floating-point']],
+    ['f64.wav', ['-b', '64', '-e', 'floating-point']],
+    ['s8.aiff', ['-b', '8']],
+    ['s16.aiff', ['-b', '16']],
+    ['s24.aiff', ['-b', '24']],
+    ['s32.aiff', ['-b', '32']],
+    ['f32.aifc', ['-b', '32', '-e', 'floating-point']],
+    ['s16.aifc', ['-b', '16']],
+  ];
+
+  it.each(kinds)('%s', async (name, options) => {
+    sox(
+      '-R',
+      '-n',
+      '-r',
+      '44100',
+      '-c',
+      '2',
+      ...options,
+      name,
+      'synth',
+      '0.05',
+      'sine',
+      '300',
+      'sine',
+      '777',
+      'gain',
+      '-3',
+    );
+    const raw = sox(name, '-t', 'raw', '-e', 'floating-point', '-b', '64', '-L', '-');
+    await expectFrames(name, raw);
+  });
+});
+
+describe.skipIf(!hasFfmpeg)('frames of AIFF-C are what ffmpeg decodes', () => {
+  // With its low byte first, ffmpeg writes the compression type sowt.
+  it.each(['pcm_s16le', 'pcm_s16be', 'pcm_s24be', 'pcm_s32be', 'pcm_f32be', 'pcm_f64be'])(
+    '%s',
+    async (codec) => {
+      const name = `${codec}.aiff`;
+      const sound = ['-f', 'lavfi', '-i', 'sine=frequency=300:duration=0.05,aformat=channel_layouts=stereo'];
+      ffmpeg('-y', ...sound, '-c:a', codec, name);
+      await expectFrames(name, ffmpeg('-i', name, '-f', 'f64le', '-c:a', 'pcm_f64le', '-'));
+    },
+  );
+});
