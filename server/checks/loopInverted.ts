@@ -1,7 +1,8 @@
 import type { Fix } from '../model/finding';
+import type { Instrument } from '../model/instrument';
 import { nameOf } from '../model/paths';
 import { fixOf, removeFix, valueEdits } from './parameterFixes';
-import type { PlayedFrames } from './playedFrames';
+import type { PlayedFrames, PlayedFramesTable } from './playedFrames';
 import { playedFramesOf } from './playedFrames';
 import type { CheckContext, Rule } from './rule';
 
@@ -13,7 +14,10 @@ export const loopInverted: Rule = {
   check(context, report) {
     const { instrument } = context;
     const seen = new Set<string>();
-    for (const played of playedFramesOf(context)) {
+    const frames = playedFramesOf(context);
+    for (let at = 0; at < frames.count; at++) {
+      if (isInOrder(instrument, frames, at)) continue;
+      const played = frames.at(at);
       const loop = loopOf(context, played);
       if (!loop || loop.start < loop.end) continue;
       const { loopStart, loopEnd, use } = played;
@@ -42,6 +46,13 @@ export const loopInverted: Rule = {
     }
   },
 };
+
+/** A quick answer for regions without a loop and those that set both of its ends. */
+function isInOrder(instrument: Instrument, { loopStart, loopEnd }: PlayedFramesTable, at: number): boolean {
+  const start = loopStart[at] as number;
+  const end = loopEnd[at] as number;
+  return start < 0 ? end < 0 : end >= 0 && instrument.number(start) < instrument.number(end);
+}
 
 /** The loop in force where a parameter has a say in it; `undefined` where it is not known or plainly not meant. */
 function loopOf(

@@ -56,14 +56,18 @@ function reportLoops(context: CheckContext, report: Report): void {
   if (mode < 0 || (usedName(context, 'loop_start') < 0 && usedName(context, 'loop_end') < 0)) return;
   const uses = new Uses();
   const deadModes = new Map<number, boolean>([[-1, false]]);
-  for (const { region, loopStart, loopEnd, loopMode } of playedFramesOf(context)) {
+  const frames = playedFramesOf(context);
+  for (let at = 0; at < frames.count; at++) {
+    const loopStart = frames.loopStart[at] as number;
+    const loopEnd = frames.loopEnd[at] as number;
     if (loopStart < 0 && loopEnd < 0) continue;
+    const loopMode = frames.loopMode[at] as number;
     let isDead = deadModes.get(loopMode);
     if (isDead === undefined) {
       isDead = /^(?:no_loop|one_shot)$/i.test(instrument.valueText(loopMode));
       deadModes.set(loopMode, isDead);
     }
-    const own = instrument.firstParameter(region);
+    const own = instrument.firstParameter(frames.region[at] as number);
     for (const parameter of [loopStart, loopEnd]) {
       // Only what is inherited can have an effect elsewhere. Programs that write all values out give 0 for a loop that
       // is not there (common practice).

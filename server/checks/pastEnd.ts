@@ -1,7 +1,7 @@
 import type { Fix } from '../model/finding';
 import { nameOf } from '../model/paths';
 import { removeFix, valueFix } from './parameterFixes';
-import type { PlayedFrames } from './playedFrames';
+import type { PlayedFrames, PlayedFramesTable } from './playedFrames';
 import { isOwn, playedFramesOf } from './playedFrames';
 import type { CheckContext, Report } from './rule';
 
@@ -9,39 +9,55 @@ import type { CheckContext, Report } from './rule';
 export function reportPastEnd(
   context: CheckContext,
   report: Report,
-  parametersOf: (played: PlayedFrames) => readonly number[],
+  columnsOf: (frames: PlayedFramesTable) => readonly Int32Array[],
 ): void {
   const { instrument } = context;
+  const { numbers } = instrument.parameters;
+  const frames = playedFramesOf(context);
+  const columns = columnsOf(frames);
   const seen = new Set<string>();
-  for (const played of playedFramesOf(context)) {
-    if (!played.facts) continue;
-    const { frames } = played.facts;
-    for (const parameter of parametersOf(played)) {
-      if (parameter < 0 || !(instrument.number(parameter) > frames - 1)) continue;
+  for (let at = 0; at < frames.count; at++) {
+    const last = frames.lastFrame[at] as number;
+    for (let column = 0; column < columns.length; column++) {
+      const parameter = columns[column]?.[at] as number;
+      // False for NaN, where the value is no number or the file is not known.
+      if (parameter < 0 || !((numbers[parameter] as number) > last)) continue;
+      const played = frames.at(at);
       const key = `${parameter} ${played.use.path}`;
       if (seen.has(key)) continue;
       seen.add(key);
-      const value = instrument.number(parameter);
-      const name = instrument.names.text(instrument.name(parameter));
-      const isOnePast = value === frames;
-      report({
-        ...instrument.valueSpan(parameter),
-        message: `${name}=${value} is past the end of "${nameOf(played.use.path)}", whose last frame is ${frames - 1}. ${
-          isOnePast
-            ? `It is one frame past, so its source counted frames from 1: write ${frames - 1}.`
-            : `Write ${frames - 1} or less.`
-        }`,
-        fixes: () => fixesOf(context, played, parameter, frames, isOnePast),
-      });
+      reportOne(context, report, played, parameter, last);
     }
   }
+}
+
+function reportOne(
+  context: CheckContext,
+  report: Report,
+  played: PlayedFrames,
+  parameter: number,
+  last: number,
+): void {
+  const { instrument } = context;
+  const value = instrument.number(parameter);
+  const name = instrument.names.text(instrument.name(parameter));
+  const isOnePast = value === last + 1;
+  report({
+    ...instrument.valueSpan(parameter),
+    message: `${name}=${value} is past the end of "${nameOf(played.use.path)}", whose last frame is ${last}. ${
+      isOnePast
+        ? `It is one frame past, so its source counted frames from 1: write ${last}.`
+        : `Write ${last} or less.`
+    }`,
+    fixes: () => fixesOf(context, played, parameter, last, isOnePast),
+  });
 }
 
 function fixesOf(
   context: CheckContext,
   { region, offset, loopStart }: PlayedFrames,
   parameter: number,
-  frames: number,
+  lastFrame: number,
   isOnePast: boolean,
 ): Fix[] {
   const name = context.instrument.names.text(context.instrument.name(parameter));
@@ -49,7 +65,7 @@ function fixesOf(
   if (parameter === offset || parameter === loopStart) {
     return removeFix(context, parameter, `Take ${name} out`);
   }
-  const last = String(frames - 1);
+  const last = String(lastFrame);
   const title = isOnePast ? `Count from 0: ${last}` : `Change to the last frame, ${last}`;
   return valueFix(context, parameter, last, title, isOnePast && isOwn(context.instrument, parameter, region));
 }

@@ -18,6 +18,8 @@ export interface SampleUse {
   /** Whether the path is that of a file: no generator, not empty, and without an unknown variable. */
   isFile: boolean;
   state: SampleState;
+  /** The last frame that can be played; NaN while it is not known, where the file is cut short or has no frames. */
+  lastFrame: number;
   /** False where rules about samples have nothing to find: a readable file on a relative path, or a generator. */
   isDoubtful: boolean;
 }
@@ -62,7 +64,8 @@ function collect({ instrument, samples }: CheckContext): SampleUses {
       path !== '' && path[0] !== '*' && !(mayHoldVariables && path.includes('$')) && !embedded?.has(path);
     const state = isFile ? samples.state(path) : nothing;
     const isDoubtful = isFile ? !isPlainFile(path, state) : path === '';
-    return { parameter, region, value, defaultPath, path, isFile, state, isDoubtful };
+    const lastFrame = isFile ? (usableFactsOf(state)?.frames ?? Number.NaN) - 1 : Number.NaN;
+    return { parameter, region, value, defaultPath, path, isFile, state, lastFrame, isDoubtful };
   };
   /** The latest use of each parameter; a later `<control>` can give the same parameter another path. */
   const latest = new Map<number, number>();
@@ -136,4 +139,12 @@ function embeddedNames(instrument: Instrument): Set<string> | undefined {
 export function factsOf(state: SampleState): SampleFacts | undefined {
   if (state.kind !== 'file' && state.kind !== 'otherCase') return undefined;
   return state.reading?.kind === 'facts' ? state.reading.facts : undefined;
+}
+
+/** As {@link factsOf}, without files that are cut short, whose length says nothing of the instrument, and empty ones. */
+export function usableFactsOf(state: SampleState): SampleFacts | undefined {
+  const facts = factsOf(state);
+  if (!facts || !(facts.frames > 0)) return undefined;
+  const isCut = facts.problems.length > 0 && facts.problems.some(({ kind }) => kind === 'cut-short');
+  return isCut ? undefined : facts;
 }
