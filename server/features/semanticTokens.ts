@@ -40,8 +40,20 @@ const markBit = Object.fromEntries(tokenMarks.map((mark, bit) => [mark, 1 << bit
 >;
 
 /**
+ * Parameters from which on an instrument is long: then tokens that highlighting by patterns gives as well are left out,
+ * since a million numbers on the way to the editor would hold up everything else.
+ */
+const manyParameters = 20_000;
+
+/** Kinds that highlighting by patterns tells as well. */
+const plainKinds: ReadonlySet<number> = new Set(
+  (['number', 'path', 'text', 'comment'] as const).map((kind) => kindNumber[kind]),
+);
+
+/**
  * The tokens of the document itself that touch a stretch of its text, in the order of the text: headers, names of opcodes
- * with their level, values by what they are, variables and comments. Opcodes that the format does not know have none.
+ * with their level, values by what they are, variables and comments. Opcodes that the format does not know have none. Of
+ * a long instrument only what highlighting by patterns cannot tell.
  */
 export function semanticTokens(
   instrument: Instrument,
@@ -56,6 +68,7 @@ class Collector {
   readonly #text: string;
   readonly #from: number;
   readonly #to: number;
+  readonly #isLong: boolean;
   readonly #tokens: Token[] = [];
   /** By the number of a name: marks of the name and the kind of its values; −1 for a name that is not known. */
   readonly #marks: number[] = [];
@@ -66,6 +79,7 @@ class Collector {
     this.#text = instrument.sources[0]?.text ?? '';
     this.#from = from;
     this.#to = to;
+    this.#isLong = instrument.parameters.count > manyParameters;
   }
 
   collect(): readonly Token[] {
@@ -95,13 +109,17 @@ class Collector {
     const instrument = this.#instrument;
     const end = instrument.endParameter(header);
     for (let parameter = instrument.firstParameter(header); parameter < end; parameter++) {
+      const marks = this.#marksOf(instrument.name(parameter));
+      const withVariable = instrument.parameters.values.has(parameter);
+      if (this.#isLong && !withVariable && marks === markBit.v1) {
+        const kind = this.#valueKind(parameter);
+        if (kind < 0 || plainKinds.has(kind)) continue;
+      }
       const name = instrument.nameSpan(parameter);
       if (name.source !== 0) continue;
       if (name.start > this.#to) return;
       const value = instrument.valueSpan(parameter);
       if (value.end < this.#from) continue;
-      const marks = this.#marksOf(instrument.name(parameter));
-      const withVariable = instrument.parameters.values.has(parameter);
       if (withVariable) this.#split(name.start, name.end, marks < 0 ? -1 : kindNumber.opcode, marks);
       else if (marks >= 0) this.#add(name.start, name.end, kindNumber.opcode, marks);
       // A variable that stands for a whole opcode is both name and value.
@@ -162,7 +180,10 @@ class Collector {
   }
 
   #add(start: number, end: number, kind: number, marks: number): void {
-    if (end > start && end >= this.#from && start <= this.#to) this.#tokens.push({ start, end, kind, marks });
+    if (end <= start || end < this.#from || start > this.#to) return;
+    if (this.#isLong && (plainKinds.has(kind) || (kind === kindNumber.opcode && marks === markBit.v1)))
+      return;
+    this.#tokens.push({ start, end, kind, marks });
   }
 }
 

@@ -100,6 +100,12 @@ describe('semantic tokens', () => {
     ]);
   });
 
+  it('of a long instrument are those alone that highlighting by patterns cannot tell', async () => {
+    const line = '<region> sample=a.wav key=60 hikey=c5 volume=-3 loop_tune=5 // x\n';
+    const found = new Set(await tokens(line.repeat(4001)));
+    expect([...found]).toEqual(['region:header', 'c5:noteName', 'loop_tune:opcode v2']);
+  });
+
   it('of a stretch are those of the whole text that touch it, in order and apart', async () => {
     const word = fc.constantFrom(
       '<region>',
