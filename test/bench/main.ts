@@ -7,6 +7,7 @@ import { measureProtocol } from './measureProtocol';
 import { measureSamples } from './measureSamples';
 import { measureSfz } from './measureSfz';
 import { measureXml } from './measureXml';
+import { measurePitches } from './pitch';
 import { SampleFolder } from './sampleFolder';
 import type { Row } from './table';
 import { tableOf } from './table';
@@ -31,4 +32,5 @@ try {
   folder.remove();
 }
 await measureOverlaps(add);
+await measurePitches(add);
 process.stdout.write(`\n${tableOf(rows)}\n`);
