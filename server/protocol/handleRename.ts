@@ -1,5 +1,5 @@
 import type { FileOperationRegistrationOptions } from 'vscode-languageserver';
-import { LSPErrorCodes, ResponseError } from 'vscode-languageserver';
+import { LSPErrorCodes, MessageType, ResponseError, ShowMessageNotification } from 'vscode-languageserver';
 import type { EditedFile } from '../features/fileEdits';
 import type { Renaming } from '../features/rename';
 import { changingTogether, renameLabel, renameVariable, renamingAt } from '../features/rename';
@@ -81,7 +81,12 @@ export function handleRename(server: LanguageServer): void {
     if (moves.length === 0) return null;
     const moved = await pathsAfter(server, moves, () => stopIfCancelled(token));
     stopIfCancelled(token);
-    if (moved.problems.length > 0) connection.window.showWarningMessage(problemText(moved.problems));
+    if (moved.problems.length > 0) {
+      void connection.sendNotification(ShowMessageNotification.type, {
+        type: MessageType.Warning,
+        message: problemText(moved.problems),
+      });
+    }
     return moved.files.length > 0 ? workspaceEditOf(server, moved.files) : null;
   });
 }
