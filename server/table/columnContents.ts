@@ -92,11 +92,11 @@ export function shareOf(contents: ColumnContents, ...kinds: CellKind[]): number 
   return kinds.reduce((sum, kind) => sum + contents.counts[kind], 0) / contents.filled;
 }
 
-/** Up to `most` of the rows, spread evenly, the first and last among them. */
-export function spread(rows: readonly number[], most: number): readonly number[] {
+/** Up to `most` of some rows or other items, spread evenly, the first and last among them. */
+export function spread<Item>(rows: readonly Item[], most: number): readonly Item[] {
   if (rows.length <= most) return rows;
   return Array.from(
     { length: most },
-    (_, at) => rows[Math.floor((at * (rows.length - 1)) / (most - 1))] as number,
+    (_, at) => rows[Math.floor((at * (rows.length - 1)) / (most - 1))] as Item,
   );
 }

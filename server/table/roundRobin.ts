@@ -6,40 +6,47 @@ import type { Zone, ZoneValue } from './zone';
  * where each position is a group of its own. A cycle of one is no round robin.
  */
 export function completeRoundRobins(zones: readonly Zone[]): void {
-  const largest = new Map<string, { position: number; several: boolean }>();
-  const places: { zone: Zone; position: ZoneValue; keys: string }[] = [];
+  const places: { zone: Zone; position: ZoneValue; keys: number }[] = [];
+  const inAll: Cycles = new Map();
+  const inGroups = new Map<string, Cycles>();
   for (const zone of zones) {
     const position = zone.values.find(({ name }) => name === 'seq_position');
     if (!position) continue;
     const keys = keysOf(zone);
     places.push({ zone, position, keys });
-    for (const key of [keys, `${keys} ${zone.group}`]) {
+    const inGroup: Cycles = inGroups.get(zone.group) ?? new Map();
+    inGroups.set(zone.group, inGroup);
+    for (const cycles of [inAll, inGroup]) {
       const number = Number(position.text);
-      const before = largest.get(key);
-      largest.set(key, {
-        position: Math.max(number, before?.position ?? 0),
-        several: before !== undefined && (before.several || before.position !== number),
-      });
+      const cycle = cycles.get(keys);
+      if (!cycle) cycles.set(keys, { largest: number, several: false });
+      else if (cycle.largest !== number) {
+        cycle.largest = Math.max(cycle.largest, number);
+        cycle.several = true;
+      }
     }
   }
   for (const { zone, position, keys } of places) {
     if (zone.values.some(({ name }) => name === 'seq_length')) continue;
-    const own = largest.get(`${keys} ${zone.group}`);
-    const length = (own?.several ? own : largest.get(keys))?.position ?? 1;
+    const own = inGroups.get(zone.group)?.get(keys);
+    const length = (own?.several ? own : inAll.get(keys))?.largest ?? 1;
     if (length > 1) zone.values.push({ name: 'seq_length', cell: position.cell, text: String(length) });
     else zone.values = zone.values.filter((value) => value !== position);
   }
 }
 
-/** The keys and velocities of a zone as one text. */
-function keysOf({ values }: Zone): string {
-  let [key, low, high, lowVelocity, highVelocity] = ['', '', '', '', ''];
+/** The largest round robin position of zones by their keys and velocities, and whether several positions occur. */
+type Cycles = Map<number, { largest: number; several: boolean }>;
+
+/** The keys and velocities of a zone as one number, each from 0 (not given) to 128. */
+function keysOf({ values }: Zone): number {
+  let [key, low, high, lowVelocity, highVelocity] = [0, 0, 0, 0, 0];
   for (const { name, text } of values) {
-    if (name === 'key') key = text;
-    else if (name === 'lokey') low = text;
-    else if (name === 'hikey') high = text;
-    else if (name === 'lovel') lowVelocity = text;
-    else if (name === 'hivel') highVelocity = text;
+    if (name === 'key') key = Number(text) + 1;
+    else if (name === 'lokey') low = Number(text) + 1;
+    else if (name === 'hikey') high = Number(text) + 1;
+    else if (name === 'lovel') lowVelocity = Number(text) + 1;
+    else if (name === 'hivel') highVelocity = Number(text) + 1;
   }
-  return `${key} ${low} ${high} ${lowVelocity} ${highVelocity}`;
+  return (((key * 129 + low) * 129 + high) * 129 + lowVelocity) * 129 + highVelocity;
 }

@@ -1,6 +1,10 @@
+import { spread } from './columnContents';
 import type { ColumnReading } from './meaning';
 import { nameKinds } from './nameParts';
 import type { ZoneGroup } from './sharedValues';
+import type { Zone } from './zone';
+
+const mostLooks = 300;
 
 /** A way to group or name regions that the table itself does not state: to offer, not to impose. */
 export interface Suggestion {
@@ -21,10 +25,17 @@ export function suggestGroups(
   afterBlank: ReadonlySet<number>,
 ): Suggestion[] {
   const zones = groups.flatMap((group) => group.zones);
-  const names = zones.map(({ values }) => partsOf(values.find(({ name }) => name === 'sample')?.text ?? ''));
+  const wordsOf = ({ values }: Zone) => partsOf(values.find(({ name }) => name === 'sample')?.text ?? '');
+  // Names that tell something do so all over the table.
+  const looked = spread(zones, mostLooks).map(wordsOf);
+  const telling = nameKinds.filter(
+    ({ column, labelOf }) =>
+      columns.every(({ meaning }) => meaning !== column) &&
+      looked.some((words) => words.some((word) => labelOf(word) !== undefined)),
+  );
+  const names = telling.length === 0 ? [] : zones.map(wordsOf);
   const suggestions: Suggestion[] = [];
-  for (const { kind, what, column, labelOf } of nameKinds) {
-    if (columns.some(({ meaning }) => meaning === column)) continue;
+  for (const { kind, what, labelOf } of telling) {
     const parts = new Map<string, number[]>();
     for (const [region, words] of names.entries()) {
       const label = words.map(labelOf).find((one) => one !== undefined);

@@ -158,6 +158,62 @@ describe('any zones in any table', () => {
   });
 });
 
+/** Ways to write a grid of cells, whose first row is the headings, as a text. */
+const layouts: Readonly<Record<string, (grid: readonly (readonly string[])[]) => string>> = {
+  html: (grid) => {
+    const row = (cells: readonly string[], tag: string) =>
+      `<tr>${cells.map((cell) => `<${tag}>${cell.replaceAll('&', '&amp;').replaceAll('<', '&lt;')}</${tag}>`).join('')}</tr>`;
+    return `<table>${grid.map((cells, at) => row(cells, at === 0 ? 'th' : 'td')).join('\n')}</table>`;
+  },
+  markdown: ([headings, ...rows]) => {
+    const line = (cells: readonly string[]) =>
+      `| ${cells.map((cell) => cell.replaceAll('|', '\\|')).join(' | ')} |`;
+    return [line(headings!), line(headings!.map(() => '---')), ...rows.map(line)].join('\n');
+  },
+  'a column for each zone': (grid) =>
+    grid[0]!.map((_, column) => grid.map((row) => row[column]).join('\t')).join('\n'),
+  'headings again on every page': ([headings, ...rows]) =>
+    rows
+      .flatMap((row, at) => (at % 3 === 0 ? [headings!, row] : [row]))
+      .map((row) => row.join('\t'))
+      .join('\n'),
+  'between titles and totals': (grid) =>
+    ['All zones', '', ...grid.map((row) => row.join('\t')), '', `Total\t${grid.length - 1}`].join('\n'),
+  'row numbers': (grid) => grid.map((row, at) => [at === 0 ? '#' : at, ...row].join('\t')).join('\n'),
+  'marks for the same as above': (grid) =>
+    grid
+      .map((row, at) =>
+        row.map((cell, column) => (at > 1 && cell === grid[at - 1]![column] ? '"' : cell)).join('\t'),
+      )
+      .join('\n'),
+};
+
+describe('any zones in other shapes', () => {
+  const file = fc.string({ unit: fc.constantFrom(...'abcxyz&<|'), minLength: 1, maxLength: 6 });
+  const zone = fc.tuple(drawnZone, file).map(([drawn, name]) => ({ ...drawn, sample: `${name}!.wav` }));
+
+  it.each(Object.keys(layouts))('%s', (name) => {
+    fc.assert(
+      fc.property(fc.array(zone, { minLength: 2, maxLength: 8 }), (zones) => {
+        const keys = ['pitch_keycenter', 'lokey', 'hikey', 'lovel', 'hivel'] as const;
+        const values = zones.map(({ sample, root, low, high, lowVelocity, highVelocity }) =>
+          [sample, root, low, high, lowVelocity, highVelocity].map(String),
+        );
+        const grid = [
+          ['Sample', 'Root key', 'Low key', 'High key', 'Low velocity', 'High velocity'],
+          ...values,
+        ];
+        const truth = values.map(([sample, ...numbers]) => ({
+          sample,
+          ...Object.fromEntries(keys.map((key, at) => [key, numbers[at]])),
+        }));
+        expect(regions(layouts[name]!(grid))).toEqual(truth);
+      }),
+      { numRuns: 150 },
+    );
+  });
+});
+
 describe('any text', () => {
   const piece = fc.oneof(
     fc.constantFrom(
@@ -190,6 +246,12 @@ describe('any text', () => {
       '\ufeff',
       '\ud800',
       '=',
+      '<table>',
+      '<tr>',
+      '<td rowspan=3>',
+      '</td>',
+      '&#60;',
+      '〃',
     ),
     fc.string({ unit: 'binary', maxLength: 4 }),
   );
