@@ -16,7 +16,8 @@ export interface Reference extends Span {
 /** All places of an instrument, in all its files, that are about a subject; each place once, file by file in order. */
 export function referencesOf(instrument: Instrument, subject: Subject): Reference[] {
   const found: Reference[] = [];
-  const add = (span: Span, isDeclaration: boolean) => found.push({ ...span, isDeclaration });
+  const add = ({ source, start, end }: Span, isDeclaration: boolean) =>
+    found.push({ source, start, end, isDeclaration });
   switch (subject.kind) {
     case 'variable':
       for (const { kind, name, source, start, end } of variablePlaces(instrument))
@@ -99,15 +100,19 @@ function controllerReferences(instrument: Instrument, number: number, add: Add):
 }
 
 function groupReferences(instrument: Instrument, value: string, add: Add): void {
-  for (const name of ['group', 'off_by']) {
-    eachParameter(instrument, nameNumber(instrument, name), (parameter) => {
-      if (groupValue(instrument, parameter) === value) add(instrument.valueSpan(parameter), name === 'group');
-    });
+  const group = nameNumber(instrument, 'group');
+  const offBy = nameNumber(instrument, 'off_by');
+  for (let parameter = 0; parameter < instrument.parameters.count; parameter++) {
+    const canonical = instrument.canonicalName(parameter);
+    if ((canonical === group || canonical === offBy) && groupValue(instrument, parameter) === value)
+      add(instrument.valueSpan(parameter), canonical === group);
   }
 }
 
 function eachOnce(found: Reference[]): Reference[] {
-  found.sort((a, b) => a.source - b.source || a.start - b.start || a.end - b.end);
+  const order = (a: Reference, b: Reference) => a.source - b.source || a.start - b.start || a.end - b.end;
+  const isInOrder = found.every((one, at) => at === 0 || order(found[at - 1] as Reference, one) <= 0);
+  if (!isInOrder) found.sort(order);
   return found.filter((one, at) => {
     const before = found[at - 1];
     return !before || before.source !== one.source || before.start !== one.start || before.end !== one.end;

@@ -86,8 +86,19 @@ export class SymbolIndex {
   }
 }
 
-/** The places in the main file of an instrument. */
-export function placesIn(path: string, instrument: Instrument): PlaceInFile[] {
+const placesOf = new WeakMap<Instrument, PlaceInFile[]>();
+
+/** The places in the main file of an open instrument, worked out once for each reading. */
+export function openPlaces(path: string, instrument: Instrument): PlaceInFile[] {
+  let places = placesOf.get(instrument);
+  if (!places) {
+    places = placesIn(path, instrument);
+    placesOf.set(instrument, places);
+  }
+  return places;
+}
+
+function placesIn(path: string, instrument: Instrument): PlaceInFile[] {
   const source = instrument.sources[0] ?? new Source(path, '');
   const at = (offset: number) => {
     const { line, column } = source.positionAt(offset);

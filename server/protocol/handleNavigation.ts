@@ -6,7 +6,7 @@ import { referencesOf } from '../features/references';
 import type { DocumentInContext } from '../features/subject';
 import { subjectAt } from '../features/subject';
 import type { PlaceInFile } from '../features/symbolIndex';
-import { placesIn, SymbolIndex } from '../features/symbolIndex';
+import { openPlaces, SymbolIndex } from '../features/symbolIndex';
 import { matchesQuery } from '../features/workspaceSymbols';
 import { nameOf } from '../model/paths';
 import type { Source } from '../model/source';
@@ -80,7 +80,7 @@ export function handleNavigation(server: LanguageServer): void {
       server.openDocuments.map(async ({ uri, path }) => {
         const reading = path === undefined ? undefined : await documents.reading(uri);
         return reading && path !== undefined
-          ? { path, uri, places: placesIn(path, reading.instrument) }
+          ? { path, uri, places: openPlaces(path, reading.instrument) }
           : undefined;
       }),
     );

@@ -9,7 +9,14 @@ export function positionOf(source: Source, offset: number): Position {
 
 /** A span of a text as a range. */
 export function rangeOf(source: Source, span: { start: number; end: number }): Range {
-  return { start: positionOf(source, span.start), end: positionOf(source, span.end) };
+  const start = positionOf(source, span.start);
+  // Most spans end in the line that they start in, which need not be searched for again.
+  const next = source.lineStarts[start.line + 1];
+  const isOneLine = span.end >= span.start && (next === undefined || span.end < next);
+  const end = isOneLine
+    ? { line: start.line, character: start.character + span.end - span.start }
+    : positionOf(source, span.end);
+  return { start, end };
 }
 
 /** The offset of a position; positions past the end of a line or text count as its end. */

@@ -220,6 +220,19 @@ describe('highlights', () => {
   });
 });
 
+describe('highlights of very many places', () => {
+  it('are those around the cursor', async () => {
+    const text = '<region> locc7=1\n'.repeat(5000);
+    const length = '<region> locc7=1\n'.length;
+    for (const region of [0, 2500, 4999]) {
+      const { document } = await documentWithMark(text);
+      const found = highlightsAt(inOwnContext(document), region * length + 10);
+      expect(found).toHaveLength(2000);
+      expect(found.some(({ start }) => start === region * length + 9)).toBe(true);
+    }
+  });
+});
+
 describe('what can be found by name', () => {
   it('is the instrument, its labelled groups, its samples and its variables, each once', async () => {
     const text = `#define $A 1

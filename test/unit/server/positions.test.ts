@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { Source } from '../../../server/model/source';
-import { offsetOf, positionOf } from '../../../server/protocol/positions';
+import { offsetOf, positionOf, rangeOf } from '../../../server/protocol/positions';
 import { pathOfUri, uriOfPath } from '../../../server/protocol/uris';
 
 const text = fc
@@ -20,6 +20,18 @@ describe('positions', () => {
         // The reference takes a place between CR and LF back to before both.
         fc.pre(!(content[offset - 1] === '\r' && content[offset] === '\n'));
         expect(positionOf(new Source('', content), offset)).toEqual(expected);
+      }),
+    );
+  });
+
+  it('make the range of a span', () => {
+    fc.assert(
+      fc.property(text, fc.nat(50), fc.nat(50), (content, from, length) => {
+        const source = new Source('', content);
+        const start = Math.min(from, content.length);
+        const end = Math.min(start + length, content.length);
+        const range = { start: positionOf(source, start), end: positionOf(source, end) };
+        expect(rangeOf(source, { start, end })).toEqual(range);
       }),
     );
   });
