@@ -1,6 +1,7 @@
 import type { Instrument } from '../model/instrument';
 import { parametersInForce } from './inForce';
 import { removeFix } from './parameterFixes';
+
 import { parameterUsesOf, usedName } from './parameterUses';
 import { playedFramesOf } from './playedFrames';
 import type { CheckContext, Report, Rule } from './rule';
@@ -52,20 +53,24 @@ function reportRepeated(context: CheckContext, report: Report): void {
 
 function reportLoops(context: CheckContext, report: Report): void {
   const { instrument } = context;
-  const mode = usedName(context, 'loop_mode');
-  if (mode < 0 || (usedName(context, 'loop_start') < 0 && usedName(context, 'loop_end') < 0)) return;
+  if (
+    usedName(context, 'loop_mode') < 0 ||
+    (usedName(context, 'loop_start') < 0 && usedName(context, 'loop_end') < 0)
+  )
+    return;
   const uses = new Uses();
-  const deadModes = new Map<number, boolean>([[-1, false]]);
+  let mode = '';
+  let isDead = false;
   const frames = playedFramesOf(context);
   for (let at = 0; at < frames.count; at++) {
     const loopStart = frames.loopStart[at] as number;
     const loopEnd = frames.loopEnd[at] as number;
     if (loopStart < 0 && loopEnd < 0) continue;
     const loopMode = frames.loopMode[at] as number;
-    let isDead = deadModes.get(loopMode);
-    if (isDead === undefined) {
-      isDead = /^(?:no_loop|one_shot)$/i.test(instrument.valueText(loopMode));
-      deadModes.set(loopMode, isDead);
+    const ownMode = loopMode >= 0 ? instrument.valueText(loopMode) : '';
+    if (ownMode !== mode) {
+      mode = ownMode;
+      isDead = /^(?:no_loop|one_shot)$/i.test(mode);
     }
     const own = instrument.firstParameter(frames.region[at] as number);
     for (const parameter of [loopStart, loopEnd]) {

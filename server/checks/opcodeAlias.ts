@@ -1,5 +1,5 @@
-import { doubtfulParametersOf } from './doubtfulParameters';
 import { renameFix } from './parameterFixes';
+import { surveyOf } from './parameterSurvey';
 import type { Rule } from './rule';
 
 /** Finds older and alternative spellings of opcodes, upper case included. */
@@ -9,7 +9,7 @@ export const opcodeAlias: Rule = {
   finds: 'An older or alternative spelling of an opcode.',
   check(context, report) {
     const { instrument } = context;
-    for (const parameter of doubtfulParametersOf(instrument).otherSpellings) {
+    for (const parameter of surveyOf(instrument).otherSpellings) {
       const name = instrument.name(parameter);
       const text = instrument.names.text(name);
       const opcode = instrument.names.opcode(name);

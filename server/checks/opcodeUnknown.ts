@@ -2,8 +2,8 @@ import { HeaderKind } from '../model/headerKinds';
 import type { Instrument } from '../model/instrument';
 import { nearestOpcodes } from '../model/opcodes/nearest';
 import type { ParameterNames } from '../model/parameterNames';
-import { doubtfulParametersOf } from './doubtfulParameters';
 import { renameFix } from './parameterFixes';
+import { surveyOf } from './parameterSurvey';
 import type { Rule } from './rule';
 
 /** Different names in one check for which near ones are looked up; a text with more is hardly an instrument. */
@@ -25,7 +25,7 @@ export const opcodeUnknown: Rule = {
       suggestionsOf.set(instrument.names, suggestions);
     }
     let lookUps = 0;
-    for (const parameter of doubtfulParametersOf(instrument).unknown) {
+    for (const parameter of surveyOf(instrument).unknown) {
       const name = instrument.name(parameter);
       const text = instrument.names.text(name);
       // An empty name is a syntax error; a variable that is not defined has a finding of its own.

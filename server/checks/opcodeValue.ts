@@ -4,9 +4,9 @@ import { nearestWords } from '../model/nearest';
 import type { OpcodeFacts } from '../model/opcodes/opcode';
 import type { ValueFault } from '../model/opcodes/values';
 import { numberIn, valueFault } from '../model/opcodes/values';
-import { doubtfulParametersOf } from './doubtfulParameters';
 import { InForce } from './inForce';
 import { valueFix } from './parameterFixes';
+import { surveyOf } from './parameterSurvey';
 import type { CheckContext, Report, Rule } from './rule';
 
 /** Finds values of the wrong type, options that do not exist, and numbers past the documented bounds (a warning). */
@@ -18,7 +18,7 @@ export const opcodeValue: Rule = {
   check(context, report) {
     const { instrument } = context;
     const inForce = new InForce(instrument);
-    for (const parameter of doubtfulParametersOf(instrument).values) {
+    for (const parameter of surveyOf(instrument).values) {
       checkText(context, inForce, parameter, report);
     }
   },

@@ -29,6 +29,8 @@ export const NameMark = {
 export class ParameterFacts {
   /** {@link NameMark} of each name. */
   marks = new Int32Array(1024);
+  /** The number of the canonical name of each name. */
+  canonical = new Int32Array(1024);
   least = new Float64Array(1024);
   greatest = new Float64Array(1024);
   readonly #names: ParameterNames;
@@ -45,6 +47,7 @@ export class ParameterFacts {
     if (size > this.marks.length) this.#grow(Math.max(size, this.marks.length * 2));
     for (; this.#known < size; this.#known++) {
       const name = this.#known;
+      this.canonical[name] = this.#names.canonical(name);
       this.marks[name] = this.#marksOf(name) | rangeMark(low[name] as number);
     }
   }
@@ -67,6 +70,7 @@ export class ParameterFacts {
       return fresh;
     };
     this.marks = grown(this.marks, new Int32Array(size));
+    this.canonical = grown(this.canonical, new Int32Array(size));
     this.least = grown(this.least, new Float64Array(size));
     this.greatest = grown(this.greatest, new Float64Array(size));
   }

@@ -2,9 +2,9 @@ import { HeaderKind } from '../model/headerKinds';
 import type { Instrument } from '../model/instrument';
 import type { ParameterNames } from '../model/parameterNames';
 import { Parameter } from '../model/parameterNames';
-import { doubtfulParametersOf } from './doubtfulParameters';
 import { InForce } from './inForce';
 import { fixOf, valueEdits } from './parameterFixes';
+import { surveyOf } from './parameterSurvey';
 import { rangeNamesOf } from './rangeNames';
 import type { Rule } from './rule';
 
@@ -16,7 +16,7 @@ export const rangeInverted: Rule = {
   check(context, report) {
     const { instrument } = context;
     const { low: lows, high: highs } = rangeNamesOf(instrument.names);
-    const { rangeEnds, rangeHeaders } = doubtfulParametersOf(instrument);
+    const { rangeEnds, rangeHeaders } = surveyOf(instrument);
     const seen = new Set<number>();
     const inForce = new InForce(instrument);
     for (let at = 0; at < rangeEnds.length; at++) {

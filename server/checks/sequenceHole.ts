@@ -1,6 +1,6 @@
 import type { ConditionSet } from '../model/conditions';
 import { conditionsOf } from '../model/conditions';
-import { rectangleCode } from '../model/overlaps';
+import { rectangleCodesOf } from '../model/overlaps';
 import { Parameter } from '../model/parameterNames';
 import { InForce } from './inForce';
 import { valueFix } from './parameterFixes';
@@ -46,7 +46,9 @@ function collectSequences(context: CheckContext, inForce: InForce, report: Repor
   const beyond = new Set<string>();
   let lastKey = -1;
   let last: Sequence | undefined;
-  for (const region of instrument.regions) {
+  const codes = rectangleCodesOf(instrument);
+  for (let at = 0; at < codes.length; at++) {
+    const region = instrument.regions[at] as number;
     const number = conditions.ofHeader[region] as number;
     const set = conditions.set(number);
     const { sequenceLength: length, sequencePosition: position } = set;
@@ -55,7 +57,7 @@ function collectSequences(context: CheckContext, inForce: InForce, report: Repor
       reportBeyond(context, inForce, region, beyond, report);
       continue;
     }
-    const code = length > longest ? -1 : rectangleCode(instrument, region);
+    const code = length > longest ? -1 : (codes[at] as number);
     if (code < 0) continue;
     let situation = situationOf[number];
     if (situation === undefined) {

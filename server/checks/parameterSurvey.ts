@@ -3,8 +3,20 @@ import type { Instrument } from '../model/instrument';
 import { parameterStride } from '../model/instrument';
 import { NameMark, parameterFactsOf } from './parameterFacts';
 
-/** The parameters that rules have to look at more closely, each list in the order of the text. */
-export interface DoubtfulParameters {
+/** Parameters of one name that are listed; of commoner names not even all, since rules ask for those of rare ones. */
+export const fewUses = 256;
+
+/** What one pass over all parameters finds for the rules: mostly lists of those that have to be looked at more closely. */
+export interface ParameterSurvey {
+  /** The canonical numbers of the names that occur, in the order of their first use. */
+  names: number[];
+  /** The first and the last parameter of each canonical number, or −1. */
+  first: Int32Array;
+  last: Int32Array;
+  /** By canonical number the first parameters of it: all of them where they are fewer than {@link fewUses}. */
+  few: (number[] | undefined)[];
+  /** Parameters of global, master, group and region in whose place a later one of their header counts. */
+  repeated: number[];
   /** Names that are not in the format. */
   unknown: number[];
   /** Names in another spelling than the usual one. */
@@ -18,23 +30,30 @@ export interface DoubtfulParameters {
   rangeHeaders: number[];
 }
 
-const known = new WeakMap<Instrument, DoubtfulParameters>();
+const known = new WeakMap<Instrument, ParameterSurvey>();
 
-/** The doubtful parameters of an instrument, found in one pass when they are first asked for. */
-export function doubtfulParametersOf(instrument: Instrument): DoubtfulParameters {
-  let doubtful = known.get(instrument);
-  if (!doubtful) {
-    doubtful = collect(instrument);
-    known.set(instrument, doubtful);
+/** The survey of an instrument's parameters, made when it is first asked for. */
+export function surveyOf(instrument: Instrument): ParameterSurvey {
+  let survey = known.get(instrument);
+  if (!survey) {
+    survey = collect(instrument);
+    known.set(instrument, survey);
   }
-  return doubtful;
+  return survey;
 }
 
 const valueMarks = NameMark.number | NameMark.whole | NameMark.option;
 const headerBits = 0xffff;
 
-function collect(instrument: Instrument): DoubtfulParameters {
-  const found: DoubtfulParameters = {
+function collect(instrument: Instrument): ParameterSurvey {
+  // Looking the names up can add some, so that the first use comes after it.
+  const facts = parameterFactsOf(instrument.names);
+  const found: ParameterSurvey = {
+    names: [],
+    first: new Int32Array(instrument.names.size).fill(-1),
+    last: new Int32Array(instrument.names.size).fill(-1),
+    few: [],
+    repeated: [],
     unknown: [],
     otherSpellings: [],
     misplaced: [],
@@ -42,15 +61,31 @@ function collect(instrument: Instrument): DoubtfulParameters {
     rangeEnds: [],
     rangeHeaders: [],
   };
-  const { marks, least, greatest } = parameterFactsOf(instrument.names);
+  const { names, first, last, few, repeated } = found;
+  const counts = new Int32Array(first.length);
+  const { marks, canonical, least, greatest } = facts;
   const { cells, numbers } = instrument.parameters;
   const options = new UsedOptions(instrument);
   for (let header = 0; header < instrument.headers.count; header++) {
+    const start = instrument.firstParameter(header);
     const end = instrument.endParameter(header);
+    const kind = instrument.kind(header);
+    const canRepeat = kind >= HeaderKind.global && kind <= HeaderKind.region;
     const isBeforeAny = isNoHeader(instrument, header);
     const wanted = wantedMarks(instrument, header);
-    for (let parameter = instrument.firstParameter(header); parameter < end; parameter++) {
+    for (let parameter = start; parameter < end; parameter++) {
       const name = cells[parameter * parameterStride] as number;
+      const canonicalName = canonical[name] as number;
+      const before = last[canonicalName] as number;
+      if (before < 0) {
+        first[canonicalName] = parameter;
+        names.push(canonicalName);
+      } else if (before >= start && canRepeat) repeated.push(before);
+      last[canonicalName] = parameter;
+      if ((counts[canonicalName] as number) < fewUses) {
+        counts[canonicalName]!++;
+        list(few, canonicalName, parameter);
+      }
       const mark = marks[name] as number;
       if (isBeforeAny || (mark & wanted & headerBits) !== 0) found.misplaced.push(parameter);
       if ((mark & wanted) > headerBits) sortIn(found, mark & wanted, parameter, header);
@@ -67,6 +102,12 @@ function collect(instrument: Instrument): DoubtfulParameters {
     }
   }
   return found;
+}
+
+function list(lists: (number[] | undefined)[], name: number, parameter: number): void {
+  const known = lists[name];
+  if (known) known.push(parameter);
+  else lists[name] = [parameter];
 }
 
 /** Stands for what is written before any header. */
@@ -89,7 +130,7 @@ function wantedMarks(instrument: Instrument, header: number): number {
   );
 }
 
-function sortIn(found: DoubtfulParameters, mark: number, parameter: number, header: number): void {
+function sortIn(found: ParameterSurvey, mark: number, parameter: number, header: number): void {
   if (mark & NameMark.unknown) found.unknown.push(parameter);
   if (mark & NameMark.otherSpelling) found.otherSpellings.push(parameter);
   if (mark & (NameMark.keyRange | NameMark.velocityRange | NameMark.otherRange)) {
