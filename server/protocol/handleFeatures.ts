@@ -10,6 +10,7 @@ import { stopIfCancelled } from './cancellation';
 import { codeActionsOf } from './codeActions';
 import { completionItems, withDocumentation } from './completionItems';
 import { documentSymbols, flatSymbols } from './documentSymbols';
+import { handleFormatting } from './handleFormatting';
 import { handleNavigation } from './handleNavigation';
 import { handleRename } from './handleRename';
 import type { LanguageServer } from './languageServer';
@@ -20,6 +21,7 @@ import { uriOfPath } from './uris';
 /** Answers the requests of the protocol that are about what stands in a document. */
 export function handleFeatures(server: LanguageServer): void {
   const { connection } = server;
+  handleFormatting(server);
   handleNavigation(server);
   handleRename(server);
 

@@ -21,12 +21,14 @@ import { nameOf } from '../model/paths';
 import type { OpenDocument } from '../workspace/documents';
 import { InstrumentDocuments } from '../workspace/documents';
 import { ProjectSettingsStore, projectFileName } from '../workspace/projectSettings';
+import { SampleOutlines } from '../workspace/sampleOutlines';
 import { stopIfCancelled } from './cancellation';
 import { fixAllKind } from './codeActions';
 import type { DiagnosticOptions } from './diagnostics';
 import { diagnosticsOf } from './diagnostics';
 import { FileWatching } from './fileWatching';
 import { handleFeatures } from './handleFeatures';
+import { formattedOnType } from './handleFormatting';
 import { handleInstrumentRequests } from './handleInstrumentRequests';
 import { handleReadingAids, refreshReadingAids, semanticTokensOptions } from './handleReadingAids';
 import { movedFiles } from './handleRename';
@@ -43,6 +45,7 @@ export class LanguageServer {
   readonly connection: Connection;
   readonly documents: InstrumentDocuments;
   readonly settings: Settings;
+  readonly outlines: SampleOutlines;
   capabilities: ClientCapabilities = {};
   /** The client's command that offers completions: `suggestCommand` of the options that it starts the server with. */
   suggestCommand: string | undefined;
@@ -69,6 +72,7 @@ export class LanguageServer {
       ({ uri, path }) => this.settings.severities(uri, path),
       (uris) => this.#publishing.findingsChanged(uris),
     );
+    this.outlines = new SampleOutlines(files);
     this.#watching = new FileWatching(connection);
     this.#publishing = new Publishing(connection, (uri) => this.#send(uri));
   }
@@ -152,6 +156,9 @@ export class LanguageServer {
         documentSymbolProvider: true,
         documentLinkProvider: { resolveProvider: true },
         foldingRangeProvider: true,
+        documentFormattingProvider: true,
+        documentRangeFormattingProvider: true,
+        documentOnTypeFormattingProvider: formattedOnType,
         semanticTokensProvider: semanticTokensOptions,
         inlayHintProvider: true,
         codeLensProvider: {},
@@ -159,7 +166,7 @@ export class LanguageServer {
         codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, fixAllKind] },
         workspace: {
           workspaceFolders: { supported: true, changeNotifications: true },
-          fileOperations: { willRename: movedFiles },
+          fileOperations: { willRename: movedFiles, didRename: movedFiles },
         },
       },
     };

@@ -1,7 +1,13 @@
 import type { Connection } from 'vscode-languageserver';
 import type { SeveritySettings } from '../checks/rule';
+import { usualFormatStyle } from '../model/formatStyle';
 import { folderOf } from '../model/paths';
-import type { MiddleC, ProjectSettings, ProjectSettingsStore } from '../workspace/projectSettings';
+import type {
+  FormatSettings,
+  MiddleC,
+  ProjectSettings,
+  ProjectSettingsStore,
+} from '../workspace/projectSettings';
 import { settingsIn } from '../workspace/projectSettings';
 import type { ReadingAids } from './readingAids';
 import { readingAidsIn } from './readingAids';
@@ -59,6 +65,11 @@ export class Settings {
     return (await this.#for(uri, path)).middleC ?? 'auto';
   }
 
+  /** How a document is laid out, as far as that is set. */
+  async format(uri: string, path: string | undefined): Promise<FormatSettings> {
+    return (await this.#for(uri, path)).format ?? {};
+  }
+
   /** What the editor sets about the reading aids; project files have no say in them. */
   readingAids(uri: string): Promise<ReadingAids> {
     let aids = this.#aids.get(uri);
@@ -93,7 +104,8 @@ export class Settings {
     const none: ProjectSettings = { severity: {} };
     const project = path === undefined ? none : await this.#project.settingsFor(folderOf(path));
     const middleC = editor.middleC ?? project.middleC;
-    return { severity: { ...project.severity, ...editor.severity }, ...(middleC && { middleC }) };
+    const format = { ...project.format, ...editor.format };
+    return { severity: { ...project.severity, ...editor.severity }, format, ...(middleC && { middleC }) };
   }
 
   async #ask(uri: string | undefined): Promise<ProjectSettings> {
@@ -115,8 +127,11 @@ function sectionOf(value: unknown): unknown {
     : value;
 }
 
-/** Settings out of what an editor sends; `auto` says the same as nothing. */
+/** Settings out of what an editor sends; what is as usual, or `auto`, says the same as nothing. */
 function editorSettings(value: unknown): ProjectSettings {
-  const { severity, middleC } = settingsIn(sectionOf(value)).settings;
-  return { severity, ...(middleC && middleC !== 'auto' && { middleC }) };
+  const { severity, middleC, format = {} } = settingsIn(sectionOf(value)).settings;
+  const set = Object.entries(format).filter(
+    ([name, one]) => one !== usualFormatStyle[name as keyof FormatSettings],
+  );
+  return { severity, format: Object.fromEntries(set), ...(middleC && middleC !== 'auto' && { middleC }) };
 }

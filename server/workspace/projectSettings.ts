@@ -2,6 +2,8 @@ import type { SeveritySettings } from '../checks/rule';
 import { rules } from '../checks/rules';
 import type { Files } from '../model/files';
 import { severities } from '../model/finding';
+import type { FormatStyle } from '../model/formatStyle';
+import { headerLayouts, opcodeOrders } from '../model/formatStyle';
 import { folderOf, nameOf } from '../model/paths';
 import { readWholeText } from './readWhole';
 
@@ -14,7 +16,12 @@ const middleCs: readonly MiddleC[] = ['auto', 'C3', 'C4', 'C5'];
 export interface ProjectSettings {
   severity: SeveritySettings;
   middleC?: MiddleC;
+  /** How text is laid out, as far as that is set; indentation is the editor's. */
+  format?: FormatSettings;
 }
+
+/** What can be set of a style. */
+export type FormatSettings = Partial<Omit<FormatStyle, 'indentation'>>;
 
 /** Settings with what could not be made sense of, as sentences. */
 export interface SettingsReading {
@@ -52,7 +59,29 @@ export function settingsIn(value: unknown): SettingsReading {
     if (middleC) settings.middleC = middleC;
     else problems.push(`"middleC" has to be one of ${middleCs.join(', ')}.`);
   }
+  const format = formatIn(value.format, problems);
+  if (format) settings.format = format;
   return { settings, problems };
+}
+
+function formatIn(value: unknown, problems: string[]): FormatSettings | undefined {
+  if (value === undefined) return undefined;
+  if (!isRecord(value)) {
+    problems.push('"format" has to be an object with settings of the layout.');
+    return undefined;
+  }
+  const settings: FormatSettings = {};
+  const headers = headerLayouts.find((one) => one === value.headers);
+  if (headers) settings.headers = headers;
+  else if (value.headers !== undefined)
+    problems.push(`"format.headers" has to be one of ${headerLayouts.join(', ')}.`);
+  const opcodeOrder = opcodeOrders.find((one) => one === value.opcodeOrder);
+  if (opcodeOrder) settings.opcodeOrder = opcodeOrder;
+  else if (value.opcodeOrder !== undefined)
+    problems.push(`"format.opcodeOrder" has to be one of ${opcodeOrders.join(', ')}.`);
+  if (typeof value.alignColumns === 'boolean') settings.alignColumns = value.alignColumns;
+  else if (value.alignColumns !== undefined) problems.push('"format.alignColumns" has to be true or false.');
+  return settings;
 }
 
 function severityIn(value: unknown, problems: string[]): SeveritySettings {
