@@ -1,6 +1,6 @@
 import type { TextEdit } from './finding';
 import type { FormatStyle } from './formatStyle';
-import type { Instrument } from './instrument';
+import type { Directive, Instrument } from './instrument';
 import type { ConversionNote } from './notes';
 
 /** What came of looking for an included file: its text, that there is none, or that it has not been looked at yet. */
@@ -41,7 +41,23 @@ export type Change =
   /** Takes a header with all its own parameters out. */
   | { kind: 'removeHeader'; header: number }
   /** Writes the headers of another instrument where `offset` stands, in the document's own style. */
-  | { kind: 'insert'; offset: number; instrument: Instrument };
+  | { kind: 'insert'; offset: number; instrument: Instrument }
+  /** Takes parameters out of a header and adds others behind those that stay. */
+  | { kind: 'revise'; header: number; remove: readonly number[]; add: readonly NewParameter[] }
+  /** Defines a variable, named with its `$`, before all that could use it. */
+  | { kind: 'define'; name: string; value: string }
+  /** Puts regions of one scope, from the first to the last header, into a group of their own with what theirs sets. */
+  | { kind: 'group'; first: number; last: number; sets: readonly NewParameter[] }
+  /** Puts an include of `path` in the place of regions of one group; their text is the new file of the result. */
+  | { kind: 'moveOut'; first: number; last: number; path: string }
+  /** Puts what an included file holds in the place of its include; no edits where that cannot be done exactly. */
+  | { kind: 'inline'; directive: Directive };
+
+/** A parameter to be written; the value is written as it is, so that `$` starts a variable. */
+export interface NewParameter {
+  name: string;
+  value: string;
+}
 
 export interface WriteOptions {
   /** Line end of the text; LF where nothing is said. */
@@ -60,6 +76,8 @@ export interface Written {
 export interface Edited {
   edits: TextEdit[];
   notes: ConversionNote[];
+  /** The text of a file that the change needs. */
+  newFile?: string;
 }
 
 /** How a notation spells what a person starts to type; where there are two texts, the cursor belongs between them. */

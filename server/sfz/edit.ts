@@ -3,6 +3,7 @@ import type { Instrument } from '../model/instrument';
 import type { Change, Edited } from '../model/notation';
 import type { Span } from '../model/span';
 import { lineEndOf, wholeLine } from '../model/textLines';
+import { defineInSfz, groupInSfz, inlineInSfz, moveOutOfSfz, reviseSfz } from './restructure';
 import { writeSfz } from './write';
 
 /** The text edits that make a change in SFZ text, in the style of the text around; see `Notation.edit`. */
@@ -18,6 +19,19 @@ export function editSfz(instrument: Instrument, change: Change): Edited {
       return { edits: [removal(instrument, instrument.bodySpan(change.header))], notes: [] };
     case 'insert':
       return insert(instrument, change.offset, change.instrument);
+    case 'revise': {
+      const { header, remove, add } = change;
+      const edits = reviseSfz(instrument, header, remove, add, (span) => removal(instrument, span));
+      return { edits, notes: [] };
+    }
+    case 'define':
+      return defineInSfz(instrument, change.name, change.value);
+    case 'group':
+      return groupInSfz(instrument, change.first, change.last, change.sets);
+    case 'moveOut':
+      return moveOutOfSfz(instrument, change.first, change.last, change.path);
+    case 'inline':
+      return inlineInSfz(instrument, change.directive);
   }
 }
 

@@ -1,11 +1,13 @@
+import { joinEdits } from '../model/edits';
 import type { TextEdit } from '../model/finding';
 import type { Instrument } from '../model/instrument';
-import type { Change, Edited } from '../model/notation';
+import type { Change, Edited, NewParameter } from '../model/notation';
 import { lineEndOf, wholeLine } from '../model/textLines';
 import { isXmlSpace, nameEndAt, spaceEndAt } from './characters';
 import { insertElements } from './insert';
 import { quoteBefore } from './quotes';
 import { encodeXmlAttribute } from './references';
+import { defineInXml, groupInXml, inlineInXml, moveOutOfXml } from './restructure';
 import { isAttributeName } from './write';
 
 /** The text edits that make a change in instrument XML, in the style of the text around; see `Notation.edit`. */
@@ -23,7 +25,42 @@ export function editXml(instrument: Instrument, change: Change): Edited {
       return { edits: removeElement(instrument, change.header), notes: [] };
     case 'insert':
       return insertElements(instrument, change.offset, change.instrument);
+    case 'revise':
+      return revise(instrument, change.header, change.remove, change.add);
+    case 'define':
+      return defineInXml(instrument, change.name, change.value);
+    case 'group':
+      return groupInXml(instrument, change.first, change.last, change.sets);
+    case 'moveOut':
+      return moveOutOfXml(instrument, change.first, change.last, change.path);
+    case 'inline':
+      return inlineInXml(instrument, change.directive);
   }
+}
+
+/** Takes attributes out of an element and adds others behind those that stay. */
+function revise(
+  instrument: Instrument,
+  header: number,
+  remove: readonly number[],
+  add: readonly NewParameter[],
+): Edited {
+  const gone = new Set(remove);
+  const edits = remove.map((parameter) => removeAttribute(instrument, parameter));
+  const odd = add.find(({ name }) => !isAttributeName(name));
+  if (odd) return refused(instrument, header, odd.name);
+  if (add.length > 0) {
+    const newText = add.map(({ name, value }) => ` ${name}="${encodeXmlAttribute(value).text}"`).join('');
+    let kept = instrument.endParameter(header) - 1;
+    while (kept >= instrument.firstParameter(header) && gone.has(kept)) kept--;
+    const tag = instrument.headerSpan(header);
+    const text = textOf(instrument, tag.source);
+    const value = instrument.valueSpan(kept);
+    const end =
+      kept < instrument.firstParameter(header) ? tag.end : attributeEnd(text, value.start, value.end);
+    edits.push({ source: tag.source, start: end, end, newText });
+  }
+  return { edits: joinEdits(edits), notes: [] };
 }
 
 function textOf(instrument: Instrument, source: number): string {

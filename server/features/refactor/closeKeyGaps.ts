@@ -1,0 +1,68 @@
+import type { TextEdit } from '../../model/finding';
+import type { KeyGap } from '../../model/gaps';
+import { findKeyGaps } from '../../model/gaps';
+import type { NewParameter } from '../../model/notation';
+import { Parameter } from '../../model/parameterNames';
+import type { Refactoring, SelectedDocument } from './refactoring';
+import { isWhollyHere, scopeRegions } from './selection';
+
+/** Widens the regions on both sides of keys that nothing answers, each up to the keys that are nearer to its root key. */
+export const closeKeyGaps: Refactoring = {
+  id: 'closeKeyGaps',
+  kind: 'refactor.rewrite',
+  offer(selected) {
+    const { gaps } = gapsIn(selected);
+    if (gaps.length === 0) return undefined;
+    return `Close ${gaps.length === 1 ? 'the gap' : `${gaps.length} gaps`} between keys`;
+  },
+  make(selected) {
+    const { notation, instrument } = selected;
+    const { gaps, regions } = gapsIn(selected);
+    const changes = new Map<number, NewParameter[]>();
+    const set = (region: number, name: string, key: number) => {
+      const list = changes.get(region) ?? [];
+      list.push({ name, value: String(key - instrument.control(region).keyOffset) });
+      changes.set(region, list);
+    };
+    for (const { lowKey, highKey, below, above } of gaps) {
+      const middle = Math.floor((instrument.rootKey(below) + instrument.rootKey(above)) / 2);
+      const last = Math.max(lowKey - 1, Math.min(highKey, middle));
+      for (const region of regions) {
+        if (last >= lowKey && instrument.highKey[region] === lowKey - 1) set(region, 'hikey', last);
+        if (last < highKey && instrument.lowKey[region] === highKey + 1) set(region, 'lokey', last + 1);
+      }
+    }
+    const edits: TextEdit[] = [];
+    for (const [header, add] of changes) {
+      const remove: number[] = [];
+      for (let one = instrument.firstParameter(header); one < instrument.endParameter(header); one++) {
+        const name = instrument.canonicalName(one);
+        if (
+          (name === Parameter.lokey || name === Parameter.hikey) &&
+          add.some((by) => instrument.names.text(name) === by.name)
+        )
+          remove.push(one);
+      }
+      edits.push(...notation.edit(instrument, { kind: 'revise', header, remove, add }).edits);
+    }
+    return edits.length > 0 ? { edits } : undefined;
+  },
+};
+
+function gapsIn(selected: SelectedDocument): { gaps: KeyGap[]; regions: number[] } {
+  const { instrument } = selected;
+  const regions = scopeRegions(selected).filter(
+    (region) =>
+      (instrument.lowKey[region] as number) >= 0 &&
+      (instrument.highKey[region] as number) >= (instrument.lowKey[region] as number),
+  );
+  if (!regions.every((region) => isWhollyHere(instrument, region))) return { gaps: [], regions };
+  const rectangles = regions.map((region) => ({
+    region,
+    lowKey: instrument.lowKey[region] as number,
+    highKey: instrument.highKey[region] as number,
+    lowVelocity: instrument.lowVelocity[region] as number,
+    highVelocity: instrument.highVelocity[region] as number,
+  }));
+  return { gaps: findKeyGaps(rectangles, new Set()), regions };
+}

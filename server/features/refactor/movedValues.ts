@@ -1,0 +1,41 @@
+import type { Instrument } from '../../model/instrument';
+import { Parameter } from '../../model/parameterNames';
+
+/** The opcodes that say which keys a region has; `key` stands for the three others. */
+export const keyNames: ReadonlySet<number> = new Set([
+  Parameter.key,
+  Parameter.lokey,
+  Parameter.hikey,
+  Parameter.pitch_keycenter,
+]);
+
+/**
+ * The value of a parameter as it is to be written in another header: with its variables where they mean the same there,
+ * else with what they stand for. `undefined` where neither can be said to read the same.
+ */
+export function movedValue(instrument: Instrument, parameter: number, header: number): string | undefined {
+  const value = instrument.valueText(parameter);
+  if (!instrument.parameters.values.has(parameter)) return value;
+  const { source, start, end } = instrument.valueSpan(parameter);
+  const written = instrument.sources[source]?.text.slice(start, end) ?? '';
+  const isPlain = /^[\w.#+\- /\\]*$/.test(value) && !value.includes('//') && value.trim() === value;
+  if (!/^[\w.#+\- /\\$]*$/.test(written) || isOpcode(instrument, parameter))
+    return isPlain ? value : undefined;
+  const from = Math.min(instrument.firstParameter(header), parameter);
+  const to = Math.max(instrument.endParameter(header), parameter);
+  const changes = instrument.directives.some(
+    ({ kind, parametersBefore }) => kind !== 'comment' && parametersBefore >= from && parametersBefore <= to,
+  );
+  if (!changes) return written;
+  return isPlain ? value : undefined;
+}
+
+/** Whether a variable stands for the whole parameter, name and value. */
+export function isOpcode(instrument: Instrument, parameter: number): boolean {
+  return instrument.valueSpan(parameter).start <= instrument.nameSpan(parameter).start;
+}
+
+/** Whether a name can be written behind any other parameter. */
+export function isPlainName(name: string): boolean {
+  return /^[a-z_]\w*$/i.test(name);
+}

@@ -1,0 +1,171 @@
+import type { TextEdit } from '../model/finding';
+import { HeaderKind } from '../model/headerKinds';
+import type { Directive, Instrument } from '../model/instrument';
+import type { Edited, NewParameter } from '../model/notation';
+import { lineEndAt, lineStartAt } from '../model/textLayout';
+import { lineEndOf } from '../model/textLines';
+import { ElementKind, elementKindAt } from './elements';
+import type { XmlHandler } from './handler';
+import { encodeXmlAttribute } from './references';
+import { scanXml } from './scan';
+
+/** Defines a variable before the first header. */
+export function defineInXml(instrument: Instrument, name: string, value: string): Edited {
+  const text = instrument.sources[0]?.text ?? '';
+  for (let header = 0; header < instrument.headers.count; header++) {
+    const { source, start, end } = instrument.headerSpan(header);
+    if (source !== 0 || start === end) continue;
+    const define = `<define name="${name.replace(/^\$/, '')}" value="${encodeXmlAttribute(value).text}"/>`;
+    return made([{ source: 0, start, end: start, newText: define + breakBefore(text, start) }]);
+  }
+  return made([]);
+}
+
+/** A line break with the indentation of the line that an offset stands in. */
+function breakBefore(text: string, offset: number): string {
+  const indentation = /^[ \t]*/.exec(text.slice(lineStartAt(text, offset), offset))?.[0] ?? '';
+  return lineEndOf(text) + indentation;
+}
+
+/** Puts regions that follow one another into a group of their own; those around stay in such as theirs. */
+export function groupInXml(
+  instrument: Instrument,
+  first: number,
+  last: number,
+  sets: readonly NewParameter[],
+): Edited {
+  const text = instrument.sources[0]?.text ?? '';
+  const parent = instrument.parent(first);
+  const group = parent >= 0 && instrument.kind(parent) === HeaderKind.group ? parent : -1;
+  const start = instrument.headerSpan(first).start;
+  const { end } = instrument.bodySpan(last);
+  const insert = (at: number, newText: string): TextEdit => ({ source: 0, start: at, end: at, newText });
+  if (group < 0) {
+    return made([
+      insert(start, `<group>${breakBefore(text, start)}`),
+      insert(end, `${breakBefore(text, start)}</group>`),
+    ]);
+  }
+  const attributes = sets.map(({ name, value }) => ` ${name}="${encodeXmlAttribute(value).text}"`);
+  const tag = `<group${attributes.join('')}`;
+  const isAround = instrument.bodySpan(group).end > start;
+  if (isAround) {
+    const outer = breakBefore(text, instrument.headerSpan(group).start);
+    const between = `</group>${outer}${tag}>`;
+    // A group without elements would reach what follows it.
+    const edits: TextEdit[] = [];
+    if (hasElements(instrument, instrument.headerSpan(group).start, start))
+      edits.push(insert(start, between + breakBefore(text, start)));
+    if (hasElements(instrument, end - 1, instrument.bodySpan(group).end))
+      edits.push(insert(end, outer + between));
+    return made(edits);
+  }
+  const edits = [insert(start, `${tag}/>${breakBefore(text, start)}`)];
+  if (instrument.regions.some((region) => region > last && instrument.parent(region) === parent))
+    edits.push(insert(end, `${breakBefore(text, start)}${tag}/>`));
+  return made(edits);
+}
+
+/** Whether an element of the main file starts between two offsets. */
+function hasElements(instrument: Instrument, after: number, before: number): boolean {
+  const { start: last } = instrument.headerSpan(instrument.headerAt(0, before - 1));
+  return (
+    last > after ||
+    instrument.directives.some(
+      ({ kind, source, start }) => kind !== 'comment' && source === 0 && start > after && start < before,
+    )
+  );
+}
+
+/** Puts an include in the place of regions that follow one another; answers their text for the new file. */
+export function moveOutOfXml(instrument: Instrument, first: number, last: number, path: string): Edited {
+  const text = instrument.sources[0]?.text ?? '';
+  const lineEnd = lineEndOf(text);
+  const { start } = instrument.headerSpan(first);
+  let { end } = instrument.bodySpan(last);
+  const remark = instrument.directives.find(
+    (one) =>
+      one.kind === 'comment' && one.source === 0 && one.start >= end && one.start < lineEndAt(text, end),
+  );
+  if (remark && text.slice(end, remark.start).trim() === '') end = remark.end;
+  const lines = [
+    '<?xml version="1.0" encoding="UTF-8"?>',
+    '<instrument>',
+    `  ${text.slice(start, end)}`,
+    '</instrument>',
+  ];
+  return {
+    ...made([{ source: 0, start, end, newText: `<include path="${encodeXmlAttribute(path).text}"/>` }]),
+    newFile: lines.map((line) => line + lineEnd).join(''),
+  };
+}
+
+/** Puts the elements of an included file in the place of its include; nothing where that is no sound instrument XML. */
+export function inlineInXml(instrument: Instrument, directive: Directive): Edited {
+  const at = instrument.sources.findIndex(({ path }) => path === directive.value);
+  const faulty = instrument.findings.some(({ code, source }) => code === 'syntax-error' && source === at);
+  if (at <= 0 || faulty || directive.kind !== 'include' || directive.source !== 0) return made([]);
+  const text = instrument.sources[at]?.text ?? '';
+  const contents = new Contents(text);
+  scanXml(text, contents);
+  if (!contents.isInstrument) return made([]);
+  const { source, start, end } = directive;
+  const inside = text.slice(contents.start, contents.end).trim();
+  const newText = [...contents.comments, inside].filter((part) => part !== '').join(lineEndOf(text));
+  return made([{ source, start, end, newText }]);
+}
+
+/** Finds what stands inside the outermost element. */
+class Contents implements XmlHandler {
+  readonly #text: string;
+  #depth = 0;
+  #elements = 0;
+  start = 0;
+  end = 0;
+  isInstrument = false;
+  /** Comments outside. */
+  readonly comments: string[] = [];
+
+  constructor(text: string) {
+    this.#text = text;
+  }
+
+  open(_tagStart: number, nameStart: number, nameEnd: number, hash: number): void {
+    if (this.#elements++ === 0)
+      this.isInstrument = elementKindAt(this.#text, nameStart, nameEnd, hash) === ElementKind.instrument;
+  }
+
+  attribute(_name: number, nameStart: number): void {
+    // What the outermost element sets would be lost.
+    if (this.#elements === 1 && !this.#text.startsWith('xml', nameStart)) this.isInstrument = false;
+  }
+
+  openEnd(end: number, empty: boolean): void {
+    if (this.#depth === 0) {
+      this.start = end;
+      this.end = end;
+    }
+    if (!empty) this.#depth++;
+  }
+
+  close(start: number): void {
+    this.#depth--;
+    if (this.#depth === 0) this.end = start;
+  }
+
+  comment(start: number, end: number): void {
+    if (this.#depth === 0) this.comments.push(this.#text.slice(start, end));
+  }
+
+  characters(): void {}
+  instruction(): void {}
+  doctype(): void {}
+
+  problem(): void {
+    this.isInstrument = false;
+  }
+}
+
+function made(edits: TextEdit[]): Edited {
+  return { edits, notes: [] };
+}
