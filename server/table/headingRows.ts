@@ -43,14 +43,19 @@ export function findHeading(cells: TableCells, rows: readonly number[]): number 
 
 /** Whether a row below the headings of a table has headings of another one: words alone, most of them known. */
 export function isHeadingRow(cells: TableCells, row: number): boolean {
-  const { start, end } = cells.rowSpan(row);
-  for (let at = start; at < end; at++) {
-    const code = cells.text.charCodeAt(at);
+  const width = Math.min(cells.width(row), mostColumns);
+  let looked = 0;
+  let known = 0;
+  for (let column = 0; column < width; column++) {
+    const text = cells.value(cells.cell(row, column));
+    if (text === '') continue;
     // Rows of values nearly always have digits, headings seldom.
-    if (code >= 48 && code <= 57 && cells.rowSpans === undefined) return false;
+    if (/\d/.test(text.slice(0, 100))) return false;
+    if (looked++ < 6 && readHeading(text)) known++;
+    if (looked === 6 && known === 0) return false;
   }
-  const known = countKnown(cells, row);
-  return known >= 2 && known * 2 >= cells.filled(row) && countValues(cells, row) === 0;
+  if (known < 2 || countValues(cells, row) > 0) return false;
+  return countKnown(cells, row) * 2 >= cells.filled(row);
 }
 
 /** How many cells of a row are known headings. */

@@ -20,7 +20,8 @@ interface Phrase {
 interface Dictionary {
   fillers: ReadonlySet<string>;
   meanings: ReadonlyMap<string, ColumnMeaning>;
-  phrases: readonly Phrase[];
+  /** Phrases by the number of their words and the first two letters, to find abbreviations. */
+  byStart: ReadonlyMap<string, readonly Phrase[]>;
 }
 
 const longest = 80;
@@ -29,6 +30,8 @@ const weakWords: ReadonlySet<string> = new Set(
   'midi zone region sample value wert valeur valor valore parameter'.split(' '),
 );
 const mostRemembered = 5000;
+/** The language is found from so many headings. */
+const mostLooked = 100;
 const dictionaries = new Map<LanguageWords, Dictionary>();
 const remembered = new Map<string, HeadingReading | undefined>();
 
@@ -50,8 +53,9 @@ export function readHeading(text: string, language?: LanguageWords): HeadingRead
 export function languageOf(headings: readonly string[]): LanguageWords | undefined {
   let best: LanguageWords | undefined;
   let most = 0;
+  const looked = headings.slice(0, mostLooked);
   for (const language of languages) {
-    const known = headings.filter((text) => text.length <= longest && findHeading(text, [language])).length;
+    const known = looked.filter((text) => text.length <= longest && findHeading(text, [language])).length;
     if (known <= most) continue;
     best = language;
     most = known;
@@ -127,17 +131,21 @@ function joined(words: readonly string[], fillers: ReadonlySet<string>): string 
 }
 
 /** The one meaning of all headings that these words are the beginnings of, word by word: `Veloc. min`. */
-function abbreviated(words: readonly string[], { phrases, fillers }: Dictionary): ColumnMeaning | undefined {
+function abbreviated(words: readonly string[], { byStart, fillers }: Dictionary): ColumnMeaning | undefined {
   const short = words.filter((word) => !fillers.has(word));
   if (!short.some((word) => word.length >= 3) || short.some((word) => word.length < 2)) return undefined;
   let found: ColumnMeaning | undefined;
-  for (const { words: full, meaning } of phrases) {
-    if (full.length !== short.length || meaning === found) continue;
+  for (const { words: full, meaning } of byStart.get(startOf(short)) ?? []) {
+    if (meaning === found) continue;
     if (!full.every((word, at) => word.startsWith(short[at] as string))) continue;
     if (found) return undefined;
     found = meaning;
   }
   return found;
+}
+
+function startOf(words: readonly string[]): string {
+  return `${words.length}${words[0]?.slice(0, 2) ?? ''}`;
 }
 
 function dictionaryOf(language: LanguageWords): Dictionary {
@@ -153,13 +161,16 @@ function dictionaryOf(language: LanguageWords): Dictionary {
 function expand({ parts, phrases: lists, fillers: small }: LanguageWords): Dictionary {
   const fillers = new Set(small.map(bareWord));
   const meanings = new Map<string, ColumnMeaning>();
-  const phrases: Phrase[] = [];
+  const byStart = new Map<string, Phrase[]>();
   const turned: Phrase[] = [];
   const add = (words: readonly string[], meaning: ColumnMeaning) => {
     const key = joined(words, fillers);
     if (key !== '' && !meanings.has(key)) {
       meanings.set(key, meaning);
-      phrases.push({ words: words.filter((word) => !fillers.has(word)), meaning });
+      const telling = words.filter((word) => !fillers.has(word));
+      const list = byStart.get(startOf(telling));
+      if (list) list.push({ words: telling, meaning });
+      else byStart.set(startOf(telling), [{ words: telling, meaning }]);
     }
   };
   const all = (Object.entries(lists) as [ColumnMeaning, readonly string[]][]).flatMap(([meaning, list]) =>
@@ -176,7 +187,7 @@ function expand({ parts, phrases: lists, fillers: small }: LanguageWords): Dicti
     }
   }
   for (const { words, meaning } of turned) add(words, meaning);
-  return { fillers, meanings, phrases };
+  return { fillers, meanings, byStart };
 }
 
 function fill(phrase: string, parts: Readonly<Record<string, readonly string[]>>): string[] {

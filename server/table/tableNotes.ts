@@ -29,10 +29,15 @@ export class TableNotes {
 
   /** Where an offset stands, for people: `Line 3`, or `Row 3` of a table in HTML. */
   place(offset: number): string {
-    const row = this.rows?.findIndex(
-      ({ start, end }) => start <= offset && offset < Math.max(end, start + 1),
-    );
-    return row === undefined || row < 0 ? `Line ${this.source.positionAt(offset).line}` : `Row ${row + 1}`;
+    if (!this.rows) return `Line ${this.source.positionAt(offset).line}`;
+    let row = 0;
+    let beyond = this.rows.length;
+    while (beyond - row > 1) {
+      const middle = (row + beyond) >> 1;
+      if ((this.rows[middle]?.start ?? 0) <= offset) row = middle;
+      else beyond = middle;
+    }
+    return `Row ${row + 1}`;
   }
 
   finish(): ConversionNote[] {

@@ -25,6 +25,9 @@ export interface TableRows {
   cut: boolean;
 }
 
+/** So many tables of one text are told apart. */
+const mostTables = 200;
+
 /** Finds the tables among the rows of a text, one after another; a first table without headings is one as well. */
 export function findTables(cells: TableCells): TableRows[] {
   return new TableFinder(cells).find();
@@ -95,7 +98,11 @@ class TableFinder {
     const table = this.#table;
     if (table && this.#headingTexts.includes(this.#rowText(row))) {
       table.others.push({ row, why: 'says the headings again' });
-    } else if (row === heading || !table || (heading >= 0 && isHeadingRow(cells, row))) {
+    } else if (
+      row === heading ||
+      !table ||
+      (heading >= 0 && this.#tables.length < mostTables && isHeadingRow(cells, row))
+    ) {
       const { rows, headings } = headingsOf(cells, row, width);
       this.#open(rows, headings);
       this.#title = -1;

@@ -122,6 +122,7 @@ class NameReader {
         'assumed',
         span,
         `${this.#notes.place(span.start)}, "${title}", is taken for the name of the group of the rows below it.`,
+        'title',
       );
       return;
     }

@@ -69,6 +69,17 @@ describe('large and odd text', () => {
     }
   });
 
+  it('tells words that are no headings apart without looking them up again and again', () => {
+    // Slow look-ups on every row would not end within the time limit of the test.
+    const word = (at: number) => `w${at}`.replace(/\d/g, (digit) => String.fromCharCode(97 + Number(digit)));
+    const rows = (count: number, row: (at: number) => string) =>
+      Array.from({ length: count }, (_, at) => row(at)).join('\n');
+    const text = rows(20_000, (at) => [1, 2, 3, 4].map((times) => word(at * times)).join('\t'));
+    expect(readZoneTable(`Sample\tRoot\tLow\tHigh\n${text}`).problem).toBeUndefined();
+    const headings = rows(20_000, (at) => (at % 2 ? 'a.wav\t60\t58\t62' : `Sample\tRoot\tLow\t${word(at)}`));
+    expect(readZoneTable(headings).notes.length).toBeLessThan(2000);
+  });
+
   it('turns control characters into spaces', () => {
     expect(regions('Sample\tRoot\na\u0007b\u001b.wav\t60\nc.wav\t61')[0]).toMatchObject({
       sample: 'a b .wav',
