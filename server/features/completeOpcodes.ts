@@ -1,8 +1,11 @@
 import { HeaderKind } from '../model/headerKinds';
 import { takesOpcode } from '../model/opcodes/headerMask';
-import { listOpcodes } from '../model/opcodes/resolve';
+import type { OpcodeFacts } from '../model/opcodes/opcode';
+import { listOpcodes, resolveOpcode } from '../model/opcodes/resolve';
 import type { CompletionOffer } from './completionOffer';
+import { namedControllers } from './controllers';
 import { fitPattern } from './fitPattern';
+import { namesOfNeighbours } from './neighbours';
 import { valueText } from './opcodeText';
 import type { ReadDocument } from './readDocument';
 import { mainSource } from './readDocument';
@@ -29,8 +32,11 @@ const common: ReadonlySet<string> = new Set([
   'trigger',
 ]);
 
+/** Letters from which on names with the controllers that the instrument names are offered. */
+const fewestLetters = 3;
+
 /**
- * The opcodes that the header at a place takes; those that it has already come last. `parameter` is the one whose
+ * The opcodes that the header at a place takes: first those that its neighbours set, last those that it has already. `parameter` is the one whose
  * name is being changed, or −1.
  */
 export function opcodeOffers(
@@ -45,11 +51,10 @@ export function opcodeOffers(
   const isFollowed = /^\s*=/.test(text.slice(end, end + 50));
   const kind = header < 0 ? HeaderKind.unknown : instrument.kind(header);
   const set = namesIn(document, header, parameter);
+  const neighbours = header < 0 ? new Set<string>() : namesOfNeighbours(instrument, header);
+  const controllers = typed.length < fewestLetters ? [] : namedControllers(instrument);
   const offers: CompletionOffer[] = [];
-  for (const facts of listOpcodes()) {
-    if (facts.pattern.startsWith('#') || facts.pattern.includes('*')) continue;
-    if (kind !== HeaderKind.unknown && !takesOpcode(kind, facts)) continue;
-    const { name, blanks } = fitPattern(facts.pattern, typed);
+  const offer = (name: string, facts: OpcodeFacts, more: Partial<CompletionOffer>) => {
     const isSet = set.has(name);
     offers.push({
       kind: 'opcode',
@@ -57,15 +62,47 @@ export function opcodeOffers(
       start,
       end,
       insert: isFollowed ? [name, ''] : notation.spelling.parameter(name),
-      ...(blanks.length > 0 && { blanks }),
       ...(isSet && { remark: 'set above' }),
       detail: valueText(facts).replaceAll('`', ''),
       documented: facts.pattern,
-      rank: isSet ? 9 : common.has(facts.pattern) ? 1 : facts.level === 'extension' ? 3 : 2,
-      goesOn: !isFollowed && blanks.length === 0 && (facts.kind === 'option' || facts.kind === 'path'),
+      rank: isSet
+        ? 9
+        : neighbours.has(name)
+          ? 0
+          : common.has(facts.pattern)
+            ? 1
+            : facts.level === 'extension'
+              ? 3
+              : 2,
+      goesOn: !isFollowed && !more.blanks && (facts.kind === 'option' || facts.kind === 'path'),
+      ...more,
     });
+    neighbours.delete(name);
+  };
+  for (const facts of listOpcodes()) {
+    if (facts.pattern.startsWith('#') || facts.pattern.includes('*')) continue;
+    if (kind !== HeaderKind.unknown && !takesOpcode(kind, facts)) continue;
+    const { name, blanks } = fitPattern(facts.pattern, typed);
+    offer(name, facts, blanks.length > 0 ? { blanks } : {});
+    for (const { controller, label } of controllers) {
+      const of = withController(facts.pattern, typed, controller);
+      if (of !== undefined && of !== name) offer(of, facts, { remark: label, rank: 1 });
+    }
+  }
+  // What neighbours set with numbers in its name, such as one controller's range.
+  for (const name of neighbours) {
+    const facts = resolveOpcode(name)?.facts;
+    if (facts && (kind === HeaderKind.unknown || takesOpcode(kind, facts))) offer(name, facts, {});
   }
   return offers;
+}
+
+/** The name of a pattern that ends in a controller, with its number put in, where what is typed leads to it. */
+function withController(pattern: string, typed: string, controller: number): string | undefined {
+  const before = /^([^NXYZ]*cc)[NXYZ]$/.exec(pattern)?.[1];
+  if (before === undefined || before === 'label_cc') return undefined;
+  const name = before + controller;
+  return name.startsWith(typed) ? name : undefined;
 }
 
 /** The canonical names of the opcodes that a header has itself. */

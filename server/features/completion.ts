@@ -5,7 +5,9 @@ import { listOpcodes, resolveOpcode } from '../model/opcodes/resolve';
 import { headerOffers, headerOffersAmongNames } from './completeHeaders';
 import { opcodeOffers } from './completeOpcodes';
 import { folderOffers, includeOffers, sampleOffers } from './completePaths';
+import { shapeOffers } from './completeShapes';
 import type { CompletionOffer } from './completionOffer';
+import { namedControllers } from './controllers';
 import { headerSentence } from './headerText';
 import { opcodeMarkdown } from './opcodeText';
 import type { ReadDocument } from './readDocument';
@@ -16,12 +18,18 @@ export async function completionsAt(document: ReadDocument, offset: number): Pro
   const place = document.notation.placeAt(document.instrument, offset);
   switch (place.kind) {
     case 'header':
-      return headerOffers(document, place.start, place.end);
+      return [
+        ...headerOffers(document, place.start, place.end),
+        ...(place.header < 0 ? shapeOffers(document, place.start, place.end) : []),
+      ];
     case 'name': {
       const offers = opcodeOffers(document, place, offset);
-      return place.parameter < 0
-        ? [...offers, ...headerOffersAmongNames(document, place.start, place.end)]
-        : offers;
+      if (place.parameter >= 0 || !document.notation.spelling.headerAmongNames) return offers;
+      return [
+        ...offers,
+        ...headerOffersAmongNames(document, place.start, place.end),
+        ...shapeOffers(document, place.start, place.end),
+      ];
     }
     case 'value':
       return valueOffers(document, place, offset);
@@ -61,6 +69,17 @@ async function valueOffers(
       insert: [document.notation.spelling.value(option), ''],
       ...(option === facts.defaultText && { remark: 'default' }),
       rank,
+    }));
+  }
+  if (/^(?:sustain|sostenuto)_cc$/.test(name)) {
+    return namedControllers(document.instrument).map(({ controller, label }) => ({
+      kind: 'option',
+      label: String(controller),
+      start,
+      end,
+      insert: [String(controller), ''],
+      remark: label,
+      rank: controller,
     }));
   }
   const typed = mainSource(document).text.slice(start, offset);

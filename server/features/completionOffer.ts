@@ -1,6 +1,6 @@
 /** One thing that can be written at the cursor. */
 export interface CompletionOffer {
-  kind: 'header' | 'opcode' | 'option' | 'key' | 'file' | 'folder' | 'variable' | 'generator';
+  kind: 'header' | 'opcode' | 'option' | 'key' | 'file' | 'folder' | 'variable' | 'generator' | 'shape';
   label: string;
   /** The stretch of text that it takes the place of. */
   start: number;
@@ -15,6 +15,8 @@ export interface CompletionOffer {
   detail?: string;
   /** The opcode pattern or header that {@link documentationOf} tells more of. */
   documented?: string;
+  /** What is compared with the text that is typed, where that is not the label. */
+  filter?: string;
   /** Offers of a lower rank come first. */
   rank: number;
   /** Whether there is more to choose once it is written. */

@@ -2,12 +2,15 @@ import { HeaderKind } from '../model/headerKinds';
 import type { Instrument } from '../model/instrument';
 import { keysOff } from '../model/instrument';
 import { Parameter } from '../model/parameterNames';
-import { nameOf } from '../model/paths';
+import { joinPath, nameOf } from '../model/paths';
+import type { SampleState } from '../model/samples';
 import { headerSentence } from './headerText';
 import { opcodeMarkdown } from './opcodeText';
+import { playedPart, playedPartText } from './playedPart';
 import { keySpanText, keyText } from './rangeText';
 import type { ReadDocument } from './readDocument';
 import { code, generatorMarkdown, sampleMarkdown } from './sampleText';
+import { pictureMarkdown, waveformPicture } from './waveformPicture';
 
 /** What is said of a place in a document: Markdown, and the stretch of text that it is about. */
 export interface HoverText {
@@ -27,11 +30,11 @@ export async function hoverAt(document: ReadDocument, offset: number): Promise<H
     case 'name':
       return place.parameter < 0
         ? undefined
-        : { ...place, markdown: parameterMarkdown(instrument, place.header, place.parameter) };
+        : { ...place, markdown: parameterMarkdown(document, place.header, place.parameter) };
     case 'value': {
       const { start, end, header, parameter } = place;
       if (parameter < 0) return undefined;
-      const about = parameterMarkdown(instrument, header, parameter);
+      const about = parameterMarkdown(document, header, parameter);
       if (instrument.canonicalName(parameter) !== Parameter.sample) return { start, end, markdown: about };
       return { start, end, markdown: await sampleParameterMarkdown(document, header, parameter) };
     }
@@ -101,7 +104,8 @@ function spanText(instrument: Instrument, regions: readonly number[]): string {
   return `${keys}, ${lowVelocity === highVelocity ? `velocity ${lowVelocity}` : `velocities ${lowVelocity} to ${highVelocity}`}`;
 }
 
-function parameterMarkdown(instrument: Instrument, header: number, parameter: number): string {
+function parameterMarkdown(document: ReadDocument, header: number, parameter: number): string {
+  const { instrument } = document;
   const opcode = instrument.names.opcode(instrument.name(parameter));
   const name = instrument.names.text(instrument.name(parameter));
   const canonical = instrument.names.text(instrument.canonicalName(parameter));
@@ -109,19 +113,20 @@ function parameterMarkdown(instrument: Instrument, header: number, parameter: nu
   const lines = [title];
   if (opcode) lines.push(opcodeMarkdown(opcode.facts));
   else lines.push('The format does not know this opcode.');
-  if (header >= 0) lines.push(...inForceLines(instrument, header, parameter));
+  if (header >= 0) lines.push(...inForceLines(document, header, parameter));
   return lines.join('\n\n');
 }
 
 /** The value, where it holds, and what it takes the place of. */
-function inForceLines(instrument: Instrument, header: number, parameter: number): string[] {
+function inForceLines(document: ReadDocument, header: number, parameter: number): string[] {
+  const { instrument } = document;
   const canonical = instrument.canonicalName(parameter);
   const opcode = instrument.names.opcode(instrument.name(parameter));
   const lines = [`Here: ${shownValue(instrument, parameter)}`];
   const own = instrument.effective(header, canonical);
   if (own !== parameter && own >= 0) {
     lines.push(
-      `What counts is ${shownValue(instrument, own)}, from ${placeText(instrument, own)}, because it is written later.`,
+      `What counts is ${shownValue(instrument, own)}, from ${placeText(document, own)}, because it is written later.`,
     );
     return lines;
   }
@@ -134,18 +139,22 @@ function inForceLines(instrument: Instrument, header: number, parameter: number)
   const parent = instrument.parent(header);
   const outer = parent < 0 ? -1 : instrument.effective(parent, canonical);
   if (outer >= 0)
-    lines.push(`Overrides ${shownValue(instrument, outer)} from ${placeText(instrument, outer)}.`);
+    lines.push(`Overrides ${shownValue(instrument, outer)} from ${placeText(document, outer)}.`);
   else if (opcode?.facts.defaultText !== undefined && canonical !== Parameter.sample)
     lines.push(`Without it: ${code(opcode.facts.defaultText)}, the default.`);
   return lines;
 }
 
-function placeText(instrument: Instrument, parameter: number): string {
+/** Where a parameter stands, in words; a link where the document can be opened there. */
+function placeText({ instrument, linkTo }: ReadDocument, parameter: number): string {
   const header = instrument.headerOfParameter(parameter);
   const { source, start } = instrument.nameSpan(parameter);
   const at = instrument.sources[source];
+  const line = at?.positionAt(start).line ?? 1;
   const file = source === 0 || !at ? '' : ` of ${nameOf(at.path)}`;
-  return `the ${instrument.headerName(header) || 'text before any header'} in line ${at?.positionAt(start).line ?? 1}${file}`;
+  const words = `the ${instrument.headerName(header) || 'text before any header'} in line ${line}${file}`;
+  const target = linkTo?.(source, line);
+  return target === undefined ? words : `[${words.replace(/[[\]\\]/g, '\\$&')}](<${target}>)`;
 }
 
 /** A value as code; a key with its other spelling. */
@@ -164,10 +173,11 @@ function shownValue(instrument: Instrument, parameter: number): string {
 }
 
 async function sampleParameterMarkdown(
-  { instrument, folder, samples }: ReadDocument,
+  document: ReadDocument,
   header: number,
   parameter: number,
 ): Promise<string> {
+  const { instrument, folder, samples } = document;
   const value = instrument.valueText(parameter);
   if (value.startsWith('*')) return generatorMarkdown(value);
   const { defaultPath } = instrument.control(header);
@@ -175,5 +185,25 @@ async function sampleParameterMarkdown(
   if (folder === undefined) return `${code(path)}\n\nSave the document to have its samples looked up.`;
   const state = await samples.fetchState(folder, path);
   const nearest = state.kind === 'missing' ? samples.lookup(folder).nearest(path, 3) : [];
-  return sampleMarkdown(path, state, nearest);
+  const markdown = sampleMarkdown(path, state, nearest);
+  const picture = await waveformMarkdown(document, header, path, state);
+  return picture === undefined ? markdown : `${markdown}\n\n${picture}`;
+}
+
+/** A picture of what a region plays of its sample, where its audio can be read. */
+async function waveformMarkdown(
+  { instrument, folder, outline }: ReadDocument,
+  header: number,
+  path: string,
+  state: SampleState,
+): Promise<string | undefined> {
+  if (!outline || folder === undefined || (state.kind !== 'file' && state.kind !== 'otherCase'))
+    return undefined;
+  const { reading } = state;
+  if (reading?.kind !== 'facts') return undefined;
+  const found = await outline(joinPath(folder, state.kind === 'file' ? path : state.actual));
+  if (!found) return undefined;
+  const played = playedPart(instrument, header, reading.facts);
+  const words = playedPartText(played);
+  return `${pictureMarkdown(waveformPicture(found, played), words)}\n\n${words}`;
 }

@@ -1,5 +1,6 @@
 import type { Instrument } from '../model/instrument';
 import type { Notation } from '../model/notation';
+import type { SampleOutline } from '../model/samples';
 import type { Source } from '../model/source';
 import type { SampleStore } from '../workspace/sampleStore';
 
@@ -10,6 +11,10 @@ export interface ReadDocument {
   /** The folder that paths lead from, absolute with `/`; `undefined` for a document that is no file. */
   folder: string | undefined;
   samples: SampleStore;
+  /** Reads how a sample file looks, by its absolute path; missing where nobody looks. */
+  outline?: (path: string) => Promise<SampleOutline | undefined>;
+  /** Where a line of one of the instrument's sources can be opened; missing where there is nothing that opens it. */
+  linkTo?: (source: number, line: number) => string | undefined;
 }
 
 /** The text of the document itself, with its lines. */

@@ -51,6 +51,13 @@ export type SampleState =
   /** `reading` is missing until the file was opened. */
   | { kind: 'file'; reading?: SampleReading };
 
+/** How a sample looks: the lowest and highest value, full scale from −1 to 1, in equal parts of its length. */
+export interface SampleOutline {
+  frames: number;
+  lowest: readonly number[];
+  highest: readonly number[];
+}
+
 /** The pitch of a sample as it was measured in its audio. */
 export interface MeasuredPitch {
   /** Frequency of the fundamental. */

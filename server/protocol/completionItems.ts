@@ -19,6 +19,7 @@ const kinds: Readonly<Record<CompletionOffer['kind'], CompletionItemKind>> = {
   folder: CompletionItemKind.Folder,
   variable: CompletionItemKind.Variable,
   generator: CompletionItemKind.Function,
+  shape: CompletionItemKind.Snippet,
 };
 
 /** Offers as items of the protocol; documentation is left to be asked for. */
@@ -50,6 +51,7 @@ function itemOf(
     textEdit: { range, newText: asSnippet ? snippetOf(offer) : before + after },
   };
   if (asSnippet) item.insertTextFormat = InsertTextFormat.Snippet;
+  if (offer.filter !== undefined) item.filterText = offer.filter;
   if (offer.detail !== undefined) item.detail = offer.detail;
   if (offer.remark !== undefined) {
     if (labelDetails) item.labelDetails = { description: offer.remark };

@@ -21,6 +21,7 @@ import { nameOf } from '../model/paths';
 import type { OpenDocument } from '../workspace/documents';
 import { InstrumentDocuments } from '../workspace/documents';
 import { ProjectSettingsStore, projectFileName } from '../workspace/projectSettings';
+import { SampleOutlines } from '../workspace/sampleOutlines';
 import { stopIfCancelled } from './cancellation';
 import { fixAllKind } from './codeActions';
 import type { DiagnosticOptions } from './diagnostics';
@@ -44,6 +45,7 @@ export class LanguageServer {
   readonly connection: Connection;
   readonly documents: InstrumentDocuments;
   readonly settings: Settings;
+  readonly outlines: SampleOutlines;
   capabilities: ClientCapabilities = {};
   /** The client's command that offers completions: `suggestCommand` of the options that it starts the server with. */
   suggestCommand: string | undefined;
@@ -70,6 +72,7 @@ export class LanguageServer {
       ({ uri, path }) => this.settings.severities(uri, path),
       (uris) => this.#publishing.findingsChanged(uris),
     );
+    this.outlines = new SampleOutlines(files);
     this.#watching = new FileWatching(connection);
     this.#publishing = new Publishing(connection, (uri) => this.#send(uri));
   }

@@ -8,7 +8,18 @@ import { offsetOf } from './positions';
 /** The document that a request is about, as read from its latest version; `undefined` where it holds no instrument. */
 export async function readDocument(server: LanguageServer, uri: string): Promise<ReadDocument | undefined> {
   const reading = await server.documents.reading(uri);
-  return reading && { ...reading, samples: server.documents.samples };
+  if (!reading) return undefined;
+  const { uriOf } = server.diagnosticOptions(uri);
+  return {
+    ...reading,
+    samples: server.documents.samples,
+    outline: (path) => server.outlines.outline(path),
+    linkTo(source, line) {
+      const file = reading.instrument.sources[source];
+      const target = source === 0 ? uri : file && uriOf(file.path);
+      return target === undefined ? undefined : `${target}#L${line}`;
+    },
+  };
 }
 
 /** The document and the place in it that a request is about. */

@@ -1,0 +1,85 @@
+import { readFrameLayout } from '../audio/measure/readFrameLayout';
+import { mixToMono, readFrames } from '../audio/measure/readFrames';
+import type { FileReader, Files } from '../model/files';
+import type { SampleOutline } from '../model/samples';
+
+/** Steps in which an outline is drawn. */
+const steps = 96;
+/** Frames that are looked at in each step of a long sample; what lies between them is not read. */
+const framesInStep = 512;
+/** Outlines that are remembered. */
+const mostKnown = 50;
+
+/** How samples look, read from parts of their files when somebody asks and remembered while the files stay the same. */
+export class SampleOutlines {
+  readonly #files: Files;
+  readonly #known = new Map<string, Promise<SampleOutline | undefined>>();
+
+  constructor(files: Files) {
+    this.#files = files;
+  }
+
+  /** The outline of a sample file by its absolute path; `undefined` where its audio cannot be read or is not decoded. */
+  async outline(path: string): Promise<SampleOutline | undefined> {
+    const stat = await this.#files.stat(path);
+    if (stat?.kind !== 'file') return undefined;
+    const key = `${path} ${stat.size} ${stat.modified}`;
+    let outline = this.#known.get(key);
+    if (!outline) {
+      outline = this.#read(path);
+      this.#known.set(key, outline);
+      const [oldest] = this.#known.keys();
+      if (this.#known.size > mostKnown && oldest !== undefined) this.#known.delete(oldest);
+    }
+    return outline;
+  }
+
+  async #read(path: string): Promise<SampleOutline | undefined> {
+    const reader = await this.#files.open(path);
+    if (!reader) return undefined;
+    try {
+      return await readOutline(reader);
+    } catch {
+      return undefined;
+    } finally {
+      await reader.close();
+    }
+  }
+}
+
+/**
+ * The outline of an open sample file: lowest and highest value in each of some equal parts of its length. Of a long file
+ * only the first frames of each part are read.
+ */
+export async function readOutline(reader: FileReader): Promise<SampleOutline | undefined> {
+  const layout = await readFrameLayout(reader);
+  if (!layout || !(layout.frames > 0)) return undefined;
+  const { frames } = layout;
+  const count = Math.min(steps, frames);
+  const startOf = (step: number) => Math.floor((step * frames) / count);
+  const isShort = frames <= count * framesInStep;
+  const whole = isShort ? mixToMono(await readFrames(reader, layout, 0, frames)) : undefined;
+  const parts = await Promise.all(
+    Array.from({ length: count }, async (_, step) => {
+      const start = startOf(step);
+      const length = Math.min(framesInStep, startOf(step + 1) - start);
+      return whole
+        ? whole.subarray(start, startOf(step + 1))
+        : mixToMono(await readFrames(reader, layout, start, length));
+    }),
+  );
+  if (parts.every((part) => part.length === 0)) return undefined;
+  const lowest: number[] = [];
+  const highest: number[] = [];
+  for (const part of parts) {
+    let low = part[0] ?? 0;
+    let high = low;
+    for (const value of part) {
+      if (value < low) low = value;
+      if (value > high) high = value;
+    }
+    lowest.push(low);
+    highest.push(high);
+  }
+  return { frames, lowest, highest };
+}
