@@ -78,7 +78,9 @@ function joinSome(cells: TableCells, data: readonly number[]): TableCells | unde
     if (next !== row + 1 || starts.has(row - 1)) continue;
     const filled = cells.filled(row);
     if (filled >= usual || filled + cells.filled(next) > usual) continue;
-    if (holdsFile(cells, row) && !holdsFile(cells, next) && areApart(cells, row, next)) starts.add(row);
+    const whole = filled === 1 && usual > 2 && cells.filled(next) === usual - 1;
+    if (!whole && !holdsFile(cells, row)) continue;
+    if (!holdsFile(cells, next) && areApart(cells, row, next)) starts.add(row);
   }
   if (starts.size === 0) return undefined;
   const joined: number[][] = [];

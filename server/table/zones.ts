@@ -77,11 +77,14 @@ class NameReader {
   constructor(cells: TableCells, rows: TableRows, columns: readonly ColumnReading[], notes: TableNotes) {
     this.#cells = cells;
     this.#width = rows.width;
-    this.#sections = columns.some(({ meaning }) => meaning === 'group') ? new Map() : rows.sections;
+    // Where groups stand on lines of their own, as in an outline, the column of groups is empty on all other rows.
+    this.#group = columns.find(
+      ({ meaning, index }) => meaning === 'group' && rows.data.some((row) => !cells.isEmpty(row, index)),
+    );
+    this.#sections = this.#group ? new Map() : rows.sections;
     this.#titles = new Set(this.#sections.values());
     this.#notes = notes;
     this.#sample = columns.find(({ meaning }) => meaning === 'sample') as ColumnReading;
-    this.#group = columns.find(({ meaning }) => meaning === 'group');
     this.#keys = columns.filter(({ meaning }) => keyMeanings.includes(meaning));
     let files = 0;
     let named = 0;
