@@ -1,5 +1,5 @@
 import type { Disposable } from 'vscode';
-import { commands, ViewColumn, window, workspace } from 'vscode';
+import { commands, l10n, ViewColumn, window, workspace } from 'vscode';
 import type { LanguageClient } from 'vscode-languageclient/node';
 import { ConvertRequest } from '../server/protocol/requests';
 import { mayHoldInstrument } from './languages';
@@ -12,17 +12,21 @@ export function registerConversion(client: LanguageClient, notes: NotesDocuments
   const convert = async (to: 'sfz' | 'xml') => {
     const document = window.activeTextEditor?.document;
     if (!mayHoldInstrument(document)) {
-      await window.showWarningMessage('Open the instrument that is to be converted first.');
+      await window.showWarningMessage(l10n.t('Open the instrument that is to be converted first.'));
       return;
     }
     const result = await client.sendRequest(ConvertRequest.type, { uri: document.uri.toString(), to });
     if (!result) {
-      await window.showWarningMessage('This document holds no instrument that can be read.');
+      await window.showWarningMessage(l10n.t('This document holds no instrument that can be read.'));
       return;
     }
     const converted = await workspace.openTextDocument({ content: result.text, language: languageOf[to] });
     await window.showTextDocument(converted, { viewColumn: ViewColumn.Beside });
-    await notes.tell('The instrument was converted.', 'Notes on the conversion', result.notes);
+    await notes.tell(
+      l10n.t('The instrument was converted.'),
+      l10n.t('Notes on the conversion'),
+      result.notes,
+    );
   };
   return [
     commands.registerCommand('zonewright.convertToSfz', () => convert('sfz')),

@@ -1,6 +1,7 @@
 import {
   type Disposable,
   EventEmitter,
+  l10n,
   type TextDocumentContentProvider,
   Uri,
   ViewColumn,
@@ -31,15 +32,15 @@ export class NotesDocuments implements TextDocumentContentProvider, Disposable {
   /** Says in a message what was done and how many notes there are; the page opens from there. */
   async tell(done: string, title: string, notes: readonly ShownNote[]): Promise<void> {
     if (notes.length === 0) {
-      await window.showInformationMessage(`${done} Nothing was assumed or left out.`);
+      await window.showInformationMessage(l10n.t('{0} Nothing was assumed or left out.', done));
       return;
     }
-    const show = 'Show notes';
-    const count = notes.length === 1 ? '1 note tells' : `${notes.length} notes tell`;
-    const answer = await window.showInformationMessage(
-      `${done} ${count} what was assumed, changed or left out.`,
-      show,
-    );
+    const show = l10n.t('Show notes');
+    const told =
+      notes.length === 1
+        ? l10n.t('{0} 1 note tells what was assumed, changed or left out.', done)
+        : l10n.t('{0} {1} notes tell what was assumed, changed or left out.', done, notes.length);
+    const answer = await window.showInformationMessage(told, show);
     if (answer === show) await this.#open(title, notes);
   }
 
@@ -47,7 +48,9 @@ export class NotesDocuments implements TextDocumentContentProvider, Disposable {
     const uri = Uri.from({ scheme, path: `/${title}.txt` });
     this.#pages.set(
       uri.path,
-      notes.map(({ line, kind, message }) => `Line ${line}, ${kind}: ${message}\n`).join(''),
+      notes
+        .map(({ line, kind, message }) => `${l10n.t('Line {0}, {1}: {2}', line, kind, message)}\n`)
+        .join(''),
     );
     this.#changed.fire(uri);
     const document = await workspace.openTextDocument(uri);

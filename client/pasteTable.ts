@@ -11,6 +11,7 @@ import {
   DocumentDropOrPasteEditKind,
   DocumentPasteEdit,
   env,
+  l10n,
   languages,
   WorkspaceEdit,
   window,
@@ -77,7 +78,10 @@ class TablePaste implements DocumentPasteEditProvider, Disposable {
     const result = await this.#convert(document, range, text, token);
     if (!result?.edits || result.regionCount === 0) return undefined;
     const { insertText } = result;
-    const title = `Paste as ${regions(result.regionCount)}`;
+    const title =
+      result.regionCount === 1
+        ? l10n.t('Paste as 1 region')
+        : l10n.t('Paste as {0} regions', result.regionCount);
     const edit = new DocumentPasteEdit(insertText ?? '', title, pasteKind);
     // Where regions cannot stand at the cursor, such as within a tag, they go to the nearest place where they can.
     if (insertText === undefined) edit.additionalEdit = await this.#workspaceEdit(document, result);
@@ -91,16 +95,22 @@ class TablePaste implements DocumentPasteEditProvider, Disposable {
     const editor = window.activeTextEditor;
     if (!editor || !mayHoldInstrument(editor.document)) {
       await window.showWarningMessage(
-        'Open an SFZ or instrument XML document first; the regions are written where its cursor is.',
+        l10n.t('Open an SFZ or instrument XML document first; the regions are written where its cursor is.'),
       );
       return;
     }
     const result =
       text.trim() === '' ? undefined : await this.#convert(editor.document, editor.selection, text);
     if (!result?.edits) {
-      const reason = result?.problem ?? `The ${origin} holds no text.`;
+      const isSelection = origin === 'selection';
+      const empty = isSelection
+        ? l10n.t('The selection holds no text.')
+        : l10n.t('The clipboard holds no text.');
+      const reason = result?.problem ?? empty;
       await window.showWarningMessage(
-        `No zone table was found in the ${origin}: ${reason} The document is as it was.`,
+        isSelection
+          ? l10n.t('No zone table was found in the selection: {0} The document is as it was.', reason)
+          : l10n.t('No zone table was found in the clipboard: {0} The document is as it was.', reason),
       );
       return;
     }
@@ -130,21 +140,18 @@ class TablePaste implements DocumentPasteEditProvider, Disposable {
   }
 
   async #tell(document: TextDocument, result: ConvertTableResult): Promise<void> {
-    const title = `Notes on the table pasted into ${document.uri.path.slice(document.uri.path.lastIndexOf('/') + 1)}`;
-    await this.#notes.tell(`${capital(regions(result.regionCount))} written.`, title, result.notes);
+    const name = document.uri.path.slice(document.uri.path.lastIndexOf('/') + 1);
+    const title = l10n.t('Notes on the table pasted into {0}', name);
+    const done =
+      result.regionCount === 1
+        ? l10n.t('1 region written.')
+        : l10n.t('{0} regions written.', result.regionCount);
+    await this.#notes.tell(done, title, result.notes);
   }
 
   dispose(): void {
     this.#watch.dispose();
   }
-}
-
-function regions(count: number): string {
-  return count === 1 ? '1 region' : `${count} regions`;
-}
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 /** Text with the line ends that the document will give it. */

@@ -1,12 +1,6 @@
 import { randomBytes } from 'node:crypto';
-import type {
-  Disposable,
-  ExtensionContext,
-  TextEditor,
-  WebviewView,
-  WebviewViewProvider,
-} from 'vscode';
-import { commands, env, Range, Selection, TextEditorRevealType, Uri, window, workspace } from 'vscode';
+import type { Disposable, ExtensionContext, TextEditor, WebviewView, WebviewViewProvider } from 'vscode';
+import { commands, env, l10n, Range, Selection, TextEditorRevealType, Uri, window, workspace } from 'vscode';
 import type { LanguageClient } from 'vscode-languageclient/node';
 import type { MapScene } from '../../server/map/scene';
 import { InstrumentChangedNotification, KeyboardMapRequest } from '../../server/protocol/requests';
@@ -78,7 +72,7 @@ export class KeyboardMapPanel implements WebviewViewProvider {
       if (!this.#shown)
         this.#send({
           type: 'empty',
-          reason: 'Open an SFZ or instrument XML document to see its keyboard map.',
+          reason: l10n.t('Open an SFZ or instrument XML document to see its keyboard map.'),
         });
     } else void this.#reveal(message);
   }
@@ -97,7 +91,10 @@ export class KeyboardMapPanel implements WebviewViewProvider {
     if (this.#shown?.toString() !== uri.toString()) return;
     this.#shown = undefined;
     this.#scene = undefined;
-    this.#send({ type: 'empty', reason: 'Open an SFZ or instrument XML document to see its keyboard map.' });
+    this.#send({
+      type: 'empty',
+      reason: l10n.t('Open an SFZ or instrument XML document to see its keyboard map.'),
+    });
   }
 
   /** Brings the map up to date. One scene is fetched at a time, so that typing in a long text does not pile them up. */
@@ -125,7 +122,7 @@ export class KeyboardMapPanel implements WebviewViewProvider {
     if (shown !== this.#shown) return;
     this.#scene = answer.scene ?? undefined;
     if (!answer.scene) {
-      this.#send({ type: 'empty', reason: answer.reason ?? 'This document holds no instrument.' });
+      this.#send({ type: 'empty', reason: answer.reason ?? l10n.t('This document holds no instrument.') });
       return;
     }
     this.#send({ type: 'scene', scene: answer.scene, document: workspace.asRelativePath(shown) });

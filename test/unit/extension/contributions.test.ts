@@ -1,0 +1,67 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { rules } from '../../../server/checks/rules';
+
+const root = resolve(import.meta.dirname, '../../..');
+const text = readFileSync(join(root, 'package.json'), 'utf8');
+const words = JSON.parse(readFileSync(join(root, 'package.nls.json'), 'utf8')) as Record<string, string>;
+
+interface Step {
+  description: string;
+  media: { image: string };
+}
+
+interface Setting {
+  default?: unknown;
+  properties?: Record<string, Setting>;
+}
+
+const { contributes } = JSON.parse(text) as {
+  contributes: {
+    commands: { command: string; title: string }[];
+    configuration: { properties: Record<string, Setting> };
+    walkthroughs: { steps: Step[] }[];
+  };
+};
+
+const keys = [...text.matchAll(/"%([^%"]+)%"/g)].map((match) => match[1] as string);
+
+describe('the words of the extension', () => {
+  it('stand apart from it, each of them used', () => {
+    expect(keys.filter((key) => !Object.hasOwn(words, key))).toEqual([]);
+    expect(Object.keys(words).filter((key) => !keys.includes(key))).toEqual([]);
+  });
+
+  it('name every command', () => {
+    for (const { title } of contributes.commands) expect(title).toMatch(/^%.+%$/);
+  });
+});
+
+describe('settings', () => {
+  it('give every finding a severity to set, by default that of its rule', () => {
+    const severities = contributes.configuration.properties['zonewright.severity']?.properties ?? {};
+    const found = Object.entries(severities).map(([code, setting]) => `${code} ${setting.default}`);
+    expect(found.sort()).toEqual(rules.map(({ code, severity }) => `${code} ${severity}`).sort());
+  });
+});
+
+describe('the walkthrough', () => {
+  const steps = contributes.walkthroughs.flatMap((one) => one.steps);
+
+  it('shows pictures that are there', () => {
+    for (const { media } of steps) expect(existsSync(join(root, media.image)), media.image).toBe(true);
+  });
+
+  it('leads to commands that are there', () => {
+    const own = contributes.commands.map(({ command }) => command);
+    const links = steps.flatMap(({ description }) => [
+      ...(words[description.slice(1, -1)] ?? '').matchAll(/\(command:([\w.]+)/g),
+    ]);
+    expect(links.length).toBeGreaterThan(0);
+    for (const [, command = ''] of links) {
+      if (command.startsWith('zonewright.')) expect(own).toContain(command);
+      else expect(command).toMatch(/^workbench\./);
+    }
+  });
+});
