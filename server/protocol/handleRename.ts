@@ -89,6 +89,12 @@ export function handleRename(server: LanguageServer): void {
     }
     return moved.files.length > 0 ? workspaceEditOf(server, moved.files) : null;
   });
+
+  // Who watches files is not always told of what lies in a folder that moves.
+  connection.workspace.onDidRenameFiles(({ files }) => {
+    const paths = files.flatMap(({ oldUri, newUri }) => [pathOfUri(oldUri), pathOfUri(newUri)]);
+    server.documents.filesMoved(paths.filter((path) => path !== undefined));
+  });
 }
 
 function refuse(message: string): never {

@@ -145,6 +145,12 @@ export class InstrumentDocuments {
     this.#onDropped([...this.#byUri.keys()]);
   }
 
+  /** Says that files or folders are at other paths now; both the old and the new ones are told. */
+  filesMoved(paths: readonly string[]): void {
+    this.index.lookAgain();
+    this.filesChanged(paths);
+  }
+
   /** Says that severities changed. */
   settingsChanged(): void {
     for (const one of this.#all()) one.dropJudgement();

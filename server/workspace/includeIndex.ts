@@ -39,6 +39,11 @@ export class IncludeIndex {
   /** Sets the folders that are looked through. */
   setFolders(folders: readonly string[]): void {
     this.#folders = folders;
+    this.lookAgain();
+  }
+
+  /** Has the folders looked through anew. */
+  lookAgain(): void {
     this.#scan = undefined;
     this.#isScanned = false;
   }

@@ -13,6 +13,7 @@ import { Inclusions } from './inclusion';
 import { isInstrumentXml } from './isInstrumentXml';
 import type { Frame } from './nesting';
 import { Nesting } from './nesting';
+import { decodeXmlAttribute } from './references';
 import { scanXml } from './scan';
 import { attributeValue } from './values';
 
@@ -164,12 +165,13 @@ class XmlReader implements XmlHandler {
       this.#header = this.#builder.openHeader(HeaderKind.unknown, nameStart, nameStart);
       return true;
     }
-    this.#attributes.push({
-      name: this.#text.slice(nameStart, nameEnd),
-      start: valueStart,
-      end: valueEnd,
-      value: this.#value(valueStart, valueEnd, marks),
-    });
+    const name = this.#text.slice(nameStart, nameEnd);
+    // The name of a variable that has been defined before does not stand for its value.
+    const isName = this.#kind === ElementKind.define && name === 'name';
+    const value = isName
+      ? decodeXmlAttribute(this.#text.slice(valueStart, valueEnd))
+      : this.#value(valueStart, valueEnd, marks);
+    this.#attributes.push({ name, start: valueStart, end: valueEnd, value });
     return false;
   }
 

@@ -125,6 +125,14 @@ describe('renaming a variable', () => {
     );
   });
 
+  it('changes a variable in XML that is defined twice, with and without $', async () => {
+    const text =
+      '<instrument><define name="A$0" value="1"/><define name="$A" value="2"/><region key="$A"/></instrument>';
+    expect(await renamed(text, 'B', 'xml')).toBe(
+      '<instrument><define name="B" value="1"/><define name="$B" value="2"/><region key="$B"/></instrument>',
+    );
+  });
+
   it('refuses a name that is none or is taken', async () => {
     expect(await renamed('#define $A$0 1\n', 'a b')).toMatch(/letters, digits/);
     expect(await renamed('#define $A$0 1\n', '')).toMatch(/letters, digits/);

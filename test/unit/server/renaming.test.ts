@@ -283,6 +283,19 @@ describe('moving files in the explorer', () => {
     ]);
   });
 
+  it('has files in a moved folder judged in the instrument that moved along and includes them', async () => {
+    await start({
+      'home/main.sfz': '#define $KEY 60\n#include "p.sfz"\n',
+      'home/p.sfz': '<region> key=$KEY sample=*sine\n',
+    });
+    expect(await client.findings(await openFile('home/p.sfz'))).toEqual([]);
+    expect(await willRename(['home', 'house'])).toBeNull();
+    await rename(`${folder}/home`, `${folder}/house`);
+    const files = [{ oldUri: client.uri('home'), newUri: client.uri('house') }];
+    await client.connection.sendNotification('workspace/didRenameFiles', { files });
+    expect(await client.findings(await openFile('house/p.sfz'))).toEqual([]);
+  });
+
   it('changes nothing where nothing leads there, and says what it had to leave', async () => {
     await start({ ...parts, 'p.sfz': '<control> default_path=S/a\n<region> sample=.wav\n' });
     expect(await willRename(['S/b.wav', 'S/c.wav'])).toBeNull();
