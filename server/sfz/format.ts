@@ -62,10 +62,12 @@ const orderedKinds: ReadonlySet<HeaderKind> = new Set([
 /** Brings pieces into the order in which they are to be written. */
 class Ordering {
   readonly #instrument: Instrument;
+  readonly #text: string;
   readonly #style: FormatStyle;
 
   constructor(instrument: Instrument, style: FormatStyle) {
     this.#instrument = instrument;
+    this.#text = instrument.sources[0]?.text ?? '';
     this.#style = style;
   }
 
@@ -124,6 +126,8 @@ class Ordering {
   #canMove(pieces: readonly SfzPiece[], at: number): boolean {
     const piece = pieces[at] as SfzPiece;
     if (piece.kind !== PieceKind.parameter || piece.needsStart || piece.header < 0) return false;
+    // Behind an empty value a directive in the same line would be read as the value.
+    if (this.#text[piece.end - 1] === '=') return false;
     if (modeOf(this.#instrument, piece.header, this.#style) !== 'ownLine') return true;
     const next = pieces[at + 1];
     return !(next && next.kind >= PieceKind.lineComment && next.breaks === 0);

@@ -174,6 +174,26 @@ describe('formatting a part', () => {
   });
 });
 
+it('does not bring an empty value before a directive in the same line', async () => {
+  const text = '<region> volume= sample=a.wav #define $A hivel=60\n$A\n';
+  const { document } = await documentWithMark(text);
+  const edits = formatDocument(document, { ...usualFormatStyle, opcodeOrder: 'canonical' });
+  const before = effective(document.instrument);
+  for (const edit of edits) {
+    expect(
+      effective(
+        readText(
+          'sfz',
+          withEdits(
+            text,
+            edits.filter((one) => one !== edit),
+          ),
+        ),
+      ),
+    ).toEqual(before);
+  }
+});
+
 const styles: fc.Arbitrary<FormatStyle> = fc.record({
   headers: fc.constantFrom(...headerLayouts),
   opcodeOrder: fc.constantFrom(...opcodeOrders),
