@@ -39,8 +39,10 @@ function reportRepeated(context: CheckContext, report: Report): void {
     const name = instrument.canonicalName(parameter);
     if (!instrument.names.opcode(name)) continue;
     const later = instrument.own(instrument.headerOfParameter(parameter), name);
-    // An included file can give values that the text around it changes.
-    if (instrument.parameterSource(later) !== instrument.parameterSource(parameter)) continue;
+    const place = instrument.nameSpan(parameter);
+    const laterPlace = instrument.nameSpan(later);
+    // An included file can give values that the text around it changes, or be included twice.
+    if (laterPlace.source !== place.source || laterPlace.start === place.start) continue;
     const text = instrument.names.text(instrument.name(parameter));
     report({
       ...instrument.nameSpan(parameter),

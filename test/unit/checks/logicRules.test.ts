@@ -174,6 +174,12 @@ describe('opcodes without effect', () => {
                              ^^^^ no-effect hint`);
   });
 
+  it('are not what an included file gives and the text around it changes', () => {
+    const includes = { 'part.sfz': 'tune=5 volume=1' };
+    const text = '<region> sample=a.wav key=60\n#include "part.sfz"\n#include "part.sfz"\ntune=1';
+    expect(checkText(text, { includes }).findings).toEqual([]);
+  });
+
   it('are those that another opcode has to switch on', () => {
     expectLogic(`<group> rt_decay=6 off_time=1
         ^^^^^^^^^^ no-effect hint
