@@ -1,6 +1,7 @@
 import type { Files } from '../model/files';
 import type { ConversionNote } from '../model/notes';
 import { joinPath, nameOf, relativePath } from '../model/paths';
+import type { SampleFacts } from '../model/samples';
 import type { TableReading } from '../table/readTable';
 import { readZoneTable } from '../table/readTable';
 import { audioFilesBelow } from './audioFilesBelow';
@@ -34,12 +35,13 @@ export async function readTableWithSamples(
       return undefined;
     },
   });
-  const rootKeys = await found.rootKeys(files, named);
+  const facts = await found.facts(files, named);
   const ambiguous = new Map<string, string[]>();
   const reading = readZoneTable(text, {
     path: folders.path,
     ...(folders.middleC && { middleC: folders.middleC }),
-    rootKeyOf: (name) => rootKeys.get(name),
+    rootKeyOf: (name) => facts.get(name)?.rootKey ?? undefined,
+    rateOf: (name) => facts.get(name)?.sampleRate,
     resolveSample(name) {
       const paths = found.find(name);
       if (paths.length > 1) ambiguous.set(name, paths);
@@ -97,8 +99,8 @@ class SampleFinder {
     return exact.length > 0 ? exact : fitting;
   }
 
-  /** The root keys that the files themselves carry, by the names in the table. */
-  async rootKeys(files: Files, names: Iterable<string>): Promise<Map<string, number>> {
+  /** What the headers of the files say, by the names in the table. */
+  async facts(files: Files, names: Iterable<string>): Promise<Map<string, SampleFacts>> {
     const store = new SampleStore(files);
     const paths = new Map<string, string>();
     for (const name of names) {
@@ -108,12 +110,12 @@ class SampleFinder {
       store.reading(path);
     }
     await store.loadWanted();
-    const keys = new Map<string, number>();
+    const facts = new Map<string, SampleFacts>();
     for (const [name, path] of paths) {
       const reading = store.reading(path);
-      if (reading?.kind === 'facts' && reading.facts.rootKey !== null) keys.set(name, reading.facts.rootKey);
+      if (reading?.kind === 'facts') facts.set(name, reading.facts);
     }
-    return keys;
+    return facts;
   }
 }
 

@@ -6,6 +6,7 @@ import { measureOverlaps } from './measureOverlaps';
 import { measureProtocol } from './measureProtocol';
 import { measureSamples } from './measureSamples';
 import { measureSfz } from './measureSfz';
+import { measureTable } from './measureTable';
 import { measureXml } from './measureXml';
 import { measurePitches } from './pitch';
 import { SampleFolder } from './sampleFolder';
@@ -32,5 +33,6 @@ try {
   folder.remove();
 }
 await measureOverlaps(add);
+await measureTable(add);
 await measurePitches(add);
 process.stdout.write(`\n${tableOf(rows)}\n`);
