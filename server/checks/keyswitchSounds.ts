@@ -1,4 +1,5 @@
-import type { ConditionSet, Conditions } from '../model/conditions';
+import type { ConditionSet } from '../model/conditionSets';
+import type { Conditions } from '../model/conditions';
 import { conditionsOf } from '../model/conditions';
 import type { Instrument } from '../model/instrument';
 import { noteNameOf } from '../model/keys';

@@ -4,7 +4,7 @@ import { parameterStride } from '../model/instrument';
 import { NameMark, parameterFactsOf } from './parameterFacts';
 
 /** Parameters of one name that are listed; of commoner names not even all, since rules ask for those of rare ones. */
-export const fewUses = 256;
+export const fewUses = 64;
 
 /** What one pass over all parameters finds for the rules: mostly lists of those that have to be looked at more closely. */
 export interface ParameterSurvey {

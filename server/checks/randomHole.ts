@@ -1,4 +1,4 @@
-import type { ConditionSet } from '../model/conditions';
+import type { ConditionSet } from '../model/conditionSets';
 import { conditionsOf, turnsNeverMeet } from '../model/conditions';
 import { rectangleCode } from '../model/overlaps';
 import { InForce } from './inForce';

@@ -1,5 +1,6 @@
 import { HeaderKind } from '../model/headerKinds';
 import type { Control, Instrument } from '../model/instrument';
+import { ownText } from '../model/ownText';
 import { isAbsolutePath } from '../model/paths';
 import type { SampleFacts, SampleState } from '../model/samples';
 import { KnownUses, rememberUses } from './knownUses';
@@ -108,12 +109,6 @@ class DefaultPaths {
     }
     return this.#path;
   }
-}
-
-/** A string of its own: a stretch of a text would keep the whole text in memory for as long as the use is remembered. */
-function ownText(stretch: string): string {
-  // Joining makes a new string, which the answer then is a stretch of.
-  return ` ${stretch}`.slice(1);
 }
 
 function isPlainFile(path: string, state: SampleState): boolean {

@@ -1,6 +1,7 @@
-import type { ConditionSet } from '../model/conditions';
+import type { ConditionSet } from '../model/conditionSets';
 import { conditionsOf } from '../model/conditions';
 import { rectangleCodesOf } from '../model/overlaps';
+import { PairNumbers } from '../model/pairNumbers';
 import { Parameter } from '../model/parameterNames';
 import { InForce } from './inForce';
 import { valueFix } from './parameterFixes';
@@ -40,11 +41,13 @@ export const sequenceHole: Rule = {
 function collectSequences(context: CheckContext, inForce: InForce, report: Report): Iterable<Sequence> {
   const { instrument } = context;
   const conditions = conditionsOf(instrument);
-  const sequences = new Map<number, Sequence>();
+  const sequences: Sequence[] = [];
+  /** Situations with a rectangle. */
+  const places = new PairNumbers();
   const situations = new Map<string, number>();
   const situationOf: number[] = [];
   const beyond = new Set<string>();
-  let lastKey = -1;
+  let lastSituation = -1;
   let last: Sequence | undefined;
   const codes = rectangleCodesOf(instrument);
   for (let at = 0; at < codes.length; at++) {
@@ -66,18 +69,17 @@ function collectSequences(context: CheckContext, inForce: InForce, report: Repor
       situations.set(text, situation);
       situationOf[number] = situation;
     }
-    const key = situation * 2 ** 28 + code;
-    if (key !== lastKey || !last) {
-      lastKey = key;
-      last = sequences.get(key);
+    if (situation !== lastSituation || code !== last?.code) {
+      lastSituation = situation;
+      last = sequences[places.numberOf(situation, code)];
       if (!last) {
         last = { region, code, set, taken: 0 };
-        sequences.set(key, last);
+        sequences.push(last);
       }
     }
     last.taken |= 1 << (position - 1);
   }
-  return sequences.values();
+  return sequences;
 }
 
 function reportBeyond(

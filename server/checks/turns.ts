@@ -1,4 +1,5 @@
-import type { ConditionSet, Conditions } from '../model/conditions';
+import type { ConditionSet } from '../model/conditionSets';
+import type { Conditions } from '../model/conditions';
 import type { Instrument } from '../model/instrument';
 import type { Rectangle } from '../model/overlaps';
 import { rectangleCode } from '../model/overlaps';
@@ -16,9 +17,16 @@ export function rectangleOfCode(code: number): Rectangle {
   };
 }
 
+const situationTexts = new WeakMap<ConditionSet, string>();
+
 /** The same text for condition sets with the same switches, triggers and gates. */
-export function situationText({ switches, gates }: ConditionSet): string {
-  return JSON.stringify([[...switches].sort(([a], [b]) => (a < b ? -1 : 1)), gates]);
+export function situationText(set: ConditionSet): string {
+  let text = situationTexts.get(set);
+  if (text === undefined) {
+    text = JSON.stringify([[...set.switches].sort(([a], [b]) => (a < b ? -1 : 1)), set.gates]);
+    situationTexts.set(set, text);
+  }
+  return text;
 }
 
 /** Regions by the keys that they answer, to find those that can sound where another one does. */

@@ -62,7 +62,8 @@ export function findOverlaps(instrument: Instrument, conditions: Conditions): Re
   const order = orderByScopeAndKey(table);
   const partner = new Int32Array(count).fill(-1);
   const found: (RegionOverlap | undefined)[] = [];
-  let active: number[] = [];
+  const active = new Int32Array(count);
+  let activeCount = 0;
   let scope = -1;
   let left = comparisonsEach * count + comparisonsAtLeast;
   for (let position = 0; position < count && left > 0; position++) {
@@ -70,13 +71,13 @@ export function findOverlaps(instrument: Instrument, conditions: Conditions): Re
     const code = codes[at] as number;
     if (scopes[at] !== scope) {
       scope = scopes[at] as number;
-      active = [];
+      activeCount = 0;
     }
     const low = lowKeyIn(code);
     const lowVelocity = lowVelocityIn(code);
     const highVelocity = highVelocityIn(code);
     let kept = 0;
-    for (let place = 0; place < active.length; place++) {
+    for (let place = 0; place < activeCount; place++) {
       const before = active[place] as number;
       const beforeCode = codes[before] as number;
       if (highKeyIn(beforeCode) < low) continue;
@@ -93,9 +94,9 @@ export function findOverlaps(instrument: Instrument, conditions: Conditions): Re
       partner[later] = earlier;
       found[later] = overlapOf(instrument, pair.region, pair.other);
     }
-    left -= active.length;
-    active.length = kept;
-    active.push(at);
+    left -= activeCount;
+    active[kept] = at;
+    activeCount = kept + 1;
   }
   return found.filter((one) => one !== undefined).sort((a, b) => a.region - b.region);
 }
