@@ -2,6 +2,7 @@
 import './activation';
 import './findings';
 import './keyboardMap';
+import './language';
 import './pasteTable';
 import './pictures';
 import './screen';

@@ -33,6 +33,8 @@ async function showMap(workbench: Workbench): Promise<void> {
   await vscode.commands.executeCommand('zonewright.showKeyboardMap');
   await workbench.waitFor({ view, selector: shapes });
   await vscode.commands.executeCommand('workbench.action.focusActiveEditorGroup');
+  // What the mouse rests on would show instead of what is chosen.
+  await workbench.move({ selector: '.part.statusbar' });
 }
 
 workbenchTest('picture: an instrument with findings and its map', async (workbench) => {

@@ -1,0 +1,112 @@
+import assert from 'node:assert/strict';
+import * as vscode from 'vscode';
+import { openFile, openText, workspaceFolder, writeWorkspaceFile } from './documents';
+import { test, workbenchTest } from './testList';
+import { until } from './until';
+
+const demo = 'millrace-chimes/millrace-chimes.sfz';
+
+test('formatting lays a document out, and keeps what it says', async () => {
+  const editor = await openText(
+    'sfz',
+    '<group>   hivel=63\n\n\n<region>sample=a b.wav    key=60 // soft\n  <region> sample=c.wav key=61\n',
+  );
+  await until('a formatter', async () => {
+    await vscode.commands.executeCommand('editor.action.formatDocument');
+    return !editor.document.getText().includes('   ');
+  });
+  const text = editor.document.getText();
+  for (const part of ['hivel=63', 'sample=a b.wav', 'key=60', '// soft', 'sample=c.wav', 'key=61']) {
+    assert.ok(text.includes(part), `${part} in:\n${text}`);
+  }
+  await vscode.commands.executeCommand('undo');
+});
+
+test('renaming a variable changes all its uses and no other', async () => {
+  const { document } = await openText(
+    'sfz',
+    '#define $KEY 60\n#define $KEYS 62\n<region> sample=*sine key=$KEY\n<region> sample=*saw key=$KEYS\n',
+  );
+  const edit = await until('an answer', () =>
+    vscode.commands.executeCommand<vscode.WorkspaceEdit>(
+      'vscode.executeDocumentRenameProvider',
+      document.uri,
+      new vscode.Position(2, 29),
+      '$ROOT',
+    ),
+  );
+  await vscode.workspace.applyEdit(edit);
+  assert.equal(
+    document.getText(),
+    '#define $ROOT 60\n#define $KEYS 62\n<region> sample=*sine key=$ROOT\n<region> sample=*saw key=$KEYS\n',
+  );
+});
+
+test('lenses, hints, references and tokens answer', async () => {
+  const { document } = await openFile('faults/root-mismatch.sfz');
+  const { document: chimes } = await openFile(demo);
+  const lenses = await until('lenses', async () => {
+    const found = await vscode.commands.executeCommand<vscode.CodeLens[]>(
+      'vscode.executeCodeLensProvider',
+      chimes.uri,
+      20,
+    );
+    return found.length > 0 && found;
+  });
+  assert.ok(
+    lenses.some(({ command }) => /region/.test(command?.title ?? '')),
+    JSON.stringify(lenses[0]?.command),
+  );
+  const whole = new vscode.Range(0, 0, document.lineCount, 0);
+  const numbers = await openText('sfz', '<region> sample=*sine lokey=60 hikey=61\n');
+  const hints = await until('hints', async () => {
+    const found = await vscode.commands.executeCommand<vscode.InlayHint[]>(
+      'vscode.executeInlayHintProvider',
+      numbers.document.uri,
+      whole,
+    );
+    return found.length > 0 && found;
+  });
+  assert.deepEqual(
+    hints.map(({ label }) => (typeof label === 'string' ? label : label.map((part) => part.value).join(''))),
+    ['C4', 'C#4'],
+  );
+  const sample = chimes.positionAt(chimes.getText().indexOf('felt-soft-C4-1.wav') + 3);
+  const places = await vscode.commands.executeCommand<vscode.Location[]>(
+    'vscode.executeReferenceProvider',
+    chimes.uri,
+    sample,
+  );
+  assert.ok(places.length >= 1);
+});
+
+workbenchTest(
+  'renaming a sample in the explorer offers to update the instruments that use it',
+  async (workbench) => {
+    const text = '<control> default_path=Samples/\n<region> sample=before.wav key=60\n';
+    const uri = await writeWorkspaceFile('move/move.sfz', text);
+    const from = vscode.Uri.joinPath(uri, '../Samples/before.wav');
+    const to = vscode.Uri.joinPath(uri, '../Samples/after.wav');
+    await vscode.workspace.fs.copy(
+      vscode.Uri.joinPath(workspaceFolder(), 'millrace-chimes/Samples/felt-soft-C4-1.wav'),
+      from,
+    );
+    const { document } = await openFile('move/move.sfz');
+    await until('a symbol', async () => {
+      const symbols = await vscode.commands.executeCommand<unknown[]>(
+        'vscode.executeDocumentSymbolProvider',
+        document.uri,
+      );
+      return symbols.length > 0;
+    });
+    const edit = new vscode.WorkspaceEdit();
+    edit.renameFile(from, to);
+    const applied = vscode.workspace.applyEdit(edit);
+    await workbench.waitFor({ selector: '.monaco-dialog-box' });
+    await workbench.screenshot('move-sample');
+    await workbench.click({ selector: '.monaco-dialog-box .monaco-button >> text=/^(OK|Yes)$/' });
+    await applied;
+    await until('the new name', () => document.getText().includes('sample=after.wav'));
+    await vscode.workspace.fs.delete(vscode.Uri.joinPath(uri, '..'), { recursive: true });
+  },
+);
