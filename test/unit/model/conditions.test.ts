@@ -78,6 +78,36 @@ describe('conditions', () => {
     expect(conditions.set(d as number).gates).toEqual([{ subject: 'cc1', low: 15, high: 20 }]);
   });
 
+  it('stay the same after instruments with more different conditions than are kept', () => {
+    const text =
+      '<region> locc1=10 hicc1=20 seq_length=3 seq_position=2\n<region> trigger=release sw_last=c4';
+    const read = () => {
+      const instrument = readSfz(text, { path: 'test.sfz' });
+      const conditions = new Conditions(instrument);
+      return [...instrument.regions].map((region) => conditions.set(conditions.ofHeader[region] as number));
+    };
+    const expected = [
+      {
+        gates: [{ subject: 'cc1', low: 10, high: 20 }],
+        sequenceLength: 3,
+        sequencePosition: 2,
+        onRelease: false,
+      },
+      { gates: [], sequenceLength: 1, sequencePosition: 1, onRelease: true },
+    ];
+    expect(read()).toMatchObject(expected);
+    for (let round = 0; round < 3; round++) {
+      const lines = Array.from({ length: 30_000 }, (_, at) => `<region> locc1=${at / 7} hicc2=${at + round}`);
+      const instrument = readSfz(lines.join('\n'), { path: 'test.sfz' });
+      const conditions = new Conditions(instrument);
+      const last = conditions.ofHeader[instrument.regions.at(-1) as number] as number;
+      // Gates above 127 hold nothing back at that end.
+      expect(conditions.set(last).gates).toMatchObject([{ subject: 'cc1', low: 29_999 / 7, high: 127 }]);
+      expect(new Set(conditions.ofHeader).size).toBe(30_000);
+      expect(read()).toMatchObject(expected);
+    }
+  });
+
   it('knows when two turns of round robins meet, as counting strikes shows', () => {
     const turn = fc.integer({ min: 1, max: 6 });
     fc.assert(
