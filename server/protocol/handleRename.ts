@@ -69,7 +69,7 @@ export function handleRename(server: LanguageServer): void {
       renaming.kind === 'variable'
         ? renameVariable(together, renaming.name, newName)
         : renameLabel(together, renaming, newName);
-    return renamed.files ? workspaceEditOf(server, renamed.files) : refuse(renamed.refusal);
+    return renamed.files ? workspaceEditOf(server, renamed.files, { unsaved: uri }) : refuse(renamed.refusal);
   });
 
   connection.workspace.onWillRenameFiles(async ({ files }, token) => {

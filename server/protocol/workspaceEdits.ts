@@ -12,13 +12,16 @@ export interface PreviewedRename {
   move: FileMove;
 }
 
-/** Changes of files as the client takes them. */
+/** Changes of files as the client takes them. `unsaved` is the URI of a document that is no file and so has no path. */
 export function workspaceEditOf(
   server: LanguageServer,
   files: readonly EditedFile[],
-  annotation?: string,
+  { annotation, unsaved }: { annotation?: string | undefined; unsaved?: string } = {},
 ): WorkspaceEdit {
-  const uriOf = (path: string) => server.documents.openDocument(path)?.uri ?? uriOfPath(path);
+  const uriOf = (path: string) =>
+    path === '' && unsaved !== undefined
+      ? unsaved
+      : (server.documents.openDocument(path)?.uri ?? uriOfPath(path));
   const editsIn = ({ source, edits }: EditedFile) =>
     edits.map(
       (edit): AnnotatedTextEdit =>
@@ -49,7 +52,7 @@ export function renamesFiles({ capabilities }: LanguageServer): boolean {
 export function previewedEdit(server: LanguageServer, { files, move }: PreviewedRename): WorkspaceEdit {
   const { changeAnnotationSupport } = server.capabilities.workspace?.workspaceEdit ?? {};
   const uses = changeAnnotationSupport ? 'uses' : undefined;
-  const edit = workspaceEditOf(server, files, uses);
+  const edit = workspaceEditOf(server, files, { annotation: uses });
   const rename = {
     kind: 'rename' as const,
     oldUri: uriOfPath(move.from),
