@@ -27,7 +27,7 @@ test('renaming a variable changes all its uses and no other', async () => {
     'sfz',
     '#define $KEY 60\n#define $KEYS 62\n<region> sample=*sine key=$KEY\n<region> sample=*saw key=$KEYS\n',
   );
-  const edit = await until('an answer', () =>
+  const edit = await until('an answer', async () =>
     vscode.commands.executeCommand<vscode.WorkspaceEdit>(
       'vscode.executeDocumentRenameProvider',
       document.uri,
@@ -86,7 +86,6 @@ workbenchTest(
     const text = '<control> default_path=Samples/\n<region> sample=before.wav key=60\n';
     const uri = await writeWorkspaceFile('move/move.sfz', text);
     const from = vscode.Uri.joinPath(uri, '../Samples/before.wav');
-    const to = vscode.Uri.joinPath(uri, '../Samples/after.wav');
     await vscode.workspace.fs.copy(
       vscode.Uri.joinPath(workspaceFolder(), 'millrace-chimes/Samples/felt-soft-C4-1.wav'),
       from,
@@ -99,13 +98,18 @@ workbenchTest(
       );
       return symbols.length > 0;
     });
-    const edit = new vscode.WorkspaceEdit();
-    edit.renameFile(from, to);
-    const applied = vscode.workspace.applyEdit(edit);
+    await vscode.commands.executeCommand('revealInExplorer', from);
+    await workbench.waitFor({
+      selector: '.explorer-folders-view .monaco-list-row.focused >> text=before.wav',
+    });
+    await workbench.press('F2');
+    await workbench.waitFor({ selector: '.explorer-item-edited input' });
+    await workbench.press('Control+A');
+    await workbench.type('after.wav');
+    await workbench.press('Enter');
     await workbench.waitFor({ selector: '.monaco-dialog-box' });
     await workbench.screenshot('move-sample');
     await workbench.click({ selector: '.monaco-dialog-box .monaco-button >> text=/^(OK|Yes)$/' });
-    await applied;
     await until('the new name', () => document.getText().includes('sample=after.wav'));
     await vscode.workspace.fs.delete(vscode.Uri.joinPath(uri, '..'), { recursive: true });
   },
