@@ -27,14 +27,15 @@ test('renaming a variable changes all its uses and no other', async () => {
     'sfz',
     '#define $KEY 60\n#define $KEYS 62\n<region> sample=*sine key=$KEY\n<region> sample=*saw key=$KEYS\n',
   );
-  const edit = await until('an answer', async () =>
-    vscode.commands.executeCommand<vscode.WorkspaceEdit>(
+  const edit = await until('an answer', async () => {
+    const answer = await vscode.commands.executeCommand<vscode.WorkspaceEdit>(
       'vscode.executeDocumentRenameProvider',
       document.uri,
       new vscode.Position(2, 29),
       '$ROOT',
-    ),
-  );
+    );
+    return answer.size > 0 && answer;
+  });
   await vscode.workspace.applyEdit(edit);
   assert.equal(
     document.getText(),
@@ -80,37 +81,32 @@ test('lenses, hints, references and tokens answer', async () => {
   assert.ok(places.length >= 1);
 });
 
-workbenchTest(
-  'renaming a sample in the explorer offers to update the instruments that use it',
-  async (workbench) => {
-    const text = '<control> default_path=Samples/\n<region> sample=before.wav key=60\n';
-    const uri = await writeWorkspaceFile('move/move.sfz', text);
-    const from = vscode.Uri.joinPath(uri, '../Samples/before.wav');
-    await vscode.workspace.fs.copy(
-      vscode.Uri.joinPath(workspaceFolder(), 'millrace-chimes/Samples/felt-soft-C4-1.wav'),
-      from,
+workbenchTest('renaming a sample in the explorer updates the instruments that use it', async (workbench) => {
+  const text = '<control> default_path=Samples/\n<region> sample=before.wav key=60\n';
+  const uri = await writeWorkspaceFile('move/move.sfz', text);
+  const from = vscode.Uri.joinPath(uri, '../Samples/before.wav');
+  await vscode.workspace.fs.copy(
+    vscode.Uri.joinPath(workspaceFolder(), 'millrace-chimes/Samples/felt-soft-C4-1.wav'),
+    from,
+  );
+  const { document } = await openFile('move/move.sfz');
+  await until('a symbol', async () => {
+    const symbols = await vscode.commands.executeCommand<unknown[]>(
+      'vscode.executeDocumentSymbolProvider',
+      document.uri,
     );
-    const { document } = await openFile('move/move.sfz');
-    await until('a symbol', async () => {
-      const symbols = await vscode.commands.executeCommand<unknown[]>(
-        'vscode.executeDocumentSymbolProvider',
-        document.uri,
-      );
-      return symbols.length > 0;
-    });
-    await vscode.commands.executeCommand('revealInExplorer', from);
-    await workbench.waitFor({
-      selector: '.explorer-folders-view .monaco-list-row.focused >> text=before.wav',
-    });
-    await workbench.press('F2');
-    await workbench.waitFor({ selector: '.explorer-item-edited input' });
-    await workbench.press('Control+A');
-    await workbench.type('after.wav');
-    await workbench.press('Enter');
-    await workbench.waitFor({ selector: '.monaco-dialog-box' });
-    await workbench.screenshot('move-sample');
-    await workbench.click({ selector: '.monaco-dialog-box .monaco-button >> text=/^(OK|Yes)$/' });
-    await until('the new name', () => document.getText().includes('sample=after.wav'));
-    await vscode.workspace.fs.delete(vscode.Uri.joinPath(uri, '..'), { recursive: true });
-  },
-);
+    return symbols.length > 0;
+  });
+  await vscode.commands.executeCommand('revealInExplorer', from);
+  await workbench.waitFor({
+    selector: '.explorer-folders-view .monaco-list-row.focused >> text=before.wav',
+  });
+  await workbench.press('F2');
+  await workbench.waitFor({ selector: '.explorer-item-edited input' });
+  await workbench.press('Control+A');
+  await workbench.type('after.wav');
+  await workbench.press('Enter');
+  // A person is asked first; with tests under way the editor takes it for a yes.
+  await until('the new name', () => document.getText().includes('sample=after.wav'));
+  await vscode.workspace.fs.delete(vscode.Uri.joinPath(uri, '..'), { recursive: true });
+});
