@@ -22,20 +22,39 @@ export function quickFixesAt(
     );
 }
 
+/** The fixes that can be applied together in a source. */
+export interface SafeFixes {
+  /** In the order of the text. */
+  edits: TextEdit[];
+  /** How many findings they settle. */
+  count: number;
+  /** Safe fixes that touch what another one changes, and so have to wait. */
+  left: number;
+}
+
 /**
- * The edits in a source of all safe fixes together, in the order of the text. A fix that would touch what an earlier
- * one changes, or another source, is left for the next time.
+ * All safe fixes in a source together. A fix that would touch what an earlier one changes, or another source, is left
+ * for the next time.
  */
-export function allSafeEdits(findings: readonly Finding[], source: number): TextEdit[] {
-  const edits: TextEdit[] = [];
+export function safeFixes(findings: readonly Finding[], source: number): SafeFixes {
+  const found: SafeFixes = { edits: [], count: 0, left: 0 };
   for (const finding of findings) {
     if (finding.source !== source || !finding.fixes) continue;
     const safe = finding.fixes().find((fix) => fix.safe && fix.edits.every((edit) => edit.source === source));
     if (!safe) continue;
-    const last = edits[edits.length - 1];
+    const last = found.edits[found.edits.length - 1];
     const own = [...safe.edits].sort((a, b) => a.start - b.start);
-    if (last && own.some((edit) => edit.start <= last.end)) continue;
-    edits.push(...own);
+    if (last && own.some((edit) => edit.start <= last.end)) {
+      found.left++;
+      continue;
+    }
+    found.edits.push(...own);
+    found.count++;
   }
-  return edits;
+  return found;
+}
+
+/** The edits of {@link safeFixes}. */
+export function allSafeEdits(findings: readonly Finding[], source: number): TextEdit[] {
+  return safeFixes(findings, source).edits;
 }

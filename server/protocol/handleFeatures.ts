@@ -10,11 +10,13 @@ import { stopIfCancelled } from './cancellation';
 import { codeActionsOf } from './codeActions';
 import { completionItems, withDocumentation } from './completionItems';
 import { documentSymbols, flatSymbols } from './documentSymbols';
+import { handleFixFolder } from './fixFolder';
 import { handleFormatting } from './handleFormatting';
 import { handleNavigation } from './handleNavigation';
 import { handleRename } from './handleRename';
 import type { LanguageServer } from './languageServer';
 import { rangeOf } from './positions';
+import { refactorActions, resolveRefactor } from './refactorActions';
 import { readAt, readDocument } from './requestedDocument';
 import { uriOfPath } from './uris';
 
@@ -22,6 +24,7 @@ import { uriOfPath } from './uris';
 export function handleFeatures(server: LanguageServer): void {
   const { connection } = server;
   handleFormatting(server);
+  handleFixFolder(server);
   handleNavigation(server);
   handleRename(server);
 
@@ -99,10 +102,13 @@ export function handleFeatures(server: LanguageServer): void {
     const judgement = await server.documents.judgement(uri);
     if (!judgement) return null;
     stopIfCancelled(token);
-    return codeActionsOf(judgement, params, {
+    const fixes = codeActionsOf(judgement, params, {
       ...server.diagnosticOptions(uri),
       versionOf: (target) => server.openDocument(target)?.version ?? null,
       versionedEdits: server.capabilities.workspace?.workspaceEdit?.documentChanges === true,
     });
+    return [...fixes, ...(await refactorActions(server, params))];
   });
+
+  connection.onCodeActionResolve((action) => resolveRefactor(server, action));
 }

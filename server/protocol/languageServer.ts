@@ -27,12 +27,14 @@ import { fixAllKind } from './codeActions';
 import type { DiagnosticOptions } from './diagnostics';
 import { diagnosticsOf } from './diagnostics';
 import { FileWatching } from './fileWatching';
+import { fixFolderCommand } from './fixFolder';
 import { handleFeatures } from './handleFeatures';
 import { formattedOnType } from './handleFormatting';
 import { handleInstrumentRequests } from './handleInstrumentRequests';
 import { handleReadingAids, refreshReadingAids, semanticTokensOptions } from './handleReadingAids';
 import { movedFiles } from './handleRename';
 import { Publishing } from './publishing';
+import { refactorKinds } from './refactorActions';
 import { InstrumentChangedNotification } from './requests';
 import { Settings } from './settings';
 import { pathOfUri, uriOfPath } from './uris';
@@ -163,7 +165,11 @@ export class LanguageServer {
         inlayHintProvider: true,
         codeLensProvider: {},
         selectionRangeProvider: true,
-        codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, fixAllKind] },
+        codeActionProvider: {
+          codeActionKinds: [CodeActionKind.QuickFix, fixAllKind, ...refactorKinds],
+          resolveProvider: true,
+        },
+        executeCommandProvider: { commands: [fixFolderCommand] },
         workspace: {
           workspaceFolders: { supported: true, changeNotifications: true },
           fileOperations: { willRename: movedFiles, didRename: movedFiles },

@@ -95,8 +95,16 @@ export function groupInSfz(
   const lines = ['<group>', ...sets.map(({ name, value }) => `${name}=${value}`)];
   const tag = lines.map((line) => line + lineEnd).join('');
   const edits = [insertedLine(text, instrument.headerSpan(first).start, tag)];
-  if (instrument.regions.some((region) => region > last && instrument.parent(region) === parent))
-    edits.push(insertedLine(text, instrument.headerSpan(last + 1).start, tag));
+  if (instrument.regions.some((region) => region > last && instrument.parent(region) === parent)) {
+    const { source, start } = instrument.headerSpan(last + 1);
+    const { end } = instrument.bodySpan(last);
+    edits.push(
+      source === 0
+        ? insertedLine(text, start, tag)
+        : // What follows stands in an included file, so the group has to come before that.
+          { source: 0, start: end, end, newText: lineEnd + lines.join(lineEnd) },
+    );
+  }
   return made(edits);
 }
 

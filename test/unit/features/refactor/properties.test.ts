@@ -27,10 +27,27 @@ const opcodes = fc.uniqueArray(
   ),
   { selector: ([name]) => name, maxLength: 6 },
 );
-const headers = fc.array(
-  fc.tuple(fc.constantFrom('region', 'region', 'region', 'region', 'group', 'master'), opcodes, fc.nat(9)),
-  { maxLength: 12 },
-);
+/** Headers with their opcodes; some are the same in all regions. */
+const headers = fc
+  .tuple(
+    opcodes,
+    fc.array(
+      fc.tuple(
+        fc.constantFrom('region', 'region', 'region', 'region', 'region', 'group', 'master'),
+        opcodes,
+        fc.nat(9),
+      ),
+      { maxLength: 10 },
+    ),
+  )
+  .map(([shared, list]) =>
+    list.map(([name, own, odd]) => {
+      const names = new Set(shared.slice(0, 3).map(([opcode]) => opcode));
+      const set =
+        name === 'region' ? [...shared.slice(0, 3), ...own.filter(([opcode]) => !names.has(opcode))] : own;
+      return [name, set, odd] as const;
+    }),
+  );
 
 const sharingSfz = headers.map((list) =>
   [
@@ -39,7 +56,7 @@ const sharingSfz = headers.map((list) =>
       const gap = odd === 0 ? '\n' : ' ';
       const opcodes = set.map(([opcode, value]) => `${gap}${opcode}=${value}`).join('');
       const remark = odd === 1 ? ' // remark' : odd === 2 ? '\n// above' : odd === 3 ? ' /* x */' : '';
-      return `<${name}>${opcodes}${remark}${odd === 4 ? '\n#define $KEY 58\n' : odd === 5 ? ' ' : '\n'}`;
+      return `<${name}>${opcodes}${remark}${odd === 4 ? '\n#define $KEY 58\n' : odd === 5 ? ' ' : odd === 6 ? '\n#include "part.sfz"\n' : '\n'}`;
     }),
   ].join(''),
 );

@@ -1,0 +1,40 @@
+import type { Finding } from '../model/finding';
+import type { Source } from '../model/source';
+import { analyse } from './analyse';
+import type { InstrumentDocuments } from './documents';
+import { instrumentFilesBelow } from './instrumentFiles';
+import { notationOfFile } from './instrumentsAround';
+import { readWholeText } from './readWhole';
+
+/** A file with the findings of the instrument that it belongs to. */
+export interface JudgedFile {
+  source: Source;
+  findings: readonly Finding[];
+  /** The position of the file in the sources that the findings speak of. */
+  position: number;
+}
+
+/** Judges every instrument in folders: open ones as they stand in the editor, included files as parts of what includes them. */
+export async function* judgedFiles(
+  documents: InstrumentDocuments,
+  folders: readonly string[],
+): AsyncGenerator<JudgedFile> {
+  for (const path of (await instrumentFilesBelow(documents.files, folders)).sort()) {
+    const judgement = await judge(documents, path);
+    const position = judgement?.instrument.sources.findIndex((one) => one.path === path) ?? -1;
+    const source = judgement?.instrument.sources[position];
+    if (judgement && source) yield { source, findings: judgement.findings, position };
+  }
+}
+
+async function judge(documents: InstrumentDocuments, path: string) {
+  const open = documents.openDocument(path);
+  if (open) return documents.judgement(open.uri);
+  const main = await documents.mainOf(path);
+  if (main) return main.ownJudgement();
+  const whole = await readWholeText(documents.files, path);
+  const notation = whole.kind === 'text' ? notationOfFile(path, whole.text) : undefined;
+  if (whole.kind !== 'text' || !notation) return undefined;
+  const severities = await documents.severitiesFor({ uri: undefined, path });
+  return analyse({ path, text: whole.text, notation }, documents.includes, documents.samples, severities);
+}
