@@ -1,4 +1,5 @@
 import { TextDocument } from 'vscode-languageserver-textdocument';
+import type { Instrument } from '../../server/model/instrument';
 import { sfzNotation } from '../../server/sfz/notation';
 import { analyse } from '../../server/workspace/analyse';
 import { IncludeStore } from '../../server/workspace/includeStore';
@@ -15,9 +16,12 @@ export async function measureKeystroke(add: AddRow, text: string, folder: string
   const includes = new IncludeStore(nodeFiles);
   const samples = new SampleStore(nodeFiles);
   let document = TextDocument.create('file:///large.sfz', 'sfz', 0, text);
+  let previous: Instrument | undefined;
   const findings = async () => {
-    const source = { path, text: document.getText(), notation: sfzNotation };
-    return (await analyse(source, includes, samples)).findings;
+    const source = { path, text: document.getText(), notation: sfzNotation, previous };
+    const analysis = await analyse(source, includes, samples);
+    previous = analysis.instrument;
+    return analysis.findings;
   };
   const first = await findings();
   if (first.length > 0) throw new Error(`The large instrument is not clean: ${first[0]?.message}`);
