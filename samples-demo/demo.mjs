@@ -23,7 +23,16 @@ mkdirSync(join(root, out), { recursive: true });
 
 const table = 'samples-demo/millrace-chimes/zones.tsv';
 const samples = 'samples-demo/millrace-chimes';
-zonewright('A copied zone table becomes SFZ', ['convert', table, '--to', 'sfz', '--samples', samples, '--output', `${out}/millrace-chimes.sfz`]);
+zonewright('A copied zone table becomes SFZ', [
+  'convert',
+  table,
+  '--to',
+  'sfz',
+  '--samples',
+  samples,
+  '--output',
+  `${out}/millrace-chimes.sfz`,
+]);
 zonewright('… and instrument XML', [
   ...['convert', table, '--to', 'xml', '--samples', samples],
   ...['--output', `${out}/millrace-chimes.instrument.xml`, '--notes', `${out}/notes.md`],
@@ -31,5 +40,10 @@ zonewright('… and instrument XML', [
 zonewright('What came of it, checked', ['check', out]);
 zonewright('The instrument written by hand, checked', ['check', 'samples-demo/millrace-chimes']);
 zonewright('A folder with planted faults, checked', ['check', 'samples-demo/faults'], 1);
-zonewright('The keyboard map', ['map', `${out}/millrace-chimes.sfz`, '--output', `${out}/millrace-chimes.svg`]);
+zonewright('The keyboard map', [
+  'map',
+  `${out}/millrace-chimes.sfz`,
+  '--output',
+  `${out}/millrace-chimes.svg`,
+]);
 console.log(`\nWritten: ${out}/millrace-chimes.sfz, .instrument.xml, .svg and notes.md.`);

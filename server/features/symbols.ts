@@ -1,7 +1,6 @@
 import { HeaderKind } from '../model/headerKinds';
 import type { Instrument } from '../model/instrument';
 import { Parameter } from '../model/parameterNames';
-import { nameOf } from '../model/paths';
 import { rangeText } from './rangeText';
 
 /** A header of the document with those inside it. */
@@ -87,8 +86,15 @@ function symbolName(instrument: Instrument, header: number): string {
     if (text !== '') return text;
   }
   if (kind !== HeaderKind.region) return written;
-  const path = instrument.samplePath(header);
-  return path === undefined ? written : nameOf(path).replace(/\.\w+$/, '') || written;
+  const sample = instrument.sampleParameter[header] as number;
+  return sample < 0 ? written : sampleName(instrument.valueText(sample)) || written;
+}
+
+/** The name of a sample file without its folder and ending. */
+function sampleName(path: string): string {
+  const name = path.slice(Math.max(path.lastIndexOf('/'), path.lastIndexOf('\\')) + 1);
+  const point = name.lastIndexOf('.');
+  return point > 0 ? name.slice(0, point) : name;
 }
 
 function detailOf(instrument: Instrument, header: number, symbol: HeaderSymbol): string {

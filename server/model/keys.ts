@@ -31,6 +31,12 @@ export function keyOfNoteName(name: string): number | undefined {
 
 /** The note name of a MIDI key number with middle C = C4 = 60, written with sharps: 61 is `C#4`, 0 is `C-1`. */
 export function noteNameOf(key: number): string {
+  return noteNames[key] ?? makeNoteName(key);
+}
+
+const noteNames = Array.from({ length: 128 }, (_, key) => makeNoteName(key));
+
+function makeNoteName(key: number): string {
   const octave = Math.floor(key / 12) - 1;
   return `${sharpNames[((key % 12) + 12) % 12]}${octave}`;
 }

@@ -41,7 +41,10 @@ export async function measureProtocol(
       rootUri,
       workspaceFolders: [{ uri: rootUri, name: 'bench' }],
       capabilities: {
-        textDocument: { diagnostic: { dynamicRegistration: false } },
+        textDocument: {
+          diagnostic: { dynamicRegistration: false },
+          documentSymbol: { hierarchicalDocumentSymbolSupport: true },
+        },
         workspace: { diagnostics: { refreshSupport: true } },
       },
     });

@@ -94,6 +94,6 @@ function onlyKey(instrument: Instrument, header: number): number {
     instrument.canonicalName(only) === Parameter.key &&
     isWhollyHere(instrument, header) &&
     !isOpcode(instrument, only) &&
-    instrument.valueText(only) !== '';
+    !Number.isNaN(instrument.keyNumber(only));
   return fits ? only : -1;
 }
