@@ -48,6 +48,21 @@ test('the quick fix of a finding settles it, and one undo takes it back', async 
   assert.equal(document.getText(), before);
 });
 
+test('the safe fixes of a whole folder are applied at once', async () => {
+  const text = '<region> sample=*sine key=60 loopmode=no_loop\n';
+  const open = await writeWorkspaceFile('fix/open.sfz', text);
+  const closed = await writeWorkspaceFile('fix/closed.sfz', text);
+  const { document } = await openFile('fix/open.sfz');
+  await findingsOf(document, 'opcode-alias');
+  await vscode.commands.executeCommand('zonewright.fixAllInFolder', vscode.Uri.joinPath(open, '..'));
+  assert.equal(document.getText(), text.replace('loopmode', 'loop_mode'));
+  const other = await vscode.workspace.openTextDocument(closed);
+  assert.equal(other.getText(), text.replace('loopmode', 'loop_mode'));
+  await document.save();
+  await other.save();
+  await vscode.workspace.fs.delete(vscode.Uri.joinPath(open, '..'), { recursive: true });
+});
+
 test('a sample that appears and vanishes changes the findings', async () => {
   const uri = await writeWorkspaceFile(
     'millrace-chimes/late.sfz',
