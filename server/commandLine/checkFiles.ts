@@ -15,6 +15,9 @@ import type { FoundFiles } from './findInstruments';
 import { shownPath } from './input';
 import type { Terminal } from './terminal';
 
+/** Milliseconds between two lines that say how far the work is. */
+const progressEvery = 5000;
+
 interface Candidate {
   path: string;
   text: string;
@@ -29,7 +32,14 @@ export async function checkFiles(terminal: Terminal, found: FoundFiles): Promise
     const candidate = await checker.candidate(path, found.named.has(path));
     if (candidate) candidates.push(candidate);
   }
-  for (const candidate of await checker.mainFiles(candidates, found.named)) await checker.check(candidate);
+  const mains = await checker.mainFiles(candidates, found.named);
+  let told = Date.now();
+  for (const [done, candidate] of mains.entries()) {
+    await checker.check(candidate);
+    if (Date.now() - told < progressEvery) continue;
+    told = Date.now();
+    terminal.error(`zonewright: ${done + 1} of ${mains.length} instruments checked\n`);
+  }
   await checker.checkUnused(found);
   return checker.files();
 }
