@@ -1,7 +1,7 @@
 import { conditionsOf } from '../model/conditions';
 import { findKeyGaps, findVelocityGaps, playedRectangles } from '../model/gaps';
 import type { Instrument } from '../model/instrument';
-import { findGroupOverlaps, findOverlaps } from '../model/overlaps';
+import { unmeantOverlaps } from '../model/unmeantOverlaps';
 import type { MapGap, MapOverlap } from './scene';
 
 /** The gaps of an instrument, as the checks find them: keys first, then velocities; switching keys are none. */
@@ -25,16 +25,13 @@ export function gapsOf(instrument: Instrument, switching: ReadonlySet<number>): 
 
 /** The overlaps of an instrument, as the checks find them; a place that several pairs of regions share is given once. */
 export function overlapsOf(instrument: Instrument, layerOf: (region: number) => number): MapOverlap[] {
-  const conditions = conditionsOf(instrument);
   const places = new Map<string, MapOverlap>();
-  for (const find of [findOverlaps, findGroupOverlaps]) {
-    for (const { region, shared } of find(instrument, conditions)) {
-      const { lowKey, highKey, highVelocity } = shared;
-      const lowVelocity = Math.max(1, shared.lowVelocity);
-      if (highVelocity < lowVelocity) continue;
-      const overlap = { layer: layerOf(region), lowKey, highKey, lowVelocity, highVelocity };
-      places.set(Object.values(overlap).join(), overlap);
-    }
+  for (const { region, shared } of unmeantOverlaps(instrument).flat()) {
+    const { lowKey, highKey, highVelocity } = shared;
+    const lowVelocity = Math.max(1, shared.lowVelocity);
+    if (highVelocity < lowVelocity) continue;
+    const overlap = { layer: layerOf(region), lowKey, highKey, lowVelocity, highVelocity };
+    places.set(Object.values(overlap).join(), overlap);
   }
   return [...places.values()];
 }

@@ -2,7 +2,8 @@ import type { Instrument } from '../model/instrument';
 import { keysOff } from '../model/instrument';
 import { nameOf } from '../model/paths';
 import type { Span } from '../model/span';
-import { findSwitchingKeys } from './keyswitches';
+import type { Keyswitch } from '../model/switchingKeys';
+import { findSwitchingKeys } from '../model/switchingKeys';
 import { LayerFinder } from './layers';
 import { gapsOf, overlapsOf } from './places';
 
@@ -51,13 +52,6 @@ export interface MapOverlap extends MapCell {
   layer: number;
 }
 
-/** A key that switches regions on or off. */
-export interface MapKeyswitch {
-  key: number;
-  /** What the text calls its setting; empty where it says nothing. */
-  label: string;
-}
-
 /** A region that has no place on the keyboard. */
 export interface UnplacedRegion extends MapRegion {
   layer: number;
@@ -84,7 +78,7 @@ export interface MapScene {
   gaps: MapGap[];
   overlaps: MapOverlap[];
   /** By key, ascending. */
-  keyswitches: MapKeyswitch[];
+  keyswitches: Keyswitch[];
   unplaced: UnplacedRegion[];
 }
 
@@ -182,7 +176,7 @@ const leastKeys = 36;
 
 function shownSpan(
   played: MapScene['played'],
-  keyswitches: readonly MapKeyswitch[],
+  keyswitches: readonly Keyswitch[],
 ): { lowKey: number; highKey: number } {
   // Around middle C where there is nothing to show.
   let low = played?.lowKey ?? 48;

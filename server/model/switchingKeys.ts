@@ -1,11 +1,17 @@
-import type { Instrument } from '../model/instrument';
-import { Parameter } from '../model/parameterNames';
-import type { MapKeyswitch } from './scene';
+import type { Instrument } from './instrument';
+import { Parameter } from './parameterNames';
+
+/** A key that switches regions on or off. */
+export interface Keyswitch {
+  key: number;
+  /** What the text calls its setting; empty where it says nothing. */
+  label: string;
+}
 
 /** The keys that an instrument uses for switching. */
 export interface SwitchingKeys {
   /** Keys that switch regions, ascending. */
-  keyswitches: MapKeyswitch[];
+  keyswitches: Keyswitch[];
   /** These and the other keys set aside for switching, which are no gaps. */
   taken: ReadonlySet<number>;
 }
