@@ -15,7 +15,8 @@ export function rangeText(instrument: Instrument, header: number): string {
         : between(noteNameOf(lowKey), noteNameOf(highKey));
   const velocities =
     lowVelocity === 1 && highVelocity === 127 ? '' : `velocity ${between(lowVelocity, highVelocity)}`;
-  return [keys, velocities].filter(Boolean).join(', ') || 'all keys';
+  if (keys !== '' && velocities !== '') return `${keys}, ${velocities}`;
+  return keys || velocities || 'all keys';
 }
 
 function between(low: number | string, high: number | string): string {
