@@ -1,5 +1,5 @@
 import type { Finding } from '../model/finding';
-import type { CheckContext, Rule, RuleFinding, SeveritySettings } from './rule';
+import type { CheckContext, Rule, SeveritySettings } from './rule';
 import { instrumentRules } from './rules';
 
 /** Findings of one code that are listed; a text that is no instrument would give one for every word. */
@@ -34,12 +34,13 @@ class FindingCollector {
   addFrom(rule: Rule, context: CheckContext): void {
     let count = 0;
     let last: Finding | undefined;
-    rule.check(context, (found: RuleFinding) => {
+    rule.check(context, (found) => {
       if (count >= mostOfOneCode) {
         count++;
         return;
       }
-      const finding = this.add({ code: rule.code, severity: rule.severity, ...found });
+      const made = typeof found === 'function' ? found() : found;
+      const finding = this.add({ code: rule.code, severity: rule.severity, ...made });
       if (!finding) return;
       last = finding;
       count++;

@@ -16,20 +16,22 @@ export const opcodeMisplaced: Rule = {
       const name = instrument.name(parameter);
       const text = instrument.names.text(name);
       if (text === '') continue;
-      const mask = instrument.names.opcode(name)?.facts.headers ?? everyHeader;
-      const takers = headerNames.filter(
-        (_, at) => mask !== everyHeader && at !== HeaderKind.midi && mask & (1 << at),
-      );
-      const advice = takers.length > 0 ? ` It belongs under ${list(takers)}.` : '';
-      const header = instrument.headerName(instrument.headerOfParameter(parameter));
-      report({
-        ...instrument.nameSpan(parameter),
-        message:
-          header === ''
-            ? `${text} stands before any header, where it has no effect.${advice}`
-            : `${text} has no effect under the header ${header}.${advice}`,
-        fixes: () =>
-          fixOf(`Take ${text} out`, notation.edit(instrument, { kind: 'remove', parameter }).edits, false),
+      report(() => {
+        const mask = instrument.names.opcode(name)?.facts.headers ?? everyHeader;
+        const takers = headerNames.filter(
+          (_, at) => mask !== everyHeader && at !== HeaderKind.midi && mask & (1 << at),
+        );
+        const advice = takers.length > 0 ? ` It belongs under ${list(takers)}.` : '';
+        const header = instrument.headerName(instrument.headerOfParameter(parameter));
+        return {
+          ...instrument.nameSpan(parameter),
+          message:
+            header === ''
+              ? `${text} stands before any header, where it has no effect.${advice}`
+              : `${text} has no effect under the header ${header}.${advice}`,
+          fixes: () =>
+            fixOf(`Take ${text} out`, notation.edit(instrument, { kind: 'remove', parameter }).edits, false),
+        };
       });
     }
   },

@@ -37,11 +37,11 @@ export const opcodeUnknown: Rule = {
         suggestions.set(name, near);
       }
       const names = near ?? [];
-      report({
+      report(() => ({
         ...instrument.nameSpan(parameter),
         message: `${shorten(text)} is not an opcode of the format. ${advice(names)}`,
         fixes: () => names.flatMap((one) => renameFix(context, parameter, one, false)),
-      });
+      }));
     }
   },
 };

@@ -36,12 +36,12 @@ function checkText(context: CheckContext, inForce: InForce, parameter: number, r
   if (isPercentage(context, inForce, parameter, facts)) return;
   const name = instrument.names.text(instrument.name(parameter));
   const isBound = fault.kind === 'below' || fault.kind === 'above';
-  report({
+  report(() => ({
     ...(text.trim() === '' ? instrument.nameSpan(parameter) : instrument.valueSpan(parameter)),
     message: messageOf(fault, name, shorten(text), facts),
     ...(isBound && { severity: 'warning' as const }),
     fixes: () => fixesOf(context, parameter, fault, text, facts),
-  });
+  }));
 }
 
 /** Where `offset_mode=percent` is in force, an offset is no count of frames. */

@@ -14,8 +14,8 @@ export interface CheckContext {
 /** A finding as a rule reports it; code and severity come from the rule where it says nothing else. */
 export type RuleFinding = Omit<Finding, 'code' | 'severity'> & { severity?: Severity };
 
-/** Takes the findings of a rule. */
-export type Report = (finding: RuleFinding) => void;
+/** Takes the findings of a rule; one that is made by a function costs nothing where there are too many to list. */
+export type Report = (finding: RuleFinding | (() => RuleFinding)) => void;
 
 /** A finding code as the documentation and machine-readable reports list it. */
 export interface RuleDescription {

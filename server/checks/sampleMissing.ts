@@ -21,14 +21,14 @@ export const sampleMissing: Rule = {
         continue;
       }
       if (!use.isFile || use.state.kind !== 'missing' || use.path.includes('\0')) continue;
-      report({
+      report(() => ({
         ...placeOf(instrument, use),
         message: `There is no file "${use.path}". The path is looked up from the folder of the instrument file; correct it or put the file there.`,
         fixes: () =>
           samples
             .nearest(use.path, nearestCount)
             .flatMap((path) => pathFix(context, use, path, `Use "${path}"`, false)),
-      });
+      }));
     }
   },
 };
