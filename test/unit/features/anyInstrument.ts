@@ -14,10 +14,10 @@ export function effective(instrument: Instrument): Record<string, number | strin
   );
 }
 
-/** Reads a text as if it stood in the folder `/work`, among included files. */
+/** Reads a text as if it stood in the folder `/music`, among included files. */
 export function readText(format: Format, text: string, files: Record<string, string> = {}): Instrument {
   return notations[format].read(text, {
-    path: format === 'sfz' ? '/work/main.sfz' : '/work/main.instrument.xml',
+    path: format === 'sfz' ? '/music/main.sfz' : '/music/main.instrument.xml',
     include: (path) => {
       const found = files[path];
       return found === undefined ? { kind: 'missing' } : { kind: 'text', text: found };
@@ -140,8 +140,8 @@ export const faultySfz: fc.Arbitrary<string> = fc
 
 /** What `part.sfz` holds. */
 export const includedFiles = {
-  '/work/part.sfz': '<region> sample=part.wav\nkey=50',
-  '/work/part.xml': '<instrument><region sample="part.wav" key="50"/></instrument>',
+  '/music/part.sfz': '<region> sample=part.wav\nkey=50',
+  '/music/part.xml': '<instrument><region sample="part.wav" key="50"/></instrument>',
 };
 
 const attributes = fc

@@ -7,14 +7,14 @@ import { resolveOpcode } from '../../../server/model/opcodes/resolve';
 import { documentWithMark } from './documentWithMark';
 
 const files = {
-  '/work/Samples/Soft A#3 (take 2).wav': '',
-  '/work/Samples/soft_c4.wav': '',
-  '/work/Samples/soft_d4.FLAC': '',
-  '/work/Samples/notes.txt': '',
-  '/work/Samples/inner/x.wav': '',
-  '/work/parts/keys.sfzh': '',
-  '/work/main.sfz': '',
-  '/work/read me.md': '',
+  '/music/Samples/Soft A#3 (take 2).wav': '',
+  '/music/Samples/soft_c4.wav': '',
+  '/music/Samples/soft_d4.FLAC': '',
+  '/music/Samples/notes.txt': '',
+  '/music/Samples/inner/x.wav': '',
+  '/music/parts/keys.sfzh': '',
+  '/music/main.sfz': '',
+  '/music/read me.md': '',
 };
 
 async function offers(marked: string, format: 'sfz' | 'xml' = 'sfz'): Promise<CompletionOffer[]> {

@@ -8,8 +8,8 @@ import { MemoryFiles } from '../workspace/memoryFiles';
 
 const table = 'Sample;Low;High;Root\nlow.wav;36;47;40\nhigh.wav;48;59;52\n';
 const files = new MemoryFiles({
-  '/work/Samples/low.wav': waveBytes(10),
-  '/work/Samples/high.wav': waveBytes(10),
+  '/music/Samples/low.wav': waveBytes(10),
+  '/music/Samples/high.wav': waveBytes(10),
 });
 
 function apply(text: string, edits: readonly TextEdit[]): string {
@@ -20,7 +20,7 @@ function apply(text: string, edits: readonly TextEdit[]): string {
 }
 
 /** Converts the table into a text, over what stands between two `|`, or at one. */
-async function convert(marked: string, format: 'sfz' | 'xml' = 'sfz', path: string | null = '/work/a.sfz') {
+async function convert(marked: string, format: 'sfz' | 'xml' = 'sfz', path: string | null = '/music/a.sfz') {
   const [before = '', second = '', third] = marked.split('|');
   const text = before + second + (third ?? '');
   const end = third === undefined ? before.length : before.length + second.length;
@@ -30,7 +30,7 @@ async function convert(marked: string, format: 'sfz' | 'xml' = 'sfz', path: stri
     end,
     notation: notations[format],
     path: path ?? undefined,
-    folder: path === null ? undefined : '/work',
+    folder: path === null ? undefined : '/music',
   };
   const converted = await convertTable(files, new IncludeStore(files), table, target, 'auto');
   const { insertText, edits } = converted;
@@ -42,7 +42,7 @@ async function convert(marked: string, format: 'sfz' | 'xml' = 'sfz', path: stri
 }
 
 function samplesIn(text: string, format: 'sfz' | 'xml'): (string | undefined)[] {
-  const instrument = notations[format].read(text, { path: '/work/a' });
+  const instrument = notations[format].read(text, { path: '/music/a' });
   return [...instrument.regions].map((region) => instrument.samplePath(region));
 }
 

@@ -14,7 +14,7 @@ export interface MarkedDocument {
   offset: number;
 }
 
-/** Reads a text, the place of interest marked with `$0`, as a document in the folder `/work` among other files. */
+/** Reads a text, the place of interest marked with `$0`, as a document in the folder `/music` among other files. */
 export async function documentWithMark(
   marked: string,
   files: Record<string, string | Uint8Array> = {},
@@ -24,9 +24,9 @@ export async function documentWithMark(
   const text = offset < 0 ? marked : marked.slice(0, offset) + marked.slice(offset + 2);
   const memory = new MemoryFiles(files);
   const notation = notations[format];
-  const path = format === 'sfz' ? '/work/main.sfz' : '/work/main.instrument.xml';
+  const path = format === 'sfz' ? '/music/main.sfz' : '/music/main.instrument.xml';
   const instrument = await readInstrument({ path, text, notation }, new IncludeStore(memory));
-  const document = { notation, instrument, folder: '/work', samples: new SampleStore(memory) };
+  const document = { notation, instrument, folder: '/music', samples: new SampleStore(memory) };
   return { document, text, offset };
 }
 

@@ -65,7 +65,7 @@ describe('hover on an opcode', () => {
 describe('hover on a sample', () => {
   it('tells what the file holds', async () => {
     const found = await hover('<control> default_path=Samples/\n<region> sample=a$0.wav', {
-      '/work/Samples/a.wav': waveBytes(22_050),
+      '/music/Samples/a.wav': waveBytes(22_050),
     });
     expect(found?.about).toBe('a.wav');
     for (const fact of ['`Samples/a.wav`', 'WAV', '16 bits', '44100 Hz', 'mono', '22050 frames (0.50 s)']) {
@@ -74,13 +74,13 @@ describe('hover on a sample', () => {
   });
 
   it('tells that it is missing and what is named like it', async () => {
-    const found = await hover('<region> sample=kick$0_1.wav', { '/work/kick_2.wav': waveBytes(1) });
+    const found = await hover('<region> sample=kick$0_1.wav', { '/music/kick_2.wav': waveBytes(1) });
     expect(found?.markdown).toContain('There is no such file');
     expect(found?.markdown).toContain('`kick_2.wav`');
   });
 
   it('tells how the file is spelt on the disk', async () => {
-    const found = await hover('<region> sample=A$0.WAV', { '/work/a.wav': waveBytes(1) });
+    const found = await hover('<region> sample=A$0.WAV', { '/music/a.wav': waveBytes(1) });
     expect(found?.markdown).toContain('spelt `a.wav`');
   });
 

@@ -13,8 +13,8 @@ import { waveBytes } from '../server/waveBytes';
 import { documentWithMark, inOwnContext } from './documentWithMark';
 
 const files = {
-  '/work/Samples/a.wav': waveBytes(10),
-  '/work/parts/keys.sfz': '#define $LOW 36\n<region> key=60\n',
+  '/music/Samples/a.wav': waveBytes(10),
+  '/music/parts/keys.sfz': '#define $LOW 36\n<region> key=60\n',
 };
 
 async function definitions(marked: string, format: 'sfz' | 'xml' = 'sfz') {
@@ -29,7 +29,7 @@ async function definitions(marked: string, format: 'sfz' | 'xml' = 'sfz') {
 
 describe('definition', () => {
   it('leads from a sample to its file, however it is spelt', async () => {
-    const file = [{ kind: 'file', path: '/work/Samples/a.wav' }];
+    const file = [{ kind: 'file', path: '/music/Samples/a.wav' }];
     expect(await definitions('<region> sample=Samples/$0a.wav')).toEqual(file);
     expect(await definitions('<control> default_path=Sam\n<region> sample=ples\\$0a.wav')).toEqual(file);
     expect(await definitions('<region> sample=samples/$0A.WAV')).toEqual(file);
@@ -39,7 +39,7 @@ describe('definition', () => {
 
   it('leads from an include to the file', async () => {
     expect(await definitions('#include "parts/$0keys.sfz"')).toEqual([
-      { kind: 'file', path: '/work/parts/keys.sfz' },
+      { kind: 'file', path: '/music/parts/keys.sfz' },
     ]);
     expect(await definitions('#include "parts/$0none.sfz"')).toBeUndefined();
   });
@@ -136,14 +136,14 @@ describe('references', () => {
 <region> locc$N=1 key=$N
 #include "$PART/two.sfz"
 <region> key=$NO key=$PART`;
-    const more = { '/work/parts/two.sfz': '<region> cutoff_oncc$N=$N0\n#define $NO 1\n' };
+    const more = { '/music/parts/two.sfz': '<region> cutoff_oncc$N=$N0\n#define $NO 1\n' };
     expect(await references(text, more)).toEqual([
       '2:9 $N !',
       '3:12 $N',
       '4:14 $N',
       '4:23 $N',
-      '/work/parts/two.sfz:1:21 $N',
-      '/work/parts/two.sfz:1:24 $N',
+      '/music/parts/two.sfz:1:21 $N',
+      '/music/parts/two.sfz:1:24 $N',
     ]);
     expect(await references('#define $A a\n#include "$$0A.sfz"\n<region> sample=x$A$A.wav')).toEqual([
       '1:9 $A !',
@@ -213,7 +213,7 @@ describe('highlights', () => {
     const main = '#define $LOW 1\n#include "parts/keys.sfz"\n<region> lokey=$LOW';
     const { document: whole } = await documentWithMark(main, files);
     const part = await documentWithMark('#define $L$0OW 36\n<region> key=60\n', files);
-    const context = { document: part.document, instrument: whole.instrument, folder: '/work', source: 1 };
+    const context = { document: part.document, instrument: whole.instrument, folder: '/music', source: 1 };
     expect(highlightsAt(context, part.offset)).toEqual([
       { source: 1, start: 8, end: 12, isDeclaration: true },
     ]);
@@ -264,10 +264,10 @@ describe('links', () => {
     const text =
       '#include "parts/keys.sfz"\n#include "none"\n<group> sample=Samples/a.wav\n<region>\n<region> sample=b.wav\n';
     const { document } = await documentWithMark(text, files);
-    await document.samples.fetchState('/work', 'Samples/a.wav');
+    await document.samples.fetchState('/music', 'Samples/a.wav');
     expect(fileLinks(document).map(({ start, end, path }) => [text.slice(start, end), path])).toEqual([
-      ['parts/keys.sfz', '/work/parts/keys.sfz'],
-      ['Samples/a.wav', '/work/Samples/a.wav'],
+      ['parts/keys.sfz', '/music/parts/keys.sfz'],
+      ['Samples/a.wav', '/music/Samples/a.wav'],
     ]);
   });
 });

@@ -80,7 +80,7 @@ describe('semantic tokens', () => {
   });
 
   it('are those of the document itself, not of what it includes', async () => {
-    const files = { '/work/part.sfz': '<region> sample=in.wav' };
+    const files = { '/music/part.sfz': '<region> sample=in.wav' };
     expect(await tokens('<group>\n#include "part.sfz"\nkey=60', 'sfz', files)).toEqual([
       'group:header',
       'part.sfz:path',

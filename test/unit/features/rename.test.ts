@@ -8,7 +8,7 @@ import { sfzNotation } from '../../../server/sfz/notation';
 import { notationOfParts } from '../../../server/workspace/instrumentsAround';
 import { documentWithMark, inOwnContext } from './documentWithMark';
 
-const part = { '/work/part.sfz': '#define $LOW 36\n<region> key=$KEY lokey=$LOW\n' };
+const part = { '/music/part.sfz': '#define $LOW 36\n<region> key=$KEY lokey=$LOW\n' };
 
 async function instrumentOf(
   text: string,
@@ -160,7 +160,7 @@ describe('renaming a variable', () => {
       '#include "shared.sfz"\n<region> lokey=$KEY hikey=$HIGH',
       '#define $KEY 1\n<region> key=$KEY',
     ].map((text, at) => {
-      const path = `/work/${at}.sfz`;
+      const path = `/music/${at}.sfz`;
       const instrument = sfzNotation.read(text, { path, include: () => ({ kind: 'text', text: shared }) });
       const own = { path, notation: sfzNotation, instrument };
       return { ...own, notationOf: notationOfParts(own) };
@@ -171,7 +171,7 @@ describe('renaming a variable', () => {
       start: 0,
       end: 0,
     });
-    expect(together.map(({ path }) => path)).toEqual(['/work/0.sfz', '/work/1.sfz']);
+    expect(together.map(({ path }) => path)).toEqual(['/music/0.sfz', '/music/1.sfz']);
     expect(renameVariable(together, 'KEY', 'HIGH').refusal).toMatch(/used already/);
     expect(renameVariable([first], 'KEY', 'HIGH').refusal).toBeUndefined();
   });
@@ -239,7 +239,7 @@ describe('renaming a label', () => {
   });
 
   it('writes an included SFZ file of an XML instrument in SFZ', async () => {
-    const files = { '/work/part.sfz': '<region> region_label=A\n' };
+    const files = { '/music/part.sfz': '<region> region_label=A\n' };
     const { own } = await instrumentOf(
       '<instrument><include path="part.sfz"/><region region_label="A"/></instrument>',
       'xml',

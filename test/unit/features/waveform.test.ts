@@ -125,8 +125,8 @@ describe('hover', () => {
   it('shows a sample with what is played of it', async () => {
     const bytes = wave(1000, Math.sin);
     const marked = '<group> offset=100\n<region> sample=a$0.wav end=899';
-    const { document, offset } = await documentWithMark(marked, { '/work/a.wav': bytes });
-    const outlines = new SampleOutlines(new MemoryFiles({ '/work/a.wav': bytes }));
+    const { document, offset } = await documentWithMark(marked, { '/music/a.wav': bytes });
+    const outlines = new SampleOutlines(new MemoryFiles({ '/music/a.wav': bytes }));
     const shown = await hoverAt({ ...document, outline: (path) => outlines.outline(path) }, offset);
     expect(shown?.markdown).toContain('data:image/svg+xml');
     expect(shown?.markdown).toContain('Plays frames 100 to 899, without a loop.');
@@ -135,10 +135,10 @@ describe('hover', () => {
 
   it('leads to where a value comes from', async () => {
     const { document, offset } = await documentWithMark('<group> volume=-3\n<region> volume=-$06');
-    const linkTo = (source: number, line: number) => `file:///work/main.sfz#${source}L${line}`;
+    const linkTo = (source: number, line: number) => `file:///music/main.sfz#${source}L${line}`;
     const shown = await hoverAt({ ...document, linkTo }, offset);
     expect(shown?.markdown).toContain(
-      'Overrides `-3` from [the group in line 1](<file:///work/main.sfz#0L1>).',
+      'Overrides `-3` from [the group in line 1](<file:///music/main.sfz#0L1>).',
     );
   });
 });

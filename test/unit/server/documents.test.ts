@@ -31,7 +31,7 @@ function setUp(contents: Record<string, string | Uint8Array> = {}) {
     async () => ({}),
     (uris) => dropped.push([...uris]),
   );
-  documents.setFolders(['/work']);
+  documents.setFolders(['/music']);
   const codes = async ({ uri }: Edited) => {
     const judgement = await documents.judgement(uri);
     return judgement?.findings.filter(({ source }) => source === judgement.source).map(({ code }) => code);
@@ -52,7 +52,7 @@ function setUp(contents: Record<string, string | Uint8Array> = {}) {
 describe('open documents', () => {
   it('are read and judged once for a version, however many ask', async () => {
     const { documents, open, edit } = setUp();
-    const document = open('/work/a.sfz', '<region> sample=*sine');
+    const document = open('/music/a.sfz', '<region> sample=*sine');
     const [first, second] = await Promise.all([
       documents.reading(document.uri),
       documents.reading(document.uri),
@@ -67,8 +67,8 @@ describe('open documents', () => {
   });
 
   it('answer for the latest text where it changed while they were judged', async () => {
-    const { files, documents, open, edit } = setUp({ '/work/a.wav': waveBytes(5) });
-    const document = open('/work/a.sfz', '<region> sample=a.wav lokey=9 hikey=1');
+    const { files, documents, open, edit } = setUp({ '/music/a.wav': waveBytes(5) });
+    const document = open('/music/a.sfz', '<region> sample=a.wav lokey=9 hikey=1');
     let edited = false;
     files.beforeAnswer = async () => {
       if (edited) return;
@@ -81,40 +81,40 @@ describe('open documents', () => {
 
   it('are judged anew when a sample comes or goes, without being read anew', async () => {
     const { files, documents, codes, open, dropped } = setUp();
-    const document = open('/work/a.sfz', '<region> sample=x/a.wav');
+    const document = open('/music/a.sfz', '<region> sample=x/a.wav');
     expect(await codes(document)).toEqual(['sample-missing']);
     const reading = await documents.reading(document.uri);
-    files.put('/work/x/a.wav', waveBytes(5));
+    files.put('/music/x/a.wav', waveBytes(5));
     expect(await codes(document)).toEqual(['sample-missing']);
-    documents.filesChanged(['/work/x/a.wav']);
+    documents.filesChanged(['/music/x/a.wav']);
     expect(dropped).toEqual([[document.uri]]);
     expect(await codes(document)).toEqual([]);
     expect(await documents.reading(document.uri)).toBe(reading);
   });
 
   it('are read anew when what they include changes, open or on the disk', async () => {
-    const { files, documents, codes, open, edit } = setUp({ '/work/b.sfz': '#define $X 60' });
-    const document = open('/work/a.sfz', '#include "b.sfz"\n<region> sample=*sine key=$X');
+    const { files, documents, codes, open, edit } = setUp({ '/music/b.sfz': '#define $X 60' });
+    const document = open('/music/a.sfz', '#include "b.sfz"\n<region> sample=*sine key=$X');
     expect(await codes(document)).toEqual([]);
-    files.put('/work/b.sfz', '');
-    documents.filesChanged(['/work/b.sfz']);
+    files.put('/music/b.sfz', '');
+    documents.filesChanged(['/music/b.sfz']);
     expect(await codes(document)).toEqual(['define-unknown']);
-    const included = open('/work/b.sfz', '#define $X 61');
+    const included = open('/music/b.sfz', '#define $X 61');
     expect(await codes(document)).toEqual([]);
     edit(included, '#define $Y 61');
     expect(await codes(document)).toEqual(['define-unknown']);
     documents.closed(included.uri);
-    files.put('/work/b.sfz', '#define $X 62');
-    documents.filesChanged(['/work/b.sfz']);
+    files.put('/music/b.sfz', '#define $X 62');
+    documents.filesChanged(['/music/b.sfz']);
     expect(await codes(document)).toEqual([]);
   });
 
   it('are forgotten when they close', async () => {
     const { documents, open } = setUp();
-    const document = open('/work/a.sfz', '');
+    const document = open('/music/a.sfz', '');
     documents.closed(document.uri);
     expect(await documents.judgement(document.uri)).toBeUndefined();
-    expect(documents.openDocument('/work/a.sfz')).toBeUndefined();
+    expect(documents.openDocument('/music/a.sfz')).toBeUndefined();
   });
 });
 
@@ -124,25 +124,25 @@ describe('a file that others include', () => {
 
   it('is judged in the context of an instrument found in the folder', async () => {
     const { codes, open } = setUp({
-      '/work/a.wav': waveBytes(5),
-      '/work/main.sfz': main,
-      '/work/parts/b.sfz': part,
+      '/music/a.wav': waveBytes(5),
+      '/music/main.sfz': main,
+      '/music/parts/b.sfz': part,
     });
-    expect(await codes(open('/work/parts/b.sfz', part))).toEqual([]);
+    expect(await codes(open('/music/parts/b.sfz', part))).toEqual([]);
   });
 
   it('is judged by itself where nothing includes it', async () => {
-    const { codes, open } = setUp({ '/work/parts/b.sfz': part });
-    expect(await codes(open('/work/parts/b.sfz', part))).toEqual(['define-unknown']);
+    const { codes, open } = setUp({ '/music/parts/b.sfz': part });
+    expect(await codes(open('/music/parts/b.sfz', part))).toEqual(['define-unknown']);
   });
 
   it('follows what an open instrument includes at the time', async () => {
     const { documents, codes, open, edit } = setUp({
-      '/work/a.wav': waveBytes(5),
-      '/work/parts/b.sfz': part,
+      '/music/a.wav': waveBytes(5),
+      '/music/parts/b.sfz': part,
     });
-    const whole = open('/work/main.sfz', main);
-    const included = open('/work/parts/b.sfz', part);
+    const whole = open('/music/main.sfz', main);
+    const included = open('/music/parts/b.sfz', part);
     await documents.judgement(whole.uri);
     expect(await codes(included)).toEqual([]);
     edit(whole, '#define $S missing\n#include "parts/b.sfz"');
@@ -153,17 +153,17 @@ describe('a file that others include', () => {
   });
 
   it('is judged by itself where it includes its includer', async () => {
-    const { codes, open } = setUp({ '/work/a.sfz': '#include "b.sfz"', '/work/b.sfz': '#include "a.sfz"' });
-    expect(await codes(open('/work/b.sfz', '#include "a.sfz"\n<regoin>'))).toContain('header-unknown');
+    const { codes, open } = setUp({ '/music/a.sfz': '#include "b.sfz"', '/music/b.sfz': '#include "a.sfz"' });
+    expect(await codes(open('/music/b.sfz', '#include "a.sfz"\n<regoin>'))).toContain('header-unknown');
   });
 
   it('is found through instrument XML too', async () => {
     const { codes, open } = setUp({
-      '/work/a.wav': waveBytes(5),
-      '/work/main.instrument.xml':
+      '/music/a.wav': waveBytes(5),
+      '/music/main.instrument.xml':
         '<instrument><define name="$S" value="a"/><include path="parts/b.sfz"/></instrument>',
-      '/work/parts/b.sfz': part,
+      '/music/parts/b.sfz': part,
     });
-    expect(await codes(open('/work/parts/b.sfz', part))).toEqual([]);
+    expect(await codes(open('/music/parts/b.sfz', part))).toEqual([]);
   });
 });

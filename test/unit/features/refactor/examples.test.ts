@@ -61,7 +61,7 @@ describe('refactorings in SFZ', () => {
     [
       'regionsToFile',
       '<region> key=1\n$0<region> key=2 // two\n<region> key=3$0\n',
-      '<region> key=1\n#include "main-regions-2.sfz"\n--- /work/main-regions-2.sfz\n<region> key=2 // two\n<region> key=3\n',
+      '<region> key=1\n#include "main-regions-2.sfz"\n--- /music/main-regions-2.sfz\n<region> key=2 // two\n<region> key=3\n',
     ],
     [
       'sortRegions',
@@ -81,7 +81,7 @@ describe('refactorings in SFZ', () => {
       '<region> sample=a.wav key=60 seq_length=2 seq_position=1\n<region> sample=b.wav key=60 seq_length=2 seq_position=2\n<region> sample=c.wav key=61\n',
     ],
   ])('%s', async (id, marked, expected) => {
-    const files = { '/work/part.sfz': '<region> key=0\n', '/work/main-regions.sfz': '' };
+    const files = { '/music/part.sfz': '<region> key=0\n', '/music/main-regions.sfz': '' };
     expect(await refactored(id, marked, 'sfz', files)).toBe(expected);
   });
 
@@ -125,7 +125,7 @@ describe('refactorings in instrument XML', () => {
     [
       'regionsToFile',
       '<instrument>\n  $0<region key="2"/>$0\n</instrument>\n',
-      '<instrument>\n  <include path="main-regions.xml"/>\n</instrument>\n--- /work/main-regions.xml\n<?xml version="1.0" encoding="UTF-8"?>\n<instrument>\n  <region key="2"/>\n</instrument>\n',
+      '<instrument>\n  <include path="main-regions.xml"/>\n</instrument>\n--- /music/main-regions.xml\n<?xml version="1.0" encoding="UTF-8"?>\n<instrument>\n  <region key="2"/>\n</instrument>\n',
     ],
     [
       'joinKeys',
@@ -134,7 +134,7 @@ describe('refactorings in instrument XML', () => {
     ],
   ])('%s', async (id, marked, expected) => {
     const files = {
-      '/work/part.xml': '<?xml version="1.0"?>\n<instrument>\n  <region key="0"/>\n</instrument>\n',
+      '/music/part.xml': '<?xml version="1.0"?>\n<instrument>\n  <region key="0"/>\n</instrument>\n',
     };
     expect(await refactored(id, marked, 'xml', files)).toBe(expected);
   });

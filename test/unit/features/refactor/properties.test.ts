@@ -114,7 +114,7 @@ describe.each(['sfz', 'xml'] as const)('refactoring any %s instrument', (format)
         const start = include >= 0 ? include + 1 : from % (text.length + 1);
         const end = Math.min(text.length, start + (include >= 0 || length % 5 < 2 ? 0 : length % 200));
         const instrument = readText(format, text, includedFiles);
-        const selected = { notation: notations[format], instrument, folder: '/work', samples, start, end };
+        const selected = { notation: notations[format], instrument, folder: '/music', samples, start, end };
         if (refactoring.offer(selected) === undefined) return;
         const edit = await refactoring.make(selected);
         if (!edit) return;
