@@ -26,7 +26,7 @@ describe('what stands at a path', () => {
     ['/music/A.SFZ', { kind: 'otherCase', actual: '/music/a.sfz' }],
     ['/music/Samples/Soft/c4.WAV', { kind: 'otherCase', actual: '/music/Samples/Soft/C4.wav' }],
     ['/music/samples/soft/C4.wav', { kind: 'otherCase', actual: '/music/Samples/Soft/C4.wav' }],
-    ['/WORK/samples/SOFT/c4.wav', { kind: 'otherCase', actual: '/music/Samples/Soft/C4.wav' }],
+    ['/MUSIC/samples/SOFT/c4.wav', { kind: 'otherCase', actual: '/music/Samples/Soft/C4.wav' }],
     ['/music/samples/soft', { kind: 'otherCase', actual: '/music/Samples/Soft' }],
     ['/music/samples/loud/C4.wav', { kind: 'missing' }],
     ['/music/no/such/folder/C4.wav', { kind: 'missing' }],
