@@ -48,28 +48,27 @@ export function renamesFiles({ capabilities }: LanguageServer): boolean {
   return documentChanges === true && resourceOperations?.includes('rename') === true;
 }
 
-/** Text changes, then the renaming of a file, all to be confirmed. */
+/** Text changes, then the renaming of a file, all to be confirmed: under one heading, so that one tick takes them all. */
 export function previewedEdit(server: LanguageServer, { files, move }: PreviewedRename): WorkspaceEdit {
   const { changeAnnotationSupport } = server.capabilities.workspace?.workspaceEdit ?? {};
-  const uses = changeAnnotationSupport ? 'uses' : undefined;
-  const edit = workspaceEditOf(server, files, { annotation: uses });
+  const annotation = changeAnnotationSupport ? 'rename' : undefined;
+  const edit = workspaceEditOf(server, files, { annotation });
   const rename = {
     kind: 'rename' as const,
     oldUri: uriOfPath(move.from),
     newUri: uriOfPath(move.to),
     options: { overwrite: false },
-    ...(changeAnnotationSupport && { annotationId: 'file' }),
+    ...(annotation !== undefined && { annotationId: annotation }),
   };
   return {
     documentChanges: [...(edit.documentChanges ?? []), rename],
     ...(changeAnnotationSupport && {
       changeAnnotations: {
-        uses: {
-          label: 'Update the instruments that use the sample',
-          description: `They name "${nameOf(move.from)}" at present.`,
+        rename: {
+          label: 'Rename the sample file and update the instruments that use it',
+          description: `"${nameOf(move.from)}" becomes "${nameOf(move.to)}".`,
           needsConfirmation: true,
         },
-        file: { label: 'Rename the sample file', needsConfirmation: true },
       },
     }),
   };

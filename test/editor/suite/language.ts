@@ -110,3 +110,55 @@ workbenchTest('renaming a sample in the explorer updates the instruments that us
   await until('the new name', () => document.getText().includes('sample=after.wav'));
   await vscode.workspace.fs.delete(vscode.Uri.joinPath(uri, '..'), { recursive: true });
 });
+
+workbenchTest(
+  'renaming a sample in the text shows what will change, then changes file and text',
+  async (workbench) => {
+    const text = '<control> default_path=Samples/\n<region> sample=before.wav key=60\n';
+    const uri = await writeWorkspaceFile('preview/one.sfz', text);
+    await writeWorkspaceFile('preview/two.sfz', text);
+    const from = vscode.Uri.joinPath(uri, '../Samples/before.wav');
+    await vscode.workspace.fs.copy(
+      vscode.Uri.joinPath(workspaceFolder(), 'millrace-chimes/Samples/felt-soft-C4-1.wav'),
+      from,
+    );
+    const editor = await openFile('preview/one.sfz');
+    const at = new vscode.Position(1, 20);
+    await until('the cursor in the sample', () => {
+      editor.selection = new vscode.Selection(at, at);
+      return editor.selection.active.isEqual(at);
+    });
+    await workbench.waitFor({ selector: '.monaco-editor.focused' });
+    await until('the server', async () => {
+      const symbols = await vscode.commands.executeCommand<unknown[]>(
+        'vscode.executeDocumentSymbolProvider',
+        editor.document.uri,
+      );
+      return symbols?.length > 0;
+    });
+    // The command ends when the renaming does.
+    void vscode.commands.executeCommand('editor.action.rename');
+    await until('the rename box with its name selected', () =>
+      workbench.evaluate<boolean>(
+        "(() => { const box = document.activeElement; return box.matches('.rename-box input') && box.selectionEnd - box.selectionStart === 'before.wav'.length; })()",
+      ),
+    );
+    await workbench.type('after.wav');
+    await workbench.press('Enter');
+    await workbench.waitFor({ selector: '.bulk-edit-panel .monaco-list-row' });
+    await workbench.evaluate(
+      "document.querySelectorAll('.bulk-edit-panel input[type=checkbox]').forEach((box) => box.checked || box.click())",
+    );
+    await workbench.screenshot('rename-preview');
+    await workbench.click({ selector: '.bulk-edit-panel .monaco-button >> text=Apply' });
+    await until('the new name', () => editor.document.getText().includes('sample=after.wav'));
+    const other = await vscode.workspace.openTextDocument(vscode.Uri.joinPath(uri, '../two.sfz'));
+    assert.ok(other.getText().includes('sample=after.wav'));
+    await until('the renamed file', async () => {
+      const renamed = await vscode.workspace.fs.stat(vscode.Uri.joinPath(uri, '../Samples/after.wav'));
+      return renamed.size > 0;
+    });
+    await vscode.workspace.saveAll();
+    await vscode.workspace.fs.delete(vscode.Uri.joinPath(uri, '..'), { recursive: true });
+  },
+);
