@@ -108,6 +108,10 @@ workbenchTest('renaming a sample in the explorer updates the instruments that us
   await workbench.press('Enter');
   // A person is asked first; with tests under way the editor takes it for a yes.
   await until('the new name', () => document.getText().includes('sample=after.wav'));
+  await until('the renamed file', async () => {
+    const renamed = await vscode.workspace.fs.stat(vscode.Uri.joinPath(uri, '../Samples/after.wav'));
+    return renamed.size > 0;
+  });
   await vscode.workspace.fs.delete(vscode.Uri.joinPath(uri, '..'), { recursive: true });
 });
 
