@@ -4,6 +4,7 @@ export default defineConfig({
   test: {
     include: ['test/**/*.test.ts'],
     exclude: ['test/editor/**', 'node_modules/**'],
+    setupFiles: ['test/setup.ts'],
     testTimeout: 30_000,
   },
 });

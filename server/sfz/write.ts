@@ -127,7 +127,7 @@ const harmlessName = /^\w+$/;
 function canHold(name: string, value: string): boolean {
   if (harmlessName.test(name) && harmless.test(value) && !value.includes(' #')) return true;
   let read = 0;
-  const text = `${name}=${value} next=1`;
+  const text = `before=1 ${name}=${value} next=1`;
   let exact = true;
   const fail = () => {
     exact = false;
@@ -140,10 +140,15 @@ function canHold(name: string, value: string): boolean {
     stray: fail,
     problem: fail,
     opcode(nameStart, nameEnd, _hash, valueStart, valueEnd) {
-      const expected = read++ === 0 ? [name, value] : ['next', '1'];
+      const expected =
+        [
+          ['before', '1'],
+          [name, value],
+          ['next', '1'],
+        ][read++] ?? [];
       if (text.slice(nameStart, nameEnd) !== expected[0] || text.slice(valueStart, valueEnd) !== expected[1])
         exact = false;
     },
   });
-  return exact && read === 2 && !/[\r\n]/.test(value);
+  return exact && read === 3 && !/[\r\n]/.test(value);
 }
