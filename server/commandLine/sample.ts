@@ -25,7 +25,7 @@ export async function sample(args: readonly string[], terminal: Terminal): Promi
     const { reading, pitch } = await readSample(terminal, path, measuring);
     if (reading.kind === 'facts')
       found.push({ path: shownPath(terminal, path), facts: reading.facts, pitch });
-    else failed.push(`${name}: ${reading.kind === 'unread' ? reading.message : reading.reason}`);
+    else failed.push(`${name}: ${reading.reason}`);
   }
   if (options.format === 'json') {
     for (const { path, facts, pitch } of found) {

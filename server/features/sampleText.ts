@@ -37,8 +37,6 @@ function readingLines(reading: SampleReading): string[] {
   switch (reading.kind) {
     case 'facts':
       return factLines(reading.facts);
-    case 'unread':
-      return [reading.message];
     case 'unreadable':
       return [reading.reason];
   }

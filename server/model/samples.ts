@@ -33,11 +33,7 @@ export interface SampleFacts {
 }
 
 /** What came of looking into a sample file. */
-export type SampleReading =
-  | { kind: 'facts'; facts: SampleFacts }
-  /** Audio of a kind that the format lists, whose header is not read here. */
-  | { kind: 'unread'; container: string; message: string }
-  | { kind: 'unreadable'; reason: string };
+export type SampleReading = { kind: 'facts'; facts: SampleFacts } | { kind: 'unreadable'; reason: string };
 
 /** What is known of the path of a sample. */
 export type SampleState =

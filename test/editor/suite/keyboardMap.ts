@@ -49,8 +49,16 @@ workbenchTest('the map can be used with the keyboard alone', async (workbench) =
   const editor = await openFile('millrace-chimes/millrace-chimes.sfz');
   await openMap(workbench);
   await workbench.click({ view, selector: `${shapes}[aria-label*="felt-soft-C4-1"]` });
-  await workbench.press('End', 'Enter');
-  await until('the cursor to move', () => editor.selection.active.line > 0);
+  const clicked = editor.document.positionAt(
+    editor.document.getText().indexOf('<region> sample=felt-soft-C4-1'),
+  ).line;
+  await until('the cursor at the clicked region', () => editor.selection.active.line === clicked);
+  // The last shape holds two takes: the first Enter leads to their list, the second chooses one.
+  await workbench.press('End', 'Enter', 'Enter');
+  await until('the cursor at another region', () => {
+    const { line } = editor.selection.active;
+    return line !== clicked && editor.document.lineAt(line).text.startsWith('<region>');
+  });
   await workbench.screenshot('map-keyboard');
 });
 

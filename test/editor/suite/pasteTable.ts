@@ -32,15 +32,13 @@ test('the command pastes a copied table as regions, and one undo takes it back',
   }
 });
 
-test('what is no table leaves the document as it is', async () => {
+workbenchTest('what is no table leaves the document as it is, and says so', async (workbench) => {
   await vscode.env.clipboard.writeText('just a sentence');
   const editor = await openText('sfz', '// mine\n');
   void vscode.commands.executeCommand('zonewright.pasteTable');
-  await until('a message', async () => {
-    await vscode.commands.executeCommand('notifications.clearAll');
-    return true;
-  });
+  await workbench.waitFor({ selector: '.notifications-toasts >> text=/No zone table was found/' });
   assert.equal(editor.document.getText(), '// mine\n');
+  await vscode.commands.executeCommand('notifications.clearAll');
 });
 
 workbenchTest(

@@ -1,30 +1,12 @@
-import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { readFile, writeFile } from 'node:fs/promises';
+import { describe, expect, it } from 'vitest';
 import type { CodeAction, TextDocumentEdit, WorkspaceEdit } from 'vscode-languageserver-protocol';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { URI } from 'vscode-uri';
-import { bundleServer, EditorClient, fullCapabilities } from './editorClient';
+import { EditorClient, fullCapabilities } from './editorClient';
+import { bundle, folder } from './serverPlaces';
 
-let home: string;
-let bundle: string;
-let folder: string;
 let client: EditorClient;
-
-beforeAll(async () => {
-  home = await mkdtemp(`${tmpdir()}/zonewright-changes-`);
-  bundle = await bundleServer(home);
-});
-
-afterAll(() => rm(home, { recursive: true, force: true }));
-
-beforeEach(async () => {
-  folder = await mkdtemp(`${home}/workspace-`);
-});
-
-afterEach(() => {
-  client?.process.kill();
-});
 
 const capabilities = {
   ...fullCapabilities,

@@ -71,6 +71,7 @@ export interface Registered {
 
 /** An editor's side of the protocol, with a server of its own as a process. */
 export class EditorClient {
+  static readonly #started: EditorClient[] = [];
   readonly connection: MessageConnection;
   readonly process: ChildProcessWithoutNullStreams;
   readonly folder: string;
@@ -87,6 +88,7 @@ export class EditorClient {
     this.folder = folder;
     this.configuration = configuration ?? {};
     this.process = spawn(process.execPath, [bundle, '--stdio']);
+    EditorClient.#started.push(this);
     this.process.stderr.on('data', (data) => {
       this.#stderr += data;
     });
@@ -119,6 +121,11 @@ export class EditorClient {
       this.#wake();
     });
     this.connection.listen();
+  }
+
+  /** Ends the servers of all clients, those that failed to end themselves included. */
+  static endAll(): void {
+    for (const { process } of EditorClient.#started.splice(0)) process.kill();
   }
 
   /** Starts a server and gets acquainted with it. */

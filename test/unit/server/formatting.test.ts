@@ -1,24 +1,11 @@
-import { mkdtemp, rm, writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { mkdtemp, writeFile } from 'node:fs/promises';
+import { describe, expect, it } from 'vitest';
 import type { TextEdit } from 'vscode-languageserver-protocol';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import { bundleServer, EditorClient } from './editorClient';
+import { EditorClient } from './editorClient';
+import { bundle, home } from './serverPlaces';
 
-let home: string;
-let bundle: string;
 let client: EditorClient;
-
-beforeAll(async () => {
-  home = await mkdtemp(`${tmpdir()}/zonewright-format-`);
-  bundle = await bundleServer(home);
-});
-
-afterAll(() => rm(home, { recursive: true, force: true }));
-
-afterEach(() => {
-  client?.process.kill();
-});
 
 const spaces = { tabSize: 4, insertSpaces: true };
 const text = '<group> pan=1 key=60\n<region> tune=1  sample=a.wav\n<region> tune=10 sample=b.wav\n';

@@ -1,6 +1,5 @@
-import { mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { mkdir, readFile, rm, writeFile } from 'node:fs/promises';
+import { describe, expect, it } from 'vitest';
 import type {
   CodeAction,
   CompletionItem,
@@ -14,28 +13,11 @@ import type {
 import { CancellationTokenSource } from 'vscode-languageserver-protocol';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { URI } from 'vscode-uri';
-import { bundleServer, EditorClient, fullCapabilities, placed } from './editorClient';
+import { EditorClient, fullCapabilities, placed } from './editorClient';
+import { bundle, folder, home } from './serverPlaces';
 import { waveBytes } from './waveBytes';
 
-let home: string;
-let bundle: string;
-let folder: string;
 let client: EditorClient;
-
-beforeAll(async () => {
-  home = await mkdtemp(`${tmpdir()}/zonewright-server-`);
-  bundle = await bundleServer(home);
-});
-
-afterAll(() => rm(home, { recursive: true, force: true }));
-
-beforeEach(async () => {
-  folder = await mkdtemp(`${home}/workspace-`);
-});
-
-afterEach(() => {
-  client?.process.kill();
-});
 
 async function start(options: Partial<Parameters<typeof EditorClient.start>[1]> = {}): Promise<void> {
   client = await EditorClient.start(bundle, { folder, ...options });

@@ -1,6 +1,4 @@
-import { mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type {
   CodeLens,
   InlayHint,
@@ -8,22 +6,10 @@ import type {
   SemanticTokens,
   SemanticTokensDelta,
 } from 'vscode-languageserver-protocol';
-import { bundleServer, EditorClient } from './editorClient';
+import { EditorClient } from './editorClient';
+import { bundle, folder } from './serverPlaces';
 
-let folder: string;
-let bundle: string;
 let client: EditorClient;
-
-beforeAll(async () => {
-  folder = await mkdtemp(`${tmpdir()}/zonewright-aids-`);
-  bundle = await bundleServer(folder);
-});
-
-afterAll(() => rm(folder, { recursive: true, force: true }));
-
-afterEach(() => {
-  client?.process.kill();
-});
 
 async function start(configuration?: unknown): Promise<void> {
   client = await EditorClient.start(bundle, { folder, configuration });

@@ -1,7 +1,6 @@
-import { mkdir, mkdtemp, readFile, rename, rm, writeFile } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { mkdir, readFile, rename, writeFile } from 'node:fs/promises';
 import { dirname } from 'node:path';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type {
   DocumentHighlight,
   InitializeResult,
@@ -14,28 +13,11 @@ import type {
 } from 'vscode-languageserver-protocol';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { URI } from 'vscode-uri';
-import { bundleServer, EditorClient, fullCapabilities } from './editorClient';
+import { EditorClient, fullCapabilities } from './editorClient';
+import { bundle, folder } from './serverPlaces';
 import { waveBytes } from './waveBytes';
 
-let home: string;
-let bundle: string;
-let folder: string;
 let client: EditorClient;
-
-beforeAll(async () => {
-  home = await mkdtemp(`${tmpdir()}/zonewright-renaming-`);
-  bundle = await bundleServer(home);
-});
-
-afterAll(() => rm(home, { recursive: true, force: true }));
-
-beforeEach(async () => {
-  folder = await mkdtemp(`${home}/workspace-`);
-});
-
-afterEach(() => {
-  client?.process.kill();
-});
 
 /** What an editor of today can do when it renames. */
 const renaming = {
