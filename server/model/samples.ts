@@ -80,11 +80,41 @@ export interface LoopSeam {
   betterEnd?: number;
 }
 
+/** What one pass through the whole audio of a sample tells. Levels are of full scale 1 unless another unit is named. */
+export interface SampleSurvey {
+  /** Frames that were decoded. */
+  frames: number;
+  /** The greatest magnitude of any channel. */
+  peak: number;
+  /** The mean of each channel: 0 for a sound that swings around silence. */
+  dcOffset: readonly number[];
+  /** Frames before the sound starts and behind its end; all frames where there is no sound. */
+  leadingSilenceFrames: number;
+  trailingSilenceFrames: number;
+  /** The level of the last hundredth of a second below the loudest such stretch, in dB, 0 or less; −Infinity for silence. */
+  endLevelDb: number;
+  /** The step from the last frame to silence, and the greatest between frames just before it. */
+  endStep: number;
+  greatestEndStep: number;
+  /** Stretches of three frames or more that stay at the limit of full scale: how many, their frames in all, and the first one. */
+  clipping: { runs: number; frames: number; firstFrame: number } | null;
+  /** The correlation of the first two channels, −1 for opposite phase to 1; `null` for one channel or silence. */
+  channelCorrelation: number | null;
+  /** Whether all channels hold the same. */
+  hasEqualChannels: boolean;
+  /** Integrated loudness in LUFS (ITU-R BS.1770); `null` where nothing passes its gate. */
+  loudness: number | null;
+  /** The greatest momentary loudness in LUFS, over 400 ms or the whole of a shorter sound; `null` for silence. */
+  momentaryLoudness: number | null;
+}
+
 /** What was measured in the audio of samples: `undefined` while it is not known, `null` where it cannot be measured. */
 export interface SampleMeasures {
   pitch(path: string): MeasuredPitch | null | undefined;
   /** The seam of a loop from its first to its last frame. */
   loopSeam(path: string, startFrame: number, endFrame: number): LoopSeam | null | undefined;
+  /** Missing where the host measures pitch and loops only. */
+  survey?(path: string): SampleSurvey | null | undefined;
 }
 
 /** Answers, without waiting, what is known of sample files. Paths are those of `Instrument.samplePath`. */
