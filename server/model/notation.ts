@@ -2,15 +2,21 @@ import type { TextEdit } from './finding';
 import type { FormatStyle } from './formatStyle';
 import type { Directive, Instrument } from './instrument';
 import type { ConversionNote } from './notes';
+import type { SampleFacts } from './samples';
 
 /** What came of looking for an included file: its text, that there is none, or that it has not been looked at yet. */
 export type Included = { kind: 'text'; text: string } | { kind: 'missing' } | { kind: 'pending' };
+
+/** What a notation that counts in seconds needs to know of a sample, by the path that `Instrument.samplePath` gives. */
+export type SampleFactsLookup = (path: string) => SampleFacts | undefined;
 
 export interface ReadOptions {
   /** The path of the text, with `/`; includes are found from its folder. */
   path: string;
   /** Gives the text of an included file by its path; without it every include is `pending`. */
   include?: (path: string) => Included;
+  /** What the header of a sample file says, by its path relative to the folder of the text; `undefined` while it is not known. */
+  sampleFacts?: SampleFactsLookup;
   /** What an earlier version of the text gave; a reader may go by it where the two differ in little. */
   previous?: Instrument | undefined;
 }
@@ -64,12 +70,16 @@ export interface WriteOptions {
   lineEnd?: '\n' | '\r\n';
   /** The folder of the instrument and that of the text to be written, absolute with `/`, so that sample paths still lead to the files. */
   move?: { from: string; to: string };
+  /** What the header of a sample file says, by its path in the instrument. */
+  sampleFacts?: SampleFactsLookup;
 }
 
 /** Text made from an instrument, and what could not be carried over exactly. */
 export interface Written {
   text: string;
   notes: ConversionNote[];
+  /** How many values were carried over exactly, where the notation counts them. */
+  kept?: number;
 }
 
 /** A change as text edits, with notes where the change could not be made exactly. */

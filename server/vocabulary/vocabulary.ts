@@ -1,0 +1,81 @@
+/**
+ * How an XML dialect writes an instrument: which of its elements are what, where each parameter stands and in which
+ * form. Parameters carry the names of the open SFZ format. It is kept as JSON in a file named `*.vocabulary.json`.
+ */
+export interface Vocabulary {
+  /** What people call it. */
+  name: string;
+  /** The elements that carry parameters, from the outermost inwards; the last one is the region. */
+  levels: VocabularyLevel[];
+  /** Decisions that were taken on little evidence and that nobody has confirmed, by their `id`. */
+  unsettled?: string[];
+}
+
+/** An element that holds regions, or a region itself. */
+export interface VocabularyLevel {
+  /** The element's name as written, prefix included. */
+  element: string;
+  /** The outermost element is the instrument; what stands between it and the region is a group. */
+  is: 'instrument' | 'group' | 'region';
+  /** Names of elements between the level before and this one that carry nothing, from the outermost inwards. */
+  inside?: string[];
+  /** In the order in which they are written. Those of an instrument or group are inherited by the regions in it. */
+  parameters: VocabularyParameter[];
+}
+
+/** One parameter of an element: where it stands and how it is written. */
+export interface VocabularyParameter {
+  /** The parameter's name in the open SFZ format. */
+  parameter: string;
+  /**
+   * Where it stands, seen from the element, as a path of the kind that XPath 1.0 (W3C Recommendation, 1999) knows:
+   * `@low` an attribute, `keys/@low` an attribute of a child element, `keys` the text of a child element, `.` the
+   * element's own text, `setting[@name="low"]/@value` an attribute of that child element whose attribute `name` says `low`.
+   */
+  at: string;
+  /** Where the place holds a range such as `36-48`: whether this is its first or its second part. */
+  part?: 1 | 2;
+  /** What parts a range when it is written; `-` where nothing is said. */
+  between?: string;
+  form: ValueForm;
+}
+
+/** What stands behind a number, blanks included, such as ` dB`. */
+export interface WithUnitText {
+  unitText?: string;
+}
+
+/** How a value is written. */
+export type ValueForm =
+  /** A key by its number, with `offset` added to it, or by its note name with the name of key 60. Both are read; `written` says how it is written. */
+  | { kind: 'key'; written: 'number' | 'name'; middleC?: 'C3' | 'C4' | 'C5'; offset?: number }
+  /** A velocity from 0 to `most`, which stands for 127. */
+  | ({ kind: 'velocity'; most: number } & WithUnitText)
+  /** A level in dB, as a factor of the amplitude, or as a percentage of it; `attenuation`: greater numbers are quieter. */
+  | ({ kind: 'level'; unit: 'dB' | 'factor' | 'percent'; attenuation?: boolean } & WithUnitText)
+  /** A position between the numbers for left, centre and right. */
+  | ({ kind: 'pan'; left: number; centre: number; right: number } & WithUnitText)
+  | ({ kind: 'tuning'; unit: 'cents' | 'semitones' | 'ratio' } & WithUnitText)
+  /**
+   * A place in the sample. `first` is the number of the first frame. `last`: an end names the last frame that is played or the
+   * one behind it. `from`: it is a length counted from another parameter of the region.
+   */
+  | ({
+      kind: 'position';
+      unit: 'frames' | 'seconds' | 'milliseconds' | 'fraction' | 'percent';
+      first?: 0 | 1;
+      last?: 'included' | 'excluded';
+      from?: 'offset' | 'loop_start';
+    } & WithUnitText)
+  /** A stretch of time. */
+  | ({ kind: 'time'; unit: 'seconds' | 'milliseconds' } & WithUnitText)
+  /** A number as the open SFZ format has it, multiplied by `times`. */
+  | ({ kind: 'number'; times?: number } & WithUnitText)
+  /** Words, each with the value of the open SFZ format that it stands for; the first word of a value is the one that is written. */
+  | { kind: 'words'; words: Record<string, string> }
+  /** A path to an audio file. `folder`: what is to be put before it, relative to the folder of the text; `ending`: what is to be put behind. */
+  | { kind: 'path'; folder?: string; ending?: string; separator?: '/' | '\\' }
+  | { kind: 'text' };
+
+/** The ending of the names of files that hold a vocabulary. */
+export const vocabularyEnding = '.vocabulary.json';
