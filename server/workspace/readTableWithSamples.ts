@@ -1,11 +1,15 @@
 import type { Files } from '../model/files';
-import type { ConversionNote } from '../model/notes';
-import { joinPath, nameOf, relativePath } from '../model/paths';
-import type { SampleFacts } from '../model/samples';
+import { joinPath, relativePath } from '../model/paths';
+import type { ColumnMeaning } from '../table/meaning';
 import type { TableReading } from '../table/readTable';
 import { readZoneTable } from '../table/readTable';
 import { audioFilesBelow } from './audioFilesBelow';
-import { SampleStore } from './sampleStore';
+import { SampleFinder } from './sampleFinder';
+import type { SampleQuestion } from './sampleNotes';
+import { questionOf, sampleNotes } from './sampleNotes';
+
+export type { ColumnMeaning } from '../table/meaning';
+export type { TableReading } from '../table/readTable';
 
 export interface TableFolders {
   /** The path by which the table is known. */
@@ -18,6 +22,15 @@ export interface TableFolders {
   outputFolder: string;
   /** The `default_path` that is put before them where they are written. */
   defaultPath?: string;
+  /** Meanings that a person has set for columns, by position from 0. */
+  columns?: ReadonlyMap<number, ColumnMeaning>;
+  /** Files that a person has chosen for sample names of the table, as paths from the output folder. */
+  samples?: ReadonlyMap<string, string>;
+}
+
+/** A table as read, and what it leaves open about its samples. */
+export interface TableWithSamples extends TableReading {
+  questions: SampleQuestion[];
 }
 
 /** Reads a zone table, its samples looked up in a folder, so that paths lead to the files and their root keys tell the octave. */
@@ -25,35 +38,46 @@ export async function readTableWithSamples(
   files: Files,
   text: string,
   folders: TableFolders,
-): Promise<TableReading> {
+): Promise<TableWithSamples> {
   const found = new SampleFinder(await audioFilesBelow(files, folders.samplesFolder), folders.outputFolder);
   const named = new Set<string>();
   readZoneTable(text, {
     path: folders.path,
+    ...(folders.columns && { columns: folders.columns }),
     resolveSample(name) {
       named.add(name);
       return undefined;
     },
   });
   const facts = await found.facts(files, named);
-  const ambiguous = new Map<string, string[]>();
+  const questions = new Map<string, { question: SampleQuestion; message: string }>();
   const reading = readZoneTable(text, {
     path: folders.path,
     ...(folders.middleC && { middleC: folders.middleC }),
+    ...(folders.columns && { columns: folders.columns }),
     rootKeyOf: (name) => facts.get(name)?.rootKey ?? undefined,
     rateOf: (name) => facts.get(name)?.sampleRate,
     resolveSample(name) {
-      const paths = found.find(name);
-      if (paths.length > 1) ambiguous.set(name, paths);
-      return paths[0] && writtenPath(paths[0], folders);
+      const sample = found.look(name);
+      const question = questionOf(name, sample, folders.outputFolder);
+      if (question) questions.set(name, question);
+      const chosen = folders.samples?.get(name);
+      if (chosen !== undefined) return writtenPath(joinPath(folders.outputFolder, chosen), folders);
+      return sample.paths[0] && writtenPath(sample.paths[0], folders);
     },
   });
-  const notes: ConversionNote[] = [...ambiguous].map(([name, paths]) => ({
-    kind: 'assumed',
-    ...firstCell(reading, name),
-    message: `There are ${paths.length} files named "${nameOf(name)}"; ${relativePath(folders.outputFolder, paths[0] as string)} was taken.`,
-  }));
-  return { ...reading, notes: [...reading.notes, ...notes] };
+  const open = [...questions].filter(([name]) => !folders.samples?.has(name));
+  const notes = sampleNotes(
+    open.map(([name, { message }]) => ({ name, message })),
+    (name) => firstCell(reading, name),
+  );
+  return {
+    ...reading,
+    notes: [...reading.notes, ...notes],
+    questions: [...questions].map(([name, { question }]) =>
+      folders.samples?.has(name) ? { ...question, taken: folders.samples.get(name) } : question,
+    ),
+  };
 }
 
 function firstCell(reading: TableReading, name: string): { source: number; start: number; end: number } {
@@ -67,60 +91,4 @@ function writtenPath(file: string, { outputFolder, defaultPath = '' }: TableFold
   const prefix = defaultPath.replaceAll('\\', '/');
   if (path.startsWith(prefix)) return path.slice(prefix.length);
   return prefix.endsWith('/') ? relativePath(joinPath(outputFolder, prefix), file) : path;
-}
-
-/** Finds files by the names that a table gives: with its folders, by name alone, in another letter case, without ending. */
-class SampleFinder {
-  readonly #byName = new Map<string, string[]>();
-  readonly #byStem = new Map<string, string[]>();
-
-  constructor(paths: readonly string[], folder: string) {
-    // The nearest to the output comes first where several bear one name.
-    const near = [...paths].sort(
-      (a, b) => relativePath(folder, a).split('/').length - relativePath(folder, b).split('/').length,
-    );
-    for (const path of near) {
-      const name = nameOf(path).toLowerCase();
-      add(this.#byName, name, path);
-      add(this.#byStem, name.replace(/\.\w+$/, ''), path);
-    }
-  }
-
-  /** The files that a name can mean, the likeliest first. */
-  find(name: string): string[] {
-    const written = name.replaceAll('\\', '/');
-    const lower = nameOf(written).toLowerCase();
-    const all = this.#byName.get(lower) ?? this.#byStem.get(lower) ?? [];
-    const inFolder = all.filter((path) =>
-      path.toLowerCase().endsWith(`/${written.toLowerCase().replace(/^(\.\.?\/)+/, '')}`),
-    );
-    const fitting = inFolder.length > 0 ? inFolder : all;
-    const exact = fitting.filter((path) => nameOf(path) === nameOf(written));
-    return exact.length > 0 ? exact : fitting;
-  }
-
-  /** What the headers of the files say, by the names in the table. */
-  async facts(files: Files, names: Iterable<string>): Promise<Map<string, SampleFacts>> {
-    const store = new SampleStore(files);
-    const paths = new Map<string, string>();
-    for (const name of names) {
-      const path = this.find(name)[0];
-      if (path === undefined) continue;
-      paths.set(name, path);
-      store.reading(path);
-    }
-    await store.loadWanted();
-    const facts = new Map<string, SampleFacts>();
-    for (const [name, path] of paths) {
-      const reading = store.reading(path);
-      if (reading?.kind === 'facts') facts.set(name, reading.facts);
-    }
-    return facts;
-  }
-}
-
-function add(map: Map<string, string[]>, key: string, path: string): void {
-  const list = map.get(key);
-  if (list) list.push(path);
-  else map.set(key, [path]);
 }
