@@ -23,7 +23,7 @@ import { findTables } from './tableRows';
 import { completeLayers } from './velocityLayers';
 import type { Zone, ZoneValue } from './zone';
 import type { ZoneOptions } from './zones';
-import { readZones } from './zones';
+import { readZones, sampleNames } from './zones';
 
 export interface TableOptions extends SampleEvidence {
   /** The path by which the table is known; `table` where nothing is given. */
@@ -53,17 +53,38 @@ export interface TableReading {
   problem: string | undefined;
 }
 
+/** What is known of a text when it is opened as a table. */
+export type OpenOptions = Pick<TableOptions, 'path' | 'columns'>;
+
+/** A zone table whose cells and columns are known, so that what it names can be looked up before its zones are read. */
+export interface ZoneTable {
+  /** The different sample names of the table, in the order of the text; none where it gives no zones. */
+  sampleNames(): Set<string>;
+  /** The zones as regions; may be asked for again with other options. */
+  read(options?: Omit<TableOptions, keyof OpenOptions>): TableReading;
+}
+
 /**
  * Reads a copied zone table into an instrument of the open SFZ format's parameters. Takes any text and never throws:
  * what is no table gives no regions and a `problem`.
  */
 export function readZoneTable(text: string, options: TableOptions = {}): TableReading {
-  const path = options.path ?? 'table';
+  return openZoneTable(text, options).read(options);
+}
+
+/**
+ * Finds the cells of a copied zone table and what its columns mean, as {@link readZoneTable} does. For a caller that
+ * looks at the sample files first: it asks for their names, then for the zones, and the text is taken apart once.
+ */
+export function openZoneTable(
+  text: string,
+  { path = 'table', columns: chosen }: OpenOptions = {},
+): ZoneTable {
   const fault = textFault(text);
-  if (fault) return nothing(text, path, fault);
+  if (fault) return withoutZones(text, path, fault);
   const cells = tableCells(text);
   if (!cells) {
-    return nothing(
+    return withoutZones(
       text,
       path,
       'This is no zone table: no tabs, semicolons, bars, commas or aligned columns part its lines into cells.',
@@ -71,17 +92,34 @@ export function readZoneTable(text: string, options: TableOptions = {}): TableRe
   }
   const tables: Table[] = findTables(cells).map((rows) => {
     fillDittoMarks(cells, rows.data);
-    return { rows, data: rows.data, columns: readColumns(cells, rows, options.columns) };
+    return { rows, data: rows.data, columns: readColumns(cells, rows, chosen) };
   });
   const columns = (tables.find(hasSamples) ?? tables[0])?.columns ?? [];
   if (tables.every(({ data }) => data.length === 0)) {
-    return { ...nothing(text, path, 'The table has headings only; copy its rows too.'), columns };
+    return withoutZones(text, path, 'The table has headings only; copy its rows too.', columns);
   }
   if (!tables.some(hasSamples)) {
     const problem =
       'No column of sample names was found in the table; one with a heading such as Sample or File is needed.';
-    return { ...nothing(text, path, problem), columns };
+    return withoutZones(text, path, problem, columns);
   }
+  return {
+    sampleNames: () => new Set(tables.filter(hasSamples).flatMap((table) => sampleNames(cells, table))),
+    read: (options = {}) => readTables({ text, path, cells, tables, columns }, options),
+  };
+}
+
+/** A text whose cells are known. */
+interface Opened {
+  text: string;
+  path: string;
+  cells: TableCells;
+  tables: readonly Table[];
+  /** What {@link TableReading.columns} answers. */
+  columns: ColumnReading[];
+}
+
+function readTables({ text, path, cells, tables, columns }: Opened, options: TableOptions): TableReading {
   const notes = new TableNotes(new Source(path, text), isHtmlTable(text) ? cells.rowSpans : undefined);
   const naming = namingIn(cells, tables);
   const middleC = noteOctave(cells, tables, naming, options, notes);
@@ -127,6 +165,13 @@ function zonesOf(cells: TableCells, table: Table, options: ZoneOptions, notes: T
   const zones = readZones(cells, rows, columns, options, notes);
   completeLayers(zones, columns, cells, notes);
   return zones;
+}
+
+function withoutZones(text: string, path: string, problem: string, columns: ColumnReading[] = []): ZoneTable {
+  return {
+    sampleNames: () => new Set(),
+    read: () => ({ ...nothing(text, path, problem), columns }),
+  };
 }
 
 function nothing(text: string, path: string, problem: string): TableReading {

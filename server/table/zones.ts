@@ -1,3 +1,4 @@
+import { Source } from '../model/source';
 import { isAudioFileName } from './audioFileName';
 import type { TableCells } from './cells';
 import { spread } from './columnContents';
@@ -8,7 +9,7 @@ import type { ColumnReading } from './meaning';
 import { keyMeanings, shortened } from './meaning';
 import type { MiddleC } from './octave';
 import { octaveShifts } from './octave';
-import type { TableNotes } from './tableNotes';
+import { TableNotes } from './tableNotes';
 import type { TableRows } from './tableRows';
 import type { Zone, ZoneValue } from './zone';
 import { ZoneReader } from './zoneReader';
@@ -55,6 +56,15 @@ export function readZones(
     zones.push({ row, group, groupCell, values });
   }
   return zones;
+}
+
+/** The sample names of the zones of a table, as {@link ZoneOptions.resolveSample} is given them. */
+export function sampleNames(
+  cells: TableCells,
+  { rows, columns }: { rows: TableRows; columns: readonly ColumnReading[] },
+): string[] {
+  const names = new NameReader(cells, rows, columns, new TableNotes(new Source('', cells.text)));
+  return rows.data.flatMap((row) => names.sampleOf(row)?.text ?? []);
 }
 
 /** Reads the cells that are names: the sample and the group. */

@@ -2,7 +2,7 @@ import type { Files } from '../model/files';
 import { joinPath, relativePath } from '../model/paths';
 import type { ColumnMeaning } from '../table/meaning';
 import type { TableReading } from '../table/readTable';
-import { readZoneTable } from '../table/readTable';
+import { openZoneTable } from '../table/readTable';
 import { audioFilesBelow } from './audioFilesBelow';
 import { SampleFinder } from './sampleFinder';
 import type { SampleQuestion } from './sampleNotes';
@@ -40,21 +40,14 @@ export async function readTableWithSamples(
   folders: TableFolders,
 ): Promise<TableWithSamples> {
   const found = new SampleFinder(await audioFilesBelow(files, folders.samplesFolder), folders.outputFolder);
-  const named = new Set<string>();
-  readZoneTable(text, {
+  const table = openZoneTable(text, {
     path: folders.path,
     ...(folders.columns && { columns: folders.columns }),
-    resolveSample(name) {
-      named.add(name);
-      return undefined;
-    },
   });
-  const facts = await found.facts(files, named);
+  const facts = await found.facts(files, table.sampleNames());
   const questions = new Map<string, { question: SampleQuestion; message: string }>();
-  const reading = readZoneTable(text, {
-    path: folders.path,
+  const reading = table.read({
     ...(folders.middleC && { middleC: folders.middleC }),
-    ...(folders.columns && { columns: folders.columns }),
     rootKeyOf: (name) => facts.get(name)?.rootKey ?? undefined,
     rateOf: (name) => facts.get(name)?.sampleRate,
     resolveSample(name) {
