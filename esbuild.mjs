@@ -27,6 +27,7 @@ const forPage = { ...shared, platform: 'browser', target: 'es2022', format: 'iif
 const bundles = [
   { ...forNode, entryPoints: ['client/main.ts'], outfile: 'dist/client.js', external: ['vscode'] },
   { ...forNode, entryPoints: ['server/main.ts'], outfile: 'dist/server.js' },
+  { ...forNode, entryPoints: ['server/measureWorker.ts'], outfile: 'dist/measureWorker.js' },
   {
     ...forNode,
     entryPoints: ['server/cli.ts'],

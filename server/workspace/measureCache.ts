@@ -1,0 +1,123 @@
+import type { FileStat } from '../model/files';
+import { folderOf, nameOf } from '../model/paths';
+import type { SampleFacts } from '../model/samples';
+import type { RememberedFile } from './measureCacheText';
+import { cacheLine, cacheLineHead, cacheLineRest, isSameState } from './measureCacheText';
+import type { MeasureResult } from './measureRequest';
+
+/** Where a host keeps remembered texts, each under a name of its own. */
+export interface CacheStorage {
+  /** The text that was written last under a name; `undefined` where there is none, or where it came to harm. Never rejects. */
+  read(name: string): Promise<string | undefined>;
+  /** Puts a text under a name, whole or not at all. Never rejects: what cannot be kept is found out again. */
+  write(name: string, text: string): Promise<void>;
+}
+
+/** What is remembered of the files of one folder; lines are taken apart when they are asked for. */
+interface Folder {
+  files: Map<string, RememberedFile & { rest?: string }>;
+  isChanged: boolean;
+}
+
+/** Files remembered for one folder; past it the longest unused go. */
+const mostFiles = 50_000;
+/** Milliseconds in which changes are gathered before they are written. */
+const gathered = 2_000;
+
+/**
+ * What headers and measures told of sample files, kept over restarts by path, size, time of change and version of the
+ * measure. One text for each folder of samples.
+ */
+export class MeasureCache {
+  readonly #storage: CacheStorage;
+  readonly #folders = new Map<string, Promise<Folder>>();
+  #timer: ReturnType<typeof setTimeout> | undefined;
+  #saving = Promise.resolve();
+
+  constructor(storage: CacheStorage) {
+    this.#storage = storage;
+  }
+
+  /** What is remembered of a file in its present state. */
+  async find(path: string, stat: FileStat): Promise<RememberedFile | undefined> {
+    const { files } = await this.#folder(folderOf(path));
+    const name = nameOf(path);
+    const file = files.get(name);
+    if (!file || !isSameState(file, stat)) return undefined;
+    if (file.rest !== undefined) {
+      Object.assign(file, cacheLineRest(file.rest));
+      delete file.rest;
+    }
+    // The order of the map is that of their use.
+    files.delete(name);
+    files.set(name, file);
+    return file;
+  }
+
+  /** Remembers what was found out of a file in a state; {@link save} writes it, which happens by itself after a while. */
+  async add(
+    path: string,
+    stat: FileStat,
+    found: { facts?: SampleFacts; measures?: Record<string, MeasureResult> },
+  ): Promise<void> {
+    const folder = await this.#folder(folderOf(path));
+    const known = await this.find(path, stat);
+    const file: RememberedFile = known ?? { size: stat.size, modified: stat.modified, measures: {} };
+    if (found.facts) file.facts = found.facts;
+    Object.assign(file.measures, found.measures);
+    if (!known) {
+      folder.files.delete(nameOf(path));
+      folder.files.set(nameOf(path), file);
+    }
+    folder.isChanged = true;
+    if (this.#timer !== undefined) return;
+    this.#timer = setTimeout(() => void this.save(), gathered);
+    this.#timer.unref?.();
+  }
+
+  /** Writes what is new. */
+  save(): Promise<void> {
+    clearTimeout(this.#timer);
+    this.#timer = undefined;
+    this.#saving = this.#saving.then(() => this.#write());
+    return this.#saving;
+  }
+
+  async #write(): Promise<void> {
+    for (const [path, opening] of this.#folders) {
+      const folder = await opening;
+      if (!folder.isChanged) continue;
+      folder.isChanged = false;
+      await this.#storage.write(path, textOf(folder));
+    }
+  }
+
+  #folder(path: string): Promise<Folder> {
+    let folder = this.#folders.get(path);
+    if (!folder) {
+      folder = this.#storage.read(path).then(folderIn);
+      this.#folders.set(path, folder);
+    }
+    return folder;
+  }
+}
+
+function folderIn(text: string | undefined): Folder {
+  const folder: Folder = { files: new Map(), isChanged: false };
+  for (const line of text?.split('\n') ?? []) {
+    const head = cacheLineHead(line);
+    if (head) folder.files.set(head.name, { ...head, measures: {} });
+  }
+  return folder;
+}
+
+function textOf({ files }: Folder): string {
+  const lines: string[] = [];
+  const names = [...files.keys()];
+  for (const name of names.slice(Math.max(0, names.length - mostFiles))) {
+    const file = files.get(name) as RememberedFile & { rest?: string };
+    const whole = file.rest === undefined ? file : { ...file, ...cacheLineRest(file.rest) };
+    lines.push(cacheLine(name, whole));
+  }
+  return lines.join('');
+}
