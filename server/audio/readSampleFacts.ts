@@ -3,6 +3,7 @@ import type { SampleReading } from '../model/samples';
 import { readAiff } from './aiff';
 import { ByteWindow, fourCharacters } from './byteWindow';
 import { readFlac } from './flac';
+import { leadingTagBytes } from './leadingTag';
 import { readOgg } from './ogg';
 import { unreadable } from './unreadable';
 import { readWav } from './wav';
@@ -63,10 +64,8 @@ async function readByFirstBytes(bytes: ByteWindow, head: Uint8Array): Promise<Sa
     const form = bytes.identifier(8);
     if (form === name.aiff || form === name.aifc) return readAiff(bytes);
   }
-  if (isTagged(head)) {
-    // A tag of the kind that MP3 files start with stands before FLAC at times; its size has 7 bits a byte and leaves
-    // out the tag's own header, and its footer where a flag says that there is one.
-    const at = 10 + sevenBitNumber(head, 6) + ((head[5] ?? 0) & 0x10 ? 10 : 0);
+  const at = leadingTagBytes(head);
+  if (at > 0) {
     if ((await bytes.hold(at, 4)) && bytes.identifier(at) === name.flac) return readFlac(bytes, at);
     return unreadable(notListed('MP3'));
   }
@@ -89,16 +88,6 @@ function looksLikeText(head: Uint8Array): boolean {
   const start = String.fromCharCode(...head.subarray(0, 4));
   if ('RIFF'.startsWith(start) || waveForms.has(fourCharacters(start))) return false;
   return head.every((byte) => byte >= 32 || byte === 9 || byte === 10 || byte === 13);
-}
-
-function isTagged(head: Uint8Array): boolean {
-  return head.length >= 10 && head[0] === 0x49 && head[1] === 0x44 && head[2] === 0x33;
-}
-
-function sevenBitNumber(head: Uint8Array, at: number): number {
-  let value = 0;
-  for (let position = 0; position < 4; position++) value = value * 128 + ((head[at + position] ?? 0) & 127);
-  return value;
 }
 
 function isMpeg4(bytes: ByteWindow): boolean {

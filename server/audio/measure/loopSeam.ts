@@ -1,9 +1,10 @@
 import type { FileReader } from '../../model/files';
 import type { LoopSeam } from '../../model/samples';
+import type { AudioSource } from '../decode/audioSource';
+import { openAudio } from '../decode/openAudio';
 import { matchSeconds, nearerEnd, searchSeconds } from './loopSearch';
 import type { LoopSurroundings } from './loopSurroundings';
-import { readFrameLayout } from './readFrameLayout';
-import { mixToMono, readFrames } from './readFrames';
+import { mixToMono } from './readFrames';
 
 /** So much of the loop at each of its ends says how the sound moves by itself. */
 const motionSeconds = 0.05;
@@ -30,11 +31,15 @@ export async function measureLoopSeam(
   start: number,
   end: number,
 ): Promise<LoopSeam | null> {
+  const audio = await openAudio(reader);
+  if (!audio) return null;
   try {
-    const around = await readSurroundings(reader, start, end);
+    const around = await readSurroundings(audio, start, end);
     return around ? loopSeam(around) : null;
   } catch {
     return null;
+  } finally {
+    await audio.close();
   }
 }
 
@@ -85,20 +90,18 @@ function addMotion(
 }
 
 async function readSurroundings(
-  reader: FileReader,
+  audio: AudioSource,
   start: number,
   end: number,
 ): Promise<LoopSurroundings | undefined> {
-  const layout = await readFrameLayout(reader);
-  if (!layout) return undefined;
-  const { frames, sampleRate } = layout;
+  const { frames, sampleRate } = audio;
   const isWhole = Number.isSafeInteger(start) && Number.isSafeInteger(end);
   if (!isWhole || start < 0 || end >= frames || end - start < shortestLoop) return undefined;
   const reach =
     Math.round(Math.min(sampleRate, 384_000) * (motionSeconds + searchSeconds + matchSeconds)) + 4;
   const [startFrom, endFrom] = [Math.max(0, start - reach), Math.max(0, end - reach)];
-  const atStart = await readFrames(reader, layout, startFrom, start + reach - startFrom);
-  const atEnd = await readFrames(reader, layout, endFrom, end + reach - endFrom);
+  const atStart = await audio.read(startFrom, start + reach - startFrom);
+  const atEnd = await audio.read(endFrom, end + reach - endFrom);
   const startLength = atStart[0]?.length ?? 0;
   // Both ends go through one mix, so that the same channels stand for the sound at both.
   const mono = mixToMono(atStart.map((channel, number) => joined(channel, atEnd[number])));

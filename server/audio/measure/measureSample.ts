@@ -1,8 +1,8 @@
 import type { FileReader } from '../../model/files';
 import type { MeasuredPitch } from '../../model/samples';
+import { openAudio } from '../decode/openAudio';
 import { measurePitch } from './pitch';
-import { readFrameLayout } from './readFrameLayout';
-import { mixToMono, readFrames } from './readFrames';
+import { mixToMono } from './readFrames';
 
 /** As much of a note as its pitch is measured in. */
 const pitchSeconds = 2;
@@ -16,22 +16,24 @@ const quiet = 1e-3;
  * where nothing was found, or where the file cannot be decoded. Never throws.
  */
 export async function measureSamplePitch(reader: FileReader): Promise<MeasuredPitch | null> {
+  const audio = await openAudio(reader);
+  if (!audio) return null;
   try {
-    const layout = await readFrameLayout(reader);
-    if (!layout) return null;
-    const { sampleRate } = layout;
+    const { sampleRate } = audio;
     const count = Math.ceil(pitchSeconds * sampleRate);
     for (let seconds = 0; seconds <= mostSilentSeconds; seconds += pitchSeconds / 2) {
       const start = Math.round(seconds * sampleRate);
-      if (start >= layout.frames) return null;
-      const samples = mixToMono(await readFrames(reader, layout, start, count));
+      if (start >= audio.frames) return null;
+      const samples = mixToMono(await audio.read(start, count));
       // A sound that only begins in the second half is measured from there.
-      if (isQuiet(samples.subarray(0, count / 2)) && start + count / 2 < layout.frames) continue;
+      if (isQuiet(samples.subarray(0, count / 2)) && start + count / 2 < audio.frames) continue;
       return measurePitch(samples, sampleRate);
     }
     return null;
   } catch {
     return null;
+  } finally {
+    await audio.close();
   }
 }
 
