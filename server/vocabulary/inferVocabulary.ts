@@ -47,3 +47,6 @@ export const doubtfulBelow = 0.75;
 export function inferVocabulary(_text: string, _options: InferenceOptions): InferredVocabulary | undefined {
   return undefined;
 }
+
+export { describeVocabulary } from './infer/describeVocabulary';
+export { matchesVocabulary } from './infer/matchesVocabulary';

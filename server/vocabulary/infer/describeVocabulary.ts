@@ -1,0 +1,82 @@
+import type { ValueForm, Vocabulary, VocabularyParameter } from '../vocabulary';
+
+/** A vocabulary in plain words: a line for each element, and under it one for each parameter and how it is written. */
+export function describeVocabulary(vocabulary: Vocabulary): string {
+  const lines = [`Vocabulary "${vocabulary.name}"`];
+  for (const level of vocabulary.levels) {
+    const inside = level.inside?.length
+      ? ` (inside ${level.inside.map((name) => `<${name}>`).join(' ')})`
+      : '';
+    lines.push(`<${level.element}> is ${articles[level.is]}${inside}`);
+    const width = Math.max(0, ...level.parameters.map(({ parameter }) => parameter.length));
+    for (const parameter of level.parameters) {
+      lines.push(
+        `  ${parameter.parameter.padEnd(width)}  ${placeInWords(parameter)}: ${formInWords(parameter.form)}`,
+      );
+    }
+  }
+  if (vocabulary.unsettled?.length) lines.push(`Not settled: ${vocabulary.unsettled.join(', ')}`);
+  return `${lines.join('\n')}\n`;
+}
+
+const articles = { instrument: 'the instrument', group: 'a group', region: 'a region' } as const;
+
+function placeInWords({ at, part }: VocabularyParameter): string {
+  const place = at === '.' ? 'its text' : at;
+  return part === undefined ? place : `${part === 1 ? 'first' : 'second'} part of ${place}`;
+}
+
+/** How a form writes a value, in a few plain words. */
+export function formInWords(form: ValueForm): string {
+  return withUnitText(plainWords(form), 'unitText' in form ? form.unitText : undefined);
+}
+
+function withUnitText(words: string, unitText: string | undefined): string {
+  return unitText ? `${words}, followed by "${unitText}"` : words;
+}
+
+function plainWords(form: ValueForm): string {
+  switch (form.kind) {
+    case 'key': {
+      const offset = form.offset ? `, ${signed(form.offset)} keys` : '';
+      const name = form.middleC ? `, key 60 is ${form.middleC}` : '';
+      return `key ${form.written === 'name' ? 'by note name' : 'number'}${name}${offset}`;
+    }
+    case 'velocity':
+      return `velocity from 0 to ${form.most}`;
+    case 'level':
+      return `${form.attenuation ? 'attenuation' : 'level'} ${levelUnits[form.unit]}`;
+    case 'pan':
+      return `pan from ${form.left} (left) over ${form.centre} to ${form.right} (right)`;
+    case 'tuning':
+      return form.unit === 'ratio' ? 'tuning as a ratio of frequencies' : `tuning in ${form.unit}`;
+    case 'position': {
+      const unit = form.unit === 'fraction' ? 'as a fraction of the sample' : `in ${form.unit}`;
+      const from = form.from ? `length counted from ${form.from}` : 'position';
+      const first = form.first === 1 ? ', the first frame is 1' : '';
+      const last = form.last === 'excluded' ? ', names the frame behind the last' : '';
+      return `${from} ${unit}${first}${last}`;
+    }
+    case 'time':
+      return `time in ${form.unit}`;
+    case 'number':
+      return form.times !== undefined && form.times !== 1 ? `number, multiplied by ${form.times}` : 'number';
+    case 'words': {
+      const words = Object.entries(form.words).map(([word, value]) => `"${word}" = ${value}`);
+      return `words ${words.join(', ')}`;
+    }
+    case 'path': {
+      const folder = form.folder ? `, in the folder "${form.folder}"` : '';
+      const ending = form.ending ? `, without its ending "${form.ending}"` : '';
+      return `path of the audio file${folder}${ending}`;
+    }
+    case 'text':
+      return 'text';
+  }
+}
+
+const levelUnits = { dB: 'in dB', factor: 'as a factor', percent: 'in percent' } as const;
+
+function signed(value: number): string {
+  return value < 0 ? `${value}` : `+${value}`;
+}
