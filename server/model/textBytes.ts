@@ -23,6 +23,14 @@ export function withTextBytes(text: string, last: number, read: (bytes: Uint8Arr
   if (bytes.length <= mostSpare) spare = bytes;
 }
 
+/** A text as bytes like those of {@link withTextBytes}, for a reader that keeps them. */
+export function bytesOf(text: string, last: number): Uint8Array {
+  const bytes = new Uint8Array(text.length + 1);
+  fill(bytes, text);
+  bytes[text.length] = last;
+  return bytes;
+}
+
 function fill(bytes: Uint8Array, text: string): void {
   const { length } = text;
   // UTF-8 that is no longer than the text is ASCII.
