@@ -9,7 +9,7 @@ export function arrangedCells(
   rows: readonly (readonly number[])[],
   oneCellSpans = false,
 ): TableCells {
-  const cells = new TableCells(from.text);
+  const cells = new TableCells(from.text, from.codes);
   cells.bySpaces = from.bySpaces;
   const spans: { start: number; end: number }[] = [];
   for (const row of rows) {
@@ -21,10 +21,9 @@ export function arrangedCells(
     let place = start;
     for (const cell of row) {
       if (cell >= 0) place = from.starts[cell] as number;
-      cells.starts.push(place);
-      cells.ends.push(cell < 0 ? place : (from.ends[cell] as number));
+      const added = cells.put(place, cell < 0 ? place : from.ends[cell]);
       const value = from.rewritten.get(cell);
-      if (value !== undefined) cells.rewritten.set(cells.starts.length - 1, value);
+      if (value !== undefined) cells.rewritten.set(added, value);
     }
     cells.endRow();
   }

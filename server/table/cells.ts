@@ -1,34 +1,25 @@
-/** How the cells of a row are kept apart: by a character, or by standing below one another. */
-export type Delimiter = 'tab' | 'semicolon' | 'bar' | 'comma' | 'space' | 'columns';
+import { bytesOf } from '../model/textBytes';
 
-const characters: Readonly<Record<Exclude<Delimiter, 'columns'>, number>> = {
-  tab: 9,
-  semicolon: 59,
-  bar: 124,
-  comma: 44,
-  space: 32,
-};
-
-const tab = 9;
-const lineFeed = 10;
-const carriageReturn = 13;
-const space = 32;
-const quote = 34;
-const backslash = 92;
-const bar = 124;
 const noBreakSpace = 0xa0;
-const byteOrderMark = 0xfeff;
+const lineFeed = 10;
+/** Codes from here on are not ASCII; see {@link TableCells.codes}. */
+const beyondAscii = 0x80;
+/** Digits whose number, and whose number of thousandths and so on, a double holds exactly. */
+const mostExactDigits = 15;
+const powers = Array.from({ length: mostExactDigits + 1 }, (_, digits) => 10 ** digits);
 
 /**
  * The cells of a table in flat lists, row by row. A cell's span is that of its content: without the white space
- * around it and without its quotation marks.
+ * around it and without its quotation marks. Much is read from {@link codes}, without a string being cut out.
  */
 export class TableCells {
-  /** UTF-16 offsets of all cells. */
-  readonly starts: number[] = [];
-  readonly ends: number[] = [];
+  /** UTF-16 offsets of all cells; there may be room behind the last. */
+  starts = new Int32Array(256);
+  ends = new Int32Array(256);
+  cellCount = 0;
   /** The first cell of each row, and one past the last cell of all at the end. */
-  readonly rowFirst: number[] = [0];
+  rowFirst = new Int32Array(64);
+  rowCount = 0;
   /** Cells that read otherwise than the text at their span: doubled quotation marks, escaped bars. */
   readonly rewritten = new Map<number, string>();
   /** The stretch of text that each row stands for, where that is not simply from its first cell to its last. */
@@ -37,11 +28,13 @@ export class TableCells {
   /** Whether the cells are parted by spaces, or by where they stand. */
   bySpaces = false;
 
-  constructor(readonly text: string) {}
+  #filled: Int32Array | undefined;
 
-  get rowCount(): number {
-    return this.rowFirst.length - 1;
-  }
+  constructor(
+    readonly text: string,
+    /** One code for each UTF-16 unit, ASCII as it is and others 128 or more, and a line feed behind the last. */
+    readonly codes: Uint8Array = bytesOf(text, lineFeed),
+  ) {}
 
   /** The number of cells in a row; 0 for a blank line. */
   width(row: number): number {
@@ -57,7 +50,8 @@ export class TableCells {
   /** What a cell reads; empty for −1. */
   value(cell: number): string {
     if (cell < 0) return '';
-    return this.rewritten.get(cell) ?? this.text.slice(this.starts[cell], this.ends[cell]);
+    const rewritten = this.rewritten.size === 0 ? undefined : this.rewritten.get(cell);
+    return rewritten ?? this.text.slice(this.starts[cell], this.ends[cell]);
   }
 
   /** What a cell reads with compatibility characters, such as full-width digits and `½`, written in the usual ones. */
@@ -69,6 +63,53 @@ export class TableCells {
     return text;
   }
 
+  /** Whether a cell reads otherwise than the text at its span. */
+  isRewritten(cell: number): boolean {
+    return this.rewritten.size > 0 && this.rewritten.has(cell);
+  }
+
+  /** The number in a cell of plain digits, at most `most` of them (15 at most); −1 for anything else. */
+  digits(cell: number, most: number): number {
+    if (cell < 0) return -1;
+    const { codes } = this;
+    const end = this.ends[cell] as number;
+    let at = this.starts[cell] as number;
+    if (at === end || end - at > most || this.isRewritten(cell)) return -1;
+    let number = 0;
+    for (; at < end; at++) {
+      const digit = (codes[at] as number) - 48;
+      if (digit < 0 || digit > 9) return -1;
+      number = number * 10 + digit;
+    }
+    return number;
+  }
+
+  /** The number in a cell of digits, with `-` before and a decimal point among them or not; NaN for anything else. */
+  number(cell: number): number {
+    if (cell < 0 || this.isRewritten(cell)) return Number.NaN;
+    const { codes } = this;
+    const start = this.starts[cell] as number;
+    const end = this.ends[cell] as number;
+    const negative = codes[start] === 45;
+    const first = negative ? start + 1 : start;
+    let number = 0;
+    let point = -1;
+    for (let at = first; at < end; at++) {
+      const digit = (codes[at] as number) - 48;
+      if (digit >= 0 && digit <= 9) number = number * 10 + digit;
+      else if (digit === -2 && point < 0) point = at;
+      else return Number.NaN;
+    }
+    const whole = (point < 0 ? end : point) - first;
+    const decimals = point < 0 ? 0 : end - point - 1;
+    if (whole === 0 || (point >= 0 && decimals === 0)) return Number.NaN;
+    if (whole + decimals > mostExactDigits) {
+      return whole > 15 || decimals > 15 ? Number.NaN : Number(this.text.slice(start, end));
+    }
+    if (decimals > 0) number /= powers[decimals] as number;
+    return negative ? -number : number;
+  }
+
   /** Whether a cell, by row and column, is empty or missing. */
   isEmpty(row: number, column: number): boolean {
     const cell = this.cell(row, column);
@@ -77,12 +118,8 @@ export class TableCells {
 
   /** The number of cells of a row that hold something. */
   filled(row: number): number {
-    let filled = 0;
-    const end = this.rowFirst[row + 1] as number;
-    for (let cell = this.rowFirst[row] as number; cell < end; cell++) {
-      if (this.starts[cell] !== this.ends[cell]) filled++;
-    }
-    return filled;
+    this.#filled ??= this.#countFilled();
+    return this.#filled[row] as number;
   }
 
   /** The text of a row: from the start of its first cell to the end of its last. */
@@ -95,18 +132,59 @@ export class TableCells {
     return { start: this.starts[first] as number, end: this.ends[last] as number };
   }
 
-  add(start: number, end: number): void {
+  /** Adds a cell to the row that is open, without the white space around its text, and answers its number. */
+  add(start: number, end: number): number {
     let from = start;
     let to = end;
-    while (from < to && isSpace(this.text.charCodeAt(from))) from++;
-    while (to > from && isSpace(this.text.charCodeAt(to - 1))) to--;
-    this.starts.push(from);
-    this.ends.push(to);
+    while (from < to && this.isSpace(from)) from++;
+    while (to > from && this.isSpace(to - 1)) to--;
+    return this.put(from, to);
   }
 
-  endRow(): void {
-    this.rowFirst.push(this.starts.length);
+  /** Adds a cell as it is. */
+  put(start: number, end: number): number {
+    const cell = this.cellCount++;
+    if (cell >= this.starts.length) {
+      this.starts = grown(this.starts);
+      this.ends = grown(this.ends);
+    }
+    this.starts[cell] = start;
+    this.ends[cell] = end;
+    return cell;
   }
+
+  /** Ends a row; all cells added since the last one stand in it. */
+  endRow(): void {
+    const row = ++this.rowCount;
+    if (row >= this.rowFirst.length) this.rowFirst = grown(this.rowFirst);
+    this.rowFirst[row] = this.cellCount;
+    this.#filled = undefined;
+  }
+
+  /** Whether a character is white space: a space, a tab, a line end or a no-break space. */
+  isSpace(at: number): boolean {
+    const code = this.codes[at] as number;
+    if (code > 32) return code >= beyondAscii && this.text.charCodeAt(at) === noBreakSpace;
+    return code === 32 || code === 9 || code === 10 || code === 13;
+  }
+
+  #countFilled(): Int32Array {
+    const { starts, ends, rowFirst } = this;
+    const filled = new Int32Array(this.rowCount);
+    for (let row = 0; row < this.rowCount; row++) {
+      const end = rowFirst[row + 1] as number;
+      let count = 0;
+      for (let cell = rowFirst[row] as number; cell < end; cell++) if (starts[cell] !== ends[cell]) count++;
+      filled[row] = count;
+    }
+    return filled;
+  }
+}
+
+function grown(list: Int32Array): Int32Array<ArrayBuffer> {
+  const longer = new Int32Array(list.length * 2);
+  longer.set(list);
+  return longer;
 }
 
 function usualCharacters(text: string): string {
@@ -118,135 +196,5 @@ function usualCharacters(text: string): string {
 
 /** Where the text of a table starts: behind a byte order mark. */
 export function textStart(text: string): number {
-  return text.charCodeAt(0) === byteOrderMark ? 1 : 0;
-}
-
-function isSpace(code: number): boolean {
-  return (
-    code === space || code === tab || code === noBreakSpace || code === lineFeed || code === carriageReturn
-  );
-}
-
-function isLineEnd(code: number): boolean {
-  return code === lineFeed || code === carriageReturn;
-}
-
-/**
- * Splits a text at a delimiter into cells, with quoting after RFC 4180: a cell that starts with a quotation mark
- * reaches to the mark that closes it, line breaks and delimiters included, and a doubled mark stands for one. A mark
- * that nothing closes is an ordinary character. CRLF, CR and LF end a row. With bars, those around the whole row
- * count as borders, and `\|` stands for a bar. Takes time linear in the length of the text.
- */
-export function splitAt(text: string, delimiter: Exclude<Delimiter, 'columns'>): TableCells {
-  const code = characters[delimiter];
-  const cells = new TableCells(text);
-  const bordered = code === bar && hasBorders(text);
-  const length = text.length;
-  let at = textStart(text);
-  let rowStart = at;
-  while (at < length) {
-    if (bordered && at === rowStart) {
-      while (at < length && isBlank(text.charCodeAt(at))) at++;
-      if (text.charCodeAt(at) === bar) at++;
-    }
-    const cellStart = at;
-    while (at < length && isBlank(text.charCodeAt(at)) && text.charCodeAt(at) !== code) at++;
-    let end = -1;
-    if (text.charCodeAt(at) === quote && !bordered && !isLoneMark(text, at, code))
-      end = addQuoted(cells, at, code);
-    if (end < 0) {
-      at = cellStart;
-      let escaped = false;
-      let character = text.charCodeAt(at);
-      while (at < length && character !== code && !isLineEnd(character)) {
-        if (bordered && character === backslash && text.charCodeAt(at + 1) === bar) {
-          escaped = true;
-          at++;
-        }
-        character = text.charCodeAt(++at);
-      }
-      end = at;
-      const rowEnds = end >= length || isLineEnd(text.charCodeAt(end));
-      const blank = rowEnds && isAllBlank(text, cellStart, end);
-      const behindBorder = bordered && blank && cellStart > rowStart;
-      if (!behindBorder && !(blank && cellStart === rowStart)) {
-        cells.add(cellStart, end);
-        if (escaped) unescapeBars(cells);
-      }
-    }
-    at = end;
-    if (at >= length) break;
-    if (text.charCodeAt(at) === code) {
-      at++;
-      // A delimiter at the very end of the text opens one more, empty cell.
-      if (at >= length && !bordered) cells.add(at, at);
-    } else {
-      if (text.charCodeAt(at) === carriageReturn && text.charCodeAt(at + 1) === lineFeed) at++;
-      at++;
-      cells.endRow();
-      rowStart = at;
-    }
-  }
-  if ((cells.rowFirst.at(-1) as number) < cells.starts.length) cells.endRow();
-  return cells;
-}
-
-function isBlank(code: number): boolean {
-  return code === space || code === tab || code === noBreakSpace;
-}
-
-function isAllBlank(text: string, start: number, end: number): boolean {
-  for (let at = start; at < end; at++) if (!isBlank(text.charCodeAt(at))) return false;
-  return true;
-}
-
-/**
- * Adds the quoted cell that opens at `open` and answers where its delimiter or line end stands; −1 where the mark is
- * never closed or other text follows the closing mark. A failed attempt reads at most up to the next mark that is
- * not doubled, and no later attempt starts before that one other than at doubled marks, so the whole stays linear.
- */
-function addQuoted(cells: TableCells, open: number, code: number): number {
-  const { text } = cells;
-  let doubled = false;
-  let close = text.indexOf('"', open + 1);
-  while (close >= 0 && text.charCodeAt(close + 1) === quote) {
-    doubled = true;
-    close = text.indexOf('"', close + 2);
-  }
-  if (close < 0) return -1;
-  let end = close + 1;
-  while (end < text.length && isBlank(text.charCodeAt(end)) && text.charCodeAt(end) !== code) end++;
-  if (end < text.length && text.charCodeAt(end) !== code && !isLineEnd(text.charCodeAt(end))) return -1;
-  cells.add(open + 1, close);
-  if (doubled) {
-    const cell = cells.starts.length - 1;
-    cells.rewritten.set(cell, text.slice(cells.starts[cell], cells.ends[cell]).replaceAll('""', '"'));
-  }
-  return end;
-}
-
-/** Between tabs, a quotation mark that stands alone says "the same as above"; it opens no quoted cell. */
-function isLoneMark(text: string, at: number, code: number): boolean {
-  const next = text.charCodeAt(at + 1);
-  return code === tab && (next === code || isLineEnd(next));
-}
-
-function unescapeBars(cells: TableCells): void {
-  const cell = cells.starts.length - 1;
-  cells.rewritten.set(cell, cells.text.slice(cells.starts[cell], cells.ends[cell]).replaceAll('\\|', '|'));
-}
-
-/** Whether most lines of a text start with a bar. */
-function hasBorders(text: string): boolean {
-  let lines = 0;
-  let bars = 0;
-  let at = textStart(text);
-  while (at < text.length && lines < 200) {
-    while (at < text.length && isSpace(text.charCodeAt(at))) at++;
-    if (at >= text.length) break;
-    lines++;
-    if (text.charCodeAt(at) === bar) bars++;
-    while (at < text.length && !isLineEnd(text.charCodeAt(at))) at++;
-  }
-  return bars * 2 > lines;
+  return text.charCodeAt(0) === 0xfeff ? 1 : 0;
 }

@@ -1,7 +1,8 @@
 import { lookAt } from './cellKinds';
-import type { Delimiter, TableCells } from './cells';
-import { splitAt } from './cells';
+import type { TableCells } from './cells';
 import { splitColumns } from './fixedColumns';
+import type { Delimiter } from './splitAt';
+import { delimiterCodes, splitAt } from './splitAt';
 
 /** So much of a text is looked at to find its delimiter. */
 const looked = 1 << 16;
@@ -28,6 +29,7 @@ export function findDelimiter(text: string): Delimiter | undefined {
   let best: Delimiter | undefined;
   let bestScore = 0;
   for (const delimiter of candidates) {
+    if (delimiter !== 'columns' && !start.includes(String.fromCharCode(delimiterCodes[delimiter]))) continue;
     const score = scoreOf(split(start, delimiter));
     if (score > bestScore) {
       best = delimiter;
@@ -80,6 +82,13 @@ function scoreOf(cells: TableCells): number {
   return (fitting / rows.length) * (whole / filled) ** 2 * Math.log2(1 + Math.min(usual, 16));
 }
 
+const lineSigns = signsOf('-=─━═_');
+const crossingSigns = signsOf(':+| ┼│╪╬├┤');
+
+function signsOf(signs: string): ReadonlySet<number> {
+  return new Set(Array.from(signs, (sign) => sign.charCodeAt(0)));
+}
+
 /** Whether a row is a drawn line, as under the headings of a Markdown table. */
 export function isRuling(cells: TableCells, row: number): boolean {
   const end = cells.rowFirst[row + 1] as number;
@@ -89,9 +98,12 @@ export function isRuling(cells: TableCells, row: number): boolean {
     const to = cells.ends[cell] as number;
     if (to - from > 400) return false;
     for (let at = from; at < to; at++) {
-      const character = cells.text[at] as string;
-      if ('-=─━═_'.includes(character)) dashes++;
-      else if (!':+| ┼│╪╬├┤'.includes(character)) return false;
+      const code = cells.codes[at] as number;
+      // Most rows start with a letter or digit.
+      if (code >= 48 && code < 128 && code !== 58 && code !== 61 && code !== 95 && code !== 124) return false;
+      const sign = cells.text.charCodeAt(at);
+      if (lineSigns.has(sign)) dashes++;
+      else if (!crossingSigns.has(sign)) return false;
     }
   }
   return dashes >= 3 && dashes >= end - (cells.rowFirst[row] as number);

@@ -173,8 +173,8 @@ class HtmlReader {
     for (let column = 0; column < columns; column++) {
       if (column > 0) {
         if (this.#spanned++ >= mostSpanned) break;
-        const at = this.#cells.ends[cell] as number;
-        this.#cells.add(at, at);
+        const at = this.#cells.ends[cell];
+        this.#cells.put(at, at);
       }
       if (rows > 1) this.#reaching[this.#column] = { cell: column === 0 ? cell : -1, rows: rows - 1 };
       this.#column++;
@@ -185,12 +185,12 @@ class HtmlReader {
   #reachDown(): void {
     for (let above = this.#reaching[this.#column]; above && above.rows > 0; ) {
       if (this.#spanned++ >= mostSpanned) return;
-      const { starts, ends, rewritten } = this.#cells;
-      const start = starts[above.cell] ?? starts.at(-1) ?? 0;
-      starts.push(start);
-      ends.push(ends[above.cell] ?? start);
+      const { starts, ends, rewritten, cellCount } = this.#cells;
+      // The rest of a cell that is several columns wide is empty.
+      const start = above.cell >= 0 ? starts[above.cell] : cellCount > 0 ? starts[cellCount - 1] : 0;
+      const cell = this.#cells.put(start, above.cell >= 0 ? ends[above.cell] : start);
       const value = rewritten.get(above.cell);
-      if (value !== undefined) rewritten.set(starts.length - 1, value);
+      if (value !== undefined) rewritten.set(cell, value);
       above.rows--;
       this.#column++;
       above = this.#reaching[this.#column];
@@ -198,8 +198,7 @@ class HtmlReader {
   }
 
   #add(start: number, end: number): number {
-    this.#cells.add(start, end);
-    const cell = this.#cells.starts.length - 1;
+    const cell = this.#cells.add(start, end);
     const from = this.#cells.starts[cell] as number;
     const written = this.text.slice(from, this.#cells.ends[cell]);
     const value = plainText(written);

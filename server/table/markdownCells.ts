@@ -4,7 +4,7 @@ const marks = /^(`{1,2}|\*{1,3}|_{1,3}|~~)\s*(\S.*?)\s*\1$/;
 
 /** Takes the marks of Markdown off the cells of a table: emphasis and code around a cell, and escapes. */
 export function readMarkdown(cells: TableCells): void {
-  for (let cell = 0; cell < cells.starts.length; cell++) {
+  for (let cell = 0; cell < cells.cellCount; cell++) {
     const text = cells.value(cell);
     const first = text.charCodeAt(0);
     // `, * and _ and ~ can open a mark.
