@@ -1,90 +1,301 @@
-import { measureLoopSeam } from '../audio/measure/loopSeam';
-import { measureSamplePitch } from '../audio/measure/measureSample';
-import type { FileReader, Files } from '../model/files';
-import type { LoopSeam, MeasuredPitch } from '../model/samples';
+import type { FileStat, Files } from '../model/files';
+import type { LoopSeam, MeasuredPitch, SampleSurvey } from '../model/samples';
+import type { MeasureCache } from './measureCache';
+import type { RememberedFile } from './measureCacheText';
+import { isSameState } from './measureCacheText';
+import type { Wish } from './measuredFile';
+import { MeasuredFile } from './measuredFile';
+import type { MeasureRequest, MeasureResult } from './measureRequest';
+import type { Measurer } from './measurer';
+import { sameThreadMeasurer } from './measurer';
 
-/** Something to be measured in a file, and what came of it; `undefined` until it was measured. */
-interface Measurement<T> {
-  path: string;
-  measure: (reader: FileReader) => Promise<T | null>;
-  result?: T | null;
+export interface MeasurementOptions {
+  /** Who measures; the same thread where nothing is said. */
+  measurer?: Measurer;
+  /**
+   * Whether nobody waits for what answers lacked: it is measured when it was asked for in {@link Measurements.collect},
+   * and not at all else. Without it {@link Measurements.loadWanted} measures all that was asked for.
+   */
+  inBackground?: boolean;
 }
 
+/** One visit to a file. */
+interface Visit {
+  wishes: Wish[];
+  stop: AbortController;
+}
+
+const pitchRequest: MeasureRequest = { what: 'pitch' };
+const surveyRequest: MeasureRequest = { what: 'survey' };
+
 /**
- * What was measured in the audio of sample files, by absolute path. Answers never wait; what they lacked is measured by
- * {@link loadWanted} and remembered until {@link forget} says that a file changed.
+ * What was measured in the audio of sample files, by absolute path. Answers never wait. What they lacked is wished for
+ * and measured: what was asked for last comes first, all that is wished of a file in one visit to it, and not at all
+ * what nobody wishes for any more.
  */
 export class Measurements {
   readonly #files: Files;
-  readonly #pitches = new Map<string, Measurement<MeasuredPitch>>();
-  readonly #seams = new Map<string, Measurement<LoopSeam>>();
-  readonly #wanted = new Set<Measurement<unknown>>();
+  readonly #measurer: Measurer;
+  readonly #known = new Map<string, MeasuredFile>();
+  /** What each owner still wishes for; the one who asked last stands last. */
+  readonly #held = new Map<unknown, Set<Wish>>();
+  /** Owners whose wishes are not heard. */
+  readonly #declined = new Set<unknown>();
+  readonly #visits = new Set<Visit>();
+  readonly #settling: { owner: unknown; resolve: () => void }[] = [];
+  /** Wishes of nobody in particular. */
+  readonly #ownerless: Set<Wish> | undefined;
+  /** Where wishes are gathered now. */
+  #asked: Set<Wish> | undefined;
+  #workers = 0;
+  #done = 0;
+  #isClosed = false;
+  /** What is kept over restarts. */
+  cache: MeasureCache | undefined;
+  /** Told of owners who can be answered better than before. */
+  onMeasured: (owners: ReadonlySet<unknown>) => void = () => {};
+  /** Told whenever {@link progress} is another. */
+  onProgress: () => void = () => {};
 
-  constructor(files: Files) {
+  constructor(files: Files, { measurer, inBackground = false }: MeasurementOptions = {}) {
     this.#files = files;
+    this.#measurer = measurer ?? sameThreadMeasurer(files);
+    if (inBackground) return;
+    this.#ownerless = new Set();
+    this.#asked = this.#ownerless;
+    this.#held.set(undefined, this.#ownerless);
+  }
+
+  /** A file with what is known of it. */
+  file(path: string): MeasuredFile {
+    let file = this.#known.get(path);
+    if (!file) {
+      file = new MeasuredFile(path);
+      this.#known.set(path, file);
+    }
+    return file;
   }
 
   /** The pitch of a file: `null` where it has none, `undefined` while it is not known. */
-  pitch(path: string): MeasuredPitch | null | undefined {
-    return this.#known(this.#pitches, path, path, measureSamplePitch);
+  pitch(file: MeasuredFile): MeasuredPitch | null | undefined {
+    return this.#answer(file, file.pitch, pitchRequest);
+  }
+
+  /** The survey of a file: `null` where it cannot be decoded, `undefined` while it is not known. */
+  survey(file: MeasuredFile): SampleSurvey | null | undefined {
+    return this.#answer(file, file.survey, surveyRequest);
   }
 
   /** The seam of a loop in a file: `null` where it cannot be measured, `undefined` while it is not known. */
-  loopSeam(path: string, start: number, end: number): LoopSeam | null | undefined {
-    const key = `${start} ${end} ${path}`;
-    return this.#known(this.#seams, key, path, (reader) => measureLoopSeam(reader, start, end));
+  loopSeam(file: MeasuredFile, start: number, end: number): LoopSeam | null | undefined {
+    return this.#answer(file, file.loopSeam(start, end), { what: 'loopSeam', start, end });
+  }
+
+  /**
+   * Runs work that asks, without waiting; what it lacked is measured from now on for an owner, in the place of what the
+   * owner wished for before.
+   */
+  collect<T>(owner: unknown, work: () => T): T {
+    const before = this.#asked;
+    const asked = new Set<Wish>();
+    this.#asked = asked;
+    try {
+      return work();
+    } finally {
+      this.#asked = before;
+      this.#held.delete(owner);
+      if (asked.size > 0 && !this.#declined.has(owner)) this.#held.set(owner, asked);
+      this.#stopUnwanted();
+      this.#startWork();
+      this.#settle();
+    }
+  }
+
+  /** Waits until nothing is left of what an owner wished for: it was measured or given up. */
+  settled(owner: unknown): Promise<void> {
+    if (!this.#isWaiting(owner)) return Promise.resolve();
+    return new Promise((resolve) => this.#settling.push({ owner, resolve }));
+  }
+
+  /** Gives up what an owner wished for. */
+  release(owner: unknown): void {
+    this.#declined.delete(owner);
+    this.#held.delete(owner);
+    this.#stopUnwanted();
+    this.#settle();
+    this.onProgress();
+  }
+
+  /** Gives up all that is wished for; the owners are not heard again before they are released. */
+  decline(): void {
+    for (const owner of [...this.#held.keys()]) {
+      if (owner === undefined) continue;
+      this.#declined.add(owner);
+      this.#held.delete(owner);
+    }
+    this.#stopUnwanted();
+    this.#settle();
+    this.onProgress();
+  }
+
+  /** Files that were measured since there was nothing to do, and all that were or are to be. */
+  get progress(): { done: number; total: number } {
+    const files = new Set<MeasuredFile>();
+    for (const asked of this.#held.values()) for (const { file } of asked) files.add(file);
+    return { done: this.#done, total: this.#done + files.size };
   }
 
   /** Whether answers lacked something that {@link loadWanted} can measure. */
   get wants(): boolean {
-    return this.#wanted.size > 0;
+    return this.#ownerless !== undefined && this.#ownerless.size > 0;
   }
 
-  /** Measures what answers lacked, one file after the other. `stopped` ends it early. */
+  /** Measures what answers lacked. `stopped` ends it early. */
   async loadWanted(stopped: () => boolean = () => false): Promise<void> {
-    for (const wanted of this.#wanted) {
-      if (stopped()) return;
-      wanted.result = await this.#measure(wanted);
-      this.#wanted.delete(wanted);
-    }
+    const work = async () => {
+      while (!stopped()) {
+        const visit = this.#nextVisit();
+        if (!visit) return;
+        await this.#make(visit);
+      }
+    };
+    await Promise.all(Array.from({ length: this.#measurer.width }, work));
   }
 
-  /** Says that a file or folder came, went or changed. */
-  forget(path: string): void {
-    for (const all of [this.#pitches, this.#seams]) {
-      for (const [key, one] of all) {
-        if (one.path === path || one.path.startsWith(`${path}/`)) all.delete(key);
+  /**
+   * Takes in the present state of a file, and what is remembered of it in that state. What was measured in another state
+   * is forgotten.
+   */
+  learn(path: string, stat: FileStat, remembered?: RememberedFile): MeasuredFile {
+    const file = this.file(path);
+    if (!file.stat || !isSameState(file.stat, stat)) file.results.clear();
+    file.stat = stat;
+    for (const [key, result] of Object.entries(remembered?.measures ?? {})) file.results.set(key, result);
+    return file;
+  }
+
+  /** Ends what is under way and keeps what was measured. */
+  async close(): Promise<void> {
+    this.#isClosed = true;
+    for (const { stop } of this.#visits) stop.abort();
+    await this.#measurer.close();
+    await this.cache?.save();
+  }
+
+  #answer<T>(file: MeasuredFile, known: T | undefined, request: MeasureRequest): T | undefined {
+    if (known === undefined) this.#asked?.add(file.wish(request));
+    return known;
+  }
+
+  #isWaiting(owner: unknown): boolean {
+    return (this.#held.get(owner)?.size ?? 0) > 0;
+  }
+
+  #isHeld(wish: Wish): boolean {
+    for (const asked of this.#held.values()) if (asked.has(wish)) return true;
+    return false;
+  }
+
+  #nextVisit(): Visit | undefined {
+    if (this.#isClosed) return undefined;
+    for (const asked of [...this.#held.values()].reverse()) {
+      for (const { file, isRunning } of asked) {
+        if (isRunning) continue;
+        const wishes = [...file.wishes.values()].filter((wish) => !wish.isRunning && this.#isHeld(wish));
+        for (const wish of wishes) wish.isRunning = true;
+        return { wishes, stop: new AbortController() };
       }
     }
+    return undefined;
   }
 
-  forgetAll(): void {
-    this.#pitches.clear();
-    this.#seams.clear();
-  }
-
-  #known<T>(
-    all: Map<string, Measurement<T>>,
-    key: string,
-    path: string,
-    measure: Measurement<T>['measure'],
-  ): T | null | undefined {
-    let one = all.get(key);
-    if (!one) {
-      one = { path, measure };
-      all.set(key, one);
+  #startWork(): void {
+    while (this.#workers < this.#measurer.width) {
+      const first = this.#nextVisit();
+      if (!first) return;
+      this.#workers++;
+      void this.#work(first);
     }
-    if (one.result === undefined) this.#wanted.add(one);
-    return one.result;
   }
 
-  async #measure<T>({ path, measure }: Measurement<T>): Promise<T | null> {
-    const reader = await this.#files.open(path);
-    if (!reader) return null;
-    try {
-      return await measure(reader);
-    } finally {
-      await reader.close();
+  async #work(first: Visit): Promise<void> {
+    for (let visit: Visit | undefined = first; visit; visit = this.#nextVisit()) await this.#make(visit);
+    this.#workers--;
+  }
+
+  async #make(visit: Visit): Promise<void> {
+    this.#visits.add(visit);
+    const { wishes, stop } = visit;
+    const { file } = wishes[0] as Wish;
+    const stat = await this.#files.stat(file.path);
+    if (stat) this.learn(file.path, stat, await this.cache?.find(file.path, stat));
+    const lacking = wishes.filter(({ key }) => !file.results.has(key));
+    if (lacking.length > 0) await this.#measure(file, stat, lacking, stop.signal);
+    this.#visits.delete(visit);
+    this.#finish(file, wishes);
+  }
+
+  async #measure(
+    file: MeasuredFile,
+    stat: FileStat | undefined,
+    wishes: readonly Wish[],
+    signal: AbortSignal,
+  ): Promise<void> {
+    if (signal.aborted) return;
+    const requests = wishes.map(({ request }) => request);
+    const outcome = await this.#measurer.measure(file.path, requests, signal);
+    // What a file held that is another by now is measured again.
+    const isCurrent = stat
+      ? file.stat !== undefined && isSameState(file.stat, stat)
+      : file.stat === undefined;
+    if (outcome.kind === 'measured') {
+      if (!isCurrent) return;
+      const measures: Record<string, MeasureResult> = {};
+      for (const [at, { key }] of wishes.entries()) {
+        measures[key] = outcome.results[at] ?? null;
+        file.results.set(key, outcome.results[at] ?? null);
+      }
+      if (stat) await this.cache?.add(file.path, stat, { measures });
+    } else if (outcome.reason === 'broken' && wishes.length > 1) {
+      // One of them breaks what measures; the others need not suffer for it.
+      for (const wish of wishes) await this.#measure(file, stat, [wish], signal);
+    } else if (outcome.reason !== 'stopped' && isCurrent && !this.#isClosed) {
+      for (const { key } of wishes) file.results.set(key, null);
+    }
+  }
+
+  #finish(file: MeasuredFile, wishes: readonly Wish[]): void {
+    const owners = new Set<unknown>();
+    for (const wish of wishes) {
+      wish.isRunning = false;
+      if (file.results.has(wish.key)) {
+        file.wishes.delete(wish.key);
+        for (const [owner, asked] of this.#held) if (asked.delete(wish)) owners.add(owner);
+      } else if (!this.#isHeld(wish)) file.wishes.delete(wish.key);
+    }
+    for (const owner of owners) {
+      if (owner !== undefined && !this.#isWaiting(owner)) this.#held.delete(owner);
+    }
+    if (owners.size > 0) {
+      this.#done++;
+      this.onMeasured(owners);
+    }
+    this.onProgress();
+    if (this.#visits.size === 0 && ![...this.#held.values()].some(({ size }) => size > 0)) this.#done = 0;
+    this.#settle();
+  }
+
+  #stopUnwanted(): void {
+    for (const { wishes, stop } of this.#visits) {
+      if (!wishes.some((wish) => this.#isHeld(wish))) stop.abort();
+    }
+  }
+
+  #settle(): void {
+    for (const one of [...this.#settling]) {
+      if (this.#isWaiting(one.owner)) continue;
+      this.#settling.splice(this.#settling.indexOf(one), 1);
+      one.resolve();
     }
   }
 }

@@ -5,6 +5,8 @@ import { folderOf, joinPath, nameOf, relativePath } from '../model/paths';
 import type { SampleLookup, SampleMeasures, SampleReading, SampleState } from '../model/samples';
 import { isAudioName } from '../model/samples';
 import { FolderIndex } from './folderIndex';
+import type { MeasureCache } from './measureCache';
+import type { MeasuredFile } from './measuredFile';
 import { Measurements } from './measurements';
 
 /** Files that are open at one time. */
@@ -24,14 +26,26 @@ export class SampleStore {
   /** Counts what was told of changes: what was under way meanwhile may be out of date and is not kept. */
   #changes = 0;
   readonly #lookups = new Map<string, FolderLookup>();
+  #cache: MeasureCache | undefined;
   /** What was measured in the audio; missing where the host does not measure. */
   readonly measurements: Measurements | undefined;
+  /** Whether lookups give what is measured, where the host measures. */
+  givesMeasures = true;
 
-  /** With `measures`, checks are given what is measured in the audio, which takes some milliseconds a file. */
-  constructor(files: Files, { measures = false } = {}) {
+  /**
+   * With `measures`, checks are given what is measured in the audio, which takes some milliseconds a file: `true` for
+   * measuring in the same thread.
+   */
+  constructor(files: Files, { measures = false }: { measures?: boolean | Measurements } = {}) {
     this.#files = files;
     this.folders = new FolderIndex(files);
-    this.measurements = measures ? new Measurements(files) : undefined;
+    this.measurements = measures === true ? new Measurements(files) : measures || undefined;
+  }
+
+  /** Keeps what was found out of files over restarts. */
+  useCache(cache: MeasureCache): void {
+    this.#cache = cache;
+    if (this.measurements) this.measurements.cache = cache;
   }
 
   /** What is known of samples, by paths relative to a folder. */
@@ -90,7 +104,6 @@ export class SampleStore {
   forget(path: string): void {
     this.#changes++;
     this.folders.forget(path);
-    this.measurements?.forget(path);
     for (const known of this.#readings.keys()) {
       if (known === path || known.startsWith(`${path}/`)) this.#readings.delete(known);
     }
@@ -102,7 +115,6 @@ export class SampleStore {
     this.#changes++;
     this.folders.forgetAll();
     this.#readings.clear();
-    this.measurements?.forgetAll();
     this.#clearAnswers();
   }
 
@@ -111,6 +123,19 @@ export class SampleStore {
   }
 
   async #read(path: string): Promise<SampleReading> {
+    const cache = this.#cache;
+    if (!cache && !this.measurements) return this.#readFile(path);
+    const stat = await this.#files.stat(path);
+    if (!stat) return this.#readFile(path);
+    const remembered = await cache?.find(path, stat);
+    this.measurements?.learn(path, stat, remembered);
+    if (remembered?.facts) return { kind: 'facts', facts: remembered.facts };
+    const reading = await this.#readFile(path);
+    if (reading.kind === 'facts') await cache?.add(path, stat, { facts: reading.facts });
+    return reading;
+  }
+
+  async #readFile(path: string): Promise<SampleReading> {
     const reader = await this.#files.open(path);
     if (!reader) return { kind: 'unreadable', reason: 'The file cannot be opened.' };
     try {
@@ -131,27 +156,41 @@ class FolderLookup implements SampleLookup {
   readonly #folder: string;
   readonly #states = new Map<string, SampleState>();
   version = 0;
-  readonly measures?: SampleMeasures;
+  readonly #ownMeasures: SampleMeasures | undefined;
+  /** The files that paths lead to; `null` for a path that leads to none. */
+  readonly #measured = new Map<string, MeasuredFile | null>();
 
   constructor(store: SampleStore, folder: string) {
     this.#store = store;
     this.#folder = folder;
     const { measurements } = store;
-    if (measurements) {
-      this.measures = {
-        pitch: (path) => this.#measured(path, (file) => measurements.pitch(file)),
-        loopSeam: (path, start, end) =>
-          this.#measured(path, (file) => measurements.loopSeam(file, start, end)),
-      };
-    }
+    if (!measurements) return;
+    const measured = <T>(path: string, measure: (file: MeasuredFile) => T | null | undefined) => {
+      const file = this.measuredFile(path);
+      return file ? measure(file) : file;
+    };
+    this.#ownMeasures = {
+      pitch: (path) => measured(path, (file) => measurements.pitch(file)),
+      survey: (path) => measured(path, (file) => measurements.survey(file)),
+      loopSeam: (path, start, end) => measured(path, (file) => measurements.loopSeam(file, start, end)),
+    };
   }
 
-  /** Asks for a measure of the file that a path leads to; `null` where it leads to none. */
-  #measured<T>(path: string, measure: (file: string) => T | null | undefined): T | null | undefined {
+  get measures(): SampleMeasures | undefined {
+    return this.#store.givesMeasures ? this.#ownMeasures : undefined;
+  }
+
+  /** The file that a path leads to, `null` where it leads to none, `undefined` while that is not known. */
+  measuredFile(path: string): MeasuredFile | null | undefined {
+    const known = this.#measured.get(path);
+    if (known !== undefined) return known;
     const state = this.state(path);
     if (state.kind === 'pending') return undefined;
-    if (state.kind !== 'file' && state.kind !== 'otherCase') return null;
-    return measure(joinPath(this.#folder, state.kind === 'otherCase' ? state.actual : path));
+    const isFile = state.kind === 'file' || state.kind === 'otherCase';
+    const actual = state.kind === 'otherCase' ? state.actual : path;
+    const file = isFile ? (this.#store.measurements?.file(joinPath(this.#folder, actual)) ?? null) : null;
+    this.#measured.set(path, file);
+    return file;
   }
 
   state(path: string): SampleState {
@@ -176,6 +215,7 @@ class FolderLookup implements SampleLookup {
   clear(): void {
     this.version++;
     this.#states.clear();
+    this.#measured.clear();
   }
 
   #find(path: string): SampleState {

@@ -4,6 +4,9 @@ import { folderOf, nameOf } from '../../../server/model/paths';
 /** Files in memory, by absolute path, that keep count of what was asked of them. */
 export class MemoryFiles implements Files {
   readonly #contents = new Map<string, Uint8Array>();
+  /** The times of the last changes: a count of changes takes the place of a clock. */
+  readonly #modified = new Map<string, number>();
+  #changes = 0;
   readonly listed: string[] = [];
   readonly opened: string[] = [];
   closed = 0;
@@ -16,6 +19,7 @@ export class MemoryFiles implements Files {
 
   put(path: string, content: string | Uint8Array): void {
     this.#contents.set(path, typeof content === 'string' ? Buffer.from(content, 'utf8') : content);
+    this.#modified.set(path, ++this.#changes);
   }
 
   remove(path: string): void {
@@ -26,7 +30,7 @@ export class MemoryFiles implements Files {
 
   async stat(path: string): Promise<FileStat | undefined> {
     const content = this.#contents.get(path);
-    if (content) return { kind: 'file', size: content.length, modified: 0 };
+    if (content) return { kind: 'file', size: content.length, modified: this.#modified.get(path) ?? 0 };
     return this.#entries(path).length > 0 ? { kind: 'folder', size: 0, modified: 0 } : undefined;
   }
 
