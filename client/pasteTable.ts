@@ -18,8 +18,8 @@ import {
   workspace,
 } from 'vscode';
 import type { LanguageClient } from 'vscode-languageclient/node';
-import type { ConvertTableResult } from '../server/protocol/requests';
-import { ConvertTableRequest } from '../server/protocol/requests';
+import type { ConvertTableResult } from '../server/protocol/tableRequests';
+import { ConvertTableRequest } from '../server/protocol/tableRequests';
 import { instrumentLanguages, mayHoldInstrument } from './languages';
 import type { NotesDocuments } from './notesDocuments';
 

@@ -1,12 +1,25 @@
+import { joinEdits } from '../model/edits';
 import type { Files } from '../model/files';
 import type { TextEdit } from '../model/finding';
+import type { FormatStyle } from '../model/formatStyle';
+import { usualFormatStyle } from '../model/formatStyle';
+import type { Instrument } from '../model/instrument';
 import type { Notation } from '../model/notation';
 import type { ConversionNote } from '../model/notes';
 import type { Source } from '../model/source';
+import { lineEndAt } from '../model/textLayout';
 import { readInstrument } from '../workspace/analyse';
 import type { IncludeStore } from '../workspace/includeStore';
 import type { MiddleC } from '../workspace/projectSettings';
+import type { ColumnMeaning, TableWithSamples } from '../workspace/readTableWithSamples';
 import { readTableWithSamples } from '../workspace/readTableWithSamples';
+import { groupSections } from './tableGroups';
+import { layOutInserted, regionLayoutOf } from './tableLayout';
+import { styleSections } from './tableStyle';
+import type { RegionUpdate, ZoneMatches } from './tableUpdate';
+import { matchZones, updateRegions } from './tableUpdate';
+import type { ZoneSection } from './tableZones';
+import { instrumentOf, sectionsOf } from './tableZones';
 
 /** Where the regions of a table go. */
 export interface TableTarget {
@@ -19,6 +32,22 @@ export interface TableTarget {
   path: string | undefined;
   /** The document's folder, in which samples are looked for. */
   folder: string | undefined;
+  /** The style that is set for the document; where nothing is set, regions follow those that are there. */
+  format?: Partial<FormatStyle>;
+}
+
+/** What a person has decided about a table. */
+export interface TableChoices {
+  /** The note name of key 60; `auto`: found by evidence. */
+  middleC: MiddleC;
+  /** Meanings of columns, by position from 0. */
+  columns?: ReadonlyMap<number, ColumnMeaning>;
+  /** Kinds of the suggested groupings that are taken. */
+  groupings?: ReadonlySet<string>;
+  /** Files for sample names of the table, as paths from the document's folder. */
+  samples?: ReadonlyMap<string, string>;
+  /** Whether regions with the same samples are changed rather than written again. */
+  update?: boolean;
 }
 
 /** The regions of a table as a change to a document. */
@@ -30,7 +59,15 @@ export interface ConvertedTable {
   notes: ConversionNote[];
   /** The table, that the spans of notes are in. */
   table: Source;
+  /** How the table was understood. */
+  reading: TableWithSamples;
   regionCount: number;
+  /** How many rows have a region with the same sample in the document. */
+  matchCount: number;
+  /** Of an update: how many regions change, stay as they are, and are new. */
+  changedCount: number;
+  unchangedCount: number;
+  addedCount: number;
   problem: string | undefined;
 }
 
@@ -40,20 +77,22 @@ export async function convertTable(
   includes: IncludeStore,
   table: string,
   target: TableTarget,
-  middleC: MiddleC,
+  choices: TableChoices,
 ): Promise<ConvertedTable> {
   const { text, start, end, notation, folder } = target;
   // The change is worked out on the text without the stretch that it replaces.
   const without = text.slice(0, start) + text.slice(end);
   const path = target.path ?? '';
-  const instrument =
+  const document =
     target.path === undefined
       ? notation.read(without, { path })
       : await readInstrument({ path, text: without, notation }, includes);
-  const control = instrument.controlAt(0, start);
+  const control = document.controlAt(0, start);
   const reading = await readTableWithSamples(folder === undefined ? noFiles : files, table, {
     path: 'table',
-    ...(middleC !== 'auto' && { middleC }),
+    ...(choices.middleC !== 'auto' && { middleC: choices.middleC }),
+    ...(choices.columns && { columns: choices.columns }),
+    ...(choices.samples && { samples: choices.samples }),
     samplesFolder: folder ?? '',
     outputFolder: folder ?? '',
     defaultPath: control.defaultPath,
@@ -62,23 +101,104 @@ export async function convertTable(
   const regionCount = reading.instrument.regions.length;
   const notes = [...reading.notes, ...keyOffsetNote(control.keyOffset)];
   if (reading.problem !== undefined) {
-    return { insertText: undefined, edits: [], table: source, regionCount, notes, problem: reading.problem };
+    return {
+      insertText: undefined,
+      edits: [],
+      table: source,
+      reading,
+      regionCount,
+      notes,
+      matchCount: 0,
+      changedCount: 0,
+      unchangedCount: 0,
+      addedCount: 0,
+      problem: reading.problem,
+    };
   }
-  const edited = notation.edit(instrument, { kind: 'insert', offset: start, instrument: reading.instrument });
+  const chosen = reading.suggestions.filter(({ kind }) => choices.groupings?.has(kind));
+  const grouped = groupSections(sectionsOf(reading.instrument), chosen);
+  notes.push(...grouped.notes);
+  const matches: ZoneMatches | undefined =
+    document.regions.length === 0 ? undefined : matchZones(grouped.sections, document, control.defaultPath);
+  const matchCount = matches?.matched.length ?? 0;
+  const isUpdate = choices.update === true && matches !== undefined && matchCount > 0;
+  const update = isUpdate ? updated(notation, document, matches, reading) : undefined;
+  const added = isUpdate ? matches.others : grouped.sections;
+  const addedCount = added.reduce((sum, { regions }) => sum + regions.length, 0);
+  const edits = [...(update?.edits ?? [])];
+  notes.push(...(isUpdate ? matches.notes : []), ...(update?.notes ?? []));
+  if (addedCount > 0) {
+    const offset = isUpdate ? endOfRegions(document, without, start) : start;
+    const inserted = insertion(document, without, target, added, source, offset);
+    edits.push(...inserted.edits);
+    notes.push(...inserted.notes);
+  }
+  const joined = joinEdits(edits);
   const removed = end - start;
-  const moved = edited.edits.map((edit) => ({
+  const moved = joined.map((edit) => ({
     ...edit,
     start: edit.start > start ? edit.start + removed : edit.start,
     end: edit.end > start ? edit.end + removed : edit.end,
   }));
   return {
-    insertText: insertTextOf(edited.edits, without, start),
+    insertText: insertTextOf(joined, without, start),
     edits: withRemoval(moved, start, end),
     table: source,
+    reading,
     regionCount,
-    notes: [...notes, ...edited.notes],
+    notes,
+    matchCount,
+    changedCount: update?.changed ?? 0,
+    unchangedCount: update?.unchanged ?? 0,
+    addedCount,
     problem: undefined,
   };
+}
+
+function updated(
+  notation: Notation,
+  document: Instrument,
+  { matched }: ZoneMatches,
+  { columns, notes }: TableWithSamples,
+): RegionUpdate {
+  const has = (meaning: ColumnMeaning) => columns.some((one) => one.meaning === meaning);
+  const cleared = [
+    ...(has('volume') || has('attenuation') ? ['volume'] : []),
+    ...(has('pan') ? ['pan'] : []),
+    ...(has('tune') || has('transpose') ? ['tune', 'transpose'] : []),
+    ...(has('offset') ? ['offset'] : []),
+  ];
+  const dropped = notes.filter(({ kind }) => kind === 'dropped');
+  return updateRegions(notation, document, matched, cleared, ({ start, end }) =>
+    dropped.some((note) => note.start >= start && note.start <= end),
+  );
+}
+
+/** Behind the last region of the main file; where there is none, `otherwise`. */
+function endOfRegions(document: Instrument, text: string, otherwise: number): number {
+  const last = document.regions.findLast((region) => document.headerSource(region) === 0);
+  return last === undefined ? otherwise : lineEndAt(text, document.bodySpan(last).end);
+}
+
+/** The edits that write regions at an offset, in the style of the document. */
+function insertion(
+  document: Instrument,
+  text: string,
+  { notation, path, format = {} }: TableTarget,
+  sections: readonly ZoneSection[],
+  table: Source,
+  offset: number,
+): { edits: TextEdit[]; notes: ConversionNote[] } {
+  styleSections(sections, document);
+  const instrument = instrumentOf(sections, table);
+  const { edits, notes } = notation.edit(document, { kind: 'insert', offset, instrument });
+  const [edit, ...more] = edits;
+  const found = regionLayoutOf(document);
+  const alignColumns = format.alignColumns === true || found.alignColumns;
+  const headers = format.headers ?? found.headers;
+  if (!edit || more.length > 0 || (!alignColumns && headers === 'regionsInline')) return { edits, notes };
+  const style = { ...usualFormatStyle, ...format, headers, alignColumns, opcodeOrder: 'keep' } as const;
+  return { edits: [layOutInserted(notation, text, path ?? '', edit, style)], notes };
 }
 
 /** A document that moves all keys moves those of the table too. */
@@ -105,7 +225,7 @@ function insertTextOf(edits: readonly TextEdit[], text: string, offset: number):
 
 /** The edits with the stretch taken out, in one with an edit that touches it. */
 function withRemoval(edits: readonly TextEdit[], start: number, end: number): TextEdit[] {
-  if (start === end) return [...edits];
+  if (start === end || edits.some((edit) => edit.start <= start && edit.end >= end)) return [...edits];
   const touching = edits.find((edit) => edit.end === start);
   if (!touching) return [...edits, { source: 0, start, end, newText: '' }];
   return edits.map((edit) => (edit === touching ? { ...edit, end } : edit));

@@ -1,17 +1,13 @@
-import { convertTable } from '../features/convertTable';
 import { buildMapScene } from '../map/scene';
 import type { ConversionNote } from '../model/notes';
-import { folderOf } from '../model/paths';
-import { Source } from '../model/source';
-import { looksLikeZoneTable } from '../table/looksLikeZoneTable';
-import { notationOfDocument, notations } from '../workspace/notationOf';
+import type { Source } from '../model/source';
+import { notations } from '../workspace/notationOf';
 import { stopIfCancelled } from './cancellation';
 import type { LanguageServer } from './languageServer';
-import { offsetOf, rangeOf } from './positions';
 import type { LineNote } from './requests';
-import { ConvertRequest, ConvertTableRequest, KeyboardMapRequest, LooksLikeTableRequest } from './requests';
+import { ConvertRequest, KeyboardMapRequest } from './requests';
 
-/** Answers the requests of our own: keyboard maps, conversion, copied tables. */
+/** Answers requests of our own: keyboard maps and conversion. */
 export function handleInstrumentRequests(server: LanguageServer): void {
   const { connection, documents } = server;
 
@@ -30,42 +26,6 @@ export function handleInstrumentRequests(server: LanguageServer): void {
     stopIfCancelled(token);
     const { text, notes } = notation.write(reading.instrument);
     return { text, notes: lineNotes(notes, (source) => reading.instrument.sources[source]) };
-  });
-
-  connection.onRequest(LooksLikeTableRequest.type, ({ text }) => looksLikeZoneTable(text));
-
-  connection.onRequest(ConvertTableRequest.type, async ({ uri, range, text: table, middleC }, token) => {
-    const document = server.openDocument(uri);
-    if (!document) return null;
-    const { path } = document;
-    const text = document.getText();
-    const notation = notationOfDocument(document.languageId, path ?? '', text);
-    if (!notation) return null;
-    const source = new Source(path ?? '', text);
-    const converted = await convertTable(
-      documents.files,
-      documents.includes,
-      table,
-      {
-        text,
-        start: offsetOf(source, range.start),
-        end: offsetOf(source, range.end),
-        notation,
-        path,
-        folder: path === undefined ? undefined : folderOf(path),
-      },
-      middleC ?? (await server.settings.middleC(uri, path)),
-    );
-    stopIfCancelled(token);
-    const { insertText, problem, edits, regionCount } = converted;
-    return {
-      notes: lineNotes(converted.notes, () => converted.table),
-      regionCount,
-      ...(insertText !== undefined && { insertText }),
-      ...(problem === undefined
-        ? { edits: edits.map((edit) => ({ range: rangeOf(source, edit), newText: edit.newText })) }
-        : { problem }),
-    };
   });
 }
 

@@ -33,6 +33,7 @@ import { formattedOnType } from './handleFormatting';
 import { handleInstrumentRequests } from './handleInstrumentRequests';
 import { handleReadingAids, refreshReadingAids, semanticTokensOptions } from './handleReadingAids';
 import { movedFiles } from './handleRename';
+import { handleTables } from './handleTables';
 import { Publishing } from './publishing';
 import { refactorKinds } from './refactorActions';
 import { InstrumentChangedNotification } from './requests';
@@ -95,6 +96,7 @@ export class LanguageServer {
     this.#handleDiagnostics();
     handleFeatures(this);
     handleInstrumentRequests(this);
+    handleTables(this);
     handleReadingAids(this);
     this.#texts.listen(connection);
     connection.listen();

@@ -1,4 +1,3 @@
-import type { Range, TextEdit } from 'vscode-languageserver-protocol';
 import { NotificationType, RequestType } from 'vscode-languageserver-protocol';
 import type { MapScene } from '../map/scene';
 import type { NoteKind } from '../model/notes';
@@ -35,43 +34,6 @@ export interface InstrumentChangedParams {
 /** Says that a document was read anew, so that its map may look different. */
 export const InstrumentChangedNotification = {
   type: new NotificationType<InstrumentChangedParams>('zonewright/instrumentChanged'),
-} as const;
-
-export interface ConvertTableParams {
-  /** The document that the regions go into. */
-  uri: string;
-  /** What the regions take the place of; empty for a cursor. */
-  range: Range;
-  /** The copied zone table. */
-  text: string;
-  /** Which note name the table gives to key 60, over what the settings say. */
-  middleC?: 'auto' | 'C3' | 'C4' | 'C5';
-}
-
-export interface ConvertTableResult {
-  /** What to write in the place of the range; absent where there is a problem or the change is not confined to the range. */
-  insertText?: string;
-  /** The whole change, the replacing of the range included; absent where there is a problem. */
-  edits?: TextEdit[];
-  /** Lines are those of the table. */
-  notes: LineNote[];
-  regionCount: number;
-  /** Why the text was not taken for a table, as a sentence. */
-  problem?: string;
-}
-
-/** Makes regions of a copied zone table, in the notation and style of a document; `null` where the document holds no instrument. */
-export const ConvertTableRequest = {
-  type: new RequestType<ConvertTableParams, ConvertTableResult | null, void>('zonewright/convertTable'),
-} as const;
-
-export interface LooksLikeTableParams {
-  text: string;
-}
-
-/** Asks whether a text is likely to be a copied zone table. Quick, so that it can be asked at every paste. */
-export const LooksLikeTableRequest = {
-  type: new RequestType<LooksLikeTableParams, boolean, void>('zonewright/looksLikeTable'),
 } as const;
 
 export interface ConvertParams {

@@ -32,7 +32,7 @@ async function convert(marked: string, format: 'sfz' | 'xml' = 'sfz', path: stri
     path: path ?? undefined,
     folder: path === null ? undefined : '/music',
   };
-  const converted = await convertTable(files, new IncludeStore(files), table, target, 'auto');
+  const converted = await convertTable(files, new IncludeStore(files), table, target, { middleC: 'auto' });
   const { insertText, edits } = converted;
   return {
     ...converted,

@@ -1,0 +1,226 @@
+import { joinEdits } from '../model/edits';
+import type { TextEdit } from '../model/finding';
+import type { Instrument } from '../model/instrument';
+import type { NewParameter, Notation } from '../model/notation';
+import type { ConversionNote } from '../model/notes';
+import { defaultNumberOf } from '../model/opcodes/values';
+import { Parameter } from '../model/parameterNames';
+import { joinPath, nameOf } from '../model/paths';
+import { isDefault, isKeyName, keyWritingOf } from './tableStyle';
+import type { ZoneRegion, ZoneSection, ZoneValue } from './tableZones';
+
+/** A row of a table and the region of a document that it is about. */
+export interface MatchedZone {
+  /** What the row says, with what its group says. */
+  zone: { start: number; end: number; values: readonly ZoneValue[] };
+  header: number;
+}
+
+/** Rows of a table beside the regions of a document that play the same samples. */
+export interface ZoneMatches {
+  matched: MatchedZone[];
+  /** Rows without a region, in their groups. */
+  others: ZoneSection[];
+  notes: ConversionNote[];
+}
+
+/** What tells regions of one sample apart. */
+const telling = ['lokey', 'hikey', 'lovel', 'hivel', 'seq_position', 'pitch_keycenter', 'trigger'] as const;
+
+/**
+ * Finds for each row of a table the region of a document with the same sample, by its path and else by its name. Where
+ * several have it, keys, velocities and turns decide; where these leave it open, nothing is matched and a note says so.
+ * `defaultPath` is what stands before the sample paths of the table.
+ */
+export function matchZones(
+  sections: readonly ZoneSection[],
+  document: Instrument,
+  defaultPath: string,
+): ZoneMatches {
+  const byPath = new Map<string, number[]>();
+  const byName = new Map<string, number[]>();
+  for (const region of document.regions) {
+    const sample = document.samplePath(region);
+    if (sample === undefined || sample.startsWith('*')) continue;
+    const path = pathKey(sample);
+    addTo(byPath, path, region);
+    addTo(byName, nameOf(path), region);
+  }
+  const rows = new Map<string, { zone: MatchedZone['zone']; region: ZoneRegion }[]>();
+  for (const section of sections) {
+    for (const region of section.regions) {
+      const values = [...section.values.filter(({ name }) => name !== 'group_label'), ...region.values];
+      const sample = values.find(({ name }) => name === 'sample')?.value ?? '';
+      const path = pathKey(sample.startsWith('*') ? sample : defaultPath + sample);
+      const row = { zone: { start: region.start, end: region.end, values }, region };
+      const same = rows.get(path);
+      if (same) same.push(row);
+      else rows.set(path, [row]);
+    }
+  }
+  const matched: MatchedZone[] = [];
+  const notes: ConversionNote[] = [];
+  const done = new Set<ZoneRegion>();
+  for (const [path, members] of rows) {
+    const candidates = new Set(byPath.get(path) ?? byName.get(nameOf(path)) ?? []);
+    if (candidates.size === 0) continue;
+    for (const { zone, region } of members) {
+      const [best, ...alike] = likest(zone, candidates, document);
+      if (best === undefined) continue;
+      if (alike.length > 0 && candidates.size > members.length) {
+        const message = `The document has ${candidates.size} regions with the sample "${nameOf(path)}", and the table does not tell which one is meant; none of them is changed.`;
+        notes.push({ kind: 'ignored', source: 0, start: zone.start, end: zone.end, message });
+      } else {
+        matched.push({ zone, header: best });
+        candidates.delete(best);
+      }
+      done.add(region);
+    }
+  }
+  const others = sections.map(({ values, regions }) => ({
+    values,
+    regions: regions.filter((one) => !done.has(one)),
+  }));
+  return { matched, others: others.filter(({ regions }) => regions.length > 0), notes };
+}
+
+function pathKey(path: string): string {
+  return joinPath('', path).toLowerCase();
+}
+
+function addTo(map: Map<string, number[]>, key: string, region: number): void {
+  const list = map.get(key);
+  if (list) list.push(region);
+  else map.set(key, [region]);
+}
+
+/** The candidates that agree with a row in most of what tells regions apart, in the order of the text. */
+function likest(zone: MatchedZone['zone'], candidates: ReadonlySet<number>, document: Instrument): number[] {
+  let most = -1;
+  let best: number[] = [];
+  for (const region of candidates) {
+    const agreeing = telling.filter((name) => {
+      const value = zone.values.findLast((one) => one.name === name || (one.name === 'key' && isKeyOf(name)));
+      return value && !differs(document, region, Parameter[name], value.value, name);
+    }).length;
+    if (agreeing > most) {
+      most = agreeing;
+      best = [region];
+    } else if (agreeing === most) best.push(region);
+  }
+  return best;
+}
+
+function isKeyOf(name: string): boolean {
+  return name === 'lokey' || name === 'hikey' || name === 'pitch_keycenter';
+}
+
+/** Whether a region says something else than a value. */
+function differs(document: Instrument, region: number, id: number, value: string, name: string): boolean {
+  const parameter = document.effective(region, id);
+  if (parameter < 0) {
+    const facts = document.names.opcode(id)?.facts;
+    const usual = facts && defaultNumberOf(facts);
+    return !(isDefault(name, Number(value)) || (usual !== undefined && usual === Number(value)));
+  }
+  const number = document.keyNumber(parameter);
+  if (!Number.isNaN(number) && value !== '' && !Number.isNaN(Number(value))) return number !== Number(value);
+  return document.valueText(parameter).toLowerCase() !== value.toLowerCase();
+}
+
+/** How a document's regions are brought up to date with a table. */
+export interface RegionUpdate {
+  edits: TextEdit[];
+  notes: ConversionNote[];
+  /** Regions that change, and regions that say all of it already. */
+  changed: number;
+  unchanged: number;
+}
+
+/**
+ * The edits that make regions say what the rows of a table say. Only what differs is written. `cleared` lists opcodes
+ * that the table has a column for, so that a row without a value says the default; `isDoubtful` tells of rows in which
+ * something could not be read.
+ */
+export function updateRegions(
+  notation: Notation,
+  document: Instrument,
+  matched: readonly MatchedZone[],
+  cleared: readonly string[],
+  isDoubtful: (zone: { start: number; end: number }) => boolean,
+): RegionUpdate {
+  const writing = keyWritingOf(document);
+  const update: RegionUpdate = { edits: [], notes: [], changed: 0, unchanged: 0 };
+  for (const { zone, header } of matched) {
+    const wanted = wantedValues(document, header, zone.values);
+    if (!isDoubtful(zone)) {
+      for (const name of cleared)
+        if (!zone.values.some((one) => one.name === name)) wanted.push({ name, value: '0' });
+    }
+    const differing = wanted.filter(({ name, value }) =>
+      differs(document, header, document.names.canonical(document.names.idOf(name)), value, name),
+    );
+    if (differing.length === 0) {
+      update.unchanged++;
+      continue;
+    }
+    if (document.headerSource(header) !== 0) {
+      const file = document.sources[document.headerSource(header)]?.path ?? '';
+      const message = `The region of this row stands in the included file ${nameOf(file)}; it is left as it is.`;
+      update.notes.push({ kind: 'ignored', source: 0, start: zone.start, end: zone.end, message });
+      continue;
+    }
+    update.changed++;
+    const spelt = differing.map(({ name, value }) => ({
+      name,
+      value: isKeyName(name) && value !== '' ? writing(Number(value)) : value,
+    }));
+    revise(notation, document, header, spelt, update);
+  }
+  return { ...update, edits: joinEdits(update.edits) };
+}
+
+/** What a region is to say; `key` stands for three values, unless the region has a `key` of its own. */
+function wantedValues(document: Instrument, header: number, values: readonly ZoneValue[]): NewParameter[] {
+  const hasKey = document.own(header, Parameter.key) >= 0;
+  const wanted: NewParameter[] = [];
+  for (const { name, value } of values) {
+    if (name === 'sample') continue;
+    if (name !== 'key' || hasKey) wanted.push({ name, value });
+    else for (const one of ['lokey', 'hikey', 'pitch_keycenter']) wanted.push({ name: one, value });
+  }
+  return wanted;
+}
+
+function revise(
+  notation: Notation,
+  document: Instrument,
+  header: number,
+  values: readonly NewParameter[],
+  update: RegionUpdate,
+): void {
+  const add: NewParameter[] = [];
+  const remove: number[] = [];
+  for (const { name, value } of values) {
+    const id = document.names.canonical(document.names.idOf(name));
+    const own = document.own(header, id);
+    if (own >= 0 && document.parameterSource(own) === 0 && document.effective(header, id) === own) {
+      const isNothing =
+        isDefault(name, Number(value)) && value !== '' && document.effective(document.parent(header), id) < 0;
+      if (isNothing && !isKeyName(name)) remove.push(own);
+      else {
+        const set = notation.edit(document, { kind: 'set', header, name, value });
+        update.edits.push(...set.edits);
+        update.notes.push(...set.notes);
+      }
+      continue;
+    }
+    // What a later opcode of the region overrides goes, and the value is written behind it.
+    if (own >= 0 && document.parameterSource(own) === 0) remove.push(own);
+    add.push({ name, value });
+  }
+  if (add.length === 0 && remove.length === 0) return;
+  const revised = notation.edit(document, { kind: 'revise', header, remove, add });
+  update.edits.push(...revised.edits);
+  update.notes.push(...revised.notes);
+}

@@ -1,0 +1,116 @@
+import type { ConvertedTable, TableChoices, TableTarget } from '../features/convertTable';
+import { convertTable } from '../features/convertTable';
+import { folderOf } from '../model/paths';
+import { Source } from '../model/source';
+import { looksLikeZoneTable } from '../table/looksLikeZoneTable';
+import { notations } from '../workspace/notationOf';
+import { stopIfCancelled } from './cancellation';
+import type { LanguageServer } from './languageServer';
+import { offsetOf, rangeOf } from './positions';
+import { headingsOf, tableSheet, writtenMarkup } from './tablePreview';
+import type { ConvertTableResult, PreviewTarget, TableDecisions } from './tableRequests';
+import { ConvertTableRequest, LooksLikeTableRequest, PreviewTableRequest } from './tableRequests';
+import { pathOfUri } from './uris';
+
+/** Answers the requests about copied tables. */
+export function handleTables(server: LanguageServer): void {
+  const { connection, documents } = server;
+
+  const convert = async (place: PreviewTarget, table: string, decisions: TableDecisions) => {
+    const target = place.kind === 'new' ? newTarget(place) : await documentTarget(server, place);
+    if (!target) return undefined;
+    const middleC = decisions.middleC ?? (await server.settings.middleC(target.uri, target.path));
+    const choices = { ...choicesOf(decisions), middleC };
+    return {
+      target,
+      converted: await convertTable(documents.files, documents.includes, table, target, choices),
+    };
+  };
+
+  connection.onRequest(LooksLikeTableRequest.type, ({ text }) => looksLikeZoneTable(text));
+
+  connection.onRequest(ConvertTableRequest.type, async ({ uri, range, text, ...decisions }, token) => {
+    const done = await convert({ kind: 'document', uri, range }, text, decisions);
+    stopIfCancelled(token);
+    return done ? resultOf(done.converted, done.target.text) : null;
+  });
+
+  connection.onRequest(PreviewTableRequest.type, async ({ target: place, text, ...decisions }, token) => {
+    const done = await convert(place, text, decisions);
+    stopIfCancelled(token);
+    if (!done) return null;
+    const { converted, target } = done;
+    const { suggestions, questions, middleC } = converted.reading;
+    return {
+      ...resultOf(converted, target.text),
+      ...tableSheet(converted),
+      groupings: suggestions.map(({ kind, message }) => ({ kind, message })),
+      samples: questions.map(({ name, choices, taken }) => ({
+        name,
+        choices,
+        ...(taken !== undefined && { taken }),
+      })),
+      ...(middleC && { middleC }),
+      markup: writtenMarkup(converted, target.text),
+    };
+  });
+}
+
+type Target = TableTarget & { uri: string };
+
+/** A document that is still to be made, in a folder where samples are looked for. */
+function newTarget({ format, folderUri }: Extract<PreviewTarget, { kind: 'new' }>): Target | undefined {
+  const notation = Object.hasOwn(notations, format) ? notations[format] : undefined;
+  const folder = folderUri === undefined ? undefined : pathOfUri(folderUri);
+  return notation && { uri: '', text: '', start: 0, end: 0, notation, path: undefined, folder };
+}
+
+async function documentTarget(
+  server: LanguageServer,
+  { uri, range }: Extract<PreviewTarget, { kind: 'document' }>,
+): Promise<Target | undefined> {
+  const reading = await server.documents.reading(uri);
+  if (!reading) return undefined;
+  const { path } = reading.document;
+  const format = await server.settings.format(uri, path);
+  const text = reading.document.getText();
+  const source = new Source(path ?? '', text);
+  return {
+    uri,
+    text,
+    start: offsetOf(source, range.start),
+    end: offsetOf(source, range.end),
+    notation: reading.notation,
+    path,
+    folder: path === undefined ? undefined : folderOf(path),
+    format,
+  };
+}
+
+function choicesOf({ columns, groupings, samples, update }: TableDecisions): Omit<TableChoices, 'middleC'> {
+  return {
+    ...(columns && { columns: new Map(columns) }),
+    ...(groupings && { groupings: new Set(groupings) }),
+    ...(samples && { samples: new Map(samples) }),
+    ...(update && { update }),
+  };
+}
+
+function resultOf(converted: ConvertedTable, text: string): ConvertTableResult {
+  const { insertText, problem, edits, notes, table, regionCount } = converted;
+  const { matchCount, changedCount, unchangedCount, addedCount } = converted;
+  const source = new Source('', text);
+  return {
+    notes: notes.map(({ kind, message, start }) => ({ kind, message, line: table.positionAt(start).line })),
+    regionCount,
+    matchCount,
+    changedCount,
+    unchangedCount,
+    addedCount,
+    headings: headingsOf(converted),
+    ...(insertText !== undefined && { insertText }),
+    ...(problem === undefined
+      ? { edits: edits.map((edit) => ({ range: rangeOf(source, edit), newText: edit.newText })) }
+      : { problem }),
+  };
+}

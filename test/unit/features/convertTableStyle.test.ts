@@ -1,0 +1,275 @@
+import { describe, expect, it } from 'vitest';
+import type { TableChoices } from '../../../server/features/convertTable';
+import { convertTable } from '../../../server/features/convertTable';
+import { editedText } from '../../../server/features/tableLayout';
+import type { FormatStyle } from '../../../server/model/formatStyle';
+import { IncludeStore } from '../../../server/workspace/includeStore';
+import { notations } from '../../../server/workspace/notationOf';
+import { MemoryFiles } from '../workspace/memoryFiles';
+
+const files = new MemoryFiles({});
+
+/** Converts a table into a text at `|`, or at its end. */
+async function convert(
+  marked: string,
+  table: string,
+  choices: Partial<TableChoices> = {},
+  format: 'sfz' | 'xml' = 'sfz',
+  style: Partial<FormatStyle> = {},
+) {
+  const at = marked.includes('|') ? marked.indexOf('|') : marked.length;
+  const text = marked.replace('|', '');
+  const target = {
+    text,
+    start: at,
+    end: at,
+    notation: notations[format],
+    path: '/music/a.sfz',
+    folder: undefined,
+    format: style,
+  };
+  const converted = await convertTable(files, new IncludeStore(files), table, target, {
+    middleC: 'auto',
+    ...choices,
+  });
+  return { ...converted, after: editedText(text, converted.edits), text };
+}
+
+const valuesIn = (text: string, format: 'sfz' | 'xml' = 'sfz') => {
+  const instrument = notations[format].read(text, { path: 'a' });
+  return [...instrument.regions].map((region) =>
+    Object.fromEntries(
+      instrument
+        .effectiveParameters(region)
+        .map(({ name, parameter }) => [instrument.names.text(name), instrument.valueText(parameter)]),
+    ),
+  );
+};
+
+const table =
+  'Sample\tLow\tHigh\tRoot\tLo vel\tHi vel\na.wav\t36\t49\t40\t1\t127\nb.wav\t51\t61\t54\t1\t100\n';
+
+describe('regions in the style of a document', () => {
+  it('write keys as the document does', async () => {
+    const line = (text: string) => text.split('\n').filter((one) => one.includes('b.wav'))[0];
+    const numbers = await convert('<region> sample=*sine lokey=30 hikey=31\n', table);
+    expect(line(numbers.after)).toMatch(/lokey=51 hikey=61 pitch_keycenter=54/);
+    const names = await convert('<region> sample=*sine lokey=C1 hikey=F#1 pitch_keycenter=D1\n', table);
+    expect(line(names.after)).toMatch(/lokey=D#3 hikey=C#4 pitch_keycenter=F#3/);
+    const small = await convert('<region> sample=*sine lokey=eb1 hikey=f1 pitch_keycenter=e1\n', table);
+    expect(line(small.after)).toMatch(/lokey=eb3 hikey=db4 pitch_keycenter=gb3/);
+    // Numbers of the MIDI 1.0 key table with middle C = C4 = 60, as SFZ has it: the same regions in each spelling.
+    expect(valuesIn(numbers.after).slice(1)).toMatchObject([{ lokey: '36' }, { lokey: '51', hikey: '61' }]);
+  });
+
+  it('leave out what the format has by default, unless a header around sets something else', async () => {
+    // Defaults of the open SFZ format's opcode table: lokey 0, hikey 127, hivel 127; lovel 1 starts at the first note-on velocity.
+    const { after } = await convert('', table);
+    expect(after).not.toMatch(/lovel|hivel=127/);
+    expect(after).toMatch(/hivel=100/);
+    const within = await convert('<group> hivel=60\n<region> sample=*sine\n', table);
+    expect(within.after).toMatch(/sample=a\.wav.*hivel=127/);
+    expect(valuesIn(within.after)[1]).toMatchObject({ hivel: '127' });
+    const whole = await convert('', 'Sample\tLow\tHigh\tRoot\na.wav\t0\t127\t60\n');
+    expect(whole.after).toBe('<region> sample=a.wav pitch_keycenter=60\n');
+  });
+
+  it('stand in columns where those of the document do', async () => {
+    const aligned =
+      '<region> sample=short.wav       lokey=1   hikey=20\n<region> sample=much longer.wav lokey=100 hikey=101\n';
+    const { after, insertText } = await convert(
+      aligned,
+      'Sample\tLow\tHigh\na.wav\t36\t47\nb.wav\t48\t127\n',
+    );
+    const columns = after
+      .split('\n')
+      .filter(Boolean)
+      .map((line) => line.indexOf('lokey='));
+    expect(columns).toHaveLength(4);
+    expect(new Set(columns).size).toBe(1);
+    expect(insertText).toBeDefined();
+    const longer = await convert(
+      aligned,
+      'Sample\tLow\tHigh\na name that is longer still.wav\t36\t47\nb.wav\t48\t59\n',
+    );
+    const wider = longer.after
+      .split('\n')
+      .filter(Boolean)
+      .map((line) => line.indexOf('lokey='));
+    expect(new Set(wider).size).toBe(1);
+    expect(valuesIn(longer.after)).toHaveLength(4);
+    const loose = await convert(
+      '<region> sample=x.wav lokey=1\n',
+      'Sample\tLow\tHigh\na.wav\t36\t47\nlong.wav\t48\t59\n',
+    );
+    expect(loose.after).not.toMatch(/ {2}/);
+  });
+
+  it('have their opcodes on lines of their own where those of the document do', async () => {
+    const { after } = await convert('<region>\nsample=*sine\nlokey=1\nhikey=2\n', table);
+    expect(after).toMatch(/<region>\nsample=a\.wav\nlokey=36\n/);
+    expect(valuesIn(after)).toHaveLength(3);
+  });
+
+  it('follow the settings of the document', async () => {
+    const { after } = await convert('', 'Sample\tLow\tHigh\na.wav\t36\t47\nlonger.wav\t48\t59\n', {}, 'sfz', {
+      alignColumns: true,
+    });
+    expect(after).toMatch(/a\.wav {6}lokey/);
+  });
+});
+
+describe('corrections and choices', () => {
+  it('take a column for what a person says', async () => {
+    const odd = 'Name\tA\tB\na.wav\t36\t47\nb.wav\t48\t59\n';
+    const { after } = await convert('', odd, {
+      columns: new Map([
+        [1, 'lokey'],
+        [2, 'hikey'],
+      ]),
+    });
+    expect(valuesIn(after)).toMatchObject([
+      { lokey: '36', hikey: '47' },
+      { lokey: '48', hikey: '59' },
+    ]);
+    const other = await convert('', odd, { columns: new Map([[1, 'unknown']]) });
+    expect(other.after).not.toMatch(/36/);
+  });
+
+  const named =
+    'Sample\tRoot\nbell_p_rr1.wav\t60\nbell_p_rr2.wav\t60\nbell_f_rr1.wav\t60\nbell_f_rr2.wav\t60\nbell_rel.wav\t60\n';
+
+  it('group by parts of file names only where that is chosen', async () => {
+    const plain = await convert('', named);
+    expect(plain.after).not.toMatch(/<group>/);
+    expect(plain.reading.suggestions.map(({ kind }) => kind).sort()).toEqual([
+      'layers',
+      'releases',
+      'round_robins',
+    ]);
+    const grouped = await convert('', named, { groupings: new Set(['layers', 'releases', 'round_robins']) });
+    const values = valuesIn(grouped.after);
+    expect(values.map(({ group_label }) => group_label)).toEqual(['p', 'p', 'f', 'f', 'release']);
+    // Two layers part the note-on velocities 1..127 of MIDI 1.0 without gap or overlap; common practice: p below f.
+    expect(values.map(({ lovel = '1', hivel = '127' }) => [lovel, hivel].map(Number))).toEqual([
+      [1, 63],
+      [1, 63],
+      [64, 127],
+      [64, 127],
+      [1, 127],
+    ]);
+    expect(values.map(({ seq_position, seq_length }) => [seq_position, seq_length])).toEqual([
+      ['1', '2'],
+      ['2', '2'],
+      ['1', '2'],
+      ['2', '2'],
+      [undefined, undefined],
+    ]);
+    expect(values[4]).toMatchObject({ trigger: 'release' });
+    expect(grouped.notes.some(({ message }) => /layers share them/.test(message))).toBe(true);
+  });
+
+  it('keep the groups of the table around those of file names', async () => {
+    const rows = 'Sample\tGroup\nx_p.wav\tBells\nx_f.wav\tBells\ny_p.wav\tBars\n';
+    const { after } = await convert('', rows, { groupings: new Set(['layers']) });
+    expect(valuesIn(after).map(({ sample, group_label }) => `${sample} ${group_label}`)).toEqual([
+      'x_p.wav Bells p',
+      'x_f.wav Bells f',
+      'y_p.wav Bars p',
+    ]);
+  });
+});
+
+describe('a table into a document with its samples', () => {
+  const document = `// mine
+<group> volume=-3
+<region> sample=a.wav lokey=C2 hikey=C3 pitch_keycenter=E2 pan=20 // keep
+<region> sample=b.wav key=50
+<region> sample=mine.wav key=70
+`;
+
+  it('changes only values that differ, and adds what is new', async () => {
+    const { after, changedCount, unchangedCount, addedCount, matchCount } = await convert(
+      document,
+      'Sample\tLow\tHigh\tRoot\tPan\na.wav\t36\t49\t40\t0\nb.wav\t50\t50\t50\t0\nnew.wav\t80\t81\t80\t10\n',
+      { update: true },
+    );
+    expect({ matchCount, changedCount, unchangedCount, addedCount }).toEqual({
+      matchCount: 2,
+      changedCount: 1,
+      unchangedCount: 1,
+      addedCount: 1,
+    });
+    const lines = after.split('\n');
+    expect(lines[2]).toBe('<region> sample=a.wav lokey=C2 hikey=C#3 pitch_keycenter=E2 // keep');
+    expect(lines.slice(0, 2)).toEqual(document.split('\n').slice(0, 2));
+    expect(lines.slice(3, 5)).toEqual(document.split('\n').slice(3, 5));
+    expect(valuesIn(after).at(-1)).toMatchObject({ sample: 'new.wav', pan: '10' });
+  });
+
+  it('writes in the region what its group says otherwise', async () => {
+    const { after } = await convert(document, 'Sample\tLevel dB\na.wav\t-6\nb.wav\t-3\nmine.wav\t0\n', {
+      update: true,
+    });
+    expect(valuesIn(after).map(({ volume }) => volume)).toEqual(['-6', '-3', '0']);
+    expect(after).toContain('<group> volume=-3\n');
+    expect(after).toContain('<region> sample=b.wav key=50\n');
+  });
+
+  it('writes behind what overrides an earlier opcode', async () => {
+    const { after } = await convert(
+      '<region> lokey=1 sample=a.wav key=60\n',
+      'Sample\tLow\tHigh\tRoot\na.wav\t58\t62\t60\n',
+      { update: true },
+    );
+    expect(valuesIn(after)).toMatchObject([{ lokey: '58', hikey: '62', pitch_keycenter: expect.anything() }]);
+    const instrument = notations.sfz.read(after, { path: 'a' });
+    expect([instrument.lowKey[0], instrument.highKey[0], instrument.rootKey(0)]).toEqual([58, 62, 60]);
+  });
+
+  it('tells regions of one sample apart by their keys, and leaves open what it cannot tell', async () => {
+    const twice = '<region> sample=a.wav key=40\n<region> sample=a.wav key=50\n';
+    const told = await convert(twice, 'Sample\tLow\tHigh\tRoot\tPan\na.wav\t50\t50\t50\t7\n', {
+      update: true,
+    });
+    expect(told.after).toBe(twice.replace('key=50', 'key=50 pan=7'));
+    const open = await convert(`${twice}<region> sample=b.wav key=1\n`, 'Sample\tPan\na.wav\t7\nb.wav\t8\n', {
+      update: true,
+    });
+    expect(valuesIn(open.after).map(({ pan }) => pan)).toEqual([undefined, undefined, '8']);
+    expect(open.notes.some(({ message }) => /which one is meant/.test(message))).toBe(true);
+  });
+
+  it('does the same in XML', async () => {
+    const xml =
+      '<instrument>\n  <group volume="-3">\n    <region sample="a.wav" lokey="36"/>\n  </group>\n</instrument>\n';
+    const { after } = await convert(
+      xml,
+      'Sample\tLow\tHigh\na.wav\t37\t48\nb &amp; c.wav\t49\t60\n',
+      { update: true },
+      'xml',
+    );
+    expect(notations.xml.read(after, { path: 'a' }).findings).toEqual([]);
+    expect(valuesIn(after, 'xml')).toMatchObject([
+      { sample: 'a.wav', lokey: '37', hikey: '48', volume: '-3' },
+      { sample: 'b &amp; c.wav', lokey: '49' },
+    ]);
+  });
+
+  it('writes again by default, and again where no sample matches', async () => {
+    const rows = 'Sample\tLow\tHigh\na.wav\t1\t2\n';
+    expect((await convert(document, rows)).regionCount).toBe(1);
+    expect(valuesIn((await convert(document, rows)).after)).toHaveLength(4);
+    const other = await convert('<region> sample=z.wav\n', rows, { update: true });
+    expect(valuesIn(other.after)).toHaveLength(2);
+  });
+
+  it('changes nothing the second time', async () => {
+    const rows =
+      'Sample\tLow\tHigh\tRoot\tPan\tLevel dB\na.wav\t36\t49\t40\t0\t-2\nb.wav\t50\t51\t50\t-5\t0\n';
+    const once = await convert(document, rows, { update: true });
+    const twice = await convert(once.after, rows, { update: true });
+    expect(twice.edits).toEqual([]);
+    expect(twice.unchangedCount).toBe(2);
+  });
+});
