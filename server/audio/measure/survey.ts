@@ -1,0 +1,103 @@
+import type { FileReader } from '../../model/files';
+import type { SampleSurvey } from '../../model/samples';
+import type { AudioSource } from '../decode/audioSource';
+import { openAudio } from '../decode/openAudio';
+import { ChannelLikeness } from './channelLikeness';
+import { ClippingScan, clippingOf } from './clipping';
+import { LoudnessMeter } from './loudness';
+import { SilenceScan } from './silence';
+import { TailScan } from './soundTail';
+
+/**
+ * What one pass through the whole audio of an open sample file tells; the caller closes the file. `null` where the file
+ * cannot be decoded or holds no audio. The memory that it takes does not grow with the length of the file, but for ten
+ * numbers a second. Never throws.
+ */
+export async function surveySample(reader: FileReader): Promise<SampleSurvey | null> {
+  const audio = await openAudio(reader);
+  if (!audio) return null;
+  try {
+    return await surveyAudio(audio);
+  } catch {
+    return null;
+  } finally {
+    await audio.close();
+  }
+}
+
+/** {@link surveySample} of audio that is open. */
+export async function surveyAudio(audio: AudioSource): Promise<SampleSurvey | null> {
+  const { sampleRate, channels, bitsPerSample } = audio;
+  const sums = new Array<number>(channels).fill(0);
+  const squares = new Array<number>(channels).fill(0);
+  const clipping = Array.from({ length: channels }, () => new ClippingScan(bitsPerSample));
+  const silence = new SilenceScan();
+  const tail = new TailScan(sampleRate, channels);
+  const likeness = new ChannelLikeness();
+  const loudness = new LoudnessMeter(sampleRate, channels);
+  let frames = 0;
+  let peak = 0;
+  let magnitudes = new Float32Array(0);
+  let energies = new Float32Array(0);
+  for await (const block of audio.blocks()) {
+    const count = block[0]?.length ?? 0;
+    if (magnitudes.length < count) {
+      magnitudes = new Float32Array(count);
+      energies = new Float32Array(count);
+    } else {
+      magnitudes.fill(0);
+      energies.fill(0);
+    }
+    block.forEach((values, channel) => {
+      const scanned = scan(values, magnitudes, energies);
+      sums[channel] = (sums[channel] ?? 0) + scanned.sum;
+      squares[channel] = (squares[channel] ?? 0) + scanned.squares;
+      clipping[channel]?.add(values, scanned.peak);
+      peak = Math.max(peak, scanned.peak);
+    });
+    silence.add(magnitudes, count);
+    tail.add(block, energies, count);
+    likeness.add(block);
+    loudness.add(block);
+    frames += count;
+  }
+  if (frames === 0) return null;
+  for (const one of clipping) one.finish();
+  const { leading, trailing } = silence.result();
+  const { integrated, momentary } = loudness.result();
+  return {
+    frames,
+    peak,
+    dcOffset: sums.map((sum) => sum / frames),
+    leadingSilenceFrames: leading,
+    trailingSilenceFrames: trailing,
+    ...tail.result(),
+    clipping: clippingOf(clipping),
+    channelCorrelation: likeness.correlation(sums, squares),
+    hasEqualChannels: likeness.hasEqualChannels,
+    loudness: integrated,
+    momentaryLoudness: momentary,
+  };
+}
+
+/** Sums of one channel; raises the magnitudes of frames to its own and adds its energies. */
+function scan(
+  values: Float32Array,
+  magnitudes: Float32Array,
+  energies: Float32Array,
+): { sum: number; squares: number; peak: number } {
+  let sum = 0;
+  let squares = 0;
+  let peak = 0;
+  for (let frame = 0; frame < values.length; frame++) {
+    const value = values[frame] as number;
+    const magnitude = Math.abs(value);
+    const square = value * value;
+    sum += value;
+    squares += square;
+    if (magnitude > peak) peak = magnitude;
+    if (magnitude > (magnitudes[frame] as number)) magnitudes[frame] = magnitude;
+    energies[frame] = (energies[frame] as number) + square;
+  }
+  return { sum, squares, peak };
+}

@@ -1,0 +1,144 @@
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, describe, expect, it } from 'vitest';
+import { kWeighting } from '../../server/audio/measure/kWeighting';
+import { surveySample } from '../../server/audio/measure/survey';
+import { readerOf } from '../unit/audio/byteFiles';
+import { hasTools, SoundFiles } from './soundFiles';
+
+const folder = mkdtempSync(join(tmpdir(), 'loudness-'));
+afterAll(() => rmSync(folder, { recursive: true }));
+const files = new SoundFiles(folder);
+
+describe('K-weighting', () => {
+  it('has the coefficients that ITU-R BS.1770-5 gives at 48 kHz (Annex 1, tables 1 and 2)', () => {
+    const { shelf, highPass } = kWeighting(48_000);
+    const near = (found: readonly number[], expected: readonly number[]) =>
+      found.forEach((value, place) => {
+        expect(value).toBeCloseTo(expected[place] as number, 12);
+      });
+    near(shelf.b, [1.53512485958697, -2.69169618940638, 1.19839281085285]);
+    near(shelf.a, [-1.69065929318241, 0.73248077421585]);
+    near(highPass.b, [1, -2, 1]);
+    near(highPass.a, [-1.99004745483398, 0.99007225036621]);
+  });
+});
+
+describe.skipIf(!hasTools('sox'))('loudness of the tone that ITU-R BS.1770-5 gives', () => {
+  // Annex 1: a sine of 997 Hz at 0 dBFS in one front channel reads −3.01 LKFS.
+  it.each([44_100, 48_000, 96_000])('at %i Hz', async (rate) => {
+    files.run(
+      'sox',
+      '-R',
+      '-n',
+      '-r',
+      String(rate),
+      '-b',
+      '24',
+      'full.wav',
+      'synth',
+      '3',
+      'sine',
+      '997',
+      'norm',
+      '0',
+    );
+    const survey = await surveySample(readerOf(files.bytes('full.wav')));
+    expect(Math.abs((survey?.loudness ?? 0) + 3.01)).toBeLessThan(0.02);
+  });
+});
+
+describe.skipIf(!hasTools('ffmpeg', 'sox'))('loudness against the ebur128 filter of ffmpeg', () => {
+  /** Integrated and greatest momentary loudness. */
+  function byFfmpeg(name: string): { integrated: number; momentary: number } {
+    const { stderr } = spawnSync(
+      'ffmpeg',
+      ['-hide_banner', '-nostats', '-i', name, '-af', 'ebur128=framelog=info', '-f', 'null', '-'],
+      { cwd: folder, encoding: 'utf8' },
+    );
+    const integrated = Number(/Integrated loudness:\s+I:\s+(-?[\d.]+) LUFS/.exec(stderr)?.[1]);
+    const frames = [...stderr.matchAll(/ M:\s*(-?[\d.]+) S:/g)].map((match) => Number(match[1]));
+    return { integrated, momentary: Math.max(...frames) };
+  }
+
+  async function expectSame(name: string): Promise<void> {
+    const survey = await surveySample(readerOf(files.bytes(name)));
+    const { integrated, momentary } = byFfmpeg(name);
+    expect(integrated).toBeGreaterThan(-70);
+    expect(Math.abs((survey?.loudness ?? 0) - integrated)).toBeLessThanOrEqual(0.1);
+    expect(Math.abs((survey?.momentaryLoudness ?? 0) - momentary)).toBeLessThanOrEqual(0.1);
+  }
+
+  const kinds = [8000, 22_050, 44_100, 48_000, 88_200, 96_000, 192_000].flatMap((rate) =>
+    [1, 2].map((channels) => [rate, channels] as const),
+  );
+
+  it.each(kinds)('noise and a dying tone at %i Hz, %i channels', async (rate, channels) => {
+    const kind = ['-r', String(rate), '-b', '24', '-c', String(channels)];
+    const parts: [string, string[]][] = [
+      ['noise.wav', ['synth', '2.34', 'pinknoise', 'gain', '-12']],
+      ['tone.wav', ['synth', '4', 'sine', '196', 'fade', 'l', '0', '4', '4', 'gain', '-6']],
+      ['quiet.wav', ['synth', '3', 'whitenoise', 'gain', '-48']],
+    ];
+    for (const [name, effects] of parts) {
+      files.run('sox', '-R', '-n', ...kind, name, ...effects);
+      await expectSame(name);
+    }
+    // The quiet part falls below the relative gate.
+    files.run('sox', 'noise.wav', 'quiet.wav', 'tone.wav', 'all.wav');
+    await expectSame('all.wav');
+  });
+
+  it.each([4, 5, 6, 8])('counts the channels of %i as speakers', async (channels) => {
+    // Every channel in turn carries a tone of its own, much louder than that of the others.
+    const layout = { 4: 'quad', 5: '5.0', 6: '5.1', 8: '7.1' }[channels];
+    // The filter counts the channels at the back of 7.1 like those at the sides, which the standard does not (Annex 3);
+    // behind one of the low frequencies these would tell.
+    const told = [0, 1, 2, 3, 4, 5, 6, 7].filter((channel) => channels < 8 || channel < 3 || channel > 5);
+    for (const loud of told.filter((channel) => channel < channels)) {
+      const tones = Array.from(
+        { length: channels },
+        (_, channel) => `${channel === loud ? 0.4 : 0.01}*sin(2*PI*t*${300 + 100 * channel})`,
+      ).join('|');
+      const source = `aevalsrc=${tones}:s=48000:d=2:c=${layout}`;
+      files.run(
+        'ffmpeg',
+        '-v',
+        'error',
+        '-y',
+        '-f',
+        'lavfi',
+        '-i',
+        source,
+        '-c:a',
+        'pcm_s24le',
+        'speakers.wav',
+      );
+      await expectSame('speakers.wav');
+    }
+  });
+
+  it.each(['flac', 'ogg', 'aiff'])('in a file of %s', async (ending) => {
+    files.run(
+      'sox',
+      '-R',
+      '-n',
+      '-r',
+      '44100',
+      '-b',
+      '24',
+      '-c',
+      '2',
+      'played.wav',
+      'synth',
+      '2.2',
+      'pinknoise',
+      'gain',
+      '-9',
+    );
+    files.run('ffmpeg', '-v', 'error', '-y', '-i', 'played.wav', `played.${ending}`);
+    await expectSame(`played.${ending}`);
+  });
+});
