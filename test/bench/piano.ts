@@ -11,7 +11,8 @@ import { pianoErrors } from './pianoErrors';
 import type { PianoNote } from './pianoFiles';
 import { downloadPiano, pianoNotes } from './pianoFiles';
 
-const seconds = 3;
+/** As much of each recording as this project listens to. */
+const seconds = 2;
 /** Methods of aubio, each with its own default window and with one that holds some periods of the lowest keys. */
 const aubioMethods = ['yinfft', 'yinfast', 'yin', 'mcomb', 'fcomb', 'schmitt'];
 const aubioWindows = [
@@ -108,13 +109,20 @@ function aubioStartTime(options: readonly string[]): number {
 
 function tableOf(all: readonly Answers[]): string {
   const heading =
-    '| Tool, window/hop | notes | median | p95 | from curve: median | p95 | octave errors | in keys 28-96 | 0.5-6 semitones | ms a note |';
+    '| Tool, window/hop | notes | median | p95 | from curve: median | p95 | between layers: median | p95 | octave errors | in keys 28-96 | 0.5-6 semitones | ms a note |';
   const rows = all.map(({ tool, notes, times }) => {
     const errors = pianoErrors(notes);
     const cells = [
       tool,
       errors.notes,
-      ...[errors.median, errors.p95, errors.curveMedian, errors.curveP95].map((cents) => cents.toFixed(2)),
+      ...[
+        errors.median,
+        errors.p95,
+        errors.curveMedian,
+        errors.curveP95,
+        errors.layersMedian,
+        errors.layersP95,
+      ].map((cents) => cents.toFixed(2)),
       errors.octaveErrors,
       errors.octaveErrorsInside,
       errors.otherErrors,

@@ -15,6 +15,9 @@ export interface PianoErrors {
   /** Magnitudes of deviations from a smooth tuning curve of the tool's own measures. */
   curveMedian: number;
   curveP95: number;
+  /** Magnitudes of deviations from the middle of all measures of the same key: the layers are of one string. */
+  layersMedian: number;
+  layersP95: number;
   /** Notes more than half an octave off, among all and among keys 28 to 96. */
   octaveErrors: number;
   octaveErrorsInside: number;
@@ -33,6 +36,10 @@ export function pianoErrors(notes: readonly MeasuredNote[]): PianoErrors {
   const curve = cubicThrough(near);
   const fromCurve = near.map(({ key, cents }) => Math.abs(cents - curve(key)));
   const magnitudes = cents.map(Math.abs);
+  const fromLayers = near.map(({ key, cents }) => {
+    const same = near.filter((other) => other.key === key);
+    return Math.abs(cents - quantile(same.map((other) => other.cents)));
+  });
   const isOctave = (number: number) => (magnitudes[number] as number) > 600;
   return {
     notes: notes.length,
@@ -40,6 +47,8 @@ export function pianoErrors(notes: readonly MeasuredNote[]): PianoErrors {
     p95: quantile(magnitudes, 0.95),
     curveMedian: quantile(fromCurve),
     curveP95: quantile(fromCurve, 0.95),
+    layersMedian: quantile(fromLayers),
+    layersP95: quantile(fromLayers, 0.95),
     octaveErrors: notes.filter((_, number) => isOctave(number)).length,
     octaveErrorsInside: notes.filter(
       ({ key }, number) => key >= inside.low && key <= inside.high && isOctave(number),

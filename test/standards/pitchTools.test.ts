@@ -25,6 +25,9 @@ const kinds: [name: string, kind: ToneKind][] = [
   ['of a stiff string', { inharmonicity: 0.0004, decays: true }],
   ['with vibrato', { vibratoCents: 20 }],
   ['under noise', { noiseDb: 20 }],
+  ['without their fundamental', { amplitude: (number) => (number === 1 ? 0 : 1 / number) }],
+  ['after an attack of noise', { hasAttackNoise: true, decays: true }],
+  ['of a stiffer string under noise', { inharmonicity: 0.001, decays: true, noiseDb: 30 }],
 ];
 
 function byAubio(path: string): number {

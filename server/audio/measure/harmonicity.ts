@@ -1,4 +1,4 @@
-import { powerAt } from './partials';
+import { powerIn, windowed } from './partials';
 import type { SoundingPart } from './soundingPart';
 import { spread } from './soundingPart';
 
@@ -6,14 +6,18 @@ import { spread } from './soundingPart';
 export interface Harmonicity {
   /** From 0 to 1: little where much sounds between the multiples, or where the lowest of them are all missing. */
   share: number;
-  /** What the fundamental is of the frequency: 0.5 where there are partials half-way, 2 where all odd ones are missing. */
-  octave: 0.5 | 1 | 2;
+  /** What the fundamental is of the frequency: 0.5 where there are partials half-way, 2 or 3 where only such multiples sound. */
+  factor: 0.5 | 1 | 2 | 3;
 }
 
 /** A window of this many periods tells frequencies a quarter of the fundamental apart (raised cosine: two bins). */
 const periods = 8;
 const mostWindows = 3;
 const highestMultiple = 8;
+/** Multiples that have less than this share of the power are missing. */
+const missingShare = 0.005;
+/** A multiple sounds if it has this many times the power of what is beside it. */
+const noiseTimes = 3;
 
 /**
  * Compares what sounds on the multiples of a frequency with what sounds a quarter, a half and three quarters above them.
@@ -30,17 +34,18 @@ export function harmonicityOf(
   /** Power on multiples, and a quarter, a half and three quarters above. */
   const powers = [0, 1, 2, 3].map(() => new Float64Array(highestMultiple + 1));
   for (const start of starts) {
+    const frames = windowed(sound, start, length);
     for (let quarter = 1; quarter < 4 * (highestMultiple + 1); quarter++) {
       const frequency = (quarter / 4) * hertz;
       if (frequency > 0.45 * sampleRate) break;
       const row = powers[quarter % 4] as Float64Array;
       const multiple = quarter >> 2;
-      row[multiple] = (row[multiple] as number) + powerAt(sound, sampleRate, frequency, start, length);
+      row[multiple] = (row[multiple] as number) + powerIn(frames, (2 * Math.PI * frequency) / sampleRate);
     }
   }
   const [whole, low, half, high] = powers as [Float64Array, Float64Array, Float64Array, Float64Array];
   const wholePower = sumOf(whole);
-  if (!(wholePower > 0)) return { share: starts.length > 0 ? 0 : 1, octave: 1 };
+  if (!(wholePower > 0)) return { share: starts.length > 0 ? 0 : 1, factor: 1 };
   const halfPower = sumOf(half);
   const quarterPower = sumOf(low) + sumOf(high);
   const loudHalves = half.filter((power) => power > 5e-4 * wholePower).length;
@@ -48,10 +53,15 @@ export function harmonicityOf(
   let share = wholePower / (wholePower + halfPower + quarterPower);
   // A sound without its lowest partials may be many things, chords and bells among them.
   const lowest = (whole[1] as number) + (whole[2] as number) + (whole[3] as number);
-  const odd = sumOf(whole.filter((_, multiple) => multiple % 2 === 1));
-  const isDouble = odd < 0.005 * wholePower;
-  if (isDouble || lowest < 0.02 * wholePower) share /= 2;
-  return { share, octave: isHalf ? 0.5 : isDouble ? 2 : 1 };
+  // Noise is as loud a quarter below and above a multiple as on it.
+  const clear = whole.map((power, multiple) =>
+    power > noiseTimes * Math.max(high[multiple - 1] ?? 0, low[multiple] as number) ? power : 0,
+  );
+  const lacksAllBut = (step: number) =>
+    sumOf(clear.filter((_, multiple) => multiple % step !== 0)) < missingShare * wholePower;
+  const only = lacksAllBut(2) ? 2 : lacksAllBut(3) ? 3 : 1;
+  if (only > 1 || lowest < 0.02 * wholePower) share /= 2;
+  return { share, factor: isHalf ? 0.5 : only };
 }
 
 function sumOf(values: Float64Array): number {

@@ -9,92 +9,111 @@ export interface Partial {
   power: number;
 }
 
-/** Complex amplitude at a frequency. */
-interface Amplitude {
-  real: number;
-  imaginary: number;
+/** The same number of frames of a sound twice, some frames apart, both under the same window. */
+export interface TwoWindows {
+  before: Float64Array;
+  after: Float64Array;
+  /** Frames from the first to the second. */
+  hop: number;
 }
 
-/** A stretch of a sound: `length` frames from `start`, and the same again `hop` frames later. */
-export interface PartialWindow {
-  start: number;
-  length: number;
-  hop: number;
+const windows = new Map<number, Float64Array>();
+const mostWindows = 64;
+
+/** Frames of a sound under a raised-cosine window whose mean is 1. */
+export function windowed(samples: Float32Array, start: number, length: number): Float64Array {
+  const window = windowOf(length);
+  const frames = new Float64Array(length);
+  for (let at = 0; at < length; at++) {
+    frames[at] = (samples[start + at] as number) * (window[at] as number);
+  }
+  return frames;
+}
+
+function windowOf(length: number): Float64Array {
+  let window = windows.get(length);
+  if (!window) {
+    window = new Float64Array(length);
+    for (let at = 0; at < length; at++) window[at] = 1 - Math.cos((2 * Math.PI * (at + 0.5)) / length);
+    if (windows.size >= mostWindows) windows.clear();
+    windows.set(length, window);
+  }
+  return window;
 }
 
 /**
  * The partials of a sound near multiples of a fundamental, stretched as it is, in a window and the same some frames
  * later: how far the phase of each has turned between the two says how high it is (the phase vocoder: Flanagan and
- * Golden, Bell System Technical Journal 45(9), 1966). The window is a raised cosine; where it is a whole number of
- * periods long, and at least two, each partial falls on zeros of the spectra of all others. The hop has to be short
- * enough for the error of the fundamental not to turn the highest partial by half a round.
+ * Golden, Bell System Technical Journal 45(9), 1966). Where the window is a whole number of periods long, and at least
+ * two, each partial falls on zeros of the spectra of all others. The hop has to be short enough for the error of the
+ * fundamental not to turn the highest partial by half a round.
  */
 export function partialsNear(
-  samples: Float32Array,
+  { before, after, hop }: TwoWindows,
   sampleRate: number,
   { hertz, inharmonicity }: Fundamental,
   numbers: readonly number[],
-  { start, length, hop }: PartialWindow,
 ): Partial[] {
   const atZero = hertz / Math.sqrt(1 + inharmonicity);
   return numbers.map((number) => {
     const near = number * atZero * Math.sqrt(1 + inharmonicity * number * number);
-    const expected = (2 * Math.PI * near) / sampleRate;
-    const before = amplitudeAt(samples, start, length, expected);
-    const after = amplitudeAt(samples, start + hop, length, expected);
-    const real = after.real * before.real + after.imaginary * before.imaginary;
-    const imaginary = after.imaginary * before.real - after.real * before.imaginary;
+    const frequency = (2 * Math.PI * near) / sampleRate;
     // Both amplitudes count phase from their own start, so a partial of just this frequency turns by its whole hop.
-    const turned = Math.atan2(imaginary, real) - expected * hop;
+    const { phase, power } = turnBetween(before, after, frequency);
+    const turned = phase - frequency * hop;
     const excess = turned - 2 * Math.PI * Math.round(turned / (2 * Math.PI));
-    return {
-      number,
-      hertz: near + (excess / hop) * (sampleRate / (2 * Math.PI)),
-      power: (powerOf(before) + powerOf(after)) / 2,
-    };
+    return { number, hertz: near + (excess / hop) * (sampleRate / (2 * Math.PI)), power };
   });
 }
 
-/** The amplitude squared at a frequency in hertz, under the same window. */
-export function powerAt(
-  samples: Float32Array,
-  sampleRate: number,
-  hertz: number,
-  start: number,
-  length: number,
-): number {
-  return powerOf(amplitudeAt(samples, start, length, (2 * Math.PI * hertz) / sampleRate));
-}
-
-function powerOf({ real, imaginary }: Amplitude): number {
-  return real * real + imaginary * imaginary;
-}
-
-/** The amplitude of the sine at a frequency (radians a frame) under a raised-cosine window. */
-function amplitudeAt(samples: Float32Array, start: number, length: number, frequency: number): Amplitude {
-  // Two turning pointers, one for the sine and one for the window, spare a cosine for every frame.
-  const stepReal = Math.cos(frequency);
-  const stepImaginary = -Math.sin(frequency);
-  const windowStep = (2 * Math.PI) / length;
-  const windowReal = Math.cos(windowStep);
-  const windowImaginary = Math.sin(windowStep);
-  let pointerReal = 1;
-  let pointerImaginary = 0;
-  let cosine = Math.cos(windowStep / 2);
-  let sine = Math.sin(windowStep / 2);
-  let real = 0;
-  let imaginary = 0;
-  for (let at = start; at < start + length; at++) {
-    const value = (samples[at] as number) * (1 - cosine);
-    real += value * pointerReal;
-    imaginary += value * pointerImaginary;
-    const turned = pointerReal * stepReal - pointerImaginary * stepImaginary;
-    pointerImaginary = pointerReal * stepImaginary + pointerImaginary * stepReal;
-    pointerReal = turned;
-    const next = cosine * windowReal - sine * windowImaginary;
-    sine = cosine * windowImaginary + sine * windowReal;
-    cosine = next;
+/** The amplitude squared at a frequency (radians a frame) in frames under a window. */
+export function powerIn(frames: Float64Array, frequency: number): number {
+  const factor = 2 * Math.cos(frequency);
+  let last = 0;
+  let beforeLast = 0;
+  for (let at = 0; at < frames.length; at++) {
+    const next = (frames[at] as number) + factor * last - beforeLast;
+    beforeLast = last;
+    last = next;
   }
-  // A sine of amplitude a gives a·length/2 under this window, whose mean is 1.
-  return { real: (2 * real) / length, imaginary: (2 * imaginary) / length };
+  const power = last * last + beforeLast * beforeLast - factor * last * beforeLast;
+  return power * (2 / frames.length) ** 2;
+}
+
+/**
+ * How far the phase at a frequency turns from one stretch to another, and its mean power, by a resonator that each
+ * stretch is sent through (Goertzel, American Mathematical Monthly 65(1), 1958). Both go through one loop, since a
+ * processor waits for each step of one.
+ */
+function turnBetween(
+  one: Float64Array,
+  other: Float64Array,
+  frequency: number,
+): { phase: number; power: number } {
+  const cosine = Math.cos(frequency);
+  const sine = Math.sin(frequency);
+  const factor = 2 * cosine;
+  let oneLast = 0;
+  let oneBefore = 0;
+  let otherLast = 0;
+  let otherBefore = 0;
+  for (let at = 0; at < one.length; at++) {
+    const oneNext = (one[at] as number) - oneBefore + factor * oneLast;
+    const otherNext = (other[at] as number) - otherBefore + factor * otherLast;
+    oneBefore = oneLast;
+    oneLast = oneNext;
+    otherBefore = otherLast;
+    otherLast = otherNext;
+  }
+  // What both phases have in common, the length of the stretch, falls out of their difference.
+  const oneReal = oneLast - cosine * oneBefore;
+  const oneImaginary = sine * oneBefore;
+  const otherReal = otherLast - cosine * otherBefore;
+  const otherImaginary = sine * otherBefore;
+  const real = otherReal * oneReal + otherImaginary * oneImaginary;
+  const imaginary = otherImaginary * oneReal - otherReal * oneImaginary;
+  // A sine of amplitude a gives a·length/2 under a window whose mean is 1.
+  const scale = (2 / one.length) ** 2;
+  const power = ((oneReal ** 2 + oneImaginary ** 2 + otherReal ** 2 + otherImaginary ** 2) * scale) / 2;
+  return { phase: Math.atan2(imaginary, real), power };
 }

@@ -24,6 +24,7 @@ describe('the pitch of a tone', () => {
     ['under noise 20 dB below it', { noiseDb: 20 }, 1],
     ['under noise 10 dB below it', { noiseDb: 10 }, 2],
     ['with vibrato of 20 cents', { vibratoCents: 20 }, 3],
+    ['after an attack of noise', { hasAttackNoise: true, decays: true }, 0.1],
     ['of a fifth of a second', { seconds: 0.2 }, 0.5],
   ];
 
@@ -33,6 +34,14 @@ describe('the pitch of a tone', () => {
       const pitch = measurePitch(samples, sampleRate);
       expect(Math.abs(centsAbove(pitch?.hertz ?? 0, hertz)), `key ${key}`).toBeLessThan(most);
       expect(pitch?.confidence, `key ${key}`).toBeGreaterThan(0.8);
+    }
+  });
+
+  it.each([72, 80.4, 88, 96, 100.7])('stands under rumble that is louder: key %f', (key) => {
+    for (const rumbleDb of [0, 10]) {
+      const { samples, sampleRate, hertz } = toneAt(key, { rumbleDb, decays: true });
+      const pitch = measurePitch(samples, sampleRate);
+      expect(Math.abs(centsAbove(pitch?.hertz ?? 0, hertz)), `${rumbleDb} dB`).toBeLessThan(2);
     }
   });
 

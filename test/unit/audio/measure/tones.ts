@@ -13,6 +13,10 @@ export interface ToneKind {
   noiseDb?: number;
   /** Whether partials die away, the higher the faster. */
   decays?: boolean;
+  /** A burst of noise as the sound begins, as loud as the tone at first and gone after some 30 ms. */
+  hasAttackNoise?: boolean;
+  /** How much louder than the tone noise below some 100 Hz is, in dB. */
+  rumbleDb?: number;
   seed?: number;
 }
 
@@ -62,6 +66,8 @@ export function toneAt(key: number, kind: ToneKind = {}): Tone {
     }
   }
   addNoise(samples, noiseDb, random);
+  if (kind.hasAttackNoise) addAttackNoise(samples, sampleRate, random);
+  if (kind.rumbleDb !== undefined) addRumble(samples, sampleRate, kind.rumbleDb, random);
   return { samples: scaled(samples), sampleRate, hertz: base * Math.sqrt(1 + inharmonicity) };
 }
 
@@ -73,6 +79,33 @@ function addNoise(samples: Float32Array, noiseDb: number | undefined, random: ()
   const level = Math.sqrt((3 * energy) / samples.length) * 10 ** (-noiseDb / 20);
   for (let frame = 0; frame < samples.length; frame++) {
     samples[frame] = (samples[frame] as number) + level * random();
+  }
+}
+
+function addAttackNoise(samples: Float32Array, sampleRate: number, random: () => number): void {
+  let peak = 0;
+  for (const value of samples) peak = Math.max(peak, Math.abs(value));
+  for (let frame = 0; frame < samples.length; frame++) {
+    const noise = peak * Math.exp(-frame / (0.01 * sampleRate)) * random();
+    samples[frame] = (samples[frame] as number) + noise;
+  }
+}
+
+/** Noise that falls by 12 dB an octave above 100 Hz: two simple low-passes one after the other. */
+function addRumble(samples: Float32Array, sampleRate: number, rumbleDb: number, random: () => number): void {
+  const share = 1 - Math.exp((-2 * Math.PI * 100) / sampleRate);
+  const rumble = new Float32Array(samples.length);
+  let [once, twice, noiseEnergy, energy] = [0, 0, 0, 0];
+  for (let frame = 0; frame < samples.length; frame++) {
+    once += share * (random() - once);
+    twice += share * (once - twice);
+    rumble[frame] = twice;
+    noiseEnergy += twice * twice;
+    energy += (samples[frame] as number) ** 2;
+  }
+  const level = Math.sqrt(energy / noiseEnergy) * 10 ** (rumbleDb / 20);
+  for (let frame = 0; frame < samples.length; frame++) {
+    samples[frame] = (samples[frame] as number) + level * (rumble[frame] as number);
   }
 }
 
