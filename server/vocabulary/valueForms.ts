@@ -1,3 +1,12 @@
+import { keyOfNoteName } from '../model/keys';
+import { numberIn } from '../model/opcodes/values';
+import { readKey, writeKey } from './forms/keys';
+import type { NumberForm } from './forms/numberForm';
+import { numberFormOf } from './forms/numberFormOf';
+import { decimalText, readNumberText, toMillionths } from './forms/numberText';
+import { readSamplePath, writeSamplePath } from './forms/samplePath';
+import { shortestDecimal } from './forms/shortest';
+import { readWord, writeWord } from './forms/words';
 import type { ValueForm } from './vocabulary';
 
 /** What a value may depend on beyond its own text. */
@@ -28,20 +37,97 @@ export interface WrittenValue {
   approximated?: string;
 }
 
-/** The value that a text stands for; `undefined` where it makes no sense in this form. */
-export function readValue(
-  _form: ValueForm,
-  _text: string,
-  _around: ValueSurroundings,
-): ReadValue | undefined {
-  return undefined;
+/**
+ * The value that a text stands for; `undefined` where it makes no sense in this form. Keys come as numbers, a path with `/`
+ * and with what the form puts before and behind it. An empty text is the value of a free text alone.
+ */
+export function readValue(form: ValueForm, text: string, around: ValueSurroundings): ReadValue | undefined {
+  switch (form.kind) {
+    case 'text':
+      return { text, number: numberIn(text) ?? Number.NaN };
+    case 'path':
+      return text === '' ? undefined : { text: readSamplePath(form, text), number: Number.NaN };
+    case 'words': {
+      const value = readWord(form, text);
+      return value === undefined ? undefined : { text: value, number: numberIn(value) ?? Number.NaN };
+    }
+    case 'key': {
+      const key = readKey(form, text);
+      return key === undefined ? undefined : { text: String(key), number: key };
+    }
+    default: {
+      const numbers = numberFormOf(form, around.parameter);
+      const written = readNumber(numbers, form.unitText, text);
+      const number = numbers.read(written, around);
+      if (Number.isNaN(number)) return undefined;
+      const assumed = numbers.assumed?.(around);
+      return { text: decimalText(number), number, ...(assumed !== undefined && { assumed }) };
+    }
+  }
 }
 
-/** How a value of the open SFZ format is written in a form; `undefined` where the form has no place for it. */
+/** The number of a text in the form's own unit; NaN where it is none or stands in a unit of another kind. */
+function readNumber(numbers: NumberForm, unitText: string | undefined, text: string): number {
+  const found = readNumberText(text);
+  if (!found) return Number.NaN;
+  const unit = found.unit.toLowerCase();
+  if (unit === '' || unit === unitText?.trim().toLowerCase()) return found.number;
+  return found.number * (numbers.units.get(unit) ?? Number.NaN);
+}
+
+/**
+ * How a value of the open SFZ format is written in a form; `undefined` where the form has no place for it. A number is the
+ * shortest decimal that reads back to the same value; where none does, the nearest, with how far it is off.
+ */
 export function writeValue(
-  _form: ValueForm,
-  _value: string,
-  _around: ValueSurroundings,
+  form: ValueForm,
+  value: string,
+  around: ValueSurroundings,
 ): WrittenValue | undefined {
-  return undefined;
+  switch (form.kind) {
+    case 'text':
+      return { text: value };
+    case 'path': {
+      const text = value === '' ? undefined : writeSamplePath(form, value);
+      return text === undefined ? undefined : { text };
+    }
+    case 'words': {
+      const text = writeWord(form, value);
+      return text === undefined ? undefined : { text };
+    }
+    case 'key': {
+      const key = numberIn(value.trim()) ?? keyOfNoteName(value.trim());
+      if (key === undefined || !Number.isInteger(key) || key < -1 || key > 127) return undefined;
+      return { text: writeKey(form, key) };
+    }
+    default: {
+      const number = numberIn(value.trim());
+      if (number === undefined) return undefined;
+      const written = writeNumber(numberFormOf(form, around.parameter), number, around);
+      return written && { ...written, text: written.text + (form.unitText ?? '') };
+    }
+  }
+}
+
+function writeNumber(
+  numbers: NumberForm,
+  value: number,
+  around: ValueSurroundings,
+): WrittenValue | undefined {
+  const near = numbers.write(value, around);
+  if (Number.isNaN(near)) return undefined;
+  const exact = shortestDecimal(near, (written) => numbers.read(written, around) === value);
+  const assumed = numbers.assumed?.(around);
+  if (exact !== undefined) return { text: exact, ...(assumed !== undefined && { approximated: assumed }) };
+  const nearest = numbers.read(near, around);
+  const text = shortestDecimal(near, (written) => numbers.read(written, around) === nearest);
+  if (text === undefined || Number.isNaN(nearest)) return undefined;
+  const off = decimalText(toSignificant(Math.abs(nearest - value)));
+  const unit = numbers.unit === '' ? '' : ` ${numbers.unit}`;
+  const said = `${around.parameter} is ${decimalText(toMillionths(value))} and is written as ${decimalText(nearest)}, ${off}${unit} off.`;
+  return { text, approximated: assumed === undefined ? said : `${said} ${assumed}` };
+}
+
+function toSignificant(number: number): number {
+  return Number(number.toPrecision(2));
 }

@@ -49,16 +49,20 @@ export interface WithUnitText {
 export type ValueForm =
   /** A key by its number, with `offset` added to it, or by its note name with the name of key 60. Both are read; `written` says how it is written. */
   | { kind: 'key'; written: 'number' | 'name'; middleC?: 'C3' | 'C4' | 'C5'; offset?: number }
-  /** A velocity from 0 to `most`, which stands for 127. */
-  | ({ kind: 'velocity'; most: number } & WithUnitText)
-  /** A level in dB, as a factor of the amplitude, or as a percentage of it; `attenuation`: greater numbers are quieter. */
+  /** A velocity from 0 to `most`, which stands for 127. `touching`: a high end is where the next layer begins, so it is not played. */
+  | ({ kind: 'velocity'; most: number; touching?: boolean } & WithUnitText)
+  /**
+   * A level in dB, as a factor of the amplitude, or as a percentage of it. `attenuation`: greater numbers are quieter; a
+   * factor or percentage then says what is missing to 1 or 100.
+   */
   | ({ kind: 'level'; unit: 'dB' | 'factor' | 'percent'; attenuation?: boolean } & WithUnitText)
   /** A position between the numbers for left, centre and right. */
   | ({ kind: 'pan'; left: number; centre: number; right: number } & WithUnitText)
   | ({ kind: 'tuning'; unit: 'cents' | 'semitones' | 'ratio' } & WithUnitText)
   /**
-   * A place in the sample. `first` is the number of the first frame. `last`: an end names the last frame that is played or the
-   * one behind it. `from`: it is a length counted from another parameter of the region.
+   * A place in the sample. `first` is the number of the first frame, 0 where nothing is said; only frames are counted from 1.
+   * `last`: an end names the last frame that is played, as where nothing is said, or the one behind it. `from`: it is a length
+   * counted from another parameter of the region, and its end the frame behind it where nothing is said.
    */
   | ({
       kind: 'position';

@@ -1,0 +1,37 @@
+import type { ValueForm } from '../vocabulary';
+import { readNumberText } from './numberText';
+
+type Key = Extract<ValueForm, { kind: 'key' }>;
+
+/** Semitones above C of the letters A to G. */
+const naturals = [9, 11, 0, 2, 4, 5, 7] as const;
+const sharpNames = ['C', 'C#', 'D', 'D#', 'E', 'F', 'F#', 'G', 'G#', 'A', 'A#', 'B'] as const;
+const noteName = /^([A-G])\s*([#♯b♭]{0,2})\s*([-\u2212]?\d{1,2})$/i;
+
+/** The octave that starts with key 0, by the name of key 60, which is five octaves above it (ISO 16 names none; makers differ). */
+const lowestOctave = { C3: -2, C4: -1, C5: 0 } as const;
+
+/** The key, 0..127, of a text that is a number or a note name; −1 for the number of no key. `undefined` for other text. */
+export function readKey({ middleC = 'C4', offset = 0 }: Key, text: string): number | undefined {
+  const number = readNumberText(text);
+  if (number?.unit === '') return keyOfNumber(number.number, offset);
+  const found = noteName.exec(text.trim());
+  if (!found) return undefined;
+  const [, letter = '', signs = '', octave = ''] = found;
+  let key = naturals[(letter.charCodeAt(0) | 32) - 97] as number;
+  for (const sign of signs) key += sign === '#' || sign === '♯' ? 1 : -1;
+  key += 12 * (Number(octave.replace('\u2212', '-')) - lowestOctave[middleC]);
+  return key >= 0 && key <= 127 ? key : undefined;
+}
+
+/** The key of a written number; `undefined` where it is no key. */
+export function keyOfNumber(written: number, offset: number): number | undefined {
+  const key = written - offset;
+  return Number.isInteger(key) && key >= -1 && key <= 127 ? key : undefined;
+}
+
+/** How a key is written: −1, which is no key, always as a number. */
+export function writeKey({ written, middleC = 'C4', offset = 0 }: Key, key: number): string {
+  if (written === 'number' || key < 0) return String(key + offset);
+  return `${sharpNames[key % 12]}${Math.floor(key / 12) + lowestOctave[middleC]}`;
+}

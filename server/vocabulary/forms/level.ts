@@ -1,0 +1,75 @@
+import { resolveOpcode } from '../../model/opcodes/resolve';
+import type { ValueForm } from '../vocabulary';
+import type { NumberForm } from './numberForm';
+import { unitNames, unitsOf } from './numberForm';
+import { toBillionths, toMillionths } from './numberText';
+
+/** The least level that the open SFZ format documents for `volume`; it stands for silence. */
+const silenceDb = -144;
+
+type Level = Extract<ValueForm, { kind: 'level' }>;
+
+/**
+ * Levels. A factor or percentage of the amplitude is 20 · log10(factor) dB (IEC 60027-3: levels of field quantities), 0 the
+ * least level that the format documents. An attenuation in dB counts down from 0, one as a share is what is missing to 1.
+ * Parameters that the format counts in percent, such as `amplitude`, are given in percent.
+ */
+export function levelForm(form: Level, parameter: string): NumberForm {
+  const inPercent = resolveOpcode(parameter)?.facts.unit === '%';
+  const toFormat = inPercent ? percentOf(form.unit) : decibelsOf(form.unit);
+  const fromFormat = inPercent ? fromPercent(form.unit) : fromDecibels(form.unit);
+  const flip = attenuated(form);
+  return {
+    read: (written) => toFormat(flip(written)),
+    write: (value) => flip(fromFormat(value)),
+    units: unitsOf(
+      form.unit === 'dB'
+        ? [unitNames.dB, 1]
+        : form.unit === 'percent'
+          ? [unitNames.percent, 1]
+          : [unitNames.percent, 0.01],
+    ),
+    unit: inPercent ? '%' : 'dB',
+    needsSurroundings: false,
+  };
+}
+
+function attenuated({ unit, attenuation }: Level): (level: number) => number {
+  if (attenuation !== true) return (level) => level;
+  if (unit === 'dB') return (level) => 0 - level;
+  const whole = unit === 'factor' ? 1 : 100;
+  return (level) => whole - level;
+}
+
+function decibelsOf(unit: Level['unit']): (level: number) => number {
+  if (unit === 'dB') return (level) => level;
+  const whole = unit === 'factor' ? 1 : 100;
+  return (level) => {
+    if (level < 0) return Number.NaN;
+    return Math.max(silenceDb, toMillionths(20 * Math.log10(level / whole)));
+  };
+}
+
+function fromDecibels(unit: Level['unit']): (decibels: number) => number {
+  if (unit === 'dB') return (decibels) => decibels;
+  const whole = unit === 'factor' ? 1 : 100;
+  return (decibels) => (decibels <= silenceDb ? 0 : whole * 10 ** (decibels / 20));
+}
+
+function percentOf(unit: Level['unit']): (level: number) => number {
+  if (unit === 'dB') return (level) => (level <= silenceDb ? 0 : toMillionths(100 * 10 ** (level / 20)));
+  const times = unit === 'factor' ? 100 : 1;
+  return (level) => (level < 0 ? Number.NaN : toBillionths(level * times));
+}
+
+function fromPercent(unit: Level['unit']): (percent: number) => number {
+  if (unit === 'dB') {
+    return (percent) =>
+      percent < 0
+        ? Number.NaN
+        : percent === 0
+          ? silenceDb
+          : Math.max(silenceDb, 20 * Math.log10(percent / 100));
+  }
+  return (percent) => (percent < 0 ? Number.NaN : unit === 'factor' ? percent / 100 : percent);
+}

@@ -1,0 +1,35 @@
+import type { ValueSurroundings } from '../valueForms';
+
+/** How a number in a vocabulary's form and the number of the open SFZ format follow from one another. */
+export interface NumberForm {
+  /** The number of the open SFZ format; NaN where the written one makes no sense. */
+  read(written: number, around: ValueSurroundings): number;
+  /** About the number to be written, from which the shortest one is looked for; NaN where there is none. */
+  write(value: number, around: ValueSurroundings): number;
+  /** What had to be assumed, as a sentence. */
+  assumed?(around: ValueSurroundings): string | undefined;
+  /** The names of the form's unit and, for other units of its kind, how many of the form's unit one of them is. */
+  units: ReadonlyMap<string, number>;
+  /** The unit of the value in the open SFZ format. */
+  unit: string;
+  /** Whether {@link read} goes by more than the number: by the sample or by other parameters. */
+  needsSurroundings: boolean;
+}
+
+/** Names of units, in small letters. */
+export const unitNames = {
+  dB: ['db', 'decibel', 'decibels'],
+  percent: ['%', 'percent', 'pct'],
+  cents: ['cents', 'cent', 'ct', 'c', '¢'],
+  semitones: ['semitones', 'semitone', 'st', 'semi', 'ht'],
+  frames: ['frames', 'frame', 'samples', 'sample', 'smp', 'smpl'],
+  seconds: ['s', 'sec', 'secs', 'second', 'seconds'],
+  milliseconds: ['ms', 'msec', 'millisecond', 'milliseconds'],
+} as const;
+
+/** Unit names with the factor that each is read with. */
+export function unitsOf(
+  ...named: (readonly [names: readonly string[], factor: number])[]
+): Map<string, number> {
+  return new Map(named.flatMap(([names, factor]) => names.map((name) => [name, factor] as const)));
+}

@@ -1,0 +1,28 @@
+import type { ValueForm } from '../vocabulary';
+import type { NumberForm } from './numberForm';
+import { unitsOf } from './numberForm';
+import { toBillionths } from './numberText';
+import { timeUnits } from './position';
+
+/** Stretches of time, in seconds as the open SFZ format has them. */
+export function timeForm({ unit }: Extract<ValueForm, { kind: 'time' }>): NumberForm {
+  const times = unit === 'seconds' ? 1 : 1000;
+  return {
+    read: (written) => toBillionths(written / times),
+    write: (value) => value * times,
+    units: unitsOf(...timeUnits(unit)),
+    unit: 's',
+    needsSurroundings: false,
+  };
+}
+
+/** Numbers that are written as the open SFZ format has them, or multiplied by something. */
+export function plainForm({ times = 1 }: Extract<ValueForm, { kind: 'number' }>): NumberForm {
+  return {
+    read: times === 1 ? (written) => written : (written) => toBillionths(written / times),
+    write: (value) => value * times,
+    units: new Map(),
+    unit: '',
+    needsSurroundings: false,
+  };
+}

@@ -1,0 +1,31 @@
+import { resolveOpcode } from '../../model/opcodes/resolve';
+import type { ValueForm } from '../vocabulary';
+import type { NumberForm } from './numberForm';
+import { unitNames, unitsOf } from './numberForm';
+import { toBillionths, toMillionths } from './numberText';
+
+/**
+ * Tuning, in cents for parameters that the open SFZ format counts in cents, else in semitones. A ratio of frequencies is
+ * 1200 · log2(ratio) cents, 100 of them to the semitone of equal temperament (A. J. Ellis, 1885; IEC 60050-801).
+ */
+export function tuningForm({ unit }: Extract<ValueForm, { kind: 'tuning' }>, parameter: string): NumberForm {
+  const inCents = resolveOpcode(parameter)?.facts.unit === 'cents';
+  const formatCents = inCents ? 1 : 100;
+  const common = { unit: inCents ? 'cents' : 'semitones', needsSurroundings: false };
+  if (unit === 'ratio') {
+    return {
+      ...common,
+      read: (ratio) => (ratio > 0 ? toMillionths((1200 * Math.log2(ratio)) / formatCents) : Number.NaN),
+      write: (value) => 2 ** ((value * formatCents) / 1200),
+      units: new Map(),
+    };
+  }
+  const writtenCents = unit === 'cents' ? 1 : 100;
+  const times = writtenCents / formatCents;
+  return {
+    ...common,
+    read: times === 1 ? (written) => written : (written) => toBillionths(written * times),
+    write: (value) => value / times,
+    units: unitsOf([unitNames.cents, 1 / writtenCents], [unitNames.semitones, 100 / writtenCents]),
+  };
+}

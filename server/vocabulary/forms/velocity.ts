@@ -1,0 +1,39 @@
+import type { ValueForm } from '../vocabulary';
+import type { NumberForm } from './numberForm';
+
+/** The greatest velocity of MIDI 1.0. */
+const greatest = 127;
+
+/**
+ * Velocities, scaled to 0..127 and rounded. What lies half way belongs to the upper of two layers: a low end is rounded up
+ * and a high end down, so that layers that share the text of a bound half way meet without a gap or an overlap. Where layers
+ * share their bounds throughout (`touching`), a low end is the first velocity at or above its text, and a high end the last
+ * one below.
+ */
+export function velocityForm(
+  { most, touching }: Extract<ValueForm, { kind: 'velocity' }>,
+  parameter: string,
+): NumberForm {
+  const isHighEnd = /hivel/.test(parameter);
+  const scale = greatest / most;
+  /** What binary arithmetic adds to or takes from a whole number. */
+  const slack = 1e-9;
+  const readTouching = (written: number) => {
+    const first = Math.ceil(written * scale - slack);
+    return isHighEnd && written < most ? Math.max(0, first - 1) : first;
+  };
+  const readRounded = (written: number) =>
+    isHighEnd ? Math.ceil(written * scale - 0.5 - slack) : Math.floor(written * scale + 0.5 + slack);
+  const read = touching === true ? readTouching : readRounded;
+  return {
+    read: (written) => (written >= 0 && written <= most ? Math.abs(read(written)) : Number.NaN),
+    write(value) {
+      if (value < 0 || value > greatest) return Number.NaN;
+      if (touching !== true || value === 0 || (isHighEnd && value === greatest)) return value / scale;
+      return (isHighEnd ? value + 0.5 : value - 0.5) / scale;
+    },
+    units: new Map(most === 100 ? [['%', 1]] : most === 1 ? [['%', 0.01]] : []),
+    unit: '',
+    needsSurroundings: false,
+  };
+}
