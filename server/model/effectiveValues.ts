@@ -44,4 +44,4 @@ function shifted(key: number, offset: number): number {
 }
 
 /** Keys that note and octave offset move: those that answer to what is played, not centres of tracking. */
-const playedKey = /^(key|lokey|hikey|pitch_keycenter|sw_.+|xf(in|out)_(lo|hi)key)$/;
+export const playedKey = /^(key|lokey|hikey|pitch_keycenter|sw_.+|xf(in|out)_(lo|hi)key)$/;

@@ -1,0 +1,45 @@
+import type { Instrument } from '../model/instrument';
+import type { ConversionNote, NoteKind } from '../model/notes';
+
+/** Keeps account of what became of each parameter of an instrument that is written: kept exactly, or a note. */
+export class Accounts {
+  readonly #instrument: Instrument;
+  readonly #kept = new Set<number>();
+  readonly #noted = new Map<string, ConversionNote>();
+  readonly #notedParameters = new Set<number>();
+
+  constructor(instrument: Instrument) {
+    this.#instrument = instrument;
+  }
+
+  /** Says that a parameter was written exactly. */
+  keep(parameter: number): void {
+    if (parameter >= 0) this.#kept.add(parameter);
+  }
+
+  /** Says what else became of a parameter; the same of one parameter is noted once. */
+  note(parameter: number, kind: NoteKind, message: string, about = ''): void {
+    const key = `${parameter}/${kind}/${about}`;
+    if (parameter < 0 || this.#noted.has(key)) return;
+    this.#notedParameters.add(parameter);
+    this.#noted.set(key, { kind, ...this.#instrument.parameterSpan(parameter), message });
+  }
+
+  /** Says what became of a header or a directive. */
+  noteSpan(note: ConversionNote): void {
+    this.#noted.set(`span ${this.#noted.size}`, note);
+  }
+
+  /** Whether anything has been said of a parameter. */
+  knows(parameter: number): boolean {
+    return this.#kept.has(parameter) || this.#notedParameters.has(parameter);
+  }
+
+  /** All notes in the order of the text, and how many parameters were kept exactly. */
+  finish(): { notes: ConversionNote[]; kept: number } {
+    const notes = [...this.#noted.values()].sort((a, b) => a.source - b.source || a.start - b.start);
+    let kept = 0;
+    for (const parameter of this.#kept) if (!this.#notedParameters.has(parameter)) kept++;
+    return { notes, kept };
+  }
+}
