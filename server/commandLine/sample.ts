@@ -1,110 +1,86 @@
-import { measureSamplePitch } from '../audio/measure/measureSample';
-import { readSampleFacts } from '../audio/readSampleFacts';
-import { noteNameOf } from '../model/keys';
-import type { MeasuredPitch, SampleFacts, SampleReading } from '../model/samples';
+import type { SampleFacts } from '../model/samples';
 import { CommandError } from './commandError';
 import { absolutePath, shownPath } from './input';
+import type { OpenSamples } from './openSamples';
+import { openSamples } from './openSamples';
+import { sampleJson } from './sampleJson';
+import type { AskedMeasures, KnownSample } from './sampleText';
+import { sampleText } from './sampleText';
 import type { Terminal } from './terminal';
 import { readWords } from './words';
 
-interface Found {
-  path: string;
-  facts: SampleFacts;
-  pitch: MeasuredPitch | null;
-}
-
-/** `zonewright sample`: what the headers of sample files say, and the pitch of their audio where it is asked for. */
+/** `zonewright sample`: what the headers of sample files say, and what is measured in their audio where it is asked for. */
 export async function sample(args: readonly string[], terminal: Terminal): Promise<number> {
-  const { paths, options, switches } = readWords(args, { format: ['text', 'json'], pitch: 'switch' });
+  const { paths, options, switches } = readWords(args, {
+    format: ['text', 'json'],
+    pitch: 'switch',
+    measure: 'switch',
+    'no-cache': 'switch',
+  });
   if (paths.length === 0) throw new CommandError('sample takes at least one file');
-  const measuring = switches.has('pitch');
-  const found: Found[] = [];
+  const all = switches.has('measure');
+  const asked = { pitch: all || switches.has('pitch'), all };
+  const opened = openSamples(terminal, !switches.has('no-cache'));
   const failed: string[] = [];
-  for (const name of paths) {
-    const path = absolutePath(terminal, name);
-    const { reading, pitch } = await readSample(terminal, path, measuring);
-    if (reading.kind === 'facts')
-      found.push({ path: shownPath(terminal, path), facts: reading.facts, pitch });
-    else failed.push(`${name}: ${reading.reason}`);
-  }
-  if (options.format === 'json') {
-    for (const { path, facts, pitch } of found) {
-      const { problems, ...said } = facts;
-      const line = {
-        path,
-        ...said,
-        pitch: pitch && rounded(pitch),
-        problems: problems.map((problem) => problem.message),
-      };
-      await terminal.out(`${JSON.stringify(line)}\n`);
+  try {
+    const found = await readFacts(opened, terminal, paths, failed);
+    const known = () => found.map((one) => measured(opened, terminal, one, asked));
+    known();
+    await opened.measurements.loadWanted();
+    for (const one of known()) {
+      await terminal.out(options.format === 'json' ? `${sampleJson(one)}\n` : sampleText(one, asked));
     }
-  } else for (const one of found) await terminal.out(sampleText(one, measuring));
+  } finally {
+    await opened.close();
+  }
   if (failed.length > 0) throw new CommandError(failed.join('; '));
   return 0;
 }
 
-async function readSample(
+interface Found {
+  path: string;
+  facts: SampleFacts;
+}
+
+/** The files that can be read; what is wrong with the others is added to `failed`. */
+async function readFacts(
+  { samples }: OpenSamples,
   terminal: Terminal,
-  path: string,
-  measuring: boolean,
-): Promise<{ reading: SampleReading; pitch: MeasuredPitch | null }> {
-  const reader = await terminal.files.open(path);
-  if (!reader) {
-    const reason = 'there is no such file, or it cannot be read';
-    return { reading: { kind: 'unreadable', reason }, pitch: null };
+  names: readonly string[],
+  failed: string[],
+): Promise<Found[]> {
+  const paths = names.map((name) => absolutePath(terminal, name));
+  for (const path of paths) samples.reading(path);
+  await samples.loadWanted();
+  const found: Found[] = [];
+  for (const [at, path] of paths.entries()) {
+    const reading = samples.reading(path);
+    if (reading?.kind === 'facts') {
+      found.push({ path, facts: reading.facts });
+      continue;
+    }
+    const isThere = (await terminal.files.stat(path))?.kind === 'file';
+    const reason = isThere && reading ? reading.reason : 'there is no such file, or it cannot be read';
+    failed.push(`${names[at]}: ${reason}`);
   }
-  try {
-    const reading = await readSampleFacts(reader);
-    const pitch = measuring && reading.kind === 'facts' ? await measureSamplePitch(reader) : null;
-    return { reading, pitch };
-  } finally {
-    await reader.close();
-  }
+  return found;
 }
 
-/** With no more digits than a measurement has. */
-function rounded({ hertz, key, cents, confidence }: MeasuredPitch): MeasuredPitch {
+/** What is known of a file by now; what is not is asked for. */
+function measured(
+  { measurements }: OpenSamples,
+  terminal: Terminal,
+  { path, facts }: Found,
+  asked: AskedMeasures,
+): KnownSample {
+  const file = measurements.file(path);
   return {
-    hertz: Number(hertz.toPrecision(7)),
-    key,
-    cents: Number(cents.toFixed(2)),
-    confidence: Number(confidence.toFixed(3)),
+    path: shownPath(terminal, path),
+    facts,
+    pitch: (asked.pitch && measurements.pitch(file)) || null,
+    survey: (asked.all && measurements.survey(file)) || null,
+    seams: asked.all
+      ? facts.loops.map(({ start, end }) => measurements.loopSeam(file, start, end) ?? null)
+      : [],
   };
-}
-
-function sampleText({ path, facts, pitch }: Found, measuring: boolean): string {
-  const lines = [
-    `${path}`,
-    `  ${encodingText(facts)}, ${facts.sampleRate} Hz, ${channelText(facts.channels)}`,
-    `  ${facts.frames} frames, ${facts.lengthSeconds.toFixed(3)} s`,
-    ...facts.loops.map((loop) => `  loop ${loop.type}, frames ${loop.start} to ${loop.end}`),
-  ];
-  if (facts.rootKey !== null) {
-    const tune = facts.fineTuneCents
-      ? `, ${facts.fineTuneCents > 0 ? '+' : ''}${facts.fineTuneCents} cents`
-      : '';
-    lines.push(`  root key ${facts.rootKey} (${noteNameOf(facts.rootKey)})${tune}`);
-  }
-  if (measuring) lines.push(pitchText(pitch));
-  for (const problem of facts.problems) lines.push(`  note: ${problem.message}`);
-  return `${lines.join('\n')}\n`;
-}
-
-/** Container, encoding and depth, as far as they say something. */
-function encodingText({ container, encoding, bitsPerSample }: SampleFacts): string {
-  const parts: string[] = [container];
-  if (encoding !== container) parts.push(encoding);
-  if (bitsPerSample > 0) parts.push(`${bitsPerSample} bit`);
-  return parts.join(', ');
-}
-
-function pitchText(pitch: MeasuredPitch | null): string {
-  if (!pitch) return '  pitch: none found';
-  const { hertz, key, cents, confidence } = pitch;
-  const away = `${cents < 0 ? '' : '+'}${cents.toFixed(1)} cents`;
-  return `  pitch ${hertz.toFixed(2)} Hz, key ${key} (${noteNameOf(key)}) ${away}, confidence ${confidence.toFixed(2)}`;
-}
-
-function channelText(channels: number): string {
-  return channels === 1 ? 'mono' : channels === 2 ? 'stereo' : `${channels} channels`;
 }

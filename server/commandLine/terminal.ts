@@ -1,5 +1,18 @@
+import { homedir } from 'node:os';
 import type { Files } from '../model/files';
+import { cacheFolder } from '../workspace/cacheFolder';
+import type { CacheStorage } from '../workspace/measureCache';
+import type { Measurer } from '../workspace/measurer';
 import { nodeFiles } from '../workspace/nodeFiles';
+import { nodeMeasurer } from '../workspace/nodeMeasureThread';
+import { userCacheFolder } from '../workspace/userCacheFolder';
+
+/** How samples are measured, and where what was found out is kept. */
+export interface Measuring {
+  measurer(files: Files): Measurer;
+  /** `undefined` where nothing can be kept. */
+  storage(): CacheStorage | undefined;
+}
 
 /** What a command reads from and writes to, so that it can be run in tests as well. */
 export interface Terminal {
@@ -13,10 +26,12 @@ export interface Terminal {
   standardInput(): Promise<Uint8Array>;
   /** Puts a whole file in place, or leaves what is there as it is. */
   writeFile(path: string, text: string): Promise<void>;
+  /** Missing where samples are measured in the same thread and nothing is kept. */
+  measuring?: Measuring;
 }
 
-/** The terminal of this process. */
-export function processTerminal(): Terminal {
+/** The terminal of this process; `program` is the folder that the program's bundles stand in. */
+export function processTerminal(program: string): Terminal {
   // A reader that closes early, such as a pager, is no fault.
   process.stdout.on('error', () => process.exit(0));
   return {
@@ -35,6 +50,14 @@ export function processTerminal(): Terminal {
     writeFile: async (path, text) => {
       const { writeWhole } = await import('./writeWhole');
       await writeWhole(path, text);
+    },
+    measuring: {
+      measurer: (files) => nodeMeasurer(files, program),
+      storage: () => {
+        const { platform, env: environment } = process;
+        const folder = userCacheFolder({ platform, home: homedir(), environment });
+        return folder === undefined ? undefined : cacheFolder(folder);
+      },
     },
   };
 }

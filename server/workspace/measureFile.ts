@@ -1,5 +1,6 @@
 import { measureLoopSeam } from '../audio/measure/loopSeam';
 import { measureSamplePitch } from '../audio/measure/measureSample';
+import { surveySample } from '../audio/measure/survey';
 import type { FileReader, Files } from '../model/files';
 import type { LoopSeam, MeasuredPitch, SampleSurvey } from '../model/samples';
 import type { MeasureRequest, MeasureResult } from './measureRequest';
@@ -13,14 +14,17 @@ export interface MeasureFunctions {
 
 const ownMeasures: MeasureFunctions = {
   pitch: measureSamplePitch,
-  survey: async () => null,
+  survey: surveySample,
   loopSeam: measureLoopSeam,
 };
 
-/** What came of measuring a file. `failed`: the file could not be opened, or what measured it broke down or was stopped. */
+/**
+ * What came of measuring a file. `failed`: the disk did not give the file or a part of it, what measured it broke down,
+ * or it was stopped.
+ */
 export type MeasureOutcome =
   | { kind: 'measured'; results: MeasureResult[] }
-  | { kind: 'failed'; reason: 'unopened' | 'broken' | 'stopped' };
+  | { kind: 'failed'; reason: 'unreadable' | 'broken' | 'stopped' };
 
 /**
  * Measures what is asked of one file, which is opened once. Results stand in the order of the requests. When the signal
@@ -34,14 +38,15 @@ export async function measureFile(
   measures: MeasureFunctions = ownMeasures,
 ): Promise<MeasureOutcome> {
   const reader = await files.open(path);
-  if (!reader) return { kind: 'failed', reason: 'unopened' };
+  if (!reader) return { kind: 'failed', reason: 'unreadable' };
+  const watched = new WatchedReader(reader, signal);
   try {
-    const stoppable = stoppedBy(signal, reader);
     const results: MeasureResult[] = [];
     for (const request of requests) {
-      if (!signal.aborted) results.push(await measure(stoppable, request, measures));
+      if (!signal.aborted) results.push(await measure(watched, request, measures));
     }
-    return signal.aborted ? { kind: 'failed', reason: 'stopped' } : { kind: 'measured', results };
+    if (signal.aborted) return { kind: 'failed', reason: 'stopped' };
+    return watched.hasFailed ? { kind: 'failed', reason: 'unreadable' } : { kind: 'measured', results };
   } catch {
     return { kind: 'failed', reason: 'broken' };
   } finally {
@@ -64,14 +69,33 @@ function measure(
   }
 }
 
-/** A file that cannot be read any further once a signal says so: measures read as they go, so that ends them all. */
-function stoppedBy(signal: AbortSignal, reader: FileReader): FileReader {
-  return {
-    size: reader.size,
-    async read(start, length) {
-      if (signal.aborted) throw new Error('Nobody wants this file measured any more.');
-      return reader.read(start, length);
-    },
-    close: () => reader.close(),
-  };
+/**
+ * A file that cannot be read any further once a signal says so: measures read as they go, so that ends them all. Keeps in
+ * mind whether a read failed, which measures take for the end of the audio.
+ */
+class WatchedReader implements FileReader {
+  readonly size: number;
+  hasFailed = false;
+  readonly #reader: FileReader;
+  readonly #signal: AbortSignal;
+
+  constructor(reader: FileReader, signal: AbortSignal) {
+    this.size = reader.size;
+    this.#reader = reader;
+    this.#signal = signal;
+  }
+
+  async read(start: number, length: number): Promise<Uint8Array> {
+    if (this.#signal.aborted) throw new Error('Nobody wants this file measured any more.');
+    try {
+      return await this.#reader.read(start, length);
+    } catch (error) {
+      this.hasFailed = true;
+      throw error;
+    }
+  }
+
+  async close(): Promise<void> {
+    await this.#reader.close();
+  }
 }

@@ -161,7 +161,7 @@ describe('threads of Node', () => {
     });
     expect(await pool.measure(`${folder}/none.wav`, pitch, never())).toEqual({
       kind: 'failed',
-      reason: 'unopened',
+      reason: 'unreadable',
     });
     await pool.close();
     expect(pool.threads).toBe(0);

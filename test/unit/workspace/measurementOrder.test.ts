@@ -41,7 +41,7 @@ class AnsweredMeasurer implements Measurer {
     await settle();
   }
 
-  async fail(reason: 'unopened' | 'broken'): Promise<void> {
+  async fail(reason: 'unreadable' | 'broken'): Promise<void> {
     this.orders.at(-1)?.answer({ kind: 'failed', reason });
     await settle();
   }
@@ -193,7 +193,7 @@ describe('a measure that fails', () => {
     const { measurer, measurements, ask } = background();
     measurements.collect('one', ask('/a'));
     await settle();
-    await measurer.fail('unopened');
+    await measurer.fail('unreadable');
     expect(measurements.file('/a').pitch).toBeNull();
   });
 
