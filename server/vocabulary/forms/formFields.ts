@@ -1,0 +1,51 @@
+import type { ValueForm } from '../vocabulary';
+
+/** What a field of a form can be. */
+export type FieldKind =
+  | { kind: 'choice'; of: readonly (string | number)[] }
+  | { kind: 'text' }
+  | { kind: 'number' }
+  /** A number other than 0. */
+  | { kind: 'factor' }
+  /** A number above 0. */
+  | { kind: 'positive' }
+  | { kind: 'whole' }
+  | { kind: 'switch' }
+  /** Texts by name. */
+  | { kind: 'words' };
+
+export type Field = FieldKind & { required?: true };
+
+const unitText: Field = { kind: 'text' };
+const choice = (...of: (string | number)[]): FieldKind => ({ kind: 'choice', of });
+const required = (kind: FieldKind): Field => ({ ...kind, required: true });
+
+/** The fields of each form beside its `kind`, in the order in which they are written. */
+export const formFields: Readonly<Record<ValueForm['kind'], Readonly<Record<string, Field>>>> = {
+  key: {
+    written: required(choice('number', 'name')),
+    middleC: choice('C3', 'C4', 'C5'),
+    offset: { kind: 'whole' },
+  },
+  velocity: { most: required({ kind: 'positive' }), touching: { kind: 'switch' }, unitText },
+  level: { unit: required(choice('dB', 'factor', 'percent')), attenuation: { kind: 'switch' }, unitText },
+  pan: {
+    left: required({ kind: 'number' }),
+    centre: required({ kind: 'number' }),
+    right: required({ kind: 'number' }),
+    unitText,
+  },
+  tuning: { unit: required(choice('cents', 'semitones', 'ratio')), unitText },
+  position: {
+    unit: required(choice('frames', 'seconds', 'milliseconds', 'fraction', 'percent')),
+    first: choice(0, 1),
+    last: choice('included', 'excluded'),
+    from: choice('offset', 'loop_start'),
+    unitText,
+  },
+  time: { unit: required(choice('seconds', 'milliseconds')), unitText },
+  number: { times: { kind: 'factor' }, unitText },
+  words: { words: required({ kind: 'words' }) },
+  path: { folder: { kind: 'text' }, ending: { kind: 'text' }, separator: choice('/', '\\') },
+  text: {},
+};

@@ -1,0 +1,355 @@
+import { nearestWords } from '../model/nearest';
+import { nearestOpcodes } from '../model/opcodes/nearest';
+import { resolveOpcode } from '../model/opcodes/resolve';
+import { isXmlName } from '../xml/characters';
+import type { Field } from './forms/formFields';
+import { formFields } from './forms/formFields';
+import type { JsonNode } from './jsonTree';
+import { readJson } from './jsonTree';
+import { parsePlace } from './places';
+import type { ValueForm, Vocabulary, VocabularyLevel, VocabularyParameter } from './vocabulary';
+
+/** Something that a vocabulary has wrong, with its place in the text. */
+export interface VocabularyProblem {
+  message: string;
+  start: number;
+  end: number;
+}
+
+/**
+ * Reads a vocabulary from JSON; never throws. Every fault is told with its place. A parameter that makes no sense is left
+ * out; there is no vocabulary where its elements make none. A member `$schema` is passed over.
+ */
+export function parseVocabulary(text: string): { vocabulary?: Vocabulary; problems: VocabularyProblem[] } {
+  const { root, problem } = readJson(text);
+  if (!root) return { problems: problem ? [problem] : [] };
+  const reader = new VocabularyReader();
+  const vocabulary = reader.read(root);
+  const { problems } = reader;
+  return vocabulary ? { vocabulary, problems } : { problems };
+}
+
+/** The vocabulary as JSON: one parameter a line, members always in the same order. */
+export function writeVocabulary({ name, levels, unsettled }: Vocabulary): string {
+  const lines = ['{', `  "name": ${JSON.stringify(name)},`, '  "levels": ['];
+  levels.forEach((level, at) => {
+    lines.push('    {', `      "element": ${JSON.stringify(level.element)},`, `      "is": "${level.is}",`);
+    if (level.inside && level.inside.length > 0) lines.push(`      "inside": ${inLine(level.inside)},`);
+    const parameters = level.parameters.map((one) => `        ${inLine(inOrder(one))}`);
+    lines.push(
+      parameters.length > 0
+        ? `      "parameters": [\n${parameters.join(',\n')}\n      ]`
+        : '      "parameters": []',
+    );
+    lines.push(at < levels.length - 1 ? '    },' : '    }');
+  });
+  lines.push(unsettled && unsettled.length > 0 ? `  ],\n  "unsettled": ${inLine(unsettled)}` : '  ]', '}');
+  return `${lines.join('\n')}\n`;
+}
+
+function inOrder({ parameter, at, part, between, form }: VocabularyParameter): object {
+  const fields = Object.keys(formFields[form.kind]);
+  const values = new Map<string, unknown>(Object.entries(form));
+  const ordered = ['kind', ...fields].filter((field) => values.get(field) !== undefined);
+  return {
+    parameter,
+    at,
+    ...(part !== undefined && { part }),
+    ...(between !== undefined && { between }),
+    form: Object.fromEntries(ordered.map((field) => [field, values.get(field)])),
+  };
+}
+
+/** JSON on one line with blanks, as `{ "a": [1, 2] }`. */
+function inLine(value: unknown): string {
+  if (Array.isArray(value)) return `[${value.map(inLine).join(', ')}]`;
+  if (typeof value !== 'object' || value === null) return JSON.stringify(value);
+  const members = Object.entries(value).map(([name, one]) => `${JSON.stringify(name)}: ${inLine(one)}`);
+  return members.length > 0 ? `{ ${members.join(', ')} }` : '{}';
+}
+
+type Members = ReadonlyMap<string, JsonNode>;
+
+class VocabularyReader {
+  readonly problems: VocabularyProblem[] = [];
+
+  read(root: JsonNode): Vocabulary | undefined {
+    const members = this.#members(root, 'A vocabulary', ['name', 'levels', 'unsettled', '$schema']);
+    if (!members) return undefined;
+    const name = this.#text(members.get('name'), root, 'name') ?? '';
+    const levels = this.#levels(members.get('levels'), root);
+    const unsettled = this.#texts(members.get('unsettled'), 'unsettled');
+    return levels && { name, levels, ...(unsettled && { unsettled }) };
+  }
+
+  #levels(node: JsonNode | undefined, root: JsonNode): VocabularyLevel[] | undefined {
+    if (node?.kind !== 'array' || node.items.length === 0) {
+      this.#tell(
+        node ?? firstOf(root),
+        '"levels" lists the elements that carry parameters, from the outermost inwards.',
+      );
+      return undefined;
+    }
+    const { items } = node;
+    const levels = items.map((item, at) => this.#level(item, at, items.length));
+    return levels.every((level) => level !== undefined) ? levels : undefined;
+  }
+
+  #level(node: JsonNode, at: number, count: number): VocabularyLevel | undefined {
+    const members = this.#members(node, 'A level', ['element', 'is', 'inside', 'parameters']);
+    if (!members) return undefined;
+    const element = this.#elementName(members.get('element'), node);
+    const is = this.#kindOfLevel(members.get('is'), node, at, count);
+    const inside = this.#texts(members.get('inside'), 'inside');
+    if (inside && !inside.every(isXmlName))
+      this.#tell(members.get('inside') ?? node, '"inside" lists names of elements.');
+    const parameters = members.get('parameters');
+    if (parameters && parameters.kind !== 'array') this.#tell(parameters, '"parameters" is a list.');
+    const read = parameters?.kind === 'array' ? parameters.items.map((item) => this.#parameter(item)) : [];
+    if (element === undefined || is === undefined) return undefined;
+    return {
+      element,
+      is,
+      ...(inside && inside.length > 0 && { inside: inside.filter(isXmlName) }),
+      parameters: read.filter((one) => one !== undefined),
+    };
+  }
+
+  #elementName(node: JsonNode | undefined, level: JsonNode): string | undefined {
+    const name = this.#text(node, level, 'element');
+    if (name === undefined || isXmlName(name)) return name;
+    this.#tell(node ?? level, `"${shorten(name)}" is no name of an element in XML.`);
+    return undefined;
+  }
+
+  #kindOfLevel(
+    node: JsonNode | undefined,
+    level: JsonNode,
+    at: number,
+    count: number,
+  ): VocabularyLevel['is'] | undefined {
+    const is = this.#text(node, level, 'is');
+    if (is === undefined) return undefined;
+    const place = node ?? level;
+    if (is !== 'instrument' && is !== 'group' && is !== 'region') {
+      this.#tell(place, `"is" says instrument, group or region, not "${shorten(is)}".`);
+      return undefined;
+    }
+    if ((is === 'region') === (at === count - 1) && (is !== 'instrument' || at === 0)) return is;
+    this.#tell(
+      place,
+      'The last level, and no other, is the region; only the first can be the instrument; levels between are groups.',
+    );
+    return undefined;
+  }
+
+  #parameter(node: JsonNode): VocabularyParameter | undefined {
+    const members = this.#members(node, 'A parameter', ['parameter', 'at', 'part', 'between', 'form']);
+    if (!members) return undefined;
+    const parameter = this.#parameterName(members.get('parameter'), node);
+    const at = this.#text(members.get('at'), node, 'at');
+    const place = at === undefined ? undefined : parsePlace(at);
+    if (at !== undefined && !place) {
+      this.#tell(
+        members.get('at') ?? node,
+        `"${shorten(at)}" is no place. Write @name for an attribute, name/@name for one of a child element, name for a child's text, . for the element's own.`,
+      );
+    }
+    const part = members.get('part');
+    if (part && !(part.kind === 'number' && (part.value === 1 || part.value === 2))) {
+      this.#tell(part, '"part" is 1 or 2: the first or the second part of a range.');
+    }
+    const between = members.get('between');
+    if (between && between.kind !== 'string') this.#tell(between, '"between" is a text, such as "-".');
+    const form = this.#form(members.get('form'), node);
+    if (parameter === undefined || at === undefined || !place || !form) return undefined;
+    return {
+      parameter,
+      at,
+      ...(part?.kind === 'number' && { part: part.value === 2 ? 2 : 1 }),
+      ...(between?.kind === 'string' && { between: between.value }),
+      form,
+    };
+  }
+
+  #parameterName(node: JsonNode | undefined, parameter: JsonNode): string | undefined {
+    const name = this.#text(node, parameter, 'parameter');
+    if (name === undefined) return undefined;
+    const place = node ?? parameter;
+    const opcode = resolveOpcode(name);
+    if (!opcode) {
+      const near = nearestOpcodes(name, 1)[0];
+      const meant = near === undefined ? '' : ` Did you mean "${near}"?`;
+      this.#tell(place, `The open SFZ format knows no parameter "${shorten(name)}".${meant}`);
+      return undefined;
+    }
+    if (opcode.spelling === 'alias') return opcode.canonical;
+    return name;
+  }
+
+  #form(node: JsonNode | undefined, parameter: JsonNode): ValueForm | undefined {
+    if (node?.kind !== 'object') {
+      this.#tell(
+        node ?? firstOf(parameter),
+        '"form" says how the value is written, such as { "kind": "text" }.',
+      );
+      return undefined;
+    }
+    const kindNode = node.members.findLast(({ name }) => name === 'kind')?.value;
+    const kind = this.#text(kindNode, node, 'kind');
+    if (kind === undefined) return undefined;
+    if (!isFormKind(kind)) {
+      const kinds = Object.keys(formFields);
+      const near = nearestWords(kind, kinds, 1)[0];
+      const meant = near === undefined ? `It is one of ${kinds.join(', ')}.` : `Did you mean "${near}"?`;
+      this.#tell(kindNode ?? node, `There is no kind of form "${shorten(kind)}". ${meant}`);
+      return undefined;
+    }
+    const fields = formFields[kind];
+    const members = this.#members(node, `A form of the kind "${kind}"`, ['kind', ...Object.keys(fields)]);
+    const values: [string, unknown][] = [['kind', kind]];
+    const before = this.problems.length;
+    for (const [name, field] of Object.entries(fields)) {
+      const value = members?.get(name);
+      if (value) values.push([name, this.#field(value, name, field)]);
+      else if (field.required) this.#tell(firstOf(node), `"${name}" is missing: ${wantedOf(field)}.`);
+    }
+    const form = Object.fromEntries(values) as unknown as ValueForm;
+    if (this.problems.length > before) return undefined;
+    if (form.kind === 'pan' && !((form.centre - form.left) * (form.right - form.centre) > 0)) {
+      this.#tell(node, '"centre" has to lie between "left" and "right".');
+      return undefined;
+    }
+    return form;
+  }
+
+  #field(node: JsonNode, name: string, field: Field): unknown {
+    const value = plainValue(node);
+    if (isFieldValue(value, field)) return value;
+    this.#tell(node, `"${name}" is to be ${wantedOf(field)}.`);
+    return undefined;
+  }
+
+  /** The members of an object by name; the last of a name counts. */
+  #members(node: JsonNode, what: string, known: readonly string[]): Members | undefined {
+    if (node.kind !== 'object') {
+      this.#tell(node, `${what} is an object: { … }.`);
+      return undefined;
+    }
+    const members = new Map<string, JsonNode>();
+    for (const { name, nameStart, nameEnd, value } of node.members) {
+      if (!known.includes(name)) {
+        const near = nearestWords(name, known, 1)[0];
+        const meant =
+          near === undefined
+            ? `It knows ${known.filter((one) => one !== '$schema').join(', ')}.`
+            : `Did you mean "${near}"?`;
+        this.#tell({ start: nameStart, end: nameEnd }, `${what} has no "${shorten(name)}". ${meant}`);
+      } else if (members.has(name)) {
+        this.#tell({ start: nameStart, end: nameEnd }, `"${name}" stands here twice; the last one counts.`);
+      }
+      members.set(name, value);
+    }
+    return members;
+  }
+
+  #text(node: JsonNode | undefined, around: JsonNode, name: string): string | undefined {
+    if (node?.kind === 'string' && node.value !== '') return node.value;
+    this.#tell(
+      node ?? firstOf(around),
+      node ? `"${name}" is a text, and not empty.` : `"${name}" is missing.`,
+    );
+    return undefined;
+  }
+
+  #texts(node: JsonNode | undefined, name: string): string[] | undefined {
+    if (!node) return undefined;
+    if (node.kind !== 'array' || !node.items.every((item) => item.kind === 'string')) {
+      this.#tell(node, `"${name}" is a list of texts.`);
+      return undefined;
+    }
+    return node.items.map((item) => (item as { value: string }).value);
+  }
+
+  #tell({ start, end }: { start: number; end: number }, message: string): void {
+    this.problems.push({ message, start, end });
+  }
+}
+
+function isFormKind(kind: string): kind is ValueForm['kind'] {
+  return Object.hasOwn(formFields, kind);
+}
+
+/** The bracket that opens an object or list, as the place of what it lacks. */
+function firstOf({ start }: JsonNode): { start: number; end: number } {
+  return { start, end: start + 1 };
+}
+
+function plainValue(node: JsonNode): unknown {
+  switch (node.kind) {
+    case 'object':
+      return Object.fromEntries(node.members.map(({ name, value }) => [name, plainValue(value)]));
+    case 'array':
+      return node.items.map(plainValue);
+    case 'null':
+      return null;
+    default:
+      return node.value;
+  }
+}
+
+function isFieldValue(value: unknown, field: Field): boolean {
+  switch (field.kind) {
+    case 'choice':
+      return field.of.some((one) => one === value);
+    case 'text':
+      return typeof value === 'string';
+    case 'switch':
+      return typeof value === 'boolean';
+    case 'number':
+      return typeof value === 'number' && Number.isFinite(value);
+    case 'factor':
+      return typeof value === 'number' && Number.isFinite(value) && value !== 0;
+    case 'positive':
+      return typeof value === 'number' && Number.isFinite(value) && value > 0;
+    case 'whole':
+      return Number.isSafeInteger(value);
+    case 'words':
+      return (
+        typeof value === 'object' &&
+        value !== null &&
+        !Array.isArray(value) &&
+        Object.keys(value).length > 0 &&
+        Object.values(value).every((one) => typeof one === 'string')
+      );
+  }
+}
+
+function wantedOf(field: Field): string {
+  switch (field.kind) {
+    case 'choice':
+      return `${field.of.slice(0, -1).map(shown).join(', ')} or ${shown(field.of.at(-1) ?? '')}`;
+    case 'text':
+      return 'a text';
+    case 'switch':
+      return 'true or false';
+    case 'number':
+      return 'a number';
+    case 'factor':
+      return 'a number other than 0';
+    case 'positive':
+      return 'a number above 0';
+    case 'whole':
+      return 'a whole number';
+    case 'words':
+      return 'an object of words, each with the value that it stands for: { "off": "no_loop" }';
+  }
+}
+
+function shown(value: string | number): string {
+  return JSON.stringify(value);
+}
+
+function shorten(text: string): string {
+  return text.length > 40 ? `${text.slice(0, 39)}…` : text;
+}

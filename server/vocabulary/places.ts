@@ -1,0 +1,38 @@
+import { isXmlName } from '../xml/characters';
+
+/** A child element on the way to a value, with the attributes that tell it from others of its name. */
+export interface PlaceStep {
+  element: string;
+  selectors: readonly (readonly [attribute: string, value: string])[];
+}
+
+/** Where a value stands, seen from the element of its level: in an attribute, else in the text, of the last step. */
+export interface PlacePath {
+  steps: readonly PlaceStep[];
+  attribute: string | undefined;
+}
+
+const step = /^([^/[\]@]+)((?:\[@[^=\]]+=(?:"[^"]*"|'[^']*')\])*)(?:\/(?=.)|$)/s;
+const selector = /\[@([^=\]]+)=(?:"([^"]*)"|'([^']*)')\]/g;
+
+/** Takes an `at` of a vocabulary apart; `undefined` for one that cannot be understood. */
+export function parsePlace(at: string): PlacePath | undefined {
+  const steps: PlaceStep[] = [];
+  let rest = at.trim();
+  if (rest === '.') return { steps, attribute: undefined };
+  if (rest.startsWith('./')) rest = rest.slice(2);
+  while (rest !== '') {
+    if (rest.startsWith('@'))
+      return isXmlName(rest.slice(1)) ? { steps, attribute: rest.slice(1) } : undefined;
+    const found = step.exec(rest);
+    if (!found) return undefined;
+    const [whole, element = '', selection = ''] = found;
+    const selectors = [...selection.matchAll(selector)].map(
+      ([, name = '', double, single]) => [name, double ?? single ?? ''] as const,
+    );
+    if (!isXmlName(element) || !selectors.every(([name]) => isXmlName(name))) return undefined;
+    steps.push({ element, selectors });
+    rest = rest.slice(whole.length);
+  }
+  return steps.length > 0 ? { steps, attribute: undefined } : undefined;
+}
