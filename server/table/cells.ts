@@ -1,4 +1,5 @@
 import { bytesOf } from '../model/textBytes';
+import { decimal } from './decimal';
 
 const noBreakSpace = 0xa0;
 const lineFeed = 10;
@@ -6,6 +7,8 @@ const lineFeed = 10;
 const beyondAscii = 0x80;
 /** Digits whose number, and whose number of thousandths and so on, a double holds exactly. */
 const mostExactDigits = 15;
+/** Whole numbers up to here are compared digit by digit. */
+const mostQuick = 2 ** 31 - 1;
 const powers = Array.from({ length: mostExactDigits + 1 }, (_, digits) => 10 ** digits);
 
 /**
@@ -38,13 +41,13 @@ export class TableCells {
 
   /** The number of cells in a row; 0 for a blank line. */
   width(row: number): number {
-    return (this.rowFirst[row + 1] as number) - (this.rowFirst[row] as number);
+    return this.rowFirst[row + 1] - this.rowFirst[row];
   }
 
   /** The number of a row's cell, or −1 where the row is too short. */
   cell(row: number, column: number): number {
-    const cell = (this.rowFirst[row] as number) + column;
-    return cell < (this.rowFirst[row + 1] as number) ? cell : -1;
+    const cell = this.rowFirst[row] + column;
+    return cell < this.rowFirst[row + 1] ? cell : -1;
   }
 
   /** What a cell reads; empty for −1. */
@@ -72,12 +75,12 @@ export class TableCells {
   digits(cell: number, most: number): number {
     if (cell < 0) return -1;
     const { codes } = this;
-    const end = this.ends[cell] as number;
-    let at = this.starts[cell] as number;
+    const end = this.ends[cell];
+    let at = this.starts[cell];
     if (at === end || end - at > most || this.isRewritten(cell)) return -1;
     let number = 0;
     for (; at < end; at++) {
-      const digit = (codes[at] as number) - 48;
+      const digit = codes[at] - 48;
       if (digit < 0 || digit > 9) return -1;
       number = number * 10 + digit;
     }
@@ -88,14 +91,14 @@ export class TableCells {
   number(cell: number): number {
     if (cell < 0 || this.isRewritten(cell)) return Number.NaN;
     const { codes } = this;
-    const start = this.starts[cell] as number;
-    const end = this.ends[cell] as number;
+    const start = this.starts[cell];
+    const end = this.ends[cell];
     const negative = codes[start] === 45;
     const first = negative ? start + 1 : start;
     let number = 0;
     let point = -1;
     for (let at = first; at < end; at++) {
-      const digit = (codes[at] as number) - 48;
+      const digit = codes[at] - 48;
       if (digit >= 0 && digit <= 9) number = number * 10 + digit;
       else if (digit === -2 && point < 0) point = at;
       else return Number.NaN;
@@ -106,8 +109,28 @@ export class TableCells {
     if (whole + decimals > mostExactDigits) {
       return whole > 15 || decimals > 15 ? Number.NaN : Number(this.text.slice(start, end));
     }
-    if (decimals > 0) number /= powers[decimals] as number;
+    if (decimals > 0) number /= powers[decimals];
     return negative ? -number : number;
+  }
+
+  /** Whether the text of a cell is exactly how a number is written: in plain decimal notation, with six decimals or fewer. */
+  reads(cell: number, number: number): boolean {
+    const { codes } = this;
+    let start = this.starts[cell];
+    let at = this.ends[cell] - 1;
+    if (this.isRewritten(cell)) return false;
+    if (number < 0 && codes[start++] !== 45) return false;
+    let rest = Math.abs(number);
+    if (rest > mostQuick || rest !== Math.floor(rest)) {
+      return decimal(number) === this.text.slice(this.starts[cell], this.ends[cell]);
+    }
+    do {
+      const digit = (rest % 10) | 0;
+      if (at < start || codes[at] !== 48 + digit) return false;
+      rest = (rest - digit) / 10;
+      at--;
+    } while (rest > 0);
+    return at < start;
   }
 
   /** Whether a cell, by row and column, is empty or missing. */
@@ -119,15 +142,15 @@ export class TableCells {
   /** The number of cells of a row that hold something. */
   filled(row: number): number {
     this.#filled ??= this.#countFilled();
-    return this.#filled[row] as number;
+    return this.#filled[row];
   }
 
   /** The text of a row: from the start of its first cell to the end of its last. */
   rowSpan(row: number): { start: number; end: number } {
     const span = this.rowSpans?.[row];
     if (span) return span;
-    const first = this.rowFirst[row] as number;
-    const last = (this.rowFirst[row + 1] as number) - 1;
+    const first = this.rowFirst[row];
+    const last = this.rowFirst[row + 1] - 1;
     if (last < first) return { start: 0, end: 0 };
     return { start: this.starts[first] as number, end: this.ends[last] as number };
   }
@@ -163,7 +186,7 @@ export class TableCells {
 
   /** Whether a character is white space: a space, a tab, a line end or a no-break space. */
   isSpace(at: number): boolean {
-    const code = this.codes[at] as number;
+    const code = this.codes[at];
     if (code > 32) return code >= beyondAscii && this.text.charCodeAt(at) === noBreakSpace;
     return code === 32 || code === 9 || code === 10 || code === 13;
   }
@@ -172,9 +195,9 @@ export class TableCells {
     const { starts, ends, rowFirst } = this;
     const filled = new Int32Array(this.rowCount);
     for (let row = 0; row < this.rowCount; row++) {
-      const end = rowFirst[row + 1] as number;
+      const end = rowFirst[row + 1];
       let count = 0;
-      for (let cell = rowFirst[row] as number; cell < end; cell++) if (starts[cell] !== ends[cell]) count++;
+      for (let cell = rowFirst[row]; cell < end; cell++) if (starts[cell] !== ends[cell]) count++;
       filled[row] = count;
     }
     return filled;

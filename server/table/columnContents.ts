@@ -1,5 +1,6 @@
 import type { CellKind } from './cellKinds';
 import { lookAt } from './cellKinds';
+import { CellReadings } from './cellReadings';
 import type { TableCells } from './cells';
 import type { Unit } from './meaning';
 
@@ -56,15 +57,18 @@ export function columnContents(cells: TableCells, rows: readonly number[], colum
     values: new Float64Array(rows.length).fill(Number.NaN),
     named: false,
   };
-  const seen = new Set<string>();
+  const looks = new CellReadings(cells, lookAt);
   let before = Number.NaN;
   for (const [position, row] of rows.entries()) {
-    const text = cells.plain(cells.cell(row, column));
-    const { kind, value, unit } = lookAt(text);
+    const cell = cells.cell(row, column);
+    if (cell < 0 || cells.starts[cell] === cells.ends[cell]) {
+      counts.empty++;
+      continue;
+    }
+    const { kind, value, unit } = looks.of(cell);
     counts[kind]++;
     if (kind === 'empty') continue;
     contents.filled++;
-    if (seen.size < mostDistinct) seen.add(text);
     contents.values[position] = value;
     if (kind === 'note') contents.keys++;
     if (kind !== 'number') {
@@ -80,7 +84,7 @@ export function columnContents(cells: TableCells, rows: readonly number[], colum
     if (Number.isNaN(before) ? value !== 0 && value !== 1 : value !== before + 1) contents.counting = false;
     before = value;
   }
-  contents.distinct = seen.size;
+  contents.distinct = Math.min(looks.count, mostDistinct);
   contents.counting &&= counts.number >= 3;
   contents.named = counts.note > counts.number;
   return contents;
@@ -93,10 +97,7 @@ export function shareOf(contents: ColumnContents, ...kinds: CellKind[]): number 
 }
 
 /** Up to `most` of some rows or other items, spread evenly, the first and last among them. */
-export function spread<Item>(rows: readonly Item[], most: number): readonly Item[] {
-  if (rows.length <= most) return rows;
-  return Array.from(
-    { length: most },
-    (_, at) => rows[Math.floor((at * (rows.length - 1)) / (most - 1))] as Item,
-  );
+export function spread<Item>(rows: ArrayLike<Item>, most: number): Item[] {
+  if (rows.length <= most) return Array.from(rows);
+  return Array.from({ length: most }, (_, at) => rows[Math.floor((at * (rows.length - 1)) / (most - 1))]);
 }

@@ -1,9 +1,11 @@
+import { CellReadings } from './cellReadings';
+import { rounded } from './decimal';
 import type { LoopReading } from './loopReading';
 import { readLoop } from './loopReading';
 import type { ColumnReading } from './meaning';
 import type { NumberReading } from './numberValues';
-import { remembered } from './remembered';
-import type { ZoneValue } from './zone';
+import type { ValueName, ValueWord } from './zoneList';
+import { valueWords } from './zoneList';
 import type { ZoneReader } from './zoneReader';
 
 /** Reads loops: start and end, or start and length, and a column that switches them or names their mode. */
@@ -12,60 +14,82 @@ export class LoopValues {
   readonly #start: ColumnReading | undefined;
   readonly #end: ColumnReading | undefined;
   readonly #length: ColumnReading | undefined;
-  readonly #reading = remembered((text) => readLoop(text) ?? null);
+  readonly #readings: CellReadings<LoopReading | undefined>;
 
   constructor(readonly reader: ZoneReader) {
     this.#switch = reader.column('loop');
     this.#start = reader.column('loop_start');
     this.#end = reader.column('loop_end');
     this.#length = reader.column('loop_length');
+    this.#readings = new CellReadings(reader.cells, readLoop);
   }
 
-  read(row: number, values: ZoneValue[]): void {
-    const switchCell = this.reader.cellOf(row, this.#switch);
+  /** Reads the loops of all zones of the table. */
+  read(): void {
+    if (!this.#switch && !this.#start && !this.#end && !this.#length) return;
+    const { reader } = this;
+    const { zones, notes } = reader;
+    for (let zone = reader.first; zone < reader.end; zone++) {
+      const row = zones.rows[zone];
+      notes.row = row;
+      this.#readZone(zone, row);
+    }
+  }
+
+  #readZone(zone: number, row: number): void {
+    const { reader } = this;
+    const switchCell = reader.cellOf(row, this.#switch);
     const said = switchCell < 0 ? undefined : this.#said(switchCell, this.#switch as ColumnReading);
-    const startCell = this.reader.cellOf(row, this.#start);
-    const endCell = this.reader.cellOf(row, this.#end);
+    const startCell = reader.cellOf(row, this.#start);
+    const endCell = reader.cellOf(row, this.#end);
     if (said?.mode === 'no_loop' || said?.mode === 'one_shot') {
-      values.push({ name: 'loop_mode', cell: switchCell, text: said.mode });
+      this.#setWord('loop_mode', zone, switchCell, said.mode);
       return;
     }
-    const start = this.#point(said?.start, switchCell) ?? this.#frame(startCell, this.#start);
+    const start = this.#point(said?.start, zone, switchCell) ?? this.#frame(zone, startCell, this.#start);
     // A point that cannot be counted in frames has its note; the other one is then of no use.
     const unknown = said?.start !== undefined && start === undefined;
+    const lengthCell = reader.cellOf(row, this.#length);
     const end = unknown
       ? undefined
-      : (this.#point(said?.end, switchCell) ??
-        endOf(start, this.#point(said?.length, switchCell)) ??
-        this.#frame(endCell, this.#end) ??
-        endOf(start, this.#frame(this.reader.cellOf(row, this.#length), this.#length)));
+      : (this.#point(said?.end, zone, switchCell) ??
+        endOf(start, this.#point(said?.length, zone, switchCell)) ??
+        this.#frame(zone, endCell, this.#end) ??
+        endOf(start, this.#frame(zone, lengthCell, this.#length)));
     const mode = said?.mode ?? 'loop_continuous';
-    const endPlace = endCell >= 0 ? endCell : this.reader.cellOf(row, this.#length);
+    const endPlace = endCell >= 0 ? endCell : lengthCell;
     const startPlace = startCell >= 0 ? startCell : switchCell;
     if (start !== undefined && end !== undefined && end > start) {
-      const modeCell = switchCell >= 0 ? switchCell : startPlace;
-      values.push({ name: 'loop_mode', cell: modeCell, text: mode });
-      values.push({ name: 'loop_start', cell: startPlace, text: String(start) });
-      values.push({ name: 'loop_end', cell: endPlace >= 0 ? endPlace : switchCell, text: String(end) });
+      this.#setWord('loop_mode', zone, switchCell >= 0 ? switchCell : startPlace, mode);
+      this.#set('loop_start', zone, startPlace, rounded(start));
+      this.#set('loop_end', zone, endPlace >= 0 ? endPlace : switchCell, rounded(end));
     } else {
-      if (said?.mode) values.push({ name: 'loop_mode', cell: switchCell, text: mode });
+      if (said?.mode) this.#setWord('loop_mode', zone, switchCell, mode);
       if ((start ?? 0) > 0 || (end ?? 0) > 0) this.#dropPoints(start, end, startPlace, endPlace);
     }
-    if (said?.type) values.push({ name: 'loop_type', cell: switchCell, text: said.type });
+    if (said?.type) this.#setWord('loop_type', zone, switchCell, said.type);
+  }
+
+  #setWord(name: ValueName, zone: number, cell: number, word: ValueWord): void {
+    this.#set(name, zone, cell, valueWords.indexOf(word));
+  }
+
+  #set(name: ValueName, zone: number, cell: number, number: number): void {
+    this.reader.zones.column(name).set(zone, cell, number);
   }
 
   #said(cell: number, column: ColumnReading): LoopReading | undefined {
-    const reading = this.#reading(this.reader.cells.plain(cell));
+    const reading = this.#readings.of(cell);
     if (!reading) this.reader.drop(cell, column, 'is no loop mode');
-    return reading ?? undefined;
+    return reading;
   }
 
-  #frame(cell: number, column: ColumnReading | undefined): number | undefined {
-    return cell < 0 || !column ? undefined : this.reader.frameIn(cell, column);
+  #frame(zone: number, cell: number, column: ColumnReading | undefined): number | undefined {
+    return cell < 0 || !column ? undefined : this.reader.frameIn(zone, cell, column);
   }
 
-  #point(reading: NumberReading | undefined, cell: number): number | undefined {
-    return reading && this.reader.framesOf(reading, cell, this.#switch as ColumnReading);
+  #point(reading: NumberReading | undefined, zone: number, cell: number): number | undefined {
+    return reading && this.reader.framesOf(reading, zone, cell, this.#switch as ColumnReading);
   }
 
   #dropPoints(start: number | undefined, end: number | undefined, startCell: number, endCell: number): void {

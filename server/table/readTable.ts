@@ -1,8 +1,8 @@
-import { HeaderKind } from '../model/headerKinds';
 import type { Instrument } from '../model/instrument';
-import { InstrumentBuilder, plainNumber } from '../model/instrumentBuilder';
+import { InstrumentBuilder } from '../model/instrumentBuilder';
 import type { ConversionNote } from '../model/notes';
 import { Source } from '../model/source';
+import { buildInstrument } from './buildInstrument';
 import type { TableCells } from './cells';
 import { readColumns } from './columnMeaning';
 import { fillDittoMarks } from './dittoMarks';
@@ -12,17 +12,14 @@ import type { MiddleC, SampleEvidence } from './octave';
 import { namingIn } from './octave';
 import { noteColumns, noteOctave } from './readingNotes';
 import { completeRoundRobins } from './roundRobin';
-import type { ZoneGroup } from './sharedValues';
 import { groupZones } from './sharedValues';
 import type { Suggestion } from './suggestions';
 import { suggestGroups } from './suggestions';
 import { tableCells } from './tableCells';
 import { TableNotes } from './tableNotes';
-import type { TableRows } from './tableRows';
 import { findTables } from './tableRows';
-import { completeLayers } from './velocityLayers';
-import type { Zone, ZoneValue } from './zone';
-import type { ZoneOptions } from './zones';
+import { ZoneList } from './zoneList';
+import type { Table } from './zones';
 import { readZones, sampleNames } from './zones';
 
 export interface TableOptions extends SampleEvidence {
@@ -105,7 +102,7 @@ export function openZoneTable(
   }
   return {
     sampleNames: () => new Set(tables.filter(hasSamples).flatMap((table) => sampleNames(cells, table))),
-    read: (options = {}) => readTables({ text, path, cells, tables, columns }, options),
+    read: (options = {}) => finish(readTables({ text, path, cells, tables, columns }, options)),
   };
 }
 
@@ -119,12 +116,21 @@ interface Opened {
   columns: ColumnReading[];
 }
 
-function readTables({ text, path, cells, tables, columns }: Opened, options: TableOptions): TableReading {
+function* readTables(
+  { text, path, cells, tables, columns }: Opened,
+  options: TableOptions,
+): Generator<void, TableReading> {
   const notes = new TableNotes(new Source(path, text), isHtmlTable(text) ? cells.rowSpans : undefined);
   const naming = namingIn(cells, tables);
   const middleC = noteOctave(cells, tables, naming, options, notes);
-  const zones = tables.flatMap((table) => zonesOf(cells, table, { ...options, middleC, naming }, notes));
-  if (zones.length === 0) {
+  const withSamples = tables.filter(hasSamples);
+  const most = withSamples.reduce((sum, { data }) => sum + data.length, 0);
+  const zones = new ZoneList(cells, most);
+  for (const table of tables) {
+    noteTable(cells, table, notes);
+    if (hasSamples(table)) yield* readZones(zones, table, { ...options, middleC, naming }, notes);
+  }
+  if (zones.count === 0) {
     return {
       ...nothing(text, path, 'No row of the table names a sample, so there is nothing to convert.'),
       columns,
@@ -132,39 +138,41 @@ function readTables({ text, path, cells, tables, columns }: Opened, options: Tab
   }
   completeRoundRobins(zones);
   const groups = groupZones(zones);
+  yield;
   const afterBlank = new Set(tables.flatMap(({ rows }) => rows.afterBlank));
+  const suggestions = suggestGroups(zones, groups, columns, afterBlank);
+  yield;
   return {
-    instrument: build(text, path, cells, groups),
+    instrument: buildInstrument(text, path, zones, groups),
     columns,
-    suggestions: suggestGroups(groups, columns, afterBlank),
+    suggestions,
     middleC,
     notes: notes.finish(),
     problem: undefined,
   };
 }
 
-interface Table {
-  rows: TableRows;
-  data: number[];
-  columns: ColumnReading[];
+/** What a piece of work in steps answers at its end. */
+function finish<Result>(steps: Generator<void, Result>): Result {
+  for (;;) {
+    const { done, value } = steps.next();
+    if (done) return value;
+  }
 }
 
 function hasSamples({ columns, data }: Table): boolean {
   return data.length > 0 && columns.some(({ meaning }) => meaning === 'sample');
 }
 
-function zonesOf(cells: TableCells, table: Table, options: ZoneOptions, notes: TableNotes): Zone[] {
+/** Notes on a table as a whole, before its zones are read. */
+function noteTable(cells: TableCells, table: Table, notes: TableNotes): void {
   const { rows, columns } = table;
-  if (!hasSamples(table)) {
+  if (hasSamples(table)) noteColumns(cells, rows, columns, notes);
+  else {
     const span = cells.rowSpan(rows.data[0] ?? rows.others[0]?.row ?? 0);
     const place = notes.place(span.start);
     notes.add('ignored', span, `The table at ${place} has no column of sample names; it is not used.`);
-    return [];
   }
-  noteColumns(cells, rows, columns, notes);
-  const zones = readZones(cells, rows, columns, options, notes);
-  completeLayers(zones, columns, cells, notes);
-  return zones;
 }
 
 function withoutZones(text: string, path: string, problem: string, columns: ColumnReading[] = []): ZoneTable {
@@ -198,32 +206,4 @@ function textFault(text: string): string | undefined {
     if (code === 0xfffd || (code < 32 && code !== 9 && code !== 10 && code !== 13)) odd++;
   }
   return odd * 10 > start.length ? 'This is not text but binary data.' : undefined;
-}
-
-function build(text: string, path: string, cells: TableCells, groups: readonly ZoneGroup[]): Instrument {
-  const builder = new InstrumentBuilder('table', text.length);
-  builder.enterSource(path, text);
-  const add = ({ name, cell, text: value }: ZoneValue) => {
-    const start = cells.starts[cell] as number;
-    const end = cells.ends[cell] as number;
-    const written = text.slice(start, end);
-    const isText = name === 'sample' || name === 'group_label';
-    // Values other than names are plain decimal numbers or words here.
-    const number = isText ? plainNumber(value) : Number(value);
-    const parameter = builder.addParameter(builder.names.idOf(name), start, start, end, number);
-    if (written !== value) builder.setValue(parameter, value);
-  };
-  for (const { name, cell, shared, zones } of groups) {
-    if (name !== '') {
-      builder.openHeader(HeaderKind.group, cells.starts[cell] as number, cells.ends[cell] as number);
-      add({ name: 'group_label', cell, text: name });
-      for (const value of shared) add(value);
-    }
-    for (const { row, values } of zones) {
-      const { start, end } = cells.rowSpan(row);
-      builder.openHeader(HeaderKind.region, start, end);
-      for (const value of values) add(value);
-    }
-  }
-  return builder.finish();
 }

@@ -1,52 +1,72 @@
-import type { Zone, ZoneValue } from './zone';
+import { PairNumbers } from '../model/pairNumbers';
+import type { ZoneList } from './zoneList';
 
 /**
  * Gives zones with a round robin position the length of their cycle: the largest position among the zones of the
  * same keys and velocities, within the group where the group holds several positions, else over all groups, as
  * where each position is a group of its own. A cycle of one is no round robin.
  */
-export function completeRoundRobins(zones: readonly Zone[]): void {
-  const places: { zone: Zone; position: ZoneValue; keys: number }[] = [];
-  const inAll: Cycles = new Map();
-  const inGroups = new Map<string, Cycles>();
-  for (const zone of zones) {
-    const position = zone.values.find(({ name }) => name === 'seq_position');
-    if (!position) continue;
-    const keys = keysOf(zone);
-    places.push({ zone, position, keys });
-    const inGroup: Cycles = inGroups.get(zone.group) ?? new Map();
-    inGroups.set(zone.group, inGroup);
-    for (const cycles of [inAll, inGroup]) {
-      const number = Number(position.text);
-      const cycle = cycles.get(keys);
-      if (!cycle) cycles.set(keys, { largest: number, several: false });
-      else if (cycle.largest !== number) {
-        cycle.largest = Math.max(cycle.largest, number);
-        cycle.several = true;
-      }
-    }
+export function completeRoundRobins(zones: ZoneList): void {
+  const positions = zones.values('seq_position');
+  if (!positions) return;
+  const inAll = new Cycles();
+  const inGroups = new Cycles();
+  const conditions = new Int32Array(zones.count);
+  const conditionsOf = conditionsReader(zones);
+  for (let zone = 0; zone < zones.count; zone++) {
+    if (positions.cells[zone] < 0) continue;
+    conditions[zone] = conditionsOf(zone);
+    inAll.add(conditions[zone], 0, positions.numbers[zone]);
+    inGroups.add(conditions[zone], zones.groups[zone], positions.numbers[zone]);
   }
-  for (const { zone, position, keys } of places) {
-    if (zone.values.some(({ name }) => name === 'seq_length')) continue;
-    const own = inGroups.get(zone.group)?.get(keys);
-    const length = (own?.several ? own : inAll.get(keys))?.largest ?? 1;
-    if (length > 1) zone.values.push({ name: 'seq_length', cell: position.cell, text: String(length) });
-    else zone.values = zone.values.filter((value) => value !== position);
+  const lengths = zones.column('seq_length');
+  for (let zone = 0; zone < zones.count; zone++) {
+    const cell = positions.cells[zone];
+    if (cell < 0 || lengths.cells[zone] >= 0) continue;
+    const length =
+      inGroups.lengthOf(conditions[zone], zones.groups[zone]) ?? inAll.longest(conditions[zone], 0);
+    if (length > 1) lengths.set(zone, cell, length);
+    else positions.cells[zone] = -1;
   }
 }
 
-/** The largest round robin position of zones by their keys and velocities, and whether several positions occur. */
-type Cycles = Map<number, { largest: number; several: boolean }>;
+/** The cycles of zones by their conditions and group. */
+class Cycles {
+  readonly #numbers = new PairNumbers();
+  readonly #longest: number[] = [];
+  /** Whether several positions occur. */
+  readonly #several: boolean[] = [];
 
-/** The keys and velocities of a zone as one number, each from 0 (not given) to 128. */
-function keysOf({ values }: Zone): number {
-  let [key, low, high, lowVelocity, highVelocity] = [0, 0, 0, 0, 0];
-  for (const { name, text } of values) {
-    if (name === 'key') key = Number(text) + 1;
-    else if (name === 'lokey') low = Number(text) + 1;
-    else if (name === 'hikey') high = Number(text) + 1;
-    else if (name === 'lovel') lowVelocity = Number(text) + 1;
-    else if (name === 'hivel') highVelocity = Number(text) + 1;
+  add(conditions: number, group: number, position: number): void {
+    const cycle = this.#numbers.numberOf(conditions, group);
+    if (cycle === this.#longest.length) {
+      this.#longest.push(position);
+      this.#several.push(false);
+    } else if (this.#longest[cycle] !== position) {
+      this.#longest[cycle] = Math.max(this.#longest[cycle], position);
+      this.#several[cycle] = true;
+    }
   }
-  return (((key * 129 + low) * 129 + high) * 129 + lowVelocity) * 129 + highVelocity;
+
+  longest(conditions: number, group: number): number {
+    return this.#longest[this.#numbers.numberOf(conditions, group)];
+  }
+
+  /** The length of a cycle of several positions; `undefined` for others. */
+  lengthOf(conditions: number, group: number): number | undefined {
+    const cycle = this.#numbers.numberOf(conditions, group);
+    return this.#several[cycle] ? this.#longest[cycle] : undefined;
+  }
+}
+
+/** Gives zones of the same keys and velocities the same number. */
+function conditionsReader(zones: ZoneList): (zone: number) => number {
+  const numbers = new PairNumbers();
+  const [key, low, high] = [zones.values('key'), zones.values('lokey'), zones.values('hikey')];
+  const [lowVelocity, highVelocity] = [zones.values('lovel'), zones.values('hivel')];
+  return (zone) => {
+    const keys = ((key?.oneMore(zone) ?? 0) * 129 + (low?.oneMore(zone) ?? 0)) * 129;
+    const velocities = (lowVelocity?.oneMore(zone) ?? 0) * 129 + (highVelocity?.oneMore(zone) ?? 0);
+    return numbers.numberOf(keys + (high?.oneMore(zone) ?? 0), velocities);
+  };
 }

@@ -1,4 +1,4 @@
-import type { Zone, ZoneValue } from './zone';
+import type { ValueName, ZoneList } from './zoneList';
 
 /** Values that a group can state once for all its regions, in the order in which it states them. */
 const shareable = ['lovel', 'hivel', 'seq_length', 'volume', 'pan', 'loop_mode'] as const;
@@ -9,35 +9,41 @@ export interface ZoneGroup {
   name: string;
   /** The cell that names the group; −1 for none. */
   cell: number;
-  shared: ZoneValue[];
-  zones: Zone[];
+  /** What the group states for all its zones, with the value of the first. */
+  shared: readonly ValueName[];
+  /** In the order of the text. */
+  zones: Int32Array;
 }
 
 /**
- * Puts zones into groups, zones without one first, then the groups in order of first appearance, and lifts what all
- * zones of a group have alike to the group: velocities, the length of round robins, level, pan and loop mode. The
- * zones keep their order and what differs; they are changed in place.
+ * Puts zones into groups, zones without one first, then the groups in order of first appearance, and finds what all
+ * zones of a group have alike, so that it stands at the group: velocities, the length of round robins, level, pan and
+ * loop mode.
  */
-export function groupZones(zones: readonly Zone[]): ZoneGroup[] {
-  const groups = new Map<string, ZoneGroup>([['', { name: '', cell: -1, shared: [], zones: [] }]]);
-  for (const zone of zones) {
-    const group = groups.get(zone.group);
-    if (group) group.zones.push(zone);
-    else groups.set(zone.group, { name: zone.group, cell: zone.groupCell, shared: [], zones: [zone] });
+export function groupZones(zones: ZoneList): ZoneGroup[] {
+  const { groupNames } = zones;
+  const ends = new Int32Array(groupNames.length + 1);
+  for (let zone = 0; zone < zones.count; zone++) ends[zones.groups[zone] + 1]++;
+  for (let group = 1; group < ends.length; group++) ends[group] += ends[group - 1];
+  const starts = ends.slice();
+  const order = new Int32Array(zones.count);
+  for (let zone = 0; zone < zones.count; zone++) order[starts[zones.groups[zone]]++] = zone;
+  const groups: ZoneGroup[] = [];
+  for (const [group, name] of groupNames.entries()) {
+    const members = order.subarray(ends[group], ends[group + 1]);
+    if (members.length === 0) continue;
+    const shared = group > 0 && members.length > 1 ? sharedBy(zones, members) : [];
+    groups.push({ name, cell: zones.groupCells[members[0]], shared, zones: members });
   }
-  for (const group of groups.values()) if (group.name !== '' && group.zones.length > 1) lift(group);
-  return [...groups.values()].filter(({ zones: members }) => members.length > 0);
+  return groups;
 }
 
-function lift(group: ZoneGroup): void {
-  const [first, ...others] = group.zones;
-  for (const name of shareable) {
-    const value = first?.values.find((one) => one.name === name);
-    if (!value) continue;
-    const alike = (zone: Zone) => zone.values.some((one) => one.name === name && one.text === value.text);
-    if (others.every(alike)) group.shared.push(value);
-  }
-  if (group.shared.length === 0) return;
-  const lifted = new Set(group.shared.map(({ name }) => name));
-  for (const zone of group.zones) zone.values = zone.values.filter(({ name }) => !lifted.has(name));
+function sharedBy(zones: ZoneList, members: Int32Array): ValueName[] {
+  return shareable.filter((name) => {
+    const column = zones.values(name);
+    if (!column) return false;
+    const { cells, numbers } = column;
+    const value = numbers[members[0]];
+    return members.every((zone) => cells[zone] >= 0 && numbers[zone] === value);
+  });
 }

@@ -2,7 +2,7 @@ import { spread } from './columnContents';
 import type { ColumnReading } from './meaning';
 import { nameKinds } from './nameParts';
 import type { ZoneGroup } from './sharedValues';
-import type { Zone } from './zone';
+import type { ZoneList } from './zoneList';
 
 const mostLooks = 300;
 
@@ -20,20 +20,26 @@ export interface Suggestion {
  * lines, where the table has no column that says the same. `afterBlank` lists rows that a blank line stands before.
  */
 export function suggestGroups(
+  zones: ZoneList,
   groups: readonly ZoneGroup[],
   columns: readonly ColumnReading[],
   afterBlank: ReadonlySet<number>,
 ): Suggestion[] {
-  const zones = groups.flatMap((group) => group.zones);
-  const wordsOf = ({ values }: Zone) => partsOf(values.find(({ name }) => name === 'sample')?.text ?? '');
+  const order = new Int32Array(zones.count);
+  let filled = 0;
+  for (const group of groups) {
+    order.set(group.zones, filled);
+    filled += group.zones.length;
+  }
+  const wordsOf = (zone: number) => partsOf(zones.sample(zone));
   // Names that tell something do so all over the table.
-  const looked = spread(zones, mostLooks).map(wordsOf);
+  const looked = spread(order, mostLooks).map(wordsOf);
   const telling = nameKinds.filter(
     ({ column, labelOf }) =>
       columns.every(({ meaning }) => meaning !== column) &&
       looked.some((words) => words.some((word) => labelOf(word) !== undefined)),
   );
-  const names = telling.length === 0 ? [] : zones.map(wordsOf);
+  const names = telling.length === 0 ? [] : Array.from(order, wordsOf);
   const suggestions: Suggestion[] = [];
   for (const { kind, what, labelOf } of telling) {
     const parts = new Map<string, number[]>();
@@ -43,7 +49,7 @@ export function suggestGroups(
     }
     const marked = [...parts.values()].reduce((sum, regions) => sum + regions.length, 0);
     // A mark on all regions alike parts nothing.
-    if (parts.size === 0 || (parts.size === 1 && marked === zones.length)) continue;
+    if (parts.size === 0 || (parts.size === 1 && marked === zones.count)) continue;
     const labels = [...parts.keys()].slice(0, 8).join(', ');
     suggestions.push({
       kind,
@@ -51,7 +57,7 @@ export function suggestGroups(
       parts: [...parts].map(([label, regions]) => ({ label, regions })),
     });
   }
-  const sections = sectionsOf(groups, afterBlank);
+  const sections = sectionsOf(zones, groups, afterBlank);
   if (sections.length > 1) {
     const message = `Blank lines part the table into ${sections.length} sections.`;
     const parts = sections.map((regions, at) => ({ label: `Section ${at + 1}`, regions }));
@@ -61,11 +67,15 @@ export function suggestGroups(
 }
 
 /** Regions between blank lines, where no group is named. */
-function sectionsOf(groups: readonly ZoneGroup[], afterBlank: ReadonlySet<number>): number[][] {
+function sectionsOf(
+  zones: ZoneList,
+  groups: readonly ZoneGroup[],
+  afterBlank: ReadonlySet<number>,
+): number[][] {
   if (groups.length !== 1 || groups[0]?.name !== '') return [];
   const sections: number[][] = [[]];
-  for (const [region, { row }] of groups[0].zones.entries()) {
-    if (afterBlank.has(row) && sections.at(-1)?.length !== 0) sections.push([]);
+  for (const [region, zone] of groups[0].zones.entries()) {
+    if (afterBlank.has(zones.rows[zone]) && sections.at(-1)?.length !== 0) sections.push([]);
     sections.at(-1)?.push(region);
   }
   return sections;

@@ -6,7 +6,11 @@ const mostAlike = 100;
 
 /** Collects notes on a table; those that would say the same thousands of times end with a count. */
 export class TableNotes {
+  /** The row that the next notes are about; see {@link sortByRow}. */
+  row = -1;
   readonly #notes: ConversionNote[] = [];
+  /** The row of each note. */
+  readonly #rows: number[] = [];
   readonly #alike = new Map<string, { count: number; last: ConversionNote }>();
 
   /** `rows` are the stretches of a table's rows where they say more than lines, as in HTML. */
@@ -25,6 +29,21 @@ export class TableNotes {
       if (count > mostAlike) return;
     }
     this.#notes.push(note);
+    this.#rows.push(this.row);
+  }
+
+  /** The number of notes so far. */
+  get count(): number {
+    return this.#notes.length;
+  }
+
+  /** Puts the notes from number `first` on in the order of their rows; those of one row stay as they are. */
+  sortByRow(first: number): void {
+    const order = Array.from({ length: this.#notes.length - first }, (_, at) => first + at);
+    order.sort((a, b) => this.#rows[a] - this.#rows[b]);
+    const sorted = order.map((at) => this.#notes[at]);
+    for (const [at, note] of sorted.entries()) this.#notes[first + at] = note;
+    this.row = -1;
   }
 
   /** Where an offset stands, for people: `Line 3`, or `Row 3` of a table in HTML. */

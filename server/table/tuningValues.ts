@@ -1,8 +1,7 @@
 import { transposeBounds, tuneBounds } from './bounds';
+import { rounded } from './decimal';
 import type { ColumnReading, Unit } from './meaning';
 import { readNumber } from './numberValues';
-import type { ZoneValue } from './zone';
-import { decimal } from './zone';
 import type { ZoneReader } from './zoneReader';
 
 interface Amount {
@@ -21,9 +20,32 @@ export class TuningValues {
     this.#coarse = reader.column('transpose');
   }
 
-  read(row: number, values: ZoneValue[]): void {
-    const fine = this.#amount(row, this.#fine, 'cents');
-    const coarse = this.#amount(row, this.#coarse, 'semitones');
+  /** Reads the tuning of all zones of the table. */
+  read(): void {
+    if (!this.#fine && !this.#coarse) return;
+    const { reader } = this;
+    const { zones, cells, notes } = reader;
+    const tunes = zones.column('tune');
+    const inCents = this.#fine?.unit === undefined || this.#fine.unit === 'cents';
+    for (let zone = reader.first; zone < reader.end; zone++) {
+      const row = zones.rows[zone];
+      notes.row = row;
+      const fine = reader.cellOf(row, this.#fine);
+      const coarse = reader.cellOf(row, this.#coarse);
+      const cents = coarse < 0 && inCents ? cells.number(fine) : Number.NaN;
+      if (cents >= tuneBounds.least && cents <= tuneBounds.most) {
+        if (rounded(cents) !== 0) tunes.set(zone, fine, rounded(cents));
+      } else
+        this.#share(
+          zone,
+          this.#amount(fine, this.#fine, 'cents'),
+          this.#amount(coarse, this.#coarse, 'semitones'),
+        );
+    }
+  }
+
+  #share(zone: number, fine: Amount | undefined, coarse: Amount | undefined): void {
+    const { zones } = this.reader;
     const carrier = fine ?? coarse;
     if (!carrier) return;
     let semitones = (coarse?.cents ?? 0) / 100;
@@ -42,14 +64,11 @@ export class TuningValues {
         `is more than ${transposeBounds.most} semitones, the most that can be written`,
       );
     }
-    if (written !== 0)
-      values.push({ name: 'transpose', cell: (coarse ?? carrier).cell, text: decimal(written) });
-    if (decimal(cents) !== '0')
-      values.push({ name: 'tune', cell: (fine ?? carrier).cell, text: decimal(cents) });
+    if (written !== 0) zones.column('transpose').set(zone, (coarse ?? carrier).cell, rounded(written));
+    if (rounded(cents) !== 0) zones.column('tune').set(zone, (fine ?? carrier).cell, rounded(cents));
   }
 
-  #amount(row: number, column: ColumnReading | undefined, usual: Unit): Amount | undefined {
-    const cell = this.reader.cellOf(row, column);
+  #amount(cell: number, column: ColumnReading | undefined, usual: Unit): Amount | undefined {
     if (!column || cell < 0) return undefined;
     const reading = readNumber(this.reader.cells.plain(cell));
     const unit = reading?.unit ?? column.unit ?? usual;

@@ -1,54 +1,61 @@
-import type { TableCells } from './cells';
+import { PairNumbers } from '../model/pairNumbers';
 import type { ColumnReading } from './meaning';
 import { columnName } from './meaning';
 import type { TableNotes } from './tableNotes';
-import type { Zone, ZoneValue } from './zone';
+import type { ZoneList } from './zoneList';
 
 /**
  * Where a table gives the highest velocity of each layer alone, the lowest is one above the next lower layer of the
  * same keys and round robin position. The lowest layer starts at velocity 1, which is the default and not written.
+ * The zones of the table are those from number `first` on.
  */
 export function completeLayers(
-  zones: readonly Zone[],
+  zones: ZoneList,
+  first: number,
   columns: readonly ColumnReading[],
-  cells: TableCells,
   notes: TableNotes,
 ): void {
   const column = columns.find(({ meaning }) => meaning === 'hivel');
-  if (!column || columns.some(({ meaning }) => meaning === 'lovel' || meaning === 'velocity_range')) return;
-  const layers = new Map<string, { zone: Zone; high: ZoneValue }[]>();
-  for (const zone of zones) {
-    const high = zone.values.find(({ name }) => name === 'hivel');
-    if (!high) continue;
-    const keys = conditionsOf(zone);
-    const list = layers.get(keys);
-    if (list) list.push({ zone, high });
-    else layers.set(keys, [{ zone, high }]);
-  }
-  let first = -1;
-  for (const list of layers.values()) {
-    list.sort((a, b) => Number(a.high.text) - Number(b.high.text));
+  const high = zones.values('hivel');
+  if (!column || !high) return;
+  if (columns.some(({ meaning }) => meaning === 'lovel' || meaning === 'velocity_range')) return;
+  const { cells } = zones;
+  const low = zones.column('lovel');
+  let firstCell = -1;
+  for (const layers of layersOf(zones, first)) {
+    layers.sort((a, b) => high.numbers[a] - high.numbers[b]);
     let below = 0;
     let velocity = 0;
-    for (const { zone, high } of list) {
-      if (Number(high.text) !== velocity) {
+    for (const zone of layers) {
+      if (high.numbers[zone] !== velocity) {
         below = velocity;
-        velocity = Number(high.text);
+        velocity = high.numbers[zone];
       }
       if (below === 0) continue;
-      const at = zone.values.indexOf(high);
-      zone.values.splice(at, 0, { name: 'lovel', cell: high.cell, text: String(below + 1) });
-      if (first < 0 || high.cell < first) first = high.cell;
+      const cell = high.cells[zone];
+      low.set(zone, cell, below + 1);
+      if (firstCell < 0 || cell < firstCell) firstCell = cell;
     }
   }
-  if (first < 0) return;
-  const span = { start: cells.starts[first] as number, end: cells.ends[first] as number };
+  if (firstCell < 0) return;
+  const span = { start: cells.starts[firstCell], end: cells.ends[firstCell] };
   const message = `The table gives no low velocities: each layer starts one above the next lower one in ${columnName(column)}.`;
   notes.add('assumed', column.headingSpan ?? span, message);
 }
 
-const conditions = ['key', 'lokey', 'hikey', 'seq_position'];
-
-function conditionsOf({ values }: Zone): string {
-  return conditions.map((condition) => values.find(({ name }) => name === condition)?.text ?? '').join(' ');
+/** Zones with a highest velocity, those of the same keys and round robin position together. */
+function layersOf(zones: ZoneList, first: number): number[][] {
+  const high = zones.values('hivel');
+  const [key, lowKey, highKey] = [zones.values('key'), zones.values('lokey'), zones.values('hikey')];
+  const position = zones.values('seq_position');
+  const numbers = new PairNumbers();
+  const layers: number[][] = [];
+  for (let zone = first; zone < zones.count; zone++) {
+    if (!high || high.cells[zone] < 0) continue;
+    const keys = ((key?.oneMore(zone) ?? 0) * 129 + (lowKey?.oneMore(zone) ?? 0)) * 129;
+    const number = numbers.numberOf(keys + (highKey?.oneMore(zone) ?? 0), position?.oneMore(zone) ?? 0);
+    if (number === layers.length) layers.push([]);
+    layers[number].push(zone);
+  }
+  return layers;
 }

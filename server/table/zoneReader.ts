@@ -1,5 +1,7 @@
-import { keyBounds } from './bounds';
+import { keyBounds, volumeBounds } from './bounds';
+import { CellReadings } from './cellReadings';
 import type { TableCells } from './cells';
+import { rounded } from './decimal';
 import type { KeyReading, NoteNaming } from './keyValues';
 import { readKeyRange } from './keyValues';
 import { readLevel } from './levelValues';
@@ -9,41 +11,52 @@ import { columnName, keyMeanings, shortened } from './meaning';
 import type { NumberReading } from './numberValues';
 import { readNumber, readSequence } from './numberValues';
 import { PanValues } from './panValues';
-import { remembered } from './remembered';
 import type { TableNotes } from './tableNotes';
 import { TuningValues } from './tuningValues';
-import type { ZoneValue } from './zone';
-import { decimal } from './zone';
+import type { ZoneList } from './zoneList';
 
 /** What stands in cells that have no value. */
 const noValue = /^(?:[-\u2212\u2010-\u2015_.?]+|n\/?a\.?|none|nil|null)$/i;
+const longestNoValue = 4;
+const mostFrameDigits = 15;
 
-/** Reads the values of rows, all but the sample and the group. */
+/** How the values of a table are read. */
+export interface ValueOptions {
+  /** Keys that are added to note names; they are read with middle C = C4. */
+  keyShift: number;
+  naming: NoteNaming;
+  /** Frames a second of a sample, by the name in the table. */
+  rateOf?: ((sample: string) => number | undefined) | undefined;
+}
+
+/** Reads the values of zones, all but the sample and the group, one column after another. */
 export class ZoneReader {
+  /** The first and one past the last zone of the table. */
+  readonly first: number;
+  readonly end: number;
+  readonly cells: TableCells;
   readonly #columns = new Map<ColumnMeaning, ColumnReading>();
-  readonly #rangeIn = remembered((text) => readKeyRange(text, this.naming) ?? null);
-  readonly #sequenceIn = remembered((text) => readSequence(text) ?? null);
-  readonly #loop: LoopValues;
-  readonly #tuning: TuningValues;
-  readonly #pan: PanValues;
-  #rate: number | undefined;
+  readonly #ranges: CellReadings<ReturnType<typeof readKeyRange>>;
   readonly #hasRanges: boolean;
-  #lastKeyRow = -1;
+  /** The rows that give the keys of zones. */
+  #keyRows: Int32Array;
 
+  /** `data` are all rows that may be zones; the table's zones are the last ones of the list, from `first` on. */
   constructor(
-    readonly cells: TableCells,
+    readonly zones: ZoneList,
+    first: number,
     columns: readonly ColumnReading[],
-    data: readonly number[],
+    readonly data: readonly number[],
     readonly notes: TableNotes,
-    /** Keys that are added to note names; they are read with middle C = C4. */
-    readonly keyShift: number,
-    readonly naming: NoteNaming,
+    readonly options: ValueOptions,
   ) {
+    this.cells = zones.cells;
+    this.first = first;
+    this.end = zones.count;
     for (const column of columns) this.#columns.set(column.meaning, column);
+    this.#ranges = new CellReadings(this.cells, (text) => readKeyRange(text, options.naming));
     this.#hasRanges = keyMeanings.some((one) => one !== 'pitch_keycenter' && this.#columns.has(one));
-    this.#loop = new LoopValues(this);
-    this.#tuning = new TuningValues(this);
-    this.#pan = new PanValues(this, data);
+    this.#keyRows = zones.rows;
   }
 
   /** The column of a meaning. */
@@ -51,20 +64,41 @@ export class ZoneReader {
     return this.#columns.get(meaning);
   }
 
-  /** The values of a row. `rate` is that of its sample, in frames a second; `undefined` where it is not known. */
-  read(row: number, rate: number | undefined): ZoneValue[] {
-    this.#rate = rate;
-    const values: ZoneValue[] = [];
-    this.#readKeys(row, values);
-    this.#readVelocities(row, values);
-    this.#tuning.read(row, values);
-    this.#readLevels(row, values);
-    this.#pan.read(row, values);
-    this.#loop.read(row, values);
-    this.#readFrame(row, 'offset', values);
-    this.#readFrame(row, 'end', values);
-    this.#readSequence(row, values);
-    return values;
+  /** Reads all values, in steps; each takes one pass over the zones. */
+  *read(): Generator<void, void> {
+    this.#findKeyRows();
+    yield;
+    for (const meaning of ['lokey', 'hikey', 'pitch_keycenter', 'key', 'key_range'] as const) {
+      if (!this.#columns.has(meaning)) continue;
+      this.#readKeys(meaning);
+      yield;
+    }
+    for (const meaning of ['velocity_range', 'lovel', 'hivel'] as const) this.#readVelocities(meaning);
+    yield;
+    new TuningValues(this).read();
+    this.#readVolume();
+    this.#readAttenuation();
+    yield;
+    new PanValues(this).read();
+    yield;
+    new LoopValues(this).read();
+    yield;
+    this.#readFrames('offset');
+    this.#readFrames('end');
+    for (const meaning of ['seq_position', 'seq_length'] as const) this.#readSequence(meaning);
+    yield;
+  }
+
+  /** Calls `read` for each zone with a value in a column, with the cell. */
+  each(column: ColumnReading, read: (zone: number, cell: number) => void): void {
+    const { rows } = this.zones;
+    const { notes } = this;
+    for (let zone = this.first; zone < this.end; zone++) {
+      const cell = this.cellOf(rows[zone], column);
+      if (cell < 0) continue;
+      notes.row = rows[zone];
+      read(zone, cell);
+    }
   }
 
   /** Notes that a cell's value is left out; `why` goes on from the cell's text. */
@@ -80,63 +114,79 @@ export class ZoneReader {
   }
 
   #note(kind: 'dropped' | 'approximated', cell: number, column: ColumnReading, message: string): void {
-    const start = this.cells.starts[cell] as number;
+    const start = this.cells.starts[cell];
     const place = `${this.notes.place(start)}, ${columnName(column)}`;
-    const span = { start, end: this.cells.ends[cell] as number };
+    const span = { start, end: this.cells.ends[cell] };
     this.notes.add(kind, span, `${place}: ${message}`, `${kind} ${column.index}`);
   }
 
   /** The cell of a row in the column of a meaning; −1 where there is none or it is empty. */
   cellOf(row: number, column: ColumnReading | undefined): number {
     if (!column) return -1;
-    const cell = this.cells.cell(row, column.index);
+    const { cells } = this;
+    const cell = cells.cell(row, column.index);
     if (cell < 0) return -1;
-    const length = (this.cells.ends[cell] as number) - (this.cells.starts[cell] as number);
+    const start = cells.starts[cell];
+    const length = cells.ends[cell] - start;
     if (length === 0) return -1;
-    if (length > 4 || column.meaning === 'loop') return cell;
-    const code = this.cells.text.charCodeAt(this.cells.starts[cell] as number);
-    const isDigit = code >= 48 && code <= 57;
-    return !isDigit && noValue.test(this.cells.value(cell)) ? -1 : cell;
+    const isLoop = column.meaning === 'loop';
+    if (length > longestNoValue || isLoop) return cell;
+    if (!cells.isRewritten(cell) && !mayBeNoValue(cells.codes, start, length)) return cell;
+    return noValue.test(cells.value(cell)) ? -1 : cell;
   }
 
   /**
-   * The row that gives the keys of a row: where key ranges stand once for several zones, as in merged cells, the last
-   * one that has any.
+   * Finds the rows that give the keys of zones: where key ranges stand once for several zones, as in merged cells, the
+   * last one that has any.
    */
-  #keyRow(row: number): number {
-    const hasKeys = keyMeanings.some((meaning) => this.cellOf(row, this.#columns.get(meaning)) >= 0);
-    if (hasKeys || this.#lastKeyRow < 0 || !this.#hasRanges) {
-      if (hasKeys) this.#lastKeyRow = row;
-      return row;
+  #findKeyRows(): void {
+    if (!this.#hasRanges) return;
+    const { cells, zones, notes } = this;
+    const columns = keyMeanings.flatMap((meaning) => this.#columns.get(meaning) ?? []);
+    let last = -1;
+    for (let zone = this.first; zone < this.end; zone++) {
+      const row = zones.rows[zone];
+      if (columns.some((column) => this.cellOf(row, column) >= 0)) {
+        last = row;
+        if (this.#keyRows !== zones.rows) this.#keyRows[zone] = row;
+        continue;
+      }
+      if (last < 0) continue;
+      if (this.#keyRows === zones.rows) this.#keyRows = zones.rows.slice();
+      this.#keyRows[zone] = last;
+      const span = cells.rowSpan(row);
+      const message = `${notes.place(span.start)} gives no keys; those of the row above it are taken.`;
+      notes.row = row;
+      notes.add('assumed', span, message, 'keys above');
     }
-    const span = this.cells.rowSpan(row);
-    const message = `${this.notes.place(span.start)} gives no keys; those of the row above it are taken.`;
-    this.notes.add('assumed', span, message, 'keys above');
-    return this.#lastKeyRow;
   }
 
-  #readKeys(zoneRow: number, values: ZoneValue[]): void {
-    const row = this.#keyRow(zoneRow);
-    const low = this.#keyOf(row, 'lokey');
-    const high = this.#keyOf(row, 'hikey');
-    const root = this.#keyOf(row, 'pitch_keycenter');
-    const key = this.#keyOf(row, 'key');
-    const range = this.#keyOf(row, 'key_range');
-    if (key) values.push({ name: 'key', cell: key.cell, text: String(key.low) });
-    if (range) {
-      values.push({ name: 'lokey', cell: range.cell, text: String(range.low) });
-      values.push({ name: 'hikey', cell: range.cell, text: String(range.high) });
+  #readKeys(meaning: 'key' | 'lokey' | 'hikey' | 'pitch_keycenter' | 'key_range'): void {
+    const { zones, cells, notes } = this;
+    const column = this.#columns.get(meaning) as ColumnReading;
+    const low = zones.column(meaning === 'key_range' ? 'lokey' : meaning);
+    const high = meaning === 'key_range' ? zones.column('hikey') : low;
+    for (let zone = this.first; zone < this.end; zone++) {
+      const cell = this.cellOf(this.#keyRows[zone], column);
+      if (cell < 0) continue;
+      const number = cells.digits(cell, 3);
+      if (number >= 0 && number <= keyBounds.most) {
+        low.set(zone, cell, number);
+        high.set(zone, cell, number);
+        continue;
+      }
+      notes.row = zones.rows[zone];
+      const range = this.#keysIn(cell, column);
+      if (!range) continue;
+      low.set(zone, cell, meaning === 'hikey' ? range.high : range.low);
+      if (high !== low) high.set(zone, cell, range.high);
     }
-    if (low) values.push({ name: 'lokey', cell: low.cell, text: String(low.low) });
-    if (high) values.push({ name: 'hikey', cell: high.cell, text: String(high.high) });
-    if (root) values.push({ name: 'pitch_keycenter', cell: root.cell, text: String(root.low) });
   }
 
-  #keyOf(row: number, meaning: ColumnMeaning): { cell: number; low: number; high: number } | undefined {
-    const column = this.#columns.get(meaning);
-    const cell = this.cellOf(row, column);
-    if (!column || cell < 0) return undefined;
-    const range = this.#rangeIn(this.cells.plain(cell));
+  /** The keys in a cell; anything else is noted and answered as `undefined`. */
+  #keysIn(cell: number, column: ColumnReading): { low: number; high: number } | undefined {
+    const { meaning } = column;
+    const range = this.#ranges.of(cell);
     if (!range || (!range.single && (meaning === 'pitch_keycenter' || meaning === 'key'))) {
       this.drop(
         cell,
@@ -148,71 +198,98 @@ export class ZoneReader {
     const low = this.#key(range.low);
     const high = this.#key(range.high);
     if (low >= keyBounds.least && high >= keyBounds.least && low <= keyBounds.most && high <= keyBounds.most)
-      return { cell, low, high };
+      return { low, high };
     this.drop(cell, column, 'lies outside the keys 0..127');
     return undefined;
   }
 
   #key(key: KeyReading): number {
-    return key.number ?? (key.named ?? Number.NaN) + this.keyShift;
+    return key.number ?? (key.named ?? Number.NaN) + this.options.keyShift;
   }
 
-  #readVelocities(row: number, values: ZoneValue[]): void {
-    for (const meaning of ['velocity_range', 'lovel', 'hivel'] as const) {
-      const column = this.#columns.get(meaning);
-      const cell = this.cellOf(row, column);
-      if (!column || cell < 0) continue;
-      const range = this.#rangeIn(this.cells.plain(cell));
-      const low = range?.low.number;
-      const high = range?.high.number;
+  #readVelocities(meaning: 'velocity_range' | 'lovel' | 'hivel'): void {
+    const column = this.#columns.get(meaning);
+    if (!column) return;
+    const lows = meaning === 'hivel' ? undefined : this.zones.column('lovel');
+    const highs = meaning === 'lovel' ? undefined : this.zones.column('hivel');
+    this.each(column, (zone, cell) => {
+      const number = this.cells.digits(cell, 3);
+      const range = number >= 0 ? undefined : this.#ranges.of(cell);
+      const low = number >= 0 ? number : range?.low.number;
+      const high = number >= 0 ? number : range?.high.number;
       if (low === undefined || high === undefined || low > 127 || high > 127) {
         this.drop(cell, column, 'is no velocity, which is 0..127');
-        continue;
+        return;
       }
-      if (meaning !== 'hivel') values.push({ name: 'lovel', cell, text: String(low) });
-      if (meaning !== 'lovel') values.push({ name: 'hivel', cell, text: String(high) });
-    }
+      lows?.set(zone, cell, low);
+      highs?.set(zone, cell, high);
+    });
   }
 
-  #readLevels(row: number, values: ZoneValue[]): void {
-    for (const meaning of ['volume', 'attenuation'] as const) {
-      const column = this.#columns.get(meaning);
-      const cell = this.cellOf(row, column);
-      if (!column || cell < 0) continue;
-      if (meaning === 'attenuation' && this.cellOf(row, this.#columns.get('volume')) >= 0) {
-        this.drop(cell, column, 'stands beside a level');
-        continue;
+  #readVolume(): void {
+    const column = this.#columns.get('volume');
+    if (!column) return;
+    const levels = this.#levelsIn(column, false);
+    this.each(column, levels);
+  }
+
+  #readAttenuation(): void {
+    const column = this.#columns.get('attenuation');
+    const volume = this.#columns.get('volume');
+    if (!column) return;
+    const levels = this.#levelsIn(column, true);
+    this.each(column, (zone, cell) => {
+      if (this.cellOf(this.zones.rows[zone], volume) >= 0) this.drop(cell, column, 'stands beside a level');
+      else levels(zone, cell);
+    });
+  }
+
+  #levelsIn(column: ColumnReading, attenuation: boolean): (zone: number, cell: number) => void {
+    const volumes = this.zones.column('volume');
+    const inDecibels = !attenuation && (column.unit === undefined || column.unit === 'dB');
+    const levels = new CellReadings(this.cells, (text) => readLevel(text, column.unit, attenuation));
+    return (zone, cell) => {
+      const number = inDecibels ? this.cells.number(cell) : Number.NaN;
+      if (number >= volumeBounds.least && number <= volumeBounds.most) {
+        if (number !== 0) volumes.set(zone, cell, rounded(number));
+        return;
       }
-      const level = readLevel(this.cells.plain(cell), column.unit, meaning === 'attenuation');
+      const level = levels.of(cell);
       if ('fault' in level) this.drop(cell, column, level.fault);
       else {
         if (level.how) this.approximate(cell, column, level.how);
-        if (level.decibels !== 0) values.push({ name: 'volume', cell, text: decimal(level.decibels) });
+        if (level.decibels !== 0) volumes.set(zone, cell, rounded(level.decibels));
       }
-    }
+    };
   }
 
-  /** A frame count; 0 is where a sample starts, and no sample ends there. */
-  #readFrame(row: number, meaning: 'offset' | 'end', values: ZoneValue[]): void {
+  /** Frame counts; 0 is where a sample starts, and no sample ends there. */
+  #readFrames(meaning: 'offset' | 'end'): void {
     const column = this.#columns.get(meaning);
-    const cell = this.cellOf(row, column);
-    if (!column || cell < 0) return;
-    const frame = this.frameIn(cell, column);
-    if (frame !== undefined && frame > 0) values.push({ name: meaning, cell, text: String(frame) });
+    if (!column) return;
+    const frames = this.zones.column(meaning);
+    this.each(column, (zone, cell) => {
+      const frame = this.frameIn(zone, cell, column);
+      if (frame !== undefined && frame > 0) frames.set(zone, cell, frame);
+    });
   }
 
   /** The frame count in a cell; anything else is noted and answered as `undefined`. */
-  frameIn(cell: number, column: ColumnReading): number | undefined {
+  frameIn(zone: number, cell: number, column: ColumnReading): number | undefined {
+    if (column.unit === undefined || column.unit === 'frames') {
+      const number = this.cells.digits(cell, mostFrameDigits);
+      if (number >= 0) return number;
+    }
     const reading = readNumber(this.cells.plain(cell), true);
-    if (reading) return this.framesOf(reading, cell, column);
+    if (reading) return this.framesOf(reading, zone, cell, column);
     this.drop(cell, column, 'is no whole number of frames');
     return undefined;
   }
 
   /** A number as frames: a time is counted in them where the sample's rate is known. */
-  framesOf(reading: NumberReading, cell: number, column: ColumnReading): number | undefined {
+  framesOf(reading: NumberReading, zone: number, cell: number, column: ColumnReading): number | undefined {
     const unit = reading.unit ?? column.unit ?? 'frames';
-    const rate = unit === 'frames' ? 1 : this.#rate;
+    const rate = unit === 'frames' ? 1 : this.options.rateOf?.(this.zones.sample(zone));
     const frames = reading.number * (rate ?? 1) * (unit === 'ms' ? 0.001 : 1);
     if ((unit !== 'frames' && unit !== 's' && unit !== 'ms') || !Number.isFinite(frames))
       this.drop(cell, column, 'is no whole number of frames');
@@ -228,19 +305,35 @@ export class ZoneReader {
     return undefined;
   }
 
-  #readSequence(row: number, values: ZoneValue[]): void {
-    for (const meaning of ['seq_position', 'seq_length'] as const) {
-      const column = this.#columns.get(meaning);
-      const cell = this.cellOf(row, column);
-      if (!column || cell < 0) continue;
-      const reading = this.#sequenceIn(this.cells.plain(cell));
-      if (!reading || reading.position < 1 || reading.position > 100)
+  #readSequence(meaning: 'seq_position' | 'seq_length'): void {
+    const column = this.#columns.get(meaning);
+    if (!column) return;
+    const values = this.zones.column(meaning);
+    const lengths = this.zones.column('seq_length');
+    const readings = new CellReadings(this.cells, readSequence);
+    this.each(column, (zone, cell) => {
+      const number = this.cells.digits(cell, 3);
+      const reading = number >= 0 ? undefined : readings.of(cell);
+      const position = number >= 0 ? number : reading?.position;
+      if (position === undefined || position < 1 || position > 100) {
         this.drop(cell, column, 'is no round robin number from 1 to 100');
-      else {
-        values.push({ name: meaning, cell, text: String(reading.position) });
-        if (meaning === 'seq_position' && reading.length !== undefined && reading.length >= reading.position)
-          values.push({ name: 'seq_length', cell, text: String(reading.length) });
+        return;
       }
-    }
+      values.set(zone, cell, position);
+      const length = reading?.length;
+      if (meaning === 'seq_position' && length !== undefined && length >= position)
+        lengths.set(zone, cell, length);
+    });
   }
+}
+
+/** Whether a short text could be one of {@link noValue}: it is outside ASCII, or starts with one of their signs and letters. */
+function mayBeNoValue(codes: Uint8Array, start: number, length: number): boolean {
+  const code = codes[start];
+  if (code >= 128) return true;
+  if (code === 45 && length > 1) {
+    const next = codes[start + 1];
+    return next < 48 || next > 57;
+  }
+  return code === 45 || code === 95 || code === 46 || code === 63 || code === 110 || code === 78;
 }

@@ -1,0 +1,130 @@
+import { HeaderKind } from '../model/headerKinds';
+import type { Instrument } from '../model/instrument';
+import { InstrumentBuilder, plainNumber } from '../model/instrumentBuilder';
+import { decimal } from './decimal';
+import type { ZoneGroup } from './sharedValues';
+import type { ValueColumn, ValueName, ZoneList } from './zoneList';
+import { valueNames, valueWords } from './zoneList';
+
+/** Characters of text for a parameter and for a header, by which the builder guesses the size of its buffers. */
+const perParameter = 16;
+const perHeader = 64;
+
+/** Makes the groups and zones of a table headers and parameters; each value's span is the cell it comes from. */
+export function buildInstrument(
+  text: string,
+  path: string,
+  zones: ZoneList,
+  groups: readonly ZoneGroup[],
+): Instrument {
+  return new TableBuilder(text, path, zones).build(groups);
+}
+
+/** The values of one name, and the number of the name. */
+interface Named {
+  name: ValueName;
+  id: number;
+  column: ValueColumn;
+}
+
+class TableBuilder {
+  readonly #builder: InstrumentBuilder;
+  readonly #zones: ZoneList;
+  readonly #columns: Named[];
+
+  constructor(text: string, path: string, zones: ZoneList) {
+    this.#zones = zones;
+    const columns = valueNames.flatMap((name) => {
+      const column = zones.values(name);
+      return column ? [{ name, column }] : [];
+    });
+    const size = zones.count * Math.max(perHeader, columns.length * perParameter) + 1024;
+    this.#builder = new InstrumentBuilder('table', size);
+    this.#builder.enterSource(path, text);
+    this.#columns = columns.map(({ name, column }) => ({ name, id: this.#builder.names.idOf(name), column }));
+  }
+
+  build(groups: readonly ZoneGroup[]): Instrument {
+    const { cells } = this.#zones;
+    for (const { name, cell, shared, zones } of groups) {
+      if (name !== '') {
+        this.#builder.openHeader(HeaderKind.group, cells.starts[cell], cells.ends[cell]);
+        this.#add(this.#builder.names.idOf('group_label'), cell, name);
+        for (const value of shared) {
+          const named = this.#columns.find((one) => one.name === value);
+          if (named) this.#addValue(named, zones[0], named.column.cells[zones[0]]);
+        }
+      }
+      this.#addRegions(
+        zones,
+        this.#columns.filter((column) => !shared.includes(column.name)),
+      );
+    }
+    return this.#builder.finish();
+  }
+
+  /** The values of a region stand in the order of its cells, so that offsets rise. */
+  #addRegions(zones: Int32Array, columns: readonly Named[]): void {
+    const { cells, rows } = this.#zones;
+    const firstZone = zones[0];
+    const order = [...columns].sort((a, b) => a.column.cells[firstZone] - b.column.cells[firstZone]);
+    const ranks = order.map((named) => columns.indexOf(named));
+    const found = new Int32Array(order.length);
+    const foundCells = new Int32Array(order.length);
+    for (const zone of zones) {
+      const span = cells.rowSpan(rows[zone]);
+      this.#builder.openHeader(HeaderKind.region, span.start, span.end);
+      let count = 0;
+      for (let at = 0; at < order.length; at++) {
+        const cell = order[at].column.cells[zone];
+        if (cell < 0) continue;
+        let place = count++;
+        while (
+          place > 0 &&
+          (foundCells[place - 1] > cell ||
+            (foundCells[place - 1] === cell && ranks[found[place - 1]] > ranks[at]))
+        ) {
+          found[place] = found[place - 1];
+          foundCells[place] = foundCells[place - 1];
+          place--;
+        }
+        found[place] = at;
+        foundCells[place] = cell;
+      }
+      for (let at = 0; at < count; at++) this.#addValue(order[found[at]], zone, foundCells[at]);
+    }
+  }
+
+  #addValue({ name, id, column }: Named, zone: number, cell: number): void {
+    const { cells } = this.#zones;
+    const number = column.numbers[zone];
+    if (name === 'sample') this.#addSample(id, zone, cell);
+    else if (name === 'loop_mode' || name === 'loop_type') this.#add(id, cell, valueWords[number]);
+    else if (cells.reads(cell, number)) {
+      const start = cells.starts[cell];
+      this.#builder.addParameter(id, start, start, cells.ends[cell], number);
+    } else this.#add(id, cell, decimal(number));
+  }
+
+  #addSample(id: number, zone: number, cell: number): void {
+    const { cells } = this.#zones;
+    const other = this.#zones.otherSample(zone);
+    const start = cells.starts[cell];
+    const end = cells.ends[cell];
+    const last = cells.codes[end - 1];
+    // The name of a file seldom reads as a number.
+    const mayBeNumber = (last >= 48 && last <= 57) || last === 46;
+    if (other !== undefined || cells.isRewritten(cell) || mayBeNumber) {
+      this.#add(id, cell, other ?? cells.value(cell));
+    } else this.#builder.addParameter(id, start, start, end, Number.NaN);
+  }
+
+  /** Adds a value that may differ from the text of its cell. */
+  #add(id: number, cell: number, value: string): void {
+    const { cells } = this.#zones;
+    const start = cells.starts[cell];
+    const end = cells.ends[cell];
+    const parameter = this.#builder.addParameter(id, start, start, end, plainNumber(value));
+    if (cells.text.slice(start, end) !== value) this.#builder.setValue(parameter, value);
+  }
+}
