@@ -18,6 +18,8 @@ export async function startLanguageServer(context: ExtensionContext): Promise<La
       initializationOptions: {
         suggestCommand: 'editor.action.triggerSuggest',
         mapCommand: 'zonewright.showKeyboardMap',
+        openCommand: 'zonewright.openFile',
+        saveVocabularyCommand: 'zonewright.saveVocabulary',
       },
     },
   );

@@ -4,6 +4,7 @@ import { KeyboardMapPanel } from './keyboardMap/panel';
 import { startLanguageServer } from './languageServer';
 import { NotesDocuments } from './notesDocuments';
 import { registerTablePaste } from './pasteTable';
+import { registerVocabularies } from './vocabularies';
 
 /** Starts the language server and adds what the editor shows of it. */
 export async function activate(context: ExtensionContext): Promise<void> {
@@ -11,8 +12,9 @@ export async function activate(context: ExtensionContext): Promise<void> {
   context.subscriptions.push(notes);
   const client = await startLanguageServer(context);
   context.subscriptions.push(
-    ...registerTablePaste(client, notes),
+    ...registerTablePaste(context, client, notes),
     ...registerConversion(client, notes),
+    ...registerVocabularies(),
     ...KeyboardMapPanel.register(context, client),
   );
 }

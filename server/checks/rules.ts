@@ -79,6 +79,12 @@ const readerRules: readonly RuleDescription[] = [
     finds: 'A file that includes itself, directly or through others.',
   },
   { code: 'define-unknown', severity: 'warning', finds: 'A variable that is used and never defined.' },
+  {
+    code: 'vocabulary-doubt',
+    severity: 'information',
+    finds:
+      'XML in a vocabulary that was worked out from the text: a point that the text leaves open; a fix settles it.',
+  },
 ];
 
 /** Findings about folders as a whole; see `findUnusedSamples`. */

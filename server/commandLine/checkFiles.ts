@@ -1,28 +1,23 @@
 import { findUnusedSamples } from '../checks/sampleUnused';
 import type { Finding } from '../model/finding';
-import type { Notation } from '../model/notation';
 import { folderOf, joinPath } from '../model/paths';
-import type { Analysis } from '../workspace/analyse';
+import type { Analysis, InstrumentText } from '../workspace/analyse';
 import { analyse, readInstrument } from '../workspace/analyse';
-import { detect } from '../workspace/detect';
 import { IncludeStore } from '../workspace/includeStore';
+import type { NotationFinder } from '../workspace/notationFinder';
 import { ProjectSettingsStore } from '../workspace/projectSettings';
 import { readWholeText } from '../workspace/readWhole';
 import { SampleStore } from '../workspace/sampleStore';
 import type { CheckedFile, PlacedFinding } from './checkOutput';
 import { CommandError } from './commandError';
 import type { FoundFiles } from './findInstruments';
-import { shownPath } from './input';
+import { notationFinder, shownPath } from './input';
 import type { Terminal } from './terminal';
 
 /** Milliseconds between two lines that say how far the work is. */
 const progressEvery = 5000;
 
-interface Candidate {
-  path: string;
-  text: string;
-  notation: Notation;
-}
+type Candidate = InstrumentText;
 
 /** Checks all instruments that were found; those that only others include are checked as parts of these. */
 export async function checkFiles(terminal: Terminal, found: FoundFiles): Promise<CheckedFile[]> {
@@ -49,6 +44,7 @@ class Checker {
   readonly #includes: IncludeStore;
   readonly #samples: SampleStore;
   readonly #settings: ProjectSettingsStore;
+  readonly #notations: NotationFinder;
   readonly #found = new Map<string, PlacedFinding[]>();
   readonly #seen = new Set<string>();
   /** Absolute paths of instruments, and of the samples that they use. */
@@ -59,6 +55,7 @@ class Checker {
     this.#terminal = terminal;
     this.#includes = new IncludeStore(terminal.files);
     this.#samples = new SampleStore(terminal.files, { measures: true });
+    this.#notations = notationFinder(terminal, new SampleStore(terminal.files));
     this.#settings = new ProjectSettingsStore(terminal.files, (message) =>
       terminal.error(`zonewright: ${message}\n`),
     );
@@ -80,8 +77,9 @@ class Checker {
         this.#add(path, placeless('syntax-error', `This file cannot be checked: ${reason}.`));
       return undefined;
     }
-    const detected = detect(path, whole.text);
-    if (detected.kind === 'notation') return { path, text: whole.text, notation: detected.notation };
+    const { text } = whole;
+    const found = await this.#notations.find({ path, text });
+    if (found) return { path, text, notation: found.notation, ...this.#notations.readingOf(found) };
     if (named) throw new CommandError(`${shown}: this is neither SFZ nor instrument XML`);
     return undefined;
   }

@@ -6,14 +6,22 @@ export const help = `Usage: zonewright COMMAND …
   regions FILE    list every region with the values in force
                     --format text|json   --middle-c C3|C4|C5   --samples DIR
   convert FILE    write an instrument or a copied zone table as SFZ or instrument XML
-                    --to sfz|xml   --output FILE   --notes FILE
+                    --to sfz|xml|VOCABULARY   --output FILE   --notes FILE
                     --middle-c C3|C4|C5   --samples DIR
   map FILE        draw the keyboard map
                     --output FILE.svg
   sample FILE…    print what the header of a sample file says
                     --format text|json   --pitch
+  vocabulary      how an XML dialect of other names writes instruments
+                    print FILE              the vocabulary that an instrument is read by
+                    infer FILE              works it out from the text, says why
+                                            --output FILE.vocabulary.json
+                    check VOCABULARY…       --with FILE
+                    --format text|json
 
 FILE is SFZ, instrument XML or a zone table saved as text; - reads standard input.
+XML in another vocabulary is read by a file *.vocabulary.json in its folder or one above
+it, or by what its own text tells.
 --middle-c says which octave the table gives to key 60. --samples names the folder
 in which a table's samples are looked up.
 Exit status: 0 done, 1 check found something at or above --fail-on, 2 wrong words or an unreadable input.

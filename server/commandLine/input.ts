@@ -1,12 +1,14 @@
 import { decodeText } from '../model/decodeText';
 import type { Instrument } from '../model/instrument';
-import type { Notation } from '../model/notation';
 import { folderOf, isAbsolutePath, joinPath, relativePath } from '../model/paths';
 import { readInstrument } from '../workspace/analyse';
 import { detect } from '../workspace/detect';
 import { IncludeStore } from '../workspace/includeStore';
+import type { FoundNotation } from '../workspace/notationFinder';
+import { NotationFinder } from '../workspace/notationFinder';
 import type { WholeText } from '../workspace/readWhole';
 import { readWholeText } from '../workspace/readWhole';
+import { SampleStore } from '../workspace/sampleStore';
 import { CommandError } from './commandError';
 import type { Terminal } from './terminal';
 
@@ -57,10 +59,9 @@ function textOf(name: string, whole: WholeText): string {
   }
 }
 
-/** An instrument that was read, and its notation where it was not a table. */
-export interface LoadedInstrument {
+/** An instrument that was read, with how it was read. */
+export interface LoadedInstrument extends FoundNotation {
   instrument: Instrument;
-  notation: Notation;
 }
 
 /** Reads an input that must be an instrument; `undefined` where it is a table. */
@@ -69,14 +70,19 @@ export async function loadInstrument(
   input: Input,
 ): Promise<LoadedInstrument | undefined> {
   if (input.text.trim() === '') throw new CommandError(`${input.name}: the file is empty`);
-  const detected = detect(input.path, input.text);
-  if (detected.kind === 'table') return undefined;
-  if (detected.kind === 'unknown') {
+  const finder = notationFinder(terminal, new SampleStore(terminal.files));
+  const found = await finder.find(input);
+  if (!found) {
+    if (detect(input.path, input.text).kind === 'table') return undefined;
     throw new CommandError(`${input.name}: this is neither SFZ, instrument XML nor a zone table`);
   }
-  const { notation } = detected;
-  const instrument = await readInstrument({ ...input, notation }, new IncludeStore(terminal.files));
-  return { instrument, notation };
+  const source = { ...input, notation: found.notation, ...finder.readingOf(found) };
+  return { ...found, instrument: await readInstrument(source, new IncludeStore(terminal.files)) };
+}
+
+/** Finds how texts are read; says on standard error which vocabulary files make no sense. */
+export function notationFinder(terminal: Terminal, samples: SampleStore): NotationFinder {
+  return new NotationFinder(terminal.files, samples, (message) => terminal.error(`zonewright: ${message}\n`));
 }
 
 /** The folder of a path as the folder of an instrument. */

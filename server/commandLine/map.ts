@@ -1,11 +1,11 @@
 import { buildMapScene } from '../map/scene';
 import { drawMapSvg } from '../map/svg';
 import { CommandError } from './commandError';
-import { write } from './convert';
 import { absolutePath, folderOfInput, readInput } from './input';
 import { readAny, tableOptions } from './readAny';
 import type { Terminal } from './terminal';
 import { readWords } from './words';
+import { write } from './writeOutput';
 
 /** `zonewright map`: the keyboard map as an SVG file. */
 export async function map(args: readonly string[], terminal: Terminal): Promise<number> {

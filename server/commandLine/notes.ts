@@ -26,19 +26,24 @@ const headings: Readonly<Record<NoteKind, string>> = {
   ignored: 'Not used',
 };
 
-/** Conversion notes as a page for people: counts at the top, then each note with its line. */
-export function notesPage(title: string, notes: readonly LineNote[]): string {
+/**
+ * Conversion notes as a page for people: counts at the top, then each note with its line. `kept` is the number of values
+ * that were carried over exactly, where it is known.
+ */
+export function notesPage(title: string, notes: readonly LineNote[], kept?: number): string {
   const kinds = (Object.keys(headings) as NoteKind[]).filter((kind) =>
     notes.some((note) => note.kind === kind),
   );
-  const counts = kinds.map(
-    (kind) => `- ${headings[kind]}: ${notes.filter((note) => note.kind === kind).length}`,
-  );
+  const counts = [
+    ...(kept === undefined ? [] : [`- Carried over exactly: ${kept}`]),
+    ...kinds.map((kind) => `- ${headings[kind]}: ${notes.filter((note) => note.kind === kind).length}`),
+  ];
   const parts = kinds.map((kind) => {
     const lines = notes
       .filter((note) => note.kind === kind)
       .map((note) => `- Line ${note.line}: ${note.message}`);
     return `\n## ${headings[kind]}\n\n${lines.join('\n')}\n`;
   });
-  return `# ${title}\n\n${counts.length > 0 ? counts.join('\n') : 'Everything was carried over exactly.'}\n${parts.join('')}`;
+  const all = kinds.length === 0 ? 'Everything was carried over exactly.\n\n' : '';
+  return `# ${title}\n\n${all}${counts.join('\n')}\n${parts.join('')}`.replace(/\n+$/, '\n');
 }

@@ -7,6 +7,7 @@ import { map } from './map';
 import { regions } from './regions';
 import { sample } from './sample';
 import type { Terminal } from './terminal';
+import { vocabulary } from './vocabulary';
 
 const commands: Readonly<Record<string, (args: readonly string[], terminal: Terminal) => Promise<number>>> = {
   check,
@@ -14,6 +15,7 @@ const commands: Readonly<Record<string, (args: readonly string[], terminal: Term
   convert,
   map,
   sample,
+  vocabulary,
 };
 
 /**

@@ -40,7 +40,9 @@ export function safeFixes(findings: readonly Finding[], source: number): SafeFix
   const found: SafeFixes = { edits: [], count: 0, left: 0 };
   for (const finding of findings) {
     if (finding.source !== source || !finding.fixes) continue;
-    const safe = finding.fixes().find((fix) => fix.safe && fix.edits.every((edit) => edit.source === source));
+    const safe = finding
+      .fixes()
+      .find((fix) => fix.safe && !fix.saves && fix.edits.every((edit) => edit.source === source));
     if (!safe) continue;
     const last = found.edits[found.edits.length - 1];
     const own = [...safe.edits].sort((a, b) => a.start - b.start);

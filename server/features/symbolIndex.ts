@@ -4,7 +4,7 @@ import { Source } from '../model/source';
 import { readInstrument } from '../workspace/analyse';
 import type { IncludeStore } from '../workspace/includeStore';
 import { instrumentFilesBelow } from '../workspace/instrumentFiles';
-import { notationOfFile } from '../workspace/instrumentsAround';
+import type { NotationFinder } from '../workspace/notationFinder';
 import { readWholeText } from '../workspace/readWhole';
 import type { NamedPlace } from './workspaceSymbols';
 import { namedPlaces } from './workspaceSymbols';
@@ -33,14 +33,16 @@ interface Known {
 export class SymbolIndex {
   readonly #files: Files;
   readonly #includes: IncludeStore;
+  readonly #notations: NotationFinder;
   readonly #known = new Map<string, Known>();
   #folders: readonly string[] = [];
   #updated = Number.NEGATIVE_INFINITY;
   #update: Promise<void> | undefined;
 
-  constructor(files: Files, includes: IncludeStore) {
+  constructor(files: Files, includes: IncludeStore, notations: NotationFinder) {
     this.#files = files;
     this.#includes = includes;
+    this.#notations = notations;
   }
 
   /** The places in all files of the folders. */
@@ -81,8 +83,10 @@ export class SymbolIndex {
   async #read(path: string): Promise<PlaceInFile[]> {
     const whole = await readWholeText(this.#files, path);
     const text = whole.kind === 'text' ? whole.text : '';
-    const notation = notationOfFile(path, text);
-    return notation ? placesIn(path, await readInstrument({ path, text, notation }, this.#includes)) : [];
+    const found = await this.#notations.find({ path, text });
+    if (!found) return [];
+    const source = { path, text, notation: found.notation, ...this.#notations.readingOf(found) };
+    return placesIn(path, await readInstrument(source, this.#includes));
   }
 }
 

@@ -13,6 +13,8 @@ export interface Fix {
   title: string;
   edits: TextEdit[];
   safe: boolean;
+  /** A file that is written instead, by its absolute path with `/`; one of that name is kept unless it `replaces` it. */
+  saves?: { path: string; text: string; replaces: boolean };
 }
 
 /** Another place that helps to understand a finding. */

@@ -6,7 +6,7 @@ import type {
 } from 'vscode-languageserver';
 import { CodeActionKind } from 'vscode-languageserver';
 import { allSafeEdits, quickFixesAt } from '../features/quickFixes';
-import type { TextEdit } from '../model/finding';
+import type { Fix, TextEdit } from '../model/finding';
 import type { Source } from '../model/source';
 import type { Judgement } from '../workspace/documents';
 import type { DiagnosticOptions } from './diagnostics';
@@ -22,6 +22,28 @@ export interface CodeActionOptions extends DiagnosticOptions {
   versionOf: (uri: string) => number | null;
   /** Whether the client takes edits for a certain version of a document. */
   versionedEdits: boolean;
+  /** The client's command that writes a file; without it the file is created by an edit and saved by the person. */
+  saveCommand: string | undefined;
+}
+
+/** The writing of a whole file, as the client's command or as an edit. */
+function savedFile(
+  title: string,
+  { path, text, replaces }: NonNullable<Fix['saves']>,
+  { uriOf, saveCommand }: CodeActionOptions,
+): Pick<CodeAction, 'command' | 'edit'> {
+  const uri = uriOf(path);
+  if (saveCommand !== undefined)
+    return { command: { title, command: saveCommand, arguments: [uri, text, replaces] } };
+  const start = { line: 0, character: 0 };
+  return {
+    edit: {
+      documentChanges: [
+        { kind: 'create', uri, options: { overwrite: replaces, ignoreIfExists: !replaces } },
+        { textDocument: { uri, version: null }, edits: [{ range: { start, end: start }, newText: text }] },
+      ],
+    },
+  };
 }
 
 /** The fixes for a range, and all safe ones together where that is asked for. */
@@ -48,7 +70,9 @@ export function codeActionsOf(
         kind: CodeActionKind.QuickFix,
         diagnostics: [diagnosticOf(finding, judgement, options)],
         ...(isPreferred && { isPreferred }),
-        edit: workspaceEdit(judgement, fix.edits, options),
+        ...(fix.saves
+          ? savedFile(fix.title, fix.saves, options)
+          : { edit: workspaceEdit(judgement, fix.edits, options) }),
       });
     }
   }

@@ -1,11 +1,15 @@
 import type { ClientCapabilities, Connection, Disposable, FileSystemWatcher } from 'vscode-languageserver';
 import { DidChangeWatchedFilesNotification, WatchKind } from 'vscode-languageserver';
 import { audioEndings } from '../model/samples';
+import { vocabularyEnding } from '../vocabulary/vocabulary';
 import { projectFileName } from '../workspace/projectSettings';
 import { uriOfPath } from './uris';
 
 const watchedEndings = [...audioEndings, 'sfz', 'sfzh', 'xml'];
-const watchedName = new RegExp(`(?:\\.(?:${watchedEndings.join('|')})|/${projectFileName})$`, 'i');
+const watchedName = new RegExp(
+  `(?:\\.(?:${watchedEndings.join('|')})|/${projectFileName}|${vocabularyEnding})$`,
+  'i',
+);
 
 /** Folders outside the workspace that are watched at the most. */
 const mostFolders = 100;
@@ -32,6 +36,7 @@ export class FileWatching {
     void this.#watch([
       { globPattern: `**/*.{${bothCases(watchedEndings).join(',')}}` },
       { globPattern: `**/${projectFileName}` },
+      { globPattern: `**/*${vocabularyEnding}` },
       // Folders have no ending to tell them by.
       { globPattern: '**/*', kind: WatchKind.Create | WatchKind.Delete },
     ]);

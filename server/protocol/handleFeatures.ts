@@ -106,6 +106,7 @@ export function handleFeatures(server: LanguageServer): void {
       ...server.diagnosticOptions(uri),
       versionOf: (target) => server.openDocument(target)?.version ?? null,
       versionedEdits: server.capabilities.workspace?.workspaceEdit?.documentChanges === true,
+      saveCommand: server.saveVocabularyCommand,
     });
     return [...fixes, ...(await refactorActions(server, params))];
   });

@@ -30,7 +30,7 @@ const nowhere = { start: { line: 0, character: 0 }, end: { line: 0, character: 0
 /** Answers where things come from and where else they are used. */
 export function handleNavigation(server: LanguageServer): void {
   const { connection, documents } = server;
-  const symbols = new SymbolIndex(documents.files, documents.includes);
+  const symbols = new SymbolIndex(documents.files, documents.includes, documents.notations);
 
   connection.onDefinition(async ({ textDocument: { uri }, position }, token) => {
     const at = await contextAt(server, uri, position);

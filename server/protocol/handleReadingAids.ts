@@ -17,6 +17,7 @@ import type { LanguageServer } from './languageServer';
 import { offsetOf, positionOf, rangeOf } from './positions';
 import { readDocument } from './requestedDocument';
 import { ToldTokens, tokenData, tokenEdits } from './tokenData';
+import { vocabularyLenses } from './vocabularyLenses';
 
 /** Names of the protocol for what it has names for; the extension declares the others. */
 const typeNames: Readonly<Record<TokenKind, string>> = {
@@ -99,7 +100,9 @@ export function handleReadingAids(server: LanguageServer): void {
     if (!document || !aids.codeLens) return [];
     stopIfCancelled(token);
     const source = mainSource(document);
-    return headerSummaries(document.instrument).flatMap((summary): CodeLens[] => {
+    const reading = await server.documents.reading(uri);
+    const lenses = reading ? vocabularyLenses(server, reading) : [];
+    const summaries = headerSummaries(document.instrument).flatMap((summary): CodeLens[] => {
       const range = rangeOf(source, { start: summary.start, end: summary.tagEnd });
       const count = { range, command: { title: summary.title, command: '' } };
       if (!server.mapCommand) return [count];
@@ -109,6 +112,7 @@ export function handleReadingAids(server: LanguageServer): void {
         { range, command: { title: 'Show on map', command: server.mapCommand, arguments: [uri, whole] } },
       ];
     });
+    return [...lenses, ...summaries];
   });
 
   connection.onSelectionRanges(async ({ textDocument: { uri }, positions }, token) => {

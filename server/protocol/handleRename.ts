@@ -124,7 +124,8 @@ function hasReferences({ instrument }: CurrentInstrument): boolean {
 }
 
 function around(server: LanguageServer): AsyncIterable<CurrentInstrument> {
-  return instrumentsAround(server.documents.files, server.folders, server.openDocuments);
+  const { files, notations } = server.documents;
+  return instrumentsAround(files, notations, server.folders, server.openDocuments);
 }
 
 /** What changes in the instruments of the open folders when files move, and what could not be kept right. */

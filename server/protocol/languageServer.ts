@@ -34,6 +34,8 @@ import { handleInstrumentRequests } from './handleInstrumentRequests';
 import { handleReadingAids, refreshReadingAids, semanticTokensOptions } from './handleReadingAids';
 import { movedFiles } from './handleRename';
 import { handleTables } from './handleTables';
+import type { MeasuringHost } from './measuring';
+import { Measuring } from './measuring';
 import { Publishing } from './publishing';
 import { refactorKinds } from './refactorActions';
 import { InstrumentChangedNotification } from './requests';
@@ -54,26 +56,40 @@ export class LanguageServer {
   suggestCommand: string | undefined;
   /** The client's command that shows a stretch of a document on the keyboard map: `mapCommand` of those options. */
   mapCommand: string | undefined;
+  /** The client's command that writes a vocabulary file: `saveVocabularyCommand` of those options. */
+  saveVocabularyCommand: string | undefined;
+  /** The client's command that opens a file: `openCommand` of those options. */
+  openCommand: string | undefined;
   /** Whether somebody shows keyboard maps and is told of changes. */
   showsMaps = false;
   readonly #texts = new TextDocuments(TextDocument);
   readonly #open = new Map<string, OpenDocument>();
+  readonly #measuring: Measuring | undefined;
   readonly #watching: FileWatching;
   readonly #publishing: Publishing;
   readonly #session = Date.now().toString(36);
   readonly #changed = new Map<string, NodeJS.Timeout>();
   #folders: string[] = [];
 
-  constructor(connection: Connection, files: Files) {
+  /** Samples are measured where the host can. */
+  constructor(connection: Connection, files: Files, measuring?: MeasuringHost) {
     this.connection = connection;
-    const project = new ProjectSettingsStore(files, (message) => {
+    const warn = (message: string) => {
       void connection.sendNotification(ShowMessageNotification.type, { type: MessageType.Warning, message });
-    });
+    };
+    const project = new ProjectSettingsStore(files, warn);
     this.settings = new Settings(connection, project);
+    this.#measuring =
+      measuring && new Measuring(connection, files, measuring, (owners) => this.documents.measured(owners));
     this.documents = new InstrumentDocuments(
       files,
-      ({ uri, path }) => this.settings.severities(uri, path),
+      async ({ uri, path }) => {
+        this.documents.samples.givesMeasures = await this.settings.measuresSamples();
+        return this.settings.severities(uri, path);
+      },
       (uris) => this.#publishing.findingsChanged(uris),
+      warn,
+      this.#measuring?.measurements,
     );
     this.outlines = new SampleOutlines(files);
     this.#watching = new FileWatching(connection);
@@ -134,8 +150,11 @@ export class LanguageServer {
   }: InitializeParams): InitializeResult {
     this.capabilities = capabilities;
     this.#publishing.start(capabilities);
-    this.suggestCommand = commandIn(initializationOptions, 'suggestCommand');
-    this.mapCommand = commandIn(initializationOptions, 'mapCommand');
+    this.#startMeasuring(capabilities, optionIn(initializationOptions, 'cacheFolder'));
+    this.suggestCommand = optionIn(initializationOptions, 'suggestCommand');
+    this.mapCommand = optionIn(initializationOptions, 'mapCommand');
+    this.openCommand = optionIn(initializationOptions, 'openCommand');
+    this.saveVocabularyCommand = optionIn(initializationOptions, 'saveVocabularyCommand');
     this.settings.start(capabilities.workspace?.configuration === true, initializationOptions);
     this.#setFolders(workspaceFolders ?? (rootUri ? [{ uri: rootUri, name: '' }] : []));
     return {
@@ -178,6 +197,12 @@ export class LanguageServer {
         },
       },
     };
+  }
+
+  #startMeasuring(capabilities: ClientCapabilities, cacheFolder: string | undefined): void {
+    this.#measuring?.start(capabilities);
+    if (this.#measuring && cacheFolder !== undefined)
+      this.documents.samples.useCache(this.#measuring.cacheIn(cacheFolder.replaceAll('\\', '/')));
   }
 
   #initialized(): void {
@@ -298,13 +323,14 @@ export class LanguageServer {
     if (paths.size > 0) this.documents.filesChanged([...paths]);
   }
 
-  #stop(): void {
+  async #stop(): Promise<void> {
     this.#publishing.stop();
     for (const timer of this.#changed.values()) clearTimeout(timer);
+    await this.#measuring?.stop();
   }
 }
 
-function commandIn(options: unknown, name: string): string | undefined {
+function optionIn(options: unknown, name: string): string | undefined {
   const value =
     typeof options === 'object' && options !== null ? (options as Record<string, unknown>)[name] : undefined;
   return typeof value === 'string' ? value : undefined;

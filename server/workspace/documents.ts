@@ -8,8 +8,11 @@ import type { SampleLookup } from '../model/samples';
 import { checkFetching, readInstrument } from './analyse';
 import { IncludeIndex, includedPaths } from './includeIndex';
 import { IncludeStore } from './includeStore';
-import { notationOfDocument } from './notationOf';
+import type { Measurements } from './measurements';
+import type { VocabularyInForce } from './notationFinder';
+import { NotationFinder } from './notationFinder';
 import { SampleStore } from './sampleStore';
+import { vocabularyFindings } from './vocabularyFindings';
 
 /** A document as an editor holds it. */
 export interface OpenDocument {
@@ -30,6 +33,8 @@ export interface DocumentReading {
   instrument: Instrument;
   /** The folder that paths in the instrument lead from; `undefined` for a document that is no file. */
   folder: string | undefined;
+  /** How the XML is read where it is not in our own notation. */
+  vocabulary?: VocabularyInForce;
 }
 
 /** A document in the context of the instrument that it belongs to. */
@@ -75,21 +80,34 @@ export class InstrumentDocuments {
   readonly samples: SampleStore;
   readonly includes: IncludeStore;
   readonly index: IncludeIndex;
+  readonly notations: NotationFinder;
   readonly severitiesFor: SeveritiesFor;
   readonly #byUri = new Map<string, InstrumentDocument>();
   readonly #byPath = new Map<string, InstrumentDocument>();
   /** Instruments that are not open, by path, in whose context open documents are judged. */
   readonly #mains = new Map<string, InstrumentDocument>();
   readonly #onDropped: (uris: readonly string[]) => void;
+  #folders: readonly string[] = [];
   #indexing: Promise<void> | undefined;
   #serial = 0;
 
-  /** `onDropped` is told of documents whose findings have to be worked out anew although their own text is the same. */
-  constructor(files: Files, severitiesFor: SeveritiesFor, onDropped: (uris: readonly string[]) => void) {
+  /**
+   * `onDropped` is told of documents whose findings have to be worked out anew although their own text is the same,
+   * `warn` of files of settings that make no sense. With `measurements`, which go on in the background, findings tell
+   * what was measured by then; see {@link measured}.
+   */
+  constructor(
+    files: Files,
+    severitiesFor: SeveritiesFor,
+    onDropped: (uris: readonly string[]) => void,
+    warn: (message: string) => void = () => {},
+    measurements?: Measurements,
+  ) {
     this.files = files;
-    this.samples = new SampleStore(files);
+    this.samples = new SampleStore(files, measurements && { measures: measurements });
     this.includes = new IncludeStore(files, (path) => this.#byPath.get(path)?.text);
     this.index = new IncludeIndex(files, this.includes);
+    this.notations = new NotationFinder(files, this.samples, warn);
     this.severitiesFor = severitiesFor;
     this.#onDropped = onDropped;
   }
@@ -103,6 +121,7 @@ export class InstrumentDocuments {
       this.#byUri.set(document.uri, added);
       if (document.path !== undefined) {
         this.#byPath.set(document.path, added);
+        this.#mains.get(document.path)?.leave();
         this.#mains.delete(document.path);
       }
     }
@@ -114,6 +133,7 @@ export class InstrumentDocuments {
     const known = this.#byUri.get(uri);
     if (!known) return;
     this.#byUri.delete(uri);
+    known.leave();
     const { path } = known.document;
     if (path === undefined) return;
     this.#byPath.delete(path);
@@ -121,11 +141,20 @@ export class InstrumentDocuments {
     this.index.forget(path);
     this.#indexing = undefined;
     this.#dropAround(known.document);
-    if (this.#byUri.size === 0) this.#mains.clear();
+    if (this.#byUri.size > 0) return;
+    for (const main of this.#mains.values()) main.leave();
+    this.#mains.clear();
+  }
+
+  /** The folder in which what belongs to many instruments is saved: the open one around a file, else the file's own. */
+  saveFolder(path: string | undefined): string | undefined {
+    if (path === undefined) return undefined;
+    return this.#folders.find((folder) => path.startsWith(`${folder}/`)) ?? folderOf(path);
   }
 
   /** Sets the folders in which instruments are looked for that include others. */
   setFolders(folders: readonly string[]): void {
+    this.#folders = folders;
     this.index.setFolders(folders);
     this.#indexing = undefined;
   }
@@ -136,10 +165,13 @@ export class InstrumentDocuments {
       this.samples.forget(path);
       this.includes.forget(path);
       this.index.forget(path);
+      this.notations.forget(path);
     }
     this.#indexing = undefined;
     for (const one of this.#all()) {
-      if (paths.some((path) => one.includes(path) || (one.isClosed && one.path === path))) one.dropReading();
+      const isRead =
+        one.hasVocabulary || paths.some((path) => one.includes(path) || (one.isClosed && one.path === path));
+      if (isRead) one.dropReading();
       else one.dropJudgement();
     }
     this.#onDropped([...this.#byUri.keys()]);
@@ -155,6 +187,17 @@ export class InstrumentDocuments {
   settingsChanged(): void {
     for (const one of this.#all()) one.dropJudgement();
     this.#onDropped([...this.#byUri.keys()]);
+  }
+
+  /** Says that more was measured of what the findings of documents, the owners, lacked. */
+  measured(owners: ReadonlySet<unknown>): void {
+    const uris: string[] = [];
+    for (const one of this.#all()) {
+      if (owners.has(one)) one.dropJudgement();
+      else if (!one.isJudgedThroughMain) continue;
+      if (!one.isClosed) uris.push(one.document.uri);
+    }
+    this.#onDropped(uris);
   }
 
   /** What was read from the latest version of a document; `undefined` for one that holds no instrument. */
@@ -265,12 +308,15 @@ class InstrumentDocument {
   /** Whether it is not open, only read because another document is judged in its context. */
   readonly isClosed: boolean;
   isJudgedThroughMain = false;
+  /** Whether files around say how the text is read. */
+  hasVocabulary = false;
   readonly #documents: InstrumentDocuments;
   #reading: Promise<DocumentReading | undefined> | undefined;
   #judgement: Promise<Judgement | undefined> | undefined;
   /** What was read last, by which the next version can be read sooner. */
   #last: { notation: Notation; instrument: Instrument } | undefined;
   #included: ReadonlySet<string> = new Set();
+  #isLeft = false;
 
   constructor(documents: InstrumentDocuments, document: OpenDocument, closedPath: string | undefined) {
     this.#documents = documents;
@@ -300,6 +346,12 @@ class InstrumentDocument {
 
   dropJudgement(): void {
     this.#judgement = undefined;
+  }
+
+  /** Says that the document is not looked at any more: what is measured for it need not be. */
+  leave(): void {
+    this.#isLeft = true;
+    this.#documents.samples.measurements?.release(this);
   }
 
   async reading(): Promise<DocumentReading | undefined> {
@@ -350,16 +402,21 @@ class InstrumentDocument {
     const { version, path } = document;
     const text = this.isClosed ? await this.#documents.closedText(path as string) : document.getText();
     if (text === undefined) return undefined;
-    const notation = notationOfDocument(document.languageId, path ?? '', text);
-    if (!notation) {
+    const found = await this.#documents.notations.find({ path, text, languageId: document.languageId });
+    this.hasVocabulary = !found || found.vocabulary !== undefined;
+    if (!found) {
       this.#setIncluded(new Set());
       return undefined;
     }
+    const { notation, vocabulary } = found;
     const previous = this.#last?.notation === notation ? this.#last.instrument : undefined;
     const instrument =
       path === undefined
         ? notation.read(text, { path: '', previous })
-        : await readInstrument({ path, text, notation, previous }, this.#documents.includes);
+        : await readInstrument(
+            { path, text, notation, previous, ...this.#documents.notations.readingOf(found) },
+            this.#documents.includes,
+          );
     this.#last = { notation, instrument };
     if (document.version === version && path !== undefined) this.#setIncluded(includedPaths(instrument));
     return {
@@ -368,6 +425,7 @@ class InstrumentDocument {
       notation,
       instrument,
       folder: path === undefined ? undefined : folderOf(path),
+      ...(vocabulary && { vocabulary }),
     };
   }
 
@@ -380,7 +438,7 @@ class InstrumentDocument {
   async #judge(isStopped: () => boolean): Promise<Judgement | undefined> {
     const reading = await this.reading();
     if (!reading) return undefined;
-    const { notation, instrument, folder } = reading;
+    const { notation, instrument, folder, vocabulary } = reading;
     const { samples } = this.#documents;
     const severities = await this.#documents.severitiesFor({
       uri: this.isClosed ? undefined : this.document.uri,
@@ -388,7 +446,15 @@ class InstrumentDocument {
     });
     const lookup = folder === undefined ? unknownSamples : samples.lookup(folder);
     const context = { notation, instrument, samples: lookup };
-    const findings = await checkFetching(context, samples, severities, isStopped);
+    const findings = await checkFetching(
+      context,
+      samples,
+      severities,
+      isStopped,
+      this.#isLeft ? undefined : this,
+    );
+    if (vocabulary)
+      findings.push(...vocabularyFindings(vocabulary, this.#documents.saveFolder(this.path), severities));
     return { serial: this.#documents.nextSerial(), notation, instrument, findings, source: 0 };
   }
 }

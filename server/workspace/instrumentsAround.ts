@@ -3,11 +3,11 @@ import type { Instrument } from '../model/instrument';
 import type { Notation } from '../model/notation';
 import type { Source } from '../model/source';
 import { readInstrument } from './analyse';
-import { detect } from './detect';
 import type { OpenDocument } from './documents';
 import { IncludeStore } from './includeStore';
 import { instrumentFilesBelow } from './instrumentFiles';
-import { notationOfDocument, notations } from './notationOf';
+import type { NotationFinder } from './notationFinder';
+import { notationOfFile, notations } from './notationOf';
 import { readWholeText } from './readWhole';
 
 /** Longer texts are written by a program and left out, unless they are open. */
@@ -26,6 +26,7 @@ export interface CurrentInstrument {
  */
 export async function* instrumentsAround(
   files: Files,
+  finder: NotationFinder,
   folders: readonly string[],
   open: readonly OpenDocument[],
 ): AsyncGenerator<CurrentInstrument> {
@@ -36,18 +37,12 @@ export async function* instrumentsAround(
     const document = openByPath.get(path);
     const text = document ? document.getText() : await textOf(files, path);
     if (text === undefined) continue;
-    const notation = document
-      ? notationOfDocument(document.languageId, path, text)
-      : notationOfFile(path, text);
-    if (!notation) continue;
-    yield { path, notation, instrument: await readInstrument({ path, text, notation }, includes) };
+    const found = await finder.find({ path, text, ...(document && { languageId: document.languageId }) });
+    if (!found) continue;
+    const { notation } = found;
+    const instrument = await readInstrument({ path, text, notation, ...finder.readingOf(found) }, includes);
+    yield { path, notation, instrument };
   }
-}
-
-/** How a file is read that is no open document. */
-export function notationOfFile(path: string, text: string): Notation | undefined {
-  const detected = detect(path, text);
-  return detected.kind === 'notation' ? detected.notation : undefined;
 }
 
 async function textOf(files: Files, path: string): Promise<string | undefined> {

@@ -3,7 +3,6 @@ import type { Source } from '../model/source';
 import { analyse } from './analyse';
 import type { InstrumentDocuments } from './documents';
 import { instrumentFilesBelow } from './instrumentFiles';
-import { notationOfFile } from './instrumentsAround';
 import { readWholeText } from './readWhole';
 
 /** A file with the findings of the instrument that it belongs to. */
@@ -33,8 +32,11 @@ async function judge(documents: InstrumentDocuments, path: string) {
   const main = await documents.mainOf(path);
   if (main) return main.ownJudgement();
   const whole = await readWholeText(documents.files, path);
-  const notation = whole.kind === 'text' ? notationOfFile(path, whole.text) : undefined;
-  if (whole.kind !== 'text' || !notation) return undefined;
+  if (whole.kind !== 'text') return undefined;
+  const { text } = whole;
+  const found = await documents.notations.find({ path, text });
+  if (!found) return undefined;
   const severities = await documents.severitiesFor({ uri: undefined, path });
-  return analyse({ path, text: whole.text, notation }, documents.includes, documents.samples, severities);
+  const source = { path, text, notation: found.notation, ...documents.notations.readingOf(found) };
+  return analyse(source, documents.includes, documents.samples, severities);
 }

@@ -21,3 +21,9 @@ export function notationOfDocument(languageId: string, path: string, text: strin
   if (detected.kind !== 'notation') return undefined;
   return languageId === 'xml' && detected.notation.format !== 'xml' ? undefined : detected.notation;
 }
+
+/** How a file is read that is no open document, by its name and content alone. */
+export function notationOfFile(path: string, text: string): Notation | undefined {
+  const detected = detect(path, text);
+  return detected.kind === 'notation' ? detected.notation : undefined;
+}

@@ -8,7 +8,9 @@ import type { Notation } from '../../../server/model/notation';
 import { actualPaths } from '../../../server/workspace/actualPaths';
 import { includedPaths } from '../../../server/workspace/includeIndex';
 import { instrumentsAround, mainsOf, notationOfParts } from '../../../server/workspace/instrumentsAround';
+import { NotationFinder } from '../../../server/workspace/notationFinder';
 import { notations } from '../../../server/workspace/notationOf';
+import { SampleStore } from '../../../server/workspace/sampleStore';
 import { MemoryFiles } from '../workspace/memoryFiles';
 
 /** What the files of a folder `/w` hold after moves, by the paths from before; only those that change. */
@@ -19,7 +21,8 @@ async function moved(files: Record<string, string>, ...moves: [from: string, to:
   const fileMoves = new FileMoves(moves.map(([from, to]) => ({ from: `/w/${from}`, to: `/w/${to}` })));
   const actual = actualPaths(memory, fileMoves);
   const all = [];
-  for await (const one of instrumentsAround(memory, ['/w'], [])) {
+  const finder = new NotationFinder(memory, new SampleStore(memory), () => {});
+  for await (const one of instrumentsAround(memory, finder, ['/w'], [])) {
     all.push({
       ...one,
       included: includedPaths(one.instrument),
