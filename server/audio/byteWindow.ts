@@ -33,6 +33,11 @@ export class ByteWindow {
     return start >= this.#start && start + length <= this.#start + this.#bytes.length;
   }
 
+  /** The offset behind the last byte in memory. */
+  get heldEnd(): number {
+    return this.#start + this.#bytes.length;
+  }
+
   /** Brings bytes into memory. False where the file ends before, or where it has cost too many reads already. */
   async hold(start: number, length: number): Promise<boolean> {
     if (this.holds(start, length)) return true;

@@ -4,6 +4,8 @@ import { aiffInstrumentBytes, aiffSampler, readAiffInstrument, readMarkers } fro
 import type { ByteWindow } from './byteWindow';
 import { fourCharacters } from './byteWindow';
 import { chunkHeaderBytes } from './chunkEnds';
+import type { FlacEnd } from './flacEnd';
+import { findFlacEnd } from './flacEnd';
 import type { FlacStreamInfo } from './flacStreamInfo';
 import { readStreamInfo, streamInfoBytes } from './flacStreamInfo';
 import { loopsPastEnd } from './loopEnds';
@@ -44,9 +46,10 @@ interface Walk {
 }
 
 /**
- * Reads what the metadata blocks of a FLAC file say; `start` is where its marker `fLaC` stands. Audio is never read.
+ * Reads what the metadata blocks of a FLAC file say; `start` is where its marker `fLaC` stands. Audio is not read.
  * Loops and root key come from chunks of a WAV or AIFF file that an encoder kept, one in an APPLICATION block of id
- * `riff` or `aiff` each (common practice). Comments are passed over: no standard gives loops a name in them.
+ * `riff` or `aiff` each (common practice). The length of a stream that does not say it is that up to its last frame,
+ * found from the end. Comments are passed over: no standard gives loops a name in them.
  *
  * Source: RFC 9639, section 8.
  */
@@ -85,7 +88,8 @@ export async function readFlac(bytes: ByteWindow, start: number): Promise<Sample
     at = body + length;
     cut = at >= bytes.size;
   }
-  return summary(bytes, walk, at, cut);
+  const end = walk.info?.frames === 0 && !cut ? await findFlacEnd(bytes, at, walk.info) : undefined;
+  return summary(bytes, walk, at, cut, end);
 }
 
 /** An APPLICATION block: four characters that say whose it is, then whatever that one keeps: here, one chunk. */
@@ -118,7 +122,13 @@ async function readApplication(bytes: ByteWindow, walk: Walk, body: number, leng
   }
 }
 
-function summary(bytes: ByteWindow, walk: Walk, audioStart: number, cut: boolean): SampleReading {
+function summary(
+  bytes: ByteWindow,
+  walk: Walk,
+  audioStart: number,
+  cut: boolean,
+  end: FlacEnd | undefined,
+): SampleReading {
   const { info, problems } = walk;
   if (!info) {
     return unreadable(
@@ -127,14 +137,19 @@ function summary(bytes: ByteWindow, walk: Walk, audioStart: number, cut: boolean
         : 'This FLAC file does not start with its stream information, so its audio cannot be read.',
     );
   }
-  const { frames } = info;
-  if (frames === 0) {
+  const frames = info.frames || (end?.frames ?? 0);
+  if (end?.isCut) {
+    problems.push({
+      kind: 'cut-short',
+      message: `The file ends in the middle of a frame; ${frames} frames are whole.`,
+    });
+  } else if (frames === 0) {
     problems.push(
       cut
         ? { kind: 'chunk-broken', message: 'The file holds no audio: it is 0 frames long.' }
         : { kind: 'size-wrong', message: 'The file does not say how long it is.' },
     );
-  } else if (cut || bytes.size - audioStart < leastAudioBytes(info)) {
+  } else if (!end && (cut || bytes.size - audioStart < leastAudioBytes(info))) {
     problems.push({
       kind: 'cut-short',
       message: `The file says that it holds ${frames} frames of audio, but it ends after ${bytes.size} bytes, too early for as many.`,

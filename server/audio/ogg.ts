@@ -1,5 +1,6 @@
 import type { SampleProblem, SampleReading } from '../model/samples';
 import type { ByteWindow } from './byteWindow';
+import { findLinkEnd } from './oggChain';
 import type { OggEnd } from './oggEnd';
 import { findOggEnd } from './oggEnd';
 import type { OggPage } from './oggPage';
@@ -24,13 +25,13 @@ interface Start {
 /**
  * Reads what an Ogg file says of its first audio stream: Vorbis, or Opus or FLAC in Ogg. `bytes` holds the start of the
  * file, which begins with `OggS`. The length is the position of the stream's last page, found from the end; what lies
- * between is never read. Other streams beside it are passed over.
+ * between is never read. Other streams beside it are passed over; those of the same kind that follow it are counted.
  *
  * Sources: RFC 3533 (Ogg); Vorbis I specification, Xiph.Org; RFC 7845 (Ogg Opus); RFC 9639 (FLAC in Ogg).
  */
 export async function readOgg(bytes: ByteWindow): Promise<SampleReading> {
-  const start = await readStart(bytes);
-  const { stream, serial, serials } = start;
+  const start = await readStart(bytes, 0);
+  const { stream } = start;
   if (!stream) {
     if (start.damage) return unreadable(`This Ogg file is damaged. ${start.damage}`);
     return unreadable(
@@ -39,8 +40,7 @@ export async function readOgg(bytes: ByteWindow): Promise<SampleReading> {
         : 'This Ogg file holds no Vorbis audio; SFZ lists WAV, AIFF, FLAC and Ogg Vorbis.',
     );
   }
-  const end = await findOggEnd(bytes, serial, serials);
-  const frames = Math.max(0, (end.page?.position ?? 0) - stream.skipped);
+  const { end, frames, recordings } = await readLength(bytes, { ...start, stream });
   return {
     kind: 'facts',
     facts: {
@@ -54,14 +54,47 @@ export async function readOgg(bytes: ByteWindow): Promise<SampleReading> {
       loops: [],
       rootKey: null,
       fineTuneCents: null,
-      problems: problemsOf(end, frames),
+      problems: problemsOf(end, frames, recordings),
     },
   };
 }
 
-/** Walks the pages that start streams; they all stand before any other page. */
-async function readStart(bytes: ByteWindow): Promise<Start> {
-  const start: Start = { serial: 0, serials: new Set(), end: 0 };
+/** Recordings one behind the other that are looked at. */
+const mostRecordings = 16;
+
+/** The length of a stream and of those like it that follow; its end is `isChained` where that cannot be told. */
+async function readLength(
+  bytes: ByteWindow,
+  first: Start & { stream: OggStream },
+): Promise<{ end: OggEnd; frames: number; recordings: number }> {
+  let start: Start = first;
+  let frames = 0;
+  for (let recordings = 1; ; recordings++) {
+    const { stream, serial, serials } = start;
+    const end = await findOggEnd(bytes, serial, serials);
+    const counts =
+      stream?.encoding === first.stream.encoding &&
+      stream.channels === first.stream.channels &&
+      stream.sampleRate === first.stream.sampleRate;
+    const add = (position: number) => {
+      if (counts) frames += Math.max(0, position - stream.skipped);
+    };
+    if (!end.isChained) {
+      // Too many reads were needed to come to the end.
+      if (recordings > 1 && !end.page) return { end: { ...end, isChained: true }, frames: 0, recordings };
+      add(end.page?.position ?? 0);
+      return { end, frames, recordings };
+    }
+    const link = recordings < mostRecordings && (await findLinkEnd(bytes, start.end, serial, serials));
+    if (!link) return { end, frames: 0, recordings };
+    add(link.position);
+    start = await readStart(bytes, link.end);
+  }
+}
+
+/** Walks the pages that start streams, from an offset on; they all stand before any other page. */
+async function readStart(bytes: ByteWindow, from: number): Promise<Start> {
+  const start: Start = { serial: 0, serials: new Set(), end: from };
   for (let count = 0; count < mostStreams; count++) {
     const page = await pageAt(bytes, start.end);
     if (!page || (count > 0 && !page.isFirst)) break;
@@ -88,12 +121,20 @@ function isDamaged(stream: OggStream | DamagedStream): stream is DamagedStream {
   return 'damage' in stream;
 }
 
-function problemsOf(end: OggEnd, frames: number): SampleProblem[] {
+function problemsOf(end: OggEnd, frames: number, recordings: number): SampleProblem[] {
   if (end.isChained) {
     return [
       {
         kind: 'size-wrong',
         message: 'The file holds several recordings one behind the other; its length is not known.',
+      },
+    ];
+  }
+  if (recordings > 1) {
+    return [
+      {
+        kind: 'size-wrong',
+        message: `The file holds ${recordings} recordings one behind the other; some players play only the first.`,
       },
     ];
   }

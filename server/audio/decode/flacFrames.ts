@@ -1,6 +1,6 @@
+import type { FlacFrameHeader } from '../flacFrame';
+import { checksum16, longestFrameHeader, readFlacFrameHeader } from '../flacFrame';
 import type { ByteStream } from './byteStream';
-import type { FlacFrameHeader } from './flacFrame';
-import { checksum16, longestFrameHeader, readFlacFrameHeader } from './flacFrame';
 
 /** One whole frame of a FLAC stream. */
 export interface FlacFrame {

@@ -1,9 +1,10 @@
 import type { FileReader } from '../../model/files';
+import { checksum16, readFlacFrameHeader } from '../flacFrame';
 import { streamInfoBytes } from '../flacStreamInfo';
 import type { AudioSource } from './audioSource';
 import { ByteStream } from './byteStream';
-import { checksum16, readFlacFrameHeader } from './flacFrame';
 import { flacFrames } from './flacFrames';
+import { quietly } from './quietly';
 import type { StreamFormat } from './streamedSource';
 import { StreamedSource } from './streamedSource';
 
@@ -63,13 +64,21 @@ export function flacHead(info: Uint8Array): Uint8Array {
 
 type Decoder = InstanceType<typeof import('@wasm-audio-decoders/flac')['FLACDecoder']>;
 
+/** Frames that may be missing before a stream is given up. */
+const mostGaps = 256;
+
 /** Decodes single frames of a FLAC stream. */
 export class FlacFrameDecoder {
   readonly #decoder: Decoder;
+  readonly #head: Uint8Array;
   readonly #channels: number;
+  /** The number that the next frame has where none is missing. */
+  #next: number | undefined;
+  #gaps = 0;
 
-  private constructor(decoder: Decoder, channels: number) {
+  private constructor(decoder: Decoder, head: Uint8Array, channels: number) {
     this.#decoder = decoder;
+    this.#head = head;
     this.#channels = channels;
   }
 
@@ -78,15 +87,23 @@ export class FlacFrameDecoder {
     const { FLACDecoder } = await import('@wasm-audio-decoders/flac');
     const decoder = new FLACDecoder();
     await decoder.ready;
-    await decoder.decodeFrames([head]);
-    return new FlacFrameDecoder(decoder, channels);
+    await quietly(() => decoder.decodeFrames([head]));
+    return new FlacFrameDecoder(decoder, head, channels);
   }
 
   /** The numbers of one frame; `undefined` where it is damaged. */
   async decode(frame: Uint8Array): Promise<Float32Array[] | undefined> {
     const header = readFlacFrameHeader(frame, 0);
     if (header?.channels !== this.#channels || checksum16(frame, 0, frame.length) !== 0) return undefined;
-    const { channelData, samplesDecoded, bitDepth } = await this.#decoder.decodeFrames([frame]);
+    if (this.#next !== undefined && this.#next !== header.number) {
+      // The decoder would fill in what is missing; starting anew, it takes the frame as its first.
+      if (++this.#gaps > mostGaps) throw new Error('Too many frames are missing.');
+      await this.#decoder.reset();
+      await quietly(() => this.#decoder.decodeFrames([this.#head]));
+    }
+    this.#next = header.number + (header.isVariable ? header.blockSize : 1);
+    const decoded = await quietly(() => this.#decoder.decodeFrames([frame]));
+    const { channelData, samplesDecoded, bitDepth } = decoded;
     if (samplesDecoded !== header.blockSize || channelData.length !== this.#channels) return undefined;
     for (const values of channelData) toFullScale(values, bitDepth);
     return channelData;

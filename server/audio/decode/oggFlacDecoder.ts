@@ -1,4 +1,4 @@
-import { readFlacFrameHeader } from './flacFrame';
+import { readFlacFrameHeader } from '../flacFrame';
 import { FlacFrameDecoder, flacHead } from './flacSource';
 import type { OggCodec, PacketDecoder } from './packetDecoder';
 

@@ -1,5 +1,6 @@
 import { inWavOrder } from './channelOrder';
 import type { OggCodec, PacketDecoder } from './packetDecoder';
+import { quietly } from './quietly';
 
 /** Bytes of a packet that the decoder has room for, a channel. */
 const bytesPerChannel = 3840;
@@ -35,7 +36,7 @@ async function make([head = new Uint8Array(0)]: readonly Uint8Array[]): Promise<
   return {
     async decode(packets) {
       const sound = packets.filter(({ length }) => length > 0 && length <= bytesPerChannel * channels);
-      const { channelData } = decoder.decodeFrames(sound);
+      const { channelData } = quietly(() => decoder.decodeFrames(sound));
       const played =
         gain === 1 ? channelData : channelData.map((values) => values.map((value) => value * gain));
       return family === 1 ? inWavOrder(played) : played;

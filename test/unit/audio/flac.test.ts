@@ -3,7 +3,7 @@ import { readSampleFacts } from '../../../server/audio/readSampleFacts';
 import type { SampleFacts } from '../../../server/model/samples';
 import { bigChunk, instrument, marks } from './bigEndianFiles';
 import { chunk, readerOf, sampler, silence, text } from './byteFiles';
-import { block, flac, streamInfo } from './flacFiles';
+import { block, flac, streamInfo, verbatimFrame } from './flacFiles';
 
 // Layouts are those of RFC 9639, section 8.
 
@@ -99,6 +99,21 @@ it('reports a file that cannot hold what it promises', async () => {
 it('says when the file does not say how long it is', async () => {
   const facts = await factsOf(flac(block(0, streamInfo(44100, 1, 16, 0), true), audio));
   expect(facts).toMatchObject({ frames: 0, problems: [{ kind: 'size-wrong' }] });
+});
+
+it('counts the frames of a stream that does not say how long it is, from its end', async () => {
+  const head = block(0, streamInfo(44100, 2, 16, 0), true);
+  const values = Array.from({ length: 4096 }, (_, frame) => (frame * 7919) % 30_000);
+  const frames = [0, 1, 2].map((number) => verbatimFrame(number, [values, values]));
+  const last = verbatimFrame(3, [values.slice(0, 99), values.slice(0, 99)]);
+  const whole = flac(head, ...frames, last);
+  expect(await factsOf(whole)).toMatchObject({ frames: 3 * 4096 + 99, problems: [] });
+  const tagged = new Uint8Array([...whole, ...text('TAG'), ...silence(125)]);
+  expect(await factsOf(tagged)).toMatchObject({ frames: 3 * 4096 + 99, problems: [] });
+  for (const lost of [1, 200, last.length - 1]) {
+    const problems = [{ kind: 'cut-short' }];
+    expect(await factsOf(whole.slice(0, -lost))).toMatchObject({ frames: 3 * 4096, problems });
+  }
 });
 
 it('says why a file cannot be read', async () => {

@@ -75,11 +75,25 @@ it('finds the audio among streams side by side', async () => {
   expect(await factsOf(...bytes)).toMatchObject({ sampleRate: 32000, frames: 1280, problems: [] });
 });
 
-it('does not guess the length of recordings one behind the other', async () => {
-  expect(await factsOf(vorbis(5, 100, 2000), vorbis(6, 100, 300))).toMatchObject({
-    frames: 0,
-    problems: [{ kind: 'size-wrong' }],
+it('counts recordings one behind the other (RFC 3533, section 4)', async () => {
+  expect(await factsOf(vorbis(5, 100, 2000), vorbis(6, 100, 300), vorbis(7, 40))).toMatchObject({
+    frames: 2340,
+    problems: [{ kind: 'size-wrong', message: expect.stringContaining('3 recordings') }],
   });
+  // Long ones, whose end is searched for.
+  const long = (serial: number, pages: number) =>
+    vorbis(serial, ...Array.from({ length: pages }, (_, number) => 1000 * (number + 1)));
+  const bytes = new Uint8Array([...long(5, 700), ...long(6, 300), ...long(7, 1)]);
+  const reader = readerOf(bytes);
+  expect(await readSampleFacts(reader)).toMatchObject({ facts: { frames: 1_001_000 } });
+  expect(reader.reads.reduce((sum, { length }) => sum + length, 0)).toBeLessThan(bytes.length / 4);
+});
+
+it('leaves out recordings of another kind, and does not guess where it cannot find where one ends', async () => {
+  const mono = [...page(8, 2, 0n, vorbisHead(1, 44100)), ...page(8, 4, 500n, silence(700))];
+  expect((await factsOf(vorbis(5, 100, 2000), mono, vorbis(6, 300))).frames).toBe(2300);
+  const many = Array.from({ length: 40 }, (_, serial) => vorbis(serial, 10));
+  expect(await factsOf(...many)).toMatchObject({ frames: 0, problems: [{ kind: 'size-wrong' }] });
 });
 
 it('passes pages in which no packet ends, and other bytes at the end', async () => {

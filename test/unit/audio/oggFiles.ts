@@ -12,12 +12,21 @@ function checksum(bytes: readonly number[]): number {
   return Number(rest);
 }
 
-/** An Ogg page (RFC 3533, section 6) of one packet that ends in it; flags: 2 starts a stream, 4 ends it. */
-export function page(serial: number, flags: number, position: bigint, packet: number[]): number[] {
+/**
+ * An Ogg page (RFC 3533, section 6) of one packet that ends in it; flags: 2 starts a stream, 4 ends it. `sequence` counts
+ * the pages of a stream.
+ */
+export function page(
+  serial: number,
+  flags: number,
+  position: bigint,
+  packet: number[],
+  sequence = 0,
+): number[] {
   const lacing = [...new Array<number>(Math.floor(packet.length / 255)).fill(255), packet.length % 255];
   const low = Number(BigInt.asUintN(32, position));
   const high = Number(BigInt.asUintN(32, position >> 32n));
-  const before = [...text('OggS'), 0, flags, ...u32(low, high, serial, 0)];
+  const before = [...text('OggS'), 0, flags, ...u32(low, high, serial, sequence)];
   const after = [lacing.length, ...lacing, ...packet];
   return [...before, ...u32(checksum([...before, ...silence(4), ...after])), ...after];
 }
