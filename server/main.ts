@@ -1,6 +1,8 @@
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
 import { LanguageServer } from './protocol/languageServer';
+import { cacheFolder } from './workspace/cacheFolder';
 import { nodeFiles } from './workspace/nodeFiles';
+import { nodeMeasurer } from './workspace/nodeMeasureThread';
 
 const transport = /^--(stdio|node-ipc|socket|pipe)\b/;
 
@@ -10,7 +12,10 @@ process.on('unhandledRejection', (reason) => {
 });
 
 if (process.argv.some((word) => transport.test(word))) {
-  new LanguageServer(createConnection(ProposedFeatures.all), nodeFiles).listen();
+  new LanguageServer(createConnection(ProposedFeatures.all), nodeFiles, {
+    measurer: (files) => nodeMeasurer(files, __dirname),
+    storage: (folder) => cacheFolder(folder),
+  }).listen();
 } else {
   process.stderr.write(
     'The Zonewright language server talks to an editor; start it with --stdio, --node-ipc, --socket=PORT or --pipe=NAME.\n',

@@ -185,7 +185,7 @@ async function sampleParameterMarkdown(
   if (folder === undefined) return `${code(path)}\n\nSave the document to have its samples looked up.`;
   const state = await samples.fetchState(folder, path);
   const nearest = state.kind === 'missing' ? samples.lookup(folder).nearest(path, 3) : [];
-  const markdown = sampleMarkdown(path, state, nearest);
+  const markdown = sampleMarkdown(path, state, nearest, samples.glance(folder, path));
   const picture = await waveformMarkdown(document, header, path, state);
   return picture === undefined ? markdown : `${markdown}\n\n${picture}`;
 }

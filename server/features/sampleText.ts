@@ -1,8 +1,22 @@
-import type { SampleFacts, SampleReading, SampleState } from '../model/samples';
+import type { MeasuredPitch, SampleFacts, SampleReading, SampleState, SampleSurvey } from '../model/samples';
 import { keyText } from './rangeText';
 
-/** What is known of a sample, as Markdown. `nearest` are paths to offer where there is none. */
-export function sampleMarkdown(path: string, state: SampleState, nearest: readonly string[]): string {
+/** What was measured in a sample: `null` where it cannot be, `undefined` while it is not known. */
+export interface MeasuredSample {
+  pitch: MeasuredPitch | null | undefined;
+  survey: SampleSurvey | null | undefined;
+}
+
+/**
+ * What is known of a sample, as Markdown. `nearest` are paths to offer where there is none, `measured` is what was
+ * measured by now.
+ */
+export function sampleMarkdown(
+  path: string,
+  state: SampleState,
+  nearest: readonly string[],
+  measured?: MeasuredSample,
+): string {
   const lines = [code(path)];
   switch (state.kind) {
     case 'pending':
@@ -25,6 +39,7 @@ export function sampleMarkdown(path: string, state: SampleState, nearest: readon
       if (state.reading) lines.push(...readingLines(state.reading));
       break;
   }
+  if (measured) lines.push(...measuredLines(measured));
   return lines.join('\n\n');
 }
 
@@ -65,6 +80,19 @@ function factLines(facts: SampleFacts): string[] {
   }
   for (const { message } of facts.problems.slice(0, 3)) lines.push(message);
   return lines;
+}
+
+function measuredLines({ pitch, survey }: MeasuredSample): string[] {
+  const parts: string[] = [];
+  if (pitch) {
+    const cents = Math.round(pitch.cents);
+    const away = cents === 0 ? '' : `, ${cents > 0 ? '+' : ''}${cents} cents`;
+    const unsure = pitch.confidence < 0.8 ? ', not sure' : '';
+    parts.push(`Sounds at ${keyText(pitch.key)}${away} (${pitch.hertz.toFixed(1)} Hz${unsure})`);
+  } else if (pitch === null && survey) parts.push('No pitch found');
+  if (survey && survey.loudness !== null) parts.push(`loudness ${survey.loudness.toFixed(1)} LUFS`);
+  if (survey && survey.peak > 0) parts.push(`peak ${(20 * Math.log10(survey.peak)).toFixed(1)} dB`);
+  return parts.length > 0 ? [parts.join(', ')] : [];
 }
 
 function channelsText(channels: number): string {

@@ -24,6 +24,8 @@ export class Settings {
   #canAsk = false;
   #sent: ProjectSettings = { severity: {} };
   #sentAids = readingAidsIn(undefined);
+  #sentMeasures = true;
+  #measures: Promise<boolean> | undefined;
 
   constructor(connection: Connection, project: ProjectSettingsStore) {
     this.#connection = connection;
@@ -35,12 +37,15 @@ export class Settings {
     this.#canAsk = canAsk;
     this.#sent = editorSettings(options);
     this.#sentAids = readingAidsIn(sectionOf(options));
+    this.#sentMeasures = measuresIn(sectionOf(options));
   }
 
   /** Takes in settings that the client sent, and asks anew for those that it does not send. */
   changed(sent: unknown): void {
     this.#sent = editorSettings(sectionOf(sent));
     this.#sentAids = readingAidsIn(sectionOf(sent));
+    this.#sentMeasures = measuresIn(sectionOf(sent));
+    this.#measures = undefined;
     this.#byUri.clear();
     this.#aids.clear();
   }
@@ -70,6 +75,12 @@ export class Settings {
     return (await this.#for(uri, path)).format ?? {};
   }
 
+  /** Whether the audio of samples is measured, in all documents of the editor. */
+  measuresSamples(): Promise<boolean> {
+    this.#measures ??= this.#askMeasures();
+    return this.#measures;
+  }
+
   /** What the editor sets about the reading aids; project files have no say in them. */
   readingAids(uri: string): Promise<ReadingAids> {
     let aids = this.#aids.get(uri);
@@ -78,6 +89,15 @@ export class Settings {
       this.#aids.set(uri, aids);
     }
     return aids;
+  }
+
+  async #askMeasures(): Promise<boolean> {
+    if (!this.#canAsk) return this.#sentMeasures;
+    try {
+      return measuresIn(await this.#connection.workspace.getConfiguration({ section }));
+    } catch {
+      return this.#sentMeasures;
+    }
   }
 
   async #askAids(uri: string): Promise<ReadingAids> {
@@ -119,6 +139,12 @@ export class Settings {
       return this.#sent;
     }
   }
+}
+
+/** `measureSamples` of an editor's settings; on where nothing else is said. */
+function measuresIn(value: unknown): boolean {
+  const settings = typeof value === 'object' && value !== null ? (value as Record<string, unknown>) : {};
+  return settings.measureSamples !== false;
 }
 
 function sectionOf(value: unknown): unknown {

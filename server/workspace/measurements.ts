@@ -13,8 +13,8 @@ export interface MeasurementOptions {
   /** Who measures; the same thread where nothing is said. */
   measurer?: Measurer;
   /**
-   * Whether nobody waits for what answers lacked: it is measured when it was asked for in {@link Measurements.collect},
-   * and not at all else. Without it {@link Measurements.loadWanted} measures all that was asked for.
+   * Whether nobody waits for what answers lacked: what an owner holds is measured, see {@link Measurements.hold}, and
+   * nothing else. Without it {@link Measurements.loadWanted} measures all that was asked for.
    */
   inBackground?: boolean;
 }
@@ -91,24 +91,34 @@ export class Measurements {
     return this.#answer(file, file.loopSeam(start, end), { what: 'loopSeam', start, end });
   }
 
-  /**
-   * Runs work that asks, without waiting; what it lacked is measured from now on for an owner, in the place of what the
-   * owner wished for before.
-   */
-  collect<T>(owner: unknown, work: () => T): T {
+  /** Runs work that asks, without waiting; answers what it gave and what it lacked, for {@link hold}. */
+  gather<T>(work: () => T): { result: T; asked: Set<Wish> } {
     const before = this.#asked;
     const asked = new Set<Wish>();
     this.#asked = asked;
     try {
-      return work();
+      return { result: work(), asked };
     } finally {
       this.#asked = before;
-      this.#held.delete(owner);
-      if (asked.size > 0 && !this.#declined.has(owner)) this.#held.set(owner, asked);
-      this.#stopUnwanted();
-      this.#startWork();
-      this.#settle();
     }
+  }
+
+  /** Measures from now on what an owner asked for, in the place of what the owner wished for before. */
+  hold(owner: unknown, asked: Set<Wish>): void {
+    for (const wish of asked) if (wish.file.results.has(wish.key)) asked.delete(wish);
+    this.#held.delete(owner);
+    if (asked.size > 0 && !this.#declined.has(owner)) this.#held.set(owner, asked);
+    this.#stopUnwanted();
+    this.#startWork();
+    this.#settle();
+    this.onProgress();
+  }
+
+  /** {@link gather} and {@link hold} in one. */
+  collect<T>(owner: unknown, work: () => T): T {
+    const { result, asked } = this.gather(work);
+    this.hold(owner, asked);
+    return result;
   }
 
   /** Waits until nothing is left of what an owner wished for: it was measured or given up. */
@@ -136,6 +146,12 @@ export class Measurements {
     this.#stopUnwanted();
     this.#settle();
     this.onProgress();
+  }
+
+  /** Whether anything is wished for that is not measured yet. */
+  get isWorking(): boolean {
+    for (const asked of this.#held.values()) if (asked.size > 0) return true;
+    return false;
   }
 
   /** Files that were measured since there was nothing to do, and all that were or are to be. */
@@ -281,7 +297,7 @@ export class Measurements {
       this.onMeasured(owners);
     }
     this.onProgress();
-    if (this.#visits.size === 0 && ![...this.#held.values()].some(({ size }) => size > 0)) this.#done = 0;
+    if (!this.isWorking) this.#done = 0;
     this.#settle();
   }
 

@@ -50,12 +50,39 @@ export class SampleStore {
 
   /** What is known of samples, by paths relative to a folder. */
   lookup(folder: string): SampleLookup {
+    return this.#folderLookup(folder);
+  }
+
+  #folderLookup(folder: string): FolderLookup {
     let lookup = this.#lookups.get(folder);
     if (!lookup) {
       lookup = new FolderLookup(this, folder);
       this.#lookups.set(folder, lookup);
     }
     return lookup;
+  }
+
+  /** As {@link lookup}, with what is measured even where lookups do not give it now. */
+  measuringLookup(folder: string): SampleLookup {
+    const lookup = this.#folderLookup(folder);
+    return {
+      state: (path) => lookup.state(path),
+      nearest: (path, count) => lookup.nearest(path, count),
+      ...(lookup.ownMeasures && { measures: lookup.ownMeasures }),
+    };
+  }
+
+  /**
+   * The file that a path relative to a folder leads to, with what was measured in it by now, where lookups give that.
+   * What is lacking is measured in the background; nothing is waited for.
+   */
+  glance(folder: string, path: string): MeasuredFile | undefined {
+    const { measurements } = this;
+    const file = this.givesMeasures ? this.#folderLookup(folder).measuredFile(path) : undefined;
+    if (!file || !measurements) return undefined;
+    measurements.release(this);
+    measurements.collect(this, () => [measurements.pitch(file), measurements.survey(file)]);
+    return file;
   }
 
   /** What was found in a file that is there; asks for it to be read where it was not. */
@@ -156,7 +183,8 @@ class FolderLookup implements SampleLookup {
   readonly #folder: string;
   readonly #states = new Map<string, SampleState>();
   version = 0;
-  readonly #ownMeasures: SampleMeasures | undefined;
+  /** What is measured, whether or not it is given now. */
+  readonly ownMeasures: SampleMeasures | undefined;
   /** The files that paths lead to; `null` for a path that leads to none. */
   readonly #measured = new Map<string, MeasuredFile | null>();
 
@@ -169,7 +197,7 @@ class FolderLookup implements SampleLookup {
       const file = this.measuredFile(path);
       return file ? measure(file) : file;
     };
-    this.#ownMeasures = {
+    this.ownMeasures = {
       pitch: (path) => measured(path, (file) => measurements.pitch(file)),
       survey: (path) => measured(path, (file) => measurements.survey(file)),
       loopSeam: (path, start, end) => measured(path, (file) => measurements.loopSeam(file, start, end)),
@@ -177,7 +205,7 @@ class FolderLookup implements SampleLookup {
   }
 
   get measures(): SampleMeasures | undefined {
-    return this.#store.givesMeasures ? this.#ownMeasures : undefined;
+    return this.#store.givesMeasures ? this.ownMeasures : undefined;
   }
 
   /** The file that a path leads to, `null` where it leads to none, `undefined` while that is not known. */

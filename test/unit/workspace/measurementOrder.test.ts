@@ -144,7 +144,7 @@ describe('measuring in the background', () => {
     await measurer.answer();
     await measurer.answer();
     expect(told).toEqual([['one'], ['one', 'two']]);
-    expect(seen).toEqual(['1/2', '2/2']);
+    expect(seen).toEqual(['0/2', '0/2', '1/2', '2/2']);
     expect(measurements.progress).toEqual({ done: 0, total: 0 });
   });
 
