@@ -36,6 +36,8 @@ const bundles = [
   },
   { ...forPage, entryPoints: ['client/keyboardMap/page/main.ts'], outfile: 'dist/keyboardMap.js' },
   { ...forPage, entryPoints: ['client/keyboardMap/page/page.css'], outfile: 'dist/keyboardMap.css' },
+  { ...forPage, entryPoints: ['client/tablePreview/page/main.ts'], outfile: 'dist/tablePreview.js' },
+  { ...forPage, entryPoints: ['client/tablePreview/page/page.css'], outfile: 'dist/tablePreview.css' },
 ];
 
 /** The files that went into each bundle, by output. */

@@ -3,6 +3,7 @@ import type {
   DataTransfer,
   Disposable,
   DocumentPasteEditProvider,
+  ExtensionContext,
   Range,
   TextDocument,
 } from 'vscode';
@@ -13,23 +14,39 @@ import {
   env,
   l10n,
   languages,
-  WorkspaceEdit,
   window,
   workspace,
 } from 'vscode';
 import type { LanguageClient } from 'vscode-languageclient/node';
 import type { ConvertTableResult } from '../server/protocol/tableRequests';
-import { ConvertTableRequest } from '../server/protocol/tableRequests';
 import { instrumentLanguages, mayHoldInstrument } from './languages';
 import type { NotesDocuments } from './notesDocuments';
+import { TableConversion } from './tablePreview/conversion';
+import { RememberedCorrections } from './tablePreview/corrections';
+import { TablePreviewPanel } from './tablePreview/panel';
+import { registerPreviewCommands } from './tablePreview/previewCommands';
+import { TableDifference } from './tablePreview/tableDifference';
+import { tellWritten } from './tablePreview/tellWritten';
+import { LastWrittenTable, stretchOf } from './tablePreview/writtenTable';
 
 const plainText = 'text/plain';
 const pasteKind = DocumentDropOrPasteEditKind.Empty.append('zonewright', 'regions');
 
-/** Pasting copied zone tables: as an offer among the ways to paste, and as commands. */
-export function registerTablePaste(client: LanguageClient, notes: NotesDocuments): Disposable[] {
-  const provider = new TablePaste(client, notes);
+/** Copied zone tables: pasting them as an offer among the ways to paste, commands, and their preview. */
+export function registerTablePaste(
+  context: ExtensionContext,
+  client: LanguageClient,
+  notes: NotesDocuments,
+): Disposable[] {
+  const conversion = new TableConversion(client, new RememberedCorrections(context.globalState));
+  const written = new LastWrittenTable();
+  const difference = new TableDifference(conversion, notes);
+  const preview = new TablePreviewPanel(context, conversion, difference, notes, written);
+  const provider = new TablePaste(conversion, notes, written);
   return [
+    written,
+    difference,
+    preview,
     provider,
     languages.registerDocumentPasteEditProvider(
       instrumentLanguages.map((language) => ({ language })),
@@ -43,25 +60,35 @@ export function registerTablePaste(client: LanguageClient, notes: NotesDocuments
       const editor = window.activeTextEditor;
       await provider.insert(editor ? editor.document.getText(editor.selection) : '', 'selection');
     }),
+    ...registerPreviewCommands(conversion, preview, difference, written),
   ];
 }
 
 class TablePaste implements DocumentPasteEditProvider, Disposable {
-  readonly #client: LanguageClient;
+  readonly #conversion: TableConversion;
   readonly #notes: NotesDocuments;
+  readonly #written: LastWrittenTable;
   /** What was offered last; its notes are told when its text arrives in the document. */
-  #offered: { document: TextDocument; texts: readonly string[]; result: ConvertTableResult } | undefined;
+  #offered:
+    | { table: string; document: TextDocument; texts: readonly string[]; result: ConvertTableResult }
+    | undefined;
   readonly #watch: Disposable;
 
-  constructor(client: LanguageClient, notes: NotesDocuments) {
-    this.#client = client;
+  constructor(conversion: TableConversion, notes: NotesDocuments, written: LastWrittenTable) {
+    this.#conversion = conversion;
     this.#notes = notes;
+    this.#written = written;
     this.#watch = workspace.onDidChangeTextDocument(({ document, contentChanges }) => {
       const offered = this.#offered;
-      if (offered?.document !== document || !contentChanges.some(({ text }) => offered.texts.includes(text)))
-        return;
+      const arrived =
+        offered?.document === document &&
+        contentChanges.find(({ text }) => text !== '' && offered.texts.includes(text));
+      if (!offered || !arrived) return;
       this.#offered = undefined;
-      void this.#tell(document, offered.result);
+      const { rangeOffset: start, text } = arrived;
+      const stretch = contentChanges.length === 1 ? { start, end: start + text.length } : undefined;
+      this.#written.remember(offered.table, document, stretch);
+      void tellWritten(this.#notes, document, offered.result.regionCount, offered.result.notes);
     });
   }
 
@@ -75,7 +102,7 @@ class TablePaste implements DocumentPasteEditProvider, Disposable {
     const text = await data.get(plainText)?.asString();
     const range = ranges[0];
     if (!text || !range || ranges.length > 1) return undefined;
-    const result = await this.#convert(document, range, text, token);
+    const result = await this.#conversion.convert(document, range, text, {}, token);
     if (!result?.edits || result.regionCount === 0) return undefined;
     const { insertText } = result;
     const title =
@@ -84,9 +111,11 @@ class TablePaste implements DocumentPasteEditProvider, Disposable {
         : l10n.t('Paste as {0} regions', result.regionCount);
     const edit = new DocumentPasteEdit(insertText ?? '', title, pasteKind);
     // Where regions cannot stand at the cursor, such as within a tag, they go to the nearest place where they can.
-    if (insertText === undefined) edit.additionalEdit = await this.#workspaceEdit(document, result);
-    const written = insertText === undefined ? result.edits.map(({ newText }) => newText) : [insertText];
-    this.#offered = { document, texts: written.map((one) => normalised(one, document)), result };
+    if (insertText === undefined)
+      edit.additionalEdit = await this.#conversion.workspaceEdit(document, result);
+    const texts = insertText === undefined ? result.edits.map(({ newText }) => newText) : [insertText];
+    const written = texts.map((one) => normalised(one, document));
+    this.#offered = { table: text, document, texts: written, result };
     return [edit];
   }
 
@@ -99,8 +128,9 @@ class TablePaste implements DocumentPasteEditProvider, Disposable {
       );
       return;
     }
+    const { document } = editor;
     const result =
-      text.trim() === '' ? undefined : await this.#convert(editor.document, editor.selection, text);
+      text.trim() === '' ? undefined : await this.#conversion.convert(document, editor.selection, text);
     if (!result?.edits) {
       const isSelection = origin === 'selection';
       const empty = isSelection
@@ -114,39 +144,12 @@ class TablePaste implements DocumentPasteEditProvider, Disposable {
       );
       return;
     }
-    if (await workspace.applyEdit(await this.#workspaceEdit(editor.document, result))) {
-      await this.#tell(editor.document, result);
+    const change = await this.#conversion.workspaceEdit(document, result);
+    const stretch = stretchOf(document, change.get(document.uri));
+    if (await workspace.applyEdit(change)) {
+      this.#written.remember(text, document, stretch);
+      await tellWritten(this.#notes, document, result.regionCount, result.notes);
     }
-  }
-
-  async #workspaceEdit(document: TextDocument, { edits }: ConvertTableResult): Promise<WorkspaceEdit> {
-    const change = new WorkspaceEdit();
-    change.set(document.uri, await this.#client.protocol2CodeConverter.asTextEdits(edits ?? []));
-    return change;
-  }
-
-  async #convert(
-    document: TextDocument,
-    range: Range,
-    text: string,
-    token?: CancellationToken,
-  ): Promise<ConvertTableResult | undefined> {
-    const parameters = {
-      uri: this.#client.code2ProtocolConverter.asUri(document.uri),
-      range: this.#client.code2ProtocolConverter.asRange(range),
-      text,
-    };
-    return (await this.#client.sendRequest(ConvertTableRequest.type, parameters, token)) ?? undefined;
-  }
-
-  async #tell(document: TextDocument, result: ConvertTableResult): Promise<void> {
-    const name = document.uri.path.slice(document.uri.path.lastIndexOf('/') + 1);
-    const title = l10n.t('Notes on the table pasted into {0}', name);
-    const done =
-      result.regionCount === 1
-        ? l10n.t('1 region written.')
-        : l10n.t('{0} regions written.', result.regionCount);
-    await this.#notes.tell(done, title, result.notes);
   }
 
   dispose(): void {

@@ -20,6 +20,9 @@ export interface TableSheet {
 export function tableSheet({ table, reading, notes }: ConvertedTable): TableSheet {
   const cells = tableCells(table.text);
   const headingStarts = reading.columns.flatMap(({ headingSpan }) => headingSpan?.start ?? []);
+  // Titles and totals give no examples of what a column holds.
+  const zones = new Set<number>();
+  for (const region of reading.instrument.regions) zones.add(reading.instrument.headerSpan(region).start);
   const rows: PreviewRow[] = [];
   const examples = reading.columns.map(() => new Set<string>());
   let rowCount = 0;
@@ -46,7 +49,7 @@ export function tableSheet({ table, reading, notes }: ConvertedTable): TableShee
       isHeading,
       notes: own,
     });
-    if (isHeading) continue;
+    if (isHeading || (zones.size > 0 && !zones.has(start))) continue;
     for (const { index } of reading.columns) {
       const text = shortened(texts[index] ?? '');
       if (text !== '' && (examples[index]?.size ?? mostExamples) < mostExamples) examples[index]?.add(text);
@@ -83,7 +86,8 @@ export function writtenMarkup({ edits, addedCount, regionCount }: ConvertedTable
   let moved = 0;
   let done = -1;
   for (const { start, end, newText } of [...edits].sort((a, b) => a.start - b.start)) {
-    const from = lineStartAt(after, start + moved);
+    const lead = /^[\r\n]*/.exec(newText)?.[0].length ?? 0;
+    const from = lineStartAt(after, start + moved + lead);
     const to = lineEndAt(after, start + moved + newText.length);
     if (from > done) lines.push(after.slice(from, to));
     else if (to > done) lines.push(after.slice(done, to));

@@ -1,0 +1,28 @@
+import type { MiddleCChoice, PreviewTableResult, TableDecisions } from '../../server/protocol/tableRequests';
+import type { ColumnMeaning } from '../../server/table/meaning';
+
+/** Where what is written goes: into a document, or a new one in a notation. */
+export type ShownPlace = { kind: 'document'; name: string } | { kind: 'new'; format: 'sfz' | 'xml' };
+
+/** What the panel tells its page. */
+export type HostMessage =
+  /** How the table is understood now, and what a person has decided so far. */
+  | { type: 'preview'; preview: PreviewTableResult; decisions: TableDecisions; place: ShownPlace }
+  /** There is nothing to show; `reason` says why, as a sentence. */
+  | { type: 'empty'; reason: string };
+
+/** What the page tells its panel. */
+export type PageMessage =
+  /** The page listens; the panel may send. */
+  | { type: 'ready' }
+  /** A column was given a meaning; `null` for what is found by itself. */
+  | { type: 'column'; column: number; meaning: ColumnMeaning | null }
+  | { type: 'middleC'; middleC: MiddleCChoice }
+  | { type: 'grouping'; kind: string; isTaken: boolean }
+  /** A file was chosen for a sample name; `null` for what is found by itself. */
+  | { type: 'sample'; name: string; path: string | null }
+  | { type: 'update'; isUpdate: boolean }
+  | { type: 'format'; format: 'sfz' | 'xml' }
+  | { type: 'write' }
+  | { type: 'writeText' }
+  | { type: 'forget' };

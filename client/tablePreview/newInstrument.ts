@@ -1,0 +1,44 @@
+import type { TextDocument } from 'vscode';
+import { Position, Uri, WorkspaceEdit, workspace } from 'vscode';
+
+const ending = { sfz: '.sfz', xml: '.instrument.xml' } as const;
+const languageOf = { sfz: 'sfz', xml: 'instrument-xml' } as const;
+const mostTries = 100;
+
+/**
+ * Opens a new document with a text, unsaved. It has a name in a folder where there is one, so that saving it needs no
+ * question and its paths lead from there; no file and no open document has that name.
+ */
+export async function openNewInstrument(
+  text: string,
+  format: 'sfz' | 'xml',
+  folder: Uri | undefined,
+  name: string,
+): Promise<TextDocument> {
+  const uri = folder && (await freeName(folder, name, ending[format]));
+  if (!uri) return workspace.openTextDocument({ content: text, language: languageOf[format] });
+  const document = await workspace.openTextDocument(uri.with({ scheme: 'untitled' }));
+  const change = new WorkspaceEdit();
+  change.insert(document.uri, new Position(0, 0), text);
+  await workspace.applyEdit(change);
+  return document;
+}
+
+async function freeName(folder: Uri, name: string, suffix: string): Promise<Uri | undefined> {
+  if (folder.scheme !== 'file' && folder.scheme !== 'vscode-remote') return undefined;
+  for (let number = 1; number <= mostTries; number++) {
+    const uri = Uri.joinPath(folder, `${name}${number === 1 ? '' : `-${number}`}${suffix}`);
+    const isOpen = workspace.textDocuments.some(({ uri: { path } }) => path === uri.path);
+    if (!isOpen && !(await exists(uri))) return uri;
+  }
+  return undefined;
+}
+
+async function exists(uri: Uri): Promise<boolean> {
+  try {
+    await workspace.fs.stat(uri);
+    return true;
+  } catch {
+    return false;
+  }
+}
