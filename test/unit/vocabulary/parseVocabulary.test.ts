@@ -5,6 +5,7 @@ import { readJson } from '../../../server/vocabulary/jsonTree';
 import { parseVocabulary, writeVocabulary } from '../../../server/vocabulary/parseVocabulary';
 import { parsePlace } from '../../../server/vocabulary/places';
 import type { Vocabulary } from '../../../server/vocabulary/vocabulary';
+import { examples } from './examples';
 
 const good = `{
   "name": "Ferry landing",
@@ -141,6 +142,14 @@ describe('writing a vocabulary', () => {
     expect(JSON.parse(text)).toEqual(
       JSON.parse(good.replace('"inside": ["pier"]', '"inside": ["pier"], "parameters": []')),
     );
+  });
+});
+
+describe.each(Object.entries(examples))('the invented vocabulary %s', (_, { vocabulary }) => {
+  it('is kept in a file and found good by the reader and the schema', () => {
+    const text = writeVocabulary(vocabulary);
+    expect(parseVocabulary(text)).toEqual({ vocabulary, problems: [] });
+    expect(isValid(JSON.parse(text))).toBe(true);
   });
 });
 
