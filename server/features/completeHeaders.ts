@@ -5,17 +5,22 @@ import { mainSource } from './readDocument';
 
 /** The headers that can be written where a tag is being typed. */
 export function headerOffers(document: ReadDocument, start: number, end: number): CompletionOffer[] {
-  const { spelling } = document.notation;
+  const { spelling, headers } = document.notation;
   const rest = /^[^\r\n]*/.exec(mainSource(document).text.slice(end, end + 1000))?.[0] ?? '';
-  return headerNames.map((name, rank) => ({
-    kind: 'header',
-    label: name,
-    start,
-    end,
-    insert: spelling.header(name, rest),
-    documented: name,
-    rank: order[rank] ?? 9,
-  }));
+  return (headers ?? headerNames).map((name) => {
+    const insert = spelling.header(name, rest);
+    return {
+      kind: 'header',
+      // Where a notation has its own words for headers, these are what people look for.
+      label: headers ? insert[0].replace(/[\s>]+$/, '') : name,
+      start,
+      end,
+      insert,
+      ...(headers && { remark: name }),
+      documented: name,
+      rank: order[headerNames.indexOf(name)] ?? 9,
+    };
+  });
 }
 
 /** The headers that can be written where an opcode could start; none in a notation where they cannot. */

@@ -54,15 +54,18 @@ export function opcodeOffers(
   const neighbours = header < 0 ? new Set<string>() : namesOfNeighbours(instrument, header);
   const controllers = typed.length < fewestLetters ? [] : namedControllers(instrument);
   const offers: CompletionOffer[] = [];
+  const own = notation.parameters?.(kind, { text, start });
   const offer = (name: string, facts: OpcodeFacts, more: Partial<CompletionOffer>) => {
     const isSet = set.has(name);
+    const spelled = notation.spelling.parameter(name, { text, start });
+    const written = own ? writtenName(spelled[0]) : name;
     offers.push({
       kind: 'opcode',
-      label: name,
+      label: written,
       start,
       end,
-      insert: isFollowed ? [name, ''] : notation.spelling.parameter(name),
-      ...(isSet && { remark: 'set above' }),
+      insert: isFollowed ? [written, ''] : spelled,
+      ...(isSet ? { remark: 'set above' } : own && { remark: name }),
       detail: valueText(facts).replaceAll('`', ''),
       documented: facts.pattern,
       rank: isSet
@@ -79,6 +82,13 @@ export function opcodeOffers(
     });
     neighbours.delete(name);
   };
+  if (own) {
+    for (const name of own) {
+      const facts = resolveOpcode(name)?.facts;
+      if (facts) offer(name, facts, {});
+    }
+    return offers;
+  }
   for (const facts of listOpcodes()) {
     if (facts.pattern.startsWith('#') || facts.pattern.includes('*')) continue;
     if (kind !== HeaderKind.unknown && !takesOpcode(kind, facts)) continue;
@@ -95,6 +105,11 @@ export function opcodeOffers(
     if (facts && (kind === HeaderKind.unknown || takesOpcode(kind, facts))) offer(name, facts, {});
   }
   return offers;
+}
+
+/** The words of an attribute or element without the signs around them, as a person looks for them. */
+function writtenName(spelled: string): string {
+  return spelled.replace(/^</, '').replace(/(?:=["']?|>)$/, '');
 }
 
 /** The name of a pattern that ends in a controller, with its number put in, where what is typed leads to it. */

@@ -60,16 +60,24 @@ async function valueOffers(
   if (!facts) return [];
   if (name === 'sample') return sampleOffers(document, header, { start, end, offset });
   if (facts.kind === 'path') return folderOffers(document, { start, end, offset });
+  const typed = mainSource(document).text.slice(start, offset);
+  const { spelling } = document.notation;
   if (facts.options.length > 0) {
-    return facts.options.map((option, rank) => ({
-      kind: 'option',
-      label: option,
-      start,
-      end,
-      insert: [document.notation.spelling.value(option), ''],
-      ...(option === facts.defaultText && { remark: 'default' }),
-      rank,
-    }));
+    return facts.options.flatMap((option, rank): CompletionOffer[] => {
+      const label = spelling.valueOf ? spelling.valueOf(name, option, typed) : option;
+      if (label === undefined) return [];
+      return [
+        {
+          kind: 'option',
+          label,
+          start,
+          end,
+          insert: [spelling.value(label), ''],
+          ...(option === facts.defaultText ? { remark: 'default' } : label !== option && { remark: option }),
+          rank,
+        },
+      ];
+    });
   }
   if (/^(?:sustain|sostenuto)_cc$/.test(name)) {
     return namedControllers(document.instrument).map(({ controller, label }) => ({
@@ -82,15 +90,21 @@ async function valueOffers(
       rank: controller,
     }));
   }
-  const typed = mainSource(document).text.slice(start, offset);
-  return facts.kind === 'key' && /^[a-g]/i.test(typed) ? keyOffers(typed, start, end) : [];
+  return facts.kind === 'key' && /^[a-g]/i.test(typed) ? keyOffers(document, name, typed, start, end) : [];
 }
 
 /** The 128 keys by name, in the letter case that was begun with. */
-function keyOffers(typed: string, start: number, end: number): CompletionOffer[] {
+function keyOffers(
+  { notation }: ReadDocument,
+  parameter: string,
+  typed: string,
+  start: number,
+  end: number,
+): CompletionOffer[] {
   const lower = typed.charAt(0) === typed.charAt(0).toLowerCase();
   return Array.from({ length: 128 }, (_, key): CompletionOffer => {
-    const name = lower ? noteNameOf(key).toLowerCase() : noteNameOf(key);
+    const usual = notation.spelling.valueOf?.(parameter, String(key), typed) ?? noteNameOf(key);
+    const name = lower ? usual.toLowerCase() : usual;
     return { kind: 'key', label: name, start, end, insert: [name, ''], detail: `key ${key}`, rank: key };
   });
 }

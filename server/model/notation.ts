@@ -1,5 +1,6 @@
 import type { TextEdit } from './finding';
 import type { FormatStyle } from './formatStyle';
+import type { HeaderKind, HeaderName } from './headerKinds';
 import type { Directive, Instrument } from './instrument';
 import type { ConversionNote } from './notes';
 import type { SampleFacts } from './samples';
@@ -92,10 +93,15 @@ export interface Edited {
 
 /** How a notation spells what a person starts to type; where there are two texts, the cursor belongs between them. */
 export interface Spelling {
-  /** A parameter without its value. */
-  parameter(name: string): [before: string, after: string];
+  /** A parameter without its value; `at` is where it is to stand. */
+  parameter(name: string, at?: { text: string; start: number }): [before: string, after: string];
   /** A value as it is written; where it takes the place of another, `at` is where that one starts in which text. */
   value(text: string, at?: { text: string; start: number }): string;
+  /**
+   * A value of a parameter in the form that the notation gives it, where that is one of its own; `typed` is what stands
+   * there already. `undefined` where the form has no such value.
+   */
+  valueOf?(name: string, value: string, typed: string): string | undefined;
   /** A header from its name on; `rest` is what stands behind it on its line. */
   header(name: string, rest: string): [before: string, after: string];
   /** A whole header where a parameter could start, if one can stand there. */
@@ -123,4 +129,11 @@ export interface Notation {
    */
   layOut(instrument: Instrument, style: FormatStyle, near?: { start: number; end: number }): TextEdit[];
   readonly spelling: Spelling;
+  /** The headers that can be written, in a notation that has a place only for some. */
+  readonly headers?: readonly HeaderName[];
+  /**
+   * The parameters, by canonical name, that a kind of header can be given, in a notation that has a place only for some;
+   * `unknown` stands for any header. With `at`, those that can be written there.
+   */
+  parameters?(kind: HeaderKind, at?: { text: string; start: number }): readonly string[];
 }

@@ -3,7 +3,7 @@ import type { XmlHandler } from '../xml/handler';
 import { quoteBefore } from '../xml/quotes';
 import { decodeXmlAttribute } from '../xml/references';
 import { scanXml } from '../xml/scan';
-import type { PlacePath, PlaceStep } from './writePlaces';
+import type { PlacePath, PlaceStep } from './places';
 
 /** An attribute by its offsets in the text. */
 export interface AttributeText {

@@ -1,6 +1,6 @@
+import type { PlacePath } from './places';
 import type { NewElement } from './styleElement';
 import { emptyElement } from './styleElement';
-import type { PlacePath } from './writePlaces';
 import type { PlacedText } from './writeValues';
 
 /** An element of a level with texts in their places; a child element is made once for all that stands in it. */

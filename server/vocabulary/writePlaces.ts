@@ -1,17 +1,7 @@
 import { sharedParameterNames } from '../model/parameterNames';
+import type { PlacePath } from './places';
+import { parsePlace } from './places';
 import type { Vocabulary, VocabularyLevel, VocabularyParameter } from './vocabulary';
-
-/** A child element on the way to a value, with the attributes that tell it from others of its name. */
-export interface PlaceStep {
-  element: string;
-  selectors: readonly (readonly [attribute: string, value: string])[];
-}
-
-/** Where a value stands, seen from the element of its level: in an attribute, else in the text, of the last step. */
-export interface PlacePath {
-  steps: readonly PlaceStep[];
-  attribute: string | undefined;
-}
 
 /** A parameter of a level with its place taken apart. */
 export interface WritingPlace {
@@ -24,30 +14,6 @@ export interface LevelPlaces {
   level: VocabularyLevel;
   all: readonly WritingPlace[];
   byName: ReadonlyMap<string, readonly WritingPlace[]>;
-}
-
-/** The part of a place behind the last element, or an element with its selectors. */
-const step = /^([^/[\]@]+)((?:\[@[^=\]]+=(?:"[^"]*"|'[^']*')\])*)(?:\/|$)/;
-const selector = /\[@([^=\]]+)=(?:"([^"]*)"|'([^']*)')\]/g;
-
-/** Takes an `at` of a vocabulary apart; `undefined` for one that cannot be understood. */
-export function parsePlace(at: string): PlacePath | undefined {
-  const steps: PlaceStep[] = [];
-  let rest = at.trim();
-  if (rest === '.') return { steps, attribute: undefined };
-  if (rest.startsWith('./')) rest = rest.slice(2);
-  while (rest !== '') {
-    const attribute = /^@([^/[\]@=]+)$/.exec(rest)?.[1];
-    if (attribute !== undefined) return { steps, attribute: attribute.trim() };
-    const found = step.exec(rest);
-    if (!found) return undefined;
-    const selectors = [...(found[2] ?? '').matchAll(selector)].map(
-      ([, name = '', double, single]) => [name.trim(), double ?? single ?? ''] as const,
-    );
-    steps.push({ element: (found[1] as string).trim(), selectors });
-    rest = rest.slice(found[0].length);
-  }
-  return steps.length > 0 ? { steps, attribute: undefined } : undefined;
 }
 
 const compiled = new WeakMap<Vocabulary, readonly LevelPlaces[]>();
