@@ -64,7 +64,7 @@ async function valueOffers(
   const { spelling } = document.notation;
   if (facts.options.length > 0) {
     return facts.options.flatMap((option, rank): CompletionOffer[] => {
-      const label = spelling.valueOf ? spelling.valueOf(name, option, typed) : option;
+      const label = spelling.inForm ? spelling.inForm(name, option, typed) : option;
       if (label === undefined) return [];
       return [
         {
@@ -103,7 +103,7 @@ function keyOffers(
 ): CompletionOffer[] {
   const lower = typed.charAt(0) === typed.charAt(0).toLowerCase();
   return Array.from({ length: 128 }, (_, key): CompletionOffer => {
-    const usual = notation.spelling.valueOf?.(parameter, String(key), typed) ?? noteNameOf(key);
+    const usual = notation.spelling.inForm?.(parameter, String(key), typed) ?? noteNameOf(key);
     const name = lower ? usual.toLowerCase() : usual;
     return { kind: 'key', label: name, start, end, insert: [name, ''], detail: `key ${key}`, rank: key };
   });

@@ -101,7 +101,7 @@ export interface Spelling {
    * A value of a parameter in the form that the notation gives it, where that is one of its own; `typed` is what stands
    * there already. `undefined` where the form has no such value.
    */
-  valueOf?(name: string, value: string, typed: string): string | undefined;
+  inForm?(name: string, value: string, typed: string): string | undefined;
   /** A header from its name on; `rest` is what stands behind it on its line. */
   header(name: string, rest: string): [before: string, after: string];
   /** A whole header where a parameter could start, if one can stand there. */

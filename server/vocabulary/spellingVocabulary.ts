@@ -25,7 +25,7 @@ export function spellingIn(vocabulary: Vocabulary): Spelling {
       const quote = at === undefined ? '"' : quoteBefore(at.text, at.start);
       return quote === '' ? encodedText(text) : encodedFor(quote, text);
     },
-    valueOf: (name, value, typed) => spelledValue(vocabulary, name, value, typed),
+    inForm: (name, value, typed) => spelledValue(vocabulary, name, value, typed),
     header(name, rest) {
       const level = levelOfKind(vocabulary, headerKindOf(name));
       const places = placesOf(vocabulary)[level];
