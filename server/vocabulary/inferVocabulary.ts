@@ -1,4 +1,15 @@
 import type { SampleFactsLookup } from '../model/notation';
+import { nameOf } from '../model/paths';
+import { finish, levelsOf } from './infer/assemble';
+import { assignColumns } from './infer/assign';
+import { instrumentConfidence, isForeignRoot } from './infer/instrumentConfidence';
+import { regionDraft } from './infer/regionDraft';
+import { findRegionElement } from './infer/regionElement';
+import { readRows } from './infer/rows';
+import { findSampleFiles } from './infer/sampleFiles';
+import { findSelectors } from './infer/selectors';
+import { settle } from './infer/settle';
+import { surveyOf } from './infer/survey';
 import type { Vocabulary } from './vocabulary';
 
 /** One thing that was worked out about how a text is written. */
@@ -44,8 +55,24 @@ export interface InferenceOptions {
 export const doubtfulBelow = 0.75;
 
 /** Works out in which vocabulary an XML text writes an instrument; `undefined` where it is none. Never throws. */
-export function inferVocabulary(_text: string, _options: InferenceOptions): InferredVocabulary | undefined {
-  return undefined;
+export function inferVocabulary(text: string, options: InferenceOptions): InferredVocabulary | undefined {
+  if (!/^\ufeff?\s*</.test(text.slice(0, 1000))) return undefined;
+  const survey = surveyOf(text);
+  if (!survey.root || isForeignRoot(survey.root)) return undefined;
+  const selectors = findSelectors(survey);
+  const region = findRegionElement(survey, selectors);
+  if (!region) return undefined;
+  const rows = readRows(text, survey, region, selectors);
+  const { chain } = region;
+  const assigned = assignColumns(rows, chain);
+  const confidence = instrumentConfidence(assigned, region);
+  if (confidence === undefined) return undefined;
+  const files = findSampleFiles(assigned, rows, options.sampleFacts);
+  const { settled, drafts } = settle(assigned, rows, chain, files);
+  const levels = levelsOf(chain, settled, (level) => region.repeats[level] === true);
+  const name = nameOf(options.path.replaceAll('\\', '/')).replace(/\.xml$/i, '');
+  const all = [regionDraft(region, rows, confidence), ...drafts];
+  return finish({ name: name || 'Vocabulary', levels }, all, confidence, doubtfulBelow, options.given);
 }
 
 export { describeVocabulary } from './infer/describeVocabulary';

@@ -1,0 +1,106 @@
+import type { InferredVocabulary, VocabularyDecision } from '../inferVocabulary';
+import type { Vocabulary, VocabularyLevel } from '../vocabulary';
+import type { Alternative, Draft, Settled } from './draft';
+
+/** The levels of a chain of elements that carry something or repeat; elements between them are named in `inside`. */
+export function levelsOf(
+  chain: readonly string[],
+  settled: readonly Settled[],
+  repeats: (level: number) => boolean,
+): VocabularyLevel[] {
+  const levels: VocabularyLevel[] = [];
+  let inside: string[] = [];
+  for (const [position, element] of chain.entries()) {
+    const parameters = settled
+      .filter(({ assigned }) => assigned.column.level === position)
+      .flatMap((one) => one.parameters);
+    const isRegion = position === chain.length - 1;
+    if (!isRegion && position > 0 && parameters.length === 0 && !repeats(position)) {
+      inside.push(element);
+      continue;
+    }
+    levels.push({
+      element,
+      is: isRegion ? 'region' : position === 0 ? 'instrument' : 'group',
+      ...(inside.length > 0 && { inside }),
+      parameters,
+    });
+    inside = [];
+  }
+  return levels;
+}
+
+/** Puts decisions with their choices to a vocabulary, and lists the doubtful ones in it. */
+export function finish(
+  inferred: Vocabulary,
+  drafts: readonly Draft[],
+  confidence: number,
+  doubtfulBelow: number,
+  given?: Vocabulary,
+): InferredVocabulary {
+  const open = given && new Set(given.unsettled ?? []);
+  const told = open ? drafts.filter(({ id }) => open.has(id)) : drafts;
+  let vocabulary = given ?? inferred;
+  if (given) for (const draft of told) vocabulary = withDecided(vocabulary, inferred, draft);
+  const unsettled = told.filter((one) => one.confidence < doubtfulBelow).map(({ id }) => id);
+  const listed = (one: Vocabulary, ids: readonly string[]): Vocabulary => {
+    const { unsettled: _, ...rest } = one;
+    return ids.length > 0 ? { ...rest, unsettled: [...ids] } : rest;
+  };
+  const base = vocabulary;
+  const decisions = told.map(
+    (draft): VocabularyDecision => ({
+      id: draft.id,
+      message: draft.message,
+      confidence: draft.confidence,
+      evidence: draft.evidence,
+      span: { start: draft.span.start, end: draft.span.end },
+      choices: draft.alternatives.map((alternative) => ({
+        label: alternative.label,
+        vocabulary: listed(
+          changed(base, draft, alternative),
+          unsettled.filter((id) => id !== draft.id),
+        ),
+      })),
+    }),
+  );
+  return { vocabulary: listed(base, unsettled), decisions, confidence };
+}
+
+function changed(vocabulary: Vocabulary, { isAbout }: Draft, { change }: Alternative): Vocabulary {
+  return {
+    ...vocabulary,
+    levels: vocabulary.levels.map((level) => ({
+      ...level,
+      parameters: level.parameters.flatMap((parameter) => {
+        if (!isAbout(parameter, level.element)) return [parameter];
+        const other = change(parameter);
+        return other ? [other] : [];
+      }),
+    })),
+  };
+}
+
+/** A given vocabulary with what a decision is about as it was inferred. */
+function withDecided(vocabulary: Vocabulary, inferred: Vocabulary, { isAbout }: Draft): Vocabulary {
+  return {
+    ...vocabulary,
+    levels: vocabulary.levels.map((level) => {
+      const same = inferred.levels.find(({ element }) => element === level.element);
+      return {
+        ...level,
+        parameters: level.parameters.map((parameter) => {
+          if (!isAbout(parameter, level.element)) return parameter;
+          return (
+            same?.parameters.find(
+              (other) =>
+                other.parameter === parameter.parameter &&
+                other.at === parameter.at &&
+                other.part === parameter.part,
+            ) ?? parameter
+          );
+        }),
+      };
+    }),
+  };
+}

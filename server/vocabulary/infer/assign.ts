@@ -1,0 +1,159 @@
+import { resolveOpcode } from '../../model/opcodes/resolve';
+import type { ColumnFacts } from './columnFacts';
+import { factsOf, rangesOf, textsOf } from './columnFacts';
+import type { Meaning, NameUnit, Target } from './meanings';
+import { meaningsOf } from './meanings';
+import { nameWords } from './nameWords';
+import { isPlausible, keyTargets, velocityTargets } from './plausible';
+import type { Column, Rows } from './rows';
+
+/** A place and one parameter that it holds. */
+export interface Assigned {
+  column: Column;
+  /** The parameter of the open SFZ format, or a target that the values make one of. */
+  target: Target;
+  /** 0..1 */
+  weight: number;
+  unit: NameUnit | undefined;
+  part: 1 | 2 | undefined;
+  between: string | undefined;
+  /** What stands there, or in this part of it, by row. */
+  texts: readonly (string | undefined)[];
+  facts: ColumnFacts;
+  /** Other targets that the name and the values allow. */
+  others: readonly Target[];
+}
+
+interface Proposal {
+  column: Column;
+  meaning: Meaning;
+  facts: ColumnFacts;
+  texts: readonly (string | undefined)[];
+  order: number;
+}
+
+/** Targets that hold two parameters in one text. */
+const rangeParts: Readonly<Record<Target, readonly [Target, Target]>> = {
+  key_range: ['lokey', 'hikey'],
+  velocity_range: ['lovel', 'hivel'],
+  loop_range: ['loop_start', 'loop_end'],
+  loop: ['loop_start', 'loop_end'],
+  sample_range: ['offset', 'end'],
+  rand_range: ['lorand', 'hirand'],
+  seq: ['seq_position', 'seq_length'],
+  xfin_velocity_range: ['xfin_lovel', 'xfin_hivel'],
+  xfout_velocity_range: ['xfout_lovel', 'xfout_hivel'],
+  xfin_key_range: ['xfin_lokey', 'xfin_hikey'],
+  xfout_key_range: ['xfout_lokey', 'xfout_hikey'],
+};
+/** Targets that say the same thing, so that an element has one of them. */
+const same: Readonly<Record<Target, string>> = {
+  loop_length: 'loop_end',
+  sample_length: 'end',
+  attenuation: 'volume',
+  one_shot: 'loop',
+  release_switch: 'trigger',
+  reverse: 'direction',
+  seq: 'seq_position',
+};
+
+/** Finds for each place what it holds, so that no element says a thing twice. */
+export function assignColumns(rows: Rows, chain: readonly string[]): Assigned[] {
+  const proposals: Proposal[] = [];
+  for (const [order, column] of rows.columns.entries()) {
+    const texts = textsOf(column);
+    const facts = factsOf(texts);
+    if (facts.filled === 0) continue;
+    const level = nameWords(chain[column.level] as string);
+    for (const meaning of withAudio(meaningsFor(column, level), facts)) {
+      for (const fitting of fittingTo(meaning, facts, texts)) {
+        proposals.push({ column, meaning: fitting, facts, texts, order });
+      }
+    }
+  }
+  proposals.sort((one, other) => other.meaning.weight - one.meaning.weight || one.order - other.order);
+  const taken = new Set<string>();
+  const done = new Map<Column, Assigned[]>();
+  for (const proposal of proposals) {
+    const { column, meaning } = proposal;
+    if (done.has(column)) continue;
+    const assigned = assignedOf(proposal, proposals);
+    const ids = assigned.map(({ target }) => `${column.level} ${same[target] ?? target}`);
+    if (ids.some((id) => taken.has(id)) || clashes(meaning.target, column.level, taken)) continue;
+    for (const id of ids) taken.add(id);
+    done.set(column, assigned);
+  }
+  return rows.columns.flatMap((column) => done.get(column) ?? []);
+}
+
+/** A key range and a single key in one element: the single one is the root key. */
+function clashes(target: Target, level: number, taken: ReadonlySet<string>): boolean {
+  return target === 'key' && (taken.has(`${level} lokey`) || taken.has(`${level} hikey`));
+}
+
+function meaningsFor(column: Column, level: readonly string[]): Meaning[] {
+  const written = column.own.join('_');
+  const exact = column.own.length > 1 && written.includes('_') ? resolveOpcode(written) : undefined;
+  const named = meaningsOf(column.own, column.around, level);
+  if (!exact || named[0]?.target === exact.canonical || exact.facts.pattern.includes('*')) return named;
+  return [{ target: exact.canonical, weight: 0.95, unit: undefined }, ...named];
+}
+
+/** Paths to audio files are samples whatever the name says. */
+function withAudio(meanings: readonly Meaning[], facts: ColumnFacts): readonly Meaning[] {
+  if (facts.files * 10 < facts.filled * 6) return meanings;
+  const named = meanings.some(({ target }) => target === 'sample');
+  return [{ target: 'sample', weight: named ? 1 : 0.9, unit: undefined }];
+}
+
+/** What a meaning comes to with these values: bare keys may be a range, a range may be a single key. */
+function fittingTo(meaning: Meaning, facts: ColumnFacts, texts: readonly (string | undefined)[]): Meaning[] {
+  const { target, weight } = meaning;
+  const fitting: Meaning[] = [];
+  const add = (one: Target, times = 1) => {
+    if (isPlausible(one, facts, texts)) fitting.push({ ...meaning, target: one, weight: weight * times });
+  };
+  if (target === 'key' || target === 'key_range') {
+    add('key_range');
+    if (fitting.length === 0) {
+      add('key');
+      add('pitch_keycenter', 0.9);
+    }
+    return fitting;
+  }
+  if (target === 'loop' && rangesOf(texts)) add('loop_range');
+  else if (target === 'lokey') {
+    add('lokey');
+    // Numbers that no key has are velocities.
+    if (fitting.length === 0 && weight < 0.95) add('lovel', 0.9);
+  } else add(target);
+  if (target === 'group_name' && fitting.length > 0 && facts.numeric === facts.filled)
+    return [{ ...meaning, target: 'group' }];
+  return fitting;
+}
+
+function assignedOf({ column, meaning, facts, texts }: Proposal, proposals: readonly Proposal[]): Assigned[] {
+  const others = proposals
+    .filter((one) => one.column === column && one.meaning.target !== meaning.target)
+    .map((one) => one.meaning.target);
+  const base = { column, weight: meaning.weight, unit: meaning.unit, others };
+  const parts = rangeParts[meaning.target];
+  const ranges = parts && rangesOf(texts);
+  if (parts && ranges) {
+    return [ranges.first, ranges.second].map((side, at) => ({
+      ...base,
+      target: parts[at as 0 | 1],
+      part: at === 0 ? 1 : 2,
+      between: ranges.between,
+      texts: side,
+      facts: factsOf(side),
+    }));
+  }
+  const target = meaning.target === 'seq' ? 'seq_position' : meaning.target;
+  return [{ ...base, target, part: undefined, between: undefined, texts, facts }];
+}
+
+/** Whether a target is one of the numbers that say when a region plays. */
+export function isZoneTarget(target: Target): boolean {
+  return keyTargets.has(target) || velocityTargets.has(target);
+}

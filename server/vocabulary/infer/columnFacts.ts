@@ -1,0 +1,135 @@
+import { isAudioFileName } from '../../table/audioFileName';
+import { unitOf } from '../../table/languages/cellWords';
+import type { Unit } from '../../table/meaning';
+import { readNumberText } from '../forms/numberText';
+import type { Column } from './rows';
+
+/** What the values of a place look like. */
+export interface ColumnFacts {
+  /** Rows that hold something. */
+  filled: number;
+  /** The number of each row, NaN where there is none. */
+  numbers: Float64Array;
+  /** How many are numbers, whole numbers, negative, note names, audio file names. */
+  numeric: number;
+  whole: number;
+  negative: number;
+  notes: number;
+  files: number;
+  least: number;
+  greatest: number;
+  /** What stands behind the numbers, blanks included, where it is the same everywhere. */
+  unitText: string | undefined;
+  unit: Unit | undefined;
+  /** How often each text occurs, as long as they are few. */
+  tally: ReadonlyMap<string, number>;
+  isConstant: boolean;
+  /** The most digits behind a decimal point. */
+  decimals: number;
+}
+
+/** A text that is a range, as its two parts and what stands between them. */
+export interface RangeText {
+  first: string;
+  between: string;
+  second: string;
+}
+
+const mostTallied = 80;
+const noteName = /^[A-Ga-g]\s?(?:#|♯|b|♭)?\s?-?\d{1,2}$/;
+const end = String.raw`(?:[A-Ga-g](?:#|♯|b|♭)?-?\d{1,2}|[-+]?\d+(?:\.\d+)?)`;
+const rangeText = new RegExp(
+  String.raw`^(${end})(\s*(?:\.{2,3}|…|->|→|=>|(?:to|bis|thru|through|until|a|à)(?=\s)|[-–—:;,/~|_>+&])\s*|\s+)(${end})$`,
+  'u',
+);
+
+/** Reads `36-48`, `C2 .. B2` or `0,127`; `undefined` for other texts. */
+export function readRangeText(text: string): RangeText | undefined {
+  if (text.length > 60) return undefined;
+  const found = rangeText.exec(text.trim());
+  return found
+    ? { first: found[1] as string, between: found[2] as string, second: found[3] as string }
+    : undefined;
+}
+
+/** Whether a text is a note name with its octave. */
+export function isNoteName(text: string): boolean {
+  return noteName.test(text.trim());
+}
+
+/** Looks at what stands in a place. */
+export function factsOf(texts: readonly (string | undefined)[]): ColumnFacts {
+  const numbers = new Float64Array(texts.length).fill(Number.NaN);
+  const tally = new Map<string, number>();
+  const facts = {
+    filled: 0,
+    numbers,
+    numeric: 0,
+    whole: 0,
+    negative: 0,
+    notes: 0,
+    files: 0,
+    least: Number.POSITIVE_INFINITY,
+    greatest: Number.NEGATIVE_INFINITY,
+    decimals: 0,
+  };
+  let unitText: string | undefined;
+  let unit: Unit | undefined;
+  let first: string | undefined;
+  let isConstant = true;
+  for (const [row, text] of texts.entries()) {
+    if (text === undefined) continue;
+    facts.filled++;
+    first ??= text;
+    if (text !== first) isConstant = false;
+    if (tally.size < mostTallied || tally.has(text)) tally.set(text, (tally.get(text) ?? 0) + 1);
+    if (isNoteName(text)) facts.notes++;
+    if (isAudioFileName(text)) facts.files++;
+    const read = readNumberText(text);
+    if (!read) continue;
+    if (read.unit !== '') {
+      const behind = /[^\d.,][^\d]*$/u.exec(text.trimStart().replace(/^[-+−]/, ''))?.[0];
+      const known = unitOf(read.unit);
+      if (behind === undefined || read.unit.length > 12) continue;
+      unitText ??= behind;
+      unit ??= known;
+    }
+    numbers[row] = read.number;
+    facts.numeric++;
+    if (Number.isInteger(read.number)) facts.whole++;
+    else facts.decimals = Math.max(facts.decimals, (text.split(/[.,]/)[1] ?? '').replace(/\D.*$/, '').length);
+    if (read.number < 0) facts.negative++;
+    facts.least = Math.min(facts.least, read.number);
+    facts.greatest = Math.max(facts.greatest, read.number);
+  }
+  return { ...facts, unitText, unit, tally, isConstant };
+}
+
+/** The texts of a column. */
+export function textsOf(column: Column): (string | undefined)[] {
+  return column.cells.map((cell) => cell?.text);
+}
+
+/** The parts of the ranges in a column, where most of its texts are ranges. */
+export function rangesOf(
+  texts: readonly (string | undefined)[],
+): { first: (string | undefined)[]; second: (string | undefined)[]; between: string } | undefined {
+  const between = new Map<string, number>();
+  const first: (string | undefined)[] = [];
+  const second: (string | undefined)[] = [];
+  let filled = 0;
+  let ranges = 0;
+  for (const text of texts) {
+    const range = text === undefined ? undefined : readRangeText(text);
+    if (text !== undefined) filled++;
+    if (range) {
+      ranges++;
+      between.set(range.between, (between.get(range.between) ?? 0) + 1);
+    }
+    first.push(range ? range.first : text);
+    second.push(range ? range.second : text);
+  }
+  if (ranges === 0 || ranges * 2 < filled) return undefined;
+  const [most] = [...between].sort((one, other) => other[1] - one[1]);
+  return { first, second, between: (most as [string, number])[0] };
+}

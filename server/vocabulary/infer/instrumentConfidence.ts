@@ -1,0 +1,47 @@
+import type { Assigned } from './assign';
+import { keyTargets, positionTargets, timeTargets, velocityTargets } from './plausible';
+import type { RegionElement } from './regionElement';
+import type { ElementType } from './survey';
+
+/** Outermost elements of open formats that name audio files and are no instruments: feeds, pages, pictures, builds. */
+const foreignRoots: ReadonlySet<string> = new Set(
+  'rss feed html svg project plist smil opml math package manifest wsdl schema xsd stylesheet'.split(' '),
+);
+const foreignNamespace =
+  /^https?:\/\/(?:www\.)?(?:w3\.org|purl\.org|xspf\.org|maven\.apache\.org|schemas\.)/i;
+
+/** Whether the outermost element belongs to an open format that is no instrument. */
+export function isForeignRoot(root: ElementType): boolean {
+  const local = root.name.slice(root.name.indexOf(':') + 1).toLowerCase();
+  if (foreignRoots.has(local)) return true;
+  const prefix = root.name.includes(':') ? `xmlns:${root.name.slice(0, root.name.indexOf(':'))}` : 'xmlns';
+  return root.attributes.get(prefix)?.values.some(({ text }) => foreignNamespace.test(text)) ?? false;
+}
+
+const sounding: ReadonlySet<string> = new Set([
+  'volume',
+  'attenuation',
+  'pan',
+  'tune',
+  'transpose',
+  'loop',
+  'seq_position',
+  'seq_length',
+]);
+
+/** 0..1: how sure it is that regions like these make an instrument; `undefined` where they do not. */
+export function instrumentConfidence(
+  assigned: readonly Assigned[],
+  region: RegionElement,
+): number | undefined {
+  const targets = new Set(assigned.map(({ target }) => target));
+  if (!targets.has('sample')) return undefined;
+  const zone = [...targets].filter((one) => keyTargets.has(one) || velocityTargets.has(one)).length;
+  const sound = [...targets].filter(
+    (one) => sounding.has(one) || positionTargets.has(one) || timeTargets.has(one),
+  ).length;
+  if (zone > 0) return Math.min(0.99, 0.7 + 0.08 * zone + 0.03 * sound + (region.count > 1 ? 0.05 : 0));
+  // Playlists give lengths and levels too, but not all of this.
+  const telling = [...targets].filter((one) => sounding.has(one) || one.startsWith('loop_')).length;
+  return telling >= 3 ? Math.min(0.85, 0.4 + 0.08 * telling) : undefined;
+}

@@ -1,0 +1,22 @@
+import type { Draft } from './draft';
+import type { RegionElement } from './regionElement';
+import type { Rows } from './rows';
+
+/** The decision which element is the region. */
+export function regionDraft({ chain, count, example }: RegionElement, rows: Rows, confidence: number): Draft {
+  const element = chain.at(-1) as string;
+  const outer = chain.slice(0, -1).map((name) => `<${name}>`);
+  return {
+    id: 'region',
+    message: `<${element}> is a region${outer.length > 0 ? `, inside ${outer.join(' ')}` : ''}.`,
+    confidence: Math.max(confidence, count > 1 ? 0.8 : 0.76),
+    evidence: [
+      count > 1
+        ? `It occurs ${count} times and carries a path to an audio file, such as "${example.text.slice(0, 80)}".`
+        : `It carries a path to an audio file, "${example.text.slice(0, 80)}".`,
+    ],
+    span: rows.tags.at(-1) ?? { start: example.start, end: example.end },
+    isAbout: () => false,
+    alternatives: [],
+  };
+}

@@ -1,0 +1,198 @@
+import { isAudioFileName } from '../../table/audioFileName';
+import { meaningsOf } from './meanings';
+import { nameWords } from './nameWords';
+import type { Selectors } from './selectors';
+import type { Cell, ElementType, Site, Survey } from './survey';
+
+/** The element that is the region, with the elements around it. */
+export interface RegionElement {
+  /** From the outermost element to the region; no name stands twice. */
+  chain: string[];
+  /** The types of elements that are such a region, and what stands around them in the nesting. */
+  types: Set<ElementType>;
+  count: number;
+  /** A path to an audio file of one. */
+  example: Cell;
+  /** Whether its paths end like audio files. */
+  hasEndings: boolean;
+  /** Whether the element of each position in the chain stands several times in the one around it. */
+  repeats: boolean[];
+}
+
+interface Candidate {
+  region: ElementType;
+  example: Cell;
+  hasEndings: boolean;
+  score: number;
+}
+
+const keyTargets: ReadonlySet<string> = new Set(['lokey', 'hikey', 'key_range']);
+const anyKeyTargets: ReadonlySet<string> = new Set([...keyTargets, 'key', 'pitch_keycenter']);
+const mostCandidates = 60;
+
+/** The element that repeats and carries a path to an audio file, in itself or in what it holds; `undefined` where there is none. */
+export function findRegionElement(survey: Survey, selectors: Selectors): RegionElement | undefined {
+  const candidates: Candidate[] = [];
+  for (const type of survey.types) {
+    if (candidates.length >= mostCandidates) break;
+    const place = pathPlace(type, selectors, true);
+    if (place) candidates.push(candidateOf(place.holder, place.example, true, selectors));
+  }
+  if (candidates.length === 0) {
+    for (const type of survey.types) {
+      if (candidates.length >= mostCandidates) break;
+      const place = pathPlace(type, selectors, false);
+      if (place) candidates.push(candidateOf(place.holder, place.example, false, selectors));
+    }
+  }
+  let best: Candidate | undefined;
+  for (const one of candidates) if (!best || one.score > best.score) best = one;
+  return best && withTwins(best, survey, candidates);
+}
+
+/** The element that a path belongs to, and one such path. */
+function pathPlace(
+  type: ElementType,
+  selectors: Selectors,
+  withEnding: boolean,
+): { holder: ElementType; example: Cell } | undefined {
+  const naming = selectors.get(type);
+  for (const [name, site] of sitesOf(type)) {
+    if (name === naming) continue;
+    const example = withEnding ? audioPath(site, naming !== undefined) : namedPath(type, name, site);
+    if (!example) continue;
+    return { holder: naming !== undefined && type.parent ? type.parent : type, example };
+  }
+  return undefined;
+}
+
+function* sitesOf(type: ElementType): Iterable<[string, Site]> {
+  yield* type.attributes;
+  if (type.text) yield ['', type.text];
+}
+
+function audioPath(site: Site, some: boolean): Cell | undefined {
+  const paths = site.values.filter(({ text }) => isAudioFileName(text));
+  const filled = site.values.filter(({ text }) => text !== '').length;
+  return paths.length > 0 && (some || paths.length * 10 >= filled * 6) ? paths[0] : undefined;
+}
+
+/** A place named after an audio file whose values are no numbers, in an element that names keys as well. */
+function namedPath(type: ElementType, name: string, site: Site): Cell | undefined {
+  const words = name === '' ? nameWords(type.name) : nameWords(name);
+  const around = name === '' ? [] : [nameWords(type.name)];
+  if (meaningsOf(words, around, [])[0]?.target !== 'sample') return undefined;
+  const holder = name === '' && type.parent ? type.parent : type;
+  if (!tradeTargets(holder, new Map()).some((target) => anyKeyTargets.has(target))) return undefined;
+  return site.values.find(({ text }) => /\p{L}/u.test(text) && text.length > 1);
+}
+
+/** The targets that the names in an element say, children included that stand in it once. */
+export function tradeTargets(type: ElementType, selectors: Selectors): string[] {
+  const targets: string[] = [];
+  const visit = (at: ElementType, around: string[][], depth: number): void => {
+    if (targets.length > 200) return;
+    const naming = selectors.get(at);
+    if (naming !== undefined) {
+      for (const name of at.attributes.get(naming)?.tally?.keys() ?? [])
+        add(nameWords(name), around.slice(0, -1));
+    } else for (const name of at.attributes.keys()) add(nameWords(name), around);
+    if (at.text && depth > 0) add(around.at(-1) ?? [], around.slice(0, -1));
+    if (depth >= 3) return;
+    for (const child of at.children.values()) {
+      if (child.mostInParent === 1 || selectors.has(child))
+        visit(child, [...around, nameWords(child.name)], depth + 1);
+    }
+  };
+  const add = (own: readonly string[], around: readonly (readonly string[])[]): void => {
+    const target = meaningsOf(own, around, nameWords(type.name))[0]?.target;
+    if (target) targets.push(target);
+  };
+  visit(type, [], 0);
+  return targets;
+}
+
+/** From the element with the path outwards to the one that repeats. */
+function candidateOf(
+  holder: ElementType,
+  example: Cell,
+  hasEndings: boolean,
+  selectors: Selectors,
+): Candidate {
+  let region: ElementType = holder;
+  while (region.mostInParent === 1 && region.parent && region.count === region.parent.count)
+    region = region.parent;
+  if (region.mostInParent === 1 && region.parent === undefined) {
+    // Nothing repeats: the innermost that names keys, so that one region is enough of an example.
+    region = holder;
+    const first = (wanted: ReadonlySet<string>) => {
+      for (let at: ElementType | undefined = holder; at; at = at.parent) {
+        if (tradeTargets(at, selectors).some((target) => wanted.has(target))) return at;
+      }
+      return undefined;
+    };
+    region = first(keyTargets) ?? first(anyKeyTargets) ?? holder;
+    if (region.parent === undefined && region !== holder) region = holder;
+  }
+  const targets = tradeTargets(region, selectors).length;
+  return { region, example, hasEndings, score: (1 + targets) * Math.log2(1 + region.count) };
+}
+
+/** Elements of the same name elsewhere in the nesting are regions too. */
+function withTwins(best: Candidate, survey: Survey, candidates: readonly Candidate[]): RegionElement {
+  const types = new Set<ElementType>([best.region]);
+  for (const { region } of candidates) if (region.name === best.region.name) types.add(region);
+  let chain = namesAround(best.region);
+  let count = best.region.count;
+  for (const type of types) {
+    if (type === best.region) continue;
+    const merged = merge(chain, namesAround(type));
+    if (!merged) {
+      types.delete(type);
+      continue;
+    }
+    chain = merged;
+    count += type.count;
+  }
+  for (const type of survey.types) {
+    if (type.name === best.region.name && !types.has(type) && isWithin(type, chain)) {
+      types.add(type);
+      count += type.count;
+    }
+  }
+  const repeats = chain.map(() => false);
+  for (const type of types) {
+    for (let at: ElementType | undefined = type; at; at = at.parent) {
+      if (at.mostInParent > 1) repeats[chain.indexOf(at.name)] = true;
+    }
+  }
+  return { chain, types, count, example: best.example, hasEndings: best.hasEndings, repeats };
+}
+
+function isWithin(type: ElementType, chain: readonly string[]): boolean {
+  return namesAround(type).every((name) => chain.includes(name));
+}
+
+/** The names from the outermost element to this one; one that stands in itself counts once. */
+function namesAround(type: ElementType): string[] {
+  const names: string[] = [];
+  for (let at: ElementType | undefined = type; at; at = at.parent)
+    if (!names.includes(at.name)) names.push(at.name);
+  return names.reverse();
+}
+
+/** One order that holds both, or `undefined`. */
+function merge(one: readonly string[], other: readonly string[]): string[] | undefined {
+  const merged: string[] = [];
+  let at = 0;
+  for (const name of one) {
+    const found = other.indexOf(name, at);
+    if (found >= 0) {
+      merged.push(...other.slice(at, found));
+      at = found + 1;
+    }
+    merged.push(name);
+  }
+  merged.push(...other.slice(at));
+  return new Set(merged).size === merged.length ? merged : undefined;
+}

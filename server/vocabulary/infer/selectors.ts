@@ -1,0 +1,44 @@
+import { isAudioFileName } from '../../table/audioFileName';
+import { meaningsOf } from './meanings';
+import { nameWords } from './nameWords';
+import type { ElementType, Survey } from './survey';
+
+/** Elements that name a value instead of being named after it: the attribute that holds the name. */
+export type Selectors = ReadonlyMap<ElementType, string>;
+
+const mostNames = 64;
+const namePattern = /^[\p{L}_][\p{L}\p{N}_.:\- ]*$/u;
+const namingAttribute =
+  /^(?:.*[^a-z])?(?:n|nm|name|key|id|k|type|what|param|parameter|property|prop|field|is|which|for|kind)$/i;
+
+/**
+ * Finds elements such as `<set what="low" to="36"/>`: each stands at most once with each name in the element around it,
+ * and most of the names say something of the trade.
+ */
+export function findSelectors({ types }: Survey): Selectors {
+  const selectors = new Map<ElementType, string>();
+  for (const type of types) {
+    const name = selectorOf(type);
+    if (name !== undefined) selectors.set(type, name);
+  }
+  return selectors;
+}
+
+function selectorOf(type: ElementType): string | undefined {
+  const { parent, attributes, children, text } = type;
+  if (!parent || children.size > 0) return undefined;
+  const values = attributes.size - 1 + (text ? 1 : 0);
+  if (values < 1 || values > 2) return undefined;
+  for (const [attribute, site] of attributes) {
+    const { tally } = site;
+    if (!tally || tally.size > mostNames || site.count !== type.count) continue;
+    const names = [...tally.keys()];
+    if (names.some((name) => !namePattern.test(name) || isAudioFileName(name))) continue;
+    if ([...tally.values()].some((count) => count > parent.count)) continue;
+    const known = names.filter((name) => meaningsOf(nameWords(name), [], []).length > 0).length;
+    const fits =
+      names.length === 1 ? namingAttribute.test(attribute) && known === 1 : known * 2 >= names.length;
+    if (fits && (names.length === 1 || type.mostInParent > 1)) return attribute;
+  }
+  return undefined;
+}

@@ -1,0 +1,319 @@
+import type { ValueForm, VocabularyParameter } from '../vocabulary';
+import type { Assigned } from './assign';
+import type { Alternative, Draft, Settled } from './draft';
+import { exampleOf, parameterAt, placeName } from './draft';
+import { decideKeyForms } from './keyForms';
+import { parameterWords } from './parameterWords';
+import { keyTargets, positionTargets, timeTargets, velocityTargets } from './plausible';
+import { decidePositionForms } from './positionForms';
+import type { Rows } from './rows';
+import type { SampleFiles } from './sampleFiles';
+import type { FormReading } from './soundForms';
+import { levelForm, panForm, tuningForm } from './soundForms';
+import { timeForm } from './timeForms';
+import { unitTextOf } from './unitText';
+import { decideVelocityForms } from './velocityForms';
+import {
+  direction,
+  filterType,
+  loopMode,
+  offMode,
+  oppositeOf,
+  panSide,
+  switchWord,
+  triggerWord,
+} from './words';
+
+/** Makes parameters of places, and says what was decided about each. */
+export function settle(
+  assigned: readonly Assigned[],
+  rows: Rows,
+  chain: readonly string[],
+  files: SampleFiles,
+): { settled: Settled[]; drafts: Draft[] } {
+  const drafts: Draft[] = [...files.drafts];
+  const idOf = idsOf(assigned, chain);
+  const keys = assigned.filter(({ target }) => keyTargets.has(target));
+  const keyForms = decideKeyForms(keys, files, rows.count);
+  const velocities = assigned.filter(({ target }) => velocityTargets.has(target));
+  const velocityForms = decideVelocityForms(velocities);
+  const positions = assigned.filter(({ target }) => positionTargets.has(target));
+  const positionForms = decidePositionForms(positions, files, idOf);
+  const times = assigned.filter(
+    (one) => timeTargets.has(one.target) && one.unit === undefined && one.facts.unit === undefined,
+  );
+  drafts.push(...keyForms.drafts, ...velocityForms.drafts, ...positionForms.drafts);
+
+  const settled: Settled[] = [];
+  for (const one of assigned) {
+    const { target } = one;
+    const id = idOf(one);
+    const parameters: VocabularyParameter[] = [];
+    const read = (parameter: string, reading: FormReading, what: string) => {
+      parameters.push(parameterAt(one, parameter, reading.form));
+      drafts.push(formDraft(`${id}.${what}`, one, parameter, reading));
+    };
+    if (target === 'sample') parameters.push(parameterAt(one, 'sample', files.form));
+    else if (keyTargets.has(target)) {
+      const form = keyForms.formOf(one);
+      const hasRoot = keys.some((other) => other !== one && other.target === 'pitch_keycenter');
+      const names = target === 'key' && hasRoot ? ['lokey', 'hikey'] : [target];
+      for (const name of names) parameters.push(parameterAt(one, name, form));
+    } else if (velocityTargets.has(target))
+      parameters.push(parameterAt(one, target, velocityForms.formOf(one)));
+    else if (positionTargets.has(target)) {
+      if (target === 'loop_crossfade') continue;
+      parameters.push(parameterAt(one, positionForms.parameterOf(one), positionForms.formOf(one)));
+    } else if (timeTargets.has(target)) read(target, timeForm(one, times), 'unit');
+    else if (target === 'volume' || target === 'attenuation') read('volume', levelForm(one), 'unit');
+    else if (target === 'tune') read('tune', tuningForm(one), 'unit');
+    else if (target === 'pan') {
+      if (one.facts.numeric > 0) read('pan', panForm(one), 'range');
+      else parameters.push(parameterAt(one, 'pan', wordsForm(one, panSide)));
+    } else parameters.push(...otherParameters(one, assigned, chain));
+    if (parameters.length === 0) continue;
+    settled.push({ assigned: one, parameters });
+    drafts.push(placeDraft(id, one, parameters, chain));
+  }
+  return { settled, drafts };
+}
+
+/** An id for each place: the parameter, with the element where several have it. */
+function idsOf(assigned: readonly Assigned[], chain: readonly string[]): (one: Assigned) => string {
+  const ids = new Map<Assigned, string>();
+  const taken = new Set<string>();
+  for (const one of [...assigned].sort((a, b) => b.column.level - a.column.level)) {
+    const name = parameterNames[one.target] ?? one.target;
+    let id = name;
+    if (taken.has(id)) id = `${chain[one.column.level]}/${name}`;
+    taken.add(id);
+    ids.set(one, id);
+  }
+  return (one) => ids.get(one) as string;
+}
+
+const parameterNames: Readonly<Record<string, string>> = {
+  loop_length: 'loop_end',
+  sample_length: 'end',
+  attenuation: 'volume',
+  loop: 'loop_mode',
+  one_shot: 'loop_mode',
+  release_switch: 'trigger',
+  reverse: 'direction',
+  choke: 'group',
+  group_name: 'group_label',
+};
+
+function wordsForm({ facts }: Assigned, meaning: (word: string) => string | undefined): ValueForm {
+  const words: Record<string, string> = {};
+  for (const word of facts.tally.keys()) {
+    const value = meaning(word);
+    if (value !== undefined && word !== '__proto__') words[word] = value;
+  }
+  return { kind: 'words', words };
+}
+
+/** Words with the value of each, and those of a switch with the word that says the opposite. */
+function switchForm(one: Assigned, on: string, off: string): ValueForm {
+  const form = wordsForm(one, (word) => (switchWord(word) ? on : off));
+  return form.kind === 'words'
+    ? { kind: 'words', words: withOpposites(form.words, (word) => (switchWord(word) ? on : off)) }
+    : form;
+}
+
+function withOpposites(
+  words: Record<string, string>,
+  meaning: (word: string) => string | undefined,
+): Record<string, string> {
+  const entries = Object.entries(words);
+  const [only] = entries;
+  if (entries.length !== 1 || !only) return words;
+  const other = oppositeOf(only[0]);
+  const value = other === undefined ? undefined : meaning(other);
+  return other === undefined || value === undefined ? words : { ...words, [other]: value };
+}
+
+function otherParameters(
+  one: Assigned,
+  assigned: readonly Assigned[],
+  chain: readonly string[],
+): VocabularyParameter[] {
+  const { target, facts, column } = one;
+  const number = (times?: number): ValueForm => ({
+    kind: 'number',
+    ...(times !== undefined && { times }),
+    ...unitTextOf(facts),
+  });
+  const plain = (parameter: string, form: ValueForm) => [parameterAt(one, parameter, form)];
+  switch (target) {
+    case 'label':
+    case 'group_name':
+      return plain(labelFor(column.level, chain.length), { kind: 'text' });
+    case 'sw_label':
+      return plain('sw_label', { kind: 'text' });
+    case 'loop': {
+      const form = wordsForm(one, (word) => loopMode(word)?.mode);
+      const words = form.kind === 'words' ? withOpposites(form.words, (word) => loopMode(word)?.mode) : {};
+      const parameters = plain('loop_mode', { kind: 'words', words });
+      const types = [...facts.tally.keys()].map((word) => loopMode(word)?.type);
+      const hasOwnType = assigned.some((other) => other.target === 'loop_type');
+      if (!hasOwnType && types.some((type) => type === 'alternate' || type === 'backward')) {
+        parameters.push(
+          parameterAt(
+            one,
+            'loop_type',
+            wordsForm(one, (word) => loopMode(word)?.type ?? 'forward'),
+          ),
+        );
+      }
+      return parameters;
+    }
+    case 'one_shot':
+      return plain('loop_mode', switchForm(one, 'one_shot', 'no_loop'));
+    case 'loop_type':
+      return plain(
+        'loop_type',
+        wordsForm(one, (word) => loopMode(word)?.type),
+      );
+    case 'release_switch':
+      return plain('trigger', switchForm(one, 'release', 'attack'));
+    case 'reverse':
+      return plain('direction', switchForm(one, 'reverse', 'forward'));
+    case 'trigger':
+      return plain('trigger', wordsForm(one, triggerWord));
+    case 'direction':
+      return plain('direction', wordsForm(one, direction));
+    case 'off_mode':
+      return plain('off_mode', wordsForm(one, offMode));
+    case 'fil_type':
+      return plain('fil_type', wordsForm(one, filterType));
+    case 'choke': {
+      const hasOff = assigned.some((other) => other.target === 'off_by');
+      return hasOff ? plain('group', number()) : [...plain('group', number()), ...plain('off_by', number())];
+    }
+    case 'channel':
+      return [...plain('lochan', number()), ...plain('hichan', number())];
+    case 'lorand':
+    case 'hirand':
+      return plain(target, number(facts.greatest > 1 ? 100 : undefined));
+    case 'ampeg_sustain':
+    case 'fileg_sustain':
+    case 'amp_veltrack':
+    case 'pitch_keytrack':
+      return plain(
+        target,
+        number(facts.unit !== 'percent' && Math.abs(facts.greatest) <= 1 ? 0.01 : undefined),
+      );
+    case 'bend_up':
+    case 'bend_down':
+      return plain(
+        target,
+        number(Math.abs(facts.greatest) <= 48 && Math.abs(facts.least) <= 48 ? 0.01 : undefined),
+      );
+    case 'cutoff':
+      return plain(
+        target,
+        number(
+          facts.greatest <= 22 && one.facts.unitText?.trim().toLowerCase() === 'khz' ? 0.001 : undefined,
+        ),
+      );
+    case 'octave':
+      return [];
+    default:
+      return plain(target, number());
+  }
+}
+
+/** The parameter for the name of an element, by its place in the nesting. */
+function labelFor(level: number, levels: number): string {
+  if (level === levels - 1) return 'region_label';
+  if (level === 0) return 'global_label';
+  return level === levels - 2 ? 'group_label' : 'master_label';
+}
+
+function formDraft(id: string, one: Assigned, parameter: string, reading: FormReading): Draft {
+  const { at, part } = parameterAt(one, parameter, reading.form);
+  return {
+    id,
+    message: `${placeName(one)} is ${parameterWords[parameter] ?? parameter} ${formWords(reading.form)}.`,
+    confidence: reading.confidence,
+    evidence: [reading.reason],
+    span: exampleOf(one),
+    isAbout: (other) => other.parameter === parameter && other.at === at && other.part === part,
+    alternatives: reading.others.map(
+      ({ label, form }): Alternative => ({ label, change: (old) => ({ ...old, form }) }),
+    ),
+  };
+}
+
+function formWords(form: ValueForm): string {
+  switch (form.kind) {
+    case 'level':
+      return `${form.unit === 'dB' ? 'in dB' : form.unit === 'factor' ? 'as a factor' : 'in percent'}${form.attenuation ? ', greater is quieter' : ''}`;
+    case 'tuning':
+      return form.unit === 'ratio' ? 'as a ratio' : `in ${form.unit}`;
+    case 'time':
+      return `in ${form.unit}`;
+    case 'pan':
+      return `from ${form.left} over ${form.centre} to ${form.right}`;
+    default:
+      return '';
+  }
+}
+
+function placeDraft(
+  id: string,
+  one: Assigned,
+  parameters: readonly VocabularyParameter[],
+  chain: readonly string[],
+): Draft {
+  const names = parameters.map(({ parameter }) => parameterWords[parameter] ?? parameter);
+  const where = `<${chain[one.column.level]}>`;
+  const part = one.part === undefined ? '' : one.part === 1 ? 'The first part of ' : 'The second part of ';
+  const { at } = one.column;
+  const isAbout: Draft['isAbout'] = (other, element) =>
+    other.at === at && other.part === one.part && element === chain[one.column.level];
+  const [first] = parameters as [VocabularyParameter];
+  return {
+    id,
+    message: `${part}${placeName(one)} of ${where} is ${names.join(' and ')}.`,
+    confidence: one.weight,
+    evidence: [
+      `${one.weight >= 0.75 ? 'Its name says so' : 'Its name could mean that'}, and ${one.facts.filled === 1 ? 'its value fits' : 'its values fit'}.`,
+    ],
+    span: exampleOf(one),
+    isAbout,
+    alternatives: [
+      ...one.others
+        .filter((target) => simpleTargets.has(target))
+        .map(
+          (target): Alternative => ({
+            label: `it is ${parameterWords[target] ?? target}`,
+            change: (old) =>
+              old.parameter === first.parameter
+                ? { ...old, parameter: target, form: formLike(target, old.form) }
+                : old,
+          }),
+        ),
+      { label: 'it is none of these', change: () => undefined },
+    ],
+  };
+}
+
+/** Targets that are parameters and need no more than a form of their kind. */
+const simpleTargets: ReadonlySet<string> = new Set([
+  ...keyTargets,
+  ...velocityTargets,
+  'offset',
+  'end',
+  'tune',
+  'volume',
+]);
+
+function formLike(target: string, old: ValueForm): ValueForm {
+  if (keyTargets.has(target)) return old.kind === 'key' ? old : { kind: 'key', written: 'number' };
+  if (velocityTargets.has(target)) return old.kind === 'velocity' ? old : { kind: 'velocity', most: 127 };
+  if (target === 'tune') return { kind: 'tuning', unit: 'cents' };
+  if (target === 'volume') return { kind: 'level', unit: 'dB' };
+  return { kind: 'position', unit: 'frames' };
+}
