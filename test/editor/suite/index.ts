@@ -6,6 +6,7 @@ import './language';
 import './pasteTable';
 import './pictures';
 import './screen';
+import './tablePreview';
 import { runTests } from './runTests';
 import { registeredTests } from './testList';
 

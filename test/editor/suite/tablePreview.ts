@@ -1,0 +1,135 @@
+import assert from 'node:assert/strict';
+import * as vscode from 'vscode';
+import { openText, workspaceFolder, writeWorkspaceFile } from './documents';
+import { test, workbenchTest } from './testList';
+import { until } from './until';
+import type { Workbench } from './workbench';
+
+const view = '#table-preview';
+
+const odd = 'Stroke\tFirst\tLast\nbell-one.wav\t36\t47\nbell-two.wav\t48\t59\n';
+
+/** Chooses in a list of the preview as a person does with the keyboard. */
+async function choose(workbench: Workbench, id: string, value: string): Promise<void> {
+  await workbench.waitFor({ view, selector: `#${id}` });
+  await workbench.evaluate(
+    `(() => { const list = document.getElementById(${JSON.stringify(id)}); list.value = ${JSON.stringify(value)}; list.dispatchEvent(new Event('change', { bubbles: true })); })()`,
+    view,
+  );
+}
+
+async function writtenText(workbench: Workbench, holds: RegExp): Promise<void> {
+  await until(`${holds} in the preview`, async () =>
+    holds.test(await workbench.text({ view, selector: '#markup' })),
+  );
+}
+
+workbenchTest(
+  'a table is previewed, corrected and written; the correction is remembered and forgotten',
+  async (workbench) => {
+    void vscode.commands.executeCommand('zonewright.forgetTableCorrections');
+    await vscode.env.clipboard.writeText(odd);
+    const editor = await openText('sfz', '// mine\n\n');
+    editor.selection = new vscode.Selection(1, 0, 1, 0);
+    await vscode.commands.executeCommand('zonewright.previewTable');
+    await writtenText(workbench, /bell-one\.wav/);
+    await choose(workbench, 'column-1', 'lokey');
+    await choose(workbench, 'column-2', 'hikey');
+    await writtenText(workbench, /bell-two\.wav lokey=48 hikey=59/);
+    await workbench.screenshot('table-preview-dark');
+    assert.equal(editor.document.getText(), '// mine\n\n');
+    await workbench.click({ view, selector: '#write' });
+    await until('the regions', () => /bell-two\.wav lokey=48 hikey=59/.test(editor.document.getText()));
+    await vscode.commands.executeCommand('undo');
+    assert.equal(editor.document.getText(), '// mine\n\n');
+
+    await vscode.window.showTextDocument(editor.document);
+    void vscode.commands.executeCommand('zonewright.pasteTable');
+    await until('the regions as corrected', () => /lokey=48 hikey=59/.test(editor.document.getText()));
+    await vscode.commands.executeCommand('zonewright.reviewWrittenTable');
+    await workbench.waitFor({ view, selector: '#forget' });
+    await workbench.click({ view, selector: '#forget' });
+    await workbench.waitFor({ view, selector: '#forget' }, 'hidden');
+    assert.deepEqual(
+      (await workbench.problems()).filter(({ inView }) => inView),
+      [],
+    );
+  },
+);
+
+workbenchTest('what was pasted can be written otherwise in its place', async (workbench) => {
+  await vscode.env.clipboard.writeText('Sample\tRoot\nbell_p.wav\tC3\nbell_f.wav\tC3\n');
+  const before = '<region> sample=*sine key=1\n\n<region> sample=*saw key=2\n';
+  const editor = await openText('sfz', before);
+  editor.selection = new vscode.Selection(1, 0, 1, 0);
+  void vscode.commands.executeCommand('zonewright.pasteTable');
+  await until('the regions', () => /bell_f\.wav/.test(editor.document.getText()));
+  await vscode.commands.executeCommand('zonewright.reviewWrittenTable');
+  await workbench.click({ view, selector: '#grouping-layers' });
+  await writtenText(workbench, /group_label=p/);
+  await workbench.click({ view, selector: '#write' });
+  await until('the groups', () => /group_label=f/.test(editor.document.getText()));
+  assert.equal(editor.document.getText().match(/<region>/g)?.length, 4);
+  assert.equal(editor.document.getText().match(/bell_p\.wav/g)?.length, 1);
+});
+
+workbenchTest('the preview is readable in every kind of theme', async (workbench) => {
+  await vscode.env.clipboard.writeText(odd);
+  await openText('sfz', '');
+  await vscode.commands.executeCommand('zonewright.previewTable');
+  await writtenText(workbench, /bell-one\.wav/);
+  for (const theme of ['light', 'highContrast', 'highContrastLight'] as const) {
+    await workbench.useColourTheme(theme);
+    await workbench.waitFor({ view, selector: '#write' });
+    const [ink, paper] = await workbench.evaluate<[string, string]>(
+      `(() => { const { color, backgroundColor } = getComputedStyle(document.body); return [color, backgroundColor]; })()`,
+      view,
+    );
+    assert.notEqual(ink, paper);
+    await workbench.screenshot(`table-preview-${theme}`);
+  }
+});
+
+workbenchTest('a saved table becomes a new instrument beside it', async (workbench) => {
+  const uri = vscode.Uri.joinPath(workspaceFolder(), 'millrace-chimes/zones.tsv');
+  const rows =
+    new TextDecoder()
+      .decode(await vscode.workspace.fs.readFile(uri))
+      .trim()
+      .split('\n').length - 1;
+  await vscode.commands.executeCommand('zonewright.convertTableFile', uri);
+  await choose(workbench, 'format', 'xml');
+  await writtenText(workbench, /<instrument/);
+  await workbench.screenshot('table-preview-new');
+  await workbench.click({ view, selector: '#write' });
+  const editor = await until('the new document', () => {
+    const active = vscode.window.activeTextEditor;
+    return active?.document.languageId === 'instrument-xml' ? active : undefined;
+  });
+  assert.equal(editor.document.getText().match(/<region\b/g)?.length, rows);
+  assert.equal(editor.document.isUntitled, true);
+  assert.match(editor.document.uri.path, /millrace-chimes\/zones(-\d+)?\.instrument\.xml$/);
+  assert.match(editor.document.getText(), /sample="Samples\//);
+});
+
+test('regions are brought up to date after a look at the difference, with one undo', async () => {
+  const before = '<region> sample=bell.wav lokey=36 hikey=47\n<region> sample=gong.wav key=30\n';
+  const uri = await writeWorkspaceFile('table-update/update.sfz', before);
+  const editor = await vscode.window.showTextDocument(uri, { preview: false });
+  await vscode.env.clipboard.writeText('Sample\tLow\tHigh\nbell.wav\t36\t48\n');
+  void vscode.commands.executeCommand('zonewright.updateFromTable');
+  const isDifference = ({ input }: vscode.Tab) =>
+    input instanceof vscode.TabInputTextDiff && input.original.toString() === uri.toString();
+  const shown = () => vscode.window.tabGroups.all.flatMap(({ tabs }) => tabs).find(isDifference);
+  const tab = await until('the difference', () => shown());
+  assert.equal(editor.document.getText(), before);
+  const { modified } = tab.input as vscode.TabInputTextDiff;
+  const proposed = await vscode.workspace.openTextDocument(modified);
+  assert.equal(proposed.getText(), before.replace('hikey=47', 'hikey=48'));
+  void vscode.commands.executeCommand('zonewright.applyTableUpdate');
+  await until('the change', () => editor.document.getText() === proposed.getText());
+  await until('the difference closed', () => !shown());
+  await vscode.window.showTextDocument(editor.document);
+  await vscode.commands.executeCommand('undo');
+  assert.equal(editor.document.getText(), before);
+});
