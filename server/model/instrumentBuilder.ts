@@ -1,6 +1,6 @@
 import type { Finding } from './finding';
 import { HeaderKind } from './headerKinds';
-import type { Directive, InstrumentParts, SourceRun } from './instrument';
+import type { Directive, InstrumentParts, SourceRun, TranslatedParameters } from './instrument';
 import { headerStride, Instrument, parameterStride } from './instrument';
 import type { ParameterNames } from './parameterNames';
 import { sharedParameterNames } from './parameterNames';
@@ -65,6 +65,7 @@ export class InstrumentBuilder {
   #numbers: Float64Array;
   #count = 0;
   #source = 0;
+  #translated: TranslatedParameters | undefined;
   #scope: Scope = { global: -1, master: -1, group: -1 };
 
   /** `textLength` is the length of the text about to be read, from which the first size of the buffers is guessed. */
@@ -163,10 +164,42 @@ export class InstrumentBuilder {
     return parameter;
   }
 
-  /** Gives a parameter a value that differs from the text at its span. */
-  setValue(parameter: number, value: string): void {
+  /** Makes {@link addTranslated} possible: all parameters are added with it. */
+  translate(): void {
+    const length = this.#numbers.length;
+    this.#translated = { nameEnds: new Int32Array(length), isNumber: new Uint8Array(length) };
+  }
+
+  /**
+   * As {@link addParameter}, for a notation with names and units of its own: the name stands at `nameStart`..`nameEnd`.
+   * `isNumber` says that the value is `number` and not the text at its span.
+   */
+  addTranslated(
+    name: number,
+    nameStart: number,
+    nameEnd: number,
+    valueStart: number,
+    valueEnd: number,
+    number: number,
+    isNumber: boolean,
+  ): number {
+    const parameter = this.addParameter(name, nameStart, valueStart, valueEnd, number);
+    const translated = this.#translated as TranslatedParameters;
+    translated.nameEnds[parameter] = nameEnd;
+    if (isNumber) translated.isNumber[parameter] = 1;
+    return parameter;
+  }
+
+  /** Makes a parameter's value a number that differs from the text at its span. */
+  setNumber(parameter: number, number: number): void {
+    this.#numbers[parameter] = number;
+    (this.#translated as TranslatedParameters).isNumber[parameter] = 1;
+  }
+
+  /** Gives a parameter a value that differs from the text at its span; `number` is the value as in {@link addParameter}. */
+  setValue(parameter: number, value: string, number: number = plainNumber(value)): void {
     this.#values.set(parameter, value);
-    this.#numbers[parameter] = plainNumber(value);
+    this.#numbers[parameter] = number;
   }
 
   /** Says where a parameter's name ends in the text, where that is not its start plus the name's length. */
@@ -207,6 +240,7 @@ export class InstrumentBuilder {
         numbers: this.#numbers,
         values: this.#values,
         nameEnds: this.#nameEnds,
+        ...(this.#translated && { translated: this.#translated }),
       },
       headerRuns: this.#headerRuns,
       parameterRuns: this.#parameterRuns,
@@ -231,6 +265,11 @@ export class InstrumentBuilder {
     const numbers = new Float64Array(this.#numbers.length * 2);
     numbers.set(this.#numbers);
     this.#numbers = numbers;
+    const translated = this.#translated;
+    if (!translated) return;
+    this.translate();
+    this.#translated?.nameEnds.set(translated.nameEnds);
+    this.#translated?.isNumber.set(translated.isNumber);
   }
 }
 
