@@ -38,7 +38,10 @@ class TableBuilder {
       const column = zones.values(name);
       return column ? [{ name, column }] : [];
     });
-    const size = zones.count * Math.max(perHeader, columns.length * perParameter) + 1024;
+    const size = Math.max(
+      zones.count * perHeader,
+      columns.reduce((sum, { column }) => sum + column.count, 0) * perParameter,
+    );
     this.#builder = new InstrumentBuilder('table', size);
     this.#builder.enterSource(path, text);
     this.#columns = columns.map(({ name, column }) => ({ name, id: this.#builder.names.idOf(name), column }));
@@ -69,24 +72,25 @@ class TableBuilder {
     const firstZone = zones[0];
     const order = [...columns].sort((a, b) => a.column.cells[firstZone] - b.column.cells[firstZone]);
     const ranks = order.map((named) => columns.indexOf(named));
+    const cellsOf = order.map(({ column }) => column.cells);
     const found = new Int32Array(order.length);
     const foundCells = new Int32Array(order.length);
     for (const zone of zones) {
       const span = cells.rowSpan(rows[zone]);
       this.#builder.openHeader(HeaderKind.region, span.start, span.end);
       let count = 0;
-      for (let at = 0; at < order.length; at++) {
-        const cell = order[at].column.cells[zone];
+      let last = -1;
+      for (let at = 0; at < cellsOf.length; at++) {
+        const cell = cellsOf[at][zone];
         if (cell < 0) continue;
         let place = count++;
-        while (
-          place > 0 &&
-          (foundCells[place - 1] > cell ||
-            (foundCells[place - 1] === cell && ranks[found[place - 1]] > ranks[at]))
-        ) {
-          found[place] = found[place - 1];
-          foundCells[place] = foundCells[place - 1];
-          place--;
+        if (cell > last) last = cell;
+        else {
+          while (place > 0 && isBehind(foundCells[place - 1], ranks[found[place - 1]], cell, ranks[at])) {
+            found[place] = found[place - 1];
+            foundCells[place] = foundCells[place - 1];
+            place--;
+          }
         }
         found[place] = at;
         foundCells[place] = cell;
@@ -99,11 +103,12 @@ class TableBuilder {
     const { cells } = this.#zones;
     const number = column.numbers[zone];
     if (name === 'sample') this.#addSample(id, zone, cell);
-    else if (name === 'loop_mode' || name === 'loop_type') this.#add(id, cell, valueWords[number]);
+    else if (name === 'loop_mode' || name === 'loop_type')
+      this.#add(id, cell, valueWords[number], Number.NaN);
     else if (cells.reads(cell, number)) {
       const start = cells.starts[cell];
       this.#builder.addParameter(id, start, start, cells.ends[cell], number);
-    } else this.#add(id, cell, decimal(number));
+    } else this.#add(id, cell, decimal(number), number);
   }
 
   #addSample(id: number, zone: number, cell: number): void {
@@ -120,11 +125,17 @@ class TableBuilder {
   }
 
   /** Adds a value that may differ from the text of its cell. */
-  #add(id: number, cell: number, value: string): void {
+  #add(id: number, cell: number, value: string, number = plainNumber(value)): void {
     const { cells } = this.#zones;
     const start = cells.starts[cell];
     const end = cells.ends[cell];
-    const parameter = this.#builder.addParameter(id, start, start, end, plainNumber(value));
-    if (cells.text.slice(start, end) !== value) this.#builder.setValue(parameter, value);
+    const parameter = this.#builder.addParameter(id, start, start, end, number);
+    const isText = value.length === end - start && cells.text.startsWith(value, start);
+    if (!isText) this.#builder.setValue(parameter, value, number);
   }
+}
+
+/** Whether a value stands behind another: in a later cell, or later in the order of names. */
+function isBehind(cell: number, rank: number, otherCell: number, otherRank: number): boolean {
+  return cell > otherCell || (cell === otherCell && rank > otherRank);
 }

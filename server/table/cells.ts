@@ -1,5 +1,5 @@
 import { bytesOf } from '../model/textBytes';
-import { decimal } from './decimal';
+import { mostDecimals } from './decimal';
 
 const noBreakSpace = 0xa0;
 const lineFeed = 10;
@@ -7,8 +7,8 @@ const lineFeed = 10;
 const beyondAscii = 0x80;
 /** Digits whose number, and whose number of thousandths and so on, a double holds exactly. */
 const mostExactDigits = 15;
-/** Whole numbers up to here are compared digit by digit. */
-const mostQuick = 2 ** 31 - 1;
+/** Numbers below are written with digits alone, and their decimals are exact. */
+const mostWritten = 1e9;
 const powers = Array.from({ length: mostExactDigits + 1 }, (_, digits) => 10 ** digits);
 
 /**
@@ -113,24 +113,35 @@ export class TableCells {
     return negative ? -number : number;
   }
 
-  /** Whether the text of a cell is exactly how a number is written: in plain decimal notation, with six decimals or fewer. */
+  /** Whether the text of a cell is exactly how a number is written; see {@link decimal}. */
   reads(cell: number, number: number): boolean {
-    const { codes } = this;
-    let start = this.starts[cell];
-    let at = this.ends[cell] - 1;
     if (this.isRewritten(cell)) return false;
-    if (number < 0 && codes[start++] !== 45) return false;
-    let rest = Math.abs(number);
-    if (rest > mostQuick || rest !== Math.floor(rest)) {
-      return decimal(number) === this.text.slice(this.starts[cell], this.ends[cell]);
-    }
+    const { codes } = this;
+    const start = number < 0 ? this.starts[cell] + 1 : this.starts[cell];
+    let at = this.ends[cell] - 1;
+    if (number < 0 && codes[start - 1] !== 45) return false;
+    let rest = Math.abs(number) | 0;
+    if (rest !== Math.abs(number)) return this.#readsDecimals(start, at, cell, number);
     do {
-      const digit = (rest % 10) | 0;
-      if (at < start || codes[at] !== 48 + digit) return false;
-      rest = (rest - digit) / 10;
+      const higher = (rest / 10) | 0;
+      if (at < start || codes[at] !== 48 + rest - higher * 10) return false;
+      rest = higher;
       at--;
     } while (rest > 0);
     return at < start;
+  }
+
+  /** As {@link reads}, for a number that is not whole or is large; `start` and `last` are its first and last digit. */
+  #readsDecimals(start: number, last: number, cell: number, number: number): boolean {
+    const { codes } = this;
+    if (codes[start] === 48 && codes[start + 1] !== 46) return false;
+    if (number !== Math.floor(number)) {
+      if (codes[last] === 48) return false;
+      let point = last;
+      while (point > start && codes[point] !== 46) point--;
+      if (last - point > mostDecimals) return false;
+    }
+    return Math.abs(number) < mostWritten && this.number(cell) === number;
   }
 
   /** Whether a cell, by row and column, is empty or missing. */

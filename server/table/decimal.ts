@@ -1,3 +1,6 @@
+/** A number is written with so many decimals. */
+export const mostDecimals = 6;
+
 /** A number as it is written: with at most six decimals. */
 export function rounded(number: number): number {
   if (Number.isInteger(number)) return number === 0 ? 0 : number;

@@ -59,6 +59,13 @@ export class ValueColumn {
     this.numbers[zone] = number;
   }
 
+  /** How many zones have a value. */
+  get count(): number {
+    let count = 0;
+    for (let zone = 0; zone < this.cells.length; zone++) if (this.cells[zone] >= 0) count++;
+    return count;
+  }
+
   /** One more than the number of a zone; 0 where it has none. */
   oneMore(zone: number): number {
     return this.cells[zone] < 0 ? 0 : this.numbers[zone] + 1;
