@@ -12,6 +12,7 @@ import type { CheckedFile, PlacedFinding } from './checkOutput';
 import { CommandError } from './commandError';
 import type { FoundFiles } from './findInstruments';
 import { notationFinder, shownPath } from './input';
+import { openSamples } from './openSamples';
 import type { Terminal } from './terminal';
 
 /** Milliseconds between two lines that say how far the work is. */
@@ -19,9 +20,24 @@ const progressEvery = 5000;
 
 type Candidate = InstrumentText;
 
-/** Checks all instruments that were found; those that only others include are checked as parts of these. */
-export async function checkFiles(terminal: Terminal, found: FoundFiles): Promise<CheckedFile[]> {
-  const checker = new Checker(terminal);
+/**
+ * Checks all instruments that were found; those that only others include are checked as parts of these. Samples are
+ * measured; with `keeps`, what was found out of them is kept for the next time where the terminal can.
+ */
+export async function checkFiles(
+  terminal: Terminal,
+  found: FoundFiles,
+  keeps: boolean,
+): Promise<CheckedFile[]> {
+  const opened = openSamples(terminal, keeps);
+  try {
+    return await checkWith(new Checker(terminal, opened.samples), terminal, found);
+  } finally {
+    await opened.close();
+  }
+}
+
+async function checkWith(checker: Checker, terminal: Terminal, found: FoundFiles): Promise<CheckedFile[]> {
   const candidates: Candidate[] = [];
   for (const path of found.texts) {
     const candidate = await checker.candidate(path, found.named.has(path));
@@ -51,10 +67,10 @@ class Checker {
   readonly #instruments = new Set<string>();
   readonly #used = new Set<string>();
 
-  constructor(terminal: Terminal) {
+  constructor(terminal: Terminal, samples: SampleStore) {
     this.#terminal = terminal;
     this.#includes = new IncludeStore(terminal.files);
-    this.#samples = new SampleStore(terminal.files, { measures: true });
+    this.#samples = samples;
     this.#notations = notationFinder(terminal, new SampleStore(terminal.files));
     this.#settings = new ProjectSettingsStore(terminal.files, (message) =>
       terminal.error(`zonewright: ${message}\n`),

@@ -2,7 +2,7 @@
 export const help = `Usage: zonewright COMMAND …
 
   check PATH…     look for faults in instruments; a folder is searched for them
-                    --format text|json|sarif   --fail-on error|warning|none
+                    --format text|json|sarif   --fail-on error|warning|none   --no-cache
   regions FILE    list every region with the values in force
                     --format text|json   --middle-c C3|C4|C5   --samples DIR
   convert FILE    write an instrument or a copied zone table as SFZ or instrument XML
@@ -10,8 +10,11 @@ export const help = `Usage: zonewright COMMAND …
                     --middle-c C3|C4|C5   --samples DIR
   map FILE        draw the keyboard map
                     --output FILE.svg
-  sample FILE…    print what the header of a sample file says
-                    --format text|json   --pitch
+  sample FILE…    print what the header of a sample file says, and what its audio tells:
+                    its pitch alone, or all that is measured
+                    --format text|json   --pitch   --measure   --no-cache
+  report FILE     list the samples of an instrument with what is known of each, and its tuning
+                    --format markdown|csv   --table samples|tuning   --output FILE   --no-cache
   vocabulary      how an XML dialect of other names writes instruments
                     print FILE              the vocabulary that an instrument is read by
                     infer FILE              works it out from the text, says why

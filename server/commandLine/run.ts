@@ -5,6 +5,7 @@ import { convert } from './convert';
 import { help } from './help';
 import { map } from './map';
 import { regions } from './regions';
+import { report } from './report';
 import { sample } from './sample';
 import type { Terminal } from './terminal';
 import { vocabulary } from './vocabulary';
@@ -15,6 +16,7 @@ const commands: Readonly<Record<string, (args: readonly string[], terminal: Term
   convert,
   map,
   sample,
+  report,
   vocabulary,
 };
 

@@ -57,8 +57,8 @@ function channelText(channels: number): string {
 function seamText(seam: LoopSeam | null): string {
   if (!seam) return ', its seam cannot be measured';
   if (!seam.isAudible) return ', closes smoothly';
-  const better = seam.betterEnd === undefined ? '' : `, smoothly with its end at frame ${seam.betterEnd}`;
-  return `, jumps where it closes${better}`;
+  const { better } = seam;
+  return `, jumps where it closes${better ? `, smoothly from frame ${better.start} to ${better.end}` : ''}`;
 }
 
 function pitchText(pitch: MeasuredPitch | null): string {
@@ -73,7 +73,7 @@ function surveyLines(survey: SampleSurvey | null, { sampleRate, channels }: Samp
   const seconds = (frames: number) => `${(frames / sampleRate).toFixed(3)} s`;
   const lines = [
     `  loudness ${lufsText(survey.loudness)}, at most ${lufsText(survey.momentaryLoudness)}`,
-    `  peak ${decibelText(survey.peak)}, offset from zero ${survey.dcOffset.map((one) => one.toFixed(5)).join(', ')}`,
+    `  peak ${decibelText(survey.peak)}, offset from zero ${survey.dcOffset.map((one) => unsigned(one.toFixed(5))).join(', ')}`,
     `  silence ${seconds(survey.leadingSilenceFrames)} at the start, ${seconds(survey.trailingSilenceFrames)} at the end`,
   ];
   if (Number.isFinite(survey.endLevelDb))
@@ -89,6 +89,11 @@ function surveyLines(survey: SampleSurvey | null, { sampleRate, channels }: Samp
     lines.push(`  correlation of channels ${likeness === null ? 'none' : likeness.toFixed(2)}${same}`);
   }
   return lines;
+}
+
+/** Without the minus of a number that was rounded to zero. */
+function unsigned(text: string): string {
+  return text.replace(/^-(?=[0.]*$)/, '');
 }
 
 function lufsText(loudness: number | null): string {
