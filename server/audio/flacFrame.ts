@@ -78,7 +78,8 @@ const steps8 = stepsOf(0x07, 8);
 /** x^16 + x^15 + x^2 + 1 (RFC 9639, section 9.3). */
 const steps16 = stepsOf(0x8005, 16);
 
-function checksum8(bytes: Uint8Array, from: number, to: number): number {
+/** The checksum of a frame header up to an offset; 0 behind a header with the checksum at its end. */
+export function checksum8(bytes: Uint8Array, from: number, to: number): number {
   let sum = 0;
   for (let at = from; at < to; at++) sum = steps8[sum ^ (bytes[at] as number)] as number;
   return sum;

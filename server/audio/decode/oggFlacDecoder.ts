@@ -1,9 +1,9 @@
 import { readFlacFrameHeader } from '../flacFrame';
-import { FlacFrameDecoder, flacHead } from './flacSource';
+import { FlacFrameDecoder } from './flacFrameDecoder';
 import type { OggCodec, PacketDecoder } from './packetDecoder';
 
-/** Where the stream information stands in the first packet, and its bytes. */
-const info = { start: 17, end: 17 + 34 };
+/** Where the stream information ends in the first packet, and where it holds channels and depth. */
+const info = { end: 17 + 34, channelsAt: 17 + 12 };
 
 /** FLAC in Ogg: a first packet, then as many packets of metadata as it says (RFC 9639, section 10.1). */
 export function oggFlacCodec(metadataPackets: number): OggCodec {
@@ -12,8 +12,9 @@ export function oggFlacCodec(metadataPackets: number): OggCodec {
 
 async function make([head = new Uint8Array(0)]: readonly Uint8Array[]): Promise<PacketDecoder> {
   if (head.length < info.end) throw new Error('The head of the stream is not whole.');
-  const channels = (((head[info.start + 12] ?? 0) >> 1) & 7) + 1;
-  const decoder = await FlacFrameDecoder.make(flacHead(head.subarray(info.start, info.end)), channels);
+  const [packed = 0, next = 0] = head.subarray(info.channelsAt);
+  const channels = ((packed >> 1) & 7) + 1;
+  const decoder = new FlacFrameDecoder(channels, (packed & 1) * 16 + (next >> 4) + 1);
   return {
     async decode(packets) {
       const blocks: Float32Array[][] = [];

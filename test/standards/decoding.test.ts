@@ -1,0 +1,261 @@
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, describe, expect, it } from 'vitest';
+import { openAudio } from '../../server/audio/decode/openAudio';
+import { measureLoopSeam } from '../../server/audio/measure/loopSeam';
+import { measureSamplePitch } from '../../server/audio/measure/measureSample';
+import { surveySample } from '../../server/audio/measure/survey';
+import { readerOf } from '../unit/audio/byteFiles';
+import { hasTools, SoundFiles } from './soundFiles';
+
+// Files that ffmpeg, libsndfile and the reference encoders of FLAC and Vorbis wrote, decoded by ffmpeg and by this
+// project. For FLAC and Vorbis, ffmpeg has decoders of its own; no code is shared but libopus, which both use for Opus.
+
+const folder = mkdtempSync(join(tmpdir(), 'decoding-'));
+afterAll(() => rmSync(folder, { recursive: true }));
+const files = new SoundFiles(folder);
+
+/** The channels of a file as ffmpeg decodes them, in numbers of 64 bits. */
+function byFfmpeg(name: string, channels: number, ...options: string[]): Float64Array[] {
+  const args = ['-v', 'error', ...options, '-i', name, '-f', 'f64le', '-c:a', 'pcm_f64le', '-'];
+  const raw = execFileSync('ffmpeg', args, { cwd: folder, maxBuffer: 1 << 28 });
+  const values = new Float64Array(raw.buffer.slice(raw.byteOffset, raw.byteOffset + raw.byteLength));
+  return Array.from({ length: channels }, (_, channel) =>
+    values.filter((_, place) => place % channels === channel),
+  );
+}
+
+/** The channels of a file as this project decodes them, and the frames that it expects. */
+async function decoded(bytes: Uint8Array): Promise<{ frames: number; channels: number[][] }> {
+  const audio = await openAudio(readerOf(bytes));
+  if (!audio) throw new Error('The file is not decoded.');
+  const channels = Array.from({ length: audio.channels }, (): number[] => []);
+  for await (const block of audio.blocks()) {
+    block.forEach((values, channel) => {
+      for (const value of values) channels[channel]?.push(value);
+    });
+  }
+  await audio.close();
+  return { frames: audio.frames, channels };
+}
+
+/** Expects the frames of a file to be those that ffmpeg gives, but for the count of those that it gives at the end. */
+async function expectSame(
+  name: string,
+  channels: number,
+  tolerance: number,
+  isLengthSame = true,
+): Promise<void> {
+  const expected = byFfmpeg(name, channels);
+  const found = await decoded(files.bytes(name));
+  expect(found.channels).toHaveLength(channels);
+  found.channels.forEach((values, channel) => {
+    const other = expected[channel] ?? new Float64Array(0);
+    expect(values.length).toBe(found.frames);
+    expect(Math.abs(other.length - values.length)).toBeLessThanOrEqual(isLengthSame ? 0 : 4096);
+    let greatest = 0;
+    for (let frame = 0; frame < Math.min(values.length, other.length); frame++) {
+      greatest = Math.max(greatest, Math.abs((values[frame] as number) - (other[frame] as number)));
+    }
+    expect(greatest).toBeLessThanOrEqual(tolerance);
+  });
+}
+
+/** A source in which every channel has another tone, so that their order shows. */
+function writeSource(name: string, rate: number, channels: number, bits: number): void {
+  const layout = ['mono', 'stereo', '3.0', 'quad', '5.0', '5.1', '6.1', '7.1'][channels - 1];
+  const tones = Array.from({ length: channels }, (_, number) => `0.4*sin(2*PI*t*${200 + 130 * number})`);
+  const source = `aevalsrc=${tones.join('|')}:s=${rate}:d=0.7123:c=${layout}`;
+  const kind = bits === 8 ? 'pcm_u8' : `pcm_s${bits}le`;
+  files.run('ffmpeg', '-v', 'error', '-y', '-f', 'lavfi', '-i', source, '-c:a', kind, name);
+}
+
+describe.skipIf(!hasTools('ffmpeg', 'flac', 'sox'))('FLAC', () => {
+  const kinds = [8, 16, 24].flatMap((bits) => [1, 2, 6, 8].map((channels) => [bits, channels] as const));
+
+  it.each(kinds)('of %i bits and %i channels is decoded exactly', async (bits, channels) => {
+    writeSource('source.wav', 44_100, channels, bits);
+    for (const options of [['-0'], ['-8'], ['--blocksize=576', '--lax']]) {
+      files.run('flac', '-s', '-f', '--channel-map=none', ...options, 'source.wav', '-o', 'coded.flac');
+      await expectSame('coded.flac', channels, 0);
+    }
+    files.run('flac', '-s', '-f', '--ogg', '--channel-map=none', 'source.wav', '-o', 'coded.ogg');
+    await expectSame('coded.ogg', channels, 0);
+  });
+
+  it('of an unusual rate and depth, which only the stream information tells, is decoded exactly', async () => {
+    files.run(
+      'sox',
+      '-R',
+      '-n',
+      '-r',
+      '700001',
+      '-b',
+      '24',
+      '-c',
+      '1',
+      'odd.wav',
+      'synth',
+      '0.05',
+      'sine',
+      '440',
+    );
+    const raw = ['--force-raw-format', '--endian=little', '--sign=signed', '--channels=1'];
+    files.run('sox', 'odd.wav', '-t', 'raw', 'odd.raw');
+    files.run(
+      'flac',
+      '-s',
+      '-f',
+      '--lax',
+      ...raw,
+      '--bps=24',
+      '--sample-rate=655351',
+      'odd.raw',
+      '-o',
+      'odd.flac',
+    );
+    await expectSame('odd.flac', 1, 0);
+  });
+
+  it('of unknown length, as it is written into a pipe, is as long as what was written', async () => {
+    const raw =
+      '-s --force-raw-format --endian=little --sign=signed --channels=2 --bps=16 --sample-rate=44100';
+    for (const frames of [1, 4096, 50_001]) {
+      files.synthesise('source.wav', frames / 44_100, '-r', '44100', '-b', '16', '-c', '2');
+      files.run('sox', 'source.wav', '-t', 'raw', 'source.raw', 'trim', '0', `${frames}s`);
+      const written = files.bytes('source.raw').length / 4;
+      const piped = `cat source.raw | flac ${raw} -c - | cat > piped.flac`;
+      files.run('sh', '-c', piped);
+      expect(files.run('metaflac', '--show-total-samples', 'piped.flac').trim()).toBe('0');
+      expect(await files.facts('piped.flac')).toMatchObject({ frames: written, problems: [] });
+      await expectSame('piped.flac', 2, 0);
+    }
+  });
+});
+
+describe.skipIf(!hasTools('ffmpeg', 'oggenc', 'sox'))('Vorbis', () => {
+  const kinds = [8000, 44_100, 96_000].flatMap((rate) =>
+    [1, 2, 3, 5, 6, 7, 8].map((count) => [rate, count] as const),
+  );
+
+  it.each(kinds)('at %i Hz with %i channels is decoded as ffmpeg does', async (rate, channels) => {
+    writeSource('source.wav', rate, channels, 16);
+    files.run('oggenc', '-Q', '-q', '4', 'source.wav', '-o', 'coded.ogg');
+    // ffmpeg does not always end where the last page says (Vorbis I specification, A.2); the encoder keeps the length.
+    await expectSame('coded.ogg', channels, 2e-6, false);
+    expect((await files.facts('coded.ogg')).frames).toBe((await files.facts('source.wav')).frames);
+  });
+
+  it('counts recordings one behind the other as sox does, and decodes them all', async () => {
+    for (const [number, seconds] of [1.5, 7, 0.4].entries()) {
+      files.synthesise('part.wav', seconds, '-r', '44100', '-b', '16', '-c', '2');
+      files.run('oggenc', '-Q', '--serial', String(number), 'part.wav', '-o', `part${number}.ogg`);
+    }
+    files.run('sh', '-c', 'cat part0.ogg part1.ogg part2.ogg > chain.ogg');
+    const facts = await files.facts('chain.ogg');
+    expect(facts).toMatchObject(files.bySox('chain.ogg'));
+    expect(facts.problems.map(({ kind }) => kind)).toEqual(['size-wrong']);
+    const { channels } = await decoded(files.bytes('chain.ogg'));
+    const parts = [0, 1, 2].map((number) => files.bytes(`part${number}.ogg`));
+    const one = (await Promise.all(parts.map((bytes) => decoded(bytes)))).map(
+      (part) => part.channels[0] ?? [],
+    );
+    expect(channels[0]).toEqual(one.flat());
+    expect(channels[0]).toHaveLength(facts.frames);
+  });
+});
+
+describe.skipIf(!hasTools('ffmpeg', 'sox', 'opusenc'))('Opus', () => {
+  it.each([1, 2, 3, 5, 6, 8])('with %i channels is decoded as ffmpeg does', async (channels) => {
+    writeSource('source.wav', 48_000, channels, 16);
+    files.run('opusenc', '--quiet', 'source.wav', 'coded.opus');
+    // ffmpeg decodes it in floating point as well, but converts in between; 16 bits are 3e-5.
+    await expectSame('coded.opus', channels, 3e-4);
+  });
+
+  it('is played with the gain that its header says (RFC 7845, section 5.1)', async () => {
+    writeSource('source.wav', 48_000, 2, 16);
+    files.run('opusenc', '--quiet', 'source.wav', 'coded.opus');
+    const plain = await decoded(files.bytes('coded.opus'));
+    const bytes = files.bytes('coded.opus');
+    // ffmpeg sets the gain and the checksum anew where the stream is copied with this filter.
+    files.run(
+      'ffmpeg',
+      '-v',
+      'error',
+      '-y',
+      '-i',
+      'coded.opus',
+      '-c',
+      'copy',
+      '-bsf:a',
+      'opus_metadata=gain=-1536',
+      'quiet.opus',
+    );
+    expect(files.bytes('quiet.opus').length).toBeGreaterThan(bytes.length / 2);
+    const quiet = await decoded(files.bytes('quiet.opus'));
+    // 1536 / 256 = 6 dB.
+    const factor = 10 ** (-6 / 20);
+    for (const frame of [1000, 5000, 20_000]) {
+      const [value = 0, other = 0] = [plain.channels[0]?.[frame], quiet.channels[0]?.[frame]];
+      expect(other).toBeCloseTo(value * factor, 6);
+    }
+  });
+});
+
+describe.skipIf(!hasTools('ffmpeg', 'flac', 'oggenc', 'opusenc', 'sox'))(
+  'measures of compressed samples',
+  () => {
+    const kinds: [string, string[]][] = [
+      ['tone.flac', ['flac', '-s', '-f', 'tone.wav', '-o', 'tone.flac']],
+      ['vorbis.ogg', ['oggenc', '-Q', 'tone.wav', '-o', 'vorbis.ogg']],
+      ['tone.opus', ['opusenc', '--quiet', 'tone.wav', 'tone.opus']],
+      ['flac.ogg', ['flac', '-s', '-f', '--ogg', 'tone.wav', '-o', 'flac.ogg']],
+    ];
+
+    it.each(kinds)('%s', async (name, [tool = '', ...args]) => {
+      // At 48 kHz, 440 Hz has 109.09 frames a period, 11 periods 1200.
+      files.synthesise('tone.wav', 2, '-r', '48000', '-b', '16', '-c', '2');
+      files.run(tool, ...args);
+      const bytes = files.bytes(name);
+      const pitch = await measureSamplePitch(readerOf(bytes));
+      expect(pitch?.key).toBe(69);
+      expect(Math.abs(pitch?.cents ?? 99)).toBeLessThan(0.5);
+      expect(await measureLoopSeam(readerOf(bytes), 24_000, 24_000 + 36_000 - 1)).toMatchObject({
+        isAudible: false,
+      });
+      expect(await measureLoopSeam(readerOf(bytes), 24_000, 24_000 + 36_000 - 1 + 50)).toMatchObject({
+        isAudible: true,
+      });
+      const survey = await surveySample(readerOf(bytes));
+      expect(survey).toMatchObject({ frames: 96_000, clipping: null });
+      expect(survey?.channelCorrelation).toBeCloseTo(1, 3);
+      expect(survey?.peak).toBeCloseTo(10 ** (-3 / 20), 1);
+    });
+
+    it.each(kinds)('of damaged %s never fail', async (name, [tool = '', ...args]) => {
+      files.synthesise('tone.wav', 0.4, '-r', '48000', '-b', '16', '-c', '2');
+      files.run(tool, ...args);
+      const whole = files.bytes(name);
+      const survey = async (bytes: Uint8Array) => {
+        const found = await surveySample(readerOf(bytes));
+        if (found) expect(found.frames).toBeLessThanOrEqual(48_000);
+        await measureLoopSeam(readerOf(bytes), 1000, 9000);
+        return found;
+      };
+      for (let part = 0; part < 25; part++)
+        await survey(whole.slice(0, Math.floor((whole.length * part) / 25)));
+      for (let at = 0; at < whole.length; at += at < 150 ? 5 : 1201) {
+        const damaged = whole.slice();
+        damaged[at] = (damaged[at] ?? 0) ^ 0xff;
+        await survey(damaged);
+      }
+      // Something is left of a file whose last tenth is missing.
+      writeFileSync(files.path(`cut-${name}`), whole.slice(0, Math.floor(whole.length * 0.9)));
+      const cut = await survey(files.bytes(`cut-${name}`));
+      if (name === 'tone.flac') expect(cut?.frames).toBeGreaterThan(0.6 * 0.4 * 48_000);
+    });
+  },
+);
