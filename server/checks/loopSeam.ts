@@ -1,10 +1,10 @@
-import type { Fix } from '../model/finding';
+import type { Fix, TextEdit } from '../model/finding';
 import type { Instrument } from '../model/instrument';
 import { Parameter } from '../model/parameterNames';
 import { nameOf } from '../model/paths';
 import type { LoopSeam } from '../model/samples';
 import { InForce } from './inForce';
-import { fixOf, valueFix } from './parameterFixes';
+import { fixOf, valueEdits } from './parameterFixes';
 import type { CheckContext, Rule } from './rule';
 import type { SampleUse } from './sampleUses';
 import { factsOf, sampleUsesOf } from './sampleUses';
@@ -46,7 +46,7 @@ export const loopSeam: Rule = {
       const place = endParameter >= 0 ? endParameter : startParameter >= 0 ? startParameter : use.parameter;
       report({
         ...instrument.valueSpan(place),
-        message: `The loop of "${nameOf(use.path)}" ${jumpText(seam)} where it closes, from frame ${end} back to ${start}. ${adviceText(seam)}`,
+        message: `The loop of "${nameOf(use.path)}" ${jumpText(seam)} where it closes, from frame ${end} back to ${start}. ${adviceText(seam, loop)}`,
         fixes: () => fixesOf(context, loop, seam),
       });
     }
@@ -84,10 +84,12 @@ function playedLoop(
   return { region, use, start, end, startParameter, endParameter };
 }
 
-function jumpText({ step, greatestStep, bend, greatestBend }: LoopSeam): string {
+function jumpText(seam: LoopSeam): string {
+  const { step, greatestStep, bend, greatestBend, spectrumChange, greatestSpectrumChange } = seam;
   const times = Math.max(ratioOf(step, greatestStep), ratioOf(bend, greatestBend));
   if (times >= 100) return 'jumps';
   if (times > 2) return `jumps (${times.toFixed(0)} times as sharply as the sound moves nearby)`;
+  if (spectrumChange > 2 * greatestSpectrumChange) return 'suddenly changes in sound or level';
   return 'breaks off the movement of the sound';
 }
 
@@ -95,24 +97,53 @@ function ratioOf(value: number, greatest: number): number {
   return greatest > 0 ? value / greatest : 0;
 }
 
-function adviceText({ betterEnd }: LoopSeam): string {
-  return betterEnd === undefined
+function adviceText({ better, crossfadeFrames }: LoopSeam, { start }: PlayedLoop): string {
+  if (better && better.start === start) return `It closes smoothly with its end at frame ${better.end}.`;
+  if (better) return `It closes smoothly from frame ${better.start} to ${better.end}.`;
+  return crossfadeFrames === undefined
     ? 'Choose points at which the sound is alike, or set a loop_crossfade.'
-    : `It closes smoothly with its end at frame ${betterEnd}.`;
+    : 'No points nearby close it smoothly, but a crossfade does.';
 }
 
-function fixesOf(context: CheckContext, loop: PlayedLoop, { betterEnd }: LoopSeam): Fix[] {
-  if (betterEnd === undefined) return [];
-  const { instrument, notation } = context;
-  const title = `End the loop at frame ${betterEnd}`;
-  if (loop.endParameter >= 0) return valueFix(context, loop.endParameter, String(betterEnd), title, false);
-  const set = (name: number, value: number) =>
-    notation.edit(instrument, {
-      kind: 'set',
-      header: loop.region,
-      name: instrument.names.text(name),
-      value: String(value),
-    }).edits;
-  const edits = loop.startParameter < 0 ? set(Parameter.loop_start, loop.start) : [];
-  return fixOf(title, [...edits, ...set(Parameter.loop_end, betterEnd)], false);
+function fixesOf(context: CheckContext, loop: PlayedLoop, { better, crossfadeFrames }: LoopSeam): Fix[] {
+  const fixes: Fix[] = [];
+  if (better) {
+    const edits = [
+      ...pointEdits(context, loop, Parameter.loop_start, better.start),
+      ...pointEdits(context, loop, Parameter.loop_end, better.end),
+    ];
+    const title =
+      better.start === loop.start
+        ? `End the loop at frame ${better.end}`
+        : `Loop from frame ${better.start} to ${better.end}`;
+    fixes.push(...fixOf(title, edits, false));
+  }
+  const sampleRate = factsOf(loop.use.state)?.sampleRate;
+  if (crossfadeFrames !== undefined && sampleRate) {
+    const seconds = String(Number((crossfadeFrames / sampleRate).toFixed(4)));
+    const edits = setEdits(context, loop.region, 'loop_crossfade', seconds);
+    fixes.push(...fixOf(`Close the loop with a crossfade of ${seconds} s`, edits, false));
+  }
+  return fixes;
+}
+
+/** Edits that put an end of the loop elsewhere: where it is set, or in the region where the file sets it. */
+function pointEdits(context: CheckContext, loop: PlayedLoop, name: number, frame: number): TextEdit[] {
+  const isStart = name === Parameter.loop_start;
+  const { startParameter, endParameter } = loop;
+  const isThere = frame === (isStart ? loop.start : loop.end);
+  if (isThere && (startParameter >= 0 || endParameter >= 0)) return [];
+  const parameter = isStart ? startParameter : endParameter;
+  return parameter < 0
+    ? setEdits(context, loop.region, context.instrument.names.text(name), String(frame))
+    : valueEdits(context, parameter, String(frame));
+}
+
+function setEdits(
+  { instrument, notation }: CheckContext,
+  header: number,
+  name: string,
+  value: string,
+): TextEdit[] {
+  return notation.edit(instrument, { kind: 'set', header, name, value }).edits;
 }

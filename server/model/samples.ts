@@ -68,7 +68,7 @@ export interface MeasuredPitch {
 
 /** How a loop closes, as it was measured in the audio. */
 export interface LoopSeam {
-  /** Whether closing the loop makes a jump or a bend that the sound itself does not have nearby. */
+  /** Whether closing the loop makes a jump, a bend or a change of sound that the sound itself does not have nearby. */
   isAudible: boolean;
   /** The step from the last frame of the loop to its first, full scale 1, and the greatest between frames nearby. */
   step: number;
@@ -76,8 +76,16 @@ export interface LoopSeam {
   /** The bend (second difference) where the loop closes, and the greatest nearby. */
   bend: number;
   greatestBend: number;
-  /** A last frame of the loop near the present one that closes it clearly better, where there is one. */
-  betterEnd?: number;
+  /**
+   * How much the short-time spectrum changes where the loop closes, and the most that it does nearby by itself: from 0
+   * for the same to 1 for nothing in common. 0 for loops too short to have one at each end.
+   */
+  spectrumChange: number;
+  greatestSpectrumChange: number;
+  /** Points of the loop near the present ones that close it smoothly, whole periods apart, where it is audible. */
+  better?: { start: number; end: number };
+  /** Frames over which a crossfade makes the loop close smoothly, where it is audible. */
+  crossfadeFrames?: number;
 }
 
 /** What one pass through the whole audio of a sample tells. Levels are of full scale 1 unless another unit is named. */

@@ -2,29 +2,30 @@ import type { FileReader } from '../../model/files';
 import type { LoopSeam } from '../../model/samples';
 import type { AudioSource } from '../decode/audioSource';
 import { openAudio } from '../decode/openAudio';
-import { matchSeconds, nearerEnd, searchSeconds } from './loopSearch';
+import { longestCrossfade, smoothCrossfade } from './loopCrossfade';
+import { motionSeconds, seamAt } from './loopMotion';
+import type { LoopPoints } from './loopSearch';
+import { likenessNow, matchSeconds, nearerEnd, pointsNearby, searchSeconds } from './loopSearch';
+import { spectrumFrames, stretches } from './loopSpectrum';
 import type { LoopSurroundings } from './loopSurroundings';
 import { mixToMono } from './readFrames';
 
-/** So much of the loop at each of its ends says how the sound moves by itself. */
-const motionSeconds = 0.05;
 /** A loop of fewer frames is a tone made by the loop itself. */
 const shortestLoop = 32;
-/** A step or bend counts as a jump when it is this many times the greatest that the sound makes itself nearby. */
-const stepTimes = 2;
-const bendTimes = 3;
-/** Jumps below this share of the greatest value nearby are masked by the sound. */
-const audibleShare = 0.03;
-const silence = 1e-3;
-
-/** What a closed loop looks like at its seam; see {@link LoopSeam}. */
-export type Seam = Omit<LoopSeam, 'betterEnd'>;
+/** Files that claim a higher rate are measured as if they had this one. */
+const highestRate = 384_000;
+/** Sound that is less like itself than this at other points does not close better there. */
+const likeEnough = 0.9;
+/** Where the sound goes on so unlike what it is made to go on with, it breaks, if it can go on so like it nearby. */
+const unlike = 0.5;
+const alike = 0.95;
 
 /**
- * The seam of a loop in an open sample file, from its first to its last frame: the step and the bend where it closes
- * against those that the sound makes itself at both ends of the loop. Proposes another end nearby where that closes
- * clearly better. `null` where the loop does not lie in the file, is shorter than 32 frames, or the file cannot be
- * decoded. Reads a tenth of a second around each end; the caller closes the file. Never throws.
+ * The seam of a loop in an open sample file, from its first to its last frame: the step, the bend and the change of the
+ * short-time spectrum where it closes against those that the sound makes itself at both ends of the loop. Where it can
+ * be heard, proposes points nearby that close it smoothly, and the length of a crossfade that does. `null` where the
+ * loop does not lie in the file, is shorter than 32 frames, or the file cannot be decoded. Reads a quarter
+ * of a second around each end; the caller closes the file. Never throws.
  */
 export async function measureLoopSeam(
   reader: FileReader,
@@ -45,48 +46,38 @@ export async function measureLoopSeam(
 
 /** {@link measureLoopSeam} of frames that are in memory. */
 export function loopSeam(around: LoopSurroundings): LoopSeam {
-  const seam = seamAt(around, around.end);
-  const better = nearerEnd(around);
-  if (!better || seamAt(around, better.end).isAudible) return seam;
-  // Where the sound goes on quite unlike what it is made to go on with, it breaks, however smooth the seam.
-  const breaks = better.likenessNow < 0.5 && better.likeness > 0.95;
-  const isAudible = seam.isAudible || breaks;
-  return isAudible && better.likeness > 0.9 ? { ...seam, isAudible, betterEnd: better.end } : seam;
+  const seam = seamAt(around, around.start, around.end);
+  const sameStart = nearerEnd(around, around.start);
+  const breaks = (likenessNow(around) ?? 1) < unlike && (sameStart?.likeness ?? 0) > alike;
+  if (!seam.isAudible && !breaks) return seam;
+  const better = betterPoints(around, sameStart);
+  const crossfadeFrames = smoothCrossfade(around, seam.greatestSpectrumChange);
+  return {
+    ...seam,
+    // Where no points are smooth, what sounds like a break may be how the sound is.
+    isAudible: seam.isAudible || better !== undefined,
+    ...(better && { better: { start: better.start, end: better.end } }),
+    ...(crossfadeFrames !== undefined && { crossfadeFrames }),
+  };
 }
 
-function seamAt(around: LoopSurroundings, end: number): Seam {
-  const { start, sampleRate, near } = around;
-  const reach = Math.round(motionSeconds * sampleRate);
-  const motion = { greatestStep: 0, greatestBend: 0, peak: 0 };
-  addMotion(motion, near.start, start, Math.min(around.end, start + reach));
-  addMotion(motion, near.end, Math.max(start, around.end - reach), Math.min(around.end, end));
-  const [beforeLast, last] = [near.end(end - 1), near.end(end)];
-  const [first, second] = [near.start(start), near.start(start + 1)];
-  const step = Math.abs(first - last);
-  const bend = Math.max(Math.abs(beforeLast - 2 * last + first), Math.abs(last - 2 * first + second));
-  const { greatestStep, greatestBend, peak } = motion;
-  const least = audibleShare * peak;
-  const isAudible =
-    peak > silence &&
-    ((step > least && step > stepTimes * greatestStep) || (bend > least && bend > bendTimes * greatestBend));
-  return { isAudible, step, greatestStep, bend, greatestBend };
-}
-
-function addMotion(
-  motion: { greatestStep: number; greatestBend: number; peak: number },
-  at: (frame: number) => number,
-  from: number,
-  to: number,
-): void {
-  for (let frame = from; frame <= to; frame++) {
-    const here = at(frame);
-    motion.peak = Math.max(motion.peak, Math.abs(here));
-    if (frame + 1 > to) continue;
-    const next = at(frame + 1);
-    motion.greatestStep = Math.max(motion.greatestStep, Math.abs(next - here));
-    if (frame + 2 > to) continue;
-    motion.greatestBend = Math.max(motion.greatestBend, Math.abs(here - 2 * next + at(frame + 2)));
+/** Points near the present ones that close the loop smoothly: with another end if there is one, else with both others. */
+function betterPoints(around: LoopSurroundings, sameStart: LoopPoints | undefined): LoopPoints | undefined {
+  const isBetter = ({ start, end, likeness }: LoopPoints) =>
+    likeness > likeEnough &&
+    (start !== around.start || end !== around.end) &&
+    !seamAt(around, start, end).isAudible;
+  if (sameStart && isBetter(sameStart)) return sameStart;
+  let best: LoopPoints | undefined;
+  for (const points of pointsNearby(around)) {
+    if (points.likeness > (best?.likeness ?? 0) && isBetter(points)) best = points;
   }
+  return best;
+}
+
+/** Frames around an end of the loop that its spectra are taken from, with other points and a crossfade. */
+function spectraReach(rate: number): number {
+  return stretches * spectrumFrames(rate) + Math.round(Math.max(searchSeconds, longestCrossfade) * rate);
 }
 
 async function readSurroundings(
@@ -97,8 +88,9 @@ async function readSurroundings(
   const { frames, sampleRate } = audio;
   const isWhole = Number.isSafeInteger(start) && Number.isSafeInteger(end);
   if (!isWhole || start < 0 || end >= frames || end - start < shortestLoop) return undefined;
-  const reach =
-    Math.round(Math.min(sampleRate, 384_000) * (motionSeconds + searchSeconds + matchSeconds)) + 4;
+  const rate = Math.min(sampleRate, highestRate);
+  const searched = motionSeconds + searchSeconds + matchSeconds;
+  const reach = 4 + Math.max(Math.round(searched * rate), spectraReach(rate));
   const [startFrom, endFrom] = [Math.max(0, start - reach), Math.max(0, end - reach)];
   const atStart = await audio.read(startFrom, start + reach - startFrom);
   const atEnd = await audio.read(endFrom, end + reach - endFrom);
@@ -109,7 +101,7 @@ async function readSurroundings(
     start,
     end,
     frames,
-    sampleRate: Math.min(sampleRate, 384_000),
+    sampleRate: rate,
     near: {
       start: (frame) => (frame - startFrom < startLength ? (mono[frame - startFrom] ?? 0) : 0),
       end: (frame) => mono[startLength + frame - endFrom] ?? 0,

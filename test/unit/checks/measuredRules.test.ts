@@ -159,7 +159,9 @@ describe('loop-seam', () => {
     greatestStep: 0.05,
     bend: 0.5,
     greatestBend: 0.01,
-    betterEnd: 2345,
+    spectrumChange: 0.3,
+    greatestSpectrumChange: 0.2,
+    better: { start: 1000, end: 2345 },
   };
   const asked: string[] = [];
   const samples = (facts: Parameters<typeof wav>[0] = {}, found: LoopSeam | null = seam): SampleLookup => ({
@@ -185,14 +187,57 @@ describe('loop-seam', () => {
 
   it('marks the sample where the loop is that of the file, and sets points in the region', () => {
     const loops = [{ start: 500, end: 2300, type: 'forward' as const }];
+    const found = { ...seam, better: { start: 500, end: 2345 } };
     const checked = expectMarks(
       `<region> sample=a.wav key=60
                 ^^^^^ loop-seam information`,
-      { samples: samples({ loops }) },
+      { samples: samples({ loops }, found) },
     );
     const text = applyFix(checked.text, fixesOf(checked, 'loop-seam')[0]);
     expect(text).toMatch(/loop_start=500\b/);
     expect(text).toMatch(/loop_end=2345\b/);
+  });
+
+  it('moves both ends where no other end alone will do', () => {
+    const checked = checkText(
+      '<region> sample=a.wav key=60 loop_mode=loop_continuous loop_start=1000 loop_end=2300',
+      {
+        samples: samples({}, { ...seam, better: { start: 1100, end: 2345 } }),
+      },
+    );
+    expect(checked.findings[0]?.message).toContain('It closes smoothly from frame 1100 to 2345.');
+    const [fix] = fixesOf(checked, 'loop-seam');
+    expect(fix?.title).toBe('Loop from frame 1100 to 2345');
+    expect(applyFix(checked.text, fix)).toContain('loop_start=1100 loop_end=2345');
+  });
+
+  it('offers a crossfade, in seconds, beside better points or alone', () => {
+    const text = '<region> sample=a.wav key=60 loop_mode=loop_continuous loop_start=1000 loop_end=2300';
+    const facts = { sampleRate: 48000 };
+    const both = checkText(text, { samples: samples(facts, { ...seam, crossfadeFrames: 480 }) });
+    expect(fixesOf(both, 'loop-seam').map(({ title }) => title)).toEqual([
+      'End the loop at frame 2345',
+      'Close the loop with a crossfade of 0.01 s',
+    ]);
+    const { better: _, ...without } = seam;
+    const found = { ...without, crossfadeFrames: 480 };
+    const alone = checkText(text, { samples: samples(facts, found) });
+    expect(alone.findings[0]?.message).toContain('a crossfade does');
+    const fixed = applyFix(alone.text, fixesOf(alone, 'loop-seam')[0]);
+    expect(fixed).toMatch(/loop_end=2300\b.* loop_crossfade=0\.01\b/);
+    // A loop that is crossfaded is not held against its bare seam again.
+    expect(checkText(fixed, { samples: samples(facts, found) }).findings).toEqual([]);
+    const neither = checkText(text, { samples: samples(facts, without) });
+    expect(fixesOf(neither, 'loop-seam')).toEqual([]);
+  });
+
+  it('tells a change of sound from a jump', () => {
+    const found = { ...seam, step: 0.01, bend: 0.01, spectrumChange: 0.5 };
+    const checked = checkText(
+      '<region> sample=a.wav key=60 loop_mode=loop_continuous loop_start=1000 loop_end=2300',
+      { samples: samples({}, found) },
+    );
+    expect(checked.findings[0]?.message).toContain('suddenly changes in sound or level where it closes');
   });
 
   it('leaves alone what is not looped, faded over, played back and forth, or smooth', () => {
