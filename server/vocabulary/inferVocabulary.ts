@@ -64,7 +64,7 @@ export function inferVocabulary(text: string, options: InferenceOptions): Inferr
   if (!region) return undefined;
   const rows = readRows(text, survey, region, selectors);
   const { chain } = region;
-  const assigned = assignColumns(rows, chain);
+  const assigned = assignColumns(rows, region);
   const confidence = instrumentConfidence(assigned, region);
   if (confidence === undefined) return undefined;
   const files = findSampleFiles(assigned, rows, options.sampleFacts);

@@ -2,9 +2,10 @@ import { resolveOpcode } from '../../model/opcodes/resolve';
 import type { ColumnFacts } from './columnFacts';
 import { factsOf, rangesOf, textsOf } from './columnFacts';
 import type { Meaning, NameUnit, Target } from './meanings';
-import { meaningsOf } from './meanings';
+import { isBare, meaningsOf } from './meanings';
 import { nameWords } from './nameWords';
 import { isPlausible, keyTargets, velocityTargets } from './plausible';
+import type { RegionElement } from './regionElement';
 import type { Column, Rows } from './rows';
 
 /** A place and one parameter that it holds. */
@@ -57,15 +58,20 @@ const same: Readonly<Record<Target, string>> = {
   seq: 'seq_position',
 };
 
+const path: Meaning = { target: 'sample', weight: 0.85, unit: undefined };
+
 /** Finds for each place what it holds, so that no element says a thing twice. */
-export function assignColumns(rows: Rows, chain: readonly string[]): Assigned[] {
+export function assignColumns(rows: Rows, { chain, pathAt }: RegionElement): Assigned[] {
   const proposals: Proposal[] = [];
   for (const [order, column] of rows.columns.entries()) {
     const texts = textsOf(column);
     const facts = factsOf(texts);
     if (facts.filled === 0) continue;
     const level = nameWords(chain[column.level] as string);
-    for (const meaning of withAudio(meaningsFor(column, level), facts)) {
+    const isPath = column.at === pathAt && column.level === chain.length - 1;
+    for (const meaning of isPath
+      ? [path]
+      : withAudio(meaningsFor(column, level, column.level === 0), facts)) {
       for (const fitting of fittingTo(meaning, facts, texts)) {
         proposals.push({ column, meaning: fitting, facts, texts, order });
       }
@@ -91,10 +97,12 @@ function clashes(target: Target, level: number, taken: ReadonlySet<string>): boo
   return target === 'key' && (taken.has(`${level} lokey`) || taken.has(`${level} hikey`));
 }
 
-function meaningsFor(column: Column, level: readonly string[]): Meaning[] {
+/** The outermost element has no range of its own, so a bare `from` there means something else. */
+function meaningsFor(column: Column, level: readonly string[], isOutermost: boolean): Meaning[] {
   const written = column.own.join('_');
   const exact = column.own.length > 1 && written.includes('_') ? resolveOpcode(written) : undefined;
   const named = meaningsOf(column.own, column.around, level);
+  if (isOutermost && column.around.length === 0 && isBare(column.own)) return [];
   if (!exact || named[0]?.target === exact.canonical || exact.facts.pattern.includes('*')) return named;
   return [{ target: exact.canonical, weight: 0.95, unit: undefined }, ...named];
 }

@@ -148,6 +148,15 @@ mode trig = trigger
 key trig = trigger
 trig on = trigger
 rel trig = release_switch
+on play = trigger
+mode play = trigger direction loop
+play trig = trigger
+dir play = direction
+play start = offset
+end play = end
+play rr = seq_position
+lo play = offset
+hi play = end
 rel on = release_switch
 file rel = release_switch
 rel = ampeg_release release_switch
@@ -169,6 +178,7 @@ chan = channel
 lo chan = lochan
 hi chan = hichan
 atk = ampeg_attack
+att env = ampeg_attack
 hold = ampeg_hold
 dec = ampeg_decay
 sus = ampeg_sustain
@@ -273,7 +283,7 @@ const laterEnds: readonly (readonly [from: string, to: string])[] = [
 ];
 /** What may be left out, one after the other, until the rest says something. */
 const droppable: readonly (readonly string[])[] = [
-  ['weak'],
+  ['weak', 'play'],
   ['on'],
   Object.keys(units),
   ['env', 'level'],
@@ -351,6 +361,11 @@ export function meaningsOf(
   const certainty = inner.certainty * (around.length > 0 && !found.length ? 0.9 : 1) * doubt;
   push(inner.concepts, certainty * (bare && around.length > 0 ? 0.7 : 1));
   return found;
+}
+
+/** Whether words say little without what stands around them: `from`, `max`. */
+export function isBare(words: readonly string[]): boolean {
+  return understand(words).concepts.every((one) => generic.has(one));
 }
 
 /** Words that say little without what stands around them. */

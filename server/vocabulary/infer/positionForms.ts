@@ -1,5 +1,5 @@
 import type { SampleFacts } from '../../model/samples';
-import type { ValueForm } from '../vocabulary';
+import type { ValueForm, VocabularyParameter } from '../vocabulary';
 import type { Assigned } from './assign';
 import type { Draft } from './draft';
 import { exampleOf, otherForm, placeName } from './draft';
@@ -235,6 +235,8 @@ function decideFirst(
   let hasZero = false;
   let starts = 0;
   let ones = 0;
+  let isEndAtFrames = false;
+  const distinct = new Set<number>();
   for (const one of counted) {
     const isStart = one.target === 'loop_start' || one.target === 'offset';
     for (const [row, value] of one.facts.numbers.entries()) {
@@ -242,6 +244,8 @@ function decideFirst(
       if (value === 0) hasZero = true;
       if (isStart) starts++;
       if (isStart && value === 1) ones++;
+      if (isStart) distinct.add(value);
+      if (one.target === 'end' && value === files.facts[row]?.frames) isEndAtFrames = true;
       const loop = files.facts[row]?.loops[0];
       if (one.target !== 'loop_start' || !loop) continue;
       if (value === loop.start) votes[0] = (votes[0] as number) + 1;
@@ -265,6 +269,11 @@ function decideFirst(
     counts = 1;
     confidence = 0.8;
     reason = `${ones} of ${starts} samples start at 1, and none at 0.`;
+  } else if (ones > 0 && distinct.size >= 10 && isEndAtFrames) {
+    // Counted from 0, with ends behind the last frame, the same ends would be meant.
+    counts = 1;
+    confidence = 0.65;
+    reason = 'The least place where a sample starts is 1, and the greatest end is the number of its frames.';
   }
   if (counts === 1) {
     for (const one of counted) forms.set(one, { ...(forms.get(one) as Position), first: 1 });
@@ -278,12 +287,26 @@ function decideFirst(
       span: exampleOf(counted[0] as Assigned),
       isAbout: ({ form }) => form.kind === 'position' && form.unit === 'frames' && form.from === undefined,
       alternatives: [
-        otherForm(`the first frame has the number ${1 - counts}`, (form) =>
-          form.kind === 'position' ? { ...form, first: counts === 0 ? 1 : 0 } : form,
-        ),
+        {
+          label: `the first frame has the number ${1 - counts}`,
+          change: (parameter) => ({ ...parameter, form: countedFromOther(parameter, counts, isEndAtFrames) }),
+        },
       ],
     },
   ];
+}
+
+/** An end that is the number of frames stays the last frame when the count starts elsewhere. */
+function countedFromOther(
+  { parameter, form }: VocabularyParameter,
+  counts: 0 | 1,
+  isEndAtFrames: boolean,
+): ValueForm {
+  if (form.kind !== 'position') return form;
+  const { first: _, last, ...rest } = form;
+  const first = counts === 0 ? { first: 1 as const } : {};
+  if (parameter !== 'end' || !isEndAtFrames) return { ...rest, ...first, ...(last && { last }) };
+  return { ...rest, ...first, ...(counts === 1 && { last: 'excluded' as const }) };
 }
 
 /** Whether an end is the last frame or the one behind it. */

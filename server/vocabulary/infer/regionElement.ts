@@ -1,4 +1,5 @@
 import { isAudioFileName } from '../../table/audioFileName';
+import { isNoteName } from './columnFacts';
 import { meaningsOf } from './meanings';
 import { nameWords } from './nameWords';
 import type { Selectors } from './selectors';
@@ -13,8 +14,8 @@ export interface RegionElement {
   count: number;
   /** A path to an audio file of one. */
   example: Cell;
-  /** Whether its paths end like audio files. */
-  hasEndings: boolean;
+  /** Where its path stands, as in `VocabularyParameter.at`; `undefined` where the values alone tell. */
+  pathAt: string | undefined;
   /** Whether the element of each position in the chain stands several times in the one around it. */
   repeats: boolean[];
 }
@@ -22,7 +23,7 @@ export interface RegionElement {
 interface Candidate {
   region: ElementType;
   example: Cell;
-  hasEndings: boolean;
+  pathAt: string | undefined;
   score: number;
 }
 
@@ -36,13 +37,13 @@ export function findRegionElement(survey: Survey, selectors: Selectors): RegionE
   for (const type of survey.types) {
     if (candidates.length >= mostCandidates) break;
     const place = pathPlace(type, selectors, true);
-    if (place) candidates.push(candidateOf(place.holder, place.example, true, selectors));
+    if (place) candidates.push(candidateOf(place, selectors));
   }
   if (candidates.length === 0) {
     for (const type of survey.types) {
       if (candidates.length >= mostCandidates) break;
       const place = pathPlace(type, selectors, false);
-      if (place) candidates.push(candidateOf(place.holder, place.example, false, selectors));
+      if (place) candidates.push(candidateOf(place, selectors));
     }
   }
   let best: Candidate | undefined;
@@ -50,20 +51,31 @@ export function findRegionElement(survey: Survey, selectors: Selectors): RegionE
   return best && withTwins(best, survey, candidates);
 }
 
-/** The element that a path belongs to, and one such path. */
-function pathPlace(
-  type: ElementType,
-  selectors: Selectors,
-  withEnding: boolean,
-): { holder: ElementType; example: Cell } | undefined {
+/** The element that a path belongs to, one such path, and the attribute that it stands in, or the element's text. */
+interface PathPlace {
+  holder: ElementType;
+  example: Cell;
+  type: ElementType;
+  attribute: string | undefined;
+  /** How much it looks like a path: 1 for an ending of audio files. */
+  likeness: number;
+}
+
+function pathPlace(type: ElementType, selectors: Selectors, withEnding: boolean): PathPlace | undefined {
   const naming = selectors.get(type);
+  let best: PathPlace | undefined;
   for (const [name, site] of sitesOf(type)) {
     if (name === naming) continue;
-    const example = withEnding ? audioPath(site, naming !== undefined) : namedPath(type, name, site);
-    if (!example) continue;
-    return { holder: naming !== undefined && type.parent ? type.parent : type, example };
+    const holder = naming !== undefined && type.parent ? type.parent : type;
+    if (withEnding) {
+      const example = audioPath(site, naming !== undefined);
+      if (example) return { holder, example, type, attribute: undefined, likeness: 1 };
+    } else if (naming === undefined) {
+      const found = unendedPath(type, name, site);
+      if (found && found.likeness > (best?.likeness ?? 0)) best = { holder, type, attribute: name, ...found };
+    }
   }
-  return undefined;
+  return best;
 }
 
 function* sitesOf(type: ElementType): Iterable<[string, Site]> {
@@ -77,14 +89,29 @@ function audioPath(site: Site, some: boolean): Cell | undefined {
   return paths.length > 0 && (some || paths.length * 10 >= filled * 6) ? paths[0] : undefined;
 }
 
-/** A place named after an audio file whose values are no numbers, in an element that names keys as well. */
-function namedPath(type: ElementType, name: string, site: Site): Cell | undefined {
+/** Texts, no numbers, in a place that is named after an audio file or that look like paths, where keys are named as well. */
+function unendedPath(
+  type: ElementType,
+  name: string,
+  site: Site,
+): { example: Cell; likeness: number } | undefined {
+  const filled = site.values.filter(({ text }) => text !== '');
+  const example = filled.find(({ text }) => /\p{L}/u.test(text) && text.length > 1);
+  if (!example || filled.filter(({ text }) => /\p{L}/u.test(text)).length * 10 < filled.length * 9)
+    return undefined;
+  if (filled.filter(({ text }) => isNoteName(text)).length * 2 > filled.length) return undefined;
   const words = name === '' ? nameWords(type.name) : nameWords(name);
   const around = name === '' ? [] : [nameWords(type.name)];
-  if (meaningsOf(words, around, [])[0]?.target !== 'sample') return undefined;
-  const holder = name === '' && type.parent ? type.parent : type;
-  if (!tradeTargets(holder, new Map()).some((target) => anyKeyTargets.has(target))) return undefined;
-  return site.values.find(({ text }) => /\p{L}/u.test(text) && text.length > 1);
+  const target = meaningsOf(words, around, [])[0]?.target;
+  const slashed = filled.filter(({ text }) => /[^/\\\s][/\\][^/\\\s]/.test(text)).length;
+  const isSlashed = slashed * 10 >= filled.length * 6;
+  const isText = name === '' && type.attributes.size > 1;
+  const likeness =
+    (target === 'sample' ? 0.5 : 0) + (isSlashed ? 0.4 : 0) + (isText && target === undefined ? 0.2 : 0);
+  if (likeness === 0 || (target !== undefined && target !== 'sample' && !isSlashed)) return undefined;
+  const holder = name === '' && type.parent && type.attributes.size === 0 ? type.parent : type;
+  if (!tradeTargets(holder, new Map()).some((one) => anyKeyTargets.has(one))) return undefined;
+  return { example, likeness };
 }
 
 /** The targets that the names in an element say, children included that stand in it once. */
@@ -114,9 +141,7 @@ export function tradeTargets(type: ElementType, selectors: Selectors): string[] 
 
 /** From the element with the path outwards to the one that repeats. */
 function candidateOf(
-  holder: ElementType,
-  example: Cell,
-  hasEndings: boolean,
+  { holder, example, type, attribute, likeness }: PathPlace,
   selectors: Selectors,
 ): Candidate {
   let region: ElementType = holder;
@@ -135,7 +160,16 @@ function candidateOf(
     if (region.parent === undefined && region !== holder) region = holder;
   }
   const targets = tradeTargets(region, selectors).length;
-  return { region, example, hasEndings, score: (1 + targets) * Math.log2(1 + region.count) };
+  const pathAt = attribute === undefined ? undefined : placeFrom(region, type, attribute);
+  return { region, example, pathAt, score: likeness * (1 + targets) * Math.log2(1 + region.count) };
+}
+
+/** The path from a region to an attribute of an element in it, or to the element's text for an empty name. */
+function placeFrom(region: ElementType, type: ElementType, attribute: string): string {
+  const names: string[] = [];
+  for (let at: ElementType | undefined = type; at && at !== region; at = at.parent) names.unshift(at.name);
+  if (attribute !== '') names.push(`@${attribute}`);
+  return names.length === 0 ? '.' : names.join('/');
 }
 
 /** Elements of the same name elsewhere in the nesting are regions too. */
@@ -166,7 +200,7 @@ function withTwins(best: Candidate, survey: Survey, candidates: readonly Candida
       if (at.mostInParent > 1) repeats[chain.indexOf(at.name)] = true;
     }
   }
-  return { chain, types, count, example: best.example, hasEndings: best.hasEndings, repeats };
+  return { chain, types, count, example: best.example, pathAt: best.pathAt, repeats };
 }
 
 function isWithin(type: ElementType, chain: readonly string[]): boolean {

@@ -67,7 +67,11 @@ export function settle(
     } else if (timeTargets.has(target)) read(target, timeForm(one, times), 'unit');
     else if (target === 'volume' || target === 'attenuation') read('volume', levelForm(one), 'unit');
     else if (target === 'tune') read('tune', tuningForm(one), 'unit');
-    else if (target === 'pan') {
+    else if (target === 'transpose') {
+      parameters.push(
+        parameterAt(one, 'transpose', { kind: 'tuning', unit: 'semitones', ...unitTextOf(one.facts) }),
+      );
+    } else if (target === 'pan') {
       if (one.facts.numeric > 0) read('pan', panForm(one), 'range');
       else parameters.push(parameterAt(one, 'pan', wordsForm(one, panSide)));
     } else parameters.push(...otherParameters(one, assigned, chain));
