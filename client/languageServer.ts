@@ -20,6 +20,7 @@ export async function startLanguageServer(context: ExtensionContext): Promise<La
         mapCommand: 'zonewright.showKeyboardMap',
         openCommand: 'zonewright.openFile',
         saveVocabularyCommand: 'zonewright.saveVocabulary',
+        cacheFolder: Uri.joinPath(context.globalStorageUri, 'measures').fsPath,
       },
     },
   );

@@ -4,6 +4,7 @@ import { KeyboardMapPanel } from './keyboardMap/panel';
 import { startLanguageServer } from './languageServer';
 import { NotesDocuments } from './notesDocuments';
 import { registerTablePaste } from './pasteTable';
+import { registerSampleReport } from './sampleReport';
 import { registerVocabularies } from './vocabularies';
 
 /** Starts the language server and adds what the editor shows of it. */
@@ -15,6 +16,7 @@ export async function activate(context: ExtensionContext): Promise<void> {
     ...registerTablePaste(context, client, notes),
     ...registerConversion(client, notes),
     ...registerVocabularies(),
+    registerSampleReport(client),
     ...KeyboardMapPanel.register(context, client),
   );
 }

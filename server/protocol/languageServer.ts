@@ -33,6 +33,7 @@ import { formattedOnType } from './handleFormatting';
 import { handleInstrumentRequests } from './handleInstrumentRequests';
 import { handleReadingAids, refreshReadingAids, semanticTokensOptions } from './handleReadingAids';
 import { movedFiles } from './handleRename';
+import { handleSamples } from './handleSamples';
 import { handleTables } from './handleTables';
 import type { MeasuringHost } from './measuring';
 import { Measuring } from './measuring';
@@ -112,6 +113,7 @@ export class LanguageServer {
     this.#handleDiagnostics();
     handleFeatures(this);
     handleInstrumentRequests(this);
+    handleSamples(this);
     handleTables(this);
     handleReadingAids(this);
     this.#texts.listen(connection);

@@ -121,9 +121,14 @@ export class Measurements {
     return result;
   }
 
+  /** Whether something that an owner wished for is not measured yet. */
+  isWaiting(owner: unknown): boolean {
+    return (this.#held.get(owner)?.size ?? 0) > 0;
+  }
+
   /** Waits until nothing is left of what an owner wished for: it was measured or given up. */
   settled(owner: unknown): Promise<void> {
-    if (!this.#isWaiting(owner)) return Promise.resolve();
+    if (!this.isWaiting(owner)) return Promise.resolve();
     return new Promise((resolve) => this.#settling.push({ owner, resolve }));
   }
 
@@ -201,10 +206,6 @@ export class Measurements {
   #answer<T>(file: MeasuredFile, known: T | undefined, request: MeasureRequest): T | undefined {
     if (known === undefined) this.#asked?.add(file.wish(request));
     return known;
-  }
-
-  #isWaiting(owner: unknown): boolean {
-    return (this.#held.get(owner)?.size ?? 0) > 0;
   }
 
   #isHeld(wish: Wish): boolean {
@@ -290,7 +291,7 @@ export class Measurements {
       } else if (!this.#isHeld(wish)) file.wishes.delete(wish.key);
     }
     for (const owner of owners) {
-      if (owner !== undefined && !this.#isWaiting(owner)) this.#held.delete(owner);
+      if (owner !== undefined && !this.isWaiting(owner)) this.#held.delete(owner);
     }
     if (owners.size > 0) {
       this.#done++;
@@ -309,7 +310,7 @@ export class Measurements {
 
   #settle(): void {
     for (const one of [...this.#settling]) {
-      if (this.#isWaiting(one.owner)) continue;
+      if (this.isWaiting(one.owner)) continue;
       this.#settling.splice(this.#settling.indexOf(one), 1);
       one.resolve();
     }

@@ -147,6 +147,33 @@ describe('the language server', () => {
       /Sounds at 69 \(A4\), \+4 cents \(441\.0 Hz\), loudness -\d+\.\d LUFS, peak -6\.0 dB/,
     );
   });
+
+  it('reports on the samples of an instrument when all are measured, even where findings do not tell', async () => {
+    const client = await start({ configuration: { measureSamples: false } });
+    const uri = await client.open('a.sfz', text);
+    const { markdown } = await client.connection.sendRequest<{ markdown: string }>(
+      'zonewright/sampleReport',
+      {
+        uri,
+      },
+    );
+    expect(markdown).toContain('# Samples of a.sfz');
+    // 441 Hz is 3.93 cents above A4 (ISO 16).
+    expect(markdown).toMatch(/69 \(A4\) \+4 cents/);
+    expect(markdown).toContain('the loop 1000 to 9030 jumps where it closes');
+    expect(markdown).toContain('there is no such file');
+  });
+
+  it('says why there is no report', async () => {
+    const client = await start();
+    const ask = (uri: string) =>
+      client.connection.sendRequest<{ reason: string }>('zonewright/sampleReport', { uri });
+    expect((await ask(client.uri('never-opened.sfz'))).reason).toBe('This document holds no instrument.');
+    await client.connection.sendNotification('textDocument/didOpen', {
+      textDocument: { uri: 'untitled:Untitled-1', languageId: 'sfz', version: 1, text },
+    });
+    expect((await ask('untitled:Untitled-1')).reason).toMatch(/^Save the document/);
+  });
 });
 
 describe('what is shown of measuring', () => {
