@@ -20,6 +20,7 @@ const shared = {
   legalComments: 'none',
   metafile: true,
   logLevel: 'warning',
+  alias: { 'codec-parser': './server/audio/decode/streamParser.ts' },
 };
 const forNode = { ...shared, platform: 'node', target: 'node20', format: 'cjs' };
 const forPage = { ...shared, platform: 'browser', target: 'es2022', format: 'iife' };
