@@ -4,8 +4,10 @@ import { parameterStride } from '../model/instrument';
 import type { WriteOptions, Written } from '../model/notation';
 import type { ConversionNote } from '../model/notes';
 import { writtenValue } from '../model/rebase';
+import { bytesOf } from '../model/textBytes';
 import type { Chain } from '../model/writingOrder';
 import { chainOf, passingKinds, placeComments } from '../model/writingOrder';
+import { LineBuffer } from './lineBuffer';
 import { scanSfz } from './scan';
 
 /**
@@ -16,33 +18,44 @@ export function writeSfz(instrument: Instrument, options: WriteOptions = {}): Wr
   return new SfzWriter(instrument, options).write();
 }
 
-/** Opcodes with whole numbers up to here, above or below 0, are put together once. */
-const mostShort = 999;
-
 /** The name of an opcode. */
 interface NameText {
   text: string;
-  /** Whether it reads back as it is before any number. */
+  /** Whether it reads back as it is before any harmless value. */
   isPlain: boolean;
-  /** The opcode with the values from −{@link mostShort} on. */
-  shorts: string[];
+  /** The name behind a space and before `=`. */
+  before: string;
+  /** The bytes of {@link before}. */
+  codes: Uint8Array;
 }
+
+/** The likely length of an opcode with its space. */
+const perParameter = 16;
 
 class SfzWriter {
   readonly #instrument: Instrument;
   readonly #options: WriteOptions;
   readonly #notes: ConversionNote[] = [];
-  readonly #lines: string[] = [];
+  readonly #lines: LineBuffer;
   /** The global, master and group in force at the end of the lines written so far. */
   #inForce: Chain = [-1, -1, -1];
   /** The parent of the region written last, where nothing has changed what is in force since; else −2. */
   #lastParent = -2;
+  /** The bytes of the text that all values stand in, where they are written as they are. */
+  readonly #codes: Uint8Array | undefined;
+  /** 1 for values that differ from the text at their span. */
+  readonly #differs: Uint8Array;
   /** What is known of each name, by its number. */
   readonly #names: NameText[] = [];
 
   constructor(instrument: Instrument, options: WriteOptions) {
     this.#instrument = instrument;
     this.#options = options;
+    this.#lines = new LineBuffer(options.lineEnd ?? '\n', instrument.parameters.count * perParameter);
+    this.#differs = new Uint8Array(instrument.parameters.count);
+    for (const parameter of instrument.parameters.values.keys()) this.#differs[parameter] = 1;
+    const [source, ...others] = instrument.sources;
+    if (source && others.length === 0 && !options.move) this.#codes = bytesOf(source.text, 0);
   }
 
   write(): Written {
@@ -52,12 +65,11 @@ class SfzWriter {
     for (let header = 0; header < headers.count; header++) {
       for (const comment of comments.leading.get(header) ?? []) this.#comment(comment);
       this.#bringIntoForce(header);
-      this.#header(header, comments.trailing.get(header) ?? []);
+      const trailing = comments.trailing.get(header) ?? [];
+      if (trailing.length > 0 || !this.#plainRegion(header)) this.#header(header, trailing);
     }
     for (const comment of comments.leading.get(headers.count) ?? []) this.#comment(comment);
-    const lineEnd = this.#options.lineEnd ?? '\n';
-    if (this.#lines.length > 0) this.#lines.push('');
-    return { text: this.#lines.join(lineEnd), notes: this.#notes };
+    return { text: this.#lines.finish(), notes: this.#notes };
   }
 
   #noteDirectives(): void {
@@ -84,7 +96,7 @@ class SfzWriter {
       const outer = wanted[level] as number;
       if (this.#inForce[level] === outer) continue;
       if (outer >= 0) this.#header(outer, []);
-      else this.#lines.push(`<${['global', 'master', 'group'][level]}>`);
+      else this.#lines.line(`<${['global', 'master', 'group'][level]}>`);
       this.#enter(level, outer);
     }
     if (own >= 0) this.#enter(own, header);
@@ -105,66 +117,96 @@ class SfzWriter {
     const end = instrument.endParameter(header);
     let line = name === '' ? '' : `<${name}>`;
     if (!oneLine) {
-      if (this.#lines.length > 0 && name !== '') this.#lines.push('');
-      if (name !== '') this.#lines.push(line);
+      if (!this.#lines.isEmpty && name !== '') this.#lines.line('');
+      if (name !== '') this.#lines.line(line);
     }
     for (let parameter = first; parameter < end; parameter++) {
       const opcode = this.#opcode(header, parameter);
       if (opcode === undefined) continue;
-      if (!oneLine) this.#lines.push(opcode);
+      if (!oneLine) this.#lines.line(opcode);
       else line += line === '' ? opcode : ` ${opcode}`;
     }
     if (oneLine && comments.length === 1) line += ` // ${commentLine(comments[0] as string)}`;
-    if (oneLine) this.#lines.push(line);
+    if (oneLine) this.#lines.line(line);
     if (!oneLine || comments.length > 1) for (const comment of comments) this.#comment(comment);
+  }
+
+  /**
+   * Writes a region straight from the bytes of its text, without a string for each value. Answers `false`, with nothing
+   * written, where a name or value needs a closer look.
+   */
+  #plainRegion(header: number): boolean {
+    const instrument = this.#instrument;
+    const codes = this.#codes;
+    if (!codes || instrument.kind(header) !== HeaderKind.region) return false;
+    const lines = this.#lines;
+    const { cells, numbers, values } = instrument.parameters;
+    const end = instrument.endParameter(header);
+    let plain = lines.ascii('<region>');
+    for (let parameter = instrument.firstParameter(header); plain && parameter < end; parameter++) {
+      const name = this.#nameText(instrument.name(parameter));
+      plain = name.isPlain;
+      if (this.#differs[parameter] === 1) {
+        const value = values.get(parameter) as string;
+        plain &&= !Number.isNaN(numbers[parameter]) || canHold(name.text, value);
+        plain &&= lines.ascii(name.before) && lines.ascii(value);
+      } else {
+        const at = parameter * parameterStride;
+        plain &&= this.#plainValue(name.codes, codes, cells[at + 2], cells[at + 3]);
+      }
+    }
+    if (plain) lines.endLine();
+    else lines.dropLine();
+    return plain;
+  }
+
+  /** Writes the name and value of an opcode; `false` where the value is none that stands for itself in any SFZ text. */
+  #plainValue(name: Uint8Array, codes: Uint8Array, start: number, end: number): boolean {
+    const lines = this.#lines;
+    const out = lines.room(name.length + end - start);
+    let at = lines.length;
+    for (let place = 0; place < name.length; place++) out[at++] = name[place];
+    let before = parting;
+    for (let place = start; place < end; place++) {
+      const code = codes[place];
+      const kind = harmlessKinds[code];
+      if (kind === 0 || (kind === parting && before === parting)) return false;
+      if (code === hash && place > start && codes[place - 1] === space) return false;
+      before = kind;
+      out[at++] = code;
+    }
+    lines.length = at;
+    return before !== parting;
   }
 
   /** An opcode as it is written; `undefined`, with a note, for one that SFZ text cannot hold. */
   #opcode(header: number, parameter: number): string | undefined {
-    const instrument = this.#instrument;
-    const name = this.#nameText(instrument.name(parameter));
-    const number = instrument.parameters.numbers[parameter];
-    if (!this.#options.move && name.isPlain && !Number.isNaN(number)) {
-      if (this.#isShort(parameter, number)) {
-        name.shorts[number + mostShort] ??= `${name.text}=${number}`;
-        return name.shorts[number + mostShort];
-      }
-      return `${name.text}=${instrument.valueText(parameter)}`;
-    }
-    const value = writtenValue(instrument, header, parameter, this.#options);
-    if (!canHold(name.text, value)) {
+    const name = this.#instrument.names.text(this.#instrument.name(parameter));
+    const value = writtenValue(this.#instrument, header, parameter, this.#options);
+    if (!canHold(name, value)) {
       this.#notes.push({
         kind: 'dropped',
-        ...instrument.valueSpan(parameter),
-        message: `${name.text} is left out: SFZ text cannot hold the value "${value.replace(/\s+/g, ' ')}".`,
+        ...this.#instrument.valueSpan(parameter),
+        message: `${name} is left out: SFZ text cannot hold the value "${value.replace(/\s+/g, ' ')}".`,
       });
       return undefined;
     }
-    return `${name.text}=${value}`;
-  }
-
-  /** Whether a value is a small whole number that is written in no other way than as its digits. */
-  #isShort(parameter: number, number: number): boolean {
-    const { cells, values } = this.#instrument.parameters;
-    if (!(number >= -mostShort && number <= mostShort) || number !== Math.trunc(number)) return false;
-    const at = parameter * parameterStride;
-    const size = Math.abs(number);
-    const digits = size < 10 ? 1 : size < 100 ? 2 : 3;
-    return cells[at + 3] - cells[at + 2] === (number < 0 ? digits + 1 : digits) && !values.has(parameter);
+    return `${name}=${value}`;
   }
 
   #nameText(id: number): NameText {
     let name = this.#names[id];
     if (!name) {
       const text = this.#instrument.names.text(id);
-      name = { text, isPlain: harmlessName.test(text), shorts: [] };
+      const before = ` ${text}=`;
+      name = { text, isPlain: harmlessName.test(text), before, codes: bytesOf(before, 0).subarray(0, -1) };
       this.#names[id] = name;
     }
     return name;
   }
 
   #comment(text: string): void {
-    for (const line of text.split(/\r\n|\r|\n/)) this.#lines.push(`// ${commentLine(line)}`.trimEnd());
+    for (const line of text.split(/\r\n|\r|\n/)) this.#lines.line(`// ${commentLine(line)}`.trimEnd());
   }
 }
 
@@ -174,6 +216,17 @@ function commentLine(text: string): string {
 
 const harmless = /^[\w.#()+\-\\]+(?:[ /][\w.#()+\-\\]+)*$/;
 const harmlessName = /^\w+$/;
+
+const space = 32;
+const hash = 35;
+const parting = 2;
+
+/** By character: 1 for those of harmless values, {@link parting} for those that stand between them, else 0. */
+const harmlessKinds = Uint8Array.from({ length: 256 }, (_, code) => {
+  const sign = String.fromCharCode(code);
+  if (sign === ' ' || sign === '/') return parting;
+  return code < 128 && harmless.test(sign) ? 1 : 0;
+});
 
 /** Whether a name and value read back from SFZ text as they are. */
 function canHold(name: string, value: string): boolean {
