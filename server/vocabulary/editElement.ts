@@ -1,9 +1,10 @@
-import type { PlacePath } from './places';
+import type { PlacePath, PlaceStep } from './places';
 import type { ElementStyle, NewElement } from './styleElement';
 import { elementText, emptyElement, encodedFor, encodedText } from './styleElement';
 import type { AttributeText, ElementText } from './styleTree';
-import { attributeOf, childAt, indentationAt, valueAt } from './styleTree';
+import { attributeOf, childAt, indentationAt, isAtStep, valueAt } from './styleTree';
 import { putText } from './writeElements';
+import type { WritingPlace } from './writePlaces';
 
 /** A change of one stretch of a text. */
 export interface TextChange {
@@ -20,6 +21,8 @@ export interface ElementInText {
 
 /** What an element that is changed goes by. */
 export interface EditStyle {
+  /** The places of its level, in the order of the vocabulary. */
+  places: readonly WritingPlace[];
   /** An element of the same level that has the value, whose order is followed. */
   example: ElementInText | undefined;
   /** Names of child elements that hold other levels: values stand before these. */
@@ -53,20 +56,48 @@ export function setChange(
     steps.shift();
   }
   const within = { text, element: at };
-  if (steps.length > 0) {
+  const done = path.steps.slice(0, path.steps.length - steps.length);
+  const inSame = style.places.filter((one) =>
+    done.every((step, depth) => isSameStep(one.path.steps[depth], step)),
+  );
+  const [next] = steps;
+  if (next) {
     const holder = emptyElement('');
     putText(holder, { steps, attribute: path.attribute }, value);
-    return childChange(within, holder.children[0] as NewElement, { ...style, example: like });
+    const usual = inSame.flatMap((one) => one.path.steps[done.length] ?? []);
+    const rank = usual.findIndex((one) => isSameStep(one, next));
+    const earlier = rank < 0 ? [] : usual.slice(0, rank);
+    return childChange(within, holder.children[0] as NewElement, earlier, { ...style, example: like });
   }
-  if (path.attribute !== undefined) return attributeChange(within, path.attribute, value, like);
+  if (path.attribute !== undefined) {
+    const usual = inSame.filter((one) => one.path.steps.length === done.length);
+    const rank = usual.findIndex((one) => one.path.attribute === path.attribute);
+    const earlier = new Set(usual.slice(0, Math.max(0, rank)).map((one) => one.path.attribute));
+    return attributeChange(within, path.attribute, value, earlier, like);
+  }
   return textChange(within, encodedText(value));
 }
 
-/** Adds an attribute behind the one that stands before it in the example; at the end where the example lacks it. */
+function isSameStep(one: PlaceStep | undefined, other: PlaceStep): boolean {
+  return (
+    one?.element === other.element &&
+    one.selectors.length === other.selectors.length &&
+    one.selectors.every(([name, value], at) => {
+      const [otherName, otherValue] = other.selectors[at] ?? [];
+      return name === otherName && value === otherValue;
+    })
+  );
+}
+
+/**
+ * Adds an attribute behind the one that stands before it in the example; at the end where the example lacks it. `earlier`
+ * are those that stand before it in the vocabulary.
+ */
 function attributeChange(
   { text, element }: ElementInText,
   name: string,
   value: string,
+  earlier: ReadonlySet<string | undefined>,
   example: ElementInText | undefined,
 ): TextChange {
   const { attributes } = element;
@@ -76,7 +107,10 @@ function attributeChange(
     const at = order.indexOf(one.name);
     return wanted < 0 || (at >= 0 && at < wanted);
   };
-  const after = attributes.findLastIndex(isBefore);
+  let after = attributes.findLastIndex(isBefore);
+  const isEarlier = (one: AttributeText | undefined) =>
+    one !== undefined && !order.includes(one.name) && earlier.has(one.name);
+  while (isEarlier(attributes[after + 1])) after++;
   const before = attributes[after];
   const next = attributes[after + 1] ?? before;
   const quote = (next ?? before)?.quote || '"';
@@ -111,7 +145,12 @@ function tailStart(text: string, element: ElementText): number {
 }
 
 /** Adds a child element behind those that stand before it in the example, else behind all that hold values. */
-function childChange({ text, element }: ElementInText, child: NewElement, style: EditStyle): TextChange {
+function childChange(
+  { text, element }: ElementInText,
+  child: NewElement,
+  earlier: readonly PlaceStep[],
+  style: EditStyle,
+): TextChange {
   const { example, lineEnd, unit } = style;
   const models = example?.element.children ?? [];
   const isLike = (one: ElementText, ofText: string, other: NewElement) =>
@@ -135,7 +174,13 @@ function childChange({ text, element }: ElementInText, child: NewElement, style:
     );
     return at >= 0 && at < wanted;
   };
-  const before = holders.findLast(isBefore);
+  let last = holders.findLastIndex(isBefore);
+  const isEarlier = (one: ElementText | undefined) =>
+    one !== undefined &&
+    !models.some((other) => other.name === one.name && child.selectors.length === 0) &&
+    earlier.some((step) => isAtStep(text, one, step));
+  while (wanted >= 0 && isEarlier(holders[last + 1])) last++;
+  const before = holders[last];
   const indentation = indentationAt(text, element.start);
   const newText = (lead: string, example_: ElementInText | undefined) => {
     const look: ElementStyle = {

@@ -9,7 +9,7 @@ import type { HeaderText } from './editHeader';
 import { elementIn, exampleOf, headerText } from './editHeader';
 import type { RangeText } from './editRange';
 import { splitRange } from './editRange';
-import { unitOf } from './styleDocument';
+import { hasDecimalCommas, unitOf, withDecimalComma } from './styleDocument';
 import { valueAt } from './styleTree';
 import { writeValue } from './valueForms';
 import type { Vocabulary } from './vocabulary';
@@ -165,7 +165,9 @@ class ValueEditor {
       );
     }
     const example = exampleOf(this.#instrument, this.#vocabulary, this.#header, this.#found.level, name);
-    this.#apply(setChange(within, place.path, text, { ...this.#style(), example }));
+    const near = within.text + (example?.text ?? '');
+    const styled = hasDecimalCommas(near) ? withDecimalComma(text) : text;
+    this.#apply(setChange(within, place.path, styled, { ...this.#style(), example }));
   }
 
   #written(place: WritingPlace, name: string, value: string): string | undefined {
@@ -234,6 +236,7 @@ class ValueEditor {
     const text = this.#instrument.sources[this.#found.source]?.text ?? '';
     const inner = placesOf(this.#vocabulary)[this.#found.level + 1]?.level;
     return {
+      places: this.#found.places.all,
       inner: new Set(inner ? [...(inner.inside ?? []), inner.element] : []),
       unit: unitOf(text),
       lineEnd: lineEndOf(text),

@@ -5,7 +5,7 @@ import { lineEndOf } from '../model/textLines';
 import { encodeXmlComment } from '../xml/references';
 import type { InsertPlace } from './insertPlace';
 import { elementsByLevel, findInsertPlace, nearestElement } from './insertPlace';
-import { unitOf } from './styleDocument';
+import { hasDecimalCommas, unitOf, withDecimalComma } from './styleDocument';
 import { elementText } from './styleElement';
 import type { ElementText } from './styleTree';
 import { elementTree, indentationAt } from './styleTree';
@@ -85,6 +85,7 @@ class KindWriter {
   readonly #lineEnd: string;
   readonly #unit: string;
   readonly #examples: (ElementText | undefined)[];
+  readonly #commas: boolean;
 
   constructor(
     text: string,
@@ -105,6 +106,8 @@ class KindWriter {
     this.#lineEnd = lineEndOf(text);
     this.#unit = unitOf(text);
     this.#examples = byLevel.map((elements) => nearestElement(elements, place.at));
+    const region = this.#examples[this.#examples.length - 1];
+    this.#commas = region !== undefined && hasDecimalCommas(text.slice(region.start));
   }
 
   edit(content: readonly PlannedContent[], top: number): Edited['edits'][number] {
@@ -194,7 +197,8 @@ class KindWriter {
       unit: this.#unit,
       lineEnd: this.#lineEnd,
     };
-    const element = filledElement(places.level.element, texts);
+    const styled = this.#commas ? texts.map((one) => ({ ...one, text: withDecimalComma(one.text) })) : texts;
+    const element = filledElement(places.level.element, styled);
     return elementText(element, style, this.#inside(planned, example, row));
   }
 

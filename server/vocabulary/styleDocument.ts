@@ -6,3 +6,19 @@ export function unitOf(text: string): string {
   }
   return unit ?? '  ';
 }
+
+const commaNumber = /["'>]\s*[-+]?\d+,\d+\s*[^"'<,\d]*["'<]/;
+const pointNumber = /["'>]\s*[-+]?\d*\.\d+\s*[^"'<.\d]*["'<]/;
+/** Longer stretches are not looked through. */
+const longest = 5000;
+
+/** Whether numbers in a stretch of XML have a comma before their decimals, and none a point. */
+export function hasDecimalCommas(stretch: string): boolean {
+  const part = stretch.slice(0, longest);
+  return commaNumber.test(part) && !pointNumber.test(part);
+}
+
+/** A number, which may have a unit behind it, with a comma before its decimals; other text as it is. */
+export function withDecimalComma(text: string): string {
+  return /^[-+]?\d*\.\d+\D*$/.test(text) ? text.replace('.', ',') : text;
+}

@@ -223,7 +223,7 @@ class Planner {
   /** Samples and keys from outer headers, where other control settings are in force at the region than there. */
   #addRefolded(region: number, values: Values): void {
     const instrument = this.#instrument;
-    if (instrument.controls.length < 3) return;
+    if (instrument.controls.length < 2) return;
     const control = instrument.control(region);
     for (const { name: id, parameter, header } of instrument.effectiveParameters(region)) {
       const there = instrument.control(header);
