@@ -1,5 +1,6 @@
 import { HeaderKind } from '../model/headerKinds';
 import type { Instrument } from '../model/instrument';
+import { plainNumber } from '../model/instrumentBuilder';
 import type { Edited, SampleFactsLookup } from '../model/notation';
 import { lineEndOf } from '../model/textLines';
 import { encodeXmlComment } from '../xml/references';
@@ -12,10 +13,11 @@ import { elementTree, indentationAt } from './styleTree';
 import type { Vocabulary } from './vocabulary';
 import { Accounts } from './writeAccounts';
 import { filledElement } from './writeElements';
+import { isKeyPart, sourceValue } from './writeOwnValues';
 import { placesOf } from './writePlaces';
 import type { PlannedContent, PlannedElement } from './writePlan';
 import { planElements } from './writePlan';
-import { placedTexts } from './writeValues';
+import { effectiveText, placedTexts } from './writeValues';
 import { writeInVocabulary } from './writeVocabularyXml';
 
 /**
@@ -32,9 +34,15 @@ export function insertInVocabulary(
 ): Edited {
   const text = instrument.sources[0]?.text ?? '';
   const root = elementTree(text);
-  const top = outermostLevel(inserted, vocabulary);
+  let top = outermostLevel(inserted, vocabulary);
   const byLevel = elementsByLevel(root, vocabulary);
-  const place = findInsertPlace(root, vocabulary, byLevel, top, offset);
+  let place = findInsertPlace(root, vocabulary, byLevel, top, offset);
+  const group = groupNeeded(inserted, vocabulary, top);
+  const around = place ? innermostHeader(instrument, place.at) : -1;
+  if (place && group >= 0 && !isInheritedAt(instrument, around, inserted, vocabulary, top)) {
+    top = group;
+    place = findInsertPlace(root, vocabulary, byLevel, top, offset);
+  }
   if (!place) {
     const lineEnd = lineEndOf(text);
     const options = { lineEnd, ...(sampleFacts && { sampleFacts }) };
@@ -45,6 +53,7 @@ export function insertInVocabulary(
   }
   const accounts = new Accounts(inserted);
   const content = planElements(inserted, vocabulary, top, accounts, undefined);
+  leaveInherited(content, instrument, around, vocabulary, accounts);
   if (content.length === 0) return { edits: [], notes: accounts.finish().notes };
   const writer = new KindWriter(text, vocabulary, byLevel, inserted, sampleFacts, accounts, place);
   const edit = writer.edit(content, top);
@@ -62,6 +71,87 @@ function outermostLevel(inserted: Instrument, { levels }: Vocabulary): number {
   if (inner === undefined || !(kinds.has(HeaderKind.group) || kinds.has(HeaderKind.master)))
     return levels.length - 1;
   return kinds.has(HeaderKind.group) && kinds.has(HeaderKind.master) ? (groups.at(-2) ?? inner) : inner;
+}
+
+/** The group level further out than `top` that alone has a place for something that regions set, or −1. */
+function groupNeeded(inserted: Instrument, vocabulary: Vocabulary, top: number): number {
+  const levels = placesOf(vocabulary);
+  let found = -1;
+  for (const { name } of valuesWithoutPlace(inserted, vocabulary, top)) {
+    const level = levels.findLastIndex(
+      ({ level: { is }, byName }, at) => at < top && is === 'group' && byName.has(name),
+    );
+    if (level >= 0 && (found < 0 || level < found)) found = level;
+  }
+  return found;
+}
+
+/** The values in force in regions that no level from `top` inwards has a place for. */
+function* valuesWithoutPlace(
+  inserted: Instrument,
+  vocabulary: Vocabulary,
+  top: number,
+): Generator<{ name: string; value: string }> {
+  const levels = placesOf(vocabulary).slice(top);
+  for (const header of inserted.regions) {
+    for (const { name: id, parameter } of inserted.effectiveParameters(header)) {
+      const name = inserted.names.text(id);
+      if (levels.some(({ byName }) => byName.has(name) || (byName.has('key') && isKeyPart(name)))) continue;
+      yield { name, value: sourceValue(inserted, parameter, header, undefined) };
+    }
+  }
+}
+
+/** Whether what regions set without a place for it is what they get at a header anyway, or has no place at all. */
+function isInheritedAt(
+  instrument: Instrument,
+  around: number,
+  inserted: Instrument,
+  vocabulary: Vocabulary,
+  top: number,
+): boolean {
+  const levels = placesOf(vocabulary);
+  for (const { name, value } of valuesWithoutPlace(inserted, vocabulary, top)) {
+    const hasPlace = levels.some(({ byName }) => byName.has(name));
+    if (hasPlace && !isSameValue(effectiveText(instrument, around, name), value)) return false;
+  }
+  return true;
+}
+
+function isSameValue(one: string | undefined, other: string): boolean {
+  return one === other || (one !== undefined && plainNumber(one) === plainNumber(other));
+}
+
+/** Leaves out what regions get from the elements around them. */
+function leaveInherited(
+  content: readonly PlannedContent[],
+  instrument: Instrument,
+  around: number,
+  vocabulary: Vocabulary,
+  accounts: Accounts,
+): void {
+  const region = placesOf(vocabulary)[vocabulary.levels.length - 1];
+  for (const one of content) {
+    if (one.kind === 'comment') continue;
+    leaveInherited(one.content, instrument, around, vocabulary, accounts);
+    if (one.level < vocabulary.levels.length - 1) continue;
+    for (const [name, { value, parameter }] of one.values) {
+      if (region?.byName.has(name) || !isSameValue(effectiveText(instrument, around, name), value)) continue;
+      one.values.delete(name);
+      accounts.keep(parameter);
+    }
+  }
+}
+
+/** The header of the main file whose element an offset stands in, or −1. */
+function innermostHeader(instrument: Instrument, offset: number): number {
+  let header = instrument.headerAt(0, offset);
+  while (header >= 0) {
+    const { start, end } = instrument.bodySpan(header);
+    if (start < offset && offset < end) break;
+    header = instrument.parent(header);
+  }
+  return header;
 }
 
 /** How elements that stand next to one another are laid out. */

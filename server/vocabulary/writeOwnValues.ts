@@ -16,6 +16,11 @@ export interface SourceValue {
 /** The names that `key` stands for. */
 export const keyParts = ['lokey', 'hikey', 'pitch_keycenter'] as const;
 
+/** Whether `key` stands for a name. */
+export function isKeyPart(name: string): boolean {
+  return name === 'lokey' || name === 'hikey' || name === 'pitch_keycenter';
+}
+
 /**
  * What a header sets itself, `key` as the three names that it stands for. Keys are numbers with note and octave offset
  * added, samples paths with `default_path` before them, led from the folder that `move` names; `settings` is a header in

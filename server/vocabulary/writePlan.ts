@@ -7,7 +7,7 @@ import { chainOf, passingKinds, placeComments } from '../model/writingOrder';
 import type { Vocabulary } from './vocabulary';
 import type { Accounts } from './writeAccounts';
 import type { SourceValue } from './writeOwnValues';
-import { ownValues, sourceValue } from './writeOwnValues';
+import { isKeyPart, ownValues, sourceValue } from './writeOwnValues';
 import type { LevelPlaces } from './writePlaces';
 import { placesOf } from './writePlaces';
 
@@ -342,8 +342,4 @@ class Planner {
 
 function merge(values: Values, more: Values): void {
   for (const [name, value] of more) values.set(name, value);
-}
-
-function isKeyPart(name: string): boolean {
-  return name === 'lokey' || name === 'hikey' || name === 'pitch_keycenter';
 }
