@@ -1,3 +1,4 @@
+import { decimalText } from './decimalText';
 import type { Finding } from './finding';
 import { HeaderKind, headerNames } from './headerKinds';
 import { keyOfNoteName } from './keys';
@@ -28,6 +29,18 @@ export interface ParameterTable {
   values: ReadonlyMap<number, string>;
   /** Ends of names that are written longer or shorter than they read, because of variables. */
   nameEnds: ReadonlyMap<number, number>;
+  /** Where a notation writes all names and values in its own way: what differs from the text, in place of the two maps. */
+  translated?: TranslatedParameters;
+}
+
+/** What parameters say in a notation that has names and units of its own, by parameter. */
+export interface TranslatedParameters {
+  /** Ends of the names in the text. */
+  nameEnds: Int32Array;
+  /** 1 where the value is the parameter's number and not the text at its span. */
+  isNumber: Uint8Array;
+  /** What had to be assumed to know a value, as a sentence. */
+  assumed: ReadonlyMap<number, string>;
 }
 
 /** From `first` on, headers or parameters stand in the file `source`. */
@@ -285,6 +298,7 @@ export class Instrument {
     const at = parameter * parameterStride;
     const start = this.parameters.cells[at + 1] as number;
     const end =
+      this.parameters.translated?.nameEnds[parameter] ??
       this.parameters.nameEnds.get(parameter) ??
       start + this.names.text(this.parameters.cells[at] as number).length;
     return { source: this.parameterSource(parameter), start, end };
@@ -311,11 +325,17 @@ export class Instrument {
 
   /** The value with variables and character references put in. */
   valueText(parameter: number): string {
+    if (this.parameters.translated?.isNumber[parameter] === 1) return decimalText(this.number(parameter));
     const value = this.parameters.values.get(parameter);
     if (value !== undefined) return value;
     const at = parameter * parameterStride;
     const source = this.sources[this.parameterSource(parameter)] as Source;
     return source.text.slice(this.parameters.cells[at + 2], this.parameters.cells[at + 3]);
+  }
+
+  /** Whether the value differs from the text at its span. */
+  differsFromText(parameter: number): boolean {
+    return this.parameters.translated?.isNumber[parameter] === 1 || this.parameters.values.has(parameter);
   }
 
   /** The value as a plain decimal number, or NaN. Note names are not numbers here; see {@link keyNumber}. */

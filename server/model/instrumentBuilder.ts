@@ -66,6 +66,7 @@ export class InstrumentBuilder {
   #count = 0;
   #source = 0;
   #translated: TranslatedParameters | undefined;
+  readonly #assumed = new Map<number, string>();
   #scope: Scope = { global: -1, master: -1, group: -1 };
 
   /** `textLength` is the length of the text about to be read, from which the first size of the buffers is guessed. */
@@ -167,7 +168,11 @@ export class InstrumentBuilder {
   /** Makes {@link addTranslated} possible: all parameters are added with it. */
   translate(): void {
     const length = this.#numbers.length;
-    this.#translated = { nameEnds: new Int32Array(length), isNumber: new Uint8Array(length) };
+    this.#translated = {
+      nameEnds: new Int32Array(length),
+      isNumber: new Uint8Array(length),
+      assumed: this.#assumed,
+    };
   }
 
   /**
@@ -190,10 +195,14 @@ export class InstrumentBuilder {
     return parameter;
   }
 
-  /** Makes a parameter's value a number that differs from the text at its span. */
-  setNumber(parameter: number, number: number): void {
+  /**
+   * Makes a parameter's value a number that differs from the text at its span; `assumed` says what had to be assumed for it.
+   * It may still be done after {@link finish} for what is known only then, keys and velocities aside.
+   */
+  setNumber(parameter: number, number: number, assumed?: string): void {
     this.#numbers[parameter] = number;
     (this.#translated as TranslatedParameters).isNumber[parameter] = 1;
+    if (assumed !== undefined) this.#assumed.set(parameter, assumed);
   }
 
   /** Gives a parameter a value that differs from the text at its span; `number` is the value as in {@link addParameter}. */
@@ -223,7 +232,7 @@ export class InstrumentBuilder {
     else this.#findingsLeftOut++;
   }
 
-  /** The instrument; the builder is not used after that. */
+  /** The instrument; nothing is added after that. */
   finish(): Instrument {
     const last = this.#findings.at(-1);
     if (last && this.#findingsLeftOut > 0) {

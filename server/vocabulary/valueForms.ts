@@ -1,9 +1,11 @@
+import { decimalText } from '../model/decimalText';
 import { keyOfNoteName } from '../model/keys';
 import { numberIn } from '../model/opcodes/values';
 import { readKey, writeKey } from './forms/keys';
 import type { NumberForm } from './forms/numberForm';
+import { readNumber } from './forms/numberForm';
 import { numberFormOf } from './forms/numberFormOf';
-import { decimalText, readNumberText, toMillionths } from './forms/numberText';
+import { toMillionths } from './forms/numberText';
 import { readSamplePath, writeSamplePath } from './forms/samplePath';
 import { shortestDecimal } from './forms/shortest';
 import { readWord, writeWord } from './forms/words';
@@ -64,15 +66,6 @@ export function readValue(form: ValueForm, text: string, around: ValueSurroundin
       return { text: decimalText(number), number, ...(assumed !== undefined && { assumed }) };
     }
   }
-}
-
-/** The number of a text in the form's own unit; NaN where it is none or stands in a unit of another kind. */
-function readNumber(numbers: NumberForm, unitText: string | undefined, text: string): number {
-  const found = readNumberText(text);
-  if (!found) return Number.NaN;
-  const unit = found.unit.toLowerCase();
-  if (unit === '' || unit === unitText?.trim().toLowerCase()) return found.number;
-  return found.number * (numbers.units.get(unit) ?? Number.NaN);
 }
 
 /**

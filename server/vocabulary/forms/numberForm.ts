@@ -1,4 +1,5 @@
 import type { ValueSurroundings } from '../valueForms';
+import { readNumberText } from './numberText';
 
 /** How a number in a vocabulary's form and the number of the open SFZ format follow from one another. */
 export interface NumberForm {
@@ -32,4 +33,13 @@ export function unitsOf(
   ...named: (readonly [names: readonly string[], factor: number])[]
 ): Map<string, number> {
   return new Map(named.flatMap(([names, factor]) => names.map((name) => [name, factor] as const)));
+}
+
+/** The number of a text in the form's own unit; NaN where it is none or stands in a unit of another kind. */
+export function readNumber(form: NumberForm, unitText: string | undefined, text: string): number {
+  const found = readNumberText(text);
+  if (!found) return Number.NaN;
+  const unit = found.unit.toLowerCase();
+  if (unit === '' || unit === unitText?.trim().toLowerCase()) return found.number;
+  return found.number * (form.units.get(unit) ?? Number.NaN);
 }

@@ -1,0 +1,228 @@
+import { nameHash } from '../../xml/nameHash';
+import type { PlaceStep } from '../places';
+import { parsePlace } from '../places';
+import type { Vocabulary } from '../vocabulary';
+import type { LevelHeader } from './levelHeaders';
+import { levelHeaders } from './levelHeaders';
+import type { Target } from './targets';
+import { targetsOf } from './targets';
+
+/** A vocabulary made ready for reading. */
+export interface CompiledVocabulary {
+  levels: readonly LevelHeader[];
+  /** All targets; a target's index is its position. */
+  targets: readonly Target[];
+  /** Numbers of the names of attributes that the vocabulary speaks of. */
+  attributes: ReadonlyMap<string, number>;
+  /** Around the outermost element. */
+  root: ElementPlace;
+  /** The element of each level. */
+  places: readonly ElementPlace[];
+}
+
+/** An attribute that tells elements of one name apart: its number and the value that it has to have. */
+type Condition = readonly [attribute: number, value: string];
+
+/** What the vocabulary says of an element in some place. */
+class Branch {
+  readonly attributes: Target[][] = [];
+  readonly text: Target[] = [];
+  readonly children: { element: string; conditions: readonly Condition[]; branch: Branch }[] = [];
+
+  /** `level` is the level whose element it is, or −1. */
+  constructor(readonly level: number) {}
+}
+
+/** The elements of one name that can stand somewhere. */
+export class ChildElements {
+  readonly name: string;
+  readonly hash: number;
+  /** The numbers of the attributes that decide what they are. */
+  readonly conditionAttributes: ReadonlySet<number>;
+  readonly #always: Branch[];
+  readonly #chosen: { conditions: readonly Condition[]; branch: Branch }[];
+  readonly #places: Map<string, ElementPlace>;
+  #single: ElementPlace | undefined;
+  /** Places by the value of the one attribute that all go by. */
+  #byValue: Map<string, ElementPlace> | undefined;
+  #byAttribute = -1;
+
+  constructor(name: string, branches: Branch['children']) {
+    this.name = name;
+    this.hash = nameHash(name, 0, name.length);
+    this.#always = branches.filter(({ conditions }) => conditions.length === 0).map(({ branch }) => branch);
+    this.#chosen = branches.filter(({ conditions }) => conditions.length > 0);
+    this.#places = new Map();
+    this.conditionAttributes = new Set(
+      this.#chosen.flatMap(({ conditions }) => conditions.map(([attribute]) => attribute)),
+    );
+    const first = this.#chosen[0]?.conditions[0]?.[0] ?? -1;
+    if (this.#chosen.every(({ conditions }) => conditions.length === 1 && conditions[0]?.[0] === first)) {
+      this.#byAttribute = first;
+      this.#byValue = new Map();
+    }
+  }
+
+  /** Whether their attributes decide what they are. */
+  get goesByAttributes(): boolean {
+    return this.#chosen.length > 0;
+  }
+
+  /** What they are, where their attributes do not decide that. */
+  get place(): ElementPlace {
+    this.#single ??= new ElementPlace(this.#always);
+    return this.#single;
+  }
+
+  /** What one with these values of attributes is; `undefined` for one that means nothing. */
+  choose(valueIn: (attribute: number) => string | undefined): ElementPlace | undefined {
+    const value = this.#byAttribute >= 0 ? valueIn(this.#byAttribute) : undefined;
+    const known = value === undefined ? undefined : this.#byValue?.get(value);
+    if (known) return known;
+    const fits = this.#chosen.map(({ conditions }) =>
+      conditions.every(([one, wanted]) => valueIn(one) === wanted),
+    );
+    const chosen = this.#chosen.filter((_, at) => fits[at]);
+    if (chosen.length === 0 && this.#always.length === 0) return undefined;
+    const key = fits.map((fit) => (fit ? '1' : '0')).join('');
+    let place = this.#places.get(key);
+    if (!place) {
+      place = new ElementPlace([...this.#always, ...chosen.map(({ branch }) => branch)]);
+      this.#places.set(key, place);
+    }
+    if (value !== undefined && chosen.length > 0) this.#byValue?.set(value, place);
+    return place;
+  }
+}
+
+/** An element in its place: what its attributes, its text and the elements in it mean. */
+export class ElementPlace {
+  /** The level whose element it is, or −1. */
+  readonly level: number;
+  /** Targets by the number of the attribute. */
+  readonly attributes: readonly (readonly Target[] | undefined)[];
+  readonly text: readonly Target[] | undefined;
+  /** Whether its text and its attributes both mean something. */
+  readonly isMixed: boolean;
+  readonly children: readonly ChildElements[];
+
+  constructor(branches: readonly Branch[]) {
+    this.level = branches.find(({ level }) => level >= 0)?.level ?? -1;
+    const attributes: (Target[] | undefined)[] = [];
+    const children = new Map<string, Branch['children']>();
+    for (const branch of branches) {
+      branch.attributes.forEach((targets, attribute) => {
+        attributes[attribute] = [...(attributes[attribute] ?? []), ...targets];
+      });
+      for (const child of branch.children) {
+        const named = children.get(child.element);
+        if (named) named.push(child);
+        else children.set(child.element, [child]);
+      }
+    }
+    this.attributes = Array.from(attributes);
+    const text = branches.flatMap((branch) => branch.text);
+    this.text = text.length > 0 ? text : undefined;
+    this.isMixed = text.length > 0 && attributes.length > 0;
+    this.children = [...children].map(([name, all]) => new ChildElements(name, all));
+  }
+
+  /** The elements of the name that stands at `start`..`end` of a text. */
+  childrenNamed(text: string, start: number, end: number, hash: number): ChildElements | undefined {
+    for (const child of this.children) {
+      if (child.hash === hash && child.name.length === end - start && text.startsWith(child.name, start))
+        return child;
+    }
+    return undefined;
+  }
+}
+
+const compiled = new WeakMap<Vocabulary, CompiledVocabulary>();
+
+/** A vocabulary made ready for reading, once for each object. Places that make no sense are left out. */
+export function compileVocabulary(vocabulary: Vocabulary): CompiledVocabulary {
+  let ready = compiled.get(vocabulary);
+  if (!ready) {
+    ready = new Compiler(vocabulary).compile();
+    compiled.set(vocabulary, ready);
+  }
+  return ready;
+}
+
+class Compiler {
+  readonly #vocabulary: Vocabulary;
+  readonly #attributes = new Map<string, number>();
+
+  constructor(vocabulary: Vocabulary) {
+    this.#vocabulary = vocabulary;
+  }
+
+  compile(): CompiledVocabulary {
+    const { levels } = this.#vocabulary;
+    const targets = targetsOf(this.#vocabulary);
+    const branches = levels.map((_, level) => new Branch(level));
+    levels.forEach(({ parameters }, level) => {
+      parameters.forEach(({ at }, position) => {
+        this.#addTarget(branches[level] as Branch, at, targets[level]?.[position] as Target);
+      });
+    });
+    const root = new Branch(-1);
+    [root, ...branches].forEach((branch, outer) => {
+      for (let level = outer; level < levels.length; level++) this.#lead(branch, level, branches);
+    });
+    return {
+      levels: levelHeaders(this.#vocabulary),
+      targets: targets.flat(),
+      attributes: this.#attributes,
+      root: new ElementPlace([root]),
+      places: branches.map((branch) => new ElementPlace([branch])),
+    };
+  }
+
+  #addTarget(level: Branch, at: string, target: Target): void {
+    const path = parsePlace(at);
+    if (!path) return;
+    let branch = level;
+    for (const step of path.steps) branch = this.#childOf(branch, step);
+    if (path.attribute === undefined) branch.text.push(target);
+    else {
+      const attribute = this.#numberOf(path.attribute);
+      branch.attributes[attribute] ??= [];
+      branch.attributes[attribute]?.push(target);
+    }
+  }
+
+  #childOf(branch: Branch, { element, selectors }: PlaceStep): Branch {
+    const conditions = selectors.map(([name, value]) => [this.#numberOf(name), value] as const);
+    const same = branch.children.find(
+      (child) => child.element === element && JSON.stringify(child.conditions) === JSON.stringify(conditions),
+    );
+    if (same) return same.branch;
+    const child = new Branch(-1);
+    branch.children.push({ element, conditions, branch: child });
+    return child;
+  }
+
+  /** Leads from an element to those of a level further in, with or without the wrappers around them. */
+  #lead(from: Branch, level: number, branches: readonly Branch[]): void {
+    const { element, inside = [] } = this.#vocabulary.levels[level] ?? { element: '' };
+    const target = branches[level] as Branch;
+    let branch = from;
+    for (const wrapper of [undefined, ...inside]) {
+      if (wrapper !== undefined) branch = this.#childOf(branch, { element: wrapper, selectors: [] });
+      const isTaken = branch.children.some(
+        (child) => child.element === element && child.conditions.length === 0,
+      );
+      if (!isTaken) branch.children.push({ element, conditions: [], branch: target });
+    }
+  }
+
+  #numberOf(attribute: string): number {
+    let number = this.#attributes.get(attribute);
+    if (number === undefined) {
+      number = this.#attributes.size;
+      this.#attributes.set(attribute, number);
+    }
+    return number;
+  }
+}

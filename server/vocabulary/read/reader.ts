@@ -1,0 +1,401 @@
+import { HeaderKind } from '../../model/headerKinds';
+import type { Instrument } from '../../model/instrument';
+import type { Scope } from '../../model/instrumentBuilder';
+import { InstrumentBuilder } from '../../model/instrumentBuilder';
+import type { ReadOptions } from '../../model/notation';
+import type { RelatedSpan, XmlHandler } from '../../xml/handler';
+import { ValueMark } from '../../xml/handler';
+import { decodeXmlAttribute } from '../../xml/references';
+import { expectedOf } from '../forms/expected';
+import type { ChildElements, CompiledVocabulary, ElementPlace } from './compile';
+import { ElementText } from './elementText';
+import { scaleBySurroundings } from './scale';
+import type { Target } from './targets';
+import { partOf } from './targets';
+import { readPlainNumber, readTargetText } from './values';
+
+/** A parameter with all that the builder is told of it. */
+interface Entry {
+  target: Target;
+  nameStart: number;
+  nameEnd: number;
+  valueStart: number;
+  valueEnd: number;
+  number: number;
+  isNumber: boolean;
+  text: string | undefined;
+  isUnscaled: boolean;
+}
+
+/** An attribute of a tag whose attributes decide what it is. */
+interface HeldAttribute {
+  attribute: number;
+  nameStart: number;
+  nameEnd: number;
+  valueStart: number;
+  valueEnd: number;
+  number: number;
+  marks: number;
+}
+
+/** Values that stand behind later headers than their own, by the position of their header. */
+export type LateValues = ReadonlyMap<number, readonly Entry[]>;
+
+/** Puts what the scanner tells of a text in a vocabulary into an instrument. */
+export class VocabularyReader implements XmlHandler {
+  readonly #vocabulary: CompiledVocabulary;
+  readonly #text: string;
+  readonly #options: ReadOptions;
+  readonly #builder: InstrumentBuilder;
+  /** Names of parameters in `ParameterNames`, by target. */
+  readonly #names: number[];
+  /** Numbers in the vocabulary of the names that the scanner has counted; −1 for others. */
+  readonly #attributes: number[] = [];
+  readonly #hasBackslash: boolean;
+
+  /** The elements that are open: what they are and where their names stand. */
+  readonly #places: (ElementPlace | undefined)[] = [];
+  readonly #nameStarts: number[] = [];
+  readonly #nameEnds: number[] = [];
+  /** By level: the header of its element, what was in force before that, and the values that inner headers repeat. */
+  readonly #headers: number[];
+  readonly #before: (Scope | undefined)[];
+  readonly #entries: (Entry[] | undefined)[];
+
+  /** The tag that is being read. */
+  #place: ElementPlace | undefined;
+  #nameStart = 0;
+  #nameEnd = 0;
+  #header = -1;
+  /** Set while the attributes of the tag decide what it is. */
+  #choosing: ChildElements | undefined;
+  #held: HeldAttribute[] = [];
+  /** The attribute that says what the others of the tag mean. */
+  #naming: HeldAttribute | undefined;
+  readonly #elementText: ElementText;
+
+  readonly #lateBefore: LateValues | undefined;
+  readonly #late = new Map<number, Entry[]>();
+  readonly #unscaled: { parameter: number; target: Target }[] = [];
+
+  /** `late` is what a first reading of the same text gave. */
+  constructor(vocabulary: CompiledVocabulary, text: string, options: ReadOptions, late?: LateValues) {
+    this.#vocabulary = vocabulary;
+    this.#text = text;
+    this.#options = options;
+    this.#builder = new InstrumentBuilder('xml', text.length);
+    this.#builder.translate();
+    this.#builder.enterSource(options.path, text);
+    const { names } = this.#builder;
+    this.#names = vocabulary.targets.map(({ parameter }) => names.idOf(parameter));
+    this.#hasBackslash = text.includes('\\');
+    this.#headers = vocabulary.levels.map(() => -1);
+    this.#before = vocabulary.levels.map(() => undefined);
+    this.#entries = vocabulary.levels.map(() => undefined);
+    for (const { repeats } of vocabulary.levels) for (const level of repeats) this.#entries[level] = [];
+    this.#elementText = new ElementText(text);
+    this.#lateBefore = late;
+  }
+
+  get hasLateValues(): boolean {
+    return this.#late.size > 0;
+  }
+
+  /** What came too late for its header; for a second reading. */
+  lateValues(): LateValues {
+    return this.#late;
+  }
+
+  finish(): Instrument {
+    this.#addLate();
+    const builder = this.#builder;
+    const instrument = builder.finish();
+    scaleBySurroundings(instrument, builder, this.#unscaled, this.#options.sampleFacts);
+    return instrument;
+  }
+
+  open(tagStart: number, nameStart: number, nameEnd: number, hash: number): void {
+    if (this.#elementText.isOpen) this.#endText();
+    this.#nameStart = nameStart;
+    this.#nameEnd = nameEnd;
+    const depth = this.#places.length;
+    const around = depth === 0 ? this.#vocabulary.root : this.#places[depth - 1];
+    const children = around?.childrenNamed(this.#text, nameStart, nameEnd, hash);
+    this.#header = -1;
+    this.#choosing = undefined;
+    this.#naming = undefined;
+    if (children === undefined) this.#place = undefined;
+    else if (children.goesByAttributes) {
+      this.#place = undefined;
+      this.#choosing = children;
+      this.#held = [];
+    } else {
+      const { place } = children;
+      this.#place = place;
+      if (place.level >= 0) this.#openLevel(place.level, tagStart, nameEnd);
+    }
+  }
+
+  #openLevel(level: number, tagStart: number, nameEnd: number): void {
+    const { kind, repeats } = this.#vocabulary.levels[level] ?? { repeats: [] };
+    if (kind === undefined) return;
+    this.#addLate();
+    const builder = this.#builder;
+    // A region changes nothing of what follows it, so its scope need not be kept.
+    if (kind !== HeaderKind.region) this.#before[level] = builder.scope();
+    const header = builder.openHeader(kind, tagStart, nameEnd);
+    this.#header = header;
+    for (const outer of repeats) {
+      const outerHeader = this.#headers[outer] ?? -1;
+      if (outerHeader < 0) continue;
+      for (const entry of this.#entries[outer] ?? []) this.#addEntry(entry);
+      for (const entry of this.#lateBefore?.get(outerHeader) ?? []) this.#addEntry(entry);
+    }
+    this.#headers[level] = header;
+    if (this.#entries[level]) this.#entries[level] = [];
+  }
+
+  /** Adds what stands in the text behind later headers to the header opened last, before another one opens. */
+  #addLate(): void {
+    const late = this.#lateBefore?.get(this.#builder.headerCount - 1);
+    if (late) for (const entry of late) this.#addEntry(entry);
+  }
+
+  attribute(
+    name: number,
+    nameStart: number,
+    nameEnd: number,
+    valueStart: number,
+    valueEnd: number,
+    number: number,
+    marks: number,
+  ): void {
+    let attribute = this.#attributes[name];
+    if (attribute === undefined) {
+      attribute = this.#vocabulary.attributes.get(this.#text.slice(nameStart, nameEnd)) ?? -1;
+      this.#attributes[name] = attribute;
+    }
+    if (attribute < 0) return;
+    if (this.#choosing !== undefined) {
+      this.#held.push({ attribute, nameStart, nameEnd, valueStart, valueEnd, number, marks });
+      return;
+    }
+    const targets = this.#place?.attributes[attribute];
+    if (targets === undefined) return;
+    for (const target of targets) {
+      this.#value(target, nameStart, nameEnd, valueStart, valueEnd, number, marks);
+    }
+  }
+
+  #value(
+    target: Target,
+    nameStart: number,
+    nameEnd: number,
+    valueStart: number,
+    valueEnd: number,
+    number: number,
+    marks: number,
+  ): void {
+    const { form } = target;
+    const isRaw = (marks & ValueMark.encoded) === 0 && target.part === 0;
+    if (isRaw && !Number.isNaN(number)) {
+      if (form.kind === 'key' || (target.numbers && !target.numbers.needsSurroundings)) {
+        const value = readPlainNumber(target, number);
+        if (Number.isNaN(value)) this.#reportNonsense(target, valueStart, valueEnd);
+        else this.#add(target, nameStart, nameEnd, valueStart, valueEnd, value, value !== number);
+        return;
+      }
+    }
+    if (isRaw && (form.kind === 'text' || (form.kind === 'path' && this.#isPathAsWritten(form)))) {
+      if (valueEnd > valueStart) this.#add(target, nameStart, nameEnd, valueStart, valueEnd, number, false);
+      return;
+    }
+    const raw = this.#text.slice(valueStart, valueEnd);
+    const text = marks & ValueMark.encoded ? decodeXmlAttribute(raw) : raw;
+    this.#textValue(target, nameStart, nameEnd, valueStart, valueEnd, text, text === raw);
+  }
+
+  #isPathAsWritten({ folder, ending }: { folder?: string; ending?: string }): boolean {
+    return !folder && !ending && !this.#hasBackslash;
+  }
+
+  /** `isAtSpan` says that the text stands at the span as it is. */
+  #textValue(
+    target: Target,
+    nameStart: number,
+    nameEnd: number,
+    valueStart: number,
+    valueEnd: number,
+    text: string,
+    isAtSpan: boolean,
+  ): void {
+    if (text === '') return;
+    const part = partOf(target, text);
+    const partText = part && text.slice(part.start, part.end);
+    const value = partText === undefined ? undefined : readTargetText(target, partText);
+    if (part === undefined || partText === undefined || value === undefined) {
+      this.#reportNonsense(target, valueStart, valueEnd);
+      return;
+    }
+    // A word may stand for nothing.
+    if (value.text === '') return;
+    const start = isAtSpan ? valueStart + part.start : valueStart;
+    const end = isAtSpan ? valueStart + part.end : valueEnd;
+    const ownText = value.text ?? (isAtSpan || value.isNumber ? undefined : partText);
+    const isNumber = value.isNumber || (!isAtSpan && ownText === undefined);
+    const { number, isUnscaled } = value;
+    this.#add(target, nameStart, nameEnd, start, end, number, isNumber, ownText, isUnscaled);
+  }
+
+  #reportNonsense(target: Target, start: number, end: number): void {
+    const text = this.#text.slice(start, Math.min(end, start + 40));
+    this.#builder.addFinding({
+      code: 'opcode-value',
+      severity: 'error',
+      start,
+      end,
+      message: `"${text}${end > start + 40 ? '…' : ''}" sets no ${target.parameter}. It takes ${expectedOf(target.form)}${target.part === 0 ? '' : ', as part of a range'}.`,
+    });
+  }
+
+  #add(
+    target: Target,
+    nameStart: number,
+    nameEnd: number,
+    valueStart: number,
+    valueEnd: number,
+    number: number,
+    isNumber: boolean,
+    text?: string,
+    isUnscaled = false,
+  ): void {
+    const header = this.#headers[target.level] as number;
+    const repeated = this.#entries[target.level];
+    const isLate = header !== this.#builder.headerCount - 1;
+    if (isLate || repeated) {
+      const entry = { target, nameStart, nameEnd, valueStart, valueEnd, number, isNumber, text, isUnscaled };
+      if (!isLate) repeated?.push(entry);
+      else {
+        const late = this.#late.get(header);
+        if (late) late.push(entry);
+        else this.#late.set(header, [entry]);
+        return;
+      }
+    }
+    const name = this.#names[target.index] as number;
+    const builder = this.#builder;
+    const parameter = builder.addTranslated(name, nameStart, nameEnd, valueStart, valueEnd, number, isNumber);
+    if (text !== undefined) builder.setValue(parameter, text);
+    if (isUnscaled) this.#unscaled.push({ parameter, target });
+  }
+
+  #addEntry(entry: Entry): void {
+    const { target, nameStart, nameEnd, valueStart, valueEnd, number, isNumber, text, isUnscaled } = entry;
+    const name = this.#names[target.index] as number;
+    const builder = this.#builder;
+    const parameter = builder.addTranslated(name, nameStart, nameEnd, valueStart, valueEnd, number, isNumber);
+    if (text !== undefined) builder.setValue(parameter, text);
+    if (isUnscaled) this.#unscaled.push({ parameter, target });
+  }
+
+  openEnd(end: number, empty: boolean): void {
+    if (this.#choosing !== undefined) this.#choose(this.#choosing);
+    const level = this.#place?.level ?? -1;
+    if (this.#header >= 0) this.#builder.closeHeader(this.#header, end);
+    if (empty) {
+      if (level >= 0) this.#leaveLevel(level);
+      return;
+    }
+    this.#places.push(this.#place);
+    // Behind attributes that mean something too, an empty name keeps all names in order.
+    const isMixed = this.#place?.isMixed === true;
+    this.#nameStarts.push(isMixed ? end - 1 : (this.#naming?.valueStart ?? this.#nameStart));
+    this.#nameEnds.push(isMixed ? end - 1 : (this.#naming?.valueEnd ?? this.#nameEnd));
+    this.#elementText.enter();
+  }
+
+  /** Finds out what an element is by its attributes, and reads those that carry values. */
+  #choose(children: ChildElements): void {
+    const held = this.#held;
+    this.#choosing = undefined;
+    this.#place = children.choose((attribute) => {
+      const found = held.findLast((one) => one.attribute === attribute);
+      if (!found) return undefined;
+      const raw = this.#text.slice(found.valueStart, found.valueEnd);
+      return found.marks & ValueMark.encoded ? decodeXmlAttribute(raw) : raw;
+    });
+    if (!this.#place) return;
+    const naming = held.find(({ attribute }) => children.conditionAttributes.has(attribute));
+    this.#naming = naming;
+    for (const { attribute, nameStart, nameEnd, valueStart, valueEnd, number, marks } of held) {
+      const targets = this.#place.attributes[attribute];
+      if (targets === undefined) continue;
+      // The name stands before its value, where it says more than the attribute's own.
+      const isNamed = naming !== undefined && naming.valueEnd < valueStart;
+      const start = isNamed ? naming.valueStart : nameStart;
+      const end = isNamed ? naming.valueEnd : nameEnd;
+      for (const target of targets) this.#value(target, start, end, valueStart, valueEnd, number, marks);
+    }
+  }
+
+  #leaveLevel(level: number): void {
+    const before = this.#before[level];
+    if (before) this.#builder.restore(before);
+  }
+
+  close(_start: number, end: number): void {
+    if (this.#elementText.isOpen) this.#endText();
+    this.#elementText.leave();
+    const place = this.#places.pop();
+    this.#nameStarts.pop();
+    this.#nameEnds.pop();
+    if (place === undefined || place.level < 0) return;
+    const header = this.#headers[place.level] as number;
+    if (header >= 0) this.#builder.closeHeader(header, end);
+    this.#leaveLevel(place.level);
+  }
+
+  characters(start: number, end: number): void {
+    if (this.#places[this.#places.length - 1]?.text !== undefined) this.#elementText.add(start, end);
+  }
+
+  #endText(): void {
+    const depth = this.#places.length - 1;
+    const { start, end, number, text, isAtSpan } = this.#elementText.take();
+    const nameStart = this.#nameStarts[depth] as number;
+    const nameEnd = this.#nameEnds[depth] as number;
+    for (const target of this.#places[depth]?.text ?? []) {
+      if (text === undefined) this.#value(target, nameStart, nameEnd, start, end, number, 0);
+      else this.#textValue(target, nameStart, nameEnd, start, end, text, isAtSpan);
+    }
+  }
+
+  comment(start: number, end: number): void {
+    const text = this.#text;
+    const closed = end - start >= 7 && text.startsWith('-->', end - 3);
+    this.#builder.addDirective({
+      kind: 'comment',
+      start,
+      end,
+      name: '',
+      nameStart: start,
+      nameEnd: start,
+      value: text.slice(start + 4, closed ? end - 3 : end).trim(),
+    });
+  }
+
+  instruction(): void {}
+
+  doctype(): void {}
+
+  problem(start: number, end: number, message: string, related?: RelatedSpan): void {
+    this.#builder.addFinding({
+      code: 'syntax-error',
+      severity: 'error',
+      start,
+      end,
+      message,
+      ...(related && { related: [{ ...related, source: this.#builder.source }] }),
+    });
+  }
+}

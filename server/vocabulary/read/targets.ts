@@ -1,0 +1,77 @@
+import type { NumberForm } from '../forms/numberForm';
+import { numberFormOf } from '../forms/numberFormOf';
+import { splitRange } from '../forms/rangeText';
+import type { ValueSurroundings } from '../valueForms';
+import { readValue } from '../valueForms';
+import type { ValueForm, Vocabulary, VocabularyParameter } from '../vocabulary';
+
+/** A parameter that a place of the text gives a value. */
+export interface Target {
+  /** Its position in {@link targetsOf}. */
+  index: number;
+  /** The position of its level. */
+  level: number;
+  parameter: string;
+  form: ValueForm;
+  part: 0 | 1 | 2;
+  between: string;
+  /** The other part of the range, where there is one. */
+  partner: ValueForm | undefined;
+  /** How its numbers are read, where it is one that is scaled. */
+  numbers: NumberForm | undefined;
+}
+
+/** All parameters of a vocabulary, level by level. */
+export function targetsOf({ levels }: Vocabulary): Target[][] {
+  let index = 0;
+  return levels.map(({ parameters }, level) =>
+    parameters.map((one) => {
+      const { parameter, form, part = 0, between = '-' } = one;
+      const partner = part === 0 ? undefined : partnerOf(one, parameters);
+      return {
+        index: index++,
+        level,
+        parameter,
+        form,
+        part,
+        between,
+        partner,
+        numbers: numbersOf(form, parameter),
+      };
+    }),
+  );
+}
+
+function partnerOf(
+  { at, part }: VocabularyParameter,
+  all: readonly VocabularyParameter[],
+): ValueForm | undefined {
+  return all.find((other) => other.at === at && other.part !== undefined && other.part !== part)?.form;
+}
+
+function numbersOf(form: ValueForm, parameter: string): NumberForm | undefined {
+  switch (form.kind) {
+    case 'key':
+    case 'words':
+    case 'path':
+    case 'text':
+      return undefined;
+    default:
+      return numberFormOf(form, parameter);
+  }
+}
+
+/** Where, within a text that holds a range, the value of a parameter stands; the whole where it holds none. */
+export function partOf(target: Target, text: string): { start: number; end: number } | undefined {
+  if (target.part === 0) return { start: 0, end: text.length };
+  const parts = splitRange(text, target.between, (part, which) => {
+    const form = which === target.part ? target.form : (target.partner ?? target.form);
+    return readValue(form, part, unknownSurroundings(target.parameter)) !== undefined;
+  });
+  return parts && (target.part === 1 ? parts.first : parts.second);
+}
+
+/** For values that go by nothing around them. */
+export function unknownSurroundings(parameter: string): ValueSurroundings {
+  return { parameter, sampleRate: undefined, frames: undefined, frameOf: () => 0 };
+}

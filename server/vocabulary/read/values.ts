@@ -1,0 +1,66 @@
+import { plainNumber } from '../../model/instrumentBuilder';
+import { keyOfNumber, readKey } from '../forms/keys';
+import { readNumber } from '../forms/numberForm';
+import { readSamplePath } from '../forms/samplePath';
+import { readWord } from '../forms/words';
+import type { Target } from './targets';
+import { unknownSurroundings } from './targets';
+
+/** What a text stands for, in the terms of the open SFZ format. */
+export interface TargetValue {
+  number: number;
+  /** The value where it is neither the text itself nor {@link number}. */
+  text?: string;
+  /** Whether the value is the number, not the text. */
+  isNumber: boolean;
+  /** Whether the number has yet to be scaled by what is around it. */
+  isUnscaled?: true;
+}
+
+const surroundings = new WeakMap<Target, ReturnType<typeof unknownSurroundings>>();
+
+/** The value of a number in the form of a target; NaN where it makes no sense. Not for forms that go by what is around. */
+export function readPlainNumber(target: Target, number: number): number {
+  const { form, numbers } = target;
+  if (numbers) {
+    let around = surroundings.get(target);
+    if (!around) {
+      around = unknownSurroundings(target.parameter);
+      surroundings.set(target, around);
+    }
+    return numbers.read(number, around);
+  }
+  return form.kind === 'key' ? (keyOfNumber(number, form.offset ?? 0) ?? Number.NaN) : Number.NaN;
+}
+
+/** The value of a text, which is not empty; `undefined` where it makes no sense. */
+export function readTargetText(target: Target, text: string): TargetValue | undefined {
+  const { form, numbers } = target;
+  switch (form.kind) {
+    case 'text':
+      return { number: plainNumber(text), isNumber: false };
+    case 'path': {
+      const path = readSamplePath(form, text);
+      return { number: Number.NaN, isNumber: false, ...(path !== text && { text: path }) };
+    }
+    case 'words': {
+      const value = readWord(form, text);
+      if (value === undefined) return undefined;
+      return { number: plainNumber(value), isNumber: false, ...(value !== text && { text: value }) };
+    }
+    case 'key': {
+      const key = readKey(form, text);
+      return key === undefined ? undefined : { number: key, isNumber: String(key) !== text };
+    }
+    default: {
+      if (!numbers) return undefined;
+      const number = readNumber(numbers, form.unitText, text);
+      if (numbers.needsSurroundings) {
+        const isSense = number >= 0;
+        return isSense ? { number, isNumber: true, isUnscaled: true } : undefined;
+      }
+      const value = readPlainNumber(target, number);
+      return Number.isNaN(value) ? undefined : { number: value, isNumber: plainNumber(text) !== value };
+    }
+  }
+}
