@@ -96,11 +96,11 @@ class ColumnReader {
     const language = languageOf(this.#columns.map(({ heading }) => heading));
     const unsure: { index: number; meaning: ColumnMeaning }[] = [];
     for (const column of this.#columns) {
-      if (this.#chosen.has(column.index)) continue;
       const heading = readHeading(column.heading, language);
       if (!heading) continue;
       this.#headingsKnown = true;
       column.unit = heading.unit;
+      if (this.#chosen.has(column.index)) continue;
       const contents = this.#contents[column.index] as ColumnContents;
       const otherFiles = fileColumns > (this.#holdsFiles[column.index] ? 1 : 0);
       const fit = fitOf(heading.meaning, contents, otherFiles);
