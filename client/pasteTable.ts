@@ -30,6 +30,7 @@ import { tellWritten } from './tablePreview/tellWritten';
 import { LastWrittenTable, stretchOf } from './tablePreview/writtenTable';
 
 const plainText = 'text/plain';
+const htmlText = 'text/html';
 const pasteKind = DocumentDropOrPasteEditKind.Empty.append('zonewright', 'regions');
 
 /** Copied zone tables: pasting them as an offer among the ways to paste, commands, and their preview. */
@@ -51,7 +52,7 @@ export function registerTablePaste(
     languages.registerDocumentPasteEditProvider(
       instrumentLanguages.map((language) => ({ language })),
       provider,
-      { providedPasteEditKinds: [pasteKind], pasteMimeTypes: [plainText] },
+      { providedPasteEditKinds: [pasteKind], pasteMimeTypes: [plainText, htmlText] },
     ),
     commands.registerCommand('zonewright.pasteTable', async () =>
       provider.insert(await env.clipboard.readText(), 'clipboard'),
@@ -99,12 +100,12 @@ class TablePaste implements DocumentPasteEditProvider, Disposable {
     _context: unknown,
     token: CancellationToken,
   ): Promise<DocumentPasteEdit[] | undefined> {
-    const text = await data.get(plainText)?.asString();
     const range = ranges[0];
-    if (!text || !range || ranges.length > 1) return undefined;
-    const result = await this.#conversion.convert(document, range, text, {}, token);
-    if (!result?.edits || result.regionCount === 0) return undefined;
-    const { insertText } = result;
+    if (!range || ranges.length > 1) return undefined;
+    const found = await this.#firstTable(document, range, data, token);
+    if (!found) return undefined;
+    const { text, result } = found;
+    const { insertText, edits } = result;
     const title =
       result.regionCount === 1
         ? l10n.t('Paste as 1 region')
@@ -113,10 +114,22 @@ class TablePaste implements DocumentPasteEditProvider, Disposable {
     // Where regions cannot stand at the cursor, such as within a tag, they go to the nearest place where they can.
     if (insertText === undefined)
       edit.additionalEdit = await this.#conversion.workspaceEdit(document, result);
-    const texts = insertText === undefined ? result.edits.map(({ newText }) => newText) : [insertText];
+    const texts = insertText === undefined ? edits.map(({ newText }) => newText) : [insertText];
     const written = texts.map((one) => normalised(one, document));
     this.#offered = { table: text, document, texts: written, result };
     return [edit];
+  }
+
+  /** The table in what is pasted: as plain text, and where that holds none as a web page. */
+  async #firstTable(document: TextDocument, range: Range, data: DataTransfer, token: CancellationToken) {
+    for (const type of [plainText, htmlText]) {
+      const text = await data.get(type)?.asString();
+      if (!text || token.isCancellationRequested) continue;
+      const result = await this.#conversion.convert(document, range, text, {}, token);
+      if (result?.edits && result.regionCount > 0)
+        return { text, result: { ...result, edits: result.edits } };
+    }
+    return undefined;
   }
 
   /** Replaces the selection by the regions of a table. */

@@ -1,5 +1,5 @@
 import type { CancellationToken, TextDocument, Uri } from 'vscode';
-import { Range, WorkspaceEdit } from 'vscode';
+import { l10n, ProgressLocation, Range, WorkspaceEdit, window } from 'vscode';
 import type { LanguageClient } from 'vscode-languageclient/node';
 import type {
   ConvertTableResult,
@@ -44,8 +44,11 @@ export class TableConversion {
       range: this.#client.code2ProtocolConverter.asRange(range),
       text,
     };
-    const ask = (more: TableDecisions) =>
-      this.#client.sendRequest(ConvertTableRequest.type, { ...parameters, ...more }, token);
+    const ask = (more: TableDecisions) => {
+      const answer = this.#client.sendRequest(ConvertTableRequest.type, { ...parameters, ...more }, token);
+      // A paste shows by itself that it is under way, and can be stopped.
+      return token ? answer : withProgress(text, answer);
+    };
     const first = await ask(decisions);
     const known = first ? this.corrections.find(first.headings) : undefined;
     return (known ? await ask({ ...decisions, ...known }) : first) ?? undefined;
@@ -59,7 +62,7 @@ export class TableConversion {
   ): Promise<DecidedPreview | undefined> {
     const target = this.#target(place);
     const ask = (more: TableDecisions) =>
-      this.#client.sendRequest(PreviewTableRequest.type, { target, text, ...more });
+      withProgress(text, this.#client.sendRequest(PreviewTableRequest.type, { target, text, ...more }));
     const first = await ask(decisions);
     if (!first) return undefined;
     const known = decisions.columns || decisions.middleC ? undefined : this.corrections.find(first.headings);
@@ -90,4 +93,13 @@ export class TableConversion {
 /** The stretch of a document that regions take the place of. */
 export function rangeOf({ document, start, end }: Extract<TablePlace, { kind: 'document' }>): Range {
   return new Range(document.positionAt(start), document.positionAt(end));
+}
+
+/** Texts of this length and more take long enough to say so. */
+const longText = 500_000;
+
+async function withProgress<Answer>(text: string, answer: Promise<Answer>): Promise<Answer> {
+  if (text.length < longText) return answer;
+  const title = l10n.t('Reading a long table');
+  return window.withProgress({ location: ProgressLocation.Notification, title }, () => answer);
 }

@@ -16,6 +16,12 @@ export interface MatchedZone {
   header: number;
 }
 
+/** A row of a table with its place among the sections. */
+interface MatchedRow {
+  zone: MatchedZone['zone'];
+  region: ZoneRegion;
+}
+
 /** Rows of a table beside the regions of a document that play the same samples. */
 export interface ZoneMatches {
   matched: MatchedZone[];
@@ -23,6 +29,9 @@ export interface ZoneMatches {
   others: ZoneSection[];
   notes: ConversionNote[];
 }
+
+/** So often at the most are the rows and regions of one sample compared; instruments have a few of each. */
+const mostComparisons = 50_000;
 
 /** What tells regions of one sample apart. */
 const telling = ['lokey', 'hikey', 'lovel', 'hivel', 'seq_position', 'pitch_keycenter', 'trigger'] as const;
@@ -46,7 +55,7 @@ export function matchZones(
     addTo(byPath, path, region);
     addTo(byName, nameOf(path), region);
   }
-  const rows = new Map<string, { zone: MatchedZone['zone']; region: ZoneRegion }[]>();
+  const rows = new Map<string, MatchedRow[]>();
   for (const section of sections) {
     for (const region of section.regions) {
       const values = [...section.values.filter(({ name }) => name !== 'group_label'), ...region.values];
@@ -64,12 +73,17 @@ export function matchZones(
   for (const [path, members] of rows) {
     const candidates = new Set(byPath.get(path) ?? byName.get(nameOf(path)) ?? []);
     if (candidates.size === 0) continue;
+    if (candidates.size * members.length > mostComparisons) {
+      for (const { region } of members) done.add(region);
+      const { zone } = members[0] as MatchedRow;
+      notes.push(openNote(zone, path, candidates.size));
+      continue;
+    }
     for (const { zone, region } of members) {
       const [best, ...alike] = likest(zone, candidates, document);
       if (best === undefined) continue;
       if (alike.length > 0 && candidates.size > members.length) {
-        const message = `The document has ${candidates.size} regions with the sample "${nameOf(path)}", and the table does not tell which one is meant; none of them is changed.`;
-        notes.push({ kind: 'ignored', source: 0, start: zone.start, end: zone.end, message });
+        notes.push(openNote(zone, path, candidates.size));
       } else {
         matched.push({ zone, header: best });
         candidates.delete(best);
@@ -82,6 +96,11 @@ export function matchZones(
     regions: regions.filter((one) => !done.has(one)),
   }));
   return { matched, others: others.filter(({ regions }) => regions.length > 0), notes };
+}
+
+function openNote({ start, end }: MatchedZone['zone'], path: string, count: number): ConversionNote {
+  const message = `The document has ${count} regions with the sample "${nameOf(path)}", and the table does not tell which one is meant; none of them is changed.`;
+  return { kind: 'ignored', source: 0, start, end, message };
 }
 
 function pathKey(path: string): string {

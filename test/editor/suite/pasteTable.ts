@@ -62,3 +62,14 @@ workbenchTest(
     assert.equal(regionCount(editor.document), 0);
   },
 );
+
+workbenchTest('one key pastes a copied table as the text that it is', async (workbench) => {
+  const editor = await openText('sfz', '// mine\n');
+  const end = editor.document.lineAt(editor.document.lineCount - 1).range.end;
+  editor.selection = new vscode.Selection(end, end);
+  await workbench.waitFor({ selector: '.monaco-editor.focused' });
+  const text = 'Sample\tRoot\nbell.wav\t60\n';
+  await vscode.env.clipboard.writeText(text);
+  await workbench.press('Control+Shift+V');
+  await until('the text', () => editor.document.getText() === `// mine\n${text}`);
+});

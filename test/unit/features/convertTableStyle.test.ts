@@ -136,6 +136,14 @@ describe('corrections and choices', () => {
     expect(other.after).not.toMatch(/36/);
   });
 
+  it('keep the unit that the heading gives', async () => {
+    const { after } = await convert('', 'Sample\tLevel (%)\na.wav\t50\nb.wav\t25\n', {
+      columns: new Map([[1, 'volume']]),
+    });
+    // Half and a quarter of the amplitude: 20 · log10(0.5) = −6.02 dB, 20 · log10(0.25) = −12.04 dB (IEC 60027-3).
+    expect(valuesIn(after).map(({ volume }) => volume)).toEqual(['-6.02', '-12.04']);
+  });
+
   const named =
     'Sample\tRoot\nbell_p_rr1.wav\t60\nbell_p_rr2.wav\t60\nbell_f_rr1.wav\t60\nbell_f_rr2.wav\t60\nbell_rel.wav\t60\n';
 
@@ -238,6 +246,23 @@ describe('a table into a document with its samples', () => {
     });
     expect(valuesIn(open.after).map(({ pan }) => pan)).toEqual([undefined, undefined, '8']);
     expect(open.notes.some(({ message }) => /which one is meant/.test(message))).toBe(true);
+  });
+
+  it('compares no thousands of regions of one sample with thousands of rows', async () => {
+    const regions = Array.from({ length: 1000 }, (_, at) => `<region> sample=a.wav lokey=${at % 100}\n`).join(
+      '',
+    );
+    const rows = Array.from({ length: 1000 }, (_, at) => `a.wav\t${at % 100}\t${(at % 100) + 1}\n`).join('');
+    const { edits, notes, addedCount } = await convert(
+      `${regions}<region> sample=b.wav\n`,
+      `Sample\tLow\tHigh\n${rows}b.wav\t0\t127\n`,
+      { update: true },
+    );
+    expect(edits).toEqual([]);
+    expect(addedCount).toBe(0);
+    expect(notes.filter(({ message }) => /1000 regions with the sample "a\.wav"/.test(message))).toHaveLength(
+      1,
+    );
   });
 
   it('does the same in XML', async () => {
