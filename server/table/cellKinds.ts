@@ -25,7 +25,7 @@ export interface CellLook {
   unit: Unit | undefined;
 }
 
-/** Finds out what a cell looks like. */
+/** Finds out what a text looks like. */
 export function lookAt(text: string): CellLook {
   if (text === '') return look('empty');
   const first = text.charCodeAt(0);

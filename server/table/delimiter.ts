@@ -1,11 +1,14 @@
+import type { CellKind } from './cellKinds';
 import { lookAt } from './cellKinds';
 import type { TableCells } from './cells';
+import { DistinctTexts } from './distinctTexts';
 import { splitColumns } from './fixedColumns';
 import type { Delimiter } from './splitAt';
 import { delimiterCodes, splitAt } from './splitAt';
 
 /** So much of a text is looked at to find its delimiter. */
 const looked = 1 << 16;
+const mostLines = 500;
 const mostRows = 150;
 const mostCells = 40;
 
@@ -39,11 +42,28 @@ export function findDelimiter(text: string): Delimiter | undefined {
   return best ?? (scoreOf(split(start, 'space')) > surely ? 'space' : undefined);
 }
 
-/** The start of a text, up to the last line that is whole. */
+/** The first lines of a text, up to the last one that is whole. */
 function startOf(text: string): string {
-  if (text.length <= looked) return text;
-  const cut = Math.max(text.lastIndexOf('\n', looked), text.lastIndexOf('\r', looked));
-  return text.slice(0, cut > 0 ? cut : looked);
+  let end = 0;
+  let start = 0;
+  for (let lines = 0; lines < mostLines; lines++) {
+    const next = nextLine(text, start);
+    if (next < 0 && text.length <= looked) return text;
+    if (next < 0 || next > looked) break;
+    end = next - 1;
+    start = next;
+  }
+  return text.slice(0, end > 0 ? end : looked);
+}
+
+/** Where the line after the one at `start` begins; −1 for the last. */
+function nextLine(text: string, start: number): number {
+  const limit = Math.min(text.length, looked + 1);
+  for (let at = start; at < limit; at++) {
+    const code = text.charCodeAt(at);
+    if (code === 10 || (code === 13 && text.charCodeAt(at + 1) !== 10)) return at + 1;
+  }
+  return -1;
 }
 
 function scoreOf(cells: TableCells): number {
@@ -64,6 +84,8 @@ function scoreOf(cells: TableCells): number {
     }
   }
   if (usual < 2) return 0;
+  const texts = new DistinctTexts(cells);
+  const kinds: CellKind[] = [];
   let whole = 0;
   let filled = 0;
   let fitting = 0;
@@ -72,8 +94,11 @@ function scoreOf(cells: TableCells): number {
     // Rows may leave out empty cells at their end.
     fitting += width === usual ? 1 : width > 1 && width < usual ? 0.4 : 0;
     for (let column = 0; column < Math.min(width, mostCells); column++) {
-      const { kind } = lookAt(cells.value(cells.cell(row, column)));
-      if (kind === 'empty') continue;
+      const cell = cells.cell(row, column);
+      if (cells.starts[cell] === cells.ends[cell]) continue;
+      const text = texts.numberOf(cell);
+      if (text === kinds.length) kinds.push(lookAt(cells.value(cell)).kind);
+      const kind = kinds[text];
       filled++;
       whole += kind === 'text' || kind === 'formula' ? 0.25 : 1;
     }

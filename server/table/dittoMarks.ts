@@ -1,5 +1,5 @@
 import type { TableCells } from './cells';
-import { isDitto, longestDitto } from './languages/cellWords';
+import { isDitto, longestDitto, mayBeDitto } from './languages/cellWords';
 
 /** Gives cells that say "the same as above" in any way the value of the nearest cell above them. */
 export function fillDittoMarks(cells: TableCells, data: readonly number[]): void {
@@ -11,10 +11,14 @@ export function fillDittoMarks(cells: TableCells, data: readonly number[]): void
       const start = cells.starts[cell] as number;
       const length = (cells.ends[cell] as number) - start;
       if (length === 0) continue;
-      const code = cells.text.charCodeAt(start);
-      const isValue = length > longestDitto || (code >= 40 && code < 58);
+      const code = cells.codes[start];
       const source = above[column];
-      if (isValue || source === undefined || !isDitto(cells.value(cell))) above[column] = cell;
+      const isValue =
+        length > longestDitto ||
+        (code >= 40 && code < 58) ||
+        source === undefined ||
+        (!cells.isRewritten(cell) && !mayBeDitto(cells.codes, start, length));
+      if (isValue || !isDitto(cells.value(cell))) above[column] = cell;
       else cells.rewritten.set(cell, cells.value(source));
     }
   }

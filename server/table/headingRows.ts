@@ -6,6 +6,8 @@ import { readHeading } from './headings';
 /** Columns behind these are not looked at. */
 export const mostColumns = 2000;
 const headingWithin = 25;
+/** Digits are looked for among so many characters of a cell. */
+const mostForDigits = 100;
 
 /** The heading of one column. */
 export interface ColumnHeading {
@@ -47,15 +49,26 @@ export function isHeadingRow(cells: TableCells, row: number): boolean {
   let looked = 0;
   let known = 0;
   for (let column = 0; column < width; column++) {
-    const text = cells.value(cells.cell(row, column));
-    if (text === '') continue;
+    const cell = cells.cell(row, column);
+    if (cells.starts[cell] === cells.ends[cell]) continue;
     // Rows of values nearly always have digits, headings seldom.
-    if (/\d/.test(text.slice(0, 100))) return false;
+    if (hasDigit(cells, cell)) return false;
+    const text = cells.value(cell);
     if (looked++ < 6 && readHeading(text)) known++;
     if (looked === 6 && known === 0) return false;
   }
   if (known < 2 || countValues(cells, row) > 0) return false;
   return countKnown(cells, row) * 2 >= cells.filled(row);
+}
+
+/** Whether a digit is among the first characters of a cell. */
+function hasDigit(cells: TableCells, cell: number): boolean {
+  if (cells.isRewritten(cell)) return /\d/.test(cells.value(cell).slice(0, mostForDigits));
+  const end = Math.min(cells.ends[cell], cells.starts[cell] + mostForDigits);
+  for (let at = cells.starts[cell]; at < end; at++) {
+    if (cells.codes[at] >= 48 && cells.codes[at] <= 57) return true;
+  }
+  return false;
 }
 
 /** How many cells of a row are known headings. */

@@ -95,6 +95,9 @@ function findHeading(text: string, order: readonly LanguageWords[]): HeadingRead
 const totals: ReadonlySet<string> = new Set(languages.flatMap((language) => language.totals.map(bareWord)));
 const pages: ReadonlySet<string> = new Set(languages.flatMap((language) => language.pages.map(bareWord)));
 
+/** No word for a page is longer, without accents. */
+const longestPage = Math.max(...Array.from(pages, (word) => word.length));
+
 /** Whether a row that starts with this text sums up others. */
 export function isTotal(text: string): boolean {
   const word = /^\p{L}+/u.exec(text.slice(0, 40))?.[0];
@@ -103,8 +106,32 @@ export function isTotal(text: string): boolean {
 
 /** Whether a line numbers a page: `Page 2 of 5`. */
 export function isPageNumber(text: string): boolean {
+  if (!mayNumberPage(text)) return false;
   const match = /^\W*(\p{L}+)\W{0,3}\d/u.exec(text.slice(0, 40));
   return match !== null && pages.has(bareWord(match[1] as string));
+}
+
+/** Whether a text starts with a word as long as those for pages, and a number, as far as it is ASCII. */
+function mayNumberPage(text: string): boolean {
+  let at = 0;
+  while (at < text.length && isSign(text.charCodeAt(at))) at++;
+  const start = at;
+  while (at < text.length && isLetter(text.charCodeAt(at))) at++;
+  if (at - start > longestPage) return false;
+  const letters = at - start;
+  while (at < text.length && isSign(text.charCodeAt(at))) at++;
+  const code = text.charCodeAt(at);
+  return code > 127 || (letters > 0 && code >= 48 && code <= 57);
+}
+
+function isLetter(code: number): boolean {
+  const small = code | 32;
+  return small >= 97 && small <= 122;
+}
+
+/** ASCII that is neither letter, digit nor `_`. */
+function isSign(code: number): boolean {
+  return code < 128 && !isLetter(code) && (code < 48 || code > 57) && code !== 95;
 }
 
 /** A sign that is a unit at the end of a heading, as in `Volume %`; else the heading itself. */

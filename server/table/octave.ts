@@ -1,3 +1,4 @@
+import { CellReadings } from './cellReadings';
 import type { TableCells } from './cells';
 import { spread } from './columnContents';
 import { instrumentSpans, keyboardSpans } from './instrumentSpans';
@@ -180,14 +181,16 @@ function namedExtremes(
 ): Extremes | undefined {
   let least = Number.POSITIVE_INFINITY;
   let greatest = Number.NEGATIVE_INFINITY;
-  const seen = new Set<string>();
+  const ranges = new CellReadings(cells, (text) => readKeyRange(text, naming));
   for (const column of new Set(Object.values(places))) {
     if (column < 0) continue;
     for (const row of data) {
-      const text = cells.plain(cells.cell(row, column));
-      if (text.length > 40 || seen.has(text)) continue;
-      if (seen.size < 5000) seen.add(text);
-      const range = readKeyRange(text, naming);
+      const cell = cells.cell(row, column);
+      // Plain numbers name no note.
+      if (cell < 0 || cells.digits(cell, 3) >= 0) continue;
+      const seen = ranges.count;
+      const range = ranges.of(cell);
+      if (ranges.count === seen) continue;
       for (const key of range ? [range.low, range.high] : []) {
         if (key.named === undefined || key.number !== undefined) continue;
         least = Math.min(least, key.named);
@@ -230,7 +233,8 @@ export function namingIn(cells: TableCells, tables: readonly KeyTable[]): NoteNa
     for (const { meaning, index } of columns) {
       if (!keyMeanings.includes(meaning)) continue;
       for (const row of spread(data, mostRows)) {
-        if (isGermanName(cells.plain(cells.cell(row, index)))) return 'german';
+        const cell = cells.cell(row, index);
+        if (cells.digits(cell, 15) < 0 && isGermanName(cells.plain(cell))) return 'german';
       }
     }
   }

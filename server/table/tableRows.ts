@@ -25,6 +25,9 @@ export interface TableRows {
   cut: boolean;
 }
 
+/** Rows are compared by so many characters. */
+const longestRowText = 2000;
+
 /** So many tables of one text are told apart. */
 const mostTables = 200;
 
@@ -82,7 +85,7 @@ class TableFinder {
       if (adjacent && this.#isTitle(last)) this.#firstTitle = this.#onlyCell(last);
     }
     for (const row of this.#rows) {
-      if (heading >= 0 && before.includes(row)) continue;
+      if (before.length > 0 && before.includes(row)) continue;
       this.#take(row, heading);
     }
     const first = this.#tables[0] as TableRows;
@@ -96,7 +99,7 @@ class TableFinder {
     const width = Math.min(this.#width, mostColumns);
     if (this.#headingRows.includes(row)) return;
     const table = this.#table;
-    if (table && this.#headingTexts.includes(this.#rowText(row))) {
+    if (table && this.#saysHeadings(row)) {
       table.others.push({ row, why: 'says the headings again' });
     } else if (
       row === heading ||
@@ -171,11 +174,19 @@ class TableFinder {
     return cell < end ? cell : -1;
   }
 
+  #saysHeadings(row: number): boolean {
+    const { cells } = this;
+    if (cells.rowSpans !== undefined) return this.#headingTexts.includes(this.#rowText(row));
+    const { start, end } = cells.rowSpan(row);
+    const length = Math.min(end - start, longestRowText);
+    return this.#headingTexts.some((text) => text.length === length && cells.text.startsWith(text, start));
+  }
+
   #rowText(row: number): string {
     const { cells } = this;
     if (cells.rowSpans === undefined) {
       const { start, end } = cells.rowSpan(row);
-      return cells.text.slice(start, Math.min(end, start + 2000));
+      return cells.text.slice(start, Math.min(end, start + longestRowText));
     }
     const width = Math.min(cells.width(row), mostColumns);
     return Array.from({ length: width }, (_, column) => cells.value(cells.cell(row, column))).join('\t');

@@ -64,6 +64,21 @@ const units: ReadonlyMap<string, Unit> = new Map([
 /** No mark for the same as above is longer. */
 export const longestDitto = Math.max(...[...dittos].map((word) => word.length));
 
+/** By the first character, the lengths of the marks for the same as above as bits. */
+const dittoLengths = new Int32Array(128);
+for (const word of dittos) {
+  const code = word.charCodeAt(0);
+  if (code < 128) dittoLengths[code] |= 1 << word.length;
+}
+
+/** Whether ASCII text may be a mark for the same as above, by its first character and length; `true` for other text. */
+export function mayBeDitto(codes: Uint8Array, start: number, length: number): boolean {
+  for (let at = start; at < start + length; at++) if (codes[at] > 127) return true;
+  const first = codes[start];
+  const small = first >= 65 && first <= 90 ? first + 32 : first;
+  return (dittoLengths[small] & (1 << length)) !== 0;
+}
+
 /** The side that a word of any language names: left, right or centre. */
 export function panWord(word: string): CellWord | undefined {
   return pans.get(bareWord(word));
