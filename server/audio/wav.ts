@@ -3,6 +3,7 @@ import type { ByteWindow } from './byteWindow';
 import { fourCharacters, isIdentifier } from './byteWindow';
 import { chunkHeaderBytes, nextChunk } from './chunkEnds';
 import type { FrameLayout } from './frameLayout';
+import { isLaidOut } from './frameLayout';
 import { loopsPastEnd } from './loopEnds';
 import { unreadable } from './unreadable';
 import type { WavFormat } from './wavFormat';
@@ -90,7 +91,7 @@ export async function readWavLayout(bytes: ByteWindow): Promise<FrameLayout | un
   const { format, data, dataStart } = await walkChunks(bytes);
   if (!format || !data || dataStart === undefined) return undefined;
   const { encoding, channels, sampleRate, blockBytes } = format;
-  if (encoding !== 'pcm' && encoding !== 'float') return undefined;
+  if (!isLaidOut(encoding)) return undefined;
   return {
     encoding,
     littleEndian: bytes.littleEndian,

@@ -40,6 +40,12 @@ describe.skipIf(!hasTools('ffmpeg', 'ffprobe', 'sox'))('facts against ffprobe', 
     ['vorbis.ogg', 'vorbis', '-c:a libvorbis'],
     ['flac.ogg', 'flac', '-c:a flac -sample_fmt s16'],
     ['long.wav', 'pcm', '-c:a pcm_s24le -rf64 always'],
+    ['wide.wav', 'pcm', '-c:a pcm_s64le'],
+    ['float.wav', 'float', '-c:a pcm_f32le -rf64 always'],
+    ['double.wav', 'float', '-c:a pcm_f64le'],
+    ['alaw.wav', 'alaw', '-c:a pcm_alaw'],
+    ['mulaw.wav', 'mulaw', '-c:a pcm_mulaw'],
+    ['indexed.flac', 'flac', '-c:a flac -sample_fmt s32 -frame_size 333 -metadata TITLE=Tone'],
     ['described.wav', 'pcm', '-c:a pcm_s16le -write_bext 1 -metadata description=Tone'],
   ];
 

@@ -41,6 +41,8 @@ describe.skipIf(!hasSox)('frames are what sox decodes', () => {
     ['s32.wav', ['-b', '32']],
     ['f32.wav', ['-b', '32', '-e', 'floating-point']],
     ['f64.wav', ['-b', '64', '-e', 'floating-point']],
+    ['alaw.wav', ['-e', 'a-law']],
+    ['mulaw.wav', ['-e', 'mu-law']],
     ['s8.aiff', ['-b', '8']],
     ['s16.aiff', ['-b', '16']],
     ['s24.aiff', ['-b', '24']],
@@ -75,13 +77,31 @@ describe.skipIf(!hasSox)('frames are what sox decodes', () => {
 
 describe.skipIf(!hasFfmpeg)('frames of AIFF-C are what ffmpeg decodes', () => {
   // With its low byte first, ffmpeg writes the compression type sowt.
-  it.each(['pcm_s16le', 'pcm_s16be', 'pcm_s24be', 'pcm_s32be', 'pcm_f32be', 'pcm_f64be'])(
-    '%s',
-    async (codec) => {
-      const name = `${codec}.aiff`;
-      const sound = ['-f', 'lavfi', '-i', 'sine=frequency=300:duration=0.05,aformat=channel_layouts=stereo'];
-      ffmpeg('-y', ...sound, '-c:a', codec, name);
-      await expectFrames(name, ffmpeg('-i', name, '-f', 'f64le', '-c:a', 'pcm_f64le', '-'));
-    },
-  );
+  it.each([
+    'pcm_s16le',
+    'pcm_s16be',
+    'pcm_s24be',
+    'pcm_s32be',
+    'pcm_f32be',
+    'pcm_f64be',
+    'pcm_alaw',
+    'pcm_mulaw',
+  ])('%s', async (codec) => {
+    const name = `${codec}.aiff`;
+    const sound = ['-f', 'lavfi', '-i', 'sine=frequency=300:duration=0.05,aformat=channel_layouts=stereo'];
+    ffmpeg('-y', ...sound, '-c:a', codec, name);
+    await expectFrames(name, ffmpeg('-i', name, '-f', 'f64le', '-c:a', 'pcm_f64le', '-'));
+  });
+});
+
+describe.skipIf(!hasFfmpeg)('frames of WAV are what ffmpeg decodes', () => {
+  it.each([
+    ['pcm_s64le', 'wide.wav', []],
+    ['pcm_s24le', 'long.wav', ['-rf64', 'always']],
+    ['pcm_f32le', 'long.wav', ['-rf64', 'always']],
+  ])('%s in %s %j', async (codec, name, options) => {
+    const sound = ['-f', 'lavfi', '-i', 'aevalsrc=0.5*sin(2*PI*t*300)|0.4*sin(2*PI*t*777):d=0.05'];
+    ffmpeg('-y', ...sound, '-c:a', codec, ...options, name);
+    await expectFrames(name, ffmpeg('-i', name, '-f', 'f64le', '-c:a', 'pcm_f64le', '-'));
+  });
 });

@@ -12,7 +12,8 @@ const tagHeaderBytes = 10;
 
 /**
  * The audio of an open sample file, whatever its container; the caller closes the source, then the file. `undefined`
- * where the file cannot be read or its encoding is not decoded: PCM and floating-point numbers in WAV and AIFF files,
+ * where the file cannot be read or its encoding is not decoded: PCM, floating-point numbers and G.711 in WAV and AIFF
+ * files,
  * FLAC, and Vorbis, Opus and FLAC in Ogg files are. Reads no more than the header; never throws.
  */
 export async function openAudio(reader: FileReader): Promise<AudioSource | undefined> {

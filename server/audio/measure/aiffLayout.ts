@@ -4,6 +4,7 @@ import type { ByteWindow } from '../byteWindow';
 import { fourCharacters } from '../byteWindow';
 import { chunkHeaderBytes } from '../chunkEnds';
 import type { FrameLayout } from '../frameLayout';
+import { isLaidOut } from '../frameLayout';
 
 const chunk = { comm: fourCharacters('COMM'), ssnd: fourCharacters('SSND') } as const;
 const compressedForm = fourCharacters('AIFC');
@@ -48,8 +49,7 @@ export async function readAiffLayout(bytes: ByteWindow): Promise<FrameLayout | u
   }
   if (!common || !sound) return undefined;
   const { encoding, channels, sampleRate, blocks, blockBytes, framesPerBlock } = common;
-  if ((encoding !== 'pcm' && encoding !== 'float') || framesPerBlock !== 1 || blockBytes === 0)
-    return undefined;
+  if (!isLaidOut(encoding) || framesPerBlock !== 1 || blockBytes === 0) return undefined;
   return {
     encoding,
     littleEndian: littleEndianTypes.has(type),

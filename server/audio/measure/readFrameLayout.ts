@@ -12,7 +12,7 @@ const aiffForms: ReadonlySet<number> = new Set(['AIFF', 'AIFC'].map(fourCharacte
 
 /**
  * Where the audio of an open sample file lies; the caller closes the file. `undefined` where it cannot be read or is
- * of a kind that is not decoded: WAV and AIFF files of PCM and floating-point numbers are.
+ * of a kind that is not decoded: WAV and AIFF files of PCM, floating-point numbers and G.711 are.
  */
 export async function readFrameLayout(reader: FileReader): Promise<FrameLayout | undefined> {
   try {

@@ -1,5 +1,6 @@
 import type { FileReader } from '../../model/files';
 import type { FrameLayout } from '../frameLayout';
+import { logarithmic } from './logarithmic';
 
 /** Bytes that one call reads at most: an hour-long file asked for whole must not fill the memory. */
 const mostBytes = 1 << 26;
@@ -70,7 +71,7 @@ function emptyChannels(channels: number): Float32Array[] {
 type Decoder = (view: DataView, at: number) => number;
 
 /**
- * How the number at a byte becomes a value. PCM of 1 to 4 bytes holds its bits at the top (Multimedia Programming
+ * How the number at a byte becomes a value. PCM of 1 to 4 or of 8 bytes holds its bits at the top (Multimedia Programming
  * Interface and Data Specifications 1.0, 1991); floating-point numbers are those of IEEE 754.
  */
 function decoderOf(layout: FrameLayout): Decoder | undefined {
@@ -79,6 +80,10 @@ function decoderOf(layout: FrameLayout): Decoder | undefined {
     if (bytesPerSample === 4) return (view, at) => finite(view.getFloat32(at, littleEndian));
     if (bytesPerSample === 8) return (view, at) => finite(view.getFloat64(at, littleEndian));
     return undefined;
+  }
+  if (encoding === 'alaw' || encoding === 'mulaw') {
+    const values = logarithmic[encoding];
+    return bytesPerSample === 1 ? (view, at) => values[view.getUint8(at)] as number : undefined;
   }
   switch (bytesPerSample) {
     case 1:
@@ -93,6 +98,11 @@ function decoderOf(layout: FrameLayout): Decoder | undefined {
         : (view, at) => (view.getInt8(at) * 0x10000 + view.getUint16(at + 1)) / 0x800000;
     case 4:
       return (view, at) => view.getInt32(at, littleEndian) / 0x80000000;
+    case 8: {
+      // The lower half lies below what is told apart in 32 bits of floating point.
+      const high = littleEndian ? 4 : 0;
+      return (view, at) => view.getInt32(at + high, littleEndian) / 0x80000000;
+    }
     default:
       return undefined;
   }
