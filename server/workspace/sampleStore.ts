@@ -154,7 +154,8 @@ export class SampleStore {
     if (!cache && !this.measurements) return this.#readFile(path);
     const stat = await this.#files.stat(path);
     if (!stat) return this.#readFile(path);
-    const remembered = await cache?.find(path, stat);
+    const found = cache?.find(path, stat);
+    const remembered = found instanceof Promise ? await found : found;
     this.measurements?.learn(path, stat, remembered);
     if (remembered?.facts) return { kind: 'facts', facts: remembered.facts };
     const reading = await this.#readFile(path);

@@ -1,6 +1,7 @@
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { largeInstrument } from './largeInstrument';
+import { measureCached } from './measureCached';
 import { measureKeystroke } from './measureKeystroke';
 import { measureOverlaps } from './measureOverlaps';
 import { measureProtocol } from './measureProtocol';
@@ -27,6 +28,7 @@ const text = largeInstrument(10_000, 'region-per-line');
 const folder = new SampleFolder(text.match(/Samples\/[^=]+\.wav/g) ?? []);
 try {
   await measureSamples(add, folder.files);
+  await measureCached(add, folder.files);
   await measureKeystroke(add, text, folder.path);
   await measureProtocol(add, text, folder.path, join(root, 'dist', 'server.js'));
 } finally {
