@@ -6,6 +6,7 @@ import { instrumentConfidence, isForeignRoot } from './infer/instrumentConfidenc
 import { regionDraft } from './infer/regionDraft';
 import { findRegionElement } from './infer/regionElement';
 import { readRows } from './infer/rows';
+import type { SampleFiles } from './infer/sampleFiles';
 import { findSampleFiles } from './infer/sampleFiles';
 import { findSelectors } from './infer/selectors';
 import { settle } from './infer/settle';
@@ -67,12 +68,20 @@ export function inferVocabulary(text: string, options: InferenceOptions): Inferr
   const assigned = assignColumns(rows, region);
   const confidence = instrumentConfidence(assigned, region);
   if (confidence === undefined) return undefined;
-  const files = findSampleFiles(assigned, rows, options.sampleFacts);
+  const files = findSampleFiles(assigned, rows, options.sampleFacts, samplePathOf(options.given));
   const { settled, drafts } = settle(assigned, rows, chain, files);
   const levels = levelsOf(chain, settled, (level) => region.repeats[level] === true);
   const name = nameOf(options.path.replaceAll('\\', '/')).replace(/\.xml$/i, '');
   const all = [regionDraft(region, rows, confidence), ...drafts];
   return finish({ name: name || 'Vocabulary', levels }, all, confidence, doubtfulBelow, options.given);
+}
+
+function samplePathOf(vocabulary: Vocabulary | undefined): SampleFiles['form'] | undefined {
+  for (const { parameters } of vocabulary?.levels ?? []) {
+    for (const { parameter, form } of parameters)
+      if (parameter === 'sample' && form.kind === 'path') return form;
+  }
+  return undefined;
 }
 
 export { describeVocabulary } from './infer/describeVocabulary';

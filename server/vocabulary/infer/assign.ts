@@ -129,7 +129,11 @@ function fittingTo(meaning: Meaning, facts: ColumnFacts, texts: readonly (string
     }
     return fitting;
   }
-  if (target === 'loop' && rangesOf(texts)) add('loop_range');
+  const isWhole = facts.whole === facts.numeric;
+  if (target === 'transpose' && !isWhole) {
+    if (isPlausible('tune', facts, texts)) fitting.push({ target: 'tune', weight, unit: 'semitones' });
+  } else if (target === 'tune' && (meaning.unit ?? facts.unit) === 'semitones' && isWhole) add('transpose');
+  else if (target === 'loop' && rangesOf(texts)) add('loop_range');
   else if (target === 'lokey') {
     add('lokey');
     // Numbers that no key has are velocities.

@@ -34,6 +34,7 @@ lo range = lokey lovel
 hi range = hikey hivel
 root = pitch_keycenter
 root key = pitch_keycenter
+hi root = pitch_keycenter
 root pitch = pitch_keycenter
 key pitch = pitch_keycenter
 root key pitch = pitch_keycenter
@@ -61,6 +62,9 @@ loop rev = loop_type
 lo loop = loop_start
 hi loop = loop_end
 in loop = loop_start
+sus lo loop = loop_start
+sus hi loop = loop_end
+sus loop = loop
 out loop = loop_end
 loop shift = loop_start
 loop shift start = loop_start
@@ -104,6 +108,9 @@ pitch shift = tune
 shift tune = tune
 tune ratio = tune
 cents = tune
+cents pitch = tune
+pitch semis = transpose
+semis tune = transpose
 key tune = tune
 shift key = transpose
 coarse = transpose
@@ -145,10 +152,14 @@ rand range = rand_range
 rand = rand_range
 trig = trigger
 mode trig = trigger
-key trig = trigger
+key trig = key trigger
 trig on = trigger
 rel trig = release_switch
 on play = trigger
+on start = trigger
+midi = key
+key num = key
+num rr = seq_position
 mode play = trigger direction loop
 play trig = trigger
 dir play = direction
@@ -284,6 +295,7 @@ const laterEnds: readonly (readonly [from: string, to: string])[] = [
 /** What may be left out, one after the other, until the rest says something. */
 const droppable: readonly (readonly string[])[] = [
   ['weak', 'play'],
+  ['midi', 'num'],
   ['on'],
   Object.keys(units),
   ['env', 'level'],
@@ -370,7 +382,7 @@ export function isBare(words: readonly string[]): boolean {
 
 /** Words that say little without what stands around them. */
 const generic: ReadonlySet<string> = new Set(
-  'lo hi first last start end in out range name weak count pos mode on len number'.split(' '),
+  'lo hi first last start end in out range name weak count pos mode on len number num'.split(' '),
 );
 /** What the name of an element tells of its bare attributes. */
 const telled: ReadonlySet<string> = new Set('key vel loop rr rand switch xfade'.split(' '));

@@ -29,6 +29,7 @@ interface Candidate {
 
 const keyTargets: ReadonlySet<string> = new Set(['lokey', 'hikey', 'key_range']);
 const anyKeyTargets: ReadonlySet<string> = new Set([...keyTargets, 'key', 'pitch_keycenter']);
+const zoneTargets: ReadonlySet<string> = new Set([...keyTargets, 'key', 'lovel', 'hivel', 'velocity_range']);
 const mostCandidates = 60;
 
 /** The element that repeats and carries a path to an audio file, in itself or in what it holds; `undefined` where there is none. */
@@ -159,9 +160,29 @@ function candidateOf(
     region = first(keyTargets) ?? first(anyKeyTargets) ?? holder;
     if (region.parent === undefined && region !== holder) region = holder;
   }
+  region = partsOf(region, selectors) ?? region;
   const targets = tradeTargets(region, selectors).length;
   const pathAt = attribute === undefined ? undefined : placeFrom(region, type, attribute);
   return { region, example, pathAt, score: likeness * (1 + targets) * Math.log2(1 + region.count) };
+}
+
+/** Elements that repeat in one that names a file, each with keys or velocities of its own: they are the regions. */
+function partsOf(holder: ElementType, selectors: Selectors): ElementType | undefined {
+  if (tradeTargets(holder, selectors).some((target) => keyTargets.has(target) || target === 'key'))
+    return undefined;
+  const visit = (type: ElementType, depth: number): ElementType | undefined => {
+    for (const child of type.children.values()) {
+      if (selectors.has(child)) continue;
+      const isZone =
+        child.mostInParent > 1 &&
+        child.count > holder.count * 1.5 &&
+        tradeTargets(child, selectors).some((target) => zoneTargets.has(target));
+      const found = isZone ? child : depth < 2 ? visit(child, depth + 1) : undefined;
+      if (found) return found;
+    }
+    return undefined;
+  };
+  return visit(holder, 0);
 }
 
 /** The path from a region to an attribute of an element in it, or to the element's text for an empty name. */

@@ -28,6 +28,7 @@ export function findSampleFiles(
   assigned: readonly Assigned[],
   rows: Rows,
   lookup: SampleFactsLookup | undefined,
+  given?: SampleFiles['form'],
 ): SampleFiles {
   const places = assigned.filter(({ target }) => target === 'sample');
   const names: (string | undefined)[] = new Array(rows.count).fill(undefined);
@@ -42,9 +43,12 @@ export function findSampleFiles(
     if (name) looked.push(name.replaceAll('\\', '/'));
   }
   const withEnding = looked.filter(isAudioFileName).length * 2 >= looked.length;
-  const folders = ['', ...foldersIn(rows, assigned)];
-  const endings = withEnding ? [''] : audioEndings.map((ending) => `.${ending}`);
-  let best = { folder: '', ending: endings[0] as string, found: 0 };
+  const named = foldersIn(rows, assigned);
+  const folders = [...new Set([given?.folder ?? '', '', ...named])];
+  const endings = withEnding
+    ? ['']
+    : [...new Set([...(given?.ending ? [given.ending] : []), ...audioEndings.map((ending) => `.${ending}`)])];
+  let best = { folder: folders[0] as string, ending: endings[0] as string, found: 0 };
   if (lookup) {
     for (const folder of folders) {
       for (const ending of endings) {
@@ -53,7 +57,7 @@ export function findSampleFiles(
       }
     }
   }
-  const guessed = best.found === 0 ? folders[1] : undefined;
+  const guessed = best.found === 0 && !given ? named[0] : undefined;
   const folder = guessed ?? best.folder;
   const form: SampleFiles['form'] = {
     kind: 'path',

@@ -91,15 +91,19 @@ export function panForm({ facts }: Assigned): FormReading {
       .map((one) => ({ label: `from ${one[0]} over ${one[1]} to ${one[2]}`, form: panOf(one, facts) })),
   });
   const said = `The numbers lie from ${least} to ${greatest}`;
-  if (facts.unit === 'percent')
-    return reading(
-      facts.negative > 0 ? hundred : halfHundred,
-      facts.negative > 0 ? 0.95 : 0.7,
-      'The numbers are followed by a percent sign.',
-    );
   if (facts.isConstant && facts.filled > 0 && (most === 0 || facts.negative === 0)) {
     const centred = ranges.find(([, centre]) => centre === least && centre !== 0);
     return reading(centred ?? hundred, centred ? 0.65 : 0.6, `Only ${least} occurs.`);
+  }
+  if (facts.unit === 'percent') {
+    const isAround = facts.numbers.includes(50) && least < 50 && greatest > 50;
+    return facts.negative > 0
+      ? reading(hundred, 0.95, 'The numbers are followed by a percent sign.')
+      : reading(
+          halfHundred,
+          isAround ? 0.8 : 0.6,
+          `${said} percent${isAround ? ', with 50 for the centre' : ''}.`,
+        );
   }
   if (facts.negative > 0) {
     if (most <= 1)
