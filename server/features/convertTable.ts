@@ -87,7 +87,9 @@ export async function convertTable(
     target.path === undefined
       ? notation.read(without, { path })
       : await readInstrument({ path, text: without, notation }, includes);
-  const control = document.controlAt(0, start);
+  // What an update adds goes behind the regions that are there, wherever the cursor is.
+  const offset = choices.update ? endOfRegions(document, without, start) : start;
+  const control = document.controlAt(0, offset);
   const reading = await readTableWithSamples(folder === undefined ? noFiles : files, table, {
     path: 'table',
     ...(choices.middleC !== 'auto' && { middleC: choices.middleC }),
@@ -128,7 +130,6 @@ export async function convertTable(
   const edits = [...(update?.edits ?? [])];
   notes.push(...(isUpdate ? matches.notes : []), ...(update?.notes ?? []));
   if (addedCount > 0) {
-    const offset = isUpdate ? endOfRegions(document, without, start) : start;
     const inserted = insertion(document, without, target, added, source, offset);
     edits.push(...inserted.edits);
     notes.push(...inserted.notes);

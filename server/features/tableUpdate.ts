@@ -143,7 +143,10 @@ function differs(document: Instrument, region: number, id: number, value: string
     return !(isDefault(name, Number(value)) || (usual !== undefined && usual === Number(value)));
   }
   const number = document.keyNumber(parameter);
-  if (!Number.isNaN(number) && value !== '' && !Number.isNaN(Number(value))) return number !== Number(value);
+  if (!Number.isNaN(number) && value !== '' && !Number.isNaN(Number(value))) {
+    const isSame = number === Number(value) || (isDefault(name, number) && isDefault(name, Number(value)));
+    return !isSame;
+  }
   return document.valueText(parameter).toLowerCase() !== value.toLowerCase();
 }
 

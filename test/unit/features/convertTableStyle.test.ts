@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { TableChoices } from '../../../server/features/convertTable';
 import { convertTable } from '../../../server/features/convertTable';
@@ -5,6 +6,7 @@ import { editedText } from '../../../server/features/tableLayout';
 import type { FormatStyle } from '../../../server/model/formatStyle';
 import { IncludeStore } from '../../../server/workspace/includeStore';
 import { notations } from '../../../server/workspace/notationOf';
+import { waveBytes } from '../server/waveBytes';
 import { MemoryFiles } from '../workspace/memoryFiles';
 
 const files = new MemoryFiles({});
@@ -287,6 +289,114 @@ describe('a table into a document with its samples', () => {
     expect(valuesIn((await convert(document, rows)).after)).toHaveLength(4);
     const other = await convert('<region> sample=z.wav\n', rows, { update: true });
     expect(valuesIn(other.after)).toHaveLength(2);
+  });
+
+  it('adds regions behind those that are there, their paths led by the default path in force there', async () => {
+    const folder = new MemoryFiles({
+      '/music/Samples/a.wav': waveBytes(1),
+      '/music/Samples/new.wav': waveBytes(1),
+    });
+    const text = '<control> default_path=Samples/\n<region> sample=a.wav key=1\n';
+    const target = {
+      text,
+      start: 0,
+      end: 0,
+      notation: notations.sfz,
+      path: '/music/a.sfz',
+      folder: '/music',
+    };
+    const rows = 'Sample\tLow\tHigh\na.wav\t1\t2\nnew.wav\t3\t4\n';
+    const { edits } = await convertTable(folder, new IncludeStore(folder), rows, target, {
+      middleC: 'auto',
+      update: true,
+    });
+    const instrument = notations.sfz.read(editedText(text, edits), { path: '/music/a.sfz' });
+    expect([...instrument.regions].map((region) => instrument.samplePath(region))).toEqual([
+      'Samples/a.wav',
+      'Samples/new.wav',
+    ]);
+  });
+
+  it('makes regions say what the table says, and leaves all others as they are', async () => {
+    const key = fc.nat(127);
+    const zone = fc.record({
+      low: key,
+      high: key,
+      root: key,
+      level: fc.integer({ min: -60, max: 6 }),
+      pan: fc.integer({ min: -100, max: 100 }),
+    });
+    const own = fc.record(
+      {
+        lokey: key,
+        hikey: key,
+        key,
+        pitch_keycenter: key,
+        volume: fc.integer({ min: -60, max: 6 }),
+        pan: fc.integer({ min: -100, max: 100 }),
+      },
+      { requiredKeys: [] },
+    );
+    const written = (values: object, format: 'sfz' | 'xml') =>
+      Object.entries(values)
+        .map(([name, value]) => (format === 'sfz' ? `${name}=${value}` : `${name}="${value}"`))
+        .join(' ');
+    await fc.assert(
+      fc.asyncProperty(
+        fc.array(own, { minLength: 1, maxLength: 6 }),
+        fc.array(zone, { minLength: 2, maxLength: 6 }),
+        own,
+        fc.constantFrom('sfz', 'xml'),
+        async (regions, zones, group, format) => {
+          const lines = regions.map((values, at) => {
+            const inside = `sample${format === 'sfz' ? `=s${at}.wav` : `="s${at}.wav"`} ${written(values, format)}`;
+            return format === 'sfz' ? `<region> ${inside}` : `<region ${inside}/>`;
+          });
+          const text =
+            format === 'sfz'
+              ? `<group> ${written(group, 'sfz')}\n${lines.join('\n')}\n`
+              : `<instrument>\n<group ${written(group, 'xml')}>\n${lines.join('\n')}\n</group>\n</instrument>\n`;
+          const rows = zones.map(({ low, high, root, level, pan }, at) => [
+            `s${at}.wav`,
+            low,
+            high,
+            root,
+            level,
+            pan,
+          ]);
+          const cells = [['Sample', 'Low key', 'High key', 'Root key', 'Level dB', 'Pan'], ...rows];
+          const kinds = ['sample', 'lokey', 'hikey', 'pitch_keycenter', 'volume', 'pan'] as const;
+          const { after } = await convert(
+            text,
+            cells.map((row) => row.join('\t')).join('\n'),
+            { update: true, columns: new Map(kinds.map((kind, at) => [at, kind])) },
+            format,
+          );
+          const instrument = notations[format].read(after, { path: 'a' });
+          expect(instrument.findings).toEqual([]);
+          const bySample = new Map([...instrument.regions].map((one) => [instrument.samplePath(one), one]));
+          expect(bySample.size).toBe(Math.max(regions.length, zones.length));
+          const number = (region: number, name: string) => {
+            const parameter = instrument.effective(region, instrument.names.idOf(name));
+            return parameter < 0 ? 0 : instrument.number(parameter);
+          };
+          for (const [at, { low, high, root, level, pan }] of zones.entries()) {
+            const region = bySample.get(`s${at}.wav`) as number;
+            expect([
+              instrument.lowKey[region],
+              instrument.highKey[region],
+              instrument.rootKey(region),
+            ]).toEqual([low, high, root]);
+            // A scale of −1..1 or 0..127 is the other reading of a column of small or of positive positions.
+            if (at < regions.length) expect(number(region, 'volume')).toBe(level);
+            if (zones.some((one) => one.pan < -1) && at < regions.length)
+              expect(number(region, 'pan')).toBe(pan);
+          }
+          for (const line of lines.slice(zones.length)) expect(after).toContain(line);
+        },
+      ),
+      { numRuns: 60 },
+    );
   });
 
   it('changes nothing the second time', async () => {
