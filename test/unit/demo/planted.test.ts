@@ -6,9 +6,9 @@ import { rules } from '../../../server/checks/rules';
 import type { Finding } from '../../../server/model/finding';
 import type { Instrument } from '../../../server/model/instrument';
 import { analyse } from '../../../server/workspace/analyse';
-import { detect } from '../../../server/workspace/detect';
 import { IncludeStore } from '../../../server/workspace/includeStore';
 import { nodeFiles } from '../../../server/workspace/nodeFiles';
+import { NotationFinder } from '../../../server/workspace/notationFinder';
 import { SampleStore } from '../../../server/workspace/sampleStore';
 
 const demo = resolve(import.meta.dirname, '../../../samples-demo');
@@ -20,9 +20,17 @@ beforeAll(() => {
 /** Analyses an instrument of the demo as the command line does. */
 async function check(path: string): Promise<{ instrument: Instrument; findings: Finding[] }> {
   const text = readFileSync(path, 'utf8');
-  const detected = detect(path, text);
-  if (detected.kind !== 'notation') throw new Error(`${path} is not found to be an instrument`);
-  const source = { path: path.replaceAll('\\', '/'), text, notation: detected.notation };
+  const finder = new NotationFinder(nodeFiles, new SampleStore(nodeFiles), (message) => {
+    throw new Error(message);
+  });
+  const found = await finder.find({ path, text });
+  if (!found) throw new Error(`${path} is not found to be an instrument`);
+  const source = {
+    path: path.replaceAll('\\', '/'),
+    text,
+    notation: found.notation,
+    ...finder.readingOf(found),
+  };
   return analyse(source, new IncludeStore(nodeFiles), new SampleStore(nodeFiles, { measures: true }));
 }
 
