@@ -7,11 +7,10 @@ import type { EditStyle, ElementInText, TextChange } from './editElement';
 import { changedText, removeChange, setChange } from './editElement';
 import type { HeaderText } from './editHeader';
 import { elementIn, exampleOf, headerText } from './editHeader';
-import type { RangeText } from './editRange';
-import { splitRange } from './editRange';
+import { splitRange } from './forms/rangeText';
 import { hasDecimalCommas, unitOf, withDecimalComma } from './styleDocument';
 import { valueAt } from './styleTree';
-import { writeValue } from './valueForms';
+import { readValue, writeValue } from './valueForms';
 import type { Vocabulary } from './vocabulary';
 import { keyParts } from './writeOwnValues';
 import type { WritingPlace } from './writePlaces';
@@ -22,6 +21,13 @@ import { defaultText, effectiveText, surroundingsOf } from './writeValues';
 export interface ValueChange {
   name: string;
   value: string | undefined;
+}
+
+/** The two parts of a range as it stands, with what parts them. */
+interface RangeText {
+  first: string;
+  between: string;
+  second: string;
 }
 
 /** The edits that change values of a header's element, all of them or, with a note why, none. */
@@ -208,8 +214,19 @@ class ValueEditor {
     const found = within && valueAt(within.text, within.element, place.path);
     if (!found) return undefined;
     const text = decodeXmlAttribute(within.text.slice(found.start, found.end));
-    const [first, second] = place.parameter.part === 1 ? [place, half] : [half, place];
-    return splitRange(text, first.parameter, second.parameter, (name) => this.#around(name));
+    const between = place.parameter.between ?? half.parameter.between ?? '-';
+    const parts = place.parameter.part === 1 ? [place, half] : [half, place];
+    const range = splitRange(text, between, (part, which) => {
+      const { form, parameter } = (parts[which - 1] as WritingPlace).parameter;
+      return readValue(form, part, this.#around(canonicalNameOf(parameter))) !== undefined;
+    });
+    if (!range) return undefined;
+    const { first, second } = range;
+    return {
+      first: text.slice(first.start, first.end),
+      between: second.start < first.end ? between : text.slice(first.end, second.start),
+      second: text.slice(second.start, second.end),
+    };
   }
 
   #remove(name: string): void {

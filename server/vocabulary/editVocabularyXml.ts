@@ -1,6 +1,7 @@
 import type { Instrument } from '../model/instrument';
 import type { Change, Edited, SampleFactsLookup } from '../model/notation';
 import { wholeLine } from '../model/textLines';
+import { groupInVocabulary } from './editGroup';
 import { elementIn, headerText } from './editHeader';
 import { changeValues, refused } from './editValues';
 import { insertInVocabulary } from './insertElements';
@@ -35,7 +36,7 @@ export function editInVocabulary(
           ...change.add,
         ]);
       case 'group':
-        return refused(instrument, change.first, 'Regions cannot be put into a group of their own here.');
+        return groupInVocabulary(vocabulary, instrument, change, sampleFacts);
       case 'define':
         return refused(instrument, -1, 'Instruments of this kind have no variables, so nothing was changed.');
       case 'moveOut':

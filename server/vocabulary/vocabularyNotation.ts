@@ -1,6 +1,12 @@
-import type { Notation } from '../model/notation';
-import { xmlNotation } from '../xml/notation';
+import type { Instrument } from '../model/instrument';
+import type { Notation, SampleFactsLookup } from '../model/notation';
+import { placeInXml } from '../xml/place';
+import { editInVocabulary } from './editVocabularyXml';
+import { layOutInVocabulary } from './layOutVocabularyXml';
+import { readVocabularyXml } from './readVocabularyXml';
+import { headersIn, parametersIn, spellingIn } from './spellingVocabulary';
 import type { Vocabulary } from './vocabulary';
+import { writeInVocabulary } from './writeVocabularyXml';
 
 const notations = new WeakMap<Vocabulary, Notation>();
 
@@ -8,8 +14,29 @@ const notations = new WeakMap<Vocabulary, Notation>();
 export function vocabularyNotation(vocabulary: Vocabulary): Notation {
   let notation = notations.get(vocabulary);
   if (!notation) {
-    notation = { ...xmlNotation };
+    notation = newNotation(vocabulary);
     notations.set(vocabulary, notation);
   }
   return notation;
+}
+
+function newNotation(vocabulary: Vocabulary): Notation {
+  const readXml = readVocabularyXml(vocabulary);
+  /** What was known of the samples when an instrument was read: positions are written as they were read. */
+  const sampleFacts = new WeakMap<Instrument, SampleFactsLookup>();
+  return {
+    format: 'xml',
+    read(text, options) {
+      const instrument = readXml(text, options);
+      if (options.sampleFacts) sampleFacts.set(instrument, options.sampleFacts);
+      return instrument;
+    },
+    placeAt: placeInXml,
+    edit: editInVocabulary(vocabulary, (instrument) => sampleFacts.get(instrument)),
+    write: writeInVocabulary(vocabulary),
+    layOut: layOutInVocabulary,
+    spelling: spellingIn(vocabulary),
+    headers: headersIn(vocabulary),
+    parameters: (kind, at) => parametersIn(vocabulary, kind, at),
+  };
 }

@@ -4,11 +4,11 @@ import { describe, expect, it } from 'vitest';
 import { effectiveValues } from '../../../server/model/effectiveValues';
 import type { Instrument } from '../../../server/model/instrument';
 import { editInVocabulary } from '../../../server/vocabulary/editVocabularyXml';
+import { readVocabularyXml } from '../../../server/vocabulary/readVocabularyXml';
 import { canonicalNameOf } from '../../../server/vocabulary/writePlaces';
 import { editedText } from './editedText';
 import { examples } from './examples';
 import { anyValue } from './writeAnyInstrument';
-import { readStandIn } from './writeStandIn';
 
 function regionsOf(instrument: Instrument) {
   return [...instrument.regions].map((region) => effectiveValues(instrument, region));
@@ -16,7 +16,7 @@ function regionsOf(instrument: Instrument) {
 
 describe.each(Object.entries(examples))('%s', (_name, { vocabulary, text, samples }) => {
   const sampleFacts = (path: string) => samples.get(path);
-  const read = (xml: string) => readStandIn(vocabulary)(xml, { path: 'a.xml', sampleFacts });
+  const read = (xml: string) => readVocabularyXml(vocabulary)(xml, { path: 'a.xml', sampleFacts });
   const edit = editInVocabulary(vocabulary, () => sampleFacts);
   const instrument = read(text);
   const before = regionsOf(instrument);

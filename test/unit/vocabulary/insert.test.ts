@@ -5,10 +5,10 @@ import { effectiveValues } from '../../../server/model/effectiveValues';
 import type { Instrument } from '../../../server/model/instrument';
 import { readSfz } from '../../../server/sfz/read';
 import { editInVocabulary } from '../../../server/vocabulary/editVocabularyXml';
+import { readVocabularyXml } from '../../../server/vocabulary/readVocabularyXml';
 import { editedText } from './editedText';
 import { examples } from './examples';
 import { anyFacts, anyInstrument } from './writeAnyInstrument';
-import { readStandIn } from './writeStandIn';
 
 function regionsOf(instrument: Instrument) {
   return [...instrument.regions].map((region) => effectiveValues(instrument, region));
@@ -16,7 +16,7 @@ function regionsOf(instrument: Instrument) {
 
 describe.each(Object.entries(examples))('%s', (_name, { vocabulary, text, samples }) => {
   const sampleFacts = (path: string) => samples.get(path) ?? anyFacts;
-  const read = (xml: string) => readStandIn(vocabulary)(xml, { path: 'a.xml', sampleFacts });
+  const read = (xml: string) => readVocabularyXml(vocabulary)(xml, { path: 'a.xml', sampleFacts });
   const edit = editInVocabulary(vocabulary, () => sampleFacts);
   const instrument = read(text);
   const before = regionsOf(instrument);

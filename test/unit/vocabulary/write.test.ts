@@ -4,11 +4,11 @@ import { describe, expect, it } from 'vitest';
 import { effectiveValues } from '../../../server/model/effectiveValues';
 import type { Instrument } from '../../../server/model/instrument';
 import { readSfz } from '../../../server/sfz/read';
+import { readVocabularyXml } from '../../../server/vocabulary/readVocabularyXml';
 import { writeInVocabulary } from '../../../server/vocabulary/writeVocabularyXml';
 import type { Example } from './examples';
 import { examples } from './examples';
 import { anyFacts, anyInstrument } from './writeAnyInstrument';
-import { readStandIn } from './writeStandIn';
 
 function regionsOf(instrument: Instrument) {
   return [...instrument.regions].map((region) => effectiveValues(instrument, region));
@@ -29,7 +29,7 @@ describe.each(Object.entries(examples))('%s', (_name, { vocabulary, text, sample
 
   it('writes what it reads', () => {
     const sampleFacts = (path: string) => samples.get(path);
-    const read = (xml: string) => readStandIn(vocabulary)(xml, { path: 'a.xml', sampleFacts });
+    const read = (xml: string) => readVocabularyXml(vocabulary)(xml, { path: 'a.xml', sampleFacts });
     const instrument = read(text);
     const first = regionsOf(instrument);
     expect(first.length).toBe(regions.length);
@@ -47,7 +47,7 @@ describe.each(Object.entries(examples))('%s', (_name, { vocabulary, text, sample
         const instrument = readSfz(sfz, { path: 'a.sfz' });
         const written = write(instrument, { sampleFacts });
         expect(XMLValidator.validate(written.text)).toBe(true);
-        const again = regionsOf(readStandIn(vocabulary)(written.text, { path: 'a.xml', sampleFacts }));
+        const again = regionsOf(readVocabularyXml(vocabulary)(written.text, { path: 'a.xml', sampleFacts }));
         const before = regionsOf(instrument);
         expect(again.length).toBe(before.length);
         expect(written.notes.filter(({ kind }) => kind === 'dropped')).toEqual([]);
