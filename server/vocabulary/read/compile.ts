@@ -10,6 +10,8 @@ import { targetsOf } from './targets';
 /** A vocabulary made ready for reading. */
 export interface CompiledVocabulary {
   levels: readonly LevelHeader[];
+  /** The name of each level's element. */
+  elements: readonly string[];
   /** All targets; a target's index is its position. */
   targets: readonly Target[];
   /** Numbers of the names of attributes that the vocabulary speaks of. */
@@ -172,6 +174,7 @@ class Compiler {
     });
     return {
       levels: levelHeaders(this.#vocabulary),
+      elements: levels.map(({ element }) => element),
       targets: targets.flat(),
       attributes: this.#attributes,
       root: new ElementPlace([root]),
