@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { kWeighting } from '../../server/audio/measure/kWeighting';
+import { LoudnessMeter } from '../../server/audio/measure/loudness';
 import { surveySample } from '../../server/audio/measure/survey';
 import { readerOf } from '../unit/audio/byteFiles';
 import { hasTools, SoundFiles } from './soundFiles';
@@ -23,6 +24,82 @@ describe('K-weighting', () => {
     near(shelf.a, [-1.69065929318241, 0.73248077421585]);
     near(highPass.b, [1, -2, 1]);
     near(highPass.a, [-1.99004745483398, 0.99007225036621]);
+  });
+});
+
+describe('loudness of the signals that EBU Tech 3341 gives, table 1', () => {
+  /** Sines of 1 kHz at 48 kHz, one level a channel in dB of full scale, one stretch behind the other. */
+  function integrated(...stretches: [seconds: number, levels: number[]][]): number | null {
+    const meter = new LoudnessMeter(48_000, stretches[0]?.[1].length ?? 0);
+    for (const [seconds, levels] of stretches) {
+      for (let frames = Math.round(seconds * 48_000); frames > 0; frames -= 48_000) {
+        const length = Math.min(frames, 48_000);
+        // A whole number of periods, so that stretches and blocks join.
+        meter.add(
+          levels.map((level) =>
+            Float32Array.from(
+              { length },
+              (_, frame) => 10 ** (level / 20) * Math.sin((Math.PI * frame) / 24),
+            ),
+          ),
+        );
+      }
+    }
+    return meter.result().integrated;
+  }
+  const stereo = (level: number) => [level, level];
+
+  // The document allows 0.1 LU.
+  it.each<[string, [number, number[]][], number]>([
+    ['1', [[20, stereo(-23)]], -23],
+    ['2', [[20, stereo(-33)]], -33],
+    [
+      '3',
+      [
+        [10, stereo(-36)],
+        [60, stereo(-23)],
+        [10, stereo(-36)],
+      ],
+      -23,
+    ],
+    [
+      '4',
+      [
+        [10, stereo(-72)],
+        [10, stereo(-36)],
+        [60, stereo(-23)],
+        [10, stereo(-36)],
+        [10, stereo(-72)],
+      ],
+      -23,
+    ],
+    [
+      '5',
+      [
+        [20, stereo(-26)],
+        [20.1, stereo(-20)],
+        [20, stereo(-26)],
+      ],
+      -23,
+    ],
+    ['6', [[20, [-28, -28, -24, -30, -30]]], -23],
+  ])('case %s', (_, stretches, expected) => {
+    expect(Math.abs((integrated(...stretches) ?? 0) - expected)).toBeLessThanOrEqual(0.1);
+  });
+});
+
+describe('loudness of short and silent sounds', () => {
+  it('is that of the whole, as of the blocks of a longer one (EBU Tech 3341 leaves it open)', () => {
+    const sine = (frames: number) => [
+      Float32Array.from({ length: frames }, (_, frame) => Math.sin((2 * Math.PI * 997 * frame) / 48_000)),
+    ];
+    const short = new LoudnessMeter(48_000, 1);
+    short.add(sine(12_000));
+    expect(short.result().integrated).toBeNull();
+    expect(Math.abs((short.result().momentary ?? 0) + 3.01)).toBeLessThan(0.1);
+    const silent = new LoudnessMeter(48_000, 1);
+    silent.add([new Float32Array(96_000)]);
+    expect(silent.result()).toEqual({ integrated: null, momentary: null });
   });
 });
 

@@ -5,7 +5,9 @@ export interface AudioSource {
   readonly channels: number;
   /** Bits of a sample; 0 where the encoding has no fixed depth. */
   readonly bitsPerSample: number;
-  /** Frames that the file says it holds; damaged files can give fewer. */
+  /**
+   * Frames that the file says it holds; damaged files can give fewer. `Number.MAX_SAFE_INTEGER` where it does not say.
+   */
   readonly frames: number;
   /**
    * Frames from `startFrame` on. Those outside the file are left out, so the arrays can be shorter than `count`; they

@@ -150,6 +150,18 @@ it('decodes the first example of RFC 9639, appendix D', async () => {
   expect(await framesOf(bytes)).toEqual([[25_588 / 32_768], [10_416 / 32_768]]);
 });
 
+it('passes tags before and behind a FLAC file', async () => {
+  const before = [...text('ID3\x04\0\0\0\0\x02\x04'), ...silence(260)];
+  for (const behind of [
+    [...text('TAG'), ...silence(125)],
+    [...text('APETAGEX'), ...silence(60)],
+  ]) {
+    expect(await framesOf(new Uint8Array([...before, ...flacFile, ...behind]))).toEqual(
+      await framesOf(flacFile),
+    );
+  }
+});
+
 it('passes over a damaged frame of a FLAC file', async () => {
   const damaged = flacFile.slice();
   const second = 4 + 38 + (verbatim[0]?.length ?? 0);
