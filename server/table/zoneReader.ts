@@ -11,6 +11,7 @@ import { columnName, keyMeanings, shortened } from './meaning';
 import type { NumberReading } from './numberValues';
 import { readNumber, readSequence } from './numberValues';
 import { PanValues } from './panValues';
+import type { Steps } from './steps';
 import type { TableNotes } from './tableNotes';
 import { TuningValues } from './tuningValues';
 import type { ZoneList } from './zoneList';
@@ -64,29 +65,28 @@ export class ZoneReader {
     return this.#columns.get(meaning);
   }
 
-  /** Reads all values, in steps; each takes one pass over the zones. */
-  *read(): Generator<void, void> {
+  /** Reads all values; each step takes a pass or two over the zones. */
+  *read(): Steps<void> {
     this.#findKeyRows();
-    yield;
+    yield 0.1;
     for (const meaning of ['lokey', 'hikey', 'pitch_keycenter', 'key', 'key_range'] as const) {
-      if (!this.#columns.has(meaning)) continue;
-      this.#readKeys(meaning);
-      yield;
+      if (this.#columns.has(meaning)) this.#readKeys(meaning);
     }
+    yield 0.3;
     for (const meaning of ['velocity_range', 'lovel', 'hivel'] as const) this.#readVelocities(meaning);
-    yield;
+    yield 0.5;
     new TuningValues(this).read();
     this.#readVolume();
     this.#readAttenuation();
-    yield;
+    yield 0.6;
     new PanValues(this).read();
-    yield;
+    yield 0.7;
     new LoopValues(this).read();
-    yield;
+    yield 0.9;
     this.#readFrames('offset');
     this.#readFrames('end');
     for (const meaning of ['seq_position', 'seq_length'] as const) this.#readSequence(meaning);
-    yield;
+    yield 1;
   }
 
   /** Calls `read` for each zone with a value in a column, with the cell. */

@@ -4,6 +4,7 @@ import type { NoteNaming } from './keyValues';
 import type { ColumnReading } from './meaning';
 import type { MiddleC } from './octave';
 import { octaveShifts } from './octave';
+import type { Steps } from './steps';
 import { TableNotes } from './tableNotes';
 import type { TableRows } from './tableRows';
 import { completeLayers } from './velocityLayers';
@@ -35,7 +36,7 @@ export function* readZones(
   { rows, columns }: Table,
   { middleC, naming, resolveSample, rateOf }: ZoneOptions,
   notes: TableNotes,
-): Generator<void, void> {
+): Steps<void> {
   const first = zones.count;
   const firstNote = notes.count;
   const names = new NameReader(zones.cells, rows, columns, notes);
@@ -49,9 +50,10 @@ export function* readZones(
     if (sample !== undefined) zones.setSample(zone, sample);
     names.setGroup(zones, zone);
   }
-  yield;
+  yield 0.2;
   const options = { keyShift: octaveShifts[middleC ?? 'C4'], naming, rateOf };
-  yield* new ZoneReader(zones, first, columns, rows.data, notes, options).read();
+  for (const share of new ZoneReader(zones, first, columns, rows.data, notes, options).read())
+    yield 0.2 + share * 0.7;
   for (let zone = first; zone < zones.count; zone++) {
     const path = resolveSample?.(zones.sample(zone));
     if (path === undefined) names.noteEnding(zones, zone);

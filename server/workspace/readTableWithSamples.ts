@@ -2,11 +2,13 @@ import type { Files } from '../model/files';
 import { joinPath, relativePath } from '../model/paths';
 import type { ColumnMeaning } from '../table/meaning';
 import type { TableReading } from '../table/readTable';
-import { openZoneTable } from '../table/readTable';
+import { openZoneTableInSteps } from '../table/readTable';
 import { audioFilesBelow } from './audioFilesBelow';
 import { SampleFinder } from './sampleFinder';
 import type { SampleQuestion } from './sampleNotes';
 import { questionOf, sampleNotes } from './sampleNotes';
+import type { AfterStep } from './takeSteps';
+import { takeSteps } from './takeSteps';
 
 export type { ColumnMeaning } from '../table/meaning';
 export type { TableReading } from '../table/readTable';
@@ -33,20 +35,25 @@ export interface TableWithSamples extends TableReading {
   questions: SampleQuestion[];
 }
 
-/** Reads a zone table, its samples looked up in a folder, so that paths lead to the files and their root keys tell the octave. */
+/**
+ * Reads a zone table, its samples looked up in a folder, so that paths lead to the files and their root keys tell the
+ * octave. Lets other work run in between; `afterStep` may throw to end it.
+ */
 export async function readTableWithSamples(
   files: Files,
   text: string,
   folders: TableFolders,
+  afterStep: AfterStep = () => {},
 ): Promise<TableWithSamples> {
   const found = new SampleFinder(await audioFilesBelow(files, folders.samplesFolder), folders.outputFolder);
-  const table = openZoneTable(text, {
+  const opening = openZoneTableInSteps(text, {
     path: folders.path,
     ...(folders.columns && { columns: folders.columns }),
   });
+  const table = await takeSteps(opening, (share) => afterStep(share * 0.4));
   const facts = await found.facts(files, table.sampleNames());
   const questions = new Map<string, { question: SampleQuestion; message: string }>();
-  const reading = table.read({
+  const readingSteps = table.readInSteps({
     ...(folders.middleC && { middleC: folders.middleC }),
     rootKeyOf: (name) => facts.get(name)?.rootKey ?? undefined,
     rateOf: (name) => facts.get(name)?.sampleRate,
@@ -59,6 +66,7 @@ export async function readTableWithSamples(
       return sample.paths[0] && writtenPath(sample.paths[0], folders);
     },
   });
+  const reading = await takeSteps(readingSteps, (share) => afterStep(0.4 + share * 0.6));
   const open = [...questions].filter(([name]) => !folders.samples?.has(name));
   const notes = sampleNotes(
     open.map(([name, { message }]) => ({ name, message })),
