@@ -1,8 +1,8 @@
 import type { Instrument } from '../model/instrument';
 import type { Notation, SampleFactsLookup } from '../model/notation';
-import { placeInXml } from '../xml/place';
 import { editInVocabulary } from './editVocabularyXml';
 import { layOutInVocabulary } from './layOutVocabularyXml';
+import { placeInVocabulary } from './placeInVocabulary';
 import { readVocabularyXml } from './readVocabularyXml';
 import { headersIn, parametersIn, spellingIn } from './spellingVocabulary';
 import type { Vocabulary } from './vocabulary';
@@ -31,7 +31,7 @@ function newNotation(vocabulary: Vocabulary): Notation {
       if (options.sampleFacts) sampleFacts.set(instrument, options.sampleFacts);
       return instrument;
     },
-    placeAt: placeInXml,
+    placeAt: placeInVocabulary(vocabulary),
     edit: editInVocabulary(vocabulary, (instrument) => sampleFacts.get(instrument)),
     write: writeInVocabulary(vocabulary),
     layOut: layOutInVocabulary,
