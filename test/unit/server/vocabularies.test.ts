@@ -105,7 +105,7 @@ describe('features in a vocabulary', () => {
       position: { line: 1, character: 7 },
     });
     const labels = items.map(({ label }) => label);
-    expect(labels.sort()).toEqual(['highest-key', 'lowest-key', 'loudness', 'recording', 'root-key']);
+    expect(labels.sort()).toEqual(['highest-key', 'loudness', 'lowest-key', 'recording', 'root-key']);
     const hover = await client.ask<Hover | null>('textDocument/hover', uri, {
       position: { line: 1, character: smithy.split('\n')[1]?.indexOf('est-key') ?? 0 },
     });
