@@ -107,6 +107,19 @@ export function opcodeOffers(
   return offers;
 }
 
+/** In a notation in which parameters can be elements of their own, those that can start where a tag is being typed. */
+export function elementOffers(
+  document: ReadDocument,
+  { start, end, header: typed }: { start: number; end: number; header: number },
+  offset: number,
+): CompletionOffer[] {
+  const { instrument, notation } = document;
+  if (!notation.parameters || typed >= 0) return [];
+  let header = instrument.headerAt(0, start);
+  while (header >= 0 && instrument.bodySpan(header).end < end) header = instrument.parent(header);
+  return header < 0 ? [] : opcodeOffers(document, { start, end, header, parameter: -1 }, offset);
+}
+
 /** The words of an attribute or element without the signs around them, as a person looks for them. */
 function writtenName(spelled: string): string {
   return spelled.replace(/^</, '').replace(/(?:=["']?|>)$/, '');

@@ -3,7 +3,7 @@ import { noteNameOf } from '../model/keys';
 import type { Place } from '../model/notation';
 import { listOpcodes, resolveOpcode } from '../model/opcodes/resolve';
 import { headerOffers, headerOffersAmongNames } from './completeHeaders';
-import { opcodeOffers } from './completeOpcodes';
+import { elementOffers, opcodeOffers } from './completeOpcodes';
 import { folderOffers, includeOffers, sampleOffers } from './completePaths';
 import { shapeOffers } from './completeShapes';
 import type { CompletionOffer } from './completionOffer';
@@ -20,6 +20,7 @@ export async function completionsAt(document: ReadDocument, offset: number): Pro
     case 'header':
       return [
         ...headerOffers(document, place.start, place.end),
+        ...elementOffers(document, place, offset),
         ...(place.header < 0 ? shapeOffers(document, place.start, place.end) : []),
       ];
     case 'name': {

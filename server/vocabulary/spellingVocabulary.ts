@@ -92,12 +92,19 @@ function levelsOf(vocabulary: Vocabulary, kind: HeaderKind): readonly LevelPlace
   return level ? [level] : [];
 }
 
-/** Whether a value can be written at a place: an attribute in the tag that takes it, a child element between tags. */
+/**
+ * Whether a value can be written at a place: an attribute in the tag that takes it, a child element between tags or where
+ * a tag is begun, the word that tells elements of one name apart in the attribute for it.
+ */
 function fitsAt(levels: readonly LevelPlaces[], { steps, attribute }: PlacePath, at: TextPlace): boolean {
   const tag = tagAt(at.text, at.start);
-  if (!tag) return steps.length > 0;
-  if (attribute === undefined) return false;
   const last = steps[steps.length - 1];
+  if (!tag || tag.part.kind === 'element') return last !== undefined;
+  if (tag.part.kind === 'value') {
+    const naming = tag.part.attribute;
+    return last?.element === tag.name && last.selectors.some(([name]) => name === naming);
+  }
+  if (attribute === undefined) return false;
   if (!last) return levels.some(({ level }) => level.element === tag.name);
   return last.element === tag.name && last.selectors.length === 0;
 }
@@ -118,14 +125,24 @@ function spelledParameter(
   const place = placeFor(vocabulary, name, at);
   if (!place) return [`${name}="`, '"'];
   const { steps, attribute } = place.path;
-  if (attribute !== undefined && (steps.length === 0 || (at && tagAt(at.text, at.start)))) {
-    return [`${attribute}="`, '"'];
+  const part = at && tagAt(at.text, at.start)?.part;
+  if (part?.kind === 'value') {
+    const selectors = steps[steps.length - 1]?.selectors ?? [];
+    const word = selectors.find(([selector]) => selector === part.attribute)?.[1] ?? name;
+    return [encodedFor(quoteBefore(at?.text ?? '', part.start), word), ''];
   }
-  if (steps.length === 0) return ['', ''];
+  const isInTag = part !== undefined && part.kind !== 'element';
+  if (attribute !== undefined && (steps.length === 0 || isInTag)) return [`${attribute}="`, '"'];
+  const [step] = steps;
+  if (!step) return ['', ''];
+  // Of a tag that is there already the name alone is written.
+  if (part?.kind === 'element' && /^[\s/>]*[^\s<]/.test(at?.text.slice(part.end, part.end + 100) ?? '')) {
+    return [step.element, ''];
+  }
   const style = { example: undefined, text: '', indentation: '', unit: '', lineEnd: '' };
   const [child] = filledElement('', [{ place, text: mark }]).children;
   const [before = '', after = ''] = child ? elementText(child, style).split(mark) : [];
-  return [before, after];
+  return [part?.kind === 'element' ? before.slice(1) : before, after];
 }
 
 /** A value in the form of its first place, keys by name where a letter was typed. */
