@@ -70,7 +70,7 @@ export function inferVocabulary(text: string, options: InferenceOptions): Inferr
   if (confidence === undefined) return undefined;
   const files = findSampleFiles(assigned, rows, options.sampleFacts, samplePathOf(options.given));
   const { settled, drafts } = settle(assigned, rows, chain, files);
-  const levels = levelsOf(chain, settled, (level) => region.repeats[level] === true);
+  const levels = levelsOf(settled, region);
   const name = nameOf(options.path.replaceAll('\\', '/')).replace(/\.xml$/i, '');
   const all = [regionDraft(region, rows, confidence), ...drafts];
   return finish({ name: name || 'Vocabulary', levels }, all, confidence, doubtfulBelow, options.given);

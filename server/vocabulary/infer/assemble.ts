@@ -1,12 +1,15 @@
 import type { InferredVocabulary, VocabularyDecision } from '../inferVocabulary';
 import type { Vocabulary, VocabularyLevel } from '../vocabulary';
 import type { Alternative, Draft, Settled } from './draft';
+import type { RegionElement } from './regionElement';
 
-/** The levels of a chain of elements that carry something or repeat; elements between them are named in `inside`. */
+/**
+ * The levels of a chain of elements: those that carry something or repeat, as often as they stand in one another. Elements
+ * between them are named in `inside`.
+ */
 export function levelsOf(
-  chain: readonly string[],
   settled: readonly Settled[],
-  repeats: (level: number) => boolean,
+  { chain, repeats, nested }: RegionElement,
 ): VocabularyLevel[] {
   const levels: VocabularyLevel[] = [];
   let inside: string[] = [];
@@ -15,7 +18,7 @@ export function levelsOf(
       .filter(({ assigned }) => assigned.column.level === position)
       .flatMap((one) => one.parameters);
     const isRegion = position === chain.length - 1;
-    if (!isRegion && position > 0 && parameters.length === 0 && !repeats(position)) {
+    if (!isRegion && position > 0 && parameters.length === 0 && !repeats[position]) {
       inside.push(element);
       continue;
     }
@@ -26,6 +29,9 @@ export function levelsOf(
       parameters,
     });
     inside = [];
+    for (let copy = 1; !isRegion && copy < (nested[position] as number); copy++) {
+      levels.push({ element, is: 'group', parameters });
+    }
   }
   return levels;
 }

@@ -18,6 +18,8 @@ export interface RegionElement {
   pathAt: string | undefined;
   /** Whether the element of each position in the chain stands several times in the one around it. */
   repeats: boolean[];
+  /** How many of an element of each position stand in one another around a region: more than 1 where it stands in itself. */
+  nested: number[];
 }
 
 interface Candidate {
@@ -31,25 +33,29 @@ const keyTargets: ReadonlySet<string> = new Set(['lokey', 'hikey', 'key_range'])
 const anyKeyTargets: ReadonlySet<string> = new Set([...keyTargets, 'key', 'pitch_keycenter']);
 const zoneTargets: ReadonlySet<string> = new Set([...keyTargets, 'key', 'lovel', 'hivel', 'velocity_range']);
 const mostCandidates = 60;
+const mostNested = 5;
 
 /** The element that repeats and carries a path to an audio file, in itself or in what it holds; `undefined` where there is none. */
 export function findRegionElement(survey: Survey, selectors: Selectors): RegionElement | undefined {
-  const candidates: Candidate[] = [];
-  for (const type of survey.types) {
-    if (candidates.length >= mostCandidates) break;
-    const place = pathPlace(type, selectors, true);
-    if (place) candidates.push(candidateOf(place, selectors));
-  }
-  if (candidates.length === 0) {
-    for (const type of survey.types) {
-      if (candidates.length >= mostCandidates) break;
-      const place = pathPlace(type, selectors, false);
-      if (place) candidates.push(candidateOf(place, selectors));
-    }
-  }
+  const places = pathPlaces(survey, selectors, true);
+  if (places.length === 0) places.push(...pathPlaces(survey, selectors, false));
+  const candidates = places.map((place) => {
+    const twins = places.map(({ holder }) => holder).filter(({ name }) => name === place.holder.name);
+    return candidateOf(place, selectors, twins);
+  });
   let best: Candidate | undefined;
   for (const one of candidates) if (!best || one.score > best.score) best = one;
   return best && withTwins(best, survey, candidates);
+}
+
+function pathPlaces(survey: Survey, selectors: Selectors, withEnding: boolean): PathPlace[] {
+  const places: PathPlace[] = [];
+  for (const type of survey.types) {
+    if (places.length >= mostCandidates) break;
+    const place = pathPlace(type, selectors, withEnding);
+    if (place) places.push(place);
+  }
+  return places;
 }
 
 /** The element that a path belongs to, one such path, and the attribute that it stands in, or the element's text. */
@@ -144,10 +150,17 @@ export function tradeTargets(type: ElementType, selectors: Selectors): string[] 
 function candidateOf(
   { holder, example, type, attribute, likeness }: PathPlace,
   selectors: Selectors,
+  twins: readonly ElementType[],
 ): Candidate {
   let region: ElementType = holder;
-  while (region.mostInParent === 1 && region.parent && region.count === region.parent.count)
-    region = region.parent;
+  let alike: readonly (ElementType | undefined)[] = twins;
+  while (region.mostInParent === 1 && region.parent && region.count === region.parent.count) {
+    const around: ElementType = region.parent;
+    // What stands in elements of several names, or in ones that stand in themselves, is a region by itself.
+    if (alike.some((twin) => twin?.parent?.name !== around.name || standsInItself(twin.parent))) break;
+    alike = alike.map((twin) => twin?.parent);
+    region = around;
+  }
   if (region.mostInParent === 1 && region.parent === undefined) {
     // Nothing repeats: the innermost that names keys, so that one region is enough of an example.
     region = holder;
@@ -164,6 +177,11 @@ function candidateOf(
   const targets = tradeTargets(region, selectors).length;
   const pathAt = attribute === undefined ? undefined : placeFrom(region, type, attribute);
   return { region, example, pathAt, score: likeness * (1 + targets) * Math.log2(1 + region.count) };
+}
+
+function standsInItself({ name, parent }: ElementType): boolean {
+  for (let at = parent; at; at = at.parent) if (at.name === name) return true;
+  return false;
 }
 
 /** Elements that repeat in one that names a file, each with keys or velocities of its own: they are the regions. */
@@ -216,12 +234,18 @@ function withTwins(best: Candidate, survey: Survey, candidates: readonly Candida
     }
   }
   const repeats = chain.map(() => false);
+  const nested = chain.map(() => 1);
   for (const type of types) {
+    const depths = new Map<string, number>();
     for (let at: ElementType | undefined = type; at; at = at.parent) {
-      if (at.mostInParent > 1) repeats[chain.indexOf(at.name)] = true;
+      const position = chain.indexOf(at.name);
+      const depth = (depths.get(at.name) ?? 0) + 1;
+      depths.set(at.name, depth);
+      if (at.mostInParent > 1) repeats[position] = true;
+      nested[position] = Math.min(mostNested, Math.max(depth, nested[position] as number));
     }
   }
-  return { chain, types, count, example: best.example, pathAt: best.pathAt, repeats };
+  return { chain, types, count, example: best.example, pathAt: best.pathAt, repeats, nested };
 }
 
 function isWithin(type: ElementType, chain: readonly string[]): boolean {

@@ -105,7 +105,14 @@ class RowReader implements XmlHandler {
       const isKept = isRegion && this.#keeps(this.#regions++);
       next.holder = { level, around: around?.holder, cells: new Map(), isKept: isKept || !isRegion };
       if (isKept) this.#kept.push(next.holder);
-    } else next.path = `${around?.path ?? ''}${name}/`;
+    } else if (this.#isListed(type, around?.holder)) next.type = undefined;
+    else next.path = `${around?.path ?? ''}${name}/`;
+  }
+
+  /** Elements of a list beside the regions say nothing of all regions. */
+  #isListed(type: ElementType, holder: Holder | undefined): boolean {
+    const isOutside = holder !== undefined && holder.level < this.#region.chain.length - 1;
+    return isOutside && type.mostInParent > 1 && !this.#selectors.has(type);
   }
 
   /** All regions where they are few, else some at irregular distances, so that no repeating pattern is missed. */

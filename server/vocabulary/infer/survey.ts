@@ -44,6 +44,7 @@ export interface Survey {
 
 const mostTypes = 3000;
 const mostSites = 12_000;
+const mostAttributes = 300;
 const mostDepth = 48;
 const mostValues = 400;
 const mostTallied = 96;
@@ -147,7 +148,7 @@ class Surveyor implements XmlHandler {
     }
     let site = type.attributes.get(name);
     if (!site) {
-      if (this.#sites >= mostSites) return;
+      if (this.#sites >= mostSites || type.attributes.size >= mostAttributes) return;
       this.#sites++;
       site = emptySite();
       type.attributes.set(name, site);
