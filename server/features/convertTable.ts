@@ -13,6 +13,7 @@ import type { IncludeStore } from '../workspace/includeStore';
 import type { MiddleC } from '../workspace/projectSettings';
 import type { ColumnMeaning, TableWithSamples } from '../workspace/readTableWithSamples';
 import { readTableWithSamples } from '../workspace/readTableWithSamples';
+import type { SampleStore } from '../workspace/sampleStore';
 import { groupSections } from './tableGroups';
 import { layOutInserted, regionLayoutOf } from './tableLayout';
 import { styleSections } from './tableStyle';
@@ -32,6 +33,8 @@ export interface TableTarget {
   path: string | undefined;
   /** The document's folder, in which samples are looked for. */
   folder: string | undefined;
+  /** Where a notation that counts in seconds finds what it needs to know of samples; missing for one that needs nothing. */
+  sampleStore?: SampleStore;
   /** The style that is set for the document; where nothing is set, regions follow those that are there. */
   format?: Partial<FormatStyle>;
 }
@@ -86,7 +89,10 @@ export async function convertTable(
   const document =
     target.path === undefined
       ? notation.read(without, { path })
-      : await readInstrument({ path, text: without, notation }, includes);
+      : await readInstrument(
+          { path, text: without, notation, ...(target.sampleStore && { samples: target.sampleStore }) },
+          includes,
+        );
   // What an update adds goes behind the regions that are there, wherever the cursor is.
   const offset = choices.update ? endOfRegions(document, without, start) : start;
   const control = document.controlAt(0, offset);
@@ -117,6 +123,8 @@ export async function convertTable(
       problem: reading.problem,
     };
   }
+  if (target.sampleStore && folder !== undefined)
+    await lookAtSamples(target.sampleStore, folder, reading.instrument);
   const chosen = reading.suggestions.filter(({ kind }) => choices.groupings?.has(kind));
   const grouped = groupSections(sectionsOf(reading.instrument), chosen);
   notes.push(...grouped.notes);
@@ -154,6 +162,16 @@ export async function convertTable(
     addedCount,
     problem: undefined,
   };
+}
+
+/** Has the samples of an instrument looked at, so that what they say is at hand when it is written. */
+async function lookAtSamples(store: SampleStore, folder: string, instrument: Instrument): Promise<void> {
+  const paths = new Set<string>();
+  for (const region of instrument.regions) paths.add(instrument.samplePath(region) ?? '');
+  paths.delete('');
+  // All are asked for before any is waited for.
+  for (const path of paths) store.lookup(folder).state(path);
+  for (const path of paths) await store.fetchState(folder, path);
 }
 
 function updated(

@@ -84,6 +84,7 @@ async function documentTarget(
     path,
     folder: path === undefined ? undefined : folderOf(path),
     format,
+    ...(reading.vocabulary && { sampleStore: server.documents.samples }),
   };
 }
 

@@ -8,6 +8,7 @@ import type {
   TextDocumentEdit,
 } from 'vscode-languageserver-protocol';
 import { TextDocument } from 'vscode-languageserver-textdocument';
+import { WaveFile } from 'wavefile';
 import { ConvertTableRequest } from '../../../server/protocol/tableRequests';
 import { EditorClient } from './editorClient';
 import { bundle, folder } from './serverPlaces';
@@ -131,5 +132,25 @@ describe('features in a vocabulary', () => {
 </smithy>`,
       ),
     );
+  });
+
+  it('paste frames as seconds by the rate of the sample that they belong to', async () => {
+    const wav = new WaveFile();
+    wav.fromScratch(1, 48_000, '16', new Int16Array(48_000));
+    await writeFile(`${folder}/mid.wav`, wav.toBuffer());
+    const client = await EditorClient.start(bundle, { folder });
+    const mill = `<mill>
+  <stone sound="low.wav" lowest-key="48" highest-key="62" root-key="57" loop-start-seconds="0.25" loop-end-seconds="1.5"/>
+</mill>
+`;
+    const uri = await client.open('mill.xml', mill, 'xml');
+    const at = { line: 2, character: 0 };
+    const result = await client.connection.sendRequest(ConvertTableRequest.type, {
+      uri,
+      range: { start: at, end: at },
+      text: 'Sample\tLow Key\tHigh Key\tRoot\tLoop Start\tLoop End\nmid.wav\t85\t90\t88\t24000\t36000\n',
+    });
+    const text = TextDocument.applyEdits(TextDocument.create('', '', 1, mill), result?.edits ?? []);
+    expect(text).toContain('root-key="88" loop-start-seconds="0.5" loop-end-seconds="0.75"/>');
   });
 });
