@@ -1,6 +1,6 @@
 import type { CoarsePitch } from './coarsePitch';
 import type { Fundamental } from './fundamental';
-import { fundamentalOf } from './fundamental';
+import { explainedShare, fundamentalOf } from './fundamental';
 import { partialsNear, windowed } from './partials';
 import { spread } from './soundingPart';
 import { thinned } from './thinned';
@@ -8,8 +8,9 @@ import { thinned } from './thinned';
 /** The fundamental in one window, with how much it counts. */
 interface Found {
   hertz: number;
-  inharmonicity: number;
   weight: number;
+  /** The share of its power that lies on multiples of it. */
+  explained: number;
 }
 
 /** Windows in which the fundamental is measured, their least length in periods and in seconds, and the partials used. */
@@ -31,7 +32,7 @@ const agreeingCents = 80;
 /** A note is steady while the windows are this close, in cents. */
 const steadyCents = 4;
 
-/** A fundamental in hertz, with the share of the windows that agree on it, from 0 to 1. */
+/** A fundamental in hertz, with the share of the sound in all windows that agrees on it, from 0 to 1. */
 export interface FinePitch {
   hertz: number;
   agreement: number;
@@ -50,6 +51,7 @@ export function finePitch(coarse: CoarsePitch, sampleRate: number): FinePitch | 
   if (middle === undefined) return undefined;
   let cents = 0;
   let nearWeight = 0;
+  let explained = 0;
   let weight = 0;
   for (const one of found) {
     weight += one.weight;
@@ -57,9 +59,10 @@ export function finePitch(coarse: CoarsePitch, sampleRate: number): FinePitch | 
     if (Math.abs(away) > agreeingCents) continue;
     cents += one.weight * away;
     nearWeight += one.weight;
+    explained += one.weight * one.explained;
   }
   if (!(nearWeight > 0)) return undefined;
-  return { hertz: middle * 2 ** (cents / nearWeight / 1200), agreement: nearWeight / weight };
+  return { hertz: middle * 2 ** (cents / nearWeight / 1200), agreement: explained / weight };
 }
 
 /**
@@ -81,16 +84,18 @@ function fundamentalsOf({ sound, part, hertz }: CoarsePitch, sampleRate: number,
     const before = windowed(sound, start, length);
     let fundamental: Fundamental | undefined = near ?? coarse;
     let power = 0;
+    let explained = 0;
     for (let hop = Math.min(longestHop, Math.round(near ? nearPeriods * period : period)); fundamental; ) {
       const after = windowed(sound, start + hop, length);
       const partials = partialsNear({ before, after, hop }, sampleRate, fundamental, numbers);
       fundamental = fundamentalOf(partials, fundamental.hertz);
       power = 0;
       for (const partial of partials) power += partial.power;
+      if (fundamental) explained = explainedShare(partials, fundamental);
       if (hop >= longestHop) break;
       hop = Math.min(longestHop, Math.round(hop * hopGrowth));
     }
-    if (fundamental) found.push({ ...fundamental, weight: Math.sqrt(power) });
+    if (fundamental) found.push({ hertz: fundamental.hertz, weight: Math.sqrt(power), explained });
     near =
       fundamental && Math.abs(1200 * Math.log2(fundamental.hertz / hertz)) < nearCents
         ? fundamental

@@ -12,6 +12,8 @@ export interface Fundamental {
 const mostInharmonicity = 0.01;
 /** Partials that are further than this share off their place belong to something else. */
 const furthest = 0.04;
+/** Partials of strings and pipes lie this close to their places: some 20 cents. */
+const onPlace = 0.012;
 
 /**
  * The fundamental of partials near multiples of `expected` by least squares, with the stretch of stiff strings: f(n)/n is
@@ -39,6 +41,20 @@ export function fundamentalOf(partials: readonly Partial[], expected: number): F
   // Stretch is believed where it is possible and explains the partials clearly better.
   const isString = tilted.inharmonicity > 0 && tilted.inharmonicity <= mostInharmonicity;
   return isString && tilted.misfit < 0.5 * level.misfit ? tilted : level;
+}
+
+/** The share of the power of partials, from 0 to 1, that lies where a fundamental and its stretch put them. */
+export function explainedShare(partials: readonly Partial[], { hertz, inharmonicity }: Fundamental): number {
+  const atZero = hertz / Math.sqrt(1 + inharmonicity);
+  let explained = 0;
+  let all = 0;
+  for (const partial of partials) {
+    const { number, power } = partial;
+    const place = number * atZero * Math.sqrt(1 + inharmonicity * number * number);
+    all += power;
+    if (Math.abs(partial.hertz - place) <= onPlace * place) explained += power;
+  }
+  return all > 0 ? explained / all : 0;
 }
 
 interface Point {

@@ -69,6 +69,18 @@ describe('sounds without a sure pitch', () => {
     expect(measurePitch(noise(seed), 44100)?.confidence ?? 0).toBeLessThan(0.3);
   });
 
+  it('bursts of noise with a short low tone', () => {
+    for (let seed = 1; seed <= 12; seed++) {
+      const random = randomNumbers(seed);
+      const burst = Float64Array.from({ length: 44100 }, (_, frame) => {
+        const tone = 0.1 * Math.exp(-frame / 3000) * Math.sin((2 * Math.PI * 180 * frame) / 44100);
+        return tone + 0.5 * random() * Math.exp(-frame / (1500 * seed));
+      });
+      const pitch = measurePitch(Float32Array.from(burst), 44100);
+      expect(pitch?.confidence ?? 0, `seed ${seed}`).toBeLessThan(0.6);
+    }
+  });
+
   // Modes of an ideal round membrane: zeros of Bessel functions over the first (Fletcher and Rossing, The Physics of
   // Musical Instruments).
   it.each([60, 100, 200])('a drum of %i Hz', (hertz) => {
