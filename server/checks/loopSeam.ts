@@ -3,7 +3,7 @@ import type { Instrument } from '../model/instrument';
 import { Parameter } from '../model/parameterNames';
 import { nameOf } from '../model/paths';
 import type { LoopSeam } from '../model/samples';
-import { InForce } from './inForce';
+import { FewInForce } from './fewInForce';
 import { fixOf, valueEdits } from './parameterFixes';
 import type { CheckContext, Rule } from './rule';
 import type { SampleUse } from './sampleUses';
@@ -20,6 +20,9 @@ interface PlayedLoop {
   endParameter: number;
 }
 
+const loopNames = ['loop_mode', 'loop_start', 'loop_end', 'loop_crossfade', 'loop_type'] as const;
+type LoopsInForce = FewInForce<(typeof loopNames)[number]>;
+
 /** Finds loops whose end does not go on smoothly at their start. */
 export const loopSeam: Rule = {
   code: 'loop-seam',
@@ -30,7 +33,7 @@ export const loopSeam: Rule = {
     if (!measures) return;
     const { instrument } = context;
     const { uses, useOfRegion } = sampleUsesOf(context);
-    const inForce = new InForce(instrument);
+    const inForce = new FewInForce(instrument, loopNames);
     const seen = new Set<string>();
     for (let number = 0; number < instrument.regions.length; number++) {
       const use = uses[useOfRegion[number] as number];
@@ -40,8 +43,9 @@ export const loopSeam: Rule = {
       if (!loop) continue;
       const { start, end, startParameter, endParameter } = loop;
       const seam = measures.loopSeam(use.path, start, end);
+      if (!seam?.isAudible) continue;
       const key = `${startParameter} ${endParameter} ${use.path}`;
-      if (!seam?.isAudible || seen.has(key)) continue;
+      if (seen.has(key)) continue;
       seen.add(key);
       const place = endParameter >= 0 ? endParameter : startParameter >= 0 ? startParameter : use.parameter;
       report({
@@ -56,27 +60,25 @@ export const loopSeam: Rule = {
 /** The loop that is in force and closes without a crossfade; `undefined` where there is none, or not for certain. */
 function playedLoop(
   instrument: Instrument,
-  inForce: InForce,
+  inForce: LoopsInForce,
   region: number,
   use: SampleUse,
 ): PlayedLoop | undefined {
   const facts = factsOf(use.state);
   if (!facts) return undefined;
-  const named = (text: string) =>
-    inForce.effective(region, instrument.names.canonical(instrument.names.idOf(text)));
   const ofFile = facts.loops[0];
-  const mode = inForce.effective(region, Parameter.loop_mode);
+  const mode = inForce.of(region, 'loop_mode');
   const loops =
     mode >= 0 ? instrument.valueText(mode).toLowerCase().startsWith('loop_') : ofFile !== undefined;
   if (!loops) return undefined;
-  const crossfade = named('loop_crossfade');
+  const crossfade = inForce.of(region, 'loop_crossfade');
   if (crossfade >= 0 && instrument.number(crossfade) !== 0) return undefined;
-  const type = named('loop_type');
+  const type = inForce.of(region, 'loop_type');
   const isForward =
     type >= 0 ? instrument.valueText(type).toLowerCase() === 'forward' : ofFile?.type !== 'alternating';
   if (!isForward || (type < 0 && ofFile?.type === 'backward')) return undefined;
-  const startParameter = inForce.effective(region, Parameter.loop_start);
-  const endParameter = inForce.effective(region, Parameter.loop_end);
+  const startParameter = inForce.of(region, 'loop_start');
+  const endParameter = inForce.of(region, 'loop_end');
   const start = startParameter >= 0 ? instrument.number(startParameter) : ofFile?.start;
   const end = endParameter >= 0 ? instrument.number(endParameter) : ofFile?.end;
   if (start === undefined || end === undefined || !(start >= 0 && end > start && end < facts.frames))

@@ -1,6 +1,7 @@
 import { keysOff } from '../model/instrument';
 import { Parameter } from '../model/parameterNames';
 import type { MeasuredPitch } from '../model/samples';
+import { FewInForce } from './fewInForce';
 import { InForce } from './inForce';
 import type { CheckContext } from './rule';
 import type { SampleUse } from './sampleUses';
@@ -21,6 +22,9 @@ export interface PitchClaim {
   deviationCents: number;
 }
 
+const pitchNames = ['tune', 'transpose', 'pitch_keytrack', 'trigger', 'loop_mode'] as const;
+type PitchesInForce = FewInForce<(typeof pitchNames)[number]>;
+
 /** Releases are noises of keys and dampers more often than notes. */
 const notNotes: ReadonlySet<string> = new Set(['release', 'release_key']);
 /** Regions that agree in their deviation, in cents. */
@@ -38,25 +42,24 @@ export function pitchClaimsOf(context: CheckContext): PitchClaim[] | undefined {
   if (!measures) return undefined;
   const { uses, useOfRegion } = sampleUsesOf(context);
   const inForce = new InForce(instrument);
-  const name = (text: string) => instrument.names.canonical(instrument.names.idOf(text));
-  const [tune, transpose, keytrack] = [name('tune'), name('transpose'), name('pitch_keytrack')];
+  const few = new FewInForce(instrument, pitchNames);
   const claims: PitchClaim[] = [];
   let allKnown = true;
   for (let number = 0; number < instrument.regions.length; number++) {
     const region = instrument.regions[number] as number;
     const use = uses[useOfRegion[number] as number];
-    if (!use?.isFile || !followsKeys(context, inForce, region, keytrack)) continue;
+    if (!use?.isFile || !followsKeys(context, few, region)) continue;
     const root = rootOf(context, inForce, region, use);
     if (!root) continue;
     const pitch = measures.pitch(use.path);
     if (pitch === undefined) allKnown = false;
     if (!pitch) continue;
-    const tuneParameter = inForce.effective(region, tune);
+    const tuneParameter = few.of(region, 'tune');
     const tuneCents = tuneParameter >= 0 ? instrument.number(tuneParameter) : 0;
     if (Number.isNaN(tuneCents)) continue;
     const sounding = 100 * pitch.key + pitch.cents + tuneCents - 100 * root.key;
     // A transposition or an offset of all keys may mend a root key, or be meant as music; both are taken to be right.
-    const transposing = inForce.effective(region, transpose);
+    const transposing = few.of(region, 'transpose');
     const transposition = transposing >= 0 ? instrument.number(transposing) || 0 : 0;
     const { keyOffset } = instrument.control(region);
     const readings = [sounding, sounding + 100 * transposition, sounding + 100 * keyOffset];
@@ -76,19 +79,14 @@ export function pitchClaimsOf(context: CheckContext): PitchClaim[] | undefined {
 }
 
 /** Whether a region plays a note at the pitch of its key: no drum hit, no release noise, no fixed pitch. */
-function followsKeys(
-  { instrument }: CheckContext,
-  inForce: InForce,
-  region: number,
-  keytrack: number,
-): boolean {
+function followsKeys({ instrument }: CheckContext, few: PitchesInForce, region: number): boolean {
   const [low, high] = [instrument.lowKey[region] as number, instrument.highKey[region] as number];
   if (low === keysOff || high === keysOff) return false;
-  const tracking = inForce.effective(region, keytrack);
+  const tracking = few.of(region, 'pitch_keytrack');
   if (tracking >= 0 && instrument.number(tracking) !== 100) return false;
-  const trigger = inForce.effective(region, Parameter.trigger);
+  const trigger = few.of(region, 'trigger');
   if (trigger >= 0 && notNotes.has(instrument.valueText(trigger).toLowerCase())) return false;
-  const mode = inForce.effective(region, Parameter.loop_mode);
+  const mode = few.of(region, 'loop_mode');
   // A single key that plays its sample to the end whatever happens is percussion (common practice).
   return !(low === high && mode >= 0 && instrument.valueText(mode).toLowerCase() === 'one_shot');
 }

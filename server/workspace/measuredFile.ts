@@ -23,6 +23,10 @@ export class MeasuredFile {
   /** By the names that `measureKey` gives. */
   readonly results = new Map<string, MeasureResult>();
   readonly wishes = new Map<string, Wish>();
+  /** The loop that was asked about last, and its name. */
+  #loopStart = Number.NaN;
+  #loopEnd = Number.NaN;
+  #loopKey = '';
 
   constructor(path: string) {
     this.path = path;
@@ -37,7 +41,13 @@ export class MeasuredFile {
   }
 
   loopSeam(start: number, end: number): LoopSeam | null | undefined {
-    return this.results.get(measureKey({ what: 'loopSeam', start, end })) as LoopSeam | null | undefined;
+    // Checks ask for the same loop at each keystroke.
+    if (start !== this.#loopStart || end !== this.#loopEnd) {
+      this.#loopStart = start;
+      this.#loopEnd = end;
+      this.#loopKey = measureKey({ what: 'loopSeam', start, end });
+    }
+    return this.results.get(this.#loopKey) as LoopSeam | null | undefined;
   }
 
   /** The wish for something; made where it is new. */

@@ -88,7 +88,8 @@ export class Measurements {
 
   /** The seam of a loop in a file: `null` where it cannot be measured, `undefined` while it is not known. */
   loopSeam(file: MeasuredFile, start: number, end: number): LoopSeam | null | undefined {
-    return this.#answer(file, file.loopSeam(start, end), { what: 'loopSeam', start, end });
+    const known = file.loopSeam(start, end);
+    return known === undefined ? this.#answer(file, known, { what: 'loopSeam', start, end }) : known;
   }
 
   /** Runs work that asks, without waiting; answers what it gave and what it lacked, for {@link hold}. */

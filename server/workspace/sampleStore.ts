@@ -188,6 +188,8 @@ class FolderLookup implements SampleLookup {
   readonly ownMeasures: SampleMeasures | undefined;
   /** The files that paths lead to; `null` for a path that leads to none. */
   readonly #measured = new Map<string, MeasuredFile | null>();
+  #lastPath: string | undefined;
+  #lastFile: MeasuredFile | null | undefined;
 
   constructor(store: SampleStore, folder: string) {
     this.#store = store;
@@ -211,8 +213,14 @@ class FolderLookup implements SampleLookup {
 
   /** The file that a path leads to, `null` where it leads to none, `undefined` while that is not known. */
   measuredFile(path: string): MeasuredFile | null | undefined {
+    // Several things are asked of a path, one after the other.
+    if (path === this.#lastPath) return this.#lastFile;
     const known = this.#measured.get(path);
-    if (known !== undefined) return known;
+    if (known !== undefined) {
+      this.#lastPath = path;
+      this.#lastFile = known;
+      return known;
+    }
     const state = this.state(path);
     if (state.kind === 'pending') return undefined;
     const isFile = state.kind === 'file' || state.kind === 'otherCase';
@@ -245,6 +253,7 @@ class FolderLookup implements SampleLookup {
     this.version++;
     this.#states.clear();
     this.#measured.clear();
+    this.#lastPath = undefined;
   }
 
   #find(path: string): SampleState {
