@@ -23,12 +23,16 @@ async function save(uri: string, text: string, replaces: boolean): Promise<void>
     return;
   }
   await workspace.fs.writeFile(target, new TextEncoder().encode(text));
-  const show = l10n.t('Open');
+  void tellSaved(target);
+}
+
+async function tellSaved(target: Uri): Promise<void> {
+  const open = l10n.t('Open');
   const answer = await window.showInformationMessage(
     l10n.t('The vocabulary is kept in {0}.', nameOf(target)),
-    show,
+    open,
   );
-  if (answer === show) await window.showTextDocument(target);
+  if (answer === open) await window.showTextDocument(target);
 }
 
 async function freeName(wanted: Uri): Promise<Uri> {

@@ -18,6 +18,7 @@ import {
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Files } from '../model/files';
 import { nameOf } from '../model/paths';
+import { vocabularyEnding } from '../vocabulary/vocabulary';
 import type { OpenDocument } from '../workspace/documents';
 import { InstrumentDocuments } from '../workspace/documents';
 import { ProjectSettingsStore, projectFileName } from '../workspace/projectSettings';
@@ -323,6 +324,7 @@ export class LanguageServer {
       if (nameOf(path) === projectFileName) this.settings.forgetProject(path);
     }
     if (paths.size > 0) this.documents.filesChanged([...paths]);
+    if ([...paths].some((path) => path.endsWith(vocabularyEnding))) refreshReadingAids(this);
   }
 
   async #stop(): Promise<void> {

@@ -38,7 +38,8 @@ export function vocabularyLenses(server: LanguageServer, reading: DocumentReadin
   );
   const command = server.saveVocabularyCommand;
   if (command !== undefined && file && (savedIn === undefined || doubts > 0)) {
-    const keep = doubts === 0 ? 'Keep this in a vocabulary file' : 'Keep it as it is read now';
+    const keep =
+      doubts === 0 ? 'Keep this in a vocabulary file' : 'Keep all as it is read now in a vocabulary file';
     lenses.push({
       range,
       command: { title: keep, command, arguments: [uriOfPath(file.path), file.text, file.replaces] },

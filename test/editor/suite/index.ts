@@ -7,6 +7,7 @@ import './pasteTable';
 import './pictures';
 import './screen';
 import './tablePreview';
+import './vocabularies';
 import { runTests } from './runTests';
 import { registeredTests } from './testList';
 
