@@ -18,6 +18,9 @@ const carriageReturn = 13;
 const quote = 34;
 const backslash = 92;
 const bar = 124;
+const plus = 43;
+const minus = 45;
+const equals = 61;
 
 /**
  * Splits a text at a delimiter into cells, with quoting after RFC 4180: a cell that starts with a quotation mark
@@ -128,16 +131,17 @@ function isLoneMark(codes: Uint8Array, at: number, code: number): boolean {
   return code === tab && (next === code || isLineEnd(next));
 }
 
-/** Whether most lines of a text start with a bar. */
+/** Whether most lines of a text start with a bar; lines drawn with `+---` do not count. */
 function hasBorders(cells: TableCells): boolean {
   const { text, codes } = cells;
   let lines = 0;
   let bars = 0;
   let at = textStart(text);
-  while (at < text.length && lines < 200) {
+  for (let looked = 0; at < text.length && looked < 200; looked++) {
     while (at < text.length && cells.isSpace(at)) at++;
     if (at >= text.length) break;
-    lines++;
+    const isDrawn = codes[at] === plus && (codes[at + 1] === minus || codes[at + 1] === equals);
+    if (!isDrawn) lines++;
     if (codes[at] === bar) bars++;
     while (at < text.length && !isLineEnd(codes[at] as number)) at++;
   }

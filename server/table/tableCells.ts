@@ -2,14 +2,17 @@ import type { TableCells } from './cells';
 import { findDelimiter, isRuling, split } from './delimiter';
 import { htmlCells, isHtmlTable } from './htmlCells';
 import { readMarkdown } from './markdownCells';
+import { recordCells } from './recordCells';
 import { joinSplitRows } from './splitRows';
 import { turnedTable } from './turnedTable';
 
 /**
- * The cells of a text, a row for each zone: of an HTML or Markdown table, or of lines parted by a character or into
- * columns. `undefined` where nothing parts the lines into cells.
+ * The cells of a text, a row for each zone: of an HTML or Markdown table, of records, or of lines parted by a character
+ * or into columns. `undefined` where nothing parts the lines into cells.
  */
 export function tableCells(text: string): TableCells | undefined {
+  const records = isHtmlTable(text) ? undefined : recordCells(text);
+  if (records) return records;
   const cells = writtenCells(text);
   return cells && (turnedTable(cells) ?? joinSplitRows(cells) ?? cells);
 }

@@ -179,6 +179,32 @@ const layouts: Readonly<Record<string, (grid: readonly (readonly string[])[]) =>
       .join('\n'),
   'between titles and totals': (grid) =>
     ['All zones', '', ...grid.map((row) => row.join('\t')), '', `Total\t${grid.length - 1}`].join('\n'),
+  'records of lines': ([headings, ...rows]) =>
+    rows.map((row) => row.map((cell, column) => `${headings![column]}: ${cell}\n`).join('')).join('\n'),
+  'records without blank lines between': ([headings, ...rows]) =>
+    rows.map((row) => row.map((cell, column) => `  ${headings![column]} = ${cell}\r\n`).join('')).join(''),
+  'records on a line': ([headings, ...rows]) =>
+    rows.map((row) => row.map((cell, column) => `${headings![column]}: ${cell}`).join('; ')).join('\n'),
+  'headings on two lines': ([headings, ...rows]) => {
+    const words = headings!.map((heading) => heading.split(' '));
+    const upper = words.map(([first, second]) => (second === undefined ? '' : first));
+    const lower = words.map(([first, second]) => second ?? first);
+    return [upper, lower, ...rows].map((row) => row.join('\t')).join('\n');
+  },
+  'every row over two lines': (grid) =>
+    grid.map((row) => `${row.slice(0, 3).join('\t')}\n${row.slice(3).join('\t')}`).join('\n'),
+  'semicolons, all quoted': (grid) =>
+    grid.map((row) => row.map((cell) => `"${cell.replaceAll('"', '""')}"`).join(';')).join('\r\n'),
+  'drawn lines between rows': ([headings, ...rows]) => {
+    const ruling = `+${headings!.map(() => '--------').join('+')}+`;
+    const line = (cells: readonly string[]) =>
+      `| ${cells.map((cell) => cell.replaceAll('|', '\\|')).join(' | ')} |`;
+    return [ruling, line(headings!), ruling, ...rows.map(line), ruling].join('\n');
+  },
+  'several tables': ([headings, ...rows]) =>
+    rows
+      .flatMap((row, at) => (at % 4 === 0 ? ['', headings!.join('\t'), row.join('\t')] : [row.join('\t')]))
+      .join('\n'),
   'row numbers': (grid) => grid.map((row, at) => [at === 0 ? '#' : at, ...row].join('\t')).join('\n'),
   'marks for the same as above': (grid) =>
     grid
