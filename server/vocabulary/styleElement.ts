@@ -38,7 +38,9 @@ export function elementText(element: NewElement, style: ElementStyle, inner?: st
   if (!hasContent) {
     const spelledOut =
       example && !example.isEmpty && example.children.length + example.characters.length === 0;
-    return spelledOut ? `${tag}${tail}></${element.name}>` : `${tag}${example?.isEmpty ? tail : ''}/>`;
+    return spelledOut
+      ? `${tag}${tail}></${element.name}>`
+      : `${tag}${example?.isEmpty || /[\r\n]/.test(tail) ? tail : ''}/>`;
   }
   const opened = `${tag}${example?.isEmpty ? '' : tail}>`;
   const { content, closeLead } = contentText(element, style);
@@ -157,8 +159,15 @@ function matchOf(child: NewElement, models: readonly ElementText[], text: string
 /** The white space before the child at a position of the example; a line of its own where there is none. */
 function childLead(at: number, style: ElementStyle): string {
   const child = style.example?.children[at];
-  if (!child) return style.lineEnd + style.indentation + style.unit;
+  if (!child) return standsInLine(style) ? '' : style.lineEnd + style.indentation + style.unit;
   let start = child.start;
   while (start > 0 && /\s/.test(style.text[start - 1] as string)) start--;
   return fitted(style.text.slice(start, child.start), style);
+}
+
+/** Whether the example stands in one line with what is around it. */
+function standsInLine({ example, text }: ElementStyle): boolean {
+  if (!example || /[\r\n]/.test(text.slice(example.start, example.end))) return false;
+  const before = text.slice(Math.max(0, example.start - 200), example.start);
+  return !/(?:^|[\r\n])[ \t]*$/.test(before);
 }

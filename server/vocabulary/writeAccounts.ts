@@ -30,16 +30,31 @@ export class Accounts {
     this.#noted.set(`span ${this.#noted.size}`, note);
   }
 
-  /** Whether anything has been said of a parameter. */
-  knows(parameter: number): boolean {
-    return this.#kept.has(parameter) || this.#notedParameters.has(parameter);
-  }
-
   /** All notes in the order of the text, and how many parameters were kept exactly. */
   finish(): { notes: ConversionNote[]; kept: number } {
+    this.#noteOverridden();
     const notes = [...this.#noted.values()].sort((a, b) => a.source - b.source || a.start - b.start);
     let kept = 0;
     for (const parameter of this.#kept) if (!this.#notedParameters.has(parameter)) kept++;
     return { notes, kept };
+  }
+
+  /** What regions could have inherited, but each gets another value. */
+  #noteOverridden(): void {
+    const instrument = this.#instrument;
+    const seen = new Set<number>();
+    for (const region of instrument.regions) {
+      for (let header = instrument.parent(region); header >= 0; header = instrument.parent(header)) {
+        if (seen.has(header)) break;
+        seen.add(header);
+        const end = instrument.endParameter(header);
+        for (let parameter = instrument.firstParameter(header); parameter < end; parameter++) {
+          if (this.#kept.has(parameter) || this.#notedParameters.has(parameter)) continue;
+          const name = instrument.names.text(instrument.name(parameter));
+          const message = `${name} ${instrument.valueText(parameter)} is left out: other values take its place in all regions.`;
+          this.note(parameter, 'ignored', message);
+        }
+      }
+    }
   }
 }
