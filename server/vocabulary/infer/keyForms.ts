@@ -220,7 +220,7 @@ function numberInName(name: string | undefined): number | undefined {
     .slice(Math.max(name.lastIndexOf('/'), name.lastIndexOf('\\')) + 1)
     .replace(/\.\w{1,5}$/, '');
   const found = stem
-    .match(/(?<![A-Za-z0-9#]-?)\d{2,3}(?![A-Za-z0-9])/g)
+    .match(/(?<![A-Za-z0-9#])\d{2,3}(?![A-Za-z0-9])/g)
     ?.map(Number)
     .filter((one) => one >= 12 && one <= 127);
   return found?.length === 1 ? found[0] : undefined;

@@ -317,7 +317,12 @@ interface Understood {
 
 function understand(words: readonly string[]): Understood {
   const understood: Understood = { concepts: [], certainty: 1, unknown: 0 };
-  for (const word of words) {
+  for (const [at, word] of words.entries()) {
+    if (smallWords.has(word) && isUnitWord(words[at + 1])) continue;
+    if (smallWords.has(words[at - 1] ?? '') && sampleWords.has(word)) {
+      understood.concepts.push('frames');
+      continue;
+    }
     if (/^\d+$/.test(word)) {
       understood.concepts.push(word === '1' || word === '0' ? 'lo' : word === '2' ? 'hi' : 'number');
       continue;
@@ -331,6 +336,18 @@ function understand(words: readonly string[]): Understood {
     understood.certainty = Math.min(understood.certainty, found.certainty);
   }
   return understood;
+}
+
+/** What stands before a unit: `GainInDecibels`. */
+const smallWords: ReadonlySet<string> = new Set(['in', 'en', 'em']);
+/** Frames are often called samples. */
+const sampleWords: ReadonlySet<string> = new Set(['sample', 'samples']);
+
+function isUnitWord(word: string | undefined): boolean {
+  if (word === undefined) return false;
+  return (
+    sampleWords.has(word) || (conceptsOf(word)?.concepts.every((one) => units[one] !== undefined) ?? false)
+  );
 }
 
 /**
@@ -396,6 +413,13 @@ function targetsOf(concepts: readonly string[]): readonly Target[] | undefined {
   let left = new Set(concepts);
   for (const dropped of [[], ...droppable]) {
     for (const one of dropped) if (left.size > 1) left.delete(one);
+    // What is left must still say what it is an end of, if anything did.
+    if (
+      [...left].every((one) => generic.has(one)) &&
+      concepts.some((one) => !generic.has(one) && !isUnit(one))
+    ) {
+      return undefined;
+    }
     const found =
       rules.get(setKey([...left])) ??
       rules.get(replaced(left, sameEnds)) ??
@@ -404,6 +428,10 @@ function targetsOf(concepts: readonly string[]): readonly Target[] | undefined {
     left = new Set(left);
   }
   return undefined;
+}
+
+function isUnit(concept: string): boolean {
+  return units[concept] !== undefined || concept === 'midi';
 }
 
 function replaced(concepts: ReadonlySet<string>, ends: readonly (readonly [string, string])[]): string {

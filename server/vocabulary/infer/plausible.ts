@@ -44,7 +44,7 @@ export function isPlausible(
   const allNumbers = most(numeric);
   if (keyTargets.has(target)) {
     return (
-      most(notes + whole) && (whole === 0 || (least >= -24 && greatest <= 139)) && facts.unit === undefined
+      most(notes + whole) && (whole === 0 || (least >= -1 && greatest <= 139)) && facts.unit === undefined
     );
   }
   if (velocityTargets.has(target)) return allNumbers && least >= 0 && greatest <= 256;

@@ -366,6 +366,10 @@ function decideLast(
     last = 'included';
     confidence = full > 2 ? 0.93 : 0.85;
     reason = `${full} of them ${full === 1 ? 'is' : 'are'} the last frame of the sample file.`;
+  } else if (!isLength && assigned.column.own.includes('last')) {
+    last = 'included';
+    confidence = 0.85;
+    reason = 'Its name speaks of the last one.';
   } else if (slices) {
     last = slices;
     confidence = 0.85;

@@ -1,4 +1,5 @@
 import { isAudioFileName } from '../../table/audioFileName';
+import { isNoteName } from './columnFacts';
 import { meaningsOf } from './meanings';
 import { nameWords } from './nameWords';
 import type { ElementType, Survey } from './survey';
@@ -35,10 +36,23 @@ function selectorOf(type: ElementType): string | undefined {
     const names = [...tally.keys()];
     if (names.some((name) => !namePattern.test(name) || isAudioFileName(name))) continue;
     if ([...tally.values()].some((count) => count > parent.count)) continue;
-    const known = names.filter((name) => meaningsOf(nameWords(name), [], []).length > 0).length;
+    if (names.some(isNoteName) || holdsFiles(type, attribute)) continue;
+    const targets = names.map((name) => meaningsOf(nameWords(name), [], [])[0]?.target);
+    const known = targets.filter((target) => target !== undefined);
     const fits =
-      names.length === 1 ? namingAttribute.test(attribute) && known === 1 : known * 2 >= names.length;
+      names.length === 1
+        ? namingAttribute.test(attribute) && known.length === 1
+        : known.length * 2 >= names.length && new Set(known).size > 1;
     if (fits && (names.length === 1 || type.mostInParent > 1)) return attribute;
   }
   return undefined;
+}
+
+/** Whether all elements of a type name a file beside an attribute: then they are no values of something else. */
+function holdsFiles(type: ElementType, attribute: string): boolean {
+  for (const [name, { values }] of type.attributes) {
+    if (name === attribute || values.length < 2) continue;
+    if (values.every(({ text }) => isAudioFileName(text))) return true;
+  }
+  return false;
 }
