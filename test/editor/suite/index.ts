@@ -5,6 +5,7 @@ import './keyboardMap';
 import './language';
 import './pasteTable';
 import './pictures';
+import './samples';
 import './screen';
 import './tablePreview';
 import './vocabularies';
