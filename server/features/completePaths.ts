@@ -21,7 +21,9 @@ export async function sampleOffers(
   header: number,
   place: PathPlace,
 ): Promise<CompletionOffer[]> {
-  const prefix = header < 0 ? '' : document.instrument.control(header).defaultPath;
+  const folder = document.notation.sampleFolder;
+  const prefix =
+    folder !== undefined ? `${folder}/` : header < 0 ? '' : document.instrument.control(header).defaultPath;
   const used = usedPaths(document.instrument);
   const offers = await pathOffers(document, prefix, place, (name, path) =>
     isAudioName(name) ? (used.has(path) ? 'late' : 'early') : 'no',

@@ -213,7 +213,13 @@ class PathMover {
     const raw = file.text.slice(start, end);
     const { spelling } = this.#moving.notationOf(file);
     const spell = (text: string) => spelling.value(text, { text: file.text, start });
-    const newText = value === newValue ? undefined : rewrittenPath({ raw, value }, newValue, spell);
+    const inForm = spelling.inForm?.('sample', newValue, raw);
+    const newText =
+      value === newValue
+        ? undefined
+        : inForm === undefined
+          ? rewrittenPath({ raw, value }, newValue, spell)
+          : spell(inForm);
     const key = `${source} ${start}`;
     const before = this.#byPlace.get(key);
     if (this.#conflicts.has(key)) return false;

@@ -129,6 +129,8 @@ export interface Notation {
    */
   layOut(instrument: Instrument, style: FormatStyle, near?: { start: number; end: number }): TextEdit[];
   readonly spelling: Spelling;
+  /** The folder that samples are written from, relative to that of the text and without a slash at its end, where it is another. */
+  readonly sampleFolder?: string;
   /** The headers that can be written, in a notation that has a place only for some. */
   readonly headers?: readonly HeaderName[];
   /**

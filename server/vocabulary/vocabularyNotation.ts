@@ -36,7 +36,14 @@ function newNotation(vocabulary: Vocabulary): Notation {
     write: writeInVocabulary(vocabulary),
     layOut: layOutInVocabulary,
     spelling: spellingIn(vocabulary),
+    ...sampleFolder(vocabulary),
     headers: headersIn(vocabulary),
     parameters: (kind, at) => parametersIn(vocabulary, kind, at),
   };
+}
+
+function sampleFolder({ levels }: Vocabulary): Pick<Notation, 'sampleFolder'> {
+  const form = levels[levels.length - 1]?.parameters.find(({ parameter }) => parameter === 'sample')?.form;
+  const folder = form?.kind === 'path' ? form.folder?.replace(/[\\/]+$/, '') : undefined;
+  return folder === undefined || folder === '' ? {} : { sampleFolder: folder };
 }
