@@ -1,6 +1,6 @@
 import { editDistance } from '../model/nearest';
 import { Source } from '../model/source';
-import { withTextBytes } from '../model/textBytes';
+import { beyondAscii, doubtful, withTextBytes } from '../model/textBytes';
 import {
   characterNumber,
   findIllegalCharacters,
@@ -19,6 +19,7 @@ import { StartTags } from './startTags';
 const less = 60;
 const slash = 47;
 const exclamation = 33;
+const greater = 62;
 const question = 63;
 const ampersand = 38;
 const closeBracket = 93;
@@ -67,7 +68,7 @@ class XmlScanner {
   #markup(start: number): number {
     const text = this.#text;
     const code = this.#bytes[start + 1] as number;
-    if (code >= 97 && code <= 122) return this.#startTag(start);
+    if ((code >= 97 && code <= 122) || (code >= 65 && code <= 90)) return this.#startTag(start);
     if (code === slash) return this.#endTag(start);
     if (code === exclamation) return this.#declaration(start);
     if (code === question) return this.#instruction(start);
@@ -105,6 +106,12 @@ class XmlScanner {
   #endTag(start: number): number {
     const text = this.#text;
     const nameStart = start + 2;
+    const usualEnd = this.#usualNameEnd(nameStart);
+    if (usualEnd > 0) {
+      this.#open.pop();
+      this.#handler.close(start, usualEnd + 1, nameStart, usualEnd);
+      return usualEnd + 1;
+    }
     const nameEnd = nameEndAt(text, nameStart);
     let end = spaceEndAt(text, nameEnd);
     if (text[end] === '>') end++;
@@ -121,6 +128,19 @@ class XmlScanner {
     }
     this.#closeElement(start, end, nameStart, nameEnd);
     return end;
+  }
+
+  /** The end of the name in an end tag where it is that of the innermost element, in ASCII, with `>` behind it; else 0. */
+  #usualNameEnd(nameStart: number): number {
+    const bytes = this.#bytes;
+    const element = this.#open.innermost;
+    if (!element) return 0;
+    let at = nameStart;
+    for (let own = element.nameStart; own < element.nameEnd; own++, at++) {
+      const code = bytes[at] as number;
+      if (code !== bytes[own] || code >= beyondAscii) return 0;
+    }
+    return bytes[at] === greater ? at : 0;
   }
 
   #closeElement(start: number, end: number, nameStart: number, nameEnd: number): void {
@@ -261,9 +281,11 @@ class XmlScanner {
     const text = this.#text;
     const handler = this.#handler;
     if (from > start) handler.problem(start, from, 'A bare "<" cannot stand here. Write &lt;.');
+    const bytes = this.#bytes;
     let at = from;
+    let isDoubtful = false;
     while (at < text.length) {
-      const code = text.charCodeAt(at);
+      const code = bytes[at] as number;
       if (code === less) break;
       if (code === ampersand) {
         const reference = readReference(text, at);
@@ -272,11 +294,14 @@ class XmlScanner {
       } else if (code === closeBracket && text.startsWith(']]>', at)) {
         handler.problem(at, at + 3, '"]]>" cannot stand in text. Write ]]&gt;.');
         at += 3;
-      } else at++;
+      } else {
+        if (code < 32 || code === doubtful) isDoubtful = true;
+        at++;
+      }
     }
     let end = at;
     while (end > start + 1 && isXmlSpace(text.charCodeAt(end - 1))) end--;
-    this.#reportIllegal(start, end);
+    if (isDoubtful) this.#reportIllegal(start, end);
     if (this.#open.depth === 0) this.#outside(start, end);
     else handler.characters(start, end);
     return at;

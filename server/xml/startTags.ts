@@ -31,6 +31,13 @@ const special = new Uint8Array(256);
 special.fill(1, 0, space);
 for (const code of [doubleQuote, dollar, ampersand, singleQuote, less, doubtful]) special[code] = 1;
 
+/** By code: 1 for what can stand in a name, among ASCII and without the colon of a prefix. */
+const inName = new Uint8Array(256);
+for (const code of [...'_-.', ...'0123456789', ...'abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ']) {
+  inName[code.charCodeAt(0)] = 1;
+}
+const colon = 58;
+
 /**
  * Reads start tags. Attributes in the usual form are read here character by character in one go; as soon as one is
  * out of the ordinary it is handed to {@link OddAttributes}, which is slower and knows all forms and faults.
@@ -68,11 +75,11 @@ export class StartTags {
     let at = start + 1;
     let hash = 0;
     let code = bytes[at] as number;
-    while ((code >= 97 && code <= 122) || code === 95) {
+    while (inName[code] === 1) {
       hash = (Math.imul(hash, 31) + code) | 0;
       code = bytes[++at] as number;
     }
-    if (code > greater || (code > slash && code < less) || code === minus || code === point) {
+    if (code === colon || code >= 0x80) {
       at = nameEndAt(text, start + 1);
       hash = nameHash(text, start + 1, at);
       code = bytes[at] as number;
@@ -103,9 +110,9 @@ export class StartTags {
       if (name >= 0) {
         at += names.lengthOf(name);
         code = equals;
-      } else if (gap !== at && !(code >= zero && code <= nine)) {
+      } else if (gap !== at && !(code >= zero && code <= nine) && code !== minus && code !== point) {
         hash = 0;
-        while ((code >= 97 && code <= 122) || code === 95 || (code >= zero && code <= nine)) {
+        while (inName[code] === 1) {
           hash = (Math.imul(hash, 31) + code) | 0;
           code = bytes[++at] as number;
         }
