@@ -76,6 +76,10 @@ export class ChildElements {
     return this.#single;
   }
 
+  isNamed(text: string, start: number, end: number): boolean {
+    return this.name.length === end - start && text.startsWith(this.name, start);
+  }
+
   /** What one with these values of attributes is; `undefined` for one that means nothing. */
   choose(valueIn: (attribute: number) => string | undefined): ElementPlace | undefined {
     const value = this.#byAttribute >= 0 ? valueIn(this.#byAttribute) : undefined;
@@ -107,6 +111,8 @@ export class ElementPlace {
   /** Whether its text and its attributes both mean something. */
   readonly isMixed: boolean;
   readonly children: readonly ChildElements[];
+  /** The position of the child that stood behind the one found last. */
+  #expected = 0;
 
   constructor(branches: readonly Branch[]) {
     this.level = branches.find(({ level }) => level >= 0)?.level ?? -1;
@@ -131,9 +137,18 @@ export class ElementPlace {
 
   /** The elements of the name that stands at `start`..`end` of a text. */
   childrenNamed(text: string, start: number, end: number, hash: number): ChildElements | undefined {
-    for (const child of this.children) {
-      if (child.hash === hash && child.name.length === end - start && text.startsWith(child.name, start))
-        return child;
+    const { children } = this;
+    // Elements of one kind mostly repeat those in them in the same order.
+    const expected = children[this.#expected];
+    if (expected?.hash === hash && expected.isNamed(text, start, end)) {
+      this.#expected++;
+      return expected;
+    }
+    for (let at = 0; at < children.length; at++) {
+      const child = children[at] as ChildElements;
+      if (child.hash !== hash || !child.isNamed(text, start, end)) continue;
+      this.#expected = at + 1;
+      return child;
     }
     return undefined;
   }

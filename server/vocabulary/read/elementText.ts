@@ -6,73 +6,72 @@ export interface FoundText {
   end: number;
   /** The value where the text at the span is a plain decimal number, else NaN. */
   number: number;
-  /** The text where it is not plainly what stands at the span. */
+  /** Missing where {@link number} says it. */
   text: string | undefined;
+  /** Whether the text stands at the span as it is. */
   isAtSpan: boolean;
 }
 
 const cdataStart = '<![CDATA[';
 
 /**
- * Gathers the text of elements from the stretches in which a scanner tells of it. What stands behind an element inside counts
- * no more.
+ * Gathers the text of an element from the stretches in which a scanner tells of it, up to the first element inside: what stands
+ * behind that counts no more.
  */
 export class ElementText {
   readonly #text: string;
-  /** For each open element, whether its text has been taken. */
-  readonly #taken: boolean[] = [];
-  readonly #stretches: { start: number; end: number }[] = [];
+  #start = 0;
+  #end = 0;
+  /** The stretches behind the first one. */
+  #more: { start: number; end: number }[] | undefined;
+  /** Whether text has been added and not yet taken. */
+  isOpen = false;
 
   constructor(text: string) {
     this.#text = text;
   }
 
-  /** Whether text has been added and not yet taken. */
-  get isOpen(): boolean {
-    return this.#stretches.length > 0;
-  }
-
-  enter(): void {
-    this.#taken.push(false);
-  }
-
-  leave(): void {
-    this.#taken.pop();
-    this.#stretches.length = 0;
-  }
-
-  /** Adds a stretch to the text of the innermost element; CDATA sections have their marks. */
+  /** Adds a stretch; CDATA sections have their marks. */
   add(start: number, end: number): void {
-    if (this.#taken[this.#taken.length - 1] === false) this.#stretches.push({ start, end });
+    if (!this.isOpen) {
+      this.isOpen = true;
+      this.#start = start;
+      this.#end = end;
+    } else {
+      this.#more ??= [];
+      this.#more.push({ start, end });
+    }
   }
 
-  /** The text of the innermost element, with no white space around it. */
+  /** The text, with no white space around it. */
   take(): FoundText {
+    this.isOpen = false;
     const text = this.#text;
-    const stretches = this.#stretches;
-    const first = stretches[0] ?? { start: 0, end: 0 };
-    const last = stretches[stretches.length - 1] ?? first;
-    const isOne = stretches.length === 1;
-    this.#taken[this.#taken.length - 1] = true;
-    let { start } = first;
-    let { end } = last;
-    const number = isOne ? decimalAt(text, start, end) : Number.NaN;
-    if (!Number.isNaN(number)) {
-      stretches.length = 0;
-      return { start, end, number, text: undefined, isAtSpan: true };
+    const start = this.#start;
+    const end = this.#end;
+    const more = this.#more;
+    if (more) {
+      this.#more = undefined;
+      const parts = [{ start, end }, ...more].map((one) => this.#read(one.start, one.end));
+      const last = more[more.length - 1]?.end ?? end;
+      return { start, end: last, number: Number.NaN, text: parts.join('').trim(), isAtSpan: false };
     }
-    const whole = stretches
-      .map((one) => this.#read(one.start, one.end))
-      .join('')
-      .trim();
-    if (isOne && text.startsWith(cdataStart, start)) {
-      start += cdataStart.length;
-      end = text.startsWith(']]>', end - 3) ? end - 3 : end;
-      while (start < end && text[start]?.trim() === '') start++;
-      while (end > start && text[end - 1]?.trim() === '') end--;
-    }
-    stretches.length = 0;
-    return { start, end, number, text: whole, isAtSpan: isOne && text.slice(start, end) === whole };
+    const number = decimalAt(text, start, end);
+    if (!Number.isNaN(number)) return { start, end, number, text: undefined, isAtSpan: true };
+    if (text.startsWith(cdataStart, start)) return this.#section(start, end);
+    const raw = text.slice(start, end);
+    const value = raw.includes('&') ? decodeXmlText(raw).trim() : raw;
+    return { start, end, number, text: value, isAtSpan: value === raw };
+  }
+
+  /** The text of a CDATA section. */
+  #section(from: number, to: number): FoundText {
+    const text = this.#text;
+    let start = from + cdataStart.length;
+    let end = text.startsWith(']]>', to - 3) ? Math.max(start, to - 3) : to;
+    while (start < end && text[start]?.trim() === '') start++;
+    while (end > start && text[end - 1]?.trim() === '') end--;
+    return { start, end, number: Number.NaN, text: text.slice(start, end), isAtSpan: true };
   }
 
   #read(start: number, end: number): string {

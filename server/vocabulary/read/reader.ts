@@ -1,18 +1,22 @@
 import { HeaderKind } from '../../model/headerKinds';
 import type { Instrument } from '../../model/instrument';
 import type { Scope } from '../../model/instrumentBuilder';
-import { InstrumentBuilder } from '../../model/instrumentBuilder';
+import { InstrumentBuilder, plainNumber } from '../../model/instrumentBuilder';
 import type { ReadOptions } from '../../model/notation';
 import type { RelatedSpan, XmlHandler } from '../../xml/handler';
 import { ValueMark } from '../../xml/handler';
 import { decodeXmlAttribute } from '../../xml/references';
 import { expectedOf } from '../forms/expected';
+import { readWord } from '../forms/words';
+import type { ValueForm } from '../vocabulary';
 import type { ChildElements, CompiledVocabulary, ElementPlace } from './compile';
 import { ElementText } from './elementText';
 import { scaleBySurroundings } from './scale';
 import type { Target } from './targets';
 import { partOf } from './targets';
-import { readPlainNumber, readTargetText } from './values';
+import { readTargetText } from './values';
+
+type Words = Extract<ValueForm, { kind: 'words' }>;
 
 /** A parameter with all that the builder is told of it. */
 interface Entry {
@@ -52,11 +56,15 @@ export class VocabularyReader implements XmlHandler {
   /** Numbers in the vocabulary of the names that the scanner has counted; −1 for others. */
   readonly #attributes: number[] = [];
   readonly #hasBackslash: boolean;
+  /** By target, the last word and what it stands for. */
+  readonly #lastWords: ({ raw: string; value: string; number: number } | undefined)[];
 
-  /** The elements that are open: what they are and where their names stand. */
+  /** The elements that are open, by depth: what they are, where their names stand, and whether their text has been read. */
+  #depth = 0;
   readonly #places: (ElementPlace | undefined)[] = [];
   readonly #nameStarts: number[] = [];
   readonly #nameEnds: number[] = [];
+  readonly #textRead: boolean[] = [];
   /** By level: the header of its element, what was in force before that, and the values that inner headers repeat. */
   readonly #headers: number[];
   readonly #before: (Scope | undefined)[];
@@ -88,6 +96,7 @@ export class VocabularyReader implements XmlHandler {
     this.#builder.enterSource(options.path, text);
     const { names } = this.#builder;
     this.#names = vocabulary.targets.map(({ parameter }) => names.idOf(parameter));
+    this.#lastWords = vocabulary.targets.map(() => undefined);
     this.#hasBackslash = text.includes('\\');
     this.#headers = vocabulary.levels.map(() => -1);
     this.#before = vocabulary.levels.map(() => undefined);
@@ -118,8 +127,7 @@ export class VocabularyReader implements XmlHandler {
     if (this.#elementText.isOpen) this.#endText();
     this.#nameStart = nameStart;
     this.#nameEnd = nameEnd;
-    const depth = this.#places.length;
-    const around = depth === 0 ? this.#vocabulary.root : this.#places[depth - 1];
+    const around = this.#depth === 0 ? this.#vocabulary.root : this.#places[this.#depth - 1];
     const children = around?.childrenNamed(this.#text, nameStart, nameEnd, hash);
     this.#header = -1;
     this.#choosing = undefined;
@@ -196,18 +204,20 @@ export class VocabularyReader implements XmlHandler {
     number: number,
     marks: number,
   ): void {
-    const { form } = target;
+    const { form, readNumber } = target;
     const isRaw = (marks & ValueMark.encoded) === 0 && target.part === 0;
-    if (isRaw && !Number.isNaN(number)) {
-      if (form.kind === 'key' || (target.numbers && !target.numbers.needsSurroundings)) {
-        const value = readPlainNumber(target, number);
-        if (Number.isNaN(value)) this.#reportNonsense(target, valueStart, valueEnd);
-        else this.#add(target, nameStart, nameEnd, valueStart, valueEnd, value, value !== number);
-        return;
-      }
+    if (isRaw && readNumber !== undefined && !Number.isNaN(number)) {
+      const value = readNumber(number);
+      if (Number.isNaN(value)) this.#reportNonsense(target, valueStart, valueEnd);
+      else this.#add(target, nameStart, nameEnd, valueStart, valueEnd, value, value !== number);
+      return;
     }
     if (isRaw && (form.kind === 'text' || (form.kind === 'path' && this.#isPathAsWritten(form)))) {
       if (valueEnd > valueStart) this.#add(target, nameStart, nameEnd, valueStart, valueEnd, number, false);
+      return;
+    }
+    if (isRaw && form.kind === 'words') {
+      this.#word(target, form, nameStart, nameEnd, valueStart, valueEnd);
       return;
     }
     const raw = this.#text.slice(valueStart, valueEnd);
@@ -217,6 +227,25 @@ export class VocabularyReader implements XmlHandler {
 
   #isPathAsWritten({ folder, ending }: { folder?: string; ending?: string }): boolean {
     return !folder && !ending && !this.#hasBackslash;
+  }
+
+  /** A word; mostly one of few, so that the text of the last one need not be cut out again. */
+  #word(target: Target, form: Words, nameStart: number, nameEnd: number, start: number, end: number): void {
+    let last = this.#lastWords[target.index];
+    if (last?.raw.length !== end - start || !this.#text.startsWith(last.raw, start)) {
+      const raw = this.#text.slice(start, end);
+      const value = readWord(form, raw);
+      if (value === undefined) {
+        if (raw !== '') this.#reportNonsense(target, start, end);
+        return;
+      }
+      last = { raw, value, number: plainNumber(value) };
+      this.#lastWords[target.index] = last;
+    }
+    const { raw, value, number } = last;
+    // A word may stand for nothing.
+    if (value === '') return;
+    this.#add(target, nameStart, nameEnd, start, end, number, false, value === raw ? undefined : value);
   }
 
   /** `isAtSpan` says that the text stands at the span as it is. */
@@ -306,12 +335,13 @@ export class VocabularyReader implements XmlHandler {
       if (level >= 0) this.#leaveLevel(level);
       return;
     }
-    this.#places.push(this.#place);
+    const depth = this.#depth++;
+    this.#places[depth] = this.#place;
     // Behind attributes that mean something too, an empty name keeps all names in order.
     const isMixed = this.#place?.isMixed === true;
-    this.#nameStarts.push(isMixed ? end - 1 : (this.#naming?.valueStart ?? this.#nameStart));
-    this.#nameEnds.push(isMixed ? end - 1 : (this.#naming?.valueEnd ?? this.#nameEnd));
-    this.#elementText.enter();
+    this.#nameStarts[depth] = isMixed ? end - 1 : (this.#naming?.valueStart ?? this.#nameStart);
+    this.#nameEnds[depth] = isMixed ? end - 1 : (this.#naming?.valueEnd ?? this.#nameEnd);
+    this.#textRead[depth] = false;
   }
 
   /** Finds out what an element is by its attributes, and reads those that carry values. */
@@ -345,10 +375,7 @@ export class VocabularyReader implements XmlHandler {
 
   close(_start: number, end: number): void {
     if (this.#elementText.isOpen) this.#endText();
-    this.#elementText.leave();
-    const place = this.#places.pop();
-    this.#nameStarts.pop();
-    this.#nameEnds.pop();
+    const place = this.#places[--this.#depth];
     if (place === undefined || place.level < 0) return;
     const header = this.#headers[place.level] as number;
     if (header >= 0) this.#builder.closeHeader(header, end);
@@ -356,17 +383,20 @@ export class VocabularyReader implements XmlHandler {
   }
 
   characters(start: number, end: number): void {
-    if (this.#places[this.#places.length - 1]?.text !== undefined) this.#elementText.add(start, end);
+    const depth = this.#depth - 1;
+    if (this.#places[depth]?.text !== undefined && !this.#textRead[depth]) this.#elementText.add(start, end);
   }
 
   #endText(): void {
-    const depth = this.#places.length - 1;
+    const depth = this.#depth - 1;
+    this.#textRead[depth] = true;
     const { start, end, number, text, isAtSpan } = this.#elementText.take();
     const nameStart = this.#nameStarts[depth] as number;
     const nameEnd = this.#nameEnds[depth] as number;
     for (const target of this.#places[depth]?.text ?? []) {
-      if (text === undefined) this.#value(target, nameStart, nameEnd, start, end, number, 0);
-      else this.#textValue(target, nameStart, nameEnd, start, end, text, isAtSpan);
+      if (text === undefined || (isAtSpan && text !== '')) {
+        this.#value(target, nameStart, nameEnd, start, end, number, 0);
+      } else this.#textValue(target, nameStart, nameEnd, start, end, text, isAtSpan);
     }
   }
 

@@ -1,3 +1,4 @@
+import { keyOfNumber } from '../forms/keys';
 import type { NumberForm } from '../forms/numberForm';
 import { numberFormOf } from '../forms/numberFormOf';
 import { splitRange } from '../forms/rangeText';
@@ -19,6 +20,8 @@ export interface Target {
   partner: ValueForm | undefined;
   /** How its numbers are read, where it is one that is scaled. */
   numbers: NumberForm | undefined;
+  /** The value of a written number, NaN where it makes no sense; missing where it goes by more than the number. */
+  readNumber: ((written: number) => number) | undefined;
 }
 
 /** All parameters of a vocabulary, level by level. */
@@ -28,16 +31,9 @@ export function targetsOf({ levels }: Vocabulary): Target[][] {
     parameters.map((one) => {
       const { parameter, form, part = 0, between = '-' } = one;
       const partner = part === 0 ? undefined : partnerOf(one, parameters);
-      return {
-        index: index++,
-        level,
-        parameter,
-        form,
-        part,
-        between,
-        partner,
-        numbers: numbersOf(form, parameter),
-      };
+      const numbers = numbersOf(form, parameter);
+      const readNumber = numberReader(form, parameter, numbers);
+      return { index: index++, level, parameter, form, part, between, partner, numbers, readNumber };
     }),
   );
 }
@@ -59,6 +55,20 @@ function numbersOf(form: ValueForm, parameter: string): NumberForm | undefined {
     default:
       return numberFormOf(form, parameter);
   }
+}
+
+function numberReader(
+  form: ValueForm,
+  parameter: string,
+  numbers: NumberForm | undefined,
+): ((written: number) => number) | undefined {
+  if (form.kind === 'key') {
+    const { offset = 0 } = form;
+    return (written) => keyOfNumber(written, offset) ?? Number.NaN;
+  }
+  if (!numbers || numbers.needsSurroundings) return undefined;
+  const around = unknownSurroundings(parameter);
+  return (written) => numbers.read(written, around);
 }
 
 /** Where, within a text that holds a range, the value of a parameter stands; the whole where it holds none. */

@@ -1,10 +1,9 @@
 import { plainNumber } from '../../model/instrumentBuilder';
-import { keyOfNumber, readKey } from '../forms/keys';
+import { readKey } from '../forms/keys';
 import { readNumber } from '../forms/numberForm';
 import { readSamplePath } from '../forms/samplePath';
 import { readWord } from '../forms/words';
 import type { Target } from './targets';
-import { unknownSurroundings } from './targets';
 
 /** What a text stands for, in the terms of the open SFZ format. */
 export interface TargetValue {
@@ -15,22 +14,6 @@ export interface TargetValue {
   isNumber: boolean;
   /** Whether the number has yet to be scaled by what is around it. */
   isUnscaled?: true;
-}
-
-const surroundings = new WeakMap<Target, ReturnType<typeof unknownSurroundings>>();
-
-/** The value of a number in the form of a target; NaN where it makes no sense. Not for forms that go by what is around. */
-export function readPlainNumber(target: Target, number: number): number {
-  const { form, numbers } = target;
-  if (numbers) {
-    let around = surroundings.get(target);
-    if (!around) {
-      around = unknownSurroundings(target.parameter);
-      surroundings.set(target, around);
-    }
-    return numbers.read(number, around);
-  }
-  return form.kind === 'key' ? (keyOfNumber(number, form.offset ?? 0) ?? Number.NaN) : Number.NaN;
 }
 
 /** The value of a text, which is not empty; `undefined` where it makes no sense. */
@@ -59,7 +42,7 @@ export function readTargetText(target: Target, text: string): TargetValue | unde
         const isSense = number >= 0;
         return isSense ? { number, isNumber: true, isUnscaled: true } : undefined;
       }
-      const value = readPlainNumber(target, number);
+      const value = target.readNumber?.(number) ?? Number.NaN;
       return Number.isNaN(value) ? undefined : { number: value, isNumber: plainNumber(text) !== value };
     }
   }
