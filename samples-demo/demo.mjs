@@ -46,4 +46,21 @@ zonewright('The keyboard map', [
   '--output',
   `${out}/millrace-chimes.svg`,
 ]);
-console.log(`\nWritten: ${out}/millrace-chimes.sfz, .instrument.xml, .svg and notes.md.`);
+zonewright(
+  'The instrument in XML of other names, by a vocabulary file; the notes tell what it has no place for',
+  [
+    ...[
+      'convert',
+      'samples-demo/millrace-chimes/millrace-chimes.sfz',
+      '--to',
+      'samples-demo/chime-rack.vocabulary.json',
+    ],
+    ...['--output', `${out}/chime-rack.xml`, '--notes', `${out}/chime-rack-notes.md`],
+  ],
+);
+zonewright('… and how that text is read, worked out from itself alone', [
+  'vocabulary',
+  'print',
+  `${out}/chime-rack.xml`,
+]);
+console.log(`\nWritten: ${out}/millrace-chimes.sfz, .instrument.xml, chime-rack.xml, .svg and notes.`);

@@ -31,9 +31,15 @@ export function vocabularyFindings(
     severity,
     source: 0,
     ...doubt.span,
-    message: [doubt.message, ...doubt.evidence].join(' '),
+    message: messageOf(doubt),
     fixes: () => fixesOf(doubt, doubts, inForce, folder),
   }));
+}
+
+function messageOf({ message, evidence, choices }: VocabularyDecision): string {
+  const others = choices.map(({ label }) => label).join(', or ');
+  const settle = `${others === '' ? '' : `It could also be: ${others}. `}Settle it by a fix or in a vocabulary file.`;
+  return [message, ...evidence, settle].join(' ');
 }
 
 function fixesOf(
@@ -48,8 +54,8 @@ function fixesOf(
     return saves ? [{ title, edits: [], safe: false, saves }] : [];
   };
   return [
-    ...settled('Keep this reading in the vocabulary', inForce.vocabulary),
-    ...choices.flatMap(({ label, vocabulary }) => settled(`Read it as ${label} instead`, vocabulary)),
+    ...settled('Settle it as it is read now', inForce.vocabulary),
+    ...choices.flatMap(({ label, vocabulary }) => settled(`Settle it another way: ${label}`, vocabulary)),
   ];
 }
 
