@@ -22,6 +22,9 @@ export interface PitchClaim {
   deviationCents: number;
 }
 
+/** Unknown pitches to each that is known. */
+const mostUnknown = 0.1;
+
 const pitchNames = ['tune', 'transpose', 'pitch_keytrack', 'trigger', 'loop_mode'] as const;
 type PitchesInForce = FewInForce<(typeof pitchNames)[number]>;
 
@@ -34,7 +37,7 @@ const closeCents = 30;
 
 /**
  * The pitches that the regions of an instrument claim and that were measured: of regions that follow the keys. `undefined`
- * where nothing is measured or not all is known yet.
+ * where nothing is measured or much is not known yet; a few that are being measured do not take the others away.
  */
 export function pitchClaimsOf(context: CheckContext): PitchClaim[] | undefined {
   const { instrument, samples } = context;
@@ -44,7 +47,7 @@ export function pitchClaimsOf(context: CheckContext): PitchClaim[] | undefined {
   const inForce = new InForce(instrument);
   const few = new FewInForce(instrument, pitchNames);
   const claims: PitchClaim[] = [];
-  let allKnown = true;
+  let unknown = 0;
   for (let number = 0; number < instrument.regions.length; number++) {
     const region = instrument.regions[number] as number;
     const use = uses[useOfRegion[number] as number];
@@ -52,7 +55,7 @@ export function pitchClaimsOf(context: CheckContext): PitchClaim[] | undefined {
     const root = rootOf(context, inForce, region, use);
     if (!root) continue;
     const pitch = measures.pitch(use.path);
-    if (pitch === undefined) allKnown = false;
+    if (pitch === undefined) unknown++;
     if (!pitch) continue;
     const tuneParameter = few.of(region, 'tune');
     const tuneCents = tuneParameter >= 0 ? instrument.number(tuneParameter) : 0;
@@ -75,7 +78,7 @@ export function pitchClaimsOf(context: CheckContext): PitchClaim[] | undefined {
       deviationCents,
     });
   }
-  return allKnown ? claims : undefined;
+  return unknown > mostUnknown * claims.length ? undefined : claims;
 }
 
 /** Whether a region plays a note at the pitch of its key: no drum hit, no release noise, no fixed pitch. */

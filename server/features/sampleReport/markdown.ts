@@ -5,7 +5,8 @@ import type { SampleReport } from './sampleReport';
 /** A report as a Markdown page: how many samples there are, the tuning over the keys, then each sample. */
 export function markdownReport(title: string, { samples, tuning }: SampleReport): string {
   const parts = [
-    `# ${escaped(title)}`,
+    // Number signs at the end of a heading close it.
+    `# ${escaped(title).replaceAll('#', '\\#')}`,
     samples.length === 1 ? '1 sample.' : `${samples.length} samples.`,
     '## Tuning',
     tuning.length === 0
@@ -33,7 +34,7 @@ export function markdownTable(headings: readonly string[], rows: readonly (reado
   ].join('\n');
 }
 
-/** Text that Markdown shows as it stands, in one line. */
+/** Text that Markdown shows as it stands, in one line. Underscores within words mean nothing there (CommonMark 0.31, 6.2). */
 function escaped(text: string): string {
-  return text.replace(/[\\`*_[\]<>|&~#!]/g, '\\$&').replace(/\s+/g, ' ');
+  return text.replace(/[\\`*[\]<>|&~]|(?<![a-z\d])_|_(?![a-z\d])/gi, '\\$&').replace(/\s+/g, ' ');
 }
