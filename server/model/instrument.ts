@@ -6,6 +6,7 @@ import type { ParameterNames } from './parameterNames';
 import { Parameter } from './parameterNames';
 import type { Source } from './source';
 import type { Span } from './span';
+import type { VariableText } from './variableText';
 
 /** Numbers a parameter takes in {@link ParameterTable.cells}: name, start of the name, start and end of the value. */
 export const parameterStride = 4;
@@ -29,6 +30,8 @@ export interface ParameterTable {
   values: ReadonlyMap<number, string>;
   /** Ends of names that are written longer or shorter than they read, because of variables. */
   nameEnds: ReadonlyMap<number, number>;
+  /** Values before variables were put in, where the text at their span does not tell. */
+  withVariables?: ReadonlyMap<number, VariableText>;
   /** Where a notation writes all names and values in its own way: what differs from the text, in place of the two maps. */
   translated?: TranslatedParameters;
 }
@@ -59,6 +62,8 @@ export interface Directive extends Span {
   nameEnd: number;
   /** The value of a variable, the path that an include reaches, or the text of a comment without its marks. */
   value: string;
+  /** The value of a variable, or the path of an include, before variables were put in, where the text does not tell. */
+  withVariables?: VariableText;
   /** The number of headers and parameters that stand before it. */
   headersBefore: number;
   parametersBefore: number;
@@ -331,11 +336,6 @@ export class Instrument {
     const at = parameter * parameterStride;
     const source = this.sources[this.parameterSource(parameter)] as Source;
     return source.text.slice(this.parameters.cells[at + 2], this.parameters.cells[at + 3]);
-  }
-
-  /** Whether the value differs from the text at its span. */
-  differsFromText(parameter: number): boolean {
-    return this.parameters.translated?.isNumber[parameter] === 1 || this.parameters.values.has(parameter);
   }
 
   /** The value as a plain decimal number, or NaN. Note names are not numbers here; see {@link keyNumber}. */

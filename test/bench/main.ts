@@ -8,6 +8,7 @@ import { measureProtocol } from './measureProtocol';
 import { measureSamples } from './measureSamples';
 import { measureSfz } from './measureSfz';
 import { measureTable } from './measureTable';
+import { measureVocabulary } from './measureVocabulary';
 import { measureXml } from './measureXml';
 import { measurePitches } from './pitch';
 import { SampleFolder } from './sampleFolder';
@@ -24,6 +25,7 @@ const add = (row: Row) => {
 
 await measureSfz(add);
 await measureXml(add);
+await measureVocabulary(add);
 const text = largeInstrument(10_000, 'region-per-line');
 const folder = new SampleFolder(text.match(/Samples\/[^=]+\.wav/g) ?? []);
 try {

@@ -17,8 +17,9 @@ const asNumber: Spelling = (instrument, parameter) => {
 
 /** A key that can be written otherwise, in place. */
 function newSpelling(instrument: Instrument, parameter: number, spell: Spelling): TextEdit | undefined {
-  if (instrument.parameterSource(parameter) !== 0 || instrument.parameters.values.has(parameter))
-    return undefined;
+  const { translated, values } = instrument.parameters;
+  // A notation with forms of its own says itself how keys are written.
+  if (instrument.parameterSource(parameter) !== 0 || translated || values.has(parameter)) return undefined;
   if (instrument.names.opcode(instrument.name(parameter))?.facts.kind !== 'key') return undefined;
   const newText = spell(instrument, parameter);
   return newText === undefined ? undefined : { ...instrument.valueSpan(parameter), newText };

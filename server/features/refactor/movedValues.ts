@@ -15,7 +15,8 @@ export const keyNames: ReadonlySet<number> = new Set([
  */
 export function movedValue(instrument: Instrument, parameter: number, header: number): string | undefined {
   const value = instrument.valueText(parameter);
-  if (!instrument.parameters.values.has(parameter)) return value;
+  const { translated, values } = instrument.parameters;
+  if (translated || !values.has(parameter)) return value;
   const { source, start, end } = instrument.valueSpan(parameter);
   const written = instrument.sources[source]?.text.slice(start, end) ?? '';
   const isPlain = /^[\w.#+\- /\\]*$/.test(value) && !value.includes('//') && value.trim() === value;
