@@ -172,8 +172,18 @@ function framesOf(value: number, unit: PositionUnit, facts: SampleFacts): number
   }
 }
 
-/** Whether no value is impossible in a unit. */
-function fitsUnit({ facts }: Assigned, unit: PositionUnit, files: SampleFiles): boolean {
+const timeWords = /^(?:time|times|zeit|temps|tiempo|tempo|moment)$/;
+/** The least frame that the greatest of several positions is likely to reach. */
+const leastReach = 8;
+/** Frames a second where no file tells. */
+const usualRate = 44_100;
+
+/** Whether no value is impossible in a unit, nor all of them too small to be heard. */
+function fitsUnit({ facts, column }: Assigned, unit: PositionUnit, files: SampleFiles): boolean {
+  if (unit !== 'seconds' && unit !== 'milliseconds' && column.own.some((word) => timeWords.test(word)))
+    return false;
+  if (unit === 'milliseconds' && facts.greatest > 0 && (facts.greatest * usualRate) / 1000 < leastReach)
+    return false;
   if (unit === 'frames' && facts.whole < facts.numeric) return false;
   if (unit === 'fraction' && facts.greatest > 1) return false;
   if (unit === 'percent' && facts.greatest > 100) return false;

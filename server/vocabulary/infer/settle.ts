@@ -152,7 +152,7 @@ function otherParameters(
   switch (target) {
     case 'label':
     case 'group_name':
-      return plain(labelFor(column.level, chain.length), { kind: 'text' });
+      return plain(labelFor(column.level, chain.length, assigned), { kind: 'text' });
     case 'sw_label':
       return plain('sw_label', { kind: 'text' });
     case 'loop': {
@@ -228,11 +228,15 @@ function otherParameters(
   }
 }
 
-/** The parameter for the name of an element, by its place in the nesting. */
-function labelFor(level: number, levels: number): string {
+/** The parameter for the name of an element: with names at two depths of groups, the outer one is that of a master. */
+function labelFor(level: number, levels: number, assigned: readonly Assigned[]): string {
   if (level === levels - 1) return 'region_label';
   if (level === 0) return 'global_label';
-  return level === levels - 2 ? 'group_label' : 'master_label';
+  const isAroundOther = assigned.some(
+    ({ target, column }) =>
+      (target === 'label' || target === 'group_name') && column.level > level && column.level < levels - 1,
+  );
+  return isAroundOther ? 'master_label' : 'group_label';
 }
 
 function formDraft(id: string, one: Assigned, parameter: string, reading: FormReading): Draft {

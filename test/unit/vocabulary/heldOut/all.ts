@@ -1,9 +1,11 @@
 import { aquarium } from './aquarium';
 import { atelier } from './atelier';
 import { bindery } from './bindery';
+import { dairy } from './dairy';
 import { expedition } from './expedition';
 import type { HeldOut } from './heldOut';
 import { lighthouse } from './lighthouse';
+import { mine } from './mine';
 import { quarry } from './quarry';
 import { tannery } from './tannery';
 
@@ -18,4 +20,6 @@ export const heldOut: Readonly<Record<string, HeldOut>> = {
   quarry: quarry(),
   lighthouse: lighthouse(),
   tannery: tannery(),
+  mine: mine(),
+  dairy: dairy(),
 };
