@@ -5,6 +5,7 @@ import { headerStride, Instrument, parameterStride } from './instrument';
 import type { ParameterNames } from './parameterNames';
 import { sharedParameterNames } from './parameterNames';
 import { Source } from './source';
+import type { VariableText } from './variableText';
 
 /** The headers that a region would inherit from at some point of the text; −1 where there is none. */
 export interface Scope {
@@ -57,6 +58,7 @@ export class InstrumentBuilder {
   readonly #findings: Finding[] = [];
   readonly #values = new Map<number, string>();
   readonly #nameEnds = new Map<number, number>();
+  readonly #withVariables = new Map<number, VariableText>();
   #findingsLeftOut = 0;
   #kinds: Uint8Array;
   #headerCells: Int32Array;
@@ -211,6 +213,11 @@ export class InstrumentBuilder {
     this.#numbers[parameter] = number;
   }
 
+  /** Says what a parameter's value was before variables were put in, where the text at its span does not tell. */
+  setWithVariables(parameter: number, text: VariableText): void {
+    this.#withVariables.set(parameter, text);
+  }
+
   /** Says where a parameter's name ends in the text, where that is not its start plus the name's length. */
   setNameEnd(parameter: number, end: number): void {
     this.#nameEnds.set(parameter, end);
@@ -249,6 +256,7 @@ export class InstrumentBuilder {
         numbers: this.#numbers,
         values: this.#values,
         nameEnds: this.#nameEnds,
+        withVariables: this.#withVariables,
         ...(this.#translated && { translated: this.#translated }),
       },
       headerRuns: this.#headerRuns,

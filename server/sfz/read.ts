@@ -5,10 +5,10 @@ import { InstrumentBuilder } from '../model/instrumentBuilder';
 import type { ReadOptions } from '../model/notation';
 import { folderOf, joinPath, relativePath } from '../model/paths';
 import { withTextBytes } from '../model/textBytes';
+import { Variables } from '../model/variables';
 import { readSfzAgain } from './readAgain';
 import type { SfzHandler } from './scan';
 import { lastByte, scanSfzBytes } from './scan';
-import { Variables } from './variables';
 
 /** Included text that one instrument may bring in, in UTF-16 units; a chain of files that include one another twice grows without end. */
 const mostIncluded = 64 * 1024 * 1024;

@@ -4,8 +4,9 @@ import type { Instrument } from '../model/instrument';
 import type { Scope } from '../model/instrumentBuilder';
 import { InstrumentBuilder } from '../model/instrumentBuilder';
 import type { ReadOptions } from '../model/notation';
+import { Variables } from '../model/variables';
+import type { VariableText } from '../model/variableText';
 import { readSfzInto } from '../sfz/read';
-import { Variables } from '../sfz/variables';
 import { canHold, ElementKind, elementKindAt, isHeaderKind } from './elements';
 import type { RelatedSpan, XmlHandler } from './handler';
 import { ValueMark } from './handler';
@@ -15,7 +16,7 @@ import type { Frame } from './nesting';
 import { Nesting } from './nesting';
 import { decodeXmlAttribute } from './references';
 import { scanXml } from './scan';
-import { attributeValue } from './values';
+import { attributeText, attributeValue } from './values';
 
 /**
  * Reads instrument XML into an instrument. Never throws: what makes no sense is among the instrument's findings, with
@@ -49,6 +50,7 @@ interface DirectiveAttribute {
   start: number;
   end: number;
   value: string;
+  withVariables: VariableText;
 }
 
 class XmlReader implements XmlHandler {
@@ -150,7 +152,10 @@ class XmlReader implements XmlHandler {
     if (marks & ValueMark.prefixed || name === this.#namespaceName) return;
     if (this.#header < 0 && !this.#openForRoot(nameStart, nameEnd, valueStart, valueEnd, marks)) return;
     const parameter = builder.addParameter(name, nameStart, valueStart, valueEnd, number);
-    if (marks !== 0) builder.setValue(parameter, this.#value(valueStart, valueEnd, marks));
+    if (marks === 0) return;
+    builder.setValue(parameter, this.#value(valueStart, valueEnd, marks));
+    if (marks & ValueMark.dollar)
+      builder.setWithVariables(parameter, attributeText(this.#text.slice(valueStart, valueEnd)));
   }
 
   /** Keeps an attribute of `define` and `include`; one of `instrument` is like an opcode before any header: answers true for it. */
@@ -171,7 +176,8 @@ class XmlReader implements XmlHandler {
     const value = isName
       ? decodeXmlAttribute(this.#text.slice(valueStart, valueEnd))
       : this.#value(valueStart, valueEnd, marks);
-    this.#attributes.push({ name, start: valueStart, end: valueEnd, value });
+    const withVariables = attributeText(this.#text.slice(valueStart, valueEnd));
+    this.#attributes.push({ name, start: valueStart, end: valueEnd, value, withVariables });
     return false;
   }
 
@@ -225,6 +231,7 @@ class XmlReader implements XmlHandler {
       nameStart: name.start,
       nameEnd: name.end,
       value: value.value,
+      withVariables: value.withVariables,
     });
   }
 
@@ -249,6 +256,7 @@ class XmlReader implements XmlHandler {
       nameStart: start,
       nameEnd: pathEnd,
       value: found.path,
+      withVariables: path.withVariables,
     });
     if (found.kind === 'refused') {
       const { code, message } = found;

@@ -1,4 +1,5 @@
-import type { UnknownVariable, Variables } from '../sfz/variables';
+import type { UnknownVariable, Variables } from '../model/variables';
+import type { VariableText } from '../model/variableText';
 import { isXmlSpace } from './characters';
 import { decodeXmlText } from './references';
 
@@ -22,5 +23,14 @@ export function attributeValue(
     return variables.expand(text, (variable) =>
       unknown({ ...variable, start: start + variable.start, end: start + variable.end }),
     );
+  });
+}
+
+/** The text of an attribute's value with references and white space read as {@link attributeValue} does, but no variables put in. */
+export function attributeText(raw: string): VariableText {
+  return Array.from(raw.matchAll(piece), ([text]) => {
+    const first = text.charCodeAt(0);
+    if (first === 38) return { text: decodeXmlText(text), literal: true };
+    return { text: first !== 32 && isXmlSpace(first) ? ' ' : text, literal: false };
   });
 }

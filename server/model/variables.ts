@@ -1,4 +1,4 @@
-import { definedVariable } from '../model/variableUses';
+import { definedVariable } from './variableUses';
 
 /** A `$` with the letters, digits and underscores after it. */
 const use = /\$(\w+)/g;
