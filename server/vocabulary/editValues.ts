@@ -51,6 +51,8 @@ export function refused(instrument: Instrument, header: number, message: string)
   return { edits: [], notes: [{ kind: 'dropped', ...span, message }] };
 }
 
+const units = new WeakMap<Instrument, string>();
+
 class ValueEditor {
   readonly #instrument: Instrument;
   readonly #vocabulary: Vocabulary;
@@ -170,7 +172,9 @@ class ValueEditor {
         `XML cannot hold ${leftOut.join(', ')}, so the value of ${name} is written without.`,
       );
     }
-    const example = exampleOf(this.#instrument, this.#vocabulary, this.#header, this.#found.level, name);
+    const example = valueAt(within.text, within.element, place.path)
+      ? undefined
+      : exampleOf(this.#instrument, this.#vocabulary, this.#header, this.#found.level, name);
     const near = within.text + (example?.text ?? '');
     const styled = hasDecimalCommas(near) ? withDecimalComma(text) : text;
     this.#apply(setChange(within, place.path, styled, { ...this.#style(), example }));
@@ -255,9 +259,19 @@ class ValueEditor {
     return {
       places: this.#found.places.all,
       inner: new Set(inner ? [...(inner.inside ?? []), inner.element] : []),
-      unit: unitOf(text),
+      unit: this.#unit(text),
       lineEnd: lineEndOf(text),
     };
+  }
+
+  /** Worked out once for a document, whose findings may ask for many edits. */
+  #unit(text: string): string {
+    let unit = units.get(this.#instrument);
+    if (unit === undefined) {
+      unit = unitOf(text);
+      units.set(this.#instrument, unit);
+    }
+    return unit;
   }
 
   #apply(change: TextChange): void {

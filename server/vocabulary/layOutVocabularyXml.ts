@@ -19,6 +19,9 @@ export function layOutInVocabulary(instrument: Instrument, style: FormatStyle, n
     : layout.edits;
 }
 
+/** Lines further in stay as they are: no instrument is so deep, and their indentation alone would fill the memory. */
+const deepest = 200;
+
 class Indentation implements XmlHandler {
   readonly edits: TextEdit[] = [];
   readonly #text: string;
@@ -45,7 +48,8 @@ class Indentation implements XmlHandler {
     while (lineStart > 0 && (text[lineStart - 1] === ' ' || text[lineStart - 1] === '\t')) lineStart--;
     const before = text[lineStart - 1];
     const startsLine = lineStart === 0 || before === '\n' || before === '\r' || before === '\ufeff';
-    if (!startsLine || this.#wasText || (this.#hasText[this.#hasText.length - 1] ?? false)) return;
+    if (depth > deepest || !startsLine || this.#wasText || (this.#hasText[this.#hasText.length - 1] ?? false))
+      return;
     const old = text.slice(lineStart, start);
     const indentation = this.#unit.repeat(depth);
     if (old === indentation) return;

@@ -55,7 +55,7 @@ describe.each(Object.entries(examples))('%s', (_name, { vocabulary, text, sample
           before.filter((_region, place) => place !== at),
         );
       }),
-      { numRuns: 40 },
+      { numRuns: 25 },
     );
   });
 
@@ -82,7 +82,7 @@ describe.each(Object.entries(examples))('%s', (_name, { vocabulary, text, sample
         expect(regionsOf(read(editedText(removed, again.edits)))).toEqual(before);
         expect(editedText(removed, again.edits).replace(/[\d.]+/g, '0')).toBe(text.replace(/[\d.]+/g, '0'));
       }),
-      { numRuns: 40 },
+      { numRuns: 25 },
     );
   });
 

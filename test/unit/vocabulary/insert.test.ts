@@ -53,7 +53,7 @@ describe.each(Object.entries(examples))('%s', (_name, { vocabulary, text, sample
           }
         });
       }),
-      { numRuns: 60 },
+      { numRuns: 40 },
     );
   });
 
