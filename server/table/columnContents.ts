@@ -2,6 +2,7 @@ import type { CellKind } from './cellKinds';
 import { lookAt } from './cellKinds';
 import { CellReadings } from './cellReadings';
 import type { TableCells } from './cells';
+import { dynamicIn, dynamicOf } from './dynamics';
 import type { Unit } from './meaning';
 
 /** What stands in a column: how many of its cells look like what. */
@@ -23,6 +24,9 @@ export interface ColumnContents {
   distinct: number;
   /** The number, or key of a note name (middle C = C4), of each row looked at; NaN for others. */
   values: Float64Array;
+  /** Cells that are dynamics: letters such as `mf`, and words such as `soft`. */
+  dynamicLetters: number;
+  dynamicWords: number;
   /** Whether {@link values} come from note names. */
   named: boolean;
 }
@@ -55,9 +59,11 @@ export function columnContents(cells: TableCells, rows: readonly number[], colum
     counting: true,
     distinct: 0,
     values: new Float64Array(rows.length).fill(Number.NaN),
+    dynamicLetters: 0,
+    dynamicWords: 0,
     named: false,
   };
-  const looks = new CellReadings(cells, lookAt);
+  const looks = new CellReadings(cells, (text) => ({ ...lookAt(text), text }));
   let before = Number.NaN;
   for (const [position, row] of rows.entries()) {
     const cell = cells.cell(row, column);
@@ -65,10 +71,14 @@ export function columnContents(cells: TableCells, rows: readonly number[], colum
       counts.empty++;
       continue;
     }
-    const { kind, value, unit } = looks.of(cell);
+    const { kind, value, unit, text } = looks.of(cell);
     counts[kind]++;
     if (kind === 'empty') continue;
     contents.filled++;
+    if (kind === 'text') {
+      if (dynamicOf(text) >= 0) contents.dynamicLetters++;
+      else if (dynamicIn(text) >= 0) contents.dynamicWords++;
+    }
     contents.values[position] = value;
     if (kind === 'note') contents.keys++;
     if (kind !== 'number') {

@@ -7,7 +7,8 @@ import { languageOf, readHeading } from './headings';
 import { findKeyOrder, orderShare } from './keyOrder';
 import { wordsOf } from './languages/spelling';
 import type { ColumnMeaning, ColumnReading } from './meaning';
-import { keyMeanings, meaningNames } from './meaning';
+import { columnName, keyMeanings, meaningNames } from './meaning';
+import { sideLabels } from './sideSamples';
 import type { TableRows } from './tableRows';
 
 const mostRows = 400;
@@ -256,6 +257,8 @@ class ColumnReader {
   #fromContents(): void {
     const rest = this.#rest();
     this.#findSample(rest);
+    this.#findSideSamples();
+    this.#findDynamics();
     this.#findPlain();
     this.#findKeys();
     if (!this.#headingsKnown) this.#findFrames();
@@ -291,6 +294,50 @@ class ColumnReader {
     });
     if (keys && named !== undefined)
       this.#claim(named, 'sample', 0.5, 'Its cells are names that differ row by row.');
+  }
+
+  /** Several columns of samples are a zone each where their headings say how they belong together. */
+  #findSideSamples(): void {
+    const sample = this.#columns[this.#taken.get('sample') ?? -1];
+    if (!sample || this.#chosen.has(sample.index)) return;
+    const others = this.#rest().filter((index) => this.#holdsFiles[index]);
+    if (others.length === 0) return;
+    const columns = this.#columns.filter((column) => column === sample || others.includes(column.index));
+    const labels = sideLabels(columns);
+    const [label] = labels ?? [];
+    const stated = {
+      dynamics: ['lovel', 'hivel', 'velocity_range', 'dynamics'],
+      round_robin: ['seq_position'],
+      group: ['group'],
+    } as const;
+    if (!labels || !label || stated[label.kind].some((meaning) => this.#taken.has(meaning))) {
+      const because = `Its cells are names of audio files too, but each row is taken for one zone, with the sample in ${columnName(sample)}. If they are zones of their own, give each a row.`;
+      for (const index of others) this.#columns[index]?.evidence.splice(0, Number.POSITIVE_INFINITY, because);
+      return;
+    }
+    for (const [at, column] of columns.entries()) {
+      column.meaning = 'sample';
+      column.confidence = 0.9;
+      column.side = labels[at];
+      column.evidence = ['Its cells are names of audio files; each column of them makes a zone of each row.'];
+    }
+  }
+
+  /** Letters such as `mf`, or words such as `soft` under a heading of velocities, where no velocities are given. */
+  #findDynamics(): void {
+    if (['lovel', 'hivel', 'velocity_range'].some((meaning) => this.#taken.has(meaning as ColumnMeaning)))
+      return;
+    for (const index of this.#rest()) {
+      const column = this.#columns[index] as ColumnReading;
+      const { filled, distinct, dynamicLetters, dynamicWords } = this.#contents[index] as ColumnContents;
+      const meaning = readHeading(column.heading)?.meaning;
+      const headed = meaning === 'velocity_range' || meaning === 'lovel' || meaning === 'hivel';
+      const telling = dynamicLetters + (headed ? dynamicWords : 0);
+      if (distinct < 2 || telling < filled * 0.9) continue;
+      column.evidence.length = 0;
+      this.#claim(index, 'dynamics', 0.9, 'Its cells are dynamics.');
+      return;
+    }
   }
 
   /** What cells show by their form: units, ranges, pan positions, counting, names that recur. */

@@ -64,6 +64,7 @@ export function fitOf(meaning: ColumnMeaning, contents: ColumnContents, otherFil
     case 'row_number':
       if (files >= 0.8 && !otherFiles) return 'no';
       return meaning !== 'group' && shareOf(contents, 'note', 'note-range') >= 0.8 ? 'no' : 'yes';
+    case 'dynamics':
     case 'unknown':
       return 'unsure';
   }

@@ -1,6 +1,7 @@
 import type { CellKind } from './cellKinds';
 import { lookAt } from './cellKinds';
 import type { TableCells } from './cells';
+import { isRuling } from './delimiter';
 import { readHeading } from './headings';
 
 /** Columns behind these are not looked at. */
@@ -114,7 +115,7 @@ export function headingsOf(
   for (const [upper, lower] of candidates) {
     if (upper < 0 || lower >= cells.rowCount) continue;
     const other = upper === row ? lower : upper;
-    if (isTitle(cells, other)) continue;
+    if (isTitle(cells, other) || isRuling(cells, other)) continue;
     if (cells.filled(other) === 0 || countValues(cells, other) > 0) continue;
     const { headings, gain } = combined(cells, upper, lower, width);
     if (gain <= most) continue;

@@ -1,3 +1,5 @@
+import type { SideLabel } from './sideSamples';
+
 /** What a column of a zone table can hold. Names of the open SFZ format where it has one for the same thing. */
 export type ColumnMeaning =
   | 'sample'
@@ -10,6 +12,7 @@ export type ColumnMeaning =
   | 'lovel'
   | 'hivel'
   | 'velocity_range'
+  | 'dynamics'
   | 'tune'
   | 'transpose'
   | 'volume'
@@ -39,6 +42,7 @@ export const meaningNames: Readonly<Record<ColumnMeaning, string>> = {
   lovel: 'low velocity',
   hivel: 'high velocity',
   velocity_range: 'velocity range',
+  dynamics: 'dynamics',
   tune: 'fine tuning',
   transpose: 'coarse tuning',
   volume: 'level',
@@ -86,6 +90,8 @@ export interface ColumnReading {
   evidence: string[];
   /** The column that says the same thing and was taken instead of this one. */
   repeats: number | undefined;
+  /** Of several columns of samples: what the heading says of the zones with samples of this one. */
+  side?: SideLabel;
 }
 
 /** How a message names a column: its heading, or its number counted from 1. */

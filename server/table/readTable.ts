@@ -143,7 +143,7 @@ function* readTables(
   const naming = namingIn(cells, tables);
   const middleC = noteOctave(cells, tables, naming, options, notes);
   const withSamples = tables.filter(hasSamples);
-  const most = withSamples.reduce((sum, { data }) => sum + data.length, 0);
+  const most = withSamples.reduce((sum, table) => sum + table.data.length * samplesInRow(table), 0);
   const zones = new ZoneList(cells, most);
   yield 0.1;
   for (const [at, table] of tables.entries()) {
@@ -177,6 +177,11 @@ function* readTables(
 
 function hasSamples({ columns, data }: Table): boolean {
   return data.length > 0 && columns.some(({ meaning }) => meaning === 'sample');
+}
+
+/** How many zones a row of a table can be. */
+function samplesInRow({ columns }: Table): number {
+  return Math.max(1, columns.filter(({ side }) => side !== undefined).length);
 }
 
 /** Notes on a table as a whole, before its zones are read. */

@@ -44,6 +44,12 @@ export function noteColumns(
   notes: TableNotes,
 ): void {
   const assumed = new Map<string, ColumnReading[]>();
+  const sides = columns.filter(({ side }) => side !== undefined);
+  if (sides.length > 0) {
+    const span = columnSpan(cells, rows.data, sides[0]);
+    const message = `Each row is taken for as many zones as it names samples, in ${listed(sides.map(columnName))}.`;
+    notes.add('assumed', span, message);
+  }
   for (const column of columns) {
     const { meaning, confidence } = column;
     const used = rows.data.find((row) => !cells.isEmpty(row, column.index));

@@ -1,7 +1,8 @@
 import { spread } from './columnContents';
-import type { ColumnReading } from './meaning';
+import type { ColumnMeaning, ColumnReading } from './meaning';
 import { nameKinds } from './nameParts';
 import type { ZoneGroup } from './sharedValues';
+import type { SideLabel } from './sideSamples';
 import type { ZoneList } from './zoneList';
 
 const mostLooks = 300;
@@ -36,7 +37,8 @@ export function suggestGroups(
   const looked = spread(order, mostLooks).map(wordsOf);
   const telling = nameKinds.filter(
     ({ column, labelOf }) =>
-      columns.every(({ meaning }) => meaning !== column) &&
+      columns.every(({ meaning, side }) => meaning !== column && !(side && saysSame(side, column))) &&
+      !(column === 'hivel' && columns.some(({ meaning }) => meaning === 'dynamics')) &&
       looked.some((words) => words.some((word) => labelOf(word) !== undefined)),
   );
   const names = telling.length === 0 ? [] : Array.from(order, wordsOf);
@@ -64,6 +66,12 @@ export function suggestGroups(
     suggestions.push({ kind: 'sections', message, parts });
   }
   return suggestions;
+}
+
+/** Whether columns of samples side by side tell what a column of some meaning does. */
+function saysSame({ kind }: SideLabel, meaning: ColumnMeaning): boolean {
+  if (kind === 'dynamics') return meaning === 'hivel';
+  return kind === 'round_robin' ? meaning === 'seq_position' : meaning === 'group';
 }
 
 /** Regions between blank lines, where no group is named. */

@@ -21,11 +21,15 @@ export class TableNotes {
 
   /** `alike` names what notes of the same sort have in common. */
   add(kind: NoteKind, span: { start: number; end: number }, message: string, alike?: string): void {
+    // Several zones of one row may say the same of a cell that they share.
+    const before = this.#notes.at(-1);
+    const isSaid = before?.message === message && before.start === span.start && before.kind === kind;
+    if (isSaid && this.row >= 0 && this.#rows.at(-1) === this.row) return;
     const note: ConversionNote = { kind, source: 0, start: span.start, end: span.end, message };
     if (alike !== undefined) {
-      const before = this.#alike.get(alike);
-      const count = (before?.count ?? 0) + 1;
-      this.#alike.set(alike, { count, last: count <= mostAlike ? note : (before?.last ?? note) });
+      const said = this.#alike.get(alike);
+      const count = (said?.count ?? 0) + 1;
+      this.#alike.set(alike, { count, last: count <= mostAlike ? note : (said?.last ?? note) });
       if (count > mostAlike) return;
     }
     this.#notes.push(note);

@@ -82,6 +82,8 @@ export class ZoneList {
   readonly groupCells: Int32Array;
   readonly groupNames: string[] = [''];
   readonly #groupNumbers = new Map([['', 0]]);
+  /** Positions among the dynamics; see `dynamics.ts`. */
+  dynamics: ValueColumn | undefined;
   readonly #columns: (ValueColumn | undefined)[] = valueNames.map(() => undefined);
   /** Sample names that differ from the text of their cells. */
   readonly #samples = new Map<number, string>();
@@ -129,6 +131,11 @@ export class ZoneList {
       this.#columns[at] = column;
     }
     return column;
+  }
+
+  setDynamic(zone: number, cell: number, dynamic: number): void {
+    this.dynamics ??= new ValueColumn(this.most);
+    this.dynamics.set(zone, cell, dynamic);
   }
 
   /** The sample of a zone as it is written. */

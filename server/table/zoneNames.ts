@@ -176,8 +176,16 @@ export class NameReader {
     return texts.join(' ').trim();
   }
 
-  /** Puts a zone into its group. */
-  setGroup(zones: ZoneList, zone: number): void {
+  /** Adds the zone of a row whose sample stands in a cell, in its group; answers its number. */
+  addZone(zones: ZoneList, row: number, cell: number): number {
+    const zone = zones.add(row, cell);
+    const sample = this.otherName(cell);
+    if (sample !== undefined) zones.setSample(zone, sample);
+    this.#setGroup(zones, zone);
+    return zone;
+  }
+
+  #setGroup(zones: ZoneList, zone: number): void {
     const cells = this.#cells;
     const row = zones.rows[zone];
     if (!this.#group) {

@@ -2,6 +2,7 @@ import { keyBounds, volumeBounds } from './bounds';
 import { CellReadings } from './cellReadings';
 import type { TableCells } from './cells';
 import { rounded } from './decimal';
+import { dynamicIn } from './dynamics';
 import type { KeyReading, NoteNaming } from './keyValues';
 import { readKeyRange } from './keyValues';
 import { readLevel } from './levelValues';
@@ -74,6 +75,7 @@ export class ZoneReader {
     }
     yield 0.3;
     for (const meaning of ['velocity_range', 'lovel', 'hivel'] as const) this.#readVelocities(meaning);
+    this.#readDynamics();
     yield 0.5;
     new TuningValues(this).read();
     this.#readVolume();
@@ -223,6 +225,17 @@ export class ZoneReader {
       }
       lows?.set(zone, cell, low);
       highs?.set(zone, cell, high);
+    });
+  }
+
+  #readDynamics(): void {
+    const column = this.#columns.get('dynamics');
+    if (!column) return;
+    const readings = new CellReadings(this.cells, dynamicIn);
+    this.each(column, (zone, cell) => {
+      const dynamic = readings.of(cell);
+      if (dynamic >= 0) this.zones.setDynamic(zone, cell, dynamic);
+      else this.drop(cell, column, 'names no dynamics such as p, mf or ff');
     });
   }
 

@@ -1,9 +1,11 @@
 import { Source } from '../model/source';
 import type { TableCells } from './cells';
+import { shareVelocities } from './dynamicLayers';
 import type { NoteNaming } from './keyValues';
 import type { ColumnReading } from './meaning';
 import type { MiddleC } from './octave';
 import { octaveShifts } from './octave';
+import { SideZones } from './sideZones';
 import type { Steps } from './steps';
 import { TableNotes } from './tableNotes';
 import type { TableRows } from './tableRows';
@@ -40,15 +42,13 @@ export function* readZones(
   const first = zones.count;
   const firstNote = notes.count;
   const names = new NameReader(zones.cells, rows, columns, notes);
+  const sides = new SideZones(zones.cells, rows, columns, notes);
   for (const { row, why } of rows.others) names.pass(row, why);
   for (const row of rows.data) {
     notes.row = row;
+    if (sides.areGiven && sides.addZones(zones, row, names)) continue;
     const cell = names.sampleCell(row);
-    if (cell < 0) continue;
-    const zone = zones.add(row, cell);
-    const sample = names.otherName(cell);
-    if (sample !== undefined) zones.setSample(zone, sample);
-    names.setGroup(zones, zone);
+    if (cell >= 0) names.addZone(zones, row, cell);
   }
   yield 0.2;
   const options = { keyShift: octaveShifts[middleC ?? 'C4'], naming, rateOf };
@@ -61,13 +61,25 @@ export function* readZones(
   }
   notes.sortByRow(firstNote);
   completeLayers(zones, first, columns, notes);
+  const telling = columns.find(({ meaning, side }) => meaning === 'dynamics' || side?.kind === 'dynamics');
+  if (telling) {
+    const cell = zones.dynamics?.cells.find((one) => one >= 0) ?? -1;
+    const span = telling.headingSpan ?? {
+      start: zones.cells.starts[cell] ?? 0,
+      end: zones.cells.ends[cell] ?? 0,
+    };
+    shareVelocities(zones, first, span, notes);
+  }
 }
 
 /** The sample names of the zones of a table, as {@link ZoneOptions.resolveSample} is given them. */
 export function sampleNames(cells: TableCells, { rows, columns }: Table): string[] {
-  const names = new NameReader(cells, rows, columns, new TableNotes(new Source('', cells.text)));
+  const notes = new TableNotes(new Source('', cells.text));
+  const names = new NameReader(cells, rows, columns, notes);
+  const sides = new SideZones(cells, rows, columns, notes);
   return rows.data.flatMap((row) => {
-    const cell = names.sampleCell(row);
-    return cell < 0 ? [] : [names.otherName(cell) ?? cells.value(cell)];
+    const beside = sides.areGiven ? sides.sampleCells(row) : [];
+    const found = beside.length > 0 ? beside : [names.sampleCell(row)];
+    return found.flatMap((cell) => (cell < 0 ? [] : [names.otherName(cell) ?? cells.value(cell)]));
   });
 }

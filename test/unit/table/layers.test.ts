@@ -1,0 +1,116 @@
+import { describe, expect, it } from 'vitest';
+import { notesOf, regions } from './tableRegions';
+
+const table = (...lines: string[]) => lines.map((line) => line.replace(/ *\| */g, '\t')).join('\n');
+
+describe('dynamics without velocities', () => {
+  const ranges = (text: string) =>
+    regions(text).map(({ sample, lovel, hivel }) => `${sample} ${lovel ?? 1}-${hivel ?? 127}`);
+
+  it('share the velocities of a note-on, which MIDI 1.0 counts from 1 to 127', () => {
+    const text = table('File | Dynamic | Key', 'a.wav | p | 60', 'b.wav | ff | 60', 'c.wav | mf | 60');
+    expect(ranges(text)).toEqual(['a.wav 1-42', 'b.wav 85-127', 'c.wav 43-84']);
+  });
+
+  it('may be words under a heading of velocities', () => {
+    const text = table('File | Velocity | Key', 'a.wav | Soft | 60', 'b.wav | Loud | 60');
+    expect(ranges(text)).toEqual(['a.wav 1-63', 'b.wav 64-127']);
+  });
+
+  it('leave no velocity without a zone where a key lacks one of them', () => {
+    const text = table(
+      'File | Dynamics | Low | High',
+      'a.wav | p | 60 | 63',
+      'b.wav | mf | 60 | 61',
+      'c.wav | f | 60 | 63',
+      'd.wav | mf | 70 | 71',
+    );
+    expect(ranges(text)).toEqual(['a.wav 1-42', 'b.wav 43-84', 'c.wav 85-127', 'd.wav 1-127']);
+  });
+
+  it('are told apart within the groups that hold several of them', () => {
+    const text = table(
+      'File | Articulation | Dynamics | Key',
+      'a.wav | Long | p | 60',
+      'b.wav | Long | f | 60',
+      'c.wav | Short | p | 60',
+    );
+    expect(ranges(text)).toEqual(['a.wav 1-63', 'b.wav 64-127', 'c.wav 1-127']);
+  });
+
+  it('do not count beside velocities, and one that is none is noted', () => {
+    const beside = table(
+      'File | Dynamics | Low vel | High vel',
+      'a.wav | p | 1 | 90',
+      'b.wav | f | 91 | 127',
+    );
+    expect(ranges(beside)).toEqual(['a.wav 1-90', 'b.wav 91-127']);
+    expect(notesOf(beside).join()).toMatch(/"Dynamics" is not used/);
+    const rows = Array.from({ length: 10 }, (_, at) => `${at}.wav | ${at % 2 ? 'p' : 'f'} | 60`);
+    const odd = table('File | Dynamics | Key', ...rows, 'x.wav | tutti | 60');
+    expect(notesOf(odd).join()).toMatch(/"tutti" names no dynamics/);
+  });
+});
+
+describe('columns of samples side by side', () => {
+  it('note once what several zones of a row share', () => {
+    const text = table('Key | Pan | RR1 | RR2', '60 | wide | a.wav | b.wav', '61 | 0 | c.wav | d.wav');
+    expect(notesOf(text).filter((note) => note.includes('"wide"'))).toHaveLength(1);
+  });
+
+  it('take what stands in a cell for a sample but is none for a mistake to be noted', () => {
+    const text = table(
+      'Key | Close | Room',
+      '60 | a.wav | later',
+      '61 | b.wav | -',
+      '62 | c.wav | d.wav',
+      '63 | e.wav | f.wav',
+    );
+    expect(regions(text).map(({ sample, group }) => `${group} ${sample}`)).toEqual([
+      'Close a.wav',
+      'Close b.wav',
+      'Close c.wav',
+      'Close e.wav',
+      'Room d.wav',
+      'Room f.wav',
+    ]);
+    expect(notesOf(text).join('\n')).toMatch(/"later" names no sample file/);
+  });
+
+  it('are not zones where another column tells what their headings do', () => {
+    const text = table('Key | Group | Close | Room', '60 | One | a.wav | b.wav', '61 | Two | c.wav | d.wav');
+    expect(regions(text).map(({ sample }) => sample)).toEqual(['a.wav', 'c.wav']);
+    expect(notesOf(text).join('\n')).toMatch(/"Room" is not used.*one zone/);
+  });
+});
+
+describe('records', () => {
+  it('are not seen in letters, settings and source text', () => {
+    for (const text of [
+      'From: one\nTo: two\nSubject: samples of a file\nDate: today\n\nHello there.',
+      'name: thing\nversion: 2\nfile: x.txt\n',
+      'key: 60\nroot: 61\n',
+    ]) {
+      expect(regions(text)).toEqual([]);
+    }
+  });
+
+  it('may be parted by names of groups', () => {
+    const text =
+      'Soft\n\nSample: a.wav\nKey: 60\n\nSample: b.wav\nKey: 61\n\nLoud\n\nSample: c.wav\nKey: 60\n';
+    expect(regions(text)).toEqual([
+      { group: 'Soft', sample: 'a.wav', key: '60' },
+      { group: 'Soft', sample: 'b.wav', key: '61' },
+      { group: 'Loud', sample: 'c.wav', key: '60' },
+    ]);
+  });
+
+  it('take labels in any order, and some that are missing or not known', () => {
+    const text = 'File: a.wav\nKey: 60\nHue: red\n\nFile: b.wav\nPan: L20\nKey: 61\n';
+    expect(regions(text)).toEqual([
+      { sample: 'a.wav', key: '60' },
+      { sample: 'b.wav', key: '61', pan: '-20' },
+    ]);
+    expect(notesOf(text).join()).toMatch(/"Hue" is not used/);
+  });
+});
