@@ -83,7 +83,8 @@ class Collector {
   }
 
   collect(): readonly Token[] {
-    const { headers } = this.#instrument;
+    const instrument = this.#instrument;
+    const { headers } = instrument;
     this.#directives();
     let header = Math.max(0, this.#instrument.headerAt(0, this.#from));
     for (; header < headers.count; header++) {
@@ -96,7 +97,7 @@ class Collector {
     }
     const tokens = this.#tokens;
     if (!isSorted(tokens)) tokens.sort((a, b) => a.start - b.start);
-    return tokens;
+    return instrument.parameters.translated ? apart(tokens) : tokens;
   }
 
   #header(start: number, end: number): void {
@@ -210,4 +211,14 @@ function valueKindOf({ kind, pattern }: OpcodeFacts): number {
     case 'any':
       return pattern === 'sample' ? kindNumber.path : kindNumber.number;
   }
+}
+
+/** Tokens that neither are empty nor share text: in a vocabulary two parameters can stand in one place. */
+function apart(tokens: readonly Token[]): Token[] {
+  let end = 0;
+  return tokens.filter((token) => {
+    if (token.start < end || token.end <= token.start) return false;
+    end = token.end;
+    return true;
+  });
 }
