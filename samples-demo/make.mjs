@@ -100,11 +100,16 @@ function scaled(samples, peak) {
 
 /** A WAV file with a `smpl` chunk: root key, cents above it, and the loop where there is one. */
 function wavOf(samples, key, cents, loop) {
+  return wavIn({ rate: sampleRate, depth: '16', channels: [samples] }, key, cents, loop);
+}
+
+/** As {@link wavOf}, with another sample rate, bit depth or number of channels. */
+function wavIn({ rate, depth, channels }, key, cents, loop) {
   const wav = new wavefile.WaveFile();
-  wav.fromScratch(1, sampleRate, '16', samples);
+  wav.fromScratch(channels.length, rate, depth, channels.length === 1 ? channels[0] : channels);
   Object.assign(wav.smpl, {
     chunkId: 'smpl',
-    dwSamplePeriod: Math.round(1e9 / sampleRate),
+    dwSamplePeriod: Math.round(1e9 / rate),
     dwMIDIUnityNote: key,
     // 0x80000000 stands for 50 cents.
     dwMIDIPitchFraction: Math.round((cents / 50) * 0x80000000),
@@ -159,6 +164,53 @@ function* faults() {
   ];
 }
 
+/** Bars of key 60 whose sound has something wrong with it. */
+function* faultySounds() {
+  const folder = 'faults/Samples';
+  const key = 60;
+  const bar = (seconds) => struckBar({ ...dynamics[1], frequency: frequencyOf(key), seconds, seed: key + 1 });
+  const shaped = (samples, shape) =>
+    Int16Array.from(samples, (value, frame) =>
+      Math.max(-fullScale - 1, Math.min(fullScale, Math.round(shape(value, frame)))),
+    );
+  const short = bar(0.4);
+  const whole = bar(0.9);
+  const late = new Int16Array(Math.round(0.06 * sampleRate) + short.length);
+  late.set(short, late.length - short.length);
+  yield [`${folder}/sound-late.wav`, wavOf(late, key, 0)];
+  yield [`${folder}/sound-stopped.wav`, wavOf(bar(1.2).slice(0, Math.round(0.55 * sampleRate)), key, 0)];
+  const drift = (frame) => Math.max(0, 1 - (whole.length - 1 - frame) / (0.05 * sampleRate));
+  const drifting = shaped(whole, (value, frame) => value + 0.015 * fullScale * drift(frame));
+  yield [`${folder}/sound-ticking.wav`, wavOf(drifting, key, 0)];
+  yield [
+    `${folder}/sound-shifted.wav`,
+    wavOf(
+      shaped(short, (value) => value + 0.08 * fullScale),
+      key,
+      0,
+    ),
+  ];
+  yield [
+    `${folder}/sound-flattened.wav`,
+    wavOf(
+      shaped(short, (value) => 4 * value),
+      key,
+      0,
+    ),
+  ];
+  const stereo = { rate: sampleRate, depth: '16' };
+  const opposite = shaped(short, (value) => -value);
+  yield [`${folder}/sound-opposite.wav`, wavIn({ ...stereo, channels: [short, opposite] }, key, 0)];
+  yield [`${folder}/sound-doubled.wav`, wavIn({ ...stereo, channels: [short, short] }, key, 0)];
+  const halved = short.filter((_, frame) => frame % 2 === 0);
+  yield [
+    `${folder}/sound-slow.wav`,
+    wavIn({ rate: sampleRate / 2, depth: '16', channels: [halved] }, key, 0),
+  ];
+  const deep = Int32Array.from(short, (value) => 256 * value);
+  yield [`${folder}/sound-deep.wav`, wavIn({ rate: sampleRate, depth: '24', channels: [deep] }, key, 0)];
+}
+
 function writeIfDifferent(path, bytes) {
   try {
     if (readFileSync(path).equals(bytes)) return false;
@@ -172,7 +224,7 @@ function writeIfDifferent(path, bytes) {
 const target = process.argv[2] ?? dirname(fileURLToPath(import.meta.url));
 let files = 0;
 let written = 0;
-for (const set of [chimes(), faults()]) {
+for (const set of [chimes(), faults(), faultySounds()]) {
   for (const [path, bytes] of set) {
     files++;
     if (writeIfDifferent(join(target, path), bytes)) written++;

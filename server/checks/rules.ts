@@ -1,13 +1,19 @@
+import { clipped } from './clipped';
 import { controllerUnnamed } from './controllerUnnamed';
 import { crossfadeOutside } from './crossfadeOutside';
+import { dcOffset } from './dcOffset';
 import { definePrefix } from './definePrefix';
+import { endClick } from './endClick';
 import { endPastEnd } from './endPastEnd';
+import { falseStereo } from './falseStereo';
 import { keyGap } from './keyGap';
 import { keyswitchRange } from './keyswitchRange';
 import { keyswitchSounds } from './keyswitchSounds';
 import { loopInverted } from './loopInverted';
 import { loopPastEnd } from './loopPastEnd';
 import { loopSeam } from './loopSeam';
+import { mixedDepths } from './mixedDepths';
+import { mixedRates } from './mixedRates';
 import { noEffect } from './noEffect';
 import { offByUnknown } from './offByUnknown';
 import { offsetPastEnd } from './offsetPastEnd';
@@ -15,6 +21,7 @@ import { opcodeAlias } from './opcodeAlias';
 import { opcodeMisplaced } from './opcodeMisplaced';
 import { opcodeUnknown } from './opcodeUnknown';
 import { opcodeValue } from './opcodeValue';
+import { oppositePhase } from './oppositePhase';
 import { randomHole } from './randomHole';
 import { rangeInverted } from './rangeInverted';
 import { rangeOverlap } from './rangeOverlap';
@@ -26,6 +33,8 @@ import { sampleCase } from './sampleCase';
 import { sampleMissing } from './sampleMissing';
 import { sampleUnreadable } from './sampleUnreadable';
 import { sequenceHole } from './sequenceHole';
+import { silenceBefore } from './silenceBefore';
+import { tailCut } from './tailCut';
 import { velocityGap } from './velocityGap';
 
 /** The checks that look at one instrument, in the order in which they run. */
@@ -49,6 +58,15 @@ export const instrumentRules: readonly Rule[] = [
   loopInverted,
   loopSeam,
   rootMismatch,
+  silenceBefore,
+  tailCut,
+  endClick,
+  dcOffset,
+  clipped,
+  oppositePhase,
+  falseStereo,
+  mixedRates,
+  mixedDepths,
   sequenceHole,
   randomHole,
   offByUnknown,
