@@ -3,6 +3,7 @@ import { nameOf } from '../model/paths';
 import { finish, levelsOf } from './infer/assemble';
 import { assignColumns } from './infer/assign';
 import { instrumentConfidence, isForeignRoot } from './infer/instrumentConfidence';
+import { namespacesIn } from './infer/namespaces';
 import { regionDraft } from './infer/regionDraft';
 import { findRegionElement } from './infer/regionElement';
 import { readRows } from './infer/rows';
@@ -73,7 +74,9 @@ export function inferVocabulary(text: string, options: InferenceOptions): Inferr
   const levels = levelsOf(settled, region);
   const name = nameOf(options.path.replaceAll('\\', '/')).replace(/\.xml$/i, '');
   const all = [regionDraft(region, rows, confidence), ...drafts];
-  return finish({ name: name || 'Vocabulary', levels }, all, confidence, doubtfulBelow, options.given);
+  const namespaces = namespacesIn(text, levels);
+  const vocabulary = { name: name || 'Vocabulary', ...(namespaces && { namespaces }), levels };
+  return finish(vocabulary, all, confidence, doubtfulBelow, options.given);
 }
 
 function samplePathOf(vocabulary: Vocabulary | undefined): SampleFiles['form'] | undefined {

@@ -30,8 +30,10 @@ export function parseVocabulary(text: string): { vocabulary?: Vocabulary; proble
 }
 
 /** The vocabulary as JSON: one parameter a line, members always in the same order. */
-export function writeVocabulary({ name, levels, unsettled }: Vocabulary): string {
-  const lines = ['{', `  "name": ${JSON.stringify(name)},`, '  "levels": ['];
+export function writeVocabulary({ name, namespaces, levels, unsettled }: Vocabulary): string {
+  const lines = ['{', `  "name": ${JSON.stringify(name)},`];
+  if (namespaces && Object.keys(namespaces).length > 0) lines.push(`  "namespaces": ${inLine(namespaces)},`);
+  lines.push('  "levels": [');
   levels.forEach((level, at) => {
     lines.push('    {', `      "element": ${JSON.stringify(level.element)},`, `      "is": "${level.is}",`);
     if (level.inside && level.inside.length > 0) lines.push(`      "inside": ${inLine(level.inside)},`);
@@ -74,12 +76,36 @@ class VocabularyReader {
   readonly problems: VocabularyProblem[] = [];
 
   read(root: JsonNode): Vocabulary | undefined {
-    const members = this.#members(root, 'A vocabulary', ['name', 'levels', 'unsettled', '$schema']);
+    const members = this.#members(root, 'A vocabulary', [
+      'name',
+      'namespaces',
+      'levels',
+      'unsettled',
+      '$schema',
+    ]);
     if (!members) return undefined;
     const name = this.#text(members.get('name'), root, 'name') ?? '';
     const levels = this.#levels(members.get('levels'), root);
+    const namespaces = this.#namespaces(members.get('namespaces'));
     const unsettled = this.#texts(members.get('unsettled'), 'unsettled');
-    return levels && { name, levels, ...(unsettled && { unsettled }) };
+    return levels && { name, ...(namespaces && { namespaces }), levels, ...(unsettled && { unsettled }) };
+  }
+
+  #namespaces(node: JsonNode | undefined): Record<string, string> | undefined {
+    if (!node) return undefined;
+    if (node.kind !== 'object') {
+      this.#tell(node, '"namespaces" is an object with the name of a namespace for each prefix.');
+      return undefined;
+    }
+    const found: [string, string][] = [];
+    for (const { name, nameStart, nameEnd, value } of node.members) {
+      if (name !== '' && (!isXmlName(name) || name.includes(':')))
+        this.#tell({ start: nameStart, end: nameEnd }, `"${shorten(name)}" cannot be a prefix in XML.`);
+      else if (value.kind !== 'string' || value.value === '')
+        this.#tell(value, 'The name of a namespace is a text, and not empty.');
+      else found.push([name, value.value]);
+    }
+    return found.length > 0 ? Object.fromEntries(found) : undefined;
   }
 
   #levels(node: JsonNode | undefined, root: JsonNode): VocabularyLevel[] | undefined {

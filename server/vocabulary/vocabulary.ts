@@ -7,6 +7,11 @@ export interface Vocabulary {
   name: string;
   /** The elements that carry parameters, from the outermost inwards; the last one is the region. */
   levels: VocabularyLevel[];
+  /**
+   * The namespaces of its names (Namespaces in XML 1.0, W3C Recommendation, third edition) by prefix, that of names without
+   * one under the empty prefix. They are declared on the outermost element; reading goes by the names as they are written.
+   */
+  namespaces?: Record<string, string>;
   /** Decisions that were taken on little evidence and that nobody has confirmed, by their `id`. */
   unsettled?: string[];
 }

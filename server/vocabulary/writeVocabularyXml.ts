@@ -83,6 +83,7 @@ class DocumentWriter {
       accounts: this.#accounts,
     });
     const element = filledElement(places.level.element, texts);
+    if (depth === 0) element.attributes = new Map([...this.#declarations(), ...element.attributes]);
     const style: ElementStyle = {
       example: undefined,
       text: '',
@@ -100,6 +101,12 @@ class DocumentWriter {
     const inner = this.#lines.map((line) => this.#lineEnd + line).join('');
     this.#lines = outer;
     this.#line(elementText(element, style, `${inner}${this.#lineEnd}${style.indentation}`), depth);
+  }
+
+  *#declarations(): Iterable<[string, string]> {
+    for (const [prefix, name] of Object.entries(this.#vocabulary.namespaces ?? {})) {
+      yield [prefix === '' ? 'xmlns' : `xmlns:${prefix}`, name];
+    }
   }
 
   #line(text: string, depth: number): void {
