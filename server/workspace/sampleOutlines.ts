@@ -1,3 +1,4 @@
+import { openAudio } from '../audio/decode/openAudio';
 import { readFrameLayout } from '../audio/measure/readFrameLayout';
 import { mixToMono, readFrames } from '../audio/measure/readFrames';
 import type { FileReader, Files } from '../model/files';
@@ -7,6 +8,8 @@ import type { SampleOutline } from '../model/samples';
 const steps = 96;
 /** Frames that are looked at in each step of a long sample; what lies between them is not read. */
 const framesInStep = 512;
+/** Seconds of compressed audio that are decoded for an outline at the most. */
+const longestDecoded = 60;
 /** Outlines that are remembered. */
 const mostKnown = 50;
 
@@ -49,12 +52,14 @@ export class SampleOutlines {
 
 /**
  * The outline of an open sample file: lowest and highest value in each of some equal parts of its length. Of a long file
- * only the first frames of each part are read.
+ * only the first frames of each part are read; one whose audio is compressed has to be decoded from its start, and has no
+ * outline where that would take long.
  */
 export async function readOutline(reader: FileReader): Promise<SampleOutline | undefined> {
   const layout = await readFrameLayout(reader);
-  if (!layout || !(layout.frames > 0)) return undefined;
+  if (!layout) return decodedOutline(reader);
   const { frames } = layout;
+  if (!(frames > 0)) return undefined;
   const count = Math.min(steps, frames);
   const startOf = (step: number) => Math.floor((step * frames) / count);
   const isShort = frames <= count * framesInStep;
@@ -69,17 +74,49 @@ export async function readOutline(reader: FileReader): Promise<SampleOutline | u
     }),
   );
   if (parts.every((part) => part.length === 0)) return undefined;
-  const lowest: number[] = [];
-  const highest: number[] = [];
-  for (const part of parts) {
-    let low = part[0] ?? 0;
-    let high = low;
-    for (const value of part) {
-      if (value < low) low = value;
-      if (value > high) high = value;
-    }
-    lowest.push(low);
-    highest.push(high);
+  const outline = new Outline(count);
+  for (const [step, part] of parts.entries()) {
+    outline.add(step, part[0] ?? 0);
+    for (const value of part) outline.add(step, value);
   }
-  return { frames, lowest, highest };
+  return { frames, ...outline };
+}
+
+/** The outline of audio that is decoded from its first frame to its last. */
+async function decodedOutline(reader: FileReader): Promise<SampleOutline | undefined> {
+  const audio = await openAudio(reader);
+  if (!audio) return undefined;
+  try {
+    const { frames, sampleRate } = audio;
+    if (!(frames > 0) || frames > longestDecoded * sampleRate) return undefined;
+    const count = Math.min(steps, frames);
+    const outline = new Outline(count);
+    let frame = 0;
+    for await (const block of audio.blocks()) {
+      for (const value of mixToMono(block)) outline.add(Math.floor((frame++ * count) / frames), value);
+    }
+    return frame === 0 ? undefined : { frames, ...outline };
+  } finally {
+    await audio.close();
+  }
+}
+
+/** The lowest and highest value of each step; 0 for one that got none. */
+class Outline {
+  readonly lowest: number[];
+  readonly highest: number[];
+  readonly #isBegun: boolean[];
+
+  constructor(count: number) {
+    this.lowest = new Array<number>(count).fill(0);
+    this.highest = new Array<number>(count).fill(0);
+    this.#isBegun = new Array<boolean>(count).fill(false);
+  }
+
+  add(step: number, value: number): void {
+    if (step >= this.lowest.length) return;
+    if (!this.#isBegun[step] || value < (this.lowest[step] as number)) this.lowest[step] = value;
+    if (!this.#isBegun[step] || value > (this.highest[step] as number)) this.highest[step] = value;
+    this.#isBegun[step] = true;
+  }
 }
