@@ -246,6 +246,10 @@ class VocabularyReader {
       this.#tell(node, '"centre" has to lie between "left" and "right".');
       return undefined;
     }
+    if (form.kind === 'pan' && form.sides && !areSides(form.sides)) {
+      this.#tell(node, '"sides" has the letters for "left", "centre" and "right", each another one.');
+      return undefined;
+    }
     return form;
   }
 
@@ -300,6 +304,12 @@ class VocabularyReader {
   #tell({ start, end }: { start: number; end: number }, message: string): void {
     this.problems.push({ message, start, end });
   }
+}
+
+function areSides(sides: Readonly<Record<string, string>>): boolean {
+  const { left, centre, right, ...rest } = sides;
+  const letters = [left, centre, right].map((one) => one?.toLowerCase());
+  return letters.every(Boolean) && new Set(letters).size === 3 && Object.keys(rest).length === 0;
 }
 
 function isFormKind(kind: string): kind is ValueForm['kind'] {

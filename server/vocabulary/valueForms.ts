@@ -96,8 +96,11 @@ export function writeValue(
     default: {
       const number = numberIn(value.trim());
       if (number === undefined) return undefined;
-      const written = writeNumber(numberFormOf(form, around.parameter), number, around);
-      return written && { ...written, text: written.text + (form.unitText ?? '') };
+      const numbers = numberFormOf(form, around.parameter);
+      const written = writeNumber(numbers, number, around);
+      if (!written) return undefined;
+      const text = written.text + (form.unitText ?? '');
+      return { ...written, text: numbers.writeText?.(text) ?? text };
     }
   }
 }

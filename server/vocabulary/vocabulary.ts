@@ -52,17 +52,30 @@ export interface WithUnitText {
 
 /** How a value is written. */
 export type ValueForm =
-  /** A key by its number, with `offset` added to it, or by its note name with the name of key 60. Both are read; `written` says how it is written. */
-  | { kind: 'key'; written: 'number' | 'name'; middleC?: 'C3' | 'C4' | 'C5'; offset?: number }
+  /**
+   * A key by its number, with `offset` added to it, or by its note name with the name of key 60. Both are read, and numbers
+   * such as `0x3C` too; `written` says how it is written.
+   */
+  | { kind: 'key'; written: 'number' | 'name' | 'hexadecimal'; middleC?: 'C3' | 'C4' | 'C5'; offset?: number }
   /** A velocity from 0 to `most`, which stands for 127. `touching`: a high end is where the next layer begins, so it is not played. */
   | ({ kind: 'velocity'; most: number; touching?: boolean } & WithUnitText)
   /**
-   * A level in dB, as a factor of the amplitude, or as a percentage of it. `attenuation`: greater numbers are quieter; a
+   * A level in dB, in centibels (tenths of a dB), as a factor of the amplitude, or as a percentage of it. `attenuation`: greater numbers are quieter; a
    * factor or percentage then says what is missing to 1 or 100.
    */
-  | ({ kind: 'level'; unit: 'dB' | 'factor' | 'percent'; attenuation?: boolean } & WithUnitText)
-  /** A position between the numbers for left, centre and right. */
-  | ({ kind: 'pan'; left: number; centre: number; right: number } & WithUnitText)
+  | ({ kind: 'level'; unit: 'dB' | 'centibels' | 'factor' | 'percent'; attenuation?: boolean } & WithUnitText)
+  /**
+   * A position between the numbers for left, centre and right. `sides`: letters or words stand for the sign, as in `50R`, and
+   * one for the centre alone; `sidesStand` says where they are written.
+   */
+  | ({
+      kind: 'pan';
+      left: number;
+      centre: number;
+      right: number;
+      sides?: { left: string; centre: string; right: string };
+      sidesStand?: 'before' | 'behind';
+    } & WithUnitText)
   | ({ kind: 'tuning'; unit: 'cents' | 'semitones' | 'ratio' } & WithUnitText)
   /**
    * A place in the sample. `first` is the number of the first frame, 0 where nothing is said; only frames are counted from 1.

@@ -8,8 +8,8 @@ export function expectedOf(form: ValueForm): string {
     case 'velocity':
       return `a velocity from 0 to ${form.most}`;
     case 'level':
-      return form.unit === 'dB'
-        ? 'a level in dB'
+      return form.unit === 'dB' || form.unit === 'centibels'
+        ? `a level in ${form.unit}`
         : `a level as ${form.unit === 'factor' ? 'a factor' : 'a percentage'}, 0 or more`;
     case 'pan':
       return `a position from ${form.left} (left) to ${form.right} (right)`;

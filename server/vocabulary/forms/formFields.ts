@@ -23,16 +23,22 @@ const required = (kind: FieldKind): Field => ({ ...kind, required: true });
 /** The fields of each form beside its `kind`, in the order in which they are written. */
 export const formFields: Readonly<Record<ValueForm['kind'], Readonly<Record<string, Field>>>> = {
   key: {
-    written: required(choice('number', 'name')),
+    written: required(choice('number', 'name', 'hexadecimal')),
     middleC: choice('C3', 'C4', 'C5'),
     offset: { kind: 'whole' },
   },
   velocity: { most: required({ kind: 'positive' }), touching: { kind: 'switch' }, unitText },
-  level: { unit: required(choice('dB', 'factor', 'percent')), attenuation: { kind: 'switch' }, unitText },
+  level: {
+    unit: required(choice('dB', 'centibels', 'factor', 'percent')),
+    attenuation: { kind: 'switch' },
+    unitText,
+  },
   pan: {
     left: required({ kind: 'number' }),
     centre: required({ kind: 'number' }),
     right: required({ kind: 'number' }),
+    sides: { kind: 'words' },
+    sidesStand: choice('before', 'behind'),
     unitText,
   },
   tuning: { unit: required(choice('cents', 'semitones', 'ratio')), unitText },

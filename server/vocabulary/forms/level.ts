@@ -11,7 +11,8 @@ type Level = Extract<ValueForm, { kind: 'level' }>;
 
 /**
  * Levels. A factor or percentage of the amplitude is 20 · log10(factor) dB (IEC 60027-3: levels of field quantities), 0 the
- * least level that the format documents. An attenuation in dB counts down from 0, one as a share is what is missing to 1.
+ * least level that the format documents. A centibel is a tenth of a dB, as attenuations of the SoundFont format are counted
+ * (SoundFont 2.04, 8.1.3: initialAttenuation). An attenuation in dB counts down from 0, one as a share is what is missing to 1.
  * Parameters that the format counts in percent, such as `amplitude`, are given in percent.
  */
 export function levelForm(form: Level, parameter: string): NumberForm {
@@ -22,27 +23,50 @@ export function levelForm(form: Level, parameter: string): NumberForm {
   return {
     read: (written) => toFormat(flip(written)),
     write: (value) => flip(fromFormat(value)),
-    units: unitsOf(
-      form.unit === 'dB'
-        ? [unitNames.dB, 1]
-        : form.unit === 'percent'
-          ? [unitNames.percent, 1]
-          : [unitNames.percent, 0.01],
-    ),
+    units: unitsOf(...unitsFor(form.unit)),
     unit: inPercent ? '%' : 'dB',
     needsSurroundings: false,
   };
 }
 
+function isLogarithmic(unit: Level['unit']): boolean {
+  return unit === 'dB' || unit === 'centibels';
+}
+
+/** How many of a logarithmic unit are one dB. */
+function perDecibel(unit: Level['unit']): number {
+  return unit === 'centibels' ? 10 : 1;
+}
+
+function unitsFor(unit: Level['unit']): (readonly [readonly string[], number])[] {
+  switch (unit) {
+    case 'dB':
+      return [
+        [unitNames.dB, 1],
+        [unitNames.centibels, 0.1],
+      ];
+    case 'centibels':
+      return [
+        [unitNames.centibels, 1],
+        [unitNames.dB, 10],
+      ];
+    case 'percent':
+      return [[unitNames.percent, 1]];
+    case 'factor':
+      return [[unitNames.percent, 0.01]];
+  }
+}
+
 function attenuated({ unit, attenuation }: Level): (level: number) => number {
   if (attenuation !== true) return (level) => level;
-  if (unit === 'dB') return (level) => 0 - level;
+  if (isLogarithmic(unit)) return (level) => 0 - level;
   const whole = unit === 'factor' ? 1 : 100;
   return (level) => whole - level;
 }
 
 function decibelsOf(unit: Level['unit']): (level: number) => number {
   if (unit === 'dB') return (level) => level;
+  if (unit === 'centibels') return (level) => toBillionths(level / 10);
   const whole = unit === 'factor' ? 1 : 100;
   return (level) => {
     if (level < 0) return Number.NaN;
@@ -52,24 +76,29 @@ function decibelsOf(unit: Level['unit']): (level: number) => number {
 
 function fromDecibels(unit: Level['unit']): (decibels: number) => number {
   if (unit === 'dB') return (decibels) => decibels;
+  if (unit === 'centibels') return (decibels) => decibels * 10;
   const whole = unit === 'factor' ? 1 : 100;
   return (decibels) => (decibels <= silenceDb ? 0 : whole * 10 ** (decibels / 20));
 }
 
 function percentOf(unit: Level['unit']): (level: number) => number {
-  if (unit === 'dB') return (level) => (level <= silenceDb ? 0 : toMillionths(100 * 10 ** (level / 20)));
+  if (isLogarithmic(unit)) {
+    const times = perDecibel(unit);
+    return (level) => (level <= silenceDb * times ? 0 : toMillionths(100 * 10 ** (level / times / 20)));
+  }
   const times = unit === 'factor' ? 100 : 1;
   return (level) => (level < 0 ? Number.NaN : toBillionths(level * times));
 }
 
 function fromPercent(unit: Level['unit']): (percent: number) => number {
-  if (unit === 'dB') {
+  if (isLogarithmic(unit)) {
+    const times = perDecibel(unit);
     return (percent) =>
       percent < 0
         ? Number.NaN
         : percent === 0
-          ? silenceDb
-          : Math.max(silenceDb, 20 * Math.log10(percent / 100));
+          ? silenceDb * times
+          : Math.max(silenceDb, 20 * Math.log10(percent / 100)) * times;
   }
   return (percent) => (percent < 0 ? Number.NaN : unit === 'factor' ? percent / 100 : percent);
 }

@@ -7,6 +7,10 @@ export interface NumberForm {
   read(written: number, around: ValueSurroundings): number;
   /** About the number to be written, from which the shortest one is looked for; NaN where there is none. */
   write(value: number, around: ValueSurroundings): number;
+  /** The written number of a text that is more than a number and a unit; `undefined` for other texts. */
+  readText?(text: string): number | undefined;
+  /** The text of a written number that is more than that. */
+  writeText?(number: string): string;
   /** What had to be assumed, as a sentence. */
   assumed?(around: ValueSurroundings): string | undefined;
   /** The names of the form's unit and, for other units of its kind, how many of the form's unit one of them is. */
@@ -20,6 +24,7 @@ export interface NumberForm {
 /** Names of units, in small letters. */
 export const unitNames = {
   dB: ['db', 'decibel', 'decibels'],
+  centibels: ['cb', 'centibel', 'centibels'],
   percent: ['%', 'percent', 'pct'],
   cents: ['cents', 'cent', 'ct', 'c', '¢'],
   semitones: ['semitones', 'semitone', 'st', 'semi', 'ht'],
@@ -37,6 +42,8 @@ export function unitsOf(
 
 /** The number of a text in the form's own unit; NaN where it is none or stands in a unit of another kind. */
 export function readNumber(form: NumberForm, unitText: string | undefined, text: string): number {
+  const special = form.readText?.(text);
+  if (special !== undefined) return special;
   const found = readNumberText(text);
   if (!found) return Number.NaN;
   const unit = found.unit.toLowerCase();

@@ -40,14 +40,14 @@ function plainWords(form: ValueForm): string {
     case 'key': {
       const offset = form.offset ? `, ${signed(form.offset)} keys` : '';
       const name = form.middleC ? `, key 60 is ${form.middleC}` : '';
-      return `key ${form.written === 'name' ? 'by note name' : 'number'}${name}${offset}`;
+      return `key ${keysWritten[form.written]}${name}${offset}`;
     }
     case 'velocity':
       return `velocity from 0 to ${form.most}`;
     case 'level':
       return `${form.attenuation ? 'attenuation' : 'level'} ${levelUnits[form.unit]}`;
     case 'pan':
-      return `pan from ${form.left} (left) over ${form.centre} to ${form.right} (right)`;
+      return `pan from ${form.left} (left) over ${form.centre} to ${form.right} (right)${form.sides ? `, with ${form.sides.left}, ${form.sides.centre} and ${form.sides.right} for the sides` : ''}`;
     case 'tuning':
       return form.unit === 'ratio' ? 'tuning as a ratio of frequencies' : `tuning in ${form.unit}`;
     case 'position': {
@@ -75,7 +75,14 @@ function plainWords(form: ValueForm): string {
   }
 }
 
-const levelUnits = { dB: 'in dB', factor: 'as a factor', percent: 'in percent' } as const;
+const keysWritten = { name: 'by note name', number: 'number', hexadecimal: 'number in hexadecimal' } as const;
+
+const levelUnits = {
+  dB: 'in dB',
+  centibels: 'in centibels',
+  factor: 'as a factor',
+  percent: 'in percent',
+} as const;
 
 function signed(value: number): string {
   return value < 0 ? `${value}` : `+${value}`;

@@ -16,7 +16,7 @@ export interface Meaning {
 }
 
 /** A unit that a name gives. */
-export type NameUnit = Unit | 'ratio';
+export type NameUnit = Unit | 'ratio' | 'centibels';
 
 /** What names say, by the things that their words stand for; where a name leaves it open, the likeliest first. */
 const rules: ReadonlyMap<string, readonly Target[]> = new Map(
@@ -123,6 +123,7 @@ key level = volume
 file level = volume
 group level = volume
 dB = volume
+centibels = volume
 ratio level = volume
 shift level = volume
 att = attenuation
@@ -269,6 +270,7 @@ key xfade out = xfout_key_range
 
 const units: Readonly<Record<string, NameUnit>> = {
   dB: 'dB',
+  centibels: 'centibels',
   percent: 'percent',
   cents: 'cents',
   semis: 'semitones',

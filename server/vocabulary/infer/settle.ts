@@ -257,7 +257,7 @@ function formDraft(id: string, one: Assigned, parameter: string, reading: FormRe
 function formWords(form: ValueForm): string {
   switch (form.kind) {
     case 'level':
-      return `${form.unit === 'dB' ? 'in dB' : form.unit === 'factor' ? 'as a factor' : 'in percent'}${form.attenuation ? ', greater is quieter' : ''}`;
+      return `${form.unit === 'factor' ? 'as a factor' : form.unit === 'percent' ? 'in percent' : `in ${form.unit}`}${form.attenuation ? ', greater is quieter' : ''}`;
     case 'tuning':
       return form.unit === 'ratio' ? 'as a ratio' : `in ${form.unit}`;
     case 'time':

@@ -14,7 +14,7 @@ type Level = Extract<ValueForm, { kind: 'level' }>;
 type Pan = Extract<ValueForm, { kind: 'pan' }>;
 type Tuning = Extract<ValueForm, { kind: 'tuning' }>;
 
-const levelLabels = { dB: 'dB', factor: 'a factor', percent: 'percent' } as const;
+const levelLabels = { dB: 'dB', centibels: 'centibels', factor: 'a factor', percent: 'percent' } as const;
 
 /** A level: by its unit, else by its numbers. */
 export function levelForm({ facts, unit, target }: Assigned): FormReading {
@@ -27,7 +27,12 @@ export function levelForm({ facts, unit, target }: Assigned): FormReading {
       ...(attenuation && { attenuation: true }),
       ...unitTextOf(facts),
     });
-    const units: Level['unit'][] = ['dB', 'factor', 'percent'];
+    const units: Level['unit'][] = [
+      'dB',
+      'factor',
+      'percent',
+      ...(isNamedAttenuation ? (['centibels'] as const) : []),
+    ];
     return {
       form: formOf(level),
       confidence: isNamedAttenuation && facts.negative > 0 ? Math.min(confidence, 0.6) : confidence,
@@ -48,6 +53,9 @@ export function levelForm({ facts, unit, target }: Assigned): FormReading {
   if (facts.unit === 'dB') return reading('dB', 0.98, 'The numbers are followed by dB.');
   if (facts.unit === 'percent')
     return reading('percent', 0.98, 'The numbers are followed by a percent sign.');
+  if (/^\s*(?:cb|centibels?)$/i.test(facts.unitText ?? ''))
+    return reading('centibels', 0.98, 'The numbers are followed by the unit.');
+  if (unit === 'centibels') return reading('centibels', 0.95, 'The name says centibels.');
   if (unit === 'dB') return reading('dB', 0.95, 'The name says dB.');
   if (unit === 'percent') return reading('percent', 0.95, 'The name says percent.');
   if (unit === 'ratio') return reading('factor', 0.92, 'The name says that it is a factor.');

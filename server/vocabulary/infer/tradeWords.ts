@@ -79,7 +79,8 @@ const concepts: Readonly<Record<string, string>> = {
   weak: 'one after value val amount is at sound region data setting settings parameter param info point point property prop field text body content the a for with time mapping map with numeric absolute',
   ignored:
     'id uuid guid colour color comment comments remark author version date created modified checksum hash md icon image picture x y width height selected visible locked collapsed xmlns schema lang solo revision description tags tag category vendor maker url notes2 order2 copyright format created editor tempo bpm',
-  dB: 'db decibel decibels decibel',
+  dB: 'db decibel decibels',
+  centibels: 'cb centibel centibels',
   percent: 'percent pct pc percentage',
   cents: 'cents cent ct cts centitones hundredths',
   semis: 'semitones semitone semis semi halftones halftone halfsteps halfstep st',
