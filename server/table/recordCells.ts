@@ -12,6 +12,11 @@ const mostLooks = 200;
 /** Of these the first have to be like records already. */
 const fewLooks = 12;
 const mostLabels = 200;
+const fewestLabels = 12;
+/** Records take no more cells than these; of a very long text, fewer labels are looked at. */
+const mostCells = 40_000_000;
+const shortestRecord = 16;
+const mostSpellings = 2000;
 const numbered = /^\W*(?:\p{L}+\W*)?\d+\W*$/u;
 
 /** A line of records: its labels and values, none for other text. */
@@ -19,14 +24,6 @@ interface RecordLine {
   start: number;
   end: number;
   fields: readonly Labelled[];
-}
-
-/** A zone as labels and values, or text between zones. */
-interface ZoneRecord {
-  start: number;
-  end: number;
-  /** Offsets of the value of each label, by the label's number. */
-  values: Map<number, { start: number; end: number }>;
 }
 
 /**
@@ -41,8 +38,9 @@ export function recordCells(text: string): TableCells | undefined {
     );
   const read = [oneField, someFields].find((one) => looksSo(one, fewLooks) && looksSo(one, mostLooks));
   if (!read) return undefined;
-  const lines = [...linesIn(text, Number.POSITIVE_INFINITY)].map((line) => read(text, line));
-  return new Records(text, read === someFields).cells(lines);
+  const records = new Records(text, read === someFields);
+  for (const line of linesIn(text, Number.POSITIVE_INFINITY)) records.add(read(text, line));
+  return records.cells();
 }
 
 function* linesIn(text: string, most: number): Generator<{ start: number; end: number }> {
@@ -90,80 +88,117 @@ function areRecords(text: string, lines: readonly RecordLine[]): boolean {
   return files || keyMeanings.some((meaning) => known.has(meaning));
 }
 
+/** Collects records: what each gives for each label, in flat lists. */
 class Records {
   readonly #labels = new Map<string, number>();
   readonly #labelSpans: { start: number; end: number }[] = [];
-  readonly #records: ZoneRecord[] = [];
-  #open: ZoneRecord | undefined;
-  #firstLabel = '';
+  readonly #mostLabels: number;
+  /** Of each record, where it stands and the first of its values. */
+  readonly #starts: number[] = [];
+  readonly #ends: number[] = [];
+  readonly #firsts: number[] = [];
+  /** Of each value, its label and where it stands. */
+  readonly #valueLabels: number[] = [];
+  readonly #valueStarts: number[] = [];
+  readonly #valueEnds: number[] = [];
+  /** By label, the last record that gave a value for it, plus one. */
+  readonly #givenBy: number[] = [];
+  #isOpen = false;
+  #afterBlank = true;
 
   constructor(
     readonly text: string,
     /** Whether each line is a record. */
     readonly perLine: boolean,
-  ) {}
+  ) {
+    const mostRecords = Math.max(1, text.length / shortestRecord);
+    this.#mostLabels = Math.max(fewestLabels, Math.min(mostLabels, Math.floor(mostCells / mostRecords)));
+  }
 
-  cells(lines: readonly RecordLine[]): TableCells {
-    let afterBlank = true;
-    for (const line of lines) {
-      const blank = this.text.slice(line.start, Math.min(line.end, line.start + 200)).trim() === '';
-      if (this.perLine || (blank && line.fields.length === 0)) afterBlank = true;
-      if (blank) continue;
-      if (line.fields.length === 0) this.#addText(line);
-      for (const field of line.fields) {
-        this.#addField(field, afterBlank, line);
-        afterBlank = false;
-      }
+  /** Takes a line; `fields` are its labels and values. */
+  add({ start, end, fields }: RecordLine): void {
+    const blank = fields.length === 0 && this.text.slice(start, Math.min(end, start + 200)).trim() === '';
+    if (this.perLine || blank) this.#afterBlank = true;
+    if (blank) return;
+    if (fields.length === 0) this.#addText(start, end);
+    for (const field of fields) {
+      this.#addField(field, start, end);
+      this.#afterBlank = false;
     }
-    return this.#asCells();
   }
 
   /** Text between records, such as the name of a group; one that only numbers a zone says nothing. */
-  #addText({ start, end }: RecordLine): void {
-    this.#open = undefined;
+  #addText(start: number, end: number): void {
+    this.#isOpen = false;
     if (numbered.test(this.text.slice(start, Math.min(end, start + 100)))) return;
-    this.#records.push({ start, end, values: new Map([[0, { start, end }]]) });
+    this.#open(start, end);
+    this.#isOpen = false;
+    this.#addValue(0, start, end);
   }
 
-  #addField(field: Labelled, afterBlank: boolean, line: RecordLine): void {
-    const word = bareWord(field.label);
-    if (this.#firstLabel === '') this.#firstLabel = word;
-    let label = this.#labels.get(word);
-    if (label === undefined) {
-      if (this.#labels.size >= mostLabels) return;
-      label = this.#labels.size;
-      this.#labels.set(word, label);
-      this.#labelSpans.push({ start: field.labelStart, end: field.labelStart + field.label.length });
-    }
-    const starts = word === this.#firstLabel || (afterBlank && this.#open?.values.has(label));
-    if (!this.#open || (this.perLine ? afterBlank : starts)) {
-      this.#open = { start: line.start, end: line.end, values: new Map() };
-      this.#records.push(this.#open);
-    }
-    this.#open.end = line.end;
-    if (!this.#open.values.has(label))
-      this.#open.values.set(label, { start: field.valueStart, end: field.valueEnd });
+  #addField(field: Labelled, start: number, end: number): void {
+    const label = this.#labelOf(field);
+    if (label < 0) return;
+    const isGiven = this.#givenBy[label] === this.#starts.length;
+    const starts = this.perLine ? this.#afterBlank : label === 0 || (this.#afterBlank && isGiven);
+    if (!this.#isOpen || starts) this.#open(start, end);
+    else if (isGiven) return;
+    this.#ends[this.#ends.length - 1] = end;
+    this.#givenBy[label] = this.#starts.length;
+    this.#addValue(label, field.valueStart, field.valueEnd);
   }
 
-  #asCells(): TableCells {
+  /** The number of a label; −1 for one that is too many. */
+  #labelOf({ label, labelStart }: Labelled): number {
+    const known = this.#labels.get(label);
+    if (known !== undefined) return known;
+    const word = bareWord(label);
+    let number = this.#labels.get(word);
+    if (number === undefined) {
+      if (this.#labelSpans.length >= this.#mostLabels) return -1;
+      number = this.#labelSpans.length;
+      this.#labels.set(word, number);
+      this.#labelSpans.push({ start: labelStart, end: labelStart + label.length });
+      this.#givenBy.push(0);
+    }
+    // The same label in another spelling is found without being put into its usual form again.
+    if (this.#labels.size < mostSpellings) this.#labels.set(label, number);
+    return number;
+  }
+
+  #open(start: number, end: number): void {
+    this.#starts.push(start);
+    this.#ends.push(end);
+    this.#firsts.push(this.#valueLabels.length);
+    this.#isOpen = true;
+  }
+
+  #addValue(label: number, start: number, end: number): void {
+    this.#valueLabels.push(label);
+    this.#valueStarts.push(start);
+    this.#valueEnds.push(end);
+  }
+
+  cells(): TableCells {
     const cells = new TableCells(this.text);
     const spans: { start: number; end: number }[] = [];
-    let headed = false;
-    for (const { start, end, values } of this.#records) {
+    const values = new Int32Array(this.#labelSpans.length);
+    for (const [record, start] of this.#starts.entries()) {
       // A title before all records stands above the headings, as in other tables.
-      if (!headed && end >= this.#labelSpans[0].start) {
+      if (spans.length === record && this.#ends[record] >= this.#labelSpans[0].start) {
         for (const label of this.#labelSpans) cells.add(label.start, label.end);
         cells.endRow();
         spans.push(this.#labelSpans[0]);
-        headed = true;
       }
-      for (let label = 0; label < this.#labelSpans.length; label++) {
-        const value = values.get(label);
-        if (value) cells.add(value.start, value.end);
-        else cells.put(start, start);
+      values.fill(-1);
+      const last = this.#firsts[record + 1] ?? this.#valueLabels.length;
+      for (let value = this.#firsts[record]; value < last; value++) values[this.#valueLabels[value]] = value;
+      for (const value of values) {
+        if (value < 0) cells.put(start, start);
+        else cells.add(this.#valueStarts[value], this.#valueEnds[value]);
       }
       cells.endRow();
-      spans.push({ start, end });
+      spans.push({ start, end: this.#ends[record] });
     }
     cells.rowSpans = spans;
     return cells;

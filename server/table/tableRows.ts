@@ -39,7 +39,6 @@ export function findTables(cells: TableCells): TableRows[] {
 class TableFinder {
   readonly #tables: TableRows[] = [];
   readonly #rows: number[] = [];
-  readonly #blank = new Set<number>();
   /** The rows that hold headings, and what they read. */
   #headingRows: readonly number[] = [];
   #headingTexts: readonly string[] = [];
@@ -56,8 +55,7 @@ class TableFinder {
   constructor(readonly cells: TableCells) {
     let width = 0;
     for (let row = 0; row < cells.rowCount; row++) {
-      if (cells.filled(row) === 0) this.#blank.add(row);
-      else if (!isRuling(cells, row)) {
+      if (cells.filled(row) > 0 && !isRuling(cells, row)) {
         this.#rows.push(row);
         width = Math.max(width, cells.width(row));
       }
@@ -81,7 +79,7 @@ class TableFinder {
       const { rows } = headingsOf(cells, heading, Math.min(this.#width, mostColumns));
       before = this.#rows.filter((row) => row < (rows[0] as number));
       const last = before.at(-1);
-      const adjacent = last !== undefined && !this.#blank.has((rows[0] as number) - 1);
+      const adjacent = last !== undefined && !this.#isBlank(rows[0] - 1);
       if (adjacent && this.#isTitle(last)) this.#firstTitle = this.#onlyCell(last);
     }
     for (const row of this.#rows) {
@@ -115,7 +113,7 @@ class TableFinder {
       this.#nextTitle = this.#onlyCell(row);
       table.others.push({ row, why: 'is a line of text' });
     } else {
-      if (this.#blank.has(row - 1) && table.data.length > 0) table.afterBlank.push(row);
+      if (this.#isBlank(row - 1) && table.data.length > 0) table.afterBlank.push(row);
       table.data.push(row);
       if (this.#nextTitle >= 0) this.#title = this.#nextTitle;
       this.#nextTitle = -1;
@@ -147,6 +145,10 @@ class TableFinder {
       if (sections.has(row)) return;
       sections.set(row, this.#firstTitle);
     }
+  }
+
+  #isBlank(row: number): boolean {
+    return row >= 0 && this.cells.filled(row) === 0;
   }
 
   /** A row with nothing but a few words: no file, key, number or sum. */
