@@ -1,7 +1,7 @@
-import type { CellKind } from './cellKinds';
+import type { CellKind, CellLook } from './cellKinds';
 import { lookAt } from './cellKinds';
-import { CellReadings } from './cellReadings';
 import type { TableCells } from './cells';
+import { DistinctTexts } from './distinctTexts';
 import { dynamicIn, dynamicOf } from './dynamics';
 import type { Unit } from './meaning';
 
@@ -33,6 +33,22 @@ export interface ColumnContents {
 
 const mostDistinct = 256;
 
+/** What a cell looks like, and whether it is dynamics as letters or as words. */
+interface Look extends CellLook {
+  isLetter: boolean;
+  isWord: boolean;
+}
+
+function lookInto(cells: TableCells, cell: number): Look {
+  const number = cells.number(cell);
+  if (!Number.isNaN(number))
+    return { kind: 'number', value: number, unit: undefined, isLetter: false, isWord: false };
+  const text = cells.plain(cell);
+  const look = lookAt(text);
+  const isLetter = look.kind === 'text' && dynamicOf(text) >= 0;
+  return { ...look, isLetter, isWord: !isLetter && look.kind === 'text' && dynamicIn(text) >= 0 };
+}
+
 /** Looks at the cells of a column in some rows. */
 export function columnContents(cells: TableCells, rows: readonly number[], column: number): ColumnContents {
   const counts: Record<CellKind, number> = {
@@ -63,7 +79,8 @@ export function columnContents(cells: TableCells, rows: readonly number[], colum
     dynamicWords: 0,
     named: false,
   };
-  const looks = new CellReadings(cells, (text) => ({ ...lookAt(text), text }));
+  const texts = new DistinctTexts(cells);
+  const looks: Look[] = [];
   let before = Number.NaN;
   for (const [position, row] of rows.entries()) {
     const cell = cells.cell(row, column);
@@ -71,15 +88,15 @@ export function columnContents(cells: TableCells, rows: readonly number[], colum
       counts.empty++;
       continue;
     }
-    const { kind, value, unit, text } = looks.of(cell);
+    const text = texts.numberOf(cell);
+    if (text === looks.length) looks.push(lookInto(cells, cell));
+    const { kind, value, unit, isLetter, isWord } = looks[text];
     counts[kind]++;
     if (kind === 'empty') continue;
     contents.filled++;
-    if (kind === 'text') {
-      if (dynamicOf(text) >= 0) contents.dynamicLetters++;
-      else if (dynamicIn(text) >= 0) contents.dynamicWords++;
-    }
     contents.values[position] = value;
+    if (isLetter) contents.dynamicLetters++;
+    if (isWord) contents.dynamicWords++;
     if (kind === 'note') contents.keys++;
     if (kind !== 'number') {
       contents.counting = false;
@@ -94,7 +111,7 @@ export function columnContents(cells: TableCells, rows: readonly number[], colum
     if (Number.isNaN(before) ? value !== 0 && value !== 1 : value !== before + 1) contents.counting = false;
     before = value;
   }
-  contents.distinct = Math.min(looks.count, mostDistinct);
+  contents.distinct = Math.min(texts.count, mostDistinct);
   contents.counting &&= counts.number >= 3;
   contents.named = counts.note > counts.number;
   return contents;
