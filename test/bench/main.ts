@@ -1,6 +1,7 @@
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { largeInstrument } from './largeInstrument';
+import { measureLoops } from './loops';
 import { measureCached } from './measureCached';
 import { measureKeystroke } from './measureKeystroke';
 import { measureOverlaps } from './measureOverlaps';
@@ -39,4 +40,5 @@ try {
 await measureOverlaps(add);
 await measureTable(add);
 await measurePitches(add);
+await measureLoops(add);
 process.stdout.write(`\n${tableOf(rows)}\n`);

@@ -13,8 +13,6 @@ import { downloadPiano, pianoNotes } from './pianoFiles';
 
 /** As much of each recording as this project listens to. */
 const seconds = 2;
-/** Each note is measured so often; its shortest time counts, since others on the machine only make it longer. */
-const rounds = 3;
 /** Methods of aubio, each with its own default window and with one that holds some periods of the lowest keys. */
 const aubioMethods = ['yinfft', 'yinfast', 'yin', 'mcomb', 'fcomb', 'schmitt'];
 const aubioWindows = [
@@ -23,11 +21,11 @@ const aubioWindows = [
   ['8192', '2048'],
 ] as const;
 
-/** One tool's answers, with the milliseconds that each note took. */
+/** One tool's answers, with the milliseconds of processor time, reading included, that a note took. */
 interface Answers {
   tool: string;
   notes: MeasuredNote[];
-  times: number[];
+  ms: number;
 }
 
 const work = mkdtempSync(join(tmpdir(), 'piano-bench-'));
@@ -54,18 +52,16 @@ try {
 
 async function answersOfOurs(notes: readonly PianoNote[]): Promise<Answers> {
   const measured: MeasuredNote[] = [];
-  const times: number[] = [];
+  let ms = 0;
   // The first round warms the process up, as a folder of samples does.
-  for (let round = 0; round <= rounds; round++) {
+  for (let round = 0; round < 2; round++) {
     measured.length = 0;
-    for (const [number, { key, path }] of notes.entries()) {
-      const start = performance.now();
+    const before = process.cpuUsage();
+    for (const { key, path } of notes) {
       const reader = await nodeFiles.open(path);
       if (!reader) throw new Error(`${path} cannot be opened.`);
       const pitch = await measureSamplePitch(reader);
       await reader.close();
-      const time = performance.now() - start;
-      if (round > 0) times[number] = Math.min(time, times[number] ?? time);
       measured.push({ key, pitch: pitch ? pitch.key + pitch.cents / 100 : Number.NaN });
       if (round === 1 && process.env.ZONEWRIGHT_SHOW_ERRORS) {
         const cents = pitch ? 100 * (pitch.key - key) + pitch.cents : Number.NaN;
@@ -74,50 +70,56 @@ async function answersOfOurs(notes: readonly PianoNote[]): Promise<Answers> {
         );
       }
     }
+    const { user, system } = process.cpuUsage(before);
+    ms = (user + system) / 1000 / notes.length;
   }
-  return { tool: 'this project', notes: measured, times };
+  return { tool: 'this project', notes: measured, ms };
 }
 
 function answersOfAubio(notes: readonly PianoNote[], method: string, window: string, hop: string): Answers {
   const options = ['-p', method, '-B', window, '-H', hop, '-u', 'midi', '-r', '0'];
-  const startTime = aubioStartTime(options);
-  const times: number[] = [];
-  const measured = notes.map(({ key, path }) => {
-    let stdout = '';
-    let shortest = Number.POSITIVE_INFINITY;
-    for (let round = 0; round < rounds; round++) {
-      const start = performance.now();
-      ({ stdout } = spawnSync('aubiopitch', ['-i', path, ...options], { encoding: 'utf8' }));
-      shortest = Math.min(shortest, performance.now() - start);
-    }
-    times.push(shortest - startTime);
-    const found = stdout
+  const short = join(work, 'short.wav');
+  const wav = new WaveFile();
+  wav.fromScratch(1, 48000, '16', new Int16Array(64));
+  writeFileSync(short, wav.toBuffer());
+  // Starting is measured by a sound of next to nothing, so that only the work on the notes is counted.
+  const starting = runAubio(
+    notes.map(() => short),
+    options,
+  );
+  const { texts, ms } = runAubio(
+    notes.map(({ path }) => path),
+    options,
+  );
+  const measured = notes.map(({ key }, number) => {
+    const found = (texts[number] as string)
       .split('\n')
       .map((line) => Number(line.split(/\s+/)[1]))
       .filter((pitch) => pitch > 0);
     return { key, pitch: found.length > 0 ? quantile(found) : Number.NaN };
   });
-  return { tool: `aubio ${method}, ${window}/${hop}`, notes: measured, times };
+  return {
+    tool: `aubio ${method}, ${window}/${hop}`,
+    notes: measured,
+    ms: (ms - starting.ms) / notes.length,
+  };
 }
 
-/** What starting aubio takes, by a sound of one hop, so that only its work on the notes is counted. */
-function aubioStartTime(options: readonly string[]): number {
-  const path = join(work, 'short.wav');
-  const wav = new WaveFile();
-  wav.fromScratch(1, 48000, '16', new Int16Array(64));
-  writeFileSync(path, wav.toBuffer());
-  const times = Array.from({ length: 15 }, () => {
-    const start = performance.now();
-    spawnSync('aubiopitch', ['-i', path, ...options], { encoding: 'utf8' });
-    return performance.now() - start;
+/** What aubio prints for each file, and the processor time of all in milliseconds, by the shell that starts them. */
+function runAubio(paths: readonly string[], options: readonly string[]): { texts: string[]; ms: number } {
+  const loop = `TIMEFORMAT='%3U %3S'; time for f; do aubiopitch -i "$f" ${options.join(' ')} 2>/dev/null; echo ---; done`;
+  const { stdout, stderr } = spawnSync('bash', ['-c', loop, 'bash', ...paths], {
+    encoding: 'utf8',
+    maxBuffer: 1 << 28,
   });
-  return Math.min(...times);
+  const [user = 0, system = 0] = stderr.trim().split(/\s+/).map(Number);
+  return { texts: stdout.split('---\n').slice(0, paths.length), ms: 1000 * (user + system) };
 }
 
 function tableOf(all: readonly Answers[]): string {
   const heading =
     '| Tool, window/hop | notes | median | p95 | from curve: median | p95 | between layers: median | p95 | octave errors | in keys 28-96 | 0.5-6 semitones | ms a note |';
-  const rows = all.map(({ tool, notes, times }) => {
+  const rows = all.map(({ tool, notes, ms }) => {
     const errors = pianoErrors(notes);
     const cells = [
       tool,
@@ -133,7 +135,7 @@ function tableOf(all: readonly Answers[]): string {
       errors.octaveErrors,
       errors.octaveErrorsInside,
       errors.otherErrors,
-      quantile(times).toFixed(1),
+      ms.toFixed(1),
     ];
     return `| ${cells.join(' | ')} |`;
   });
