@@ -73,13 +73,20 @@ export interface WriteOptions {
   move?: { from: string; to: string };
   /** What the header of a sample file says, by its path in the instrument. */
   sampleFacts?: SampleFactsLookup;
+  /**
+   * Whether variables and includes are kept as such, where the notation has them and the regions stay the same by it, or
+   * written out, as where nothing is said.
+   */
+  directives?: 'keep' | 'inline';
+  /** Notes on parameters that were taken on reading; where these are written is put into the notes. */
+  readingNotes?: ReadonlyMap<number, readonly ConversionNote[]>;
 }
 
 /** Text made from an instrument, and what could not be carried over exactly. */
 export interface Written {
   text: string;
   notes: ConversionNote[];
-  /** How many values were carried over exactly, where the notation counts them. */
+  /** How many values were carried over exactly, those of included files that are kept among them. */
   kept?: number;
 }
 

@@ -7,4 +7,6 @@ export type NoteKind = 'assumed' | 'approximated' | 'dropped' | 'ignored';
 export interface ConversionNote extends Span {
   kind: NoteKind;
   message: string;
+  /** Where it shows in the text that was written: the value as it is there, else what stands around. */
+  written?: { start: number; end: number };
 }

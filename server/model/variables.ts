@@ -23,6 +23,13 @@ export class Variables {
     this.#values.set(name, value);
   }
 
+  /** Variables that are the same from here on, and can become others. */
+  copy(): Variables {
+    const copy = new Variables();
+    for (const [name, value] of this.#values) copy.#values.set(name, value);
+    return copy;
+  }
+
   /** The value of a variable, without its `$`. */
   value(name: string): string | undefined {
     return this.#values.get(name);

@@ -44,7 +44,8 @@ export function placeComments(instrument: Instrument): CommentPlaces {
   return places;
 }
 
-function standsAlone(instrument: Instrument, comment: Directive): boolean {
+/** Whether a comment has its line to itself, other comments behind it aside. */
+export function standsAlone(instrument: Instrument, comment: Directive): boolean {
   const text = instrument.sources[comment.source]?.text ?? '';
   let at = comment.start - 1;
   while (at >= 0 && (text[at] === ' ' || text[at] === '\t')) at--;

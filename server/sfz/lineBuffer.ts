@@ -12,6 +12,8 @@ export class LineBuffer {
   length = 0;
   /** Where the line that is being written starts. */
   #lineStart = 0;
+  /** The length of {@link #parts}. */
+  #flushed = 0;
 
   /** `expected` is the likely length of the text. */
   constructor(
@@ -25,6 +27,11 @@ export class LineBuffer {
     return this.length === 0 && this.#parts.length === 0;
   }
 
+  /** Where the next character goes, as an offset in the whole text. */
+  get position(): number {
+    return this.#flushed + this.length;
+  }
+
   /** Adds a whole line. */
   line(text: string): void {
     if (this.ascii(text)) this.endLine();
@@ -32,6 +39,7 @@ export class LineBuffer {
       this.dropLine();
       this.#flush();
       this.#parts.push(text, this.lineEnd);
+      this.#flushed += text.length + this.lineEnd.length;
     }
   }
 
@@ -77,6 +85,7 @@ export class LineBuffer {
 
   #flush(): void {
     if (this.length > 0) this.#parts.push(decoder.decode(this.#bytes.subarray(0, this.length)));
+    this.#flushed += this.length;
     this.length = 0;
     this.#lineStart = 0;
   }

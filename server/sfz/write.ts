@@ -1,28 +1,54 @@
 import { HeaderKind } from '../model/headerKinds';
+import type { IncludePart } from '../model/includeParts';
 import type { Instrument } from '../model/instrument';
 import { parameterStride } from '../model/instrument';
 import type { WriteOptions, Written } from '../model/notation';
 import type { ConversionNote } from '../model/notes';
+import { Parameter } from '../model/parameterNames';
 import { writtenValue } from '../model/rebase';
 import { bytesOf } from '../model/textBytes';
+import type { VariableText } from '../model/variableText';
+import { plainText } from '../model/variableText';
+import { writeKeeping } from '../model/writeKeeping';
 import type { Chain } from '../model/writingOrder';
-import { chainOf, passingKinds, placeComments } from '../model/writingOrder';
+import { chainOf, passingKinds } from '../model/writingOrder';
+import type { DirectiveForms, WritingPlan } from '../model/writingPlan';
 import { LineBuffer } from './lineBuffer';
+import { readSfz } from './read';
 import { scanSfz } from './scan';
 
 /**
- * Writes an instrument as one SFZ text: headers and opcodes in their order, comments with the header that they
- * belong to, variables and included files written out. A value that SFZ text cannot hold is left out with a note.
+ * Writes an instrument as one SFZ text: headers and opcodes in their order, comments with the header that they belong to,
+ * variables and included files written out or kept, as `options` say. A value that SFZ text cannot hold is left out with a note.
  */
 export function writeSfz(instrument: Instrument, options: WriteOptions = {}): Written {
-  return new SfzWriter(instrument, options).write();
+  return writeKeeping(instrument, options, {
+    forms: directiveForms,
+    write: (plan) => new SfzWriter(instrument, options, plan).write(),
+    read: readSfz,
+  });
 }
+
+/** What SFZ text can say of variables and includes. */
+const directiveForms: DirectiveForms = {
+  hasLiterals: false,
+  hasVariableNames: true,
+  canDefine: (name, value) =>
+    /^\w+$/.test(name) && /^(?!\/[/*])(?:(?!\/[/*])[!-\ud7ff\ue000-\uffff])+$/.test(plainText(value)),
+  canInclude: (path, file) => {
+    const written = plainText(path);
+    if (!/^[^"\r\n\0]+$/.test(written) || written.trim() !== written) return false;
+    return !/\.xml$/i.test(written) && !(file && /^\ufeff?\s*<[?!a-z][^>]*(?:[?]>|"|-->)/i.test(file.text));
+  },
+};
 
 /** The name of an opcode. */
 interface NameText {
   text: string;
   /** Whether it reads back as it is before any harmless value. */
   isPlain: boolean;
+  /** Whether the value is a path that leads elsewhere from another folder. */
+  isPath: boolean;
   /** The name behind a space and before `=`. */
   before: string;
   /** The bytes of {@link before}. */
@@ -32,55 +58,81 @@ interface NameText {
 /** The likely length of an opcode with its space. */
 const perParameter = 16;
 
+/** How the value of a parameter differs from the text at its span. */
+const Difference = { none: 0, text: 1, number: 2, noted: 3 } as const;
+
 class SfzWriter {
   readonly #instrument: Instrument;
   readonly #options: WriteOptions;
+  readonly #plan: WritingPlan;
   readonly #notes: ConversionNote[] = [];
+  /** Parameters of which there is a note. */
+  readonly #noted = new Set<number>();
   readonly #lines: LineBuffer;
   /** The global, master and group in force at the end of the lines written so far. */
   #inForce: Chain = [-1, -1, -1];
   /** The parent of the region written last, where nothing has changed what is in force since; else −2. */
   #lastParent = -2;
-  /** The bytes of the text that all values stand in, where they are written as they are. */
+  #hasHeaders = false;
+  /** The bytes of the text that all values stand in. */
   readonly #codes: Uint8Array | undefined;
-  /** 1 for values that differ from the text at their span. */
+  /** By parameter, a {@link Difference}; `noted` for those that need a closer look. */
   readonly #differs: Uint8Array;
   /** What is known of each name, by its number. */
   readonly #names: NameText[] = [];
 
-  constructor(instrument: Instrument, options: WriteOptions) {
+  constructor(instrument: Instrument, options: WriteOptions, plan: WritingPlan) {
     this.#instrument = instrument;
     this.#options = options;
-    this.#lines = new LineBuffer(options.lineEnd ?? '\n', instrument.parameters.count * perParameter);
-    this.#differs = new Uint8Array(instrument.parameters.count);
-    for (const parameter of instrument.parameters.values.keys()) this.#differs[parameter] = 1;
+    this.#plan = plan;
+    const { count, values, translated } = instrument.parameters;
+    this.#lines = new LineBuffer(options.lineEnd ?? '\n', count * perParameter);
+    this.#differs = new Uint8Array(count);
+    for (const parameter of values.keys()) this.#differs[parameter] = Difference.text;
+    if (translated) {
+      for (let parameter = 0; parameter < count; parameter++)
+        if (translated.isNumber[parameter] === 1) this.#differs[parameter] = Difference.number;
+    }
+    for (const special of [plan.values.keys(), plan.unholdable, plan.parameterNotes.keys()])
+      for (const parameter of special) this.#differs[parameter] = Difference.noted;
     const [source, ...others] = instrument.sources;
-    if (source && others.length === 0 && !options.move) this.#codes = bytesOf(source.text, 0);
+    if (source && others.length === 0) this.#codes = bytesOf(source.text, 0);
   }
 
   write(): Written {
-    const { headers } = this.#instrument;
-    const comments = placeComments(this.#instrument);
-    this.#noteDirectives();
+    const { headers, parameters } = this.#instrument;
+    const plan = this.#plan;
     for (let header = 0; header < headers.count; header++) {
-      for (const comment of comments.leading.get(header) ?? []) this.#comment(comment);
+      this.#leading(header);
+      if (plan.isIncluded(header)) continue;
       this.#bringIntoForce(header);
-      const trailing = comments.trailing.get(header) ?? [];
-      if (trailing.length > 0 || !this.#plainRegion(header)) this.#header(header, trailing);
+      const trailing = plan.trailing.get(header)?.map(({ text }) => text) ?? [];
+      if (trailing.length > 0 || !this.#plainRegion(header)) this.#header(header, trailing, true);
     }
-    for (const comment of comments.leading.get(headers.count) ?? []) this.#comment(comment);
-    return { text: this.#lines.finish(), notes: this.#notes };
+    this.#leading(headers.count);
+    const text = this.#lines.finish();
+    return { text, notes: this.#notes, kept: parameters.count - this.#noted.size };
   }
 
-  #noteDirectives(): void {
-    for (const { kind, source, start, end, name, value } of this.#instrument.directives) {
-      if (kind === 'comment') continue;
-      const message =
-        kind === 'define'
-          ? `${name} is written out: its value ${value} stands where it was used.`
-          : `The text of "${name}" is written in the place of its include.`;
-      this.#notes.push({ kind: 'approximated', source, start, end, message });
+  /** Writes what stands before a header. */
+  #leading(header: number): void {
+    for (const part of this.#plan.leading.get(header) ?? []) {
+      if (part.kind === 'comment') this.#comment(part.text);
+      else if (part.kind === 'define') this.#lines.line(`#define $${part.name} ${plainText(part.value)}`);
+      else this.#include(part.path, part.part);
     }
+    for (const note of this.#plan.headerNotes.get(header) ?? [])
+      this.#notes.push({ ...note, written: { start: this.#lines.position, end: this.#lines.position } });
+  }
+
+  #include(path: VariableText, { firstHeader, endHeader }: IncludePart): void {
+    if (endHeader > firstHeader) this.#bringIntoForce(firstHeader);
+    this.#lines.line(`#include "${plainText(path)}"`);
+    for (let header = firstHeader; header < endHeader; header++) {
+      const level = passingKinds.indexOf(this.#instrument.kind(header) as (typeof passingKinds)[number]);
+      if (level >= 0) this.#enter(level, header);
+    }
+    if (endHeader > firstHeader) this.#hasHeaders = true;
   }
 
   /** Nested text can go back to an outer header; in SFZ that needs the header once more. */
@@ -95,7 +147,7 @@ class SfzWriter {
     for (let level = 0; level < levels; level++) {
       const outer = wanted[level] as number;
       if (this.#inForce[level] === outer) continue;
-      if (outer >= 0) this.#header(outer, []);
+      if (outer >= 0) this.#header(outer, [], false);
       else this.#lines.line(`<${['global', 'master', 'group'][level]}>`);
       this.#enter(level, outer);
     }
@@ -109,26 +161,62 @@ class SfzWriter {
     this.#inForce.fill(-1, level + 1);
   }
 
-  #header(header: number, comments: readonly string[]): void {
+  /** Writes a header with its opcodes; `isFirst` is false where it was written before and is repeated. */
+  #header(header: number, comments: readonly string[], isFirst: boolean): void {
     const instrument = this.#instrument;
+    const lines = this.#lines;
     const name = instrument.headerName(header);
+    if (name === '' && this.#hasHeaders) {
+      this.#leaveOut(header);
+      return;
+    }
     const oneLine = instrument.kind(header) === HeaderKind.region;
-    const first = instrument.firstParameter(header);
-    const end = instrument.endParameter(header);
     let line = name === '' ? '' : `<${name}>`;
-    if (!oneLine) {
-      if (!this.#lines.isEmpty && name !== '') this.#lines.line('');
-      if (name !== '') this.#lines.line(line);
+    if (!oneLine && name !== '') {
+      if (!lines.isEmpty) lines.line('');
     }
-    for (let parameter = first; parameter < end; parameter++) {
-      const opcode = this.#opcode(header, parameter);
+    const tag = { start: lines.position, end: lines.position + line.length };
+    if (!oneLine && name !== '') lines.line(line);
+    if (name !== '') this.#hasHeaders = true;
+    const end = instrument.endParameter(header);
+    for (let parameter = instrument.firstParameter(header); parameter < end; parameter++) {
+      const opcode = this.#opcode(header, parameter, isFirst ? tag : undefined);
       if (opcode === undefined) continue;
-      if (!oneLine) this.#lines.line(opcode);
-      else line += line === '' ? opcode : ` ${opcode}`;
+      const start = lines.position + (oneLine ? line.length + 1 : 0);
+      if (isFirst) this.#place(parameter, { start, end: start + opcode.length });
+      if (!oneLine) lines.line(opcode);
+      else line += ` ${opcode}`;
     }
-    if (oneLine && comments.length === 1) line += ` // ${commentLine(comments[0] as string)}`;
-    if (oneLine) this.#lines.line(line);
-    if (!oneLine || comments.length > 1) for (const comment of comments) this.#comment(comment);
+    if (oneLine && comments.length === 1 && !/[\r\n]/.test(comments[0] as string))
+      line += ` // ${commentLine(comments[0] as string)}`.trimEnd();
+    else if (oneLine) {
+      lines.line(line);
+      line = '';
+    }
+    if (oneLine && line !== '') lines.line(line);
+    else for (const comment of comments) this.#comment(comment);
+  }
+
+  /** Puts down where a value stands of which there are notes. */
+  #place(parameter: number, written: { start: number; end: number }): void {
+    for (const note of this.#plan.parameterNotes.get(parameter) ?? []) {
+      this.#noted.add(parameter);
+      if (this.#options.readingNotes?.get(parameter)?.includes(note)) note.written = written;
+      else this.#notes.push({ ...note, written });
+    }
+  }
+
+  /** Opcodes without a header, which behind others would become theirs. */
+  #leaveOut(header: number): void {
+    const instrument = this.#instrument;
+    const written = { start: this.#lines.position, end: this.#lines.position };
+    const end = instrument.endParameter(header);
+    for (let parameter = instrument.firstParameter(header); parameter < end; parameter++) {
+      this.#noted.add(parameter);
+      const name = instrument.names.text(instrument.name(parameter));
+      const message = `${name} is left out: it stands in no header and has no effect.`;
+      this.#notes.push({ kind: 'dropped', ...instrument.parameterSpan(parameter), message, written });
+    }
   }
 
   /**
@@ -140,23 +228,30 @@ class SfzWriter {
     const codes = this.#codes;
     if (!codes || instrument.kind(header) !== HeaderKind.region) return false;
     const lines = this.#lines;
-    const { cells, numbers, values } = instrument.parameters;
+    const { cells, numbers } = instrument.parameters;
     const end = instrument.endParameter(header);
+    const isMoved = this.#options.move !== undefined;
     let plain = lines.ascii('<region>');
     for (let parameter = instrument.firstParameter(header); plain && parameter < end; parameter++) {
       const name = this.#nameText(instrument.name(parameter));
       plain = name.isPlain;
-      if (this.#differs[parameter] === 1) {
-        const value = values.get(parameter) as string;
-        plain &&= !Number.isNaN(numbers[parameter]) || canHold(name.text, value);
+      const difference = this.#differs[parameter] as number;
+      if (difference === Difference.noted) plain = false;
+      else if (difference !== Difference.none || (isMoved && name.isPath)) {
+        const value = name.isPath
+          ? writtenValue(instrument, header, parameter, this.#options)
+          : instrument.valueText(parameter);
+        plain &&= !Number.isNaN(numbers[parameter] as number) || canHold(name.text, value);
         plain &&= lines.ascii(name.before) && lines.ascii(value);
       } else {
         const at = parameter * parameterStride;
-        plain &&= this.#plainValue(name.codes, codes, cells[at + 2], cells[at + 3]);
+        plain &&= this.#plainValue(name.codes, codes, cells[at + 2] as number, cells[at + 3] as number);
       }
     }
-    if (plain) lines.endLine();
-    else lines.dropLine();
+    if (plain) {
+      lines.endLine();
+      this.#hasHeaders = true;
+    } else lines.dropLine();
     return plain;
   }
 
@@ -180,26 +275,38 @@ class SfzWriter {
   }
 
   /** An opcode as it is written; `undefined`, with a note, for one that SFZ text cannot hold. */
-  #opcode(header: number, parameter: number): string | undefined {
-    const name = this.#instrument.names.text(this.#instrument.name(parameter));
-    const value = writtenValue(this.#instrument, header, parameter, this.#options);
-    if (!canHold(name, value)) {
-      this.#notes.push({
-        kind: 'dropped',
-        ...this.#instrument.valueSpan(parameter),
-        message: `${name} is left out: SFZ text cannot hold the value "${value.replace(/\s+/g, ' ')}".`,
-      });
-      return undefined;
+  #opcode(
+    header: number,
+    parameter: number,
+    tag: { start: number; end: number } | undefined,
+  ): string | undefined {
+    const instrument = this.#instrument;
+    const name = instrument.names.text(instrument.name(parameter));
+    const kept = this.#plan.values.get(parameter);
+    const value = kept ? plainText(kept) : writtenValue(instrument, header, parameter, this.#options);
+    if (canHold(name, value) && !this.#plan.unholdable.has(parameter)) return `${name}=${value}`;
+    if (tag) {
+      this.#noted.add(parameter);
+      const message = `${name} is left out: SFZ text cannot hold the value "${value.replace(/\s+/g, ' ')}".`;
+      this.#notes.push({ kind: 'dropped', ...instrument.valueSpan(parameter), message, written: tag });
     }
-    return `${name}=${value}`;
+    return undefined;
   }
 
   #nameText(id: number): NameText {
     let name = this.#names[id];
     if (!name) {
-      const text = this.#instrument.names.text(id);
+      const { names } = this.#instrument;
+      const text = names.text(id);
       const before = ` ${text}=`;
-      name = { text, isPlain: harmlessName.test(text), before, codes: bytesOf(before, 0).subarray(0, -1) };
+      const canonical = names.canonical(id);
+      name = {
+        text,
+        isPlain: harmlessName.test(text),
+        isPath: canonical === Parameter.sample || canonical === Parameter.default_path,
+        before,
+        codes: bytesOf(before, 0).subarray(0, -1),
+      };
       this.#names[id] = name;
     }
     return name;

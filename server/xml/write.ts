@@ -1,12 +1,20 @@
 import { HeaderKind } from '../model/headerKinds';
-import type { Instrument } from '../model/instrument';
+import type { IncludePart } from '../model/includeParts';
+import type { Directive, Instrument } from '../model/instrument';
 import type { WriteOptions, Written } from '../model/notation';
 import type { ConversionNote } from '../model/notes';
 import { writtenValue } from '../model/rebase';
-import type { Chain, CommentPlaces } from '../model/writingOrder';
-import { chainOf, passingKinds, placeComments } from '../model/writingOrder';
+import type { VariableText } from '../model/variableText';
+import { literalText, plainText } from '../model/variableText';
+import { writeKeeping } from '../model/writeKeeping';
+import type { Chain } from '../model/writingOrder';
+import { chainOf, passingKinds } from '../model/writingOrder';
+import type { DirectiveForms, PlannedComment, WritingPlan } from '../model/writingPlan';
+import { planWriting } from '../model/writingPlan';
 import { isXmlName } from './characters';
 import { ElementKind, elementKindOf } from './elements';
+import { readXml } from './read';
+import type { EncodedAttribute } from './references';
 import { encodeXmlAttribute, encodeXmlComment } from './references';
 
 const usualIndentation = '  ';
@@ -14,16 +22,37 @@ const elementOfLevel = ['global', 'master', 'group'] as const;
 
 /**
  * Writes an instrument as one XML text in our notation: nested elements in the order of the headers, comments with the
- * header that they belong to, variables and included files written out. What XML cannot hold is left out with a note.
+ * header that they belong to, variables and included files written out or kept, as `options` say. What XML cannot hold is
+ * left out with a note.
  *
  * The lines are made here and not by a general builder of XML: fast-xml-parser's keeps the order, but it lets line ends,
  * tabs and control characters stand in values as they are, so that these read back changed or the text is not well formed.
  */
 export function writeXml(instrument: Instrument, options: WriteOptions = {}): Written {
-  const { lines, notes } = writeElements(instrument, 1, options);
-  const whole = ['<?xml version="1.0" encoding="UTF-8"?>', '<instrument>', ...lines, '</instrument>'];
+  return writeKeeping(instrument, options, {
+    forms: directiveForms,
+    write: (plan) => writeDocument(instrument, options, plan),
+    read: readXml,
+  });
+}
+
+/** What instrument XML can say of variables and includes. */
+const directiveForms: DirectiveForms = {
+  hasLiterals: true,
+  hasVariableNames: false,
+  canDefine: (name, value) => /^\w+$/.test(name) && encodedText(value).leftOut.length === 0,
+  canInclude: (path) => plainText(path) !== '' && encodedText(path).leftOut.length === 0,
+};
+
+function writeDocument(instrument: Instrument, options: WriteOptions, plan: WritingPlan): Written {
   const lineEnd = options.lineEnd ?? '\n';
-  return { text: whole.map((line) => line + lineEnd).join(''), notes };
+  const writer = new ElementWriter(instrument, 1, options, plan);
+  writer.writeRoot();
+  writer.write();
+  writer.line('</instrument>', 0);
+  writer.noteComments();
+  const text = writer.lines.map((line) => line + lineEnd).join('');
+  return { text, notes: writer.notes, kept: instrument.parameters.count - writer.noted.size };
 }
 
 export interface ElementOptions extends WriteOptions {
@@ -31,46 +60,86 @@ export interface ElementOptions extends WriteOptions {
   indentation?: string;
 }
 
-/** The elements of an instrument without the one around them, indented by `depth` steps. */
+/** The elements of an instrument without the one around them, indented by `depth` steps; variables and includes are written out. */
 export function writeElements(
   instrument: Instrument,
   depth: number,
   options: ElementOptions = {},
 ): { lines: string[]; notes: ConversionNote[] } {
-  const writer = new ElementWriter(instrument, depth, options);
+  const plan = planWriting(instrument, options, directiveForms, 'nothing');
+  const writer = new ElementWriter(instrument, depth, options, plan);
   writer.write();
-  return { lines: writer.lines, notes: writer.notes };
+  return { lines: writer.lines, notes: writer.notes.map(({ written: _, ...note }) => note) };
+}
+
+/** A stretch of the text that is written. */
+interface Stretch {
+  start: number;
+  end: number;
 }
 
 class ElementWriter {
   readonly lines: string[] = [];
   readonly notes: ConversionNote[] = [];
+  /** Parameters of which there is a note. */
+  readonly noted = new Set<number>();
   readonly #instrument: Instrument;
   readonly #options: ElementOptions;
+  readonly #plan: WritingPlan;
   readonly #depth: number;
+  readonly #lineEnd: string;
+  /** The length of the lines so far, each with its end. */
+  #position = 0;
   /** Headers whose elements are open, by level; −1 where there is none. */
   #open: Chain = [-1, -1, -1];
-  /** Levels at which an empty element is in force where the lines end. */
-  #emptyInForce: [boolean, boolean, boolean] = [false, false, false];
+  #openCount = 0;
+  /** Headers that are in force where the lines end although no element of theirs is open, by level. */
+  #inForce: Chain = [-1, -1, -1];
+  /** The first header, where its values stand in the outermost element. */
+  #rootHeader = -1;
+  /** By the number of a name, the parameter that has it in the header looked at last. */
+  readonly #lastOfName: number[] = [];
+  /** By the number of a name, the text before a value; empty for one that can be no attribute. */
+  readonly #names: string[] = [];
+  /** 1 for headers that were written before; a text that goes back to one writes it once more. */
+  readonly #writtenOnce: Uint8Array;
+  /** Comments that are not written as they are: how many, and the first. */
+  #changedComments = 0;
+  #firstChanged: { directive: Directive; written: Stretch } | undefined;
 
-  constructor(instrument: Instrument, depth: number, options: ElementOptions) {
+  constructor(instrument: Instrument, depth: number, options: ElementOptions, plan: WritingPlan) {
     this.#instrument = instrument;
     this.#depth = depth;
     this.#options = options;
+    this.#plan = plan;
+    this.#lineEnd = options.lineEnd ?? '\n';
+    this.#writtenOnce = new Uint8Array(instrument.headers.count);
+  }
+
+  /** Writes the start of the document; values that stand before any header become attributes of the outermost element. */
+  writeRoot(): void {
+    this.line('<?xml version="1.0" encoding="UTF-8"?>', 0);
+    const instrument = this.#instrument;
+    const isFirst = instrument.headers.count > 0 && !this.#plan.isIncluded(0);
+    if (isFirst && instrument.headerName(0) === '') this.#rootHeader = 0;
+    this.#tag('instrument', this.#rootHeader, '>', 0);
   }
 
   write(): void {
     const { count } = this.#instrument.headers;
-    const comments = placeComments(this.#instrument);
     const next = this.#nextChains();
-    this.#noteDirectives();
     for (let header = 0; header < count; header++) {
+      const isIncluded = this.#plan.isIncluded(header);
+      if (this.#plan.leading.has(header)) {
+        this.#moveTo(header, next);
+        this.#leading(header, next);
+      } else if (this.#plan.headerNotes.has(header)) this.#leading(header, next);
+      if (isIncluded) continue;
       this.#moveTo(header, next);
-      for (const comment of comments.leading.get(header) ?? []) this.#comment(comment);
-      this.#header(header, next[header + 1], comments);
+      this.#header(header, next[header + 1]);
     }
     this.#closeTo([-1, -1, -1]);
-    for (const comment of comments.leading.get(count) ?? []) this.#comment(comment);
+    this.#leading(count, next);
   }
 
   /** For each header the chain of the first one from there on that inherits; `undefined` behind the last. */
@@ -90,15 +159,29 @@ class ElementWriter {
     return passingKinds.indexOf(kind as (typeof passingKinds)[number]);
   }
 
-  #noteDirectives(): void {
-    for (const { kind, source, start, end, name, value } of this.#instrument.directives) {
-      if (kind === 'comment') continue;
-      const message =
-        kind === 'define'
-          ? `${name} is written out: its value ${value} stands where it was used.`
-          : `The text of "${name}" is written in the place of its include.`;
-      this.notes.push({ kind: 'approximated', source, start, end, message });
+  /** Writes what stands before a header. */
+  #leading(header: number, next: readonly (Chain | undefined)[]): void {
+    for (const part of this.#plan.leading.get(header) ?? []) {
+      if (part.kind === 'comment') this.#comment(part);
+      else if (part.kind === 'define')
+        this.line(`<define name="${part.name}" value="${encodedText(part.value).text}"/>`);
+      else {
+        this.line(`<include path="${encodedText(part.path).text}"/>`);
+        this.#bringIntoForce(part.part, next[part.part.endHeader]);
+      }
     }
+    for (const note of this.#plan.headerNotes.get(header) ?? [])
+      this.notes.push({ ...note, written: { start: this.#position, end: this.#position } });
+  }
+
+  /** What an included file leaves in force, as the header behind it tells. */
+  #bringIntoForce({ firstHeader, endHeader }: IncludePart, next: Chain | undefined): void {
+    if (!next) return;
+    next.forEach((owner, level) => {
+      if (owner < firstHeader || owner >= endHeader) return;
+      this.#inForce.fill(-1, level);
+      this.#inForce[level] = owner;
+    });
   }
 
   /** Closes and opens elements so that a header that is written next inherits what it should. */
@@ -108,8 +191,9 @@ class ElementWriter {
     const level = this.#levelOf(header);
     for (let outer = 0; outer < level; outer++) {
       const owner = wanted[outer] as number;
-      if (owner >= 0 && this.#open[outer] !== owner) this.#openElement(outer, owner, this.#attributes(owner));
-      else if (owner < 0 && this.#emptyInForce[outer]) this.#emptyElement(outer, '');
+      if (owner >= 0 && this.#open[outer] !== owner && this.#inForce[outer] !== owner)
+        this.#openElement(outer, owner);
+      else if (owner < 0 && (this.#inForce[outer] as number) >= 0) this.#emptyElement(outer, -1);
     }
   }
 
@@ -120,101 +204,200 @@ class ElementWriter {
     for (let level = wanted.length - 1; level >= keep; level--) {
       if ((this.#open[level] as number) < 0) continue;
       this.#open[level] = -1;
-      this.#line(`</${elementOfLevel[level]}>`);
-      this.#emptyInForce.fill(false, level);
+      this.#openCount--;
+      this.line(`</${elementOfLevel[level]}>`);
+      this.#inForce.fill(-1, level);
     }
   }
 
-  #openElement(level: number, header: number, attributes: string): void {
-    this.#line(`<${elementOfLevel[level]}${attributes}>`);
+  #openElement(level: number, header: number): void {
+    this.#tag(elementOfLevel[level] as string, header, '>');
     this.#open[level] = header;
-    this.#emptyInForce.fill(false, level);
+    this.#openCount++;
+    this.#inForce.fill(-1, level);
   }
 
-  #emptyElement(level: number, attributes: string): void {
-    this.#line(`<${elementOfLevel[level]}${attributes}/>`);
-    this.#emptyInForce.fill(false, level);
-    this.#emptyInForce[level] = attributes !== '';
+  #emptyElement(level: number, header: number): void {
+    this.#tag(elementOfLevel[level] as string, header, '/>');
+    this.#inForce.fill(-1, level);
+    if (header >= 0 && this.#instrument.endParameter(header) > this.#instrument.firstParameter(header))
+      this.#inForce[level] = header;
   }
 
-  #header(header: number, next: Chain | undefined, comments: CommentPlaces): void {
-    const trailing = comments.trailing.get(header) ?? [];
+  #header(header: number, next: Chain | undefined): void {
+    const trailing = this.#plan.trailing.get(header) ?? [];
     const level = this.#levelOf(header);
     const name = this.#instrument.headerName(header);
     if (level >= 0 && level < passingKinds.length) {
-      const attributes = this.#attributes(header);
-      if (next?.[level] === header) this.#openElement(level, header, attributes);
-      else this.#emptyElement(level, attributes);
-    } else if (this.#canWrite(header, name)) {
-      this.#line(`<${name}${this.#attributes(header)}/>`);
-    }
-    const [comment = ''] = trailing;
-    const beside = trailing.length === 1 && level === passingKinds.length && !/[\r\n]/.test(comment);
-    if (beside) this.lines.push(`${this.lines.pop()} <!-- ${encodeXmlComment(comment)} -->`);
-    else for (const comment of trailing) this.#comment(comment);
+      if (next?.[level] === header) this.#openElement(level, header);
+      else this.#emptyElement(level, header);
+    } else if (header !== this.#rootHeader && this.#canWrite(header, name)) this.#tag(name, header, '/>');
+    const [comment] = trailing;
+    if (comment && trailing.length === 1 && level === passingKinds.length && !/[\r\n]/.test(comment.text)) {
+      const more = ` ${this.#commentText(comment, this.#position - this.#lineEnd.length)}`;
+      this.lines.push(`${this.lines.pop()}${more}`);
+      this.#position += more.length;
+    } else for (const comment of trailing) this.#comment(comment);
   }
 
   /** Whether a header can be an element; notes why where it cannot. */
   #canWrite(header: number, name: string): boolean {
-    if (this.#instrument.kind(header) !== HeaderKind.unknown) return true;
+    const instrument = this.#instrument;
+    if (instrument.kind(header) !== HeaderKind.unknown) return true;
     if (isXmlName(name) && elementKindOf(name) === ElementKind.unknown) return true;
     const message =
       name === ''
-        ? 'Opcodes before the first header are left out: they have no effect.'
+        ? 'Opcodes that stand in no header are left out: they have no effect.'
         : `<${name}> is left out: it has no effect, and an element of that name cannot stand here.`;
-    this.notes.push({ kind: 'dropped', ...this.#instrument.bodySpan(header), message });
+    const written = { start: this.#position, end: this.#position };
+    this.notes.push({ kind: 'dropped', ...instrument.bodySpan(header), message, written });
+    const end = instrument.endParameter(header);
+    for (let parameter = instrument.firstParameter(header); parameter < end; parameter++)
+      this.noted.add(parameter);
     return false;
   }
 
-  #attributes(header: number): string {
+  /** Writes the start tag of a header's element, its attributes in it; −1 is no header. */
+  #tag(name: string, header: number, end: string, depth?: number): void {
+    if (header < 0) {
+      this.line(`<${name}${end}`, depth);
+      return;
+    }
+    const indentation = this.#indentation(depth);
+    const start = this.#position + indentation.length;
+    const tag = { start, end: start + 1 + name.length };
+    const notesBefore = this.notes.length;
+    this.line(`<${name}${this.#attributes(header, tag)}${end}`, depth);
+    if (this.#writtenOnce[header] === 1) this.notes.length = notesBefore;
+    this.#writtenOnce[header] = 1;
+  }
+
+  #attributes(header: number, tag: Stretch): string {
     const instrument = this.#instrument;
     const first = instrument.firstParameter(header);
-    const seen = new Set<number>();
-    const written: string[] = [];
-    for (let parameter = instrument.endParameter(header) - 1; parameter >= first; parameter--) {
-      const name = instrument.name(parameter);
-      if (seen.has(name)) this.#noteRepeated(parameter);
-      else {
-        seen.add(name);
-        const attribute = this.#attribute(header, parameter);
-        if (attribute !== undefined) written.push(attribute);
-      }
+    const end = instrument.endParameter(header);
+    const repeated = this.#repeated(first, end);
+    let text = '';
+    for (let parameter = first; parameter < end; parameter++) {
+      if (repeated?.has(parameter)) this.#noteRepeated(parameter, tag);
+      else text += this.#attribute(header, parameter, tag, tag.end + text.length);
     }
-    return written.reverse().join('');
+    return text;
   }
 
-  #noteRepeated(parameter: number): void {
+  /** The parameters of a header that are set again later in it, under the same name; `undefined` where none is. */
+  #repeated(first: number, end: number): Set<number> | undefined {
+    let found: Set<number> | undefined;
+    const last = this.#lastOfName;
+    for (let parameter = first; parameter < end; parameter++) {
+      const name = this.#instrument.name(parameter);
+      const before = last[name] ?? -1;
+      if (before >= first && before < parameter) {
+        found ??= new Set();
+        found.add(before);
+      }
+      last[name] = parameter;
+    }
+    return found;
+  }
+
+  #noteRepeated(parameter: number, tag: Stretch): void {
     const name = this.#instrument.names.text(this.#instrument.name(parameter));
     const message = `This ${name} is left out: ${name} is set again later in the same place, and an element has each attribute once.`;
-    this.notes.push({ kind: 'ignored', ...this.#instrument.parameterSpan(parameter), message });
+    this.#note(parameter, 'ignored', message, tag);
   }
 
-  #attribute(header: number, parameter: number): string | undefined {
-    const instrument = this.#instrument;
-    const name = instrument.names.text(instrument.name(parameter));
-    if (!isAttributeName(name)) {
-      const message = `"${name}" is left out: it cannot be the name of an attribute.`;
-      this.notes.push({ kind: 'dropped', ...instrument.parameterSpan(parameter), message });
-      return undefined;
+  #note(parameter: number, kind: ConversionNote['kind'], message: string, written: Stretch): void {
+    this.noted.add(parameter);
+    this.notes.push({ kind, ...this.#instrument.parameterSpan(parameter), message, written });
+  }
+
+  /** An attribute with the blank before it; empty, with a note, where the name can be none. `start` is where it comes to stand. */
+  #attribute(header: number, parameter: number, tag: Stretch, start: number): string {
+    const name = this.#attributeName(this.#instrument.name(parameter));
+    if (name === undefined) {
+      const text = this.#instrument.names.text(this.#instrument.name(parameter));
+      this.#note(parameter, 'dropped', `"${text}" is left out: it cannot be the name of an attribute.`, tag);
+      return '';
     }
-    const value = encodeXmlAttribute(writtenValue(instrument, header, parameter, this.#options));
-    if (value.leftOut.length > 0) {
-      const message = `XML cannot hold ${value.leftOut.join(', ')}, so the value of ${name} is written without.`;
-      this.notes.push({ kind: 'dropped', ...instrument.valueSpan(parameter), message });
+    const { text, leftOut } = this.#attributeValue(header, parameter);
+    const attribute = `${name}${text}"`;
+    const written = { start: start + 1, end: start + attribute.length };
+    if (leftOut.length > 0) {
+      const message = `XML cannot hold ${leftOut.join(', ')}, so the value of ${name.slice(1, -2)} is written without.`;
+      this.#note(parameter, 'dropped', message, written);
     }
-    // A "$" in a value starts a variable, and all variables are written out here.
-    return ` ${name}="${value.text.replaceAll('$', '&#36;')}"`;
+    for (const note of this.#plan.parameterNotes.get(parameter) ?? []) {
+      this.noted.add(parameter);
+      if (this.#options.readingNotes?.get(parameter)?.includes(note)) note.written = written;
+      else this.notes.push({ ...note, written });
+    }
+    return attribute;
   }
 
-  #comment(text: string): void {
-    const [first = '', ...more] = encodeXmlComment(text).split(/\r\n|\r|\n/);
-    this.#line(`<!-- ${[first, ...more].join(this.#options.lineEnd ?? '\n')} -->`);
+  #attributeValue(header: number, parameter: number): EncodedAttribute {
+    const kept = header === this.#rootHeader ? undefined : this.#plan.values.get(parameter);
+    if (kept) return encodedText(kept);
+    const value = writtenValue(this.#instrument, header, parameter, this.#options);
+    return value.includes('$') ? encodedText(literalText(value)) : encodeXmlAttribute(value);
   }
 
-  #line(text: string): void {
-    const depth = this.#depth + this.#open.filter((header) => header >= 0).length;
-    this.lines.push((this.#options.indentation ?? usualIndentation).repeat(depth) + text);
+  #attributeName(id: number): string | undefined {
+    let name = this.#names[id];
+    if (name === undefined) {
+      const text = this.#instrument.names.text(id);
+      name = isAttributeName(text) ? ` ${text}="` : '';
+      this.#names[id] = name;
+    }
+    return name === '' ? undefined : name;
   }
+
+  #comment(comment: PlannedComment): void {
+    this.line(this.#commentText(comment, this.#position));
+  }
+
+  #commentText({ text, directive }: PlannedComment, start: number): string {
+    if (text === '') return '<!-- -->';
+    const encoded = encodeXmlComment(text);
+    const written = `<!-- ${encoded.split(/\r\n|\r|\n/).join(this.#lineEnd)} -->`;
+    if (encoded !== text) {
+      if (this.#changedComments++ === 0)
+        this.#firstChanged = { directive, written: { start, end: start + written.length } };
+    }
+    return written;
+  }
+
+  /** Says once for all comments that XML cannot hold them as they are. */
+  noteComments(): void {
+    if (!this.#firstChanged) return;
+    const { directive, written } = this.#firstChanged;
+    const { source, start, end } = directive;
+    const count = this.#changedComments;
+    const message = `A comment in XML cannot hold "--" nor control characters: dashes are written as en dashes, the characters left out${count === 1 ? '' : `, in ${count} comments`}.`;
+    this.notes.push({ kind: 'approximated', source, start, end, message, written });
+  }
+
+  #indentation(depth = this.#depth + this.#openCount): string {
+    return (this.#options.indentation ?? usualIndentation).repeat(depth);
+  }
+
+  /** Adds a line, as deep as elements are open where nothing is said. */
+  line(text: string, depth?: number): void {
+    const line = this.#indentation(depth) + text;
+    this.lines.push(line);
+    this.#position += line.length + this.#lineEnd.length;
+  }
+}
+
+/** A text as the value of an attribute: a `$` that starts no variable is written as a reference. */
+function encodedText(text: VariableText): EncodedAttribute {
+  const plain = plainText(text);
+  const encoded = encodeXmlAttribute(plain);
+  if (!plain.includes('$')) return encoded;
+  const literal: boolean[] = [];
+  for (const piece of text) for (const sign of piece.text) if (sign === '$') literal.push(piece.literal);
+  let at = 0;
+  return { ...encoded, text: encoded.text.replace(/\$/g, (sign) => (literal[at++] ? '&#36;' : sign)) };
 }
 
 /** Whether a parameter's name can be an attribute that is read back as it is. */

@@ -21,9 +21,9 @@ describe('the demo instrument', () => {
     expect(regions(xml)).toEqual(regions(sfz));
   });
 
-  it('is carried from SFZ to XML whole, without a note', () => {
+  it('is carried from SFZ to XML whole, without a note but for dashes in remarks', () => {
     const { text: written, notes } = writeXml(sfz);
-    expect(notes).toEqual([]);
+    expect(notes.filter(({ message }) => !message.startsWith('A comment in XML'))).toEqual([]);
     expect(regions(readXml(written, { path: 'b.instrument.xml' }))).toEqual(regions(sfz));
   });
 });
