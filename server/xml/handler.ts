@@ -49,8 +49,10 @@ export interface XmlHandler {
   comment(start: number, end: number): void;
   /** A processing instruction with its marks, the XML declaration among them. */
   instruction(start: number, end: number): void;
-  /** A document type declaration. Nothing in it is read. */
+  /** A document type declaration. What it defines has no effect. */
   doctype(start: number, end: number): void;
   /** Something that is not well formed; reading goes on. */
   problem(start: number, end: number, message: string, related?: RelatedSpan): void;
+  /** Something that is well formed and has no effect here: a document type and what refers to it. */
+  remark?(start: number, end: number, message: string): void;
 }

@@ -12,6 +12,7 @@ import {
 import type { XmlHandler } from './handler';
 import { ValueMark } from './handler';
 import { nameHash } from './nameHash';
+import type { NamedReferences } from './references';
 import { readReference } from './references';
 
 /**
@@ -22,11 +23,13 @@ export class OddAttributes {
   readonly #text: string;
   readonly #handler: XmlHandler;
   readonly #names: AttributeNames;
+  readonly #references: NamedReferences;
 
-  constructor(text: string, handler: XmlHandler, names: AttributeNames) {
+  constructor(text: string, handler: XmlHandler, names: AttributeNames, references: NamedReferences) {
     this.#text = text;
     this.#handler = handler;
     this.#names = names;
+    this.#references = references;
   }
 
   /**
@@ -186,7 +189,9 @@ export class OddAttributes {
       if (code === 38) {
         const reference = readReference(text, at);
         const referenceEnd = Math.min(reference.end, to);
-        if (reference.problem !== undefined) handler.problem(at, referenceEnd, reference.problem);
+        if (reference.name !== undefined && reference.end <= to) {
+          this.#references.found(reference.name, at, referenceEnd, 'attribute');
+        } else if (reference.problem !== undefined) handler.problem(at, referenceEnd, reference.problem);
         marks |= ValueMark.encoded;
         at = referenceEnd - 1;
       } else if (code === 60) {

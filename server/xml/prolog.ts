@@ -4,11 +4,13 @@ import { isXmlSpace, nameEndAt, spaceEndAt } from './characters';
 export interface Skipped {
   end: number;
   problem?: string;
+  /** An XML declaration in order says that nothing outside the file says how to read it. */
+  standalone?: boolean;
 }
 
 /** XML 1.0 (fifth edition), productions [23] to [26], [32], [80] and [81]. */
 const declaration =
-  /^<\?xml\s+version\s*=\s*(["'])1\.[0-9]+\1(?:\s+encoding\s*=\s*(["'])[A-Za-z][A-Za-z0-9._-]*\2)?(?:\s+standalone\s*=\s*(["'])(?:yes|no)\3)?\s*\?>$/;
+  /^<\?xml\s+version\s*=\s*(["'])1\.[0-9]+\1(?:\s+encoding\s*=\s*(["'])[A-Za-z][A-Za-z0-9._-]*\2)?(?:\s+standalone\s*=\s*(["'])(yes|no)\3)?\s*\?>$/;
 
 /** Passes over the processing instruction or XML declaration whose `<?` stands at `start`. */
 export function skipInstruction(text: string, start: number): Skipped {
@@ -26,9 +28,9 @@ export function skipInstruction(text: string, start: number): Skipped {
     const first = start === (text.charCodeAt(0) === 0xfeff ? 1 : 0);
     if (!first)
       return { end, problem: 'An XML declaration stands at the very start of the file or nowhere.' };
-    if (end - start > 1000 || !declaration.test(text.slice(start, end)))
-      return { end, problem: 'An XML declaration reads <?xml version="1.0" encoding="UTF-8"?>.' };
-    return { end };
+    const parts = end - start > 1000 ? null : declaration.exec(text.slice(start, end));
+    if (!parts) return { end, problem: 'An XML declaration reads <?xml version="1.0" encoding="UTF-8"?>.' };
+    return { end, standalone: parts[4] === 'yes' };
   }
   if (nameEnd < close && !isXmlSpace(text.charCodeAt(nameEnd))) {
     return { end, problem: 'The name of a processing instruction ends with a space or with "?>".' };
@@ -37,12 +39,12 @@ export function skipInstruction(text: string, start: number): Skipped {
 }
 
 /** Passes over the document type declaration whose `<!` stands at `start`, with all that it holds. */
-export function skipDoctype(text: string, start: number): number {
+export function skipDoctype(text: string, start: number): { end: number; closed: boolean } {
   let inside = false;
   let at = spaceEndAt(text, start + 9);
   while (at < text.length) {
     const character = text[at];
-    if (character === '>' && !inside) return at + 1;
+    if (character === '>' && !inside) return { end: at + 1, closed: true };
     if (character === '[') inside = true;
     else if (character === ']') inside = false;
     else if (character === '"' || character === "'") at = indexOrEnd(text, character, at + 1);
@@ -52,7 +54,7 @@ export function skipDoctype(text: string, start: number): number {
   }
   // It is not closed: the file goes on behind the first ">", so that the rest is not lost.
   const close = text.indexOf('>', start);
-  return close < 0 ? text.length : close + 1;
+  return { end: close < 0 ? text.length : close + 1, closed: false };
 }
 
 function indexOrEnd(text: string, part: string, from: number): number {

@@ -313,6 +313,10 @@ class XmlReader implements XmlHandler {
       ...(related && { related: [{ ...related, source: this.#builder.source }] }),
     });
   }
+
+  remark(start: number, end: number, message: string): void {
+    this.#builder.addFinding({ code: 'syntax-error', severity: 'warning', start, end, message });
+  }
 }
 
 const names: Readonly<Record<ElementKind, string>> = Object.fromEntries(

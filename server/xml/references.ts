@@ -9,10 +9,30 @@ const entities: ReadonlyMap<string, string> = new Map([
   ['apos', "'"],
 ]);
 
-/** A reference as it stands in text: where it ends, and the character that it means or what is wrong with it. */
+/**
+ * A reference as it stands in text: where it ends, and the character that it means or what is wrong with it. `name` is
+ * that of an entity that a document type could declare.
+ */
 export type Reference =
-  | { end: number; value: string; problem?: undefined }
-  | { end: number; value?: undefined; problem: string };
+  | { end: number; value: string; problem?: undefined; name?: undefined }
+  | { end: number; value?: undefined; problem: string; name?: string };
+
+/** Where an entity is referred to: in the text of an element or in the value of an attribute. */
+export type EntityPlace = 'text' | 'attribute';
+
+/** Is told of each reference by the name of an entity. */
+export interface NamedReferences {
+  found(name: string, start: number, end: number, place: EntityPlace): void;
+}
+
+/** What an entity stands for, as far as it says what is well formed: what is wrong with it, and what it refers to. */
+export interface EntityText {
+  fault?: string;
+  references: { name: string; place: EntityPlace }[];
+}
+
+/** Reads what an entity stands for as the text of an element. */
+export type EntityReader = (text: string) => EntityText;
 
 /** Reads the reference whose `&` stands at `start`: XML 1.0 (fifth edition), section 4.1. */
 export function readReference(text: string, start: number): Reference {
@@ -30,6 +50,7 @@ export function readReference(text: string, start: number): Reference {
   const shown = name.length > 40 ? `${name.slice(0, 39)}…` : name;
   return {
     end: nameEnd + 1,
+    name,
     problem: `&${shown}; is not known. The references are &amp;, &lt;, &gt;, &quot;, &apos; and numbers such as &#233;.`,
   };
 }

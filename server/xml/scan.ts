@@ -9,10 +9,15 @@ import {
   nameEndAt,
   spaceEndAt,
 } from './characters';
+import { readDoctype } from './doctype';
+import { asElement, EntityContent } from './doctypeContent';
+import { DoctypeReferences } from './doctypeReferences';
+import type { DoctypeReport } from './doctypeSubset';
 import type { XmlHandler } from './handler';
 import type { OpenElement } from './openElements';
 import { OpenElements } from './openElements';
-import { skipDoctype, skipInstruction } from './prolog';
+import { skipInstruction } from './prolog';
+import type { EntityText, NamedReferences } from './references';
 import { readReference } from './references';
 import { StartTags } from './startTags';
 
@@ -26,11 +31,31 @@ const closeBracket = 93;
 
 /**
  * Reads XML text from start to end and tells the handler what stands there. Never throws, in time linear in the text.
- * What XML 1.0 (W3C Recommendation, fifth edition) calls well formed gives no problem, except a document type
- * declaration, which is passed over and reported. Anything else gives at least one, and reading goes on behind it.
+ * What XML 1.0 (W3C Recommendation, fifth edition) calls well formed gives no problem; anything else gives at least one,
+ * and reading goes on behind it. Of that, what stands in other files is not known: nothing is fetched. A document type
+ * declaration is read for faults alone, and no entity is put in.
  */
 export function scanXml(text: string, handler: XmlHandler): void {
-  withTextBytes(text, 0, (bytes) => new XmlScanner(text, bytes, handler).scan());
+  const report: DoctypeReport = {
+    problem: (start, end, message, related) => handler.problem(start, end, message, related),
+    remark: (start, end, message) => handler.remark?.(start, end, message),
+  };
+  const entities = new DoctypeReferences(report, readEntity);
+  withTextBytes(text, 0, (bytes) => {
+    new XmlScanner(text, bytes, handler, entities, (start, standalone) => {
+      const doctype = readDoctype(text, start, standalone, report);
+      entities.declare(doctype);
+      return doctype.end;
+    }).scan();
+  });
+}
+
+function readEntity(text: string): EntityText {
+  if (!/[<&]|]]>/.test(text)) return { references: [] };
+  const content = new EntityContent(text);
+  const element = asElement(text);
+  withTextBytes(element, 0, (bytes) => new XmlScanner(element, bytes, content, content).scan());
+  return content;
 }
 
 class XmlScanner {
@@ -39,16 +64,28 @@ class XmlScanner {
   readonly #handler: XmlHandler;
   readonly #open: OpenElements;
   readonly #startTags: StartTags;
+  readonly #references: NamedReferences;
+  /** Reads a document type declaration; answers its end. */
+  readonly #readDoctype: ((start: number, standalone: boolean) => number) | undefined;
   #hadRoot = false;
   #hadDoctype = false;
+  #standalone = false;
   #lines: Source | undefined;
 
-  constructor(text: string, bytes: Uint8Array, handler: XmlHandler) {
+  constructor(
+    text: string,
+    bytes: Uint8Array,
+    handler: XmlHandler,
+    references: NamedReferences,
+    readDoctype?: (start: number, standalone: boolean) => number,
+  ) {
     this.#text = text;
     this.#bytes = bytes;
     this.#handler = handler;
     this.#open = new OpenElements(text);
-    this.#startTags = new StartTags(text, bytes, handler);
+    this.#references = references;
+    this.#readDoctype = readDoctype;
+    this.#startTags = new StartTags(text, bytes, handler, references);
   }
 
   scan(): void {
@@ -60,7 +97,7 @@ class XmlScanner {
       const code = bytes[at] as number;
       if (code === less) at = this.#markup(at);
       else if (isXmlSpace(code)) at++;
-      else at = this.#characters(at, at);
+      else at = this.#characters(at);
     }
     this.#finish();
   }
@@ -73,7 +110,14 @@ class XmlScanner {
     if (code === exclamation) return this.#declaration(start);
     if (code === question) return this.#instruction(start);
     if (isNameStart(text.codePointAt(start + 1) ?? 0)) return this.#startTag(start);
-    return this.#characters(start, start + 1);
+    return this.#characters(start);
+  }
+
+  /** Whether the `<` at a place begins a tag or other markup, so that it is no part of a text. */
+  #isMarkup(at: number): boolean {
+    const next = this.#bytes[at + 1] as number;
+    if (next === slash || next === exclamation || next === question) return true;
+    return isNameStart(this.#text.codePointAt(at + 1) ?? 0);
   }
 
   #startTag(start: number): number {
@@ -209,20 +253,25 @@ class XmlScanner {
     const text = this.#text;
     if (text.startsWith('<!--', start)) return this.#comment(start);
     if (text.startsWith('<![CDATA[', start)) return this.#cdata(start);
-    if (text.startsWith('<!DOCTYPE', start)) {
-      // A file has one at most, so only the first is read over with all that it holds.
-      const end = this.#hadDoctype ? this.#declarationEnd(start) : skipDoctype(text, start);
-      this.#hadDoctype = true;
+    if (text.startsWith('<!DOCTYPE', start)) return this.#doctype(start);
+    const end = this.#declarationEnd(start);
+    this.#handler.problem(start, end, '"<!" starts a comment only as <!-- … -->.');
+    return end;
+  }
+
+  #doctype(start: number): number {
+    // A file has one at most, so only the first is read over with all that it holds.
+    const readDoctype = this.#hadDoctype ? undefined : this.#readDoctype;
+    this.#hadDoctype = true;
+    if (!readDoctype || this.#hadRoot) {
       this.#handler.problem(
         start,
         start + 9,
-        'A document type declaration is not supported: what it defines has no effect. Take it out.',
+        'A document type declaration stands once at most, before the outermost element. Take this one out.',
       );
-      this.#handler.doctype(start, end);
-      return end;
     }
-    const end = this.#declarationEnd(start);
-    this.#handler.problem(start, end, '"<!" starts a comment only as <!-- … -->.');
+    const end = readDoctype ? readDoctype(start, this.#standalone) : this.#declarationEnd(start);
+    this.#handler.doctype(start, end);
     return end;
   }
 
@@ -269,27 +318,35 @@ class XmlScanner {
   }
 
   #instruction(start: number): number {
-    const { end, problem } = skipInstruction(this.#text, start);
+    const { end, problem, standalone } = skipInstruction(this.#text, start);
+    if (standalone) this.#standalone = true;
     if (problem !== undefined) this.#handler.problem(start, Math.min(end, start + 80), problem);
     this.#reportIllegal(start, end);
     this.#handler.instruction(start, end);
     return end;
   }
 
-  /** Reads text up to the next markup, from `from` on; a bare `<` may stand before that. */
-  #characters(start: number, from: number): number {
+  /** Reads text up to the next markup. */
+  #characters(start: number): number {
     const text = this.#text;
     const handler = this.#handler;
-    if (from > start) handler.problem(start, from, 'A bare "<" cannot stand here. Write &lt;.');
     const bytes = this.#bytes;
-    let at = from;
+    let at = start;
     let isDoubtful = false;
     while (at < text.length) {
       const code = bytes[at] as number;
-      if (code === less) break;
+      if (code === less) {
+        const first = at;
+        while (bytes[at] === less && !this.#isMarkup(at)) at++;
+        if (at === first) break;
+        handler.problem(first, at, 'A bare "<" cannot stand here. Write &lt;.');
+        continue;
+      }
       if (code === ampersand) {
         const reference = readReference(text, at);
-        if (reference.problem !== undefined) handler.problem(at, reference.end, reference.problem);
+        if (reference.name !== undefined) {
+          this.#references.found(reference.name, at, reference.end, 'text');
+        } else if (reference.problem !== undefined) handler.problem(at, reference.end, reference.problem);
         at = reference.end;
       } else if (code === closeBracket && text.startsWith(']]>', at)) {
         handler.problem(at, at + 3, '"]]>" cannot stand in text. Write ]]&gt;.');

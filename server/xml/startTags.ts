@@ -5,6 +5,7 @@ import type { XmlHandler } from './handler';
 import { ValueMark } from './handler';
 import { nameHash } from './nameHash';
 import { OddAttributes } from './oddAttributes';
+import type { NamedReferences } from './references';
 
 const tab = 9;
 const lineFeed = 10;
@@ -53,12 +54,12 @@ export class StartTags {
   empty = false;
   broken = false;
 
-  constructor(text: string, bytes: Uint8Array, handler: XmlHandler) {
+  constructor(text: string, bytes: Uint8Array, handler: XmlHandler, references: NamedReferences) {
     this.#text = text;
     this.#bytes = bytes;
     this.#handler = handler;
     this.#names = new AttributeNames(text, bytes);
-    this.#odd = new OddAttributes(text, handler, this.#names);
+    this.#odd = new OddAttributes(text, handler, this.#names, references);
   }
 
   /** Reads the tag whose `<` stands at `start`, before a name; answers where to read on. */

@@ -428,4 +428,8 @@ export class VocabularyReader implements XmlHandler {
       ...(related && { related: [{ ...related, source: this.#builder.source }] }),
     });
   }
+
+  remark(start: number, end: number, message: string): void {
+    this.#builder.addFinding({ code: 'syntax-error', severity: 'warning', start, end, message });
+  }
 }

@@ -12,7 +12,8 @@ export interface XmlEvent {
     | 'comment'
     | 'instruction'
     | 'doctype'
-    | 'problem';
+    | 'problem'
+    | 'remark';
   start: number;
   end: number;
   /** Name, value or message. */
@@ -50,6 +51,7 @@ export function eventsOf(text: string): XmlEvent[] {
     doctype: add('doctype'),
     problem: (start, end, message, related) =>
       events.push({ kind: 'problem', start, end, detail: message, ...(related && { related }) }),
+    remark: (start, end, message) => events.push({ kind: 'remark', start, end, detail: message }),
   };
   scanXml(text, handler);
   return events;
@@ -59,5 +61,12 @@ export function eventsOf(text: string): XmlEvent[] {
 export function problemsOf(text: string): string[] {
   return eventsOf(text)
     .filter((event) => event.kind === 'problem')
+    .map(({ start, end }) => text.slice(start, end));
+}
+
+/** What is well formed in a text and has no effect, as the text at its spans. */
+export function remarksOf(text: string): string[] {
+  return eventsOf(text)
+    .filter((event) => event.kind === 'remark')
     .map(({ start, end }) => text.slice(start, end));
 }

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { ValueMark } from '../../../server/xml/handler';
 import { scanXml } from '../../../server/xml/scan';
 import { anyText } from './anyXml';
-import { eventsOf, problemsOf } from './events';
+import { eventsOf, problemsOf, remarksOf } from './events';
 
 /** Problems as `text at the span: message`. */
 function messagesOf(text: string): string[] {
@@ -209,14 +209,25 @@ describe('text and what is no element', () => {
     expect(problemsOf(text)).toEqual(problems);
   });
 
-  it('reports a document type, expands nothing of it and reads on', () => {
-    const text = '<!DOCTYPE a [<!ENTITY b "<c>]>"> <!-- ]> --> <?x ]>?>]><a>&b;</a>';
-    expect(problemsOf(text)).toEqual(['<!DOCTYPE', '&b;']);
+  it.each([
+    ['<a>1 <<< 2 < <<b/></a>', ['<<<', '<', '<']],
+    ['<a><<</a>', ['<<']],
+    ['<<<', ['<<<', '<<<', '']],
+  ])('takes bare "<" in a row for one fault: %j', (text, problems) => {
+    expect(problemsOf(text)).toEqual(problems);
+  });
+
+  it('says that a document type has no effect, expands nothing of it and reads on', () => {
+    const text = '<!DOCTYPE a [<!ENTITY b "<c/>]>"> <!-- ]> --> <?x ]>?>]><a>&b;</a>';
+    expect(problemsOf(text)).toEqual([]);
+    expect(remarksOf(text)).toEqual(['<!DOCTYPE', '&b;']);
     expect(shapeOf(text)).toBe('a()');
   });
 
   it('reads on behind a document type that is not closed', () => {
-    expect(shapeOf('<!DOCTYPE a [ <!ENTITY b "c"> <a/>')).toBe('a');
+    const text = '<!DOCTYPE a [ <!ENTITY b "c"> <a/>';
+    expect(problemsOf(text)).toEqual(['<!DOCTYPE']);
+    expect(shapeOf(text)).toBe('a');
   });
 });
 
