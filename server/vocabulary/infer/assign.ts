@@ -130,8 +130,9 @@ function fittingTo(meaning: Meaning, facts: ColumnFacts, texts: readonly (string
     return fitting;
   }
   const isWhole = facts.whole === facts.numeric;
-  if (target === 'transpose' && !isWhole) {
-    if (isPlausible('tune', facts, texts)) fitting.push({ target: 'tune', weight, unit: 'semitones' });
+  if (target === 'transpose' && (!isWhole || meaning.unit === 'ratio')) {
+    const unit = meaning.unit === 'ratio' ? 'ratio' : 'semitones';
+    if (isPlausible('tune', facts, texts)) fitting.push({ target: 'tune', weight, unit });
   } else if (target === 'tune' && (meaning.unit ?? facts.unit) === 'semitones' && isWhole) add('transpose');
   else if (target === 'loop' && rangesOf(texts)) add('loop_range');
   else if (target === 'lokey') {
@@ -140,7 +141,7 @@ function fittingTo(meaning: Meaning, facts: ColumnFacts, texts: readonly (string
     if (fitting.length === 0 && weight < 0.95) add('lovel', 0.9);
   } else add(target);
   if (target === 'group_name' && fitting.length > 0 && facts.numeric === facts.filled)
-    return [{ ...meaning, target: 'group' }];
+    return isPlausible('group', facts, texts) ? [{ ...meaning, target: 'group' }] : [];
   return fitting;
 }
 

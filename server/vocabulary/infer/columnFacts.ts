@@ -1,6 +1,7 @@
 import { isAudioFileName } from '../../table/audioFileName';
 import { unitOf } from '../../table/languages/cellWords';
 import type { Unit } from '../../table/meaning';
+import { readPan } from '../../table/panReading';
 import { readNumberText } from '../forms/numberText';
 import type { Column } from './rows';
 
@@ -26,6 +27,12 @@ export interface ColumnFacts {
   isConstant: boolean;
   /** The most digits behind a decimal point. */
   decimals: number;
+  /** How many are numbers in hexadecimal, such as `0x3C`. */
+  hexadecimal: number;
+  /** How many are numbers with a letter for a side, such as `50R`, or the letter of the centre. */
+  sided: number;
+  /** Whether the values are 0, 1, 2 ... or 1, 2, 3 ... in the order of the rows. */
+  isCounting: boolean;
 }
 
 /** A text that is a range, as its two parts and what stands between them. */
@@ -37,11 +44,14 @@ export interface RangeText {
 
 const mostTallied = 80;
 const noteName = /^[A-Ga-g]\s?(?:#|♯|b|♭)?\s?-?\d{1,2}$/;
-const end = String.raw`(?:[A-Ga-g](?:#|♯|b|♭)?-?\d{1,2}|[-+]?\d+(?:\.\d+)?)`;
+const end = String.raw`(?:[A-Ga-g](?:#|♯|b|♭)?-?\d{1,2}|[-+]?\d+(?:\.\d+)?(?:\s?(?:ms|msec|secs?|s|frames?|smp|samples|%|dB|ct|cents?|st)(?![a-z]))?)`;
 const rangeText = new RegExp(
   String.raw`^(${end})(\s*(?:\.{2,3}|…|->|→|=>|(?:to|bis|thru|through|until|a|à)(?=\s)|[-–—:;,/~|_>+&])\s*|\s+)(${end})$`,
   'u',
 );
+
+const hexadecimal = /^\s*0x([0-9a-f]{1,8})\s*$/i;
+const sidedPan = /^(?:\p{L}+[\s:]?[\d.,]+\s?%?|[\d.,]+\s?%?\s?\p{L}+|\p{L}+)$/u;
 
 /** Reads `36-48`, `C2 .. B2` or `0,127`; `undefined` for other texts. */
 export function readRangeText(text: string): RangeText | undefined {
@@ -72,7 +82,11 @@ export function factsOf(texts: readonly (string | undefined)[]): ColumnFacts {
     least: Number.POSITIVE_INFINITY,
     greatest: Number.NEGATIVE_INFINITY,
     decimals: 0,
+    hexadecimal: 0,
+    sided: 0,
   };
+  let next: number | undefined;
+  let isCounting = true;
   let unitText: string | undefined;
   let unit: Unit | undefined;
   let first: string | undefined;
@@ -85,8 +99,12 @@ export function factsOf(texts: readonly (string | undefined)[]): ColumnFacts {
     if (tally.size < mostTallied || tally.has(text)) tally.set(text, (tally.get(text) ?? 0) + 1);
     if (isNoteName(text)) facts.notes++;
     if (isAudioFileName(text)) facts.files++;
-    const read = readNumberText(text);
+    if (sidedPan.test(text.trim()) && readPan(text) !== undefined) facts.sided++;
+    const read = numberOf(text);
+    if (next === undefined && (read?.number === 0 || read?.number === 1)) next = read.number;
+    if (next === undefined || read?.number !== next++) isCounting = false;
     if (!read) continue;
+    if (read.isHexadecimal) facts.hexadecimal++;
     if (read.unit !== '') {
       const behind = /[^\d.,][^\d]*$/u.exec(text.trimStart().replace(/^[-+−]/, ''))?.[0];
       const known = unitOf(read.unit);
@@ -102,7 +120,13 @@ export function factsOf(texts: readonly (string | undefined)[]): ColumnFacts {
     facts.least = Math.min(facts.least, read.number);
     facts.greatest = Math.max(facts.greatest, read.number);
   }
-  return { ...facts, unitText, unit, tally, isConstant };
+  return { ...facts, unitText, unit, tally, isConstant, isCounting: isCounting && facts.filled > 1 };
+}
+
+function numberOf(text: string): { number: number; unit: string; isHexadecimal?: boolean } | undefined {
+  const digits = hexadecimal.exec(text)?.[1];
+  if (digits !== undefined) return { number: Number.parseInt(digits, 16), unit: '', isHexadecimal: true };
+  return readNumberText(text);
 }
 
 /** The texts of a column. */

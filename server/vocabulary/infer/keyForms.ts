@@ -58,7 +58,7 @@ export function decideKeyForms(keys: readonly Assigned[], files: SampleFiles, ro
         ? { kind: 'key', written: 'name', middleC: octave?.middleC ?? 'C4' }
         : {
             kind: 'key',
-            written: 'number',
+            written: assigned.facts.hexadecimal * 2 > assigned.facts.filled ? 'hexadecimal' : 'number',
             ...(assigned.facts.notes > 0 && octave && { middleC: octave.middleC }),
             ...(offset && { offset: offset.offset }),
           },
@@ -255,7 +255,7 @@ function decideOffset(
       confidence: 0.7,
       evidence: [`They differ so from the root keys in ${most[1]} of ${rows} sample files.`],
       span: exampleOf(root),
-      isAbout: ({ form }) => form.kind === 'key' && form.written === 'number',
+      isAbout: ({ form }) => form.kind === 'key' && form.written !== 'name',
       alternatives: [
         otherForm('key numbers are those of MIDI', (form) => {
           if (form.kind !== 'key') return form;

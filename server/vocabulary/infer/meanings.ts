@@ -130,6 +130,8 @@ att = attenuation
 att level = attenuation
 pan = pan
 pan pos = pan
+place = pan group
+pan place = pan
 level pan = pan
 name = label
 name group = label
@@ -383,14 +385,16 @@ export function meaningsOf(
       push([...nearest.concepts, ...inner.concepts], inner.certainty * nearest.certainty * doubt * 0.98);
     }
   }
+  let isTold = false;
   const bare = inner.concepts.filter((one) => !generic.has(one)).length === 0;
   if (bare && level.length > 0) {
     const outer = understand(level);
     const telling = outer.concepts.filter((one) => telled.has(one));
     if (telling.length > 0) push([...telling, ...inner.concepts], inner.certainty * 0.9 * doubt);
+    isTold = telling.length > 0;
   }
   const certainty = inner.certainty * (around.length > 0 && !found.length ? 0.9 : 1) * doubt;
-  push(inner.concepts, certainty * (bare && around.length > 0 ? 0.7 : 1));
+  push(inner.concepts, certainty * (bare && (around.length > 0 || isTold) ? 0.7 : 1));
   return found;
 }
 

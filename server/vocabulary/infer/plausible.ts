@@ -62,7 +62,11 @@ export function isPlausible(
     case 'attenuation':
       return allNumbers && Math.abs(least) <= 200 && greatest <= 200;
     case 'pan':
-      return (allNumbers && least >= -128 && greatest <= 128) || every(facts, (word) => panSide(word));
+      return (
+        (allNumbers && least >= -128 && greatest <= 128) ||
+        (facts.sided > 0 && filled - facts.sided <= numeric) ||
+        every(facts, (word) => panSide(word))
+      );
     case 'label':
       return facts.files === 0;
     case 'group_name':

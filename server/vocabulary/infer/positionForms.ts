@@ -172,6 +172,16 @@ function framesOf(value: number, unit: PositionUnit, facts: SampleFacts): number
   }
 }
 
+/** Loops of no length from 0 on say that there is none. */
+function voidLoops(positions: readonly Assigned[]): (one: Assigned, row: number) => boolean {
+  const loops = positions.filter(({ target }) => target.startsWith('loop_'));
+  const lengths = loops.filter(({ target }) => target !== 'loop_start');
+  return ({ target }, row) =>
+    target.startsWith('loop_') &&
+    lengths.length > 0 &&
+    loops.every(({ facts }) => !((facts.numbers[row] as number) > 0));
+}
+
 const timeWords = /^(?:time|times|zeit|temps|tiempo|tempo|moment)$/;
 /** The least frame that the greatest of several positions is likely to reach. */
 const leastReach = 8;
@@ -246,11 +256,12 @@ function decideFirst(
   let starts = 0;
   let ones = 0;
   let isEndAtFrames = false;
+  const isVoid = voidLoops(counted);
   const distinct = new Set<number>();
   for (const one of counted) {
     const isStart = one.target === 'loop_start' || one.target === 'offset';
     for (const [row, value] of one.facts.numbers.entries()) {
-      if (Number.isNaN(value)) continue;
+      if (Number.isNaN(value) || isVoid(one, row)) continue;
       if (value === 0) hasZero = true;
       if (isStart) starts++;
       if (isStart && value === 1) ones++;
@@ -262,6 +273,9 @@ function decideFirst(
       else if (value === loop.start + 1) votes[1] = (votes[1] as number) + 1;
     }
   }
+  const offset = counted.find(({ target }) => target === 'offset');
+  const offsets = offset?.facts.numeric ?? 0;
+  const everyOffsetIsOne = offset?.facts.isConstant === true && offset.facts.greatest === 1;
   const [zero = 0, first = 0] = votes;
   let counts: 0 | 1 = 0;
   let confidence = 0.8;
@@ -275,6 +289,10 @@ function decideFirst(
   } else if (hasZero) {
     confidence = 0.95;
     reason = 'The number 0 occurs.';
+  } else if (everyOffsetIsOne) {
+    counts = 1;
+    confidence = offsets > 3 ? 0.85 : 0.7;
+    reason = 'Every sample starts at 1.';
   } else if (starts > 3 && ones * 2 > starts) {
     counts = 1;
     confidence = 0.8;

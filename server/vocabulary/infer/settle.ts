@@ -72,7 +72,8 @@ export function settle(
         parameterAt(one, 'transpose', { kind: 'tuning', unit: 'semitones', ...unitTextOf(one.facts) }),
       );
     } else if (target === 'pan') {
-      if (one.facts.numeric > 0) read('pan', panForm(one), 'range');
+      if (one.facts.numeric > 0 || [...one.facts.tally.keys()].some((text) => /\d/.test(text)))
+        read('pan', panForm(one), 'range');
       else parameters.push(parameterAt(one, 'pan', wordsForm(one, panSide)));
     } else parameters.push(...otherParameters(one, assigned, chain));
     if (parameters.length === 0) continue;

@@ -1,3 +1,5 @@
+import { panWord } from '../../table/languages/cellWords';
+import { readNumberText } from '../forms/numberText';
 import type { ValueForm } from '../vocabulary';
 import type { Assigned } from './assign';
 import { unitTextOf } from './unitText';
@@ -85,7 +87,8 @@ function turned(form: Level): Level {
 }
 
 /** A pan position: by the numbers that occur. */
-export function panForm({ facts }: Assigned): FormReading {
+export function panForm({ facts, unit }: Assigned): FormReading {
+  if (facts.sided > 0 && facts.negative === 0) return sidedPanForm(facts, unit === 'percent');
   const { least, greatest } = facts;
   const most = Math.max(Math.abs(least), Math.abs(greatest));
   const reading = (range: Range, confidence: number, reason: string): FormReading => ({
@@ -152,6 +155,52 @@ export function panForm({ facts }: Assigned): FormReading {
     );
   if (has(0)) return reading(greatest === 100 ? hundred : hundred, 0.6, `${said}, and none is below 0.`);
   return reading(sevenBits, 0.5, `${said}.`);
+}
+
+/** A letter for the side beside each number, as in `50R`. */
+function sidedPanForm(facts: Assigned['facts'], isNamedPercent: boolean): FormReading {
+  const sides: Partial<Record<'left' | 'centre' | 'right', string>> = {};
+  let sidesStand: 'before' | 'behind' = 'behind';
+  let most = 0;
+  for (const text of facts.tally.keys()) {
+    const found = /^\s*([^\d\s.,]*)[\s:]*([\d.,]*)\s*%?\s*([^\d\s.,%]*)\s*$/u.exec(text);
+    const word = found && found[1] + (found[3] as string);
+    const side = word && panWord(word);
+    if (!found || !word || (side !== 'left' && side !== 'right' && side !== 'centre')) continue;
+    sides[side] ??= word;
+    if (found[1] !== '' && found[2] !== '') sidesStand = 'before';
+    most = Math.max(most, readNumberText(found[2] as string)?.number ?? 0);
+  }
+  const letters = Object.values(sides).join('');
+  const isSmall = letters !== '' && letters === letters.toLowerCase();
+  const isLong = Object.values(sides).some((word) => word.length > 1);
+  const [left, centre, right] = isLong ? ['left', 'centre', 'right'] : ['L', 'C', 'R'];
+  const usual = (word: string | undefined) => (isSmall ? word?.toLowerCase() : word) as string;
+  const percent = facts.unit === 'percent' || [...facts.tally.keys()].some((text) => text.includes('%'));
+  const formOf = (side: number): Pan => ({
+    kind: 'pan',
+    left: 0 - side,
+    centre: 0,
+    right: side,
+    sides: {
+      left: sides.left ?? usual(left),
+      centre: sides.centre ?? usual(centre),
+      right: sides.right ?? usual(right),
+    },
+    ...(sidesStand === 'before' && { sidesStand }),
+    ...(percent && { unitText: '%' }),
+  });
+  const ends = [50, 63, 64, 100, 127].filter((end) => end >= most);
+  const isShare = percent || isNamedPercent;
+  const end = most > 100 ? 127 : most === 50 && !isShare ? 50 : 100;
+  return {
+    form: formOf(end),
+    confidence: most === 100 || isShare ? 0.95 : most > 64 ? 0.85 : 0.6,
+    reason: `Letters name the sides, and the greatest number beside one is ${most}.`,
+    others: ends
+      .filter((other) => other !== end)
+      .map((other) => ({ label: `up to ${other}`, form: formOf(other) })),
+  };
 }
 
 type Range = readonly [left: number, centre: number, right: number];

@@ -24,7 +24,7 @@ const concepts: Readonly<Record<string, string>> = {
   pos: 'position pos index idx slot place step no nr which',
   range: 'range span extent zone split bounds limits interval stretch reach compass',
   key: 'key keys note notes nt nte ky keyboard keynumber notenumber notename keyno noteno keynum tones tone semitonenumber',
-  vel: 'velocity velocities vel velo velos veloc dynamic dynamics dyn force strength strike hardness touch hit blow',
+  vel: 'velocity velocities vel velo velos veloc dynamic dynamics dyn force strength strike hardness touch hit blow intensity dynamics',
   root: 'root rt base basis original orig unity reference ref home centre center tonic fundamental fundament natural nat native recorded rec keycenter keycentre kc unison basenote rootkey rootnote unitynote sampled tuned',
   pitch: 'pitch pitched pitches frequencykey',
   loop: 'loop loops looped looping lp cycle repeat repeats sustainloop loopy ring',
@@ -76,7 +76,7 @@ const concepts: Readonly<Record<string, string>> = {
   play: 'play playback playing played plays',
   num: 'number num',
   midi: 'midi',
-  weak: 'one after value val amount is at sound region data setting settings parameter param info point point property prop field text body content the a for with time mapping map with numeric absolute',
+  weak: 'pt pts one after value val amount is at sound region data setting settings parameter param info point point property prop field text body content the a for with time mapping map with numeric absolute',
   ignored:
     'id uuid guid colour color comment comments remark author version date created modified checksum hash md icon image picture x y width height selected visible locked collapsed xmlns schema lang solo revision description tags tag category vendor maker url notes2 order2 copyright format created editor tempo bpm',
   dB: 'db decibel decibels',
@@ -191,6 +191,8 @@ const foreign: Readonly<Record<string, string>> = {
   dir: 'richtung sens direccion direzione direcao',
   poly: 'stimmen polyphonie polifonia voix voces voci',
   off: 'stumm stummschalten',
+  vel: 'laut lautheit',
+  place: 'lage',
 };
 
 const lexicon = new Map<string, readonly string[]>();

@@ -99,12 +99,28 @@ function mostOf(velocities: readonly Assigned[]): {
   if (greatest === 128) return { most: 128, confidence: 0.8, reason: 'The greatest is 128.', others: [127] };
   if (greatest > 100)
     return { most: 127, confidence: 0.97, reason: `The greatest is ${greatest}.`, others: [100] };
-  if (greatest === 100) {
+  if (greatest === 100 && isFractional)
     return {
       most: 100,
-      confidence: isFractional || least === 0 ? 0.85 : 0.76,
-      reason: 'The greatest is 100.',
+      confidence: 0.85,
+      reason: 'The greatest is 100, and there are fractions.',
       others: [127],
+    };
+  if (greatest === 100 && least === 0) {
+    const isLayered = shareOrFollow(velocities);
+    return {
+      most: isLayered ? 100 : 127,
+      confidence: 0.7,
+      reason: `They run from 0 to 100${isLayered ? ' in layers' : ''}, which could be percentages or the lower part of 127.`,
+      others: [isLayered ? 127 : 100],
+    };
+  }
+  if (greatest === 100) {
+    return {
+      most: 127,
+      confidence: 0.8,
+      reason: `They lie from ${least} to 100, and MIDI counts velocities up to 127.`,
+      others: [100],
     };
   }
   return {
@@ -113,6 +129,17 @@ function mostOf(velocities: readonly Assigned[]): {
     reason: `The greatest is ${greatest}, and MIDI counts velocities up to 127.`,
     others: [100],
   };
+}
+
+/** Whether a layer starts where another one ends, or right behind. */
+function shareOrFollow(velocities: readonly Assigned[]): boolean {
+  const low = new Set(
+    velocities.filter(({ target }) => target === 'lovel').flatMap(({ facts }) => [...facts.numbers]),
+  );
+  return velocities.some(
+    ({ target, facts }) =>
+      target === 'hivel' && facts.numbers.some((one) => low.has(one) || low.has(one + 1)),
+  );
 }
 
 /** Whether high ends are again low ends of other layers. */
