@@ -24,6 +24,8 @@ export function buildInstrument(
 interface Named {
   name: ValueName;
   id: number;
+  /** Whether its values are numbers; else they are words or samples. */
+  isNumber: boolean;
   column: ValueColumn;
 }
 
@@ -44,7 +46,12 @@ class TableBuilder {
     );
     this.#builder = new InstrumentBuilder('table', size);
     this.#builder.enterSource(path, text);
-    this.#columns = columns.map(({ name, column }) => ({ name, id: this.#builder.names.idOf(name), column }));
+    this.#columns = columns.map(({ name, column }) => ({
+      name,
+      id: this.#builder.names.idOf(name),
+      isNumber: name !== 'sample' && name !== 'loop_mode' && name !== 'loop_type',
+      column,
+    }));
   }
 
   build(groups: readonly ZoneGroup[]): Instrument {
@@ -68,16 +75,17 @@ class TableBuilder {
 
   /** The values of a region stand in the order of its cells, so that offsets rise. */
   #addRegions(zones: Int32Array, columns: readonly Named[]): void {
+    const builder = this.#builder;
     const { cells, rows } = this.#zones;
-    const firstZone = zones[0];
-    const order = [...columns].sort((a, b) => a.column.cells[firstZone] - b.column.cells[firstZone]);
+    const { starts, ends } = cells;
+    const order = inOrderOf(zones[0], columns);
     const ranks = order.map((named) => columns.indexOf(named));
     const cellsOf = order.map(({ column }) => column.cells);
     const found = new Int32Array(order.length);
     const foundCells = new Int32Array(order.length);
     for (const zone of zones) {
       const span = cells.rowSpan(rows[zone]);
-      this.#builder.openHeader(HeaderKind.region, span.start, span.end);
+      builder.openHeader(HeaderKind.region, span.start, span.end);
       let count = 0;
       let last = -1;
       for (let at = 0; at < cellsOf.length; at++) {
@@ -95,20 +103,22 @@ class TableBuilder {
         found[place] = at;
         foundCells[place] = cell;
       }
-      for (let at = 0; at < count; at++) this.#addValue(order[found[at]], zone, foundCells[at]);
+      for (let at = 0; at < count; at++) {
+        const named = order[found[at]];
+        const cell = foundCells[at];
+        const number = named.isNumber ? named.column.numbers[zone] : Number.NaN;
+        if (named.isNumber && cells.reads(cell, number))
+          builder.addParameter(named.id, starts[cell], starts[cell], ends[cell], number);
+        else this.#addValue(named, zone, cell);
+      }
     }
   }
 
-  #addValue({ name, id, column }: Named, zone: number, cell: number): void {
-    const { cells } = this.#zones;
+  #addValue({ name, id, isNumber, column }: Named, zone: number, cell: number): void {
     const number = column.numbers[zone];
     if (name === 'sample') this.#addSample(id, zone, cell);
-    else if (name === 'loop_mode' || name === 'loop_type')
-      this.#add(id, cell, valueWords[number], Number.NaN);
-    else if (cells.reads(cell, number)) {
-      const start = cells.starts[cell];
-      this.#builder.addParameter(id, start, start, cells.ends[cell], number);
-    } else this.#add(id, cell, decimal(number), number);
+    else if (isNumber) this.#add(id, cell, decimal(number), number);
+    else this.#add(id, cell, valueWords[number], Number.NaN);
   }
 
   #addSample(id: number, zone: number, cell: number): void {
@@ -133,6 +143,11 @@ class TableBuilder {
     const isText = value.length === end - start && cells.text.startsWith(value, start);
     if (!isText) this.#builder.setValue(parameter, value, number);
   }
+}
+
+/** Columns in the order of the cells of one zone. */
+function inOrderOf(zone: number, columns: readonly Named[]): Named[] {
+  return [...columns].sort((a, b) => a.column.cells[zone] - b.column.cells[zone]);
 }
 
 /** Whether a value stands behind another: in a later cell, or later in the order of names. */

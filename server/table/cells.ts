@@ -17,8 +17,8 @@ const powers = Array.from({ length: mostExactDigits + 1 }, (_, digits) => 10 ** 
  */
 export class TableCells {
   /** UTF-16 offsets of all cells; there may be room behind the last. */
-  starts = new Int32Array(256);
-  ends = new Int32Array(256);
+  starts: Int32Array;
+  ends: Int32Array;
   cellCount = 0;
   /** The first cell of each row, and one past the last cell of all at the end. */
   rowFirst = new Int32Array(64);
@@ -37,7 +37,11 @@ export class TableCells {
     readonly text: string,
     /** One code for each UTF-16 unit, ASCII as it is and others 128 or more, and a line feed behind the last. */
     readonly codes: Uint8Array = bytesOf(text, lineFeed),
-  ) {}
+  ) {
+    const expected = Math.max(64, text.length >> 3);
+    this.starts = new Int32Array(expected);
+    this.ends = new Int32Array(expected);
+  }
 
   /** The number of cells in a row; 0 for a blank line. */
   width(row: number): number {

@@ -33,7 +33,8 @@ export function splitAt(text: string, delimiter: Exclude<Delimiter, 'columns'>):
   const cells = new TableCells(text);
   const { codes } = cells;
   const bordered = code === bar && hasBorders(cells);
-  const stops = stopsAt(code, bordered);
+  // Among bars, `\|` is no end of a cell.
+  const escaping = bordered ? backslash : code;
   const length = text.length;
   let at = textStart(text);
   let rowStart = at;
@@ -47,14 +48,12 @@ export function splitAt(text: string, delimiter: Exclude<Delimiter, 'columns'>):
     let end = -1;
     if (codes[at] === quote && !bordered && !isLoneMark(codes, at, code)) end = addQuoted(cells, at, code);
     if (end < 0) {
-      end = at;
+      end = nextStop(codes, at, code, escaping);
       let escaped = false;
-      while (stops[codes[end] as number] === 0) end++;
       while (bordered && codes[end] === backslash) {
         const escapes = codes[end + 1] === bar;
         if (escapes) escaped = true;
-        end += escapes ? 2 : 1;
-        while (stops[codes[end] as number] === 0) end++;
+        end = nextStop(codes, end + (escapes ? 2 : 1), code, escaping);
       }
       // White space up to the end of a row is the rest of it, not a cell, at its start or behind its border.
       const blank = at === end && (end >= length || isLineEnd(codes[end] as number));
@@ -80,14 +79,14 @@ export function splitAt(text: string, delimiter: Exclude<Delimiter, 'columns'>):
   return cells;
 }
 
-/** 1 for the codes that end a cell, or, among bars, may escape one. */
-function stopsAt(code: number, bordered: boolean): Uint8Array {
-  const stops = new Uint8Array(256);
-  stops[code] = 1;
-  stops[lineFeed] = 1;
-  stops[carriageReturn] = 1;
-  if (bordered) stops[backslash] = 1;
-  return stops;
+/** Where the next line end, `code` or `other` stands, from `start` on; a line end stands behind all text. */
+function nextStop(codes: Uint8Array, start: number, code: number, other: number): number {
+  let at = start;
+  for (;;) {
+    const next = codes[at];
+    if (next === code || next === other || (next <= carriageReturn && isLineEnd(next))) return at;
+    at++;
+  }
 }
 
 function isLineEnd(code: number): boolean {

@@ -1,6 +1,8 @@
 import Papa from 'papaparse';
+import type { Files } from '../../server/model/files';
 import { writeSfz } from '../../server/sfz/write';
 import { readZoneTable } from '../../server/table/readTable';
+import { readTableWithSamples } from '../../server/workspace/readTableWithSamples';
 import { compare, times } from './compare';
 import type { AddRow } from './table';
 import { quantilesRow, ratioRow } from './table';
@@ -33,6 +35,42 @@ export async function measureTable(add: AddRow): Promise<void> {
       '≤ 2000 ms',
     ),
   );
+  const inSteps = () => readTableWithSamples(noFiles, large, folders);
+  add(
+    quantilesRow(
+      'The same, samples looked up, other work let run in between',
+      await times(async () => writeSfz((await inSteps()).instrument), { warmUp: 1, rounds: 5 }),
+      '≤ 2000 ms',
+    ),
+  );
+  const waits: number[] = [];
+  for (let round = 0; round < 5; round++) waits.push(await longestWait(inSteps));
+  add(quantilesRow('Longest that other work waits while it is read', waits, ''));
+}
+
+const folders = { path: 'table', samplesFolder: '/', outputFolder: '/' };
+const noFiles: Files = {
+  stat: async () => undefined,
+  list: async () => undefined,
+  open: async () => undefined,
+};
+
+/** The longest time, in milliseconds, for which other work cannot run while `work` does. */
+async function longestWait(work: () => Promise<unknown>): Promise<number> {
+  let longest = 0;
+  let last = performance.now();
+  let isDone = false;
+  const look = () => {
+    const now = performance.now();
+    longest = Math.max(longest, now - last);
+    last = now;
+    if (!isDone) setImmediate(look);
+  };
+  setImmediate(look);
+  await work();
+  look();
+  isDone = true;
+  return longest;
 }
 
 /** A table of thirteen columns, parted by tabs. */
