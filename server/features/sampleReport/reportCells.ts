@@ -48,7 +48,9 @@ export function sampleCells(row: SampleRow): ReportCell[] {
     row.loops.map(({ start, end }) => `${start} to ${end}`).join('; '),
     row.rootKeys.map(keyText).join('; '),
     pitch ? rounded(pitch.hertz, 2) : undefined,
-    pitch ? `${keyText(pitch.key)} ${signed(pitch.cents)}` : undefined,
+    pitch
+      ? `${keyText(pitch.key)} ${signed(pitch.cents)}${pitch.confidence < surely ? ' (not sure)' : ''}`
+      : undefined,
     row.centsOff === undefined ? undefined : rounded(row.centsOff, 1),
     survey?.loudness == null ? undefined : rounded(survey.loudness, 1),
     survey && survey.peak > 0 ? rounded(20 * Math.log10(survey.peak), 1) : undefined,
@@ -57,6 +59,9 @@ export function sampleCells(row: SampleRow): ReportCell[] {
     sampleNotes(row).join('; '),
   ];
 }
+
+/** A pitch measured with less confidence is not sure. */
+const surely = 0.8;
 
 /** The table of tuning: a row for each key that is the root of samples. */
 export const tuningHeadings = [
@@ -102,7 +107,7 @@ function sampleNotes({ state, facts, loops, centsOff, pitch, survey }: SampleRow
   for (const { message } of facts?.problems ?? []) notes.push(message);
   const distance = centsOff === undefined ? undefined : pitchDistance(centsOff);
   if (distance !== undefined) {
-    const sure = pitch && pitch.confidence >= 0.8 ? '' : ', though the pitch is not sure';
+    const sure = pitch && pitch.confidence >= surely ? '' : ', though the pitch is not sure';
     notes.push(`sounds ${distance} its root key${sure}`);
   }
   for (const { start, end, seam } of loops) {
