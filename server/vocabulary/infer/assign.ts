@@ -1,6 +1,7 @@
 import { resolveOpcode } from '../../model/opcodes/resolve';
 import type { ColumnFacts } from './columnFacts';
 import { factsOf, rangesOf, textsOf } from './columnFacts';
+import { readByUnit, readKeyTriple } from './contents';
 import type { Meaning, NameUnit, Target } from './meanings';
 import { isBare, meaningsOf } from './meanings';
 import { nameWords } from './nameWords';
@@ -23,6 +24,8 @@ export interface Assigned {
   facts: ColumnFacts;
   /** Other targets that the name and the values allow. */
   others: readonly Target[];
+  /** Why, where the values say more than the name. */
+  evidence: string | undefined;
 }
 
 interface Proposal {
@@ -31,6 +34,8 @@ interface Proposal {
   facts: ColumnFacts;
   texts: readonly (string | undefined)[];
   order: number;
+  /** Why, where the values say more than the name; such a proposal goes before others of its weight. */
+  evidence?: string;
 }
 
 /** Targets that hold two parameters in one text. */
@@ -77,7 +82,9 @@ export function assignColumns(rows: Rows, { chain, pathAt }: RegionElement): Ass
       }
     }
   }
-  proposals.sort((one, other) => other.meaning.weight - one.meaning.weight || one.order - other.order);
+  const region = chain.length - 1;
+  proposals.push(...byContents(rows, region, proposals));
+  proposals.sort((one, other) => rankOf(other) - rankOf(one) || one.order - other.order);
   const taken = new Set<string>();
   const done = new Map<Column, Assigned[]>();
   for (const proposal of proposals) {
@@ -89,7 +96,72 @@ export function assignColumns(rows: Rows, { chain, pathAt }: RegionElement): Ass
     for (const id of ids) taken.add(id);
     done.set(column, assigned);
   }
-  return rows.columns.flatMap((column) => done.get(column) ?? []);
+  return besideRanges(rows.columns.flatMap((column) => done.get(column) ?? []));
+}
+
+/** What the values say goes before what a single letter says. */
+function rankOf({ meaning, evidence }: Proposal): number {
+  return evidence === undefined ? meaning.weight : Math.max(0.81, meaning.weight);
+}
+
+/** What the places of regions whose names say little are by their values. */
+function byContents(rows: Rows, region: number, named: readonly Proposal[]): Proposal[] {
+  const places = rows.columns.flatMap((column, order) => {
+    const best = Math.max(
+      0,
+      ...named.filter((one) => one.column === column).map(({ meaning }) => meaning.weight),
+    );
+    const isLetter = column.own.length === 1 && column.own[0]?.length === 1 && column.around.length === 0;
+    if (column.level !== region || !isLetter || best > 0.8) return [];
+    const texts = textsOf(column);
+    return [{ column, order, texts, facts: factsOf(texts), name: column.own[0] as string }];
+  });
+  const labels = rows.columns.flatMap((column, order): Proposal[] => {
+    const texts = column.level < region && column.own.join() === 'n' ? textsOf(column) : [];
+    const facts = factsOf(texts);
+    if (facts.filled === 0 || facts.numeric + facts.notes + facts.files > 0) return [];
+    const meaning = { target: 'label', weight: 0.8, unit: undefined };
+    return [{ column, order, texts, facts, meaning, evidence: 'It holds words, as names do.' }];
+  });
+  const keys = readKeyTriple(places);
+  const read = places.flatMap((place): Proposal[] => {
+    const reading = keys.get(place) ?? readByUnit(place);
+    if (!reading) return [];
+    const { target, weight, evidence } = reading;
+    const { column, order, texts, facts } = place;
+    const unit = facts.unit === 'semitones' || facts.unit === 'cents' ? facts.unit : undefined;
+    return [{ column, order, texts, facts, evidence, meaning: { target, weight, unit } }];
+  });
+  return [...read, ...labels];
+}
+
+/**
+ * A single key beside a key range is the root key. So is one inside the range of an outer element where all regions in it have
+ * the same.
+ */
+function besideRanges(all: readonly Assigned[]): Assigned[] {
+  const at = (level: number, ...targets: Target[]) =>
+    all.filter(({ column, target }) => column.level === level && targets.includes(target));
+  return all.flatMap((one) => {
+    if (one.target !== 'key') return [one];
+    const { level } = one.column;
+    if (at(level, 'lokey', 'hikey').length > 0) {
+      return at(level, 'pitch_keycenter').length > 0 ? [] : [{ ...one, target: 'pitch_keycenter' }];
+    }
+    const outer = all.find(({ column, target }) => column.level < level && target === 'lokey');
+    return outer && isOneWithin(one, outer) ? [{ ...one, target: 'pitch_keycenter', weight: 0.7 }] : [one];
+  });
+}
+
+function isOneWithin({ texts }: Assigned, { column }: Assigned): boolean {
+  const keys = new Map<number, string>();
+  for (const [row, text] of texts.entries()) {
+    const place = column.cells[row]?.start;
+    if (text === undefined || place === undefined) return false;
+    if ((keys.get(place) ?? text) !== text) return false;
+    keys.set(place, text);
+  }
+  return keys.size < texts.length;
 }
 
 /** A key range and a single key in one element: the single one is the root key. */
@@ -121,11 +193,13 @@ function fittingTo(meaning: Meaning, facts: ColumnFacts, texts: readonly (string
   const add = (one: Target, times = 1) => {
     if (isPlausible(one, facts, texts)) fitting.push({ ...meaning, target: one, weight: weight * times });
   };
+  // What counts the regions is no key.
+  const counted = facts.isCounting && facts.filled > 1 ? 0.4 : 1;
   if (target === 'key' || target === 'key_range') {
     add('key_range');
     if (fitting.length === 0) {
-      add('key');
-      add('pitch_keycenter', 0.9);
+      add('key', counted);
+      add('pitch_keycenter', 0.9 * counted);
     }
     return fitting;
   }
@@ -145,11 +219,14 @@ function fittingTo(meaning: Meaning, facts: ColumnFacts, texts: readonly (string
   return fitting;
 }
 
-function assignedOf({ column, meaning, facts, texts }: Proposal, proposals: readonly Proposal[]): Assigned[] {
+function assignedOf(
+  { column, meaning, facts, texts, evidence }: Proposal,
+  proposals: readonly Proposal[],
+): Assigned[] {
   const others = proposals
     .filter((one) => one.column === column && one.meaning.target !== meaning.target)
     .map((one) => one.meaning.target);
-  const base = { column, weight: meaning.weight, unit: meaning.unit, others };
+  const base = { column, weight: meaning.weight, unit: meaning.unit, others, evidence };
   const parts = rangeParts[meaning.target];
   const ranges = parts && rangesOf(texts);
   if (parts && ranges) {

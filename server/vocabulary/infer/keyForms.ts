@@ -79,6 +79,12 @@ function rowKey(text: string | undefined): RowKey | undefined {
   return undefined;
 }
 
+/** The number of a key, note names as if C4 were key 60; `undefined` for other texts. */
+export function rowKeyNumber(text: string | undefined): number | undefined {
+  const key = rowKey(text);
+  return key && (key.number ?? key.named);
+}
+
 interface Octave {
   middleC: MiddleC;
   confidence: number;

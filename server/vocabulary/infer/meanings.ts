@@ -366,7 +366,8 @@ export function meaningsOf(
 ): Meaning[] {
   const inner = understand(own);
   if (inner.concepts.includes('ignored') || inner.concepts.includes('lfo')) return [];
-  if (own.length > 0 && inner.unknown === own.length) return [];
+  if (own.length > 0 && inner.unknown === own.length && (own[0]?.length !== 1 || around.length > 0))
+    return [];
   const all = understand(around.flat());
   const nearest = understand(around.at(-1) ?? []);
   const unit = unitIn(inner.concepts) ?? unitIn(nearest.concepts);
@@ -395,8 +396,30 @@ export function meaningsOf(
   }
   const certainty = inner.certainty * (around.length > 0 && !found.length ? 0.9 : 1) * doubt;
   push(inner.concepts, certainty * (bare && (around.length > 0 || isTold) ? 0.7 : 1));
+  const [letter] = own;
+  if (own.length === 1 && letter?.length === 1 && around.length === 0) {
+    for (const target of letters[letter] ?? []) {
+      if (!found.some((one) => one.target === target)) found.push({ target, weight: 0.5, unit: undefined });
+    }
+  }
+  // A place beside a level is one between left and right, if it is not one in a file.
+  if (inner.concepts.join() === 'pos' && nearest.concepts.some((one) => one === 'key' || one === 'level')) {
+    found.push({ target: 'pan', weight: 0.6, unit: undefined });
+  }
   return found;
 }
+
+/** What a single letter may stand for; it says so little that the values have to tell. */
+const letters: Readonly<Record<string, readonly Target[]>> = {
+  l: ['lokey'],
+  h: ['hikey'],
+  r: ['pitch_keycenter'],
+  p: ['pan'],
+  t: ['tune'],
+  a: ['volume'],
+  g: ['volume'],
+  n: ['label'],
+};
 
 /** Whether words say little without what stands around them: `from`, `max`. */
 export function isBare(words: readonly string[]): boolean {

@@ -68,7 +68,7 @@ export function isPlausible(
         every(facts, (word) => panSide(word))
       );
     case 'label':
-      return facts.files === 0;
+      return facts.files === 0 && notes < filled;
     case 'group_name':
       return facts.files === 0;
     case 'loop':

@@ -117,8 +117,21 @@ function unendedPath(
     (target === 'sample' ? 0.5 : 0) + (isSlashed ? 0.4 : 0) + (isText && target === undefined ? 0.2 : 0);
   if (likeness === 0 || (target !== undefined && target !== 'sample' && !isSlashed)) return undefined;
   const holder = name === '' && type.parent && type.attributes.size === 0 ? type.parent : type;
-  if (!tradeTargets(holder, new Map()).some((one) => anyKeyTargets.has(one))) return undefined;
-  return { example, likeness };
+  return namesKeys(holder) ? { example, likeness } : undefined;
+}
+
+/** Whether an element names keys, or names other things of a region inside one that does. */
+function namesKeys(holder: ElementType): boolean {
+  const own = tradeTargets(holder, new Map());
+  if (own.some((one) => anyKeyTargets.has(one))) return true;
+  if (!own.some((one) => one !== 'sample' && one !== 'label')) return false;
+  for (let at = holder.parent; at; at = at.parent) {
+    const level = nameWords(at.name);
+    for (const name of at.attributes.keys()) {
+      if (anyKeyTargets.has(meaningsOf(nameWords(name), [], level)[0]?.target ?? '')) return true;
+    }
+  }
+  return false;
 }
 
 /** The targets that the names in an element say, children included that stand in it once. */

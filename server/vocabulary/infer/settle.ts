@@ -1,4 +1,5 @@
 import type { ValueForm, VocabularyParameter } from '../vocabulary';
+import { addedValues } from './addedValues';
 import type { Assigned } from './assign';
 import type { Alternative, Draft, Settled } from './draft';
 import { exampleOf, parameterAt, placeName } from './draft';
@@ -44,6 +45,7 @@ export function settle(
   );
   drafts.push(...keyForms.drafts, ...velocityForms.drafts, ...positionForms.drafts);
 
+  const added = addedValues(assigned);
   const settled: Settled[] = [];
   for (const one of assigned) {
     const { target } = one;
@@ -65,11 +67,16 @@ export function settle(
       if (target === 'loop_crossfade') continue;
       parameters.push(parameterAt(one, positionForms.parameterOf(one), positionForms.formOf(one)));
     } else if (timeTargets.has(target)) read(target, timeForm(one, times), 'unit');
-    else if (target === 'volume' || target === 'attenuation') read('volume', levelForm(one), 'unit');
-    else if (target === 'tune') read('tune', tuningForm(one), 'unit');
+    else if (target === 'volume' || target === 'attenuation')
+      read(added.get(one) ?? 'volume', levelForm(one), 'unit');
+    else if (target === 'tune') read(added.get(one) ?? 'tune', tuningForm(one), 'unit');
     else if (target === 'transpose') {
       parameters.push(
-        parameterAt(one, 'transpose', { kind: 'tuning', unit: 'semitones', ...unitTextOf(one.facts) }),
+        parameterAt(one, added.get(one) ?? 'transpose', {
+          kind: 'tuning',
+          unit: 'semitones',
+          ...unitTextOf(one.facts),
+        }),
       );
     } else if (target === 'pan') {
       if (one.facts.numeric > 0 || [...one.facts.tally.keys()].some((text) => /\d/.test(text)))
@@ -79,6 +86,8 @@ export function settle(
     if (parameters.length === 0) continue;
     settled.push({ assigned: one, parameters });
     drafts.push(placeDraft(id, one, parameters, chain));
+    const name = added.get(one);
+    if (name !== undefined) drafts.push(addedDraft(id, one, name, chain));
   }
   return { settled, drafts };
 }
@@ -288,7 +297,8 @@ function placeDraft(
     message: `${part}${placeName(one)} of ${where} is ${names.join(' and ')}.`,
     confidence: one.weight,
     evidence: [
-      `${one.weight >= 0.75 ? 'Its name says so' : 'Its name could mean that'}, and ${one.facts.filled === 1 ? 'its value fits' : 'its values fit'}.`,
+      one.evidence ??
+        `${one.weight >= 0.75 ? 'Its name says so' : 'Its name could mean that'}, and ${one.facts.filled === 1 ? 'its value fits' : 'its values fit'}.`,
     ],
     span: exampleOf(one),
     isAbout,
@@ -305,6 +315,26 @@ function placeDraft(
           }),
         ),
       { label: 'it is none of these', change: () => undefined },
+    ],
+  };
+}
+
+/** Whether a value of an outer element is added to those of the regions, or stands for regions without one. */
+function addedDraft(id: string, one: Assigned, name: string, chain: readonly string[]): Draft {
+  const element = chain[one.column.level];
+  const inherited = one.target === 'attenuation' ? 'volume' : one.target;
+  return {
+    id: `${id}.adds`,
+    message: `${placeName(one)} of <${element}> is added to ${parameterWords[inherited] ?? inherited} of each region inside.`,
+    confidence: 0.65,
+    evidence: ['Every region inside has one of its own, which would otherwise take its place.'],
+    span: exampleOf(one),
+    isAbout: (other, about) => other.parameter === name && other.at === one.column.at && about === element,
+    alternatives: [
+      {
+        label: 'it counts only where a region has none',
+        change: (old) => ({ ...old, parameter: inherited }),
+      },
     ],
   };
 }

@@ -2,10 +2,14 @@ import { loopWord } from '../../table/languages/cellWords';
 import { bareWord } from '../../table/languages/spelling';
 
 const yes = new Set(
-  'yes true on 1 y t enabled active ja wahr an ein oui vrai si sí verdadero vero sim x always'.split(' '),
+  'yes true on 1 y t enabled active ja wahr an ein oui vrai si sí verdadero vero verdadeiro sim x always aan waar pa tak evet kylla да はい'.split(
+    ' ',
+  ),
 );
 const no = new Set(
-  'no false off 0 n f disabled inactive nein falsch aus non faux falso nao none never'.split(' '),
+  'no false off 0 n f disabled inactive nein falsch aus non faux falso nao none never nee uit onwaar av nej nie hayir ei нет いいえ'.split(
+    ' ',
+  ),
 );
 
 /** Whether a word switches on or off; `undefined` for other words. */
@@ -38,6 +42,11 @@ const opposites: readonly (readonly [string, string])[] = [
   ['active', 'inactive'],
   ['an', 'aus'],
   ['wahr', 'falsch'],
+  ['vrai', 'faux'],
+  ['sim', 'nao'],
+  ['aan', 'uit'],
+  ['ja', 'nee'],
+  ['tak', 'nie'],
 ];
 
 function inCaseOf(model: string, word: string): string {
