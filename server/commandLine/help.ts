@@ -6,7 +6,7 @@ export const help = `Usage: zonewright COMMAND …
   regions FILE    list every region with the values in force
                     --format text|json   --middle-c C3|C4|C5   --samples DIR
   convert FILE    write an instrument or a copied zone table as SFZ or instrument XML
-                    --to sfz|xml|VOCABULARY   --output FILE   --notes FILE
+                    --to sfz|xml|VOCABULARY   --output FILE   --notes FILE   --inline
                     --middle-c C3|C4|C5   --samples DIR
   map FILE        draw the keyboard map
                     --output FILE.svg
@@ -25,6 +25,7 @@ export const help = `Usage: zonewright COMMAND …
 FILE is SFZ, instrument XML or a zone table saved as text; - reads standard input.
 XML in another vocabulary is read by a file *.vocabulary.json in its folder or one above
 it, or by what its own text tells.
+--inline writes variables and included files out, which are else kept where they can be.
 --middle-c says which octave the table gives to key 60. --samples names the folder
 in which a table's samples are looked up.
 Exit status: 0 done, 1 check found something at or above --fail-on, 2 wrong words or an unreadable input.

@@ -1,6 +1,7 @@
 import type { Instrument } from '../model/instrument';
 import type { ConversionNote } from '../model/notes';
 import { folderOf } from '../model/paths';
+import type { Vocabulary } from '../vocabulary/vocabulary';
 import { readTableWithSamples } from '../workspace/readTableWithSamples';
 import { CommandError } from './commandError';
 import type { Input } from './input';
@@ -15,6 +16,8 @@ export interface AnyInstrument {
   instrument: Instrument;
   notes: ConversionNote[];
   fromTable: boolean;
+  /** The vocabulary that it was read by, where it was. */
+  vocabulary?: Vocabulary | undefined;
 }
 
 /** Reads SFZ, instrument XML or a zone table. A table's samples are written as paths from `outputFolder`. */
@@ -32,7 +35,12 @@ export async function readAny(
           `zonewright: --${name} is for zone tables; ${input.name} is none, so it has no effect\n`,
         );
     }
-    return { instrument: loaded.instrument, notes: [], fromTable: false };
+    return {
+      instrument: loaded.instrument,
+      notes: [],
+      fromTable: false,
+      vocabulary: loaded.vocabulary?.vocabulary,
+    };
   }
   const samplesFolder = options.samples === undefined ? undefined : absolutePath(terminal, options.samples);
   if (samplesFolder !== undefined && (await terminal.files.stat(samplesFolder))?.kind !== 'folder') {

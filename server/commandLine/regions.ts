@@ -1,9 +1,10 @@
 import { effectiveValues } from '../model/effectiveValues';
 import type { Instrument } from '../model/instrument';
 import { noteNameOf } from '../model/keys';
+import { lineNotes } from '../model/lineNotes';
 import { CommandError } from './commandError';
 import { folderOfInput, readInput } from './input';
-import { notesByLine } from './notes';
+import { tellNotes } from './notes';
 import { readAny, tableOptions } from './readAny';
 import type { Terminal } from './terminal';
 import { textTable } from './textTable';
@@ -21,14 +22,12 @@ export async function regions(args: readonly string[], terminal: Terminal): Prom
       const label = instrument.groupLabel(region);
       return { ...effectiveValues(instrument, region), ...(label !== undefined && { label }) };
     });
-    const output = { format: instrument.format, regions: listed, notes: notesByLine(instrument, notes) };
+    const output = { format: instrument.format, regions: listed, notes: lineNotes(instrument, notes) };
     await terminal.out(`${JSON.stringify(output, undefined, 2)}\n`);
     return 0;
   }
   await terminal.out(regionTable(instrument));
-  for (const note of notesByLine(instrument, notes)) {
-    terminal.error(`${input.name}:${note.line}: ${note.kind}: ${note.message}\n`);
-  }
+  tellNotes(terminal, input.name, lineNotes(instrument, notes));
   return 0;
 }
 

@@ -35,6 +35,6 @@ export function markdownTable(headings: readonly string[], rows: readonly (reado
 }
 
 /** Text that Markdown shows as it stands, in one line. Underscores within words mean nothing there (CommonMark 0.31, 6.2). */
-function escaped(text: string): string {
+export function escaped(text: string): string {
   return text.replace(/[\\`*[\]<>|&~]|(?<![a-z\d])_|_(?![a-z\d])/gi, '\\$&').replace(/\s+/g, ' ');
 }

@@ -1,0 +1,49 @@
+import type { LineNote } from '../model/lineNotes';
+import { foldNotes } from '../model/lineNotes';
+import type { NoteKind } from '../model/notes';
+import { escaped, markdownTable } from './sampleReport/markdown';
+
+const headings: Readonly<Record<NoteKind, string>> = {
+  assumed: 'Assumed',
+  approximated: 'Written in another way',
+  dropped: 'Left out',
+  ignored: 'Not used',
+};
+
+const explanations: Readonly<Record<NoteKind, string>> = {
+  assumed: 'The text does not say these; they were decided by what is usual.',
+  approximated: 'These were carried over, but not in the same form.',
+  dropped: 'These have no place in what was written.',
+  ignored: 'These were not read, or have no effect.',
+};
+
+/**
+ * Conversion notes as a Markdown page for people: counts at the top, then a table for each kind, notes that say the same in
+ * one row. `kept` is the number of values that were carried over exactly, where it is known.
+ */
+export function notesPage(title: string, notes: readonly LineNote[], kept?: number): string {
+  const kinds = Object.keys(headings) as NoteKind[];
+  const count = (kind: NoteKind) => notes.filter((note) => note.kind === kind).length;
+  const parts = [
+    `# ${escaped(title).replaceAll('#', '\\#')}`,
+    ...(notes.length === 0 ? ['Everything was carried over exactly.'] : []),
+    [
+      ...(kept === undefined ? [] : [`- Carried over exactly: ${kept}`]),
+      ...kinds.map((kind) => `- ${headings[kind]}: ${count(kind)}`),
+    ].join('\n'),
+  ];
+  for (const kind of kinds) {
+    const folded = foldNotes(notes.filter((note) => note.kind === kind));
+    if (folded.length === 0) continue;
+    const rows = folded.map(({ note, count: times, lines }) => [
+      note.file === undefined ? lines : `${note.file}: ${lines}`,
+      note.parameter ?? '',
+      // Numbers among other values stay to the left like these.
+      note.value === undefined ? '' : `${note.value}${times > 1 ? ` and ${times - 1} more` : ''}`,
+      note.message,
+    ]);
+    parts.push(`## ${headings[kind]}`, explanations[kind]);
+    parts.push(markdownTable(['Lines', 'Parameter', 'Value', 'What and why'], rows));
+  }
+  return `${parts.join('\n\n')}\n`;
+}

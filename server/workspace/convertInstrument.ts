@@ -1,0 +1,64 @@
+import type { Instrument } from '../model/instrument';
+import type { Notation, WriteOptions, Written } from '../model/notation';
+import type { ConversionNote } from '../model/notes';
+import { assumedOnReading, lostOnReading } from '../model/readingNotes';
+import { unreadValues } from '../vocabulary/unreadValues';
+import type { Vocabulary } from '../vocabulary/vocabulary';
+import { sampleFactsIn } from './sampleFactsIn';
+import type { SampleStore } from './sampleStore';
+
+/** Rounds of writing while what is known of samples grows. */
+const mostRounds = 20;
+
+/** What is converted. */
+export interface ConversionSource {
+  instrument: Instrument;
+  /** The vocabulary that it was read by, where it was. */
+  vocabulary?: Vocabulary | undefined;
+  /** The folder that its paths start from; `undefined` for a text that is no file. */
+  folder: string | undefined;
+  /** What was noted on reading beside the instrument itself. */
+  notes?: readonly ConversionNote[];
+}
+
+/** A text with an account of every value. */
+export interface Conversion {
+  text: string;
+  /** What was assumed, written in another way, left out or not used, in the order of the instrument's text. */
+  notes: ConversionNote[];
+  /** How many values were carried over exactly. */
+  kept: number;
+}
+
+/** Writes an instrument in another notation, fetching what that needs to know of samples, and accounts for every value of its text. */
+export async function convertInstrument(
+  { instrument, vocabulary, folder, notes: earlier = [] }: ConversionSource,
+  notation: Notation,
+  options: Omit<WriteOptions, 'sampleFacts' | 'readingNotes'>,
+  samples: SampleStore,
+): Promise<Conversion> {
+  const readingNotes = assumedOnReading(instrument);
+  const write = (): Written =>
+    notation.write(instrument, {
+      ...options,
+      readingNotes,
+      ...(folder !== undefined && { sampleFacts: sampleFactsIn(samples, folder) }),
+    });
+  let written = write();
+  for (let round = 0; samples.wants && round < mostRounds; round++) {
+    await samples.loadWanted();
+    written = write();
+  }
+  const assumed = [...readingNotes.values()].flat();
+  const notes = [
+    ...earlier,
+    ...assumed,
+    ...lostOnReading(instrument),
+    ...(vocabulary ? unreadValues(instrument, vocabulary) : []),
+    ...written.notes,
+  ].sort((a, b) => a.source - b.source || a.start - b.start);
+  // A notation that does not place the notes on reading has counted their values as kept.
+  const uncounted = assumed.filter((note) => !note.written).length;
+  const kept = Math.max(0, (written.kept ?? instrument.parameters.count) - uncounted);
+  return { text: written.text, notes, kept };
+}
