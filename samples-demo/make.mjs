@@ -198,6 +198,14 @@ function* faultySounds() {
       0,
     ),
   ];
+  yield [
+    `${folder}/sound-soft.wav`,
+    wavOf(
+      shaped(short, (value) => 0.25 * value),
+      key,
+      0,
+    ),
+  ];
   const stereo = { rate: sampleRate, depth: '16' };
   const opposite = shaped(short, (value) => -value);
   yield [`${folder}/sound-opposite.wav`, wavIn({ ...stereo, channels: [short, opposite] }, key, 0)];

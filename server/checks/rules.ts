@@ -12,6 +12,7 @@ import { keyswitchSounds } from './keyswitchSounds';
 import { loopInverted } from './loopInverted';
 import { loopPastEnd } from './loopPastEnd';
 import { loopSeam } from './loopSeam';
+import { loudnessStep } from './loudnessStep';
 import { mixedDepths } from './mixedDepths';
 import { mixedRates } from './mixedRates';
 import { noEffect } from './noEffect';
@@ -36,6 +37,7 @@ import { sequenceHole } from './sequenceHole';
 import { silenceBefore } from './silenceBefore';
 import { tailCut } from './tailCut';
 import { velocityGap } from './velocityGap';
+import { velocityOrder } from './velocityOrder';
 
 /** The checks that look at one instrument, in the order in which they run. */
 export const instrumentRules: readonly Rule[] = [
@@ -65,6 +67,8 @@ export const instrumentRules: readonly Rule[] = [
   clipped,
   oppositePhase,
   falseStereo,
+  loudnessStep,
+  velocityOrder,
   mixedRates,
   mixedDepths,
   sequenceHole,

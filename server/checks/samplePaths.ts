@@ -12,6 +12,14 @@ export function placeOf(instrument: Instrument, { parameter }: SampleUse): Span 
   return span.end > span.start ? span : instrument.nameSpan(parameter);
 }
 
+/** Where a finding about the sample of one region stands: the value in the region itself, else the region's header. */
+export function placeInRegion(instrument: Instrument, region: number): Span {
+  const parameter = instrument.sampleParameter[region] as number;
+  return parameter >= instrument.firstParameter(region)
+    ? instrument.valueSpan(parameter)
+    : instrument.headerSpan(region);
+}
+
 /**
  * A fix that leads a sample to another path. What `default_path` says stays where the path starts with it; where it
  * differs in letter case alone, it is corrected too; where it leads elsewhere, there is no fix.
