@@ -43,6 +43,21 @@ export interface XmlHandler {
   openEnd(end: number, empty: boolean, broken: boolean): void;
   /** An end tag and the name in it; an empty span where an element ends without one. */
   close(start: number, end: number, nameStart: number, nameEnd: number): void;
+  /**
+   * An element without attributes that holds one line of text and nothing else, in the usual form: `<name>text</name>`. The
+   * handler that has this gets it in the place of {@link open}, {@link openEnd}, {@link characters} and {@link close}. The text at
+   * `start`..`end` is not empty, has no blanks around it and reads as it is written; `number` is as in {@link attribute}, but NaN for
+   * more than fifteen digits. The end tag stands at `closeStart`, as long as the name and three more.
+   */
+  textElement?(
+    tagStart: number,
+    nameEnd: number,
+    hash: number,
+    start: number,
+    end: number,
+    number: number,
+    closeStart: number,
+  ): void;
   /** Text other than white space inside an element; CDATA sections with their marks. */
   characters(start: number, end: number): void;
   /** A comment with its marks. */

@@ -1,4 +1,4 @@
-import { doubtful } from '../model/textBytes';
+import { beyondAscii, doubtful } from '../model/textBytes';
 import { AttributeNames } from './attributeNames';
 import { nameEndAt } from './characters';
 import type { XmlHandler } from './handler';
@@ -24,6 +24,7 @@ const nine = 57;
 const less = 60;
 const equals = 61;
 const greater = 62;
+const closeBracket = 93;
 /** Stands behind the last character. */
 const nothing = 0;
 
@@ -39,6 +40,11 @@ for (const code of [...'_-.', ...'0123456789', ...'abcdefghijklmnopqrstuvwxyzABC
 }
 const colon = 58;
 
+/** By code: 1 for what ends a run of characters that stand for themselves in a text. */
+const specialInText = new Uint8Array(256);
+specialInText.fill(1, 0, space);
+for (const code of [ampersand, less, closeBracket, doubtful]) specialInText[code] = 1;
+
 /**
  * Reads start tags. Attributes in the usual form are read here character by character in one go; as soon as one is
  * out of the ordinary it is handed to {@link OddAttributes}, which is slower and knows all forms and faults.
@@ -49,7 +55,7 @@ export class StartTags {
   readonly #handler: XmlHandler;
   readonly #names: AttributeNames;
   readonly #odd: OddAttributes;
-  /** Of the tag read last: where its name ends, whether it ended in `/>`, and whether its end is missing. */
+  /** Of the tag read last: where its name ends, whether its element is over with it, and whether its end is missing. */
   nameEnd = 0;
   empty = false;
   broken = false;
@@ -86,6 +92,10 @@ export class StartTags {
       code = bytes[at] as number;
     }
     this.nameEnd = at;
+    if (code === greater && handler.textElement) {
+      const end = this.#textElement(start, at, hash);
+      if (end > 0) return end;
+    }
     handler.open(start, start + 1, at, hash);
 
     /** The name of the attribute before. */
@@ -203,6 +213,54 @@ export class StartTags {
       if (names.isRepeated(name)) this.#odd.reportRepeated(nameStart, nameEnd);
       handler.attribute(name, nameStart, nameEnd, valueStart, valueEnd, number, marks);
     }
+  }
+
+  /** Reads on in an element without attributes as a whole; 0 where it is no plain text in the usual form. */
+  #textElement(start: number, nameEnd: number, hash: number): number {
+    const bytes = this.#bytes;
+    let at = nameEnd + 1;
+    let code = bytes[at] as number;
+    while (code === space) code = bytes[++at] as number;
+    const valueStart = at;
+
+    let mantissa = 0;
+    let scale = 1;
+    let digits = 0;
+    const isNegative = code === minus;
+    if (isNegative || code === plus) code = bytes[++at] as number;
+    while (code >= zero && code <= nine) {
+      mantissa = mantissa * 10 + code - zero;
+      digits++;
+      code = bytes[++at] as number;
+    }
+    if (code === point) {
+      code = bytes[++at] as number;
+      while (code >= zero && code <= nine) {
+        mantissa = mantissa * 10 + code - zero;
+        scale *= 10;
+        digits++;
+        code = bytes[++at] as number;
+      }
+    }
+    const numberEnd = digits > 0 && digits <= 15 ? at : -1;
+
+    while (specialInText[code] === 0) code = bytes[++at] as number;
+    if (code !== less || at === valueStart || bytes[at + 1] !== slash) return 0;
+    const closeStart = at;
+    at += 2;
+    for (let own = start + 1; own < nameEnd; own++, at++) {
+      code = bytes[own] as number;
+      if (bytes[at] !== code || code >= beyondAscii) return 0;
+    }
+    if (bytes[at] !== greater) return 0;
+    let valueEnd = closeStart;
+    while (bytes[valueEnd - 1] === space) valueEnd--;
+    // Fifteen digits are exact in a double, and so is their quotient by a power of ten, rounded once (IEEE 754).
+    let number = Number.NaN;
+    if (valueEnd === numberEnd) number = isNegative ? -mantissa / scale : mantissa / scale;
+    this.empty = true;
+    this.#handler.textElement?.(start, nameEnd, hash, valueStart, valueEnd, number, closeStart);
+    return at + 1;
   }
 
   #unclosed(start: number, end: number): number {

@@ -13,7 +13,7 @@ import type { ChildElements, CompiledVocabulary, ElementPlace } from './compile'
 import { ElementText } from './elementText';
 import { scaleBySurroundings } from './scale';
 import type { Target } from './targets';
-import { partOf } from './targets';
+import { isReadBeside, partOf } from './targets';
 import { readTargetText } from './values';
 
 type Words = Extract<ValueForm, { kind: 'words' }>;
@@ -277,6 +277,7 @@ export class VocabularyReader implements XmlHandler {
   }
 
   #reportNonsense(target: Target, start: number, end: number): void {
+    if (target.besides.length > 0 && isReadBeside(target, this.#text.slice(start, end))) return;
     const text = this.#text.slice(start, Math.min(end, start + 40));
     this.#builder.addFinding({
       code: 'opcode-value',
@@ -380,6 +381,34 @@ export class VocabularyReader implements XmlHandler {
     const header = this.#headers[place.level] as number;
     if (header >= 0) this.#builder.closeHeader(header, end);
     this.#leaveLevel(place.level);
+  }
+
+  textElement(
+    tagStart: number,
+    nameEnd: number,
+    hash: number,
+    start: number,
+    end: number,
+    number: number,
+    closeStart: number,
+  ): void {
+    if (this.#elementText.isOpen) this.#endText();
+    const nameStart = tagStart + 1;
+    const around = this.#depth === 0 ? this.#vocabulary.root : this.#places[this.#depth - 1];
+    const children = around?.childrenNamed(this.#text, nameStart, nameEnd, hash);
+    if (children === undefined) return;
+    if (children.goesByAttributes || children.place.level >= 0) {
+      this.open(tagStart, nameStart, nameEnd, hash);
+      this.openEnd(nameEnd + 1, false);
+      this.characters(start, end);
+      this.close(closeStart, closeStart + nameEnd - nameStart + 3);
+      return;
+    }
+    const { text, isMixed } = children.place;
+    if (text === undefined) return;
+    for (const target of text) {
+      this.#value(target, isMixed ? nameEnd : nameStart, nameEnd, start, end, number, 0);
+    }
   }
 
   characters(start: number, end: number): void {

@@ -22,8 +22,14 @@ export interface XmlEvent {
   related?: RelatedSpan;
 }
 
-/** All that the scanner tells of a text, in order. */
-export function eventsOf(text: string): XmlEvent[] {
+/** An element that the scanner told of as a whole. */
+export interface TextElement {
+  text: string;
+  number: number;
+}
+
+/** All that the scanner tells of a text, in order. Elements that are told of as a whole are put into `wholes`, if that is given. */
+export function eventsOf(text: string, wholes?: TextElement[]): XmlEvent[] {
   const events: XmlEvent[] = [];
   const add =
     (kind: XmlEvent['kind']) =>
@@ -53,6 +59,18 @@ export function eventsOf(text: string): XmlEvent[] {
       events.push({ kind: 'problem', start, end, detail: message, ...(related && { related }) }),
     remark: (start, end, message) => events.push({ kind: 'remark', start, end, detail: message }),
   };
+  if (wholes) {
+    handler.textElement = (tagStart, nameEnd, hash, start, end, number, closeStart) => {
+      const nameStart = tagStart + 1;
+      wholes.push({ text: text.slice(start, end), number });
+      handler.open(tagStart, nameStart, nameEnd, hash);
+      handler.openEnd(nameEnd + 1, false, false);
+      handler.characters(start, end);
+      const closeName = closeStart + 2;
+      const closeEnd = closeName + nameEnd - nameStart;
+      handler.close(closeStart, closeEnd + 1, closeName, closeEnd);
+    };
+  }
   scanXml(text, handler);
   return events;
 }
