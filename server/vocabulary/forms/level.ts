@@ -7,6 +7,9 @@ import { toBillionths, toMillionths } from './numberText';
 /** The least level that the open SFZ format documents for `volume`; it stands for silence. */
 const silenceDb = -144;
 
+/** No level at all, as a logarithm says it; an attenuation says it without the sign. */
+const silence = /^\s*[-−+]?\s*(?:inf(?:inity)?|∞)\s*(?:dB|cB)?\s*$/i;
+
 type Level = Extract<ValueForm, { kind: 'level' }>;
 
 /**
@@ -23,6 +26,9 @@ export function levelForm(form: Level, parameter: string): NumberForm {
   return {
     read: (written) => toFormat(flip(written)),
     write: (value) => flip(fromFormat(value)),
+    ...(isLogarithmic(form.unit) && {
+      readText: (text) => (silence.test(text) ? flip(silenceDb * perDecibel(form.unit)) : undefined),
+    }),
     units: unitsOf(...unitsFor(form.unit)),
     unit: inPercent ? '%' : 'dB',
     needsSurroundings: false,

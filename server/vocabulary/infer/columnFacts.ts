@@ -51,6 +51,7 @@ const rangeText = new RegExp(
 );
 
 const hexadecimal = /^\s*0x([0-9a-f]{1,8})\s*$/i;
+const endless = /^\s*[-−]?\s*(?:inf(?:inity)?|∞)\s*(?:dB|cB)?\s*$/i;
 const sidedPan = /^(?:\p{L}+[\s:]?[\d.,]+\s?%?|[\d.,]+\s?%?\s?\p{L}+|\p{L}+)$/u;
 
 /** Reads `36-48`, `C2 .. B2` or `0,127`; `undefined` for other texts. */
@@ -100,6 +101,13 @@ export function factsOf(texts: readonly (string | undefined)[]): ColumnFacts {
     if (isNoteName(text)) facts.notes++;
     if (isAudioFileName(text)) facts.files++;
     if (sidedPan.test(text.trim()) && readPan(text) !== undefined) facts.sided++;
+    if (endless.test(text)) {
+      numbers[row] = Number.NEGATIVE_INFINITY;
+      facts.numeric++;
+      facts.whole++;
+      if (/^\s*[-−]/.test(text)) facts.negative++;
+      continue;
+    }
     const read = numberOf(text);
     if (next === undefined && (read?.number === 0 || read?.number === 1)) next = read.number;
     if (next === undefined || read?.number !== next++) isCounting = false;

@@ -102,14 +102,16 @@ function unendedPath(
   name: string,
   site: Site,
 ): { example: Cell; likeness: number } | undefined {
-  const filled = site.values.filter(({ text }) => text !== '');
+  // An entity that nothing expands says nothing of a file.
+  const filled = site.values.filter(({ text }) => text !== '' && !/&[^\s;]+;/.test(text));
   const example = filled.find(({ text }) => /\p{L}/u.test(text) && text.length > 1);
   if (!example || filled.filter(({ text }) => /\p{L}/u.test(text)).length * 10 < filled.length * 9)
     return undefined;
   if (filled.filter(({ text }) => isNoteName(text)).length * 2 > filled.length) return undefined;
   const words = name === '' ? nameWords(type.name) : nameWords(name);
   const around = name === '' ? [] : [nameWords(type.name)];
-  const target = meaningsOf(words, around, [])[0]?.target;
+  const alone = meaningsOf(words, [], [])[0]?.target;
+  const target = alone === 'sample' ? alone : meaningsOf(words, around, [])[0]?.target;
   const slashed = filled.filter(({ text }) => /[^/\\\s][/\\][^/\\\s]/.test(text)).length;
   const isSlashed = slashed * 10 >= filled.length * 6;
   const isText = name === '' && type.attributes.size > 1;

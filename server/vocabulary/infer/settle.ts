@@ -66,6 +66,7 @@ export function settle(
     else if (positionTargets.has(target)) {
       if (target === 'loop_crossfade') continue;
       parameters.push(parameterAt(one, positionForms.parameterOf(one), positionForms.formOf(one)));
+      if (target === 'loop_start' && one.part === 1) parameters.push(...loopWords(one, assigned));
     } else if (timeTargets.has(target)) read(target, timeForm(one, times), 'unit');
     else if (target === 'volume' || target === 'attenuation')
       read(added.get(one) ?? 'volume', levelForm(one), 'unit');
@@ -238,6 +239,18 @@ function otherParameters(
   }
 }
 
+/** Words such as `none` among ranges of loop points. */
+function loopWords(one: Assigned, assigned: readonly Assigned[]): VocabularyParameter[] {
+  if (assigned.some(({ target }) => target === 'loop' || target === 'one_shot')) return [];
+  const words: Record<string, string> = {};
+  for (const word of one.facts.tally.keys()) {
+    const mode = /\p{L}{2}/u.test(word) ? loopMode(word)?.mode : undefined;
+    if (mode !== undefined) words[word] = mode;
+  }
+  if (Object.keys(words).length === 0) return [];
+  return [{ parameter: 'loop_mode', at: one.column.at, form: { kind: 'words', words } }];
+}
+
 /** The parameter for the name of an element: with names at two depths of groups, the outer one is that of a master. */
 function labelFor(level: number, levels: number, assigned: readonly Assigned[]): string {
   if (level === levels - 1) return 'region_label';
@@ -290,7 +303,9 @@ function placeDraft(
   const part = one.part === undefined ? '' : one.part === 1 ? 'The first part of ' : 'The second part of ';
   const { at } = one.column;
   const isAbout: Draft['isAbout'] = (other, element) =>
-    other.at === at && other.part === one.part && element === chain[one.column.level];
+    other.at === at &&
+    (other.part === one.part || other.part === undefined) &&
+    element === chain[one.column.level];
   const [first] = parameters as [VocabularyParameter];
   return {
     id,

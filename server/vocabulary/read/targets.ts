@@ -18,6 +18,8 @@ export interface Target {
   between: string;
   /** The other part of the range, where there is one. */
   partner: ValueForm | undefined;
+  /** Forms of other kinds that the same place has: one of them is enough to make sense of a text. */
+  besides: readonly VocabularyParameter[];
   /** How its numbers are read, where it is one that is scaled. */
   numbers: NumberForm | undefined;
   /** The value of a written number, NaN where it makes no sense; missing where it goes by more than the number. */
@@ -33,7 +35,8 @@ export function targetsOf({ levels }: Vocabulary): Target[][] {
       const partner = part === 0 ? undefined : partnerOf(one, parameters);
       const numbers = numbersOf(form, parameter);
       const readNumber = numberReader(form, parameter, numbers);
-      return { index: index++, level, parameter, form, part, between, partner, numbers, readNumber };
+      const besides = parameters.filter((other) => other.at === one.at && other.form.kind !== form.kind);
+      return { index: index++, level, parameter, form, part, between, partner, besides, numbers, readNumber };
     }),
   );
 }
@@ -79,6 +82,14 @@ export function partOf(target: Target, text: string): { start: number; end: numb
     return readValue(form, part, unknownSurroundings(target.parameter)) !== undefined;
   });
   return parts && (target.part === 1 ? parts.first : parts.second);
+}
+
+/** Whether another parameter of the place makes sense of a text. */
+export function isReadBeside({ besides }: Target, text: string): boolean {
+  return besides.some(({ parameter, form, part, between = '-' }) => {
+    const accepts = (one: string) => readValue(form, one, unknownSurroundings(parameter)) !== undefined;
+    return part === undefined ? accepts(text) : splitRange(text, between, accepts) !== undefined;
+  });
 }
 
 /** For values that go by nothing around them. */
