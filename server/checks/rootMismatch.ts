@@ -1,20 +1,21 @@
-import type { Fix } from '../model/finding';
 import { noteNameOf } from '../model/keys';
-import { Parameter } from '../model/parameterNames';
 import { nameOf } from '../model/paths';
-import { fixOf } from './parameterFixes';
+import type { Span } from '../model/span';
 import type { PitchClaim } from './pitchClaims';
 import { isTuned, pitchClaimsOf } from './pitchClaims';
+import { pitchDistanceText } from './pitchDistance';
+import { commonPitchFixes, pitchFixes } from './pitchFixes';
 import type { CheckContext, Rule } from './rule';
 
 /** Deviations from here on are reported, in cents: half a semitone. */
 const leastCents = 50;
-/** Within this many cents a deviation is called by the whole semitones that it is close to. */
-const closeCents = 30;
 /** A pitch measured with less confidence says nothing of the root key. */
 const surely = 0.8;
-/** Bounds of the opcode for tuning. */
-const mostTune = 100;
+/** Deviations within this many cents of one another count as the same. */
+const agreeingCents = 50;
+/** So many samples, and this part of all, that are off by the same have one finding between them. */
+const fewestCommon = 3;
+const leastCommonPart = 2 / 3;
 
 /** Finds samples that sound at another pitch than their root key and tuning say. */
 export const rootMismatch: Rule = {
@@ -22,25 +23,33 @@ export const rootMismatch: Rule = {
   severity: 'warning',
   finds: 'The pitch measured in the sample is 50 cents or more from what root key and tuning claim.',
   check(context, report) {
-    const { instrument } = context;
     const claims = pitchClaimsOf(context);
     if (!claims) return;
     const sure = claims.filter(({ pitch }) => pitch.confidence >= surely);
     if (!sure.some(isOff) || !isTuned(claims, surely)) return;
+    const common = commonDeviation(sure);
+    const isCommon = ({ deviationCents }: PitchClaim) =>
+      common !== undefined && Math.abs(deviationCents - common) <= agreeingCents / 2;
+    const together = sure.filter(isCommon);
+    const [first] = together;
+    if (first && common !== undefined) {
+      report({
+        ...placeOfRoot(context, first),
+        message: commonText(together, sure, common),
+        fixes: () => commonPitchFixes(context, together, common),
+      });
+    }
     const seen = new Set<string>();
     for (const claim of sure) {
-      if (!isOff(claim)) continue;
-      const { use, rootParameter, tuneParameter, rootKey, pitch, deviationCents } = claim;
+      if (!isOff(claim) || isCommon(claim)) continue;
+      const { use, rootParameter, tuneParameter } = claim;
       const key = `${rootParameter} ${tuneParameter} ${use.path}`;
       if (seen.has(key)) continue;
       seen.add(key);
-      const measured = `key ${pitch.key} (${noteNameOf(pitch.key)})${centsText(pitch.cents)}`;
-      const root = `root key ${rootKey} (${noteNameOf(rootKey)})`;
-      const claimed = rootParameter < 0 ? `${root}, which is assumed as none is set` : `its ${root}`;
       report({
-        ...instrument.valueSpan(rootParameter >= 0 ? rootParameter : use.parameter),
-        message: `"${nameOf(use.path)}" sounds at ${measured}, ${distanceText(deviationCents)} ${claimed}. Set the root key or the tuning to what sounds, or use the sample that was meant.`,
-        fixes: () => fixesOf(context, claim),
+        ...placeOfRoot(context, claim),
+        message: claimText(claim),
+        fixes: () => pitchFixes(context, claim),
       });
     }
   },
@@ -50,63 +59,57 @@ function isOff({ deviationCents }: PitchClaim): boolean {
   return Math.abs(deviationCents) >= leastCents;
 }
 
-/** How far the sound lies from where it should: octaves and single semitones by name, anything else in cents. */
-function distanceText(cents: number): string {
+function placeOfRoot({ instrument }: CheckContext, { rootParameter, use }: PitchClaim): Span {
+  return instrument.valueSpan(rootParameter >= 0 ? rootParameter : use.parameter);
+}
+
+/** What most samples are off by, in cents; `undefined` where they are right, few or do not agree. */
+function commonDeviation(sure: readonly PitchClaim[]): number | undefined {
+  const bySample = new Map(sure.map(({ use, deviationCents }) => [use.path, deviationCents]));
+  const deviations = [...bySample.values()].sort((a, b) => a - b);
+  let from = 0;
+  let count = 0;
+  let first = 0;
+  for (let last = 0; last < deviations.length; last++) {
+    while ((deviations[last] as number) - (deviations[first] as number) > agreeingCents) first++;
+    if (last - first + 1 <= count) continue;
+    count = last - first + 1;
+    from = first;
+  }
+  if (count < fewestCommon || count < leastCommonPart * deviations.length) return undefined;
+  const [lowest, highest] = [deviations[from] as number, deviations[from + count - 1] as number];
+  if (Math.min(Math.abs(lowest), Math.abs(highest)) < leastCents) return undefined;
+  return (lowest + highest) / 2;
+}
+
+function commonText(together: readonly PitchClaim[], sure: readonly PitchClaim[], cents: number): string {
+  const count = samplesIn(together);
+  const all = samplesIn(sure);
+  const which = count === all ? `All ${all} samples` : `${count} of the ${all} samples`;
+  const { use, rootKey, pitch } = together[0] as PitchClaim;
   const side = cents > 0 ? 'above' : 'below';
-  const semitones = Math.round(Math.abs(cents) / 100);
-  const isClose = Math.abs(Math.abs(cents) - 100 * semitones) <= closeCents;
-  if (isClose && semitones % 12 === 0) {
-    return semitones === 12 ? `an octave ${side}` : `${semitones / 12} octaves ${side}`;
-  }
-  if (isClose) return semitones === 1 ? `a semitone ${side}` : `${semitones} semitones ${side}`;
-  return `${Math.abs(cents).toFixed(0)} cents ${side}`;
+  return `${which} whose pitch is clear sound ${pitchDistanceText(cents)} ${side} their root keys and tuning, as here "${nameOf(use.path)}", which sounds at ${soundingText(pitch)} and has root key ${keyText(rootKey)}. Set all root keys or the tuning to what sounds.`;
 }
 
-function centsText(cents: number): string {
+function samplesIn(claims: readonly PitchClaim[]): number {
+  return new Set(claims.map(({ use }) => use.path)).size;
+}
+
+function claimText({ use, rootParameter, rootKey, tuneCents, pitch, deviationCents }: PitchClaim): string {
+  const tuned = tuneCents === 0 ? '' : ` with tune=${tuneCents}`;
+  const root =
+    rootParameter < 0
+      ? `root key ${keyText(rootKey)}${tuned}, which is assumed as none is set,`
+      : `its root key ${keyText(rootKey)}${tuned}`;
+  const side = deviationCents > 0 ? 'low' : 'high';
+  return `"${nameOf(use.path)}" sounds at ${soundingText(pitch)}: ${root} is ${pitchDistanceText(deviationCents)} too ${side}. Set the root key or the tuning to what sounds, or use the sample that was meant.`;
+}
+
+function soundingText({ key, cents }: PitchClaim['pitch']): string {
   const whole = Math.round(cents);
-  return whole === 0 ? '' : ` ${whole < 0 ? '−' : '+'}${Math.abs(whole)} cents`;
+  return `key ${keyText(key)}${whole === 0 ? '' : ` ${whole < 0 ? '−' : '+'}${Math.abs(whole)} cents`}`;
 }
 
-function fixesOf(context: CheckContext, claim: PitchClaim): Fix[] {
-  const { rootKey, deviationCents, tuneCents } = claim;
-  const fixes: Fix[] = [];
-  const newRoot = rootKey + Math.round(deviationCents / 100);
-  const rest = deviationCents - 100 * Math.round(deviationCents / 100);
-  const named = `${newRoot} (${noteNameOf(newRoot)})`;
-  const tuned = Math.round(tuneCents - rest);
-  if (newRoot >= 0 && newRoot <= 127 && newRoot !== rootKey) {
-    if (Math.abs(rest) <= 10) fixes.push(...setFix(context, claim, `Set the root key to ${named}`, newRoot));
-    else if (Math.abs(tuned) <= mostTune) {
-      const title = `Set the root key to ${named} and tune by ${tuned} cents`;
-      fixes.push(...setFix(context, claim, title, newRoot, tuned));
-    }
-  }
-  const sameRoot = Math.round(tuneCents - deviationCents);
-  if (Math.abs(sameRoot) <= mostTune) {
-    fixes.push(
-      ...setFix(context, claim, `Keep the root key and tune by ${sameRoot} cents`, undefined, sameRoot),
-    );
-  }
-  return fixes;
-}
-
-function setFix(
-  { instrument, notation }: CheckContext,
-  { region }: PitchClaim,
-  title: string,
-  root?: number,
-  tune?: number,
-): Fix[] {
-  const edits = [];
-  if (root !== undefined) {
-    const value = String(root - instrument.control(region).keyOffset);
-    const name = instrument.names.text(Parameter.pitch_keycenter);
-    edits.push(...notation.edit(instrument, { kind: 'set', header: region, name, value }).edits);
-  }
-  if (tune !== undefined) {
-    edits.push(
-      ...notation.edit(instrument, { kind: 'set', header: region, name: 'tune', value: String(tune) }).edits,
-    );
-  }
-  return fixOf(title, edits, false);
+function keyText(key: number): string {
+  return `${key} (${noteNameOf(key)})`;
 }

@@ -24,30 +24,49 @@ describe('root-mismatch', () => {
       { samples: withPitches({ 'a.wav': pitch(60), 'b.wav': pitch(72, 4) }) },
     );
     const [finding] = checked.findings;
-    expect(finding?.message).toContain('"a.wav" sounds at key 60 (C4), an octave above its root key 48 (C3)');
+    expect(finding?.message).toContain(
+      '"a.wav" sounds at key 60 (C4): its root key 48 (C3) is one octave too low.',
+    );
     const fixed = applyFix(checked.text, fixesOf(checked, 'root-mismatch')[0]);
     expect(fixed).toContain('hikey=59 pitch_keycenter=60');
   });
 
-  it('names a semitone, and offers to tune instead', () => {
+  it('names a semitone, which no tuning takes the place of', () => {
     const checked = checkText('<region> sample=a.wav lokey=50 hikey=62 pitch_keycenter=61 tune=20', {
       samples: withPitches({ 'a.wav': pitch(60, -20) }),
     });
     expect(checked.findings.map(({ message }) => message)).toEqual([
-      expect.stringContaining('key 60 (C4) −20 cents, a semitone below its root key 61 (C#4)'),
+      expect.stringContaining(
+        'key 60 (C4) −20 cents: its root key 61 (C#4) with tune=20 is one semitone too high.',
+      ),
     ]);
     expect(fixesOf(checked, 'root-mismatch').map(({ title }) => title)).toEqual([
       'Set the root key to 60 (C4)',
     ]);
   });
 
-  it('sets root key and tuning where the sample lies between keys', () => {
+  it('names other distances in semitones, octaves or cents', () => {
+    const texts = [pitch(63), pitch(84, 10), pitch(62, 40), pitch(60, -70)].map((one) => {
+      const { findings } = checkText('<region> sample=a.wav lokey=50 hikey=62 pitch_keycenter=60', {
+        samples: withPitches({ 'a.wav': one }),
+      });
+      return /\) is (.*?)\. Set/.exec(findings[0]?.message ?? '')?.[1];
+    });
+    expect(texts).toEqual([
+      '3 semitones too low',
+      '2 octaves too low',
+      '240 cents too low',
+      'one semitone too high',
+    ]);
+  });
+
+  it('offers to tune first, or root key and tuning, where the sample lies between keys', () => {
     const checked = checkText('<region> sample=a.wav lokey=50 hikey=62 pitch_keycenter=60', {
       samples: withPitches({ 'a.wav': pitch(61, -40) }),
     });
     const [first, second] = fixesOf(checked, 'root-mismatch');
-    expect(applyFix(checked.text, first)).toMatch(/pitch_keycenter=61\b.* tune=40/);
-    expect(applyFix(checked.text, second)).toMatch(/pitch_keycenter=60\b.* tune=-60/);
+    expect(applyFix(checked.text, first)).toMatch(/pitch_keycenter=60\b.* tune=-60/);
+    expect(applyFix(checked.text, second)).toMatch(/pitch_keycenter=61\b.* tune=40/);
     // What the fixes write is in order.
     for (const fix of [first, second]) {
       const again = checkText(applyFix(checked.text, fix), {
@@ -122,13 +141,65 @@ describe('root-mismatch', () => {
     expect(checkText(kit, { samples: withPitches(anywhere) }).findings).toEqual([]);
   });
 
-  it('finds a whole instrument an octave off', () => {
-    const text = Array.from(
-      { length: 6 },
-      (_, number) => `<region> sample=${number}.wav key=${40 + number}`,
-    ).join('\n');
-    const pitches = Object.fromEntries([0, 1, 2, 3, 4, 5].map((n) => [`${n}.wav`, pitch(52 + n, 3 * n)]));
-    expect(checkText(text, { samples: withPitches(pitches) }).findings).toHaveLength(6);
+  describe('of many samples that are off by the same', () => {
+    const keys = [40, 41, 42, 43, 44, 45];
+    /** Samples on keys 40 to 45 that sound some cents above their keys. */
+    const row = (cents: number[], more = '') => {
+      const text = cents.map((_, at) => `<region> sample=${at}.wav key=${40 + at}${more}`).join('\n');
+      const samples = withPitches(
+        Object.fromEntries(
+          cents.map((away, at) => {
+            const semitones = Math.round(away / 100);
+            return [`${at}.wav`, pitch(40 + at + semitones, away - 100 * semitones)];
+          }),
+        ),
+      );
+      return { checked: checkText(text, { samples }), samples };
+    };
+
+    it('says it once, and sets all root keys', () => {
+      const { checked, samples } = row(keys.map((_, at) => 1200 + 3 * at));
+      expect(checked.findings.map(({ message }) => message)).toEqual([
+        expect.stringContaining('All 6 samples whose pitch is clear sound one octave above their root keys'),
+      ]);
+      const fixes = fixesOf(checked, 'root-mismatch');
+      expect(fixes.map(({ title }) => title)).toEqual(['Set the root keys of 6 regions 12 semitones higher']);
+      const fixed = applyFix(checked.text, fixes[0]);
+      expect(fixed.match(/pitch_keycenter=\d+/g)).toEqual(keys.map((key) => `pitch_keycenter=${key + 12}`));
+      expect(checkText(fixed, { samples }).findings).toEqual([]);
+    });
+
+    it('tunes all where they are off by less than a semitone', () => {
+      const { checked, samples } = row([60, 62, 64, 58, 60, 60], ' tune=0');
+      expect(checked.findings).toHaveLength(1);
+      const [fix] = fixesOf(checked, 'root-mismatch');
+      expect(fix?.title).toBe('Tune 6 regions 61 cents lower');
+      expect(checkText(applyFix(checked.text, fix), { samples }).findings).toEqual([]);
+    });
+
+    it('counts those that are right, and names those that are off by something else one by one', () => {
+      const { checked } = row([0, 1200, 1210, 1195, 100, 1200, 1200]);
+      expect(checked.findings.map(({ message }) => message)).toEqual([
+        expect.stringContaining('5 of the 7 samples whose pitch is clear sound one octave above'),
+        expect.stringContaining('is one semitone too low'),
+      ]);
+    });
+
+    it('names them one by one where they are few, or less than two thirds', () => {
+      expect(row([1200, 1200]).checked.findings).toHaveLength(2);
+      expect(row([1200, 1200, 1200, 1200, 0, 0, 0]).checked.findings).toHaveLength(4);
+      expect(row([0, 3, -4, 20, 0, 0]).checked.findings).toEqual([]);
+    });
+
+    it('offers no root keys that are not there', () => {
+      const text = [120, 121, 122].map((key) => `<region> sample=${key}.wav key=${key}`).join('\n');
+      const samples = withPitches(
+        Object.fromEntries([120, 121, 122].map((key) => [`${key}.wav`, pitch(key + 12)])),
+      );
+      const checked = checkText(text, { samples });
+      expect(checked.findings).toHaveLength(1);
+      expect(fixesOf(checked, 'root-mismatch')).toEqual([]);
+    });
   });
 
   it('says nothing without measures, or before they are all there', () => {
