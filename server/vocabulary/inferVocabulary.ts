@@ -12,6 +12,7 @@ import { findSampleFiles } from './infer/sampleFiles';
 import { findSelectors } from './infer/selectors';
 import { settle } from './infer/settle';
 import { surveyOf } from './infer/survey';
+import { unreadPlaces } from './infer/unreadPlaces';
 import type { Vocabulary } from './vocabulary';
 
 /** One thing that was worked out about how a text is written. */
@@ -73,7 +74,7 @@ export function inferVocabulary(text: string, options: InferenceOptions): Inferr
   const { settled, drafts } = settle(assigned, rows, chain, files);
   const levels = levelsOf(settled, region);
   const name = nameOf(options.path.replaceAll('\\', '/')).replace(/\.xml$/i, '');
-  const all = [regionDraft(region, rows, confidence), ...drafts];
+  const all = [regionDraft(region, rows, confidence), ...drafts, ...unreadPlaces(rows, assigned, chain)];
   const namespaces = namespacesIn(text, levels);
   const vocabulary = { name: name || 'Vocabulary', ...(namespaces && { namespaces }), levels };
   return finish(vocabulary, all, confidence, doubtfulBelow, options.given);

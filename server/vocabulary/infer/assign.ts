@@ -179,6 +179,11 @@ function meaningsFor(column: Column, level: readonly string[], isOutermost: bool
   return [{ target: exact.canonical, weight: 0.95, unit: undefined }, ...named];
 }
 
+/** What the name of a place says first of all; `undefined` where it says nothing. */
+export function namedMeaning(column: Column, chain: readonly string[]): Meaning | undefined {
+  return meaningsFor(column, nameWords(chain[column.level] as string), column.level === 0)[0];
+}
+
 /** Paths to audio files are samples whatever the name says. */
 function withAudio(meanings: readonly Meaning[], facts: ColumnFacts): readonly Meaning[] {
   if (facts.files * 10 < facts.filled * 6) return meanings;

@@ -1,0 +1,67 @@
+import type { Assigned } from './assign';
+import { namedMeaning } from './assign';
+import { factsOf, textsOf } from './columnFacts';
+import type { Draft } from './draft';
+import { parameterWords } from './parameterWords';
+import { isPlausible, keyTargets, positionTargets, timeTargets, velocityTargets } from './plausible';
+import type { Rows } from './rows';
+
+const soundTargets =
+  'volume attenuation pan tune transpose loop one_shot trigger release_switch seq_position reverse';
+const telling: ReadonlySet<string> = new Set([
+  ...keyTargets,
+  ...velocityTargets,
+  ...positionTargets,
+  ...timeTargets,
+  ...soundTargets.split(' '),
+  'key_range',
+  'velocity_range',
+  'loop_range',
+]);
+const words: Readonly<Record<string, string>> = {
+  ...parameterWords,
+  key_range: 'a key range',
+  velocity_range: 'a velocity range',
+  loop_range: 'the range of the loop',
+  loop_length: 'the length of the loop',
+  sample_length: 'the length of the sample',
+  attenuation: 'the level',
+  loop: 'the loop',
+  one_shot: 'the loop mode',
+  reverse: 'the direction of playing',
+  release_switch: 'what starts the region',
+};
+const surelyNamed = 0.75;
+const mostTold = 12;
+
+/** Questions about places that are named like a parameter and are read as none, because of what stands there or elsewhere. */
+export function unreadPlaces(rows: Rows, assigned: readonly Assigned[], chain: readonly string[]): Draft[] {
+  const read = new Set(assigned.map(({ column }) => column));
+  const drafts: Draft[] = [];
+  for (const column of rows.columns) {
+    if (read.has(column) || drafts.length >= mostTold) continue;
+    const meaning = namedMeaning(column, chain);
+    if (!meaning || meaning.weight < surelyNamed || !telling.has(meaning.target)) continue;
+    const texts = textsOf(column);
+    const example = column.cells.find((cell) => cell !== undefined);
+    if (!example) continue;
+    const element = chain[column.level];
+    const place = column.at.startsWith('@') ? column.at.slice(1) : column.at;
+    const what = words[meaning.target] ?? meaning.target;
+    const shown = example.text.slice(0, 40);
+    drafts.push({
+      id: `${element}/${column.at}`,
+      message: `"${place}" of <${element}> is not read, though its name speaks of ${what}.`,
+      confidence: 0.4,
+      evidence: [
+        isPlausible(meaning.target, factsOf(texts), texts)
+          ? 'Another place says that already.'
+          : `Values such as "${shown}" do not make sense as that.`,
+      ],
+      span: example,
+      isAbout: () => false,
+      alternatives: [],
+    });
+  }
+  return drafts;
+}
