@@ -1,35 +1,183 @@
-import type { Disposable } from 'vscode';
-import { commands, l10n, ViewColumn, window, workspace } from 'vscode';
+import type { DiagnosticCollection, TextDocument } from 'vscode';
+import {
+  commands,
+  Diagnostic,
+  DiagnosticSeverity,
+  type Disposable,
+  l10n,
+  languages,
+  Range,
+  Uri,
+  ViewColumn,
+  WorkspaceEdit,
+  window,
+  workspace,
+} from 'vscode';
 import type { LanguageClient } from 'vscode-languageclient/node';
-import { ConvertRequest } from '../server/protocol/requests';
+import type { ConversionMark, ConvertParams, ConvertResult } from '../server/protocol/conversionRequests';
+import { ConvertRequest } from '../server/protocol/conversionRequests';
 import { mayHoldInstrument } from './languages';
-import type { NotesDocuments } from './notesDocuments';
+import { openNewInstrument } from './tablePreview/newInstrument';
 
-const languageOf = { sfz: 'sfz', xml: 'instrument-xml' } as const;
+/** A text that was made by conversion and is not saved yet. */
+interface Converted {
+  params: ConvertParams;
+  text: string;
+  /** The folder that its paths start from. */
+  folder: Uri;
+}
 
-/** Commands that open the instrument in the other notation beside its text, unsaved. */
-export function registerConversion(client: LanguageClient, notes: NotesDocuments): Disposable[] {
-  const convert = async (to: 'sfz' | 'xml') => {
-    const document = window.activeTextEditor?.document;
-    if (!mayHoldInstrument(document)) {
-      await window.showWarningMessage(l10n.t('Open the instrument that is to be converted first.'));
-      return;
-    }
-    const result = await client.sendRequest(ConvertRequest.type, { uri: document.uri.toString(), to });
-    if (!result) {
-      await window.showWarningMessage(l10n.t('This document holds no instrument that can be read.'));
-      return;
-    }
-    const converted = await workspace.openTextDocument({ content: result.text, language: languageOf[to] });
-    await window.showTextDocument(converted, { viewColumn: ViewColumn.Beside });
-    await notes.tell(
-      l10n.t('The instrument was converted.'),
-      l10n.t('Notes on the conversion'),
-      result.notes,
-    );
-  };
+/** Converted texts that are remembered until they are saved. */
+const mostUnsaved = 16;
+
+/** Commands that open the instrument in another notation beside its text, unsaved, with what is to be said of it. */
+export function registerConversion(client: LanguageClient): Disposable[] {
+  const conversion = new Conversion(client);
   return [
-    commands.registerCommand('zonewright.convertToSfz', () => convert('sfz')),
-    commands.registerCommand('zonewright.convertToXml', () => convert('xml')),
+    conversion,
+    commands.registerCommand('zonewright.convertToSfz', () => conversion.convert('sfz')),
+    commands.registerCommand('zonewright.convertToXml', () => conversion.convert('xml')),
+    commands.registerCommand('zonewright.convertToVocabulary', () => conversion.convertByVocabulary()),
   ];
+}
+
+class Conversion implements Disposable {
+  readonly #client: LanguageClient;
+  readonly #marks: DiagnosticCollection = languages.createDiagnosticCollection('zonewright-conversion');
+  #unsaved: Converted[] = [];
+  readonly #registrations: Disposable[];
+
+  constructor(client: LanguageClient) {
+    this.#client = client;
+    this.#registrations = [
+      this.#marks,
+      workspace.onDidCloseTextDocument(({ uri }) => this.#marks.delete(uri)),
+      workspace.onDidSaveTextDocument((document) => this.#saved(document)),
+    ];
+  }
+
+  async convertByVocabulary(): Promise<void> {
+    const document = await this.#instrument();
+    if (!document) return;
+    const files = await workspace.findFiles('**/*.vocabulary.json', '**/node_modules/**');
+    if (files.length === 0) {
+      await window.showWarningMessage(
+        l10n.t(
+          'There is no vocabulary in the open folders. A vocabulary is kept in a file *.vocabulary.json.',
+        ),
+      );
+      return;
+    }
+    const picked = await window.showQuickPick(
+      files
+        .map((uri) => ({ label: nameOf(uri), description: workspace.asRelativePath(uri), uri }))
+        .sort((a, b) => a.description.localeCompare(b.description)),
+      { placeHolder: l10n.t('Vocabulary to write the instrument in'), matchOnDescription: true },
+    );
+    if (picked) await this.#convert(document, { vocabularyUri: picked.uri.toString() });
+  }
+
+  async convert(to: 'sfz' | 'xml'): Promise<void> {
+    const document = await this.#instrument();
+    if (document) await this.#convert(document, to);
+  }
+
+  async #instrument(): Promise<TextDocument | undefined> {
+    const document = window.activeTextEditor?.document;
+    if (mayHoldInstrument(document)) return document;
+    await window.showWarningMessage(l10n.t('Open the instrument that is to be converted first.'));
+    return undefined;
+  }
+
+  async #convert(document: TextDocument, to: ConvertParams['to']): Promise<void> {
+    const params: ConvertParams = { uri: document.uri.toString(), to };
+    const result = await this.#ask(params);
+    if (!result) return;
+    const folder = document.isUntitled ? undefined : Uri.joinPath(document.uri, '..');
+    const format = typeof to === 'string' ? to : 'vocabulary';
+    const name = nameOf(document.uri).replace(/(\.instrument)?\.\w+$/, '');
+    const converted = await openNewInstrument(result.text, format, folder, name);
+    await window.showTextDocument(converted, { viewColumn: ViewColumn.Beside, preview: false });
+    this.#mark(converted, result.marks);
+    if (folder && result.hasRelativePaths) this.#remember({ params, text: result.text, folder });
+    void this.#tell(result);
+  }
+
+  #remember(converted: Converted): void {
+    this.#unsaved = [...this.#unsaved, converted].slice(-mostUnsaved);
+  }
+
+  async #ask(params: ConvertParams): Promise<ConvertResult | undefined> {
+    const result = await this.#client.sendRequest(ConvertRequest.type, params);
+    if (!('problem' in result)) return result;
+    await window.showWarningMessage(result.problem);
+    return undefined;
+  }
+
+  #mark(document: TextDocument, marks: readonly ConversionMark[]): void {
+    this.#marks.set(
+      document.uri,
+      marks.map(({ range: { start, end }, kind, message }) => {
+        const range = new Range(start.line, start.character, end.line, end.character);
+        const isLoss = kind === 'dropped';
+        const severity = isLoss ? DiagnosticSeverity.Warning : DiagnosticSeverity.Information;
+        const mark = new Diagnostic(range.isEmpty ? lineFrom(document, range) : range, message, severity);
+        mark.source = 'zonewright';
+        mark.code = kind;
+        return mark;
+      }),
+    );
+  }
+
+  async #tell({ notes, kept, page }: ConvertResult): Promise<void> {
+    const told =
+      notes.length === 0
+        ? l10n.t('The instrument was converted. All {0} values were carried over exactly.', kept)
+        : l10n.t(
+            'The instrument was converted. {0} values were carried over exactly; notes tell of the rest: {1}.',
+            kept,
+            notes.length,
+          );
+    const show = l10n.t('Show notes');
+    if ((await window.showInformationMessage(told, show)) !== show) return;
+    const document = await workspace.openTextDocument({ content: page, language: 'markdown' });
+    await window.showTextDocument(document, { viewColumn: ViewColumn.Beside });
+  }
+
+  /** A converted text that was saved in another folder than it was made for can have its paths led from there. */
+  async #saved(document: TextDocument): Promise<void> {
+    const text = document.getText();
+    const one = this.#unsaved.find((converted) => converted.text === text);
+    if (!one) return;
+    this.#unsaved = this.#unsaved.filter((converted) => converted !== one);
+    const folder = Uri.joinPath(document.uri, '..');
+    if (folder.path === one.folder.path) return;
+    const lead = l10n.t('Change the paths');
+    const answer = await window.showInformationMessage(
+      l10n.t(
+        '{0} stands in another folder than the instrument that it was made from, so its sample paths do not lead to the files.',
+        nameOf(document.uri),
+      ),
+      lead,
+    );
+    if (answer !== lead || document.getText() !== text) return;
+    const result = await this.#ask({ ...one.params, folderUri: folder.toString() });
+    if (!result) return;
+    const change = new WorkspaceEdit();
+    change.replace(document.uri, new Range(0, 0, document.lineCount, 0), result.text);
+    await workspace.applyEdit(change);
+  }
+
+  dispose(): void {
+    for (const one of this.#registrations) one.dispose();
+  }
+}
+
+function lineFrom(document: TextDocument, { start }: Range): Range {
+  const line = document.lineAt(Math.min(start.line, document.lineCount - 1));
+  return new Range(start, line.range.end);
+}
+
+function nameOf({ path }: Uri): string {
+  return path.slice(path.lastIndexOf('/') + 1);
 }

@@ -14,7 +14,7 @@ export async function activate(context: ExtensionContext): Promise<void> {
   const client = await startLanguageServer(context);
   context.subscriptions.push(
     ...registerTablePaste(context, client, notes),
-    ...registerConversion(client, notes),
+    ...registerConversion(client),
     ...registerVocabularies(),
     registerSampleReport(client),
     ...KeyboardMapPanel.register(context, client),

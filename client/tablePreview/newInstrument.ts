@@ -1,8 +1,8 @@
 import type { TextDocument } from 'vscode';
 import { Position, Uri, WorkspaceEdit, workspace } from 'vscode';
 
-const ending = { sfz: '.sfz', xml: '.instrument.xml' } as const;
-const languageOf = { sfz: 'sfz', xml: 'instrument-xml' } as const;
+const ending = { sfz: '.sfz', xml: '.instrument.xml', vocabulary: '.xml' } as const;
+const languageOf = { sfz: 'sfz', xml: 'instrument-xml', vocabulary: 'xml' } as const;
 const mostTries = 100;
 
 /**
@@ -11,7 +11,7 @@ const mostTries = 100;
  */
 export async function openNewInstrument(
   text: string,
-  format: 'sfz' | 'xml',
+  format: keyof typeof ending,
   folder: Uri | undefined,
   name: string,
 ): Promise<TextDocument> {

@@ -44,7 +44,7 @@ export function lineNotes(instrument: Instrument, notes: readonly ConversionNote
 }
 
 /** The parameter whose name and value, or whose value alone, a stretch of text is; −1 where it is none. */
-function parameterAbout(instrument: Instrument, source: number, start: number, end: number): number {
+export function parameterAbout(instrument: Instrument, source: number, start: number, end: number): number {
   const last = instrument.parameterAt(source, start);
   for (let parameter = last; parameter >= 0 && parameter > last - 4; parameter--) {
     const whole = instrument.parameterSpan(parameter);

@@ -29,6 +29,7 @@ import type { DiagnosticOptions } from './diagnostics';
 import { diagnosticsOf } from './diagnostics';
 import { FileWatching } from './fileWatching';
 import { fixFolderCommand } from './fixFolder';
+import { handleConversion } from './handleConversion';
 import { handleFeatures } from './handleFeatures';
 import { formattedOnType } from './handleFormatting';
 import { handleInstrumentRequests } from './handleInstrumentRequests';
@@ -113,6 +114,7 @@ export class LanguageServer {
     this.#handleDocuments();
     this.#handleDiagnostics();
     handleFeatures(this);
+    handleConversion(this);
     handleInstrumentRequests(this);
     handleSamples(this);
     handleTables(this);

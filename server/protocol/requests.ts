@@ -1,13 +1,5 @@
 import { NotificationType, RequestType } from 'vscode-languageserver-protocol';
 import type { MapScene } from '../map/scene';
-import type { NoteKind } from '../model/notes';
-
-/** A note of a conversion; its line counts from 1. */
-export interface LineNote {
-  kind: NoteKind;
-  message: string;
-  line: number;
-}
 
 export interface KeyboardMapParams {
   uri: string;
@@ -34,20 +26,4 @@ export interface InstrumentChangedParams {
 /** Says that a document was read anew, so that its map may look different. */
 export const InstrumentChangedNotification = {
   type: new NotificationType<InstrumentChangedParams>('zonewright/instrumentChanged'),
-} as const;
-
-export interface ConvertParams {
-  uri: string;
-  to: 'sfz' | 'xml';
-}
-
-export interface ConvertResult {
-  text: string;
-  /** Lines are those of the document. */
-  notes: LineNote[];
-}
-
-/** Writes a document's instrument in a notation; `null` where the document holds no instrument. */
-export const ConvertRequest = {
-  type: new RequestType<ConvertParams, ConvertResult | null, void>('zonewright/convert'),
 } as const;
