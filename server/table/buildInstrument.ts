@@ -3,6 +3,7 @@ import type { Instrument } from '../model/instrument';
 import { InstrumentBuilder, plainNumber } from '../model/instrumentBuilder';
 import { decimal } from './decimal';
 import type { ZoneGroup } from './sharedValues';
+import type { Steps } from './steps';
 import type { ValueColumn, ValueName, ZoneList } from './zoneList';
 import { valueNames, valueWords } from './zoneList';
 
@@ -10,32 +11,43 @@ import { valueNames, valueWords } from './zoneList';
 const perParameter = 16;
 const perHeader = 64;
 
+/** After so many regions a step ends. */
+const regionsInStep = 20_000;
+
 /** Makes the groups and zones of a table headers and parameters; each value's span is the cell it comes from. */
-export function buildInstrument(
+export function* buildInstrument(
   text: string,
   path: string,
   zones: ZoneList,
   groups: readonly ZoneGroup[],
-): Instrument {
-  return new TableBuilder(text, path, zones).build(groups);
+): Steps<Instrument> {
+  return yield* new TableBuilder(text, path, zones, groups).build();
 }
 
-/** The values of one name, and the number of the name. */
+/** The values of one name in the order of the groups, and the number of the name. */
 interface Named {
   name: ValueName;
   id: number;
   /** Whether its values are numbers; else they are words or samples. */
   isNumber: boolean;
-  column: ValueColumn;
+  cells: Int32Array;
+  numbers: Float64Array;
 }
 
 class TableBuilder {
   readonly #builder: InstrumentBuilder;
   readonly #zones: ZoneList;
+  readonly #groups: readonly ZoneGroup[];
+  /** The zones in the order of the groups, which is that of the headers. */
+  readonly #order: Int32Array;
   readonly #columns: Named[];
+  /** The number of regions so far. */
+  #count = 0;
 
-  constructor(text: string, path: string, zones: ZoneList) {
+  constructor(text: string, path: string, zones: ZoneList, groups: readonly ZoneGroup[]) {
     this.#zones = zones;
+    this.#groups = groups;
+    this.#order = inGroupOrder(zones.count, groups);
     const columns = valueNames.flatMap((name) => {
       const column = zones.values(name);
       return column ? [{ name, column }] : [];
@@ -46,77 +58,83 @@ class TableBuilder {
     );
     this.#builder = new InstrumentBuilder('table', size);
     this.#builder.enterSource(path, text);
+    // One column after another is put into that order: going through all at once in it would read here and there.
     this.#columns = columns.map(({ name, column }) => ({
       name,
       id: this.#builder.names.idOf(name),
       isNumber: name !== 'sample' && name !== 'loop_mode' && name !== 'loop_type',
-      column,
+      ...arranged(column, this.#order),
     }));
   }
 
-  build(groups: readonly ZoneGroup[]): Instrument {
+  *build(): Steps<Instrument> {
     const { cells } = this.#zones;
-    for (const { name, cell, shared, zones } of groups) {
+    for (const { name, cell, shared, zones } of this.#groups) {
       if (name !== '') {
         this.#builder.openHeader(HeaderKind.group, cells.starts[cell], cells.ends[cell]);
         this.#add(this.#builder.names.idOf('group_label'), cell, name);
         for (const value of shared) {
           const named = this.#columns.find((one) => one.name === value);
-          if (named) this.#addValue(named, zones[0], named.column.cells[zones[0]]);
+          if (named) this.#addValue(named, this.#count);
         }
       }
-      this.#addRegions(
-        zones,
-        this.#columns.filter((column) => !shared.includes(column.name)),
-      );
+      const columns = this.#columns.filter((column) => !shared.includes(column.name));
+      const end = this.#count + zones.length;
+      while (this.#count < end) {
+        this.#addRegions(Math.min(end, this.#count + regionsInStep), columns);
+        yield this.#count / this.#order.length;
+      }
     }
     return this.#builder.finish();
   }
 
-  /** The values of a region stand in the order of its cells, so that offsets rise. */
-  #addRegions(zones: Int32Array, columns: readonly Named[]): void {
+  /** Adds regions up to a place in the order. The values of a region stand in the order of its cells, so that offsets rise. */
+  #addRegions(end: number, columns: readonly Named[]): void {
     const builder = this.#builder;
     const { cells, rows } = this.#zones;
     const { starts, ends } = cells;
-    const order = inOrderOf(zones[0], columns);
+    const first = this.#count;
+    const order = [...columns].sort((a, b) => a.cells[first] - b.cells[first]);
     const ranks = order.map((named) => columns.indexOf(named));
-    const cellsOf = order.map(({ column }) => column.cells);
+    const cellsOf = order.map((named) => named.cells);
     const found = new Int32Array(order.length);
     const foundCells = new Int32Array(order.length);
-    for (const zone of zones) {
-      const span = cells.rowSpan(rows[zone]);
+    for (let place = first; place < end; place++) {
+      const span = cells.rowSpan(rows[this.#order[place]]);
       builder.openHeader(HeaderKind.region, span.start, span.end);
       let count = 0;
       let last = -1;
       for (let at = 0; at < cellsOf.length; at++) {
-        const cell = cellsOf[at][zone];
+        const cell = cellsOf[at][place];
         if (cell < 0) continue;
-        let place = count++;
+        let to = count++;
         if (cell > last) last = cell;
         else {
-          while (place > 0 && isBehind(foundCells[place - 1], ranks[found[place - 1]], cell, ranks[at])) {
-            found[place] = found[place - 1];
-            foundCells[place] = foundCells[place - 1];
-            place--;
+          while (to > 0 && isBehind(foundCells[to - 1], ranks[found[to - 1]], cell, ranks[at])) {
+            found[to] = found[to - 1];
+            foundCells[to] = foundCells[to - 1];
+            to--;
           }
         }
-        found[place] = at;
-        foundCells[place] = cell;
+        found[to] = at;
+        foundCells[to] = cell;
       }
       for (let at = 0; at < count; at++) {
         const named = order[found[at]];
         const cell = foundCells[at];
-        const number = named.isNumber ? named.column.numbers[zone] : Number.NaN;
+        const number = named.isNumber ? named.numbers[place] : Number.NaN;
         if (named.isNumber && cells.reads(cell, number))
           builder.addParameter(named.id, starts[cell], starts[cell], ends[cell], number);
-        else this.#addValue(named, zone, cell);
+        else this.#addValue(named, place);
       }
     }
+    this.#count = end;
   }
 
-  #addValue({ name, id, isNumber, column }: Named, zone: number, cell: number): void {
-    const number = column.numbers[zone];
-    if (name === 'sample') this.#addSample(id, zone, cell);
+  #addValue({ name, id, isNumber, cells, numbers }: Named, place: number): void {
+    const cell = cells[place];
+    const number = numbers[place];
+    if (name === 'sample') this.#addSample(id, this.#order[place], cell);
     else if (isNumber) this.#add(id, cell, decimal(number), number);
     else this.#add(id, cell, valueWords[number], Number.NaN);
   }
@@ -145,9 +163,26 @@ class TableBuilder {
   }
 }
 
-/** Columns in the order of the cells of one zone. */
-function inOrderOf(zone: number, columns: readonly Named[]): Named[] {
-  return [...columns].sort((a, b) => a.column.cells[zone] - b.column.cells[zone]);
+/** All zones, group by group. */
+function inGroupOrder(count: number, groups: readonly ZoneGroup[]): Int32Array {
+  const order = new Int32Array(count);
+  let filled = 0;
+  for (const { zones } of groups) {
+    order.set(zones, filled);
+    filled += zones.length;
+  }
+  return order;
+}
+
+/** The values of a column in another order of the zones. */
+function arranged(column: ValueColumn, order: Int32Array): { cells: Int32Array; numbers: Float64Array } {
+  const cells = new Int32Array(order.length);
+  const numbers = new Float64Array(order.length);
+  for (let place = 0; place < order.length; place++) {
+    cells[place] = column.cells[order[place]];
+    numbers[place] = column.numbers[order[place]];
+  }
+  return { cells, numbers };
 }
 
 /** Whether a value stands behind another: in a later cell, or later in the order of names. */

@@ -165,8 +165,11 @@ function* readTables(
   const afterBlank = new Set(tables.flatMap(({ rows }) => rows.afterBlank));
   const suggestions = suggestGroups(zones, groups, columns, afterBlank);
   yield 0.8;
+  const building = buildInstrument(text, path, zones, groups);
+  let built = building.next();
+  for (; !built.done; built = building.next()) yield 0.8 + 0.2 * built.value;
   return {
-    instrument: buildInstrument(text, path, zones, groups),
+    instrument: built.value,
     columns,
     suggestions,
     middleC,

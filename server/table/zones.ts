@@ -14,6 +14,9 @@ import type { ZoneList } from './zoneList';
 import { NameReader } from './zoneNames';
 import { ZoneReader } from './zoneReader';
 
+/** After so many samples a step ends. */
+const zonesInStep = 10_000;
+
 /** How the zones of a text are read. */
 export interface ZoneOptions {
   middleC: MiddleC | undefined;
@@ -58,6 +61,7 @@ export function* readZones(
     const path = resolveSample?.(zones.sample(zone));
     if (path === undefined) names.noteEnding(zones, zone);
     else zones.setSample(zone, path);
+    if (zone % zonesInStep === 0) yield 0.9 + (0.1 * zone) / zones.count;
   }
   notes.sortByRow(firstNote);
   completeLayers(zones, first, columns, notes);

@@ -3,6 +3,7 @@ import { joinPath, relativePath } from '../model/paths';
 import type { ColumnMeaning } from '../table/meaning';
 import type { TableReading } from '../table/readTable';
 import { openZoneTableInSteps } from '../table/readTable';
+import type { Steps } from '../table/steps';
 import { audioFilesBelow } from './audioFilesBelow';
 import { SampleFinder } from './sampleFinder';
 import type { SampleQuestion } from './sampleNotes';
@@ -12,6 +13,9 @@ import { takeSteps } from './takeSteps';
 
 export type { ColumnMeaning } from '../table/meaning';
 export type { TableReading } from '../table/readTable';
+
+/** After so many names a step ends. */
+const namesInStep = 2000;
 
 export interface TableFolders {
   /** The path by which the table is known. */
@@ -50,8 +54,10 @@ export async function readTableWithSamples(
     path: folders.path,
     ...(folders.columns && { columns: folders.columns }),
   });
-  const table = await takeSteps(opening, (share) => afterStep(share * 0.4));
-  const facts = await found.facts(files, table.sampleNames());
+  const table = await takeSteps(opening, (share) => afterStep(share * 0.3));
+  const names = table.sampleNames();
+  await takeSteps(lookUp(names, found), (share) => afterStep(0.3 + share * 0.1));
+  const facts = await found.facts(files, names);
   const questions = new Map<string, { question: SampleQuestion; message: string }>();
   const readingSteps = table.readInSteps({
     ...(folders.middleC && { middleC: folders.middleC }),
@@ -79,6 +85,15 @@ export async function readTableWithSamples(
       folders.samples?.has(name) ? { ...question, taken: folders.samples.get(name) } : question,
     ),
   };
+}
+
+/** Looks names up; what was found for them is remembered. */
+function* lookUp(names: ReadonlySet<string>, found: SampleFinder): Steps<void> {
+  let looked = 0;
+  for (const name of names) {
+    found.look(name);
+    if (++looked % namesInStep === 0) yield looked / names.size;
+  }
 }
 
 function firstCell(reading: TableReading, name: string): { source: number; start: number; end: number } {
