@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { readHeading } from '../../../server/table/headings';
 import type { ColumnMeaning } from '../../../server/table/meaning';
+import { readZoneTable } from '../../../server/table/readTable';
 
 const headings: Partial<Record<ColumnMeaning, string>> = {
   sample: 'Sample,file,FILENAME,File name,Name,Path,Audio,Audio file,sample_path',
@@ -51,5 +52,12 @@ describe('headings', () => {
   it('knows nothing of other words', () => {
     for (const text of ['', 'Cutoff', 'C3', 'a.wav', '60', 'x'.repeat(5000), '('.repeat(70)])
       expect(readHeading(text), text.slice(0, 10)).toBeUndefined();
+  });
+});
+
+describe('a drawn line under headings', () => {
+  it('is no part of them', () => {
+    const { columns } = readZoneTable('| File | Low | High |\n|:---|---:|---|\n| a.wav | 1 | 2 |');
+    expect(columns.map(({ heading }) => heading)).toEqual(['File', 'Low', 'High']);
   });
 });
