@@ -15,7 +15,7 @@ import {
 } from 'vscode';
 import type { LanguageClient } from 'vscode-languageclient/node';
 import type { ConversionMark, ConvertParams, ConvertResult } from '../server/protocol/conversionRequests';
-import { ConvertRequest } from '../server/protocol/conversionRequests';
+import { ConvertRequest, VocabulariesRequest } from '../server/protocol/conversionRequests';
 import { mayHoldInstrument } from './languages';
 import { openNewInstrument } from './tablePreview/newInstrument';
 
@@ -59,7 +59,8 @@ class Conversion implements Disposable {
   async convertByVocabulary(): Promise<void> {
     const document = await this.#instrument();
     if (!document) return;
-    const files = await workspace.findFiles('**/*.vocabulary.json', '**/node_modules/**');
+    const uri = document.uri.toString();
+    const files = await this.#client.sendRequest(VocabulariesRequest.type, { uri });
     if (files.length === 0) {
       await window.showWarningMessage(
         l10n.t(
@@ -69,12 +70,10 @@ class Conversion implements Disposable {
       return;
     }
     const picked = await window.showQuickPick(
-      files
-        .map((uri) => ({ label: nameOf(uri), description: workspace.asRelativePath(uri), uri }))
-        .sort((a, b) => a.description.localeCompare(b.description)),
+      files.map((file) => ({ label: nameOf(file), description: file.path, uri: file.uri })),
       { placeHolder: l10n.t('Vocabulary to write the instrument in'), matchOnDescription: true },
     );
-    if (picked) await this.#convert(document, { vocabularyUri: picked.uri.toString() });
+    if (picked) await this.#convert(document, { vocabularyUri: picked.uri });
   }
 
   async convert(to: 'sfz' | 'xml'): Promise<void> {
@@ -178,6 +177,6 @@ function lineFrom(document: TextDocument, { start }: Range): Range {
   return new Range(start, line.range.end);
 }
 
-function nameOf({ path }: Uri): string {
+function nameOf({ path }: { path: string }): string {
   return path.slice(path.lastIndexOf('/') + 1);
 }

@@ -43,3 +43,20 @@ export interface ConvertRefusal {
 export const ConvertRequest = {
   type: new RequestType<ConvertParams, ConvertResult | ConvertRefusal, void>('zonewright/convert'),
 } as const;
+
+export interface VocabulariesParams {
+  /** The document that is to be converted. */
+  uri: string;
+}
+
+/** A file that is named like one with a vocabulary. */
+export interface VocabularyFile {
+  uri: string;
+  /** Its path from the open folder that it is in, else its whole path. */
+  path: string;
+}
+
+/** The vocabulary files around a document and in the open folders. */
+export const VocabulariesRequest = {
+  type: new RequestType<VocabulariesParams, VocabularyFile[], void>('zonewright/vocabularies'),
+} as const;

@@ -3,25 +3,27 @@ import type { Instrument } from '../model/instrument';
 import { foldNotes, lineNotes } from '../model/lineNotes';
 import type { Notation } from '../model/notation';
 import type { ConversionNote } from '../model/notes';
-import { isAbsolutePath, nameOf } from '../model/paths';
+import { folderOf, isAbsolutePath, nameOf, relativePath } from '../model/paths';
 import { placeNotes } from '../model/placeNotes';
 import { Source } from '../model/source';
 import { parseVocabulary } from '../vocabulary/parseVocabulary';
+import { vocabularyEnding } from '../vocabulary/vocabulary';
 import { vocabularyNotation } from '../vocabulary/vocabularyNotation';
 import { convertInstrument } from '../workspace/convertInstrument';
+import { filesBelow } from '../workspace/instrumentFiles';
 import { notations } from '../workspace/notationOf';
 import { readWholeText } from '../workspace/readWhole';
 import { stopIfCancelled } from './cancellation';
 import type { ConversionMark, ConvertParams } from './conversionRequests';
-import { ConvertRequest } from './conversionRequests';
+import { ConvertRequest, VocabulariesRequest } from './conversionRequests';
 import type { LanguageServer } from './languageServer';
 import { rangeOf } from './positions';
-import { pathOfUri } from './uris';
+import { pathOfUri, uriOfPath } from './uris';
 
 /** Findings of one document that an editor shows; more of them help nobody. */
 const mostMarks = 1000;
 
-/** Answers the request for conversion. */
+/** Answers the requests about conversion. */
 export function handleConversion(server: LanguageServer): void {
   const { connection, documents } = server;
 
@@ -52,6 +54,23 @@ export function handleConversion(server: LanguageServer): void {
       page: notesPage(`Conversion notes for ${name}`, lines, kept),
       hasRelativePaths: hasRelativePaths(instrument),
     };
+  });
+
+  connection.onRequest(VocabulariesRequest.type, async ({ uri }, token) => {
+    const path = pathOfUri(uri);
+    const below = await filesBelow(documents.files, server.folders, (name) =>
+      name.endsWith(vocabularyEnding),
+    );
+    stopIfCancelled(token);
+    const around = path === undefined ? [] : await documents.notations.vocabularies.around(folderOf(path));
+    const paths = new Set([...around.map((one) => one.path), ...below]);
+    return [...paths].sort().map((one) => {
+      const folder = server.folders.find((open) => one.startsWith(`${open}/`));
+      return {
+        uri: documents.openDocument(one)?.uri ?? uriOfPath(one),
+        path: folder === undefined ? one : relativePath(folder, one),
+      };
+    });
   });
 }
 

@@ -16,7 +16,16 @@ export function isInstrumentName(path: string): boolean {
  * The files in folders and all below them that are named like instruments, 5000 at the most. Hidden folders are passed
  * over.
  */
-export async function instrumentFilesBelow(files: Files, folders: readonly string[]): Promise<string[]> {
+export function instrumentFilesBelow(files: Files, folders: readonly string[]): Promise<string[]> {
+  return filesBelow(files, folders, isInstrumentName);
+}
+
+/** The same for files of other names. */
+export async function filesBelow(
+  files: Files,
+  folders: readonly string[],
+  isWanted: (name: string) => boolean,
+): Promise<string[]> {
   const paths = new Set<string>();
   const open = folders.map((path) => ({ path, depth: 0 }));
   let seen = 0;
@@ -25,7 +34,7 @@ export async function instrumentFilesBelow(files: Files, folders: readonly strin
     for (const { name, kind } of (await files.list(next.path)) ?? []) {
       if (name.startsWith('.') || name === 'node_modules') continue;
       const path = next.path === '/' ? `/${name}` : `${next.path}/${name}`;
-      if (kind === 'file' && isInstrumentName(name)) paths.add(path);
+      if (kind === 'file' && isWanted(name)) paths.add(path);
       else if (kind === 'folder' && next.depth < mostDepth) open.push({ path, depth: next.depth + 1 });
     }
   }

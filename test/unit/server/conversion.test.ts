@@ -1,7 +1,7 @@
-import { writeFile } from 'node:fs/promises';
+import { mkdir, writeFile } from 'node:fs/promises';
 import { describe, expect, it } from 'vitest';
 import type { ConvertParams, ConvertResult } from '../../../server/protocol/conversionRequests';
-import { ConvertRequest } from '../../../server/protocol/conversionRequests';
+import { ConvertRequest, VocabulariesRequest } from '../../../server/protocol/conversionRequests';
 import { EditorClient } from './editorClient';
 import { bundle, folder } from './serverPlaces';
 
@@ -93,6 +93,18 @@ describe('conversion over the protocol', () => {
     expect(back.text).toBe('<region> sample=a.wav lokey=59 hikey=61 pan=-100\n');
     expect(back.notes).toMatchObject([{ kind: 'ignored', message: expect.stringContaining('hue="red"') }]);
     expect(back.kept).toBe(4);
+  });
+
+  it('knows the vocabulary files in the open folders', async () => {
+    await mkdir(`${folder}/deep`, { recursive: true });
+    await writeFile(`${folder}/deep/reed.vocabulary.json`, '{}');
+    const client = await EditorClient.start(bundle, { folder });
+    const uri = await client.open('a.sfz', sfz);
+    const files = await client.connection.sendRequest(VocabulariesRequest.type, { uri });
+    expect(files).toContainEqual({
+      uri: client.uri('deep/reed.vocabulary.json'),
+      path: 'deep/reed.vocabulary.json',
+    });
   });
 
   it('says why it cannot be done', async () => {
