@@ -2,11 +2,13 @@ import { unknownConditions } from '../model/conditionSets';
 import { conditionsOf } from '../model/conditions';
 import type { Fix } from '../model/finding';
 import { rectangleCodesOf } from '../model/overlaps';
+import { PairNumbers } from '../model/pairNumbers';
 import { nameOf } from '../model/paths';
 import { FewInForce } from './fewInForce';
 import { fixOf } from './parameterFixes';
 import { playedLoudnessesOf } from './playedLoudness';
 import type { PlayedSample } from './playedSamples';
+import { playedSamplesOf } from './playedSamples';
 import { keysText } from './regionText';
 import type { CheckContext, Rule } from './rule';
 import { placeInRegion } from './samplePaths';
@@ -21,12 +23,14 @@ const mostCommonDb = 3;
 const fewestKeys = 5;
 /** The bounds of the opcode, in dB. */
 const [leastVolume, mostVolume] = [-144, 6];
+/** The velocities in a rectangle code; see `rectangleCode`. */
+const allVelocities = 0x3fff;
 
 /** A note of a layer. */
 interface Note {
-  region: number;
+  /** Its position in `Instrument.regions`. */
+  number: number;
   code: number;
-  sample: PlayedSample;
   loudness: number;
 }
 
@@ -36,6 +40,7 @@ export const loudnessStep: Rule = {
   severity: 'information',
   finds: 'A sample 10 dB or more louder or softer than its neighbours on the keyboard, which are alike.',
   check(context, report) {
+    const { ofRegion } = playedSamplesOf(context);
     const seen = new Set<PlayedSample>();
     for (const layer of layersOf(context)) {
       const common = commonStep(layer);
@@ -45,52 +50,76 @@ export const loudnessStep: Rule = {
         const [below, above] = [layer[at - 1] as Note, layer[at + 1] as Note];
         const excess = note.loudness - (below.loudness + above.loudness) / 2;
         const most = Math.abs(excess);
-        if (most < leastDb || most < leastTimes * common || seen.has(note.sample)) continue;
+        if (most < leastDb || most < leastTimes * common) continue;
         if (Math.abs(below.loudness - above.loudness) > most / 2) continue;
-        seen.add(note.sample);
-        const { lowKey, highKey } = rectangleOfCode(note.code);
+        const sample = ofRegion[note.number] as PlayedSample;
+        if (seen.has(sample)) continue;
+        seen.add(sample);
+        const region = context.instrument.regions[note.number] as number;
+        const nameAt = ({ number }: Note) => `"${nameOf((ofRegion[number] as PlayedSample).use.path)}"`;
         const neighbours =
-          below.sample === above.sample
-            ? `"${nameOf(below.sample.use.path)}" on both sides of it`
-            : `"${nameOf(below.sample.use.path)}" and "${nameOf(above.sample.use.path)}" beside it`;
+          ofRegion[below.number] === ofRegion[above.number]
+            ? `${nameAt(below)} on both sides of it`
+            : `${nameAt(below)} and ${nameAt(above)} beside it`;
+        const { lowKey, highKey } = rectangleOfCode(note.code);
         report({
-          ...placeInRegion(context.instrument, note.region),
-          message: `"${nameOf(note.sample.use.path)}" on ${keysText(lowKey, highKey)} is ${most.toFixed(0)} dB ${excess > 0 ? 'louder' : 'softer'} than ${neighbours}, volume and amplitude counted in. Even it out with volume, or check that the right sample is here.`,
-          fixes: () => fixesOf(context, note, excess),
+          ...placeInRegion(context.instrument, region),
+          message: `${nameAt(note)} on ${keysText(lowKey, highKey)} is ${most.toFixed(0)} dB ${excess > 0 ? 'louder' : 'softer'} than ${neighbours}, volume and amplitude counted in. Even it out with volume, or check that the right sample is here.`,
+          fixes: () => fixesOf(context, region, excess),
         });
       }
     }
   },
 };
 
-/** Rows of notes in the order of the keys, each under the same conditions and velocities, without two on the same keys. */
+/**
+ * Rows of notes in the order of the keys, each under the same conditions and velocities, without two on the same keys:
+ * those in which some notes differ by enough.
+ */
 function layersOf(context: CheckContext): Note[][] {
   const { instrument } = context;
   const loudnesses = playedLoudnessesOf(context);
-  if (loudnesses.length === 0) return [];
+  if (!loudnesses) return [];
+  const { loudness, isPending } = loudnesses;
   const conditions = conditionsOf(instrument);
   const codes = rectangleCodesOf(instrument);
   const few = new FewInForce(instrument, ['pitch_keytrack', 'loop_mode']);
-  const layers = new Map<string, Note[] | undefined>();
-  for (const [number, played] of loudnesses.entries()) {
+  const count = codes.length;
+  /** Conditions with velocities, and the layer of each region, −1 for none. */
+  const layers = new PairNumbers(count);
+  const layerOf = new Int32Array(count).fill(-1);
+  const lowest = new Float64Array(count).fill(Number.POSITIVE_INFINITY);
+  const highest = new Float64Array(count).fill(Number.NEGATIVE_INFINITY);
+  for (let number = 0; number < count; number++) {
+    const level = loudness[number] as number;
+    const pending = isPending[number] === 1;
+    if (!pending && Number.isNaN(level)) continue;
     const region = instrument.regions[number] as number;
     const code = codes[number] as number;
     const set = conditions.ofHeader[region] as number;
-    if (played === null || code < 0 || set === unknownConditions || conditions.set(set).onRelease) continue;
-    if (!isNote(context, few, region, code)) continue;
-    const key = `${set} ${code & 0x3fff}`;
-    // What is not known yet could be a neighbour.
-    if (!played) layers.set(key, undefined);
-    else if (!layers.has(key)) layers.set(key, [{ region, code, ...played }]);
-    else layers.get(key)?.push({ region, code, ...played });
+    if (code < 0 || set === unknownConditions || !isNote(context, few, region, code)) continue;
+    const layer = layers.numberOf(set, code & allVelocities);
+    layerOf[number] = layer;
+    // What is not known yet could be a neighbour, so the layer has to wait: NaN makes every comparison with it false.
+    lowest[layer] = pending ? Number.NaN : Math.min(lowest[layer] as number, level);
+    highest[layer] = Math.max(highest[layer] as number, level);
   }
-  const rows: Note[][] = [];
-  for (const layer of layers.values()) {
-    if (!layer || layer.length < fewestKeys) continue;
-    if (isRow(layer)) rows.push(layer);
-    else rows.push(...byParent(context, layer).filter((part) => part.length >= fewestKeys && isRow(part)));
+  const rows = new Map<number, Note[]>();
+  for (let number = 0; number < count; number++) {
+    const layer = layerOf[number] as number;
+    if (layer < 0 || !((highest[layer] as number) - (lowest[layer] as number) >= leastDb)) continue;
+    const note = { number, code: codes[number] as number, loudness: loudness[number] as number };
+    const row = rows.get(layer);
+    if (row) row.push(note);
+    else rows.set(layer, [note]);
   }
-  return rows;
+  return [...rows.values()].flatMap((row) => {
+    const { number } = row[0] as Note;
+    const set = conditions.ofHeader[instrument.regions[number] as number] as number;
+    if (row.length < fewestKeys || conditions.set(set).onRelease) return [];
+    if (isRow(row)) return [row];
+    return byParent(context, row).filter((part) => part.length >= fewestKeys && isRow(part));
+  });
 }
 
 /** Whether a region plays notes: drums lie side by side without being alike. */
@@ -117,7 +146,7 @@ function isRow(layer: Note[]): boolean {
 function byParent({ instrument }: CheckContext, layer: readonly Note[]): Note[][] {
   const parts = new Map<number, Note[]>();
   for (const note of layer) {
-    const parent = instrument.parent(note.region);
+    const parent = instrument.parent(instrument.regions[note.number] as number);
     const part = parts.get(parent);
     if (part) part.push(note);
     else parts.set(parent, [note]);
@@ -134,7 +163,7 @@ function commonStep(layer: readonly Note[]): number {
   return steps[(steps.length - 1) >> 1] as number;
 }
 
-function fixesOf({ instrument, notation }: CheckContext, { region }: Note, excess: number): Fix[] {
+function fixesOf({ instrument, notation }: CheckContext, region: number, excess: number): Fix[] {
   const name = instrument.names.canonical(instrument.names.idOf('volume'));
   const parameter = instrument.effective(region, name);
   const volume = Number(((parameter < 0 ? 0 : instrument.number(parameter)) - excess).toFixed(1));

@@ -1,25 +1,26 @@
 import { FewInForce } from './fewInForce';
-import type { PlayedSample } from './playedSamples';
 import { playedSamplesOf, surveysOf } from './playedSamples';
 import type { CheckContext } from './rule';
 
-/** How loudly a region plays its sample at full velocity. */
-export interface PlayedLoudness {
-  sample: PlayedSample;
-  /** The greatest momentary loudness in LUFS, the region's gain added. */
-  loudness: number;
-  /** The greatest magnitude in dB of full scale, the region's gain added. */
-  peakDb: number;
+/** How loudly regions play their samples at full velocity, by the position in `Instrument.regions`. */
+export interface PlayedLoudnesses {
+  /** The greatest momentary loudness in LUFS, the region's gain added; NaN where it is not known or cannot be told. */
+  loudness: Float64Array;
+  /** The gain of the region alone, in dB. */
+  gain: Float64Array;
+  /** 1 where the loudness is not known yet. */
+  isPending: Uint8Array;
 }
-
-/** By the position in `Instrument.regions`; `undefined` while it is not known, `null` where it cannot be told. */
-export type PlayedLoudnesses = readonly (PlayedLoudness | null | undefined)[];
 
 const volumes = ['volume', 'group_volume', 'master_volume', 'global_volume'] as const;
 const known = new WeakMap<CheckContext, PlayedLoudnesses>();
 
-/** How loudly regions play their samples, `volume` and `amplitude` counted in; worked out once in a check. */
-export function playedLoudnessesOf(context: CheckContext): PlayedLoudnesses {
+/**
+ * How loudly regions play their samples, `volume` and `amplitude` counted in, worked out once in a check; `undefined`
+ * where nothing is measured.
+ */
+export function playedLoudnessesOf(context: CheckContext): PlayedLoudnesses | undefined {
+  if (surveysOf(context).length === 0) return undefined;
   let loudnesses = known.get(context);
   if (!loudnesses) {
     loudnesses = collect(context);
@@ -31,26 +32,29 @@ export function playedLoudnessesOf(context: CheckContext): PlayedLoudnesses {
 function collect(context: CheckContext): PlayedLoudnesses {
   const { instrument } = context;
   const surveys = surveysOf(context);
-  if (surveys.length === 0) return [];
+  const { ofRegion } = playedSamplesOf(context);
   const few = new FewInForce(instrument, [...volumes, 'amplitude']);
-  const numberOf = (region: number, name: (typeof volumes)[number] | 'amplitude', unset: number) => {
-    const parameter = few.of(region, name);
-    return parameter < 0 ? unset : instrument.number(parameter);
-  };
-  return playedSamplesOf(context).ofRegion.map((sample, number) => {
-    if (!sample) return null;
+  const loudness = new Float64Array(ofRegion.length).fill(Number.NaN);
+  const gain = new Float64Array(ofRegion.length);
+  const isPending = new Uint8Array(ofRegion.length);
+  for (let number = 0; number < ofRegion.length; number++) {
+    const sample = ofRegion[number];
+    if (!sample) continue;
     const survey = surveys[sample.number];
-    if (survey === undefined) return undefined;
-    if (!survey || survey.momentaryLoudness === null) return null;
+    if (survey === undefined) isPending[number] = 1;
+    if (!survey || survey.momentaryLoudness === null) continue;
     const region = instrument.regions[number] as number;
-    let gain = 20 * Math.log10(numberOf(region, 'amplitude', 100) / 100);
-    for (const name of volumes) gain += numberOf(region, name, 0);
+    let decibels = 0;
+    for (const name of volumes) {
+      const parameter = few.of(region, name);
+      if (parameter >= 0) decibels += instrument.number(parameter);
+    }
+    const amplitude = few.of(region, 'amplitude');
+    if (amplitude >= 0) decibels += 20 * Math.log10(instrument.number(amplitude) / 100);
     // Values that are no numbers, and regions that are silent.
-    if (!Number.isFinite(gain)) return null;
-    return {
-      sample,
-      loudness: survey.momentaryLoudness + gain,
-      peakDb: 20 * Math.log10(survey.peak) + gain,
-    };
-  });
+    if (!Number.isFinite(decibels)) continue;
+    gain[number] = decibels;
+    loudness[number] = survey.momentaryLoudness + decibels;
+  }
+  return { loudness, gain, isPending };
 }

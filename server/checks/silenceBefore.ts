@@ -2,6 +2,7 @@ import { conditionsOf } from '../model/conditions';
 import type { Fix, TextEdit } from '../model/finding';
 import type { Instrument } from '../model/instrument';
 import { rectangleCodesOf } from '../model/overlaps';
+import { PairNumbers } from '../model/pairNumbers';
 import { nameOf } from '../model/paths';
 import { FewInForce } from './fewInForce';
 import { fixOf } from './parameterFixes';
@@ -62,21 +63,28 @@ function movesOffset(context: CheckContext): boolean {
 class SampleStarts {
   readonly #instrument: Instrument;
   readonly #few: FewInForce<(typeof names)[number]>;
+  /** Conditions that hold at the same time, by the number of a set, and by what they are. */
+  readonly #momentOfSet = new Map<number, number>();
+  readonly #moments = new Map<string, number>();
+  /** Moments with keys and velocities. */
+  readonly #together: PairNumbers;
   /** Seconds of silence that are heard first, the least of all regions that sound together. */
-  readonly #earliest = new Map<string, number>();
+  readonly #earliest: Float64Array;
   readonly #codes: Int32Array;
 
   constructor(context: CheckContext) {
     this.#instrument = context.instrument;
     this.#few = new FewInForce(context.instrument, names);
     this.#codes = rectangleCodesOf(context.instrument);
+    this.#together = new PairNumbers(this.#codes.length);
+    this.#earliest = new Float64Array(this.#codes.length).fill(Number.POSITIVE_INFINITY);
     const surveys = surveysOf(context);
     for (const [number, sample] of playedSamplesOf(context).ofRegion.entries()) {
       const survey = sample && surveys[sample.number];
       if (!survey || survey.leadingSilenceFrames >= survey.frames) continue;
-      const key = this.#togetherKey(number);
+      const together = this.#togetherWith(number);
       const seconds = this.#heardSeconds(number, sample, survey.leadingSilenceFrames);
-      this.#earliest.set(key, Math.min(seconds, this.#earliest.get(key) ?? seconds));
+      this.#earliest[together] = Math.min(seconds, this.#earliest[together] as number);
     }
   }
 
@@ -87,7 +95,7 @@ class SampleStarts {
       const seconds = this.#heardSeconds(number, sample, survey.leadingSilenceFrames);
       if (seconds < leastSeconds || (this.#codes[number] as number) < 0 || this.#isMeant(region))
         return false;
-      const earliest = this.#earliest.get(this.#togetherKey(number)) ?? seconds;
+      const earliest = this.#earliest[this.#togetherWith(number)] as number;
       return earliest >= seconds || seconds > mostRoomSeconds;
     });
   }
@@ -114,11 +122,19 @@ class SampleStarts {
   }
 
   /** Equal for regions that sound together, such as the microphones of one take. */
-  #togetherKey(number: number): string {
+  #togetherWith(number: number): number {
     const conditions = conditionsOf(this.#instrument);
-    const set = conditions.set(conditions.ofHeader[this.#instrument.regions[number] as number] as number);
-    const { sequenceLength, sequencePosition, lowRandom, highRandom } = set;
-    return `${this.#codes[number]} ${sequenceLength} ${sequencePosition} ${lowRandom} ${highRandom} ${situationText(set)}`;
+    const set = conditions.ofHeader[this.#instrument.regions[number] as number] as number;
+    let moment = this.#momentOfSet.get(set);
+    if (moment === undefined) {
+      const { sequenceLength, sequencePosition, lowRandom, highRandom } = conditions.set(set);
+      const turn = `${sequenceLength} ${sequencePosition} ${lowRandom} ${highRandom}`;
+      const text = `${turn} ${situationText(conditions.set(set))}`;
+      moment = this.#moments.get(text) ?? this.#moments.size;
+      this.#moments.set(text, moment);
+      this.#momentOfSet.set(set, moment);
+    }
+    return this.#together.numberOf(moment, this.#codes[number] as number);
   }
 
   #text(region: number, name: (typeof names)[number]): string | undefined {

@@ -1,13 +1,17 @@
 import { unknownConditions } from '../model/conditionSets';
+import type { Conditions } from '../model/conditions';
 import { conditionsOf } from '../model/conditions';
 import type { Instrument } from '../model/instrument';
 import type { Rectangle } from '../model/overlaps';
 import { rectangleCodesOf } from '../model/overlaps';
 import { nameOf } from '../model/paths';
+import type { SampleSurvey } from '../model/samples';
 import { FewInForce } from './fewInForce';
 import { parameterUsesOf } from './parameterUses';
+import type { PlayedLoudnesses } from './playedLoudness';
 import { playedLoudnessesOf } from './playedLoudness';
 import type { PlayedSample } from './playedSamples';
+import { playedSamplesOf, surveysOf } from './playedSamples';
 import { keysText, velocitiesText } from './regionText';
 import type { CheckContext, Rule, RuleFinding } from './rule';
 import { placeInRegion } from './samplePaths';
@@ -21,23 +25,15 @@ const leastLoudnessDb = 6;
 const leastPeakDb = 3;
 /** Layers that share at least this part of the keys of both are compared. */
 const leastShared = 0.5;
+/** Further places that a finding points to; of more, none. */
 const mostRelated = 5;
+/** The velocities in a rectangle code; see `rectangleCode`. */
+const allVelocities = 0x3fff;
 
-/** What sounds on a rectangle of keys and velocities: one region, or several at a time. */
-interface Layer {
-  rectangle: Rectangle;
-  region: number;
-  sample: PlayedSample;
-  regions: number;
-  /** Sum of powers, and the greatest peak in dB. */
-  power: number;
-  peakDb: number;
-}
-
-/** A layer that is softer than the one below. */
+/** A layer that is softer than the one below; regions by their positions in `Instrument.regions`. */
 interface Inversion {
-  upper: Layer;
-  lower: Layer;
+  upper: number;
+  lower: number;
   softerDb: number;
 }
 
@@ -47,90 +43,160 @@ export const velocityOrder: Rule = {
   severity: 'information',
   finds: 'A velocity layer that is 6 dB or more softer than the layer below it on the same keys.',
   check(context, report) {
-    const { names } = context.instrument;
-    const hasCurves = [...parameterUsesOf(context).names].some((name) =>
-      names.text(name).startsWith('amp_velcurve_'),
-    );
-    if (hasCurves) return;
-    const gains = new VelocityGains(context.instrument);
-    for (const layers of situationsOf(context)) {
-      /** By the velocities of both layers. */
-      const found = new Map<string, Inversion[]>();
-      for (const inversion of inversionsIn(layers, gains)) {
-        const { upper, lower } = inversion;
-        const key = [upper, lower]
-          .map(({ rectangle }) => `${rectangle.lowVelocity} ${rectangle.highVelocity}`)
-          .join(' ');
-        const list = found.get(key);
-        if (list) list.push(inversion);
-        else found.set(key, [inversion]);
-      }
-      for (const inversions of found.values()) report(findingOf(context, inversions));
+    const loudnesses = playedLoudnessesOf(context);
+    if (!loudnesses || hasCurves(context)) return;
+    const codes = rectangleCodesOf(context.instrument);
+    const layers = new Layers(context, loudnesses);
+    /** By the conditions and the velocities of both layers. */
+    const found = new Map<string, Inversion[]>();
+    for (const inversion of layers.inversions()) {
+      const { upper, lower } = inversion;
+      const [above, below] = [codes[upper] as number, codes[lower] as number];
+      const key = `${layers.conditionsOf(upper)} ${above & allVelocities} ${below & allVelocities}`;
+      const list = found.get(key);
+      if (list) list.push(inversion);
+      else found.set(key, [inversion]);
     }
+    for (const inversions of found.values()) report(findingOf(context, inversions));
   },
 };
 
-/** The layers under each set of conditions of which there are several. */
-function situationsOf(context: CheckContext): Layer[][] {
-  const { instrument } = context;
-  const conditions = conditionsOf(instrument);
-  const codes = rectangleCodesOf(instrument);
-  const situations = new Map<number, Map<number, Layer | undefined>>();
-  for (const [number, played] of playedLoudnessesOf(context).entries()) {
-    const region = instrument.regions[number] as number;
-    const code = codes[number] as number;
-    const set = conditions.ofHeader[region] as number;
-    if (code < 0 || set === unknownConditions || conditions.set(set).onRelease) continue;
-    let layers = situations.get(set);
-    if (!layers) {
-      layers = new Map();
-      situations.set(set, layers);
-    }
-    if (!played) {
-      layers.set(code, undefined);
-      continue;
-    }
-    const power = 10 ** (played.loudness / 10);
-    const layer = layers.get(code);
-    if (layer) {
-      layer.regions++;
-      layer.power += power;
-      layer.peakDb = Math.max(layer.peakDb, played.peakDb);
-    } else if (!layers.has(code)) {
-      const { sample, peakDb } = played;
-      layers.set(code, { rectangle: rectangleOfCode(code), region, sample, regions: 1, power, peakDb });
-    }
-  }
-  return [...situations.values()]
-    .map((layers) => [...layers.values()].filter((layer) => layer !== undefined))
-    .filter(({ length }) => length > 1);
+/** Whether velocity is given curves of its own, which nothing here reads. */
+function hasCurves(context: CheckContext): boolean {
+  const { names } = context.instrument;
+  return [...parameterUsesOf(context).names].some((name) => names.text(name).startsWith('amp_velcurve_'));
 }
 
-/** Layers on a key by their highest velocity; shared by all situations, so emptied after each. */
-const byEnd = new Array<Layer | undefined>(128 * 128);
+/** What sounds on the same keys and velocities under the same conditions, with what lies below it. */
+class Layers {
+  readonly #context: CheckContext;
+  readonly #instrument: Instrument;
+  readonly #conditions: Conditions;
+  readonly #codes: Int32Array;
+  readonly #gains: VelocityGains;
+  /** The power and the greatest peak of what sounds at one time, at its first region, and how many regions that are. */
+  readonly #power: Float64Array;
+  readonly #peak: Float64Array;
+  readonly #regions: Int32Array;
+  readonly #loudnesses: PlayedLoudnesses;
+  /** The first region on a key by its highest velocity, plus one. Emptied after each set of conditions. */
+  readonly #byEnd = new Int32Array(128 * 128);
 
-function inversionsIn(layers: readonly Layer[], gains: VelocityGains): Inversion[] {
-  const found: Inversion[] = [];
-  const forEachKey = ({ rectangle }: Layer, act: (place: number) => void) => {
-    for (let key = rectangle.lowKey; key <= rectangle.highKey; key++) act(rectangle.highVelocity * 128 + key);
-  };
-  for (const layer of layers) forEachKey(layer, (place) => (byEnd[place] ??= layer));
-  for (const upper of layers) {
-    const { lowKey, highKey, lowVelocity } = upper.rectangle;
-    const middle = (lowKey + highKey) >> 1;
-    let lower: Layer | undefined;
-    for (let velocity = lowVelocity - 1; velocity > 0 && !lower; velocity--)
-      lower = byEnd[velocity * 128 + middle];
-    if (!lower || lower.regions !== upper.regions || lower.sample === upper.sample) continue;
-    if (!shareKeys(upper.rectangle, lower.rectangle)) continue;
-    // Both at the velocities where one takes over from the other.
-    const gain = gains.of(upper.region, lowVelocity) - gains.of(lower.region, lower.rectangle.highVelocity);
-    const softerDb = 10 * Math.log10(lower.power / upper.power) - gain;
-    const peakSofterDb = lower.peakDb - upper.peakDb - gain;
-    if (softerDb >= leastLoudnessDb && peakSofterDb >= leastPeakDb) found.push({ upper, lower, softerDb });
+  constructor(context: CheckContext, loudnesses: PlayedLoudnesses) {
+    this.#context = context;
+    this.#instrument = context.instrument;
+    this.#conditions = conditionsOf(context.instrument);
+    this.#codes = rectangleCodesOf(context.instrument);
+    this.#gains = new VelocityGains(context.instrument);
+    this.#loudnesses = loudnesses;
+    const count = this.#codes.length;
+    this.#power = new Float64Array(count);
+    this.#peak = new Float64Array(count);
+    this.#regions = new Int32Array(count);
   }
-  for (const layer of layers) forEachKey(layer, (place) => (byEnd[place] = undefined));
-  return found;
+
+  /** The number of the conditions of a region. */
+  conditionsOf(number: number): number {
+    return this.#conditions.ofHeader[this.#instrument.regions[number] as number] as number;
+  }
+
+  inversions(): Inversion[] {
+    const found: Inversion[] = [];
+    for (const [set, numbers] of this.#bySet()) {
+      if (numbers.length < 2 || set === unknownConditions || this.#conditions.set(set).onRelease) continue;
+      this.#addInversions(numbers, found);
+    }
+    return found;
+  }
+
+  /** The regions under each set of conditions, in the order of the text. */
+  #bySet(): Map<number, number[]> {
+    const bySet = new Map<number, number[]>();
+    let last = -1;
+    let numbers: number[] = [];
+    for (let number = 0; number < this.#codes.length; number++) {
+      if ((this.#codes[number] as number) < 0) continue;
+      const set = this.conditionsOf(number);
+      if (set !== last) {
+        last = set;
+        numbers = bySet.get(set) ?? [];
+        if (numbers.length === 0) bySet.set(set, numbers);
+      }
+      numbers.push(number);
+    }
+    return bySet;
+  }
+
+  #addInversions(numbers: readonly number[], found: Inversion[]): void {
+    const firsts: number[] = [];
+    for (const number of numbers) if (this.#enter(number)) firsts.push(number);
+    for (const upper of firsts) {
+      const lower = this.#below(upper);
+      if (lower < 0 || this.#regions[lower] !== this.#regions[upper]) continue;
+      const softerDb = this.#softerBy(upper, lower);
+      if (softerDb !== undefined) found.push({ upper, lower, softerDb });
+    }
+    for (const number of firsts) {
+      const { lowKey, highKey, highVelocity } = rectangleOfCode(this.#codes[number] as number);
+      this.#byEnd.fill(0, highVelocity * 128 + lowKey, highVelocity * 128 + highKey + 1);
+    }
+  }
+
+  /** Takes a region in; whether it is the first one on its keys and velocities. */
+  #enter(number: number): boolean {
+    const code = this.#codes[number] as number;
+    const { lowKey, highKey, highVelocity } = rectangleOfCode(code);
+    const row = highVelocity * 128;
+    const survey = this.#survey(number);
+    const power = 10 ** ((this.#loudnesses.loudness[number] as number) / 10);
+    const peak = survey ? survey.peak * 10 ** ((this.#loudnesses.gain[number] as number) / 20) : Number.NaN;
+    const before = (this.#byEnd[row + lowKey] as number) - 1;
+    if (before >= 0 && this.#codes[before] === code) {
+      // Not a number where one of them is not known, so that nothing is said of them.
+      this.#power[before] = (this.#power[before] as number) + power;
+      this.#peak[before] = Math.max(this.#peak[before] as number, peak);
+      this.#regions[before] = (this.#regions[before] as number) + 1;
+      return false;
+    }
+    this.#power[number] = power;
+    this.#peak[number] = peak;
+    this.#regions[number] = 1;
+    for (let key = lowKey; key <= highKey; key++) {
+      if (this.#byEnd[row + key] === 0) this.#byEnd[row + key] = number + 1;
+    }
+    return true;
+  }
+
+  /** What ends next below a layer in the middle of its keys, −1 for nothing. */
+  #below(number: number): number {
+    const { lowKey, highKey, lowVelocity } = rectangleOfCode(this.#codes[number] as number);
+    const middle = (lowKey + highKey) >> 1;
+    for (let velocity = lowVelocity - 1; velocity > 0; velocity--) {
+      const there = this.#byEnd[velocity * 128 + middle] as number;
+      if (there > 0) return there - 1;
+    }
+    return -1;
+  }
+
+  /** By how many dB a layer is clearly softer than the one below it. */
+  #softerBy(upper: number, lower: number): number | undefined {
+    const above = rectangleOfCode(this.#codes[upper] as number);
+    const below = rectangleOfCode(this.#codes[lower] as number);
+    const { ofRegion } = playedSamplesOf(this.#context);
+    if (ofRegion[upper] === ofRegion[lower] || !shareKeys(above, below)) return undefined;
+    const power = (this.#power[lower] as number) / (this.#power[upper] as number);
+    const peak = (this.#peak[lower] as number) / (this.#peak[upper] as number);
+    // Both at the velocities where one takes over from the other.
+    const gain = this.#gains.of(upper, above.lowVelocity) - this.#gains.of(lower, below.highVelocity);
+    const softerDb = 10 * Math.log10(power) - gain;
+    const isClear = softerDb >= leastLoudnessDb && 20 * Math.log10(peak) - gain >= leastPeakDb;
+    return isClear ? softerDb : undefined;
+  }
+
+  #survey(number: number): SampleSurvey | null | undefined {
+    const sample = playedSamplesOf(this.#context).ofRegion[number];
+    return sample && surveysOf(this.#context)[sample.number];
+  }
 }
 
 function shareKeys(a: Rectangle, b: Rectangle): boolean {
@@ -153,36 +219,37 @@ class VelocityGains {
    * The gain of a velocity in dB, NaN where it cannot be told. The public documentation of the format gives
    * an attenuation of 20 log (127² / velocity²) at 100 %; less of it at less is how players commonly read it.
    */
-  of(region: number, velocity: number): number {
-    const parameter = this.#few.of(region, 'amp_veltrack');
+  of(number: number, velocity: number): number {
+    const parameter = this.#few.of(this.#instrument.regions[number] as number, 'amp_veltrack');
     const part = parameter < 0 ? 1 : this.#instrument.number(parameter) / 100;
     return part >= 0 && part <= 1 ? 20 * Math.log10(1 - part + part * (velocity / 127) ** 2) : Number.NaN;
   }
 }
 
-function findingOf({ instrument }: CheckContext, inversions: readonly Inversion[]): RuleFinding {
+function findingOf(context: CheckContext, inversions: readonly Inversion[]): RuleFinding {
+  const { instrument } = context;
+  const { ofRegion } = playedSamplesOf(context);
+  const codes = rectangleCodesOf(instrument);
   const [{ upper, lower, softerDb }, ...others] = inversions as [Inversion, ...Inversion[]];
-  const titleOf = ({ sample, rectangle: { lowVelocity, highVelocity } }: Layer) =>
-    `"${nameOf(sample.use.path)}" (${velocitiesText(lowVelocity, highVelocity)})`;
-  const keys = keysText(upper.rectangle.lowKey, upper.rectangle.highKey);
-  const more =
-    others.length === 0
-      ? ''
-      : ` It is so in ${others.length} more ${others.length === 1 ? 'place' : 'places'} of these layers.`;
-  const placed = (layer: Layer, message: string) => ({
-    ...placeInRegion(instrument, layer.region),
-    message,
-  });
+  const titleOf = (number: number) => {
+    const { lowVelocity, highVelocity } = rectangleOfCode(codes[number] as number);
+    const { path } = (ofRegion[number] as PlayedSample).use;
+    return `"${nameOf(path)}" (${velocitiesText(lowVelocity, highVelocity)})`;
+  };
+  const placeAt = (number: number) => placeInRegion(instrument, instrument.regions[number] as number);
+  const { lowKey, highKey } = rectangleOfCode(codes[upper] as number);
+  const places = others.length === 1 ? '1 more place' : `${others.length} more places`;
+  const more = others.length === 0 ? '' : ` It is so in ${places} of these layers.`;
+  const further = others.length > mostRelated ? [] : others;
   return {
-    ...placeInRegion(instrument, upper.region),
-    message: `${titleOf(upper)} is ${softerDb.toFixed(0)} dB softer than ${titleOf(lower)} on ${keys}, volume and velocity counted in, though harder strokes play it.${more} Swap the samples or the velocities, or set volume.`,
+    ...placeAt(upper),
+    message: `${titleOf(upper)} is ${softerDb.toFixed(0)} dB softer than ${titleOf(lower)} on ${keysText(lowKey, highKey)}, volume and velocity counted in, though harder strokes play it.${more} Swap the samples or the velocities, or set volume.`,
     related: [
-      placed(lower, 'The layer below is here.'),
-      ...(others.length > mostRelated
-        ? []
-        : others.map((other) =>
-            placed(other.upper, `${titleOf(other.upper)} is softer than the layer below too.`),
-          )),
+      { ...placeAt(lower), message: 'The layer below is here.' },
+      ...further.map((one) => ({
+        ...placeAt(one.upper),
+        message: `${titleOf(one.upper)} is softer than the layer below too.`,
+      })),
     ],
   };
 }
