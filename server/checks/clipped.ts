@@ -21,7 +21,7 @@ export const clipped: Rule = {
       const seconds = (firstFrame / sample.facts.sampleRate).toFixed(3);
       const places = runs === 1 ? 'in one place' : `in ${runs} places`;
       const first = runs === 1 ? 'at' : 'first at';
-      report(
+      report(() =>
         sampleFinding(
           context,
           sample,

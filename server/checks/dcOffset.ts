@@ -19,7 +19,7 @@ export const dcOffset: Rule = {
       hasOffset(one, sampleRate),
     )) {
       const offset = greatestOffset(survey);
-      report(
+      report(() =>
         sampleFinding(
           context,
           sample,

@@ -26,7 +26,7 @@ export const endClick: Rule = {
       const { endStep, greatestEndStep } = survey;
       const times = endStep / greatestEndStep;
       const ratio = times < 1000 ? `, ${times.toFixed(0)} times what the sound itself moves there` : '';
-      report(
+      report(() =>
         sampleFinding(
           context,
           sample,

@@ -16,7 +16,7 @@ export const falseStereo: Rule = {
       const { channels } = sample.facts;
       const size = channels === 2 ? 'twice' : `${channels} times`;
       const which = channels === 2 ? 'Both channels' : `All ${channels} channels`;
-      report(
+      report(() =>
         sampleFinding(
           context,
           sample,

@@ -18,7 +18,7 @@ export const oppositePhase: Rule = {
     );
     for (const { sample, survey } of found) {
       const correlation = (survey.channelCorrelation ?? 0).toFixed(2).replace('-', '−');
-      report(
+      report(() =>
         sampleFinding(
           context,
           sample,

@@ -41,7 +41,7 @@ export const silenceBefore: Rule = {
       const silence = survey.leadingSilenceFrames;
       const offset = Math.max(0, silence - Math.round(leftSeconds * sampleRate));
       const milliseconds = Math.round((1000 * silence) / sampleRate);
-      report(
+      report(() =>
         sampleFinding(
           context,
           sample,

@@ -28,7 +28,7 @@ export const tailCut: Rule = {
       if (!ends.areHeard(sample)) continue;
       const below = Math.round(-survey.endLevelDb);
       const level = below === 0 ? 'as loud as' : `only ${below} dB below`;
-      report(
+      report(() =>
         sampleFinding(
           context,
           sample,
