@@ -47,12 +47,17 @@ export function nextHash(hash: number, code: number): number {
 
 const tooMany = 1 << 16;
 
+/** How many places of the table are looked at for a name. */
+const mostLooks = 32;
+
 /**
  * Gives each distinct parameter name a small number, found from a stretch of text without cutting a string out of it.
  * One table serves many instruments, so a name is resolved against the opcode catalogue once in a process.
  */
 export class ParameterNames {
   #slots = new Int32Array(1024).fill(-1);
+  /** Names for which the table had no place near enough, as only names made up to have one hash need. */
+  readonly #crowded = new Map<string, number>();
   readonly #texts: string[] = [];
   /** The character codes of each name; `undefined` where they do not tell it from every other name. */
   readonly #codes: (Uint8Array | undefined)[] = [];
@@ -94,12 +99,14 @@ export class ParameterNames {
     const slots = this.#slots;
     const mask = slots.length - 1;
     let slot = (hash ^ (hash >>> 15)) & mask;
-    for (;;) {
+    for (let looks = 0; looks < mostLooks; looks++) {
       const id = slots[slot];
       if (id < 0) return this.#addOrFind(copyOf(text.slice(start, end)), hash, slot);
       if (this.#hashes[id] === hash && this.#isName(id, text, codes, start, end)) return id;
       slot = (slot + 1) & mask;
     }
+    const name = text.slice(start, end);
+    return this.#crowded.get(name) ?? this.#addOrFind(copyOf(name), hash, -1);
   }
 
   #isName(id: number, text: string, codes: Uint8Array | undefined, start: number, end: number): boolean {
@@ -139,7 +146,8 @@ export class ParameterNames {
     this.#texts.push(name);
     this.#codes.push(asciiCodes(name));
     this.#hashes.push(hash);
-    this.#slots[slot] = id;
+    if (slot >= 0) this.#slots[slot] = id;
+    else this.#crowded.set(name, id);
     const resolved = resolveOpcode(name);
     this.#resolved.push(resolved);
     this.#canonical.push(id);
@@ -154,8 +162,10 @@ export class ParameterNames {
     for (let id = 0; id < this.#hashes.length; id++) {
       const hash = this.#hashes[id] as number;
       let slot = (hash ^ (hash >>> 15)) & mask;
-      while (slots[slot] !== -1) slot = (slot + 1) & mask;
-      slots[slot] = id;
+      let looks = 1;
+      for (; slots[slot] !== -1 && looks < mostLooks; looks++) slot = (slot + 1) & mask;
+      if (slots[slot] === -1) slots[slot] = id;
+      else this.#crowded.set(this.#texts[id] as string, id);
     }
     this.#slots = slots;
   }

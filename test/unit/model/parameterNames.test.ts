@@ -3,6 +3,13 @@ import { describe, expect, it } from 'vitest';
 import { nextHash, Parameter, ParameterNames } from '../../../server/model/parameterNames';
 import { withTextBytes } from '../../../server/model/textBytes';
 
+/** Names that all have one hash, 2 to the power of `words` of them. */
+function sameHash(words: number): string[] {
+  return Array.from({ length: 1 << words }, (_, number) =>
+    Array.from({ length: words }, (_one, word) => (number & (1 << word) ? 'Aa' : 'BB')).join(''),
+  );
+}
+
 describe('numbers of names', () => {
   it('are fixed for the parameters that the model works with', () => {
     const names = new ParameterNames();
@@ -19,6 +26,15 @@ describe('numbers of names', () => {
     expect(new Set(ids).size).toBe(4);
     expect(same.map((name) => names.idOf(name))).toEqual(ids);
     expect(ids.map((id) => names.text(id))).toEqual(same);
+  });
+
+  it('stay apart for very many names of one hash, among others', () => {
+    const names = new ParameterNames();
+    const all = sameHash(12).flatMap((name, at) => [name, `other_${at}`]);
+    const ids = all.map((name) => names.idOf(name));
+    expect(new Set(ids).size).toBe(all.length);
+    expect(all.map((name) => names.idOf(name))).toEqual(ids);
+    expect(ids.map((id) => names.text(id))).toEqual(all);
   });
 
   it('differ for names that differ outside ASCII only', () => {
