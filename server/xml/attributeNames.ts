@@ -1,3 +1,6 @@
+/** How many places of the table are looked at for a name. */
+const mostLooks = 32;
+
 /**
  * Gives each distinct attribute name of one text a number, counted from 0 in the order of first use, and says which
  * ones a tag has already. A name costs one look into a table and one comparison with its first use, however many there are.
@@ -6,14 +9,16 @@ export class AttributeNames {
   readonly #text: string;
   readonly #bytes: Uint8Array;
   /** Numbers by hash, −1 where there is none; open addressing. */
-  #slots = new Int32Array(512).fill(-1);
+  #slots: Int32Array<ArrayBuffer>;
   /** Of each name: its hash, the place of its first use, and the tag that it was last seen in. */
-  #hashes = new Int32Array(256);
-  #starts = new Int32Array(256);
-  #ends = new Int32Array(256);
-  #seenIn = new Int32Array(256);
+  #hashes: Int32Array<ArrayBuffer>;
+  #starts: Int32Array<ArrayBuffer>;
+  #ends: Int32Array<ArrayBuffer>;
+  #seenIn: Int32Array<ArrayBuffer>;
   /** By one more than the number of a name, what followed it last; −1 where nothing has. */
-  #following = new Int32Array(257).fill(-1);
+  #following: Int32Array<ArrayBuffer>;
+  /** Names for which the table had no place near enough, as only names made up to have one hash need. */
+  readonly #crowded = new Map<string, number>();
   #count = 0;
   #tag = 0;
 
@@ -21,6 +26,14 @@ export class AttributeNames {
   constructor(text: string, bytes: Uint8Array) {
     this.#text = text;
     this.#bytes = bytes;
+    // What an entity stands for is read as a text of its own, and there may be very many of them.
+    const names = text.length < 256 ? 8 : 256;
+    this.#slots = new Int32Array(names * 2).fill(-1);
+    this.#hashes = new Int32Array(names);
+    this.#starts = new Int32Array(names);
+    this.#ends = new Int32Array(names);
+    this.#seenIn = new Int32Array(names);
+    this.#following = new Int32Array(names + 1).fill(-1);
   }
 
   /** Begins a new tag. */
@@ -65,12 +78,17 @@ export class AttributeNames {
     const slots = this.#slots;
     const mask = slots.length - 1;
     let slot = (hash ^ (hash >>> 15)) & mask;
-    for (;;) {
+    for (let looks = 0; looks < mostLooks; looks++) {
       const name = slots[slot] as number;
       if (name < 0) return this.#add(start, end, hash, slot);
       if (this.#hashes[name] === hash && this.#isSame(name, start, end)) return name;
       slot = (slot + 1) & mask;
     }
+    const text = this.#text.slice(start, end);
+    const known = this.#crowded.get(text);
+    if (known !== undefined) return known;
+    this.#crowded.set(text, this.#count);
+    return this.#add(start, end, hash, -1);
   }
 
   #isSame(name: number, start: number, end: number): boolean {
@@ -99,7 +117,7 @@ export class AttributeNames {
     this.#hashes[name] = hash;
     this.#starts[name] = start;
     this.#ends[name] = end;
-    this.#slots[slot] = name;
+    if (slot >= 0) this.#slots[slot] = name;
     if (this.#count * 2 > this.#slots.length) this.#growSlots();
     return name;
   }
@@ -110,8 +128,10 @@ export class AttributeNames {
     for (let name = 0; name < this.#count; name++) {
       const hash = this.#hashes[name] as number;
       let slot = (hash ^ (hash >>> 15)) & mask;
-      while (slots[slot] !== -1) slot = (slot + 1) & mask;
-      slots[slot] = name;
+      let looks = 1;
+      for (; slots[slot] !== -1 && looks < mostLooks; looks++) slot = (slot + 1) & mask;
+      if (slots[slot] === -1) slots[slot] = name;
+      else this.#crowded.set(this.#text.slice(this.#starts[name], this.#ends[name]), name);
     }
     this.#slots = slots;
   }

@@ -5,6 +5,8 @@ const publicCharacters = /^[ \r\na-zA-Z0-9'()+,./:=?;!*#@$_%-]*$/;
 
 /** Whether the name of another file can start here: production [75]. */
 export function startsExternal(cursor: DoctypeCursor): boolean {
+  const first = cursor.text[cursor.at];
+  if (first !== 'S' && first !== 'P') return false;
   const word = cursor.peekWord();
   return word === 'SYSTEM' || word === 'PUBLIC';
 }
