@@ -13,7 +13,7 @@ import {
   window,
   workspace,
 } from 'vscode';
-import type { LanguageClient } from 'vscode-languageclient/node';
+import type { BaseLanguageClient } from 'vscode-languageclient';
 import type { ConversionMark, ConvertParams, ConvertResult } from '../server/protocol/conversionRequests';
 import { ConvertRequest, VocabulariesRequest } from '../server/protocol/conversionRequests';
 import { mayHoldInstrument } from './languages';
@@ -31,7 +31,7 @@ interface Converted {
 const mostUnsaved = 16;
 
 /** Commands that open the instrument in another notation beside its text, unsaved, with what is to be said of it. */
-export function registerConversion(client: LanguageClient): Disposable[] {
+export function registerConversion(client: BaseLanguageClient): Disposable[] {
   const conversion = new Conversion(client);
   return [
     conversion,
@@ -42,12 +42,12 @@ export function registerConversion(client: LanguageClient): Disposable[] {
 }
 
 class Conversion implements Disposable {
-  readonly #client: LanguageClient;
+  readonly #client: BaseLanguageClient;
   readonly #marks: DiagnosticCollection = languages.createDiagnosticCollection('zonewright-conversion');
   #unsaved: Converted[] = [];
   readonly #registrations: Disposable[];
 
-  constructor(client: LanguageClient) {
+  constructor(client: BaseLanguageClient) {
     this.#client = client;
     this.#registrations = [
       this.#marks,

@@ -17,7 +17,7 @@ import {
   window,
   workspace,
 } from 'vscode';
-import type { LanguageClient } from 'vscode-languageclient/node';
+import type { BaseLanguageClient } from 'vscode-languageclient';
 import type { ConvertTableResult } from '../server/protocol/tableRequests';
 import { instrumentLanguages, mayHoldInstrument } from './languages';
 import type { NotesDocuments } from './notesDocuments';
@@ -36,7 +36,7 @@ const pasteKind = DocumentDropOrPasteEditKind.Empty.append('zonewright', 'region
 /** Copied zone tables: pasting them as an offer among the ways to paste, commands, and their preview. */
 export function registerTablePaste(
   context: ExtensionContext,
-  client: LanguageClient,
+  client: BaseLanguageClient,
   notes: NotesDocuments,
 ): Disposable[] {
   const conversion = new TableConversion(client, new RememberedCorrections(context.globalState));

@@ -1,11 +1,11 @@
 import type { Disposable } from 'vscode';
 import { commands, l10n, ProgressLocation, ViewColumn, window, workspace } from 'vscode';
-import type { LanguageClient } from 'vscode-languageclient/node';
+import type { BaseLanguageClient } from 'vscode-languageclient';
 import { SampleReportRequest } from '../server/protocol/sampleRequests';
 import { mayHoldInstrument } from './languages';
 
 /** The command that opens a report on the samples of the instrument beside its text, unsaved. */
-export function registerSampleReport(client: LanguageClient): Disposable {
+export function registerSampleReport(client: BaseLanguageClient): Disposable {
   return commands.registerCommand('zonewright.sampleReport', async () => {
     const document = window.activeTextEditor?.document;
     if (!mayHoldInstrument(document)) {

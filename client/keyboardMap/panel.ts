@@ -1,10 +1,10 @@
-import { randomBytes } from 'node:crypto';
 import type { Disposable, ExtensionContext, TextEditor, WebviewView, WebviewViewProvider } from 'vscode';
 import { commands, env, l10n, Range, Selection, TextEditorRevealType, Uri, window, workspace } from 'vscode';
-import type { LanguageClient } from 'vscode-languageclient/node';
+import type { BaseLanguageClient } from 'vscode-languageclient';
 import type { MapScene } from '../../server/map/scene';
 import { InstrumentChangedNotification, KeyboardMapRequest } from '../../server/protocol/requests';
 import { mayHoldInstrument } from '../languages';
+import { freshNonce } from '../nonce';
 import type { HostMessage, PageMessage } from './messages';
 import { pageHtml } from './page/html';
 import { selectStretch } from './selectStretch';
@@ -14,7 +14,7 @@ const viewId = 'zonewright.keyboardMap';
 /** The keyboard map of the instrument in the active editor, in step with its text and cursor. */
 export class KeyboardMapPanel implements WebviewViewProvider {
   readonly #context: ExtensionContext;
-  readonly #client: LanguageClient;
+  readonly #client: BaseLanguageClient;
   #view: WebviewView | undefined;
   #ready = false;
   /** The document that the map shows; it stays when the focus goes to something that is no instrument. */
@@ -25,12 +25,12 @@ export class KeyboardMapPanel implements WebviewViewProvider {
   #outOfDate = false;
   #selected: number[] = [];
 
-  private constructor(context: ExtensionContext, client: LanguageClient) {
+  private constructor(context: ExtensionContext, client: BaseLanguageClient) {
     this.#context = context;
     this.#client = client;
   }
 
-  static register(context: ExtensionContext, client: LanguageClient): Disposable[] {
+  static register(context: ExtensionContext, client: BaseLanguageClient): Disposable[] {
     const panel = new KeyboardMapPanel(context, client);
     return [
       window.registerWebviewViewProvider(viewId, panel),
@@ -55,7 +55,7 @@ export class KeyboardMapPanel implements WebviewViewProvider {
       scriptUri: page('keyboardMap.js'),
       styleUri: page('keyboardMap.css'),
       cspSource: view.webview.cspSource,
-      nonce: randomBytes(16).toString('base64'),
+      nonce: freshNonce(),
       language: env.language,
     });
     view.webview.onDidReceiveMessage((message: PageMessage) => this.#receive(message));

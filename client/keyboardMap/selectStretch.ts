@@ -1,12 +1,12 @@
 import { Selection, Uri, window, workspace } from 'vscode';
-import type { LanguageClient } from 'vscode-languageclient/node';
+import type { BaseLanguageClient } from 'vscode-languageclient';
 import type { Range } from 'vscode-languageserver-protocol';
 
 /**
  * Selects a stretch of a document, given as the arguments of a command that the server has made; the map shows what is
  * selected. Other arguments, such as those of a menu, select nothing.
  */
-export async function selectStretch(client: LanguageClient, uri: unknown, range: unknown): Promise<void> {
+export async function selectStretch(client: BaseLanguageClient, uri: unknown, range: unknown): Promise<void> {
   if (typeof uri !== 'string' || !isRange(range)) return;
   const { start, end } = client.protocol2CodeConverter.asRange(range);
   const document = await workspace.openTextDocument(Uri.parse(uri));

@@ -1,6 +1,6 @@
 import type { CancellationToken, TextDocument, Uri } from 'vscode';
 import { l10n, ProgressLocation, Range, WorkspaceEdit, window } from 'vscode';
-import type { LanguageClient } from 'vscode-languageclient/node';
+import type { BaseLanguageClient } from 'vscode-languageclient';
 import type {
   ConvertTableResult,
   PreviewTableResult,
@@ -23,10 +23,10 @@ export interface DecidedPreview {
 
 /** Asks the server about copied tables, with the corrections that are remembered for their headings. */
 export class TableConversion {
-  readonly #client: LanguageClient;
+  readonly #client: BaseLanguageClient;
   readonly corrections: RememberedCorrections;
 
-  constructor(client: LanguageClient, corrections: RememberedCorrections) {
+  constructor(client: BaseLanguageClient, corrections: RememberedCorrections) {
     this.#client = client;
     this.corrections = corrections;
   }

@@ -1,7 +1,7 @@
-import { randomBytes } from 'node:crypto';
 import type { Disposable, ExtensionContext, TextDocumentChangeEvent, WebviewPanel } from 'vscode';
 import { env, l10n, Position, Uri, ViewColumn, WorkspaceEdit, window, workspace } from 'vscode';
 import type { TableDecisions } from '../../server/protocol/tableRequests';
+import { freshNonce } from '../nonce';
 import type { NotesDocuments } from '../notesDocuments';
 import type { DecidedPreview, TableConversion, TablePlace } from './conversion';
 import { rangeOf } from './conversion';
@@ -95,7 +95,7 @@ export class TablePreviewPanel implements Disposable {
       scriptUri: page('tablePreview.js'),
       styleUri: page('tablePreview.css'),
       cspSource: panel.webview.cspSource,
-      nonce: randomBytes(16).toString('base64'),
+      nonce: freshNonce(),
       language: env.language,
     });
   }
