@@ -22,16 +22,15 @@ export const crossfadeOutside: Rule = {
   check(context, report) {
     const { instrument } = context;
     for (const { names, kind } of subjectsOf(context)) {
-      const rows = parametersInForce(instrument, names);
-      if (!rows) continue;
+      const columns = names.map((name) => parametersInForce(instrument, name));
       const seen = new Set<string>();
       for (const region of instrument.regions) {
-        const row = region * names.length;
-        const [low, high] = rangeOf(instrument, region, kind, rows, row);
+        const row = columns.map((column) => column?.[region] ?? -1);
+        const [low, high] = rangeOf(instrument, region, kind, row);
         if (!(low >= 0 && high >= low)) continue;
         for (const isIn of [true, false]) {
-          const from = rows[row + (isIn ? 0 : 2)] as number;
-          const to = rows[row + (isIn ? 1 : 3)] as number;
+          const from = row[isIn ? 0 : 2] as number;
+          const to = row[isIn ? 1 : 3] as number;
           if (from < 0 || to < 0) continue;
           const fade = [from, to].map((end) => endOf(instrument, region, end, kind)) as [number, number];
           if (!(fade[0] < fade[1]) || (fade[0] <= high && fade[1] >= low)) continue;
@@ -83,15 +82,14 @@ function rangeOf(
   instrument: Instrument,
   region: number,
   kind: Subject['kind'],
-  rows: Int32Array,
-  row: number,
+  row: readonly number[],
 ): [low: number, high: number] {
   if (kind === 'keys') return [instrument.lowKey[region] as number, instrument.highKey[region] as number];
   if (kind === 'velocities') {
     return [instrument.lowVelocity[region] as number, instrument.highVelocity[region] as number];
   }
-  const low = rows[row + 4] as number;
-  const high = rows[row + 5] as number;
+  const low = row[4] as number;
+  const high = row[5] as number;
   return [
     low < 0 ? 0 : instrument.number(low),
     high < 0 ? Number.POSITIVE_INFINITY : instrument.number(high),

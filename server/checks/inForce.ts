@@ -1,35 +1,41 @@
 import type { Instrument } from '../model/instrument';
 import { Parameter } from '../model/parameterNames';
+import { surveyOf } from './parameterSurvey';
+
+const known = new WeakMap<Instrument, (Int32Array | undefined)[]>();
 
 /**
- * For every header the parameters of some canonical names that are in force, in a row of `names.length` each: the
- * position of the parameter, or −1. `undefined` where the instrument sets none of them. Meant for few names over all
- * regions; `Instrument.effective` answers for a single one.
+ * For every header the parameter of a canonical name that is in force in it, or −1; `undefined` where the instrument does not
+ * set the name. Worked out once for each name: meant for checks that ask about all regions. `Instrument.effective` answers for a
+ * single one, and for names that a `key` stands for as well.
  */
-export function parametersInForce(instrument: Instrument, names: readonly number[]): Int32Array | undefined {
-  const slots = new Int8Array(instrument.names.size).fill(-1);
-  for (let name = 0; name < slots.length; name++) {
-    slots[name] = names.indexOf(instrument.names.canonical(name));
+export function parametersInForce(instrument: Instrument, name: number): Int32Array | undefined {
+  let columns = known.get(instrument);
+  if (!columns) {
+    columns = [];
+    known.set(instrument, columns);
   }
+  if (!(name in columns)) columns[name] = collect(instrument, name);
+  return columns[name];
+}
+
+function collect(instrument: Instrument, name: number): Int32Array | undefined {
+  const { last, before } = surveyOf(instrument);
+  let parameter = last[name] ?? -1;
+  if (parameter < 0) return undefined;
   const { count } = instrument.headers;
-  const width = names.length;
-  const rows = new Int32Array(count * width).fill(-1);
-  let any = false;
-  for (let header = 0; header < count; header++) {
-    const row = header * width;
-    const parent = instrument.parent(header);
-    if (any && parent >= 0) {
-      for (let slot = 0; slot < width; slot++) rows[row + slot] = rows[parent * width + slot] as number;
-    }
-    const end = instrument.endParameter(header);
-    for (let parameter = instrument.firstParameter(header); parameter < end; parameter++) {
-      const slot = slots[instrument.name(parameter)] as number;
-      if (slot < 0) continue;
-      rows[row + slot] = parameter;
-      any = true;
-    }
+  const column = new Int32Array(count).fill(-1);
+  let header = count - 1;
+  for (; parameter >= 0; parameter = before[parameter] as number) {
+    while (instrument.firstParameter(header) > parameter) header--;
+    // Of several in one header the last one counts, which comes first here.
+    if ((column[header] as number) < 0) column[header] = parameter;
   }
-  return any ? rows : undefined;
+  for (header = 0; header < count; header++) {
+    const parent = instrument.parent(header);
+    if (parent >= 0 && (column[header] as number) < 0) column[header] = column[parent] as number;
+  }
+  return column;
 }
 
 /** Own parameters from which on a header gets an index. */

@@ -5,13 +5,24 @@ import type { SampleUse } from './sampleUses';
 interface Remembered {
   version: number;
   uses: readonly SampleUse[];
+  numbers: Map<string, number>;
 }
+
+/** Numbers of paths to each that is in use; past it all are numbered anew. */
+const mostNumbers = 2;
+const fewNumbers = 1000;
 
 const remembered = new WeakMap<SampleLookup, Remembered>();
 
 /** Keeps the uses of samples for the next check; those of the check before are forgotten. */
-export function rememberUses(samples: SampleLookup, uses: readonly SampleUse[]): void {
-  if (samples.version !== undefined) remembered.set(samples, { version: samples.version, uses });
+export function rememberUses(
+  samples: SampleLookup,
+  uses: readonly SampleUse[],
+  numbers: Map<string, number>,
+): void {
+  if (samples.version === undefined) return;
+  if (numbers.size > fewNumbers + mostNumbers * uses.length) remembered.delete(samples);
+  else remembered.set(samples, { version: samples.version, uses, numbers });
 }
 
 /**
@@ -21,6 +32,8 @@ export function rememberUses(samples: SampleLookup, uses: readonly SampleUse[]):
 export class KnownUses {
   readonly #instrument: Instrument;
   readonly #uses: readonly SampleUse[];
+  /** Numbers of the paths that were in use, by path; the same object as long as they stay the same. */
+  readonly numbers: Map<string, number>;
   #at = 0;
   #control: Control | undefined;
   #defaultPath = '';
@@ -29,7 +42,9 @@ export class KnownUses {
   constructor(instrument: Instrument, samples: SampleLookup) {
     this.#instrument = instrument;
     const last = remembered.get(samples);
-    this.#uses = last && last.version === samples.version ? last.uses : [];
+    const isCurrent = last !== undefined && last.version === samples.version;
+    this.#uses = isCurrent ? last.uses : [];
+    this.numbers = isCurrent ? last.numbers : new Map();
   }
 
   /** The use that the next parameter makes in a region, where it is the one before at this place or beside it. */

@@ -3,11 +3,13 @@ import type { Instrument } from '../model/instrument';
 import { Parameter } from '../model/parameterNames';
 import { nameOf } from '../model/paths';
 import type { LoopSeam } from '../model/samples';
-import { FewInForce } from './fewInForce';
+import { columnOf } from './fewInForce';
+import { measuredSamplesOf } from './measuredSamples';
 import { fixOf, valueEdits } from './parameterFixes';
 import type { CheckContext, Rule } from './rule';
 import type { SampleUse } from './sampleUses';
 import { factsOf, sampleUsesOf } from './sampleUses';
+import { ValueAnswers } from './valueAnswers';
 
 /** A loop that a region plays. */
 interface PlayedLoop {
@@ -20,30 +22,27 @@ interface PlayedLoop {
   endParameter: number;
 }
 
-const loopNames = ['loop_mode', 'loop_start', 'loop_end', 'loop_crossfade', 'loop_type'] as const;
-type LoopsInForce = FewInForce<(typeof loopNames)[number]>;
-
 /** Finds loops whose end does not go on smoothly at their start. */
 export const loopSeam: Rule = {
   code: 'loop-seam',
   severity: 'information',
   finds: 'The waveform jumps audibly where the loop closes; better points nearby are offered.',
   check(context, report) {
-    const { measures } = context.samples;
-    if (!measures) return;
+    const measured = measuredSamplesOf(context);
+    if (!measured) return;
     const { instrument } = context;
     const { uses, useOfRegion } = sampleUsesOf(context);
-    const inForce = new FewInForce(instrument, loopNames);
+    const loops = new LoopsInForce(instrument);
     const seen = new Set<string>();
     for (let number = 0; number < instrument.regions.length; number++) {
       const use = uses[useOfRegion[number] as number];
       if (!use?.isFile) continue;
       const region = instrument.regions[number] as number;
-      const loop = playedLoop(instrument, inForce, region, use);
-      if (!loop) continue;
-      const { start, end, startParameter, endParameter } = loop;
-      const seam = measures.loopSeam(use.path, start, end);
+      if (!loops.find(region, use)) continue;
+      const { start, end, startParameter, endParameter } = loops;
+      const seam = measured.loopSeam(use, start, end);
       if (!seam?.isAudible) continue;
+      const loop = { region, use, start, end, startParameter, endParameter };
       const key = `${startParameter} ${endParameter} ${use.path}`;
       if (seen.has(key)) continue;
       seen.add(key);
@@ -57,33 +56,53 @@ export const loopSeam: Rule = {
   },
 };
 
-/** The loop that is in force and closes without a crossfade; `undefined` where there is none, or not for certain. */
-function playedLoop(
-  instrument: Instrument,
-  inForce: LoopsInForce,
-  region: number,
-  use: SampleUse,
-): PlayedLoop | undefined {
-  const facts = factsOf(use.state);
-  if (!facts) return undefined;
-  const ofFile = facts.loops[0];
-  const mode = inForce.of(region, 'loop_mode');
-  const loops =
-    mode >= 0 ? instrument.valueText(mode).toLowerCase().startsWith('loop_') : ofFile !== undefined;
-  if (!loops) return undefined;
-  const crossfade = inForce.of(region, 'loop_crossfade');
-  if (crossfade >= 0 && instrument.number(crossfade) !== 0) return undefined;
-  const type = inForce.of(region, 'loop_type');
-  const isForward =
-    type >= 0 ? instrument.valueText(type).toLowerCase() === 'forward' : ofFile?.type !== 'alternating';
-  if (!isForward || (type < 0 && ofFile?.type === 'backward')) return undefined;
-  const startParameter = inForce.of(region, 'loop_start');
-  const endParameter = inForce.of(region, 'loop_end');
-  const start = startParameter >= 0 ? instrument.number(startParameter) : ofFile?.start;
-  const end = endParameter >= 0 ? instrument.number(endParameter) : ofFile?.end;
-  if (start === undefined || end === undefined || !(start >= 0 && end > start && end < facts.frames))
-    return undefined;
-  return { region, use, start, end, startParameter, endParameter };
+/** The loops of regions. The one that was found last stands in the fields, as checks go through thousands that are smooth. */
+class LoopsInForce {
+  start = 0;
+  end = 0;
+  startParameter = -1;
+  endParameter = -1;
+  readonly #instrument: Instrument;
+  readonly #modes: Int32Array | undefined;
+  readonly #starts: Int32Array | undefined;
+  readonly #ends: Int32Array | undefined;
+  readonly #crossfades: Int32Array | undefined;
+  readonly #types: Int32Array | undefined;
+  readonly #isLooped: ValueAnswers<boolean>;
+  readonly #isForward: ValueAnswers<boolean>;
+
+  constructor(instrument: Instrument) {
+    this.#instrument = instrument;
+    this.#modes = columnOf(instrument, 'loop_mode');
+    this.#starts = columnOf(instrument, 'loop_start');
+    this.#ends = columnOf(instrument, 'loop_end');
+    this.#crossfades = columnOf(instrument, 'loop_crossfade');
+    this.#types = columnOf(instrument, 'loop_type');
+    this.#isLooped = new ValueAnswers(instrument, (text) => text.toLowerCase().startsWith('loop_'));
+    this.#isForward = new ValueAnswers(instrument, (text) => text.toLowerCase() === 'forward');
+  }
+
+  /** Finds the loop that is in force and closes without a crossfade; answers whether there is one for certain. */
+  find(region: number, { state }: SampleUse): boolean {
+    const instrument = this.#instrument;
+    const facts = factsOf(state);
+    if (!facts) return false;
+    const ofFile = facts.loops[0];
+    const looped = this.#modes && this.#isLooped.of(this.#modes[region] as number);
+    if (!(looped ?? ofFile !== undefined)) return false;
+    const crossfade = this.#crossfades ? (this.#crossfades[region] as number) : -1;
+    if (crossfade >= 0 && instrument.number(crossfade) !== 0) return false;
+    const forward = this.#types && this.#isForward.of(this.#types[region] as number);
+    if (!(forward ?? (ofFile === undefined || ofFile.type === 'forward'))) return false;
+    this.startParameter = this.#starts ? (this.#starts[region] as number) : -1;
+    this.endParameter = this.#ends ? (this.#ends[region] as number) : -1;
+    const start = this.startParameter >= 0 ? instrument.number(this.startParameter) : ofFile?.start;
+    const end = this.endParameter >= 0 ? instrument.number(this.endParameter) : ofFile?.end;
+    if (start === undefined || end === undefined) return false;
+    this.start = start;
+    this.end = end;
+    return start >= 0 && end > start && end < facts.frames;
+  }
 }
 
 function jumpText(seam: LoopSeam): string {

@@ -1,10 +1,11 @@
-import type { Instrument } from '../model/instrument';
+import { columnOf } from './fewInForce';
 import { parametersInForce } from './inForce';
 import { removeFix } from './parameterFixes';
 
 import { parameterUsesOf, usedName } from './parameterUses';
 import { playedFramesOf } from './playedFrames';
 import type { CheckContext, Report, Rule } from './rule';
+import { ValueAnswers } from './valueAnswers';
 
 /**
  * Finds opcodes that change nothing where they stand: written again later under the same header, loop points of
@@ -61,19 +62,14 @@ function reportLoops(context: CheckContext, report: Report): void {
   )
     return;
   const uses = new Uses();
-  let mode = '';
-  let isDead = false;
+  const deadModes = new ValueAnswers(instrument, (text) => /^(?:no_loop|one_shot)$/i.test(text));
   const frames = playedFramesOf(context);
   for (let at = 0; at < frames.count; at++) {
     const loopStart = frames.loopStart[at] as number;
     const loopEnd = frames.loopEnd[at] as number;
     if (loopStart < 0 && loopEnd < 0) continue;
     const loopMode = frames.loopMode[at] as number;
-    const ownMode = loopMode >= 0 ? instrument.valueText(loopMode) : '';
-    if (ownMode !== mode) {
-      mode = ownMode;
-      isDead = /^(?:no_loop|one_shot)$/i.test(mode);
-    }
+    const isDead = deadModes.of(loopMode) === true;
     const own = instrument.firstParameter(frames.region[at] as number);
     for (const parameter of [loopStart, loopEnd]) {
       // Only what is inherited can have an effect elsewhere. Programs that write all values out give 0 for a loop that
@@ -99,16 +95,15 @@ function reportBound(context: CheckContext, report: Report, { names, by, isAlive
   const { instrument } = context;
   const numbers = names.map((name) => usedName(context, name)).filter((number) => number >= 0);
   if (numbers.length === 0) return;
-  const rows = parametersInForce(instrument, [...numbers, nameOf(instrument, by)]);
-  if (!rows) return;
-  const width = numbers.length + 1;
+  const columns = numbers.map((name) => parametersInForce(instrument, name) as Int32Array);
+  const governing = columnOf(instrument, by);
+  const alive = new ValueAnswers(instrument, (text) => isAlive(text.toLowerCase()));
   const uses = new Uses();
   for (const region of instrument.regions) {
-    const governing = rows[region * width + numbers.length] as number;
-    const alive = governing >= 0 && isAlive(instrument.valueText(governing).toLowerCase());
-    for (let at = 0; at < numbers.length; at++) {
-      const parameter = rows[region * width + at] as number;
-      if (parameter >= 0) uses.add(parameter, alive ? -1 : parameter);
+    const isGoverned = governing && alive.of(governing[region] as number) === true;
+    for (const column of columns) {
+      const parameter = column[region] as number;
+      if (parameter >= 0) uses.add(parameter, isGoverned ? -1 : parameter);
     }
   }
   for (const [parameter] of uses.dead()) reportDead(context, report, parameter, -1, reason);
@@ -146,8 +141,4 @@ class Uses {
   *dead(): Iterable<[parameter: number, by: number]> {
     for (const entry of this.#byParameter) if (entry[1] >= 0) yield entry;
   }
-}
-
-function nameOf(instrument: Instrument, name: string): number {
-  return instrument.names.canonical(instrument.names.idOf(name));
 }

@@ -13,6 +13,8 @@ export interface ParameterSurvey {
   /** The first and the last parameter of each canonical number, or −1. */
   first: Int32Array;
   last: Int32Array;
+  /** By parameter the one of the same canonical name before it, or −1. */
+  before: Int32Array;
   /** By canonical number the first parameters of it: all of them where they are fewer than {@link fewUses}. */
   few: (number[] | undefined)[];
   /** Parameters of global, master, group and region in whose place a later one of their header counts. */
@@ -52,6 +54,7 @@ function collect(instrument: Instrument): ParameterSurvey {
     names: [],
     first: new Int32Array(instrument.names.size).fill(-1),
     last: new Int32Array(instrument.names.size).fill(-1),
+    before: new Int32Array(instrument.parameters.count),
     few: [],
     repeated: [],
     unknown: [],
@@ -77,6 +80,7 @@ function collect(instrument: Instrument): ParameterSurvey {
       const name = cells[parameter * parameterStride] as number;
       const canonicalName = canonical[name] as number;
       const before = last[canonicalName] as number;
+      found.before[parameter] = before;
       if (before < 0) {
         first[canonicalName] = parameter;
         names.push(canonicalName);

@@ -1,31 +1,111 @@
 import type { Fix } from '../model/finding';
 import { nameOf } from '../model/paths';
 import type { SampleFacts, SampleSurvey } from '../model/samples';
-import { FewInForce } from './fewInForce';
+import { columnOf } from './fewInForce';
+import { measuredSamplesOf } from './measuredSamples';
 import type { CheckContext, RuleFinding } from './rule';
 import { placeOf } from './samplePaths';
 import type { SampleUse } from './sampleUses';
 import { sampleUsesOf, usableFactsOf } from './sampleUses';
 
 /** A sample file that sounding regions play. */
-export interface PlayedSample {
-  /** Its position among the samples of the instrument. */
-  number: number;
-  /** The first use of the file in the text, and all others. */
-  use: SampleUse;
-  otherUses: SampleUse[];
+export class PlayedSample {
+  readonly #all: PlayedSamples;
+
+  /**
+   * `number` is its position among the samples of the instrument, `use` the first use of the file in the text by a
+   * sounding region.
+   */
+  constructor(
+    all: PlayedSamples,
+    readonly number: number,
+    readonly use: SampleUse,
+    readonly facts: SampleFacts,
+  ) {
+    this.#all = all;
+  }
+
   /** The regions that play it, in the order of the text. */
-  regions: number[];
-  facts: SampleFacts;
+  get regions(): readonly number[] {
+    return this.#all.playersOf(this.number).regions;
+  }
+
+  /** All uses of the file but the first one. */
+  get otherUses(): readonly SampleUse[] {
+    return this.#all.playersOf(this.number).otherUses;
+  }
 }
 
-/** The sample files of an instrument. */
-export interface PlayedSamples {
-  samples: readonly PlayedSample[];
+interface Players {
+  regions: number[];
+  otherUses: SampleUse[];
+}
+
+/**
+ * The sample files that regions play. Files that are cut short or cannot be read have findings of their own and are left
+ * out, as are regions that `end=-1` keeps silent.
+ */
+export class PlayedSamples {
+  readonly samples: readonly PlayedSample[];
   /** By the position in `Instrument.regions`: the file that the region plays; `undefined` where it plays none. */
-  ofRegion: readonly (PlayedSample | undefined)[];
+  readonly ofRegion: readonly (PlayedSample | undefined)[];
   /** Whether something is not known yet of a file. */
-  isPending: boolean;
+  readonly isPending: boolean;
+  readonly #context: CheckContext;
+  /** By the number of a sample; only findings ask for that, so it is worked out for the first of them. */
+  #players: Players[] | undefined;
+
+  constructor(context: CheckContext) {
+    this.#context = context;
+    const { instrument } = context;
+    const { uses, useOfRegion, paths } = sampleUsesOf(context);
+    const ends = columnOf(instrument, 'end');
+    const samples: PlayedSample[] = [];
+    const ofRegion = new Array<PlayedSample | undefined>(instrument.regions.length).fill(undefined);
+    /** By the number of a path; `null` before it was looked at. */
+    const ofPath = new Array<PlayedSample | undefined | null>(paths.size).fill(null);
+    let isPending = false;
+    for (let number = 0; number < instrument.regions.length; number++) {
+      const use = uses[useOfRegion[number] as number];
+      if (!use) continue;
+      const end = ends ? (ends[instrument.regions[number] as number] as number) : -1;
+      if (end >= 0 && instrument.number(end) < 0) continue;
+      let sample = ofPath[use.number];
+      if (sample === null) {
+        if (use.isFile && use.state.kind === 'pending') isPending = true;
+        const facts = use.isFile ? usableFactsOf(use.state) : undefined;
+        sample = facts && new PlayedSample(this, samples.length, use, facts);
+        if (sample) samples.push(sample);
+        ofPath[use.number] = sample;
+      }
+      ofRegion[number] = sample;
+    }
+    this.samples = samples;
+    this.ofRegion = ofRegion;
+    this.isPending = isPending;
+  }
+
+  /** The regions that play the sample of a number, and its uses but the first. */
+  playersOf(number: number): Players {
+    this.#players ??= this.#collectPlayers();
+    return this.#players[number] as Players;
+  }
+
+  #collectPlayers(): Players[] {
+    const { uses, useOfRegion } = sampleUsesOf(this.#context);
+    const players = this.samples.map((): Players => ({ regions: [], otherUses: [] }));
+    const seen = new Uint8Array(uses.length);
+    for (const [number, region] of this.#context.instrument.regions.entries()) {
+      const sample = this.ofRegion[number];
+      if (!sample) continue;
+      const { regions, otherUses } = players[sample.number] as Players;
+      regions.push(region);
+      const use = useOfRegion[number] as number;
+      if (seen[use] === 0 && uses[use] !== sample.use) otherUses.push(uses[use] as SampleUse);
+      seen[use] = 1;
+    }
+    return players;
+  }
 }
 
 /** What was measured in a sample file that has some sound in it. */
@@ -40,69 +120,26 @@ const mostRelated = 5;
 const knownSamples = new WeakMap<CheckContext, PlayedSamples>();
 const knownSurveys = new WeakMap<CheckContext, readonly (SampleSurvey | null | undefined)[]>();
 
-/**
- * The sample files that regions play, looked up once in a check. Files that are cut short or cannot be read have findings
- * of their own and are left out, as are regions that `end=-1` keeps silent.
- */
+/** The sample files that regions play, looked up once in a check. */
 export function playedSamplesOf(context: CheckContext): PlayedSamples {
   let played = knownSamples.get(context);
   if (!played) {
-    played = collect(context);
+    played = new PlayedSamples(context);
     knownSamples.set(context, played);
   }
   return played;
 }
 
-function collect(context: CheckContext): PlayedSamples {
-  const { instrument } = context;
-  const { uses, useOfRegion } = sampleUsesOf(context);
-  const few = new FewInForce(instrument, ['end']);
-  const samples: PlayedSample[] = [];
-  const ofRegion = new Array<PlayedSample | undefined>(instrument.regions.length);
-  /** By the position of a use; `null` before it was looked at. */
-  const ofUse = new Array<PlayedSample | undefined | null>(uses.length).fill(null);
-  const byPath = new Map<string, PlayedSample>();
-  let isPending = false;
-  const sampleOf = (use: SampleUse): PlayedSample | undefined => {
-    const known = byPath.get(use.path);
-    if (known) {
-      known.otherUses.push(use);
-      return known;
-    }
-    if (!use.isFile) return undefined;
-    if (use.state.kind === 'pending') isPending = true;
-    const facts = usableFactsOf(use.state);
-    if (!facts) return undefined;
-    const sample = { number: samples.length, use, otherUses: [], regions: [], facts };
-    samples.push(sample);
-    byPath.set(use.path, sample);
-    return sample;
-  };
-  for (let number = 0; number < instrument.regions.length; number++) {
-    const region = instrument.regions[number] as number;
-    const useNumber = useOfRegion[number] as number;
-    if (useNumber < 0) continue;
-    const end = few.of(region, 'end');
-    if (end >= 0 && instrument.number(end) < 0) continue;
-    let sample = ofUse[useNumber];
-    if (sample === null) {
-      sample = sampleOf(uses[useNumber] as SampleUse);
-      ofUse[useNumber] = sample;
-    }
-    if (!sample) continue;
-    sample.regions.push(region);
-    ofRegion[number] = sample;
-  }
-  return { samples, ofRegion, isPending };
-}
-
-/** By the number of a sample, what was measured in it: `undefined` while that is not known, `null` where it cannot be. */
+/**
+ * By the number of a sample, what was measured in it: `undefined` while that is not known, `null` where it cannot be.
+ * Empty where nothing is measured.
+ */
 export function surveysOf(context: CheckContext): readonly (SampleSurvey | null | undefined)[] {
   let surveys = knownSurveys.get(context);
   if (!surveys) {
-    const { measures } = context.samples;
-    surveys = measures?.survey
-      ? playedSamplesOf(context).samples.map(({ use }) => measures.survey?.(use.path))
+    const measured = measuredSamplesOf(context);
+    surveys = measured?.givesSurveys
+      ? playedSamplesOf(context).samples.map(({ use }) => measured.survey(use))
       : [];
     knownSurveys.set(context, surveys);
   }
@@ -128,10 +165,11 @@ export function samplesWhere(
 /** A finding about a sample file: at its first use, with the others beside it where they are few. */
 export function sampleFinding(
   { instrument }: CheckContext,
-  { use, otherUses }: PlayedSample,
+  sample: PlayedSample,
   message: string,
   fixes?: () => Fix[],
 ): RuleFinding {
+  const { use, otherUses } = sample;
   const related =
     otherUses.length > mostRelated
       ? []

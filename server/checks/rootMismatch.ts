@@ -1,7 +1,7 @@
 import { noteNameOf } from '../model/keys';
 import { nameOf } from '../model/paths';
 import type { Span } from '../model/span';
-import type { PitchClaim } from './pitchClaims';
+import type { PitchClaim, PitchClaims } from './pitchClaims';
 import { isTuned, pitchClaimsOf } from './pitchClaims';
 import { pitchDistanceText } from './pitchDistance';
 import { commonPitchFixes, pitchFixes } from './pitchFixes';
@@ -25,23 +25,27 @@ export const rootMismatch: Rule = {
   check(context, report) {
     const claims = pitchClaimsOf(context);
     if (!claims) return;
-    const sure = claims.filter(({ pitch }) => pitch.confidence >= surely);
-    if (!sure.some(isOff) || !isTuned(claims, surely)) return;
-    const common = commonDeviation(sure);
-    const isCommon = ({ deviationCents }: PitchClaim) =>
-      common !== undefined && Math.abs(deviationCents - common) <= agreeingCents / 2;
-    const together = sure.filter(isCommon);
-    const [first] = together;
-    if (first && common !== undefined) {
-      report({
-        ...placeOfRoot(context, first),
-        message: commonText(together, sure, common),
-        fixes: () => commonPitchFixes(context, together, common),
-      });
+    const off = clearlyOff(claims);
+    if (off.length === 0 || !isTuned(claims, surely)) return;
+    const deviations = claims.deviationsOfSamples(surely);
+    const common = commonDeviation(deviations);
+    const isCommon = (at: number) =>
+      common !== undefined && Math.abs((claims.deviationCents[at] as number) - common) <= agreeingCents / 2;
+    if (common !== undefined) {
+      const together = off.filter(isCommon).map((at) => claims.at(at));
+      const [first] = together;
+      if (first) {
+        report({
+          ...placeOfRoot(context, first),
+          message: commonText(together, deviations.length, common),
+          fixes: () => commonPitchFixes(context, together, common),
+        });
+      }
     }
     const seen = new Set<string>();
-    for (const claim of sure) {
-      if (!isOff(claim) || isCommon(claim)) continue;
+    for (const at of off) {
+      if (isCommon(at)) continue;
+      const claim = claims.at(at);
       const { use, rootParameter, tuneParameter } = claim;
       const key = `${rootParameter} ${tuneParameter} ${use.path}`;
       if (seen.has(key)) continue;
@@ -55,18 +59,25 @@ export const rootMismatch: Rule = {
   },
 };
 
-function isOff({ deviationCents }: PitchClaim): boolean {
-  return Math.abs(deviationCents) >= leastCents;
+/** The claims whose pitch is sure and another than they say. */
+function clearlyOff({ count, deviationCents, confidence }: PitchClaims): number[] {
+  const off: number[] = [];
+  for (let at = 0; at < count; at++) {
+    const isOff = Math.abs(deviationCents[at] as number) >= leastCents;
+    if (isOff && (confidence[at] as number) >= surely) off.push(at);
+  }
+  return off;
 }
 
 function placeOfRoot({ instrument }: CheckContext, { rootParameter, use }: PitchClaim): Span {
   return instrument.valueSpan(rootParameter >= 0 ? rootParameter : use.parameter);
 }
 
-/** What most samples are off by, in cents; `undefined` where they are right, few or do not agree. */
-function commonDeviation(sure: readonly PitchClaim[]): number | undefined {
-  const bySample = new Map(sure.map(({ use, deviationCents }) => [use.path, deviationCents]));
-  const deviations = [...bySample.values()].sort((a, b) => a - b);
+/**
+ * What most samples are off by, in cents; `undefined` where they are right, few or do not agree. Takes the deviations of all
+ * in order.
+ */
+function commonDeviation(deviations: Float64Array): number | undefined {
   let from = 0;
   let count = 0;
   let first = 0;
@@ -82,9 +93,8 @@ function commonDeviation(sure: readonly PitchClaim[]): number | undefined {
   return (lowest + highest) / 2;
 }
 
-function commonText(together: readonly PitchClaim[], sure: readonly PitchClaim[], cents: number): string {
+function commonText(together: readonly PitchClaim[], all: number, cents: number): string {
   const count = samplesIn(together);
-  const all = samplesIn(sure);
   const which = count === all ? `All ${all} samples` : `${count} of the ${all} samples`;
   const { use, rootKey, pitch } = together[0] as PitchClaim;
   const side = cents > 0 ? 'above' : 'below';

@@ -16,6 +16,8 @@ export interface SampleUse {
   defaultPath: string;
   /** The path relative to the folder of the instrument file, with `/`. */
   path: string;
+  /** Equal for equal paths; see {@link SampleUses.paths}. */
+  number: number;
   /** Whether the path is that of a file: no generator, not empty, and without an unknown variable. */
   isFile: boolean;
   state: SampleState;
@@ -32,6 +34,11 @@ export interface SampleUses {
   doubtful: readonly SampleUse[];
   /** The position in {@link uses} for each region in the order of `Instrument.regions`; −1 without a sample. */
   useOfRegion: Int32Array;
+  /**
+   * Numbers of paths, counted from 0; not all of them need be in use. The same object in the next check as long as
+   * the same numbers and answers about samples hold.
+   */
+  paths: ReadonlyMap<string, number>;
 }
 
 const nothing: SampleState = { kind: 'pending' };
@@ -56,6 +63,7 @@ function collect({ instrument, samples }: CheckContext): SampleUses {
   const embedded = embeddedNames(instrument);
   const isOfFilesAlone = !mayHoldVariables && !embedded;
   const before = isOfFilesAlone ? new KnownUses(instrument, samples) : undefined;
+  const numbers = before?.numbers ?? new Map<string, number>();
   const defaultPaths = new DefaultPaths();
   const make = (parameter: number, region: number): SampleUse => {
     const value = ownText(instrument.valueText(parameter));
@@ -66,7 +74,12 @@ function collect({ instrument, samples }: CheckContext): SampleUses {
     const state = isFile ? samples.state(path) : nothing;
     const isDoubtful = isFile ? !isPlainFile(path, state) : path === '';
     const lastFrame = isFile ? (usableFactsOf(state)?.frames ?? Number.NaN) - 1 : Number.NaN;
-    return { parameter, region, value, defaultPath, path, isFile, state, lastFrame, isDoubtful };
+    let number = numbers.get(path);
+    if (number === undefined) {
+      number = numbers.size;
+      numbers.set(path, number);
+    }
+    return { parameter, region, value, defaultPath, path, number, isFile, state, lastFrame, isDoubtful };
   };
   /** The latest use of each parameter; a later `<control>` can give the same parameter another path. */
   const latest = new Map<number, number>();
@@ -93,8 +106,8 @@ function collect({ instrument, samples }: CheckContext): SampleUses {
     uses.push(use);
     if (use.isDoubtful) doubtful.push(use);
   }
-  if (isOfFilesAlone) rememberUses(samples, uses);
-  return { uses, doubtful, useOfRegion };
+  if (isOfFilesAlone) rememberUses(samples, uses, numbers);
+  return { uses, doubtful, useOfRegion, paths: numbers };
 }
 
 /** The default paths of controls, as strings of their own. */

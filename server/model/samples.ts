@@ -123,6 +123,8 @@ export interface SampleMeasures {
   loopSeam(path: string, startFrame: number, endFrame: number): LoopSeam | null | undefined;
   /** Missing where the host measures pitch and loops only. */
   survey?(path: string): SampleSurvey | null | undefined;
+  /** Another number after answers that were known may have changed; missing where they can change at any time. */
+  readonly version?: number;
 }
 
 /** Answers, without waiting, what is known of sample files. Paths are those of `Instrument.samplePath`. */

@@ -50,6 +50,8 @@ export class Measurements {
   #workers = 0;
   #done = 0;
   #isClosed = false;
+  /** Counts how often something that was known was forgotten. */
+  version = 0;
   /** What is kept over restarts. */
   cache: MeasureCache | undefined;
   /** Told of owners who can be answered better than before. */
@@ -190,7 +192,10 @@ export class Measurements {
    */
   learn(path: string, stat: FileStat, remembered?: RememberedFile): MeasuredFile {
     const file = this.file(path);
-    if (!file.stat || !isSameState(file.stat, stat)) file.results.clear();
+    if (file.results.size > 0 && !(file.stat && isSameState(file.stat, stat))) {
+      file.results.clear();
+      this.version++;
+    }
     file.stat = stat;
     for (const [key, result] of Object.entries(remembered?.measures ?? {})) file.results.set(key, result);
     return file;

@@ -204,6 +204,9 @@ class FolderLookup implements SampleLookup {
       pitch: (path) => measured(path, (file) => measurements.pitch(file)),
       survey: (path) => measured(path, (file) => measurements.survey(file)),
       loopSeam: (path, start, end) => measured(path, (file) => measurements.loopSeam(file, start, end)),
+      get version() {
+        return measurements.version;
+      },
     };
   }
 

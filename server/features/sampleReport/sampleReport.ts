@@ -20,6 +20,6 @@ export function sampleReport(
   samples: SampleLookup,
 ): SampleReport {
   const context = { instrument, notation, samples };
-  const claims = pitchClaimsOf(context) ?? [];
+  const claims = pitchClaimsOf(context)?.all() ?? [];
   return { samples: reportRows(context, claims), tuning: tuningRows(claims) };
 }

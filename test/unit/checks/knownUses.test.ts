@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { SampleUse, SampleUses } from '../../../server/checks/sampleUses';
 import { sampleUsesOf } from '../../../server/checks/sampleUses';
 import type { SampleLookup, SampleState } from '../../../server/model/samples';
 import { sfzNotation } from '../../../server/sfz/notation';
@@ -32,6 +33,12 @@ function usesOf(text: string, samples: SampleLookup) {
   return sampleUsesOf({ instrument, samples, notation: sfzNotation });
 }
 
+/** Uses without the numbers of their paths, which go by what was used before. */
+function withoutNumbers({ uses, doubtful, useOfRegion }: SampleUses) {
+  const plain = ({ number: _, ...use }: SampleUse) => use;
+  return { uses: uses.map(plain), doubtful: doubtful.map(plain), useOfRegion };
+}
+
 const lines = Array.from({ length: 100 }, (_, at) => `<region> sample=sound ${at}.wav volume=3`);
 
 describe('samples of the check before', () => {
@@ -55,6 +62,14 @@ describe('samples of the check before', () => {
     expect(usesOf(text as string, samples).uses[0]?.state.kind).toBe('missing');
     samples.set('sound 0.wav', wav());
     expect(usesOf(text as string, samples).uses[0]?.state.kind).toBe('file');
+  });
+
+  it('are numbered anew once many paths are used no more', () => {
+    const samples = new CountingSamples();
+    const before = usesOf(lines[0] as string, samples).paths;
+    expect(usesOf(lines[0] as string, samples).paths).toBe(before);
+    for (let at = 0; at < 1200; at++) usesOf(`<region> sample=typed ${at}.wav`, samples);
+    expect(usesOf(lines[0] as string, samples).paths.size).toBeLessThan(1100);
   });
 
   it('are asked for as long as they are pending', () => {
@@ -84,7 +99,10 @@ describe('samples of the check before', () => {
         for (const { at, taken, put } of [{ at: 0, taken: 0, put: [] }, ...changes]) {
           text = text.toSpliced(at, taken, ...put);
           const anew: SampleLookup = { state: (path) => samples.state(path), nearest: () => [] };
-          expect(usesOf(text.join('\n'), samples)).toEqual(usesOf(text.join('\n'), anew));
+          const remembered = usesOf(text.join('\n'), samples);
+          expect(withoutNumbers(remembered)).toEqual(withoutNumbers(usesOf(text.join('\n'), anew)));
+          for (const { path, number } of remembered.uses) expect(remembered.paths.get(path)).toBe(number);
+          expect(new Set(remembered.paths.values()).size).toBe(remembered.paths.size);
         }
       }),
     );
