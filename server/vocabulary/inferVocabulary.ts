@@ -74,7 +74,11 @@ export function inferVocabulary(text: string, options: InferenceOptions): Inferr
   const { settled, drafts } = settle(assigned, rows, chain, files);
   const levels = levelsOf(settled, region);
   const name = nameOf(options.path.replaceAll('\\', '/')).replace(/\.xml$/i, '');
-  const all = [regionDraft(region, rows, confidence), ...drafts, ...unreadPlaces(rows, assigned, chain)];
+  const all = [
+    regionDraft(region, rows, confidence),
+    ...drafts,
+    ...unreadPlaces(rows, assigned, chain, files),
+  ];
   const namespaces = namespacesIn(text, levels);
   const vocabulary = { name: name || 'Vocabulary', ...(namespaces && { namespaces }), levels };
   return finish(vocabulary, all, confidence, doubtfulBelow, options.given);

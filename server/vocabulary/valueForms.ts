@@ -61,6 +61,7 @@ export function readValue(form: ValueForm, text: string, around: ValueSurroundin
       const numbers = numberFormOf(form, around.parameter);
       const written = readNumber(numbers, form.unitText, text);
       const number = numbers.read(written, around);
+      if (form.kind === 'number' && written === form.none) return { text: '', number: Number.NaN };
       if (Number.isNaN(number)) return undefined;
       const assumed = numbers.assumed?.(around);
       return { text: decimalText(number), number, ...(assumed !== undefined && { assumed }) };

@@ -54,9 +54,16 @@ export interface WithUnitText {
 export type ValueForm =
   /**
    * A key by its number, with `offset` added to it, or by its note name with the name of key 60. Both are read, and numbers
-   * such as `0x3C` too; `written` says how it is written.
+   * such as `0x3C` too; `written` says how it is written. `naming`: German names, where H is the note above B, or
+   * the syllables `do` to `si`.
    */
-  | { kind: 'key'; written: 'number' | 'name' | 'hexadecimal'; middleC?: 'C3' | 'C4' | 'C5'; offset?: number }
+  | {
+      kind: 'key';
+      written: 'number' | 'name' | 'hexadecimal';
+      middleC?: 'C3' | 'C4' | 'C5';
+      naming?: 'german' | 'syllables';
+      offset?: number;
+    }
   /** A velocity from 0 to `most`, which stands for 127. `touching`: a high end is where the next layer begins, so it is not played. */
   | ({ kind: 'velocity'; most: number; touching?: boolean } & WithUnitText)
   /**
@@ -80,7 +87,8 @@ export type ValueForm =
   /**
    * A place in the sample. `first` is the number of the first frame, 0 where nothing is said; only frames are counted from 1.
    * `last`: an end names the last frame that is played, as where nothing is said, or the one behind it. `from`: it is a length
-   * counted from another parameter of the region, and its end the frame behind it where nothing is said.
+   * counted from another parameter of the region, and its end the frame behind it where nothing is said. `thousands`: what
+   * stands between groups of three digits.
    */
   | ({
       kind: 'position';
@@ -88,11 +96,12 @@ export type ValueForm =
       first?: 0 | 1;
       last?: 'included' | 'excluded';
       from?: 'offset' | 'loop_start';
+      thousands?: ',' | '.' | ' ' | "'";
     } & WithUnitText)
   /** A stretch of time. */
   | ({ kind: 'time'; unit: 'seconds' | 'milliseconds' } & WithUnitText)
-  /** A number as the open SFZ format has it, multiplied by `times`. */
-  | ({ kind: 'number'; times?: number } & WithUnitText)
+  /** A number as the open SFZ format has it, multiplied by `times`. `none` is the number that sets nothing. */
+  | ({ kind: 'number'; times?: number; none?: number } & WithUnitText)
   /** Words, each with the value of the open SFZ format that it stands for; the first word of a value is the one that is written. */
   | { kind: 'words'; words: Record<string, string> }
   /** A path to an audio file. `folder`: what is to be put before it, relative to the folder of the text; `ending`: what is to be put behind. */

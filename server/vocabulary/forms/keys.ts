@@ -1,3 +1,4 @@
+import { readKey as readTableKey } from '../../table/keyValues';
 import type { ValueForm } from '../vocabulary';
 import { readNumberText } from './numberText';
 
@@ -5,19 +6,25 @@ type Key = Extract<ValueForm, { kind: 'key' }>;
 
 /** Semitones above C of the letters A to G. */
 const naturals = [9, 11, 0, 2, 4, 5, 7] as const;
+const germanNames = ['C', 'C#', 'D', 'D#', 'E', 'F', 'F#', 'G', 'G#', 'A', 'B', 'H'] as const;
+const syllables = ['do', 'do#', 're', 're#', 'mi', 'fa', 'fa#', 'sol', 'sol#', 'la', 'la#', 'si'] as const;
 const sharpNames = ['C', 'C#', 'D', 'D#', 'E', 'F', 'F#', 'G', 'G#', 'A', 'A#', 'B'] as const;
-const hexadecimal = /^\s*0x([0-9a-f]{1,4})\s*$/i;
 const noteName = /^([A-G])\s*([#♯b♭]{0,2})\s*([-\u2212]?\d{1,2})$/i;
 
 /** The octave that starts with key 0, by the name of key 60, which is five octaves above it (ISO 16 names none; makers differ). */
 const lowestOctave = { C3: -2, C4: -1, C5: 0 } as const;
 
-/** The key, 0..127, of a text that is a number, also a hexadecimal one such as `0x3C`, or a note name; −1 for the number of no key. `undefined` for other text. */
-export function readKey({ middleC = 'C4', offset = 0 }: Key, text: string): number | undefined {
+/** The key, 0..127, of a text that is a number, also a hexadecimal one such as `0x3C`, or a note name, also `Cis`, `H` or `sol` where the naming says so; −1 for the number of no key. `undefined` for other text. */
+export function readKey({ middleC = 'C4', naming, offset = 0 }: Key, text: string): number | undefined {
   const number = readNumberText(text);
   if (number?.unit === '') return keyOfNumber(number.number, offset);
-  const digits = hexadecimal.exec(text)?.[1];
-  if (digits !== undefined) return keyOfNumber(Number.parseInt(digits, 16), offset);
+  if (naming !== undefined) {
+    const key = readTableKey(text, naming === 'german' ? naming : undefined);
+    if (key?.number !== undefined) return keyOfNumber(key.number, offset);
+    return key?.named === undefined
+      ? undefined
+      : keyOfNumber(key.named - 12 * (lowestOctave[middleC] + 1), 0);
+  }
   const found = noteName.exec(text.trim());
   if (!found) return undefined;
   const [, letter = '', signs = '', octave = ''] = found;
@@ -34,9 +41,10 @@ export function keyOfNumber(written: number, offset: number): number | undefined
 }
 
 /** How a key is written: −1, which is no key, always as a number. */
-export function writeKey({ written, middleC = 'C4', offset = 0 }: Key, key: number): string {
+export function writeKey({ written, middleC = 'C4', naming, offset = 0 }: Key, key: number): string {
   if (written === 'number' || key < 0) return String(key + offset);
   if (written === 'hexadecimal' && key + offset >= 0)
     return `0x${(key + offset).toString(16).toUpperCase().padStart(2, '0')}`;
-  return `${sharpNames[key % 12]}${Math.floor(key / 12) + lowestOctave[middleC]}`;
+  const names = naming === 'german' ? germanNames : naming === 'syllables' ? syllables : sharpNames;
+  return `${names[key % 12]}${Math.floor(key / 12) + lowestOctave[middleC]}`;
 }

@@ -6,12 +6,18 @@ export interface NumberText {
 }
 
 const numberAndUnit = /^\s*([+\-\u2212]?)(\d+(?:[.,]\d*)?|[.,]\d+)(e[+-]?\d{1,3})?\s*(\D*?)\s*$/i;
+const hexadecimal = /^\s*0x([0-9a-f]{1,8})\s*$/i;
 /** Longer texts are no numbers that a person or a program writes. */
 const longest = 100;
 
-/** Reads a number with a point or a comma for its fraction and anything but digits behind it; `undefined` for other text. */
+/**
+ * Reads a number with a point or a comma for its fraction and anything but digits behind it, or a whole one in hexadecimal
+ * such as `0x3C`; `undefined` for other text.
+ */
 export function readNumberText(text: string): NumberText | undefined {
   if (text.length > longest) return undefined;
+  const hexadecimalDigits = hexadecimal.exec(text)?.[1];
+  if (hexadecimalDigits !== undefined) return { number: Number.parseInt(hexadecimalDigits, 16), unit: '' };
   const found = numberAndUnit.exec(text);
   if (!found) return undefined;
   const [, sign, digits = '', exponent = '', unit = ''] = found;

@@ -17,10 +17,10 @@ export function timeForm({ unit }: Extract<ValueForm, { kind: 'time' }>): Number
 }
 
 /** Numbers that are written as the open SFZ format has them, or multiplied by something. */
-export function plainForm({ times = 1 }: Extract<ValueForm, { kind: 'number' }>): NumberForm {
+export function plainForm({ times = 1, none }: Extract<ValueForm, { kind: 'number' }>): NumberForm {
   return {
     read: times === 1 ? (written) => written : (written) => toBillionths(written / times),
-    write: (value) => value * times,
+    write: (value) => (value * times === none ? Number.NaN : value * times),
     units: new Map(),
     unit: '',
     needsSurroundings: false,

@@ -34,11 +34,19 @@ export function positionForm(form: Position, parameter: string): NumberForm {
       const written = (value - zeroOf(around)) / framesPer(around);
       return written < 0 && !(unit === 'frames' && written === -1 && least === -1) ? Number.NaN : written;
     },
+    ...(form.thousands !== undefined && { readText: thousandsReader(form.thousands) }),
     ...(unit !== 'frames' && { assumed: (around) => assumption(unit, around) }),
     units: unitsOf(...unitsFor(unit)),
     unit: 'frames',
     needsSurroundings: unit !== 'frames' || from !== undefined,
   };
+}
+
+/** Reads whole numbers with a mark between groups of three digits, as in `1.050.000`. */
+function thousandsReader(mark: string): (text: string) => number | undefined {
+  const marks = mark === ' ' ? ' \u00a0\u202f\u2009' : mark === "'" ? "'\u2019" : mark;
+  const grouped = new RegExp(`^\\s*\\d{1,3}(?:[${marks}]\\d{3})+\\s*$`);
+  return (text) => (grouped.test(text) ? Number(text.replace(/\D/g, '')) : undefined);
 }
 
 function framesPerUnit(unit: Position['unit']): (around: ValueSurroundings) => number {

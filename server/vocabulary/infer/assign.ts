@@ -5,7 +5,7 @@ import { readByUnit, readKeyTriple } from './contents';
 import type { Meaning, NameUnit, Target } from './meanings';
 import { isBare, meaningsOf } from './meanings';
 import { nameWords } from './nameWords';
-import { isPlausible, keyTargets, velocityTargets } from './plausible';
+import { isPlausible, keyTargets, positionTargets, velocityTargets } from './plausible';
 import type { RegionElement } from './regionElement';
 import type { Column, Rows } from './rows';
 
@@ -87,16 +87,23 @@ export function assignColumns(rows: Rows, { chain, pathAt }: RegionElement): Ass
   proposals.sort((one, other) => rankOf(other) - rankOf(one) || one.order - other.order);
   const taken = new Set<string>();
   const done = new Map<Column, Assigned[]>();
+  const hasFiles = proposals.some(({ column, facts }) => column.level === region && facts.files > 0);
   for (const proposal of proposals) {
     const { column, meaning } = proposal;
-    if (done.has(column)) continue;
+    if (done.has(column) || (hasFiles && isFolder(proposal, region))) continue;
     const assigned = assignedOf(proposal, proposals);
     const ids = assigned.map(({ target }) => `${column.level} ${same[target] ?? target}`);
     if (ids.some((id) => taken.has(id)) || clashes(meaning.target, column.level, taken)) continue;
     for (const id of ids) taken.add(id);
     done.set(column, assigned);
   }
-  return besideRanges(rows.columns.flatMap((column) => done.get(column) ?? []));
+  for (const one of numbersOfGroups(rows, done)) done.set(one.column, [one]);
+  return withSharedMarks(besideRanges(rows.columns.flatMap((column) => done.get(column) ?? [])));
+}
+
+/** A place around regions that name files themselves, and that names none, is a folder. */
+function isFolder({ column, meaning, facts }: Proposal, region: number): boolean {
+  return meaning.target === 'sample' && column.level < region && facts.files === 0;
 }
 
 /** What the values say goes before what a single letter says. */
@@ -133,6 +140,43 @@ function byContents(rows: Rows, region: number, named: readonly Proposal[]): Pro
     return [{ column, order, texts, facts, evidence, meaning: { target, weight, unit } }];
   });
   return [...read, ...labels];
+}
+
+/** Where groups are silenced by number, a number of the same element that counts so is the group's. */
+function numbersOfGroups(rows: Rows, done: ReadonlyMap<Column, readonly Assigned[]>): Assigned[] {
+  const all = [...done.values()].flat();
+  const by = all.find(({ target }) => target === 'off_by');
+  if (!by || all.some(({ target }) => target === 'group')) return [];
+  const named = [...by.facts.tally.keys()].filter((text) => text.trim() !== '0');
+  const evidence = 'It holds the numbers that other groups are silenced by.';
+  for (const column of rows.columns) {
+    if (done.has(column) || column.level !== by.column.level || column.around.length > 0) continue;
+    if (!column.own.every((word) => groupNumberWords.has(word))) continue;
+    const texts = textsOf(column);
+    const facts = factsOf(texts);
+    if (facts.whole < facts.filled || named.filter((text) => facts.tally.has(text)).length * 2 < named.length)
+      continue;
+    return [{ ...by, column, texts, facts, target: 'group', weight: 0.8, evidence, others: [] }];
+  }
+  return [];
+}
+
+const groupNumberWords: ReadonlySet<string> = new Set(
+  'number no nr num id index idx n nummer numero numéro numero'.split(' '),
+);
+
+/** Positions of one text have the same mark between thousands. */
+function withSharedMarks(all: readonly Assigned[]): Assigned[] {
+  const marked = all.find(
+    ({ target, facts }) => positionTargets.has(target) && facts.thousands !== undefined,
+  );
+  const mark = marked?.facts.thousands;
+  if (mark === undefined) return [...all];
+  return all.map((one) =>
+    positionTargets.has(one.target) && one.facts.thousands === undefined
+      ? { ...one, facts: factsOf(one.texts, mark) }
+      : one,
+  );
 }
 
 /**
@@ -208,6 +252,13 @@ function fittingTo(meaning: Meaning, facts: ColumnFacts, texts: readonly (string
     }
     return fitting;
   }
+  // A ratio of nothing, or of many octaves, is no tuning.
+  if (
+    meaning.unit === 'ratio' &&
+    (target === 'tune' || target === 'transpose') &&
+    !(facts.least > 0 && facts.greatest <= 16)
+  )
+    return [];
   const isWhole = facts.whole === facts.numeric;
   if (target === 'transpose' && (!isWhole || meaning.unit === 'ratio')) {
     const unit = meaning.unit === 'ratio' ? 'ratio' : 'semitones';
@@ -218,6 +269,10 @@ function fittingTo(meaning: Meaning, facts: ColumnFacts, texts: readonly (string
     add('lokey');
     // Numbers that no key has are velocities.
     if (fitting.length === 0 && weight < 0.95) add('lovel', 0.9);
+  } else if (target === 'seq') {
+    add('seq');
+    // Beside a position the other number is how many there are.
+    add('seq_length', 0.8);
   } else add(target);
   if (target === 'group_name' && fitting.length > 0 && facts.numeric === facts.filled)
     return isPlausible('group', facts, texts) ? [{ ...meaning, target: 'group' }] : [];

@@ -1,4 +1,5 @@
 import { isAudioFileName } from '../../table/audioFileName';
+import { readKey } from '../../table/keyValues';
 import { unitOf } from '../../table/languages/cellWords';
 import type { Unit } from '../../table/meaning';
 import { readPan } from '../../table/panReading';
@@ -31,9 +32,14 @@ export interface ColumnFacts {
   hexadecimal: number;
   /** How many are numbers with a letter for a side, such as `50R`, or the letter of the centre. */
   sided: number;
+  /** What stands between groups of three digits, where the values show that something does. */
+  thousands: ThousandsMark | undefined;
   /** Whether the values are 0, 1, 2 ... or 1, 2, 3 ... in the order of the rows. */
   isCounting: boolean;
 }
+
+/** A mark between groups of three digits. */
+export type ThousandsMark = ',' | '.' | ' ' | "'";
 
 /** A text that is a range, as its two parts and what stands between them. */
 export interface RangeText {
@@ -50,7 +56,7 @@ const rangeText = new RegExp(
   'u',
 );
 
-const hexadecimal = /^\s*0x([0-9a-f]{1,8})\s*$/i;
+const hexadecimal = /^\s*0x/i;
 const endless = /^\s*[-−]?\s*(?:inf(?:inity)?|∞)\s*(?:dB|cB)?\s*$/i;
 const sidedPan = /^(?:\p{L}+[\s:]?[\d.,]+\s?%?|[\d.,]+\s?%?\s?\p{L}+|\p{L}+)$/u;
 
@@ -63,13 +69,16 @@ export function readRangeText(text: string): RangeText | undefined {
     : undefined;
 }
 
-/** Whether a text is a note name with its octave. */
+/** Whether a text is a note name with its octave, also as German, French, Spanish or Italian name notes. */
 export function isNoteName(text: string): boolean {
-  return noteName.test(text.trim());
+  if (noteName.test(text.trim())) return true;
+  if (text.length > 10 || !/^\s*[a-hdrmfslt]\p{L}{0,4}[#♯b♭]?\s?-?\d{1,2}\s*$/iu.test(text)) return false;
+  const key = readKey(text);
+  return key !== undefined && key.number === undefined;
 }
 
-/** Looks at what stands in a place. */
-export function factsOf(texts: readonly (string | undefined)[]): ColumnFacts {
+/** Looks at what stands in a place; `mark` is what stands between thousands in others like it. */
+export function factsOf(texts: readonly (string | undefined)[], mark?: ThousandsMark): ColumnFacts {
   const numbers = new Float64Array(texts.length).fill(Number.NaN);
   const tally = new Map<string, number>();
   const facts = {
@@ -86,6 +95,7 @@ export function factsOf(texts: readonly (string | undefined)[]): ColumnFacts {
     hexadecimal: 0,
     sided: 0,
   };
+  const thousands = thousandsIn(texts) ?? (mark !== undefined && fitsMark(texts, mark) ? mark : undefined);
   let next: number | undefined;
   let isCounting = true;
   let unitText: string | undefined;
@@ -108,11 +118,11 @@ export function factsOf(texts: readonly (string | undefined)[]): ColumnFacts {
       if (/^\s*[-−]/.test(text)) facts.negative++;
       continue;
     }
-    const read = numberOf(text);
+    const read = readNumberText(thousands === undefined ? text : withoutMarks(text));
     if (next === undefined && (read?.number === 0 || read?.number === 1)) next = read.number;
     if (next === undefined || read?.number !== next++) isCounting = false;
     if (!read) continue;
-    if (read.isHexadecimal) facts.hexadecimal++;
+    if (hexadecimal.test(text)) facts.hexadecimal++;
     if (read.unit !== '') {
       const behind = /[^\d.,][^\d]*$/u.exec(text.trimStart().replace(/^[-+−]/, ''))?.[0];
       const known = unitOf(read.unit);
@@ -128,13 +138,54 @@ export function factsOf(texts: readonly (string | undefined)[]): ColumnFacts {
     facts.least = Math.min(facts.least, read.number);
     facts.greatest = Math.max(facts.greatest, read.number);
   }
-  return { ...facts, unitText, unit, tally, isConstant, isCounting: isCounting && facts.filled > 1 };
+  return {
+    ...facts,
+    thousands,
+    unitText,
+    unit,
+    tally,
+    isConstant,
+    isCounting: isCounting && facts.filled > 1,
+  };
 }
 
-function numberOf(text: string): { number: number; unit: string; isHexadecimal?: boolean } | undefined {
-  const digits = hexadecimal.exec(text)?.[1];
-  if (digits !== undefined) return { number: Number.parseInt(digits, 16), unit: '', isHexadecimal: true };
-  return readNumberText(text);
+const marked = /^\d{1,3}(?:([.,' \u00a0\u202f\u2009\u2019])\d{3})(?:\1\d{3})*$/;
+
+/**
+ * What stands between thousands: blanks and raised commas say so by themselves; points and commas where a number has two of
+ * them, or where all with one have three digits behind it and others have none and are small.
+ */
+function thousandsIn(texts: readonly (string | undefined)[]): ThousandsMark | undefined {
+  let mark: string | undefined;
+  let isSure = false;
+  let small = 0;
+  for (const raw of texts) {
+    const text = raw?.trim();
+    if (text === undefined) continue;
+    const found = marked.exec(text)?.[1];
+    if (found === undefined) {
+      if (!/^\d{1,3}$/.test(text)) return undefined;
+      if (text !== '0') small++;
+      continue;
+    }
+    if ((mark !== undefined && mark !== found) || /^0./.test(text)) return undefined;
+    mark = found;
+    if (!/[.,]/.test(found) || text.split(found).length > 2) isSure = true;
+  }
+  if (mark === undefined || !(isSure || small > 0)) return undefined;
+  return mark === ',' || mark === '.' ? mark : /['\u2019]/.test(mark) ? "'" : ' ';
+}
+
+function fitsMark(texts: readonly (string | undefined)[], mark: ThousandsMark): boolean {
+  return texts.every((text) => {
+    if (text === undefined || /^\d{1,3}$/.test(text.trim())) return true;
+    const found = marked.exec(text.trim())?.[1];
+    return found !== undefined && !/^0./.test(text.trim()) && (mark === found || !/[.,]/.test(mark + found));
+  });
+}
+
+function withoutMarks(text: string): string {
+  return text.replace(/[.,'\s\u2019]/g, '');
 }
 
 /** The texts of a column. */

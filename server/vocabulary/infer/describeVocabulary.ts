@@ -40,7 +40,7 @@ function plainWords(form: ValueForm): string {
     case 'key': {
       const offset = form.offset ? `, ${signed(form.offset)} keys` : '';
       const name = form.middleC ? `, key 60 is ${form.middleC}` : '';
-      return `key ${keysWritten[form.written]}${name}${offset}`;
+      return `key ${keysWritten[form.written]}${form.naming === undefined ? '' : form.naming === 'german' ? ' as in German' : ' in syllables'}${name}${offset}`;
     }
     case 'velocity':
       return `velocity from 0 to ${form.most}`;
@@ -55,12 +55,13 @@ function plainWords(form: ValueForm): string {
       const from = form.from ? `length counted from ${form.from}` : 'position';
       const first = form.first === 1 ? ', the first frame is 1' : '';
       const last = form.last === 'excluded' ? ', names the frame behind the last' : '';
-      return `${from} ${unit}${first}${last}`;
+      const marks = form.thousands ? `, with "${form.thousands}" between thousands` : '';
+      return `${from} ${unit}${first}${last}${marks}`;
     }
     case 'time':
       return `time in ${form.unit}`;
     case 'number':
-      return form.times !== undefined && form.times !== 1 ? `number, multiplied by ${form.times}` : 'number';
+      return `number${form.times !== undefined && form.times !== 1 ? `, multiplied by ${form.times}` : ''}${form.none === undefined ? '' : `, ${form.none} for none`}`;
     case 'words': {
       const words = Object.entries(form.words).map(([word, value]) => `"${word}" = ${value}`);
       return `words ${words.join(', ')}`;

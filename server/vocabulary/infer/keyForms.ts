@@ -1,4 +1,5 @@
 import { keyboardSpans } from '../../table/instrumentSpans';
+import { isGermanName, readKey as readTableKey } from '../../table/keyValues';
 import { readKey } from '../forms/keys';
 import type { ValueForm } from '../vocabulary';
 import type { Assigned } from './assign';
@@ -28,6 +29,7 @@ interface RowKey {
 
 /** Decides how keys are written from their texts and from what the sample files say. */
 export function decideKeyForms(keys: readonly Assigned[], files: SampleFiles, rowCount: number): KeyForms {
+  const naming = namingOf(keys);
   const isNamed = (one: Assigned) => one.facts.notes * 2 >= one.facts.filled && one.facts.notes > 0;
   const named = keys.filter(isNamed);
   const drafts: Draft[] = [];
@@ -55,15 +57,24 @@ export function decideKeyForms(keys: readonly Assigned[], files: SampleFiles, ro
   return {
     formOf: (assigned) =>
       isNamed(assigned)
-        ? { kind: 'key', written: 'name', middleC: octave?.middleC ?? 'C4' }
+        ? { kind: 'key', written: 'name', middleC: octave?.middleC ?? 'C4', ...naming }
         : {
             kind: 'key',
             written: assigned.facts.hexadecimal * 2 > assigned.facts.filled ? 'hexadecimal' : 'number',
-            ...(assigned.facts.notes > 0 && octave && { middleC: octave.middleC }),
+            ...(assigned.facts.notes > 0 && octave && { middleC: octave.middleC, ...naming }),
             ...(offset && { offset: offset.offset }),
           },
     drafts,
   };
+}
+
+function namingOf(keys: readonly Assigned[]): Pick<Key, 'naming'> {
+  const texts = keys.flatMap(({ facts }) => [...facts.tally.keys()]);
+  const syllables = texts.filter((text) =>
+    /^\s*(?:do|dó|ut|re|ré|mi|fa|fá|sol|la|lá|si|ti)(?![a-z])/i.test(text),
+  ).length;
+  if (syllables > 0 && syllables * 2 >= texts.filter(isNoteName).length) return { naming: 'syllables' };
+  return texts.some(isGermanName) ? { naming: 'german' } : {};
 }
 
 function rowKey(text: string | undefined): RowKey | undefined {
@@ -76,7 +87,8 @@ function rowKey(text: string | undefined): RowKey | undefined {
     const key = readKey({ kind: 'key', written: 'name', middleC }, text);
     if (key !== undefined) return { named: key - shifts[middleC] };
   }
-  return undefined;
+  const named = readTableKey(text)?.named;
+  return named === undefined ? undefined : { named };
 }
 
 /** The number of a key, note names as if C4 were key 60; `undefined` for other texts. */

@@ -107,6 +107,7 @@ fine pitch = tune
 pitch shift = tune
 shift tune = tune
 tune ratio = tune
+ratio = tune
 cents = tune
 cents pitch = tune
 pitch semis = transpose
@@ -373,9 +374,11 @@ export function meaningsOf(
   const unit = unitIn(inner.concepts) ?? unitIn(nearest.concepts);
   const found: Meaning[] = [];
   const push = (concepts: readonly string[], certainty: number) => {
+    // A ratio of what is not said.
+    const times = concepts.join() === 'ratio' ? 0.6 : 1;
     for (const [at, target] of (targetsOf(concepts) ?? []).entries()) {
       if (found.some((one) => one.target === target)) continue;
-      found.push({ target, weight: certainty * (at === 0 ? 1 : 0.8), unit });
+      found.push({ target, weight: certainty * times * (at === 0 ? 1 : 0.8), unit });
     }
   };
   const doubt = inner.unknown > 0 ? 0.7 : 1;

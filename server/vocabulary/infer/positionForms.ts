@@ -73,6 +73,7 @@ export function decidePositionForms(
       kind: 'position',
       unit: reading.unit,
       ...(from && { from }),
+      ...(reading.unit === 'frames' && assigned.facts.thousands && { thousands: assigned.facts.thousands }),
       ...unitTextOf(assigned.facts),
     };
     forms.set(assigned, form);

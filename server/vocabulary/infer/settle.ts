@@ -154,7 +154,7 @@ function otherParameters(
   chain: readonly string[],
 ): VocabularyParameter[] {
   const { target, facts, column } = one;
-  const number = (times?: number): ValueForm => ({
+  const number = (times?: number): Extract<ValueForm, { kind: 'number' }> => ({
     kind: 'number',
     ...(times !== undefined && { times }),
     ...unitTextOf(facts),
@@ -204,8 +204,12 @@ function otherParameters(
       return plain('fil_type', wordsForm(one, filterType));
     case 'choke': {
       const hasOff = assigned.some((other) => other.target === 'off_by');
-      return hasOff ? plain('group', number()) : [...plain('group', number()), ...plain('off_by', number())];
+      // No group is often written as 0.
+      const form = { ...number(), ...(facts.least === 0 && { none: 0 }) };
+      return hasOff ? plain('group', form) : [...plain('group', form), ...plain('off_by', form)];
     }
+    case 'off_by':
+      return plain('off_by', { ...number(), ...(facts.least === 0 && { none: 0 }) });
     case 'channel':
       return [...plain('lochan', number()), ...plain('hichan', number())];
     case 'lorand':

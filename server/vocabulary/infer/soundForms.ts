@@ -251,9 +251,12 @@ export function tuningForm({ facts, unit, column }: Assigned): FormReading {
   }
   const said = `The numbers lie from ${least} to ${greatest}`;
   if (isFractional && most <= 1) return reading('semitones', 0.88, `${said}, with fractions.`);
-  if (isFractional && most <= 13) return reading('semitones', 0.78, `${said}, with fractions.`);
-  if (most === 0) return reading('cents', 0.7, 'Only 0 occurs.');
   const isFine = column.own.some((word) => /^(?:fine|detune|fein|micro)/.test(word));
+  if (isFractional && most <= 13)
+    return isFine
+      ? reading('cents', 0.8, `${said}, and the name speaks of a fine tuning.`)
+      : reading('semitones', most <= 1.5 ? 0.78 : 0.7, `${said}, with fractions.`);
+  if (most === 0) return reading('cents', 0.7, 'Only 0 occurs.');
   if (most > 13) return reading('cents', 0.93, `${said}.`);
   return reading(
     'cents',

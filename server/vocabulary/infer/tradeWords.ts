@@ -51,7 +51,7 @@ const concepts: Readonly<Record<string, string>> = {
   frequency: 'frequency freq',
   reso: 'resonance reso q emphasis',
   filter: 'filter flt lowpass vcf',
-  rr: 'rr robin roundrobin roundrobins round seq sequence alternate alternation alternates turn turns rotation rotate variation variant variants seqpos alternating robinposition order',
+  rr: 'rr robin roundrobin roundrobins round seq sequence alternate alternation turn rotation rotate variation variant variants seqpos alternating robinposition order',
   rand: 'random rand chance probability luck dice lottery rnd odds',
   trig: 'trigger trig triggers triggered event fires fire when started startson playson starter',
   poly: 'polyphony voices poly maxvoices voice voicelimit',
@@ -191,7 +191,8 @@ const foreign: Readonly<Record<string, string>> = {
   dir: 'richtung sens direccion direzione direcao',
   poly: 'stimmen polyphonie polifonia voix voces voci',
   off: 'stumm stummschalten',
-  vel: 'laut lautheit',
+  vel: 'laut lautheit kraft starke fuerza intensidad forza intensita forca intensite force kracht',
+  ratio: 'rapport verhaltnis razon rapporto proporcion razao',
   place: 'lage',
 };
 
@@ -242,7 +243,7 @@ export function conceptsOf(word: string): Concepts | undefined {
 }
 
 function lookUp(word: string): Concepts | undefined {
-  const listed = lexicon.get(word);
+  const listed = lexicon.get(word) ?? lettered(word);
   if (listed) return { concepts: listed, certainty: word.length > 1 ? 1 : 0.8 };
   if (word.length < 4 || word.length > longestGlued) return undefined;
   const parts = glued(word);
@@ -259,6 +260,21 @@ function lookUp(word: string): Concepts | undefined {
   }
   return meant && { concepts: meant, certainty: 0.85 };
 }
+
+/** A letter for what it is about before an end or a kind of it: `vmin`, `kTo`, `lstart`. */
+function lettered(word: string): readonly string[] | undefined {
+  const about = lettersBefore[word[0] as string];
+  const rest = about && lexicon.get(word.slice(1));
+  if (!about || word.length < 3 || rest?.length !== 1) return undefined;
+  return about.ends.includes(rest[0] as string) ? [about.concept, rest[0] as string] : undefined;
+}
+
+const lettersBefore: Readonly<Record<string, { concept: string; ends: readonly string[] }>> = {
+  k: { concept: 'key', ends: ['lo', 'hi', 'range'] },
+  n: { concept: 'key', ends: ['lo', 'hi', 'range'] },
+  v: { concept: 'vel', ends: ['lo', 'hi', 'range'] },
+  l: { concept: 'loop', ends: ['start', 'end', 'mode', 'len'] },
+};
 
 /** The fewest listed words that a word is made of. */
 function glued(word: string): readonly string[] | undefined {

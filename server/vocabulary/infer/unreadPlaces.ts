@@ -5,6 +5,7 @@ import type { Draft } from './draft';
 import { parameterWords } from './parameterWords';
 import { isPlausible, keyTargets, positionTargets, timeTargets, velocityTargets } from './plausible';
 import type { Rows } from './rows';
+import type { SampleFiles } from './sampleFiles';
 
 const soundTargets =
   'volume attenuation pan tune transpose loop one_shot trigger release_switch seq_position reverse';
@@ -35,7 +36,12 @@ const surelyNamed = 0.75;
 const mostTold = 12;
 
 /** Questions about places that are named like a parameter and are read as none, because of what stands there or elsewhere. */
-export function unreadPlaces(rows: Rows, assigned: readonly Assigned[], chain: readonly string[]): Draft[] {
+export function unreadPlaces(
+  rows: Rows,
+  assigned: readonly Assigned[],
+  chain: readonly string[],
+  { form }: SampleFiles,
+): Draft[] {
   const read = new Set(assigned.map(({ column }) => column));
   const drafts: Draft[] = [];
   for (const column of rows.columns) {
@@ -45,6 +51,11 @@ export function unreadPlaces(rows: Rows, assigned: readonly Assigned[], chain: r
     const texts = textsOf(column);
     const example = column.cells.find((cell) => cell !== undefined);
     if (!example) continue;
+    const facts = factsOf(texts);
+    // What counts the regions, names their folder or speaks of the whole in words says no parameter.
+    if (facts.isCounting || example.text.replace(/[\\/]+$/, '') === form.folder) continue;
+    if (column.level === 0 && (column.around.length > 1 || !/\d/.test(example.text))) continue;
+    if (/^\d{4}-\d\d(?:-|$)/.test(example.text)) continue;
     const element = chain[column.level];
     const place = column.at.startsWith('@') ? column.at.slice(1) : column.at;
     const what = words[meaning.target] ?? meaning.target;
@@ -54,7 +65,7 @@ export function unreadPlaces(rows: Rows, assigned: readonly Assigned[], chain: r
       message: `"${place}" of <${element}> is not read, though its name speaks of ${what}.`,
       confidence: 0.4,
       evidence: [
-        isPlausible(meaning.target, factsOf(texts), texts)
+        isPlausible(meaning.target, facts, texts)
           ? 'Another place says that already.'
           : `Values such as "${shown}" do not make sense as that.`,
       ],

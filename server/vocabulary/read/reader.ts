@@ -206,7 +206,7 @@ export class VocabularyReader implements XmlHandler {
   ): void {
     const { form, readNumber } = target;
     const isRaw = (marks & ValueMark.encoded) === 0 && target.part === 0;
-    if (isRaw && readNumber !== undefined && !Number.isNaN(number)) {
+    if (isRaw && readNumber !== undefined && !Number.isNaN(number) && !target.goesByText) {
       const value = readNumber(number);
       if (Number.isNaN(value)) this.#reportNonsense(target, valueStart, valueEnd);
       else this.#add(target, nameStart, nameEnd, valueStart, valueEnd, value, value !== number);

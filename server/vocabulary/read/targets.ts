@@ -24,6 +24,8 @@ export interface Target {
   numbers: NumberForm | undefined;
   /** The value of a written number, NaN where it makes no sense; missing where it goes by more than the number. */
   readNumber: ((written: number) => number) | undefined;
+  /** Whether the text may say something else than the number it looks like. */
+  goesByText: boolean;
 }
 
 /** All parameters of a vocabulary, level by level. */
@@ -36,9 +38,28 @@ export function targetsOf({ levels }: Vocabulary): Target[][] {
       const numbers = numbersOf(form, parameter);
       const readNumber = numberReader(form, parameter, numbers);
       const besides = parameters.filter((other) => other.at === one.at && other.form.kind !== form.kind);
-      return { index: index++, level, parameter, form, part, between, partner, besides, numbers, readNumber };
+      return {
+        index: index++,
+        level,
+        parameter,
+        form,
+        part,
+        between,
+        partner,
+        besides,
+        numbers,
+        readNumber,
+        goesByText: mayMislead(form),
+      };
     }),
   );
+}
+
+/** A number that sets nothing is no value, and a mark between thousands looks like a decimal point. */
+function mayMislead(form: ValueForm): boolean {
+  return form.kind === 'number'
+    ? form.none !== undefined
+    : form.kind === 'position' && form.thousands !== undefined;
 }
 
 function partnerOf(

@@ -38,6 +38,8 @@ export function readTargetText(target: Target, text: string): TargetValue | unde
     default: {
       if (!numbers) return undefined;
       const number = readNumber(numbers, form.unitText, text);
+      if (form.kind === 'number' && number === form.none)
+        return { number: Number.NaN, text: '', isNumber: false };
       if (numbers.needsSurroundings) {
         const isSense = number >= 0;
         return isSense ? { number, isNumber: true, isUnscaled: true } : undefined;
