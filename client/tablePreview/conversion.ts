@@ -1,6 +1,7 @@
 import type { CancellationToken, TextDocument, Uri } from 'vscode';
 import { l10n, ProgressLocation, Range, WorkspaceEdit, window } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
+import { WorkDoneProgress } from 'vscode-languageclient';
 import type {
   ConvertTableResult,
   PreviewTableResult,
@@ -45,9 +46,12 @@ export class TableConversion {
       text,
     };
     const ask = (more: TableDecisions) => {
-      const answer = this.#client.sendRequest(ConvertTableRequest.type, { ...parameters, ...more }, token);
+      const whole = { ...parameters, ...more };
       // A paste shows by itself that it is under way, and can be stopped.
-      return token ? answer : withProgress(text, answer);
+      if (token) return this.#client.sendRequest(ConvertTableRequest.type, whole, token);
+      return this.#withProgress(text, (shown) =>
+        this.#client.sendRequest(ConvertTableRequest.type, { ...whole, ...shown.params }, shown.token),
+      );
     };
     const first = await ask(decisions);
     const known = first ? this.corrections.find(first.headings) : undefined;
@@ -62,7 +66,9 @@ export class TableConversion {
   ): Promise<DecidedPreview | undefined> {
     const target = this.#target(place);
     const ask = (more: TableDecisions) =>
-      withProgress(text, this.#client.sendRequest(PreviewTableRequest.type, { target, text, ...more }));
+      this.#withProgress(text, ({ params, token }) =>
+        this.#client.sendRequest(PreviewTableRequest.type, { target, text, ...more, ...params }, token),
+      );
     const first = await ask(decisions);
     if (!first) return undefined;
     const known = decisions.columns || decisions.middleC ? undefined : this.corrections.find(first.headings);
@@ -77,6 +83,36 @@ export class TableConversion {
     const change = new WorkspaceEdit();
     change.set(document.uri, await this.#client.protocol2CodeConverter.asTextEdits(edits ?? []));
     return change;
+  }
+
+  /** Shows of a long table how far it is read; `null` where the person ends that. */
+  async #withProgress<Answer>(
+    text: string,
+    ask: (shown: Shown) => Promise<Answer | null>,
+  ): Promise<Answer | null> {
+    if (text.length < longText) return ask({ params: {}, token: undefined });
+    const options = {
+      location: ProgressLocation.Notification,
+      title: l10n.t('Reading a long table'),
+      cancellable: true,
+    };
+    return window.withProgress(options, async (progress, token) => {
+      const workDoneToken = `zonewright-table-${++shownCount}`;
+      let before = 0;
+      const listener = this.#client.onProgress(WorkDoneProgress.type, workDoneToken, (step) => {
+        if (step.kind !== 'report' || step.percentage === undefined) return;
+        progress.report({ increment: step.percentage - before });
+        before = step.percentage;
+      });
+      try {
+        return await ask({ params: { workDoneToken }, token });
+      } catch (error) {
+        if (token.isCancellationRequested) return null;
+        throw error;
+      } finally {
+        listener.dispose();
+      }
+    });
   }
 
   #target(place: TablePlace): PreviewTarget {
@@ -98,8 +134,10 @@ export function rangeOf({ document, start, end }: Extract<TablePlace, { kind: 'd
 /** Texts of this length and more take long enough to say so. */
 const longText = 500_000;
 
-async function withProgress<Answer>(text: string, answer: Promise<Answer>): Promise<Answer> {
-  if (text.length < longText) return answer;
-  const title = l10n.t('Reading a long table');
-  return window.withProgress({ location: ProgressLocation.Notification, title }, () => answer);
+/** How a request is shown, and how a person ends it. */
+interface Shown {
+  params: { workDoneToken?: string };
+  token: CancellationToken | undefined;
 }
+
+let shownCount = 0;

@@ -14,6 +14,7 @@ import type { MiddleC } from '../workspace/projectSettings';
 import type { ColumnMeaning, TableWithSamples } from '../workspace/readTableWithSamples';
 import { readTableWithSamples } from '../workspace/readTableWithSamples';
 import type { SampleStore } from '../workspace/sampleStore';
+import type { AfterStep } from '../workspace/takeSteps';
 import { groupSections } from './tableGroups';
 import { layOutInserted, regionLayoutOf } from './tableLayout';
 import { styleSections } from './tableStyle';
@@ -74,13 +75,17 @@ export interface ConvertedTable {
   problem: string | undefined;
 }
 
-/** Makes the regions of a copied zone table ready to be written into a document, in its notation and style. */
+/**
+ * Makes the regions of a copied zone table ready to be written into a document, in its notation and style. Other work goes
+ * on in between; `afterStep` may throw to end it.
+ */
 export async function convertTable(
   files: Files,
   includes: IncludeStore,
   table: string,
   target: TableTarget,
   choices: TableChoices,
+  afterStep?: AfterStep,
 ): Promise<ConvertedTable> {
   const { text, start, end, notation, folder } = target;
   // The change is worked out on the text without the stretch that it replaces.
@@ -96,15 +101,20 @@ export async function convertTable(
   // What an update adds goes behind the regions that are there, wherever the cursor is.
   const offset = choices.update ? endOfRegions(document, without, start) : start;
   const control = document.controlAt(0, offset);
-  const reading = await readTableWithSamples(folder === undefined ? noFiles : files, table, {
-    path: 'table',
-    ...(choices.middleC !== 'auto' && { middleC: choices.middleC }),
-    ...(choices.columns && { columns: choices.columns }),
-    ...(choices.samples && { samples: choices.samples }),
-    samplesFolder: folder ?? '',
-    outputFolder: folder ?? '',
-    defaultPath: control.defaultPath,
-  });
+  const reading = await readTableWithSamples(
+    folder === undefined ? noFiles : files,
+    table,
+    {
+      path: 'table',
+      ...(choices.middleC !== 'auto' && { middleC: choices.middleC }),
+      ...(choices.columns && { columns: choices.columns }),
+      ...(choices.samples && { samples: choices.samples }),
+      samplesFolder: folder ?? '',
+      outputFolder: folder ?? '',
+      defaultPath: control.defaultPath,
+    },
+    afterStep,
+  );
   const source = reading.instrument.sources[0] as Source;
   const regionCount = reading.instrument.regions.length;
   const notes = [...reading.notes, ...keyOffsetNote(control.keyOffset)];

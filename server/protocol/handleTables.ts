@@ -1,3 +1,4 @@
+import type { CancellationToken, WorkDoneProgressParams } from 'vscode-languageserver';
 import type { ConvertedTable, TableChoices, TableTarget } from '../features/convertTable';
 import { convertTable } from '../features/convertTable';
 import { folderOf } from '../model/paths';
@@ -11,32 +12,39 @@ import { headingsOf, tableSheet, writtenMarkup } from './tablePreview';
 import type { ConvertTableResult, PreviewTarget, TableDecisions } from './tableRequests';
 import { ConvertTableRequest, LooksLikeTableRequest, PreviewTableRequest } from './tableRequests';
 import { pathOfUri } from './uris';
+import { workShown } from './workShown';
 
 /** Answers the requests about copied tables. */
 export function handleTables(server: LanguageServer): void {
   const { connection, documents } = server;
 
-  const convert = async (place: PreviewTarget, table: string, decisions: TableDecisions) => {
+  const convert = async (
+    place: PreviewTarget,
+    table: string,
+    decisions: TableDecisions & WorkDoneProgressParams,
+    token: CancellationToken,
+  ) => {
     const target = place.kind === 'new' ? newTarget(place) : await documentTarget(server, place);
     if (!target) return undefined;
     const middleC = decisions.middleC ?? (await server.settings.middleC(target.uri, target.path));
     const choices = { ...choicesOf(decisions), middleC };
-    return {
-      target,
-      converted: await convertTable(documents.files, documents.includes, table, target, choices),
-    };
+    const { files, includes } = documents;
+    const converted = await workShown(connection, decisions, token, (afterStep) =>
+      convertTable(files, includes, table, target, choices, afterStep),
+    );
+    return { target, converted };
   };
 
   connection.onRequest(LooksLikeTableRequest.type, ({ text }) => looksLikeZoneTable(text));
 
   connection.onRequest(ConvertTableRequest.type, async ({ uri, range, text, ...decisions }, token) => {
-    const done = await convert({ kind: 'document', uri, range }, text, decisions);
+    const done = await convert({ kind: 'document', uri, range }, text, decisions, token);
     stopIfCancelled(token);
     return done ? resultOf(done.converted, done.target.text) : null;
   });
 
   connection.onRequest(PreviewTableRequest.type, async ({ target: place, text, ...decisions }, token) => {
-    const done = await convert(place, text, decisions);
+    const done = await convert(place, text, decisions, token);
     stopIfCancelled(token);
     if (!done) return null;
     const { converted, target } = done;

@@ -1,4 +1,4 @@
-import type { Range, TextEdit } from 'vscode-languageserver-protocol';
+import type { Range, TextEdit, WorkDoneProgressParams } from 'vscode-languageserver-protocol';
 import { RequestType } from 'vscode-languageserver-protocol';
 import type { NoteKind } from '../model/notes';
 import type { ColumnMeaning } from '../table/meaning';
@@ -25,7 +25,7 @@ export interface TableDecisions extends TableCorrections {
   update?: boolean;
 }
 
-export interface ConvertTableParams extends TableDecisions {
+export interface ConvertTableParams extends TableDecisions, WorkDoneProgressParams {
   /** The document that the regions go into. */
   uri: string;
   /** What the regions take the place of; empty for a cursor. */
@@ -71,7 +71,7 @@ export type PreviewTarget =
   | { kind: 'document'; uri: string; range: Range }
   | { kind: 'new'; format: 'sfz' | 'xml'; folderUri?: string };
 
-export interface PreviewTableParams extends TableDecisions {
+export interface PreviewTableParams extends TableDecisions, WorkDoneProgressParams {
   target: PreviewTarget;
   text: string;
 }

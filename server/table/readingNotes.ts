@@ -27,7 +27,7 @@ export function noteOctave(
   notes.add(
     'assumed',
     columnSpan(cells, keyed?.data ?? [], keyed?.columns.find(isKeyColumn)),
-    `Key 60 was taken to be called ${found.middleC}, because ${found.reason}. If it is ${others}, say so with --middle-c or in the settings.`,
+    `Key 60 was taken to be called ${found.middleC}, because ${found.reason}. If it is ${others}, say so in the settings, in the preview of the table or with --middle-c.`,
   );
   return found.middleC;
 }
