@@ -23,7 +23,7 @@ export function insertElements(instrument: Instrument, offset: number, inserted:
   }
   const { at } = place;
   const indentation = /[\r\n]([ \t]+)<\w/.exec(text)?.[1] ?? '  ';
-  const { lines, notes } = writeElements(inserted, place.depth, { lineEnd, indentation });
+  const { text: written, notes } = writeElements(inserted, place.depth, { lineEnd, indentation });
   const before = /[^\r\n]*$/.exec(text.slice(Math.max(0, at - 10_000), at))?.[0] ?? '';
   const after = /^[^\r\n]*/.exec(text.slice(at, at + 10_000))?.[0] ?? '';
   const lead = before.trim() === '' ? '' : lineEnd;
@@ -34,7 +34,8 @@ export function insertElements(instrument: Instrument, offset: number, inserted:
       ? ''
       : lineEnd + (before.trim() === '' ? before : indentation.repeat(place.depth - 1));
   const start = before.trim() === '' ? at - before.length : at;
-  const newText = lead + lines.join(lineEnd) + (tail !== '' || blankLine ? tail : '');
+  const elements = written.slice(0, -lineEnd.length);
+  const newText = lead + elements + (tail !== '' || blankLine ? tail : '');
   return { edits: [{ source: 0, start, end: at, newText }], notes };
 }
 

@@ -1,9 +1,12 @@
 import { HeaderKind } from '../model/headerKinds';
 import type { IncludePart } from '../model/includeParts';
 import type { Directive, Instrument } from '../model/instrument';
+import { parameterStride } from '../model/instrument';
 import type { WriteOptions, Written } from '../model/notation';
 import type { ConversionNote } from '../model/notes';
+import { Parameter } from '../model/parameterNames';
 import { writtenValue } from '../model/rebase';
+import { bytesOf } from '../model/textBytes';
 import type { VariableText } from '../model/variableText';
 import { literalText, plainText } from '../model/variableText';
 import { writeKeeping } from '../model/writeKeeping';
@@ -11,6 +14,7 @@ import type { Chain } from '../model/writingOrder';
 import { chainOf, passingKinds } from '../model/writingOrder';
 import type { DirectiveForms, PlannedComment, WritingPlan } from '../model/writingPlan';
 import { planWriting } from '../model/writingPlan';
+import { LineBuffer } from '../sfz/lineBuffer';
 import { isXmlName } from './characters';
 import { ElementKind, elementKindOf } from './elements';
 import { readXml } from './read';
@@ -45,14 +49,13 @@ const directiveForms: DirectiveForms = {
 };
 
 function writeDocument(instrument: Instrument, options: WriteOptions, plan: WritingPlan): Written {
-  const lineEnd = options.lineEnd ?? '\n';
   const writer = new ElementWriter(instrument, 1, options, plan);
   writer.writeRoot();
   writer.write();
   writer.line('</instrument>', 0);
   writer.noteComments();
-  const text = writer.lines.map((line) => line + lineEnd).join('');
-  return { text, notes: writer.notes, kept: instrument.parameters.count - writer.noted.size };
+  const kept = instrument.parameters.count - writer.noted.size;
+  return { text: writer.finish(), notes: writer.notes, kept };
 }
 
 export interface ElementOptions extends WriteOptions {
@@ -60,16 +63,16 @@ export interface ElementOptions extends WriteOptions {
   indentation?: string;
 }
 
-/** The elements of an instrument without the one around them, indented by `depth` steps; variables and includes are written out. */
+/** The lines of an instrument's elements without the one around them, indented by `depth` steps; variables and includes are written out. */
 export function writeElements(
   instrument: Instrument,
   depth: number,
   options: ElementOptions = {},
-): { lines: string[]; notes: ConversionNote[] } {
+): { text: string; notes: ConversionNote[] } {
   const plan = planWriting(instrument, options, directiveForms, 'nothing');
   const writer = new ElementWriter(instrument, depth, options, plan);
   writer.write();
-  return { lines: writer.lines, notes: writer.notes.map(({ written: _, ...note }) => note) };
+  return { text: writer.finish(), notes: writer.notes.map(({ written: _, ...note }) => note) };
 }
 
 /** A stretch of the text that is written. */
@@ -78,8 +81,10 @@ interface Stretch {
   end: number;
 }
 
+/** The likely length of an attribute with its blank. */
+const perParameter = 18;
+
 class ElementWriter {
-  readonly lines: string[] = [];
   readonly notes: ConversionNote[] = [];
   /** Parameters of which there is a note. */
   readonly noted = new Set<number>();
@@ -88,8 +93,9 @@ class ElementWriter {
   readonly #plan: WritingPlan;
   readonly #depth: number;
   readonly #lineEnd: string;
-  /** The length of the lines so far, each with its end. */
-  #position = 0;
+  readonly #lines: LineBuffer;
+  /** The bytes of the text that all values stand in; `undefined` where there are several. */
+  readonly #codes: Uint8Array | undefined;
   /** Headers whose elements are open, by level; −1 where there is none. */
   #open: Chain = [-1, -1, -1];
   #openCount = 0;
@@ -99,10 +105,13 @@ class ElementWriter {
   #rootHeader = -1;
   /** By the number of a name, the parameter that has it in the header looked at last. */
   readonly #lastOfName: number[] = [];
+  /** By the number of a name, whether its values are paths that lead elsewhere from another folder. */
+  readonly #isPath: boolean[] = [];
   /** By the number of a name, the text before a value; empty for one that can be no attribute. */
   readonly #names: string[] = [];
   /** 1 for headers that were written before; a text that goes back to one writes it once more. */
   readonly #writtenOnce: Uint8Array;
+  readonly #indentations: string[] = [];
   /** Comments that are not written as they are: how many, and the first. */
   #changedComments = 0;
   #firstChanged: { directive: Directive; written: Stretch } | undefined;
@@ -114,6 +123,14 @@ class ElementWriter {
     this.#plan = plan;
     this.#lineEnd = options.lineEnd ?? '\n';
     this.#writtenOnce = new Uint8Array(instrument.headers.count);
+    this.#lines = new LineBuffer(this.#lineEnd, instrument.parameters.count * perParameter);
+    const [source, ...others] = instrument.sources;
+    if (source && others.length === 0) this.#codes = bytesOf(source.text, 0);
+  }
+
+  /** The whole text. */
+  finish(): string {
+    return this.#lines.finish();
   }
 
   /** Writes the start of the document; values that stand before any header become attributes of the outermost element. */
@@ -147,7 +164,14 @@ class ElementWriter {
     const { count } = this.#instrument.headers;
     const chains = new Array<Chain | undefined>(count + 1);
     for (let header = count - 1; header >= 0; header--) {
-      chains[header] = this.#levelOf(header) < 0 ? chains[header + 1] : chainOf(this.#instrument, header);
+      const next = chains[header + 1];
+      // Mostly a header inherits from the same ones as that behind it.
+      const isSame =
+        header + 1 < count &&
+        this.#levelOf(header + 1) >= 0 &&
+        this.#instrument.parent(header) === this.#instrument.parent(header + 1);
+      if (this.#levelOf(header) < 0 || isSame) chains[header] = next;
+      else chains[header] = chainOf(this.#instrument, header);
     }
     return chains;
   }
@@ -171,7 +195,7 @@ class ElementWriter {
       }
     }
     for (const note of this.#plan.headerNotes.get(header) ?? [])
-      this.notes.push({ ...note, written: { start: this.#position, end: this.#position } });
+      this.notes.push({ ...note, written: { start: this.#lines.position, end: this.#lines.position } });
   }
 
   /** What an included file leaves in force, as the header behind it tells. */
@@ -225,19 +249,84 @@ class ElementWriter {
   }
 
   #header(header: number, next: Chain | undefined): void {
-    const trailing = this.#plan.trailing.get(header) ?? [];
+    const trailing = this.#plan.trailing.get(header) ?? noComments;
     const level = this.#levelOf(header);
+    if (level === passingKinds.length) {
+      if (trailing.length > 0 || !this.#plainRegion(header)) this.#region(header, trailing);
+      return;
+    }
     const name = this.#instrument.headerName(header);
-    if (level >= 0 && level < passingKinds.length) {
+    if (level >= 0) {
       if (next?.[level] === header) this.#openElement(level, header);
       else this.#emptyElement(level, header);
     } else if (header !== this.#rootHeader && this.#canWrite(header, name)) this.#tag(name, header, '/>');
+    for (const comment of trailing) this.#comment(comment);
+  }
+
+  #region(header: number, trailing: readonly PlannedComment[]): void {
     const [comment] = trailing;
-    if (comment && trailing.length === 1 && level === passingKinds.length && !/[\r\n]/.test(comment.text)) {
-      const more = ` ${this.#commentText(comment, this.#position - this.#lineEnd.length)}`;
-      this.lines.push(`${this.lines.pop()}${more}`);
-      this.#position += more.length;
-    } else for (const comment of trailing) this.#comment(comment);
+    const isBeside = comment !== undefined && trailing.length === 1 && !/[\r\n]/.test(comment.text);
+    this.#tag('region', header, isBeside ? `/> ${this.#commentText(comment)}` : '/>');
+    if (isBeside) return;
+    for (const one of trailing) this.#comment(one);
+  }
+
+  /**
+   * Writes a region straight from the bytes of its text, without a string for each value. Answers `false`, with nothing
+   * written, where a name or value needs a closer look.
+   */
+  #plainRegion(header: number): boolean {
+    const instrument = this.#instrument;
+    const codes = this.#codes;
+    if (!codes || this.#writtenOnce[header] === 1) return false;
+    const lines = this.#lines;
+    const { cells, values, translated } = instrument.parameters;
+    const { parameterNotes } = this.#plan;
+    const first = instrument.firstParameter(header);
+    const end = instrument.endParameter(header);
+    let plain = lines.ascii(this.#indentation()) && lines.ascii('<region');
+    for (let parameter = first; plain && parameter < end; parameter++) {
+      const at = parameter * parameterStride;
+      const id = cells[at] as number;
+      const before = this.#lastOfName[id] ?? -1;
+      if (before >= first && before < parameter) plain = false;
+      this.#lastOfName[id] = parameter;
+      if (!plain || parameterNotes.has(parameter)) {
+        plain = false;
+        break;
+      }
+      const name = this.#attributeName(id);
+      plain = name !== undefined && lines.ascii(name);
+      if (!plain) break;
+      const isWhole = translated?.isNumber[parameter] !== 1 && !values.has(parameter);
+      if (isWhole && !(this.#options.move && this.#isPath[id])) {
+        plain = this.#plainValue(codes, cells[at + 2] as number, cells[at + 3] as number);
+      } else {
+        const { text, leftOut } = this.#attributeValue(header, parameter);
+        plain = leftOut.length === 0 && lines.ascii(text);
+      }
+      plain &&= lines.ascii('"');
+    }
+    plain &&= lines.ascii('/>');
+    if (plain) {
+      lines.endLine();
+      this.#writtenOnce[header] = 1;
+    } else lines.dropLine();
+    return plain;
+  }
+
+  /** Adds a value from the bytes of its text; `false` where it holds what is written otherwise between quotes. */
+  #plainValue(codes: Uint8Array, start: number, end: number): boolean {
+    const lines = this.#lines;
+    const out = lines.room(end - start);
+    let at = lines.length;
+    for (let place = start; place < end; place++) {
+      const code = codes[place] as number;
+      if (isPlain[code] === 0) return false;
+      out[at++] = code;
+    }
+    lines.length = at;
+    return true;
   }
 
   /** Whether a header can be an element; notes why where it cannot. */
@@ -249,7 +338,7 @@ class ElementWriter {
       name === ''
         ? 'Opcodes that stand in no header are left out: they have no effect.'
         : `<${name}> is left out: it has no effect, and an element of that name cannot stand here.`;
-    const written = { start: this.#position, end: this.#position };
+    const written = { start: this.#lines.position, end: this.#lines.position };
     this.notes.push({ kind: 'dropped', ...instrument.bodySpan(header), message, written });
     const end = instrument.endParameter(header);
     for (let parameter = instrument.firstParameter(header); parameter < end; parameter++)
@@ -264,7 +353,7 @@ class ElementWriter {
       return;
     }
     const indentation = this.#indentation(depth);
-    const start = this.#position + indentation.length;
+    const start = this.#lines.position + indentation.length;
     const tag = { start, end: start + 1 + name.length };
     const notesBefore = this.notes.length;
     this.line(`<${name}${this.#attributes(header, tag)}${end}`, depth);
@@ -348,23 +437,24 @@ class ElementWriter {
       const text = this.#instrument.names.text(id);
       name = isAttributeName(text) ? ` ${text}="` : '';
       this.#names[id] = name;
+      const canonical = this.#instrument.names.canonical(id);
+      this.#isPath[id] = canonical === Parameter.sample || canonical === Parameter.default_path;
     }
     return name === '' ? undefined : name;
   }
 
   #comment(comment: PlannedComment): void {
-    this.line(this.#commentText(comment, this.#position));
+    this.line(this.#commentText(comment));
   }
 
-  #commentText({ text, directive }: PlannedComment, start: number): string {
+  #commentText({ text, directive }: PlannedComment): string {
     if (text === '') return '<!-- -->';
     const encoded = encodeXmlComment(text);
-    const written = `<!-- ${encoded.split(/\r\n|\r|\n/).join(this.#lineEnd)} -->`;
-    if (encoded !== text) {
-      if (this.#changedComments++ === 0)
-        this.#firstChanged = { directive, written: { start, end: start + written.length } };
+    if (encoded !== text && this.#changedComments++ === 0) {
+      const start = this.#lines.position;
+      this.#firstChanged = { directive, written: { start, end: start } };
     }
-    return written;
+    return `<!-- ${encoded.split(/\r\n|\r|\n/).join(this.#lineEnd)} -->`;
   }
 
   /** Says once for all comments that XML cannot hold them as they are. */
@@ -378,16 +468,26 @@ class ElementWriter {
   }
 
   #indentation(depth = this.#depth + this.#openCount): string {
-    return (this.#options.indentation ?? usualIndentation).repeat(depth);
+    let indentation = this.#indentations[depth];
+    if (indentation === undefined) {
+      indentation = (this.#options.indentation ?? usualIndentation).repeat(depth);
+      this.#indentations[depth] = indentation;
+    }
+    return indentation;
   }
 
   /** Adds a line, as deep as elements are open where nothing is said. */
   line(text: string, depth?: number): void {
-    const line = this.#indentation(depth) + text;
-    this.lines.push(line);
-    this.#position += line.length + this.#lineEnd.length;
+    this.#lines.line(this.#indentation(depth) + text);
   }
 }
+
+const noComments: readonly PlannedComment[] = [];
+
+/** By character: 1 where it stands for itself between double quotes, and needs no reference; blanks do within a value. */
+const isPlain = Uint8Array.from({ length: 256 }, (_, code) =>
+  code >= 32 && code < 127 && !'&<>"$'.includes(String.fromCharCode(code)) ? 1 : 0,
+);
 
 /** A text as the value of an attribute: a `$` that starts no variable is written as a reference. */
 function encodedText(text: VariableText): EncodedAttribute {

@@ -3,6 +3,7 @@ import { fileURLToPath } from 'node:url';
 import { largeInstrument } from './largeInstrument';
 import { measureLoops } from './loops';
 import { measureCached } from './measureCached';
+import { measureConversion } from './measureConversion';
 import { measureKeystroke } from './measureKeystroke';
 import { measureOverlaps } from './measureOverlaps';
 import { measureProtocol } from './measureProtocol';
@@ -27,6 +28,7 @@ const add = (row: Row) => {
 await measureSfz(add);
 await measureXml(add);
 await measureVocabulary(add);
+await measureConversion(add);
 const text = largeInstrument(10_000, 'region-per-line');
 const folder = new SampleFolder(text.match(/Samples\/[^=]+\.wav/g) ?? []);
 try {

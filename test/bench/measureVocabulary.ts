@@ -87,6 +87,9 @@ function vocabularyOf(regionPlace: (one: Parameter) => VocabularyParameter): Voc
   };
 }
 
+/** A vocabulary that has a place for all that is in the large instrument. */
+export const millWheel = vocabularyOf(inAttributes);
+
 /** The large instrument with elements and attributes under the vocabulary's names. */
 function rename(xml: string): string {
   const named = (all: Parameter[]) => new Map(all.map(([parameter, attribute]) => [parameter, attribute]));
