@@ -1,0 +1,23 @@
+import type { ExtensionContext } from 'vscode';
+import type { BaseLanguageClient } from 'vscode-languageclient';
+import { registerConversion } from './convertInstrument';
+import { KeyboardMapPanel } from './keyboardMap/panel';
+import { NotesDocuments } from './notesDocuments';
+import { registerTablePaste } from './pasteTable';
+import { registerSampleReport } from './sampleReport';
+import { registerVocabularies } from './vocabularies';
+
+/** Starts the language server and adds what the editor shows of it; the server ends with the extension. */
+export async function startExtension(context: ExtensionContext, client: BaseLanguageClient): Promise<void> {
+  const notes = new NotesDocuments();
+  context.subscriptions.push(notes);
+  await client.start();
+  context.subscriptions.push(
+    { dispose: () => client.stop() },
+    ...registerTablePaste(context, client, notes),
+    ...registerConversion(client),
+    ...registerVocabularies(),
+    registerSampleReport(client),
+    ...KeyboardMapPanel.register(context, client),
+  );
+}

@@ -1,0 +1,23 @@
+import type { DocumentSelector, LanguageClientOptions } from 'vscode-languageclient';
+
+/** The name under which the editor keeps the server's output, and the one that a person reads. */
+export const clientId = 'zonewright';
+export const clientName = 'Zonewright';
+
+/** What every host starts the server with; `more` is told to the server beside it. */
+export function clientOptions(
+  documents: DocumentSelector,
+  more: Readonly<Record<string, string>> = {},
+): LanguageClientOptions {
+  return {
+    documentSelector: documents,
+    synchronize: { configurationSection: 'zonewright' },
+    initializationOptions: {
+      suggestCommand: 'editor.action.triggerSuggest',
+      mapCommand: 'zonewright.showKeyboardMap',
+      openCommand: 'zonewright.openFile',
+      saveVocabularyCommand: 'zonewright.saveVocabulary',
+      ...more,
+    },
+  };
+}
