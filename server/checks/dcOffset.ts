@@ -1,5 +1,5 @@
 import { nameOf } from '../model/paths';
-import type { SampleSurvey } from '../model/samples';
+import type { SampleFacts, SampleSurvey } from '../model/samples';
 import { sampleFinding, samplesWhere } from './playedSamples';
 import type { Rule } from './rule';
 
@@ -15,9 +15,7 @@ export const dcOffset: Rule = {
   severity: 'information',
   finds: 'A sample that swings around a value other than silence, 2 % of its peak away or more.',
   check(context, report) {
-    for (const { sample, survey } of samplesWhere(context, (one, { sampleRate }) =>
-      hasOffset(one, sampleRate),
-    )) {
+    for (const { sample, survey } of samplesWhere(context, swingsAside)) {
       const offset = greatestOffset(survey);
       report(() =>
         sampleFinding(
@@ -29,6 +27,10 @@ export const dcOffset: Rule = {
     }
   },
 };
+
+function swingsAside(survey: SampleSurvey, { sampleRate }: SampleFacts): boolean {
+  return hasOffset(survey, sampleRate);
+}
 
 /**
  * Whether a sample is off silence by more than a sound of its length can be by itself: the mean of a tone that breaks off

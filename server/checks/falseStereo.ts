@@ -1,4 +1,5 @@
 import { nameOf } from '../model/paths';
+import type { SampleFacts, SampleSurvey } from '../model/samples';
 import { sampleFinding, samplesWhere } from './playedSamples';
 import type { Rule } from './rule';
 
@@ -8,11 +9,7 @@ export const falseStereo: Rule = {
   severity: 'information',
   finds: 'A sample of several channels that all hold the same, frame by frame, so that one would do.',
   check(context, report) {
-    const found = samplesWhere(
-      context,
-      ({ hasEqualChannels }, { channels }) => channels > 1 && hasEqualChannels,
-    );
-    for (const { sample } of found) {
+    for (const { sample } of samplesWhere(context, areAlike)) {
       const { channels } = sample.facts;
       const size = channels === 2 ? 'twice' : `${channels} times`;
       const which = channels === 2 ? 'Both channels' : `All ${channels} channels`;
@@ -26,3 +23,7 @@ export const falseStereo: Rule = {
     }
   },
 };
+
+function areAlike({ hasEqualChannels }: SampleSurvey, { channels }: SampleFacts): boolean {
+  return channels > 1 && hasEqualChannels;
+}

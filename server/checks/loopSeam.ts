@@ -4,6 +4,7 @@ import { Parameter } from '../model/parameterNames';
 import { nameOf } from '../model/paths';
 import type { LoopSeam } from '../model/samples';
 import { columnOf } from './fewInForce';
+import type { MeasuredSamples } from './measuredSamples';
 import { measuredSamplesOf } from './measuredSamples';
 import { fixOf, valueEdits } from './parameterFixes';
 import type { CheckContext, Rule } from './rule';
@@ -38,10 +39,10 @@ export const loopSeam: Rule = {
       const use = uses[useOfRegion[number] as number];
       if (!use?.isFile) continue;
       const region = instrument.regions[number] as number;
-      if (!loops.find(region, use)) continue;
+      if (loops.isSmooth(region, use, measured) || !loops.find(region, use)) continue;
       const { start, end, startParameter, endParameter } = loops;
-      const seam = measured.loopSeam(use, start, end);
-      if (!seam?.isAudible) continue;
+      const seam = measured.audibleSeam(use, start, end);
+      if (!seam) continue;
       const loop = { region, use, start, end, startParameter, endParameter };
       const key = `${startParameter} ${endParameter} ${use.path}`;
       if (seen.has(key)) continue;
@@ -82,12 +83,19 @@ class LoopsInForce {
     this.#isForward = new ValueAnswers(instrument, (text) => text.toLowerCase() === 'forward');
   }
 
+  /** Whether the loop points of a region are known to close smoothly, so that it does not matter whether it is played. */
+  isSmooth(region: number, use: SampleUse, measured: MeasuredSamples): boolean {
+    const start = this.#starts ? (this.#starts[region] as number) : -1;
+    const end = this.#ends ? (this.#ends[region] as number) : -1;
+    if (start < 0 || end < 0) return false;
+    return measured.isSmooth(use, this.#instrument.number(start), this.#instrument.number(end));
+  }
+
   /** Finds the loop that is in force and closes without a crossfade; answers whether there is one for certain. */
-  find(region: number, { state }: SampleUse): boolean {
+  find(region: number, { state, lastFrame }: SampleUse): boolean {
     const instrument = this.#instrument;
-    const facts = factsOf(state);
-    if (!facts) return false;
-    const ofFile = facts.loops[0];
+    if (Number.isNaN(lastFrame)) return false;
+    const ofFile = factsOf(state)?.loops[0];
     const looped = this.#modes && this.#isLooped.of(this.#modes[region] as number);
     if (!(looped ?? ofFile !== undefined)) return false;
     const crossfade = this.#crossfades ? (this.#crossfades[region] as number) : -1;
@@ -101,7 +109,7 @@ class LoopsInForce {
     if (start === undefined || end === undefined) return false;
     this.start = start;
     this.end = end;
-    return start >= 0 && end > start && end < facts.frames;
+    return start >= 0 && end > start && end <= lastFrame;
   }
 }
 

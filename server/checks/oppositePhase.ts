@@ -1,4 +1,5 @@
 import { nameOf } from '../model/paths';
+import type { SampleFacts, SampleSurvey } from '../model/samples';
 import { sampleFinding, samplesWhere } from './playedSamples';
 import type { Rule } from './rule';
 
@@ -11,12 +12,7 @@ export const oppositePhase: Rule = {
   severity: 'information',
   finds: 'A stereo sample whose channels are in opposite phase (correlation −0.95 or less), silent in mono.',
   check(context, report) {
-    const found = samplesWhere(
-      context,
-      ({ channelCorrelation }, { channels }) =>
-        channels === 2 && channelCorrelation !== null && channelCorrelation <= mostCorrelation,
-    );
-    for (const { sample, survey } of found) {
+    for (const { sample, survey } of samplesWhere(context, areOpposite)) {
       const correlation = (survey.channelCorrelation ?? 0).toFixed(2).replace('-', '−');
       report(() =>
         sampleFinding(
@@ -28,3 +24,7 @@ export const oppositePhase: Rule = {
     }
   },
 };
+
+function areOpposite({ channelCorrelation }: SampleSurvey, { channels }: SampleFacts): boolean {
+  return channels === 2 && channelCorrelation !== null && channelCorrelation <= mostCorrelation;
+}

@@ -2,6 +2,7 @@ import type { Fix } from '../model/finding';
 import { nameOf } from '../model/paths';
 import type { SampleFacts, SampleSurvey } from '../model/samples';
 import { columnOf } from './fewInForce';
+import type { SampleQuestion } from './measuredSamples';
 import { measuredSamplesOf } from './measuredSamples';
 import type { CheckContext, RuleFinding } from './rule';
 import { placeOf } from './samplePaths';
@@ -146,20 +147,17 @@ export function surveysOf(context: CheckContext): readonly (SampleSurvey | null 
   return surveys;
 }
 
-/** The samples with some sound that answer a question about what was measured in them with yes. */
-export function samplesWhere(
-  context: CheckContext,
-  holds: (survey: SampleSurvey, facts: PlayedSample['facts']) => boolean,
-): SurveyedSample[] {
-  const found: SurveyedSample[] = [];
-  const surveys = surveysOf(context);
-  if (surveys.length === 0) return found;
-  for (const sample of playedSamplesOf(context).samples) {
-    const survey = surveys[sample.number];
-    if (!survey || survey.leadingSilenceFrames >= survey.frames) continue;
-    if (holds(survey, sample.facts)) found.push({ sample, survey });
-  }
-  return found;
+/**
+ * The samples with some sound that answer a question about what was measured in them with yes. The same function is asked once
+ * of a file, not in each check.
+ */
+export function samplesWhere(context: CheckContext, holds: SampleQuestion): SurveyedSample[] {
+  const measured = measuredSamplesOf(context);
+  if (!measured?.givesSurveys) return [];
+  return measured.where(playedSamplesOf(context).samples, holds).map((sample) => ({
+    sample,
+    survey: measured.survey(sample.use) as SampleSurvey,
+  }));
 }
 
 /** A finding about a sample file: at its first use, with the others beside it where they are few. */

@@ -4,6 +4,7 @@ import type { Instrument } from '../model/instrument';
 import { rectangleCodesOf } from '../model/overlaps';
 import { PairNumbers } from '../model/pairNumbers';
 import { nameOf } from '../model/paths';
+import type { SampleFacts, SampleSurvey } from '../model/samples';
 import { FewInForce } from './fewInForce';
 import { fixOf } from './parameterFixes';
 import { parameterUsesOf } from './parameterUses';
@@ -27,10 +28,7 @@ export const silenceBefore: Rule = {
   severity: 'information',
   finds: 'Silence of 20 ms or more before the sound of a sample, which no offset skips.',
   check(context, report) {
-    const found = samplesWhere(
-      context,
-      ({ leadingSilenceFrames }, { sampleRate }) => leadingSilenceFrames >= leastSeconds * sampleRate,
-    );
+    const found = samplesWhere(context, beginsLate);
     if (found.length === 0 || movesOffset(context)) return;
     const starts = new SampleStarts(context);
     for (const one of found) {
@@ -52,6 +50,10 @@ export const silenceBefore: Rule = {
     }
   },
 };
+
+function beginsLate({ leadingSilenceFrames }: SampleSurvey, { sampleRate }: SampleFacts): boolean {
+  return leadingSilenceFrames >= leastSeconds * sampleRate;
+}
 
 /** Whether a controller or chance moves the offset, so that nobody can say where regions start. */
 function movesOffset(context: CheckContext): boolean {

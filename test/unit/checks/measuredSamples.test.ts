@@ -74,12 +74,16 @@ describe('what was measured in samples', () => {
     const check = measuring(measures);
     for (const volume of [1, 2]) {
       const { measured, use } = check(volume);
-      expect(measured?.loopSeam(use, 10, 20)).toBeNull();
+      expect(measured?.audibleSeam(use, 10, 20)).toBeUndefined();
+      expect(measured?.isSmooth(use, 10, 20)).toBe(true);
     }
     expect(measures.asked).toBe(1);
     const { measured, use } = check(3);
-    expect(measured?.loopSeam(use, 10, 30)).toBeNull();
-    expect(measured?.loopSeam(use, 30, 10)).toBeUndefined();
+    expect(measured?.isSmooth(use, 10, 30)).toBe(false);
+    expect(measured?.audibleSeam(use, 10, 30)).toBeUndefined();
+    expect(measured?.isSmooth(use, 10, 30)).toBe(true);
+    expect(measured?.audibleSeam(use, 30, 10)).toBeUndefined();
+    expect(measured?.isSmooth(use, 30, 10)).toBe(false);
     expect(measures.asked).toBe(3);
   });
 });
