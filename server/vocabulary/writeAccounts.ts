@@ -7,6 +7,8 @@ export class Accounts {
   readonly #kept = new Set<number>();
   readonly #noted = new Map<string, ConversionNote>();
   readonly #notedParameters = new Set<number>();
+  /** Parameters that share the fate of another one. */
+  readonly #sharing = new Map<number, number>();
 
   constructor(instrument: Instrument) {
     this.#instrument = instrument;
@@ -25,6 +27,11 @@ export class Accounts {
     this.#noted.set(key, { kind, ...this.#instrument.parameterSpan(parameter), message });
   }
 
+  /** Says that a parameter is written by means of another one of the same value, whatever becomes of that. */
+  sameAs(parameter: number, other: number): void {
+    if (parameter >= 0 && other >= 0 && parameter !== other) this.#sharing.set(parameter, other);
+  }
+
   /** Says what became of a header or a directive. */
   noteSpan(note: ConversionNote): void {
     this.#noted.set(`span ${this.#noted.size}`, note);
@@ -32,6 +39,7 @@ export class Accounts {
 
   /** All notes in the order of the text, and how many parameters were kept exactly. */
   finish(): { notes: ConversionNote[]; kept: number } {
+    this.#share();
     this.#noteOverridden();
     const notes = [...this.#noted.values()].sort((a, b) => a.source - b.source || a.start - b.start);
     let kept = 0;
@@ -55,6 +63,24 @@ export class Accounts {
           this.note(parameter, 'ignored', message);
         }
       }
+    }
+  }
+
+  #share(): void {
+    if (this.#sharing.size === 0) return;
+    const notesOf = new Map<number, [about: string, note: ConversionNote][]>();
+    for (const [key, note] of this.#noted) {
+      const [, parameter, about] = /^(\d+)\/\w+\/(.*)$/s.exec(key) ?? [];
+      if (parameter === undefined) continue;
+      const list = notesOf.get(Number(parameter));
+      if (list) list.push([about as string, note]);
+      else notesOf.set(Number(parameter), [[about as string, note]]);
+    }
+    for (const [parameter, other] of this.#sharing) {
+      if (this.#kept.has(parameter) || this.#notedParameters.has(parameter)) continue;
+      if (this.#kept.has(other)) this.keep(parameter);
+      for (const [about, { kind, message }] of notesOf.get(other) ?? [])
+        this.note(parameter, kind, message, about);
     }
   }
 }

@@ -315,7 +315,12 @@ class Planner {
       carry = further;
       const at = level - this.#top;
       same &&= this.#open[at]?.key === key;
-      if (same) continue;
+      if (same) {
+        const written = this.#open[at]?.element.values;
+        for (const [name, { parameter }] of hoisted)
+          this.#accounts.sameAs(parameter, written?.get(name)?.parameter ?? -1);
+        continue;
+      }
       this.#open.length = at;
       const container = this.#open[at - 1]?.element.content ?? this.#content;
       const header = headers[headers.length - 1] ?? -1;
