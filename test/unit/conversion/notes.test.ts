@@ -4,13 +4,15 @@ import { describe, expect, it } from 'vitest';
 import { notesPage } from '../../../server/features/notesPage';
 import type { Files } from '../../../server/model/files';
 import type { LineNote } from '../../../server/model/lineNotes';
-import { foldNotes, lineNotes } from '../../../server/model/lineNotes';
+import { foldNotes, lineNotes, parameterAbout } from '../../../server/model/lineNotes';
 import { sfzNotation } from '../../../server/sfz/notation';
 import type { Vocabulary } from '../../../server/vocabulary/vocabulary';
 import { vocabularyNotation } from '../../../server/vocabulary/vocabularyNotation';
 import { convertInstrument } from '../../../server/workspace/convertInstrument';
 import { SampleStore } from '../../../server/workspace/sampleStore';
 import { xmlNotation } from '../../../server/xml/notation';
+import { examples } from '../vocabulary/examples';
+import { anyInstrument } from '../vocabulary/writeAnyInstrument';
 
 /** A reader of Markdown that others wrote (CommonMark 0.31, tables of GitHub Flavored Markdown), to read what we write. */
 const markdown = (createRequire(import.meta.url)('markdown-it') as () => { render(text: string): string })();
@@ -28,7 +30,11 @@ const orchard: Vocabulary = {
       is: 'region',
       parameters: [
         { parameter: 'sample', at: '@peel', form: { kind: 'path' } },
-        { parameter: 'lokey', at: 'branch[@side="lower"]/@at', form: { kind: 'key', written: 'number' } },
+        {
+          parameter: 'lokey',
+          at: 'branch[@side="lower"]/@at',
+          form: { kind: 'key', written: 'name', middleC: 'C4' },
+        },
         { parameter: 'hikey', at: 'branch[@side="upper"]/@at', form: { kind: 'key', written: 'number' } },
         {
           parameter: 'loop_mode',
@@ -52,7 +58,7 @@ const samples = () => new SampleStore(noFiles);
 describe('the account of a conversion from a vocabulary', () => {
   const text = `<press force="-3" colour="red">
   <apple peel="a.wav" juice="off" ripe="very">
-    <branch side="lower" at="40"/><branch side="upper" at="4x"/><branch side="inner" at="9"/>
+    <branch side="lower" at="E2"/><branch side="upper" at="4x"/><branch side="inner" at="9"/>
     <tag>first</tag><leaf>green</leaf>
   </apple>
 </press>
@@ -80,7 +86,10 @@ describe('the account of a conversion from a vocabulary', () => {
       ['ignored', 'green'],
     ]);
     expect(kept).toBe(4);
-    expect(notation.read(written, { path: '/orchard/b' }).parameters.count).toBe(4);
+    const again = notation.read(written, { path: '/orchard/b' });
+    expect(again.parameters.count).toBe(4);
+    // Key 60 is C4 here, so E2 is 60 − 24 + 4.
+    expect(again.lowKey[again.regions[0] as number]).toBe(40);
   });
 });
 
@@ -107,6 +116,46 @@ describe('the account of a conversion to a vocabulary', () => {
     expect(kept + new Set(told.map(String)).size).toBe(instrument.parameters.count + 1);
   });
 });
+
+describe.each(Object.entries(examples))(
+  'the account of a conversion to the vocabulary of the %s',
+  (_, { vocabulary }) => {
+    it('leaves no value out', async () => {
+      const odd = fc.constantFrom(
+        '',
+        '<region> cutoff=900 lokey=x\n',
+        '<curve> v000=1\n',
+        '<group> tune=1 tune=2\n',
+        'stray\n',
+      );
+      const texts = fc.tuple(odd, anyInstrument(vocabulary), odd).map((parts) => parts.join(''));
+      await fc.assert(
+        fc.asyncProperty(texts, async (text) => {
+          const instrument = sfzNotation.read(text, { path: '/orchard/a.sfz' });
+          const { notes, kept } = await convertInstrument(
+            { instrument, folder: '/orchard' },
+            vocabularyNotation(vocabulary),
+            {},
+            samples(),
+          );
+          const noted = new Set<number>();
+          for (const { source, start, end } of notes) {
+            const about = parameterAbout(instrument, source, start, end);
+            if (about >= 0) noted.add(about);
+          }
+          const within = (parameter: number) => {
+            const { start, end } = instrument.parameterSpan(parameter);
+            return notes.some((one) => one.start <= start && end <= one.end);
+          };
+          for (let parameter = 0; parameter < instrument.parameters.count; parameter++)
+            if (within(parameter)) noted.add(parameter);
+          expect(kept + noted.size).toBe(instrument.parameters.count);
+        }),
+        { numRuns: 60 },
+      );
+    });
+  },
+);
 
 const note = (line: number, message: string, more: Partial<LineNote> = {}): LineNote => ({
   kind: 'dropped',
