@@ -1,10 +1,11 @@
 import { unknownConditions } from '../model/conditionSets';
 import { conditionsOf } from '../model/conditions';
 import type { Fix } from '../model/finding';
+import type { Instrument } from '../model/instrument';
 import { rectangleCodesOf } from '../model/overlaps';
 import { PairNumbers } from '../model/pairNumbers';
 import { nameOf } from '../model/paths';
-import { FewInForce } from './fewInForce';
+import { columnOf } from './fewInForce';
 import { fixOf } from './parameterFixes';
 import { playedLoudnessesOf } from './playedLoudness';
 import type { PlayedSample } from './playedSamples';
@@ -13,6 +14,7 @@ import { keysText } from './regionText';
 import type { CheckContext, Rule } from './rule';
 import { placeInRegion } from './samplePaths';
 import { rectangleOfCode } from './turns';
+import { ValueAnswers } from './valueAnswers';
 
 /** 10 dB are heard as twice or half as loud (the sone scale of ISO 532-1: 10 phon double the loudness). */
 const leastDb = 10;
@@ -83,7 +85,7 @@ function layersOf(context: CheckContext): Note[][] {
   const { loudness, isPending } = loudnesses;
   const conditions = conditionsOf(instrument);
   const codes = rectangleCodesOf(instrument);
-  const few = new FewInForce(instrument, ['pitch_keytrack', 'loop_mode']);
+  const notes = new NoteRegions(instrument);
   const count = codes.length;
   /** Conditions with velocities, and the layer of each region, −1 for none. */
   const layers = new PairNumbers(count);
@@ -97,7 +99,7 @@ function layersOf(context: CheckContext): Note[][] {
     const region = instrument.regions[number] as number;
     const code = codes[number] as number;
     const set = conditions.ofHeader[region] as number;
-    if (code < 0 || set === unknownConditions || !isNote(context, few, region, code)) continue;
+    if (code < 0 || set === unknownConditions || !notes.includes(region, code)) continue;
     const layer = layers.numberOf(set, code & allVelocities);
     layerOf[number] = layer;
     // What is not known yet could be a neighbour, so the layer has to wait: NaN makes every comparison with it false.
@@ -122,19 +124,27 @@ function layersOf(context: CheckContext): Note[][] {
   });
 }
 
-/** Whether a region plays notes: drums lie side by side without being alike. */
-function isNote(
-  { instrument }: CheckContext,
-  few: FewInForce<'pitch_keytrack' | 'loop_mode'>,
-  region: number,
-  code: number,
-): boolean {
-  const tracking = few.of(region, 'pitch_keytrack');
-  if (tracking >= 0 && instrument.number(tracking) === 0) return false;
-  const { lowKey, highKey } = rectangleOfCode(code);
-  const mode = few.of(region, 'loop_mode');
-  // A single key that plays its sample to the end whatever happens is percussion (common practice).
-  return !(lowKey === highKey && mode >= 0 && instrument.valueText(mode).toLowerCase() === 'one_shot');
+/** Which regions play notes: drums lie side by side without being alike. */
+class NoteRegions {
+  readonly #instrument: Instrument;
+  readonly #trackings: Int32Array | undefined;
+  readonly #modes: Int32Array | undefined;
+  readonly #isOneShot: ValueAnswers<boolean>;
+
+  constructor(instrument: Instrument) {
+    this.#instrument = instrument;
+    this.#trackings = columnOf(instrument, 'pitch_keytrack');
+    this.#modes = columnOf(instrument, 'loop_mode');
+    this.#isOneShot = new ValueAnswers(instrument, (text) => text.toLowerCase() === 'one_shot');
+  }
+
+  includes(region: number, code: number): boolean {
+    const tracking = this.#trackings ? (this.#trackings[region] as number) : -1;
+    if (tracking >= 0 && this.#instrument.number(tracking) === 0) return false;
+    const { lowKey, highKey } = rectangleOfCode(code);
+    // A single key that plays its sample to the end whatever happens is percussion (common practice).
+    return !(lowKey === highKey && this.#modes && this.#isOneShot.of(this.#modes[region] as number) === true);
+  }
 }
 
 /** Sorts a layer by its keys; whether no two lie on the same. */

@@ -1,4 +1,4 @@
-import { FewInForce } from './fewInForce';
+import { columnOf } from './fewInForce';
 import { playedSamplesOf, surveysOf } from './playedSamples';
 import type { CheckContext } from './rule';
 
@@ -33,7 +33,8 @@ function collect(context: CheckContext): PlayedLoudnesses {
   const { instrument } = context;
   const surveys = surveysOf(context);
   const { ofRegion } = playedSamplesOf(context);
-  const few = new FewInForce(instrument, [...volumes, 'amplitude']);
+  const set = volumes.map((name) => columnOf(instrument, name)).filter((column) => column !== undefined);
+  const amplitudes = columnOf(instrument, 'amplitude');
   const loudness = new Float64Array(ofRegion.length).fill(Number.NaN);
   const gain = new Float64Array(ofRegion.length);
   const isPending = new Uint8Array(ofRegion.length);
@@ -45,11 +46,11 @@ function collect(context: CheckContext): PlayedLoudnesses {
     if (!survey || survey.momentaryLoudness === null) continue;
     const region = instrument.regions[number] as number;
     let decibels = 0;
-    for (const name of volumes) {
-      const parameter = few.of(region, name);
+    for (const column of set) {
+      const parameter = column[region] as number;
       if (parameter >= 0) decibels += instrument.number(parameter);
     }
-    const amplitude = few.of(region, 'amplitude');
+    const amplitude = amplitudes ? (amplitudes[region] as number) : -1;
     if (amplitude >= 0) decibels += 20 * Math.log10(instrument.number(amplitude) / 100);
     // Values that are no numbers, and regions that are silent.
     if (!Number.isFinite(decibels)) continue;

@@ -6,7 +6,7 @@ import type { Rectangle } from '../model/overlaps';
 import { rectangleCodesOf } from '../model/overlaps';
 import { nameOf } from '../model/paths';
 import type { SampleSurvey } from '../model/samples';
-import { FewInForce } from './fewInForce';
+import { columnOf } from './fewInForce';
 import { parameterUsesOf } from './parameterUses';
 import type { PlayedLoudnesses } from './playedLoudness';
 import { playedLoudnessesOf } from './playedLoudness';
@@ -69,7 +69,8 @@ function hasCurves(context: CheckContext): boolean {
 
 /** What sounds on the same keys and velocities under the same conditions, with what lies below it. */
 class Layers {
-  readonly #context: CheckContext;
+  readonly #ofRegion: readonly (PlayedSample | undefined)[];
+  readonly #surveys: readonly (SampleSurvey | null | undefined)[];
   readonly #instrument: Instrument;
   readonly #conditions: Conditions;
   readonly #codes: Int32Array;
@@ -83,7 +84,8 @@ class Layers {
   readonly #byEnd = new Int32Array(128 * 128);
 
   constructor(context: CheckContext, loudnesses: PlayedLoudnesses) {
-    this.#context = context;
+    this.#ofRegion = playedSamplesOf(context).ofRegion;
+    this.#surveys = surveysOf(context);
     this.#instrument = context.instrument;
     this.#conditions = conditionsOf(context.instrument);
     this.#codes = rectangleCodesOf(context.instrument);
@@ -182,20 +184,20 @@ class Layers {
   #softerBy(upper: number, lower: number): number | undefined {
     const above = rectangleOfCode(this.#codes[upper] as number);
     const below = rectangleOfCode(this.#codes[lower] as number);
-    const { ofRegion } = playedSamplesOf(this.#context);
-    if (ofRegion[upper] === ofRegion[lower] || !shareKeys(above, below)) return undefined;
+    if (this.#ofRegion[upper] === this.#ofRegion[lower] || !shareKeys(above, below)) return undefined;
     const power = (this.#power[lower] as number) / (this.#power[upper] as number);
     const peak = (this.#peak[lower] as number) / (this.#peak[upper] as number);
     // Both at the velocities where one takes over from the other.
     const gain = this.#gains.of(upper, above.lowVelocity) - this.#gains.of(lower, below.highVelocity);
+    if (power <= 1 && gain >= 0) return undefined;
     const softerDb = 10 * Math.log10(power) - gain;
     const isClear = softerDb >= leastLoudnessDb && 20 * Math.log10(peak) - gain >= leastPeakDb;
     return isClear ? softerDb : undefined;
   }
 
   #survey(number: number): SampleSurvey | null | undefined {
-    const sample = playedSamplesOf(this.#context).ofRegion[number];
-    return sample && surveysOf(this.#context)[sample.number];
+    const sample = this.#ofRegion[number];
+    return sample && this.#surveys[sample.number];
   }
 }
 
@@ -208,11 +210,14 @@ function shareKeys(a: Rectangle, b: Rectangle): boolean {
 /** What velocity does to the level of regions. */
 class VelocityGains {
   readonly #instrument: Instrument;
-  readonly #few: FewInForce<'amp_veltrack'>;
+  readonly #tracks: Int32Array | undefined;
+  /** The gains of all velocities for the part of the tracking that was asked about last; mostly all regions have one. */
+  readonly #gains = new Float64Array(128);
+  #part = Number.NaN;
 
   constructor(instrument: Instrument) {
     this.#instrument = instrument;
-    this.#few = new FewInForce(instrument, ['amp_veltrack']);
+    this.#tracks = columnOf(instrument, 'amp_veltrack');
   }
 
   /**
@@ -220,9 +225,17 @@ class VelocityGains {
    * an attenuation of 20 log (127² / velocity²) at 100 %; less of it at less is how players commonly read it.
    */
   of(number: number, velocity: number): number {
-    const parameter = this.#few.of(this.#instrument.regions[number] as number, 'amp_veltrack');
+    const region = this.#instrument.regions[number] as number;
+    const parameter = this.#tracks ? (this.#tracks[region] as number) : -1;
     const part = parameter < 0 ? 1 : this.#instrument.number(parameter) / 100;
-    return part >= 0 && part <= 1 ? 20 * Math.log10(1 - part + part * (velocity / 127) ** 2) : Number.NaN;
+    if (!(part >= 0 && part <= 1)) return Number.NaN;
+    if (part !== this.#part) {
+      this.#part = part;
+      for (let at = 0; at < this.#gains.length; at++) {
+        this.#gains[at] = 20 * Math.log10(1 - part + part * (at / 127) ** 2);
+      }
+    }
+    return this.#gains[velocity] as number;
   }
 }
 
