@@ -4,7 +4,7 @@ import type { Instrument } from '../../../server/model/instrument';
 import type { Written } from '../../../server/model/notation';
 import { notations } from '../../../server/workspace/notationOf';
 import type { Format } from '../features/anyInstrument';
-import { effective, readText } from '../features/anyInstrument';
+import { effective, faultyInstrumentXml, faultySfz, readText } from '../features/anyInstrument';
 import { files, plainSfz, plainXml, sfzWithDirectives, xmlWithDirectives } from './anyDirectives';
 import { structureOf } from './structure';
 
@@ -72,6 +72,26 @@ describe.each([
         expect(write(to, read(to, twice)).text).toBe(twice);
       }),
       { numRuns: 200 },
+    );
+  });
+});
+
+describe('broken text', () => {
+  it.each([
+    ['sfz', 'xml', faultySfz],
+    ['xml', 'sfz', faultyInstrumentXml],
+  ] as const)('in %s has the same values in force in %s, but for what the notes say', (from, to, texts) => {
+    fc.assert(
+      fc.property(texts, (text) => {
+        const first = read(from, text);
+        const { text: there, notes, kept = -1 } = write(to, first);
+        expect(kept).toBeGreaterThanOrEqual(0);
+        expect(kept).toBeLessThanOrEqual(first.parameters.count);
+        for (const { written } of notes) expect(written?.end ?? 0).toBeLessThanOrEqual(there.length);
+        fc.pre(!notes.some(({ kind }) => kind === 'dropped'));
+        expect(effective(read(to, there))).toEqual(effective(first));
+      }),
+      { numRuns: 800 },
     );
   });
 });
