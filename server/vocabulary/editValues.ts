@@ -8,6 +8,7 @@ import { changedText, removeChange, setChange } from './editElement';
 import type { HeaderText } from './editHeader';
 import { elementIn, exampleOf, headerText } from './editHeader';
 import { splitRange } from './forms/rangeText';
+import { withOuterFolder } from './outerFolder';
 import { hasDecimalCommas, unitOf, withDecimalComma } from './styleDocument';
 import { valueAt } from './styleTree';
 import { readValue, writeValue } from './valueForms';
@@ -181,7 +182,10 @@ class ValueEditor {
   }
 
   #written(place: WritingPlace, name: string, value: string): string | undefined {
-    const written = writeValue(place.parameter.form, value, this.#around(name));
+    const { source, start } = this.#instrument.headerSpan(this.#header);
+    const text = this.#instrument.sources[source]?.text ?? '';
+    const form = withOuterFolder(place.parameter.form, text, this.#vocabulary, start);
+    const written = writeValue(form, value, this.#around(name));
     if (written?.approximated !== undefined) {
       this.#note('approximated', `${name} ${value} is written as ${written.text}. ${written.approximated}`);
     }

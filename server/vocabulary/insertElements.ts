@@ -6,6 +6,7 @@ import { lineEndOf } from '../model/textLines';
 import { encodeXmlComment } from '../xml/references';
 import type { InsertPlace } from './insertPlace';
 import { elementsByLevel, findInsertPlace, nearestElement } from './insertPlace';
+import { withOuterFolder } from './outerFolder';
 import { hasDecimalCommas, unitOf, withDecimalComma } from './styleDocument';
 import { elementText } from './styleElement';
 import type { ElementText } from './styleTree';
@@ -278,6 +279,7 @@ class KindWriter {
       header: planned.header,
       sampleFacts: this.#sampleFacts,
       accounts: this.#accounts,
+      formThere: (form) => withOuterFolder(form, this.#text, this.#vocabulary, this.#place.at),
     });
     const example = this.#examples[planned.level];
     const style = {

@@ -246,6 +246,10 @@ class VocabularyReader {
       this.#tell(node, '"centre" has to lie between "left" and "right".');
       return undefined;
     }
+    if (form.kind === 'path' && form.under !== undefined && !parsePlace(form.under)) {
+      this.#tell(node, `"under" is a place such as @folder, not "${shorten(form.under)}".`);
+      return undefined;
+    }
     if (form.kind === 'pan' && form.sides && !areSides(form.sides)) {
       this.#tell(node, '"sides" has the letters for "left", "centre" and "right", each another one.');
       return undefined;

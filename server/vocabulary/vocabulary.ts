@@ -104,8 +104,11 @@ export type ValueForm =
   | ({ kind: 'number'; times?: number; none?: number } & WithUnitText)
   /** Words, each with the value of the open SFZ format that it stands for; the first word of a value is the one that is written. */
   | { kind: 'words'; words: Record<string, string> }
-  /** A path to an audio file. `folder`: what is to be put before it, relative to the folder of the text; `ending`: what is to be put behind. */
-  | { kind: 'path'; folder?: string; ending?: string; separator?: '/' | '\\' }
+  /**
+   * A path to an audio file. `folder`: what is to be put before it, relative to the folder of the text; `under`: the place, seen
+   * from an element around it, that names a further folder, the nearest one where several do; `ending`: what is to be put behind.
+   */
+  | { kind: 'path'; folder?: string; under?: string; ending?: string; separator?: '/' | '\\' }
   | { kind: 'text' };
 
 /** The ending of the names of files that hold a vocabulary. */

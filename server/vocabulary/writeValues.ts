@@ -5,6 +5,7 @@ import { resolveOpcode } from '../model/opcodes/resolve';
 import { encodeXmlAttribute } from '../xml/references';
 import type { ValueSurroundings } from './valueForms';
 import { writeValue } from './valueForms';
+import type { ValueForm } from './vocabulary';
 import type { Accounts } from './writeAccounts';
 import type { SourceValue } from './writeOwnValues';
 import { keyParts } from './writeOwnValues';
@@ -62,6 +63,8 @@ export interface ValueContext {
   header: number;
   sampleFacts: SampleFactsLookup | undefined;
   accounts: Accounts;
+  /** The form that a place takes where the values are to stand; the place's own where nothing is said. */
+  formThere?: (form: ValueForm) => ValueForm;
 }
 
 /**
@@ -168,9 +171,13 @@ function missingHalf(
 function formText(
   { parameter: { form } }: WritingPlace,
   { name, value, parameter }: SourceValue,
-  { instrument, header, sampleFacts, accounts }: ValueContext,
+  { instrument, header, sampleFacts, accounts, formThere }: ValueContext,
 ): string | undefined {
-  const written = writeValue(form, value, surroundingsOf(instrument, header, name, sampleFacts));
+  const written = writeValue(
+    formThere?.(form) ?? form,
+    value,
+    surroundingsOf(instrument, header, name, sampleFacts),
+  );
   if (!written) {
     const message = `${name} ${value} is left out: it cannot be written in the form that its place takes.`;
     accounts.note(parameter, 'dropped', message, name);

@@ -54,6 +54,11 @@ export const formFields: Readonly<Record<ValueForm['kind'], Readonly<Record<stri
   time: { unit: required(choice('seconds', 'milliseconds')), unitText },
   number: { times: { kind: 'factor' }, none: { kind: 'number' }, unitText },
   words: { words: required({ kind: 'words' }) },
-  path: { folder: { kind: 'text' }, ending: { kind: 'text' }, separator: choice('/', '\\') },
+  path: {
+    folder: { kind: 'text' },
+    under: { kind: 'text' },
+    ending: { kind: 'text' },
+    separator: choice('/', '\\'),
+  },
   text: {},
 };

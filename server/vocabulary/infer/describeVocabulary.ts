@@ -69,7 +69,8 @@ function plainWords(form: ValueForm): string {
     case 'path': {
       const folder = form.folder ? `, in the folder "${form.folder}"` : '';
       const ending = form.ending ? `, without its ending "${form.ending}"` : '';
-      return `path of the audio file${folder}${ending}`;
+      const under = form.under ? `, in the folder that ${form.under} of an element around names` : '';
+      return `path of the audio file${folder}${under}${ending}`;
     }
     case 'text':
       return 'text';

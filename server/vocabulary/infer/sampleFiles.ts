@@ -7,7 +7,7 @@ import type { ValueForm } from '../vocabulary';
 import type { Assigned } from './assign';
 import type { Draft } from './draft';
 import { exampleOf, otherForm, placeName } from './draft';
-import type { Rows } from './rows';
+import type { Column, Rows } from './rows';
 
 /** The audio files of the rows. */
 export interface SampleFiles {
@@ -36,33 +36,42 @@ export function findSampleFiles(
     for (let row = 0; row < rows.count; row++) if (column.cells[row]) names[row] ??= texts[row];
   }
   const place = places.at(-1);
-  const looked: string[] = [];
+  const looked: { row: number; name: string }[] = [];
   const step = Math.max(1, Math.floor(rows.count / mostLookedUp));
   for (let row = 0; row < rows.count && looked.length < mostLookedUp; row += step) {
     const name = names[row];
-    if (name) looked.push(name.replaceAll('\\', '/'));
+    if (name) looked.push({ row, name: name.replaceAll('\\', '/') });
   }
-  const withEnding = looked.filter(isAudioFileName).length * 2 >= looked.length;
+  const withEnding = looked.filter(({ name }) => isAudioFileName(name)).length * 2 >= looked.length;
   const named = foldersIn(rows, assigned);
   const folders = [...new Set([given?.folder ?? '', '', ...named])];
+  const outer = outerFoldersIn(rows, assigned);
   const endings = withEnding
     ? ['']
     : [...new Set([...(given?.ending ? [given.ending] : []), ...audioEndings.map((ending) => `.${ending}`)])];
-  let best = { folder: folders[0] as string, ending: endings[0] as string, found: 0 };
+  const first: Placed = { folder: folders[0] as string, ending: endings[0] as string, under: undefined };
+  let best = { ...first, found: 0 };
   if (lookup) {
-    for (const folder of folders) {
-      for (const ending of endings) {
-        const found = looked.filter((name) => lookup(pathOf(folder, name, ending))).length;
-        if (found > best.found) best = { folder, ending, found };
+    for (const under of [undefined, ...outer]) {
+      for (const folder of folders) {
+        for (const ending of endings) {
+          const placed = { folder, ending, under };
+          const found = looked.filter(({ row, name }) => lookup(pathOf(placed, row, name))).length;
+          if (found > best.found) best = { ...placed, found };
+        }
       }
     }
   }
-  const guessed = best.found === 0 && !given ? named[0] : undefined;
-  const folder = guessed ?? best.folder;
+  const isGuessed = best.found === 0 && !given;
+  const hasFolders = looked.some(({ name }) => name.includes('/'));
+  const placed: Placed = isGuessed
+    ? { folder: named[0] ?? best.folder, ending: best.ending, under: hasFolders ? undefined : outer[0] }
+    : best;
   const form: SampleFiles['form'] = {
     kind: 'path',
-    ...(folder !== '' && { folder }),
-    ...(best.ending !== '' && { ending: best.ending }),
+    ...(placed.folder !== '' && { folder: placed.folder }),
+    ...(placed.under && { under: placed.under.at }),
+    ...(placed.ending !== '' && { ending: placed.ending }),
     ...(names.some((name) => name?.includes('\\')) && { separator: '\\' as const }),
   };
   const facts: (SampleFacts | undefined)[] = new Array(rows.count).fill(undefined);
@@ -70,7 +79,7 @@ export function findSampleFiles(
     for (let row = 0; row < rows.count; row++) {
       if (row % step !== 0) continue;
       const name = names[row];
-      if (name) facts[row] = lookup(pathOf(folder, name.replaceAll('\\', '/'), best.ending));
+      if (name) facts[row] = lookup(pathOf(placed, row, name.replaceAll('\\', '/')));
     }
   }
   return {
@@ -81,9 +90,42 @@ export function findSampleFiles(
   };
 }
 
-function pathOf(folder: string, name: string, ending: string): string {
-  const path = ending === '' || isAudioName(name) ? name : name + ending;
+/** Where files are: what is put before and behind their names. */
+interface Placed {
+  folder: string;
+  ending: string;
+  /** A place around the regions that names a further folder. */
+  under: Column | undefined;
+}
+
+function pathOf({ folder, ending, under }: Placed, row: number, name: string): string {
+  const ended = ending === '' || isAudioName(name) ? name : name + ending;
+  const outer = under?.cells[row]?.text.trim() ?? '';
+  const path = outer === '' ? ended : joinPath(outer, ended);
   return folder === '' ? path : joinPath(folder, path);
+}
+
+/** Places of outer elements that are named like a folder and hold another one from element to element. */
+function outerFoldersIn(rows: Rows, assigned: readonly Assigned[]): Column[] {
+  const used = new Set(assigned.map(({ column }) => column));
+  const region = Math.max(0, ...rows.columns.map(({ level }) => level));
+  return rows.columns
+    .filter((column) => {
+      if (used.has(column) || column.level >= region || !isNamedFolder(column)) return false;
+      const texts = new Set(column.cells.flatMap((cell) => (cell ? [cell.text] : [])));
+      const isEverywhere = column.cells.every((cell) => cell !== undefined);
+      return (texts.size > 1 || (texts.size === 1 && !isEverywhere)) && [...texts].every(looksLikeFolder);
+    })
+    .sort((one, other) => other.level - one.level)
+    .slice(0, 3);
+}
+
+function isNamedFolder({ own, around }: Column): boolean {
+  return [...own, ...(around.at(-1) ?? [])].some((word) => folderWords.test(word));
+}
+
+function looksLikeFolder(text: string): boolean {
+  return !isAudioFileName(text) && /[\p{L}./]/u.test(text) && text.length <= 300;
 }
 
 /** Values of outer elements, the same for all regions, that are named like a folder. */
@@ -93,11 +135,10 @@ function foldersIn(rows: Rows, assigned: readonly Assigned[]): string[] {
   const region = Math.max(0, ...rows.columns.map(({ level }) => level));
   for (const column of rows.columns) {
     if (used.has(column) || column.level >= region) continue;
-    if (![...column.own, ...(column.around.at(-1) ?? [])].some((word) => folderWords.test(word))) continue;
+    if (!isNamedFolder(column)) continue;
     const texts = new Set(column.cells.map((cell) => cell?.text));
     const [text] = texts;
-    if (texts.size !== 1 || !text || isAudioFileName(text) || !/[\p{L}./]/u.test(text) || text.length > 300)
-      continue;
+    if (texts.size !== 1 || !text || !looksLikeFolder(text)) continue;
     folders.push(text.replaceAll('\\', '/').replace(/\/+$/, ''));
   }
   return folders.slice(0, 4);
@@ -105,7 +146,7 @@ function foldersIn(rows: Rows, assigned: readonly Assigned[]): string[] {
 
 function draftsOf(
   place: Assigned,
-  { folder, ending }: SampleFiles['form'],
+  { folder, under, ending }: SampleFiles['form'],
   found: number,
   looked: number,
   endings: readonly string[],
@@ -126,6 +167,23 @@ function draftsOf(
         otherForm('paths start from the folder of this file', (form) => {
           if (form.kind !== 'path') return form;
           const { folder: _, ...rest } = form;
+          return rest;
+        }),
+      ],
+    });
+  }
+  if (under) {
+    drafts.push({
+      id: 'sample.under',
+      message: `Paths in ${placeName(place)} are inside the folder that "${under.replace(/^@/, '')}" of an element around names.`,
+      confidence: found > 0 ? 0.95 : 0.8,
+      evidence: [found > 0 ? files : 'It is named like a folder, and the names of files have none.'],
+      span,
+      isAbout,
+      alternatives: [
+        otherForm('paths start from the folder of this file', (form) => {
+          if (form.kind !== 'path') return form;
+          const { under: _, ...rest } = form;
           return rest;
         }),
       ],

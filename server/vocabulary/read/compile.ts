@@ -183,6 +183,12 @@ class Compiler {
         this.#addTarget(branches[level] as Branch, at, targets[level]?.[position] as Target);
       });
     });
+    const folders = this.#folderTargets(targets);
+    folders.forEach((target) => {
+      const { form } = target;
+      if (form.kind === 'path' && form.under !== undefined)
+        this.#addTarget(branches[target.level] as Branch, form.under, target);
+    });
     const root = new Branch(-1);
     [root, ...branches].forEach((branch, outer) => {
       for (let level = outer; level < levels.length; level++) this.#lead(branch, level, branches);
@@ -195,6 +201,16 @@ class Compiler {
       root: new ElementPlace([root]),
       places: branches.map((branch) => new ElementPlace([branch])),
     };
+  }
+
+  /** Places that name a folder for the paths further in. */
+  #folderTargets(targets: readonly (readonly Target[])[]): Target[] {
+    const folders: Target[] = [];
+    for (const target of targets.flat()) {
+      if (target.form.kind !== 'path' || target.form.under === undefined) continue;
+      for (let level = 0; level < target.level; level++) folders.push({ ...target, level, isFolder: true });
+    }
+    return folders;
   }
 
   #addTarget(level: Branch, at: string, target: Target): void {

@@ -3,6 +3,7 @@ import type { Instrument } from '../../model/instrument';
 import type { Scope } from '../../model/instrumentBuilder';
 import { InstrumentBuilder, plainNumber } from '../../model/instrumentBuilder';
 import type { ReadOptions } from '../../model/notation';
+import { joinPath } from '../../model/paths';
 import type { RelatedSpan, XmlHandler } from '../../xml/handler';
 import { ValueMark } from '../../xml/handler';
 import { decodeXmlAttribute } from '../../xml/references';
@@ -69,6 +70,8 @@ export class VocabularyReader implements XmlHandler {
   readonly #headers: number[];
   readonly #before: (Scope | undefined)[];
   readonly #entries: (Entry[] | undefined)[];
+  /** The folder that the element of each level names for the paths in it. */
+  readonly #folders: (string | undefined)[];
 
   /** The tag that is being read. */
   #place: ElementPlace | undefined;
@@ -101,6 +104,7 @@ export class VocabularyReader implements XmlHandler {
     this.#headers = vocabulary.levels.map(() => -1);
     this.#before = vocabulary.levels.map(() => undefined);
     this.#entries = vocabulary.levels.map(() => undefined);
+    this.#folders = vocabulary.levels.map(() => undefined);
     for (const { repeats } of vocabulary.levels) for (const level of repeats) this.#entries[level] = [];
     this.#elementText = new ElementText(text);
     this.#lateBefore = late;
@@ -146,6 +150,7 @@ export class VocabularyReader implements XmlHandler {
 
   #openLevel(level: number, tagStart: number, nameEnd: number): void {
     const { kind, repeats } = this.#vocabulary.levels[level] ?? { repeats: [] };
+    this.#folders[level] = undefined;
     if (kind === undefined) return;
     this.#addLate();
     const builder = this.#builder;
@@ -205,6 +210,11 @@ export class VocabularyReader implements XmlHandler {
     marks: number,
   ): void {
     const { form, readNumber } = target;
+    if (target.isFolder) {
+      const raw = this.#text.slice(valueStart, valueEnd);
+      this.#folders[target.level] = marks & ValueMark.encoded ? decodeXmlAttribute(raw) : raw;
+      return;
+    }
     const isRaw = (marks & ValueMark.encoded) === 0 && target.part === 0;
     if (isRaw && readNumber !== undefined && !Number.isNaN(number) && !target.goesByText) {
       const value = readNumber(number);
@@ -225,8 +235,8 @@ export class VocabularyReader implements XmlHandler {
     this.#textValue(target, nameStart, nameEnd, valueStart, valueEnd, text, text === raw);
   }
 
-  #isPathAsWritten({ folder, ending }: { folder?: string; ending?: string }): boolean {
-    return !folder && !ending && !this.#hasBackslash;
+  #isPathAsWritten({ folder, under, ending }: { folder?: string; under?: string; ending?: string }): boolean {
+    return !folder && under === undefined && !ending && !this.#hasBackslash;
   }
 
   /** A word; mostly one of few, so that the text of the last one need not be cut out again. */
@@ -259,9 +269,14 @@ export class VocabularyReader implements XmlHandler {
     isAtSpan: boolean,
   ): void {
     if (text === '') return;
+    if (target.isFolder) {
+      this.#folders[target.level] = text;
+      return;
+    }
     const part = partOf(target, text);
     const partText = part && text.slice(part.start, part.end);
-    const value = partText === undefined ? undefined : readTargetText(target, partText);
+    const value =
+      partText === undefined ? undefined : readTargetText(target, this.#inFolder(target, partText));
     if (part === undefined || partText === undefined || value === undefined) {
       this.#reportNonsense(target, valueStart, valueEnd);
       return;
@@ -274,6 +289,13 @@ export class VocabularyReader implements XmlHandler {
     const isNumber = value.isNumber || (!isAtSpan && ownText === undefined);
     const { number, isUnscaled } = value;
     this.#add(target, nameStart, nameEnd, start, end, number, isNumber, ownText, isUnscaled);
+  }
+
+  /** A path with the folder before it that the nearest element around names. */
+  #inFolder({ form, level }: Target, text: string): string {
+    if (form.kind !== 'path' || form.under === undefined || text.startsWith('*')) return text;
+    const folder = this.#folders.findLast((one, at) => at < level && one !== undefined && one.trim() !== '');
+    return folder === undefined ? text : joinPath(folder.trim(), text);
   }
 
   #reportNonsense(target: Target, start: number, end: number): void {
@@ -370,6 +392,7 @@ export class VocabularyReader implements XmlHandler {
   }
 
   #leaveLevel(level: number): void {
+    this.#folders[level] = undefined;
     const before = this.#before[level];
     if (before) this.#builder.restore(before);
   }

@@ -26,6 +26,8 @@ export interface Target {
   readNumber: ((written: number) => number) | undefined;
   /** Whether the text may say something else than the number it looks like. */
   goesByText: boolean;
+  /** Whether it names the folder of paths further in, and sets nothing itself. */
+  isFolder?: true;
 }
 
 /** All parameters of a vocabulary, level by level. */
