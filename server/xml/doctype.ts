@@ -31,7 +31,11 @@ export function readDoctype(
   const { end, closed } = skipDoctype(text, start);
   if (!closed) {
     entities.isComplete = false;
-    report.problem(start, start + 9, 'This document type declaration is not closed. Put ">" at its end.');
+    report.problem(
+      start,
+      start + 9,
+      'This document type declaration is not closed. Put ">" at its end, and close each quote and bracket in it.',
+    );
     return { end, entities, defaults: [] };
   }
   report.remark(

@@ -116,14 +116,17 @@ export class DoctypeSubset {
 
   #default({ name, start, end }: NamedSpan): void {
     const place = this.#placed(start, end);
+    if (this.#entities.general.has(name)) {
+      this.defaults.push({ name, ...place });
+      return;
+    }
     // Section 4.1, "Entity Declared": the declaration comes before a default value that refers to it.
-    if (this.#entities.isComplete && !this.#entities.general.has(name)) {
-      this.#report.problem(
-        place.start,
-        place.end,
-        `&${shorten(name)}; is not declared before this place. Declare it above, or write out what it stands for.`,
-      );
-    } else this.defaults.push({ name, ...place });
+    if (!this.#entities.isComplete) return;
+    this.#report.problem(
+      place.start,
+      place.end,
+      `&${shorten(name)}; is not declared before this place. Declare it above, or write out what it stands for.`,
+    );
   }
 
   #parameter(cursor: DoctypeCursor): boolean {
