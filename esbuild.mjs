@@ -23,6 +23,8 @@ const shared = {
   alias: { 'codec-parser': './server/audio/decode/streamParser.ts' },
 };
 const forNode = { ...shared, platform: 'node', target: 'node20', format: 'cjs' };
+/** For the workers of an editor that a browser hosts. */
+const forBrowser = { ...shared, platform: 'browser', target: 'es2022', format: 'iife' };
 const forPage = { ...shared, platform: 'browser', target: 'es2022', format: 'iife' };
 
 const bundles = [
@@ -34,6 +36,19 @@ const bundles = [
     entryPoints: ['server/cli.ts'],
     outfile: 'dist/cli.js',
     banner: { js: '#!/usr/bin/env node' },
+  },
+  {
+    ...forBrowser,
+    entryPoints: ['client/browser/main.ts'],
+    outfile: 'dist/browser/client.js',
+    format: 'cjs',
+    external: ['vscode'],
+  },
+  { ...forBrowser, entryPoints: ['server/browserMain.ts'], outfile: 'dist/browser/server.js' },
+  {
+    ...forBrowser,
+    entryPoints: ['server/browserMeasureWorker.ts'],
+    outfile: 'dist/browser/measureWorker.js',
   },
   { ...forPage, entryPoints: ['client/keyboardMap/page/main.ts'], outfile: 'dist/keyboardMap.js' },
   { ...forPage, entryPoints: ['client/keyboardMap/page/page.css'], outfile: 'dist/keyboardMap.css' },

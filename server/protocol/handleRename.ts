@@ -19,18 +19,17 @@ import { rangeOf } from './positions';
 import { pathOfUri } from './uris';
 import { previewedEdit, renamesFiles, workspaceEditOf } from './workspaceEdits';
 
-/** The files and folders whose moves change what instruments have to say. */
+/** The files and folders whose moves change what instruments have to say, of whatever scheme the files are served from. */
 export const movedFiles: FileOperationRegistrationOptions = {
   filters: [
     {
-      scheme: 'file',
       pattern: {
         glob: `**/*.{${[...audioEndings, 'sfz', 'sfzh', 'xml'].join(',')}}`,
         matches: 'file',
         options: { ignoreCase: true },
       },
     },
-    { scheme: 'file', pattern: { glob: '**', matches: 'folder' } },
+    { pattern: { glob: '**', matches: 'folder' } },
   ],
 };
 

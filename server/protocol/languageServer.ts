@@ -43,7 +43,7 @@ import { Publishing } from './publishing';
 import { refactorKinds } from './refactorActions';
 import { InstrumentChangedNotification } from './requests';
 import { Settings } from './settings';
-import { pathOfUri, uriOfPath } from './uris';
+import { pathOfUri, serveFilesOf, uriOfPath } from './uris';
 
 /** Milliseconds after the last change of a text in which nobody is told that it was read anew. */
 const quiet = 15;
@@ -155,6 +155,8 @@ export class LanguageServer {
   }: InitializeParams): InitializeResult {
     this.capabilities = capabilities;
     this.#publishing.start(capabilities);
+    const filesOf = optionIn(initializationOptions, 'filesOf');
+    if (filesOf !== undefined) serveFilesOf(filesOf);
     this.#startMeasuring(capabilities, optionIn(initializationOptions, 'cacheFolder'));
     this.suggestCommand = optionIn(initializationOptions, 'suggestCommand');
     this.mapCommand = optionIn(initializationOptions, 'mapCommand');
@@ -206,8 +208,9 @@ export class LanguageServer {
 
   #startMeasuring(capabilities: ClientCapabilities, cacheFolder: string | undefined): void {
     this.#measuring?.start(capabilities);
-    if (this.#measuring && cacheFolder !== undefined)
-      this.documents.samples.useCache(this.#measuring.cacheIn(cacheFolder.replaceAll('\\', '/')));
+    const cache =
+      cacheFolder === undefined ? undefined : this.#measuring?.cacheIn(cacheFolder.replaceAll('\\', '/'));
+    if (cache) this.documents.samples.useCache(cache);
   }
 
   #initialized(): void {

@@ -8,8 +8,8 @@ import type { Measurer } from '../workspace/measurer';
 /** How the host of the server measures samples. */
 export interface MeasuringHost {
   measurer(files: Files): Measurer;
-  /** Keeps what was measured in a folder that the client names. */
-  storage(folder: string): CacheStorage;
+  /** Keeps what was measured in a folder that the client names; missing where the host keeps nothing. */
+  storage?(folder: string): CacheStorage;
 }
 
 /** Milliseconds in which news of measures are gathered before findings are worked out anew. */
@@ -55,8 +55,9 @@ export class Measuring {
   }
 
   /** What is kept over restarts in a folder. */
-  cacheIn(folder: string): MeasureCache {
-    return new MeasureCache(this.#host.storage(folder));
+  cacheIn(folder: string): MeasureCache | undefined {
+    const storage = this.#host.storage?.(folder);
+    return storage && new MeasureCache(storage);
   }
 
   async stop(): Promise<void> {

@@ -1,7 +1,11 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import type { Import } from './imports';
 import { cycleOf, importsBelow, importsIn, roomOf } from './imports';
+import { bundleForBrowser } from './server/browserBundles';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const imports = importsBelow(root, 'server', 'client');
@@ -28,7 +32,7 @@ describe('the walls between rooms', () => {
   });
 
   it('keep entry points and the editor side out of everything else', () => {
-    const entry = /^server\/(main|cli|measureWorker)(\.ts)?$/;
+    const entry = /^server\/(main|cli|measureWorker|browserMain|browserMeasureWorker)(\.ts)?$/;
     expect(
       broken(
         ({ file, imports }) =>
@@ -41,6 +45,25 @@ describe('the walls between rooms', () => {
     expect(
       broken(({ file, imports }) => !(/^client\/\w+\/page\//.test(file) && /^(node:|vscode)/.test(imports))),
     ).toEqual([]);
+  });
+
+  it('keep Node out of what an editor that a browser hosts runs', async () => {
+    const entries = {
+      client: 'client/browser/main.ts',
+      server: 'server/browserMain.ts',
+      measureWorker: 'server/browserMeasureWorker.ts',
+    };
+    const folder = mkdtempSync(join(tmpdir(), 'walls-'));
+    try {
+      const { outputs, inputs } = await bundleForBrowser(folder, entries);
+      const outside = Object.values(outputs).flatMap((one) => one.imports.filter(({ external }) => external));
+      expect([...new Set(outside.map(({ path }) => path))]).toEqual(['vscode']);
+      const asking = imports.filter(({ file, imports }) => file in inputs && imports.startsWith('node:'));
+      expect(asking).toEqual([]);
+      expect(Object.keys(inputs)).toEqual(expect.arrayContaining(Object.values(entries)));
+    } finally {
+      rmSync(folder, { recursive: true, force: true });
+    }
   });
 
   it('leave no cycle', () => {

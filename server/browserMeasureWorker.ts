@@ -1,0 +1,22 @@
+import {
+  BrowserMessageReader,
+  BrowserMessageWriter,
+  createMessageConnection,
+} from 'vscode-languageserver-protocol/browser';
+import { remoteFiles } from './protocol/remoteFiles';
+import type { ThreadMessage } from './workspace/measureThread';
+import { measuringThread } from './workspace/measureThread';
+import { threadIsReady } from './workspace/webMeasureThread';
+
+declare const self: DedicatedWorkerGlobalScope;
+
+// The first message brings the port over which files are asked for.
+self.onmessage = ({ ports: [port] }) => {
+  if (!port) return;
+  const connection = createMessageConnection(new BrowserMessageReader(port), new BrowserMessageWriter(port));
+  connection.listen();
+  const files = remoteFiles(connection, (path) => path);
+  const receive = measuringThread(files, (answer) => self.postMessage(answer));
+  self.onmessage = ({ data }: MessageEvent<ThreadMessage>) => receive(data);
+};
+self.postMessage(threadIsReady);
