@@ -64,8 +64,11 @@ export type ValueForm =
       naming?: 'german' | 'syllables';
       offset?: number;
     }
-  /** A velocity from 0 to `most`, which stands for 127. `touching`: a high end is where the next layer begins, so it is not played. */
-  | ({ kind: 'velocity'; most: number; touching?: boolean } & WithUnitText)
+  /**
+   * A velocity from 0 to `most`, which stands for 127. `touching`: a high end is where the next layer begins, so it is not played.
+   * `step`: the next layer begins so much above a high end, and what lies between belongs to the lower one.
+   */
+  | ({ kind: 'velocity'; most: number; touching?: boolean; step?: number } & WithUnitText)
   /**
    * A level in dB, in centibels (tenths of a dB), as a factor of the amplitude, or as a percentage of it. `attenuation`: greater numbers are quieter; a
    * factor or percentage then says what is missing to 1 or 100.

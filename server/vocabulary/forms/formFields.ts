@@ -28,7 +28,12 @@ export const formFields: Readonly<Record<ValueForm['kind'], Readonly<Record<stri
     naming: choice('german', 'syllables'),
     offset: { kind: 'whole' },
   },
-  velocity: { most: required({ kind: 'positive' }), touching: { kind: 'switch' }, unitText },
+  velocity: {
+    most: required({ kind: 'positive' }),
+    touching: { kind: 'switch' },
+    step: { kind: 'positive' },
+    unitText,
+  },
   level: {
     unit: required(choice('dB', 'centibels', 'factor', 'percent')),
     attenuation: { kind: 'switch' },

@@ -8,29 +8,34 @@ const greatest = 127;
  * Velocities, scaled to 0..127 and rounded. What lies half way belongs to the upper of two layers: a low end is rounded up
  * and a high end down, so that layers that share the text of a bound half way meet without a gap or an overlap. Where layers
  * share their bounds throughout (`touching`), a low end is the first velocity at or above its text, and a high end the last
- * one below.
+ * one below; with a `step` it is the last one below the text with that step added.
  */
 export function velocityForm(
-  { most, touching }: Extract<ValueForm, { kind: 'velocity' }>,
+  { most, touching, step }: Extract<ValueForm, { kind: 'velocity' }>,
   parameter: string,
 ): NumberForm {
   const isHighEnd = /hivel/.test(parameter);
   const scale = greatest / most;
   /** What binary arithmetic adds to or takes from a whole number. */
   const slack = 1e-9;
-  const readTouching = (written: number) => {
-    const first = Math.ceil(written * scale - slack);
-    return isHighEnd && written < most ? Math.max(0, first - 1) : first;
+  const above = isHighEnd ? (step ?? 0) : 0;
+  const isBound = touching === true || step !== undefined;
+  const readBound = (written: number) => {
+    const first = Math.ceil((written + above) * scale - slack);
+    return isHighEnd && written < most
+      ? Math.min(greatest, Math.max(0, first - 1))
+      : Math.min(greatest, first);
   };
   const readRounded = (written: number) =>
     isHighEnd ? Math.ceil(written * scale - 0.5 - slack) : Math.floor(written * scale + 0.5 + slack);
-  const read = touching === true ? readTouching : readRounded;
+  const read = isBound ? readBound : readRounded;
   return {
     read: (written) => (written >= 0 && written <= most ? Math.abs(read(written)) : Number.NaN),
     write(value) {
       if (value < 0 || value > greatest) return Number.NaN;
-      if (touching !== true || value === 0 || (isHighEnd && value === greatest)) return value / scale;
-      return (isHighEnd ? value + 0.5 : value - 0.5) / scale;
+      if (isHighEnd && value === greatest) return most;
+      if (!isBound || (value === 0 && !isHighEnd)) return value / scale;
+      return Math.max(0, (isHighEnd ? value + 0.5 : value - 0.5) / scale - above);
     },
     units: new Map(most === 100 ? [['%', 1]] : most === 1 ? [['%', 0.01]] : []),
     unit: '',

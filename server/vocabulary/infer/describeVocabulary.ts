@@ -43,7 +43,7 @@ function plainWords(form: ValueForm): string {
       return `key ${keysWritten[form.written]}${form.naming === undefined ? '' : form.naming === 'german' ? ' as in German' : ' in syllables'}${name}${offset}`;
     }
     case 'velocity':
-      return `velocity from 0 to ${form.most}`;
+      return `velocity from 0 to ${form.most}${form.step === undefined ? '' : `, the next layer begins ${form.step} above a high end`}`;
     case 'level':
       return `${form.attenuation ? 'attenuation' : 'level'} ${levelUnits[form.unit]}`;
     case 'pan':

@@ -1,5 +1,5 @@
 import type { Unit } from '../../table/meaning';
-import { conceptsOf } from './tradeWords';
+import { conceptsOf, letteredConcepts } from './tradeWords';
 
 /**
  * What a place may hold. Names of the open SFZ format, and some of our own where the values have to tell more: a range
@@ -143,7 +143,10 @@ rr = seq
 pos rr = seq_position
 key rr = seq_position
 count rr = seq_length
-len rr = seq_length
+len rr = seq_length loop_length
+rr start = loop_start
+end rr = loop_end
+on rr = loop
 hi rr = seq_length
 group rr = seq_position
 in rr = seq_position
@@ -271,6 +274,15 @@ key xfade out = xfout_key_range
     }),
 );
 
+/** What is counted in dB. */
+const inDecibels: ReadonlySet<Target> = new Set([
+  'volume',
+  'attenuation',
+  'resonance',
+  'ampeg_sustain',
+  'amp_veltrack',
+]);
+
 const units: Readonly<Record<string, NameUnit>> = {
   dB: 'dB',
   centibels: 'centibels',
@@ -322,7 +334,15 @@ interface Understood {
 
 function understand(words: readonly string[]): Understood {
   const understood: Understood = { concepts: [], certainty: 1, unknown: 0 };
+  let skipped = -1;
   for (const [at, word] of words.entries()) {
+    if (at === skipped) continue;
+    const joined = word.length === 1 ? letteredConcepts(word + (words[at + 1] ?? '')) : undefined;
+    if (joined) {
+      understood.concepts.push(...joined);
+      skipped = at + 1;
+      continue;
+    }
     if (smallWords.has(word) && isUnitWord(words[at + 1])) continue;
     if (smallWords.has(words[at - 1] ?? '') && sampleWords.has(word)) {
       understood.concepts.push('frames');
@@ -378,6 +398,10 @@ export function meaningsOf(
     const times = concepts.join() === 'ratio' ? 0.6 : 1;
     for (const [at, target] of (targetsOf(concepts) ?? []).entries()) {
       if (found.some((one) => one.target === target)) continue;
+      if ((unit === 'dB' || unit === 'centibels') && !inDecibels.has(target)) {
+        if (at === 0) found.push({ target: 'volume', weight: certainty * 0.6, unit });
+        continue;
+      }
       found.push({ target, weight: certainty * times * (at === 0 ? 1 : 0.8), unit });
     }
   };

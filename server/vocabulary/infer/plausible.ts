@@ -51,12 +51,18 @@ export function isPlausible(
   if (rangeTargets.has(target)) return rangesOf(texts) !== undefined;
   if (positionTargets.has(target)) return allNumbers && least >= -1;
   if (timeTargets.has(target)) return allNumbers && least >= 0;
+  if (target === 'seq_position' || target === 'seq_length' || target === 'seq') {
+    // Nobody records so many takes of one note.
+    if (greatest > 200) return false;
+  }
   if (countTargets.has(target)) return most(whole) && least >= -1 && greatest <= 100_000;
   switch (target) {
     case 'sample':
       return most(facts.files) || (numeric === 0 && notes < filled);
     case 'tune':
     case 'transpose':
+      // The frequency of the note that instruments are tuned to, 440 Hz (ISO 16) or near it, is no tuning.
+      if (facts.isConstant && least >= 390 && least <= 470) return false;
       return allNumbers && least >= -12_000 && greatest <= 12_000 && facts.notes === 0;
     case 'volume':
     case 'attenuation':
@@ -94,6 +100,8 @@ export function isPlausible(
       return allNumbers && least >= 0 && greatest <= 100;
     case 'sw_label':
       return facts.files === 0;
+    case 'cutoff':
+      return allNumbers && least >= 0;
     case 'octave':
       return false;
     default:

@@ -243,7 +243,7 @@ export function conceptsOf(word: string): Concepts | undefined {
 }
 
 function lookUp(word: string): Concepts | undefined {
-  const listed = lexicon.get(word) ?? lettered(word);
+  const listed = lexicon.get(word) ?? letteredConcepts(word);
   if (listed) return { concepts: listed, certainty: word.length > 1 ? 1 : 0.8 };
   if (word.length < 4 || word.length > longestGlued) return undefined;
   const parts = glued(word);
@@ -261,8 +261,8 @@ function lookUp(word: string): Concepts | undefined {
   return meant && { concepts: meant, certainty: 0.85 };
 }
 
-/** A letter for what it is about before an end or a kind of it: `vmin`, `kTo`, `lstart`. */
-function lettered(word: string): readonly string[] | undefined {
+/** What a letter for what it is about says before an end or a kind of it: `vmin`, `kTo`, `lstart`; `undefined` for other words. */
+export function letteredConcepts(word: string): readonly string[] | undefined {
   const about = lettersBefore[word[0] as string];
   const rest = about && lexicon.get(word.slice(1));
   if (!about || word.length < 3 || rest?.length !== 1) return undefined;

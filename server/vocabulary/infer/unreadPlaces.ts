@@ -55,6 +55,7 @@ export function unreadPlaces(
     // What counts the regions, names their folder or speaks of the whole in words says no parameter.
     if (facts.isCounting || example.text.replace(/[\\/]+$/, '') === form.folder) continue;
     if (column.level === 0 && (column.around.length > 1 || !/\d/.test(example.text))) continue;
+    if (column.level === 0 && /^4[0-7]\d(?:[.,]\d+)?(?:\s*Hz)?$/i.test(example.text)) continue;
     if (/^\d{4}-\d\d(?:-|$)/.test(example.text)) continue;
     const element = chain[column.level];
     const place = column.at.startsWith('@') ? column.at.slice(1) : column.at;

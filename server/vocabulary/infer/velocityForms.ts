@@ -17,6 +17,7 @@ export function decideVelocityForms(velocities: readonly Assigned[]): VelocityFo
   if (velocities.length === 0) return { formOf: () => ({ kind: 'velocity', most: 127 }), drafts: [] };
   const { most, confidence, reason, others } = mostOf(velocities);
   const touching = shareBounds(velocities, most);
+  const step = touching ? undefined : stepOf(velocities, most);
   const span = exampleOf(velocities[0] as Assigned);
   const isAbout: Draft['isAbout'] = ({ form }) => form.kind === 'velocity';
   const drafts: Draft[] = [
@@ -56,6 +57,7 @@ export function decideVelocityForms(velocities: readonly Assigned[]): VelocityFo
       kind: 'velocity',
       most,
       ...(touching && { touching: true }),
+      ...(step !== undefined && { step }),
       ...unitTextOf(facts),
     }),
     drafts,
@@ -140,6 +142,20 @@ function shareOrFollow(velocities: readonly Assigned[]): boolean {
     ({ target, facts }) =>
       target === 'hivel' && facts.numbers.some((one) => low.has(one) || low.has(one + 1)),
   );
+}
+
+/** Whole numbers that are coarser than velocities: a layer reaches up to the whole number at which the next one begins. */
+function stepOf(velocities: readonly Assigned[], most: number): 1 | undefined {
+  if (most >= 127 || most <= 1 || velocities.some(({ facts }) => facts.whole < facts.numeric))
+    return undefined;
+  const low = new Set<number>();
+  for (const { target, facts } of velocities)
+    if (target === 'lovel') for (const one of facts.numbers) low.add(one);
+  const inner = velocities
+    .filter(({ target }) => target === 'hivel')
+    .flatMap(({ facts }) => [...new Set(facts.numbers)].filter((one) => one < most && one > 0));
+  const next = inner.filter((one) => low.has(one + 1)).length;
+  return inner.length > 0 && next * 10 >= inner.length * 8 ? 1 : undefined;
 }
 
 /** Whether high ends are again low ends of other layers. */

@@ -138,7 +138,7 @@ describe('velocities', () => {
         ['0%', '49%'],
         ['50%', '100%'],
       ],
-      { most: 100, unitText: '%' },
+      { most: 100, step: 1, unitText: '%' },
       [],
     ],
     [

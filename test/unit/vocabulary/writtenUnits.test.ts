@@ -223,3 +223,27 @@ describe('words among ranges', () => {
     );
   });
 });
+
+// MIDI 1.0 counts velocities to 127; whole percentages are coarser, and layers 0..49 and 50..100 leave none between them.
+describe('velocities in steps coarser than their own', () => {
+  const form: ValueForm = { kind: 'velocity', most: 100, step: 1 };
+  const value = (text: string, parameter: string) => readValue(form, text, around(parameter))?.number;
+
+  it('leave nothing between layers', () => {
+    for (let end = 0; end < 100; end++) {
+      expect(Number(value(String(end), 'hivel')) + 1).toBe(value(String(end + 1), 'lovel'));
+    }
+    expect([value('0', 'lovel'), value('100', 'hivel')]).toEqual([0, 127]);
+  });
+
+  it('read back what was written', () => {
+    for (const parameter of ['lovel', 'hivel']) {
+      for (let velocity = 0; velocity <= 127; velocity++) {
+        const written = writeValue(form, String(velocity), around(parameter));
+        if (written && written.approximated === undefined)
+          expect([velocity, value(written.text, parameter)]).toEqual([velocity, velocity]);
+        else expect(parameter === 'hivel' && velocity === 0).toBe(true);
+      }
+    }
+  });
+});
