@@ -19,6 +19,8 @@ export interface FolderEntry {
  */
 export interface Files {
   stat(path: string): Promise<FileStat | undefined>;
+  /** As {@link stat} for many paths, in their order; missing where a host has no quicker way to do it. */
+  stats?(paths: readonly string[]): Promise<(FileStat | undefined)[]>;
   /** The names in a folder, in no special order. */
   list(folder: string): Promise<FolderEntry[] | undefined>;
   /**

@@ -6,6 +6,8 @@ import type { CacheStorage } from './measureCache';
 /** Bytes that all files of a cache folder may take; past it those that were unused longest go. */
 const mostBytes = 64 * 1024 * 1024;
 const ending = '.measures';
+/** Uses within this many milliseconds count as one. */
+const sameUse = 60 * 60 * 1000;
 
 /**
  * Keeps remembered texts in a folder of the disk, a file each, the folder made when something is written. The first
@@ -26,7 +28,7 @@ export function cacheFolder(folder: string, limit = mostBytes): CacheStorage {
         if (whole.slice(0, end) !== headOf(name, text)) return undefined;
         // Reading is use; the time tells which files were unused longest.
         const now = new Date();
-        await utimes(path, now, now).catch(() => {});
+        if (now.getTime() - found.mtimeMs > sameUse) await utimes(path, now, now).catch(() => {});
         return text;
       } catch {
         return undefined;

@@ -1,8 +1,14 @@
 import type { FileStat } from '../model/files';
 import { folderOf, nameOf } from '../model/paths';
 import type { SampleFacts } from '../model/samples';
-import type { RememberedFile } from './measureCacheText';
-import { cacheLine, cacheLineHead, cacheLineRest, isSameState } from './measureCacheText';
+import type { CacheLine, RememberedFile } from './measureCacheText';
+import {
+  cacheLine,
+  cacheLineFacts,
+  cacheLineMeasures,
+  cacheLineParts,
+  isSameState,
+} from './measureCacheText';
 import type { MeasureResult } from './measureRequest';
 
 /** Where a host keeps remembered texts, each under a name of its own. */
@@ -13,16 +19,56 @@ export interface CacheStorage {
   write(name: string, text: string): Promise<void>;
 }
 
-/** `rest` is the part of its line that was not taken apart yet, `line` the line that says all of it. */
-type KeptFile = RememberedFile & { rest?: string; line?: string };
+/** A file as its line tells of it, which is taken apart when it is asked for. */
+class KeptFile implements RememberedFile {
+  readonly size: number;
+  readonly modified: number;
+  /** Whether it was asked for since the program started. */
+  isUsed = false;
+  #unread: CacheLine | undefined;
+  #facts: SampleFacts | undefined;
+  #measures: Record<string, MeasureResult> | undefined;
+  /** The line that says all of it. */
+  #line: string | undefined;
 
-/** What is remembered of the files of one folder; lines are taken apart when they are asked for. */
+  constructor({ size, modified }: Pick<FileStat, 'size' | 'modified'>, line?: CacheLine) {
+    this.size = size;
+    this.modified = modified;
+    this.#unread = line;
+  }
+
+  get facts(): SampleFacts | undefined {
+    if (!this.#facts && this.#unread) this.#facts = cacheLineFacts(this.#unread.facts);
+    return this.#facts;
+  }
+
+  get measures(): Record<string, MeasureResult> {
+    this.#measures ??= this.#unread ? cacheLineMeasures(this.#unread.measures) : {};
+    return this.#measures;
+  }
+
+  add(facts: SampleFacts | undefined, measures: Record<string, MeasureResult> | undefined): void {
+    Object.assign(this.measures, measures);
+    this.#facts = facts ?? this.facts;
+    this.#unread = undefined;
+    this.#line = undefined;
+  }
+
+  line(name: string): string {
+    this.#line ??= cacheLine(name, this);
+    return this.#line;
+  }
+}
+
+/** What is remembered of the files of one folder. */
 interface Folder {
   files: Map<string, KeptFile>;
   isChanged: boolean;
 }
 
-/** Files remembered for one folder; past it the longest unused go. */
+/** Folders that are opened at one time. */
+const openedAtOnce = 16;
+/** Files remembered for one folder; past it those go that were not asked for. */
 const mostFiles = 50_000;
 /** Milliseconds in which changes are gathered before they are written. */
 const gathered = 15_000;
@@ -42,12 +88,26 @@ export class MeasureCache {
     this.#storage = storage;
   }
 
-  /** What is remembered of a file in its present state; at once where the folder was asked about before. */
-  find(path: string, stat: FileStat): Promise<RememberedFile | undefined> | RememberedFile | undefined {
+  /** Makes {@link known} answer for files in some folders. */
+  async open(folders: Iterable<string>): Promise<void> {
+    const unopened = [...folders].filter((folder) => !this.#folders.has(folder));
+    let next = 0;
+    const work = async () => {
+      while (next < unopened.length) await this.#open(unopened[next++] as string);
+    };
+    await Promise.all(Array.from({ length: Math.min(openedAtOnce, unopened.length) }, work));
+  }
+
+  /** What is remembered of a file in its present state, in a folder that was opened. */
+  known(path: string, stat: FileStat): RememberedFile | undefined {
     const folder = this.#folders.get(folderOf(path));
-    return folder
-      ? findIn(folder, path, stat)
-      : this.#open(folderOf(path)).then((opened) => findIn(opened, path, stat));
+    return folder && findIn(folder, path, stat);
+  }
+
+  /** What is remembered of a file in its present state. */
+  async find(path: string, stat: FileStat): Promise<RememberedFile | undefined> {
+    const folder = this.#folders.get(folderOf(path)) ?? (await this.#open(folderOf(path)));
+    return findIn(folder, path, stat);
   }
 
   /** Remembers what was found out of a file in a state; {@link save} writes it, which happens by itself after a while. */
@@ -57,15 +117,13 @@ export class MeasureCache {
     found: { facts?: SampleFacts; measures?: Record<string, MeasureResult> },
   ): Promise<void> {
     const folder = this.#folders.get(folderOf(path)) ?? (await this.#open(folderOf(path)));
-    const known = findIn(folder, path, stat);
-    const file: KeptFile = known ?? { size: stat.size, modified: stat.modified, measures: {} };
-    if (found.facts) file.facts = found.facts;
-    Object.assign(file.measures, found.measures);
-    delete file.line;
-    if (!known) {
-      folder.files.delete(nameOf(path));
+    let file = findIn(folder, path, stat);
+    if (!file) {
+      file = new KeptFile(stat);
+      file.isUsed = true;
       folder.files.set(nameOf(path), file);
     }
+    file.add(found.facts, found.measures);
     folder.isChanged = true;
     if (this.#timer !== undefined) return;
     this.#timer = setTimeout(() => void this.save(), gathered);
@@ -103,36 +161,27 @@ export class MeasureCache {
 }
 
 function findIn({ files }: Folder, path: string, stat: FileStat): KeptFile | undefined {
-  const name = nameOf(path);
-  const file = files.get(name);
+  const file = files.get(nameOf(path));
   if (!file || !isSameState(file, stat)) return undefined;
-  if (file.rest !== undefined) {
-    Object.assign(file, cacheLineRest(file.rest));
-    delete file.rest;
-  }
-  // The order of the map is that of their use.
-  files.delete(name);
-  files.set(name, file);
+  file.isUsed = true;
   return file;
 }
 
 function folderIn(text: string | undefined): Folder {
   const folder: Folder = { files: new Map(), isChanged: false };
   for (const line of text?.split('\n') ?? []) {
-    const head = cacheLineHead(line);
-    if (head) folder.files.set(head.name, { ...head, measures: {} });
+    const parts = cacheLineParts(line);
+    if (parts) folder.files.set(parts.name, new KeptFile(parts, parts));
   }
   return folder;
 }
 
 function textOf({ files }: Folder): string {
-  const lines: string[] = [];
-  const names = [...files.keys()];
-  for (const name of names.slice(Math.max(0, names.length - mostFiles))) {
-    const file = files.get(name) as KeptFile;
-    const whole = file.rest === undefined ? file : { ...file, ...cacheLineRest(file.rest) };
-    file.line ??= cacheLine(name, whole);
-    lines.push(file.line);
+  let names = [...files.keys()];
+  if (names.length > mostFiles) {
+    const isUsed = (name: string) => files.get(name)?.isUsed === true;
+    const unused = names.filter((name) => !isUsed(name));
+    names = [...unused, ...names.filter(isUsed)].slice(-mostFiles);
   }
-  return lines.join('');
+  return names.map((name) => (files.get(name) as KeptFile).line(name)).join('');
 }

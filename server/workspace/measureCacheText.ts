@@ -8,7 +8,7 @@ export interface RememberedFile {
   /** Bytes, and the last change in milliseconds since 1970: the state that all else is about. */
   readonly size: number;
   readonly modified: number;
-  facts?: SampleFacts;
+  facts?: SampleFacts | undefined;
   /** What was measured, by the names that `measureKey` gives. */
   measures: Record<string, MeasureResult>;
 }
@@ -26,40 +26,55 @@ const measureNames = Object.entries(measureVersions)
 const oddNumber = '$number';
 
 /**
- * A line of a cache file for a file name: name, size, time and the rest, parted by tabs, which JSON writes otherwise.
+ * A line of a cache file for a file name: name, size, time, facts and measures, parted by tabs, which JSON writes otherwise.
  */
 export function cacheLine(name: string, { size, modified, facts, measures }: RememberedFile): string {
-  const kept = { ...(facts && { [factsKey]: facts }), ...measures };
-  const json = JSON.stringify(kept, (_key, value: unknown) =>
-    typeof value === 'number' && !Number.isFinite(value) ? { [oddNumber]: String(value) } : value,
-  );
-  return `${JSON.stringify(name)}\t${size}\t${modified}\t${json}\n`;
+  const kept = facts ? { [factsKey]: facts } : {};
+  return `${JSON.stringify(name)}\t${size}\t${modified}\t${jsonOf(kept)}\t${jsonOf(measures)}\n`;
 }
 
-/** The name and state at the start of a line, and the rest of it unread; `undefined` for a line that is none of ours. */
-export function cacheLineHead(
-  line: string,
-): { name: string; size: number; modified: number; rest: string } | undefined {
-  const [name, size, modified, rest] = line.split('\t');
-  if (name === undefined || rest === undefined) return undefined;
+function jsonOf(value: unknown): string {
+  return JSON.stringify(value, (_key, inner: unknown) =>
+    typeof inner === 'number' && !Number.isFinite(inner) ? { [oddNumber]: String(inner) } : inner,
+  );
+}
+
+/** A line with its facts and measures as they are written. */
+export interface CacheLine {
+  name: string;
+  size: number;
+  modified: number;
+  facts: string;
+  measures: string;
+}
+
+/** The parts of a line without its end; `undefined` for a line that is none of ours. */
+export function cacheLineParts(line: string): CacheLine | undefined {
+  const [name, size, modified, facts, measures] = line.split('\t');
+  if (name === undefined || facts === undefined || measures === undefined) return undefined;
   const read = parsed(name);
   return typeof read === 'string'
-    ? { name: read, size: Number(size), modified: Number(modified), rest }
+    ? { name: read, size: Number(size), modified: Number(modified), facts, measures }
     : undefined;
 }
 
-/** What the rest of a line tells; results of measures that have another version by now are left out. */
-export function cacheLineRest(rest: string): Pick<RememberedFile, 'facts' | 'measures'> {
-  const all = parsed(rest);
-  if (typeof all !== 'object' || all === null) return { measures: {} };
-  const { [factsKey]: facts, ...others } = all as Record<string, unknown>;
-  const current = Object.entries(others).filter(([key]) =>
-    measureNames.some((name) => key === name || key.startsWith(`${name} `)),
-  );
-  return {
-    ...(facts !== undefined && { facts: facts as SampleFacts }),
-    measures: Object.fromEntries(current) as Record<string, MeasureResult>,
-  };
+/** The facts of a line; `undefined` where another version found them. */
+export function cacheLineFacts(facts: string): SampleFacts | undefined {
+  const all = parsed(facts);
+  return typeof all === 'object' && all !== null
+    ? (all as Record<string, SampleFacts | undefined>)[factsKey]
+    : undefined;
+}
+
+/** The measures of a line; results of measures that have another version by now are left out. */
+export function cacheLineMeasures(measures: string): Record<string, MeasureResult> {
+  const all = parsed(measures);
+  if (typeof all !== 'object' || all === null) return {};
+  const current: Record<string, MeasureResult> = {};
+  for (const [key, result] of Object.entries(all as Record<string, MeasureResult>)) {
+    if (measureNames.some((name) => key === name || key.startsWith(`${name} `))) current[key] = result;
+  }
+  return current;
 }
 
 /** A value with its odd numbers put in place; quicker than to have `JSON.parse` ask about each value. */

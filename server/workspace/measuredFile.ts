@@ -1,5 +1,6 @@
 import type { FileStat } from '../model/files';
 import type { LoopSeam, MeasuredPitch, SampleSurvey } from '../model/samples';
+import type { RememberedFile } from './measureCacheText';
 import type { MeasureRequest, MeasureResult } from './measureRequest';
 import { measureKey } from './measureRequest';
 
@@ -20,9 +21,10 @@ export class MeasuredFile {
   readonly path: string;
   /** The state of the file that the results are about. */
   stat: FileStat | undefined;
-  /** By the names that `measureKey` gives. */
-  readonly results = new Map<string, MeasureResult>();
-  readonly wishes = new Map<string, Wish>();
+  // Of most files nothing is asked that is not remembered, and there are thousands of them.
+  #results: Map<string, MeasureResult> | undefined;
+  #wishes: Map<string, Wish> | undefined;
+  #remembered: RememberedFile | undefined;
   /** The loop that was asked about last, and its name. */
   #loopStart = Number.NaN;
   #loopEnd = Number.NaN;
@@ -30,6 +32,39 @@ export class MeasuredFile {
 
   constructor(path: string) {
     this.path = path;
+  }
+
+  /** By the names that `measureKey` gives. */
+  get results(): Map<string, MeasureResult> {
+    this.#results ??= new Map();
+    const remembered = this.#remembered;
+    if (remembered) {
+      this.#remembered = undefined;
+      for (const key in remembered.measures) this.#results.set(key, remembered.measures[key] ?? null);
+    }
+    return this.#results;
+  }
+
+  /** By the names that `measureKey` gives. */
+  get wishes(): Map<string, Wish> {
+    this.#wishes ??= new Map();
+    return this.#wishes;
+  }
+
+  /** Whether anything may be known. */
+  get hasResults(): boolean {
+    return this.#remembered !== undefined || (this.#results?.size ?? 0) > 0;
+  }
+
+  /** Takes in what is remembered of the file in its present state; it is looked into when it is asked for. */
+  remember(remembered: RememberedFile): void {
+    this.#remembered = remembered;
+  }
+
+  /** Forgets what was measured. */
+  forget(): void {
+    this.#remembered = undefined;
+    this.#results?.clear();
   }
 
   get pitch(): MeasuredPitch | null | undefined {

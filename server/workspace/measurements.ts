@@ -192,12 +192,12 @@ export class Measurements {
    */
   learn(path: string, stat: FileStat, remembered?: RememberedFile): MeasuredFile {
     const file = this.file(path);
-    if (file.results.size > 0 && !(file.stat && isSameState(file.stat, stat))) {
-      file.results.clear();
+    if (file.hasResults && !(file.stat && isSameState(file.stat, stat))) {
+      file.forget();
       this.version++;
     }
     file.stat = stat;
-    for (const [key, result] of Object.entries(remembered?.measures ?? {})) file.results.set(key, result);
+    if (remembered) file.remember(remembered);
     return file;
   }
 

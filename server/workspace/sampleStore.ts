@@ -1,5 +1,5 @@
 import { readSampleFacts } from '../audio/readSampleFacts';
-import type { Files } from '../model/files';
+import type { FileStat, Files } from '../model/files';
 import { nearestWords } from '../model/nearest';
 import { folderOf, joinPath, nameOf, relativePath } from '../model/paths';
 import type { SampleLookup, SampleMeasures, SampleReading, SampleState } from '../model/samples';
@@ -11,8 +11,16 @@ import { Measurements } from './measurements';
 
 /** Files that are open at one time. */
 const openAtOnce = 32;
+/** Files whose state is compared with what is remembered in one go. */
+const recalledAtOnce = 1000;
 /** Rounds of fetching for one sample: its folder, folders in another letter case, the file. */
 const mostRounds = 20;
+
+/** A file that has to be read, with its state where that was asked for. */
+interface UnreadFile {
+  path: string;
+  stat: FileStat | undefined;
+}
 
 /**
  * What is known of the sample files of all open instruments. Answers never wait; what they lacked is fetched by
@@ -102,16 +110,14 @@ export class SampleStore {
     await this.folders.loadWanted();
     const paths = [...this.#wanted];
     this.#wanted.clear();
-    let next = 0;
-    const work = async () => {
-      while (next < paths.length && !stopped()) {
-        const path = paths[next++] as string;
-        const changes = this.#changes;
-        const reading = await this.#read(path);
-        if (changes === this.#changes) this.#readings.set(path, reading);
-      }
-    };
-    await Promise.all(Array.from({ length: Math.min(openAtOnce, paths.length) }, work));
+    for (let from = 0; from < paths.length && !stopped(); from += recalledAtOnce) {
+      const unknown = await this.#recall(paths.slice(from, from + recalledAtOnce));
+      let next = 0;
+      const work = async () => {
+        while (next < unknown.length && !stopped()) await this.#read(unknown[next++] as UnreadFile);
+      };
+      await Promise.all(Array.from({ length: Math.min(openAtOnce, unknown.length) }, work));
+    }
     await this.measurements?.loadWanted(stopped);
     this.#clearAnswers();
   }
@@ -149,18 +155,35 @@ export class SampleStore {
     for (const lookup of this.#lookups.values()) lookup.clear();
   }
 
-  async #read(path: string): Promise<SampleReading> {
+  /** Takes in what is remembered of files; answers those of which the facts are not. */
+  async #recall(paths: readonly string[]): Promise<UnreadFile[]> {
     const cache = this.#cache;
-    if (!cache && !this.measurements) return this.#readFile(path);
-    const stat = await this.#files.stat(path);
-    if (!stat) return this.#readFile(path);
-    const found = cache?.find(path, stat);
-    const remembered = found instanceof Promise ? await found : found;
-    this.measurements?.learn(path, stat, remembered);
-    if (remembered?.facts) return { kind: 'facts', facts: remembered.facts };
+    if (!cache && !this.measurements) return paths.map((path) => ({ path, stat: undefined }));
+    const changes = this.#changes;
+    const opening = cache?.open(new Set(paths.map(folderOf)));
+    const stats = this.#files.stats
+      ? await this.#files.stats(paths)
+      : await Promise.all(paths.map((path) => this.#files.stat(path)));
+    await opening;
+    const unknown: UnreadFile[] = [];
+    for (let at = 0; at < paths.length; at++) {
+      const path = paths[at] as string;
+      const stat = stats[at];
+      const remembered = stat && cache?.known(path, stat);
+      if (stat) this.measurements?.learn(path, stat, remembered);
+      const facts = remembered?.facts;
+      if (!facts) unknown.push({ path, stat });
+      else if (changes === this.#changes) this.#readings.set(path, { kind: 'facts', facts });
+    }
+    return unknown;
+  }
+
+  async #read({ path, stat }: UnreadFile): Promise<void> {
+    const changes = this.#changes;
     const reading = await this.#readFile(path);
-    if (reading.kind === 'facts') await cache?.add(path, stat, { facts: reading.facts });
-    return reading;
+    if (changes !== this.#changes) return;
+    if (stat && reading.kind === 'facts') await this.#cache?.add(path, stat, { facts: reading.facts });
+    this.#readings.set(path, reading);
   }
 
   async #readFile(path: string): Promise<SampleReading> {

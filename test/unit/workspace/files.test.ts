@@ -32,6 +32,19 @@ describe('files of the disk', () => {
     await reader?.close();
   });
 
+  it('answer about many paths as about each of them', async () => {
+    const paths = Array.from({ length: 50 }, (_, at) => [
+      `${folder}/no ${at}`,
+      folder,
+      `${folder}/a\0${at}`,
+    ]).flat();
+    paths.push(`${folder}/Samples/C4.wav`);
+    const each = await Promise.all(paths.map((path) => nodeFiles.stat(path)));
+    expect(await nodeFiles.stats?.(paths)).toEqual(each);
+    expect(each.filter((one) => one !== undefined)).toHaveLength(51);
+    expect(await nodeFiles.stats?.([])).toEqual([]);
+  });
+
   it('answer nothing, and never fail, where there is nothing to be had', async () => {
     for (const path of [`${folder}/no`, `${folder}/a\0b`, `${folder}/Samples/C4.wav/x`, '']) {
       expect(await nodeFiles.stat(path)).toBeUndefined();

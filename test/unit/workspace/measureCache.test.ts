@@ -8,7 +8,12 @@ import type { SampleFacts } from '../../../server/model/samples';
 import { cacheFolder } from '../../../server/workspace/cacheFolder';
 import type { CacheStorage } from '../../../server/workspace/measureCache';
 import { MeasureCache } from '../../../server/workspace/measureCache';
-import { cacheLine, cacheLineHead, cacheLineRest } from '../../../server/workspace/measureCacheText';
+import {
+  cacheLine,
+  cacheLineFacts,
+  cacheLineMeasures,
+  cacheLineParts,
+} from '../../../server/workspace/measureCacheText';
 import { userCacheFolder } from '../../../server/workspace/userCacheFolder';
 
 const state = (size: number, modified: number): FileStat => ({ kind: 'file', size, modified });
@@ -55,6 +60,23 @@ describe('what is remembered of samples', () => {
     expect(await found('/set/a.wav', state(200, 1000.5), storage)).toBeUndefined();
     expect(await found('/set/b.wav', state(200, 1000.25), storage)).toBeUndefined();
     expect(await found('/other/a.wav', state(200, 1000.25), storage)).toBeUndefined();
+  });
+
+  it('is added to after a restart, and what was not asked for stays', async () => {
+    const first = new MeasureCache(cacheFolder(folder));
+    for (const path of ['/set/a.wav', '/set/b.wav']) {
+      await first.add(path, state(200, 1), { facts, measures: { pitch1: pitch } });
+    }
+    await first.save();
+    const second = new MeasureCache(cacheFolder(folder));
+    expect(second.known('/set/a.wav', state(200, 1))).toBeUndefined();
+    await second.open(['/set', '/none']);
+    expect(second.known('/set/b.wav', state(200, 1))).toMatchObject({ facts });
+    await second.add('/set/a.wav', state(200, 1), { measures: { 'loopSeam1 1 2': null } });
+    await second.save();
+    const measures = { pitch1: pitch, 'loopSeam1 1 2': null };
+    expect(await found('/set/a.wav', state(200, 1))).toMatchObject({ facts, measures });
+    expect(await found('/set/b.wav', state(200, 1))).toMatchObject({ facts, measures: { pitch1: pitch } });
   });
 
   it('takes the place of what was remembered of an earlier state', async () => {
@@ -139,25 +161,32 @@ describe('a line of the cache', () => {
           const survey1 = { endLevelDb: level } as never;
           const line = cacheLine(name, { size, modified, facts, measures: { pitch1, survey1 } });
           expect(line.indexOf('\n')).toBe(line.length - 1);
-          const head = cacheLineHead(line.slice(0, -1));
-          expect(head).toMatchObject({ name, size, modified });
-          const rest = cacheLineRest(head?.rest ?? '');
+          const parts = cacheLineParts(line.slice(0, -1));
+          expect(parts).toMatchObject({ name, size, modified });
+          expect(cacheLineFacts(parts?.facts ?? '')).toEqual(facts);
           // JSON has one zero.
-          expect(rest).toEqual({ facts, measures: { pitch1, survey1: { endLevelDb: level + 0 } } });
+          expect(cacheLineMeasures(parts?.measures ?? '')).toEqual({
+            pitch1,
+            survey1: { endLevelDb: level + 0 },
+          });
         },
       ),
     );
   });
 
   it('leaves out what measures of another version gave', () => {
-    const json = JSON.stringify({ facts0: facts, pitch1: pitch, pitch0: null, loopSeam99: null, other: 1 });
-    expect(cacheLineRest(json)).toEqual({ measures: { pitch1: pitch } });
+    const json = JSON.stringify({ pitch1: pitch, pitch0: null, loopSeam99: null, other: 1 });
+    expect(cacheLineMeasures(json)).toEqual({ pitch1: pitch });
+    expect(cacheLineFacts(JSON.stringify({ facts0: facts }))).toBeUndefined();
   });
 
   it('is nothing where it is none of ours', () => {
-    for (const line of ['', 'a', '\t\t\t', '"a"\t1\t2', '7\t1\t2\t{}'])
-      expect(cacheLineHead(line)).toBeUndefined();
-    for (const rest of ['', '7', 'null', '{', '[']) expect(cacheLineRest(rest)).toEqual({ measures: {} });
+    for (const line of ['', 'a', '\t\t\t\t', '"a"\t1\t2\t{}', '7\t1\t2\t{}\t{}'])
+      expect(cacheLineParts(line)).toBeUndefined();
+    for (const json of ['', '7', 'null', '{', '[']) {
+      expect(cacheLineMeasures(json)).toEqual({});
+      expect(cacheLineFacts(json)).toBeUndefined();
+    }
   });
 });
 
