@@ -1,4 +1,5 @@
 import type { Assigned } from './assign';
+import { isBare } from './meanings';
 import { keyTargets, positionTargets, timeTargets, velocityTargets } from './plausible';
 import type { RegionElement } from './regionElement';
 import type { ElementType } from './survey';
@@ -40,8 +41,27 @@ export function instrumentConfidence(
   const sound = [...targets].filter(
     (one) => sounding.has(one) || positionTargets.has(one) || timeTargets.has(one),
   ).length;
+  if (zone > 0 && !assigned.some(speaksOfZones) && !isOfLetters(assigned)) return undefined;
   if (zone > 0) return Math.min(0.99, 0.7 + 0.08 * zone + 0.03 * sound + (region.count > 1 ? 0.05 : 0));
   // Playlists give lengths and levels too, but not all of this.
   const telling = [...targets].filter((one) => sounding.has(one) || one.startsWith('loop_')).length;
   return telling >= 3 ? Math.min(0.85, 0.4 + 0.08 * telling) : undefined;
+}
+
+/** Whether a place is a key or velocity by more than a bare name such as `min` or a single letter. */
+function speaksOfZones({ target, column, facts, part }: Assigned): boolean {
+  if (!keyTargets.has(target) && !velocityTargets.has(target)) return false;
+  if (facts.notes > 0 || target === 'pitch_keycenter')
+    return column.own.join('').length > 1 || facts.notes > 0;
+  if (column.around.length > 0) return true;
+  if (column.own.join('').length === 1) return false;
+  // Key 12 is C0 (16 Hz, ISO 16 taken on), below what is recorded.
+  return part !== undefined || !isBare(column.own) || (target === 'lokey' && facts.least >= 12);
+}
+
+/** Keys by single letters, where units speak of sound. */
+function isOfLetters(assigned: readonly Assigned[]): boolean {
+  return assigned.some(
+    ({ target, facts }) => sounding.has(target) && facts.unit !== undefined && facts.unit !== 'percent',
+  );
 }

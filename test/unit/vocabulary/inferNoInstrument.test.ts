@@ -56,6 +56,18 @@ describe('XML that is no instrument', () => {
     expect(infer(text)).toBeUndefined();
   });
 
+  it('a list of sounds with distances', () => {
+    const text =
+      '<game><sound file="door.ogg" volume="0.5" min="1" max="20" loop="false"/><sound file="wind.ogg" volume="0.8" min="5" max="100" loop="true"/></game>';
+    expect(infer(text)).toBeUndefined();
+  });
+
+  it('a list of music with single letters that happen to be in order', () => {
+    const text =
+      '<album><song src="a.mp3" h="40" l="3" k="12"/><song src="b.mp3" h="41" l="5" k="12"/><song src="c.mp3" h="60" l="7" k="33"/></album>';
+    expect(infer(text)).toBeUndefined();
+  });
+
   it.each(['', ' ', 'lokey=3', '{"a":1}', '<', '<a', '<a/>', '\ufeff<a></a>'])('%j', (text) => {
     expect(infer(text)).toBeUndefined();
   });
