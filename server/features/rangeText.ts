@@ -1,12 +1,37 @@
 import type { Instrument } from '../model/instrument';
 import { noteNameOf } from '../model/keys';
 
-/** The keys and velocities of a header in short: `C3–E3, velocity 1–63`; only what is limited is named. */
-export function rangeText(instrument: Instrument, header: number): string {
-  const lowKey = instrument.lowKey[header] as number;
-  const highKey = instrument.highKey[header] as number;
-  const lowVelocity = Math.max(1, instrument.lowVelocity[header] as number);
-  const highVelocity = instrument.highVelocity[header] as number;
+/** The keys and velocities of headers in short; many regions have the same. */
+export class RangeTexts {
+  readonly #instrument: Instrument;
+  readonly #texts = new Map<number, string>();
+
+  constructor(instrument: Instrument) {
+    this.#instrument = instrument;
+  }
+
+  /**
+   * `C3 to E3, velocity 1 to 63`; only what is limited is named. In ASCII: one other character makes an outline of thousands
+   * of regions half as slow again to send.
+   */
+  of(header: number): string {
+    const { lowKey, highKey, lowVelocity, highVelocity } = this.#instrument;
+    const low = lowKey[header] as number;
+    const high = highKey[header] as number;
+    const lowest = Math.max(1, lowVelocity[header] as number);
+    const highest = highVelocity[header] as number;
+    // Keys are −1 to 127, and so are velocities.
+    const code = (((low + 1) * 256 + high + 1) * 256 + lowest) * 256 + highest + 1;
+    let text = this.#texts.get(code);
+    if (text === undefined) {
+      text = rangeText(low, high, lowest, highest);
+      this.#texts.set(code, text);
+    }
+    return text;
+  }
+}
+
+function rangeText(lowKey: number, highKey: number, lowVelocity: number, highVelocity: number): string {
   const keys =
     lowKey < 0 || highKey < 0
       ? 'no keys'
@@ -20,7 +45,7 @@ export function rangeText(instrument: Instrument, header: number): string {
 }
 
 function between(low: number | string, high: number | string): string {
-  return low === high ? `${low}` : `${low}–${high}`;
+  return low === high ? `${low}` : `${low} to ${high}`;
 }
 
 /** `key 60 (C4)` or `keys 60 (C4) to 64 (E4)`. */

@@ -1,7 +1,7 @@
 import { HeaderKind } from '../model/headerKinds';
 import type { Instrument } from '../model/instrument';
 import { Parameter } from '../model/parameterNames';
-import { rangeText } from './rangeText';
+import { RangeTexts } from './rangeText';
 
 /** A header of the document with those inside it. */
 export interface HeaderSymbol {
@@ -47,12 +47,13 @@ export function headerSymbols(instrument: Instrument): HeaderSymbol[] {
     if (outer) outer.children.push(symbol);
     else outermost.push(symbol);
   }
+  const ranges = new RangeTexts(instrument);
   for (let header = instrument.headers.count - 1; header >= 0; header--) {
     const symbol = symbols[header];
     if (!symbol) continue;
     const last = symbol.children[symbol.children.length - 1];
     if (last && last.end > symbol.end) symbol.end = last.end;
-    symbol.detail = detailOf(instrument, header, symbol);
+    symbol.detail = detailOf(instrument, header, symbol, ranges);
   }
   return nestByText(outermost);
 }
@@ -97,8 +98,8 @@ function sampleName(path: string): string {
   return point > 0 ? name.slice(0, point) : name;
 }
 
-function detailOf(instrument: Instrument, header: number, symbol: HeaderSymbol): string {
-  if (symbol.kind === HeaderKind.region) return rangeText(instrument, header);
+function detailOf(instrument: Instrument, header: number, symbol: HeaderSymbol, ranges: RangeTexts): string {
+  if (symbol.kind === HeaderKind.region) return ranges.of(header);
   if (symbol.kind > HeaderKind.region || symbol.kind === HeaderKind.control) return '';
   const { length } = symbol.children;
   const inner = symbol.children.every(({ kind }) => kind === HeaderKind.region) ? 'region' : 'part';

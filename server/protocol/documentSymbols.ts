@@ -20,14 +20,14 @@ const kinds: Readonly<Record<HeaderKind, SymbolKind>> = {
 
 /** Headers as the outline of a document. */
 export function documentSymbols(source: Source, symbols: readonly HeaderSymbol[]): DocumentSymbol[] {
-  return symbols.map((symbol) => ({
-    name: symbol.name,
-    detail: symbol.detail,
-    kind: kinds[symbol.kind],
-    range: rangeOf(source, symbol),
-    selectionRange: rangeOf(source, { start: symbol.tagStart, end: symbol.tagEnd }),
-    ...(symbol.children.length > 0 && { children: documentSymbols(source, symbol.children) }),
-  }));
+  return symbols.map((symbol) => {
+    const { name, detail, children, tagStart, tagEnd } = symbol;
+    const range = rangeOf(source, symbol);
+    const selectionRange = rangeOf(source, { start: tagStart, end: tagEnd });
+    const one: DocumentSymbol = { name, detail, kind: kinds[symbol.kind], range, selectionRange };
+    if (children.length > 0) one.children = documentSymbols(source, children);
+    return one;
+  });
 }
 
 /** Headers as a flat list, for clients that show no outline. */

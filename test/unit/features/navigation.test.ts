@@ -290,7 +290,7 @@ describe('the outline', () => {
     'control',
     'global (2 parts)',
     '  soft (group, 2 regions)',
-    '    a (C4–E4, velocity 1–63)',
+    '    a (C4 to E4, velocity 1 to 63)',
     '    Lowest (C-1)',
     '  group (1 region)',
     '    region (all keys)',
