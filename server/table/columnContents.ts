@@ -4,6 +4,7 @@ import type { TableCells } from './cells';
 import { DistinctTexts } from './distinctTexts';
 import { dynamicIn, dynamicOf } from './dynamics';
 import type { Unit } from './meaning';
+import { arePortions } from './velocityReading';
 
 /** What stands in a column: how many of its cells look like what. */
 export interface ColumnContents {
@@ -27,6 +28,10 @@ export interface ColumnContents {
   /** Cells that are dynamics: letters such as `mf`, and words such as `soft`. */
   dynamicLetters: number;
   dynamicWords: number;
+  /** Cells that are portions, as velocities can be: in percent, or 0..1 with a fraction. */
+  portions: number;
+  /** Cells that are 0 or 1. */
+  bits: number;
   /** Whether {@link values} come from note names. */
   named: boolean;
 }
@@ -37,16 +42,28 @@ const mostDistinct = 256;
 interface Look extends CellLook {
   isLetter: boolean;
   isWord: boolean;
+  isPortion: boolean;
 }
 
 function lookInto(cells: TableCells, cell: number): Look {
   const number = cells.number(cell);
   if (!Number.isNaN(number))
-    return { kind: 'number', value: number, unit: undefined, isLetter: false, isWord: false };
+    return {
+      kind: 'number',
+      value: number,
+      unit: undefined,
+      isLetter: false,
+      isWord: false,
+      isPortion: number > 0 && number < 1,
+    };
   const text = cells.plain(cell);
   const look = lookAt(text);
   const isLetter = look.kind === 'text' && dynamicOf(text) >= 0;
-  return { ...look, isLetter, isWord: !isLetter && look.kind === 'text' && dynamicIn(text) >= 0 };
+  const isWord = !isLetter && look.kind === 'text' && dynamicIn(text) >= 0;
+  const isPortion = look.kind !== 'file' && arePortions(text);
+  // What is neither a number nor a range of whole ones is a range of portions.
+  const kind = isPortion && look.kind === 'text' ? 'number-range' : look.kind;
+  return { ...look, kind, isLetter, isWord, isPortion };
 }
 
 /** Looks at the cells of a column in some rows. */
@@ -77,6 +94,8 @@ export function columnContents(cells: TableCells, rows: readonly number[], colum
     values: new Float64Array(rows.length).fill(Number.NaN),
     dynamicLetters: 0,
     dynamicWords: 0,
+    portions: 0,
+    bits: 0,
     named: false,
   };
   const texts = new DistinctTexts(cells);
@@ -90,13 +109,15 @@ export function columnContents(cells: TableCells, rows: readonly number[], colum
     }
     const text = texts.numberOf(cell);
     if (text === looks.length) looks.push(lookInto(cells, cell));
-    const { kind, value, unit, isLetter, isWord } = looks[text];
+    const { kind, value, unit, isLetter, isWord, isPortion } = looks[text];
     counts[kind]++;
     if (kind === 'empty') continue;
     contents.filled++;
     contents.values[position] = value;
     if (isLetter) contents.dynamicLetters++;
     if (isWord) contents.dynamicWords++;
+    if (isPortion) contents.portions++;
+    else if (value === 0 || value === 1) contents.bits++;
     if (kind === 'note') contents.keys++;
     if (kind !== 'number') {
       contents.counting = false;

@@ -352,7 +352,8 @@ class ColumnReader {
       else if (shareOf(contents, 'note-range') >= 0.5) {
         if (!this.#taken.has('lokey')) claimFree('key_range', 0.85, 'Its cells are ranges of notes.');
       } else if (shareOf(contents, 'number-range') >= 0.5 && !this.#headingsKnown) {
-        const keysKnown = this.#taken.has('key_range') || this.#noteRangesAhead(index);
+        const keysKnown =
+          contents.portions >= half || this.#taken.has('key_range') || this.#noteRangesAhead(index);
         claimFree(keysKnown ? 'velocity_range' : 'key_range', 0.6, 'Its cells are ranges of numbers.');
       } else if ((contents.units.get('dB') ?? 0) >= half) claimFree('volume', 0.85, 'Its cells are in dB.');
       else if ((contents.units.get('cents') ?? 0) >= half) claimFree('tune', 0.85, 'Its cells are in cents.');

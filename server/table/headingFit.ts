@@ -31,7 +31,9 @@ export function fitOf(meaning: ColumnMeaning, contents: ColumnContents, otherFil
     case 'lovel':
     case 'hivel':
     case 'velocity_range': {
-      const numeric = contents.keys / contents.filled - shareOf(contents, 'note');
+      // Velocities may be portions of the loudest; 0 and 1 are keys too.
+      const whole = contents.keys / contents.filled - shareOf(contents, 'note');
+      const numeric = Math.max(whole, contents.portions / contents.filled + contents.bits / contents.filled);
       return notes >= most ? 'no' : graded(numeric + shareOf(contents, 'number-range'));
     }
     case 'volume':

@@ -3,6 +3,7 @@ import { languages } from './languages/languages';
 import type { LanguageWords } from './languages/languageWords';
 import { bareWord, wordsOf } from './languages/spelling';
 import type { ColumnMeaning, Unit } from './meaning';
+import { scaleIn } from './statedScale';
 
 /** What a heading says of its column. */
 export interface HeadingReading {
@@ -44,7 +45,7 @@ export function readHeading(text: string, language?: LanguageWords): HeadingRead
   const key = `${language ? languages.indexOf(language) : ''} ${text}`;
   if (remembered.has(key)) return remembered.get(key);
   const order = language ? [language, ...languages.filter((one) => one !== language)] : languages;
-  const reading = asTuning(findHeading(text, order));
+  const reading = settled(findHeading(text, order), text);
   if (remembered.size < mostRemembered) remembered.set(key, reading);
   return reading;
 }
@@ -63,8 +64,10 @@ export function languageOf(headings: readonly string[]): LanguageWords | undefin
   return best;
 }
 
-/** A pitch in cents or semitones is no key but a tuning. */
-function asTuning(reading: HeadingReading | undefined): HeadingReading | undefined {
+/** A pitch in cents or semitones is no key but a tuning, a level of 0..1 an amplitude, and a MIDI number a key. */
+function settled(reading: HeadingReading | undefined, text: string): HeadingReading | undefined {
+  if (reading?.meaning === 'volume' && scaleIn(text)?.high === 1) return { ...reading, unit: 'linear' };
+  if (reading?.meaning === 'row_number' && /\bmidi\b/i.test(text)) return { ...reading, meaning: 'key' };
   if (reading?.meaning !== 'pitch_keycenter') return reading;
   if (reading.unit === 'cents') return { ...reading, meaning: 'tune' };
   return reading.unit === 'semitones' ? { ...reading, meaning: 'transpose' } : reading;

@@ -1,3 +1,5 @@
+import { limitIn } from './limits';
+
 /** A key as a cell gives it: as a number, by name, or both as in `60 (C4)`. */
 export interface KeyReading {
   number: number | undefined;
@@ -10,6 +12,8 @@ export interface KeyRangeReading {
   low: KeyReading;
   high: KeyReading;
   single: boolean;
+  /** The end that the text leaves open; its key is then the last on that side. */
+  open?: 'low' | 'high';
 }
 
 /** Semitones above C of the seven natural notes, A to G. */
@@ -35,6 +39,7 @@ const syllables: readonly (readonly [name: string, semitones: number])[] = [
 export type NoteNaming = 'english' | 'german';
 
 const longest = 40;
+const longestList = 600;
 const minusSigns = '-\u2212\u2010\u2011\u2013\u2014';
 const sharps = '#\u266fsS';
 const flats = 'bB\u266d';
@@ -50,11 +55,17 @@ export function readKey(text: string, naming: NoteNaming = 'english'): KeyReadin
 }
 
 /**
- * Reads a key or a range of keys: `C3-B3`, `C-1–G#2`, `1..63`, `36 to 47`, `60`, `60 (C4)`. `undefined` for anything
- * else. A minus sign right behind the letter of a note belongs to its octave.
+ * Reads a key or a range of keys: `C3-B3`, `C-1–G#2`, `1..63`, `36 to 47`, `60`, `60 (C4)`, `0x3C`; a list of keys that
+ * follow one another: `60, 61, 62`; a range that is open at one end: `up to 47`, `C4+`. `undefined` for anything else. A
+ * minus sign right behind the letter of a note belongs to its octave.
  */
 export function readKeyRange(text: string, naming: NoteNaming = 'english'): KeyRangeReading | undefined {
   if (text.length === 0 || text.length > longest) return undefined;
+  return readPair(text, naming) ?? readList(text, naming) ?? readOpen(text, naming);
+}
+
+/** One key, or two with a sign between them. */
+function readPair(text: string, naming: NoteNaming): KeyRangeReading | undefined {
   const scan = new KeyScan(text, naming);
   const low = scan.key();
   if (!low) return undefined;
@@ -64,6 +75,41 @@ export function readKeyRange(text: string, naming: NoteNaming = 'english'): KeyR
   if (!high || !scan.atEnd()) return undefined;
   const alike = (low.number !== undefined) === (high.number !== undefined);
   return alike ? { low, high, single: false } : undefined;
+}
+
+/** The keys of a list: `60, 61, 62` or `C3 D3 E3`; none for other text. */
+export function keysInList(text: string, naming: NoteNaming = 'english'): KeyReading[] {
+  if (text.length > longestList || !/\d[\s,;/+&]+\S/.test(text)) return [];
+  const keys = text.split(/\s*[,;/+&]\s*|\s+/).map((part) => readPair(part, naming));
+  return keys.every((key) => key?.single) ? keys.map((key) => (key as KeyRangeReading).low) : [];
+}
+
+/** A list of keys of which each is the next one. */
+function readList(text: string, naming: NoteNaming): KeyRangeReading | undefined {
+  const keys = keysInList(text, naming);
+  const [low, high] = [keys[0], keys.at(-1)];
+  if (!low || !high || keys.length < 2) return undefined;
+  const isNext = (key: KeyReading, at: number) => {
+    const before = keys[at - 1];
+    if (!before) return true;
+    const [one, other] = key.number === undefined ? [before.named, key.named] : [before.number, key.number];
+    return one !== undefined && one + 1 === other;
+  };
+  return keys.every(isNext) ? { low, high, single: false } : undefined;
+}
+
+/** A range with one end. */
+function readOpen(text: string, naming: NoteNaming): KeyRangeReading | undefined {
+  const limit = limitIn(text);
+  const key = limit && readPair(limit.value, naming);
+  if (!limit || !key?.single) return undefined;
+  const { end, excluded } = limit;
+  const step = !excluded ? 0 : end === 'least' ? 1 : -1;
+  const moved = (one: number | undefined) => (one === undefined ? undefined : one + step);
+  const bound = { number: moved(key.low.number), named: moved(key.low.named) };
+  return end === 'least'
+    ? { low: bound, high: { number: 127, named: undefined }, single: false, open: 'high' }
+    : { low: { number: 0, named: undefined }, high: bound, single: false, open: 'low' };
 }
 
 class KeyScan {
@@ -180,6 +226,11 @@ class KeyScan {
   #number(): KeyReading | undefined {
     const { text } = this;
     let at = this.#at;
+    const hexadecimal = /^(?:0x|\$)([\da-f]{1,2})(?![\da-z])/i.exec(text.slice(at, at + 5));
+    if (hexadecimal) {
+      this.#at += hexadecimal[0].length;
+      return { number: Number.parseInt(hexadecimal[1] as string, 16), named: undefined };
+    }
     while (isDigit(text.charCodeAt(at))) at++;
     if (at === this.#at || at - this.#at > 3) return undefined;
     const number = Number(text.slice(this.#at, at));

@@ -66,6 +66,8 @@ function readPoints(text: string): LoopReading | undefined {
   const start = pointIn(text.slice(0, sign.index));
   const end = pointIn(text.slice(sign.index + sign[0].length));
   if (!start || !end) return undefined;
+  // From 0 to 0 there is nothing to repeat.
+  if (start.number === 0 && end.number === 0) return modeOf('no_loop');
   const first = start.unit || !end.unit ? start : { ...start, unit: end.unit };
   return sign[0].trim() === '+'
     ? { ...nothing, start: first, length: end }

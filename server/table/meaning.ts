@@ -71,7 +71,7 @@ export const keyMeanings: readonly ColumnMeaning[] = [
 ];
 
 /** Units that stand in a heading or behind a number. */
-export type Unit = 'dB' | 'cents' | 'semitones' | 'percent' | 'frames' | 'ms' | 's' | 'Hz';
+export type Unit = 'dB' | 'cents' | 'semitones' | 'percent' | 'linear' | 'frames' | 'ms' | 's' | 'Hz';
 
 /** One column of a table as it was understood. */
 export interface ColumnReading {

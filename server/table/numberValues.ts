@@ -14,12 +14,16 @@ const general =
   /^([+-]?)\s?(inf|infinity|∞|\d[\d.,'\u2019 \u00a0\u202f]{0,40}|[.,]\d{1,20})\s?([^\d\s].{0,20})?$/i;
 const clock = /^(?:(\d{1,2}):)?(\d{1,3}):(\d{1,2}(?:[.,]\d{1,9})?)$/;
 const fraction = /^([+-]?)\s?(?:(\d{1,6})[\s-])?\s?(\d{1,6})\s?[/\u2044]\s?(\d{1,6})\s?([^\d\s].{0,20})?$/;
+const hexadecimal = /^(?:0x|\$)([\da-f]{1,8})$/i;
+const compound =
+  /^([+-]?)\s?(\d{1,6}(?:[.,]\d{1,6})?)\s?(\p{L}{1,15})\s?([+-]?)\s?(\d{1,6}(?:[.,]\d{1,6})?)\s?([\p{L}\u00a2]{1,15})$/u;
 const minusSigns = /^[\u2212\u2010\u2011\u2013\u2014\uff0d]/;
 const groups = /^\d{1,3}(?:[.,'\u2019 \u00a0\u202f]\d{3})+$/;
 
 /**
  * Reads a number with an optional sign (a real minus sign too), a decimal point or comma, and a known unit behind
- * it: `-3.5 dB`, `12 ct`, `−3,5`; a fraction: `-1 1/2`; or a time: `00:01.250`. `-inf` is negative infinity. With
+ * it: `-3.5 dB`, `12 ct`, `−3,5`; a fraction: `-1 1/2`; a time: `00:01.250`; a number
+ * of cents or of seconds in two units: `+1 st 20 ct`; or a hexadecimal number: `0x3C`. `-inf` is negative infinity. With
  * `whole`, marks between groups of three digits part thousands: `44,100`, and `1:20` is a time. `undefined` for
  * anything else.
  */
@@ -28,10 +32,12 @@ export function readNumber(text: string, whole = false): NumberReading | undefin
   if (plain.test(text) && !(whole && text.includes('.'))) return { number: Number(text), unit: undefined };
   const signed = text.trim().replace(minusSigns, '-');
   const match = general.exec(signed);
-  if (!match) return readTime(signed, whole) ?? readFraction(signed);
+  if (!match)
+    return readTime(signed, whole) ?? readFraction(signed) ?? readCompound(signed) ?? readHexadecimal(signed);
   const [, sign, digits = '', word] = match;
   const unit = word === undefined ? undefined : unitOf(word);
-  if (word !== undefined && unit === undefined) return readTime(signed, whole) ?? readFraction(signed);
+  if (word !== undefined && unit === undefined)
+    return readTime(signed, whole) ?? readFraction(signed) ?? readCompound(signed) ?? readHexadecimal(signed);
   const size = magnitude(digits.trim(), whole);
   return Number.isNaN(size) ? undefined : { number: sign === '-' ? 0 - size : size, unit };
 }
@@ -64,6 +70,24 @@ function readFraction(text: string): NumberReading | undefined {
   if (Number(below) === 0 || (word !== undefined && unit === undefined)) return undefined;
   const size = Number(ones) + Number(above) / Number(below);
   return { number: sign === '-' ? 0 - size : size, unit };
+}
+
+/** A larger and a smaller unit side by side. The second sign may be left out only where the first is no minus. */
+function readCompound(text: string): NumberReading | undefined {
+  const match = compound.exec(text.replace(/[\u2212\u2010\u2011\u2013\u2014\uff0d]/g, '-'));
+  if (!match) return undefined;
+  const [, sign = '', first = '', firstWord = '', secondSign = '', second = '', secondWord = ''] = match;
+  if (sign === '-' && secondSign === '') return undefined;
+  const larger = Number(first.replace(',', '.')) * (sign === '-' ? -1 : 1);
+  const smaller = Number(second.replace(',', '.')) * (secondSign === '-' ? -1 : 1);
+  const units = `${unitOf(firstWord)} ${unitOf(secondWord)}`;
+  if (units === 'semitones cents') return { number: larger * 100 + smaller, unit: 'cents' };
+  return units === 's ms' ? { number: larger + smaller / 1000, unit: 's' } : undefined;
+}
+
+function readHexadecimal(text: string): NumberReading | undefined {
+  const digits = hexadecimal.exec(text)?.[1];
+  return digits === undefined ? undefined : { number: Number.parseInt(digits, 16), unit: undefined };
 }
 
 /** Reads a round robin position, with the number of positions where the cell gives it: `2`, `2/4`, `2 of 4`, `rr2`. */

@@ -2,9 +2,12 @@ import { panWord } from './languages/cellWords';
 import { readNumber } from './numberValues';
 
 const longest = 24;
+/** An arrow to the left before, or to the right behind a number. */
+const arrows =
+  /^(?:[<\u25c0\u25c2\u25c4\u2190\u2039]\s?(\d.*)|(\d.*?)\s?[>\u25b6\u25b8\u25ba\u2192\u203a])$/u;
 
 /**
- * Reads a pan position, −100 (left) to 100 (right): a signed number, `L50`, `20 R`, `50 % L`, `C`, `left`, `Mitte`.
+ * Reads a pan position, −100 (left) to 100 (right): a signed number, `L50`, `20 R`, `50 % L`, `◀50`, `C`, `left`, `Mitte`.
  * `undefined` for anything else.
  */
 export function readPan(text: string): number | undefined {
@@ -12,6 +15,10 @@ export function readPan(text: string): number | undefined {
   if (word.length > longest) return undefined;
   const number = readNumber(word);
   if (number) return number.unit === undefined || number.unit === 'percent' ? number.number : undefined;
+  const pointed = arrows.exec(word);
+  const amount = pointed && readNumber((pointed[1] ?? pointed[2]) as string);
+  if (pointed && amount && (amount.unit === undefined || amount.unit === 'percent'))
+    return pointed[1] === undefined ? amount.number : 0 - amount.number;
   const side = panWord(word.replace(/^<|>$/g, ''));
   if (side === 'centre') return 0;
   if (side) return side === 'left' ? -100 : 100;

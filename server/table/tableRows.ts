@@ -28,6 +28,9 @@ export interface TableRows {
 /** Rows are compared by so many characters. */
 const longestRowText = 2000;
 
+/** A line with the number of a page may hold a title too. */
+const mostInPageLine = 2;
+
 /** So many tables of one text are told apart. */
 const mostTables = 200;
 
@@ -107,7 +110,7 @@ class TableFinder {
       const { rows, headings } = headingsOf(cells, row, width);
       this.#open(rows, headings);
       this.#title = -1;
-    } else if (isPageNumber(cells.value(this.#onlyCell(row)))) {
+    } else if (cells.filled(row) <= mostInPageLine && this.#numbersPage(row)) {
       table.others.push({ row, why: 'numbers a page' });
     } else if (this.#isTitle(row)) {
       this.#nextTitle = this.#onlyCell(row);
@@ -149,6 +152,11 @@ class TableFinder {
 
   #isBlank(row: number): boolean {
     return row >= 0 && this.cells.filled(row) === 0;
+  }
+
+  #numbersPage(row: number): boolean {
+    const text = this.cells.value(this.#onlyCell(row));
+    return isPageNumber(text) && !isAudioFileName(text);
   }
 
   /** A row with nothing but a few words: no file, key, number or sum. */

@@ -4,8 +4,9 @@ import type { TableCells } from './cells';
 import { rounded } from './decimal';
 import { dynamicIn } from './dynamics';
 import type { KeyReading, NoteNaming } from './keyValues';
-import { readKeyRange } from './keyValues';
+import { keysInList, readKeyRange } from './keyValues';
 import { readLevel } from './levelValues';
+import { meansAll } from './limits';
 import { LoopValues } from './loopValues';
 import type { ColumnMeaning, ColumnReading } from './meaning';
 import { columnName, keyMeanings, shortened } from './meaning';
@@ -15,6 +16,7 @@ import { PanValues } from './panValues';
 import type { Steps } from './steps';
 import type { TableNotes } from './tableNotes';
 import { TuningValues } from './tuningValues';
+import { VelocityValues } from './velocityValues';
 import type { ZoneList } from './zoneList';
 
 /** What stands in cells that have no value. */
@@ -74,7 +76,7 @@ export class ZoneReader {
       if (this.#columns.has(meaning)) this.#readKeys(meaning);
     }
     yield 0.3;
-    for (const meaning of ['velocity_range', 'lovel', 'hivel'] as const) this.#readVelocities(meaning);
+    new VelocityValues(this).read();
     this.#readDynamics();
     yield 0.5;
     new TuningValues(this).read();
@@ -180,52 +182,45 @@ export class ZoneReader {
       notes.row = zones.rows[zone];
       const range = this.#keysIn(cell, column);
       if (!range) continue;
-      low.set(zone, cell, meaning === 'hikey' ? range.high : range.low);
-      if (high !== low) high.set(zone, cell, range.high);
+      if (high === low) low.set(zone, cell, meaning === 'hikey' ? range.high : range.low);
+      else {
+        if (range.open !== 'low') low.set(zone, cell, range.low);
+        if (range.open !== 'high') high.set(zone, cell, range.high);
+      }
     }
   }
 
   /** The keys in a cell; anything else is noted and answered as `undefined`. */
-  #keysIn(cell: number, column: ColumnReading): { low: number; high: number } | undefined {
+  #keysIn(
+    cell: number,
+    column: ColumnReading,
+  ): { low: number; high: number; open: 'low' | 'high' | undefined } | undefined {
     const { meaning } = column;
     const range = this.#ranges.of(cell);
     if (!range || (!range.single && (meaning === 'pitch_keycenter' || meaning === 'key'))) {
+      const text = this.cells.plain(cell);
+      if (column.meaning === 'key_range' && meansAll(text)) return undefined;
       this.drop(
         cell,
         column,
-        range ? 'is a range where one key is expected' : 'is neither a key number nor a note name',
+        range
+          ? 'is a range where one key is expected'
+          : keysInList(text).length > 1
+            ? 'lists keys that do not follow one another, which a region cannot; give each of them a row'
+            : 'is neither a key number nor a note name',
       );
       return undefined;
     }
     const low = this.#key(range.low);
     const high = this.#key(range.high);
     if (low >= keyBounds.least && high >= keyBounds.least && low <= keyBounds.most && high <= keyBounds.most)
-      return { low, high };
+      return { low, high, open: range.open };
     this.drop(cell, column, 'lies outside the keys 0..127');
     return undefined;
   }
 
   #key(key: KeyReading): number {
     return key.number ?? (key.named ?? Number.NaN) + this.options.keyShift;
-  }
-
-  #readVelocities(meaning: 'velocity_range' | 'lovel' | 'hivel'): void {
-    const column = this.#columns.get(meaning);
-    if (!column) return;
-    const lows = meaning === 'hivel' ? undefined : this.zones.column('lovel');
-    const highs = meaning === 'lovel' ? undefined : this.zones.column('hivel');
-    this.each(column, (zone, cell) => {
-      const number = this.cells.digits(cell, 3);
-      const range = number >= 0 ? undefined : this.#ranges.of(cell);
-      const low = number >= 0 ? number : range?.low.number;
-      const high = number >= 0 ? number : range?.high.number;
-      if (low === undefined || high === undefined || low > 127 || high > 127) {
-        this.drop(cell, column, 'is no velocity, which is 0..127');
-        return;
-      }
-      lows?.set(zone, cell, low);
-      highs?.set(zone, cell, high);
-    });
   }
 
   #readDynamics(): void {

@@ -8,9 +8,10 @@ export const english: LanguageWords = {
     velocity: ['velocity', 'velocities', 'vel', 'velo', 'v', 'dynamic', 'velocity range', 'vel range'],
     range: ['range', 'span', 'zone', 'split'],
     root: ['root', 'base', 'unity', 'original', 'orig', 'centre', 'center', 'reference'],
-    start: ['start', 'begin', 'beginning', 'from', 'in', 'start point', 'start frame'],
+    start: ['start', 'begin', 'beginning', 'from', 'in', 'start point', 'start frame', 'st', 'beg'],
     end: ['end', 'stop', 'to', 'out', 'end point', 'end frame'],
-    file: ['sample', 'file', 'audio', 'wave', 'wav'],
+    loop: ['loop', 'lp'],
+    file: ['sample', 'file', 'audio', 'wave', 'wav', 'smp', 'smpl'],
   },
   phrases: {
     sample: [
@@ -43,6 +44,8 @@ export const english: LanguageWords = {
       'zone group',
       'layer',
       'layer name',
+      'lyr',
+      'grp',
       'articulation',
       'articulations',
       'art',
@@ -52,6 +55,7 @@ export const english: LanguageWords = {
     pitch_keycenter: [
       '{root}',
       '{root} {key}',
+      'rk',
       '{key} {root}',
       '{root} pitch',
       'pitch {root}',
@@ -120,6 +124,7 @@ export const english: LanguageWords = {
     ],
     transpose: [
       'coarse',
+      'crs',
       'coarse tune',
       'coarse tuning',
       'tune coarse',
@@ -145,9 +150,9 @@ export const english: LanguageWords = {
       'loop state',
       'loop active',
     ],
-    loop_start: ['loop {start}', '{start} loop', 'loop low'],
-    loop_end: ['loop {end}', '{end} loop', 'loop high'],
-    loop_length: ['loop length', 'loop len', 'loop size', 'loop duration', 'length of loop'],
+    loop_start: ['{loop} {start}', '{start} loop', 'loop low'],
+    loop_end: ['{loop} {end}', '{end} loop', 'loop high'],
+    loop_length: ['{loop} length', '{loop} len', 'loop size', 'loop duration', 'length of loop'],
     offset: [
       '{start}',
       'sample {start}',
@@ -216,6 +221,11 @@ export const english: LanguageWords = {
   fillers: ['of', 'the'],
   totals: ['total', 'totals', 'sum', 'subtotal', 'average', 'mean'],
   pages: ['page', 'sheet'],
+  limits: {
+    least: ['from', 'and up', 'and above', 'up', 'or more', 'upwards'],
+    most: ['up to', 'to', 'and below', 'and down', 'or less', 'downwards'],
+    all: ['all', 'any', 'full', 'whole'],
+  },
   ditto: ['ditto', 'do.', 'same', 'same as above', 'as above', 'see above'],
   cells: {
     left: ['l', 'left'],
@@ -232,6 +242,7 @@ export const english: LanguageWords = {
       'looping',
       'forward',
       'forwards',
+      'fwd',
       'continuous',
       'infinite',
       'always',
@@ -248,6 +259,7 @@ export const english: LanguageWords = {
       'sustain loop',
     ],
     alternate: [
+      'alt',
       'alternate',
       'alternating',
       'ping pong',
@@ -256,7 +268,7 @@ export const english: LanguageWords = {
       'bi directional',
       'forward backward',
     ],
-    backward: ['backward', 'backwards', 'reverse'],
+    backward: ['backward', 'backwards', 'bwd', 'reverse', 'rev'],
   },
   units: {
     dB: ['db', 'decibel', 'decibels'],
@@ -266,6 +278,7 @@ export const english: LanguageWords = {
     frames: ['smp', 'smpl', 'samples', 'frames', 'fr', 'sample frames'],
     ms: ['ms', 'msec', 'milliseconds'],
     s: ['s', 'sec', 'secs', 'seconds'],
+    linear: ['linear', 'lin', 'ratio', 'factor'],
     Hz: ['hz', 'hertz'],
   },
 };

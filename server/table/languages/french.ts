@@ -2,10 +2,10 @@ import type { LanguageWords } from './languageWords';
 
 export const french: LanguageWords = {
   parts: {
-    low: 'bas,basse,grave,min,minimum,minimale,minimal,inférieur,inférieure,inf,plus basse,plus grave,première'.split(
+    low: 'bas,basse,grave,min,mini,minimum,minimale,minimal,inférieur,inférieure,inf,plus basse,plus grave,première'.split(
       ',',
     ),
-    high: 'haut,haute,aigu,aiguë,max,maximum,maximale,maximal,supérieur,supérieure,sup,plus haute,plus aiguë,dernière'.split(
+    high: 'haut,haute,aigu,aiguë,max,maxi,maximum,maximale,maximal,supérieur,supérieure,sup,plus haute,plus aiguë,dernière'.split(
       ',',
     ),
     key: ['note', 'touche', 'clé', 'notes', 'touches'],
@@ -86,14 +86,31 @@ export const french: LanguageWords = {
   fillers: ['de', 'du', 'des', 'la', 'le', 'les', 'l', 'd', 'la plus', 'en'],
   totals: ['total', 'totaux', 'somme', 'moyenne', 'sous'],
   pages: ['page', 'feuille'],
+  limits: {
+    least: ['à partir de', 'dès', 'depuis', 'et plus'],
+    most: ['jusqu à', 'jusque', 'et moins'],
+    all: ['tout', 'tous', 'toute', 'toutes'],
+  },
   ditto: ['idem', 'id.', 'voir ci-dessus', 'même'],
   cells: {
     left: ['gauche', 'g'],
     right: ['droite', 'd', 'droit'],
     centre: ['milieu', 'centré'],
-    no_loop: ['non', 'aucune', 'sans', 'inactif', 'inactive', 'faux'],
+    no_loop: ['non', 'aucun', 'aucune', 'sans', 'inactif', 'inactive', 'désactivé', 'désactivée', 'faux'],
     one_shot: ['une fois', 'unique'],
-    loop_continuous: ['oui', 'actif', 'active', 'avec', 'avant', 'continue', 'continu', 'vrai', 'boucle'],
+    loop_continuous: [
+      'oui',
+      'actif',
+      'active',
+      'activé',
+      'activée',
+      'avec',
+      'avant',
+      'continue',
+      'continu',
+      'vrai',
+      'boucle',
+    ],
     loop_sustain: ['maintien', 'tenue', 'jusqu au relâchement'],
     alternate: ['aller retour', 'alternée', 'alterné'],
     backward: ['arrière', 'inverse', 'à l envers'],
@@ -103,6 +120,7 @@ export const french: LanguageWords = {
     cents: ['centième', 'centièmes'],
     semitones: ['demi-tons', 'demi-ton', 'demi tons', 'dt'],
     percent: ['pour cent', 'pourcent'],
+    linear: ['linéaire'],
     frames: ['échantillons', 'éch', 'trames'],
     ms: ['millisecondes'],
     s: ['secondes'],

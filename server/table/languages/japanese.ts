@@ -43,6 +43,11 @@ export const japanese: LanguageWords = {
   fillers: [],
   totals: ['合計', '小計', '総計', '平均'],
   pages: ['ページ', '頁'],
+  limits: {
+    least: ['以上', 'から'],
+    most: ['以下', 'まで'],
+    all: ['全', '全部', 'すべて', '全て'],
+  },
   ditto: ['同上', '〃', '々', '同'],
   cells: {
     left: ['左'],
@@ -60,6 +65,7 @@ export const japanese: LanguageWords = {
     cents: ['セント'],
     semitones: ['半音'],
     percent: ['パーセント'],
+    linear: ['リニア', '線形'],
     frames: ['サンプル', 'フレーム'],
     ms: ['ミリ秒'],
     s: ['秒'],

@@ -30,6 +30,8 @@ export interface LanguageWords {
   totals: readonly string[];
   /** First words of lines that number the pages. */
   pages: readonly string[];
+  /** Words before or behind one value that is the least or the most of a range, and words for all values. */
+  limits: Readonly<Record<'least' | 'most' | 'all', readonly string[]>>;
   /** What a cell says that is the same as the one above it. */
   ditto: readonly string[];
   cells: Readonly<Partial<Record<CellWord, readonly string[]>>>;

@@ -43,14 +43,24 @@ export const spanish: LanguageWords = {
   fillers: ['de', 'del', 'la', 'el', 'los', 'las'],
   totals: ['total', 'totales', 'suma', 'promedio', 'media'],
   pages: ['página', 'hoja'],
+  limits: {
+    least: ['desde', 'a partir de', 'y más', 'o más', 'en adelante'],
+    most: ['hasta', 'y menos', 'o menos'],
+    all: ['todo', 'todos', 'toda', 'todas'],
+  },
   ditto: ['ídem', 'idem', 'igual', 'lo mismo'],
   cells: {
     left: ['izquierda', 'izq', 'i'],
     right: ['derecha', 'der', 'd'],
     centre: ['centro', 'medio'],
-    no_loop: ['no', 'ninguno', 'sin', 'apagado', 'inactivo', 'desactivado', 'falso'],
+    no_loop: 'no,ninguno,ninguna,sin,apagado,apagada,inactivo,inactiva,desactivado,desactivada,falso'.split(
+      ',',
+    ),
     one_shot: ['una vez'],
-    loop_continuous: ['sí', 'si', 'activo', 'activado', 'encendido', 'con', 'adelante', 'continuo', 'bucle'],
+    loop_continuous:
+      'sí,si,activo,activa,activado,activada,encendido,encendida,con,adelante,continuo,bucle,verdadero'.split(
+        ',',
+      ),
     loop_sustain: ['sostenido', 'mantenido'],
     alternate: ['ida y vuelta', 'alterno', 'alternado'],
     backward: ['atrás', 'inverso', 'al revés'],
@@ -60,6 +70,7 @@ export const spanish: LanguageWords = {
     cents: ['centésimas', 'centésima'],
     semitones: ['semitonos', 'semitono'],
     percent: ['por ciento'],
+    linear: ['lineal'],
     frames: ['muestras', 'cuadros'],
     ms: ['milisegundos'],
     s: ['seg', 'segundos'],
