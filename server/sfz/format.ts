@@ -15,7 +15,12 @@ const mostFindings = 1000;
 export function formatSfz(instrument: Instrument, style: FormatStyle, near?: Stretch): TextEdit[] {
   const text = instrument.sources[0]?.text ?? '';
   if (instrument.findings.length >= mostFindings) return [];
-  const { pieces, odd } = sfzPieces(instrument, near);
+  const isAsWritten = style.opcodeOrder === 'keep' && !style.alignColumns;
+  const { pieces, odd } = sfzPieces(
+    instrument,
+    near,
+    (header) => isAsWritten && modeOf(instrument, header, style) === 'inline',
+  );
   const frozen = (from: number, to: number, breaks: number): Piece =>
     ({
       order: 0,
@@ -28,6 +33,7 @@ export function formatSfz(instrument: Instrument, style: FormatStyle, near?: Str
       id: -1,
       header: -1,
       needsStart: true,
+      holdsOpcodes: false,
     }) as SfzPiece;
   const whole = freezeLines(text, pieces, odd, frozen) as SfzPiece[];
   const last = whole[whole.length - 1];
@@ -187,7 +193,7 @@ class Layout {
       this.#rows.push(this.#row);
     }
     this.#open = 'any';
-    this.#behindValue = false;
+    this.#behindValue = piece.holdsOpcodes;
   }
 
   #parameter(piece: SfzPiece): void {

@@ -35,6 +35,12 @@ describe('formatting SFZ', () => {
     ).toBe('<group>\nlovel=1\nhivel=63\n<region> sample=soft a.wav lokey=60 hikey=64\n\n<region> key=65\n');
   });
 
+  it('goes on in lines that are laid out already', async () => {
+    expect(
+      await formatted('<region> key=60 pan=1\nvolume=2\n<region> key=61 pan= 2 tune=3\n<region> key=62\n'),
+    ).toBe('<region> key=60 pan=1 volume=2\n<region> key=61 pan=2 tune=3\n<region> key=62\n');
+  });
+
   it('puts every header in the line of its opcodes', async () => {
     expect(await formatted('<group>\nlovel=1\nhivel=63\n<region>\nkey=60\n', { headers: 'inline' })).toBe(
       '<group> lovel=1 hivel=63\n<region> key=60\n',
