@@ -25,7 +25,9 @@ export async function openNewInstrument(
 }
 
 async function freeName(folder: Uri, name: string, suffix: string): Promise<Uri | undefined> {
-  if (folder.scheme !== 'file' && folder.scheme !== 'vscode-remote') return undefined;
+  // A document with a name is saved among the files of the editor's own place, so others cannot have one.
+  const [first] = workspace.workspaceFolders ?? [];
+  if (!['file', 'vscode-remote', first?.uri.scheme].includes(folder.scheme)) return undefined;
   for (let number = 1; number <= mostTries; number++) {
     const uri = Uri.joinPath(folder, `${name}${number === 1 ? '' : `-${number}`}${suffix}`);
     const isOpen = workspace.textDocuments.some(({ uri: { path } }) => path === uri.path);
