@@ -3,6 +3,7 @@ import { nameOf } from '../model/paths';
 import { finish, levelsOf } from './infer/assemble';
 import { assignColumns } from './infer/assign';
 import { instrumentConfidence, isForeignRoot } from './infer/instrumentConfidence';
+import { findListedRegion } from './infer/listedRegion';
 import { namespacesIn } from './infer/namespaces';
 import { regionDraft } from './infer/regionDraft';
 import { findRegionElement } from './infer/regionElement';
@@ -63,14 +64,21 @@ export function inferVocabulary(text: string, options: InferenceOptions): Inferr
   const survey = surveyOf(text);
   if (!survey.root || isForeignRoot(survey.root)) return undefined;
   const selectors = findSelectors(survey);
-  const region = findRegionElement(survey, selectors);
+  const listed = findListedRegion(text, survey, selectors);
+  const region = listed?.region ?? findRegionElement(survey, selectors);
   if (!region) return undefined;
   const rows = readRows(text, survey, region, selectors);
   const { chain } = region;
   const assigned = assignColumns(rows, region);
   const confidence = instrumentConfidence(assigned, region);
   if (confidence === undefined) return undefined;
-  const files = findSampleFiles(assigned, rows, options.sampleFacts, samplePathOf(options.given));
+  const files = findSampleFiles(
+    assigned,
+    rows,
+    options.sampleFacts,
+    samplePathOf(options.given),
+    listed?.list,
+  );
   const { settled, drafts } = settle(assigned, rows, chain, files);
   const levels = levelsOf(settled, region);
   const name = nameOf(options.path.replaceAll('\\', '/')).replace(/\.xml$/i, '');

@@ -1,6 +1,8 @@
 import { joinPath } from '../model/paths';
 import { decodeXmlAttribute, decodeXmlText } from '../xml/references';
+import { readSamplePath } from './forms/samplePath';
 import { parsePlace } from './places';
+import { readSampleList } from './read/sampleList';
 import type { ElementText } from './styleTree';
 import { elementTree, valueAt } from './styleTree';
 import type { ValueForm, Vocabulary } from './vocabulary';
@@ -10,7 +12,7 @@ let last: { text: string; root: ElementText } | undefined;
 
 /**
  * The form of a path as it is at an offset of a text: with the folder that an element around it names, where the form says that
- * one does. Other forms are answered as they are.
+ * one does. Where the text is the key of an entry in a list of samples, the keys are words. Other forms are answered as they are.
  */
 export function withOuterFolder(
   form: ValueForm,
@@ -18,10 +20,18 @@ export function withOuterFolder(
   vocabulary: Vocabulary,
   offset: number,
 ): ValueForm {
+  if (form.kind === 'path' && form.list) return listedForm(form, text);
   if (form.kind !== 'path' || form.under === undefined) return form;
   const { under, ...rest } = form;
   const outer = outerFolder(text, vocabulary, under, offset);
   return outer === undefined ? rest : { ...rest, folder: joinPath(form.folder ?? '', outer) };
+}
+
+function listedForm(form: Extract<ValueForm, { kind: 'path' }>, text: string): ValueForm {
+  const words: Record<string, string> = Object.create(null);
+  const entries = form.list ? readSampleList(text, form.list) : [];
+  for (const [key, path] of entries) words[key] = readSamplePath(form, path);
+  return { kind: 'words', words };
 }
 
 function outerFolder(

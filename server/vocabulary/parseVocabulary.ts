@@ -7,7 +7,13 @@ import { formFields } from './forms/formFields';
 import type { JsonNode } from './jsonTree';
 import { readJson } from './jsonTree';
 import { parsePlace } from './places';
-import type { ValueForm, Vocabulary, VocabularyLevel, VocabularyParameter } from './vocabulary';
+import type {
+  SampleListPlace,
+  ValueForm,
+  Vocabulary,
+  VocabularyLevel,
+  VocabularyParameter,
+} from './vocabulary';
 
 /** Something that a vocabulary has wrong, with its place in the text. */
 export interface VocabularyProblem {
@@ -250,6 +256,13 @@ class VocabularyReader {
       this.#tell(node, `"under" is a place such as @folder, not "${shorten(form.under)}".`);
       return undefined;
     }
+    if (form.kind === 'path' && form.list && !isListPlace(form.list)) {
+      this.#tell(
+        node,
+        '"list" has the name of an "element", a "key" such as @id, and a "path" such as @file or . for text.',
+      );
+      return undefined;
+    }
     if (form.kind === 'pan' && form.sides && !areSides(form.sides)) {
       this.#tell(node, '"sides" has the letters for "left", "centre" and "right", each another one.');
       return undefined;
@@ -308,6 +321,16 @@ class VocabularyReader {
   #tell({ start, end }: { start: number; end: number }, message: string): void {
     this.problems.push({ message, start, end });
   }
+}
+
+function isListPlace(list: SampleListPlace): boolean {
+  const { element, key, path, ...rest } = list;
+  const isAttribute = (place: string | undefined) =>
+    place?.startsWith('@') === true && isXmlName(place.slice(1));
+  const isElement = typeof element === 'string' && isXmlName(element);
+  return (
+    isElement && isAttribute(key) && (path === '.' || isAttribute(path)) && Object.keys(rest).length === 0
+  );
 }
 
 function areSides(sides: Readonly<Record<string, string>>): boolean {

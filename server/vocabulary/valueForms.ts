@@ -82,7 +82,8 @@ export function writeValue(
     case 'text':
       return { text: value };
     case 'path': {
-      const text = value === '' ? undefined : writeSamplePath(form, value);
+      // Nothing here knows the entries of a list.
+      const text = value === '' || form.list ? undefined : writeSamplePath(form, value);
       return text === undefined ? undefined : { text };
     }
     case 'words': {

@@ -50,6 +50,16 @@ export interface WithUnitText {
   unitText?: string;
 }
 
+/** A list of samples elsewhere in the text. */
+export interface SampleListPlace {
+  /** The name of the elements that are its entries. */
+  element: string;
+  /** The attribute of an entry that regions refer to, such as `@id`. */
+  key: string;
+  /** Where an entry has its path: an attribute such as `@file`, or `.` for its text. */
+  path: string;
+}
+
 /** How a value is written. */
 export type ValueForm =
   /**
@@ -110,8 +120,16 @@ export type ValueForm =
   /**
    * A path to an audio file. `folder`: what is to be put before it, relative to the folder of the text; `under`: the place, seen
    * from an element around it, that names a further folder, the nearest one where several do; `ending`: what is to be put behind.
+   * `list`: the text is no path but the key of an entry in a list of samples.
    */
-  | { kind: 'path'; folder?: string; under?: string; ending?: string; separator?: '/' | '\\' }
+  | {
+      kind: 'path';
+      folder?: string;
+      under?: string;
+      ending?: string;
+      separator?: '/' | '\\';
+      list?: SampleListPlace;
+    }
   | { kind: 'text' };
 
 /** The ending of the names of files that hold a vocabulary. */

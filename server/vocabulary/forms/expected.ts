@@ -30,7 +30,9 @@ export function expectedOf(form: ValueForm): string {
         : `one of ${words.join(', ')}`;
     }
     case 'path':
-      return 'a path to an audio file';
+      return form.list
+        ? `the ${form.list.key.slice(1)} of a <${form.list.element}>`
+        : 'a path to an audio file';
     case 'text':
       return 'a text';
   }

@@ -64,6 +64,7 @@ export const formFields: Readonly<Record<ValueForm['kind'], Readonly<Record<stri
     under: { kind: 'text' },
     ending: { kind: 'text' },
     separator: choice('/', '\\'),
+    list: { kind: 'words' },
   },
   text: {},
 };

@@ -136,6 +136,21 @@ function namesKeys(holder: ElementType): boolean {
   return false;
 }
 
+/** Whether an element names keys or velocities, so that it could be a region. */
+export function namesZones(type: ElementType, selectors: Selectors): boolean {
+  return tradeTargets(type, selectors).some((target) => anyKeyTargets.has(target) || zoneTargets.has(target));
+}
+
+/** A type of elements as the region, with what stands around it. */
+export function regionOf(
+  region: ElementType,
+  survey: Survey,
+  example: Cell,
+  pathAt: string | undefined,
+): RegionElement {
+  return withTwins({ region, example, pathAt, score: 0 }, survey, []);
+}
+
 /** The targets that the names in an element say, children included that stand in it once. */
 export function tradeTargets(type: ElementType, selectors: Selectors): string[] {
   const targets: string[] = [];

@@ -7,6 +7,7 @@ import type { ValueForm } from '../vocabulary';
 import type { Assigned } from './assign';
 import type { Draft } from './draft';
 import { exampleOf, otherForm, placeName } from './draft';
+import type { SampleList } from './listedRegion';
 import type { Column, Rows } from './rows';
 
 /** The audio files of the rows. */
@@ -29,11 +30,13 @@ export function findSampleFiles(
   rows: Rows,
   lookup: SampleFactsLookup | undefined,
   given?: SampleFiles['form'],
+  list?: SampleList,
 ): SampleFiles {
   const places = assigned.filter(({ target }) => target === 'sample');
   const names: (string | undefined)[] = new Array(rows.count).fill(undefined);
   for (const { texts, column } of [...places].sort((one, other) => other.column.level - one.column.level)) {
-    for (let row = 0; row < rows.count; row++) if (column.cells[row]) names[row] ??= texts[row];
+    for (let row = 0; row < rows.count; row++)
+      if (column.cells[row]) names[row] ??= list ? list.paths.get(texts[row]?.trim() ?? '') : texts[row];
   }
   const place = places.at(-1);
   const looked: { row: number; name: string }[] = [];
@@ -73,6 +76,7 @@ export function findSampleFiles(
     ...(placed.under && { under: placed.under.at }),
     ...(placed.ending !== '' && { ending: placed.ending }),
     ...(names.some((name) => name?.includes('\\')) && { separator: '\\' as const }),
+    ...(list && { list: list.place }),
   };
   const facts: (SampleFacts | undefined)[] = new Array(rows.count).fill(undefined);
   if (lookup && best.found > 0) {
@@ -146,7 +150,7 @@ function foldersIn(rows: Rows, assigned: readonly Assigned[]): string[] {
 
 function draftsOf(
   place: Assigned,
-  { folder, under, ending }: SampleFiles['form'],
+  { folder, under, ending, list }: SampleFiles['form'],
   found: number,
   looked: number,
   endings: readonly string[],
@@ -155,6 +159,17 @@ function draftsOf(
   const span = exampleOf(place);
   const isAbout: Draft['isAbout'] = ({ parameter }) => parameter === 'sample';
   const files = `${found} of ${looked} sample files are found so.`;
+  if (list) {
+    drafts.push({
+      id: 'sample.list',
+      message: `${placeName(place)} is the ${list.key.slice(1)} of a <${list.element}>, which names the audio file.`,
+      confidence: 0.9,
+      evidence: ['All of its values are found there.'],
+      span,
+      isAbout,
+      alternatives: [],
+    });
+  }
   if (folder) {
     drafts.push({
       id: 'sample.folder',

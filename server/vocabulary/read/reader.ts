@@ -8,15 +8,19 @@ import type { RelatedSpan, XmlHandler } from '../../xml/handler';
 import { ValueMark } from '../../xml/handler';
 import { decodeXmlAttribute } from '../../xml/references';
 import { expectedOf } from '../forms/expected';
+import { readSamplePath } from '../forms/samplePath';
 import { readWord } from '../forms/words';
-import type { ValueForm } from '../vocabulary';
+import type { SampleListPlace, ValueForm } from '../vocabulary';
 import type { ChildElements, CompiledVocabulary, ElementPlace } from './compile';
 import { ElementText } from './elementText';
+import { readSampleList } from './sampleList';
 import { scaleBySurroundings } from './scale';
 import type { Target } from './targets';
 import { isReadBeside, partOf } from './targets';
+import type { TargetValue } from './values';
 import { readTargetText } from './values';
 
+type Path = Extract<ValueForm, { kind: 'path' }>;
 type Words = Extract<ValueForm, { kind: 'words' }>;
 
 /** A parameter with all that the builder is told of it. */
@@ -84,6 +88,8 @@ export class VocabularyReader implements XmlHandler {
   /** The attribute that says what the others of the tag mean. */
   #naming: HeldAttribute | undefined;
   readonly #elementText: ElementText;
+  /** The lists of samples that were needed. */
+  readonly #lists = new Map<SampleListPlace, ReadonlyMap<string, string>>();
 
   readonly #lateBefore: LateValues | undefined;
   readonly #late = new Map<number, Entry[]>();
@@ -235,8 +241,8 @@ export class VocabularyReader implements XmlHandler {
     this.#textValue(target, nameStart, nameEnd, valueStart, valueEnd, text, text === raw);
   }
 
-  #isPathAsWritten({ folder, under, ending }: { folder?: string; under?: string; ending?: string }): boolean {
-    return !folder && under === undefined && !ending && !this.#hasBackslash;
+  #isPathAsWritten({ folder, under, ending, list }: Path): boolean {
+    return !folder && under === undefined && !ending && !list && !this.#hasBackslash;
   }
 
   /** A word; mostly one of few, so that the text of the last one need not be cut out again. */
@@ -275,8 +281,7 @@ export class VocabularyReader implements XmlHandler {
     }
     const part = partOf(target, text);
     const partText = part && text.slice(part.start, part.end);
-    const value =
-      partText === undefined ? undefined : readTargetText(target, this.#inFolder(target, partText));
+    const value = partText === undefined ? undefined : this.#targetValue(target, partText);
     if (part === undefined || partText === undefined || value === undefined) {
       this.#reportNonsense(target, valueStart, valueEnd);
       return;
@@ -289,6 +294,20 @@ export class VocabularyReader implements XmlHandler {
     const isNumber = value.isNumber || (!isAtSpan && ownText === undefined);
     const { number, isUnscaled } = value;
     this.#add(target, nameStart, nameEnd, start, end, number, isNumber, ownText, isUnscaled);
+  }
+
+  #targetValue(target: Target, text: string): TargetValue | undefined {
+    const { form } = target;
+    if (form.kind !== 'path' || !form.list) return readTargetText(target, this.#inFolder(target, text));
+    let list = this.#lists.get(form.list);
+    if (!list) {
+      list = readSampleList(this.#text, form.list);
+      this.#lists.set(form.list, list);
+    }
+    const path = list.get(text.trim());
+    return path === undefined
+      ? undefined
+      : { number: Number.NaN, isNumber: false, text: readSamplePath(form, path) };
   }
 
   /** A path with the folder before it that the nearest element around names. */

@@ -1,5 +1,6 @@
 import { apiary } from './apiary';
 import { bakery } from './bakery';
+import { bottling } from './bottling';
 import { canal } from './canal';
 import { cloister } from './cloister';
 import { dam } from './dam';
@@ -24,6 +25,7 @@ import { uhrwerk } from './uhrwerk';
 export const short: Readonly<Record<string, Short>> = {
   apiary,
   bakery,
+  bottling,
   canal,
   cloister,
   dam,

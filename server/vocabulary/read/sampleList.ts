@@ -1,0 +1,87 @@
+import type { XmlHandler } from '../../xml/handler';
+import { ValueMark } from '../../xml/handler';
+import { decodeXmlAttribute, decodeXmlText } from '../../xml/references';
+import { scanXml } from '../../xml/scan';
+import type { SampleListPlace } from '../vocabulary';
+
+/**
+ * The paths of a list of samples by what refers to them, as the text has them. The first entry of a key counts. Entries hold
+ * both in attributes, the path perhaps as their text.
+ */
+export function readSampleList(text: string, list: SampleListPlace): ReadonlyMap<string, string> {
+  const look = new ListLook(text, list);
+  scanXml(text, look);
+  return look.paths;
+}
+
+class ListLook implements XmlHandler {
+  readonly paths = new Map<string, string>();
+  readonly #text: string;
+  readonly #list: SampleListPlace;
+  #depth = 0;
+  /** At which depth the content of the entry stands; −1 outside of entries. */
+  #entryDepth = -1;
+  #isEntry = false;
+  #key: string | undefined;
+  #path: string | undefined;
+
+  constructor(text: string, list: SampleListPlace) {
+    this.#text = text;
+    this.#list = list;
+  }
+
+  open(_tagStart: number, nameStart: number, nameEnd: number): void {
+    const { element } = this.#list;
+    this.#isEntry = element.length === nameEnd - nameStart && this.#text.startsWith(element, nameStart);
+    if (!this.#isEntry) return;
+    this.#key = undefined;
+    this.#path = undefined;
+  }
+
+  attribute(
+    _attribute: number,
+    nameStart: number,
+    nameEnd: number,
+    valueStart: number,
+    valueEnd: number,
+    _number: number,
+    marks: number,
+  ): void {
+    if (!this.#isEntry) return;
+    const place = `@${this.#text.slice(nameStart, nameEnd)}`;
+    const { key, path } = this.#list;
+    if (place !== key && place !== path) return;
+    const raw = this.#text.slice(valueStart, valueEnd);
+    const value = marks & ValueMark.encoded ? decodeXmlAttribute(raw) : raw;
+    if (place === key) this.#key = value.trim();
+    if (place === path) this.#path = value.trim();
+  }
+
+  openEnd(_end: number, empty: boolean): void {
+    if (this.#isEntry) this.#add();
+    if (empty) return;
+    this.#depth++;
+    if (this.#isEntry) this.#entryDepth = this.#depth;
+  }
+
+  #add(): void {
+    const { paths } = this;
+    if (this.#key && this.#path && !paths.has(this.#key)) paths.set(this.#key, this.#path);
+  }
+
+  close(): void {
+    if (this.#depth === this.#entryDepth) this.#entryDepth = -1;
+    if (this.#depth > 0) this.#depth--;
+  }
+
+  characters(start: number, end: number): void {
+    if (this.#list.path !== '.' || this.#depth !== this.#entryDepth) return;
+    this.#path = decodeXmlText(this.#text.slice(start, end)).trim();
+    this.#add();
+  }
+
+  comment(): void {}
+  instruction(): void {}
+  doctype(): void {}
+  problem(): void {}
+}
