@@ -195,7 +195,7 @@ function widened(text: string, pieces: readonly Piece[], touched: readonly Stret
         at--;
         continue;
       }
-      end = Math.max(end, lineEndAt(text, piece.end));
+      if (piece.end > end) end = lineEndAt(text, piece.end);
     }
     if (start === end) continue;
     if (last && start <= last.end) {
