@@ -52,6 +52,9 @@ function sortAttributes(pieces: XmlPiece[], names: ParameterNames): void {
   }
 }
 
+/** Further in, lines stand no further in: no instrument is so deep, and their indentation alone would fill the memory. */
+const deepest = 200;
+
 /** Says what stands before each piece. */
 class Layout {
   readonly #style: FormatStyle;
@@ -113,7 +116,11 @@ class Layout {
 
   #newLine(piece: XmlPiece): void {
     const breaks = piece.breaks > 1 ? this.#lineEnd + this.#lineEnd : this.#lineEnd;
-    piece.lead = breaks + this.#style.indentation.repeat(piece.depth);
+    piece.lead = breaks + this.#indentation(piece.depth);
+  }
+
+  #indentation(depth: number): string {
+    return this.#style.indentation.repeat(Math.min(depth, deepest));
   }
 
   #startRow(piece: XmlPiece): void {
@@ -128,7 +135,7 @@ class Layout {
 
   #attribute(piece: XmlPiece): void {
     if (this.#style.headers === 'ownLine' && isHeaderKind(piece.element)) {
-      piece.lead = this.#lineEnd + this.#style.indentation.repeat(piece.depth + 1);
+      piece.lead = this.#lineEnd + this.#indentation(piece.depth + 1);
       return;
     }
     piece.lead = ' ';

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { usualFormatStyle } from '../../../server/model/formatStyle';
 import { mostFindings } from '../../../server/model/instrumentBuilder';
+import { formatXml } from '../../../server/xml/format';
 import { readXml } from '../../../server/xml/read';
 import { countsOf } from './countedXml';
 
@@ -141,5 +143,19 @@ describe('findings', () => {
     ['open elements', '<instrument>'.repeat(20_000)],
   ])('of very many %s are no more than can be shown', (_, text) => {
     expect(readXml(text, { path: 'a.instrument.xml' }).findings).toHaveLength(mostFindings);
+  });
+});
+
+describe('laying out', () => {
+  it('indents a text that nests very deep no further than anybody reads', () => {
+    const text = '<group>\n'.repeat(5000) + '</group>\n'.repeat(5000);
+    const edits = formatXml(readXml(text, { path: 'a.instrument.xml' }), usualFormatStyle);
+    expect(edits.length).toBeGreaterThan(5000);
+    expect(Math.max(...edits.map((edit) => edit.newText.length))).toBeLessThan(1000);
+  });
+
+  it('looks at one long line once', () => {
+    const text = '<instrument>'.repeat(100_000);
+    expect(formatXml(readXml(text, { path: 'a.instrument.xml' }), usualFormatStyle)).toEqual([]);
   });
 });
