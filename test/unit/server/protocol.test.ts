@@ -434,7 +434,9 @@ describe('requests of our own', () => {
       to: 'sfz',
     });
     expect(back.text).toMatch(/<region> sample=\*sine key=60/);
-    expect(await client.connection.sendRequest('zonewright/convert', { uri, to: 'toString' })).toBeNull();
+    expect(await client.connection.sendRequest('zonewright/convert', { uri, to: 'toString' })).toEqual({
+      problem: expect.stringContaining('toString'),
+    });
   });
 });
 
