@@ -75,10 +75,12 @@ class Layers {
   readonly #conditions: Conditions;
   readonly #codes: Int32Array;
   readonly #gains: VelocityGains;
-  /** The power and the greatest peak of what sounds at one time, at its first region, and how many regions that are. */
-  readonly #power: Float64Array;
-  readonly #peak: Float64Array;
+  /**
+   * The level in dB of what sounds at one time and how many regions that are, at its first region; and the first region of each.
+   */
+  readonly #level: Float64Array;
   readonly #regions: Int32Array;
+  readonly #first: Int32Array;
   readonly #loudnesses: PlayedLoudnesses;
   /** The first region on a key by its highest velocity, plus one. Emptied after each set of conditions. */
   readonly #byEnd = new Int32Array(128 * 128);
@@ -92,9 +94,9 @@ class Layers {
     this.#gains = new VelocityGains(context.instrument);
     this.#loudnesses = loudnesses;
     const count = this.#codes.length;
-    this.#power = new Float64Array(count);
-    this.#peak = new Float64Array(count);
+    this.#level = new Float64Array(count);
     this.#regions = new Int32Array(count);
+    this.#first = new Int32Array(count);
   }
 
   /** The number of the conditions of a region. */
@@ -132,12 +134,14 @@ class Layers {
   #addInversions(numbers: readonly number[], found: Inversion[]): void {
     const firsts: number[] = [];
     for (const number of numbers) if (this.#enter(number)) firsts.push(number);
+    const softer: Inversion[] = [];
     for (const upper of firsts) {
       const lower = this.#below(upper);
       if (lower < 0 || this.#regions[lower] !== this.#regions[upper]) continue;
       const softerDb = this.#softerBy(upper, lower);
-      if (softerDb !== undefined) found.push({ upper, lower, softerDb });
+      if (softerDb !== undefined) softer.push({ upper, lower, softerDb });
     }
+    if (softer.length > 0) found.push(...this.#withLowerPeaks(softer, numbers));
     for (const number of firsts) {
       const { lowKey, highKey, highVelocity } = rectangleOfCode(this.#codes[number] as number);
       this.#byEnd.fill(0, highVelocity * 128 + lowKey, highVelocity * 128 + highKey + 1);
@@ -149,19 +153,17 @@ class Layers {
     const code = this.#codes[number] as number;
     const { lowKey, highKey, highVelocity } = rectangleOfCode(code);
     const row = highVelocity * 128;
-    const survey = this.#survey(number);
-    const power = 10 ** ((this.#loudnesses.loudness[number] as number) / 10);
-    const peak = survey ? survey.peak * 10 ** ((this.#loudnesses.gain[number] as number) / 20) : Number.NaN;
+    const level = this.#loudnesses.loudness[number] as number;
     const before = (this.#byEnd[row + lowKey] as number) - 1;
     if (before >= 0 && this.#codes[before] === code) {
       // Not a number where one of them is not known, so that nothing is said of them.
-      this.#power[before] = (this.#power[before] as number) + power;
-      this.#peak[before] = Math.max(this.#peak[before] as number, peak);
+      this.#level[before] = sumOfLevels(this.#level[before] as number, level);
+      this.#first[number] = before;
       this.#regions[before] = (this.#regions[before] as number) + 1;
       return false;
     }
-    this.#power[number] = power;
-    this.#peak[number] = peak;
+    this.#level[number] = level;
+    this.#first[number] = number;
     this.#regions[number] = 1;
     for (let key = lowKey; key <= highKey; key++) {
       if (this.#byEnd[row + key] === 0) this.#byEnd[row + key] = number + 1;
@@ -185,20 +187,43 @@ class Layers {
     const above = rectangleOfCode(this.#codes[upper] as number);
     const below = rectangleOfCode(this.#codes[lower] as number);
     if (this.#ofRegion[upper] === this.#ofRegion[lower] || !shareKeys(above, below)) return undefined;
-    const power = (this.#power[lower] as number) / (this.#power[upper] as number);
-    const peak = (this.#peak[lower] as number) / (this.#peak[upper] as number);
-    // Both at the velocities where one takes over from the other.
-    const gain = this.#gains.of(upper, above.lowVelocity) - this.#gains.of(lower, below.highVelocity);
-    if (power <= 1 && gain >= 0) return undefined;
-    const softerDb = 10 * Math.log10(power) - gain;
-    const isClear = softerDb >= leastLoudnessDb && 20 * Math.log10(peak) - gain >= leastPeakDb;
-    return isClear ? softerDb : undefined;
+    const softerDb =
+      (this.#level[lower] as number) - (this.#level[upper] as number) - this.#gainBetween(upper, lower);
+    return softerDb >= leastLoudnessDb ? softerDb : undefined;
+  }
+
+  /** What velocity adds from one layer to the one above it, in dB, where one takes over from the other. */
+  #gainBetween(upper: number, lower: number): number {
+    const { lowVelocity } = rectangleOfCode(this.#codes[upper] as number);
+    const { highVelocity } = rectangleOfCode(this.#codes[lower] as number);
+    return this.#gains.of(upper, lowVelocity) - this.#gains.of(lower, highVelocity);
+  }
+
+  /** Those of some inversions in which the peak of the upper layer is clearly lower too. */
+  #withLowerPeaks(inversions: readonly Inversion[], numbers: readonly number[]): Inversion[] {
+    const peaks = new Map<number, number>();
+    for (const number of numbers) {
+      const survey = this.#survey(number);
+      const gain = this.#loudnesses.gain[number] as number;
+      const peak = survey ? 20 * Math.log10(survey.peak) + gain : Number.NaN;
+      const first = this.#first[number] as number;
+      peaks.set(first, Math.max(peaks.get(first) ?? Number.NEGATIVE_INFINITY, peak));
+    }
+    return inversions.filter(({ upper, lower }) => {
+      const difference = (peaks.get(lower) as number) - (peaks.get(upper) as number);
+      return difference - this.#gainBetween(upper, lower) >= leastPeakDb;
+    });
   }
 
   #survey(number: number): SampleSurvey | null | undefined {
     const sample = this.#ofRegion[number];
     return sample && this.#surveys[sample.number];
   }
+}
+
+/** The level in dB of two sounds together that have nothing to do with one another. */
+function sumOfLevels(one: number, other: number): number {
+  return 10 * Math.log10(10 ** (one / 10) + 10 ** (other / 10));
 }
 
 function shareKeys(a: Rectangle, b: Rectangle): boolean {
