@@ -2,6 +2,7 @@ import { HeaderKind } from '../model/headerKinds';
 import type { IncludePart } from '../model/includeParts';
 import type { Instrument } from '../model/instrument';
 import { parameterStride } from '../model/instrument';
+import { LineBuffer } from '../model/lineBuffer';
 import type { WriteOptions, Written } from '../model/notation';
 import type { ConversionNote } from '../model/notes';
 import { Parameter } from '../model/parameterNames';
@@ -13,7 +14,6 @@ import { writeKeeping } from '../model/writeKeeping';
 import type { Chain } from '../model/writingOrder';
 import { chainOf, passingKinds } from '../model/writingOrder';
 import type { DirectiveForms, WritingPlan } from '../model/writingPlan';
-import { LineBuffer } from './lineBuffer';
 import { readSfz } from './read';
 import { scanSfz } from './scan';
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { LineBuffer } from '../../../server/sfz/lineBuffer';
+import { LineBuffer } from '../../../server/model/lineBuffer';
 
 describe('a text put together line by line', () => {
   it('keeps all lines, in order, whatever characters they hold', () => {
