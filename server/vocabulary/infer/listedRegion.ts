@@ -24,17 +24,18 @@ export function findListedRegion(
   selectors: Selectors,
 ): { region: RegionElement; list: SampleList } | undefined {
   let looked = 0;
+  let zones: ElementType[] | undefined;
   for (const type of survey.types) {
-    const files = selectors.has(type) || namesZones(type, selectors) ? undefined : fileSite(type);
-    if (!files) continue;
+    const files = selectors.has(type) ? undefined : fileSite(type);
+    if (!files || namesZones(type, selectors)) continue;
     for (const [key, site] of type.attributes) {
       if (`@${key}` === files.place || site.count !== type.count || !areKeys(site)) continue;
       if (looked++ >= mostLists) return undefined;
       const place = { element: type.name, key: `@${key}`, path: files.place };
       const paths = readSampleList(text, place);
-      for (const other of survey.types) {
-        const at =
-          other === type || !namesZones(other, selectors) ? undefined : referenceIn(other, type, paths);
+      zones ??= survey.types.filter((one) => namesZones(one, selectors));
+      for (const other of zones) {
+        const at = other === type ? undefined : referenceIn(other, type, paths);
         if (at === undefined) continue;
         return { region: regionOf(other, survey, files.example, at), list: { place, paths } };
       }
