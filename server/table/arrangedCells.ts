@@ -11,6 +11,7 @@ export function arrangedCells(
 ): TableCells {
   const cells = new TableCells(from.text, from.codes);
   cells.bySpaces = from.bySpaces;
+  cells.hiddenRows = from.hiddenRows;
   const spans: { start: number; end: number }[] = [];
   for (const row of rows) {
     const filled = row.filter((cell) => cell >= 0 && from.starts[cell] !== from.ends[cell]);

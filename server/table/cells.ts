@@ -1,7 +1,6 @@
 import { bytesOf } from '../model/textBytes';
 import { mostDecimals } from './decimal';
 
-const noBreakSpace = 0xa0;
 const lineFeed = 10;
 /** Codes from here on are not ASCII; see {@link TableCells.codes}. */
 const beyondAscii = 0x80;
@@ -30,6 +29,9 @@ export class TableCells {
 
   /** Whether the cells are parted by spaces, or by where they stand. */
   bySpaces = false;
+
+  /** Rows of a page that are not shown; none of their cells are in the list. */
+  hiddenRows: readonly { start: number; end: number }[] = [];
 
   #filled: Int32Array | undefined;
 
@@ -199,10 +201,10 @@ export class TableCells {
     this.#filled = undefined;
   }
 
-  /** Whether a character is white space: a space, a tab, a line end or a no-break space. */
+  /** Whether a character is white space, of any width, or a sign that shows nothing; see {@link isUnseen}. */
   isSpace(at: number): boolean {
     const code = this.codes[at];
-    if (code > 32) return code >= beyondAscii && this.text.charCodeAt(at) === noBreakSpace;
+    if (code > 32) return code >= beyondAscii && isUnseen(this.text.charCodeAt(at));
     return code === 32 || code === 9 || code === 10 || code === 13;
   }
 
@@ -225,8 +227,24 @@ function grown(list: Int32Array): Int32Array<ArrayBuffer> {
   return longer;
 }
 
+/**
+ * Whether a character beyond ASCII leaves no mark: a space of any width, a zero-width space or joiner, or a sign of the
+ * direction of writing (Unicode's categories Zs and Cf).
+ */
+export function isUnseen(code: number): boolean {
+  if (code < 0x2000) return code === 0xa0 || code === 0xad || code === 0x61c || code === 0x1680;
+  return (
+    code <= 0x200f ||
+    (code >= 0x202a && code <= 0x202f) ||
+    (code >= 0x205f && code <= 0x206f) ||
+    code === 0x3000 ||
+    code === 0xfeff
+  );
+}
+
 function usualCharacters(text: string): string {
   return text
+    .replace(/[\u00ad\u061c\u200b-\u200f\u202a-\u202e\u2060-\u206f\ufeff]/g, '')
     .replace(/[\u00bc-\u00be\u2150-\u215e]/g, ' $&')
     .normalize('NFKC')
     .trim();

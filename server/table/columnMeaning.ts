@@ -35,6 +35,8 @@ class ColumnReader {
   /** Whether any heading is known; then cells alone decide only where they leave no doubt. */
   #headingsKnown = false;
   #holdsFiles: boolean[] = [];
+  /** Whether the headings were found one column to the left of what they are for. */
+  #isShifted = false;
 
   constructor(cells: TableCells, rows: TableRows, chosen: ReadonlyMap<number, ColumnMeaning>) {
     this.#chosen = chosen;
@@ -64,10 +66,12 @@ class ColumnReader {
     for (const [index, meaning] of this.#chosen) {
       if (this.#columns[index]) this.#claim(index, meaning, 1, 'Set by hand.');
     }
+    this.#shiftHeadings();
     this.#fromHeadings();
     this.#settleSecondRange();
     this.#settleKeyAndVelocity();
     this.#settleLoopPoints();
+    this.#settleFromTo();
     this.#swapInverted('lokey', 'hikey');
     this.#swapInverted('lovel', 'hivel');
     this.#fromContents();
@@ -92,6 +96,34 @@ class ColumnReader {
     if (single) this.#taken.set(meaning, index);
   }
 
+  /** Above a column without a heading of its own, as that of the row numbers, headings may stand one column too far left. */
+  #shiftHeadings(): void {
+    const last = this.#columns.length - 1;
+    if (last < 2 || this.#chosen.size > 0 || this.#columns[last]?.heading !== '') return;
+    if (this.#contents[last]?.filled === 0 || this.#columns[0]?.heading === '') return;
+    if (this.#agreement(1) < this.#agreement(0) + 2) return;
+    for (let index = last; index >= 0; index--) {
+      const column = this.#columns[index] as ColumnReading;
+      column.heading = this.#columns[index - 1]?.heading ?? '';
+      column.headingSpan = this.#columns[index - 1]?.headingSpan;
+    }
+    this.#isShifted = true;
+  }
+
+  /** How many more headings agree with the cells than contradict them, if they stood so many columns to the right. */
+  #agreement(shift: number): number {
+    const files = this.#holdsFiles.filter(Boolean).length;
+    let sum = 0;
+    for (const { index, heading } of this.#columns) {
+      const contents = this.#contents[index + shift];
+      const meaning = heading === '' ? undefined : readHeading(heading)?.meaning;
+      if (!contents || !meaning) continue;
+      const fit = fitOf(meaning, contents, files > (this.#holdsFiles[index + shift] ? 1 : 0));
+      sum += fit === 'yes' ? 1 : fit === 'no' ? -1 : 0;
+    }
+    return sum;
+  }
+
   #fromHeadings(): void {
     const fileColumns = this.#holdsFiles.filter(Boolean).length;
     const language = languageOf(this.#columns.map(({ heading }) => heading));
@@ -109,8 +141,10 @@ class ColumnReader {
         this.#claim(
           column.index,
           heading.meaning,
-          0.95,
-          `Its heading says ${meaningNames[heading.meaning]}.`,
+          this.#isShifted ? 0.8 : 0.95,
+          this.#isShifted
+            ? 'The headings are taken to stand one column to the left of what they are for; so they agree with the cells.'
+            : `Its heading says ${meaningNames[heading.meaning]}.`,
         );
       } else if (fit === 'unsure') unsure.push({ index: column.index, meaning: heading.meaning });
       else {
@@ -224,6 +258,21 @@ class ColumnReader {
       'They stand right behind the loop, so they are taken for its points, not those of the sample.';
     this.#claim(start, 'loop_start', 0.7, evidence);
     this.#claim(end, 'loop_end', 0.7, evidence);
+  }
+
+  /** `From` and `To` that hold keys are the ends of the key range: no sample ends within its first 128 frames. */
+  #settleFromTo(): void {
+    const [start, end] = [this.#taken.get('offset'), this.#taken.get('end')];
+    if (start === undefined || end === undefined || this.#chosen.has(start) || this.#chosen.has(end)) return;
+    if ((['lokey', 'hikey', 'key_range', 'key'] as const).some((meaning) => this.#taken.has(meaning))) return;
+    const [low, high] = [start, end].map((index) => this.#contents[index] as ColumnContents);
+    if (!low || !high || !isKeys(low) || !isKeys(high) || high.greatest <= 0 || orderShare(low, high) < 0.95)
+      return;
+    const words = [start, end].map((index) => wordsOf(this.#columns[index]?.heading ?? '').length);
+    if (words.some((count) => count !== 1)) return;
+    const evidence = 'Its numbers are keys; no sample ends within its first 128 frames.';
+    this.#claim(start, 'lokey', 0.8, evidence);
+    this.#claim(end, 'hikey', 0.8, evidence);
   }
 
   #swapInverted(low: ColumnMeaning, high: ColumnMeaning): void {

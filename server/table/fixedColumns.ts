@@ -1,4 +1,4 @@
-import { TableCells, textStart } from './cells';
+import { isUnseen, TableCells, textStart } from './cells';
 
 /** Lines beyond this length are not looked at when columns are found; what stands behind goes to the last column. */
 const longestLine = 4096;
@@ -58,7 +58,7 @@ function linesOf(text: string): Line[] {
 
 function isBlankAt(text: string, at: number): boolean {
   const code = text.charCodeAt(at);
-  return code === 32 || code === 9 || code === 0xa0;
+  return code === 32 || code === 9 || (code > 127 && isUnseen(code));
 }
 
 /** The number of runs of two or more spaces inside a line; those before its first character do not count. */
@@ -94,8 +94,11 @@ function stretchesOf(text: string, lines: readonly Line[]): Stretch[] {
     while (taken[at] === 1) at++;
     const last = stretches.at(-1);
     const stretch = { start, end: at };
-    if (last && start - last.end === 1 && !lines.some((line) => standsApart(text, line, last, stretch)))
-      last.end = at;
+    const isParted =
+      last &&
+      (lines.some((line) => standsApart(text, line, last, stretch)) ||
+        (stretches.length === 1 && isCounted(text, lines, last)));
+    if (last && start - last.end === 1 && !isParted) last.end = at;
     else stretches.push(stretch);
   }
   return stretches;
@@ -115,6 +118,21 @@ function standsApart(text: string, line: Line, left: Stretch, right: Stretch): b
   const stop = Math.min(right.end, lineEnd);
   while (start < stop && isBlankAt(text, line.start + start)) start++;
   return start < stop && start - end > 1;
+}
+
+/** Whether a stretch holds nothing but the numbers of the rows: `1.`, `2.`, `3.` */
+function isCounted(text: string, lines: readonly Line[], { start, end }: Stretch): boolean {
+  let before = 0;
+  for (const line of lines) {
+    const part = text
+      .slice(Math.min(line.start + start, line.end), Math.min(line.start + end, line.end))
+      .trim();
+    if (before === 0 && !/\d/.test(part) && part.length <= 3) continue;
+    const number = Number(/^(\d{1,5})[.)]?$/.exec(part)?.[1] ?? Number.NaN);
+    if (number !== before + 1) return false;
+    before = number;
+  }
+  return before > 1;
 }
 
 /** Whether two or more spaces stand between words inside one stretch: then it is not one column on that line. */

@@ -95,6 +95,20 @@ function findHeading(text: string, order: readonly LanguageWords[]): HeadingRead
   return undefined;
 }
 
+/** The unit in the brackets of a heading or as its last word, whether its other words are known or not. */
+export function unitInHeading(text: string): Unit | undefined {
+  if (text.length > longest) return undefined;
+  const bracket = /[([{（]([^)\]}）]*)[)\]}）]/.exec(text)?.[1];
+  return unitOf(
+    bracket ??
+      text
+        .trim()
+        .split(/[\s,/:_-]+/)
+        .at(-1) ??
+      '',
+  );
+}
+
 const totals: ReadonlySet<string> = new Set(languages.flatMap((language) => language.totals.map(bareWord)));
 const pages: ReadonlySet<string> = new Set(languages.flatMap((language) => language.pages.map(bareWord)));
 

@@ -57,6 +57,10 @@ const entities: Readonly<Record<string, string>> = {
 const blocks: ReadonlySet<string> = new Set(
   'p div br h1 h2 h3 h4 h5 h6 li ul ol section article header footer table caption body html'.split(' '),
 );
+/** What a row has that a page does not show. */
+const notShown = /\sstyle\s*=\s*(?:"[^"]*|'[^']*)\bdisplay\s*:\s*none|\shidden(?=[\s>=/])/i;
+const tickBox = /<input\b[^<>]*\btype\s*=\s*["']?checkbox\b[^<>]*>/gi;
+
 /** Elements whose content is no text. */
 const hidden: ReadonlySet<string> = new Set(['script', 'style', 'head', 'title', 'template', 'noscript']);
 
@@ -90,6 +94,8 @@ class HtmlReader {
   /** Where the content of the open cell, or of text outside a table, starts; −1 where none is open. */
   #open = -1;
   #span = { rows: 1, columns: 1 };
+  readonly #hiddenRows: { start: number; end: number }[] = [];
+  #isHidden = false;
 
   constructor(readonly text: string) {
     this.#cells = new TableCells(text);
@@ -123,6 +129,7 @@ class HtmlReader {
     }
     this.#endRow(text.length);
     this.#cells.rowSpans = this.#rowSpans;
+    this.#cells.hiddenRows = this.#hiddenRows;
     return this.#cells;
   }
 
@@ -147,10 +154,13 @@ class HtmlReader {
     const inTable = this.#depth === 1;
     if (inTable && (element === 'tr' || element === 'thead' || element === 'tbody' || element === 'tfoot')) {
       this.#endRow(start);
-      if (element === 'tr' && !ends) this.#rowStart = start;
+      if (element === 'tr' && !ends) {
+        this.#isHidden = notShown.test(this.text.slice(start, Math.min(close + 1, start + 2000)));
+        this.#rowStart = start;
+      }
     } else if (inTable && (element === 'td' || element === 'th')) {
       this.#endCell(start);
-      if (ends) return;
+      if (ends || this.#isHidden) return;
       if (this.#rowStart < 0) this.#rowStart = start;
       this.#open = close + 1;
       const tag = this.text.slice(start, Math.min(close, start + 2000));
@@ -214,6 +224,12 @@ class HtmlReader {
       this.#open = -1;
     this.#endCell(end);
     if (this.#rowStart < 0) return;
+    if (this.#isHidden) {
+      this.#hiddenRows.push({ start: this.#rowStart, end });
+      this.#isHidden = false;
+      this.#rowStart = -1;
+      return;
+    }
     if (!outside) this.#reachDown();
     this.#addRow(this.#rowStart, end);
     this.#rowStart = -1;
@@ -266,6 +282,7 @@ function spanIn(tag: string, attribute: string): number {
 function plainText(html: string): string {
   if (!/[<&]|\s\s|[\t\r\n\u00a0]/.test(html)) return html;
   return withoutHidden(html)
+    .replace(tickBox, (box) => (/\schecked(?=[\s>=/])/i.test(box) ? ' ✓ ' : ' ✗ '))
     .replace(/<\/?(?:p|div|br|li)\b[^<>]*>/gi, ' ')
     .replace(/<\/?[a-z][^<>]*>/gi, '')
     .replace(/&(#\d{1,7}|#x[\da-f]{1,6}|[a-z]\w{1,10});/gi, (all, name: string) => entity(name) ?? all)

@@ -261,6 +261,14 @@ export function isGermanName(text: string): boolean {
   );
 }
 
+/** The numbers 0..127 in a file name that stand apart from other digits, of two or three digits: `pad_060.wav`. */
+export function keyNumbersInFileName(name: string): number[] {
+  const stem = name.slice(Math.max(0, name.length - 200)).replace(/\.\w{1,5}$/, '');
+  return Array.from(stem.matchAll(/(?<!\d)\d{2,3}(?!\d)/g), ([digits]) => Number(digits)).filter(
+    (key) => key <= 127,
+  );
+}
+
 /**
  * The note names in a file name, as keys with middle C = C4 = 60: those that stand apart from other letters and
  * digits, as in `Soft_C#3_2.wav`.

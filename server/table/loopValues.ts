@@ -8,6 +8,9 @@ import type { ValueName, ValueWord } from './zoneList';
 import { valueWords } from './zoneList';
 import type { ZoneReader } from './zoneReader';
 
+const openDot = '○';
+const filledDots: ReadonlySet<string> = new Set(['●', '◉', '⬤']);
+
 /** Reads loops: start and end, or start and length, and a column that switches them or names their mode. */
 export class LoopValues {
   readonly #switch: ColumnReading | undefined;
@@ -21,7 +24,19 @@ export class LoopValues {
     this.#start = reader.column('loop_start');
     this.#end = reader.column('loop_end');
     this.#length = reader.column('loop_length');
-    this.#readings = new CellReadings(reader.cells, readLoop);
+    const dotted = this.#hasFilledDots();
+    this.#readings = new CellReadings(reader.cells, (text) =>
+      readLoop(dotted && text === openDot ? 'off' : text),
+    );
+  }
+
+  /** Beside filled dots an open one says no; where all dots are open, it says yes. */
+  #hasFilledDots(): boolean {
+    const { cells, data } = this.reader;
+    return data.some((row) => {
+      const cell = this.#switch ? cells.cell(row, this.#switch.index) : -1;
+      return cell >= 0 && cells.codes[cells.starts[cell]] > 127 && filledDots.has(cells.value(cell));
+    });
   }
 
   /** Reads the loops of all zones of the table. */

@@ -1,12 +1,14 @@
 import { CellReadings } from './cellReadings';
 import type { TableCells } from './cells';
 import { spread } from './columnContents';
+import { unitInHeading } from './headings';
 import { instrumentSpans, keyboardSpans } from './instrumentSpans';
 import type { KeyReading, NoteNaming } from './keyValues';
-import { isGermanName, notesInFileName, readKeyRange } from './keyValues';
+import { isGermanName, keyNumbersInFileName, notesInFileName, readKeyRange } from './keyValues';
 import { wordsOf } from './languages/spelling';
 import type { ColumnMeaning, ColumnReading } from './meaning';
 import { keyMeanings } from './meaning';
+import { readNumber } from './numberValues';
 
 /** The note name of MIDI key 60. */
 export type MiddleC = 'C3' | 'C4' | 'C5';
@@ -70,6 +72,11 @@ export function decideOctave(
   const inRange: Votes = new Map();
   const inNames: Votes = new Map();
   const inPitch: Votes = new Map();
+  const inHertz: Votes = new Map();
+  const inNumbers: Votes = new Map();
+  /** Root keys by name beside numbers in file names. */
+  let numbered = 0;
+  const numbersSeen = new Set<number>();
   const words = new Set<string>();
   let extremes: Extremes | undefined;
   for (const { data, columns } of tables) {
@@ -90,6 +97,9 @@ export function decideOctave(
     const repeats = columns.filter(
       ({ repeats: of }) => of !== undefined && Object.values(places).includes(of),
     );
+    const hertz = columns.find(
+      ({ meaning, heading }) => meaning === 'unknown' && unitInHeading(heading) === 'Hz',
+    );
     for (const row of spread(data, mostRows)) {
       const keys = rowKeys(cells, row, places, naming);
       const name = sample < 0 ? '' : cells.value(cells.cell(row, sample));
@@ -105,6 +115,15 @@ export function decideOctave(
         voteByPair(beside, one?.number ?? other?.number, one?.named ?? other?.named);
       }
       voteFor(inRange, keys);
+      const frequency = hertz && readNumber(cells.plain(cells.cell(row, hertz.index)))?.number;
+      if (frequency !== undefined) voteByPair(inHertz, keyOfFrequency(frequency), keys.root?.named);
+      const numbers = keys.root?.named === undefined ? [] : keyNumbersInFileName(name);
+      if (numbers.length > 0) numbered++;
+      for (const one of numbers) {
+        if (!voteByPair(inNumbers, one, keys.root?.named)) continue;
+        numbersSeen.add(one);
+        break;
+      }
       const number =
         keys.root?.number ?? (keys.low?.number === keys.high?.number ? keys.low?.number : undefined);
       if (number !== undefined) {
@@ -116,9 +135,11 @@ export function decideOctave(
   return (
     winner(inFiles, (count) => `the root keys in ${count} sample files agree with that`) ??
     winner(beside, (count) => `the key numbers beside the note names agree with that on ${count} rows`) ??
+    winner(inHertz, (count) => `the frequencies beside the note names agree with that on ${count} rows`) ??
     winner(inRange, (count) => `only then do root keys lie within their key ranges on ${count} rows`) ??
     byExtremes(extremes) ??
     winner(inNames, (count) => `the note names in ${count} file names agree with that`) ??
+    byNumbers(inNumbers, numbered, numbersSeen.size) ??
     winner(inPitch, (count) => `the pitches measured in ${count} samples agree with that`) ??
     bySpan(extremes, words) ?? {
       middleC: 'C4',
@@ -170,6 +191,19 @@ function winner(votes: Votes, reason: (count: string) => string): OctaveReading 
   const count = best === undefined ? 0 : (votes.get(best) ?? 0);
   if (best === undefined || count * 3 < total * 2) return undefined;
   return { middleC: best, reason: reason(`${count} of ${total}`) };
+}
+
+/** By numbers in file names: they may count anything, so most of them have to agree, and not all be the same. */
+function byNumbers(votes: Votes, numbered: number, different: number): OctaveReading | undefined {
+  const most = Math.max(0, ...votes.values());
+  if (different < 2 || most * 3 < numbered * 2) return undefined;
+  return winner(votes, () => `the key numbers in ${most} of ${numbered} file names agree with that`);
+}
+
+/** The nearest key of a frequency in Hz, key 69 being 440 Hz as in the MIDI Tuning Standard. */
+function keyOfFrequency(hertz: number): number | undefined {
+  const key = Math.round(69 + 12 * Math.log2(hertz / 440));
+  return key >= 0 && key <= 127 ? key : undefined;
 }
 
 /** Lowest and highest note name of the key columns, as keys with middle C = C4. */

@@ -142,6 +142,10 @@ function* readTables(
   const notes = new TableNotes(new Source(path, text), isHtmlTable(text) ? cells.rowSpans : undefined);
   const naming = namingIn(cells, tables);
   const middleC = noteOctave(cells, tables, naming, options, notes);
+  for (const { start, end } of cells.hiddenRows) {
+    const message = 'A row that the page does not show is left out; show it before copying if it is a zone.';
+    notes.add('ignored', { start, end }, message, 'hidden');
+  }
   const withSamples = tables.filter(hasSamples);
   const most = withSamples.reduce((sum, table) => sum + table.data.length * samplesInRow(table), 0);
   const zones = new ZoneList(cells, most);

@@ -5,7 +5,7 @@ import { bareWord } from './languages/spelling';
 import type { ColumnMeaning } from './meaning';
 import { keyMeanings } from './meaning';
 import type { Labelled } from './recordLines';
-import { fieldOf, fieldsIn } from './recordLines';
+import { fieldOf, fieldsIn, labelledParts } from './recordLines';
 
 /** So many lines tell whether a text is made of records. */
 const mostLooks = 200;
@@ -36,9 +36,11 @@ export function recordCells(text: string): TableCells | undefined {
       text,
       [...linesIn(text, lines)].map((line) => read(text, line)),
     );
-  const read = [oneField, someFields].find((one) => looksSo(one, fewLooks) && looksSo(one, mostLooks));
+  const read = [oneField, someFields, someParts].find(
+    (one) => looksSo(one, fewLooks) && looksSo(one, mostLooks),
+  );
   if (!read) return undefined;
-  const records = new Records(text, read === someFields);
+  const records = new Records(text, read !== oneField);
   for (const line of linesIn(text, Number.POSITIVE_INFINITY)) records.add(read(text, line));
   return records.cells();
 }
@@ -63,6 +65,10 @@ function someFields(text: string, { start, end }: { start: number; end: number }
   return { start, end, fields: fields.length > 1 ? fields : [] };
 }
 
+function someParts(text: string, { start, end }: { start: number; end: number }): RecordLine {
+  return { start, end, fields: labelledParts(text, start, end) };
+}
+
 /** Whether most lines have labels and values, most labels are known headings, and samples are named beside keys or as files. */
 function areRecords(text: string, lines: readonly RecordLine[]): boolean {
   const filled = lines.filter(({ start, end }) => end > start);
@@ -81,7 +87,9 @@ function areRecords(text: string, lines: readonly RecordLine[]): boolean {
   }
   const known = new Set([...meanings.values()].filter((meaning) => meaning !== undefined));
   const knownLabels = [...meanings.values()].filter((meaning) => meaning !== undefined).length;
-  if (known.size < 2 || knownLabels * 2 < meanings.size || !known.has('sample')) return false;
+  const unlabelled = files && meanings.has('');
+  if (known.size < 2 || knownLabels * 2 < meanings.size) return false;
+  if (!known.has('sample') && !unlabelled) return false;
   const records = Math.max(...times.values());
   // Two columns parted by a tab are a table of their own unless their labels recur.
   if (records < 2) return !tabs && files && known.size > 2;

@@ -2,8 +2,10 @@ import type { TableCells } from './cells';
 import { findDelimiter, isRuling, split } from './delimiter';
 import { htmlCells, isHtmlTable } from './htmlCells';
 import { readMarkdown } from './markdownCells';
+import { plainLayout } from './plainLayout';
 import { recordCells } from './recordCells';
 import { joinSplitRows } from './splitRows';
+import { splitWords, usualWidth } from './splitWords';
 import { turnedTable } from './turnedTable';
 
 /**
@@ -11,17 +13,21 @@ import { turnedTable } from './turnedTable';
  * or into columns. `undefined` where nothing parts the lines into cells.
  */
 export function tableCells(text: string): TableCells | undefined {
-  const records = isHtmlTable(text) ? undefined : recordCells(text);
+  const html = isHtmlTable(text);
+  const written = html ? text : plainLayout(text);
+  const records = html ? undefined : recordCells(written);
   if (records) return records;
-  const cells = writtenCells(text);
+  const cells = html ? htmlCells(text) : writtenCells(written);
   return cells && (turnedTable(cells) ?? joinSplitRows(cells) ?? cells);
 }
 
 function writtenCells(text: string): TableCells | undefined {
-  if (isHtmlTable(text)) return htmlCells(text);
   const delimiter = findDelimiter(text);
-  if (!delimiter) return undefined;
+  const words = !delimiter || delimiter === 'columns' || delimiter === 'space' ? splitWords(text) : undefined;
+  if (!delimiter) return words;
   const cells = split(text, delimiter);
+  // Columns that are not kept take words for a cell, or a cell for several.
+  if (words && usualWidth(words) !== usualWidth(cells)) return words;
   if (delimiter === 'space') cells.bySpaces = true;
   if (delimiter === 'bar' && hasRuling(cells)) readMarkdown(cells);
   return cells;

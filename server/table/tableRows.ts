@@ -51,6 +51,12 @@ class TableFinder {
   #nextTitle = -1;
   /** A title above the first headings: that of a group only where others follow. */
   #firstTitle = -1;
+  /** Whether a blank line stands between it and the headings. */
+  #isApart = false;
+  /** Later titles, and those with headings of their own below a blank line. */
+  #titles = 0;
+  #titlesWithHeadings = 0;
+  #headingsAfterTitle = false;
   #titled = 0;
   readonly #width: number;
   readonly #filesSeen: boolean;
@@ -83,7 +89,8 @@ class TableFinder {
       before = this.#rows.filter((row) => row < (rows[0] as number));
       const last = before.at(-1);
       const adjacent = last !== undefined && !this.#isBlank(rows[0] - 1);
-      if (adjacent && this.#isTitle(last)) this.#firstTitle = this.#onlyCell(last);
+      this.#isApart = !adjacent;
+      if (last !== undefined && this.#isTitle(last)) this.#firstTitle = this.#onlyCell(last);
     }
     for (const row of this.#rows) {
       if (before.length > 0 && before.includes(row)) continue;
@@ -91,7 +98,9 @@ class TableFinder {
     }
     const first = this.#tables[0] as TableRows;
     for (const row of before) first.others.push({ row, why: 'stands before the headings' });
-    if (this.#firstTitle >= 0 && this.#titled > 0) this.#nameFirstSection(first);
+    // Where a blank line parts a title from its headings, it does so below all others; else the title is that of the text.
+    const alike = !this.#isApart || this.#titles === this.#titlesWithHeadings;
+    if (this.#firstTitle >= 0 && this.#titled > 0 && alike) this.#nameFirstSection(first);
     return this.#tables.filter(({ data }, at) => data.length > 0 || at === 0);
   }
 
@@ -101,6 +110,7 @@ class TableFinder {
     if (this.#headingRows.includes(row)) return;
     const table = this.#table;
     if (table && this.#saysHeadings(row)) {
+      this.#headingsAfterTitle = this.#isBlank(row - 1);
       table.others.push({ row, why: 'says the headings again' });
     } else if (
       row === heading ||
@@ -110,15 +120,21 @@ class TableFinder {
       const { rows, headings } = headingsOf(cells, row, width);
       this.#open(rows, headings);
       this.#title = -1;
+      this.#headingsAfterTitle = this.#isBlank(row - 1);
     } else if (cells.filled(row) <= mostInPageLine && this.#numbersPage(row)) {
       table.others.push({ row, why: 'numbers a page' });
     } else if (this.#isTitle(row)) {
       this.#nextTitle = this.#onlyCell(row);
+      this.#headingsAfterTitle = false;
       table.others.push({ row, why: 'is a line of text' });
     } else {
       if (this.#isBlank(row - 1) && table.data.length > 0) table.afterBlank.push(row);
       table.data.push(row);
-      if (this.#nextTitle >= 0) this.#title = this.#nextTitle;
+      if (this.#nextTitle >= 0) {
+        this.#title = this.#nextTitle;
+        this.#titles++;
+        if (this.#headingsAfterTitle) this.#titlesWithHeadings++;
+      }
       this.#nextTitle = -1;
       if (this.#title >= 0) {
         table.sections.set(row, this.#title);

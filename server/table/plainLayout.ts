@@ -1,0 +1,49 @@
+const looked = 1 << 16;
+/** Vertical lines that part cells; a text without them has no drawn boxes. */
+const verticals = /[\u2502\u2503\u2551\u2506\u2507\u250a\u250b]/;
+const boxes = /[\u2500-\u257f]/g;
+const horizontals = /[\u2500\u2501\u2504\u2505\u2508\u2509\u254c\u254d\u2550]/;
+const quoted = /^[ \t]*(?:>[ \t]?)+/gm;
+const mark = /^[ \t]*\[(\/?)([a-z]{2,10})(?:=[^\]\r\n]{0,40})?\][ \t]*$/gim;
+
+/**
+ * A text as it stood before it was put into a mail, a message or a frame: without the `>` before quoted lines, without
+ * marks such as `[code]` on lines of their own, and with drawn boxes in plain signs. What is taken away becomes blanks,
+ * so that all offsets stay.
+ */
+export function plainLayout(text: string): string {
+  return withoutMarks(withoutQuoting(withPlainBoxes(text)));
+}
+
+function withPlainBoxes(text: string): string {
+  if (!verticals.test(text)) return text;
+  return text.replace(boxes, (sign) => (verticals.test(sign) ? '|' : horizontals.test(sign) ? '-' : '+'));
+}
+
+/** Lines count as quoted where all between the first and the last quoted one are so. */
+function withoutQuoting(text: string): string {
+  const start = text.slice(0, looked);
+  if (!/^[ \t]*>/m.test(start)) return text;
+  const lines = start.split(/\r\n?|\n/);
+  const marked = lines.map((line) => /^[ \t]*>/.test(line));
+  const stretch = lines.slice(marked.indexOf(true), marked.lastIndexOf(true) + 1);
+  if (stretch.length < 2 || stretch.some((line) => line.trim() !== '' && !/^[ \t]*>/.test(line))) return text;
+  return text.replace(quoted, blanks);
+}
+
+/** Takes away marks in brackets that open and close. */
+function withoutMarks(text: string): string {
+  const start = text.slice(0, looked);
+  if (!/^[ \t]*\[\//m.test(start)) return text;
+  const opened = new Set<string>();
+  const closed = new Set<string>();
+  for (const [, slash, name = ''] of start.matchAll(mark)) (slash ? closed : opened).add(name.toLowerCase());
+  return text.replace(mark, (all: string, _: string, name: string) => {
+    const word = name.toLowerCase();
+    return opened.has(word) && closed.has(word) ? blanks(all) : all;
+  });
+}
+
+function blanks(text: string): string {
+  return ' '.repeat(text.length);
+}
