@@ -77,7 +77,8 @@ export function assignColumns(rows: Rows, { chain, pathAt }: RegionElement): Ass
     for (const meaning of isPath
       ? [path]
       : withAudio(meaningsFor(column, level, column.level === 0), facts)) {
-      for (const fitting of fittingTo(meaning, facts, texts)) {
+      // A place that was found by what it leads to may hold numbers.
+      for (const fitting of isPath ? [meaning] : fittingTo(meaning, facts, texts)) {
         proposals.push({ column, meaning: fitting, facts, texts, order });
       }
     }

@@ -26,7 +26,7 @@ export function findListedRegion(
   let looked = 0;
   let zones: ElementType[] | undefined;
   for (const type of survey.types) {
-    const files = selectors.has(type) ? undefined : fileSite(type);
+    const files = type.count < 2 || selectors.has(type) ? undefined : fileSite(type);
     if (!files || namesZones(type, selectors)) continue;
     for (const [key, site] of type.attributes) {
       if (`@${key}` === files.place || site.count !== type.count || !areKeys(site)) continue;
@@ -35,13 +35,19 @@ export function findListedRegion(
       const paths = readSampleList(text, place);
       zones ??= survey.types.filter((one) => namesZones(one, selectors));
       for (const other of zones) {
-        const at = other === type ? undefined : referenceIn(other, type, paths);
+        const at = isAround(other, type) ? undefined : referenceIn(other, type, paths);
         if (at === undefined) continue;
         return { region: regionOf(other, survey, files.example, at), list: { place, paths } };
       }
     }
   }
   return undefined;
+}
+
+/** Whether a type is another one or stands around it. */
+function isAround(type: ElementType, inner: ElementType): boolean {
+  for (let at: ElementType | undefined = inner; at; at = at.parent) if (at === type) return true;
+  return false;
 }
 
 function fileSite(type: ElementType): { place: string; example: Cell } | undefined {

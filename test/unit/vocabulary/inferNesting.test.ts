@@ -92,6 +92,15 @@ describe('what stands around regions', () => {
   });
 });
 
+describe('regions that refer to a list of samples', () => {
+  it('may do so by numbers', () => {
+    const text =
+      '<yard><logs><log no="1" file="a.wav"/><log no="2" file="b.wav"/></logs><pile><plank log="2" lowKey="36" highKey="40"/><plank log="1" lowKey="41" highKey="45"/></pile></yard>';
+    expect(regionsOf(text)[0]).toContain('sample=b.wav');
+    expect(regionsOf(text)[1]).toContain('sample=a.wav');
+  });
+});
+
 describe('a text that is not well formed', () => {
   it('is understood as far as it can be read', () => {
     const text = '<grove><birch wave="a.wav" bottom="36" top="40">\n<birch wave="b.wav" bottom="41" top="43"';
