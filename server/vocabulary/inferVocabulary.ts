@@ -2,7 +2,7 @@ import type { SampleFactsLookup } from '../model/notation';
 import { nameOf } from '../model/paths';
 import { finish, levelsOf } from './infer/assemble';
 import { assignColumns } from './infer/assign';
-import { instrumentConfidence, isForeignRoot } from './infer/instrumentConfidence';
+import { instrumentConfidence, isForeignRoot, namesFiles } from './infer/instrumentConfidence';
 import { findListedRegion } from './infer/listedRegion';
 import { namespacesIn } from './infer/namespaces';
 import { regionDraft } from './infer/regionDraft';
@@ -79,6 +79,7 @@ export function inferVocabulary(text: string, options: InferenceOptions): Inferr
     samplePathOf(options.given),
     listed?.list,
   );
+  if (!namesFiles(assigned, files)) return undefined;
   const { settled, drafts } = settle(assigned, rows, chain, files);
   const levels = levelsOf(settled, region);
   const name = nameOf(options.path.replaceAll('\\', '/')).replace(/\.xml$/i, '');

@@ -2,6 +2,7 @@ import type { Assigned } from './assign';
 import { isBare } from './meanings';
 import { keyTargets, positionTargets, timeTargets, velocityTargets } from './plausible';
 import type { RegionElement } from './regionElement';
+import type { SampleFiles } from './sampleFiles';
 import type { ElementType } from './survey';
 
 /** Outermost elements of open formats that name audio files and are no instruments: feeds, pages, pictures, builds. */
@@ -30,6 +31,27 @@ const sounding: ReadonlySet<string> = new Set([
   'seq_length',
 ]);
 
+/**
+ * Whether names that may be those of files are: where none ends like an audio file and no file is found, keys, velocities
+ * and sound have to be told by several places, and none of the names leads into a document or the net.
+ */
+export function namesFiles(assigned: readonly Assigned[], { form, facts, names }: SampleFiles): boolean {
+  if (form.ending === undefined || facts.some((one) => one !== undefined)) return true;
+  if (names.some((name) => name !== undefined && /^#|^\w+:\/\//.test(name))) return false;
+  const { zone, sound } = tellingPlaces(assigned);
+  return zone >= 2 && zone + sound >= 3;
+}
+
+/** How many different things about keys and velocities, and about the sound, places tell. */
+function tellingPlaces(assigned: readonly Assigned[]): { zone: number; sound: number } {
+  const targets = new Set(assigned.map(({ target }) => target));
+  const zone = [...targets].filter((one) => keyTargets.has(one) || velocityTargets.has(one)).length;
+  const sound = [...targets].filter(
+    (one) => sounding.has(one) || positionTargets.has(one) || timeTargets.has(one),
+  ).length;
+  return { zone, sound };
+}
+
 /** 0..1: how sure it is that regions like these make an instrument; `undefined` where they do not. */
 export function instrumentConfidence(
   assigned: readonly Assigned[],
@@ -37,10 +59,7 @@ export function instrumentConfidence(
 ): number | undefined {
   const targets = new Set(assigned.map(({ target }) => target));
   if (!targets.has('sample')) return undefined;
-  const zone = [...targets].filter((one) => keyTargets.has(one) || velocityTargets.has(one)).length;
-  const sound = [...targets].filter(
-    (one) => sounding.has(one) || positionTargets.has(one) || timeTargets.has(one),
-  ).length;
+  const { zone, sound } = tellingPlaces(assigned);
   if (zone > 0 && !assigned.some(speaksOfZones) && !isOfLetters(assigned)) return undefined;
   if (zone > 0) return Math.min(0.99, 0.7 + 0.08 * zone + 0.03 * sound + (region.count > 1 ? 0.05 : 0));
   // Playlists give lengths and levels too, but not all of this.

@@ -68,6 +68,13 @@ describe('XML that is no instrument', () => {
     expect(infer(text)).toBeUndefined();
   });
 
+  it('settings with keys, levels and paths that lead to no audio', () => {
+    const entry = (key: number) => `<entry key="${key}" level="3"><path>shelf/box ${key}</path></entry>`;
+    expect(infer(`<store>${entry(12)}${entry(13)}</store>`)).toBeUndefined();
+    const step = (at: number) => `<step name="#s${at}" from="${at}" to="${at + 4}" velocity="9"/>`;
+    expect(infer(`<robot>${step(40)}${step(45)}</robot>`)).toBeUndefined();
+  });
+
   it.each(['', ' ', 'lokey=3', '{"a":1}', '<', '<a', '<a/>', '\ufeff<a></a>'])('%j', (text) => {
     expect(infer(text)).toBeUndefined();
   });
