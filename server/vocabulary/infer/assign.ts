@@ -85,6 +85,7 @@ export function assignColumns(rows: Rows, { chain, pathAt }: RegionElement): Ass
   }
   const region = chain.length - 1;
   proposals.push(...byContents(rows, region, proposals));
+  tellTurnsFromPositions(proposals, region);
   proposals.sort((one, other) => rankOf(other) - rankOf(one) || one.order - other.order);
   const taken = new Set<string>();
   const done = new Map<Column, Assigned[]>();
@@ -100,6 +101,16 @@ export function assignColumns(rows: Rows, { chain, pathAt }: RegionElement): Ass
   }
   for (const one of numbersOfGroups(rows, done)) done.set(one.column, [one]);
   return withSharedMarks(besideRanges(rows.columns.flatMap((column) => done.get(column) ?? [])));
+}
+
+/** A number of a round robin on an element around regions that have positions says how many there are. */
+function tellTurnsFromPositions(proposals: Proposal[], region: number): void {
+  const isTurn = ({ meaning }: Proposal) => meaning.target === 'seq' || meaning.target === 'seq_position';
+  if (!proposals.some((one) => one.column.level === region && isTurn(one))) return;
+  for (const one of proposals) {
+    if (one.column.level < region && one.meaning.target === 'seq')
+      one.meaning = { ...one.meaning, target: 'seq_length' };
+  }
 }
 
 /** A place around regions that name files themselves, and that names none, is a folder. */

@@ -296,3 +296,18 @@ describe('attributes that are not known', () => {
     expect(inferred.vocabulary.unsettled).toBeUndefined();
   });
 });
+
+describe('numbers of a round robin', () => {
+  it('are positions in the regions, and a count on the element around them', () => {
+    const pot = (at: number) => `<pot file="pot${at}.wav" key="40" variation="${(at % 2) + 1}"/>`;
+    const inferred = inferVocabulary(
+      `<kiln><shelf variations="2">${[0, 1, 2, 3].map(pot).join('')}</shelf></kiln>`,
+      { path: 'kiln.xml' },
+    );
+    const parameters = (inferred?.vocabulary.levels ?? []).flatMap((level) =>
+      level.parameters.map(({ parameter, at }) => `${level.element} ${at} ${parameter}`),
+    );
+    expect(parameters).toContain('shelf @variations seq_length');
+    expect(parameters).toContain('pot @variation seq_position');
+  });
+});
