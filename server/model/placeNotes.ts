@@ -29,8 +29,8 @@ export function placeNotes(
   });
 }
 
-/** By header, the number of the first region that inherits from it, or else that comes behind it. */
-function firstRegions(instrument: Instrument): Int32Array {
+/** By header, the number (among the regions) of the first region that inherits from it, or else that comes behind it. */
+export function firstRegions(instrument: Instrument): Int32Array {
   const { headers, regions } = instrument;
   const first = new Int32Array(headers.count).fill(-1);
   for (let number = 0; number < regions.length; number++) {

@@ -4,7 +4,10 @@ import { emptyElement } from './styleElement';
 import type { PlacedText } from './writeValues';
 
 /** An element of a level with texts in their places; a child element is made once for all that stands in it. */
-export function filledElement(name: string, texts: readonly PlacedText[]): NewElement {
+export function filledElement(
+  name: string,
+  texts: readonly Pick<PlacedText, 'place' | 'text'>[],
+): NewElement {
   const element = emptyElement(name);
   for (const { place, text } of texts) putText(element, place.path, text);
   return element;

@@ -6,7 +6,11 @@ import type { Vocabulary, VocabularyLevel, VocabularyParameter } from './vocabul
 /** A parameter of a level with its place taken apart. */
 export interface WritingPlace {
   parameter: VocabularyParameter;
+  /** The canonical name of the parameter. */
+  name: string;
   path: PlacePath;
+  /** The number of the text that stands there, from 0 within its level: parameters that share one place share the text. */
+  slot: number;
 }
 
 /** The places of one level by canonical parameter name, and all of them in the order of the vocabulary. */
@@ -14,6 +18,10 @@ export interface LevelPlaces {
   level: VocabularyLevel;
   all: readonly WritingPlace[];
   byName: ReadonlyMap<string, readonly WritingPlace[]>;
+  /** One more than the greatest {@link WritingPlace.slot}. */
+  slots: number;
+  /** By place that holds half of a range text, the place of the other half. */
+  halves: ReadonlyMap<WritingPlace, WritingPlace>;
 }
 
 const compiled = new WeakMap<Vocabulary, readonly LevelPlaces[]>();
@@ -31,17 +39,30 @@ export function placesOf(vocabulary: Vocabulary): readonly LevelPlaces[] {
 function levelPlaces(level: VocabularyLevel): LevelPlaces {
   const all: WritingPlace[] = [];
   const byName = new Map<string, WritingPlace[]>();
+  const slots = new Map<string, number>();
   for (const parameter of level.parameters) {
     const path = parsePlace(parameter.at);
     if (!path) continue;
-    const place = { parameter, path };
-    all.push(place);
+    const key = JSON.stringify([path.steps, path.attribute]);
+    const slot = slots.get(key) ?? slots.size;
+    slots.set(key, slot);
     const name = canonicalNameOf(parameter.parameter);
+    const place = { parameter, name, path, slot };
+    all.push(place);
     const list = byName.get(name);
     if (list) list.push(place);
     else byName.set(name, [place]);
   }
-  return { level, all, byName };
+  const halves = new Map<WritingPlace, WritingPlace>();
+  for (const place of all) {
+    const { part } = place.parameter;
+    if (part === undefined) continue;
+    const other = all.find(
+      (one) => one.slot === place.slot && one.parameter.part !== undefined && one.parameter.part !== part,
+    );
+    if (other) halves.set(place, other);
+  }
+  return { level, all, byName, slots: slots.size, halves };
 }
 
 /** The canonical name of a parameter of the open SFZ format; an unknown name stays as it is. */
@@ -51,12 +72,6 @@ export function canonicalNameOf(name: string): string {
 }
 
 /** The other half of a range text, where a place holds half of one. */
-export function otherHalf(level: LevelPlaces, { parameter }: WritingPlace): WritingPlace | undefined {
-  if (parameter.part === undefined) return undefined;
-  return level.all.find(
-    (one) =>
-      one.parameter.at === parameter.at &&
-      one.parameter.part !== undefined &&
-      one.parameter.part !== parameter.part,
-  );
+export function otherHalf({ halves }: LevelPlaces, place: WritingPlace): WritingPlace | undefined {
+  return halves.get(place);
 }

@@ -12,14 +12,35 @@ import type { LevelPlaces } from './writePlaces';
 import { placesOf } from './writePlaces';
 
 /** An element of a level that is to be written, with the values that it carries. */
-export interface PlannedElement {
-  kind: 'element';
-  /** Its position among the levels of the vocabulary. */
-  level: number;
-  /** The header that its values are for; −1 for an element that only holds others. */
-  header: number;
-  values: Map<string, SourceValue>;
-  content: PlannedContent[];
+export class PlannedElement {
+  readonly kind = 'element';
+  readonly content: PlannedContent[] = [];
+  #values: Values | undefined;
+  readonly #valuesOf: (() => Values) | undefined;
+
+  /**
+   * `level` is its position among the levels of the vocabulary, `header` the one that its values are for, −1 for an element
+   * that only holds others. `values` may be worked out when they are asked for.
+   */
+  constructor(
+    readonly level: number,
+    readonly header: number,
+    values: Values | (() => Values),
+  ) {
+    if (typeof values === 'function') this.#valuesOf = values;
+    else this.#values = values;
+  }
+
+  /** Whether its values are all those of its header and no others, each set once and with a place at its level. */
+  get isHeader(): boolean {
+    return this.#valuesOf !== undefined;
+  }
+
+  /** Its values by canonical name. */
+  get values(): Values {
+    this.#values ??= this.#valuesOf?.() ?? new Map<string, SourceValue>();
+    return this.#values;
+  }
 }
 
 export interface PlannedComment {
@@ -31,14 +52,24 @@ export type PlannedContent = PlannedElement | PlannedComment;
 
 type Values = Map<string, SourceValue>;
 
+/** What regions under the same header have in common. */
+interface Surroundings {
+  /** The headers whose values belong to each level, from the outermost inwards. */
+  slots: readonly (readonly number[])[];
+  /** By level, what its headers set there. */
+  levels: readonly Values[];
+  /** What these headers set and only the region has a place for. */
+  carry: Values;
+}
+
 /** What a region needs at each level. */
 interface RegionPlan {
   region: number;
-  /** The headers whose values belong to each level, from the outermost inwards. */
-  slots: number[][];
-  /** Values of the region that only a level around it has a place for, by level. */
-  hoisted: Values[];
-  own: Values;
+  around: Surroundings;
+  /** Values of the region that only a level around it has a place for, by level; `undefined` where there are none. */
+  hoisted: Values[] | undefined;
+  /** `undefined` where they are those of its header, and all of them. */
+  own: Values | undefined;
 }
 
 /** A comment and the header that it belongs to. */
@@ -62,6 +93,8 @@ export function planElements(
   return new Planner(instrument, vocabulary, top, accounts, move).plan();
 }
 
+const noValues: Values = new Map();
+
 class Planner {
   readonly #instrument: Instrument;
   readonly #levels: readonly LevelPlaces[];
@@ -74,8 +107,17 @@ class Planner {
   /** Where a global, master and group go. */
   #targets: Chain = [-1, -1, -1];
   readonly #ownOfHeader = new Map<number, Values>();
+  /** By the header that a region stands in. */
+  readonly #chains = new Map<number, Chain>();
+  readonly #around = new Map<number, Surroundings>();
+  /** By the number of a name, whether the region has a place for it. */
+  readonly #regionHolds: (boolean | undefined)[] = [];
+  /** By the number of a name, the parameter that has it in the header looked at last. */
+  readonly #lastOfName: number[] = [];
   readonly #content: PlannedContent[] = [];
   readonly #open: { key: string; element: PlannedElement }[] = [];
+  /** The region for which levels were opened last. */
+  #opened: RegionPlan | undefined;
   #pending: PendingComment[] = [];
 
   constructor(
@@ -100,15 +142,16 @@ class Planner {
   plan(): PlannedContent[] {
     const instrument = this.#instrument;
     this.#noteOthers();
-    const chains = [...instrument.regions].map((region) => chainOf(instrument, region));
+    for (const region of instrument.regions) {
+      const parent = instrument.parent(region);
+      if (!this.#chains.has(parent)) this.#chains.set(parent, chainOf(instrument, region));
+    }
+    const globals = new Set([...this.#chains.values()].map(([global]) => global));
     const inner = this.#groupLevels.at(-1) ?? this.#region;
     const outer = this.#groupLevels.at(-2) ?? inner;
-    const global = chains[0]?.[0] ?? -1;
-    const oneGlobal = this.#instrumentLevel >= 0 && chains.every((chain) => chain[0] === global);
+    const oneGlobal = this.#instrumentLevel >= 0 && globals.size <= 1;
     this.#targets = [oneGlobal ? this.#instrumentLevel : outer, outer, inner];
-    const regions = [...instrument.regions].map((region, at) =>
-      this.#regionPlan(region, chains[at] as Chain),
-    );
+    const regions = Array.from(instrument.regions, (region) => this.#regionPlan(region));
     this.#settleOutermost(regions);
     this.#emit(regions, placeComments(instrument));
     return this.#content;
@@ -196,28 +239,65 @@ class Planner {
     return !(depends && this.#levels[this.#region]?.byName.has(name));
   }
 
-  #regionPlan(region: number, chain: Chain): RegionPlan {
-    const slots: number[][] = this.#levels.map(() => []);
-    chain.forEach((header, at) => {
-      if (header >= 0) slots[this.#targets[at] as number]?.push(header);
-    });
-    let carry: Values = new Map();
-    for (let level = this.#top; level < this.#region; level++) {
-      carry = this.#levelValues(level, slots, carry).carry;
-    }
-    const all = new Map(carry);
-    for (const header of slots[this.#region] as number[]) merge(all, this.#own(header));
+  #regionPlan(region: number): RegionPlan {
+    const around = this.#surroundings(this.#instrument.parent(region));
+    const isItself =
+      around.carry.size === 0 && (around.slots[this.#region] as readonly number[]).length === 0;
+    if (isItself && this.#instrument.controls.length < 2 && this.#holdsAll(region))
+      return { region, around, hoisted: undefined, own: undefined };
+    const all = new Map(around.carry);
+    for (const header of around.slots[this.#region] as readonly number[]) merge(all, this.#own(header));
     this.#addRefolded(region, all);
     merge(all, this.#newOwn(region));
     const own: Values = new Map();
-    const hoisted: Values[] = this.#levels.map(() => new Map());
+    let hoisted: Values[] | undefined;
     for (const [name, value] of all) {
       let level = this.#region;
       while (level > this.#top && !this.#canHold(level, name)) level--;
       if (level === this.#region || !this.#canHold(level, name)) own.set(name, value);
-      else (hoisted[level] as Values).set(name, value);
+      else {
+        hoisted ??= this.#levels.map(() => new Map());
+        (hoisted[level] as Values).set(name, value);
+      }
     }
-    return { region, slots, hoisted, own };
+    return { region, around, hoisted, own };
+  }
+
+  /** What regions that stand in a header, or in none, have in common. */
+  #surroundings(parent: number): Surroundings {
+    const known = this.#around.get(parent);
+    if (known) return known;
+    const slots: number[][] = this.#levels.map(() => []);
+    this.#chains.get(parent)?.forEach((header, at) => {
+      if (header >= 0) slots[this.#targets[at] as number]?.push(header);
+    });
+    const levels: Values[] = this.#levels.map(() => noValues);
+    let carry = noValues;
+    for (let level = this.#top; level < this.#region; level++) {
+      const { values, carry: further } = this.#levelValues(level, slots, carry);
+      levels[level] = values;
+      carry = further;
+    }
+    const around = { slots, levels, carry };
+    this.#around.set(parent, around);
+    return around;
+  }
+
+  /** Whether the region has a place for each value of a header, and none is set twice. */
+  #holdsAll(header: number): boolean {
+    const instrument = this.#instrument;
+    const first = instrument.firstParameter(header);
+    const end = instrument.endParameter(header);
+    for (let parameter = first; parameter < end; parameter++) {
+      const id = instrument.canonicalName(parameter);
+      const before = this.#lastOfName[id] ?? -1;
+      this.#lastOfName[id] = parameter;
+      if (before >= first && before < parameter) return false;
+      if (id === Parameter.key) return false;
+      this.#regionHolds[id] ??= this.#canHold(this.#region, instrument.names.text(id));
+      if (!this.#regionHolds[id]) return false;
+    }
+    return true;
   }
 
   /** Samples and keys from outer headers, where other control settings are in force at the region than there. */
@@ -253,16 +333,16 @@ class Planner {
   #settleOutermost(regions: readonly RegionPlan[]): void {
     const level = this.#instrumentLevel;
     if (level < 0) return;
-    const names = new Set(regions.flatMap(({ hoisted }) => [...(hoisted[level] as Values).keys()]));
+    const lifted = regions.flatMap(({ hoisted }) => hoisted?.[level] ?? []);
+    const names = new Set(lifted.flatMap((values) => [...values.keys()]));
     for (const name of names) {
-      const [first] = regions;
-      const value = first?.hoisted[level]?.get(name)?.value;
-      if (value !== undefined && regions.every(({ hoisted }) => hoisted[level]?.get(name)?.value === value))
-        continue;
-      for (const { hoisted } of regions) {
-        const odd = hoisted[level]?.get(name);
+      const value = lifted[0]?.get(name)?.value;
+      const isAgreed = value !== undefined && lifted.every((values) => values.get(name)?.value === value);
+      if (isAgreed && lifted.length === regions.length) continue;
+      for (const values of lifted) {
+        const odd = values.get(name);
         if (!odd) continue;
-        hoisted[level]?.delete(name);
+        values.delete(name);
         const message = `${name} ${odd.value} is left out: <${this.#levels[level]?.level.element}> alone has a place for it, and it does not hold for all regions.`;
         this.#accounts.note(odd.parameter, 'dropped', message, name);
       }
@@ -291,28 +371,23 @@ class Planner {
     this.#openLevels(plan);
     const container = this.#open[this.#open.length - 1]?.element.content ?? this.#content;
     this.#flush(plan.region, container);
-    container.push({
-      kind: 'element',
-      level: this.#region,
-      header: plan.region,
-      values: plan.own,
-      content: [],
-    });
+    const { region, own } = plan;
+    container.push(new PlannedElement(this.#region, region, own ?? (() => this.#newOwn(region))));
     for (const text of trailing) container.push({ kind: 'comment', text });
   }
 
   /** Opens the elements that a region stands in, those that are open already apart; without a region only the outermost. */
   #openLevels(plan: RegionPlan | undefined): void {
-    let carry: Values = new Map();
+    const before = this.#opened;
+    this.#opened = plan;
+    if (plan && before?.around === plan.around && !before.hoisted && !plan.hoisted) return;
     let key = '';
     let same = true;
     const last = plan ? this.#region : this.#top + 1;
     for (let level = this.#top; level < last; level++) {
-      const headers = plan?.slots[level] ?? [];
-      const hoisted = plan?.hoisted[level] ?? new Map<string, SourceValue>();
+      const headers = plan?.around.slots[level] ?? [];
+      const hoisted = plan?.hoisted?.[level] ?? noValues;
       key += `/${headers.join()}:${[...hoisted].map(([name, { value }]) => `${name}=${JSON.stringify(value)}`).join()}`;
-      const { values, carry: further } = this.#levelValues(level, plan?.slots ?? [], carry);
-      carry = further;
       const at = level - this.#top;
       same &&= this.#open[at]?.key === key;
       if (same) {
@@ -323,11 +398,12 @@ class Planner {
       }
       this.#open.length = at;
       const container = this.#open[at - 1]?.element.content ?? this.#content;
-      const header = headers[headers.length - 1] ?? -1;
-      if (header >= 0) this.#flush(header, container);
+      const own = headers[headers.length - 1] ?? -1;
+      if (own >= 0) this.#flush(own, container);
+      const values = new Map(plan?.around.levels[level]);
       merge(values, hoisted);
-      const element: PlannedElement = { kind: 'element', level, header, values, content: [] };
-      if (header < 0 && hoisted.size > 0 && plan) element.header = plan.region;
+      const header = own < 0 && hoisted.size > 0 && plan ? plan.region : own;
+      const element = new PlannedElement(level, header, values);
       container.push(element);
       this.#open.push({ key, element });
     }

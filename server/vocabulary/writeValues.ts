@@ -2,20 +2,24 @@ import type { Instrument } from '../model/instrument';
 import { plainNumber } from '../model/instrumentBuilder';
 import type { SampleFactsLookup } from '../model/notation';
 import { resolveOpcode } from '../model/opcodes/resolve';
+import type { SampleFacts } from '../model/samples';
 import { encodeXmlAttribute } from '../xml/references';
-import type { ValueSurroundings } from './valueForms';
+import { numberFormOf } from './forms/numberFormOf';
+import type { ValueSurroundings, WrittenValue } from './valueForms';
 import { writeValue } from './valueForms';
 import type { ValueForm } from './vocabulary';
 import type { Accounts } from './writeAccounts';
 import type { SourceValue } from './writeOwnValues';
 import { keyParts } from './writeOwnValues';
 import type { LevelPlaces, WritingPlace } from './writePlaces';
-import { canonicalNameOf, otherHalf } from './writePlaces';
+import { otherHalf } from './writePlaces';
 
 /** A text with the place that it is to stand in, given by the first parameter there. */
 export interface PlacedText {
   place: WritingPlace;
   text: string;
+  /** The text ready to stand between double quotes. */
+  encoded: string;
 }
 
 /** What the values of a header depend on: the sample in force and other positions in it. */
@@ -26,12 +30,25 @@ export function surroundingsOf(
   sampleFacts: SampleFactsLookup | undefined,
   changed?: ReadonlyMap<string, string>,
 ): ValueSurroundings {
-  const path = header >= 0 ? instrument.samplePath(header) : undefined;
-  const facts = path === undefined ? undefined : sampleFacts?.(path);
+  let facts: SampleFacts | undefined;
+  let isLooked = false;
+  const look = () => {
+    if (!isLooked && sampleFacts && header >= 0) {
+      const path = instrument.samplePath(header);
+      if (path !== undefined) facts = sampleFacts(path);
+    }
+    isLooked = true;
+    return facts;
+  };
   return {
     parameter,
-    sampleRate: facts?.sampleRate,
-    frames: facts && facts.frames > 0 ? facts.frames : undefined,
+    get sampleRate() {
+      return look()?.sampleRate;
+    },
+    get frames() {
+      const frames = look()?.frames ?? 0;
+      return frames > 0 ? frames : undefined;
+    },
     frameOf(name) {
       const value = changed?.get(name) ?? effectiveText(instrument, header, name);
       const number = value === undefined ? Number.NaN : plainNumber(value);
@@ -65,7 +82,20 @@ export interface ValueContext {
   accounts: Accounts;
   /** The form that a place takes where the values are to stand; the place's own where nothing is said. */
   formThere?: (form: ValueForm) => ValueForm;
+  /** Fits a written value to the style of the text that it is to stand in. */
+  inStyle?: (text: string) => string;
+  /** What was written before of values that go by nothing around them; for a row of elements of one instrument. */
+  written?: WrittenBefore;
 }
+
+/** A value as it is written in a form, and what XML cannot hold of it. */
+interface EncodedValue extends WrittenValue {
+  encoded: string;
+  leftOut: readonly string[];
+}
+
+/** By place and value, what was written for it. */
+export type WrittenBefore = Map<WritingPlace, Map<string, EncodedValue>>;
 
 /**
  * The texts of an element of a level, in the order of the vocabulary: values in their forms, ranges put together from
@@ -78,23 +108,21 @@ export function placedTexts(
 ): PlacedText[] {
   const wanted = withKeyPlace(level, values);
   const texts: PlacedText[] = [];
-  const taken = new Map<string, string>();
+  const taken: (string | undefined)[] = [];
   const done = new Set<string>();
   for (const place of level.all) {
-    const name = canonicalNameOf(place.parameter.parameter);
-    const value = wanted.get(name);
-    if (!value || done.has(name)) continue;
-    done.add(name);
-    const text = textFor(level, place, value, wanted, done, context);
-    if (text === undefined) continue;
-    const { at } = place.parameter;
-    const before = taken.get(at);
+    const value = wanted.get(place.name);
+    if (!value || done.has(place.name)) continue;
+    done.add(place.name);
+    const written = textFor(level, place, value, wanted, done, context);
+    if (written === undefined) continue;
+    const before = taken[place.slot];
     if (before !== undefined) {
-      if (before !== text) noteNoPlace(value, context);
+      if (before !== written.text) noteNoPlace(value, context);
       continue;
     }
-    taken.set(at, text);
-    texts.push({ place, text });
+    taken[place.slot] = written.text;
+    texts.push({ place, ...written });
   }
   for (const [name, value] of wanted) if (!done.has(name)) noteNoPlace(value, context);
   return texts;
@@ -126,6 +154,12 @@ function withKeyPlace(
   return changed;
 }
 
+/** A text that is to stand in a place, as it is and ready to stand between double quotes. */
+interface PlaceText {
+  text: string;
+  encoded: string;
+}
+
 function textFor(
   level: LevelPlaces,
   place: WritingPlace,
@@ -133,64 +167,106 @@ function textFor(
   values: ReadonlyMap<string, SourceValue>,
   done: Set<string>,
   context: ValueContext,
-): string | undefined {
+): PlaceText | undefined {
   const own = formText(place, value, context);
   const half = otherHalf(level, place);
   if (!half) return own;
-  const halfName = canonicalNameOf(half.parameter.parameter);
-  const halfValue = values.get(halfName);
-  done.add(halfName);
-  const other = halfValue ? formText(half, halfValue, context) : missingHalf(half, halfName, value, context);
+  const halfValue = values.get(half.name);
+  done.add(half.name);
+  const other = halfValue ? formText(half, halfValue, context) : missingHalf(half, value, context);
   if (own === undefined || other === undefined) {
     if (own !== undefined) noteNoPlace(value, context);
     else if (halfValue && other !== undefined) noteNoPlace(halfValue, context);
     return undefined;
   }
   const between = place.parameter.between ?? half.parameter.between ?? '-';
-  return place.parameter.part === 2 ? other + between + own : own + between + other;
+  const [first, second] = place.parameter.part === 2 ? [other, own] : [own, other];
+  const text = first.text + between + second.text;
+  return { text, encoded: encodeXmlAttribute(text).text };
 }
 
 function missingHalf(
   half: WritingPlace,
-  name: string,
   value: SourceValue,
-  { instrument, header, sampleFacts, accounts }: ValueContext,
-): string | undefined {
+  { instrument, header, sampleFacts, accounts, inStyle }: ValueContext,
+): PlaceText | undefined {
+  const { name, slot } = half;
   const around = surroundingsOf(instrument, header, name, sampleFacts);
   const inForce = effectiveText(instrument, header, name);
   const missing = inForce ?? defaultText(name, around);
   const written = missing === undefined ? undefined : writeValue(half.parameter.form, missing, around);
-  if (written && inForce === undefined) {
+  if (!written) return undefined;
+  if (inForce === undefined) {
     const message = `${value.name} ${value.value} stands in a range, so ${name} is written as ${missing}, which holds where nothing is said.`;
-    accounts.note(value.parameter, 'assumed', message, name);
+    accounts.note(value.parameter, 'assumed', message, name, slot);
   }
-  return written?.text;
+  const text = inStyle ? inStyle(written.text) : written.text;
+  return { text, encoded: text };
 }
 
 /** A value in the form of its place, with what there is to be said of it told to the accounts. */
 function formText(
-  { parameter: { form } }: WritingPlace,
+  place: WritingPlace,
   { name, value, parameter }: SourceValue,
-  { instrument, header, sampleFacts, accounts, formThere }: ValueContext,
-): string | undefined {
-  const written = writeValue(
-    formThere?.(form) ?? form,
-    value,
-    surroundingsOf(instrument, header, name, sampleFacts),
-  );
+  context: ValueContext,
+): PlaceText | undefined {
+  const { accounts } = context;
+  const written = writtenBefore(place, name, value, context);
   if (!written) {
     const message = `${name} ${value} is left out: it cannot be written in the form that its place takes.`;
     accounts.note(parameter, 'dropped', message, name);
     return undefined;
   }
-  const { leftOut } = encodeXmlAttribute(written.text);
-  if (leftOut.length > 0) {
-    const message = `XML cannot hold ${leftOut.join(', ')}, so the value of ${name} is written without.`;
-    accounts.note(parameter, 'dropped', message, name);
-  } else if (written.approximated === undefined) accounts.keep(parameter);
+  const { slot } = place;
+  if (written.leftOut.length > 0) {
+    const message = `XML cannot hold ${written.leftOut.join(', ')}, so the value of ${name} is written without.`;
+    accounts.note(parameter, 'dropped', message, name, slot);
+  } else if (written.approximated === undefined) accounts.keep(parameter, slot);
   else {
     const message = `${name} ${value} is written as ${written.text}. ${written.approximated}`;
-    accounts.note(parameter, 'approximated', message, name);
+    accounts.note(parameter, 'approximated', message, name, slot);
   }
-  return written.text;
+  return written;
+}
+
+/** A value in the form of its place, looked up where it was written before and goes by nothing around it. */
+function writtenBefore(
+  place: WritingPlace,
+  name: string,
+  value: string,
+  context: ValueContext,
+): EncodedValue | undefined {
+  const { written } = context;
+  if (!written || !canRemember(place.parameter.form, name)) return newlyWritten(place, name, value, context);
+  let known = written.get(place);
+  if (!known) {
+    known = new Map();
+    written.set(place, known);
+  }
+  let encoded = known.get(value);
+  if (!encoded) {
+    encoded = newlyWritten(place, name, value, context);
+    if (encoded) known.set(value, encoded);
+  }
+  return encoded;
+}
+
+/** Whether a value is written the same each time; those of which hardly two are the same are not worth remembering. */
+function canRemember(form: ValueForm, name: string): boolean {
+  if (form.kind === 'path' || form.kind === 'text') return false;
+  return form.kind !== 'position' || !numberFormOf(form, name).needsSurroundings;
+}
+
+function newlyWritten(
+  { parameter: { form } }: WritingPlace,
+  name: string,
+  value: string,
+  { instrument, header, sampleFacts, formThere, inStyle }: ValueContext,
+): EncodedValue | undefined {
+  const around = surroundingsOf(instrument, header, name, sampleFacts);
+  const written = writeValue(formThere?.(form) ?? form, value, around);
+  if (!written) return undefined;
+  const text = inStyle ? inStyle(written.text) : written.text;
+  const { text: encoded, leftOut } = encodeXmlAttribute(text);
+  return { ...written, text, encoded, leftOut };
 }

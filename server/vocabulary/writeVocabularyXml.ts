@@ -1,29 +1,31 @@
+import { HeaderKind } from '../model/headerKinds';
 import type { Instrument } from '../model/instrument';
+import { LineBuffer } from '../model/lineBuffer';
 import type { WriteOptions, Written } from '../model/notation';
-import { encodeXmlComment } from '../xml/references';
-import type { ElementStyle } from './styleElement';
-import { elementText } from './styleElement';
+import { encodeXmlAttribute, encodeXmlComment } from '../xml/references';
 import type { Vocabulary } from './vocabulary';
 import { Accounts } from './writeAccounts';
-import { filledElement } from './writeElements';
+import { layoutOf } from './writeLayout';
+import { ElementLines } from './writeLines';
+import type { LevelPlaces } from './writePlaces';
 import { placesOf } from './writePlaces';
 import type { PlannedContent, PlannedElement } from './writePlan';
 import { planElements } from './writePlan';
+import type { WrittenBefore } from './writeValues';
 import { placedTexts } from './writeValues';
 
-const usualIndentation = '  ';
+/** The likely length of an attribute with its blank. */
+const perParameter = 24;
 
 /** Writes a whole instrument as XML in a vocabulary; see `Notation.write`. */
 export function writeInVocabulary(
   vocabulary: Vocabulary,
 ): (instrument: Instrument, options?: WriteOptions) => Written {
   return (instrument, options = {}) => {
-    const accounts = new Accounts(instrument);
+    const accounts = new Accounts(instrument, options.readingNotes);
     const content = planElements(instrument, vocabulary, 0, accounts, options.move);
     const writer = new DocumentWriter(instrument, vocabulary, accounts, options);
-    const lineEnd = options.lineEnd ?? '\n';
-    const lines = ['<?xml version="1.0" encoding="UTF-8"?>', ...writer.lines(content)];
-    return { text: lines.map((line) => line + lineEnd).join(''), ...accounts.finish() };
+    return { text: writer.write(content), ...accounts.finish() };
   };
 }
 
@@ -33,7 +35,9 @@ class DocumentWriter {
   readonly #accounts: Accounts;
   readonly #options: WriteOptions;
   readonly #lineEnd: string;
-  #lines: string[] = [];
+  readonly #buffer: LineBuffer;
+  readonly #lines: ElementLines;
+  readonly #written: WrittenBefore = new Map();
 
   constructor(instrument: Instrument, vocabulary: Vocabulary, accounts: Accounts, options: WriteOptions) {
     this.#instrument = instrument;
@@ -41,75 +45,84 @@ class DocumentWriter {
     this.#accounts = accounts;
     this.#options = options;
     this.#lineEnd = options.lineEnd ?? '\n';
+    this.#buffer = new LineBuffer(this.#lineEnd, instrument.parameters.count * perParameter);
+    this.#lines = new ElementLines(this.#buffer);
   }
 
-  lines(content: readonly PlannedContent[]): string[] {
+  write(content: readonly PlannedContent[]): string {
+    this.#accounts.startWriting();
+    this.#lines.line('<?xml version="1.0" encoding="UTF-8"?>', 0);
     this.#content(content, 0);
-    return this.#lines;
+    return this.#buffer.finish();
   }
 
   /** Writes elements and comments; what stands between a level and the one before is opened once for a row of them. */
   #content(content: readonly PlannedContent[], depth: number): void {
     let inside: readonly string[] = [];
-    const close = () => {
-      for (let at = inside.length - 1; at >= 0; at--) this.#line(`</${inside[at]}>`, depth + at);
-      inside = [];
-    };
     for (const one of content) {
-      if (one.kind === 'comment') {
-        const text = encodeXmlComment(one.text)
-          .split(/\r\n|\r|\n/)
-          .join(this.#lineEnd);
-        this.#line(`<!-- ${text} -->`, depth + inside.length);
-        continue;
+      if (one.kind === 'comment') this.#comment(one.text, depth + inside.length);
+      else {
+        const wrappers = this.#vocabulary.levels[one.level]?.inside ?? [];
+        if (inside.length === 0 && wrappers.length > 0) {
+          inside = wrappers;
+          inside.forEach((name, at) => {
+            this.#lines.line(`<${name}${depth + at === 0 ? this.#declarations() : ''}>`, depth + at);
+          });
+        }
+        this.#element(one, depth + inside.length);
       }
-      const wrappers = this.#vocabulary.levels[one.level]?.inside ?? [];
-      if (inside.length === 0 && wrappers.length > 0) {
-        inside = wrappers;
-        for (let at = 0; at < inside.length; at++) this.#line(`<${inside[at]}>`, depth + at);
-      }
-      this.#element(one, depth + inside.length);
     }
-    close();
+    for (let at = inside.length - 1; at >= 0; at--) this.#lines.line(`</${inside[at]}>`, depth + at);
+  }
+
+  #comment(comment: string, depth: number): void {
+    const text = encodeXmlComment(comment)
+      .split(/\r\n|\r|\n/)
+      .join(this.#lineEnd);
+    this.#lines.line(`<!-- ${text} -->`, depth);
   }
 
   #element(planned: PlannedElement, depth: number): void {
     const places = placesOf(this.#vocabulary)[planned.level];
     if (!places) return;
-    const texts = placedTexts(places, planned.values, {
+    const { content, header, level } = planned;
+    const isRegion = level === this.#vocabulary.levels.length - 1;
+    const layout = layoutOf(places);
+    const isOpen = content.length > 0;
+    const declarations = depth === 0 ? this.#declarations() : '';
+    this.#lines.element(layout, this.#texts(planned, places), depth, isOpen, declarations);
+    const lines = this.#lines;
+    const isItsOwn = header < 0 || isRegion === (this.#instrument.kind(header) === HeaderKind.region);
+    this.#accounts.placeElement(isItsOwn ? header : -1, lines.tag, (slot) => lines.stretchOf(slot));
+    if (!isOpen) return;
+    this.#content(content, depth + 1);
+    lines.line(`</${layout.name}>`, depth);
+  }
+
+  /** The texts of an element by slot, ready to stand where they stand. */
+  #texts({ values, header }: PlannedElement, places: LevelPlaces): (string | undefined)[] {
+    const texts: (string | undefined)[] = [];
+    const context = {
       instrument: this.#instrument,
-      header: planned.header,
+      header,
       sampleFacts: this.#options.sampleFacts,
       accounts: this.#accounts,
-    });
-    const element = filledElement(places.level.element, texts);
-    if (depth === 0) element.attributes = new Map([...this.#declarations(), ...element.attributes]);
-    const style: ElementStyle = {
-      example: undefined,
-      text: '',
-      indentation: usualIndentation.repeat(depth),
-      unit: usualIndentation,
-      lineEnd: this.#lineEnd,
+      written: this.#written,
     };
-    if (planned.content.length === 0) {
-      this.#line(elementText(element, style), depth);
-      return;
+    for (const { place, encoded } of placedTexts(places, values, context)) {
+      const isText = place.path.attribute === undefined && encoded.includes('&');
+      texts[place.slot] = isText ? encoded.replaceAll('&quot;', '"') : encoded;
     }
-    const outer = this.#lines;
-    this.#lines = [];
-    this.#content(planned.content, depth + 1);
-    const inner = this.#lines.map((line) => this.#lineEnd + line).join('');
-    this.#lines = outer;
-    this.#line(elementText(element, style, `${inner}${this.#lineEnd}${style.indentation}`), depth);
+    return texts;
   }
 
-  *#declarations(): Iterable<[string, string]> {
-    for (const [prefix, name] of Object.entries(this.#vocabulary.namespaces ?? {})) {
-      yield [prefix === '' ? 'xmlns' : `xmlns:${prefix}`, name];
-    }
-  }
-
-  #line(text: string, depth: number): void {
-    this.#lines.push(usualIndentation.repeat(depth) + text);
+  /** The namespaces that the outermost element declares, each with a blank before it. */
+  #declarations(): string {
+    return Object.entries(this.#vocabulary.namespaces ?? {})
+      .map(([prefix, name]) => {
+        const attribute = prefix === '' ? 'xmlns' : `xmlns:${prefix}`;
+        return ` ${attribute}="${encodeXmlAttribute(name).text}"`;
+      })
+      .join('');
   }
 }
