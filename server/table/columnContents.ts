@@ -4,6 +4,7 @@ import type { TableCells } from './cells';
 import { DistinctTexts } from './distinctTexts';
 import { dynamicIn, dynamicOf } from './dynamics';
 import type { Unit } from './meaning';
+import { readPan } from './panReading';
 import { arePortions } from './velocityReading';
 
 /** What stands in a column: how many of its cells look like what. */
@@ -30,6 +31,8 @@ export interface ColumnContents {
   dynamicWords: number;
   /** Cells that are portions, as velocities can be: in percent, or 0..1 with a fraction. */
   portions: number;
+  /** Cells such as `<30`: 30 to the left, or below 30. */
+  pointed: number;
   /** Cells that are 0 or 1. */
   bits: number;
   /** Whether {@link values} come from note names. */
@@ -43,6 +46,7 @@ interface Look extends CellLook {
   isLetter: boolean;
   isWord: boolean;
   isPortion: boolean;
+  isPointed: boolean;
 }
 
 function lookInto(cells: TableCells, cell: number): Look {
@@ -55,6 +59,7 @@ function lookInto(cells: TableCells, cell: number): Look {
       isLetter: false,
       isWord: false,
       isPortion: number > 0 && number < 1,
+      isPointed: false,
     };
   const text = cells.plain(cell);
   const look = lookAt(text);
@@ -63,7 +68,8 @@ function lookInto(cells: TableCells, cell: number): Look {
   const isPortion = look.kind !== 'file' && arePortions(text);
   // What is neither a number nor a range of whole ones is a range of portions.
   const kind = isPortion && look.kind === 'text' ? 'number-range' : look.kind;
-  return { ...look, kind, isLetter, isWord, isPortion };
+  const isPointed = kind === 'number-range' && readPan(text) !== undefined;
+  return { ...look, kind, isLetter, isWord, isPortion, isPointed };
 }
 
 /** Looks at the cells of a column in some rows. */
@@ -95,6 +101,7 @@ export function columnContents(cells: TableCells, rows: readonly number[], colum
     dynamicLetters: 0,
     dynamicWords: 0,
     portions: 0,
+    pointed: 0,
     bits: 0,
     named: false,
   };
@@ -109,13 +116,14 @@ export function columnContents(cells: TableCells, rows: readonly number[], colum
     }
     const text = texts.numberOf(cell);
     if (text === looks.length) looks.push(lookInto(cells, cell));
-    const { kind, value, unit, isLetter, isWord, isPortion } = looks[text];
+    const { kind, value, unit, isLetter, isWord, isPortion, isPointed } = looks[text];
     counts[kind]++;
     if (kind === 'empty') continue;
     contents.filled++;
     contents.values[position] = value;
     if (isLetter) contents.dynamicLetters++;
     if (isWord) contents.dynamicWords++;
+    if (isPointed) contents.pointed++;
     if (isPortion) contents.portions++;
     else if (value === 0 || value === 1) contents.bits++;
     if (kind === 'note') contents.keys++;

@@ -45,7 +45,7 @@ export function fitOf(meaning: ColumnMeaning, contents: ColumnContents, otherFil
     case 'pan':
       return contents.units.has('dB') || contents.units.has('cents')
         ? 'no'
-        : graded(numbers + shareOf(contents, 'pan'));
+        : graded(numbers + shareOf(contents, 'pan') + contents.pointed / contents.filled);
     case 'loop':
       return graded(
         shareOf(contents, 'switch', 'number-range') +

@@ -58,8 +58,10 @@ const blocks: ReadonlySet<string> = new Set(
   'p div br h1 h2 h3 h4 h5 h6 li ul ol section article header footer table caption body html'.split(' '),
 );
 /** What a row has that a page does not show. */
-const notShown = /\sstyle\s*=\s*(?:"[^"]*|'[^']*)\bdisplay\s*:\s*none|\shidden(?=[\s>=/])/i;
-const tickBox = /<input\b[^<>]*\btype\s*=\s*["']?checkbox\b[^<>]*>/gi;
+const notShown = /\bdisplay\s{0,9}:\s{0,9}none\b/i;
+const hiddenAttribute = /\shidden(?=[\s>=/])/i;
+const quotedValue = /"[^"]*"|'[^']*'/g;
+const inputTag = /<input\b[^<>]*>/gi;
 
 /** Elements whose content is no text. */
 const hidden: ReadonlySet<string> = new Set(['script', 'style', 'head', 'title', 'template', 'noscript']);
@@ -155,7 +157,7 @@ class HtmlReader {
     if (inTable && (element === 'tr' || element === 'thead' || element === 'tbody' || element === 'tfoot')) {
       this.#endRow(start);
       if (element === 'tr' && !ends) {
-        this.#isHidden = notShown.test(this.text.slice(start, Math.min(close + 1, start + 2000)));
+        this.#isHidden = isNotShown(this.text.slice(start, Math.min(close + 1, start + 2000)));
         this.#rowStart = start;
       }
     } else if (inTable && (element === 'td' || element === 'th')) {
@@ -278,11 +280,21 @@ function spanIn(tag: string, attribute: string): number {
   return Math.max(1, Math.min(widestSpan, Number(match?.[1] ?? 1)));
 }
 
+function isNotShown(tag: string): boolean {
+  return notShown.test(tag) || hiddenAttribute.test(tag.replace(quotedValue, ''));
+}
+
+/** A box that is ticked or not as a sign; other fields to fill in are no text. */
+function tickIn(tag: string): string {
+  if (!/type\s{0,9}=\s{0,9}["']?checkbox\b/i.test(tag)) return '';
+  return /\schecked(?=[\s>=/])/i.test(tag) ? ' ✓ ' : ' ✗ ';
+}
+
 /** The text of an HTML fragment: without tags, character references put in, white space as single spaces. */
 function plainText(html: string): string {
   if (!/[<&]|\s\s|[\t\r\n\u00a0]/.test(html)) return html;
   return withoutHidden(html)
-    .replace(tickBox, (box) => (/\schecked(?=[\s>=/])/i.test(box) ? ' ✓ ' : ' ✗ '))
+    .replace(inputTag, tickIn)
     .replace(/<\/?(?:p|div|br|li)\b[^<>]*>/gi, ' ')
     .replace(/<\/?[a-z][^<>]*>/gi, '')
     .replace(/&(#\d{1,7}|#x[\da-f]{1,6}|[a-z]\w{1,10});/gi, (all, name: string) => entity(name) ?? all)

@@ -60,7 +60,8 @@ export function readKey(text: string, naming: NoteNaming = 'english'): KeyReadin
  * minus sign right behind the letter of a note belongs to its octave.
  */
 export function readKeyRange(text: string, naming: NoteNaming = 'english'): KeyRangeReading | undefined {
-  if (text.length === 0 || text.length > longest) return undefined;
+  if (text.length === 0) return undefined;
+  if (text.length > longest) return readList(text, naming);
   return readPair(text, naming) ?? readList(text, naming) ?? readOpen(text, naming);
 }
 
@@ -98,11 +99,13 @@ function readList(text: string, naming: NoteNaming): KeyRangeReading | undefined
   return keys.every(isNext) ? { low, high, single: false } : undefined;
 }
 
-/** A range with one end. */
+/** A range with one end, or with a word before the first of two. */
 function readOpen(text: string, naming: NoteNaming): KeyRangeReading | undefined {
   const limit = limitIn(text);
   const key = limit && readPair(limit.value, naming);
-  if (!limit || !key?.single) return undefined;
+  if (!limit || !key) return undefined;
+  // `from 36 to 40`
+  if (!key.single) return limit.end === 'least' && !limit.excluded ? key : undefined;
   const { end, excluded } = limit;
   const step = !excluded ? 0 : end === 'least' ? 1 : -1;
   const moved = (one: number | undefined) => (one === undefined ? undefined : one + step);

@@ -23,14 +23,10 @@ export function readVelocities(text: string): VelocityReading | undefined {
   const single = readNumber(word);
   if (single)
     return single.number < 0 ? undefined : { low: single.number, high: single.number, unit: single.unit };
-  const match = range.exec(word);
-  const low = match && readNumber(match[1] as string);
-  const high = match && readNumber(match[2] as string);
-  if (low && high) {
-    if (low.number < 0 || high.number < 0) return undefined;
-    return { low: low.number, high: high.number, unit: high.unit ?? low.unit };
-  }
   const limit = limitIn(word);
+  // `from 1 to 63` has a word before the first of two.
+  const both = readEnds(word) ?? (limit?.end === 'least' ? readEnds(limit.value) : undefined);
+  if (both) return both;
   const end = limit && readNumber(limit.value);
   if (!end || !(end.number >= 0)) return undefined;
   const isWhole = Number.isInteger(end.number) && end.unit === undefined;
@@ -38,6 +34,14 @@ export function readVelocities(text: string): VelocityReading | undefined {
   return limit.end === 'least'
     ? { low: end.number + step, high: undefined, unit: end.unit }
     : { low: undefined, high: end.number + step, unit: end.unit };
+}
+
+function readEnds(text: string): VelocityReading | undefined {
+  const match = range.exec(text);
+  const low = match && readNumber(match[1] as string);
+  const high = match && readNumber(match[2] as string);
+  if (!low || !high || low.number < 0 || high.number < 0) return undefined;
+  return { low: low.number, high: high.number, unit: high.unit ?? low.unit };
 }
 
 /** Whether a text gives velocities as portions of the loudest: in percent, or as 0..1 with a fraction. */

@@ -75,6 +75,7 @@ export const english: LanguageWords = {
     lokey: [
       '{low} {key}',
       '{key} {low}',
+      'lk',
       'low',
       'lo',
       'min',
@@ -87,6 +88,7 @@ export const english: LanguageWords = {
     hikey: [
       '{high} {key}',
       '{key} {high}',
+      'hk',
       'high',
       'hi',
       'max',
@@ -97,8 +99,8 @@ export const english: LanguageWords = {
       'high {range}',
     ],
     key_range: ['{key} {range}', 'keys', '{range}', 'mapping', 'pitch range', 'range of keys'],
-    lovel: ['{low} {velocity}'],
-    hivel: ['{high} {velocity}'],
+    lovel: ['{low} {velocity}', 'lv'],
+    hivel: ['{high} {velocity}', 'hv'],
     velocity_range: [
       '{velocity}',
       '{velocity} {range}',
@@ -222,7 +224,7 @@ export const english: LanguageWords = {
   totals: ['total', 'totals', 'sum', 'subtotal', 'average', 'mean'],
   pages: ['page', 'sheet'],
   limits: {
-    least: ['from', 'and up', 'and above', 'up', 'or more', 'upwards'],
+    least: ['from', 'between', 'and up', 'and above', 'up', 'or more', 'upwards'],
     most: ['up to', 'to', 'and below', 'and down', 'or less', 'downwards'],
     all: ['all', 'any', 'full', 'whole'],
   },

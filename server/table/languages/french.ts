@@ -87,7 +87,7 @@ export const french: LanguageWords = {
   totals: ['total', 'totaux', 'somme', 'moyenne', 'sous'],
   pages: ['page', 'feuille'],
   limits: {
-    least: ['à partir de', 'dès', 'depuis', 'et plus'],
+    least: ['à partir de', 'de', 'dès', 'depuis', 'et plus'],
     most: ['jusqu à', 'jusque', 'et moins'],
     all: ['tout', 'tous', 'toute', 'toutes'],
   },

@@ -55,7 +55,7 @@ export const portuguese: LanguageWords = {
   totals: ['total', 'totais', 'soma', 'média'],
   pages: ['página', 'folha'],
   limits: {
-    least: ['desde', 'a partir de', 'e mais', 'ou mais'],
+    least: ['desde', 'de', 'a partir de', 'e mais', 'ou mais'],
     most: ['até', 'e menos', 'ou menos'],
     all: ['tudo', 'todos', 'toda', 'todas'],
   },

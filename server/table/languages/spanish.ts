@@ -44,7 +44,7 @@ export const spanish: LanguageWords = {
   totals: ['total', 'totales', 'suma', 'promedio', 'media'],
   pages: ['página', 'hoja'],
   limits: {
-    least: ['desde', 'a partir de', 'y más', 'o más', 'en adelante'],
+    least: ['desde', 'de', 'a partir de', 'y más', 'o más', 'en adelante'],
     most: ['hasta', 'y menos', 'o menos'],
     all: ['todo', 'todos', 'toda', 'todas'],
   },
