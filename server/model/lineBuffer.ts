@@ -57,6 +57,14 @@ export class LineBuffer {
     return true;
   }
 
+  /** Adds a text to the line that is being written; a line with other than ASCII in it cannot be left out any more. */
+  add(text: string): void {
+    if (this.ascii(text)) return;
+    this.#flush();
+    this.#parts.push(text);
+    this.#flushed += text.length;
+  }
+
   /** Bytes with room for `more` behind {@link length}; whoever fills them moves it on. */
   room(more: number): Uint8Array {
     if (this.length + more > this.#bytes.length) {

@@ -7,6 +7,12 @@ type ReadingNotes = ReadonlyMap<number, readonly ConversionNote[]>;
 
 const none: ReadingNotes = new Map();
 
+/** A note on a parameter; `about` tells it from others of its kind. */
+interface Noted {
+  about: string;
+  note: ConversionNote;
+}
+
 /** A note that waits for the element that it is about to be written. */
 interface WaitingNote {
   note: ConversionNote;
@@ -24,13 +30,15 @@ export class Accounts {
   /** By parameter, 1 where it was written exactly, and 1 where there is a note on it. */
   readonly #kept: Uint8Array;
   readonly #isNoted: Uint8Array;
-  readonly #noted = new Map<string, ConversionNote>();
+  readonly #noted = new Map<number, Noted[]>();
   readonly #spanNotes: ConversionNote[] = [];
   /** Parameters that share the fate of another one. */
   readonly #sharing = new Map<number, number>();
   /** By header, where the tag of its element starts and its name ends in what is written; 0 where it has none. */
   readonly #tags: Int32Array;
   #waiting: WaitingNote[] = [];
+  /** The tag of the first element that is written. */
+  #outermost: Stretch | undefined;
 
   /** `readingNotes` are those on parameters that were taken on reading; they get their place too. */
   constructor(instrument: Instrument, readingNotes: ReadingNotes = none) {
@@ -39,11 +47,6 @@ export class Accounts {
     this.#kept = new Uint8Array(instrument.parameters.count);
     this.#isNoted = new Uint8Array(instrument.parameters.count);
     this.#tags = new Int32Array(2 * instrument.headers.count);
-  }
-
-  /** Whether there are parameters with notes from reading. */
-  get hasReadingNotes(): boolean {
-    return this.#readingNotes.size > 0;
   }
 
   /** Says that a parameter was written exactly, in a slot of the element that is written next. */
@@ -55,13 +58,23 @@ export class Accounts {
   }
 
   /** Says what else became of a parameter; the same of one parameter is noted once. */
-  note(parameter: number, kind: NoteKind, message: string, about = '', slot = -1): void {
-    const key = `${parameter}/${kind}/${about}`;
-    if (parameter < 0 || this.#noted.has(key)) return;
+  note(
+    parameter: number,
+    kind: NoteKind,
+    message: string | (() => string),
+    about = '',
+    slot = -1,
+  ): ConversionNote | undefined {
+    if (parameter < 0) return undefined;
+    const known = this.#noted.get(parameter);
+    if (known?.some((one) => one.note.kind === kind && one.about === about)) return undefined;
     this.#isNoted[parameter] = 1;
-    const note: ConversionNote = { kind, ...this.#instrument.parameterSpan(parameter), message };
-    this.#noted.set(key, note);
+    const text = typeof message === 'string' ? message : message();
+    const note: ConversionNote = { kind, ...this.#instrument.parameterSpan(parameter), message: text };
+    if (known) known.push({ about, note });
+    else this.#noted.set(parameter, [{ about, note }]);
     this.#waiting.push({ note, slot });
+    return note;
   }
 
   /** Says that a parameter is written by means of another one of the same value, whatever becomes of that. */
@@ -85,6 +98,7 @@ export class Accounts {
       this.#tags[2 * header] = tag.start;
       this.#tags[2 * header + 1] = tag.end;
     }
+    this.#outermost ??= tag;
     if (this.#waiting.length === 0) return;
     for (const { note, slot } of this.#waiting) note.written ??= slot < 0 ? tag : stretchOf(slot);
     this.#waiting = [];
@@ -94,7 +108,8 @@ export class Accounts {
   finish(): { notes: ConversionNote[]; kept: number } {
     this.#share();
     this.#noteOverridden();
-    const all = [...this.#noted.values(), ...this.#spanNotes];
+    const all = this.#spanNotes;
+    for (const noted of this.#noted.values()) for (const { note } of noted) all.push(note);
     this.#placeRest([...all, ...[...this.#readingNotes.values()].flat()]);
     for (const parameter of this.#readingNotes.keys()) this.#isNoted[parameter] = 1;
     const notes = all.sort((a, b) => a.source - b.source || a.start - b.start);
@@ -107,17 +122,21 @@ export class Accounts {
 
   /** Notes on what no element was written for show at that of their header, else of the first region that it is for. */
   #placeRest(notes: readonly ConversionNote[]): void {
+    if (!this.#outermost || notes.every(({ written }) => written)) return;
     const instrument = this.#instrument;
-    if (notes.every(({ written }) => written) || instrument.regions.length === 0) return;
-    const firstRegion = firstRegions(instrument);
+    const hasRegions = instrument.regions.length > 0;
+    const firstRegion = hasRegions ? firstRegions(instrument) : [];
     for (const note of notes) {
       if (note.written) continue;
       const header = Math.max(0, instrument.headerAt(note.source, note.start));
-      const region = instrument.regions[firstRegion[header] ?? 0] ?? header;
-      const at = this.#tags[2 * header + 1] === 0 ? region : header;
-      const end = this.#tags[2 * at + 1] as number;
-      if (end > 0) note.written = { start: this.#tags[2 * at] as number, end };
+      const region = instrument.regions[firstRegion[header] ?? 0] ?? -1;
+      note.written = this.#tagOf(header) ?? this.#tagOf(region) ?? this.#outermost;
     }
+  }
+
+  #tagOf(header: number): Stretch | undefined {
+    const end = this.#tags[2 * header + 1] ?? 0;
+    return end === 0 ? undefined : { start: this.#tags[2 * header] as number, end };
   }
 
   /** What regions could have inherited, but each gets another value. */
@@ -140,22 +159,12 @@ export class Accounts {
   }
 
   #share(): void {
-    if (this.#sharing.size === 0) return;
-    const notesOf = new Map<number, [about: string, note: ConversionNote][]>();
-    for (const [key, note] of this.#noted) {
-      const [, parameter, about] = /^(\d+)\/\w+\/(.*)$/s.exec(key) ?? [];
-      if (parameter === undefined) continue;
-      const list = notesOf.get(Number(parameter));
-      if (list) list.push([about as string, note]);
-      else notesOf.set(Number(parameter), [[about as string, note]]);
-    }
     for (const [parameter, other] of this.#sharing) {
       if (this.#kept[parameter] === 1 || this.#isNoted[parameter] === 1) continue;
       if (this.#kept[other] === 1) this.#kept[parameter] = 1;
-      for (const [about, { kind, message, written }] of notesOf.get(other) ?? []) {
-        this.note(parameter, kind, message, about);
-        const own = this.#noted.get(`${parameter}/${kind}/${about}`);
-        if (own && written) own.written = written;
+      for (const { about, note } of this.#noted.get(other) ?? []) {
+        const own = this.note(parameter, note.kind, note.message, about);
+        if (own && note.written) own.written = note.written;
       }
     }
   }

@@ -47,7 +47,7 @@ export class ElementLines {
   }
 
   /**
-   * Writes an element with the texts of its slots, which are ready to stand in XML. `isOpen` leaves its end tag to the
+   * Writes an element with the texts of its slots, which are ready to stand between double quotes. `isOpen` leaves its end tag to the
    * caller; `declarations` come before its attributes, each with a blank before it.
    */
   element(
@@ -70,31 +70,55 @@ export class ElementLines {
     isOpen: boolean,
     declarations: string,
   ): void {
-    const lineStart = this.#lines.position;
-    let line = `${this.indentation(depth)}<${name}${declarations}`;
+    const lines = this.#lines;
+    lines.add(this.indentation(depth));
+    lines.add('<');
+    lines.add(name);
+    if (declarations !== '') lines.add(declarations);
     for (const { lead, slot, fixed } of attributes) {
       const value = texts[slot] ?? fixed;
       if (value === undefined) continue;
-      if (slot >= 0) this.#starts[slot] = lineStart + line.length + 1;
-      line += `${lead}${value}"`;
-      if (slot >= 0) this.#ends[slot] = lineStart + line.length;
+      if (slot >= 0) this.#starts[slot] = lines.position + 1;
+      lines.add(lead);
+      lines.add(value);
+      lines.add('"');
+      if (slot >= 0) this.#ends[slot] = lines.position;
     }
     const own = text < 0 ? undefined : texts[text];
-    const inside = children.filter(({ slots }) => slots.some((slot) => texts[slot] !== undefined));
-    const holdsElements = isOpen || inside.length > 0;
+    const holdsElements =
+      isOpen || (children.length > 0 && children.some((child) => holdsText(child, texts)));
     if (own === undefined && !holdsElements) {
-      this.#lines.line(`${line}/>`);
+      lines.add('/>');
+      lines.endLine();
       return;
     }
-    line += '>';
+    lines.add('>');
     if (own !== undefined) {
-      this.#starts[text] = lineStart + line.length;
-      line += own;
-      this.#ends[text] = lineStart + line.length;
+      this.#starts[text] = lines.position;
+      lines.add(own.includes('&') ? own.replaceAll('&quot;', '"') : own);
+      this.#ends[text] = lines.position;
     }
-    this.#lines.line(holdsElements ? line : `${line}</${name}>`);
-    if (!holdsElements) return;
-    for (const child of inside) this.#element(child, texts, depth + 1, false, '');
-    if (!isOpen) this.line(`</${name}>`, depth);
+    if (!holdsElements) {
+      this.#endTag(name);
+      return;
+    }
+    lines.endLine();
+    for (const child of children)
+      if (holdsText(child, texts)) this.#element(child, texts, depth + 1, false, '');
+    if (isOpen) return;
+    lines.add(this.indentation(depth));
+    this.#endTag(name);
   }
+
+  #endTag(name: string): void {
+    this.#lines.add('</');
+    this.#lines.add(name);
+    this.#lines.add('>');
+    this.#lines.endLine();
+  }
+}
+
+function holdsText({ slots }: ElementLayout, texts: readonly (string | undefined)[]): boolean {
+  for (const slot of slots) if (texts[slot] !== undefined) return true;
+  return false;
 }

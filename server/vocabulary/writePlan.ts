@@ -16,29 +16,39 @@ export class PlannedElement {
   readonly kind = 'element';
   readonly content: PlannedContent[] = [];
   #values: Values | undefined;
-  readonly #valuesOf: (() => Values) | undefined;
+  readonly #ownValues: (() => Values) | undefined;
+  readonly #inherited: Values;
 
   /**
    * `level` is its position among the levels of the vocabulary, `header` the one that its values are for, −1 for an element
-   * that only holds others. `values` may be worked out when they are asked for.
+   * that only holds others. `values` may be those of its header alone, worked out when they are asked for, to which
+   * `inherited` ones are added.
    */
   constructor(
     readonly level: number,
     readonly header: number,
     values: Values | (() => Values),
+    inherited = noValues,
   ) {
-    if (typeof values === 'function') this.#valuesOf = values;
+    this.#inherited = inherited;
+    if (typeof values === 'function') this.#ownValues = values;
     else this.#values = values;
   }
 
-  /** Whether its values are all those of its header and no others, each set once and with a place at its level. */
-  get isHeader(): boolean {
-    return this.#valuesOf !== undefined;
+  /**
+   * The values that it has beside all those of its header, each of which is set once there and takes the place of one
+   * here; the same object for a row of elements. `undefined` where this is not all that it carries.
+   */
+  get inherited(): Values | undefined {
+    return this.#ownValues && this.#inherited;
   }
 
   /** Its values by canonical name. */
   get values(): Values {
-    this.#values ??= this.#valuesOf?.() ?? new Map<string, SourceValue>();
+    if (!this.#values) {
+      this.#values = new Map(this.#inherited);
+      if (this.#ownValues) merge(this.#values, this.#ownValues());
+    }
     return this.#values;
   }
 }
@@ -52,14 +62,18 @@ export type PlannedContent = PlannedElement | PlannedComment;
 
 type Values = Map<string, SourceValue>;
 
+const noValues: Values = new Map();
+
 /** What regions under the same header have in common. */
 interface Surroundings {
   /** The headers whose values belong to each level, from the outermost inwards. */
   slots: readonly (readonly number[])[];
   /** By level, what its headers set there. */
   levels: readonly Values[];
-  /** What these headers set and only the region has a place for. */
-  carry: Values;
+  /** What these headers set that goes into the regions. */
+  inherited: Values;
+  /** Whether regions have a place for all of that, or no element has one. */
+  isPlain: boolean;
 }
 
 /** What a region needs at each level. */
@@ -93,8 +107,6 @@ export function planElements(
   return new Planner(instrument, vocabulary, top, accounts, move).plan();
 }
 
-const noValues: Values = new Map();
-
 class Planner {
   readonly #instrument: Instrument;
   readonly #levels: readonly LevelPlaces[];
@@ -110,7 +122,7 @@ class Planner {
   /** By the header that a region stands in. */
   readonly #chains = new Map<number, Chain>();
   readonly #around = new Map<number, Surroundings>();
-  /** By the number of a name, whether the region has a place for it. */
+  /** By the number of a name, whether its values stand in the region where they stand anywhere. */
   readonly #regionHolds: (boolean | undefined)[] = [];
   /** By the number of a name, the parameter that has it in the header looked at last. */
   readonly #lastOfName: number[] = [];
@@ -241,20 +253,16 @@ class Planner {
 
   #regionPlan(region: number): RegionPlan {
     const around = this.#surroundings(this.#instrument.parent(region));
-    const isItself =
-      around.carry.size === 0 && (around.slots[this.#region] as readonly number[]).length === 0;
-    if (isItself && this.#instrument.controls.length < 2 && this.#holdsAll(region))
+    if (around.isPlain && this.#instrument.controls.length < 2 && this.#isPlain(region))
       return { region, around, hoisted: undefined, own: undefined };
-    const all = new Map(around.carry);
-    for (const header of around.slots[this.#region] as readonly number[]) merge(all, this.#own(header));
+    const all = new Map(around.inherited);
     this.#addRefolded(region, all);
     merge(all, this.#newOwn(region));
     const own: Values = new Map();
     let hoisted: Values[] | undefined;
     for (const [name, value] of all) {
-      let level = this.#region;
-      while (level > this.#top && !this.#canHold(level, name)) level--;
-      if (level === this.#region || !this.#canHold(level, name)) own.set(name, value);
+      const level = this.#levelFor(name);
+      if (level < 0 || level === this.#region) own.set(name, value);
       else {
         hoisted ??= this.#levels.map(() => new Map());
         (hoisted[level] as Values).set(name, value);
@@ -278,13 +286,30 @@ class Planner {
       levels[level] = values;
       carry = further;
     }
-    const around = { slots, levels, carry };
+    const inherited = new Map(carry);
+    for (const header of slots[this.#region] as number[]) merge(inherited, this.#own(header));
+    let isPlain = true;
+    for (const name of inherited.keys()) isPlain &&= this.#isAtRegion(name);
+    const around = { slots, levels, inherited, isPlain };
     this.#around.set(parent, around);
     return around;
   }
 
-  /** Whether the region has a place for each value of a header, and none is set twice. */
-  #holdsAll(header: number): boolean {
+  /** The innermost level that has a place for a value; −1 where none has. */
+  #levelFor(name: string): number {
+    let level = this.#region;
+    while (level >= this.#top && !this.#canHold(level, name)) level--;
+    return level >= this.#top ? level : -1;
+  }
+
+  /** Whether a value stands in the region where it stands anywhere. */
+  #isAtRegion(name: string): boolean {
+    const level = this.#levelFor(name);
+    return level < 0 || level === this.#region;
+  }
+
+  /** Whether each value of a header stands in the region where it stands anywhere, and none is set twice. */
+  #isPlain(header: number): boolean {
     const instrument = this.#instrument;
     const first = instrument.firstParameter(header);
     const end = instrument.endParameter(header);
@@ -292,9 +317,8 @@ class Planner {
       const id = instrument.canonicalName(parameter);
       const before = this.#lastOfName[id] ?? -1;
       this.#lastOfName[id] = parameter;
-      if (before >= first && before < parameter) return false;
-      if (id === Parameter.key) return false;
-      this.#regionHolds[id] ??= this.#canHold(this.#region, instrument.names.text(id));
+      if (id === Parameter.key || (before >= first && before < parameter)) return false;
+      this.#regionHolds[id] ??= this.#isAtRegion(instrument.names.text(id));
       if (!this.#regionHolds[id]) return false;
     }
     return true;
@@ -371,8 +395,10 @@ class Planner {
     this.#openLevels(plan);
     const container = this.#open[this.#open.length - 1]?.element.content ?? this.#content;
     this.#flush(plan.region, container);
-    const { region, own } = plan;
-    container.push(new PlannedElement(this.#region, region, own ?? (() => this.#newOwn(region))));
+    const { region, around, own } = plan;
+    container.push(
+      new PlannedElement(this.#region, region, own ?? (() => this.#newOwn(region)), around.inherited),
+    );
     for (const text of trailing) container.push({ kind: 'comment', text });
   }
 

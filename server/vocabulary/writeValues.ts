@@ -5,7 +5,7 @@ import { resolveOpcode } from '../model/opcodes/resolve';
 import type { SampleFacts } from '../model/samples';
 import { encodeXmlAttribute } from '../xml/references';
 import { numberFormOf } from './forms/numberFormOf';
-import type { ValueSurroundings, WrittenValue } from './valueForms';
+import type { ValueSurroundings } from './valueForms';
 import { writeValue } from './valueForms';
 import type { ValueForm } from './vocabulary';
 import type { Accounts } from './writeAccounts';
@@ -22,7 +22,7 @@ export interface PlacedText {
   encoded: string;
 }
 
-/** What the values of a header depend on: the sample in force and other positions in it. */
+/** What the values of a header depend on: the sample in force and other positions in it. It is looked up when asked for. */
 export function surroundingsOf(
   instrument: Instrument,
   header: number,
@@ -30,31 +30,50 @@ export function surroundingsOf(
   sampleFacts: SampleFactsLookup | undefined,
   changed?: ReadonlyMap<string, string>,
 ): ValueSurroundings {
-  let facts: SampleFacts | undefined;
-  let isLooked = false;
-  const look = () => {
-    if (!isLooked && sampleFacts && header >= 0) {
-      const path = instrument.samplePath(header);
-      if (path !== undefined) facts = sampleFacts(path);
-    }
-    isLooked = true;
-    return facts;
-  };
-  return {
-    parameter,
-    get sampleRate() {
-      return look()?.sampleRate;
-    },
-    get frames() {
-      const frames = look()?.frames ?? 0;
-      return frames > 0 ? frames : undefined;
-    },
-    frameOf(name) {
-      const value = changed?.get(name) ?? effectiveText(instrument, header, name);
-      const number = value === undefined ? Number.NaN : plainNumber(value);
-      return Number.isNaN(number) ? 0 : number;
-    },
-  };
+  return new HeaderSurroundings(instrument, header, parameter, sampleFacts, changed);
+}
+
+class HeaderSurroundings implements ValueSurroundings {
+  readonly parameter: string;
+  readonly #instrument: Instrument;
+  readonly #header: number;
+  readonly #sampleFacts: SampleFactsLookup | undefined;
+  readonly #changed: ReadonlyMap<string, string> | undefined;
+
+  constructor(
+    instrument: Instrument,
+    header: number,
+    parameter: string,
+    sampleFacts: SampleFactsLookup | undefined,
+    changed: ReadonlyMap<string, string> | undefined,
+  ) {
+    this.parameter = parameter;
+    this.#instrument = instrument;
+    this.#header = header;
+    this.#sampleFacts = sampleFacts;
+    this.#changed = changed;
+  }
+
+  get sampleRate(): number | undefined {
+    return this.#facts()?.sampleRate;
+  }
+
+  get frames(): number | undefined {
+    const frames = this.#facts()?.frames ?? 0;
+    return frames > 0 ? frames : undefined;
+  }
+
+  frameOf(name: string): number {
+    const value = this.#changed?.get(name) ?? effectiveText(this.#instrument, this.#header, name);
+    const number = value === undefined ? Number.NaN : plainNumber(value);
+    return Number.isNaN(number) ? 0 : number;
+  }
+
+  #facts(): SampleFacts | undefined {
+    if (!this.#sampleFacts || this.#header < 0) return undefined;
+    const path = this.#instrument.samplePath(this.#header);
+    return path === undefined ? undefined : this.#sampleFacts(path);
+  }
 }
 
 /** The value that is in force in a header; `undefined` where none is set. */
@@ -89,7 +108,10 @@ export interface ValueContext {
 }
 
 /** A value as it is written in a form, and what XML cannot hold of it. */
-interface EncodedValue extends WrittenValue {
+export interface EncodedValue {
+  text: string;
+  /** As in `WrittenValue`. */
+  approximated: string | undefined;
   encoded: string;
   leftOut: readonly string[];
 }
@@ -129,7 +151,12 @@ export function placedTexts(
 }
 
 function noteNoPlace({ name, value, parameter }: SourceValue, { accounts }: ValueContext): void {
-  const message = `${name} ${value} is left out: there is no place for it.`;
+  noteWithoutPlace(name, value, parameter, accounts);
+}
+
+/** Notes that there is no place for a value. */
+export function noteWithoutPlace(name: string, value: string, parameter: number, accounts: Accounts): void {
+  const message = () => `${name} ${value} is left out: there is no place for it.`;
   accounts.note(parameter, 'dropped', message, name);
 }
 
@@ -210,23 +237,34 @@ function formText(
   { name, value, parameter }: SourceValue,
   context: ValueContext,
 ): PlaceText | undefined {
-  const { accounts } = context;
   const written = writtenBefore(place, name, value, context);
+  account(written, place.slot, { name, value, parameter }, context.accounts);
+  return written;
+}
+
+/** Tells the accounts what became of a value that is written in a slot, `undefined` where it cannot be. */
+export function account(
+  written: EncodedValue | undefined,
+  slot: number,
+  { name, value, parameter }: SourceValue,
+  accounts: Accounts,
+): void {
   if (!written) {
-    const message = `${name} ${value} is left out: it cannot be written in the form that its place takes.`;
+    const message = () =>
+      `${name} ${value} is left out: it cannot be written in the form that its place takes.`;
     accounts.note(parameter, 'dropped', message, name);
-    return undefined;
+    return;
   }
-  const { slot } = place;
-  if (written.leftOut.length > 0) {
-    const message = `XML cannot hold ${written.leftOut.join(', ')}, so the value of ${name} is written without.`;
+  const { text, leftOut, approximated } = written;
+  if (leftOut.length > 0) {
+    const message = () =>
+      `XML cannot hold ${leftOut.join(', ')}, so the value of ${name} is written without.`;
     accounts.note(parameter, 'dropped', message, name, slot);
-  } else if (written.approximated === undefined) accounts.keep(parameter, slot);
+  } else if (approximated === undefined) accounts.keep(parameter, slot);
   else {
-    const message = `${name} ${value} is written as ${written.text}. ${written.approximated}`;
+    const message = () => `${name} ${value} is written as ${text}. ${approximated}`;
     accounts.note(parameter, 'approximated', message, name, slot);
   }
-  return written;
 }
 
 /** A value in the form of its place, looked up where it was written before and goes by nothing around it. */
@@ -237,7 +275,8 @@ function writtenBefore(
   context: ValueContext,
 ): EncodedValue | undefined {
   const { written } = context;
-  if (!written || !canRemember(place.parameter.form, name)) return newlyWritten(place, name, value, context);
+  if (!written || !canRemember(place.parameter.form, name))
+    return newlyWritten(place, name, value, context.header, context);
   let known = written.get(place);
   if (!known) {
     known = new Map();
@@ -245,7 +284,7 @@ function writtenBefore(
   }
   let encoded = known.get(value);
   if (!encoded) {
-    encoded = newlyWritten(place, name, value, context);
+    encoded = newlyWritten(place, name, value, context.header, context);
     if (encoded) known.set(value, encoded);
   }
   return encoded;
@@ -257,16 +296,18 @@ function canRemember(form: ValueForm, name: string): boolean {
   return form.kind !== 'position' || !numberFormOf(form, name).needsSurroundings;
 }
 
-function newlyWritten(
+/** A value in the form of its place, for a header. */
+export function newlyWritten(
   { parameter: { form } }: WritingPlace,
   name: string,
   value: string,
-  { instrument, header, sampleFacts, formThere, inStyle }: ValueContext,
+  header: number,
+  { instrument, sampleFacts, formThere, inStyle }: Omit<ValueContext, 'header'>,
 ): EncodedValue | undefined {
   const around = surroundingsOf(instrument, header, name, sampleFacts);
-  const written = writeValue(formThere?.(form) ?? form, value, around);
+  const written = writeValue(formThere ? formThere(form) : form, value, around);
   if (!written) return undefined;
   const text = inStyle ? inStyle(written.text) : written.text;
   const { text: encoded, leftOut } = encodeXmlAttribute(text);
-  return { ...written, text, encoded, leftOut };
+  return { text, approximated: written.approximated, encoded, leftOut };
 }

@@ -5,13 +5,14 @@ import type { WriteOptions, Written } from '../model/notation';
 import { encodeXmlAttribute, encodeXmlComment } from '../xml/references';
 import type { Vocabulary } from './vocabulary';
 import { Accounts } from './writeAccounts';
+import { HeaderTexts } from './writeHeaderTexts';
 import { layoutOf } from './writeLayout';
 import { ElementLines } from './writeLines';
 import type { LevelPlaces } from './writePlaces';
 import { placesOf } from './writePlaces';
 import type { PlannedContent, PlannedElement } from './writePlan';
 import { planElements } from './writePlan';
-import type { WrittenBefore } from './writeValues';
+import type { ValueContext } from './writeValues';
 import { placedTexts } from './writeValues';
 
 /** The likely length of an attribute with its blank. */
@@ -37,7 +38,9 @@ class DocumentWriter {
   readonly #lineEnd: string;
   readonly #buffer: LineBuffer;
   readonly #lines: ElementLines;
-  readonly #written: WrittenBefore = new Map();
+  readonly #context: Omit<ValueContext, 'header'>;
+  /** Of regions that carry what their headers set and nothing else. */
+  #headerTexts: HeaderTexts | undefined;
 
   constructor(instrument: Instrument, vocabulary: Vocabulary, accounts: Accounts, options: WriteOptions) {
     this.#instrument = instrument;
@@ -47,6 +50,7 @@ class DocumentWriter {
     this.#lineEnd = options.lineEnd ?? '\n';
     this.#buffer = new LineBuffer(this.#lineEnd, instrument.parameters.count * perParameter);
     this.#lines = new ElementLines(this.#buffer);
+    this.#context = { instrument, sampleFacts: options.sampleFacts, accounts, written: new Map() };
   }
 
   write(content: readonly PlannedContent[]): string {
@@ -100,19 +104,15 @@ class DocumentWriter {
   }
 
   /** The texts of an element by slot, ready to stand where they stand. */
-  #texts({ values, header }: PlannedElement, places: LevelPlaces): (string | undefined)[] {
-    const texts: (string | undefined)[] = [];
-    const context = {
-      instrument: this.#instrument,
-      header,
-      sampleFacts: this.#options.sampleFacts,
-      accounts: this.#accounts,
-      written: this.#written,
-    };
-    for (const { place, encoded } of placedTexts(places, values, context)) {
-      const isText = place.path.attribute === undefined && encoded.includes('&');
-      texts[place.slot] = isText ? encoded.replaceAll('&quot;', '"') : encoded;
+  #texts(planned: PlannedElement, places: LevelPlaces): readonly (string | undefined)[] {
+    const { header, inherited } = planned;
+    if (inherited) {
+      this.#headerTexts ??= new HeaderTexts(this.#context, places, this.#options.move);
+      if (this.#headerTexts.make(header, inherited)) return this.#headerTexts.texts;
     }
+    const texts: (string | undefined)[] = [];
+    for (const { place, encoded } of placedTexts(places, planned.values, { ...this.#context, header }))
+      texts[place.slot] = encoded;
     return texts;
   }
 

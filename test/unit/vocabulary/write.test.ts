@@ -51,6 +51,12 @@ describe.each(Object.entries(examples))('%s', (_name, { vocabulary, text, sample
         const before = regionsOf(instrument);
         expect(again.length).toBe(before.length);
         expect(written.notes.filter(({ kind }) => kind === 'dropped')).toEqual([]);
+        for (const { message, written: place } of written.notes) {
+          const shown = written.text.slice(place?.start, place?.end);
+          const [, text] = / is written as (.*?)\. [A-Z]/.exec(message) ?? [];
+          expect(shown).toMatch(/^<[^\s<>]+$|^[^\s="<]+="[^"]*"$|^[^<"]*$/);
+          if (text !== undefined) expect(shown).toContain(text);
+        }
         const rounded = written.notes.filter(({ kind }) => kind === 'approximated');
         before.forEach((values, at) => {
           const now = again[at] ?? {};

@@ -141,6 +141,31 @@ describe('writing in a vocabulary', () => {
     expect(told.map((one) => one.split(' ')[0])).toEqual(['dropped']);
   });
 
+  it('shows each note at the value that was written, else at the element', () => {
+    const sfz = [
+      '<control> set_cc1=5',
+      '<group> volume=-3 cutoff=500 <region> lokey=40 tune=7 sample=horns/a\u0007.wav pan=1 pan=33',
+      '<group> volume=-6 <region> seq_length=2 cutoff=900 sample=horns/b.wav loop_mode=one_shot',
+      '<effect> type=x',
+    ].join('\n');
+    const instrument = readSfz(sfz, { path: 'a.sfz' });
+    const { text, notes } = writeInVocabulary(lighthouse)(instrument);
+    const shown = notes.map(({ start, end, written }) => [
+      sfz.slice(start, end),
+      text.slice(written?.start, written?.end),
+    ]);
+    expect(shown).toEqual([
+      ['set_cc1=5', '<beam'],
+      ['cutoff=500', '<beam'],
+      ['lokey=40', 'arc="40-127"'],
+      ['sample=horns/a\u0007.wav', 'a'],
+      ['pan=1', '<beam'],
+      ['cutoff=900', '<beam'],
+      ['loop_mode=one_shot', '<beam'],
+      ['<effect> type=x', '<beam'],
+    ]);
+  });
+
   it('writes the instrument alone where there is no region', () => {
     expect(written('// empty\n').lines).toEqual(['<coast>', '  <!-- empty -->', '</coast>']);
     expect(written('<group> pan=3').told.map((one) => one.split(' ')[0])).toEqual(['ignored']);
