@@ -17,7 +17,7 @@ export async function startExtension(context: ExtensionContext, client: BaseLang
     ...registerTablePaste(context, client, notes),
     ...registerConversion(client),
     ...registerVocabularies(),
-    registerSampleReport(client),
+    ...registerSampleReport(client),
     ...KeyboardMapPanel.register(context, client),
   );
 }

@@ -1,12 +1,15 @@
-import type { Disposable } from 'vscode';
-import { commands, l10n, ProgressLocation, ViewColumn, window, workspace } from 'vscode';
+import type { Disposable, TextDocument } from 'vscode';
+import { commands, l10n, languages, ProgressLocation, ViewColumn, window, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { SampleReportRequest } from '../server/protocol/sampleRequests';
 import { mayHoldInstrument } from './languages';
 
-/** The command that opens a report on the samples of the instrument beside its text, unsaved. */
-export function registerSampleReport(client: BaseLanguageClient): Disposable {
-  return commands.registerCommand('zonewright.sampleReport', async () => {
+/**
+ * The commands that open a report on the samples of the instrument beside its text, unsaved: as a page, shown as it reads, and
+ * as comma-separated values for a spreadsheet.
+ */
+export function registerSampleReport(client: BaseLanguageClient): Disposable[] {
+  const report = async (language: 'markdown' | 'csv') => {
     const document = window.activeTextEditor?.document;
     if (!mayHoldInstrument(document)) {
       await window.showWarningMessage(
@@ -34,7 +37,27 @@ export function registerSampleReport(client: BaseLanguageClient): Disposable {
       await window.showWarningMessage(result.reason ?? l10n.t('There is no report.'));
       return;
     }
-    const page = await workspace.openTextDocument({ content: result.markdown, language: 'markdown' });
+    const page = await openPage(language, result[language] ?? '');
     await window.showTextDocument(page, { viewColumn: ViewColumn.Beside });
-  });
+    if (language === 'markdown') await showAsItReads(page);
+  };
+  return [
+    commands.registerCommand('zonewright.sampleReport', () => report('markdown')),
+    commands.registerCommand('zonewright.sampleReportTable', () => report('csv')),
+  ];
+}
+
+/** An unsaved document; in a language that no extension brings, plain text. */
+async function openPage(language: string, content: string): Promise<TextDocument> {
+  const known = await languages.getLanguages();
+  return workspace.openTextDocument({ content, language: known.includes(language) ? language : 'plaintext' });
+}
+
+/** Shows a page of Markdown as it reads, where the editor's own preview is there; else its text is shown already. */
+async function showAsItReads(page: TextDocument): Promise<void> {
+  try {
+    await commands.executeCommand('markdown.showPreview', page.uri);
+  } catch {
+    // There is no such command.
+  }
 }

@@ -1,5 +1,7 @@
 import type { CancellationToken } from 'vscode-languageserver';
+import { csvTable } from '../features/sampleReport/csv';
 import { markdownReport } from '../features/sampleReport/markdown';
+import { sampleCells, sampleHeadings } from '../features/sampleReport/reportCells';
 import type { SampleReport } from '../features/sampleReport/sampleReport';
 import { sampleReport } from '../features/sampleReport/sampleReport';
 import { nameOf } from '../model/paths';
@@ -22,7 +24,10 @@ export function handleSamples({ connection, documents }: LanguageServer): void {
     if (whole.folder === undefined || whole.document.path === undefined)
       return { reason: 'Save the document to have its samples looked up.' };
     const report = await measuredReport(documents.samples, whole, whole.folder, token);
-    return { markdown: markdownReport(`Samples of ${nameOf(whole.document.path)}`, report) };
+    return {
+      markdown: markdownReport(`Samples of ${nameOf(whole.document.path)}`, report),
+      csv: csvTable(sampleHeadings, report.samples.map(sampleCells)),
+    };
   });
 }
 

@@ -7,6 +7,8 @@ export interface SampleReportParams {
 export interface SampleReportResult {
   /** A page of Markdown; absent where there is no report. */
   markdown?: string;
+  /** The table of samples as comma-separated values (RFC 4180); comes with the page. */
+  csv?: string;
   /** Why there is none, as a sentence. */
   reason?: string;
 }

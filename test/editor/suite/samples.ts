@@ -50,14 +50,21 @@ workbenchTest('samples are measured behind the text and reported on', async (wor
   });
   await vscode.commands.executeCommand('zonewright.sampleReport');
   const page = await until('the report', () =>
-    vscode.window.visibleTextEditors.find(({ document }) => document.languageId === 'markdown'),
+    vscode.workspace.textDocuments.find(({ languageId }) => languageId === 'markdown'),
   );
-  const text = page.document.getText();
+  const text = page.getText();
   assert.match(text, /## Tuning/);
   // 441 Hz is 3.93 cents above A4 (ISO 16).
   assert.match(text, /\| 81 \(A5\) .*an octave below/);
   assert.match(text, /measured\/b\.wav .*the loop 1000 to 9030 jumps where it closes/);
+  await workbench.waitFor({ selector: '.tab >> text=/Preview/' });
   await workbench.screenshot('sample-report');
+  await openFile(path);
+  await vscode.commands.executeCommand('zonewright.sampleReportTable');
+  const table = await until('the table', () =>
+    vscode.workspace.textDocuments.find((document) => document.getText().startsWith('File,')),
+  );
+  assert.equal(table.getText().trim().split(/\r?\n/).length, 3);
   await closeEverything();
   for (const name of [path, 'measured']) {
     await vscode.workspace.fs.delete(vscode.Uri.joinPath(uri, '..', name), { recursive: true });

@@ -151,7 +151,7 @@ describe('the language server', () => {
   it('reports on the samples of an instrument when all are measured, even where findings do not tell', async () => {
     const client = await start({ configuration: { measureSamples: false } });
     const uri = await client.open('a.sfz', text);
-    const { markdown } = await client.connection.sendRequest<{ markdown: string }>(
+    const { markdown, csv } = await client.connection.sendRequest<{ markdown: string; csv: string }>(
       'zonewright/sampleReport',
       {
         uri,
@@ -162,6 +162,8 @@ describe('the language server', () => {
     expect(markdown).toMatch(/69 \(A4\) \+4 cents/);
     expect(markdown).toContain('the loop 1000 to 9030 jumps where it closes');
     expect(markdown).toContain('there is no such file');
+    expect(csv).toMatch(/^File,Regions,/);
+    expect(csv).toContain('69 (A4) +4 cents');
   });
 
   it('says why there is no report', async () => {
