@@ -5,7 +5,10 @@
 export interface Vocabulary {
   /** What people call it. */
   name: string;
-  /** The elements that carry parameters, from the outermost inwards; the last one is the region. */
+  /**
+   * The elements that carry parameters, from the outermost inwards; the last one is the region. Where the first is no instrument
+   * and has nothing in `inside`, any outermost element may stand around them, and one named after the vocabulary is written.
+   */
   levels: VocabularyLevel[];
   /**
    * The namespaces of its names (Namespaces in XML 1.0, W3C Recommendation, third edition) by prefix, that of names without

@@ -3,6 +3,7 @@ import type { Instrument } from '../model/instrument';
 import { LineBuffer } from '../model/lineBuffer';
 import type { WriteOptions, Written } from '../model/notation';
 import { encodeXmlAttribute, encodeXmlComment } from '../xml/references';
+import { lacksOutermostElement, outermostElementOf } from './outermostElement';
 import type { Vocabulary } from './vocabulary';
 import { Accounts } from './writeAccounts';
 import { HeaderTexts } from './writeHeaderTexts';
@@ -56,8 +57,24 @@ class DocumentWriter {
   write(content: readonly PlannedContent[]): string {
     this.#accounts.startWriting();
     this.#lines.line('<?xml version="1.0" encoding="UTF-8"?>', 0);
-    this.#content(content, 0);
+    if (lacksOutermostElement(this.#vocabulary)) this.#wrapped(content);
+    else this.#content(content, 0);
     return this.#buffer.finish();
+  }
+
+  /** Writes content in one element of a name made for it, with a note. */
+  #wrapped(content: readonly PlannedContent[]): void {
+    const name = outermostElementOf(this.#vocabulary);
+    const start = this.#buffer.position;
+    const written = { start, end: start + 1 + name.length };
+    const tag = `<${name}${this.#declarations()}`;
+    this.#lines.line(content.length > 0 ? `${tag}>` : `${tag}/>`, 0);
+    const element = this.#vocabulary.levels[0]?.element;
+    const message = `All <${element}> elements are put into one <${name}>: XML has one outermost element, and the vocabulary "${this.#vocabulary.name}" names none.`;
+    this.#accounts.noteSpan({ kind: 'assumed', source: 0, start: 0, end: 0, message, written });
+    if (content.length === 0) return;
+    this.#content(content, 1);
+    this.#lines.line(`</${name}>`, 0);
   }
 
   /** Writes elements and comments; what stands between a level and the one before is opened once for a row of them. */

@@ -1,4 +1,5 @@
 import { nameHash } from '../../xml/nameHash';
+import { lacksOutermostElement } from '../outermostElement';
 import type { PlaceStep } from '../places';
 import { parsePlace } from '../places';
 import type { Vocabulary } from '../vocabulary';
@@ -18,6 +19,8 @@ export interface CompiledVocabulary {
   attributes: ReadonlyMap<string, number>;
   /** Around the outermost element. */
   root: ElementPlace;
+  /** An outermost element of any other name, where the vocabulary names none. */
+  outermost: ElementPlace | undefined;
   /** The element of each level. */
   places: readonly ElementPlace[];
 }
@@ -193,12 +196,14 @@ class Compiler {
     [root, ...branches].forEach((branch, outer) => {
       for (let level = outer; level < levels.length; level++) this.#lead(branch, level, branches);
     });
+    const around = new ElementPlace([root]);
     return {
       levels: levelHeaders(this.#vocabulary),
       elements: levels.map(({ element }) => element),
       targets: targets.flat(),
       attributes: this.#attributes,
-      root: new ElementPlace([root]),
+      root: around,
+      outermost: lacksOutermostElement(this.#vocabulary) ? around : undefined,
       places: branches.map((branch) => new ElementPlace([branch])),
     };
   }

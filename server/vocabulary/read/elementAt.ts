@@ -104,7 +104,8 @@ class ElementSearch implements XmlHandler {
     const children = around?.childrenNamed(this.text, nameStart, nameEnd, hash);
     if (children?.goesByAttributes) this.#children = children;
     else this.#element = children?.place;
-    if (!children) this.#element = undefined;
+    const isOutermost = this.#open.length === 0;
+    if (!children) this.#element = isOutermost ? this.#vocabulary.outermost : undefined;
   }
 
   attribute(
@@ -132,7 +133,8 @@ class ElementSearch implements XmlHandler {
       });
     }
     const one = { element: this.#element, naming };
-    if (this.#isFound) this.found = one;
+    const isKnown = one.element !== this.#vocabulary.outermost;
+    if (this.#isFound) this.found = isKnown ? one : { ...one, element: undefined };
     if (!empty) {
       this.#open.push(one);
       this.#settle();

@@ -142,7 +142,7 @@ export class VocabularyReader implements XmlHandler {
     this.#header = -1;
     this.#choosing = undefined;
     this.#naming = undefined;
-    if (children === undefined) this.#place = undefined;
+    if (children === undefined) this.#place = this.#depth === 0 ? this.#vocabulary.outermost : undefined;
     else if (children.goesByAttributes) {
       this.#place = undefined;
       this.#choosing = children;

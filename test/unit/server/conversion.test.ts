@@ -80,10 +80,12 @@ describe('conversion over the protocol', () => {
     const to = { vocabularyUri: client.uri('mill.vocabulary.json') };
     const there = await convert(client, { uri, to });
     expect(there.text).toBe(`<?xml version="1.0" encoding="UTF-8"?>
-<sheet pulp="a.wav" from-key="B3" to-key="C#4" lean="68.41"/>
+<paper-mill>
+  <sheet pulp="a.wav" from-key="B3" to-key="C#4" lean="68.41"/>
+</paper-mill>
 `);
     expect(there.kept).toBe(4);
-    expect(marked(there)).toEqual(['dropped: <sheet']);
+    expect(marked(there)).toEqual(['assumed: <paper-mill', 'dropped: <sheet']);
     const sheets = await client.open(
       'sheets.xml',
       '<sheet pulp="a.wav" from-key="B3" to-key="C#4" lean="0" hue="red"/>',
