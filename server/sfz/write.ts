@@ -51,8 +51,8 @@ interface NameText {
   isPath: boolean;
   /** The name behind a space and before `=`. */
   before: string;
-  /** The bytes of {@link before}. */
-  codes: Uint8Array;
+  /** The bytes of {@link before}, four in a word, the first in the lowest place; zeros fill the last word. */
+  words: Int32Array;
 }
 
 /** The likely length of an opcode with its space. */
@@ -74,6 +74,8 @@ class SfzWriter {
   /** The parent of the region written last, where nothing has changed what is in force since; else −2. */
   #lastParent = -2;
   #hasHeaders = false;
+  /** The bytes of {@link #lines}. */
+  #view: DataView = new DataView(new ArrayBuffer(0));
   /** The bytes of the text that all values stand in. */
   readonly #codes: Uint8Array | undefined;
   /** By parameter, a {@link Difference}; `noted` for those that need a closer look. */
@@ -243,9 +245,11 @@ class SfzWriter {
           : instrument.valueText(parameter);
         plain &&= !Number.isNaN(numbers[parameter] as number) || canHold(name.text, value);
         plain &&= lines.ascii(name.before) && lines.ascii(value);
-      } else {
+      } else if (plain) {
         const at = parameter * parameterStride;
-        plain &&= this.#plainValue(name.codes, codes, cells[at + 2] as number, cells[at + 3] as number);
+        const [start, valueEnd] = [cells[at + 2] as number, cells[at + 3] as number];
+        if (Number.isNaN(numbers[parameter])) plain = this.#plainValue(name, codes, start, valueEnd);
+        else this.#plainNumber(name, codes, start, valueEnd);
       }
     }
     if (plain) {
@@ -255,12 +259,20 @@ class SfzWriter {
     return plain;
   }
 
-  /** Writes the name and value of an opcode; `false` where the value is none that stands for itself in any SFZ text. */
-  #plainValue(name: Uint8Array, codes: Uint8Array, start: number, end: number): boolean {
+  /** Writes the name of an opcode and a value of digits, a sign and a decimal point, which stands for itself. */
+  #plainNumber(name: NameText, codes: Uint8Array, start: number, end: number): void {
     const lines = this.#lines;
-    const out = lines.room(name.length + end - start);
+    const out = this.#name(name, end - start);
     let at = lines.length;
-    for (let place = 0; place < name.length; place++) out[at++] = name[place];
+    for (let place = start; place < end; place++) out[at++] = codes[place];
+    lines.length = at;
+  }
+
+  /** Writes the name and value of an opcode; `false` where the value is none that stands for itself in any SFZ text. */
+  #plainValue(name: NameText, codes: Uint8Array, start: number, end: number): boolean {
+    const lines = this.#lines;
+    const out = this.#name(name, end - start);
+    let at = lines.length;
     let before = parting;
     for (let place = start; place < end; place++) {
       const code = codes[place];
@@ -272,6 +284,18 @@ class SfzWriter {
     }
     lines.length = at;
     return before !== parting;
+  }
+
+  /** Writes the name of an opcode, a word at a time, and answers bytes with room for `more` behind it. */
+  #name({ before, words }: NameText, more: number): Uint8Array {
+    const lines = this.#lines;
+    const out = lines.room(words.length * 4 + more);
+    if (out.buffer !== this.#view.buffer) this.#view = new DataView(out.buffer, out.byteOffset, out.length);
+    const view = this.#view;
+    const at = lines.length;
+    for (let word = 0; word < words.length; word++) view.setInt32(at + word * 4, words[word], true);
+    lines.length = at + before.length;
+    return out;
   }
 
   /** An opcode as it is written; `undefined`, with a note, for one that SFZ text cannot hold. */
@@ -305,7 +329,7 @@ class SfzWriter {
         isPlain: harmlessName.test(text),
         isPath: canonical === Parameter.sample || canonical === Parameter.default_path,
         before,
-        codes: bytesOf(before, 0).subarray(0, -1),
+        words: wordsOf(before),
       };
       this.#names[id] = name;
     }
@@ -315,6 +339,13 @@ class SfzWriter {
   #comment(text: string): void {
     for (const line of text.split(/\r\n|\r|\n/)) this.#lines.line(`// ${commentLine(line)}`.trimEnd());
   }
+}
+
+/** The characters of an ASCII text as {@link NameText.words}. */
+function wordsOf(text: string): Int32Array {
+  const words = new Int32Array(Math.ceil(text.length / 4));
+  for (let at = 0; at < text.length; at++) words[at >> 2] |= (text.charCodeAt(at) & 0xff) << ((at & 3) * 8);
+  return words;
 }
 
 function commentLine(text: string): string {

@@ -52,18 +52,18 @@ class TableBuilder {
       const column = zones.values(name);
       return column ? [{ name, column }] : [];
     });
-    const size = Math.max(
-      zones.count * perHeader,
-      columns.reduce((sum, { column }) => sum + column.count, 0) * perParameter,
-    );
+    // One column after another is put into that order: going through all at once in it would read here and there.
+    const inOrder = columns.map(({ name, column }) => ({ name, ...arranged(column, this.#order) }));
+    const values = inOrder.reduce((sum, { count }) => sum + count, 0);
+    const size = Math.max(zones.count * perHeader, values * perParameter);
     this.#builder = new InstrumentBuilder('table', size);
     this.#builder.enterSource(path, text);
-    // One column after another is put into that order: going through all at once in it would read here and there.
-    this.#columns = columns.map(({ name, column }) => ({
+    this.#columns = inOrder.map(({ name, cells, numbers }) => ({
       name,
       id: this.#builder.names.idOf(name),
       isNumber: name !== 'sample' && name !== 'loop_mode' && name !== 'loop_type',
-      ...arranged(column, this.#order),
+      cells,
+      numbers,
     }));
   }
 
@@ -94,9 +94,12 @@ class TableBuilder {
     const { cells, rows } = this.#zones;
     const { starts, ends } = cells;
     const first = this.#count;
-    const order = [...columns].sort((a, b) => a.cells[first] - b.cells[first]);
+    const places = new Map(columns.map((named) => [named, this.#columnOf(named, first, end)]));
+    const order = [...columns].sort((a, b) => (places.get(a) ?? 0) - (places.get(b) ?? 0));
     const ranks = order.map((named) => columns.indexOf(named));
     const cellsOf = order.map((named) => named.cells);
+    const numbersOf = order.map((named) => (named.isNumber ? named.numbers : undefined));
+    const ids = order.map((named) => named.id);
     const found = new Int32Array(order.length);
     const foundCells = new Int32Array(order.length);
     for (let place = first; place < end; place++) {
@@ -120,15 +123,24 @@ class TableBuilder {
         foundCells[to] = cell;
       }
       for (let at = 0; at < count; at++) {
-        const named = order[found[at]];
+        const column = found[at];
         const cell = foundCells[at];
-        const number = named.isNumber ? named.numbers[place] : Number.NaN;
-        if (named.isNumber && cells.reads(cell, number))
-          builder.addParameter(named.id, starts[cell], starts[cell], ends[cell], number);
-        else this.#addValue(named, place);
+        const numbers = numbersOf[column];
+        if (numbers && cells.reads(cell, numbers[place])) {
+          const start = starts[cell];
+          builder.addParameter(ids[column], start, start, ends[cell], numbers[place]);
+        } else this.#addValue(order[column], place);
       }
     }
     this.#count = end;
+  }
+
+  /** The position in their rows of the cells of a name, by the first one from `first` to `end`. */
+  #columnOf({ cells: from }: Named, first: number, end: number): number {
+    const { cells, rows } = this.#zones;
+    for (let place = first; place < end; place++)
+      if (from[place] >= 0) return from[place] - cells.rowFirst[rows[this.#order[place]]];
+    return 0;
   }
 
   #addValue({ name, id, isNumber, cells, numbers }: Named, place: number): void {
@@ -174,15 +186,24 @@ function inGroupOrder(count: number, groups: readonly ZoneGroup[]): Int32Array {
   return order;
 }
 
-/** The values of a column in another order of the zones. */
-function arranged(column: ValueColumn, order: Int32Array): { cells: Int32Array; numbers: Float64Array } {
+/** The values of a column in another order of the zones, and how many zones have one. */
+function arranged(
+  column: ValueColumn,
+  order: Int32Array,
+): Pick<Named, 'cells' | 'numbers'> & { count: number } {
   const cells = new Int32Array(order.length);
   const numbers = new Float64Array(order.length);
+  const { cells: from, numbers: fromNumbers } = column;
+  let count = 0;
   for (let place = 0; place < order.length; place++) {
-    cells[place] = column.cells[order[place]];
-    numbers[place] = column.numbers[order[place]];
+    const zone = order[place];
+    const cell = from[zone];
+    cells[place] = cell;
+    if (cell < 0) continue;
+    numbers[place] = fromNumbers[zone];
+    count++;
   }
-  return { cells, numbers };
+  return { cells, numbers, count };
 }
 
 /** Whether a value stands behind another: in a later cell, or later in the order of names. */

@@ -8,6 +8,8 @@ const beyondAscii = 0x80;
 const mostExactDigits = 15;
 /** Numbers below are written with digits alone, and their decimals are exact. */
 const mostWritten = 1e9;
+/** Digits of the largest number of 32 bits. */
+const mostWholeDigits = 10;
 const powers = Array.from({ length: mostExactDigits + 1 }, (_, digits) => 10 ** digits);
 
 /**
@@ -39,8 +41,10 @@ export class TableCells {
     readonly text: string,
     /** One code for each UTF-16 unit, ASCII as it is and others 128 or more, and a line feed behind the last. */
     readonly codes: Uint8Array = bytesOf(text, lineFeed),
+    /** How many cells there are likely to be. */
+    likely: number = text.length >> 3,
   ) {
-    const expected = Math.max(64, text.length >> 3);
+    const expected = Math.max(64, likely);
     this.starts = new Int32Array(expected);
     this.ends = new Int32Array(expected);
   }
@@ -124,17 +128,19 @@ export class TableCells {
     if (this.isRewritten(cell)) return false;
     const { codes } = this;
     const start = number < 0 ? this.starts[cell] + 1 : this.starts[cell];
-    let at = this.ends[cell] - 1;
+    const end = this.ends[cell];
     if (number < 0 && codes[start - 1] !== 45) return false;
-    let rest = Math.abs(number) | 0;
-    if (rest !== Math.abs(number)) return this.#readsDecimals(start, at, cell, number);
-    do {
-      const higher = (rest / 10) | 0;
-      if (at < start || codes[at] !== 48 + rest - higher * 10) return false;
-      rest = higher;
-      at--;
-    } while (rest > 0);
-    return at < start;
+    const whole = Math.abs(number) | 0;
+    if (whole !== Math.abs(number)) return this.#readsDecimals(start, end - 1, cell, number);
+    if (start >= end || end - start > mostWholeDigits || (codes[start] === 48 && end - start > 1))
+      return false;
+    let read = 0;
+    for (let at = start; at < end; at++) {
+      const digit = codes[at] - 48;
+      if (digit < 0 || digit > 9) return false;
+      read = read * 10 + digit;
+    }
+    return read === whole;
   }
 
   /** As {@link reads}, for a number that is not whole or is large; `start` and `last` are its first and last digit. */

@@ -1,3 +1,4 @@
+import { namesAudioFile } from './audioFileName';
 import type { CellKind, CellLook } from './cellKinds';
 import { lookAt } from './cellKinds';
 import type { TableCells } from './cells';
@@ -40,6 +41,7 @@ export interface ColumnContents {
 }
 
 const mostDistinct = 256;
+const equalsSign = 61;
 
 /** What a cell looks like, and whether it is dynamics as letters or as words. */
 interface Look extends CellLook {
@@ -49,7 +51,18 @@ interface Look extends CellLook {
   isPointed: boolean;
 }
 
+const fileLook: Look = {
+  kind: 'file',
+  value: Number.NaN,
+  unit: undefined,
+  isLetter: false,
+  isWord: false,
+  isPortion: false,
+  isPointed: false,
+};
+
 function lookInto(cells: TableCells, cell: number): Look {
+  if (isPlainFile(cells, cell)) return fileLook;
   const number = cells.number(cell);
   if (!Number.isNaN(number))
     return {
@@ -63,13 +76,24 @@ function lookInto(cells: TableCells, cell: number): Look {
     };
   const text = cells.plain(cell);
   const look = lookAt(text);
+  const { value, unit } = look;
   const isLetter = look.kind === 'text' && dynamicOf(text) >= 0;
   const isWord = !isLetter && look.kind === 'text' && dynamicIn(text) >= 0;
   const isPortion = look.kind !== 'file' && arePortions(text);
   // What is neither a number nor a range of whole ones is a range of portions.
   const kind = isPortion && look.kind === 'text' ? 'number-range' : look.kind;
   const isPointed = kind === 'number-range' && readPan(text) !== undefined;
-  return { ...look, kind, isLetter, isWord, isPortion, isPointed };
+  return { kind, value, unit, isLetter, isWord, isPortion, isPointed };
+}
+
+/** Whether a cell is the name of an audio file in ASCII, which is nothing else. */
+function isPlainFile(cells: TableCells, cell: number): boolean {
+  const { starts, ends, codes } = cells;
+  const start = starts[cell];
+  const end = ends[cell];
+  if (codes[start] === equalsSign || cells.isRewritten(cell) || !namesAudioFile(cells, cell)) return false;
+  for (let at = start; at < end; at++) if (codes[at] > 126) return false;
+  return true;
 }
 
 /** Looks at the cells of a column in some rows. */

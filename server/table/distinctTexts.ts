@@ -48,13 +48,15 @@ export class DistinctTexts {
 
   #areAlike(cell: number, other: number): boolean {
     const { cells } = this;
-    const { starts, ends, text } = cells;
+    const { starts, ends, codes, text } = cells;
     if (cells.isRewritten(cell) || cells.isRewritten(other)) return cells.value(cell) === cells.value(other);
     const length = ends[cell] - starts[cell];
     if (ends[other] - starts[other] !== length) return false;
     const [from, otherFrom] = [starts[cell], starts[other]];
     for (let at = 0; at < length; at++) {
-      if (text.charCodeAt(from + at) !== text.charCodeAt(otherFrom + at)) return false;
+      const code = codes[from + at];
+      if (code !== codes[otherFrom + at]) return false;
+      if (code > 127 && text.charCodeAt(from + at) !== text.charCodeAt(otherFrom + at)) return false;
     }
     return true;
   }

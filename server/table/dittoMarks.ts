@@ -1,25 +1,38 @@
 import type { TableCells } from './cells';
 import { isDitto, longestDitto, mayBeDitto } from './languages/cellWords';
 
+/** Columns behind so many are not looked at. */
+const mostColumns = 2000;
+
 /** Gives cells that say "the same as above" in any way the value of the nearest cell above them. */
 export function fillDittoMarks(cells: TableCells, data: readonly number[]): void {
-  const above: number[] = [];
-  for (const row of data) {
-    const width = Math.min(cells.width(row), 2000);
-    for (let column = 0; column < width; column++) {
-      const cell = cells.cell(row, column);
-      const start = cells.starts[cell] as number;
-      const length = (cells.ends[cell] as number) - start;
-      if (length === 0) continue;
-      const code = cells.codes[start];
-      const source = above[column];
-      const isValue =
-        length > longestDitto ||
-        (code >= 40 && code < 58) ||
-        source === undefined ||
-        (!cells.isRewritten(cell) && !mayBeDitto(cells.codes, start, length));
-      if (isValue || !isDitto(cells.value(cell))) above[column] = cell;
-      else cells.rewritten.set(cell, cells.value(source));
+  const { starts, ends, codes, rowFirst } = cells;
+  for (let place = 0; place < data.length; place++) {
+    const row = data[place];
+    const first = rowFirst[row];
+    const end = Math.min(rowFirst[row + 1], first + mostColumns);
+    for (let cell = first; cell < end; cell++) {
+      const start = starts[cell];
+      const length = ends[cell] - start;
+      if (length === 0 || length > longestDitto) continue;
+      const code = codes[start];
+      if (code >= 40 && code < 58) continue;
+      if (!cells.isRewritten(cell) && !mayBeDitto(codes, start, length)) continue;
+      if (!isDitto(cells.value(cell))) continue;
+      const source = filledAbove(cells, data, place, cell - first);
+      if (source >= 0) cells.rewritten.set(cell, cells.value(source));
     }
   }
+}
+
+/**
+ * The nearest cell above that holds something; −1 where there is none. A mark that was filled ends the way up, so that
+ * all ways in a column together are no longer than it.
+ */
+function filledAbove(cells: TableCells, data: readonly number[], place: number, column: number): number {
+  for (let above = place - 1; above >= 0; above--) {
+    const cell = cells.cell(data[above], column);
+    if (cell >= 0 && cells.starts[cell] !== cells.ends[cell]) return cell;
+  }
+  return -1;
 }

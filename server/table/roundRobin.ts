@@ -12,33 +12,33 @@ export function completeRoundRobins(zones: ZoneList): void {
   const inAll = new Cycles();
   const inGroups = new Cycles();
   const conditions = new Int32Array(zones.count);
+  const cycles = new Int32Array(zones.count);
   const conditionsOf = conditionsReader(zones);
+  const numbers = new PairNumbers();
   for (let zone = 0; zone < zones.count; zone++) {
     if (positions.cells[zone] < 0) continue;
     conditions[zone] = conditionsOf(zone);
-    inAll.add(conditions[zone], 0, positions.numbers[zone]);
-    inGroups.add(conditions[zone], zones.groups[zone], positions.numbers[zone]);
+    cycles[zone] = numbers.numberOf(conditions[zone], zones.groups[zone]);
+    inAll.add(conditions[zone], positions.numbers[zone]);
+    inGroups.add(cycles[zone], positions.numbers[zone]);
   }
   const lengths = zones.column('seq_length');
   for (let zone = 0; zone < zones.count; zone++) {
     const cell = positions.cells[zone];
     if (cell < 0 || lengths.cells[zone] >= 0) continue;
-    const length =
-      inGroups.lengthOf(conditions[zone], zones.groups[zone]) ?? inAll.longest(conditions[zone], 0);
+    const length = inGroups.lengthOf(cycles[zone]) ?? inAll.longest(conditions[zone]);
     if (length > 1) lengths.set(zone, cell, length);
     else positions.cells[zone] = -1;
   }
 }
 
-/** The cycles of zones by their conditions and group. */
+/** Cycles by number; a new one has the next number. */
 class Cycles {
-  readonly #numbers = new PairNumbers();
   readonly #longest: number[] = [];
   /** Whether several positions occur. */
   readonly #several: boolean[] = [];
 
-  add(conditions: number, group: number, position: number): void {
-    const cycle = this.#numbers.numberOf(conditions, group);
+  add(cycle: number, position: number): void {
     if (cycle === this.#longest.length) {
       this.#longest.push(position);
       this.#several.push(false);
@@ -48,13 +48,12 @@ class Cycles {
     }
   }
 
-  longest(conditions: number, group: number): number {
-    return this.#longest[this.#numbers.numberOf(conditions, group)];
+  longest(cycle: number): number {
+    return this.#longest[cycle];
   }
 
   /** The length of a cycle of several positions; `undefined` for others. */
-  lengthOf(conditions: number, group: number): number | undefined {
-    const cycle = this.#numbers.numberOf(conditions, group);
+  lengthOf(cycle: number): number | undefined {
     return this.#several[cycle] ? this.#longest[cycle] : undefined;
   }
 }

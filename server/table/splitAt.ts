@@ -1,3 +1,4 @@
+import { bytesOf } from '../model/textBytes';
 import { TableCells, textStart } from './cells';
 
 /** How the cells of a row are kept apart: by a character, or by standing below one another. */
@@ -11,6 +12,9 @@ export const delimiterCodes: Readonly<Record<Exclude<Delimiter, 'columns'>, numb
   comma: 44,
   space: 32,
 };
+
+/** The number of cells is guessed from so many characters. */
+const counted = 1 << 14;
 
 const tab = 9;
 const lineFeed = 10;
@@ -30,8 +34,8 @@ const equals = 61;
  */
 export function splitAt(text: string, delimiter: Exclude<Delimiter, 'columns'>): TableCells {
   const code = delimiterCodes[delimiter];
-  const cells = new TableCells(text);
-  const { codes } = cells;
+  const codes = bytesOf(text, lineFeed);
+  const cells = new TableCells(text, codes, likelyCells(codes, code));
   const bordered = code === bar && hasBorders(cells);
   // Among bars, `\|` is no end of a cell.
   const escaping = bordered ? backslash : code;
@@ -79,10 +83,21 @@ export function splitAt(text: string, delimiter: Exclude<Delimiter, 'columns'>):
   return cells;
 }
 
+/** About how many cells a text has, from what stands at its start. */
+function likelyCells(codes: Uint8Array, code: number): number {
+  const length = Math.min(codes.length, counted);
+  let stops = 0;
+  for (let at = 0; at < length; at++) if (codes[at] === code || codes[at] === lineFeed) stops++;
+  return Math.min(Math.ceil((stops / length) * codes.length * 1.05), codes.length >> 2) + 1;
+}
+
 /** Where the next line end, `code` or `other` stands, from `start` on; a line end stands behind all text. */
 function nextStop(codes: Uint8Array, start: number, code: number, other: number): number {
+  // Most characters are greater than tab, comma and line ends.
+  const greatest = Math.max(carriageReturn, code, other);
   let at = start;
   for (;;) {
+    while (codes[at] > greatest) at++;
     const next = codes[at];
     if (next === code || next === other || (next <= carriageReturn && isLineEnd(next))) return at;
     at++;

@@ -59,13 +59,6 @@ export class ValueColumn {
     this.numbers[zone] = number;
   }
 
-  /** How many zones have a value. */
-  get count(): number {
-    let count = 0;
-    for (let zone = 0; zone < this.cells.length; zone++) if (this.cells[zone] >= 0) count++;
-    return count;
-  }
-
   /** One more than the number of a zone; 0 where it has none. */
   oneMore(zone: number): number {
     return this.cells[zone] < 0 ? 0 : this.numbers[zone] + 1;
@@ -84,7 +77,7 @@ export class ZoneList {
   readonly #groupNumbers = new Map([['', 0]]);
   /** Positions among the dynamics; see `dynamics.ts`. */
   dynamics: ValueColumn | undefined;
-  readonly #columns: (ValueColumn | undefined)[] = valueNames.map(() => undefined);
+  readonly #columns = new Map<ValueName, ValueColumn>();
   /** Sample names that differ from the text of their cells. */
   readonly #samples = new Map<number, string>();
 
@@ -119,16 +112,15 @@ export class ZoneList {
 
   /** The values of a name, if any zone may have one. */
   values(name: ValueName): ValueColumn | undefined {
-    return this.#columns[valueNames.indexOf(name)];
+    return this.#columns.get(name);
   }
 
   /** The values of a name, to set them. */
   column(name: ValueName): ValueColumn {
-    const at = valueNames.indexOf(name);
-    let column = this.#columns[at];
+    let column = this.#columns.get(name);
     if (!column) {
       column = new ValueColumn(this.most);
-      this.#columns[at] = column;
+      this.#columns.set(name, column);
     }
     return column;
   }

@@ -29,7 +29,8 @@ export class NameReader {
   readonly #endings: boolean;
   readonly #fillGroups: boolean;
   /** The group named last, and where. */
-  #last = { group: 0, cell: -1 };
+  #lastGroup = 0;
+  #lastCell = -1;
   readonly #groupTexts: DistinctTexts;
   /** By number of the text, its group in the list of zones, and whether it holds line breaks. */
   readonly #groupNumbers: number[] = [];
@@ -204,19 +205,20 @@ export class NameReader {
     } else {
       zones.groups[zone] = this.#groupIn(cell, zones);
       zones.groupCells[zone] = cell;
-      this.#last = { group: zones.groups[zone], cell };
+      this.#lastGroup = zones.groups[zone];
+      this.#lastCell = cell;
     }
   }
 
   /** A zone that names no group belongs to the one above it, where groups are named once. */
   #fillGroup(zones: ZoneList, zone: number): void {
-    if (!this.#fillGroups || this.#last.group === 0) return;
+    if (!this.#fillGroups || this.#lastGroup === 0) return;
     const span = this.#cells.rowSpan(zones.rows[zone]);
-    const name = shortened(zones.groupNames[this.#last.group]);
+    const name = shortened(zones.groupNames[this.#lastGroup]);
     const message = `${this.#notes.place(span.start)} names no group; it is put into "${name}", the one named above it.`;
     this.#notes.add('assumed', span, message, 'group above');
-    zones.groups[zone] = this.#last.group;
-    zones.groupCells[zone] = this.#last.cell;
+    zones.groups[zone] = this.#lastGroup;
+    zones.groupCells[zone] = this.#lastCell;
   }
 
   #groupIn(cell: number, zones: ZoneList): number {
