@@ -1,10 +1,12 @@
 import type { Files } from '../model/files';
 import { joinPath, relativePath } from '../model/paths';
+import type { SampleFacts } from '../model/samples';
 import type { ColumnMeaning } from '../table/meaning';
 import type { TableReading } from '../table/readTable';
 import { openZoneTableInSteps } from '../table/readTable';
 import type { Steps } from '../table/steps';
 import { audioFilesBelow } from './audioFilesBelow';
+import { measuredPitches } from './measuredPitches';
 import { SampleFinder } from './sampleFinder';
 import type { SampleQuestion } from './sampleNotes';
 import { questionOf, sampleNotes } from './sampleNotes';
@@ -40,8 +42,8 @@ export interface TableWithSamples extends TableReading {
 }
 
 /**
- * Reads a zone table, its samples looked up in a folder, so that paths lead to the files and their root keys tell the
- * octave. Lets other work run in between; `afterStep` may throw to end it.
+ * Reads a zone table, its samples looked up in a folder, so that paths lead to the files and their root keys, or
+ * the pitches measured in them, tell the octave. Lets other work run in between; `afterStep` may throw to end it.
  */
 export async function readTableWithSamples(
   files: Files,
@@ -58,10 +60,14 @@ export async function readTableWithSamples(
   const names = table.sampleNames();
   await takeSteps(lookUp(names, found), (share) => afterStep(0.3 + share * 0.1));
   const facts = await found.facts(files, names);
+  const pitches = needsPitches(text, folders, facts)
+    ? await measuredPitches(files, pathsOf(facts.keys(), found))
+    : undefined;
   const questions = new Map<string, { question: SampleQuestion; message: string }>();
   const readingSteps = table.readInSteps({
     ...(folders.middleC && { middleC: folders.middleC }),
     rootKeyOf: (name) => facts.get(name)?.rootKey ?? undefined,
+    ...(pitches && { pitchOf: (name: string) => pitches.get(name) }),
     rateOf: (name) => facts.get(name)?.sampleRate,
     resolveSample(name) {
       const sample = found.look(name);
@@ -85,6 +91,30 @@ export async function readTableWithSamples(
       folders.samples?.has(name) ? { ...question, taken: folders.samples.get(name) } : question,
     ),
   };
+}
+
+/** A note name such as `C#3` in a table. */
+const noteName = /\b[A-Ha-h](?:#|b|♯|♭|s)?-?\d\b/;
+/** Enough of a table to see whether it names notes. */
+const looked = 100_000;
+
+/** Whether it takes the pitch of samples to tell the octave: notes are named, and no file says its root key. */
+function needsPitches(
+  text: string,
+  { middleC }: TableFolders,
+  facts: ReadonlyMap<string, SampleFacts>,
+): boolean {
+  if (middleC !== undefined || facts.size === 0 || !noteName.test(text.slice(0, looked))) return false;
+  return [...facts.values()].every(({ rootKey }) => rootKey === null);
+}
+
+function pathsOf(names: Iterable<string>, found: SampleFinder): Map<string, string> {
+  const paths = new Map<string, string>();
+  for (const name of names) {
+    const path = found.look(name).paths[0];
+    if (path !== undefined) paths.set(name, path);
+  }
+  return paths;
 }
 
 /** Looks names up; what was found for them is remembered. */
