@@ -1,6 +1,7 @@
-import type { Instrument } from './instrument';
+import type { Directive, Instrument } from './instrument';
 import type { Included, ReadOptions, WriteOptions, Written } from './notation';
-import { sameRegions } from './sameRegions';
+import type { ConversionNote } from './notes';
+import { regionDifference } from './regionDifference';
 import type { DirectiveForms, Keeping, WritingPlan } from './writingPlan';
 import { planWriting } from './writingPlan';
 
@@ -14,7 +15,8 @@ export interface DirectiveWriter {
 
 /**
  * Writes an instrument with as many of its variables and includes as `options` ask for and as leave all regions the
- * same: what was written is read again, and where it says something else than a text with all written out, less is kept.
+ * same: what was written is read again, and where it says something else than a text with all written out, less is kept
+ * and a note says why.
  */
 export function writeKeeping(
   instrument: Instrument,
@@ -31,9 +33,35 @@ export function writeKeeping(
     return found && found.path !== main ? { kind: 'text', text: found.text } : { kind: 'missing' };
   };
   const wanted = read(plain.text, { path });
+  let reason: string | undefined;
   for (const keeping of ['all', 'defines'] satisfies Keeping[]) {
     const written = write(planWriting(instrument, options, forms, keeping));
-    if (sameRegions(wanted, read(written.text, { path, include }))) return written;
+    const difference = regionDifference(wanted, read(written.text, { path, include }));
+    if (difference === undefined) return withReason(instrument, written, reason, ['include']);
+    reason = difference;
   }
-  return plain;
+  return withReason(instrument, plain, reason, ['define', 'include']);
+}
+
+/** What was written with a note why directives of some kinds are not kept, where there is a reason. */
+function withReason(
+  { directives }: Instrument,
+  written: Written,
+  reason: string | undefined,
+  kinds: readonly Directive['kind'][],
+): Written {
+  const lost = directives.filter(({ kind }) => kinds.includes(kind));
+  const [first] = lost;
+  if (reason === undefined || !first) return written;
+  const what = [
+    ...(lost.some(({ kind }) => kind === 'define') ? ['variables'] : []),
+    ...(lost.some(({ kind }) => kind === 'include') ? ['includes'] : []),
+  ].join(' and ');
+  const message = `No ${what} are kept: with them, ${reason}.`;
+  const { source, start, end } = first;
+  const isAboutIt = (note: ConversionNote) =>
+    note.source === source && note.start === start && note.end === end;
+  const place = written.notes.find(isAboutIt)?.written ?? { start: 0, end: 0 };
+  const note: ConversionNote = { kind: 'approximated', source, start, end, message, written: place };
+  return { ...written, notes: [note, ...written.notes] };
 }

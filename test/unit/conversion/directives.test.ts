@@ -17,6 +17,7 @@ function converted(from: Format, to: Format, text: string, options = {}) {
     kept: written.kept,
     before: effective(instrument),
     after: effective(again),
+    messages: written.notes.map(({ message }) => message),
     notes: written.notes.map(({ kind, source, start, end, written: place }) => [
       kind,
       instrument.sources[source]?.text.slice(start, end).trim(),
@@ -101,7 +102,7 @@ tune=-$KEY
   });
 
   it('are written out where the other notation has no way to say them', () => {
-    const { text, notes, before, after } = converted(
+    const { text, notes, messages, before, after } = converted(
       'xml',
       'sfz',
       `<instrument><define name="TWO" value="two words"/><define name="KEY" value="60"/>
@@ -110,8 +111,12 @@ tune=-$KEY
     expect(text).toBe('<region> region_label=two words key=60\n<region> region_label=$KEY is 60 key=1\n');
     expect(notes).toEqual([
       ['approximated', '<define name="TWO" value="two words"/>', ''],
+      ['approximated', '<define name="TWO" value="two words"/>', ''],
       ['approximated', '<define name="KEY" value="60"/>', ''],
     ]);
+    expect(messages[0]).toBe(
+      'No variables are kept: with them, region 2 would have no region_label in place of $KEY is 60.',
+    );
     expect(after).toEqual(before);
   });
 
@@ -124,6 +129,22 @@ tune=-$KEY
     );
     expect(text).toBe('#define $KEY 60\n<region> region_label=two words key=$KEY\n');
     expect(notes).toEqual([['approximated', '<define name="TWO" value="two words"/>', '']]);
+    expect(after).toEqual(before);
+  });
+
+  it('are written out, with the reason, where an included file would reach the header before it', () => {
+    const { text, messages, notes, before, after } = converted(
+      'xml',
+      'sfz',
+      '<instrument><define name="KEY" value="60"/><region key="$KEY"/><include path="tail.sfz"/></instrument>',
+    );
+    expect(text).toBe('#define $KEY 60\n<region> key=$KEY\n<region> sample=tail.wav\n');
+    const about = ['approximated', '<include path="tail.sfz"/>', ''];
+    expect(notes).toEqual([about, about, ['dropped', 'pan=7', '']]);
+    expect(messages.slice(0, 2)).toEqual([
+      'No includes are kept: with them, region 1 would have pan 7 in place of none.',
+      'The text of "tail.sfz" is written in the place of its include.',
+    ]);
     expect(after).toEqual(before);
   });
 
