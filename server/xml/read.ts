@@ -8,12 +8,13 @@ import { Variables } from '../model/variables';
 import type { VariableText } from '../model/variableText';
 import { readSfzInto } from '../sfz/read';
 import { canHold, ElementKind, elementKindAt, isHeaderKind } from './elements';
-import type { RelatedSpan, XmlHandler } from './handler';
+import type { XmlHandler } from './handler';
 import { ValueMark } from './handler';
 import { Inclusions } from './inclusion';
 import { isInstrumentXml } from './isInstrumentXml';
 import type { Frame } from './nesting';
 import { Nesting } from './nesting';
+import { ReaderEvents } from './readerEvents';
 import { decodeXmlAttribute } from './references';
 import { scanXml } from './scan';
 import { attributeText, attributeValue } from './values';
@@ -53,10 +54,10 @@ interface DirectiveAttribute {
   withVariables: VariableText;
 }
 
-class XmlReader implements XmlHandler {
+class XmlReader extends ReaderEvents implements XmlHandler {
   readonly #shared: Shared;
-  readonly #builder: InstrumentBuilder;
-  readonly #text: string;
+  protected readonly builder: InstrumentBuilder;
+  protected readonly text: string;
   readonly #nesting: Nesting;
   readonly #namespaceName: number;
   /** Numbers in `ParameterNames` of the names that the scanner has counted. */
@@ -71,16 +72,17 @@ class XmlReader implements XmlHandler {
   #hadRoot = false;
 
   constructor(shared: Shared, text: string, around: Frame | undefined) {
+    super();
     this.#shared = shared;
-    this.#builder = shared.builder;
-    this.#text = text;
+    this.builder = shared.builder;
+    this.text = text;
     this.#nesting = new Nesting(shared.builder, around);
     this.#namespaceName = shared.builder.names.idOf('xmlns');
   }
 
   open(tagStart: number, nameStart: number, nameEnd: number, hash: number): void {
-    const builder = this.#builder;
-    const kind = elementKindAt(this.#text, nameStart, nameEnd, hash);
+    const builder = this.builder;
+    const kind = elementKindAt(this.text, nameStart, nameEnd, hash);
     this.#kind = kind;
     this.#tagStart = tagStart;
     this.#tagNameEnd = nameEnd;
@@ -103,7 +105,7 @@ class XmlReader implements XmlHandler {
 
   #checkRoot(nameStart: number, nameEnd: number): void {
     if (this.#hadRoot || this.#kind === ElementKind.instrument) return;
-    this.#builder.addFinding({
+    this.builder.addFinding({
       code: 'header-unknown',
       severity: 'warning',
       start: nameStart,
@@ -113,9 +115,9 @@ class XmlReader implements XmlHandler {
   }
 
   #misplaced(nameStart: number, nameEnd: number): void {
-    const name = this.#text.slice(nameStart, nameEnd);
+    const name = this.text.slice(nameStart, nameEnd);
     const outer = names[this.#nesting.innermost?.kind ?? ElementKind.unknown];
-    this.#builder.addFinding({
+    this.builder.addFinding({
       code: 'header-unknown',
       severity: 'warning',
       start: nameStart,
@@ -125,9 +127,9 @@ class XmlReader implements XmlHandler {
   }
 
   #unknown(nameStart: number, nameEnd: number): void {
-    this.#builder.addFinding(
+    this.builder.addFinding(
       unknownHeaderFinding(
-        this.#text.slice(nameStart, nameEnd),
+        this.text.slice(nameStart, nameEnd),
         { start: nameStart, end: nameEnd },
         (name) => `<${name}>`,
       ),
@@ -143,10 +145,10 @@ class XmlReader implements XmlHandler {
     number: number,
     marks: number,
   ): void {
-    const builder = this.#builder;
+    const builder = this.builder;
     let name = this.#ids[attribute];
     if (name === undefined) {
-      name = builder.names.idAt(this.#text, nameStart, nameEnd);
+      name = builder.names.idAt(this.text, nameStart, nameEnd);
       this.#ids[attribute] = name;
     }
     if (marks & ValueMark.prefixed || name === this.#namespaceName) return;
@@ -155,7 +157,7 @@ class XmlReader implements XmlHandler {
     if (marks === 0) return;
     builder.setValue(parameter, this.#value(valueStart, valueEnd, marks));
     if (marks & ValueMark.dollar)
-      builder.setWithVariables(parameter, attributeText(this.#text.slice(valueStart, valueEnd)));
+      builder.setWithVariables(parameter, attributeText(this.text.slice(valueStart, valueEnd)));
   }
 
   /** Keeps an attribute of `define` and `include`; one of `instrument` is like an opcode before any header: answers true for it. */
@@ -167,25 +169,25 @@ class XmlReader implements XmlHandler {
     marks: number,
   ): boolean {
     if (this.#kind === ElementKind.instrument) {
-      this.#header = this.#builder.openHeader(HeaderKind.unknown, nameStart, nameStart);
+      this.#header = this.builder.openHeader(HeaderKind.unknown, nameStart, nameStart);
       return true;
     }
-    const name = this.#text.slice(nameStart, nameEnd);
+    const name = this.text.slice(nameStart, nameEnd);
     // The name of a variable that has been defined before does not stand for its value.
     const isName = this.#kind === ElementKind.define && name === 'name';
     const value = isName
-      ? decodeXmlAttribute(this.#text.slice(valueStart, valueEnd))
+      ? decodeXmlAttribute(this.text.slice(valueStart, valueEnd))
       : this.#value(valueStart, valueEnd, marks);
-    const withVariables = attributeText(this.#text.slice(valueStart, valueEnd));
+    const withVariables = attributeText(this.text.slice(valueStart, valueEnd));
     this.#attributes.push({ name, start: valueStart, end: valueEnd, value, withVariables });
     return false;
   }
 
   #value(start: number, end: number, marks: number): string {
-    const raw = this.#text.slice(start, end);
+    const raw = this.text.slice(start, end);
     if (marks === 0) return raw;
     return attributeValue(raw, this.#shared.variables, (variable) =>
-      this.#builder.addFinding({
+      this.builder.addFinding({
         code: 'define-unknown',
         severity: 'warning',
         start: start + variable.start,
@@ -198,9 +200,9 @@ class XmlReader implements XmlHandler {
   openEnd(end: number, empty: boolean, broken: boolean): void {
     const { innermost } = this.#nesting;
     const header = this.#kind === ElementKind.instrument ? -1 : this.#header;
-    if (header >= 0) this.#builder.closeHeader(header, end);
+    if (header >= 0) this.builder.closeHeader(header, end);
     if (!empty) {
-      this.#nesting.enter(this.#kind, header, this.#before ?? this.#builder.scope(), broken);
+      this.#nesting.enter(this.#kind, header, this.#before ?? this.builder.scope(), broken);
     }
     if (this.#kind === ElementKind.define) this.#define(end);
     else if (this.#kind === ElementKind.include) this.#include(end, innermost);
@@ -223,7 +225,7 @@ class XmlReader implements XmlHandler {
       return;
     }
     this.#shared.variables.define(word, value.value);
-    this.#builder.addDirective({
+    this.builder.addDirective({
       kind: 'define',
       start: this.#tagStart,
       end,
@@ -274,7 +276,7 @@ class XmlReader implements XmlHandler {
 
   close(_start: number, end: number): void {
     const frame = this.#nesting.leave();
-    if (frame && frame.header >= 0) this.#builder.closeHeader(frame.header, end);
+    if (frame && frame.header >= 0) this.builder.closeHeader(frame.header, end);
   }
 
   characters(start: number, end: number): void {
@@ -283,39 +285,6 @@ class XmlReader implements XmlHandler {
       end,
       'Text between elements has no effect: values stand in attributes, remarks in <!-- … -->.',
     );
-  }
-
-  comment(start: number, end: number): void {
-    const text = this.#text;
-    const closed = end - start >= 7 && text.startsWith('-->', end - 3);
-    this.#builder.addDirective({
-      kind: 'comment',
-      start,
-      end,
-      name: '',
-      nameStart: start,
-      nameEnd: start,
-      value: text.slice(start + 4, closed ? end - 3 : end).trim(),
-    });
-  }
-
-  instruction(): void {}
-
-  doctype(): void {}
-
-  problem(start: number, end: number, message: string, related?: RelatedSpan): void {
-    this.#builder.addFinding({
-      code: 'syntax-error',
-      severity: 'error',
-      start,
-      end,
-      message,
-      ...(related && { related: [{ ...related, source: this.#builder.source }] }),
-    });
-  }
-
-  remark(start: number, end: number, message: string): void {
-    this.#builder.addFinding({ code: 'syntax-error', severity: 'warning', start, end, message });
   }
 }
 

@@ -4,8 +4,9 @@ import type { Scope } from '../../model/instrumentBuilder';
 import { InstrumentBuilder, plainNumber } from '../../model/instrumentBuilder';
 import type { ReadOptions } from '../../model/notation';
 import { joinPath } from '../../model/paths';
-import type { RelatedSpan, XmlHandler } from '../../xml/handler';
+import type { XmlHandler } from '../../xml/handler';
 import { ValueMark } from '../../xml/handler';
+import { ReaderEvents } from '../../xml/readerEvents';
 import { decodeXmlAttribute } from '../../xml/references';
 import { expectedOf } from '../forms/expected';
 import { readSamplePath } from '../forms/samplePath';
@@ -51,11 +52,11 @@ interface HeldAttribute {
 export type LateValues = ReadonlyMap<number, readonly Entry[]>;
 
 /** Puts what the scanner tells of a text in a vocabulary into an instrument. */
-export class VocabularyReader implements XmlHandler {
+export class VocabularyReader extends ReaderEvents implements XmlHandler {
   readonly #vocabulary: CompiledVocabulary;
-  readonly #text: string;
+  protected readonly text: string;
   readonly #options: ReadOptions;
-  readonly #builder: InstrumentBuilder;
+  protected readonly builder: InstrumentBuilder;
   /** Names of parameters in `ParameterNames`, by target. */
   readonly #names: number[];
   /** Numbers in the vocabulary of the names that the scanner has counted; −1 for others. */
@@ -97,13 +98,14 @@ export class VocabularyReader implements XmlHandler {
 
   /** `late` is what a first reading of the same text gave. */
   constructor(vocabulary: CompiledVocabulary, text: string, options: ReadOptions, late?: LateValues) {
+    super();
     this.#vocabulary = vocabulary;
-    this.#text = text;
+    this.text = text;
     this.#options = options;
-    this.#builder = new InstrumentBuilder('xml', text.length);
-    this.#builder.translate();
-    this.#builder.enterSource(options.path, text);
-    const { names } = this.#builder;
+    this.builder = new InstrumentBuilder('xml', text.length);
+    this.builder.translate();
+    this.builder.enterSource(options.path, text);
+    const { names } = this.builder;
     this.#names = vocabulary.targets.map(({ parameter }) => names.idOf(parameter));
     this.#lastWords = vocabulary.targets.map(() => undefined);
     this.#hasBackslash = text.includes('\\');
@@ -127,7 +129,7 @@ export class VocabularyReader implements XmlHandler {
 
   finish(): Instrument {
     this.#addLate();
-    const builder = this.#builder;
+    const builder = this.builder;
     const instrument = builder.finish();
     scaleBySurroundings(instrument, builder, this.#unscaled, this.#options.sampleFacts);
     return instrument;
@@ -138,7 +140,7 @@ export class VocabularyReader implements XmlHandler {
     this.#nameStart = nameStart;
     this.#nameEnd = nameEnd;
     const around = this.#depth === 0 ? this.#vocabulary.root : this.#places[this.#depth - 1];
-    const children = around?.childrenNamed(this.#text, nameStart, nameEnd, hash);
+    const children = around?.childrenNamed(this.text, nameStart, nameEnd, hash);
     this.#header = -1;
     this.#choosing = undefined;
     this.#naming = undefined;
@@ -159,7 +161,7 @@ export class VocabularyReader implements XmlHandler {
     this.#folders[level] = undefined;
     if (kind === undefined) return;
     this.#addLate();
-    const builder = this.#builder;
+    const builder = this.builder;
     // A region changes nothing of what follows it, so its scope need not be kept.
     if (kind !== HeaderKind.region) this.#before[level] = builder.scope();
     const header = builder.openHeader(kind, tagStart, nameEnd);
@@ -176,7 +178,7 @@ export class VocabularyReader implements XmlHandler {
 
   /** Adds what stands in the text behind later headers to the header opened last, before another one opens. */
   #addLate(): void {
-    const late = this.#lateBefore?.get(this.#builder.headerCount - 1);
+    const late = this.#lateBefore?.get(this.builder.headerCount - 1);
     if (late) for (const entry of late) this.#addEntry(entry);
   }
 
@@ -191,7 +193,7 @@ export class VocabularyReader implements XmlHandler {
   ): void {
     let attribute = this.#attributes[name];
     if (attribute === undefined) {
-      attribute = this.#vocabulary.attributes.get(this.#text.slice(nameStart, nameEnd)) ?? -1;
+      attribute = this.#vocabulary.attributes.get(this.text.slice(nameStart, nameEnd)) ?? -1;
       this.#attributes[name] = attribute;
     }
     if (attribute < 0) return;
@@ -217,7 +219,7 @@ export class VocabularyReader implements XmlHandler {
   ): void {
     const { form, readNumber } = target;
     if (target.isFolder) {
-      const raw = this.#text.slice(valueStart, valueEnd);
+      const raw = this.text.slice(valueStart, valueEnd);
       this.#folders[target.level] = marks & ValueMark.encoded ? decodeXmlAttribute(raw) : raw;
       return;
     }
@@ -236,7 +238,7 @@ export class VocabularyReader implements XmlHandler {
       this.#word(target, form, nameStart, nameEnd, valueStart, valueEnd);
       return;
     }
-    const raw = this.#text.slice(valueStart, valueEnd);
+    const raw = this.text.slice(valueStart, valueEnd);
     const text = marks & ValueMark.encoded ? decodeXmlAttribute(raw) : raw;
     this.#textValue(target, nameStart, nameEnd, valueStart, valueEnd, text, text === raw);
   }
@@ -248,8 +250,8 @@ export class VocabularyReader implements XmlHandler {
   /** A word; mostly one of few, so that the text of the last one need not be cut out again. */
   #word(target: Target, form: Words, nameStart: number, nameEnd: number, start: number, end: number): void {
     let last = this.#lastWords[target.index];
-    if (last?.raw.length !== end - start || !this.#text.startsWith(last.raw, start)) {
-      const raw = this.#text.slice(start, end);
+    if (last?.raw.length !== end - start || !this.text.startsWith(last.raw, start)) {
+      const raw = this.text.slice(start, end);
       const value = readWord(form, raw);
       if (value === undefined) {
         if (raw !== '') this.#reportNonsense(target, start, end);
@@ -301,7 +303,7 @@ export class VocabularyReader implements XmlHandler {
     if (form.kind !== 'path' || !form.list) return readTargetText(target, this.#inFolder(target, text));
     let list = this.#lists.get(form.list);
     if (!list) {
-      list = readSampleList(this.#text, form.list);
+      list = readSampleList(this.text, form.list);
       this.#lists.set(form.list, list);
     }
     const path = list.get(text.trim());
@@ -318,9 +320,9 @@ export class VocabularyReader implements XmlHandler {
   }
 
   #reportNonsense(target: Target, start: number, end: number): void {
-    if (target.besides.length > 0 && isReadBeside(target, this.#text.slice(start, end))) return;
-    const text = this.#text.slice(start, Math.min(end, start + 40));
-    this.#builder.addFinding({
+    if (target.besides.length > 0 && isReadBeside(target, this.text.slice(start, end))) return;
+    const text = this.text.slice(start, Math.min(end, start + 40));
+    this.builder.addFinding({
       code: 'opcode-value',
       severity: 'error',
       start,
@@ -342,7 +344,7 @@ export class VocabularyReader implements XmlHandler {
   ): void {
     const header = this.#headers[target.level] as number;
     const repeated = this.#entries[target.level];
-    const isLate = header !== this.#builder.headerCount - 1;
+    const isLate = header !== this.builder.headerCount - 1;
     if (isLate || repeated) {
       const entry = { target, nameStart, nameEnd, valueStart, valueEnd, number, isNumber, text, isUnscaled };
       if (!isLate) repeated?.push(entry);
@@ -354,7 +356,7 @@ export class VocabularyReader implements XmlHandler {
       }
     }
     const name = this.#names[target.index] as number;
-    const builder = this.#builder;
+    const builder = this.builder;
     const parameter = builder.addTranslated(name, nameStart, nameEnd, valueStart, valueEnd, number, isNumber);
     if (text !== undefined) builder.setValue(parameter, text);
     if (isUnscaled) this.#unscaled.push({ parameter, target });
@@ -363,7 +365,7 @@ export class VocabularyReader implements XmlHandler {
   #addEntry(entry: Entry): void {
     const { target, nameStart, nameEnd, valueStart, valueEnd, number, isNumber, text, isUnscaled } = entry;
     const name = this.#names[target.index] as number;
-    const builder = this.#builder;
+    const builder = this.builder;
     const parameter = builder.addTranslated(name, nameStart, nameEnd, valueStart, valueEnd, number, isNumber);
     if (text !== undefined) builder.setValue(parameter, text);
     if (isUnscaled) this.#unscaled.push({ parameter, target });
@@ -372,7 +374,7 @@ export class VocabularyReader implements XmlHandler {
   openEnd(end: number, empty: boolean): void {
     if (this.#choosing !== undefined) this.#choose(this.#choosing);
     const level = this.#place?.level ?? -1;
-    if (this.#header >= 0) this.#builder.closeHeader(this.#header, end);
+    if (this.#header >= 0) this.builder.closeHeader(this.#header, end);
     if (empty) {
       if (level >= 0) this.#leaveLevel(level);
       return;
@@ -393,7 +395,7 @@ export class VocabularyReader implements XmlHandler {
     this.#place = children.choose((attribute) => {
       const found = held.findLast((one) => one.attribute === attribute);
       if (!found) return undefined;
-      const raw = this.#text.slice(found.valueStart, found.valueEnd);
+      const raw = this.text.slice(found.valueStart, found.valueEnd);
       return found.marks & ValueMark.encoded ? decodeXmlAttribute(raw) : raw;
     });
     if (!this.#place) return;
@@ -413,7 +415,7 @@ export class VocabularyReader implements XmlHandler {
   #leaveLevel(level: number): void {
     this.#folders[level] = undefined;
     const before = this.#before[level];
-    if (before) this.#builder.restore(before);
+    if (before) this.builder.restore(before);
   }
 
   close(_start: number, end: number): void {
@@ -421,7 +423,7 @@ export class VocabularyReader implements XmlHandler {
     const place = this.#places[--this.#depth];
     if (place === undefined || place.level < 0) return;
     const header = this.#headers[place.level] as number;
-    if (header >= 0) this.#builder.closeHeader(header, end);
+    if (header >= 0) this.builder.closeHeader(header, end);
     this.#leaveLevel(place.level);
   }
 
@@ -437,7 +439,7 @@ export class VocabularyReader implements XmlHandler {
     if (this.#elementText.isOpen) this.#endText();
     const nameStart = tagStart + 1;
     const around = this.#depth === 0 ? this.#vocabulary.root : this.#places[this.#depth - 1];
-    const children = around?.childrenNamed(this.#text, nameStart, nameEnd, hash);
+    const children = around?.childrenNamed(this.text, nameStart, nameEnd, hash);
     if (children === undefined) return;
     if (children.goesByAttributes || children.place.level >= 0) {
       this.open(tagStart, nameStart, nameEnd, hash);
@@ -469,38 +471,5 @@ export class VocabularyReader implements XmlHandler {
         this.#value(target, nameStart, nameEnd, start, end, number, 0);
       } else this.#textValue(target, nameStart, nameEnd, start, end, text, isAtSpan);
     }
-  }
-
-  comment(start: number, end: number): void {
-    const text = this.#text;
-    const closed = end - start >= 7 && text.startsWith('-->', end - 3);
-    this.#builder.addDirective({
-      kind: 'comment',
-      start,
-      end,
-      name: '',
-      nameStart: start,
-      nameEnd: start,
-      value: text.slice(start + 4, closed ? end - 3 : end).trim(),
-    });
-  }
-
-  instruction(): void {}
-
-  doctype(): void {}
-
-  problem(start: number, end: number, message: string, related?: RelatedSpan): void {
-    this.#builder.addFinding({
-      code: 'syntax-error',
-      severity: 'error',
-      start,
-      end,
-      message,
-      ...(related && { related: [{ ...related, source: this.#builder.source }] }),
-    });
-  }
-
-  remark(start: number, end: number, message: string): void {
-    this.#builder.addFinding({ code: 'syntax-error', severity: 'warning', start, end, message });
   }
 }
