@@ -16,7 +16,7 @@ import type { Vocabulary } from './vocabulary';
 import { keyParts } from './writeOwnValues';
 import type { WritingPlace } from './writePlaces';
 import { canonicalNameOf, otherHalf, placesOf } from './writePlaces';
-import { defaultText, effectiveText, surroundingsOf } from './writeValues';
+import { defaultText, effectiveText, isNumeric, surroundingsOf } from './writeValues';
 
 /** A value that a header is to get, or is to lose where there is none. */
 export interface ValueChange {
@@ -29,6 +29,13 @@ interface RangeText {
   first: string;
   between: string;
   second: string;
+}
+
+/** A place that is changed, and that of another parameter with the same text, with the value that this had before. */
+interface SharedPlace {
+  place: WritingPlace;
+  other: WritingPlace;
+  before: string | undefined;
 }
 
 /** The edits that change values of a header's element, all of them or, with a note why, none. */
@@ -68,6 +75,8 @@ class ValueEditor {
   #text: string;
   #parsed: ElementInText | undefined;
   #problem: string | undefined;
+  /** Whether numbers are written with a comma before their decimals. */
+  #commas = false;
 
   constructor(
     instrument: Instrument,
@@ -90,12 +99,14 @@ class ValueEditor {
       if (value === undefined) this.#removed.add(name);
       this.#changed.set(name, value ?? this.#without(name) ?? '');
     }
+    const shared = all.flatMap((change) => this.#sharedWith(change, all));
     for (const change of all) if (change.value === undefined) this.#remove(change.name);
     for (const { name, value } of all) if (value !== undefined) this.#set(name, value);
     for (const name of this.#dependents(all)) {
       const value = effectiveText(this.#instrument, this.#header, name);
       if (value !== undefined) this.#set(name, value);
     }
+    for (const one of shared) this.#noteShared(one);
     if (this.#problem !== undefined) return refused(this.#instrument, this.#header, this.#problem);
     return { edits: this.#textEdits(), notes: this.#notes };
   }
@@ -107,6 +118,52 @@ class ValueEditor {
       .filter(({ parameter: { form } }) => form.kind === 'position' && names.has(form.from ?? ''))
       .map(({ parameter }) => canonicalNameOf(parameter.parameter))
       .filter((name) => !names.has(name) && this.#own(name) >= 0);
+  }
+
+  /** Other parameters that the text of a change's place gives a value. What is asked of them in the same place has to be the same. */
+  #sharedWith({ name, value }: ValueChange, all: readonly ValueChange[]): SharedPlace[] {
+    const place = this.#placeOf(name);
+    const others = (place && this.#found.places.sharing.get(place)) ?? [];
+    return others.flatMap((other) => {
+      const asked = all.find((one) => one.name === other.name);
+      if (!place || (!asked && this.#placeOf(other.name)?.slot !== place.slot)) return [];
+      if (!asked) return { place, other, before: this.#valueOf(other.name) };
+      const isSame =
+        asked.value === value ||
+        (asked.value !== undefined &&
+          value !== undefined &&
+          this.#isSameText(place, value, other, asked.value));
+      if (!isSame) {
+        this.#problem ??= `${name} and ${other.name} stand in the same place and cannot differ, so nothing was changed.`;
+      }
+      return [];
+    });
+  }
+
+  #isSameText(place: WritingPlace, value: string, other: WritingPlace, otherValue: string): boolean {
+    const text = writeValue(place.parameter.form, value, this.#around(place.name))?.text;
+    return text === writeValue(other.parameter.form, otherValue, this.#around(other.name))?.text;
+  }
+
+  /** The value that the header itself sets; `undefined` where it sets none. */
+  #valueOf(name: string): string | undefined {
+    const parameter = this.#own(name);
+    return parameter < 0 ? undefined : this.#instrument.valueText(parameter);
+  }
+
+  /** Says what became of a parameter that shares the place of one that was changed. */
+  #noteShared({ place, other, before }: SharedPlace): void {
+    const within = this.#tree();
+    const found = within && valueAt(within.text, within.element, other.path);
+    const text = found ? decodeXmlAttribute(within.text.slice(found.start, found.end)) : '';
+    const half = otherHalf(this.#found.places, other);
+    const range = half && this.#rangeAt(other, half);
+    const own = range ? (other.parameter.part === 1 ? range.first : range.second) : text;
+    const around = this.#around(other.name);
+    const after = own === '' ? undefined : readValue(other.parameter.form, own, around)?.text;
+    if (after === before) return;
+    const becomes = after === undefined ? 'is not set any more' : `becomes ${after} as well`;
+    this.#note('approximated', `${other.name} ${becomes}: it stands in the same place as ${place.name}.`);
   }
 
   #own(name: string): number {
@@ -156,6 +213,10 @@ class ValueEditor {
       this.#problem ??= `<${element}> has no place for ${name}, so nothing was changed.`;
       return;
     }
+    const example = valueAt(within.text, within.element, place.path)
+      ? undefined
+      : exampleOf(this.#instrument, this.#vocabulary, this.#header, this.#found.level, name);
+    this.#commas = hasDecimalCommas(this.#vocabulary, within.text + (example?.text ?? ''));
     const written = this.#written(place, name, value);
     if (written === undefined) {
       this.#problem ??= `${name} ${value} cannot be written in the form that its place takes, so nothing was changed.`;
@@ -173,12 +234,7 @@ class ValueEditor {
         `XML cannot hold ${leftOut.join(', ')}, so the value of ${name} is written without.`,
       );
     }
-    const example = valueAt(within.text, within.element, place.path)
-      ? undefined
-      : exampleOf(this.#instrument, this.#vocabulary, this.#header, this.#found.level, name);
-    const near = within.text + (example?.text ?? '');
-    const styled = hasDecimalCommas(near) ? withDecimalComma(text) : text;
-    this.#apply(setChange(within, place.path, styled, { ...this.#style(), example }));
+    this.#apply(setChange(within, place.path, text, { ...this.#style(), example }));
   }
 
   #written(place: WritingPlace, name: string, value: string): string | undefined {
@@ -189,7 +245,9 @@ class ValueEditor {
     if (written?.approximated !== undefined) {
       this.#note('approximated', `${name} ${value} is written as ${written.text}. ${written.approximated}`);
     }
-    return written?.text;
+    return written && this.#commas && isNumeric(place.parameter.form)
+      ? withDecimalComma(written.text)
+      : written?.text;
   }
 
   #note(kind: ConversionNote['kind'], message: string): void {
@@ -213,7 +271,7 @@ class ValueEditor {
       defaultText(otherName, this.#around(otherName));
     const otherText = other === undefined ? undefined : this.#written(half, otherName, other);
     if (otherText === undefined) return undefined;
-    const between = place.parameter.between ?? half.parameter.between ?? '-';
+    const { between } = place;
     return place.parameter.part === 2 ? otherText + between + written : written + between + otherText;
   }
 
@@ -222,7 +280,7 @@ class ValueEditor {
     const found = within && valueAt(within.text, within.element, place.path);
     if (!found) return undefined;
     const text = decodeXmlAttribute(within.text.slice(found.start, found.end));
-    const between = place.parameter.between ?? half.parameter.between ?? '-';
+    const { between } = place;
     const parts = place.parameter.part === 1 ? [place, half] : [half, place];
     const range = splitRange(text, between, (part, which) => {
       const { form, parameter } = (parts[which - 1] as WritingPlace).parameter;
@@ -244,6 +302,7 @@ class ValueEditor {
     const half = otherHalf(this.#found.places, place);
     if (half && !this.#removed.has(canonicalNameOf(half.parameter.parameter)) && this.#rangeAt(place, half)) {
       const value = this.#without(name);
+      this.#commas = hasDecimalCommas(this.#vocabulary, within.text);
       const written = value === undefined ? undefined : this.#written(place, name, value);
       const text = written === undefined ? undefined : this.#wholeText(place, written);
       if (text === undefined) {

@@ -198,7 +198,7 @@ class KindWriter {
     this.#unit = unitOf(text);
     this.#examples = byLevel.map((elements) => nearestElement(elements, place.at));
     const region = this.#examples[this.#examples.length - 1];
-    this.#commas = region !== undefined && hasDecimalCommas(text.slice(region.start));
+    this.#commas = region !== undefined && hasDecimalCommas(vocabulary, text.slice(region.start));
   }
 
   edit(content: readonly PlannedContent[], top: number): Edited['edits'][number] {
@@ -280,6 +280,7 @@ class KindWriter {
       sampleFacts: this.#sampleFacts,
       accounts: this.#accounts,
       formThere: (form) => withOuterFolder(form, this.#text, this.#vocabulary, this.#place.at),
+      ...(this.#commas && { inStyle: withDecimalComma }),
     });
     const example = this.#examples[planned.level];
     const style = {
@@ -289,8 +290,7 @@ class KindWriter {
       unit: this.#unit,
       lineEnd: this.#lineEnd,
     };
-    const styled = this.#commas ? texts.map((one) => ({ ...one, text: withDecimalComma(one.text) })) : texts;
-    const element = filledElement(places.level.element, styled);
+    const element = filledElement(places.level.element, texts);
     return elementText(element, style, this.#inside(planned, example, row));
   }
 

@@ -1,3 +1,6 @@
+import type { Vocabulary } from './vocabulary';
+import { placesOf } from './writePlaces';
+
 /** One step of indentation in a text: the least by which a line with a tag is indented; two blanks where none is. */
 export function unitOf(text: string): string {
   let unit: string | undefined;
@@ -7,15 +10,21 @@ export function unitOf(text: string): string {
   return unit ?? '  ';
 }
 
-const commaNumber = /["'>]\s*[-+]?\d+,\d+\s*[^"'<,\d]*["'<]/;
-const pointNumber = /["'>]\s*[-+]?\d*\.\d+\s*[^"'<.\d]*["'<]/;
+/** In a value or text: a number with a comma before its decimals, alone or as one end of a range. */
+const commaNumber = /["'>]\s*(?:[-+]?\d+[^"'<,.\d]+)?[-+]?\d+,\d+(?:[^"'<,\d]+\d+(?:,\d+)?)?[^"'<,\d]*["'<]/;
+const pointNumber =
+  /["'>]\s*(?:[-+]?\d+[^"'<,.\d]+)?[-+]?\d*\.\d+(?:[^"'<.\d]+(?:\d+(?:\.\d+)?|\.\d+))?[^"'<.\d]*["'<]/;
 /** Longer stretches are not looked through. */
 const longest = 5000;
 
-/** Whether numbers in a stretch of XML have a comma before their decimals, and none a point. */
-export function hasDecimalCommas(stretch: string): boolean {
+/** Whether numbers in a stretch of XML in a vocabulary have a comma before their decimals, and none a point. */
+export function hasDecimalCommas(vocabulary: Vocabulary, stretch: string): boolean {
+  // Where commas part the ends of ranges, another one would be read as that.
+  const partsRanges = placesOf(vocabulary).some(({ halves }) =>
+    [...halves.keys()].some(({ between }) => between.includes(',')),
+  );
   const part = stretch.slice(0, longest);
-  return commaNumber.test(part) && !pointNumber.test(part);
+  return !partsRanges && commaNumber.test(part) && !pointNumber.test(part);
 }
 
 /** A number, which may have a unit behind it, with a comma before its decimals; other text as it is. */

@@ -37,12 +37,6 @@ interface Inherited {
   isAccounted: boolean;
 }
 
-/** A slot that holds a range. */
-interface RangeSlot {
-  slot: number;
-  between: string;
-}
-
 type Values = ReadonlyMap<string, SourceValue>;
 
 /**
@@ -58,7 +52,8 @@ export class HeaderTexts {
   readonly #move: WriteOptions['move'];
   /** By the number of a canonical name: its place, none, or `closer` for one that needs a closer look. */
   readonly #places: (HeaderPlace | 'none' | 'closer' | undefined)[] = [];
-  readonly #ranges: readonly RangeSlot[];
+  /** The first halves of ranges. */
+  readonly #ranges: readonly WritingPlace[];
   /** By slot, the parts of its range. */
   readonly #first: (string | undefined)[] = [];
   readonly #second: (string | undefined)[] = [];
@@ -73,11 +68,7 @@ export class HeaderTexts {
     this.#instrument = context.instrument;
     this.#level = level;
     this.#move = move;
-    this.#ranges = [...level.halves].flatMap(([place, half]) =>
-      place.parameter.part === 1
-        ? { slot: place.slot, between: place.parameter.between ?? half.parameter.between ?? '-' }
-        : [],
-    );
+    this.#ranges = [...level.halves.keys()].filter(({ parameter }) => parameter.part === 1);
   }
 
   /**
@@ -187,15 +178,15 @@ export class HeaderTexts {
   }
 
   #newPlace(name: string, id: number): HeaderPlace | 'none' | 'closer' {
-    const { byName, all, halves } = this.#level;
+    const { byName, halves, sharing } = this.#level;
     if (id === Parameter.key || (isKeyPart(name) && byName.has('key'))) return 'closer';
     const [place, ...others] = byName.get(name) ?? [];
     if (!place) return 'none';
     const half = halves.get(place);
-    const { form, part = 0, between = '' } = place.parameter;
-    const isShared = all.some((one) => one.slot === place.slot && one !== place && one !== half);
+    const { form, part = 0 } = place.parameter;
+    const isShared = sharing.has(place) || (half !== undefined && sharing.has(half));
     // What parts a range may need references in XML.
-    const parted = `0${between}0`;
+    const parted = `0${place.between}0`;
     if (others.length > 0 || isShared || (part !== 0 && !half) || encodeXmlAttribute(parted).text !== parted)
       return 'closer';
     const isRemembered = form.kind !== 'text' && form.kind !== 'path' && !goesBySample(place);

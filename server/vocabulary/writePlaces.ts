@@ -11,6 +11,8 @@ export interface WritingPlace {
   path: PlacePath;
   /** The number of the text that stands there, from 0 within its level: parameters that share one place share the text. */
   slot: number;
+  /** What parts the range that the place holds half of; `-` where nothing is said. */
+  between: string;
 }
 
 /** The places of one level by canonical parameter name, and all of them in the order of the vocabulary. */
@@ -22,6 +24,8 @@ export interface LevelPlaces {
   slots: number;
   /** By place that holds half of a range text, the place of the other half. */
   halves: ReadonlyMap<WritingPlace, WritingPlace>;
+  /** By place, those of other parameters that the very same text gives a value, such as the group and `off_by` of a choke number. */
+  sharing: ReadonlyMap<WritingPlace, readonly WritingPlace[]>;
 }
 
 const compiled = new WeakMap<Vocabulary, readonly LevelPlaces[]>();
@@ -47,22 +51,26 @@ function levelPlaces(level: VocabularyLevel): LevelPlaces {
     const slot = slots.get(key) ?? slots.size;
     slots.set(key, slot);
     const name = canonicalNameOf(parameter.parameter);
-    const place = { parameter, name, path, slot };
+    const place = { parameter, name, path, slot, between: parameter.between ?? '-' };
     all.push(place);
     const list = byName.get(name);
     if (list) list.push(place);
     else byName.set(name, [place]);
   }
   const halves = new Map<WritingPlace, WritingPlace>();
+  const sharing = new Map<WritingPlace, readonly WritingPlace[]>();
   for (const place of all) {
-    const { part } = place.parameter;
+    const { part, between } = place.parameter;
+    const beside = all.filter(({ slot, name }) => slot === place.slot && name !== place.name);
+    const others = beside.filter((one) => one.parameter.part === part);
+    if (others.length > 0) sharing.set(place, others);
     if (part === undefined) continue;
-    const other = all.find(
-      (one) => one.slot === place.slot && one.parameter.part !== undefined && one.parameter.part !== part,
-    );
-    if (other) halves.set(place, other);
+    const other = beside.find((one) => one.parameter.part === 3 - part);
+    if (!other) continue;
+    halves.set(place, other);
+    place.between = between ?? other.parameter.between ?? '-';
   }
-  return { level, all, byName, slots: slots.size, halves };
+  return { level, all, byName, slots: slots.size, halves, sharing };
 }
 
 /** The canonical name of a parameter of the open SFZ format; an unknown name stays as it is. */

@@ -6,7 +6,7 @@ import type { SampleFacts } from '../model/samples';
 import { encodeXmlAttribute } from '../xml/references';
 import { numberFormOf } from './forms/numberFormOf';
 import type { ValueSurroundings } from './valueForms';
-import { writeValue } from './valueForms';
+import { readValue, writeValue } from './valueForms';
 import type { ValueForm } from './vocabulary';
 import type { Accounts } from './writeAccounts';
 import type { SourceValue } from './writeOwnValues';
@@ -101,7 +101,7 @@ export interface ValueContext {
   accounts: Accounts;
   /** The form that a place takes where the values are to stand; the place's own where nothing is said. */
   formThere?: (form: ValueForm) => ValueForm;
-  /** Fits a written value to the style of the text that it is to stand in. */
+  /** Fits a number to the style of the text that it is to stand in. */
   inStyle?: (text: string) => string;
   /** What was written before of values that go by nothing around them; for a row of elements of one instrument. */
   written?: WrittenBefore;
@@ -130,7 +130,7 @@ export function placedTexts(
 ): PlacedText[] {
   const wanted = withKeyPlace(level, values);
   const texts: PlacedText[] = [];
-  const taken: (string | undefined)[] = [];
+  const taken: ({ text: string; by: SourceValue } | undefined)[] = [];
   const done = new Set<string>();
   for (const place of level.all) {
     const value = wanted.get(place.name);
@@ -140,18 +140,51 @@ export function placedTexts(
     if (written === undefined) continue;
     const before = taken[place.slot];
     if (before !== undefined) {
-      if (before !== written.text) noteNoPlace(value, context);
+      if (before.text !== written.text) noteTaken(value, before.by, context);
       continue;
     }
-    taken[place.slot] = written.text;
+    taken[place.slot] = { text: written.text, by: value };
     texts.push({ place, ...written });
   }
   for (const [name, value] of wanted) if (!done.has(name)) noteNoPlace(value, context);
+  if (level.sharing.size > 0) {
+    for (const { place, text } of texts) {
+      const value = wanted.get(place.name);
+      if (value) noteShared(level, place, text, value, wanted, context);
+    }
+  }
   return texts;
+}
+
+/** Notes which other parameters a text sets that stands in their place too. */
+function noteShared(
+  { sharing }: LevelPlaces,
+  place: WritingPlace,
+  text: string,
+  { value, parameter }: SourceValue,
+  wanted: ReadonlyMap<string, SourceValue>,
+  { instrument, header, sampleFacts, accounts }: ValueContext,
+): void {
+  for (const { name, parameter: other } of sharing.get(place) ?? []) {
+    if (wanted.has(name) || other.part !== undefined) continue;
+    const read = readValue(other.form, text, surroundingsOf(instrument, header, name, sampleFacts));
+    if (!read || read.text === effectiveText(instrument, header, name)) continue;
+    const message = `${name} becomes ${read.text} as well: it stands in the same place as ${place.name} ${value}.`;
+    accounts.note(parameter, 'assumed', message, name, place.slot);
+  }
 }
 
 function noteNoPlace({ name, value, parameter }: SourceValue, { accounts }: ValueContext): void {
   noteWithoutPlace(name, value, parameter, accounts);
+}
+
+function noteTaken(
+  { name, value, parameter }: SourceValue,
+  by: SourceValue,
+  { accounts }: ValueContext,
+): void {
+  const message = `${name} ${value} is left out: it stands in the same place as ${by.name} ${by.value}.`;
+  accounts.note(parameter, 'dropped', message, name);
 }
 
 /** Notes that there is no place for a value. */
@@ -206,9 +239,8 @@ function textFor(
     else if (halfValue && other !== undefined) noteNoPlace(halfValue, context);
     return undefined;
   }
-  const between = place.parameter.between ?? half.parameter.between ?? '-';
   const [first, second] = place.parameter.part === 2 ? [other, own] : [own, other];
-  const text = first.text + between + second.text;
+  const text = first.text + place.between + second.text;
   return { text, encoded: encodeXmlAttribute(text).text };
 }
 
@@ -227,7 +259,7 @@ function missingHalf(
     const message = `${value.name} ${value.value} stands in a range, so ${name} is written as ${missing}, which holds where nothing is said.`;
     accounts.note(value.parameter, 'assumed', message, name, slot);
   }
-  const text = inStyle ? inStyle(written.text) : written.text;
+  const text = inStyle && isNumeric(half.parameter.form) ? inStyle(written.text) : written.text;
   return { text, encoded: text };
 }
 
@@ -307,7 +339,12 @@ export function newlyWritten(
   const around = surroundingsOf(instrument, header, name, sampleFacts);
   const written = writeValue(formThere ? formThere(form) : form, value, around);
   if (!written) return undefined;
-  const text = inStyle ? inStyle(written.text) : written.text;
+  const text = inStyle && isNumeric(form) ? inStyle(written.text) : written.text;
   const { text: encoded, leftOut } = encodeXmlAttribute(text);
   return { text, approximated: written.approximated, encoded, leftOut };
+}
+
+/** Whether values of a form are written as numbers, so that their style may be that of numbers. */
+export function isNumeric({ kind }: ValueForm): boolean {
+  return kind !== 'text' && kind !== 'path' && kind !== 'words' && kind !== 'key';
 }
