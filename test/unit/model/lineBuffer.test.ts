@@ -17,6 +17,26 @@ describe('a text put together line by line', () => {
     );
   });
 
+  it('knows where each piece of a line comes to stand', () => {
+    const pieces = fc.array(fc.oneof(fc.string(), fc.string({ unit: 'binary' }), fc.constant('\n')));
+    fc.assert(
+      fc.property(pieces, (texts) => {
+        const buffer = new LineBuffer('\r\n', 0);
+        const starts = texts.map((text) => {
+          const { position } = buffer;
+          if (text === '\n') buffer.endLine();
+          else buffer.add(text);
+          return position;
+        });
+        const whole = buffer.finish();
+        expect(whole).toBe(texts.map((text) => (text === '\n' ? '\r\n' : text)).join(''));
+        texts.forEach((text, at) => {
+          expect(whole.startsWith(text === '\n' ? '\r\n' : text, starts[at])).toBe(true);
+        });
+      }),
+    );
+  });
+
   it('leaves out a line that is not gone on with', () => {
     const buffer = new LineBuffer('\n', 0);
     buffer.line('one');

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { effectiveValues } from '../../../server/model/effectiveValues';
 import type { WriteOptions } from '../../../server/model/notation';
+import { assumedOnReading } from '../../../server/model/readingNotes';
 import { readSfz } from '../../../server/sfz/read';
 import { readVocabularyXml } from '../../../server/vocabulary/readVocabularyXml';
 import type { Vocabulary } from '../../../server/vocabulary/vocabulary';
@@ -164,6 +165,32 @@ describe('writing in a vocabulary', () => {
       ['loop_mode=one_shot', '<beam'],
       ['<effect> type=x', '<beam'],
     ]);
+  });
+
+  it('shows what was assumed on reading at the value, and does not count that as kept', () => {
+    const bells = (unit: 'seconds' | 'frames'): Vocabulary => ({
+      name: 'Belfry',
+      levels: [
+        { element: 'tower', is: 'instrument', parameters: [] },
+        {
+          element: 'bell',
+          is: 'region',
+          parameters: [
+            { parameter: 'sample', at: '@bronze', form: { kind: 'path' } },
+            { parameter: 'offset', at: 'clapper/@from', form: { kind: 'position', unit } },
+          ],
+        },
+      ],
+    });
+    const xml = '<tower><bell bronze="a.wav"><clapper from="0.5"/></bell><bell bronze="b.wav"/></tower>';
+    const instrument = readVocabularyXml(bells('seconds'))(xml, { path: 'a.xml' });
+    const readingNotes = assumedOnReading(instrument);
+    const { text, notes, kept } = writeInVocabulary(bells('frames'))(instrument, { readingNotes });
+    const read = [...readingNotes.values()].flat();
+    // Half a second at 44,100 frames a second, the rate of the audio CD (IEC 60908), where none is known.
+    expect(read.map(({ written: place }) => text.slice(place?.start, place?.end))).toEqual(['from="22050"']);
+    expect(notes).toEqual([]);
+    expect(kept).toBe(instrument.parameters.count - 1);
   });
 
   it('writes the instrument alone where there is no region', () => {
