@@ -5,8 +5,8 @@ import type { MapScene } from '../../server/map/scene';
 import { InstrumentChangedNotification, KeyboardMapRequest } from '../../server/protocol/requests';
 import { mayHoldInstrument } from '../languages';
 import { freshNonce } from '../nonce';
+import { pageDocument } from '../pageDocument';
 import type { HostMessage, PageMessage } from './messages';
-import { pageHtml } from './page/html';
 import { selectStretch } from './selectStretch';
 
 const viewId = 'zonewright.keyboardMap';
@@ -51,7 +51,9 @@ export class KeyboardMapPanel implements WebviewViewProvider {
     const folder = Uri.joinPath(this.#context.extensionUri, 'dist');
     view.webview.options = { enableScripts: true, localResourceRoots: [folder] };
     const page = (name: string) => view.webview.asWebviewUri(Uri.joinPath(folder, name)).toString();
-    view.webview.html = pageHtml({
+    view.webview.html = pageDocument({
+      title: 'Keyboard map',
+      id: 'keyboard-map',
       scriptUri: page('keyboardMap.js'),
       styleUri: page('keyboardMap.css'),
       cspSource: view.webview.cspSource,

@@ -3,12 +3,12 @@ import { env, l10n, Position, Uri, ViewColumn, WorkspaceEdit, window, workspace 
 import type { TableDecisions } from '../../server/protocol/tableRequests';
 import { freshNonce } from '../nonce';
 import type { NotesDocuments } from '../notesDocuments';
+import { pageDocument } from '../pageDocument';
 import type { DecidedPreview, TableConversion, TablePlace } from './conversion';
 import { rangeOf } from './conversion';
 import type { HostMessage, PageMessage, ShownPlace } from './messages';
 import { movedStretch } from './movedStretch';
 import { openNewInstrument } from './newInstrument';
-import { pageHtml } from './page/html';
 import type { TableDifference } from './tableDifference';
 import { tellWritten } from './tellWritten';
 import type { LastWrittenTable } from './writtenTable';
@@ -91,7 +91,9 @@ export class TablePreviewPanel implements Disposable {
       this.#subject = undefined;
       this.#shown = undefined;
     });
-    panel.webview.html = pageHtml({
+    panel.webview.html = pageDocument({
+      title: 'Copied table',
+      id: 'table-preview',
       scriptUri: page('tablePreview.js'),
       styleUri: page('tablePreview.css'),
       cspSource: panel.webview.cspSource,

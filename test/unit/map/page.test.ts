@@ -1,17 +1,12 @@
-import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { build } from 'esbuild';
-import type { Browser, Page } from 'playwright-core';
-import { chromium } from 'playwright-core';
+import { existsSync } from 'node:fs';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { HostMessage, PageMessage } from '../../../client/keyboardMap/messages';
-import { pageHtml } from '../../../client/keyboardMap/page/html';
 import { buildMapScene } from '../../../server/map/scene';
 import { readSfz } from '../../../server/sfz/read';
+import { PageBrowser } from '../pageBrowser';
 
 const executable = process.env.ZONEWRIGHT_CHROMIUM ?? '/usr/bin/chromium';
-const host = 'http://keyboard-map.test';
 
 const bells = `<group> group_label=soft & &lt;b&gt;low hivel=63
 <region> sample=one.wav lokey=48 hikey=53 pitch_keycenter=50
@@ -45,74 +40,23 @@ const chartColours = {
 };
 
 describe.skipIf(!existsSync(executable))('the page of the keyboard map in a browser', () => {
-  let folder: string;
-  let browser: Browser;
-  const troubles: string[] = [];
+  let pages: PageBrowser;
 
   beforeAll(async () => {
-    folder = mkdtempSync(join(tmpdir(), 'keyboard-map-'));
-    const page = join(__dirname, '../../../client/keyboardMap/page');
-    await build({
-      entryPoints: { keyboardMap: join(page, 'main.ts'), style: join(page, 'page.css') },
-      bundle: true,
-      format: 'iife',
-      target: 'es2022',
-      outdir: folder,
-      logLevel: 'error',
-    });
-    browser = await chromium.launch({
-      executablePath: executable,
-      args: [
-        '--no-sandbox',
-        '--disable-gpu',
-        '--disable-quic',
-        '--no-first-run',
-        '--disable-background-networking',
-        '--disable-component-update',
-        '--disable-sync',
-      ],
-    });
+    pages = await PageBrowser.start(executable, 'keyboardMap');
   });
 
-  afterAll(async () => {
-    await browser?.close();
-    if (folder) rmSync(folder, { recursive: true, force: true });
-  });
+  afterAll(() => pages?.close());
 
   async function open(theme: keyof typeof themes = 'vscode-light'): Promise<Page> {
-    const page = await browser.newPage({ viewport: { width: 900, height: 700 } });
-    // Refusals by the content security policy are among the messages of the console.
-    page.on('console', (message) => {
-      if (message.type() === 'error') troubles.push(message.text());
+    return pages.open({
+      title: 'Keyboard map',
+      id: 'keyboard-map',
+      theme,
+      variables: { ...chartColours, ...themes[theme] },
+      width: 900,
+      height: 700,
     });
-    page.on('pageerror', (error) => troubles.push(String(error)));
-    const html = pageHtml({
-      scriptUri: '/keyboardMap.js',
-      styleUri: '/style.css',
-      cspSource: host,
-      nonce: 'n0nce',
-      language: 'en',
-    })
-      .replace('<body>', `<body class="${theme}">`)
-      .replace('<title>', '<link rel="stylesheet" href="/theme.css"><title>');
-    const variables = Object.entries({ ...chartColours, ...themes[theme] });
-    const css = `:root{${variables.map(([name, value]) => `--vscode-${name}:${value}`).join(';')}}`;
-    await page.route(`${host}/**`, async (route) => {
-      const path = new URL(route.request().url()).pathname;
-      if (path === '/') await route.fulfill({ contentType: 'text/html', body: html });
-      else if (path === '/theme.css') await route.fulfill({ contentType: 'text/css', body: css });
-      else if (path === '/keyboardMap.js' || path === '/style.css')
-        await route.fulfill({
-          contentType: path.endsWith('js') ? 'text/javascript' : 'text/css',
-          body: readFileSync(join(folder, path)),
-        });
-      else await route.fulfill({ status: 204 });
-    });
-    await page.addInitScript(
-      'window.sent = []; window.acquireVsCodeApi = () => ({ postMessage: (m) => window.sent.push(m), getState: () => window.kept, setState: (s) => { window.kept = s; } });',
-    );
-    await page.goto(`${host}/`);
-    return page;
   }
 
   const send = (page: Page, message: HostMessage) =>
@@ -272,6 +216,6 @@ describe.skipIf(!existsSync(executable))('the page of the keyboard map in a brow
   );
 
   it('ran without an error and without anything that its content policy refuses', () => {
-    expect(troubles).toEqual([]);
+    expect(pages.troubles).toEqual([]);
   });
 });

@@ -1,16 +1,11 @@
-import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { build } from 'esbuild';
-import type { Browser, Page } from 'playwright-core';
-import { chromium } from 'playwright-core';
+import { existsSync } from 'node:fs';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { HostMessage, PageMessage } from '../../../client/tablePreview/messages';
-import { pageHtml } from '../../../client/tablePreview/page/html';
 import type { PreviewTableResult, TableDecisions } from '../../../server/protocol/tableRequests';
+import { PageBrowser } from '../pageBrowser';
 
 const executable = process.env.ZONEWRIGHT_CHROMIUM ?? '/usr/bin/chromium';
-const host = 'http://table-preview.test';
 const markup = '<img src=x onerror="window.broken = true">';
 
 const preview: PreviewTableResult = {
@@ -84,75 +79,23 @@ const themes = {
 };
 
 describe.skipIf(!existsSync(executable))('the page of the table preview in a browser', () => {
-  let folder: string;
-  let browser: Browser;
-  const troubles: string[] = [];
+  let pages: PageBrowser;
 
   beforeAll(async () => {
-    folder = mkdtempSync(join(tmpdir(), 'table-preview-'));
-    const page = join(__dirname, '../../../client/tablePreview/page');
-    await build({
-      entryPoints: { tablePreview: join(page, 'main.ts'), style: join(page, 'page.css') },
-      bundle: true,
-      format: 'iife',
-      target: 'es2022',
-      outdir: folder,
-      logLevel: 'error',
-    });
-    browser = await chromium.launch({
-      executablePath: executable,
-      args: [
-        '--no-sandbox',
-        '--disable-gpu',
-        '--disable-quic',
-        '--no-first-run',
-        '--disable-background-networking',
-        '--disable-component-update',
-        '--disable-sync',
-      ],
-    });
+    pages = await PageBrowser.start(executable, 'tablePreview');
   });
 
-  afterAll(async () => {
-    await browser?.close();
-    if (folder) rmSync(folder, { recursive: true, force: true });
-  });
+  afterAll(() => pages?.close());
 
   async function open(theme: keyof typeof themes = 'vscode-light', width = 1100): Promise<Page> {
-    const page = await browser.newPage({ viewport: { width, height: 800 } });
-    // Refusals by the content security policy are among the messages of the console.
-    page.on('console', (message) => {
-      if (message.type() === 'error') troubles.push(message.text());
+    return pages.open({
+      title: 'Copied table',
+      id: 'table-preview',
+      theme,
+      variables: themes[theme],
+      width,
+      height: 800,
     });
-    page.on('pageerror', (error) => troubles.push(String(error)));
-    const html = pageHtml({
-      scriptUri: '/tablePreview.js',
-      styleUri: '/style.css',
-      cspSource: host,
-      nonce: 'n0nce',
-      language: 'en',
-    })
-      .replace('<body>', `<body class="${theme}">`)
-      .replace('<title>', '<link rel="stylesheet" href="/theme.css"><title>');
-    const css = `:root{${Object.entries(themes[theme])
-      .map(([name, value]) => `--vscode-${name}:${value}`)
-      .join(';')}}`;
-    await page.route(`${host}/**`, async (route) => {
-      const path = new URL(route.request().url()).pathname;
-      if (path === '/') await route.fulfill({ contentType: 'text/html', body: html });
-      else if (path === '/theme.css') await route.fulfill({ contentType: 'text/css', body: css });
-      else if (path === '/tablePreview.js' || path === '/style.css')
-        await route.fulfill({
-          contentType: path.endsWith('js') ? 'text/javascript' : 'text/css',
-          body: readFileSync(join(folder, path)),
-        });
-      else await route.fulfill({ status: 204 });
-    });
-    await page.addInitScript(
-      'window.sent = []; window.acquireVsCodeApi = () => ({ postMessage: (m) => window.sent.push(m) });',
-    );
-    await page.goto(`${host}/`);
-    return page;
   }
 
   const send = (page: Page, message: HostMessage) =>
@@ -308,6 +251,6 @@ describe.skipIf(!existsSync(executable))('the page of the table preview in a bro
   });
 
   it('ran without an error and without anything that its content policy refuses', () => {
-    expect(troubles).toEqual([]);
+    expect(pages.troubles).toEqual([]);
   });
 });
