@@ -108,8 +108,9 @@ class SfzWriter {
       this.#leading(header);
       if (plan.isIncluded(header)) continue;
       this.#bringIntoForce(header);
-      const trailing = plan.trailing.get(header)?.map(({ text }) => text) ?? [];
-      if (trailing.length > 0 || !this.#plainRegion(header)) this.#header(header, trailing, true);
+      const trailing = plan.trailing.get(header);
+      if (trailing || !this.#plainRegion(header))
+        this.#header(header, trailing?.map(({ text }) => text) ?? [], true);
     }
     this.#leading(headers.count);
     const text = this.#lines.finish();

@@ -100,31 +100,25 @@ class TableBuilder {
     const cellsOf = order.map((named) => named.cells);
     const numbersOf = order.map((named) => (named.isNumber ? named.numbers : undefined));
     const ids = order.map((named) => named.id);
-    const found = new Int32Array(order.length);
-    const foundCells = new Int32Array(order.length);
+    const foundIn = new Int32Array(order.length);
     for (let place = first; place < end; place++) {
       const span = cells.rowSpan(rows[this.#order[place]]);
       builder.openHeader(HeaderKind.region, span.start, span.end);
-      let count = 0;
+      let isOrdered = true;
       let last = -1;
+      let lastRank = -1;
       for (let at = 0; at < cellsOf.length; at++) {
         const cell = cellsOf[at][place];
         if (cell < 0) continue;
-        let to = count++;
-        if (cell > last) last = cell;
-        else {
-          while (to > 0 && isBehind(foundCells[to - 1], ranks[found[to - 1]], cell, ranks[at])) {
-            found[to] = found[to - 1];
-            foundCells[to] = foundCells[to - 1];
-            to--;
-          }
-        }
-        found[to] = at;
-        foundCells[to] = cell;
+        if (cell < last || (cell === last && ranks[at] < lastRank)) isOrdered = false;
+        last = cell;
+        lastRank = ranks[at];
       }
+      const count = isOrdered ? order.length : inCellOrder(foundIn, cellsOf, ranks, place);
       for (let at = 0; at < count; at++) {
-        const column = found[at];
-        const cell = foundCells[at];
+        const column = isOrdered ? at : foundIn[at];
+        const cell = cellsOf[column][place];
+        if (cell < 0) continue;
         const numbers = numbersOf[column];
         if (numbers && cells.reads(cell, numbers[place])) {
           const start = starts[cell];
@@ -206,7 +200,28 @@ function arranged(
   return { cells, numbers, count };
 }
 
-/** Whether a value stands behind another: in a later cell, or later in the order of names. */
-function isBehind(cell: number, rank: number, otherCell: number, otherRank: number): boolean {
-  return cell > otherCell || (cell === otherCell && rank > otherRank);
+/**
+ * Puts the columns that have a value at a place into the order of its cells, and of ranks within a cell; answers how
+ * many these are.
+ */
+function inCellOrder(
+  found: Int32Array,
+  cellsOf: readonly Int32Array[],
+  ranks: readonly number[],
+  place: number,
+): number {
+  let count = 0;
+  for (let at = 0; at < cellsOf.length; at++) {
+    const cell = cellsOf[at][place];
+    if (cell < 0) continue;
+    let to = count++;
+    for (; to > 0; to--) {
+      const before = found[to - 1];
+      const other = cellsOf[before][place];
+      if (other < cell || (other === cell && ranks[before] < ranks[at])) break;
+      found[to] = before;
+    }
+    found[to] = at;
+  }
+  return count;
 }

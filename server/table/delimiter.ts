@@ -8,7 +8,7 @@ import { delimiterCodes, splitAt } from './splitAt';
 
 /** So much of a text is looked at to find its delimiter. */
 const looked = 1 << 16;
-const mostLines = 500;
+const mostLines = 300;
 const mostRows = 150;
 const mostCells = 40;
 

@@ -35,6 +35,8 @@ const mostRemembered = 5000;
 const mostLooked = 100;
 const dictionaries = new Map<LanguageWords, Dictionary>();
 const remembered = new Map<string, HeadingReading | undefined>();
+/** Whether one language alone knows a heading. */
+const rememberedAlone = new Map<string, boolean>();
 
 /**
  * Finds what a heading such as `Low Key`, `loKey`, `Volume (dB)`, `Tune in cents` or `Untere Taste` means; `undefined`
@@ -56,12 +58,24 @@ export function languageOf(headings: readonly string[]): LanguageWords | undefin
   let most = 0;
   const looked = headings.slice(0, mostLooked);
   for (const language of languages) {
-    const known = looked.filter((text) => text.length <= longest && findHeading(text, [language])).length;
+    const known = looked.filter((text) => isKnownIn(language, text)).length;
     if (known <= most) continue;
     best = language;
     most = known;
   }
   return best;
+}
+
+/** Whether a language alone knows a heading. */
+function isKnownIn(language: LanguageWords, text: string): boolean {
+  if (text.length > longest) return false;
+  const key = `${languages.indexOf(language)} ${text}`;
+  let isKnown = rememberedAlone.get(key);
+  if (isKnown === undefined) {
+    isKnown = findHeading(text, [language]) !== undefined;
+    if (rememberedAlone.size < mostRemembered) rememberedAlone.set(key, isKnown);
+  }
+  return isKnown;
 }
 
 /** A pitch in cents or semitones is no key but a tuning, a level of 0..1 an amplitude, and a MIDI number a key. */

@@ -44,6 +44,10 @@ function sharedBy(zones: ZoneList, members: Int32Array): ValueName[] {
     if (!column) return false;
     const { cells, numbers } = column;
     const value = numbers[members[0]];
-    return members.every((zone) => cells[zone] >= 0 && numbers[zone] === value);
+    for (let at = 0; at < members.length; at++) {
+      const zone = members[at];
+      if (cells[zone] < 0 || numbers[zone] !== value) return false;
+    }
+    return true;
   });
 }

@@ -19,12 +19,15 @@ const counted = 1 << 14;
 const tab = 9;
 const lineFeed = 10;
 const carriageReturn = 13;
+const space = 32;
 const quote = 34;
 const backslash = 92;
 const bar = 124;
 const plus = 43;
 const minus = 45;
 const equals = 61;
+/** Codes from here on are not ASCII. */
+const beyondAscii = 0x80;
 
 /**
  * Splits a text at a delimiter into cells, with quoting after RFC 4180: a cell that starts with a quotation mark
@@ -37,8 +40,6 @@ export function splitAt(text: string, delimiter: Exclude<Delimiter, 'columns'>):
   const codes = bytesOf(text, lineFeed);
   const cells = new TableCells(text, codes, likelyCells(codes, code));
   const bordered = code === bar && hasBorders(cells);
-  // Among bars, `\|` is no end of a cell.
-  const escaping = bordered ? backslash : code;
   const length = text.length;
   let at = textStart(text);
   let rowStart = at;
@@ -47,26 +48,15 @@ export function splitAt(text: string, delimiter: Exclude<Delimiter, 'columns'>):
       while (at < length && isBlank(cells, at)) at++;
       if (codes[at] === bar) at++;
     }
-    const cellStart = at;
-    while (at < length && codes[at] !== code && isBlank(cells, at)) at++;
-    let end = -1;
-    if (codes[at] === quote && !bordered && !isLoneMark(codes, at, code)) end = addQuoted(cells, at, code);
-    if (end < 0) {
-      end = nextStop(codes, at, code, escaping);
-      let escaped = false;
-      while (bordered && codes[end] === backslash) {
-        const escapes = codes[end + 1] === bar;
-        if (escapes) escaped = true;
-        end = nextStop(codes, end + (escapes ? 2 : 1), code, escaping);
-      }
-      // White space up to the end of a row is the rest of it, not a cell, at its start or behind its border.
-      const blank = at === end && (end >= length || isLineEnd(codes[end] as number));
-      if (!blank || (cellStart > rowStart && !bordered)) {
-        const cell = cells.add(cellStart, end);
-        if (escaped) cells.rewritten.set(cell, spanText(cells, cell).replaceAll('\\|', '|'));
-      }
-    }
-    at = end;
+    const first = codes[at];
+    // Most cells start and end with a character that needs no second look.
+    if (first > quote && first < beyondAscii && first !== code && !bordered) {
+      const start = at;
+      at = nextStop(codes, at + 1, code, code);
+      const last = codes[at - 1];
+      if (last > space && last < beyondAscii) cells.put(start, at);
+      else cells.add(start, at);
+    } else at = addCell(cells, at, code, bordered, rowStart);
     if (at >= length) break;
     if (codes[at] === code) {
       at++;
@@ -81,6 +71,43 @@ export function splitAt(text: string, delimiter: Exclude<Delimiter, 'columns'>):
   }
   if ((cells.rowFirst[cells.rowCount] as number) < cells.cellCount) cells.endRow();
   return cells;
+}
+
+/**
+ * Adds the cell that starts at `start`, if one does, and answers where its delimiter or line end stands. With `bordered`,
+ * bars stand around the whole row, and `\|` for a bar.
+ */
+function addCell(
+  cells: TableCells,
+  start: number,
+  code: number,
+  bordered: boolean,
+  rowStart: number,
+): number {
+  const { codes } = cells;
+  const { length } = cells.text;
+  // Among bars, `\|` is no end of a cell.
+  const escaping = bordered ? backslash : code;
+  let at = start;
+  while (at < length && codes[at] !== code && isBlank(cells, at)) at++;
+  if (codes[at] === quote && !bordered && !isLoneMark(codes, at, code)) {
+    const end = addQuoted(cells, at, code);
+    if (end >= 0) return end;
+  }
+  let end = nextStop(codes, at, code, escaping);
+  let escaped = false;
+  while (bordered && codes[end] === backslash) {
+    const escapes = codes[end + 1] === bar;
+    if (escapes) escaped = true;
+    end = nextStop(codes, end + (escapes ? 2 : 1), code, escaping);
+  }
+  // White space up to the end of a row is the rest of it, not a cell, at its start or behind its border.
+  const blank = at === end && (end >= length || isLineEnd(codes[end] as number));
+  if (!blank || (start > rowStart && !bordered)) {
+    const cell = cells.add(start, end);
+    if (escaped) cells.rewritten.set(cell, spanText(cells, cell).replaceAll('\\|', '|'));
+  }
+  return end;
 }
 
 /** About how many cells a text has, from what stands at its start. */

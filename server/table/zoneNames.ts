@@ -148,9 +148,11 @@ export class NameReader {
   }
 
   #hasKey(row: number): boolean {
-    return this.#keys.some(
-      ({ index }) => readKeyRange(this.#cells.value(this.#cells.cell(row, index))) !== undefined,
-    );
+    return this.#keys.some(({ index }) => {
+      const cell = this.#cells.cell(row, index);
+      // A number of up to three digits is a key.
+      return this.#cells.digits(cell, 3) >= 0 || readKeyRange(this.#cells.value(cell)) !== undefined;
+    });
   }
 
   /** Notes that a sample that was not found has no ending. */
