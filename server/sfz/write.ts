@@ -74,7 +74,8 @@ class SfzWriter {
   /** The parent of the region written last, where nothing has changed what is in force since; else −2. */
   #lastParent = -2;
   #hasHeaders = false;
-  /** The bytes of {@link #lines}. */
+  /** The bytes of {@link #lines}, and how words are put into them. */
+  #viewed: Uint8Array = new Uint8Array(0);
   #view: DataView = new DataView(new ArrayBuffer(0));
   /** The bytes of the text that all values stand in. */
   readonly #codes: Uint8Array | undefined;
@@ -248,7 +249,8 @@ class SfzWriter {
         plain &&= lines.ascii(name.before) && lines.ascii(value);
       } else if (plain) {
         const at = parameter * parameterStride;
-        const [start, valueEnd] = [cells[at + 2] as number, cells[at + 3] as number];
+        const start = cells[at + 2] as number;
+        const valueEnd = cells[at + 3] as number;
         if (Number.isNaN(numbers[parameter])) plain = this.#plainValue(name, codes, start, valueEnd);
         else this.#plainNumber(name, codes, start, valueEnd);
       }
@@ -291,7 +293,11 @@ class SfzWriter {
   #name({ before, words }: NameText, more: number): Uint8Array {
     const lines = this.#lines;
     const out = lines.room(words.length * 4 + more);
-    if (out.buffer !== this.#view.buffer) this.#view = new DataView(out.buffer, out.byteOffset, out.length);
+    // Asking bytes for their buffer takes longer than writing a name.
+    if (out !== this.#viewed) {
+      this.#viewed = out;
+      this.#view = new DataView(out.buffer, out.byteOffset, out.length);
+    }
     const view = this.#view;
     const at = lines.length;
     for (let word = 0; word < words.length; word++) view.setInt32(at + word * 4, words[word], true);
@@ -320,7 +326,7 @@ class SfzWriter {
 
   #nameText(id: number): NameText {
     let name = this.#names[id];
-    if (!name) {
+    if (name === undefined) {
       const { names } = this.#instrument;
       const text = names.text(id);
       const before = ` ${text}=`;
