@@ -1,10 +1,12 @@
 import type { Control, Instrument } from '../model/instrument';
 import type { SampleLookup } from '../model/samples';
-import type { SampleUse } from './sampleUses';
+
+import type { SampleUse, SampleUses } from './sampleUses';
+import { ValueTexts } from './valueTexts';
 
 interface Remembered {
   version: number;
-  uses: readonly SampleUse[];
+  all: SampleUses;
   numbers: Map<string, number>;
 }
 
@@ -14,15 +16,36 @@ const fewNumbers = 1000;
 
 const remembered = new WeakMap<SampleLookup, Remembered>();
 
-/** Keeps the uses of samples for the next check; those of the check before are forgotten. */
+/**
+ * Keeps the uses of samples for the next check; those of the check before are forgotten. Answers the latter where they are the
+ * same, so that what was worked out from them still holds.
+ */
 export function rememberUses(
   samples: SampleLookup,
-  uses: readonly SampleUse[],
+  all: SampleUses,
   numbers: Map<string, number>,
-): void {
-  if (samples.version === undefined) return;
-  if (numbers.size > fewNumbers + mostNumbers * uses.length) remembered.delete(samples);
-  else remembered.set(samples, { version: samples.version, uses, numbers });
+): SampleUses {
+  if (samples.version === undefined) return all;
+  const last = remembered.get(samples);
+  if (last && last.version === samples.version && areSame(last.all, all)) return last.all;
+  if (numbers.size > fewNumbers + mostNumbers * all.uses.length) remembered.delete(samples);
+  else remembered.set(samples, { version: samples.version, all, numbers });
+  return all;
+}
+
+function areSame(one: SampleUses, other: SampleUses): boolean {
+  return (
+    one.paths === other.paths &&
+    areAlike(one.uses, other.uses) &&
+    areAlike(one.useOfRegion, other.useOfRegion) &&
+    areAlike(one.regions, other.regions)
+  );
+}
+
+function areAlike<T>(one: ArrayLike<T>, other: ArrayLike<T>): boolean {
+  if (one.length !== other.length) return false;
+  for (let at = 0; at < one.length; at++) if (one[at] !== other[at]) return false;
+  return true;
 }
 
 /**
@@ -31,6 +54,7 @@ export function rememberUses(
  */
 export class KnownUses {
   readonly #instrument: Instrument;
+  readonly #values: ValueTexts;
   readonly #uses: readonly SampleUse[];
   /** Numbers of the paths that were in use, by path; the same object as long as they stay the same. */
   readonly numbers: Map<string, number>;
@@ -41,9 +65,10 @@ export class KnownUses {
   /** Knows none where answers about samples can have changed since. */
   constructor(instrument: Instrument, samples: SampleLookup) {
     this.#instrument = instrument;
+    this.#values = new ValueTexts(instrument);
     const last = remembered.get(samples);
     const isCurrent = last !== undefined && last.version === samples.version;
-    this.#uses = isCurrent ? last.uses : [];
+    this.#uses = isCurrent ? last.all.uses : [];
     this.numbers = isCurrent ? last.numbers : new Map();
   }
 
@@ -55,17 +80,18 @@ export class KnownUses {
       this.#control = control;
       this.#defaultPath = control.defaultPath;
     }
-    const value = this.#instrument.valueText(parameter);
     const at = this.#at++;
     // One region more or less shifts all that follow.
-    const use = this.#useAt(at, value) ?? this.#useAt(at + 1, value) ?? this.#useAt(at - 1, value);
+    const use =
+      this.#useAt(at, parameter) ?? this.#useAt(at + 1, parameter) ?? this.#useAt(at - 1, parameter);
     if (!use || (use.isFile && use.state.kind === 'pending')) return undefined;
     return use.parameter === parameter && use.region === region ? use : { ...use, parameter, region };
   }
 
-  #useAt(place: number, value: string): SampleUse | undefined {
+  #useAt(place: number, parameter: number): SampleUse | undefined {
     const use = this.#uses[place];
-    if (!use || use.value !== value || use.defaultPath !== this.#defaultPath) return undefined;
+    if (!use || use.defaultPath !== this.#defaultPath || !this.#values.is(parameter, use.value))
+      return undefined;
     this.#at = place + 1;
     return use;
   }

@@ -21,6 +21,7 @@ export function oddSamplesFinding(
 ): RuleFinding | undefined {
   const { samples, isPending } = playedSamplesOf(context);
   if (isPending) return undefined;
+  if (haveOne(samples, numberOf)) return undefined;
   const groups = new Map<number, PlayedSample[]>();
   for (const sample of samples) {
     const number = numberOf(sample.facts);
@@ -29,7 +30,6 @@ export function oddSamplesFinding(
     if (group) group.push(sample);
     else groups.set(number, [sample]);
   }
-  if (groups.size < 2) return undefined;
   const ordered = [...groups].sort(([, a], [, b]) => b.length - a.length);
   const usual = ordered[0]?.[0] as number;
   const odd = samples.filter(({ facts }) => numberOf(facts) > 0 && numberOf(facts) !== usual);
@@ -50,4 +50,16 @@ export function oddSamplesFinding(
     message: `"${nameOf(first.use.path)}" has ${textOf(numberOf(first.facts))} where other samples of this instrument have ${textOf(usual)}: ${counts.join(', ')}. ${advice}`,
     ...(related.length > 0 && { related }),
   };
+}
+
+/** Whether all samples that have a number have the same. */
+function haveOne(samples: readonly PlayedSample[], numberOf: (facts: SampleFacts) => number): boolean {
+  let one = 0;
+  for (const { facts } of samples) {
+    const number = numberOf(facts);
+    if (!(number > 0) || number === one) continue;
+    if (one > 0) return false;
+    one = number;
+  }
+  return true;
 }

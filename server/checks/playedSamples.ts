@@ -6,7 +6,7 @@ import type { SampleQuestion } from './measuredSamples';
 import { measuredSamplesOf } from './measuredSamples';
 import type { CheckContext, RuleFinding } from './rule';
 import { placeOf } from './samplePaths';
-import type { SampleUse } from './sampleUses';
+import type { SampleUse, SampleUses } from './sampleUses';
 import { sampleUsesOf, usableFactsOf } from './sampleUses';
 
 /** A sample file that sounding regions play. */
@@ -52,25 +52,22 @@ export class PlayedSamples {
   readonly ofRegion: readonly (PlayedSample | undefined)[];
   /** Whether something is not known yet of a file. */
   readonly isPending: boolean;
-  readonly #context: CheckContext;
+  readonly #uses: SampleUses;
   /** By the number of a sample; only findings ask for that, so it is worked out for the first of them. */
   #players: Players[] | undefined;
 
-  constructor(context: CheckContext) {
-    this.#context = context;
-    const { instrument } = context;
-    const { uses, useOfRegion, paths } = sampleUsesOf(context);
-    const ends = columnOf(instrument, 'end');
+  /** `isSilent` says which regions of `Instrument.regions` are kept silent, by their position. */
+  constructor(all: SampleUses, isSilent?: (number: number) => boolean) {
+    this.#uses = all;
+    const { uses, useOfRegion, regions, paths } = all;
     const samples: PlayedSample[] = [];
-    const ofRegion = new Array<PlayedSample | undefined>(instrument.regions.length).fill(undefined);
+    const ofRegion = new Array<PlayedSample | undefined>(regions.length).fill(undefined);
     /** By the number of a path; `null` before it was looked at. */
     const ofPath = new Array<PlayedSample | undefined | null>(paths.size).fill(null);
     let isPending = false;
-    for (let number = 0; number < instrument.regions.length; number++) {
+    for (let number = 0; number < regions.length; number++) {
       const use = uses[useOfRegion[number] as number];
-      if (!use) continue;
-      const end = ends ? (ends[instrument.regions[number] as number] as number) : -1;
-      if (end >= 0 && instrument.number(end) < 0) continue;
+      if (!use || isSilent?.(number)) continue;
       let sample = ofPath[use.number];
       if (sample === null) {
         if (use.isFile && use.state.kind === 'pending') isPending = true;
@@ -93,10 +90,10 @@ export class PlayedSamples {
   }
 
   #collectPlayers(): Players[] {
-    const { uses, useOfRegion } = sampleUsesOf(this.#context);
+    const { uses, useOfRegion, regions: all } = this.#uses;
     const players = this.samples.map((): Players => ({ regions: [], otherUses: [] }));
     const seen = new Uint8Array(uses.length);
-    for (const [number, region] of this.#context.instrument.regions.entries()) {
+    for (const [number, region] of all.entries()) {
       const sample = this.ofRegion[number];
       if (!sample) continue;
       const { regions, otherUses } = players[sample.number] as Players;
@@ -120,13 +117,34 @@ const mostRelated = 5;
 
 const knownSamples = new WeakMap<CheckContext, PlayedSamples>();
 const knownSurveys = new WeakMap<CheckContext, readonly (SampleSurvey | null | undefined)[]>();
+/** Of uses none of which is silent; mostly these are the same from one check to the next. */
+const soundingSamples = new WeakMap<SampleUses, PlayedSamples>();
 
 /** The sample files that regions play, looked up once in a check. */
 export function playedSamplesOf(context: CheckContext): PlayedSamples {
   let played = knownSamples.get(context);
   if (!played) {
-    played = new PlayedSamples(context);
+    played = collect(context);
     knownSamples.set(context, played);
+  }
+  return played;
+}
+
+function collect(context: CheckContext): PlayedSamples {
+  const { instrument } = context;
+  const uses = sampleUsesOf(context);
+  const ends = columnOf(instrument, 'end');
+  const isSilent = (region: number) => {
+    const end = ends ? (ends[region] as number) : -1;
+    return end >= 0 && instrument.number(end) < 0;
+  };
+  if (ends && instrument.regions.some(isSilent)) {
+    return new PlayedSamples(uses, (number) => isSilent(instrument.regions[number] as number));
+  }
+  let played = soundingSamples.get(uses);
+  if (!played) {
+    played = new PlayedSamples(uses);
+    soundingSamples.set(uses, played);
   }
   return played;
 }

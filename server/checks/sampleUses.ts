@@ -27,13 +27,15 @@ export interface SampleUse {
   isDoubtful: boolean;
 }
 
-/** The samples that regions use. */
+/** The samples that regions use; the same object in the next check where they are the same there. */
 export interface SampleUses {
   uses: readonly SampleUse[];
   /** Those of {@link uses} that rules about samples have to look at. */
   doubtful: readonly SampleUse[];
   /** The position in {@link uses} for each region in the order of `Instrument.regions`; −1 without a sample. */
   useOfRegion: Int32Array;
+  /** The regions that this is about: `Instrument.regions`. */
+  regions: Int32Array;
   /**
    * Numbers of paths, counted from 0; not all of them need be in use. The same object in the next check as long as
    * the same numbers and answers about samples hold.
@@ -106,8 +108,8 @@ function collect({ instrument, samples }: CheckContext): SampleUses {
     uses.push(use);
     if (use.isDoubtful) doubtful.push(use);
   }
-  if (isOfFilesAlone) rememberUses(samples, uses, numbers);
-  return { uses, doubtful, useOfRegion, paths: numbers };
+  const all = { uses, doubtful, useOfRegion, regions, paths: numbers };
+  return isOfFilesAlone ? rememberUses(samples, all, numbers) : all;
 }
 
 /** The default paths of controls, as strings of their own. */

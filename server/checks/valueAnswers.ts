@@ -1,5 +1,5 @@
 import type { Instrument } from '../model/instrument';
-import { parameterStride } from '../model/instrument';
+import { ValueTexts } from './valueTexts';
 
 /**
  * What values say, for checks that ask about the same few words in every region: the word that was asked about last is
@@ -8,31 +8,22 @@ import { parameterStride } from '../model/instrument';
 export class ValueAnswers<Answer> {
   readonly #instrument: Instrument;
   readonly #answer: (text: string) => Answer;
-  readonly #isPlain: boolean;
-  readonly #text: string;
+  readonly #values: ValueTexts;
   #last: { text: string; answer: Answer } | undefined;
 
   /** `answer` is asked once for each stretch of equal values. */
   constructor(instrument: Instrument, answer: (text: string) => Answer) {
     this.#instrument = instrument;
     this.#answer = answer;
-    const { sources, parameters } = instrument;
-    this.#isPlain = sources.length === 1 && parameters.values.size === 0 && !parameters.translated;
-    this.#text = sources[0]?.text ?? '';
+    this.#values = new ValueTexts(instrument);
   }
 
   /** The answer to the value of a parameter; `undefined` for −1. */
   of(parameter: number): Answer | undefined {
     if (parameter < 0) return undefined;
     const last = this.#last;
-    if (last && this.#isPlain) {
-      const { cells } = this.#instrument.parameters;
-      const start = cells[parameter * parameterStride + 2] as number;
-      const end = cells[parameter * parameterStride + 3] as number;
-      if (end - start === last.text.length && this.#text.startsWith(last.text, start)) return last.answer;
-    }
+    if (last && this.#values.is(parameter, last.text)) return last.answer;
     const text = this.#instrument.valueText(parameter);
-    if (text === last?.text) return last.answer;
     this.#last = { text, answer: this.#answer(text) };
     return this.#last.answer;
   }

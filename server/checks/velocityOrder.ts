@@ -81,6 +81,8 @@ class Layers {
   readonly #level: Float64Array;
   readonly #regions: Int32Array;
   readonly #first: Int32Array;
+  /** The next region under the same conditions, or −1. */
+  readonly #next: Int32Array;
   readonly #loudnesses: PlayedLoudnesses;
   /** The first region on a key by its highest velocity, plus one. Emptied after each set of conditions. */
   readonly #byEnd = new Int32Array(128 * 128);
@@ -97,6 +99,7 @@ class Layers {
     this.#level = new Float64Array(count);
     this.#regions = new Int32Array(count);
     this.#first = new Int32Array(count);
+    this.#next = new Int32Array(count);
   }
 
   /** The number of the conditions of a region. */
@@ -106,50 +109,53 @@ class Layers {
 
   inversions(): Inversion[] {
     const found: Inversion[] = [];
-    for (const [set, numbers] of this.#bySet()) {
-      if (numbers.length < 2 || set === unknownConditions || this.#conditions.set(set).onRelease) continue;
-      this.#addInversions(numbers, found);
+    for (const [set, first] of this.#chainBySet()) {
+      if (set === unknownConditions || this.#conditions.set(set).onRelease) continue;
+      this.#addInversions(first, found);
     }
     return found;
   }
 
-  /** The regions under each set of conditions, in the order of the text. */
-  #bySet(): Map<number, number[]> {
-    const bySet = new Map<number, number[]>();
+  /** Chains the regions under each set of conditions in the order of the text; answers the first of each. */
+  #chainBySet(): Map<number, number> {
+    const firsts = new Map<number, number>();
     let last = -1;
-    let numbers: number[] = [];
-    for (let number = 0; number < this.#codes.length; number++) {
+    let next = -1;
+    for (let number = this.#codes.length - 1; number >= 0; number--) {
       if ((this.#codes[number] as number) < 0) continue;
       const set = this.conditionsOf(number);
       if (set !== last) {
+        if (next >= 0) firsts.set(last, next);
         last = set;
-        numbers = bySet.get(set) ?? [];
-        if (numbers.length === 0) bySet.set(set, numbers);
+        next = firsts.get(set) ?? -1;
       }
-      numbers.push(number);
+      this.#next[number] = next;
+      next = number;
     }
-    return bySet;
+    if (next >= 0) firsts.set(last, next);
+    return firsts;
   }
 
-  #addInversions(numbers: readonly number[], found: Inversion[]): void {
-    const firsts: number[] = [];
-    for (const number of numbers) if (this.#enter(number)) firsts.push(number);
+  /** Adds what is the wrong way round in a chain of regions. */
+  #addInversions(start: number, found: Inversion[]): void {
+    for (let number = start; number >= 0; number = this.#next[number] as number) this.#enter(number);
     const softer: Inversion[] = [];
-    for (const upper of firsts) {
+    for (let upper = start; upper >= 0; upper = this.#next[upper] as number) {
+      if (this.#first[upper] !== upper) continue;
       const lower = this.#below(upper);
       if (lower < 0 || this.#regions[lower] !== this.#regions[upper]) continue;
       const softerDb = this.#softerBy(upper, lower);
       if (softerDb !== undefined) softer.push({ upper, lower, softerDb });
     }
-    if (softer.length > 0) found.push(...this.#withLowerPeaks(softer, numbers));
-    for (const number of firsts) {
+    if (softer.length > 0) found.push(...this.#withLowerPeaks(softer, start));
+    for (let number = start; number >= 0; number = this.#next[number] as number) {
       const { lowKey, highKey, highVelocity } = rectangleOfCode(this.#codes[number] as number);
       this.#byEnd.fill(0, highVelocity * 128 + lowKey, highVelocity * 128 + highKey + 1);
     }
   }
 
-  /** Takes a region in; whether it is the first one on its keys and velocities. */
-  #enter(number: number): boolean {
+  /** Takes a region in. */
+  #enter(number: number): void {
     const code = this.#codes[number] as number;
     const { lowKey, highKey, highVelocity } = rectangleOfCode(code);
     const row = highVelocity * 128;
@@ -160,7 +166,7 @@ class Layers {
       this.#level[before] = sumOfLevels(this.#level[before] as number, level);
       this.#first[number] = before;
       this.#regions[before] = (this.#regions[before] as number) + 1;
-      return false;
+      return;
     }
     this.#level[number] = level;
     this.#first[number] = number;
@@ -168,7 +174,6 @@ class Layers {
     for (let key = lowKey; key <= highKey; key++) {
       if (this.#byEnd[row + key] === 0) this.#byEnd[row + key] = number + 1;
     }
-    return true;
   }
 
   /** What ends next below a layer in the middle of its keys, −1 for nothing. */
@@ -200,9 +205,9 @@ class Layers {
   }
 
   /** Those of some inversions in which the peak of the upper layer is clearly lower too. */
-  #withLowerPeaks(inversions: readonly Inversion[], numbers: readonly number[]): Inversion[] {
+  #withLowerPeaks(inversions: readonly Inversion[], start: number): Inversion[] {
     const peaks = new Map<number, number>();
-    for (const number of numbers) {
+    for (let number = start; number >= 0; number = this.#next[number] as number) {
       const survey = this.#survey(number);
       const gain = this.#loudnesses.gain[number] as number;
       const peak = survey ? 20 * Math.log10(survey.peak) + gain : Number.NaN;
