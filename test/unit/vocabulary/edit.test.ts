@@ -80,7 +80,8 @@ describe.each(Object.entries(examples))('%s', (_name, { vocabulary, text, sample
         expect(again.notes).toEqual([]);
         // The numbers may have been written with more digits than they need.
         expect(regionsOf(read(editedText(removed, again.edits)))).toEqual(before);
-        expect(editedText(removed, again.edits).replace(/[\d.]+/g, '0')).toBe(text.replace(/[\d.]+/g, '0'));
+        const number = /\d+(?:[.,]\d+)*/g;
+        expect(editedText(removed, again.edits).replace(number, '0')).toBe(text.replace(number, '0'));
       }),
       { numRuns: 25 },
     );
