@@ -6,5 +6,7 @@ export default defineConfig({
     exclude: ['test/editor/**', 'node_modules/**'],
     setupFiles: ['test/setup.ts'],
     testTimeout: 30_000,
+    // Much of the time goes by waiting for processes and browsers.
+    maxWorkers: '100%',
   },
 });
