@@ -1,0 +1,107 @@
+import type { ValuesInForce } from './valuesInForce';
+
+/** Keyswitches of all regions; see `PlayableInstrument`. */
+export interface RegionSwitches {
+  switchLow: Int16Array;
+  switchHigh: Int16Array;
+  switchDefault: Int16Array;
+  switchDown: Int16Array;
+  switchUp: Int16Array;
+  previousKey: Int16Array;
+  switchZone: Uint16Array;
+  switchZones: Uint8Array;
+}
+
+/** Zones beyond this one are taken for the last; instruments have one or two. */
+const mostZones = 4096;
+
+/** Reads the keyswitches of all regions and the zones of keys that they are looked for in. */
+export function readSwitches(values: ValuesInForce): RegionSwitches {
+  const { instrument } = values;
+  const count = instrument.regions.length;
+  const offset = switchOffset(values);
+  const keys = (name: string) => values.keys(name, new Int16Array(count), offset);
+  const last = keys('sw_last');
+  const lowest = keys('sw_lolast');
+  const highest = keys('sw_hilast');
+  const switchLow = new Int16Array(count).fill(-1);
+  const switchHigh = new Int16Array(count).fill(-1);
+  for (let region = 0; region < count; region++) {
+    const one = last[region] as number;
+    const low = lowest[region] as number;
+    const high = highest[region] as number;
+    if (one < 0 && low < 0 && high < 0) continue;
+    switchLow[region] = one >= 0 ? one : Math.max(0, low);
+    switchHigh[region] = one >= 0 ? one : high >= 0 ? high : 127;
+  }
+  return {
+    switchLow,
+    switchHigh,
+    switchDefault: keys('sw_default'),
+    switchDown: keys('sw_down'),
+    switchUp: keys('sw_up'),
+    previousKey: keys('sw_previous'),
+    ...readZones(switchLow, switchHigh, keys('sw_lokey'), keys('sw_hikey')),
+  };
+}
+
+/** Semitones that the keyswitches of a region are moved by: those of all keys, and `sw_note_offset`, `sw_octave_offset`. */
+function switchOffset({ instrument }: ValuesInForce): (region: number) => number {
+  const names = ['sw_note_offset', 'sw_octave_offset'].map((name) => instrument.names.idOf(name));
+  const own = new Map<number, number>();
+  return (region) => {
+    const { header, keyOffset } = instrument.control(region);
+    let offset = own.get(header);
+    if (offset === undefined) {
+      const [note = 0, octave = 0] = names.map((name) => {
+        const parameter = header < 0 ? -1 : instrument.own(header, name);
+        const value = parameter < 0 ? Number.NaN : instrument.number(parameter);
+        return Number.isNaN(value) ? 0 : Math.trunc(value);
+      });
+      offset = note + 12 * octave;
+      own.set(header, offset);
+    }
+    return keyOffset + offset;
+  };
+}
+
+function readZones(
+  switchLow: Int16Array,
+  switchHigh: Int16Array,
+  from: Int16Array,
+  to: Int16Array,
+): Pick<RegionSwitches, 'switchZone' | 'switchZones'> {
+  const count = switchLow.length;
+  const switchZone = new Uint16Array(count);
+  const zones = new Map<number, number>();
+  const bounds: [low: number, high: number][] = [];
+  for (let region = 0; region < count; region++) {
+    if ((switchLow[region] as number) < 0) continue;
+    const low = from[region] as number;
+    const high = to[region] as number;
+    const key = (low + 1) * 256 + high + 1;
+    let zone = zones.get(key);
+    if (zone === undefined) {
+      zone = Math.min(zones.size, mostZones);
+      zones.set(key, zone);
+      bounds[zone] = [low, high];
+    }
+    switchZone[region] = zone;
+  }
+  const switchZones = new Uint8Array(bounds.length * 128);
+  for (const [zone, [low, high]] of bounds.entries()) {
+    if (low >= 0 || high >= 0) {
+      switchZones.fill(1, zone * 128 + Math.max(0, low), zone * 128 + (high < 0 ? 127 : high) + 1);
+      continue;
+    }
+    for (let region = 0; region < count; region++) {
+      if ((switchLow[region] as number) < 0 || switchZone[region] !== zone) continue;
+      switchZones.fill(
+        1,
+        zone * 128 + (switchLow[region] as number),
+        zone * 128 + (switchHigh[region] as number) + 1,
+      );
+    }
+  }
+  return { switchZone, switchZones };
+}
