@@ -14,8 +14,12 @@ import {
   workspace,
 } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import type { ConversionMark, ConvertParams, ConvertResult } from '../server/protocol/conversionRequests';
-import { ConvertRequest, VocabulariesRequest } from '../server/protocol/conversionRequests';
+import type {
+  ConversionMark,
+  ConvertParams,
+  ConvertResult,
+} from '../server/protocol/requests/conversionRequests';
+import { ConvertRequest, VocabulariesRequest } from '../server/protocol/requests/conversionRequests';
 import { mayHoldInstrument } from './languages';
 import { openNewInstrument } from './tablePreview/newInstrument';
 

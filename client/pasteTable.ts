@@ -18,7 +18,7 @@ import {
   workspace,
 } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import type { ConvertTableResult } from '../server/protocol/tableRequests';
+import type { ConvertTableResult } from '../server/protocol/requests/tableRequests';
 import { instrumentLanguages, mayHoldInstrument } from './languages';
 import type { NotesDocuments } from './notesDocuments';
 import { TableConversion } from './tablePreview/conversion';

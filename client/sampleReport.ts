@@ -1,7 +1,7 @@
 import type { Disposable, TextDocument } from 'vscode';
 import { commands, l10n, languages, ProgressLocation, ViewColumn, window, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import { SampleReportRequest } from '../server/protocol/sampleRequests';
+import { SampleReportRequest } from '../server/protocol/requests/sampleRequests';
 import { mayHoldInstrument } from './languages';
 
 /**

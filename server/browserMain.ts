@@ -5,17 +5,17 @@ import {
   createMessageConnection,
   ProposedFeatures,
 } from 'vscode-languageserver/browser';
-import type { FileParams } from './protocol/fileRequests';
+import { uriOfPath } from './protocol/conversion/uris';
+import { LanguageServer } from './protocol/languageServer';
+import { remoteFiles } from './protocol/remoteFiles';
+import type { FileParams } from './protocol/requests/fileRequests';
 import {
   FileRangeRequest,
   FileStatRequest,
   FolderListRequest,
   MeasureScriptRequest,
-} from './protocol/fileRequests';
-import { LanguageServer } from './protocol/languageServer';
-import { remoteFiles } from './protocol/remoteFiles';
-import { uriOfPath } from './protocol/uris';
-import { webMeasurer } from './workspace/webMeasureThread';
+} from './protocol/requests/fileRequests';
+import { webMeasurer } from './workspace/measuring/webMeasureThread';
 
 declare const self: DedicatedWorkerGlobalScope;
 

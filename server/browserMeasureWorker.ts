@@ -4,9 +4,9 @@ import {
   createMessageConnection,
 } from 'vscode-languageserver-protocol/browser';
 import { remoteFiles } from './protocol/remoteFiles';
-import type { ThreadMessage } from './workspace/measureThread';
-import { measuringThread } from './workspace/measureThread';
-import { threadIsReady } from './workspace/webMeasureThread';
+import type { ThreadMessage } from './workspace/measuring/measureThread';
+import { measuringThread } from './workspace/measuring/measureThread';
+import { threadIsReady } from './workspace/measuring/webMeasureThread';
 
 declare const self: DedicatedWorkerGlobalScope;
 

@@ -1,8 +1,8 @@
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
 import { LanguageServer } from './protocol/languageServer';
-import { cacheFolder } from './workspace/cacheFolder';
-import { nodeFiles } from './workspace/nodeFiles';
-import { nodeMeasurer } from './workspace/nodeMeasureThread';
+import { nodeFiles } from './workspace/files/nodeFiles';
+import { cacheFolder } from './workspace/measuring/cacheFolder';
+import { nodeMeasurer } from './workspace/measuring/nodeMeasureThread';
 
 const transport = /^--(stdio|node-ipc|socket|pipe)\b/;
 

@@ -1,6 +1,6 @@
 import { parentPort } from 'node:worker_threads';
-import { measuringThread } from './workspace/measureThread';
-import { nodeFiles } from './workspace/nodeFiles';
+import { nodeFiles } from './workspace/files/nodeFiles';
+import { measuringThread } from './workspace/measuring/measureThread';
 
 if (parentPort) {
   const port = parentPort;

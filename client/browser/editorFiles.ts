@@ -2,7 +2,11 @@ import type { Disposable } from 'vscode';
 import { FileType, Uri, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import type { FileStat, FolderEntry } from '../../server/model/files';
-import { FileRangeRequest, FileStatRequest, FolderListRequest } from '../../server/protocol/fileRequests';
+import {
+  FileRangeRequest,
+  FileStatRequest,
+  FolderListRequest,
+} from '../../server/protocol/requests/fileRequests';
 import { WholeFiles } from './wholeFiles';
 
 /** Gives the server the files of the editor, wherever those are. */

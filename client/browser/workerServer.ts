@@ -1,6 +1,6 @@
 import { type ExtensionContext, Uri, window, workspace } from 'vscode';
 import { LanguageClient } from 'vscode-languageclient/browser';
-import { MeasureScriptRequest } from '../../server/protocol/fileRequests';
+import { MeasureScriptRequest } from '../../server/protocol/requests/fileRequests';
 import { instrumentLanguages, mayHoldInstrument } from '../languages';
 import { clientId, clientName, clientOptions } from '../serverOptions';
 import { registerEditorFiles } from './editorFiles';

@@ -2,7 +2,7 @@ import type { Disposable, ExtensionContext, TextEditor, WebviewView, WebviewView
 import { commands, env, l10n, Range, Selection, TextEditorRevealType, Uri, window, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import type { MapScene } from '../../server/map/scene';
-import { InstrumentChangedNotification, KeyboardMapRequest } from '../../server/protocol/requests';
+import { InstrumentChangedNotification, KeyboardMapRequest } from '../../server/protocol/requests/requests';
 import { mayHoldInstrument } from '../languages';
 import { freshNonce } from '../nonce';
 import { pageDocument } from '../pageDocument';

@@ -7,8 +7,8 @@ import type {
   PreviewTableResult,
   PreviewTarget,
   TableDecisions,
-} from '../../server/protocol/tableRequests';
-import { ConvertTableRequest, PreviewTableRequest } from '../../server/protocol/tableRequests';
+} from '../../server/protocol/requests/tableRequests';
+import { ConvertTableRequest, PreviewTableRequest } from '../../server/protocol/requests/tableRequests';
 import type { RememberedCorrections } from './corrections';
 
 /** Where the regions of a table go: in the place of a stretch of a document, or into a new document. */

@@ -1,5 +1,5 @@
 import type { Memento } from 'vscode';
-import type { TableCorrections } from '../../server/protocol/tableRequests';
+import type { TableCorrections } from '../../server/protocol/requests/tableRequests';
 
 const storageKey = 'tableCorrections';
 /** So many rows of headings are remembered; the oldest are forgotten first. */

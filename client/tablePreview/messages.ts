@@ -1,5 +1,9 @@
-import type { MiddleCChoice, PreviewTableResult, TableDecisions } from '../../server/protocol/tableRequests';
-import type { ColumnMeaning } from '../../server/table/meaning';
+import type {
+  MiddleCChoice,
+  PreviewTableResult,
+  TableDecisions,
+} from '../../server/protocol/requests/tableRequests';
+import type { ColumnMeaning } from '../../server/trade/meaning';
 
 /** Where what is written goes: into a document, or a new one in a notation. */
 export type ShownPlace = { kind: 'document'; name: string } | { kind: 'new'; format: 'sfz' | 'xml' };

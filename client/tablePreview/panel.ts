@@ -1,6 +1,6 @@
 import type { Disposable, ExtensionContext, TextDocumentChangeEvent, WebviewPanel } from 'vscode';
 import { env, l10n, Position, Uri, ViewColumn, WorkspaceEdit, window, workspace } from 'vscode';
-import type { TableDecisions } from '../../server/protocol/tableRequests';
+import type { TableDecisions } from '../../server/protocol/requests/tableRequests';
 import { freshNonce } from '../nonce';
 import type { NotesDocuments } from '../notesDocuments';
 import { pageDocument } from '../pageDocument';

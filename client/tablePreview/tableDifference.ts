@@ -1,6 +1,6 @@
 import type { Disposable, TextDocument, TextDocumentContentProvider } from 'vscode';
 import { commands, EventEmitter, l10n, TabInputTextDiff, Uri, window, workspace } from 'vscode';
-import type { ConvertTableResult } from '../../server/protocol/tableRequests';
+import type { ConvertTableResult } from '../../server/protocol/requests/tableRequests';
 import type { NotesDocuments } from '../notesDocuments';
 import type { TableConversion } from './conversion';
 import { tellWritten } from './tellWritten';

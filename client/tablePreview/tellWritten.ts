@@ -1,6 +1,6 @@
 import type { TextDocument } from 'vscode';
 import { l10n } from 'vscode';
-import type { TableNote } from '../../server/protocol/tableRequests';
+import type { TableNote } from '../../server/protocol/requests/tableRequests';
 import type { NotesDocuments } from '../notesDocuments';
 
 /** The command that opens the preview of the table that was written last. */

@@ -1,12 +1,12 @@
 import type { FileReader } from '../model/files';
 import type { SampleReading } from '../model/samples';
-import { readAiff } from './aiff';
-import { ByteWindow, fourCharacters } from './byteWindow';
-import { readFlac } from './flac';
-import { leadingTagBytes } from './leadingTag';
-import { readOgg } from './ogg';
-import { unreadable } from './unreadable';
-import { readWav } from './wav';
+import { readAiff } from './headers/aiff';
+import { ByteWindow, fourCharacters } from './headers/byteWindow';
+import { readFlac } from './headers/flac';
+import { leadingTagBytes } from './headers/leadingTag';
+import { readOgg } from './headers/ogg';
+import { unreadable } from './headers/unreadable';
+import { readWav } from './headers/wav';
 
 /** One read of this size holds everything of use of most files: a page of memory. */
 const headBytes = 4096;

@@ -1,13 +1,13 @@
-import { findUnusedSamples } from '../checks/sampleUnused';
+import { findUnusedSamples } from '../checks/rules/sampleUnused';
 import type { Finding } from '../model/finding';
 import { folderOf, joinPath } from '../model/paths';
 import type { Analysis, InstrumentText } from '../workspace/analyse';
 import { analyse, readInstrument } from '../workspace/analyse';
-import { IncludeStore } from '../workspace/includeStore';
-import type { NotationFinder } from '../workspace/notationFinder';
+import { IncludeStore } from '../workspace/files/includeStore';
+import { readWholeText } from '../workspace/files/readWhole';
+import type { NotationFinder } from '../workspace/notations/notationFinder';
 import { ProjectSettingsStore } from '../workspace/projectSettings';
-import { readWholeText } from '../workspace/readWhole';
-import { SampleStore } from '../workspace/sampleStore';
+import { SampleStore } from '../workspace/samples/sampleStore';
 import type { CheckedFile, PlacedFinding } from './checkOutput';
 import { CommandError } from './commandError';
 import type { FoundFiles } from './findInstruments';

@@ -1,6 +1,6 @@
 import type { Severity } from '../model/finding';
 import { severities } from '../model/finding';
-import type { LineColumn } from '../model/source';
+import type { LineColumn } from '../model/text/source';
 import { shownPath } from './input';
 import type { Terminal } from './terminal';
 

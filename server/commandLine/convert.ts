@@ -1,9 +1,9 @@
 import { basename } from 'node:path';
 import { notesPage } from '../features/notesPage';
-import { lineNotes } from '../model/lineNotes';
 import { folderOf } from '../model/paths';
+import { lineNotes } from '../model/writing/lineNotes';
 import { convertInstrument } from '../workspace/convertInstrument';
-import { SampleStore } from '../workspace/sampleStore';
+import { SampleStore } from '../workspace/samples/sampleStore';
 import { CommandError } from './commandError';
 import { absolutePath, folderOfInput, readInput } from './input';
 import { tellNotes } from './notes';

@@ -1,14 +1,14 @@
-import { decodeText } from '../model/decodeText';
 import type { Instrument } from '../model/instrument';
 import { folderOf, isAbsolutePath, joinPath, relativePath } from '../model/paths';
+import { decodeText } from '../model/text/decodeText';
 import { readInstrument } from '../workspace/analyse';
-import { detect } from '../workspace/detect';
-import { IncludeStore } from '../workspace/includeStore';
-import type { FoundNotation } from '../workspace/notationFinder';
-import { NotationFinder } from '../workspace/notationFinder';
-import type { WholeText } from '../workspace/readWhole';
-import { readWholeText } from '../workspace/readWhole';
-import { SampleStore } from '../workspace/sampleStore';
+import { IncludeStore } from '../workspace/files/includeStore';
+import type { WholeText } from '../workspace/files/readWhole';
+import { readWholeText } from '../workspace/files/readWhole';
+import { detect } from '../workspace/notations/detect';
+import type { FoundNotation } from '../workspace/notations/notationFinder';
+import { NotationFinder } from '../workspace/notations/notationFinder';
+import { SampleStore } from '../workspace/samples/sampleStore';
 import { CommandError } from './commandError';
 import type { Terminal } from './terminal';
 

@@ -1,5 +1,5 @@
-import type { LineNote } from '../model/lineNotes';
-import { foldNotes } from '../model/lineNotes';
+import type { LineNote } from '../model/writing/lineNotes';
+import { foldNotes } from '../model/writing/lineNotes';
 import type { Terminal } from './terminal';
 
 /** Tells notes on standard error, a line for each; those that say the same of several values share one. */

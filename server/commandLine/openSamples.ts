@@ -1,6 +1,6 @@
-import { MeasureCache } from '../workspace/measureCache';
-import { Measurements } from '../workspace/measurements';
-import { SampleStore } from '../workspace/sampleStore';
+import { MeasureCache } from '../workspace/measuring/measureCache';
+import { Measurements } from '../workspace/measuring/measurements';
+import { SampleStore } from '../workspace/samples/sampleStore';
 import type { Terminal } from './terminal';
 
 /** Milliseconds between two lines that say how far the measuring is. */

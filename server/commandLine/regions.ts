@@ -1,7 +1,7 @@
 import { effectiveValues } from '../model/effectiveValues';
 import type { Instrument } from '../model/instrument';
 import { noteNameOf } from '../model/keys';
-import { lineNotes } from '../model/lineNotes';
+import { lineNotes } from '../model/writing/lineNotes';
 import { CommandError } from './commandError';
 import { folderOfInput, readInput } from './input';
 import { tellNotes } from './notes';

@@ -1,11 +1,11 @@
 import { homedir } from 'node:os';
 import type { Files } from '../model/files';
-import { cacheFolder } from '../workspace/cacheFolder';
-import type { CacheStorage } from '../workspace/measureCache';
-import type { Measurer } from '../workspace/measurer';
-import { nodeFiles } from '../workspace/nodeFiles';
-import { nodeMeasurer } from '../workspace/nodeMeasureThread';
-import { userCacheFolder } from '../workspace/userCacheFolder';
+import { nodeFiles } from '../workspace/files/nodeFiles';
+import { cacheFolder } from '../workspace/measuring/cacheFolder';
+import type { CacheStorage } from '../workspace/measuring/measureCache';
+import type { Measurer } from '../workspace/measuring/measurer';
+import { nodeMeasurer } from '../workspace/measuring/nodeMeasureThread';
+import { userCacheFolder } from '../workspace/measuring/userCacheFolder';
 
 /** How samples are measured, and where what was found out is kept. */
 export interface Measuring {

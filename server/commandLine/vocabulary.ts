@@ -1,18 +1,18 @@
 import { folderOf } from '../model/paths';
-import { Source } from '../model/source';
-import type { InferredVocabulary, VocabularyDecision } from '../vocabulary/inferVocabulary';
+import { Source } from '../model/text/source';
+import type { InferredVocabulary, VocabularyDecision } from '../vocabulary/infer/inferVocabulary';
 import {
   describeVocabulary,
   doubtfulBelow,
   inferVocabulary,
   matchesVocabulary,
-} from '../vocabulary/inferVocabulary';
+} from '../vocabulary/infer/inferVocabulary';
 import { parseVocabulary, writeVocabulary } from '../vocabulary/parseVocabulary';
 import type { Vocabulary } from '../vocabulary/vocabulary';
 import { vocabularyEnding } from '../vocabulary/vocabulary';
 import { vocabularyNotation } from '../vocabulary/vocabularyNotation';
-import { sampleFactsIn } from '../workspace/sampleFactsIn';
-import { SampleStore } from '../workspace/sampleStore';
+import { sampleFactsIn } from '../workspace/samples/sampleFactsIn';
+import { SampleStore } from '../workspace/samples/sampleStore';
 import { CommandError } from './commandError';
 import type { Input } from './input';
 import { absolutePath, notationFinder, readInput } from './input';

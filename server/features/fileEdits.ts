@@ -1,6 +1,6 @@
 import type { TextEdit } from '../model/finding';
 import type { Instrument } from '../model/instrument';
-import type { Source } from '../model/source';
+import type { Source } from '../model/text/source';
 
 /** A change in the text of one file. */
 export type FileEdit = Omit<TextEdit, 'source'>;

@@ -1,5 +1,5 @@
-import type { Source } from '../model/source';
-import type { HeaderSymbol } from './symbols';
+import type { Source } from '../model/text/source';
+import type { HeaderSymbol } from './navigation/symbols';
 
 /** Lines that can be folded away, counted from 0, both inclusive. */
 export interface FoldedLines {

@@ -1,6 +1,6 @@
 import type { TextEdit } from '../model/finding';
 import type { FormatStyle } from '../model/formatStyle';
-import { lineEndAt, lineStartAt } from '../model/textLayout';
+import { lineEndAt, lineStartAt } from '../model/text/textLayout';
 import type { ReadDocument } from './readDocument';
 import { mainSource } from './readDocument';
 

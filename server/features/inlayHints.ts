@@ -2,7 +2,7 @@ import { effectiveValues } from '../model/effectiveValues';
 import { HeaderKind } from '../model/headerKinds';
 import type { Instrument } from '../model/instrument';
 import { noteNameOf } from '../model/keys';
-import { code } from './sampleText';
+import { code } from './hover/sampleText';
 
 /** A few words shown between the letters of the text. */
 export interface InlayText {

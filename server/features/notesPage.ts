@@ -1,6 +1,6 @@
-import type { LineNote } from '../model/lineNotes';
-import { foldNotes } from '../model/lineNotes';
 import type { NoteKind } from '../model/notes';
+import type { LineNote } from '../model/writing/lineNotes';
+import { foldNotes } from '../model/writing/lineNotes';
 import { escaped, markdownTable } from './sampleReport/markdown';
 
 const headings: Readonly<Record<NoteKind, string>> = {

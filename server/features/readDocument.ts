@@ -1,8 +1,8 @@
 import type { Instrument } from '../model/instrument';
 import type { Notation } from '../model/notation';
 import type { SampleOutline } from '../model/samples';
-import type { Source } from '../model/source';
-import type { SampleStore } from '../workspace/sampleStore';
+import type { Source } from '../model/text/source';
+import type { SampleStore } from '../workspace/samples/sampleStore';
 
 /** What a language feature works on: an instrument as read from a document, and what is known of the files around it. */
 export interface ReadDocument {

@@ -1,7 +1,7 @@
-import { conditionsOf } from '../model/conditions';
-import { findKeyGaps, findVelocityGaps, playedRectangles } from '../model/gaps';
 import type { Instrument } from '../model/instrument';
-import { unmeantOverlaps } from '../model/unmeantOverlaps';
+import { conditionsOf } from '../model/overlaps/conditions';
+import { findKeyGaps, findVelocityGaps, playedRectangles } from '../model/overlaps/gaps';
+import { unmeantOverlaps } from '../model/overlaps/unmeantOverlaps';
 import type { MapGap, MapOverlap } from './scene';
 
 /** The gaps of an instrument, as the checks find them: keys first, then velocities; switching keys are none. */

@@ -1,9 +1,9 @@
 import type { Instrument } from '../model/instrument';
 import { keysOff } from '../model/instrument';
+import type { Keyswitch } from '../model/overlaps/switchingKeys';
+import { findSwitchingKeys } from '../model/overlaps/switchingKeys';
 import { nameOf } from '../model/paths';
-import type { Span } from '../model/span';
-import type { Keyswitch } from '../model/switchingKeys';
-import { findSwitchingKeys } from '../model/switchingKeys';
+import type { Span } from '../model/text/span';
 import { LayerFinder } from './layers';
 import { gapsOf, overlapsOf } from './places';
 

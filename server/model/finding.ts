@@ -1,4 +1,4 @@
-import type { Span } from './span';
+import type { Span } from './text/span';
 
 export const severities = ['error', 'warning', 'information', 'hint'] as const;
 export type Severity = (typeof severities)[number];

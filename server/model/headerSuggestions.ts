@@ -1,6 +1,6 @@
 import type { Finding } from './finding';
 import { headerNames } from './headerKinds';
-import { nearestWords } from './nearest';
+import { nearestWords } from './text/nearest';
 
 /** A reader's finding of a header that the format does not know, with the nearest name offered. `show` writes a name as the notation does. */
 export function unknownHeaderFinding(

@@ -1,12 +1,12 @@
-import { decimalText } from './decimalText';
 import type { Finding } from './finding';
 import { HeaderKind, headerNames } from './headerKinds';
 import { keyOfNoteName } from './keys';
 import type { ParameterNames } from './parameterNames';
 import { Parameter } from './parameterNames';
-import type { Source } from './source';
-import type { Span } from './span';
-import type { VariableText } from './variableText';
+import { decimalText } from './text/decimalText';
+import type { Source } from './text/source';
+import type { Span } from './text/span';
+import type { VariableText } from './variables/variableText';
 
 /** Numbers a parameter takes in {@link ParameterTable.cells}: name, start of the name, start and end of the value. */
 export const parameterStride = 4;

@@ -4,8 +4,8 @@ import type { Directive, InstrumentParts, SourceRun, TranslatedParameters } from
 import { headerStride, Instrument, parameterStride } from './instrument';
 import type { ParameterNames } from './parameterNames';
 import { sharedParameterNames } from './parameterNames';
-import { Source } from './source';
-import type { VariableText } from './variableText';
+import { Source } from './text/source';
+import type { VariableText } from './variables/variableText';
 
 /** The headers that a region would inherit from at some point of the text; −1 where there is none. */
 export interface Scope {

@@ -1,4 +1,4 @@
-import type { Span } from './span';
+import type { Span } from './text/span';
 
 /** What happened to a value on its way into another notation. */
 export type NoteKind = 'assumed' | 'approximated' | 'dropped' | 'ignored';

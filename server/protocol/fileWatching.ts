@@ -3,7 +3,7 @@ import { DidChangeWatchedFilesNotification, WatchKind } from 'vscode-languageser
 import { audioEndings } from '../model/samples';
 import { vocabularyEnding } from '../vocabulary/vocabulary';
 import { projectFileName } from '../workspace/projectSettings';
-import { uriOfPath } from './uris';
+import { uriOfPath } from './conversion/uris';
 
 const watchedEndings = [...audioEndings, 'sfz', 'sfzh', 'xml'];
 const watchedName = new RegExp(

@@ -1,9 +1,9 @@
 import type { ClientCapabilities, Connection, WorkDoneProgressServerReporter } from 'vscode-languageserver';
 import type { Files } from '../model/files';
-import type { CacheStorage } from '../workspace/measureCache';
-import { MeasureCache } from '../workspace/measureCache';
-import { Measurements } from '../workspace/measurements';
-import type { Measurer } from '../workspace/measurer';
+import type { CacheStorage } from '../workspace/measuring/measureCache';
+import { MeasureCache } from '../workspace/measuring/measureCache';
+import { Measurements } from '../workspace/measuring/measurements';
+import type { Measurer } from '../workspace/measuring/measurer';
 
 /** How the host of the server measures samples. */
 export interface MeasuringHost {

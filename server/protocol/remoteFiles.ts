@@ -1,6 +1,6 @@
 import type { RequestType } from 'vscode-languageserver-protocol';
 import type { Files } from '../model/files';
-import { FileRangeRequest, FileStatRequest, FolderListRequest } from './fileRequests';
+import { FileRangeRequest, FileStatRequest, FolderListRequest } from './requests/fileRequests';
 
 /** A connection to who has the files. */
 export interface FileConnection {

@@ -1,9 +1,9 @@
 import type { Position } from 'vscode-languageserver';
 import type { ReadDocument } from '../features/readDocument';
 import { mainSource } from '../features/readDocument';
-import type { Source } from '../model/source';
+import type { Source } from '../model/text/source';
+import { offsetOf } from './conversion/positions';
 import type { LanguageServer } from './languageServer';
-import { offsetOf } from './positions';
 
 /** The document that a request is about, as read from its latest version; `undefined` where it holds no instrument. */
 export async function readDocument(server: LanguageServer, uri: string): Promise<ReadDocument | undefined> {

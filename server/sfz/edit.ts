@@ -1,8 +1,8 @@
 import type { TextEdit } from '../model/finding';
 import type { Instrument } from '../model/instrument';
 import type { Change, Edited } from '../model/notation';
-import type { Span } from '../model/span';
-import { lineEndOf, wholeLine } from '../model/textLines';
+import type { Span } from '../model/text/span';
+import { lineEndOf, wholeLine } from '../model/text/textLines';
 import { defineInSfz, groupInSfz, inlineInSfz, moveOutOfSfz, reviseSfz } from './restructure';
 import { writeSfz } from './write';
 

@@ -3,8 +3,8 @@ import type { FormatStyle } from '../model/formatStyle';
 import { HeaderKind } from '../model/headerKinds';
 import type { Instrument } from '../model/instrument';
 import { inUsualOrder } from '../model/opcodeOrder';
-import type { Piece, Row, Stretch } from '../model/textLayout';
-import { alignRows, freezeLines, layoutEdits, lineEndAmong, textStart } from '../model/textLayout';
+import type { Piece, Row, Stretch } from '../model/text/textLayout';
+import { alignRows, freezeLines, layoutEdits, lineEndAmong, textStart } from '../model/text/textLayout';
 import type { SfzPiece } from './pieces';
 import { PieceKind, sfzPieces } from './pieces';
 

@@ -1,7 +1,7 @@
 import type { Directive, Instrument } from '../model/instrument';
 import { headerStride, parameterStride } from '../model/instrument';
-import type { Piece, Stretch } from '../model/textLayout';
-import { breaksBetween, textStart } from '../model/textLayout';
+import type { Piece, Stretch } from '../model/text/textLayout';
+import { breaksBetween, textStart } from '../model/text/textLayout';
 
 /** What a piece of SFZ text is. */
 export const PieceKind = {

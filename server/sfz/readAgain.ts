@@ -4,7 +4,7 @@ import type { Directive } from '../model/instrument';
 import { headerStride, Instrument, parameterStride } from '../model/instrument';
 import { mostFindings, parentOf } from '../model/instrumentBuilder';
 import { sharedParameterNames } from '../model/parameterNames';
-import { Source } from '../model/source';
+import { Source } from '../model/text/source';
 import type { ChangedLines } from './changedLines';
 import { changedLines } from './changedLines';
 

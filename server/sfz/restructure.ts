@@ -2,9 +2,9 @@ import { joinEdits } from '../model/edits';
 import type { TextEdit } from '../model/finding';
 import type { Directive, Instrument } from '../model/instrument';
 import type { Edited, NewParameter } from '../model/notation';
-import type { Span } from '../model/span';
-import { lineEndAt, lineStartAt } from '../model/textLayout';
-import { lineEndOf } from '../model/textLines';
+import type { Span } from '../model/text/span';
+import { lineEndAt, lineStartAt } from '../model/text/textLayout';
+import { lineEndOf } from '../model/text/textLines';
 
 /** Takes opcodes out of a header and adds others behind those that stay. */
 export function reviseSfz(

@@ -1,4 +1,4 @@
-import { withTextBytes } from '../model/textBytes';
+import { withTextBytes } from '../model/text/textBytes';
 
 /**
  * What {@link scanSfz} tells its caller; all positions are offsets in the text. The scanner knows the shape of SFZ

@@ -1,12 +1,12 @@
-import { isAudioFileName } from './audioFileName';
-import type { TableCells } from './cells';
-import { readColumns } from './columnMeaning';
-import { isHtmlTable } from './htmlCells';
-import type { ColumnReading } from './meaning';
-import { keyMeanings } from './meaning';
-import { tableCells } from './tableCells';
-import type { TableRows } from './tableRows';
-import { findTables } from './tableRows';
+import { isAudioFileName } from '../trade/audioFileName';
+import { keyMeanings } from '../trade/meaning';
+import type { TableCells } from './cells/cells';
+import { isHtmlTable } from './cells/htmlCells';
+import { tableCells } from './cells/tableCells';
+import type { TableRows } from './cells/tableRows';
+import { findTables } from './cells/tableRows';
+import { readColumns } from './columns/columnMeaning';
+import type { ColumnReading } from './columns/columnReading';
 
 /** So much of a text is looked at. */
 const looked = 16_384;

@@ -1,28 +1,29 @@
 import type { Instrument } from '../model/instrument';
 import { InstrumentBuilder } from '../model/instrumentBuilder';
 import type { ConversionNote } from '../model/notes';
-import { Source } from '../model/source';
-import { buildInstrument } from './buildInstrument';
-import type { TableCells } from './cells';
-import { readColumns } from './columnMeaning';
-import { fillDittoMarks } from './dittoMarks';
-import { isHtmlTable } from './htmlCells';
-import type { ColumnMeaning, ColumnReading } from './meaning';
-import type { MiddleC, SampleEvidence } from './octave';
-import { namingIn } from './octave';
+import { Source } from '../model/text/source';
+import type { ColumnMeaning } from '../trade/meaning';
+import type { TableCells } from './cells/cells';
+import { fillDittoMarks } from './cells/dittoMarks';
+import { isHtmlTable } from './cells/htmlCells';
+import { tableCells } from './cells/tableCells';
+import { findTables } from './cells/tableRows';
+import { readColumns } from './columns/columnMeaning';
+import type { ColumnReading } from './columns/columnReading';
+import type { MiddleC, SampleEvidence } from './columns/octave';
+import { namingIn } from './columns/octave';
 import { noteColumns, noteOctave } from './readingNotes';
-import { completeRoundRobins } from './roundRobin';
-import { groupZones } from './sharedValues';
 import type { Steps } from './steps';
 import { finish } from './steps';
-import type { Suggestion } from './suggestions';
-import { suggestGroups } from './suggestions';
-import { tableCells } from './tableCells';
 import { TableNotes } from './tableNotes';
-import { findTables } from './tableRows';
-import { ZoneList } from './zoneList';
-import type { Table } from './zones';
-import { readZones, sampleNames } from './zones';
+import { buildInstrument } from './zones/buildInstrument';
+import { completeRoundRobins } from './zones/roundRobin';
+import { groupZones } from './zones/sharedValues';
+import type { Suggestion } from './zones/suggestions';
+import { suggestGroups } from './zones/suggestions';
+import { ZoneList } from './zones/zoneList';
+import type { Table } from './zones/zones';
+import { readZones, sampleNames } from './zones/zones';
 
 export interface TableOptions extends SampleEvidence {
   /** The path by which the table is known; `table` where nothing is given. */

@@ -1,11 +1,12 @@
-import type { TableCells } from './cells';
-import type { NoteNaming } from './keyValues';
-import type { ColumnReading } from './meaning';
-import { columnName, keyMeanings, meaningNames } from './meaning';
-import type { KeyTable, MiddleC, SampleEvidence } from './octave';
-import { decideOctave } from './octave';
+import type { NoteNaming } from '../trade/keyValues';
+import { keyMeanings, meaningNames } from '../trade/meaning';
+import type { TableCells } from './cells/cells';
+import type { TableRows } from './cells/tableRows';
+import type { ColumnReading } from './columns/columnReading';
+import { columnName } from './columns/columnReading';
+import type { KeyTable, MiddleC, SampleEvidence } from './columns/octave';
+import { decideOctave } from './columns/octave';
 import type { TableNotes } from './tableNotes';
-import type { TableRows } from './tableRows';
 
 /** From this confidence on a column needs no note. */
 const sure = 0.85;

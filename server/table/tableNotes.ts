@@ -1,5 +1,5 @@
 import type { ConversionNote, NoteKind } from '../model/notes';
-import type { Source } from '../model/source';
+import type { Source } from '../model/text/source';
 
 /** Of notes that say the same of many rows, so many are listed one by one. */
 const mostAlike = 100;

@@ -1,4 +1,4 @@
-import { isXmlName } from '../xml/characters';
+import { isXmlName } from '../xml/scan/characters';
 import type { Vocabulary } from './vocabulary';
 
 /**

@@ -1,7 +1,7 @@
-import { nearestWords } from '../model/nearest';
 import { nearestOpcodes } from '../model/opcodes/nearest';
 import { resolveOpcode } from '../model/opcodes/resolve';
-import { isXmlName } from '../xml/characters';
+import { nearestWords } from '../model/text/nearest';
+import { isXmlName } from '../xml/scan/characters';
 import type { Field } from './forms/formFields';
 import { formFields } from './forms/formFields';
 import type { JsonNode } from './jsonTree';

@@ -1,4 +1,4 @@
-import { isXmlName } from '../xml/characters';
+import { isXmlName } from '../xml/scan/characters';
 
 /** A child element on the way to a value, with the attributes that tell it from others of its name. */
 export interface PlaceStep {

@@ -1,12 +1,12 @@
 import type { Instrument } from '../model/instrument';
 import type { Notation, SampleFactsLookup } from '../model/notation';
-import { editInVocabulary } from './editVocabularyXml';
-import { layOutInVocabulary } from './layOutVocabularyXml';
-import { placeInVocabulary } from './placeInVocabulary';
-import { readVocabularyXml } from './readVocabularyXml';
-import { headersIn, parametersIn, spellingIn } from './spellingVocabulary';
+import { editInVocabulary } from './edit/editVocabularyXml';
+import { headersIn, parametersIn, spellingIn } from './edit/spellingVocabulary';
+import { placeInVocabulary } from './read/placeInVocabulary';
+import { readVocabularyXml } from './read/readVocabularyXml';
 import type { Vocabulary } from './vocabulary';
-import { writeInVocabulary } from './writeVocabularyXml';
+import { layOutInVocabulary } from './write/layOutVocabularyXml';
+import { writeInVocabulary } from './write/writeVocabularyXml';
 
 const notations = new WeakMap<Vocabulary, Notation>();
 

@@ -4,11 +4,11 @@ import type { Finding } from '../model/finding';
 import type { Instrument } from '../model/instrument';
 import type { Notation } from '../model/notation';
 import { folderOf } from '../model/paths';
-import type { IncludeStore } from './includeStore';
-import type { VocabularyInForce } from './notationFinder';
-import { sampleFactsIn } from './sampleFactsIn';
-import type { SampleStore } from './sampleStore';
-import { vocabularyFindings } from './vocabularyFindings';
+import type { IncludeStore } from './files/includeStore';
+import type { VocabularyInForce } from './notations/notationFinder';
+import { vocabularyFindings } from './notations/vocabularyFindings';
+import { sampleFactsIn } from './samples/sampleFactsIn';
+import type { SampleStore } from './samples/sampleStore';
 
 /** Text, with what is needed to read it. */
 export interface InstrumentText {

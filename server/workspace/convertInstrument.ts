@@ -1,11 +1,11 @@
 import type { Instrument } from '../model/instrument';
 import type { Notation, WriteOptions, Written } from '../model/notation';
 import type { ConversionNote } from '../model/notes';
-import { assumedOnReading, lostOnReading } from '../model/readingNotes';
-import { unreadValues } from '../vocabulary/unreadValues';
+import { assumedOnReading, lostOnReading } from '../model/writing/readingNotes';
+import { unreadValues } from '../vocabulary/read/unreadValues';
 import type { Vocabulary } from '../vocabulary/vocabulary';
-import { sampleFactsIn } from './sampleFactsIn';
-import type { SampleStore } from './sampleStore';
+import { sampleFactsIn } from './samples/sampleFactsIn';
+import type { SampleStore } from './samples/sampleStore';
 
 /** Rounds of writing while what is known of samples grows. */
 const mostRounds = 20;

@@ -6,13 +6,13 @@ import type { Notation } from '../model/notation';
 import { folderOf } from '../model/paths';
 import type { SampleLookup } from '../model/samples';
 import { checkFetching, readInstrument } from './analyse';
-import { IncludeIndex, includedPaths } from './includeIndex';
-import { IncludeStore } from './includeStore';
-import type { Measurements } from './measurements';
-import type { VocabularyInForce } from './notationFinder';
-import { NotationFinder } from './notationFinder';
-import { SampleStore } from './sampleStore';
-import { vocabularyFindings } from './vocabularyFindings';
+import { IncludeIndex, includedPaths } from './files/includeIndex';
+import { IncludeStore } from './files/includeStore';
+import type { Measurements } from './measuring/measurements';
+import type { VocabularyInForce } from './notations/notationFinder';
+import { NotationFinder } from './notations/notationFinder';
+import { vocabularyFindings } from './notations/vocabularyFindings';
+import { SampleStore } from './samples/sampleStore';
 
 /** A document as an editor holds it. */
 export interface OpenDocument {

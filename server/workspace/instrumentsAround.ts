@@ -1,14 +1,14 @@
 import type { Files } from '../model/files';
 import type { Instrument } from '../model/instrument';
 import type { Notation } from '../model/notation';
-import type { Source } from '../model/source';
+import type { Source } from '../model/text/source';
 import { readInstrument } from './analyse';
 import type { OpenDocument } from './documents';
-import { IncludeStore } from './includeStore';
-import { instrumentFilesBelow } from './instrumentFiles';
-import type { NotationFinder } from './notationFinder';
-import { notationOfFile, notations } from './notationOf';
-import { readWholeText } from './readWhole';
+import { IncludeStore } from './files/includeStore';
+import { instrumentFilesBelow } from './files/instrumentFiles';
+import { readWholeText } from './files/readWhole';
+import type { NotationFinder } from './notations/notationFinder';
+import { notationOfFile, notations } from './notations/notationOf';
 
 /** Longer texts are written by a program and left out, unless they are open. */
 const mostBytes = 16 * 1024 * 1024;

@@ -1,9 +1,9 @@
 import type { Finding } from '../model/finding';
-import type { Source } from '../model/source';
+import type { Source } from '../model/text/source';
 import { analyse } from './analyse';
 import type { InstrumentDocuments } from './documents';
-import { instrumentFilesBelow } from './instrumentFiles';
-import { readWholeText } from './readWhole';
+import { instrumentFilesBelow } from './files/instrumentFiles';
+import { readWholeText } from './files/readWhole';
 
 /** A file with the findings of the instrument that it belongs to. */
 export interface JudgedFile {

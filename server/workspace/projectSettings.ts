@@ -5,7 +5,7 @@ import { severities } from '../model/finding';
 import type { FormatStyle } from '../model/formatStyle';
 import { headerLayouts, opcodeOrders } from '../model/formatStyle';
 import { folderOf, nameOf } from '../model/paths';
-import { readWholeText } from './readWhole';
+import { readWholeText } from './files/readWhole';
 
 /** Which note name a table gives to key 60; `auto`: found by evidence. */
 export type MiddleC = 'auto' | 'C3' | 'C4' | 'C5';

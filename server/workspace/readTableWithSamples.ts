@@ -1,20 +1,20 @@
 import type { Files } from '../model/files';
 import { joinPath, relativePath } from '../model/paths';
 import type { SampleFacts } from '../model/samples';
-import type { ColumnMeaning } from '../table/meaning';
 import type { TableReading } from '../table/readTable';
 import { openZoneTableInSteps } from '../table/readTable';
 import type { Steps } from '../table/steps';
-import { audioFilesBelow } from './audioFilesBelow';
-import { measuredPitches } from './measuredPitches';
-import { SampleFinder } from './sampleFinder';
-import type { SampleQuestion } from './sampleNotes';
-import { questionOf, sampleNotes } from './sampleNotes';
+import type { ColumnMeaning } from '../trade/meaning';
+import { measuredPitches } from './measuring/measuredPitches';
+import { audioFilesBelow } from './samples/audioFilesBelow';
+import { SampleFinder } from './samples/sampleFinder';
+import type { SampleQuestion } from './samples/sampleNotes';
+import { questionOf, sampleNotes } from './samples/sampleNotes';
 import type { AfterStep } from './takeSteps';
 import { takeSteps } from './takeSteps';
 
-export type { ColumnMeaning } from '../table/meaning';
 export type { TableReading } from '../table/readTable';
+export type { ColumnMeaning } from '../trade/meaning';
 
 /** After so many names a step ends. */
 const namesInStep = 2000;

@@ -2,12 +2,12 @@ import { joinEdits } from '../model/edits';
 import type { TextEdit } from '../model/finding';
 import type { Instrument } from '../model/instrument';
 import type { Change, Edited, NewParameter } from '../model/notation';
-import { lineEndOf, wholeLine } from '../model/textLines';
-import { isXmlSpace, nameEndAt, spaceEndAt } from './characters';
+import { lineEndOf, wholeLine } from '../model/text/textLines';
 import { insertElements } from './insert';
-import { quoteBefore } from './quotes';
-import { encodeXmlAttribute } from './references';
 import { defineInXml, groupInXml, inlineInXml, moveOutOfXml } from './restructure';
+import { isXmlSpace, nameEndAt, spaceEndAt } from './scan/characters';
+import { quoteBefore } from './scan/quotes';
+import { encodeXmlAttribute } from './scan/references';
 import { isAttributeName } from './write';
 
 /** The text edits that make a change in instrument XML, in the style of the text around; see `Notation.edit`. */

@@ -1,6 +1,6 @@
 import type { HeaderName } from '../model/headerKinds';
 import { HeaderKind, headerNames } from '../model/headerKinds';
-import { nameHash } from './nameHash';
+import { nameHash } from './scan/nameHash';
 
 /** The elements of the notation: the headers of the format, with their numbers, and three of XML alone. */
 export const ElementKind = { ...HeaderKind, instrument: 10, define: 11, include: 12 } as const;

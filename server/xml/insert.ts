@@ -1,10 +1,10 @@
 import { HeaderKind } from '../model/headerKinds';
 import type { Instrument } from '../model/instrument';
 import type { Edited } from '../model/notation';
-import { lineEndOf } from '../model/textLines';
+import { lineEndOf } from '../model/text/textLines';
 import { canHold, ElementKind, elementKindAt, isHeaderKind } from './elements';
-import type { XmlHandler } from './handler';
-import { scanXml } from './scan';
+import type { XmlHandler } from './scan/handler';
+import { scanXml } from './scan/scan';
 import { writeElements, writeXml } from './write';
 
 /**

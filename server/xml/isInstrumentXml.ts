@@ -1,6 +1,6 @@
 import { ElementKind, elementKindAt, isHeaderKind } from './elements';
-import type { XmlHandler } from './handler';
-import { scanXml } from './scan';
+import type { XmlHandler } from './scan/handler';
+import { scanXml } from './scan/scan';
 
 const ownName = /\.instrument\.xml$/i;
 /** Enough of a text to see its outermost element and the first one inside. */

@@ -1,10 +1,10 @@
 import type { ParameterNames } from '../model/parameterNames';
-import type { Piece, Stretch } from '../model/textLayout';
-import { breaksBetween, textStart } from '../model/textLayout';
-import { isXmlSpace, spaceEndAt } from './characters';
+import type { Piece, Stretch } from '../model/text/textLayout';
+import { breaksBetween, textStart } from '../model/text/textLayout';
 import { ElementKind, elementKindAt } from './elements';
-import type { XmlHandler } from './handler';
-import { scanXml } from './scan';
+import { isXmlSpace, spaceEndAt } from './scan/characters';
+import type { XmlHandler } from './scan/handler';
+import { scanXml } from './scan/scan';
 
 /** What a piece of XML text is: a start tag is cut into its opening, its attributes and its end. */
 export const XmlPieceKind = {

@@ -1,8 +1,8 @@
 import type { Instrument } from '../model/instrument';
 import type { Place } from '../model/notation';
 import { ElementKind, elementKindOf } from './elements';
-import type { TagPlace } from './tagAt';
-import { tagAt } from './tagAt';
+import type { TagPlace } from './scan/tagAt';
+import { tagAt } from './scan/tagAt';
 
 /** What stands at an offset of the main file; see `Notation.placeAt`. */
 export function placeInXml(instrument: Instrument, offset: number): Place {

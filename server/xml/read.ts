@@ -4,19 +4,19 @@ import type { Instrument } from '../model/instrument';
 import type { Scope } from '../model/instrumentBuilder';
 import { InstrumentBuilder } from '../model/instrumentBuilder';
 import type { ReadOptions } from '../model/notation';
-import { Variables } from '../model/variables';
-import type { VariableText } from '../model/variableText';
+import { Variables } from '../model/variables/variables';
+import type { VariableText } from '../model/variables/variableText';
 import { readSfzInto } from '../sfz/read';
 import { canHold, ElementKind, elementKindAt, isHeaderKind } from './elements';
-import type { XmlHandler } from './handler';
-import { ValueMark } from './handler';
 import { Inclusions } from './inclusion';
 import { isInstrumentXml } from './isInstrumentXml';
 import type { Frame } from './nesting';
 import { Nesting } from './nesting';
-import { ReaderEvents } from './readerEvents';
-import { decodeXmlAttribute } from './references';
-import { scanXml } from './scan';
+import type { XmlHandler } from './scan/handler';
+import { ValueMark } from './scan/handler';
+import { ReaderEvents } from './scan/readerEvents';
+import { decodeXmlAttribute } from './scan/references';
+import { scanXml } from './scan/scan';
 import { attributeText, attributeValue } from './values';
 
 /**

@@ -2,12 +2,12 @@ import type { TextEdit } from '../model/finding';
 import { HeaderKind } from '../model/headerKinds';
 import type { Directive, Instrument } from '../model/instrument';
 import type { Edited, NewParameter } from '../model/notation';
-import { lineEndAt, lineStartAt } from '../model/textLayout';
-import { lineEndOf } from '../model/textLines';
+import { lineEndAt, lineStartAt } from '../model/text/textLayout';
+import { lineEndOf } from '../model/text/textLines';
 import { ElementKind, elementKindAt } from './elements';
-import type { XmlHandler } from './handler';
-import { encodeXmlAttribute } from './references';
-import { scanXml } from './scan';
+import type { XmlHandler } from './scan/handler';
+import { encodeXmlAttribute } from './scan/references';
+import { scanXml } from './scan/scan';
 
 /** Defines a variable before the first header. */
 export function defineInXml(instrument: Instrument, name: string, value: string): Edited {

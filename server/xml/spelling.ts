@@ -1,6 +1,6 @@
 import type { Spelling } from '../model/notation';
-import { quoteBefore } from './quotes';
-import { encodeXmlAttribute } from './references';
+import { quoteBefore } from './scan/quotes';
+import { encodeXmlAttribute } from './scan/references';
 
 const holdsElements: ReadonlySet<string> = new Set(['global', 'master', 'group']);
 

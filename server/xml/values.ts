@@ -1,7 +1,7 @@
-import type { UnknownVariable, Variables } from '../model/variables';
-import type { VariableText } from '../model/variableText';
-import { isXmlSpace } from './characters';
-import { decodeXmlText } from './references';
+import type { UnknownVariable, Variables } from '../model/variables/variables';
+import type { VariableText } from '../model/variables/variableText';
+import { isXmlSpace } from './scan/characters';
+import { decodeXmlText } from './scan/references';
 
 /** A reference, white space other than blanks (CRLF counts as one), or text without either. */
 const piece = /&[^;&]*;|\r\n|[\t\n\r]|[^&\t\n\r]+|&/g;

@@ -1,4 +1,4 @@
-import { rangeOverlap } from '../../server/checks/rangeOverlap';
+import { rangeOverlap } from '../../server/checks/rules/rangeOverlap';
 import { sfzNotation } from '../../server/sfz/notation';
 import { readSfz } from '../../server/sfz/read';
 import { quantile, times } from './compare';

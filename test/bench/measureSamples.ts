@@ -1,7 +1,7 @@
 import { open } from 'node:fs/promises';
 import { readSampleFacts } from '../../server/audio/readSampleFacts';
-import { nodeFiles } from '../../server/workspace/nodeFiles';
-import { SampleStore } from '../../server/workspace/sampleStore';
+import { nodeFiles } from '../../server/workspace/files/nodeFiles';
+import { SampleStore } from '../../server/workspace/samples/sampleStore';
 import { compare } from './compare';
 import type { AddRow } from './table';
 import { ratioRow } from './table';

@@ -1,4 +1,4 @@
-import { readVocabularyXml } from '../../server/vocabulary/readVocabularyXml';
+import { readVocabularyXml } from '../../server/vocabulary/read/readVocabularyXml';
 import type { ValueForm, Vocabulary, VocabularyParameter } from '../../server/vocabulary/vocabulary';
 import { bareScan } from './bareScan';
 import { compare } from './compare';

@@ -1,6 +1,6 @@
 import type { MeasuredPitch, SampleSurvey } from '../../server/model/samples';
-import type { MeasureRequest, MeasureResult } from '../../server/workspace/measureRequest';
-import type { Measurer } from '../../server/workspace/measurer';
+import type { MeasureRequest, MeasureResult } from '../../server/workspace/measuring/measureRequest';
+import type { Measurer } from '../../server/workspace/measuring/measurer';
 import { sampleFrames } from './largeInstrument';
 
 const semitones: Record<string, number> = { C: 0, D: 2, E: 4, F: 5, G: 7, A: 9, B: 11 };

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { WaveFile } from 'wavefile';
 import { measureSamplePitch } from '../../server/audio/measure/measureSample';
-import { nodeFiles } from '../../server/workspace/nodeFiles';
+import { nodeFiles } from '../../server/workspace/files/nodeFiles';
 import { quantile } from './compare';
 import type { MeasuredNote } from './pianoErrors';
 import { pianoErrors } from './pianoErrors';

@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import { readOutline } from '../../server/workspace/sampleOutlines';
+import { readOutline } from '../../server/workspace/samples/sampleOutlines';
 import { readerOf } from '../unit/audio/byteFiles';
 import { hasTools, SoundFiles } from './soundFiles';
 

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import wavefile from 'wavefile';
 import { measureSamplePitch } from '../../server/audio/measure/measureSample';
-import { pitchOf } from '../../server/audio/measure/pitch';
+import { pitchOf } from '../../server/audio/measure/pitch/pitch';
 import { readerOf } from '../unit/audio/byteFiles';
 import type { ToneKind } from '../unit/audio/measure/tones';
 import { centsAbove, toneAt } from '../unit/audio/measure/tones';

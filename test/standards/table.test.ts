@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { frequencyOfKey } from '../../server/model/keys';
-import { readKey } from '../../server/table/keyValues';
-import type { MiddleC } from '../../server/table/octave';
-import { octaveShifts } from '../../server/table/octave';
-import { splitAt } from '../../server/table/splitAt';
+import { splitAt } from '../../server/table/cells/splitAt';
+import type { MiddleC } from '../../server/table/columns/octave';
+import { octaveShifts } from '../../server/table/columns/octave';
+import { readKey } from '../../server/trade/keyValues';
 
 const rows = (text: string) => {
   const cells = splitAt(text, 'comma');

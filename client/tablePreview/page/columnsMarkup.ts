@@ -1,7 +1,7 @@
 import { escapeMarkup } from '../../../server/map/escape';
-import type { PreviewColumn } from '../../../server/protocol/tableRequests';
-import type { ColumnMeaning } from '../../../server/table/meaning';
-import { meaningNames } from '../../../server/table/meaning';
+import type { PreviewColumn } from '../../../server/protocol/requests/tableRequests';
+import type { ColumnMeaning } from '../../../server/trade/meaning';
+import { meaningNames } from '../../../server/trade/meaning';
 
 /** From these confidences on a column counts as sure, and as likely. */
 const sure = 0.85;

@@ -2,8 +2,8 @@ import type {
   MiddleCChoice,
   PreviewTableResult,
   TableDecisions,
-} from '../../../server/protocol/tableRequests';
-import type { ColumnMeaning } from '../../../server/table/meaning';
+} from '../../../server/protocol/requests/tableRequests';
+import type { ColumnMeaning } from '../../../server/trade/meaning';
 import type { HostMessage, PageMessage, ShownPlace } from '../messages';
 import { choicesMarkup } from './choicesMarkup';
 import { columnsMarkup } from './columnsMarkup';

@@ -1,5 +1,5 @@
 import { escapeMarkup } from '../../../server/map/escape';
-import type { PreviewTableResult, TableNote } from '../../../server/protocol/tableRequests';
+import type { PreviewTableResult, TableNote } from '../../../server/protocol/requests/tableRequests';
 
 const mostNotes = 200;
 const mostLines = 1500;

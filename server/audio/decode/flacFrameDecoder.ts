@@ -1,4 +1,4 @@
-import { checksum8, checksum16, readFlacFrameHeader } from '../flacFrame';
+import { checksum8, checksum16, readFlacFrameHeader } from '../headers/flacFrame';
 import { quietly } from './quietly';
 
 type Decoder = InstanceType<typeof import('@wasm-audio-decoders/flac')['FLACDecoder']>;

@@ -1,5 +1,5 @@
-import type { FlacFrameHeader } from '../flacFrame';
-import { checksum16, longestFrameHeader, readFlacFrameHeader } from '../flacFrame';
+import type { FlacFrameHeader } from '../headers/flacFrame';
+import { checksum16, longestFrameHeader, readFlacFrameHeader } from '../headers/flacFrame';
 import type { ByteStream } from './byteStream';
 
 /** One whole frame of a FLAC stream. */

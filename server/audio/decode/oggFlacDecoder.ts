@@ -1,4 +1,4 @@
-import { readFlacFrameHeader } from '../flacFrame';
+import { readFlacFrameHeader } from '../headers/flacFrame';
 import { FlacFrameDecoder } from './flacFrameDecoder';
 import type { OggCodec, PacketDecoder } from './packetDecoder';
 

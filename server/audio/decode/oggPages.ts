@@ -1,5 +1,5 @@
-import { ByteWindow } from '../byteWindow';
-import { isWholePage, largestPage, pageHeaderBytes, readOggPage } from '../oggPage';
+import { ByteWindow } from '../headers/byteWindow';
+import { isWholePage, largestPage, pageHeaderBytes, readOggPage } from '../headers/oggPage';
 import type { ByteStream } from './byteStream';
 
 /** What one page of an Ogg stream brings to its end. */

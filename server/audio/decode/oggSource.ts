@@ -1,6 +1,6 @@
 import type { FileReader } from '../../model/files';
-import { ByteWindow } from '../byteWindow';
-import { readOggStream } from '../oggStream';
+import { ByteWindow } from '../headers/byteWindow';
+import { readOggStream } from '../headers/oggStream';
 import type { AudioSource } from './audioSource';
 import { ByteStream } from './byteStream';
 import { oggFlacCodec } from './oggFlacDecoder';

@@ -1,11 +1,11 @@
 import type { FileReader } from '../../model/files';
-import { leadingTagBytes } from '../leadingTag';
-import { readFrameLayout } from '../measure/readFrameLayout';
+import { leadingTagBytes } from '../headers/leadingTag';
 import { readSampleFacts } from '../readSampleFacts';
 import type { AudioSource } from './audioSource';
 import { flacSource } from './flacSource';
 import { oggSource } from './oggSource';
 import { plainSource } from './plainSource';
+import { readFrameLayout } from './readFrameLayout';
 
 /** Bytes of the header of a tag before the audio. */
 const tagHeaderBytes = 10;

@@ -1,7 +1,7 @@
 import type { FileReader } from '../../model/files';
-import type { FrameLayout } from '../frameLayout';
-import { readFrames } from '../measure/readFrames';
+import type { FrameLayout } from '../headers/frameLayout';
 import type { AudioSource } from './audioSource';
+import { readFrames } from './readFrames';
 
 /** Frames of a block, fewer where there are very many channels. */
 const blockFrames = 1 << 15;

@@ -1,8 +1,8 @@
 import type { FileReader } from '../../model/files';
 import type { MeasuredPitch } from '../../model/samples';
 import { openAudio } from '../decode/openAudio';
-import { measurePitch } from './pitch';
-import { mixToMono } from './readFrames';
+import { mixToMono } from '../decode/readFrames';
+import { measurePitch } from './pitch/pitch';
 
 /** As much of a note as its pitch is measured in. */
 const pitchSeconds = 2;

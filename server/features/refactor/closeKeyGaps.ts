@@ -1,7 +1,7 @@
 import type { TextEdit } from '../../model/finding';
-import type { KeyGap } from '../../model/gaps';
-import { findKeyGaps } from '../../model/gaps';
 import type { NewParameter } from '../../model/notation';
+import type { KeyGap } from '../../model/overlaps/gaps';
+import { findKeyGaps } from '../../model/overlaps/gaps';
 import { Parameter } from '../../model/parameterNames';
 import type { Refactoring, SelectedDocument } from './refactoring';
 import { isWhollyHere, scopeRegions } from './selection';

@@ -1,5 +1,5 @@
-import { conditionsOf } from '../../model/conditions';
 import type { TextEdit } from '../../model/finding';
+import { conditionsOf } from '../../model/overlaps/conditions';
 import { Parameter } from '../../model/parameterNames';
 import type { Refactoring, SelectedDocument } from './refactoring';
 import { isWhollyHere, scopeRegions } from './selection';

@@ -1,6 +1,6 @@
 import type { TextEdit } from '../../model/finding';
 import type { Instrument } from '../../model/instrument';
-import { breaksBetween, lineEndAt, lineStartAt } from '../../model/textLayout';
+import { breaksBetween, lineEndAt, lineStartAt } from '../../model/text/textLayout';
 import type { Refactoring, SelectedDocument } from './refactoring';
 import { isWhollyHere, scopeRegions } from './selection';
 

@@ -1,8 +1,8 @@
-import { InForce } from '../../checks/inForce';
-import type { PitchClaim } from '../../checks/pitchClaims';
+import { InForce } from '../../checks/facts/inForce';
+import type { PitchClaim } from '../../checks/facts/pitchClaims';
+import type { SampleUse } from '../../checks/facts/sampleUses';
+import { factsOf, sampleUsesOf } from '../../checks/facts/sampleUses';
 import type { CheckContext } from '../../checks/rule';
-import type { SampleUse } from '../../checks/sampleUses';
-import { factsOf, sampleUsesOf } from '../../checks/sampleUses';
 import { keysOff } from '../../model/instrument';
 import { Parameter } from '../../model/parameterNames';
 import type { LoopSeam, MeasuredPitch, SampleFacts, SampleState, SampleSurvey } from '../../model/samples';

@@ -1,4 +1,4 @@
-import { editDistance } from '../nearest';
+import { editDistance } from '../text/nearest';
 import { fillPattern, listOpcodes, resolveOpcode } from './resolve';
 
 const longestName = 64;

@@ -1,4 +1,4 @@
-import { readKey as readTableKey } from '../../table/keyValues';
+import { readKey as readTableKey } from '../../trade/keyValues';
 import type { ValueForm } from '../vocabulary';
 import { readNumberText } from './numberText';
 

@@ -1,5 +1,5 @@
-import type { ValueSurroundings } from '../valueForms';
 import { readNumberText } from './numberText';
+import type { ValueSurroundings } from './valueForms';
 
 /** How a number in a vocabulary's form and the number of the open SFZ format follow from one another. */
 export interface NumberForm {

@@ -1,7 +1,7 @@
-import type { ValueSurroundings } from '../valueForms';
 import type { ValueForm } from '../vocabulary';
 import type { NumberForm } from './numberForm';
 import { unitNames, unitsOf } from './numberForm';
+import type { ValueSurroundings } from './valueForms';
 
 type Position = Extract<ValueForm, { kind: 'position' }>;
 

@@ -1,5 +1,5 @@
 import type { Assigned } from './assign';
-import type { Target } from './meanings';
+import type { Target } from './words/meanings';
 
 /** Parameters of the open SFZ format that add to those of the regions, by the header that they belong to. */
 const addedTo: Readonly<Record<Target, string>> = {

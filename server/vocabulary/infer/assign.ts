@@ -2,12 +2,12 @@ import { resolveOpcode } from '../../model/opcodes/resolve';
 import type { ColumnFacts } from './columnFacts';
 import { factsOf, rangesOf, textsOf } from './columnFacts';
 import { readByUnit, readKeyTriple } from './contents';
-import type { Meaning, NameUnit, Target } from './meanings';
-import { isBare, meaningsOf } from './meanings';
-import { nameWords } from './nameWords';
 import { isPlausible, keyTargets, positionTargets, velocityTargets } from './plausible';
 import type { RegionElement } from './regionElement';
 import type { Column, Rows } from './rows';
+import type { Meaning, NameUnit, Target } from './words/meanings';
+import { isBare, meaningsOf } from './words/meanings';
+import { nameWords } from './words/nameWords';
 
 /** A place and one parameter that it holds. */
 export interface Assigned {

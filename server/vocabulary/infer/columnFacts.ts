@@ -1,8 +1,8 @@
-import { isAudioFileName } from '../../table/audioFileName';
-import { readKey } from '../../table/keyValues';
-import { unitOf } from '../../table/languages/cellWords';
-import type { Unit } from '../../table/meaning';
-import { readPan } from '../../table/panReading';
+import { isAudioFileName } from '../../trade/audioFileName';
+import { readKey } from '../../trade/keyValues';
+import { unitOf } from '../../trade/languages/cellWords';
+import type { Unit } from '../../trade/meaning';
+import { readPan } from '../../trade/panReading';
 import { readNumberText } from '../forms/numberText';
 import type { Column } from './rows';
 

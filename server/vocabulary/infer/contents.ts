@@ -1,6 +1,6 @@
 import type { ColumnFacts } from './columnFacts';
-import { rowKeyNumber } from './keyForms';
-import type { Target } from './meanings';
+import { rowKeyNumber } from './decideForms/keyForms';
+import type { Target } from './words/meanings';
 
 /** A place of a region by what it holds, where its name says little. */
 export interface Contents {

@@ -1,9 +1,9 @@
 import type { Assigned } from './assign';
-import { isBare } from './meanings';
 import { keyTargets, positionTargets, timeTargets, velocityTargets } from './plausible';
 import type { RegionElement } from './regionElement';
 import type { SampleFiles } from './sampleFiles';
 import type { ElementType } from './survey';
+import { isBare } from './words/meanings';
 
 /** Outermost elements of open formats that name audio files and are no instruments: feeds, pages, pictures, builds. */
 const foreignRoots: ReadonlySet<string> = new Set(

@@ -1,12 +1,12 @@
-import { isAudioFileName } from '../../table/audioFileName';
+import { isAudioFileName } from '../../trade/audioFileName';
 import { readSampleList } from '../read/sampleList';
 import type { SampleListPlace } from '../vocabulary';
-import { meaningsOf } from './meanings';
-import { nameWords } from './nameWords';
 import type { RegionElement } from './regionElement';
 import { namesZones, regionOf } from './regionElement';
 import type { Selectors } from './selectors';
 import type { Cell, ElementType, Site, Survey } from './survey';
+import { meaningsOf } from './words/meanings';
+import { nameWords } from './words/nameWords';
 
 const mostLists = 8;
 

@@ -1,5 +1,5 @@
-import type { XmlHandler } from '../../xml/handler';
-import { scanXml } from '../../xml/scan';
+import type { XmlHandler } from '../../xml/scan/handler';
+import { scanXml } from '../../xml/scan/scan';
 import { lacksOutermostElement, outermostElementOf } from '../outermostElement';
 import type { Vocabulary } from '../vocabulary';
 

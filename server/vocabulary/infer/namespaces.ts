@@ -1,6 +1,6 @@
-import type { XmlHandler } from '../../xml/handler';
-import { decodeXmlAttribute } from '../../xml/references';
-import { scanXml } from '../../xml/scan';
+import type { XmlHandler } from '../../xml/scan/handler';
+import { decodeXmlAttribute } from '../../xml/scan/references';
+import { scanXml } from '../../xml/scan/scan';
 import type { VocabularyLevel } from '../vocabulary';
 
 /** Enough of a text to see its outermost element. */

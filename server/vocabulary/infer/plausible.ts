@@ -1,7 +1,7 @@
 import type { ColumnFacts } from './columnFacts';
 import { rangesOf } from './columnFacts';
-import type { Target } from './meanings';
-import { direction, filterType, loopMode, offMode, panSide, switchWord, triggerWord } from './words';
+import type { Target } from './words/meanings';
+import { direction, filterType, loopMode, offMode, panSide, switchWord, triggerWord } from './words/words';
 
 /** Targets whose values are keys. */
 export const keyTargets: ReadonlySet<Target> = new Set(

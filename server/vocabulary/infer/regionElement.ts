@@ -1,9 +1,9 @@
-import { isAudioFileName } from '../../table/audioFileName';
+import { isAudioFileName } from '../../trade/audioFileName';
 import { isNoteName } from './columnFacts';
-import { meaningsOf } from './meanings';
-import { nameWords } from './nameWords';
 import type { Selectors } from './selectors';
 import type { Cell, ElementType, Site, Survey } from './survey';
+import { meaningsOf } from './words/meanings';
+import { nameWords } from './words/nameWords';
 
 /** The element that is the region, with the elements around it. */
 export interface RegionElement {

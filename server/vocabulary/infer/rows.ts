@@ -1,10 +1,10 @@
-import type { XmlHandler } from '../../xml/handler';
-import { scanXml } from '../../xml/scan';
-import { nameWords } from './nameWords';
+import type { XmlHandler } from '../../xml/scan/handler';
+import { scanXml } from '../../xml/scan/scan';
 import type { RegionElement } from './regionElement';
 import type { Selectors } from './selectors';
 import type { Cell, ElementType, Survey } from './survey';
 import { cellAt } from './survey';
+import { nameWords } from './words/nameWords';
 
 /** A place in an element of the chain, and what stands there for each region that was looked at. */
 export interface Column {

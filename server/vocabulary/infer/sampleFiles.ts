@@ -2,7 +2,7 @@ import type { SampleFactsLookup } from '../../model/notation';
 import { joinPath } from '../../model/paths';
 import type { SampleFacts } from '../../model/samples';
 import { audioEndings, isAudioName } from '../../model/samples';
-import { isAudioFileName } from '../../table/audioFileName';
+import { isAudioFileName } from '../../trade/audioFileName';
 import type { ValueForm } from '../vocabulary';
 import type { Assigned } from './assign';
 import type { Draft } from './draft';

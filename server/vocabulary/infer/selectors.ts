@@ -1,8 +1,8 @@
-import { isAudioFileName } from '../../table/audioFileName';
+import { isAudioFileName } from '../../trade/audioFileName';
 import { isNoteName } from './columnFacts';
-import { meaningsOf } from './meanings';
-import { nameWords } from './nameWords';
 import type { ElementType, Survey } from './survey';
+import { meaningsOf } from './words/meanings';
+import { nameWords } from './words/nameWords';
 
 /** Elements that name a value instead of being named after it: the attribute that holds the name. */
 export type Selectors = ReadonlyMap<ElementType, string>;

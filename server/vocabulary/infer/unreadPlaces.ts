@@ -2,10 +2,10 @@ import type { Assigned } from './assign';
 import { namedMeaning } from './assign';
 import { factsOf, textsOf } from './columnFacts';
 import type { Draft } from './draft';
-import { parameterWords } from './parameterWords';
 import { isPlausible, keyTargets, positionTargets, timeTargets, velocityTargets } from './plausible';
 import type { Rows } from './rows';
 import type { SampleFiles } from './sampleFiles';
+import { parameterWords } from './words/parameterWords';
 
 const soundTargets =
   'volume attenuation pan tune transpose loop one_shot trigger release_switch seq_position reverse';

@@ -1,4 +1,4 @@
-import { nameHash } from '../../xml/nameHash';
+import { nameHash } from '../../xml/scan/nameHash';
 import { lacksOutermostElement } from '../outermostElement';
 import type { PlaceStep } from '../places';
 import { parsePlace } from '../places';

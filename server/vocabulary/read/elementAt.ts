@@ -1,9 +1,9 @@
 import type { Instrument } from '../../model/instrument';
-import type { XmlHandler } from '../../xml/handler';
-import { ValueMark } from '../../xml/handler';
-import { nameHash } from '../../xml/nameHash';
-import { decodeXmlAttribute } from '../../xml/references';
-import { scanXml } from '../../xml/scan';
+import type { XmlHandler } from '../../xml/scan/handler';
+import { ValueMark } from '../../xml/scan/handler';
+import { nameHash } from '../../xml/scan/nameHash';
+import { decodeXmlAttribute } from '../../xml/scan/references';
+import { scanXml } from '../../xml/scan/scan';
 import type { ChildElements, CompiledVocabulary, ElementPlace } from './compile';
 
 /** An element that was looked for. */

@@ -1,4 +1,4 @@
-import { decodeXmlText } from '../../xml/references';
+import { decodeXmlText } from '../../xml/scan/references';
 
 /** The text of an element. */
 export interface FoundText {

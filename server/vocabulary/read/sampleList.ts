@@ -1,7 +1,7 @@
-import type { XmlHandler } from '../../xml/handler';
-import { ValueMark } from '../../xml/handler';
-import { decodeXmlAttribute, decodeXmlText } from '../../xml/references';
-import { scanXml } from '../../xml/scan';
+import type { XmlHandler } from '../../xml/scan/handler';
+import { ValueMark } from '../../xml/scan/handler';
+import { decodeXmlAttribute, decodeXmlText } from '../../xml/scan/references';
+import { scanXml } from '../../xml/scan/scan';
 import type { SampleListPlace } from '../vocabulary';
 
 /**

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { InForce } from '../../../server/checks/inForce';
+import { InForce } from '../../../server/checks/facts/inForce';
 import { rules } from '../../../server/checks/rules';
 import { Parameter } from '../../../server/model/parameterNames';
 import { readSfz } from '../../../server/sfz/read';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { findUnusedSamples } from '../../../server/checks/sampleUnused';
+import { findUnusedSamples } from '../../../server/checks/rules/sampleUnused';
 import { applyFix, checkText, expectMarks, fixesOf, samplesInMemory, wav } from './markedText';
 
 describe('sample-missing', () => {

@@ -5,7 +5,7 @@ import { afterEach } from 'vitest';
 import { runCommandLine } from '../../../server/commandLine/run';
 import type { Terminal } from '../../../server/commandLine/terminal';
 import { writeWhole } from '../../../server/commandLine/writeWhole';
-import { nodeFiles } from '../../../server/workspace/nodeFiles';
+import { nodeFiles } from '../../../server/workspace/files/nodeFiles';
 
 /** What a command answered. */
 export interface Answer {

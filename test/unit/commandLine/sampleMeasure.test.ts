@@ -3,9 +3,9 @@ import { describe, expect, it } from 'vitest';
 import wavefile from 'wavefile';
 import { runCommandLine } from '../../../server/commandLine/run';
 import type { Terminal } from '../../../server/commandLine/terminal';
-import { cacheFolder } from '../../../server/workspace/cacheFolder';
-import { sameThreadMeasurer } from '../../../server/workspace/measurer';
-import { nodeFiles } from '../../../server/workspace/nodeFiles';
+import { nodeFiles } from '../../../server/workspace/files/nodeFiles';
+import { cacheFolder } from '../../../server/workspace/measuring/cacheFolder';
+import { sameThreadMeasurer } from '../../../server/workspace/measuring/measurer';
 import { folderWith, run } from './runInFolder';
 
 /** A second of a sine of 997 Hz at full scale, 48,000 frames a second; its loop is of a whole number of periods or not. */

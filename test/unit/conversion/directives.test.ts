@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { notations } from '../../../server/workspace/notationOf';
+import { notations } from '../../../server/workspace/notations/notationOf';
 import type { Format } from '../features/anyInstrument';
 import { effective, readText } from '../features/anyInstrument';
 import { files } from './anyDirectives';

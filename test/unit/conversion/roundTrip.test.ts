@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Instrument } from '../../../server/model/instrument';
 import type { Written } from '../../../server/model/notation';
-import { notations } from '../../../server/workspace/notationOf';
+import { notations } from '../../../server/workspace/notations/notationOf';
 import type { Format } from '../features/anyInstrument';
 import { effective, faultyInstrumentXml, faultySfz, readText } from '../features/anyInstrument';
 import { files, plainSfz, plainXml, sfzWithDirectives, xmlWithDirectives } from './anyDirectives';

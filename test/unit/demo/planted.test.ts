@@ -6,10 +6,10 @@ import { rules } from '../../../server/checks/rules';
 import type { Finding } from '../../../server/model/finding';
 import type { Instrument } from '../../../server/model/instrument';
 import { analyse } from '../../../server/workspace/analyse';
-import { IncludeStore } from '../../../server/workspace/includeStore';
-import { nodeFiles } from '../../../server/workspace/nodeFiles';
-import { NotationFinder } from '../../../server/workspace/notationFinder';
-import { SampleStore } from '../../../server/workspace/sampleStore';
+import { IncludeStore } from '../../../server/workspace/files/includeStore';
+import { nodeFiles } from '../../../server/workspace/files/nodeFiles';
+import { NotationFinder } from '../../../server/workspace/notations/notationFinder';
+import { SampleStore } from '../../../server/workspace/samples/sampleStore';
 
 const demo = resolve(import.meta.dirname, '../../../samples-demo');
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { effectiveValues } from '../../../server/model/effectiveValues';
 import type { Instrument } from '../../../server/model/instrument';
-import { notations } from '../../../server/workspace/notationOf';
+import { notations } from '../../../server/workspace/notations/notationOf';
 
 export type Format = 'sfz' | 'xml';
 

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { checkInstrument } from '../../../server/checks/checkInstrument';
-import { completionsAt } from '../../../server/features/completion';
-import type { CompletionOffer } from '../../../server/features/completionOffer';
-import { shapes } from '../../../server/features/shapes';
-import { notations } from '../../../server/workspace/notationOf';
+import { completionsAt } from '../../../server/features/completion/completion';
+import type { CompletionOffer } from '../../../server/features/completion/completionOffer';
+import { shapes } from '../../../server/features/completion/shapes';
+import { notations } from '../../../server/workspace/notations/notationOf';
 import { samplesInMemory } from '../checks/markedText';
 import { documentWithMark } from './documentWithMark';
 

@@ -1,9 +1,9 @@
+import type { DocumentInContext } from '../../../server/features/navigation/subject';
 import type { ReadDocument } from '../../../server/features/readDocument';
-import type { DocumentInContext } from '../../../server/features/subject';
 import { readInstrument } from '../../../server/workspace/analyse';
-import { IncludeStore } from '../../../server/workspace/includeStore';
-import { notations } from '../../../server/workspace/notationOf';
-import { SampleStore } from '../../../server/workspace/sampleStore';
+import { IncludeStore } from '../../../server/workspace/files/includeStore';
+import { notations } from '../../../server/workspace/notations/notationOf';
+import { SampleStore } from '../../../server/workspace/samples/sampleStore';
 import { MemoryFiles } from '../workspace/memoryFiles';
 
 export interface MarkedDocument {

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { formatDocument, formatOnType, formatRange } from '../../../server/features/format';
 import type { FormatStyle } from '../../../server/model/formatStyle';
 import { headerLayouts, opcodeOrders, usualFormatStyle } from '../../../server/model/formatStyle';
-import { notations } from '../../../server/workspace/notationOf';
+import { notations } from '../../../server/workspace/notations/notationOf';
 import type { Format } from './anyInstrument';
 import {
   anyInstrumentXml,

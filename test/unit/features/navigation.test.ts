@@ -1,14 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { definitionAt } from '../../../server/features/definition';
 import { foldedLines } from '../../../server/features/folding';
-import { highlightsAt } from '../../../server/features/highlights';
-import { fileLinks } from '../../../server/features/links';
-import { referencesOf } from '../../../server/features/references';
-import { subjectAt } from '../../../server/features/subject';
-import type { HeaderSymbol } from '../../../server/features/symbols';
-import { headerSymbols } from '../../../server/features/symbols';
-import { matchesQuery, namedPlaces } from '../../../server/features/workspaceSymbols';
+import { definitionAt } from '../../../server/features/navigation/definition';
+import { highlightsAt } from '../../../server/features/navigation/highlights';
+import { fileLinks } from '../../../server/features/navigation/links';
+import { referencesOf } from '../../../server/features/navigation/references';
+import { subjectAt } from '../../../server/features/navigation/subject';
+import type { HeaderSymbol } from '../../../server/features/navigation/symbols';
+import { headerSymbols } from '../../../server/features/navigation/symbols';
+import { matchesQuery, namedPlaces } from '../../../server/features/navigation/workspaceSymbols';
 import { waveBytes } from '../server/waveBytes';
 import { documentWithMark, inOwnContext } from './documentWithMark';
 

@@ -5,8 +5,8 @@ import type { InlayChoice } from '../../../server/features/inlayHints';
 import { inlayTexts } from '../../../server/features/inlayHints';
 import { selectionsAt } from '../../../server/features/selectionRanges';
 import { semanticTokens, tokenKinds, tokenMarks } from '../../../server/features/semanticTokens';
-import { Source } from '../../../server/model/source';
-import { tokenData, tokenEdits } from '../../../server/protocol/tokenData';
+import { Source } from '../../../server/model/text/source';
+import { tokenData, tokenEdits } from '../../../server/protocol/conversion/tokenData';
 import { documentWithMark } from './documentWithMark';
 
 type Format = 'sfz' | 'xml';

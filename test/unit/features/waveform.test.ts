@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { hoverAt } from '../../../server/features/hover';
-import { playedPart } from '../../../server/features/playedPart';
-import { pictureMarkdown, waveformPicture } from '../../../server/features/waveformPicture';
+import { hoverAt } from '../../../server/features/hover/hover';
+import { playedPart } from '../../../server/features/hover/playedPart';
+import { pictureMarkdown, waveformPicture } from '../../../server/features/hover/waveformPicture';
 import type { SampleFacts } from '../../../server/model/samples';
 import { readSfz } from '../../../server/sfz/read';
-import { SampleOutlines } from '../../../server/workspace/sampleOutlines';
+import { SampleOutlines } from '../../../server/workspace/samples/sampleOutlines';
 import { readXml } from '../../../server/xml/read';
 import { waveBytes } from '../server/waveBytes';
 import { MemoryFiles } from '../workspace/memoryFiles';

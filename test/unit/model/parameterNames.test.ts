@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { nextHash, Parameter, ParameterNames } from '../../../server/model/parameterNames';
-import { withTextBytes } from '../../../server/model/textBytes';
+import { withTextBytes } from '../../../server/model/text/textBytes';
 
 /** Names that all have one hash, 2 to the power of `words` of them. */
 function sameHash(words: number): string[] {

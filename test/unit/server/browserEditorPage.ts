@@ -11,7 +11,7 @@ import {
   FileStatRequest,
   FolderListRequest,
   MeasureScriptRequest,
-} from '../../../server/protocol/fileRequests';
+} from '../../../server/protocol/requests/fileRequests';
 
 type PageWorker = ConstructorParameters<typeof BrowserMessageReader>[0];
 declare const Worker: new (address: string) => PageWorker;

@@ -1,7 +1,7 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import { describe, expect, it } from 'vitest';
-import type { ConvertParams, ConvertResult } from '../../../server/protocol/conversionRequests';
-import { ConvertRequest, VocabulariesRequest } from '../../../server/protocol/conversionRequests';
+import type { ConvertParams, ConvertResult } from '../../../server/protocol/requests/conversionRequests';
+import { ConvertRequest, VocabulariesRequest } from '../../../server/protocol/requests/conversionRequests';
 import { EditorClient } from './editorClient';
 import { bundle, folder } from './serverPlaces';
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { afterEach, describe, expect, it } from 'vitest';
-import { pathOfUri, serveFilesOf, uriOfPath } from '../../../server/protocol/uris';
+import { pathOfUri, serveFilesOf, uriOfPath } from '../../../server/protocol/conversion/uris';
 
 const rightPath = fc
   .array(fc.string({ unit: 'grapheme', minLength: 1 }), { minLength: 1, maxLength: 4 })

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { CancellationTokenSource, type WorkDoneProgressReport } from 'vscode-languageserver-protocol';
-import { ConvertTableRequest } from '../../../server/protocol/tableRequests';
+import { ConvertTableRequest } from '../../../server/protocol/requests/tableRequests';
 import { EditorClient } from './editorClient';
 import { bundle, folder } from './serverPlaces';
 

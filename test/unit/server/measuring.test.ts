@@ -6,7 +6,7 @@ import type { Connection } from 'vscode-languageserver';
 import type { Hover, MarkupContent } from 'vscode-languageserver-protocol';
 import wavefile from 'wavefile';
 import { Measuring } from '../../../server/protocol/measuring';
-import type { MeasureOutcome } from '../../../server/workspace/measureFile';
+import type { MeasureOutcome } from '../../../server/workspace/measuring/measureFile';
 import { MemoryFiles } from '../workspace/memoryFiles';
 import { EditorClient } from './editorClient';
 import { bundle, folder, home } from './serverPlaces';

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import { Source } from '../../../server/model/source';
-import { offsetOf, positionOf, rangeOf } from '../../../server/protocol/positions';
-import { pathOfUri, uriOfPath } from '../../../server/protocol/uris';
+import { Source } from '../../../server/model/text/source';
+import { offsetOf, positionOf, rangeOf } from '../../../server/protocol/conversion/positions';
+import { pathOfUri, uriOfPath } from '../../../server/protocol/conversion/uris';
 
 const text = fc
   .array(fc.constantFrom('a', '<', ' ', 'é', '𝄞', '\n', '\r\n', '\r', '\t'), { maxLength: 40 })

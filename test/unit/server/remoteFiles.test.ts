@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { afterEach, describe, expect, it } from 'vitest';
-import type { FileRangeParams } from '../../../server/protocol/fileRequests';
+import { serveFilesOf, uriOfPath } from '../../../server/protocol/conversion/uris';
 import { remoteFiles } from '../../../server/protocol/remoteFiles';
-import { serveFilesOf, uriOfPath } from '../../../server/protocol/uris';
+import type { FileRangeParams } from '../../../server/protocol/requests/fileRequests';
 import { MemoryFiles } from '../workspace/memoryFiles';
 
 /** A connection to files in memory, by path; it keeps what was asked for. */

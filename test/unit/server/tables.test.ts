@@ -8,7 +8,7 @@ import type {
   ConvertTableResult,
   PreviewTableParams,
   PreviewTableResult,
-} from '../../../server/protocol/tableRequests';
+} from '../../../server/protocol/requests/tableRequests';
 import { EditorClient } from './editorClient';
 import { bundle, folder } from './serverPlaces';
 import { waveBytes } from './waveBytes';

@@ -9,7 +9,7 @@ import type {
 } from 'vscode-languageserver-protocol';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { WaveFile } from 'wavefile';
-import { ConvertTableRequest } from '../../../server/protocol/tableRequests';
+import { ConvertTableRequest } from '../../../server/protocol/requests/tableRequests';
 import { EditorClient } from './editorClient';
 import { bundle, folder } from './serverPlaces';
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { readColumns } from '../../../server/table/columnMeaning';
-import { tableCells } from '../../../server/table/tableCells';
-import { findTables } from '../../../server/table/tableRows';
+import { tableCells } from '../../../server/table/cells/tableCells';
+import { findTables } from '../../../server/table/cells/tableRows';
+import { readColumns } from '../../../server/table/columns/columnMeaning';
 
 function columnsOf(text: string) {
   const cells = tableCells(text)!;

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { keysInList, readKeyRange } from '../../../server/table/keyValues';
-import { limitIn, meansAll } from '../../../server/table/limits';
-import { plainLayout } from '../../../server/table/plainLayout';
-import { scaleIn } from '../../../server/table/statedScale';
-import { arePortions, readVelocities } from '../../../server/table/velocityReading';
+import { plainLayout } from '../../../server/table/cells/plainLayout';
+import { keysInList, readKeyRange } from '../../../server/trade/keyValues';
+import { limitIn, meansAll } from '../../../server/trade/limits';
+import { scaleIn } from '../../../server/trade/statedScale';
+import { arePortions, readVelocities } from '../../../server/trade/velocityReading';
 import { notesOf, regions } from './tableRegions';
 
 // How ranges, lists and scales are written is common practice.

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { ColumnMeaning } from '../../../server/table/meaning';
 import { readZoneTable } from '../../../server/table/readTable';
+import type { ColumnMeaning } from '../../../server/trade/meaning';
 import { notesOf, regions, regionsOf } from './tableRegions';
 
 const table = (...lines: string[]) => lines.map((line) => line.replace(/ *\| */g, '\t')).join('\n');

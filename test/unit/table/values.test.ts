@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { isAudioFileName } from '../../../server/table/audioFileName';
-import { notesInFileName, readKey, readKeyRange } from '../../../server/table/keyValues';
-import { readLevel } from '../../../server/table/levelValues';
-import { readLoop } from '../../../server/table/loopReading';
-import { readNumber, readSequence } from '../../../server/table/numberValues';
-import { readPan } from '../../../server/table/panReading';
+import { isAudioFileName } from '../../../server/trade/audioFileName';
+import { notesInFileName, readKey, readKeyRange } from '../../../server/trade/keyValues';
+import { readLevel } from '../../../server/trade/levelValues';
+import { readLoop } from '../../../server/trade/loopReading';
+import { readNumber, readSequence } from '../../../server/trade/numberValues';
+import { readPan } from '../../../server/trade/panReading';
 
 const name = (key: number) => ({ number: undefined, named: key });
 const number = (key: number) => ({ number: key, named: undefined });

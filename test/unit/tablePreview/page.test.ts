@@ -2,7 +2,7 @@ import { existsSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { HostMessage, PageMessage } from '../../../client/tablePreview/messages';
-import type { PreviewTableResult, TableDecisions } from '../../../server/protocol/tableRequests';
+import type { PreviewTableResult, TableDecisions } from '../../../server/protocol/requests/tableRequests';
 import { PageBrowser } from '../pageBrowser';
 
 const executable = process.env.ZONEWRIGHT_CHROMIUM ?? '/usr/bin/chromium';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { describeVocabulary, matchesVocabulary } from '../../../server/vocabulary/inferVocabulary';
+import { describeVocabulary, matchesVocabulary } from '../../../server/vocabulary/infer/inferVocabulary';
 import type { Vocabulary } from '../../../server/vocabulary/vocabulary';
 import { examples } from './examples';
 

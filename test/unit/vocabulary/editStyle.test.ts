@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { completionsAt } from '../../../server/features/completion';
+import { completionsAt } from '../../../server/features/completion/completion';
 import { refactorings } from '../../../server/features/refactor/refactorings';
 import type { Change } from '../../../server/model/notation';
 import type { Vocabulary } from '../../../server/vocabulary/vocabulary';

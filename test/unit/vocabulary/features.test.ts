@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { headerSymbols } from '../../../server/features/navigation/symbols';
 import { semanticTokens, tokenKinds } from '../../../server/features/semanticTokens';
-import { headerSymbols } from '../../../server/features/symbols';
 import { buildMapScene } from '../../../server/map/scene';
 import { vocabularyNotation } from '../../../server/vocabulary/vocabularyNotation';
 import { examples } from './examples';

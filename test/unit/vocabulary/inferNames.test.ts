@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { meaningsOf } from '../../../server/vocabulary/infer/meanings';
-import { nameWords } from '../../../server/vocabulary/infer/nameWords';
+import { meaningsOf } from '../../../server/vocabulary/infer/words/meanings';
+import { nameWords } from '../../../server/vocabulary/infer/words/nameWords';
 
 /** What the likeliest meaning of a path such as `keys/from` is. */
 function meaning(path: string): string | undefined {

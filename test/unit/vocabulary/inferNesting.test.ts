@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { effectiveValues } from '../../../server/model/effectiveValues';
-import { inferVocabulary } from '../../../server/vocabulary/inferVocabulary';
-import { readVocabularyXml } from '../../../server/vocabulary/readVocabularyXml';
+import { inferVocabulary } from '../../../server/vocabulary/infer/inferVocabulary';
+import { readVocabularyXml } from '../../../server/vocabulary/read/readVocabularyXml';
 
 /** The values in force in each region, as the vocabulary that was worked out reads them. */
 function regionsOf(text: string): string[] {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { inferVocabulary } from '../../../server/vocabulary/inferVocabulary';
+import { inferVocabulary } from '../../../server/vocabulary/infer/inferVocabulary';
 import { examples } from './examples';
 
 const infer = (text: string) => inferVocabulary(text, { path: 'thing.xml' });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { effectiveValues } from '../../../server/model/effectiveValues';
-import { doubtfulBelow, inferVocabulary } from '../../../server/vocabulary/inferVocabulary';
-import { readVocabularyXml } from '../../../server/vocabulary/readVocabularyXml';
+import { doubtfulBelow, inferVocabulary } from '../../../server/vocabulary/infer/inferVocabulary';
+import { readVocabularyXml } from '../../../server/vocabulary/read/readVocabularyXml';
 import { short } from './heldOut/short/all';
 
 // What is true of each region was written down by hand from the text; levels, ratios and centibels by the formulas of

@@ -1,7 +1,7 @@
 import { XMLParser } from 'fast-xml-parser';
 import { SaxesParser } from 'saxes';
 import { describe, expect, it } from 'vitest';
-import { inferVocabulary } from '../../../server/vocabulary/inferVocabulary';
+import { inferVocabulary } from '../../../server/vocabulary/infer/inferVocabulary';
 import { parseVocabulary, writeVocabulary } from '../../../server/vocabulary/parseVocabulary';
 import type { Vocabulary } from '../../../server/vocabulary/vocabulary';
 import { vocabularyNotation } from '../../../server/vocabulary/vocabularyNotation';

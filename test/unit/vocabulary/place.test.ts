@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { placeInVocabulary } from '../../../server/vocabulary/placeInVocabulary';
-import { readVocabularyXml } from '../../../server/vocabulary/readVocabularyXml';
+import { placeInVocabulary } from '../../../server/vocabulary/read/placeInVocabulary';
+import { readVocabularyXml } from '../../../server/vocabulary/read/readVocabularyXml';
 import type { Vocabulary } from '../../../server/vocabulary/vocabulary';
 import { examples } from './examples';
 

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { effectiveValues } from '../../../server/model/effectiveValues';
 import type { ReadOptions } from '../../../server/model/notation';
-import { readVocabularyXml } from '../../../server/vocabulary/readVocabularyXml';
+import { readVocabularyXml } from '../../../server/vocabulary/read/readVocabularyXml';
 import type { Vocabulary, VocabularyParameter } from '../../../server/vocabulary/vocabulary';
 import type { Example, TrueValues } from './examples';
 import { examples } from './examples';

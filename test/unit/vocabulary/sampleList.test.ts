@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { effectiveValues } from '../../../server/model/effectiveValues';
 import { readSfz } from '../../../server/sfz/read';
-import { editInVocabulary } from '../../../server/vocabulary/editVocabularyXml';
+import { editInVocabulary } from '../../../server/vocabulary/edit/editVocabularyXml';
 import { parseVocabulary, writeVocabulary } from '../../../server/vocabulary/parseVocabulary';
-import { readVocabularyXml } from '../../../server/vocabulary/readVocabularyXml';
+import { readVocabularyXml } from '../../../server/vocabulary/read/readVocabularyXml';
 import type { SampleListPlace, Vocabulary } from '../../../server/vocabulary/vocabulary';
-import { writeInVocabulary } from '../../../server/vocabulary/writeVocabularyXml';
+import { writeInVocabulary } from '../../../server/vocabulary/write/writeVocabularyXml';
 import { editedText } from './editedText';
 
 const vocabulary = (list: SampleListPlace): Vocabulary => ({

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { effectiveValues } from '../../../server/model/effectiveValues';
 import type { WriteOptions } from '../../../server/model/notation';
-import { assumedOnReading } from '../../../server/model/readingNotes';
+import { assumedOnReading } from '../../../server/model/writing/readingNotes';
 import { readSfz } from '../../../server/sfz/read';
-import { readVocabularyXml } from '../../../server/vocabulary/readVocabularyXml';
+import { readVocabularyXml } from '../../../server/vocabulary/read/readVocabularyXml';
 import type { Vocabulary } from '../../../server/vocabulary/vocabulary';
-import { writeInVocabulary } from '../../../server/vocabulary/writeVocabularyXml';
+import { writeInVocabulary } from '../../../server/vocabulary/write/writeVocabularyXml';
 
 /** Keys as a range and as one number, one level of groups, a position as a length, few other places. */
 const lighthouse: Vocabulary = {

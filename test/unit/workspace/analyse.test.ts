@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { sfzNotation } from '../../../server/sfz/notation';
 import { analyse, readInstrument } from '../../../server/workspace/analyse';
-import { IncludeStore } from '../../../server/workspace/includeStore';
-import { SampleStore } from '../../../server/workspace/sampleStore';
+import { IncludeStore } from '../../../server/workspace/files/includeStore';
+import { SampleStore } from '../../../server/workspace/samples/sampleStore';
 import { chunk, format, silence, wave } from '../audio/byteFiles';
 import { MemoryFiles } from './memoryFiles';
 

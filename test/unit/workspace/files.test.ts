@@ -2,9 +2,9 @@ import { mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { audioFilesBelow } from '../../../server/workspace/audioFilesBelow';
-import { nodeFiles } from '../../../server/workspace/nodeFiles';
-import { readWholeText } from '../../../server/workspace/readWhole';
+import { nodeFiles } from '../../../server/workspace/files/nodeFiles';
+import { readWholeText } from '../../../server/workspace/files/readWhole';
+import { audioFilesBelow } from '../../../server/workspace/samples/audioFilesBelow';
 import { MemoryFiles } from './memoryFiles';
 
 describe('files of the disk', () => {

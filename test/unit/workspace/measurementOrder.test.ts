@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { MeasureCache } from '../../../server/workspace/measureCache';
-import type { MeasureOutcome } from '../../../server/workspace/measureFile';
-import { Measurements } from '../../../server/workspace/measurements';
-import type { MeasureRequest } from '../../../server/workspace/measureRequest';
-import type { Measurer } from '../../../server/workspace/measurer';
+import { MeasureCache } from '../../../server/workspace/measuring/measureCache';
+import type { MeasureOutcome } from '../../../server/workspace/measuring/measureFile';
+import { Measurements } from '../../../server/workspace/measuring/measurements';
+import type { MeasureRequest } from '../../../server/workspace/measuring/measureRequest';
+import type { Measurer } from '../../../server/workspace/measuring/measurer';
 import { MemoryFiles } from './memoryFiles';
 
 const settle = () => new Promise((resolve) => setImmediate(resolve));

@@ -1,4 +1,4 @@
-import { scanXml } from '../../../server/xml/scan';
+import { scanXml } from '../../../server/xml/scan/scan';
 
 /** How often the scanner told of each kind of thing in a text, without keeping any of it. */
 export interface XmlCounts {

@@ -1,5 +1,5 @@
-import type { RelatedSpan, XmlHandler } from '../../../server/xml/handler';
-import { scanXml } from '../../../server/xml/scan';
+import type { RelatedSpan, XmlHandler } from '../../../server/xml/scan/handler';
+import { scanXml } from '../../../server/xml/scan/scan';
 
 /** One thing that the scanner told. */
 export interface XmlEvent {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { fourierOf } from '../../../../server/audio/measure/fourier';
-import { selfSimilarity } from '../../../../server/audio/measure/selfSimilarity';
+import { selfSimilarity } from '../../../../server/audio/measure/pitch/selfSimilarity';
 import { randomNumbers } from './tones';
 
 describe('the Fourier transform', () => {

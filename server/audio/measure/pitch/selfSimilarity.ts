@@ -1,0 +1,82 @@
+import { fourierOf } from '../fourier';
+
+/**
+ * How alike a sound is to itself a lag later, from −1 to 1, for each lag up to half the window, as the mean of some
+ * windows: the normalised square difference n'(τ) = 2·Σ x[j]·x[j+τ] ÷ Σ (x[j]² + x[j+τ]²) of McLeod and Wyvill, A
+ * smarter way to find pitch, ICMC 2005. `starts` are the first frames of the windows; `length` is a power of 2.
+ */
+export function selfSimilarity(
+  samples: Float32Array,
+  starts: readonly number[],
+  length: number,
+): Float64Array {
+  const mean = new Float64Array(length / 2 + 1);
+  // Windows go two by two: one as the real, one as the imaginary part of one transform.
+  for (let at = 0; at < starts.length; at += 2) {
+    const first = starts[at] as number;
+    const second = starts[at + 1];
+    const [one, two] = autocorrelations(samples, first, second, length);
+    addNormalised(mean, one, samples, first, length);
+    if (second !== undefined) addNormalised(mean, two, samples, second, length);
+  }
+  for (let lag = 0; lag < mean.length; lag++) mean[lag] = (mean[lag] as number) / Math.max(1, starts.length);
+  return mean;
+}
+
+/** Σ x[j]·x[j+τ] by the Wiener-Khinchin theorem, of two windows at once. */
+function autocorrelations(
+  samples: Float32Array,
+  first: number,
+  second: number | undefined,
+  length: number,
+): [Float64Array, Float64Array] {
+  const padded = 2 * length;
+  const fourier = fourierOf(padded);
+  const real = new Float64Array(padded);
+  const imaginary = new Float64Array(padded);
+  for (let at = 0; at < length; at++) real[at] = samples[first + at] as number;
+  if (second !== undefined)
+    for (let at = 0; at < length; at++) imaginary[at] = samples[second + at] as number;
+  fourier.transform(real, imaginary);
+  // The even and odd parts of the transform belong to one window each; their powers are even, so that they can go
+  // through one transform back together.
+  for (let at = 0; at <= length; at++) {
+    const mirror = (padded - at) % padded;
+    const ar = real[at] as number;
+    const ai = imaginary[at] as number;
+    const br = real[mirror] as number;
+    const bi = imaginary[mirror] as number;
+    const one = ((ar + br) ** 2 + (ai - bi) ** 2) / 4;
+    const two = ((ai + bi) ** 2 + (ar - br) ** 2) / 4;
+    real[at] = one;
+    imaginary[at] = two;
+    real[mirror] = one;
+    imaginary[mirror] = two;
+  }
+  fourier.transform(real, imaginary);
+  for (let at = 0; at <= length / 2; at++) {
+    real[at] = (real[at] as number) / padded;
+    imaginary[at] = (imaginary[at] as number) / padded;
+  }
+  return [real, imaginary];
+}
+
+function addNormalised(
+  sum: Float64Array,
+  correlation: Float64Array,
+  samples: Float32Array,
+  start: number,
+  length: number,
+): void {
+  let energy = 0;
+  for (let at = 0; at < length; at++) energy += (samples[start + at] as number) ** 2;
+  // What the quiet of a window's end leaves of rounding must not look like a likeness.
+  const floor = energy * 1e-9;
+  let both = 2 * energy;
+  for (let lag = 0; lag < sum.length; lag++) {
+    if (lag > 0) {
+      both -= (samples[start + lag - 1] as number) ** 2 + (samples[start + length - lag] as number) ** 2;
+    }
+    if (both > floor) sum[lag] = (sum[lag] as number) + (2 * (correlation[lag] as number)) / both;
+  }
+}

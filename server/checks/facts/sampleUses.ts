@@ -1,0 +1,160 @@
+import { HeaderKind } from '../../model/headerKinds';
+import type { Control, Instrument } from '../../model/instrument';
+import { isAbsolutePath } from '../../model/paths';
+import type { SampleFacts, SampleState } from '../../model/samples';
+import { ownText } from '../../model/text/ownText';
+import type { CheckContext } from '../rule';
+import { KnownUses, rememberUses } from './knownUses';
+
+/** A `sample` parameter with the path that it makes with the `default_path` in force. */
+export interface SampleUse {
+  parameter: number;
+  /** The first region that it is in force in. */
+  region: number;
+  /** The value of the parameter, and the `default_path` in force. */
+  value: string;
+  defaultPath: string;
+  /** The path relative to the folder of the instrument file, with `/`. */
+  path: string;
+  /** Equal for equal paths; see {@link SampleUses.paths}. */
+  number: number;
+  /** Whether the path is that of a file: no generator, not empty, and without an unknown variable. */
+  isFile: boolean;
+  state: SampleState;
+  /** The last frame that can be played; NaN while it is not known, where the file is cut short or has no frames. */
+  lastFrame: number;
+  /** False where rules about samples have nothing to find: a readable file on a relative path, or a generator. */
+  isDoubtful: boolean;
+}
+
+/** The samples that regions use; the same object in the next check where they are the same there. */
+export interface SampleUses {
+  uses: readonly SampleUse[];
+  /** Those of {@link uses} that rules about samples have to look at. */
+  doubtful: readonly SampleUse[];
+  /** The position in {@link uses} for each region in the order of `Instrument.regions`; −1 without a sample. */
+  useOfRegion: Int32Array;
+  /** The regions that this is about: `Instrument.regions`. */
+  regions: Int32Array;
+  /**
+   * Numbers of paths, counted from 0; not all of them need be in use. The same object in the next check as long as
+   * the same numbers and answers about samples hold.
+   */
+  paths: ReadonlyMap<string, number>;
+}
+
+const nothing: SampleState = { kind: 'pending' };
+const known = new WeakMap<CheckContext, SampleUses>();
+
+/** The samples that the regions of an instrument use, looked up once in a check. */
+export function sampleUsesOf(context: CheckContext): SampleUses {
+  let uses = known.get(context);
+  if (!uses) {
+    uses = collect(context);
+    known.set(context, uses);
+  }
+  return uses;
+}
+
+function collect({ instrument, samples }: CheckContext): SampleUses {
+  const { regions, sampleParameter } = instrument;
+  const uses: SampleUse[] = [];
+  const doubtful: SampleUse[] = [];
+  const useOfRegion = new Int32Array(regions.length).fill(-1);
+  const mayHoldVariables = instrument.findings.some(({ code }) => code === 'define-unknown');
+  const embedded = embeddedNames(instrument);
+  const isOfFilesAlone = !mayHoldVariables && !embedded;
+  const before = isOfFilesAlone ? new KnownUses(instrument, samples) : undefined;
+  const numbers = before?.numbers ?? new Map<string, number>();
+  const defaultPaths = new DefaultPaths();
+  const make = (parameter: number, region: number): SampleUse => {
+    const value = ownText(instrument.valueText(parameter));
+    const defaultPath = defaultPaths.of(instrument.control(region));
+    const path = ownText(instrument.samplePath(region) as string);
+    const isFile =
+      path !== '' && path[0] !== '*' && !(mayHoldVariables && path.includes('$')) && !embedded?.has(path);
+    const state = isFile ? samples.state(path) : nothing;
+    const isDoubtful = isFile ? !isPlainFile(path, state) : path === '';
+    const lastFrame = isFile ? (usableFactsOf(state)?.frames ?? Number.NaN) - 1 : Number.NaN;
+    let number = numbers.get(path);
+    if (number === undefined) {
+      number = numbers.size;
+      numbers.set(path, number);
+    }
+    return { parameter, region, value, defaultPath, path, number, isFile, state, lastFrame, isDoubtful };
+  };
+  /** The latest use of each parameter; a later `<control>` can give the same parameter another path. */
+  const latest = new Map<number, number>();
+  let lastParameter = -1;
+  let lastUse = -1;
+  for (let number = 0; number < regions.length; number++) {
+    const region = regions[number] as number;
+    const parameter = sampleParameter[region] as number;
+    if (parameter < 0) continue;
+    const isOwn = parameter >= instrument.firstParameter(region);
+    if (!isOwn) {
+      const use = parameter === lastParameter ? lastUse : latest.get(parameter);
+      const made = use === undefined ? undefined : uses[use];
+      if (made && instrument.control(made.region) === instrument.control(region)) {
+        useOfRegion[number] = use as number;
+        continue;
+      }
+    }
+    lastUse = uses.length;
+    lastParameter = parameter;
+    useOfRegion[number] = lastUse;
+    if (!isOwn) latest.set(parameter, lastUse);
+    const use = before?.next(parameter, region) ?? make(parameter, region);
+    uses.push(use);
+    if (use.isDoubtful) doubtful.push(use);
+  }
+  const all = { uses, doubtful, useOfRegion, regions, paths: numbers };
+  return isOfFilesAlone ? rememberUses(samples, all, numbers) : all;
+}
+
+/** The default paths of controls, as strings of their own. */
+class DefaultPaths {
+  #control: Control | undefined;
+  #path = '';
+
+  of(control: Control): string {
+    if (control !== this.#control) {
+      this.#control = control;
+      this.#path = ownText(control.defaultPath);
+    }
+    return this.#path;
+  }
+}
+
+function isPlainFile(path: string, state: SampleState): boolean {
+  if (state.kind === 'pending') return !isAbsolutePath(path) && !path.includes('\0') && !path.endsWith('/');
+  if (state.kind !== 'file' || state.reading?.kind === 'unreadable' || isAbsolutePath(path)) return false;
+  return (factsOf(state)?.problems.length ?? 0) === 0 && !path.includes('\0') && !path.endsWith('/');
+}
+
+/** Names of samples whose data stands in the instrument's text under `<sample>`; `undefined` where there are none. */
+function embeddedNames(instrument: Instrument): Set<string> | undefined {
+  if (!instrument.headers.kinds.subarray(0, instrument.headers.count).includes(HeaderKind.sample))
+    return undefined;
+  const names = new Set<string>();
+  for (let header = 0; header < instrument.headers.count; header++) {
+    if (instrument.kind(header) !== HeaderKind.sample) continue;
+    const name = instrument.own(header, instrument.names.canonical(instrument.names.idOf('name')));
+    if (name >= 0) names.add(instrument.valueText(name).replaceAll('\\', '/'));
+  }
+  return names;
+}
+
+/** The facts of a sample that was read whole, as far as its state gives them. */
+export function factsOf(state: SampleState): SampleFacts | undefined {
+  if (state.kind !== 'file' && state.kind !== 'otherCase') return undefined;
+  return state.reading?.kind === 'facts' ? state.reading.facts : undefined;
+}
+
+/** As {@link factsOf}, without files that are cut short, whose length says nothing of the instrument, and empty ones. */
+export function usableFactsOf(state: SampleState): SampleFacts | undefined {
+  const facts = factsOf(state);
+  if (!facts || !(facts.frames > 0)) return undefined;
+  const isCut = facts.problems.length > 0 && facts.problems.some(({ kind }) => kind === 'cut-short');
+  return isCut ? undefined : facts;
+}

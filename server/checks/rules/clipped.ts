@@ -1,0 +1,38 @@
+import { nameOf } from '../../model/paths';
+import type { SampleSurvey } from '../../model/samples';
+import { sampleFinding, samplesWhere } from '../facts/playedSamples';
+import type { Rule } from '../rule';
+
+/** So many stretches at full scale, or frames in all of them, are reported (common practice). */
+const leastRuns = 3;
+const leastFrames = 10;
+/** A waveform that spends this part of its time or more at full scale is a pulse or square wave that is meant so. */
+const leastOfPulse = 0.2;
+
+/** Finds samples whose peaks are cut off at full scale. */
+export const clipped: Rule = {
+  code: 'clipped',
+  severity: 'information',
+  finds:
+    'A sample whose peaks are cut off at full scale: three stretches of it or more, or one of ten frames.',
+  check(context, report) {
+    for (const { sample, survey } of samplesWhere(context, isClipped)) {
+      const { runs = 0, frames = 0, firstFrame = 0 } = survey.clipping ?? {};
+      const seconds = (firstFrame / sample.facts.sampleRate).toFixed(3);
+      const places = runs === 1 ? 'in one place' : `in ${runs} places`;
+      const first = runs === 1 ? 'at' : 'first at';
+      report(() =>
+        sampleFinding(
+          context,
+          sample,
+          `"${nameOf(sample.use.path)}" is clipped: it stays at full scale for ${frames} frames ${places}, ${first} frame ${firstFrame} (${seconds} s). Record it again at a lower level, or use a copy from before it was made louder.`,
+        ),
+      );
+    }
+  },
+};
+
+function isClipped({ clipping, frames, dcOffset }: SampleSurvey): boolean {
+  if (!clipping || (clipping.runs < leastRuns && clipping.frames < leastFrames)) return false;
+  return clipping.frames < leastOfPulse * frames * dcOffset.length;
+}

@@ -1,0 +1,12 @@
+import { reportPastEnd } from '../facts/pastEnd';
+import type { Rule } from '../rule';
+
+/** Finds an `end` past the last frame of the sample. */
+export const endPastEnd: Rule = {
+  code: 'end-past-end',
+  severity: 'error',
+  finds: 'An end past the last frame of the file; one frame past says that its source counted from 1.',
+  check(context, report) {
+    reportPastEnd(context, report, ({ end }) => [end]);
+  },
+};

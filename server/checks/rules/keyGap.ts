@@ -1,0 +1,53 @@
+import { findKeyGaps } from '../../model/overlaps/gaps';
+import { findSwitchingKeys } from '../../model/overlaps/switchingKeys';
+import { Parameter } from '../../model/parameterNames';
+import { playedKeysOf, rangeEndFix, rangeEndPlace } from '../facts/playedKeys';
+import { keysText, regionTitle } from '../facts/regionText';
+import type { Rule } from '../rule';
+
+/** Finds keys inside the played span that no region answers, keyswitches and scattered percussion aside. */
+export const keyGap: Rule = {
+  code: 'key-gap',
+  severity: 'information',
+  finds: 'Keys inside the played span that no region answers.',
+  check(context, report) {
+    const { instrument } = context;
+    const rectangles = playedKeysOf(context);
+    if (findKeyGaps(rectangles, new Set()).length === 0) return;
+    for (const { lowKey, highKey, below, above } of findKeyGaps(
+      rectangles,
+      findSwitchingKeys(instrument).taken,
+    )) {
+      report({
+        ...rangeEndPlace(instrument, below, Parameter.hikey),
+        message: `Nothing answers ${keysText(lowKey, highKey)}, between ${regionTitle(instrument, below)} and ${regionTitle(instrument, above)}. Widen one of the two or add a region.`,
+        related: [
+          {
+            ...rangeEndPlace(instrument, above, Parameter.lokey),
+            message: `The next region, ${regionTitle(instrument, above)}, starts here.`,
+          },
+        ],
+        fixes: () => {
+          const ending = instrument.regions.filter((region) => instrument.highKey[region] === lowKey - 1);
+          const starting = instrument.regions.filter((region) => instrument.lowKey[region] === highKey + 1);
+          return [
+            ...rangeEndFix(
+              context,
+              [...ending],
+              Parameter.hikey,
+              highKey,
+              `Widen the zone below up to ${keysText(highKey, highKey)}`,
+            ),
+            ...rangeEndFix(
+              context,
+              [...starting],
+              Parameter.lokey,
+              lowKey,
+              `Widen the zone above down to ${keysText(lowKey, lowKey)}`,
+            ),
+          ];
+        },
+      });
+    }
+  },
+};

@@ -1,0 +1,12 @@
+import { reportPastEnd } from '../facts/pastEnd';
+import type { Rule } from '../rule';
+
+/** Finds loop points past the last frame of the sample. */
+export const loopPastEnd: Rule = {
+  code: 'loop-past-end',
+  severity: 'error',
+  finds: 'A loop point past the last frame of the file; one frame past says that its source counted from 1.',
+  check(context, report) {
+    reportPastEnd(context, report, ({ loopStart, loopEnd }) => [loopStart, loopEnd]);
+  },
+};

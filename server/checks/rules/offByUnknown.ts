@@ -1,0 +1,31 @@
+import { parametersNamed, usedName } from '../facts/parameterUses';
+import type { Rule } from '../rule';
+
+/** Finds `off_by` with the number of a group that no region is in. */
+export const offByUnknown: Rule = {
+  code: 'off-by-unknown',
+  severity: 'warning',
+  finds: 'An off_by that names the number of a group which no region has.',
+  check(context, report) {
+    const offBy = usedName(context, 'off_by');
+    if (offBy < 0) return;
+    const { instrument } = context;
+    const group = usedName(context, 'group');
+    const groups = new Set<number>();
+    for (const parameter of parametersNamed(context, group)) groups.add(instrument.number(parameter));
+    for (const parameter of parametersNamed(context, offBy)) {
+      const number = instrument.number(parameter);
+      // 0 is the default and means none.
+      if (Number.isNaN(number) || number === 0 || groups.has(number)) continue;
+      const list = [...groups].filter((one) => !Number.isNaN(one)).sort((a, b) => a - b);
+      const there =
+        list.length === 0
+          ? 'No region has a group.'
+          : `Groups that there are: ${list.slice(0, 8).join(', ')}${list.length > 8 ? ', …' : ''}.`;
+      report({
+        ...instrument.valueSpan(parameter),
+        message: `No region is in group ${number}, so nothing silences this. ${there}`,
+      });
+    }
+  },
+};

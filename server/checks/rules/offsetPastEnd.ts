@@ -1,0 +1,12 @@
+import { reportPastEnd } from '../facts/pastEnd';
+import type { Rule } from '../rule';
+
+/** Finds an `offset` past the last frame of the sample. */
+export const offsetPastEnd: Rule = {
+  code: 'offset-past-end',
+  severity: 'error',
+  finds: 'An offset past the last frame of the file, so that nothing sounds.',
+  check(context, report) {
+    reportPastEnd(context, report, ({ offset }) => [offset]);
+  },
+};

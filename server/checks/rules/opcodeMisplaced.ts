@@ -1,0 +1,42 @@
+import { HeaderKind, headerNames } from '../../model/headerKinds';
+import { fixOf } from '../facts/parameterFixes';
+import { surveyOf } from '../facts/parameterSurvey';
+import type { Rule } from '../rule';
+
+/** The mark of an opcode that stands under any header. */
+const everyHeader = 0xffff;
+
+/** Finds opcodes under a header that does not take them, and opcodes before any header. */
+export const opcodeMisplaced: Rule = {
+  code: 'opcode-misplaced',
+  severity: 'warning',
+  finds: 'An opcode under a header that does not take it, or before any header.',
+  check({ instrument, notation }, report) {
+    for (const parameter of surveyOf(instrument).misplaced) {
+      const name = instrument.name(parameter);
+      const text = instrument.names.text(name);
+      if (text === '') continue;
+      report(() => {
+        const mask = instrument.names.opcode(name)?.facts.headers ?? everyHeader;
+        const takers = headerNames.filter(
+          (_, at) => mask !== everyHeader && at !== HeaderKind.midi && mask & (1 << at),
+        );
+        const advice = takers.length > 0 ? ` It belongs under ${list(takers)}.` : '';
+        const header = instrument.headerName(instrument.headerOfParameter(parameter));
+        return {
+          ...instrument.nameSpan(parameter),
+          message:
+            header === ''
+              ? `${text} stands before any header, where it has no effect.${advice}`
+              : `${text} has no effect under the header ${header}.${advice}`,
+          fixes: () =>
+            fixOf(`Take ${text} out`, notation.edit(instrument, { kind: 'remove', parameter }).edits, false),
+        };
+      });
+    }
+  },
+};
+
+function list(names: readonly string[]): string {
+  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} or ${names.at(-1)}`;
+}

@@ -1,0 +1,130 @@
+import type { Fix } from '../../model/finding';
+import { keyOfNoteName } from '../../model/keys';
+import type { OpcodeFacts } from '../../model/opcodes/opcode';
+import type { ValueFault } from '../../model/opcodes/values';
+import { numberIn, valueFault } from '../../model/opcodes/values';
+import { nearestWords } from '../../model/text/nearest';
+import { InForce } from '../facts/inForce';
+import { valueFix } from '../facts/parameterFixes';
+import { surveyOf } from '../facts/parameterSurvey';
+import type { CheckContext, Report, Rule } from '../rule';
+
+/** Finds values of the wrong type, options that do not exist, and numbers past the documented bounds (a warning). */
+export const opcodeValue: Rule = {
+  code: 'opcode-value',
+  severity: 'error',
+  finds:
+    'A value of the wrong type or an option that does not exist; past the documented bounds it is a warning.',
+  check(context, report) {
+    const { instrument } = context;
+    const inForce = new InForce(instrument);
+    for (const parameter of surveyOf(instrument).values) {
+      checkText(context, inForce, parameter, report);
+    }
+  },
+};
+
+function checkText(context: CheckContext, inForce: InForce, parameter: number, report: Report): void {
+  const { instrument } = context;
+  const facts = instrument.names.opcode(instrument.name(parameter))?.facts;
+  if (!facts) return;
+  const text = instrument.valueText(parameter);
+  if (facts.kind === 'key' && keyOfNoteName(text) !== undefined) return;
+  const fault = valueFault(facts, text);
+  if (!fault || /\$\w/.test(text)) return;
+  if (facts.options.includes(text.toLowerCase())) return;
+  if (isPercentage(context, inForce, parameter, facts)) return;
+  const name = instrument.names.text(instrument.name(parameter));
+  const isBound = fault.kind === 'below' || fault.kind === 'above';
+  report(() => ({
+    ...(text.trim() === '' ? instrument.nameSpan(parameter) : instrument.valueSpan(parameter)),
+    message: messageOf(fault, name, shorten(text), facts),
+    ...(isBound && { severity: 'warning' as const }),
+    fixes: () => fixesOf(context, parameter, fault, text, facts),
+  }));
+}
+
+/** Where `offset_mode=percent` is in force, an offset is no count of frames. */
+function isPercentage(
+  { instrument }: CheckContext,
+  inForce: InForce,
+  parameter: number,
+  facts: OpcodeFacts,
+): boolean {
+  if (!facts.pattern.startsWith('offset')) return false;
+  const mode = inForce.effective(
+    instrument.headerOfParameter(parameter),
+    instrument.names.canonical(instrument.names.idOf('offset_mode')),
+  );
+  return mode >= 0 && instrument.valueText(mode).toLowerCase() === 'percent';
+}
+
+/** Options that are all offered where none is spelt like the value. */
+const fewOptions = 5;
+
+function messageOf(fault: ValueFault, name: string, text: string, facts: OpcodeFacts): string {
+  switch (fault.kind) {
+    case 'empty':
+      return `${name} has no value. Give it ${wantedOf(facts)} or take it out.`;
+    case 'number-expected':
+      return `"${text}" is not a number. ${name} takes ${wantedOf(facts)}, without a unit.`;
+    case 'whole-expected':
+      return `${name} takes ${wantedOf(facts)}; "${text}" has a fraction.`;
+    case 'key-expected':
+      return `"${text}" is not a key. ${name} takes ${wantedOf(facts)}.`;
+    case 'option-expected':
+      return `"${text}" is not a value of ${name}. It takes ${wantedOf(facts)}.`;
+    case 'below':
+      return `${name}=${text} is below ${fault.bound}, the least value that the format documents.`;
+    case 'above':
+      return `${name}=${text} is above ${fault.bound}, the greatest value that the format documents.`;
+  }
+}
+
+function wantedOf(facts: OpcodeFacts): string {
+  switch (facts.kind) {
+    case 'key':
+      return 'a key number from 0 to 127 or a note name such as c4 (middle C, 60)';
+    case 'whole':
+      return 'a whole number';
+    case 'option':
+      return facts.options.length > 12
+        ? `${facts.options.slice(0, 12).join(', ')} or another documented word`
+        : `${facts.options.slice(0, -1).join(', ')}${facts.options.length > 1 ? ' or ' : ''}${facts.options.at(-1)}`;
+    default:
+      return 'a number';
+  }
+}
+
+function fixesOf(
+  context: CheckContext,
+  parameter: number,
+  fault: ValueFault,
+  text: string,
+  facts: OpcodeFacts,
+): Fix[] {
+  const to = (value: string) => valueFix(context, parameter, value, `Change to ${value}`, false);
+  switch (fault.kind) {
+    case 'empty':
+      return [];
+    case 'option-expected': {
+      const near = nearestWords(text, facts.options, 3);
+      return (near.length === 0 && facts.options.length <= fewOptions ? facts.options : near).flatMap(to);
+    }
+    case 'below':
+    case 'above':
+      return to(String(fault.bound));
+    case 'whole-expected':
+      return to(String(Math.round(numberIn(text.trim()) ?? 0)));
+    case 'number-expected':
+    case 'key-expected': {
+      // A comma for the decimal point, or a unit behind the number.
+      const start = /^[+-]?(?:\d+(?:[.,]\d+)?|[.,]\d+)/.exec(text.trim())?.[0].replace(',', '.');
+      return start !== undefined && valueFault(facts, start) === undefined ? to(start) : [];
+    }
+  }
+}
+
+function shorten(text: string): string {
+  return text.length > 40 ? `${text.slice(0, 39)}…` : text;
+}

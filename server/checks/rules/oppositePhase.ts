@@ -1,0 +1,30 @@
+import { nameOf } from '../../model/paths';
+import type { SampleFacts, SampleSurvey } from '../../model/samples';
+import { sampleFinding, samplesWhere } from '../facts/playedSamples';
+import type { Rule } from '../rule';
+
+/** Wide recordings with spaced microphones come down to about −0.85, a channel with its polarity reversed to −1. */
+const mostCorrelation = -0.95;
+
+/** Finds stereo samples whose channels cancel one another out. */
+export const oppositePhase: Rule = {
+  code: 'opposite-phase',
+  severity: 'information',
+  finds: 'A stereo sample whose channels are in opposite phase (correlation −0.95 or less), silent in mono.',
+  check(context, report) {
+    for (const { sample, survey } of samplesWhere(context, areOpposite)) {
+      const correlation = (survey.channelCorrelation ?? 0).toFixed(2).replace('-', '−');
+      report(() =>
+        sampleFinding(
+          context,
+          sample,
+          `The two channels of "${nameOf(sample.use.path)}" are in opposite phase (correlation ${correlation}): played in mono, they cancel one another out. Reverse the polarity of one channel in the file.`,
+        ),
+      );
+    }
+  },
+};
+
+function areOpposite({ channelCorrelation }: SampleSurvey, { channels }: SampleFacts): boolean {
+  return channels === 2 && channelCorrelation !== null && channelCorrelation <= mostCorrelation;
+}

@@ -1,0 +1,90 @@
+import { HeaderKind } from '../../model/headerKinds';
+import type { Instrument } from '../../model/instrument';
+import type { ParameterNames } from '../../model/parameterNames';
+import { Parameter } from '../../model/parameterNames';
+import { InForce } from '../facts/inForce';
+import { fixOf, valueEdits } from '../facts/parameterFixes';
+import { surveyOf } from '../facts/parameterSurvey';
+import { rangeNamesOf } from '../facts/rangeNames';
+import type { Rule } from '../rule';
+
+/** Finds ranges whose low end is above their high end. */
+export const rangeInverted: Rule = {
+  code: 'range-inverted',
+  severity: 'error',
+  finds: 'A range of keys, velocities, controllers or another condition whose low end is above its high end.',
+  check(context, report) {
+    const { instrument } = context;
+    const { low: lows, high: highs } = rangeNamesOf(instrument.names);
+    const { rangeEnds, rangeHeaders } = surveyOf(instrument);
+    const seen = new Set<number>();
+    const inForce = new InForce(instrument);
+    for (let at = 0; at < rangeEnds.length; at++) {
+      const header = rangeHeaders[at] as number;
+      const name = instrument.name(rangeEnds[at] as number);
+      const lowName = lows[name] as number;
+      const low = inForce.effective(header, lowName);
+      const high = inForce.effective(header, highs[name] as number);
+      if (low < 0 || high < 0 || low === high) continue;
+      const lowValue = instrument.keyNumber(low);
+      const highValue = instrument.keyNumber(high);
+      // Below 0 a range is switched off, but for pitch bend.
+      if (!(lowValue > highValue) || (highValue < 0 && lowName !== bendOf(instrument.names))) continue;
+      const pair = low * 2 ** 26 + high;
+      if (
+        seen.has(pair) ||
+        !isInForce(instrument, inForce, header, lowName, low, highs[name] as number, high)
+      )
+        continue;
+      seen.add(pair);
+      const place = Math.max(low, high);
+      const other = Math.min(low, high);
+      const text = (parameter: number) =>
+        `${instrument.names.text(instrument.name(parameter))}=${instrument.valueText(parameter)}`;
+      report({
+        ...instrument.valueSpan(place),
+        message: `${text(low)} is above ${text(high)}, so this never sounds. Put the lower value first.`,
+        related: [
+          { ...instrument.valueSpan(other), message: `The other end of the range is ${text(other)}.` },
+        ],
+        fixes: () => {
+          if ([low, high].some((one) => instrument.canonicalName(one) === Parameter.key)) return [];
+          const edits = [
+            ...valueEdits(context, low, instrument.valueText(high)),
+            ...valueEdits(context, high, instrument.valueText(low)),
+          ];
+          return fixOf('Swap the two ends', edits, false);
+        },
+      });
+    }
+  },
+};
+
+function bendOf(names: ParameterNames): number {
+  return names.canonical(names.idOf('lobend'));
+}
+
+/** Whether the two parameters make a range in the header, or in a region that inherits both of them. */
+function isInForce(
+  instrument: Instrument,
+  inForce: InForce,
+  header: number,
+  lowName: number,
+  low: number,
+  highName: number,
+  high: number,
+): boolean {
+  const kind = instrument.kind(header);
+  if (kind === HeaderKind.region) return true;
+  for (let inner = header + 1; inner < instrument.headers.count; inner++) {
+    const innerKind = instrument.kind(inner);
+    if (innerKind >= HeaderKind.global && innerKind <= kind) return false;
+    if (
+      innerKind === HeaderKind.region &&
+      inForce.effective(inner, lowName) === low &&
+      inForce.effective(inner, highName) === high
+    )
+      return true;
+  }
+  return false;
+}

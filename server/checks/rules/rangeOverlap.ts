@@ -1,0 +1,107 @@
+import type { Fix } from '../../model/finding';
+import type { Instrument } from '../../model/instrument';
+import type { Rectangle, RegionOverlap } from '../../model/overlaps/overlaps';
+import { rectangleOf } from '../../model/overlaps/overlaps';
+import { unmeantOverlaps } from '../../model/overlaps/unmeantOverlaps';
+import { fixOf } from '../facts/parameterFixes';
+import { keysText, placeText, regionTitle, velocitiesText } from '../facts/regionText';
+import type { CheckContext, Rule, RuleFinding } from '../rule';
+
+const mostRelated = 10;
+/** Finds regions of one layer that partly overlap; see `unmeantOverlaps`. */
+export const rangeOverlap: Rule = {
+  code: 'range-overlap',
+  severity: 'warning',
+  finds:
+    'Two regions of one layer that partly overlap in keys and velocities while no condition, round robin or crossfade keeps them apart.',
+  check(context, report) {
+    const { instrument } = context;
+    for (const [first, ...more] of unmeantOverlaps(instrument)) {
+      if (!first) continue;
+      report(more.length === 0 ? findingOf(context, first) : foldedFinding(instrument, [first, ...more]));
+    }
+  },
+};
+
+function findingOf(context: CheckContext, overlap: RegionOverlap): RuleFinding {
+  const { instrument } = context;
+  const { region, other, shared } = overlap;
+  return {
+    ...instrument.headerSpan(region),
+    message: `${capital(regionTitle(instrument, region))} and ${regionTitle(instrument, other)} (${placeText(instrument, other)}) both sound on ${areaText(shared)}. Give them ranges that do not meet, or a crossfade, round robin or condition.`,
+    related: [
+      {
+        ...instrument.headerSpan(other),
+        message: `${capital(regionTitle(instrument, other))} sounds on ${areaText(rectangleOf(instrument, other) as Rectangle)}.`,
+      },
+    ],
+    fixes: () => fixesOf(context, overlap),
+  };
+}
+
+function foldedFinding(instrument: Instrument, overlaps: readonly RegionOverlap[]): RuleFinding {
+  const { other } = overlaps[0] as RegionOverlap;
+  const rectangle = rectangleOf(instrument, other) as Rectangle;
+  return {
+    ...instrument.headerSpan(other),
+    message: `${capital(regionTitle(instrument, other))} sounds on ${areaText(rectangle)}, where ${overlaps.length} other regions of its layer sound too. Narrow its range, or give it a group of its own if it is a layer of its own.`,
+    related: overlaps.slice(0, mostRelated).map(({ region, shared }) => ({
+      ...instrument.headerSpan(region),
+      message: `${capital(regionTitle(instrument, region))} shares ${areaText(shared)} with it.`,
+    })),
+  };
+}
+
+function areaText(area: Rectangle): string {
+  const keys = keysText(area.lowKey, area.highKey);
+  return area.lowVelocity <= 1 && area.highVelocity === 127
+    ? keys
+    : `${keys} at ${velocitiesText(area.lowVelocity, area.highVelocity)}`;
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+function fixesOf(context: CheckContext, { region, other }: RegionOverlap): Fix[] {
+  const { instrument } = context;
+  const one = rectangleOf(instrument, region) as Rectangle;
+  const two = rectangleOf(instrument, other) as Rectangle;
+  const fixes: Fix[] = [];
+  if (partlyCovers(one.lowKey, one.highKey, two.lowKey, two.highKey)) {
+    const [lower, upper] = one.lowKey < two.lowKey ? [region, other] : [other, region];
+    const start = instrument.lowKey[upper] as number;
+    const end = instrument.highKey[lower] as number;
+    fixes.push(...setKey(context, lower, 'hikey', start - 1), ...setKey(context, upper, 'lokey', end + 1));
+  }
+  if (partlyCovers(one.lowVelocity, one.highVelocity, two.lowVelocity, two.highVelocity)) {
+    const [lower, upper] = one.lowVelocity < two.lowVelocity ? [region, other] : [other, region];
+    const start = instrument.lowVelocity[upper] as number;
+    const end = instrument.highVelocity[lower] as number;
+    fixes.push(
+      ...setValue(context, lower, 'hivel', start - 1),
+      ...setValue(context, upper, 'lovel', end + 1),
+    );
+  }
+  return fixes;
+}
+
+/** Whether two ranges that meet each reach past the other. */
+function partlyCovers(low: number, high: number, otherLow: number, otherHigh: number): boolean {
+  return (low < otherLow && high < otherHigh) || (otherLow < low && otherHigh < high);
+}
+
+function setKey(context: CheckContext, region: number, name: string, key: number): Fix[] {
+  return setValue(context, region, name, key - context.instrument.control(region).keyOffset);
+}
+
+function setValue(
+  { instrument, notation }: CheckContext,
+  header: number,
+  name: string,
+  value: number,
+): Fix[] {
+  if (value < 0 || value > 127) return [];
+  const { edits } = notation.edit(instrument, { kind: 'set', header, name, value: String(value) });
+  return fixOf(`Set ${name}=${value} for ${regionTitle(instrument, header)}`, edits, false);
+}

@@ -1,0 +1,125 @@
+import { noteNameOf } from '../../model/keys';
+import { nameOf } from '../../model/paths';
+import type { Span } from '../../model/text/span';
+import type { PitchClaim, PitchClaims } from '../facts/pitchClaims';
+import { isTuned, pitchClaimsOf } from '../facts/pitchClaims';
+import { pitchDistanceText } from '../facts/pitchDistance';
+import { commonPitchFixes, pitchFixes } from '../facts/pitchFixes';
+import type { CheckContext, Rule } from '../rule';
+
+/** Deviations from here on are reported, in cents: half a semitone. */
+const leastCents = 50;
+/** A pitch measured with less confidence says nothing of the root key. */
+const surely = 0.8;
+/** Deviations within this many cents of one another count as the same. */
+const agreeingCents = 50;
+/** So many samples, and this part of all, that are off by the same have one finding between them. */
+const fewestCommon = 3;
+const leastCommonPart = 2 / 3;
+
+/** Finds samples that sound at another pitch than their root key and tuning say. */
+export const rootMismatch: Rule = {
+  code: 'root-mismatch',
+  severity: 'warning',
+  finds: 'The pitch measured in the sample is 50 cents or more from what root key and tuning claim.',
+  check(context, report) {
+    const claims = pitchClaimsOf(context);
+    if (!claims) return;
+    const off = clearlyOff(claims);
+    if (off.length === 0 || !isTuned(claims, surely)) return;
+    const deviations = claims.deviationsOfSamples(surely);
+    const common = commonDeviation(deviations);
+    const isCommon = (at: number) =>
+      common !== undefined && Math.abs((claims.deviationCents[at] as number) - common) <= agreeingCents / 2;
+    if (common !== undefined) {
+      const together = off.filter(isCommon).map((at) => claims.at(at));
+      const [first] = together;
+      if (first) {
+        report({
+          ...placeOfRoot(context, first),
+          message: commonText(together, deviations.length, common),
+          fixes: () => commonPitchFixes(context, together, common),
+        });
+      }
+    }
+    const seen = new Set<string>();
+    for (const at of off) {
+      if (isCommon(at)) continue;
+      const claim = claims.at(at);
+      const { use, rootParameter, tuneParameter } = claim;
+      const key = `${rootParameter} ${tuneParameter} ${use.path}`;
+      if (seen.has(key)) continue;
+      seen.add(key);
+      report({
+        ...placeOfRoot(context, claim),
+        message: claimText(claim),
+        fixes: () => pitchFixes(context, claim),
+      });
+    }
+  },
+};
+
+/** The claims whose pitch is sure and another than they say. */
+function clearlyOff({ count, deviationCents, confidence }: PitchClaims): number[] {
+  const off: number[] = [];
+  for (let at = 0; at < count; at++) {
+    const isOff = Math.abs(deviationCents[at] as number) >= leastCents;
+    if (isOff && (confidence[at] as number) >= surely) off.push(at);
+  }
+  return off;
+}
+
+function placeOfRoot({ instrument }: CheckContext, { rootParameter, use }: PitchClaim): Span {
+  return instrument.valueSpan(rootParameter >= 0 ? rootParameter : use.parameter);
+}
+
+/**
+ * What most samples are off by, in cents; `undefined` where they are right, few or do not agree. Takes the deviations of all
+ * in order.
+ */
+function commonDeviation(deviations: Float64Array): number | undefined {
+  let from = 0;
+  let count = 0;
+  let first = 0;
+  for (let last = 0; last < deviations.length; last++) {
+    while ((deviations[last] as number) - (deviations[first] as number) > agreeingCents) first++;
+    if (last - first + 1 <= count) continue;
+    count = last - first + 1;
+    from = first;
+  }
+  if (count < fewestCommon || count < leastCommonPart * deviations.length) return undefined;
+  const [lowest, highest] = [deviations[from] as number, deviations[from + count - 1] as number];
+  if (Math.min(Math.abs(lowest), Math.abs(highest)) < leastCents) return undefined;
+  return (lowest + highest) / 2;
+}
+
+function commonText(together: readonly PitchClaim[], all: number, cents: number): string {
+  const count = samplesIn(together);
+  const which = count === all ? `All ${all} samples` : `${count} of the ${all} samples`;
+  const { use, rootKey, pitch } = together[0] as PitchClaim;
+  const side = cents > 0 ? 'above' : 'below';
+  return `${which} whose pitch is clear sound ${pitchDistanceText(cents)} ${side} their root keys and tuning, as here "${nameOf(use.path)}", which sounds at ${soundingText(pitch)} and has root key ${keyText(rootKey)}. Set all root keys or the tuning to what sounds.`;
+}
+
+function samplesIn(claims: readonly PitchClaim[]): number {
+  return new Set(claims.map(({ use }) => use.path)).size;
+}
+
+function claimText({ use, rootParameter, rootKey, tuneCents, pitch, deviationCents }: PitchClaim): string {
+  const tuned = tuneCents === 0 ? '' : ` with tune=${tuneCents}`;
+  const root =
+    rootParameter < 0
+      ? `root key ${keyText(rootKey)}${tuned}, which is assumed as none is set,`
+      : `its root key ${keyText(rootKey)}${tuned}`;
+  const side = deviationCents > 0 ? 'low' : 'high';
+  return `"${nameOf(use.path)}" sounds at ${soundingText(pitch)}: ${root} is ${pitchDistanceText(deviationCents)} too ${side}. Set the root key or the tuning to what sounds, or use the sample that was meant.`;
+}
+
+function soundingText({ key, cents }: PitchClaim['pitch']): string {
+  const whole = Math.round(cents);
+  return `key ${keyText(key)}${whole === 0 ? '' : ` ${whole < 0 ? '−' : '+'}${Math.abs(whole)} cents`}`;
+}
+
+function keyText(key: number): string {
+  return `${key} (${noteNameOf(key)})`;
+}

@@ -1,0 +1,183 @@
+import type { ConditionSet } from '../../model/overlaps/conditionSets';
+import { conditionsOf } from '../../model/overlaps/conditions';
+import { rectangleCodesOf } from '../../model/overlaps/overlaps';
+import { PairNumbers } from '../../model/overlaps/pairNumbers';
+import { Parameter } from '../../model/parameterNames';
+import { InForce } from '../facts/inForce';
+import { valueFix } from '../facts/parameterFixes';
+import { usedName } from '../facts/parameterUses';
+import { keysText, velocitiesText } from '../facts/regionText';
+import { Neighbours, rectangleOfCode, situationText } from '../facts/turns';
+import type { CheckContext, Report, Rule } from '../rule';
+
+/** Longer sequences, of which the format allows 100 steps, are not looked into. */
+const longest = 30;
+
+/** Regions with equal keys, velocities and conditions that take turns in a round robin. */
+interface Sequence {
+  region: number;
+  code: number;
+  set: ConditionSet;
+  /** Steps that a region has: a bit for each, that of step 1 the lowest. */
+  taken: number;
+}
+
+/**
+ * Finds steps of round robins that no region has, and positions past the length. A step counts as filled as soon as
+ * any region can sound there in part of the same keys, velocities and conditions, be it in a round robin or not.
+ */
+export const sequenceHole: Rule = {
+  code: 'sequence-hole',
+  severity: 'warning',
+  finds: 'A step of a round robin that no region has, or a position beyond its length.',
+  check(context, report) {
+    if (usedName(context, 'seq_length') < 0 && usedName(context, 'seq_position') < 0) return;
+    const inForce = new InForce(context.instrument);
+    const sequences = collectSequences(context, inForce, report);
+    reportHoles(context, inForce, sequences, report);
+  },
+};
+
+function collectSequences(context: CheckContext, inForce: InForce, report: Report): Iterable<Sequence> {
+  const { instrument } = context;
+  const conditions = conditionsOf(instrument);
+  const sequences: Sequence[] = [];
+  /** Situations with a rectangle. */
+  const places = new PairNumbers();
+  const situations = new Map<string, number>();
+  const situationOf: number[] = [];
+  const beyond = new Set<string>();
+  let lastSituation = -1;
+  let last: Sequence | undefined;
+  const codes = rectangleCodesOf(instrument);
+  for (let at = 0; at < codes.length; at++) {
+    const region = instrument.regions[at] as number;
+    const number = conditions.ofHeader[region] as number;
+    const set = conditions.set(number);
+    const { sequenceLength: length, sequencePosition: position } = set;
+    if (length === 1 && position === 1) continue;
+    if (position > length) {
+      reportBeyond(context, inForce, region, beyond, report);
+      continue;
+    }
+    const code = length > longest ? -1 : (codes[at] as number);
+    if (code < 0) continue;
+    let situation = situationOf[number];
+    if (situation === undefined) {
+      const text = `${length} ${set.lowRandom} ${set.highRandom} ${situationText(set)}`;
+      situation = situations.get(text) ?? situations.size;
+      situations.set(text, situation);
+      situationOf[number] = situation;
+    }
+    if (situation !== lastSituation || code !== last?.code) {
+      lastSituation = situation;
+      last = sequences[places.numberOf(situation, code)];
+      if (!last) {
+        last = { region, code, set, taken: 0 };
+        sequences.push(last);
+      }
+    }
+    last.taken |= 1 << (position - 1);
+  }
+  return sequences;
+}
+
+function reportBeyond(
+  context: CheckContext,
+  inForce: InForce,
+  region: number,
+  seen: Set<string>,
+  report: Report,
+): void {
+  const { instrument } = context;
+  const position = inForce.effective(region, Parameter.seq_position);
+  const length = inForce.effective(region, Parameter.seq_length);
+  const key = `${position} ${length}`;
+  if (position < 0 || seen.has(key)) return;
+  seen.add(key);
+  const text = instrument.valueText(position);
+  report({
+    ...instrument.valueSpan(position),
+    message:
+      length < 0
+        ? `Step ${text} of a round robin whose length is not set never comes. Set seq_length for its regions.`
+        : `Step ${text} is beyond seq_length=${instrument.valueText(length)}, so this never sounds. Raise the length or lower the position.`,
+    ...(length >= 0 && {
+      related: [{ ...instrument.valueSpan(length), message: 'The length of the round robin is set here.' }],
+      fixes: () => valueFix(context, length, text, `Set seq_length=${text}`, false),
+    }),
+  });
+}
+
+function reportHoles(
+  context: CheckContext,
+  inForce: InForce,
+  sequences: Iterable<Sequence>,
+  report: Report,
+): void {
+  const { instrument } = context;
+  let neighbours: Neighbours | undefined;
+  const told = new Map<string, { holes: number[]; sequence: Sequence; length: number; count: number }>();
+  for (const sequence of sequences) {
+    if (sequence.taken === 2 ** sequence.set.sequenceLength - 1) continue;
+    neighbours ??= new Neighbours(instrument, conditionsOf(instrument));
+    fillFrom(neighbours, sequence);
+    if (neighbours.isExhausted) break;
+    const holes: number[] = [];
+    for (let step = 1; step <= sequence.set.sequenceLength; step++) {
+      if ((sequence.taken & (1 << (step - 1))) === 0) holes.push(step);
+    }
+    const length = inForce.effective(sequence.region, Parameter.seq_length);
+    if (holes.length === 0 || length < 0) continue;
+    const key = `${length} ${holes.join()}`;
+    const known = told.get(key);
+    if (known) known.count++;
+    else told.set(key, { holes, sequence, length, count: 1 });
+  }
+  for (const { holes, sequence, length, count } of told.values()) {
+    const { code, set } = sequence;
+    const steps = set.sequenceLength;
+    const elsewhere = count > 1 ? `, and in ${count - 1} more ${count === 2 ? 'place' : 'places'}` : '';
+    const filled = steps - holes.length;
+    report({
+      ...instrument.valueSpan(length),
+      message: `No region has ${stepsText(holes)} of ${steps} on ${areaText(code)}${elsewhere}, so strikes stay silent in turn. Add what is missing or set seq_length to the number of regions.`,
+      fixes: () =>
+        // Where the first steps are filled and the rest is not, the length is what is wrong.
+        holes[0] === filled + 1
+          ? valueFix(context, length, String(filled), `Set seq_length=${filled}`, false)
+          : [],
+    });
+  }
+}
+
+/** Marks the steps of a sequence at which other regions can sound. */
+function fillFrom(neighbours: Neighbours, sequence: Sequence): void {
+  const { code, set } = sequence;
+  for (const other of neighbours.setsMeeting(code, set)) {
+    if (other.highRandom <= set.lowRandom || other.lowRandom >= set.highRandom) continue;
+    if (other.sequencePosition > other.sequenceLength) continue;
+    // Turns meet where they are congruent modulo the greatest common divisor of the lengths.
+    const divisor = greatestCommonDivisor(other.sequenceLength, set.sequenceLength);
+    for (let step = (other.sequencePosition - 1) % divisor; step < set.sequenceLength; step += divisor) {
+      sequence.taken |= 1 << step;
+    }
+  }
+}
+
+function greatestCommonDivisor(a: number, b: number): number {
+  return b === 0 ? a : greatestCommonDivisor(b, a % b);
+}
+
+function stepsText(steps: readonly number[]): string {
+  const shown = steps.slice(0, 6).join(', ');
+  return steps.length === 1 ? `step ${shown}` : `steps ${shown}${steps.length > 6 ? ', …' : ''}`;
+}
+
+function areaText(code: number): string {
+  const { lowKey, highKey, lowVelocity, highVelocity } = rectangleOfCode(code);
+  const keys = keysText(lowKey, highKey);
+  return lowVelocity <= 1 && highVelocity === 127
+    ? keys
+    : `${keys} at ${velocitiesText(lowVelocity, highVelocity)}`;
+}

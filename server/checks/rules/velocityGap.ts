@@ -1,0 +1,46 @@
+import { findVelocityGaps } from '../../model/overlaps/gaps';
+import { Parameter } from '../../model/parameterNames';
+import { playedKeysOf, rangeEndFix, rangeEndPlace } from '../facts/playedKeys';
+import { keysText, velocitiesText } from '../facts/regionText';
+import type { Rule } from '../rule';
+
+/** Finds velocities on played keys that no region answers. */
+export const velocityGap: Rule = {
+  code: 'velocity-gap',
+  severity: 'information',
+  finds: 'Velocities on a played key that no region answers.',
+  check(context, report) {
+    const { instrument } = context;
+    for (const gap of findVelocityGaps(playedKeysOf(context))) {
+      report({
+        ...rangeEndPlace(instrument, gap.region, gap.isBelow ? Parameter.hivel : Parameter.lovel),
+        message: `Nothing answers ${velocitiesText(gap.lowVelocity, gap.highVelocity)} on ${keysText(gap.lowKey, gap.highKey)}. Widen a velocity range or add a region.`,
+        fixes: () => {
+          const onKeys = [...instrument.regions].filter(
+            (region) =>
+              (instrument.lowKey[region] as number) <= gap.highKey &&
+              (instrument.highKey[region] as number) >= gap.lowKey,
+          );
+          const below = onKeys.filter((region) => instrument.highVelocity[region] === gap.lowVelocity - 1);
+          const above = onKeys.filter((region) => instrument.lowVelocity[region] === gap.highVelocity + 1);
+          return [
+            ...rangeEndFix(
+              context,
+              below,
+              Parameter.hivel,
+              gap.highVelocity,
+              `Widen the layer below up to velocity ${gap.highVelocity}`,
+            ),
+            ...rangeEndFix(
+              context,
+              above,
+              Parameter.lovel,
+              gap.lowVelocity,
+              `Widen the layer above down to velocity ${gap.lowVelocity}`,
+            ),
+          ];
+        },
+      });
+    }
+  },
+};

@@ -1,0 +1,209 @@
+import { HeaderKind } from '../../model/headerKinds';
+import type { Instrument } from '../../model/instrument';
+import { keysOff } from '../../model/instrument';
+import { Parameter } from '../../model/parameterNames';
+import { joinPath, nameOf } from '../../model/paths';
+import type { SampleState } from '../../model/samples';
+import { headerSentence } from '../headerText';
+import { opcodeMarkdown } from '../opcodeText';
+import { keySpanText, keyText } from '../rangeText';
+import type { ReadDocument } from '../readDocument';
+import { playedPart, playedPartText } from './playedPart';
+import { code, generatorMarkdown, sampleMarkdown } from './sampleText';
+import { pictureMarkdown, waveformPicture } from './waveformPicture';
+
+/** What is said of a place in a document: Markdown, and the stretch of text that it is about. */
+export interface HoverText {
+  start: number;
+  end: number;
+  markdown: string;
+}
+
+/** What there is to say of what stands at an offset; `undefined` where there is nothing. Sample files are looked into. */
+export async function hoverAt(document: ReadDocument, offset: number): Promise<HoverText | undefined> {
+  const { instrument, notation } = document;
+  const place = notation.placeAt(instrument, offset);
+  switch (place.kind) {
+    case 'header':
+      if (place.header < 0) return undefined;
+      return { start: place.start, end: place.end, markdown: headerMarkdown(instrument, place.header) };
+    case 'name':
+      return place.parameter < 0
+        ? undefined
+        : { ...place, markdown: parameterMarkdown(document, place.header, place.parameter) };
+    case 'value': {
+      const { start, end, header, parameter } = place;
+      if (parameter < 0) return undefined;
+      const about = parameterMarkdown(document, header, parameter);
+      if (instrument.canonicalName(parameter) !== Parameter.sample) return { start, end, markdown: about };
+      return { start, end, markdown: await sampleParameterMarkdown(document, header, parameter) };
+    }
+    case 'variable': {
+      const definition = instrument.directives.findLast(
+        ({ kind, name, source, start }) =>
+          kind === 'define' && name === place.name && (source !== 0 || start <= offset),
+      );
+      if (!definition) return undefined;
+      return { ...place, markdown: `${code(place.name)} stands for ${code(definition.value)}` };
+    }
+    default:
+      return undefined;
+  }
+}
+
+function headerMarkdown(instrument: Instrument, header: number): string {
+  const kind = instrument.kind(header);
+  const lines = [`**${instrument.headerName(header)}**`, headerSentence(kind)];
+  const isOuter = kind === HeaderKind.global || kind === HeaderKind.master || kind === HeaderKind.group;
+  const regions =
+    kind === HeaderKind.region
+      ? [header]
+      : isOuter
+        ? [...instrument.regions].filter((region) => isWithin(instrument, region, header))
+        : [];
+  if (isOuter && regions.length === 0) lines.push('No region lies in it.');
+  if (regions.length > 0) {
+    const span = spanText(instrument, regions);
+    lines.push(
+      isOuter ? `${regions.length === 1 ? '1 region' : `${regions.length} regions`}: ${span}` : span,
+    );
+  }
+  if (kind === HeaderKind.region) {
+    const sample = instrument.samplePath(header);
+    lines.push(
+      sample === undefined
+        ? 'No sample is set.'
+        : `Sample ${code(nameOf(sample))}, root ${keyText(instrument.rootKey(header))}`,
+    );
+  }
+  return lines.join('\n\n');
+}
+
+function isWithin(instrument: Instrument, region: number, header: number): boolean {
+  let at = instrument.parent(region);
+  while (at > header) at = instrument.parent(at);
+  return at === header;
+}
+
+function spanText(instrument: Instrument, regions: readonly number[]): string {
+  let lowKey = 128;
+  let highKey = -1;
+  let lowVelocity = 128;
+  let highVelocity = 0;
+  for (const region of regions) {
+    const low = instrument.lowKey[region] as number;
+    const high = instrument.highKey[region] as number;
+    if (low !== keysOff && high !== keysOff) {
+      lowKey = Math.min(lowKey, low);
+      highKey = Math.max(highKey, high);
+    }
+    lowVelocity = Math.min(lowVelocity, Math.max(1, instrument.lowVelocity[region] as number));
+    highVelocity = Math.max(highVelocity, instrument.highVelocity[region] as number);
+  }
+  const keys = highKey < 0 ? 'no keys' : keySpanText(lowKey, highKey);
+  return `${keys}, ${lowVelocity === highVelocity ? `velocity ${lowVelocity}` : `velocities ${lowVelocity} to ${highVelocity}`}`;
+}
+
+function parameterMarkdown(document: ReadDocument, header: number, parameter: number): string {
+  const { instrument } = document;
+  const opcode = instrument.names.opcode(instrument.name(parameter));
+  const name = instrument.names.text(instrument.name(parameter));
+  const canonical = instrument.names.text(instrument.canonicalName(parameter));
+  const title = canonical === name ? `**${name}**` : `**${name}**, the same as **${canonical}**`;
+  const lines = [title];
+  if (opcode) lines.push(opcodeMarkdown(opcode.facts));
+  else lines.push('The format does not know this opcode.');
+  if (header >= 0) lines.push(...inForceLines(document, header, parameter));
+  return lines.join('\n\n');
+}
+
+/** The value, where it holds, and what it takes the place of. */
+function inForceLines(document: ReadDocument, header: number, parameter: number): string[] {
+  const { instrument } = document;
+  const canonical = instrument.canonicalName(parameter);
+  const opcode = instrument.names.opcode(instrument.name(parameter));
+  const lines = [`Here: ${shownValue(instrument, parameter)}`];
+  const own = instrument.effective(header, canonical);
+  if (own !== parameter && own >= 0) {
+    lines.push(
+      `What counts is ${shownValue(instrument, own)}, from ${placeText(document, own)}, because it is written later.`,
+    );
+    return lines;
+  }
+  const kind = instrument.kind(header);
+  if (kind !== HeaderKind.region && kind <= HeaderKind.group && kind !== HeaderKind.control) {
+    const within = [...instrument.regions].filter((region) => isWithin(instrument, region, header));
+    const count = within.filter((region) => instrument.effective(region, canonical) === parameter).length;
+    lines.push(`In force in ${count} of ${within.length === 1 ? '1 region' : `${within.length} regions`}.`);
+  }
+  const parent = instrument.parent(header);
+  const outer = parent < 0 ? -1 : instrument.effective(parent, canonical);
+  if (outer >= 0)
+    lines.push(`Overrides ${shownValue(instrument, outer)} from ${placeText(document, outer)}.`);
+  else if (opcode?.facts.defaultText !== undefined && canonical !== Parameter.sample)
+    lines.push(`Without it: ${code(opcode.facts.defaultText)}, the default.`);
+  return lines;
+}
+
+/** Where a parameter stands, in words; a link where the document can be opened there. */
+function placeText({ instrument, linkTo }: ReadDocument, parameter: number): string {
+  const header = instrument.headerOfParameter(parameter);
+  const { source, start } = instrument.nameSpan(parameter);
+  const at = instrument.sources[source];
+  const line = at?.positionAt(start).line ?? 1;
+  const file = source === 0 || !at ? '' : ` of ${nameOf(at.path)}`;
+  const words = `the ${instrument.headerName(header) || 'text before any header'} in line ${line}${file}`;
+  const target = linkTo?.(source, line);
+  return target === undefined ? words : `[${words.replace(/[[\]\\]/g, '\\$&')}](<${target}>)`;
+}
+
+/** A value as code; a key with its other spelling. */
+function shownValue(instrument: Instrument, parameter: number): string {
+  const text = instrument.valueText(parameter);
+  const opcode = instrument.names.opcode(instrument.name(parameter));
+  if (opcode?.facts.kind !== 'key') return code(text);
+  const key = instrument.keyNumber(parameter);
+  if (!(key >= 0 && key <= 127)) return code(text);
+  const { keyOffset } = instrument.control(instrument.headerOfParameter(parameter));
+  const shifted =
+    keyOffset === 0
+      ? ''
+      : `, shifted by ${keyOffset} to ${keyText(Math.max(0, Math.min(127, key + keyOffset)))}`;
+  return `${code(text)}, key ${keyText(key)}${shifted}`;
+}
+
+async function sampleParameterMarkdown(
+  document: ReadDocument,
+  header: number,
+  parameter: number,
+): Promise<string> {
+  const { instrument, folder, samples } = document;
+  const value = instrument.valueText(parameter);
+  if (value.startsWith('*')) return generatorMarkdown(value);
+  const { defaultPath } = instrument.control(header);
+  const path = (defaultPath + value).replaceAll('\\', '/');
+  if (folder === undefined) return `${code(path)}\n\nSave the document to have its samples looked up.`;
+  const state = await samples.fetchState(folder, path);
+  const nearest = state.kind === 'missing' ? samples.lookup(folder).nearest(path, 3) : [];
+  const markdown = sampleMarkdown(path, state, nearest, samples.glance(folder, path));
+  const picture = await waveformMarkdown(document, header, path, state);
+  return picture === undefined ? markdown : `${markdown}\n\n${picture}`;
+}
+
+/** A picture of what a region plays of its sample, where its audio can be read. */
+async function waveformMarkdown(
+  { instrument, folder, outline }: ReadDocument,
+  header: number,
+  path: string,
+  state: SampleState,
+): Promise<string | undefined> {
+  if (!outline || folder === undefined || (state.kind !== 'file' && state.kind !== 'otherCase'))
+    return undefined;
+  const { reading } = state;
+  if (reading?.kind !== 'facts') return undefined;
+  const found = await outline(joinPath(folder, state.kind === 'file' ? path : state.actual));
+  if (!found) return undefined;
+  const played = playedPart(instrument, header, reading.facts);
+  const words = playedPartText(played);
+  return `${pictureMarkdown(waveformPicture(found, played), words)}\n\n${words}`;
+}

@@ -1,0 +1,108 @@
+import { HeaderKind } from '../../model/headerKinds';
+import type { Instrument } from '../../model/instrument';
+import { Parameter } from '../../model/parameterNames';
+import { RangeTexts } from '../rangeText';
+
+/** A header of the document with those inside it. */
+export interface HeaderSymbol {
+  name: string;
+  detail: string;
+  kind: HeaderKind;
+  /** The header with its parameters and all headers inside it. */
+  start: number;
+  end: number;
+  /** The tag of the header. */
+  tagStart: number;
+  tagEnd: number;
+  children: HeaderSymbol[];
+}
+
+const labels: Readonly<Partial<Record<HeaderKind, number>>> = {
+  [HeaderKind.region]: Parameter.region_label,
+  [HeaderKind.group]: Parameter.group_label,
+  [HeaderKind.master]: Parameter.master_label,
+  [HeaderKind.global]: Parameter.global_label,
+};
+
+/** The headers that stand in the document itself, each with those that inherit from it inside. */
+export function headerSymbols(instrument: Instrument): HeaderSymbol[] {
+  const outermost: HeaderSymbol[] = [];
+  const symbols: (HeaderSymbol | undefined)[] = new Array(instrument.headers.count);
+  for (let header = 0; header < instrument.headers.count; header++) {
+    const { source, start, end } = instrument.bodySpan(header);
+    if (source !== 0) continue;
+    const symbol = {
+      name: symbolName(instrument, header),
+      detail: '',
+      kind: instrument.kind(header),
+      start,
+      end,
+      tagStart: start,
+      tagEnd: instrument.headerSpan(header).end,
+      children: [],
+    };
+    symbols[header] = symbol;
+    const parent = instrument.parent(header);
+    const outer = parent < 0 ? undefined : symbols[parent];
+    if (outer) outer.children.push(symbol);
+    else outermost.push(symbol);
+  }
+  const ranges = new RangeTexts(instrument);
+  for (let header = instrument.headers.count - 1; header >= 0; header--) {
+    const symbol = symbols[header];
+    if (!symbol) continue;
+    const last = symbol.children[symbol.children.length - 1];
+    if (last && last.end > symbol.end) symbol.end = last.end;
+    symbol.detail = detailOf(instrument, header, symbol, ranges);
+  }
+  return nestByText(outermost);
+}
+
+/**
+ * Puts a header that stands in the midst of another's text inside that one although it does not inherit from it, such
+ * as a `<control>` between the regions of a group, so that symbols side by side do not overlap.
+ */
+function nestByText(symbols: readonly HeaderSymbol[]): HeaderSymbol[] {
+  const apart: HeaderSymbol[] = [];
+  for (const symbol of symbols) {
+    const last = apart[apart.length - 1];
+    if (!last || symbol.start >= last.end) apart.push(symbol);
+    else {
+      last.children.push(symbol);
+      last.children.sort((a, b) => a.start - b.start);
+      last.end = Math.max(last.end, symbol.end);
+    }
+  }
+  for (const symbol of apart) if (symbol.children.length > 0) symbol.children = nestByText(symbol.children);
+  return apart;
+}
+
+function symbolName(instrument: Instrument, header: number): string {
+  const kind = instrument.kind(header);
+  const written = instrument.headerName(header) || 'before any header';
+  const label = labels[kind];
+  const labelled = label === undefined ? -1 : instrument.own(header, label);
+  if (labelled >= 0) {
+    const text = instrument.valueText(labelled).trim();
+    if (text !== '') return text;
+  }
+  if (kind !== HeaderKind.region) return written;
+  const sample = instrument.sampleParameter[header] as number;
+  return sample < 0 ? written : sampleName(instrument.valueText(sample)) || written;
+}
+
+/** The name of a sample file without its folder and ending. */
+function sampleName(path: string): string {
+  const name = path.slice(Math.max(path.lastIndexOf('/'), path.lastIndexOf('\\')) + 1);
+  const point = name.lastIndexOf('.');
+  return point > 0 ? name.slice(0, point) : name;
+}
+
+function detailOf(instrument: Instrument, header: number, symbol: HeaderSymbol, ranges: RangeTexts): string {
+  if (symbol.kind === HeaderKind.region) return ranges.of(header);
+  if (symbol.kind > HeaderKind.region || symbol.kind === HeaderKind.control) return '';
+  const { length } = symbol.children;
+  const inner = symbol.children.every(({ kind }) => kind === HeaderKind.region) ? 'region' : 'part';
+  const named = symbol.name === instrument.headerName(header) ? '' : `${instrument.headerName(header)}, `;
+  return length === 0 ? named.replace(/, $/, '') : `${named}${length} ${inner}${length === 1 ? '' : 's'}`;
+}

@@ -1,0 +1,261 @@
+import { joinEdits } from '../model/edits';
+import type { Files } from '../model/files';
+import type { TextEdit } from '../model/finding';
+import type { FormatStyle } from '../model/formatStyle';
+import { usualFormatStyle } from '../model/formatStyle';
+import type { Instrument } from '../model/instrument';
+import type { Notation } from '../model/notation';
+import type { ConversionNote } from '../model/notes';
+import type { Source } from '../model/text/source';
+import { lineEndAt } from '../model/text/textLayout';
+import { readInstrument } from '../workspace/analyse';
+import type { IncludeStore } from '../workspace/files/includeStore';
+import type { MiddleC } from '../workspace/projectSettings';
+import type { ColumnMeaning, TableWithSamples } from '../workspace/readTableWithSamples';
+import { readTableWithSamples } from '../workspace/readTableWithSamples';
+import type { SampleStore } from '../workspace/samples/sampleStore';
+import type { AfterStep } from '../workspace/takeSteps';
+import { groupSections } from './tableGroups';
+import { layOutInserted, regionLayoutOf } from './tableLayout';
+import { styleSections } from './tableStyle';
+import type { RegionUpdate, ZoneMatches } from './tableUpdate';
+import { matchZones, updateRegions } from './tableUpdate';
+import type { ZoneSection } from './tableZones';
+import { instrumentOf, sectionsOf } from './tableZones';
+
+/** Where the regions of a table go. */
+export interface TableTarget {
+  /** The text of the document, and the stretch that the regions take the place of. */
+  text: string;
+  start: number;
+  end: number;
+  notation: Notation;
+  /** The path of the document, absolute with `/`; `undefined` for one that is no file. */
+  path: string | undefined;
+  /** The document's folder, in which samples are looked for. */
+  folder: string | undefined;
+  /** Where a notation that counts in seconds finds what it needs to know of samples; missing for one that needs nothing. */
+  sampleStore?: SampleStore;
+  /** The style that is set for the document; where nothing is set, regions follow those that are there. */
+  format?: Partial<FormatStyle>;
+}
+
+/** What a person has decided about a table. */
+export interface TableChoices {
+  /** The note name of key 60; `auto`: found by evidence. */
+  middleC: MiddleC;
+  /** Meanings of columns, by position from 0. */
+  columns?: ReadonlyMap<number, ColumnMeaning>;
+  /** Kinds of the suggested groupings that are taken. */
+  groupings?: ReadonlySet<string>;
+  /** Files for sample names of the table, as paths from the document's folder. */
+  samples?: ReadonlyMap<string, string>;
+  /** Whether regions with the same samples are changed rather than written again. */
+  update?: boolean;
+}
+
+/** The regions of a table as a change to a document. */
+export interface ConvertedTable {
+  /** What to write in the place of the stretch; `undefined` where the change reaches further, or there is a problem. */
+  insertText: string | undefined;
+  /** The change as edits of the document's text; empty where there is a problem. */
+  edits: TextEdit[];
+  notes: ConversionNote[];
+  /** The table, that the spans of notes are in. */
+  table: Source;
+  /** How the table was understood. */
+  reading: TableWithSamples;
+  regionCount: number;
+  /** How many rows have a region with the same sample in the document. */
+  matchCount: number;
+  /** Of an update: how many regions change, stay as they are, and are new. */
+  changedCount: number;
+  unchangedCount: number;
+  addedCount: number;
+  problem: string | undefined;
+}
+
+/**
+ * Makes the regions of a copied zone table ready to be written into a document, in its notation and style. Other work goes
+ * on in between; `afterStep` may throw to end it.
+ */
+export async function convertTable(
+  files: Files,
+  includes: IncludeStore,
+  table: string,
+  target: TableTarget,
+  choices: TableChoices,
+  afterStep?: AfterStep,
+): Promise<ConvertedTable> {
+  const { text, start, end, notation, folder } = target;
+  // The change is worked out on the text without the stretch that it replaces.
+  const without = text.slice(0, start) + text.slice(end);
+  const path = target.path ?? '';
+  const document =
+    target.path === undefined
+      ? notation.read(without, { path })
+      : await readInstrument(
+          { path, text: without, notation, ...(target.sampleStore && { samples: target.sampleStore }) },
+          includes,
+        );
+  // What an update adds goes behind the regions that are there, wherever the cursor is.
+  const offset = choices.update ? endOfRegions(document, without, start) : start;
+  const control = document.controlAt(0, offset);
+  const reading = await readTableWithSamples(
+    folder === undefined ? noFiles : files,
+    table,
+    {
+      path: 'table',
+      ...(choices.middleC !== 'auto' && { middleC: choices.middleC }),
+      ...(choices.columns && { columns: choices.columns }),
+      ...(choices.samples && { samples: choices.samples }),
+      samplesFolder: folder ?? '',
+      outputFolder: folder ?? '',
+      defaultPath: control.defaultPath,
+    },
+    afterStep,
+  );
+  const source = reading.instrument.sources[0] as Source;
+  const regionCount = reading.instrument.regions.length;
+  const notes = [...reading.notes, ...keyOffsetNote(control.keyOffset)];
+  if (reading.problem !== undefined) {
+    return {
+      insertText: undefined,
+      edits: [],
+      table: source,
+      reading,
+      regionCount,
+      notes,
+      matchCount: 0,
+      changedCount: 0,
+      unchangedCount: 0,
+      addedCount: 0,
+      problem: reading.problem,
+    };
+  }
+  if (target.sampleStore && folder !== undefined)
+    await lookAtSamples(target.sampleStore, folder, reading.instrument);
+  const chosen = reading.suggestions.filter(({ kind }) => choices.groupings?.has(kind));
+  const grouped = groupSections(sectionsOf(reading.instrument), chosen);
+  notes.push(...grouped.notes);
+  const matches: ZoneMatches | undefined =
+    document.regions.length === 0 ? undefined : matchZones(grouped.sections, document, control.defaultPath);
+  const matchCount = matches?.matched.length ?? 0;
+  const isUpdate = choices.update === true && matches !== undefined && matchCount > 0;
+  const update = isUpdate ? updated(notation, document, matches, reading) : undefined;
+  const added = isUpdate ? matches.others : grouped.sections;
+  const addedCount = added.reduce((sum, { regions }) => sum + regions.length, 0);
+  const edits = [...(update?.edits ?? [])];
+  notes.push(...(isUpdate ? matches.notes : []), ...(update?.notes ?? []));
+  if (addedCount > 0) {
+    const inserted = insertion(document, without, target, added, source, offset);
+    edits.push(...inserted.edits);
+    notes.push(...inserted.notes);
+  }
+  const joined = joinEdits(edits);
+  const removed = end - start;
+  const moved = joined.map((edit) => ({
+    ...edit,
+    start: edit.start > start ? edit.start + removed : edit.start,
+    end: edit.end > start ? edit.end + removed : edit.end,
+  }));
+  return {
+    insertText: insertTextOf(joined, without, start),
+    edits: withRemoval(moved, start, end),
+    table: source,
+    reading,
+    regionCount,
+    notes,
+    matchCount,
+    changedCount: update?.changed ?? 0,
+    unchangedCount: update?.unchanged ?? 0,
+    addedCount,
+    problem: undefined,
+  };
+}
+
+/** Has the samples of an instrument looked at, so that what they say is at hand when it is written. */
+async function lookAtSamples(store: SampleStore, folder: string, instrument: Instrument): Promise<void> {
+  const paths = new Set<string>();
+  for (const region of instrument.regions) paths.add(instrument.samplePath(region) ?? '');
+  paths.delete('');
+  // All are asked for before any is waited for.
+  for (const path of paths) store.lookup(folder).state(path);
+  for (const path of paths) await store.fetchState(folder, path);
+}
+
+function updated(
+  notation: Notation,
+  document: Instrument,
+  { matched }: ZoneMatches,
+  { columns, notes }: TableWithSamples,
+): RegionUpdate {
+  const has = (meaning: ColumnMeaning) => columns.some((one) => one.meaning === meaning);
+  const cleared = [
+    ...(has('volume') || has('attenuation') ? ['volume'] : []),
+    ...(has('pan') ? ['pan'] : []),
+    ...(has('tune') || has('transpose') ? ['tune', 'transpose'] : []),
+    ...(has('offset') ? ['offset'] : []),
+  ];
+  const dropped = notes.filter(({ kind }) => kind === 'dropped');
+  return updateRegions(notation, document, matched, cleared, ({ start, end }) =>
+    dropped.some((note) => note.start >= start && note.start <= end),
+  );
+}
+
+/** Behind the last region of the main file; where there is none, `otherwise`. */
+function endOfRegions(document: Instrument, text: string, otherwise: number): number {
+  const last = document.regions.findLast((region) => document.headerSource(region) === 0);
+  return last === undefined ? otherwise : lineEndAt(text, document.bodySpan(last).end);
+}
+
+/** The edits that write regions at an offset, in the style of the document. */
+function insertion(
+  document: Instrument,
+  text: string,
+  { notation, path, format = {} }: TableTarget,
+  sections: readonly ZoneSection[],
+  table: Source,
+  offset: number,
+): { edits: TextEdit[]; notes: ConversionNote[] } {
+  styleSections(sections, document);
+  const instrument = instrumentOf(sections, table);
+  const { edits, notes } = notation.edit(document, { kind: 'insert', offset, instrument });
+  const [edit, ...more] = edits;
+  const found = regionLayoutOf(document);
+  const alignColumns = format.alignColumns === true || found.alignColumns;
+  const headers = format.headers ?? found.headers;
+  if (!edit || more.length > 0 || (!alignColumns && headers === 'regionsInline')) return { edits, notes };
+  const style = { ...usualFormatStyle, ...format, headers, alignColumns, opcodeOrder: 'keep' } as const;
+  return { edits: [layOutInserted(notation, text, path ?? '', edit, style)], notes };
+}
+
+/** A document that moves all keys moves those of the table too. */
+function keyOffsetNote(keyOffset: number): ConversionNote[] {
+  if (keyOffset === 0) return [];
+  const message = `note_offset and octave_offset of the document move every key by ${keyOffset}; the keys are written as the table gives them.`;
+  return [{ kind: 'assumed', source: 0, start: 0, end: 0, message }];
+}
+
+const noFiles: Files = {
+  stat: async () => undefined,
+  list: async () => undefined,
+  open: async () => undefined,
+};
+
+/** What is written at an offset, where an edit does no more than that or than to indent the line anew. */
+function insertTextOf(edits: readonly TextEdit[], text: string, offset: number): string | undefined {
+  const [edit, ...more] = edits;
+  if (!edit || more.length > 0 || edit.end !== offset) return undefined;
+  const replaced = text.slice(edit.start, offset);
+  if (edit.newText.startsWith(replaced)) return edit.newText.slice(replaced.length);
+  return replaced.trim() === '' ? edit.newText.trimStart() : undefined;
+}
+
+/** The edits with the stretch taken out, in one with an edit that touches it. */
+function withRemoval(edits: readonly TextEdit[], start: number, end: number): TextEdit[] {
+  if (start === end || edits.some((edit) => edit.start <= start && edit.end >= end)) return [...edits];
+  const touching = edits.find((edit) => edit.end === start);
+  if (!touching) return [...edits, { source: 0, start, end, newText: '' }];
+  return edits.map((edit) => (edit === touching ? { ...edit, end } : edit));
+}

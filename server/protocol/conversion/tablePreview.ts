@@ -1,0 +1,98 @@
+import { lineEndAt, lineStartAt } from '../../model/text/textLayout';
+import type { ConvertedTable } from '../../pasting/convertTable';
+import { editedText } from '../../pasting/tableLayout';
+import { tableCells } from '../../table/cells/tableCells';
+import type { PreviewColumn, PreviewRow } from '../requests/tableRequests';
+
+const mostRows = 200;
+const mostColumns = 100;
+const mostExamples = 3;
+const longestCell = 120;
+
+/** What a preview shows of a table's text. */
+export interface TableSheet {
+  columns: PreviewColumn[];
+  rows: PreviewRow[];
+  rowCount: number;
+}
+
+/** The columns and the first rows of a table, with the notes beside the rows that they are about. */
+export function tableSheet({ table, reading, notes }: ConvertedTable): TableSheet {
+  const cells = tableCells(table.text);
+  const headingStarts = reading.columns.flatMap(({ headingSpan }) => headingSpan?.start ?? []);
+  // Titles and totals give no examples of what a column holds.
+  const zones = new Set<number>();
+  for (const region of reading.instrument.regions) zones.add(reading.instrument.headerSpan(region).start);
+  const rows: PreviewRow[] = [];
+  const examples = reading.columns.map(() => new Set<string>());
+  let rowCount = 0;
+  let noted = 0;
+  const byPlace = notes
+    .map((note, index) => ({ ...note, index }))
+    .filter(({ end }) => end > 0)
+    .sort((a, b) => a.start - b.start);
+  for (let row = 0; cells && row < cells.rowCount; row++) {
+    if (cells.filled(row) === 0) continue;
+    rowCount++;
+    if (rows.length >= mostRows) continue;
+    const { start, end } = cells.rowSpan(row);
+    const width = Math.min(cells.width(row), mostColumns);
+    const texts = Array.from({ length: width }, (_, column) => cells.value(cells.cell(row, column)));
+    const isHeading = headingStarts.some((at) => at >= start && at < Math.max(end, start + 1));
+    const own: number[] = [];
+    while ((byPlace[noted]?.start ?? Number.POSITIVE_INFINITY) < start) noted++;
+    for (let at = noted; at < byPlace.length && (byPlace[at]?.start ?? 0) <= end; at++)
+      own.push(byPlace[at]?.index as number);
+    rows.push({
+      line: table.positionAt(start).line,
+      cells: texts.map((text) => shortened(text)),
+      isHeading,
+      notes: own,
+    });
+    if (isHeading || (zones.size > 0 && !zones.has(start))) continue;
+    for (const { index } of reading.columns) {
+      const text = shortened(texts[index] ?? '');
+      if (text !== '' && (examples[index]?.size ?? mostExamples) < mostExamples) examples[index]?.add(text);
+    }
+  }
+  const columns = reading.columns
+    .slice(0, mostColumns)
+    .map(({ index, heading, meaning, confidence, evidence }) => ({
+      index,
+      heading: shortened(heading),
+      meaning,
+      confidence,
+      evidence,
+      examples: [...(examples[index] ?? [])],
+    }));
+  return { columns, rows, rowCount };
+}
+
+function shortened(text: string): string {
+  return text.length > longestCell ? `${text.slice(0, longestCell)}…` : text;
+}
+
+/** The headings of a table in one word; empty where it has none. */
+export function headingsOf({ reading }: ConvertedTable): string {
+  const words = reading.columns.map(({ heading }) => heading.trim().replace(/\s+/g, ' ').toLowerCase());
+  return words.every((word) => word === '') ? '' : words.join('\t');
+}
+
+/** What a change writes: the text put in, or of a change of regions that are there the lines as they become. */
+export function writtenMarkup({ edits, addedCount, regionCount }: ConvertedTable, text: string): string {
+  if (addedCount === regionCount && edits.length === 1) return edits[0]?.newText ?? '';
+  const after = editedText(text, edits);
+  const lines: string[] = [];
+  let moved = 0;
+  let done = -1;
+  for (const { start, end, newText } of [...edits].sort((a, b) => a.start - b.start)) {
+    const lead = /^[\r\n]*/.exec(newText)?.[0].length ?? 0;
+    const from = lineStartAt(after, start + moved + lead);
+    const to = lineEndAt(after, start + moved + newText.length);
+    if (from > done) lines.push(after.slice(from, to));
+    else if (to > done) lines.push(after.slice(done, to));
+    done = Math.max(done, to);
+    moved += newText.length - (end - start);
+  }
+  return lines.join('\n');
+}

@@ -1,0 +1,115 @@
+import type { DocumentLink } from 'vscode-languageserver';
+import { MarkupKind } from 'vscode-languageserver';
+import { completionsAt, documentationOf } from '../../features/completion/completion';
+import { foldedLines } from '../../features/folding';
+import { hoverAt } from '../../features/hover/hover';
+import { fileLinks } from '../../features/navigation/links';
+import { headerSymbols } from '../../features/navigation/symbols';
+import { mainSource } from '../../features/readDocument';
+import { stopIfCancelled } from '../cancellation';
+import { completionItems, withDocumentation } from '../conversion/completionItems';
+import { documentSymbols, flatSymbols } from '../conversion/documentSymbols';
+import { rangeOf } from '../conversion/positions';
+import { uriOfPath } from '../conversion/uris';
+import type { LanguageServer } from '../languageServer';
+import { readAt, readDocument } from '../requestedDocument';
+import { codeActionsOf } from './codeActions';
+import { handleFixFolder } from './fixFolder';
+import { handleFormatting } from './handleFormatting';
+import { handleNavigation } from './handleNavigation';
+import { handleRename } from './handleRename';
+import { refactorActions, resolveRefactor } from './refactorActions';
+
+/** Answers the requests of the protocol that are about what stands in a document. */
+export function handleFeatures(server: LanguageServer): void {
+  const { connection } = server;
+  handleFormatting(server);
+  handleFixFolder(server);
+  handleNavigation(server);
+  handleRename(server);
+
+  connection.onCompletion(async ({ textDocument, position }, token) => {
+    const read = await readAt(server, textDocument.uri, position);
+    if (!read) return null;
+    stopIfCancelled(token);
+    const offers = await completionsAt(read.document, read.offset);
+    stopIfCancelled(token);
+    const { completionItem } = server.capabilities.textDocument?.completion ?? {};
+    const items = completionItems(offers, (span) => rangeOf(read.source, span), {
+      snippets: completionItem?.snippetSupport === true,
+      labelDetails: completionItem?.labelDetailsSupport === true,
+      suggestCommand: server.suggestCommand,
+    });
+    // Numbers that are typed go into the names that are offered.
+    return { items, isIncomplete: offers.some(({ kind }) => kind === 'opcode') };
+  });
+
+  connection.onCompletionResolve((item) =>
+    withDocumentation(item, typeof item.data === 'string' ? documentationOf(item.data) : undefined),
+  );
+
+  connection.onHover(async ({ textDocument, position }, token) => {
+    const read = await readAt(server, textDocument.uri, position);
+    if (!read) return null;
+    stopIfCancelled(token);
+    const hover = await hoverAt(read.document, read.offset);
+    if (!hover) return null;
+    return {
+      contents: { kind: MarkupKind.Markdown, value: hover.markdown },
+      range: rangeOf(read.source, hover),
+    };
+  });
+
+  connection.onDocumentSymbol(async ({ textDocument: { uri } }, token) => {
+    const document = await readDocument(server, uri);
+    if (!document) return null;
+    stopIfCancelled(token);
+    const source = mainSource(document);
+    const symbols = headerSymbols(document.instrument);
+    const { hierarchicalDocumentSymbolSupport } = server.capabilities.textDocument?.documentSymbol ?? {};
+    return hierarchicalDocumentSymbolSupport
+      ? documentSymbols(source, symbols)
+      : flatSymbols(source, symbols, uri);
+  });
+
+  connection.onDocumentLinks(async ({ textDocument: { uri } }, token) => {
+    // The checks look at the samples.
+    await server.documents.judgement(uri);
+    const document = await readDocument(server, uri);
+    if (!document) return null;
+    stopIfCancelled(token);
+    const source = mainSource(document);
+    return fileLinks(document).map(
+      (link): DocumentLink => ({ range: rangeOf(source, link), data: link.path }),
+    );
+  });
+
+  connection.onDocumentLinkResolve((link) =>
+    typeof link.data === 'string' ? { ...link, target: uriOfPath(link.data) } : link,
+  );
+
+  connection.onFoldingRanges(async ({ textDocument: { uri } }, token) => {
+    const document = await readDocument(server, uri);
+    if (!document) return null;
+    stopIfCancelled(token);
+    const { instrument } = document;
+    const comments = instrument.directives.filter(({ kind, source }) => kind === 'comment' && source === 0);
+    return foldedLines(mainSource(document), headerSymbols(instrument), comments);
+  });
+
+  connection.onCodeAction(async (params, token) => {
+    const { uri } = params.textDocument;
+    const judgement = await server.documents.judgement(uri);
+    if (!judgement) return null;
+    stopIfCancelled(token);
+    const fixes = codeActionsOf(judgement, params, {
+      ...server.diagnosticOptions(uri),
+      versionOf: (target) => server.openDocument(target)?.version ?? null,
+      versionedEdits: server.capabilities.workspace?.workspaceEdit?.documentChanges === true,
+      saveCommand: server.saveVocabularyCommand,
+    });
+    return [...fixes, ...(await refactorActions(server, params))];
+  });
+
+  connection.onCodeActionResolve((action) => resolveRefactor(server, action));
+}

@@ -1,0 +1,17 @@
+import { buildMapScene } from '../../map/scene';
+import { stopIfCancelled } from '../cancellation';
+import type { LanguageServer } from '../languageServer';
+import { KeyboardMapRequest } from '../requests/requests';
+
+/** Answers the request for keyboard maps. */
+export function handleInstrumentRequests(server: LanguageServer): void {
+  const { connection, documents } = server;
+
+  connection.onRequest(KeyboardMapRequest.type, async ({ uri }, token) => {
+    server.showsMaps = true;
+    const reading = await documents.reading(uri);
+    stopIfCancelled(token);
+    if (!reading) return { scene: null, reason: 'This document holds no instrument.' };
+    return { scene: buildMapScene(reading.instrument) };
+  });
+}

@@ -1,0 +1,49 @@
+import type { CodeLens } from 'vscode-languageserver';
+import { nameOf } from '../../model/paths';
+import type { Source } from '../../model/text/source';
+import type { DocumentReading } from '../../workspace/documents';
+import { doubtfulDecisions, vocabularyFile } from '../../workspace/notations/vocabularyFindings';
+import { rangeOf } from '../conversion/positions';
+import { uriOfPath } from '../conversion/uris';
+import type { LanguageServer } from '../languageServer';
+
+/** What stands above the outermost element of XML in a vocabulary: how it is read, and the way to keep that in a file. */
+export function vocabularyLenses(server: LanguageServer, reading: DocumentReading): CodeLens[] {
+  const { vocabulary: inForce, instrument, document } = reading;
+  if (!inForce) return [];
+  const source = instrument.sources[0] as Source;
+  const at = Math.max(0, source.text.search(/<[\p{L}_]/u));
+  const range = rangeOf(source, { start: at, end: at });
+  const { name } = inForce.vocabulary;
+  const doubts = doubtfulDecisions(inForce).length;
+  const open = doubts === 0 ? '' : doubts === 1 ? ', 1 point open' : `, ${doubts} points open`;
+  const { savedIn } = inForce;
+  const title =
+    savedIn === undefined
+      ? `Read as "${name}", worked out from this text${open}`
+      : `Read as "${name}" by ${nameOf(savedIn)}${open}`;
+  const lenses: CodeLens[] = [
+    {
+      range,
+      command:
+        savedIn !== undefined && server.openCommand !== undefined
+          ? { title, command: server.openCommand, arguments: [uriOfPath(savedIn)] }
+          : { title, command: '' },
+    },
+  ];
+  const file = vocabularyFile(
+    inForce,
+    { ...inForce.vocabulary, unsettled: [] },
+    server.documents.saveFolder(document.path),
+  );
+  const command = server.saveVocabularyCommand;
+  if (command !== undefined && file && (savedIn === undefined || doubts > 0)) {
+    const keep =
+      doubts === 0 ? 'Keep this in a vocabulary file' : 'Keep all as it is read now in a vocabulary file';
+    lenses.push({
+      range,
+      command: { title: keep, command, arguments: [uriOfPath(file.path), file.text, file.replaces] },
+    });
+  }
+  return lenses;
+}

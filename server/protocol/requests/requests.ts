@@ -1,0 +1,29 @@
+import { NotificationType, RequestType } from 'vscode-languageserver-protocol';
+import type { MapScene } from '../../map/scene';
+
+export interface KeyboardMapParams {
+  uri: string;
+}
+
+export interface KeyboardMapResult {
+  /** The map of the document as it is now; `null` where there is none. */
+  scene: MapScene | null;
+  /** Why there is no map, as a sentence. */
+  reason?: string;
+}
+
+/** Asks for the keyboard map of a document. Who has asked is told of changes by {@link InstrumentChangedNotification}. */
+export const KeyboardMapRequest = {
+  type: new RequestType<KeyboardMapParams, KeyboardMapResult, void>('zonewright/keyboardMap'),
+} as const;
+
+export interface InstrumentChangedParams {
+  uri: string;
+  /** The version of the document that was read. */
+  version: number;
+}
+
+/** Says that a document was read anew, so that its map may look different. */
+export const InstrumentChangedNotification = {
+  type: new NotificationType<InstrumentChangedParams>('zonewright/instrumentChanged'),
+} as const;

@@ -1,0 +1,220 @@
+import { isAudioFileName } from '../../trade/audioFileName';
+import { readKeyRange } from '../../trade/keyValues';
+import { readNumber } from '../../trade/numberValues';
+import type { ColumnHeading } from '../columns/headingRows';
+import { findHeading, headingsOf, isHeadingRow, mostColumns } from '../columns/headingRows';
+import { isPageNumber, isTotal } from '../columns/headings';
+import type { TableCells } from './cells';
+import { isRuling } from './delimiter';
+
+/** One table of a text: its headings and the rows that are left for zones. */
+export interface TableRows {
+  /** By column; without text where the table has no headings. */
+  headings: ColumnHeading[];
+  /** Rows that may be zones, in the order of the text. */
+  data: number[];
+  /** For rows in {@link data}, the cell with the title of the section they stand in. */
+  sections: Map<number, number>;
+  /** Rows that are no zones, and why. */
+  others: { row: number; why: string }[];
+  /** Rows of {@link data} that a blank line stands before. */
+  afterBlank: number[];
+  /** The number of columns. */
+  width: number;
+  /** Whether rows are wider than {@link mostColumns}. */
+  cut: boolean;
+}
+
+/** Rows are compared by so many characters. */
+const longestRowText = 2000;
+
+/** A line with the number of a page may hold a title too. */
+const mostInPageLine = 2;
+
+/** So many tables of one text are told apart. */
+const mostTables = 200;
+
+/** Finds the tables among the rows of a text, one after another; a first table without headings is one as well. */
+export function findTables(cells: TableCells): TableRows[] {
+  return new TableFinder(cells).find();
+}
+
+class TableFinder {
+  readonly #tables: TableRows[] = [];
+  readonly #rows: number[] = [];
+  /** The rows that hold headings, and what they read. */
+  #headingRows: readonly number[] = [];
+  #headingTexts: readonly string[] = [];
+  #table: TableRows | undefined;
+  /** The title that goes for the rows to come, and one that was read after the last row of data. */
+  #title = -1;
+  #nextTitle = -1;
+  /** A title above the first headings: that of a group only where others follow. */
+  #firstTitle = -1;
+  /** Whether a blank line stands between it and the headings. */
+  #isApart = false;
+  /** Later titles, and those with headings of their own below a blank line. */
+  #titles = 0;
+  #titlesWithHeadings = 0;
+  #headingsAfterTitle = false;
+  #titled = 0;
+  readonly #width: number;
+  readonly #filesSeen: boolean;
+
+  constructor(readonly cells: TableCells) {
+    let width = 0;
+    for (let row = 0; row < cells.rowCount; row++) {
+      if (cells.filled(row) > 0 && !isRuling(cells, row)) {
+        this.#rows.push(row);
+        width = Math.max(width, cells.width(row));
+      }
+    }
+    this.#width = width;
+    this.#filesSeen = this.#rows.slice(0, 100).some((row) => {
+      for (let column = 0; column < Math.min(cells.width(row), 50); column++) {
+        if (isAudioFileName(cells.value(cells.cell(row, column)))) return true;
+      }
+      return false;
+    });
+  }
+
+  find(): TableRows[] {
+    const { cells } = this;
+    const heading = findHeading(cells, this.#rows);
+    const none = Array.from({ length: Math.min(this.#width, mostColumns) }, () => ({ text: '', cell: -1 }));
+    let before: number[] = [];
+    if (heading < 0) this.#open([], none);
+    else {
+      const { rows } = headingsOf(cells, heading, Math.min(this.#width, mostColumns));
+      before = this.#rows.filter((row) => row < (rows[0] as number));
+      const last = before.at(-1);
+      const adjacent = last !== undefined && !this.#isBlank(rows[0] - 1);
+      this.#isApart = !adjacent;
+      if (last !== undefined && this.#isTitle(last)) this.#firstTitle = this.#onlyCell(last);
+    }
+    for (const row of this.#rows) {
+      if (before.length > 0 && before.includes(row)) continue;
+      this.#take(row, heading);
+    }
+    const first = this.#tables[0] as TableRows;
+    for (const row of before) first.others.push({ row, why: 'stands before the headings' });
+    // Where a blank line parts a title from its headings, it does so below all others; else the title is that of the text.
+    const alike = !this.#isApart || this.#titles === this.#titlesWithHeadings;
+    if (this.#firstTitle >= 0 && this.#titled > 0 && alike) this.#nameFirstSection(first);
+    return this.#tables.filter(({ data }, at) => data.length > 0 || at === 0);
+  }
+
+  #take(row: number, heading: number): void {
+    const { cells } = this;
+    const width = Math.min(this.#width, mostColumns);
+    if (this.#headingRows.includes(row)) return;
+    const table = this.#table;
+    if (table && this.#saysHeadings(row)) {
+      this.#headingsAfterTitle = this.#isBlank(row - 1);
+      table.others.push({ row, why: 'says the headings again' });
+    } else if (
+      row === heading ||
+      !table ||
+      (heading >= 0 && this.#tables.length < mostTables && isHeadingRow(cells, row))
+    ) {
+      const { rows, headings } = headingsOf(cells, row, width);
+      this.#open(rows, headings);
+      this.#title = -1;
+      this.#headingsAfterTitle = this.#isBlank(row - 1);
+    } else if (cells.filled(row) <= mostInPageLine && this.#numbersPage(row)) {
+      table.others.push({ row, why: 'numbers a page' });
+    } else if (this.#isTitle(row)) {
+      this.#nextTitle = this.#onlyCell(row);
+      this.#headingsAfterTitle = false;
+      table.others.push({ row, why: 'is a line of text' });
+    } else {
+      if (this.#isBlank(row - 1) && table.data.length > 0) table.afterBlank.push(row);
+      table.data.push(row);
+      if (this.#nextTitle >= 0) {
+        this.#title = this.#nextTitle;
+        this.#titles++;
+        if (this.#headingsAfterTitle) this.#titlesWithHeadings++;
+      }
+      this.#nextTitle = -1;
+      if (this.#title >= 0) {
+        table.sections.set(row, this.#title);
+        this.#titled++;
+      }
+    }
+  }
+
+  #open(headingRows: readonly number[], headings: ColumnHeading[]): void {
+    const width = Math.min(this.#width, mostColumns);
+    this.#headingRows = headingRows;
+    this.#headingTexts = headingRows.map((row) => this.#rowText(row));
+    this.#table = {
+      headings,
+      data: [],
+      sections: new Map(),
+      others: [],
+      afterBlank: [],
+      width,
+      cut: this.#width > mostColumns,
+    };
+    this.#tables.push(this.#table);
+  }
+
+  #nameFirstSection({ data, sections }: TableRows): void {
+    for (const row of data) {
+      if (sections.has(row)) return;
+      sections.set(row, this.#firstTitle);
+    }
+  }
+
+  #isBlank(row: number): boolean {
+    return row >= 0 && this.cells.filled(row) === 0;
+  }
+
+  #numbersPage(row: number): boolean {
+    const text = this.cells.value(this.#onlyCell(row));
+    return isPageNumber(text) && !isAudioFileName(text);
+  }
+
+  /** A row with nothing but a few words: no file, key, number or sum. */
+  #isTitle(row: number): boolean {
+    const { cells } = this;
+    if (cells.filled(row) !== 1 || (this.#width <= 2 && !this.#filesSeen)) return false;
+    const text = cells.plain(this.#onlyCell(row));
+    return (
+      text.length <= 80 &&
+      /\p{L}/u.test(text) &&
+      !/^(?:\/\/|;|=|\()|[.!?]$/.test(text) &&
+      !isAudioFileName(text) &&
+      !isTotal(text) &&
+      !isPageNumber(text) &&
+      readKeyRange(text) === undefined &&
+      readNumber(text) === undefined
+    );
+  }
+
+  /** The first cell of a row that holds something. */
+  #onlyCell(row: number): number {
+    const end = this.cells.rowFirst[row + 1] as number;
+    let cell = this.cells.rowFirst[row] as number;
+    while (cell < end && this.cells.starts[cell] === this.cells.ends[cell]) cell++;
+    return cell < end ? cell : -1;
+  }
+
+  #saysHeadings(row: number): boolean {
+    const { cells } = this;
+    if (cells.rowSpans !== undefined) return this.#headingTexts.includes(this.#rowText(row));
+    const { start, end } = cells.rowSpan(row);
+    const length = Math.min(end - start, longestRowText);
+    return this.#headingTexts.some((text) => text.length === length && cells.text.startsWith(text, start));
+  }
+
+  #rowText(row: number): string {
+    const { cells } = this;
+    if (cells.rowSpans === undefined) {
+      const { start, end } = cells.rowSpan(row);
+      return cells.text.slice(start, Math.min(end, start + longestRowText));
+    }
+    const width = Math.min(cells.width(row), mostColumns);
+    return Array.from({ length: width }, (_, column) => cells.value(cells.cell(row, column))).join('\t');
+  }
+}

@@ -1,0 +1,51 @@
+import { isAudioFileName } from '../../trade/audioFileName';
+import { readKeyRange } from '../../trade/keyValues';
+import { readLoop } from '../../trade/loopReading';
+import type { Unit } from '../../trade/meaning';
+import { readNumber } from '../../trade/numberValues';
+import { readPan } from '../../trade/panReading';
+
+/** What a cell looks like, without regard to its column. */
+export type CellKind =
+  | 'empty'
+  | 'file'
+  | 'note'
+  | 'note-range'
+  | 'number'
+  | 'number-range'
+  | 'pan'
+  | 'switch'
+  | 'formula'
+  | 'text';
+
+export interface CellLook {
+  kind: CellKind;
+  /** The number, or the key of a note name with middle C = C4; NaN for other kinds. Of a range the lower. */
+  value: number;
+  unit: Unit | undefined;
+}
+
+/** Finds out what a text looks like. */
+export function lookAt(text: string): CellLook {
+  if (text === '') return look('empty');
+  const first = text.charCodeAt(0);
+  if (first === 61) return look('formula');
+  if (isAudioFileName(text)) return look('file');
+  if (text.length > 64) return look('text');
+  const number = readNumber(text);
+  if (number) return { kind: 'number', value: number.number, unit: number.unit };
+  const keys = readKeyRange(text);
+  if (keys) {
+    const { named, number: key } = keys.low;
+    const kind = named === undefined || key !== undefined ? 'number' : 'note';
+    return { kind: keys.single ? kind : `${kind}-range`, value: key ?? named ?? Number.NaN, unit: undefined };
+  }
+  if (readPan(text) !== undefined) return look('pan');
+  const loop = readLoop(text);
+  if (loop) return look(loop.start === undefined ? 'switch' : 'number-range');
+  return look('text');
+}
+
+function look(kind: CellKind): CellLook {
+  return { kind, value: Number.NaN, unit: undefined };
+}

@@ -1,0 +1,183 @@
+import { dynamicIn, dynamicOf } from '../../trade/dynamics';
+import type { Unit } from '../../trade/meaning';
+import { readPan } from '../../trade/panReading';
+import { arePortions } from '../../trade/velocityReading';
+import type { TableCells } from '../cells/cells';
+import { DistinctTexts } from '../cells/distinctTexts';
+import { namesAudioFile } from '../cells/namesAudioFile';
+import type { CellKind, CellLook } from './cellKinds';
+import { lookAt } from './cellKinds';
+
+/** What stands in a column: how many of its cells look like what. */
+export interface ColumnContents {
+  /** Cells that hold something, among those looked at. */
+  filled: number;
+  counts: Record<CellKind, number>;
+  units: Map<Unit, number>;
+  /** Numbers without a fraction, 0..127, or note names. */
+  keys: number;
+  negative: number;
+  fractional: number;
+  /** Of the plain numbers; NaN where there is none. */
+  least: number;
+  greatest: number;
+  /** Whether the numbers rise by one from 0 or 1, row by row. */
+  counting: boolean;
+  /** How many values differ, up to {@link mostDistinct}. */
+  distinct: number;
+  /** The number, or key of a note name (middle C = C4), of each row looked at; NaN for others. */
+  values: Float64Array;
+  /** Cells that are dynamics: letters such as `mf`, and words such as `soft`. */
+  dynamicLetters: number;
+  dynamicWords: number;
+  /** Cells that are portions, as velocities can be: in percent, or 0..1 with a fraction. */
+  portions: number;
+  /** Cells such as `<30`: 30 to the left, or below 30. */
+  pointed: number;
+  /** Cells that are 0 or 1. */
+  bits: number;
+  /** Whether {@link values} come from note names. */
+  named: boolean;
+}
+
+const mostDistinct = 256;
+const equalsSign = 61;
+
+/** What a cell looks like, and whether it is dynamics as letters or as words. */
+interface Look extends CellLook {
+  isLetter: boolean;
+  isWord: boolean;
+  isPortion: boolean;
+  isPointed: boolean;
+}
+
+const fileLook: Look = {
+  kind: 'file',
+  value: Number.NaN,
+  unit: undefined,
+  isLetter: false,
+  isWord: false,
+  isPortion: false,
+  isPointed: false,
+};
+
+function lookInto(cells: TableCells, cell: number): Look {
+  if (isPlainFile(cells, cell)) return fileLook;
+  const number = cells.number(cell);
+  if (!Number.isNaN(number))
+    return {
+      kind: 'number',
+      value: number,
+      unit: undefined,
+      isLetter: false,
+      isWord: false,
+      isPortion: number > 0 && number < 1,
+      isPointed: false,
+    };
+  const text = cells.plain(cell);
+  const look = lookAt(text);
+  const { value, unit } = look;
+  const isLetter = look.kind === 'text' && dynamicOf(text) >= 0;
+  const isWord = !isLetter && look.kind === 'text' && dynamicIn(text) >= 0;
+  const isPortion = look.kind !== 'file' && arePortions(text);
+  // What is neither a number nor a range of whole ones is a range of portions.
+  const kind = isPortion && look.kind === 'text' ? 'number-range' : look.kind;
+  const isPointed = kind === 'number-range' && readPan(text) !== undefined;
+  return { kind, value, unit, isLetter, isWord, isPortion, isPointed };
+}
+
+/** Whether a cell is the name of an audio file in ASCII, which is nothing else. */
+function isPlainFile(cells: TableCells, cell: number): boolean {
+  const { starts, ends, codes } = cells;
+  const start = starts[cell];
+  const end = ends[cell];
+  if (codes[start] === equalsSign || cells.isRewritten(cell) || !namesAudioFile(cells, cell)) return false;
+  for (let at = start; at < end; at++) if (codes[at] > 126) return false;
+  return true;
+}
+
+/** Looks at the cells of a column in some rows. */
+export function columnContents(cells: TableCells, rows: readonly number[], column: number): ColumnContents {
+  const counts: Record<CellKind, number> = {
+    empty: 0,
+    file: 0,
+    note: 0,
+    'note-range': 0,
+    number: 0,
+    'number-range': 0,
+    pan: 0,
+    switch: 0,
+    formula: 0,
+    text: 0,
+  };
+  const contents: ColumnContents = {
+    filled: 0,
+    counts,
+    units: new Map(),
+    keys: 0,
+    negative: 0,
+    fractional: 0,
+    least: Number.NaN,
+    greatest: Number.NaN,
+    counting: true,
+    distinct: 0,
+    values: new Float64Array(rows.length).fill(Number.NaN),
+    dynamicLetters: 0,
+    dynamicWords: 0,
+    portions: 0,
+    pointed: 0,
+    bits: 0,
+    named: false,
+  };
+  const texts = new DistinctTexts(cells);
+  const looks: Look[] = [];
+  let before = Number.NaN;
+  for (const [position, row] of rows.entries()) {
+    const cell = cells.cell(row, column);
+    if (cell < 0 || cells.starts[cell] === cells.ends[cell]) {
+      counts.empty++;
+      continue;
+    }
+    const text = texts.numberOf(cell);
+    if (text === looks.length) looks.push(lookInto(cells, cell));
+    const { kind, value, unit, isLetter, isWord, isPortion, isPointed } = looks[text];
+    counts[kind]++;
+    if (kind === 'empty') continue;
+    contents.filled++;
+    contents.values[position] = value;
+    if (isLetter) contents.dynamicLetters++;
+    if (isWord) contents.dynamicWords++;
+    if (isPointed) contents.pointed++;
+    if (isPortion) contents.portions++;
+    else if (value === 0 || value === 1) contents.bits++;
+    if (kind === 'note') contents.keys++;
+    if (kind !== 'number') {
+      contents.counting = false;
+      continue;
+    }
+    if (unit) contents.units.set(unit, (contents.units.get(unit) ?? 0) + 1);
+    if (Number.isInteger(value) && value >= 0 && value <= 127 && unit === undefined) contents.keys++;
+    if (value < 0) contents.negative++;
+    if (!Number.isInteger(value)) contents.fractional++;
+    if (!(value >= contents.least)) contents.least = value;
+    if (!(value <= contents.greatest)) contents.greatest = value;
+    if (Number.isNaN(before) ? value !== 0 && value !== 1 : value !== before + 1) contents.counting = false;
+    before = value;
+  }
+  contents.distinct = Math.min(texts.count, mostDistinct);
+  contents.counting &&= counts.number >= 3;
+  contents.named = counts.note > counts.number;
+  return contents;
+}
+
+/** The share of the filled cells that look like one of some kinds; 0 for an empty column. */
+export function shareOf(contents: ColumnContents, ...kinds: CellKind[]): number {
+  if (contents.filled === 0) return 0;
+  return kinds.reduce((sum, kind) => sum + contents.counts[kind], 0) / contents.filled;
+}
+
+/** Up to `most` of some rows or other items, spread evenly, the first and last among them. */
+export function spread<Item>(rows: ArrayLike<Item>, most: number): Item[] {
+  if (rows.length <= most) return Array.from(rows);
+  return Array.from({ length: most }, (_, at) => rows[Math.floor((at * (rows.length - 1)) / (most - 1))]);
+}

@@ -1,0 +1,40 @@
+import type { ColumnMeaning, Unit } from '../../trade/meaning';
+
+/** What the heading of one of several columns of samples says of the zones that it names. */
+export type SideLabel =
+  | { kind: 'dynamics'; dynamic: number }
+  | { kind: 'round_robin'; position: number }
+  /** A place of microphones or a way of playing: a group of its own. */
+  | { kind: 'group' };
+
+/** One column of a table as it was understood. */
+export interface ColumnReading {
+  /** Position of the column, from 0. */
+  index: number;
+  /** The heading as written; empty where there is none. */
+  heading: string;
+  /** Where the heading stands in the text; `undefined` where there is none. */
+  headingSpan: { start: number; end: number } | undefined;
+  meaning: ColumnMeaning;
+  /** The unit that the heading gives. */
+  unit: Unit | undefined;
+  /** 0..1 */
+  confidence: number;
+  /** Why the column was taken for this, in sentences for people. */
+  evidence: string[];
+  /** The column that says the same thing and was taken instead of this one. */
+  repeats: number | undefined;
+  /** Of several columns of samples: what the heading says of the zones with samples of this one. */
+  side?: SideLabel;
+}
+
+/** How a message names a column: its heading, or its number counted from 1. */
+export function columnName(column: Pick<ColumnReading, 'heading' | 'index'>): string {
+  return column.heading === '' ? `column ${column.index + 1}` : `column "${shortened(column.heading)}"`;
+}
+
+/** Text from a table as a message quotes it: on one line and not too long. */
+export function shortened(text: string): string {
+  const line = text.slice(0, 200).replace(/[\s\u0000-\u001f\u007f\u0085]+/g, ' ');
+  return line.length > 60 ? `${line.slice(0, 57)}...` : line;
+}

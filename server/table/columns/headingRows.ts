@@ -1,0 +1,167 @@
+import type { TableCells } from '../cells/cells';
+import { isRuling } from '../cells/delimiter';
+import type { CellKind } from './cellKinds';
+import { lookAt } from './cellKinds';
+import { readHeading } from './headings';
+
+/** Columns behind these are not looked at. */
+export const mostColumns = 2000;
+const headingWithin = 25;
+/** Digits are looked for among so many characters of a cell. */
+const mostForDigits = 100;
+
+/** The heading of one column. */
+export interface ColumnHeading {
+  /** As written, over two lines put together with a space; empty where there is none. */
+  text: string;
+  /** The cell that it stands in; −1 where there is none. */
+  cell: number;
+}
+
+/** The row among the first with the most known headings; else a first row without values above rows with values. −1 for none. */
+export function findHeading(cells: TableCells, rows: readonly number[]): number {
+  let best = -1;
+  let most = 0;
+  const first = rows.slice(0, headingWithin);
+  for (const row of first) {
+    const filled = Math.min(cells.filled(row), mostColumns);
+    const known = countKnown(cells, row);
+    // Rows of values belong to the headings above them.
+    if (most >= 2 && known < 2 && countValues(cells, row) > 0) break;
+    if (known <= most || filled < 2 || (known < 2 && filled > 2)) continue;
+    if (known * 3 >= filled || countValues(cells, row) === 0) {
+      best = row;
+      most = known;
+    }
+  }
+  if (best >= 0) return best;
+  for (const [position, row] of first.entries()) {
+    if (cells.filled(row) < 2) continue;
+    const next = rows[position + 1];
+    const bare = countValues(cells, row) === 0;
+    return bare && next !== undefined && countValues(cells, next) > 0 ? row : -1;
+  }
+  return -1;
+}
+
+/** Whether a row below the headings of a table has headings of another one: words alone, most of them known. */
+export function isHeadingRow(cells: TableCells, row: number): boolean {
+  const width = Math.min(cells.width(row), mostColumns);
+  let looked = 0;
+  let known = 0;
+  for (let column = 0; column < width; column++) {
+    const cell = cells.cell(row, column);
+    if (cells.starts[cell] === cells.ends[cell]) continue;
+    // Rows of values nearly always have digits, headings seldom.
+    if (hasDigit(cells, cell)) return false;
+    const text = cells.value(cell);
+    if (looked++ < 6 && readHeading(text)) known++;
+    if (looked === 6 && known === 0) return false;
+  }
+  if (known < 2 || countValues(cells, row) > 0) return false;
+  return countKnown(cells, row) * 2 >= cells.filled(row);
+}
+
+/** Whether a digit is among the first characters of a cell. */
+function hasDigit(cells: TableCells, cell: number): boolean {
+  if (cells.isRewritten(cell)) return /\d/.test(cells.value(cell).slice(0, mostForDigits));
+  const end = Math.min(cells.ends[cell], cells.starts[cell] + mostForDigits);
+  for (let at = cells.starts[cell]; at < end; at++) {
+    if (cells.codes[at] >= 48 && cells.codes[at] <= 57) return true;
+  }
+  return false;
+}
+
+/** How many cells of a row are known headings. */
+export function countKnown(cells: TableCells, row: number): number {
+  let known = 0;
+  const width = Math.min(cells.width(row), mostColumns);
+  for (let column = 0; column < width; column++) {
+    const text = cells.value(cells.cell(row, column));
+    if (text !== '' && readHeading(text)) known++;
+  }
+  return known;
+}
+
+/** Kinds that do not stand in headings; a switch can be a word or a letter. */
+const valueKinds: ReadonlySet<CellKind> = new Set(['file', 'note', 'note-range', 'number', 'number-range']);
+
+/** How many cells of a row are files, keys or numbers. */
+export function countValues(cells: TableCells, row: number): number {
+  let values = 0;
+  const width = Math.min(cells.width(row), mostColumns);
+  for (let column = 0; column < width; column++) {
+    if (valueKinds.has(lookAt(cells.plain(cells.cell(row, column))).kind)) values++;
+  }
+  return values;
+}
+
+/**
+ * The headings of all columns, from the row that was found and the one above or below it where the two belong together:
+ * `Key` over `Low` and `High`, `Volume` over `(dB)`. Answers the rows that they stand in too.
+ */
+export function headingsOf(
+  cells: TableCells,
+  row: number,
+  width: number,
+): { headings: ColumnHeading[]; rows: number[] } {
+  const candidates = [
+    [row, row + 1],
+    [row - 1, row],
+  ] as const;
+  let best: ColumnHeading[] | undefined;
+  let bestRows: number[] = [row];
+  let most = 0;
+  for (const [upper, lower] of candidates) {
+    if (upper < 0 || lower >= cells.rowCount) continue;
+    const other = upper === row ? lower : upper;
+    if (isTitle(cells, other) || isRuling(cells, other)) continue;
+    if (cells.filled(other) === 0 || countValues(cells, other) > 0) continue;
+    const { headings, gain } = combined(cells, upper, lower, width);
+    if (gain <= most) continue;
+    best = headings;
+    bestRows = [upper, lower];
+    most = gain;
+  }
+  const single = () =>
+    Array.from({ length: width }, (_, column) => headingAt(cells, cells.cell(row, column)));
+  return { headings: best ?? single(), rows: bestRows };
+}
+
+function headingAt(cells: TableCells, cell: number): ColumnHeading {
+  const text = cells.value(cell);
+  return text === '' ? { text, cell: -1 } : { text, cell };
+}
+
+/** A row of one cell in the first column. */
+function isTitle(cells: TableCells, row: number): boolean {
+  return cells.filled(row) === 1 && !cells.isEmpty(row, 0);
+}
+
+/** Two lines as headings; `gain` counts the columns that only both together, or the upper line alone, explain. */
+function combined(
+  cells: TableCells,
+  upper: number,
+  lower: number,
+  width: number,
+): { headings: ColumnHeading[]; gain: number } {
+  const headings: ColumnHeading[] = [];
+  let gain = 0;
+  let reaching = '';
+  for (let column = 0; column < width; column++) {
+    const above = headingAt(cells, cells.cell(upper, column));
+    const below = headingAt(cells, cells.cell(lower, column));
+    if (above.text !== '') reaching = above.text;
+    const cell = below.cell >= 0 ? below.cell : above.cell;
+    const alone = below.text === '' ? undefined : readHeading(below.text);
+    const both = below.text === '' || reaching === '' ? undefined : `${reaching} ${below.text}`;
+    const together = both === undefined ? undefined : readHeading(both);
+    if (together && (together.meaning !== alone?.meaning || together.unit !== alone?.unit)) {
+      gain++;
+      headings.push({ text: both as string, cell });
+    } else if (alone) headings.push(below);
+    else if (readHeading(above.text)) headings.push(above);
+    else headings.push({ text: `${above.text} ${below.text}`.trim(), cell });
+  }
+  return { headings, gain };
+}

@@ -1,0 +1,256 @@
+import { unitOf } from '../../trade/languages/cellWords';
+import { languages } from '../../trade/languages/languages';
+import type { LanguageWords } from '../../trade/languages/languageWords';
+import { bareWord, wordsOf } from '../../trade/languages/spelling';
+import type { ColumnMeaning, Unit } from '../../trade/meaning';
+import { scaleIn } from '../../trade/statedScale';
+
+/** What a heading says of its column. */
+export interface HeadingReading {
+  meaning: ColumnMeaning;
+  /** The unit that stands in brackets or as the last word. */
+  unit: Unit | undefined;
+}
+
+/** A heading of a language, its words parted. */
+interface Phrase {
+  words: readonly string[];
+  meaning: ColumnMeaning;
+}
+
+interface Dictionary {
+  fillers: ReadonlySet<string>;
+  meanings: ReadonlyMap<string, ColumnMeaning>;
+  /** Phrases by the number of their words and the first two letters, to find abbreviations. */
+  byStart: ReadonlyMap<string, readonly Phrase[]>;
+}
+
+const longest = 80;
+/** Words that may stand beside others without a meaning of their own. */
+const weakWords: ReadonlySet<string> = new Set(
+  'midi zone region sample value wert valeur valor valore parameter'.split(' '),
+);
+const mostRemembered = 5000;
+/** The language is found from so many headings. */
+const mostLooked = 100;
+const dictionaries = new Map<LanguageWords, Dictionary>();
+const remembered = new Map<string, HeadingReading | undefined>();
+/** Whether one language alone knows a heading. */
+const rememberedAlone = new Map<string, boolean>();
+
+/**
+ * Finds what a heading such as `Low Key`, `loKey`, `Volume (dB)`, `Tune in cents` or `Untere Taste` means; `undefined`
+ * for one whose words are not known. Where languages give a word another meaning, `language` goes before the others.
+ */
+export function readHeading(text: string, language?: LanguageWords): HeadingReading | undefined {
+  if (text.length === 0 || text.length > longest) return undefined;
+  const key = `${language ? languages.indexOf(language) : ''} ${text}`;
+  if (remembered.has(key)) return remembered.get(key);
+  const order = language ? [language, ...languages.filter((one) => one !== language)] : languages;
+  const reading = settled(findHeading(text, order), text);
+  if (remembered.size < mostRemembered) remembered.set(key, reading);
+  return reading;
+}
+
+/** The language that knows most of some headings; `undefined` where none of them is known. */
+export function languageOf(headings: readonly string[]): LanguageWords | undefined {
+  let best: LanguageWords | undefined;
+  let most = 0;
+  const looked = headings.slice(0, mostLooked);
+  for (const language of languages) {
+    const known = looked.filter((text) => isKnownIn(language, text)).length;
+    if (known <= most) continue;
+    best = language;
+    most = known;
+  }
+  return best;
+}
+
+/** Whether a language alone knows a heading. */
+function isKnownIn(language: LanguageWords, text: string): boolean {
+  if (text.length > longest) return false;
+  const key = `${languages.indexOf(language)} ${text}`;
+  let isKnown = rememberedAlone.get(key);
+  if (isKnown === undefined) {
+    isKnown = findHeading(text, [language]) !== undefined;
+    if (rememberedAlone.size < mostRemembered) rememberedAlone.set(key, isKnown);
+  }
+  return isKnown;
+}
+
+/** A pitch in cents or semitones is no key but a tuning, a level of 0..1 an amplitude, and a MIDI number a key. */
+function settled(reading: HeadingReading | undefined, text: string): HeadingReading | undefined {
+  if (reading?.meaning === 'volume' && scaleIn(text)?.high === 1) return { ...reading, unit: 'linear' };
+  if (reading?.meaning === 'row_number' && /\bmidi\b/i.test(text)) return { ...reading, meaning: 'key' };
+  if (reading?.meaning !== 'pitch_keycenter') return reading;
+  if (reading.unit === 'cents') return { ...reading, meaning: 'tune' };
+  return reading.unit === 'semitones' ? { ...reading, meaning: 'transpose' } : reading;
+}
+
+function findHeading(text: string, order: readonly LanguageWords[]): HeadingReading | undefined {
+  const bracket = /^([^([{（]*)[([{（]([^)\]}）]*)[)\]}）]?(.*)$/.exec(text);
+  const whole = meaningOf(text, order);
+  if (whole) return { meaning: whole, unit: unitOf(bracket?.[2] ?? signUnit(text)) };
+  if (bracket) {
+    const meaning = meaningOf(`${bracket[1]} ${bracket[3]}`, order);
+    if (meaning) return { meaning, unit: unitOf(bracket[2] as string) };
+  }
+  const last = /^(.*?)(?:\s+(?:in|en|em))?[\s,/:_-]+([^\s,/:_-]+)$/.exec(text.trim());
+  const unit = last ? unitOf((last[2] as string).replace(/[()[\]{}]/g, '')) : undefined;
+  if (last && unit) {
+    const meaning = meaningOf(last[1] as string, order);
+    if (meaning) return { meaning, unit };
+  }
+  const parts = wordsOf(bracket ? `${bracket[1]} ${bracket[3]}` : text);
+  for (const language of order) {
+    const meaning = abbreviated(parts, dictionaryOf(language));
+    if (meaning) return { meaning, unit: bracket ? unitOf(bracket[2] as string) : undefined };
+  }
+  return undefined;
+}
+
+/** The unit in the brackets of a heading or as its last word, whether its other words are known or not. */
+export function unitInHeading(text: string): Unit | undefined {
+  if (text.length > longest) return undefined;
+  const bracket = /[([{（]([^)\]}）]*)[)\]}）]/.exec(text)?.[1];
+  return unitOf(
+    bracket ??
+      text
+        .trim()
+        .split(/[\s,/:_-]+/)
+        .at(-1) ??
+      '',
+  );
+}
+
+const totals: ReadonlySet<string> = new Set(languages.flatMap((language) => language.totals.map(bareWord)));
+const pages: ReadonlySet<string> = new Set(languages.flatMap((language) => language.pages.map(bareWord)));
+
+/** No word for a page is longer, without accents. */
+const longestPage = Math.max(...Array.from(pages, (word) => word.length));
+
+/** Whether a row that starts with this text sums up others. */
+export function isTotal(text: string): boolean {
+  const word = /^\p{L}+/u.exec(text.slice(0, 40))?.[0];
+  return word !== undefined && totals.has(bareWord(word));
+}
+
+/** Whether a line numbers a page: `Page 2 of 5`. */
+export function isPageNumber(text: string): boolean {
+  if (!mayNumberPage(text)) return false;
+  const match = /^\W*(\p{L}+)\W{0,3}\d/u.exec(text.slice(0, 40));
+  return match !== null && pages.has(bareWord(match[1] as string));
+}
+
+/** Whether a text starts with a word as long as those for pages, and a number, as far as it is ASCII. */
+function mayNumberPage(text: string): boolean {
+  let at = 0;
+  while (at < text.length && isSign(text.charCodeAt(at))) at++;
+  const start = at;
+  while (at < text.length && isLetter(text.charCodeAt(at))) at++;
+  if (at - start > longestPage) return false;
+  const letters = at - start;
+  while (at < text.length && isSign(text.charCodeAt(at))) at++;
+  const code = text.charCodeAt(at);
+  return code > 127 || (letters > 0 && code >= 48 && code <= 57);
+}
+
+function isLetter(code: number): boolean {
+  const small = code | 32;
+  return small >= 97 && small <= 122;
+}
+
+/** ASCII that is neither letter, digit nor `_`. */
+function isSign(code: number): boolean {
+  return code < 128 && !isLetter(code) && (code < 48 || code > 57) && code !== 95;
+}
+
+/** A sign that is a unit at the end of a heading, as in `Volume %`; else the heading itself. */
+function signUnit(text: string): string {
+  return text.endsWith('%') ? '%' : text;
+}
+
+function meaningOf(text: string, order: readonly LanguageWords[]): ColumnMeaning | undefined {
+  const words = wordsOf(text);
+  const telling = words.filter((word) => !weakWords.has(word));
+  for (const some of telling.length > 0 && telling.length < words.length ? [words, telling] : [words]) {
+    for (const language of order) {
+      const { meanings, fillers } = dictionaryOf(language);
+      const meaning = meanings.get(joined(some, fillers));
+      if (meaning) return meaning;
+    }
+  }
+  return undefined;
+}
+
+/** Small words do not count, but for the last: in `Note de` it says that a range starts there. */
+function joined(words: readonly string[], fillers: ReadonlySet<string>): string {
+  return words.filter((word, at) => at === words.length - 1 || !fillers.has(word)).join('');
+}
+
+/** The one meaning of all headings that these words are the beginnings of, word by word: `Veloc. min`. */
+function abbreviated(words: readonly string[], { byStart, fillers }: Dictionary): ColumnMeaning | undefined {
+  const short = words.filter((word) => !fillers.has(word));
+  if (!short.some((word) => word.length >= 3) || short.some((word) => word.length < 2)) return undefined;
+  let found: ColumnMeaning | undefined;
+  for (const { words: full, meaning } of byStart.get(startOf(short)) ?? []) {
+    if (meaning === found) continue;
+    if (!full.every((word, at) => word.startsWith(short[at] as string))) continue;
+    if (found) return undefined;
+    found = meaning;
+  }
+  return found;
+}
+
+function startOf(words: readonly string[]): string {
+  return `${words.length}${words[0]?.slice(0, 2) ?? ''}`;
+}
+
+function dictionaryOf(language: LanguageWords): Dictionary {
+  let dictionary = dictionaries.get(language);
+  if (!dictionary) {
+    dictionary = expand(language);
+    dictionaries.set(language, dictionary);
+  }
+  return dictionary;
+}
+
+/** A phrase written out counts before one that is put together from parts, and that before one turned round. */
+function expand({ parts, phrases: lists, fillers: small }: LanguageWords): Dictionary {
+  const fillers = new Set(small.map(bareWord));
+  const meanings = new Map<string, ColumnMeaning>();
+  const byStart = new Map<string, Phrase[]>();
+  const turned: Phrase[] = [];
+  const add = (words: readonly string[], meaning: ColumnMeaning) => {
+    const key = joined(words, fillers);
+    if (key !== '' && !meanings.has(key)) {
+      meanings.set(key, meaning);
+      const telling = words.filter((word) => !fillers.has(word));
+      const list = byStart.get(startOf(telling));
+      if (list) list.push({ words: telling, meaning });
+      else byStart.set(startOf(telling), [{ words: telling, meaning }]);
+    }
+  };
+  const all = (Object.entries(lists) as [ColumnMeaning, readonly string[]][]).flatMap(([meaning, list]) =>
+    list.map((phrase) => ({ phrase, meaning })),
+  );
+  for (const { phrase, meaning } of all) {
+    if (!phrase.includes('{')) add(wordsOf(phrase), meaning);
+  }
+  for (const { phrase, meaning } of all) {
+    for (const written of fill(phrase, parts)) {
+      const words = wordsOf(written);
+      add(words, meaning);
+      if (words.length === 2) turned.push({ words: [words[1] as string, words[0] as string], meaning });
+    }
+  }
+  for (const { words, meaning } of turned) add(words, meaning);
+  return { fillers, meanings, byStart };
+}
+
+function fill(phrase: string, parts: Readonly<Record<string, readonly string[]>>): string[] {
+  const slot = /\{(\w+)\}/.exec(phrase);
+  if (!slot) return [phrase];
+  const choices = parts[slot[1] as string] ?? [];
+  return choices.flatMap((word) => fill(phrase.replace(slot[0], word), parts));
+}

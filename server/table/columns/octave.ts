@@ -1,0 +1,277 @@
+import { instrumentSpans, keyboardSpans } from '../../trade/instrumentSpans';
+import type { KeyReading, NoteNaming } from '../../trade/keyValues';
+import { isGermanName, keyNumbersInFileName, notesInFileName, readKeyRange } from '../../trade/keyValues';
+import { wordsOf } from '../../trade/languages/spelling';
+import type { ColumnMeaning } from '../../trade/meaning';
+import { keyMeanings } from '../../trade/meaning';
+import { readNumber } from '../../trade/numberValues';
+import { CellReadings } from '../cells/cellReadings';
+import type { TableCells } from '../cells/cells';
+import { spread } from './columnContents';
+import type { ColumnReading } from './columnReading';
+import { unitInHeading } from './headings';
+
+/** The note name of MIDI key 60. */
+export type MiddleC = 'C3' | 'C4' | 'C5';
+
+/** Keys to add to a note name that was read with middle C = C4, by the convention it was written in. */
+export const octaveShifts: Readonly<Record<MiddleC, number>> = { C3: 12, C4: 0, C5: -12 };
+
+const conventions = Object.keys(octaveShifts) as MiddleC[];
+const mostRows = 500;
+
+/** The convention that the note names of a table follow, and why it was taken. */
+export interface OctaveReading {
+  middleC: MiddleC;
+  /** A clause that goes on from "because". */
+  reason: string;
+}
+
+interface KeyPlaces {
+  root: number;
+  low: number;
+  high: number;
+}
+
+type RowKeys = { root?: KeyReading; low?: KeyReading; high?: KeyReading };
+/** Lowest and highest note name, as keys with middle C = C4. */
+interface Extremes {
+  least: number;
+  greatest: number;
+}
+
+type Votes = Map<MiddleC, number>;
+
+/** A table as far as the octave goes: its rows and what its columns hold. */
+export interface KeyTable {
+  data: readonly number[];
+  columns: readonly ColumnReading[];
+}
+
+/** What is known of the sample files, by the name in the table. */
+export interface SampleEvidence {
+  /** The root key that a file itself carries. */
+  rootKeyOf?: (sample: string) => number | undefined;
+  /** The pitch measured in a file, as a MIDI key with a fraction. */
+  pitchOf?: (sample: string) => number | undefined;
+}
+
+/**
+ * Decides by evidence which octave numbers the note names of some tables use, best evidence first: root keys in the
+ * sample files, names beside numbers, names outside 0..127, note names in file names beside numbers, measured pitches,
+ * the span of keys for the kind of instrument. Without evidence it is C4 = 60, as in the open SFZ format. `undefined`
+ * where the tables have no note names.
+ */
+export function decideOctave(
+  cells: TableCells,
+  tables: readonly KeyTable[],
+  { rootKeyOf, pitchOf }: SampleEvidence,
+  naming: NoteNaming,
+): OctaveReading | undefined {
+  const inFiles: Votes = new Map();
+  const beside: Votes = new Map();
+  const inRange: Votes = new Map();
+  const inNames: Votes = new Map();
+  const inPitch: Votes = new Map();
+  const inHertz: Votes = new Map();
+  const inNumbers: Votes = new Map();
+  /** Root keys by name beside numbers in file names. */
+  let numbered = 0;
+  const numbersSeen = new Set<number>();
+  const words = new Set<string>();
+  let extremes: Extremes | undefined;
+  for (const { data, columns } of tables) {
+    const find = (...meanings: ColumnMeaning[]) =>
+      columns.find(({ meaning }) => meanings.includes(meaning))?.index ?? -1;
+    const places: KeyPlaces = {
+      root: find('pitch_keycenter', 'key'),
+      low: find('lokey', 'key_range'),
+      high: find('hikey', 'key_range'),
+    };
+    const own = namedExtremes(cells, data, places, naming);
+    if (!own) continue;
+    extremes = {
+      least: Math.min(own.least, extremes?.least ?? own.least),
+      greatest: Math.max(own.greatest, extremes?.greatest ?? own.greatest),
+    };
+    const sample = find('sample');
+    const repeats = columns.filter(
+      ({ repeats: of }) => of !== undefined && Object.values(places).includes(of),
+    );
+    const hertz = columns.find(
+      ({ meaning, heading }) => meaning === 'unknown' && unitInHeading(heading) === 'Hz',
+    );
+    for (const row of spread(data, mostRows)) {
+      const keys = rowKeys(cells, row, places, naming);
+      const name = sample < 0 ? '' : cells.value(cells.cell(row, sample));
+      for (const word of wordsOf(name.slice(-80))) words.add(word);
+      const fileRoot = name === '' ? undefined : rootKeyOf?.(name);
+      if (fileRoot !== undefined) voteFor(inFiles, { ...keys, root: withNumber(keys.root, fileRoot) });
+      const pitch = name === '' ? undefined : pitchOf?.(name);
+      if (pitch !== undefined) voteFor(inPitch, { ...keys, root: withNumber(keys.root, Math.round(pitch)) });
+      for (const key of [keys.root, keys.low, keys.high]) voteByPair(beside, key?.number, key?.named);
+      for (const column of repeats) {
+        const other = readKeyRange(cells.plain(cells.cell(row, column.index)), naming)?.low;
+        const one = readKeyRange(cells.plain(cells.cell(row, column.repeats as number)), naming)?.low;
+        voteByPair(beside, one?.number ?? other?.number, one?.named ?? other?.named);
+      }
+      voteFor(inRange, keys);
+      const frequency = hertz && readNumber(cells.plain(cells.cell(row, hertz.index)))?.number;
+      if (frequency !== undefined) voteByPair(inHertz, keyOfFrequency(frequency), keys.root?.named);
+      const numbers = keys.root?.named === undefined ? [] : keyNumbersInFileName(name);
+      if (numbers.length > 0) numbered++;
+      for (const one of numbers) {
+        if (!voteByPair(inNumbers, one, keys.root?.named)) continue;
+        numbersSeen.add(one);
+        break;
+      }
+      const number =
+        keys.root?.number ?? (keys.low?.number === keys.high?.number ? keys.low?.number : undefined);
+      if (number !== undefined) {
+        for (const named of notesInFileName(name)) if (voteByPair(inNames, number, named)) break;
+      }
+    }
+  }
+  if (!extremes) return undefined;
+  return (
+    winner(inFiles, (count) => `the root keys in ${count} sample files agree with that`) ??
+    winner(beside, (count) => `the key numbers beside the note names agree with that on ${count} rows`) ??
+    winner(inHertz, (count) => `the frequencies beside the note names agree with that on ${count} rows`) ??
+    winner(inRange, (count) => `only then do root keys lie within their key ranges on ${count} rows`) ??
+    byExtremes(extremes) ??
+    winner(inNames, (count) => `the note names in ${count} file names agree with that`) ??
+    byNumbers(inNumbers, numbered, numbersSeen.size) ??
+    winner(inPitch, (count) => `the pitches measured in ${count} samples agree with that`) ??
+    bySpan(extremes, words) ?? {
+      middleC: 'C4',
+      reason: 'nothing in the table tells otherwise and SFZ names keys so',
+    }
+  );
+}
+
+function withNumber(key: KeyReading | undefined, number: number): KeyReading {
+  return { number, named: key?.number === undefined ? key?.named : undefined };
+}
+
+function rowKeys(cells: TableCells, row: number, places: KeyPlaces, naming: NoteNaming): RowKeys {
+  const read = (column: number) =>
+    column < 0 ? undefined : readKeyRange(cells.plain(cells.cell(row, column)), naming);
+  const root = read(places.root)?.low;
+  const low = read(places.low)?.low;
+  const high = read(places.high)?.high;
+  return { ...(root && { root }), ...(low && { low }), ...(high && { high }) };
+}
+
+function voteByPair(votes: Votes, number: number | undefined, named: number | undefined): boolean {
+  if (number === undefined || named === undefined) return false;
+  const middleC = conventions.find((one) => named + octaveShifts[one] === number);
+  if (middleC) votes.set(middleC, (votes.get(middleC) ?? 0) + 1);
+  return middleC !== undefined;
+}
+
+/** Votes by a root key given as a number and by name, or by the only convention that puts it inside its key range. */
+function voteFor(votes: Votes, { root, low, high }: RowKeys): void {
+  if (voteByPair(votes, root?.number, root?.named)) return;
+  if (!root || !low || !high) return;
+  const mixed = (root.number === undefined) !== (low.number === undefined);
+  if (!mixed || (low.number === undefined) !== (high.number === undefined)) return;
+  const fitting = conventions.filter((one) => {
+    const at = (key: KeyReading) => key.number ?? (key.named as number) + octaveShifts[one];
+    return at(low) <= at(root) && at(root) <= at(high);
+  });
+  if (fitting.length === 1) votes.set(fitting[0] as MiddleC, (votes.get(fitting[0] as MiddleC) ?? 0) + 1);
+}
+
+function winner(votes: Votes, reason: (count: string) => string): OctaveReading | undefined {
+  let total = 0;
+  let best: MiddleC | undefined;
+  for (const [middleC, count] of votes) {
+    total += count;
+    if (best === undefined || count > (votes.get(best) ?? 0)) best = middleC;
+  }
+  const count = best === undefined ? 0 : (votes.get(best) ?? 0);
+  if (best === undefined || count * 3 < total * 2) return undefined;
+  return { middleC: best, reason: reason(`${count} of ${total}`) };
+}
+
+/** By numbers in file names: they may count anything, so most of them have to agree, and not all be the same. */
+function byNumbers(votes: Votes, numbered: number, different: number): OctaveReading | undefined {
+  const most = Math.max(0, ...votes.values());
+  if (different < 2 || most * 3 < numbered * 2) return undefined;
+  return winner(votes, () => `the key numbers in ${most} of ${numbered} file names agree with that`);
+}
+
+/** The nearest key of a frequency in Hz, key 69 being 440 Hz as in the MIDI Tuning Standard. */
+function keyOfFrequency(hertz: number): number | undefined {
+  const key = Math.round(69 + 12 * Math.log2(hertz / 440));
+  return key >= 0 && key <= 127 ? key : undefined;
+}
+
+/** Lowest and highest note name of the key columns, as keys with middle C = C4. */
+function namedExtremes(
+  cells: TableCells,
+  data: readonly number[],
+  places: KeyPlaces,
+  naming: NoteNaming,
+): Extremes | undefined {
+  let least = Number.POSITIVE_INFINITY;
+  let greatest = Number.NEGATIVE_INFINITY;
+  const ranges = new CellReadings(cells, (text) => readKeyRange(text, naming));
+  for (const column of new Set(Object.values(places))) {
+    if (column < 0) continue;
+    for (const row of data) {
+      const cell = cells.cell(row, column);
+      // Plain numbers name no note.
+      if (cell < 0 || cells.digits(cell, 3) >= 0) continue;
+      const seen = ranges.count;
+      const range = ranges.of(cell);
+      if (ranges.count === seen) continue;
+      for (const key of range ? [range.low, range.high] : []) {
+        if (key.named === undefined || key.number !== undefined) continue;
+        least = Math.min(least, key.named);
+        greatest = Math.max(greatest, key.named);
+      }
+    }
+  }
+  return least === Number.POSITIVE_INFINITY ? undefined : { least, greatest };
+}
+
+function byExtremes({ least, greatest }: Extremes): OctaveReading | undefined {
+  const fits = (one: MiddleC) => least + octaveShifts[one] >= 0 && greatest + octaveShifts[one] <= 127;
+  if (fits('C4')) return undefined;
+  const middleC = conventions.find(fits);
+  return middleC && { middleC, reason: 'otherwise some note names would lie outside the keys 0..127' };
+}
+
+/** By the usual key spans of keyboards, or of the one kind of instrument that sample names speak of. */
+function bySpan({ least, greatest }: Extremes, words: ReadonlySet<string>): OctaveReading | undefined {
+  for (const { keys, low, high } of keyboardSpans) {
+    const middleC = conventions.find(
+      (one) => least + octaveShifts[one] === low && greatest + octaveShifts[one] === high,
+    );
+    if (middleC) return { middleC, reason: `the keys then span those of a keyboard of ${keys} keys` };
+  }
+  const kinds = instrumentSpans.filter((kind) => kind.words.some((word) => words.has(word)));
+  const [kind] = kinds;
+  if (!kind || kinds.length > 1) return undefined;
+  const overhang = (one: MiddleC) =>
+    Math.max(0, kind.low - least - octaveShifts[one]) + Math.max(0, greatest + octaveShifts[one] - kind.high);
+  const fitting = conventions.filter((one) => overhang(one) === 0);
+  const exact = fitting.find((one) => least + octaveShifts[one] === kind.low);
+  const middleC = exact ?? (fitting.length === 1 ? fitting[0] : undefined);
+  return middleC && { middleC, reason: `the keys then lie within the usual span of a ${kind.name}` };
+}
+
+/** Whether the key columns of some tables name notes as in German, with H or `is` and `es`. */
+export function namingIn(cells: TableCells, tables: readonly KeyTable[]): NoteNaming {
+  for (const { data, columns } of tables) {
+    for (const { meaning, index } of columns) {
+      if (!keyMeanings.includes(meaning)) continue;
+      for (const row of spread(data, mostRows)) {
+        const cell = cells.cell(row, index);
+        if (cells.digits(cell, 15) < 0 && isGermanName(cells.plain(cell))) return 'german';
+      }
+    }
+  }
+  return 'english';
+}

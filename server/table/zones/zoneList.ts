@@ -1,0 +1,147 @@
+import type { TableCells } from '../cells/cells';
+
+/**
+ * What a table can give for a zone, by the names of the open SFZ format. Values that come from one cell stand in this
+ * order.
+ */
+export const valueNames = [
+  'sample',
+  'key',
+  'lokey',
+  'hikey',
+  'pitch_keycenter',
+  'lovel',
+  'hivel',
+  'transpose',
+  'tune',
+  'volume',
+  'pan',
+  'loop_mode',
+  'loop_start',
+  'loop_end',
+  'loop_type',
+  'offset',
+  'end',
+  'seq_position',
+  'seq_length',
+] as const;
+
+export type ValueName = (typeof valueNames)[number];
+
+/** Values that are words; a {@link ValueColumn} holds their position here. */
+export const valueWords = [
+  'no_loop',
+  'one_shot',
+  'loop_continuous',
+  'loop_sustain',
+  'alternate',
+  'backward',
+] as const;
+
+export type ValueWord = (typeof valueWords)[number];
+
+/** The values of one name, by zone. */
+export class ValueColumn {
+  /** The cell that a value comes from; −1 for zones without one. */
+  readonly cells: Int32Array;
+  /** Numbers with at most six decimals, or positions in {@link valueWords}. */
+  readonly numbers: Float64Array;
+
+  constructor(zones: number) {
+    this.cells = new Int32Array(zones).fill(-1);
+    this.numbers = new Float64Array(zones);
+  }
+
+  /** Sets a value; where two cells of a row give it, the last one counts, as in SFZ. */
+  set(zone: number, cell: number, number: number): void {
+    if (this.cells[zone] > cell) return;
+    this.cells[zone] = cell;
+    this.numbers[zone] = number;
+  }
+
+  /** One more than the number of a zone; 0 where it has none. */
+  oneMore(zone: number): number {
+    return this.cells[zone] < 0 ? 0 : this.numbers[zone] + 1;
+  }
+}
+
+/** The zones of a text, their values in flat lists by name. */
+export class ZoneList {
+  count = 0;
+  readonly rows: Int32Array;
+  /** The position of each zone's group in {@link groupNames}; 0 for none. */
+  readonly groups: Int32Array;
+  /** The cell that names the group of a zone; −1 for none. */
+  readonly groupCells: Int32Array;
+  readonly groupNames: string[] = [''];
+  readonly #groupNumbers = new Map([['', 0]]);
+  /** Positions among the dynamics; see `dynamics.ts`. */
+  dynamics: ValueColumn | undefined;
+  readonly #columns = new Map<ValueName, ValueColumn>();
+  /** Sample names that differ from the text of their cells. */
+  readonly #samples = new Map<number, string>();
+
+  /** There will be no more than `most` zones. */
+  constructor(
+    readonly cells: TableCells,
+    readonly most: number,
+  ) {
+    this.rows = new Int32Array(most);
+    this.groups = new Int32Array(most);
+    this.groupCells = new Int32Array(most);
+  }
+
+  /** The position of a group's name in {@link groupNames}. */
+  groupOf(name: string): number {
+    let group = this.#groupNumbers.get(name);
+    if (group === undefined) {
+      group = this.groupNames.push(name) - 1;
+      this.#groupNumbers.set(name, group);
+    }
+    return group;
+  }
+
+  /** Adds a zone whose sample stands in a cell; answers its number. */
+  add(row: number, sampleCell: number): number {
+    const zone = this.count++;
+    this.rows[zone] = row;
+    this.groupCells[zone] = -1;
+    this.column('sample').set(zone, sampleCell, Number.NaN);
+    return zone;
+  }
+
+  /** The values of a name, if any zone may have one. */
+  values(name: ValueName): ValueColumn | undefined {
+    return this.#columns.get(name);
+  }
+
+  /** The values of a name, to set them. */
+  column(name: ValueName): ValueColumn {
+    let column = this.#columns.get(name);
+    if (!column) {
+      column = new ValueColumn(this.most);
+      this.#columns.set(name, column);
+    }
+    return column;
+  }
+
+  setDynamic(zone: number, cell: number, dynamic: number): void {
+    this.dynamics ??= new ValueColumn(this.most);
+    this.dynamics.set(zone, cell, dynamic);
+  }
+
+  /** The sample of a zone as it is written. */
+  sample(zone: number): string {
+    return this.#samples.get(zone) ?? this.cells.value(this.column('sample').cells[zone]);
+  }
+
+  /** Writes another sample than the text of its cell. */
+  setSample(zone: number, text: string): void {
+    this.#samples.set(zone, text);
+  }
+
+  /** The sample of a zone where it differs from the text of its cell. */
+  otherSample(zone: number): string | undefined {
+    return this.#samples.size === 0 ? undefined : this.#samples.get(zone);
+  }
+}

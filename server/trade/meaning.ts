@@ -1,0 +1,72 @@
+/** What a column of a zone table can hold. Names of the open SFZ format where it has one for the same thing. */
+export type ColumnMeaning =
+  | 'sample'
+  | 'group'
+  | 'pitch_keycenter'
+  | 'key'
+  | 'lokey'
+  | 'hikey'
+  | 'key_range'
+  | 'lovel'
+  | 'hivel'
+  | 'velocity_range'
+  | 'dynamics'
+  | 'tune'
+  | 'transpose'
+  | 'volume'
+  | 'attenuation'
+  | 'pan'
+  | 'loop'
+  | 'loop_start'
+  | 'loop_end'
+  | 'loop_length'
+  | 'offset'
+  | 'end'
+  | 'seq_position'
+  | 'seq_length'
+  | 'comment'
+  | 'row_number'
+  | 'unknown';
+
+/** The meanings in words for people. */
+export const meaningNames: Readonly<Record<ColumnMeaning, string>> = {
+  sample: 'sample file',
+  group: 'group',
+  pitch_keycenter: 'root key',
+  key: 'key',
+  lokey: 'low key',
+  hikey: 'high key',
+  key_range: 'key range',
+  lovel: 'low velocity',
+  hivel: 'high velocity',
+  velocity_range: 'velocity range',
+  dynamics: 'dynamics',
+  tune: 'fine tuning',
+  transpose: 'coarse tuning',
+  volume: 'level',
+  attenuation: 'attenuation',
+  pan: 'pan',
+  loop: 'loop',
+  loop_start: 'loop start',
+  loop_end: 'loop end',
+  loop_length: 'loop length',
+  offset: 'sample start',
+  end: 'sample end',
+  seq_position: 'round robin position',
+  seq_length: 'round robin length',
+  comment: 'comment',
+  row_number: 'row number',
+  unknown: 'not understood',
+};
+
+/** The meanings of columns that hold keys. */
+export const keyMeanings: readonly ColumnMeaning[] = [
+  'pitch_keycenter',
+  'key',
+  'lokey',
+  'hikey',
+  'key_range',
+];
+
+/** Units that stand in a heading or behind a number. */
+export type Unit = 'dB' | 'cents' | 'semitones' | 'percent' | 'linear' | 'frames' | 'ms' | 's' | 'Hz';

@@ -1,0 +1,70 @@
+import { joinPath } from '../../model/paths';
+import { decodeXmlAttribute, decodeXmlText } from '../../xml/scan/references';
+import { readSamplePath } from '../forms/samplePath';
+import { parsePlace } from '../places';
+import { readSampleList } from '../read/sampleList';
+import type { ValueForm, Vocabulary } from '../vocabulary';
+import type { ElementText } from './styleTree';
+import { elementTree, valueAt } from './styleTree';
+
+/** The tree of the text that was asked about last. */
+let last: { text: string; root: ElementText } | undefined;
+
+/**
+ * The form of a path as it is at an offset of a text: with the folder that an element around it names, where the form says that
+ * one does. Where the text is the key of an entry in a list of samples, the keys are words. Other forms are answered as they are.
+ */
+export function withOuterFolder(
+  form: ValueForm,
+  text: string,
+  vocabulary: Vocabulary,
+  offset: number,
+): ValueForm {
+  if (form.kind === 'path' && form.list) return listedForm(form, text);
+  if (form.kind !== 'path' || form.under === undefined) return form;
+  const { under, ...rest } = form;
+  const outer = outerFolder(text, vocabulary, under, offset);
+  return outer === undefined ? rest : { ...rest, folder: joinPath(form.folder ?? '', outer) };
+}
+
+function listedForm(form: Extract<ValueForm, { kind: 'path' }>, text: string): ValueForm {
+  const words: Record<string, string> = Object.create(null);
+  const entries = form.list ? readSampleList(text, form.list) : [];
+  for (const [key, path] of entries) words[key] = readSamplePath(form, path);
+  return { kind: 'words', words };
+}
+
+function outerFolder(
+  text: string,
+  vocabulary: Vocabulary,
+  under: string,
+  offset: number,
+): string | undefined {
+  const path = parsePlace(under);
+  if (!path) return undefined;
+  if (last?.text !== text) last = { text, root: elementTree(text) };
+  const outer = new Set(vocabulary.levels.filter(({ is }) => is !== 'region').map(({ element }) => element));
+  let innermost: ElementText | undefined;
+  for (let at: ElementText | undefined = last.root; at; at = childAround(at, offset)) innermost = at;
+  for (let at = innermost; at; at = at.parent) {
+    const value = outer.has(at.name) ? valueAt(text, at, path) : undefined;
+    if (!value) continue;
+    const written = text.slice(value.start, value.end);
+    const folder = value.attribute ? decodeXmlAttribute(written) : decodeXmlText(written);
+    if (folder.trim() !== '') return folder.trim();
+  }
+  return undefined;
+}
+
+function childAround({ children }: ElementText, offset: number): ElementText | undefined {
+  let low = 0;
+  let high = children.length - 1;
+  while (low <= high) {
+    const middle = (low + high) >> 1;
+    const child = children[middle] as ElementText;
+    if (offset < child.start) high = middle - 1;
+    else if (offset >= child.end) low = middle + 1;
+    else return child;
+  }
+  return undefined;
+}

@@ -1,0 +1,286 @@
+import { keyboardSpans } from '../../../trade/instrumentSpans';
+import { isGermanName, readKey as readTableKey } from '../../../trade/keyValues';
+import { readKey } from '../../forms/keys';
+import type { ValueForm } from '../../vocabulary';
+import type { Assigned } from '../assign';
+import { isNoteName } from '../columnFacts';
+import type { Draft } from '../draft';
+import { exampleOf, otherForm } from '../draft';
+import type { SampleFiles } from '../sampleFiles';
+
+type Key = Extract<ValueForm, { kind: 'key' }>;
+type MiddleC = NonNullable<Key['middleC']>;
+
+const conventions: readonly MiddleC[] = ['C4', 'C3', 'C5'];
+/** Keys to add to a note name that was read with middle C = C4. */
+const shifts: Readonly<Record<MiddleC, number>> = { C3: 12, C4: 0, C5: -12 };
+
+/** How keys are written: all key places of a document follow one convention. */
+export interface KeyForms {
+  formOf: (assigned: Assigned) => Key;
+  drafts: Draft[];
+}
+
+interface RowKey {
+  number?: number;
+  /** With middle C = C4; may lie outside the keys. */
+  named?: number;
+}
+
+/** Decides how keys are written from their texts and from what the sample files say. */
+export function decideKeyForms(keys: readonly Assigned[], files: SampleFiles, rowCount: number): KeyForms {
+  const naming = namingOf(keys);
+  const isNamed = (one: Assigned) => one.facts.notes * 2 >= one.facts.filled && one.facts.notes > 0;
+  const named = keys.filter(isNamed);
+  const drafts: Draft[] = [];
+  const octave = named.length > 0 ? decideOctave(keys, files, rowCount) : undefined;
+  if (octave) {
+    drafts.push({
+      id: 'middleC',
+      message: `Note names count so that ${octave.middleC} is key 60.`,
+      confidence: octave.confidence,
+      evidence: [octave.reason],
+      span: exampleOf(named[0] as Assigned),
+      isAbout: ({ form }) => form.kind === 'key' && form.written === 'name',
+      alternatives: conventions
+        .filter((one) => one !== octave.middleC)
+        .map((middleC) =>
+          otherForm(`${middleC} is key 60`, (form) => (form.kind === 'key' ? { ...form, middleC } : form)),
+        ),
+    });
+  }
+  const offset = decideOffset(
+    keys.filter((one) => !isNamed(one)),
+    files,
+  );
+  if (offset) drafts.push(offset.draft);
+  return {
+    formOf: (assigned) =>
+      isNamed(assigned)
+        ? { kind: 'key', written: 'name', middleC: octave?.middleC ?? 'C4', ...naming }
+        : {
+            kind: 'key',
+            written: assigned.facts.hexadecimal * 2 > assigned.facts.filled ? 'hexadecimal' : 'number',
+            ...(assigned.facts.notes > 0 && octave && { middleC: octave.middleC, ...naming }),
+            ...(offset && { offset: offset.offset }),
+          },
+    drafts,
+  };
+}
+
+function namingOf(keys: readonly Assigned[]): Pick<Key, 'naming'> {
+  const texts = keys.flatMap(({ facts }) => [...facts.tally.keys()]);
+  const syllables = texts.filter((text) =>
+    /^\s*(?:do|dó|ut|re|ré|mi|fa|fá|sol|la|lá|si|ti)(?![a-z])/i.test(text),
+  ).length;
+  if (syllables > 0 && syllables * 2 >= texts.filter(isNoteName).length) return { naming: 'syllables' };
+  return texts.some(isGermanName) ? { naming: 'german' } : {};
+}
+
+function rowKey(text: string | undefined): RowKey | undefined {
+  if (text === undefined) return undefined;
+  if (!isNoteName(text)) {
+    const number = Number(text);
+    return Number.isInteger(number) && text.trim() !== '' ? { number } : undefined;
+  }
+  for (const middleC of conventions) {
+    const key = readKey({ kind: 'key', written: 'name', middleC }, text);
+    if (key !== undefined) return { named: key - shifts[middleC] };
+  }
+  const named = readTableKey(text)?.named;
+  return named === undefined ? undefined : { named };
+}
+
+/** The number of a key, note names as if C4 were key 60; `undefined` for other texts. */
+export function rowKeyNumber(text: string | undefined): number | undefined {
+  const key = rowKey(text);
+  return key && (key.number ?? key.named);
+}
+
+interface Octave {
+  middleC: MiddleC;
+  confidence: number;
+  reason: string;
+}
+
+/** The key places of a row by what they hold, the innermost element first. */
+function keysOfRow(keys: readonly Assigned[], row: number): { root?: RowKey; low?: RowKey; high?: RowKey } {
+  const find = (...targets: string[]) => {
+    for (let at = keys.length - 1; at >= 0; at--) {
+      const one = keys[at] as Assigned;
+      if (targets.includes(one.target)) {
+        const key = rowKey(one.texts[row]);
+        if (key) return key;
+      }
+    }
+    return undefined;
+  };
+  const root = find('pitch_keycenter', 'key');
+  const low = find('lokey', 'key');
+  const high = find('hikey', 'key');
+  return { ...(root && { root }), ...(low && { low }), ...(high && { high }) };
+}
+
+/** Votes of rows for conventions. */
+class Votes {
+  readonly #counts = new Map<MiddleC, number>();
+  readonly #keys = new Set<number>();
+  #rows = 0;
+
+  add(key: number, number: number): void {
+    this.#rows++;
+    this.#keys.add(key);
+    const fitting = conventions.find((one) => key + shifts[one] === number);
+    if (fitting) this.#counts.set(fitting, (this.#counts.get(fitting) ?? 0) + 1);
+  }
+
+  addFor(convention: MiddleC, key: number): void {
+    this.#rows++;
+    this.#keys.add(key);
+    this.#counts.set(convention, (this.#counts.get(convention) ?? 0) + 1);
+  }
+
+  winner(confidence: number, reason: (count: string) => string, leastKeys = 1): Octave | undefined {
+    let best: MiddleC | undefined;
+    for (const [one, count] of this.#counts) {
+      if (best === undefined || count > (this.#counts.get(best) ?? 0)) best = one;
+    }
+    const count = best === undefined ? 0 : (this.#counts.get(best) ?? 0);
+    if (best === undefined || this.#keys.size < leastKeys || count * 10 < this.#rows * 6) return undefined;
+    const share = count / this.#rows;
+    return {
+      middleC: best,
+      confidence: share >= 0.9 ? confidence : confidence * share,
+      reason: reason(`${count} of ${this.#rows}`),
+    };
+  }
+}
+
+function decideOctave(keys: readonly Assigned[], files: SampleFiles, rowCount: number): Octave {
+  const byFile = new Votes();
+  const byRange = new Votes();
+  const byName = new Votes();
+  let least = Number.POSITIVE_INFINITY;
+  let greatest = Number.NEGATIVE_INFINITY;
+  for (const { texts } of keys) {
+    for (const text of texts) {
+      const named = rowKey(text)?.named;
+      if (named === undefined) continue;
+      least = Math.min(least, named);
+      greatest = Math.max(greatest, named);
+    }
+  }
+  for (let row = 0; row < rowCount; row++) {
+    const { root, low, high } = keysOfRow(keys, row);
+    const fileRoot = files.facts[row]?.rootKey;
+    if (fileRoot !== null && fileRoot !== undefined) {
+      if (root?.named !== undefined) byFile.add(root.named, fileRoot);
+      else if (!root && low?.named !== undefined && high?.named !== undefined) {
+        voteByRange(byFile, { number: fileRoot }, low, high);
+      }
+    }
+    if (root && low && high) voteByRange(byRange, root, low, high);
+    const inName = numberInName(files.names[row]);
+    const own = root?.named ?? (low?.named === high?.named ? low?.named : undefined);
+    if (inName !== undefined && own !== undefined) byName.add(own, inName);
+  }
+  const fits = (one: MiddleC) => least + shifts[one] >= 0 && greatest + shifts[one] <= 127;
+  return (
+    byFile.winner(0.97, (count) => `The root keys in ${count} sample files agree with that.`) ??
+    byRange.winner(
+      0.95,
+      (count) => `Only so do root keys lie within their key ranges, in ${count} regions.`,
+    ) ??
+    byName.winner(0.9, (count) => `The key numbers in ${count} file names agree with that.`, 3) ??
+    byExtremes(fits) ??
+    byKeyboard(least, greatest) ?? {
+      middleC: conventions.find(fits) ?? 'C4',
+      confidence: 0.5,
+      reason: 'Nothing in the text tells; this is how the open SFZ format names keys.',
+    }
+  );
+}
+
+function voteByRange(votes: Votes, root: RowKey, low: RowKey, high: RowKey): void {
+  if ((root.number === undefined) === (low.number === undefined)) return;
+  if ((low.number === undefined) !== (high.number === undefined)) return;
+  const fitting = conventions.filter((one) => {
+    const at = (key: RowKey) => key.number ?? (key.named as number) + shifts[one];
+    return at(low) <= at(root) && at(root) <= at(high);
+  });
+  if (fitting.length === 1) votes.addFor(fitting[0] as MiddleC, root.named ?? (low.named as number));
+}
+
+function byExtremes(fits: (one: MiddleC) => boolean): Octave | undefined {
+  const fitting = conventions.filter(fits);
+  if (fits('C4') || fitting.length !== 1) return undefined;
+  return {
+    middleC: fitting[0] as MiddleC,
+    confidence: 0.95,
+    reason: 'Otherwise some note names would lie outside the keys 0..127.',
+  };
+}
+
+function byKeyboard(least: number, greatest: number): Octave | undefined {
+  for (const { keys, low, high } of keyboardSpans) {
+    const middleC = conventions.find((one) => least + shifts[one] === low && greatest + shifts[one] === high);
+    if (middleC) {
+      return { middleC, confidence: 0.85, reason: `The keys then span those of a keyboard of ${keys} keys.` };
+    }
+  }
+  return undefined;
+}
+
+/** The one number of a file name that could be a key. */
+function numberInName(name: string | undefined): number | undefined {
+  if (name === undefined) return undefined;
+  const stem = name
+    .slice(Math.max(name.lastIndexOf('/'), name.lastIndexOf('\\')) + 1)
+    .replace(/\.\w{1,5}$/, '');
+  const found = stem
+    .match(/(?<![A-Za-z0-9#])\d{2,3}(?![A-Za-z0-9])/g)
+    ?.map(Number)
+    .filter((one) => one >= 12 && one <= 127);
+  return found?.length === 1 ? found[0] : undefined;
+}
+
+/** Numbers that all differ by the same from the root keys in the sample files. */
+function decideOffset(
+  keys: readonly Assigned[],
+  files: SampleFiles,
+): { offset: number; draft: Draft } | undefined {
+  const root = keys.findLast(({ target }) => target === 'pitch_keycenter' || target === 'key');
+  if (!root) return undefined;
+  const differences = new Map<number, number>();
+  const seen = new Set<number>();
+  let rows = 0;
+  for (const [row, facts] of files.facts.entries()) {
+    const written = root.facts.numbers[row] as number;
+    if (facts?.rootKey === null || facts?.rootKey === undefined || Number.isNaN(written)) continue;
+    rows++;
+    seen.add(facts.rootKey);
+    const difference = written - facts.rootKey;
+    differences.set(difference, (differences.get(difference) ?? 0) + 1);
+  }
+  const [most] = [...differences].sort((one, other) => other[1] - one[1]);
+  if (!most || most[0] === 0 || seen.size < 3 || most[1] * 10 < rows * 9) return undefined;
+  const offset = most[0];
+  return {
+    offset,
+    draft: {
+      id: 'keyOffset',
+      message: `Key numbers are ${Math.abs(offset)} ${offset > 0 ? 'above' : 'below'} those of MIDI.`,
+      confidence: 0.7,
+      evidence: [`They differ so from the root keys in ${most[1]} of ${rows} sample files.`],
+      span: exampleOf(root),
+      isAbout: ({ form }) => form.kind === 'key' && form.written !== 'name',
+      alternatives: [
+        otherForm('key numbers are those of MIDI', (form) => {
+          if (form.kind !== 'key') return form;
+          const { offset: _, ...rest } = form;
+          return rest;
+        }),
+      ],
+    },
+  };
+}

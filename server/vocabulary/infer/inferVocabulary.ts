@@ -1,0 +1,105 @@
+import type { SampleFactsLookup } from '../../model/notation';
+import { nameOf } from '../../model/paths';
+import type { Vocabulary } from '../vocabulary';
+import { finish, levelsOf } from './assemble';
+import { assignColumns } from './assign';
+import { settle } from './decideForms/settle';
+import { instrumentConfidence, isForeignRoot, namesFiles } from './instrumentConfidence';
+import { findListedRegion } from './listedRegion';
+import { namespacesIn } from './namespaces';
+import { regionDraft } from './regionDraft';
+import { findRegionElement } from './regionElement';
+import { readRows } from './rows';
+import type { SampleFiles } from './sampleFiles';
+import { findSampleFiles } from './sampleFiles';
+import { findSelectors } from './selectors';
+import { surveyOf } from './survey';
+import { unreadPlaces } from './unreadPlaces';
+
+/** One thing that was worked out about how a text is written. */
+export interface VocabularyDecision {
+  /** Names the decision within a vocabulary, the same each time: `region`, `lokey`, `loop_end.last`, `middleC`. */
+  id: string;
+  /** What was decided, as a sentence for people. */
+  message: string;
+  /** 0..1; below {@link doubtfulBelow} a person should look at it. */
+  confidence: number;
+  /** Why, in sentences for people. */
+  evidence: string[];
+  /** An example of it in the text. */
+  span: { start: number; end: number };
+  /** What else it could be, the likeliest first. */
+  choices: VocabularyChoice[];
+}
+
+/** Another way to take something, with the vocabulary that follows from it. */
+export interface VocabularyChoice {
+  /** In a few words. */
+  label: string;
+  vocabulary: Vocabulary;
+}
+
+export interface InferredVocabulary {
+  vocabulary: Vocabulary;
+  decisions: VocabularyDecision[];
+  /** 0..1: how sure it is that the text is an instrument at all. */
+  confidence: number;
+}
+
+export interface InferenceOptions {
+  /** The path of the text; its name is the name of the vocabulary. */
+  path: string;
+  /** What the header of a sample file says; `undefined` while it is not known. */
+  sampleFacts?: SampleFactsLookup;
+  /** A vocabulary that is given already: only what its `unsettled` lists is decided anew. */
+  given?: Vocabulary;
+}
+
+/** Below this confidence a decision is a question. */
+export const doubtfulBelow = 0.75;
+
+/** Works out in which vocabulary an XML text writes an instrument; `undefined` where it is none. Never throws. */
+export function inferVocabulary(text: string, options: InferenceOptions): InferredVocabulary | undefined {
+  if (!/^\ufeff?\s*</.test(text.slice(0, 1000))) return undefined;
+  const survey = surveyOf(text);
+  if (!survey.root || isForeignRoot(survey.root)) return undefined;
+  const selectors = findSelectors(survey);
+  const listed = findListedRegion(text, survey, selectors);
+  const region = listed?.region ?? findRegionElement(survey, selectors);
+  if (!region) return undefined;
+  const rows = readRows(text, survey, region, selectors);
+  const { chain } = region;
+  const assigned = assignColumns(rows, region);
+  const confidence = instrumentConfidence(assigned, region);
+  if (confidence === undefined) return undefined;
+  const files = findSampleFiles(
+    assigned,
+    rows,
+    options.sampleFacts,
+    samplePathOf(options.given),
+    listed?.list,
+  );
+  if (!namesFiles(assigned, files)) return undefined;
+  const { settled, drafts } = settle(assigned, rows, chain, files);
+  const levels = levelsOf(settled, region);
+  const name = nameOf(options.path.replaceAll('\\', '/')).replace(/\.xml$/i, '');
+  const all = [
+    regionDraft(region, rows, confidence),
+    ...drafts,
+    ...unreadPlaces(rows, assigned, chain, files),
+  ];
+  const namespaces = namespacesIn(text, levels);
+  const vocabulary = { name: name || 'Vocabulary', ...(namespaces && { namespaces }), levels };
+  return finish(vocabulary, all, confidence, doubtfulBelow, options.given);
+}
+
+function samplePathOf(vocabulary: Vocabulary | undefined): SampleFiles['form'] | undefined {
+  for (const { parameters } of vocabulary?.levels ?? []) {
+    for (const { parameter, form } of parameters)
+      if (parameter === 'sample' && form.kind === 'path') return form;
+  }
+  return undefined;
+}
+
+export { describeVocabulary } from './describeVocabulary';
+export { matchesVocabulary } from './matchesVocabulary';

@@ -1,0 +1,295 @@
+import { languages } from '../../../trade/languages/languages';
+import { bareWord } from '../../../trade/languages/spelling';
+import type { ColumnMeaning } from '../../../trade/meaning';
+
+/**
+ * Words in the names of elements and attributes by what they stand for (common practice of the trade, and terms of
+ * MIDI, SoundFont, DLS and the open SFZ format). A word may stand for several things at once: `softest` for the low
+ * end of velocities. To know another word, add it here.
+ */
+const concepts: Readonly<Record<string, string>> = {
+  lo: 'lo low lower lowest least min minimum minimal bottom floor from under lowest beneath lowerbound lowerlimit deepest',
+  hi: 'hi high higher upper highest most max maximum top ceiling ceil to until till through thru upto upperbound upperlimit',
+  first: 'first',
+  last: 'last',
+  start: 'start begin beginning begins starts onset startpoint entry',
+  end: 'end ends stop stops finish endpoint ending exit',
+  shift: 'offset skip shift displacement',
+  in: 'in',
+  out: 'out',
+  up: 'up',
+  down: 'down',
+  len: 'length len size duration dur long',
+  count: 'count total of times many steps',
+  pos: 'position pos index idx slot place step no nr which',
+  range: 'range span extent zone split bounds limits interval stretch reach compass',
+  key: 'key keys note notes nt nte ky keyboard keynumber notenumber notename keyno noteno keynum tones tone semitonenumber',
+  vel: 'velocity velocities vel velo velos veloc dynamic dynamics dyn force strength strike hardness touch hit blow intensity dynamics',
+  root: 'root rt base basis original orig unity reference ref home centre center tonic fundamental fundament natural nat native recorded rec keycenter keycentre kc unison basenote rootkey rootnote unitynote sampled tuned',
+  pitch: 'pitch pitched pitches frequencykey',
+  loop: 'loop loops looped looping lp cycle repeat repeats sustainloop loopy ring',
+  file: 'file filename sample samples smp smpl audio wave wav waveform sound recording take clip source src soundfile samplefile wavefile audiofile asset media',
+  path: 'path href uri url filepath location loc link pathname filespec fname',
+  tune: 'tune tun tuning detune detuning finetune tunecents intonation mistune retune correction adjust',
+  fine: 'fine micro',
+  coarse: 'coarse transpose transposition trans transposed coarsetune xpose',
+  level: 'level lvl lev gain volume vol amplitude amp loudness trim boost gn loud makeup gaindb output',
+  att: 'attenuation attenuate atten att pad reduction damping quieter softer cutback',
+  pan: 'pan pn panning panorama panpot balance bal stereo azimuth side placement lr leftright',
+  mode: 'mode kind type style sort behaviour behavior method how',
+  on: 'on an ein aktiv actif active activo attivo enabled enable active activated is has use used uses does switched flag state whether',
+  shot: 'shot oneshot singleshot once',
+  env: 'envelope env ampenv eg adsr ahdsr contour ampeg',
+  atk: 'attack atk attacktime attk',
+  hold: 'hold',
+  dec: 'decay dcy',
+  sus: 'sustain sus sustained',
+  rel: 'release rel releasetime rls',
+  delay: 'delay wait predelay',
+  fade: 'fade',
+  cutoff: 'cutoff corner brightness cutofffrequency',
+  frequency: 'frequency freq',
+  reso: 'resonance reso q emphasis',
+  filter: 'filter flt lowpass vcf',
+  rr: 'rr robin roundrobin roundrobins round seq sequence alternate alternation turn rotation rotate variation variant variants seqpos alternating robinposition order',
+  rand: 'random rand chance probability luck dice lottery rnd odds',
+  trig: 'trigger trig triggers triggered event fires fire when started startson playson starter',
+  poly: 'polyphony voices poly maxvoices voice voicelimit',
+  choke: 'choke chokes exclusive exclusion mutegroup cutgroup exclusiveclass chokegroup hush',
+  by: 'by',
+  off: 'off cut cuts silence silences silenced silencedby muted mutedby cutby offby choked chokedby stopped stoppedby damped dampedby hushed hushedby',
+  name: 'name names named entitled entitle titled title label caption called nickname heading designation legend',
+  group: 'group grp class bank family articulation layer section set division',
+  chan: 'channel chan channels midichannel ch',
+  xfade: 'crossfade xfade xf crossfading blend crossover',
+  switch: 'switch keyswitch ks keyswitches articulationkey latch selector',
+  default: 'default initial',
+  bend: 'bend bender pitchbend pitchwheel wheel',
+  rev: 'rev reverse reversed backward backwards flipped',
+  dir: 'direction dir',
+  track:
+    'track trk tracking keytrack keytracking follow follows sensitivity sens scaling velocitytracking veltrack',
+  octave: 'octave octaves oct',
+  bus: 'bus outputbus out',
+  ctrl: 'controller cc ctrl control modwheel',
+  lfo: 'lfo vibrato tremolo modulation mod depth rate',
+  play: 'play playback playing played plays',
+  num: 'number num',
+  midi: 'midi',
+  weak: 'pt pts one after value val amount is at sound region data setting settings parameter param info point point property prop field text body content the a for with time mapping map with numeric absolute',
+  ignored:
+    'id uuid guid colour color comment comments remark author version date created modified checksum hash md icon image picture x y width height selected visible locked collapsed xmlns schema lang solo revision description tags tag category vendor maker url notes2 order2 copyright format created editor tempo bpm',
+  dB: 'db decibel decibels',
+  centibels: 'cb centibel centibels',
+  percent: 'percent pct pc percentage',
+  cents: 'cents cent ct cts centitones hundredths',
+  semis: 'semitones semitone semis semi halftones halftone halfsteps halfstep st',
+  ratio: 'ratio factor multiplier multiply scale linear lin mult',
+  frames: 'frames frame sampleframes samplepos framecount smps spl frm',
+  s: 'seconds second secs sec s',
+  ms: 'ms msec msecs millis milliseconds millisecond',
+  hertz: 'hz hertz',
+  lofade: 'fadein fadeinlow',
+};
+
+/** Whole names that stand for several things at once. */
+const joint: Readonly<Record<string, string>> = {
+  softest: 'lo vel',
+  quietest: 'lo vel',
+  gentlest: 'lo vel',
+  weakest: 'lo vel',
+  loudest: 'hi vel',
+  hardest: 'hi vel',
+  strongest: 'hi vel',
+  lk: 'lo key',
+  kl: 'lo key',
+  klo: 'lo key',
+  ln: 'lo key',
+  nl: 'lo key',
+  nlo: 'lo key',
+  hk: 'hi key',
+  kh: 'hi key',
+  khi: 'hi key',
+  hn: 'hi key',
+  nh: 'hi key',
+  nhi: 'hi key',
+  lv: 'lo vel',
+  vl: 'lo vel',
+  vlo: 'lo vel',
+  hv: 'hi vel',
+  vh: 'hi vel',
+  vhi: 'hi vel',
+  rk: 'root key',
+  rn: 'root key',
+  kr: 'root key',
+  nr2: 'root key',
+  ls: 'loop start',
+  ltype: 'loop mode',
+  lps: 'loop start',
+  lst: 'loop start',
+  le: 'loop end',
+  lpe: 'loop end',
+  len2: 'len',
+  keyrange: 'key range',
+  noterange: 'key range',
+  velrange: 'vel range',
+  loopmode: 'loop mode',
+  pan: 'pan',
+  lorand: 'lo rand',
+  hirand: 'hi rand',
+  k: 'key',
+  n: 'key',
+  v: 'vel',
+  st: 'start',
+  en: 'end',
+};
+
+/** Words of the zone table room that say the same here; words that are listed above keep their meaning. */
+const ofTables: readonly (readonly [part: string, concept: string])[] = [
+  ['velocity', 'vel'],
+  ['key', 'key'],
+  ['root', 'root'],
+  ['low', 'lo'],
+  ['high', 'hi'],
+  ['loop', 'loop'],
+  ['range', 'range'],
+  ['start', 'start'],
+  ['end', 'end'],
+  ['file', 'file'],
+];
+const ofHeadings: Readonly<Partial<Record<ColumnMeaning, string>>> = {
+  tune: 'tune',
+  transpose: 'coarse',
+  volume: 'level',
+  attenuation: 'att',
+  pan: 'pan',
+  loop: 'loop',
+  pitch_keycenter: 'root',
+  seq_position: 'rr',
+  group: 'group',
+  comment: 'ignored',
+  offset: 'shift',
+  sample: 'file',
+};
+
+/** Words of other languages that XML names use and zone tables do not. */
+const foreign: Readonly<Record<string, string>> = {
+  lo: 'mini unterste untergrenze kleinste bas desde',
+  hi: 'maxi oberste obergrenze grosste hasta',
+  len: 'lange laenge longueur longitud lunghezza comprimento dauer duree duracion durata',
+  mode: 'modus art modo typ tipo',
+  path: 'pfad chemin ruta percorso caminho',
+  name: 'bezeichnung titel nom nombre nome titre titulo titolo',
+  rr: 'reihum rundlauf',
+  atk: 'anstieg attaque ataque attacco einschwingzeit einschwingen',
+  hold: 'halten maintien mantener',
+  dec: 'abfall abklingen declin chute decaimiento decadimento',
+  sus: 'halten haltepegel entretien sostenimiento sostegno',
+  rel: 'ausklang ausklingen loslassen relachement extinction liberacion rilascio',
+  trig: 'ausloser ausloeser declenchement declencheur disparo innesco',
+  rev: 'ruckwarts rueckwarts rueckwaerts inverse alenvers inverso',
+  dir: 'richtung sens direccion direzione direcao',
+  poly: 'stimmen polyphonie polifonia voix voces voci',
+  off: 'stumm stummschalten',
+  vel: 'laut lautheit kraft starke fuerza intensidad forza intensita forca intensite force kracht',
+  ratio: 'rapport verhaltnis razon rapporto proporcion razao',
+  place: 'lage',
+};
+
+const lexicon = new Map<string, readonly string[]>();
+
+function add(word: string, meant: readonly string[]): void {
+  const key = bareWord(word).replace(/[^\p{L}\p{N}]/gu, '');
+  if (key !== '' && !lexicon.has(key)) lexicon.set(key, meant);
+}
+
+for (const [word, meant] of Object.entries(joint)) add(word, meant.split(' '));
+for (const list of [concepts, foreign]) {
+  for (const [concept, words] of Object.entries(list)) {
+    for (const word of words.split(' ')) add(word, [concept]);
+  }
+}
+for (const { parts, phrases } of languages) {
+  for (const [part, concept] of ofTables) for (const word of parts[part] ?? []) add(word, [concept]);
+  for (const [meaning, words] of Object.entries(phrases) as [ColumnMeaning, readonly string[]][]) {
+    const concept = ofHeadings[meaning];
+    for (const word of words) {
+      if (concept && !word.includes('{') && !word.includes(' ')) add(word, [concept]);
+    }
+  }
+}
+
+/** Short words that may be a part of a longer one without a sign between. */
+const shortParts: ReadonlySet<string> = new Set('lo hi rr kc nt to ms db of by on'.split(' '));
+const longestGlued = 40;
+const remembered = new Map<string, Concepts | undefined>();
+const mostRemembered = 4000;
+
+/** What a word stands for, and how sure that is. */
+export interface Concepts {
+  concepts: readonly string[];
+  certainty: number;
+}
+
+/**
+ * What a word in lower case stands for: as it is listed, as words in one (`lokey`), or as the beginning of a listed word
+ * (`transp`). `undefined` for other words.
+ */
+export function conceptsOf(word: string): Concepts | undefined {
+  if (remembered.has(word)) return remembered.get(word);
+  const found = lookUp(word);
+  if (remembered.size < mostRemembered) remembered.set(word, found);
+  return found;
+}
+
+function lookUp(word: string): Concepts | undefined {
+  const listed = lexicon.get(word) ?? letteredConcepts(word);
+  if (listed) return { concepts: listed, certainty: word.length > 1 ? 1 : 0.8 };
+  if (word.length < 4 || word.length > longestGlued) return undefined;
+  const parts = glued(word);
+  if (parts) return { concepts: parts.flatMap((part) => lexicon.get(part) as string[]), certainty: 0.95 };
+  if (word.endsWith('s')) {
+    const single = lexicon.get(word.slice(0, -1));
+    if (single) return { concepts: single, certainty: 0.95 };
+  }
+  let meant: readonly string[] | undefined;
+  for (const [longer, one] of lexicon) {
+    if (longer.length < 6 || !longer.startsWith(word)) continue;
+    if (meant && meant.join() !== one.join()) return undefined;
+    meant = one;
+  }
+  return meant && { concepts: meant, certainty: 0.85 };
+}
+
+/** What a letter for what it is about says before an end or a kind of it: `vmin`, `kTo`, `lstart`; `undefined` for other words. */
+export function letteredConcepts(word: string): readonly string[] | undefined {
+  const about = lettersBefore[word[0] as string];
+  const rest = about && lexicon.get(word.slice(1));
+  if (!about || word.length < 3 || rest?.length !== 1) return undefined;
+  return about.ends.includes(rest[0] as string) ? [about.concept, rest[0] as string] : undefined;
+}
+
+const lettersBefore: Readonly<Record<string, { concept: string; ends: readonly string[] }>> = {
+  k: { concept: 'key', ends: ['lo', 'hi', 'range'] },
+  n: { concept: 'key', ends: ['lo', 'hi', 'range'] },
+  v: { concept: 'vel', ends: ['lo', 'hi', 'range'] },
+  l: { concept: 'loop', ends: ['start', 'end', 'mode', 'len'] },
+};
+
+/** The fewest listed words that a word is made of. */
+function glued(word: string): readonly string[] | undefined {
+  const best: (readonly string[] | undefined)[] = [[]];
+  for (let end = 1; end <= word.length; end++) {
+    for (let start = Math.max(0, end - 16); start < end; start++) {
+      const before = best[start];
+      if (!before || before.length >= 4) continue;
+      const part = word.slice(start, end);
+      if (part.length < 3 && !shortParts.has(part)) continue;
+      if (!lexicon.has(part)) continue;
+      const shortest = best[end];
+      if (!shortest || before.length + 1 < shortest.length) best[end] = [...before, part];
+    }
+  }
+  const parts = best[word.length];
+  return parts && parts.length > 1 ? parts : undefined;
+}

@@ -1,0 +1,145 @@
+import { HeaderKind } from '../../model/headerKinds';
+import type { Instrument } from '../../model/instrument';
+import type { WriteOptions, Written } from '../../model/notation';
+import { LineBuffer } from '../../model/text/lineBuffer';
+import { encodeXmlAttribute, encodeXmlComment } from '../../xml/scan/references';
+import { lacksOutermostElement, outermostElementOf } from '../outermostElement';
+import type { Vocabulary } from '../vocabulary';
+import { Accounts } from './writeAccounts';
+import { HeaderTexts } from './writeHeaderTexts';
+import { layoutOf } from './writeLayout';
+import { ElementLines } from './writeLines';
+import type { LevelPlaces } from './writePlaces';
+import { placesOf } from './writePlaces';
+import type { PlannedContent, PlannedElement } from './writePlan';
+import { planElements } from './writePlan';
+import type { ValueContext } from './writeValues';
+import { placedTexts } from './writeValues';
+
+/** The likely length of an attribute with its blank. */
+const perParameter = 24;
+
+/** Writes a whole instrument as XML in a vocabulary; see `Notation.write`. */
+export function writeInVocabulary(
+  vocabulary: Vocabulary,
+): (instrument: Instrument, options?: WriteOptions) => Written {
+  return (instrument, options = {}) => {
+    const accounts = new Accounts(instrument, options.readingNotes);
+    const content = planElements(instrument, vocabulary, 0, accounts, options.move);
+    const writer = new DocumentWriter(instrument, vocabulary, accounts, options);
+    return { text: writer.write(content), ...accounts.finish() };
+  };
+}
+
+class DocumentWriter {
+  readonly #instrument: Instrument;
+  readonly #vocabulary: Vocabulary;
+  readonly #accounts: Accounts;
+  readonly #options: WriteOptions;
+  readonly #lineEnd: string;
+  readonly #buffer: LineBuffer;
+  readonly #lines: ElementLines;
+  readonly #context: Omit<ValueContext, 'header'>;
+  /** Of regions that carry what their headers set and nothing else. */
+  #headerTexts: HeaderTexts | undefined;
+
+  constructor(instrument: Instrument, vocabulary: Vocabulary, accounts: Accounts, options: WriteOptions) {
+    this.#instrument = instrument;
+    this.#vocabulary = vocabulary;
+    this.#accounts = accounts;
+    this.#options = options;
+    this.#lineEnd = options.lineEnd ?? '\n';
+    this.#buffer = new LineBuffer(this.#lineEnd, instrument.parameters.count * perParameter);
+    this.#lines = new ElementLines(this.#buffer);
+    this.#context = { instrument, sampleFacts: options.sampleFacts, accounts, written: new Map() };
+  }
+
+  write(content: readonly PlannedContent[]): string {
+    this.#accounts.startWriting();
+    this.#lines.line('<?xml version="1.0" encoding="UTF-8"?>', 0);
+    if (lacksOutermostElement(this.#vocabulary)) this.#wrapped(content);
+    else this.#content(content, 0);
+    return this.#buffer.finish();
+  }
+
+  /** Writes content in one element of a name made for it, with a note. */
+  #wrapped(content: readonly PlannedContent[]): void {
+    const name = outermostElementOf(this.#vocabulary);
+    const start = this.#buffer.position;
+    const written = { start, end: start + 1 + name.length };
+    const tag = `<${name}${this.#declarations()}`;
+    this.#lines.line(content.length > 0 ? `${tag}>` : `${tag}/>`, 0);
+    const element = this.#vocabulary.levels[0]?.element;
+    const message = `All <${element}> elements are put into one <${name}>: XML has one outermost element, and the vocabulary "${this.#vocabulary.name}" names none.`;
+    this.#accounts.noteSpan({ kind: 'assumed', source: 0, start: 0, end: 0, message, written });
+    if (content.length === 0) return;
+    this.#content(content, 1);
+    this.#lines.line(`</${name}>`, 0);
+  }
+
+  /** Writes elements and comments; what stands between a level and the one before is opened once for a row of them. */
+  #content(content: readonly PlannedContent[], depth: number): void {
+    let inside: readonly string[] = [];
+    for (const one of content) {
+      if (one.kind === 'comment') this.#comment(one.text, depth + inside.length);
+      else {
+        const wrappers = this.#vocabulary.levels[one.level]?.inside ?? [];
+        if (inside.length === 0 && wrappers.length > 0) {
+          inside = wrappers;
+          inside.forEach((name, at) => {
+            this.#lines.line(`<${name}${depth + at === 0 ? this.#declarations() : ''}>`, depth + at);
+          });
+        }
+        this.#element(one, depth + inside.length);
+      }
+    }
+    for (let at = inside.length - 1; at >= 0; at--) this.#lines.line(`</${inside[at]}>`, depth + at);
+  }
+
+  #comment(comment: string, depth: number): void {
+    const text = encodeXmlComment(comment)
+      .split(/\r\n|\r|\n/)
+      .join(this.#lineEnd);
+    this.#lines.line(`<!-- ${text} -->`, depth);
+  }
+
+  #element(planned: PlannedElement, depth: number): void {
+    const places = placesOf(this.#vocabulary)[planned.level];
+    if (!places) return;
+    const { content, header, level } = planned;
+    const isRegion = level === this.#vocabulary.levels.length - 1;
+    const layout = layoutOf(places);
+    const isOpen = content.length > 0;
+    const declarations = depth === 0 ? this.#declarations() : '';
+    this.#lines.element(layout, this.#texts(planned, places), depth, isOpen, declarations);
+    const lines = this.#lines;
+    const isItsOwn = header < 0 || isRegion === (this.#instrument.kind(header) === HeaderKind.region);
+    this.#accounts.placeElement(isItsOwn ? header : -1, lines.tag, (slot) => lines.stretchOf(slot));
+    if (!isOpen) return;
+    this.#content(content, depth + 1);
+    lines.line(`</${layout.name}>`, depth);
+  }
+
+  /** The texts of an element by slot, ready to stand where they stand. */
+  #texts(planned: PlannedElement, places: LevelPlaces): readonly (string | undefined)[] {
+    const { header, inherited } = planned;
+    if (inherited) {
+      this.#headerTexts ??= new HeaderTexts(this.#context, places, this.#options.move);
+      if (this.#headerTexts.make(header, inherited)) return this.#headerTexts.texts;
+    }
+    const texts: (string | undefined)[] = [];
+    for (const { place, encoded } of placedTexts(places, planned.values, { ...this.#context, header }))
+      texts[place.slot] = encoded;
+    return texts;
+  }
+
+  /** The namespaces that the outermost element declares, each with a blank before it. */
+  #declarations(): string {
+    return Object.entries(this.#vocabulary.namespaces ?? {})
+      .map(([prefix, name]) => {
+        const attribute = prefix === '' ? 'xmlns' : `xmlns:${prefix}`;
+        return ` ${attribute}="${encodeXmlAttribute(name).text}"`;
+      })
+      .join('');
+  }
+}

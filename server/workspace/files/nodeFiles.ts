@@ -1,0 +1,84 @@
+import type { Stats } from 'node:fs';
+import { stat } from 'node:fs';
+import { open, readdir } from 'node:fs/promises';
+import type { FileReader, FileStat, Files, FolderEntry } from '../../model/files';
+
+/** Files whose state is asked for at one time. */
+const statsAtOnce = 32;
+
+function askStat(path: string, answer: (found: FileStat | undefined) => void): void {
+  try {
+    stat(path, (_error, found) => answer(found && statOf(found)));
+  } catch {
+    // A path with a character that none can hold.
+    process.nextTick(() => answer(undefined));
+  }
+}
+
+function statOf(found: Stats): FileStat {
+  return { kind: found.isDirectory() ? 'folder' : 'file', size: found.size, modified: found.mtimeMs };
+}
+
+/** Files of this machine's disk. A path that cannot be reached, for whatever reason, answers `undefined`. */
+export const nodeFiles: Files = {
+  stat(path): Promise<FileStat | undefined> {
+    return new Promise((resolve) => askStat(path, resolve));
+  },
+
+  // One promise for all: of the time that a thousand of them take with promises, half goes there.
+  stats(paths): Promise<(FileStat | undefined)[]> {
+    return new Promise((resolve) => {
+      const found = new Array<FileStat | undefined>(paths.length).fill(undefined);
+      let next = 0;
+      let done = 0;
+      const start = () => {
+        const at = next++;
+        if (at >= paths.length) return;
+        askStat(paths[at] as string, (stats) => {
+          found[at] = stats;
+          if (++done === paths.length) resolve(found);
+          else start();
+        });
+      };
+      for (let at = 0; at < statsAtOnce; at++) start();
+      if (paths.length === 0) resolve(found);
+    });
+  },
+
+  async list(folder): Promise<FolderEntry[] | undefined> {
+    try {
+      const entries = await readdir(folder === '' ? '.' : folder, { withFileTypes: true });
+      return await Promise.all(
+        entries.map(async (entry): Promise<FolderEntry> => {
+          const linked = entry.isSymbolicLink() ? await nodeFiles.stat(`${folder}/${entry.name}`) : undefined;
+          return { name: entry.name, kind: linked?.kind ?? (entry.isDirectory() ? 'folder' : 'file') };
+        }),
+      );
+    } catch {
+      return undefined;
+    }
+  },
+
+  async open(path): Promise<FileReader | undefined> {
+    try {
+      const handle = await open(path, 'r');
+      const found = await handle.stat();
+      // A pipe or device would be read for ever.
+      if (!found.isFile()) {
+        await handle.close();
+        return undefined;
+      }
+      return {
+        size: found.size,
+        async read(start, length) {
+          const buffer = new Uint8Array(Math.max(0, Math.min(length, found.size - start)));
+          const { bytesRead } = await handle.read(buffer, 0, buffer.length, start);
+          return buffer.subarray(0, bytesRead);
+        },
+        close: () => handle.close(),
+      };
+    } catch {
+      return undefined;
+    }
+  },
+};

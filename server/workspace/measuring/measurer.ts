@@ -1,0 +1,23 @@
+import type { Files } from '../../model/files';
+import type { MeasureFunctions, MeasureOutcome } from './measureFile';
+import { measureFile } from './measureFile';
+import type { MeasureRequest } from './measureRequest';
+
+/** Measures sample files, wherever the work is done. */
+export interface Measurer {
+  /** How many files it measures at one time. */
+  readonly width: number;
+  /** Measures what is asked of one file; never rejects. Ends early when the signal says so. */
+  measure(path: string, requests: readonly MeasureRequest[], signal: AbortSignal): Promise<MeasureOutcome>;
+  /** Ends what is under way and gives back what it holds. */
+  close(): Promise<void>;
+}
+
+/** Measures in the thread that asks, one file at a time. */
+export function sameThreadMeasurer(files: Files, measures?: MeasureFunctions): Measurer {
+  return {
+    width: 1,
+    measure: (path, requests, signal) => measureFile(files, path, requests, signal, measures),
+    close: async () => {},
+  };
+}

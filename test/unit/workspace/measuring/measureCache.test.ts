@@ -1,0 +1,214 @@
+import { mkdtempSync, readdirSync, readFileSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import fc from 'fast-check';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import type { FileStat } from '../../../../server/model/files';
+import type { SampleFacts } from '../../../../server/model/samples';
+import { cacheFolder } from '../../../../server/workspace/measuring/cacheFolder';
+import type { CacheStorage } from '../../../../server/workspace/measuring/measureCache';
+import { MeasureCache } from '../../../../server/workspace/measuring/measureCache';
+import {
+  cacheLine,
+  cacheLineFacts,
+  cacheLineMeasures,
+  cacheLineParts,
+} from '../../../../server/workspace/measuring/measureCacheText';
+import { userCacheFolder } from '../../../../server/workspace/measuring/userCacheFolder';
+
+const state = (size: number, modified: number): FileStat => ({ kind: 'file', size, modified });
+const pitch = { hertz: 440, key: 69, cents: 0, confidence: 1 };
+const facts: SampleFacts = {
+  container: 'wav',
+  encoding: 'pcm',
+  sampleRate: 44100,
+  channels: 1,
+  bitsPerSample: 16,
+  frames: 100,
+  lengthSeconds: 100 / 44100,
+  loops: [],
+  rootKey: null,
+  fineTuneCents: null,
+  problems: [],
+};
+
+let folder: string;
+
+beforeEach(() => {
+  folder = mkdtempSync(join(tmpdir(), 'zonewright-cache-'));
+});
+
+afterEach(() => rmSync(folder, { recursive: true, force: true }));
+
+const filesIn = () => readdirSync(folder).sort();
+
+/** What is remembered of a file by one who starts afresh. */
+async function found(path: string, stat: FileStat, storage: CacheStorage = cacheFolder(folder)) {
+  return new MeasureCache(storage).find(path, stat);
+}
+
+describe('what is remembered of samples', () => {
+  it('is there after a restart, by path, size and time', async () => {
+    const cache = new MeasureCache(cacheFolder(`${folder}/made/anew`));
+    await cache.add('/set/a.wav', state(200, 1000.25), { facts });
+    await cache.add('/set/a.wav', state(200, 1000.25), { measures: { pitch1: pitch } });
+    await cache.save();
+    const storage = cacheFolder(`${folder}/made/anew`);
+    const known = await found('/set/a.wav', state(200, 1000.25), storage);
+    expect(known).toMatchObject({ facts, measures: { pitch1: pitch } });
+    expect(await found('/set/a.wav', state(201, 1000.25), storage)).toBeUndefined();
+    expect(await found('/set/a.wav', state(200, 1000.5), storage)).toBeUndefined();
+    expect(await found('/set/b.wav', state(200, 1000.25), storage)).toBeUndefined();
+    expect(await found('/other/a.wav', state(200, 1000.25), storage)).toBeUndefined();
+  });
+
+  it('is added to after a restart, and what was not asked for stays', async () => {
+    const first = new MeasureCache(cacheFolder(folder));
+    for (const path of ['/set/a.wav', '/set/b.wav']) {
+      await first.add(path, state(200, 1), { facts, measures: { pitch1: pitch } });
+    }
+    await first.save();
+    const second = new MeasureCache(cacheFolder(folder));
+    expect(second.known('/set/a.wav', state(200, 1))).toBeUndefined();
+    await second.open(['/set', '/none']);
+    expect(second.known('/set/b.wav', state(200, 1))).toMatchObject({ facts });
+    await second.add('/set/a.wav', state(200, 1), { measures: { 'loopSeam1 1 2': null } });
+    await second.save();
+    const measures = { pitch1: pitch, 'loopSeam1 1 2': null };
+    expect(await found('/set/a.wav', state(200, 1))).toMatchObject({ facts, measures });
+    expect(await found('/set/b.wav', state(200, 1))).toMatchObject({ facts, measures: { pitch1: pitch } });
+  });
+
+  it('takes the place of what was remembered of an earlier state', async () => {
+    const cache = new MeasureCache(cacheFolder(folder));
+    await cache.add('/set/a.wav', state(200, 1), { facts });
+    await cache.add('/set/a.wav', state(300, 2), { measures: { pitch1: null } });
+    expect(await cache.find('/set/a.wav', state(200, 1))).toBeUndefined();
+    expect(await cache.find('/set/a.wav', state(300, 2))).toMatchObject({ measures: { pitch1: null } });
+    expect((await cache.find('/set/a.wav', state(300, 2)))?.facts).toBeUndefined();
+  });
+
+  it('is passed over where the file was damaged, and written anew', async () => {
+    const cache = new MeasureCache(cacheFolder(folder));
+    await cache.add('/set/a.wav', state(200, 1), { facts, measures: { pitch1: pitch } });
+    await cache.save();
+    const [name] = filesIn() as [string];
+    const whole = readFileSync(join(folder, name));
+    await fc.assert(
+      fc.asyncProperty(
+        fc.nat(whole.length - 1),
+        fc.integer({ min: 1, max: 255 }),
+        fc.boolean(),
+        async (at, change, isCut) => {
+          const damaged = Buffer.from(isCut ? whole.subarray(0, at) : whole);
+          if (!isCut) damaged[at] = (damaged[at] as number) ^ change;
+          writeFileSync(join(folder, name), damaged);
+          expect(await found('/set/a.wav', state(200, 1))).toBeUndefined();
+        },
+      ),
+      { numRuns: 60 },
+    );
+    const next = new MeasureCache(cacheFolder(folder));
+    await next.add('/set/a.wav', state(200, 1), { facts });
+    await next.save();
+    expect(await found('/set/a.wav', state(200, 1))).toMatchObject({ facts });
+  });
+
+  it('is nothing where the folder cannot be used, and that harms nobody', async () => {
+    writeFileSync(join(folder, 'file'), '');
+    const cache = new MeasureCache(cacheFolder(join(folder, 'file')));
+    await cache.add('/set/a.wav', state(200, 1), { facts });
+    await cache.save();
+    expect(await found('/set/a.wav', state(200, 1), cacheFolder(join(folder, 'file')))).toBeUndefined();
+    expect(filesIn()).toEqual(['file']);
+  });
+
+  it('stays within its bounds: what was unused longest goes', async () => {
+    const storage = cacheFolder(folder, 2000);
+    await storage.write('old', 'a'.repeat(700));
+    const [old] = filesIn() as [string];
+    utimesSync(join(folder, old), 100, 100);
+    await storage.write('used', 'b'.repeat(700));
+    const used = filesIn().find((name) => name !== old) as string;
+    utimesSync(join(folder, used), 50, 50);
+    expect(await storage.read('used')).toBe('b'.repeat(700));
+    await storage.write('new', 'c'.repeat(700));
+    expect(await storage.read('old')).toBeUndefined();
+    expect(await storage.read('used')).toBe('b'.repeat(700));
+    expect(await storage.read('new')).toBe('c'.repeat(700));
+  });
+
+  it('leaves no half-written file behind', async () => {
+    const cache = new MeasureCache(cacheFolder(folder));
+    for (let at = 0; at < 5; at++) {
+      await cache.add(`/set/${at}.wav`, state(1, 1), { facts });
+      void cache.save();
+    }
+    await cache.save();
+    expect(filesIn()).toHaveLength(1);
+  });
+});
+
+describe('a line of the cache', () => {
+  it('gives back what was written, whatever the name and the numbers', () => {
+    fc.assert(
+      fc.property(
+        fc.string({ unit: 'binary' }),
+        fc.nat(),
+        fc.double({ min: 0, max: 1e14, noNaN: true }),
+        fc.record({ pitch1: fc.constantFrom(pitch, null), level: fc.double() }),
+        (name, size, modified, { pitch1, level }) => {
+          const survey1 = { endLevelDb: level } as never;
+          const line = cacheLine(name, { size, modified, facts, measures: { pitch1, survey1 } });
+          expect(line.indexOf('\n')).toBe(line.length - 1);
+          const parts = cacheLineParts(line.slice(0, -1));
+          expect(parts).toMatchObject({ name, size, modified });
+          expect(cacheLineFacts(parts?.facts ?? '')).toEqual(facts);
+          // JSON has one zero.
+          expect(cacheLineMeasures(parts?.measures ?? '')).toEqual({
+            pitch1,
+            survey1: { endLevelDb: level + 0 },
+          });
+        },
+      ),
+    );
+  });
+
+  it('leaves out what measures of another version gave', () => {
+    const json = JSON.stringify({ pitch1: pitch, pitch0: null, loopSeam99: null, other: 1 });
+    expect(cacheLineMeasures(json)).toEqual({ pitch1: pitch });
+    expect(cacheLineFacts(JSON.stringify({ facts0: facts }))).toBeUndefined();
+  });
+
+  it('is nothing where it is none of ours', () => {
+    for (const line of ['', 'a', '\t\t\t\t', '"a"\t1\t2\t{}', '7\t1\t2\t{}\t{}'])
+      expect(cacheLineParts(line)).toBeUndefined();
+    for (const json of ['', '7', 'null', '{', '[']) {
+      expect(cacheLineMeasures(json)).toEqual({});
+      expect(cacheLineFacts(json)).toBeUndefined();
+    }
+  });
+});
+
+describe('the folder of the cache', () => {
+  const home = '/home/her';
+  const place = (platform: string, environment = {}, at = home) =>
+    userCacheFolder({ platform, home: at, environment });
+
+  it('is where the XDG Base Directory Specification puts it', () => {
+    expect(place('linux')).toBe('/home/her/.cache/zonewright');
+    expect(place('linux', { XDG_CACHE_HOME: '/var/kept/' })).toBe('/var/kept/zonewright');
+    // "All paths set in these environment variables must be absolute. If … relative … ignore it."
+    expect(place('linux', { XDG_CACHE_HOME: 'kept' })).toBe('/home/her/.cache/zonewright');
+    expect(place('linux', { XDG_CACHE_HOME: '' })).toBe('/home/her/.cache/zonewright');
+  });
+
+  it('is among the caches of the library on macOS and the local data on Windows', () => {
+    expect(place('darwin')).toBe('/home/her/Library/Caches/zonewright');
+    expect(place('win32', { LOCALAPPDATA: 'C:\\Users\\her\\AppData\\Local' })).toBe(
+      'C:/Users/her/AppData/Local/zonewright',
+    );
+  });
+
+  it('is none without a home', () => expect(place('linux', {}, '')).toBeUndefined());
+});
