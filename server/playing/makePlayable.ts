@@ -72,6 +72,7 @@ export function playableInstrument(
     isSelfMasking: word('note_selfmask', ['off', 'on'], 1),
     loopMode,
     ignoresNoteOff: loopMode.map((mode, at) => (mode === LoopMode.oneShot || isRelease(trigger[at]) ? 1 : 0)),
+    releasesOnly: trigger.map((one) => (isRelease(one) ? 1 : 0)),
     playsDead: word('rt_dead', ['off', 'on'], 0),
     releaseDecayDb: real('rt_decay', 0),
     releaseStages: readReleaseStages(values),

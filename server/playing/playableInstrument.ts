@@ -76,6 +76,8 @@ export interface PlayableInstrument {
   /** {@link Trigger}. */
   trigger: Uint8Array;
 
+  /** 1 where one of the keyswitch conditions below is set. */
+  switchMarks: Uint8Array;
   /** Keyswitches, −1 where there is no such condition. `switchLow`..`switchHigh` is one key for `sw_last`. */
   switchLow: Int16Array;
   switchHigh: Int16Array;
@@ -121,6 +123,8 @@ export interface PlayableInstrument {
   loopMode: Uint8Array;
   /** 1 where the note being let go does not end the region. */
   ignoresNoteOff: Uint8Array;
+  /** 1 where the region sounds when a key is let go. */
+  releasesOnly: Uint8Array;
   /** 1 where a release region also plays when its note has died away. */
   playsDead: Uint8Array;
   /** dB that each second of holding takes from a release region, and stages with decays of their own (`rt_decayN`). */

@@ -1,13 +1,7 @@
+import type { SilentReason } from './conditions';
 import type { PlayEvent } from './events';
+import type { PlayMemory } from './playMemory';
 import type { PlayState } from './playState';
-
-/** What a player is made with. */
-export interface PlayerOptions {
-  /** The start of all random streams; the same seed and the same playing give the same events. */
-  seed?: number;
-  channel?: number;
-  tempoBpm?: number;
-}
 
 /**
  * Plays an instrument without sound: takes what a keyboard sends and answers with the voices to start and to end, in
@@ -28,6 +22,17 @@ export interface Player {
   program(number: number, timeSeconds: number): readonly PlayEvent[];
   /** Ends all voices fast, lets all keys and held notes go; controllers stay as they are. */
   allOff(timeSeconds: number): readonly PlayEvent[];
+  /**
+   * Looks at what striking a key would start just now and what keeps each region silent, without playing it: `see` is
+   * called for every region in order, with the first reason, or `undefined` where it would sound, and with what is
+   * remembered as of the strike, to be read only during the call.
+   */
+  lookAt(
+    key: number,
+    velocity: number,
+    timeSeconds: number,
+    see: (region: number, reason: SilentReason | undefined, memory: PlayMemory) => void,
+  ): void;
   /** To be told by the sound when a voice has come to its end by itself, so that it counts no more. */
   voiceEnded(voice: number): void;
 }

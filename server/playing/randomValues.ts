@@ -2,6 +2,8 @@
 export const RandomUse = {
   /** `lorand` and `hirand`, one number for all regions of a note. */
   condition: 0,
+  /** The controllers that give each note a random value. */
+  controller: 11,
   delay: 1,
   offset: 2,
   amplitude: 3,

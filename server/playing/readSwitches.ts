@@ -2,6 +2,7 @@ import type { ValuesInForce } from './valuesInForce';
 
 /** Keyswitches of all regions; see `PlayableInstrument`. */
 export interface RegionSwitches {
+  switchMarks: Uint8Array;
   switchLow: Int16Array;
   switchHigh: Int16Array;
   switchDefault: Int16Array;
@@ -34,13 +35,20 @@ export function readSwitches(values: ValuesInForce): RegionSwitches {
     switchLow[region] = one >= 0 ? one : Math.max(0, low);
     switchHigh[region] = one >= 0 ? one : high >= 0 ? high : 127;
   }
+  const switchDown = keys('sw_down');
+  const switchUp = keys('sw_up');
+  const previousKey = keys('sw_previous');
+  const isSet = [switchLow, switchDown, switchUp, previousKey];
   return {
+    switchMarks: Uint8Array.from(switchLow, (_, region) =>
+      isSet.some((column) => column[region] >= 0) ? 1 : 0,
+    ),
     switchLow,
     switchHigh,
     switchDefault: keys('sw_default'),
-    switchDown: keys('sw_down'),
-    switchUp: keys('sw_up'),
-    previousKey: keys('sw_previous'),
+    switchDown,
+    switchUp,
+    previousKey,
     ...readZones(switchLow, switchHigh, keys('sw_lokey'), keys('sw_hikey')),
   };
 }
