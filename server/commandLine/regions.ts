@@ -33,10 +33,10 @@ export async function regions(args: readonly string[], terminal: Terminal): Prom
 
 function regionTable(instrument: Instrument): string {
   const rows = [...instrument.regions].map((region) => [
-    range(instrument.lowKey[region] as number, instrument.highKey[region] as number, (key) =>
+    range(instrument.lowKey[region], instrument.highKey[region], (key) =>
       key < 0 ? 'off' : noteNameOf(key),
     ),
-    range(instrument.lowVelocity[region] as number, instrument.highVelocity[region] as number, String),
+    range(instrument.lowVelocity[region], instrument.highVelocity[region], String),
     noteNameOf(instrument.rootKey(region)),
     instrument.groupLabel(region) ?? '',
     instrument.samplePath(region) ?? '',

@@ -14,7 +14,7 @@ const notations: Readonly<Record<string, Notation>> = { sfz: sfzNotation, xml: x
 export async function targetNotation(terminal: Terminal, to: string | undefined): Promise<Notation> {
   if (to === undefined)
     throw new CommandError('convert needs --to sfz, --to xml or --to with a vocabulary file');
-  if (Object.hasOwn(notations, to)) return notations[to] as Notation;
+  if (Object.hasOwn(notations, to)) return notations[to];
   if (!to.endsWith(vocabularyEnding))
     throw new CommandError(`--to takes sfz, xml or a file named *${vocabularyEnding}, not "${to}"`);
   const { name, path, text } = await readInput(terminal, to);

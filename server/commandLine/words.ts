@@ -27,8 +27,7 @@ export function readWords(args: readonly string[], kinds: OptionKinds): Words {
     }
   } catch (error) {
     if (error instanceof CommandError) throw error;
-    const reason =
-      error instanceof Error ? (error.message.split('\n')[0] as string) : 'the words cannot be read';
+    const reason = error instanceof Error ? error.message.split('\n')[0] : 'the words cannot be read';
     throw new CommandError(reason.replace(/\. To specify a positional.*$/, ''));
   }
   return { ...words, switches };

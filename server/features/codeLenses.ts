@@ -55,15 +55,13 @@ function add(instrument: Instrument, region: number, sums: Map<number, Sum>, hea
   sum.count++;
   const body = instrument.bodySpan(region);
   if (body.source === 0) sum.end = Math.max(sum.end, body.end);
-  const low = instrument.lowKey[region] as number;
-  const high = instrument.highKey[region] as number;
+  const low = instrument.lowKey[region];
+  const high = instrument.highKey[region];
   if (low !== keysOff && high !== keysOff) {
     sum.lowKey = Math.min(sum.lowKey, low);
     sum.highKey = Math.max(sum.highKey, high);
   }
-  sum.layers.add(
-    Math.max(1, instrument.lowVelocity[region] as number) * 128 + (instrument.highVelocity[region] as number),
-  );
+  sum.layers.add(Math.max(1, instrument.lowVelocity[region]) * 128 + instrument.highVelocity[region]);
 }
 
 function titleOf({ count, lowKey, highKey, layers }: Sum): string {

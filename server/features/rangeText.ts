@@ -16,10 +16,10 @@ export class RangeTexts {
    */
   of(header: number): string {
     const { lowKey, highKey, lowVelocity, highVelocity } = this.#instrument;
-    const low = lowKey[header] as number;
-    const high = highKey[header] as number;
-    const lowest = Math.max(1, lowVelocity[header] as number);
-    const highest = highVelocity[header] as number;
+    const low = lowKey[header];
+    const high = highKey[header];
+    const lowest = Math.max(1, lowVelocity[header]);
+    const highest = highVelocity[header];
     // Keys are −1 to 127, and so are velocities.
     const code = (((low + 1) * 256 + high + 1) * 256 + lowest) * 256 + highest + 1;
     let text = this.#texts.get(code);

@@ -19,7 +19,7 @@ export interface ReadDocument {
 
 /** The text of the document itself, with its lines. */
 export function mainSource({ instrument }: ReadDocument): Source {
-  return instrument.sources[0] as Source;
+  return instrument.sources[0];
 }
 
 /** The number of a canonical opcode name in the instrument's table. */

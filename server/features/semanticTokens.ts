@@ -145,7 +145,7 @@ class Collector {
   }
 
   #valueKind(parameter: number): number {
-    const kind = this.#values[this.#instrument.name(parameter)] as number;
+    const kind = this.#values[this.#instrument.name(parameter)];
     if (kind !== kindNumber.number) return kind;
     if (!Number.isNaN(this.#instrument.number(parameter))) return kind;
     return Number.isNaN(this.#instrument.keyNumber(parameter)) ? -1 : kindNumber.noteName;
@@ -190,7 +190,7 @@ class Collector {
 
 function isSorted(tokens: readonly Token[]): boolean {
   for (let at = 1; at < tokens.length; at++) {
-    if ((tokens[at] as Token).start < (tokens[at - 1] as Token).start) return false;
+    if (tokens[at].start < tokens[at - 1].start) return false;
   }
   return true;
 }

@@ -33,7 +33,7 @@ export function drawPlot(scene: MapScene, layout: MapLayout, options: PlotOption
   const order = visibleLargestFirst(scene, hiddenLayers);
   const parts = [drawGrid(layout), drawGaps(scene, layout)];
   for (const index of order) {
-    const shape = scene.shapes[index] as MapShape;
+    const shape = scene.shapes[index];
     const box = cellBox(layout, shape, layerInset(layout, shape.layer));
     const inner = content?.(shape, index) ?? '';
     parts.push(
@@ -110,12 +110,12 @@ export function boxAttributes({ x, y, width, height }: Box): string {
 function visibleLargestFirst(scene: MapScene, hidden: ReadonlySet<number> | undefined): number[] {
   const order: number[] = [];
   for (let index = 0; index < scene.shapes.length; index++) {
-    if (!hidden?.has((scene.shapes[index] as MapShape).layer)) order.push(index);
+    if (!hidden?.has(scene.shapes[index].layer)) order.push(index);
   }
   const areas = scene.shapes.map(
     (shape) => (shape.highKey - shape.lowKey + 1) * (shape.highVelocity - shape.lowVelocity + 1),
   );
-  return order.sort((one, other) => (areas[other] as number) - (areas[one] as number) || one - other);
+  return order.sort((one, other) => areas[other] - areas[one] || one - other);
 }
 
 function drawGrid(layout: MapLayout): string {
@@ -169,7 +169,7 @@ function drawRootKeys(scene: MapScene, layout: MapLayout, order: readonly number
   if (size < 1.5) return '';
   const paths = new Map<string, string>();
   for (const index of order) {
-    const shape = scene.shapes[index] as MapShape;
+    const shape = scene.shapes[index];
     const box = cellBox(layout, shape, layerInset(layout, shape.layer));
     if (shape.lowKey === shape.highKey || box.height < 4 * size) continue;
     for (const key of shape.rootKeys) {

@@ -12,5 +12,5 @@ const impossible =
 
 /** Text made safe to stand in an element or a quoted attribute of XML and HTML. */
 export function escapeMarkup(text: string): string {
-  return text.replace(impossible, '\ufffd').replace(/[&<>"']/g, (mark) => marks[mark] as string);
+  return text.replace(impossible, '\ufffd').replace(/[&<>"']/g, (mark) => marks[mark]);
 }

@@ -27,7 +27,7 @@ export function textWidth(text: string, size: number = labelSize): number {
   let ems = 0;
   for (let at = 0; at < text.length; at++) {
     const code = text.charCodeAt(at);
-    ems += code < 128 ? (asciiEms[code] as number) : code < 0x1100 ? 0.74 : 1;
+    ems += code < 128 ? asciiEms[code] : code < 0x1100 ? 0.74 : 1;
   }
   return ems * size;
 }
@@ -49,7 +49,7 @@ export function placeLabels(scene: MapScene, layout: MapLayout, order: readonly 
   const placed: PlacedLabel[] = [];
   const taken = new TakenPlaces();
   for (const index of order) {
-    const shape = scene.shapes[index] as MapShape;
+    const shape = scene.shapes[index];
     const box = cellBox(layout, shape, layerInset(layout, shape.layer));
     if (box.width < 12 || box.height < 12) continue;
     const label = placeLabel(box, shape, taken);

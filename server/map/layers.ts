@@ -24,11 +24,11 @@ export class LayerFinder {
 
   /** The layer of a region header, counted as one more region the first time that it is asked for. */
   layerOf(region: number): number {
-    const known = this.#known[region] as number;
+    const known = this.#known[region];
     if (known > 0) return known - 1;
     const layer = this.#find(region);
     this.#known[region] = layer + 1;
-    (this.layers[layer] as MapLayer).regionCount++;
+    this.layers[layer].regionCount++;
     return layer;
   }
 

@@ -103,11 +103,11 @@ export function buildMapScene(instrument: Instrument, options: SceneOptions = {}
   for (const header of instrument.regions) {
     const region = mapRegion(instrument, header);
     const layer = layers.layerOf(header);
-    const lowKey = instrument.lowKey[header] as number;
-    const highKey = instrument.highKey[header] as number;
+    const lowKey = instrument.lowKey[header];
+    const highKey = instrument.highKey[header];
     // Velocity 0 is a note-off in MIDI 1.0, so a range from 0 starts at 1.
-    const lowVelocity = Math.max(1, instrument.lowVelocity[header] as number);
-    const highVelocity = instrument.highVelocity[header] as number;
+    const lowVelocity = Math.max(1, instrument.lowVelocity[header]);
+    const highVelocity = instrument.highVelocity[header];
     if (lowKey === keysOff || highKey === keysOff) {
       unplaced.push({ ...region, layer, reason: 'keys-off' });
       continue;
@@ -156,7 +156,7 @@ export function buildMapScene(instrument: Instrument, options: SceneOptions = {}
 }
 
 function mapRegion(instrument: Instrument, header: number): MapRegion {
-  const parameter = instrument.sampleParameter[header] as number;
+  const parameter = instrument.sampleParameter[header];
   let sample = '';
   if (parameter >= 0) {
     sample = instrument.valueText(parameter);

@@ -44,7 +44,7 @@ export function toneClass(layer: number): string {
 export function patternDefinitions(layerCount: number, prefix = ''): string {
   let text = '';
   for (let fill = 0; fill < Math.min(layerCount, fillCount); fill++) {
-    const { width, height, lines, dots } = textures[fill % textures.length] as Texture;
+    const { width, height, lines, dots } = textures[fill % textures.length];
     text += `<pattern id="${prefix}fill-${fill}" class="${toneClass(fill)}" width="${width}" height="${height}" patternUnits="userSpaceOnUse">`;
     text += `<rect class="tint" width="${width}" height="${height}"/>`;
     if (lines) text += `<path class="texture-line" d="${lines}"/>`;

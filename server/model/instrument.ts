@@ -167,32 +167,32 @@ export class Instrument {
     let control = 0;
     let region = 0;
     for (let header = 0; header < count; header++) {
-      const kind = kinds[header] as number;
+      const kind = kinds[header];
       const at = header * headerStride;
-      const parent = headerCells[at + 3] as number;
-      const first = headerCells[at + 2] as number;
-      const end = header + 1 < count ? (headerCells[at + headerStride + 2] as number) : this.parameters.count;
+      const parent = headerCells[at + 3];
+      const first = headerCells[at + 2];
+      const end = header + 1 < count ? headerCells[at + headerStride + 2] : this.parameters.count;
       let low: number = notSet;
       let high: number = notSet;
       let lowVel = 1;
       let highVel = 127;
       let sample = -1;
       if (parent >= 0) {
-        low = lowKey[parent] as number;
-        high = highKey[parent] as number;
-        lowVel = lowVelocity[parent] as number;
-        highVel = highVelocity[parent] as number;
-        sample = sampleParameter[parent] as number;
+        low = lowKey[parent];
+        high = highKey[parent];
+        lowVel = lowVelocity[parent];
+        highVel = highVelocity[parent];
+        sample = sampleParameter[parent];
       }
       for (let parameter = first; parameter < end; parameter++) {
-        const name = names.canonical(cells[parameter * parameterStride] as number);
+        const name = names.canonical(cells[parameter * parameterStride]);
         if (name > Parameter.hivel) continue;
         if (name === Parameter.sample) {
           sample = parameter;
           continue;
         }
         if (name === Parameter.pitch_keycenter) continue;
-        let value = numbers[parameter] as number;
+        let value = numbers[parameter];
         if (Number.isNaN(value)) value = keyOfNoteName(this.valueText(parameter)) ?? Number.NaN;
         if (!(value >= -1 && value <= 127)) continue;
         if (name === Parameter.lokey) low = value;
@@ -207,14 +207,14 @@ export class Instrument {
       controlOf[header] = control;
       if (kind === HeaderKind.region) {
         regions[region++] = header;
-        const offset = (controls[control] as Control).keyOffset;
+        const offset = controls[control].keyOffset;
         lowKey[header] = low === notSet ? 0 : shiftKey(low, offset);
         highKey[header] = high === notSet ? 127 : shiftKey(high, offset);
       } else {
         lowKey[header] = low;
         highKey[header] = high;
         if (kind === HeaderKind.control) {
-          controls.push(this.#controlAfter(header, controls[control] as Control));
+          controls.push(this.#controlAfter(header, controls[control]));
           control = controls.length - 1;
         }
       }
@@ -246,17 +246,17 @@ export class Instrument {
 
   /** The header around this one that it inherits from, or −1. */
   parent(header: number): number {
-    return this.headers.cells[header * headerStride + 3] as number;
+    return this.headers.cells[header * headerStride + 3];
   }
 
   firstParameter(header: number): number {
-    return this.headers.cells[header * headerStride + 2] as number;
+    return this.headers.cells[header * headerStride + 2];
   }
 
   /** One past the header's last own parameter. */
   endParameter(header: number): number {
     return header + 1 < this.headers.count
-      ? (this.headers.cells[(header + 1) * headerStride + 2] as number)
+      ? this.headers.cells[(header + 1) * headerStride + 2]
       : this.parameters.count;
   }
 
@@ -265,8 +265,8 @@ export class Instrument {
     const at = header * headerStride;
     return {
       source: this.headerSource(header),
-      start: this.headers.cells[at] as number,
-      end: this.headers.cells[at + 1] as number,
+      start: this.headers.cells[at],
+      end: this.headers.cells[at + 1],
     };
   }
 
@@ -276,7 +276,7 @@ export class Instrument {
    */
   bodySpan(header: number): Span {
     const span = this.headerSpan(header);
-    return { ...span, end: Math.max(span.end, this.headers.cells[header * headerStride + 4] as number) };
+    return { ...span, end: Math.max(span.end, this.headers.cells[header * headerStride + 4]) };
   }
 
   headerSource(header: number): number {
@@ -289,7 +289,7 @@ export class Instrument {
 
   /** The number of the parameter's name as written; see {@link ParameterNames}. */
   name(parameter: number): number {
-    return this.parameters.cells[parameter * parameterStride] as number;
+    return this.parameters.cells[parameter * parameterStride];
   }
 
   /** The number of the parameter's canonical name. */
@@ -301,11 +301,11 @@ export class Instrument {
   nameSpan(parameter: number): Span {
     if (this.format === 'table') return this.valueSpan(parameter);
     const at = parameter * parameterStride;
-    const start = this.parameters.cells[at + 1] as number;
+    const start = this.parameters.cells[at + 1];
     const end =
       this.parameters.translated?.nameEnds[parameter] ??
       this.parameters.nameEnds.get(parameter) ??
-      start + this.names.text(this.parameters.cells[at] as number).length;
+      start + this.names.text(this.parameters.cells[at]).length;
     return { source: this.parameterSource(parameter), start, end };
   }
 
@@ -313,8 +313,8 @@ export class Instrument {
     const at = parameter * parameterStride;
     return {
       source: this.parameterSource(parameter),
-      start: this.parameters.cells[at + 2] as number,
-      end: this.parameters.cells[at + 3] as number,
+      start: this.parameters.cells[at + 2],
+      end: this.parameters.cells[at + 3],
     };
   }
 
@@ -323,8 +323,8 @@ export class Instrument {
     const at = parameter * parameterStride;
     return {
       source: this.parameterSource(parameter),
-      start: this.parameters.cells[at + 1] as number,
-      end: this.parameters.cells[at + 3] as number,
+      start: this.parameters.cells[at + 1],
+      end: this.parameters.cells[at + 3],
     };
   }
 
@@ -334,13 +334,13 @@ export class Instrument {
     const value = this.parameters.values.get(parameter);
     if (value !== undefined) return value;
     const at = parameter * parameterStride;
-    const source = this.sources[this.parameterSource(parameter)] as Source;
+    const source = this.sources[this.parameterSource(parameter)];
     return source.text.slice(this.parameters.cells[at + 2], this.parameters.cells[at + 3]);
   }
 
   /** The value as a plain decimal number, or NaN. Note names are not numbers here; see {@link keyNumber}. */
   number(parameter: number): number {
-    return this.parameters.numbers[parameter] as number;
+    return this.parameters.numbers[parameter];
   }
 
   /** The value as a key: a number as it stands, or the key of a note name; NaN for anything else. */
@@ -383,7 +383,7 @@ export class Instrument {
     for (let at = header; at >= 0; at = this.parent(at)) chain.push(at);
     const found = new Map<number, EffectiveParameter>();
     for (let level = chain.length - 1; level >= 0; level--) {
-      const at = chain[level] as number;
+      const at = chain[level];
       const end = this.endParameter(at);
       for (let parameter = this.firstParameter(at); parameter < end; parameter++) {
         const canonical = this.canonicalName(parameter);
@@ -402,7 +402,7 @@ export class Instrument {
     const kind = this.kind(header);
     if (kind !== HeaderKind.unknown) return headerNames[kind] as string;
     const { source, start, end } = this.headerSpan(header);
-    return /[^\s<>/]+/.exec((this.sources[source] as Source).text.slice(start, end))?.[0] ?? '';
+    return /[^\s<>/]+/.exec(this.sources[source].text.slice(start, end))?.[0] ?? '';
   }
 
   /** The header that a parameter stands in. */
@@ -427,20 +427,20 @@ export class Instrument {
   /** The last parameter of a file that starts at or before an offset, or −1. */
   parameterAt(source: number, offset: number): number {
     return lastAt(this.#parameterRuns, this.parameters.count, source, (parameter) => {
-      return (this.parameters.cells[parameter * parameterStride + 1] as number) <= offset;
+      return this.parameters.cells[parameter * parameterStride + 1] <= offset;
     });
   }
 
   /** The last header of a file that starts at or before an offset, or −1. */
   headerAt(source: number, offset: number): number {
     return lastAt(this.#headerRuns, this.headers.count, source, (header) => {
-      return (this.headers.cells[header * headerStride] as number) <= offset;
+      return this.headers.cells[header * headerStride] <= offset;
     });
   }
 
   /** What `<control>` headers have set where a header stands. */
   control(header: number): Control {
-    return this.controls[this.#controlOfRegion?.[header] ?? 0] as Control;
+    return this.controls[this.#controlOfRegion?.[header] ?? 0];
   }
 
   /** What `<control>` headers have set for a header that would open at an offset of a file. */
@@ -461,7 +461,7 @@ export class Instrument {
    * every `\` made a `/`. A generator such as `*sine` is answered as it is; `undefined` where no sample is set.
    */
   samplePath(region: number): string | undefined {
-    const parameter = this.sampleParameter[region] as number;
+    const parameter = this.sampleParameter[region];
     if (parameter < 0) return undefined;
     const value = this.valueText(parameter);
     if (value.startsWith('*')) return value;
@@ -483,7 +483,7 @@ export class Instrument {
     if (!this.#regionNumbers) {
       this.#regionNumbers = new Int32Array(this.headers.count).fill(-1);
       for (let number = 0; number < this.regions.length; number++) {
-        this.#regionNumbers[this.regions[number] as number] = number;
+        this.#regionNumbers[this.regions[number]] = number;
       }
     }
     return this.#regionNumbers[header] ?? -1;
@@ -505,10 +505,10 @@ function sourceAt(runs: readonly SourceRun[], position: number): number {
   let low = 0;
   while (at > low) {
     const middle = (low + at + 1) >> 1;
-    if ((runs[middle] as SourceRun).first <= position) low = middle;
+    if (runs[middle].first <= position) low = middle;
     else at = middle - 1;
   }
-  return (runs[low] as SourceRun).source;
+  return runs[low].source;
 }
 
 /** The last position in the runs of a source for which `holds`; it holds for none, or up to some position, within a source. */
@@ -519,7 +519,7 @@ function lastAt(
   holds: (position: number) => boolean,
 ): number {
   for (let run = runs.length - 1; run >= 0; run--) {
-    const { first, source: file } = runs[run] as SourceRun;
+    const { first, source: file } = runs[run];
     if (file !== source) continue;
     let low = first;
     let high = runs[run + 1]?.first ?? count;

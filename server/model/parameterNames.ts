@@ -121,12 +121,12 @@ export class ParameterNames {
 
   /** The name as it was written. */
   text(id: number): string {
-    return this.#texts[id] as string;
+    return this.#texts[id];
   }
 
   /** The number of the canonical name: the same for all spellings of one parameter; its own for an unknown name. */
   canonical(id: number): number {
-    return this.#canonical[id] as number;
+    return this.#canonical[id];
   }
 
   /** What the catalogue says of the name; `undefined` for a name that the format does not know. */
@@ -160,12 +160,12 @@ export class ParameterNames {
     const slots = new Int32Array(this.#slots.length * 2).fill(-1);
     const mask = slots.length - 1;
     for (let id = 0; id < this.#hashes.length; id++) {
-      const hash = this.#hashes[id] as number;
+      const hash = this.#hashes[id];
       let slot = (hash ^ (hash >>> 15)) & mask;
       let looks = 1;
       for (; slots[slot] !== -1 && looks < mostLooks; looks++) slot = (slot + 1) & mask;
       if (slots[slot] === -1) slots[slot] = id;
-      else this.#crowded.set(this.#texts[id] as string, id);
+      else this.#crowded.set(this.#texts[id], id);
     }
     this.#slots = slots;
   }

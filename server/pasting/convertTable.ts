@@ -115,7 +115,7 @@ export async function convertTable(
     },
     afterStep,
   );
-  const source = reading.instrument.sources[0] as Source;
+  const source = reading.instrument.sources[0];
   const regionCount = reading.instrument.regions.length;
   const notes = [...reading.notes, ...keyOffsetNote(control.keyOffset)];
   if (reading.problem !== undefined) {

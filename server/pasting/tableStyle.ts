@@ -35,8 +35,7 @@ export function keyWritingOf(document: Instrument): KeyWriting {
   if (names <= numbers) return String;
   return (key) => {
     const usual = noteNameOf(key);
-    const name =
-      flats > sharps && usual[1] === '#' ? `${flatNames[usual[0] as string]}b${usual.slice(2)}` : usual;
+    const name = flats > sharps && usual[1] === '#' ? `${flatNames[usual[0]]}b${usual.slice(2)}` : usual;
     return small * 2 > names ? name[0]?.toLowerCase() + name.slice(1) : name;
   };
 }

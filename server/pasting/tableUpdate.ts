@@ -75,7 +75,7 @@ export function matchZones(
     if (candidates.size === 0) continue;
     if (candidates.size * members.length > mostComparisons) {
       for (const { region } of members) done.add(region);
-      const { zone } = members[0] as MatchedRow;
+      const { zone } = members[0];
       notes.push(openNote(zone, path, candidates.size));
       continue;
     }

@@ -15,8 +15,8 @@ export function indexByKey(
   const change = new Int32Array(129);
   isBoundary[0] = 1;
   for (let at = 0; at < regions.length; at++) {
-    const low = lowKey[regions[at] as number] as number;
-    const high = highKey[regions[at] as number] as number;
+    const low = lowKey[regions[at]];
+    const high = highKey[regions[at]];
     if (low < 0 || high < low) continue;
     isBoundary[low] = 1;
     isBoundary[high + 1] = 1;
@@ -30,7 +30,7 @@ export function indexByKey(
   let answering = 0;
   let first = 0;
   for (let key = 0; key < 128; key++) {
-    answering += change[key] as number;
+    answering += change[key];
     if (isBoundary[key]) {
       first = size;
       size += answering;
@@ -41,10 +41,10 @@ export function indexByKey(
   }
   const listed = new Int32Array(size);
   for (let at = 0; at < regions.length; at++) {
-    const region = regions[at] as number;
-    const low = lowKey[region] as number;
+    const region = regions[at];
+    const low = lowKey[region];
     if (low < 0) continue;
-    for (let key = low; key <= (highKey[region] as number); key++) {
+    for (let key = low; key <= highKey[region]; key++) {
       if (isBoundary[key]) listed[fill[key]++] = region;
     }
   }

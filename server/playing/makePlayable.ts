@@ -42,15 +42,15 @@ export function playableInstrument(
   const gates = readGates(values);
   const loopMode = readLoopMode(values);
   const ranges = {
-    lowKey: Int16Array.from(regions, (region) => instrument.lowKey[region] as number),
-    highKey: Int16Array.from(regions, (region) => instrument.highKey[region] as number),
+    lowKey: Int16Array.from(regions, (region) => instrument.lowKey[region]),
+    highKey: Int16Array.from(regions, (region) => instrument.highKey[region]),
   };
   return {
     regionCount: count,
     header: regions.slice(),
     ...ranges,
-    lowVelocity: Float64Array.from(regions, (region) => instrument.lowVelocity[region] as number),
-    highVelocity: Float64Array.from(regions, (region) => instrument.highVelocity[region] as number),
+    lowVelocity: Float64Array.from(regions, (region) => instrument.lowVelocity[region]),
+    highVelocity: Float64Array.from(regions, (region) => instrument.highVelocity[region]),
     rootKey: Int16Array.from(regions, (region) => instrument.rootKey(region)),
     trigger,
     ...readSwitches(values),
@@ -122,7 +122,7 @@ function readLoopMode(values: ValuesInForce): Uint8Array {
   const count = values.instrument.regions.length;
   const modes = values.words('loop_mode', loopModes, new Uint8Array(count), LoopMode.unset);
   const counts = values.numbers('count', new Float64Array(count), 0);
-  return modes.map((mode, at) => ((counts[at] as number) > 0 ? LoopMode.oneShot : mode));
+  return modes.map((mode, at) => (counts[at] > 0 ? LoopMode.oneShot : mode));
 }
 
 /** Stages of `rt_decayN`, each up to its `rt_decayN_time`. */
@@ -139,8 +139,8 @@ function readReleaseStages(values: ValuesInForce): DecayStages {
     const decay = values.numbers(`rt_decay${stage}`, new Float64Array(count), Number.NaN);
     const end = values.numbers(`rt_decay${stage}_time`, new Float64Array(count), Number.POSITIVE_INFINITY);
     for (let region = 0; region < count; region++) {
-      const decayDb = decay[region] as number;
-      if (!Number.isNaN(decayDb)) lists.add(region, { decayDb, endSeconds: end[region] as number });
+      const decayDb = decay[region];
+      if (!Number.isNaN(decayDb)) lists.add(region, { decayDb, endSeconds: end[region] });
     }
   }
   const { start, items } = lists.finish(count);

@@ -65,7 +65,7 @@ function endsOf(values: ValuesInForce): Map<string, Ends> {
     const parts = pattern.exec(text);
     if (!parts) continue;
     const [, prefix = '', end, fine = '', controller, word] = parts;
-    const subject = word === undefined ? Number(controller) : (subjects[word] as number);
+    const subject = word === undefined ? Number(controller) : subjects[word];
     if (word !== undefined && prefix !== '') continue;
     const key = `${prefix}${fine}${subject}`;
     let ends = found.get(key);

@@ -28,11 +28,10 @@ export function readPedals(values: ValuesInForce): RegionPedals {
   const known = new Map<string, number>();
   for (let region = 0; region < count; region++) {
     const setting: PedalSetting = {
-      sustainController: sustain.cc[region] as number,
-      sustainFrom: sustain.off[region] === 1 ? Number.POSITIVE_INFINITY : (sustain.from[region] as number),
-      sostenutoController: sostenuto.cc[region] as number,
-      sostenutoFrom:
-        sostenuto.off[region] === 1 ? Number.POSITIVE_INFINITY : (sostenuto.from[region] as number),
+      sustainController: sustain.cc[region],
+      sustainFrom: sustain.off[region] === 1 ? Number.POSITIVE_INFINITY : sustain.from[region],
+      sostenutoController: sostenuto.cc[region],
+      sostenutoFrom: sostenuto.off[region] === 1 ? Number.POSITIVE_INFINITY : sostenuto.from[region],
     };
     const key = Object.values(setting).join(' ');
     let at = known.get(key);

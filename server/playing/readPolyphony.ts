@@ -18,9 +18,9 @@ export function readPolyphony(values: ValuesInForce, group: Int32Array): RegionP
   const parameters = values.parametersOf('polyphony');
   const known = new Map<string, number>();
   for (let region = 0; parameters && region < count; region++) {
-    const parameter = parameters[region] as number;
-    if (parameter < 0 || (polyphony[region] as number) <= 0) continue;
-    const number = group[region] as number;
+    const parameter = parameters[region];
+    if (parameter < 0 || polyphony[region] <= 0) continue;
+    const number = group[region];
     const scope: PolyphonyScope =
       number !== 0
         ? { regions: 'group', number }

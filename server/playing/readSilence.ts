@@ -12,7 +12,7 @@ export function readSilence(values: ValuesInForce, { samples }: PlayableOptions)
   for (const [at, region] of instrument.regions.entries()) {
     const path = samples && instrument.samplePath(region);
     const end = ends?.[at] ?? -1;
-    if ((instrument.sampleParameter[region] as number) < 0) silence[at] = Silence.noSample;
+    if (instrument.sampleParameter[region] < 0) silence[at] = Silence.noSample;
     else if (path !== undefined && !path.startsWith('*')) silence[at] = silenceOf(samples?.state(path));
     if (silence[at] === Silence.none && end >= 0 && instrument.number(end) < 0) silence[at] = Silence.off;
   }

@@ -28,9 +28,9 @@ export function readSwitches(values: ValuesInForce): RegionSwitches {
   const switchLow = new Int16Array(count).fill(-1);
   const switchHigh = new Int16Array(count).fill(-1);
   for (let region = 0; region < count; region++) {
-    const one = last[region] as number;
-    const low = lowest[region] as number;
-    const high = highest[region] as number;
+    const one = last[region];
+    const low = lowest[region];
+    const high = highest[region];
     if (one < 0 && low < 0 && high < 0) continue;
     switchLow[region] = one >= 0 ? one : Math.max(0, low);
     switchHigh[region] = one >= 0 ? one : high >= 0 ? high : 127;
@@ -84,9 +84,9 @@ function readZones(
   const zones = new Map<number, number>();
   const bounds: [low: number, high: number][] = [];
   for (let region = 0; region < count; region++) {
-    if ((switchLow[region] as number) < 0) continue;
-    const low = from[region] as number;
-    const high = to[region] as number;
+    if (switchLow[region] < 0) continue;
+    const low = from[region];
+    const high = to[region];
     const key = (low + 1) * 256 + high + 1;
     let zone = zones.get(key);
     if (zone === undefined) {
@@ -103,12 +103,8 @@ function readZones(
       continue;
     }
     for (let region = 0; region < count; region++) {
-      if ((switchLow[region] as number) < 0 || switchZone[region] !== zone) continue;
-      switchZones.fill(
-        1,
-        zone * 128 + (switchLow[region] as number),
-        zone * 128 + (switchHigh[region] as number) + 1,
-      );
+      if (switchLow[region] < 0 || switchZone[region] !== zone) continue;
+      switchZones.fill(1, zone * 128 + switchLow[region], zone * 128 + switchHigh[region] + 1);
     }
   }
   return { switchZone, switchZones };

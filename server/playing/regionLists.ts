@@ -12,10 +12,10 @@ export class RegionLists<Item> {
   finish(regionCount: number): { start: Int32Array; items: Item[] } {
     const start = new Int32Array(regionCount + 1);
     for (const region of this.#regions) start[region + 1]++;
-    for (let region = 0; region < regionCount; region++) start[region + 1]! += start[region] as number;
+    for (let region = 0; region < regionCount; region++) start[region + 1] += start[region];
     const next = start.slice();
     const items = new Array<Item>(this.#items.length);
-    for (const [at, region] of this.#regions.entries()) items[next[region]++] = this.#items[at] as Item;
+    for (const [at, region] of this.#regions.entries()) items[next[region]++] = this.#items[at];
     return { start, items };
   }
 }

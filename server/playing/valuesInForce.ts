@@ -17,20 +17,20 @@ export class ValuesInForce {
     this.#last = new Int32Array(names.size).fill(-1);
     this.#before = new Int32Array(parameters.count);
     for (let parameter = 0; parameter < parameters.count; parameter++) {
-      const name = names.canonical(parameters.cells[parameter * parameterStride] as number);
-      this.#before[parameter] = this.#last[name] as number;
+      const name = names.canonical(parameters.cells[parameter * parameterStride]);
+      this.#before[parameter] = this.#last[name];
       this.#last[name] = parameter;
     }
   }
 
   /** The canonical names that the instrument uses. */
   *namesUsed(): Iterable<number> {
-    for (let name = 0; name < this.#last.length; name++) if ((this.#last[name] as number) >= 0) yield name;
+    for (let name = 0; name < this.#last.length; name++) if (this.#last[name] >= 0) yield name;
   }
 
   /** All parameters of a canonical name, the last of the text first. */
   *parametersNamed(name: number): Iterable<number> {
-    for (let at = this.#last[name] ?? -1; at >= 0; at = this.#before[at] as number) yield at;
+    for (let at = this.#last[name] ?? -1; at >= 0; at = this.#before[at]) yield at;
   }
 
   /** The parameter in force in each region by position, or −1; `undefined` where the instrument does not use the name. */
@@ -41,16 +41,16 @@ export class ValuesInForce {
     const { count } = instrument.headers;
     const ofHeader = new Int32Array(count).fill(-1);
     let header = count - 1;
-    for (; parameter >= 0; parameter = this.#before[parameter] as number) {
+    for (; parameter >= 0; parameter = this.#before[parameter]) {
       while (instrument.firstParameter(header) > parameter) header--;
       // Of several in one header the last one counts, which comes first here.
-      if ((ofHeader[header] as number) < 0) ofHeader[header] = parameter;
+      if (ofHeader[header] < 0) ofHeader[header] = parameter;
     }
     for (header = 0; header < count; header++) {
       const parent = instrument.parent(header);
-      if (parent >= 0 && (ofHeader[header] as number) < 0) ofHeader[header] = ofHeader[parent] as number;
+      if (parent >= 0 && ofHeader[header] < 0) ofHeader[header] = ofHeader[parent];
     }
-    return Int32Array.from(instrument.regions, (region) => ofHeader[region] as number);
+    return Int32Array.from(instrument.regions, (region) => ofHeader[region]);
   }
 
   /** The parameter in force in each region by the name's text. */
@@ -69,7 +69,7 @@ export class ValuesInForce {
     const parameters = this.parametersOf(name);
     if (!parameters) return column;
     for (let at = 0; at < parameters.length; at++) {
-      const parameter = parameters[at] as number;
+      const parameter = parameters[at];
       const value = parameter < 0 ? Number.NaN : this.instrument.number(parameter);
       if (!Number.isNaN(value)) column[at] = value;
     }
@@ -82,10 +82,10 @@ export class ValuesInForce {
     const parameters = this.parametersOf(name);
     if (!parameters) return column;
     for (let at = 0; at < parameters.length; at++) {
-      const parameter = parameters[at] as number;
+      const parameter = parameters[at];
       const key = parameter < 0 ? Number.NaN : this.instrument.keyNumber(parameter);
       if (!(key >= 0 && key <= 127)) continue;
-      const offset = offsetOf(this.instrument.regions[at] as number);
+      const offset = offsetOf(this.instrument.regions[at]);
       column[at] = Math.max(0, Math.min(127, Math.trunc(key) + offset));
     }
     return column;
@@ -99,7 +99,7 @@ export class ValuesInForce {
     let last = -1;
     let lastWord = without;
     for (let at = 0; at < parameters.length; at++) {
-      const parameter = parameters[at] as number;
+      const parameter = parameters[at];
       if (parameter < 0) continue;
       if (parameter !== last) {
         last = parameter;

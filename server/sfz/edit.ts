@@ -62,11 +62,11 @@ function removal(instrument: Instrument, span: Span): TextEdit {
   const line = wholeLine(text, span);
   if (line.start !== span.start || line.end !== span.end) return { ...line, newText: '' };
   let { start, end } = span;
-  while (start > 0 && /[ \t]/.test(text[start - 1] as string)) start--;
+  while (start > 0 && /[ \t]/.test(text[start - 1])) start--;
   // Without the blank before it, one behind it must stay between its neighbours.
   if (start === span.start || text[start - 1] === '\n' || text[start - 1] === '\r' || start === 0) {
     start = span.start;
-    while (end < text.length && /[ \t]/.test(text[end] as string)) end++;
+    while (end < text.length && /[ \t]/.test(text[end])) end++;
   }
   return { source: span.source, start, end, newText: '' };
 }

@@ -80,11 +80,11 @@ class Ordering {
   order(pieces: readonly SfzPiece[]): SfzPiece[] {
     const ordered: SfzPiece[] = [];
     for (let at = 0; at < pieces.length; ) {
-      const piece = pieces[at] as SfzPiece;
+      const piece = pieces[at];
       const hoisted = piece.kind === PieceKind.header ? this.#remarkOf(pieces, at) : -1;
       ordered.push(piece);
       if (hoisted > 0) {
-        ordered.push(pieces[hoisted] as SfzPiece);
+        ordered.push(pieces[hoisted]);
         ordered.push(...pieces.slice(at + 1, hoisted));
         at = hoisted;
       }
@@ -96,7 +96,7 @@ class Ordering {
 
   /** The remark at the end of a header's line, where the opcodes of that line get lines of their own; −1 where there is none. */
   #remarkOf(pieces: readonly SfzPiece[], at: number): number {
-    if (modeOf(this.#instrument, (pieces[at] as SfzPiece).id, this.#style) !== 'ownLine') return -1;
+    if (modeOf(this.#instrument, pieces[at].id, this.#style) !== 'ownLine') return -1;
     let next = at + 1;
     while (pieces[next]?.kind === PieceKind.parameter && pieces[next]?.breaks === 0) next++;
     const remark = pieces[next];
@@ -105,22 +105,22 @@ class Ordering {
 
   #sortOpcodes(pieces: SfzPiece[]): void {
     for (let start = 0; start < pieces.length; start++) {
-      const header = (pieces[start] as SfzPiece).header;
+      const header = pieces[start].header;
       if (!this.#canMove(pieces, start) || !orderedKinds.has(this.#instrument.kind(header))) continue;
       const ownLine = modeOf(this.#instrument, header, this.#style) === 'ownLine';
       let end = start + 1;
       while (
         end < pieces.length &&
         this.#canMove(pieces, end) &&
-        (pieces[end] as SfzPiece).header === header &&
-        !(ownLine && (pieces[end] as SfzPiece).breaks > 1)
+        pieces[end].header === header &&
+        !(ownLine && pieces[end].breaks > 1)
       )
         end++;
       const run = pieces.slice(start, end);
       const breaks = run.map((piece) => piece.breaks);
       inUsualOrder(run, this.#instrument.names, (piece) => this.#instrument.name(piece.id)).forEach(
         (piece, place) => {
-          piece.breaks = breaks[place] as number;
+          piece.breaks = breaks[place];
           pieces[start + place] = piece;
         },
       );
@@ -130,7 +130,7 @@ class Ordering {
 
   /** Whether an opcode can change places: one that has a line of its own goes with its remark, and so stays. */
   #canMove(pieces: readonly SfzPiece[], at: number): boolean {
-    const piece = pieces[at] as SfzPiece;
+    const piece = pieces[at];
     if (piece.kind !== PieceKind.parameter || piece.needsStart || piece.header < 0) return false;
     // Behind an empty value a directive in the same line would be read as the value.
     if (this.#text[piece.end - 1] === '=') return false;

@@ -99,10 +99,10 @@ class Cutter implements SfzPieces {
     let directive = 0;
     for (let header = first; header < behind; header++) {
       if (header >= 0 && this.#instrument.headerSource(header) === 0) {
-        const start = headers.cells[header * headerStride] as number;
-        const end = headers.cells[header * headerStride + 1] as number;
-        for (; directive < own.length && (own[directive] as Directive).start < start; directive++)
-          this.#directive(own[directive] as Directive);
+        const start = headers.cells[header * headerStride];
+        const end = headers.cells[header * headerStride + 1];
+        for (; directive < own.length && own[directive].start < start; directive++)
+          this.#directive(own[directive]);
         if (end > start) {
           const piece = this.#add(start, end, PieceKind.header, header, header, false);
           if (this.#keepsLine(header)) parameter = this.#join(piece, header, parameter);
@@ -111,13 +111,13 @@ class Cutter implements SfzPieces {
       const last = header < 0 ? 0 : this.#instrument.endParameter(header);
       for (; parameter < last; parameter++) {
         if (this.#instrument.parameterSource(parameter) !== 0) continue;
-        const start = parameters.cells[parameter * parameterStride + 1] as number;
-        for (; directive < own.length && (own[directive] as Directive).start < start; directive++)
-          this.#directive(own[directive] as Directive);
+        const start = parameters.cells[parameter * parameterStride + 1];
+        for (; directive < own.length && own[directive].start < start; directive++)
+          this.#directive(own[directive]);
         this.#parameter(header, parameter);
       }
     }
-    for (; directive < own.length; directive++) this.#directive(own[directive] as Directive);
+    for (; directive < own.length; directive++) this.#directive(own[directive]);
     this.#gap(to);
   }
 
@@ -166,12 +166,12 @@ class Cutter implements SfzPieces {
     let parameter = first;
     for (; parameter < last && instrument.parameterSource(parameter) === 0; parameter++) {
       const at = parameter * parameterStride;
-      const start = cells[at + 1] as number;
+      const start = cells[at + 1];
       if (start !== piece.end + 1 || this.#text.charCodeAt(piece.end) !== 32) break;
       const nameEnd = this.#nameEnd(parameter, start);
-      if ((cells[at + 2] as number) !== nameEnd + 1) break;
-      if (!this.#isPlain(cells[at] as number, start, nameEnd)) break;
-      piece.end = cells[at + 3] as number;
+      if (cells[at + 2] !== nameEnd + 1) break;
+      if (!this.#isPlain(cells[at], start, nameEnd)) break;
+      piece.end = cells[at + 3];
       piece.holdsOpcodes = true;
     }
     this.#end = piece.end;
@@ -188,13 +188,13 @@ class Cutter implements SfzPieces {
   #parameter(header: number, parameter: number): void {
     const { cells } = this.#instrument.parameters;
     const at = parameter * parameterStride;
-    const start = cells[at + 1] as number;
-    const valueStart = cells[at + 2] as number;
-    const end = cells[at + 3] as number;
+    const start = cells[at + 1];
+    const valueStart = cells[at + 2];
+    const end = cells[at + 3];
     // A variable that stands for a whole opcode has no value of its own.
     const whole = valueStart === start;
     const nameEnd = whole ? end : this.#nameEnd(parameter, start);
-    const needsStart = whole || !this.#isPlain(cells[at] as number, start, nameEnd);
+    const needsStart = whole || !this.#isPlain(cells[at], start, nameEnd);
     const piece = this.#add(start, end, PieceKind.parameter, parameter, header, needsStart);
     if (!whole && valueStart !== nameEnd + 1)
       (piece as Piece).text = `${this.#text.slice(start, nameEnd)}=${this.#text.slice(valueStart, end)}`;

@@ -12,7 +12,7 @@ export function placeInSfz(instrument: Instrument, offset: number): Place {
 
   const line = text.slice(lineStart(text, offset), offset);
   const tag = /<(\w*)$/.exec(line);
-  if (tag) return tagPlace(instrument, text, offset - (tag[1] as string).length, offset);
+  if (tag) return tagPlace(instrument, text, offset - tag[1].length, offset);
 
   // What is typed right before a tag belongs to the header before it.
   const header = instrument.headerAt(0, offset - 1);
@@ -91,7 +91,7 @@ function placeInValue(
 
 function variableAt(text: string, start: number, end: number, offset: number): Place | undefined {
   let from = offset;
-  while (from > start && /\w/.test(text[from - 1] as string)) from--;
+  while (from > start && /\w/.test(text[from - 1])) from--;
   if (from <= start || text[from - 1] !== '$') return undefined;
   const to = Math.min(end, wordEnd(text, offset));
   return { kind: 'variable', start: from - 1, end: to, name: text.slice(from - 1, to) };
@@ -105,7 +105,7 @@ function lineStart(text: string, offset: number): number {
 
 function wordEnd(text: string, offset: number): number {
   let at = offset;
-  while (at < text.length && /\w/.test(text[at] as string)) at++;
+  while (at < text.length && /\w/.test(text[at])) at++;
   return at;
 }
 

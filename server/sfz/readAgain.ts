@@ -84,7 +84,7 @@ class Splice {
     const headers = this.#headers(parameters);
     return new Instrument({
       format: 'sfz',
-      sources: [new Source((this.#old.sources[0] as Source).path, this.#text)],
+      sources: [new Source(this.#old.sources[0].path, this.#text)],
       names: this.#old.names,
       headers,
       parameters,
@@ -202,18 +202,18 @@ function moved(directive: Directive, by: number, headers: number, parameters: nu
 function moveParameters(cells: Int32Array, from: number, to: number, by: number): void {
   if (by === 0) return;
   for (let at = from * parameterStride; at < to * parameterStride; at += parameterStride) {
-    cells[at + 1] = (cells[at + 1] as number) + by;
-    cells[at + 2] = (cells[at + 2] as number) + by;
-    cells[at + 3] = (cells[at + 3] as number) + by;
+    cells[at + 1] = cells[at + 1] + by;
+    cells[at + 2] = cells[at + 2] + by;
+    cells[at + 3] = cells[at + 3] + by;
   }
 }
 
 function moveHeaders(cells: Int32Array, from: number, to: number, by: number, parameters: number): void {
   for (let at = from * headerStride; at < to * headerStride; at += headerStride) {
-    cells[at] = (cells[at] as number) + by;
-    cells[at + 1] = (cells[at + 1] as number) + by;
-    cells[at + 2] = (cells[at + 2] as number) + parameters;
-    cells[at + 4] = (cells[at + 4] as number) + by;
+    cells[at] = cells[at] + by;
+    cells[at + 1] = cells[at + 1] + by;
+    cells[at + 2] = cells[at + 2] + parameters;
+    cells[at + 4] = cells[at + 4] + by;
   }
 }
 
@@ -232,9 +232,7 @@ function setBodyEnd(
   parameters: Instrument['parameters'],
 ): void {
   const at = header * headerStride;
-  const end = header + 1 < count ? (cells[at + headerStride + 2] as number) : parameters.count;
-  const hasParameters = end > (cells[at + 2] as number);
-  cells[at + 4] = hasParameters
-    ? (parameters.cells[(end - 1) * parameterStride + 3] as number)
-    : (cells[at + 1] as number);
+  const end = header + 1 < count ? cells[at + headerStride + 2] : parameters.count;
+  const hasParameters = end > cells[at + 2];
+  cells[at + 4] = hasParameters ? parameters.cells[(end - 1) * parameterStride + 3] : cells[at + 1];
 }

@@ -149,7 +149,7 @@ class SfzWriter {
     const wanted = chainOf(this.#instrument, header);
     const levels = own < 0 ? passingKinds.length : own;
     for (let level = 0; level < levels; level++) {
-      const outer = wanted[level] as number;
+      const outer = wanted[level];
       if (this.#inForce[level] === outer) continue;
       if (outer >= 0) this.#header(outer, [], false);
       else this.#lines.line(`<${['global', 'master', 'group'][level]}>`);
@@ -191,8 +191,8 @@ class SfzWriter {
       if (!oneLine) lines.line(opcode);
       else line += ` ${opcode}`;
     }
-    if (oneLine && comments.length === 1 && !/[\r\n]/.test(comments[0] as string))
-      line += ` // ${commentLine(comments[0] as string)}`.trimEnd();
+    if (oneLine && comments.length === 1 && !/[\r\n]/.test(comments[0]))
+      line += ` // ${commentLine(comments[0])}`.trimEnd();
     else if (oneLine) {
       lines.line(line);
       line = '';
@@ -239,18 +239,18 @@ class SfzWriter {
     for (let parameter = instrument.firstParameter(header); plain && parameter < end; parameter++) {
       const name = this.#nameText(instrument.name(parameter));
       plain = name.isPlain;
-      const difference = this.#differs[parameter] as number;
+      const difference = this.#differs[parameter];
       if (difference === Difference.noted) plain = false;
       else if (difference !== Difference.none || (isMoved && name.isPath)) {
         const value = name.isPath
           ? writtenValue(instrument, header, parameter, this.#options)
           : instrument.valueText(parameter);
-        plain &&= !Number.isNaN(numbers[parameter] as number) || canHold(name.text, value);
+        plain &&= !Number.isNaN(numbers[parameter]) || canHold(name.text, value);
         plain &&= lines.ascii(name.before) && lines.ascii(value);
       } else if (plain) {
         const at = parameter * parameterStride;
-        const start = cells[at + 2] as number;
-        const valueEnd = cells[at + 3] as number;
+        const start = cells[at + 2];
+        const valueEnd = cells[at + 3];
         if (Number.isNaN(numbers[parameter])) plain = this.#plainValue(name, codes, start, valueEnd);
         else this.#plainNumber(name, codes, start, valueEnd);
       }

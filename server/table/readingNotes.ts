@@ -81,9 +81,7 @@ export function noteColumns(
   if (!keyed) {
     const heading = rows.headings.find(({ cell }) => cell >= 0)?.cell ?? -1;
     const span =
-      heading < 0
-        ? cells.rowSpan(rows.data[0] as number)
-        : { start: cells.starts[heading] as number, end: cells.ends[heading] as number };
+      heading < 0 ? cells.rowSpan(rows.data[0]) : { start: cells.starts[heading], end: cells.ends[heading] };
     const message = 'The table gives no low and high keys, so every region answers to the whole keyboard.';
     notes.add('assumed', span, message);
   }

@@ -183,7 +183,7 @@ class KeyScan {
       return { number: (octave + 1) * 12 + semitones.key, named: undefined };
     }
     if (text[at] === ' ') at++;
-    const negative = at < text.length && minusSigns.includes(text[at] as string);
+    const negative = at < text.length && minusSigns.includes(text[at]);
     if (negative) at++;
     const from = at;
     while (isDigit(text.charCodeAt(at))) at++;
@@ -218,8 +218,8 @@ class KeyScan {
       }
     } else return undefined;
     for (let signs = 0; signs < 2 && at < text.length; signs++, at++) {
-      if (sharps.includes(text[at] as string)) key++;
-      else if (flats.includes(text[at] as string)) key--;
+      if (sharps.includes(text[at])) key++;
+      else if (flats.includes(text[at])) key--;
       else break;
     }
     return { key, at };
@@ -232,7 +232,7 @@ class KeyScan {
     const hexadecimal = /^(?:0x|\$)([\da-f]{1,2})(?![\da-z])/i.exec(text.slice(at, at + 5));
     if (hexadecimal) {
       this.#at += hexadecimal[0].length;
-      return { number: Number.parseInt(hexadecimal[1] as string, 16), named: undefined };
+      return { number: Number.parseInt(hexadecimal[1], 16), named: undefined };
     }
     while (isDigit(text.charCodeAt(at))) at++;
     if (at === this.#at || at - this.#at > 3) return undefined;

@@ -29,9 +29,9 @@ export function limitIn(text: string): Limit | undefined {
   const bare = text.trim();
   const sign = signs.exec(bare);
   if (sign) {
-    const mark = sign[1] as string;
+    const mark = sign[1];
     const end = /[>\u2265\u2a7e]/.test(mark) ? 'least' : 'most';
-    return { value: sign[2] as string, end, excluded: mark === '<' || mark === '>' };
+    return { value: sign[2], end, excluded: mark === '<' || mark === '>' };
   }
   if (bare.endsWith('+')) return { value: bare.slice(0, -1).trim(), end: 'least', excluded: false };
   const plain = bareWord(bare).replace(/['\u2019]/g, ' ');

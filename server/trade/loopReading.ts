@@ -38,7 +38,7 @@ export function readLoop(text: string): LoopReading | undefined {
   const parts =
     /^([^\d]+?)[\s:([]+(\d.*?)[)\]]?$/.exec(word) ?? /^(\d.*\d)[\s,([]+([^\d]+?)[)\]]?$/.exec(word);
   if (!parts) return undefined;
-  const [first, second] = [parts[1] as string, parts[2] as string];
+  const [first, second] = [parts[1], parts[2]];
   const said = modeOf(loopWord(first)) ?? modeOf(loopWord(second));
   const at = readPoints(first) ?? readPoints(second);
   return said && at && { ...at, mode: said.mode, type: said.type };

@@ -16,7 +16,7 @@ export function readPan(text: string): number | undefined {
   const number = readNumber(word);
   if (number) return number.unit === undefined || number.unit === 'percent' ? number.number : undefined;
   const pointed = arrows.exec(word);
-  const amount = pointed && readNumber((pointed[1] ?? pointed[2]) as string);
+  const amount = pointed && readNumber(pointed[1] ?? pointed[2]);
   if (pointed && amount && (amount.unit === undefined || amount.unit === 'percent'))
     return pointed[1] === undefined ? amount.number : 0 - amount.number;
   const side = panWord(word.replace(/^<|>$/g, ''));

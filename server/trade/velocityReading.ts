@@ -38,8 +38,8 @@ export function readVelocities(text: string): VelocityReading | undefined {
 
 function readEnds(text: string): VelocityReading | undefined {
   const match = range.exec(text);
-  const low = match && readNumber(match[1] as string);
-  const high = match && readNumber(match[2] as string);
+  const low = match && readNumber(match[1]);
+  const high = match && readNumber(match[2]);
   if (!low || !high || low.number < 0 || high.number < 0) return undefined;
   return { low: low.number, high: high.number, unit: high.unit ?? low.unit };
 }

@@ -66,5 +66,5 @@ function bits(...kinds: number[]): number {
 
 /** Whether an element of one kind can hold one of another. An unknown element is a fault by itself, wherever it stands. */
 export function canHold(outer: ElementKind, inner: ElementKind): boolean {
-  return ((contents[outer] as number) & (1 << inner)) !== 0;
+  return (contents[outer] & (1 << inner)) !== 0;
 }

@@ -40,7 +40,7 @@ export function formatXml(instrument: Instrument, style: FormatStyle, near?: Str
 
 function sortAttributes(pieces: XmlPiece[], names: ParameterNames): void {
   for (let start = 0; start < pieces.length; start++) {
-    const { kind, element } = pieces[start] as XmlPiece;
+    const { kind, element } = pieces[start];
     if (kind !== XmlPieceKind.attribute || element < HeaderKind.global || element > HeaderKind.region)
       continue;
     let end = start;

@@ -96,9 +96,9 @@ function placeInValue(
 
 function variableAt(text: string, start: number, end: number, offset: number): Place | undefined {
   let from = offset;
-  while (from > start && /\w/.test(text[from - 1] as string)) from--;
+  while (from > start && /\w/.test(text[from - 1])) from--;
   if (from <= start || text[from - 1] !== '$') return undefined;
   let to = offset;
-  while (to < end && /\w/.test(text[to] as string)) to++;
+  while (to < end && /\w/.test(text[to])) to++;
   return { kind: 'variable', start: from - 1, end: to, name: text.slice(from - 1, to) };
 }

@@ -214,10 +214,10 @@ class ElementWriter {
     this.#closeTo(wanted);
     const level = this.#levelOf(header);
     for (let outer = 0; outer < level; outer++) {
-      const owner = wanted[outer] as number;
+      const owner = wanted[outer];
       if (owner >= 0 && this.#open[outer] !== owner && this.#inForce[outer] !== owner)
         this.#openElement(outer, owner);
-      else if (owner < 0 && (this.#inForce[outer] as number) >= 0) this.#emptyElement(outer, -1);
+      else if (owner < 0 && this.#inForce[outer] >= 0) this.#emptyElement(outer, -1);
     }
   }
 
@@ -226,7 +226,7 @@ class ElementWriter {
     let keep = 0;
     while (keep < wanted.length && this.#open[keep] === wanted[keep]) keep++;
     for (let level = wanted.length - 1; level >= keep; level--) {
-      if ((this.#open[level] as number) < 0) continue;
+      if (this.#open[level] < 0) continue;
       this.#open[level] = -1;
       this.#openCount--;
       this.line(`</${elementOfLevel[level]}>`);
@@ -287,7 +287,7 @@ class ElementWriter {
     let plain = lines.ascii(this.#indentation()) && lines.ascii('<region');
     for (let parameter = first; plain && parameter < end; parameter++) {
       const at = parameter * parameterStride;
-      const id = cells[at] as number;
+      const id = cells[at];
       const before = this.#lastOfName[id] ?? -1;
       if (before >= first && before < parameter) plain = false;
       this.#lastOfName[id] = parameter;
@@ -300,7 +300,7 @@ class ElementWriter {
       if (!plain) break;
       const isWhole = translated?.isNumber[parameter] !== 1 && !values.has(parameter);
       if (isWhole && !(this.#options.move && this.#isPath[id])) {
-        plain = this.#plainValue(codes, cells[at + 2] as number, cells[at + 3] as number);
+        plain = this.#plainValue(codes, cells[at + 2], cells[at + 3]);
       } else {
         const { text, leftOut } = this.#attributeValue(header, parameter);
         plain = leftOut.length === 0 && lines.ascii(text);
@@ -321,7 +321,7 @@ class ElementWriter {
     const out = lines.room(end - start);
     let at = lines.length;
     for (let place = start; place < end; place++) {
-      const code = codes[place] as number;
+      const code = codes[place];
       if (isPlain[code] === 0) return false;
       out[at++] = code;
     }

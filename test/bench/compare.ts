@@ -10,8 +10,8 @@ export interface Comparison {
 export function quantile(values: readonly number[], share = 0.5): number {
   const sorted = [...values].sort((a, b) => a - b);
   const at = (sorted.length - 1) * share;
-  const low = sorted[Math.floor(at)] as number;
-  const high = sorted[Math.ceil(at)] as number;
+  const low = sorted[Math.floor(at)];
+  const high = sorted[Math.ceil(at)];
   return low + (high - low) * (at - Math.floor(at));
 }
 
@@ -49,7 +49,7 @@ export async function compare(
       seconds.push(b);
     }
   }
-  const ratios = firsts.map((time, pair) => time / (seconds[pair] as number));
+  const ratios = firsts.map((time, pair) => time / seconds[pair]);
   return { ratio: quantile(ratios), firstMs: quantile(firsts), secondMs: quantile(seconds) };
 }
 

@@ -43,8 +43,8 @@ export function largeInstrument(regions: number, layout: Layout): string {
     for (let layer = 0; layer < layers && left > 0; layer++) {
       out.open('group', [
         ['group_label', `${layerNames[layer]} ${way + 1}`],
-        ['lovel', velocityBounds[layer] as number],
-        ['hivel', (velocityBounds[layer + 1] as number) - 1],
+        ['lovel', velocityBounds[layer]],
+        ['hivel', velocityBounds[layer + 1] - 1],
         ['seq_length', roundRobins],
         ['volume', (layer * 1.5 - 6).toFixed(1)],
       ]);

@@ -68,7 +68,7 @@ async function readAll(folder: string, files: readonly string[], measures: boole
 async function statAll(files: readonly string[]): Promise<void> {
   let next = 0;
   const work = async () => {
-    while (next < files.length) await stat(files[next++] as string);
+    while (next < files.length) await stat(files[next++]);
   };
   await Promise.all(Array.from({ length: atOnce }, work));
 }

@@ -104,7 +104,7 @@ async function measureRequests(
   const starts = [0, ...Array.from(text.matchAll(/\n/g), ({ index }) => index + 1)];
   const placeOf = (offset: number) => {
     const line = starts.findLastIndex((start) => start <= offset);
-    return { position: { line, character: offset - (starts[line] as number) } };
+    return { position: { line, character: offset - starts[line] } };
   };
   const places = Array.from({ length: 60 }, (_, at) => {
     const from = Math.floor((text.length * ((at * 37) % 61)) / 61);

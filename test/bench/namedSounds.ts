@@ -31,7 +31,7 @@ function resultOf(path: string, { what }: MeasureRequest): MeasureResult {
 
 function pitchOf(path: string): MeasuredPitch {
   const [, letter = '', sharp, octave] = /\/([A-G])(#?)(-?\d) take /.exec(path) ?? [];
-  const key = 12 * (Number(octave) + 1) + (semitones[letter] as number) + (sharp ? 1 : 0);
+  const key = 12 * (Number(octave) + 1) + semitones[letter] + (sharp ? 1 : 0);
   const cents = (path.length % 7) - 3;
   return { hertz: 440 * 2 ** ((key - 69 + cents / 100) / 12), key, cents, confidence: 0.95 };
 }

@@ -92,7 +92,7 @@ function answersOfAubio(notes: readonly PianoNote[], method: string, window: str
     options,
   );
   const measured = notes.map(({ key }, number) => {
-    const found = (texts[number] as string)
+    const found = texts[number]
       .split('\n')
       .map((line) => Number(line.split(/\s+/)[1]))
       .filter((pitch) => pitch > 0);

@@ -31,7 +31,7 @@ const inside = { low: 28, high: 96 };
 export function pianoErrors(notes: readonly MeasuredNote[]): PianoErrors {
   const cents = notes.map(({ key, pitch }) => (Number.isNaN(pitch) ? 1200 : 100 * (pitch - key)));
   const near = notes
-    .map(({ key }, number) => ({ key, cents: cents[number] as number }))
+    .map(({ key }, number) => ({ key, cents: cents[number] }))
     .filter((note) => Math.abs(note.cents) < 50);
   const curve = cubicThrough(near);
   const fromCurve = near.map(({ key, cents }) => Math.abs(cents - curve(key)));
@@ -40,7 +40,7 @@ export function pianoErrors(notes: readonly MeasuredNote[]): PianoErrors {
     const same = near.filter((other) => other.key === key);
     return Math.abs(cents - quantile(same.map((other) => other.cents)));
   });
-  const isOctave = (number: number) => (magnitudes[number] as number) > 600;
+  const isOctave = (number: number) => magnitudes[number] > 600;
   return {
     notes: notes.length,
     median: quantile(magnitudes),
@@ -65,9 +65,8 @@ function cubicThrough(points: readonly { key: number; cents: number }[]): (key: 
   for (const { key, cents } of points) {
     const powers = Array.from({ length: size }, (_, power) => scaled(key) ** power);
     rows.forEach((row, one) => {
-      for (let other = 0; other < size; other++)
-        row[other] = (row[other] as number) + (powers[one] as number) * (powers[other] as number);
-      row[size] = (row[size] as number) + (powers[one] as number) * cents;
+      for (let other = 0; other < size; other++) row[other] = row[other] + powers[one] * powers[other];
+      row[size] = row[size] + powers[one] * cents;
     });
   }
   for (let pivot = 0; pivot < size; pivot++) {
@@ -75,12 +74,10 @@ function cubicThrough(points: readonly { key: number; cents: number }[]): (key: 
     for (let other = 0; other < size; other++) {
       const below = rows[other] as Float64Array;
       if (other === pivot || !row[pivot]) continue;
-      const share = (below[pivot] as number) / (row[pivot] as number);
-      for (let at = 0; at <= size; at++) below[at] = (below[at] as number) - share * (row[at] as number);
+      const share = below[pivot] / row[pivot];
+      for (let at = 0; at <= size; at++) below[at] = below[at] - share * row[at];
     }
   }
-  const coefficients = rows.map((row, pivot) =>
-    row[pivot] ? (row[size] as number) / (row[pivot] as number) : 0,
-  );
+  const coefficients = rows.map((row, pivot) => (row[pivot] ? row[size] / row[pivot] : 0));
   return (key) => coefficients.reduce((sum, one, power) => sum + one * scaled(key) ** power, 0);
 }

@@ -35,7 +35,7 @@ export function pianoNotes(folder: string, wavFolder: string, seconds: number): 
   for (const path of readdirSync(folder, { recursive: true, encoding: 'utf8' })) {
     const [, letter, sharp, octave, layer] = namePattern.exec(basename(path)) ?? [];
     if (letter === undefined) continue;
-    const key = 12 * (Number(octave) + 1) + (semitones[letter] as number) + (sharp ? 1 : 0);
+    const key = 12 * (Number(octave) + 1) + semitones[letter] + (sharp ? 1 : 0);
     const wav = join(wavFolder, `${key}-${layer}.wav`);
     const input = ['-i', join(folder, path), '-t', String(seconds)];
     execFileSync('ffmpeg', ['-loglevel', 'error', '-y', ...input, '-c:a', 'pcm_s16le', wav]);

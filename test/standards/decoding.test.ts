@@ -57,7 +57,7 @@ async function expectSame(
     expect(Math.abs(other.length - values.length)).toBeLessThanOrEqual(isLengthSame ? 0 : 4096);
     let greatest = 0;
     for (let frame = 0; frame < Math.min(values.length, other.length); frame++) {
-      greatest = Math.max(greatest, Math.abs((values[frame] as number) - (other[frame] as number)));
+      greatest = Math.max(greatest, Math.abs(values[frame] - other[frame]));
     }
     expect(greatest).toBeLessThanOrEqual(tolerance);
   });

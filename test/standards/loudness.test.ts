@@ -18,7 +18,7 @@ describe('K-weighting', () => {
     const { shelf, highPass } = kWeighting(48_000);
     const near = (found: readonly number[], expected: readonly number[]) =>
       found.forEach((value, place) => {
-        expect(value).toBeCloseTo(expected[place] as number, 12);
+        expect(value).toBeCloseTo(expected[place], 12);
       });
     near(shelf.b, [1.53512485958697, -2.69169618940638, 1.19839281085285]);
     near(shelf.a, [-1.69065929318241, 0.73248077421585]);

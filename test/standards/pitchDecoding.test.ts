@@ -28,8 +28,8 @@ async function expectFrames(name: string, raw: Buffer): Promise<void> {
   expect(layout.frames).toBe(expected.length / 2);
   const channels = await readFrames(reader, layout, 0, layout.frames);
   for (let frame = 0; frame < layout.frames; frame++) {
-    expect(channels[0]?.[frame]).toBeCloseTo(expected[2 * frame] as number, 6);
-    expect(channels[1]?.[frame]).toBeCloseTo(expected[2 * frame + 1] as number, 6);
+    expect(channels[0]?.[frame]).toBeCloseTo(expected[2 * frame], 6);
+    expect(channels[1]?.[frame]).toBeCloseTo(expected[2 * frame + 1], 6);
   }
 }
 

@@ -46,7 +46,7 @@ function byAubio(path: string): number {
 /** Median and 95th percentile of errors in cents. */
 function summary(errors: readonly number[]): { median: number; most: number } {
   const sorted = errors.map((error) => (Number.isNaN(error) ? 9999 : Math.abs(error))).sort((a, b) => a - b);
-  const at = (share: number) => sorted[Math.floor(share * (sorted.length - 1))] as number;
+  const at = (share: number) => sorted[Math.floor(share * (sorted.length - 1))];
   return { median: at(0.5), most: at(0.95) };
 }
 

@@ -15,7 +15,7 @@ const statement =
 /** What the text of a module imports, as written. */
 export function importsIn(text: string): string[] {
   const code = text.replace(/\/\*[\s\S]*?\*\/|^\s*\/\/.*$/gm, '');
-  return [...code.matchAll(statement)].map((match) => (match[1] ?? match[2] ?? match[3]) as string);
+  return [...code.matchAll(statement)].map((match) => match[1] ?? match[2] ?? match[3]);
 }
 
 /** All imports of the TypeScript files in some folders of the project. */

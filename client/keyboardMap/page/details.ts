@@ -41,7 +41,7 @@ function regionButton(region: MapRegion, number: number, selected: boolean): str
 function othersMarkup(scene: MapScene, shape: MapShape, hidden: ReadonlySet<number>): string {
   const buttons: string[] = [];
   for (let index = 0; index < scene.shapes.length && buttons.length < mostOthers; index++) {
-    const other = scene.shapes[index] as MapShape;
+    const other = scene.shapes[index];
     if (other === shape || hidden.has(other.layer) || !meets(shape, other)) continue;
     const name = `${scene.layers[other.layer]?.name}: ${other.label}`;
     buttons.push(

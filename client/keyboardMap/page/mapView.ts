@@ -3,7 +3,7 @@ import { boxAttributes, drawKeyboard, drawPlot, drawVelocityAxis } from '../../.
 import { escapeMarkup } from '../../../server/map/escape';
 import type { MapLayout } from '../../../server/map/layout';
 import { cellBox, layerInset, layOut, px } from '../../../server/map/layout';
-import type { MapRegion, MapScene, MapShape } from '../../../server/map/scene';
+import type { MapRegion, MapScene } from '../../../server/map/scene';
 import { patternDefinitions } from '../../../server/map/textures';
 import { detailsLine, detailsMarkup, placesMarkup } from './details';
 import { layersMarkup, signsMarkup } from './legend';
@@ -159,8 +159,7 @@ export class MapView {
     if (!this.#shapeOfHeader) {
       this.#shapeOfHeader = new Map();
       for (let index = 0; index < scene.shapes.length; index++) {
-        for (const { header } of (scene.shapes[index] as MapShape).regions)
-          this.#shapeOfHeader.set(header, index);
+        for (const { header } of scene.shapes[index].regions) this.#shapeOfHeader.set(header, index);
       }
     }
     return this.#shapeOfHeader;
@@ -278,7 +277,7 @@ export class MapView {
     if (header !== undefined) {
       const number = Number(header);
       const index = this.#shapesByHeader(scene).get(number);
-      const regions = index === undefined ? scene.unplaced : (scene.shapes[index] as MapShape).regions;
+      const regions = index === undefined ? scene.unplaced : scene.shapes[index].regions;
       const region = regions.find((one) => one.header === number);
       if (region) this.#events.choose(region);
     }
@@ -356,7 +355,7 @@ export class MapView {
     const layout = layOut(scene, this.#size());
     this.#layout = layout;
     this.#order = readingOrder(scene.shapes, this.#hidden);
-    const hides = (index: number): boolean => this.#hidden.has((scene.shapes[index] as MapShape).layer);
+    const hides = (index: number): boolean => this.#hidden.has(scene.shapes[index].layer);
     if (this.#active !== undefined && hides(this.#active)) this.#active = this.#order[0];
     const width = px(layout.plotWidth + 2 * plotSide);
     const height = px(layout.height + plotTop);

@@ -9,8 +9,8 @@ export function readingOrder(shapes: readonly MapShape[], hidden: ReadonlySet<nu
     if (!hidden.has(shape.layer)) order.push(index);
   });
   return order.sort((left, right) => {
-    const one = shapes[left] as MapShape;
-    const other = shapes[right] as MapShape;
+    const one = shapes[left];
+    const other = shapes[right];
     return (
       one.lowKey - other.lowKey ||
       one.lowVelocity - other.lowVelocity ||
@@ -37,7 +37,7 @@ export function nearestShape(
   let nearest: number | undefined;
   let least = Number.POSITIVE_INFINITY;
   for (const index of order) {
-    const shape = shapes[index] as MapShape;
+    const shape = shapes[index];
     const ahead = sign * (middle(shape, across) - middle(start, across));
     if (index === from || ahead <= 0) continue;
     const aside = Math.abs(middle(shape, !across) - middle(start, !across));

@@ -105,6 +105,6 @@ function complete(frame: Uint8Array, headerBytes: number, bitsPerSample: number)
 function toFullScale(values: Float32Array, bits: number): void {
   const scale = 2 ** (bits - 1);
   for (let frame = 0; frame < values.length; frame++) {
-    values[frame] = Math.round((values[frame] as number) * (scale - 1)) / scale;
+    values[frame] = Math.round(values[frame] * (scale - 1)) / scale;
   }
 }

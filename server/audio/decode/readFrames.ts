@@ -48,8 +48,8 @@ export function mixToMono(channels: readonly Float32Array[]): Float32Array {
   for (const channel of channels) {
     let energy = 0;
     for (let frame = 0; frame < mix.length; frame++) {
-      const value = channel[frame] as number;
-      mix[frame] = (mix[frame] as number) + value / channels.length;
+      const value = channel[frame];
+      mix[frame] = mix[frame] + value / channels.length;
       energy += value * value;
     }
     total += energy;
@@ -83,7 +83,7 @@ function decoderOf(layout: FrameLayout): Decoder | undefined {
   }
   if (encoding === 'alaw' || encoding === 'mulaw') {
     const values = logarithmic[encoding];
-    return bytesPerSample === 1 ? (view, at) => values[view.getUint8(at)] as number : undefined;
+    return bytesPerSample === 1 ? (view, at) => values[view.getUint8(at)] : undefined;
   }
   switch (bytesPerSample) {
     case 1:

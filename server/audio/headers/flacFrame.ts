@@ -81,7 +81,7 @@ const steps16 = stepsOf(0x8005, 16);
 /** The checksum of a frame header up to an offset; 0 behind a header with the checksum at its end. */
 export function checksum8(bytes: Uint8Array, from: number, to: number): number {
   let sum = 0;
-  for (let at = from; at < to; at++) sum = steps8[sum ^ (bytes[at] as number)] as number;
+  for (let at = from; at < to; at++) sum = steps8[sum ^ bytes[at]];
   return sum;
 }
 
@@ -89,7 +89,7 @@ export function checksum8(bytes: Uint8Array, from: number, to: number): number {
 export function checksum16(bytes: Uint8Array, from: number, to: number, before = 0): number {
   let sum = before;
   for (let at = from; at < to; at++) {
-    sum = ((sum << 8) & 0xffff) ^ (steps16[(sum >> 8) ^ (bytes[at] as number)] as number);
+    sum = ((sum << 8) & 0xffff) ^ steps16[(sum >> 8) ^ bytes[at]];
   }
   return sum;
 }

@@ -66,8 +66,8 @@ export function isWholePage(bytes: ByteWindow, { at, end }: OggPage): boolean {
   let sum = 0;
   for (let place = 0; place < page.length; place++) {
     // The checksum itself counts as zeros.
-    const byte = place >= checksumAt && place < checksumAt + 4 ? 0 : (page[place] as number);
-    sum = (sum << 8) ^ (table[(sum >>> 24) ^ byte] as number);
+    const byte = place >= checksumAt && place < checksumAt + 4 ? 0 : page[place];
+    sum = (sum << 8) ^ table[(sum >>> 24) ^ byte];
   }
   bytes.littleEndian = true;
   return sum >>> 0 === bytes.uint32(at + checksumAt);

@@ -13,12 +13,12 @@ export class ChannelLikeness {
     if (!first || !second) return;
     let products = 0;
     for (let frame = 0; frame < first.length; frame++) {
-      products += (first[frame] as number) * (second[frame] as number);
+      products += first[frame] * second[frame];
     }
     this.#products += products;
     this.#frames += first.length;
     for (let channel = 1; this.#areEqual && channel < block.length; channel++) {
-      this.#areEqual = isSame(first, block[channel] as Float32Array);
+      this.#areEqual = isSame(first, block[channel]);
     }
   }
 

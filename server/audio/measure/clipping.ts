@@ -37,13 +37,13 @@ export class ClippingScan {
     if (values.length === 0) return;
     if (peak < this.#limit) {
       // Nothing here is at the limit, so only a stretch that reached up to here can end.
-      this.#end(values[0] as number);
+      this.#end(values[0]);
       this.#frame += values.length;
-      this.#last = values[values.length - 1] as number;
+      this.#last = values[values.length - 1];
       return;
     }
     for (let at = 0; at < values.length; at++, this.#frame++) {
-      const value = values[at] as number;
+      const value = values[at];
       const sign = value >= this.#limit ? 1 : value <= -this.#limit ? -1 : 0;
       if (sign !== this.#sign) {
         this.#end(value);

@@ -19,7 +19,7 @@ export class Fourier {
     }
     this.#reversed = new Uint32Array(length);
     for (let at = 1; at < length; at++) {
-      const half = (this.#reversed[at >> 1] as number) >> 1;
+      const half = this.#reversed[at >> 1] >> 1;
       this.#reversed[at] = half + (at % 2) * (length / 2);
     }
   }
@@ -34,17 +34,17 @@ export class Fourier {
       const stride = length / (2 * half);
       for (let block = 0; block < length; block += 2 * half) {
         for (let at = block, turn = 0; at < block + half; at++, turn += stride) {
-          const cosine = cosines[turn] as number;
-          const sine = sines[turn] as number;
+          const cosine = cosines[turn];
+          const sine = sines[turn];
           const other = at + half;
-          const otherReal = real[other] as number;
-          const otherImaginary = imaginary[other] as number;
+          const otherReal = real[other];
+          const otherImaginary = imaginary[other];
           const turnedReal = otherReal * cosine - otherImaginary * sine;
           const turnedImaginary = otherReal * sine + otherImaginary * cosine;
-          real[other] = (real[at] as number) - turnedReal;
-          imaginary[other] = (imaginary[at] as number) - turnedImaginary;
-          real[at] = (real[at] as number) + turnedReal;
-          imaginary[at] = (imaginary[at] as number) + turnedImaginary;
+          real[other] = real[at] - turnedReal;
+          imaginary[other] = imaginary[at] - turnedImaginary;
+          real[at] = real[at] + turnedReal;
+          imaginary[at] = imaginary[at] + turnedImaginary;
         }
       }
     }
@@ -52,13 +52,13 @@ export class Fourier {
 
   #reorder(real: Float64Array, imaginary: Float64Array): void {
     for (let at = 0; at < this.length; at++) {
-      const other = this.#reversed[at] as number;
+      const other = this.#reversed[at];
       if (other <= at) continue;
-      const keptReal = real[at] as number;
-      real[at] = real[other] as number;
+      const keptReal = real[at];
+      real[at] = real[other];
       real[other] = keptReal;
-      const keptImaginary = imaginary[at] as number;
-      imaginary[at] = imaginary[other] as number;
+      const keptImaginary = imaginary[at];
+      imaginary[at] = imaginary[other];
       imaginary[other] = keptImaginary;
     }
   }

@@ -64,7 +64,7 @@ export class WeightedEnergy {
     let [s1 = 0, s2 = 0, p1 = 0, p2 = 0] = this.#carried;
     let energy = 0;
     for (let frame = from; frame < to; frame++) {
-      const input = values[frame] as number;
+      const input = values[frame];
       const shelved = b0 * input + s1;
       s1 = b1 * input - a1 * shelved + s2;
       s2 = b2 * input - a2 * shelved;

@@ -69,7 +69,7 @@ export class LoudnessMeter {
     let greatest = 0;
     for (let end = stepsInBlock; end <= steps.length; end++) {
       let energy = 0;
-      for (let step = end - stepsInBlock; step < end; step++) energy += steps[step] as number;
+      for (let step = end - stepsInBlock; step < end; step++) energy += steps[step];
       const mean = energy / (stepsInBlock * this.#stepFrames);
       greatest = Math.max(greatest, mean);
       if (mean > 0 && level(mean) > absoluteGate) blocks.push(mean);

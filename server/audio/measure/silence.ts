@@ -20,7 +20,7 @@ export class SilenceScan {
   add(magnitudes: Float32Array, count: number): void {
     let highest = this.#highest;
     for (let at = 0; at < count; at++) {
-      const level = 32 - Math.clz32(Math.min(magnitudes[at] as number, 1) * least);
+      const level = 32 - Math.clz32(Math.min(magnitudes[at], 1) * least);
       if (level === 0) continue;
       this.#last[level] = this.#frame + at;
       while (highest < level) this.#first[++highest] = this.#frame + at;
@@ -35,7 +35,7 @@ export class SilenceScan {
     if (this.#highest === 0) return { leading: frames, trailing: frames };
     const sounding = Math.max(1, this.#highest - silentSteps);
     let last = 0;
-    for (let level = sounding; level < levels; level++) last = Math.max(last, this.#last[level] as number);
-    return { leading: this.#first[sounding] as number, trailing: frames - 1 - last };
+    for (let level = sounding; level < levels; level++) last = Math.max(last, this.#last[level]);
+    return { leading: this.#first[sounding], trailing: frames - 1 - last };
   }
 }

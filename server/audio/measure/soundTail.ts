@@ -33,7 +33,7 @@ export class TailScan {
     let energy = this.#energy;
     let inWindow = this.#inWindow;
     for (let at = 0; at < count; at++) {
-      energy += energies[at] as number;
+      energy += energies[at];
       if (++inWindow < this.#levelFrames) continue;
       if (energy > this.#loudest) this.#loudest = energy;
       energy = 0;
@@ -57,15 +57,12 @@ export class TailScan {
     for (const tail of this.#tails) {
       const first = tail.length - this.#kept;
       for (let at = Math.max(first, tail.length - this.#levelFrames); at < tail.length; at++) {
-        end += (tail[at] as number) ** 2;
+        end += tail[at] ** 2;
       }
       for (let at = first + 1; at < tail.length; at++) {
-        greatestEndStep = Math.max(
-          greatestEndStep,
-          Math.abs((tail[at] as number) - (tail[at - 1] as number)),
-        );
+        greatestEndStep = Math.max(greatestEndStep, Math.abs(tail[at] - tail[at - 1]));
       }
-      endStep = Math.max(endStep, Math.abs(tail[tail.length - 1] as number));
+      endStep = Math.max(endStep, Math.abs(tail[tail.length - 1]));
     }
     const loudest = Math.max(this.#loudest, end);
     return {

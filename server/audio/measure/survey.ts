@@ -90,14 +90,14 @@ function scan(
   let squares = 0;
   let peak = 0;
   for (let frame = 0; frame < values.length; frame++) {
-    const value = values[frame] as number;
+    const value = values[frame];
     const magnitude = Math.abs(value);
     const square = value * value;
     sum += value;
     squares += square;
     if (magnitude > peak) peak = magnitude;
-    if (magnitude > (magnitudes[frame] as number)) magnitudes[frame] = magnitude;
-    energies[frame] = (energies[frame] as number) + square;
+    if (magnitude > magnitudes[frame]) magnitudes[frame] = magnitude;
+    energies[frame] = energies[frame] + square;
   }
   return { sum, squares, peak };
 }

@@ -26,14 +26,14 @@ function collect(instrument: Instrument, name: number): Int32Array | undefined {
   const { count } = instrument.headers;
   const column = new Int32Array(count).fill(-1);
   let header = count - 1;
-  for (; parameter >= 0; parameter = before[parameter] as number) {
+  for (; parameter >= 0; parameter = before[parameter]) {
     while (instrument.firstParameter(header) > parameter) header--;
     // Of several in one header the last one counts, which comes first here.
-    if ((column[header] as number) < 0) column[header] = parameter;
+    if (column[header] < 0) column[header] = parameter;
   }
   for (header = 0; header < count; header++) {
     const parent = instrument.parent(header);
-    if (parent >= 0 && (column[header] as number) < 0) column[header] = column[parent] as number;
+    if (parent >= 0 && column[header] < 0) column[header] = column[parent];
   }
   return column;
 }

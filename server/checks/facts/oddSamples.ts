@@ -31,9 +31,9 @@ export function oddSamplesFinding(
     else groups.set(number, [sample]);
   }
   const ordered = [...groups].sort(([, a], [, b]) => b.length - a.length);
-  const usual = ordered[0]?.[0] as number;
+  const usual = ordered[0]?.[0];
   const odd = samples.filter(({ facts }) => numberOf(facts) > 0 && numberOf(facts) !== usual);
-  const first = odd[0] as PlayedSample;
+  const first = odd[0];
   const counts = ordered.map(
     ([number, { length }]) => `${length} ${length === 1 ? 'has' : 'have'} ${textOf(number)}`,
   );

@@ -48,7 +48,7 @@ export class ParameterFacts {
     for (; this.#known < size; this.#known++) {
       const name = this.#known;
       this.canonical[name] = this.#names.canonical(name);
-      this.marks[name] = this.#marksOf(name) | rangeMark(low[name] as number);
+      this.marks[name] = this.#marksOf(name) | rangeMark(low[name]);
     }
   }
 

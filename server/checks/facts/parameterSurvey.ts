@@ -77,20 +77,20 @@ function collect(instrument: Instrument): ParameterSurvey {
     const isBeforeAny = isNoHeader(instrument, header);
     const wanted = wantedMarks(instrument, header);
     for (let parameter = start; parameter < end; parameter++) {
-      const name = cells[parameter * parameterStride] as number;
-      const canonicalName = canonical[name] as number;
-      const before = last[canonicalName] as number;
+      const name = cells[parameter * parameterStride];
+      const canonicalName = canonical[name];
+      const before = last[canonicalName];
       found.before[parameter] = before;
       if (before < 0) {
         first[canonicalName] = parameter;
         names.push(canonicalName);
       } else if (before >= start && canRepeat) repeated.push(before);
       last[canonicalName] = parameter;
-      if ((counts[canonicalName] as number) < fewUses) {
-        counts[canonicalName]!++;
+      if (counts[canonicalName] < fewUses) {
+        counts[canonicalName]++;
         list(few, canonicalName, parameter);
       }
-      const mark = marks[name] as number;
+      const mark = marks[name];
       if (isBeforeAny || (mark & wanted & headerBits) !== 0) found.misplaced.push(parameter);
       if ((mark & wanted) > headerBits) sortIn(found, mark & wanted, parameter, header);
       const check = mark & valueMarks;
@@ -99,9 +99,9 @@ function collect(instrument: Instrument): ParameterSurvey {
         if (!options.isKnown(name, parameter)) found.values.push(parameter);
         continue;
       }
-      const value = numbers[parameter] as number;
+      const value = numbers[parameter];
       // False for NaN, so that everything but a good number is doubtful.
-      const isWithin = value >= (least[name] as number) && value <= (greatest[name] as number);
+      const isWithin = value >= least[name] && value <= greatest[name];
       if (!isWithin || (check === NameMark.whole && !Number.isInteger(value))) found.values.push(parameter);
     }
   }
@@ -121,9 +121,8 @@ function isNoHeader(instrument: Instrument, header: number): boolean {
 
 /** The marks that make a parameter of a header doubtful. Its keys and velocities the model has worked out already. */
 function wantedMarks(instrument: Instrument, header: number): number {
-  const keysInOrder = (instrument.lowKey[header] as number) <= (instrument.highKey[header] as number);
-  const velocitiesInOrder =
-    (instrument.lowVelocity[header] as number) <= (instrument.highVelocity[header] as number);
+  const keysInOrder = instrument.lowKey[header] <= instrument.highKey[header];
+  const velocitiesInOrder = instrument.lowVelocity[header] <= instrument.highVelocity[header];
   return (
     (1 << instrument.kind(header)) |
     NameMark.unknown |

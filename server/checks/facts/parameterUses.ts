@@ -22,11 +22,11 @@ export function* parametersNamed({ instrument }: CheckContext, name: number): It
   const { first, last, few } = surveyOf(instrument);
   const list = few[name] ?? [];
   if (list.length < fewUses) {
-    for (let at = list.length - 1; at >= 0; at--) yield list[at] as number;
+    for (let at = list.length - 1; at >= 0; at--) yield list[at];
     return;
   }
-  const start = first[name] as number;
-  for (let parameter = last[name] as number; parameter >= start; parameter--) {
+  const start = first[name];
+  for (let parameter = last[name]; parameter >= start; parameter--) {
     if (instrument.canonicalName(parameter) === name) yield parameter;
   }
 }

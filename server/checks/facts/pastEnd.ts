@@ -17,11 +17,11 @@ export function reportPastEnd(
   const columns = columnsOf(frames);
   const seen = new Set<string>();
   for (let at = 0; at < frames.count; at++) {
-    const last = frames.lastFrame[at] as number;
+    const last = frames.lastFrame[at];
     for (let column = 0; column < columns.length; column++) {
-      const parameter = columns[column]?.[at] as number;
+      const parameter = columns[column]?.[at];
       // False for NaN, where the value is no number or the file is not known.
-      if (parameter < 0 || !((numbers[parameter] as number) > last)) continue;
+      if (parameter < 0 || !(numbers[parameter] > last)) continue;
       const played = frames.at(at);
       const key = `${parameter} ${played.use.path}`;
       if (seen.has(key)) continue;

@@ -76,8 +76,8 @@ export class PitchClaims {
     const following = new KeyFollowers(instrument);
     let unknown = 0;
     for (let number = 0; number < size; number++) {
-      const region = instrument.regions[number] as number;
-      const use = uses.uses[uses.useOfRegion[number] as number];
+      const region = instrument.regions[number];
+      const use = uses.uses[uses.useOfRegion[number]];
       if (!use?.isFile || !following.includes(region)) continue;
       const rootKey = this.#rootKeys.of(region, use);
       if (rootKey < 0) continue;
@@ -98,11 +98,11 @@ export class PitchClaims {
   /** How far above a root key a region sounds; NaN where its tuning is no number. */
   #deviation(region: number, pitch: MeasuredPitch, rootKey: number): number {
     const { instrument } = this.#context;
-    const tune = this.#tunes ? (this.#tunes[region] as number) : -1;
+    const tune = this.#tunes ? this.#tunes[region] : -1;
     const tuneCents = tune >= 0 ? instrument.number(tune) : 0;
     const sounding = 100 * pitch.key + pitch.cents + tuneCents - 100 * rootKey;
     // A transposition or an offset of all keys may mend a root key, or be meant as music; both are taken to be right.
-    const transposing = this.#transpositions ? (this.#transpositions[region] as number) : -1;
+    const transposing = this.#transpositions ? this.#transpositions[region] : -1;
     const transposition = transposing >= 0 ? instrument.number(transposing) || 0 : 0;
     const { keyOffset } = instrument.control(region);
     return leastOf(leastOf(sounding, sounding + 100 * transposition), sounding + 100 * keyOffset);
@@ -111,9 +111,9 @@ export class PitchClaims {
   /** One claim. */
   at(at: number): PitchClaim {
     const { instrument } = this.#context;
-    const number = this.#regions[at] as number;
-    const region = instrument.regions[number] as number;
-    const use = this.#uses.uses[this.#uses.useOfRegion[number] as number] as SampleUse;
+    const number = this.#regions[at];
+    const region = instrument.regions[number];
+    const use = this.#uses.uses[this.#uses.useOfRegion[number]];
     const tuneParameter = this.#tunes?.[region] ?? -1;
     return {
       region,
@@ -123,7 +123,7 @@ export class PitchClaims {
       rootKey: this.#rootKeys.of(region, use),
       tuneCents: tuneParameter >= 0 ? instrument.number(tuneParameter) : 0,
       pitch: this.#measured.pitch(use) as MeasuredPitch,
-      deviationCents: this.deviationCents[at] as number,
+      deviationCents: this.deviationCents[at],
     };
   }
 
@@ -136,8 +136,8 @@ export class PitchClaims {
   deviationsOfSamples(surely: number): Float64Array {
     const latest = new Float64Array(this.paths).fill(Number.NaN);
     for (let at = 0; at < this.count; at++) {
-      const isSure = (this.confidence[at] as number) >= surely;
-      if (isSure) latest[this.path[at] as number] = this.deviationCents[at] as number;
+      const isSure = this.confidence[at] >= surely;
+      if (isSure) latest[this.path[at]] = this.deviationCents[at];
     }
     return latest.filter((deviation) => !Number.isNaN(deviation)).sort();
   }
@@ -147,7 +147,7 @@ export class PitchClaims {
     const seen = new Uint8Array(this.paths);
     let count = 0;
     for (let at = 0; at < this.count; at++) {
-      const path = this.path[at] as number;
+      const path = this.path[at];
       if (seen[path] === 0) count++;
       seen[path] = 1;
     }
@@ -190,14 +190,14 @@ class KeyFollowers {
 
   includes(region: number): boolean {
     const instrument = this.#instrument;
-    const low = instrument.lowKey[region] as number;
-    const high = instrument.highKey[region] as number;
+    const low = instrument.lowKey[region];
+    const high = instrument.highKey[region];
     if (low === keysOff || high === keysOff) return false;
-    const tracking = this.#trackings ? (this.#trackings[region] as number) : -1;
+    const tracking = this.#trackings ? this.#trackings[region] : -1;
     if (tracking >= 0 && instrument.number(tracking) !== 100) return false;
-    if (this.#triggers && this.#isNoNote.of(this.#triggers[region] as number) === true) return false;
+    if (this.#triggers && this.#isNoNote.of(this.#triggers[region]) === true) return false;
     // A single key that plays its sample to the end whatever happens is percussion (common practice).
-    return !(low === high && this.#modes && this.#isOneShot.of(this.#modes[region] as number) === true);
+    return !(low === high && this.#modes && this.#isOneShot.of(this.#modes[region]) === true);
   }
 }
 
@@ -216,8 +216,8 @@ class RootKeys {
   /** The parameter that sets the root key of a region, or −1. */
   parameterOf(region: number): number {
     // What is in force stands further in than what it takes the place of, and so behind it.
-    const center = this.#centers ? (this.#centers[region] as number) : -1;
-    const key = this.#keys ? (this.#keys[region] as number) : -1;
+    const center = this.#centers ? this.#centers[region] : -1;
+    const key = this.#keys ? this.#keys[region] : -1;
     return Math.max(center, key);
   }
 
@@ -227,7 +227,7 @@ class RootKeys {
     const parameter = this.parameterOf(region);
     if (parameter < 0) {
       // Players differ in whether the file's own root key counts then, and one key or all of them are no sign of a note.
-      const [low, high] = [instrument.lowKey[region] as number, instrument.highKey[region] as number];
+      const [low, high] = [instrument.lowKey[region], instrument.highKey[region]];
       const saysTooLittle = low === high || (low === 0 && high === 127) || rootKeyOfFile(use) >= 0;
       return saysTooLittle ? -1 : instrument.rootKey(region);
     }
@@ -257,7 +257,7 @@ export function isTuned(claims: PitchClaims, surely: number): boolean {
   let most = 0;
   let first = 0;
   for (let last = 0; last < deviations.length; last++) {
-    while ((deviations[last] as number) - (deviations[first] as number) > agreeingCents) first++;
+    while (deviations[last] - deviations[first] > agreeingCents) first++;
     most = Math.max(most, last - first + 1);
   }
   return Math.max(named, most) * 2 >= deviations.length;

@@ -54,26 +54,26 @@ export class PlayedFramesTable {
     const at = this.count++;
     this.region[at] = region;
     this.#use[at] = use;
-    this.loopStart[at] = loopStart as number;
-    this.loopEnd[at] = loopEnd as number;
-    this.offset[at] = offset as number;
-    this.end[at] = end as number;
-    this.loopMode[at] = loopMode as number;
-    this.lastFrame[at] = (this.#uses[use] as SampleUse).lastFrame;
+    this.loopStart[at] = loopStart;
+    this.loopEnd[at] = loopEnd;
+    this.offset[at] = offset;
+    this.end[at] = end;
+    this.loopMode[at] = loopMode;
+    this.lastFrame[at] = this.#uses[use].lastFrame;
   }
 
   /** One row of the table. */
   at(at: number): PlayedFrames {
-    const use = this.#uses[this.#use[at] as number] as SampleUse;
+    const use = this.#uses[this.#use[at]];
     return {
-      region: this.region[at] as number,
+      region: this.region[at],
       use,
       facts: usableFactsOf(use.state),
-      loopStart: this.loopStart[at] as number,
-      loopEnd: this.loopEnd[at] as number,
-      offset: this.offset[at] as number,
-      end: this.end[at] as number,
-      loopMode: this.loopMode[at] as number,
+      loopStart: this.loopStart[at],
+      loopEnd: this.loopEnd[at],
+      offset: this.offset[at],
+      end: this.end[at],
+      loopMode: this.loopMode[at],
     };
   }
 }
@@ -111,24 +111,24 @@ function collect(context: CheckContext): PlayedFramesTable {
   const played = new PlayedFramesTable(instrument.regions.length, uses);
   let parent = -2;
   for (let number = 0; number < instrument.regions.length; number++) {
-    const use = useOfRegion[number] as number;
+    const use = useOfRegion[number];
     if (!uses[use]?.isFile) continue;
-    const region = instrument.regions[number] as number;
+    const region = instrument.regions[number];
     if (instrument.parent(region) !== parent) {
       parent = instrument.parent(region);
       for (let slot = 0; slot < names.length; slot++) {
-        inherited[slot] = inForce.effective(parent, names[slot] as number);
+        inherited[slot] = inForce.effective(parent, names[slot]);
       }
     }
-    for (let slot = 0; slot < names.length; slot++) row[slot] = inherited[slot] as number;
+    for (let slot = 0; slot < names.length; slot++) row[slot] = inherited[slot];
     const end = instrument.endParameter(region);
     for (let parameter = instrument.firstParameter(region); parameter < end; parameter++) {
-      const slot = slots[cells[parameter * parameterStride] as number] as number;
+      const slot = slots[cells[parameter * parameterStride]];
       if (slot >= 0) row[slot] = parameter;
     }
-    const hasPosition = (row[0] as number) >= 0 || (row[1] as number) >= 0;
-    if (!hasPosition && (row[2] as number) < 0 && (row[3] as number) < 0) continue;
-    const mode = row[modeSlot] as number;
+    const hasPosition = row[0] >= 0 || row[1] >= 0;
+    if (!hasPosition && row[2] < 0 && row[3] < 0) continue;
+    const mode = row[modeSlot];
     if (mode >= 0 && instrument.valueText(mode).toLowerCase() === 'percent') row[2] = -1;
     played.add(region, use, row);
   }

@@ -44,13 +44,13 @@ function collect(context: CheckContext): PlayedLoudnesses {
     const survey = surveys[sample.number];
     if (survey === undefined) isPending[number] = 1;
     if (!survey || survey.momentaryLoudness === null) continue;
-    const region = instrument.regions[number] as number;
+    const region = instrument.regions[number];
     let decibels = 0;
     for (const column of set) {
-      const parameter = column[region] as number;
+      const parameter = column[region];
       if (parameter >= 0) decibels += instrument.number(parameter);
     }
-    const amplitude = amplitudes ? (amplitudes[region] as number) : -1;
+    const amplitude = amplitudes ? amplitudes[region] : -1;
     if (amplitude >= 0) decibels += 20 * Math.log10(instrument.number(amplitude) / 100);
     // Values that are no numbers, and regions that are silent.
     if (!Number.isFinite(decibels)) continue;

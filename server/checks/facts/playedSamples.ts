@@ -66,7 +66,7 @@ export class PlayedSamples {
     const ofPath = new Array<PlayedSample | undefined | null>(paths.size).fill(null);
     let isPending = false;
     for (let number = 0; number < regions.length; number++) {
-      const use = uses[useOfRegion[number] as number];
+      const use = uses[useOfRegion[number]];
       if (!use || isSilent?.(number)) continue;
       let sample = ofPath[use.number];
       if (sample === null) {
@@ -86,7 +86,7 @@ export class PlayedSamples {
   /** The regions that play the sample of a number, and its uses but the first. */
   playersOf(number: number): Players {
     this.#players ??= this.#collectPlayers();
-    return this.#players[number] as Players;
+    return this.#players[number];
   }
 
   #collectPlayers(): Players[] {
@@ -96,10 +96,10 @@ export class PlayedSamples {
     for (const [number, region] of all.entries()) {
       const sample = this.ofRegion[number];
       if (!sample) continue;
-      const { regions, otherUses } = players[sample.number] as Players;
+      const { regions, otherUses } = players[sample.number];
       regions.push(region);
-      const use = useOfRegion[number] as number;
-      if (seen[use] === 0 && uses[use] !== sample.use) otherUses.push(uses[use] as SampleUse);
+      const use = useOfRegion[number];
+      if (seen[use] === 0 && uses[use] !== sample.use) otherUses.push(uses[use]);
       seen[use] = 1;
     }
     return players;
@@ -135,11 +135,11 @@ function collect(context: CheckContext): PlayedSamples {
   const uses = sampleUsesOf(context);
   const ends = columnOf(instrument, 'end');
   const isSilent = (region: number) => {
-    const end = ends ? (ends[region] as number) : -1;
+    const end = ends ? ends[region] : -1;
     return end >= 0 && instrument.number(end) < 0;
   };
   if (ends && instrument.regions.some(isSilent)) {
-    return new PlayedSamples(uses, (number) => isSilent(instrument.regions[number] as number));
+    return new PlayedSamples(uses, (number) => isSilent(instrument.regions[number]));
   }
   let played = soundingSamples.get(uses);
   if (!played) {

@@ -14,7 +14,7 @@ export function placeOf(instrument: Instrument, { parameter }: SampleUse): Span 
 
 /** Where a finding about the sample of one region stands: the value in the region itself, else the region's header. */
 export function placeInRegion(instrument: Instrument, region: number): Span {
-  const parameter = instrument.sampleParameter[region] as number;
+  const parameter = instrument.sampleParameter[region];
   return parameter >= instrument.firstParameter(region)
     ? instrument.valueSpan(parameter)
     : instrument.headerSpan(region);

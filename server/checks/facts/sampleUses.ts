@@ -88,8 +88,8 @@ function collect({ instrument, samples }: CheckContext): SampleUses {
   let lastParameter = -1;
   let lastUse = -1;
   for (let number = 0; number < regions.length; number++) {
-    const region = regions[number] as number;
-    const parameter = sampleParameter[region] as number;
+    const region = regions[number];
+    const parameter = sampleParameter[region];
     if (parameter < 0) continue;
     const isOwn = parameter >= instrument.firstParameter(region);
     if (!isOwn) {

@@ -61,10 +61,10 @@ export class Neighbours {
     for (let key = lowKey; key <= highKey; key++) {
       for (const region of this.#byKey[key] ?? []) {
         if (--this.#left <= 0) return;
-        const low = this.#instrument.lowVelocity[region] as number;
-        const high = this.#instrument.highVelocity[region] as number;
+        const low = this.#instrument.lowVelocity[region];
+        const high = this.#instrument.highVelocity[region];
         if (high < lowVelocity || low > highVelocity) continue;
-        const other = this.#conditions.set(this.#conditions.ofHeader[region] as number);
+        const other = this.#conditions.set(this.#conditions.ofHeader[region]);
         if (situationsMeet(set, other)) yield other;
       }
     }

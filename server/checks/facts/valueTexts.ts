@@ -18,8 +18,8 @@ export class ValueTexts {
   is(parameter: number, text: string): boolean {
     if (!this.#isPlain) return this.#instrument.valueText(parameter) === text;
     const { cells } = this.#instrument.parameters;
-    const start = cells[parameter * parameterStride + 2] as number;
-    const end = cells[parameter * parameterStride + 3] as number;
+    const start = cells[parameter * parameterStride + 2];
+    const end = cells[parameter * parameterStride + 3];
     if (end - start !== text.length) return false;
     // Character by character, as startsWith goes, is slower for long texts.
     return text.length > 16 ? this.#text.slice(start, end) === text : this.#text.startsWith(text, start);

@@ -34,7 +34,7 @@ export const controllerUnnamed: Rule = {
       const controller = Number(digits);
       if (before === 'label_') labels = true;
       if (/^(?:label_|set_(?:hd|real)?)$/.test(before)) named.add(controller);
-      else if (!used.has(controller)) used.set(controller, first[name] as number);
+      else if (!used.has(controller)) used.set(controller, first[name]);
     }
     if (!labels) return;
     for (const [controller, parameter] of used) {

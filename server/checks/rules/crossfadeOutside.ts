@@ -29,8 +29,8 @@ export const crossfadeOutside: Rule = {
         const [low, high] = rangeOf(instrument, region, kind, row);
         if (!(low >= 0 && high >= low)) continue;
         for (const isIn of [true, false]) {
-          const from = row[isIn ? 0 : 2] as number;
-          const to = row[isIn ? 1 : 3] as number;
+          const from = row[isIn ? 0 : 2];
+          const to = row[isIn ? 1 : 3];
           if (from < 0 || to < 0) continue;
           const fade = [from, to].map((end) => endOf(instrument, region, end, kind)) as [number, number];
           if (!(fade[0] < fade[1]) || (fade[0] <= high && fade[1] >= low)) continue;
@@ -84,12 +84,12 @@ function rangeOf(
   kind: Subject['kind'],
   row: readonly number[],
 ): [low: number, high: number] {
-  if (kind === 'keys') return [instrument.lowKey[region] as number, instrument.highKey[region] as number];
+  if (kind === 'keys') return [instrument.lowKey[region], instrument.highKey[region]];
   if (kind === 'velocities') {
-    return [instrument.lowVelocity[region] as number, instrument.highVelocity[region] as number];
+    return [instrument.lowVelocity[region], instrument.highVelocity[region]];
   }
-  const low = row[4] as number;
-  const high = row[5] as number;
+  const low = row[4];
+  const high = row[5];
   return [
     low < 0 ? 0 : instrument.number(low),
     high < 0 ? Number.POSITIVE_INFINITY : instrument.number(high),

@@ -31,9 +31,9 @@ export const keyswitchSounds: Rule = {
     const plain: (boolean | undefined)[] = [];
     const seen = new Set<string>();
     for (const region of instrument.regions) {
-      if (!isPlain(conditions, conditions.ofHeader[region] as number, plain)) continue;
-      const low = instrument.lowKey[region] as number;
-      const high = instrument.highKey[region] as number;
+      if (!isPlain(conditions, conditions.ofHeader[region], plain)) continue;
+      const low = instrument.lowKey[region];
+      const high = instrument.highKey[region];
       const sounding = keys.filter((key) => key >= low && key <= high).sort((a, b) => a - b);
       if (sounding.length === 0 || sounding.length === high - low + 1) continue;
       if (low === 0 && high === 127) continue;
@@ -46,7 +46,7 @@ export const keyswitchSounds: Rule = {
       const id = `${place.source} ${place.start}`;
       if (seen.has(id)) continue;
       seen.add(id);
-      const first = sounding[0] as number;
+      const first = sounding[0];
       const more = sounding.length > 1 ? ` and ${sounding.length - 1} more` : '';
       report({
         ...place,

@@ -49,8 +49,8 @@ export const loopInverted: Rule = {
 
 /** A quick answer for regions without a loop and those that set both of its ends. */
 function isInOrder(instrument: Instrument, { loopStart, loopEnd }: PlayedFramesTable, at: number): boolean {
-  const start = loopStart[at] as number;
-  const end = loopEnd[at] as number;
+  const start = loopStart[at];
+  const end = loopEnd[at];
   return start < 0 ? end < 0 : end >= 0 && instrument.number(start) < instrument.number(end);
 }
 

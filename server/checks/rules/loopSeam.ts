@@ -36,9 +36,9 @@ export const loopSeam: Rule = {
     const loops = new LoopsInForce(instrument);
     const seen = new Set<string>();
     for (let number = 0; number < instrument.regions.length; number++) {
-      const use = uses[useOfRegion[number] as number];
+      const use = uses[useOfRegion[number]];
       if (!use?.isFile) continue;
-      const region = instrument.regions[number] as number;
+      const region = instrument.regions[number];
       if (loops.isSmooth(region, use, measured) || !loops.find(region, use)) continue;
       const { start, end, startParameter, endParameter } = loops;
       const seam = measured.audibleSeam(use, start, end);
@@ -85,8 +85,8 @@ class LoopsInForce {
 
   /** Whether the loop points of a region are known to close smoothly, so that it does not matter whether it is played. */
   isSmooth(region: number, use: SampleUse, measured: MeasuredSamples): boolean {
-    const start = this.#starts ? (this.#starts[region] as number) : -1;
-    const end = this.#ends ? (this.#ends[region] as number) : -1;
+    const start = this.#starts ? this.#starts[region] : -1;
+    const end = this.#ends ? this.#ends[region] : -1;
     if (start < 0 || end < 0) return false;
     return measured.isSmooth(use, this.#instrument.number(start), this.#instrument.number(end));
   }
@@ -96,14 +96,14 @@ class LoopsInForce {
     const instrument = this.#instrument;
     if (Number.isNaN(lastFrame)) return false;
     const ofFile = factsOf(state)?.loops[0];
-    const looped = this.#modes && this.#isLooped.of(this.#modes[region] as number);
+    const looped = this.#modes && this.#isLooped.of(this.#modes[region]);
     if (!(looped ?? ofFile !== undefined)) return false;
-    const crossfade = this.#crossfades ? (this.#crossfades[region] as number) : -1;
+    const crossfade = this.#crossfades ? this.#crossfades[region] : -1;
     if (crossfade >= 0 && instrument.number(crossfade) !== 0) return false;
-    const forward = this.#types && this.#isForward.of(this.#types[region] as number);
+    const forward = this.#types && this.#isForward.of(this.#types[region]);
     if (!(forward ?? (ofFile === undefined || ofFile.type === 'forward'))) return false;
-    this.startParameter = this.#starts ? (this.#starts[region] as number) : -1;
-    this.endParameter = this.#ends ? (this.#ends[region] as number) : -1;
+    this.startParameter = this.#starts ? this.#starts[region] : -1;
+    this.endParameter = this.#ends ? this.#ends[region] : -1;
     const start = this.startParameter >= 0 ? instrument.number(this.startParameter) : ofFile?.start;
     const end = this.endParameter >= 0 ? instrument.number(this.endParameter) : ofFile?.end;
     if (start === undefined || end === undefined) return false;

@@ -48,8 +48,8 @@ export const loudnessStep: Rule = {
       const common = commonStep(layer);
       if (common > mostCommonDb) continue;
       for (let at = 1; at < layer.length - 1; at++) {
-        const note = layer[at] as Note;
-        const [below, above] = [layer[at - 1] as Note, layer[at + 1] as Note];
+        const note = layer[at];
+        const [below, above] = [layer[at - 1], layer[at + 1]];
         const excess = note.loudness - (below.loudness + above.loudness) / 2;
         const most = Math.abs(excess);
         if (most < leastDb || most < leastTimes * common) continue;
@@ -57,7 +57,7 @@ export const loudnessStep: Rule = {
         const sample = ofRegion[note.number] as PlayedSample;
         if (seen.has(sample)) continue;
         seen.add(sample);
-        const region = context.instrument.regions[note.number] as number;
+        const region = context.instrument.regions[note.number];
         const nameAt = ({ number }: Note) => `"${nameOf((ofRegion[number] as PlayedSample).use.path)}"`;
         const neighbours =
           ofRegion[below.number] === ofRegion[above.number]
@@ -93,31 +93,31 @@ function layersOf(context: CheckContext): Note[][] {
   const lowest = new Float64Array(count).fill(Number.POSITIVE_INFINITY);
   const highest = new Float64Array(count).fill(Number.NEGATIVE_INFINITY);
   for (let number = 0; number < count; number++) {
-    const level = loudness[number] as number;
+    const level = loudness[number];
     const pending = isPending[number] === 1;
     if (!pending && Number.isNaN(level)) continue;
-    const region = instrument.regions[number] as number;
-    const code = codes[number] as number;
-    const set = conditions.ofHeader[region] as number;
+    const region = instrument.regions[number];
+    const code = codes[number];
+    const set = conditions.ofHeader[region];
     if (code < 0 || set === unknownConditions || !notes.includes(region, code)) continue;
     const layer = layers.numberOf(set, code & allVelocities);
     layerOf[number] = layer;
     // What is not known yet could be a neighbour, so the layer has to wait: NaN makes every comparison with it false.
-    lowest[layer] = pending ? Number.NaN : Math.min(lowest[layer] as number, level);
-    highest[layer] = Math.max(highest[layer] as number, level);
+    lowest[layer] = pending ? Number.NaN : Math.min(lowest[layer], level);
+    highest[layer] = Math.max(highest[layer], level);
   }
   const rows = new Map<number, Note[]>();
   for (let number = 0; number < count; number++) {
-    const layer = layerOf[number] as number;
-    if (layer < 0 || !((highest[layer] as number) - (lowest[layer] as number) >= leastDb)) continue;
-    const note = { number, code: codes[number] as number, loudness: loudness[number] as number };
+    const layer = layerOf[number];
+    if (layer < 0 || !(highest[layer] - lowest[layer] >= leastDb)) continue;
+    const note = { number, code: codes[number], loudness: loudness[number] };
     const row = rows.get(layer);
     if (row) row.push(note);
     else rows.set(layer, [note]);
   }
   return [...rows.values()].flatMap((row) => {
-    const { number } = row[0] as Note;
-    const set = conditions.ofHeader[instrument.regions[number] as number] as number;
+    const { number } = row[0];
+    const set = conditions.ofHeader[instrument.regions[number]];
     if (row.length < fewestKeys || conditions.set(set).onRelease) return [];
     if (isRow(row)) return [row];
     return byParent(context, row).filter((part) => part.length >= fewestKeys && isRow(part));
@@ -139,11 +139,11 @@ class NoteRegions {
   }
 
   includes(region: number, code: number): boolean {
-    const tracking = this.#trackings ? (this.#trackings[region] as number) : -1;
+    const tracking = this.#trackings ? this.#trackings[region] : -1;
     if (tracking >= 0 && this.#instrument.number(tracking) === 0) return false;
     const { lowKey, highKey } = rectangleOfCode(code);
     // A single key that plays its sample to the end whatever happens is percussion (common practice).
-    return !(lowKey === highKey && this.#modes && this.#isOneShot.of(this.#modes[region] as number) === true);
+    return !(lowKey === highKey && this.#modes && this.#isOneShot.of(this.#modes[region]) === true);
   }
 }
 
@@ -156,7 +156,7 @@ function isRow(layer: Note[]): boolean {
 function byParent({ instrument }: CheckContext, layer: readonly Note[]): Note[][] {
   const parts = new Map<number, Note[]>();
   for (const note of layer) {
-    const parent = instrument.parent(instrument.regions[note.number] as number);
+    const parent = instrument.parent(instrument.regions[note.number]);
     const part = parts.get(parent);
     if (part) part.push(note);
     else parts.set(parent, [note]);
@@ -168,9 +168,9 @@ function byParent({ instrument }: CheckContext, layer: readonly Note[]): Note[][
 function commonStep(layer: readonly Note[]): number {
   const steps = layer
     .slice(1)
-    .map(({ loudness }, at) => Math.abs(loudness - (layer[at] as Note).loudness))
+    .map(({ loudness }, at) => Math.abs(loudness - layer[at].loudness))
     .sort((a, b) => a - b);
-  return steps[(steps.length - 1) >> 1] as number;
+  return steps[(steps.length - 1) >> 1];
 }
 
 function fixesOf({ instrument, notation }: CheckContext, region: number, excess: number): Fix[] {

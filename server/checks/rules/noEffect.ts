@@ -65,12 +65,12 @@ function reportLoops(context: CheckContext, report: Report): void {
   const deadModes = new ValueAnswers(instrument, (text) => /^(?:no_loop|one_shot)$/i.test(text));
   const frames = playedFramesOf(context);
   for (let at = 0; at < frames.count; at++) {
-    const loopStart = frames.loopStart[at] as number;
-    const loopEnd = frames.loopEnd[at] as number;
+    const loopStart = frames.loopStart[at];
+    const loopEnd = frames.loopEnd[at];
     if (loopStart < 0 && loopEnd < 0) continue;
-    const loopMode = frames.loopMode[at] as number;
+    const loopMode = frames.loopMode[at];
     const isDead = deadModes.of(loopMode) === true;
-    const own = instrument.firstParameter(frames.region[at] as number);
+    const own = instrument.firstParameter(frames.region[at]);
     for (const parameter of [loopStart, loopEnd]) {
       // Only what is inherited can have an effect elsewhere. Programs that write all values out give 0 for a loop that
       // is not there (common practice).
@@ -100,9 +100,9 @@ function reportBound(context: CheckContext, report: Report, { names, by, isAlive
   const alive = new ValueAnswers(instrument, (text) => isAlive(text.toLowerCase()));
   const uses = new Uses();
   for (const region of instrument.regions) {
-    const isGoverned = governing && alive.of(governing[region] as number) === true;
+    const isGoverned = governing && alive.of(governing[region]) === true;
     for (const column of columns) {
-      const parameter = column[region] as number;
+      const parameter = column[region];
       if (parameter >= 0) uses.add(parameter, isGoverned ? -1 : parameter);
     }
   }

@@ -67,7 +67,7 @@ function collectDraws({ instrument }: CheckContext): Iterable<Draw> {
   const draws = new Map<string, Draw>();
   const situationOf: (string | undefined)[] = [];
   for (const region of instrument.regions) {
-    const number = conditions.ofHeader[region] as number;
+    const number = conditions.ofHeader[region];
     const set = conditions.set(number);
     const { lowRandom: low, highRandom: high, sequenceLength, sequencePosition } = set;
     if (set.onRelease || (low <= 0 && high >= 1) || low > high) continue;
@@ -103,9 +103,9 @@ function holesIn(ranges: readonly Range[]): Range[] {
 /** The value next to a hole: where the range above it starts, else where the one below it ends. */
 function placeOf(draw: Draw, hole: Range, inForce: InForce, low: number, high: number): number {
   const above = draw.ranges.findIndex((range) => range.low === hole.high);
-  if (above >= 0 && low >= 0) return inForce.effective(draw.regions[above] as number, low);
+  if (above >= 0 && low >= 0) return inForce.effective(draw.regions[above], low);
   const below = draw.ranges.findIndex((range) => range.high === hole.low);
-  return below >= 0 && high >= 0 ? inForce.effective(draw.regions[below] as number, high) : -1;
+  return below >= 0 && high >= 0 ? inForce.effective(draw.regions[below], high) : -1;
 }
 
 function percent({ low, high }: Range): number {

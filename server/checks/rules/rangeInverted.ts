@@ -20,21 +20,18 @@ export const rangeInverted: Rule = {
     const seen = new Set<number>();
     const inForce = new InForce(instrument);
     for (let at = 0; at < rangeEnds.length; at++) {
-      const header = rangeHeaders[at] as number;
-      const name = instrument.name(rangeEnds[at] as number);
-      const lowName = lows[name] as number;
+      const header = rangeHeaders[at];
+      const name = instrument.name(rangeEnds[at]);
+      const lowName = lows[name];
       const low = inForce.effective(header, lowName);
-      const high = inForce.effective(header, highs[name] as number);
+      const high = inForce.effective(header, highs[name]);
       if (low < 0 || high < 0 || low === high) continue;
       const lowValue = instrument.keyNumber(low);
       const highValue = instrument.keyNumber(high);
       // Below 0 a range is switched off, but for pitch bend.
       if (!(lowValue > highValue) || (highValue < 0 && lowName !== bendOf(instrument.names))) continue;
       const pair = low * 2 ** 26 + high;
-      if (
-        seen.has(pair) ||
-        !isInForce(instrument, inForce, header, lowName, low, highs[name] as number, high)
-      )
+      if (seen.has(pair) || !isInForce(instrument, inForce, header, lowName, low, highs[name], high))
         continue;
       seen.add(pair);
       const place = Math.max(low, high);

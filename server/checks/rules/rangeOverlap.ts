@@ -40,7 +40,7 @@ function findingOf(context: CheckContext, overlap: RegionOverlap): RuleFinding {
 }
 
 function foldedFinding(instrument: Instrument, overlaps: readonly RegionOverlap[]): RuleFinding {
-  const { other } = overlaps[0] as RegionOverlap;
+  const { other } = overlaps[0];
   const rectangle = rectangleOf(instrument, other) as Rectangle;
   return {
     ...instrument.headerSpan(other),
@@ -70,14 +70,14 @@ function fixesOf(context: CheckContext, { region, other }: RegionOverlap): Fix[]
   const fixes: Fix[] = [];
   if (partlyCovers(one.lowKey, one.highKey, two.lowKey, two.highKey)) {
     const [lower, upper] = one.lowKey < two.lowKey ? [region, other] : [other, region];
-    const start = instrument.lowKey[upper] as number;
-    const end = instrument.highKey[lower] as number;
+    const start = instrument.lowKey[upper];
+    const end = instrument.highKey[lower];
     fixes.push(...setKey(context, lower, 'hikey', start - 1), ...setKey(context, upper, 'lokey', end + 1));
   }
   if (partlyCovers(one.lowVelocity, one.highVelocity, two.lowVelocity, two.highVelocity)) {
     const [lower, upper] = one.lowVelocity < two.lowVelocity ? [region, other] : [other, region];
-    const start = instrument.lowVelocity[upper] as number;
-    const end = instrument.highVelocity[lower] as number;
+    const start = instrument.lowVelocity[upper];
+    const end = instrument.highVelocity[lower];
     fixes.push(
       ...setValue(context, lower, 'hivel', start - 1),
       ...setValue(context, upper, 'lovel', end + 1),

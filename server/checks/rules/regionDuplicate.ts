@@ -5,7 +5,6 @@ import { PairNumbers } from '../../model/overlaps/pairNumbers';
 import { Parameter } from '../../model/parameterNames';
 import { fixOf } from '../facts/parameterFixes';
 import { placeText, regionTitle } from '../facts/regionText';
-import type { SampleUse } from '../facts/sampleUses';
 import { sampleUsesOf } from '../facts/sampleUses';
 import type { Rule } from '../rule';
 
@@ -24,7 +23,7 @@ export const regionDuplicate: Rule = {
     const { instrument, notation } = context;
     const conditions = conditionsOf(instrument);
     const { uses, useOfRegion } = sampleUsesOf(context);
-    const pathOf = (number: number) => (uses[useOfRegion[number] as number] as SampleUse).path;
+    const pathOf = (number: number) => uses[useOfRegion[number]].path;
     const codes = rectangleCodesOf(instrument);
     /** Conditions with a rectangle. */
     const places = new PairNumbers(codes.length);
@@ -35,22 +34,22 @@ export const regionDuplicate: Rule = {
     const { regions } = instrument;
     let comparisons = 0;
     for (let number = 0; number < regions.length; number++) {
-      const use = uses[useOfRegion[number] as number];
+      const use = uses[useOfRegion[number]];
       if (!use || use.path === '' || use.path === '*silence') continue;
-      const region = regions[number] as number;
-      const code = codes[number] as number;
+      const region = regions[number];
+      const code = codes[number];
       if (code < 0) continue;
       const known = places.count;
-      const place = places.numberOf(conditions.ofHeader[region] as number, code);
+      const place = places.numberOf(conditions.ofHeader[region], code);
       if (place === known) {
         firsts[place] = number;
         continue;
       }
-      const rivals = stacks.get(place) ?? [firsts[place] as number];
+      const rivals = stacks.get(place) ?? [firsts[place]];
       const isTwin = (one: number) =>
         pathOf(one) === use.path &&
         comparisons++ < mostComparisons &&
-        soundsAlike(instrument, regions[one] as number, region);
+        soundsAlike(instrument, regions[one], region);
       const found =
         rivals.find(isTwin) ??
         (rivals.length < mostInStack ? undefined : crowded.get(`${place} ${use.path}`)?.find(isTwin));
@@ -61,7 +60,7 @@ export const regionDuplicate: Rule = {
         } else append(crowded, `${place} ${use.path}`, number);
         continue;
       }
-      const twin = regions[found] as number;
+      const twin = regions[found];
       report({
         ...instrument.headerSpan(region),
         message: `${regionTitle(instrument, region)} plays on the same keys and velocities, under the same conditions and with the same sound as in ${placeText(instrument, twin)}, so it is only louder. Take one of the two out.`,

@@ -30,7 +30,7 @@ export const rootMismatch: Rule = {
     const deviations = claims.deviationsOfSamples(surely);
     const common = commonDeviation(deviations);
     const isCommon = (at: number) =>
-      common !== undefined && Math.abs((claims.deviationCents[at] as number) - common) <= agreeingCents / 2;
+      common !== undefined && Math.abs(claims.deviationCents[at] - common) <= agreeingCents / 2;
     if (common !== undefined) {
       const together = off.filter(isCommon).map((at) => claims.at(at));
       const [first] = together;
@@ -63,8 +63,8 @@ export const rootMismatch: Rule = {
 function clearlyOff({ count, deviationCents, confidence }: PitchClaims): number[] {
   const off: number[] = [];
   for (let at = 0; at < count; at++) {
-    const isOff = Math.abs(deviationCents[at] as number) >= leastCents;
-    if (isOff && (confidence[at] as number) >= surely) off.push(at);
+    const isOff = Math.abs(deviationCents[at]) >= leastCents;
+    if (isOff && confidence[at] >= surely) off.push(at);
   }
   return off;
 }
@@ -82,13 +82,13 @@ function commonDeviation(deviations: Float64Array): number | undefined {
   let count = 0;
   let first = 0;
   for (let last = 0; last < deviations.length; last++) {
-    while ((deviations[last] as number) - (deviations[first] as number) > agreeingCents) first++;
+    while (deviations[last] - deviations[first] > agreeingCents) first++;
     if (last - first + 1 <= count) continue;
     count = last - first + 1;
     from = first;
   }
   if (count < fewestCommon || count < leastCommonPart * deviations.length) return undefined;
-  const [lowest, highest] = [deviations[from] as number, deviations[from + count - 1] as number];
+  const [lowest, highest] = [deviations[from], deviations[from + count - 1]];
   if (Math.min(Math.abs(lowest), Math.abs(highest)) < leastCents) return undefined;
   return (lowest + highest) / 2;
 }
@@ -96,7 +96,7 @@ function commonDeviation(deviations: Float64Array): number | undefined {
 function commonText(together: readonly PitchClaim[], all: number, cents: number): string {
   const count = samplesIn(together);
   const which = count === all ? `All ${all} samples` : `${count} of the ${all} samples`;
-  const { use, rootKey, pitch } = together[0] as PitchClaim;
+  const { use, rootKey, pitch } = together[0];
   const side = cents > 0 ? 'above' : 'below';
   return `${which} whose pitch is clear sound ${pitchDistanceText(cents)} ${side} their root keys and tuning, as here "${nameOf(use.path)}", which sounds at ${soundingText(pitch)} and has root key ${keyText(rootKey)}. Set all root keys or the tuning to what sounds.`;
 }

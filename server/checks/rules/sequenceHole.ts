@@ -51,8 +51,8 @@ function collectSequences(context: CheckContext, inForce: InForce, report: Repor
   let last: Sequence | undefined;
   const codes = rectangleCodesOf(instrument);
   for (let at = 0; at < codes.length; at++) {
-    const region = instrument.regions[at] as number;
-    const number = conditions.ofHeader[region] as number;
+    const region = instrument.regions[at];
+    const number = conditions.ofHeader[region];
     const set = conditions.set(number);
     const { sequenceLength: length, sequencePosition: position } = set;
     if (length === 1 && position === 1) continue;
@@ -60,7 +60,7 @@ function collectSequences(context: CheckContext, inForce: InForce, report: Repor
       reportBeyond(context, inForce, region, beyond, report);
       continue;
     }
-    const code = length > longest ? -1 : (codes[at] as number);
+    const code = length > longest ? -1 : codes[at];
     if (code < 0) continue;
     let situation = situationOf[number];
     if (situation === undefined) {

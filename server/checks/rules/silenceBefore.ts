@@ -86,7 +86,7 @@ class SampleStarts {
       if (!survey || survey.leadingSilenceFrames >= survey.frames) continue;
       const together = this.#togetherWith(number);
       const seconds = this.#heardSeconds(number, sample, survey.leadingSilenceFrames);
-      this.#earliest[together] = Math.min(seconds, this.#earliest[together] as number);
+      this.#earliest[together] = Math.min(seconds, this.#earliest[together]);
     }
   }
 
@@ -95,9 +95,8 @@ class SampleStarts {
     return sample.regions.filter((region) => {
       const number = this.#instrument.regionNumber(region);
       const seconds = this.#heardSeconds(number, sample, survey.leadingSilenceFrames);
-      if (seconds < leastSeconds || (this.#codes[number] as number) < 0 || this.#isMeant(region))
-        return false;
-      const earliest = this.#earliest[this.#togetherWith(number)] as number;
+      if (seconds < leastSeconds || this.#codes[number] < 0 || this.#isMeant(region)) return false;
+      const earliest = this.#earliest[this.#togetherWith(number)];
       return earliest >= seconds || seconds > mostRoomSeconds;
     });
   }
@@ -105,7 +104,7 @@ class SampleStarts {
   /** Whether a region starts late, backwards or when a key is released, so that silence is no fault. */
   #isMeant(region: number): boolean {
     const conditions = conditionsOf(this.#instrument);
-    if (conditions.set(conditions.ofHeader[region] as number).onRelease) return true;
+    if (conditions.set(conditions.ofHeader[region]).onRelease) return true;
     const delayed = (['delay', 'delay_samples', 'delay_beats'] as const).some((name) => {
       const parameter = this.#few.of(region, name);
       return parameter >= 0 && this.#instrument.number(parameter) !== 0;
@@ -118,7 +117,7 @@ class SampleStarts {
   }
 
   #heardSeconds(number: number, { facts }: PlayedSample, silence: number): number {
-    const parameter = this.#few.of(this.#instrument.regions[number] as number, 'offset');
+    const parameter = this.#few.of(this.#instrument.regions[number], 'offset');
     const offset = parameter >= 0 ? this.#instrument.number(parameter) || 0 : 0;
     return Math.max(0, silence - offset) / facts.sampleRate;
   }
@@ -126,7 +125,7 @@ class SampleStarts {
   /** Equal for regions that sound together, such as the microphones of one take. */
   #togetherWith(number: number): number {
     const conditions = conditionsOf(this.#instrument);
-    const set = conditions.ofHeader[this.#instrument.regions[number] as number] as number;
+    const set = conditions.ofHeader[this.#instrument.regions[number]];
     let moment = this.#momentOfSet.get(set);
     if (moment === undefined) {
       const { sequenceLength, sequencePosition, lowRandom, highRandom } = conditions.set(set);
@@ -136,7 +135,7 @@ class SampleStarts {
       this.#moments.set(text, moment);
       this.#momentOfSet.set(set, moment);
     }
-    return this.#together.numberOf(moment, this.#codes[number] as number);
+    return this.#together.numberOf(moment, this.#codes[number]);
   }
 
   #text(region: number, name: (typeof names)[number]): string | undefined {

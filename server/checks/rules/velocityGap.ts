@@ -17,9 +17,7 @@ export const velocityGap: Rule = {
         message: `Nothing answers ${velocitiesText(gap.lowVelocity, gap.highVelocity)} on ${keysText(gap.lowKey, gap.highKey)}. Widen a velocity range or add a region.`,
         fixes: () => {
           const onKeys = [...instrument.regions].filter(
-            (region) =>
-              (instrument.lowKey[region] as number) <= gap.highKey &&
-              (instrument.highKey[region] as number) >= gap.lowKey,
+            (region) => instrument.lowKey[region] <= gap.highKey && instrument.highKey[region] >= gap.lowKey,
           );
           const below = onKeys.filter((region) => instrument.highVelocity[region] === gap.lowVelocity - 1);
           const above = onKeys.filter((region) => instrument.lowVelocity[region] === gap.highVelocity + 1);

@@ -51,7 +51,7 @@ export const velocityOrder: Rule = {
     const found = new Map<string, Inversion[]>();
     for (const inversion of layers.inversions()) {
       const { upper, lower } = inversion;
-      const [above, below] = [codes[upper] as number, codes[lower] as number];
+      const [above, below] = [codes[upper], codes[lower]];
       const key = `${layers.conditionsOf(upper)} ${above & allVelocities} ${below & allVelocities}`;
       const list = found.get(key);
       if (list) list.push(inversion);
@@ -104,7 +104,7 @@ class Layers {
 
   /** The number of the conditions of a region. */
   conditionsOf(number: number): number {
-    return this.#conditions.ofHeader[this.#instrument.regions[number] as number] as number;
+    return this.#conditions.ofHeader[this.#instrument.regions[number]];
   }
 
   inversions(): Inversion[] {
@@ -122,7 +122,7 @@ class Layers {
     let last = -1;
     let next = -1;
     for (let number = this.#codes.length - 1; number >= 0; number--) {
-      if ((this.#codes[number] as number) < 0) continue;
+      if (this.#codes[number] < 0) continue;
       const set = this.conditionsOf(number);
       if (set !== last) {
         if (next >= 0) firsts.set(last, next);
@@ -138,9 +138,9 @@ class Layers {
 
   /** Adds what is the wrong way round in a chain of regions. */
   #addInversions(start: number, found: Inversion[]): void {
-    for (let number = start; number >= 0; number = this.#next[number] as number) this.#enter(number);
+    for (let number = start; number >= 0; number = this.#next[number]) this.#enter(number);
     const softer: Inversion[] = [];
-    for (let upper = start; upper >= 0; upper = this.#next[upper] as number) {
+    for (let upper = start; upper >= 0; upper = this.#next[upper]) {
       if (this.#first[upper] !== upper) continue;
       const lower = this.#below(upper);
       if (lower < 0 || this.#regions[lower] !== this.#regions[upper]) continue;
@@ -148,24 +148,24 @@ class Layers {
       if (softerDb !== undefined) softer.push({ upper, lower, softerDb });
     }
     if (softer.length > 0) found.push(...this.#withLowerPeaks(softer, start));
-    for (let number = start; number >= 0; number = this.#next[number] as number) {
-      const { lowKey, highKey, highVelocity } = rectangleOfCode(this.#codes[number] as number);
+    for (let number = start; number >= 0; number = this.#next[number]) {
+      const { lowKey, highKey, highVelocity } = rectangleOfCode(this.#codes[number]);
       this.#byEnd.fill(0, highVelocity * 128 + lowKey, highVelocity * 128 + highKey + 1);
     }
   }
 
   /** Takes a region in. */
   #enter(number: number): void {
-    const code = this.#codes[number] as number;
+    const code = this.#codes[number];
     const { lowKey, highKey, highVelocity } = rectangleOfCode(code);
     const row = highVelocity * 128;
-    const level = this.#loudnesses.loudness[number] as number;
-    const before = (this.#byEnd[row + lowKey] as number) - 1;
+    const level = this.#loudnesses.loudness[number];
+    const before = this.#byEnd[row + lowKey] - 1;
     if (before >= 0 && this.#codes[before] === code) {
       // Not a number where one of them is not known, so that nothing is said of them.
-      this.#level[before] = sumOfLevels(this.#level[before] as number, level);
+      this.#level[before] = sumOfLevels(this.#level[before], level);
       this.#first[number] = before;
-      this.#regions[before] = (this.#regions[before] as number) + 1;
+      this.#regions[before] = this.#regions[before] + 1;
       return;
     }
     this.#level[number] = level;
@@ -178,10 +178,10 @@ class Layers {
 
   /** What ends next below a layer in the middle of its keys, −1 for nothing. */
   #below(number: number): number {
-    const { lowKey, highKey, lowVelocity } = rectangleOfCode(this.#codes[number] as number);
+    const { lowKey, highKey, lowVelocity } = rectangleOfCode(this.#codes[number]);
     const middle = (lowKey + highKey) >> 1;
     for (let velocity = lowVelocity - 1; velocity > 0; velocity--) {
-      const there = this.#byEnd[velocity * 128 + middle] as number;
+      const there = this.#byEnd[velocity * 128 + middle];
       if (there > 0) return there - 1;
     }
     return -1;
@@ -189,29 +189,28 @@ class Layers {
 
   /** By how many dB a layer is clearly softer than the one below it. */
   #softerBy(upper: number, lower: number): number | undefined {
-    const above = rectangleOfCode(this.#codes[upper] as number);
-    const below = rectangleOfCode(this.#codes[lower] as number);
+    const above = rectangleOfCode(this.#codes[upper]);
+    const below = rectangleOfCode(this.#codes[lower]);
     if (this.#ofRegion[upper] === this.#ofRegion[lower] || !shareKeys(above, below)) return undefined;
-    const softerDb =
-      (this.#level[lower] as number) - (this.#level[upper] as number) - this.#gainBetween(upper, lower);
+    const softerDb = this.#level[lower] - this.#level[upper] - this.#gainBetween(upper, lower);
     return softerDb >= leastLoudnessDb ? softerDb : undefined;
   }
 
   /** What velocity adds from one layer to the one above it, in dB, where one takes over from the other. */
   #gainBetween(upper: number, lower: number): number {
-    const { lowVelocity } = rectangleOfCode(this.#codes[upper] as number);
-    const { highVelocity } = rectangleOfCode(this.#codes[lower] as number);
+    const { lowVelocity } = rectangleOfCode(this.#codes[upper]);
+    const { highVelocity } = rectangleOfCode(this.#codes[lower]);
     return this.#gains.of(upper, lowVelocity) - this.#gains.of(lower, highVelocity);
   }
 
   /** Those of some inversions in which the peak of the upper layer is clearly lower too. */
   #withLowerPeaks(inversions: readonly Inversion[], start: number): Inversion[] {
     const peaks = new Map<number, number>();
-    for (let number = start; number >= 0; number = this.#next[number] as number) {
+    for (let number = start; number >= 0; number = this.#next[number]) {
       const survey = this.#survey(number);
-      const gain = this.#loudnesses.gain[number] as number;
+      const gain = this.#loudnesses.gain[number];
       const peak = survey ? 20 * Math.log10(survey.peak) + gain : Number.NaN;
-      const first = this.#first[number] as number;
+      const first = this.#first[number];
       peaks.set(first, Math.max(peaks.get(first) ?? Number.NEGATIVE_INFINITY, peak));
     }
     return inversions.filter(({ upper, lower }) => {
@@ -255,8 +254,8 @@ class VelocityGains {
    * an attenuation of 20 log (127² / velocity²) at 100 %; less of it at less is how players commonly read it.
    */
   of(number: number, velocity: number): number {
-    const region = this.#instrument.regions[number] as number;
-    const parameter = this.#tracks ? (this.#tracks[region] as number) : -1;
+    const region = this.#instrument.regions[number];
+    const parameter = this.#tracks ? this.#tracks[region] : -1;
     const part = parameter < 0 ? 1 : this.#instrument.number(parameter) / 100;
     if (!(part >= 0 && part <= 1)) return Number.NaN;
     if (part !== this.#part) {
@@ -265,7 +264,7 @@ class VelocityGains {
         this.#gains[at] = 20 * Math.log10(1 - part + part * (at / 127) ** 2);
       }
     }
-    return this.#gains[velocity] as number;
+    return this.#gains[velocity];
   }
 }
 
@@ -275,12 +274,12 @@ function findingOf(context: CheckContext, inversions: readonly Inversion[]): Rul
   const codes = rectangleCodesOf(instrument);
   const [{ upper, lower, softerDb }, ...others] = inversions as [Inversion, ...Inversion[]];
   const titleOf = (number: number) => {
-    const { lowVelocity, highVelocity } = rectangleOfCode(codes[number] as number);
+    const { lowVelocity, highVelocity } = rectangleOfCode(codes[number]);
     const { path } = (ofRegion[number] as PlayedSample).use;
     return `"${nameOf(path)}" (${velocitiesText(lowVelocity, highVelocity)})`;
   };
-  const placeAt = (number: number) => placeInRegion(instrument, instrument.regions[number] as number);
-  const { lowKey, highKey } = rectangleOfCode(codes[upper] as number);
+  const placeAt = (number: number) => placeInRegion(instrument, instrument.regions[number]);
+  const { lowKey, highKey } = rectangleOfCode(codes[upper]);
   const places = others.length === 1 ? '1 more place' : `${others.length} more places`;
   const more = others.length === 0 ? '' : ` It is so in ${places} of these layers.`;
   const further = others.length > mostRelated ? [] : others;

@@ -108,7 +108,7 @@ function usedPaths(instrument: Instrument): Set<string> {
   const used = new Set<string>();
   let last = -1;
   for (const region of instrument.regions) {
-    const parameter = instrument.sampleParameter[region] as number;
+    const parameter = instrument.sampleParameter[region];
     if (parameter < 0 || parameter === last) continue;
     last = parameter;
     used.add(joinPath('', instrument.samplePath(region) as string));

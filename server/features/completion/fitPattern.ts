@@ -13,7 +13,7 @@ export function fitPattern(pattern: string, typed: string): FittedPattern {
   const numbers: string[] = [];
   let rest = typed.toLowerCase();
   for (let part = 0; part < parts.length && rest !== ''; part++) {
-    const text = parts[part] as string;
+    const text = parts[part];
     if (part % 2 === 1) {
       const digits = /^\d{1,3}/.exec(rest)?.[0];
       if (digits === undefined) break;

@@ -91,14 +91,14 @@ function spanText(instrument: Instrument, regions: readonly number[]): string {
   let lowVelocity = 128;
   let highVelocity = 0;
   for (const region of regions) {
-    const low = instrument.lowKey[region] as number;
-    const high = instrument.highKey[region] as number;
+    const low = instrument.lowKey[region];
+    const high = instrument.highKey[region];
     if (low !== keysOff && high !== keysOff) {
       lowKey = Math.min(lowKey, low);
       highKey = Math.max(highKey, high);
     }
-    lowVelocity = Math.min(lowVelocity, Math.max(1, instrument.lowVelocity[region] as number));
-    highVelocity = Math.max(highVelocity, instrument.highVelocity[region] as number);
+    lowVelocity = Math.min(lowVelocity, Math.max(1, instrument.lowVelocity[region]));
+    highVelocity = Math.max(highVelocity, instrument.highVelocity[region]);
   }
   const keys = highKey < 0 ? 'no keys' : keySpanText(lowKey, highKey);
   return `${keys}, ${lowVelocity === highVelocity ? `velocity ${lowVelocity}` : `velocities ${lowVelocity} to ${highVelocity}`}`;

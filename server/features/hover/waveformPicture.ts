@@ -37,8 +37,8 @@ export function waveformPicture({ frames, lowest, highest }: SampleOutline, play
   for (let step = 0; step < steps; step++) {
     const middle = ((step + 0.5) * frames) / steps;
     const at = round(((step + 0.5) * width) / steps);
-    const low = y(lowest[step] as number);
-    const high = y(highest[step] as number);
+    const low = y(lowest[step]);
+    const high = y(highest[step]);
     const bar = `M${at} ${high}V${round(Math.max(low, high + 1))}`;
     (middle >= played.start && middle <= played.end + 1 ? inside : outside).push(bar);
   }

@@ -20,7 +20,7 @@ export function fileLinks({ instrument, folder, samples }: ReadDocument): FileLi
   const lookup = samples.lookup(folder);
   let last = -1;
   for (const region of instrument.regions) {
-    const parameter = instrument.sampleParameter[region] as number;
+    const parameter = instrument.sampleParameter[region];
     if (parameter < 0 || parameter === last) continue;
     last = parameter;
     const sample = instrument.samplePath(region) as string;

@@ -68,7 +68,7 @@ function sampleReferences(instrument: Instrument, path: string, add: Add): void 
     if (isNamed(parameter)) add(instrument.valueSpan(parameter), false);
   });
   for (const region of instrument.regions) {
-    const parameter = instrument.sampleParameter[region] as number;
+    const parameter = instrument.sampleParameter[region];
     if (parameter < 0) continue;
     const isOwn = parameter >= instrument.firstParameter(region);
     // Where a <control> stands between the two, the region's own default path counts.
@@ -111,7 +111,7 @@ function groupReferences(instrument: Instrument, value: string, add: Add): void 
 
 function eachOnce(found: Reference[]): Reference[] {
   const order = (a: Reference, b: Reference) => a.source - b.source || a.start - b.start || a.end - b.end;
-  const isInOrder = found.every((one, at) => at === 0 || order(found[at - 1] as Reference, one) <= 0);
+  const isInOrder = found.every((one, at) => at === 0 || order(found[at - 1], one) <= 0);
   if (!isInOrder) found.sort(order);
   return found.filter((one, at) => {
     const before = found[at - 1];

@@ -87,7 +87,7 @@ function symbolName(instrument: Instrument, header: number): string {
     if (text !== '') return text;
   }
   if (kind !== HeaderKind.region) return written;
-  const sample = instrument.sampleParameter[header] as number;
+  const sample = instrument.sampleParameter[header];
   return sample < 0 ? written : sampleName(instrument.valueText(sample)) || written;
 }
 

@@ -38,7 +38,7 @@ export function namedPlaces(instrument: Instrument): NamedPlace[] {
   const seen = new Set<string>();
   let last = -1;
   for (const region of instrument.regions) {
-    const parameter = instrument.sampleParameter[region] as number;
+    const parameter = instrument.sampleParameter[region];
     if (parameter < 0 || parameter === last) continue;
     last = parameter;
     const sample = instrument.samplePath(region) as string;

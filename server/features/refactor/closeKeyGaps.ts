@@ -52,17 +52,15 @@ export const closeKeyGaps: Refactoring = {
 function gapsIn(selected: SelectedDocument): { gaps: KeyGap[]; regions: number[] } {
   const { instrument } = selected;
   const regions = scopeRegions(selected).filter(
-    (region) =>
-      (instrument.lowKey[region] as number) >= 0 &&
-      (instrument.highKey[region] as number) >= (instrument.lowKey[region] as number),
+    (region) => instrument.lowKey[region] >= 0 && instrument.highKey[region] >= instrument.lowKey[region],
   );
   if (!regions.every((region) => isWhollyHere(instrument, region))) return { gaps: [], regions };
   const rectangles = regions.map((region) => ({
     region,
-    lowKey: instrument.lowKey[region] as number,
-    highKey: instrument.highKey[region] as number,
-    lowVelocity: instrument.lowVelocity[region] as number,
-    highVelocity: instrument.highVelocity[region] as number,
+    lowKey: instrument.lowKey[region],
+    highKey: instrument.highKey[region],
+    lowVelocity: instrument.lowVelocity[region],
+    highVelocity: instrument.highVelocity[region],
   }));
   return { gaps: findKeyGaps(rectangles, new Set()), regions };
 }

@@ -11,7 +11,7 @@ export const sortRegions: Refactoring = {
   offer(selected) {
     const { instrument } = selected;
     return runsIn(selected).some((run) =>
-      run.some((region, at) => at > 0 && order(instrument, run[at - 1] as number, region) > 0),
+      run.some((region, at) => at > 0 && order(instrument, run[at - 1], region) > 0),
     )
       ? 'Sort the regions by key, then by velocity'
       : undefined;
@@ -25,8 +25,8 @@ export const sortRegions: Refactoring = {
       if (!blocks) continue;
       const sorted = [...run].sort((a, b) => order(instrument, a, b) || a - b);
       sorted.forEach((region, at) => {
-        const { start, end } = blocks[at] as Block;
-        const own = blocks[region - (run[0] as number)] as Block;
+        const { start, end } = blocks[at];
+        const own = blocks[region - run[0]];
         if (run[at] !== region)
           edits.push({ source: 0, start, end, newText: text.slice(own.start, own.end) });
       });
@@ -37,7 +37,7 @@ export const sortRegions: Refactoring = {
 
 function order({ lowKey, highKey, lowVelocity, highVelocity }: Instrument, a: number, b: number): number {
   for (const values of [lowKey, lowVelocity, highKey, highVelocity]) {
-    const difference = (values[a] as number) - (values[b] as number);
+    const difference = values[a] - values[b];
     if (difference !== 0) return difference;
   }
   return 0;
@@ -64,7 +64,7 @@ interface Block {
 /** The text of each region with the remarks that belong to it; `undefined` where they cannot change places. */
 function blocksOf(instrument: Instrument, run: readonly number[]): Block[] | undefined {
   const text = instrument.sources[0]?.text ?? '';
-  const from = instrument.headerSpan(run[0] as number).start;
+  const from = instrument.headerSpan(run[0]).start;
   const to = instrument.bodySpan(run.at(-1) as number).end;
   const directives = instrument.directives.filter(
     ({ source, start }) => source === 0 && start >= from && start < lineEndAt(text, to),

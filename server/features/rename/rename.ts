@@ -95,7 +95,7 @@ export function renameVariable(
       }
       if (place.name !== name) continue;
       const { source, start, end } = nameOfVariable(instrument, place);
-      const file = instrument.sources[source] as Source;
+      const file = instrument.sources[source];
       if (file.text.slice(start, end) !== name) {
         return {
           refusal: `$${name} is written in another way ${whereText(instrument, place)}, so it cannot be renamed there.`,
@@ -141,7 +141,7 @@ export function renameLabel(
   for (const { instrument, notationOf } of instruments) {
     for (const parameter of labels(instrument, opcode, name)) {
       const { source, start, end } = instrument.valueSpan(parameter);
-      const file = instrument.sources[source] as Source;
+      const file = instrument.sources[source];
       // A variable that stands for the whole opcode holds no label of its own.
       if (start < instrument.nameSpan(parameter).end) continue;
       const newText = notationOf(file).spelling.value(newName, { text: file.text, start });
@@ -180,7 +180,7 @@ export function filesWith(instrument: Instrument, renaming: Renaming): Set<strin
     for (const parameter of labels(instrument, renaming.opcode, renaming.name))
       sources.add(instrument.parameterSource(parameter));
   }
-  return new Set([...sources].map((source) => (instrument.sources[source] as Source).path));
+  return new Set([...sources].map((source) => instrument.sources[source].path));
 }
 
 /** The instruments that have to change together with the first: those that share a file in which the name stands. */

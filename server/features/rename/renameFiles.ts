@@ -134,7 +134,7 @@ class PathMover {
     const instrument = this.#instrument;
     const used = new Set<number>();
     for (const region of instrument.regions) {
-      const parameter = instrument.sampleParameter[region] as number;
+      const parameter = instrument.sampleParameter[region];
       if (parameter < 0) continue;
       used.add(parameter);
       this.#sample(parameter, instrument.control(region));
@@ -209,7 +209,7 @@ class PathMover {
 
   /** Notes the new text of a path; answers whether it can be written in this place. */
   #put({ source, start, end }: Span, value: string, newValue: string): boolean {
-    const file = this.#instrument.sources[source] as Source;
+    const file = this.#instrument.sources[source];
     const raw = file.text.slice(start, end);
     const { spelling } = this.#moving.notationOf(file);
     const spell = (text: string) => spelling.value(text, { text: file.text, start });
@@ -232,7 +232,7 @@ class PathMover {
   }
 
   #problem({ source, start }: Span, message: string): void {
-    const file = this.#instrument.sources[source] as Source;
+    const file = this.#instrument.sources[source];
     this.#problems.add(`${nameOf(file.path)}, line ${file.positionAt(start).line}: ${message}`);
   }
 }
@@ -266,9 +266,9 @@ function isKept(
   const to = folderOf(after.sources[0]?.path ?? '');
   const embedded = embeddedNames(instrument);
   return instrument.regions.every((region, at) => {
-    if (leftAlone.has(instrument.sampleParameter[region] as number)) return true;
+    if (leftAlone.has(instrument.sampleParameter[region])) return true;
     const before = instrument.samplePath(region);
-    const now = after.samplePath(after.regions[at] as number);
+    const now = after.samplePath(after.regions[at]);
     if (before === undefined || now === undefined || before.startsWith('*') || embedded.has(before))
       return before === now;
     return moves.after(actual(joinPath(from, before))) === joinPath(to, now);
@@ -297,7 +297,7 @@ export class MergedPaths {
     for (const { source: file, start, end, newText } of paths) {
       // What stays in the main file itself can be in nobody's way.
       if (file === 0 && newText === undefined) continue;
-      const source = sources[file] as Source;
+      const source = sources[file];
       const key = `${source.path}\0${start}`;
       const before = this.#paths.get(key);
       if (!before) this.#paths.set(key, { source, start, end, newText, isContested: false });

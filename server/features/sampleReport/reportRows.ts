@@ -47,9 +47,9 @@ export function reportRows(context: CheckContext, claims: readonly PitchClaim[])
   }
   const regionsOf = new Map<string, { use: SampleUse; regions: number[] }>();
   for (let number = 0; number < instrument.regions.length; number++) {
-    const use = uses[useOfRegion[number] as number];
+    const use = uses[useOfRegion[number]];
     if (!use?.isFile) continue;
-    const region = instrument.regions[number] as number;
+    const region = instrument.regions[number];
     const known = regionsOf.get(use.path);
     if (known) known.regions.push(region);
     else regionsOf.set(use.path, { use, regions: [region] });
@@ -79,7 +79,7 @@ function keysOf(
   let low = 128;
   let high = -1;
   for (const region of regions) {
-    const [from, to] = [instrument.lowKey[region] as number, instrument.highKey[region] as number];
+    const [from, to] = [instrument.lowKey[region], instrument.highKey[region]];
     if (from === keysOff || to === keysOff || from > to) continue;
     low = Math.min(low, from);
     high = Math.max(high, to);

@@ -50,10 +50,10 @@ export function readOpcodeTable(table: OpcodeTable): OpcodeRow[] {
 
 function readRow(line: string, category: string): OpcodeRow {
   const cells = line.split(' | ');
-  const facts = (cells[1] as string).split(' ');
+  const facts = cells[1].split(' ');
   const type = facts[1];
   const row: Draft = {
-    pattern: cells[0] as string,
+    pattern: cells[0],
     category,
     level: facts[0] as OpcodeLevel,
     type: type === '-' ? undefined : (type as DocumentedType | undefined),
@@ -68,7 +68,7 @@ function readRow(line: string, category: string): OpcodeRow {
     subject: undefined,
     description: undefined,
   };
-  for (let at = 2; at < cells.length; at++) addCell(row, cells[at] as string);
+  for (let at = 2; at < cells.length; at++) addCell(row, cells[at]);
   return row;
 }
 

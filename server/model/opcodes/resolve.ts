@@ -93,11 +93,11 @@ function direct(name: string): ResolvedOpcode | undefined {
   const count = (parts.length - 1) / 2;
   if (count > mostNumbers) return undefined;
   for (let choice = 0; choice < 1 << count; choice++) {
-    let key = parts[0] as string;
+    let key = parts[0];
     const indexes: number[] = [];
     let fits = true;
     for (let at = 0; at < count; at++) {
-      const digits = parts[2 * at + 1] as string;
+      const digits = parts[2 * at + 1];
       if (choice & (1 << at)) {
         if (digits.length > 3) fits = false;
         indexes.push(Number(digits));

@@ -135,15 +135,14 @@ export class ConditionSets {
 
   /** The numbers of the values of a set, by the number of the name. */
   valuesOf(set: number): ReadonlyMap<number, number> {
-    return this.#nodes[set] as ReadonlyMap<number, number>;
+    return this.#nodes[set];
   }
 
   /** The number that stands for a value. */
   numberOfValue(value: number | string): number {
     const isSmall =
       typeof value === 'number' && value >= 0 && value < smallNumbers && Number.isInteger(value);
-    if (isSmall && this.#smallValueNumbers[value] !== 0)
-      return (this.#smallValueNumbers[value] as number) - 1;
+    if (isSmall && this.#smallValueNumbers[value] !== 0) return this.#smallValueNumbers[value] - 1;
     let at = this.#valueNumbers.get(value);
     if (at === undefined) {
       at = this.#values.length;
@@ -193,10 +192,10 @@ export class ConditionSets {
     const switches = new Map<string, number | string>([['trigger', 'attack']]);
     for (const [nameNumber, valueNumber] of values) {
       const name = this.#names.text(nameNumber);
-      const value = this.#values[valueNumber] as number | string;
+      const value = this.#values[valueNumber];
       const range = rangePattern.exec(name);
       if (range) {
-        if (typeof value === 'number') narrow(ranges, range[2] as string, range[1] === 'lo', value);
+        if (typeof value === 'number') narrow(ranges, range[2], range[1] === 'lo', value);
       } else if (name === 'seq_length' || name === 'seq_position') {
         if (typeof value !== 'number' || !(value >= 1)) continue;
         if (name === 'seq_length') sequenceLength = Math.floor(value);

@@ -25,7 +25,7 @@ export class Conditions {
     this.ofHeader = new Int32Array(count);
     for (let header = 0; header < count; header++) {
       const parent = instrument.parent(header);
-      const inherited = parent >= 0 ? (this.ofHeader[parent] as number) : 0;
+      const inherited = parent >= 0 ? this.ofHeader[parent] : 0;
       this.ofHeader[header] = this.#under(instrument, header, inherited, marks);
     }
   }
@@ -37,7 +37,7 @@ export class Conditions {
     let steps = 0;
     let changed: Map<number, number> | undefined;
     for (let parameter = instrument.firstParameter(header); parameter < end; parameter++) {
-      const written = cells[parameter * parameterStride] as number;
+      const written = cells[parameter * parameterStride];
       if (marks[written] !== 1) continue;
       const name = instrument.names.canonical(written);
       const value = this.#valueOf(instrument, parameter);
@@ -87,7 +87,7 @@ function areApart(a: ConditionSet, b: ConditionSet): boolean {
   if (a.highRandom <= b.lowRandom || b.highRandom <= a.lowRandom) return true;
   if (turnsNeverMeet(a, b)) return true;
   return a.gates.some((gate, at) => {
-    const other = b.gates[at] as GateRange;
+    const other = b.gates[at];
     return gate.high < other.low || other.high < gate.low || touches(gate, other);
   });
 }

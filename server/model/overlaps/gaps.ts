@@ -32,11 +32,11 @@ export function playedRectangles(instrument: Instrument, conditions: Conditions)
   const codes = rectangleCodesOf(instrument);
   let last = -1;
   for (let number = 0; number < codes.length; number++) {
-    const code = codes[number] as number;
+    const code = codes[number];
     // Takes of one key mostly stand together.
     if (code === last || code < 0 || seen.has(code)) continue;
-    const region = instrument.regions[number] as number;
-    if (conditions.set(conditions.ofHeader[region] as number).onRelease) continue;
+    const region = instrument.regions[number];
+    if (conditions.set(conditions.ofHeader[region]).onRelease) continue;
     seen.add(code);
     last = code;
     rectangles.push({
@@ -76,10 +76,10 @@ export function findKeyGaps(rectangles: readonly PlayedRectangle[], taken: Reado
   let below = -1;
   for (let key = 0; key <= 127; key++) {
     const before = answering;
-    answering += change[key] as number;
+    answering += change[key];
     if (before > 0 && answering === 0) below = key;
     if (before === 0 && answering > 0 && below >= 0) {
-      addGaps(gaps, below, key, ends[below - 1] as number, starts[key] as number, taken);
+      addGaps(gaps, below, key, ends[below - 1], starts[key], taken);
     }
   }
   return narrow * 2 > zones.size && gaps.length * 3 > zones.size ? [] : gaps;
@@ -110,7 +110,7 @@ export function findVelocityGaps(rectangles: readonly PlayedRectangle[]): Veloci
     for (let word = 0; word < 4; word++) {
       const mask = maskOf(rectangle.lowVelocity - word * 32, rectangle.highVelocity - word * 32);
       if (mask === 0) continue;
-      for (let key = rectangle.lowKey; key <= rectangle.highKey; key++) answered[key * 4 + word]! |= mask;
+      for (let key = rectangle.lowKey; key <= rectangle.highKey; key++) answered[key * 4 + word] |= mask;
     }
   }
   const finished: VelocityGap[] = [];
@@ -169,14 +169,13 @@ function gapsOfKey(answered: Int32Array, key: number): [low: number, high: numbe
   const isPlayed = (answered[at] ?? 0) || answered[at + 1] || answered[at + 2] || answered[at + 3];
   if (!isPlayed) return [];
   // Velocity 0 is a release (MIDI 1.0), so the first bit does not matter.
-  if (((answered[at] as number) | 1) === -1 && answered[at + 1] === -1 && answered[at + 2] === -1) {
+  if ((answered[at] | 1) === -1 && answered[at + 1] === -1 && answered[at + 2] === -1) {
     if (answered[at + 3] === -1) return [];
   }
   const gaps: [number, number][] = [];
   let start = -1;
   for (let velocity = 1; velocity <= 128; velocity++) {
-    const isAnswered =
-      velocity === 128 || (((answered[at + (velocity >> 5)] as number) >>> (velocity & 31)) & 1) === 1;
+    const isAnswered = velocity === 128 || ((answered[at + (velocity >> 5)] >>> (velocity & 31)) & 1) === 1;
     if (!isAnswered && start < 0) start = velocity;
     if (isAnswered && start >= 0) {
       gaps.push([start, velocity - 1]);

@@ -29,10 +29,10 @@ const comparisonsAtLeast = 1_000_000;
 
 /** The keys and velocities that a region answers; `undefined` where no key triggers it or a range is inverted. */
 export function rectangleOf(instrument: Instrument, region: number): Rectangle | undefined {
-  const lowKey = instrument.lowKey[region] as number;
-  const highKey = instrument.highKey[region] as number;
-  const lowVelocity = Math.max(0, instrument.lowVelocity[region] as number);
-  const highVelocity = instrument.highVelocity[region] as number;
+  const lowKey = instrument.lowKey[region];
+  const highKey = instrument.highKey[region];
+  const lowVelocity = Math.max(0, instrument.lowVelocity[region]);
+  const highVelocity = instrument.highVelocity[region];
   if (lowKey < 0 || highKey < lowKey || highVelocity < lowVelocity) return undefined;
   return { lowKey, highKey, lowVelocity, highVelocity };
 }
@@ -67,10 +67,10 @@ export function findOverlaps(instrument: Instrument, conditions: Conditions): Re
   let scope = -1;
   let left = comparisonsEach * count + comparisonsAtLeast;
   for (let position = 0; position < count && left > 0; position++) {
-    const at = (order[position] as number) % mostRectangles;
-    const code = codes[at] as number;
+    const at = order[position] % mostRectangles;
+    const code = codes[at];
     if (scopes[at] !== scope) {
-      scope = scopes[at] as number;
+      scope = scopes[at];
       activeCount = 0;
     }
     const low = lowKeyIn(code);
@@ -78,16 +78,16 @@ export function findOverlaps(instrument: Instrument, conditions: Conditions): Re
     const highVelocity = highVelocityIn(code);
     let kept = 0;
     for (let place = 0; place < activeCount; place++) {
-      const before = active[place] as number;
-      const beforeCode = codes[before] as number;
+      const before = active[place];
+      const beforeCode = codes[before];
       if (highKeyIn(beforeCode) < low) continue;
       active[kept++] = before;
       if (lowVelocityIn(beforeCode) > highVelocity || highVelocityIn(beforeCode) < lowVelocity) continue;
-      const beforeIsEarlier = (heads[before] as number) < (heads[at] as number);
+      const beforeIsEarlier = heads[before] < heads[at];
       const earlier = beforeIsEarlier ? before : at;
       const later = beforeIsEarlier ? at : before;
-      const known = partner[later] as number;
-      if (known >= 0 && (heads[known] as number) < (heads[earlier] as number)) continue;
+      const known = partner[later];
+      if (known >= 0 && heads[known] < heads[earlier]) continue;
       const pair = rivals(table, conditions, later, earlier);
       left -= pair.comparisons;
       if (!pair.found) continue;
@@ -107,7 +107,7 @@ function orderByScopeAndKey({ count, codes, scopes }: RectangleTable): Float64Ar
   let isInOrder = true;
   let last = -1;
   for (let at = 0; at < count; at++) {
-    const place = ((scopes[at] as number) * 128 + lowKeyIn(codes[at] as number)) * mostRectangles + at;
+    const place = (scopes[at] * 128 + lowKeyIn(codes[at])) * mostRectangles + at;
     if (place < last) isInOrder = false;
     order[at] = place;
     last = place;
@@ -169,10 +169,10 @@ function collectRectangles(instrument: Instrument, conditions: Conditions): Rect
   let code = -1;
   let at = -1;
   for (let number = 0; number < places.length; number++) {
-    const place = places[number] as number;
+    const place = places[number];
     if (place < 0) continue;
-    const region = instrument.regions[number] as number;
-    const set = conditions.ofHeader[region] as number;
+    const region = instrument.regions[number];
+    const set = conditions.ofHeader[region];
     const ownParent = instrument.parent(region);
     const ownLayer = conditions.set(set).layer;
     const isOfScope = ownParent === parent && ownLayer === layer;
@@ -188,7 +188,7 @@ function collectRectangles(instrument: Instrument, conditions: Conditions): Rect
     }
     if (at < table.count) {
       if (!isNewCondition(table, at, set)) continue;
-      table.next[table.tails[at] as number] = listed;
+      table.next[table.tails[at]] = listed;
     } else {
       if (at >= mostRectangles) return table;
       table.count++;
@@ -197,7 +197,7 @@ function collectRectangles(instrument: Instrument, conditions: Conditions): Rect
       table.heads[at] = listed;
     }
     table.tails[at] = listed;
-    table.sizes[at]!++;
+    table.sizes[at]++;
     table.regions[listed] = region;
     table.conditionSets[listed] = set;
     table.next[listed++] = -1;
@@ -211,8 +211,8 @@ function isNewCondition(
   at: number,
   set: number,
 ): boolean {
-  if ((sizes[at] as number) >= mostConditions) return false;
-  for (let entry = heads[at] as number; entry >= 0; entry = next[entry] as number) {
+  if (sizes[at] >= mostConditions) return false;
+  for (let entry = heads[at]; entry >= 0; entry = next[entry]) {
     if (conditionSets[entry] === set) return false;
   }
   return true;
@@ -232,10 +232,10 @@ export function rectangleCodesOf(instrument: Instrument): Int32Array {
 
 /** The rectangle of a region in 28 bits, or −1; see {@link rectangleOf}. */
 export function rectangleCode(instrument: Instrument, region: number): number {
-  const lowKey = instrument.lowKey[region] as number;
-  const highKey = instrument.highKey[region] as number;
-  const lowVelocity = Math.max(0, instrument.lowVelocity[region] as number);
-  const highVelocity = instrument.highVelocity[region] as number;
+  const lowKey = instrument.lowKey[region];
+  const highKey = instrument.highKey[region];
+  const lowVelocity = Math.max(0, instrument.lowVelocity[region]);
+  const highVelocity = instrument.highVelocity[region];
   if (lowKey < 0 || highKey < lowKey || highVelocity < lowVelocity) return -1;
   return (lowKey << 21) | (highKey << 14) | (lowVelocity << 7) | highVelocity;
 }
@@ -264,11 +264,11 @@ interface Rivals {
 function rivals(table: RectangleTable, conditions: Conditions, later: number, earlier: number): Rivals {
   const { heads, regions, conditionSets, next } = table;
   let comparisons = 0;
-  for (let i = heads[later] as number; i >= 0; i = next[i] as number) {
-    for (let j = heads[earlier] as number; j >= 0; j = next[j] as number) {
+  for (let i = heads[later]; i >= 0; i = next[i]) {
+    for (let j = heads[earlier]; j >= 0; j = next[j]) {
       comparisons++;
-      if (conditions.apart(conditionSets[i] as number, conditionSets[j] as number)) continue;
-      return { found: true, region: regions[i] as number, other: regions[j] as number, comparisons };
+      if (conditions.apart(conditionSets[i], conditionSets[j])) continue;
+      return { found: true, region: regions[i], other: regions[j], comparisons };
     }
   }
   return { found: false, region: -1, other: -1, comparisons };
@@ -316,8 +316,8 @@ function groupEnvelopes(instrument: Instrument): GroupEnvelope[] {
   const envelopes: GroupEnvelope[] = [];
   let current: GroupEnvelope | undefined;
   for (let number = 0; number < codes.length; number++) {
-    const code = codes[number] as number;
-    const group = instrument.parent(instrument.regions[number] as number);
+    const code = codes[number];
+    const group = instrument.parent(instrument.regions[number]);
     if (code < 0 || group < 0) continue;
     const lowKey = lowKeyIn(code);
     const highKey = highKeyIn(code);
@@ -343,7 +343,7 @@ function regionsOf(instrument: Instrument, { group, from, to }: GroupEnvelope): 
   const codes = rectangleCodesOf(instrument);
   return instrument.regions
     .subarray(from, to)
-    .filter((region, at) => instrument.parent(region) === group && (codes[from + at] as number) >= 0);
+    .filter((region, at) => instrument.parent(region) === group && codes[from + at] >= 0);
 }
 
 function ownNames(instrument: Instrument, group: number): string {
@@ -404,7 +404,7 @@ function firstOverlap(
       const first = rectangleOf(instrument, one) as Rectangle;
       const second = rectangleOf(instrument, two) as Rectangle;
       if (!intersectionOf(first, second)) continue;
-      if (conditions.apart(conditions.ofHeader[one] as number, conditions.ofHeader[two] as number)) continue;
+      if (conditions.apart(conditions.ofHeader[one], conditions.ofHeader[two])) continue;
       return overlapOf(instrument, one, two);
     }
   }

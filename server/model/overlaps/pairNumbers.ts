@@ -26,7 +26,7 @@ export class PairNumbers {
     const pairs = this.#pairs;
     const mask = slots.length - 1;
     let slot = slotOf(first, second) & mask;
-    for (let taken = slots[slot] as number; taken !== 0; taken = slots[slot] as number) {
+    for (let taken = slots[slot]; taken !== 0; taken = slots[slot]) {
       const at = (taken - 1) * 2;
       if (pairs[at] === first && pairs[at + 1] === second) return taken - 1;
       slot = (slot + 1) & mask;
@@ -46,7 +46,7 @@ export class PairNumbers {
     const slots = new Int32Array(size);
     const mask = size - 1;
     for (let number = 0; number < this.count; number++) {
-      let slot = slotOf(pairs[number * 2] as number, pairs[number * 2 + 1] as number) & mask;
+      let slot = slotOf(pairs[number * 2], pairs[number * 2 + 1]) & mask;
       while (slots[slot] !== 0) slot = (slot + 1) & mask;
       slots[slot] = number + 1;
     }

@@ -10,8 +10,8 @@ export function regionDifference(first: Instrument, second: Instrument): string 
   if (count !== second.regions.length)
     return `there would be ${second.regions.length} regions in place of ${count}`;
   for (let at = 0; at < count; at++) {
-    const a = first.regions[at] as number;
-    const b = second.regions[at] as number;
+    const a = first.regions[at];
+    const b = second.regions[at];
     const valueDifference = firstDifference(valuesInForce(first, a), valuesInForce(second, b));
     const difference =
       valueDifference ??

@@ -82,9 +82,7 @@ function scopesWithTwoLayers(
 
 /** The same number for regions under one header and of one layer. */
 function scopeOf(instrument: Instrument, conditions: Conditions, region: number): number {
-  return (
-    (instrument.parent(region) + 1) * 2 ** 24 + conditions.set(conditions.ofHeader[region] as number).layer
-  );
+  return (instrument.parent(region) + 1) * 2 ** 24 + conditions.set(conditions.ofHeader[region]).layer;
 }
 
 /** How many of the rectangles lie over a place that is covered, on average. */

@@ -11,13 +11,9 @@ export function editDistance(from: string, to: string, most: number): number {
     let least = i;
     for (let j = 1; j <= to.length; j++) {
       const same = from[i - 1] === to[j - 1];
-      let cost = Math.min(
-        (row[j] as number) + 1,
-        (next[j - 1] as number) + 1,
-        (row[j - 1] as number) + (same ? 0 : 1),
-      );
+      let cost = Math.min(row[j] + 1, next[j - 1] + 1, row[j - 1] + (same ? 0 : 1));
       if (i > 1 && j > 1 && from[i - 1] === to[j - 2] && from[i - 2] === to[j - 1]) {
-        cost = Math.min(cost, (before[j - 2] as number) + 1);
+        cost = Math.min(cost, before[j - 2] + 1);
       }
       next.push(cost);
       if (cost < least) least = cost;
@@ -26,7 +22,7 @@ export function editDistance(from: string, to: string, most: number): number {
     before = row;
     row = next;
   }
-  return Math.min(row[to.length] as number, most + 1);
+  return Math.min(row[to.length], most + 1);
 }
 
 /**

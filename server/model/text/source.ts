@@ -21,10 +21,10 @@ export class Source {
     let high = starts.length;
     while (high - low > 1) {
       const middle = (low + high) >> 1;
-      if ((starts[middle] as number) <= offset) low = middle;
+      if (starts[middle] <= offset) low = middle;
       else high = middle;
     }
-    return { line: low + 1, column: offset - (starts[low] as number) + 1 };
+    return { line: low + 1, column: offset - starts[low] + 1 };
   }
 
   /** The offset at which each line starts. */

@@ -44,12 +44,12 @@ export function layoutEdits(
   const edits: TextEdit[] = [];
   let end = start;
   for (let at = 0; at < pieces.length; ) {
-    const first = pieces[at] as Piece;
+    const first = pieces[at];
     // Pieces that change places are written together, up to where none before stands behind.
     let last = at;
     for (let most = first.order; most > last; ) {
       last++;
-      most = Math.max(most, (pieces[last] as Piece).order);
+      most = Math.max(most, pieces[last].order);
     }
     if (last === at) {
       addEdit(edits, text, end, first.start, first.lead);
@@ -122,11 +122,11 @@ export function alignRows(rows: readonly Row[]): void {
     alike = alike.filter(({ names }) => names[column] === model.names[column]);
     let width = 0;
     for (const { pieces } of alike) {
-      if (pieces[column + 1]) width = Math.max(width, lengthOf(pieces[column] as Piece));
+      if (pieces[column + 1]) width = Math.max(width, lengthOf(pieces[column]));
     }
     for (const { pieces } of alike) {
       const next = pieces[column + 1];
-      if (next) next.lead = ' '.repeat(width - lengthOf(pieces[column] as Piece) + 1);
+      if (next) next.lead = ' '.repeat(width - lengthOf(pieces[column]) + 1);
     }
   }
 }
@@ -161,15 +161,15 @@ export function freezeLines(
     end = piece.end;
   };
   for (const piece of pieces) {
-    while (run < runs.length && (runs[run] as Stretch).end <= piece.start) {
-      const { start: from, end: to } = runs[run++] as Stretch;
+    while (run < runs.length && runs[run].end <= piece.start) {
+      const { start: from, end: to } = runs[run++];
       add(frozen(from, to, 0));
     }
     const next = runs[run];
     if (!next || piece.end <= next.start) add(piece);
   }
   for (; run < runs.length; run++) {
-    const { start: from, end: to } = runs[run] as Stretch;
+    const { start: from, end: to } = runs[run];
     add(frozen(from, to, 0));
   }
   return kept;
@@ -185,13 +185,13 @@ function widened(text: string, pieces: readonly Piece[], touched: readonly Stret
     if (last && span.end <= last.end) continue;
     let start = lineStartAt(text, span.start);
     let end = lineEndAt(text, span.end);
-    while (at > 0 && (pieces[at - 1] as Piece).end > start) at--;
-    for (; at < pieces.length && (pieces[at] as Piece).start < end; at++) {
-      const piece = pieces[at] as Piece;
+    while (at > 0 && pieces[at - 1].end > start) at--;
+    for (; at < pieces.length && pieces[at].start < end; at++) {
+      const piece = pieces[at];
       if (piece.end <= start) continue;
       if (piece.start < start) {
         start = lineStartAt(text, piece.start);
-        while (at > 0 && (pieces[at - 1] as Piece).end > start) at--;
+        while (at > 0 && pieces[at - 1].end > start) at--;
         at--;
         continue;
       }

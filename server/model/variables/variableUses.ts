@@ -55,11 +55,11 @@ class Walk {
     let next = 0;
     for (const directive of directives) {
       if (directive.kind === 'comment') continue;
-      for (; next < changed.length && (changed[next] as number) < directive.parametersBefore; next++)
-        this.#parameter(changed[next] as number);
+      for (; next < changed.length && changed[next] < directive.parametersBefore; next++)
+        this.#parameter(changed[next]);
       this.#directive(directive);
     }
-    for (; next < changed.length; next++) this.#parameter(changed[next] as number);
+    for (; next < changed.length; next++) this.#parameter(changed[next]);
     return this.#places;
   }
 

@@ -26,8 +26,7 @@ export function includeParts(instrument: Instrument): Map<number, IncludePart> {
   /** The parts of the includes around, with the file that each stands in. */
   const around: { part: IncludePart; source: number }[] = [];
   directives.forEach((directive, index) => {
-    while (around.length > 0 && index >= (around[around.length - 1]?.part.endDirective as number))
-      around.pop();
+    while (around.length > 0 && index >= around[around.length - 1]?.part.endDirective) around.pop();
     if (directive.kind !== 'include') return;
     const { source, headersBefore, parametersBefore, nameStart, value } = directive;
     const outer = around[around.length - 1]?.part;

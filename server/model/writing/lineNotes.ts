@@ -71,7 +71,7 @@ export function foldNotes(notes: readonly LineNote[]): FoldedNote[] {
     else groups.set(key, [note]);
   }
   return [...groups.values()].map((group) => ({
-    note: group[0] as LineNote,
+    note: group[0],
     count: group.length,
     lines: runsOf(group.map(({ line }) => line)),
   }));

@@ -34,13 +34,13 @@ export function firstRegions(instrument: Instrument): Int32Array {
   const { headers, regions } = instrument;
   const first = new Int32Array(headers.count).fill(-1);
   for (let number = 0; number < regions.length; number++) {
-    for (let at = regions[number] as number; at >= 0 && first[at] === -1; at = instrument.parent(at))
+    for (let at = regions[number]; at >= 0 && first[at] === -1; at = instrument.parent(at))
       first[at] = number;
   }
   let next = regions.length - 1;
   for (let header = headers.count - 1; header >= 0; header--) {
-    if ((first[header] as number) < 0) first[header] = next;
-    else if (instrument.regionNumber(header) >= 0) next = first[header] as number;
+    if (first[header] < 0) first[header] = next;
+    else if (instrument.regionNumber(header) >= 0) next = first[header];
   }
   return first;
 }

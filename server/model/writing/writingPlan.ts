@@ -113,7 +113,7 @@ class Planner {
       ? includeParts(this.#instrument)
       : new Map<number, IncludePart>();
     for (let index = 0; index < directives.length; index++) {
-      const directive = directives[index] as Directive;
+      const directive = directives[index];
       if (directive.kind === 'comment') this.#comment(directive);
       else {
         this.#settleTo(directive.parametersBefore);
@@ -207,8 +207,8 @@ class Planner {
 
   /** Decides how the values before a parameter are written that differ from the text of the instrument. */
   #settleTo(end: number): void {
-    while (this.#settled < this.#changed.length && (this.#changed[this.#settled] as number) < end)
-      this.#settle(this.#changed[this.#settled++] as number);
+    while (this.#settled < this.#changed.length && this.#changed[this.#settled] < end)
+      this.#settle(this.#changed[this.#settled++]);
   }
 
   #settle(parameter: number): void {
@@ -310,7 +310,7 @@ class Planner {
     if (!move || move.from === move.to) return false;
     const instrument = this.#instrument;
     for (let at = index + 1; at < endDirective; at++) {
-      const { kind, name } = instrument.directives[at] as Directive;
+      const { kind, name } = instrument.directives[at];
       if (kind === 'include' && !isAbsolutePath(name)) return true;
     }
     for (let header = firstHeader; header < endHeader; header++) {
@@ -328,7 +328,7 @@ class Planner {
     const { directives } = this.#instrument;
     let at = part.firstParameter;
     for (let index = part.index + 1; index < part.endDirective; index++) {
-      const directive = directives[index] as Directive;
+      const directive = directives[index];
       if (directive.kind !== 'define') continue;
       if (!this.#valuesReadTheSame(at, directive.parametersBefore, variables)) return false;
       at = directive.parametersBefore;

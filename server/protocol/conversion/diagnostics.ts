@@ -3,7 +3,6 @@ import { DiagnosticSeverity } from 'vscode-languageserver';
 import type { Finding, Severity } from '../../model/finding';
 import type { Instrument } from '../../model/instrument';
 import { nameOf } from '../../model/paths';
-import type { Source } from '../../model/text/source';
 import type { Span } from '../../model/text/span';
 import type { Judgement } from '../../workspace/documents';
 import { rangeOf } from './positions';
@@ -80,7 +79,7 @@ function includeDiagnostics(
   options: DiagnosticOptions,
 ): Diagnostic[] {
   const range = rangeIn(judgement, at);
-  const source = judgement.instrument.sources[file] as Source;
+  const source = judgement.instrument.sources[file];
   const name = nameOf(source.path);
   const diagnostics = findings.slice(0, mostOfInclude).map((finding): Diagnostic => {
     const { code, severity, message } = finding;
@@ -120,7 +119,7 @@ function includeSpan(instrument: Instrument, file: number): Span | undefined {
 }
 
 function rangeIn({ instrument }: Judgement, span: Span): Range {
-  return rangeOf(instrument.sources[span.source] as Source, span);
+  return rangeOf(instrument.sources[span.source], span);
 }
 
 function locationOf(judgement: Judgement, place: Span, { uri, uriOf }: DiagnosticOptions) {

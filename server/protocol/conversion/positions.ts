@@ -23,7 +23,7 @@ export function rangeOf(source: Source, span: { start: number; end: number }): R
 export function offsetOf(source: Source, position: Position): number {
   const starts = source.lineStarts;
   if (position.line >= starts.length) return source.text.length;
-  const start = starts[Math.max(0, position.line)] as number;
+  const start = starts[Math.max(0, position.line)];
   const next = starts[position.line + 1] ?? source.text.length + 1;
   let end = next - 1;
   if (source.text[end] === '\n' && end > start && source.text[end - 1] === '\r') end--;

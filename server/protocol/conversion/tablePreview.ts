@@ -42,7 +42,7 @@ export function tableSheet({ table, reading, notes }: ConvertedTable): TableShee
     const own: number[] = [];
     while ((byPlace[noted]?.start ?? Number.POSITIVE_INFINITY) < start) noted++;
     for (let at = noted; at < byPlace.length && (byPlace[at]?.start ?? 0) <= end; at++)
-      own.push(byPlace[at]?.index as number);
+      own.push(byPlace[at]?.index);
     rows.push({
       line: table.positionAt(start).line,
       cells: texts.map((text) => shortened(text)),

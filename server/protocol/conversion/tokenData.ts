@@ -11,10 +11,10 @@ export function tokenData(source: Source, tokens: readonly Token[]): number[] {
   let lastStart = 0;
   let at = 0;
   for (const { start, end, kind, marks } of tokens) {
-    while (line + 1 < lineStarts.length && (lineStarts[line + 1] as number) <= start) line++;
+    while (line + 1 < lineStarts.length && lineStarts[line + 1] <= start) line++;
     const isSameLine = line === lastLine && at > 0;
     data[at++] = line - lastLine;
-    data[at++] = isSameLine ? start - lastStart : start - (lineStarts[line] as number);
+    data[at++] = isSameLine ? start - lastStart : start - lineStarts[line];
     data[at++] = end - start;
     data[at++] = kind;
     data[at++] = marks;

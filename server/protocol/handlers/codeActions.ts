@@ -7,7 +7,6 @@ import type {
 import { CodeActionKind } from 'vscode-languageserver';
 import { allSafeEdits, quickFixesAt } from '../../features/quickFixes';
 import type { Fix, TextEdit } from '../../model/finding';
-import type { Source } from '../../model/text/source';
 import type { Judgement } from '../../workspace/documents';
 import type { DiagnosticOptions } from '../conversion/diagnostics';
 import { diagnosticOf } from '../conversion/diagnostics';
@@ -54,7 +53,7 @@ export function codeActionsOf(
 ): CodeAction[] {
   const wants = (kind: string) =>
     !context.only || context.only.some((only) => only === '' || kind === only || kind.startsWith(`${only}.`));
-  const source = judgement.instrument.sources[judgement.source] as Source;
+  const source = judgement.instrument.sources[judgement.source];
   const actions: CodeAction[] = [];
   if (wants(CodeActionKind.QuickFix)) {
     const start = offsetOf(source, range.start);
@@ -97,7 +96,7 @@ function workspaceEdit(
 ): WorkspaceEdit {
   const byUri = new Map<string, ProtocolEdit[]>();
   for (const edit of edits) {
-    const source = judgement.instrument.sources[edit.source] as Source;
+    const source = judgement.instrument.sources[edit.source];
     const target = edit.source === judgement.source ? uri : uriOf(source.path);
     const list = byUri.get(target) ?? [];
     list.push({ range: rangeOf(source, edit), newText: edit.newText });

@@ -9,7 +9,6 @@ import type { PlaceInFile } from '../../features/navigation/symbolIndex';
 import { openPlaces, SymbolIndex } from '../../features/navigation/symbolIndex';
 import { matchesQuery } from '../../features/navigation/workspaceSymbols';
 import { nameOf } from '../../model/paths';
-import type { Source } from '../../model/text/source';
 import { stopIfCancelled } from '../cancellation';
 import { offsetOf, rangeOf } from '../conversion/positions';
 import { uriOfPath } from '../conversion/uris';
@@ -44,7 +43,7 @@ export function handleNavigation(server: LanguageServer): void {
         ? { uri: uriOf(target.path), range: nowhere }
         : locationOf(server, uri, at.context, target),
     );
-    return locations.length === 1 ? (locations[0] as Location) : locations;
+    return locations.length === 1 ? locations[0] : locations;
   });
 
   connection.onReferences(async ({ textDocument: { uri }, position, context: wanted }, token) => {
@@ -115,7 +114,7 @@ export async function contextAt(server: LanguageServer, uri: string, position: P
     folder: whole.folder,
     source,
   };
-  const text = own.instrument.sources[0] as Source;
+  const text = own.instrument.sources[0];
   return { context, whole, source: text, offset: offsetOf(text, position) };
 }
 
@@ -125,7 +124,7 @@ function locationOf(
   { instrument, source: own }: DocumentInContext,
   place: { source: number; start: number; end: number },
 ): Location {
-  const source = instrument.sources[place.source] as Source;
+  const source = instrument.sources[place.source];
   const { uriOf } = server.diagnosticOptions(uri);
   return { uri: place.source === own ? uri : uriOf(source.path), range: rangeOf(source, place) };
 }

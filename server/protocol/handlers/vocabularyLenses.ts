@@ -1,6 +1,5 @@
 import type { CodeLens } from 'vscode-languageserver';
 import { nameOf } from '../../model/paths';
-import type { Source } from '../../model/text/source';
 import type { DocumentReading } from '../../workspace/documents';
 import { doubtfulDecisions, vocabularyFile } from '../../workspace/notations/vocabularyFindings';
 import { rangeOf } from '../conversion/positions';
@@ -11,7 +10,7 @@ import type { LanguageServer } from '../languageServer';
 export function vocabularyLenses(server: LanguageServer, reading: DocumentReading): CodeLens[] {
   const { vocabulary: inForce, instrument, document } = reading;
   if (!inForce) return [];
-  const source = instrument.sources[0] as Source;
+  const source = instrument.sources[0];
   const at = Math.max(0, source.text.search(/<[\p{L}_]/u));
   const range = rangeOf(source, { start: at, end: at });
   const { name } = inForce.vocabulary;

@@ -16,12 +16,12 @@ export function arrangedCells(
   for (const row of rows) {
     const filled = row.filter((cell) => cell >= 0 && from.starts[cell] !== from.ends[cell]);
     const first = filled[0] ?? row.find((cell) => cell >= 0);
-    const start = first === undefined ? 0 : (from.starts[first] as number);
-    const end = filled.reduce((most, cell) => Math.max(most, from.ends[cell] as number), start);
-    spans.push({ start, end: oneCellSpans && first !== undefined ? (from.ends[first] as number) : end });
+    const start = first === undefined ? 0 : from.starts[first];
+    const end = filled.reduce((most, cell) => Math.max(most, from.ends[cell]), start);
+    spans.push({ start, end: oneCellSpans && first !== undefined ? from.ends[first] : end });
     let place = start;
     for (const cell of row) {
-      if (cell >= 0) place = from.starts[cell] as number;
+      if (cell >= 0) place = from.starts[cell];
       const added = cells.put(place, cell < 0 ? place : from.ends[cell]);
       const value = from.rewritten.get(cell);
       if (value !== undefined) cells.rewritten.set(added, value);

@@ -175,7 +175,7 @@ export class TableCells {
     const first = this.rowFirst[row];
     const last = this.rowFirst[row + 1] - 1;
     if (last < first) return { start: 0, end: 0 };
-    return { start: this.starts[first] as number, end: this.ends[last] as number };
+    return { start: this.starts[first], end: this.ends[last] };
   }
 
   /** Adds a cell to the row that is open, without the white space around its text, and answers its number. */

@@ -116,14 +116,14 @@ function signsOf(signs: string): ReadonlySet<number> {
 
 /** Whether a row is a drawn line, as under the headings of a Markdown table. */
 export function isRuling(cells: TableCells, row: number): boolean {
-  const end = cells.rowFirst[row + 1] as number;
+  const end = cells.rowFirst[row + 1];
   let dashes = 0;
-  for (let cell = cells.rowFirst[row] as number; cell < end; cell++) {
-    const from = cells.starts[cell] as number;
-    const to = cells.ends[cell] as number;
+  for (let cell = cells.rowFirst[row]; cell < end; cell++) {
+    const from = cells.starts[cell];
+    const to = cells.ends[cell];
     if (to - from > 400) return false;
     for (let at = from; at < to; at++) {
-      const code = cells.codes[at] as number;
+      const code = cells.codes[at];
       // Most rows start with a letter or digit.
       if (code >= 48 && code < 128 && code !== 58 && code !== 61 && code !== 95 && code !== 124) return false;
       const sign = cells.text.charCodeAt(at);
@@ -131,5 +131,5 @@ export function isRuling(cells: TableCells, row: number): boolean {
       else if (!crossingSigns.has(sign)) return false;
     }
   }
-  return dashes >= 3 && dashes >= end - (cells.rowFirst[row] as number);
+  return dashes >= 3 && dashes >= end - cells.rowFirst[row];
 }

@@ -211,7 +211,7 @@ class HtmlReader {
 
   #add(start: number, end: number): number {
     const cell = this.#cells.add(start, end);
-    const from = this.#cells.starts[cell] as number;
+    const from = this.#cells.starts[cell];
     const written = this.text.slice(from, this.#cells.ends[cell]);
     const value = plainText(written);
     if (value === '') this.#cells.ends[cell] = from;
@@ -260,7 +260,7 @@ function tagEnd(text: string, at: number, longest: number): number {
   const limit = Math.min(text.length, at + longest);
   let quote = '';
   for (let place = at + 1; place < limit; place++) {
-    const character = text[place] as string;
+    const character = text[place];
     if (quote !== '') {
       if (character === quote) quote = '';
     } else if (character === '>') return place;

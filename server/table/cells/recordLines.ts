@@ -71,8 +71,8 @@ export function labelledParts(text: string, start: number, end: number): Labelle
   const found: Labelled[] = [];
   let at = listed.exec(line)?.[0].length ?? 0;
   const named = /^(.{1,200}?\.\w{2,5})[ \u00a0]*(?::|[-\u2013\u2014])[ \t\u00a0]+/u.exec(line.slice(at));
-  if (named && isAudioFileName(named[1] as string)) {
-    found.push(fileAt(start + at, start + at + (named[1] as string).length));
+  if (named && isAudioFileName(named[1])) {
+    found.push(fileAt(start + at, start + at + named[1].length));
     at += named[0].length;
   }
   for (const part of partsFrom(line, at)) {

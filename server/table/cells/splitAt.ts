@@ -69,7 +69,7 @@ export function splitAt(text: string, delimiter: Exclude<Delimiter, 'columns'>):
       rowStart = at;
     }
   }
-  if ((cells.rowFirst[cells.rowCount] as number) < cells.cellCount) cells.endRow();
+  if (cells.rowFirst[cells.rowCount] < cells.cellCount) cells.endRow();
   return cells;
 }
 
@@ -102,7 +102,7 @@ function addCell(
     end = nextStop(codes, end + (escapes ? 2 : 1), code, escaping);
   }
   // White space up to the end of a row is the rest of it, not a cell, at its start or behind its border.
-  const blank = at === end && (end >= length || isLineEnd(codes[end] as number));
+  const blank = at === end && (end >= length || isLineEnd(codes[end]));
   if (!blank || (start > rowStart && !bordered)) {
     const cell = cells.add(start, end);
     if (escaped) cells.rewritten.set(cell, spanText(cells, cell).replaceAll('\\|', '|'));
@@ -137,7 +137,7 @@ function isLineEnd(code: number): boolean {
 
 /** White space within a line. */
 function isBlank(cells: TableCells, at: number): boolean {
-  return cells.isSpace(at) && !isLineEnd(cells.codes[at] as number);
+  return cells.isSpace(at) && !isLineEnd(cells.codes[at]);
 }
 
 function spanText(cells: TableCells, cell: number): string {
@@ -160,7 +160,7 @@ function addQuoted(cells: TableCells, open: number, code: number): number {
   if (close < 0) return -1;
   let end = close + 1;
   while (end < text.length && codes[end] !== code && isBlank(cells, end)) end++;
-  if (end < text.length && codes[end] !== code && !isLineEnd(codes[end] as number)) return -1;
+  if (end < text.length && codes[end] !== code && !isLineEnd(codes[end])) return -1;
   const cell = cells.add(open + 1, close);
   if (doubled) cells.rewritten.set(cell, spanText(cells, cell).replaceAll('""', '"'));
   return end;
@@ -168,7 +168,7 @@ function addQuoted(cells: TableCells, open: number, code: number): number {
 
 /** Between tabs, a quotation mark that stands alone says "the same as above"; it opens no quoted cell. */
 function isLoneMark(codes: Uint8Array, at: number, code: number): boolean {
-  const next = codes[at + 1] as number;
+  const next = codes[at + 1];
   return code === tab && (next === code || isLineEnd(next));
 }
 
@@ -184,7 +184,7 @@ function hasBorders(cells: TableCells): boolean {
     const isDrawn = codes[at] === plus && (codes[at + 1] === minus || codes[at + 1] === equals);
     if (!isDrawn) lines++;
     if (codes[at] === bar) bars++;
-    while (at < text.length && !isLineEnd(codes[at] as number)) at++;
+    while (at < text.length && !isLineEnd(codes[at])) at++;
   }
   return bars * 2 > lines;
 }

@@ -27,12 +27,11 @@ function joinAlternating(
   const paired = data.length - (data.length % 2);
   if (start < 0 || paired < 2) return undefined;
   for (let at = 0; at < paired; at++) {
-    const row = data[at] as number;
+    const row = data[at];
     if (holdsFile(cells, row) !== (at % 2 === 0)) return undefined;
-    if (at % 2 === 1 && (row !== (data[at - 1] as number) + 1 || countValues(cells, row) === 0))
-      return undefined;
+    if (at % 2 === 1 && (row !== data[at - 1] + 1 || countValues(cells, row) === 0)) return undefined;
   }
-  const [first, second] = [data[0] as number, data[1] as number];
+  const [first, second] = [data[0], data[1]];
   const headings = heading < 0 ? [] : rows.slice(heading, start);
   const two = headings.length === 2 && headings.every((row) => countKnown(cells, row) > 0);
   const wide = cells.width(headings[0] ?? -1) >= cells.width(first) + cells.width(second) - 1;
@@ -41,10 +40,9 @@ function joinAlternating(
   if (headings.length === 0 && paired < 4) return undefined;
   const width = Math.max(...data.filter((_, at) => at % 2 === 0).map((row) => cells.width(row)));
   const joined: number[][] = [];
-  const starts = new Set<number>(two ? [headings[0] as number] : []);
+  const starts = new Set<number>(two ? [headings[0]] : []);
   for (let at = start; at + 1 < rows.length; at++) {
-    if (holdsFile(cells, rows[at] as number) && rows[at + 1] === (rows[at] as number) + 1)
-      starts.add(rows[at] as number);
+    if (holdsFile(cells, rows[at]) && rows[at + 1] === rows[at] + 1) starts.add(rows[at]);
   }
   for (let row = 0; row < cells.rowCount; row++) {
     if (!starts.has(row)) joined.push(cellsOf(cells, row));
@@ -74,7 +72,7 @@ function joinSome(cells: TableCells, data: readonly number[]): TableCells | unde
   const usual = Math.max(0, ...counts.keys());
   const starts = new Set<number>();
   for (let at = 0; at + 1 < data.length; at++) {
-    const [row, next] = [data[at] as number, data[at + 1] as number];
+    const [row, next] = [data[at], data[at + 1]];
     if (next !== row + 1 || starts.has(row - 1)) continue;
     const filled = cells.filled(row);
     if (filled >= usual || filled + cells.filled(next) > usual) continue;

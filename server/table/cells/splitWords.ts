@@ -42,7 +42,7 @@ export function splitWords(text: string): TableCells | undefined {
   const lines = linesOf(text, Number.POSITIVE_INFINITY);
   const first = looked.findIndex((line) => line !== undefined);
   let above = first - 1;
-  while (above >= 0 && isBlank(text, lines[above] as Word)) above--;
+  while (above >= 0 && isBlank(text, lines[above])) above--;
   const cells = new TableCells(text);
   cells.bySpaces = true;
   for (const [at, line] of lines.entries()) {

@@ -86,7 +86,7 @@ class TableFinder {
     if (heading < 0) this.#open([], none);
     else {
       const { rows } = headingsOf(cells, heading, Math.min(this.#width, mostColumns));
-      before = this.#rows.filter((row) => row < (rows[0] as number));
+      before = this.#rows.filter((row) => row < rows[0]);
       const last = before.at(-1);
       const adjacent = last !== undefined && !this.#isBlank(rows[0] - 1);
       this.#isApart = !adjacent;
@@ -96,7 +96,7 @@ class TableFinder {
       if (before.length > 0 && before.includes(row)) continue;
       this.#take(row, heading);
     }
-    const first = this.#tables[0] as TableRows;
+    const first = this.#tables[0];
     for (const row of before) first.others.push({ row, why: 'stands before the headings' });
     // Where a blank line parts a title from its headings, it does so below all others; else the title is that of the text.
     const alike = !this.#isApart || this.#titles === this.#titlesWithHeadings;
@@ -194,8 +194,8 @@ class TableFinder {
 
   /** The first cell of a row that holds something. */
   #onlyCell(row: number): number {
-    const end = this.cells.rowFirst[row + 1] as number;
-    let cell = this.cells.rowFirst[row] as number;
+    const end = this.cells.rowFirst[row + 1];
+    let cell = this.cells.rowFirst[row];
     while (cell < end && this.cells.starts[cell] === this.cells.ends[cell]) cell++;
     return cell < end ? cell : -1;
   }

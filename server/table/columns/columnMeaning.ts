@@ -8,7 +8,6 @@ import { columnContents, shareOf, spread } from './columnContents';
 import type { ColumnReading } from './columnReading';
 import { columnName } from './columnReading';
 import { fitOf } from './headingFit';
-import type { ColumnHeading } from './headingRows';
 import { languageOf, readHeading } from './headings';
 import { findKeyOrder, orderShare } from './keyOrder';
 import { sideLabels } from './sideSamples';
@@ -47,12 +46,11 @@ class ColumnReader {
     const most = Math.max(20, Math.min(mostRows, Math.floor(mostLooks / Math.max(1, rows.width))));
     const looked = spread(wide.length > 0 ? wide : rows.data, most);
     for (let index = 0; index < rows.width; index++) {
-      const { text: heading, cell } = rows.headings[index] as ColumnHeading;
+      const { text: heading, cell } = rows.headings[index];
       this.#columns.push({
         index,
         heading,
-        headingSpan:
-          cell < 0 ? undefined : { start: cells.starts[cell] as number, end: cells.ends[cell] as number },
+        headingSpan: cell < 0 ? undefined : { start: cells.starts[cell], end: cells.ends[cell] },
         meaning: 'unknown',
         unit: undefined,
         confidence: 0,
@@ -81,7 +79,7 @@ class ColumnReader {
   }
 
   #claim(index: number, meaning: ColumnMeaning, confidence: number, evidence: string): void {
-    const column = this.#columns[index] as ColumnReading;
+    const column = this.#columns[index];
     const holder = this.#taken.get(meaning);
     const single = meaning !== 'comment' && meaning !== 'row_number' && meaning !== 'unknown';
     if (single && holder !== undefined && holder !== index) {
@@ -105,7 +103,7 @@ class ColumnReader {
     if (this.#contents[last]?.filled === 0 || this.#columns[0]?.heading === '') return;
     if (this.#agreement(1) < this.#agreement(0) + 2) return;
     for (let index = last; index >= 0; index--) {
-      const column = this.#columns[index] as ColumnReading;
+      const column = this.#columns[index];
       column.heading = this.#columns[index - 1]?.heading ?? '';
       column.headingSpan = this.#columns[index - 1]?.headingSpan;
     }
@@ -136,7 +134,7 @@ class ColumnReader {
       this.#headingsKnown = true;
       column.unit = heading.unit;
       if (this.#chosen.has(column.index)) continue;
-      const contents = this.#contents[column.index] as ColumnContents;
+      const contents = this.#contents[column.index];
       const otherFiles = fileColumns > (this.#holdsFiles[column.index] ? 1 : 0);
       const fit = fitOf(heading.meaning, contents, otherFiles);
       if (fit === 'yes') {
@@ -167,7 +165,7 @@ class ColumnReader {
   #settleSecondRange(): void {
     const again = (meaning: ColumnMeaning) =>
       this.#columns.find(({ index, repeats }) => {
-        const contents = this.#contents[index] as ColumnContents;
+        const contents = this.#contents[index];
         return (
           repeats !== undefined && repeats === this.#taken.get(meaning) && isKeys(contents) && !contents.named
         );
@@ -175,10 +173,7 @@ class ColumnReader {
     const low = again('lokey');
     const high = again('hikey');
     if (!low || !high || this.#taken.has('lovel') || this.#taken.has('hivel')) return;
-    const order = orderShare(
-      this.#contents[low.index] as ColumnContents,
-      this.#contents[high.index] as ColumnContents,
-    );
+    const order = orderShare(this.#contents[low.index], this.#contents[high.index]);
     if (order < 0.95) return;
     for (const [column, meaning] of [
       [low, 'lovel'],
@@ -193,8 +188,7 @@ class ColumnReader {
 
   /** `Key` alone, or a range in one cell, means something else beside low and high columns. */
   #settleKeyAndVelocity(): void {
-    const ranged = (index: number) =>
-      shareOf(this.#contents[index] as ColumnContents, 'note-range', 'number-range') >= 0.5;
+    const ranged = (index: number) => shareOf(this.#contents[index], 'note-range', 'number-range') >= 0.5;
     const pairs = [
       { low: 'lokey', high: 'hikey', range: 'key_range' },
       { low: 'lovel', high: 'hivel', range: 'velocity_range' },
@@ -215,11 +209,7 @@ class ColumnReader {
       const missing = !this.#taken.has(low) ? low : !this.#taken.has(high) ? high : undefined;
       if (missing && (this.#taken.has(low) || this.#taken.has(high))) {
         this.#claim(index, missing, 0.7, 'The other end of the range stands in a column of its own.');
-      } else if (
-        missing &&
-        range === 'velocity_range' &&
-        (this.#contents[index] as ColumnContents).filled > 0
-      ) {
+      } else if (missing && range === 'velocity_range' && this.#contents[index].filled > 0) {
         this.#claim(
           index,
           high,
@@ -267,7 +257,7 @@ class ColumnReader {
     const [start, end] = [this.#taken.get('offset'), this.#taken.get('end')];
     if (start === undefined || end === undefined || this.#chosen.has(start) || this.#chosen.has(end)) return;
     if ((['lokey', 'hikey', 'key_range', 'key'] as const).some((meaning) => this.#taken.has(meaning))) return;
-    const [low, high] = [start, end].map((index) => this.#contents[index] as ColumnContents);
+    const [low, high] = [start, end].map((index) => this.#contents[index]);
     if (!low || !high || !isKeys(low) || !isKeys(high) || high.greatest <= 0 || orderShare(low, high) < 0.95)
       return;
     const words = [start, end].map((index) => wordsOf(this.#columns[index]?.heading ?? '').length);
@@ -282,8 +272,8 @@ class ColumnReader {
     const upper = this.#taken.get(high);
     if (lower === undefined || upper === undefined || this.#chosen.has(lower) || this.#chosen.has(upper))
       return;
-    const a = this.#contents[lower] as ColumnContents;
-    const b = this.#contents[upper] as ColumnContents;
+    const a = this.#contents[lower];
+    const b = this.#contents[upper];
     if (orderShare(a, b) > 0.2 || orderShare(b, a) < 0.8) return;
     const because = `The values under "${meaningNames[low]}" lie above those under "${meaningNames[high]}", so the two headings are taken the other way round.`;
     this.#taken.delete(low);
@@ -300,7 +290,7 @@ class ColumnReader {
           meaning === 'unknown' &&
           repeats === undefined &&
           !this.#chosen.has(index) &&
-          (this.#contents[index] as ColumnContents).filled > 0,
+          this.#contents[index].filled > 0,
       )
       .map(({ index }) => index);
   }
@@ -314,7 +304,7 @@ class ColumnReader {
     this.#findKeys();
     if (!this.#headingsKnown) this.#findFrames();
     for (const index of this.#rest()) {
-      const column = this.#columns[index] as ColumnReading;
+      const column = this.#columns[index];
       if (column.evidence.length === 0)
         column.evidence.push(
           column.heading === ''
@@ -329,8 +319,8 @@ class ColumnReader {
     let best = -1;
     for (const index of rest) {
       if (!this.#holdsFiles[index]) continue;
-      const share = shareOf(this.#contents[index] as ColumnContents, 'file');
-      if (best < 0 || share > shareOf(this.#contents[best] as ColumnContents, 'file')) best = index;
+      const share = shareOf(this.#contents[index], 'file');
+      if (best < 0 || share > shareOf(this.#contents[best], 'file')) best = index;
     }
     if (best >= 0) {
       this.#claim(best, 'sample', 0.9, 'Its cells are names of audio files.');
@@ -338,9 +328,9 @@ class ColumnReader {
     }
     const keys =
       keyMeanings.some((meaning) => this.#taken.has(meaning)) ||
-      rest.some((index) => isKeys(this.#contents[index] as ColumnContents));
+      rest.some((index) => isKeys(this.#contents[index]));
     const named = rest.find((index) => {
-      const contents = this.#contents[index] as ColumnContents;
+      const contents = this.#contents[index];
       return shareOf(contents, 'text') >= 0.8 && contents.distinct * 2 > Math.min(contents.filled, 256);
     });
     if (keys && named !== undefined)
@@ -379,8 +369,8 @@ class ColumnReader {
     if (['lovel', 'hivel', 'velocity_range'].some((meaning) => this.#taken.has(meaning as ColumnMeaning)))
       return;
     for (const index of this.#rest()) {
-      const column = this.#columns[index] as ColumnReading;
-      const { filled, distinct, dynamicLetters, dynamicWords } = this.#contents[index] as ColumnContents;
+      const column = this.#columns[index];
+      const { filled, distinct, dynamicLetters, dynamicWords } = this.#contents[index];
       const meaning = readHeading(column.heading)?.meaning;
       const headed = meaning === 'velocity_range' || meaning === 'lovel' || meaning === 'hivel';
       const telling = dynamicLetters + (headed ? dynamicWords : 0);
@@ -394,7 +384,7 @@ class ColumnReader {
   /** What cells show by their form: units, ranges, pan positions, counting, names that recur. */
   #findPlain(): void {
     for (const index of this.#rest()) {
-      const contents = this.#contents[index] as ColumnContents;
+      const contents = this.#contents[index];
       const half = contents.filled / 2;
       const claimFree = (meaning: ColumnMeaning, confidence: number, evidence: string) => {
         if (!this.#taken.has(meaning)) this.#claim(index, meaning, confidence, evidence);
@@ -437,7 +427,7 @@ class ColumnReader {
   #findKeys(): void {
     const candidates = this.#rest()
       .filter((index) => {
-        const contents = this.#contents[index] as ColumnContents;
+        const contents = this.#contents[index];
         return isKeys(contents) && (!this.#headingsKnown || contents.named);
       })
       .slice(0, mostKeyColumns);
@@ -445,18 +435,18 @@ class ColumnReader {
     if (taken.has('key_range')) for (const meaning of ['lokey', 'hikey', 'key'] as const) taken.add(meaning);
     if (taken.has('velocity_range')) for (const meaning of ['lovel', 'hivel'] as const) taken.add(meaning);
     const found = findKeyOrder(
-      candidates.map((index) => this.#contents[index] as ColumnContents),
+      candidates.map((index) => this.#contents[index]),
       taken,
     );
     for (const [at, meaning] of (found?.meanings ?? []).entries()) {
-      this.#claim(candidates[at] as number, meaning, found?.confidence ?? 0, found?.evidence ?? '');
+      this.#claim(candidates[at], meaning, found?.confidence ?? 0, found?.evidence ?? '');
     }
   }
 
   /** Two or four columns of frame counts in rising order. */
   #findFrames(): void {
     const frames = this.#rest().filter((index) => {
-      const contents = this.#contents[index] as ColumnContents;
+      const contents = this.#contents[index];
       return (
         shareOf(contents, 'number') >= 0.9 &&
         contents.fractional === 0 &&
@@ -466,17 +456,14 @@ class ColumnReader {
     });
     const [first, second, third, fourth] = frames;
     const ordered = (a: number | undefined, b: number | undefined) =>
-      a !== undefined &&
-      b !== undefined &&
-      orderShare(this.#contents[a] as ColumnContents, this.#contents[b] as ColumnContents) >= 0.95;
+      a !== undefined && b !== undefined && orderShare(this.#contents[a], this.#contents[b]) >= 0.95;
     const evidence = 'Its numbers are frame counts that rise from column to column.';
     if (frames.length === 2 && ordered(first, second)) {
-      this.#claim(first as number, 'loop_start', 0.45, evidence);
-      this.#claim(second as number, 'loop_end', 0.45, evidence);
+      this.#claim(first, 'loop_start', 0.45, evidence);
+      this.#claim(second, 'loop_end', 0.45, evidence);
     } else if (frames.length === 4 && ordered(first, second) && ordered(third, fourth)) {
       const meanings = ['offset', 'end', 'loop_start', 'loop_end'] as const;
-      for (const [at, meaning] of meanings.entries())
-        this.#claim(frames[at] as number, meaning, 0.4, evidence);
+      for (const [at, meaning] of meanings.entries()) this.#claim(frames[at], meaning, 0.4, evidence);
     }
   }
 }

@@ -93,18 +93,18 @@ function findHeading(text: string, order: readonly LanguageWords[]): HeadingRead
   if (whole) return { meaning: whole, unit: unitOf(bracket?.[2] ?? signUnit(text)) };
   if (bracket) {
     const meaning = meaningOf(`${bracket[1]} ${bracket[3]}`, order);
-    if (meaning) return { meaning, unit: unitOf(bracket[2] as string) };
+    if (meaning) return { meaning, unit: unitOf(bracket[2]) };
   }
   const last = /^(.*?)(?:\s+(?:in|en|em))?[\s,/:_-]+([^\s,/:_-]+)$/.exec(text.trim());
-  const unit = last ? unitOf((last[2] as string).replace(/[()[\]{}]/g, '')) : undefined;
+  const unit = last ? unitOf(last[2].replace(/[()[\]{}]/g, '')) : undefined;
   if (last && unit) {
-    const meaning = meaningOf(last[1] as string, order);
+    const meaning = meaningOf(last[1], order);
     if (meaning) return { meaning, unit };
   }
   const parts = wordsOf(bracket ? `${bracket[1]} ${bracket[3]}` : text);
   for (const language of order) {
     const meaning = abbreviated(parts, dictionaryOf(language));
-    if (meaning) return { meaning, unit: bracket ? unitOf(bracket[2] as string) : undefined };
+    if (meaning) return { meaning, unit: bracket ? unitOf(bracket[2]) : undefined };
   }
   return undefined;
 }
@@ -139,7 +139,7 @@ export function isTotal(text: string): boolean {
 export function isPageNumber(text: string): boolean {
   if (!mayNumberPage(text)) return false;
   const match = /^\W*(\p{L}+)\W{0,3}\d/u.exec(text.slice(0, 40));
-  return match !== null && pages.has(bareWord(match[1] as string));
+  return match !== null && pages.has(bareWord(match[1]));
 }
 
 /** Whether a text starts with a word as long as those for pages, and a number, as far as it is ASCII. */
@@ -195,7 +195,7 @@ function abbreviated(words: readonly string[], { byStart, fillers }: Dictionary)
   let found: ColumnMeaning | undefined;
   for (const { words: full, meaning } of byStart.get(startOf(short)) ?? []) {
     if (meaning === found) continue;
-    if (!full.every((word, at) => word.startsWith(short[at] as string))) continue;
+    if (!full.every((word, at) => word.startsWith(short[at]))) continue;
     if (found) return undefined;
     found = meaning;
   }
@@ -241,7 +241,7 @@ function expand({ parts, phrases: lists, fillers: small }: LanguageWords): Dicti
     for (const written of fill(phrase, parts)) {
       const words = wordsOf(written);
       add(words, meaning);
-      if (words.length === 2) turned.push({ words: [words[1] as string, words[0] as string], meaning });
+      if (words.length === 2) turned.push({ words: [words[1], words[0]], meaning });
     }
   }
   for (const { words, meaning } of turned) add(words, meaning);
@@ -251,6 +251,6 @@ function expand({ parts, phrases: lists, fillers: small }: LanguageWords): Dicti
 function fill(phrase: string, parts: Readonly<Record<string, readonly string[]>>): string[] {
   const slot = /\{(\w+)\}/.exec(phrase);
   if (!slot) return [phrase];
-  const choices = parts[slot[1] as string] ?? [];
+  const choices = parts[slot[1]] ?? [];
   return choices.flatMap((word) => fill(phrase.replace(slot[0], word), parts));
 }

@@ -79,7 +79,7 @@ function scoreOf(order: readonly ColumnMeaning[], columns: readonly ColumnConten
   const highVelocity = of('hivel');
   let score = order.length;
   for (const [at, meaning] of order.entries()) {
-    const column = columns[at] as ColumnContents;
+    const column = columns[at];
     const velocity = meaning === 'lovel' || meaning === 'hivel';
     if (velocity && column.named) return Number.NEGATIVE_INFINITY;
     if (!velocity && !column.named && columns.some((other) => other.named)) score -= 0.6;
@@ -110,8 +110,8 @@ export function orderShare(lower: ColumnContents, upper: ColumnContents): number
   let rows = 0;
   let ordered = 0;
   for (let row = 0; row < lower.values.length; row++) {
-    const a = lower.values[row] as number;
-    const b = upper.values[row] as number;
+    const a = lower.values[row];
+    const b = upper.values[row];
     if (Number.isNaN(a) || Number.isNaN(b)) continue;
     rows++;
     if (a <= b) ordered++;

@@ -179,7 +179,7 @@ function voteFor(votes: Votes, { root, low, high }: RowKeys): void {
     const at = (key: KeyReading) => key.number ?? (key.named as number) + octaveShifts[one];
     return at(low) <= at(root) && at(root) <= at(high);
   });
-  if (fitting.length === 1) votes.set(fitting[0] as MiddleC, (votes.get(fitting[0] as MiddleC) ?? 0) + 1);
+  if (fitting.length === 1) votes.set(fitting[0], (votes.get(fitting[0]) ?? 0) + 1);
 }
 
 function winner(votes: Votes, reason: (count: string) => string): OctaveReading | undefined {

@@ -261,6 +261,6 @@ function oneLine(text: string): string {
 function titleOf(text: string): string {
   const bare = text.replace(/^[\s#=*:<>[\]_~-]+|[\s#=*:<>[\]_~-]+$/g, '');
   const labelled = /^([^:]{1,30}):\s*(.+)$/.exec(bare);
-  if (labelled && readHeading(labelled[1] as string)?.meaning === 'group') return labelled[2] as string;
+  if (labelled && readHeading(labelled[1])?.meaning === 'group') return labelled[2];
   return bare === '' ? text : bare;
 }

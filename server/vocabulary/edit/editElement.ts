@@ -67,7 +67,7 @@ export function setChange(
     const usual = inSame.flatMap((one) => one.path.steps[done.length] ?? []);
     const rank = usual.findIndex((one) => isSameStep(one, next));
     const earlier = rank < 0 ? [] : usual.slice(0, rank);
-    return childChange(within, holder.children[0] as NewElement, earlier, { ...style, example: like });
+    return childChange(within, holder.children[0], earlier, { ...style, example: like });
   }
   if (path.attribute !== undefined) {
     const usual = inSame.filter((one) => one.path.steps.length === done.length);
@@ -140,7 +140,7 @@ function textChange({ text, element }: ElementInText, value: string): TextChange
 /** Where the white space before a `/>` starts. */
 function tailStart(text: string, element: ElementText): number {
   let start = element.openEnd - 2;
-  while (start > element.nameEnd && /\s/.test(text[start - 1] as string)) start--;
+  while (start > element.nameEnd && /\s/.test(text[start - 1])) start--;
   return start;
 }
 
@@ -226,7 +226,7 @@ function selectorValue(text: string, element: ElementText, name: string): string
 
 function spaceBefore(text: string, offset: number): string {
   let start = offset;
-  while (start > 0 && /\s/.test(text[start - 1] as string)) start--;
+  while (start > 0 && /\s/.test(text[start - 1])) start--;
   return text.slice(start, offset);
 }
 
@@ -238,7 +238,7 @@ function modelLead(example: ElementInText | undefined, line: string, unit: strin
   const broken = /[\r\n]([ \t]*)$/.exec(lead);
   if (!broken) return lead;
   const own = indentationAt(example.text, example.element.start);
-  const inside = broken[1] as string;
+  const inside = broken[1];
   return line + (inside.startsWith(own) ? inside.slice(own.length) : unit);
 }
 

@@ -44,7 +44,7 @@ function levelOf(instrument: Instrument, { levels }: Vocabulary, header: number,
     const text = instrument.sources[source]?.text ?? '';
     if (text.slice(start + 1, nameEndAt(text, start + 1)) === name) outer++;
   }
-  return fitting[Math.min(outer, fitting.length - 1)] as number;
+  return fitting[Math.min(outer, fitting.length - 1)];
 }
 
 /** The element of a header's text. */

@@ -283,7 +283,7 @@ class ValueEditor {
     const { between } = place;
     const parts = place.parameter.part === 1 ? [place, half] : [half, place];
     const range = splitRange(text, between, (part, which) => {
-      const { form, parameter } = (parts[which - 1] as WritingPlace).parameter;
+      const { form, parameter } = parts[which - 1].parameter;
       return readValue(form, part, this.#around(canonicalNameOf(parameter))) !== undefined;
     });
     if (!range) return undefined;

@@ -324,7 +324,7 @@ class KindWriter {
   #openUp(block: string, row: RowLayout): Edited['edits'][number] {
     const { container } = this.#place;
     let start = container.openEnd - 2;
-    while (start > container.nameEnd && /\s/.test(this.#text[start - 1] as string)) start--;
+    while (start > container.nameEnd && /\s/.test(this.#text[start - 1])) start--;
     const close = this.#lineEnd + indentationAt(this.#text, container.start);
     const newText = `>${this.#lineEnd}${row.indentation}${block}${close}</${container.name}>`;
     return { source: 0, start, end: container.openEnd, newText };

@@ -8,7 +8,7 @@ export function elementsByLevel(root: ElementText, { levels }: Vocabulary): Elem
   for (let next = open.pop(); next; next = open.pop()) {
     const { element, level } = next;
     for (let at = element.children.length - 1; at >= 0; at--) {
-      const child = element.children[at] as ElementText;
+      const child = element.children[at];
       const own = levels.findIndex((one, position) => position > level && one.element === child.name);
       open.push({ element: child, level: own < 0 ? level : own });
     }
@@ -36,7 +36,7 @@ export function findInsertPlace(
   const containers = new Map<ElementText, readonly string[]>();
   for (const { parent } of byLevel[top] ?? []) if (parent && parent !== root) containers.set(parent, []);
   for (let level = top - 1; level >= 0; level--) {
-    const around = byLevel[level] as ElementText[];
+    const around = byLevel[level];
     if (around.length === 0) continue;
     for (const element of around) {
       const { container, missing } = innermost(element, vocabulary, level, top);
@@ -71,7 +71,7 @@ function innermost(
   const missing: string[] = [];
   for (let next = level + 1; next <= top; next++) {
     missing.push(...(levels[next]?.inside ?? []));
-    if (next < top) missing.push(levels[next]?.element as string);
+    if (next < top) missing.push(levels[next]?.element);
   }
   let container = element;
   for (let name = missing[0]; name !== undefined; name = missing[0]) {

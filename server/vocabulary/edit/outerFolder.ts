@@ -61,7 +61,7 @@ function childAround({ children }: ElementText, offset: number): ElementText | u
   let high = children.length - 1;
   while (low <= high) {
     const middle = (low + high) >> 1;
-    const child = children[middle] as ElementText;
+    const child = children[middle];
     if (offset < child.start) high = middle - 1;
     else if (offset >= child.end) low = middle + 1;
     else return child;

@@ -161,7 +161,7 @@ function childLead(at: number, style: ElementStyle): string {
   const child = style.example?.children[at];
   if (!child) return standsInLine(style) ? '' : style.lineEnd + style.indentation + style.unit;
   let start = child.start;
-  while (start > 0 && /\s/.test(style.text[start - 1] as string)) start--;
+  while (start > 0 && /\s/.test(style.text[start - 1])) start--;
   return fitted(style.text.slice(start, child.start), style);
 }
 

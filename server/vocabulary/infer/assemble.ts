@@ -29,7 +29,7 @@ export function levelsOf(
       parameters,
     });
     inside = [];
-    for (let copy = 1; !isRegion && copy < (nested[position] as number); copy++) {
+    for (let copy = 1; !isRegion && copy < nested[position]; copy++) {
       levels.push({ element, is: 'group', parameters });
     }
   }

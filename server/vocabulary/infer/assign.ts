@@ -72,7 +72,7 @@ export function assignColumns(rows: Rows, { chain, pathAt }: RegionElement): Ass
     const texts = textsOf(column);
     const facts = factsOf(texts);
     if (facts.filled === 0) continue;
-    const level = nameWords(chain[column.level] as string);
+    const level = nameWords(chain[column.level]);
     const isPath = column.at === pathAt && column.level === chain.length - 1;
     for (const meaning of isPath
       ? [path]
@@ -133,7 +133,7 @@ function byContents(rows: Rows, region: number, named: readonly Proposal[]): Pro
     const isLetter = column.own.length === 1 && column.own[0]?.length === 1 && column.around.length === 0;
     if (column.level !== region || !isLetter || best > 0.8) return [];
     const texts = textsOf(column);
-    return [{ column, order, texts, facts: factsOf(texts), name: column.own[0] as string }];
+    return [{ column, order, texts, facts: factsOf(texts), name: column.own[0] }];
   });
   const labels = rows.columns.flatMap((column, order): Proposal[] => {
     const texts = column.level < region && column.own.join() === 'n' ? textsOf(column) : [];
@@ -237,7 +237,7 @@ function meaningsFor(column: Column, level: readonly string[], isOutermost: bool
 
 /** What the name of a place says first of all; `undefined` where it says nothing. */
 export function namedMeaning(column: Column, chain: readonly string[]): Meaning | undefined {
-  return meaningsFor(column, nameWords(chain[column.level] as string), column.level === 0)[0];
+  return meaningsFor(column, nameWords(chain[column.level]), column.level === 0)[0];
 }
 
 /** Paths to audio files are samples whatever the name says. */

@@ -64,9 +64,7 @@ const sidedPan = /^(?:\p{L}+[\s:]?[\d.,]+\s?%?|[\d.,]+\s?%?\s?\p{L}+|\p{L}+)$/u;
 export function readRangeText(text: string): RangeText | undefined {
   if (text.length > 60) return undefined;
   const found = rangeText.exec(text.trim());
-  return found
-    ? { first: found[1] as string, between: found[2] as string, second: found[3] as string }
-    : undefined;
+  return found ? { first: found[1], between: found[2], second: found[3] } : undefined;
 }
 
 /** Whether a text is a note name with its octave, also as German, French, Spanish or Italian name notes. */
@@ -214,5 +212,5 @@ export function rangesOf(
   }
   if (ranges === 0 || ranges * 2 < filled) return undefined;
   const [most] = [...between].sort((one, other) => other[1] - one[1]);
-  return { first, second, between: (most as [string, number])[0] };
+  return { first, second, between: most[0] };
 }

@@ -55,7 +55,7 @@ export function readKeyTriple(places: readonly Contents[]): ReadonlyMap<Contents
   const filled = Math.min(...keys.map(({ facts }) => facts.filled));
   const weight = isClear ? (filled > 3 ? 0.9 : filled > 1 ? 0.8 : 0.7) : 0.55;
   for (const [at, target] of (['lokey', 'pitch_keycenter', 'hikey'] as const).entries()) {
-    readings.set(keys[order[at] as number] as Contents, {
+    readings.set(keys[order[at]], {
       target,
       weight,
       evidence: `Its values and those of two other places are keys, in the order low, root and high in all of ${filled} regions.`,

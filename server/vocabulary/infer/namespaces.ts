@@ -15,7 +15,7 @@ export function namespacesIn(
   const used = new Set(['']);
   for (const { element, inside = [], parameters } of levels) {
     for (const name of [element, ...inside, ...parameters.map(({ at }) => at)]) {
-      for (const [, prefix] of name.replace(/"[^"]*"/g, '').matchAll(prefixOf)) used.add(prefix as string);
+      for (const [, prefix] of name.replace(/"[^"]*"/g, '').matchAll(prefixOf)) used.add(prefix);
     }
   }
   const root = new RootDeclarations(text.slice(0, looked));

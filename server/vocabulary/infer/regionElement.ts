@@ -272,7 +272,7 @@ function withTwins(best: Candidate, survey: Survey, candidates: readonly Candida
       const depth = (depths.get(at.name) ?? 0) + 1;
       depths.set(at.name, depth);
       if (at.mostInParent > 1) repeats[position] = true;
-      nested[position] = Math.min(mostNested, Math.max(depth, nested[position] as number));
+      nested[position] = Math.min(mostNested, Math.max(depth, nested[position]));
     }
   }
   return { chain, types, count, example: best.example, pathAt: best.pathAt, repeats, nested };

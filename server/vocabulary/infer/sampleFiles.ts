@@ -52,7 +52,7 @@ export function findSampleFiles(
   const endings = withEnding
     ? ['']
     : [...new Set([...(given?.ending ? [given.ending] : []), ...audioEndings.map((ending) => `.${ending}`)])];
-  const first: Placed = { folder: folders[0] as string, ending: endings[0] as string, under: undefined };
+  const first: Placed = { folder: folders[0], ending: endings[0], under: undefined };
   let best = { ...first, found: 0 };
   if (lookup) {
     for (const under of [undefined, ...outer]) {

@@ -148,7 +148,7 @@ export class ElementPlace {
       return expected;
     }
     for (let at = 0; at < children.length; at++) {
-      const child = children[at] as ChildElements;
+      const child = children[at];
       if (child.hash !== hash || !child.isNamed(text, start, end)) continue;
       this.#expected = at + 1;
       return child;
@@ -183,14 +183,14 @@ class Compiler {
     const branches = levels.map((_, level) => new Branch(level));
     levels.forEach(({ parameters }, level) => {
       parameters.forEach(({ at }, position) => {
-        this.#addTarget(branches[level] as Branch, at, targets[level]?.[position] as Target);
+        this.#addTarget(branches[level], at, targets[level]?.[position]);
       });
     });
     const folders = this.#folderTargets(targets);
     folders.forEach((target) => {
       const { form } = target;
       if (form.kind === 'path' && form.under !== undefined)
-        this.#addTarget(branches[target.level] as Branch, form.under, target);
+        this.#addTarget(branches[target.level], form.under, target);
     });
     const root = new Branch(-1);
     [root, ...branches].forEach((branch, outer) => {
@@ -245,7 +245,7 @@ class Compiler {
   /** Leads from an element to those of a level further in, with or without the wrappers around them. */
   #lead(from: Branch, level: number, branches: readonly Branch[]): void {
     const { element, inside = [] } = this.#vocabulary.levels[level] ?? { element: '' };
-    const target = branches[level] as Branch;
+    const target = branches[level];
     let branch = from;
     for (const wrapper of [undefined, ...inside]) {
       if (wrapper !== undefined) branch = this.#childOf(branch, { element: wrapper, selectors: [] });

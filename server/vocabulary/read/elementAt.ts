@@ -49,7 +49,7 @@ function levelOf({ levels, elements }: CompiledVocabulary, instrument: Instrumen
 function endOfTag(text: string, start: number): number {
   let quote = '';
   for (let at = start + 1; at < text.length; at++) {
-    const character = text[at] as string;
+    const character = text[at];
     if (quote !== '') {
       if (character === quote) quote = '';
     } else if (character === '"' || character === "'") quote = character;

@@ -342,7 +342,7 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
     text?: string,
     isUnscaled = false,
   ): void {
-    const header = this.#headers[target.level] as number;
+    const header = this.#headers[target.level];
     const repeated = this.#entries[target.level];
     const isLate = header !== this.builder.headerCount - 1;
     if (isLate || repeated) {
@@ -355,7 +355,7 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
         return;
       }
     }
-    const name = this.#names[target.index] as number;
+    const name = this.#names[target.index];
     const builder = this.builder;
     const parameter = builder.addTranslated(name, nameStart, nameEnd, valueStart, valueEnd, number, isNumber);
     if (text !== undefined) builder.setValue(parameter, text);
@@ -364,7 +364,7 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
 
   #addEntry(entry: Entry): void {
     const { target, nameStart, nameEnd, valueStart, valueEnd, number, isNumber, text, isUnscaled } = entry;
-    const name = this.#names[target.index] as number;
+    const name = this.#names[target.index];
     const builder = this.builder;
     const parameter = builder.addTranslated(name, nameStart, nameEnd, valueStart, valueEnd, number, isNumber);
     if (text !== undefined) builder.setValue(parameter, text);
@@ -422,7 +422,7 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
     if (this.#elementText.isOpen) this.#endText();
     const place = this.#places[--this.#depth];
     if (place === undefined || place.level < 0) return;
-    const header = this.#headers[place.level] as number;
+    const header = this.#headers[place.level];
     if (header >= 0) this.builder.closeHeader(header, end);
     this.#leaveLevel(place.level);
   }
@@ -464,8 +464,8 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
     const depth = this.#depth - 1;
     this.#textRead[depth] = true;
     const { start, end, number, text, isAtSpan } = this.#elementText.take();
-    const nameStart = this.#nameStarts[depth] as number;
-    const nameEnd = this.#nameEnds[depth] as number;
+    const nameStart = this.#nameStarts[depth];
+    const nameEnd = this.#nameEnds[depth];
     for (const target of this.#places[depth]?.text ?? []) {
       if (text === undefined || (isAtSpan && text !== '')) {
         this.#value(target, nameStart, nameEnd, start, end, number, 0);

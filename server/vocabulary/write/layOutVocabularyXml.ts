@@ -55,7 +55,7 @@ class Indentation implements XmlHandler {
     if (old === indentation) return;
     this.edits.push({ source: 0, start: lineStart, end: start, newText: indentation });
     for (const line of text.slice(start, end).matchAll(/(?:\r\n|\r|\n)([ \t]*)(?=[^\s])/g)) {
-      const inner = line[1] as string;
+      const inner = line[1];
       const at = start + line.index + line[0].length - inner.length;
       if (old !== '' && !inner.startsWith(old)) continue;
       this.edits.push({ source: 0, start: at, end: at + old.length, newText: indentation });
@@ -85,7 +85,7 @@ class Indentation implements XmlHandler {
 
   #textStandsAt(end: number): boolean {
     let at = end;
-    while (at < this.#text.length && /\s/.test(this.#text[at] as string)) at++;
+    while (at < this.#text.length && /\s/.test(this.#text[at])) at++;
     return this.#text[at] !== '<' || this.#text.startsWith('<![CDATA[', at);
   }
 

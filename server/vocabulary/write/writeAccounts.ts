@@ -136,7 +136,7 @@ export class Accounts {
 
   #tagOf(header: number): Stretch | undefined {
     const end = this.#tags[2 * header + 1] ?? 0;
-    return end === 0 ? undefined : { start: this.#tags[2 * header] as number, end };
+    return end === 0 ? undefined : { start: this.#tags[2 * header], end };
   }
 
   /** What regions could have inherited, but each gets another value. */

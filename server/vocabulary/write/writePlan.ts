@@ -240,7 +240,7 @@ class Planner {
 
   /** Whether a level has a place for a value, and one that can be read without knowing the region. */
   #canHold(level: number, name: string): boolean {
-    const places = this.#levels[level] as LevelPlaces;
+    const places = this.#levels[level];
     const found = places.byName.get(name) ?? (isKeyPart(name) ? places.byName.get('key') : undefined);
     if (!found || level === this.#region) return found !== undefined;
     // A place in the sample depends on the sample of the region where it is not counted in frames.
@@ -265,7 +265,7 @@ class Planner {
       if (level < 0 || level === this.#region) own.set(name, value);
       else {
         hoisted ??= this.#levels.map(() => new Map());
-        (hoisted[level] as Values).set(name, value);
+        hoisted[level].set(name, value);
       }
     }
     return { region, around, hoisted, own };
@@ -277,7 +277,7 @@ class Planner {
     if (known) return known;
     const slots: number[][] = this.#levels.map(() => []);
     this.#chains.get(parent)?.forEach((header, at) => {
-      if (header >= 0) slots[this.#targets[at] as number]?.push(header);
+      if (header >= 0) slots[this.#targets[at]]?.push(header);
     });
     const levels: Values[] = this.#levels.map(() => noValues);
     let carry = noValues;
@@ -287,7 +287,7 @@ class Planner {
       carry = further;
     }
     const inherited = new Map(carry);
-    for (const header of slots[this.#region] as number[]) merge(inherited, this.#own(header));
+    for (const header of slots[this.#region]) merge(inherited, this.#own(header));
     let isPlain = true;
     for (const name of inherited.keys()) isPlain &&= this.#isAtRegion(name);
     const around = { slots, levels, inherited, isPlain };

@@ -34,7 +34,7 @@ export const nodeFiles: Files = {
       const start = () => {
         const at = next++;
         if (at >= paths.length) return;
-        askStat(paths[at] as string, (stats) => {
+        askStat(paths[at], (stats) => {
           found[at] = stats;
           if (++done === paths.length) resolve(found);
           else start();

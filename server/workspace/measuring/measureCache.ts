@@ -93,7 +93,7 @@ export class MeasureCache {
     const unopened = [...folders].filter((folder) => !this.#folders.has(folder));
     let next = 0;
     const work = async () => {
-      while (next < unopened.length) await this.#open(unopened[next++] as string);
+      while (next < unopened.length) await this.#open(unopened[next++]);
     };
     await Promise.all(Array.from({ length: Math.min(openedAtOnce, unopened.length) }, work));
   }

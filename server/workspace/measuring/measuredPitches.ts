@@ -18,7 +18,7 @@ export async function measuredPitches(
   const count = Math.min(mostMeasured, all.length);
   const pitches = new Map<string, number>();
   for (let at = 0; at < count; at++) {
-    const [name, path] = all[Math.floor((at * all.length) / count)] as [string, string];
+    const [name, path] = all[Math.floor((at * all.length) / count)];
     const reader = await files.open(path);
     if (!reader) continue;
     try {

@@ -249,7 +249,7 @@ export class Measurements {
   async #make(visit: Visit): Promise<void> {
     this.#visits.add(visit);
     const { wishes, stop } = visit;
-    const { file } = wishes[0] as Wish;
+    const { file } = wishes[0];
     const stat = await this.#files.stat(file.path);
     if (stat) this.learn(file.path, stat, await this.cache?.find(file.path, stat));
     const lacking = wishes.filter(({ key }) => !file.results.has(key));

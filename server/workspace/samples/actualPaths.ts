@@ -18,7 +18,7 @@ export function actualPaths(
     const folder = folderOf(instrument.sources[0]?.path ?? '');
     let last = -1;
     for (const region of instrument.regions) {
-      const parameter = instrument.sampleParameter[region] as number;
+      const parameter = instrument.sampleParameter[region];
       if (parameter < 0 || parameter === last) continue;
       last = parameter;
       const path = joinPath(folder, instrument.samplePath(region) ?? '');

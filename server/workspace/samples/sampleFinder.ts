@@ -159,9 +159,7 @@ function isSlip(one: string, other: string): boolean {
   const left = wordsOf(one);
   const right = wordsOf(other);
   if (left.length !== right.length) return false;
-  const differing = left.flatMap((word, at) =>
-    word === right[at] ? [] : [[word, right[at] as string] as const],
-  );
+  const differing = left.flatMap((word, at) => (word === right[at] ? [] : [[word, right[at]] as const]));
   const [words] = differing;
   if (!words || differing.length > 1) return false;
   const shortest = Math.min(words[0].length, words[1].length);

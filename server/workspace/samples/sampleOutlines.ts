@@ -115,8 +115,8 @@ class Outline {
 
   add(step: number, value: number): void {
     if (step >= this.lowest.length) return;
-    if (!this.#isBegun[step] || value < (this.lowest[step] as number)) this.lowest[step] = value;
-    if (!this.#isBegun[step] || value > (this.highest[step] as number)) this.highest[step] = value;
+    if (!this.#isBegun[step] || value < this.lowest[step]) this.lowest[step] = value;
+    if (!this.#isBegun[step] || value > this.highest[step]) this.highest[step] = value;
     this.#isBegun[step] = true;
   }
 }

@@ -114,7 +114,7 @@ export class SampleStore {
       const unknown = await this.#recall(paths.slice(from, from + recalledAtOnce));
       let next = 0;
       const work = async () => {
-        while (next < unknown.length && !stopped()) await this.#read(unknown[next++] as UnreadFile);
+        while (next < unknown.length && !stopped()) await this.#read(unknown[next++]);
       };
       await Promise.all(Array.from({ length: Math.min(openAtOnce, unknown.length) }, work));
     }
@@ -167,7 +167,7 @@ export class SampleStore {
     await opening;
     const unknown: UnreadFile[] = [];
     for (let at = 0; at < paths.length; at++) {
-      const path = paths[at] as string;
+      const path = paths[at];
       const stat = stats[at];
       const remembered = stat && cache?.known(path, stat);
       if (stat) this.measurements?.learn(path, stat, remembered);

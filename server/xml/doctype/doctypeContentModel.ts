@@ -59,7 +59,7 @@ function readGroups(cursor: DoctypeCursor): boolean {
       }
       const code = text.charCodeAt(cursor.at);
       if (code !== comma && code !== bar) return cursor.fail('A ",", "|" or ")" is missing here.');
-      const own = separators[separators.length - 1] as number;
+      const own = separators[separators.length - 1];
       if (own !== none && own !== code) return cursor.fail('One group cannot have both "," and "|".');
       separators[separators.length - 1] = code;
       cursor.at++;

@@ -37,7 +37,7 @@ export class EntityChecks {
     const stack: Visit[] = [];
     let fault = this.#enter(stack, entity, place);
     while (stack.length > 0) {
-      const visit = stack[stack.length - 1] as Visit;
+      const visit = stack[stack.length - 1];
       const reference = fault === undefined ? visit.text.references[visit.next++] : undefined;
       if (reference) {
         const inner = this.#entities.general.get(reference.name);

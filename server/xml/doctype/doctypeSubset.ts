@@ -174,7 +174,7 @@ export class DoctypeSubset {
     let at = Math.max(cursor.at, from + 1);
     while (at < text.length && text[at] !== '>' && text[at] !== '<' && text[at] !== ']') {
       if (text[at] === '"' || text[at] === "'") {
-        const close = text.indexOf(text[at] as string, at + 1);
+        const close = text.indexOf(text[at], at + 1);
         if (close < 0) at = text.length - 1;
         else at = close;
       }

@@ -46,12 +46,12 @@ export class AttributeNames {
    * `at` too with a `=` behind it; else −1. Tags of one kind mostly repeat their attributes in the same order.
    */
   likelyAt(at: number, before: number): number {
-    const name = this.#following[before + 1] as number;
+    const name = this.#following[before + 1];
     if (name < 0) return -1;
     const bytes = this.#bytes;
-    const end = this.#ends[name] as number;
+    const end = this.#ends[name];
     let here = at;
-    for (let first = this.#starts[name] as number; first < end; first++, here++) {
+    for (let first = this.#starts[name]; first < end; first++, here++) {
       if (bytes[first] !== bytes[here]) return -1;
     }
     return bytes[here] === 61 ? name : -1;
@@ -63,7 +63,7 @@ export class AttributeNames {
   }
 
   lengthOf(name: number): number {
-    return (this.#ends[name] as number) - (this.#starts[name] as number);
+    return this.#ends[name] - this.#starts[name];
   }
 
   /** Whether the tag has the name with this number already; from now on it has. */
@@ -79,7 +79,7 @@ export class AttributeNames {
     const mask = slots.length - 1;
     let slot = (hash ^ (hash >>> 15)) & mask;
     for (let looks = 0; looks < mostLooks; looks++) {
-      const name = slots[slot] as number;
+      const name = slots[slot];
       if (name < 0) return this.#add(start, end, hash, slot);
       if (this.#hashes[name] === hash && this.#isSame(name, start, end)) return name;
       slot = (slot + 1) & mask;
@@ -93,10 +93,10 @@ export class AttributeNames {
 
   #isSame(name: number, start: number, end: number): boolean {
     const bytes = this.#bytes;
-    let first = this.#starts[name] as number;
-    if ((this.#ends[name] as number) - first !== end - start) return false;
+    let first = this.#starts[name];
+    if (this.#ends[name] - first !== end - start) return false;
     for (let at = start; at < end; at++, first++) {
-      const byte = bytes[at] as number;
+      const byte = bytes[at];
       if (byte !== bytes[first]) return false;
       if (byte >= 0x80 && this.#text.charCodeAt(at) !== this.#text.charCodeAt(first)) return false;
     }
@@ -126,7 +126,7 @@ export class AttributeNames {
     const slots = new Int32Array(this.#slots.length * 2).fill(-1);
     const mask = slots.length - 1;
     for (let name = 0; name < this.#count; name++) {
-      const hash = this.#hashes[name] as number;
+      const hash = this.#hashes[name];
       let slot = (hash ^ (hash >>> 15)) & mask;
       let looks = 1;
       for (; slots[slot] !== -1 && looks < mostLooks; looks++) slot = (slot + 1) & mask;

@@ -4,5 +4,5 @@ import { isXmlSpace } from './characters';
 export function quoteBefore(text: string, start: number): string {
   let at = start - 1;
   while (at > 0 && isXmlSpace(text.charCodeAt(at))) at--;
-  return text[at] === '"' || text[at] === "'" ? (text[at] as string) : '';
+  return text[at] === '"' || text[at] === "'" ? text[at] : '';
 }

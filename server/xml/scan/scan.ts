@@ -94,7 +94,7 @@ class XmlScanner {
     const length = text.length;
     let at = text.charCodeAt(0) === 0xfeff ? 1 : 0;
     while (at < length) {
-      const code = bytes[at] as number;
+      const code = bytes[at];
       if (code === less) at = this.#markup(at);
       else if (isXmlSpace(code)) at++;
       else at = this.#characters(at);
@@ -104,7 +104,7 @@ class XmlScanner {
 
   #markup(start: number): number {
     const text = this.#text;
-    const code = this.#bytes[start + 1] as number;
+    const code = this.#bytes[start + 1];
     if ((code >= 97 && code <= 122) || (code >= 65 && code <= 90)) return this.#startTag(start);
     if (code === slash) return this.#endTag(start);
     if (code === exclamation) return this.#declaration(start);
@@ -115,7 +115,7 @@ class XmlScanner {
 
   /** Whether the `<` at a place begins a tag or other markup, so that it is no part of a text. */
   #isMarkup(at: number): boolean {
-    const next = this.#bytes[at + 1] as number;
+    const next = this.#bytes[at + 1];
     if (next === slash || next === exclamation || next === question) return true;
     return isNameStart(this.#text.codePointAt(at + 1) ?? 0);
   }
@@ -181,7 +181,7 @@ class XmlScanner {
     if (!element) return 0;
     let at = nameStart;
     for (let own = element.nameStart; own < element.nameEnd; own++, at++) {
-      const code = bytes[at] as number;
+      const code = bytes[at];
       if (code !== bytes[own] || code >= beyondAscii) return 0;
     }
     return bytes[at] === greater ? at : 0;
@@ -334,7 +334,7 @@ class XmlScanner {
     let at = start;
     let isDoubtful = false;
     while (at < text.length) {
-      const code = bytes[at] as number;
+      const code = bytes[at];
       if (code === less) {
         const first = at;
         while (bytes[at] === less && !this.#isMarkup(at)) at++;

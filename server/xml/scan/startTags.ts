@@ -81,15 +81,15 @@ export class StartTags {
 
     let at = start + 1;
     let hash = 0;
-    let code = bytes[at] as number;
+    let code = bytes[at];
     while (inName[code] === 1) {
       hash = (Math.imul(hash, 31) + code) | 0;
-      code = bytes[++at] as number;
+      code = bytes[++at];
     }
     if (code === colon || code >= 0x80) {
       at = nameEndAt(text, start + 1);
       hash = nameHash(text, start + 1, at);
-      code = bytes[at] as number;
+      code = bytes[at];
     }
     this.nameEnd = at;
     if (code === greater && handler.textElement) {
@@ -103,7 +103,7 @@ export class StartTags {
     for (;;) {
       const gap = at;
       while (code === space || code === lineFeed || code === carriageReturn || code === tab) {
-        code = bytes[++at] as number;
+        code = bytes[++at];
       }
       if (code === greater) {
         handler.openEnd(at + 1, false, false);
@@ -125,20 +125,20 @@ export class StartTags {
         hash = 0;
         while (inName[code] === 1) {
           hash = (Math.imul(hash, 31) + code) | 0;
-          code = bytes[++at] as number;
+          code = bytes[++at];
         }
       }
       const nameEnd = at;
-      const quote = code === equals ? (bytes[at + 1] as number) : nothing;
+      const quote = code === equals ? bytes[at + 1] : nothing;
       if (nameEnd === nameStart || (quote !== doubleQuote && quote !== singleQuote)) {
         at = this.#odd.scan(nameStart, gap !== nameStart);
-        code = bytes[at] as number;
+        code = bytes[at];
         continue;
       }
 
       at += 2;
-      code = bytes[at] as number;
-      while (code === space) code = bytes[++at] as number;
+      code = bytes[at];
+      while (code === space) code = bytes[++at];
       const valueStart = at;
 
       // A plain number is by far the commonest value, so it is read along the way.
@@ -148,20 +148,20 @@ export class StartTags {
       let negative = false;
       if (code === minus || code === plus) {
         negative = code === minus;
-        code = bytes[++at] as number;
+        code = bytes[++at];
       }
       while (code >= zero && code <= nine) {
         mantissa = mantissa * 10 + code - zero;
         digits++;
-        code = bytes[++at] as number;
+        code = bytes[++at];
       }
       if (code === point) {
-        code = bytes[++at] as number;
+        code = bytes[++at];
         while (code >= zero && code <= nine) {
           mantissa = mantissa * 10 + code - zero;
           scale *= 10;
           digits++;
-          code = bytes[++at] as number;
+          code = bytes[++at];
         }
       }
       const numberEnd = digits > 0 ? at : -1;
@@ -169,18 +169,18 @@ export class StartTags {
       let marks = 0;
       let usual = true;
       for (;;) {
-        while (special[code] === 0) code = bytes[++at] as number;
+        while (special[code] === 0) code = bytes[++at];
         if (code === quote) break;
         if (code === dollar) marks = ValueMark.dollar;
         else if (code !== doubleQuote && code !== singleQuote) {
           usual = false;
           break;
         }
-        code = bytes[++at] as number;
+        code = bytes[++at];
       }
       const close = at;
       if (usual) {
-        code = bytes[++at] as number;
+        code = bytes[++at];
         usual =
           code === space ||
           code === lineFeed ||
@@ -191,7 +191,7 @@ export class StartTags {
       }
       if (!usual) {
         at = this.#odd.scan(nameStart, true);
-        code = bytes[at] as number;
+        code = bytes[at];
         continue;
       }
 
@@ -219,37 +219,37 @@ export class StartTags {
   #textElement(start: number, nameEnd: number, hash: number): number {
     const bytes = this.#bytes;
     let at = nameEnd + 1;
-    let code = bytes[at] as number;
-    while (code === space) code = bytes[++at] as number;
+    let code = bytes[at];
+    while (code === space) code = bytes[++at];
     const valueStart = at;
 
     let mantissa = 0;
     let scale = 1;
     let digits = 0;
     const isNegative = code === minus;
-    if (isNegative || code === plus) code = bytes[++at] as number;
+    if (isNegative || code === plus) code = bytes[++at];
     while (code >= zero && code <= nine) {
       mantissa = mantissa * 10 + code - zero;
       digits++;
-      code = bytes[++at] as number;
+      code = bytes[++at];
     }
     if (code === point) {
-      code = bytes[++at] as number;
+      code = bytes[++at];
       while (code >= zero && code <= nine) {
         mantissa = mantissa * 10 + code - zero;
         scale *= 10;
         digits++;
-        code = bytes[++at] as number;
+        code = bytes[++at];
       }
     }
     const numberEnd = digits > 0 && digits <= 15 ? at : -1;
 
-    while (specialInText[code] === 0) code = bytes[++at] as number;
+    while (specialInText[code] === 0) code = bytes[++at];
     if (code !== less || at === valueStart || bytes[at + 1] !== slash) return 0;
     const closeStart = at;
     at += 2;
     for (let own = start + 1; own < nameEnd; own++, at++) {
-      code = bytes[own] as number;
+      code = bytes[own];
       if (bytes[at] !== code || code >= beyondAscii) return 0;
     }
     if (bytes[at] !== greater) return 0;

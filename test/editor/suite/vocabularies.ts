@@ -35,7 +35,7 @@ workbenchTest(
     await workbench.screenshot('vocabulary-worked-out');
 
     const [doubt] = doubts();
-    const range = doubt?.range as vscode.Range;
+    const range = doubt?.range;
     const fixes = await until('fixes', async () => {
       const found = await vscode.commands.executeCommand<vscode.CodeAction[]>(
         'vscode.executeCodeActionProvider',

@@ -4,7 +4,7 @@ import { test } from '../suite/testList';
 import { until } from '../suite/until';
 
 const [folder] = vscode.workspace.workspaceFolders ?? [];
-const place = (name: string) => vscode.Uri.joinPath((folder as vscode.WorkspaceFolder).uri, name);
+const place = (name: string) => vscode.Uri.joinPath(folder.uri, name);
 const instrument = place('a.sfz');
 
 async function open(): Promise<void> {

@@ -53,7 +53,7 @@ function sfzRegions(): Record<string, string>[] {
     } else if (header) {
       group = {};
       into = group;
-    } else into[name as string] = value as string;
+    } else into[name] = value;
   }
   return regions;
 }
@@ -86,8 +86,8 @@ describe('demo samples', () => {
 
   it('carry the root key, tuning and loop that the instrument gives them', () => {
     for (const region of sfzRegions()) {
-      const { sampler, samples } = wav(region.sample as string);
-      expect(sampler.dwMIDIUnityNote).toBe(keyOf(region.pitch_keycenter as string, 4));
+      const { sampler, samples } = wav(region.sample);
+      expect(sampler.dwMIDIUnityNote).toBe(keyOf(region.pitch_keycenter, 4));
       // 0x80000000 is 50 cents; the instrument tunes back by as much.
       expect((sampler.dwMIDIPitchFraction / 0x80000000) * 50).toBeCloseTo(-Number(region.tune ?? 0), 6);
       if (region.loop_end === undefined) {
@@ -107,7 +107,7 @@ describe('demo samples', () => {
 
   it('sound at their root key (equal temperament, ISO 16)', () => {
     for (const region of sfzRegions()) {
-      const { sampler, samples, rate } = wav(region.sample as string);
+      const { sampler, samples, rate } = wav(region.sample);
       const cents = (sampler.dwMIDIPitchFraction / 0x80000000) * 50;
       const strength = (off: number) => {
         const hertz = 440 * 2 ** ((sampler.dwMIDIUnityNote - 69) / 12 + (cents + off) / 1200);
@@ -169,9 +169,7 @@ describe('demo instrument', () => {
     for (let key = 48; key <= 96; key++) {
       for (let velocity = 1; velocity <= 127; velocity++) {
         const answering = regions
-          .filter((region) =>
-            between(key, keyOf(region.lokey as string, 4), keyOf(region.hikey as string, 4)),
-          )
+          .filter((region) => between(key, keyOf(region.lokey, 4), keyOf(region.hikey, 4)))
           .filter((region) => between(velocity, Number(region.lovel ?? 1), Number(region.hivel ?? 127)))
           .map((region) => `${region.sw_last} ${region.seq_position ?? 1}`);
         expect(answering.sort()).toEqual(['c#2 1', 'c2 1', 'c2 2']);
@@ -189,9 +187,7 @@ describe('planted faults', () => {
     const lines = read(`faults/${name}`).split('\n');
     const marks = lines.flatMap((line, number) => {
       const found = /planted: ([a-z-]+) at (?:"([^"]+)"|'([^']+)')/.exec(line);
-      return found
-        ? [{ code: found[1], quoted: (found[2] ?? found[3]) as string, next: lines[number + 1] }]
-        : [];
+      return found ? [{ code: found[1], quoted: found[2] ?? found[3], next: lines[number + 1] }] : [];
     });
     expect(marks.length).toBeGreaterThan(0);
     for (const { code, quoted, next } of marks) {

@@ -17,10 +17,7 @@ describe('loudness-step', () => {
     global = '',
   ): Checked => {
     const samples = Object.fromEntries(
-      loudnesses.map((one, at) => [
-        `${at}.wav`,
-        typeof one === 'number' ? loud(one) : { survey: one as null | undefined },
-      ]),
+      loudnesses.map((one, at) => [`${at}.wav`, typeof one === 'number' ? loud(one) : { survey: one }]),
     );
     const text = loudnesses
       .map((_, at) => {

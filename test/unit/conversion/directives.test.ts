@@ -10,7 +10,7 @@ function converted(from: Format, to: Format, text: string, options = {}) {
   const written = notations[to].write(instrument, { directives: 'keep', ...options });
   const again = notations[to].read(written.text, {
     path: '/music/again',
-    include: (path) => (path in files ? { kind: 'text', text: files[path] as string } : { kind: 'missing' }),
+    include: (path) => (path in files ? { kind: 'text', text: files[path] } : { kind: 'missing' }),
   });
   return {
     text: written.text,

@@ -89,7 +89,7 @@ describe('the account of a conversion from a vocabulary', () => {
     const again = notation.read(written, { path: '/orchard/b' });
     expect(again.parameters.count).toBe(4);
     // Key 60 is C4 here, so E2 is 60 − 24 + 4.
-    expect(again.lowKey[again.regions[0] as number]).toBe(40);
+    expect(again.lowKey[again.regions[0]]).toBe(40);
   });
 });
 

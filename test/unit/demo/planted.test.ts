@@ -43,7 +43,7 @@ function marks(text: string): { code: string; line: number; quoted: string }[] {
     if (!mark) continue;
     let next = index + 1;
     while (lines[next]?.includes('planted:')) next++;
-    found.push({ code: mark[1] as string, line: next, quoted: (mark[2] ?? mark[3]) as string });
+    found.push({ code: mark[1], line: next, quoted: mark[2] ?? mark[3] });
   }
   return found;
 }

@@ -25,7 +25,7 @@ const { contributes } = JSON.parse(text) as {
   };
 };
 
-const keys = [...text.matchAll(/"%([^%"]+)%"/g)].map((match) => match[1] as string);
+const keys = [...text.matchAll(/"%([^%"]+)%"/g)].map((match) => match[1]);
 
 describe('the words of the extension', () => {
   it('stand apart from it, each of them used', () => {

@@ -175,7 +175,7 @@ describe('formatting a part', () => {
     ],
   ] as const)('lays out the %s line that was finished by typing', async (format, marked, expected) => {
     const { document, text, offset } = await documentWithMark(marked, {}, format);
-    const typed = text[offset - 1] as string;
+    const typed = text[offset - 1];
     expect(withEdits(text, formatOnType(document, offset, typed, usualFormatStyle))).toBe(expected);
   });
 });

@@ -77,7 +77,7 @@ describe('the outline of a sample', () => {
 describe('what is played of a sample', () => {
   const played = (text: string, more: Partial<SampleFacts> = {}) => {
     const instrument = readSfz(text, { path: 'a.sfz' });
-    return playedPart(instrument, instrument.regions[0] as number, { ...facts, ...more });
+    return playedPart(instrument, instrument.regions[0], { ...facts, ...more });
   };
 
   it('goes from offset to end, both counted from 0', () => {

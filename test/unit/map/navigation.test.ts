@@ -70,7 +70,7 @@ describe('moving over the map', () => {
     fc.assert(
       fc.property(fc.array(any, { minLength: 1, maxLength: 20 }), (many) => {
         const next = nearestShape(many, readingOrder(many, new Set()), 0, 'right');
-        const middle = (index: number) => many[index]!.lowKey + many[index]!.highKey;
+        const middle = (index: number) => many[index].lowKey + many[index].highKey;
         const furthest = Math.max(...many.map((_, index) => middle(index)));
         if (next === undefined) expect(furthest).toBe(middle(0));
         else expect(middle(next)).toBeGreaterThan(middle(0));
@@ -79,9 +79,9 @@ describe('moving over the map', () => {
   });
 
   it('finds a shape again after an edit, its own layer first', () => {
-    expect(findAgain(shapes, ['a', 'b'], shapes[6]!, 'b')).toBe(6);
-    expect(findAgain(shapes, ['a', 'b'], shapes[6]!, 'a')).toBe(1);
+    expect(findAgain(shapes, ['a', 'b'], shapes[6], 'b')).toBe(6);
+    expect(findAgain(shapes, ['a', 'b'], shapes[6], 'a')).toBe(1);
     expect(findAgain(shapes, ['a', 'b'], shape(53, 55, 1, 63), 'a')).toBe(1);
-    expect(findAgain([], [], shapes[0]!, 'a')).toBeUndefined();
+    expect(findAgain([], [], shapes[0], 'a')).toBeUndefined();
   });
 });

@@ -156,8 +156,8 @@ describe('the scene of a keyboard map', () => {
         );
         expect(headers.sort((one, other) => one - other)).toEqual([...instrument.regions]);
         const counts = made.layers.map(() => 0);
-        for (const shape of made.shapes) counts[shape.layer]! += shape.regions.length;
-        for (const { layer } of made.unplaced) counts[layer]! += 1;
+        for (const shape of made.shapes) counts[shape.layer] += shape.regions.length;
+        for (const { layer } of made.unplaced) counts[layer] += 1;
         expect(made.layers.map(({ regionCount }) => regionCount)).toEqual(counts);
         for (const cell of [...made.shapes, ...made.gaps, ...made.overlaps]) {
           expect(cell.lowKey).toBeGreaterThanOrEqual(made.lowKey);

@@ -75,10 +75,10 @@ describe('the standing drawing of a keyboard map', () => {
       fc.property(any, any, any, any, (name, layer, sample, label) => {
         const made = scene('<region> key=60 sw_last=40');
         made.name = name;
-        made.layers[0]!.name = layer;
-        made.shapes[0]!.label = label;
-        made.shapes[0]!.regions[0]!.sample = sample;
-        made.keyswitches[0]!.label = label;
+        made.layers[0].name = layer;
+        made.shapes[0].label = label;
+        made.shapes[0].regions[0].sample = sample;
+        made.keyswitches[0].label = label;
         const { elements } = parse(drawMapSvg(made));
         const known = 'svg title desc style defs pattern rect path g text tspan'.split(' ');
         expect(elements.filter((element) => !known.includes(element.name))).toEqual([]);

@@ -4,7 +4,7 @@ import { readSfz } from '../../../server/sfz/read';
 
 function valuesOf(text: string) {
   const instrument = readSfz(text, { path: 'a.sfz' });
-  return effectiveValues(instrument, instrument.regions[0] as number);
+  return effectiveValues(instrument, instrument.regions[0]);
 }
 
 describe('values in force', () => {

@@ -58,7 +58,7 @@ async function apply({ documentChanges }: WorkspaceEdit): Promise<void> {
       await rename(URI.parse(oldUri).fsPath, URI.parse(newUri).fsPath);
       continue;
     }
-    const { textDocument, edits } = change as TextDocumentEdit;
+    const { textDocument, edits } = change;
     const path = URI.parse(textDocument.uri).fsPath;
     const document = TextDocument.create(textDocument.uri, '', 0, await readFile(path, 'utf8'));
     await writeFile(path, TextDocument.applyEdits(document, edits as never));

@@ -107,8 +107,7 @@ describe('the lines that differ', () => {
         expect(before.slice(oldEnd)).toBe(after.slice(newEnd));
         expect(start).toBeLessThanOrEqual(Math.min(oldEnd, newEnd));
         const starts = (one: string, offset: number) =>
-          offset === 0 ||
-          (/[\r\n]/.test(one[offset - 1] as string) && one.slice(offset - 1, offset + 1) !== '\r\n');
+          offset === 0 || (/[\r\n]/.test(one[offset - 1]) && one.slice(offset - 1, offset + 1) !== '\r\n');
         expect(starts(before, start) && starts(after, start)).toBe(true);
         for (const [one, offset] of [
           [before, oldEnd],

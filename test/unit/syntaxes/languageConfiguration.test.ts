@@ -42,8 +42,8 @@ describe('language configuration', () => {
     expect('  <group lovel="1"/>').not.toMatch(new RegExp(increaseIndentPattern as string));
     expect('  </group>').toMatch(new RegExp(decreaseIndentPattern as string));
     const [rule] = xml.onEnterRules ?? [];
-    expect('<group a="1">').toMatch(new RegExp(rule?.beforeText as string));
-    expect('<group a="1"/>').not.toMatch(new RegExp(rule?.beforeText as string));
-    expect('</group>').toMatch(new RegExp(rule?.afterText as string));
+    expect('<group a="1">').toMatch(new RegExp(rule?.beforeText));
+    expect('<group a="1"/>').not.toMatch(new RegExp(rule?.beforeText));
+    expect('</group>').toMatch(new RegExp(rule?.afterText));
   });
 });

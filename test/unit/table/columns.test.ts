@@ -5,7 +5,7 @@ import { readColumns } from '../../../server/table/columns/columnMeaning';
 
 function columnsOf(text: string) {
   const cells = tableCells(text)!;
-  return readColumns(cells, findTables(cells)[0]!);
+  return readColumns(cells, findTables(cells)[0]);
 }
 
 const meanings = (text: string) => columnsOf(text).map(({ meaning }) => meaning);

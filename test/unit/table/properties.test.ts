@@ -109,10 +109,10 @@ describe('any zones in any table', () => {
         fc.array(fc.nat(), { minLength: 20, maxLength: 20 }),
         (zones, look, order) => {
           const shuffled = columns(look)
-            .map((column, at) => ({ column, by: order[at] as number }))
+            .map((column, at) => ({ column, by: order[at] }))
             .sort((a, b) => a.by - b.by)
             .map(({ column: [headings, cell] }, at) => {
-              return { heading: headings[(order[at + 10] as number) % headings.length] as string, cell };
+              return { heading: headings[order[at + 10] % headings.length], cell };
             });
           const lines = [
             shuffled.map(({ heading }) => heading),
@@ -134,11 +134,11 @@ describe('any zones in any table', () => {
           ['Sample', 'Root', 'Low key', 'High key', 'Tune'],
           ...zones.map((zone) => [zone.sample, zone.root, zone.low, zone.high, zone.tune].map(String)),
         ];
-        const widths = rows[0]!.map((_, column) => Math.max(...rows.map((row) => row[column]!.length)) + 2);
+        const widths = rows[0].map((_, column) => Math.max(...rows.map((row) => row[column].length)) + 2);
         const text = rows
           .map((row) =>
             row
-              .map((cell, at) => cell.padEnd(widths[at]!))
+              .map((cell, at) => cell.padEnd(widths[at]))
               .join('')
               .trimEnd(),
           )
@@ -168,25 +168,25 @@ const layouts: Readonly<Record<string, (grid: readonly (readonly string[])[]) =>
   markdown: ([headings, ...rows]) => {
     const line = (cells: readonly string[]) =>
       `| ${cells.map((cell) => cell.replaceAll('|', '\\|')).join(' | ')} |`;
-    return [line(headings!), line(headings!.map(() => '---')), ...rows.map(line)].join('\n');
+    return [line(headings), line(headings.map(() => '---')), ...rows.map(line)].join('\n');
   },
   'a column for each zone': (grid) =>
-    grid[0]!.map((_, column) => grid.map((row) => row[column]).join('\t')).join('\n'),
+    grid[0].map((_, column) => grid.map((row) => row[column]).join('\t')).join('\n'),
   'headings again on every page': ([headings, ...rows]) =>
     rows
-      .flatMap((row, at) => (at % 3 === 0 ? [headings!, row] : [row]))
+      .flatMap((row, at) => (at % 3 === 0 ? [headings, row] : [row]))
       .map((row) => row.join('\t'))
       .join('\n'),
   'between titles and totals': (grid) =>
     ['All zones', '', ...grid.map((row) => row.join('\t')), '', `Total\t${grid.length - 1}`].join('\n'),
   'records of lines': ([headings, ...rows]) =>
-    rows.map((row) => row.map((cell, column) => `${headings![column]}: ${cell}\n`).join('')).join('\n'),
+    rows.map((row) => row.map((cell, column) => `${headings[column]}: ${cell}\n`).join('')).join('\n'),
   'records without blank lines between': ([headings, ...rows]) =>
-    rows.map((row) => row.map((cell, column) => `  ${headings![column]} = ${cell}\r\n`).join('')).join(''),
+    rows.map((row) => row.map((cell, column) => `  ${headings[column]} = ${cell}\r\n`).join('')).join(''),
   'records on a line': ([headings, ...rows]) =>
-    rows.map((row) => row.map((cell, column) => `${headings![column]}: ${cell}`).join('; ')).join('\n'),
+    rows.map((row) => row.map((cell, column) => `${headings[column]}: ${cell}`).join('; ')).join('\n'),
   'headings on two lines': ([headings, ...rows]) => {
-    const words = headings!.map((heading) => heading.split(' '));
+    const words = headings.map((heading) => heading.split(' '));
     const upper = words.map(([first, second]) => (second === undefined ? '' : first));
     const lower = words.map(([first, second]) => second ?? first);
     return [upper, lower, ...rows].map((row) => row.join('\t')).join('\n');
@@ -196,20 +196,20 @@ const layouts: Readonly<Record<string, (grid: readonly (readonly string[])[]) =>
   'semicolons, all quoted': (grid) =>
     grid.map((row) => row.map((cell) => `"${cell.replaceAll('"', '""')}"`).join(';')).join('\r\n'),
   'drawn lines between rows': ([headings, ...rows]) => {
-    const ruling = `+${headings!.map(() => '--------').join('+')}+`;
+    const ruling = `+${headings.map(() => '--------').join('+')}+`;
     const line = (cells: readonly string[]) =>
       `| ${cells.map((cell) => cell.replaceAll('|', '\\|')).join(' | ')} |`;
-    return [ruling, line(headings!), ruling, ...rows.map(line), ruling].join('\n');
+    return [ruling, line(headings), ruling, ...rows.map(line), ruling].join('\n');
   },
   'several tables': ([headings, ...rows]) =>
     rows
-      .flatMap((row, at) => (at % 4 === 0 ? ['', headings!.join('\t'), row.join('\t')] : [row.join('\t')]))
+      .flatMap((row, at) => (at % 4 === 0 ? ['', headings.join('\t'), row.join('\t')] : [row.join('\t')]))
       .join('\n'),
   'row numbers': (grid) => grid.map((row, at) => [at === 0 ? '#' : at, ...row].join('\t')).join('\n'),
   'marks for the same as above': (grid) =>
     grid
       .map((row, at) =>
-        row.map((cell, column) => (at > 1 && cell === grid[at - 1]![column] ? '"' : cell)).join('\t'),
+        row.map((cell, column) => (at > 1 && cell === grid[at - 1][column] ? '"' : cell)).join('\t'),
       )
       .join('\n'),
 };
@@ -233,7 +233,7 @@ describe('any zones in other shapes', () => {
           sample,
           ...Object.fromEntries(keys.map((key, at) => [key, numbers[at]])),
         }));
-        expect(regions(layouts[name]!(grid))).toEqual(truth);
+        expect(regions(layouts[name](grid))).toEqual(truth);
       }),
       { numRuns: 150 },
     );

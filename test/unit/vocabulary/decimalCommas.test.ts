@@ -29,7 +29,7 @@ function cheese(between: string): Vocabulary {
 function changed(vocabulary: Vocabulary, text: string, change: (first: number) => Change) {
   const notation = vocabularyNotation(vocabulary);
   const instrument = notation.read(text, { path: 'a.xml' });
-  const { edits, notes } = notation.edit(instrument, change(instrument.regions[0] as number));
+  const { edits, notes } = notation.edit(instrument, change(instrument.regions[0]));
   const [edit] = edits;
   const result = text.slice(0, edit?.start) + (edit?.newText ?? '') + text.slice(edit?.end ?? 0);
   const again = notation.read(result, { path: 'a.xml' });

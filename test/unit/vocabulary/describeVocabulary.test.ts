@@ -63,13 +63,13 @@ describe('whether a text is written in a vocabulary', () => {
   });
 
   it('looks further where a long text starts with something else', () => {
-    const { vocabulary, text } = examples.foundry as (typeof examples)[string];
+    const { vocabulary, text } = examples.foundry;
     const long = text.replace('<bell', `<!-- ${'x'.repeat(100_000)} --><bell`);
     expect(matchesVocabulary(vocabulary, long)).toBe(true);
   });
 
   it('holds for an outermost element that is still empty, and not for other XML', () => {
-    const { vocabulary } = examples.foundry as (typeof examples)[string];
+    const { vocabulary } = examples.foundry;
     expect(matchesVocabulary(vocabulary, '<foundry/>')).toBe(true);
     expect(matchesVocabulary(vocabulary, '<foundry><tree/></foundry>')).toBe(false);
     expect(matchesVocabulary(vocabulary, '<orchard><bell/></orchard>')).toBe(false);

@@ -31,7 +31,7 @@ describe.each(Object.entries(examples))('%s', (_name, { vocabulary, text, sample
       .chain((place) => anyValue(place).map((value) => ({ name: place.parameter, value, form: place.form })));
     fc.assert(
       fc.property(anyRegion, anySetting, (at, { name, value }) => {
-        const header = instrument.regions[at] as number;
+        const header = instrument.regions[at];
         const { edits, notes } = edit(instrument, { kind: 'set', header, name, value });
         if (notes.some(({ kind }) => kind === 'dropped')) {
           expect(edits).toEqual([]);
@@ -62,7 +62,7 @@ describe.each(Object.entries(examples))('%s', (_name, { vocabulary, text, sample
   it('takes a value of a region out and puts it back', () => {
     fc.assert(
       fc.property(anyRegion, fc.constantFrom(...notSample), (at, { parameter: name, part }) => {
-        const header = instrument.regions[at] as number;
+        const header = instrument.regions[at];
         const id = canonicalNameOf(name);
         const own = instrument.own(header, instrument.names.idOf(id));
         fc.pre(own >= 0);
@@ -72,11 +72,10 @@ describe.each(Object.entries(examples))('%s', (_name, { vocabulary, text, sample
         const { [id]: now, ...others } = regionsOf(without)[at] ?? {};
         const { [id]: _, ...othersBefore } = before[at] ?? {};
         expect(others).toEqual(othersBefore);
-        if (part === undefined)
-          expect(without.own(without.regions[at] as number, instrument.names.idOf(id))).toBe(-1);
+        if (part === undefined) expect(without.own(without.regions[at], instrument.names.idOf(id))).toBe(-1);
         else expect(now).toBe({ lokey: 0, hikey: 127, lovel: 1, hivel: 127 }[id]);
         const value = instrument.valueText(own);
-        const again = edit(without, { kind: 'set', header: without.regions[at] as number, name, value });
+        const again = edit(without, { kind: 'set', header: without.regions[at], name, value });
         expect(again.notes).toEqual([]);
         // The numbers may have been written with more digits than they need.
         expect(regionsOf(read(editedText(removed, again.edits)))).toEqual(before);
@@ -88,14 +87,14 @@ describe.each(Object.entries(examples))('%s', (_name, { vocabulary, text, sample
   });
 
   it('takes a region out with its lines', () => {
-    const header = instrument.regions[3] as number;
+    const header = instrument.regions[3];
     const changed = editedText(text, edit(instrument, { kind: 'removeHeader', header }).edits);
     expect(regionsOf(read(changed))).toEqual(before.filter((_region, at) => at !== 3));
     expect(changed).not.toMatch(/\n\s*\n/);
   });
 
   it('changes nothing for what it has no place for', () => {
-    const header = instrument.regions[0] as number;
+    const header = instrument.regions[0];
     for (const change of [
       { kind: 'set', header, name: 'cutoff', value: '500' },
       { kind: 'define', name: '$A', value: '1' },

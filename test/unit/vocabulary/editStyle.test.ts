@@ -63,7 +63,7 @@ const inHive = (...lines: string[]) =>
   ['<apiary>', '  <hive>', ...lines, '  </hive>', '</apiary>'].join('\n');
 
 /** The number of the first region of {@link inHive}: behind those of the instrument, if it has one, and the group. */
-const firstRegion = (text: string) => read(text).regions[0] as number;
+const firstRegion = (text: string) => read(text).regions[0];
 
 describe('setting a value', () => {
   it.each([
@@ -105,7 +105,7 @@ describe('setting a value', () => {
       '         hum="-3"/>',
       '    <bee buzz="b.wav" hum="-4"/>',
     );
-    const header = read(text).regions[1] as number;
+    const header = read(text).regions[1];
     expect(changed(text, { kind: 'set', header, name: 'tune', value: '100' })).toBe(
       text.replace('"b.wav" hum', '"b.wav" wing="1" hum'),
     );
@@ -159,8 +159,8 @@ describe('groups', () => {
     const instrument = read(text);
     const { edits } = notation.edit(instrument, {
       kind: 'group',
-      first: instrument.regions[first] as number,
-      last: instrument.regions[last] as number,
+      first: instrument.regions[first],
+      last: instrument.regions[last],
       sets: [{ name: 'volume', value: '-3' }],
     });
     return editedText(text, edits);
@@ -222,7 +222,7 @@ describe('paths to samples', () => {
   it('are changed in the form of the vocabulary', () => {
     const text = '<lodge><guest voice="deep\\a"/></lodge>';
     const instrument = lodgeNotation.read(text, { path: 'a.xml' });
-    const header = instrument.regions[0] as number;
+    const header = instrument.regions[0];
     const change: Change = { kind: 'set', header, name: 'sample', value: 'voices/high/b.wav' };
     expect(editedText(text, lodgeNotation.edit(instrument, change).edits)).toBe(
       '<lodge><guest voice="high\\b"/></lodge>',

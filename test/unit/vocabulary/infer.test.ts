@@ -90,7 +90,7 @@ describe.each(Object.entries(examples))('the vocabulary of %s', (name, example) 
 });
 
 describe('a vocabulary whose folder no text names', () => {
-  const { text, samples, regions } = examples.railway as (typeof examples)[string];
+  const { text, samples, regions } = examples.railway;
 
   it('is settled with the folder by what the sample files then say', () => {
     const first = infer(text, samples).vocabulary;

@@ -63,7 +63,7 @@ describe.each(Object.entries(examples))('%s', (_name, { vocabulary, text, sample
   it('writes a region like the one beside it', () => {
     const [values = {}] = before;
     const opcodes = Object.entries(values).map(([name, value]) => `${name}=${value}`);
-    const header = instrument.regions[0] as number;
+    const header = instrument.regions[0];
     const { start, end } = instrument.bodySpan(header);
     const change = {
       kind: 'insert',

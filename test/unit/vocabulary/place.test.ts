@@ -22,7 +22,7 @@ function placeAt(vocabulary: Vocabulary, marked: string): string {
   return parts.join(' ');
 }
 
-const vocabularyOf = (name: string) => examples[name]?.vocabulary as Vocabulary;
+const vocabularyOf = (name: string) => examples[name]?.vocabulary;
 
 describe('a place among attributes', () => {
   const at = (marked: string) => placeAt(vocabularyOf('foundry'), `<foundry>${marked}</foundry>`);

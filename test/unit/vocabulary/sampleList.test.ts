@@ -48,13 +48,13 @@ describe('a list of samples that regions refer to', () => {
     const instrument = readVocabularyXml(vocabulary({ element: 'wave', key: '@n', path: '.' }))(xml, {
       path: 'a.xml',
     });
-    expect(effectiveValues(instrument, instrument.regions[0] as number)).toEqual({ sample: 'cellar/a.wav' });
+    expect(effectiveValues(instrument, instrument.regions[0])).toEqual({ sample: 'cellar/a.wav' });
   });
 
   it('is gone by when a region gets another sample', () => {
     const instrument = readVocabularyXml(byAttribute)(text, { path: 'a.xml' });
     const edit = editInVocabulary(byAttribute, () => undefined);
-    const header = instrument.regions[0] as number;
+    const header = instrument.regions[0];
     const set = (value: string) => edit(instrument, { kind: 'set', header, name: 'sample', value });
     expect(editedText(text, set('cellar/a & b.wav').edits)).toBe(text.replace('wave="2"', 'wave="1"'));
     const unknown = set('cellar/new.wav');

@@ -41,10 +41,7 @@ function changed(change: (regions: readonly number[]) => Change) {
 
 const parameterOf = (name: string) => {
   const instrument = notation.read(text, { path: 'a.xml' });
-  return instrument.own(
-    instrument.regions[0] as number,
-    instrument.names.canonical(instrument.names.idOf(name)),
-  );
+  return instrument.own(instrument.regions[0], instrument.names.canonical(instrument.names.idOf(name)));
 };
 
 describe('two parameters in one place', () => {

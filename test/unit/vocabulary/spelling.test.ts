@@ -1,10 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { HeaderKind } from '../../../server/model/headerKinds';
-import type { Vocabulary } from '../../../server/vocabulary/vocabulary';
 import { vocabularyNotation } from '../../../server/vocabulary/vocabularyNotation';
 import { examples } from './examples';
 
-const notationOf = (name: string) => vocabularyNotation(examples[name]?.vocabulary as Vocabulary);
+const notationOf = (name: string) => vocabularyNotation(examples[name]?.vocabulary);
 
 describe('what a person starts to type', () => {
   it.each([

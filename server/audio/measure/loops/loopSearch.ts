@@ -22,7 +22,7 @@ const startsOnSide = 6;
 /** How alike the sound is around the present points of a loop; `undefined` where there is nothing to compare. */
 export function likenessNow(around: LoopSurroundings): number | undefined {
   const compared = comparedAt(around, around.start);
-  return compared && (compared.likenesses[around.end - compared.first] as number);
+  return compared?.likenesses[around.end - compared.first];
 }
 
 /**
@@ -38,13 +38,13 @@ export function nearerEnd(around: LoopSurroundings, start: number): LoopPoints |
   for (const likeness of likenesses) best = Math.max(best, likeness);
   let nearest = -1;
   for (let at = 0; at < likenesses.length; at++) {
-    const here = likenesses[at] as number;
+    const here = likenesses[at];
     const isPeak = here >= (likenesses[at - 1] ?? -1) && here >= (likenesses[at + 1] ?? -1);
     if (!isPeak || here < best - asGood) continue;
     if (nearest < 0 || Math.abs(first + at - end) < Math.abs(first + nearest - end)) nearest = at;
   }
   if (nearest < 0) return undefined;
-  return { start, end: first + nearest, likeness: likenesses[nearest] as number };
+  return { start, end: first + nearest, likeness: likenesses[nearest] };
 }
 
 /** Starts on both sides of the present one, the nearest first, with the best end for each. */
@@ -90,12 +90,12 @@ function likenessesOf(pattern: Float64Array, sound: Float64Array, count: number)
   // Running sums that are only added to, so that no rounding of loud parts is left in quiet ones.
   const squares = new Float64Array(sound.length + 1);
   for (let at = 0; at < sound.length; at++) {
-    squares[at + 1] = (squares[at] as number) + (sound[at] as number) ** 2;
+    squares[at + 1] = squares[at] + sound[at] ** 2;
   }
-  const floor = 1e-9 * (patternSquares + (squares[sound.length] as number));
+  const floor = 1e-9 * (patternSquares + squares[sound.length]);
   return Float64Array.from({ length: count }, (_, at) => {
-    const both = patternSquares + (squares[at + pattern.length] as number) - (squares[at] as number);
-    return both > floor ? (2 * (products[at] as number)) / both : 0;
+    const both = patternSquares + squares[at + pattern.length] - squares[at];
+    return both > floor ? (2 * products[at]) / both : 0;
   });
 }
 
@@ -112,8 +112,8 @@ function slidingProducts(pattern: Float64Array, sound: Float64Array): Float64Arr
   const productImaginary = new Float64Array(length);
   for (let at = 0; at < length; at++) {
     const mirror = (length - at) % length;
-    const [ar, ai] = [real[at] as number, imaginary[at] as number];
-    const [br, bi] = [real[mirror] as number, imaginary[mirror] as number];
+    const [ar, ai] = [real[at], imaginary[at]];
+    const [br, bi] = [real[mirror], imaginary[mirror]];
     const [xr, xi, yr, yi] = [(ar + br) / 2, (ai - bi) / 2, (ai + bi) / 2, (br - ar) / 2];
     // The conjugate of X̄·Y, so that transforming forwards gives what transforming back would.
     productReal[at] = (xr * yr + xi * yi) / length;

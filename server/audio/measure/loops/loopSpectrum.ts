@@ -69,7 +69,7 @@ function differenceOf(one: Float64Array, other: Float64Array): number {
   let differences = 0;
   let squares = 0;
   for (let band = 0; band < one.length; band++) {
-    const [a, b] = [one[band] as number, other[band] as number];
+    const [a, b] = [one[band], other[band]];
     differences += (a - b) ** 2;
     squares += a * a + b * b;
   }
@@ -88,8 +88,7 @@ function bandsOf(signal: Signal, start: number, length: number): Float64Array {
   for (let first = 1; first < length / 2; ) {
     const end = Math.min(length / 2, first + Math.max(2, Math.round(bandShare * first)));
     let power = 0;
-    for (let bin = first; bin < end; bin++)
-      power += (real[bin] as number) ** 2 + (imaginary[bin] as number) ** 2;
+    for (let bin = first; bin < end; bin++) power += real[bin] ** 2 + imaginary[bin] ** 2;
     bands.push(Math.sqrt(power));
     first = end;
   }

@@ -21,14 +21,14 @@ export function coarsePeriod(
   const peaks: CoarsePeriod[] = [];
   const last = Math.min(Math.floor(longest), likeness.length - 2);
   let at = 1;
-  while (at <= last && (likeness[at] as number) > 0) at++;
+  while (at <= last && likeness[at] > 0) at++;
   while (at <= last) {
-    while (at <= last && (likeness[at] as number) <= 0) at++;
+    while (at <= last && likeness[at] <= 0) at++;
     let best = -1;
-    for (; at <= last && (likeness[at] as number) > 0; at++) {
-      const here = likeness[at] as number;
-      const isPeak = here >= (likeness[at - 1] as number) && here >= (likeness[at + 1] as number);
-      if (isPeak && (best < 0 || here > (likeness[best] as number))) best = at;
+    for (; at <= last && likeness[at] > 0; at++) {
+      const here = likeness[at];
+      const isPeak = here >= likeness[at - 1] && here >= likeness[at + 1];
+      if (isPeak && (best < 0 || here > likeness[best])) best = at;
     }
     if (best < 0) continue;
     const peak = parabolaPeak(likeness, best);
@@ -41,9 +41,9 @@ export function coarsePeriod(
 
 /** The top of the parabola through a point and its neighbours. */
 export function parabolaPeak(values: Float64Array, at: number): CoarsePeriod {
-  const before = values[at - 1] as number;
-  const here = values[at] as number;
-  const after = values[at + 1] as number;
+  const before = values[at - 1];
+  const here = values[at];
+  const after = values[at + 1];
   const bend = before - 2 * here + after;
   const shift = bend < 0 ? (before - after) / (2 * bend) : 0;
   return { frames: at + shift, likeness: here - ((before - after) * shift) / 4 };

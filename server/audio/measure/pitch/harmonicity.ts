@@ -40,7 +40,7 @@ export function harmonicityOf(
       if (frequency > 0.45 * sampleRate) break;
       const row = powers[quarter % 4] as Float64Array;
       const multiple = quarter >> 2;
-      row[multiple] = (row[multiple] as number) + powerIn(frames, (2 * Math.PI * frequency) / sampleRate);
+      row[multiple] = row[multiple] + powerIn(frames, (2 * Math.PI * frequency) / sampleRate);
     }
   }
   const [whole, low, half, high] = powers as [Float64Array, Float64Array, Float64Array, Float64Array];
@@ -52,10 +52,10 @@ export function harmonicityOf(
   const isHalf = halfPower > 2e-3 * wholePower && halfPower > 5 * quarterPower && loudHalves >= 2;
   let share = wholePower / (wholePower + halfPower + quarterPower);
   // A sound without its lowest partials may be many things, chords and bells among them.
-  const lowest = (whole[1] as number) + (whole[2] as number) + (whole[3] as number);
+  const lowest = whole[1] + whole[2] + whole[3];
   // Noise is as loud a quarter below and above a multiple as on it.
   const clear = whole.map((power, multiple) =>
-    power > noiseTimes * Math.max(high[multiple - 1] ?? 0, low[multiple] as number) ? power : 0,
+    power > noiseTimes * Math.max(high[multiple - 1] ?? 0, low[multiple]) ? power : 0,
   );
   const lacksAllBut = (step: number) =>
     sumOf(clear.filter((_, multiple) => multiple % step !== 0)) < missingShare * wholePower;

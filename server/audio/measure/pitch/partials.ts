@@ -25,7 +25,7 @@ export function windowed(samples: Float32Array, start: number, length: number): 
   const window = windowOf(length);
   const frames = new Float64Array(length);
   for (let at = 0; at < length; at++) {
-    frames[at] = (samples[start + at] as number) * (window[at] as number);
+    frames[at] = samples[start + at] * window[at];
   }
   return frames;
 }
@@ -72,7 +72,7 @@ export function powerIn(frames: Float64Array, frequency: number): number {
   let last = 0;
   let beforeLast = 0;
   for (let at = 0; at < frames.length; at++) {
-    const next = (frames[at] as number) + factor * last - beforeLast;
+    const next = frames[at] + factor * last - beforeLast;
     beforeLast = last;
     last = next;
   }
@@ -98,8 +98,8 @@ function turnBetween(
   let otherLast = 0;
   let otherBefore = 0;
   for (let at = 0; at < one.length; at++) {
-    const oneNext = (one[at] as number) - oneBefore + factor * oneLast;
-    const otherNext = (other[at] as number) - otherBefore + factor * otherLast;
+    const oneNext = one[at] - oneBefore + factor * oneLast;
+    const otherNext = other[at] - otherBefore + factor * otherLast;
     oneBefore = oneLast;
     oneLast = oneNext;
     otherBefore = otherLast;

@@ -49,10 +49,10 @@ export function pitchOf(hertz: number, confidence: number): MeasuredPitch {
 
 function centred(samples: Float32Array): Float32Array {
   let sum = 0;
-  for (let frame = 0; frame < samples.length; frame++) sum += samples[frame] as number;
+  for (let frame = 0; frame < samples.length; frame++) sum += samples[frame];
   const mean = sum / Math.max(1, samples.length);
   const centred = new Float32Array(samples.length);
-  for (let frame = 0; frame < samples.length; frame++) centred[frame] = (samples[frame] as number) - mean;
+  for (let frame = 0; frame < samples.length; frame++) centred[frame] = samples[frame] - mean;
   return centred;
 }
 
@@ -65,7 +65,7 @@ function softened(samples: Float32Array, rate: number): Float32Array {
   const soft = new Float32Array(samples.length);
   let value = 0;
   for (let frame = 0; frame < samples.length; frame++) {
-    value += share * ((samples[frame] as number) - value);
+    value += share * (samples[frame] - value);
     soft[frame] = value;
   }
   return soft;

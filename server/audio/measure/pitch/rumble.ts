@@ -14,7 +14,7 @@ export function withoutRumble(samples: Float32Array, sampleRate: number): Float3
   const clear = new Float32Array(samples.length);
   let [oneLast, oneBefore, otherLast, otherBefore] = [0, 0, 0, 0];
   for (let frame = 0; frame < samples.length; frame++) {
-    const one = (samples[frame] as number) - first * oneLast - second * oneBefore;
+    const one = samples[frame] - first * oneLast - second * oneBefore;
     const between = scale * (one - 2 * oneLast + oneBefore);
     oneBefore = oneLast;
     oneLast = one;

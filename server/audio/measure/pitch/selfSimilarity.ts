@@ -13,13 +13,13 @@ export function selfSimilarity(
   const mean = new Float64Array(length / 2 + 1);
   // Windows go two by two: one as the real, one as the imaginary part of one transform.
   for (let at = 0; at < starts.length; at += 2) {
-    const first = starts[at] as number;
+    const first = starts[at];
     const second = starts[at + 1];
     const [one, two] = autocorrelations(samples, first, second, length);
     addNormalised(mean, one, samples, first, length);
     if (second !== undefined) addNormalised(mean, two, samples, second, length);
   }
-  for (let lag = 0; lag < mean.length; lag++) mean[lag] = (mean[lag] as number) / Math.max(1, starts.length);
+  for (let lag = 0; lag < mean.length; lag++) mean[lag] = mean[lag] / Math.max(1, starts.length);
   return mean;
 }
 
@@ -34,18 +34,17 @@ function autocorrelations(
   const fourier = fourierOf(padded);
   const real = new Float64Array(padded);
   const imaginary = new Float64Array(padded);
-  for (let at = 0; at < length; at++) real[at] = samples[first + at] as number;
-  if (second !== undefined)
-    for (let at = 0; at < length; at++) imaginary[at] = samples[second + at] as number;
+  for (let at = 0; at < length; at++) real[at] = samples[first + at];
+  if (second !== undefined) for (let at = 0; at < length; at++) imaginary[at] = samples[second + at];
   fourier.transform(real, imaginary);
   // The even and odd parts of the transform belong to one window each; their powers are even, so that they can go
   // through one transform back together.
   for (let at = 0; at <= length; at++) {
     const mirror = (padded - at) % padded;
-    const ar = real[at] as number;
-    const ai = imaginary[at] as number;
-    const br = real[mirror] as number;
-    const bi = imaginary[mirror] as number;
+    const ar = real[at];
+    const ai = imaginary[at];
+    const br = real[mirror];
+    const bi = imaginary[mirror];
     const one = ((ar + br) ** 2 + (ai - bi) ** 2) / 4;
     const two = ((ai + bi) ** 2 + (ar - br) ** 2) / 4;
     real[at] = one;
@@ -55,8 +54,8 @@ function autocorrelations(
   }
   fourier.transform(real, imaginary);
   for (let at = 0; at <= length / 2; at++) {
-    real[at] = (real[at] as number) / padded;
-    imaginary[at] = (imaginary[at] as number) / padded;
+    real[at] = real[at] / padded;
+    imaginary[at] = imaginary[at] / padded;
   }
   return [real, imaginary];
 }
@@ -69,14 +68,14 @@ function addNormalised(
   length: number,
 ): void {
   let energy = 0;
-  for (let at = 0; at < length; at++) energy += (samples[start + at] as number) ** 2;
+  for (let at = 0; at < length; at++) energy += samples[start + at] ** 2;
   // What the quiet of a window's end leaves of rounding must not look like a likeness.
   const floor = energy * 1e-9;
   let both = 2 * energy;
   for (let lag = 0; lag < sum.length; lag++) {
     if (lag > 0) {
-      both -= (samples[start + lag - 1] as number) ** 2 + (samples[start + length - lag] as number) ** 2;
+      both -= samples[start + lag - 1] ** 2 + samples[start + length - lag] ** 2;
     }
-    if (both > floor) sum[lag] = (sum[lag] as number) + (2 * (correlation[lag] as number)) / both;
+    if (both > floor) sum[lag] = sum[lag] + (2 * correlation[lag]) / both;
   }
 }

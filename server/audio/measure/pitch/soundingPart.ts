@@ -28,15 +28,15 @@ export function soundingPart(
   let greatest = 0;
   for (let number = 0; number < count; number++) {
     let energy = 0;
-    for (let at = number * block; at < (number + 1) * block; at++) energy += (samples[at] as number) ** 2;
+    for (let at = number * block; at < (number + 1) * block; at++) energy += samples[at] ** 2;
     levels[number] = Math.sqrt(energy / block);
-    greatest = Math.max(greatest, levels[number] as number);
+    greatest = Math.max(greatest, levels[number]);
   }
   if (!(greatest > silence)) return undefined;
   let first = 0;
-  while ((levels[first] as number) < greatest / 2) first++;
+  while (levels[first] < greatest / 2) first++;
   let last = count - 1;
-  while ((levels[last] as number) < greatest * quietest) last--;
+  while (levels[last] < greatest * quietest) last--;
   const end = (last + 1) * block;
   const settled = first * block + Math.round(settleSeconds * sampleRate);
   const start = Math.max(first * block, Math.min(settled, end - wanted));

@@ -4,7 +4,7 @@ export function thinned(samples: Float32Array, step: number): Float32Array {
   const thin = new Float32Array(Math.floor(samples.length / step));
   for (let frame = 0, at = 0; frame < thin.length; frame++) {
     let sum = 0;
-    for (const end = at + step; at < end; at++) sum += samples[at] as number;
+    for (const end = at + step; at < end; at++) sum += samples[at];
     thin[frame] = sum / step;
   }
   return thin;

@@ -40,7 +40,7 @@ export function decideKeyForms(keys: readonly Assigned[], files: SampleFiles, ro
       message: `Note names count so that ${octave.middleC} is key 60.`,
       confidence: octave.confidence,
       evidence: [octave.reason],
-      span: exampleOf(named[0] as Assigned),
+      span: exampleOf(named[0]),
       isAbout: ({ form }) => form.kind === 'key' && form.written === 'name',
       alternatives: conventions
         .filter((one) => one !== octave.middleC)
@@ -107,7 +107,7 @@ interface Octave {
 function keysOfRow(keys: readonly Assigned[], row: number): { root?: RowKey; low?: RowKey; high?: RowKey } {
   const find = (...targets: string[]) => {
     for (let at = keys.length - 1; at >= 0; at--) {
-      const one = keys[at] as Assigned;
+      const one = keys[at];
       if (targets.includes(one.target)) {
         const key = rowKey(one.texts[row]);
         if (key) return key;
@@ -208,14 +208,14 @@ function voteByRange(votes: Votes, root: RowKey, low: RowKey, high: RowKey): voi
     const at = (key: RowKey) => key.number ?? (key.named as number) + shifts[one];
     return at(low) <= at(root) && at(root) <= at(high);
   });
-  if (fitting.length === 1) votes.addFor(fitting[0] as MiddleC, root.named ?? (low.named as number));
+  if (fitting.length === 1) votes.addFor(fitting[0], root.named ?? (low.named as number));
 }
 
 function byExtremes(fits: (one: MiddleC) => boolean): Octave | undefined {
   const fitting = conventions.filter(fits);
   if (fits('C4') || fitting.length !== 1) return undefined;
   return {
-    middleC: fitting[0] as MiddleC,
+    middleC: fitting[0],
     confidence: 0.95,
     reason: 'Otherwise some note names would lie outside the keys 0..127.',
   };
@@ -255,7 +255,7 @@ function decideOffset(
   const seen = new Set<number>();
   let rows = 0;
   for (const [row, facts] of files.facts.entries()) {
-    const written = root.facts.numbers[row] as number;
+    const written = root.facts.numbers[row];
     if (facts?.rootKey === null || facts?.rootKey === undefined || Number.isNaN(written)) continue;
     rows++;
     seen.add(facts.rootKey);

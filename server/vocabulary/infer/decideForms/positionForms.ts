@@ -124,7 +124,7 @@ function unitOf(assigned: Assigned, files: SampleFiles): UnitReading {
   const isKnown = files.facts.some((one, row) => one && !Number.isNaN(assigned.facts.numbers[row]));
   if (fitting.length === 1 && isKnown) {
     return {
-      unit: fitting[0] as PositionUnit,
+      unit: fitting[0],
       confidence: 0.92,
       reason: 'In any other unit some would lie behind the end of their sample.',
     };
@@ -178,9 +178,7 @@ function voidLoops(positions: readonly Assigned[]): (one: Assigned, row: number)
   const loops = positions.filter(({ target }) => target.startsWith('loop_'));
   const lengths = loops.filter(({ target }) => target !== 'loop_start');
   return ({ target }, row) =>
-    target.startsWith('loop_') &&
-    lengths.length > 0 &&
-    loops.every(({ facts }) => !((facts.numbers[row] as number) > 0));
+    target.startsWith('loop_') && lengths.length > 0 && loops.every(({ facts }) => !(facts.numbers[row] > 0));
 }
 
 const timeWords = /^(?:time|times|zeit|temps|tiempo|tempo|moment)$/;
@@ -199,7 +197,7 @@ function fitsUnit({ facts, column }: Assigned, unit: PositionUnit, files: Sample
   if (unit === 'fraction' && facts.greatest > 1) return false;
   if (unit === 'percent' && facts.greatest > 100) return false;
   for (const [row, known] of files.facts.entries()) {
-    const value = facts.numbers[row] as number;
+    const value = facts.numbers[row];
     if (!known || known.frames === 0 || Number.isNaN(value)) continue;
     if (framesOf(value, unit, known) > known.frames + 1) return false;
   }
@@ -218,7 +216,7 @@ function unitByLoops(
     let hits = 0;
     let rows = 0;
     for (const [row, known] of files.facts.entries()) {
-      const value = assigned.facts.numbers[row] as number;
+      const value = assigned.facts.numbers[row];
       const loop = known?.loops[0];
       if (!known || !loop || Number.isNaN(value)) continue;
       const wanted =
@@ -270,8 +268,8 @@ function decideFirst(
       if (one.target === 'end' && value === files.facts[row]?.frames) isEndAtFrames = true;
       const loop = files.facts[row]?.loops[0];
       if (one.target !== 'loop_start' || !loop) continue;
-      if (value === loop.start) votes[0] = (votes[0] as number) + 1;
-      else if (value === loop.start + 1) votes[1] = (votes[1] as number) + 1;
+      if (value === loop.start) votes[0] = votes[0] + 1;
+      else if (value === loop.start + 1) votes[1] = votes[1] + 1;
     }
   }
   const offset = counted.find(({ target }) => target === 'offset');
@@ -313,7 +311,7 @@ function decideFirst(
       message: `The first frame of a sample has the number ${counts}.`,
       confidence,
       evidence: [reason],
-      span: exampleOf(counted[0] as Assigned),
+      span: exampleOf(counted[0]),
       isAbout: ({ form }) => form.kind === 'position' && form.unit === 'frames' && form.from === undefined,
       alternatives: [
         {
@@ -357,7 +355,7 @@ function decideLast(
   let full = 0;
   let beyond = 0;
   for (const [row, known] of files.facts.entries()) {
-    const value = facts.numbers[row] as number;
+    const value = facts.numbers[row];
     if (!known || Number.isNaN(value)) continue;
     let frame = Math.round(framesOf(value, form.unit, known)) - (form.first ?? 0);
     if (isLength) {

@@ -164,12 +164,12 @@ function sidedPanForm(facts: Assigned['facts'], isNamedPercent: boolean): FormRe
   let most = 0;
   for (const text of facts.tally.keys()) {
     const found = /^\s*([^\d\s.,]*)[\s:]*([\d.,]*)\s*%?\s*([^\d\s.,%]*)\s*$/u.exec(text);
-    const word = found && found[1] + (found[3] as string);
+    const word = found && found[1] + found[3];
     const side = word && panWord(word);
     if (!found || !word || (side !== 'left' && side !== 'right' && side !== 'centre')) continue;
     sides[side] ??= word;
     if (found[1] !== '' && found[2] !== '') sidesStand = 'before';
-    most = Math.max(most, readNumberText(found[2] as string)?.number ?? 0);
+    most = Math.max(most, readNumberText(found[2])?.number ?? 0);
   }
   const letters = Object.values(sides).join('');
   const isSmall = letters !== '' && letters === letters.toLowerCase();

@@ -18,7 +18,7 @@ export function decideVelocityForms(velocities: readonly Assigned[]): VelocityFo
   const { most, confidence, reason, others } = mostOf(velocities);
   const touching = shareBounds(velocities, most);
   const step = touching ? undefined : stepOf(velocities, most);
-  const span = exampleOf(velocities[0] as Assigned);
+  const span = exampleOf(velocities[0]);
   const isAbout: Draft['isAbout'] = ({ form }) => form.kind === 'velocity';
   const drafts: Draft[] = [
     {

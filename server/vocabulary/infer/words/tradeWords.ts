@@ -263,10 +263,10 @@ function lookUp(word: string): Concepts | undefined {
 
 /** What a letter for what it is about says before an end or a kind of it: `vmin`, `kTo`, `lstart`; `undefined` for other words. */
 export function letteredConcepts(word: string): readonly string[] | undefined {
-  const about = lettersBefore[word[0] as string];
+  const about = lettersBefore[word[0]];
   const rest = about && lexicon.get(word.slice(1));
   if (!about || word.length < 3 || rest?.length !== 1) return undefined;
-  return about.ends.includes(rest[0] as string) ? [about.concept, rest[0] as string] : undefined;
+  return about.ends.includes(rest[0]) ? [about.concept, rest[0]] : undefined;
 }
 
 const lettersBefore: Readonly<Record<string, { concept: string; ends: readonly string[] }>> = {

@@ -51,7 +51,7 @@ const opposites: readonly (readonly [string, string])[] = [
 
 function inCaseOf(model: string, word: string): string {
   if (model.length > 1 && model === model.toUpperCase()) return word.toUpperCase();
-  const first = model[0] as string;
+  const first = model[0];
   return first !== first.toLowerCase() ? word[0]?.toUpperCase() + word.slice(1) : word;
 }
 

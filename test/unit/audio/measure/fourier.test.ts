@@ -17,8 +17,8 @@ describe('the Fourier transform', () => {
           Math.cos((-2 * Math.PI * k * n) / length),
           Math.sin((-2 * Math.PI * k * n) / length),
         ];
-        sumReal += (beforeReal[n] as number) * cosine - (beforeImaginary[n] as number) * sine;
-        sumImaginary += (beforeReal[n] as number) * sine + (beforeImaginary[n] as number) * cosine;
+        sumReal += beforeReal[n] * cosine - beforeImaginary[n] * sine;
+        sumImaginary += beforeReal[n] * sine + beforeImaginary[n] * cosine;
       }
       expect(real[k]).toBeCloseTo(sumReal, 9);
       expect(imaginary[k]).toBeCloseTo(sumImaginary, 9);
@@ -38,7 +38,7 @@ describe('likeness to itself', () => {
       for (const start of starts) {
         let [products, squares] = [0, 0];
         for (let at = start; at + lag < start + length; at++) {
-          const [one, other] = [samples[at] as number, samples[at + lag] as number];
+          const [one, other] = [samples[at], samples[at + lag]];
           products += 2 * one * other;
           squares += one * one + other * other;
         }

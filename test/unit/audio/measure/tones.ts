@@ -61,8 +61,7 @@ export function toneAt(key: number, kind: ToneKind = {}): Tone {
     const decay = decays ? (0.8 + 0.4 * number) / sampleRate : 0;
     for (let frame = 0; frame < samples.length; frame++) {
       samples[frame] =
-        (samples[frame] as number) +
-        level * Math.exp(-decay * frame) * Math.sin(multiple * (phases[frame] as number) + start);
+        samples[frame] + level * Math.exp(-decay * frame) * Math.sin(multiple * phases[frame] + start);
     }
   }
   addNoise(samples, noiseDb, random);
@@ -78,7 +77,7 @@ function addNoise(samples: Float32Array, noiseDb: number | undefined, random: ()
   // Even noise from −1 to 1 has a mean square of 1/3.
   const level = Math.sqrt((3 * energy) / samples.length) * 10 ** (-noiseDb / 20);
   for (let frame = 0; frame < samples.length; frame++) {
-    samples[frame] = (samples[frame] as number) + level * random();
+    samples[frame] = samples[frame] + level * random();
   }
 }
 
@@ -87,7 +86,7 @@ function addAttackNoise(samples: Float32Array, sampleRate: number, random: () =>
   for (const value of samples) peak = Math.max(peak, Math.abs(value));
   for (let frame = 0; frame < samples.length; frame++) {
     const noise = peak * Math.exp(-frame / (0.01 * sampleRate)) * random();
-    samples[frame] = (samples[frame] as number) + noise;
+    samples[frame] = samples[frame] + noise;
   }
 }
 
@@ -101,11 +100,11 @@ function addRumble(samples: Float32Array, sampleRate: number, rumbleDb: number, 
     twice += share * (once - twice);
     rumble[frame] = twice;
     noiseEnergy += twice * twice;
-    energy += (samples[frame] as number) ** 2;
+    energy += samples[frame] ** 2;
   }
   const level = Math.sqrt(energy / noiseEnergy) * 10 ** (rumbleDb / 20);
   for (let frame = 0; frame < samples.length; frame++) {
-    samples[frame] = (samples[frame] as number) + level * (rumble[frame] as number);
+    samples[frame] = samples[frame] + level * rumble[frame];
   }
 }
 
@@ -127,7 +126,7 @@ export function struck(
     for (let frame = 0; frame < samples.length; frame++) {
       const seconds = frame / 44100;
       samples[frame] =
-        (samples[frame] as number) +
+        samples[frame] +
         0.2 *
           ratio ** number *
           Math.exp(-decay * (1 + number) * seconds) *

@@ -59,24 +59,24 @@ describe('samples of the check before', () => {
   it('are looked up again once answers changed', () => {
     const samples = new CountingSamples();
     const [text] = lines;
-    expect(usesOf(text as string, samples).uses[0]?.state.kind).toBe('missing');
+    expect(usesOf(text, samples).uses[0]?.state.kind).toBe('missing');
     samples.set('sound 0.wav', wav());
-    expect(usesOf(text as string, samples).uses[0]?.state.kind).toBe('file');
+    expect(usesOf(text, samples).uses[0]?.state.kind).toBe('file');
   });
 
   it('are numbered anew once many paths are used no more', () => {
     const samples = new CountingSamples();
-    const before = usesOf(lines[0] as string, samples).paths;
-    expect(usesOf(lines[0] as string, samples).paths).toBe(before);
+    const before = usesOf(lines[0], samples).paths;
+    expect(usesOf(lines[0], samples).paths).toBe(before);
     for (let at = 0; at < 1200; at++) usesOf(`<region> sample=typed ${at}.wav`, samples);
-    expect(usesOf(lines[0] as string, samples).paths.size).toBeLessThan(1100);
+    expect(usesOf(lines[0], samples).paths.size).toBeLessThan(1100);
   });
 
   it('are asked for as long as they are pending', () => {
     const samples = new CountingSamples();
     samples.set('sound 0.wav', { kind: 'pending' });
-    usesOf(lines[0] as string, samples);
-    usesOf(lines[0] as string, samples);
+    usesOf(lines[0], samples);
+    usesOf(lines[0], samples);
     expect(samples.asked).toBe(2);
   });
 

@@ -7,9 +7,9 @@ import { readSfz } from '../../../../server/sfz/read';
 function apart(one: string, two: string): boolean {
   const instrument = readSfz(`<region> ${one}\n<region> ${two}`, { path: 'test.sfz' });
   const conditions = new Conditions(instrument);
-  const [first, second] = [...instrument.regions].map((region) => conditions.ofHeader[region] as number);
-  const answer = conditions.apart(first as number, second as number);
-  expect(conditions.apart(second as number, first as number)).toBe(answer);
+  const [first, second] = [...instrument.regions].map((region) => conditions.ofHeader[region]);
+  const answer = conditions.apart(first, second);
+  expect(conditions.apart(second, first)).toBe(answer);
   return answer;
 }
 
@@ -71,11 +71,11 @@ describe('conditions', () => {
       { path: 'test.sfz' },
     );
     const conditions = new Conditions(instrument);
-    const [a, b, c, d, e] = [...instrument.regions].map((region) => conditions.ofHeader[region] as number);
+    const [a, b, c, d, e] = [...instrument.regions].map((region) => conditions.ofHeader[region]);
     expect([b, c]).toEqual([a, a]);
     expect(d).not.toBe(a);
     expect(e).toBe(d);
-    expect(conditions.set(d as number).gates).toEqual([{ subject: 'cc1', low: 15, high: 20 }]);
+    expect(conditions.set(d).gates).toEqual([{ subject: 'cc1', low: 15, high: 20 }]);
   });
 
   it('stay the same after instruments with more different conditions than are kept', () => {
@@ -84,7 +84,7 @@ describe('conditions', () => {
     const read = () => {
       const instrument = readSfz(text, { path: 'test.sfz' });
       const conditions = new Conditions(instrument);
-      return [...instrument.regions].map((region) => conditions.set(conditions.ofHeader[region] as number));
+      return [...instrument.regions].map((region) => conditions.set(conditions.ofHeader[region]));
     };
     const expected = [
       {
@@ -100,7 +100,7 @@ describe('conditions', () => {
       const lines = Array.from({ length: 30_000 }, (_, at) => `<region> locc1=${at / 7} hicc2=${at + round}`);
       const instrument = readSfz(lines.join('\n'), { path: 'test.sfz' });
       const conditions = new Conditions(instrument);
-      const last = conditions.ofHeader[instrument.regions.at(-1) as number] as number;
+      const last = conditions.ofHeader[instrument.regions.at(-1) as number];
       // Gates above 127 hold nothing back at that end.
       expect(conditions.set(last).gates).toMatchObject([{ subject: 'cc1', low: 29_999 / 7, high: 127 }]);
       expect(new Set(conditions.ofHeader).size).toBe(30_000);

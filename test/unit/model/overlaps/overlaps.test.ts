@@ -95,7 +95,7 @@ describe('overlaps under one header', () => {
         const { text, ordered } = textOf(zones);
         const { instrument, conditions } = read(text);
         const first = (region: number) => {
-          const found = ordered[instrument.regionNumber(region)] as Zone;
+          const found = ordered[instrument.regionNumber(region)];
           return ordered.findIndex(
             (one) =>
               one.group === found.group &&

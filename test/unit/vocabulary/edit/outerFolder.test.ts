@@ -65,7 +65,7 @@ describe('a folder that an element around paths names', () => {
     const instrument = read(text);
     const edit = editInVocabulary(vocabulary('@folder'), () => undefined);
     const set = (at: number, value: string) => {
-      const header = instrument.regions[at] as number;
+      const header = instrument.regions[at];
       return editedText(text, edit(instrument, { kind: 'set', header, name: 'sample', value }).edits);
     };
     expect(set(0, 'tapes/soft/new.wav')).toBe(text.replace('a.wav', 'new.wav'));

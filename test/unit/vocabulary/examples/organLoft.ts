@@ -55,7 +55,7 @@ export function organLoft(): Example {
   const lines = ['<?xml version="1.0" encoding="UTF-8"?>', '<Orgelboden Erbaut="1712">'];
   let chest = -1;
   for (const one of invented()) {
-    const label = labels[one.layer] as string;
+    const label = labels[one.layer];
     if (one.layer !== chest) {
       if (chest >= 0) lines.push('  </Windlade>');
       chest = one.layer;

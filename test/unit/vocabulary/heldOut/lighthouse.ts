@@ -11,7 +11,7 @@ export function lighthouse(): HeldOut {
   for (const layer of [0, 1, 2, 3]) {
     const words = [1, 32, 64, 96, 128];
     lines.push(
-      `<lamp name="lamp ${layer}"><dynamics softest="${words[layer]}" loudest="${(words[layer + 1] as number) - 1}"/>`,
+      `<lamp name="lamp ${layer}"><dynamics softest="${words[layer]}" loudest="${words[layer + 1] - 1}"/>`,
     );
     for (const one of all.filter((other) => other.layer === layer)) {
       const path = `../tower/${nameOf(one.root, 3)}-${layer}-${one.take}.wav`;

@@ -101,7 +101,7 @@ describe('what is remembered of samples', () => {
         fc.boolean(),
         async (at, change, isCut) => {
           const damaged = Buffer.from(isCut ? whole.subarray(0, at) : whole);
-          if (!isCut) damaged[at] = (damaged[at] as number) ^ change;
+          if (!isCut) damaged[at] = damaged[at] ^ change;
           writeFileSync(join(folder, name), damaged);
           expect(await found('/set/a.wav', state(200, 1))).toBeUndefined();
         },

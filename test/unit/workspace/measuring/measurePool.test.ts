@@ -106,7 +106,7 @@ describe('a pool of threads that measure', () => {
     second.abort();
     first.abort();
     expect(pathsOf(threads[0])).toEqual(['a', 'stop']);
-    const id = threads[0]?.heard[0]?.id as number;
+    const id = threads[0]?.heard[0]?.id;
     threads[0]?.events.answered({ id, outcome: { kind: 'failed', reason: 'stopped' } });
     expect(await outcome).toEqual({ kind: 'failed', reason: 'stopped' });
     expect(await waiting).toEqual({ kind: 'failed', reason: 'stopped' });

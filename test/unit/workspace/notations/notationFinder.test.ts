@@ -47,7 +47,7 @@ async function firstRegion(path: string, text: string): Promise<Record<string, s
   const instrument = await readInstrument(source, new IncludeStore(files));
   return Object.fromEntries(
     instrument
-      .effectiveParameters(instrument.regions[0] as number)
+      .effectiveParameters(instrument.regions[0])
       .map(({ name, parameter }) => [instrument.names.text(name), instrument.valueText(parameter)]),
   );
 }

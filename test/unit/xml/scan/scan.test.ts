@@ -26,14 +26,7 @@ function shapeOf(text: string): string {
 function attributesOf(text: string): [string, string, number, number][] {
   return eventsOf(text).flatMap(({ kind, detail, value }) =>
     kind === 'attribute' && value
-      ? [
-          [detail as string, text.slice(value.start, value.end), value.number, value.marks] as [
-            string,
-            string,
-            number,
-            number,
-          ],
-        ]
+      ? [[detail as string, text.slice(value.start, value.end), value.number, value.marks]]
       : [],
   );
 }

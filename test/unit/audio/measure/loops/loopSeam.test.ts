@@ -75,7 +75,7 @@ describe('the seam of a loop', () => {
   it('is no louder than noise is anyway', async () => {
     const random = randomNumbers(9);
     const values = Float64Array.from({ length: 44100 }, () => 0.5 * random());
-    const reader = fileOf(44100, (frame) => values[frame] as number);
+    const reader = fileOf(44100, (frame) => values[frame]);
     for (const end of [30000, 30001, 31234]) {
       expect(await measureLoopSeam(reader, 6000, end)).toMatchObject({ isAudible: false });
     }
@@ -101,7 +101,7 @@ describe('the seam of a loop', () => {
       [0.5, 200],
       [Number.NaN, 9],
     ]) {
-      expect(await measureLoopSeam(reader, start as number, end as number)).toBeNull();
+      expect(await measureLoopSeam(reader, start, end)).toBeNull();
     }
   });
 
@@ -139,14 +139,11 @@ describe('the seam of a loop', () => {
       fc.property(sounds, ({ period, periods, levels, phases, moved, isLater }) => {
         const one = Float64Array.from({ length: period }, (_, frame) =>
           phases.reduce((sum, phase, number) => {
-            const level = number === 0 ? 1 : (levels[number - 1] as number) / (number + 1);
+            const level = number === 0 ? 1 : levels[number - 1] / (number + 1);
             return sum + level * Math.sin((2 * Math.PI * (number + 1) * frame) / period + phase);
           }, 0),
         );
-        const sound = Float64Array.from(
-          { length: 40000 },
-          (_, frame) => 0.3 * (one[frame % period] as number),
-        );
+        const sound = Float64Array.from({ length: 40000 }, (_, frame) => 0.3 * one[frame % period]);
         const start = 6000;
         const end = start + period * periods - 1;
         expect(loopSeam(loopIn(sound, start, end)).isAudible).toBe(false);
@@ -202,8 +199,7 @@ describe('the seam of a loop', () => {
       for (let number = 0; number < length; number++) {
         const share = (number + 1) / length;
         const at = end - length + 1 + number;
-        faded[at] =
-          (1 - share) * (frames[at] as number) + share * (frames[start - length + number] as number);
+        faded[at] = (1 - share) * frames[at] + share * frames[start - length + number];
       }
       expect(loopSeam(loopIn(faded, start, end))).toMatchObject({ isAudible: false });
     });
@@ -217,7 +213,7 @@ describe('the seam of a loop', () => {
     const random = randomNumbers(4);
     const knocked = Float64Array.from({ length: 40000 }, (_, frame) => 0.5 * wave(100)(frame));
     for (let frame = 5500; frame < 6000; frame++) {
-      knocked[frame] = (knocked[frame] as number) + 0.8 * random();
+      knocked[frame] = knocked[frame] + 0.8 * random();
     }
     const seam = loopSeam(loopIn(knocked, 6000, 20030));
     expect(seam.isAudible).toBe(true);

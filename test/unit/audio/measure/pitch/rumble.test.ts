@@ -11,8 +11,8 @@ function gainAt(hertz: number): number {
   const clear = withoutRumble(sine, rate);
   let [before, after] = [0, 0];
   for (let frame = rate / 2; frame < rate; frame++) {
-    before += (sine[frame] as number) ** 2;
-    after += (clear[frame] as number) ** 2;
+    before += sine[frame] ** 2;
+    after += clear[frame] ** 2;
   }
   return Math.sqrt(after / before);
 }
@@ -28,7 +28,7 @@ describe('a sound without rumble', () => {
     for (const sampleRate of [2000, 8000, 64000]) {
       const clear = withoutRumble(new Float32Array(1000).fill(1), sampleRate);
       expect(clear.every(Number.isFinite)).toBe(true);
-      expect(Math.abs(clear[999] as number)).toBeLessThan(1e-2);
+      expect(Math.abs(clear[999])).toBeLessThan(1e-2);
     }
   });
 });
