@@ -1,9 +1,11 @@
 import type { TextEdit } from '../model/finding';
 import type { Instrument } from '../model/instrument';
 import type { Source } from '../model/text/source';
+import type { InSomeFile } from '../model/text/span';
+import { standingIn } from '../model/text/span';
 
 /** A change in the text of one file. */
-export type FileEdit = Omit<TextEdit, 'source'>;
+export type FileEdit = InSomeFile<TextEdit>;
 
 /** A file with the changes in it, each place once. */
 export interface EditedFile {
@@ -28,7 +30,7 @@ export class FileEdits {
   /** The changes in the files of an instrument. */
   of({ sources }: Instrument): TextEdit[] {
     return sources.flatMap(({ path }, source) =>
-      [...(this.#byPath.get(path)?.byStart.values() ?? [])].map((edit) => ({ ...edit, source })),
+      [...(this.#byPath.get(path)?.byStart.values() ?? [])].map((edit) => standingIn<TextEdit>(source, edit)),
     );
   }
 

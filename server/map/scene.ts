@@ -162,8 +162,7 @@ function mapRegion(instrument: Instrument, header: number): MapRegion {
     sample = instrument.valueText(parameter);
     sample = sample.slice(Math.max(sample.lastIndexOf('/'), sample.lastIndexOf('\\')) + 1);
   }
-  const { source, start, end } = instrument.bodySpan(header);
-  return { header, source, start, end, sample, rootKey: instrument.rootKey(header) };
+  return { header, ...instrument.bodySpan(header), sample, rootKey: instrument.rootKey(header) };
 }
 
 function labelOf(sample: string): string {

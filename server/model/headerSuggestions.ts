@@ -1,13 +1,14 @@
 import type { Finding } from './finding';
 import { headerNames } from './headerKinds';
 import { nearestWords } from './text/nearest';
+import type { InSomeFile } from './text/span';
 
 /** A reader's finding of a header that the format does not know, with the nearest name offered. `show` writes a name as the notation does. */
 export function unknownHeaderFinding(
   name: string,
   span: { start: number; end: number },
   show: (name: string) => string,
-): Omit<Finding, 'source'> {
+): InSomeFile<Finding> {
   const nearest = nearestWords(name, headerNames, 1)[0];
   return {
     code: 'header-unknown',

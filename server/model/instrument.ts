@@ -6,6 +6,7 @@ import { Parameter } from './parameterNames';
 import { decimalText } from './text/decimalText';
 import type { Source } from './text/source';
 import type { Span } from './text/span';
+import { spanIn } from './text/span';
 import type { VariableText } from './variables/variableText';
 
 /** Numbers a parameter takes in {@link ParameterTable.cells}: name, start of the name, start and end of the value. */
@@ -69,6 +70,11 @@ export interface Directive extends Span {
   parametersBefore: number;
 }
 
+/** Where the name of a directive stands: the variable of a `#define`, the path of an `#include`. */
+export function directiveName({ source, nameStart, nameEnd }: Directive): Span {
+  return spanIn(source, nameStart, nameEnd);
+}
+
 /** What a `<control>` header has set for the regions after it. */
 export interface Control {
   header: number;
@@ -89,6 +95,8 @@ export interface EffectiveParameter {
 export interface InstrumentParts {
   format: 'sfz' | 'xml' | 'table';
   sources: readonly Source[];
+  /** The sources that several includes bring in, so that what stands there once is there several times. */
+  readOften: ReadonlySet<number>;
   names: ParameterNames;
   headers: HeaderTable;
   parameters: ParameterTable;
@@ -110,6 +118,7 @@ export const keysOff = -1;
 export class Instrument {
   readonly format: InstrumentParts['format'];
   readonly sources: readonly Source[];
+  readonly readOften: InstrumentParts['readOften'];
   readonly names: ParameterNames;
   readonly headers: HeaderTable;
   readonly parameters: ParameterTable;
@@ -136,6 +145,7 @@ export class Instrument {
   constructor(parts: InstrumentParts) {
     this.format = parts.format;
     this.sources = parts.sources;
+    this.readOften = parts.readOften;
     this.names = parts.names;
     this.headers = parts.headers;
     this.parameters = parts.parameters;
@@ -263,20 +273,29 @@ export class Instrument {
   /** The tag of a header: `<region>`, or the start of an element up to the end of its name. */
   headerSpan(header: number): Span {
     const at = header * headerStride;
-    return {
-      source: this.headerSource(header),
-      start: this.headers.cells[at],
-      end: this.headers.cells[at + 1],
-    };
+    return spanIn(this.headerSource(header), this.headers.cells[at], this.headers.cells[at + 1]);
   }
 
   /**
-   * A header with all that belongs to it: in SFZ up to its last parameter, in XML the whole element.
-   * Where the body of an SFZ header ends in another file, the end is that of its part in its own file.
+   * A header with what belongs to it in its own file: in SFZ up to its last parameter there, in XML the whole element. What an
+   * include in that stretch brings in belongs to it too, and an SFZ header of an included file can go on behind the include.
    */
   bodySpan(header: number): Span {
-    const span = this.headerSpan(header);
-    return { ...span, end: Math.max(span.end, this.headers.cells[header * headerStride + 4]) };
+    const at = header * headerStride;
+    return spanIn(
+      this.headerSource(header),
+      this.headers.cells[at],
+      Math.max(this.headers.cells[at + 1], this.headers.cells[at + 4]),
+    );
+  }
+
+  /** Whether a header and all that it sets stand in one file. */
+  isInOneFile(header: number): boolean {
+    const source = this.headerSource(header);
+    const end = this.endParameter(header);
+    for (let parameter = this.firstParameter(header); parameter < end; parameter++)
+      if (this.parameterSource(parameter) !== source) return false;
+    return true;
   }
 
   headerSource(header: number): number {
@@ -306,26 +325,26 @@ export class Instrument {
       this.parameters.translated?.nameEnds[parameter] ??
       this.parameters.nameEnds.get(parameter) ??
       start + this.names.text(this.parameters.cells[at]).length;
-    return { source: this.parameterSource(parameter), start, end };
+    return spanIn(this.parameterSource(parameter), start, end);
   }
 
   valueSpan(parameter: number): Span {
     const at = parameter * parameterStride;
-    return {
-      source: this.parameterSource(parameter),
-      start: this.parameters.cells[at + 2],
-      end: this.parameters.cells[at + 3],
-    };
+    return spanIn(
+      this.parameterSource(parameter),
+      this.parameters.cells[at + 2],
+      this.parameters.cells[at + 3],
+    );
   }
 
   /** From the start of the name to the end of the value. */
   parameterSpan(parameter: number): Span {
     const at = parameter * parameterStride;
-    return {
-      source: this.parameterSource(parameter),
-      start: this.parameters.cells[at + 1],
-      end: this.parameters.cells[at + 3],
-    };
+    return spanIn(
+      this.parameterSource(parameter),
+      this.parameters.cells[at + 1],
+      this.parameters.cells[at + 3],
+    );
   }
 
   /** The value with variables and character references put in. */

@@ -5,6 +5,8 @@ import { headerStride, Instrument, parameterStride } from './instrument';
 import type { ParameterNames } from './parameterNames';
 import { sharedParameterNames } from './parameterNames';
 import { Source } from './text/source';
+import type { InSomeFile } from './text/span';
+import { standingIn } from './text/span';
 import type { VariableText } from './variables/variableText';
 
 /** The headers that a region would inherit from at some point of the text; −1 where there is none. */
@@ -66,7 +68,13 @@ export class InstrumentBuilder {
   #cells: Int32Array;
   #numbers: Float64Array;
   #count = 0;
-  #source = 0;
+  #source = -1;
+  /** Counts up with each file that is entered: offsets of one reading go on, those of another have nothing to do with them. */
+  #reading = 0;
+  #readings = 0;
+  readonly #around: { source: number; reading: number }[] = [];
+  readonly #readOften = new Set<number>();
+  #headerReadings: Int32Array;
   #translated: TranslatedParameters | undefined;
   readonly #assumed = new Map<number, string>();
   #scope: Scope = { global: -1, master: -1, group: -1 };
@@ -78,6 +86,7 @@ export class InstrumentBuilder {
     const headers = (textLength >> 6) + 16;
     this.#kinds = new Uint8Array(headers);
     this.#headerCells = new Int32Array(headers * headerStride);
+    this.#headerReadings = new Int32Array(headers);
     this.#cells = new Int32Array(parameters * parameterStride);
     this.#numbers = new Float64Array(parameters);
   }
@@ -95,21 +104,28 @@ export class InstrumentBuilder {
     return this.#source;
   }
 
-  /** Goes on in a file: all that follows stands in it. Answers its position, the same for the same path. */
+  /** Goes on in a file: all that follows stands in it, up to {@link leaveSource}. Answers its position, the same for the same path. */
   enterSource(path: string, text: string): number {
     let source = this.#sourceOfPath.get(path);
     if (source === undefined) {
       source = this.#sources.length;
       this.#sources.push(new Source(path, text));
       this.#sourceOfPath.set(path, source);
-    }
-    this.returnToSource(source);
+    } else this.#readOften.add(source);
+    if (this.#source >= 0) this.#around.push({ source: this.#source, reading: this.#reading });
+    this.#goOn(source, ++this.#readings);
     return source;
   }
 
-  /** Goes on in a file that was entered before. */
-  returnToSource(source: number): void {
+  /** Goes on in the file that was left for the one that is being read. */
+  leaveSource(): void {
+    const { source, reading } = this.#around.pop() ?? { source: 0, reading: 0 };
+    this.#goOn(source, reading);
+  }
+
+  #goOn(source: number, reading: number): void {
     this.#source = source;
+    this.#reading = reading;
     this.#headerRuns.push({ first: this.#headerCount, source });
     this.#parameterRuns.push({ first: this.#count, source });
   }
@@ -119,6 +135,7 @@ export class InstrumentBuilder {
     const header = this.#headerCount++;
     if (header >= this.#kinds.length) this.#growHeaders();
     this.#kinds[header] = kind;
+    this.#headerReadings[header] = this.#reading;
     const parent = parentOf(kind, header, this.#scope);
     const at = header * headerStride;
     const cells = this.#headerCells;
@@ -130,9 +147,12 @@ export class InstrumentBuilder {
     return header;
   }
 
-  /** Says where the body of a header ends in the header's own file. */
+  /**
+   * Says that what has been read up to `end` belongs to a header. Where the header stands in another file, or was opened when
+   * the same file was read for another include, its own part has ended before, and `end` is no offset that it could take.
+   */
   closeHeader(header: number, end: number): void {
-    this.#headerCells[header * headerStride + 4] = end;
+    if (this.#headerReadings[header] === this.#reading) this.#headerCells[header * headerStride + 4] = end;
   }
 
   /** What a region would inherit from here; a reader of nested text keeps it and puts it back with {@link restore}. */
@@ -224,18 +244,19 @@ export class InstrumentBuilder {
   }
 
   /** Notes a directive or comment in the place where it stands. */
-  addDirective(directive: Omit<Directive, 'source' | 'headersBefore' | 'parametersBefore'>): void {
-    this.#directives.push({
-      ...directive,
-      source: this.#source,
-      headersBefore: this.#headerCount,
-      parametersBefore: this.#count,
-    });
+  addDirective(directive: Omit<InSomeFile<Directive>, 'headersBefore' | 'parametersBefore'>): void {
+    this.#directives.push(
+      standingIn<Directive>(this.#source, {
+        ...directive,
+        headersBefore: this.#headerCount,
+        parametersBefore: this.#count,
+      }),
+    );
   }
 
   /** Notes what the reader could not make sense of, in the file that is being read. */
-  addFinding(finding: Omit<Finding, 'source'>): void {
-    if (this.#findings.length < mostFindings) this.#findings.push({ ...finding, source: this.#source });
+  addFinding(finding: InSomeFile<Finding>): void {
+    if (this.#findings.length < mostFindings) this.#findings.push(standingIn<Finding>(this.#source, finding));
     else this.#findingsLeftOut++;
   }
 
@@ -248,6 +269,7 @@ export class InstrumentBuilder {
     return new Instrument({
       format: this.#format,
       sources: this.#sources,
+      readOften: this.#readOften,
       names: this.names,
       headers: { count: this.#headerCount, kinds: this.#kinds, cells: this.#headerCells },
       parameters: {
@@ -273,6 +295,9 @@ export class InstrumentBuilder {
     const cells = new Int32Array(this.#headerCells.length * 2);
     cells.set(this.#headerCells);
     this.#headerCells = cells;
+    const readings = new Int32Array(this.#headerReadings.length * 2);
+    readings.set(this.#headerReadings);
+    this.#headerReadings = readings;
   }
 
   #growParameters(): void {

@@ -1,4 +1,4 @@
-import { joinEdits } from '../model/edits';
+import { joinEdits, replacing } from '../model/edits';
 import type { Files } from '../model/files';
 import type { TextEdit } from '../model/finding';
 import type { FormatStyle } from '../model/formatStyle';
@@ -7,6 +7,7 @@ import type { Instrument } from '../model/instrument';
 import type { Notation } from '../model/notation';
 import type { ConversionNote } from '../model/notes';
 import type { Source } from '../model/text/source';
+import { mainSpan } from '../model/text/span';
 import { lineEndAt } from '../model/text/textLayout';
 import { readInstrument } from '../workspace/analyse';
 import type { IncludeStore } from '../workspace/files/includeStore';
@@ -234,7 +235,7 @@ function insertion(
 function keyOffsetNote(keyOffset: number): ConversionNote[] {
   if (keyOffset === 0) return [];
   const message = `note_offset and octave_offset of the document move every key by ${keyOffset}; the keys are written as the table gives them.`;
-  return [{ kind: 'assumed', source: 0, start: 0, end: 0, message }];
+  return [{ kind: 'assumed', ...mainSpan(0, 0), message }];
 }
 
 const noFiles: Files = {
@@ -256,6 +257,6 @@ function insertTextOf(edits: readonly TextEdit[], text: string, offset: number):
 function withRemoval(edits: readonly TextEdit[], start: number, end: number): TextEdit[] {
   if (start === end || edits.some((edit) => edit.start <= start && edit.end >= end)) return [...edits];
   const touching = edits.find((edit) => edit.end === start);
-  if (!touching) return [...edits, { source: 0, start, end, newText: '' }];
+  if (!touching) return [...edits, replacing(mainSpan(start, end), '')];
   return edits.map((edit) => (edit === touching ? { ...edit, end } : edit));
 }

@@ -1,4 +1,5 @@
 import type { ConversionNote } from '../model/notes';
+import { mainSpan } from '../model/text/span';
 import type { ZoneRegion, ZoneSection, ZoneValue } from './tableZones';
 import { liftShared } from './tableZones';
 
@@ -67,7 +68,7 @@ export function groupSections(
   const message = `The table gives no velocities; the layers share them in equal parts: ${parts}.`;
   return {
     sections: result,
-    notes: parted ? [{ kind: 'assumed', source: 0, ...nowhere, message }] : [],
+    notes: parted ? [{ kind: 'assumed', ...mainSpan(0, 0), message }] : [],
   };
 }
 

@@ -1,7 +1,9 @@
+import { replacing } from '../model/edits';
 import type { TextEdit } from '../model/finding';
 import type { FormatStyle, HeaderLayout } from '../model/formatStyle';
 import type { Instrument } from '../model/instrument';
 import type { Notation } from '../model/notation';
+import { mainSpan } from '../model/text/span';
 import { lineStartAt } from '../model/text/textLayout';
 
 const mostLooks = 400;
@@ -119,10 +121,5 @@ function difference(before: string, after: string): TextEdit {
   while (start < most && before[start] === after[start]) start++;
   let same = 0;
   while (same < most - start && before[before.length - 1 - same] === after[after.length - 1 - same]) same++;
-  return {
-    source: 0,
-    start,
-    end: before.length - same,
-    newText: after.slice(start, after.length - same),
-  };
+  return replacing(mainSpan(start, before.length - same), after.slice(start, after.length - same));
 }

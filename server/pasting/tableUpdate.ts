@@ -6,6 +6,7 @@ import type { ConversionNote } from '../model/notes';
 import { defaultNumberOf } from '../model/opcodes/values';
 import { Parameter } from '../model/parameterNames';
 import { joinPath, nameOf } from '../model/paths';
+import { mainSpan } from '../model/text/span';
 import { isDefault, isKeyName, keyWritingOf } from './tableStyle';
 import type { ZoneRegion, ZoneSection, ZoneValue } from './tableZones';
 
@@ -100,7 +101,7 @@ export function matchZones(
 
 function openNote({ start, end }: MatchedZone['zone'], path: string, count: number): ConversionNote {
   const message = `The document has ${count} regions with the sample "${nameOf(path)}", and the table does not tell which one is meant; none of them is changed.`;
-  return { kind: 'ignored', source: 0, start, end, message };
+  return { kind: 'ignored', ...mainSpan(start, end), message };
 }
 
 function pathKey(path: string): string {
@@ -189,7 +190,7 @@ export function updateRegions(
     if (document.headerSource(header) !== 0) {
       const file = document.sources[document.headerSource(header)]?.path ?? '';
       const message = `The region of this row stands in the included file ${nameOf(file)}; it is left as it is.`;
-      update.notes.push({ kind: 'ignored', source: 0, start: zone.start, end: zone.end, message });
+      update.notes.push({ kind: 'ignored', ...mainSpan(zone.start, zone.end), message });
       continue;
     }
     update.changed++;

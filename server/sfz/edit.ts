@@ -1,22 +1,31 @@
+import { puttingBehind, replacing } from '../model/edits';
 import type { TextEdit } from '../model/finding';
 import type { Instrument } from '../model/instrument';
 import type { Change, Edited } from '../model/notation';
+import { sharedTextRefusal } from '../model/sharedText';
 import type { Span } from '../model/text/span';
+import { spanIn, spanOver } from '../model/text/span';
 import { lineEndOf, wholeLine } from '../model/text/textLines';
+import { insertPlace } from './insertPlace';
 import { defineInSfz, groupInSfz, inlineInSfz, moveOutOfSfz, reviseSfz } from './restructure';
 import { writeSfz } from './write';
 
 /** The text edits that make a change in SFZ text, in the style of the text around; see `Notation.edit`. */
 export function editSfz(instrument: Instrument, change: Change): Edited {
+  const refusal = sharedTextRefusal(instrument, change);
+  if (refusal) return refusal;
   switch (change.kind) {
     case 'set':
       return { edits: [setValue(instrument, change.header, change.name, change.value)], notes: [] };
     case 'remove':
       return { edits: [removal(instrument, instrument.parameterSpan(change.parameter))], notes: [] };
     case 'rename':
-      return { edits: [{ ...instrument.nameSpan(change.parameter), newText: change.name }], notes: [] };
+      return { edits: [replacing(instrument.nameSpan(change.parameter), change.name)], notes: [] };
     case 'removeHeader':
-      return { edits: [removal(instrument, instrument.bodySpan(change.header))], notes: [] };
+      return {
+        edits: headerPieces(instrument, change.header).map((span) => removal(instrument, span)),
+        notes: [],
+      };
     case 'insert':
       return insert(instrument, change.offset, change.instrument);
     case 'revise': {
@@ -41,26 +50,51 @@ function textOf(instrument: Instrument, source: number): string {
 
 function setValue(instrument: Instrument, header: number, name: string, value: string): TextEdit {
   const own = instrument.own(header, instrument.names.canonical(instrument.names.idOf(name)));
-  if (own >= 0) return { ...instrument.valueSpan(own), newText: value };
+  if (own >= 0) return replacing(instrument.valueSpan(own), value);
   const first = instrument.firstParameter(header);
   const last = instrument.endParameter(header) - 1;
   const tag = instrument.headerSpan(header);
-  if (last < first || instrument.parameterSource(last) !== tag.source) {
-    return { source: tag.source, start: tag.end, end: tag.end, newText: ` ${name}=${value}` };
-  }
-  const text = textOf(instrument, tag.source);
-  const { start, end } = instrument.parameterSpan(last);
+  if (last < first || instrument.parameterSource(last) !== tag.source)
+    return puttingBehind(tag, ` ${name}=${value}`);
+  const span = instrument.parameterSpan(last);
+  const { start } = span;
+  const text = textOf(instrument, span.source);
   // The new opcode goes on a line of its own where the last one has one.
   const lead = /(^|[\r\n])([ \t]*)$/.exec(text.slice(Math.max(0, start - 200), start));
   const before = lead ? lineEndOf(text) + lead[2] : ' ';
-  return { source: tag.source, start: end, end, newText: `${before}${name}=${value}` };
+  return puttingBehind(span, `${before}${name}=${value}`);
+}
+
+/**
+ * A header with its opcodes without the directives in between, on which others may rely: the stretches of its own file that
+ * say nothing else. The header stands in one file.
+ */
+function headerPieces(instrument: Instrument, header: number): Span[] {
+  const body = instrument.bodySpan(header);
+  const directives = instrument.directives.filter(
+    ({ kind, source, start }) =>
+      kind !== 'comment' && source === body.source && start > body.start && start < body.end,
+  );
+  if (directives.length === 0) return [body];
+  const pieces: Span[] = [];
+  let piece = instrument.headerSpan(header);
+  let next = 0;
+  for (let one = instrument.firstParameter(header); one < instrument.endParameter(header); one++) {
+    const span = instrument.parameterSpan(one);
+    const goesOn = (directives[next]?.start ?? body.end) >= span.start;
+    while ((directives[next]?.start ?? body.end) < span.start) next++;
+    const joined = goesOn ? spanOver(piece, span) : undefined;
+    if (!joined) pieces.push(piece);
+    piece = joined ?? span;
+  }
+  return [...pieces, piece];
 }
 
 /** Takes a stretch of text out with its line, where nothing else stands there, or with one of the blanks around it. */
 function removal(instrument: Instrument, span: Span): TextEdit {
   const text = textOf(instrument, span.source);
   const line = wholeLine(text, span);
-  if (line.start !== span.start || line.end !== span.end) return { ...line, newText: '' };
+  if (line.start !== span.start || line.end !== span.end) return replacing(line, '');
   let { start, end } = span;
   while (start > 0 && /[ \t]/.test(text[start - 1])) start--;
   // Without the blank before it, one behind it must stay between its neighbours.
@@ -68,18 +102,19 @@ function removal(instrument: Instrument, span: Span): TextEdit {
     start = span.start;
     while (end < text.length && /[ \t]/.test(text[end])) end++;
   }
-  return { source: span.source, start, end, newText: '' };
+  return replacing(spanIn(span.source, start, end), '');
 }
 
-function insert(instrument: Instrument, offset: number, inserted: Instrument): Edited {
+function insert(instrument: Instrument, wanted: number, inserted: Instrument): Edited {
   const text = textOf(instrument, 0);
   const lineEnd = lineEndOf(text);
   const written = writeSfz(inserted, { lineEnd });
-  const before = /[^\r\n]*$/.exec(text.slice(0, offset))?.[0] ?? '';
-  const after = /^[^\r\n]*/.exec(text.slice(offset))?.[0] ?? '';
+  const at = insertPlace(instrument, wanted, inserted);
+  const before = /[^\r\n]*$/.exec(text.slice(0, at.start))?.[0] ?? '';
+  const after = /^[^\r\n]*/.exec(text.slice(at.start))?.[0] ?? '';
   let newText = written.text.startsWith(lineEnd) ? written.text.slice(lineEnd.length) : written.text;
   if (before.trim() !== '') newText = lineEnd + newText;
-  if (after.trim() === '' && newText.endsWith(lineEnd) && offset + after.length < text.length)
+  if (after.trim() === '' && newText.endsWith(lineEnd) && at.start + after.length < text.length)
     newText = newText.slice(0, -lineEnd.length);
-  return { edits: [{ source: 0, start: offset, end: offset, newText }], notes: written.notes };
+  return { edits: [replacing(at, newText)], notes: written.notes };
 }

@@ -227,9 +227,8 @@ class SfzReader implements SfzHandler {
       );
       return;
     }
-    const source = builder.source;
     this.read(included.text, path);
-    builder.returnToSource(source);
+    builder.leaveSource();
   }
 
   comment(start: number, end: number): void {

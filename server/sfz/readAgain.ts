@@ -84,6 +84,7 @@ class Splice {
     const headers = this.#headers(parameters);
     return new Instrument({
       format: 'sfz',
+      readOften: new Set(),
       sources: [new Source(this.#old.sources[0].path, this.#text)],
       names: this.#old.names,
       headers,

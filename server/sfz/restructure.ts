@@ -1,8 +1,9 @@
-import { joinEdits } from '../model/edits';
+import { joinEdits, puttingBefore, puttingBehind, replacing } from '../model/edits';
 import type { TextEdit } from '../model/finding';
 import type { Directive, Instrument } from '../model/instrument';
 import type { Edited, NewParameter } from '../model/notation';
 import type { Span } from '../model/text/span';
+import { mainSpan, spanBetween, spanOver } from '../model/text/span';
 import { lineEndAt, lineStartAt } from '../model/text/textLayout';
 import { lineEndOf } from '../model/text/textLines';
 
@@ -16,7 +17,6 @@ export function reviseSfz(
 ): TextEdit[] {
   const gone = new Set(remove);
   const tag = instrument.headerSpan(header);
-  const text = instrument.sources[tag.source]?.text ?? '';
   const edits: TextEdit[] = [];
   let anchor = -1;
   let run: Span | undefined;
@@ -28,16 +28,18 @@ export function reviseSfz(
       if (span.source === tag.source) anchor = parameter;
       continue;
     }
-    const goesOn = run && parameter > first && gone.has(parameter - 1) && span.source === run.source;
-    if (run && goesOn && text.slice(run.end, span.start).trim() === '') run.end = span.end;
-    else {
-      if (run) edits.push(removal(run));
-      run = span;
-    }
+    const between = run && parameter > first && gone.has(parameter - 1) ? spanBetween(run, span) : undefined;
+    const joined = run && between && textOf(instrument, between).trim() === '' && spanOver(run, span);
+    if (run && !joined) edits.push(removal(run));
+    run = joined || span;
   }
   if (run) edits.push(removal(run));
-  if (add.length > 0) edits.push(addition(instrument, header, anchor, add, text));
+  if (add.length > 0) edits.push(addition(instrument, header, anchor, add));
   return joinEdits(edits);
+}
+
+function textOf(instrument: Instrument, { source, start, end }: Span): string {
+  return instrument.sources[source]?.text.slice(start, end) ?? '';
 }
 
 function addition(
@@ -45,16 +47,15 @@ function addition(
   header: number,
   anchor: number,
   add: readonly NewParameter[],
-  text: string,
 ): TextEdit {
-  const tag = instrument.headerSpan(header);
-  const after = anchor < 0 ? tag : instrument.parameterSpan(anchor);
+  const after = anchor < 0 ? instrument.headerSpan(header) : instrument.parameterSpan(anchor);
+  const text = instrument.sources[after.source]?.text ?? '';
   const before = anchor < 0 ? '' : text.slice(lineStartAt(text, after.start), after.start);
   // New opcodes go on lines of their own where the one before has one.
   const ownLine = anchor >= 0 && before.trim() === '';
   const lead = ownLine ? lineEndOf(text) + before : ' ';
   const newText = add.map(({ name, value }) => `${lead}${name}=${value}`).join('');
-  return { source: tag.source, start: after.end, end: after.end, newText };
+  return puttingBehind(after, newText);
 }
 
 /** Defines a variable before everything that could use it. */
@@ -70,8 +71,8 @@ export function defineInSfz(instrument: Instrument, name: string, value: string)
       one.end <= first &&
       text.slice(one.end, lineEndAt(text, one.end)).trim() === '',
   );
-  if (before) return made([{ source: 0, start: before.end, end: before.end, newText: lineEnd + define }]);
-  return made([insertedLine(text, first, define + lineEnd)]);
+  if (before) return made([puttingBehind(before, lineEnd + define)]);
+  return made([insertedLine(text, mainSpan(first, first), define + lineEnd)]);
 }
 
 function firstHeader(instrument: Instrument): number {
@@ -94,32 +95,33 @@ export function groupInSfz(
   const parent = instrument.parent(first);
   const lines = ['<group>', ...sets.map(({ name, value }) => `${name}=${value}`)];
   const tag = lines.map((line) => line + lineEnd).join('');
-  const edits = [insertedLine(text, instrument.headerSpan(first).start, tag)];
+  const edits = [insertedLine(text, instrument.headerSpan(first), tag)];
   if (instrument.regions.some((region) => region > last && instrument.parent(region) === parent)) {
-    const { source, start } = instrument.headerSpan(last + 1);
-    const { end } = instrument.bodySpan(last);
+    const next = instrument.headerSpan(last + 1);
     edits.push(
-      source === 0
-        ? insertedLine(text, start, tag)
+      next.source === 0
+        ? insertedLine(text, next, tag)
         : // What follows stands in an included file, so the group has to come before that.
-          { source: 0, start: end, end, newText: lineEnd + lines.join(lineEnd) },
+          puttingBehind(instrument.bodySpan(last), lineEnd + lines.join(lineEnd)),
     );
   }
   return made(edits);
 }
 
-/** Text that starts a line, put before an offset. */
-function insertedLine(text: string, offset: number, newText: string): TextEdit {
-  const isFirst = text.slice(lineStartAt(text, offset), offset).trim() === '';
-  return { source: 0, start: offset, end: offset, newText: (isFirst ? '' : lineEndOf(text)) + newText };
+/** Text that starts a line, put before a span of the main file. */
+function insertedLine(text: string, before: Span, newText: string): TextEdit {
+  const isFirst = text.slice(lineStartAt(text, before.start), before.start).trim() === '';
+  return puttingBefore(before, (isFirst ? '' : lineEndOf(text)) + newText);
 }
 
 /** Puts an include in the place of regions that follow one another; answers their text for the new file. */
 export function moveOutOfSfz(instrument: Instrument, first: number, last: number, path: string): Edited {
   const text = instrument.sources[0]?.text ?? '';
   const lineEnd = lineEndOf(text);
-  const { start } = instrument.headerSpan(first);
-  let { end } = instrument.bodySpan(last);
+  const whole = spanOver(instrument.headerSpan(first), instrument.bodySpan(last));
+  if (whole?.source !== 0) return made([]);
+  const { start } = whole;
+  let { end } = whole;
   const remark = instrument.directives.find(
     (one) =>
       one.kind === 'comment' && one.source === 0 && one.start >= end && one.start < lineEndAt(text, end),
@@ -127,16 +129,17 @@ export function moveOutOfSfz(instrument: Instrument, first: number, last: number
   if (remark && text.slice(end, remark.start).trim() === '') end = remark.end;
   const newText = `#include "${path}"`;
   return {
-    ...made([onOwnLine(text, start, end, newText)]),
+    ...made([onOwnLine(text, mainSpan(start, end), newText)]),
     newFile: text.slice(start, end).trimEnd() + lineEnd,
   };
 }
 
-function onOwnLine(text: string, start: number, end: number, newText: string): TextEdit {
+function onOwnLine(text: string, span: Span, newText: string): TextEdit {
+  const { start, end } = span;
   const lineEnd = lineEndOf(text);
   const before = text.slice(lineStartAt(text, start), start).trim() === '' ? '' : lineEnd;
   const after = text.slice(end, lineEndAt(text, end)).trim() === '' ? '' : lineEnd;
-  return { source: 0, start, end, newText: before + newText + after };
+  return replacing(span, before + newText + after);
 }
 
 /** Puts the text of an included file in the place of its include; nothing where that text has faults. */
@@ -146,7 +149,7 @@ export function inlineInSfz(instrument: Instrument, directive: Directive): Edite
   if (at <= 0 || faulty || directive.kind !== 'include' || directive.source !== 0) return made([]);
   const text = instrument.sources[0]?.text ?? '';
   const included = (instrument.sources[at]?.text ?? '').replace(/^\ufeff/, '').replace(/[\0- ]+$/, '');
-  return made([onOwnLine(text, directive.start, directive.end, included)]);
+  return made([onOwnLine(text, directive, included)]);
 }
 
 function made(edits: TextEdit[]): Edited {

@@ -1,5 +1,6 @@
 import type { ConversionNote, NoteKind } from '../model/notes';
 import type { Source } from '../model/text/source';
+import { mainSpan } from '../model/text/span';
 
 /** Of notes that say the same of many rows, so many are listed one by one. */
 const mostAlike = 100;
@@ -25,7 +26,7 @@ export class TableNotes {
     const before = this.#notes.at(-1);
     const isSaid = before?.message === message && before.start === span.start && before.kind === kind;
     if (isSaid && this.row >= 0 && this.#rows.at(-1) === this.row) return;
-    const note: ConversionNote = { kind, source: 0, start: span.start, end: span.end, message };
+    const note: ConversionNote = { kind, ...mainSpan(span.start, span.end), message };
     if (alike !== undefined) {
       const said = this.#alike.get(alike);
       const count = (said?.count ?? 0) + 1;

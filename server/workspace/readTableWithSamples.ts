@@ -1,6 +1,8 @@
 import type { Files } from '../model/files';
 import { joinPath, relativePath } from '../model/paths';
 import type { SampleFacts } from '../model/samples';
+import type { Span } from '../model/text/span';
+import { mainSpan } from '../model/text/span';
 import type { TableReading } from '../table/readTable';
 import { openZoneTableInSteps } from '../table/readTable';
 import type { Steps } from '../table/steps';
@@ -126,9 +128,9 @@ function* lookUp(names: ReadonlySet<string>, found: SampleFinder): Steps<void> {
   }
 }
 
-function firstCell(reading: TableReading, name: string): { source: number; start: number; end: number } {
+function firstCell(reading: TableReading, name: string): Span {
   const start = Math.max(0, reading.instrument.sources[0]?.text.indexOf(name) ?? 0);
-  return { source: 0, start, end: start + name.length };
+  return mainSpan(start, start + name.length);
 }
 
 /** The path of a file as it is to be written, so that `default_path` before it leads to the file. */

@@ -1,9 +1,14 @@
-import { joinEdits } from '../model/edits';
+import { joinEdits, puttingBehind, replacing } from '../model/edits';
 import type { TextEdit } from '../model/finding';
 import type { Instrument } from '../model/instrument';
 import type { Change, Edited, NewParameter } from '../model/notation';
+import { sharedTextRefusal, touchedSource } from '../model/sharedText';
+import type { Span } from '../model/text/span';
+import { endOf, spanIn } from '../model/text/span';
 import { lineEndOf, wholeLine } from '../model/text/textLines';
+import { editSfz } from '../sfz/edit';
 import { insertElements } from './insert';
+import { isReadAsXml } from './isInstrumentXml';
 import { defineInXml, groupInXml, inlineInXml, moveOutOfXml } from './restructure';
 import { isXmlSpace, nameEndAt, spaceEndAt } from './scan/characters';
 import { quoteBefore } from './scan/quotes';
@@ -12,6 +17,12 @@ import { isAttributeName } from './write';
 
 /** The text edits that make a change in instrument XML, in the style of the text around; see `Notation.edit`. */
 export function editXml(instrument: Instrument, change: Change): Edited {
+  // An XML instrument can include SFZ, whose text is edited by its own rules.
+  const touched = instrument.sources[touchedSource(instrument, change)];
+  if (touched && touched !== instrument.sources[0] && !isReadAsXml(touched.path, touched.text))
+    return editSfz(instrument, change);
+  const refusal = sharedTextRefusal(instrument, change);
+  if (refusal) return refusal;
   switch (change.kind) {
     case 'set':
       return setValue(instrument, change.header, change.name, change.value);
@@ -20,7 +31,7 @@ export function editXml(instrument: Instrument, change: Change): Edited {
     case 'rename':
       if (!isAttributeName(change.name))
         return refused(instrument, instrument.headerOfParameter(change.parameter), change.name);
-      return { edits: [{ ...instrument.nameSpan(change.parameter), newText: change.name }], notes: [] };
+      return { edits: [replacing(instrument.nameSpan(change.parameter), change.name)], notes: [] };
     case 'removeHeader':
       return { edits: removeElement(instrument, change.header), notes: [] };
     case 'insert':
@@ -53,12 +64,9 @@ function revise(
     const newText = add.map(({ name, value }) => ` ${name}="${encodeXmlAttribute(value).text}"`).join('');
     let kept = instrument.endParameter(header) - 1;
     while (kept >= instrument.firstParameter(header) && gone.has(kept)) kept--;
-    const tag = instrument.headerSpan(header);
-    const text = textOf(instrument, tag.source);
-    const value = instrument.valueSpan(kept);
-    const end =
-      kept < instrument.firstParameter(header) ? tag.end : attributeEnd(text, value.start, value.end);
-    edits.push({ source: tag.source, start: end, end, newText });
+    const isNone = kept < instrument.firstParameter(header);
+    const last = isNone ? instrument.headerSpan(header) : attributeEnd(instrument, kept);
+    edits.push(puttingBehind(last, newText));
   }
   return { edits: joinEdits(edits), notes: [] };
 }
@@ -83,42 +91,40 @@ function setValue(instrument: Instrument, header: number, name: string, value: s
   if (own >= 0) {
     const span = instrument.valueSpan(own);
     const single = quoteBefore(textOf(instrument, span.source), span.start) === "'";
-    return { edits: [{ ...span, newText: single ? encoded.replaceAll("'", '&apos;') : encoded }], notes };
+    return { edits: [replacing(span, single ? encoded.replaceAll("'", '&apos;') : encoded)], notes };
   }
   if (!isAttributeName(name)) return refused(instrument, header, name);
   return { edits: [addAttribute(instrument, header, `${name}="${encoded}"`)], notes };
 }
 
 function addAttribute(instrument: Instrument, header: number, attribute: string): TextEdit {
-  const tag = instrument.headerSpan(header);
   const last = instrument.endParameter(header) - 1;
-  if (last < instrument.firstParameter(header)) {
-    return { source: tag.source, start: tag.end, end: tag.end, newText: ` ${attribute}` };
-  }
-  const text = textOf(instrument, tag.source);
-  const { start } = instrument.parameterSpan(last);
-  const end = attributeEnd(text, instrument.valueSpan(last).start, instrument.valueSpan(last).end);
+  if (last < instrument.firstParameter(header))
+    return puttingBehind(instrument.headerSpan(header), ` ${attribute}`);
+  const { source, start } = instrument.parameterSpan(last);
+  const text = textOf(instrument, source);
   // The new attribute goes on a line of its own where the last one has one.
   const lead = /(^|[\r\n])([ \t]*)$/.exec(text.slice(Math.max(0, start - 200), start));
   const before = lead ? lineEndOf(text) + lead[2] : ' ';
-  return { source: tag.source, start: end, end, newText: before + attribute };
+  return puttingBehind(attributeEnd(instrument, last), before + attribute);
 }
 
-/** Behind the closing quote of a value, or the value's end where there is none. */
-function attributeEnd(text: string, valueStart: number, valueEnd: number): number {
-  const quote = quoteBefore(text, valueStart);
-  const close = spaceEndAt(text, valueEnd);
-  return quote !== '' && text[close] === quote ? close + 1 : valueEnd;
+/** Behind the closing quote of a parameter's value, or the value's end where there is none. */
+function attributeEnd(instrument: Instrument, parameter: number): Span {
+  const value = instrument.valueSpan(parameter);
+  const text = textOf(instrument, value.source);
+  const quote = quoteBefore(text, value.start);
+  const close = spaceEndAt(text, value.end);
+  return quote !== '' && text[close] === quote ? spanIn(value.source, close + 1, close + 1) : endOf(value);
 }
 
 function removeAttribute(instrument: Instrument, parameter: number): TextEdit {
   const { source, start: nameStart } = instrument.nameSpan(parameter);
-  const value = instrument.valueSpan(parameter);
   const text = textOf(instrument, source);
-  const end = attributeEnd(text, value.start, value.end);
+  const { end } = attributeEnd(instrument, parameter);
   let start = nameStart;
   while (start > 0 && isXmlSpace(text.charCodeAt(start - 1))) start--;
-  return { source, start, end, newText: '' };
+  return replacing(spanIn(source, start, end), '');
 }
 
 /** Takes an element out; of one with elements inside only its tags, since these stay. */
@@ -130,12 +136,9 @@ function removeElement(instrument: Instrument, header: number): TextEdit[] {
   const last = text.lastIndexOf('</', body.end);
   const hasElements = last >= tagEnd && text.slice(tagEnd, last).includes('<');
   const whole = hasElements
-    ? [
-        { ...body, end: tagEnd },
-        { ...body, start: last },
-      ]
+    ? [spanIn(body.source, start, tagEnd), spanIn(body.source, last, body.end)]
     : [body];
-  return whole.map((span) => ({ ...wholeLine(text, span), newText: '' }));
+  return whole.map((span) => replacing(wholeLine(text, span), ''));
 }
 
 /** Behind the `>` of the start tag at `start`. */

@@ -1,6 +1,8 @@
+import { replacing } from '../model/edits';
 import { HeaderKind } from '../model/headerKinds';
 import type { Instrument } from '../model/instrument';
 import type { Edited } from '../model/notation';
+import { mainSpan } from '../model/text/span';
 import { lineEndOf } from '../model/text/textLines';
 import { canHold, ElementKind, elementKindAt, isHeaderKind } from './elements';
 import type { XmlHandler } from './scan/handler';
@@ -19,7 +21,7 @@ export function insertElements(instrument: Instrument, offset: number, inserted:
   if (!place) {
     const { text: newText, notes } = writeXml(inserted, { lineEnd });
     const end = text.trim() === '' ? text.length : offset;
-    return { edits: [{ source: 0, start: text.trim() === '' ? 0 : offset, end, newText }], notes };
+    return { edits: [replacing(mainSpan(text.trim() === '' ? 0 : offset, end), newText)], notes };
   }
   const { at } = place;
   const indentation = /[\r\n]([ \t]+)<\w/.exec(text)?.[1] ?? '  ';
@@ -36,7 +38,7 @@ export function insertElements(instrument: Instrument, offset: number, inserted:
   const start = before.trim() === '' ? at - before.length : at;
   const elements = written.slice(0, -lineEnd.length);
   const newText = lead + elements + (tail !== '' || blankLine ? tail : '');
-  return { edits: [{ source: 0, start, end: at, newText }], notes };
+  return { edits: [replacing(mainSpan(start, at), newText)], notes };
 }
 
 /** The kind of header, of those inserted, that stands furthest out. */

@@ -53,3 +53,8 @@ class Look implements XmlHandler {
 function isDirective(kind: ElementKind): boolean {
   return kind === ElementKind.define || kind === ElementKind.include;
 }
+
+/** Whether a file that an XML instrument includes is read as XML; any other is SFZ. */
+export function isReadAsXml(path: string, text: string): boolean {
+  return /\.xml$/i.test(path) || isInstrumentXml(text, path);
+}

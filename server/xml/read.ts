@@ -9,7 +9,7 @@ import type { VariableText } from '../model/variables/variableText';
 import { readSfzInto } from '../sfz/read';
 import { canHold, ElementKind, elementKindAt, isHeaderKind } from './elements';
 import { Inclusions } from './inclusion';
-import { isInstrumentXml } from './isInstrumentXml';
+import { isReadAsXml } from './isInstrumentXml';
 import type { Frame } from './nesting';
 import { Nesting } from './nesting';
 import type { XmlHandler } from './scan/handler';
@@ -265,13 +265,12 @@ class XmlReader extends ReaderEvents implements XmlHandler {
       builder.addFinding({ code, severity: 'error', start, end: pathEnd, message });
     }
     if (found.kind !== 'text') return;
-    const source = builder.source;
     inclusions.within(found.path, () => {
-      if (/\.xml$/i.test(found.path) || isInstrumentXml(found.text, found.path)) {
+      if (isReadAsXml(found.path, found.text)) {
         readFile(this.#shared, found.path, found.text, around);
       } else readSfzInto(builder, found.text, found.path, options, variables);
     });
-    builder.returnToSource(source);
+    builder.leaveSource();
   }
 
   close(_start: number, end: number): void {

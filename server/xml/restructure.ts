@@ -1,7 +1,9 @@
+import { puttingBefore, replacing } from '../model/edits';
 import type { TextEdit } from '../model/finding';
 import { HeaderKind } from '../model/headerKinds';
 import type { Directive, Instrument } from '../model/instrument';
 import type { Edited, NewParameter } from '../model/notation';
+import { mainSpan, spanOver } from '../model/text/span';
 import { lineEndAt, lineStartAt } from '../model/text/textLayout';
 import { lineEndOf } from '../model/text/textLines';
 import { ElementKind, elementKindAt } from './elements';
@@ -13,10 +15,10 @@ import { scanXml } from './scan/scan';
 export function defineInXml(instrument: Instrument, name: string, value: string): Edited {
   const text = instrument.sources[0]?.text ?? '';
   for (let header = 0; header < instrument.headers.count; header++) {
-    const { source, start, end } = instrument.headerSpan(header);
-    if (source !== 0 || start === end) continue;
+    const tag = instrument.headerSpan(header);
+    if (tag.source !== 0 || tag.start === tag.end) continue;
     const define = `<define name="${name.replace(/^\$/, '')}" value="${encodeXmlAttribute(value).text}"/>`;
-    return made([{ source: 0, start, end: start, newText: define + breakBefore(text, start) }]);
+    return made([puttingBefore(tag, define + breakBefore(text, tag.start))]);
   }
   return made([]);
 }
@@ -39,7 +41,7 @@ export function groupInXml(
   const group = parent >= 0 && instrument.kind(parent) === HeaderKind.group ? parent : -1;
   const start = instrument.headerSpan(first).start;
   const { end } = instrument.bodySpan(last);
-  const insert = (at: number, newText: string): TextEdit => ({ source: 0, start: at, end: at, newText });
+  const insert = (at: number, newText: string): TextEdit => replacing(mainSpan(at, at), newText);
   if (group < 0) {
     return made([
       insert(start, `<group>${breakBefore(text, start)}`),
@@ -81,8 +83,10 @@ function hasElements(instrument: Instrument, after: number, before: number): boo
 export function moveOutOfXml(instrument: Instrument, first: number, last: number, path: string): Edited {
   const text = instrument.sources[0]?.text ?? '';
   const lineEnd = lineEndOf(text);
-  const { start } = instrument.headerSpan(first);
-  let { end } = instrument.bodySpan(last);
+  const whole = spanOver(instrument.headerSpan(first), instrument.bodySpan(last));
+  if (whole?.source !== 0) return made([]);
+  const { start } = whole;
+  let { end } = whole;
   const remark = instrument.directives.find(
     (one) =>
       one.kind === 'comment' && one.source === 0 && one.start >= end && one.start < lineEndAt(text, end),
@@ -95,7 +99,7 @@ export function moveOutOfXml(instrument: Instrument, first: number, last: number
     '</instrument>',
   ];
   return {
-    ...made([{ source: 0, start, end, newText: `<include path="${encodeXmlAttribute(path).text}"/>` }]),
+    ...made([replacing(mainSpan(start, end), `<include path="${encodeXmlAttribute(path).text}"/>`)]),
     newFile: lines.map((line) => line + lineEnd).join(''),
   };
 }
@@ -109,10 +113,9 @@ export function inlineInXml(instrument: Instrument, directive: Directive): Edite
   const contents = new Contents(text);
   scanXml(text, contents);
   if (!contents.isInstrument) return made([]);
-  const { source, start, end } = directive;
   const inside = text.slice(contents.start, contents.end).trim();
   const newText = [...contents.comments, inside].filter((part) => part !== '').join(lineEndOf(text));
-  return made([{ source, start, end, newText }]);
+  return made([replacing(directive, newText)]);
 }
 
 /** Finds what stands inside the outermost element. */

@@ -5,6 +5,7 @@ import type { WriteOptions, Written } from '../model/notation';
 import type { ConversionNote } from '../model/notes';
 import { Parameter } from '../model/parameterNames';
 import { LineBuffer } from '../model/text/lineBuffer';
+import { spanIn } from '../model/text/span';
 import { bytesOf } from '../model/text/textBytes';
 import type { VariableText } from '../model/variables/variableText';
 import { literalText, plainText } from '../model/variables/variableText';
@@ -464,7 +465,7 @@ class ElementWriter {
     const { source, start, end } = directive;
     const count = this.#changedComments;
     const message = `A comment in XML cannot hold "--" nor control characters: dashes are written as en dashes, the characters left out${count === 1 ? '' : `, in ${count} comments`}.`;
-    this.notes.push({ kind: 'approximated', source, start, end, message, written });
+    this.notes.push({ kind: 'approximated', ...spanIn(source, start, end), message, written });
   }
 
   #indentation(depth = this.#depth + this.#openCount): string {

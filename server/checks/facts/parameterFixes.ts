@@ -1,3 +1,4 @@
+import { replacing } from '../../model/edits';
 import type { Fix, TextEdit } from '../../model/finding';
 import type { CheckContext } from '../rule';
 
@@ -11,7 +12,7 @@ export function valueEdits(
   if (instrument.nameSpan(parameter).end > span.start) return [];
   const header = instrument.headerOfParameter(parameter);
   const name = instrument.canonicalName(parameter);
-  if (instrument.own(header, name) !== parameter) return [{ ...span, newText: value }];
+  if (instrument.own(header, name) !== parameter) return [replacing(span, value)];
   return notation.edit(instrument, { kind: 'set', header, name: instrument.names.text(name), value }).edits;
 }
 

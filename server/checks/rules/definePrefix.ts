@@ -1,4 +1,5 @@
 import type { Directive, Instrument } from '../../model/instrument';
+import { directiveName } from '../../model/instrument';
 import type { Rule } from '../rule';
 
 /**
@@ -20,15 +21,11 @@ export const definePrefix: Rule = {
       const shorter = prefixOf(name, defines);
       if (!shorter || !isUsed(instrument, name)) continue;
       report({
-        source: define.source,
-        start: define.nameStart,
-        end: define.nameEnd,
+        ...directiveName(define),
         message: `${name} starts with ${shorter.name}, which is a variable too: some players take ${name} for ${shorter.name} followed by "${name.slice(shorter.name.length)}". Rename one of the two.`,
         related: [
           {
-            source: shorter.source,
-            start: shorter.nameStart,
-            end: shorter.nameEnd,
+            ...directiveName(shorter),
             message: `${shorter.name} is defined here.`,
           },
         ],

@@ -19,8 +19,8 @@ export const opcodeAlias: Rule = {
         spellings.set(name, spelling);
       }
       const { usual, message } = spelling;
-      const { source, start, end } = instrument.nameSpan(parameter);
-      report({ source, start, end, message, fixes: () => renameFix(context, parameter, usual, true) });
+      const span = instrument.nameSpan(parameter);
+      report({ ...span, message, fixes: () => renameFix(context, parameter, usual, true) });
     }
   },
 };

@@ -1,7 +1,9 @@
 import type { Instrument } from '../../model/instrument';
+import { directiveName } from '../../model/instrument';
 import { Parameter } from '../../model/parameterNames';
 import { joinPath } from '../../model/paths';
 import type { Span } from '../../model/text/span';
+import { spanIn } from '../../model/text/span';
 import { variablePlaces } from '../../model/variables/variableUses';
 import { nameNumber } from '../readDocument';
 import type { Subject } from './subject';
@@ -17,11 +19,11 @@ export interface Reference extends Span {
 export function referencesOf(instrument: Instrument, subject: Subject): Reference[] {
   const found: Reference[] = [];
   const add = ({ source, start, end }: Span, isDeclaration: boolean) =>
-    found.push({ source, start, end, isDeclaration });
+    found.push({ ...spanIn(source, start, end), isDeclaration });
   switch (subject.kind) {
     case 'variable':
-      for (const { kind, name, source, start, end } of variablePlaces(instrument))
-        if (name === subject.name) add({ source, start, end }, kind === 'define');
+      for (const place of variablePlaces(instrument))
+        if (place.name === subject.name) add(place, place.kind === 'define');
       break;
     case 'sample':
       sampleReferences(instrument, subject.path, add);
@@ -38,9 +40,9 @@ export function referencesOf(instrument: Instrument, subject: Subject): Referenc
       });
       break;
     case 'include':
-      for (const { kind, value, source, nameStart, nameEnd } of instrument.directives)
-        if (kind === 'include' && value === subject.path)
-          add({ source, start: nameStart, end: nameEnd }, false);
+      for (const directive of instrument.directives)
+        if (directive.kind === 'include' && directive.value === subject.path)
+          add(directiveName(directive), false);
   }
   return eachOnce(found);
 }

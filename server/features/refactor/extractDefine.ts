@@ -1,3 +1,4 @@
+import { replacing } from '../../model/edits';
 import type { Refactoring, SelectedDocument } from './refactoring';
 
 /** Gives a value a name: a variable that stands for it. */
@@ -17,7 +18,7 @@ export const extractDefine: Refactoring = {
     const value = instrument.valueText(parameter);
     const { edits } = notation.edit(instrument, { kind: 'define', name, value });
     if (edits.length === 0) return undefined;
-    return { edits: [...edits, { ...instrument.valueSpan(parameter), newText: name }] };
+    return { edits: [...edits, replacing(instrument.valueSpan(parameter), name)] };
   },
 };
 

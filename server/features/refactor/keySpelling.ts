@@ -1,3 +1,4 @@
+import { replacing } from '../../model/edits';
 import type { TextEdit } from '../../model/finding';
 import type { Instrument } from '../../model/instrument';
 import { keyOfNoteName, noteNameOf } from '../../model/keys';
@@ -22,7 +23,7 @@ function newSpelling(instrument: Instrument, parameter: number, spell: Spelling)
   if (instrument.parameterSource(parameter) !== 0 || translated || values.has(parameter)) return undefined;
   if (instrument.names.opcode(instrument.name(parameter))?.facts.kind !== 'key') return undefined;
   const newText = spell(instrument, parameter);
-  return newText === undefined ? undefined : { ...instrument.valueSpan(parameter), newText };
+  return newText === undefined ? undefined : replacing(instrument.valueSpan(parameter), newText);
 }
 
 function* newSpellings({ instrument, start, end }: SelectedDocument, spell: Spelling): Generator<TextEdit> {

@@ -38,10 +38,7 @@ export function regionsIn(instrument: Instrument, header: number): number[] {
 
 /** Whether a header and all that it sets stand in the document itself. */
 export function isWhollyHere(instrument: Instrument, header: number): boolean {
-  if (instrument.headerSource(header) !== 0) return false;
-  const first = instrument.firstParameter(header);
-  const last = instrument.endParameter(header) - 1;
-  return last < first || (instrument.parameterSource(first) === 0 && instrument.parameterSource(last) === 0);
+  return instrument.headerSource(header) === 0 && instrument.isInOneFile(header);
 }
 
 /** Regions that the selection touches, one behind the other in one scope; empty where it touches anything else. */

@@ -1,5 +1,7 @@
+import { replacing } from '../../model/edits';
 import type { TextEdit } from '../../model/finding';
 import type { Instrument } from '../../model/instrument';
+import { mainSpan } from '../../model/text/span';
 import { breaksBetween, lineEndAt, lineStartAt } from '../../model/text/textLayout';
 import type { Refactoring, SelectedDocument } from './refactoring';
 import { isWhollyHere, scopeRegions } from './selection';
@@ -27,8 +29,7 @@ export const sortRegions: Refactoring = {
       sorted.forEach((region, at) => {
         const { start, end } = blocks[at];
         const own = blocks[region - run[0]];
-        if (run[at] !== region)
-          edits.push({ source: 0, start, end, newText: text.slice(own.start, own.end) });
+        if (run[at] !== region) edits.push(replacing(mainSpan(start, end), text.slice(own.start, own.end)));
       });
     }
     return edits.length > 0 ? { edits } : undefined;

@@ -1,9 +1,10 @@
 import type { TextEdit } from '../../model/finding';
 import type { Instrument } from '../../model/instrument';
 import type { Notation } from '../../model/notation';
+import type { InSomeFile } from '../../model/text/span';
 
 /** A text with edits made; they must not overlap. */
-export function editedText(text: string, edits: readonly Omit<TextEdit, 'source'>[]): string {
+export function editedText(text: string, edits: readonly InSomeFile<TextEdit>[]): string {
   let at = 0;
   let edited = '';
   for (const { start, end, newText } of [...edits].sort((a, b) => a.start - b.start || a.end - b.end)) {

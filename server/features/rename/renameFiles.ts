@@ -1,12 +1,15 @@
+import { replacing } from '../../model/edits';
 import type { FileMoves } from '../../model/fileMoves';
 import type { TextEdit } from '../../model/finding';
 import { HeaderKind } from '../../model/headerKinds';
 import type { Control, Instrument } from '../../model/instrument';
+import { directiveName } from '../../model/instrument';
 import type { Notation } from '../../model/notation';
 import { Parameter } from '../../model/parameterNames';
 import { folderOf, isAbsolutePath, joinPath, nameOf, relativePath } from '../../model/paths';
 import type { Source } from '../../model/text/source';
 import type { Span } from '../../model/text/span';
+import { spanIn } from '../../model/text/span';
 import type { EditedFile } from '../fileEdits';
 import { FileEdits } from '../fileEdits';
 import { nameNumber } from '../readDocument';
@@ -58,8 +61,8 @@ export function movedPaths(moving: MovingInstrument): MovedPaths {
 /** The edits among paths, each place once. */
 export function editsOf(paths: readonly PathText[]): TextEdit[] {
   const edits = new Map<string, TextEdit>();
-  for (const { source, start, end, newText } of paths)
-    if (newText !== undefined) edits.set(`${source} ${start}`, { source, start, end, newText });
+  for (const path of paths)
+    if (path.newText !== undefined) edits.set(`${path.source} ${path.start}`, replacing(path, path.newText));
   return [...edits.values()];
 }
 
@@ -94,9 +97,10 @@ class PathMover {
   }
 
   #includes(): void {
-    for (const { kind, source, nameStart, nameEnd, name, value } of this.#instrument.directives) {
+    for (const directive of this.#instrument.directives) {
+      const { kind, name, value } = directive;
       if (kind !== 'include') continue;
-      this.#put({ source, start: nameStart, end: nameEnd }, name, this.#plainPath(name, value));
+      this.#put(directiveName(directive), name, this.#plainPath(name, value));
     }
   }
 
@@ -208,7 +212,8 @@ class PathMover {
   }
 
   /** Notes the new text of a path; answers whether it can be written in this place. */
-  #put({ source, start, end }: Span, value: string, newValue: string): boolean {
+  #put(place: Span, value: string, newValue: string): boolean {
+    const { source, start, end } = place;
     const file = this.#instrument.sources[source];
     const raw = file.text.slice(start, end);
     const { spelling } = this.#moving.notationOf(file);
@@ -224,10 +229,10 @@ class PathMover {
     const before = this.#byPlace.get(key);
     if (this.#conflicts.has(key)) return false;
     if (before && before.newText !== newText) {
-      this.#problem({ source, start, end }, `"${raw}" leads to several files, so it was left as it is.`);
+      this.#problem(place, `"${raw}" leads to several files, so it was left as it is.`);
       before.newText = undefined;
       this.#conflicts.add(key);
-    } else if (!before) this.#byPlace.set(key, { source, start, end, newText });
+    } else if (!before) this.#byPlace.set(key, { ...spanIn(source, start, end), newText });
     return !this.#conflicts.has(key);
   }
 

@@ -1,4 +1,6 @@
+import { replacing } from '../edits';
 import type { TextEdit } from '../finding';
+import { mainSpan } from './span';
 import { lineEndOf } from './textLines';
 
 /** A piece of text that stays whole, with what is to stand before it. */
@@ -90,7 +92,7 @@ function addEdit(edits: TextEdit[], text: string, start: number, end: number, ne
     to--;
     last--;
   }
-  edits.push({ source: 0, start: from, end: to, newText: newText.slice(first, last) });
+  edits.push(replacing(mainSpan(from, to), newText.slice(first, last)));
 }
 
 /** The line end that a text uses between its pieces, else inside them. */

@@ -1,4 +1,5 @@
 import type { Span } from './span';
+import { spanIn } from './span';
 
 /** The line end that a text uses: that of its first line, LF where it has only one. */
 export function lineEndOf(text: string): '\n' | '\r\n' {
@@ -16,5 +17,5 @@ export function wholeLine(text: string, span: Span): Span {
   if (!startsLine || !endsLine) return span;
   if (text[end] === '\r') end++;
   if (text[end] === '\n') end++;
-  return { source: span.source, start, end };
+  return spanIn(span.source, start, end);
 }

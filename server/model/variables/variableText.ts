@@ -1,4 +1,5 @@
 import type { Directive, Instrument } from '../instrument';
+import { directiveName } from '../instrument';
 import type { Span } from '../text/span';
 
 /** A piece of a text in which variables can stand. */
@@ -51,9 +52,9 @@ export function hasVariableInName(instrument: Instrument, parameter: number): bo
 /** The value of a define, or the path of an include, before variables were put in. */
 export function directiveText(instrument: Instrument, directive: Directive): VariableText {
   if (directive.withVariables) return directive.withVariables;
-  const { kind, source, nameStart, nameEnd, name, value } = directive;
+  const { kind, name, value } = directive;
   if (kind === 'define') return [{ text: value, literal: false }];
-  const text = textAt(instrument, { source, start: nameStart, end: nameEnd });
+  const text = textAt(instrument, directiveName(directive));
   return text.includes('$') ? [{ text, literal: false }] : literalText(name);
 }
 

@@ -1,5 +1,7 @@
 import type { Directive, Instrument } from '../instrument';
+import { directiveName } from '../instrument';
 import type { Span } from '../text/span';
+import { spanIn } from '../text/span';
 
 /** A place where a variable is defined or used, in the order in which the text is read. */
 export interface VariablePlace extends Span {
@@ -71,20 +73,19 @@ class Walk {
     if (value.start >= name.end) this.#uses(value);
   }
 
-  #directive({ kind, source, start, end, name, nameStart, nameEnd }: Directive): void {
+  #directive(directive: Directive): void {
+    const { kind, source, start, end, name, nameStart, nameEnd } = directive;
     if (kind === 'include') {
-      this.#uses({ source, start: nameStart, end: nameEnd });
+      this.#uses(directiveName(directive));
       return;
     }
-    this.#uses({ source, start, end: nameStart });
-    this.#uses({ source, start: nameEnd, end });
+    this.#uses(spanIn(source, start, nameStart));
+    this.#uses(spanIn(source, nameEnd, end));
     const word = name.slice(1);
     this.#defined.add(word);
     this.#places.push({
       kind: 'define',
-      source,
-      start: nameStart,
-      end: nameEnd,
+      ...directiveName(directive),
       name: word,
       rest: '',
       isDefined: true,
@@ -99,9 +100,7 @@ class Walk {
       const at = start + index;
       this.#places.push({
         kind: 'use',
-        source,
-        start: at,
-        end: at + 1 + (name ?? word).length,
+        ...spanIn(source, at, at + 1 + (name ?? word).length),
         name: name ?? word,
         rest: name === undefined ? '' : whole.slice(1 + name.length),
         isDefined: name !== undefined,

@@ -1,5 +1,6 @@
 import type { Instrument } from '../instrument';
 import type { ConversionNote } from '../notes';
+import { spanIn } from '../text/span';
 
 /** What was assumed on reading to know values, by parameter. */
 export function assumedOnReading(instrument: Instrument): Map<number, ConversionNote[]> {
@@ -13,8 +14,9 @@ export function assumedOnReading(instrument: Instrument): Map<number, Conversion
 export function lostOnReading(instrument: Instrument): ConversionNote[] {
   const notes: ConversionNote[] = [];
   for (const { code, source, start, end, message } of instrument.findings) {
-    if (code === 'opcode-value') notes.push({ kind: 'dropped', source, start, end, message });
-    else if (code === 'syntax-error') notes.push({ kind: 'ignored', source, start, end, message });
+    const span = spanIn(source, start, end);
+    if (code === 'opcode-value') notes.push({ kind: 'dropped', ...span, message });
+    else if (code === 'syntax-error') notes.push({ kind: 'ignored', ...span, message });
   }
   return notes;
 }

@@ -2,6 +2,7 @@ import type { Directive, Instrument } from '../instrument';
 import type { Included, ReadOptions, WriteOptions, Written } from '../notation';
 import type { ConversionNote } from '../notes';
 import { regionDifference } from '../overlaps/regionDifference';
+import { spanIn } from '../text/span';
 import type { DirectiveForms, Keeping, WritingPlan } from './writingPlan';
 import { planWriting } from './writingPlan';
 
@@ -62,6 +63,11 @@ function withReason(
   const isAboutIt = (note: ConversionNote) =>
     note.source === source && note.start === start && note.end === end;
   const place = written.notes.find(isAboutIt)?.written ?? { start: 0, end: 0 };
-  const note: ConversionNote = { kind: 'approximated', source, start, end, message, written: place };
+  const note: ConversionNote = {
+    kind: 'approximated',
+    ...spanIn(source, start, end),
+    message,
+    written: place,
+  };
   return { ...written, notes: [note, ...written.notes] };
 }

@@ -3,6 +3,7 @@ import type { WriteOptions } from '../notation';
 import type { ConversionNote } from '../notes';
 import { isAbsolutePath, joinPath, relativePath } from '../paths';
 import type { Span } from '../text/span';
+import { spanIn } from '../text/span';
 import { Variables } from '../variables/variables';
 import type { VariableText } from '../variables/variableText';
 import {
@@ -141,7 +142,7 @@ class Planner {
   }
 
   #note(header: number, kind: ConversionNote['kind'], { source, start, end }: Span, message: string): void {
-    const note: ConversionNote = { kind, source, start, end, message };
+    const note: ConversionNote = { kind, ...spanIn(source, start, end), message };
     const list = this.#headerNotes.get(header);
     if (list) list.push(note);
     else this.#headerNotes.set(header, [note]);

@@ -2,6 +2,7 @@ import type { Diagnostic, Range } from 'vscode-languageserver';
 import { DiagnosticSeverity } from 'vscode-languageserver';
 import type { Finding, Severity } from '../../model/finding';
 import type { Instrument } from '../../model/instrument';
+import { directiveName } from '../../model/instrument';
 import { nameOf } from '../../model/paths';
 import type { Span } from '../../model/text/span';
 import type { Judgement } from '../../workspace/documents';
@@ -112,7 +113,7 @@ function includeSpan(instrument: Instrument, file: number): Span | undefined {
       ({ kind, value, source }) => kind === 'include' && value === path && source < at,
     );
     if (!include) return undefined;
-    if (include.source === 0) return { source: 0, start: include.nameStart, end: include.nameEnd };
+    if (include.source === 0) return directiveName(include);
     at = include.source;
   }
   return undefined;

@@ -1,5 +1,7 @@
+import { replacing } from '../../model/edits';
 import type { Instrument } from '../../model/instrument';
 import type { Edited, NewParameter, SampleFactsLookup } from '../../model/notation';
+import { mainSpan } from '../../model/text/span';
 import { lineEndOf } from '../../model/text/textLines';
 import type { Vocabulary } from '../vocabulary';
 import { Accounts } from '../write/writeAccounts';
@@ -82,7 +84,7 @@ function wrapped(
 ): Edited {
   const inner = text.slice(first.start, last.end).replace(/(\r\n|\r|\n)(?=[ \t]*[^\s])/g, `$1${unit}`);
   const newText = `${openTag}${lineEnd}${indentation}${unit}${inner}${lineEnd}${indentation}${closeTag}`;
-  return { edits: [{ source: 0, start: first.start, end: last.end, newText }], notes: [] };
+  return { edits: [replacing(mainSpan(first.start, last.end), newText)], notes: [] };
 }
 
 /** Ends a group before and behind regions of it and begins another there. */
@@ -107,7 +109,7 @@ function divided(
     while (/\s/.test(text[start - 1] ?? '')) start--;
     const line = lineEnd + indentation;
     const gap = text.slice(start, region.start) || line;
-    edits.push({ source: 0, start, end: region.start, newText: line + closeTag + line + openTag + gap });
+    edits.push(replacing(mainSpan(start, region.start), line + closeTag + line + openTag + gap));
   };
   if (own[0] !== first) divide(first);
   const next = own[own.indexOf(last) + 1];

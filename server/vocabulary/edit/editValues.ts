@@ -1,6 +1,8 @@
+import { replacing } from '../../model/edits';
 import type { Instrument } from '../../model/instrument';
 import type { Edited, SampleFactsLookup } from '../../model/notation';
 import type { ConversionNote } from '../../model/notes';
+import { mainSpan, spanIn } from '../../model/text/span';
 import { lineEndOf } from '../../model/text/textLines';
 import { decodeXmlAttribute, encodeXmlAttribute } from '../../xml/scan/references';
 import { splitRange } from '../forms/rangeText';
@@ -55,7 +57,7 @@ export function changeValues(
 
 /** No edits, and why. */
 export function refused(instrument: Instrument, header: number, message: string): Edited {
-  const span = header < 0 ? { source: 0, start: 0, end: 0 } : instrument.headerSpan(header);
+  const span = header < 0 ? mainSpan(0, 0) : instrument.headerSpan(header);
   return { edits: [], notes: [{ kind: 'dropped', ...span, message }] };
 }
 
@@ -358,6 +360,6 @@ class ValueEditor {
       end = before.length - same;
       newText = after.slice(start, after.length - same);
     }
-    return [{ source, start: offset + start, end: offset + end, newText }];
+    return [replacing(spanIn(source, offset + start, offset + end), newText)];
   }
 }

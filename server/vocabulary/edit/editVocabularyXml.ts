@@ -1,3 +1,4 @@
+import { replacing } from '../../model/edits';
 import type { Instrument } from '../../model/instrument';
 import type { Change, Edited, SampleFactsLookup } from '../../model/notation';
 import { wholeLine } from '../../model/text/textLines';
@@ -79,7 +80,7 @@ function removeHeader(
   if (!holdsOthers) {
     const body = instrument.bodySpan(header);
     const text = instrument.sources[body.source]?.text ?? '';
-    return { edits: [{ ...wholeLine(text, body), newText: '' }], notes: [] };
+    return { edits: [replacing(wholeLine(text, body), '')], notes: [] };
   }
   const names = new Set<string>();
   for (let one = instrument.firstParameter(header); one < instrument.endParameter(header); one++) {

@@ -1,7 +1,9 @@
+import { replacing } from '../../model/edits';
 import { HeaderKind } from '../../model/headerKinds';
 import type { Instrument } from '../../model/instrument';
 import { plainNumber } from '../../model/instrumentBuilder';
 import type { Edited, SampleFactsLookup } from '../../model/notation';
+import { mainSpan } from '../../model/text/span';
 import { lineEndOf } from '../../model/text/textLines';
 import { encodeXmlComment } from '../../xml/scan/references';
 import type { Vocabulary } from '../vocabulary';
@@ -50,7 +52,7 @@ export function insertInVocabulary(
     const { text: newText, notes } = writeInVocabulary(vocabulary)(inserted, options);
     const isBlank = text.trim() === '';
     const start = isBlank ? 0 : offset;
-    return { edits: [{ source: 0, start, end: isBlank ? text.length : offset, newText }], notes };
+    return { edits: [replacing(mainSpan(start, isBlank ? text.length : offset), newText)], notes };
   }
   const accounts = new Accounts(inserted);
   const content = planElements(inserted, vocabulary, top, accounts, undefined);
@@ -327,7 +329,7 @@ class KindWriter {
     while (start > container.nameEnd && /\s/.test(this.#text[start - 1])) start--;
     const close = this.#lineEnd + indentationAt(this.#text, container.start);
     const newText = `>${this.#lineEnd}${row.indentation}${block}${close}</${container.name}>`;
-    return { source: 0, start, end: container.openEnd, newText };
+    return replacing(mainSpan(start, container.openEnd), newText);
   }
 
   #onLines(block: string, row: RowLayout, at: number): Edited['edits'][number] {
@@ -341,7 +343,7 @@ class KindWriter {
     const next = isLast ? indentationAt(text, container.start) : row.indentation;
     const tail = after.trim() === '' ? '' : this.#lineEnd + (isBlank ? before : next);
     const start = isBlank ? at - before.length : at;
-    return { source: 0, start, end: at, newText: lead + row.indentation + block + tail };
+    return replacing(mainSpan(start, at), lead + row.indentation + block + tail);
   }
 
   #inLine(block: string, row: RowLayout, at: number, top: number): Edited['edits'][number] {
@@ -349,7 +351,7 @@ class KindWriter {
     const isBehind = siblings.some(({ end }) => end === at);
     const isBefore = siblings.some(({ start }) => start === at);
     const newText = isBehind ? row.between + block : isBefore ? block + row.between : block;
-    return { source: 0, start: at, end: at, newText };
+    return replacing(mainSpan(at, at), newText);
   }
 }
 

@@ -1,5 +1,6 @@
 import type { Instrument } from '../../model/instrument';
 import type { ConversionNote } from '../../model/notes';
+import { mainSpan } from '../../model/text/span';
 import type { XmlHandler } from '../../xml/scan/handler';
 import { decodeXmlAttribute } from '../../xml/scan/references';
 import { scanXml } from '../../xml/scan/scan';
@@ -93,7 +94,7 @@ class UnreadSearch implements XmlHandler {
 
   #note(start: number, end: number, what: string): void {
     const message = `${what} is not read: the vocabulary "${this.#vocabulary.name}" has no parameter for it.`;
-    this.notes.push({ kind: 'ignored', source: 0, start, end, message });
+    this.notes.push({ kind: 'ignored', ...mainSpan(start, end), message });
   }
 
   /** Whether an attribute of the innermost element, or its text, is at a place that the vocabulary reads or tells elements apart by. */

@@ -1,6 +1,8 @@
+import { replacing } from '../../model/edits';
 import type { TextEdit } from '../../model/finding';
 import type { FormatStyle } from '../../model/formatStyle';
 import type { Instrument } from '../../model/instrument';
+import { mainSpan } from '../../model/text/span';
 import type { Stretch } from '../../model/text/textLayout';
 import { spaceEndAt } from '../../xml/scan/characters';
 import type { XmlHandler } from '../../xml/scan/handler';
@@ -53,12 +55,12 @@ class Indentation implements XmlHandler {
     const old = text.slice(lineStart, start);
     const indentation = this.#unit.repeat(depth);
     if (old === indentation) return;
-    this.edits.push({ source: 0, start: lineStart, end: start, newText: indentation });
+    this.edits.push(replacing(mainSpan(lineStart, start), indentation));
     for (const line of text.slice(start, end).matchAll(/(?:\r\n|\r|\n)([ \t]*)(?=[^\s])/g)) {
       const inner = line[1];
       const at = start + line.index + line[0].length - inner.length;
       if (old !== '' && !inner.startsWith(old)) continue;
-      this.edits.push({ source: 0, start: at, end: at + old.length, newText: indentation });
+      this.edits.push(replacing(mainSpan(at, at + old.length), indentation));
     }
   }
 

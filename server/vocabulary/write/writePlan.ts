@@ -2,6 +2,7 @@ import { HeaderKind } from '../../model/headerKinds';
 import type { Instrument } from '../../model/instrument';
 import type { WriteOptions } from '../../model/notation';
 import { Parameter } from '../../model/parameterNames';
+import { spanIn } from '../../model/text/span';
 import type { Chain, CommentPlaces } from '../../model/writing/writingOrder';
 import { chainOf, passingKinds, placeComments } from '../../model/writing/writingOrder';
 import type { Vocabulary } from '../vocabulary';
@@ -198,7 +199,7 @@ class Planner {
         kind === 'define'
           ? `${name} is written out: its value ${value} stands where it was used.`
           : `The text of "${name}" is written in the place of its include.`;
-      this.#accounts.noteSpan({ kind: 'approximated', source, start, end, message });
+      this.#accounts.noteSpan({ kind: 'approximated', ...spanIn(source, start, end), message });
     }
   }
 

@@ -2,6 +2,7 @@ import { HeaderKind } from '../../model/headerKinds';
 import type { Instrument } from '../../model/instrument';
 import type { WriteOptions, Written } from '../../model/notation';
 import { LineBuffer } from '../../model/text/lineBuffer';
+import { mainSpan } from '../../model/text/span';
 import { encodeXmlAttribute, encodeXmlComment } from '../../xml/scan/references';
 import { lacksOutermostElement, outermostElementOf } from '../outermostElement';
 import type { Vocabulary } from '../vocabulary';
@@ -71,7 +72,7 @@ class DocumentWriter {
     this.#lines.line(content.length > 0 ? `${tag}>` : `${tag}/>`, 0);
     const element = this.#vocabulary.levels[0]?.element;
     const message = `All <${element}> elements are put into one <${name}>: XML has one outermost element, and the vocabulary "${this.#vocabulary.name}" names none.`;
-    this.#accounts.noteSpan({ kind: 'assumed', source: 0, start: 0, end: 0, message, written });
+    this.#accounts.noteSpan({ kind: 'assumed', ...mainSpan(0, 0), message, written });
     if (content.length === 0) return;
     this.#content(content, 1);
     this.#lines.line(`</${name}>`, 0);

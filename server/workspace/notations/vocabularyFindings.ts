@@ -1,5 +1,6 @@
 import type { SeveritySettings } from '../../checks/rule';
 import type { Finding, Fix } from '../../model/finding';
+import { mainSpan } from '../../model/text/span';
 import type { VocabularyDecision } from '../../vocabulary/infer/inferVocabulary';
 import { doubtfulBelow } from '../../vocabulary/infer/inferVocabulary';
 import { writeVocabulary } from '../../vocabulary/parseVocabulary';
@@ -29,8 +30,7 @@ export function vocabularyFindings(
   return doubts.map((doubt) => ({
     code,
     severity,
-    source: 0,
-    ...doubt.span,
+    ...mainSpan(doubt.span.start, doubt.span.end),
     message: messageOf(doubt),
     fixes: () => fixesOf(doubt, doubts, inForce, folder),
   }));

@@ -1,5 +1,6 @@
 import type { ConversionNote } from '../../model/notes';
 import { nameOf, relativePath } from '../../model/paths';
+import type { Span } from '../../model/text/span';
 import type { FoundSample } from './sampleFinder';
 
 /** So many samples have notes of their own. */
@@ -45,7 +46,7 @@ export function questionOf(
 /** Notes on samples, each at its place; of very many the rest is counted. */
 export function sampleNotes(
   messages: readonly { name: string; message: string }[],
-  placeOf: (name: string) => { source: number; start: number; end: number },
+  placeOf: (name: string) => Span,
 ): ConversionNote[] {
   const notes = messages
     .slice(0, mostNotes)

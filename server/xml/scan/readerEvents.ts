@@ -1,4 +1,6 @@
+import type { RelatedPlace } from '../../model/finding';
 import type { InstrumentBuilder } from '../../model/instrumentBuilder';
+import { standingIn } from '../../model/text/span';
 import type { RelatedSpan } from './handler';
 
 /** What every reader of instrument XML does with what is no element: it notes comments and reports what is not well formed. */
@@ -31,7 +33,7 @@ export abstract class ReaderEvents {
       start,
       end,
       message,
-      ...(related && { related: [{ ...related, source: this.builder.source }] }),
+      ...(related && { related: [standingIn<RelatedPlace>(this.builder.source, related)] }),
     });
   }
 

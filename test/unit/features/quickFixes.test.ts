@@ -1,13 +1,21 @@
 import { describe, expect, it } from 'vitest';
 import { allSafeEdits, quickFixesAt } from '../../../server/features/quickFixes';
+import { replacing } from '../../../server/model/edits';
 import type { Finding, Fix } from '../../../server/model/finding';
+import { spanIn } from '../../../server/model/text/span';
 
 function finding(start: number, end: number, fixes: Fix[], source = 0): Finding {
-  return { code: 'opcode-alias', severity: 'hint', message: 'm', source, start, end, fixes: () => fixes };
+  return {
+    code: 'opcode-alias',
+    severity: 'hint',
+    message: 'm',
+    ...spanIn(source, start, end),
+    fixes: () => fixes,
+  };
 }
 
 function fix(start: number, end: number, safe = true, source = 0): Fix {
-  return { title: 't', safe, edits: [{ source, start, end, newText: 'x' }] };
+  return { title: 't', safe, edits: [replacing(spanIn(source, start, end), 'x')] };
 }
 
 describe('quick fixes', () => {

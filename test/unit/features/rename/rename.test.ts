@@ -8,7 +8,9 @@ import {
   renameVariable,
   renamingAt,
 } from '../../../../server/features/rename/rename';
+import type { TextEdit } from '../../../../server/model/finding';
 import type { Instrument } from '../../../../server/model/instrument';
+import { standingIn } from '../../../../server/model/text/span';
 import { sfzNotation } from '../../../../server/sfz/notation';
 import { notationOfParts } from '../../../../server/workspace/instrumentsAround';
 import { documentWithMark, inOwnContext } from '../documentWithMark';
@@ -206,7 +208,7 @@ describe('renaming a variable', () => {
         const { own } = await instrumentOf(lines.join(''), 'sfz', {});
         const { files } = renameVariable([own], from, to);
         if (!files) return;
-        const edits = files.flatMap((file) => file.edits.map((edit) => ({ ...edit, source: 0 })));
+        const edits = files.flatMap((file) => file.edits.map((edit) => standingIn<TextEdit>(0, edit)));
         const after = readEdited(own.notation, own.instrument, edits);
         expect(valuesOf(after)).toEqual(valuesOf(own.instrument));
         // And back again.

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { Source } from '../../../../server/model/text/source';
+import { mainSpan } from '../../../../server/model/text/span';
 import { lineEndOf, wholeLine } from '../../../../server/model/text/textLines';
 
 describe('positions', () => {
@@ -53,7 +54,7 @@ describe('line ends', () => {
     ['c [b]\n', 'b'],
   ])('go with a span of whole lines: %j', (marked, taken) => {
     const text = marked.replace(/[[\]]/g, '');
-    const line = wholeLine(text, { source: 0, start: marked.indexOf('['), end: marked.indexOf(']') - 1 });
+    const line = wholeLine(text, mainSpan(marked.indexOf('['), marked.indexOf(']') - 1));
     expect(text.slice(line.start, line.end)).toBe(taken);
   });
 });
