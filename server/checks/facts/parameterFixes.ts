@@ -1,15 +1,19 @@
 import { replacing } from '../../model/edits';
 import type { Fix, TextEdit } from '../../model/finding';
+import { hasVariableInName } from '../../model/variables/variableText';
 import type { CheckContext } from '../rule';
 
-/** Edits that give a parameter another value in its place; none where its name and value come from one variable. */
+/**
+ * Edits that give a parameter another value in its place; none where its name and value come from one variable, or where
+ * the text stands for several regions since several includes bring it in.
+ */
 export function valueEdits(
   { instrument, notation }: CheckContext,
   parameter: number,
   value: string,
 ): TextEdit[] {
   const span = instrument.valueSpan(parameter);
-  if (instrument.nameSpan(parameter).end > span.start) return [];
+  if (instrument.nameSpan(parameter).end > span.start || instrument.readOften.has(span.source)) return [];
   const header = instrument.headerOfParameter(parameter);
   const name = instrument.canonicalName(parameter);
   if (instrument.own(header, name) !== parameter) return [replacing(span, value)];
@@ -35,12 +39,19 @@ export function renameFix(
   safe: boolean,
 ): Fix[] {
   if (instrument.nameSpan(parameter).end > instrument.valueSpan(parameter).start) return [];
+  const source = instrument.parameterSource(parameter);
+  if (instrument.readOften.has(source) && hasVariableInName(instrument, parameter)) return [];
   return fixOf(`Write ${name}`, notation.edit(instrument, { kind: 'rename', parameter, name }).edits, safe);
 }
 
 /** A fix that takes a parameter out. */
 export function removeFix({ instrument, notation }: CheckContext, parameter: number, title: string): Fix[] {
   return fixOf(title, notation.edit(instrument, { kind: 'remove', parameter }).edits, false);
+}
+
+/** A fix whose parts only make sense together: none where one of them gives no edit. */
+export function fixOfParts(title: string, parts: readonly (readonly TextEdit[])[], safe: boolean): Fix[] {
+  return parts.some((edits) => edits.length === 0) ? [] : fixOf(title, parts.flat(), safe);
 }
 
 /** A fix of these edits; none where there is nothing to edit. */

@@ -2,7 +2,7 @@ import type { Fix, TextEdit } from '../../model/finding';
 import { noteNameOf } from '../../model/keys';
 import { Parameter } from '../../model/parameterNames';
 import type { CheckContext } from '../rule';
-import { fixOf } from './parameterFixes';
+import { fixOf, fixOfParts } from './parameterFixes';
 import type { PitchClaim } from './pitchClaims';
 import { closeCents } from './pitchDistance';
 
@@ -23,8 +23,8 @@ export function pitchFixes(context: CheckContext, claim: PitchClaim): Fix[] {
     if (Math.abs(rest) <= leastTune) {
       rooted.push(...fixOf(`Set the root key to ${named}`, rootEdits(context, claim, newRoot), false));
     } else if (Math.abs(tuned) <= mostTune) {
-      const edits = [...rootEdits(context, claim, newRoot), ...tuneEdits(context, claim, tuned)];
-      rooted.push(...fixOf(`Set the root key to ${named} and tune by ${tuned} cents`, edits, false));
+      const parts = [rootEdits(context, claim, newRoot), tuneEdits(context, claim, tuned)];
+      rooted.push(...fixOfParts(`Set the root key to ${named} and tune by ${tuned} cents`, parts, false));
     }
   }
   const away = Math.abs(deviationCents);
@@ -45,16 +45,20 @@ export function commonPitchFixes(
   const cents = Math.round(deviationCents);
   if (Math.abs(cents) < 100 - closeCents) {
     if (claims.some(({ tuneCents }) => Math.abs(tuneCents - cents) > mostTune)) return [];
-    const edits = claims.flatMap((claim) => tuneEdits(context, claim, Math.round(claim.tuneCents - cents)));
-    return fixOf(`Tune ${regions} ${Math.abs(cents)} cents ${cents > 0 ? 'lower' : 'higher'}`, edits, false);
+    const parts = claims.map((claim) => tuneEdits(context, claim, Math.round(claim.tuneCents - cents)));
+    return fixOfParts(
+      `Tune ${regions} ${Math.abs(cents)} cents ${cents > 0 ? 'lower' : 'higher'}`,
+      parts,
+      false,
+    );
   }
   const semitones = Math.round(cents / 100);
   const isPossible = ({ rootKey }: PitchClaim) => rootKey + semitones >= 0 && rootKey + semitones <= 127;
   if (!claims.every(isPossible)) return [];
-  const edits = claims.flatMap((claim) => rootEdits(context, claim, claim.rootKey + semitones));
+  const parts = claims.map((claim) => rootEdits(context, claim, claim.rootKey + semitones));
   const side = semitones > 0 ? 'higher' : 'lower';
   const distance = Math.abs(semitones) === 1 ? '1 semitone' : `${Math.abs(semitones)} semitones`;
-  return fixOf(`Set the root keys of ${regions} ${distance} ${side}`, edits, false);
+  return fixOfParts(`Set the root keys of ${regions} ${distance} ${side}`, parts, false);
 }
 
 function rootEdits({ instrument, notation }: CheckContext, { region }: PitchClaim, root: number): TextEdit[] {

@@ -6,7 +6,7 @@ import { playedRectangles } from '../../model/overlaps/gaps';
 import { Parameter } from '../../model/parameterNames';
 import type { Span } from '../../model/text/span';
 import type { CheckContext } from '../rule';
-import { fixOf, valueEdits } from './parameterFixes';
+import { fixOfParts, valueEdits } from './parameterFixes';
 
 const known = new WeakMap<CheckContext, readonly PlayedRectangle[]>();
 
@@ -38,7 +38,7 @@ export function rangeEndFix(
   title: string,
 ): Fix[] {
   const { instrument } = context;
-  const edits: TextEdit[] = [];
+  const parts: TextEdit[][] = [];
   const changed = new Set<number>();
   for (const region of regions) {
     const parameter = instrument.effective(region, name);
@@ -48,7 +48,7 @@ export function rangeEndFix(
     const isKey = name === Parameter.lokey || name === Parameter.hikey;
     const written = value - (isKey ? instrument.control(region).keyOffset : 0);
     if (written < 0 || written > 127) return [];
-    edits.push(...valueEdits(context, parameter, String(written)));
+    parts.push(valueEdits(context, parameter, String(written)));
   }
-  return fixOf(title, edits, false);
+  return fixOfParts(title, parts, false);
 }

@@ -3,7 +3,7 @@ import type { Instrument } from '../../model/instrument';
 import { Parameter } from '../../model/parameterNames';
 import type { Span } from '../../model/text/span';
 import type { CheckContext } from '../rule';
-import { fixOf, valueEdits } from './parameterFixes';
+import { fixOfParts, valueEdits } from './parameterFixes';
 import type { SampleUse } from './sampleUses';
 
 /** Where a finding about a sample stands: its value, or the name where the value is empty. */
@@ -36,17 +36,17 @@ export function pathFix(
   const prefix = control.defaultPath.replaceAll('\\', '/');
   const start = path.slice(0, prefix.length);
   if (start.toLowerCase() !== prefix.toLowerCase()) return [];
-  const edits: TextEdit[] = [];
+  const parts: TextEdit[][] = [];
   if (start !== prefix) {
     const parameter = instrument.own(control.header, Parameter.default_path);
-    edits.push(...valueEdits(context, parameter, withSlashesOf(start, control.defaultPath)));
+    parts.push(valueEdits(context, parameter, withSlashesOf(start, control.defaultPath)));
   }
   const written = instrument.valueText(use.parameter);
   const value = path.slice(prefix.length);
   if (value !== written.replaceAll('\\', '/')) {
-    edits.push(...valueEdits(context, use.parameter, withSlashesOf(value, written)));
+    parts.push(valueEdits(context, use.parameter, withSlashesOf(value, written)));
   }
-  return fixOf(title, edits, safe);
+  return fixOfParts(title, parts, safe);
 }
 
 /** A path with `\` for `/` where the model text separates folders with `\` alone. */

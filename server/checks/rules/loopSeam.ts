@@ -137,15 +137,14 @@ function adviceText({ better, crossfadeFrames }: LoopSeam, { start }: PlayedLoop
 function fixesOf(context: CheckContext, loop: PlayedLoop, { better, crossfadeFrames }: LoopSeam): Fix[] {
   const fixes: Fix[] = [];
   if (better) {
-    const edits = [
-      ...pointEdits(context, loop, Parameter.loop_start, better.start),
-      ...pointEdits(context, loop, Parameter.loop_end, better.end),
-    ];
-    const title =
-      better.start === loop.start
-        ? `End the loop at frame ${better.end}`
-        : `Loop from frame ${better.start} to ${better.end}`;
-    fixes.push(...fixOf(title, edits, false));
+    const isSameStart = better.start === loop.start;
+    const starts = pointEdits(context, loop, Parameter.loop_start, better.start);
+    const ends = pointEdits(context, loop, Parameter.loop_end, better.end);
+    const canMove = (isSameStart || starts.length > 0) && (better.end === loop.end || ends.length > 0);
+    const title = isSameStart
+      ? `End the loop at frame ${better.end}`
+      : `Loop from frame ${better.start} to ${better.end}`;
+    if (canMove) fixes.push(...fixOf(title, [...starts, ...ends], false));
   }
   const sampleRate = factsOf(loop.use.state)?.sampleRate;
   if (crossfadeFrames !== undefined && sampleRate) {

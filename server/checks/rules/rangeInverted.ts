@@ -3,7 +3,7 @@ import type { Instrument } from '../../model/instrument';
 import type { ParameterNames } from '../../model/parameterNames';
 import { Parameter } from '../../model/parameterNames';
 import { InForce } from '../facts/inForce';
-import { fixOf, valueEdits } from '../facts/parameterFixes';
+import { fixOfParts, valueEdits } from '../facts/parameterFixes';
 import { surveyOf } from '../facts/parameterSurvey';
 import { rangeNamesOf } from '../facts/rangeNames';
 import type { Rule } from '../rule';
@@ -46,11 +46,11 @@ export const rangeInverted: Rule = {
         ],
         fixes: () => {
           if ([low, high].some((one) => instrument.canonicalName(one) === Parameter.key)) return [];
-          const edits = [
-            ...valueEdits(context, low, instrument.valueText(high)),
-            ...valueEdits(context, high, instrument.valueText(low)),
+          const parts = [
+            valueEdits(context, low, instrument.valueText(high)),
+            valueEdits(context, high, instrument.valueText(low)),
           ];
-          return fixOf('Swap the two ends', edits, false);
+          return fixOfParts('Swap the two ends', parts, false);
         },
       });
     }

@@ -1,4 +1,4 @@
-import type { Fix, TextEdit } from '../../model/finding';
+import type { Fix } from '../../model/finding';
 import type { Instrument } from '../../model/instrument';
 import { conditionsOf } from '../../model/overlaps/conditions';
 import { rectangleCodesOf } from '../../model/overlaps/overlaps';
@@ -6,7 +6,7 @@ import { PairNumbers } from '../../model/overlaps/pairNumbers';
 import { nameOf } from '../../model/paths';
 import type { SampleFacts, SampleSurvey } from '../../model/samples';
 import { FewInForce } from '../facts/fewInForce';
-import { fixOf } from '../facts/parameterFixes';
+import { fixOfParts } from '../facts/parameterFixes';
 import { parameterUsesOf } from '../facts/parameterUses';
 import type { PlayedSample, SurveyedSample } from '../facts/playedSamples';
 import { playedSamplesOf, sampleFinding, samplesWhere, surveysOf } from '../facts/playedSamples';
@@ -145,9 +145,9 @@ class SampleStarts {
 }
 
 function fixesOf({ instrument, notation }: CheckContext, regions: readonly number[], offset: number): Fix[] {
-  const edits: TextEdit[] = regions.flatMap(
+  const parts = regions.map(
     (header) =>
       notation.edit(instrument, { kind: 'set', header, name: 'offset', value: String(offset) }).edits,
   );
-  return fixOf(`Skip the silence with offset=${offset}`, edits, false);
+  return fixOfParts(`Skip the silence with offset=${offset}`, parts, false);
 }
