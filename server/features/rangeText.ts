@@ -47,13 +47,3 @@ function rangeText(lowKey: number, highKey: number, lowVelocity: number, highVel
 function between(low: number | string, high: number | string): string {
   return low === high ? `${low}` : `${low} to ${high}`;
 }
-
-/** `key 60 (C4)` or `keys 60 (C4) to 64 (E4)`. */
-export function keySpanText(low: number, high: number): string {
-  return low === high ? `key ${keyText(low)}` : `keys ${keyText(low)} to ${keyText(high)}`;
-}
-
-/** A key number with its note name: `60 (C4)`. */
-export function keyText(key: number): string {
-  return `${key} (${noteNameOf(key)})`;
-}

@@ -1,8 +1,9 @@
 import { findKeyGaps } from '../../model/overlaps/gaps';
 import { findSwitchingKeys } from '../../model/overlaps/switchingKeys';
 import { Parameter } from '../../model/parameterNames';
+import { keysText } from '../../model/rangeWords';
 import { playedKeysOf, rangeEndFix, rangeEndPlace } from '../facts/playedKeys';
-import { keysText, regionTitle } from '../facts/regionText';
+import { regionTitle } from '../facts/regionText';
 import type { Rule } from '../rule';
 
 /** Finds keys inside the played span that no region answers, keyswitches and scattered percussion aside. */

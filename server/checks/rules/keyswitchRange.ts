@@ -1,6 +1,6 @@
 import type { Instrument } from '../../model/instrument';
-import { noteNameOf } from '../../model/keys';
 import { Parameter } from '../../model/parameterNames';
+import { keyText } from '../../model/rangeWords';
 import { InForce } from '../facts/inForce';
 import { parametersNamed, usedName } from '../facts/parameterUses';
 import type { Rule } from '../rule';
@@ -79,8 +79,4 @@ function isWithin(instrument: Instrument, region: number, header: number): boole
   let at = region;
   while (at > header) at = instrument.parent(at);
   return at === header;
-}
-
-function keyText(key: number): string {
-  return `${key} (${noteNameOf(key)})`;
 }

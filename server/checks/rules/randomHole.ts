@@ -1,9 +1,9 @@
 import type { ConditionSet } from '../../model/overlaps/conditionSets';
 import { conditionsOf, turnsNeverMeet } from '../../model/overlaps/conditions';
 import { rectangleCode } from '../../model/overlaps/overlaps';
+import { keysText } from '../../model/rangeWords';
 import { InForce } from '../facts/inForce';
 import { usedName } from '../facts/parameterUses';
-import { keysText } from '../facts/regionText';
 import { Neighbours, rectangleOfCode, situationText } from '../facts/turns';
 import type { CheckContext, Rule } from '../rule';
 

@@ -3,8 +3,9 @@ import type { Instrument } from '../../model/instrument';
 import type { Rectangle, RegionOverlap } from '../../model/overlaps/overlaps';
 import { rectangleOf } from '../../model/overlaps/overlaps';
 import { unmeantOverlaps } from '../../model/overlaps/unmeantOverlaps';
+import { keysText, velocitiesText } from '../../model/rangeWords';
 import { fixOf } from '../facts/parameterFixes';
-import { keysText, placeText, regionTitle, velocitiesText } from '../facts/regionText';
+import { placeText, regionTitle } from '../facts/regionText';
 import type { CheckContext, Rule, RuleFinding } from '../rule';
 
 const mostRelated = 10;

@@ -1,5 +1,5 @@
-import { noteNameOf } from '../../model/keys';
 import { nameOf } from '../../model/paths';
+import { keyText } from '../../model/rangeWords';
 import type { Span } from '../../model/text/span';
 import type { PitchClaim, PitchClaims } from '../facts/pitchClaims';
 import { isTuned, pitchClaimsOf } from '../facts/pitchClaims';
@@ -118,8 +118,4 @@ function claimText({ use, rootParameter, rootKey, tuneCents, pitch, deviationCen
 function soundingText({ key, cents }: PitchClaim['pitch']): string {
   const whole = Math.round(cents);
   return `key ${keyText(key)}${whole === 0 ? '' : ` ${whole < 0 ? '−' : '+'}${Math.abs(whole)} cents`}`;
-}
-
-function keyText(key: number): string {
-  return `${key} (${noteNameOf(key)})`;
 }

@@ -3,10 +3,10 @@ import { conditionsOf } from '../../model/overlaps/conditions';
 import { rectangleCodesOf } from '../../model/overlaps/overlaps';
 import { PairNumbers } from '../../model/overlaps/pairNumbers';
 import { Parameter } from '../../model/parameterNames';
+import { keysText, velocitiesText } from '../../model/rangeWords';
 import { InForce } from '../facts/inForce';
 import { valueFix } from '../facts/parameterFixes';
 import { usedName } from '../facts/parameterUses';
-import { keysText, velocitiesText } from '../facts/regionText';
 import { Neighbours, rectangleOfCode, situationText } from '../facts/turns';
 import type { CheckContext, Report, Rule } from '../rule';
 

@@ -1,7 +1,7 @@
 import { findVelocityGaps } from '../../model/overlaps/gaps';
 import { Parameter } from '../../model/parameterNames';
+import { keysText, velocitiesText } from '../../model/rangeWords';
 import { playedKeysOf, rangeEndFix, rangeEndPlace } from '../facts/playedKeys';
-import { keysText, velocitiesText } from '../facts/regionText';
 import type { Rule } from '../rule';
 
 /** Finds velocities on played keys that no region answers. */

@@ -3,10 +3,10 @@ import type { Instrument } from '../../model/instrument';
 import { keysOff } from '../../model/instrument';
 import { Parameter } from '../../model/parameterNames';
 import { joinPath, nameOf } from '../../model/paths';
+import { keysText, keyText } from '../../model/rangeWords';
 import type { SampleState } from '../../model/samples';
 import { headerSentence } from '../headerText';
 import { opcodeMarkdown } from '../opcodeText';
-import { keySpanText, keyText } from '../rangeText';
 import type { ReadDocument } from '../readDocument';
 import { playedPart, playedPartText } from './playedPart';
 import { code, generatorMarkdown, sampleMarkdown } from './sampleText';
@@ -100,7 +100,7 @@ function spanText(instrument: Instrument, regions: readonly number[]): string {
     lowVelocity = Math.min(lowVelocity, Math.max(1, instrument.lowVelocity[region]));
     highVelocity = Math.max(highVelocity, instrument.highVelocity[region]);
   }
-  const keys = highKey < 0 ? 'no keys' : keySpanText(lowKey, highKey);
+  const keys = highKey < 0 ? 'no keys' : keysText(lowKey, highKey);
   return `${keys}, ${lowVelocity === highVelocity ? `velocity ${lowVelocity}` : `velocities ${lowVelocity} to ${highVelocity}`}`;
 }
 

@@ -1,3 +1,4 @@
+import { keyText } from '../../model/rangeWords';
 import type {
   MeasuredPitch,
   SampleFacts,
@@ -5,7 +6,6 @@ import type {
   SampleState,
   SampleSurvey,
 } from '../../model/samples';
-import { keyText } from '../rangeText';
 
 /** What was measured in a sample: `null` where it cannot be, `undefined` while it is not known. */
 export interface MeasuredSample {

@@ -1,5 +1,5 @@
+import { keysText, keyText } from '../../model/rangeWords';
 import type { SampleState, SampleSurvey } from '../../model/samples';
-import { keySpanText, keyText } from '../rangeText';
 import { pitchDistance } from './pitchDistance';
 import type { SampleRow } from './reportRows';
 import type { TuningRow } from './tuningRows';
@@ -37,7 +37,7 @@ export function sampleCells(row: SampleRow): ReportCell[] {
   return [
     row.path,
     row.regions,
-    row.keys && keySpanText(row.keys.low, row.keys.high),
+    row.keys && keysText(row.keys.low, row.keys.high),
     facts?.container,
     facts?.encoding,
     facts?.sampleRate,
