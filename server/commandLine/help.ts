@@ -15,6 +15,10 @@ export const help = `Usage: zonewright COMMAND …
                     --format text|json   --pitch   --measure   --no-cache
   report FILE     list the samples of an instrument with what is known of each, and its tuning
                     --format markdown|csv   --table samples|tuning   --output FILE   --no-cache
+  explain FILE    say which regions answer a note, and why each other one does not
+                    --key K   --velocity V   --controller N=V …   --keyswitch K
+                    --strike N   --seed N   --format text|json
+                    --middle-c C3|C4|C5   --samples DIR
   vocabulary      how an XML dialect of other names writes instruments
                     print FILE              the vocabulary that an instrument is read by
                     infer FILE              works it out from the text, says why

@@ -2,6 +2,7 @@ import { version } from '../../package.json';
 import { check } from './check';
 import { CommandError } from './commandError';
 import { convert } from './convert';
+import { explain } from './explain';
 import { help } from './help';
 import { map } from './map';
 import { regions } from './regions';
@@ -17,6 +18,7 @@ const commands: Readonly<Record<string, (args: readonly string[], terminal: Term
   map,
   sample,
   report,
+  explain,
   vocabulary,
 };
 

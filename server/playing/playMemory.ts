@@ -1,6 +1,6 @@
 import type { PlayableInstrument } from './playableInstrument';
 import type { PlayerOptions } from './playerOptions';
-import { noteControllers } from './playingChoices';
+import { defaultTempoBpm, noteControllers } from './playingChoices';
 import type { PlayState } from './playState';
 import { controllerCount } from './playState';
 import { RandomUse, randomValue, voiceSeed } from './randomValues';
@@ -40,7 +40,10 @@ export class PlayMemory implements PlayState {
   readonly #playable: PlayableInstrument;
   readonly #seed: number;
 
-  constructor(playable: PlayableInstrument, { seed = 0, channel = 1, tempoBpm = 120 }: PlayerOptions) {
+  constructor(
+    playable: PlayableInstrument,
+    { seed = 0, channel = 1, tempoBpm = defaultTempoBpm }: PlayerOptions,
+  ) {
     this.#playable = playable;
     this.#seed = seed;
     this.channel = channel;

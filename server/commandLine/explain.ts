@@ -1,0 +1,58 @@
+import { explain as explainNote } from '../playing/explain';
+import type { PlayedNote } from '../playing/playedState';
+import { playUpTo } from '../playing/playedState';
+import { CommandError } from './commandError';
+import { explanationText } from './explanationText';
+import { folderOfInput, readInput } from './input';
+import { controllerWords, keyWord, wholeWord } from './noteWords';
+import { playableInput } from './playableInput';
+import { readAny, tableOptions } from './readAny';
+import { regionPlace } from './regionPlaces';
+import type { Terminal } from './terminal';
+import { readWords } from './words';
+
+const mostStrikes = 100_000;
+const highestSeed = 0xffffffff;
+
+/** `zonewright explain`: which regions answer a note, and why each other one does not. */
+export async function explain(args: readonly string[], terminal: Terminal): Promise<number> {
+  const { paths, options, lists } = readWords(args, {
+    key: 'text',
+    velocity: 'text',
+    controller: 'texts',
+    keyswitch: 'text',
+    strike: 'text',
+    seed: 'text',
+    format: ['text', 'json'],
+    ...tableOptions,
+  });
+  const [name, ...more] = paths;
+  if (name === undefined || more.length > 0) throw new CommandError('explain takes one file');
+  const key = keyWord('key', options.key);
+  const velocity = wholeWord('velocity', options.velocity, [1, 127]);
+  if (key === undefined || velocity === undefined)
+    throw new CommandError('explain needs --key and --velocity');
+  const note: PlayedNote = {
+    key,
+    velocity,
+    controllers: controllerWords(lists.controller),
+    keyswitch: keyWord('keyswitch', options.keyswitch),
+    strike: wholeWord('strike', options.strike, [1, mostStrikes]) ?? 1,
+    seed: wholeWord('seed', options.seed, [0, highestSeed]) ?? 0,
+  };
+  const input = await readInput(terminal, name);
+  const { instrument } = await readAny(terminal, input, options, folderOfInput(input));
+  const playable = await playableInput(terminal, input, instrument);
+  const { player, timeSeconds } = playUpTo(playable, note);
+  const { sounds, silent } = explainNote(playable, player, { key, velocity, timeSeconds });
+  const place = (region: number) => regionPlace(terminal, instrument, region);
+  const explained = {
+    sounds: sounds.map(place),
+    silent: silent.map(({ region, reason, message }) => ({ ...place(region), reason, message })),
+  };
+  const isJson = options.format === 'json';
+  await terminal.out(
+    isJson ? `${JSON.stringify(explained, undefined, 2)}\n` : explanationText(note, explained),
+  );
+  return 0;
+}
