@@ -1,6 +1,7 @@
 import { findUnusedSamples } from '../checks/rules/sampleUnused';
 import type { Finding } from '../model/finding';
 import { folderOf, joinPath } from '../model/paths';
+import { visibleText } from '../model/text/visibleText';
 import type { Analysis, InstrumentText } from '../workspace/analyse';
 import { analyse, readInstrument } from '../workspace/analyse';
 import { IncludeStore } from '../workspace/files/includeStore';
@@ -158,6 +159,7 @@ class Checker {
     const key = `${path}\n${finding.code}\n${finding.start.line}:${finding.start.column}\n${finding.message}`;
     if (this.#seen.has(key)) return;
     this.#seen.add(key);
+    finding.message = visibleText(finding.message);
     const findings = this.#found.get(path);
     if (findings) findings.push(finding);
     else this.#found.set(path, [finding]);

@@ -1,6 +1,7 @@
 import type { Severity } from '../model/finding';
 import { severities } from '../model/finding';
 import type { LineColumn } from '../model/text/source';
+import { jsonText, visibleText } from '../model/text/visibleText';
 import { shownPath } from './input';
 import type { Terminal } from './terminal';
 
@@ -30,7 +31,7 @@ export function totalsOf(files: readonly CheckedFile[]): Record<Severity, number
 /** Findings as the JSON that scripts read. */
 export function jsonOutput(files: readonly CheckedFile[], terminal: Terminal): string {
   const listed = files.map(({ path, findings }) => ({ path: shownPath(terminal, path), findings }));
-  return `${JSON.stringify({ files: listed, totals: totalsOf(files) }, undefined, 2)}\n`;
+  return jsonText({ files: listed, totals: totalsOf(files) });
 }
 
 const colours: Readonly<Record<Severity, string>> = {
@@ -46,7 +47,7 @@ export function textOutput(files: readonly CheckedFile[], terminal: Terminal): s
   const lines: string[] = [];
   for (const { path, findings } of files) {
     for (const { severity, code, message, start } of findings) {
-      const place = `${shownPath(terminal, path)}:${start.line}:${start.column}`;
+      const place = `${visibleText(shownPath(terminal, path))}:${start.line}:${start.column}`;
       lines.push(`${place}: ${paint(severity, colours[severity])}: ${message} [${code}]\n`);
     }
   }

@@ -1,6 +1,7 @@
 import { effectiveValues } from '../model/effectiveValues';
 import type { Instrument } from '../model/instrument';
 import { noteNameOf } from '../model/keys';
+import { jsonText } from '../model/text/visibleText';
 import { lineNotes } from '../model/writing/lineNotes';
 import { CommandError } from './commandError';
 import { folderOfInput, readInput } from './input';
@@ -23,7 +24,7 @@ export async function regions(args: readonly string[], terminal: Terminal): Prom
       return { ...effectiveValues(instrument, region), ...(label !== undefined && { label }) };
     });
     const output = { format: instrument.format, regions: listed, notes: lineNotes(instrument, notes) };
-    await terminal.out(`${JSON.stringify(output, undefined, 2)}\n`);
+    await terminal.out(jsonText(output));
     return 0;
   }
   await terminal.out(regionTable(instrument));

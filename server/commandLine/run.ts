@@ -1,4 +1,5 @@
 import { version } from '../../package.json';
+import { visibleText } from '../model/text/visibleText';
 import { check } from './check';
 import { CommandError } from './commandError';
 import { convert } from './convert';
@@ -42,11 +43,16 @@ export async function runCommandLine(args: readonly string[], terminal: Terminal
     const command = Object.hasOwn(commands, name) ? commands[name] : undefined;
     if (!command)
       throw new CommandError(`there is no command "${name}"; there are ${Object.keys(commands).join(', ')}`);
-    return await command(rest, terminal);
+    return await command(rest, { ...terminal, error: (line) => terminal.error(visibleLine(line)) });
   } catch (error) {
-    terminal.error(`zonewright: ${oneLine(error)}\n`);
+    terminal.error(visibleLine(`zonewright: ${oneLine(error)}\n`));
     return 2;
   }
+}
+
+/** One line as a terminal shows it, whatever stands in the names and values that it quotes. */
+function visibleLine(line: string): string {
+  return `${visibleText(line.replace(/\n$/, ''))}\n`;
 }
 
 function oneLine(error: unknown): string {

@@ -1,5 +1,6 @@
 import { noteNameOf } from '../model/keys';
 import type { LoopSeam, MeasuredPitch, SampleFacts, SampleSurvey } from '../model/samples';
+import { visibleText } from '../model/text/visibleText';
 
 /** What was asked to be measured in a sample. */
 export interface AskedMeasures {
@@ -39,7 +40,7 @@ export function sampleText({ path, facts, pitch, survey, seams }: KnownSample, a
   if (asked.pitch) lines.push(pitchText(pitch));
   if (asked.all) lines.push(...surveyLines(survey, facts));
   for (const problem of facts.problems) lines.push(`  note: ${problem.message}`);
-  return `${lines.join('\n')}\n`;
+  return `${lines.map(visibleText).join('\n')}\n`;
 }
 
 /** Container, encoding and depth, as far as they say something. */

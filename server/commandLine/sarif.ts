@@ -1,6 +1,7 @@
 import { version } from '../../package.json';
 import { rules } from '../checks/rules';
 import type { Severity } from '../model/finding';
+import { jsonText } from '../model/text/visibleText';
 import type { CheckedFile } from './checkOutput';
 import { shownPath } from './input';
 import type { Terminal } from './terminal';
@@ -50,5 +51,5 @@ export function sarifOutput(files: readonly CheckedFile[], terminal: Terminal): 
       },
     ],
   };
-  return `${JSON.stringify(log, undefined, 2)}\n`;
+  return jsonText(log);
 }

@@ -1,7 +1,10 @@
+import { visibleText } from '../model/text/visibleText';
+
 const numeric = /^-?[\d.]*$/;
 
 /** Lays rows out in columns for a person to read: cells padded to the widest, two spaces between, numbers to the right. */
-export function textTable(headings: readonly string[], rows: readonly (readonly string[])[]): string {
+export function textTable(headings: readonly string[], cells: readonly (readonly string[])[]): string {
+  const rows = cells.map((row) => row.map(visibleText));
   const columns = headings.map((heading, column) => {
     let width = heading.length;
     let isNumeric = true;

@@ -1,5 +1,6 @@
 import { folderOf } from '../model/paths';
 import { Source } from '../model/text/source';
+import { jsonText, visibleLines, visibleText } from '../model/text/visibleText';
 import type { InferredVocabulary, VocabularyDecision } from '../vocabulary/infer/inferVocabulary';
 import {
   describeVocabulary,
@@ -52,7 +53,9 @@ async function print(words: Words, terminal: Terminal): Promise<number> {
     : (await notationFinder(terminal, new SampleStore(terminal.files)).find(input))?.vocabulary?.vocabulary;
   if (!found)
     throw new CommandError(`${input.name}: this is no instrument XML that a vocabulary is needed for`);
-  await terminal.out(words.options.format === 'json' ? writeVocabulary(found) : describeVocabulary(found));
+  await terminal.out(
+    words.options.format === 'json' ? writeVocabulary(found) : visibleLines(describeVocabulary(found)),
+  );
   return 0;
 }
 
@@ -81,7 +84,7 @@ async function infer(words: Words, terminal: Terminal): Promise<number> {
       confidence: inferred.confidence,
       decisions,
     };
-    await terminal.out(`${JSON.stringify(all, undefined, 2)}\n`);
+    await terminal.out(jsonText(all));
     return 0;
   }
   if (output === undefined) await terminal.out(writeVocabulary(found));
@@ -137,14 +140,14 @@ async function check(words: Words, terminal: Terminal): Promise<number> {
     const source = new Source(input.path, input.text);
     for (const { message, start } of problems) {
       const { line, column } = source.positionAt(start);
-      await terminal.out(`${name}:${line}:${column}: ${message}\n`);
+      await terminal.out(`${visibleText(`${name}:${line}:${column}: ${message}`)}\n`);
       isSound = false;
     }
     if (!found) {
       isSound = false;
       continue;
     }
-    if (problems.length === 0) await terminal.out(`${name}: sound, "${found.name}"\n`);
+    if (problems.length === 0) await terminal.out(`${visibleText(`${name}: sound, "${found.name}"`)}\n`);
     if (instrument && !(await reads(terminal, name, found, instrument))) isSound = false;
   }
   return isSound ? 0 : 1;
@@ -157,15 +160,15 @@ async function reads(
   { name: shown, text, path }: Input,
 ): Promise<boolean> {
   if (!matchesVocabulary(found, text)) {
-    await terminal.out(`${name}: ${shown} does not have the elements of this vocabulary\n`);
+    await terminal.out(visibleLines(`${name}: ${shown} does not have the elements of this vocabulary\n`));
     return false;
   }
   const read = vocabularyNotation(found).read(text, { path });
   const errors = read.findings.filter(({ severity }) => severity === 'error');
   for (const { start, message } of errors) {
     const place = read.sources[0]?.positionAt(start);
-    await terminal.out(`${shown}:${place?.line ?? 1}:${place?.column ?? 1}: ${message}\n`);
+    await terminal.out(`${visibleText(`${shown}:${place?.line ?? 1}:${place?.column ?? 1}: ${message}`)}\n`);
   }
-  await terminal.out(`${name}: reads ${read.regions.length} regions of ${shown}\n`);
+  await terminal.out(visibleLines(`${name}: reads ${read.regions.length} regions of ${shown}\n`));
   return errors.length === 0 && read.regions.length > 0;
 }

@@ -3,6 +3,7 @@ import { HeaderKind } from '../model/headerKinds';
 import type { Instrument } from '../model/instrument';
 import { noteNameOf } from '../model/keys';
 import { code } from './hover/sampleText';
+import { escaped } from './sampleReport/markdown';
 
 /** A few words shown between the letters of the text. */
 export interface InlayText {
@@ -98,7 +99,7 @@ function inheritedText(instrument: Instrument, header: number): Omit<InlayText, 
       .map(({ text, header: from }) => {
         const { source, start } = instrument.headerSpan(from);
         const line = instrument.sources[source]?.positionAt(start).line ?? 1;
-        return `${code(`${text}=${values[text]}`)} from ${instrument.headerName(from)}, line ${line}`;
+        return `${code(`${text}=${values[text]}`)} from ${escaped(instrument.headerName(from))}, line ${line}`;
       })
       .join('\n\n'),
   };

@@ -8,6 +8,7 @@ import type { SampleState } from '../../model/samples';
 import { headerSentence } from '../headerText';
 import { opcodeMarkdown } from '../opcodeText';
 import type { ReadDocument } from '../readDocument';
+import { escaped } from '../sampleReport/markdown';
 import { playedPart, playedPartText } from './playedPart';
 import { code, generatorMarkdown, sampleMarkdown } from './sampleText';
 import { pictureMarkdown, waveformPicture } from './waveformPicture';
@@ -53,7 +54,7 @@ export async function hoverAt(document: ReadDocument, offset: number): Promise<H
 
 function headerMarkdown(instrument: Instrument, header: number): string {
   const kind = instrument.kind(header);
-  const lines = [`**${instrument.headerName(header)}**`, headerSentence(kind)];
+  const lines = [nameMarkdown(instrument.headerName(header)), headerSentence(kind)];
   const isOuter = kind === HeaderKind.global || kind === HeaderKind.master || kind === HeaderKind.group;
   const regions =
     kind === HeaderKind.region
@@ -109,12 +110,18 @@ function parameterMarkdown(document: ReadDocument, header: number, parameter: nu
   const opcode = instrument.names.opcode(instrument.name(parameter));
   const name = instrument.names.text(instrument.name(parameter));
   const canonical = instrument.names.text(instrument.canonicalName(parameter));
-  const title = canonical === name ? `**${name}**` : `**${name}**, the same as **${canonical}**`;
+  const title =
+    canonical === name ? nameMarkdown(name) : `${nameMarkdown(name)}, the same as ${nameMarkdown(canonical)}`;
   const lines = [title];
   if (opcode) lines.push(opcodeMarkdown(opcode.facts));
   else lines.push('The format does not know this opcode.');
   if (header >= 0) lines.push(...inForceLines(document, header, parameter));
   return lines.join('\n\n');
+}
+
+/** A name in bold; one with signs that Markdown could take for its own as code. */
+function nameMarkdown(name: string): string {
+  return /^\w+$/.test(name) ? `**${name}**` : code(name);
 }
 
 /** The value, where it holds, and what it takes the place of. */
@@ -151,10 +158,10 @@ function placeText({ instrument, linkTo }: ReadDocument, parameter: number): str
   const { source, start } = instrument.nameSpan(parameter);
   const at = instrument.sources[source];
   const line = at?.positionAt(start).line ?? 1;
-  const file = source === 0 || !at ? '' : ` of ${nameOf(at.path)}`;
-  const words = `the ${instrument.headerName(header) || 'text before any header'} in line ${line}${file}`;
+  const file = source === 0 || !at ? '' : ` of ${escaped(nameOf(at.path))}`;
+  const words = `the ${escaped(instrument.headerName(header)) || 'text before any header'} in line ${line}${file}`;
   const target = linkTo?.(source, line);
-  return target === undefined ? words : `[${words.replace(/[[\]\\]/g, '\\$&')}](<${target}>)`;
+  return target === undefined ? words : `[${words}](<${target}>)`;
 }
 
 /** A value as code; a key with its other spelling. */

@@ -6,6 +6,8 @@ import type {
   SampleState,
   SampleSurvey,
 } from '../../model/samples';
+import { visibleText } from '../../model/text/visibleText';
+import { escaped } from '../sampleReport/markdown';
 
 /** What was measured in a sample: `null` where it cannot be, `undefined` while it is not known. */
 export interface MeasuredSample {
@@ -59,7 +61,7 @@ function readingLines(reading: SampleReading): string[] {
     case 'facts':
       return factLines(reading.facts);
     case 'unreadable':
-      return [reading.reason];
+      return [escaped(reading.reason)];
   }
 }
 
@@ -68,7 +70,7 @@ function factLines(facts: SampleFacts): string[] {
   const lines = [
     [
       container.toUpperCase(),
-      ...(encoding === 'pcm' || encoding === container ? [] : [encoding]),
+      ...(encoding === 'pcm' || encoding === container ? [] : [escaped(encoding)]),
       ...(bitsPerSample > 0 ? [`${bitsPerSample} bits`] : []),
       `${sampleRate} Hz`,
       channelsText(channels),
@@ -84,7 +86,7 @@ function factLines(facts: SampleFacts): string[] {
       cents === null || Math.round(cents) === 0 ? '' : `, ${cents > 0 ? '+' : ''}${Math.round(cents)} cents`;
     lines.push(`Root key in the file: ${keyText(facts.rootKey)}${tuning}`);
   }
-  for (const { message } of facts.problems.slice(0, 3)) lines.push(message);
+  for (const { message } of facts.problems.slice(0, 3)) lines.push(escaped(message));
   return lines;
 }
 
@@ -110,5 +112,5 @@ export function code(text: string): string {
   const longest = Math.max(0, ...[...text.matchAll(/`+/g)].map(([ticks]) => ticks.length));
   const fence = '`'.repeat(longest + 1);
   const space = text.startsWith('`') || text.endsWith('`') ? ' ' : '';
-  return `${fence}${space}${text.replace(/\s+/g, ' ')}${space}${fence}`;
+  return `${fence}${space}${visibleText(text.replace(/\s+/g, ' '))}${space}${fence}`;
 }

@@ -1,3 +1,4 @@
+import { visibleText } from '../../model/text/visibleText';
 import type { ReportCell } from './reportCells';
 import { sampleCells, sampleHeadings, tuningCells, tuningHeadings } from './reportCells';
 import type { SampleReport } from './sampleReport';
@@ -36,5 +37,8 @@ export function markdownTable(headings: readonly string[], rows: readonly (reado
 
 /** Text that Markdown shows as it stands, in one line. Underscores within words mean nothing there (CommonMark 0.31, 6.2). */
 export function escaped(text: string): string {
-  return text.replace(/[\\`*[\]<>|&~]|(?<![a-z\d])_|_(?![a-z\d])/gi, '\\$&').replace(/\s+/g, ' ');
+  return visibleText(text.replace(/\s+/g, ' ')).replace(
+    /[\\`*[\]<>|&~]|(?<![a-z\d])_|_(?![a-z\d])/gi,
+    '\\$&',
+  );
 }

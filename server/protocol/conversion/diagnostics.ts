@@ -5,6 +5,7 @@ import type { Instrument } from '../../model/instrument';
 import { directiveName } from '../../model/instrument';
 import { nameOf } from '../../model/paths';
 import type { Span } from '../../model/text/span';
+import { visibleText } from '../../model/text/visibleText';
 import type { Judgement } from '../../workspace/documents';
 import { rangeOf } from './positions';
 
@@ -61,7 +62,7 @@ export function diagnosticOf(finding: Finding, judgement: Judgement, options: Di
     severity: levels[severity],
     code,
     source: diagnosticSource,
-    message,
+    message: visibleText(message),
   };
   if (options.withRelated && related && related.length > 0) {
     diagnostic.relatedInformation = related.map((place) => ({
@@ -89,7 +90,7 @@ function includeDiagnostics(
       severity: levels[severity],
       code,
       source: diagnosticSource,
-      message: `In "${name}", line ${source.positionAt(finding.start).line}: ${message}`,
+      message: `In "${name}", line ${source.positionAt(finding.start).line}: ${visibleText(message)}`,
     };
     if (options.withRelated) {
       diagnostic.relatedInformation = [

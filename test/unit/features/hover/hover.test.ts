@@ -117,3 +117,37 @@ describe('hover elsewhere', () => {
     expect(await hover('$0')).toBeUndefined();
   });
 });
+
+describe('hover on text that could be taken for Markdown', () => {
+  const picture = '![x](https:/example.org/p.png)';
+
+  /** What would be fetched or could be clicked (CommonMark 0.31, 6.3 to 6.5), in text that is not code. */
+  function links(markdown: string | undefined): string[] {
+    const outside = (markdown ?? 'nothing').replace(/(`+)[^`].*?\1/g, '').replace(/\\./g, '');
+    return outside.match(/!?\[[^\]]*\]\(|<[^>]+>/g) ?? [];
+  }
+
+  it('shows names and values of the text as they stand', async () => {
+    const texts = [
+      `#define $P ${picture}\n<region> $$0P=1`,
+      `#define $P ${picture}\n<region> volume=$0$P`,
+      `<region> sample=$0${picture}.wav`,
+      `<region> ${picture.replaceAll(' ', '')}$0=1`,
+      `<${picture}$0>`,
+      `<region$0> sample=${picture}.wav`,
+      `#define $$0P ${picture}`,
+    ];
+    for (const text of texts) {
+      const found = await hover(text);
+      if (found) expect(links(found.markdown)).toEqual([]);
+    }
+    expect((await hover(texts[0] as string))?.markdown).toContain(`\`${picture}\``);
+  });
+
+  it('shows the names of files and headers so too', async () => {
+    const name = `${picture.replaceAll('/', '_')}.wav`;
+    const found = await hover(`<region> sample=$0${name.toUpperCase()}`, { [`/music/${name}`]: 'not audio' });
+    expect(found?.markdown).toContain('On the disk');
+    expect(links(found?.markdown)).toEqual([]);
+  });
+});
