@@ -15,6 +15,7 @@ import {
   FolderListRequest,
   MeasureScriptRequest,
 } from './protocol/requests/fileRequests';
+import { sessionOrder } from './protocol/sessionOrder';
 import { webMeasurer } from './workspace/measuring/webMeasureThread';
 
 declare const self: DedicatedWorkerGlobalScope;
@@ -29,6 +30,7 @@ const connection = createConnection(
   ProposedFeatures.all,
   new BrowserMessageReader(self),
   new BrowserMessageWriter(self),
+  { messageStrategy: sessionOrder() },
 );
 const files = remoteFiles(connection, uriOfPath);
 new LanguageServer(connection, files, {

@@ -1,5 +1,6 @@
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
 import { LanguageServer } from './protocol/languageServer';
+import { sessionOrder } from './protocol/sessionOrder';
 import { nodeFiles } from './workspace/files/nodeFiles';
 import { cacheFolder } from './workspace/measuring/cacheFolder';
 import { nodeMeasurer } from './workspace/measuring/nodeMeasureThread';
@@ -12,7 +13,7 @@ process.on('unhandledRejection', (reason) => {
 });
 
 if (process.argv.some((word) => transport.test(word))) {
-  new LanguageServer(createConnection(ProposedFeatures.all), nodeFiles, {
+  new LanguageServer(createConnection(ProposedFeatures.all, { messageStrategy: sessionOrder() }), nodeFiles, {
     measurer: (files) => nodeMeasurer(files, __dirname),
     storage: (folder) => cacheFolder(folder),
   }).listen();

@@ -29,7 +29,7 @@ import { diagnosticsOf } from './conversion/diagnostics';
 import { pathOfUri, serveFilesOf, uriOfPath } from './conversion/uris';
 import { FileWatching } from './fileWatching';
 import { fixAllKind } from './handlers/codeActions';
-import { fixFolderCommand } from './handlers/fixFolder';
+import { fixFolderCommand, showTextCommand } from './handlers/handleCommands';
 import { handleConversion } from './handlers/handleConversion';
 import { handleFeatures } from './handlers/handleFeatures';
 import { formattedOnType } from './handlers/handleFormatting';
@@ -43,6 +43,7 @@ import type { MeasuringHost } from './measuring';
 import { Measuring } from './measuring';
 import { Publishing } from './publishing';
 import { InstrumentChangedNotification } from './requests/requests';
+import { refuseUntimely } from './sessionOrder';
 import { Settings } from './settings';
 
 /** Milliseconds after the last change of a text in which nobody is told that it was read anew. */
@@ -102,6 +103,7 @@ export class LanguageServer {
   /** Takes requests from now on. */
   listen(): void {
     const { connection } = this;
+    refuseUntimely(connection);
     connection.onInitialize((params) => this.#initialize(params));
     connection.onInitialized(() => this.#initialized());
     connection.onShutdown(() => this.#stop());
@@ -197,7 +199,7 @@ export class LanguageServer {
           codeActionKinds: [CodeActionKind.QuickFix, fixAllKind, ...refactorKinds],
           resolveProvider: true,
         },
-        executeCommandProvider: { commands: [fixFolderCommand] },
+        executeCommandProvider: { commands: [fixFolderCommand, showTextCommand] },
         workspace: {
           workspaceFolders: { supported: true, changeNotifications: true },
           fileOperations: { willRename: movedFiles, didRename: movedFiles },

@@ -1,5 +1,4 @@
 /** Control functions (ECMA-48, C0 and C1), line separators, and the marks that turn the direction of text (Unicode UAX #9, table 3). */
-// biome-ignore lint/suspicious/noControlCharactersInRegex: these are what is looked for.
 const unseen = /[\u0000-\u001f\u007f-\u009f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069]/;
 const allUnseen = new RegExp(unseen, 'g');
 

@@ -1,6 +1,7 @@
 import type { CompletionItem, Range } from 'vscode-languageserver';
-import { CompletionItemKind, InsertTextFormat, MarkupKind } from 'vscode-languageserver';
+import { CompletionItemKind, InsertTextFormat, type MarkupKind } from 'vscode-languageserver';
 import type { CompletionOffer } from '../../features/completion/completionOffer';
+import { markupFor } from './markup';
 
 /** What a client can do with completions. */
 export interface CompletionAbilities {
@@ -63,10 +64,12 @@ function itemOf(
 }
 
 /** Adds documentation to an item that was asked about. */
-export function withDocumentation(item: CompletionItem, markdown: string | undefined): CompletionItem {
-  return markdown === undefined
-    ? item
-    : { ...item, documentation: { kind: MarkupKind.Markdown, value: markdown } };
+export function withDocumentation(
+  item: CompletionItem,
+  markdown: string | undefined,
+  formats: readonly MarkupKind[] | undefined,
+): CompletionItem {
+  return markdown === undefined ? item : { ...item, documentation: markupFor(formats, markdown) };
 }
 
 function snippetOf({ insert: [before, after], blanks = [] }: CompletionOffer): string {

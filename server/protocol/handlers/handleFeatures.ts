@@ -1,5 +1,4 @@
 import type { DocumentLink } from 'vscode-languageserver';
-import { MarkupKind } from 'vscode-languageserver';
 import { completionsAt, documentationOf } from '../../features/completion/completion';
 import { foldedLines } from '../../features/folding';
 import { hoverAt } from '../../features/hover/hover';
@@ -9,12 +8,13 @@ import { mainSource } from '../../features/readDocument';
 import { stopIfCancelled } from '../cancellation';
 import { completionItems, withDocumentation } from '../conversion/completionItems';
 import { documentSymbols, flatSymbols } from '../conversion/documentSymbols';
+import { markupFor } from '../conversion/markup';
 import { rangeOf } from '../conversion/positions';
 import { uriOfPath } from '../conversion/uris';
 import type { LanguageServer } from '../languageServer';
 import { readAt, readDocument } from '../requestedDocument';
 import { codeActionsOf } from './codeActions';
-import { handleFixFolder } from './fixFolder';
+import { handleCommands } from './handleCommands';
 import { handleFormatting } from './handleFormatting';
 import { handleNavigation } from './handleNavigation';
 import { handleRename } from './handleRename';
@@ -24,7 +24,7 @@ import { refactorActions, resolveRefactor } from './refactorActions';
 export function handleFeatures(server: LanguageServer): void {
   const { connection } = server;
   handleFormatting(server);
-  handleFixFolder(server);
+  handleCommands(server);
   handleNavigation(server);
   handleRename(server);
 
@@ -45,7 +45,11 @@ export function handleFeatures(server: LanguageServer): void {
   });
 
   connection.onCompletionResolve((item) =>
-    withDocumentation(item, typeof item.data === 'string' ? documentationOf(item.data) : undefined),
+    withDocumentation(
+      item,
+      typeof item.data === 'string' ? documentationOf(item.data) : undefined,
+      server.capabilities.textDocument?.completion?.completionItem?.documentationFormat,
+    ),
   );
 
   connection.onHover(async ({ textDocument, position }, token) => {
@@ -55,7 +59,7 @@ export function handleFeatures(server: LanguageServer): void {
     const hover = await hoverAt(read.document, read.offset);
     if (!hover) return null;
     return {
-      contents: { kind: MarkupKind.Markdown, value: hover.markdown },
+      contents: markupFor(server.capabilities.textDocument?.hover?.contentFormat, hover.markdown),
       range: rangeOf(read.source, hover),
     };
   });

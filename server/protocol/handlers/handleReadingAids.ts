@@ -17,6 +17,7 @@ import { offsetOf, positionOf, rangeOf } from '../conversion/positions';
 import { ToldTokens, tokenData, tokenEdits } from '../conversion/tokenData';
 import type { LanguageServer } from '../languageServer';
 import { readDocument } from '../requestedDocument';
+import { tellingLens } from './tellingLens';
 import { vocabularyLenses } from './vocabularyLenses';
 
 /** Names of the protocol for what it has names for; the extension declares the others. */
@@ -104,12 +105,12 @@ export function handleReadingAids(server: LanguageServer): void {
     const lenses = reading ? vocabularyLenses(server, reading) : [];
     const summaries = headerSummaries(document.instrument).flatMap((summary): CodeLens[] => {
       const range = rangeOf(source, { start: summary.start, end: summary.tagEnd });
-      const count = { range, command: { title: summary.title, command: '' } };
-      if (!server.mapCommand) return [count];
-      const whole = rangeOf(source, summary);
+      const { title } = summary;
+      if (!server.mapCommand) return [tellingLens(range, title)];
+      const shows = { command: server.mapCommand, arguments: [uri, rangeOf(source, summary)] };
       return [
-        count,
-        { range, command: { title: 'Show on map', command: server.mapCommand, arguments: [uri, whole] } },
+        { range, command: { title, ...shows } },
+        { range, command: { title: 'Show on map', ...shows } },
       ];
     });
     return [...lenses, ...summaries];

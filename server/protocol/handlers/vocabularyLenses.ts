@@ -5,6 +5,7 @@ import { doubtfulDecisions, vocabularyFile } from '../../workspace/notations/voc
 import { rangeOf } from '../conversion/positions';
 import { uriOfPath } from '../conversion/uris';
 import type { LanguageServer } from '../languageServer';
+import { tellingLens } from './tellingLens';
 
 /** What stands above the outermost element of XML in a vocabulary: how it is read, and the way to keep that in a file. */
 export function vocabularyLenses(server: LanguageServer, reading: DocumentReading): CodeLens[] {
@@ -22,13 +23,9 @@ export function vocabularyLenses(server: LanguageServer, reading: DocumentReadin
       ? `Read as "${name}", worked out from this text${open}`
       : `Read as "${name}" by ${nameOf(savedIn)}${open}`;
   const lenses: CodeLens[] = [
-    {
-      range,
-      command:
-        savedIn !== undefined && server.openCommand !== undefined
-          ? { title, command: server.openCommand, arguments: [uriOfPath(savedIn)] }
-          : { title, command: '' },
-    },
+    savedIn !== undefined && server.openCommand !== undefined
+      ? { range, command: { title, command: server.openCommand, arguments: [uriOfPath(savedIn)] } }
+      : tellingLens(range, title),
   ];
   const file = vocabularyFile(
     inForce,

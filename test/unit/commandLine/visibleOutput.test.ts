@@ -13,7 +13,7 @@ ${attack} stray
 
 describe('names and values with control signs', () => {
   it('act on no terminal: every finding is one line', async () => {
-    const folder = folderWith({ 'a.sfz': text, [`b\u001b[2J.sfz`]: '<region> sample=none.wav\n' });
+    const folder = folderWith({ 'a.sfz': text, 'b\u001b[2J.sfz': '<region> sample=none.wav\n' });
     const { out, error } = await run(folder, ['check', '.']);
     expect(out).toContain('␛[2J');
     expect(out + error).not.toMatch(acting);

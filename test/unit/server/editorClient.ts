@@ -49,7 +49,14 @@ export const fullCapabilities: ClientCapabilities = {
     diagnostic: { relatedInformation: true },
     publishDiagnostics: { relatedInformation: true },
     documentSymbol: { hierarchicalDocumentSymbolSupport: true },
-    completion: { completionItem: { snippetSupport: true, labelDetailsSupport: true } },
+    hover: { contentFormat: ['markdown', 'plaintext'] },
+    completion: {
+      completionItem: {
+        snippetSupport: true,
+        labelDetailsSupport: true,
+        documentationFormat: ['markdown', 'plaintext'],
+      },
+    },
   },
 };
 
@@ -128,9 +135,14 @@ export class EditorClient {
     for (const { process } of EditorClient.#started.splice(0)) process.kill();
   }
 
+  /** Starts a server that is told nothing yet. */
+  static connect(bundle: string, options: EditorOptions): EditorClient {
+    return new EditorClient(bundle, options);
+  }
+
   /** Starts a server and gets acquainted with it. */
   static async start(bundle: string, options: EditorOptions): Promise<EditorClient> {
-    const client = new EditorClient(bundle, options);
+    const client = EditorClient.connect(bundle, options);
     await client.connection.sendRequest('initialize', {
       processId: process.pid,
       rootUri: URI.file(options.folder).toString(),

@@ -77,7 +77,7 @@ const parts = {
 
 describe('an editor is told that the server', () => {
   it('renames and takes note when files move', async () => {
-    client = await EditorClient.start(bundle, { folder });
+    client = EditorClient.connect(bundle, { folder });
     const { capabilities } = await client.connection.sendRequest<InitializeResult>('initialize', {
       processId: process.pid,
       rootUri: null,

@@ -1,0 +1,41 @@
+import { ErrorCodes, MessageType, ResponseError } from 'vscode-languageserver';
+import { URI } from 'vscode-uri';
+import { pathOfUri } from '../conversion/uris';
+import type { LanguageServer } from '../languageServer';
+import { tell } from '../tell';
+import { fixFolders } from './fixFolder';
+
+/** Applies the safe fixes in all instruments of a folder, by its URI, or of all open folders. */
+export const fixFolderCommand = 'zonewright.fixAllInFolder';
+
+/** Has the client show a text: what a lens does that only tells something, since each needs a command. */
+export const showTextCommand = 'zonewright.showText';
+
+/** Takes the commands that the server carries out itself. */
+export function handleCommands(server: LanguageServer): void {
+  const { connection } = server;
+  connection.onExecuteCommand(async ({ command, arguments: given = [] }) => {
+    switch (command) {
+      case fixFolderCommand: {
+        const folder = folderIn(given[0]);
+        return fixFolders(server, folder === undefined ? server.folders : [folder]);
+      }
+      case showTextCommand:
+        if (typeof given[0] === 'string') tell(connection, MessageType.Info, given[0]);
+        return null;
+      default:
+        throw new ResponseError(ErrorCodes.InvalidParams, `There is no command "${command}".`);
+    }
+  });
+}
+
+/** The folder that an editor names: as a URI, written out or in parts. */
+function folderIn(value: unknown): string | undefined {
+  if (typeof value === 'string') return pathOfUri(value);
+  if (typeof value !== 'object' || value === null) return undefined;
+  const { scheme, authority, path } = value as Record<string, unknown>;
+  if (typeof scheme !== 'string' || typeof path !== 'string') return undefined;
+  return pathOfUri(
+    URI.from({ scheme, path, ...(typeof authority === 'string' && { authority }) }).toString(),
+  );
+}
