@@ -1,8 +1,8 @@
-// Bundles the extension, its language server, the command line and the keyboard map's page into dist.
+// Bundles the extension, its language server, the command line and the pages of web views into dist.
 // node esbuild.mjs [--production] [--watch]
 
-import { readdirSync, readFileSync } from 'node:fs';
-import { chmod, mkdir, writeFile } from 'node:fs/promises';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { chmod, mkdir, rm, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build, context } from 'esbuild';
@@ -25,7 +25,8 @@ const shared = {
 const forNode = { ...shared, platform: 'node', target: 'node20', format: 'cjs' };
 /** For the workers of an editor that a browser hosts. */
 const forBrowser = { ...shared, platform: 'browser', target: 'es2022', format: 'iife' };
-const forPage = { ...shared, platform: 'browser', target: 'es2022', format: 'iife' };
+/** For web views: modules, so that pages share what several of them use. */
+const forPages = { ...forBrowser, format: 'esm', splitting: true, chunkNames: 'shared-[hash]' };
 
 const bundles = [
   { ...forNode, entryPoints: ['client/main.ts'], outfile: 'dist/client.js', external: ['vscode'] },
@@ -50,15 +51,23 @@ const bundles = [
     entryPoints: ['server/browserMeasureWorker.ts'],
     outfile: 'dist/browser/measureWorker.js',
   },
-  { ...forPage, entryPoints: ['client/keyboardMap/page/main.ts'], outfile: 'dist/keyboardMap.js' },
-  { ...forPage, entryPoints: ['client/keyboardMap/page/page.css'], outfile: 'dist/keyboardMap.css' },
-  { ...forPage, entryPoints: ['client/tablePreview/page/main.ts'], outfile: 'dist/tablePreview.js' },
-  { ...forPage, entryPoints: ['client/tablePreview/page/page.css'], outfile: 'dist/tablePreview.css' },
+  { ...forPages, entryPoints: pageEntries(), outdir: 'dist/pages' },
 ];
+
+/** Every folder of the client with a `page/main.ts` is a page: a script and a style sheet named after the folder. */
+function pageEntries() {
+  const entry = (name) => `client/${name}/page/main.ts`;
+  const pages = readdirSync(join(repository, 'client')).filter((name) =>
+    existsSync(join(repository, entry(name))),
+  );
+  return Object.fromEntries(pages.map((name) => [name, entry(name)]));
+}
 
 /** The files that went into each bundle, by output. */
 const inputsOf = new Map();
 
+// What pages share goes by the name of its content, so that older ones would stay.
+await rm(join(repository, 'dist/pages'), { recursive: true, force: true });
 await mkdir(join(repository, 'dist'), { recursive: true });
 
 if (watch) {
@@ -79,13 +88,13 @@ function finishEachBuild(plugin) {
     if (result.errors.length > 0) return;
     await finish(plugin.initialOptions)(result);
     await writeThirdPartyNotice();
-    console.log(`Built ${plugin.initialOptions.outfile}`);
+    console.log(`Built ${plugin.initialOptions.outfile ?? plugin.initialOptions.outdir}`);
   });
 }
 
-function finish({ outfile }) {
+function finish({ outfile, outdir }) {
   return async ({ metafile }) => {
-    inputsOf.set(outfile, Object.keys(metafile.inputs));
+    inputsOf.set(outfile ?? outdir, Object.keys(metafile.inputs));
     if (outfile === 'dist/cli.js') await chmod(join(repository, outfile), 0o755);
   };
 }

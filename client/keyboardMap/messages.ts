@@ -1,7 +1,7 @@
 import type { MapScene } from '../../server/map/scene';
 
 /** What the panel tells its page. */
-export type HostMessage =
+export type MapToPage =
   /** The map of a document as it now is; `document` is the name to show. */
   | { type: 'scene'; scene: MapScene; document: string }
   /** The regions at the text cursor, as header numbers of the scene sent last. */
@@ -10,8 +10,6 @@ export type HostMessage =
   | { type: 'empty'; reason: string };
 
 /** What the page tells its panel. */
-export type PageMessage =
-  /** The page listens; the panel may send. */
-  | { type: 'ready' }
+export type MapFromPage =
   /** Somebody chose a region: show its text. The span is that of the region header with its parameters. */
-  | { type: 'choose'; header: number; source: number; start: number; end: number };
+  { type: 'choose'; header: number; source: number; start: number; end: number };

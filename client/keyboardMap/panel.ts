@@ -1,22 +1,22 @@
-import type { Disposable, ExtensionContext, TextEditor, WebviewView, WebviewViewProvider } from 'vscode';
-import { commands, env, l10n, Range, Selection, TextEditorRevealType, Uri, window, workspace } from 'vscode';
+import type { Disposable, ExtensionContext, TextEditor, Uri, WebviewView, WebviewViewProvider } from 'vscode';
+import { commands, l10n, Range, Selection, TextEditorRevealType, window, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import type { MapScene } from '../../server/map/scene';
 import { InstrumentChangedNotification, KeyboardMapRequest } from '../../server/protocol/requests/requests';
 import { mayHoldInstrument } from '../languages';
-import { freshNonce } from '../nonce';
-import { pageDocument } from '../pageDocument';
-import type { HostMessage, PageMessage } from './messages';
+import { PageHost } from '../webview/pageHost';
+import type { MapFromPage, MapToPage } from './messages';
 import { selectStretch } from './selectStretch';
 
 const viewId = 'zonewright.keyboardMap';
+const mapPage = { name: 'keyboardMap', id: 'keyboard-map', title: l10n.t('Keyboard map'), playsSound: true };
 
 /** The keyboard map of the instrument in the active editor, in step with its text and cursor. */
 export class KeyboardMapPanel implements WebviewViewProvider {
   readonly #context: ExtensionContext;
   readonly #client: BaseLanguageClient;
   #view: WebviewView | undefined;
-  #ready = false;
+  #page: PageHost<MapToPage, MapFromPage> | undefined;
   /** The document that the map shows; it stays when the focus goes to something that is no instrument. */
   #shown: Uri | undefined;
   #scene: MapScene | undefined;
@@ -47,36 +47,23 @@ export class KeyboardMapPanel implements WebviewViewProvider {
 
   resolveWebviewView(view: WebviewView): void {
     this.#view = view;
-    this.#ready = false;
-    const folder = Uri.joinPath(this.#context.extensionUri, 'dist');
-    view.webview.options = { enableScripts: true, localResourceRoots: [folder] };
-    const page = (name: string) => view.webview.asWebviewUri(Uri.joinPath(folder, name)).toString();
-    view.webview.html = pageDocument({
-      title: 'Keyboard map',
-      id: 'keyboard-map',
-      scriptUri: page('keyboardMap.js'),
-      styleUri: page('keyboardMap.css'),
-      cspSource: view.webview.cspSource,
-      nonce: freshNonce(),
-      language: env.language,
+    const page = new PageHost<MapToPage, MapFromPage>(this.#context, view.webview, mapPage, {
+      ready: () => this.#start(),
+      receive: (choice) => void this.#reveal(choice),
     });
-    view.webview.onDidReceiveMessage((message: PageMessage) => this.#receive(message));
+    this.#page = page;
     view.onDidChangeVisibility(() => this.#refresh());
     view.onDidDispose(() => {
+      page.dispose();
       this.#view = undefined;
+      this.#page = undefined;
     });
   }
 
-  #receive(message: PageMessage): void {
-    if (message.type === 'ready') {
-      this.#ready = true;
-      this.#follow(window.activeTextEditor);
-      if (!this.#shown)
-        this.#send({
-          type: 'empty',
-          reason: l10n.t('Open an SFZ or instrument XML document to see its keyboard map.'),
-        });
-    } else void this.#reveal(message);
+  #start(): void {
+    this.#follow(window.activeTextEditor);
+    if (this.#shown) void this.#refresh();
+    else this.#sayNothingOpen();
   }
 
   #follow(editor: TextEditor | undefined): void {
@@ -93,6 +80,10 @@ export class KeyboardMapPanel implements WebviewViewProvider {
     if (this.#shown?.toString() !== uri.toString()) return;
     this.#shown = undefined;
     this.#scene = undefined;
+    this.#sayNothingOpen();
+  }
+
+  #sayNothingOpen(): void {
     this.#send({
       type: 'empty',
       reason: l10n.t('Open an SFZ or instrument XML document to see its keyboard map.'),
@@ -118,7 +109,7 @@ export class KeyboardMapPanel implements WebviewViewProvider {
 
   async #fetch(): Promise<void> {
     const shown = this.#shown;
-    if (!shown || !this.#view?.visible || !this.#ready) return;
+    if (!shown || !this.#view?.visible || !this.#page?.isReady) return;
     const uri = this.#client.code2ProtocolConverter.asUri(shown);
     const answer = await this.#client.sendRequest(KeyboardMapRequest.type, { uri });
     if (shown !== this.#shown) return;
@@ -149,7 +140,7 @@ export class KeyboardMapPanel implements WebviewViewProvider {
     this.#send({ type: 'select', regions: selected });
   }
 
-  async #reveal(choice: Extract<PageMessage, { type: 'choose' }>): Promise<void> {
+  async #reveal(choice: MapFromPage): Promise<void> {
     const path = this.#scene?.sources[choice.source];
     const uri = choice.source === 0 || path === undefined ? this.#shown : this.#shown?.with({ path });
     if (!uri) return;
@@ -164,8 +155,8 @@ export class KeyboardMapPanel implements WebviewViewProvider {
     editor.revealRange(range, TextEditorRevealType.InCenterIfOutsideViewport);
   }
 
-  #send(message: HostMessage): void {
-    if (this.#ready) void this.#view?.webview.postMessage(message);
+  #send(message: MapToPage): void {
+    this.#page?.send(message);
   }
 }
 

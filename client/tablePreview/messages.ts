@@ -9,16 +9,14 @@ import type { ColumnMeaning } from '../../server/trade/meaning';
 export type ShownPlace = { kind: 'document'; name: string } | { kind: 'new'; format: 'sfz' | 'xml' };
 
 /** What the panel tells its page. */
-export type HostMessage =
+export type PreviewToPage =
   /** How the table is understood now, and what a person has decided so far. */
   | { type: 'preview'; preview: PreviewTableResult; decisions: TableDecisions; place: ShownPlace }
   /** There is nothing to show; `reason` says why, as a sentence. */
   | { type: 'empty'; reason: string };
 
 /** What the page tells its panel. */
-export type PageMessage =
-  /** The page listens; the panel may send. */
-  | { type: 'ready' }
+export type PreviewFromPage =
   /** A column was given a meaning; `null` for what is found by itself. */
   | { type: 'column'; column: number; meaning: ColumnMeaning | null }
   | { type: 'middleC'; middleC: MiddleCChoice }

@@ -1,18 +1,19 @@
 import type { Disposable, ExtensionContext, TextDocumentChangeEvent, WebviewPanel } from 'vscode';
-import { env, l10n, Position, Uri, ViewColumn, WorkspaceEdit, window, workspace } from 'vscode';
+import { l10n, Position, ViewColumn, WorkspaceEdit, window, workspace } from 'vscode';
 import type { TableDecisions } from '../../server/protocol/requests/tableRequests';
-import { freshNonce } from '../nonce';
 import type { NotesDocuments } from '../notesDocuments';
-import { pageDocument } from '../pageDocument';
+import { PageHost } from '../webview/pageHost';
 import type { DecidedPreview, TableConversion, TablePlace } from './conversion';
 import { rangeOf } from './conversion';
-import type { HostMessage, PageMessage, ShownPlace } from './messages';
+import type { PreviewFromPage, PreviewToPage, ShownPlace } from './messages';
 import { movedStretch } from './movedStretch';
 import { openNewInstrument } from './newInstrument';
 import type { TableDifference } from './tableDifference';
 import { tellWritten } from './tellWritten';
 import type { LastWrittenTable } from './writtenTable';
 import { stretchOf } from './writtenTable';
+
+const previewPage = { name: 'tablePreview', id: 'table-preview', title: l10n.t('Copied table') };
 
 /** What a preview is about. */
 interface Subject {
@@ -31,7 +32,7 @@ export class TablePreviewPanel implements Disposable {
   readonly #notes: NotesDocuments;
   readonly #written: LastWrittenTable;
   #panel: WebviewPanel | undefined;
-  #isReady = false;
+  #page: PageHost<PreviewToPage, PreviewFromPage> | undefined;
   #subject: Subject | undefined;
   #shown: DecidedPreview | undefined;
   #isRefreshing = false;
@@ -75,39 +76,26 @@ export class TablePreviewPanel implements Disposable {
   }
 
   #create(): void {
-    const folder = Uri.joinPath(this.#context.extensionUri, 'dist');
-    const panel = window.createWebviewPanel(
-      'zonewright.tablePreview',
-      l10n.t('Copied Table'),
-      { viewColumn: ViewColumn.Beside, preserveFocus: false },
-      { enableScripts: true, localResourceRoots: [folder] },
-    );
-    const page = (name: string) => panel.webview.asWebviewUri(Uri.joinPath(folder, name)).toString();
+    const panel = window.createWebviewPanel('zonewright.tablePreview', l10n.t('Copied Table'), {
+      viewColumn: ViewColumn.Beside,
+      preserveFocus: false,
+    });
+    const page = new PageHost<PreviewToPage, PreviewFromPage>(this.#context, panel.webview, previewPage, {
+      ready: () => this.#show(),
+      receive: (message) => void this.#receive(message),
+    });
     this.#panel = panel;
-    this.#isReady = false;
-    panel.webview.onDidReceiveMessage((message: PageMessage) => this.#receive(message));
+    this.#page = page;
     panel.onDidDispose(() => {
+      page.dispose();
       this.#panel = undefined;
+      this.#page = undefined;
       this.#subject = undefined;
       this.#shown = undefined;
     });
-    panel.webview.html = pageDocument({
-      title: 'Copied table',
-      id: 'table-preview',
-      scriptUri: page('tablePreview.js'),
-      styleUri: page('tablePreview.css'),
-      cspSource: panel.webview.cspSource,
-      nonce: freshNonce(),
-      language: env.language,
-    });
   }
 
-  async #receive(message: PageMessage): Promise<void> {
-    if (message.type === 'ready') {
-      this.#isReady = true;
-      this.#show();
-      return;
-    }
+  async #receive(message: PreviewFromPage): Promise<void> {
     const subject = this.#subject;
     if (!subject) return;
     switch (message.type) {
@@ -130,7 +118,7 @@ export class TablePreviewPanel implements Disposable {
     await this.#refresh();
   }
 
-  #decide(subject: Subject, message: PageMessage): void {
+  #decide(subject: Subject, message: PreviewFromPage): void {
     const { decisions } = subject;
     switch (message.type) {
       case 'column': {
@@ -189,7 +177,7 @@ export class TablePreviewPanel implements Disposable {
 
   #show(): void {
     const subject = this.#subject;
-    if (!subject || !this.#isReady) return;
+    if (!subject) return;
     if (!this.#shown) {
       this.#send({
         type: 'empty',
@@ -201,8 +189,8 @@ export class TablePreviewPanel implements Disposable {
     this.#send({ type: 'preview', preview, decisions, place: shownPlace(subject.place) });
   }
 
-  #send(message: HostMessage): void {
-    void this.#panel?.webview.postMessage(message);
+  #send(message: PreviewToPage): void {
+    this.#page?.send(message);
   }
 
   #textChanged({ document, contentChanges }: TextDocumentChangeEvent): void {

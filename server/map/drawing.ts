@@ -81,7 +81,12 @@ export function drawKeyboard(scene: MapScene, layout: MapLayout): string {
 
 /** The sign of a switching key: a diamond. */
 export function switchSign(x: number, y: number, size: number, raised: boolean): string {
-  return `<path class="switch${raised ? ' on-raised' : ''}" d="M${px(x)} ${px(y - size)}l${px(size)} ${px(size)}l${px(-size)} ${px(size)}l${px(-size)} ${px(-size)}z"/>`;
+  return `<path class="switch${raised ? ' on-raised' : ''}" d="${switchPath(x, y, size)}"/>`;
+}
+
+/** The outline of that sign around a point, as the data of a path of SVG. */
+export function switchPath(x: number, y: number, size: number): string {
+  return `M${px(x)} ${px(y - size)}l${px(size)} ${px(size)}l${px(-size)} ${px(size)}l${px(-size)} ${px(-size)}z`;
 }
 
 /** The velocity axis; its right side is at 0 and it reaches about 40 pixels to the left. */

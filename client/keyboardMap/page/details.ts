@@ -1,59 +1,95 @@
+import type { TemplateResult } from 'lit';
+import { html, nothing } from 'lit';
 import { counted, keysText, shapeText, velocitiesText } from '../../../server/map/describe';
-import { escapeMarkup } from '../../../server/map/escape';
 import type { MapRegion, MapScene, MapShape } from '../../../server/map/scene';
 import { noteNameOf } from '../../../server/model/keys';
+import { l10n } from '../../webview/page/l10n';
 import { meets } from './navigation';
+import type { ShownMap } from './shownMap';
 
 const mostRegions = 100;
 const mostOthers = 8;
 const mostPlaces = 60;
 
-/** One line on a shape, for the head of the details. */
-export function detailsLine(scene: MapScene, index: number | undefined): string {
-  const shape = index === undefined ? undefined : scene.shapes[index];
+/** What the lists of regions and shapes do. */
+export interface DetailsEvents {
+  choose(region: MapRegion): void;
+  goTo(shape: number): void;
+}
+
+/** One line on the shape that details are shown of. */
+export function detailsLine({ scene, detailed }: ShownMap): string {
+  const shape = detailed === undefined ? undefined : scene.shapes[detailed];
   return shape
     ? shapeText(scene, shape)
-    : 'Point at a shape, or move to one with the arrow keys, to see its regions.';
+    : l10n.t('Point at a shape, or move to one with the arrow keys, to see its regions.');
 }
 
-/** The regions of a shape as buttons, and the shapes that lie over or under it. */
-export function detailsMarkup(
-  scene: MapScene,
-  index: number | undefined,
-  selected: ReadonlySet<number>,
-  hidden: ReadonlySet<number>,
-): string {
-  const shape = index === undefined ? undefined : scene.shapes[index];
-  if (!shape) return '';
-  const buttons = shape.regions
+/** The regions of the shape that details are shown of as buttons, and the shapes that lie over or under it. */
+export function details(map: ShownMap, events: DetailsEvents): TemplateResult | typeof nothing {
+  const shape = map.shape(map.detailed);
+  if (!shape) return nothing;
+  return html`<ol class="regions" aria-label=${l10n.t('Regions of the shape')}>
+      ${regionItems(shape.regions, (region, number) =>
+        regionButton(region, number, map.selectedHeaders.has(region.header), events),
+      )}
+    </ol>
+    ${others(map, shape, events)}`;
+}
+
+function regionItems<Region extends MapRegion>(
+  regions: readonly Region[],
+  item: (region: Region, number: number) => unknown,
+): unknown[] {
+  const items: unknown[] = regions
     .slice(0, mostRegions)
-    .map((region, position) => `<li>${regionButton(region, position + 1, selected.has(region.header))}</li>`);
-  const more = shape.regions.length - mostRegions;
-  if (more > 0) buttons.push(`<li>and ${counted(more, 'more region')}</li>`);
-  return `<ol class="regions" aria-label="Regions of the shape">${buttons.join('')}</ol>${othersMarkup(scene, shape, hidden)}`;
+    .map((region, at) => html`<li>${item(region, at + 1)}</li>`);
+  const more = regions.length - mostRegions;
+  if (more > 0) items.push(html`<li>and ${counted(more, 'more region')}</li>`);
+  return items;
 }
 
-function regionButton(region: MapRegion, number: number, selected: boolean): string {
-  const sample = region.sample === '' ? 'no sample' : region.sample;
-  return `<button type="button" class="region" data-header="${region.header}"${selected ? ' aria-current="true"' : ''}><span class="number">${number}</span> ${escapeMarkup(sample)} <span class="quiet">root ${noteNameOf(region.rootKey)}</span></button>`;
+function regionButton(
+  region: MapRegion,
+  number: number,
+  isSelected: boolean,
+  { choose }: DetailsEvents,
+): TemplateResult {
+  const sample = region.sample === '' ? l10n.t('no sample') : region.sample;
+  return html`<button
+    type="button"
+    class="row region"
+    aria-current=${isSelected ? 'true' : nothing}
+    @click=${() => choose(region)}
+  >
+    <span class="number">${number}</span> ${sample}
+    <span class="quiet">${l10n.t('root {0}', noteNameOf(region.rootKey))}</span>
+  </button>`;
 }
 
-function othersMarkup(scene: MapScene, shape: MapShape, hidden: ReadonlySet<number>): string {
-  const buttons: string[] = [];
-  for (let index = 0; index < scene.shapes.length && buttons.length < mostOthers; index++) {
+function others(map: ShownMap, shape: MapShape, { goTo }: DetailsEvents): TemplateResult | typeof nothing {
+  const { scene, hiddenLayers } = map;
+  const found: number[] = [];
+  for (let index = 0; index < scene.shapes.length && found.length < mostOthers; index++) {
     const other = scene.shapes[index];
-    if (other === shape || hidden.has(other.layer) || !meets(shape, other)) continue;
-    const name = `${scene.layers[other.layer]?.name}: ${other.label}`;
-    buttons.push(
-      `<li><button type="button" class="other" data-shape="${index}">${escapeMarkup(name)}</button></li>`,
-    );
+    if (other !== shape && !hiddenLayers.has(other.layer) && meets(shape, other)) found.push(index);
   }
-  if (buttons.length === 0) return '';
-  return `<div class="others"><span class="quiet">Also here</span><ul aria-label="Shapes over or under this one">${buttons.join('')}</ul></div>`;
+  if (found.length === 0) return nothing;
+  const items = found.map((index) => {
+    const other = scene.shapes[index];
+    const name = `${scene.layers[other.layer]?.name}: ${other.label}`;
+    return html`<li><button type="button" class="row" @click=${() => goTo(index)}>${name}</button></li>`;
+  });
+  return html`<div class="others">
+    <span class="quiet">${l10n.t('Also here')}</span>
+    <ul aria-label=${l10n.t('Shapes over or under this one')}>
+      ${items}
+    </ul>
+  </div>`;
 }
 
-/** Gaps and overlaps in words, and the regions that have no place on the keyboard. */
-export function placesMarkup(scene: MapScene): string {
+/** Gaps and overlaps in words; empty where there are none. */
+export function placesInWords(scene: MapScene): readonly string[] {
   const lines = [
     ...scene.overlaps.map(
       (overlap) =>
@@ -63,18 +99,18 @@ export function placesMarkup(scene: MapScene): string {
       (gap) => `Gap: ${keysText(gap)}${gap.kind === 'key' ? '' : `, ${velocitiesText(gap)}`}`,
     ),
   ];
-  const shown = lines.slice(0, mostPlaces);
-  if (lines.length > mostPlaces) shown.push(`and ${counted(lines.length - mostPlaces, 'more place')}`);
-  const places =
-    shown.length === 0
-      ? ''
-      : `<details class="places"><summary>Gaps and overlaps in words</summary><ul>${shown.map((line) => `<li>${escapeMarkup(line)}</li>`).join('')}</ul></details>`;
-  if (scene.unplaced.length === 0) return places;
-  const buttons = scene.unplaced.slice(0, mostRegions).map((region, position) => {
-    const why = region.reason === 'keys-off' ? 'not triggered by keys' : 'low end above high end';
-    return `<li>${regionButton(region, position + 1, false)} <span class="quiet">${why}</span></li>`;
-  });
-  const more = scene.unplaced.length - mostRegions;
-  if (more > 0) buttons.push(`<li>and ${counted(more, 'more region')}</li>`);
-  return `${places}<details class="unplaced"><summary>${counted(scene.unplaced.length, 'region')} not on the keyboard</summary><ol class="regions">${buttons.join('')}</ol></details>`;
+  const more = lines.length - mostPlaces;
+  return more > 0 ? [...lines.slice(0, mostPlaces), `and ${counted(more, 'more place')}`] : lines;
+}
+
+/** The regions that have no place on the keyboard, each with the reason. */
+export function unplacedRegions(scene: MapScene, events: DetailsEvents): unknown[] {
+  return regionItems(
+    scene.unplaced,
+    (region, number) =>
+      html`${regionButton(region, number, false, events)}
+        <span class="quiet"
+          >${region.reason === 'keys-off' ? l10n.t('not triggered by keys') : l10n.t('low end above high end')}</span
+        >`,
+  );
 }

@@ -1,42 +1,65 @@
+import type { TemplateResult } from 'lit';
+import { html, svg } from 'lit';
 import { counted } from '../../../server/map/describe';
-import { switchSign } from '../../../server/map/drawing';
-import { escapeMarkup } from '../../../server/map/escape';
+import { switchPath } from '../../../server/map/drawing';
 import type { MapScene } from '../../../server/map/scene';
 import { fillOf, toneClass } from '../../../server/map/textures';
 import { noteNameOf } from '../../../server/model/keys';
+import { checkbox } from '../../webview/page/controls/checkbox';
+import { l10n } from '../../webview/page/l10n';
+import type { ShownMap } from './shownMap';
+
+const mostSwitches = 24;
 
 /** The layers as check boxes with their swatches. */
-export function layersMarkup(scene: MapScene, hidden: ReadonlySet<number>): string {
+export function layerList(
+  { scene, hiddenLayers }: ShownMap,
+  showLayer: (layer: number, isShown: boolean) => void,
+): TemplateResult {
   const rows = scene.layers.map(({ name, regionCount }, layer) => {
     const swatch = sign(
-      `<rect class="shape ${toneClass(layer)}" fill="url(#fill-${fillOf(layer)})" x=".5" y=".5" width="25" height="15"/>`,
+      svg`<rect class="shape ${toneClass(layer)}" fill="url(#fill-${fillOf(layer)})" x=".5" y=".5" width="25" height="15"/>`,
     );
-    const checked = hidden.has(layer) ? '' : ' checked';
-    return `<li><label><input type="checkbox" data-layer="${layer}"${checked}>${swatch}<span class="name">${escapeMarkup(name)}</span><span class="quiet">${counted(regionCount, 'region')}</span></label></li>`;
+    return html`<li>
+      ${checkbox({
+        label: html`<span class="layer"
+          >${swatch}<span class="name">${name}</span
+          ><span class="quiet">${counted(regionCount, 'region')}</span></span
+        >`,
+        isChecked: !hiddenLayers.has(layer),
+        change: (isChecked) => showLayer(layer, isChecked),
+      })}
+    </li>`;
   });
-  return `<legend>Groups</legend><ul>${rows.join('')}</ul>`;
+  return html`<fieldset class="layers">
+    <legend>${l10n.t('Groups')}</legend>
+    <ul>
+      ${rows}
+    </ul>
+  </fieldset>`;
 }
 
 /** What the signs of the map mean, and the switching keys by name. */
-export function signsMarkup(scene: MapScene): string {
-  const items: string[] = [];
+export function signs(scene: MapScene): TemplateResult {
+  const items: TemplateResult[] = [];
   if (scene.overlaps.length > 0) {
-    items.push(
-      `${sign('<rect class="overlap" fill="url(#overlap)" x="1" y="1" width="24" height="14"/>')}overlap within a group`,
-    );
+    const overlap = svg`<rect class="overlap" fill="url(#overlap)" x="1" y="1" width="24" height="14"/>`;
+    items.push(html`${sign(overlap)}${l10n.t('overlap within a group')}`);
   }
   if (scene.gaps.length > 0) {
-    items.push(`${sign('<rect class="gap" x="1" y="1" width="24" height="14"/>')}gap: no region answers`);
+    const gap = svg`<rect class="gap" x="1" y="1" width="24" height="14"/>`;
+    items.push(html`${sign(gap)}${l10n.t('gap: no region answers')}`);
   }
-  items.push(`${sign('<path class="root sign" d="M9 12h8l-4 -7z"/>')}root key`);
-  for (const { key, label } of scene.keyswitches.slice(0, 24)) {
-    items.push(
-      `${sign(switchSign(13, 8, 5, false))}${escapeMarkup(label === '' ? `keyswitch ${noteNameOf(key)}` : `keyswitch ${noteNameOf(key)} ${label}`)}`,
-    );
+  items.push(html`${sign(svg`<path class="root sign" d="M9 12h8l-4 -7z"/>`)}${l10n.t('root key')}`);
+  for (const { key, label } of scene.keyswitches.slice(0, mostSwitches)) {
+    const name = l10n.t('keyswitch {0}', `${noteNameOf(key)} ${label}`).trim();
+    items.push(html`${sign(svg`<path class="switch" d=${switchPath(13, 8, 5)}/>`)}${name}`);
   }
-  return items.map((item) => `<li>${item}</li>`).join('');
+  return html`<ul class="signs" aria-label=${l10n.t('Signs')}>
+    ${items.map((item) => html`<li>${item}</li>`)}
+  </ul>`;
 }
 
-function sign(markup: string): string {
-  return `<svg class="swatch" width="26" height="16" viewBox="0 0 26 16" aria-hidden="true">${markup}</svg>`;
+function sign(content: TemplateResult): TemplateResult {
+  return html`<svg class="swatch" width="26" height="16" viewBox="0 0 26 16" aria-hidden="true">${content}</svg>`;
 }

@@ -1,13 +1,5 @@
-import type { HostMessage } from '../messages';
-import { host } from './host';
-import { PreviewView } from './previewView';
+import './page.css';
+import { startPage } from '../../webview/page/pageElement';
+import { PreviewPage } from './previewPage';
 
-const root = document.getElementById('table-preview');
-if (root) {
-  const view = new PreviewView(root, (message) => host.postMessage(message));
-  window.addEventListener('message', ({ data }: MessageEvent<HostMessage>) => {
-    if (data.type === 'preview') view.show(data);
-    else if (data.type === 'empty') view.showNothing(data.reason);
-  });
-  host.postMessage({ type: 'ready' });
-}
+startPage('table-preview', PreviewPage);

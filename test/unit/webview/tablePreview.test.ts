@@ -1,11 +1,21 @@
-import { existsSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { HostMessage, PageMessage } from '../../../client/tablePreview/messages';
+import type { PreviewFromPage, PreviewToPage } from '../../../client/tablePreview/messages';
 import type { PreviewTableResult, TableDecisions } from '../../../server/protocol/requests/tableRequests';
-import { PageBrowser } from '../pageBrowser';
+import type { OpenedPage } from './pageBrowser';
+import {
+  accessibilityFaults,
+  choose,
+  hasBrowser,
+  PageBrowser,
+  rgb,
+  send,
+  sent,
+  styleOf,
+  themeNames,
+  themes,
+} from './pageBrowser';
 
-const executable = process.env.ZONEWRIGHT_CHROMIUM ?? '/usr/bin/chromium';
 const markup = '<img src=x onerror="window.broken = true">';
 
 const preview: PreviewTableResult = {
@@ -54,67 +64,33 @@ const preview: PreviewTableResult = {
   edits: [],
 };
 
-/** Values of theme variables as three kinds of theme set them; the colours are invented. */
-const themes = {
-  'vscode-light': {
-    foreground: '#333333',
-    'editor-background': '#ffffff',
-    focusBorder: '#0055bb',
-    'button-background': '#0055aa',
-    'button-foreground': '#ffffff',
-  },
-  'vscode-dark': {
-    foreground: '#cccccc',
-    'editor-background': '#202020',
-    focusBorder: '#3388dd',
-    'button-background': '#226699',
-    'button-foreground': '#f0f0f0',
-  },
-  'vscode-high-contrast': {
-    foreground: '#ffffff',
-    'editor-background': '#000000',
-    focusBorder: '#ff8800',
-    contrastBorder: '#66ccdd',
-  },
-};
-
-describe.skipIf(!existsSync(executable))('the page of the table preview in a browser', () => {
+describe.skipIf(!hasBrowser)('the page of the table preview in a browser', () => {
   let pages: PageBrowser;
 
   beforeAll(async () => {
-    pages = await PageBrowser.start(executable, 'tablePreview');
+    pages = await PageBrowser.start('tablePreview', 'table-preview');
   });
 
   afterAll(() => pages?.close());
 
-  async function open(theme: keyof typeof themes = 'vscode-light', width = 1100): Promise<Page> {
-    return pages.open({
-      title: 'Copied table',
-      id: 'table-preview',
-      theme,
-      variables: themes[theme],
-      width,
-      height: 800,
-    });
-  }
-
-  const send = (page: Page, message: HostMessage) =>
-    page.evaluate(`window.dispatchEvent(new MessageEvent('message', { data: ${JSON.stringify(message)} }))`);
-  const last = async (page: Page) => ((await page.evaluate('window.sent')) as PageMessage[]).at(-1);
+  const open = (how: OpenedPage = {}) => pages.open({ width: 1100, height: 800, ...how });
+  const tell = (page: Page, message: PreviewToPage) => send(page, message);
+  const last = async (page: Page) => (await sent<PreviewFromPage | { type: 'ready' }>(page)).at(-1);
   const show = (
     page: Page,
     decisions: TableDecisions = {},
     change: Partial<PreviewTableResult> = {},
-    place: Extract<HostMessage, { type: 'preview' }>['place'] = { kind: 'document', name: 'bells.sfz' },
-  ) => send(page, { type: 'preview', preview: { ...preview, ...change }, decisions, place });
+    place: Extract<PreviewToPage, { type: 'preview' }>['place'] = { kind: 'document', name: 'bells.sfz' },
+  ) => tell(page, { type: 'preview', preview: { ...preview, ...change }, decisions, place });
   const focused = (page: Page) => page.evaluate('document.activeElement.id') as Promise<string>;
 
   it('says that it is ready, and why there is nothing to show', async () => {
     const page = await open();
     expect(await last(page)).toEqual({ type: 'ready' });
-    await send(page, { type: 'empty', reason: 'Nothing <here>.' });
+    await tell(page, { type: 'empty', reason: 'Nothing <here>.' });
     expect(await page.getByText('Nothing <here>.').isVisible()).toBe(true);
     expect(await page.getByRole('button').count()).toBe(0);
+    expect(await accessibilityFaults(page)).toEqual([]);
     await page.close();
   });
 
@@ -127,7 +103,7 @@ describe.skipIf(!existsSync(executable))('the page of the table preview in a bro
     expect(await columns.getByText('Likely (70 %).').count()).toBe(1);
     expect(await columns.getByText('The heading says so.').count()).toBe(1);
     const meaning = page.getByRole('combobox', { name: 'Meaning of Name' });
-    expect(await meaning.inputValue()).toBe('sample');
+    expect(await meaning.inputValue()).toBe('sample file');
     const row = page
       .getByRole('row')
       .filter({ has: page.getByRole('rowheader', { name: '2', exact: true }) });
@@ -144,26 +120,23 @@ describe.skipIf(!existsSync(executable))('the page of the table preview in a bro
     const page = await open();
     await show(page);
     await page.getByRole('combobox', { name: 'Meaning of Column 3' }).focus();
-    await page.getByRole('combobox', { name: 'Meaning of Column 3' }).selectOption('hikey');
+    await choose(page, 'Meaning of Column 3', 'high key');
     expect(await last(page)).toEqual({ type: 'column', column: 2, meaning: 'hikey' });
     await show(page, { columns: [[2, 'hikey']] });
     expect(await focused(page)).toBe('column-2');
     expect(await page.getByText('Set by hand.').count()).toBe(1);
-    await page
-      .getByRole('combobox', { name: 'Meaning of Column 3' })
-      .selectOption({ label: 'as found by itself' });
+    await choose(page, 'Meaning of Column 3', 'as found by itself');
     expect(await last(page)).toEqual({ type: 'column', column: 2, meaning: null });
 
-    await page.getByRole('combobox', { name: 'Key 60, middle C, is called' }).selectOption('C5');
+    await choose(page, 'Key 60, middle C, is called', 'C5');
     expect(await last(page)).toEqual({ type: 'middleC', middleC: 'C5' });
-    await page.getByRole('checkbox', { name: 'Group by velocity layer.' }).check();
+    await page.getByText('Group by velocity layer.').click();
     expect(await last(page)).toEqual({ type: 'grouping', kind: 'layers', isTaken: true });
-    const sample = page.getByRole('combobox', { name: `"two" ${markup}.wav` });
-    await sample.selectOption("b/'two'.wav");
+    await choose(page, `"two" ${markup}.wav`, "b/'two'.wav");
     expect(await last(page)).toEqual({ type: 'sample', name: `"two" ${markup}.wav`, path: "b/'two'.wav" });
-    await page.getByRole('combobox', { name: 'three.wav' }).selectOption('tree.wav');
+    await choose(page, 'three.wav', 'tree.wav');
     expect(await last(page)).toEqual({ type: 'sample', name: 'three.wav', path: 'tree.wav' });
-    await page.getByRole('radio', { name: /Change those regions/ }).check();
+    await page.getByText('Change those regions').click();
     expect(await last(page)).toEqual({ type: 'update', isUpdate: true });
     await show(page, { update: true, columns: [[2, 'hikey']] });
     expect(await page.getByText('1 region to change, 0 the same already, 1 to add; 2 notes.').count()).toBe(
@@ -207,46 +180,43 @@ describe.skipIf(!existsSync(executable))('the page of the table preview in a bro
     await page.keyboard.press('Control+Enter');
     expect(await last(page)).toEqual({ type: 'ready' });
     expect(await page.getByRole('combobox', { name: 'Meaning of Name' }).isEnabled()).toBe(true);
+    expect(await accessibilityFaults(page)).toEqual([]);
     await page.close();
   });
 
   it('asks for the notation of a new document, and for nothing that only documents have', async () => {
     const page = await open();
     await show(page, {}, {}, { kind: 'new', format: 'sfz' });
-    await page.getByRole('combobox', { name: 'Notation of the new document' }).selectOption('xml');
+    await choose(page, 'Notation of the new document', 'Instrument XML');
     expect(await last(page)).toEqual({ type: 'format', format: 'xml' });
-    expect(await page.getByRole('radio').count()).toBe(0);
+    expect(await page.getByRole('checkbox', { name: /Change those regions/ }).count()).toBe(0);
     expect(await page.getByRole('button', { name: 'Write as text' }).count()).toBe(0);
     await page.close();
   });
 
-  it.each(Object.keys(themes) as (keyof typeof themes)[])(
-    'takes its colours from the theme %s',
-    async (theme) => {
-      const page = await open(theme);
-      await show(page);
-      const colour = (selector: string, property: string) =>
-        page.evaluate(
-          `getComputedStyle(document.querySelector('${selector}')).${property}`,
-        ) as Promise<string>;
-      const rgb = (hex: string) =>
-        `rgb(${[1, 3, 5].map((at) => Number.parseInt(hex.slice(at, at + 2), 16)).join(', ')})`;
-      expect(await colour('body', 'backgroundColor')).toBe(rgb(themes[theme]['editor-background']));
-      expect(await colour('h1', 'color')).toBe(rgb(themes[theme].foreground));
-      await page.keyboard.press('Tab');
-      expect(await colour(':focus', 'outlineColor')).toBe(rgb(themes[theme].focusBorder));
-      if (theme === 'vscode-high-contrast') {
-        expect(await colour('.markup', 'borderTopColor')).toBe(rgb('#66ccdd'));
-        expect(await colour('button.main', 'borderTopColor')).toBe(rgb('#66ccdd'));
-      } else expect(await colour('button.main', 'color')).toBe(rgb(themes[theme]['button-foreground']));
-      await page.close();
-    },
-  );
+  it.each(themeNames)('takes its colours from the theme %s, and axe-core finds no fault', async (theme) => {
+    const page = await open({ theme });
+    const { variables } = themes[theme];
+    await show(page, { columns: [[1, 'lokey']] });
+    await page.getByRole('combobox', { name: 'Meaning of Name' }).click();
+    expect(await page.getByRole('option', { name: 'root key', exact: true }).isVisible()).toBe(true);
+    expect(await accessibilityFaults(page)).toEqual([]);
+    await page.keyboard.press('Escape');
+    expect(await styleOf(page, 'body', 'backgroundColor')).toBe(rgb(variables['editor-background'] ?? ''));
+    expect(await styleOf(page, 'h1', 'color')).toBe(rgb(variables.foreground ?? ''));
+    await page.locator('#markup').focus();
+    await page.keyboard.press('Tab');
+    expect(await styleOf(page, ':focus', 'outlineColor')).toBe(rgb(variables.focusBorder ?? ''));
+    if (theme.startsWith('highContrast'))
+      expect(await styleOf(page, '.markup', 'borderTopColor')).toBe(rgb(variables.contrastBorder ?? ''));
+    await page.close();
+  });
 
-  it('needs no sideways scrolling in a narrow panel', async () => {
-    const page = await open('vscode-dark', 420);
+  it.each([300, 420])('needs no sideways scrolling at %i pixels', async (width) => {
+    const page = await open({ theme: 'dark', width });
     await show(page);
-    expect(await page.evaluate('document.documentElement.scrollWidth <= window.innerWidth')).toBe(true);
+    expect(await page.evaluate('document.documentElement.scrollWidth')).toBe(width);
+    expect(await accessibilityFaults(page)).toEqual([]);
     await page.close();
   });
 

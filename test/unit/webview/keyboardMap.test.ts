@@ -1,12 +1,20 @@
-import { existsSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { HostMessage, PageMessage } from '../../../client/keyboardMap/messages';
+import type { MapFromPage, MapToPage } from '../../../client/keyboardMap/messages';
 import { buildMapScene } from '../../../server/map/scene';
 import { readSfz } from '../../../server/sfz/read';
-import { PageBrowser } from '../pageBrowser';
-
-const executable = process.env.ZONEWRIGHT_CHROMIUM ?? '/usr/bin/chromium';
+import type { OpenedPage } from './pageBrowser';
+import {
+  accessibilityFaults,
+  hasBrowser,
+  PageBrowser,
+  rgb,
+  send,
+  sent,
+  styleOf,
+  themeNames,
+  themes,
+} from './pageBrowser';
 
 const bells = `<group> group_label=soft & &lt;b&gt;low hivel=63
 <region> sample=one.wav lokey=48 hikey=53 pitch_keycenter=50
@@ -16,54 +24,32 @@ const bells = `<group> group_label=soft & &lt;b&gt;low hivel=63
 <region> sample=four.wav lokey=48 hikey=53 pitch_keycenter=50
 <region> sample=five.wav lokey=54 hikey=59 pitch_keycenter=57`;
 
+/** With a gap, an overlap, a keyswitch and regions that are not on the keyboard. */
+const faulty = `<group> group_label=soft sw_lokey=24 sw_hikey=25 sw_last=24 sw_label=held
+<region> sample=one.wav lokey=48 hikey=55 pitch_keycenter=50
+<region> sample=two.wav lokey=53 hikey=59 pitch_keycenter=57
+<group> group_label=loud
+<region> sample=three.wav lokey=64 hikey=67 pitch_keycenter=65
+<region> sample=four.wav lokey=-1 hikey=-1
+<region> sample=five.wav lokey=60 hikey=50`;
+
 const sceneOf = (text: string) =>
   buildMapScene(readSfz(text, { path: 'bells.sfz', include: () => ({ kind: 'missing' }) }));
 
-/** Values of theme variables as three kinds of theme set them; the colours are invented. */
-const themes = {
-  'vscode-light': { foreground: '#333333', 'editor-background': '#ffffff', focusBorder: '#0055bb' },
-  'vscode-dark': { foreground: '#cccccc', 'editor-background': '#202020', focusBorder: '#3388dd' },
-  'vscode-high-contrast': {
-    foreground: '#ffffff',
-    'editor-background': '#000000',
-    focusBorder: '#ff8800',
-    contrastBorder: '#66ccdd',
-  },
-};
-const chartColours = {
-  'charts-red': '#d03030',
-  'charts-blue': '#2080e0',
-  'charts-yellow': '#b08000',
-  'charts-orange': '#d08020',
-  'charts-green': '#308840',
-  'charts-purple': '#8040a0',
-};
-
-describe.skipIf(!existsSync(executable))('the page of the keyboard map in a browser', () => {
+describe.skipIf(!hasBrowser)('the page of the keyboard map in a browser', () => {
   let pages: PageBrowser;
 
   beforeAll(async () => {
-    pages = await PageBrowser.start(executable, 'keyboardMap');
+    pages = await PageBrowser.start('keyboardMap', 'keyboard-map');
   });
 
   afterAll(() => pages?.close());
 
-  async function open(theme: keyof typeof themes = 'vscode-light'): Promise<Page> {
-    return pages.open({
-      title: 'Keyboard map',
-      id: 'keyboard-map',
-      theme,
-      variables: { ...chartColours, ...themes[theme] },
-      width: 900,
-      height: 700,
-    });
-  }
-
-  const send = (page: Page, message: HostMessage) =>
-    page.evaluate(`window.dispatchEvent(new MessageEvent('message', { data: ${JSON.stringify(message)} }))`);
-  const sent = (page: Page) => page.evaluate('window.sent') as Promise<PageMessage[]>;
-  const show = (page: Page, text = bells) =>
-    send(page, { type: 'scene', scene: sceneOf(text), document: 'bells.sfz' });
+  const open = (how: OpenedPage = {}) => pages.open(how);
+  const tell = (page: Page, message: MapToPage) => send(page, message);
+  const told = (page: Page) => sent<MapFromPage | { type: 'ready' }>(page);
+  const show = (page: Page, text = bells, document = 'bells.sfz') =>
+    tell(page, { type: 'scene', scene: sceneOf(text), document });
   const focused = async (page: Page) => {
     const id = await page.getByRole('listbox').getAttribute('aria-activedescendant');
     return page.locator(`#${id}`).getAttribute('aria-label');
@@ -71,11 +57,12 @@ describe.skipIf(!existsSync(executable))('the page of the keyboard map in a brow
 
   it('says that it is ready and shows a hint until there is a map', async () => {
     const page = await open();
-    expect(await sent(page)).toEqual([{ type: 'ready' }]);
-    await send(page, { type: 'empty', reason: 'Nothing <here>.' });
+    expect(await told(page)).toEqual([{ type: 'ready' }]);
+    await tell(page, { type: 'empty', reason: 'Nothing <here>.' });
     expect(await page.getByText('Nothing <here>.').isVisible()).toBe(true);
     expect(await page.getByText('The keyboard map shows which keys').isVisible()).toBe(true);
     expect(await page.getByRole('listbox').count()).toBe(0);
+    expect(await accessibilityFaults(page)).toEqual([]);
     await page.close();
   });
 
@@ -107,7 +94,7 @@ describe.skipIf(!existsSync(executable))('the page of the keyboard map in a brow
     expect(await focused(page)).toContain('F#3 to B3, velocity 64 to 127');
     await page.keyboard.press('Enter');
     const at = bells.indexOf('<region> sample=five.wav');
-    expect((await sent(page)).at(-1)).toEqual({
+    expect((await told(page)).at(-1)).toEqual({
       type: 'choose',
       header: 6,
       source: 0,
@@ -121,7 +108,7 @@ describe.skipIf(!existsSync(executable))('the page of the keyboard map in a brow
     expect(await page.locator(':focus').textContent()).toContain('one.wav');
     await page.keyboard.press('Tab');
     await page.keyboard.press('Enter');
-    expect((await sent(page)).at(-1)).toMatchObject({ type: 'choose', header: 2 });
+    expect((await told(page)).at(-1)).toMatchObject({ type: 'choose', header: 2 });
     await page.keyboard.press('Escape');
     expect(await page.locator(':focus').getAttribute('role')).toBe('listbox');
     await page.keyboard.press('End');
@@ -138,16 +125,16 @@ describe.skipIf(!existsSync(executable))('the page of the keyboard map in a brow
     await page.locator('#shape-2').hover({ position: { x: 4, y: 40 } });
     expect(await details.textContent()).toContain('C3 to F3, velocity 64 to 127, group loud');
     await page.locator('#shape-1').click({ position: { x: 4, y: 40 } });
-    expect((await sent(page)).at(-1)).toMatchObject({ type: 'choose', header: 3 });
+    expect((await told(page)).at(-1)).toMatchObject({ type: 'choose', header: 3 });
     await details.getByRole('button', { name: 'three.wav' }).click();
-    expect((await sent(page)).filter(({ type }) => type === 'choose')).toHaveLength(2);
+    expect((await told(page)).filter(({ type }) => type === 'choose')).toHaveLength(2);
     await page.close();
   });
 
   it('marks the shapes at the text cursor and keeps selection and focus when the text changes', async () => {
     const page = await open();
     await show(page);
-    await send(page, { type: 'select', regions: [2, 5] });
+    await tell(page, { type: 'select', regions: [2, 5] });
     const selected = () =>
       page
         .locator('[role=option][aria-selected=true]')
@@ -171,10 +158,16 @@ describe.skipIf(!existsSync(executable))('the page of the keyboard map in a brow
   it('switches layers off and on, and zooms', async () => {
     const page = await open();
     await show(page);
-    await page.getByRole('checkbox', { name: 'loud' }).uncheck();
-    expect(await page.getByRole('option').count()).toBe(2);
-    await page.getByRole('checkbox', { name: 'loud' }).check();
-    expect(await page.getByRole('option').count()).toBe(4);
+    const loud = page.getByRole('checkbox', { name: 'loud' });
+    const shapes = () => page.getByRole('option').count();
+    await page.getByText('loud', { exact: true }).click();
+    expect([await loud.isChecked(), await shapes()]).toEqual([false, 2]);
+    await loud.press('Space');
+    expect([await loud.isChecked(), await shapes()]).toEqual([true, 4]);
+    // As a screen reader presses it.
+    await loud.evaluate((box: { click(): void }) => box.click());
+    expect([await loud.isChecked(), await shapes()]).toEqual([false, 2]);
+    await loud.press('Space');
     const width = async () => (await page.locator('#shape-0').boundingBox())?.width ?? 0;
     const before = await width();
     await page.getByRole('button', { name: 'Zoom in' }).click();
@@ -192,28 +185,51 @@ describe.skipIf(!existsSync(executable))('the page of the keyboard map in a brow
     await page.close();
   });
 
-  it.each(Object.keys(themes) as (keyof typeof themes)[])(
-    'takes its colours from the theme %s',
-    async (theme) => {
-      const page = await open(theme);
-      await show(page);
-      const colour = (selector: string, property: string) =>
-        page.evaluate(
-          `getComputedStyle(document.querySelector('${selector}')).${property}`,
-        ) as Promise<string>;
-      const rgb = (hex: string) =>
-        `rgb(${[1, 3, 5].map((at) => Number.parseInt(hex.slice(at, at + 2), 16)).join(', ')})`;
-      expect(await colour('body', 'backgroundColor')).toBe(rgb(themes[theme]['editor-background']));
-      expect(await colour('.label', 'fill')).toBe(rgb(themes[theme].foreground));
-      await page.getByRole('listbox').focus();
-      expect(await colour('.mark.focused', 'stroke')).toBe(rgb(themes[theme].focusBorder));
-      if (theme === 'vscode-high-contrast') {
-        expect(await colour('.shape', 'stroke')).toBe(rgb(themes[theme].foreground));
-        expect(await colour('.details', 'borderTopColor')).toBe(rgb('#66ccdd'));
-      }
-      await page.close();
-    },
-  );
+  it.each(themeNames)('takes its colours from the theme %s, and axe-core finds no fault', async (theme) => {
+    const page = await open({ theme });
+    const { variables } = themes[theme];
+    await show(page, faulty);
+    await tell(page, { type: 'select', regions: [2] });
+    for (const list of await page.locator('summary').all()) await list.click();
+    await page.getByRole('listbox').focus();
+    expect(await accessibilityFaults(page)).toEqual([]);
+    expect(await styleOf(page, 'body', 'backgroundColor')).toBe(rgb(variables['editor-background'] ?? ''));
+    expect(await styleOf(page, '.label', 'fill')).toBe(rgb(variables.foreground ?? ''));
+    expect(await styleOf(page, '.mark.focused', 'stroke')).toBe(rgb(variables.focusBorder ?? ''));
+    if (theme.startsWith('highContrast')) {
+      expect(await styleOf(page, '.shape', 'stroke')).toBe(rgb(variables.foreground ?? ''));
+      expect(await styleOf(page, '.details', 'borderTopColor')).toBe(rgb(variables.contrastBorder ?? ''));
+    }
+    await page.close();
+  });
+
+  it.each([300, 420])('needs no sideways scrolling at %i pixels', async (width) => {
+    const page = await open({ width });
+    await show(page, faulty);
+    expect(await page.evaluate('document.documentElement.scrollWidth')).toBe(width);
+    expect(await accessibilityFaults(page)).toEqual([]);
+    await page.close();
+  });
+
+  it('remembers zoom, hidden groups and open lists of a document', async () => {
+    const page = await open();
+    await show(page, faulty);
+    await page.getByRole('button', { name: 'Zoom in' }).click();
+    await page.getByText('soft', { exact: true }).click();
+    await page.getByText('Gaps and overlaps in words').click();
+    await page.waitForFunction('window.kept.openLists.length > 0');
+    const state = (await page.evaluate('window.kept')) as object;
+    await page.close();
+
+    const again = await open({ state });
+    await show(again, faulty);
+    expect(await again.getByRole('checkbox', { name: 'soft' }).isChecked()).toBe(false);
+    expect(await again.getByText('150 %').isVisible()).toBe(true);
+    expect(await again.getByText('Overlap: ').isVisible()).toBe(true);
+    await show(again, faulty, 'other.sfz');
+    expect(await again.getByRole('checkbox', { name: 'soft' }).isChecked()).toBe(true);
+    await again.close();
+  });
 
   it('ran without an error and without anything that its content policy refuses', () => {
     expect(pages.troubles).toEqual([]);

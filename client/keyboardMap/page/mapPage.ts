@@ -1,0 +1,331 @@
+import type { PropertyValues, TemplateResult } from 'lit';
+import { html, nothing } from 'lit';
+import { summaryText } from '../../../server/map/describe';
+import type { MapRegion } from '../../../server/map/scene';
+import { button } from '../../webview/page/controls/button';
+import { l10n } from '../../webview/page/l10n';
+import { PageElement } from '../../webview/page/pageElement';
+import type { MapFromPage, MapToPage } from '../messages';
+import type { DetailsEvents } from './details';
+import { details, detailsLine, placesInWords, unplacedRegions } from './details';
+import { layerList, signs } from './legend';
+import { Plot } from './plot';
+import { ShownMap } from './shownMap';
+
+const mostZoom = 12;
+
+/** What the page remembers while it is hidden or the window is reloaded. */
+interface MapState {
+  zoom: number;
+  /** The document that the other values belong to. */
+  document: string;
+  /** Names of the layers that are switched off. */
+  hiddenLayers: readonly string[];
+  /** The lists below the map that are open. */
+  openLists: readonly string[];
+}
+
+/** The keyboard map with its legend and details. */
+export class MapPage extends PageElement<MapToPage, MapFromPage, MapState> {
+  #map: ShownMap | undefined;
+  #reason = l10n.t('Waiting for a document.');
+  #plot: Plot | undefined;
+  /** Whether shapes must be drawn anew, not only what is marked in them. */
+  #isOutOfDate = false;
+  #hasMapFocus = false;
+  readonly #events: DetailsEvents = {
+    choose: (region) => this.#choose(region),
+    goTo: (shape) => this.#goTo(shape),
+  };
+
+  constructor() {
+    super({ zoom: 1, document: '', hiddenLayers: [], openLists: [] });
+  }
+
+  protected override receive(message: MapToPage): void {
+    switch (message.type) {
+      case 'scene':
+        this.#showScene(message.scene, message.document);
+        break;
+      case 'select':
+        this.#map?.select(message.regions, !this.#hasFocus());
+        this.#plot?.reveal(this.#map?.firstSelected);
+        break;
+      case 'empty':
+        this.#map = undefined;
+        this.#reason = message.reason;
+    }
+    this.requestUpdate();
+  }
+
+  #showScene(scene: ShownMap['scene'], document: string): void {
+    const isSame = document === this.state.document;
+    // Layers of another instrument are not meant, though they may have the same names.
+    if (!isSame) this.remember({ document, hiddenLayers: [] });
+    if (scene.regionCount === 0) {
+      this.#map = undefined;
+      this.#reason = l10n.t('{0} has no regions yet.', document);
+      return;
+    }
+    this.#map = new ShownMap(scene, this.state.hiddenLayers, isSame ? this.#map : undefined);
+    this.#isOutOfDate = true;
+  }
+
+  protected override render(): TemplateResult {
+    return this.#map ? this.#chart(this.#map) : this.#hint();
+  }
+
+  #hint(): TemplateResult {
+    return html`<section class="empty">
+      <h1>${l10n.t('Keyboard map')}</h1>
+      <p class="reason" role="status">${this.#reason}</p>
+      <p class="quiet">
+        ${l10n.t(
+          'The keyboard map shows which keys and velocities play which sample: write a region with a sample and a key range in an instrument document, and it appears here.',
+        )}
+      </p>
+    </section>`;
+  }
+
+  #chart(map: ShownMap): TemplateResult {
+    return html`<div class="chart" @keydown=${this.#anyKey}>
+      <header class="bar">
+        <h1>${this.state.document}</h1>
+        <p class="summary" role="status" aria-live="polite">${summaryText(map.scene)}</p>
+        ${this.#zoomButtons()}
+      </header>
+      <div class="body">
+        <div class="plot-row">
+          <div class="axis-column"></div>
+          <div class="scroller" tabindex="-1" @wheel=${this.#wheel}>
+            <div
+              class="map"
+              role="listbox"
+              tabindex="0"
+              aria-multiselectable="true"
+              aria-label=${l10n.t('Regions by key and velocity')}
+              aria-describedby="keyboard-map-help"
+              aria-activedescendant=${map.active === undefined ? nothing : `shape-${map.active}`}
+              @keydown=${this.#mapKey}
+              @focus=${() => this.#focusChanged(true)}
+              @blur=${() => this.#focusChanged(false)}
+              @pointerover=${(event: Event) => this.#hover(shapeAt(event))}
+              @pointerleave=${() => this.#hover(undefined)}
+              @click=${this.#click}
+            ></div>
+          </div>
+        </div>
+        <div class="side">
+          <section class="details" aria-label=${l10n.t('Details')}>
+            <p class="details-text" aria-live=${this.#hasMapFocus ? 'off' : 'polite'}>${detailsLine(map)}</p>
+            <div class="details-body" @keydown=${this.#detailsKey}>${details(map, this.#events)}</div>
+          </section>
+          ${layerList(map, (layer, isShown) => this.#showLayer(layer, isShown))} ${signs(map.scene)}
+          ${this.#lists(map)}
+          <p id="keyboard-map-help" class="help quiet">
+            ${l10n.t(
+              'Arrow keys move to the nearest shape, Page Up and Page Down step through all of them. Enter shows a region in the text, Escape goes back. Plus and minus zoom.',
+            )}
+          </p>
+        </div>
+      </div>
+    </div>`;
+  }
+
+  #zoomButtons(): TemplateResult {
+    const { zoom } = this.state;
+    return html`<div class="zoom" role="group" aria-label=${l10n.t('Zoom')}>
+      ${button({ label: '−', name: l10n.t('Zoom out'), isSecondary: true, press: () => this.#zoomTo(zoom / 1.5) })}
+      <output aria-label=${l10n.t('Zoom level')}>${Math.round(zoom * 100)} %</output>
+      ${button({ label: '+', name: l10n.t('Zoom in'), isSecondary: true, press: () => this.#zoomTo(zoom * 1.5) })}
+    </div>`;
+  }
+
+  /** Gaps and overlaps in words, and the regions that have no place on the keyboard. */
+  #lists({ scene }: ShownMap): TemplateResult {
+    const places = placesInWords(scene);
+    const unplaced = scene.unplaced.length;
+    const count =
+      unplaced === 1
+        ? l10n.t('1 region not on the keyboard')
+        : l10n.t('{0} regions not on the keyboard', unplaced);
+    return html`${
+      places.length === 0
+        ? nothing
+        : this.#list(
+            'places',
+            l10n.t('Gaps and overlaps in words'),
+            html`<ul>
+              ${places.map((line) => html`<li>${line}</li>`)}
+            </ul>`,
+          )
+    }${
+      unplaced === 0
+        ? nothing
+        : this.#list(
+            'unplaced',
+            count,
+            html`<ol class="regions">${unplacedRegions(scene, this.#events)}</ol>`,
+          )
+    }`;
+  }
+
+  #list(name: string, heading: string, content: TemplateResult): TemplateResult {
+    const { openLists } = this.state;
+    const toggled = ({ currentTarget }: Event) => {
+      const others = this.state.openLists.filter((one) => one !== name);
+      this.remember({ openLists: (currentTarget as HTMLDetailsElement).open ? [...others, name] : others });
+    };
+    return html`<details class=${name} ?open=${openLists.includes(name)} @toggle=${toggled}>
+      <summary>${heading}</summary>
+      ${content}
+    </details>`;
+  }
+
+  protected override updated(changed: PropertyValues): void {
+    super.updated(changed);
+    const map = this.#map;
+    if (!map) {
+      this.#plot = undefined;
+      return;
+    }
+    if (!this.#plot) {
+      this.#plot = this.#newPlot();
+      this.#isOutOfDate = true;
+    }
+    if (this.#isOutOfDate) this.#plot.draw(map, this.#zoom);
+    this.#isOutOfDate = false;
+    this.#plot.mark(this.#hasFocus());
+  }
+
+  #newPlot(): Plot {
+    const [scroller, map, axis] = ['.scroller', '.map', '.axis-column'].map(
+      (selector) => this.querySelector(selector) as HTMLElement,
+    ) as [HTMLElement, HTMLElement, HTMLElement];
+    const fit = () =>
+      requestAnimationFrame(() => {
+        this.#plot?.fit();
+        this.requestUpdate();
+      });
+    new ResizeObserver(fit).observe(scroller);
+    // The height of the window counts, which the plot's own room does not tell.
+    new ResizeObserver(fit).observe(document.documentElement);
+    return new Plot({ scroller, map, axis });
+  }
+
+  get #zoom(): number {
+    return Math.max(1, Math.min(mostZoom, this.state.zoom));
+  }
+
+  #hasFocus(): boolean {
+    return this.#hasMapFocus || (this.querySelector('.details')?.contains(document.activeElement) ?? false);
+  }
+
+  #focusChanged(hasFocus: boolean): void {
+    this.#hasMapFocus = hasFocus;
+    const map = this.#map;
+    if (map && hasFocus) {
+      map.active ??= map.firstSelected ?? map.order[0];
+      this.#plot?.reveal(map.active);
+    }
+    this.requestUpdate();
+  }
+
+  #hover(index: number | undefined): void {
+    const map = this.#map;
+    if (!map || index === map.hovered) return;
+    map.hovered = index;
+    this.requestUpdate();
+  }
+
+  #click(event: Event): void {
+    const index = shapeAt(event);
+    if (index === undefined || !this.#map) return;
+    this.#map.active = index;
+    this.#moved();
+    const [region] = this.#map.shape(index)?.regions ?? [];
+    if (region) this.#choose(region);
+  }
+
+  #choose({ header, source, start, end }: MapRegion): void {
+    this.tell({ type: 'choose', header, source, start, end });
+  }
+
+  #goTo(shape: number): void {
+    if (!this.#map) return;
+    this.#map.active = shape;
+    this.#map.hovered = undefined;
+    this.#focusMap();
+    this.#moved();
+  }
+
+  #focusMap(): void {
+    this.querySelector<HTMLElement>('.map')?.focus();
+  }
+
+  #moved(): void {
+    this.#plot?.reveal(this.#map?.active);
+    this.requestUpdate();
+  }
+
+  #mapKey(event: KeyboardEvent): void {
+    if (!this.#map || event.ctrlKey || event.metaKey || event.altKey) return;
+    if (event.key === 'Enter' || event.key === ' ') this.#enter();
+    else if (this.#map.move(event.key)) this.#moved();
+    else return;
+    event.preventDefault();
+  }
+
+  /** One region is chosen at once; among several the details let choose. */
+  #enter(): void {
+    const shape = this.#map?.shape(this.#map.active);
+    const [first] = shape?.regions ?? [];
+    if (!shape || !first) return;
+    if (shape.regions.length === 1) this.#choose(first);
+    else this.querySelector<HTMLElement>('.details-body .region')?.focus();
+  }
+
+  #detailsKey(event: KeyboardEvent): void {
+    if (event.key === 'Escape') this.#focusMap();
+  }
+
+  #anyKey(event: KeyboardEvent): void {
+    if (event.ctrlKey || event.metaKey || event.altKey) return;
+    if (event.key === '+' || event.key === '=') this.#zoomTo(this.#zoom * 1.5);
+    else if (event.key === '-' || event.key === '_') this.#zoomTo(this.#zoom / 1.5);
+    else if (event.key === '0') this.#zoomTo(1);
+    else return;
+    event.preventDefault();
+  }
+
+  #wheel(event: WheelEvent): void {
+    if (!event.ctrlKey) return;
+    event.preventDefault();
+    const { left } = (event.currentTarget as HTMLElement).getBoundingClientRect();
+    this.#zoomTo(this.#zoom * 1.2 ** -Math.sign(event.deltaY), event.clientX - left);
+  }
+
+  /** Zooms such that what stands at `offset` pixels from the left stays there; without it, the active shape or the middle. */
+  #zoomTo(zoom: number, offset?: number): void {
+    const wanted = Math.max(1, Math.min(mostZoom, zoom));
+    if (wanted === this.#zoom) return;
+    this.#plot?.zoomTo(wanted, offset ?? this.#plot.middleOf(this.#map?.active));
+    this.remember({ zoom: wanted });
+    this.requestUpdate();
+  }
+
+  #showLayer(layer: number, isShown: boolean): void {
+    const map = this.#map;
+    if (!map) return;
+    map.showLayer(layer, isShown);
+    this.remember({ hiddenLayers: map.hiddenNames });
+    this.#isOutOfDate = true;
+    this.requestUpdate();
+  }
+}
+
+/** The shape that an event of the pointer is about. */
+function shapeAt(event: Event): number | undefined {
+  const element = event.target instanceof Element ? event.target.closest<SVGElement>('[data-shape]') : null;
+  return element ? Number(element.dataset.shape) : undefined;
+}

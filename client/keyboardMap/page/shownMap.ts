@@ -1,0 +1,134 @@
+import type { MapRegion, MapScene, MapShape } from '../../../server/map/scene';
+import type { Direction } from './navigation';
+import { findAgain, nearestShape, readingOrder } from './navigation';
+
+/** A map with what is chosen and pointed at in it. Shapes and layers are given by their position in the scene. */
+export class ShownMap {
+  readonly scene: MapScene;
+  readonly hiddenLayers = new Set<number>();
+  /** Shapes that are shown, in the order in which they are stepped through. */
+  order: readonly number[] = [];
+  /** The shape that arrow keys move from; the one clicked last. */
+  active: number | undefined;
+  hovered: number | undefined;
+  /** Regions and shapes at the text cursor. */
+  selectedHeaders: ReadonlySet<number> = new Set();
+  selected: ReadonlySet<number> = new Set();
+  #shapeOfHeader: Map<number, number> | undefined;
+
+  /** Takes over what is chosen in an earlier map of the same document, as far as this one has it. */
+  constructor(scene: MapScene, hiddenNames: readonly string[], before?: ShownMap) {
+    this.scene = scene;
+    scene.layers.forEach(({ name }, layer) => {
+      if (hiddenNames.includes(name)) this.hiddenLayers.add(layer);
+    });
+    if (before) {
+      this.active = before.active === undefined ? undefined : this.#again(before, before.active);
+      const selected = [...before.selected].map((index) => this.#again(before, index));
+      this.selected = new Set(selected.filter((index) => index !== undefined));
+    }
+    this.#layersChanged();
+  }
+
+  /** The names of the layers that are switched off. */
+  get hiddenNames(): string[] {
+    return [...this.hiddenLayers].map((layer) => this.scene.layers[layer]?.name ?? '');
+  }
+
+  /** The shape that details are shown of. */
+  get detailed(): number | undefined {
+    return this.hovered ?? this.active ?? this.firstSelected;
+  }
+
+  get firstSelected(): number | undefined {
+    return this.selected.values().next().value;
+  }
+
+  shape(index: number | undefined): MapShape | undefined {
+    return index === undefined ? undefined : this.scene.shapes[index];
+  }
+
+  /** Marks the shapes of regions; the first of them is moved from where `isActive` says so. */
+  select(headers: readonly number[], isActive: boolean): void {
+    this.selectedHeaders = new Set(headers);
+    const shapes = headers.map((header) => this.#shapesByHeader().get(header));
+    this.selected = new Set(shapes.filter((index) => index !== undefined));
+    if (isActive && this.firstSelected !== undefined) this.active = this.firstSelected;
+  }
+
+  showLayer(layer: number, isShown: boolean): void {
+    if (isShown) this.hiddenLayers.delete(layer);
+    else this.hiddenLayers.add(layer);
+    this.#layersChanged();
+  }
+
+  /** Moves to another shape by the name of a key; whether that key moves. */
+  move(key: string): boolean {
+    const next = this.#next(key);
+    if (next === 'none') return false;
+    if (next === undefined) return true;
+    this.active = next;
+    this.hovered = undefined;
+    return true;
+  }
+
+  /** The region of a header, wherever it is. */
+  region(header: number): MapRegion | undefined {
+    const index = this.#shapesByHeader().get(header);
+    const regions = this.shape(index)?.regions ?? this.scene.unplaced;
+    return regions.find((one) => one.header === header);
+  }
+
+  #next(key: string): number | 'none' | undefined {
+    const { active, order } = this;
+    const at = active === undefined ? -1 : order.indexOf(active);
+    const direction = directions[key];
+    if (direction)
+      return active === undefined ? order[0] : nearestShape(this.scene.shapes, order, active, direction);
+    switch (key) {
+      case 'Home':
+        return order[0];
+      case 'End':
+        return order.at(-1);
+      case 'PageDown':
+        return order[Math.min(at + 1, order.length - 1)];
+      case 'PageUp':
+        return order[Math.max(at - 1, 0)];
+      case 'Escape':
+        return this.firstSelected;
+      default:
+        return 'none';
+    }
+  }
+
+  #layersChanged(): void {
+    this.order = readingOrder(this.scene.shapes, this.hiddenLayers);
+    const active = this.shape(this.active);
+    if (active && this.hiddenLayers.has(active.layer)) this.active = this.order[0];
+  }
+
+  #again(before: ShownMap, index: number): number | undefined {
+    const { scene } = before;
+    const shape = scene.shapes[index];
+    if (!shape) return undefined;
+    const names = this.scene.layers.map(({ name }) => name);
+    return findAgain(this.scene.shapes, names, shape, scene.layers[shape.layer]?.name ?? '');
+  }
+
+  #shapesByHeader(): Map<number, number> {
+    if (!this.#shapeOfHeader) {
+      this.#shapeOfHeader = new Map();
+      for (const [index, { regions }] of this.scene.shapes.entries()) {
+        for (const { header } of regions) this.#shapeOfHeader.set(header, index);
+      }
+    }
+    return this.#shapeOfHeader;
+  }
+}
+
+const directions: Readonly<Record<string, Direction | undefined>> = {
+  ArrowLeft: 'left',
+  ArrowRight: 'right',
+  ArrowUp: 'up',
+  ArrowDown: 'down',
+};

@@ -1,0 +1,82 @@
+import type { TemplateResult } from 'lit';
+import { html } from 'lit';
+import { classMap } from 'lit/directives/class-map.js';
+import type { PreviewColumn } from '../../../server/protocol/requests/tableRequests';
+import type { ColumnMeaning } from '../../../server/trade/meaning';
+import { meaningNames } from '../../../server/trade/meaning';
+import type { Option } from '../../webview/page/controls/choice';
+import { choice } from '../../webview/page/controls/choice';
+import { l10n } from '../../webview/page/l10n';
+
+/** From these confidences on a column counts as sure, and as likely (our choice). */
+const sure = 0.85;
+const likely = 0.6;
+
+/**
+ * The columns of a table as rows: heading, a few cells, meaning to choose, and why. `byHand` lists those that were
+ * chosen; `null` stands for what is found by itself.
+ */
+export function columnTable(
+  columns: readonly PreviewColumn[],
+  byHand: ReadonlySet<number>,
+  choose: (column: number, meaning: ColumnMeaning | null) => void,
+): TemplateResult {
+  return html`<table class="columns">
+    <thead>
+      <tr>
+        <th scope="col">${l10n.t('Column')}</th>
+        <th scope="col">${l10n.t('Cells')}</th>
+        <th scope="col">${l10n.t('Taken for')}</th>
+        <th scope="col">${l10n.t('How sure, and why')}</th>
+      </tr>
+    </thead>
+    <tbody>
+      ${columns.map((column) => columnRow(column, byHand.has(column.index), choose))}
+    </tbody>
+  </table>`;
+}
+
+function columnRow(
+  { index, heading, meaning, confidence, evidence, examples }: PreviewColumn,
+  isByHand: boolean,
+  choose: (column: number, meaning: ColumnMeaning | null) => void,
+): TemplateResult {
+  const name = heading === '' ? l10n.t('Column {0}', index + 1) : heading;
+  return html`<tr class=${classMap({ unused: meaning === 'unknown' })}>
+    <th scope="row" class="column-name">
+      <span class=${classMap({ quiet: heading === '' })}>${name}</span>
+    </th>
+    <td class="cells">${examples.map((one) => html`<span class="cell">${one}</span> `)}</td>
+    <td>
+      ${choice({
+        id: `column-${index}`,
+        label: l10n.t('Meaning of {0}', name),
+        describedBy: `why-${index}`,
+        options: meaningOptions(isByHand),
+        value: meaning,
+        isSearched: true,
+        choose: (value) => choose(index, value === '' ? null : (value as ColumnMeaning)),
+      })}
+    </td>
+    <td class="why" id="why-${index}">
+      <span class="sureness">${surenessText(confidence, meaning, isByHand)}</span> ${isByHand ? '' : evidence.join(' ')}
+    </td>
+  </tr>`;
+}
+
+function meaningOptions(isByHand: boolean): Option[] {
+  const options = (Object.keys(meaningNames) as ColumnMeaning[]).map((meaning) => ({
+    value: meaning,
+    label: meaning === 'unknown' ? l10n.t('not used') : meaningNames[meaning],
+  }));
+  return isByHand ? [{ value: '', label: l10n.t('as found by itself') }, ...options] : options;
+}
+
+/** How sure the reading of a column is, in words and as a share. */
+function surenessText(confidence: number, meaning: ColumnMeaning, isByHand: boolean): string {
+  if (isByHand) return l10n.t('Set by hand.');
+  if (meaning === 'unknown') return l10n.t('Not understood.');
+  const percent = `${Math.round(confidence * 100)} %`;
+  if (confidence >= sure) return l10n.t('Sure ({0}).', percent);
+  return confidence >= likely ? l10n.t('Likely ({0}).', percent) : l10n.t('A guess ({0}).', percent);
+}

@@ -1,0 +1,2 @@
+/** Style sheets that a page imports for the bundler. */
+declare module '*.css';

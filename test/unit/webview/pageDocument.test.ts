@@ -1,0 +1,83 @@
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { pageDocument } from '../../../client/webview/pageDocument';
+import { hasBrowser, PageBrowser } from './pageBrowser';
+
+const parts = {
+  title: 'A page',
+  id: 'a-page',
+  scriptUri: '/a.js',
+  styleUri: '/a.css',
+  cspSource: 'https://page.test',
+  nonce: 'n0nce',
+  language: 'en',
+};
+
+describe('the document of a page', () => {
+  it('holds translations that cannot end the element they are in', () => {
+    const strings = { One: '</script><script>alert(1)</script>' };
+    const [, data = ''] = /id="page-strings">(.*?)<\/script>/.exec(pageDocument({ ...parts, strings })) ?? [];
+    expect(JSON.parse(data)).toEqual(strings);
+  });
+});
+
+describe.skipIf(!hasBrowser)('the policy of a page in a browser', () => {
+  let pages: PageBrowser;
+
+  beforeAll(async () => {
+    pages = await PageBrowser.start('keyboardMap', 'keyboard-map');
+  });
+
+  afterAll(() => pages?.close());
+
+  /** What a page can do that plays sound: a worklet and a worker of its own text, a file of its own place. */
+  const trySound = (page: Page) =>
+    page.evaluate(`(async () => {
+      const address = (text) => URL.createObjectURL(new Blob([text], { type: 'text/javascript' }));
+      const worked = async (what) => { try { await what(); return true; } catch { return false; } };
+      return {
+        worklet: await worked(() => new OfflineAudioContext(1, 128, 44100).audioWorklet.addModule(address(''))),
+        worker: await worked(() => new Promise((done, failed) => {
+          const worker = new Worker(address('postMessage(1)'));
+          worker.onmessage = done;
+          worker.onerror = failed;
+        })),
+        file: await worked(() => fetch('/theme.css')),
+        elsewhere: await worked(() => fetch('https://elsewhere.test/')),
+        text: await worked(() => new Function('return 1')()),
+      };
+    })()`);
+
+  // AudioWorklet is for secure contexts alone (Web Audio API, section 1.32), which the place of the tests is made to be.
+  it('lets the page that plays sound have worklet, worker and files of its own, and nothing else', async () => {
+    const page = await pages.open({ playsSound: true });
+    expect(await trySound(page)).toEqual({
+      worklet: true,
+      worker: true,
+      file: true,
+      elsewhere: false,
+      text: false,
+    });
+    await page.close();
+  });
+
+  it('lets other pages have none of them', async () => {
+    const page = await pages.open();
+    expect(await trySound(page)).toEqual({
+      worklet: false,
+      worker: false,
+      file: false,
+      elsewhere: false,
+      text: false,
+    });
+    await page.close();
+  });
+
+  it('says texts in the language that the host gives', async () => {
+    const page = await pages.open({
+      strings: { 'Waiting for a document.': '<b>Warte</b> auf ein Dokument.' },
+    });
+    expect(await page.getByText('<b>Warte</b> auf ein Dokument.').isVisible()).toBe(true);
+    await page.close();
+  });
+});
