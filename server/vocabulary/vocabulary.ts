@@ -1,3 +1,5 @@
+import type { LevelScale } from '../trade/scales/levelScale';
+
 /**
  * How an XML dialect writes an instrument: which of its elements are what, where each parameter stands and in which
  * form. Parameters carry the names of the open SFZ format. It is kept as JSON in a file named `*.vocabulary.json`.
@@ -83,10 +85,11 @@ export type ValueForm =
    */
   | ({ kind: 'velocity'; most: number; touching?: boolean; step?: number } & WithUnitText)
   /**
-   * A level in dB, in centibels (tenths of a dB), as a factor of the amplitude, or as a percentage of it. `attenuation`: greater numbers are quieter; a
-   * factor or percentage then says what is missing to 1 or 100.
+   * A level in dB, in centibels (tenths of a dB), or as a share of the amplitude: as a factor, a percentage, or a number of seven
+   * or eight bits, of which 127 or 255 is the full amplitude. `attenuation`: greater numbers are quieter; a share then says
+   * what is missing to the full one.
    */
-  | ({ kind: 'level'; unit: 'dB' | 'centibels' | 'factor' | 'percent'; attenuation?: boolean } & WithUnitText)
+  | ({ kind: 'level'; unit: LevelScale; attenuation?: boolean } & WithUnitText)
   /**
    * A position between the numbers for left, centre and right. `sides`: letters or words stand for the sign, as in `50R`, and
    * one for the centre alone; `sidesStand` says where they are written.

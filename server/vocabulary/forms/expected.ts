@@ -1,5 +1,12 @@
 import type { ValueForm } from '../vocabulary';
 
+const shareNames = {
+  factor: 'a factor',
+  percent: 'a percentage',
+  sevenBits: 'a number up to 127',
+  eightBits: 'a number up to 255',
+} as const;
+
 /** What a value in a form has to be, for messages: `a key number or a note name such as C3`. */
 export function expectedOf(form: ValueForm): string {
   switch (form.kind) {
@@ -10,7 +17,7 @@ export function expectedOf(form: ValueForm): string {
     case 'level':
       return form.unit === 'dB' || form.unit === 'centibels'
         ? `a level in ${form.unit}`
-        : `a level as ${form.unit === 'factor' ? 'a factor' : 'a percentage'}, 0 or more`;
+        : `a level as ${shareNames[form.unit]}, 0 or more`;
     case 'pan':
       return `a position from ${form.left} (left) to ${form.right} (right)`;
     case 'tuning':

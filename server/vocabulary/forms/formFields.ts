@@ -35,7 +35,7 @@ export const formFields: Readonly<Record<ValueForm['kind'], Readonly<Record<stri
     unitText,
   },
   level: {
-    unit: required(choice('dB', 'centibels', 'factor', 'percent')),
+    unit: required(choice('dB', 'centibels', 'factor', 'percent', 'sevenBits', 'eightBits')),
     attenuation: { kind: 'switch' },
     unitText,
   },

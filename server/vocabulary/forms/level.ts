@@ -1,4 +1,5 @@
 import { resolveOpcode } from '../../model/opcodes/resolve';
+import { fullLevels } from '../../trade/scales/levelScale';
 import type { ValueForm } from '../vocabulary';
 import type { NumberForm } from './numberForm';
 import { unitNames, unitsOf } from './numberForm';
@@ -13,7 +14,7 @@ const silence = /^\s*[-−+]?\s*(?:inf(?:inity)?|∞)\s*(?:dB|cB)?\s*$/i;
 type Level = Extract<ValueForm, { kind: 'level' }>;
 
 /**
- * Levels. A factor or percentage of the amplitude is 20 · log10(factor) dB (IEC 60027-3: levels of field quantities), 0 the
+ * Levels. A factor, percentage or other share of the amplitude is 20 · log10(factor) dB (IEC 60027-3: levels of field quantities), 0 the
  * least level that the format documents. A centibel is a tenth of a dB, as attenuations of the SoundFont format are counted
  * (SoundFont 2.04, 8.1.3: initialAttenuation). An attenuation in dB counts down from 0, one as a share is what is missing to 1.
  * Parameters that the format counts in percent, such as `amplitude`, are given in percent.
@@ -35,7 +36,7 @@ export function levelForm(form: Level, parameter: string): NumberForm {
   };
 }
 
-function isLogarithmic(unit: Level['unit']): boolean {
+function isLogarithmic(unit: Level['unit']): unit is 'dB' | 'centibels' {
   return unit === 'dB' || unit === 'centibels';
 }
 
@@ -59,21 +60,23 @@ function unitsFor(unit: Level['unit']): (readonly [readonly string[], number])[]
     case 'percent':
       return [[unitNames.percent, 1]];
     case 'factor':
-      return [[unitNames.percent, 0.01]];
+    case 'sevenBits':
+    case 'eightBits':
+      return [[unitNames.percent, fullLevels[unit] / 100]];
   }
 }
 
 function attenuated({ unit, attenuation }: Level): (level: number) => number {
   if (attenuation !== true) return (level) => level;
   if (isLogarithmic(unit)) return (level) => 0 - level;
-  const whole = unit === 'factor' ? 1 : 100;
+  const whole = fullLevels[unit];
   return (level) => whole - level;
 }
 
 function decibelsOf(unit: Level['unit']): (level: number) => number {
   if (unit === 'dB') return (level) => level;
   if (unit === 'centibels') return (level) => toBillionths(level / 10);
-  const whole = unit === 'factor' ? 1 : 100;
+  const whole = fullLevels[unit];
   return (level) => {
     if (level < 0) return Number.NaN;
     return Math.max(silenceDb, toMillionths(20 * Math.log10(level / whole)));
@@ -83,7 +86,7 @@ function decibelsOf(unit: Level['unit']): (level: number) => number {
 function fromDecibels(unit: Level['unit']): (decibels: number) => number {
   if (unit === 'dB') return (decibels) => decibels;
   if (unit === 'centibels') return (decibels) => decibels * 10;
-  const whole = unit === 'factor' ? 1 : 100;
+  const whole = fullLevels[unit];
   return (decibels) => (decibels <= silenceDb ? 0 : whole * 10 ** (decibels / 20));
 }
 
@@ -92,7 +95,7 @@ function percentOf(unit: Level['unit']): (level: number) => number {
     const times = perDecibel(unit);
     return (level) => (level <= silenceDb * times ? 0 : toMillionths(100 * 10 ** (level / times / 20)));
   }
-  const times = unit === 'factor' ? 100 : 1;
+  const times = 100 / fullLevels[unit];
   return (level) => (level < 0 ? Number.NaN : toBillionths(level * times));
 }
 
@@ -106,5 +109,6 @@ function fromPercent(unit: Level['unit']): (percent: number) => number {
           ? silenceDb * times
           : Math.max(silenceDb, 20 * Math.log10(percent / 100)) * times;
   }
-  return (percent) => (percent < 0 ? Number.NaN : unit === 'factor' ? percent / 100 : percent);
+  const times = fullLevels[unit] / 100;
+  return (percent) => (percent < 0 ? Number.NaN : percent * times);
 }

@@ -1,3 +1,4 @@
+import { levelScalePhrases } from '../../trade/scales/levelScale';
 import type { ValueForm, Vocabulary, VocabularyParameter } from '../vocabulary';
 
 /** A vocabulary in plain words: a line for each element, and under it one for each parameter and how it is written. */
@@ -45,7 +46,7 @@ function plainWords(form: ValueForm): string {
     case 'velocity':
       return `velocity from 0 to ${form.most}${form.step === undefined ? '' : `, the next layer begins ${form.step} above a high end`}`;
     case 'level':
-      return `${form.attenuation ? 'attenuation' : 'level'} ${levelUnits[form.unit]}`;
+      return `${form.attenuation ? 'attenuation' : 'level'} ${levelScalePhrases[form.unit]}`;
     case 'pan':
       return `pan from ${form.left} (left) over ${form.centre} to ${form.right} (right)${form.sides ? `, with ${form.sides.left}, ${form.sides.centre} and ${form.sides.right} for the sides` : ''}`;
     case 'tuning':
@@ -80,13 +81,6 @@ function plainWords(form: ValueForm): string {
 }
 
 const keysWritten = { name: 'by note name', number: 'number', hexadecimal: 'number in hexadecimal' } as const;
-
-const levelUnits = {
-  dB: 'in dB',
-  centibels: 'in centibels',
-  factor: 'as a factor',
-  percent: 'in percent',
-} as const;
 
 function signed(value: number): string {
   return value < 0 ? `${value}` : `+${value}`;

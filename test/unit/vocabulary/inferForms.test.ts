@@ -48,6 +48,8 @@ describe('a level', () => {
     ['is a factor where all lie from 0 to 1', [0.25, 0.9, 1], { unit: 'factor' }, 'sure'],
     ['is a factor where all lie around 1', [0.8, 1.25, 1], { unit: 'factor' }, 'sure'],
     ['is a percentage where all lie up to 100', [25, 80, 100], { unit: 'percent' }, 'sure'],
+    ['is a number of seven bits where all lie up to 127', [127, 40, 90], { unit: 'sevenBits' }, 'sure'],
+    ['is in doubt where 100 could be the full level or not', [97, 41, 83], { unit: 'sevenBits' }, 'in doubt'],
     ['is in doubt where only 0 and 1 occur', [0, 1, 1], { unit: 'factor' }, 'in doubt'],
     ['is in doubt where only 0 occurs', [0, 0, 0], { unit: 'dB' }, 'in doubt'],
     ['is in doubt for a few small numbers', [0, 2, 5], { unit: 'dB' }, 'in doubt'],

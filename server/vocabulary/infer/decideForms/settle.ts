@@ -1,3 +1,4 @@
+import { levelScalePhrases } from '../../../trade/scales/levelScale';
 import type { ValueForm, VocabularyParameter } from '../../vocabulary';
 import { addedValues } from '../addedValues';
 import type { Assigned } from '../assign';
@@ -284,7 +285,7 @@ function formDraft(id: string, one: Assigned, parameter: string, reading: FormRe
 function formWords(form: ValueForm): string {
   switch (form.kind) {
     case 'level':
-      return `${form.unit === 'factor' ? 'as a factor' : form.unit === 'percent' ? 'in percent' : `in ${form.unit}`}${form.attenuation ? ', greater is quieter' : ''}`;
+      return `${levelScalePhrases[form.unit]}${form.attenuation ? ', greater is quieter' : ''}`;
     case 'tuning':
       return form.unit === 'ratio' ? 'as a ratio' : `in ${form.unit}`;
     case 'time':

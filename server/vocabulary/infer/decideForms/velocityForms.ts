@@ -1,3 +1,6 @@
+import type { ScaleReading } from '../../../trade/scales/numbers';
+import { numbersOf } from '../../../trade/scales/numbers';
+import { velocityScale } from '../../../trade/scales/velocityScale';
 import type { ValueForm } from '../../vocabulary';
 import type { Assigned } from '../assign';
 import type { Draft } from '../draft';
@@ -15,7 +18,7 @@ export interface VelocityForms {
 /** Decides by the greatest velocity, and by whether layers share their bounds. */
 export function decideVelocityForms(velocities: readonly Assigned[]): VelocityForms {
   if (velocities.length === 0) return { formOf: () => ({ kind: 'velocity', most: 127 }), drafts: [] };
-  const { most, confidence, reason, others } = mostOf(velocities);
+  const { scale: most, confidence, reason, others } = mostOf(velocities);
   const touching = shareBounds(velocities, most);
   const step = touching ? undefined : stepOf(velocities, most);
   const span = exampleOf(velocities[0]);
@@ -64,73 +67,13 @@ export function decideVelocityForms(velocities: readonly Assigned[]): VelocityFo
   };
 }
 
-function mostOf(velocities: readonly Assigned[]): {
-  most: number;
-  confidence: number;
-  reason: string;
-  others: number[];
-} {
-  let greatest = 0;
-  let least = Number.POSITIVE_INFINITY;
-  let isFractional = false;
-  let isPercent = false;
-  for (const { facts, unit } of velocities) {
-    greatest = Math.max(greatest, facts.greatest);
-    least = Math.min(least, facts.least);
-    if (facts.whole < facts.numeric) isFractional = true;
-    if (facts.unit === 'percent' || unit === 'percent') isPercent = true;
-  }
-  if (isPercent) return { most: 100, confidence: 0.95, reason: 'They are percentages.', others: [127, 1] };
-  if (greatest <= 1) {
-    if (isFractional)
-      return { most: 1, confidence: 0.97, reason: 'All of them lie from 0 to 1.', others: [127] };
-    return {
-      most: 1,
-      confidence: greatest === 1 && least === 0 ? 0.7 : 0.5,
-      reason: 'Only 0 and 1 occur, which could also be the lowest of 127.',
-      others: [127, 100],
-    };
-  }
-  if (greatest > 128)
-    return {
-      most: greatest <= 255 ? 255 : 256,
-      confidence: 0.8,
-      reason: `The greatest is ${greatest}.`,
-      others: [127],
-    };
-  if (greatest === 128) return { most: 128, confidence: 0.8, reason: 'The greatest is 128.', others: [127] };
-  if (greatest > 100)
-    return { most: 127, confidence: 0.97, reason: `The greatest is ${greatest}.`, others: [100] };
-  if (greatest === 100 && isFractional)
-    return {
-      most: 100,
-      confidence: 0.85,
-      reason: 'The greatest is 100, and there are fractions.',
-      others: [127],
-    };
-  if (greatest === 100 && least === 0) {
-    const isLayered = shareOrFollow(velocities);
-    return {
-      most: isLayered ? 100 : 127,
-      confidence: 0.7,
-      reason: `They run from 0 to 100${isLayered ? ' in layers' : ''}, which could be percentages or the lower part of 127.`,
-      others: [isLayered ? 127 : 100],
-    };
-  }
-  if (greatest === 100) {
-    return {
-      most: 127,
-      confidence: 0.8,
-      reason: `They lie from ${least} to 100, and MIDI counts velocities up to 127.`,
-      others: [100],
-    };
-  }
-  return {
-    most: 127,
-    confidence: isFractional ? 0.6 : 0.8,
-    reason: `The greatest is ${greatest}, and MIDI counts velocities up to 127.`,
-    others: [100],
-  };
+function mostOf(velocities: readonly Assigned[]): ScaleReading<number> {
+  const numbers = velocities.flatMap(({ facts }) => [...facts.numbers]);
+  return velocityScale({
+    all: numbersOf(numbers),
+    areLayered: shareOrFollow(velocities),
+    inPercent: velocities.some(({ facts, unit }) => facts.unit === 'percent' || unit === 'percent'),
+  });
 }
 
 /** Whether a layer starts where another one ends, or right behind. */
