@@ -217,7 +217,7 @@ describe.skipIf(!hasBrowser)('the page of the keyboard map in a browser', () => 
     await page.getByRole('button', { name: 'Zoom in' }).click();
     await page.getByText('soft', { exact: true }).click();
     await page.getByText('Gaps and overlaps in words').click();
-    await page.waitForFunction('window.kept.openLists.length > 0');
+    await expect.poll(() => page.evaluate('window.kept.openLists')).toHaveLength(1);
     const state = (await page.evaluate('window.kept')) as object;
     await page.close();
 

@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright-core';
 import { chromium } from 'playwright-core';
+import { vi } from 'vitest';
 import { pageDocument } from '../../../client/webview/pageDocument';
 import themeData from './themes.json';
 
@@ -112,7 +113,10 @@ export class PageBrowser {
       `window.sent = []; window.kept = ${JSON.stringify(state) ?? 'undefined'}; window.acquireVsCodeApi = () => ({ postMessage: (m) => window.sent.push(m), getState: () => window.kept, setState: (s) => { window.kept = s; } });`,
     );
     await page.goto(`${host}/`);
-    await page.waitForFunction('window.sent.length > 0');
+    await vi.waitFor(async () => {
+      if (!(await page.evaluate('window.sent.length')))
+        throw new Error('The page does not say that it is ready.');
+    });
     return page;
   }
 
