@@ -1,0 +1,55 @@
+import type { Preset, SoundFont } from '../font';
+import { FontError } from '../read/fontError';
+import { fontRegions } from './fontRegions';
+import type { PlacedRegions } from './playedRegions';
+import { placeRegions } from './playedRegions';
+import type { PresetText, PresetTextOptions } from './presetText';
+import { presetText } from './presetText';
+import type { SampleFile } from './sampleFiles';
+import { sampleFiles } from './sampleFiles';
+
+/** A font as instruments and files of samples. */
+export interface FontView {
+  font: SoundFont;
+  /** All presets by bank and program, of several with the same the first in the file first. */
+  presets: readonly Preset[];
+  /** The samples that presets play, by name. */
+  samples: ReadonlyMap<string, SampleFile>;
+  /** A preset as SFZ text; `file` is the name of the font's file. */
+  text(preset: Preset, file: string, options: PresetTextOptions): PresetText;
+}
+
+/** Regions of all presets at the most. */
+const mostRegions = 1_000_000;
+
+/** Works out what the presets of a font play. Fails with a {@link FontError} where that is more than any font needs. */
+export function viewFont(font: SoundFont): FontView {
+  const presets = [...font.presets].sort((a, b) => a.bank - b.bank || a.program - b.program);
+  const placed = new Map<Preset, PlacedRegions>();
+  let count = 0;
+  for (const preset of presets) {
+    const regions = fontRegions(font, preset);
+    count += regions.length;
+    if (count > mostRegions) throw new FontError(`its presets have more than ${mostRegions} regions`);
+    placed.set(preset, placeRegions(font, regions));
+  }
+  const byUse = sampleFiles(font, allRegions(placed.values()));
+  return {
+    font,
+    presets,
+    samples: new Map([...byUse.values()].map((file) => [file.name, file])),
+    text: (preset, file, options) =>
+      presetText(font, { ...preset, file }, placed.get(preset) ?? nothing, byUse, options),
+  };
+}
+
+const nothing: PlacedRegions = { regions: [], leftOut: [] };
+
+function* allRegions(placed: Iterable<PlacedRegions>) {
+  for (const { regions } of placed) yield* regions;
+}
+
+/** A preset by `bank:program`; `undefined` where the font has none. */
+export function presetAt(view: FontView, bank: number, program: number): Preset | undefined {
+  return view.presets.find((preset) => preset.bank === bank && preset.program === program);
+}

@@ -1,0 +1,180 @@
+import { identityOf, isUsualOfChannel, velocityToLevel } from '../defaultModulators';
+import type { Modulator } from '../font';
+import { Generator } from '../generators';
+import type { Modulation } from '../modulations';
+import { modulations, usualCenterKey } from '../modulations';
+import type { ModulatorSource } from '../modulatorSource';
+import { lineOf, sourceOf } from '../modulatorSource';
+import { gainOfCentibels } from '../units';
+import type { FontRegion } from './fontRegions';
+import type { OpcodeList } from './opcodeList';
+import { velocityTimes } from './velocityTimes';
+
+/** What modulators add to generators at all times, by generator. */
+export type Additions = Map<number, number>;
+
+const mostValue = 127;
+/** A switch that takes as much away as this leaves nothing to hear. */
+const silentCentibels = 960;
+const chainedBit = 0x8000;
+
+/**
+ * Says what the modulators of a region do in opcodes, and answers what they add whatever is played. What every player does
+ * with a channel by itself is not said.
+ */
+export function modulatorOpcodes(region: FontRegion, list: OpcodeList): Additions {
+  const additions: Additions = new Map();
+  const toLevel: { source: ModulatorSource; amount: number }[] = [];
+  for (const one of region.modulators) {
+    if (one.amount === 0 && identityOf(one) !== identityOf(velocityToLevel)) continue;
+    if (isUsualOfChannel(one)) continue;
+    const source = sourceOf(one.source);
+    const isPlain = one.amountSource === 0 && (one.transform === 0 || !source.isBipolar);
+    if (!isPlain || (one.destination & chainedBit) !== 0) remarkDropped(one, list);
+    else if (source.mover.kind === 'velocity' && one.destination === Generator.attenuation)
+      toLevel.push({ source, amount: one.amount });
+    else if (!said(one, source, region, list, additions)) remarkDropped(one, list);
+  }
+  velocityOpcodes(toLevel, list);
+  return additions;
+}
+
+/** Whether a modulator was said in opcodes. */
+function said(
+  one: Modulator,
+  source: ModulatorSource,
+  region: FontRegion,
+  list: OpcodeList,
+  additions: Additions,
+): boolean {
+  const { mover } = source;
+  if (mover.kind === 'none') {
+    add(additions, one.destination, one.amount);
+    return true;
+  }
+  if (source.curve === 'switch') return switchOpcodes(one, source, list);
+  if (source.curve !== 'linear') return false;
+  const line = lineOf(source);
+  if (mover.kind === 'velocity' && velocityTimes(one.destination, one.amount, line, region, list))
+    return true;
+  const modulation = modulations.find(({ generator }) => generator === one.destination);
+  if (!modulation) return false;
+  const perMost = (one.amount * line.slope) / modulation.unitsPerOpcode;
+  if (mover.kind === 'key') {
+    if (!modulation.key) return false;
+    list.measured(modulation.key.track, perMost / mostValue);
+    add(additions, one.destination, one.amount * (line.base + (line.slope * usualCenterKey) / mostValue));
+    return true;
+  }
+  const name = nameOf(modulation, mover);
+  if (name === undefined) return false;
+  list.measured(name, perMost);
+  add(additions, one.destination, one.amount * line.base);
+  return true;
+}
+
+function nameOf(modulation: Modulation, mover: ModulatorSource['mover']): string | undefined {
+  switch (mover.kind) {
+    case 'velocity':
+      return modulation.velocity;
+    case 'pressure':
+      return modulation.pressure;
+    case 'keyPressure':
+      return modulation.keyPressure;
+    case 'controller':
+      return modulation.controller && `${modulation.controller}${mover.number}`;
+    default:
+      return undefined;
+  }
+}
+
+function add(additions: Additions, generator: number, amount: number): void {
+  additions.set(generator, (additions.get(generator) ?? 0) + amount);
+}
+
+/** A controller that silences the region on one side of its middle is a condition. */
+function switchOpcodes(
+  { destination, amount }: Modulator,
+  { mover, isFalling, isBipolar }: ModulatorSource,
+  list: OpcodeList,
+): boolean {
+  const silences = destination === Generator.attenuation && amount >= silentCentibels;
+  if (!silences || isBipolar || mover.kind !== 'controller') return false;
+  if (isFalling) list.put(`locc${mover.number}`, 64);
+  else list.put(`hicc${mover.number}`, 63);
+  return true;
+}
+
+/** Velocities at which a curve of the level is written; between them it is a straight line, off by 0.3 dB at the most. */
+const curvePoints = [1, 2, 3, 4, 5, 7, 9, 12, 16, 22, 30, 41, 56, 76, 104, 127];
+
+function velocityOpcodes(
+  modulators: readonly { source: ModulatorSource; amount: number }[],
+  list: OpcodeList,
+): void {
+  const moving = modulators.filter(({ amount }) => amount !== 0);
+  if (moving.length === 0) {
+    list.put('amp_veltrack', 0);
+    return;
+  }
+  const [only] = moving;
+  if (moving.length === 1 && only && isStandard(only.source) && only.amount === velocityToLevel.amount)
+    return;
+  const attenuation = (velocity: number) =>
+    Math.max(
+      0,
+      moving.reduce((sum, { source, amount }) => sum + amount * mapped(source, velocity), 0),
+    );
+  if (curvePoints.every((velocity) => attenuation(velocity) === 0)) list.put('amp_veltrack', 0);
+  else
+    for (const velocity of curvePoints)
+      list.put(`amp_velcurve_${velocity}`, Number(gainOfCentibels(attenuation(velocity)).toPrecision(5)));
+}
+
+function isStandard({ curve, isFalling, isBipolar }: ModulatorSource): boolean {
+  return curve === 'concave' && isFalling && !isBipolar;
+}
+
+/**
+ * What a source gives at a value from 0 to 127 (SoundFont Technical Specification 2.04, section 9.5.3): of 96 dB, a concave
+ * one falls by 40·log10 of the value; a convex one is its mirror.
+ */
+function mapped({ curve, isFalling, isBipolar }: ModulatorSource, value: number): number {
+  const x = isFalling ? mostValue - value : value;
+  const shape = (at: number): number => {
+    if (curve === 'switch') return at >= 64 ? 1 : 0;
+    if (curve === 'concave')
+      return at >= mostValue ? 1 : Math.min(1, (-40 / 96) * Math.log10(1 - at / mostValue));
+    if (curve === 'convex') return at <= 0 ? 0 : Math.max(0, 1 + (40 / 96) * Math.log10(at / mostValue));
+    return at / 128;
+  };
+  return isBipolar ? 2 * shape(x) - 1 : shape(x);
+}
+
+function remarkDropped({ source, destination, amountSource }: Modulator, list: OpcodeList): void {
+  const by = amountSource === 0 ? '' : ` by ${moverText(amountSource)}`;
+  list.remark(
+    'dropped',
+    `Left out: the modulator from ${moverText(source)}${by} to ${generatorText(destination)}, for which SFZ text has no exact word.`,
+  );
+}
+
+function moverText(bits: number): string {
+  const { mover } = sourceOf(bits);
+  const words: Record<string, string> = {
+    keyPressure: 'key pressure',
+    pressure: 'channel pressure',
+    bend: 'pitch bend',
+    bendRange: 'bend range',
+    link: 'another modulator',
+  };
+  if (mover.kind === 'controller') return `controller ${mover.number}`;
+  return words[mover.kind] ?? mover.kind;
+}
+
+/** A generator in words. */
+export function generatorText(operator: number): string {
+  if ((operator & chainedBit) !== 0) return 'another modulator';
+  const name = Object.entries(Generator).find(([, number]) => number === operator)?.[0];
+  return name ? name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`) : `generator ${operator}`;
+}
