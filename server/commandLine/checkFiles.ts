@@ -2,6 +2,7 @@ import { findUnusedSamples } from '../checks/rules/sampleUnused';
 import type { Finding } from '../model/finding';
 import { folderOf, joinPath } from '../model/paths';
 import { visibleText } from '../model/text/visibleText';
+import { sfzNotation } from '../sfz/notation';
 import type { Analysis, InstrumentText } from '../workspace/analyse';
 import { analyse, readInstrument } from '../workspace/analyse';
 import { IncludeStore } from '../workspace/files/includeStore';
@@ -12,9 +13,11 @@ import { SampleStore } from '../workspace/samples/sampleStore';
 import type { CheckedFile, PlacedFinding } from './checkOutput';
 import { CommandError } from './commandError';
 import type { FoundFiles } from './findInstruments';
-import { notationFinder, shownPath } from './input';
+import { presetInput, readFontInput } from './fontInput';
+import { notationFinder } from './input';
 import { openSamples } from './openSamples';
 import type { Terminal } from './terminal';
+import { shownPath } from './terminalPaths';
 
 /** Milliseconds between two lines that say how far the work is. */
 const progressEvery = 5000;
@@ -41,6 +44,11 @@ export async function checkFiles(
 async function checkWith(checker: Checker, terminal: Terminal, found: FoundFiles): Promise<CheckedFile[]> {
   const candidates: Candidate[] = [];
   for (const path of found.texts) {
+    const presets = await checker.presets(path, found.named.has(path));
+    if (presets) {
+      candidates.push(...presets);
+      continue;
+    }
     const candidate = await checker.candidate(path, found.named.has(path));
     if (candidate) candidates.push(candidate);
   }
@@ -76,6 +84,18 @@ class Checker {
     this.#settings = new ProjectSettingsStore(terminal.files, (message) =>
       terminal.error(`zonewright: ${message}\n`),
     );
+  }
+
+  /** The presets of a SoundFont as texts, or the one that the path names; `undefined` for another kind of file. */
+  async presets(path: string, named: boolean): Promise<Candidate[] | undefined> {
+    try {
+      const font = await readFontInput(this.#terminal, shownPath(this.#terminal, path));
+      return font?.presets.map((preset) => ({ ...presetInput(font, preset), notation: sfzNotation }));
+    } catch (error) {
+      if (named || !(error instanceof CommandError)) throw error;
+      this.#add(path, placeless('syntax-error', 'This SoundFont cannot be checked: it cannot be read.'));
+      return [];
+    }
   }
 
   /** The text of a file that may be an instrument; `undefined` for other XML found in a folder. */

@@ -2,8 +2,8 @@ import type { Severity } from '../model/finding';
 import { severities } from '../model/finding';
 import type { LineColumn } from '../model/text/source';
 import { jsonText, visibleText } from '../model/text/visibleText';
-import { shownPath } from './input';
 import type { Terminal } from './terminal';
+import { shownPath } from './terminalPaths';
 
 /** A finding with its place in lines and columns, counted from 1. */
 export interface PlacedFinding {

@@ -5,11 +5,12 @@ import { lineNotes } from '../model/writing/lineNotes';
 import { convertInstrument } from '../workspace/convertInstrument';
 import { SampleStore } from '../workspace/samples/sampleStore';
 import { CommandError } from './commandError';
-import { absolutePath, folderOfInput, readInput } from './input';
+import { folderOfInput, readInput } from './input';
 import { tellNotes } from './notes';
 import { readAny, tableOptions } from './readAny';
 import { targetNotation } from './target';
 import type { Terminal } from './terminal';
+import { absolutePath } from './terminalPaths';
 import { readWords } from './words';
 import { write } from './writeOutput';
 

@@ -1,12 +1,13 @@
 import { realpath } from 'node:fs/promises';
 import { isAudioName } from '../model/samples';
 import { CommandError } from './commandError';
-import { absolutePath } from './input';
+import { readFontInput } from './fontInput';
 import type { Terminal } from './terminal';
+import { absolutePath } from './terminalPaths';
 
 /** What a folder holds for `check`. */
 export interface FoundFiles {
-  /** SFZ and XML files, absolute paths, sorted. */
+  /** SFZ and XML files and SoundFonts, absolute paths, sorted. */
   texts: string[];
   /** Audio files in folders, absolute paths, sorted. */
   audio: string[];
@@ -33,15 +34,16 @@ export async function findInstruments(terminal: Terminal, paths: readonly string
       const path = `${folder === '/' ? '' : folder}/${name}`;
       if (name.startsWith('.') || name === 'node_modules') continue;
       if (kind === 'folder') await walk(path);
-      else if (/\.(sfz|xml)$/i.test(name)) texts.add(path);
+      else if (/\.(sfz|xml|sf2)$/i.test(name)) texts.add(path);
       else if (isAudioName(name)) audio.add(path);
     }
   };
   for (const name of paths) {
     const path = absolutePath(terminal, name);
     const stat = await terminal.files.stat(path);
-    if (!stat) throw new CommandError(`${name}: there is no such file or folder`);
-    if (stat.kind === 'folder') await walk(path);
+    const isPreset = !stat && (await readFontInput(terminal, name)) !== undefined;
+    if (!stat && !isPreset) throw new CommandError(`${name}: there is no such file or folder`);
+    if (stat?.kind === 'folder') await walk(path);
     else {
       named.add(path);
       texts.add(path);

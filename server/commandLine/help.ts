@@ -4,7 +4,7 @@ export const help = `Usage: zonewright COMMAND …
   check PATH…     look for faults in instruments; a folder is searched for them
                     --format text|json|sarif   --fail-on error|warning|none   --no-cache
   regions FILE    list every region with the values in force
-                    --format text|json   --middle-c C3|C4|C5   --samples DIR
+                    --format text|json   --middle-c C3|C4|C5   --samples DIR   --attenuation 1|0.4
   convert FILE    write an instrument or a copied zone table as SFZ or instrument XML
                     --to sfz|xml|VOCABULARY   --output FILE   --notes FILE   --inline
                     --middle-c C3|C4|C5   --samples DIR
@@ -26,7 +26,10 @@ export const help = `Usage: zonewright COMMAND …
                     check VOCABULARY…       --with FILE
                     --format text|json
 
-FILE is SFZ, instrument XML or a zone table saved as text; - reads standard input.
+FILE is SFZ, instrument XML, a zone table saved as text, or a SoundFont: FILE.sf2#bank:preset is
+one preset of it, FILE.sf2 for check and sample all of it, else its first preset; - reads standard input.
+--attenuation 1|0.4 says how much of the attenuation in a SoundFont counts: all, as is published, or what
+the first hardware made of it, as some players do.
 XML in another vocabulary is read by a file *.vocabulary.json in its folder or one above
 it, or by what its own text tells.
 --inline writes variables and included files out, which are else kept where they can be.

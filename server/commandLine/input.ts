@@ -1,5 +1,6 @@
 import type { Instrument } from '../model/instrument';
-import { folderOf, isAbsolutePath, joinPath, relativePath } from '../model/paths';
+import type { ConversionNote } from '../model/notes';
+import { folderOf, joinPath } from '../model/paths';
 import { decodeText } from '../model/text/decodeText';
 import { readInstrument } from '../workspace/analyse';
 import { IncludeStore } from '../workspace/files/includeStore';
@@ -10,7 +11,9 @@ import type { FoundNotation } from '../workspace/notations/notationFinder';
 import { NotationFinder } from '../workspace/notations/notationFinder';
 import { SampleStore } from '../workspace/samples/sampleStore';
 import { CommandError } from './commandError';
+import { onePreset, presetInput, readFontInput } from './fontInput';
 import type { Terminal } from './terminal';
+import { absolutePath } from './terminalPaths';
 
 /** The text of an input, with the path that it is known by. */
 export interface Input {
@@ -19,20 +22,16 @@ export interface Input {
   /** Absolute, with `/`. */
   path: string;
   text: string;
+  /** What was noted on making the text, where it was made of something else. */
+  notes?: readonly ConversionNote[];
 }
 
-/** An absolute path with `/` for one written on the command line. */
-export function absolutePath(terminal: Terminal, path: string): string {
-  return isAbsolutePath(path) ? joinPath('', path) : joinPath(terminal.folder, path);
-}
-
-/** A path as output shows it: relative to the folder that the command runs in. */
-export function shownPath(terminal: Terminal, path: string): string {
-  return relativePath(terminal.folder, path);
-}
-
-/** Reads an input as text; `-` is standard input. Fails with a {@link CommandError} that names the input. */
-export async function readInput(terminal: Terminal, name: string): Promise<Input> {
+/** Reads an input as text; `-` is standard input, and a SoundFont gives the text of one preset, read as `options` say. Fails with a {@link CommandError} that names the input. */
+export async function readInput(
+  terminal: Terminal,
+  name: string,
+  options: Readonly<Record<string, string | undefined>> = {},
+): Promise<Input> {
   if (name === '-') {
     const whole = decodeText(await terminal.standardInput());
     if (whole.kind !== 'text') throw new CommandError('standard input is not text');
@@ -41,6 +40,8 @@ export async function readInput(terminal: Terminal, name: string): Promise<Input
   const path = absolutePath(terminal, name);
   const stat = await terminal.files.stat(path);
   if (stat?.kind === 'folder') throw new CommandError(`${name}: this is a folder, a file is needed`);
+  const font = await readFontInput(terminal, name);
+  if (font) return presetInput(font, onePreset(terminal, font), options);
   return { name, path, text: textOf(name, await readWholeText(terminal.files, path)) };
 }
 

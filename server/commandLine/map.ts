@@ -1,9 +1,10 @@
 import { buildMapScene } from '../map/scene';
 import { drawMapSvg } from '../map/svg';
 import { CommandError } from './commandError';
-import { absolutePath, folderOfInput, readInput } from './input';
+import { folderOfInput, readInput } from './input';
 import { readAny, tableOptions } from './readAny';
 import type { Terminal } from './terminal';
+import { absolutePath } from './terminalPaths';
 import { readWords } from './words';
 import { write } from './writeOutput';
 

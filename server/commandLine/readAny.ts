@@ -5,8 +5,9 @@ import type { Vocabulary } from '../vocabulary/vocabulary';
 import { readTableWithSamples } from '../workspace/readTableWithSamples';
 import { CommandError } from './commandError';
 import type { Input } from './input';
-import { absolutePath, loadInstrument } from './input';
+import { loadInstrument } from './input';
 import type { Terminal } from './terminal';
+import { absolutePath } from './terminalPaths';
 
 /** The options of every command that reads zone tables. */
 export const tableOptions = { 'middle-c': ['C3', 'C4', 'C5'], samples: 'text' } as const;
@@ -37,7 +38,7 @@ export async function readAny(
     }
     return {
       instrument: loaded.instrument,
-      notes: [],
+      notes: [...(input.notes ?? [])],
       fromTable: false,
       vocabulary: loaded.vocabulary?.vocabulary,
     };

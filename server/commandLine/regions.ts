@@ -4,6 +4,7 @@ import { noteNameOf } from '../model/keys';
 import { jsonText } from '../model/text/visibleText';
 import { lineNotes } from '../model/writing/lineNotes';
 import { CommandError } from './commandError';
+import { fontOptions } from './fontInput';
 import { folderOfInput, readInput } from './input';
 import { tellNotes } from './notes';
 import { readAny, tableOptions } from './readAny';
@@ -13,10 +14,10 @@ import { readWords } from './words';
 
 /** `zonewright regions`: every region with the values in force. */
 export async function regions(args: readonly string[], terminal: Terminal): Promise<number> {
-  const { paths, options } = readWords(args, { format: ['text', 'json'], ...tableOptions });
+  const { paths, options } = readWords(args, { format: ['text', 'json'], ...tableOptions, ...fontOptions });
   const [name, ...more] = paths;
   if (name === undefined || more.length > 0) throw new CommandError('regions takes one file');
-  const input = await readInput(terminal, name);
+  const input = await readInput(terminal, name, options);
   const { instrument, notes } = await readAny(terminal, input, options, folderOfInput(input));
   if (options.format === 'json') {
     const listed = [...instrument.regions].map((region) => {

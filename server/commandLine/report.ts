@@ -9,9 +9,10 @@ import {
 import { sampleReport } from '../features/sampleReport/sampleReport';
 import { nameOf } from '../model/paths';
 import { CommandError } from './commandError';
-import { absolutePath, folderOfInput, loadInstrument, readInput } from './input';
+import { folderOfInput, loadInstrument, readInput } from './input';
 import { openSamples } from './openSamples';
 import type { Terminal } from './terminal';
+import { absolutePath } from './terminalPaths';
 import { readWords } from './words';
 import { write } from './writeOutput';
 

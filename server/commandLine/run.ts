@@ -1,5 +1,6 @@
 import { version } from '../../package.json';
 import { visibleText } from '../model/text/visibleText';
+import { withFontSamples } from '../soundfont/fontFiles';
 import { check } from './check';
 import { CommandError } from './commandError';
 import { convert } from './convert';
@@ -43,7 +44,11 @@ export async function runCommandLine(args: readonly string[], terminal: Terminal
     const command = Object.hasOwn(commands, name) ? commands[name] : undefined;
     if (!command)
       throw new CommandError(`there is no command "${name}"; there are ${Object.keys(commands).join(', ')}`);
-    return await command(rest, { ...terminal, error: (line) => terminal.error(visibleLine(line)) });
+    return await command(rest, {
+      ...terminal,
+      files: withFontSamples(terminal.files),
+      error: (line) => terminal.error(visibleLine(line)),
+    });
   } catch (error) {
     terminal.error(visibleLine(`zonewright: ${oneLine(error)}\n`));
     return 2;

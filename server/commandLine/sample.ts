@@ -1,12 +1,13 @@
 import type { SampleFacts } from '../model/samples';
 import { CommandError } from './commandError';
-import { absolutePath, shownPath } from './input';
+import { readFontInput } from './fontInput';
 import type { OpenSamples } from './openSamples';
 import { openSamples } from './openSamples';
 import { sampleJson } from './sampleJson';
 import type { AskedMeasures, KnownSample } from './sampleText';
 import { sampleText } from './sampleText';
 import type { Terminal } from './terminal';
+import { absolutePath, shownPath } from './terminalPaths';
 import { readWords } from './words';
 
 /** `zonewright sample`: what the headers of sample files say, and what is measured in their audio where it is asked for. */
@@ -23,7 +24,7 @@ export async function sample(args: readonly string[], terminal: Terminal): Promi
   const opened = openSamples(terminal, !switches.has('no-cache'));
   const failed: string[] = [];
   try {
-    const found = await readFacts(opened, terminal, paths, failed);
+    const found = await readFacts(opened, terminal, await withSamplesOfFonts(terminal, paths), failed);
     const known = () => found.map((one) => measured(opened, terminal, one, asked));
     known();
     await opened.measurements.loadWanted();
@@ -35,6 +36,17 @@ export async function sample(args: readonly string[], terminal: Terminal): Promi
   }
   if (failed.length > 0) throw new CommandError(failed.join('; '));
   return 0;
+}
+
+/** The paths, each SoundFont replaced by the samples in it. */
+async function withSamplesOfFonts(terminal: Terminal, names: readonly string[]): Promise<string[]> {
+  const all: string[] = [];
+  for (const name of names) {
+    const font = await readFontInput(terminal, name);
+    if (!font) all.push(name);
+    else all.push(...[...font.view.samples.keys()].map((sample) => `${font.path}/${sample}`));
+  }
+  return all;
 }
 
 interface Found {

@@ -3,8 +3,8 @@ import { rules } from '../checks/rules';
 import type { Severity } from '../model/finding';
 import { jsonText } from '../model/text/visibleText';
 import type { CheckedFile } from './checkOutput';
-import { shownPath } from './input';
 import type { Terminal } from './terminal';
+import { shownPath } from './terminalPaths';
 
 const levels: Readonly<Record<Severity, string>> = {
   error: 'error',

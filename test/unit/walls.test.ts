@@ -22,6 +22,7 @@ const core = [
   'map',
   'playing',
   'sound',
+  'soundfont',
   'audio',
 ];
 const readers = ['sfz', 'xml', 'table', 'vocabulary', 'audio'];

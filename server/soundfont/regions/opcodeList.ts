@@ -1,5 +1,5 @@
-import { decimalText } from '../../model/decimalText';
 import type { NoteKind } from '../../model/notes';
+import { decimalText } from '../../model/text/decimalText';
 
 /** A remark on something that SFZ text says in another way or not at all. */
 export interface Remark {

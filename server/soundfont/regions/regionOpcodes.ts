@@ -125,7 +125,8 @@ function levelOpcodes(
   const velocity = values.get(Generator.forcedVelocity);
   if (velocity > 0) decibels += 40 * Math.log10(velocity / mostVelocity);
   list.measured('volume', decibels, 0);
-  list.put('pan', pan / 5, 0);
+  const panned = pan + values.get(Generator.pan) - (region.generators.get(Generator.pan) ?? 0);
+  list.put('pan', withinRange(Generator.pan, panned) / 5, 0);
   list.put('effect1', values.get(Generator.reverbSend) / 10, 0);
   list.put('effect2', values.get(Generator.chorusSend) / 10, 0);
 }
@@ -133,6 +134,9 @@ function levelOpcodes(
 const steepConvexSeconds = 0.01;
 /** As much below the peak as this an envelope has nothing left. */
 const silentCentibels = 1000;
+
+/** The longest time that SFZ documents for a stage of an envelope; that of a SoundFont is 1.6 % more. */
+const mostSeconds = 100;
 
 function envelopeOpcodes(
   prefix: string,
@@ -145,7 +149,8 @@ function envelopeOpcodes(
   const sustain = isVolume ? (below >= silentCentibels ? 0 : 100 * gainOfCentibels(below)) : 100 - below / 10;
   const fall = (seconds: number) => (isVolume ? sfzFallSeconds(seconds) : seconds);
   const put = (stage: string, seconds: number) => {
-    if (!list.has(`${prefix}_${stage}`)) list.measured(`${prefix}_${stage}`, seconds, 0);
+    if (!list.has(`${prefix}_${stage}`))
+      list.measured(`${prefix}_${stage}`, Math.min(mostSeconds, seconds), 0);
   };
   put('delay', secondsOfTimecents(values.get(envelope.delay)));
   const attack = secondsOfTimecents(values.get(envelope.attack));

@@ -1,4 +1,5 @@
 import type { Files } from '../../model/files';
+import { withFontSamples } from '../../soundfont/fontFiles';
 import type { MeasureFunctions, MeasureOutcome } from './measureFile';
 import { measureFile } from './measureFile';
 import type { MeasureRequest } from './measureRequest';
@@ -23,6 +24,7 @@ export function measuringThread(
   answer: (answer: ThreadAnswer) => void,
   measures?: MeasureFunctions,
 ): (message: ThreadMessage) => void {
+  const withFonts = withFontSamples(files);
   const running = new Map<number, AbortController>();
   return (message) => {
     const { id } = message;
@@ -36,7 +38,7 @@ export function measuringThread(
       running.delete(id);
       answer({ id, outcome });
     };
-    measureFile(files, message.path, message.requests, stop.signal, measures).then(done, () =>
+    measureFile(withFonts, message.path, message.requests, stop.signal, measures).then(done, () =>
       done({ kind: 'failed', reason: 'broken' }),
     );
   };
