@@ -1,6 +1,7 @@
 import type { Instrument } from '../model/instrument';
-import { shownPath } from './input';
+
 import type { Terminal } from './terminal';
+import { shownPath } from './terminalPaths';
 
 /** Where a region stands, and its sample, as commands tell it. */
 export interface RegionPlace {

@@ -1,4 +1,5 @@
 import type { ConversionNote } from '../../model/notes';
+import { mainSpan } from '../../model/text/span';
 import { identityOf, velocityToCutoff } from '../defaultModulators';
 import type { SoundFont } from '../font';
 import type { FontRegion } from './fontRegions';
@@ -154,7 +155,7 @@ class NotedLines {
   }
 
   note(kind: Remark['kind'], message: string): void {
-    this.notes.push({ kind, message, source: 0, start: this.#start, end: this.#end });
+    this.notes.push({ kind, message, ...mainSpan(this.#start, this.#end) });
   }
 
   get text(): string {

@@ -160,7 +160,10 @@ export function fontBytes(font: TestFont): Uint8Array {
 
 /** Frames of a tone of so many frames a period. */
 export function tone(frames: number, period: number, level = 10000): number[] {
-  return Array.from({ length: frames }, (_, at) => Math.round(level * Math.sin((2 * Math.PI * at) / period)) + 0);
+  return Array.from(
+    { length: frames },
+    (_, at) => Math.round(level * Math.sin((2 * Math.PI * at) / period)) + 0,
+  );
 }
 
 /** A font of one preset, one instrument and one sample, whose instrument zone says what is given. */
