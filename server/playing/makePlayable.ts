@@ -1,4 +1,5 @@
 import type { Instrument } from '../model/instrument';
+import { keysOff } from '../model/instrument';
 import { indexByKey } from './keyIndex';
 import type {
   ControllerDepths,

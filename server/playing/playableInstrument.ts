@@ -66,7 +66,7 @@ export interface PlayableInstrument {
   /** The region's header in the instrument. */
   header: Int32Array;
 
-  /** Keys 0..127, or −1 where keys do not trigger; velocities. Both ends belong to the range. */
+  /** Keys 0..127, or −1 in both where keys do not trigger; velocities. Both ends belong to the range. */
   lowKey: Int16Array;
   highKey: Int16Array;
   lowVelocity: Float64Array;

@@ -129,7 +129,7 @@ export class RegionPlayer implements Player {
         voices.endsWithNote[at] === 1 &&
         voices.key[at] === key &&
         voices.note[at] <= note &&
-        (pedal < 0 || own === pedal) &&
+        (pedal < 0 ? !this.#pedals.holds(own, key, note) : own === pedal) &&
         !this.#pedals.holds(own, key, voices.note[at]);
       if (isMeant && voices.startSeconds[at] > timeSeconds) {
         this.#ending.stopBy(at, 'fast', events);

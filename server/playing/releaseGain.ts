@@ -8,7 +8,7 @@ export function releaseGainDb(playable: PlayableInstrument, region: number, held
   const { start, decayDb, endSeconds } = playable.releaseStages;
   const end = start[region + 1];
   let stage = start[region];
-  if (stage === end) return -playable.releaseDecayDb[region] * heldSeconds;
+  if (stage === end) return 0 - playable.releaseDecayDb[region] * heldSeconds;
   let gainDb = 0;
   let from = 0;
   for (; stage < end; stage++) {

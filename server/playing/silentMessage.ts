@@ -41,7 +41,7 @@ function keyMessage(playable: PlayableInstrument, { key }: PlayMemory, region: n
   const low = playable.lowKey[region];
   const high = playable.highKey[region];
   if (low >= 0 && high >= low) return `It answers ${keysText(low, high)}, not ${keyText(key)}.`;
-  if (low >= 0 && high >= 0)
+  if (low >= 0)
     return `Its lowest key ${keyText(low)} lies above its highest, ${keyText(high)}, so no key starts it.`;
   const starts = startText(playable, region);
   return starts === ''
