@@ -42,9 +42,10 @@ export function playableInstrument(
   const trigger = word('trigger', triggers, Trigger.attack);
   const gates = readGates(values);
   const loopMode = readLoopMode(values);
+  const hasKeys = (region: number) => instrument.lowKey[region] >= 0 && instrument.highKey[region] >= 0;
   const ranges = {
-    lowKey: Int16Array.from(regions, (region) => instrument.lowKey[region]),
-    highKey: Int16Array.from(regions, (region) => instrument.highKey[region]),
+    lowKey: Int16Array.from(regions, (region) => (hasKeys(region) ? instrument.lowKey[region] : keysOff)),
+    highKey: Int16Array.from(regions, (region) => (hasKeys(region) ? instrument.highKey[region] : keysOff)),
   };
   return {
     regionCount: count,
