@@ -1,4 +1,4 @@
-import type { NoteNaming } from '../trade/keyValues';
+import type { NoteNaming } from '../trade/keyReading';
 import { keyMeanings, meaningNames } from '../trade/meaning';
 import type { TableCells } from './cells/cells';
 import type { TableRows } from './cells/tableRows';

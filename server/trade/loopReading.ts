@@ -1,7 +1,7 @@
 import { loopWord } from './languages/cellWords';
 import type { CellWord } from './languages/languageWords';
-import type { NumberReading } from './numberValues';
-import { readNumber } from './numberValues';
+import type { NumberReading } from './numberReading';
+import { readNumber } from './numberReading';
 
 /** What a cell says of a loop. */
 export interface LoopReading {

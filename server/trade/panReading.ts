@@ -1,5 +1,5 @@
 import { panWord } from './languages/cellWords';
-import { readNumber } from './numberValues';
+import { readNumber } from './numberReading';
 
 const longest = 24;
 /** An arrow to the left before, or to the right behind a number. */

@@ -1,6 +1,6 @@
 import { limitIn } from './limits';
 import type { Unit } from './meaning';
-import { readNumber } from './numberValues';
+import { readNumber } from './numberReading';
 
 /** Velocities of a cell as they are written; an end that is left open is `undefined`. */
 export interface VelocityReading {

@@ -3,7 +3,7 @@ import { frequencyOfKey } from '../../server/model/keys';
 import { splitAt } from '../../server/table/cells/splitAt';
 import type { MiddleC } from '../../server/table/columns/octave';
 import { octaveShifts } from '../../server/table/columns/octave';
-import { readKey } from '../../server/trade/keyValues';
+import { readKey } from '../../server/trade/keyReading';
 
 const rows = (text: string) => {
   const cells = splitAt(text, 'comma');

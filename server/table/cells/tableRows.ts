@@ -1,6 +1,6 @@
 import { isAudioFileName } from '../../trade/audioFileName';
-import { readKeyRange } from '../../trade/keyValues';
-import { readNumber } from '../../trade/numberValues';
+import { readKeyRange } from '../../trade/keyReading';
+import { readNumber } from '../../trade/numberReading';
 import type { ColumnHeading } from '../columns/headingRows';
 import { findHeading, headingsOf, isHeadingRow, mostColumns } from '../columns/headingRows';
 import { isPageNumber, isTotal } from '../columns/headings';

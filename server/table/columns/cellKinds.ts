@@ -1,8 +1,8 @@
 import { isAudioFileName } from '../../trade/audioFileName';
-import { readKeyRange } from '../../trade/keyValues';
+import { readKeyRange } from '../../trade/keyReading';
 import { readLoop } from '../../trade/loopReading';
 import type { Unit } from '../../trade/meaning';
-import { readNumber } from '../../trade/numberValues';
+import { readNumber } from '../../trade/numberReading';
 import { readPan } from '../../trade/panReading';
 
 /** What a cell looks like, without regard to its column. */

@@ -1,10 +1,10 @@
 import { instrumentSpans, keyboardSpans } from '../../trade/instrumentSpans';
-import type { KeyReading, NoteNaming } from '../../trade/keyValues';
-import { isGermanName, keyNumbersInFileName, notesInFileName, readKeyRange } from '../../trade/keyValues';
+import type { KeyReading, NoteNaming } from '../../trade/keyReading';
+import { isGermanName, keyNumbersInFileName, notesInFileName, readKeyRange } from '../../trade/keyReading';
 import { wordsOf } from '../../trade/languages/spelling';
 import type { ColumnMeaning } from '../../trade/meaning';
 import { keyMeanings } from '../../trade/meaning';
-import { readNumber } from '../../trade/numberValues';
+import { readNumber } from '../../trade/numberReading';
 import { CellReadings } from '../cells/cellReadings';
 import type { TableCells } from '../cells/cells';
 import { spread } from './columnContents';

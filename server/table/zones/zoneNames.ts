@@ -1,5 +1,5 @@
 import { isAudioFileName } from '../../trade/audioFileName';
-import { readKeyRange } from '../../trade/keyValues';
+import { readKeyRange } from '../../trade/keyReading';
 import { keyMeanings } from '../../trade/meaning';
 import type { TableCells } from '../cells/cells';
 import { DistinctTexts } from '../cells/distinctTexts';

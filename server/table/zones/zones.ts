@@ -1,5 +1,5 @@
 import { Source } from '../../model/text/source';
-import type { NoteNaming } from '../../trade/keyValues';
+import type { NoteNaming } from '../../trade/keyReading';
 import type { TableCells } from '../cells/cells';
 import type { TableRows } from '../cells/tableRows';
 import type { ColumnReading } from '../columns/columnReading';
@@ -10,9 +10,10 @@ import { TableNotes } from '../tableNotes';
 import { shareVelocities } from './dynamicLayers';
 import { SideZones } from './sideZones';
 import { completeLayers } from './velocityLayers';
+import { ZoneCells } from './zoneCells';
 import type { ZoneList } from './zoneList';
 import { NameReader } from './zoneNames';
-import { ZoneReader } from './zoneReader';
+import { readZoneValues } from './zoneValues';
 
 /** After so many samples a step ends. */
 const zonesInStep = 10_000;
@@ -55,7 +56,7 @@ export function* readZones(
   }
   yield 0.2;
   const options = { keyShift: octaveShifts[middleC ?? 'C4'], naming, rateOf };
-  for (const share of new ZoneReader(zones, first, columns, rows.data, notes, options).read())
+  for (const share of readZoneValues(new ZoneCells(zones, first, columns, rows.data, notes, options)))
     yield 0.2 + share * 0.7;
   for (let zone = first; zone < zones.count; zone++) {
     const path = resolveSample?.(zones.sample(zone));

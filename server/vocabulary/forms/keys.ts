@@ -1,4 +1,4 @@
-import { readKey as readTableKey } from '../../trade/keyValues';
+import { readKey as readTableKey } from '../../trade/keyReading';
 import type { ValueForm } from '../vocabulary';
 import { readNumberText } from './numberText';
 

@@ -1,5 +1,5 @@
 import { isAudioFileName } from '../../trade/audioFileName';
-import { readKey } from '../../trade/keyValues';
+import { readKey } from '../../trade/keyReading';
 import { unitOf } from '../../trade/languages/cellWords';
 import type { Unit } from '../../trade/meaning';
 import { readPan } from '../../trade/panReading';

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { plainLayout } from '../../../server/table/cells/plainLayout';
-import { keysInList, readKeyRange } from '../../../server/trade/keyValues';
+import { keysInList, readKeyRange } from '../../../server/trade/keyReading';
 import { limitIn, meansAll } from '../../../server/trade/limits';
 import { scaleIn } from '../../../server/trade/statedScale';
 import { arePortions, readVelocities } from '../../../server/trade/velocityReading';

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { isAudioFileName } from '../../../server/trade/audioFileName';
-import { notesInFileName, readKey, readKeyRange } from '../../../server/trade/keyValues';
-import { readLevel } from '../../../server/trade/levelValues';
+import { notesInFileName, readKey, readKeyRange } from '../../../server/trade/keyReading';
+import { readLevel } from '../../../server/trade/levelReading';
 import { readLoop } from '../../../server/trade/loopReading';
-import { readNumber, readSequence } from '../../../server/trade/numberValues';
+import { readNumber, readSequence } from '../../../server/trade/numberReading';
 import { readPan } from '../../../server/trade/panReading';
 
 const name = (key: number) => ({ number: undefined, named: key });

@@ -1,5 +1,5 @@
 import { keyboardSpans } from '../../../trade/instrumentSpans';
-import { isGermanName, readKey as readTableKey } from '../../../trade/keyValues';
+import { isGermanName, readKey as readTableKey } from '../../../trade/keyReading';
 import { readKey } from '../../forms/keys';
 import type { ValueForm } from '../../vocabulary';
 import type { Assigned } from '../assign';

@@ -5,7 +5,7 @@ import { scaleIn } from '../../trade/statedScale';
 import { CellReadings } from '../cells/cellReadings';
 import type { ColumnReading } from '../columns/columnReading';
 import { columnName } from '../columns/columnReading';
-import type { ZoneReader } from '../zones/zoneReader';
+import type { ZoneCells } from '../zones/zoneCells';
 
 /**
  * How a column counts pan: −100..100, −1..1, 0..127 with 64 in the middle as in MIDI controller 10, or between two ends
@@ -14,13 +14,13 @@ import type { ZoneReader } from '../zones/zoneReader';
 type Scale = 'hundred' | 'one' | 'midi' | { low: number; high: number };
 
 /** Reads pan positions, the whole column in one scale. */
-export class PanValues {
+export class PanColumn {
   readonly #column: ColumnReading | undefined;
   readonly #positions: CellReadings<number>;
 
-  constructor(readonly reader: ZoneReader) {
-    this.#column = reader.column('pan');
-    this.#positions = new CellReadings(reader.cells, (text) => readPan(text) ?? Number.NaN);
+  constructor(readonly table: ZoneCells) {
+    this.#column = table.column('pan');
+    this.#positions = new CellReadings(table.cells, (text) => readPan(text) ?? Number.NaN);
   }
 
   /** Reads the pan positions of all zones of the table. */
@@ -29,11 +29,11 @@ export class PanValues {
     if (!column) return;
     const scale = this.#scale(column);
     this.#noteScale(scale, column);
-    const pans = this.reader.zones.column('pan');
-    this.reader.each(column, (zone, cell) => {
+    const pans = this.table.zones.column('pan');
+    this.table.each(column, (zone, cell) => {
       let pan = this.#position(cell);
       if (!Number.isFinite(pan)) {
-        this.reader.drop(cell, column, 'is no pan position');
+        this.table.drop(cell, column, 'is no pan position');
         return;
       }
       if (scale === 'one') pan = Math.round(pan * 1e6) / 1e4;
@@ -41,21 +41,21 @@ export class PanValues {
       else if (scale !== 'hundred') pan = Math.round(between(scale, pan) * 10_000) / 100;
       const written = Math.min(panBounds.most, Math.max(panBounds.least, pan));
       if (written !== pan)
-        this.reader.approximate(cell, column, `is beyond −100..100; it is written as ${written}`);
+        this.table.approximate(cell, column, `is beyond −100..100; it is written as ${written}`);
       if (written !== 0) pans.set(zone, cell, rounded(written));
     });
   }
 
   #position(cell: number): number {
-    const number = this.reader.cells.number(cell);
+    const number = this.table.cells.number(cell);
     return Number.isNaN(number) ? this.#positions.of(cell) : number;
   }
 
   #noteScale(scale: Scale, column: ColumnReading): void {
     if (scale === 'hundred') return;
-    const { cells, data, notes } = this.reader;
-    const row = data.find((one) => this.reader.cellOf(one, column) >= 0);
-    const cell = row === undefined ? -1 : this.reader.cellOf(row, column);
+    const { cells, data, notes } = this.table;
+    const row = data.find((one) => this.table.cellOf(one, column) >= 0);
+    const cell = row === undefined ? -1 : this.table.cellOf(row, column);
     const said =
       typeof scale === 'object'
         ? `the heading gives the values ${scale.low}..${scale.high}, taken for left to right with ${middleOf(scale)} in the middle`
@@ -74,8 +74,8 @@ export class PanValues {
     let fraction = false;
     let least = 0;
     let greatest = 0;
-    for (const row of this.reader.data) {
-      const cell = this.reader.cellOf(row, column);
+    for (const row of this.table.data) {
+      const cell = this.table.cellOf(row, column);
       if (cell < 0) continue;
       const number = this.#position(cell);
       if (Number.isNaN(number)) continue;

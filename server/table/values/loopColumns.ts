@@ -1,38 +1,38 @@
 import { rounded } from '../../trade/decimal';
 import type { LoopReading } from '../../trade/loopReading';
 import { readLoop } from '../../trade/loopReading';
-import type { NumberReading } from '../../trade/numberValues';
+import type { NumberReading } from '../../trade/numberReading';
 import { CellReadings } from '../cells/cellReadings';
 import type { ColumnReading } from '../columns/columnReading';
+import type { ZoneCells } from '../zones/zoneCells';
 import type { ValueName, ValueWord } from '../zones/zoneList';
 import { valueWords } from '../zones/zoneList';
-import type { ZoneReader } from '../zones/zoneReader';
 
 const openDot = '○';
 const filledDots: ReadonlySet<string> = new Set(['●', '◉', '⬤']);
 
 /** Reads loops: start and end, or start and length, and a column that switches them or names their mode. */
-export class LoopValues {
+export class LoopColumns {
   readonly #switch: ColumnReading | undefined;
   readonly #start: ColumnReading | undefined;
   readonly #end: ColumnReading | undefined;
   readonly #length: ColumnReading | undefined;
   readonly #readings: CellReadings<LoopReading | undefined>;
 
-  constructor(readonly reader: ZoneReader) {
-    this.#switch = reader.column('loop');
-    this.#start = reader.column('loop_start');
-    this.#end = reader.column('loop_end');
-    this.#length = reader.column('loop_length');
+  constructor(readonly table: ZoneCells) {
+    this.#switch = table.column('loop');
+    this.#start = table.column('loop_start');
+    this.#end = table.column('loop_end');
+    this.#length = table.column('loop_length');
     const dotted = this.#hasFilledDots();
-    this.#readings = new CellReadings(reader.cells, (text) =>
+    this.#readings = new CellReadings(table.cells, (text) =>
       readLoop(dotted && text === openDot ? 'off' : text),
     );
   }
 
   /** Beside filled dots an open one says no; where all dots are open, it says yes. */
   #hasFilledDots(): boolean {
-    const { cells, data } = this.reader;
+    const { cells, data } = this.table;
     return data.some((row) => {
       const cell = this.#switch ? cells.cell(row, this.#switch.index) : -1;
       return cell >= 0 && cells.codes[cells.starts[cell]] > 127 && filledDots.has(cells.value(cell));
@@ -42,9 +42,9 @@ export class LoopValues {
   /** Reads the loops of all zones of the table. */
   read(): void {
     if (!this.#switch && !this.#start && !this.#end && !this.#length) return;
-    const { reader } = this;
-    const { zones, notes } = reader;
-    for (let zone = reader.first; zone < reader.end; zone++) {
+    const { table } = this;
+    const { zones, notes } = table;
+    for (let zone = table.first; zone < table.end; zone++) {
       const row = zones.rows[zone];
       notes.row = row;
       this.#readZone(zone, row);
@@ -52,11 +52,11 @@ export class LoopValues {
   }
 
   #readZone(zone: number, row: number): void {
-    const { reader } = this;
-    const switchCell = reader.cellOf(row, this.#switch);
+    const { table } = this;
+    const switchCell = table.cellOf(row, this.#switch);
     const said = switchCell < 0 ? undefined : this.#said(switchCell, this.#switch as ColumnReading);
-    const startCell = reader.cellOf(row, this.#start);
-    const endCell = reader.cellOf(row, this.#end);
+    const startCell = table.cellOf(row, this.#start);
+    const endCell = table.cellOf(row, this.#end);
     if (said?.mode === 'no_loop' || said?.mode === 'one_shot') {
       this.#setWord('loop_mode', zone, switchCell, said.mode);
       return;
@@ -64,7 +64,7 @@ export class LoopValues {
     const start = this.#point(said?.start, zone, switchCell) ?? this.#frame(zone, startCell, this.#start);
     // A point that cannot be counted in frames has its note; the other one is then of no use.
     const unknown = said?.start !== undefined && start === undefined;
-    const lengthCell = reader.cellOf(row, this.#length);
+    const lengthCell = table.cellOf(row, this.#length);
     const end = unknown
       ? undefined
       : (this.#point(said?.end, zone, switchCell) ??
@@ -90,21 +90,21 @@ export class LoopValues {
   }
 
   #set(name: ValueName, zone: number, cell: number, number: number): void {
-    this.reader.zones.column(name).set(zone, cell, number);
+    this.table.zones.column(name).set(zone, cell, number);
   }
 
   #said(cell: number, column: ColumnReading): LoopReading | undefined {
     const reading = this.#readings.of(cell);
-    if (!reading) this.reader.drop(cell, column, 'is no loop mode');
+    if (!reading) this.table.drop(cell, column, 'is no loop mode');
     return reading;
   }
 
   #frame(zone: number, cell: number, column: ColumnReading | undefined): number | undefined {
-    return cell < 0 || !column ? undefined : this.reader.frameIn(zone, cell, column);
+    return cell < 0 || !column ? undefined : this.table.frameIn(zone, cell, column);
   }
 
   #point(reading: NumberReading | undefined, zone: number, cell: number): number | undefined {
-    return reading && this.reader.framesOf(reading, zone, cell, this.#switch as ColumnReading);
+    return reading && this.table.framesOf(reading, zone, cell, this.#switch as ColumnReading);
   }
 
   #dropPoints(start: number | undefined, end: number | undefined, startCell: number, endCell: number): void {
@@ -117,7 +117,7 @@ export class LoopValues {
     const atEnd = startCell < 0 || (end !== undefined && endCell >= 0);
     const cell = atEnd ? endCell : startCell;
     const column = (atEnd ? (this.#end ?? this.#length) : (this.#start ?? this.#switch)) ?? this.#switch;
-    if (cell >= 0 && column) this.reader.drop(cell, column, why);
+    if (cell >= 0 && column) this.table.drop(cell, column, why);
   }
 }
 

@@ -5,21 +5,21 @@ import { readVelocities } from '../../trade/velocityReading';
 import { CellReadings } from '../cells/cellReadings';
 import type { ColumnReading } from '../columns/columnReading';
 import { columnName } from '../columns/columnReading';
-import type { ZoneReader } from '../zones/zoneReader';
+import type { ZoneCells } from '../zones/zoneCells';
 
 const most = 127;
 const meanings = ['velocity_range', 'lovel', 'hivel'] as const;
 
 /** Reads velocities, all columns of them in one scale: 0..127 as in MIDI, 0..1, or percent. */
-export class VelocityValues {
+export class VelocityColumns {
   readonly #readings: CellReadings<VelocityReading | undefined>;
   readonly #columns: readonly ColumnReading[];
   /** What the greatest velocity is written as. */
   readonly #greatest: number;
 
-  constructor(readonly reader: ZoneReader) {
-    this.#readings = new CellReadings(reader.cells, readVelocities);
-    this.#columns = meanings.flatMap((meaning) => reader.column(meaning) ?? []);
+  constructor(readonly table: ZoneCells) {
+    this.#readings = new CellReadings(table.cells, readVelocities);
+    this.#columns = meanings.flatMap((meaning) => table.column(meaning) ?? []);
     this.#greatest = this.#scale();
   }
 
@@ -30,10 +30,10 @@ export class VelocityValues {
   }
 
   #readColumn(column: ColumnReading): void {
-    const { zones, cells } = this.reader;
+    const { zones, cells } = this.table;
     const lows = column.meaning === 'hivel' ? undefined : zones.column('lovel');
     const highs = column.meaning === 'lovel' ? undefined : zones.column('hivel');
-    this.reader.each(column, (zone, cell) => {
+    this.table.each(column, (zone, cell) => {
       const number = this.#greatest === most ? cells.digits(cell, 3) : -1;
       if (number >= 0 && number <= most) {
         lows?.set(zone, cell, number);
@@ -44,7 +44,7 @@ export class VelocityValues {
       const low = this.#velocity(reading?.low, reading);
       const high = this.#velocity(reading?.high, reading);
       if (!reading || Number.isNaN(low) || Number.isNaN(high)) {
-        if (!meansAll(cells.plain(cell))) this.reader.drop(cell, column, 'is no velocity, which is 0..127');
+        if (!meansAll(cells.plain(cell))) this.table.drop(cell, column, 'is no velocity, which is 0..127');
         return;
       }
       // Of a range that is open at one end the other end is given; a column for one end takes what there is.
@@ -73,10 +73,10 @@ export class VelocityValues {
     let fraction = false;
     let percent = false;
     for (const column of this.#columns) {
-      for (const row of this.reader.data) {
-        const cell = this.reader.cellOf(row, column);
+      for (const row of this.table.data) {
+        const cell = this.table.cellOf(row, column);
         if (cell < 0) continue;
-        const number = this.reader.cells.digits(cell, 3);
+        const number = this.table.cells.digits(cell, 3);
         if (number > 1) return most;
         if (number >= 0) continue;
         const reading = this.#readings.of(cell);
@@ -94,11 +94,11 @@ export class VelocityValues {
   }
 
   #noteScale(): void {
-    const { cells, data, notes } = this.reader;
+    const { cells, data, notes } = this.table;
     const [column] = this.#columns;
     if (!column) return;
-    const row = data.find((one) => this.reader.cellOf(one, column) >= 0);
-    const cell = row === undefined ? -1 : this.reader.cellOf(row, column);
+    const row = data.find((one) => this.table.cellOf(one, column) >= 0);
+    const cell = row === undefined ? -1 : this.table.cellOf(row, column);
     const scale = this.#greatest === 100 ? 'percent' : '0..1';
     const span = { start: cells.starts[cell] ?? 0, end: cells.ends[cell] ?? 0 };
     // What is said of the whole column comes first.

@@ -1,6 +1,6 @@
 import { volumeBounds } from './bounds';
 import type { Unit } from './meaning';
-import { readNumber } from './numberValues';
+import { readNumber } from './numberReading';
 
 /** A level in dB, and how it differs from what the table says; or what is wrong with the text. */
 export type LevelReading = { decibels: number; how: string | undefined } | { fault: string };

@@ -1,9 +1,9 @@
 import { transposeBounds, tuneBounds } from '../../trade/bounds';
 import { rounded } from '../../trade/decimal';
 import type { Unit } from '../../trade/meaning';
-import { readNumber } from '../../trade/numberValues';
+import { readNumber } from '../../trade/numberReading';
 import type { ColumnReading } from '../columns/columnReading';
-import type { ZoneReader } from '../zones/zoneReader';
+import type { ZoneCells } from '../zones/zoneCells';
 
 interface Amount {
   cell: number;
@@ -12,27 +12,27 @@ interface Amount {
 }
 
 /** Reads fine and coarse tuning; what one parameter cannot hold is shared between `transpose` and `tune`. */
-export class TuningValues {
+export class TuningColumns {
   readonly #fine: ColumnReading | undefined;
   readonly #coarse: ColumnReading | undefined;
 
-  constructor(readonly reader: ZoneReader) {
-    this.#fine = reader.column('tune');
-    this.#coarse = reader.column('transpose');
+  constructor(readonly table: ZoneCells) {
+    this.#fine = table.column('tune');
+    this.#coarse = table.column('transpose');
   }
 
   /** Reads the tuning of all zones of the table. */
   read(): void {
     if (!this.#fine && !this.#coarse) return;
-    const { reader } = this;
-    const { zones, cells, notes } = reader;
+    const { table } = this;
+    const { zones, cells, notes } = table;
     const tunes = zones.column('tune');
     const inCents = this.#fine?.unit === undefined || this.#fine.unit === 'cents';
-    for (let zone = reader.first; zone < reader.end; zone++) {
+    for (let zone = table.first; zone < table.end; zone++) {
       const row = zones.rows[zone];
       notes.row = row;
-      const fine = reader.cellOf(row, this.#fine);
-      const coarse = reader.cellOf(row, this.#coarse);
+      const fine = table.cellOf(row, this.#fine);
+      const coarse = table.cellOf(row, this.#coarse);
       const cents = coarse < 0 && inCents ? cells.number(fine) : Number.NaN;
       if (cents >= tuneBounds.least && cents <= tuneBounds.most) {
         if (rounded(cents) !== 0) tunes.set(zone, fine, rounded(cents));
@@ -46,7 +46,7 @@ export class TuningValues {
   }
 
   #share(zone: number, fine: Amount | undefined, coarse: Amount | undefined): void {
-    const { zones } = this.reader;
+    const { zones } = this.table;
     const carrier = fine ?? coarse;
     if (!carrier) return;
     let semitones = (coarse?.cents ?? 0) / 100;
@@ -59,7 +59,7 @@ export class TuningValues {
     const written = Math.min(transposeBounds.most, Math.max(transposeBounds.least, semitones));
     if (written !== semitones) {
       const { cell, column } = coarse ?? carrier;
-      this.reader.approximate(
+      this.table.approximate(
         cell,
         column,
         `is more than ${transposeBounds.most} semitones, the most that can be written`,
@@ -71,10 +71,10 @@ export class TuningValues {
 
   #amount(cell: number, column: ColumnReading | undefined, usual: Unit): Amount | undefined {
     if (!column || cell < 0) return undefined;
-    const reading = readNumber(this.reader.cells.plain(cell));
+    const reading = readNumber(this.table.cells.plain(cell));
     const unit = reading?.unit ?? column.unit ?? usual;
     if (!reading || !Number.isFinite(reading.number) || (unit !== 'cents' && unit !== 'semitones')) {
-      this.reader.drop(cell, column, `is no number of ${usual}`);
+      this.table.drop(cell, column, `is no number of ${usual}`);
       return undefined;
     }
     return {
