@@ -1,4 +1,4 @@
-import type { MapScene } from '../../server/map/scene';
+import type { MapScene } from '../../server/map/mapScene';
 
 /** What the panel tells its page. */
 export type MapToPage =

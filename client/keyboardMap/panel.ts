@@ -1,7 +1,7 @@
 import type { Disposable, ExtensionContext, TextEditor, Uri, WebviewView, WebviewViewProvider } from 'vscode';
 import { commands, l10n, Range, Selection, TextEditorRevealType, window, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import type { MapScene } from '../../server/map/scene';
+import type { MapScene } from '../../server/map/mapScene';
 import { InstrumentChangedNotification, KeyboardMapRequest } from '../../server/protocol/requests/requests';
 import { mayHoldInstrument } from '../languages';
 import { PageHost } from '../webview/pageHost';

@@ -1,13 +1,11 @@
 import { folderOf } from '../model/paths';
 import { Source } from '../model/text/source';
 import { jsonText, visibleLines, visibleText } from '../model/text/visibleText';
-import type { InferredVocabulary, VocabularyDecision } from '../vocabulary/infer/inferVocabulary';
-import {
-  describeVocabulary,
-  doubtfulBelow,
-  inferVocabulary,
-  matchesVocabulary,
-} from '../vocabulary/infer/inferVocabulary';
+import { describeVocabulary } from '../vocabulary/infer/describeVocabulary';
+import type { InferredVocabulary, VocabularyDecision } from '../vocabulary/infer/inferredVocabulary';
+import { doubtfulBelow } from '../vocabulary/infer/inferredVocabulary';
+import { inferVocabulary } from '../vocabulary/infer/inferVocabulary';
+import { matchesVocabulary } from '../vocabulary/infer/matchesVocabulary';
 import { parseVocabulary, writeVocabulary } from '../vocabulary/parseVocabulary';
 import type { Vocabulary } from '../vocabulary/vocabulary';
 import { vocabularyEnding } from '../vocabulary/vocabulary';

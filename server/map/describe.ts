@@ -1,5 +1,5 @@
 import { noteNameOf } from '../model/keys';
-import type { MapCell, MapScene, MapShape } from './scene';
+import type { MapCell, MapScene, MapShape } from './mapScene';
 
 /** `1 gap`, `3 gaps`, `10,000 gaps`. */
 export function counted(count: number, one: string, many = `${one}s`): string {

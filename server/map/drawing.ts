@@ -12,7 +12,7 @@ import {
   velocityMiddle,
   velocityTicks,
 } from './layout';
-import type { MapScene, MapShape } from './scene';
+import type { MapScene, MapShape } from './mapScene';
 import { fillOf, toneClass } from './textures';
 
 /** How a plot is drawn. */

@@ -1,6 +1,6 @@
 import type { Box, MapLayout } from './layout';
 import { cellBox, layerInset } from './layout';
-import type { MapScene, MapShape } from './scene';
+import type { MapScene, MapShape } from './mapScene';
 
 /** A label with the start of its baseline; an upright one reads from there to the top. */
 export interface PlacedLabel {

@@ -1,7 +1,7 @@
 import { HeaderKind } from '../model/headerKinds';
 import type { Instrument } from '../model/instrument';
 import { Parameter } from '../model/parameterNames';
-import type { MapLayer } from './scene';
+import type { MapLayer } from './mapScene';
 
 /**
  * Finds the layer of each region: its group by label, else by the label of its master or global, else the group

@@ -1,5 +1,5 @@
 import { isRaisedKey } from '../model/keys';
-import type { MapCell, MapScene } from './scene';
+import type { MapCell, MapScene } from './mapScene';
 
 /** A rectangle in pixels, from its upper left corner. */
 export interface Box {

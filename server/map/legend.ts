@@ -4,7 +4,7 @@ import { switchSign } from './drawing';
 import { escapeMarkup } from './escape';
 import { fitText, textWidth } from './labels';
 import { px } from './layout';
-import type { MapScene } from './scene';
+import type { MapScene } from './mapScene';
 import { fillOf, toneClass } from './textures';
 
 const rowHeight = 22;

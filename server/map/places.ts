@@ -2,7 +2,7 @@ import type { Instrument } from '../model/instrument';
 import { conditionsOf } from '../model/overlaps/conditions';
 import { findKeyGaps, findVelocityGaps, playedRectangles } from '../model/overlaps/gaps';
 import { unmeantOverlaps } from '../model/overlaps/unmeantOverlaps';
-import type { MapGap, MapOverlap } from './scene';
+import type { MapGap, MapOverlap } from './mapScene';
 
 /** The gaps of an instrument, as the checks find them: keys first, then velocities; switching keys are none. */
 export function gapsOf(instrument: Instrument, switching: ReadonlySet<number>): MapGap[] {

@@ -4,8 +4,8 @@ import { escapeMarkup } from './escape';
 import { fitText } from './labels';
 import { layOut, px } from './layout';
 import { drawLegend } from './legend';
+import type { MapScene } from './mapScene';
 import { mapStyle } from './palette';
-import type { MapScene } from './scene';
 import { patternDefinitions } from './textures';
 
 /** `auto` follows what the reader prefers; the other two hold everywhere. */

@@ -1,7 +1,7 @@
 import type { TemplateResult } from 'lit';
 import { html, nothing } from 'lit';
 import { counted, keysText, shapeText, velocitiesText } from '../../../server/map/describe';
-import type { MapRegion, MapScene, MapShape } from '../../../server/map/scene';
+import type { MapRegion, MapScene, MapShape } from '../../../server/map/mapScene';
 import { noteNameOf } from '../../../server/model/keys';
 import { l10n } from '../../webview/page/l10n';
 import { meets } from './navigation';

@@ -2,7 +2,7 @@ import type { TemplateResult } from 'lit';
 import { html, svg } from 'lit';
 import { counted } from '../../../server/map/describe';
 import { switchPath } from '../../../server/map/drawing';
-import type { MapScene } from '../../../server/map/scene';
+import type { MapScene } from '../../../server/map/mapScene';
 import { fillOf, toneClass } from '../../../server/map/textures';
 import { noteNameOf } from '../../../server/model/keys';
 import { checkbox } from '../../webview/page/controls/checkbox';

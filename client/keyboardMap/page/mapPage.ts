@@ -1,7 +1,7 @@
 import type { PropertyValues, TemplateResult } from 'lit';
 import { html, nothing } from 'lit';
 import { summaryText } from '../../../server/map/describe';
-import type { MapRegion } from '../../../server/map/scene';
+import type { MapRegion } from '../../../server/map/mapScene';
 import { button } from '../../webview/page/controls/button';
 import { l10n } from '../../webview/page/l10n';
 import { PageElement } from '../../webview/page/pageElement';

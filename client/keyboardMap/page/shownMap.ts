@@ -1,4 +1,4 @@
-import type { MapRegion, MapScene, MapShape } from '../../../server/map/scene';
+import type { MapRegion, MapScene, MapShape } from '../../../server/map/mapScene';
 import type { Direction } from './navigation';
 import { findAgain, nearestShape, readingOrder } from './navigation';
 

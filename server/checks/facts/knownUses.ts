@@ -1,7 +1,7 @@
 import type { Control, Instrument } from '../../model/instrument';
 import type { SampleLookup } from '../../model/samples';
 
-import type { SampleUse, SampleUses } from './sampleUses';
+import type { SampleUse, SampleUses } from './sampleUse';
 import { ValueTexts } from './valueTexts';
 
 interface Remembered {

@@ -1,6 +1,6 @@
 import type { LoopSeam, MeasuredPitch, SampleFacts, SampleMeasures, SampleSurvey } from '../../model/samples';
 import type { CheckContext } from '../rule';
-import type { SampleUse } from './sampleUses';
+import type { SampleUse } from './sampleUse';
 import { sampleUsesOf } from './sampleUses';
 
 /** Something that what was measured in a sample answers. */

@@ -1,6 +1,6 @@
 import { replacing } from '../../model/edits';
 import type { Fix, TextEdit } from '../../model/finding';
-import { hasVariableInName } from '../../model/variables/variableText';
+import { hasVariableInName } from '../../model/variables/textBeforeVariables';
 import type { CheckContext } from '../rule';
 
 /**

@@ -7,8 +7,9 @@ import { columnOf } from './fewInForce';
 import { parametersInForce } from './inForce';
 import type { MeasuredSamples } from './measuredSamples';
 import { measuredSamplesOf } from './measuredSamples';
-import type { SampleUse, SampleUses } from './sampleUses';
-import { factsOf, sampleUsesOf } from './sampleUses';
+import { factsOf } from './sampleFacts';
+import type { SampleUse, SampleUses } from './sampleUse';
+import { sampleUsesOf } from './sampleUses';
 import { ValueAnswers } from './valueAnswers';
 
 /** What a region says of the pitch of its sample, and what was measured in it. */

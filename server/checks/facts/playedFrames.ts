@@ -4,8 +4,9 @@ import { Parameter } from '../../model/parameterNames';
 import type { SampleFacts } from '../../model/samples';
 import type { CheckContext } from '../rule';
 import { InForce } from './inForce';
-import type { SampleUse } from './sampleUses';
-import { sampleUsesOf, usableFactsOf } from './sampleUses';
+import { usableFactsOf } from './sampleFacts';
+import type { SampleUse } from './sampleUse';
+import { sampleUsesOf } from './sampleUses';
 
 /** What is in force in a region that plays a sample file: positions of parameters, −1 where none is. */
 export interface PlayedFrames {

@@ -5,9 +5,10 @@ import type { CheckContext, RuleFinding } from '../rule';
 import { columnOf } from './fewInForce';
 import type { SampleQuestion } from './measuredSamples';
 import { measuredSamplesOf } from './measuredSamples';
+import { usableFactsOf } from './sampleFacts';
 import { placeOf } from './samplePaths';
-import type { SampleUse, SampleUses } from './sampleUses';
-import { sampleUsesOf, usableFactsOf } from './sampleUses';
+import type { SampleUse, SampleUses } from './sampleUse';
+import { sampleUsesOf } from './sampleUses';
 
 /** A sample file that sounding regions play. */
 export class PlayedSample {

@@ -4,7 +4,7 @@ import { Parameter } from '../../model/parameterNames';
 import type { Span } from '../../model/text/span';
 import type { CheckContext } from '../rule';
 import { fixOfParts, valueEdits } from './parameterFixes';
-import type { SampleUse } from './sampleUses';
+import type { SampleUse } from './sampleUse';
 
 /** Where a finding about a sample stands: its value, or the name where the value is empty. */
 export function placeOf(instrument: Instrument, { parameter }: SampleUse): Span {

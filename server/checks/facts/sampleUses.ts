@@ -1,47 +1,12 @@
 import { HeaderKind } from '../../model/headerKinds';
 import type { Control, Instrument } from '../../model/instrument';
 import { isAbsolutePath } from '../../model/paths';
-import type { SampleFacts, SampleState } from '../../model/samples';
+import type { SampleState } from '../../model/samples';
 import { ownText } from '../../model/text/ownText';
 import type { CheckContext } from '../rule';
 import { KnownUses, rememberUses } from './knownUses';
-
-/** A `sample` parameter with the path that it makes with the `default_path` in force. */
-export interface SampleUse {
-  parameter: number;
-  /** The first region that it is in force in. */
-  region: number;
-  /** The value of the parameter, and the `default_path` in force. */
-  value: string;
-  defaultPath: string;
-  /** The path relative to the folder of the instrument file, with `/`. */
-  path: string;
-  /** Equal for equal paths; see {@link SampleUses.paths}. */
-  number: number;
-  /** Whether the path is that of a file: no generator, not empty, and without an unknown variable. */
-  isFile: boolean;
-  state: SampleState;
-  /** The last frame that can be played; NaN while it is not known, where the file is cut short or has no frames. */
-  lastFrame: number;
-  /** False where rules about samples have nothing to find: a readable file on a relative path, or a generator. */
-  isDoubtful: boolean;
-}
-
-/** The samples that regions use; the same object in the next check where they are the same there. */
-export interface SampleUses {
-  uses: readonly SampleUse[];
-  /** Those of {@link uses} that rules about samples have to look at. */
-  doubtful: readonly SampleUse[];
-  /** The position in {@link uses} for each region in the order of `Instrument.regions`; −1 without a sample. */
-  useOfRegion: Int32Array;
-  /** The regions that this is about: `Instrument.regions`. */
-  regions: Int32Array;
-  /**
-   * Numbers of paths, counted from 0; not all of them need be in use. The same object in the next check as long as
-   * the same numbers and answers about samples hold.
-   */
-  paths: ReadonlyMap<string, number>;
-}
+import { factsOf, usableFactsOf } from './sampleFacts';
+import type { SampleUse, SampleUses } from './sampleUse';
 
 const nothing: SampleState = { kind: 'pending' };
 const known = new WeakMap<CheckContext, SampleUses>();
@@ -143,18 +108,4 @@ function embeddedNames(instrument: Instrument): Set<string> | undefined {
     if (name >= 0) names.add(instrument.valueText(name).replaceAll('\\', '/'));
   }
   return names;
-}
-
-/** The facts of a sample that was read whole, as far as its state gives them. */
-export function factsOf(state: SampleState): SampleFacts | undefined {
-  if (state.kind !== 'file' && state.kind !== 'otherCase') return undefined;
-  return state.reading?.kind === 'facts' ? state.reading.facts : undefined;
-}
-
-/** As {@link factsOf}, without files that are cut short, whose length says nothing of the instrument, and empty ones. */
-export function usableFactsOf(state: SampleState): SampleFacts | undefined {
-  const facts = factsOf(state);
-  if (!facts || !(facts.frames > 0)) return undefined;
-  const isCut = facts.problems.length > 0 && facts.problems.some(({ kind }) => kind === 'cut-short');
-  return isCut ? undefined : facts;
 }

@@ -7,8 +7,9 @@ import { columnOf } from '../facts/fewInForce';
 import type { MeasuredSamples } from '../facts/measuredSamples';
 import { measuredSamplesOf } from '../facts/measuredSamples';
 import { fixOf, valueEdits } from '../facts/parameterFixes';
-import type { SampleUse } from '../facts/sampleUses';
-import { factsOf, sampleUsesOf } from '../facts/sampleUses';
+import { factsOf } from '../facts/sampleFacts';
+import type { SampleUse } from '../facts/sampleUse';
+import { sampleUsesOf } from '../facts/sampleUses';
 import { ValueAnswers } from '../facts/valueAnswers';
 import type { CheckContext, Rule } from '../rule';
 

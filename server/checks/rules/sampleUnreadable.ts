@@ -1,6 +1,7 @@
+import { factsOf } from '../facts/sampleFacts';
 import { placeOf } from '../facts/samplePaths';
-import type { SampleUse } from '../facts/sampleUses';
-import { factsOf, sampleUsesOf } from '../facts/sampleUses';
+import type { SampleUse } from '../facts/sampleUse';
+import { sampleUsesOf } from '../facts/sampleUses';
 import type { Rule } from '../rule';
 
 /** Finds samples that are there but cannot be played: no audio, cut short, a folder, or of a kind that the format does not list. */

@@ -1,7 +1,8 @@
 import { InForce } from '../../checks/facts/inForce';
 import type { PitchClaim } from '../../checks/facts/pitchClaims';
-import type { SampleUse } from '../../checks/facts/sampleUses';
-import { factsOf, sampleUsesOf } from '../../checks/facts/sampleUses';
+import { factsOf } from '../../checks/facts/sampleFacts';
+import type { SampleUse } from '../../checks/facts/sampleUse';
+import { sampleUsesOf } from '../../checks/facts/sampleUses';
 import type { CheckContext } from '../../checks/rule';
 import { keysOff } from '../../model/instrument';
 import { Parameter } from '../../model/parameterNames';

@@ -4,16 +4,10 @@ import type { ConversionNote } from '../notes';
 import { isAbsolutePath, joinPath, relativePath } from '../paths';
 import type { Span } from '../text/span';
 import { spanIn } from '../text/span';
+import { directiveText, hasVariableInName, valueWithVariables } from '../variables/textBeforeVariables';
 import { Variables } from '../variables/variables';
 import type { VariableText } from '../variables/variableText';
-import {
-  directiveText,
-  hasVariable,
-  hasVariableInName,
-  literalText,
-  plainText,
-  valueWithVariables,
-} from '../variables/variableText';
+import { hasVariable, literalText, plainText } from '../variables/variableText';
 import type { IncludePart } from './includeParts';
 import { holdsWholeHeaders, includeParts } from './includeParts';
 import { writtenValue } from './rebase';

@@ -1,5 +1,5 @@
 import { NotificationType, RequestType } from 'vscode-languageserver-protocol';
-import type { MapScene } from '../../map/scene';
+import type { MapScene } from '../../map/mapScene';
 
 export interface KeyboardMapParams {
   uri: string;

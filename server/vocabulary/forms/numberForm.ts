@@ -1,5 +1,5 @@
 import { readNumberText } from './numberText';
-import type { ValueSurroundings } from './valueForms';
+import type { ValueSurroundings } from './valueSurroundings';
 
 /** How a number in a vocabulary's form and the number of the open SFZ format follow from one another. */
 export interface NumberForm {

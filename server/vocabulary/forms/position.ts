@@ -1,7 +1,7 @@
 import type { ValueForm } from '../vocabulary';
 import type { NumberForm } from './numberForm';
 import { unitNames, unitsOf } from './numberForm';
-import type { ValueSurroundings } from './valueForms';
+import type { ValueSurroundings } from './valueSurroundings';
 
 type Position = Extract<ValueForm, { kind: 'position' }>;
 

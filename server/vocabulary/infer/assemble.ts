@@ -1,6 +1,6 @@
 import type { Vocabulary, VocabularyLevel } from '../vocabulary';
 import type { Alternative, Draft, Settled } from './draft';
-import type { InferredVocabulary, VocabularyDecision } from './inferVocabulary';
+import type { InferredVocabulary, VocabularyDecision } from './inferredVocabulary';
 import type { RegionElement } from './regionElement';
 
 /**

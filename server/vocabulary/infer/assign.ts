@@ -1,10 +1,11 @@
 import { resolveOpcode } from '../../model/opcodes/resolve';
+import type { Column } from './column';
 import type { ColumnFacts } from './columnFacts';
 import { factsOf, rangesOf, textsOf } from './columnFacts';
 import { readByUnit, readKeyTriple } from './contents';
 import { isPlausible, keyTargets, positionTargets, velocityTargets } from './plausible';
 import type { RegionElement } from './regionElement';
-import type { Column, Rows } from './rows';
+import type { Rows } from './rows';
 import type { Meaning, NameUnit, Target } from './words/meanings';
 import { isBare, meaningsOf } from './words/meanings';
 import { nameWords } from './words/nameWords';

@@ -4,7 +4,7 @@ import { unitOf } from '../../trade/languages/cellWords';
 import type { Unit } from '../../trade/meaning';
 import { readPan } from '../../trade/panReading';
 import { readNumberText } from '../forms/numberText';
-import type { Column } from './rows';
+import type { Column } from './column';
 
 /** What the values of a place look like. */
 export interface ColumnFacts {

@@ -1,5 +1,5 @@
 import type { ColumnFacts } from './columnFacts';
-import { rowKeyNumber } from './decideForms/keyForms';
+import { rowKeyNumber } from './rowKeys';
 import type { Target } from './words/meanings';
 
 /** A place of a region by what it holds, where its name says little. */

@@ -4,6 +4,8 @@ import type { Vocabulary } from '../vocabulary';
 import { finish, levelsOf } from './assemble';
 import { assignColumns } from './assign';
 import { settle } from './decideForms/settle';
+import type { InferredVocabulary } from './inferredVocabulary';
+import { doubtfulBelow } from './inferredVocabulary';
 import { instrumentConfidence, isForeignRoot, namesFiles } from './instrumentConfidence';
 import { findListedRegion } from './listedRegion';
 import { namespacesIn } from './namespaces';
@@ -16,36 +18,6 @@ import { findSelectors } from './selectors';
 import { surveyOf } from './survey';
 import { unreadPlaces } from './unreadPlaces';
 
-/** One thing that was worked out about how a text is written. */
-export interface VocabularyDecision {
-  /** Names the decision within a vocabulary, the same each time: `region`, `lokey`, `loop_end.last`, `middleC`. */
-  id: string;
-  /** What was decided, as a sentence for people. */
-  message: string;
-  /** 0..1; below {@link doubtfulBelow} a person should look at it. */
-  confidence: number;
-  /** Why, in sentences for people. */
-  evidence: string[];
-  /** An example of it in the text. */
-  span: { start: number; end: number };
-  /** What else it could be, the likeliest first. */
-  choices: VocabularyChoice[];
-}
-
-/** Another way to take something, with the vocabulary that follows from it. */
-export interface VocabularyChoice {
-  /** In a few words. */
-  label: string;
-  vocabulary: Vocabulary;
-}
-
-export interface InferredVocabulary {
-  vocabulary: Vocabulary;
-  decisions: VocabularyDecision[];
-  /** 0..1: how sure it is that the text is an instrument at all. */
-  confidence: number;
-}
-
 export interface InferenceOptions {
   /** The path of the text; its name is the name of the vocabulary. */
   path: string;
@@ -54,9 +26,6 @@ export interface InferenceOptions {
   /** A vocabulary that is given already: only what its `unsettled` lists is decided anew. */
   given?: Vocabulary;
 }
-
-/** Below this confidence a decision is a question. */
-export const doubtfulBelow = 0.75;
 
 /** Works out in which vocabulary an XML text writes an instrument; `undefined` where it is none. Never throws. */
 export function inferVocabulary(text: string, options: InferenceOptions): InferredVocabulary | undefined {
@@ -100,6 +69,3 @@ function samplePathOf(vocabulary: Vocabulary | undefined): SampleFiles['form'] |
   }
   return undefined;
 }
-
-export { describeVocabulary } from './describeVocabulary';
-export { matchesVocabulary } from './matchesVocabulary';

@@ -1,23 +1,11 @@
 import type { XmlHandler } from '../../xml/scan/handler';
 import { scanXml } from '../../xml/scan/scan';
+import type { Column } from './column';
 import type { RegionElement } from './regionElement';
 import type { Selectors } from './selectors';
 import type { Cell, ElementType, Survey } from './survey';
 import { cellAt } from './survey';
 import { nameWords } from './words/nameWords';
-
-/** A place in an element of the chain, and what stands there for each region that was looked at. */
-export interface Column {
-  /** Position of the element in the chain. */
-  level: number;
-  /** As in `VocabularyParameter.at`. */
-  at: string;
-  /** The words of its own name, and of the child elements that it stands in, from the outermost inwards. */
-  own: readonly string[];
-  around: readonly (readonly string[])[];
-  /** One for each row. */
-  cells: (Cell | undefined)[];
-}
 
 /** The regions that were looked at, spread over the document, and the places that hold something in them or around them. */
 export interface Rows {

@@ -5,10 +5,11 @@ import { audioEndings, isAudioName } from '../../model/samples';
 import { isAudioFileName } from '../../trade/audioFileName';
 import type { ValueForm } from '../vocabulary';
 import type { Assigned } from './assign';
+import type { Column } from './column';
 import type { Draft } from './draft';
 import { exampleOf, otherForm, placeName } from './draft';
 import type { SampleList } from './listedRegion';
-import type { Column, Rows } from './rows';
+import type { Rows } from './rows';
 
 /** The audio files of the rows. */
 export interface SampleFiles {

@@ -2,7 +2,7 @@ import { HeaderKind } from '../../model/headerKinds';
 import type { Instrument } from '../../model/instrument';
 import type { InstrumentBuilder } from '../../model/instrumentBuilder';
 import type { SampleFactsLookup } from '../../model/notation';
-import type { ValueSurroundings } from '../forms/valueForms';
+import type { ValueSurroundings } from '../forms/valueSurroundings';
 import type { Target } from './targets';
 
 /** A parameter whose number has yet to be scaled by the sample or by other parameters. */

@@ -2,8 +2,8 @@ import { keyOfNumber } from '../forms/keys';
 import type { NumberForm } from '../forms/numberForm';
 import { numberFormOf } from '../forms/numberFormOf';
 import { splitRange } from '../forms/rangeText';
-import type { ValueSurroundings } from '../forms/valueForms';
 import { readValue } from '../forms/valueForms';
+import type { ValueSurroundings } from '../forms/valueSurroundings';
 import type { ValueForm, Vocabulary, VocabularyParameter } from '../vocabulary';
 
 /** A parameter that a place of the text gives a value. */

@@ -1,8 +1,9 @@
 import type { Files } from '../../model/files';
 import type { Notation } from '../../model/notation';
 import { folderOf } from '../../model/paths';
-import type { InferredVocabulary } from '../../vocabulary/infer/inferVocabulary';
-import { inferVocabulary, matchesVocabulary } from '../../vocabulary/infer/inferVocabulary';
+import type { InferredVocabulary } from '../../vocabulary/infer/inferredVocabulary';
+import { inferVocabulary } from '../../vocabulary/infer/inferVocabulary';
+import { matchesVocabulary } from '../../vocabulary/infer/matchesVocabulary';
 import { writeVocabulary } from '../../vocabulary/parseVocabulary';
 import type { Vocabulary } from '../../vocabulary/vocabulary';
 import { vocabularyNotation } from '../../vocabulary/vocabularyNotation';

@@ -1,8 +1,8 @@
 import type { SeveritySettings } from '../../checks/rule';
 import type { Finding, Fix } from '../../model/finding';
 import { mainSpan } from '../../model/text/span';
-import type { VocabularyDecision } from '../../vocabulary/infer/inferVocabulary';
-import { doubtfulBelow } from '../../vocabulary/infer/inferVocabulary';
+import type { VocabularyDecision } from '../../vocabulary/infer/inferredVocabulary';
+import { doubtfulBelow } from '../../vocabulary/infer/inferredVocabulary';
 import { writeVocabulary } from '../../vocabulary/parseVocabulary';
 import type { Vocabulary } from '../../vocabulary/vocabulary';
 import { vocabularyEnding } from '../../vocabulary/vocabulary';

@@ -1,6 +1,7 @@
 import { HeaderKind } from '../../../server/model/headerKinds';
 import type { Instrument } from '../../../server/model/instrument';
-import { directiveText, plainText, valueWithVariables } from '../../../server/model/variables/variableText';
+import { directiveText, valueWithVariables } from '../../../server/model/variables/textBeforeVariables';
+import { plainText } from '../../../server/model/variables/variableText';
 
 /** What an instrument's text is made of, whatever notation it is in. */
 export interface Structure {

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { findAgain, nearestShape, readingOrder } from '../../../client/keyboardMap/page/navigation';
-import type { MapShape } from '../../../server/map/scene';
+import type { MapShape } from '../../../server/map/mapScene';
 
 const shape = (
   lowKey: number,

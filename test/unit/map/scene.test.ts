@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { MapScene } from '../../../server/map/scene';
+import type { MapScene } from '../../../server/map/mapScene';
 import { buildMapScene } from '../../../server/map/scene';
 import { readSfz } from '../../../server/sfz/read';
 

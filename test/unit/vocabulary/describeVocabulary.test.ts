@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { describeVocabulary, matchesVocabulary } from '../../../server/vocabulary/infer/inferVocabulary';
+import { describeVocabulary } from '../../../server/vocabulary/infer/describeVocabulary';
+import { matchesVocabulary } from '../../../server/vocabulary/infer/matchesVocabulary';
 import type { Vocabulary } from '../../../server/vocabulary/vocabulary';
 import { examples } from './examples';
 

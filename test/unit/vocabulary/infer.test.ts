@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { effectiveValues } from '../../../server/model/effectiveValues';
 import type { SampleFacts } from '../../../server/model/samples';
-import type { InferredVocabulary } from '../../../server/vocabulary/infer/inferVocabulary';
-import { doubtfulBelow, inferVocabulary } from '../../../server/vocabulary/infer/inferVocabulary';
+import type { InferredVocabulary } from '../../../server/vocabulary/infer/inferredVocabulary';
+import { doubtfulBelow } from '../../../server/vocabulary/infer/inferredVocabulary';
+import { inferVocabulary } from '../../../server/vocabulary/infer/inferVocabulary';
 import { parseVocabulary, writeVocabulary } from '../../../server/vocabulary/parseVocabulary';
 import { readVocabularyXml } from '../../../server/vocabulary/read/readVocabularyXml';
 import type { Vocabulary } from '../../../server/vocabulary/vocabulary';

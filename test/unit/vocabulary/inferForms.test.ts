@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { SampleFacts } from '../../../server/model/samples';
-import type { InferredVocabulary } from '../../../server/vocabulary/infer/inferVocabulary';
-import { doubtfulBelow, inferVocabulary } from '../../../server/vocabulary/infer/inferVocabulary';
+import type { InferredVocabulary } from '../../../server/vocabulary/infer/inferredVocabulary';
+import { doubtfulBelow } from '../../../server/vocabulary/infer/inferredVocabulary';
+import { inferVocabulary } from '../../../server/vocabulary/infer/inferVocabulary';
 import type { ValueForm } from '../../../server/vocabulary/vocabulary';
 import { facts } from './examples/invented';
 

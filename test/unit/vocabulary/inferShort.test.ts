@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { effectiveValues } from '../../../server/model/effectiveValues';
-import { doubtfulBelow, inferVocabulary } from '../../../server/vocabulary/infer/inferVocabulary';
+import { doubtfulBelow } from '../../../server/vocabulary/infer/inferredVocabulary';
+import { inferVocabulary } from '../../../server/vocabulary/infer/inferVocabulary';
 import { readVocabularyXml } from '../../../server/vocabulary/read/readVocabularyXml';
 import { short } from './heldOut/short/all';
 

@@ -2,7 +2,7 @@ import { XMLParser, XMLValidator } from 'fast-xml-parser';
 import { describe, expect, it } from 'vitest';
 import { effectiveValues } from '../../../server/model/effectiveValues';
 import { readSfz } from '../../../server/sfz/read';
-import { matchesVocabulary } from '../../../server/vocabulary/infer/inferVocabulary';
+import { matchesVocabulary } from '../../../server/vocabulary/infer/matchesVocabulary';
 import type { Vocabulary, VocabularyLevel } from '../../../server/vocabulary/vocabulary';
 import { vocabularyNotation } from '../../../server/vocabulary/vocabularyNotation';
 

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { effectiveValues } from '../../../server/model/effectiveValues';
-import type { ValueSurroundings } from '../../../server/vocabulary/forms/valueForms';
 import { readValue, writeValue } from '../../../server/vocabulary/forms/valueForms';
+import type { ValueSurroundings } from '../../../server/vocabulary/forms/valueSurroundings';
 import { parseVocabulary, writeVocabulary } from '../../../server/vocabulary/parseVocabulary';
 import { readVocabularyXml } from '../../../server/vocabulary/read/readVocabularyXml';
 import type { ValueForm } from '../../../server/vocabulary/vocabulary';

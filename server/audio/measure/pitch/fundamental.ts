@@ -1,4 +1,4 @@
-import type { Partial } from './partials';
+import type { SoundPartial } from './soundPartial';
 
 /** A fundamental that explains the partials of a sound, and how far these are stretched. */
 export interface Fundamental {
@@ -21,7 +21,7 @@ const onPlace = 0.012;
  * A partial counts by its power and, since its error is divided by its number, by the square of that. `undefined` where
  * no partial is near its place.
  */
-export function fundamentalOf(partials: readonly Partial[], expected: number): Fundamental | undefined {
+export function fundamentalOf(partials: readonly SoundPartial[], expected: number): Fundamental | undefined {
   let greatest = 0;
   for (const { power } of partials) greatest = Math.max(greatest, power);
   const near = partials.filter(
@@ -44,7 +44,10 @@ export function fundamentalOf(partials: readonly Partial[], expected: number): F
 }
 
 /** The share of the power of partials, from 0 to 1, that lies where a fundamental and its stretch put them. */
-export function explainedShare(partials: readonly Partial[], { hertz, inharmonicity }: Fundamental): number {
+export function explainedShare(
+  partials: readonly SoundPartial[],
+  { hertz, inharmonicity }: Fundamental,
+): number {
   const atZero = hertz / Math.sqrt(1 + inharmonicity);
   let explained = 0;
   let all = 0;

@@ -1,13 +1,5 @@
 import type { Fundamental } from './fundamental';
-
-/** One partial of a sound, near a whole multiple of its fundamental. */
-export interface Partial {
-  /** Which multiple: 1 is the fundamental. */
-  number: number;
-  hertz: number;
-  /** Its amplitude squared. */
-  power: number;
-}
+import type { SoundPartial } from './soundPartial';
 
 /** The same number of frames of a sound twice, some frames apart, both under the same window. */
 export interface TwoWindows {
@@ -53,7 +45,7 @@ export function partialsNear(
   sampleRate: number,
   { hertz, inharmonicity }: Fundamental,
   numbers: readonly number[],
-): Partial[] {
+): SoundPartial[] {
   const atZero = hertz / Math.sqrt(1 + inharmonicity);
   return numbers.map((number) => {
     const near = number * atZero * Math.sqrt(1 + inharmonicity * number * number);

@@ -1,30 +1,19 @@
 import { keyboardSpans } from '../../../trade/instrumentSpans';
-import { isGermanName, readKey as readTableKey } from '../../../trade/keyReading';
-import { readKey } from '../../forms/keys';
+import { isGermanName } from '../../../trade/keyReading';
 import type { ValueForm } from '../../vocabulary';
 import type { Assigned } from '../assign';
 import { isNoteName } from '../columnFacts';
 import type { Draft } from '../draft';
 import { exampleOf, otherForm } from '../draft';
+import type { MiddleC, RowKey } from '../rowKeys';
+import { conventions, rowKey, shifts } from '../rowKeys';
 import type { SampleFiles } from '../sampleFiles';
 
 type Key = Extract<ValueForm, { kind: 'key' }>;
-type MiddleC = NonNullable<Key['middleC']>;
-
-const conventions: readonly MiddleC[] = ['C4', 'C3', 'C5'];
-/** Keys to add to a note name that was read with middle C = C4. */
-const shifts: Readonly<Record<MiddleC, number>> = { C3: 12, C4: 0, C5: -12 };
-
 /** How keys are written: all key places of a document follow one convention. */
 export interface KeyForms {
   formOf: (assigned: Assigned) => Key;
   drafts: Draft[];
-}
-
-interface RowKey {
-  number?: number;
-  /** With middle C = C4; may lie outside the keys. */
-  named?: number;
 }
 
 /** Decides how keys are written from their texts and from what the sample files say. */
@@ -75,26 +64,6 @@ function namingOf(keys: readonly Assigned[]): Pick<Key, 'naming'> {
   ).length;
   if (syllables > 0 && syllables * 2 >= texts.filter(isNoteName).length) return { naming: 'syllables' };
   return texts.some(isGermanName) ? { naming: 'german' } : {};
-}
-
-function rowKey(text: string | undefined): RowKey | undefined {
-  if (text === undefined) return undefined;
-  if (!isNoteName(text)) {
-    const number = Number(text);
-    return Number.isInteger(number) && text.trim() !== '' ? { number } : undefined;
-  }
-  for (const middleC of conventions) {
-    const key = readKey({ kind: 'key', written: 'name', middleC }, text);
-    if (key !== undefined) return { named: key - shifts[middleC] };
-  }
-  const named = readTableKey(text)?.named;
-  return named === undefined ? undefined : { named };
-}
-
-/** The number of a key, note names as if C4 were key 60; `undefined` for other texts. */
-export function rowKeyNumber(text: string | undefined): number | undefined {
-  const key = rowKey(text);
-  return key && (key.number ?? key.named);
 }
 
 interface Octave {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { measuredSamplesOf } from '../../../../server/checks/facts/measuredSamples';
-import type { SampleUse } from '../../../../server/checks/facts/sampleUses';
+import type { SampleUse } from '../../../../server/checks/facts/sampleUse';
 import { sampleUsesOf } from '../../../../server/checks/facts/sampleUses';
 import type { LoopSeam, MeasuredPitch, SampleLookup, SampleMeasures } from '../../../../server/model/samples';
 import { sfzNotation } from '../../../../server/sfz/notation';

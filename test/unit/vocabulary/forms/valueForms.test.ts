@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { ValueSurroundings } from '../../../../server/vocabulary/forms/valueForms';
 import { readValue, writeValue } from '../../../../server/vocabulary/forms/valueForms';
+import type { ValueSurroundings } from '../../../../server/vocabulary/forms/valueSurroundings';
 import type { ValueForm } from '../../../../server/vocabulary/vocabulary';
 
 function around(parameter: string, more: Partial<ValueSurroundings> = {}): ValueSurroundings {
