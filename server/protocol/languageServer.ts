@@ -43,6 +43,7 @@ import type { MeasuringHost } from './measuring';
 import { Measuring } from './measuring';
 import { Publishing } from './publishing';
 import { InstrumentChangedNotification } from './requests/requests';
+import type { ServerContext } from './serverContext';
 import { refuseUntimely } from './sessionOrder';
 import { Settings } from './settings';
 
@@ -50,21 +51,16 @@ import { Settings } from './settings';
 const quiet = 15;
 
 /** A connection to an editor with all that is known of its documents. */
-export class LanguageServer {
+export class LanguageServer implements ServerContext {
   readonly connection: Connection;
   readonly documents: InstrumentDocuments;
   readonly settings: Settings;
   readonly outlines: SampleOutlines;
   capabilities: ClientCapabilities = {};
-  /** The client's command that offers completions: `suggestCommand` of the options that it starts the server with. */
   suggestCommand: string | undefined;
-  /** The client's command that shows a stretch of a document on the keyboard map: `mapCommand` of those options. */
   mapCommand: string | undefined;
-  /** The client's command that writes a vocabulary file: `saveVocabularyCommand` of those options. */
   saveVocabularyCommand: string | undefined;
-  /** The client's command that opens a file: `openCommand` of those options. */
   openCommand: string | undefined;
-  /** Whether somebody shows keyboard maps and is told of changes. */
   showsMaps = false;
   readonly #texts = new TextDocuments(TextDocument);
   readonly #open = new Map<string, OpenDocument>();
@@ -125,7 +121,6 @@ export class LanguageServer {
     connection.listen();
   }
 
-  /** The open document of a URI. */
   openDocument(uri: string): OpenDocument | undefined {
     return this.#open.get(uri);
   }
@@ -134,12 +129,10 @@ export class LanguageServer {
     return [...this.#open.values()];
   }
 
-  /** The open folders, absolute with `/`. */
   get folders(): readonly string[] {
     return this.#folders;
   }
 
-  /** How diagnostics of a document are made for this client. */
   diagnosticOptions(uri: string): DiagnosticOptions {
     const { publishDiagnostics, diagnostic } = this.capabilities.textDocument ?? {};
     return {

@@ -3,10 +3,10 @@ import type { ReadDocument } from '../features/readDocument';
 import { mainSource } from '../features/readDocument';
 import type { Source } from '../model/text/source';
 import { offsetOf } from './conversion/positions';
-import type { LanguageServer } from './languageServer';
+import type { ServerContext } from './serverContext';
 
 /** The document that a request is about, as read from its latest version; `undefined` where it holds no instrument. */
-export async function readDocument(server: LanguageServer, uri: string): Promise<ReadDocument | undefined> {
+export async function readDocument(server: ServerContext, uri: string): Promise<ReadDocument | undefined> {
   const reading = await server.documents.reading(uri);
   if (!reading) return undefined;
   const { uriOf } = server.diagnosticOptions(uri);
@@ -24,7 +24,7 @@ export async function readDocument(server: LanguageServer, uri: string): Promise
 
 /** The document and the place in it that a request is about. */
 export async function readAt(
-  server: LanguageServer,
+  server: ServerContext,
   uri: string,
   position: Position,
 ): Promise<{ document: ReadDocument; source: Source; offset: number } | undefined> {

@@ -2,7 +2,7 @@ import type { AnnotatedTextEdit, TextDocumentEdit, WorkspaceEdit } from 'vscode-
 import type { EditedFile } from '../../features/fileEdits';
 import type { FileMove } from '../../model/fileMoves';
 import { nameOf } from '../../model/paths';
-import type { LanguageServer } from '../languageServer';
+import type { ServerContext } from '../serverContext';
 import { rangeOf } from './positions';
 import { uriOfPath } from './uris';
 
@@ -14,7 +14,7 @@ export interface PreviewedRename {
 
 /** Changes of files as the client takes them. `unsaved` is the URI of a document that is no file and so has no path. */
 export function workspaceEditOf(
-  server: LanguageServer,
+  server: ServerContext,
   files: readonly EditedFile[],
   { annotation, unsaved }: { annotation?: string | undefined; unsaved?: string } = {},
 ): WorkspaceEdit {
@@ -43,13 +43,13 @@ export function workspaceEditOf(
 }
 
 /** Whether the client renames files as part of a change. */
-export function renamesFiles({ capabilities }: LanguageServer): boolean {
+export function renamesFiles({ capabilities }: ServerContext): boolean {
   const { documentChanges, resourceOperations } = capabilities.workspace?.workspaceEdit ?? {};
   return documentChanges === true && resourceOperations?.includes('rename') === true;
 }
 
 /** Text changes, then the renaming of a file, all to be confirmed: under one heading, so that one tick takes them all. */
-export function previewedEdit(server: LanguageServer, { files, move }: PreviewedRename): WorkspaceEdit {
+export function previewedEdit(server: ServerContext, { files, move }: PreviewedRename): WorkspaceEdit {
   const { changeAnnotationSupport } = server.capabilities.workspace?.workspaceEdit ?? {};
   const annotation = changeAnnotationSupport ? 'rename' : undefined;
   const edit = workspaceEditOf(server, files, { annotation });

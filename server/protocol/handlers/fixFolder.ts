@@ -3,12 +3,12 @@ import type { EditedFile } from '../../features/fileEdits';
 import { safeFixes } from '../../features/quickFixes';
 import { judgedFiles } from '../../workspace/judgedFiles';
 import { workspaceEditOf } from '../conversion/workspaceEdits';
-import type { LanguageServer } from '../languageServer';
+import type { ServerContext } from '../serverContext';
 import { tell } from '../tell';
 
 /** Applies the safe fixes in all instruments of folders; answers how many findings were settled in how many files. */
 export async function fixFolders(
-  server: LanguageServer,
+  server: ServerContext,
   folders: readonly string[],
 ): Promise<{ fixed: number; files: number; left: number }> {
   const { connection, documents } = server;

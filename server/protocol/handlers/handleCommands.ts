@@ -1,7 +1,7 @@
 import { ErrorCodes, MessageType, ResponseError } from 'vscode-languageserver';
 import { URI } from 'vscode-uri';
 import { pathOfUri } from '../conversion/uris';
-import type { LanguageServer } from '../languageServer';
+import type { ServerContext } from '../serverContext';
 import { tell } from '../tell';
 import { fixFolders } from './fixFolder';
 
@@ -12,7 +12,7 @@ export const fixFolderCommand = 'zonewright.fixAllInFolder';
 export const showTextCommand = 'zonewright.showText';
 
 /** Takes the commands that the server carries out itself. */
-export function handleCommands(server: LanguageServer): void {
+export function handleCommands(server: ServerContext): void {
   const { connection } = server;
   connection.onExecuteCommand(async ({ command, arguments: given = [] }) => {
     switch (command) {

@@ -16,15 +16,15 @@ import { notations } from '../../workspace/notations/notationOf';
 import { stopIfCancelled } from '../cancellation';
 import { rangeOf } from '../conversion/positions';
 import { pathOfUri, uriOfPath } from '../conversion/uris';
-import type { LanguageServer } from '../languageServer';
 import type { ConversionMark, ConvertParams } from '../requests/conversionRequests';
 import { ConvertRequest, VocabulariesRequest } from '../requests/conversionRequests';
+import type { ServerContext } from '../serverContext';
 
 /** Findings of one document that an editor shows; more of them help nobody. */
 const mostMarks = 1000;
 
 /** Answers the requests about conversion. */
-export function handleConversion(server: LanguageServer): void {
+export function handleConversion(server: ServerContext): void {
   const { connection, documents } = server;
 
   connection.onRequest(ConvertRequest.type, async ({ uri, to, directives = 'keep', folderUri }, token) => {
@@ -75,7 +75,7 @@ export function handleConversion(server: LanguageServer): void {
 }
 
 async function targetOf(
-  { documents }: LanguageServer,
+  { documents }: ServerContext,
   to: ConvertParams['to'],
 ): Promise<{ notation: Notation } | { problem: string }> {
   if (typeof to === 'string') {
@@ -92,7 +92,7 @@ async function targetOf(
 }
 
 async function savedText(
-  files: LanguageServer['documents']['files'],
+  files: ServerContext['documents']['files'],
   path: string,
 ): Promise<string | undefined> {
   const whole = await readWholeText(files, path);

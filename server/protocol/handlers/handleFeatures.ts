@@ -11,8 +11,8 @@ import { documentSymbols, flatSymbols } from '../conversion/documentSymbols';
 import { markupFor } from '../conversion/markup';
 import { rangeOf } from '../conversion/positions';
 import { uriOfPath } from '../conversion/uris';
-import type { LanguageServer } from '../languageServer';
 import { readAt, readDocument } from '../requestedDocument';
+import type { ServerContext } from '../serverContext';
 import { codeActionsOf } from './codeActions';
 import { handleCommands } from './handleCommands';
 import { handleFormatting } from './handleFormatting';
@@ -21,7 +21,7 @@ import { handleRename } from './handleRename';
 import { refactorActions, resolveRefactor } from './refactorActions';
 
 /** Answers the requests of the protocol that are about what stands in a document. */
-export function handleFeatures(server: LanguageServer): void {
+export function handleFeatures(server: ServerContext): void {
   const { connection } = server;
   handleFormatting(server);
   handleCommands(server);

@@ -7,13 +7,13 @@ import type { FormatStyle } from '../../model/formatStyle';
 import { usualFormatStyle } from '../../model/formatStyle';
 import { stopIfCancelled } from '../cancellation';
 import { offsetOf, rangeOf } from '../conversion/positions';
-import type { LanguageServer } from '../languageServer';
+import type { ServerContext } from '../serverContext';
 
 /** Characters after which a line is laid out while it is typed. */
 export const formattedOnType = { firstTriggerCharacter: '\n', moreTriggerCharacter: ['>'] };
 
 /** Answers how documents are to be laid out. */
-export function handleFormatting(server: LanguageServer): void {
+export function handleFormatting(server: ServerContext): void {
   const { connection } = server;
 
   connection.onDocumentFormatting(async ({ textDocument: { uri }, options }, token) => {
@@ -42,7 +42,7 @@ export function handleFormatting(server: LanguageServer): void {
 }
 
 async function readToFormat(
-  server: LanguageServer,
+  server: ServerContext,
   uri: string,
   { insertSpaces, tabSize }: FormattingOptions,
 ): Promise<{ document: ReadDocument; style: FormatStyle } | undefined> {

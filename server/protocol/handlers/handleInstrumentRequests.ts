@@ -1,10 +1,10 @@
 import { buildMapScene } from '../../map/scene';
 import { stopIfCancelled } from '../cancellation';
-import type { LanguageServer } from '../languageServer';
 import { KeyboardMapRequest } from '../requests/requests';
+import type { ServerContext } from '../serverContext';
 
 /** Answers the request for keyboard maps. */
-export function handleInstrumentRequests(server: LanguageServer): void {
+export function handleInstrumentRequests(server: ServerContext): void {
   const { connection, documents } = server;
 
   connection.onRequest(KeyboardMapRequest.type, async ({ uri }, token) => {

@@ -12,7 +12,7 @@ import { nameOf } from '../../model/paths';
 import { stopIfCancelled } from '../cancellation';
 import { offsetOf, rangeOf } from '../conversion/positions';
 import { uriOfPath } from '../conversion/uris';
-import type { LanguageServer } from '../languageServer';
+import type { ServerContext } from '../serverContext';
 
 /** Symbols of the workspace that are answered at the most; who looks for others types more of their name. */
 const mostSymbols = 1000;
@@ -27,7 +27,7 @@ const symbolKinds: Readonly<Record<PlaceInFile['kind'], SymbolKind>> = {
 const nowhere = { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } };
 
 /** Answers where things come from and where else they are used. */
-export function handleNavigation(server: LanguageServer): void {
+export function handleNavigation(server: ServerContext): void {
   const { connection, documents } = server;
   const symbols = new SymbolIndex(documents.files, documents.includes, documents.notations);
 
@@ -104,7 +104,7 @@ export function handleNavigation(server: LanguageServer): void {
 }
 
 /** A document in the instrument that it belongs to, with the offset of a position; `undefined` where it holds none. */
-export async function contextAt(server: LanguageServer, uri: string, position: Position) {
+export async function contextAt(server: ServerContext, uri: string, position: Position) {
   const reading = await server.documents.readingInContext(uri);
   if (!reading) return undefined;
   const { own, whole, source } = reading;
@@ -119,7 +119,7 @@ export async function contextAt(server: LanguageServer, uri: string, position: P
 }
 
 function locationOf(
-  server: LanguageServer,
+  server: ServerContext,
   uri: string,
   { instrument, source: own }: DocumentInContext,
   place: { source: number; start: number; end: number },

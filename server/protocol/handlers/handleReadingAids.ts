@@ -15,8 +15,8 @@ import { semanticTokens, tokenKinds, tokenMarks } from '../../features/semanticT
 import { stopIfCancelled } from '../cancellation';
 import { offsetOf, positionOf, rangeOf } from '../conversion/positions';
 import { ToldTokens, tokenData, tokenEdits } from '../conversion/tokenData';
-import type { LanguageServer } from '../languageServer';
 import { readDocument } from '../requestedDocument';
+import type { ServerContext } from '../serverContext';
 import { tellingLens } from './tellingLens';
 import { vocabularyLenses } from './vocabularyLenses';
 
@@ -50,7 +50,7 @@ const legend: SemanticTokensLegend = {
 export const semanticTokensOptions: SemanticTokensOptions = { legend, range: true, full: { delta: true } };
 
 /** Answers the requests for what helps to read a document: tokens, hints, lenses, selections. */
-export function handleReadingAids(server: LanguageServer): void {
+export function handleReadingAids(server: ServerContext): void {
   const { connection } = server;
   const { semanticTokens: tokens, inlayHint } = connection.languages;
   const told = new ToldTokens();
@@ -132,7 +132,7 @@ export function handleReadingAids(server: LanguageServer): void {
 }
 
 /** Has the client ask anew for what depends on the settings of the reading aids. */
-export function refreshReadingAids({ connection, capabilities }: LanguageServer): void {
+export function refreshReadingAids({ connection, capabilities }: ServerContext): void {
   const { workspace } = capabilities;
   const failed = (error: unknown) =>
     connection.console.error(`The reading aids could not be renewed: ${error}`);

@@ -16,7 +16,7 @@ import { stopIfCancelled } from '../cancellation';
 import { rangeOf } from '../conversion/positions';
 import { pathOfUri } from '../conversion/uris';
 import { previewedEdit, renamesFiles, workspaceEditOf } from '../conversion/workspaceEdits';
-import type { LanguageServer } from '../languageServer';
+import type { ServerContext } from '../serverContext';
 import { contextAt } from './handleNavigation';
 
 /** The files and folders whose moves change what instruments have to say, of whatever scheme the files are served from. */
@@ -37,7 +37,7 @@ export const movedFiles: FileOperationRegistrationOptions = {
 const mostProblems = 5;
 
 /** Renames variables, labels and samples, and keeps paths right when files move. */
-export function handleRename(server: LanguageServer): void {
+export function handleRename(server: ServerContext): void {
   const { connection } = server;
 
   connection.onPrepareRename(async ({ textDocument: { uri }, position }, token) => {
@@ -107,7 +107,7 @@ function problemText(problems: readonly string[]): string {
 }
 
 /** The instruments in which a name stands, as they are now, with what they include. */
-async function readAround(server: LanguageServer, { name }: Renaming) {
+async function readAround(server: ServerContext, { name }: Renaming) {
   const found: (CurrentInstrument & { included: ReadonlySet<string> })[] = [];
   for await (const one of around(server)) {
     // Most instruments have nothing to do with the name and need not be kept.
@@ -122,14 +122,14 @@ function hasReferences({ instrument }: CurrentInstrument): boolean {
   return instrument.parameters.values.size > 0;
 }
 
-function around(server: LanguageServer): AsyncIterable<CurrentInstrument> {
+function around(server: ServerContext): AsyncIterable<CurrentInstrument> {
   const { files, notations } = server.documents;
   return instrumentsAround(files, notations, server.folders, server.openDocuments);
 }
 
 /** What changes in the instruments of the open folders when files move, and what could not be kept right. */
 async function pathsAfter(
-  server: LanguageServer,
+  server: ServerContext,
   moves: readonly FileMove[],
   goOn: () => void,
 ): Promise<{ files: EditedFile[]; problems: string[] }> {
@@ -151,7 +151,7 @@ async function pathsAfter(
   return { files: merged.files, problems: merged.problems };
 }
 
-async function renameSample(server: LanguageServer, renaming: Renaming & { kind: 'sample' }, typed: string) {
+async function renameSample(server: ServerContext, renaming: Renaming & { kind: 'sample' }, typed: string) {
   const { files, samples } = server.documents;
   if (!renamesFiles(server)) refuse('This editor renames no files together with text.');
   const folder = folderOf(renaming.path);

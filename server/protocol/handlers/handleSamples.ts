@@ -8,14 +8,14 @@ import { nameOf } from '../../model/paths';
 import type { DocumentReading } from '../../workspace/documents';
 import type { SampleStore } from '../../workspace/samples/sampleStore';
 import { stopIfCancelled } from '../cancellation';
-import type { LanguageServer } from '../languageServer';
 import { SampleReportRequest } from '../requests/sampleRequests';
+import type { ServerContext } from '../serverContext';
 
 /** Rounds of finding out what a report lacks: folders, files, measures, and those of files that change meanwhile. */
 const mostRounds = 70;
 
 /** Answers the request for a report on samples. */
-export function handleSamples({ connection, documents }: LanguageServer): void {
+export function handleSamples({ connection, documents }: ServerContext): void {
   connection.onRequest(SampleReportRequest.type, async ({ uri }, token) => {
     const context = await documents.readingInContext(uri);
     stopIfCancelled(token);

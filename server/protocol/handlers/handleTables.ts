@@ -9,13 +9,13 @@ import { stopIfCancelled } from '../cancellation';
 import { offsetOf, rangeOf } from '../conversion/positions';
 import { headingsOf, tableSheet, writtenMarkup } from '../conversion/tablePreview';
 import { pathOfUri } from '../conversion/uris';
-import type { LanguageServer } from '../languageServer';
 import type { ConvertTableResult, PreviewTarget, TableDecisions } from '../requests/tableRequests';
 import { ConvertTableRequest, LooksLikeTableRequest, PreviewTableRequest } from '../requests/tableRequests';
+import type { ServerContext } from '../serverContext';
 import { workShown } from '../workShown';
 
 /** Answers the requests about copied tables. */
-export function handleTables(server: LanguageServer): void {
+export function handleTables(server: ServerContext): void {
   const { connection, documents } = server;
 
   const convert = async (
@@ -74,7 +74,7 @@ function newTarget({ format, folderUri }: Extract<PreviewTarget, { kind: 'new' }
 }
 
 async function documentTarget(
-  server: LanguageServer,
+  server: ServerContext,
   { uri, range }: Extract<PreviewTarget, { kind: 'document' }>,
 ): Promise<Target | undefined> {
   const reading = await server.documents.reading(uri);

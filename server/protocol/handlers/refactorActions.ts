@@ -5,8 +5,8 @@ import { refactorings } from '../../features/refactor/refactorings';
 import { joinEdits } from '../../model/edits';
 import { offsetOf, rangeOf } from '../conversion/positions';
 import { uriOfPath } from '../conversion/uris';
-import type { LanguageServer } from '../languageServer';
 import { readDocument } from '../requestedDocument';
+import type { ServerContext } from '../serverContext';
 
 /** The kinds of refactorings, for the client to know. */
 export const refactorKinds: readonly string[] = [...new Set(refactorings.map(({ kind }) => kind))];
@@ -22,7 +22,7 @@ interface Postponed {
 
 /** The refactorings that can be done at a selection; their changes are worked out when one is chosen. */
 export async function refactorActions(
-  server: LanguageServer,
+  server: ServerContext,
   { textDocument: { uri }, range, context }: CodeActionParams,
 ): Promise<CodeAction[]> {
   const wanted = refactorings.filter(
@@ -55,7 +55,7 @@ export async function refactorActions(
 }
 
 /** Works out the change of an action; there is none where the document is another by now. */
-export async function resolveRefactor(server: LanguageServer, action: CodeAction): Promise<CodeAction> {
+export async function resolveRefactor(server: ServerContext, action: CodeAction): Promise<CodeAction> {
   const { refactoring: id, uri, version, start, end } = (action.data ?? {}) as Partial<Postponed>;
   const refactoring = refactorings.find((one) => one.id === id);
   if (!refactoring || uri === undefined || start === undefined || end === undefined) return action;
@@ -73,7 +73,7 @@ export async function resolveRefactor(server: LanguageServer, action: CodeAction
 }
 
 function editOf(
-  server: LanguageServer,
+  server: ServerContext,
   uri: string,
   edits: NonNullable<WorkspaceEdit['changes']>[string],
   newFile: { path: string; text: string } | undefined,
@@ -96,7 +96,7 @@ function editOf(
   };
 }
 
-function makesFiles({ capabilities }: LanguageServer): boolean {
+function makesFiles({ capabilities }: ServerContext): boolean {
   const { documentChanges, resourceOperations } = capabilities.workspace?.workspaceEdit ?? {};
   return documentChanges === true && resourceOperations?.includes('create') === true;
 }

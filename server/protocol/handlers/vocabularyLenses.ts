@@ -4,11 +4,11 @@ import type { DocumentReading } from '../../workspace/documents';
 import { doubtfulDecisions, vocabularyFile } from '../../workspace/notations/vocabularyFindings';
 import { rangeOf } from '../conversion/positions';
 import { uriOfPath } from '../conversion/uris';
-import type { LanguageServer } from '../languageServer';
+import type { ServerContext } from '../serverContext';
 import { tellingLens } from './tellingLens';
 
 /** What stands above the outermost element of XML in a vocabulary: how it is read, and the way to keep that in a file. */
-export function vocabularyLenses(server: LanguageServer, reading: DocumentReading): CodeLens[] {
+export function vocabularyLenses(server: ServerContext, reading: DocumentReading): CodeLens[] {
   const { vocabulary: inForce, instrument, document } = reading;
   if (!inForce) return [];
   const source = instrument.sources[0];

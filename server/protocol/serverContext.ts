@@ -1,0 +1,32 @@
+import type { ClientCapabilities, Connection } from 'vscode-languageserver';
+import type { InstrumentDocuments, OpenDocument } from '../workspace/documents';
+import type { SampleOutlines } from '../workspace/samples/sampleOutlines';
+import type { DiagnosticOptions } from './conversion/diagnostics';
+import type { Settings } from './settings';
+
+/** What those who answer requests know of the connection and of what is open in it. */
+export interface ServerContext {
+  readonly connection: Connection;
+  readonly documents: InstrumentDocuments;
+  readonly settings: Settings;
+  readonly outlines: SampleOutlines;
+  /** What the client can do. */
+  readonly capabilities: ClientCapabilities;
+  /** The client's command that offers completions: `suggestCommand` of the options that it starts the server with. */
+  readonly suggestCommand: string | undefined;
+  /** The client's command that shows a stretch of a document on the keyboard map: `mapCommand` of those options. */
+  readonly mapCommand: string | undefined;
+  /** The client's command that writes a vocabulary file: `saveVocabularyCommand` of those options. */
+  readonly saveVocabularyCommand: string | undefined;
+  /** The client's command that opens a file: `openCommand` of those options. */
+  readonly openCommand: string | undefined;
+  /** Whether somebody shows keyboard maps and is told of changes. */
+  showsMaps: boolean;
+  /** The open document of a URI. */
+  openDocument(uri: string): OpenDocument | undefined;
+  readonly openDocuments: OpenDocument[];
+  /** The open folders, absolute with `/`. */
+  readonly folders: readonly string[];
+  /** How diagnostics of a document are made for this client. */
+  diagnosticOptions(uri: string): DiagnosticOptions;
+}
