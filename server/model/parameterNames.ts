@@ -1,4 +1,4 @@
-import type { ResolvedOpcode } from './opcodes/resolve';
+import type { ResolvedOpcode } from './opcodes/opcode';
 import { resolveOpcode } from './opcodes/resolve';
 
 /**

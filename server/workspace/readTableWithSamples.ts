@@ -15,8 +15,6 @@ import { questionOf, sampleNotes } from './samples/sampleNotes';
 import type { AfterStep } from './takeSteps';
 import { takeSteps } from './takeSteps';
 
-export type { TableReading } from '../table/readTable';
-export type { ColumnMeaning } from '../trade/meaning';
 
 /** After so many names a step ends. */
 const namesInStep = 2000;

@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { dirname, join, relative, resolve } from 'node:path';
 
 /** One import statement: who asks for what. Files of the project are paths from its root with `/`. */
@@ -7,15 +7,29 @@ export interface Import {
   imports: string;
   /** Whether `imports` is a file of the project, not a package. */
   own: boolean;
+  /** Whether what is imported is handed on under the name of this file. */
+  isHandedOn: boolean;
 }
 
 const statement =
   /^[ \t]*(?:import|export)\b[^'";]*?\bfrom\s*['"]([^'"]+)['"]|^[ \t]*import\s*['"]([^'"]+)['"]|\b(?:import|require)\(\s*['"]([^'"]+)['"]\s*\)/gm;
 
-/** What the text of a module imports, as written. */
+/** What the text of a module imports, types too, as written. */
 export function importsIn(text: string): string[] {
+  return statementsIn(text).map(({ written }) => written);
+}
+
+/** What the text of a module hands on from other modules, as written. */
+export function handedOnIn(text: string): string[] {
+  return statementsIn(text).flatMap(({ written, isHandedOn }) => (isHandedOn ? [written] : []));
+}
+
+function statementsIn(text: string): { written: string; isHandedOn: boolean }[] {
   const code = text.replace(/\/\*[\s\S]*?\*\/|^\s*\/\/.*$/gm, '');
-  return [...code.matchAll(statement)].map((match) => match[1] ?? match[2] ?? match[3]);
+  return [...code.matchAll(statement)].map((match) => ({
+    written: match[1] ?? match[2] ?? match[3],
+    isHandedOn: match[0].trimStart().startsWith('export'),
+  }));
 }
 
 /** All imports of the TypeScript files in some folders of the project. */
@@ -25,11 +39,17 @@ export function importsBelow(root: string, ...folders: string[]): Import[] {
 
 function importsOf(root: string, path: string): Import[] {
   const file = relative(root, path).replaceAll('\\', '/');
-  return importsIn(readFileSync(path, 'utf8')).map((written) => {
+  return statementsIn(readFileSync(path, 'utf8')).map(({ written, isHandedOn }) => {
     const own = written.startsWith('.');
-    const imports = own ? relative(root, resolve(dirname(path), written)).replaceAll('\\', '/') : written;
-    return { file, imports, own };
+    const imports = own ? fileOf(root, resolve(dirname(path), written)) : written;
+    return { file, imports, own, isHandedOn };
   });
+}
+
+/** The file that an import stands for, from the root of the project. */
+function fileOf(root: string, path: string): string {
+  const file = [`${path}.ts`, join(path, 'index.ts')].find((one) => existsSync(one)) ?? path;
+  return relative(root, file).replaceAll('\\', '/');
 }
 
 function filesBelow(folder: string): string[] {
@@ -45,7 +65,7 @@ export function roomOf(file: string): string | undefined {
   return /^server\/([^/]+)\//.exec(file)?.[1];
 }
 
-/** A way through rooms that comes back to where it started, such as `sfz → xml → sfz`; undefined when there is none. */
+/** A way through rooms or files that comes back to where it started, such as `sfz → xml → sfz`; undefined when there is none. */
 export function cycleOf(edges: readonly (readonly [from: string, to: string])[]): string | undefined {
   const next = new Map<string, Set<string>>();
   for (const [from, to] of edges) {
