@@ -15,7 +15,6 @@ import { questionOf, sampleNotes } from './samples/sampleNotes';
 import type { AfterStep } from './takeSteps';
 import { takeSteps } from './takeSteps';
 
-
 /** After so many names a step ends. */
 const namesInStep = 2000;
 

@@ -3,7 +3,6 @@ import { describeModulation } from './describe';
 import { headerMaskOf } from './headerMask';
 import type { OpcodeFacts, ResolvedOpcode } from './opcode';
 
-
 /** How a name that the catalogue lists is found: a key with `N` for each of its numbers. */
 interface Entry {
   readonly facts: OpcodeFacts;
