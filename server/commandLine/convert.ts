@@ -1,14 +1,14 @@
 import { basename } from 'node:path';
 import { notesPage } from '../features/notesPage';
-import { folderOf } from '../model/paths';
+import { folderOf, nameOf, titleOf } from '../model/paths';
 import { lineNotes } from '../model/writing/lineNotes';
-import { convertInstrument } from '../workspace/convertInstrument';
-import { SampleStore } from '../workspace/samples/sampleStore';
+import type { VocabularySource } from '../workspace/notations/notationOutput';
 import { CommandError } from './commandError';
 import { folderOfInput, readInput } from './input';
 import { tellNotes } from './notes';
+import { putOutput } from './putOutput';
 import { readAny, tableOptions } from './readAny';
-import { targetNotation } from './target';
+import { targetOutput } from './target';
 import type { Terminal } from './terminal';
 import { absolutePath } from './terminalPaths';
 import { readWords } from './words';
@@ -25,22 +25,30 @@ export async function convert(args: readonly string[], terminal: Terminal): Prom
   });
   const [name, ...more] = paths;
   if (name === undefined || more.length > 0) throw new CommandError('convert takes one file');
-  const notation = await targetNotation(terminal, options.to);
+  const target = await targetOutput(terminal, options.to);
   const input = await readInput(terminal, name);
   const output = options.output === undefined ? undefined : absolutePath(terminal, options.output);
   const outputFolder = output === undefined ? folderOfInput(input) : folderOf(output);
-  const { fromTable, ...read } = await readAny(terminal, input, options, outputFolder);
+  const { fromTable, instrument, ...read } = await readAny(terminal, input, options, outputFolder);
   // A table's sample names were looked up from the output's folder already, or stand as the table gives them.
   const folder = fromTable ? outputFolder : folderOfInput(input);
-  const { text, notes, kept } = await convertInstrument(
-    { ...read, folder },
-    notation,
-    { move: { from: folder, to: outputFolder }, directives: switches.has('inline') ? 'inline' : 'keep' },
-    new SampleStore(terminal.files),
+  const source: VocabularySource = { ...read, instrument, name: titleOf(input.path), folder };
+  const { files, accounts } = await target.write(
+    [source],
+    {
+      fileName: output === undefined ? undefined : nameOf(output),
+      folder: outputFolder,
+      directives: switches.has('inline') ? 'inline' : 'keep',
+    },
+    terminal.files,
   );
-  const all = lineNotes(read.instrument, notes);
-  if (output === undefined) await terminal.out(text);
-  else await write(terminal, options.output as string, output, text);
+  await putOutput(
+    terminal,
+    files,
+    output === undefined ? undefined : { name: options.output as string, path: output },
+  );
+  const [{ notes, kept }] = accounts;
+  const all = lineNotes(instrument, notes);
   if (options.notes === undefined) tellNotes(terminal, input.name, all);
   else {
     const page = /\.json$/i.test(options.notes)

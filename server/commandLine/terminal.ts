@@ -1,5 +1,6 @@
 import { homedir } from 'node:os';
 import type { Files } from '../model/files';
+import type { OutputContent } from '../model/output';
 import { nodeFiles } from '../workspace/files/nodeFiles';
 import { cacheFolder } from '../workspace/measuring/cacheFolder';
 import type { CacheStorage } from '../workspace/measuring/measureCache';
@@ -21,11 +22,11 @@ export interface Terminal {
   files: Files;
   /** Whether standard output is a terminal that shows colour. */
   colour: boolean;
-  out(text: string): Promise<void>;
+  out(content: string | Uint8Array): Promise<void>;
   error(text: string): void;
   standardInput(): Promise<Uint8Array>;
   /** Puts a whole file in place, or leaves what is there as it is. */
-  writeFile(path: string, text: string): Promise<void>;
+  writeFile(path: string, content: OutputContent): Promise<void>;
   /** Missing where samples are measured in the same thread and nothing is kept. */
   measuring?: Measuring;
 }
@@ -38,7 +39,7 @@ export function processTerminal(program: string): Terminal {
     folder: process.cwd().replaceAll('\\', '/'),
     files: nodeFiles,
     colour: process.stdout.isTTY === true && !process.env.NO_COLOR,
-    out: (text) => new Promise((done) => process.stdout.write(text, () => done())),
+    out: (content) => new Promise((done) => process.stdout.write(content, () => done())),
     error: (text) => {
       process.stderr.write(text);
     },
@@ -47,9 +48,9 @@ export function processTerminal(program: string): Terminal {
       for await (const part of process.stdin) parts.push(Buffer.from(part));
       return Buffer.concat(parts);
     },
-    writeFile: async (path, text) => {
+    writeFile: async (path, content) => {
       const { writeWhole } = await import('./writeWhole');
-      await writeWhole(path, text);
+      await writeWhole(path, content);
     },
     measuring: {
       measurer: (files) => nodeMeasurer(files, program),

@@ -9,6 +9,11 @@ export function nameOf(path: string): string {
   return path.slice(path.lastIndexOf('/') + 1);
 }
 
+/** What a file is called without its ending; `.instrument.xml` is one ending. */
+export function titleOf(path: string): string {
+  return nameOf(path).replace(/(?<=.)(\.instrument)?\.[^.]*$/, '');
+}
+
 /** Whether a path starts at a root or a drive instead of the folder that it is read from. */
 export function isAbsolutePath(path: string): boolean {
   return /^([a-z]:)?[\\/]/i.test(path);

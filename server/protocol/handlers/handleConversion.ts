@@ -9,10 +9,11 @@ import { placeNotes } from '../../model/writing/placeNotes';
 import { parseVocabulary } from '../../vocabulary/parseVocabulary';
 import { vocabularyEnding } from '../../vocabulary/vocabulary';
 import { vocabularyNotation } from '../../vocabulary/vocabularyNotation';
-import { convertInstrument } from '../../workspace/convertInstrument';
 import { filesBelow } from '../../workspace/files/instrumentFiles';
 import { readWholeText } from '../../workspace/files/readWhole';
 import { notations } from '../../workspace/notations/notationOf';
+import type { VocabularySource } from '../../workspace/notations/notationOutput';
+import { notationOutput } from '../../workspace/notations/notationOutput';
 import { stopIfCancelled } from '../cancellation';
 import { rangeOf } from '../conversion/positions';
 import { pathOfUri, uriOfPath } from '../conversion/uris';
@@ -35,17 +36,19 @@ export function handleConversion(server: ServerContext): void {
     if ('problem' in target) return target;
     const { instrument, folder, vocabulary, document } = reading;
     const targetFolder = folderUri === undefined ? folder : pathOfUri(folderUri);
-    const move =
-      folder === undefined || targetFolder === undefined ? undefined : { from: folder, to: targetFolder };
-    const { text, notes, kept } = await convertInstrument(
-      { instrument, vocabulary: vocabulary?.vocabulary, folder },
-      target.notation,
-      { directives, ...(move && { move }) },
-      documents.samples,
+    const name = document.path === undefined ? 'a text that is not saved' : nameOf(document.path);
+    const source: VocabularySource = { instrument, vocabulary: vocabulary?.vocabulary, name, folder };
+    const output = notationOutput(target.notation, documents.samples);
+    const { files, accounts } = await output.write(
+      [source],
+      { directives, folder: targetFolder },
+      documents.files,
     );
     stopIfCancelled(token);
+    const [[, text]] = files;
+    if (typeof text !== 'string') return { problem: 'This is written to a file, not into the editor.' };
+    const [{ notes, kept }] = accounts;
     const lines = lineNotes(instrument, notes);
-    const name = document.path === undefined ? 'a text that is not saved' : nameOf(document.path);
     return {
       text,
       kept,

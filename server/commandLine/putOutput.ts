@@ -1,0 +1,31 @@
+import type { OutputContent, OutputResult } from '../model/output';
+import { folderOf } from '../model/paths';
+import { CommandError } from './commandError';
+import type { Terminal } from './terminal';
+import { write } from './writeOutput';
+
+/**
+ * Puts the files of an output in place: the main file at `main`, the others in folders beside it; without `main` the
+ * one file goes to standard output.
+ */
+export async function putOutput(
+  terminal: Terminal,
+  files: OutputResult['files'],
+  main: { name: string; path: string } | undefined,
+): Promise<void> {
+  const [[, first], ...others] = files;
+  if (main === undefined) {
+    if (others.length > 0) throw new CommandError('this writes several files: say where with --output');
+    for await (const part of piecesOf(first)) await terminal.out(part);
+    return;
+  }
+  const folder = folderOf(main.path);
+  // The main file comes last, so that where it is there, all that it names is there.
+  for (const [path, content] of others) await write(terminal, path, `${folder}/${path}`, content);
+  await write(terminal, main.name, main.path, first);
+}
+
+async function* piecesOf(content: OutputContent): AsyncIterable<string | Uint8Array> {
+  if (typeof content === 'object' && 'chunks' in content) yield* content.chunks();
+  else yield content;
+}

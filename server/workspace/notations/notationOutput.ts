@@ -1,0 +1,46 @@
+import type { Notation } from '../../model/notation';
+import type { Output, OutputAccount, OutputContent, OutputSource } from '../../model/output';
+import type { Vocabulary } from '../../vocabulary/vocabulary';
+import { convertInstrument } from '../convertInstrument';
+import type { SampleStore } from '../samples/sampleStore';
+
+/** A source whose text was read by a vocabulary, so that values which that has no parameter for are told. */
+export interface VocabularySource extends OutputSource {
+  vocabulary?: Vocabulary | undefined;
+}
+
+/** The endings of the texts that are written in a format. */
+const endings: Readonly<Record<Notation['format'], string>> = { sfz: '.sfz', xml: '.instrument.xml' };
+
+/** Writing text of a notation, a file an instrument. `samples` answers what the notation needs to know of sample files. */
+export function notationOutput(
+  notation: Notation,
+  samples: SampleStore,
+  ending: string = endings[notation.format],
+): Output {
+  return {
+    ending,
+    async write(
+      sources: readonly VocabularySource[],
+      { fileName, folder: target, directives, progress, signal },
+    ) {
+      const files = new Map<string, OutputContent>();
+      const accounts: OutputAccount[] = [];
+      for (const source of sources) {
+        signal?.throwIfAborted();
+        const { folder } = source;
+        const move = folder === undefined || target === undefined ? undefined : { from: folder, to: target };
+        const { text, notes, kept } = await convertInstrument(
+          source,
+          notation,
+          { ...(directives && { directives }), ...(move && { move }) },
+          samples,
+        );
+        files.set(sources.length === 1 && fileName !== undefined ? fileName : source.name + ending, text);
+        accounts.push({ notes, kept });
+        progress?.(accounts.length, sources.length);
+      }
+      return { files, accounts };
+    },
+  };
+}
