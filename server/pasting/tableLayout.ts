@@ -1,3 +1,4 @@
+import { editedText } from '../model/changedInstrument';
 import { replacing } from '../model/edits';
 import type { TextEdit } from '../model/finding';
 import type { FormatStyle, HeaderLayout } from '../model/formatStyle';
@@ -71,17 +72,6 @@ function linePlaces(document: Instrument, text: string, region: number): LinePla
 function standsBelow({ columns }: LinePlaces, other: LinePlaces): boolean {
   const shared = Math.min(columns.length, other.columns.length);
   return columns.slice(0, shared).every((column, at) => column === other.columns[at]);
-}
-
-/** Text with edits made; they do not overlap. */
-export function editedText(text: string, edits: readonly TextEdit[]): string {
-  let result = '';
-  let at = 0;
-  for (const { start, end, newText } of [...edits].sort((a, b) => a.start - b.start || a.end - b.end)) {
-    result += text.slice(at, start) + newText;
-    at = end;
-  }
-  return result + text.slice(at);
 }
 
 /**

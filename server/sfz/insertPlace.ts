@@ -2,7 +2,7 @@ import { HeaderKind } from '../model/headerKinds';
 import type { Instrument } from '../model/instrument';
 import type { Span } from '../model/text/span';
 import { mainSpan } from '../model/text/span';
-import { includeParts } from '../model/writing/includeParts';
+import { ReadBefore } from '../model/writing/readBefore';
 
 /**
  * Where headers can be put into the main file so that all that is there keeps its meaning: at the wanted offset or at the
@@ -24,32 +24,17 @@ function outermostKind(inserted: Instrument): HeaderKind {
   return outermost;
 }
 
-/** An include of the main file with what it brought in; ends are one past. */
-interface MainInclude {
-  start: number;
-  end: number;
-  endHeader: number;
-  endParameter: number;
-}
-
 class InsertPlaceFinder {
   readonly #instrument: Instrument;
   readonly #kind: HeaderKind;
-  readonly #includes: MainInclude[];
+  readonly #readBefore: ReadBefore;
   readonly #length: number;
 
   constructor(instrument: Instrument, kind: HeaderKind) {
     this.#instrument = instrument;
     this.#kind = kind;
     this.#length = instrument.sources[0]?.text.length ?? 0;
-    this.#includes = [...includeParts(instrument).values()]
-      .filter(({ directive }) => directive.source === 0)
-      .map(({ directive: { start, end }, endHeader, endParameter }) => ({
-        start,
-        end,
-        endHeader,
-        endParameter,
-      }));
+    this.#readBefore = new ReadBefore(instrument);
   }
 
   from(wanted: number): Span {
@@ -78,15 +63,7 @@ class InsertPlaceFinder {
   #furtherThan(at: number): number | undefined {
     if (at >= this.#length) return undefined;
     const instrument = this.#instrument;
-    const before = this.#includes.filter(({ start }) => start < at);
-    const header = Math.max(
-      instrument.headerAt(0, at - 1) + 1,
-      ...before.slice(-1).map(({ endHeader }) => endHeader),
-    );
-    const parameter = Math.max(
-      instrument.parameterAt(0, at - 1) + 1,
-      ...before.slice(-1).map(({ endParameter }) => endParameter),
-    );
+    const { header, parameter } = this.#readBefore.at(at);
     if (parameter < instrument.parameters.count) {
       const owner = instrument.headerOfParameter(parameter);
       const tag = instrument.headerSpan(owner);
@@ -99,7 +76,7 @@ class InsertPlaceFinder {
   #behindParameter(parameter: number, at: number): number {
     const instrument = this.#instrument;
     if (instrument.parameterSource(parameter) === 0) return instrument.parameterSpan(parameter).end;
-    return this.#includes.find(({ start }) => start >= at)?.end ?? this.#length;
+    return this.#readBefore.includes.find(({ start }) => start >= at)?.end ?? this.#length;
   }
 
   /** Where the scope ends that the next regions, from a header on, share with those before; `undefined` where none follow. */
@@ -117,6 +94,6 @@ class InsertPlaceFinder {
     if (!hasRegions) return undefined;
     if (header >= count) return this.#length;
     if (instrument.headerSource(header) === 0) return instrument.headerSpan(header).start;
-    return this.#includes.find(({ endHeader }) => endHeader > header)?.end ?? this.#length;
+    return this.#readBefore.includes.find(({ endHeader }) => endHeader > header)?.end ?? this.#length;
   }
 }

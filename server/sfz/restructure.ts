@@ -63,7 +63,7 @@ export function defineInSfz(instrument: Instrument, name: string, value: string)
   const text = instrument.sources[0]?.text ?? '';
   const lineEnd = lineEndOf(text);
   const define = `#define ${name} ${value}`;
-  const first = firstHeader(instrument);
+  const first = firstRead(instrument);
   const before = instrument.directives.findLast(
     (one) =>
       one.kind === 'define' &&
@@ -75,12 +75,17 @@ export function defineInSfz(instrument: Instrument, name: string, value: string)
   return made([insertedLine(text, mainSpan(first, first), define + lineEnd)]);
 }
 
-function firstHeader(instrument: Instrument): number {
-  for (let header = 0; header < instrument.headers.count; header++) {
-    const { source, start } = instrument.headerSpan(header);
-    if (source === 0) return start;
-  }
-  return instrument.sources[0]?.text.length ?? 0;
+/** Where the first header or opcode of the main file stands; opcodes can go on in a header of an included file. */
+function firstRead(instrument: Instrument): number {
+  let first = instrument.sources[0]?.text.length ?? 0;
+  const { headers, parameters } = instrument;
+  let header = 0;
+  while (header < headers.count && instrument.headerSource(header) !== 0) header++;
+  if (header < headers.count) first = instrument.headerSpan(header).start;
+  let parameter = 0;
+  while (parameter < parameters.count && instrument.parameterSource(parameter) !== 0) parameter++;
+  if (parameter < parameters.count) first = Math.min(first, instrument.parameterSpan(parameter).start);
+  return first;
 }
 
 /** Puts regions that follow one another into a group of their own; those behind them go on in another like theirs. */

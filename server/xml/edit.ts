@@ -5,12 +5,13 @@ import type { Change, Edited, NewParameter } from '../model/notation';
 import { sharedTextRefusal, touchedSource } from '../model/sharedText';
 import type { Span } from '../model/text/span';
 import { endOf, spanIn } from '../model/text/span';
-import { lineEndOf, wholeLine } from '../model/text/textLines';
+import { lineEndOf } from '../model/text/textLines';
 import { editSfz } from '../sfz/edit';
 import { insertElements } from './insert';
 import { isReadAsXml } from './isInstrumentXml';
+import { removeElement } from './removeElement';
 import { defineInXml, groupInXml, inlineInXml, moveOutOfXml } from './restructure';
-import { isXmlSpace, nameEndAt, spaceEndAt } from './scan/characters';
+import { isXmlSpace, spaceEndAt } from './scan/characters';
 import { quoteBefore } from './scan/quotes';
 import { encodeXmlAttribute } from './scan/references';
 import { isAttributeName } from './write';
@@ -33,7 +34,7 @@ export function editXml(instrument: Instrument, change: Change): Edited {
         return refused(instrument, instrument.headerOfParameter(change.parameter), change.name);
       return { edits: [replacing(instrument.nameSpan(change.parameter), change.name)], notes: [] };
     case 'removeHeader':
-      return { edits: removeElement(instrument, change.header), notes: [] };
+      return removeElement(instrument, change.header);
     case 'insert':
       return insertElements(instrument, change.offset, change.instrument);
     case 'revise':
@@ -125,29 +126,4 @@ function removeAttribute(instrument: Instrument, parameter: number): TextEdit {
   let start = nameStart;
   while (start > 0 && isXmlSpace(text.charCodeAt(start - 1))) start--;
   return replacing(spanIn(source, start, end), '');
-}
-
-/** Takes an element out; of one with elements inside only its tags, since these stay. */
-function removeElement(instrument: Instrument, header: number): TextEdit[] {
-  const body = instrument.bodySpan(header);
-  const text = textOf(instrument, body.source);
-  const { start } = body;
-  const tagEnd = startTagEnd(text, start);
-  const last = text.lastIndexOf('</', body.end);
-  const hasElements = last >= tagEnd && text.slice(tagEnd, last).includes('<');
-  const whole = hasElements
-    ? [spanIn(body.source, start, tagEnd), spanIn(body.source, last, body.end)]
-    : [body];
-  return whole.map((span) => replacing(wholeLine(text, span), ''));
-}
-
-/** Behind the `>` of the start tag at `start`. */
-function startTagEnd(text: string, start: number): number {
-  let at = nameEndAt(text, start + 1);
-  while (at < text.length && text[at] !== '>') {
-    const quote = text[at];
-    const close = quote === '"' || quote === "'" ? text.indexOf(quote, at + 1) : -1;
-    at = close < 0 ? at + 1 : close + 1;
-  }
-  return Math.min(text.length, at + 1);
 }

@@ -4,9 +4,8 @@ import type { Instrument } from '../model/instrument';
 import type { Edited } from '../model/notation';
 import { mainSpan } from '../model/text/span';
 import { lineEndOf } from '../model/text/textLines';
-import { canHold, ElementKind, elementKindAt, isHeaderKind } from './elements';
-import type { XmlHandler } from './scan/handler';
-import { scanXml } from './scan/scan';
+import type { ElementKind } from './elements';
+import { findPlace } from './insertPlace';
 import { writeElements, writeXml } from './write';
 
 /**
@@ -17,7 +16,7 @@ import { writeElements, writeXml } from './write';
 export function insertElements(instrument: Instrument, offset: number, inserted: Instrument): Edited {
   const text = instrument.sources[0]?.text ?? '';
   const lineEnd = lineEndOf(text);
-  const place = findPlace(text, offset, outermostKind(inserted));
+  const place = findPlace(instrument, offset, outermostKind(inserted));
   if (!place) {
     const { text: newText, notes } = writeXml(inserted, { lineEnd });
     const end = text.trim() === '' ? text.length : offset;
@@ -49,82 +48,4 @@ function outermostKind(inserted: Instrument): ElementKind {
     if (kind >= HeaderKind.global && kind < outermost) outermost = kind;
   }
   return outermost;
-}
-
-interface Place {
-  at: number;
-  /** How many elements are open there. */
-  depth: number;
-}
-
-function findPlace(text: string, offset: number, kind: ElementKind): Place | undefined {
-  const finder = new PlaceFinder(text, offset, kind);
-  scanXml(text, finder);
-  return finder.found;
-}
-
-/** Finds the first place at or behind an offset, or else the last one before it, where an element of a kind can stand. */
-class PlaceFinder implements XmlHandler {
-  found: Place | undefined;
-  readonly #text: string;
-  readonly #offset: number;
-  readonly #wanted: ElementKind;
-  readonly #open: ElementKind[] = [];
-  #kind: ElementKind = ElementKind.unknown;
-  /** Where the markup read last ends: elements can stand from there up to the next. */
-  #end = 0;
-  #settled = false;
-
-  constructor(text: string, offset: number, wanted: ElementKind) {
-    this.#text = text;
-    this.#offset = offset;
-    this.#wanted = wanted;
-  }
-
-  /** Looks at the gap between the markup before and what starts at `start`. */
-  #gap(start: number): void {
-    const innermost = this.#open[this.#open.length - 1];
-    if (this.#settled || innermost === undefined) return;
-    const fits =
-      canHold(innermost, this.#wanted) && (isHeaderKind(innermost) ? innermost !== HeaderKind.unknown : true);
-    if (!fits) return;
-    const at = Math.max(this.#end, Math.min(this.#offset, start));
-    this.found = { at, depth: this.#open.length };
-    if (start >= this.#offset) this.#settled = true;
-  }
-
-  open(tagStart: number, nameStart: number, nameEnd: number, hash: number): void {
-    this.#gap(tagStart);
-    this.#kind = elementKindAt(this.#text, nameStart, nameEnd, hash);
-  }
-
-  attribute(): void {}
-
-  openEnd(end: number, empty: boolean): void {
-    this.#end = end;
-    if (!empty) this.#open.push(this.#kind);
-  }
-
-  close(start: number, end: number): void {
-    this.#gap(start);
-    this.#open.pop();
-    this.#end = end;
-  }
-
-  characters(_start: number, end: number): void {
-    this.#end = end;
-  }
-
-  comment(start: number, end: number): void {
-    this.#gap(start);
-    this.#end = end;
-  }
-
-  instruction(start: number, end: number): void {
-    this.comment(start, end);
-  }
-
-  doctype(): void {}
-
-  problem(): void {}
 }

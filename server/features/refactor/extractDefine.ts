@@ -17,8 +17,10 @@ export const extractDefine: Refactoring = {
     const name = freeName(selected, instrument.names.text(instrument.canonicalName(parameter)));
     const value = instrument.valueText(parameter);
     const { edits } = notation.edit(instrument, { kind: 'define', name, value });
-    if (edits.length === 0) return undefined;
-    return { edits: [...edits, replacing(instrument.valueSpan(parameter), name)] };
+    const use = instrument.valueSpan(parameter);
+    // What the outermost element of XML sets stands before all that can define something.
+    if (edits.length === 0 || edits.some(({ start }) => start > use.start)) return undefined;
+    return { edits: [...edits, replacing(use, name)] };
   },
 };
 

@@ -1,3 +1,4 @@
+import { firstDifference, readEdited } from '../../model/changedInstrument';
 import type { Instrument } from '../../model/instrument';
 import type { Notation } from '../../model/notation';
 import { Parameter } from '../../model/parameterNames';
@@ -10,7 +11,6 @@ import { FileEdits } from '../fileEdits';
 import type { DocumentInContext } from '../navigation/subject';
 import { isLabel, parameterInContext, samplePathOf, variableAt } from '../navigation/subject';
 import { nameNumber } from '../readDocument';
-import { firstDifference, readEdited } from './changedInstrument';
 
 /** What can be renamed at a place: its stretch of the document, and the name as it is now. */
 export type Renaming = { start: number; end: number; name: string } & (

@@ -1,3 +1,4 @@
+import { readEdited } from '../../model/changedInstrument';
 import { replacing } from '../../model/edits';
 import type { FileMoves } from '../../model/fileMoves';
 import type { TextEdit } from '../../model/finding';
@@ -13,7 +14,6 @@ import { spanIn } from '../../model/text/span';
 import type { EditedFile } from '../fileEdits';
 import { FileEdits } from '../fileEdits';
 import { nameNumber } from '../readDocument';
-import { readEdited } from './changedInstrument';
 import type { NotationOf } from './rename';
 import { prefixTo, rewrittenPath, withSeparatorsOf } from './writtenPath';
 

@@ -1,6 +1,6 @@
+import { editedText } from '../../model/changedInstrument';
 import { lineEndAt, lineStartAt } from '../../model/text/textLayout';
 import type { ConvertedTable } from '../../pasting/convertTable';
-import { editedText } from '../../pasting/tableLayout';
 import { tableCells } from '../../table/cells/tableCells';
 import type { PreviewColumn, PreviewRow } from '../requests/tableRequests';
 

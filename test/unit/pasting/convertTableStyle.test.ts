@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { editedText } from '../../../server/model/changedInstrument';
 import type { FormatStyle } from '../../../server/model/formatStyle';
 import type { TableChoices } from '../../../server/pasting/convertTable';
 import { convertTable } from '../../../server/pasting/convertTable';
-import { editedText } from '../../../server/pasting/tableLayout';
 import { IncludeStore } from '../../../server/workspace/files/includeStore';
 import { notations } from '../../../server/workspace/notations/notationOf';
 import { waveBytes } from '../server/waveBytes';

@@ -1,6 +1,5 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { editedText, readEdited } from '../../../../server/features/rename/changedInstrument';
 import type { Renamed } from '../../../../server/features/rename/rename';
 import {
   changingTogether,
@@ -8,6 +7,7 @@ import {
   renameVariable,
   renamingAt,
 } from '../../../../server/features/rename/rename';
+import { editedText, readEdited } from '../../../../server/model/changedInstrument';
 import type { TextEdit } from '../../../../server/model/finding';
 import type { Instrument } from '../../../../server/model/instrument';
 import { standingIn } from '../../../../server/model/text/span';

@@ -1,8 +1,8 @@
 import { posix } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { editedText } from '../../../../server/features/rename/changedInstrument';
 import { MergedPaths, movedPaths } from '../../../../server/features/rename/renameFiles';
+import { editedText } from '../../../../server/model/changedInstrument';
 import { FileMoves } from '../../../../server/model/fileMoves';
 import type { Notation } from '../../../../server/model/notation';
 import { includedPaths } from '../../../../server/workspace/files/includeIndex';

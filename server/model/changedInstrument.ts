@@ -1,7 +1,7 @@
-import type { TextEdit } from '../../model/finding';
-import type { Instrument } from '../../model/instrument';
-import type { Notation } from '../../model/notation';
-import type { InSomeFile } from '../../model/text/span';
+import type { TextEdit } from './finding';
+import type { Instrument } from './instrument';
+import type { Notation } from './notation';
+import type { InSomeFile } from './text/span';
 
 /** A text with edits made; they must not overlap. */
 export function editedText(text: string, edits: readonly InSomeFile<TextEdit>[]): string {
@@ -19,7 +19,7 @@ export function editedText(text: string, edits: readonly InSomeFile<TextEdit>[])
  * `moved` says under which path a file is found then.
  */
 export function readEdited(
-  notation: Notation,
+  notation: Pick<Notation, 'read'>,
   { sources }: Instrument,
   edits: readonly TextEdit[],
   moved: (path: string) => string = (path) => path,

@@ -1,0 +1,90 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { checkInstrument } from '../../../server/checks/checkInstrument';
+import { allSafeEdits } from '../../../server/features/quickFixes';
+import { readEdited } from '../../../server/model/changedInstrument';
+import type { TextEdit } from '../../../server/model/finding';
+import type { Instrument } from '../../../server/model/instrument';
+import type { SampleLookup } from '../../../server/model/samples';
+import { notations } from '../../../server/workspace/notations/notationOf';
+import { samplesInMemory, wav } from '../checks/markedText';
+import { survey } from '../checks/measuredStub';
+import type { Format } from '../features/anyInstrument';
+import { effective, readText } from '../features/anyInstrument';
+import { anyTexts } from './anyTexts';
+import { concernedHeaders, expectSoundEdits, isTakenOut } from './concerned';
+
+/** Samples for which all rules about audio have something to say. */
+const samples: SampleLookup = {
+  ...samplesInMemory(
+    {
+      'a.wav': wav({ frames: 100 }),
+      'b.wav': wav({ frames: 5001 }),
+      'A.WAV': { kind: 'otherCase', actual: 'a.wav' },
+    },
+    ['a.wav', 'b.wav'],
+  ),
+  measures: {
+    pitch: (path) => ({ hertz: 250, key: path === 'a.wav' ? 59 : 70, cents: 20, confidence: 1 }),
+    loopSeam: () => ({
+      isAudible: true,
+      step: 1,
+      greatestStep: 0.01,
+      bend: 1,
+      greatestBend: 0.01,
+      spectrumChange: 0,
+      greatestSpectrumChange: 0,
+      better: { start: 5, end: 50 },
+      crossfadeFrames: 20,
+    }),
+    survey: (path) =>
+      survey({
+        leadingSilenceFrames: path === 'a.wav' ? 20_000 : 0,
+        momentaryLoudness: path === 'a.wav' ? -30 : -5,
+      }),
+  },
+};
+
+/** Fails where edits change a region that has nothing in the text they touch. */
+function expectOthersKept(format: Format, instrument: Instrument, edits: readonly TextEdit[]): void {
+  expectSoundEdits(instrument, edits);
+  const concerned = concernedHeaders(instrument, edits);
+  const before = effective(instrument);
+  const after = effective(readEdited(notations[format], instrument, edits));
+  const kept = [...instrument.regions].filter((region) => !isTakenOut(instrument, region, edits));
+  expect(after).toHaveLength(kept.length);
+  kept.forEach((region, at) => {
+    if (!concerned[region]) expect(after[at]).toEqual(before[instrument.regionNumber(region)]);
+  });
+}
+
+describe.each(['sfz', 'xml'] as const)('in %s with includes anywhere', (format) => {
+  const notation = notations[format];
+
+  it('a fix changes the text and the regions that it is about, and nothing else', () => {
+    const fixed = new Map<string, number>();
+    fc.assert(
+      fc.property(anyTexts[format], ({ main, files }) => {
+        const instrument = readText(format, main, files);
+        const findings = checkInstrument({ instrument, notation, samples });
+        for (const finding of findings) {
+          for (const fix of finding.fixes?.() ?? []) {
+            expect(fix.edits.length).toBeGreaterThan(0);
+            fixed.set(finding.code, (fixed.get(finding.code) ?? 0) + 1);
+            expectOthersKept(format, instrument, fix.edits);
+          }
+        }
+        for (let source = 0; source < instrument.sources.length; source++) {
+          const edits = allSafeEdits(findings, source);
+          expect(edits.every((edit) => edit.source === source)).toBe(true);
+          expectOthersKept(format, instrument, edits);
+        }
+      }),
+      { numRuns: 1500 },
+    );
+    // Enough kinds of fixes have been tried.
+    expect(fixed.size).toBeGreaterThan(8);
+    for (const code of ['region-duplicate', 'opcode-value', 'sample-missing', 'no-effect'])
+      expect(fixed.get(code) ?? 0).toBeGreaterThan(0);
+  });
+});
