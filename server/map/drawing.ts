@@ -107,7 +107,7 @@ export function drawVelocityAxis(layout: MapLayout): string {
 }
 
 /** The four attributes of a rectangle, with a space before each. */
-export function boxAttributes({ x, y, width, height }: Box): string {
+function boxAttributes({ x, y, width, height }: Box): string {
   return ` x="${px(x)}" y="${px(y)}" width="${px(width)}" height="${px(height)}"`;
 }
 

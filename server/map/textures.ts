@@ -28,7 +28,7 @@ const textures: readonly Texture[] = [
 const toneCount = 6;
 
 /** How many combinations of tone and texture there are; layers beyond them begin anew. */
-export const fillCount = 24;
+const fillCount = 24;
 
 /** The combination that a layer is drawn with. */
 export function fillOf(layer: number): number {

@@ -43,7 +43,7 @@ const ranks = new WeakMap<ParameterNames, number[]>();
  * The place of a parameter in the usual order, by the number of its name; equal for names between which the order
  * matters. What is not among the first follows in the order of the catalogue, unknown names last.
  */
-export function opcodeRank(names: ParameterNames, name: number): number {
+function opcodeRank(names: ParameterNames, name: number): number {
   let known = ranks.get(names);
   if (!known) {
     known = [];

@@ -37,9 +37,6 @@ type Known = (typeof known)[number];
 /** The numbers of the parameters that the model works with, by name. */
 export const Parameter = Object.fromEntries(known.map((name, id) => [name, id])) as Record<Known, number>;
 
-/** One more than the largest number in {@link Parameter}. */
-export const knownParameterCount = known.length;
-
 /** The hash of a name with one more character, given the hash of what stands before it, 0 at first: h · 31 + code in 32 bits. */
 export function nextHash(hash: number, code: number): number {
   return (Math.imul(hash, 31) + code) | 0;

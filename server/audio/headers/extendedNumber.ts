@@ -1,8 +1,5 @@
 import type { ByteWindow } from './byteWindow';
 
-/** Bytes of an extended number. */
-export const extendedNumberBytes = 10;
-
 const bias = 16383;
 
 /**

@@ -26,7 +26,7 @@ export async function surveySample(reader: FileReader): Promise<SampleSurvey | n
 }
 
 /** {@link surveySample} of audio that is open. */
-export async function surveyAudio(audio: AudioSource): Promise<SampleSurvey | null> {
+async function surveyAudio(audio: AudioSource): Promise<SampleSurvey | null> {
   const { sampleRate, channels, bitsPerSample } = audio;
   const sums = new Array<number>(channels).fill(0);
   const squares = new Array<number>(channels).fill(0);

@@ -171,7 +171,7 @@ function labels(instrument: Instrument, opcode: string, text: string): number[] 
 }
 
 /** The paths of the files of an instrument in which a variable or label stands. */
-export function filesWith(instrument: Instrument, renaming: Renaming): Set<string> {
+function filesWith(instrument: Instrument, renaming: Renaming): Set<string> {
   const sources = new Set<number>();
   if (renaming.kind === 'variable') {
     for (const place of variablePlaces(instrument))

@@ -59,7 +59,7 @@ export function movedPaths(moving: MovingInstrument): MovedPaths {
 }
 
 /** The edits among paths, each place once. */
-export function editsOf(paths: readonly PathText[]): TextEdit[] {
+function editsOf(paths: readonly PathText[]): TextEdit[] {
   const edits = new Map<string, TextEdit>();
   for (const path of paths)
     if (path.newText !== undefined) edits.set(`${path.source} ${path.start}`, replacing(path, path.newText));

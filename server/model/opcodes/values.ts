@@ -41,7 +41,7 @@ export function defaultNumberOf(facts: OpcodeFacts): number | undefined {
 }
 
 /** Whether a number is within the bounds of an opcode, or is its documented default. */
-export function isValueInBounds(facts: OpcodeFacts, value: number): boolean {
+function isValueInBounds(facts: OpcodeFacts, value: number): boolean {
   const { min = Number.NEGATIVE_INFINITY, max = Number.POSITIVE_INFINITY } = boundsOf(facts);
   return (value >= min && value <= max) || value === defaultNumberOf(facts);
 }

@@ -38,7 +38,7 @@ export function rectangleOf(instrument: Instrument, region: number): Rectangle |
 }
 
 /** What two rectangles share; `undefined` where they do not meet. */
-export function intersectionOf(a: Rectangle, b: Rectangle): Rectangle | undefined {
+function intersectionOf(a: Rectangle, b: Rectangle): Rectangle | undefined {
   const lowKey = Math.max(a.lowKey, b.lowKey);
   const highKey = Math.min(a.highKey, b.highKey);
   const lowVelocity = Math.max(a.lowVelocity, b.lowVelocity);

@@ -18,7 +18,7 @@ export interface Piece {
 }
 
 /** How many UTF-16 units a piece will take. */
-export function lengthOf(piece: Piece): number {
+function lengthOf(piece: Piece): number {
   return piece.text === undefined ? piece.end - piece.start : piece.text.length;
 }
 

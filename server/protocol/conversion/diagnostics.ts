@@ -12,7 +12,7 @@ import { rangeOf } from './positions';
 /** Findings of one included file that are shown where it is included; the rest is counted. */
 const mostOfInclude = 10;
 
-export const diagnosticSource = 'zonewright';
+const diagnosticSource = 'zonewright';
 
 const levels: Readonly<Record<Severity, DiagnosticSeverity>> = {
   error: DiagnosticSeverity.Error,

@@ -3,7 +3,7 @@ import type { Column } from './column';
 import type { ColumnFacts } from './columnFacts';
 import { factsOf, rangesOf, textsOf } from './columnFacts';
 import { readByUnit, readKeyTriple } from './contents';
-import { isPlausible, keyTargets, positionTargets, velocityTargets } from './plausible';
+import { isPlausible, positionTargets } from './plausible';
 import type { RegionElement } from './regionElement';
 import type { Rows } from './rows';
 import type { Meaning, NameUnit, Target } from './words/meanings';
@@ -314,9 +314,4 @@ function assignedOf(
   }
   const target = meaning.target === 'seq' ? 'seq_position' : meaning.target;
   return [{ ...base, target, part: undefined, between: undefined, texts, facts }];
-}
-
-/** Whether a target is one of the numbers that say when a region plays. */
-export function isZoneTarget(target: Target): boolean {
-  return keyTargets.has(target) || velocityTargets.has(target);
 }

@@ -61,7 +61,7 @@ const endless = /^\s*[-−]?\s*(?:inf(?:inity)?|∞)\s*(?:dB|cB)?\s*$/i;
 const sidedPan = /^(?:\p{L}+[\s:]?[\d.,]+\s?%?|[\d.,]+\s?%?\s?\p{L}+|\p{L}+)$/u;
 
 /** Reads `36-48`, `C2 .. B2` or `0,127`; `undefined` for other texts. */
-export function readRangeText(text: string): RangeText | undefined {
+function readRangeText(text: string): RangeText | undefined {
   if (text.length > 60) return undefined;
   const found = rangeText.exec(text.trim());
   return found ? { first: found[1], between: found[2], second: found[3] } : undefined;

@@ -28,7 +28,7 @@ function placeInWords({ at, part }: VocabularyParameter): string {
 }
 
 /** How a form writes a value, in a few plain words. */
-export function formInWords(form: ValueForm): string {
+function formInWords(form: ValueForm): string {
   return withUnitText(plainWords(form), 'unitText' in form ? form.unitText : undefined);
 }
 

@@ -152,7 +152,7 @@ export function regionOf(
 }
 
 /** The targets that the names in an element say, children included that stand in it once. */
-export function tradeTargets(type: ElementType, selectors: Selectors): string[] {
+function tradeTargets(type: ElementType, selectors: Selectors): string[] {
   const targets: string[] = [];
   const visit = (at: ElementType, around: string[][], depth: number): void => {
     if (targets.length > 200) return;

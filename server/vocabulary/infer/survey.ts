@@ -49,7 +49,7 @@ const mostDepth = 48;
 const mostValues = 400;
 const mostTallied = 96;
 /** Longer values are looked at up to here. */
-export const longestValue = 400;
+const longestValue = 400;
 
 /** Goes through a document once. However large or strange it is, what is kept of it is bounded. */
 export function surveyOf(text: string): Survey {

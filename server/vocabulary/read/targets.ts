@@ -116,6 +116,6 @@ export function isReadBeside({ besides }: Target, text: string): boolean {
 }
 
 /** For values that go by nothing around them. */
-export function unknownSurroundings(parameter: string): ValueSurroundings {
+function unknownSurroundings(parameter: string): ValueSurroundings {
   return { parameter, sampleRate: undefined, frames: undefined, frameOf: () => 0 };
 }

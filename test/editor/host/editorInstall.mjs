@@ -10,7 +10,7 @@ const unfinishedPrefix = 'unfinished-';
 const quiet = ['--ignore-scripts', '--no-audit', '--no-fund', '--loglevel=error'];
 
 /** The folder that keeps the editor between runs. */
-export function cacheFolder(environment = process.env) {
+function cacheFolder(environment = process.env) {
   return (
     environment.ZONEWRIGHT_EDITOR_CACHE ||
     join(environment.XDG_CACHE_HOME || join(homedir(), '.cache'), 'zonewright-editor')

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { startGroup, stopGroup } from './processes.mjs';
 
 /** Settings of the person who runs the tests: nothing pops up, nothing asks, nothing moves. */
-export const userSettings = {
+const userSettings = {
   'security.workspace.trust.enabled': false,
   'workbench.startupEditor': 'none',
   'workbench.tips.enabled': false,
@@ -33,7 +33,7 @@ export async function writeUserSettings(userDataFolder) {
 }
 
 /** A TCP port of the loopback address that was free a moment ago. */
-export function freePort() {
+function freePort() {
   return new Promise((resolve, reject) => {
     const probe = createServer();
     probe.once('error', reject);

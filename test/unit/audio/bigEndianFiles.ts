@@ -21,7 +21,7 @@ export function form(kind: 'AIFF' | 'AIFC', ...chunks: number[][]): Uint8Array {
 }
 
 /** 44100 as an 80-bit extended number. */
-export const rate44100 = [0x40, 0x0e, 0xac, 0x44, 0, 0, 0, 0, 0, 0];
+const rate44100 = [0x40, 0x0e, 0xac, 0x44, 0, 0, 0, 0, 0, 0];
 
 /** The body of a `COMM` chunk; `type` makes it that of AIFF-C, with an empty name. */
 export function common(

@@ -40,7 +40,7 @@ export function coarsePeriod(
 }
 
 /** The top of the parabola through a point and its neighbours. */
-export function parabolaPeak(values: Float64Array, at: number): CoarsePeriod {
+function parabolaPeak(values: Float64Array, at: number): CoarsePeriod {
   const before = values[at - 1];
   const here = values[at];
   const after = values[at + 1];
