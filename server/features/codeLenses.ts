@@ -2,6 +2,7 @@ import { HeaderKind } from '../model/headerKinds';
 import type { Instrument } from '../model/instrument';
 import { keysOff } from '../model/instrument';
 import { noteNameOf } from '../model/keys';
+import { groupNames } from '../trade/groupNames';
 
 /** What stands above a header that holds regions: how many they are and what they cover. */
 export interface HeaderSummary {
@@ -40,7 +41,7 @@ export function headerSummaries(instrument: Instrument): HeaderSummary[] {
       start,
       end: Math.max(instrument.bodySpan(header).end, sum.end),
       tagEnd,
-      title: titleOf(sum),
+      title: [groupNames(instrument).nameOf(header), titleOf(sum)].filter(Boolean).join(': '),
     });
   }
   return summaries;

@@ -1,11 +1,12 @@
 import { HeaderKind } from '../model/headerKinds';
 import type { Instrument } from '../model/instrument';
 import { Parameter } from '../model/parameterNames';
+import { groupNames } from '../trade/groupNames';
 import type { MapLayer } from './mapScene';
 
 /**
  * Finds the layer of each region: its group by label, else by the label of its master or global, else the group
- * header that it stands under. Layers come in the order in which regions ask for them.
+ * header that it stands under, named by what its samples share. Layers come in the order in which regions ask for them.
  */
 export class LayerFinder {
   readonly layers: MapLayer[] = [];
@@ -15,7 +16,6 @@ export class LayerFinder {
   readonly #byParent = new Map<number, number>();
   /** One more than the layer of each header that was asked for. */
   readonly #known: Int32Array;
-  #groupNumbers: Map<number, number> | undefined;
 
   constructor(instrument: Instrument) {
     this.#instrument = instrument;
@@ -62,9 +62,13 @@ export class LayerFinder {
     const label = this.#instrument.groupLabel(region)?.trim();
     if (label) return this.#layer(this.#byLabel, label, () => label);
     const group = this.#instrument.enclosing(region, HeaderKind.group);
-    return this.#layer(this.#byHeader, group, () =>
-      group < 0 ? 'no group' : `Group ${this.#groupNumber(group)}`,
-    );
+    return this.#layer(this.#byHeader, group, () => this.#nameOf(group));
+  }
+
+  #nameOf(group: number): string {
+    if (group < 0) return 'no group';
+    const names = groupNames(this.#instrument);
+    return names.nameOf(group) ?? `Group ${names.numberOf(group)}`;
   }
 
   #layer<Key>(known: Map<Key, number>, key: Key, name: () => string): number {
@@ -74,17 +78,5 @@ export class LayerFinder {
       known.set(key, layer);
     }
     return layer;
-  }
-
-  /** Groups are counted from 1 in the order of the text. */
-  #groupNumber(group: number): number {
-    if (!this.#groupNumbers) {
-      this.#groupNumbers = new Map();
-      for (let header = 0; header < this.#instrument.headers.count; header++) {
-        if (this.#instrument.kind(header) === HeaderKind.group)
-          this.#groupNumbers.set(header, this.#groupNumbers.size + 1);
-      }
-    }
-    return this.#groupNumbers.get(group) ?? 0;
   }
 }

@@ -1,6 +1,7 @@
 import { HeaderKind } from '../../model/headerKinds';
 import type { Instrument } from '../../model/instrument';
 import { Parameter } from '../../model/parameterNames';
+import { groupNames } from '../../trade/groupNames';
 import { RangeTexts } from '../rangeText';
 
 /** A header of the document with those inside it. */
@@ -86,6 +87,7 @@ function symbolName(instrument: Instrument, header: number): string {
     const text = instrument.valueText(labelled).trim();
     if (text !== '') return text;
   }
+  if (kind === HeaderKind.group) return groupNames(instrument).nameOf(header) ?? written;
   if (kind !== HeaderKind.region) return written;
   const sample = instrument.sampleParameter[header];
   return sample < 0 ? written : sampleName(instrument.valueText(sample)) || written;

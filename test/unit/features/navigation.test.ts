@@ -318,6 +318,15 @@ describe('the outline', () => {
     expect(outline(await symbolsOf(text, 'xml'))).toEqual(expected);
   });
 
+  it('names a group without a label by what its samples share', async () => {
+    const text =
+      '<master> master_label=room\n<group>\n<region> sample=gong_p.wav\n<region> sample=gong_f.wav';
+    expect(outline(await symbolsOf(text)).slice(0, 2)).toEqual([
+      'room (master, 1 part)',
+      '  Gong (group, 2 regions)',
+    ]);
+  });
+
   it('leaves out what stands in included files', async () => {
     expect(outline(await symbolsOf('<group>\n#include "parts/keys.sfz"\n<region> key=1'))).toEqual([
       'group (1 region)',

@@ -234,6 +234,13 @@ describe('what stands above headers', () => {
     ]);
   });
 
+  it('name a group without a label by what its samples share', async () => {
+    const { document } = await documentWithMark(
+      '<group>\n<region> sample=gong_p.wav key=60\n<region> sample=gong_f.wav key=60',
+    );
+    expect(headerSummaries(document.instrument).map(({ title }) => title)).toEqual(['Gong: 2 regions, C4']);
+  });
+
   it('works in XML', async () => {
     const { document } = await documentWithMark(
       '<instrument><group key="60"><region/><region hivel="5"/></group></instrument>',

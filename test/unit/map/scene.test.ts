@@ -40,18 +40,18 @@ describe('the scene of a keyboard map', () => {
     expect(text.slice(first?.start, first?.end)).toBe('<region> sample=A/one.wav key=60');
   });
 
-  it('names layers by group label, master label, group number, or not at all', () => {
+  it('names layers by group label, master label, what samples share, group number, or not at all', () => {
     const { layers } = scene(`<region> sample=a.wav key=60
 <master> master_label=room <group> <region> sample=b.wav key=60
 <group> group_label=near <region> sample=c.wav key=60
-<master> <group> <region> sample=d.wav key=60
-<group> <region> sample=e.wav key=60
+<master> <group> <region> sample=gong_C4.wav key=60
+<group> <region> sample=*sine key=60
 <group> group_label=near <region> sample=f.wav key=60`);
     expect(layers).toEqual([
       { name: 'no group', regionCount: 1 },
       { name: 'room', regionCount: 1 },
       { name: 'near', regionCount: 2 },
-      { name: 'Group 3', regionCount: 1 },
+      { name: 'Gong', regionCount: 1 },
       { name: 'Group 4', regionCount: 1 },
     ]);
   });

@@ -313,7 +313,7 @@ describe('requests', () => {
     expect(JSON.stringify(hover.contents)).toContain('44100 Hz');
     const symbols = await client.ask<DocumentSymbol[]>('textDocument/documentSymbol', uri);
     expect(symbols.map(({ name, children }) => [name, children?.map((child) => child.name)])).toEqual([
-      ['group', ['a']],
+      ['A', ['a']],
     ]);
     const folds = await client.ask<FoldingRange[]>('textDocument/foldingRange', uri);
     expect(folds).toEqual([{ startLine: 1, endLine: 3 }]);
