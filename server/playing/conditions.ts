@@ -1,7 +1,7 @@
 import type { GateTable } from './gateTable';
 import { GateSubject } from './gateTable';
 import type { PlayableInstrument } from './playableInstrument';
-import { Silence, Trigger } from './playableInstrument';
+import { ConditionMark, Silence, Trigger } from './playableInstrument';
 import type { PlayMemory } from './playMemory';
 
 /** Why a region stays silent, in the order in which the reasons are looked at. */
@@ -53,7 +53,6 @@ function unmetBeforeTurn(
 }
 
 function switchesHold(playable: PlayableInstrument, memory: PlayMemory, region: number): boolean {
-  if (playable.switchMarks[region] === 0) return true;
   const low = playable.switchLow[region];
   if (low >= 0) {
     const pressed = memory.lastSwitch[playable.switchZone[region]];
@@ -113,10 +112,16 @@ function unmetAfterTrigger(
 
 /** Whether nothing besides key, velocity, trigger and round robin keeps a region silent. */
 export function meetsConditions(playable: PlayableInstrument, memory: PlayMemory, region: number): boolean {
+  const marks = playable.conditions[region];
+  if (marks === 0) return true;
+  if ((marks & ConditionMark.keyswitch) !== 0 && !switchesHold(playable, memory, region)) return false;
+  if ((marks & ConditionMark.random) !== 0 && unmetRandom(playable, memory, region) !== undefined)
+    return false;
+  const { controllerGates, otherGates, group } = playable;
   return (
-    unmetBeforeTurn(playable, memory, region) === undefined &&
-    unmetRandom(playable, memory, region) === undefined &&
-    unmetAfterTrigger(playable, memory, region) === undefined
+    ((marks & ConditionMark.controller) === 0 ||
+      failingGate(controllerGates, memory, region, group[region]) < 0) &&
+    ((marks & ConditionMark.other) === 0 || failingGate(otherGates, memory, region, group[region]) < 0)
   );
 }
 

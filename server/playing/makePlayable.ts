@@ -1,5 +1,6 @@
 import type { Instrument } from '../model/instrument';
 import { keysOff } from '../model/instrument';
+import { filled } from './filled';
 import { indexByKey } from './keyIndex';
 import type {
   ControllerDepths,
@@ -7,13 +8,15 @@ import type {
   PlayableInstrument,
   PlayableOptions,
 } from './playableInstrument';
-import { LoopMode, OffMode, Trigger } from './playableInstrument';
+import { ConditionMark, LoopMode, OffMode, Trigger } from './playableInstrument';
 import { controllerCount } from './playState';
 import { readFirstControllers } from './readFirstControllers';
+import type { RegionGates } from './readGates';
 import { readGates } from './readGates';
 import { readPedals } from './readPedals';
 import { readPolyphony } from './readPolyphony';
 import { readSilence } from './readSilence';
+import type { RegionSwitches } from './readSwitches';
 import { readSwitches } from './readSwitches';
 import { RegionLists } from './regionLists';
 import { ValuesInForce } from './valuesInForce';
@@ -42,24 +45,28 @@ export function playableInstrument(
   const trigger = word('trigger', triggers, Trigger.attack);
   const gates = readGates(values);
   const loopMode = readLoopMode(values);
-  const hasKeys = (region: number) => instrument.lowKey[region] >= 0 && instrument.highKey[region] >= 0;
+  const switches = readSwitches(values);
+  const random = { lowRandom: real('lorand', 0), highRandom: real('hirand', 1) };
+  const { lowKey, highKey, lowVelocity, highVelocity } = instrument;
+  const keyOf = (ends: Int16Array) => (at: number) =>
+    lowKey[regions[at]] >= 0 && highKey[regions[at]] >= 0 ? ends[regions[at]] : keysOff;
   const ranges = {
-    lowKey: Int16Array.from(regions, (region) => (hasKeys(region) ? instrument.lowKey[region] : keysOff)),
-    highKey: Int16Array.from(regions, (region) => (hasKeys(region) ? instrument.highKey[region] : keysOff)),
+    lowKey: filled(new Int16Array(count), keyOf(lowKey)),
+    highKey: filled(new Int16Array(count), keyOf(highKey)),
   };
   return {
     regionCount: count,
     header: regions.slice(),
     ...ranges,
-    lowVelocity: Float64Array.from(regions, (region) => instrument.lowVelocity[region]),
-    highVelocity: Float64Array.from(regions, (region) => instrument.highVelocity[region]),
-    rootKey: Int16Array.from(regions, (region) => instrument.rootKey(region)),
+    lowVelocity: filled(new Float64Array(count), (at) => lowVelocity[regions[at]]),
+    highVelocity: filled(new Float64Array(count), (at) => highVelocity[regions[at]]),
+    rootKey: filled(new Int16Array(count), (at) => instrument.rootKey(regions[at])),
     trigger,
-    ...readSwitches(values),
+    conditions: conditionColumn(switches, gates, random),
+    ...switches,
     sequenceLength: stepColumn(values, 'seq_length'),
     sequencePosition: stepColumn(values, 'seq_position'),
-    lowRandom: real('lorand', 0),
-    highRandom: real('hirand', 1),
+    ...random,
     controllerGates: gates.controllers,
     otherGates: gates.others,
     startGates: gates.starts,
@@ -94,9 +101,27 @@ function isRelease(trigger: number | undefined): boolean {
   return trigger === Trigger.release || trigger === Trigger.releaseKey;
 }
 
+function conditionColumn(
+  { switchLow, switchDown, switchUp, previousKey }: RegionSwitches,
+  { controllers, others }: RegionGates,
+  { lowRandom, highRandom }: Pick<PlayableInstrument, 'lowRandom' | 'highRandom'>,
+): Uint8Array {
+  const marks = new Uint8Array(switchLow.length);
+  for (let region = 0; region < marks.length; region++) {
+    const hasSwitch =
+      switchLow[region] >= 0 || switchDown[region] >= 0 || switchUp[region] >= 0 || previousKey[region] >= 0;
+    marks[region] =
+      (hasSwitch ? ConditionMark.keyswitch : 0) |
+      (controllers.start[region] < controllers.start[region + 1] ? ConditionMark.controller : 0) |
+      (lowRandom[region] > 0 || highRandom[region] < 1 ? ConditionMark.random : 0) |
+      (others.start[region] < others.start[region + 1] ? ConditionMark.other : 0);
+  }
+  return marks;
+}
+
 function silencing(group: Int32Array, offBy: Int32Array): Uint8Array {
   const groups = new Set(offBy);
-  return Uint8Array.from(group, (number) => (number !== 0 && groups.has(number) ? 1 : 0));
+  return filled(new Uint8Array(group.length), (at) => (group[at] !== 0 && groups.has(group[at]) ? 1 : 0));
 }
 
 function indexRegions(
@@ -116,7 +141,9 @@ function indexRegions(
 /** Steps of round robins: whole numbers from 1. */
 function stepColumn(values: ValuesInForce, name: string): Uint16Array {
   const steps = values.numbers(name, new Float64Array(values.instrument.regions.length), 1);
-  return Uint16Array.from(steps, (step) => (step >= 1 ? Math.min(65535, Math.floor(step)) : 1));
+  return filled(new Uint16Array(steps.length), (at) =>
+    steps[at] >= 1 ? Math.min(65535, Math.floor(steps[at])) : 1,
+  );
 }
 
 /** `count` plays the sample that many times whatever the key does, as `one_shot` does. */

@@ -24,6 +24,9 @@ export const Silence = {
   off: 4,
 } as const;
 
+/** Kinds of conditions, as bits, so that a region without one costs no more than a look. */
+export const ConditionMark = { keyswitch: 1, controller: 2, random: 4, other: 8 } as const;
+
 /** How the pedals work for some regions. */
 export interface PedalSetting {
   /** Numbers of the controllers, and the least values at which they count as down; `Infinity` where the pedal is not followed. */
@@ -76,8 +79,8 @@ export interface PlayableInstrument {
   /** {@link Trigger}. */
   trigger: Uint8Array;
 
-  /** 1 where one of the keyswitch conditions below is set. */
-  switchMarks: Uint8Array;
+  /** Which of the conditions below a region has: the sum of its {@link ConditionMark}. */
+  conditions: Uint8Array;
   /** Keyswitches, −1 where there is no such condition. `switchLow`..`switchHigh` is one key for `sw_last`. */
   switchLow: Int16Array;
   switchHigh: Int16Array;

@@ -1,6 +1,5 @@
 import type { GateTable } from './gateTable';
 import { GateSubject } from './gateTable';
-import { RegionLists } from './regionLists';
 import type { ValuesInForce } from './valuesInForce';
 
 /** The ranges of values that the regions of an instrument ask for. */
@@ -13,13 +12,58 @@ export interface RegionGates {
 
 type Kind = keyof RegionGates;
 
-interface Ends {
-  kind: Kind;
-  subject: number;
+/** One range of all regions: the parameters that set its ends. */
+class Range {
+  readonly kind: Kind;
+  readonly subject: number;
+  low: Int32Array | undefined;
+  high: Int32Array | undefined;
+  readonly #numbers: Float64Array;
   /** What the values are multiplied by to be those of the subject. */
-  scale: number;
-  low?: Int32Array | undefined;
-  high?: Int32Array | undefined;
+  readonly #scale: number;
+  readonly #fullLow: number;
+  readonly #fullHigh: number;
+
+  constructor(kind: Kind, subject: number, scale: number, numbers: Float64Array) {
+    this.kind = kind;
+    this.subject = subject;
+    this.#scale = scale;
+    this.#numbers = numbers;
+    [this.#fullLow, this.#fullHigh] = fullRanges[subject] ?? [0, 127];
+  }
+
+  /** The ends of a region, NaN where one is not set. */
+  lowOf(region: number): number {
+    return this.low ? this.#valueOf(this.low[region]) : Number.NaN;
+  }
+
+  highOf(region: number): number {
+    return this.high ? this.#valueOf(this.high[region]) : Number.NaN;
+  }
+
+  #valueOf(parameter: number): number {
+    return parameter < 0 ? Number.NaN : this.#numbers[parameter] * this.#scale;
+  }
+
+  /** The ends of a region, those of the full range where one is not set. */
+  lowOrFull(region: number): number {
+    const low = this.lowOf(region);
+    return Number.isNaN(low) ? this.#fullLow : low;
+  }
+
+  highOrFull(region: number): number {
+    const high = this.highOf(region);
+    return Number.isNaN(high) ? this.#fullHigh : high;
+  }
+
+  /** Whether a region asks for it: it is narrower than the full range; that of a start or stop is set and not turned off. */
+  isAskedBy(region: number): boolean {
+    const low = this.lowOf(region);
+    const high = this.highOf(region);
+    if (this.kind === 'controllers' || this.kind === 'others')
+      return low > this.#fullLow || high < this.#fullHigh;
+    return !(low < 0 || high < 0) && !(Number.isNaN(low) && Number.isNaN(high));
+  }
 }
 
 const pattern = /^(on_|stop_)?(lo|hi)(?:(hd)?cc(\d+)|(chan|prog|bpm|timer|bend|chanaft|polyaft))$/;
@@ -48,8 +92,12 @@ const fullRanges: Readonly<Record<number, readonly [low: number, high: number]>>
  * end below 0, which turns them off.
  */
 export function readGates(values: ValuesInForce): RegionGates {
-  const ends = [...endsOf(values).values()].sort((a, b) => a.subject - b.subject);
-  const table = (kind: Kind) => gateTable(values, kind, ends);
+  const ranges = [...rangesOf(values)].sort((a, b) => a.subject - b.subject);
+  const table = (kind: Kind) =>
+    gateTable(
+      ranges.filter((range) => range.kind === kind),
+      values.instrument.regions.length,
+    );
   return {
     controllers: table('controllers'),
     others: table('others'),
@@ -58,55 +106,50 @@ export function readGates(values: ValuesInForce): RegionGates {
   };
 }
 
-function endsOf(values: ValuesInForce): Map<string, Ends> {
-  const found = new Map<string, Ends>();
+function rangesOf(values: ValuesInForce): Iterable<Range> {
+  const found = new Map<string, Range>();
+  const { names, parameters } = values.instrument;
   for (const name of values.namesUsed()) {
-    const text = values.instrument.names.text(name);
-    const parts = pattern.exec(text);
+    const parts = pattern.exec(names.text(name));
     if (!parts) continue;
     const [, prefix = '', end, fine = '', controller, word] = parts;
     const subject = word === undefined ? Number(controller) : subjects[word];
     if (word !== undefined && prefix !== '') continue;
     const key = `${prefix}${fine}${subject}`;
-    let ends = found.get(key);
-    if (!ends) {
-      const kind = prefix === 'on_' ? 'starts' : prefix === 'stop_' ? 'stops' : undefined;
-      const plain = subject >= GateSubject.tempo ? 'others' : 'controllers';
-      ends = { kind: kind ?? plain, subject, scale: fine === '' ? 1 : 127 };
-      found.set(key, ends);
+    let range = found.get(key);
+    if (!range) {
+      const triggered = prefix === 'on_' ? 'starts' : prefix === 'stop_' ? 'stops' : undefined;
+      const kind = triggered ?? (subject >= GateSubject.tempo ? 'others' : 'controllers');
+      range = new Range(kind, subject, fine === '' ? 1 : 127, parameters.numbers);
+      found.set(key, range);
     }
-    ends[end === 'lo' ? 'low' : 'high'] = values.parameters(name);
+    range[end === 'lo' ? 'low' : 'high'] = values.parameters(name);
   }
-  return found;
+  return found.values();
 }
 
-function gateTable(values: ValuesInForce, kind: Kind, all: readonly Ends[]): GateTable {
-  const lists = new RegionLists<{ subject: number; low: number; high: number }>();
-  const regionCount = values.instrument.regions.length;
-  const isPlain = kind === 'controllers' || kind === 'others';
-  for (const ends of all) {
-    if (ends.kind !== kind) continue;
-    const [fullLow, fullHigh] = fullRanges[ends.subject] ?? [0, 127];
-    for (let region = 0; region < regionCount; region++) {
-      const low = endOf(values, ends.low?.[region], ends.scale);
-      const high = endOf(values, ends.high?.[region], ends.scale);
-      if (low === undefined && high === undefined) continue;
-      const gate = { subject: ends.subject, low: low ?? fullLow, high: high ?? fullHigh };
-      if (isPlain && gate.low <= fullLow && gate.high >= fullHigh) continue;
-      if (!isPlain && (gate.low < 0 || gate.high < 0)) continue;
-      lists.add(region, gate);
-    }
+function gateTable(ranges: readonly Range[], regionCount: number): GateTable {
+  const start = new Int32Array(regionCount + 1);
+  for (const range of ranges) {
+    for (let region = 0; region < regionCount; region++) if (range.isAskedBy(region)) start[region + 1]++;
   }
-  const { start, items } = lists.finish(regionCount);
-  return {
+  for (let region = 0; region < regionCount; region++) start[region + 1] += start[region];
+  const count = start[regionCount];
+  const table = {
     start,
-    subject: Int32Array.from(items, ({ subject }) => subject),
-    low: Float64Array.from(items, ({ low }) => low),
-    high: Float64Array.from(items, ({ high }) => high),
+    subject: new Int32Array(count),
+    low: new Float64Array(count),
+    high: new Float64Array(count),
   };
-}
-
-function endOf(values: ValuesInForce, parameter: number | undefined, scale: number): number | undefined {
-  const value = parameter === undefined || parameter < 0 ? Number.NaN : values.instrument.number(parameter);
-  return Number.isNaN(value) ? undefined : value * scale;
+  const next = start.slice();
+  for (const range of ranges) {
+    for (let region = 0; region < regionCount; region++) {
+      if (!range.isAskedBy(region)) continue;
+      const at = next[region]++;
+      table.subject[at] = range.subject;
+      table.low[at] = range.lowOrFull(region);
+      table.high[at] = range.highOrFull(region);
+    }
+  }
+  return table;
 }

@@ -26,7 +26,12 @@ export function readPedals(values: ValuesInForce): RegionPedals {
   const pedal = new Uint16Array(count);
   const pedals: PedalSetting[] = [];
   const known = new Map<string, number>();
+  const columns = [sustain.off, sustain.cc, sustain.from, sostenuto.off, sostenuto.cc, sostenuto.from];
   for (let region = 0; region < count; region++) {
+    if (region > 0 && columns.every((column) => column[region] === column[region - 1])) {
+      pedal[region] = pedal[region - 1];
+      continue;
+    }
     const setting: PedalSetting = {
       sustainController: sustain.cc[region],
       sustainFrom: sustain.off[region] === 1 ? Number.POSITIVE_INFINITY : sustain.from[region],

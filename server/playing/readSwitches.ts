@@ -1,8 +1,8 @@
+import type { Control } from '../model/instrument';
 import type { ValuesInForce } from './valuesInForce';
 
 /** Keyswitches of all regions; see `PlayableInstrument`. */
 export interface RegionSwitches {
-  switchMarks: Uint8Array;
   switchLow: Int16Array;
   switchHigh: Int16Array;
   switchDefault: Int16Array;
@@ -35,20 +35,13 @@ export function readSwitches(values: ValuesInForce): RegionSwitches {
     switchLow[region] = one >= 0 ? one : Math.max(0, low);
     switchHigh[region] = one >= 0 ? one : high >= 0 ? high : 127;
   }
-  const switchDown = keys('sw_down');
-  const switchUp = keys('sw_up');
-  const previousKey = keys('sw_previous');
-  const isSet = [switchLow, switchDown, switchUp, previousKey];
   return {
-    switchMarks: Uint8Array.from(switchLow, (_, region) =>
-      isSet.some((column) => column[region] >= 0) ? 1 : 0,
-    ),
     switchLow,
     switchHigh,
     switchDefault: keys('sw_default'),
-    switchDown,
-    switchUp,
-    previousKey,
+    switchDown: keys('sw_down'),
+    switchUp: keys('sw_up'),
+    previousKey: keys('sw_previous'),
     ...readZones(switchLow, switchHigh, keys('sw_lokey'), keys('sw_hikey')),
   };
 }
@@ -56,20 +49,19 @@ export function readSwitches(values: ValuesInForce): RegionSwitches {
 /** Semitones that the keyswitches of a region are moved by: those of all keys, and `sw_note_offset`, `sw_octave_offset`. */
 function switchOffset({ instrument }: ValuesInForce): (region: number) => number {
   const names = ['sw_note_offset', 'sw_octave_offset'].map((name) => instrument.names.idOf(name));
-  const own = new Map<number, number>();
+  let last: Control | undefined;
+  let offset = 0;
   return (region) => {
-    const { header, keyOffset } = instrument.control(region);
-    let offset = own.get(header);
-    if (offset === undefined) {
-      const [note = 0, octave = 0] = names.map((name) => {
-        const parameter = header < 0 ? -1 : instrument.own(header, name);
-        const value = parameter < 0 ? Number.NaN : instrument.number(parameter);
-        return Number.isNaN(value) ? 0 : Math.trunc(value);
-      });
-      offset = note + 12 * octave;
-      own.set(header, offset);
-    }
-    return keyOffset + offset;
+    const control = instrument.control(region);
+    if (control === last) return offset;
+    last = control;
+    const [note, octave] = names.map((name) => {
+      const parameter = control.header < 0 ? -1 : instrument.own(control.header, name);
+      const value = parameter < 0 ? Number.NaN : instrument.number(parameter);
+      return Number.isNaN(value) ? 0 : Math.trunc(value);
+    });
+    offset = control.keyOffset + note + 12 * octave;
+    return offset;
   };
 }
 

@@ -51,13 +51,14 @@ export class RegionPlayer implements Player {
     if (!isKey(key) || !(velocity <= 127)) return nothing;
     if (velocity <= 0) return this.noteOff(key, 0, timeSeconds);
     const { state } = this;
-    const { pressed, lowVelocity, highVelocity } = this.#playable;
+    const { pressed, lowVelocity, highVelocity, trigger } = this.#playable;
     state.strike(key, velocity, timeSeconds);
     this.#chosenCount = 0;
     for (let at = pressed.start[key]; at < pressed.end[key]; at++) {
       const region = pressed.regions[at];
       if (velocity < lowVelocity[region] || velocity > highVelocity[region]) continue;
-      if (isPressTrigger(this.#playable, state, region)) this.#chooseIfMet(region);
+      const isStarted = trigger[region] === Trigger.attack || isPressTrigger(this.#playable, state, region);
+      if (isStarted) this.#chooseIfMet(region);
     }
     const events: PlayEvent[] = [];
     const started = this.#startChosen(key, velocity, timeSeconds, -1, events);

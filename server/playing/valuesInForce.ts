@@ -50,7 +50,10 @@ export class ValuesInForce {
       const parent = instrument.parent(header);
       if (parent >= 0 && ofHeader[header] < 0) ofHeader[header] = ofHeader[parent];
     }
-    return Int32Array.from(instrument.regions, (region) => ofHeader[region]);
+    const { regions } = instrument;
+    const ofRegion = new Int32Array(regions.length);
+    for (let at = 0; at < regions.length; at++) ofRegion[at] = ofHeader[regions[at]];
+    return ofRegion;
   }
 
   /** The parameter in force in each region by the name's text. */

@@ -6,6 +6,7 @@ import { measureCached } from './measureCached';
 import { measureConversion } from './measureConversion';
 import { measureKeystroke } from './measureKeystroke';
 import { measureOverlaps } from './measureOverlaps';
+import { measurePlaying } from './measurePlaying';
 import { measureProtocol } from './measureProtocol';
 import { measureSamples } from './measureSamples';
 import { measureSfz } from './measureSfz';
@@ -40,6 +41,7 @@ try {
   folder.remove();
 }
 await measureOverlaps(add);
+await measurePlaying(add);
 await measureTable(add);
 await measurePitches(add);
 await measureLoops(add);
