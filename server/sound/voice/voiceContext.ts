@@ -1,0 +1,28 @@
+import type { PlayState } from '../../playing/playState';
+import type { SoundProgram } from '../program/program';
+import type { GeneratorTables } from './generatorSource';
+import type { SampleReader } from './sampleReader';
+import type { SampleStore } from './sampleStore';
+
+/** What all voices of an engine share. */
+export interface VoiceContext {
+  readonly program: SoundProgram;
+  readonly sampleRate: number;
+  readonly state: PlayState;
+  readonly samples: SampleStore;
+  readonly reader: SampleReader;
+  readonly generators: GeneratorTables;
+  /** Frames between two values of LFOs and of envelopes other than that of the amplitude. */
+  readonly controlFrames: number;
+  /** Shortest attack and release in seconds. */
+  readonly leastRamp: number;
+  /** One piece of the sound of one voice. */
+  readonly left: Float64Array;
+  readonly right: Float64Array;
+  /** The sum of all voices of a block. */
+  readonly mixLeft: Float64Array;
+  readonly mixRight: Float64Array;
+}
+
+/** The most frames that voices are asked for at once: a block of Web Audio. */
+export const blockFrames = 128;
