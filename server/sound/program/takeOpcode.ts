@@ -1,5 +1,5 @@
 import type { Instrument } from '../../model/instrument';
-import type { ResolvedOpcode } from '../../model/opcodes/resolve';
+import type { ResolvedOpcode } from '../../model/opcodes/opcode';
 import { fillPattern } from '../../model/opcodes/resolve';
 import { type MovePattern, movePattern } from './movePatterns';
 import { opcodeHandlers } from './opcodeHandlers';
