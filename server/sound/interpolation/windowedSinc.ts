@@ -2,7 +2,7 @@
 export const phases = 512;
 
 /** The modified Bessel function of the first kind of order 0, by its power series (Abramowitz and Stegun, 9.6.12). */
-export function besselI0(x: number): number {
+function besselI0(x: number): number {
   let sum = 1;
   let term = 1;
   for (let n = 1; term > sum * 1e-17; n++) {
@@ -13,12 +13,12 @@ export function besselI0(x: number): number {
 }
 
 /** The Kaiser window at −1..1, 1 in the middle (Kaiser and Schafer, IEEE Trans. ASSP 28(1), 1980); 0 outside. */
-export function kaiser(at: number, beta: number): number {
+function kaiser(at: number, beta: number): number {
   return Math.abs(at) >= 1 ? 0 : besselI0(beta * Math.sqrt(1 - at * at)) / besselI0(beta);
 }
 
 /** sin(πx) / πx, exactly 0 at whole numbers. */
-export function sinc(x: number): number {
+function sinc(x: number): number {
   if (x === 0) return 1;
   if (Number.isInteger(x)) return 0;
   return Math.sin(Math.PI * x) / (Math.PI * x);

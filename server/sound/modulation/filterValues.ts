@@ -40,7 +40,7 @@ export function stagesOf(type: FilterType): number {
 }
 
 /** Keeps a frequency where filters are what they are named. */
-export function clampedHertz(hertz: number, sampleRate: number): number {
+function clampedHertz(hertz: number, sampleRate: number): number {
   const highest = choice.highestCutoffShare.value * sampleRate;
   return Math.min(highest, Math.max(choice.lowestCutoffHz.value, hertz));
 }

@@ -31,7 +31,7 @@ const slot =
   };
 
 /** What envelopes and LFOs can be sent to, by the end of the opcode, and the value that each moves. */
-export const routeTargets: Readonly<Record<string, string>> = {
+const routeTargets: Readonly<Record<string, string>> = {
   volume: 'volume',
   amplitude: 'amplitude',
   pan: 'pan',

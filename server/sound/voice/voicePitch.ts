@@ -4,7 +4,7 @@ import type { Walk } from '../interpolation/readRows';
 import type { VoiceRecipe } from '../program/recipe';
 
 /** What the pitch wheel adds to the pitch, in cents; `bend` is −8192..8191 (public SFZ documentation, bend_up). */
-export function bendCents({ bend }: VoiceRecipe, wheel: number): number {
+function bendCents({ bend }: VoiceRecipe, wheel: number): number {
   const cents = wheel >= 0 ? (bend.up * wheel) / 8191 : (bend.down * -wheel) / 8192;
   const step = wheel >= 0 ? bend.stepUp : bend.stepDown;
   return step > 1 ? Math.trunc(cents / step + 1e-9 * Math.sign(cents)) * step : cents;

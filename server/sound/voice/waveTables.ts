@@ -1,5 +1,5 @@
 /** Frames of one wave in a table. */
-export const waveFrames = 8192;
+const waveFrames = 8192;
 /** The most harmonics that a table holds: 20 Hz up to half of 40 kHz. */
 const mostHarmonics = 1024;
 
