@@ -253,7 +253,7 @@ export const choice = {
   declickSeconds: {
     what: 'Shortest attack and release in audition, in seconds; renders of reference quality are exact',
     value: 0.001,
-    why: 'A start in the middle of a wave clicks.',
+    why: 'A start in the middle of a swing clicks.',
     source: 'common practice',
   },
   mostRatioUp: {

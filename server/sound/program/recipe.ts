@@ -102,7 +102,7 @@ export interface FlexibleEnvelopeRecipe {
   isDynamic: boolean;
 }
 
-/** A wave of a numbered LFO. */
+/** What a numbered LFO swings in. */
 export interface WaveRecipe {
   wave: number;
   offset: number;
