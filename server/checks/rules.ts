@@ -96,6 +96,12 @@ const readerRules: readonly RuleDescription[] = [
   },
   { code: 'include-missing', severity: 'error', finds: 'An included file that does not exist.' },
   {
+    code: 'include-refused',
+    severity: 'error',
+    finds:
+      'An include that leads out of the folder of the instrument and the open folder, or to a file that is no instrument text.',
+  },
+  {
     code: 'include-cycle',
     severity: 'error',
     finds: 'A file that includes itself, directly or through others.',

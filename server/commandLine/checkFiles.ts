@@ -5,8 +5,10 @@ import { visibleText } from '../model/text/visibleText';
 import { sfzNotation } from '../sfz/notation';
 import type { Analysis, InstrumentText } from '../workspace/analyse';
 import { analyse, readInstrument } from '../workspace/analyse';
-import { IncludeStore } from '../workspace/files/includeStore';
+import type { IncludeStore } from '../workspace/files/includeStore';
+import type { WholeText } from '../workspace/files/readWhole';
 import { readWholeText } from '../workspace/files/readWhole';
+import { refusalWords } from '../workspace/files/refusalWords';
 import type { NotationFinder } from '../workspace/notations/notationFinder';
 import { ProjectSettingsStore } from '../workspace/projectSettings';
 import { SampleStore } from '../workspace/samples/sampleStore';
@@ -14,7 +16,7 @@ import type { CheckedFile, PlacedFinding } from './checkOutput';
 import { CommandError } from './commandError';
 import type { FoundFiles } from './findInstruments';
 import { presetInput, readFontInput } from './fontInput';
-import { notationFinder } from './input';
+import { includeStore, notationFinder } from './input';
 import { openSamples } from './openSamples';
 import type { Terminal } from './terminal';
 import { shownPath } from './terminalPaths';
@@ -35,7 +37,7 @@ export async function checkFiles(
 ): Promise<CheckedFile[]> {
   const opened = openSamples(terminal, keeps);
   try {
-    return await checkWith(new Checker(terminal, opened.samples), terminal, found);
+    return await checkWith(new Checker(terminal, opened.samples, found.folders), terminal, found);
   } finally {
     await opened.close();
   }
@@ -76,9 +78,9 @@ class Checker {
   readonly #instruments = new Set<string>();
   readonly #used = new Set<string>();
 
-  constructor(terminal: Terminal, samples: SampleStore) {
+  constructor(terminal: Terminal, samples: SampleStore, folders: readonly string[]) {
     this.#terminal = terminal;
-    this.#includes = new IncludeStore(terminal.files);
+    this.#includes = includeStore(terminal, folders);
     this.#samples = samples;
     this.#notations = notationFinder(terminal, new SampleStore(terminal.files));
     this.#settings = new ProjectSettingsStore(terminal.files, (message) =>
@@ -103,12 +105,7 @@ class Checker {
     const whole = await readWholeText(this.#terminal.files, path);
     const shown = shownPath(this.#terminal, path);
     if (whole.kind !== 'text') {
-      const reason =
-        whole.kind === 'binary'
-          ? 'this is not a text file'
-          : whole.kind === 'missing'
-            ? 'it cannot be read'
-            : 'it is too large';
+      const reason = reasonOf(whole);
       if (named) throw new CommandError(`${shown}: ${reason}`);
       if (path.endsWith('.sfz'))
         this.#add(path, placeless('syntax-error', `This file cannot be checked: ${reason}.`));
@@ -140,7 +137,7 @@ class Checker {
   async #includedPaths(candidate: Candidate): Promise<Set<string>> {
     if (!candidate.text.includes('include')) return new Set();
     const instrument = await readInstrument(candidate, this.#includes);
-    return new Set(instrument.directives.filter(({ kind }) => kind === 'include').map(({ value }) => value));
+    return new Set(instrument.sources.slice(1).map(({ path }) => path));
   }
 
   async check(candidate: Candidate): Promise<void> {
@@ -207,6 +204,20 @@ class Checker {
         path,
         findings: findings.sort((a, b) => a.start.line - b.start.line || a.start.column - b.start.column),
       }));
+  }
+}
+
+/** Why a file gives no text, as a sentence without its ends. */
+function reasonOf(whole: Exclude<WholeText, { kind: 'text' }>): string {
+  switch (whole.kind) {
+    case 'binary':
+      return 'this is not a text file';
+    case 'missing':
+      return 'it cannot be read';
+    case 'refused':
+      return `it ${refusalWords(whole.refusal)}`;
+    case 'too-large':
+      return 'it is too large';
   }
 }
 

@@ -1,5 +1,6 @@
 import { realpath } from 'node:fs/promises';
 import { isAudioName } from '../model/samples';
+import { isInstrumentName } from '../workspace/files/instrumentFiles';
 import { CommandError } from './commandError';
 import { readFontInput } from './fontInput';
 import type { Terminal } from './terminal';
@@ -7,6 +8,8 @@ import { absolutePath } from './terminalPaths';
 
 /** What a folder holds for `check`. */
 export interface FoundFiles {
+  /** The folders that were named, absolute paths. */
+  folders: string[];
   /** SFZ and XML files and SoundFonts, absolute paths, sorted. */
   texts: string[];
   /** Audio files in folders, absolute paths, sorted. */
@@ -20,6 +23,7 @@ export async function findInstruments(terminal: Terminal, paths: readonly string
   const texts = new Set<string>();
   const audio = new Set<string>();
   const named = new Set<string>();
+  const folders: string[] = [];
   const seen = new Set<string>();
   const walk = async (folder: string): Promise<void> => {
     const real = await realpath(folder).catch(() => folder);
@@ -30,10 +34,12 @@ export async function findInstruments(terminal: Terminal, paths: readonly string
       terminal.error(`zonewright: ${folder}: this folder cannot be read and is left out\n`);
       return;
     }
-    for (const { name, kind } of entries) {
+    for (const { name, kind, isLink } of entries) {
       const path = `${folder === '/' ? '' : folder}/${name}`;
       if (name.startsWith('.') || name === 'node_modules') continue;
       if (kind === 'folder') await walk(path);
+      else if (isLink && isInstrumentName(name) && !(await leadsToInstrument(terminal, path)))
+        terminal.error(`zonewright: ${path}: this link leads to a file of another kind and is left out\n`);
       else if (/\.(sfz|xml|sf2)$/i.test(name)) texts.add(path);
       else if (isAudioName(name)) audio.add(path);
     }
@@ -43,11 +49,19 @@ export async function findInstruments(terminal: Terminal, paths: readonly string
     const stat = await terminal.files.stat(path);
     const isPreset = !stat && (await readFontInput(terminal, name)) !== undefined;
     if (!stat && !isPreset) throw new CommandError(`${name}: there is no such file or folder`);
-    if (stat?.kind === 'folder') await walk(path);
-    else {
+    if (stat?.kind === 'folder') {
+      folders.push(path);
+      await walk(path);
+    } else {
       named.add(path);
       texts.add(path);
     }
   }
-  return { texts: [...texts].sort(), audio: [...audio].sort(), named };
+  return { folders, texts: [...texts].sort(), audio: [...audio].sort(), named };
+}
+
+/** Whether the file behind a link bears the name of an instrument too: what any other holds is not to be shown. */
+async function leadsToInstrument({ files }: Terminal, path: string): Promise<boolean> {
+  const end = await files.realPath?.(path);
+  return end === undefined || isInstrumentName(end);
 }

@@ -32,6 +32,8 @@ one preset of it, FILE.sf2 for check and sample all of it, else its first preset
 the first hardware made of it, as some players do.
 XML in another vocabulary is read by a file *.vocabulary.json in its folder or one above
 it, or by what its own text tells.
+Included files are read from the folder of the instrument, and from the folder that the command runs in
+or is given, where the instrument lies in it; --include-folder DIR names another one.
 --inline writes variables and included files out, which are else kept where they can be.
 --middle-c says which octave the table gives to key 60. --samples names the folder
 in which a table's samples are looked up.

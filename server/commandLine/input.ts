@@ -4,8 +4,10 @@ import { folderOf, joinPath } from '../model/paths';
 import { decodeText } from '../model/text/decodeText';
 import { readInstrument } from '../workspace/analyse';
 import { IncludeStore } from '../workspace/files/includeStore';
+import { Reach } from '../workspace/files/reach';
 import type { WholeText } from '../workspace/files/readWhole';
 import { readWholeText } from '../workspace/files/readWhole';
+import { refusalWords } from '../workspace/files/refusalWords';
 import { detect } from '../workspace/notations/detect';
 import type { FoundNotation } from '../workspace/notations/notationFinder';
 import { NotationFinder } from '../workspace/notations/notationFinder';
@@ -51,6 +53,8 @@ function textOf(name: string, whole: WholeText): string {
       return whole.text;
     case 'missing':
       throw new CommandError(`${name}: there is no such file, or it cannot be read`);
+    case 'refused':
+      throw new CommandError(`${name}: it ${refusalWords(whole.refusal)}`);
     case 'binary':
       throw new CommandError(`${name}: this is not a text file`);
     case 'too-large':
@@ -78,7 +82,18 @@ export async function loadInstrument(
     throw new CommandError(`${input.name}: this is neither SFZ, instrument XML nor a zone table`);
   }
   const source = { ...input, notation: found.notation, ...finder.readingOf(found) };
-  return { ...found, instrument: await readInstrument(source, new IncludeStore(terminal.files)) };
+  return { ...found, instrument: await readInstrument(source, includeStore(terminal)) };
+}
+
+/**
+ * The files that instruments include: those in the folder that the command runs in, or in one that was named to it, may
+ * include from all of that folder.
+ */
+export function includeStore(terminal: Terminal, named: readonly string[] = []): IncludeStore {
+  const { files, folder, includeFolders = [] } = terminal;
+  // Who works at the root of the disk has not opened all of it by that.
+  const open = [folder, ...named].filter((one) => folderOf(one) !== one);
+  return new IncludeStore(files, undefined, new Reach(files, open, includeFolders));
 }
 
 /** Finds how texts are read; says on standard error which vocabulary files make no sense. */

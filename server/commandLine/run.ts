@@ -6,11 +6,13 @@ import { CommandError } from './commandError';
 import { convert } from './convert';
 import { explain } from './explain';
 import { help } from './help';
+
 import { map } from './map';
 import { regions } from './regions';
 import { report } from './report';
 import { sample } from './sample';
 import type { Terminal } from './terminal';
+import { absolutePath } from './terminalPaths';
 import { vocabulary } from './vocabulary';
 
 const commands: Readonly<Record<string, (args: readonly string[], terminal: Terminal) => Promise<number>>> = {
@@ -44,15 +46,38 @@ export async function runCommandLine(args: readonly string[], terminal: Terminal
     const command = Object.hasOwn(commands, name) ? commands[name] : undefined;
     if (!command)
       throw new CommandError(`there is no command "${name}"; there are ${Object.keys(commands).join(', ')}`);
-    return await command(rest, {
+    const { words, folders } = takeIncludeFolders(rest);
+    return await command(words, {
       ...terminal,
       files: withFontSamples(terminal.files),
+      includeFolders: folders.map((folder) => absolutePath(terminal, folder)),
       error: (line) => terminal.error(visibleLine(line)),
     });
   } catch (error) {
     terminal.error(visibleLine(`zonewright: ${oneLine(error)}\n`));
     return 2;
   }
+}
+
+/** Takes `--include-folder FOLDER`, which every command knows, out of the words of a command. */
+function takeIncludeFolders(args: readonly string[]): { words: string[]; folders: string[] } {
+  const option = '--include-folder';
+  const words: string[] = [];
+  const folders: string[] = [];
+  for (let at = 0; at < args.length; at++) {
+    const word = args[at] as string;
+    if (word === '--') return { words: [...words, ...args.slice(at)], folders };
+    const folder =
+      word === option
+        ? (args[++at] ?? '')
+        : word.startsWith(`${option}=`)
+          ? word.slice(option.length + 1)
+          : undefined;
+    if (folder === '') throw new CommandError(`${option} needs a folder`);
+    if (folder === undefined) words.push(word);
+    else folders.push(folder);
+  }
+  return { words, folders };
 }
 
 /** One line as a terminal shows it, whatever stands in the names and values that it quotes. */

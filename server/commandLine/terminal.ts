@@ -20,6 +20,8 @@ export interface Terminal {
   /** Absolute path of the folder that the command runs in, with `/`. */
   folder: string;
   files: Files;
+  /** Folders that instruments may include from although they lie elsewhere: `--include-folder`, absolute with `/`. */
+  includeFolders?: readonly string[];
   /** Whether standard output is a terminal that shows colour. */
   colour: boolean;
   out(content: string | Uint8Array): Promise<void>;

@@ -11,7 +11,12 @@ export interface FileStat {
 export interface FolderEntry {
   name: string;
   kind: 'file' | 'folder';
+  /** Said of a link, whose kind is that of what it leads to. */
+  isLink?: true;
 }
+
+/** Why something that is there cannot be reached: this user may not, or the open folder is not trusted. */
+export type Refusal = 'permission' | 'trust';
 
 /**
  * The only way in which the core reaches files, so that it runs unchanged on a desktop, in a browser-hosted
@@ -27,6 +32,10 @@ export interface Files {
    * Opens a file for reads of byte ranges; the caller closes it.
    */
   open(path: string): Promise<FileReader | undefined>;
+  /** Where a path ends when all links in it are followed; missing where a host has no links or does not tell. */
+  realPath?(path: string): Promise<string | undefined>;
+  /** Why a path could not be reached; `undefined` where there is nothing or no reason is known. Missing where a host gives none. */
+  refusal?(path: string): Promise<Refusal | undefined>;
 }
 
 /** An open file. */

@@ -5,8 +5,15 @@ import type { Directive, Instrument } from './instrument';
 import type { ConversionNote } from './notes';
 import type { SampleFacts } from './samples';
 
-/** What came of looking for an included file: its text, that there is none, or that it has not been looked at yet. */
-export type Included = { kind: 'text'; text: string } | { kind: 'missing' } | { kind: 'pending' };
+/**
+ * What came of looking for an included file: its text, that there is none, that it is not read, with the reason as the rest
+ * of a sentence about it and what to do, or that it has not been looked at yet.
+ */
+export type Included =
+  | { kind: 'text'; text: string }
+  | { kind: 'missing' }
+  | { kind: 'refused'; reason: string }
+  | { kind: 'pending' };
 
 /** What a notation that counts in seconds needs to know of a sample, by the path that `Instrument.samplePath` gives. */
 export type SampleFactsLookup = (path: string) => SampleFacts | undefined;

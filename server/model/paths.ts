@@ -4,6 +4,21 @@ export function folderOf(path: string): string {
   return slash < 0 ? '' : slash === 0 ? '/' : path.slice(0, slash);
 }
 
+/**
+ * Whether a tidy path is a folder or lies somewhere below it; both absolute, or both relative to one place, which is the
+ * folder of an empty name. On drives and shares of Windows letter case does not count.
+ */
+export function isWithin(folder: string, path: string): boolean {
+  if (folder === '') return !isAbsolutePath(path) && path !== '..' && !path.startsWith('../');
+  const [outer, inner] = isOnWindows(folder) ? [folder.toLowerCase(), path.toLowerCase()] : [folder, path];
+  return inner === outer || inner.startsWith(outer.endsWith('/') ? outer : `${outer}/`);
+}
+
+/** Whether a path with `/` starts at a drive or a share, as on Windows alone. */
+function isOnWindows(path: string): boolean {
+  return /^(?:[a-z]:|\/\/)/i.test(path);
+}
+
 /** The last part of a path with `/`. */
 export function nameOf(path: string): string {
   return path.slice(path.lastIndexOf('/') + 1);

@@ -217,6 +217,10 @@ class SfzReader implements SfzHandler {
       );
       return;
     }
+    if (included.kind === 'refused') {
+      refuse('include-refused', `"${written}" ${included.reason}`);
+      return;
+    }
     if (included.kind === 'pending') return;
     this.#included += included.text.length;
     this.#includes++;

@@ -90,8 +90,10 @@ export function withFontSamples(files: Files): Files {
       }
     );
   };
-  const { stats } = files;
+  const { stats, realPath, refusal } = files;
   const both: Files = {
+    ...(realPath && { realPath: (path: string) => realPath.call(files, path) }),
+    ...(refusal && { refusal: (path: string) => refusal.call(files, path) }),
     stat: async (path) => (await files.stat(path)) ?? statOfSample(path),
     ...(stats && {
       stats: async (paths: readonly string[]) => {

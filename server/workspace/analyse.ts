@@ -52,7 +52,7 @@ function readKnown(
   return notation.read(text, {
     path,
     previous,
-    include: (included) => includes.get(included),
+    include: (included) => includes.includedBy(folderOf(path), included),
     ...(samples && { sampleFacts: sampleFactsIn(samples, folderOf(path)) }),
   });
 }

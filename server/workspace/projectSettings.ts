@@ -5,6 +5,8 @@ import { severities } from '../model/finding';
 import type { FormatStyle } from '../model/formatStyle';
 import { headerLayouts, opcodeOrders } from '../model/formatStyle';
 import { folderOf, nameOf } from '../model/paths';
+import { Source } from '../model/text/source';
+import { readJson } from '../vocabulary/jsonTree';
 import { readWholeText } from './files/readWhole';
 
 /** Which note name a table gives to key 60; `auto`: found by evidence. */
@@ -40,11 +42,21 @@ export function parseProjectSettings(text: string): SettingsReading {
   let value: unknown;
   try {
     value = JSON.parse(text.replace(/^\ufeff/, ''));
-  } catch (error) {
-    const reason = error instanceof Error ? error.message : 'unknown reason';
-    return { settings: { severity: {} }, problems: [`It is not valid JSON and is left out: ${reason}.`] };
+  } catch {
+    return {
+      settings: { severity: {} },
+      problems: [`It is not valid JSON and is left out. ${faultOf(text)}`],
+    };
   }
   return settingsIn(value);
+}
+
+/** Where JSON is broken and how, without a word of what stands there, which may be anything. */
+function faultOf(text: string): string {
+  const { problem } = readJson(text);
+  if (!problem) return '';
+  const { line, column } = new Source('', text).positionAt(problem.start);
+  return `Line ${line}, column ${column}: ${problem.message}`;
 }
 
 /** Picks settings out of a parsed value; what does not fit is left out and told. */

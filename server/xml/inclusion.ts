@@ -65,6 +65,7 @@ export class Inclusions {
         `There is no file "${written}". The path is looked up from the folder of the main file.`,
       );
     }
+    if (included.kind === 'refused') return refused('include-refused', `"${written}" ${included.reason}`);
     if (included.kind === 'pending') return { kind: 'pending', path };
     this.#included += included.text.length;
     this.#includes++;

@@ -1,7 +1,7 @@
 import type { Stats } from 'node:fs';
-import { stat } from 'node:fs';
-import { open, readdir } from 'node:fs/promises';
-import type { FileReader, FileStat, Files, FolderEntry } from '../../model/files';
+import { constants, stat } from 'node:fs';
+import { access, open, readdir, realpath } from 'node:fs/promises';
+import type { FileReader, FileStat, Files, FolderEntry, Refusal } from '../../model/files';
 
 /** Files whose state is asked for at one time. */
 const statsAtOnce = 32;
@@ -51,11 +51,32 @@ export const nodeFiles: Files = {
       return await Promise.all(
         entries.map(async (entry): Promise<FolderEntry> => {
           const linked = entry.isSymbolicLink() ? await nodeFiles.stat(`${folder}/${entry.name}`) : undefined;
-          return { name: entry.name, kind: linked?.kind ?? (entry.isDirectory() ? 'folder' : 'file') };
+          const kind = linked?.kind ?? (entry.isDirectory() ? 'folder' : 'file');
+          return entry.isSymbolicLink()
+            ? { name: entry.name, kind, isLink: true }
+            : { name: entry.name, kind };
         }),
       );
     } catch {
       return undefined;
+    }
+  },
+
+  async realPath(path): Promise<string | undefined> {
+    try {
+      return (await realpath(path)).replaceAll('\\', '/');
+    } catch {
+      return undefined;
+    }
+  },
+
+  async refusal(path): Promise<Refusal | undefined> {
+    try {
+      await access(path, constants.R_OK);
+      return undefined;
+    } catch (error) {
+      const code = error instanceof Error && 'code' in error ? error.code : undefined;
+      return code === 'EACCES' || code === 'EPERM' ? 'permission' : undefined;
     }
   },
 
