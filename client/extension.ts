@@ -1,5 +1,6 @@
-import type { ExtensionContext } from 'vscode';
+import { type ExtensionContext, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
+import { TrustGrantedNotification } from '../server/protocol/requests/trustNotification';
 import { registerConversion } from './convertInstrument';
 import { KeyboardMapPanel } from './keyboardMap/panel';
 import { NotesDocuments } from './notesDocuments';
@@ -14,6 +15,7 @@ export async function startExtension(context: ExtensionContext, client: BaseLang
   await client.start();
   context.subscriptions.push(
     { dispose: () => client.stop() },
+    workspace.onDidGrantWorkspaceTrust(() => client.sendNotification(TrustGrantedNotification.type)),
     ...registerTablePaste(context, client, notes),
     ...registerConversion(client),
     ...registerVocabularies(),

@@ -1,3 +1,4 @@
+import { workspace } from 'vscode';
 import type { DocumentSelector, LanguageClientOptions } from 'vscode-languageclient';
 
 /** The name under which the editor keeps the server's output, and the one that a person reads. */
@@ -12,12 +13,14 @@ export function clientOptions(
   return {
     documentSelector: documents,
     synchronize: { configurationSection: 'zonewright' },
-    initializationOptions: {
+    // Asked for at each start, also after the server broke down.
+    initializationOptions: () => ({
       suggestCommand: 'editor.action.triggerSuggest',
       mapCommand: 'zonewright.showKeyboardMap',
       openCommand: 'zonewright.openFile',
       saveVocabularyCommand: 'zonewright.saveVocabulary',
+      trusted: workspace.isTrusted,
       ...more,
-    },
+    }),
   };
 }

@@ -1,6 +1,7 @@
 import { realpath } from 'node:fs/promises';
 import { isAudioName } from '../model/samples';
 import { isInstrumentName } from '../workspace/files/instrumentFiles';
+import { refusalWords } from '../workspace/files/refusalWords';
 import { CommandError } from './commandError';
 import { readFontInput } from './fontInput';
 import type { Terminal } from './terminal';
@@ -31,7 +32,9 @@ export async function findInstruments(terminal: Terminal, paths: readonly string
     seen.add(real);
     const entries = await terminal.files.list(folder);
     if (!entries) {
-      terminal.error(`zonewright: ${folder}: this folder cannot be read and is left out\n`);
+      const refusal = await terminal.files.refusal?.(folder);
+      const reason = refusal ? refusalWords(refusal) : 'cannot be read';
+      terminal.error(`zonewright: ${folder}: this folder ${reason}; it is left out\n`);
       return;
     }
     for (const { name, kind, isLink } of entries) {
@@ -48,7 +51,12 @@ export async function findInstruments(terminal: Terminal, paths: readonly string
     const path = absolutePath(terminal, name);
     const stat = await terminal.files.stat(path);
     const isPreset = !stat && (await readFontInput(terminal, name)) !== undefined;
-    if (!stat && !isPreset) throw new CommandError(`${name}: there is no such file or folder`);
+    if (!stat && !isPreset) {
+      const refusal = await terminal.files.refusal?.(path);
+      throw new CommandError(
+        `${name}: ${refusal ? `it ${refusalWords(refusal)}` : 'there is no such file or folder'}`,
+      );
+    }
     if (stat?.kind === 'folder') {
       folders.push(path);
       await walk(path);

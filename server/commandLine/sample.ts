@@ -1,4 +1,5 @@
 import type { SampleFacts } from '../model/samples';
+import { refusalWords } from '../workspace/files/refusalWords';
 import { CommandError } from './commandError';
 import { readFontInput } from './fontInput';
 import type { OpenSamples } from './openSamples';
@@ -72,7 +73,12 @@ async function readFacts(
       continue;
     }
     const isThere = (await terminal.files.stat(path))?.kind === 'file';
-    const reason = isThere && reading ? reading.reason : 'there is no such file, or it cannot be read';
+    const refusal = isThere ? undefined : await terminal.files.refusal?.(path);
+    const reason = refusal
+      ? `it ${refusalWords(refusal)}`
+      : isThere && reading
+        ? reading.reason
+        : 'there is no such file, or it cannot be read';
     failed.push(`${names[at]}: ${reason}`);
   }
   return found;

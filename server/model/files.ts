@@ -32,6 +32,8 @@ export interface Files {
    * Opens a file for reads of byte ranges; the caller closes it.
    */
   open(path: string): Promise<FileReader | undefined>;
+  /** Whether a path may be looked at now, as far as the path alone tells; missing where each may. */
+  admits?(path: string): boolean;
   /** Where a path ends when all links in it are followed; missing where a host has no links or does not tell. */
   realPath?(path: string): Promise<string | undefined>;
   /** Why a path could not be reached; `undefined` where there is nothing or no reason is known. Missing where a host gives none. */

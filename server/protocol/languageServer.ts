@@ -46,6 +46,7 @@ import { InstrumentChangedNotification } from './requests/requests';
 import type { ServerContext } from './serverContext';
 import { refuseUntimely } from './sessionOrder';
 import { Settings } from './settings';
+import { absoluteFolders, Trust } from './trust';
 
 /** Milliseconds after the last change of a text in which nobody is told that it was read anew. */
 const quiet = 15;
@@ -67,18 +68,21 @@ export class LanguageServer implements ServerContext {
   readonly #measuring: Measuring | undefined;
   readonly #watching: FileWatching;
   readonly #publishing: Publishing;
+  readonly #trust: Trust;
   readonly #session = Date.now().toString(36);
   readonly #changed = new Map<string, NodeJS.Timeout>();
   #folders: string[] = [];
 
   /** Samples are measured where the host can. */
-  constructor(connection: Connection, files: Files, measuring?: MeasuringHost) {
+  constructor(connection: Connection, allFiles: Files, measuring?: MeasuringHost) {
     this.connection = connection;
+    this.#trust = new Trust(allFiles, () => this.#trusted());
+    const { files } = this.#trust;
     const warn = (message: string) => {
       void connection.sendNotification(ShowMessageNotification.type, { type: MessageType.Warning, message });
     };
     const project = new ProjectSettingsStore(files, warn);
-    this.settings = new Settings(connection, project);
+    this.settings = new Settings(connection, project, () => files.isTrusted);
     this.#measuring =
       measuring && new Measuring(connection, files, measuring, (owners) => this.documents.measured(owners));
     this.documents = new InstrumentDocuments(
@@ -106,6 +110,7 @@ export class LanguageServer implements ServerContext {
     connection.onDidChangeConfiguration(({ settings }) => {
       this.settings.changed(settings);
       this.documents.settingsChanged();
+      void this.#setIncludeFolders();
       refreshReadingAids(this);
     });
     connection.onDidChangeWatchedFiles(({ changes }) => this.#filesChanged(changes));
@@ -150,6 +155,7 @@ export class LanguageServer implements ServerContext {
   }: InitializeParams): InitializeResult {
     this.capabilities = capabilities;
     this.#publishing.start(capabilities);
+    this.#trust.start(this.connection, initializationOptions);
     const filesOf = optionIn(initializationOptions, 'filesOf');
     if (filesOf !== undefined) serveFilesOf(filesOf);
     this.#startMeasuring(capabilities, optionIn(initializationOptions, 'cacheFolder'));
@@ -211,6 +217,7 @@ export class LanguageServer implements ServerContext {
   #initialized(): void {
     const { workspace } = this.capabilities;
     this.#watching.start(this.capabilities);
+    void this.#setIncludeFolders();
     if (workspace?.didChangeConfiguration?.dynamicRegistration) {
       void this.connection.client.register(DidChangeConfigurationNotification.type, {
         section: 'zonewright',
@@ -226,7 +233,22 @@ export class LanguageServer implements ServerContext {
 
   #setFolders(folders: readonly WorkspaceFolder[]): void {
     this.#folders = folders.flatMap(({ uri }) => pathOfUri(uri) ?? []);
+    this.#trust.setFolders(this.#folders);
     this.documents.setFolders(this.#folders);
+  }
+
+  async #setIncludeFolders(): Promise<void> {
+    const written = await this.settings.includeFolders();
+    this.documents.setIncludeFolders(absoluteFolders(written, this.#folders));
+  }
+
+  /** All that was not looked at before counts from now on. */
+  #trusted(): void {
+    this.settings.forgetProjects();
+    this.documents.samples.forgetAll();
+    this.documents.readAgain();
+    void this.#setIncludeFolders();
+    refreshReadingAids(this);
   }
 
   #handleDocuments(): void {
@@ -262,6 +284,7 @@ export class LanguageServer implements ServerContext {
         getText: () => text.getText(),
       };
       this.#open.set(uri, document);
+      this.#trust.opened(document.path);
     }
     this.documents.changed(document);
     this.#publishing.textChanged(uri);

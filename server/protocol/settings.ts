@@ -18,6 +18,7 @@ const section = 'zonewright';
 export class Settings {
   readonly #connection: Connection;
   readonly #project: ProjectSettingsStore;
+  readonly #readsProject: () => boolean;
   readonly #byUri = new Map<string, Promise<ProjectSettings>>();
   readonly #aids = new Map<string, Promise<ReadingAids>>();
   /** Whether the client answers questions about its settings; else it sends them when they change. */
@@ -26,9 +27,12 @@ export class Settings {
   #sentAids = readingAidsIn(undefined);
   #sentMeasures = true;
   #measures: Promise<boolean> | undefined;
+  #sentIncludeFolders: string[] = [];
 
-  constructor(connection: Connection, project: ProjectSettingsStore) {
+  /** `readsProject` says whether project files count now. */
+  constructor(connection: Connection, project: ProjectSettingsStore, readsProject: () => boolean) {
     this.#connection = connection;
+    this.#readsProject = readsProject;
     this.#project = project;
   }
 
@@ -38,6 +42,7 @@ export class Settings {
     this.#sent = editorSettings(options);
     this.#sentAids = readingAidsIn(sectionOf(options));
     this.#sentMeasures = measuresIn(sectionOf(options));
+    this.#sentIncludeFolders = includeFoldersIn(sectionOf(options));
   }
 
   /** Takes in settings that the client sent, and asks anew for those that it does not send. */
@@ -45,6 +50,7 @@ export class Settings {
     this.#sent = editorSettings(sectionOf(sent));
     this.#sentAids = readingAidsIn(sectionOf(sent));
     this.#sentMeasures = measuresIn(sectionOf(sent));
+    this.#sentIncludeFolders = includeFoldersIn(sectionOf(sent));
     this.#measures = undefined;
     this.#byUri.clear();
     this.#aids.clear();
@@ -53,6 +59,12 @@ export class Settings {
   /** Says that a project file changed. */
   forgetProject(path: string): void {
     this.#project.forget(path);
+    this.#byUri.clear();
+  }
+
+  /** Says that all project files count anew. */
+  forgetProjects(): void {
+    this.#project.forgetAll();
     this.#byUri.clear();
   }
 
@@ -79,6 +91,16 @@ export class Settings {
   measuresSamples(): Promise<boolean> {
     this.#measures ??= this.#askMeasures();
     return this.#measures;
+  }
+
+  /** Folders that instruments may include from although they lie elsewhere, as they are written. Project files have no say in them. */
+  async includeFolders(): Promise<string[]> {
+    if (!this.#canAsk) return this.#sentIncludeFolders;
+    try {
+      return includeFoldersIn(await this.#connection.workspace.getConfiguration({ section }));
+    } catch {
+      return this.#sentIncludeFolders;
+    }
   }
 
   /** What the editor sets about the reading aids; project files have no say in them. */
@@ -122,7 +144,8 @@ export class Settings {
   async #merge(uri: string | undefined, path: string | undefined): Promise<ProjectSettings> {
     const editor = this.#canAsk ? await this.#ask(uri) : this.#sent;
     const none: ProjectSettings = { severity: {} };
-    const project = path === undefined ? none : await this.#project.settingsFor(folderOf(path));
+    const project =
+      path === undefined || !this.#readsProject() ? none : await this.#project.settingsFor(folderOf(path));
     const middleC = editor.middleC ?? project.middleC;
     const format = { ...project.format, ...editor.format };
     return { severity: { ...project.severity, ...editor.severity }, format, ...(middleC && { middleC }) };
@@ -145,6 +168,13 @@ export class Settings {
 function measuresIn(value: unknown): boolean {
   const settings = typeof value === 'object' && value !== null ? (value as Record<string, unknown>) : {};
   return settings.measureSamples !== false;
+}
+
+/** `includeFolders` of an editor's settings; what is no text is left out. */
+function includeFoldersIn(value: unknown): string[] {
+  const settings = typeof value === 'object' && value !== null ? (value as Record<string, unknown>) : {};
+  const folders: unknown[] = Array.isArray(settings.includeFolders) ? settings.includeFolders : [];
+  return folders.filter((folder): folder is string => typeof folder === 'string' && folder !== '');
 }
 
 function sectionOf(value: unknown): unknown {

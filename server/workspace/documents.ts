@@ -8,6 +8,7 @@ import type { SampleLookup } from '../model/samples';
 import { checkFetching, readInstrument } from './analyse';
 import { IncludeIndex, includedPaths } from './files/includeIndex';
 import { IncludeStore } from './files/includeStore';
+import { Reach } from './files/reach';
 import type { Measurements } from './measuring/measurements';
 import type { VocabularyInForce } from './notations/notationFinder';
 import { NotationFinder } from './notations/notationFinder';
@@ -88,6 +89,7 @@ export class InstrumentDocuments {
   readonly #mains = new Map<string, InstrumentDocument>();
   readonly #onDropped: (uris: readonly string[]) => void;
   #folders: readonly string[] = [];
+  #includeFolders: readonly string[] = [];
   #indexing: Promise<void> | undefined;
   #serial = 0;
 
@@ -155,8 +157,35 @@ export class InstrumentDocuments {
   /** Sets the folders in which instruments are looked for that include others. */
   setFolders(folders: readonly string[]): void {
     this.#folders = folders;
+    this.#setReach();
     this.index.setFolders(folders);
     this.#indexing = undefined;
+  }
+
+  /** Sets the folders that instruments may include from although they lie elsewhere. */
+  setIncludeFolders(folders: readonly string[]): void {
+    if (folders.join('\n') === this.#includeFolders.join('\n')) return;
+    this.#includeFolders = folders;
+    this.readAgain();
+  }
+
+  /** How far the paths of instruments lead now. */
+  get reach(): Reach {
+    return new Reach(this.files, this.#folders, this.#includeFolders);
+  }
+
+  /** Says that all may read otherwise than before. */
+  readAgain(): void {
+    this.#setReach();
+    this.notations.forgetAll();
+    this.index.lookAgain();
+    this.#indexing = undefined;
+    for (const one of this.#all()) one.dropReading();
+    this.#onDropped([...this.#byUri.keys()]);
+  }
+
+  #setReach(): void {
+    this.includes.setReach(this.reach);
   }
 
   /** Says that files or folders came, went or changed on the disk. */

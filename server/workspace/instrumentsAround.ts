@@ -6,6 +6,7 @@ import { readInstrument } from './analyse';
 import type { OpenDocument } from './documents';
 import { IncludeStore } from './files/includeStore';
 import { instrumentFilesBelow } from './files/instrumentFiles';
+import { Reach } from './files/reach';
 import { readWholeText } from './files/readWhole';
 import type { NotationFinder } from './notations/notationFinder';
 import { notationOfFile, notations } from './notations/notationOf';
@@ -29,9 +30,10 @@ export async function* instrumentsAround(
   finder: NotationFinder,
   folders: readonly string[],
   open: readonly OpenDocument[],
+  reach = new Reach(files, folders),
 ): AsyncGenerator<CurrentInstrument> {
   const openByPath = new Map(open.flatMap((document) => (document.path ? [[document.path, document]] : [])));
-  const includes = new IncludeStore(files, (path) => openByPath.get(path)?.getText());
+  const includes = new IncludeStore(files, (path) => openByPath.get(path)?.getText(), reach);
   const paths = new Set([...(await instrumentFilesBelow(files, folders)), ...openByPath.keys()]);
   for (const path of [...paths].sort()) {
     const document = openByPath.get(path);

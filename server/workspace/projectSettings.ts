@@ -146,6 +146,11 @@ export class ProjectSettingsStore {
     }
   }
 
+  /** Forgets all project files. */
+  forgetAll(): void {
+    this.#settings.clear();
+  }
+
   #in(folder: string): Promise<ProjectSettings | undefined> {
     let settings = this.#settings.get(folder);
     if (!settings) {

@@ -124,7 +124,7 @@ function hasReferences({ instrument }: CurrentInstrument): boolean {
 
 function around(server: ServerContext): AsyncIterable<CurrentInstrument> {
   const { files, notations } = server.documents;
-  return instrumentsAround(files, notations, server.folders, server.openDocuments);
+  return instrumentsAround(files, notations, server.folders, server.openDocuments, server.documents.reach);
 }
 
 /** What changes in the instruments of the open folders when files move, and what could not be kept right. */

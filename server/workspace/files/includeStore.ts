@@ -52,7 +52,7 @@ export class IncludeStore {
   setReach(reach: Reach): void {
     this.#changes++;
     this.#reach = reach;
-    for (const { held } of this.#known.values()) held.clear();
+    this.#known.clear();
   }
 
   /** The text of a file whatever it holds; `pending` asks for it to be read by {@link loadWanted}. */

@@ -89,6 +89,12 @@ export class NotationFinder {
     this.#inferences.clear();
   }
 
+  /** Says that all files may be others. */
+  forgetAll(): void {
+    this.vocabularies.forgetAll();
+    this.#inferences.clear();
+  }
+
   async #vocabularyOf({ path, text }: NotationQuery): Promise<VocabularyInForce | undefined> {
     const saved =
       path === undefined

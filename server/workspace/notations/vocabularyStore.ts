@@ -40,6 +40,11 @@ export class VocabularyStore {
     }
   }
 
+  /** Forgets all files. */
+  forgetAll(): void {
+    this.#inFolders.clear();
+  }
+
   #in(folder: string): Promise<SavedVocabulary[]> {
     let inFolder = this.#inFolders.get(folder);
     if (!inFolder) {

@@ -1,19 +1,38 @@
-import type { Files } from '../../model/files';
-import { folderOf, joinPath, nameOf } from '../../model/paths';
+import type { Files, FolderEntry, Refusal } from '../../model/files';
+import { folderOf, isWithin, joinPath, nameOf } from '../../model/paths';
 
-/** The names in one folder; `undefined` stands for a folder that is not there. */
-interface Listing {
-  kinds: Map<string, 'file' | 'folder'>;
-  /** Names by their lower-case spelling. */
-  lower: Map<string, string>;
+/** The names in one folder. */
+class Names {
+  readonly kinds: Map<string, FolderEntry['kind']>;
+  /** Names by their lower-case spelling; made when it is first needed. */
+  #lower: Map<string, string> | undefined;
+
+  constructor(entries: readonly FolderEntry[]) {
+    this.kinds = new Map();
+    for (const { name, kind } of entries) this.kinds.set(name, kind);
+  }
+
+  /** A name as it is spelt here, if it is here when letter case is ignored. */
+  spelt(name: string): string | undefined {
+    if (this.kinds.has(name)) return name;
+    if (!this.#lower) {
+      this.#lower = new Map();
+      for (const one of this.kinds.keys()) this.#lower.set(one.toLowerCase(), one);
+    }
+    return this.#lower.get(name.toLowerCase());
+  }
 }
+
+/** What is known of a folder; one that is closed is there, but does not tell its names. */
+type Listing = Names | 'closed' | 'missing';
 
 /** What stands at a path. `unknown`: its folder has not been listed yet. */
 export type Entry =
   | { kind: 'unknown' }
   | { kind: 'missing' }
   | { kind: 'file' | 'folder' }
-  | { kind: 'otherCase'; actual: string };
+  | { kind: 'otherCase'; actual: string }
+  | { kind: 'refused'; refusal: Refusal };
 
 /**
  * What folders hold, listed once and remembered until told of a change. Questions are answered without waiting;
@@ -21,8 +40,11 @@ export type Entry =
  */
 export class FolderIndex {
   readonly #files: Files;
-  readonly #listings = new Map<string, Listing | undefined>();
+  readonly #listings = new Map<string, Listing>();
   readonly #wanted = new Set<string>();
+  /** What stands in closed folders, asked one by one. */
+  readonly #single = new Map<string, Entry>();
+  readonly #wantedSingle = new Set<string>();
   /** Counts what was told of changes: what was under way meanwhile may be out of date and is not kept. */
   #changes = 0;
 
@@ -32,24 +54,50 @@ export class FolderIndex {
 
   /** Whether questions were asked that folders not listed yet could answer. */
   get wants(): boolean {
-    return this.#wanted.size > 0;
+    return this.#wanted.size > 0 || this.#wantedSingle.size > 0;
   }
 
-  /** Lists the folders that were asked about. */
+  /** Lists the folders that were asked about; where there is none, those around it too, until one is there. */
   async loadWanted(): Promise<void> {
     const changes = this.#changes;
-    const folders = [...this.#wanted];
+    const wanted = [...this.#wanted];
+    const single = [...this.#wantedSingle];
     this.#wanted.clear();
-    await Promise.all(
-      folders.map(async (folder) => {
-        const entries = await this.#files.list(folder);
-        const listing = entries && {
-          kinds: new Map(entries.map((entry) => [entry.name, entry.kind])),
-          lower: new Map(entries.map((entry) => [entry.name.toLowerCase(), entry.name])),
-        };
-        if (changes === this.#changes) this.#listings.set(folder, listing);
+    this.#wantedSingle.clear();
+    const seen = new Set<string>();
+    const look = async (wantedFolder: string) => {
+      for (
+        let folder = wantedFolder;
+        !seen.has(folder) && !this.#listings.has(folder);
+        folder = folderOf(folder)
+      ) {
+        seen.add(folder);
+        const listing = await this.#list(folder);
+        if (changes !== this.#changes) return;
+        this.#listings.set(folder, listing);
+        if (listing !== 'missing') return;
+      }
+    };
+    await Promise.all([
+      ...wanted.map(look),
+      ...single.map(async (path) => {
+        const entry = await this.#lookAt(path);
+        if (changes === this.#changes) this.#single.set(path, entry);
       }),
-    );
+    ]);
+  }
+
+  async #list(folder: string): Promise<Listing> {
+    const entries = await this.#files.list(folder);
+    if (entries) return new Names(entries);
+    return (await this.#files.refusal?.(folder)) ? 'closed' : 'missing';
+  }
+
+  async #lookAt(path: string): Promise<Entry> {
+    const stat = await this.#files.stat(path);
+    if (stat) return { kind: stat.kind };
+    const refusal = await this.#files.refusal?.(path);
+    return refusal ? { kind: 'refused', refusal } : { kind: 'missing' };
   }
 
   /** What stands at an absolute, tidy path. */
@@ -57,8 +105,8 @@ export class FolderIndex {
     const folder = folderOf(path);
     const listing = this.#listing(folder);
     if (listing === 'unknown') return { kind: 'unknown' };
-    const name = nameOf(path);
-    const kind = listing?.kinds.get(name);
+    if (listing === 'closed') return this.#inClosed(path);
+    const kind = listing === 'missing' ? undefined : listing.kinds.get(nameOf(path));
     if (kind) return { kind };
     const actual = this.#otherCase(path);
     if (actual === 'unknown') return { kind: 'unknown' };
@@ -81,53 +129,63 @@ export class FolderIndex {
   /** The files and folders in a folder; `undefined` while it is not listed or when it is not there. */
   names(folder: string): ReadonlyMap<string, 'file' | 'folder'> | undefined {
     const listing = this.#listing(folder);
-    return listing === 'unknown' ? undefined : listing?.kinds;
+    return typeof listing === 'string' ? undefined : listing.kinds;
   }
 
   /** Forgets what is known of the folder around a path, and of the path as a folder with all below it. */
   forget(path: string): void {
     this.#changes++;
     this.#listings.delete(folderOf(path));
-    for (const folder of this.#listings.keys()) {
-      if (folder === path || folder.startsWith(`${path}/`)) this.#listings.delete(folder);
-    }
-    // A folder that was missing may have come with a folder further out.
     for (const [folder, listing] of this.#listings) {
-      if (!listing && path.startsWith(folder)) this.#listings.delete(folder);
+      // What was missing may have come with a folder further out.
+      if (isWithin(path, folder) || (listing === 'missing' && isWithin(folder, path)))
+        this.#listings.delete(folder);
     }
+    for (const known of this.#single.keys()) if (isWithin(path, known)) this.#single.delete(known);
   }
 
   /** Forgets everything. */
   forgetAll(): void {
     this.#changes++;
     this.#listings.clear();
+    this.#single.clear();
   }
 
-  #listing(folder: string): Listing | undefined | 'unknown' {
+  #listing(folder: string): Listing | 'unknown' {
     const listing = this.#listings.get(folder);
-    if (listing || this.#listings.has(folder)) return listing;
+    if (listing) return listing;
     this.#wanted.add(folder);
     return 'unknown';
+  }
+
+  #inClosed(path: string): Entry {
+    const entry = this.#single.get(path);
+    if (entry) return entry;
+    this.#wantedSingle.add(path);
+    return { kind: 'unknown' };
   }
 
   /** The path as it is spelt on the disk, where it is there in another letter case. */
   #otherCase(path: string): string | undefined | 'unknown' {
     const folder = folderOf(path);
     if (folder === path) return undefined;
-    let listing = this.#listing(folder);
-    if (listing === 'unknown') return 'unknown';
     let actualFolder = folder;
-    if (!listing) {
+    let listing = this.#listing(folder);
+    if (listing === 'missing') {
       if (folder === '/' || folder === '') return undefined;
       const other = this.#otherCase(folder);
       if (other === 'unknown' || other === undefined) return other;
       actualFolder = other;
       listing = this.#listing(actualFolder);
-      if (listing === 'unknown') return 'unknown';
     }
-    const name = listing?.kinds.has(nameOf(path))
-      ? nameOf(path)
-      : listing?.lower.get(nameOf(path).toLowerCase());
+    if (listing === 'unknown') return 'unknown';
+    if (listing === 'missing') return undefined;
+    if (listing === 'closed') {
+      const { kind } = this.#inClosed(joinPath(actualFolder, nameOf(path)));
+      if (kind === 'unknown') return 'unknown';
+      return kind === 'file' || kind === 'folder' ? joinPath(actualFolder, nameOf(path)) : undefined;
+    }
+    const name = listing.spelt(nameOf(path));
     return name === undefined ? undefined : joinPath(actualFolder, name);
   }
 }

@@ -1,9 +1,10 @@
 import { readSampleFacts } from '../../audio/readSampleFacts';
-import type { FileStat, Files } from '../../model/files';
+import type { FileStat, Files, Refusal } from '../../model/files';
 import { folderOf, joinPath, nameOf, relativePath } from '../../model/paths';
 import type { SampleLookup, SampleMeasures, SampleReading, SampleState } from '../../model/samples';
 import { isAudioName } from '../../model/samples';
 import { nearestWords } from '../../model/text/nearest';
+import { refusalWords } from '../files/refusalWords';
 import type { MeasureCache } from '../measuring/measureCache';
 import type { MeasuredFile } from '../measuring/measuredFile';
 import { Measurements } from '../measuring/measurements';
@@ -91,6 +92,11 @@ export class SampleStore {
     measurements.release(this);
     measurements.collect(this, () => [measurements.pitch(file), measurements.survey(file)]);
     return file;
+  }
+
+  /** Whether a path may be looked at now; of one that may not, nothing is known and nothing asked. */
+  admits(path: string): boolean {
+    return this.#files.admits?.(path) ?? true;
   }
 
   /** What was found in a file that is there; asks for it to be read where it was not. */
@@ -188,7 +194,7 @@ export class SampleStore {
 
   async #readFile(path: string): Promise<SampleReading> {
     const reader = await this.#files.open(path);
-    if (!reader) return { kind: 'unreadable', reason: 'The file cannot be opened.' };
+    if (!reader) return unreadable(await this.#files.refusal?.(path));
     try {
       return await readSampleFacts(reader);
     } catch (error) {
@@ -200,6 +206,11 @@ export class SampleStore {
       await reader.close();
     }
   }
+}
+
+function unreadable(refusal: Refusal | undefined): SampleReading {
+  const reason = refusal ? `It ${refusalWords(refusal)}.` : 'The file cannot be opened.';
+  return { kind: 'unreadable', reason };
 }
 
 class FolderLookup implements SampleLookup {
@@ -285,6 +296,7 @@ class FolderLookup implements SampleLookup {
   #find(path: string): SampleState {
     if (path.includes('\0')) return { kind: 'missing' };
     const whole = joinPath(this.#folder, path);
+    if (!this.#store.admits(whole)) return { kind: 'pending' };
     const entry = this.#store.folders.entry(whole);
     switch (entry.kind) {
       case 'unknown':
@@ -293,6 +305,8 @@ class FolderLookup implements SampleLookup {
         return { kind: 'missing' };
       case 'folder':
         return { kind: 'folder' };
+      case 'refused':
+        return { kind: 'file', reading: unreadable(entry.refusal) };
       case 'otherCase': {
         const reading = this.#store.reading(entry.actual);
         return reading

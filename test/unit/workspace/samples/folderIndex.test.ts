@@ -118,3 +118,45 @@ describe('changes on the disk', () => {
     expect(await find(index, '/music/new.wav')).toEqual({ kind: 'file' });
   });
 });
+
+describe('folders that are not there', () => {
+  it('are found so however many lie within each other, and listed once each', async () => {
+    const disk = files();
+    const index = new FolderIndex(disk);
+    const path = `/music/${'a/'.repeat(300)}C4.wav`;
+    expect(index.entry(path)).toEqual({ kind: 'unknown' });
+    await index.loadWanted();
+    expect(index.entry(path)).toEqual({ kind: 'missing' });
+    expect(new Set(disk.listed).size).toBe(disk.listed.length);
+  });
+});
+
+describe('folders that do not tell their names', () => {
+  class ClosedFiles extends MemoryFiles {
+    override async list(folder: string) {
+      return folder === '/music/Samples' ? undefined : super.list(folder);
+    }
+
+    override async stat(path: string) {
+      return path === '/music/Samples/Loud' ? undefined : super.stat(path);
+    }
+
+    async refusal(path: string) {
+      return path === '/music/Samples' || path.startsWith('/music/Samples/Loud') ? 'permission' : undefined;
+    }
+  }
+
+  it('are asked for each', async () => {
+    const index = new FolderIndex(
+      new ClosedFiles({ '/music/Samples/a.wav': '', '/music/Samples/b/c.wav': '' }),
+    );
+    expect(await find(index, '/music/Samples/a.wav')).toEqual({ kind: 'file' });
+    expect(await find(index, '/music/Samples/b')).toEqual({ kind: 'folder' });
+    expect(await find(index, '/music/Samples/A.wav')).toEqual({ kind: 'missing' });
+    expect(await find(index, '/music/Samples/Loud')).toEqual({ kind: 'refused', refusal: 'permission' });
+    expect(await find(index, '/music/samples/a.wav')).toEqual({
+      kind: 'otherCase',
+      actual: '/music/Samples/a.wav',
+    });
+  });
+});
