@@ -19,6 +19,11 @@ export const help = `Usage: zonewright COMMAND …
                     --key K   --velocity V   --controller N=V …   --keyswitch K
                     --strike N   --seed N   --format text|json
                     --middle-c C3|C4|C5   --samples DIR
+  render FILE     write what notes sound like as a WAV file, the same bytes each time
+                    --key K | --keys A-B | --midi FILE.mid   --output FILE.wav
+                    --velocity V   --hold S   --controller N=V …   --seed N
+                    --rate HZ   --quality live|reference   --float   --force
+                    --format text|json   --middle-c C3|C4|C5   --samples DIR
   vocabulary      how an XML dialect of other names writes instruments
                     print FILE              the vocabulary that an instrument is read by
                     infer FILE              works it out from the text, says why

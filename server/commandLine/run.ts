@@ -9,6 +9,7 @@ import { help } from './help';
 
 import { map } from './map';
 import { regions } from './regions';
+import { render } from './render';
 import { report } from './report';
 import { sample } from './sample';
 import type { Terminal } from './terminal';
@@ -23,6 +24,7 @@ const commands: Readonly<Record<string, (args: readonly string[], terminal: Term
   sample,
   report,
   explain,
+  render,
   vocabulary,
 };
 

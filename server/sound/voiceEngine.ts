@@ -6,7 +6,7 @@ import type { SoundProgram } from './program/program';
 import { generatorTables } from './voice/generatorSource';
 import { SampleReader } from './voice/sampleReader';
 import { SampleStore, type SampleStretch } from './voice/sampleStore';
-import { Voice, type VoiceEnd } from './voice/voice';
+import { Voice } from './voice/voice';
 import { blockFrames, type VoiceContext } from './voice/voiceContext';
 
 /** How an engine plays. */
@@ -63,6 +63,8 @@ export interface VoiceEngine {
   readonly activeVoices: number;
   /** Frames since the start. */
   readonly frame: number;
+  /** The frame behind the last one that a voice which is over has played. */
+  readonly lastSound: number;
 }
 
 const usualVoices = 512;
@@ -78,6 +80,7 @@ export function createVoiceEngine(
 
 class Engine implements VoiceEngine {
   frame = 0;
+  lastSound = 0;
   readonly #player: Player;
   readonly #context: VoiceContext;
   readonly #mostVoices: number;
@@ -239,8 +242,10 @@ class Engine implements VoiceEngine {
     let hasEnded = false;
     for (const voice of this.#active) {
       const end = voice.render(0, count);
-      if (end) hasEnded = true;
-      if (end === 'not-a-number') this.#tellBroken(voice, end);
+      if (!end) continue;
+      hasEnded = true;
+      if (end === 'not-a-number') this.#tellBroken(voice);
+      else this.lastSound = Math.max(this.lastSound, this.frame + voice.framesBeforeEnd);
     }
     if (hasEnded) this.#clearEnded();
     if (reader.missing > 0) {
@@ -254,7 +259,7 @@ class Engine implements VoiceEngine {
     this.frame += count;
   }
 
-  #tellBroken({ region }: Voice, _end: VoiceEnd): void {
+  #tellBroken({ region }: Voice): void {
     if (!this.#report.brokenRegions.includes(region)) this.#report.brokenRegions.push(region);
   }
 

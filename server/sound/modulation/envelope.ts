@@ -36,6 +36,8 @@ const Stage = { delay: 0, attack: 1, hold: 2, decay: 3, sustain: 4, release: 5, 
 export class Envelope {
   /** The level at the present frame. */
   level = 0;
+  /** How many values of the last call of {@link multiply} came before the end; all where it has not ended. */
+  framesBeforeEnd = 0;
   #stage: number = Stage.over;
   /** Frames of the stage that are left; `Infinity` for one that waits. */
   #left = 0;
@@ -99,6 +101,7 @@ export class Envelope {
   /** Multiplies `count` values of two channels by the level, frame by frame; of one where both are the same. */
   multiply(values: Float64Array, other: Float64Array, count: number): void {
     const isMono = values === other;
+    this.framesBeforeEnd = this.isOver ? 0 : count;
     for (let at = 0; at < count; ) {
       const steps = Math.min(count - at, this.#left);
       const end = at + steps;
@@ -110,7 +113,9 @@ export class Envelope {
         }
       } else this.#multiplyMoving(values, other, at, end);
       at = end;
+      const wasOver = this.isOver;
       this.#pass(steps);
+      if (this.isOver && !wasOver) this.framesBeforeEnd = at;
     }
   }
 

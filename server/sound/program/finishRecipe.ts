@@ -1,5 +1,4 @@
 import { fallingShape } from '../modulation/envelope';
-import type { BandType } from '../modulation/filterValues';
 import { throughPoints } from './curves';
 import type {
   BandRecipe,
@@ -29,7 +28,7 @@ export function finishRecipe(draft: RecipeDraft): VoiceRecipe {
     fades: fadesOf(draft),
     velocityCurve: velocityCurve(draft),
     filters: filtersOf(draft),
-    bands: sorted(draft.bands).map((number) => bandOf(draft, number)),
+    bands: sorted(draft.bands).flatMap((number) => bandOf(draft, number)),
     amplitudeEnvelope: envelopeOf(draft, 'ampeg'),
     filterEnvelope: isMoved(draft, Slot.fileg_depth) ? envelopeOf(draft, 'fileg') : null,
     pitchEnvelope: isMoved(draft, Slot.pitcheg_depth) ? envelopeOf(draft, 'pitcheg') : null,
@@ -90,14 +89,13 @@ function filtersOf(draft: RecipeDraft): FilterRecipe[] {
   const filters: FilterRecipe[] = [];
   const first = draft.setting('cutoff', 0);
   const second = draft.setting('cutoff2', 0);
-  if (first > 0) {
-    const [type] = draft.filterTypes;
+  const [type, secondType] = draft.filterTypes;
+  if (first > 0 && type) {
     filters.push({ type, hertz: first, cents: Slot.cutoff, resonance: Slot.resonance, gain: Slot.fil_gain });
   }
-  if (second > 0) {
-    const [, type] = draft.filterTypes;
+  if (second > 0 && secondType) {
     filters.push({
-      type,
+      type: secondType,
       hertz: second,
       cents: Slot.cutoff2,
       resonance: Slot.resonance2,
@@ -107,13 +105,11 @@ function filtersOf(draft: RecipeDraft): FilterRecipe[] {
   return filters;
 }
 
-function bandOf(draft: RecipeDraft, number: number): BandRecipe {
-  return {
-    type: draft.band(number).type as BandType,
-    hertz: draft.slot(`eq${number}_freq`),
-    bandwidth: draft.slot(`eq${number}_bw`),
-    gain: draft.slot(`eq${number}_gain`),
-  };
+function bandOf(draft: RecipeDraft, number: number): BandRecipe[] {
+  const { type } = draft.band(number);
+  if (!type) return [];
+  const slot = (name: string) => draft.slot(`eq${number}_${name}`);
+  return [{ type, hertz: slot('freq'), bandwidth: slot('bw'), gain: slot('gain') }];
 }
 
 function velocityCurve(draft: RecipeDraft): Float64Array | null {

@@ -64,10 +64,12 @@ function routes(isLfo: boolean): Record<string, OpcodeHandler> {
 }
 
 const wave: OpcodeHandler = (draft, value, [number, part]) => {
-  if (!isLfoWave(value)) return false;
   const { settings, parts } = draft.lfo(number);
   parts.add(part ?? 1);
+  // One that is not known does not swing: another in its place would be a lie.
+  if (!isLfoWave(value)) settings.set(`scale${part ?? 1}`, 0);
   settings.set(`wave${part ?? 1}`, value);
+  return isLfoWave(value);
 };
 
 /** A setting of a wave of an LFO: the first, or a further one by its number. */

@@ -107,9 +107,12 @@ function filterHandlers(second: boolean): Record<string, OpcodeHandler> {
     [cents]: setting(cents),
     [resonance]: set(resonance),
     [`${resonance}_random`]: atRandom(resonance, RandomUse.resonance, MoveSource.randomUp),
-    [`${fil}_type`]: oneOf(filterTypes, (draft, word) => {
-      draft.filterTypes[second ? 1 : 0] = word as (typeof filterTypes)[number];
-    }),
+    [`${fil}_type`]: (draft, _value, _indexes, text) => {
+      const type = filterTypes.find((one) => one === text);
+      // A filter that is not known is left out: another in its place would be a lie.
+      draft.filterTypes[second ? 1 : 0] = type;
+      return type !== undefined;
+    },
     [`${fil}_gain`]: set(`${fil}_gain`),
     [`${fil}_keytrack`]: byKey(cents),
     [`${fil}_keycenter`]: keyCentre(cents),
@@ -132,8 +135,9 @@ const bandHandlers: Record<string, OpcodeHandler> = {
     draft.set(`eq${band}_gain`, value);
   },
   eqN_type: (draft, _value, [band], text) => {
-    if (!bandTypes.some((type) => type === text)) return false;
-    draft.band(band).type = text;
+    const type = bandTypes.find((one) => one === text);
+    draft.band(band).type = type;
+    return type !== undefined;
   },
   eqN_vel2freq: (draft, value, [band]) => {
     draft.band(band);

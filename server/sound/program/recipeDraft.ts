@@ -1,4 +1,4 @@
-import type { FilterType } from '../modulation/filterValues';
+import type { BandType, FilterType } from '../modulation/filterValues';
 import type { Fade, Move, VoiceRecipe } from './recipe';
 import { Slot, slotCount, slotDefaults, slotOf } from './slots';
 
@@ -8,6 +8,11 @@ export interface NumberedDraft {
   settings: Map<string, number>;
   /** Points, steps or further waves that are named, by number. */
   parts: Set<number>;
+}
+
+/** A band of the equaliser; `undefined` for a type that is not rendered. */
+interface BandDraft {
+  type: BandType | undefined;
 }
 
 /** What is being gathered of a move; see {@link Move}. */
@@ -26,13 +31,14 @@ export class RecipeDraft {
   readonly fades = new Map<string, Partial<Fade>>();
   readonly envelopes = new Map<number, NumberedDraft>();
   readonly lfos = new Map<number, NumberedDraft>();
-  readonly bands = new Map<number, { type: string }>();
+  readonly bands = new Map<number, BandDraft>();
   /** Routes of numbered envelopes and LFOs by opcode. */
   readonly routes = new Map<string, { isLfo: boolean; number: number; target: string; other: number }>();
   readonly velocityPoints = new Map<number, number>();
   /** Plain numbers that recipes hold outside of slots, by opcode. */
   readonly settings = new Map<string, number>();
-  readonly filterTypes: [FilterType, FilterType] = ['lpf_2p', 'lpf_2p'];
+  /** `undefined` for a type that is not rendered. */
+  readonly filterTypes: [FilterType | undefined, FilterType | undefined] = ['lpf_2p', 'lpf_2p'];
   readonly isPower = { key: true, velocity: true, controller: true };
   readonly added = new Set<string>();
   readonly flags: Pick<VoiceRecipe, 'isInverted' | 'isReverse' | 'isBalanceLaw' | 'isPercentOffset'> = {
@@ -116,7 +122,7 @@ export class RecipeDraft {
   }
 
   /** A band of the equaliser, with its slots. */
-  band(number: number): { type: string } {
+  band(number: number): BandDraft {
     let band = this.bands.get(number);
     if (!band) {
       band = { type: 'peak' };

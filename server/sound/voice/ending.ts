@@ -40,6 +40,11 @@ export class Ending {
     return this.#isEnding && this.#envelope.isOver;
   }
 
+  /** How many frames of the last call of {@link multiply} came before the end. */
+  get framesBeforeEnd(): number {
+    return this.#isEnding ? this.#envelope.framesBeforeEnd : Number.POSITIVE_INFINITY;
+  }
+
   multiply(left: Float64Array, right: Float64Array, count: number): void {
     if (this.#isEnding) this.#envelope.multiply(left, right, count);
   }

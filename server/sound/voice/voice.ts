@@ -34,6 +34,8 @@ export class Voice implements PlayedNote {
   randomSeed = 0;
   /** The sample that is waited for, or −1. */
   waitsFor = -1;
+  /** Frames of the last call of {@link render} that came before the end. */
+  framesBeforeEnd = 0;
   readonly #context: VoiceContext;
   readonly #values: VoiceValues;
   /** Values with what envelopes and LFOs add. */
@@ -55,12 +57,15 @@ export class Voice implements PlayedNote {
   #generatorFrames = 0;
   #gainDb = 0;
   #ratio = 1;
+  #targetStep = 1;
   #staticCents = 0;
   #isReleased = false;
   /** Envelopes or LFOs move more than the amplitude. */
   #isMoving = false;
   #isChanged = false;
   #isSourceOver = false;
+  /** Frames of the last piece that the source gave. */
+  #sourceFrames = 0;
 
   constructor(context: VoiceContext) {
     const { program } = context;
@@ -186,11 +191,12 @@ export class Voice implements PlayedNote {
         return 'not-a-number';
       }
       if (isMoving) this.#arrive();
-      done += frames;
       if (this.#isOver()) {
+        this.framesBeforeEnd = done + this.#pieceBeforeEnd(frames);
         this.#finish();
         return 'played';
       }
+      done += frames;
     }
     return undefined;
   }
@@ -214,8 +220,6 @@ export class Voice implements PlayedNote {
     for (let at = 0; at < 4; at++) slopes[at] = (this.#levels.gains[at] - now[at]) / frames;
     this.#filters.moveTo(this.#recipe, this.#moved, this.#filterCents(), sampleRate, frames);
   }
-
-  #targetStep = 1;
 
   /** What was headed for is reached. */
   #arrive(): void {
@@ -260,24 +264,33 @@ export class Voice implements PlayedNote {
   #readSource(left: Float64Array, right: Float64Array, count: number): void {
     const walk = this.#walk;
     if (!this.#sample) {
+      this.#sourceFrames = count;
       this.#generator.fill(walk.step, walk.slope, left, count);
       walk.step += walk.slope * count;
       this.#generatorFrames -= count;
       if (this.#generatorFrames <= 0) this.release();
       return;
     }
-    const frames = framesUntil(this.#path.length - walk.position, walk, count);
+    const frames = Math.max(0, framesUntil(this.#path.length - walk.position, walk, count));
+    this.#sourceFrames = frames;
     if (frames > 0) this.#context.reader.read(this.#sample, this.#path, walk, left, right, frames);
     if (frames === count) return;
     this.#isSourceOver = true;
-    left.fill(0, Math.max(0, frames), count);
-    right.fill(0, Math.max(0, frames), count);
+    left.fill(0, frames, count);
+    right.fill(0, frames, count);
   }
 
   #isOver(): boolean {
     if (this.#ending.isOver || this.#modulators.isSilent) return true;
     if (this.#modulators.ownAmplitude?.isOver && this.#isReleased) this.stop('fast');
     return this.#isSourceOver && this.#filters.isSilent;
+  }
+
+  #pieceBeforeEnd(count: number): number {
+    const bySource = this.#filters.isEmpty ? this.#sourceFrames : count;
+    const { ownAmplitude, amplitude } = this.#modulators;
+    const byEnvelope = ownAmplitude ? count : amplitude.envelope.framesBeforeEnd;
+    return Math.min(count, bySource, byEnvelope, this.#ending.framesBeforeEnd);
   }
 
   /** Tells which pages the voice reads in the next `frames` frames of output and are not there. */
