@@ -1,7 +1,8 @@
 import type { TextDocument } from 'vscode';
 import { Position, Uri, WorkspaceEdit, workspace } from 'vscode';
+import { newFileEndings } from '../../server/model/fileNames';
 
-const ending = { sfz: '.sfz', xml: '.instrument.xml', vocabulary: '.xml' } as const;
+const ending = { ...newFileEndings, vocabulary: '.xml' } as const;
 const languageOf = { sfz: 'sfz', xml: 'instrument-xml', vocabulary: 'xml' } as const;
 const mostTries = 100;
 

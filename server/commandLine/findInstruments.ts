@@ -1,6 +1,5 @@
 import { realpath } from 'node:fs/promises';
-import { isAudioName } from '../model/samples';
-import { isInstrumentName } from '../workspace/files/instrumentFiles';
+import { isInstrumentFileName, isSampleFileName, isWholeInstrumentFileName } from '../model/fileNames';
 import { refusalWords } from '../workspace/files/refusalWords';
 import { CommandError } from './commandError';
 import { readFontInput } from './fontInput';
@@ -41,10 +40,10 @@ export async function findInstruments(terminal: Terminal, paths: readonly string
       const path = `${folder === '/' ? '' : folder}/${name}`;
       if (name.startsWith('.') || name === 'node_modules') continue;
       if (kind === 'folder') await walk(path);
-      else if (isLink && isInstrumentName(name) && !(await leadsToInstrument(terminal, path)))
+      else if (isLink && isInstrumentFileName(name) && !(await leadsToInstrument(terminal, path)))
         terminal.error(`zonewright: ${path}: this link leads to a file of another kind and is left out\n`);
-      else if (/\.(sfz|xml|sf2)$/i.test(name)) texts.add(path);
-      else if (isAudioName(name)) audio.add(path);
+      else if (isWholeInstrumentFileName(name) || /\.sf2$/i.test(name)) texts.add(path);
+      else if (isSampleFileName(name)) audio.add(path);
     }
   };
   for (const name of paths) {

@@ -1,7 +1,7 @@
 import { HeaderKind } from '../model/headerKinds';
 import type { Instrument } from '../model/instrument';
 import { keysOff } from '../model/instrument';
-import { noteNameOf } from '../model/keys';
+import { noteNamesText } from '../model/rangeWords';
 import { groupNames } from '../trade/groupNames';
 
 /** What stands above a header that holds regions: how many they are and what they cover. */
@@ -67,12 +67,7 @@ function add(instrument: Instrument, region: number, sums: Map<number, Sum>, hea
 
 function titleOf({ count, lowKey, highKey, layers }: Sum): string {
   const regions = count === 1 ? '1 region' : `${count} regions`;
-  const keys =
-    highKey < 0
-      ? 'no keys'
-      : lowKey === highKey
-        ? noteNameOf(lowKey)
-        : `${noteNameOf(lowKey)} to ${noteNameOf(highKey)}`;
+  const keys = highKey < 0 ? 'no keys' : noteNamesText(lowKey, highKey);
   const velocities = layers.size > 1 ? `, ${layers.size} velocity ranges` : '';
   return `${regions}, ${keys}${velocities}`;
 }

@@ -1,5 +1,5 @@
 import type { Instrument } from '../model/instrument';
-import { noteNameOf } from '../model/keys';
+import { noteNamesText, velocityText } from '../model/rangeWords';
 
 /** The keys and velocities of headers in short; many regions have the same. */
 export class RangeTexts {
@@ -37,13 +37,8 @@ function rangeText(lowKey: number, highKey: number, lowVelocity: number, highVel
       ? 'no keys'
       : lowKey === 0 && highKey === 127
         ? ''
-        : between(noteNameOf(lowKey), noteNameOf(highKey));
-  const velocities =
-    lowVelocity === 1 && highVelocity === 127 ? '' : `velocity ${between(lowVelocity, highVelocity)}`;
+        : noteNamesText(lowKey, highKey);
+  const velocities = lowVelocity === 1 && highVelocity === 127 ? '' : velocityText(lowVelocity, highVelocity);
   if (keys !== '' && velocities !== '') return `${keys}, ${velocities}`;
   return keys || velocities || 'all keys';
-}
-
-function between(low: number | string, high: number | string): string {
-  return low === high ? `${low}` : `${low} to ${high}`;
 }

@@ -1,31 +1,15 @@
+import { counted } from '../model/counted';
 import { noteNameOf } from '../model/keys';
-import type { MapCell, MapScene, MapShape } from './mapScene';
-
-/** `1 gap`, `3 gaps`, `10,000 gaps`. */
-export function counted(count: number, one: string, many = `${one}s`): string {
-  const digits = String(count).replace(/\B(?=(\d{3})+$)/g, ',');
-  return `${digits} ${count === 1 ? one : many}`;
-}
-
-/** A key span by note names, middle C being C4: `C4 to E4`, or `C4` alone. */
-export function keysText({ lowKey, highKey }: Pick<MapCell, 'lowKey' | 'highKey'>): string {
-  return lowKey === highKey ? noteNameOf(lowKey) : `${noteNameOf(lowKey)} to ${noteNameOf(highKey)}`;
-}
-
-/** `velocity 1 to 63`, or `velocity 64` alone. */
-export function velocitiesText({ lowVelocity, highVelocity }: MapCell): string {
-  return lowVelocity === highVelocity
-    ? `velocity ${lowVelocity}`
-    : `velocity ${lowVelocity} to ${highVelocity}`;
-}
+import { noteNamesText, velocityText } from '../model/rangeWords';
+import type { MapScene, MapShape } from './mapScene';
 
 /** One line that says all of a shape, as a screen reader speaks it. */
 export function shapeText(scene: MapScene, shape: MapShape): string {
   const layer = scene.layers[shape.layer]?.name ?? '';
   const sample = shape.regions[0]?.sample;
   return [
-    keysText(shape),
-    velocitiesText(shape),
+    noteNamesText(shape.lowKey, shape.highKey),
+    velocityText(shape.lowVelocity, shape.highVelocity),
     layer === 'no group' ? layer : `group ${layer}`,
     counted(shape.regions.length, 'region'),
     sample ? `sample ${sample}${shape.regions.length > 1 ? ' and others' : ''}` : 'no sample',

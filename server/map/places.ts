@@ -1,16 +1,13 @@
 import type { Instrument } from '../model/instrument';
 import { conditionsOf } from '../model/overlaps/conditions';
-import { findKeyGaps, findVelocityGaps, playedRectangles } from '../model/overlaps/gaps';
+import { findKeyGapsBeside, findVelocityGaps, playedRectangles } from '../model/overlaps/gaps';
 import { unmeantOverlaps } from '../model/overlaps/unmeantOverlaps';
 import type { MapGap, MapOverlap } from './mapScene';
 
 /** The gaps of an instrument, as the checks find them: keys first, then velocities; switching keys are none. */
 export function gapsOf(instrument: Instrument, switching: ReadonlySet<number>): MapGap[] {
   const rectangles = playedRectangles(instrument, conditionsOf(instrument));
-  // Whether these are gaps at all is judged with switching keys among them, as the check does.
-  const isScattered = findKeyGaps(rectangles, new Set()).length === 0;
-  const keyGaps = isScattered ? [] : findKeyGaps(rectangles, switching);
-  const gaps: MapGap[] = keyGaps.map(({ lowKey, highKey }) => ({
+  const gaps: MapGap[] = findKeyGapsBeside(switching, rectangles).map(({ lowKey, highKey }) => ({
     kind: 'key',
     lowKey,
     highKey,

@@ -140,13 +140,3 @@ export interface SampleLookup {
   /** Missing where the host does not measure. */
   measures?: SampleMeasures;
 }
-
-/** Endings of the audio files that the SFZ format lists (its public documentation): WAV, Ogg Vorbis, AIFF, FLAC. */
-export const audioEndings = ['wav', 'ogg', 'aif', 'aiff', 'flac'] as const;
-
-const audioName = new RegExp(`\\.(${audioEndings.join('|')})$`, 'i');
-
-/** Whether a file name ends like an audio file that the SFZ format lists. */
-export function isAudioName(name: string): boolean {
-  return audioName.test(name);
-}

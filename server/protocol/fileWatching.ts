@@ -1,11 +1,11 @@
 import type { ClientCapabilities, Connection, Disposable, FileSystemWatcher } from 'vscode-languageserver';
 import { DidChangeWatchedFilesNotification, WatchKind } from 'vscode-languageserver';
-import { audioEndings } from '../model/samples';
+import { instrumentEndings, sampleEndings } from '../model/fileNames';
 import { vocabularyEnding } from '../vocabulary/vocabulary';
 import { projectFileName } from '../workspace/projectSettings';
 import { uriOfPath } from './conversion/uris';
 
-const watchedEndings = [...audioEndings, 'sfz', 'sfzh', 'xml'];
+const watchedEndings = [...sampleEndings, ...instrumentEndings];
 const watchedName = new RegExp(
   `(?:\\.(?:${watchedEndings.join('|')})|/${projectFileName}|${vocabularyEnding})$`,
   'i',

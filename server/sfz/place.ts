@@ -1,7 +1,7 @@
+import { isSampleFileName } from '../model/fileNames';
 import type { Instrument } from '../model/instrument';
 import type { Place } from '../model/notation';
 
-const audioName = /\.(wav|aiff?|flac|ogg)\s*$/i;
 const word = /[\w$]*$/;
 
 /** What stands at an offset of the main file; see `Notation.placeAt`. */
@@ -69,7 +69,7 @@ function placeInValue(
     // A word behind a finished value is the next opcode, still without its "=".
     const holdsBlanks =
       facts === undefined || facts.kind === 'text' || facts.kind === 'path' || facts.kind === 'any';
-    if (!holdsBlanks || audioName.test(before.slice(0, blank))) {
+    if (!holdsBlanks || isSampleFileName(before.slice(0, blank).trimEnd())) {
       return {
         kind: 'name',
         start: offset - before.length + blank + 1,

@@ -1,3 +1,4 @@
+import { isXmlFileName } from '../model/fileNames';
 import { HeaderKind } from '../model/headerKinds';
 import type { Instrument } from '../model/instrument';
 import { parameterStride } from '../model/instrument';
@@ -38,7 +39,7 @@ const directiveForms: DirectiveForms = {
   canInclude: (path, file) => {
     const written = plainText(path);
     if (!/^[^"\r\n\0]+$/.test(written) || written.trim() !== written) return false;
-    return !/\.xml$/i.test(written) && !(file && /^\ufeff?\s*<[?!a-z][^>]*(?:[?]>|"|-->)/i.test(file.text));
+    return !isXmlFileName(written) && !(file && /^\ufeff?\s*<[?!a-z][^>]*(?:[?]>|"|-->)/i.test(file.text));
   },
 };
 

@@ -1,4 +1,4 @@
-import { isAudioFileName } from '../trade/audioFileName';
+import { isAudioFileName } from '../model/fileNames';
 import { keyMeanings } from '../trade/meaning';
 import type { TableCells } from './cells/cells';
 import { isHtmlTable } from './cells/htmlCells';

@@ -1,4 +1,5 @@
 import type { SeveritySettings } from '../checks/rule';
+import { isXmlFileName } from '../model/fileNames';
 import type { Files } from '../model/files';
 import type { Finding } from '../model/finding';
 import type { Instrument } from '../model/instrument';
@@ -273,7 +274,7 @@ export class InstrumentDocuments {
     if (text === undefined) return undefined;
     const known = this.#byPath.get(path) ?? this.#mains.get(path);
     if (known) return known;
-    const languageId = /\.xml$/i.test(path) ? 'xml' : '';
+    const languageId = isXmlFileName(path) ? 'xml' : '';
     const closed = { uri: '', path, languageId, version: 0, getText: () => '' };
     const added = new InstrumentDocument(this, closed, path);
     this.#mains.set(path, added);

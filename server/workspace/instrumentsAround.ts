@@ -1,3 +1,4 @@
+import { isXmlFileName } from '../model/fileNames';
 import type { Files } from '../model/files';
 import type { Instrument } from '../model/instrument';
 import type { Notation } from '../model/notation';
@@ -58,7 +59,7 @@ async function textOf(files: Files, path: string): Promise<string | undefined> {
 export function notationOfParts({ notation, instrument }: CurrentInstrument): (source: Source) => Notation {
   return (source) => {
     if (notation.format === 'sfz' || source === instrument.sources[0]) return notation;
-    const isXml = /\.xml$/i.test(source.path) || notationOfFile(source.path, source.text)?.format === 'xml';
+    const isXml = isXmlFileName(source.path) || notationOfFile(source.path, source.text)?.format === 'xml';
     return notations[isXml ? 'xml' : 'sfz'];
   };
 }

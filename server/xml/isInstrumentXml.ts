@@ -1,8 +1,8 @@
+import { isInstrumentXmlFileName, isXmlFileName } from '../model/fileNames';
 import { ElementKind, elementKindAt, isHeaderKind } from './elements';
 import type { XmlHandler } from './scan/handler';
 import { scanXml } from './scan/scan';
 
-const ownName = /\.instrument\.xml$/i;
 /** Enough of a text to see its outermost element and the first one inside. */
 const looked = 65_536;
 
@@ -11,7 +11,7 @@ const looked = 65_536;
  * `instrument` without a namespace and the first element in that, if there is one, belongs to the notation.
  */
 export function isInstrumentXml(text: string, path: string): boolean {
-  if (ownName.test(path)) return true;
+  if (isInstrumentXmlFileName(path)) return true;
   const start = text.slice(0, looked);
   if (!/^\ufeff?\s*</.test(start) || !start.includes('<instrument')) return false;
   const look = new Look(start);
@@ -56,5 +56,5 @@ function isDirective(kind: ElementKind): boolean {
 
 /** Whether a file that an XML instrument includes is read as XML; any other is SFZ. */
 export function isReadAsXml(path: string, text: string): boolean {
-  return /\.xml$/i.test(path) || isInstrumentXml(text, path);
+  return isXmlFileName(path) || isInstrumentXml(text, path);
 }

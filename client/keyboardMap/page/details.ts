@@ -1,8 +1,10 @@
 import type { TemplateResult } from 'lit';
 import { html, nothing } from 'lit';
-import { counted, keysText, shapeText, velocitiesText } from '../../../server/map/describe';
+import { shapeText } from '../../../server/map/describe';
 import type { MapRegion, MapScene, MapShape } from '../../../server/map/mapScene';
+import { counted } from '../../../server/model/counted';
 import { noteNameOf } from '../../../server/model/keys';
+import { noteNamesText, velocityText } from '../../../server/model/rangeWords';
 import { l10n } from '../../webview/page/l10n';
 import { meets } from './navigation';
 import type { ShownMap } from './shownMap';
@@ -93,10 +95,11 @@ export function placesInWords(scene: MapScene): readonly string[] {
   const lines = [
     ...scene.overlaps.map(
       (overlap) =>
-        `Overlap: ${keysText(overlap)}, ${velocitiesText(overlap)}, in ${scene.layers[overlap.layer]?.name}`,
+        `Overlap: ${noteNamesText(overlap.lowKey, overlap.highKey)}, ${velocityText(overlap.lowVelocity, overlap.highVelocity)}, in ${scene.layers[overlap.layer]?.name}`,
     ),
     ...scene.gaps.map(
-      (gap) => `Gap: ${keysText(gap)}${gap.kind === 'key' ? '' : `, ${velocitiesText(gap)}`}`,
+      (gap) =>
+        `Gap: ${noteNamesText(gap.lowKey, gap.highKey)}${gap.kind === 'key' ? '' : `, ${velocityText(gap.lowVelocity, gap.highVelocity)}`}`,
     ),
   ];
   const more = lines.length - mostPlaces;

@@ -1,9 +1,9 @@
 import type { TemplateResult } from 'lit';
 import { html, svg } from 'lit';
-import { counted } from '../../../server/map/describe';
 import { switchPath } from '../../../server/map/drawing';
 import type { MapScene } from '../../../server/map/mapScene';
 import { fillOf, toneClass } from '../../../server/map/textures';
+import { counted } from '../../../server/model/counted';
 import { noteNameOf } from '../../../server/model/keys';
 import { checkbox } from '../../webview/page/controls/checkbox';
 import { l10n } from '../../webview/page/l10n';

@@ -1,10 +1,10 @@
 import type { Fix, TextEdit } from '../../model/finding';
 import { noteNameOf } from '../../model/keys';
 import { Parameter } from '../../model/parameterNames';
+import { closeCents } from '../../model/pitchDistance';
 import type { CheckContext } from '../rule';
 import { fixOf, fixOfParts } from './parameterFixes';
 import type { PitchClaim } from './pitchClaims';
-import { closeCents } from './pitchDistance';
 
 /** Bounds of the opcode for tuning. */
 const mostTune = 100;

@@ -1,4 +1,4 @@
-import { findKeyGaps } from '../../model/overlaps/gaps';
+import { findKeyGapsBeside } from '../../model/overlaps/gaps';
 import { findSwitchingKeys } from '../../model/overlaps/switchingKeys';
 import { Parameter } from '../../model/parameterNames';
 import { keysText } from '../../model/rangeWords';
@@ -14,10 +14,9 @@ export const keyGap: Rule = {
   check(context, report) {
     const { instrument } = context;
     const rectangles = playedKeysOf(context);
-    if (findKeyGaps(rectangles, new Set()).length === 0) return;
-    for (const { lowKey, highKey, below, above } of findKeyGaps(
-      rectangles,
+    for (const { lowKey, highKey, below, above } of findKeyGapsBeside(
       findSwitchingKeys(instrument).taken,
+      rectangles,
     )) {
       report({
         ...rangeEndPlace(instrument, below, Parameter.hikey),

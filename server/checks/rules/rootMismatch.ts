@@ -1,9 +1,9 @@
 import { nameOf } from '../../model/paths';
+import { pitchDistanceText } from '../../model/pitchDistance';
 import { keyText } from '../../model/rangeWords';
 import type { Span } from '../../model/text/span';
 import type { PitchClaim, PitchClaims } from '../facts/pitchClaims';
 import { isTuned, pitchClaimsOf } from '../facts/pitchClaims';
-import { pitchDistanceText } from '../facts/pitchDistance';
 import { commonPitchFixes, pitchFixes } from '../facts/pitchFixes';
 import type { CheckContext, Rule } from '../rule';
 

@@ -1,6 +1,6 @@
+import { isInstrumentFileName, isSampleFileName } from '../../model/fileNames';
 import type { Instrument } from '../../model/instrument';
 import { folderOf, isAbsolutePath, joinPath } from '../../model/paths';
-import { isAudioName } from '../../model/samples';
 import type { ReadDocument } from '../readDocument';
 import { mainSource } from '../readDocument';
 import type { CompletionOffer } from './completionOffer';
@@ -26,7 +26,7 @@ export async function sampleOffers(
     folder !== undefined ? `${folder}/` : header < 0 ? '' : document.instrument.control(header).defaultPath;
   const used = usedPaths(document.instrument);
   const offers = await pathOffers(document, prefix, place, (name, path) =>
-    isAudioName(name) ? (used.has(path) ? 'late' : 'early') : 'no',
+    isSampleFileName(name) ? (used.has(path) ? 'late' : 'early') : 'no',
   );
   const typed = mainSource(document).text.slice(place.start, place.offset);
   if (typed === '' || typed.startsWith('*')) {
@@ -56,9 +56,9 @@ export function folderOffers(document: ReadDocument, place: PathPlace): Promise<
 export function includeOffers(document: ReadDocument, place: PathPlace): Promise<CompletionOffer[]> {
   const own = document.instrument.sources[0]?.path;
   return pathOffers(document, '', place, (name, path) => {
-    if (isAudioName(name) || (document.folder !== undefined && joinPath(document.folder, path) === own))
+    if (isSampleFileName(name) || (document.folder !== undefined && joinPath(document.folder, path) === own))
       return 'no';
-    return /\.(sfzh?|xml)$/i.test(name) ? 'early' : 'late';
+    return isInstrumentFileName(name) ? 'early' : 'late';
   });
 }
 
@@ -96,7 +96,7 @@ async function pathOffers(
       start: start + slash,
       end,
       insert: [notation.spelling.value(rest) + (kind === 'folder' ? separator : ''), ''],
-      ...(choice === 'late' && isAudioName(name) && { remark: 'used already' }),
+      ...(choice === 'late' && isSampleFileName(name) && { remark: 'used already' }),
       rank: kind === 'folder' ? 2 : choice === 'early' ? 1 : 3,
       goesOn: kind === 'folder',
     });

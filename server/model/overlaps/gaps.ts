@@ -85,6 +85,18 @@ export function findKeyGaps(rectangles: readonly PlayedRectangle[], taken: Reado
   return narrow * 2 > zones.size && gaps.length * 3 > zones.size ? [] : gaps;
 }
 
+/**
+ * The same, where keys that switch are no gaps; whether zones are scattered is judged with them, since a switching key
+ * between two zones does not bring these together.
+ */
+export function findKeyGapsBeside(
+  switching: ReadonlySet<number>,
+  rectangles: readonly PlayedRectangle[],
+): KeyGap[] {
+  const isScattered = findKeyGaps(rectangles, new Set()).length === 0;
+  return isScattered ? [] : findKeyGaps(rectangles, switching);
+}
+
 function addGaps(
   gaps: KeyGap[],
   from: number,

@@ -12,6 +12,7 @@ import type { IncludePart } from './includeParts';
 import { holdsWholeHeaders, includeParts } from './includeParts';
 import { writtenValue } from './rebase';
 import { standsAlone } from './writingOrder';
+import { writtenOutText } from './writtenOut';
 
 /** A comment with the place where it stands in the instrument's text. */
 export interface PlannedComment {
@@ -65,10 +66,10 @@ export function planWriting(
   forms: DirectiveForms,
   keeping: Keeping,
 ): WritingPlan {
-  return new Planner(instrument, options, forms, keeping).plan();
+  return new DirectivePlanner(instrument, options, forms, keeping).plan();
 }
 
-class Planner {
+class DirectivePlanner {
   readonly #instrument: Instrument;
   readonly #options: WriteOptions;
   readonly #forms: DirectiveForms;
@@ -167,7 +168,7 @@ class Planner {
         this.#keeping === 'nothing'
           ? ''
           : ' A variable with this name or value cannot be defined in the text that is written.';
-      const message = `${define.name} is written out: its value ${define.value} stands where it was used.${why}`;
+      const message = `${writtenOutText(define)}${why}`;
       this.#note(headersBefore, 'approximated', define, message);
       return;
     }
@@ -260,7 +261,7 @@ class Planner {
       return endDirective - 1;
     }
     if (part.isRead) {
-      const message = `The text of "${directive.name}" is written in the place of its include.${reason}`;
+      const message = `${writtenOutText(directive)}${reason}`;
       this.#note(firstHeader, 'approximated', directive, message);
     } else {
       const message = `The include of "${directive.name}" is left out: ${part.reason ?? 'its file was not read.'}`;

@@ -1,6 +1,7 @@
 import { MessageType } from 'vscode-languageserver';
 import type { EditedFile } from '../../features/fileEdits';
 import { safeFixes } from '../../features/quickFixes';
+import { counted } from '../../model/counted';
 import { judgedFiles } from '../../workspace/judgedFiles';
 import { workspaceEditOf } from '../conversion/workspaceEdits';
 import type { ServerContext } from '../serverContext';
@@ -53,8 +54,4 @@ export async function fixFolders(
     `${counted(fixed, 'finding', 'findings')} fixed in ${counted(changed.length, 'file', 'files')}.${rest}`,
   );
   return answer;
-}
-
-function counted(number: number, one: string, several: string): string {
-  return `${number} ${number === 1 ? one : several}`;
 }

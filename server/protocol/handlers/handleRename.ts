@@ -6,8 +6,8 @@ import { changingTogether, renameLabel, renameVariable, renamingAt } from '../..
 import { MergedPaths, movedPaths } from '../../features/rename/renameFiles';
 import type { FileMove } from '../../model/fileMoves';
 import { FileMoves } from '../../model/fileMoves';
+import { instrumentEndings, sampleEndings } from '../../model/fileNames';
 import { folderOf, joinPath, nameOf } from '../../model/paths';
-import { audioEndings } from '../../model/samples';
 import { includedPaths } from '../../workspace/files/includeIndex';
 import type { CurrentInstrument } from '../../workspace/instrumentsAround';
 import { instrumentsAround, mainsOf, notationOfParts } from '../../workspace/instrumentsAround';
@@ -24,7 +24,7 @@ export const movedFiles: FileOperationRegistrationOptions = {
   filters: [
     {
       pattern: {
-        glob: `**/*.{${[...audioEndings, 'sfz', 'sfzh', 'xml'].join(',')}}`,
+        glob: `**/*.{${[...sampleEndings, ...instrumentEndings].join(',')}}`,
         matches: 'file',
         options: { ignoreCase: true },
       },

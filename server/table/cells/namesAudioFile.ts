@@ -1,4 +1,4 @@
-import { audioEndings, isAudioFileName } from '../../trade/audioFileName';
+import { audioEndings, isAudioFileName } from '../../model/fileNames';
 import type { TableCells } from './cells';
 
 const dot = 46;

@@ -1,4 +1,4 @@
-import { isAudioFileName } from '../../trade/audioFileName';
+import { isAudioFileName } from '../../model/fileNames';
 import { bareWord } from '../../trade/languages/spelling';
 import type { ColumnMeaning } from '../../trade/meaning';
 import { keyMeanings } from '../../trade/meaning';

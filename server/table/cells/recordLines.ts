@@ -1,4 +1,4 @@
-import { isAudioFileName } from '../../trade/audioFileName';
+import { isAudioFileName } from '../../model/fileNames';
 import { readHeading } from '../columns/headings';
 
 /** A label and its value on a line of a text, by their offsets. */

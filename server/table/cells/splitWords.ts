@@ -1,4 +1,4 @@
-import { isAudioFileName } from '../../trade/audioFileName';
+import { isAudioFileName } from '../../model/fileNames';
 import { lookAt } from '../columns/cellKinds';
 import { readHeading } from '../columns/headings';
 import { TableCells, textStart } from './cells';

@@ -1,4 +1,4 @@
-import { isAudioFileName } from '../../trade/audioFileName';
+import { isAudioFileName } from '../../model/fileNames';
 import { readKeyRange } from '../../trade/keyReading';
 import { readNumber } from '../../trade/numberReading';
 import type { ColumnHeading } from '../columns/headingRows';

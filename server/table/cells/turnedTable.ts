@@ -1,4 +1,4 @@
-import { isAudioFileName } from '../../trade/audioFileName';
+import { isAudioFileName } from '../../model/fileNames';
 import { readHeading } from '../columns/headings';
 import { arrangedCells } from './arrangedCells';
 import type { TableCells } from './cells';

@@ -1,4 +1,4 @@
-import { isAudioFileName } from '../../trade/audioFileName';
+import { isAudioFileName } from '../../model/fileNames';
 import { readKeyRange } from '../../trade/keyReading';
 import { readLoop } from '../../trade/loopReading';
 import type { Unit } from '../../trade/meaning';

@@ -1,4 +1,4 @@
-import { isAudioFileName } from '../../trade/audioFileName';
+import { isAudioFileName } from '../../model/fileNames';
 import { readKeyRange } from '../../trade/keyReading';
 import { keyMeanings } from '../../trade/meaning';
 import type { TableCells } from '../cells/cells';

@@ -1,5 +1,5 @@
+import { isSampleFileName } from '../../model/fileNames';
 import { isAbsolutePath, joinPath, relativePath } from '../../model/paths';
-import { isAudioName } from '../../model/samples';
 import type { ValueForm } from '../vocabulary';
 
 type SamplePath = Extract<ValueForm, { kind: 'path' }>;
@@ -11,7 +11,7 @@ type SamplePath = Extract<ValueForm, { kind: 'path' }>;
 export function readSamplePath({ folder = '', ending = '' }: SamplePath, text: string): string {
   if (text.startsWith('*')) return text;
   let path = text.includes('\\') ? text.replaceAll('\\', '/') : text;
-  if (ending !== '' && !isAudioName(path)) path += ending;
+  if (ending !== '' && !isSampleFileName(path)) path += ending;
   return folder === '' || isAbsolutePath(path) ? path : joinPath(folder, path);
 }
 

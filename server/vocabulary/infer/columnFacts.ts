@@ -1,4 +1,4 @@
-import { isAudioFileName } from '../../trade/audioFileName';
+import { isAudioFileName } from '../../model/fileNames';
 import { readKey } from '../../trade/keyReading';
 import { unitOf } from '../../trade/languages/cellWords';
 import type { Unit } from '../../trade/meaning';

@@ -1,4 +1,4 @@
-import { isAudioFileName } from '../../trade/audioFileName';
+import { isAudioFileName } from '../../model/fileNames';
 import { readSampleList } from '../read/sampleList';
 import type { SampleListPlace } from '../vocabulary';
 import type { RegionElement } from './regionElement';

@@ -1,4 +1,4 @@
-import { isAudioFileName } from '../../trade/audioFileName';
+import { isAudioFileName } from '../../model/fileNames';
 import { isNoteName } from './columnFacts';
 import type { Selectors } from './selectors';
 import type { Cell, ElementType, Site, Survey } from './survey';

@@ -1,8 +1,7 @@
+import { isAudioFileName, isSampleFileName, sampleEndings } from '../../model/fileNames';
 import type { SampleFactsLookup } from '../../model/notation';
 import { joinPath } from '../../model/paths';
 import type { SampleFacts } from '../../model/samples';
-import { audioEndings, isAudioName } from '../../model/samples';
-import { isAudioFileName } from '../../trade/audioFileName';
 import type { ValueForm } from '../vocabulary';
 import type { Assigned } from './assign';
 import type { Column } from './column';
@@ -52,7 +51,12 @@ export function findSampleFiles(
   const outer = outerFoldersIn(rows, assigned);
   const endings = withEnding
     ? ['']
-    : [...new Set([...(given?.ending ? [given.ending] : []), ...audioEndings.map((ending) => `.${ending}`)])];
+    : [
+        ...new Set([
+          ...(given?.ending ? [given.ending] : []),
+          ...sampleEndings.map((ending) => `.${ending}`),
+        ]),
+      ];
   const first: Placed = { folder: folders[0], ending: endings[0], under: undefined };
   let best = { ...first, found: 0 };
   if (lookup) {
@@ -104,7 +108,7 @@ interface Placed {
 }
 
 function pathOf({ folder, ending, under }: Placed, row: number, name: string): string {
-  const ended = ending === '' || isAudioName(name) ? name : name + ending;
+  const ended = ending === '' || isSampleFileName(name) ? name : name + ending;
   const outer = under?.cells[row]?.text.trim() ?? '';
   const path = outer === '' ? ended : joinPath(outer, ended);
   return folder === '' ? path : joinPath(folder, path);

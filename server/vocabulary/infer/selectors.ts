@@ -1,4 +1,4 @@
-import { isAudioFileName } from '../../trade/audioFileName';
+import { isAudioFileName } from '../../model/fileNames';
 import { isNoteName } from './columnFacts';
 import type { ElementType, Survey } from './survey';
 import { meaningsOf } from './words/meanings';

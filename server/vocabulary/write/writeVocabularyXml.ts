@@ -6,14 +6,14 @@ import { mainSpan } from '../../model/text/span';
 import { encodeXmlAttribute, encodeXmlComment } from '../../xml/scan/references';
 import { lacksOutermostElement, outermostElementOf } from '../outermostElement';
 import type { Vocabulary } from '../vocabulary';
+import { planElements } from './planElements';
+import type { PlannedContent, PlannedElement } from './plannedElement';
 import { Accounts } from './writeAccounts';
 import { HeaderTexts } from './writeHeaderTexts';
 import { layoutOf } from './writeLayout';
 import { ElementLines } from './writeLines';
 import type { LevelPlaces } from './writePlaces';
 import { placesOf } from './writePlaces';
-import type { PlannedContent, PlannedElement } from './writePlan';
-import { planElements } from './writePlan';
 import type { ValueContext } from './writeValues';
 import { placedTexts } from './writeValues';
 

@@ -1,9 +1,10 @@
+import { isInstrumentFileName } from '../../model/fileNames';
 import type { Files } from '../../model/files';
 import type { Instrument } from '../../model/instrument';
 import { readInstrument } from '../analyse';
 import { detect } from '../notations/detect';
 import type { IncludeStore } from './includeStore';
-import { instrumentFilesBelow, isInstrumentName } from './instrumentFiles';
+import { instrumentFilesBelow } from './instrumentFiles';
 import { readWholeText } from './readWhole';
 
 /** Longer texts are instruments themselves, written by a program, and not looked through for includes. */
@@ -94,7 +95,7 @@ export class IncludeIndex {
     for (const known of [...this.#included.keys()]) {
       if (known !== path && known.startsWith(`${path}/`)) this.#changed.add(known);
     }
-    if (isInstrumentName(path)) this.#changed.add(path);
+    if (isInstrumentFileName(path)) this.#changed.add(path);
   }
 
   async #scanFolders(): Promise<void> {

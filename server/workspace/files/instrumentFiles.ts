@@ -1,3 +1,4 @@
+import { isInstrumentFileName } from '../../model/fileNames';
 import type { Files } from '../../model/files';
 
 /** Folders within folders, and files, that are looked through; links that lead round in a circle end here too. */
@@ -5,19 +6,12 @@ const mostDepth = 24;
 const mostFolders = 20_000;
 const mostFiles = 5000;
 
-const instrumentName = /\.(sfzh?|xml)$/i;
-
-/** Whether a file is named like the text of an instrument or a part of one. */
-export function isInstrumentName(path: string): boolean {
-  return instrumentName.test(path);
-}
-
 /**
  * The files in folders and all below them that are named like instruments, 5000 at the most. Hidden folders are passed
  * over.
  */
 export function instrumentFilesBelow(files: Files, folders: readonly string[]): Promise<string[]> {
-  return filesBelow(files, folders, isInstrumentName);
+  return filesBelow(files, folders, isInstrumentFileName);
 }
 
 /** The same for files of other names. */

@@ -1,3 +1,4 @@
+import { isInstrumentXmlFileName, isSfzFileName } from '../../model/fileNames';
 import type { Notation } from '../../model/notation';
 import { sfzNotation } from '../../sfz/notation';
 import { looksLikeZoneTable } from '../../table/looksLikeZoneTable';
@@ -7,8 +8,6 @@ import { xmlNotation } from '../../xml/notation';
 /** What a text is, found from its content; the name decides where the content is too little to tell. */
 export type Detected = { kind: 'notation'; notation: Notation } | { kind: 'table' } | { kind: 'unknown' };
 
-const sfzName = /\.sfzh?$/i;
-const instrumentXmlName = /\.instrument\.xml$/i;
 const tableName = /\.(tsv|csv)$/i;
 /** An SFZ header, directive or opcode at the start of a line. */
 const sfzLine =
@@ -22,9 +21,9 @@ export function detect(path: string, text: string): Detected {
   const start = text.slice(0, looked);
   if (isInstrumentXml(start, path)) return { kind: 'notation', notation: xmlNotation };
   const first = start.trimStart().replace(/^\ufeff/, '');
-  const asXml = first.startsWith('<?xml') || first.startsWith('<!') || instrumentXmlName.test(path);
+  const asXml = first.startsWith('<?xml') || first.startsWith('<!') || isInstrumentXmlFileName(path);
   if (asXml) return { kind: 'unknown' };
-  if (sfzName.test(path) || sfzLine.test(start.replace(comments, '')))
+  if (isSfzFileName(path) || sfzLine.test(start.replace(comments, '')))
     return { kind: 'notation', notation: sfzNotation };
   if (tableName.test(path) || looksLikeZoneTable(start)) return { kind: 'table' };
   return { kind: 'unknown' };

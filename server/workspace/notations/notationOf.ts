@@ -1,3 +1,4 @@
+import { isInstrumentXmlFileName, isSfzFileName } from '../../model/fileNames';
 import type { Notation } from '../../model/notation';
 import { sfzNotation } from '../../sfz/notation';
 import { xmlNotation } from '../../xml/notation';
@@ -16,7 +17,7 @@ export const notations: Readonly<Record<Notation['format'], Notation>> = {
 export function notationOfDocument(languageId: string, path: string, text: string): Notation | undefined {
   if (languageId === 'sfz') return sfzNotation;
   if (languageId === 'instrument-xml') return xmlNotation;
-  if (languageId !== 'xml' && !/\.(sfzh?|instrument\.xml)$/i.test(path)) return undefined;
+  if (languageId !== 'xml' && !isSfzFileName(path) && !isInstrumentXmlFileName(path)) return undefined;
   const detected = detect(path, text);
   if (detected.kind !== 'notation') return undefined;
   return languageId === 'xml' && detected.notation.format !== 'xml' ? undefined : detected.notation;

@@ -1,3 +1,4 @@
+import { newFileEndings } from '../../model/fileNames';
 import type { Notation } from '../../model/notation';
 import type { Output, OutputAccount, OutputContent, OutputSource } from '../../model/output';
 import type { Vocabulary } from '../../vocabulary/vocabulary';
@@ -9,14 +10,11 @@ export interface VocabularySource extends OutputSource {
   vocabulary?: Vocabulary | undefined;
 }
 
-/** The endings of the texts that are written in a format. */
-const endings: Readonly<Record<Notation['format'], string>> = { sfz: '.sfz', xml: '.instrument.xml' };
-
 /** Writing text of a notation, a file an instrument. `samples` answers what the notation needs to know of sample files. */
 export function notationOutput(
   notation: Notation,
   samples: SampleStore,
-  ending: string = endings[notation.format],
+  ending: string = newFileEndings[notation.format],
 ): Output {
   return {
     ending,

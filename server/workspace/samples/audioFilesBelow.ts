@@ -1,5 +1,5 @@
+import { isSampleFileName } from '../../model/fileNames';
 import type { Files } from '../../model/files';
-import { isAudioName } from '../../model/samples';
 
 /** Folders within folders; links that lead round in a circle end here too. */
 const mostDepth = 24;
@@ -15,7 +15,7 @@ export async function audioFilesBelow(files: Files, folder: string): Promise<str
       const path = `${next.path}/${entry.name}`;
       if (entry.name.startsWith('.') || entry.name === 'node_modules') continue;
       if (entry.kind === 'file') {
-        if (isAudioName(entry.name)) found.push(path);
+        if (isSampleFileName(entry.name)) found.push(path);
       } else if (next.depth < mostDepth) open.push({ path, depth: next.depth + 1 });
     }
   }

@@ -1,7 +1,7 @@
+import { sampleEnding } from '../../model/fileNames';
 import type { Files } from '../../model/files';
 import { nameOf, relativePath } from '../../model/paths';
 import type { SampleFacts } from '../../model/samples';
-import { audioEndings } from '../../model/samples';
 import { editDistance, nearestWords } from '../../model/text/nearest';
 import { SampleStore } from './sampleStore';
 
@@ -25,8 +25,6 @@ export interface FoundSample {
 const mostFiles = 20_000;
 const mostNames = 100;
 const mostNearest = 5;
-
-const ending = new RegExp(`\\.(${audioEndings.join('|')})$`, 'i');
 
 /**
  * Finds files by the names that a table gives: with its folders, by name alone, in another letter case, with another
@@ -138,7 +136,7 @@ function inFolder(paths: readonly string[], written: string): readonly string[] 
 }
 
 function stemOf(name: string): string {
-  return name.replace(ending, '');
+  return name.replace(sampleEnding, '');
 }
 
 /** A name without its ending, accents and signs between words; a sharp may also be written `s`. */

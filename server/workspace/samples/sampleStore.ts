@@ -1,8 +1,8 @@
 import { readSampleFacts } from '../../audio/readSampleFacts';
+import { isSampleFileName } from '../../model/fileNames';
 import type { FileStat, Files, Refusal } from '../../model/files';
 import { folderOf, joinPath, nameOf, relativePath } from '../../model/paths';
 import type { SampleLookup, SampleMeasures, SampleReading, SampleState } from '../../model/samples';
-import { isAudioName } from '../../model/samples';
 import { nearestWords } from '../../model/text/nearest';
 import { refusalWords } from '../files/refusalWords';
 import type { MeasureCache } from '../measuring/measureCache';
@@ -279,7 +279,7 @@ class FolderLookup implements SampleLookup {
     const folder = folderOf(path);
     const names = this.#store.folders.names(joinPath(this.#folder, folder));
     const audio = names
-      ? [...names].filter(([name, kind]) => kind === 'file' && isAudioName(name)).map(([name]) => name)
+      ? [...names].filter(([name, kind]) => kind === 'file' && isSampleFileName(name)).map(([name]) => name)
       : [];
     return nearestWords(nameOf(path), audio, count).map((name) =>
       folder === '' ? name : `${folder}/${name}`,

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { isAudioFileName } from '../../../server/trade/audioFileName';
+import { isAudioFileName } from '../../../server/model/fileNames';
 import { notesInFileName, readKey, readKeyRange } from '../../../server/trade/keyReading';
 import { readLevel } from '../../../server/trade/levelReading';
 import { readLoop } from '../../../server/trade/loopReading';

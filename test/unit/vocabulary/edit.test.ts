@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { XMLValidator } from 'fast-xml-parser';
 import { describe, expect, it } from 'vitest';
+import { editedText } from '../../../server/model/changedInstrument';
 import { effectiveValues } from '../../../server/model/effectiveValues';
 import type { Instrument } from '../../../server/model/instrument';
 import { editInVocabulary } from '../../../server/vocabulary/edit/editVocabularyXml';
 import { readVocabularyXml } from '../../../server/vocabulary/read/readVocabularyXml';
 import { canonicalNameOf } from '../../../server/vocabulary/write/writePlaces';
-import { editedText } from './editedText';
 import { examples } from './examples';
 import { anyValue } from './writeAnyInstrument';
 

@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { editedText } from '../../../server/model/changedInstrument';
 import { usualFormatStyle } from '../../../server/model/formatStyle';
 import type { Change } from '../../../server/model/notation';
 import { readSfz } from '../../../server/sfz/read';
 import { vocabularyNotation } from '../../../server/vocabulary/vocabularyNotation';
 import { anyText } from '../xml/anyXml';
-import { editedText } from './editedText';
 import { examples } from './examples';
 
 const inserted = readSfz('<group> volume=-3 <region> sample=a.wav lokey=40 tune=5 <region>', {

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { completionsAt } from '../../../server/features/completion/completion';
 import { refactorings } from '../../../server/features/refactor/refactorings';
+import { editedText } from '../../../server/model/changedInstrument';
 import type { Change } from '../../../server/model/notation';
 import type { Vocabulary } from '../../../server/vocabulary/vocabulary';
 import { vocabularyNotation } from '../../../server/vocabulary/vocabularyNotation';
 import { documentWithMark } from '../features/documentWithMark';
-import { editedText } from './editedText';
 
 const apiary: Vocabulary = {
   name: 'Apiary',

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { XMLValidator } from 'fast-xml-parser';
 import { describe, expect, it } from 'vitest';
+import { editedText } from '../../../server/model/changedInstrument';
 import { effectiveValues } from '../../../server/model/effectiveValues';
 import type { Instrument } from '../../../server/model/instrument';
 import type { Change } from '../../../server/model/notation';
@@ -8,7 +9,6 @@ import { readSfz } from '../../../server/sfz/read';
 import { editInVocabulary } from '../../../server/vocabulary/edit/editVocabularyXml';
 import { readVocabularyXml } from '../../../server/vocabulary/read/readVocabularyXml';
 import type { Vocabulary } from '../../../server/vocabulary/vocabulary';
-import { editedText } from './editedText';
 import { examples } from './examples';
 import { anyFacts, anyInstrument } from './writeAnyInstrument';
 

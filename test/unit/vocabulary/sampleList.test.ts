@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { editedText } from '../../../server/model/changedInstrument';
 import { effectiveValues } from '../../../server/model/effectiveValues';
 import { readSfz } from '../../../server/sfz/read';
 import { editInVocabulary } from '../../../server/vocabulary/edit/editVocabularyXml';
@@ -6,7 +7,6 @@ import { parseVocabulary, writeVocabulary } from '../../../server/vocabulary/par
 import { readVocabularyXml } from '../../../server/vocabulary/read/readVocabularyXml';
 import type { SampleListPlace, Vocabulary } from '../../../server/vocabulary/vocabulary';
 import { writeInVocabulary } from '../../../server/vocabulary/write/writeVocabularyXml';
-import { editedText } from './editedText';
 
 const vocabulary = (list: SampleListPlace): Vocabulary => ({
   name: 'bottling',

@@ -5,65 +5,14 @@ import { Parameter } from '../../model/parameterNames';
 import { spanIn } from '../../model/text/span';
 import type { Chain, CommentPlaces } from '../../model/writing/writingOrder';
 import { chainOf, passingKinds, placeComments } from '../../model/writing/writingOrder';
+import { writtenOutText } from '../../model/writing/writtenOut';
 import type { Vocabulary } from '../vocabulary';
+import type { PlannedContent, Values } from './plannedElement';
+import { merge, noValues, PlannedElement } from './plannedElement';
 import type { Accounts } from './writeAccounts';
-import type { SourceValue } from './writeOwnValues';
 import { isKeyPart, ownValues, sourceValue } from './writeOwnValues';
 import type { LevelPlaces } from './writePlaces';
 import { placesOf } from './writePlaces';
-
-/** An element of a level that is to be written, with the values that it carries. */
-export class PlannedElement {
-  readonly kind = 'element';
-  readonly content: PlannedContent[] = [];
-  #values: Values | undefined;
-  readonly #ownValues: (() => Values) | undefined;
-  readonly #inherited: Values;
-
-  /**
-   * `level` is its position among the levels of the vocabulary, `header` the one that its values are for, −1 for an element
-   * that only holds others. `values` may be those of its header alone, worked out when they are asked for, to which
-   * `inherited` ones are added.
-   */
-  constructor(
-    readonly level: number,
-    readonly header: number,
-    values: Values | (() => Values),
-    inherited = noValues,
-  ) {
-    this.#inherited = inherited;
-    if (typeof values === 'function') this.#ownValues = values;
-    else this.#values = values;
-  }
-
-  /**
-   * The values that it has beside all those of its header, each of which is set once there and takes the place of one
-   * here; the same object for a row of elements. `undefined` where this is not all that it carries.
-   */
-  get inherited(): Values | undefined {
-    return this.#ownValues && this.#inherited;
-  }
-
-  /** Its values by canonical name. */
-  get values(): Values {
-    if (!this.#values) {
-      this.#values = new Map(this.#inherited);
-      if (this.#ownValues) merge(this.#values, this.#ownValues());
-    }
-    return this.#values;
-  }
-}
-
-export interface PlannedComment {
-  kind: 'comment';
-  text: string;
-}
-
-export type PlannedContent = PlannedElement | PlannedComment;
-
-type Values = Map<string, SourceValue>;
-
-const noValues: Values = new Map();
 
 /** What regions under the same header have in common. */
 interface Surroundings {
@@ -105,10 +54,10 @@ export function planElements(
   accounts: Accounts,
   move: WriteOptions['move'],
 ): PlannedContent[] {
-  return new Planner(instrument, vocabulary, top, accounts, move).plan();
+  return new ElementPlanner(instrument, vocabulary, top, accounts, move).plan();
 }
 
-class Planner {
+class ElementPlanner {
   readonly #instrument: Instrument;
   readonly #levels: readonly LevelPlaces[];
   readonly #top: number;
@@ -193,12 +142,10 @@ class Planner {
         this.#accounts.noteSpan({ kind: noteKind, ...instrument.bodySpan(header), message });
       }
     }
-    for (const { kind, source, start, end, name, value } of instrument.directives) {
+    for (const directive of instrument.directives) {
+      const { kind, source, start, end } = directive;
       if (kind === 'comment') continue;
-      const message =
-        kind === 'define'
-          ? `${name} is written out: its value ${value} stands where it was used.`
-          : `The text of "${name}" is written in the place of its include.`;
+      const message = writtenOutText(directive);
       this.#accounts.noteSpan({ kind: 'approximated', ...spanIn(source, start, end), message });
     }
   }
@@ -446,8 +393,4 @@ class Planner {
     }
     this.#pending = later;
   }
-}
-
-function merge(values: Values, more: Values): void {
-  for (const [name, value] of more) values.set(name, value);
 }
