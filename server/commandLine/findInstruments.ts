@@ -70,5 +70,5 @@ export async function findInstruments(terminal: Terminal, paths: readonly string
 /** Whether the file behind a link bears the name of an instrument too: what any other holds is not to be shown. */
 async function leadsToInstrument({ files }: Terminal, path: string): Promise<boolean> {
   const end = await files.realPath?.(path);
-  return end === undefined || isInstrumentName(end);
+  return end === undefined || isInstrumentFileName(end);
 }
