@@ -5,8 +5,10 @@ import type { Change, Edited } from '../model/notation';
 import { sharedTextRefusal } from '../model/sharedText';
 import type { Span } from '../model/text/span';
 import { spanIn, spanOver } from '../model/text/span';
+import { lineStartAt } from '../model/text/textLayout';
 import { lineEndOf, wholeLine } from '../model/text/textLines';
 import { insertPlace } from './insertPlace';
+import { breakBehindValue } from './lineRest';
 import { defineInSfz, groupInSfz, inlineInSfz, moveOutOfSfz, reviseSfz } from './restructure';
 import { writeSfz } from './write';
 
@@ -51,18 +53,18 @@ function textOf(instrument: Instrument, source: number): string {
 function setValue(instrument: Instrument, header: number, name: string, value: string): TextEdit {
   const own = instrument.own(header, instrument.names.canonical(instrument.names.idOf(name)));
   if (own >= 0) return replacing(instrument.valueSpan(own), value);
-  const first = instrument.firstParameter(header);
-  const last = instrument.endParameter(header) - 1;
   const tag = instrument.headerSpan(header);
-  if (last < first || instrument.parameterSource(last) !== tag.source)
-    return puttingBehind(tag, ` ${name}=${value}`);
+  const first = instrument.firstParameter(header);
+  let last = instrument.endParameter(header) - 1;
+  while (last >= first && instrument.parameterSource(last) !== tag.source) last--;
+  if (last < first) return puttingBehind(tag, ` ${name}=${value}${breakBehindValue(instrument, tag)}`);
   const span = instrument.parameterSpan(last);
   const { start } = span;
   const text = textOf(instrument, span.source);
   // The new opcode goes on a line of its own where the last one has one.
   const lead = /(^|[\r\n])([ \t]*)$/.exec(text.slice(Math.max(0, start - 200), start));
   const before = lead ? lineEndOf(text) + lead[2] : ' ';
-  return puttingBehind(span, `${before}${name}=${value}`);
+  return puttingBehind(span, `${before}${name}=${value}${breakBehindValue(instrument, span)}`);
 }
 
 /**
@@ -102,7 +104,9 @@ function removal(instrument: Instrument, span: Span): TextEdit {
     start = span.start;
     while (end < text.length && /[ \t]/.test(text[end])) end++;
   }
-  return replacing(spanIn(span.source, start, end), '');
+  const gone = spanIn(span.source, start, end);
+  const isFirst = text.slice(lineStartAt(text, start), start).trim() === '';
+  return replacing(gone, isFirst ? '' : breakBehindValue(instrument, gone));
 }
 
 function insert(instrument: Instrument, wanted: number, inserted: Instrument): Edited {

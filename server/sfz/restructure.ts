@@ -6,6 +6,7 @@ import type { Span } from '../model/text/span';
 import { mainSpan, spanBetween, spanOver } from '../model/text/span';
 import { lineEndAt, lineStartAt } from '../model/text/textLayout';
 import { lineEndOf } from '../model/text/textLines';
+import { breakBehindValue } from './lineRest';
 
 /** Takes opcodes out of a header and adds others behind those that stay. */
 export function reviseSfz(
@@ -55,7 +56,7 @@ function addition(
   const ownLine = anchor >= 0 && before.trim() === '';
   const lead = ownLine ? lineEndOf(text) + before : ' ';
   const newText = add.map(({ name, value }) => `${lead}${name}=${value}`).join('');
-  return puttingBehind(after, newText);
+  return puttingBehind(after, newText + breakBehindValue(instrument, after));
 }
 
 /** Defines a variable before everything that could use it. */
@@ -103,11 +104,12 @@ export function groupInSfz(
   const edits = [insertedLine(text, instrument.headerSpan(first), tag)];
   if (instrument.regions.some((region) => region > last && instrument.parent(region) === parent)) {
     const next = instrument.headerSpan(last + 1);
+    const end = instrument.bodySpan(last);
     edits.push(
       next.source === 0
         ? insertedLine(text, next, tag)
         : // What follows stands in an included file, so the group has to come before that.
-          puttingBehind(instrument.bodySpan(last), lineEnd + lines.join(lineEnd)),
+          puttingBehind(end, lineEnd + lines.join(lineEnd) + breakBehindValue(instrument, end)),
     );
   }
   return made(edits);

@@ -6,7 +6,7 @@ import type { Edited, NewParameter } from '../model/notation';
 import { mainSpan, spanOver } from '../model/text/span';
 import { lineEndAt, lineStartAt } from '../model/text/textLayout';
 import { lineEndOf } from '../model/text/textLines';
-import { ElementKind, elementKindAt } from './elements';
+import { canHold, ElementKind, elementKindAt } from './elements';
 import type { XmlHandler } from './scan/handler';
 import { encodeXmlAttribute } from './scan/references';
 import { scanXml } from './scan/scan';
@@ -41,6 +41,8 @@ export function groupInXml(
   const group = parent >= 0 && instrument.kind(parent) === HeaderKind.group ? parent : -1;
   const start = instrument.headerSpan(first).start;
   const { end } = instrument.bodySpan(last);
+  const around = elementAround(instrument, first);
+  if (around >= 0 && around !== group && !canHold(instrument.kind(around), HeaderKind.group)) return made([]);
   const insert = (at: number, newText: string): TextEdit => replacing(mainSpan(at, at), newText);
   if (group < 0) {
     return made([
@@ -66,6 +68,14 @@ export function groupInXml(
   if (instrument.regions.some((region) => region > last && instrument.parent(region) === parent))
     edits.push(insert(end, `${breakBefore(text, start)}${tag}/>`));
   return made(edits);
+}
+
+/** The innermost header whose element a header of the main file stands in, or −1; it need not be one to inherit from. */
+function elementAround(instrument: Instrument, header: number): number {
+  const { start } = instrument.headerSpan(header);
+  let at = header - 1;
+  while (at >= 0 && (instrument.headerSource(at) !== 0 || instrument.bodySpan(at).end <= start)) at--;
+  return at;
 }
 
 /** Whether an element of the main file starts between two offsets. */

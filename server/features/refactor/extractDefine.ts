@@ -44,7 +44,7 @@ function freeName({ instrument }: SelectedDocument, opcode: string): string {
       ([, variable, defined]) => variable ?? defined ?? '',
     ),
   );
-  const base = opcode.toUpperCase();
+  const base = opcode.toUpperCase().replace(/\W/g, '_');
   for (let number = 1; ; number++) {
     const name = number === 1 ? base : `V${number}_${base}`;
     const begins = used.some((other) => other.startsWith(name));

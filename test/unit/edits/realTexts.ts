@@ -20,7 +20,7 @@ function textsBelow(folder: string): Texts[] {
     // Includes are found from the folder of the main file.
     files: Object.fromEntries(
       [...read]
-        .filter(([other]) => other !== path)
+        .filter(([other]) => other !== path && read.get(path)?.includes('#include'))
         .map(([other, text]) => [join('/music', relative(dirname(path), other)).replaceAll('\\', '/'), text]),
     ),
   }));
