@@ -32,7 +32,17 @@ export function prepare() {
       shell: onWindows,
     });
   }
-  if (isOlder(join(root, 'dist/cli.js'), 'server', 'client', 'esbuild.mjs', 'package.json')) {
+  if (
+    isOlder(
+      join(root, 'dist/cli.js'),
+      'server',
+      'client',
+      'esbuild.mjs',
+      'bundles.mjs',
+      'third-party',
+      'package.json',
+    )
+  ) {
     execFileSync(process.execPath, ['esbuild.mjs'], { cwd: root, stdio: 'inherit' });
   }
   execFileSync(process.execPath, ['samples-demo/make.mjs'], { cwd: root, stdio: 'inherit' });

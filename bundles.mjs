@@ -1,0 +1,62 @@
+// What is bundled from what, for esbuild.mjs and for the test of the notice of third parties.
+
+import { existsSync, readdirSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+const repository = dirname(fileURLToPath(import.meta.url));
+
+/** The options of each bundle; those of a release are smaller and do not name their maps. */
+export function bundlesFor({ production = false } = {}) {
+  const shared = {
+    absWorkingDir: repository,
+    bundle: true,
+    // A released bundle does not point at its map, which stays outside the package.
+    sourcemap: production ? 'external' : 'linked',
+    minify: production,
+    legalComments: 'none',
+    metafile: true,
+    logLevel: 'warning',
+    alias: { 'codec-parser': './server/audio/decode/streamParser.ts' },
+  };
+  const forNode = { ...shared, platform: 'node', target: 'node20', format: 'cjs' };
+  /** For the workers of an editor that a browser hosts. */
+  const forBrowser = { ...shared, platform: 'browser', target: 'es2022', format: 'iife' };
+  /** For web views: modules, so that pages share what several of them use. */
+  const forPages = { ...forBrowser, format: 'esm', splitting: true, chunkNames: 'shared-[hash]' };
+
+  return [
+    { ...forNode, entryPoints: ['client/main.ts'], outfile: 'dist/client.js', external: ['vscode'] },
+    { ...forNode, entryPoints: ['server/main.ts'], outfile: 'dist/server.js' },
+    { ...forNode, entryPoints: ['server/measureWorker.ts'], outfile: 'dist/measureWorker.js' },
+    {
+      ...forNode,
+      entryPoints: ['server/cli.ts'],
+      outfile: 'dist/cli.js',
+      banner: { js: '#!/usr/bin/env node' },
+    },
+    {
+      ...forBrowser,
+      entryPoints: ['client/browser/main.ts'],
+      outfile: 'dist/browser/client.js',
+      format: 'cjs',
+      external: ['vscode'],
+    },
+    { ...forBrowser, entryPoints: ['server/browserMain.ts'], outfile: 'dist/browser/server.js' },
+    {
+      ...forBrowser,
+      entryPoints: ['server/browserMeasureWorker.ts'],
+      outfile: 'dist/browser/measureWorker.js',
+    },
+    { ...forPages, entryPoints: pageEntries(), outdir: 'dist/pages' },
+  ];
+}
+
+/** Every folder of the client with a `page/main.ts` is a page: a script and a style sheet named after the folder. */
+function pageEntries() {
+  const entry = (name) => `client/${name}/page/main.ts`;
+  const pages = readdirSync(join(repository, 'client')).filter((name) =>
+    existsSync(join(repository, entry(name))),
+  );
+  return Object.fromEntries(pages.map((name) => [name, entry(name)]));
+}
