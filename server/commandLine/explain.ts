@@ -1,6 +1,6 @@
 import { explain as explainNote } from '../playing/explain';
-import type { PlayedNote } from '../playing/playedState';
-import { playUpTo } from '../playing/playedState';
+import type { PlayedNote } from '../playing/playedNote';
+import { keyswitchState, playUpTo } from '../playing/playedNote';
 import { CommandError } from './commandError';
 import { explanationText } from './explanationText';
 import { folderOfInput, readInput } from './input';
@@ -32,18 +32,21 @@ export async function explain(args: readonly string[], terminal: Terminal): Prom
   const velocity = wholeWord('velocity', options.velocity, [1, 127]);
   if (key === undefined || velocity === undefined)
     throw new CommandError('explain needs --key and --velocity');
-  const note: PlayedNote = {
-    key,
-    velocity,
-    controllers: controllerWords(lists.controller),
-    keyswitch: keyWord('keyswitch', options.keyswitch),
-    strike: wholeWord('strike', options.strike, [1, mostStrikes]) ?? 1,
-    seed: wholeWord('seed', options.seed, [0, highestSeed]) ?? 0,
-  };
+  const keyswitch = keyWord('keyswitch', options.keyswitch);
+  const controllers = controllerWords(lists.controller);
+  const strike = wholeWord('strike', options.strike, [1, mostStrikes]) ?? 1;
+  const seed = wholeWord('seed', options.seed, [0, highestSeed]) ?? 0;
   const input = await readInput(terminal, name);
   const { instrument } = await readAny(terminal, input, options, folderOfInput(input));
   const playable = await playableInput(terminal, input, instrument);
-  const { player, timeSeconds } = playUpTo(playable, note);
+  const note: PlayedNote = {
+    ...(keyswitch !== undefined && keyswitchState(playable, keyswitch)),
+    controllers,
+    key,
+    velocity,
+    strike,
+  };
+  const { player, timeSeconds } = playUpTo(playable, note, seed);
   const { sounds, silent } = explainNote(playable, player, { key, velocity, timeSeconds });
   const place = (region: number) => regionPlace(terminal, instrument, region);
   const explained = {

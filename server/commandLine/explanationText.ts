@@ -1,6 +1,6 @@
 import { keyText } from '../model/rangeWords';
 import { silentReasons } from '../playing/conditions';
-import type { PlayedNote } from '../playing/playedState';
+import type { PlayedNote } from '../playing/playedNote';
 import type { RegionPlace } from './regionPlaces';
 
 /** A region that a note leaves silent, with where it stands. */

@@ -21,23 +21,35 @@ export const silentReasons = [
 
 export type SilentReason = (typeof silentReasons)[number];
 
-/** The first reason why a struck key, which the memory has turned to, leaves a region silent; `undefined` where it sounds. */
-export function strikeReason(
+/** What starts regions: a struck key, one that is let go, or a controller. */
+export type StartedBy = 'strike' | 'release' | 'controller';
+
+/** The first reason why what the memory has turned to leaves a region silent; `undefined` where it sounds. */
+export function silentReason(
   playable: PlayableInstrument,
   memory: PlayMemory,
   region: number,
+  by: StartedBy,
 ): SilentReason | undefined {
   const { key, velocity } = memory;
-  if (key < playable.lowKey[region] || key > playable.highKey[region]) return 'key';
-  if (velocity < playable.lowVelocity[region] || velocity > playable.highVelocity[region]) return 'velocity';
+  const hasKey = by !== 'controller';
+  if (hasKey && (key < playable.lowKey[region] || key > playable.highKey[region])) return 'key';
+  if (hasKey && (velocity < playable.lowVelocity[region] || velocity > playable.highVelocity[region]))
+    return 'velocity';
   return (
     unmetBeforeTurn(playable, memory, region) ??
     (isItsTurn(playable, memory, region) ? undefined : 'sequence') ??
     unmetRandom(playable, memory, region) ??
-    (isPressTrigger(playable, memory, region) ? undefined : 'trigger') ??
+    (isTrigger(playable, memory, region, by) ? undefined : 'trigger') ??
     unmetAfterTrigger(playable, memory, region) ??
     silenceReason(playable.silence[region])
   );
+}
+
+function isTrigger(playable: PlayableInstrument, memory: PlayMemory, region: number, by: StartedBy): boolean {
+  if (by === 'strike') return isPressTrigger(playable, memory, region);
+  if (by === 'release') return playable.releasesOnly[region] === 1;
+  return playable.startGates.start[region] < playable.startGates.start[region + 1];
 }
 
 /** What keyswitches, controllers, channel and program have against a region. */

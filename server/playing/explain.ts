@@ -27,7 +27,7 @@ export function explain(
 ): Explanation {
   const sounds: number[] = [];
   const silent: SilentRegion[] = [];
-  player.lookAt(key, velocity, timeSeconds, (region, reason, memory) => {
+  player.lookAt({ key, velocity, timeSeconds }, (region, reason, memory) => {
     if (reason === undefined) sounds.push(region);
     else silent.push({ region, reason, message: silentMessage(playable, memory, region, reason) });
   });

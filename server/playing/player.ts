@@ -3,6 +3,17 @@ import type { PlayEvent } from './events';
 import type { PlayMemory } from './playMemory';
 import type { PlayState } from './playState';
 
+/** A note that is looked at before it is played. */
+export interface Look {
+  key: number;
+  velocity: number;
+  timeSeconds: number;
+  /** What happens, for a controller the value that it comes to; where it is not said the key is struck. */
+  by?: 'strike' | 'release' | { controller: number; value: number };
+  /** The one region that is looked at; all where it is not said. */
+  region?: number;
+}
+
 /**
  * Plays an instrument without sound: takes what a keyboard sends and answers with the voices to start and to end, in
  * order. Times are seconds of one clock and must not go back. Keys, controllers and values outside of MIDI's ranges
@@ -23,14 +34,12 @@ export interface Player {
   /** Ends all voices fast, lets all keys and held notes go; controllers stay as they are. */
   allOff(timeSeconds: number): readonly PlayEvent[];
   /**
-   * Looks at what striking a key would start just now and what keeps each region silent, without playing it: `see` is
-   * called for every region in order, with the first reason, or `undefined` where it would sound, and with what is
-   * remembered as of the strike, to be read only during the call.
+   * Looks at what a note would start just now and what keeps each region silent, without playing it: `see` is called for
+   * every region in order, or for one, with the first reason, or `undefined` where it would sound, and with what is
+   * remembered as of the note, to be read only during the call.
    */
   lookAt(
-    key: number,
-    velocity: number,
-    timeSeconds: number,
+    look: Look,
     see: (region: number, reason: SilentReason | undefined, memory: PlayMemory) => void,
   ): void;
   /** To be told by the sound when a voice has come to its end by itself, so that it counts no more. */

@@ -1,5 +1,5 @@
 import type { SilentReason } from './conditions';
-import { isPressTrigger, meetsConditions, strikeReason } from './conditions';
+import { isPressTrigger, meetsConditions, silentReason } from './conditions';
 import { ControllerTriggers } from './controllerTriggers';
 import type { PlayEvent } from './events';
 import { GateSubject } from './gateTable';
@@ -7,7 +7,7 @@ import { grownTo } from './growing';
 import { Pedals } from './pedals';
 import type { PlayableInstrument } from './playableInstrument';
 import { Silence, Trigger } from './playableInstrument';
-import type { Player } from './player';
+import type { Look, Player } from './player';
 import type { PlayerOptions } from './playerOptions';
 import { allNotesOff, allSoundOff, controllerVelocity, noteControllers } from './playingChoices';
 import { PlayMemory } from './playMemory';
@@ -321,16 +321,18 @@ export class RegionPlayer implements Player {
   }
 
   lookAt(
-    key: number,
-    velocity: number,
-    timeSeconds: number,
+    { key, velocity, timeSeconds, by = 'strike', region }: Look,
     see: (region: number, reason: SilentReason | undefined, memory: PlayMemory) => void,
   ): void {
-    this.state.withoutTrace(() => {
-      this.state.strike(key, velocity, timeSeconds);
-      for (let region = 0; region < this.#playable.regionCount; region++) {
-        see(region, strikeReason(this.#playable, this.state, region), this.state);
-      }
+    const { state } = this;
+    state.withoutTrace(() => {
+      if (by === 'strike') state.strike(key, velocity, timeSeconds);
+      else state.turnTo(key, velocity, timeSeconds);
+      if (by === 'release') state.lift(key);
+      if (typeof by === 'object') state.controllers[by.controller] = by.value;
+      const what = typeof by === 'object' ? 'controller' : by;
+      const [first, end] = region === undefined ? [0, this.#playable.regionCount] : [region, region + 1];
+      for (let one = first; one < end; one++) see(one, silentReason(this.#playable, state, one, what), state);
     });
   }
 }

@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { explain } from '../../../server/playing/explain';
 import { playableInstrument } from '../../../server/playing/makePlayable';
-import { playUpTo } from '../../../server/playing/playedState';
+import { keyswitchState, playUpTo } from '../../../server/playing/playedNote';
 import { readSfz } from '../../../server/sfz/read';
 
 /** The reason and message of each region of some text for key 60 at velocity 100 after keys were pressed, with some still down. */
 function whySilent(text: string, taps: readonly number[] = [], held: readonly number[] = []): string[] {
   const playable = playableInstrument(readSfz(`<global> sample=*sine\n${text}`, { path: 'a.sfz' }));
-  const { player } = playUpTo(playable, { key: 60, velocity: 100, seed: 1 });
+  const { player } = playUpTo(playable, { key: 60, velocity: 100 }, 1);
   for (const key of taps) {
     player.noteOn(key, 100, 0);
     player.noteOff(key, 0, 1);
@@ -105,7 +105,11 @@ describe('the messages of an explanation', () => {
     const text = '<region> sample=*sine key=60 sw_down=24\n<region> sample=*sine key=60 trigger=first';
     const playable = playableInstrument(readSfz(text, { path: 'a.sfz' }));
     const soundingAfter = (keyswitch: number) => {
-      const { player, timeSeconds } = playUpTo(playable, { key: 60, velocity: 100, keyswitch });
+      const { player, timeSeconds } = playUpTo(playable, {
+        ...keyswitchState(playable, keyswitch),
+        key: 60,
+        velocity: 100,
+      });
       return explain(playable, player, { key: 60, velocity: 100, timeSeconds }).sounds;
     };
     expect(soundingAfter(24)).toEqual([0]);
