@@ -33,7 +33,10 @@ export async function explain(args: readonly string[], terminal: Terminal): Prom
   if (key === undefined || velocity === undefined)
     throw new CommandError('explain needs --key and --velocity');
   const keyswitch = keyWord('keyswitch', options.keyswitch);
-  const controllers = controllerWords(lists.controller);
+  const controllers = [...controllerWords(lists.controller)].map(([controller, value]) => ({
+    controller,
+    value,
+  }));
   const strike = wholeWord('strike', options.strike, [1, mostStrikes]) ?? 1;
   const seed = wholeWord('seed', options.seed, [0, highestSeed]) ?? 0;
   const input = await readInput(terminal, name);

@@ -24,16 +24,16 @@ export function wholeWord(
   return number;
 }
 
-/** The controllers that `--controller N=V` sets, in order. */
-export function controllerWords(
-  texts: readonly string[] | undefined,
-): { controller: number; value: number }[] {
-  return (texts ?? []).map((text) => {
+/** The controllers that `--controller N=V` sets, by number; of several for one the last counts. */
+export function controllerWords(texts: readonly string[] | undefined): Map<number, number> {
+  const controllers = new Map<number, number>();
+  for (const text of texts ?? []) {
     const [, number, value] = /^(\d{1,3})=(\d{1,3}(?:\.\d+)?)$/.exec(text) ?? [];
     if (number === undefined || Number(number) >= controllerCount || Number(value) > 127)
       throw new CommandError(
         `--controller takes NUMBER=VALUE, a number from 0 to ${controllerCount - 1} and a value from 0 to 127, not "${text}"`,
       );
-    return { controller: Number(number), value: Number(value) };
-  });
+    controllers.set(Number(number), Number(value));
+  }
+  return controllers;
 }
