@@ -27,15 +27,21 @@ export function explanationText(note: PlayedNote, { sounds, silent }: ExplainedP
     `${keyText(note.key)} at velocity ${note.velocity}${strike}: ${sounds.length} of ${count(all, 'region')} ${sounds.length === 1 ? 'sounds' : 'sound'}.`,
   ];
   if (sounds.length > 0) lines.push('', 'Sounds', ...sounds.map((place) => `  ${placeText(place)}`));
-  if (silent.length > 0) lines.push('', 'Silent, by the first reason');
-  for (const reason of silentReasons) {
+  if (silent.length > 0) lines.push('', 'Silent, by the first reason', ...silentLines(silent));
+  return `${lines.join('\n')}\n`;
+}
+
+/** Lines about silent regions by reason and sentence. */
+export function silentLines(silent: readonly SilentPlace[]): string[] {
+  const lines: string[] = [];
+  for (const reason of [...silentReasons, 'missed']) {
     const found = silent.filter((one) => one.reason === reason);
     if (found.length === 0) continue;
     // Most regions of an instrument answer other keys; which ones is rarely what is asked.
     const showsPlaces = reason !== 'key' || found.length <= mostRegions;
     lines.push(`  ${reason}: ${count(found.length, 'region')}`, ...messageLines(found, showsPlaces));
   }
-  return `${lines.join('\n')}\n`;
+  return lines;
 }
 
 function messageLines(silent: readonly SilentPlace[], showsPlaces: boolean): string[] {

@@ -24,6 +24,9 @@ export const help = `Usage: zonewright COMMAND …
                     --velocity V   --hold S   --controller N=V …   --seed N
                     --rate HZ   --quality live|reference   --float   --force
                     --format text|json   --middle-c C3|C4|C5   --samples DIR
+  sweep FILE      write a MIDI file that lets every region sound, to record or to compare
+                    --output FILE.mid   --hold S   --gap S   --seed N   --force
+                    --middle-c C3|C4|C5   --samples DIR
   vocabulary      how an XML dialect of other names writes instruments
                     print FILE              the vocabulary that an instrument is read by
                     infer FILE              works it out from the text, says why

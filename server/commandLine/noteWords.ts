@@ -37,3 +37,11 @@ export function controllerWords(texts: readonly string[] | undefined): Map<numbe
   }
   return controllers;
 }
+
+/** The seconds that an option gives, with fractions; `undefined` where it is not given. */
+export function secondsWord(name: string, text: string | undefined, most: number): number | undefined {
+  if (text === undefined) return undefined;
+  const seconds = /^\d{1,4}(\.\d{1,9})?$/.test(text) ? Number(text) : Number.NaN;
+  if (!(seconds <= most)) throw new CommandError(`--${name} takes seconds from 0 to ${most}, not "${text}"`);
+  return seconds;
+}

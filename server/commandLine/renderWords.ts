@@ -3,7 +3,7 @@ import type { Part } from '../sound/render/messages';
 import { notePart } from '../sound/render/messages';
 import { readMidiPart } from '../sound/render/midiPart';
 import { CommandError } from './commandError';
-import { keyWord, wholeWord } from './noteWords';
+import { keyWord, secondsWord, wholeWord } from './noteWords';
 import type { Terminal } from './terminal';
 import { absolutePath } from './terminalPaths';
 
@@ -26,7 +26,7 @@ export async function playedParts(
   const asked = ['key', 'keys', 'midi'].filter((name) => options[name] !== undefined);
   if (asked.length !== 1) throw new CommandError('render needs one of --key, --keys and --midi');
   const velocity = wholeWord('velocity', options.velocity, [1, 127]);
-  const hold = holdWord(options.hold);
+  const hold = secondsWord('hold', options.hold, mostHoldSeconds);
   if (options.midi !== undefined) {
     for (const [name, value] of Object.entries({ velocity, hold })) {
       if (value !== undefined)
@@ -53,14 +53,6 @@ function keyRange(text: string): [number, number] {
   const high = keyWord('keys', parts[2]) ?? 0;
   if (low > high) throw new CommandError(`--keys: ${noteNameOf(low)} is above ${noteNameOf(high)}`);
   return [low, high];
-}
-
-function holdWord(text: string | undefined): number | undefined {
-  if (text === undefined) return undefined;
-  const seconds = /^\d{1,4}(\.\d{1,9})?$/.test(text) ? Number(text) : Number.NaN;
-  if (!(seconds <= mostHoldSeconds))
-    throw new CommandError(`--hold takes seconds from 0 to ${mostHoldSeconds}, not "${text}"`);
-  return seconds;
 }
 
 async function midiParts(terminal: Terminal, name: string): Promise<PlayedParts> {

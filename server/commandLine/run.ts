@@ -12,6 +12,7 @@ import { regions } from './regions';
 import { render } from './render';
 import { report } from './report';
 import { sample } from './sample';
+import { sweep } from './sweep';
 import type { Terminal } from './terminal';
 import { absolutePath } from './terminalPaths';
 import { vocabulary } from './vocabulary';
@@ -24,6 +25,7 @@ const commands: Readonly<Record<string, (args: readonly string[], terminal: Term
   sample,
   report,
   explain,
+  sweep,
   render,
   vocabulary,
 };

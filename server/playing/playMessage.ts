@@ -2,30 +2,30 @@ import type { PlayEvent } from './events';
 import type { Player } from './player';
 
 /** What a keyboard sends. */
-export type PlayMessage =
-  | { kind: 'on'; key: number; velocity: number }
-  | { kind: 'off'; key: number }
-  | { kind: 'controller'; controller: number; value: number }
+export type Message =
+  | { kind: 'noteOn'; key: number; velocity: number }
+  | { kind: 'noteOff'; key: number; velocity: number }
+  | { kind: 'controller'; number: number; value: number }
   | { kind: 'bend'; value: number }
   | { kind: 'channelPressure'; value: number }
   | { kind: 'polyPressure'; key: number; value: number }
   | { kind: 'program'; number: number };
 
-/** A message with its time, in seconds from the start. */
+/** A message at its time in seconds. */
 export interface TimedMessage {
   seconds: number;
-  message: PlayMessage;
+  message: Message;
 }
 
 /** Gives a message to a player; what it asks of the sound. */
-export function playMessage(player: Player, message: PlayMessage, seconds: number): readonly PlayEvent[] {
+export function playMessage(player: Player, message: Message, seconds: number): readonly PlayEvent[] {
   switch (message.kind) {
-    case 'on':
+    case 'noteOn':
       return player.noteOn(message.key, message.velocity, seconds);
-    case 'off':
-      return player.noteOff(message.key, 0, seconds);
+    case 'noteOff':
+      return player.noteOff(message.key, message.velocity, seconds);
     case 'controller':
-      return player.controller(message.controller, message.value, seconds);
+      return player.controller(message.number, message.value, seconds);
     case 'bend':
       return player.bend(message.value, seconds);
     case 'channelPressure':

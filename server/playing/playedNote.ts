@@ -2,7 +2,7 @@ import { createPlayer } from './createPlayer';
 import type { PlayableInstrument } from './playableInstrument';
 import type { Player } from './player';
 import { defaultTempoBpm } from './playingChoices';
-import type { PlayMessage, TimedMessage } from './playMessage';
+import type { Message, TimedMessage } from './playMessage';
 import { playMessage } from './playMessage';
 
 /** What is set and held before a key is struck; what is missing is as at the start. */
@@ -42,31 +42,36 @@ export interface PlayedNote extends PlayedState {
 /** Times of playing that nothing but timers asks for (our choice). */
 export const usualTimes = { everySeconds: 1, holdSeconds: 0.5 } as const;
 
+/** For how long a key is pressed that switches. */
+export const tapSeconds = 0.05;
+
 /** The velocity of keys that are pressed for what they switch. */
 const switchingVelocity = 100;
+/** That of keyboards that do not measure it (MIDI 1.0). */
+const releaseVelocity = 64;
 /** From the note before to the strike. */
 const previousShare = 0.5;
 
 /** The messages that lead to the state of a note. */
-export function stateMessages(note: PlayedNote): PlayMessage[] {
-  const messages: PlayMessage[] = [];
+function stateMessages(note: PlayedNote): Message[] {
+  const messages: Message[] = [];
   if (note.program !== undefined) messages.push({ kind: 'program', number: note.program });
   for (const { controller, value } of note.controllers ?? [])
-    messages.push({ kind: 'controller', controller, value });
+    messages.push({ kind: 'controller', number: controller, value });
   if (note.bend !== undefined) messages.push({ kind: 'bend', value: note.bend });
   if (note.channelPressure !== undefined)
     messages.push({ kind: 'channelPressure', value: note.channelPressure });
   if (note.polyPressure !== undefined)
     messages.push({ kind: 'polyPressure', key: note.key, value: note.polyPressure });
-  for (const key of note.heldKeys ?? []) messages.push({ kind: 'on', key, velocity: switchingVelocity });
+  for (const key of note.heldKeys ?? []) messages.push({ kind: 'noteOn', key, velocity: switchingVelocity });
   if (note.keyswitch !== undefined) messages.push(...tap(note.keyswitch));
   return messages;
 }
 
-function tap(key: number): PlayMessage[] {
+function tap(key: number): Message[] {
   return [
-    { kind: 'on', key, velocity: switchingVelocity },
-    { kind: 'off', key },
+    { kind: 'noteOn', key, velocity: switchingVelocity },
+    { kind: 'noteOff', key, velocity: releaseVelocity },
   ];
 }
 
@@ -91,17 +96,19 @@ export function strikeOf(note: PlayedNote): Strike {
   if (previousKey !== undefined) {
     const pressed = tap(previousKey).slice(0, note.heldKeys?.includes(previousKey) ? 1 : 2);
     // A controller strikes no key, so that the note before the last one is the previous one.
-    for (const message of by === 'strike' ? pressed : [...pressed, ...pressed])
+    for (const message of by === 'strike' ? pressed : [...pressed, ...pressed]) {
       messages.push({ seconds, message });
+      seconds += Math.min(tapSeconds, every / 20);
+    }
     seconds = every * previousShare;
   }
   if (by === 'strike') {
-    messages.push({ seconds, message: { kind: 'on', key, velocity } });
-    messages.push({ seconds: seconds + hold, message: { kind: 'off', key } });
+    messages.push({ seconds, message: { kind: 'noteOn', key, velocity } });
+    messages.push({ seconds: seconds + hold, message: { kind: 'noteOff', key, velocity: releaseVelocity } });
   } else {
     const { controller, from, to } = by;
-    messages.push({ seconds, message: { kind: 'controller', controller, value: from } });
-    messages.push({ seconds, message: { kind: 'controller', controller, value: to } });
+    messages.push({ seconds, message: { kind: 'controller', number: controller, value: from } });
+    messages.push({ seconds, message: { kind: 'controller', number: controller, value: to } });
   }
   const end = messages.length - 1;
   return { messages, start: by === 'strike' ? end - 1 : end, end, seconds: Math.max(every, seconds + hold) };

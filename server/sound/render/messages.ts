@@ -1,20 +1,6 @@
-/** What is played: what a keyboard sends. */
-export type Message =
-  | { kind: 'noteOn'; key: number; velocity: number }
-  | { kind: 'noteOff'; key: number; velocity: number }
-  | { kind: 'controller'; number: number; value: number }
-  | { kind: 'bend'; value: number }
-  | { kind: 'channelPressure'; value: number }
-  | { kind: 'polyPressure'; key: number; value: number }
-  | { kind: 'program'; number: number };
+import type { TimedMessage } from '../../playing/playMessage';
 
-/** A message at its time in seconds; those of one part must not go back in time. */
-export interface TimedMessage {
-  seconds: number;
-  message: Message;
-}
-
-/** Messages of which the first is at 0; a part begins when all that the part before it plays is over. */
+/** Messages of which the first is at 0 and none goes back in time; a part begins when all that the part before it plays is over. */
 export type Part = readonly TimedMessage[];
 
 /** How one note is played. */

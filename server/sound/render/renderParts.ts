@@ -1,11 +1,12 @@
 import { createPlayer } from '../../playing/createPlayer';
 import type { PlayableInstrument } from '../../playing/playableInstrument';
+import type { Message } from '../../playing/playMessage';
 import type { Quality } from '../interpolation/interpolator';
 import type { SoundProgram } from '../program/program';
 import { SampleFeeder } from '../samples/sampleFeeder';
 import type { SampleSource } from '../samples/sampleSource';
 import { createVoiceEngine, type VoiceEngine } from '../voiceEngine';
-import type { Message, Part } from './messages';
+import type { Part } from './messages';
 
 /** What is rendered, with what it takes. */
 export interface RenderSource {
