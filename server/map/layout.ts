@@ -1,5 +1,7 @@
 import { isRaisedKey } from '../model/keys';
-import type { MapCell, MapScene } from './mapScene';
+import type { MapCell, MapScene, MapShape } from './mapScene';
+import type { Stack } from './stack';
+import { mostLevels } from './stack';
 
 /** A rectangle in pixels, from its upper left corner. */
 export interface Box {
@@ -24,6 +26,12 @@ export interface MapLayout {
   /** The octave C's that have room for their name. */
   namedKeys: number[];
 }
+
+/** Half of the width of a shape's outline in pixels: outlines of neighbours stand side by side. */
+const halfOutline = 0.6;
+
+/** Pixels of a side from which on a shape shows the rims of those under it. */
+const leastRimmed = 18;
 
 /** Pixels between the plot and the keyboard, and the height of the row of octave names. */
 const keyboardGap = 3;
@@ -69,6 +77,16 @@ export function velocityMiddle(layout: MapLayout, velocity: number): number {
   return ((127.5 - velocity) * layout.plotHeight) / 127;
 }
 
+/** The key and velocity at a point of the plot; points beside it count as its nearest. */
+export function placeAt(layout: MapLayout, x: number, y: number): { key: number; velocity: number } {
+  const key = layout.lowKey + Math.floor(x / layout.keyWidth);
+  const velocity = 127 - Math.floor((y * 127) / layout.plotHeight);
+  return {
+    key: Math.max(layout.lowKey, Math.min(layout.highKey, key)),
+    velocity: Math.max(1, Math.min(127, velocity)),
+  };
+}
+
 /** The top of the keyboard. */
 export function keyboardTop(layout: MapLayout): number {
   return layout.plotHeight + keyboardGap;
@@ -76,25 +94,53 @@ export function keyboardTop(layout: MapLayout): number {
 
 /** The rectangle of a cell, drawn in by `inset` pixels on all sides, though never to nothing. */
 export function cellBox(layout: MapLayout, cell: MapCell, inset = 0): Box {
-  const rowHeight = layout.plotHeight / 127;
-  const width = (cell.highKey - cell.lowKey + 1) * layout.keyWidth;
-  const height = (cell.highVelocity - cell.lowVelocity + 1) * rowHeight;
+  const { x, y, width, height } = wholeBox(layout, cell);
   const across = Math.min(inset, width / 3);
   const up = Math.min(inset, height / 3);
-  return {
-    x: keyLeft(layout, cell.lowKey) + across,
-    y: (127 - cell.highVelocity) * rowHeight + up,
-    width: width - 2 * across,
-    height: height - 2 * up,
-  };
+  return { x: x + across, y: y + up, width: width - 2 * across, height: height - 2 * up };
 }
 
 /**
- * How far the outline of a layer's shapes is drawn in, so that shapes of several layers at one place show one within
- * the other. Narrow keys leave no room for it.
+ * The rectangle of a shape: as large as it is, but for the width of its outline and for sides that it has in common with
+ * shapes under it, which are drawn in so that those show.
  */
-export function layerInset(layout: MapLayout, layer: number): number {
-  return 0.75 + (layout.keyWidth >= 7 ? (layer % 5) * 1.5 : 0);
+export function shapeBox(layout: MapLayout, { levels }: Stack, shape: MapShape, index: number): Box {
+  const rim = layout.keyWidth >= 14 ? 3 : layout.keyWidth >= 7 ? 2 : 1;
+  const { x, y, width, height } = wholeBox(layout, shape);
+  const at = 4 * index;
+  const hasRoom = hasRimRoom({ width, height });
+  const across = hasRoom ? Math.min(rim, width / 16) : 0;
+  const up = hasRoom ? Math.min(rim, height / 16) : 0;
+  const west = halfOutline + across * levels[at];
+  const north = halfOutline + up * levels[at + 2];
+  return {
+    x: x + west,
+    y: y + north,
+    width: Math.max(width / 4, width - west - halfOutline - across * levels[at + 1]),
+    height: Math.max(height / 4, height - north - halfOutline - up * levels[at + 3]),
+  };
+}
+
+/** Whether something of a shape is seen around those that lie over it. */
+export function showsRim(layout: MapLayout, { levels }: Stack, shape: MapShape, index: number): boolean {
+  const at = 4 * index;
+  const isShallow = [0, 1, 2, 3].some((side) => levels[at + side] < mostLevels);
+  return isShallow && hasRimRoom(wholeBox(layout, shape));
+}
+
+/** Small shapes have no room for rims, which would be all that is seen of a dense map. */
+function hasRimRoom({ width, height }: Pick<Box, 'width' | 'height'>): boolean {
+  return width >= leastRimmed && height >= leastRimmed;
+}
+
+function wholeBox(layout: MapLayout, cell: MapCell): Box {
+  const rowHeight = layout.plotHeight / 127;
+  return {
+    x: keyLeft(layout, cell.lowKey),
+    y: (127 - cell.highVelocity) * rowHeight,
+    width: (cell.highKey - cell.lowKey + 1) * layout.keyWidth,
+    height: (cell.highVelocity - cell.lowVelocity + 1) * rowHeight,
+  };
 }
 
 /** One key of the drawn keyboard. */

@@ -1,6 +1,6 @@
 import { counted } from '../model/counted';
 import { noteNameOf } from '../model/keys';
-import { switchSign } from './drawing';
+import { switchPath } from './drawing';
 import { escapeMarkup } from './escape';
 import { fitText, textWidth } from './labels';
 import { px } from './layout';
@@ -9,7 +9,7 @@ import { fillOf, toneClass } from './textures';
 
 const rowHeight = 22;
 const columnWidth = 250;
-const mostLayers = 36;
+const mostLayers = 120;
 const mostSwitches = 12;
 const nameSize = 12;
 
@@ -88,7 +88,7 @@ function signEntries(scene: MapScene, prefix: string): Entry[] {
 
 function switchEntries(scene: MapScene): Entry[] {
   const entries = scene.keyswitches.slice(0, mostSwitches).map(({ key, label }) => ({
-    sign: switchSign(13, 8, 5, false),
+    sign: `<path class="switch" d="${switchPath(13, 8, 5)}"/>`,
     name: label === '' ? noteNameOf(key) : `${noteNameOf(key)} ${label}`,
     note: '',
   }));

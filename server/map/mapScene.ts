@@ -24,6 +24,8 @@ export interface MapShape extends MapCell {
   layer: number;
   /** The first region's sample without its ending; `no sample` where none is set. */
   label: string;
+  /** The part of the label that the other shapes of its layer do not share; empty where that is nothing. */
+  shortLabel: string;
   /** Different root keys of its regions, in the order of the text. */
   rootKeys: number[];
   /** In the order of the text; never empty. */

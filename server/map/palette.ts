@@ -57,6 +57,8 @@ const fixed = [
   '.keyboard-map .octave.middle{font-weight:600}',
   '.keyboard-map .label{paint-order:stroke;stroke-width:3px;stroke-linejoin:round}',
   '.keyboard-map .shape{stroke:currentColor;stroke-width:1.2}',
+  '.keyboard-map .under{stroke:currentColor;stroke-width:1.2}',
+  '.keyboard-map .edge{fill:none;stroke:currentColor;stroke-width:.8;stroke-opacity:.8}',
   '.keyboard-map .tint{fill:currentColor;fill-opacity:.1}',
   '.keyboard-map .texture-line{fill:none;stroke:currentColor;stroke-width:1;stroke-opacity:.5}',
   '.keyboard-map .texture-dot{fill:currentColor;fill-opacity:.6}',
@@ -71,6 +73,7 @@ function colours({ paper, plot, ink, quiet, grid, natural, raised, silent, tones
   const key = `stroke:${quiet};stroke-width:.8`;
   return [
     `.keyboard-map .paper{fill:${paper}}`,
+    `.keyboard-map .ground,.keyboard-map .under{fill:${plot}}`,
     `.keyboard-map .plot{fill:${plot};stroke:${quiet};stroke-width:.8}`,
     `.keyboard-map text{fill:${ink}}`,
     `.keyboard-map .label{stroke:${plot}}`,

@@ -2,7 +2,8 @@ import type { Instrument } from '../model/instrument';
 import { keysOff } from '../model/instrument';
 import type { Keyswitch } from '../model/overlaps/switchingKeys';
 import { findSwitchingKeys } from '../model/overlaps/switchingKeys';
-import { nameOf } from '../model/paths';
+import { nameOf, nameWithoutEnding } from '../model/paths';
+import { isSameWord, SharedWords, wordsOfName } from '../trade/nameWords';
 import { LayerFinder } from './layers';
 import type { MapRegion, MapScene, MapShape, UnplacedRegion } from './mapScene';
 import { gapsOf, overlapsOf } from './places';
@@ -57,12 +58,14 @@ export function buildMapScene(instrument: Instrument, options: SceneOptions = {}
       highVelocity,
       layer,
       label: labelOf(region.sample),
+      shortLabel: '',
       rootKeys: [region.rootKey],
       regions: [region],
     };
     shapeOfCell.set(cell, added);
     shapes.push(added);
   }
+  shortenLabels(shapes);
   const played = highest >= 0 ? { lowKey: lowest, highKey: highest } : null;
   const { keyswitches, taken } = findSwitchingKeys(instrument);
   return {
@@ -91,9 +94,23 @@ function mapRegion(instrument: Instrument, header: number): MapRegion {
 }
 
 function labelOf(sample: string): string {
-  if (sample === '') return 'no sample';
-  const dot = sample.lastIndexOf('.');
-  return dot > 0 ? sample.slice(0, dot) : sample;
+  return sample === '' ? 'no sample' : nameWithoutEnding(sample);
+}
+
+/** Gives each shape what tells it from the others of its layer. */
+function shortenLabels(shapes: readonly MapShape[]): void {
+  const words = shapes.map(({ label }) => wordsOfName(label));
+  const shared = new Map<number, SharedWords>();
+  shapes.forEach(({ layer }, at) => {
+    const known = shared.get(layer) ?? new SharedWords();
+    shared.set(layer, known);
+    known.add(words[at]);
+  });
+  shapes.forEach((shape, at) => {
+    const common = shared.get(shape.layer)?.words ?? [];
+    const own = words[at].filter((word) => !common.some((other) => isSameWord(word, other)));
+    shape.shortLabel = own.join(' ');
+  });
 }
 
 const leastKeys = 36;

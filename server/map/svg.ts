@@ -1,11 +1,13 @@
 import { sceneText, shapeText } from './describe';
-import { drawKeyboard, drawPlot, drawVelocityAxis } from './drawing';
+import { axisMarks, keyboardMarks, plotMarks } from './drawing';
 import { escapeMarkup } from './escape';
 import { fitText } from './labels';
 import { layOut, px } from './layout';
 import { drawLegend } from './legend';
 import type { MapScene } from './mapScene';
+import { markupOf } from './markup';
 import { mapStyle } from './palette';
+import { stackShapes } from './stack';
 import { patternDefinitions } from './textures';
 
 /** `auto` follows what the reader prefers; the other two hold everywhere. */
@@ -33,10 +35,11 @@ export function drawMapSvg(scene: MapScene, theme: MapTheme = 'auto'): string {
   const legendTop = top + layout.height + 22;
   const height = legendTop + legend.height + 14;
   const title = scene.name === '' ? 'Keyboard map' : `Keyboard map of ${scene.name}`;
-  const plot = drawPlot(scene, layout, {
-    prefix,
-    content: (shape) => `<title>${escapeMarkup(shapeText(scene, shape))}</title>`,
-  });
+  const marks = [
+    ...axisMarks(layout),
+    ...plotMarks(scene, layout, stackShapes(scene)),
+    ...keyboardMarks(scene, layout),
+  ];
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" class="keyboard-map" width="${px(width)}" height="${px(height)}" viewBox="0 0 ${px(width)} ${px(height)}" role="img" aria-labelledby="${prefix}title ${prefix}description">`,
     `<title id="${prefix}title">${escapeMarkup(title)}</title>`,
@@ -47,9 +50,7 @@ export function drawMapSvg(scene: MapScene, theme: MapTheme = 'auto'): string {
     `<text class="title" x="${left}" y="32">${escapeMarkup(fitText(title, layout.plotWidth, 17))}</text>`,
     `<text class="summary quiet" x="${left}" y="52">${escapeMarkup(sceneText(scene))}</text>`,
     `<g transform="translate(${left} ${top})">`,
-    drawVelocityAxis(layout),
-    plot,
-    drawKeyboard(scene, layout),
+    markupOf(marks, { prefix, titleOf: (shape) => shapeText(scene, scene.shapes[shape]) }),
     '</g>',
     `<g transform="translate(${left} ${px(legendTop)})">${legend.markup}</g>`,
     '</svg>\n',

@@ -2,7 +2,7 @@
  * Fills in the manner of a geological section: each layer has a texture and a tone, so that layers differ without
  * colour too. Slanted lines are kept for overlaps.
  */
-interface Texture {
+export interface Texture {
   width: number;
   height: number;
   /** Lines, as a path. */
@@ -28,7 +28,7 @@ const textures: readonly Texture[] = [
 const toneCount = 6;
 
 /** How many combinations of tone and texture there are; layers beyond them begin anew. */
-const fillCount = 24;
+export const fillCount = 24;
 
 /** The combination that a layer is drawn with. */
 export function fillOf(layer: number): number {
@@ -40,17 +40,26 @@ export function toneClass(layer: number): string {
   return `tone-${fillOf(layer) % toneCount}`;
 }
 
+/** What a combination looks like. */
+export function textureOf(fill: number): Texture {
+  return textures[fill % textures.length];
+}
+
+/** The lines of overlaps: the texture that no layer has. */
+export const overlapTexture: Texture = { width: 7, height: 7, lines: 'M-1 1l2 -2M0 7l7 -7M6 8l2 -2' };
+
 /** The patterns of so many layers, and those of overlaps, as the content of a `defs` element. Ids start with `prefix`. */
 export function patternDefinitions(layerCount: number, prefix = ''): string {
   let text = '';
   for (let fill = 0; fill < Math.min(layerCount, fillCount); fill++) {
-    const { width, height, lines, dots } = textures[fill % textures.length];
+    const { width, height, lines, dots } = textureOf(fill);
     text += `<pattern id="${prefix}fill-${fill}" class="${toneClass(fill)}" width="${width}" height="${height}" patternUnits="userSpaceOnUse">`;
-    text += `<rect class="tint" width="${width}" height="${height}"/>`;
+    text += `<rect class="ground" width="${width}" height="${height}"/><rect class="tint" width="${width}" height="${height}"/>`;
     if (lines) text += `<path class="texture-line" d="${lines}"/>`;
     if (dots) text += `<path class="texture-dot" d="${dots}"/>`;
     text += '</pattern>';
   }
-  text += `<pattern id="${prefix}overlap" width="7" height="7" patternUnits="userSpaceOnUse"><path class="overlap-line" d="M-1 1l2 -2M0 7l7 -7M6 8l2 -2"/></pattern>`;
+  const { width, height, lines } = overlapTexture;
+  text += `<pattern id="${prefix}overlap" width="${width}" height="${height}" patternUnits="userSpaceOnUse"><path class="overlap-line" d="${lines}"/></pattern>`;
   return text;
 }

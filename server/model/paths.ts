@@ -29,6 +29,13 @@ export function titleOf(path: string): string {
   return nameOf(path).replace(/(?<=.)(\.instrument)?\.[^.]*$/, '');
 }
 
+/** The last part of a path with `/` or `\\`, without the ending of its name. */
+export function nameWithoutEnding(path: string): string {
+  const name = path.slice(Math.max(path.lastIndexOf('/'), path.lastIndexOf('\\')) + 1);
+  const point = name.lastIndexOf('.');
+  return point > 0 ? name.slice(0, point) : name;
+}
+
 /** Whether a path starts at a root or a drive instead of the folder that it is read from. */
 export function isAbsolutePath(path: string): boolean {
   return /^([a-z]:)?[\\/]/i.test(path);

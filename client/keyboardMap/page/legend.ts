@@ -2,7 +2,7 @@ import type { TemplateResult } from 'lit';
 import { html, svg } from 'lit';
 import { switchPath } from '../../../server/map/drawing';
 import type { MapScene } from '../../../server/map/mapScene';
-import { fillOf, toneClass } from '../../../server/map/textures';
+import { fillCount, fillOf, overlapTexture, textureOf, toneClass } from '../../../server/map/textures';
 import { counted } from '../../../server/model/counted';
 import { noteNameOf } from '../../../server/model/keys';
 import { checkbox } from '../../webview/page/controls/checkbox';
@@ -58,6 +58,24 @@ export function signs(scene: MapScene): TemplateResult {
   return html`<ul class="signs" aria-label=${l10n.t('Signs')}>
     ${items.map((item) => html`<li>${item}</li>`)}
   </ul>`;
+}
+
+/** The fills of the swatches, which are those of the map. */
+export function swatchFills({ layers }: MapScene): TemplateResult {
+  const fills = layers.slice(0, fillCount).map((_, fill) => {
+    const { width, height, lines, dots } = textureOf(fill);
+    return svg`<pattern id="fill-${fill}" class=${toneClass(fill)} width=${width} height=${height} patternUnits="userSpaceOnUse">
+      <rect class="ground" width=${width} height=${height}/><rect class="tint" width=${width} height=${height}/>
+      <path class="texture-line" d=${lines ?? ''}/><path class="texture-dot" d=${dots ?? ''}/>
+    </pattern>`;
+  });
+  const { width, height, lines } = overlapTexture;
+  return html`<svg class="fills" aria-hidden="true">
+    <defs>
+      ${fills}
+      ${svg`<pattern id="overlap" width=${width} height=${height} patternUnits="userSpaceOnUse"><path class="overlap-line" d=${lines ?? ''}/></pattern>`}
+    </defs>
+  </svg>`;
 }
 
 function sign(content: TemplateResult): TemplateResult {

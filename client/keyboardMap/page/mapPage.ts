@@ -8,7 +8,7 @@ import { PageElement } from '../../webview/page/pageElement';
 import type { MapFromPage, MapToPage } from '../messages';
 import type { DetailsEvents } from './details';
 import { details, detailsLine, placesInWords, unplacedRegions } from './details';
-import { layerList, signs } from './legend';
+import { layerList, signs, swatchFills } from './legend';
 import { Plot } from './plot';
 import { ShownMap } from './shownMap';
 
@@ -96,7 +96,7 @@ export class MapPage extends PageElement<MapToPage, MapFromPage, MapState> {
       </header>
       <div class="body">
         <div class="plot-row">
-          <div class="axis-column"></div>
+          <canvas class="axis" aria-hidden="true"></canvas>
           <div class="scroller" tabindex="-1" @wheel=${this.#wheel}>
             <div
               class="map"
@@ -105,14 +105,16 @@ export class MapPage extends PageElement<MapToPage, MapFromPage, MapState> {
               aria-multiselectable="true"
               aria-label=${l10n.t('Regions by key and velocity')}
               aria-describedby="keyboard-map-help"
-              aria-activedescendant=${map.active === undefined ? nothing : `shape-${map.active}`}
               @keydown=${this.#mapKey}
               @focus=${() => this.#focusChanged(true)}
               @blur=${() => this.#focusChanged(false)}
-              @pointerover=${(event: Event) => this.#hover(shapeAt(event))}
+              @pointermove=${(event: PointerEvent) => this.#hover(this.#plot?.shapeAt(event))}
               @pointerleave=${() => this.#hover(undefined)}
               @click=${this.#click}
-            ></div>
+            >
+              <canvas class="picture" aria-hidden="true"></canvas>
+              <canvas class="picture marks" aria-hidden="true"></canvas>
+            </div>
           </div>
         </div>
         <div class="side">
@@ -120,7 +122,7 @@ export class MapPage extends PageElement<MapToPage, MapFromPage, MapState> {
             <p class="details-text" aria-live=${this.#hasMapFocus ? 'off' : 'polite'}>${detailsLine(map)}</p>
             <div class="details-body" @keydown=${this.#detailsKey}>${details(map, this.#events)}</div>
           </section>
-          ${layerList(map, (layer, isShown) => this.#showLayer(layer, isShown))} ${signs(map.scene)}
+          ${swatchFills(map.scene)} ${layerList(map, (layer, isShown) => this.#showLayer(layer, isShown))} ${signs(map.scene)}
           ${this.#lists(map)}
           <p id="keyboard-map-help" class="help quiet">
             ${l10n.t(
@@ -193,24 +195,28 @@ export class MapPage extends PageElement<MapToPage, MapFromPage, MapState> {
       this.#plot = this.#newPlot();
       this.#isOutOfDate = true;
     }
-    if (this.#isOutOfDate) this.#plot.draw(map, this.#zoom);
+    if (this.#isOutOfDate) this.#plot.show(map, this.#zoom);
     this.#isOutOfDate = false;
     this.#plot.mark(this.#hasFocus());
   }
 
   #newPlot(): Plot {
-    const [scroller, map, axis] = ['.scroller', '.map', '.axis-column'].map(
-      (selector) => this.querySelector(selector) as HTMLElement,
-    ) as [HTMLElement, HTMLElement, HTMLElement];
+    const part = <Part extends HTMLElement>(selector: string) => this.querySelector(selector) as Part;
     const fit = () =>
       requestAnimationFrame(() => {
         this.#plot?.fit();
         this.requestUpdate();
       });
-    new ResizeObserver(fit).observe(scroller);
+    new ResizeObserver(fit).observe(part('.scroller'));
     // The height of the window counts, which the plot's own room does not tell.
     new ResizeObserver(fit).observe(document.documentElement);
-    return new Plot({ scroller, map, axis });
+    return new Plot({
+      scroller: part('.scroller'),
+      map: part('.map'),
+      plot: part('.picture'),
+      marks: part('.picture.marks'),
+      axis: part('.axis'),
+    });
   }
 
   get #zoom(): number {
@@ -238,8 +244,8 @@ export class MapPage extends PageElement<MapToPage, MapFromPage, MapState> {
     this.requestUpdate();
   }
 
-  #click(event: Event): void {
-    const index = shapeAt(event);
+  #click(event: MouseEvent): void {
+    const index = this.#plot?.shapeAt(event);
     if (index === undefined || !this.#map) return;
     this.#map.active = index;
     this.#moved();
@@ -322,10 +328,4 @@ export class MapPage extends PageElement<MapToPage, MapFromPage, MapState> {
     this.#isOutOfDate = true;
     this.requestUpdate();
   }
-}
-
-/** The shape that an event of the pointer is about. */
-function shapeAt(event: Event): number | undefined {
-  const element = event.target instanceof Element ? event.target.closest<SVGElement>('[data-shape]') : null;
-  return element ? Number(element.dataset.shape) : undefined;
 }

@@ -1,10 +1,10 @@
-import { nothing, render, svg } from 'lit';
-import { shapeText } from '../../../server/map/describe';
-import { drawKeyboard, drawPlot, drawVelocityAxis } from '../../../server/map/drawing';
-import { escapeMarkup } from '../../../server/map/escape';
+import { axisMarks, keyboardMarks, overlapMarks, plotMarks, shapeMark } from '../../../server/map/drawing';
+import { fitText, labelSize } from '../../../server/map/labels';
 import type { Box, MapLayout } from '../../../server/map/layout';
-import { cellBox, layerInset, layOut, px } from '../../../server/map/layout';
-import { patternDefinitions } from '../../../server/map/textures';
+import { cellBox, layOut, placeAt, shapeBox } from '../../../server/map/layout';
+import type { Mark } from '../../../server/map/marks';
+import { Painter } from './painter';
+import { ShapeOptions } from './shapeOptions';
 import type { ShownMap } from './shownMap';
 
 /** Pixels above the plot, so that the outline of a focused shape at its top is whole. */
@@ -12,72 +12,63 @@ const plotTop = 4;
 const plotSide = 4;
 const axisWidth = 46;
 
-/** The elements that a plot is drawn into. */
+/** The elements that a plot is painted into. */
 export interface PlotParts {
   /** Scrolls sideways. */
   scroller: HTMLElement;
-  /** Holds the shapes as options of a list. */
+  /** As wide as the whole plot; it holds the canvases, which stay in view. */
   map: HTMLElement;
-  axis: HTMLElement;
+  /** One for the plot, one above it for what is hovered, selected and focused, one for the velocities beside it. */
+  plot: HTMLCanvasElement;
+  marks: HTMLCanvasElement;
+  axis: HTMLCanvasElement;
 }
 
-/** Draws the map of keys and velocities, and knows where its shapes are. */
+/** Paints the map of keys and velocities, and knows where its shapes are. */
 export class Plot {
   readonly #parts: PlotParts;
+  readonly #painter: Painter;
+  readonly #options: ShapeOptions;
   #shown: ShownMap | undefined;
   #layout: MapLayout | undefined;
+  #drawing: readonly Mark[] = [];
   #zoom = 1;
+  #hasFocus = false;
+  #frame = 0;
 
   constructor(parts: PlotParts) {
     this.#parts = parts;
+    this.#painter = new Painter(parts.map);
+    this.#options = new ShapeOptions(parts.map);
+    parts.scroller.addEventListener('scroll', () => this.#paintSoon());
+    // The editor tells a theme by the attributes of both.
+    const themes = new MutationObserver(() => this.#themeChanged());
+    themes.observe(document.documentElement, { attributeFilter: ['style', 'class'] });
+    themes.observe(document.body, { attributeFilter: ['class'] });
   }
 
-  /** Draws a map anew; with zoom 1 all keys are in view. */
-  draw(shown: ShownMap, zoom: number): void {
+  /** Shows a map; with zoom 1 all keys are in view. */
+  show(shown: ShownMap, zoom: number): void {
     this.#shown = shown;
-    this.#zoom = zoom;
-    const { scene } = shown;
-    const layout = layOut(scene, this.#size());
-    this.#layout = layout;
-    const width = px(layout.plotWidth + 2 * plotSide);
-    const height = px(layout.height + plotTop);
-    const plot = drawPlot(scene, layout, {
-      hiddenLayers: shown.hiddenLayers,
-      attributes: (shape, index) =>
-        ` id="shape-${index}" data-shape="${index}" role="option" aria-selected="${shown.selected.has(index)}" aria-label="${escapeMarkup(shapeText(scene, shape))}"`,
-    });
-    const drawn = drawingNodes(
-      `<g transform="translate(${plotSide} ${plotTop})">${plot}${drawKeyboard(scene, layout)}<g class="marks" aria-hidden="true"></g></g>`,
-      `<defs>${patternDefinitions(scene.layers.length)}</defs>`,
-    );
-    drawn.setAttribute('role', 'none');
-    setSize(drawn, width, height);
-    // Outlines of marked shapes lie under the labels.
-    drawn.querySelector('.labels')?.before(drawn.querySelector('.marks') ?? '');
-    this.#parts.map.replaceChildren(drawn);
-    const axis = drawingNodes(
-      `<g transform="translate(${axisWidth} ${plotTop})">${drawVelocityAxis(layout)}</g>`,
-    );
-    axis.setAttribute('aria-hidden', 'true');
-    setSize(axis, String(axisWidth), height);
-    this.#parts.axis.replaceChildren(axis);
+    this.#options.show(shown);
+    this.#draw(zoom);
   }
 
   /** Draws it anew where its room has changed. */
   fit(): void {
-    const wanted = this.#size();
+    const wanted = this.#size(this.#zoom);
     const { keyWidth, plotHeight } = this.#layout ?? wanted;
-    if (this.#shown && (wanted.keyWidth !== keyWidth || wanted.plotHeight !== plotHeight))
-      this.draw(this.#shown, this.#zoom);
+    if (wanted.keyWidth !== keyWidth || wanted.plotHeight !== plotHeight) this.#draw(this.#zoom);
+    else this.#paintSoon();
   }
 
   /** Draws it at another zoom such that what stands at `offset` pixels from the left stays there. */
   zoomTo(zoom: number, offset: number): void {
     const before = this.#layout;
-    if (!before || !this.#shown) return;
+    if (!before) return;
     const { scroller } = this.#parts;
     const key = (scroller.scrollLeft + offset - plotSide) / before.keyWidth;
-    this.draw(this.#shown, zoom);
+    this.#draw(zoom);
     scroller.scrollLeft = key * (this.#layout?.keyWidth ?? 1) + plotSide - offset;
   }
 
@@ -93,23 +84,27 @@ export class Plot {
     return clientWidth / 2;
   }
 
-  /** Tells which shapes are selected, and outlines hovered, selected and focused ones above all shapes. */
-  mark(isFocused: boolean): void {
-    const shown = this.#shown;
-    const group = this.#parts.map.querySelector<SVGGElement>('.marks');
-    if (!shown || !group) return;
-    for (const marked of this.#parts.map.querySelectorAll('[aria-selected="true"]')) {
-      marked.setAttribute('aria-selected', 'false');
-    }
-    for (const index of shown.selected) {
-      this.#parts.map.querySelector(`#shape-${index}`)?.setAttribute('aria-selected', 'true');
-    }
-    const marks = [
-      this.#outline(shown.hovered, 'hovered', 0),
-      ...[...shown.selected].map((index) => this.#outline(index, 'selected', 0)),
-      isFocused ? this.#outline(shown.active, 'focused', -2.5) : nothing,
-    ];
-    render(svg`${marks}`, group as unknown as HTMLElement);
+  /** The uppermost shape that an event of the pointer is about. A screen reader presses options, which have no place. */
+  shapeAt(event: MouseEvent): number | undefined {
+    const option = this.#options.shapeOf(event.target);
+    const layout = this.#layout;
+    const map = this.#shown;
+    if (!layout || !map) return undefined;
+    if (event.type === 'click' && event.detail === 0) return option;
+    const { left, top } = this.#parts.map.getBoundingClientRect();
+    const x = event.clientX - left - plotSide;
+    const y = event.clientY - top - plotTop;
+    if (x < 0 || x >= layout.plotWidth || y < 0 || y >= layout.plotHeight) return undefined;
+    const { key, velocity } = placeAt(layout, x, y);
+    const shape = map.stack.top[key * 128 + velocity];
+    return shape < 0 ? undefined : shape;
+  }
+
+  /** Outlines hovered, selected and focused shapes above all shapes, and tells screen readers of them. */
+  mark(hasFocus: boolean): void {
+    this.#hasFocus = hasFocus;
+    this.#options.mark();
+    this.#paintMarks();
   }
 
   /** Scrolls sideways until a shape is in view. */
@@ -128,15 +123,105 @@ export class Plot {
     view.scrollTo({ left: target, behavior: still ? 'instant' : 'smooth' });
   }
 
-  #outline(index: number | undefined, name: string, inset: number): unknown {
-    const shape = this.#shown?.shape(index);
-    const layout = this.#layout;
-    if (!shape || !layout || this.#shown?.hiddenLayers.has(shape.layer)) return nothing;
-    const { x, y, width, height }: Box = cellBox(layout, shape, layerInset(layout, shape.layer));
-    return svg`<rect class="mark ${name}" x=${px(x + inset)} y=${px(y + inset)} width=${px(width - 2 * inset)} height=${px(height - 2 * inset)}/>`;
+  #draw(zoom: number): void {
+    const shown = this.#shown;
+    if (!shown) return;
+    this.#zoom = zoom;
+    const layout = layOut(shown.scene, this.#size(zoom));
+    this.#layout = layout;
+    this.#drawing = [...plotMarks(shown.scene, layout, shown.stack), ...keyboardMarks(shown.scene, layout)];
+    this.#parts.map.style.width = `${layout.plotWidth + 2 * plotSide}px`;
+    this.#parts.map.style.height = `${layout.height + plotTop}px`;
+    this.#parts.map.style.setProperty('--picture-height', `${layout.height + plotTop}px`);
+    this.#options.place(layout, plotSide, plotTop);
+    this.#paint();
   }
 
-  #size(): { keyWidth: number; plotHeight: number; keyboardHeight: number } {
+  #paintSoon(): void {
+    cancelAnimationFrame(this.#frame);
+    this.#frame = requestAnimationFrame(() => this.#paint());
+  }
+
+  #paint(): void {
+    const layout = this.#layout;
+    if (!layout) return;
+    const height = layout.height + plotTop;
+    const { scrollLeft, clientWidth } = this.#parts.scroller;
+    const size = { width: clientWidth, height };
+    this.#painter.paint(this.#parts.plot, size, { x: plotSide - scrollLeft, y: plotTop }, this.#drawing);
+    this.#painter.paint(
+      this.#parts.axis,
+      { width: axisWidth, height },
+      { x: axisWidth, y: plotTop },
+      axisMarks(layout),
+    );
+    this.#paintMarks();
+  }
+
+  #paintMarks(): void {
+    const layout = this.#layout;
+    const map = this.#shown;
+    if (!layout || !map) return;
+    const { scrollLeft, clientWidth } = this.#parts.scroller;
+    const chosen = [...map.selected, ...(this.#hasFocus ? [map.active] : [])];
+    const raised = chosen.flatMap((index) => this.#raised(index));
+    const marks = [
+      ...raised.filter(({ kind }) => kind === 'box'),
+      ...(raised.length > 0 ? overlapMarks(map.scene, layout, map.stack) : []),
+      ...raised.filter(({ kind }) => kind === 'text'),
+      ...[...map.selected].flatMap((index) => this.#outline(index, 'selected', 0)),
+      ...this.#outline(map.hovered, 'hovered', 0),
+      ...(this.#hasFocus ? this.#outline(map.active, 'focused', -2.5) : []),
+    ];
+    this.#painter.paint(
+      this.#parts.marks,
+      { width: clientWidth, height: layout.height + plotTop },
+      { x: plotSide - scrollLeft, y: plotTop },
+      marks,
+    );
+  }
+
+  /** A shape above all others, where others lie over it. */
+  #raised(index: number | undefined): Mark[] {
+    const shape = this.#shown?.shape(index);
+    const box = this.#boxOf(index);
+    const map = this.#shown;
+    if (!map || !shape || !box || index === undefined || !map.stack.isCovered[index]) return [];
+    const text = fitText(shape.label, box.width - 10);
+    const hasRoom = box.width >= 40 && box.height >= 18;
+    return [
+      shapeMark(map.scene, index, box),
+      ...(hasRoom
+        ? [{ kind: 'text', className: 'label', x: box.x + 5, y: box.y + 2 + labelSize, text } as const]
+        : []),
+    ];
+  }
+
+  #outline(index: number | undefined, name: string, inset: number): Mark[] {
+    const box = this.#boxOf(index);
+    if (!box) return [];
+    const { x, y, width, height } = box;
+    const grown = { x: x + inset, y: y + inset, width: width - 2 * inset, height: height - 2 * inset };
+    return [
+      { kind: 'box', className: 'mark halo', box: grown },
+      { kind: 'box', className: `mark ${name}`, box: grown },
+    ];
+  }
+
+  #boxOf(index: number | undefined): Box | undefined {
+    const map = this.#shown;
+    const shape = map?.shape(index);
+    if (!map || !shape || index === undefined || !this.#layout || map.hiddenLayers.has(shape.layer))
+      return undefined;
+    return shapeBox(this.#layout, map.stack, shape, index);
+  }
+
+  #themeChanged(): void {
+    this.#painter.forget();
+    this.#paintSoon();
+  }
+
+  #size(zoom: number): { keyWidth: number; plotHeight: number; keyboardHeight: number } {
     const { lowKey, highKey } = this.#shown?.scene ?? { lowKey: 0, highKey: 127 };
     const room = Math.max(120, this.#parts.scroller.clientWidth - 2 * plotSide);
     // As in the style sheet: a low panel shows the details beside the plot, which then takes the height.
@@ -144,22 +229,9 @@ export class Plot {
     const wanted = isLow ? window.innerHeight - 130 : window.innerHeight * 0.5;
     const plotHeight = Math.max(110, Math.min(460, Math.round(wanted)));
     return {
-      keyWidth: Math.max(2, room / (highKey - lowKey + 1)) * this.#zoom,
+      keyWidth: Math.max(2, room / (highKey - lowKey + 1)) * zoom,
       plotHeight,
       keyboardHeight: Math.round(Math.max(34, plotHeight * 0.14)),
     };
   }
-}
-
-/** A drawing as an element. It is read as XML, where text that is not escaped is a fault and a script never runs. */
-function drawingNodes(...parts: readonly string[]): SVGSVGElement {
-  const text = `<svg xmlns="http://www.w3.org/2000/svg">${parts.join('')}</svg>`;
-  const { documentElement } = new DOMParser().parseFromString(text, 'image/svg+xml');
-  return document.importNode(documentElement, true) as unknown as SVGSVGElement;
-}
-
-function setSize(element: SVGSVGElement, width: string, height: string): void {
-  element.setAttribute('width', width);
-  element.setAttribute('height', height);
-  element.setAttribute('viewBox', `0 0 ${width} ${height}`);
 }

@@ -1,4 +1,6 @@
 import type { MapRegion, MapScene, MapShape } from '../../../server/map/mapScene';
+import type { Stack } from '../../../server/map/stack';
+import { stackShapes } from '../../../server/map/stack';
 import type { Direction } from './navigation';
 import { findAgain, nearestShape, readingOrder } from './navigation';
 
@@ -8,6 +10,9 @@ export class ShownMap {
   readonly hiddenLayers = new Set<number>();
   /** Shapes that are shown, in the order in which they are stepped through. */
   order: readonly number[] = [];
+  /** Which of the shapes that are shown lie over which. */
+  stack: Stack;
+  readonly #positions = new Map<number, number>();
   /** The shape that arrow keys move from; the one clicked last. */
   active: number | undefined;
   hovered: number | undefined;
@@ -27,7 +32,7 @@ export class ShownMap {
       const selected = [...before.selected].map((index) => this.#again(before, index));
       this.selected = new Set(selected.filter((index) => index !== undefined));
     }
-    this.#layersChanged();
+    this.stack = this.#layersChanged();
   }
 
   /** The names of the layers that are switched off. */
@@ -48,6 +53,11 @@ export class ShownMap {
     return index === undefined ? undefined : this.scene.shapes[index];
   }
 
+  /** The position of a shape among those that are stepped through; −1 for a hidden one. */
+  positionOf(index: number): number {
+    return this.#positions.get(index) ?? -1;
+  }
+
   /** Marks the shapes of regions; the first of them is moved from where `isActive` says so. */
   select(headers: readonly number[], isActive: boolean): void {
     this.selectedHeaders = new Set(headers);
@@ -59,7 +69,7 @@ export class ShownMap {
   showLayer(layer: number, isShown: boolean): void {
     if (isShown) this.hiddenLayers.delete(layer);
     else this.hiddenLayers.add(layer);
-    this.#layersChanged();
+    this.stack = this.#layersChanged();
   }
 
   /** Moves to another shape by the name of a key; whether that key moves. */
@@ -81,7 +91,7 @@ export class ShownMap {
 
   #next(key: string): number | 'none' | undefined {
     const { active, order } = this;
-    const at = active === undefined ? -1 : order.indexOf(active);
+    const at = active === undefined ? -1 : this.positionOf(active);
     const direction = directions[key];
     if (direction)
       return active === undefined ? order[0] : nearestShape(this.scene.shapes, order, active, direction);
@@ -101,10 +111,13 @@ export class ShownMap {
     }
   }
 
-  #layersChanged(): void {
+  #layersChanged(): Stack {
     this.order = readingOrder(this.scene.shapes, this.hiddenLayers);
+    this.#positions.clear();
+    for (const [position, index] of this.order.entries()) this.#positions.set(index, position);
     const active = this.shape(this.active);
     if (active && this.hiddenLayers.has(active.layer)) this.active = this.order[0];
+    return stackShapes(this.scene, this.hiddenLayers);
   }
 
   #again(before: ShownMap, index: number): number | undefined {

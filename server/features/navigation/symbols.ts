@@ -1,6 +1,7 @@
 import { HeaderKind } from '../../model/headerKinds';
 import type { Instrument } from '../../model/instrument';
 import { Parameter } from '../../model/parameterNames';
+import { nameWithoutEnding } from '../../model/paths';
 import { groupNames } from '../../trade/groupNames';
 import { RangeTexts } from '../rangeText';
 
@@ -90,14 +91,7 @@ function symbolName(instrument: Instrument, header: number): string {
   if (kind === HeaderKind.group) return groupNames(instrument).nameOf(header) ?? written;
   if (kind !== HeaderKind.region) return written;
   const sample = instrument.sampleParameter[header];
-  return sample < 0 ? written : sampleName(instrument.valueText(sample)) || written;
-}
-
-/** The name of a sample file without its folder and ending. */
-function sampleName(path: string): string {
-  const name = path.slice(Math.max(path.lastIndexOf('/'), path.lastIndexOf('\\')) + 1);
-  const point = name.lastIndexOf('.');
-  return point > 0 ? name.slice(0, point) : name;
+  return sample < 0 ? written : nameWithoutEnding(instrument.valueText(sample)) || written;
 }
 
 function detailOf(instrument: Instrument, header: number, symbol: HeaderSymbol, ranges: RangeTexts): string {

@@ -15,6 +15,7 @@ const shape = (
   lowVelocity,
   highVelocity,
   layer,
+  shortLabel: '',
   label: '',
   rootKeys: [],
   regions: [],

@@ -61,6 +61,16 @@ describe.skipIf(!hasBrowser)('the policy of a page in a browser', () => {
     await page.close();
   });
 
+  it('lets other pages make no elements of text', async () => {
+    const page = await pages.open();
+    expect(
+      await page.evaluate(
+        `(() => { try { document.querySelector('main').innerHTML = '<b>x</b>'; return 'made'; } catch (error) { return error.name; } })()`,
+      ),
+    ).toBe('TypeError');
+    await page.close();
+  });
+
   it('lets other pages have none of them', async () => {
     const page = await pages.open();
     expect(await trySound(page)).toEqual({
