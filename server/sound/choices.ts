@@ -141,6 +141,18 @@ export const choice = {
     why: 'Resonance is in dB, quality is a ratio.',
     source: 'W3C Web Audio API, BiquadFilterNode',
   },
+  bandsFollow: {
+    what: 'eqN_dynamic',
+    value: 'bands of the equaliser follow their controllers whatever it says',
+    why: 'A controller that is moved is meant to be heard.',
+    source: 'our choice',
+  },
+  sampleFadeOut: {
+    what: 'sample_fadeout',
+    value: 'straight fall of the amplitude over the last seconds of the sample, at its own pitch',
+    why: 'Only the unit is documented.',
+    source: 'our choice',
+  },
   firstLfoWave: {
     what: 'Wave of amplfo, fillfo and pitchlfo',
     value: 'sine, from 0 upwards',

@@ -1,7 +1,7 @@
 import type { PlayEvent, StartEvent } from '../playing/events';
 import type { Player } from '../playing/player';
 import { choice } from './choices';
-import { makeInterpolator, type Quality } from './interpolation/interpolator';
+import { interpolatorOf, type Quality } from './interpolation/interpolator';
 import type { SoundProgram } from './program/program';
 import { generatorTables } from './voice/generatorSource';
 import { SampleReader } from './voice/sampleReader';
@@ -99,7 +99,7 @@ class Engine implements VoiceEngine {
       sampleRate,
       state: player.state,
       samples: new SampleStore(),
-      reader: new SampleReader(makeInterpolator(quality)),
+      reader: new SampleReader(interpolatorOf(quality)),
       generators: generatorTables(program.sample),
       controlFrames: isLive ? choice.controlFramesLive.value : choice.controlFramesReference.value,
       leastRamp: isLive ? choice.declickSeconds.value : 0,

@@ -39,9 +39,16 @@ const live = { taps: 8, mostTaps: 16, beta: 5 };
 const liveTablesAnOctave = 12;
 const liveOctaves = 4;
 
-/** Makes an interpolator with all its tables, so that nothing is made while it plays. */
-export function makeInterpolator(quality: Quality): Interpolator {
-  return quality === 'reference' ? makeReference() : makeLive();
+const made = new Map<Quality, Interpolator>();
+
+/** The interpolator of a quality with all its tables, made when first asked for: nothing is made while it plays. */
+export function interpolatorOf(quality: Quality): Interpolator {
+  let interpolator = made.get(quality);
+  if (!interpolator) {
+    interpolator = quality === 'reference' ? makeReference() : makeLive();
+    made.set(quality, interpolator);
+  }
+  return interpolator;
 }
 
 function makeReference(): Interpolator {

@@ -44,6 +44,7 @@ export function finishRecipe(draft: RecipeDraft): VoiceRecipe {
     loopCount: draft.setting('loop_count', -1),
     loopCrossfadeSeconds: draft.setting('loop_crossfade', 0),
     sampleCount: draft.setting('count', 0),
+    sampleFadeSeconds: draft.setting('sample_fadeout', 0),
     pitchKeytrack: draft.setting('pitch_keytrack', 100),
     offShape: draft.setting('off_shape', fallingShape),
   };

@@ -34,7 +34,9 @@ const byVelocity =
 const byKey =
   (target: string): OpcodeHandler =>
   (draft, value) => {
-    draft.move(target, MoveSource.keyDistance).depth = value;
+    const move = draft.move(target, MoveSource.keyDistance);
+    move.depth = value;
+    move.centre ??= 60;
   };
 
 const keyCentre =
@@ -139,6 +141,8 @@ const bandHandlers: Record<string, OpcodeHandler> = {
     draft.band(band).type = type;
     return type !== undefined;
   },
+  // Bands follow what moves them in any case; see the list of choices.
+  eqN_dynamic: (draft, _value, [band]) => draft.band(band),
   eqN_vel2freq: (draft, value, [band]) => {
     draft.band(band);
     draft.move(`eq${band}_freq`, MoveSource.ownVelocity).depth = value;
@@ -220,6 +224,7 @@ const sampleHandlers: Record<string, OpcodeHandler> = {
   loop_count: setting('loop_count'),
   loop_crossfade: setting('loop_crossfade'),
   loop_tune: set('loop_tune'),
+  sample_fadeout: setting('sample_fadeout'),
   loop_type: oneOf(['forward', 'backward', 'alternate'], (draft, word) => {
     draft.loopType = LoopType[word as keyof typeof LoopType];
   }),

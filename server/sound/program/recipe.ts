@@ -188,6 +188,7 @@ export interface VoiceRecipe {
   loopCount: number;
   loopCrossfadeSeconds: number;
   sampleCount: number;
+  sampleFadeSeconds: number;
   /** Cents a key away from the root key. */
   pitchKeytrack: number;
   offShape: number;

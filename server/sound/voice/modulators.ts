@@ -212,9 +212,15 @@ export class Modulators {
       if (!route.isLfo) this.#send(route, this.#envelopes[route.source].level, values);
     }
     for (let at = 0; at < lfos.length; at++) this.#waves[at] = this.#waveOf(lfos[at], this.#clocks[at]);
-    for (const route of routes) {
-      if (route.isLfo) this.#send(route, this.#waves[route.source] * this.#depths[route.source], values);
-    }
+    // What scales an LFO comes before what the LFO does.
+    for (const route of routes)
+      if (route.isLfo && route.kind === RouteKind.lfoDepth) this.#sendLfo(route, values);
+    for (const route of routes)
+      if (route.isLfo && route.kind !== RouteKind.lfoDepth) this.#sendLfo(route, values);
+  }
+
+  #sendLfo(route: Route, values: Float64Array): void {
+    this.#send(route, this.#waves[route.source] * this.#depths[route.source], values);
   }
 
   #send({ kind, target, depth, curve, isLfo }: Route, value: number, values: Float64Array): void {

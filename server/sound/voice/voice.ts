@@ -13,6 +13,7 @@ import { areNumbers, type MixGains, mixMono, mixStereo } from './mixing';
 import { Modulators } from './modulators';
 import { pathSettings } from './pathSettings';
 import type { PlayedNote } from './playedNote';
+import { fadeOut } from './sampleFade';
 import { SamplePath } from './samplePath';
 import { pageFrames, type StoredSample } from './sampleStore';
 import type { VoiceContext } from './voiceContext';
@@ -273,7 +274,10 @@ export class Voice implements PlayedNote {
     }
     const frames = Math.max(0, framesUntil(this.#path.length - walk.position, walk, count));
     this.#sourceFrames = frames;
+    const { position, step } = walk;
     if (frames > 0) this.#context.reader.read(this.#sample, this.#path, walk, left, right, frames);
+    const fade = this.#recipe.sampleFadeSeconds * this.#sample.rate;
+    fadeOut(left, this.#isMono ? left : right, frames, this.#path.length - position, step, fade);
     if (frames === count) return;
     this.#isSourceOver = true;
     left.fill(0, frames, count);
