@@ -1,6 +1,6 @@
 import { HeaderKind } from '../model/headerKinds';
+import { keysOff } from '../model/headerRanges';
 import type { Instrument } from '../model/instrument';
-import { keysOff } from '../model/instrument';
 import { noteNamesText } from '../model/rangeWords';
 import { groupNames } from '../trade/groupNames';
 

@@ -1,5 +1,5 @@
+import { keysOff } from '../model/headerRanges';
 import type { Instrument } from '../model/instrument';
-import { keysOff } from '../model/instrument';
 import type { Keyswitch } from '../model/overlaps/switchingKeys';
 import { findSwitchingKeys } from '../model/overlaps/switchingKeys';
 import { nameOf, nameWithoutEnding } from '../model/paths';

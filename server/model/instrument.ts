@@ -1,114 +1,25 @@
 import type { Finding } from './finding';
 import { HeaderKind, headerNames } from './headerKinds';
+import { HeaderRanges, keysOff, shiftKey } from './headerRanges';
+import type {
+  Control,
+  Directive,
+  EffectiveParameter,
+  HeaderTable,
+  InstrumentParts,
+  ParameterTable,
+  SourceRun,
+} from './instrumentParts';
+import { headerStride, parameterStride } from './instrumentParts';
 import { keyOfNoteName } from './keys';
+import { LongHeaders } from './longHeaders';
 import type { ParameterNames } from './parameterNames';
 import { Parameter } from './parameterNames';
+import { lastAt, sourceAt } from './sourceRuns';
 import { decimalText } from './text/decimalText';
 import type { Source } from './text/source';
 import type { Span } from './text/span';
 import { spanIn } from './text/span';
-import type { VariableText } from './variables/variableText';
-
-/** Numbers a parameter takes in {@link ParameterTable.cells}: name, start of the name, start and end of the value. */
-export const parameterStride = 4;
-/** Numbers a header takes in {@link HeaderTable.cells}: start and end of its tag, first parameter, parent, end of its body. */
-export const headerStride = 5;
-
-/** Headers in the order of the text, in flat buffers. */
-export interface HeaderTable {
-  count: number;
-  kinds: Uint8Array;
-  cells: Int32Array;
-}
-
-/** Parameters in the order of the text, in flat buffers. */
-export interface ParameterTable {
-  count: number;
-  cells: Int32Array;
-  /** The value as a number; NaN where the text is no plain decimal number. */
-  numbers: Float64Array;
-  /** Values that differ from the text at their span, because of variables or character references. */
-  values: ReadonlyMap<number, string>;
-  /** Ends of names that are written longer or shorter than they read, because of variables. */
-  nameEnds: ReadonlyMap<number, number>;
-  /** Values before variables were put in, where the text at their span does not tell. */
-  withVariables?: ReadonlyMap<number, VariableText>;
-  /** Where a notation writes all names and values in its own way: what differs from the text, in place of the two maps. */
-  translated?: TranslatedParameters;
-}
-
-/** What parameters say in a notation that has names and units of its own, by parameter. */
-export interface TranslatedParameters {
-  /** Ends of the names in the text. */
-  nameEnds: Int32Array;
-  /** 1 where the value is the parameter's number and not the text at its span. */
-  isNumber: Uint8Array;
-  /** What had to be assumed to know a value, as a sentence. */
-  assumed: ReadonlyMap<number, string>;
-}
-
-/** From `first` on, headers or parameters stand in the file `source`. */
-export interface SourceRun {
-  first: number;
-  source: number;
-}
-
-/** A `#define`, an `#include` or a comment of the text, in the place where it stands. */
-export interface Directive extends Span {
-  kind: 'define' | 'include' | 'comment';
-  /** The variable with its `$`, or the path as written with variables put in; empty for a comment. */
-  name: string;
-  /** Where {@link name} stands. */
-  nameStart: number;
-  nameEnd: number;
-  /** The value of a variable, the path that an include reaches, or the text of a comment without its marks. */
-  value: string;
-  /** The value of a variable, or the path of an include, before variables were put in, where the text does not tell. */
-  withVariables?: VariableText;
-  /** The number of headers and parameters that stand before it. */
-  headersBefore: number;
-  parametersBefore: number;
-}
-
-/** Where the name of a directive stands: the variable of a `#define`, the path of an `#include`. */
-export function directiveName({ source, nameStart, nameEnd }: Directive): Span {
-  return spanIn(source, nameStart, nameEnd);
-}
-
-/** What a `<control>` header has set for the regions after it. */
-export interface Control {
-  header: number;
-  defaultPath: string;
-  /** Semitones added to every key of a region: `note_offset` and twelve times `octave_offset`. */
-  keyOffset: number;
-}
-
-/** A parameter that is in force in a region, and the header that it comes from. */
-export interface EffectiveParameter {
-  /** The number of the canonical name. */
-  name: number;
-  parameter: number;
-  header: number;
-}
-
-/** What a reader hands over; see {@link Instrument}. */
-export interface InstrumentParts {
-  format: 'sfz' | 'xml' | 'table';
-  sources: readonly Source[];
-  /** The sources that several includes bring in, so that what stands there once is there several times. */
-  readOften: ReadonlySet<number>;
-  names: ParameterNames;
-  headers: HeaderTable;
-  parameters: ParameterTable;
-  headerRuns: readonly SourceRun[];
-  parameterRuns: readonly SourceRun[];
-  directives: readonly Directive[];
-  findings: readonly Finding[];
-}
-
-const notSet = -32768;
-/** Low or high key that says that keys do not trigger the region. */
-export const keysOff = -1;
 
 /**
  * An instrument as a reader found it: its headers and parameters with the spans of text that they came from, and
@@ -139,7 +50,8 @@ export class Instrument {
 
   readonly #headerRuns: readonly SourceRun[];
   readonly #parameterRuns: readonly SourceRun[];
-  readonly #controlOfRegion: Int32Array | undefined;
+  readonly #controlOfHeader: Int32Array | undefined;
+  readonly #long = new LongHeaders(this);
   #regionNumbers: Int32Array | undefined;
 
   constructor(parts: InstrumentParts) {
@@ -154,100 +66,15 @@ export class Instrument {
     this.#headerRuns = parts.headerRuns;
     this.#parameterRuns = parts.parameterRuns;
 
-    const { count, kinds } = parts.headers;
-    this.lowKey = new Int16Array(count);
-    this.highKey = new Int16Array(count);
-    this.lowVelocity = new Int16Array(count);
-    this.highVelocity = new Int16Array(count);
-    this.sampleParameter = new Int32Array(count);
-    let regionCount = 0;
-    for (let header = 0; header < count; header++) if (kinds[header] === HeaderKind.region) regionCount++;
-    this.regions = new Int32Array(regionCount);
-    const controls: Control[] = [{ header: -1, defaultPath: '', keyOffset: 0 }];
-    this.controls = controls;
-    this.#controlOfRegion = this.#resolve(controls);
-  }
-
-  /** One pass over headers and parameters: ranges, samples and control states of all headers. */
-  #resolve(controls: Control[]): Int32Array | undefined {
-    const { count, kinds, cells: headerCells } = this.headers;
-    const { cells, numbers } = this.parameters;
-    const { names, lowKey, highKey, lowVelocity, highVelocity, sampleParameter, regions } = this;
-    const controlOf = new Int32Array(count);
-    let control = 0;
-    let region = 0;
-    for (let header = 0; header < count; header++) {
-      const kind = kinds[header];
-      const at = header * headerStride;
-      const parent = headerCells[at + 3];
-      const first = headerCells[at + 2];
-      const end = header + 1 < count ? headerCells[at + headerStride + 2] : this.parameters.count;
-      let low: number = notSet;
-      let high: number = notSet;
-      let lowVel = 1;
-      let highVel = 127;
-      let sample = -1;
-      if (parent >= 0) {
-        low = lowKey[parent];
-        high = highKey[parent];
-        lowVel = lowVelocity[parent];
-        highVel = highVelocity[parent];
-        sample = sampleParameter[parent];
-      }
-      for (let parameter = first; parameter < end; parameter++) {
-        const name = names.canonical(cells[parameter * parameterStride]);
-        if (name > Parameter.hivel) continue;
-        if (name === Parameter.sample) {
-          sample = parameter;
-          continue;
-        }
-        if (name === Parameter.pitch_keycenter) continue;
-        let value = numbers[parameter];
-        if (Number.isNaN(value)) value = keyOfNoteName(this.valueText(parameter)) ?? Number.NaN;
-        if (!(value >= -1 && value <= 127)) continue;
-        if (name === Parameter.lokey) low = value;
-        else if (name === Parameter.hikey) high = value;
-        else if (name === Parameter.key) low = high = value;
-        else if (name === Parameter.lovel) lowVel = value;
-        else highVel = value;
-      }
-      lowVelocity[header] = lowVel;
-      highVelocity[header] = highVel;
-      sampleParameter[header] = sample;
-      controlOf[header] = control;
-      if (kind === HeaderKind.region) {
-        regions[region++] = header;
-        const offset = controls[control].keyOffset;
-        lowKey[header] = low === notSet ? 0 : shiftKey(low, offset);
-        highKey[header] = high === notSet ? 127 : shiftKey(high, offset);
-      } else {
-        lowKey[header] = low;
-        highKey[header] = high;
-        if (kind === HeaderKind.control) {
-          controls.push(this.#controlAfter(header, controls[control]));
-          control = controls.length - 1;
-        }
-      }
-    }
-    for (let header = 0; header < count; header++) {
-      if (lowKey[header] === notSet) lowKey[header] = 0;
-      if (highKey[header] === notSet) highKey[header] = 127;
-    }
-    return controls.length > 1 ? controlOf : undefined;
-  }
-
-  /** A later `<control>` resets `default_path`; offsets stay until they are set anew. */
-  #controlAfter(header: number, before: Control): Control {
-    const path = this.own(header, Parameter.default_path);
-    const note = this.own(header, Parameter.note_offset);
-    const octave = this.own(header, Parameter.octave_offset);
-    let keyOffset = before.keyOffset;
-    if (note >= 0 || octave >= 0) {
-      keyOffset =
-        (note >= 0 ? wholeOr0(this.number(note)) : 0) +
-        12 * (octave >= 0 ? wholeOr0(this.number(octave)) : 0);
-    }
-    return { header, defaultPath: path >= 0 ? this.valueText(path) : '', keyOffset };
+    const ranges = new HeaderRanges(this);
+    this.regions = ranges.regions;
+    this.lowKey = ranges.lowKey;
+    this.highKey = ranges.highKey;
+    this.lowVelocity = ranges.lowVelocity;
+    this.highVelocity = ranges.highVelocity;
+    this.sampleParameter = ranges.sampleParameter;
+    this.controls = ranges.controls;
+    this.#controlOfHeader = ranges.controlOf;
   }
 
   kind(header: number): HeaderKind {
@@ -384,6 +211,12 @@ export class Instrument {
   effective(header: number, name: number): number {
     const byKey = name === Parameter.lokey || name === Parameter.hikey || name === Parameter.pitch_keycenter;
     for (let at = header; at >= 0; at = this.parent(at)) {
+      const index = this.#long.indexOf(at);
+      if (index) {
+        const found = Math.max(index.get(name) ?? -1, byKey ? (index.get(Parameter.key) ?? -1) : -1);
+        if (found >= 0) return found;
+        continue;
+      }
       const first = this.firstParameter(at);
       for (let parameter = this.endParameter(at) - 1; parameter >= first; parameter--) {
         const canonical = this.canonicalName(parameter);
@@ -459,7 +292,7 @@ export class Instrument {
 
   /** What `<control>` headers have set where a header stands. */
   control(header: number): Control {
-    return this.controls[this.#controlOfRegion?.[header] ?? 0];
+    return this.controls[this.#controlOfHeader?.[header] ?? 0];
   }
 
   /** What `<control>` headers have set for a header that would open at an offset of a file. */
@@ -507,48 +340,4 @@ export class Instrument {
     }
     return this.#regionNumbers[header] ?? -1;
   }
-}
-
-function shiftKey(key: number, offset: number): number {
-  if (key === keysOff || offset === 0) return key;
-  return Math.max(0, Math.min(127, key + offset));
-}
-
-function wholeOr0(value: number): number {
-  return Number.isNaN(value) ? 0 : Math.trunc(value);
-}
-
-function sourceAt(runs: readonly SourceRun[], position: number): number {
-  let at = runs.length - 1;
-  if (at <= 0) return 0;
-  let low = 0;
-  while (at > low) {
-    const middle = (low + at + 1) >> 1;
-    if (runs[middle].first <= position) low = middle;
-    else at = middle - 1;
-  }
-  return runs[low].source;
-}
-
-/** The last position in the runs of a source for which `holds`; it holds for none, or up to some position, within a source. */
-function lastAt(
-  runs: readonly SourceRun[],
-  count: number,
-  source: number,
-  holds: (position: number) => boolean,
-): number {
-  for (let run = runs.length - 1; run >= 0; run--) {
-    const { first, source: file } = runs[run];
-    if (file !== source) continue;
-    let low = first;
-    let high = runs[run + 1]?.first ?? count;
-    if (low >= high || !holds(low)) continue;
-    while (high - low > 1) {
-      const middle = (low + high) >> 1;
-      if (holds(middle)) low = middle;
-      else high = middle;
-    }
-    return low;
-  }
-  return -1;
 }

@@ -1,7 +1,8 @@
 import type { Finding } from './finding';
 import { HeaderKind } from './headerKinds';
-import type { Directive, InstrumentParts, SourceRun, TranslatedParameters } from './instrument';
-import { headerStride, Instrument, parameterStride } from './instrument';
+import { Instrument } from './instrument';
+import type { Directive, InstrumentParts, SourceRun, TranslatedParameters } from './instrumentParts';
+import { headerStride, parameterStride } from './instrumentParts';
 import type { ParameterNames } from './parameterNames';
 import { sharedParameterNames } from './parameterNames';
 import { Source } from './text/source';

@@ -1,3 +1,6 @@
+/** The note name of key 60, which makers do not agree on. */
+export type MiddleC = 'C3' | 'C4' | 'C5';
+
 /** Semitones above C of the seven natural notes, by letter code a..g. */
 const naturals = [9, 11, 0, 2, 4, 5, 7] as const;
 

@@ -1,7 +1,8 @@
 import type { TextEdit } from './finding';
 import type { FormatStyle } from './formatStyle';
 import type { HeaderKind, HeaderName } from './headerKinds';
-import type { Directive, Instrument } from './instrument';
+import type { Instrument } from './instrument';
+import type { Directive } from './instrumentParts';
 import type { ConversionNote } from './notes';
 import type { SampleFacts } from './samples';
 

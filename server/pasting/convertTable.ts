@@ -12,7 +12,7 @@ import { lineEndAt } from '../model/text/textLayout';
 import type { ColumnMeaning } from '../trade/meaning';
 import { readInstrument } from '../workspace/analyse';
 import type { IncludeStore } from '../workspace/files/includeStore';
-import type { MiddleC } from '../workspace/projectSettings';
+import type { MiddleCSetting } from '../workspace/projectSettings';
 import type { TableWithSamples } from '../workspace/readTableWithSamples';
 import { readTableWithSamples } from '../workspace/readTableWithSamples';
 import type { SampleStore } from '../workspace/samples/sampleStore';
@@ -45,7 +45,7 @@ export interface TableTarget {
 /** What a person has decided about a table. */
 export interface TableChoices {
   /** The note name of key 60; `auto`: found by evidence. */
-  middleC: MiddleC;
+  middleC: MiddleCSetting;
   /** Meanings of columns, by position from 0. */
   columns?: ReadonlyMap<number, ColumnMeaning>;
   /** Kinds of the suggested groupings that are taken. */

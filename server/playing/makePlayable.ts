@@ -1,5 +1,5 @@
+import { keysOff } from '../model/headerRanges';
 import type { Instrument } from '../model/instrument';
-import { keysOff } from '../model/instrument';
 import { filled } from './filled';
 import { indexByKey } from './keyIndex';
 import type {

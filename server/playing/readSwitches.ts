@@ -1,4 +1,4 @@
-import type { Control } from '../model/instrument';
+import type { Control } from '../model/instrumentParts';
 import type { ValuesInForce } from './valuesInForce';
 
 /** Keyswitches of all regions; see `PlayableInstrument`. */

@@ -1,5 +1,6 @@
+import { inForceByHeader } from '../model/inForceByHeader';
 import type { Instrument } from '../model/instrument';
-import { parameterStride } from '../model/instrument';
+import { parameterStride } from '../model/instrumentParts';
 
 /**
  * The values in force in all regions, name by name: one pass over the text's parameters chains those of one name, so
@@ -36,20 +37,8 @@ export class ValuesInForce {
   /** The parameter in force in each region by position, or −1; `undefined` where the instrument does not use the name. */
   parameters(name: number): Int32Array | undefined {
     const { instrument } = this;
-    let parameter = this.#last[name] ?? -1;
-    if (parameter < 0) return undefined;
-    const { count } = instrument.headers;
-    const ofHeader = new Int32Array(count).fill(-1);
-    let header = count - 1;
-    for (; parameter >= 0; parameter = this.#before[parameter]) {
-      while (instrument.firstParameter(header) > parameter) header--;
-      // Of several in one header the last one counts, which comes first here.
-      if (ofHeader[header] < 0) ofHeader[header] = parameter;
-    }
-    for (header = 0; header < count; header++) {
-      const parent = instrument.parent(header);
-      if (parent >= 0 && ofHeader[header] < 0) ofHeader[header] = ofHeader[parent];
-    }
+    const ofHeader = inForceByHeader(instrument, { last: this.#last, before: this.#before }, name);
+    if (!ofHeader) return undefined;
     const { regions } = instrument;
     const ofRegion = new Int32Array(regions.length);
     for (let at = 0; at < regions.length; at++) ofRegion[at] = ofHeader[regions[at]];

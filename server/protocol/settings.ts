@@ -4,7 +4,7 @@ import { usualFormatStyle } from '../model/formatStyle';
 import { folderOf } from '../model/paths';
 import type {
   FormatSettings,
-  MiddleC,
+  MiddleCSetting,
   ProjectSettings,
   ProjectSettingsStore,
 } from '../workspace/projectSettings';
@@ -78,7 +78,7 @@ export class Settings {
     return (await this.#for(uri, path)).severity;
   }
 
-  async middleC(uri: string, path: string | undefined): Promise<MiddleC> {
+  async middleC(uri: string, path: string | undefined): Promise<MiddleCSetting> {
     return (await this.#for(uri, path)).middleC ?? 'auto';
   }
 

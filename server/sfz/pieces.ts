@@ -1,5 +1,6 @@
-import type { Directive, Instrument } from '../model/instrument';
-import { headerStride, parameterStride } from '../model/instrument';
+import type { Instrument } from '../model/instrument';
+import type { Directive } from '../model/instrumentParts';
+import { headerStride, parameterStride } from '../model/instrumentParts';
 import type { Piece, Stretch } from '../model/text/textLayout';
 import { breaksBetween, textStart } from '../model/text/textLayout';
 

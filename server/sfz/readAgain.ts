@@ -1,8 +1,9 @@
 import type { Finding } from '../model/finding';
 import { HeaderKind } from '../model/headerKinds';
-import type { Directive } from '../model/instrument';
-import { headerStride, Instrument, parameterStride } from '../model/instrument';
+import { Instrument } from '../model/instrument';
 import { mostFindings, parentOf } from '../model/instrumentBuilder';
+import type { Directive } from '../model/instrumentParts';
+import { headerStride, parameterStride } from '../model/instrumentParts';
 import { sharedParameterNames } from '../model/parameterNames';
 import { Source } from '../model/text/source';
 import type { ChangedLines } from './changedLines';

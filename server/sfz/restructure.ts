@@ -1,6 +1,7 @@
 import { joinEdits, puttingBefore, puttingBehind, replacing } from '../model/edits';
 import type { TextEdit } from '../model/finding';
-import type { Directive, Instrument } from '../model/instrument';
+import type { Instrument } from '../model/instrument';
+import type { Directive } from '../model/instrumentParts';
 import type { Edited, NewParameter } from '../model/notation';
 import type { Span } from '../model/text/span';
 import { mainSpan, spanBetween, spanOver } from '../model/text/span';

@@ -1,7 +1,7 @@
 import { isXmlFileName } from '../model/fileNames';
 import { HeaderKind } from '../model/headerKinds';
 import type { Instrument } from '../model/instrument';
-import { parameterStride } from '../model/instrument';
+import { parameterStride } from '../model/instrumentParts';
 import type { WriteOptions, Written } from '../model/notation';
 import type { ConversionNote } from '../model/notes';
 import { Parameter } from '../model/parameterNames';

@@ -1,5 +1,6 @@
 import type { Instrument } from '../model/instrument';
 import { InstrumentBuilder } from '../model/instrumentBuilder';
+import type { MiddleC } from '../model/keys';
 import type { ConversionNote } from '../model/notes';
 import { Source } from '../model/text/source';
 import type { ColumnMeaning } from '../trade/meaning';
@@ -10,7 +11,7 @@ import { tableCells } from './cells/tableCells';
 import { findTables } from './cells/tableRows';
 import { readColumns } from './columns/columnMeaning';
 import type { ColumnReading } from './columns/columnReading';
-import type { MiddleC, SampleEvidence } from './columns/octave';
+import type { SampleEvidence } from './columns/octave';
 import { namingIn } from './columns/octave';
 import { noteColumns, noteOctave } from './readingNotes';
 import type { Steps } from './steps';

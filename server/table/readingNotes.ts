@@ -1,10 +1,11 @@
+import type { MiddleC } from '../model/keys';
 import type { NoteNaming } from '../trade/keyReading';
 import { keyMeanings, meaningNames } from '../trade/meaning';
 import type { TableCells } from './cells/cells';
 import type { TableRows } from './cells/tableRows';
 import type { ColumnReading } from './columns/columnReading';
 import { columnName } from './columns/columnReading';
-import type { KeyTable, MiddleC, SampleEvidence } from './columns/octave';
+import type { KeyTable, SampleEvidence } from './columns/octave';
 import { decideOctave } from './columns/octave';
 import type { TableNotes } from './tableNotes';
 

@@ -4,20 +4,21 @@ import type { Files } from '../model/files';
 import { severities } from '../model/finding';
 import type { FormatStyle } from '../model/formatStyle';
 import { headerLayouts, opcodeOrders } from '../model/formatStyle';
+import type { MiddleC } from '../model/keys';
 import { folderOf, nameOf } from '../model/paths';
 import { Source } from '../model/text/source';
 import { readJson } from '../vocabulary/jsonTree';
 import { readWholeText } from './files/readWhole';
 
 /** Which note name a table gives to key 60; `auto`: found by evidence. */
-export type MiddleC = 'auto' | 'C3' | 'C4' | 'C5';
+export type MiddleCSetting = 'auto' | MiddleC;
 
-const middleCs: readonly MiddleC[] = ['auto', 'C3', 'C4', 'C5'];
+const middleCs: readonly MiddleCSetting[] = ['auto', 'C3', 'C4', 'C5'];
 
 /** What a project file or an editor sets; what is left out is not set. */
 export interface ProjectSettings {
   severity: SeveritySettings;
-  middleC?: MiddleC;
+  middleC?: MiddleCSetting;
   /** How text is laid out, as far as that is set; indentation is the editor's. */
   format?: FormatSettings;
 }

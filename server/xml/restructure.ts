@@ -1,7 +1,8 @@
 import { puttingBefore, replacing } from '../model/edits';
 import type { TextEdit } from '../model/finding';
 import { HeaderKind } from '../model/headerKinds';
-import type { Directive, Instrument } from '../model/instrument';
+import type { Instrument } from '../model/instrument';
+import type { Directive } from '../model/instrumentParts';
 import type { Edited, NewParameter } from '../model/notation';
 import { mainSpan, spanOver } from '../model/text/span';
 import { lineEndAt, lineStartAt } from '../model/text/textLayout';

@@ -1,6 +1,7 @@
 import { HeaderKind } from '../model/headerKinds';
-import type { Directive, Instrument } from '../model/instrument';
-import { parameterStride } from '../model/instrument';
+import type { Instrument } from '../model/instrument';
+import type { Directive } from '../model/instrumentParts';
+import { parameterStride } from '../model/instrumentParts';
 import type { WriteOptions, Written } from '../model/notation';
 import type { ConversionNote } from '../model/notes';
 import { Parameter } from '../model/parameterNames';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import type { MiddleC } from '../../server/model/keys';
 import { frequencyOfKey } from '../../server/model/keys';
 import { splitAt } from '../../server/table/cells/splitAt';
-import type { MiddleC } from '../../server/table/columns/octave';
 import { octaveShifts } from '../../server/table/columns/octave';
 import { readKey } from '../../server/trade/keyReading';
 

@@ -1,5 +1,5 @@
 import type { Instrument } from '../../model/instrument';
-import { FewInForce } from './fewInForce';
+import { ColumnsInForce } from './columnsInForce';
 import type { PlayedSample } from './playedSamples';
 
 const names = ['loop_mode', 'end', 'direction', 'ampeg_sustain', 'oscillator'] as const;
@@ -7,11 +7,11 @@ const names = ['loop_mode', 'end', 'direction', 'ampeg_sustain', 'oscillator'] a
 /** Answers which regions are heard up to the end of their sample file. */
 export class FileEnds {
   readonly #instrument: Instrument;
-  readonly #few: FewInForce<(typeof names)[number]>;
+  readonly #few: ColumnsInForce<(typeof names)[number]>;
 
   constructor(instrument: Instrument) {
     this.#instrument = instrument;
-    this.#few = new FewInForce(instrument, names);
+    this.#few = new ColumnsInForce(instrument, names);
   }
 
   /** Whether one of the regions that play a sample is heard up to its end: no loop, no `end`, no envelope that dies away. */

@@ -1,4 +1,5 @@
-import type { Control, Instrument } from '../../model/instrument';
+import type { Instrument } from '../../model/instrument';
+import type { Control } from '../../model/instrumentParts';
 import type { SampleLookup } from '../../model/samples';
 
 import type { SampleUse, SampleUses } from './sampleUse';

@@ -1,6 +1,6 @@
 import { HeaderKind } from '../../model/headerKinds';
 import type { Instrument } from '../../model/instrument';
-import { parameterStride } from '../../model/instrument';
+import { parameterStride } from '../../model/instrumentParts';
 import { NameMark, parameterFactsOf } from './parameterFacts';
 
 /** Parameters of one name that are listed; of commoner names not even all, since rules ask for those of rare ones. */
@@ -35,7 +35,7 @@ export interface ParameterSurvey {
 const known = new WeakMap<Instrument, ParameterSurvey>();
 
 /** The survey of an instrument's parameters, made when it is first asked for. */
-export function surveyOf(instrument: Instrument): ParameterSurvey {
+export function parameterSurveyOf(instrument: Instrument): ParameterSurvey {
   let survey = known.get(instrument);
   if (!survey) {
     survey = collect(instrument);

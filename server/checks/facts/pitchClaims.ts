@@ -1,13 +1,12 @@
+import { keysOff } from '../../model/headerRanges';
 import type { Instrument } from '../../model/instrument';
-import { keysOff } from '../../model/instrument';
 import { Parameter } from '../../model/parameterNames';
 import type { MeasuredPitch } from '../../model/samples';
 import type { CheckContext } from '../rule';
-import { columnOf } from './fewInForce';
-import { parametersInForce } from './inForce';
+import { columnInForce } from './columnsInForce';
 import type { MeasuredSamples } from './measuredSamples';
 import { measuredSamplesOf } from './measuredSamples';
-import { factsOf } from './sampleFacts';
+import { sampleFactsOf } from './sampleFacts';
 import type { SampleUse, SampleUses } from './sampleUse';
 import { sampleUsesOf } from './sampleUses';
 import { ValueAnswers } from './valueAnswers';
@@ -71,8 +70,8 @@ export class PitchClaims {
     this.#measured = measured;
     this.#regions = new Int32Array(size);
     this.#uses = uses;
-    this.#tunes = columnOf(instrument, 'tune');
-    this.#transpositions = columnOf(instrument, 'transpose');
+    this.#tunes = columnInForce(instrument, 'tune');
+    this.#transpositions = columnInForce(instrument, 'transpose');
     this.#rootKeys = new RootKeys(instrument);
     const following = new KeyFollowers(instrument);
     let unknown = 0;
@@ -182,9 +181,9 @@ class KeyFollowers {
 
   constructor(instrument: Instrument) {
     this.#instrument = instrument;
-    this.#trackings = columnOf(instrument, 'pitch_keytrack');
-    this.#triggers = columnOf(instrument, 'trigger');
-    this.#modes = columnOf(instrument, 'loop_mode');
+    this.#trackings = columnInForce(instrument, 'pitch_keytrack');
+    this.#triggers = columnInForce(instrument, 'trigger');
+    this.#modes = columnInForce(instrument, 'loop_mode');
     this.#isNoNote = new ValueAnswers(instrument, (text) => notNotes.has(text.toLowerCase()));
     this.#isOneShot = new ValueAnswers(instrument, (text) => text.toLowerCase() === 'one_shot');
   }
@@ -210,8 +209,8 @@ class RootKeys {
 
   constructor(instrument: Instrument) {
     this.#instrument = instrument;
-    this.#centers = parametersInForce(instrument, Parameter.pitch_keycenter);
-    this.#keys = parametersInForce(instrument, Parameter.key);
+    this.#centers = columnInForce(instrument, Parameter.pitch_keycenter);
+    this.#keys = columnInForce(instrument, Parameter.key);
   }
 
   /** The parameter that sets the root key of a region, or −1. */
@@ -243,7 +242,7 @@ class RootKeys {
 }
 
 function rootKeyOfFile({ state }: SampleUse): number {
-  return factsOf(state)?.rootKey ?? -1;
+  return sampleFactsOf(state)?.rootKey ?? -1;
 }
 
 /**

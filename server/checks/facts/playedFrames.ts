@@ -1,9 +1,8 @@
 import type { Instrument } from '../../model/instrument';
-import { parameterStride } from '../../model/instrument';
+import { parameterStride } from '../../model/instrumentParts';
 import { Parameter } from '../../model/parameterNames';
 import type { SampleFacts } from '../../model/samples';
 import type { CheckContext } from '../rule';
-import { InForce } from './inForce';
 import { usableFactsOf } from './sampleFacts';
 import type { SampleUse } from './sampleUse';
 import { sampleUsesOf } from './sampleUses';
@@ -106,7 +105,6 @@ function collect(context: CheckContext): PlayedFramesTable {
   const names = [...framePositions, instrument.names.canonical(instrument.names.idOf('offset_mode'))];
   const slots = slotsOf(instrument, names);
   const { cells } = instrument.parameters;
-  const inForce = new InForce(instrument);
   const inherited = new Int32Array(names.length);
   const row = new Int32Array(names.length);
   const played = new PlayedFramesTable(instrument.regions.length, uses);
@@ -118,7 +116,7 @@ function collect(context: CheckContext): PlayedFramesTable {
     if (instrument.parent(region) !== parent) {
       parent = instrument.parent(region);
       for (let slot = 0; slot < names.length; slot++) {
-        inherited[slot] = inForce.effective(parent, names[slot]);
+        inherited[slot] = instrument.effective(parent, names[slot]);
       }
     }
     for (let slot = 0; slot < names.length; slot++) row[slot] = inherited[slot];

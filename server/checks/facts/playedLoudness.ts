@@ -1,5 +1,5 @@
 import type { CheckContext } from '../rule';
-import { columnOf } from './fewInForce';
+import { columnInForce } from './columnsInForce';
 import { playedSamplesOf, surveysOf } from './playedSamples';
 
 /** How loudly regions play their samples at full velocity, by the position in `Instrument.regions`. */
@@ -33,8 +33,8 @@ function collect(context: CheckContext): PlayedLoudnesses {
   const { instrument } = context;
   const surveys = surveysOf(context);
   const { ofRegion } = playedSamplesOf(context);
-  const set = volumes.map((name) => columnOf(instrument, name)).filter((column) => column !== undefined);
-  const amplitudes = columnOf(instrument, 'amplitude');
+  const set = volumes.map((name) => columnInForce(instrument, name)).filter((column) => column !== undefined);
+  const amplitudes = columnInForce(instrument, 'amplitude');
   const loudness = new Float64Array(ofRegion.length).fill(Number.NaN);
   const gain = new Float64Array(ofRegion.length);
   const isPending = new Uint8Array(ofRegion.length);

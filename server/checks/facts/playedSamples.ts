@@ -2,7 +2,7 @@ import type { Fix } from '../../model/finding';
 import { nameOf } from '../../model/paths';
 import type { SampleFacts, SampleSurvey } from '../../model/samples';
 import type { CheckContext, RuleFinding } from '../rule';
-import { columnOf } from './fewInForce';
+import { columnInForce } from './columnsInForce';
 import type { SampleQuestion } from './measuredSamples';
 import { measuredSamplesOf } from './measuredSamples';
 import { usableFactsOf } from './sampleFacts';
@@ -134,7 +134,7 @@ export function playedSamplesOf(context: CheckContext): PlayedSamples {
 function collect(context: CheckContext): PlayedSamples {
   const { instrument } = context;
   const uses = sampleUsesOf(context);
-  const ends = columnOf(instrument, 'end');
+  const ends = columnInForce(instrument, 'end');
   const isSilent = (region: number) => {
     const end = ends ? ends[region] : -1;
     return end >= 0 && instrument.number(end) < 0;

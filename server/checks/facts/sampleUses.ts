@@ -1,11 +1,12 @@
 import { HeaderKind } from '../../model/headerKinds';
-import type { Control, Instrument } from '../../model/instrument';
+import type { Instrument } from '../../model/instrument';
+import type { Control } from '../../model/instrumentParts';
 import { isAbsolutePath } from '../../model/paths';
 import type { SampleState } from '../../model/samples';
 import { ownText } from '../../model/text/ownText';
 import type { CheckContext } from '../rule';
 import { KnownUses, rememberUses } from './knownUses';
-import { factsOf, usableFactsOf } from './sampleFacts';
+import { sampleFactsOf, usableFactsOf } from './sampleFacts';
 import type { SampleUse, SampleUses } from './sampleUse';
 
 const nothing: SampleState = { kind: 'pending' };
@@ -94,7 +95,7 @@ class DefaultPaths {
 function isPlainFile(path: string, state: SampleState): boolean {
   if (state.kind === 'pending') return !isAbsolutePath(path) && !path.includes('\0') && !path.endsWith('/');
   if (state.kind !== 'file' || state.reading?.kind === 'unreadable' || isAbsolutePath(path)) return false;
-  return (factsOf(state)?.problems.length ?? 0) === 0 && !path.includes('\0') && !path.endsWith('/');
+  return (sampleFactsOf(state)?.problems.length ?? 0) === 0 && !path.includes('\0') && !path.endsWith('/');
 }
 
 /** Names of samples whose data stands in the instrument's text under `<sample>`; `undefined` where there are none. */

@@ -1,5 +1,5 @@
 import type { Instrument } from '../../model/instrument';
-import { parameterStride } from '../../model/instrument';
+import { parameterStride } from '../../model/instrumentParts';
 
 /** Compares values with texts, mostly without cutting them out of the text that they stand in. */
 export class ValueTexts {

@@ -1,5 +1,5 @@
 import type { Instrument } from '../../model/instrument';
-import { parametersInForce } from '../facts/inForce';
+import { columnInForce } from '../facts/columnsInForce';
 import { parameterUsesOf } from '../facts/parameterUses';
 import type { CheckContext, Rule } from '../rule';
 
@@ -22,7 +22,7 @@ export const crossfadeOutside: Rule = {
   check(context, report) {
     const { instrument } = context;
     for (const { names, kind } of subjectsOf(context)) {
-      const columns = names.map((name) => parametersInForce(instrument, name));
+      const columns = names.map((name) => columnInForce(instrument, name));
       const seen = new Set<string>();
       for (const region of instrument.regions) {
         const row = columns.map((column) => column?.[region] ?? -1);

@@ -1,5 +1,6 @@
-import type { Directive, Instrument } from '../../model/instrument';
-import { directiveName } from '../../model/instrument';
+import type { Instrument } from '../../model/instrument';
+import type { Directive } from '../../model/instrumentParts';
+import { directiveName } from '../../model/instrumentParts';
 import type { Rule } from '../rule';
 
 /**

@@ -1,7 +1,6 @@
 import type { Instrument } from '../../model/instrument';
 import { Parameter } from '../../model/parameterNames';
 import { keyText } from '../../model/rangeWords';
-import { InForce } from '../facts/inForce';
 import { parametersNamed, usedName } from '../facts/parameterUses';
 import type { Rule } from '../rule';
 
@@ -15,7 +14,6 @@ export const keyswitchRange: Rule = {
     const high = usedName(context, 'sw_hikey');
     if (usedName(context, 'sw_last') < 0 || (low < 0 && high < 0)) return;
     const { instrument } = context;
-    const inForce = new InForce(instrument);
     const key = (parameter: number, without: number) =>
       parameter < 0 ? without : instrument.keyNumber(parameter);
     const seen = new Set<string>();
@@ -26,7 +24,7 @@ export const keyswitchRange: Rule = {
       }
     }
     for (const header of headers) {
-      const triple = inForceIn(inForce, header, low, high);
+      const triple = inForceIn(instrument, header, low, high);
       const [last, from, to] = triple;
       if (last < 0) continue;
       const lowest = key(from, 0);
@@ -34,7 +32,7 @@ export const keyswitchRange: Rule = {
       const chosen = instrument.keyNumber(last);
       if (!(lowest <= highest) || !(chosen < lowest || chosen > highest)) continue;
       const id = triple.join(' ');
-      if (seen.has(id) || !isInForceSomewhere(instrument, inForce, header, triple, low, high)) continue;
+      if (seen.has(id) || !isInForceSomewhere(instrument, header, triple, low, high)) continue;
       seen.add(id);
       report({
         ...instrument.valueSpan(last),
@@ -50,18 +48,22 @@ export const keyswitchRange: Rule = {
   },
 };
 
-function inForceIn(inForce: InForce, header: number, low: number, high: number): [number, number, number] {
+function inForceIn(
+  instrument: Instrument,
+  header: number,
+  low: number,
+  high: number,
+): [number, number, number] {
   return [
-    inForce.effective(header, Parameter.sw_last),
-    low < 0 ? -1 : inForce.effective(header, low),
-    high < 0 ? -1 : inForce.effective(header, high),
+    instrument.effective(header, Parameter.sw_last),
+    low < 0 ? -1 : instrument.effective(header, low),
+    high < 0 ? -1 : instrument.effective(header, high),
   ];
 }
 
 /** Whether a region at a header or inside it has these parameters in force. */
 function isInForceSomewhere(
   instrument: Instrument,
-  inForce: InForce,
   header: number,
   triple: readonly number[],
   low: number,
@@ -70,7 +72,8 @@ function isInForceSomewhere(
   if (instrument.regionNumber(header) >= 0) return true;
   for (const region of instrument.regions) {
     if (region < header || !isWithin(instrument, region, header)) continue;
-    if (inForceIn(inForce, region, low, high).every((parameter, at) => parameter === triple[at])) return true;
+    if (inForceIn(instrument, region, low, high).every((parameter, at) => parameter === triple[at]))
+      return true;
   }
   return false;
 }

@@ -4,7 +4,6 @@ import type { ConditionSet } from '../../model/overlaps/conditionSets';
 import type { Conditions } from '../../model/overlaps/conditions';
 import { conditionsOf } from '../../model/overlaps/conditions';
 import { Parameter } from '../../model/parameterNames';
-import { InForce } from '../facts/inForce';
 import { parametersNamed, usedName } from '../facts/parameterUses';
 import { rangeEndPlace } from '../facts/playedKeys';
 import { regionTitle } from '../facts/regionText';
@@ -26,7 +25,6 @@ export const keyswitchSounds: Rule = {
     if (switches.size === 0 || switches.size > mostSwitches) return;
     const { instrument } = context;
     const conditions = conditionsOf(instrument);
-    const inForce = new InForce(instrument);
     const keys = [...switches.keys()];
     const plain: (boolean | undefined)[] = [];
     const seen = new Set<string>();
@@ -37,7 +35,7 @@ export const keyswitchSounds: Rule = {
       const sounding = keys.filter((key) => key >= low && key <= high).sort((a, b) => a - b);
       if (sounding.length === 0 || sounding.length === high - low + 1) continue;
       if (low === 0 && high === 127) continue;
-      if (isSilent(instrument, inForce, region)) continue;
+      if (isSilent(instrument, region)) continue;
       const place = rangeEndPlace(
         instrument,
         region,
@@ -97,9 +95,9 @@ function hasNoCondition({ switches, gates, lowRandom, highRandom }: ConditionSet
   );
 }
 
-function isSilent(instrument: Instrument, inForce: InForce, region: number): boolean {
+function isSilent(instrument: Instrument, region: number): boolean {
   const sample = instrument.samplePath(region);
   if (sample === undefined || sample.toLowerCase() === '*silence') return true;
-  const end = inForce.effective(region, Parameter.end);
+  const end = instrument.effective(region, Parameter.end);
   return end >= 0 && instrument.number(end) < 0;
 }

@@ -3,11 +3,11 @@ import type { Instrument } from '../../model/instrument';
 import { Parameter } from '../../model/parameterNames';
 import { nameOf } from '../../model/paths';
 import type { LoopSeam } from '../../model/samples';
-import { columnOf } from '../facts/fewInForce';
+import { columnInForce } from '../facts/columnsInForce';
 import type { MeasuredSamples } from '../facts/measuredSamples';
 import { measuredSamplesOf } from '../facts/measuredSamples';
 import { fixOf, valueEdits } from '../facts/parameterFixes';
-import { factsOf } from '../facts/sampleFacts';
+import { sampleFactsOf } from '../facts/sampleFacts';
 import type { SampleUse } from '../facts/sampleUse';
 import { sampleUsesOf } from '../facts/sampleUses';
 import { ValueAnswers } from '../facts/valueAnswers';
@@ -75,11 +75,11 @@ class LoopsInForce {
 
   constructor(instrument: Instrument) {
     this.#instrument = instrument;
-    this.#modes = columnOf(instrument, 'loop_mode');
-    this.#starts = columnOf(instrument, 'loop_start');
-    this.#ends = columnOf(instrument, 'loop_end');
-    this.#crossfades = columnOf(instrument, 'loop_crossfade');
-    this.#types = columnOf(instrument, 'loop_type');
+    this.#modes = columnInForce(instrument, 'loop_mode');
+    this.#starts = columnInForce(instrument, 'loop_start');
+    this.#ends = columnInForce(instrument, 'loop_end');
+    this.#crossfades = columnInForce(instrument, 'loop_crossfade');
+    this.#types = columnInForce(instrument, 'loop_type');
     this.#isLooped = new ValueAnswers(instrument, (text) => text.toLowerCase().startsWith('loop_'));
     this.#isForward = new ValueAnswers(instrument, (text) => text.toLowerCase() === 'forward');
   }
@@ -96,7 +96,7 @@ class LoopsInForce {
   find(region: number, { state, lastFrame }: SampleUse): boolean {
     const instrument = this.#instrument;
     if (Number.isNaN(lastFrame)) return false;
-    const ofFile = factsOf(state)?.loops[0];
+    const ofFile = sampleFactsOf(state)?.loops[0];
     const looped = this.#modes && this.#isLooped.of(this.#modes[region]);
     if (!(looped ?? ofFile !== undefined)) return false;
     const crossfade = this.#crossfades ? this.#crossfades[region] : -1;
@@ -147,7 +147,7 @@ function fixesOf(context: CheckContext, loop: PlayedLoop, { better, crossfadeFra
       : `Loop from frame ${better.start} to ${better.end}`;
     if (canMove) fixes.push(...fixOf(title, [...starts, ...ends], false));
   }
-  const sampleRate = factsOf(loop.use.state)?.sampleRate;
+  const sampleRate = sampleFactsOf(loop.use.state)?.sampleRate;
   if (crossfadeFrames !== undefined && sampleRate) {
     const seconds = String(Number((crossfadeFrames / sampleRate).toFixed(4)));
     const edits = setEdits(context, loop.region, 'loop_crossfade', seconds);

@@ -6,13 +6,13 @@ import { rectangleCodesOf } from '../../model/overlaps/overlaps';
 import { PairNumbers } from '../../model/overlaps/pairNumbers';
 import { nameOf } from '../../model/paths';
 import { keysText } from '../../model/rangeWords';
-import { columnOf } from '../facts/fewInForce';
+import { columnInForce } from '../facts/columnsInForce';
 import { fixOf } from '../facts/parameterFixes';
 import { playedLoudnessesOf } from '../facts/playedLoudness';
 import type { PlayedSample } from '../facts/playedSamples';
 import { playedSamplesOf } from '../facts/playedSamples';
+import { rectangleOfCode } from '../facts/regionNeighbours';
 import { placeInRegion } from '../facts/samplePaths';
-import { rectangleOfCode } from '../facts/turns';
 import { ValueAnswers } from '../facts/valueAnswers';
 import type { CheckContext, Rule } from '../rule';
 
@@ -133,8 +133,8 @@ class NoteRegions {
 
   constructor(instrument: Instrument) {
     this.#instrument = instrument;
-    this.#trackings = columnOf(instrument, 'pitch_keytrack');
-    this.#modes = columnOf(instrument, 'loop_mode');
+    this.#trackings = columnInForce(instrument, 'pitch_keytrack');
+    this.#modes = columnInForce(instrument, 'loop_mode');
     this.#isOneShot = new ValueAnswers(instrument, (text) => text.toLowerCase() === 'one_shot');
   }
 

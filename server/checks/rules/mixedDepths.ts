@@ -1,4 +1,4 @@
-import { oddSamplesFinding } from '../facts/oddSamples';
+import { unlikeSamplesFinding } from '../facts/unlikeSamples';
 import type { Rule } from '../rule';
 
 /** From here on a depth holds more than any recording does (144 dB), so that deeper ones make no difference. */
@@ -11,7 +11,7 @@ export const mixedDepths: Rule = {
   finds:
     'Samples of different bit depths in one instrument, 24 bits and more taken for the same; stands at the first that differs from most.',
   check(context, report) {
-    const finding = oddSamplesFinding(
+    const finding = unlikeSamplesFinding(
       context,
       ({ bitsPerSample }) => Math.min(bitsPerSample, fullDepth),
       (bits) => (bits === fullDepth ? '24 bits or more' : `${bits} bits`),

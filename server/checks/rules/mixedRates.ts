@@ -1,4 +1,4 @@
-import { oddSamplesFinding } from '../facts/oddSamples';
+import { unlikeSamplesFinding } from '../facts/unlikeSamples';
 import type { Rule } from '../rule';
 
 /** Finds samples of different sample rates in one instrument. */
@@ -7,7 +7,7 @@ export const mixedRates: Rule = {
   severity: 'information',
   finds: 'Samples of different sample rates in one instrument; stands at the first that differs from most.',
   check(context, report) {
-    const finding = oddSamplesFinding(
+    const finding = unlikeSamplesFinding(
       context,
       ({ sampleRate }) => sampleRate,
       (rate) => `${rate} Hz`,

@@ -1,5 +1,4 @@
-import { columnOf } from '../facts/fewInForce';
-import { parametersInForce } from '../facts/inForce';
+import { columnInForce } from '../facts/columnsInForce';
 import { removeFix } from '../facts/parameterFixes';
 
 import { parameterUsesOf, usedName } from '../facts/parameterUses';
@@ -95,8 +94,8 @@ function reportBound(context: CheckContext, report: Report, { names, by, isAlive
   const { instrument } = context;
   const numbers = names.map((name) => usedName(context, name)).filter((number) => number >= 0);
   if (numbers.length === 0) return;
-  const columns = numbers.map((name) => parametersInForce(instrument, name) as Int32Array);
-  const governing = columnOf(instrument, by);
+  const columns = numbers.map((name) => columnInForce(instrument, name) as Int32Array);
+  const governing = columnInForce(instrument, by);
   const alive = new ValueAnswers(instrument, (text) => isAlive(text.toLowerCase()));
   const uses = new Uses();
   for (const region of instrument.regions) {

@@ -1,6 +1,6 @@
 import type { ParameterNames } from '../../model/parameterNames';
 import { renameFix } from '../facts/parameterFixes';
-import { surveyOf } from '../facts/parameterSurvey';
+import { parameterSurveyOf } from '../facts/parameterSurvey';
 import type { Rule } from '../rule';
 
 /** Finds older and alternative spellings of opcodes, upper case included. */
@@ -11,7 +11,7 @@ export const opcodeAlias: Rule = {
   check(context, report) {
     const { instrument } = context;
     const spellings = new Map<number, UsualSpelling>();
-    for (const parameter of surveyOf(instrument).otherSpellings) {
+    for (const parameter of parameterSurveyOf(instrument).otherSpellings) {
       const name = instrument.name(parameter);
       let spelling = spellings.get(name);
       if (!spelling) {

@@ -1,6 +1,6 @@
 import { HeaderKind, headerNames } from '../../model/headerKinds';
 import { fixOf } from '../facts/parameterFixes';
-import { surveyOf } from '../facts/parameterSurvey';
+import { parameterSurveyOf } from '../facts/parameterSurvey';
 import type { Rule } from '../rule';
 
 /** The mark of an opcode that stands under any header. */
@@ -12,7 +12,7 @@ export const opcodeMisplaced: Rule = {
   severity: 'warning',
   finds: 'An opcode under a header that does not take it, or before any header.',
   check({ instrument, notation }, report) {
-    for (const parameter of surveyOf(instrument).misplaced) {
+    for (const parameter of parameterSurveyOf(instrument).misplaced) {
       const name = instrument.name(parameter);
       const text = instrument.names.text(name);
       if (text === '') continue;

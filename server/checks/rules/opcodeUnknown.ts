@@ -3,7 +3,7 @@ import type { Instrument } from '../../model/instrument';
 import { nearestOpcodes } from '../../model/opcodes/nearest';
 import type { ParameterNames } from '../../model/parameterNames';
 import { renameFix } from '../facts/parameterFixes';
-import { surveyOf } from '../facts/parameterSurvey';
+import { parameterSurveyOf } from '../facts/parameterSurvey';
 import type { Rule } from '../rule';
 
 /** Different names in one check for which near ones are looked up; a text with more is hardly an instrument. */
@@ -25,7 +25,7 @@ export const opcodeUnknown: Rule = {
       suggestionsOf.set(instrument.names, suggestions);
     }
     let lookUps = 0;
-    for (const parameter of surveyOf(instrument).unknown) {
+    for (const parameter of parameterSurveyOf(instrument).unknown) {
       const name = instrument.name(parameter);
       const text = instrument.names.text(name);
       // An empty name is a syntax error; a variable that is not defined has a finding of its own.

@@ -4,9 +4,8 @@ import type { OpcodeFacts } from '../../model/opcodes/opcode';
 import type { ValueFault } from '../../model/opcodes/values';
 import { numberIn, valueFault } from '../../model/opcodes/values';
 import { nearestWords } from '../../model/text/nearest';
-import { InForce } from '../facts/inForce';
 import { valueFix } from '../facts/parameterFixes';
-import { surveyOf } from '../facts/parameterSurvey';
+import { parameterSurveyOf } from '../facts/parameterSurvey';
 import type { CheckContext, Report, Rule } from '../rule';
 
 /** Finds values of the wrong type, options that do not exist, and numbers past the documented bounds (a warning). */
@@ -17,14 +16,13 @@ export const opcodeValue: Rule = {
     'A value of the wrong type or an option that does not exist; past the documented bounds it is a warning.',
   check(context, report) {
     const { instrument } = context;
-    const inForce = new InForce(instrument);
-    for (const parameter of surveyOf(instrument).values) {
-      checkText(context, inForce, parameter, report);
+    for (const parameter of parameterSurveyOf(instrument).values) {
+      checkText(context, parameter, report);
     }
   },
 };
 
-function checkText(context: CheckContext, inForce: InForce, parameter: number, report: Report): void {
+function checkText(context: CheckContext, parameter: number, report: Report): void {
   const { instrument } = context;
   const facts = instrument.names.opcode(instrument.name(parameter))?.facts;
   if (!facts) return;
@@ -33,7 +31,7 @@ function checkText(context: CheckContext, inForce: InForce, parameter: number, r
   const fault = valueFault(facts, text);
   if (!fault || /\$\w/.test(text)) return;
   if (facts.options.includes(text.toLowerCase())) return;
-  if (isPercentage(context, inForce, parameter, facts)) return;
+  if (isPercentage(context, parameter, facts)) return;
   const name = instrument.names.text(instrument.name(parameter));
   const isBound = fault.kind === 'below' || fault.kind === 'above';
   report(() => ({
@@ -45,14 +43,9 @@ function checkText(context: CheckContext, inForce: InForce, parameter: number, r
 }
 
 /** Where `offset_mode=percent` is in force, an offset is no count of frames. */
-function isPercentage(
-  { instrument }: CheckContext,
-  inForce: InForce,
-  parameter: number,
-  facts: OpcodeFacts,
-): boolean {
+function isPercentage({ instrument }: CheckContext, parameter: number, facts: OpcodeFacts): boolean {
   if (!facts.pattern.startsWith('offset')) return false;
-  const mode = inForce.effective(
+  const mode = instrument.effective(
     instrument.headerOfParameter(parameter),
     instrument.names.canonical(instrument.names.idOf('offset_mode')),
   );

@@ -1,10 +1,10 @@
+import type { Instrument } from '../../model/instrument';
 import type { ConditionSet } from '../../model/overlaps/conditionSets';
 import { conditionsOf, turnsNeverMeet } from '../../model/overlaps/conditions';
 import { rectangleCode } from '../../model/overlaps/overlaps';
 import { keysText } from '../../model/rangeWords';
-import { InForce } from '../facts/inForce';
 import { usedName } from '../facts/parameterUses';
-import { Neighbours, rectangleOfCode, situationText } from '../facts/turns';
+import { RegionNeighbours, rectangleOfCode, situationText } from '../facts/regionNeighbours';
 import type { CheckContext, Rule } from '../rule';
 
 /** Narrower holes come from rounding: thirds written as 0.333 and 0.334. */
@@ -37,19 +37,18 @@ export const randomHole: Rule = {
     const low = usedName(context, 'lorand');
     const high = usedName(context, 'hirand');
     if (low < 0 && high < 0) return;
-    const inForce = new InForce(instrument);
-    let neighbours: Neighbours | undefined;
+    let neighbours: RegionNeighbours | undefined;
     const seen = new Set<number>();
     for (const draw of collectDraws(context)) {
       if (draw.regions.length < 2 || holesIn(draw.ranges).length === 0) continue;
-      neighbours ??= new Neighbours(instrument, conditionsOf(instrument));
+      neighbours ??= new RegionNeighbours(instrument, conditionsOf(instrument));
       const ranges = [...draw.ranges];
       for (const other of neighbours.setsMeeting(draw.code, draw.set)) {
         if (!turnsNeverMeet(draw.set, other)) ranges.push({ low: other.lowRandom, high: other.highRandom });
       }
       if (neighbours.isExhausted) return;
       for (const hole of holesIn(ranges)) {
-        const place = placeOf(draw, hole, inForce, low, high);
+        const place = placeOf(instrument, draw, hole, low, high);
         if (place < 0 || seen.has(place)) continue;
         seen.add(place);
         const { lowKey, highKey } = rectangleOfCode(draw.code);
@@ -101,11 +100,11 @@ function holesIn(ranges: readonly Range[]): Range[] {
 }
 
 /** The value next to a hole: where the range above it starts, else where the one below it ends. */
-function placeOf(draw: Draw, hole: Range, inForce: InForce, low: number, high: number): number {
+function placeOf(instrument: Instrument, draw: Draw, hole: Range, low: number, high: number): number {
   const above = draw.ranges.findIndex((range) => range.low === hole.high);
-  if (above >= 0 && low >= 0) return inForce.effective(draw.regions[above], low);
+  if (above >= 0 && low >= 0) return instrument.effective(draw.regions[above], low);
   const below = draw.ranges.findIndex((range) => range.high === hole.low);
-  return below >= 0 && high >= 0 ? inForce.effective(draw.regions[below], high) : -1;
+  return below >= 0 && high >= 0 ? instrument.effective(draw.regions[below], high) : -1;
 }
 
 function percent({ low, high }: Range): number {

@@ -2,9 +2,8 @@ import { HeaderKind } from '../../model/headerKinds';
 import type { Instrument } from '../../model/instrument';
 import type { ParameterNames } from '../../model/parameterNames';
 import { Parameter } from '../../model/parameterNames';
-import { InForce } from '../facts/inForce';
 import { fixOfParts, valueEdits } from '../facts/parameterFixes';
-import { surveyOf } from '../facts/parameterSurvey';
+import { parameterSurveyOf } from '../facts/parameterSurvey';
 import { rangeNamesOf } from '../facts/rangeNames';
 import type { Rule } from '../rule';
 
@@ -16,23 +15,21 @@ export const rangeInverted: Rule = {
   check(context, report) {
     const { instrument } = context;
     const { low: lows, high: highs } = rangeNamesOf(instrument.names);
-    const { rangeEnds, rangeHeaders } = surveyOf(instrument);
+    const { rangeEnds, rangeHeaders } = parameterSurveyOf(instrument);
     const seen = new Set<number>();
-    const inForce = new InForce(instrument);
     for (let at = 0; at < rangeEnds.length; at++) {
       const header = rangeHeaders[at];
       const name = instrument.name(rangeEnds[at]);
       const lowName = lows[name];
-      const low = inForce.effective(header, lowName);
-      const high = inForce.effective(header, highs[name]);
+      const low = instrument.effective(header, lowName);
+      const high = instrument.effective(header, highs[name]);
       if (low < 0 || high < 0 || low === high) continue;
       const lowValue = instrument.keyNumber(low);
       const highValue = instrument.keyNumber(high);
       // Below 0 a range is switched off, but for pitch bend.
       if (!(lowValue > highValue) || (highValue < 0 && lowName !== bendOf(instrument.names))) continue;
       const pair = low * 2 ** 26 + high;
-      if (seen.has(pair) || !isInForce(instrument, inForce, header, lowName, low, highs[name], high))
-        continue;
+      if (seen.has(pair) || !isInForce(instrument, header, lowName, low, highs[name], high)) continue;
       seen.add(pair);
       const place = Math.max(low, high);
       const other = Math.min(low, high);
@@ -64,7 +61,6 @@ function bendOf(names: ParameterNames): number {
 /** Whether the two parameters make a range in the header, or in a region that inherits both of them. */
 function isInForce(
   instrument: Instrument,
-  inForce: InForce,
   header: number,
   lowName: number,
   low: number,
@@ -78,8 +74,8 @@ function isInForce(
     if (innerKind >= HeaderKind.global && innerKind <= kind) return false;
     if (
       innerKind === HeaderKind.region &&
-      inForce.effective(inner, lowName) === low &&
-      inForce.effective(inner, highName) === high
+      instrument.effective(inner, lowName) === low &&
+      instrument.effective(inner, highName) === high
     )
       return true;
   }

@@ -1,4 +1,4 @@
-import { factsOf } from '../facts/sampleFacts';
+import { sampleFactsOf } from '../facts/sampleFacts';
 import { placeOf } from '../facts/samplePaths';
 import type { SampleUse } from '../facts/sampleUse';
 import { sampleUsesOf } from '../facts/sampleUses';
@@ -29,7 +29,7 @@ function problemOf({ path, state }: SampleUse): string | undefined {
   if (state.reading?.kind === 'unreadable') {
     return `"${path}" cannot be played. ${sentence(state.reading.reason)} Replace the file or correct the path.`;
   }
-  const cut = factsOf(state)?.problems.find((problem) => problem.kind === 'cut-short');
+  const cut = sampleFactsOf(state)?.problems.find((problem) => problem.kind === 'cut-short');
   return cut && `"${path}" is cut short. ${sentence(cut.message)} Get the whole file anew.`;
 }
 

@@ -4,10 +4,9 @@ import { rectangleCodesOf } from '../../model/overlaps/overlaps';
 import { PairNumbers } from '../../model/overlaps/pairNumbers';
 import { Parameter } from '../../model/parameterNames';
 import { keysText, velocitiesText } from '../../model/rangeWords';
-import { InForce } from '../facts/inForce';
 import { valueFix } from '../facts/parameterFixes';
 import { usedName } from '../facts/parameterUses';
-import { Neighbours, rectangleOfCode, situationText } from '../facts/turns';
+import { RegionNeighbours, rectangleOfCode, situationText } from '../facts/regionNeighbours';
 import type { CheckContext, Report, Rule } from '../rule';
 
 /** Longer sequences, of which the format allows 100 steps, are not looked into. */
@@ -32,13 +31,12 @@ export const sequenceHole: Rule = {
   finds: 'A step of a round robin that no region has, or a position beyond its length.',
   check(context, report) {
     if (usedName(context, 'seq_length') < 0 && usedName(context, 'seq_position') < 0) return;
-    const inForce = new InForce(context.instrument);
-    const sequences = collectSequences(context, inForce, report);
-    reportHoles(context, inForce, sequences, report);
+    const sequences = collectSequences(context, report);
+    reportHoles(context, sequences, report);
   },
 };
 
-function collectSequences(context: CheckContext, inForce: InForce, report: Report): Iterable<Sequence> {
+function collectSequences(context: CheckContext, report: Report): Iterable<Sequence> {
   const { instrument } = context;
   const conditions = conditionsOf(instrument);
   const sequences: Sequence[] = [];
@@ -57,7 +55,7 @@ function collectSequences(context: CheckContext, inForce: InForce, report: Repor
     const { sequenceLength: length, sequencePosition: position } = set;
     if (length === 1 && position === 1) continue;
     if (position > length) {
-      reportBeyond(context, inForce, region, beyond, report);
+      reportBeyond(context, region, beyond, report);
       continue;
     }
     const code = length > longest ? -1 : codes[at];
@@ -82,16 +80,10 @@ function collectSequences(context: CheckContext, inForce: InForce, report: Repor
   return sequences;
 }
 
-function reportBeyond(
-  context: CheckContext,
-  inForce: InForce,
-  region: number,
-  seen: Set<string>,
-  report: Report,
-): void {
+function reportBeyond(context: CheckContext, region: number, seen: Set<string>, report: Report): void {
   const { instrument } = context;
-  const position = inForce.effective(region, Parameter.seq_position);
-  const length = inForce.effective(region, Parameter.seq_length);
+  const position = instrument.effective(region, Parameter.seq_position);
+  const length = instrument.effective(region, Parameter.seq_length);
   const key = `${position} ${length}`;
   if (position < 0 || seen.has(key)) return;
   seen.add(key);
@@ -109,25 +101,20 @@ function reportBeyond(
   });
 }
 
-function reportHoles(
-  context: CheckContext,
-  inForce: InForce,
-  sequences: Iterable<Sequence>,
-  report: Report,
-): void {
+function reportHoles(context: CheckContext, sequences: Iterable<Sequence>, report: Report): void {
   const { instrument } = context;
-  let neighbours: Neighbours | undefined;
+  let neighbours: RegionNeighbours | undefined;
   const told = new Map<string, { holes: number[]; sequence: Sequence; length: number; count: number }>();
   for (const sequence of sequences) {
     if (sequence.taken === 2 ** sequence.set.sequenceLength - 1) continue;
-    neighbours ??= new Neighbours(instrument, conditionsOf(instrument));
+    neighbours ??= new RegionNeighbours(instrument, conditionsOf(instrument));
     fillFrom(neighbours, sequence);
     if (neighbours.isExhausted) break;
     const holes: number[] = [];
     for (let step = 1; step <= sequence.set.sequenceLength; step++) {
       if ((sequence.taken & (1 << (step - 1))) === 0) holes.push(step);
     }
-    const length = inForce.effective(sequence.region, Parameter.seq_length);
+    const length = instrument.effective(sequence.region, Parameter.seq_length);
     if (holes.length === 0 || length < 0) continue;
     const key = `${length} ${holes.join()}`;
     const known = told.get(key);
@@ -152,7 +139,7 @@ function reportHoles(
 }
 
 /** Marks the steps of a sequence at which other regions can sound. */
-function fillFrom(neighbours: Neighbours, sequence: Sequence): void {
+function fillFrom(neighbours: RegionNeighbours, sequence: Sequence): void {
   const { code, set } = sequence;
   for (const other of neighbours.setsMeeting(code, set)) {
     if (other.highRandom <= set.lowRandom || other.lowRandom >= set.highRandom) continue;

@@ -5,12 +5,12 @@ import { rectangleCodesOf } from '../../model/overlaps/overlaps';
 import { PairNumbers } from '../../model/overlaps/pairNumbers';
 import { nameOf } from '../../model/paths';
 import type { SampleFacts, SampleSurvey } from '../../model/samples';
-import { FewInForce } from '../facts/fewInForce';
+import { ColumnsInForce } from '../facts/columnsInForce';
 import { fixOfParts } from '../facts/parameterFixes';
 import { parameterUsesOf } from '../facts/parameterUses';
 import type { PlayedSample, SurveyedSample } from '../facts/playedSamples';
 import { playedSamplesOf, sampleFinding, samplesWhere, surveysOf } from '../facts/playedSamples';
-import { situationText } from '../facts/turns';
+import { situationText } from '../facts/regionNeighbours';
 import type { CheckContext, Rule } from '../rule';
 
 /** Silence that makes a note late, in seconds: delays from about here on are felt when playing (common practice). */
@@ -64,7 +64,7 @@ function movesOffset(context: CheckContext): boolean {
 /** Answers where in their samples regions start. */
 class SampleStarts {
   readonly #instrument: Instrument;
-  readonly #few: FewInForce<(typeof names)[number]>;
+  readonly #few: ColumnsInForce<(typeof names)[number]>;
   /** Conditions that hold at the same time, by the number of a set, and by what they are. */
   readonly #momentOfSet = new Map<number, number>();
   readonly #moments = new Map<string, number>();
@@ -76,7 +76,7 @@ class SampleStarts {
 
   constructor(context: CheckContext) {
     this.#instrument = context.instrument;
-    this.#few = new FewInForce(context.instrument, names);
+    this.#few = new ColumnsInForce(context.instrument, names);
     this.#codes = rectangleCodesOf(context.instrument);
     this.#together = new PairNumbers(this.#codes.length);
     this.#earliest = new Float64Array(this.#codes.length).fill(Number.POSITIVE_INFINITY);

@@ -7,14 +7,14 @@ import { rectangleCodesOf } from '../../model/overlaps/overlaps';
 import { nameOf } from '../../model/paths';
 import { keysText, velocitiesText } from '../../model/rangeWords';
 import type { SampleSurvey } from '../../model/samples';
-import { columnOf } from '../facts/fewInForce';
+import { columnInForce } from '../facts/columnsInForce';
 import { parameterUsesOf } from '../facts/parameterUses';
 import type { PlayedLoudnesses } from '../facts/playedLoudness';
 import { playedLoudnessesOf } from '../facts/playedLoudness';
 import type { PlayedSample } from '../facts/playedSamples';
 import { playedSamplesOf, surveysOf } from '../facts/playedSamples';
+import { rectangleOfCode } from '../facts/regionNeighbours';
 import { placeInRegion } from '../facts/samplePaths';
-import { rectangleOfCode } from '../facts/turns';
 import type { CheckContext, Rule, RuleFinding } from '../rule';
 
 /**
@@ -246,7 +246,7 @@ class VelocityGains {
 
   constructor(instrument: Instrument) {
     this.#instrument = instrument;
-    this.#tracks = columnOf(instrument, 'amp_veltrack');
+    this.#tracks = columnInForce(instrument, 'amp_veltrack');
   }
 
   /**

@@ -1,5 +1,5 @@
 import type { Instrument } from '../../model/instrument';
-import { directiveName } from '../../model/instrument';
+import { directiveName } from '../../model/instrumentParts';
 import { Parameter } from '../../model/parameterNames';
 import { joinPath } from '../../model/paths';
 import type { Span } from '../../model/text/span';

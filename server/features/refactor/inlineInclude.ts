@@ -1,4 +1,4 @@
-import type { Directive } from '../../model/instrument';
+import type { Directive } from '../../model/instrumentParts';
 import type { Refactoring, SelectedDocument } from './refactoring';
 
 /** Puts what an included file holds in the place of its include. */

@@ -1,10 +1,9 @@
-import { InForce } from '../../checks/facts/inForce';
 import type { PitchClaim } from '../../checks/facts/pitchClaims';
-import { factsOf } from '../../checks/facts/sampleFacts';
+import { sampleFactsOf } from '../../checks/facts/sampleFacts';
 import type { SampleUse } from '../../checks/facts/sampleUse';
 import { sampleUsesOf } from '../../checks/facts/sampleUses';
 import type { CheckContext } from '../../checks/rule';
-import { keysOff } from '../../model/instrument';
+import { keysOff } from '../../model/headerRanges';
 import { Parameter } from '../../model/parameterNames';
 import type { LoopSeam, MeasuredPitch, SampleFacts, SampleState, SampleSurvey } from '../../model/samples';
 
@@ -55,16 +54,15 @@ export function reportRows(context: CheckContext, claims: readonly PitchClaim[])
     if (known) known.regions.push(region);
     else regionsOf.set(use.path, { use, regions: [region] });
   }
-  const inForce = new InForce(instrument);
   return [...regionsOf.values()].map(({ use: { path, state }, regions }) => {
-    const facts = factsOf(state);
+    const facts = sampleFactsOf(state);
     return {
       path,
       state,
       regions: regions.length,
       keys: keysOf(context, regions),
       facts,
-      loops: facts ? loopsOf(context, inForce, path, facts, regions) : [],
+      loops: facts ? loopsOf(context, path, facts, regions) : [],
       rootKeys: [...new Set(regions.map((region) => instrument.rootKey(region)))].sort((a, b) => a - b),
       pitch: samples.measures?.pitch(path) ?? null,
       centsOff: claimOf.get(path)?.deviationCents,
@@ -90,7 +88,6 @@ function keysOf(
 
 function loopsOf(
   { instrument, samples }: CheckContext,
-  inForce: InForce,
   path: string,
   facts: SampleFacts,
   regions: readonly number[],
@@ -103,7 +100,7 @@ function loopsOf(
   };
   for (const region of regions) {
     const own = (name: number) => {
-      const parameter = inForce.effective(region, name);
+      const parameter = instrument.effective(region, name);
       return parameter >= 0 ? instrument.number(parameter) : undefined;
     };
     const [first] = facts.loops;

@@ -1,5 +1,5 @@
 import type { Instrument } from '../instrument';
-import { parameterStride } from '../instrument';
+import { parameterStride } from '../instrumentParts';
 import { ownText } from '../text/ownText';
 import type { ConditionSet, GateRange } from './conditionSets';
 import { type ConditionSets, conditionSetsOf, unknownConditions } from './conditionSets';

@@ -1,5 +1,6 @@
-import type { Directive, Instrument } from '../instrument';
-import { directiveName } from '../instrument';
+import type { Instrument } from '../instrument';
+import type { Directive } from '../instrumentParts';
+import { directiveName } from '../instrumentParts';
 import type { Span } from '../text/span';
 import type { VariableText } from './variableText';
 import { literalText } from './variableText';

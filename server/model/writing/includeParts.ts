@@ -1,4 +1,5 @@
-import type { Directive, Instrument } from '../instrument';
+import type { Instrument } from '../instrument';
+import type { Directive } from '../instrumentParts';
 
 /** What an include brought into an instrument, as positions of its headers, parameters and directives; ends are one past. */
 export interface IncludePart {

@@ -1,4 +1,5 @@
-import type { Directive, Instrument } from '../instrument';
+import type { Instrument } from '../instrument';
+import type { Directive } from '../instrumentParts';
 import type { Included, ReadOptions, WriteOptions, Written } from '../notation';
 import type { ConversionNote } from '../notes';
 import { regionDifference } from '../overlaps/regionDifference';

@@ -1,5 +1,6 @@
 import { HeaderKind } from '../headerKinds';
-import type { Directive, Instrument } from '../instrument';
+import type { Instrument } from '../instrument';
+import type { Directive } from '../instrumentParts';
 
 /** The kinds of header that pass values on, outermost first. */
 export const passingKinds = [HeaderKind.global, HeaderKind.master, HeaderKind.group] as const;

@@ -1,4 +1,5 @@
-import type { Directive, Instrument } from '../instrument';
+import type { Instrument } from '../instrument';
+import type { Directive } from '../instrumentParts';
 import type { WriteOptions } from '../notation';
 import type { ConversionNote } from '../notes';
 import { isAbsolutePath, joinPath, relativePath } from '../paths';

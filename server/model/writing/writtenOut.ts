@@ -1,4 +1,4 @@
-import type { Directive } from '../instrument';
+import type { Directive } from '../instrumentParts';
 
 /** Says that a variable or an include is not kept and that what it stands for is written instead. */
 export function writtenOutText({ kind, name, value }: Directive): string {

@@ -2,7 +2,7 @@ import type { Diagnostic, Range } from 'vscode-languageserver';
 import { DiagnosticSeverity } from 'vscode-languageserver';
 import type { Finding, Severity } from '../../model/finding';
 import type { Instrument } from '../../model/instrument';
-import { directiveName } from '../../model/instrument';
+import { directiveName } from '../../model/instrumentParts';
 import { nameOf } from '../../model/paths';
 import type { Span } from '../../model/text/span';
 import { visibleText } from '../../model/text/visibleText';

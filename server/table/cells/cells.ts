@@ -255,8 +255,3 @@ function usualCharacters(text: string): string {
     .normalize('NFKC')
     .trim();
 }
-
-/** Where the text of a table starts: behind a byte order mark. */
-export function textStart(text: string): number {
-  return text.charCodeAt(0) === 0xfeff ? 1 : 0;
-}

@@ -1,4 +1,5 @@
-import { isUnseen, TableCells, textStart } from './cells';
+import { textStart } from '../../model/text/textLayout';
+import { isUnseen, TableCells } from './cells';
 
 /** Lines beyond this length are not looked at when columns are found; what stands behind goes to the last column. */
 const longestLine = 4096;

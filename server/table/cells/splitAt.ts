@@ -1,5 +1,6 @@
 import { bytesOf } from '../../model/text/textBytes';
-import { TableCells, textStart } from './cells';
+import { textStart } from '../../model/text/textLayout';
+import { TableCells } from './cells';
 
 /** How the cells of a row are kept apart: by a character, or by standing below one another. */
 export type Delimiter = 'tab' | 'semicolon' | 'bar' | 'comma' | 'space' | 'columns';

@@ -1,7 +1,8 @@
 import { isAudioFileName } from '../../model/fileNames';
+import { textStart } from '../../model/text/textLayout';
 import { lookAt } from '../columns/cellKinds';
 import { readHeading } from '../columns/headings';
-import { TableCells, textStart } from './cells';
+import { TableCells } from './cells';
 
 /** So many lines tell whether a text is of this kind. */
 const mostLooks = 200;

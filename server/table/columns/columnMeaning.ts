@@ -10,7 +10,7 @@ import { columnName } from './columnReading';
 import { fitOf } from './headingFit';
 import { languageOf, readHeading } from './headings';
 import { findKeyOrder, orderShare } from './keyOrder';
-import { sideLabels } from './sideSamples';
+import { labelsSideBySide } from './labelsSideBySide';
 
 const mostRows = 400;
 const mostLooks = 100_000;
@@ -344,7 +344,7 @@ class ColumnReader {
     const others = this.#rest().filter((index) => this.#holdsFiles[index]);
     if (others.length === 0) return;
     const columns = this.#columns.filter((column) => column === sample || others.includes(column.index));
-    const labels = sideLabels(columns);
+    const labels = labelsSideBySide(columns);
     const [label] = labels ?? [];
     const stated = {
       dynamics: ['lovel', 'hivel', 'velocity_range', 'dynamics'],

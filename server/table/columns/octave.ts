@@ -1,3 +1,4 @@
+import type { MiddleC } from '../../model/keys';
 import { instrumentSpans, keyboardSpans } from '../../trade/instrumentSpans';
 import type { KeyReading, NoteNaming } from '../../trade/keyReading';
 import { isGermanName, keyNumbersInFileName, notesInFileName, readKeyRange } from '../../trade/keyReading';
@@ -10,9 +11,6 @@ import type { TableCells } from '../cells/cells';
 import { spread } from './columnContents';
 import type { ColumnReading } from './columnReading';
 import { unitInHeading } from './headings';
-
-/** The note name of MIDI key 60. */
-export type MiddleC = 'C3' | 'C4' | 'C5';
 
 /** Keys to add to a note name that was read with middle C = C4, by the convention it was written in. */
 export const octaveShifts: Readonly<Record<MiddleC, number>> = { C3: 12, C4: 0, C5: -12 };

@@ -1,9 +1,9 @@
+import type { MiddleC } from '../../model/keys';
 import { Source } from '../../model/text/source';
 import type { NoteNaming } from '../../trade/keyReading';
 import type { TableCells } from '../cells/cells';
 import type { TableRows } from '../cells/tableRows';
 import type { ColumnReading } from '../columns/columnReading';
-import type { MiddleC } from '../columns/octave';
 import { octaveShifts } from '../columns/octave';
 import type { Steps } from '../steps';
 import { TableNotes } from '../tableNotes';

@@ -11,7 +11,7 @@ import { canonicalNameOf, placesOf } from '../write/writePlaces';
 import { placedTexts } from '../write/writeValues';
 import { refused } from './editValues';
 import { elementsByLevel } from './insertPlace';
-import { unitOf } from './styleDocument';
+import { indentUnitOf } from './styleDocument';
 import { elementText } from './styleElement';
 import type { ElementText } from './styleTree';
 import { elementTree, indentationAt } from './styleTree';
@@ -54,7 +54,7 @@ export function groupInVocabulary(
     example: isInGroup ? holder : undefined,
     text,
     indentation: indentationAt(text, isInGroup ? holder.start : start.start),
-    unit: unitOf(text),
+    unit: indentUnitOf(text),
     lineEnd: lineEndOf(text),
   };
   const closeTag = `</${places.level.element}>`;

@@ -17,7 +17,7 @@ import { changedText, removeChange, setChange } from './editElement';
 import type { HeaderText } from './editHeader';
 import { elementIn, exampleOf, headerText } from './editHeader';
 import { withOuterFolder } from './outerFolder';
-import { hasDecimalCommas, unitOf, withDecimalComma } from './styleDocument';
+import { hasDecimalCommas, indentUnitOf, withDecimalComma } from './styleDocument';
 import { valueAt } from './styleTree';
 
 /** A value that a header is to get, or is to lose where there is none. */
@@ -333,7 +333,7 @@ class ValueEditor {
   #unit(text: string): string {
     let unit = units.get(this.#instrument);
     if (unit === undefined) {
-      unit = unitOf(text);
+      unit = indentUnitOf(text);
       units.set(this.#instrument, unit);
     }
     return unit;

@@ -18,7 +18,7 @@ import { writeInVocabulary } from '../write/writeVocabularyXml';
 import type { InsertPlace } from './insertPlace';
 import { elementsByLevel, findInsertPlace, nearestElement } from './insertPlace';
 import { withOuterFolder } from './outerFolder';
-import { hasDecimalCommas, unitOf, withDecimalComma } from './styleDocument';
+import { hasDecimalCommas, indentUnitOf, withDecimalComma } from './styleDocument';
 import { elementText } from './styleElement';
 import type { ElementText } from './styleTree';
 import { elementTree, indentationAt } from './styleTree';
@@ -197,7 +197,7 @@ class KindWriter {
     this.#accounts = accounts;
     this.#place = place;
     this.#lineEnd = lineEndOf(text);
-    this.#unit = unitOf(text);
+    this.#unit = indentUnitOf(text);
     this.#examples = byLevel.map((elements) => nearestElement(elements, place.at));
     const region = this.#examples[this.#examples.length - 1];
     this.#commas = region !== undefined && hasDecimalCommas(vocabulary, text.slice(region.start));

@@ -2,7 +2,7 @@ import type { Vocabulary } from '../vocabulary';
 import { placesOf } from '../write/writePlaces';
 
 /** One step of indentation in a text: the least by which a line with a tag is indented; two blanks where none is. */
-export function unitOf(text: string): string {
+export function indentUnitOf(text: string): string {
   let unit: string | undefined;
   for (const [, indentation = ''] of text.slice(0, 20_000).matchAll(/[\r\n]([ \t]+)<[^/!?]/g)) {
     if (unit === undefined || indentation.length < unit.length) unit = indentation;

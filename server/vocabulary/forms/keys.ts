@@ -15,7 +15,7 @@ const noteName = /^([A-G])\s*([#♯b♭]{0,2})\s*([-\u2212]?\d{1,2})$/i;
 const lowestOctave = { C3: -2, C4: -1, C5: 0 } as const;
 
 /** The key, 0..127, of a text that is a number, also a hexadecimal one such as `0x3C`, or a note name, also `Cis`, `H` or `sol` where the naming says so; −1 for the number of no key. `undefined` for other text. */
-export function readKey({ middleC = 'C4', naming, offset = 0 }: Key, text: string): number | undefined {
+export function readKeyForm({ middleC = 'C4', naming, offset = 0 }: Key, text: string): number | undefined {
   const number = readNumberText(text);
   if (number?.unit === '') return keyOfNumber(number.number, offset);
   if (naming !== undefined) {
@@ -41,7 +41,7 @@ export function keyOfNumber(written: number, offset: number): number | undefined
 }
 
 /** How a key is written: −1, which is no key, always as a number. */
-export function writeKey({ written, middleC = 'C4', naming, offset = 0 }: Key, key: number): string {
+export function writeKeyForm({ written, middleC = 'C4', naming, offset = 0 }: Key, key: number): string {
   if (written === 'number' || key < 0) return String(key + offset);
   if (written === 'hexadecimal' && key + offset >= 0)
     return `0x${(key + offset).toString(16).toUpperCase().padStart(2, '0')}`;

@@ -41,7 +41,7 @@ export function unitsOf(
 }
 
 /** The number of a text in the form's own unit; NaN where it is none or stands in a unit of another kind. */
-export function readNumber(form: NumberForm, unitText: string | undefined, text: string): number {
+export function readNumberForm(form: NumberForm, unitText: string | undefined, text: string): number {
   const special = form.readText?.(text);
   if (special !== undefined) return special;
   const found = readNumberText(text);

@@ -2,9 +2,9 @@ import { keyOfNoteName } from '../../model/keys';
 import { numberIn } from '../../model/opcodes/values';
 import { decimalText } from '../../model/text/decimalText';
 import type { ValueForm } from '../vocabulary';
-import { readKey, writeKey } from './keys';
+import { readKeyForm, writeKeyForm } from './keys';
 import type { NumberForm } from './numberForm';
-import { readNumber } from './numberForm';
+import { readNumberForm } from './numberForm';
 import { numberFormOf } from './numberFormOf';
 import { toMillionths } from './numberText';
 import { readSamplePath, writeSamplePath } from './samplePath';
@@ -43,12 +43,12 @@ export function readValue(form: ValueForm, text: string, around: ValueSurroundin
       return value === undefined ? undefined : { text: value, number: numberIn(value) ?? Number.NaN };
     }
     case 'key': {
-      const key = readKey(form, text);
+      const key = readKeyForm(form, text);
       return key === undefined ? undefined : { text: String(key), number: key };
     }
     default: {
       const numbers = numberFormOf(form, around.parameter);
-      const written = readNumber(numbers, form.unitText, text);
+      const written = readNumberForm(numbers, form.unitText, text);
       const number = numbers.read(written, around);
       if (form.kind === 'number' && written === form.none) return { text: '', number: Number.NaN };
       if (Number.isNaN(number)) return undefined;
@@ -82,7 +82,7 @@ export function writeValue(
     case 'key': {
       const key = numberIn(value.trim()) ?? keyOfNoteName(value.trim());
       if (key === undefined || !Number.isInteger(key) || key < -1 || key > 127) return undefined;
-      return { text: writeKey(form, key) };
+      return { text: writeKeyForm(form, key) };
     }
     default: {
       const number = numberIn(value.trim());

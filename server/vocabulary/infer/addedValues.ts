@@ -1,14 +1,14 @@
 import type { Assigned } from './assign';
-import type { Target } from './words/meanings';
+import type { InferredTarget } from './words/meanings';
 
 /** Parameters of the open SFZ format that add to those of the regions, by the header that they belong to. */
-const addedTo: Readonly<Record<Target, string>> = {
+const addedTo: Readonly<Record<InferredTarget, string>> = {
   volume: 'volume',
   attenuation: 'volume',
   tune: 'tune',
   transpose: 'tune',
 };
-const sayTheSame: Readonly<Record<Target, Target>> = { attenuation: 'volume' };
+const sayTheSame: Readonly<Record<InferredTarget, InferredTarget>> = { attenuation: 'volume' };
 
 /**
  * Levels and tunings of outer elements where every region inside has one of its own: inherited they would say nothing, so
@@ -38,6 +38,6 @@ export function addedValues(assigned: readonly Assigned[]): ReadonlyMap<Assigned
   return added;
 }
 
-function kindOf({ target }: Assigned): Target {
+function kindOf({ target }: Assigned): InferredTarget {
   return sayTheSame[target] ?? target;
 }

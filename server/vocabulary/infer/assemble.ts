@@ -37,7 +37,7 @@ export function levelsOf(
 }
 
 /** Puts decisions with their choices to a vocabulary, and lists the doubtful ones in it. */
-export function finish(
+export function finishVocabulary(
   inferred: Vocabulary,
   drafts: readonly Draft[],
   confidence: number,

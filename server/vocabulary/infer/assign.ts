@@ -1,12 +1,12 @@
 import { resolveOpcode } from '../../model/opcodes/resolve';
 import type { Column } from './column';
 import type { ColumnFacts } from './columnFacts';
-import { factsOf, rangesOf, textsOf } from './columnFacts';
+import { columnFactsOf, rangesOf, textsOf } from './columnFacts';
 import { readByUnit, readKeyTriple } from './contents';
 import { isPlausible, positionTargets } from './plausible';
 import type { RegionElement } from './regionElement';
 import type { Rows } from './rows';
-import type { Meaning, NameUnit, Target } from './words/meanings';
+import type { InferredTarget, Meaning, NameUnit } from './words/meanings';
 import { isBare, meaningsOf } from './words/meanings';
 import { nameWords } from './words/nameWords';
 
@@ -14,7 +14,7 @@ import { nameWords } from './words/nameWords';
 export interface Assigned {
   column: Column;
   /** The parameter of the open SFZ format, or a target that the values make one of. */
-  target: Target;
+  target: InferredTarget;
   /** 0..1 */
   weight: number;
   unit: NameUnit | undefined;
@@ -24,7 +24,7 @@ export interface Assigned {
   texts: readonly (string | undefined)[];
   facts: ColumnFacts;
   /** Other targets that the name and the values allow. */
-  others: readonly Target[];
+  others: readonly InferredTarget[];
   /** Why, where the values say more than the name. */
   evidence: string | undefined;
 }
@@ -40,7 +40,7 @@ interface Proposal {
 }
 
 /** Targets that hold two parameters in one text. */
-const rangeParts: Readonly<Record<Target, readonly [Target, Target]>> = {
+const rangeParts: Readonly<Record<InferredTarget, readonly [InferredTarget, InferredTarget]>> = {
   key_range: ['lokey', 'hikey'],
   velocity_range: ['lovel', 'hivel'],
   loop_range: ['loop_start', 'loop_end'],
@@ -54,7 +54,7 @@ const rangeParts: Readonly<Record<Target, readonly [Target, Target]>> = {
   xfout_key_range: ['xfout_lokey', 'xfout_hikey'],
 };
 /** Targets that say the same thing, so that an element has one of them. */
-const same: Readonly<Record<Target, string>> = {
+const same: Readonly<Record<InferredTarget, string>> = {
   loop_length: 'loop_end',
   sample_length: 'end',
   attenuation: 'volume',
@@ -71,7 +71,7 @@ export function assignColumns(rows: Rows, { chain, pathAt }: RegionElement): Ass
   const proposals: Proposal[] = [];
   for (const [order, column] of rows.columns.entries()) {
     const texts = textsOf(column);
-    const facts = factsOf(texts);
+    const facts = columnFactsOf(texts);
     if (facts.filled === 0) continue;
     const level = nameWords(chain[column.level]);
     const isPath = column.at === pathAt && column.level === chain.length - 1;
@@ -134,11 +134,11 @@ function byContents(rows: Rows, region: number, named: readonly Proposal[]): Pro
     const isLetter = column.own.length === 1 && column.own[0]?.length === 1 && column.around.length === 0;
     if (column.level !== region || !isLetter || best > 0.8) return [];
     const texts = textsOf(column);
-    return [{ column, order, texts, facts: factsOf(texts), name: column.own[0] }];
+    return [{ column, order, texts, facts: columnFactsOf(texts), name: column.own[0] }];
   });
   const labels = rows.columns.flatMap((column, order): Proposal[] => {
     const texts = column.level < region && column.own.join() === 'n' ? textsOf(column) : [];
-    const facts = factsOf(texts);
+    const facts = columnFactsOf(texts);
     if (facts.filled === 0 || facts.numeric + facts.notes + facts.files > 0) return [];
     const meaning = { target: 'label', weight: 0.8, unit: undefined };
     return [{ column, order, texts, facts, meaning, evidence: 'It holds words, as names do.' }];
@@ -166,7 +166,7 @@ function numbersOfGroups(rows: Rows, done: ReadonlyMap<Column, readonly Assigned
     if (done.has(column) || column.level !== by.column.level || column.around.length > 0) continue;
     if (!column.own.every((word) => groupNumberWords.has(word))) continue;
     const texts = textsOf(column);
-    const facts = factsOf(texts);
+    const facts = columnFactsOf(texts);
     if (facts.whole < facts.filled || named.filter((text) => facts.tally.has(text)).length * 2 < named.length)
       continue;
     return [{ ...by, column, texts, facts, target: 'group', weight: 0.8, evidence, others: [] }];
@@ -187,7 +187,7 @@ function withSharedMarks(all: readonly Assigned[]): Assigned[] {
   if (mark === undefined) return [...all];
   return all.map((one) =>
     positionTargets.has(one.target) && one.facts.thousands === undefined
-      ? { ...one, facts: factsOf(one.texts, mark) }
+      ? { ...one, facts: columnFactsOf(one.texts, mark) }
       : one,
   );
 }
@@ -197,7 +197,7 @@ function withSharedMarks(all: readonly Assigned[]): Assigned[] {
  * the same.
  */
 function besideRanges(all: readonly Assigned[]): Assigned[] {
-  const at = (level: number, ...targets: Target[]) =>
+  const at = (level: number, ...targets: InferredTarget[]) =>
     all.filter(({ column, target }) => column.level === level && targets.includes(target));
   return all.flatMap((one) => {
     if (one.target !== 'key') return [one];
@@ -222,7 +222,7 @@ function isOneWithin({ texts }: Assigned, { column }: Assigned): boolean {
 }
 
 /** A key range and a single key in one element: the single one is the root key. */
-function clashes(target: Target, level: number, taken: ReadonlySet<string>): boolean {
+function clashes(target: InferredTarget, level: number, taken: ReadonlySet<string>): boolean {
   return target === 'key' && (taken.has(`${level} lokey`) || taken.has(`${level} hikey`));
 }
 
@@ -252,7 +252,7 @@ function withAudio(meanings: readonly Meaning[], facts: ColumnFacts): readonly M
 function fittingTo(meaning: Meaning, facts: ColumnFacts, texts: readonly (string | undefined)[]): Meaning[] {
   const { target, weight } = meaning;
   const fitting: Meaning[] = [];
-  const add = (one: Target, times = 1) => {
+  const add = (one: InferredTarget, times = 1) => {
     if (isPlausible(one, facts, texts)) fitting.push({ ...meaning, target: one, weight: weight * times });
   };
   // What counts the regions is no key.
@@ -309,7 +309,7 @@ function assignedOf(
       part: at === 0 ? 1 : 2,
       between: ranges.between,
       texts: side,
-      facts: factsOf(side),
+      facts: columnFactsOf(side),
     }));
   }
   const target = meaning.target === 'seq' ? 'seq_position' : meaning.target;

@@ -76,7 +76,7 @@ export function isNoteName(text: string): boolean {
 }
 
 /** Looks at what stands in a place; `mark` is what stands between thousands in others like it. */
-export function factsOf(texts: readonly (string | undefined)[], mark?: ThousandsMark): ColumnFacts {
+export function columnFactsOf(texts: readonly (string | undefined)[], mark?: ThousandsMark): ColumnFacts {
   const numbers = new Float64Array(texts.length).fill(Number.NaN);
   const tally = new Map<string, number>();
   const facts = {

@@ -1,6 +1,6 @@
 import type { ColumnFacts } from './columnFacts';
 import { rowKeyNumber } from './rowKeys';
-import type { Target } from './words/meanings';
+import type { InferredTarget } from './words/meanings';
 
 /** A place of a region by what it holds, where its name says little. */
 export interface Contents {
@@ -12,7 +12,7 @@ export interface Contents {
 
 /** What the values of a place say it is, and why. */
 export interface ContentReading {
-  target: Target;
+  target: InferredTarget;
   weight: number;
   evidence: string;
 }

@@ -35,7 +35,7 @@ export function otherForm(label: string, form: (form: ValueForm) => ValueForm): 
 }
 
 /** The first value of a place. */
-export function exampleOf({ column }: Assigned): Cell {
+export function firstValueOf({ column }: Assigned): Cell {
   return column.cells.find((cell) => cell !== undefined) ?? { text: '', start: 0, end: 0 };
 }
 

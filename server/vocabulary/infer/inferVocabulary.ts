@@ -1,7 +1,7 @@
 import type { SampleFactsLookup } from '../../model/notation';
 import { nameOf } from '../../model/paths';
 import type { Vocabulary } from '../vocabulary';
-import { finish, levelsOf } from './assemble';
+import { finishVocabulary, levelsOf } from './assemble';
 import { assignColumns } from './assign';
 import { settle } from './decideForms/settle';
 import type { InferredVocabulary } from './inferredVocabulary';
@@ -15,7 +15,7 @@ import { readRows } from './rows';
 import type { SampleFiles } from './sampleFiles';
 import { findSampleFiles } from './sampleFiles';
 import { findSelectors } from './selectors';
-import { surveyOf } from './survey';
+import { surveyXml } from './survey';
 import { unreadPlaces } from './unreadPlaces';
 
 export interface InferenceOptions {
@@ -30,7 +30,7 @@ export interface InferenceOptions {
 /** Works out in which vocabulary an XML text writes an instrument; `undefined` where it is none. Never throws. */
 export function inferVocabulary(text: string, options: InferenceOptions): InferredVocabulary | undefined {
   if (!/^\ufeff?\s*</.test(text.slice(0, 1000))) return undefined;
-  const survey = surveyOf(text);
+  const survey = surveyXml(text);
   if (!survey.root || isForeignRoot(survey.root)) return undefined;
   const selectors = findSelectors(survey);
   const listed = findListedRegion(text, survey, selectors);
@@ -59,7 +59,7 @@ export function inferVocabulary(text: string, options: InferenceOptions): Inferr
   ];
   const namespaces = namespacesIn(text, levels);
   const vocabulary = { name: name || 'Vocabulary', ...(namespaces && { namespaces }), levels };
-  return finish(vocabulary, all, confidence, doubtfulBelow, options.given);
+  return finishVocabulary(vocabulary, all, confidence, doubtfulBelow, options.given);
 }
 
 function samplePathOf(vocabulary: Vocabulary | undefined): SampleFiles['form'] | undefined {

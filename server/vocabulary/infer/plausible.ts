@@ -1,32 +1,32 @@
 import type { ColumnFacts } from './columnFacts';
 import { rangesOf } from './columnFacts';
-import type { Target } from './words/meanings';
+import type { InferredTarget } from './words/meanings';
 import { direction, filterType, loopMode, offMode, panSide, switchWord, triggerWord } from './words/words';
 
 /** Targets whose values are keys. */
-export const keyTargets: ReadonlySet<Target> = new Set(
+export const keyTargets: ReadonlySet<InferredTarget> = new Set(
   'lokey hikey key pitch_keycenter sw_lokey sw_hikey sw_last sw_down sw_up sw_previous sw_default xfin_lokey xfin_hikey xfout_lokey xfout_hikey'.split(
     ' ',
   ),
 );
-export const velocityTargets: ReadonlySet<Target> = new Set(
+export const velocityTargets: ReadonlySet<InferredTarget> = new Set(
   'lovel hivel xfin_lovel xfin_hivel xfout_lovel xfout_hivel'.split(' '),
 );
-export const positionTargets: ReadonlySet<Target> = new Set(
+export const positionTargets: ReadonlySet<InferredTarget> = new Set(
   'offset end loop_start loop_end loop_length sample_length'.split(' '),
 );
-export const timeTargets: ReadonlySet<Target> = new Set(
+export const timeTargets: ReadonlySet<InferredTarget> = new Set(
   'ampeg_attack ampeg_hold ampeg_decay ampeg_release ampeg_delay fileg_attack fileg_hold fileg_decay fileg_release pitcheg_attack pitcheg_decay delay loop_crossfade'.split(
     ' ',
   ),
 );
 /** Whole numbers from 0 or 1 on. */
-const countTargets: ReadonlySet<Target> = new Set(
+const countTargets: ReadonlySet<InferredTarget> = new Set(
   'seq_position seq_length polyphony note_polyphony choke off_by group lochan hichan channel loop_count output'.split(
     ' ',
   ),
 );
-const rangeTargets: ReadonlySet<Target> = new Set(
+const rangeTargets: ReadonlySet<InferredTarget> = new Set(
   'key_range velocity_range loop_range sample_range rand_range xfin_velocity_range xfout_velocity_range xfin_key_range xfout_key_range'.split(
     ' ',
   ),
@@ -34,7 +34,7 @@ const rangeTargets: ReadonlySet<Target> = new Set(
 
 /** Whether what stands in a place can be what its name says. */
 export function isPlausible(
-  target: Target,
+  target: InferredTarget,
   facts: ColumnFacts,
   texts: readonly (string | undefined)[],
 ): boolean {

@@ -1,10 +1,7 @@
+import type { MiddleC } from '../../model/keys';
 import { readKey as readTableKey } from '../../trade/keyReading';
-import { readKey } from '../forms/keys';
-import type { ValueForm } from '../vocabulary';
+import { readKeyForm } from '../forms/keys';
 import { isNoteName } from './columnFacts';
-
-/** The note name of key 60. */
-export type MiddleC = NonNullable<Extract<ValueForm, { kind: 'key' }>['middleC']>;
 
 /** The ways to count octaves, the most usual first. */
 export const conventions: readonly MiddleC[] = ['C4', 'C3', 'C5'];
@@ -26,7 +23,7 @@ export function rowKey(text: string | undefined): RowKey | undefined {
     return Number.isInteger(number) && text.trim() !== '' ? { number } : undefined;
   }
   for (const middleC of conventions) {
-    const key = readKey({ kind: 'key', written: 'name', middleC }, text);
+    const key = readKeyForm({ kind: 'key', written: 'name', middleC }, text);
     if (key !== undefined) return { named: key - shifts[middleC] };
   }
   const named = readTableKey(text)?.named;

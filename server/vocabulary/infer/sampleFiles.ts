@@ -6,7 +6,7 @@ import type { ValueForm } from '../vocabulary';
 import type { Assigned } from './assign';
 import type { Column } from './column';
 import type { Draft } from './draft';
-import { exampleOf, otherForm, placeName } from './draft';
+import { firstValueOf, otherForm, placeName } from './draft';
 import type { SampleList } from './listedRegion';
 import type { Rows } from './rows';
 
@@ -161,7 +161,7 @@ function draftsOf(
   endings: readonly string[],
 ): Draft[] {
   const drafts: Draft[] = [];
-  const span = exampleOf(place);
+  const span = firstValueOf(place);
   const isAbout: Draft['isAbout'] = ({ parameter }) => parameter === 'sample';
   const files = `${found} of ${looked} sample files are found so.`;
   if (list) {

@@ -52,7 +52,7 @@ const mostTallied = 96;
 const longestValue = 400;
 
 /** Goes through a document once. However large or strange it is, what is kept of it is bounded. */
-export function surveyOf(text: string): Survey {
+export function surveyXml(text: string): Survey {
   const surveyor = new Surveyor(text);
   scanXml(text, surveyor);
   return { types: surveyor.types, root: surveyor.types[0] };

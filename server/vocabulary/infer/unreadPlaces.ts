@@ -1,6 +1,6 @@
 import type { Assigned } from './assign';
 import { namedMeaning } from './assign';
-import { factsOf, textsOf } from './columnFacts';
+import { columnFactsOf, textsOf } from './columnFacts';
 import type { Draft } from './draft';
 import { isPlausible, keyTargets, positionTargets, timeTargets, velocityTargets } from './plausible';
 import type { Rows } from './rows';
@@ -51,7 +51,7 @@ export function unreadPlaces(
     const texts = textsOf(column);
     const example = column.cells.find((cell) => cell !== undefined);
     if (!example) continue;
-    const facts = factsOf(texts);
+    const facts = columnFactsOf(texts);
     // What counts the regions, names their folder or speaks of the whole in words says no parameter.
     if (facts.isCounting || example.text.replace(/[\\/]+$/, '') === form.folder) continue;
     if (column.level === 0 && (column.around.length > 1 || !/\d/.test(example.text))) continue;

@@ -5,7 +5,7 @@ import { parsePlace } from '../places';
 import type { Vocabulary } from '../vocabulary';
 import type { LevelHeader } from './levelHeaders';
 import { levelHeaders } from './levelHeaders';
-import type { Target } from './targets';
+import type { ReadTarget } from './targets';
 import { targetsOf } from './targets';
 
 /** A vocabulary made ready for reading. */
@@ -14,7 +14,7 @@ export interface CompiledVocabulary {
   /** The name of each level's element. */
   elements: readonly string[];
   /** All targets; a target's index is its position. */
-  targets: readonly Target[];
+  targets: readonly ReadTarget[];
   /** Numbers of the names of attributes that the vocabulary speaks of. */
   attributes: ReadonlyMap<string, number>;
   /** Around the outermost element. */
@@ -30,8 +30,8 @@ type Condition = readonly [attribute: number, value: string];
 
 /** What the vocabulary says of an element in some place. */
 class Branch {
-  readonly attributes: Target[][] = [];
-  readonly text: Target[] = [];
+  readonly attributes: ReadTarget[][] = [];
+  readonly text: ReadTarget[] = [];
   readonly children: { element: string; conditions: readonly Condition[]; branch: Branch }[] = [];
 
   /** `level` is the level whose element it is, or −1. */
@@ -109,8 +109,8 @@ export class ElementPlace {
   /** The level whose element it is, or −1. */
   readonly level: number;
   /** Targets by the number of the attribute. */
-  readonly attributes: readonly (readonly Target[] | undefined)[];
-  readonly text: readonly Target[] | undefined;
+  readonly attributes: readonly (readonly ReadTarget[] | undefined)[];
+  readonly text: readonly ReadTarget[] | undefined;
   /** Whether its text and its attributes both mean something. */
   readonly isMixed: boolean;
   readonly children: readonly ChildElements[];
@@ -119,7 +119,7 @@ export class ElementPlace {
 
   constructor(branches: readonly Branch[]) {
     this.level = branches.find(({ level }) => level >= 0)?.level ?? -1;
-    const attributes: (Target[] | undefined)[] = [];
+    const attributes: (ReadTarget[] | undefined)[] = [];
     const children = new Map<string, Branch['children']>();
     for (const branch of branches) {
       branch.attributes.forEach((targets, attribute) => {
@@ -209,8 +209,8 @@ class Compiler {
   }
 
   /** Places that name a folder for the paths further in. */
-  #folderTargets(targets: readonly (readonly Target[])[]): Target[] {
-    const folders: Target[] = [];
+  #folderTargets(targets: readonly (readonly ReadTarget[])[]): ReadTarget[] {
+    const folders: ReadTarget[] = [];
     for (const target of targets.flat()) {
       if (target.form.kind !== 'path' || target.form.under === undefined) continue;
       for (let level = 0; level < target.level; level++) folders.push({ ...target, level, isFolder: true });
@@ -218,7 +218,7 @@ class Compiler {
     return folders;
   }
 
-  #addTarget(level: Branch, at: string, target: Target): void {
+  #addTarget(level: Branch, at: string, target: ReadTarget): void {
     const path = parsePlace(at);
     if (!path) return;
     let branch = level;

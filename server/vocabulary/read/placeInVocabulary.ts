@@ -7,7 +7,7 @@ import type { Vocabulary } from '../vocabulary';
 import type { CompiledVocabulary, ElementPlace } from './compile';
 import { compileVocabulary } from './compile';
 import { findElement } from './elementAt';
-import type { Target } from './targets';
+import type { ReadTarget } from './targets';
 
 /** What stands at an offset of instrument XML in a vocabulary; see `Notation.placeAt`. */
 export function placeInVocabulary(vocabulary: Vocabulary): Notation['placeAt'] {
@@ -125,7 +125,7 @@ class PlaceFinder {
   }
 
   /** A value, or the part of a range that the offset is in. */
-  #onValue(header: number, targets: readonly Target[], start: number, end: number): Place {
+  #onValue(header: number, targets: readonly ReadTarget[], start: number, end: number): Place {
     const instrument = this.#instrument;
     const offset = this.#offset;
     for (const { parameter } of targets) {
@@ -139,7 +139,7 @@ class PlaceFinder {
   }
 
   /** The parameter of a header with one of the names of the targets that stands in a tag, its name at `start` if any does. */
-  #parameterOf(header: number, targets: readonly Target[], start: number, tag: TagPlace): number {
+  #parameterOf(header: number, targets: readonly ReadTarget[], start: number, tag: TagPlace): number {
     const instrument = this.#instrument;
     for (const { parameter } of targets) {
       const found = this.#lastIn(header, parameter, tag.start, this.#text.length);

@@ -16,7 +16,7 @@ import type { ChildElements, CompiledVocabulary, ElementPlace } from './compile'
 import { ElementText } from './elementText';
 import { readSampleList } from './sampleList';
 import { scaleBySurroundings } from './scale';
-import type { Target } from './targets';
+import type { ReadTarget } from './targets';
 import { isReadBeside, partOf } from './targets';
 import type { TargetValue } from './values';
 import { readTargetText } from './values';
@@ -26,7 +26,7 @@ type Words = Extract<ValueForm, { kind: 'words' }>;
 
 /** A parameter with all that the builder is told of it. */
 interface Entry {
-  target: Target;
+  target: ReadTarget;
   nameStart: number;
   nameEnd: number;
   valueStart: number;
@@ -94,7 +94,7 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
 
   readonly #lateBefore: LateValues | undefined;
   readonly #late = new Map<number, Entry[]>();
-  readonly #unscaled: { parameter: number; target: Target }[] = [];
+  readonly #unscaled: { parameter: number; target: ReadTarget }[] = [];
 
   /** `late` is what a first reading of the same text gave. */
   constructor(vocabulary: CompiledVocabulary, text: string, options: ReadOptions, late?: LateValues) {
@@ -209,7 +209,7 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
   }
 
   #value(
-    target: Target,
+    target: ReadTarget,
     nameStart: number,
     nameEnd: number,
     valueStart: number,
@@ -248,7 +248,14 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
   }
 
   /** A word; mostly one of few, so that the text of the last one need not be cut out again. */
-  #word(target: Target, form: Words, nameStart: number, nameEnd: number, start: number, end: number): void {
+  #word(
+    target: ReadTarget,
+    form: Words,
+    nameStart: number,
+    nameEnd: number,
+    start: number,
+    end: number,
+  ): void {
     let last = this.#lastWords[target.index];
     if (last?.raw.length !== end - start || !this.text.startsWith(last.raw, start)) {
       const raw = this.text.slice(start, end);
@@ -268,7 +275,7 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
 
   /** `isAtSpan` says that the text stands at the span as it is. */
   #textValue(
-    target: Target,
+    target: ReadTarget,
     nameStart: number,
     nameEnd: number,
     valueStart: number,
@@ -298,7 +305,7 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
     this.#add(target, nameStart, nameEnd, start, end, number, isNumber, ownText, isUnscaled);
   }
 
-  #targetValue(target: Target, text: string): TargetValue | undefined {
+  #targetValue(target: ReadTarget, text: string): TargetValue | undefined {
     const { form } = target;
     if (form.kind !== 'path' || !form.list) return readTargetText(target, this.#inFolder(target, text));
     let list = this.#lists.get(form.list);
@@ -313,13 +320,13 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
   }
 
   /** A path with the folder before it that the nearest element around names. */
-  #inFolder({ form, level }: Target, text: string): string {
+  #inFolder({ form, level }: ReadTarget, text: string): string {
     if (form.kind !== 'path' || form.under === undefined || text.startsWith('*')) return text;
     const folder = this.#folders.findLast((one, at) => at < level && one !== undefined && one.trim() !== '');
     return folder === undefined ? text : joinPath(folder.trim(), text);
   }
 
-  #reportNonsense(target: Target, start: number, end: number): void {
+  #reportNonsense(target: ReadTarget, start: number, end: number): void {
     if (target.besides.length > 0 && isReadBeside(target, this.text.slice(start, end))) return;
     const text = this.text.slice(start, Math.min(end, start + 40));
     this.builder.addFinding({
@@ -332,7 +339,7 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
   }
 
   #add(
-    target: Target,
+    target: ReadTarget,
     nameStart: number,
     nameEnd: number,
     valueStart: number,

@@ -3,12 +3,12 @@ import type { Instrument } from '../../model/instrument';
 import type { InstrumentBuilder } from '../../model/instrumentBuilder';
 import type { SampleFactsLookup } from '../../model/notation';
 import type { ValueSurroundings } from '../forms/valueSurroundings';
-import type { Target } from './targets';
+import type { ReadTarget } from './targets';
 
 /** A parameter whose number has yet to be scaled by the sample or by other parameters. */
 export interface UnscaledParameter {
   parameter: number;
-  target: Target;
+  target: ReadTarget;
 }
 
 /**

@@ -7,7 +7,7 @@ import type { ValueSurroundings } from '../forms/valueSurroundings';
 import type { ValueForm, Vocabulary, VocabularyParameter } from '../vocabulary';
 
 /** A parameter that a place of the text gives a value. */
-export interface Target {
+export interface ReadTarget {
   /** Its position in {@link targetsOf}. */
   index: number;
   /** The position of its level. */
@@ -31,7 +31,7 @@ export interface Target {
 }
 
 /** All parameters of a vocabulary, level by level. */
-export function targetsOf({ levels }: Vocabulary): Target[][] {
+export function targetsOf({ levels }: Vocabulary): ReadTarget[][] {
   let index = 0;
   return levels.map(({ parameters }, level) =>
     parameters.map((one) => {
@@ -98,7 +98,7 @@ function numberReader(
 }
 
 /** Where, within a text that holds a range, the value of a parameter stands; the whole where it holds none. */
-export function partOf(target: Target, text: string): { start: number; end: number } | undefined {
+export function partOf(target: ReadTarget, text: string): { start: number; end: number } | undefined {
   if (target.part === 0) return { start: 0, end: text.length };
   const parts = splitRange(text, target.between, (part, which) => {
     const form = which === target.part ? target.form : (target.partner ?? target.form);
@@ -108,7 +108,7 @@ export function partOf(target: Target, text: string): { start: number; end: numb
 }
 
 /** Whether another parameter of the place makes sense of a text. */
-export function isReadBeside({ besides }: Target, text: string): boolean {
+export function isReadBeside({ besides }: ReadTarget, text: string): boolean {
   return besides.some(({ parameter, form, part, between = '-' }) => {
     const accepts = (one: string) => readValue(form, one, unknownSurroundings(parameter)) !== undefined;
     return part === undefined ? accepts(text) : splitRange(text, between, accepts) !== undefined;

@@ -1,9 +1,9 @@
 import { plainNumber } from '../../model/instrumentBuilder';
-import { readKey } from '../forms/keys';
-import { readNumber } from '../forms/numberForm';
+import { readKeyForm } from '../forms/keys';
+import { readNumberForm } from '../forms/numberForm';
 import { readSamplePath } from '../forms/samplePath';
 import { readWord } from '../forms/words';
-import type { Target } from './targets';
+import type { ReadTarget } from './targets';
 
 /** What a text stands for, in the terms of the open SFZ format. */
 export interface TargetValue {
@@ -17,7 +17,7 @@ export interface TargetValue {
 }
 
 /** The value of a text, which is not empty; `undefined` where it makes no sense. */
-export function readTargetText(target: Target, text: string): TargetValue | undefined {
+export function readTargetText(target: ReadTarget, text: string): TargetValue | undefined {
   const { form, numbers } = target;
   switch (form.kind) {
     case 'text':
@@ -32,12 +32,12 @@ export function readTargetText(target: Target, text: string): TargetValue | unde
       return { number: plainNumber(value), isNumber: false, ...(value !== text && { text: value }) };
     }
     case 'key': {
-      const key = readKey(form, text);
+      const key = readKeyForm(form, text);
       return key === undefined ? undefined : { number: key, isNumber: String(key) !== text };
     }
     default: {
       if (!numbers) return undefined;
-      const number = readNumber(numbers, form.unitText, text);
+      const number = readNumberForm(numbers, form.unitText, text);
       if (form.kind === 'number' && number === form.none)
         return { number: Number.NaN, text: '', isNumber: false };
       if (numbers.needsSurroundings) {

@@ -1,11 +1,12 @@
+import type { MiddleC } from '../../../model/keys';
 import { keyboardSpans } from '../../../trade/instrumentSpans';
 import { isGermanName } from '../../../trade/keyReading';
 import type { ValueForm } from '../../vocabulary';
 import type { Assigned } from '../assign';
 import { isNoteName } from '../columnFacts';
 import type { Draft } from '../draft';
-import { exampleOf, otherForm } from '../draft';
-import type { MiddleC, RowKey } from '../rowKeys';
+import { firstValueOf, otherForm } from '../draft';
+import type { RowKey } from '../rowKeys';
 import { conventions, rowKey, shifts } from '../rowKeys';
 import type { SampleFiles } from '../sampleFiles';
 
@@ -29,7 +30,7 @@ export function decideKeyForms(keys: readonly Assigned[], files: SampleFiles, ro
       message: `Note names count so that ${octave.middleC} is key 60.`,
       confidence: octave.confidence,
       evidence: [octave.reason],
-      span: exampleOf(named[0]),
+      span: firstValueOf(named[0]),
       isAbout: ({ form }) => form.kind === 'key' && form.written === 'name',
       alternatives: conventions
         .filter((one) => one !== octave.middleC)
@@ -241,7 +242,7 @@ function decideOffset(
       message: `Key numbers are ${Math.abs(offset)} ${offset > 0 ? 'above' : 'below'} those of MIDI.`,
       confidence: 0.7,
       evidence: [`They differ so from the root keys in ${most[1]} of ${rows} sample files.`],
-      span: exampleOf(root),
+      span: firstValueOf(root),
       isAbout: ({ form }) => form.kind === 'key' && form.written !== 'name',
       alternatives: [
         otherForm('key numbers are those of MIDI', (form) => {

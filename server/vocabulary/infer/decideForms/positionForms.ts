@@ -2,7 +2,7 @@ import type { SampleFacts } from '../../../model/samples';
 import type { ValueForm, VocabularyParameter } from '../../vocabulary';
 import type { Assigned } from '../assign';
 import type { Draft } from '../draft';
-import { exampleOf, otherForm, placeName } from '../draft';
+import { firstValueOf, otherForm, placeName } from '../draft';
 import type { SampleFiles } from '../sampleFiles';
 import { unitTextOf } from './unitText';
 
@@ -82,7 +82,7 @@ export function decidePositionForms(
       message: `${placeName(assigned)} is counted in ${unitLabels[reading.unit]}.`,
       confidence: reading.confidence,
       evidence: [reading.reason],
-      span: exampleOf(assigned),
+      span: firstValueOf(assigned),
       isAbout: isAt(assigned),
       alternatives: units
         .filter((unit) => unit !== reading.unit && fitsUnit(assigned, unit, files))
@@ -311,7 +311,7 @@ function decideFirst(
       message: `The first frame of a sample has the number ${counts}.`,
       confidence,
       evidence: [reason],
-      span: exampleOf(counted[0]),
+      span: firstValueOf(counted[0]),
       isAbout: ({ form }) => form.kind === 'position' && form.unit === 'frames' && form.from === undefined,
       alternatives: [
         {
@@ -418,7 +418,7 @@ function decideLast(
           : `${placeName(assigned)} names the frame behind the last one that is played.`,
       confidence,
       evidence: [reason],
-      span: exampleOf(assigned),
+      span: firstValueOf(assigned),
       isAbout: isAt(assigned),
       alternatives: [
         otherForm(

@@ -3,7 +3,7 @@ import type { ValueForm, VocabularyParameter } from '../../vocabulary';
 import { addedValues } from '../addedValues';
 import type { Assigned } from '../assign';
 import type { Alternative, Draft, Settled } from '../draft';
-import { exampleOf, parameterAt, placeName } from '../draft';
+import { firstValueOf, parameterAt, placeName } from '../draft';
 import { keyTargets, positionTargets, timeTargets, velocityTargets } from '../plausible';
 import type { Rows } from '../rows';
 import type { SampleFiles } from '../sampleFiles';
@@ -21,8 +21,8 @@ import {
 import { decideKeyForms } from './keyForms';
 import { decidePositionForms } from './positionForms';
 import type { FormReading } from './soundForms';
-import { levelForm, panForm, tuningForm } from './soundForms';
-import { timeForm } from './timeForms';
+import { decideLevelForm, decidePanForm, decideTuningForm } from './soundForms';
+import { decideTimeForm } from './timeForms';
 import { unitTextOf } from './unitText';
 import { decideVelocityForms } from './velocityForms';
 
@@ -68,10 +68,10 @@ export function settle(
       if (target === 'loop_crossfade') continue;
       parameters.push(parameterAt(one, positionForms.parameterOf(one), positionForms.formOf(one)));
       if (target === 'loop_start' && one.part === 1) parameters.push(...loopWords(one, assigned));
-    } else if (timeTargets.has(target)) read(target, timeForm(one, times), 'unit');
+    } else if (timeTargets.has(target)) read(target, decideTimeForm(one, times), 'unit');
     else if (target === 'volume' || target === 'attenuation')
-      read(added.get(one) ?? 'volume', levelForm(one), 'unit');
-    else if (target === 'tune') read(added.get(one) ?? 'tune', tuningForm(one), 'unit');
+      read(added.get(one) ?? 'volume', decideLevelForm(one), 'unit');
+    else if (target === 'tune') read(added.get(one) ?? 'tune', decideTuningForm(one), 'unit');
     else if (target === 'transpose') {
       parameters.push(
         parameterAt(one, added.get(one) ?? 'transpose', {
@@ -82,7 +82,7 @@ export function settle(
       );
     } else if (target === 'pan') {
       if (one.facts.numeric > 0 || [...one.facts.tally.keys()].some((text) => /\d/.test(text)))
-        read('pan', panForm(one), 'range');
+        read('pan', decidePanForm(one), 'range');
       else parameters.push(parameterAt(one, 'pan', wordsForm(one, panSide)));
     } else parameters.push(...otherParameters(one, assigned, chain));
     if (parameters.length === 0) continue;
@@ -274,7 +274,7 @@ function formDraft(id: string, one: Assigned, parameter: string, reading: FormRe
     message: `${placeName(one)} is ${parameterWords[parameter] ?? parameter} ${formWords(reading.form)}.`,
     confidence: reading.confidence,
     evidence: [reading.reason],
-    span: exampleOf(one),
+    span: firstValueOf(one),
     isAbout: (other) => other.parameter === parameter && other.at === at && other.part === part,
     alternatives: reading.others.map(
       ({ label, form }): Alternative => ({ label, change: (old) => ({ ...old, form }) }),
@@ -320,7 +320,7 @@ function placeDraft(
       one.evidence ??
         `${one.weight >= 0.75 ? 'Its name says so' : 'Its name could mean that'}, and ${one.facts.filled === 1 ? 'its value fits' : 'its values fit'}.`,
     ],
-    span: exampleOf(one),
+    span: firstValueOf(one),
     isAbout,
     alternatives: [
       ...one.others
@@ -348,7 +348,7 @@ function addedDraft(id: string, one: Assigned, name: string, chain: readonly str
     message: `${placeName(one)} of <${element}> is added to ${parameterWords[inherited] ?? inherited} of each region inside.`,
     confidence: 0.65,
     evidence: ['Every region inside has one of its own, which would otherwise take its place.'],
-    span: exampleOf(one),
+    span: firstValueOf(one),
     isAbout: (other, about) => other.parameter === name && other.at === one.column.at && about === element,
     alternatives: [
       {

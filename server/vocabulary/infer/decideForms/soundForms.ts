@@ -23,7 +23,7 @@ type Pan = Extract<ValueForm, { kind: 'pan' }>;
 type Tuning = Extract<ValueForm, { kind: 'tuning' }>;
 
 /** A level: by its unit, else by its numbers. */
-export function levelForm({ facts, unit, target }: Assigned): FormReading {
+export function decideLevelForm({ facts, unit, target }: Assigned): FormReading {
   const isNamedAttenuation = target === 'attenuation';
   const attenuation = isNamedAttenuation && facts.negative === 0;
   const formOf = (one: Level['unit']): Level => ({
@@ -77,7 +77,7 @@ function turned(form: Level): Level {
 }
 
 /** A pan position: by the numbers that occur. */
-export function panForm({ facts, unit }: Assigned): FormReading {
+export function decidePanForm({ facts, unit }: Assigned): FormReading {
   if (facts.sided > 0 && facts.negative === 0) return sidedPanForm(facts, unit === 'percent');
   const { scale, confidence, reason, others } = panScale(facts, facts.unit === 'percent');
   return {
@@ -138,7 +138,7 @@ function panOf([left, centre, right]: PanScale, facts: Assigned['facts']): Pan {
 }
 
 /** A tuning: by its unit, else by its numbers. */
-export function tuningForm({ facts, unit, column }: Assigned): FormReading {
+export function decideTuningForm({ facts, unit, column }: Assigned): FormReading {
   const formOf = (one: Tuning['unit']): Tuning => ({ kind: 'tuning', unit: one, ...unitTextOf(facts) });
   const units: Tuning['unit'][] = ['cents', 'semitones', 'ratio'];
   const reading = (tuning: Tuning['unit'], confidence: number, reason: string): FormReading => ({

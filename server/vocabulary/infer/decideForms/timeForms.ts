@@ -3,7 +3,7 @@ import type { FormReading } from './soundForms';
 import { unitTextOf } from './unitText';
 
 /** A stretch of time: by its unit, else by the numbers of all times that name no unit, `pool`. */
-export function timeForm({ facts, unit }: Assigned, pool: readonly Assigned[]): FormReading {
+export function decideTimeForm({ facts, unit }: Assigned, pool: readonly Assigned[]): FormReading {
   const formOf = (one: 'seconds' | 'milliseconds') => ({
     kind: 'time' as const,
     unit: one,

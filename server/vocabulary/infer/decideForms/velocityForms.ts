@@ -4,7 +4,7 @@ import { velocityScale } from '../../../trade/scales/velocityScale';
 import type { ValueForm } from '../../vocabulary';
 import type { Assigned } from '../assign';
 import type { Draft } from '../draft';
-import { exampleOf, otherForm } from '../draft';
+import { firstValueOf, otherForm } from '../draft';
 import { unitTextOf } from './unitText';
 
 type Velocity = Extract<ValueForm, { kind: 'velocity' }>;
@@ -21,7 +21,7 @@ export function decideVelocityForms(velocities: readonly Assigned[]): VelocityFo
   const { scale: most, confidence, reason, others } = mostOf(velocities);
   const touching = shareBounds(velocities, most);
   const step = touching ? undefined : stepOf(velocities, most);
-  const span = exampleOf(velocities[0]);
+  const span = firstValueOf(velocities[0]);
   const isAbout: Draft['isAbout'] = ({ form }) => form.kind === 'velocity';
   const drafts: Draft[] = [
     {

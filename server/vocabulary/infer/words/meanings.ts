@@ -5,11 +5,11 @@ import { conceptsOf, letteredConcepts } from './tradeWords';
  * What a place may hold. Names of the open SFZ format, and some of our own where the values have to tell more: a range
  * of keys, velocities or positions in one text, a length instead of an end, a switch with words, a name of an element.
  */
-export type Target = string;
+export type InferredTarget = string;
 
 /** One thing that the name of a place can mean. */
 export interface Meaning {
-  target: Target;
+  target: InferredTarget;
   /** 0..1: how well the name says so. */
   weight: number;
   unit: NameUnit | undefined;
@@ -19,7 +19,7 @@ export interface Meaning {
 export type NameUnit = Unit | 'ratio' | 'centibels';
 
 /** What names say, by the things that their words stand for; where a name leaves it open, the likeliest first. */
-const rules: ReadonlyMap<string, readonly Target[]> = new Map(
+const rules: ReadonlyMap<string, readonly InferredTarget[]> = new Map(
   `
 lo key = lokey
 hi key = hikey
@@ -275,7 +275,7 @@ key xfade out = xfout_key_range
 );
 
 /** What is counted in dB. */
-const inDecibels: ReadonlySet<Target> = new Set([
+const inDecibels: ReadonlySet<InferredTarget> = new Set([
   'volume',
   'attenuation',
   'resonance',
@@ -437,7 +437,7 @@ export function meaningsOf(
 }
 
 /** What a single letter may stand for; it says so little that the values have to tell. */
-const letters: Readonly<Record<string, readonly Target[]>> = {
+const letters: Readonly<Record<string, readonly InferredTarget[]>> = {
   l: ['lokey'],
   h: ['hikey'],
   r: ['pitch_keycenter'],
@@ -465,7 +465,7 @@ function unitIn(concepts: readonly string[]): NameUnit | undefined {
   return undefined;
 }
 
-function targetsOf(concepts: readonly string[]): readonly Target[] | undefined {
+function targetsOf(concepts: readonly string[]): readonly InferredTarget[] | undefined {
   let left = new Set(concepts);
   for (const dropped of [[], ...droppable]) {
     for (const one of dropped) if (left.size > 1) left.delete(one);

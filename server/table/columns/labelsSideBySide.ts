@@ -18,7 +18,7 @@ const groupKinds = nameKinds.filter(({ kind }) => kind === 'microphones' || kind
  * The labels of columns that name samples side by side, where all their headings tell dynamics, round robin positions,
  * microphones or articulations, each another one; `undefined` where they leave open what the columns are to one another.
  */
-export function sideLabels(columns: readonly ColumnReading[]): SideLabel[] | undefined {
+export function labelsSideBySide(columns: readonly ColumnReading[]): SideLabel[] | undefined {
   if (columns.length < 2) return undefined;
   const names = columns.map(({ heading }) => wordsOf(heading).filter((word) => !sampleWords.has(word)));
   if (new Set(names.map((words) => words.join(' '))).size < columns.length) return undefined;

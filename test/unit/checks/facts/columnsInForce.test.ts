@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { columnOf } from '../../../../server/checks/facts/fewInForce';
+import { columnInForce } from '../../../../server/checks/facts/columnsInForce';
 import { ValueAnswers } from '../../../../server/checks/facts/valueAnswers';
 import { readSfz } from '../../../../server/sfz/read';
 
@@ -19,7 +19,7 @@ describe('parameters in force in all headers', () => {
         const instrument = readSfz(sfz, { path: 'test.sfz' });
         for (const name of names) {
           const number = instrument.names.canonical(instrument.names.idOf(name));
-          const column = columnOf(instrument, name);
+          const column = columnInForce(instrument, name);
           for (let header = 0; header < instrument.headers.count; header++) {
             expect(column?.[header] ?? -1).toBe(instrument.effective(header, number));
           }
@@ -30,8 +30,8 @@ describe('parameters in force in all headers', () => {
 
   it('are none where nothing sets them', () => {
     const instrument = readSfz('<group> volume=1\n<region>', { path: 'test.sfz' });
-    expect(columnOf(instrument, 'tune')).toBeUndefined();
-    expect([...(columnOf(instrument, 'volume') ?? [])]).toEqual([0, 0]);
+    expect(columnInForce(instrument, 'tune')).toBeUndefined();
+    expect([...(columnInForce(instrument, 'volume') ?? [])]).toEqual([0, 0]);
   });
 });
 

@@ -13,7 +13,7 @@ const mostRelated = 5;
  * `undefined` where all have the same or not all is known yet. A number of 0 stands for none. Where two numbers are equally
  * many, the first in the text is taken for the rule.
  */
-export function oddSamplesFinding(
+export function unlikeSamplesFinding(
   context: CheckContext,
   numberOf: (facts: SampleFacts) => number,
   textOf: (number: number) => string,

@@ -30,7 +30,7 @@ export function situationText(set: ConditionSet): string {
 }
 
 /** Regions by the keys that they answer, to find those that can sound where another one does. */
-export class Neighbours {
+export class RegionNeighbours {
   readonly #instrument: Instrument;
   readonly #conditions: Conditions;
   readonly #byKey: number[][] = Array.from({ length: 128 }, () => []);
