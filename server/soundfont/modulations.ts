@@ -55,7 +55,7 @@ export const modulations: readonly Modulation[] = [
     pressure: 'pitchlfo_depthchanaft',
     keyPressure: 'pitchlfo_depthpolyaft',
   },
-  { generator: Generator.modulationLfoToPitch, unitsPerOpcode: 1, controller: 'lfo01_pitch_oncc' },
+  { generator: Generator.modulationLfoToPitch, unitsPerOpcode: 1, controller: 'lfo1_pitch_oncc' },
   {
     generator: Generator.modulationLfoToCutoff,
     unitsPerOpcode: 1,

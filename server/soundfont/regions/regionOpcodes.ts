@@ -219,8 +219,8 @@ function lfoOpcodes(values: RegionValues, list: OpcodeList): void {
   put('pitchlfo', 'pitchlfo_depth', values.get(Generator.vibratoLfoToPitch), vibrato);
   put('fillfo', 'fillfo_depth', values.get(Generator.modulationLfoToCutoff), modulation);
   put('amplfo', 'amplfo_depth', values.get(Generator.modulationLfoToVolume) / 10, modulation);
-  if (put('lfo01', 'lfo01_pitch', values.get(Generator.modulationLfoToPitch), modulation))
-    list.put('lfo01_wave', triangle);
+  if (put('lfo1', 'lfo1_pitch', values.get(Generator.modulationLfoToPitch), modulation))
+    list.put('lfo1_wave', triangle);
   const isHeard = [
     Generator.vibratoLfoToPitch,
     Generator.modulationLfoToCutoff,

@@ -154,7 +154,7 @@ describe('generators as opcodes', () => {
     [
       'an LFO to pitch beside the vibrato',
       [[g.modulationLfoToPitch, 15]],
-      { lfo01_pitch: 15, lfo01_freq: 8.1758, lfo01_wave: 0 },
+      { lfo1_pitch: 15, lfo1_freq: 8.1758, lfo1_wave: 0 },
     ],
     // At key 48, 12 below 60, 100 timecents a key make an octave of 1200: 2 s.
     [
