@@ -2,7 +2,6 @@ import { findUnusedSamples } from '../checks/rules/sampleUnused';
 import type { Finding } from '../model/finding';
 import { folderOf, joinPath } from '../model/paths';
 import { visibleText } from '../model/text/visibleText';
-import { sfzNotation } from '../sfz/notation';
 import type { Analysis, InstrumentText } from '../workspace/analyse';
 import { analyse, readInstrument } from '../workspace/analyse';
 import type { IncludeStore } from '../workspace/files/includeStore';
@@ -92,7 +91,7 @@ class Checker {
   async presets(path: string, named: boolean): Promise<Candidate[] | undefined> {
     try {
       const font = await readFontInput(this.#terminal, shownPath(this.#terminal, path));
-      return font?.presets.map((preset) => ({ ...presetInput(font, preset), notation: sfzNotation }));
+      return font?.presets.map((preset) => presetInput(font, preset));
     } catch (error) {
       if (named || !(error instanceof CommandError)) throw error;
       this.#add(path, placeless('syntax-error', 'This SoundFont cannot be checked: it cannot be read.'));

@@ -1,18 +1,18 @@
 import { basename } from 'node:path';
-import { notesPage } from '../features/notesPage';
 import { folderOf, nameOf, titleOf } from '../model/paths';
-import { lineNotes } from '../model/writing/lineNotes';
 import type { VocabularySource } from '../workspace/notations/notationOutput';
 import { CommandError } from './commandError';
+import { convertFromFont } from './convertFromFont';
+import { giveNotes } from './convertNotes';
+import { convertToFont, fontTargetOptions } from './convertToFont';
+import { fontOptions, readFontInput } from './fontInput';
 import { folderOfInput, readInput } from './input';
-import { tellNotes } from './notes';
 import { putOutput } from './putOutput';
 import { readAny, tableOptions } from './readAny';
 import { targetOutput } from './target';
 import type { Terminal } from './terminal';
 import { absolutePath } from './terminalPaths';
 import { readWords } from './words';
-import { write } from './writeOutput';
 
 /** `zonewright convert`: an instrument or a copied table in another notation. */
 export async function convert(args: readonly string[], terminal: Terminal): Promise<number> {
@@ -22,9 +22,16 @@ export async function convert(args: readonly string[], terminal: Terminal): Prom
     notes: 'text',
     inline: 'switch',
     ...tableOptions,
+    ...fontOptions,
+    ...fontTargetOptions,
   });
   const [name, ...more] = paths;
-  if (name === undefined || more.length > 0) throw new CommandError('convert takes one file');
+  if (options.to === 'sf2' && name !== undefined) return convertToFont(terminal, paths, options);
+  if (name === undefined || more.length > 0)
+    throw new CommandError('convert takes one file, or several with --to sf2');
+  tellUnusedOptions(terminal, options);
+  const font = await readFontInput(terminal, name);
+  if (font) return convertFromFont(terminal, font, options);
   const target = await targetOutput(terminal, options.to);
   const input = await readInput(terminal, name);
   const output = options.output === undefined ? undefined : absolutePath(terminal, options.output);
@@ -47,14 +54,14 @@ export async function convert(args: readonly string[], terminal: Terminal): Prom
     files,
     output === undefined ? undefined : { name: options.output as string, path: output },
   );
-  const [{ notes, kept }] = accounts;
-  const all = lineNotes(instrument, notes);
-  if (options.notes === undefined) tellNotes(terminal, input.name, all);
-  else {
-    const page = /\.json$/i.test(options.notes)
-      ? `${JSON.stringify(all, undefined, 2)}\n`
-      : notesPage(`Conversion notes for ${basename(input.path)}`, all, kept);
-    await write(terminal, options.notes, absolutePath(terminal, options.notes), page);
-  }
+  const converted = { name: input.name, instrument, account: accounts[0] };
+  const title = options.notes === undefined ? input.name : basename(input.path);
+  await giveNotes(terminal, title, [converted], options.notes);
   return 0;
+}
+
+function tellUnusedOptions(terminal: Terminal, options: Readonly<Record<string, string | undefined>>): void {
+  for (const name of Object.keys(fontTargetOptions))
+    if (options[name] !== undefined)
+      terminal.error(`zonewright: --${name} is for --to sf2, so it has no effect\n`);
 }

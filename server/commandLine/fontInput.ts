@@ -1,5 +1,7 @@
+import type { Notation } from '../model/notation';
 import type { ConversionNote } from '../model/notes';
 import { nameOf } from '../model/paths';
+import { sfzNotation } from '../sfz/notation';
 import type { Preset } from '../soundfont/font';
 import { fontsAmong } from '../soundfont/fontFiles';
 import type { FontView } from '../soundfont/regions/fontView';
@@ -29,6 +31,7 @@ export interface PresetInput {
   name: string;
   path: string;
   text: string;
+  notation: Notation;
   notes: readonly ConversionNote[];
 }
 
@@ -73,12 +76,12 @@ export function presetInput(
   { name, path, view }: FontInput,
   preset: Preset,
   options: Readonly<Record<string, string | undefined>> = {},
-  samplePrefix = `${nameOf(path)}/`,
+  samplePath: PresetTextOptions['samplePath'] = (file) => `${nameOf(path)}/${file.name}`,
 ): PresetInput {
   const attenuation: PresetTextOptions['attenuation'] = options.attenuation === '0.4' ? 0.4 : 1;
-  const { text, notes } = view.text(preset, nameOf(path), { samplePrefix, attenuation });
+  const { text, notes } = view.text(preset, nameOf(path), { samplePath, attenuation });
   const place = `#${preset.bank}:${preset.program}`;
-  return { name: name + place, path: path + place, text, notes };
+  return { name: name + place, path: path + place, text, notation: sfzNotation, notes };
 }
 
 function titleOf({ bank, program, name }: Preset): string {

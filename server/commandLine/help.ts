@@ -5,9 +5,13 @@ export const help = `Usage: zonewright COMMAND …
                     --format text|json|sarif   --fail-on error|warning|none   --no-cache
   regions FILE    list every region with the values in force
                     --format text|json   --middle-c C3|C4|C5   --samples DIR   --attenuation 1|0.4
-  convert FILE    write an instrument or a copied zone table as SFZ or instrument XML
-                    --to sfz|xml|VOCABULARY   --output FILE   --notes FILE   --inline
-                    --middle-c C3|C4|C5   --samples DIR
+  convert FILE…   write an instrument, a copied zone table or a SoundFont as SFZ, instrument XML or
+                  a SoundFont; several go into one SoundFont, FILE#bank:preset says where
+                    --to sfz|xml|VOCABULARY|sf2   --output FILE   --notes FILE   --inline
+                    --middle-c C3|C4|C5   --samples DIR   --attenuation 1|0.4
+                    from a SoundFont: --output FILE for one preset, --output DIR for all of them
+                    to a SoundFont: --bits 16|24   --rates keep|lower
+                                    --keyswitches presets|first   --takes first|presets
   map FILE        draw the keyboard map
                     --output FILE.svg
   sample FILE…    print what the header of a sample file says, and what its audio tells:
@@ -36,8 +40,12 @@ export const help = `Usage: zonewright COMMAND …
 
 FILE is SFZ, instrument XML, a zone table saved as text, or a SoundFont: FILE.sf2#bank:preset is
 one preset of it, FILE.sf2 for check and sample all of it, else its first preset; - reads standard input.
+--bits is else what the samples have; --rates lower brings samples below 50,000 frames a second.
+A SoundFont knows neither keyswitches nor takes (round robins, random choices): they become presets,
+or the first is written alone. --samples names a folder of files that hold the same audio as samples
+in a SoundFont, so that they need not be written again.
 --attenuation 1|0.4 says how much of the attenuation in a SoundFont counts: all, as is published, or what
-the first hardware made of it, as some players do.
+the first hardware made of it, as some players do; it holds for reading and writing.
 XML in another vocabulary is read by a file *.vocabulary.json in its folder or one above
 it, or by what its own text tells.
 Included files are read from the folder of the instrument, and from the folder that the command runs in

@@ -1,4 +1,5 @@
 import type { Instrument } from '../model/instrument';
+import type { Notation } from '../model/notation';
 import type { ConversionNote } from '../model/notes';
 import { folderOf, joinPath } from '../model/paths';
 import { decodeText } from '../model/text/decodeText';
@@ -24,6 +25,8 @@ export interface Input {
   /** Absolute, with `/`. */
   path: string;
   text: string;
+  /** How the text is read, where that does not need to be found out. */
+  notation?: Notation;
   /** What was noted on making the text, where it was made of something else. */
   notes?: readonly ConversionNote[];
 }
@@ -76,7 +79,7 @@ export async function loadInstrument(
 ): Promise<LoadedInstrument | undefined> {
   if (input.text.trim() === '') throw new CommandError(`${input.name}: the file is empty`);
   const finder = notationFinder(terminal, new SampleStore(terminal.files));
-  const found = await finder.find(input);
+  const found = input.notation ? { notation: input.notation } : await finder.find(input);
   if (!found) {
     if (detect(input.path, input.text).kind === 'table') return undefined;
     throw new CommandError(`${input.name}: this is neither SFZ, instrument XML nor a zone table`);

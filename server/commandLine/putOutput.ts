@@ -1,8 +1,8 @@
 import type { OutputContent, OutputResult } from '../model/output';
-import { folderOf } from '../model/paths';
+import { folderOf, joinPath } from '../model/paths';
 import { CommandError } from './commandError';
 import type { Terminal } from './terminal';
-import { write } from './writeOutput';
+import { makeFolder, write } from './writeOutput';
 
 /**
  * Puts the files of an output in place: the main file at `main`, the others in folders beside it; without `main` the
@@ -21,6 +21,8 @@ export async function putOutput(
   }
   const folder = folderOf(main.path);
   // The main file comes last, so that where it is there, all that it names is there.
+  const folders = new Set(others.map(([path]) => folderOf(path)));
+  for (const inner of folders) await makeFolder(terminal, inner, joinPath(folder, inner));
   for (const [path, content] of others) await write(terminal, path, `${folder}/${path}`, content);
   await write(terminal, main.name, main.path, first);
 }

@@ -13,10 +13,10 @@ import type { Terminal } from './terminal';
 export async function targetOutput(terminal: Terminal, to: string | undefined): Promise<Output> {
   const samples = new SampleStore(terminal.files);
   if (to === undefined)
-    throw new CommandError('convert needs --to sfz, --to xml or --to with a vocabulary file');
+    throw new CommandError('convert needs --to sfz, --to xml, --to sf2 or --to with a vocabulary file');
   if (to === 'sfz' || to === 'xml') return notationOutput(notations[to], samples);
   if (!to.endsWith(vocabularyEnding))
-    throw new CommandError(`--to takes sfz, xml or a file named *${vocabularyEnding}, not "${to}"`);
+    throw new CommandError(`--to takes sfz, xml, sf2 or a file named *${vocabularyEnding}, not "${to}"`);
   const { name, path, text } = await readInput(terminal, to);
   const { vocabulary, problems } = parseVocabulary(text);
   if (vocabulary) return notationOutput(vocabularyNotation(vocabulary), samples, '.xml');

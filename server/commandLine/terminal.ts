@@ -29,6 +29,8 @@ export interface Terminal {
   standardInput(): Promise<Uint8Array>;
   /** Puts a whole file in place, or leaves what is there as it is. */
   writeFile(path: string, content: OutputContent): Promise<void>;
+  /** Makes a folder with those around it, where they are not there. */
+  makeFolder(path: string): Promise<void>;
   /** Missing where samples are measured in the same thread and nothing is kept. */
   measuring?: Measuring;
 }
@@ -53,6 +55,10 @@ export function processTerminal(program: string): Terminal {
     writeFile: async (path, content) => {
       const { writeWhole } = await import('./writeWhole');
       await writeWhole(path, content);
+    },
+    makeFolder: async (path) => {
+      const { mkdir } = await import('node:fs/promises');
+      await mkdir(path, { recursive: true });
     },
     measuring: {
       measurer: (files) => nodeMeasurer(files, program),

@@ -1,6 +1,7 @@
 import type { Instrument } from '../model/instrument';
 import type { Notation, WriteOptions, Written } from '../model/notation';
 import type { ConversionNote } from '../model/notes';
+import type { OutputAccount } from '../model/output';
 import { assumedOnReading, lostOnReading } from '../model/writing/readingNotes';
 import { unreadValues } from '../vocabulary/read/unreadValues';
 import type { Vocabulary } from '../vocabulary/vocabulary';
@@ -32,11 +33,12 @@ export interface Conversion {
 
 /** Writes an instrument in another notation, fetching what that needs to know of samples, and accounts for every value of its text. */
 export async function convertInstrument(
-  { instrument, vocabulary, folder, notes: earlier = [] }: ConversionSource,
+  source: ConversionSource,
   notation: Notation,
   options: Omit<WriteOptions, 'sampleFacts' | 'readingNotes'>,
   samples: SampleStore,
 ): Promise<Conversion> {
+  const { instrument, folder } = source;
   const readingNotes = assumedOnReading(instrument);
   const write = (): Written =>
     notation.write(instrument, {
@@ -50,6 +52,16 @@ export async function convertInstrument(
     written = write();
   }
   const assumed = [...readingNotes.values()].flat();
+  const kept = written.kept ?? instrument.parameters.count;
+  return { text: written.text, ...wholeAccount(source, { notes: written.notes, kept }, assumed) };
+}
+
+/** What a writer says of an instrument, with what was said on reading it, in the order of its text. */
+export function wholeAccount(
+  { instrument, vocabulary, notes: earlier = [] }: ConversionSource,
+  written: OutputAccount,
+  assumed: readonly ConversionNote[] = [...assumedOnReading(instrument).values()].flat(),
+): OutputAccount {
   const notes = [
     ...earlier,
     ...assumed,
@@ -57,8 +69,7 @@ export async function convertInstrument(
     ...(vocabulary ? unreadValues(instrument, vocabulary) : []),
     ...written.notes,
   ].sort((a, b) => a.source - b.source || a.start - b.start);
-  // A notation that does not place the notes on reading has counted their values as kept.
+  // A writer that does not place the notes on reading has counted their values as kept.
   const uncounted = assumed.filter((note) => !note.written).length;
-  const kept = Math.max(0, (written.kept ?? instrument.parameters.count) - uncounted);
-  return { text: written.text, notes, kept };
+  return { notes, kept: Math.max(0, written.kept - uncounted) };
 }

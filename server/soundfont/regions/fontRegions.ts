@@ -1,6 +1,6 @@
 import { defaultModulators, identityOf, velocityToCutoff } from '../defaultModulators';
 import type { FontInstrument, Modulator, Preset, SoundFont, Zone } from '../font';
-import { defaultOf, generatorFacts, withinRange } from '../generators';
+import { defaultOf, Generator, generatorFacts, withinRange } from '../generators';
 import { FontError } from '../read/fontError';
 
 /** What plays one sample for some keys and velocities: a zone of an instrument under a zone of a preset, put together. */
@@ -83,7 +83,7 @@ function combine(
     const byDefault = defaultOf(operator);
     const own = inner.generators.get(operator) ?? byDefault;
     const added = generatorFacts.get(operator)?.level === 'both' ? (outer.generators.get(operator) ?? 0) : 0;
-    const value = withinRange(operator, own + added);
+    const value = sumOf(operator, own + added);
     if (value !== byDefault) generators.set(operator, value);
   }
   return {
@@ -96,6 +96,13 @@ function combine(
     sample: inner.target,
   };
 }
+
+/** An attenuation below 0 is no gain by itself, but makes up for what modulators take away. */
+function sumOf(operator: number, value: number): number {
+  return operator === Generator.attenuation ? Math.min(value, mostAttenuation) : withinRange(operator, value);
+}
+
+const mostAttenuation = 1440;
 
 function replaced(before: readonly Modulator[], after: readonly Modulator[]): readonly Modulator[] {
   if (after.length === 0) return before;

@@ -5,13 +5,18 @@ import type { Modulation } from '../modulations';
 import { modulations, usualCenterKey } from '../modulations';
 import type { ModulatorSource } from '../modulatorSource';
 import { lineOf, sourceOf } from '../modulatorSource';
-import { gainOfCentibels } from '../units';
 import type { FontRegion } from './fontRegions';
 import type { OpcodeList } from './opcodeList';
+import type { VelocityModulator } from './velocityOpcodes';
 import { velocityTimes } from './velocityTimes';
 
-/** What modulators add to generators at all times, by generator. */
-export type Additions = Map<number, number>;
+/** What modulators do beside what is said in opcodes. */
+export interface ModulatorEffects {
+  /** What they add to generators at all times, by generator. */
+  additions: Map<number, number>;
+  /** Those from velocity to level. */
+  velocityToLevel: VelocityModulator[];
+}
 
 const mostValue = 127;
 /** A switch that takes as much away as this leaves nothing to hear. */
@@ -19,12 +24,12 @@ const silentCentibels = 960;
 const chainedBit = 0x8000;
 
 /**
- * Says what the modulators of a region do in opcodes, and answers what they add whatever is played. What every player does
- * with a channel by itself is not said.
+ * Says what the modulators of a region do in opcodes, and answers what is not said by that. What every player does with a
+ * channel by itself is not said.
  */
-export function modulatorOpcodes(region: FontRegion, list: OpcodeList): Additions {
-  const additions: Additions = new Map();
-  const toLevel: { source: ModulatorSource; amount: number }[] = [];
+export function modulatorOpcodes(region: FontRegion, list: OpcodeList): ModulatorEffects {
+  const additions = new Map<number, number>();
+  const toLevel: VelocityModulator[] = [];
   for (const one of region.modulators) {
     if (one.amount === 0 && identityOf(one) !== identityOf(velocityToLevel)) continue;
     if (isUsualOfChannel(one)) continue;
@@ -35,8 +40,7 @@ export function modulatorOpcodes(region: FontRegion, list: OpcodeList): Addition
       toLevel.push({ source, amount: one.amount });
     else if (!said(one, source, region, list, additions)) remarkDropped(one, list);
   }
-  velocityOpcodes(toLevel, list);
-  return additions;
+  return { additions, velocityToLevel: toLevel };
 }
 
 /** Whether a modulator was said in opcodes. */
@@ -45,7 +49,7 @@ function said(
   source: ModulatorSource,
   region: FontRegion,
   list: OpcodeList,
-  additions: Additions,
+  additions: Map<number, number>,
 ): boolean {
   const { mover } = source;
   if (mover.kind === 'none') {
@@ -88,7 +92,7 @@ function nameOf(modulation: Modulation, mover: ModulatorSource['mover']): string
   }
 }
 
-function add(additions: Additions, generator: number, amount: number): void {
+function add(additions: Map<number, number>, generator: number, amount: number): void {
   additions.set(generator, (additions.get(generator) ?? 0) + amount);
 }
 
@@ -103,52 +107,6 @@ function switchOpcodes(
   if (isFalling) list.put(`locc${mover.number}`, 64);
   else list.put(`hicc${mover.number}`, 63);
   return true;
-}
-
-/** Velocities at which a curve of the level is written; between them it is a straight line, off by 0.3 dB at the most. */
-const curvePoints = [1, 2, 3, 4, 5, 7, 9, 12, 16, 22, 30, 41, 56, 76, 104, 127];
-
-function velocityOpcodes(
-  modulators: readonly { source: ModulatorSource; amount: number }[],
-  list: OpcodeList,
-): void {
-  const moving = modulators.filter(({ amount }) => amount !== 0);
-  if (moving.length === 0) {
-    list.put('amp_veltrack', 0);
-    return;
-  }
-  const [only] = moving;
-  if (moving.length === 1 && only && isStandard(only.source) && only.amount === velocityToLevel.amount)
-    return;
-  const attenuation = (velocity: number) =>
-    Math.max(
-      0,
-      moving.reduce((sum, { source, amount }) => sum + amount * mapped(source, velocity), 0),
-    );
-  if (curvePoints.every((velocity) => attenuation(velocity) === 0)) list.put('amp_veltrack', 0);
-  else
-    for (const velocity of curvePoints)
-      list.put(`amp_velcurve_${velocity}`, Number(gainOfCentibels(attenuation(velocity)).toPrecision(5)));
-}
-
-function isStandard({ curve, isFalling, isBipolar }: ModulatorSource): boolean {
-  return curve === 'concave' && isFalling && !isBipolar;
-}
-
-/**
- * What a source gives at a value from 0 to 127 (SoundFont Technical Specification 2.04, section 9.5.3): of 96 dB, a concave
- * one falls by 40·log10 of the value; a convex one is its mirror.
- */
-function mapped({ curve, isFalling, isBipolar }: ModulatorSource, value: number): number {
-  const x = isFalling ? mostValue - value : value;
-  const shape = (at: number): number => {
-    if (curve === 'switch') return at >= 64 ? 1 : 0;
-    if (curve === 'concave')
-      return at >= mostValue ? 1 : Math.min(1, (-40 / 96) * Math.log10(1 - at / mostValue));
-    if (curve === 'convex') return at <= 0 ? 0 : Math.max(0, 1 + (40 / 96) * Math.log10(at / mostValue));
-    return at / 128;
-  };
-  return isBipolar ? 2 * shape(x) - 1 : shape(x);
 }
 
 function remarkDropped({ source, destination, amountSource }: Modulator, list: OpcodeList): void {

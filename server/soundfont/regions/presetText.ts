@@ -11,8 +11,8 @@ import type { SampleFile } from './sampleFiles';
 
 /** How a preset is written as text. */
 export interface PresetTextOptions {
-  /** The folder of the samples, put before their names; empty or with `/` at its end. */
-  samplePrefix: string;
+  /** The path of a sample as it is to stand in the text. */
+  samplePath(file: SampleFile): string;
   attenuation: AttenuationScale;
 }
 
@@ -70,12 +70,12 @@ export function presetText(
   function groupsOf(
     { regions }: PlacedRegions,
     known: ReadonlyMap<string, SampleFile>,
-    { samplePrefix, attenuation }: PresetTextOptions,
+    { samplePath, attenuation }: PresetTextOptions,
   ): Group[] {
     const byLayer = new Map<number, Group>();
     for (const one of regions) {
       const { layer, instrument } = one.region;
-      const sample = samplePrefix + (known.get(one.use.key) as SampleFile).name;
+      const sample = samplePath(known.get(one.use.key) as SampleFile);
       const list = regionOpcodes({ ...one, sample }, attenuation);
       const name = font.instruments[instrument]?.name ?? '';
       const group = byLayer.get(layer) ?? { label: labelOf('group_label', name), common: [], regions: [] };

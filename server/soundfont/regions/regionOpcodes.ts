@@ -3,9 +3,10 @@ import type { EnvelopeStages } from '../modulations';
 import { modulationEnvelope, usualCenterKey, volumeEnvelope } from '../modulations';
 import { gainOfCentibels, hertzOfCents, secondsOfTimecents, sfzFallSeconds } from '../units';
 import type { FontRegion } from './fontRegions';
-import type { Additions } from './modulatorOpcodes';
 import { modulatorOpcodes } from './modulatorOpcodes';
 import { OpcodeList } from './opcodeList';
+import type { VelocityModulator } from './velocityOpcodes';
+import { velocityOpcodes } from './velocityOpcodes';
 import { envelopePrefixes } from './velocityTimes';
 
 /** A region with the sample that it plays: its pitch, its loop and its length, frames counted from its first. */
@@ -37,10 +38,11 @@ export function regionOpcodes(played: PlayedRegion, scale: AttenuationScale): Op
   list.put('hikey', region.highKey, 127);
   list.put('lovel', Math.max(1, region.lowVelocity), 1);
   list.put('hivel', region.highVelocity, 127);
-  const values = new RegionValues(region, modulatorOpcodes(region, list));
+  const { additions, velocityToLevel } = modulatorOpcodes(region, list);
+  const values = new RegionValues(region, additions);
   pitchOpcodes(played, values, list);
   playbackOpcodes(played, values, list);
-  levelOpcodes(played, values, list, scale);
+  levelOpcodes(played, values, list, scale, velocityToLevel);
   envelopeOpcodes('ampeg', volumeEnvelope, values, list);
   filterOpcodes(values, list);
   for (const prefix of envelopePrefixes(modulationEnvelope, region)) {
@@ -56,9 +58,9 @@ export function regionOpcodes(played: PlayedRegion, scale: AttenuationScale): Op
 /** The values in force in a region, with what modulators add to them at all times. */
 class RegionValues {
   readonly region: FontRegion;
-  readonly #additions: Additions;
+  readonly #additions: ReadonlyMap<number, number>;
 
-  constructor(region: FontRegion, additions: Additions) {
+  constructor(region: FontRegion, additions: ReadonlyMap<number, number>) {
     this.region = region;
     this.#additions = additions;
   }
@@ -69,14 +71,18 @@ class RegionValues {
     return more === undefined ? own : withinRange(generator, own + more);
   }
 
+  /** What modulators add at all times. */
+  added(generator: number): number {
+    return this.#additions.get(generator) ?? 0;
+  }
+
   has(generator: number): boolean {
     return this.get(generator) !== defaultOf(generator);
   }
 }
 
 function pitchOpcodes({ rootKey, tuneCents }: PlayedRegion, values: RegionValues, list: OpcodeList): void {
-  const added = values.get(Generator.fineTune) - (values.region.generators.get(Generator.fineTune) ?? 0);
-  let cents = tuneCents + added;
+  let cents = tuneCents + values.added(Generator.fineTune) + 100 * values.added(Generator.coarseTune);
   const scale = values.get(Generator.scaleTuning);
   const forced = values.get(Generator.forcedKey);
   list.put('pitch_keycenter', rootKey);
@@ -116,16 +122,18 @@ function levelOpcodes(
   values: RegionValues,
   list: OpcodeList,
   scale: AttenuationScale,
+  velocityToLevel: readonly VelocityModulator[],
 ): void {
   const own = region.generators.get(Generator.attenuation) ?? 0;
-  const byModulators = values.get(Generator.attenuation) - own;
-  let decibels = -(own * scale + byModulators) / 10;
+  const base = own * scale + values.added(Generator.attenuation);
+  const velocity = values.get(Generator.forcedVelocity);
+  const attenuation = velocity < 0 ? velocityOpcodes(velocityToLevel, base, list) : base;
+  let decibels = -attenuation / 10;
   // The filter lowers all that it lets through by half its resonance (section 8.1.3, initialFilterQ).
   decibels -= values.get(Generator.filterResonance) / 20;
-  const velocity = values.get(Generator.forcedVelocity);
   if (velocity > 0) decibels += 40 * Math.log10(velocity / mostVelocity);
   list.measured('volume', decibels, 0);
-  const panned = pan + values.get(Generator.pan) - (region.generators.get(Generator.pan) ?? 0);
+  const panned = pan + values.added(Generator.pan);
   list.put('pan', withinRange(Generator.pan, panned) / 5, 0);
   list.put('effect1', values.get(Generator.reverbSend) / 10, 0);
   list.put('effect2', values.get(Generator.chorusSend) / 10, 0);

@@ -1,3 +1,4 @@
+import type { Modulator } from '../font';
 import { Generator, withinRange } from '../generators';
 import type { AttenuationScale } from '../regions/regionOpcodes';
 import type { WrittenZone } from './fontParts';
@@ -5,7 +6,8 @@ import type { PlannedSample } from './samplePlan';
 import { usualAmount } from './velocityLevel';
 import type { KeyBand, VelocityBand, ZoneDraft } from './zoneDraft';
 import { velocityModulator } from './zoneLevel';
-import { clamped } from './zoneModulators';
+import type { KeyLine } from './zoneModulators';
+import { keyLines } from './zoneModulators';
 
 /** What a zone is built from beside its draft. */
 export interface ZoneContext {
@@ -21,10 +23,10 @@ export interface ZoneContext {
 
 /** The greatest level of a draft in dB: what is written as no attenuation must not be below it. */
 export function topLevel({ levelDb, keys, keyTrack }: ZoneDraft): number {
-  const byKey = keys.map(
-    (band) => band.levelDb + (keyTrack ? keyTrack.perKeyDb * (band.high - keyTrack.center) : 0),
+  const tracked = (key: number) => (keyTrack ? keyTrack.perKeyDb * (key - keyTrack.center) : 0);
+  return (
+    levelDb + Math.max(...keys.map((band) => band.levelDb + Math.max(tracked(band.low), tracked(band.high))))
   );
-  return levelDb + Math.max(...byKey);
 }
 
 /** A side of a sample: where it stands, −500 to 500, and what it loses. */
@@ -54,16 +56,16 @@ function buildZone(
   const generators = new Map(draft.generators);
   const put = (operator: number, value: number) => generators.set(operator, value);
   const track = draft.keyTrack;
-  const decibels =
-    topDb - draft.levelDb - keys.levelDb + lossDb + (track ? track.perKeyDb * track.center : 0);
-  const centibels = (10 * decibels + velocities.attenuation) / scale;
-  put(Generator.attenuation, withinRange(Generator.attenuation, Math.round(centibels)));
+  const plain = 10 * (topDb - draft.levelDb - keys.levelDb + lossDb) + velocities.attenuation;
+  const line = track && keyLine(plain, track);
+  const centibels = Math.round((plain + (line?.base ?? 0)) / scale);
+  put(Generator.attenuation, withinRange(Generator.attenuation, centibels));
   put(Generator.pan, withinRange(Generator.pan, Math.round(pan)));
   if (draft.rootKey !== sample.rootKey) put(Generator.rootKey, draft.rootKey);
   putPlaces(draft, sample, step, put);
   const modulators = [...draft.modulators];
   if (velocities.amount !== usualAmount) modulators.push(velocityModulator(velocities.amount));
-  if (track) modulators.push(keyModulator(track.perKeyDb));
+  if (line) modulators.push(keyModulator(line));
   return {
     lowKey: keys.low,
     highKey: keys.high,
@@ -75,18 +77,16 @@ function buildZone(
   };
 }
 
-const keySource = 0x0003;
 const centibelsInDb = 10;
-const steps = 128;
 
-function keyModulator(perKeyDb: number) {
-  return {
-    source: keySource,
-    destination: Generator.attenuation,
-    amount: clamped(-perKeyDb * centibelsInDb * steps),
-    amountSource: 0,
-    transform: 0,
-  };
+/** The line from keys to attenuation: from the middle both ways where that starts at no less than nothing, else from key 0. */
+function keyLine(plain: number, { perKeyDb, center }: NonNullable<ZoneDraft['keyTrack']>): KeyLine {
+  const [rising, both] = keyLines(-perKeyDb * centibelsInDb, center);
+  return plain + both.base >= 0 ? both : rising;
+}
+
+function keyModulator({ source, amount }: KeyLine): Modulator {
+  return { source, destination: Generator.attenuation, amount, amountSource: 0, transform: 0 };
 }
 
 const coarse = 32768;

@@ -1,5 +1,5 @@
-/** Frames on each side of a filter's middle, for one that keeps every frame; as many times more for one that keeps fewer. */
-const halfTaps = 32;
+import { filterFrames } from './samplePieces';
+
 /** The shape of the window: side lobes about 100 dB down (Kaiser and Schafer, 1980). */
 const beta = 10;
 /** Where the pass band ends, as a part of the half of the new rate. */
@@ -43,7 +43,7 @@ export async function* fewerFrames(
 }
 
 function lowPass(step: number): Float64Array {
-  const half = halfTaps * step;
+  const half = filterFrames * step;
   const taps = new Float64Array(2 * half + 1);
   const cutoff = passBand / step;
   let sum = 0;

@@ -1,3 +1,5 @@
+import type { ByteChunks } from '../../model/output';
+import { OutputError } from '../../model/output';
 import { ByteWriter } from '../byteWriter';
 import { fewerFrames } from './fewerFrames';
 import type { FontParts } from './fontParts';
@@ -6,8 +8,6 @@ import { asciiOf } from './names';
 import { recordLists, silenceBetween } from './recordLists';
 import type { SampleCatalogue } from './sampleCatalogue';
 import type { PlannedSample } from './samplePlan';
-import type { SizedBytes } from './sizedBytes';
-import { WriteError } from './writeError';
 
 /** One channel of a planned sample, in the order in which samples are written. */
 export interface WrittenChannel {
@@ -30,7 +30,7 @@ const mostInfoBytes = 256;
 
 /**
  * The bytes of a font: samples are read while they are written, first their high bytes, then, for 24 bits, their low ones, so
- * that little is held whatever the size. The same parts give the same bytes. Fails with a {@link WriteError} where the
+ * that little is held whatever the size. The same parts give the same bytes. Fails with a {@link OutputError} where the
  * format cannot hold so much.
  */
 export function fontBytes(
@@ -39,7 +39,7 @@ export function fontBytes(
   channels: readonly WrittenChannel[],
   bits: 16 | 24,
   catalogue: SampleCatalogue,
-): SizedBytes {
+): ByteChunks {
   const frames = parts.samples.reduce((sum, one) => sum + one.frames + silenceBetween, 0);
   const lowBytes = bits === 24 ? frames + (frames % 2) : 0;
   const infoList = infoBytes(info, bits);
@@ -48,11 +48,11 @@ export function fontBytes(
   const audioSize = 4 + 8 + 2 * frames + lowHeader + lowBytes;
   const size = 12 + 8 + infoList.length + 8 + audioSize + 8 + lists.length;
   if (size > mostBytes)
-    throw new WriteError(
+    throw new OutputError(
       `The SoundFont would have ${(size / 2 ** 30).toFixed(1)} GB; the format holds 4 GB. Write fewer instruments into one file, or 16 bits.`,
     );
   return {
-    size,
+    length: size,
     async *chunks() {
       const head = new ByteWriter()
         .letters('RIFF')

@@ -9,7 +9,7 @@ export interface WrittenZone {
   /** Values of generators; those that are missing are the default. */
   generators: ReadonlyMap<number, number>;
   modulators: readonly Modulator[];
-  /** The position of the sample, or of the instrument in a preset. */
+  /** The position of the sample. */
   target: number;
 }
 
@@ -19,12 +19,21 @@ export interface WrittenInstrument {
   zones: readonly WrittenZone[];
 }
 
-/** A preset as it is written: one zone that names an instrument. */
+/** A zone of a preset as it is written. */
+export interface WrittenPresetZone
+  extends Pick<WrittenZone, 'lowKey' | 'highKey' | 'lowVelocity' | 'highVelocity'> {
+  /** What is added to the values of the instrument. */
+  generators: ReadonlyMap<number, number>;
+  /** The position of the instrument. */
+  instrument: number;
+}
+
+/** A preset as it is written. */
 export interface WrittenPreset {
   name: string;
   bank: number;
   program: number;
-  instrument: number;
+  zones: readonly WrittenPresetZone[];
 }
 
 /** A sample as it is written; places are frames in the sample. */

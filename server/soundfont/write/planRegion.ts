@@ -12,6 +12,8 @@ import { putModulators } from './zoneModulators';
 
 /** What is known where a region is planned. */
 export interface PlanContext {
+  /** What the instrument is called. */
+  name: string;
   /** The folder that sample paths start from. */
   folder: string;
   /** What is known of a sample by its absolute path; `undefined` where it cannot be read. */
@@ -29,6 +31,7 @@ export function planRegion(values: RegionParameters, context: PlanContext): Zone
     return undefined;
   };
   values.use('sample', 'lokey', 'hikey', 'lovel', 'hivel');
+  useLabels(values, context);
   const low = instrument.lowKey[region] as number;
   const high = instrument.highKey[region] as number;
   const lowVelocity = Math.max(1, instrument.lowVelocity[region] as number);
@@ -74,6 +77,14 @@ export function planRegion(values: RegionParameters, context: PlanContext): Zone
   const isSilent =
     zone.levelDb === Number.NEGATIVE_INFINITY || zone.velocities.length === 0 || zone.keys.length === 0;
   return isSilent ? leaveOut('Left out: a region that is silent.') : zone;
+}
+
+/** Labels become the names of presets and of instruments. */
+function useLabels(values: RegionParameters, { name }: PlanContext): void {
+  const inner = ['group_label', 'master_label', 'global_label'].find((label) => values.has(label));
+  if (inner) values.use(inner);
+  if (values.word('global_label') !== name.toLowerCase() && inner !== 'global_label')
+    values.tell('global_label', 'dropped', 'Left out: the preset has the name of its file.');
 }
 
 const centsInSemitone = 100;

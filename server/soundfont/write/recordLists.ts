@@ -1,9 +1,15 @@
+import { OutputError } from '../../model/output';
 import { ByteWriter } from '../byteWriter';
 import { identityOf, pressureToVibrato, velocityToCutoff, wheelToVibrato } from '../defaultModulators';
 import type { Modulator } from '../font';
 import { defaultOf, Generator } from '../generators';
-import type { FontParts, WrittenInstrument, WrittenSample, WrittenZone } from './fontParts';
-import { WriteError } from './writeError';
+import type {
+  FontParts,
+  WrittenInstrument,
+  WrittenPresetZone,
+  WrittenSample,
+  WrittenZone,
+} from './fontParts';
 
 /** Zero frames behind each sample (SoundFont Technical Specification 2.04, section 7.10). */
 export const silenceBetween = 46;
@@ -47,6 +53,18 @@ class ZoneLists {
     this.generatorCount++;
   }
 
+  /** Key and velocity range, where they are not all; they stand first in a zone. */
+  ranges({
+    lowKey,
+    highKey,
+    lowVelocity,
+    highVelocity,
+  }: Omit<WrittenPresetZone, 'generators' | 'instrument'>): void {
+    if (lowKey > 0 || highKey < 127) this.generator(Generator.keyRange, lowKey | (highKey << 8));
+    if (lowVelocity > 1 || highVelocity < 127)
+      this.generator(Generator.velocityRange, (lowVelocity === 1 ? 0 : lowVelocity) | (highVelocity << 8));
+  }
+
   modulator({ source, destination, amount, amountSource, transform }: Modulator): void {
     this.modulators.u16(source, destination, amount, amountSource, transform);
     this.modulatorCount++;
@@ -59,7 +77,7 @@ class ZoneLists {
       [this.modulatorCount, 'modulators'],
     ] as const) {
       if (count > mostRecords)
-        throw new WriteError(
+        throw new OutputError(
           `The ${level} need ${count} ${what}; a SoundFont holds ${mostRecords}. Write fewer instruments into one file, or instruments of fewer regions.`,
         );
     }
@@ -69,15 +87,19 @@ class ZoneLists {
   }
 }
 
-/** The `pdta` part: nine lists in their order, each with its last record. Fails with a {@link WriteError} where one is full. */
+/** The `pdta` part: nine lists in their order, each with its last record. Fails with a {@link OutputError} where one is full. */
 export function recordLists({ presets, instruments, samples }: FontParts): Uint8Array {
   const presetZones = new ZoneLists();
   const instrumentZones = new ZoneLists();
   const phdr = new ByteWriter();
-  for (const { name, bank, program, instrument } of presets) {
+  for (const { name, bank, program, zones } of presets) {
     phdr.field(name, 20).u16(program, bank, presetZones.bagCount).u32(0, 0, 0);
-    presetZones.bag();
-    presetZones.generator(Generator.instrument, instrument);
+    for (const zone of zones) {
+      presetZones.bag();
+      presetZones.ranges(zone);
+      for (const [operator, value] of sorted(zone.generators)) presetZones.generator(operator, value);
+      presetZones.generator(Generator.instrument, zone.instrument);
+    }
   }
   phdr.field('EOP', 20).u16(0, 0, presetZones.bagCount).u32(0, 0, 0);
   const inst = new ByteWriter();
@@ -89,7 +111,7 @@ export function recordLists({ presets, instruments, samples }: FontParts): Uint8
   presetZones.finish('presets');
   instrumentZones.finish('instruments');
   if (samples.length >= mostRecords)
-    throw new WriteError(`There are ${samples.length} samples; a SoundFont holds ${mostRecords - 1}.`);
+    throw new OutputError(`There are ${samples.length} samples; a SoundFont holds ${mostRecords - 1}.`);
   const lists: [string, ByteWriter][] = [
     ['phdr', phdr],
     ['pbag', presetZones.bags],
@@ -128,10 +150,8 @@ function putZones({ zones }: WrittenInstrument, lists: ZoneLists): void {
   const common = new Set(modulators.map(textOf));
   for (const zone of zones) {
     lists.bag();
-    const { lowKey, highKey, lowVelocity, highVelocity, generators, target } = zone;
-    if (lowKey > 0 || highKey < 127) lists.generator(Generator.keyRange, lowKey | (highKey << 8));
-    if (lowVelocity > 1 || highVelocity < 127)
-      lists.generator(Generator.velocityRange, (lowVelocity === 1 ? 0 : lowVelocity) | (highVelocity << 8));
+    lists.ranges(zone);
+    const { generators, target } = zone;
     const own = new Map(generators);
     for (const operator of globals.keys()) if (!own.has(operator)) own.set(operator, defaultOf(operator));
     for (const [operator, value] of sorted(own))

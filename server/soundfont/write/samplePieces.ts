@@ -23,6 +23,9 @@ const around = 8;
 const shortestLoop = 32;
 const shortestSample = 48;
 
+/** Frames on each side that a filter looks at which leaves some out, counted in those that are kept. */
+export const filterFrames = 32;
+
 /** The frames on each side of a loop's points that are to be the same (section 7.10). */
 export const equalFrames = 4;
 
@@ -53,12 +56,13 @@ export function loopLayout(frames: number, loop: Piece, isEven: boolean, step = 
   const keepsRules =
     isEven && lead === 0 && passes === 1 && loop.start >= step * around && loop.end + step * around <= frames;
   if (keepsRules) return { ...wholeLayout(frames, step), loop };
-  // Moved on by eight frames, both points have frames of the loop on both sides.
-  const start = lead + loop.start + step * around;
+  // Moved on by eight frames, both points have frames of the loop on both sides; by as many more as a filter reaches.
+  const reach = step > 1 ? step * filterFrames : 0;
+  const start = lead + loop.start + step * around + reach;
   const moved = { start, end: start + passes * length };
   const pieces: Piece[] = [{ start: -lead, end: loop.end }];
   const end = upTo(step, Math.max(step * shortestSample, moved.end + step * around));
-  for (let missing = end - lead - loop.end; missing > 0; missing -= length)
+  for (let missing = end + reach - lead - loop.end; missing > 0; missing -= length)
     pieces.push({ start: loop.start, end: loop.start + Math.min(length, missing) });
   return { pieces, frames: end, loop: moved, lead, isRepaired: true };
 }

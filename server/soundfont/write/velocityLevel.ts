@@ -74,10 +74,14 @@ export function amountFor(percent: number): { amount: number; errorDb: number } 
 
 /** Below this a region counts as silent. */
 const silentDb = -96;
+/** As much attenuation as a band may start from: the format holds 144 dB with all that comes to it. */
+const mostBaseDb = 100;
+/** As many times as steep as the usual curve a band may be: amounts are numbers of 16 bits. */
+const mostSlope = 32767 / usualAmount;
 /** Bands that one region is split into at the most. */
 const mostBands = 16;
 /** dB that a band may be off at first; more where there would be too many bands. */
-const firstTolerance = 0.25;
+const firstTolerance = 0.5;
 
 /**
  * Splits velocities into bands in which a power of the velocity stands for a gain, and velocities at which nothing sounds
@@ -87,7 +91,7 @@ export function fitBands(gain: VelocityGain, low: number, high: number): FittedB
   const levels: number[] = [];
   for (let velocity = 0; velocity <= mostVelocity; velocity++)
     levels.push(velocity === 0 ? silentDb : Math.max(silentDb, 20 * Math.log10(gain(velocity))));
-  for (let tolerance = firstTolerance; ; tolerance *= 1.5) {
+  for (let tolerance = firstTolerance; ; tolerance *= 1.2) {
     const fitted = bandsWithin(levels, low, high, tolerance);
     if (fitted.bands.length <= mostBands || tolerance > 100) return fitted;
   }
@@ -130,7 +134,7 @@ function fitBand(
     [lastCurve > 0 ? (first / firstCurve + last / lastCurve) / 2 : first / (firstCurve || 1), 0],
   ];
   const judged = lines
-    .filter(([, base]) => base >= -1e-9)
+    .filter(([one, base]) => base >= -1e-9 && base <= mostBaseDb && Math.abs(one) <= mostSlope)
     .map(([one, base]) => {
       let worst = 0;
       for (let velocity = low; velocity <= high; velocity++)
@@ -143,7 +147,7 @@ function fitBand(
     low,
     high,
     attenuation: Math.round(10 * Math.max(0, best.base)),
-    amount: Math.max(-32768, Math.min(32767, Math.round(usualAmount * best.slope))),
+    amount: Math.round(usualAmount * best.slope),
   };
   return { band, errorDb: best.errorDb };
 }

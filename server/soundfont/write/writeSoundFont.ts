@@ -1,6 +1,7 @@
 import type { Files } from '../../model/files';
 import type { Instrument } from '../../model/instrument';
-import type { ConversionNote } from '../../model/notes';
+import type { ByteChunks, OutputAccount, OutputOptions, OutputSource } from '../../model/output';
+import { OutputError } from '../../model/output';
 import { joinPath, nameOf } from '../../model/paths';
 import { readFirstControllers } from '../../playing/readFirstControllers';
 import { ValuesInForce } from '../../playing/valuesInForce';
@@ -18,20 +19,15 @@ import { RegionParameters } from './regionParameters';
 import { SampleCatalogue } from './sampleCatalogue';
 import type { PlannedSample } from './samplePlan';
 import { planSamples } from './samplePlan';
-import type { SizedBytes } from './sizedBytes';
+import { SharedInstruments } from './sharedInstruments';
 import type { Variant, VariantChoice } from './variants';
 import { soundsIn, tellVariants, variantsOf } from './variants';
-import { WriteError } from './writeError';
 import type { ZoneDraft } from './zoneDraft';
 
 /** An instrument that goes into a SoundFont. */
-export interface FontSource {
-  instrument: Instrument;
-  /** The folder that its sample paths start from. */
-  folder: string;
-  name: string;
+export interface FontSource extends OutputSource {
   /** Where it is to stand; where nothing is said, the next program of bank 0 that is free. */
-  place: { bank: number; program: number } | undefined;
+  place?: { bank: number; program: number } | undefined;
 }
 
 /** How instruments are written as a SoundFont. */
@@ -48,11 +44,9 @@ export interface FontOptions extends VariantChoice {
 
 /** A SoundFont with an account of what went into it. */
 export interface WrittenFont {
-  bytes: SizedBytes;
+  bytes: ByteChunks;
   /** For each source, what was written in another way or left out. */
-  notes: ConversionNote[][];
-  /** For each source, how many values were carried over exactly. */
-  kept: number[];
+  accounts: OutputAccount[];
   /** The presets in the order of the file. */
   presets: { bank: number; program: number; name: string; source: number }[];
 }
@@ -63,16 +57,21 @@ const leastRate = 400;
 
 /**
  * Writes instruments as one SoundFont of version 2.01, or 2.04 for 24 bits. Everything is decided here; samples are read
- * again while the bytes are taken. Fails with a {@link WriteError} where the format cannot hold what is asked.
+ * again while the bytes are taken. Fails with a {@link OutputError} where the format cannot hold what is asked.
  */
 export async function writeSoundFont(
   sources: readonly FontSource[],
   options: FontOptions,
   files: Files,
+  { progress, signal }: Pick<OutputOptions, 'progress' | 'signal'> = {},
 ): Promise<WrittenFont> {
   const catalogue = new SampleCatalogue(files);
   const planned: PlannedInstrument[] = [];
-  for (const source of sources) planned.push(await planInstrument(source, options, catalogue));
+  for (const source of sources) {
+    signal?.throwIfAborted();
+    planned.push(await planInstrument(source, options, catalogue));
+    progress?.(planned.length, sources.length);
+  }
   const used = [...new Set(planned.flatMap(({ variants }) => variants.flatMap(({ zones }) => zones)))];
   const step = (rate: number) => (options.rates === 'lower' ? Math.max(1, Math.ceil(rate / mostRate)) : 1);
   const { samples, ofZone } = await planSamples(used, catalogue, step);
@@ -97,10 +96,7 @@ export async function writeSoundFont(
   const comment = options.attenuation === 1 ? '' : 'Attenuation is written for players that take 0.4 of it.';
   return {
     bytes: fontBytes({ name: options.name, comment }, parts, written.channels, bits, catalogue),
-    notes: planned.map(({ account }) =>
-      account.notes.sort((a, b) => a.source - b.source || a.start - b.start),
-    ),
-    kept: planned.map(({ account }) => account.kept),
+    accounts: planned.map(({ account }) => ({ notes: account.notes, kept: account.kept })),
     presets: presets.map(({ bank, program, name, source }) => ({ bank, program, name, source })),
   };
 }
@@ -118,7 +114,7 @@ async function planInstrument(
   options: FontOptions,
   catalogue: SampleCatalogue,
 ): Promise<PlannedInstrument> {
-  const { instrument, folder } = source;
+  const { instrument, folder = '' } = source;
   const account = new Account(instrument);
   const paths: string[] = [];
   for (const region of instrument.regions) {
@@ -128,6 +124,7 @@ async function planInstrument(
   await catalogue.load(paths);
   const classes = new Map<number, number>();
   const context: PlanContext = {
+    name: source.name,
     folder,
     sample: (path) => catalogue.get(path),
     firstControllers: readFirstControllers(new ValuesInForce(instrument)),
@@ -151,7 +148,7 @@ async function planInstrument(
   }
   const filled = variants.filter(({ zones }) => zones.length > 0);
   if (filled.length === 0)
-    throw new WriteError(`"${source.name}" has no region that a SoundFont can hold${firstReason(account)}.`);
+    throw new OutputError(`"${source.name}" has no region that a SoundFont can hold${firstReason(account)}.`);
   return { source, account, variants: filled };
 }
 
@@ -255,10 +252,9 @@ function writeInstruments(
   build: (zone: ZoneDraft) => WrittenInstrument['zones'],
 ): { presets: (WrittenPreset & { source: number })[]; instruments: WrittenInstrument[] } {
   const presetNames = new ShortNames();
-  const instrumentNames = new ShortNames();
+  const shared = new SharedInstruments(new ShortNames());
   const taken = new Set<string>();
   const presets: (WrittenPreset & { source: number })[] = [];
-  const instruments: WrittenInstrument[] = [];
   const keyOf = (bank: number, program: number) => `${bank}:${program}`;
   for (const { source } of planned)
     if (source.place) take(source.place.bank, source.place.program, source.name);
@@ -267,30 +263,31 @@ function writeInstruments(
       const isPlaced = number === 0 && source.place !== undefined;
       const { bank, program } =
         isPlaced && source.place ? source.place : nextFree(source.place ?? { bank: 0, program: 0 });
-      const label = variant.label === '' ? '' : ` ${variant.label}`;
+      const name = variant.label === '' ? source.name : `${source.name} ${variant.label}`;
       presets.push({
-        name: presetNames.take(source.name + label),
+        name: presetNames.take(name),
         bank,
         program,
-        instrument: instruments.length,
         source: at,
-      });
-      instruments.push({
-        name: instrumentNames.take(source.name + label),
-        zones: zones.flatMap((zone) => build(zone)),
+        zones: byGroup(source.instrument, zones).map((group) =>
+          shared.take(
+            group.label ?? name,
+            group.zones.flatMap((zone) => build(zone)),
+          ),
+        ),
       });
     }
   }
   presets.sort((a, b) => a.bank - b.bank || a.program - b.program);
-  return { presets, instruments };
+  return { presets, instruments: shared.instruments };
 
   function take(bank: number, program: number, name: string): void {
     if (bank > mostBank || program > mostProgram)
-      throw new WriteError(
+      throw new OutputError(
         `${keyOf(bank, program)} for "${name}" is no preset: banks go to ${mostBank}, programs to ${mostProgram}.`,
       );
     if (taken.has(keyOf(bank, program)))
-      throw new WriteError(
+      throw new OutputError(
         `Two instruments are to stand at ${keyOf(bank, program)}: "${name}" is the second.`,
       );
     taken.add(keyOf(bank, program));
@@ -303,6 +300,21 @@ function writeInstruments(
       taken.add(keyOf(place.bank, place.program));
       return place;
     }
-    throw new WriteError('There are more presets than banks and programs.');
+    throw new OutputError('There are more presets than banks and programs.');
   }
+}
+
+/** Zones of one group of an instrument each, which have much in common. */
+function byGroup(
+  instrument: Instrument,
+  zones: readonly ZoneDraft[],
+): { label: string | undefined; zones: ZoneDraft[] }[] {
+  const groups = new Map<number, { label: string | undefined; zones: ZoneDraft[] }>();
+  for (const zone of zones) {
+    const parent = instrument.parent(zone.region);
+    const group = groups.get(parent) ?? { label: instrument.groupLabel(zone.region), zones: [] };
+    groups.set(parent, group);
+    group.zones.push(zone);
+  }
+  return [...groups.values()];
 }

@@ -82,7 +82,8 @@ function putEnvelope(
   };
   for (const stage of timeStages) {
     const name = `${prefix}_${stage}`;
-    const own = values.number(name, isVolume && stage === 'release' ? 0.001 : 0);
+    // A release that is not set is the shortest there is in both formats.
+    const own = values.number(name, 0);
     const time = seconds(stage, own);
     set(zone, envelope[stage], timecentsOfSeconds(time));
     tellStage(values, prefix, stage, own);

@@ -93,6 +93,7 @@ function withFade(gain: VelocityGain, fade: VelocityGain | undefined): VelocityG
 /** Bands of keys that one region is split into at the most. */
 const mostKeyBands = 16;
 const usualCenter = 60;
+const middleKey = 64;
 /** Below this a key counts as silent. */
 const silentDb = -96;
 
@@ -108,8 +109,8 @@ export function putKeyLevel(
   const written = values.key('amp_keycenter');
   const center = Number.isNaN(written) ? usualCenter : written;
   const fade = crossfadeGain(values, 'key', keyOffset);
-  // The line starts at key 0, where its value must not be above the level itself.
-  const byModulator = perKey > 0 && !fade;
+  // A modulator starts at a value that must not be above the level itself: at key 0, or at key 64.
+  const byModulator = !fade && (perKey > 0 || (perKey < 0 && center <= middleKey));
   if (byModulator) zone.keyTrack = { perKeyDb: perKey, center };
   if (!fade && (perKey === 0 || byModulator)) {
     zone.keys = [{ low, high, levelDb: 0 }];

@@ -65,24 +65,43 @@ function putKeyTrack(
   const from = Number.isNaN(key) ? usualCenterKey : key;
   const facts = generatorFacts.get(generator);
   const own = zone.generators.get(generator) ?? facts?.default ?? 0;
-  const rising = own - perKey * from;
-  const falling = own + perKey * (steps - from);
-  const fits = (base: number) => facts !== undefined && base >= facts.low && base <= facts.high;
-  // The value itself must stay within its bounds, so the line starts at the end that allows it.
-  const isFalling = !fits(rising) && fits(falling);
-  const base = isFalling ? falling : rising;
-  zone.generators.set(generator, Math.round(base));
+  const fits = ({ base }: KeyLine) => facts !== undefined && base >= facts.low && base <= facts.high;
+  const lines = keyLines(perKey, from).map((line) => ({ ...line, base: own + line.base }));
+  // The value itself must stay within its bounds, so the line starts where that is so.
+  const line = lines.find(fits) ?? lines[0];
+  zone.generators.set(generator, Math.round(line.base));
   zone.modulators.push({
     ...linear({ kind: 'key' }, generator, 0),
-    source: sourceBits({ mover: { kind: 'key' }, isFalling, isBipolar: false, curve: 'linear' }),
-    amount: clamped((isFalling ? -steps : steps) * perKey),
+    source: line.source,
+    amount: line.amount,
   });
-  if (!fits(base))
+  if (!fits(line))
     values.tell(
       track,
       'approximated',
       'The value that keys add to lies outside what a SoundFont holds; its nearest bound is written.',
     );
+}
+
+/** A straight line over the keys: what stands at its start, and the modulator that goes on from there. */
+export interface KeyLine {
+  base: number;
+  source: number;
+  amount: number;
+}
+
+/** The ways to add `perKey` for each key above `center`: from key 0 on, from the middle both ways, from the highest key down. */
+export function keyLines(perKey: number, center: number): [KeyLine, KeyLine, KeyLine] {
+  const line = (base: number, isFalling: boolean, isBipolar: boolean, amount: number): KeyLine => ({
+    base: perKey * (base - center),
+    source: sourceBits({ mover: { kind: 'key' }, isFalling, isBipolar, curve: 'linear' }),
+    amount: clamped(perKey * amount),
+  });
+  return [
+    line(0, false, false, steps),
+    line(steps / 2, false, true, steps / 2),
+    line(steps, true, false, -steps),
+  ];
 }
 
 /** A modulator that adds `depth` at the greatest value of its source. */

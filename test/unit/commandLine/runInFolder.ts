@@ -46,6 +46,7 @@ export async function run(folder: string, args: readonly string[], input = ''): 
     },
     standardInput: async () => new TextEncoder().encode(input),
     writeFile: writeWhole,
+    makeFolder: async (path) => void mkdirSync(path, { recursive: true }),
   };
   answer.status = await runCommandLine(args, terminal);
   return answer;

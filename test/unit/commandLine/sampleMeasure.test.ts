@@ -98,6 +98,7 @@ describe('what commands find out of samples', () => {
         error: () => {},
         standardInput: async () => new Uint8Array(),
         writeFile: async () => {},
+        makeFolder: async () => {},
         measuring: {
           measurer: () => ({
             ...measurer,

@@ -22,7 +22,7 @@ describe('words that are off end with status 2 and one line that says why', () =
     [['regions', 'prose.txt'], /prose\.txt/],
     [['regions', 'gone\u0000.sfz'], /no such file/],
     [['convert', 'a.sfz'], /needs --to/],
-    [['convert', 'a.sfz', '--to', 'docx'], /--to takes sfz, xml or a file/],
+    [['convert', 'a.sfz', '--to', 'docx'], /--to takes sfz, xml, sf2 or a file/],
     [
       ['convert', 'a.sfz', '--to', 'xml', '--output', 'no/such/folder.xml'],
       /no\/such\/folder\.xml: cannot be written/,

@@ -32,7 +32,10 @@ export async function regionsOf(
   attenuation: 1 | 0.4 = 1,
 ): Promise<ReadPreset> {
   const view = await viewOf(bytes);
-  const { text, notes } = view.text(view.presets[preset]!, 'test.sf2', { samplePrefix: '', attenuation });
+  const { text, notes } = view.text(view.presets[preset]!, 'test.sf2', {
+    samplePath: ({ name }) => name,
+    attenuation,
+  });
   const instrument = sfzNotation.read(text, { path: '/test.sfz' });
   if (instrument.findings.length > 0) throw new Error(JSON.stringify(instrument.findings));
   return {
