@@ -21,7 +21,7 @@ export async function putOutput(
   }
   const folder = folderOf(main.path);
   // The main file comes last, so that where it is there, all that it names is there.
-  const folders = new Set(others.map(([path]) => folderOf(path)));
+  const folders = new Set(others.map(([path]) => folderOf(path)).filter((inner) => inner !== ''));
   for (const inner of folders) await makeFolder(terminal, inner, joinPath(folder, inner));
   for (const [path, content] of others) await write(terminal, path, `${folder}/${path}`, content);
   await write(terminal, main.name, main.path, first);
