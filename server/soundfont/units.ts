@@ -4,7 +4,7 @@
 const lowestHertz = 440 * 2 ** (-69 / 12);
 
 /** What stands for no time at all: as a time it would be 0.98 ms. */
-export const noTime = -12000;
+const noTime = -12000;
 
 /** Timecents as seconds; {@link noTime} and less are 0. */
 export function secondsOfTimecents(timecents: number): number {

@@ -17,7 +17,7 @@ export const recordBytes = {
 
 export type ListName = keyof typeof recordBytes;
 
-export const listNames = Object.keys(recordBytes) as ListName[];
+const listNames = Object.keys(recordBytes) as ListName[];
 
 /** What each list holds, in the words of messages. */
 export const listContents: Readonly<Record<ListName, string>> = {

@@ -131,7 +131,7 @@ function moverText(bits: number): string {
 }
 
 /** A generator in words. */
-export function generatorText(operator: number): string {
+function generatorText(operator: number): string {
   if ((operator & chainedBit) !== 0) return 'another modulator';
   const name = Object.entries(Generator).find(([, number]) => number === operator)?.[0];
   return name ? name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`) : `generator ${operator}`;

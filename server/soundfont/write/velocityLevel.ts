@@ -5,7 +5,7 @@ export const usualAmount = 960;
 const mostVelocity = 127;
 
 /** dB by which the format's own curve is below its greatest level at a velocity: 40·log10(127/velocity). */
-export function curveDb(velocity: number): number {
+function curveDb(velocity: number): number {
   return 40 * Math.log10(mostVelocity / velocity);
 }
 

@@ -116,6 +116,6 @@ export function linear(mover: Mover, destination: number, depth: number): Modula
 }
 
 /** Amounts are numbers of 16 bits. */
-export function clamped(amount: number): number {
+function clamped(amount: number): number {
   return Math.max(-32768, Math.min(32767, Math.round(amount)));
 }

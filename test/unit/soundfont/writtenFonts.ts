@@ -5,7 +5,7 @@ import { writeSoundFont } from '../../../server/soundfont/write/writeSoundFont';
 import { chunk, format, sampler, u16, wave } from '../audio/byteFiles';
 import { MemoryFiles } from '../workspace/memoryFiles';
 
-export const usualOptions: FontOptions = {
+const usualOptions: FontOptions = {
   name: 'Test',
   bits: 'samples',
   attenuation: 1,
