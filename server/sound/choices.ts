@@ -268,6 +268,18 @@ export const choice = {
     why: 'A start in the middle of a swing clicks.',
     source: 'common practice',
   },
+  firstGainDb: {
+    what: 'Level at which audition starts, in dB',
+    value: -12,
+    why: 'What a device makes of full scale is not known; nobody should be hurt by a first note.',
+    source: 'common practice; ITU-R H.870 on safe listening',
+  },
+  ceilingDb: {
+    what: 'Highest level of audition, in dB true peak; renders are not limited',
+    value: -1,
+    why: 'Converters overshoot what lies between frames.',
+    source: 'common practice; EBU R 128; ITU-R BS.1770',
+  },
   mostRatioUp: {
     what: 'Highest ratio of playing faster than recorded',
     value: 1024,

@@ -13,12 +13,12 @@ function besselI0(x: number): number {
 }
 
 /** The Kaiser window at −1..1, 1 in the middle (Kaiser and Schafer, IEEE Trans. ASSP 28(1), 1980); 0 outside. */
-function kaiser(at: number, beta: number): number {
+export function kaiser(at: number, beta: number): number {
   return Math.abs(at) >= 1 ? 0 : besselI0(beta * Math.sqrt(1 - at * at)) / besselI0(beta);
 }
 
 /** sin(πx) / πx, exactly 0 at whole numbers. */
-function sinc(x: number): number {
+export function sinc(x: number): number {
   if (x === 0) return 1;
   if (Number.isInteger(x)) return 0;
   return Math.sin(Math.PI * x) / (Math.PI * x);

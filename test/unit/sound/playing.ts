@@ -36,7 +36,7 @@ export interface PlayOptions {
 }
 
 /** An engine that plays SFZ text with the samples of a test. */
-function engineOf(text: string, options: PlayOptions = {}): VoiceEngine {
+export function engineOf(text: string, options: PlayOptions = {}): VoiceEngine {
   const { samples = {}, rate = 48000, quality = 'reference', seed = 1 } = options;
   const instrument = readSfz(text, { path: 'a.sfz' });
   const program = structuredClone(soundOf(instrument));
