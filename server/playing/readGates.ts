@@ -1,3 +1,4 @@
+import { fullGateRange } from '../model/overlaps/gateRanges';
 import type { GateTable } from './gateTable';
 import { GateSubject } from './gateTable';
 import type { ValuesInForce } from './valuesInForce';
@@ -24,12 +25,18 @@ class Range {
   readonly #fullLow: number;
   readonly #fullHigh: number;
 
-  constructor(kind: Kind, subject: number, scale: number, numbers: Float64Array) {
+  constructor(
+    kind: Kind,
+    subject: number,
+    scale: number,
+    full: readonly [number, number],
+    numbers: Float64Array,
+  ) {
     this.kind = kind;
     this.subject = subject;
     this.#scale = scale;
     this.#numbers = numbers;
-    [this.#fullLow, this.#fullHigh] = fullRanges[subject] ?? [0, 127];
+    [this.#fullLow, this.#fullHigh] = full;
   }
 
   /** The ends of a region, NaN where one is not set. */
@@ -78,14 +85,6 @@ const subjects: Readonly<Record<string, number>> = {
   polyaft: GateSubject.polyPressure,
 };
 
-/** Documented full ranges (public documentation of the open SFZ format); others are those of a controller, 0..127. */
-const fullRanges: Readonly<Record<number, readonly [low: number, high: number]>> = {
-  [GateSubject.channel]: [1, 16],
-  [GateSubject.tempo]: [0, 500],
-  [GateSubject.timer]: [0, Number.POSITIVE_INFINITY],
-  [GateSubject.bend]: [-8192, 8191],
-};
-
 /**
  * Reads the ranges of controllers, channel, program, tempo, timer, bend and pressure of all regions. One end that is
  * not set is that of the full range; ranges that hold everything are left out, and those of a start or stop with an
@@ -120,7 +119,13 @@ function rangesOf(values: ValuesInForce): Iterable<Range> {
     if (!range) {
       const triggered = prefix === 'on_' ? 'starts' : prefix === 'stop_' ? 'stops' : undefined;
       const kind = triggered ?? (subject >= GateSubject.tempo ? 'others' : 'controllers');
-      range = new Range(kind, subject, fine === '' ? 1 : 127, parameters.numbers);
+      range = new Range(
+        kind,
+        subject,
+        fine === '' ? 1 : 127,
+        fullGateRange(word ?? 'cc'),
+        parameters.numbers,
+      );
       found.set(key, range);
     }
     range[end === 'lo' ? 'low' : 'high'] = values.parameters(name);

@@ -1,4 +1,4 @@
-import type { Control } from '../model/instrumentParts';
+import { keyswitchOffsets } from '../model/keyswitchOffsets';
 import type { ValuesInForce } from './valuesInForce';
 
 /** Keyswitches of all regions; see `PlayableInstrument`. */
@@ -20,7 +20,7 @@ const mostZones = 4096;
 export function readSwitches(values: ValuesInForce): RegionSwitches {
   const { instrument } = values;
   const count = instrument.regions.length;
-  const offset = switchOffset(values);
+  const offset = keyswitchOffsets(values.instrument);
   const keys = (name: string) => values.keys(name, new Int16Array(count), offset);
   const last = keys('sw_last');
   const lowest = keys('sw_lolast');
@@ -41,27 +41,12 @@ export function readSwitches(values: ValuesInForce): RegionSwitches {
     switchDefault: keys('sw_default'),
     switchDown: keys('sw_down'),
     switchUp: keys('sw_up'),
-    previousKey: keys('sw_previous'),
+    previousKey: values.keys(
+      'sw_previous',
+      new Int16Array(count),
+      (region) => instrument.control(region).keyOffset,
+    ),
     ...readZones(switchLow, switchHigh, keys('sw_lokey'), keys('sw_hikey')),
-  };
-}
-
-/** Semitones that the keyswitches of a region are moved by: those of all keys, and `sw_note_offset`, `sw_octave_offset`. */
-function switchOffset({ instrument }: ValuesInForce): (region: number) => number {
-  const names = ['sw_note_offset', 'sw_octave_offset'].map((name) => instrument.names.idOf(name));
-  let last: Control | undefined;
-  let offset = 0;
-  return (region) => {
-    const control = instrument.control(region);
-    if (control === last) return offset;
-    last = control;
-    const [note, octave] = names.map((name) => {
-      const parameter = control.header < 0 ? -1 : instrument.own(control.header, name);
-      const value = parameter < 0 ? Number.NaN : instrument.number(parameter);
-      return Number.isNaN(value) ? 0 : Math.trunc(value);
-    });
-    offset = control.keyOffset + note + 12 * octave;
-    return offset;
   };
 }
 

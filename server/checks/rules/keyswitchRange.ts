@@ -12,6 +12,7 @@ export const keyswitchRange: Rule = {
   check(context, report) {
     const low = usedName(context, 'sw_lokey');
     const high = usedName(context, 'sw_hikey');
+    const byDefault = usedName(context, 'sw_default');
     if (usedName(context, 'sw_last') < 0 || (low < 0 && high < 0)) return;
     const { instrument } = context;
     const key = (parameter: number, without: number) =>
@@ -34,9 +35,13 @@ export const keyswitchRange: Rule = {
       const id = triple.join(' ');
       if (seen.has(id) || !isInForceSomewhere(instrument, header, triple, low, high)) continue;
       seen.add(id);
+      const isFirst = byDefault >= 0 && key(inForce.effective(header, byDefault), Number.NaN) === chosen;
+      const what = isFirst
+        ? 'so once another one was pressed this never sounds again'
+        : 'so this never sounds';
       report({
         ...instrument.valueSpan(last),
-        message: `The keyswitch ${keyText(chosen)} lies outside ${keyText(lowest)} to ${keyText(highest)}, the range in which keyswitches count, so this never sounds. Widen sw_lokey and sw_hikey or move the keyswitch.`,
+        message: `The keyswitch ${keyText(chosen)} lies outside ${keyText(lowest)} to ${keyText(highest)}, the range in which keyswitches count, ${what}. Widen sw_lokey and sw_hikey or move the keyswitch.`,
         related: [from, to]
           .filter((end) => end >= 0)
           .map((end) => ({

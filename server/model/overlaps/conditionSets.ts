@@ -1,4 +1,5 @@
 import type { ParameterNames } from '../parameterNames';
+import { fullGateRange } from './gateRanges';
 import { PairNumbers } from './pairNumbers';
 
 /** A range of a controller, channel, bend or another value outside of which a region stays silent. */
@@ -28,18 +29,6 @@ export interface ConditionSet {
   /** Whether the release of a key triggers the region. */
   onRelease: boolean;
 }
-
-/** Documented full ranges of what gates look at (public documentation of the open SFZ format). */
-const fullRanges: Readonly<Record<string, readonly [low: number, high: number]>> = {
-  chan: [1, 16],
-  prog: [0, 127],
-  bend: [-8192, 8192],
-  bpm: [0, 500],
-  chanaft: [0, 127],
-  polyaft: [0, 127],
-  cc: [0, 127],
-  hdcc: [0, 1],
-};
 
 const rangePattern = /^(lo|hi)(cc\d+|hdcc\d+|chan|prog|bend|bpm|chanaft|polyaft|timer|rand)$/;
 const exactPattern =
@@ -210,7 +199,7 @@ export class ConditionSets {
     ranges.delete('rand');
     const gates = [...ranges]
       .filter(([subject, { low, high }]) => {
-        const full = fullRanges[subject.replace(/\d+$/, '')] ?? [0, Number.POSITIVE_INFINITY];
+        const full = fullGateRange(subject);
         return low > full[0] || high < full[1];
       })
       .map(([subject, { low, high }]) => ({ subject, low, high }))
@@ -244,10 +233,7 @@ function narrow(
   isLow: boolean,
   value: number,
 ): void {
-  const full = fullRanges[subject.replace(/\d+$/, '')] ?? [
-    0,
-    subject === 'rand' ? 1 : Number.POSITIVE_INFINITY,
-  ];
+  const full = fullGateRange(subject);
   const range = ranges.get(subject) ?? { low: full[0], high: full[1] };
   if (isLow) range.low = value;
   else range.high = value;

@@ -113,6 +113,14 @@ describe('keyswitches', () => {
 <region> sample=a.wav key=60 sw_lokey=c2 sw_hikey=d2`);
   });
 
+  it('say so where one outside the range counts until another is pressed', () => {
+    const { findings } = expectLogic(`<global> sw_lokey=24 sw_hikey=25 sw_default=26
+<group> sw_last=26
+                ^^ keyswitch-range warning
+<region> sample=a.wav key=60`);
+    expect(findings[0]?.message).toContain('so once another one was pressed this never sounds again');
+  });
+
   it('sound as well', () => {
     const checked = expectLogic(`<group> sw_last=24 lokey=36 hikey=60
 <region> sample=a.wav

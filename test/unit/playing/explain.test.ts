@@ -54,7 +54,7 @@ describe('the messages of an explanation', () => {
     ],
     ['trigger=legato', 'trigger: It sounds for a legato note, with another key held; none is.'],
     ['start_locc1=5 start_hicc1=5', 'trigger: No key starts it; controller 1 on coming to 5 does.'],
-    ['lobend=1', 'bend: It sounds with the pitch wheel at 1 to 8191; it is at 0.'],
+    ['lobend=1', 'bend: It sounds with the pitch wheel at 1 to 8192; it is at 0.'],
     ['lochanaft=9', 'pressure: It sounds at a channel aftertouch of 9 to 127; it is 0.'],
     ['lopolyaft=9', 'pressure: It sounds at a key aftertouch of 9 to 127; it is 0.'],
     ['end=-1', 'off: Its end is below 0, which turns its sound off; it can still silence others.'],
