@@ -35,7 +35,7 @@ export const keyswitchRange: Rule = {
       const id = triple.join(' ');
       if (seen.has(id) || !isInForceSomewhere(instrument, header, triple, low, high)) continue;
       seen.add(id);
-      const isFirst = byDefault >= 0 && key(inForce.effective(header, byDefault), Number.NaN) === chosen;
+      const isFirst = byDefault >= 0 && key(instrument.effective(header, byDefault), Number.NaN) === chosen;
       const what = isFirst
         ? 'so once another one was pressed this never sounds again'
         : 'so this never sounds';
