@@ -1,4 +1,5 @@
 import { limitIn } from './limits';
+import { gluedRangeWords, rangeWords } from './rangeWords';
 
 /** A key as a cell gives it: as a number, by name, or both as in `60 (C4)`. */
 export interface KeyReading {
@@ -40,6 +41,11 @@ export type NoteNaming = 'english' | 'german';
 
 const longest = 40;
 const longestList = 600;
+const longestSign = 12;
+const rangeSign = new RegExp(
+  String.raw`^(?:\.{2,3}|…|->|${rangeWords}(?=\s)|${gluedRangeWords}|[-\u2212\u2010\u2011\u2013\u2014\u2192\u301c~:>])`,
+  'iu',
+);
 const minusSigns = '-\u2212\u2010\u2011\u2013\u2014';
 const sharps = '#\u266fsS';
 const flats = 'bB\u266d';
@@ -159,11 +165,7 @@ class KeyScan {
 
   rangeSign(): boolean {
     this.#spaces();
-    const rest = this.text.slice(this.#at, this.#at + 4).toLowerCase();
-    const sign =
-      /^(?:\.{2,3}|\u2026|->|(?:to|bis|al|at\u00e9|a|\u00e0)(?=\s)|to|bis|[-\u2212\u2010\u2011\u2013\u2014\u2192\u301c~:>])/.exec(
-        rest,
-      );
+    const sign = rangeSign.exec(this.text.slice(this.#at, this.#at + longestSign));
     if (!sign) return false;
     this.#at += sign[0].length;
     return true;

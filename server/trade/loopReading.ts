@@ -2,6 +2,7 @@ import { loopWord } from './languages/cellWords';
 import type { CellWord } from './languages/languageWords';
 import type { NumberReading } from './numberReading';
 import { readNumber } from './numberReading';
+import { rangeWords } from './rangeWords';
 
 /** What a cell says of a loop. */
 export interface LoopReading {
@@ -21,8 +22,10 @@ const nothing: LoopReading = {
   end: undefined,
   length: undefined,
 };
-const rangeSigns =
-  /\s?(?:-|\u2013|\u2014|\u2212|\.{2,3}|\u2026|\u2192|\+|~|\u301c|\s(?:to|bis|\u00e0|a|al|at\u00e9)\s)\s?/iu;
+const rangeSigns = new RegExp(
+  String.raw`\s?(?:-|\u2013|\u2014|\u2212|\.{2,3}|\u2026|\u2192|\+|~|\u301c|\s${rangeWords}\s)\s?`,
+  'iu',
+);
 
 /**
  * Reads a loop cell: a switch (`on`, `off`, `0`, `1`, `✓`), a mode in words, `start-end` or `start+length` in frames

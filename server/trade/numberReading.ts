@@ -1,5 +1,6 @@
 import { unitOf } from './languages/cellWords';
 import type { Unit } from './meaning';
+import { outOfWords } from './rangeWords';
 
 /** A number as a cell gives it. */
 export interface NumberReading {
@@ -18,6 +19,10 @@ const hexadecimal = /^(?:0x|\$)([\da-f]{1,8})$/i;
 const compound =
   /^([+-]?)\s?(\d{1,6}(?:[.,]\d{1,6})?)\s?(\p{L}{1,15})\s?([+-]?)\s?(\d{1,6}(?:[.,]\d{1,6})?)\s?([\p{L}\u00a2]{1,15})$/u;
 const minusSigns = /^[\u2212\u2010\u2011\u2013\u2014\uff0d]/;
+const sequence = new RegExp(
+  String.raw`^(?:\p{L}{1,12}[ ._#-]?|#)?(\d{1,3})(?:\.0+)?(?:\s?(?:/|${outOfWords})\s?(\d{1,3}))?$`,
+  'iu',
+);
 const groups = /^\d{1,3}(?:[.,'\u2019 \u00a0\u202f]\d{3})+$/;
 
 /**
@@ -92,10 +97,7 @@ function readHexadecimal(text: string): NumberReading | undefined {
 
 /** Reads a round robin position, with the number of positions where the cell gives it: `2`, `2/4`, `2 of 4`, `rr2`. */
 export function readSequence(text: string): { position: number; length: number | undefined } | undefined {
-  const match =
-    /^(?:\p{L}{1,12}[ ._#-]?|#)?(\d{1,3})(?:\.0+)?(?:\s?(?:\/|of|von|sur|de|di)\s?(\d{1,3}))?$/iu.exec(
-      text.trim(),
-    );
+  const match = sequence.exec(text.trim());
   if (!match) return undefined;
   return { position: Number(match[1]), length: match[2] === undefined ? undefined : Number(match[2]) };
 }

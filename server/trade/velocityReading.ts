@@ -1,6 +1,7 @@
 import { limitIn } from './limits';
 import type { Unit } from './meaning';
 import { readNumber } from './numberReading';
+import { rangeWords } from './rangeWords';
 
 /** Velocities of a cell as they are written; an end that is left open is `undefined`. */
 export interface VelocityReading {
@@ -10,8 +11,10 @@ export interface VelocityReading {
 }
 
 const longest = 40;
-const range =
-  /^(.*?[\d%])\s*(?:\.{2,3}|\u2026|->|[-\u2212\u2010-\u2015\u2192\u301c~:>]|\s(?:to|bis|al|at\u00e9|a|\u00e0)\s)\s*(\S.*)$/iu;
+const range = new RegExp(
+  String.raw`^(.*?[\d%])\s*(?:\.{2,3}|\u2026|->|[-\u2212\u2010-\u2015\u2192\u301c~:>]|\s${rangeWords}\s)\s*(\S.*)$`,
+  'iu',
+);
 
 /**
  * Reads one velocity or a range of them, in any scale: `64`, `1-63`, `0.5`, `0–49.6 %`, `<64`, `ab 64`. `undefined` for

@@ -1,17 +1,13 @@
 import { dynamicIn } from '../../trade/dynamics';
-import { wordsOf } from '../../trade/languages/spelling';
+import { languages } from '../../trade/languages/languages';
+import { bareWord, wordsOf } from '../../trade/languages/spelling';
 import { nameKinds } from '../../trade/nameParts';
 import type { ColumnReading, SideLabel } from './columnReading';
 
-const sampleWords: ReadonlySet<string> = new Set([
-  'sample',
-  'samples',
-  'file',
-  'audio',
-  'wav',
-  'wave',
-  'datei',
-]);
+/** Words for a sample file of all languages. */
+const fileWords: ReadonlySet<string> = new Set(
+  languages.flatMap(({ parts }) => (parts.file ?? []).map(bareWord)),
+);
 const groupKinds = nameKinds.filter(({ kind }) => kind === 'microphones' || kind === 'articulations');
 
 /**
@@ -20,7 +16,9 @@ const groupKinds = nameKinds.filter(({ kind }) => kind === 'microphones' || kind
  */
 export function labelsSideBySide(columns: readonly ColumnReading[]): SideLabel[] | undefined {
   if (columns.length < 2) return undefined;
-  const names = columns.map(({ heading }) => wordsOf(heading).filter((word) => !sampleWords.has(word)));
+  const names = columns.map(({ heading }) =>
+    wordsOf(heading).filter((word) => !fileWords.has(word) && !fileWords.has(word.replace(/s$/, ''))),
+  );
   if (new Set(names.map((words) => words.join(' '))).size < columns.length) return undefined;
   const dynamics = names.map(([word = '', ...more]) => (more.length > 0 ? -1 : dynamicIn(word)));
   if (areDifferent(dynamics)) return dynamics.map((dynamic) => ({ kind: 'dynamics', dynamic }));

@@ -91,6 +91,9 @@ export const french: LanguageWords = {
     most: ['jusqu à', 'jusque', 'et moins'],
     all: ['tout', 'tous', 'toute', 'toutes'],
   },
+  between: ['à', 'a'],
+  outOf: ['sur'],
+  folders: ['dossier', 'chemin'],
   ditto: ['idem', 'id.', 'voir ci-dessus', 'même'],
   cells: {
     left: ['gauche', 'g'],

@@ -105,6 +105,9 @@ export const german: LanguageWords = {
     most: ['bis', 'bis zu', 'und tiefer', 'und weniger', 'abwärts'],
     all: ['alle', 'alles', 'ganz'],
   },
+  between: ['bis'],
+  outOf: ['von'],
+  folders: ['ordner', 'verzeichnis', 'pfad'],
   ditto: ['dito', 'desgl.', 's. o.', 's.o.', 'siehe oben', 'wie oben', 'gleich'],
   cells: {
     left: ['links', 'li'],

@@ -48,6 +48,9 @@ export const italian: LanguageWords = {
     most: ['fino a', 'al massimo', 'in giù'],
     all: ['tutto', 'tutti', 'tutta', 'tutte'],
   },
+  between: ['a', 'al'],
+  outOf: ['di'],
+  folders: ['cartella'],
   ditto: ['idem', 'come sopra', 'c. s.', 'c.s.'],
   cells: {
     left: ['sinistra', 'sin', 'sx', 's'],

@@ -48,6 +48,9 @@ export const japanese: LanguageWords = {
     most: ['以下', 'まで'],
     all: ['全', '全部', 'すべて', '全て'],
   },
+  between: [],
+  outOf: [],
+  folders: [],
   ditto: ['同上', '〃', '々', '同'],
   cells: {
     left: ['左'],

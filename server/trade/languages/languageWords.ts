@@ -32,6 +32,12 @@ export interface LanguageWords {
   pages: readonly string[];
   /** Words before or behind one value that is the least or the most of a range, and words for all values. */
   limits: Readonly<Record<'least' | 'most' | 'all', readonly string[]>>;
+  /** Words between the two ends of a range. */
+  between: readonly string[];
+  /** Words between a position and how many there are, as in `2 of 4`. */
+  outOf: readonly string[];
+  /** Names of places that hold a folder, without accents. */
+  folders: readonly string[];
   /** What a cell says that is the same as the one above it. */
   ditto: readonly string[];
   cells: Readonly<Partial<Record<CellWord, readonly string[]>>>;

@@ -59,6 +59,9 @@ export const portuguese: LanguageWords = {
     most: ['até', 'e menos', 'ou menos'],
     all: ['tudo', 'todos', 'toda', 'todas'],
   },
+  between: ['até', 'a'],
+  outOf: ['de'],
+  folders: ['pasta'],
   ditto: ['idem', 'igual', 'o mesmo', 'mesmo'],
   cells: {
     left: ['esquerda', 'esq', 'e'],

@@ -48,6 +48,9 @@ export const spanish: LanguageWords = {
     most: ['hasta', 'y menos', 'o menos'],
     all: ['todo', 'todos', 'toda', 'todas'],
   },
+  between: ['a', 'al'],
+  outOf: ['de'],
+  folders: ['carpeta', 'ruta'],
   ditto: ['ídem', 'idem', 'igual', 'lo mismo'],
   cells: {
     left: ['izquierda', 'izq', 'i'],

@@ -1,9 +1,10 @@
 import { resolveOpcode } from '../../model/opcodes/resolve';
 import type { Column } from './column';
 import type { ColumnFacts } from './columnFacts';
-import { columnFactsOf, rangesOf, textsOf } from './columnFacts';
+import { columnFactsOf, textsOf } from './columnFacts';
 import { readByUnit, readKeyTriple } from './contents';
 import { isPlausible, positionTargets } from './plausible';
+import { rangesOf } from './rangeText';
 import type { RegionElement } from './regionElement';
 import type { Rows } from './rows';
 import type { InferredTarget, Meaning, NameUnit } from './words/meanings';

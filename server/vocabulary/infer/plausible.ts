@@ -1,5 +1,5 @@
 import type { ColumnFacts } from './columnFacts';
-import { rangesOf } from './columnFacts';
+import { rangesOf } from './rangeText';
 import type { InferredTarget } from './words/meanings';
 import { direction, filterType, loopMode, offMode, panSide, switchWord, triggerWord } from './words/words';
 

@@ -2,6 +2,7 @@ import { isAudioFileName, isSampleFileName, sampleEndings } from '../../model/fi
 import type { SampleFactsLookup } from '../../model/notation';
 import { joinPath } from '../../model/paths';
 import type { SampleFacts } from '../../model/samples';
+import { languages } from '../../trade/languages/languages';
 import type { ValueForm } from '../vocabulary';
 import type { Assigned } from './assign';
 import type { Column } from './column';
@@ -21,8 +22,7 @@ export interface SampleFiles {
 }
 
 const mostLookedUp = 160;
-const folderWords =
-  /^(?:folder|folders|dir|directory|path|basepath|base|root|home|location|samples|ordner|verzeichnis|pfad|dossier|chemin|carpeta|ruta|cartella|pasta)$/;
+const folderWords: ReadonlySet<string> = new Set(languages.flatMap(({ folders }) => folders));
 
 /** Finds how paths are written, and the files that they lead to. */
 export function findSampleFiles(
@@ -130,7 +130,7 @@ function outerFoldersIn(rows: Rows, assigned: readonly Assigned[]): Column[] {
 }
 
 function isNamedFolder({ own, around }: Column): boolean {
-  return [...own, ...(around.at(-1) ?? [])].some((word) => folderWords.test(word));
+  return [...own, ...(around.at(-1) ?? [])].some((word) => folderWords.has(word));
 }
 
 function looksLikeFolder(text: string): boolean {

@@ -1,0 +1,35 @@
+import { describe, expect, it } from 'vitest';
+import { readKeyRange } from '../../../server/trade/keyReading';
+import { languages } from '../../../server/trade/languages/languages';
+import { readLoop } from '../../../server/trade/loopReading';
+import { readSequence } from '../../../server/trade/numberReading';
+import { scaleIn } from '../../../server/trade/statedScale';
+import { readVelocities } from '../../../server/trade/velocityReading';
+import { readRangeText } from '../../../server/vocabulary/infer/rangeText';
+
+const between = [...new Set(languages.flatMap((language) => language.between))];
+const outOf = [...new Set(languages.flatMap((language) => language.outOf))];
+
+describe('the words of languages', () => {
+  it.each(between)('part the ends of a range wherever one can stand: %s', (word) => {
+    expect(readKeyRange(`36 ${word} 47`)).toMatchObject({ low: { number: 36 }, high: { number: 47 } });
+    expect(readKeyRange(`C2 ${word.toUpperCase()} B2`)).toMatchObject({
+      low: { named: 36 },
+      high: { named: 47 },
+    });
+    expect(readVelocities(`1 ${word} 63`)).toMatchObject({ low: 1, high: 63 });
+    expect(readLoop(`1000 ${word} 2000`)).toMatchObject({ start: { number: 1000 }, end: { number: 2000 } });
+    expect(scaleIn(`Pan (0 ${word} 100)`)).toEqual({ low: 0, high: 100 });
+    expect(readRangeText(`36 ${word} 47`)).toEqual({ first: '36', between: ` ${word} `, second: '47' });
+  });
+
+  it.each(outOf)('part a position from how many there are: %s', (word) => {
+    expect(readSequence(`2 ${word} 4`)).toEqual({ position: 2, length: 4 });
+  });
+
+  it('leave other words alone', () => {
+    expect(readKeyRange('36 or 47')).toBeUndefined();
+    expect(readVelocities('1 or 63')).toBeUndefined();
+    expect(readSequence('2 or 4')).toBeUndefined();
+  });
+});
