@@ -7,6 +7,7 @@ import { giveNotes } from './convertNotes';
 import { convertToFont, fontTargetOptions } from './convertToFont';
 import { fontOptions, readFontInput } from './fontInput';
 import { folderOfInput, readInput } from './input';
+import { outputFile } from './overwriting';
 import { putOutput } from './putOutput';
 import { readAny, tableOptions } from './readAny';
 import { targetOutput } from './target';
@@ -21,21 +22,29 @@ export async function convert(args: readonly string[], terminal: Terminal): Prom
     output: 'text',
     notes: 'text',
     inline: 'switch',
+    force: 'switch',
     ...tableOptions,
     ...fontOptions,
     ...fontTargetOptions,
   });
   const [name, ...more] = paths;
-  if (options.to === 'sf2' && name !== undefined) return convertToFont(terminal, paths, options);
+  const force = switches.has('force');
+  if (options.to === 'sf2' && name !== undefined) return convertToFont(terminal, paths, options, force);
   if (name === undefined || more.length > 0)
     throw new CommandError('convert takes one file, or several with --to sf2');
   tellUnusedOptions(terminal, options);
   const font = await readFontInput(terminal, name);
-  if (font) return convertFromFont(terminal, font, options);
+  if (font) return convertFromFont(terminal, font, options, force);
   const target = await targetOutput(terminal, options.to);
   const input = await readInput(terminal, name);
-  const output = options.output === undefined ? undefined : absolutePath(terminal, options.output);
-  const outputFolder = output === undefined ? folderOfInput(input) : folderOf(output);
+  const outputPath = options.output === undefined ? undefined : absolutePath(terminal, options.output);
+  if (
+    outputPath !== undefined &&
+    options.notes !== undefined &&
+    outputPath === absolutePath(terminal, options.notes)
+  )
+    throw new CommandError('--output and --notes name the same file');
+  const outputFolder = outputPath === undefined ? folderOfInput(input) : folderOf(outputPath);
   const { fromTable, instrument, ...read } = await readAny(terminal, input, options, outputFolder);
   // A table's sample names were looked up from the output's folder already, or stand as the table gives them.
   const folder = fromTable ? outputFolder : folderOfInput(input);
@@ -43,20 +52,23 @@ export async function convert(args: readonly string[], terminal: Terminal): Prom
   const { files, accounts } = await target.write(
     [source],
     {
-      fileName: output === undefined ? undefined : nameOf(output),
+      fileName: outputPath === undefined ? undefined : nameOf(outputPath),
       folder: outputFolder,
       directives: switches.has('inline') ? 'inline' : 'keep',
     },
     terminal.files,
   );
-  await putOutput(
-    terminal,
-    files,
-    output === undefined ? undefined : { name: options.output as string, path: output },
-  );
+  const inputs = [input.path, ...instrument.sources.map((one) => one.path)];
+  const file = (named: string) => outputFile(terminal, named, force, inputs);
+  await putOutput(terminal, files, options.output === undefined ? undefined : file(options.output));
   const converted = { name: input.name, instrument, account: accounts[0] };
   const title = options.notes === undefined ? input.name : basename(input.path);
-  await giveNotes(terminal, title, [converted], options.notes);
+  await giveNotes(
+    terminal,
+    title,
+    [converted],
+    options.notes === undefined ? undefined : file(options.notes),
+  );
   return 0;
 }
 

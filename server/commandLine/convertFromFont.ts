@@ -10,6 +10,7 @@ import { giveNotes } from './convertNotes';
 import type { FontInput } from './fontInput';
 import { onePreset, presetInput } from './fontInput';
 import { loadInstrument } from './input';
+import { outputFile } from './overwriting';
 import { putOutput } from './putOutput';
 import { targetOutput } from './target';
 import type { Terminal } from './terminal';
@@ -37,6 +38,7 @@ export async function convertFromFont(
   terminal: Terminal,
   font: FontInput,
   options: Options,
+  force: boolean,
 ): Promise<number> {
   const target = await targetOutput(terminal, options.to);
   const destination = await destinationOf(terminal, font, options.output, target.ending);
@@ -77,9 +79,16 @@ export async function convertFromFont(
     destination && {
       name: joinPath(options.output ?? '', destination.fileName === undefined ? first : '.'),
       path: joinPath(destination.folder, first),
+      force,
+      inputs: new Set([font.path]),
     },
   );
-  await giveNotes(terminal, font.name, converted, options.notes);
+  await giveNotes(
+    terminal,
+    font.name,
+    converted,
+    options.notes === undefined ? undefined : outputFile(terminal, options.notes, force, [font.path]),
+  );
   return 0;
 }
 

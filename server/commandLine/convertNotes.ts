@@ -4,8 +4,8 @@ import type { OutputAccount } from '../model/output';
 import type { LineNote } from '../model/writing/lineNotes';
 import { lineNotes } from '../model/writing/lineNotes';
 import { tellNotes } from './notes';
+import type { OutputFile } from './overwriting';
 import type { Terminal } from './terminal';
-import { absolutePath } from './terminalPaths';
 import { write } from './writeOutput';
 
 /** An instrument that was converted, with what is said of it. */
@@ -24,7 +24,7 @@ export async function giveNotes(
   terminal: Terminal,
   title: string,
   converted: readonly Converted[],
-  notesFile: string | undefined,
+  notesFile: OutputFile | undefined,
 ): Promise<void> {
   const isOne = converted.length === 1;
   const all = converted.flatMap(({ name, instrument, account }) =>
@@ -35,10 +35,10 @@ export async function giveNotes(
     return;
   }
   const kept = converted.reduce((sum, { account }) => sum + account.kept, 0);
-  const page = /\.json$/i.test(notesFile)
+  const page = /\.json$/i.test(notesFile.path)
     ? `${JSON.stringify(all, undefined, 2)}\n`
     : notesPage(`Conversion notes for ${title}`, all, kept);
-  await write(terminal, notesFile, absolutePath(terminal, notesFile), page);
+  await write(terminal, notesFile, page);
 }
 
 /** Of notes that say the same in several instruments, the first, with how many others there are. */

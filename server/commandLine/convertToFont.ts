@@ -6,6 +6,7 @@ import { giveNotes } from './convertNotes';
 import { presetInput, readFontInput } from './fontInput';
 import type { Input } from './input';
 import { folderOfInput, readInput } from './input';
+import { outputFile } from './overwriting';
 import { putOutput } from './putOutput';
 import { readAny } from './readAny';
 import type { Terminal } from './terminal';
@@ -31,6 +32,7 @@ export async function convertToFont(
   terminal: Terminal,
   names: readonly string[],
   options: Options,
+  force: boolean,
 ): Promise<number> {
   const sources: NamedSource[] = [];
   for (const name of names) sources.push(...(await sourcesOf(terminal, name, options)));
@@ -47,17 +49,24 @@ export async function convertToFont(
     { fileName: output === undefined ? undefined : nameOf(output) },
     terminal.files,
   );
-  await putOutput(
-    terminal,
-    files,
-    output === undefined ? undefined : { name: options.output as string, path: output },
-  );
+  const inputs = sources.flatMap(({ input, instrument }) => [
+    input.path,
+    ...instrument.sources.map(({ path }) => path),
+  ]);
+  const file = (name: string | undefined) =>
+    name === undefined ? undefined : outputFile(terminal, name, force, inputs);
+  await putOutput(terminal, files, file(options.output));
   const converted = sources.map(({ input, instrument }, at) => ({
     name: input.name,
     instrument,
     account: accounts[at],
   }));
-  await giveNotes(terminal, names.length === 1 ? (names[0] as string) : 'all', converted, options.notes);
+  await giveNotes(
+    terminal,
+    names.length === 1 ? (names[0] as string) : 'all',
+    converted,
+    file(options.notes),
+  );
   return 0;
 }
 

@@ -39,6 +39,7 @@ export async function findInstruments(terminal: Terminal, paths: readonly string
     for (const { name, kind, isLink } of entries) {
       const path = `${folder === '/' ? '' : folder}/${name}`;
       if (name.startsWith('.') || name === 'node_modules') continue;
+      if (kind === 'special') continue;
       if (kind === 'folder') await walk(path);
       else if (isLink && isInstrumentFileName(name) && !(await leadsToInstrument(terminal, path)))
         terminal.error(`zonewright: ${path}: this link leads to a file of another kind and is left out\n`);
@@ -56,6 +57,7 @@ export async function findInstruments(terminal: Terminal, paths: readonly string
         `${name}: ${refusal ? `it ${refusalWords(refusal)}` : 'there is no such file or folder'}`,
       );
     }
+    if (stat?.kind === 'special') throw new CommandError(`${name}: it ${refusalWords('special')}`);
     if (stat?.kind === 'folder') {
       folders.push(path);
       await walk(path);

@@ -7,18 +7,18 @@ export const help = `Usage: zonewright COMMAND …
                     --format text|json   --middle-c C3|C4|C5   --samples DIR   --attenuation 1|0.4
   convert FILE…   write an instrument, a copied zone table or a SoundFont as SFZ, instrument XML or
                   a SoundFont; several go into one SoundFont, FILE#bank:preset says where
-                    --to sfz|xml|VOCABULARY|sf2   --output FILE   --notes FILE   --inline
+                    --to sfz|xml|VOCABULARY|sf2   --output FILE   --notes FILE   --inline   --force
                     --middle-c C3|C4|C5   --samples DIR   --attenuation 1|0.4
                     from a SoundFont: --output FILE for one preset, --output DIR for all of them
                     to a SoundFont: --bits 16|24   --rates keep|lower
                                     --keyswitches presets|first   --takes first|presets
   map FILE        draw the keyboard map
-                    --output FILE.svg
+                    --output FILE.svg   --force
   sample FILE…    print what the header of a sample file says, and what its audio tells:
                     its pitch alone, or all that is measured
                     --format text|json   --pitch   --measure   --no-cache
   report FILE     list the samples of an instrument with what is known of each, and its tuning
-                    --format markdown|csv   --table samples|tuning   --output FILE   --no-cache
+                    --format markdown|csv   --table samples|tuning   --output FILE   --force   --no-cache
   explain FILE    say which regions answer a note, and why each other one does not
                     --key K   --velocity V   --controller N=V …   --keyswitch K
                     --strike N   --seed N   --format text|json
@@ -34,7 +34,7 @@ export const help = `Usage: zonewright COMMAND …
   vocabulary      how an XML dialect of other names writes instruments
                     print FILE              the vocabulary that an instrument is read by
                     infer FILE              works it out from the text, says why
-                                            --output FILE.vocabulary.json
+                                            --output FILE.vocabulary.json   --force
                     check VOCABULARY…       --with FILE
                     --format text|json
 
@@ -53,6 +53,7 @@ or is given, where the instrument lies in it; --include-folder DIR names another
 --inline writes variables and included files out, which are else kept where they can be.
 --middle-c says which octave the table gives to key 60. --samples names the folder
 in which a table's samples are looked up.
+An output file is written whole or not at all, and never over what is read or a file of another kind without --force.
 Exit status: 0 done, 1 check found something at or above --fail-on, 2 wrong words or an unreadable input.
 Severities of findings are set in a file zonewright.json in the instrument's folder or one above it.
 `;

@@ -1,36 +1,76 @@
+import type { OutputContent } from '../model/output';
+import { folderOf, joinPath, nameOf } from '../model/paths';
 import { CommandError } from './commandError';
+import { contentKind, kindBytes } from './contentKind';
 import type { Terminal } from './terminal';
+import { absolutePath } from './terminalPaths';
 
-/** What an output must not replace unasked. */
-export interface Kept {
+/** A file that a command is to write. */
+export interface OutputFile {
+  /** As the person wrote it. */
+  name: string;
+  /** Absolute, with `/`. */
+  path: string;
+  /** `--force`: whatever is there may be replaced. */
+  force: boolean;
   /** Absolute paths of what the command reads. */
   inputs: ReadonlySet<string>;
-  /** The first bytes of files that may be replaced, as text; others are of another kind. */
-  mark: string;
+}
+
+/** The file that an option names. */
+export function outputFile(
+  terminal: Terminal,
+  name: string,
+  force: boolean,
+  inputs: Iterable<string | undefined>,
+): OutputFile {
+  const known = [...inputs].filter((one) => one !== undefined);
+  return { name, path: absolutePath(terminal, name), force, inputs: new Set(known) };
 }
 
 /**
- * Refuses an output that would replace what the command reads, or a file of another kind than it writes; `--force` allows
- * it. `path` is absolute.
+ * Refuses an output that would replace what the command reads, by whatever link, or a file of another kind than it writes;
+ * `--force` allows it. `start` is the beginning of what is to be written.
  */
 export async function refuseOverwriting(
   terminal: Terminal,
-  name: string,
-  path: string,
-  { inputs, mark }: Kept,
+  { name, path, force, inputs }: OutputFile,
+  start: Uint8Array,
 ): Promise<void> {
+  const { files } = terminal;
+  const stat = await files.stat(path);
+  if (stat?.kind === 'folder') throw new CommandError(`${name}: this is a folder, a file is needed`);
+  if (force || !stat || stat.kind === 'special') return;
   const refuse = (reason: string) => {
     throw new CommandError(`${name}: ${reason}; choose another name, or --force`);
   };
-  if (inputs.has(path)) refuse('this would replace a file that the command reads');
-  const stat = await terminal.files.stat(path);
-  if (stat?.kind === 'folder') throw new CommandError(`${name}: this is a folder, a file is needed`);
-  const reader = stat?.kind === 'file' && stat.size > 0 ? await terminal.files.open(path) : undefined;
-  if (!reader) return;
+  const end = await endOf(terminal, path);
+  for (const input of inputs)
+    if (input === path || (await endOf(terminal, input)) === end)
+      refuse('this would replace a file that the command reads');
+  if (stat.size === 0) return;
+  const reader = await files.open(path);
+  if (!reader) return refuse('there is a file that cannot be read');
   try {
-    const start = String.fromCharCode(...(await reader.read(0, mark.length)));
-    if (start !== mark) refuse('there is a file of another kind');
+    const there = await reader.read(0, kindBytes);
+    if (contentKind(there) !== contentKind(start)) refuse('there is a file of another kind');
   } finally {
     await reader.close();
   }
+}
+
+/** Where a path leads when links are followed; for a name that is not there yet, those of its folder. */
+async function endOf({ files }: Terminal, path: string): Promise<string> {
+  const whole = await files.realPath?.(path);
+  if (whole !== undefined) return whole;
+  const folder = await files.realPath?.(folderOf(path));
+  return folder === undefined ? path : joinPath(folder, nameOf(path));
+}
+
+/** The first bytes of what is to be written. */
+export async function startOf(content: OutputContent): Promise<Uint8Array> {
+  if (typeof content === 'string') return new TextEncoder().encode(content.slice(0, kindBytes));
+  if (content instanceof Uint8Array) return content.subarray(0, kindBytes);
+  for await (const chunk of content.chunks()) if (chunk.length > 0) return chunk.subarray(0, kindBytes);
+  return new Uint8Array(0);
 }

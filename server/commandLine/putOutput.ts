@@ -1,6 +1,8 @@
 import type { OutputContent, OutputResult } from '../model/output';
 import { folderOf, joinPath } from '../model/paths';
 import { CommandError } from './commandError';
+import type { OutputFile } from './overwriting';
+import { refuseOverwriting, startOf } from './overwriting';
 import type { Terminal } from './terminal';
 import { makeFolder, write } from './writeOutput';
 
@@ -11,7 +13,7 @@ import { makeFolder, write } from './writeOutput';
 export async function putOutput(
   terminal: Terminal,
   files: OutputResult['files'],
-  main: { name: string; path: string } | undefined,
+  main: OutputFile | undefined,
 ): Promise<void> {
   const [[, first], ...others] = files;
   if (main === undefined) {
@@ -21,10 +23,16 @@ export async function putOutput(
   }
   const folder = folderOf(main.path);
   // The main file comes last, so that where it is there, all that it names is there.
+  const all: [OutputFile, OutputContent][] = others.map(([path, content]) => [
+    { ...main, name: path, path: `${folder}/${path}` },
+    content,
+  ]);
+  all.push([main, first]);
+  // All are looked at before one is written.
+  for (const [file, content] of all) await refuseOverwriting(terminal, file, await startOf(content));
   const folders = new Set(others.map(([path]) => folderOf(path)).filter((inner) => inner !== ''));
   for (const inner of folders) await makeFolder(terminal, inner, joinPath(folder, inner));
-  for (const [path, content] of others) await write(terminal, path, `${folder}/${path}`, content);
-  await write(terminal, main.name, main.path, first);
+  for (const [file, content] of all) await write(terminal, file, content);
 }
 
 async function* piecesOf(content: OutputContent): AsyncIterable<string | Uint8Array> {

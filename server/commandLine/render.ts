@@ -4,13 +4,12 @@ import { WaveFile } from '../sound/render/waveFile';
 import { CommandError } from './commandError';
 import { folderOfInput, readInput } from './input';
 import { controllerWords, wholeWord } from './noteWords';
-import { refuseOverwriting } from './overwriting';
+import { outputFile, refuseOverwriting, startOf } from './overwriting';
 import { readAny, tableOptions } from './readAny';
 import { renderJson, renderText, renderWarnings } from './renderOutput';
 import { playedParts } from './renderWords';
 import { soundInput } from './soundInput';
 import type { Terminal } from './terminal';
-import { absolutePath } from './terminalPaths';
 import { readWords } from './words';
 import { write } from './writeOutput';
 
@@ -47,12 +46,12 @@ export async function render(args: readonly string[], terminal: Terminal): Promi
   const input = await readInput(terminal, name, options);
   const { instrument } = await readAny(terminal, input, options, folderOfInput(input));
   const source = await soundInput(terminal, input, instrument);
-  const path = absolutePath(terminal, options.output);
   const read = [input.path, midiPath, ...source.paths, ...instrument.sources.map((one) => one.path)];
-  const inputs = new Set(read.filter((one) => one !== undefined));
-  if (!switches.has('force'))
-    await refuseOverwriting(terminal, options.output, path, { inputs, mark: 'RIFF' });
-  const wave = new WaveFile(sampleRate, switches.has('float') ? 'float32' : 'pcm24');
+  const file = outputFile(terminal, options.output, switches.has('force'), read);
+  const format = switches.has('float') ? 'float32' : 'pcm24';
+  // It takes long until there is something to write, so what is there is looked at before.
+  await refuseOverwriting(terminal, file, await startOf(new WaveFile(sampleRate, format).finish(0)));
+  const wave = new WaveFile(sampleRate, format);
   let report: RenderReport;
   try {
     const quality = options.quality === 'live' ? 'live' : 'reference';
@@ -70,7 +69,7 @@ export async function render(args: readonly string[], terminal: Terminal): Promi
   } finally {
     await source.samples.close();
   }
-  await write(terminal, options.output, path, wave.finish(report.frames));
+  await write(terminal, file, wave.finish(report.frames));
   const told = { terminal, instrument, program: source.program, report, sampleRate };
   for (const warning of renderWarnings(told)) terminal.error(`zonewright: ${warning}\n`);
   await terminal.out(options.format === 'json' ? renderJson(told) : renderText(told, options.output));

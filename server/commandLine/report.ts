@@ -11,8 +11,8 @@ import { nameOf } from '../model/paths';
 import { CommandError } from './commandError';
 import { folderOfInput, loadInstrument, readInput } from './input';
 import { openSamples } from './openSamples';
+import { outputFile } from './overwriting';
 import type { Terminal } from './terminal';
-import { absolutePath } from './terminalPaths';
 import { readWords } from './words';
 import { write } from './writeOutput';
 
@@ -25,6 +25,7 @@ export async function report(args: readonly string[], terminal: Terminal): Promi
     format: ['csv', 'markdown'],
     table: ['samples', 'tuning'],
     output: 'text',
+    force: 'switch',
     'no-cache': 'switch',
   });
   const [name, ...more] = paths;
@@ -54,7 +55,10 @@ export async function report(args: readonly string[], terminal: Terminal): Promi
         ? csvTable(tuningHeadings, made.tuning.map(tuningCells))
         : csvTable(sampleHeadings, made.samples.map(sampleCells));
     if (options.output === undefined) await terminal.out(text);
-    else await write(terminal, options.output, absolutePath(terminal, options.output), text);
+    else {
+      const inputs = [input.path, ...loaded.instrument.sources.map((source) => source.path)];
+      await write(terminal, outputFile(terminal, options.output, switches.has('force'), inputs), text);
+    }
   } finally {
     await close();
   }

@@ -36,15 +36,15 @@ const commands: Readonly<Record<string, (args: readonly string[], terminal: Term
  */
 export async function runCommandLine(args: readonly string[], terminal: Terminal): Promise<number> {
   const [name, ...rest] = args;
-  if (name === '--version') {
-    await terminal.out(`${version}\n`);
-    return 0;
-  }
-  if (name === '--help' || name === 'help' || rest.includes('--help')) {
-    await terminal.out(help);
-    return 0;
-  }
   try {
+    if (name === '--version') {
+      await terminal.out(`${version}\n`);
+      return 0;
+    }
+    if (name === '--help' || name === 'help' || rest.includes('--help')) {
+      await terminal.out(help);
+      return 0;
+    }
     if (name === undefined)
       throw new CommandError(`a command is needed: ${Object.keys(commands).join(', ')} (or --help)`);
     const command = Object.hasOwn(commands, name) ? commands[name] : undefined;

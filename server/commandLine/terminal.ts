@@ -7,6 +7,8 @@ import type { CacheStorage } from '../workspace/measuring/measureCache';
 import type { Measurer } from '../workspace/measuring/measurer';
 import { nodeMeasurer } from '../workspace/measuring/nodeMeasureThread';
 import { userCacheFolder } from '../workspace/measuring/userCacheFolder';
+import { CommandError } from './commandError';
+import { systemReason } from './systemReason';
 
 /** How samples are measured, and where what was found out is kept. */
 export interface Measuring {
@@ -35,17 +37,33 @@ export interface Terminal {
   measuring?: Measuring;
 }
 
+function isClosedPipe(error: Error): boolean {
+  return 'code' in error && error.code === 'EPIPE';
+}
+
 /** The terminal of this process; `program` is the folder that the program's bundles stand in. */
 export function processTerminal(program: string): Terminal {
-  // A reader that closes early, such as a pager, is no fault.
-  process.stdout.on('error', () => process.exit(0));
+  // A reader that closes early, such as a pager, is no fault. Other faults come to who writes.
+  process.stdout.on('error', (error) => {
+    if (isClosedPipe(error)) process.exit(0);
+  });
+  process.stderr.on('error', () => {});
   return {
     folder: process.cwd().replaceAll('\\', '/'),
     files: nodeFiles,
     colour: process.stdout.isTTY === true && !process.env.NO_COLOR,
-    out: (content) => new Promise((done) => process.stdout.write(content, () => done())),
+    out: (content) =>
+      new Promise((done, fail) => {
+        process.stdout.write(content, (error) => {
+          if (error) fail(new CommandError(`standard output cannot be written to: ${systemReason(error)}`));
+          else done();
+        });
+      }),
     error: (text) => {
-      process.stderr.write(text);
+      process.stderr.write(text, (error) => {
+        // There is no way left to say it.
+        if (error && !isClosedPipe(error)) process.on('exit', () => (process.exitCode = 2));
+      });
     },
     async standardInput() {
       const parts: Buffer[] = [];

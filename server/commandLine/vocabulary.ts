@@ -15,8 +15,8 @@ import { SampleStore } from '../workspace/samples/sampleStore';
 import { CommandError } from './commandError';
 import type { Input } from './input';
 import { notationFinder, readInput } from './input';
+import { outputFile } from './overwriting';
 import type { Terminal } from './terminal';
-import { absolutePath } from './terminalPaths';
 import type { Words } from './words';
 import { readWords } from './words';
 import { write } from './writeOutput';
@@ -30,7 +30,7 @@ export async function vocabulary(args: readonly string[], terminal: Terminal): P
     case 'print':
       return print(readWords(rest, { format: ['text', 'json'] }), terminal);
     case 'infer':
-      return infer(readWords(rest, { format: ['text', 'json'], output: 'text' }), terminal);
+      return infer(readWords(rest, { format: ['text', 'json'], output: 'text', force: 'switch' }), terminal);
     case 'check':
       return check(readWords(rest, { with: 'text' }), terminal);
     default:
@@ -75,7 +75,11 @@ async function infer(words: Words, terminal: Terminal): Promise<number> {
   const source = new Source(input.path, input.text);
   const { output } = words.options;
   if (output !== undefined)
-    await write(terminal, output, absolutePath(terminal, output), writeVocabulary(found));
+    await write(
+      terminal,
+      outputFile(terminal, output, words.switches.has('force'), [input.path]),
+      writeVocabulary(found),
+    );
   if (words.options.format === 'json') {
     const decisions = inferred.decisions.map((decision) => decisionAsData(decision, source));
     const all = {

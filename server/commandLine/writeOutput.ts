@@ -1,18 +1,17 @@
 import type { OutputContent } from '../model/output';
 import { CommandError } from './commandError';
+import type { OutputFile } from './overwriting';
+import { refuseOverwriting, startOf } from './overwriting';
+import { systemReason } from './systemReason';
 import type { Terminal } from './terminal';
 
-/** Writes a file whole or says in one line why it cannot be written. */
-export async function write(
-  terminal: Terminal,
-  name: string,
-  path: string,
-  content: OutputContent,
-): Promise<void> {
+/** Writes a file whole or says in one line why it cannot be written, or is not to be; see {@link refuseOverwriting}. */
+export async function write(terminal: Terminal, file: OutputFile, content: OutputContent): Promise<void> {
+  await refuseOverwriting(terminal, file, await startOf(content));
   try {
-    await terminal.writeFile(path, content);
+    await terminal.writeFile(file.path, content);
   } catch (error) {
-    throw new CommandError(`${name}: cannot be written: ${reasonOf(error)}`);
+    throw new CommandError(`${file.name}: cannot be written: ${systemReason(error)}`);
   }
 }
 
@@ -21,14 +20,6 @@ export async function makeFolder(terminal: Terminal, name: string, path: string)
   try {
     await terminal.makeFolder(path);
   } catch (error) {
-    throw new CommandError(`${name}: this folder cannot be made: ${reasonOf(error)}`);
+    throw new CommandError(`${name}: this folder cannot be made: ${systemReason(error)}`);
   }
-}
-
-function reasonOf(error: unknown): string {
-  if (!(error instanceof Error)) return 'unknown reason';
-  const code = 'code' in error ? String(error.code) : error.message;
-  if (code === 'ENOENT') return 'its folder does not exist';
-  if (code === 'EEXIST' || code === 'ENOTDIR') return 'a file of that name is there';
-  return code === 'EACCES' ? 'writing there is not allowed' : code;
 }

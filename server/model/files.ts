@@ -1,6 +1,9 @@
+/** What stands at a path; a pipe, a socket or a device is special: opening one can wait for ever. */
+export type FileKind = 'file' | 'folder' | 'special';
+
 /** What is known of a file or folder without opening it. */
 export interface FileStat {
-  kind: 'file' | 'folder';
+  kind: FileKind;
   /** Bytes. */
   size: number;
   /** Last change, in milliseconds since 1970. */
@@ -10,13 +13,16 @@ export interface FileStat {
 /** One name in a folder. */
 export interface FolderEntry {
   name: string;
-  kind: 'file' | 'folder';
+  kind: FileKind;
   /** Said of a link, whose kind is that of what it leads to. */
   isLink?: true;
 }
 
-/** Why something that is there cannot be reached: this user may not, or the open folder is not trusted. */
-export type Refusal = 'permission' | 'trust';
+/**
+ * Why something that is there cannot be reached: this user may not, the open folder is not trusted, or it is a pipe, a socket
+ * or a device.
+ */
+export type Refusal = 'permission' | 'trust' | 'special';
 
 /**
  * The only way in which the core reaches files, so that it runs unchanged on a desktop, in a browser-hosted
@@ -29,7 +35,8 @@ export interface Files {
   /** The names in a folder, in no special order. */
   list(folder: string): Promise<FolderEntry[] | undefined>;
   /**
-   * Opens a file for reads of byte ranges; the caller closes it.
+   * Opens a file for reads of byte ranges; the caller closes it. Never waits for the other end of a pipe: what is special is
+   * not opened.
    */
   open(path: string): Promise<FileReader | undefined>;
   /** Whether a path may be looked at now, as far as the path alone tells; missing where each may. */

@@ -85,7 +85,8 @@ async function pathOffers(
   if (!names || (isAbsolutePath(before) && inner === '')) return [];
   const offers: CompletionOffer[] = [];
   for (const [name, kind] of names) {
-    if (name.startsWith('.') || !name.startsWith(beginning) || name === beginning) continue;
+    if (kind === 'special' || name.startsWith('.') || !name.startsWith(beginning) || name === beginning)
+      continue;
     const path = joinPath('', inner === '' ? name : `${inner}/${name}`);
     const choice = kind === 'folder' ? 'early' : choose(name, path);
     if (choice === 'no') continue;

@@ -1,7 +1,7 @@
-import type { Stats } from 'node:fs';
+import type { Dirent, Stats } from 'node:fs';
 import { constants, stat } from 'node:fs';
 import { access, open, readdir, realpath } from 'node:fs/promises';
-import type { FileReader, FileStat, Files, FolderEntry, Refusal } from '../../model/files';
+import type { FileKind, FileReader, FileStat, Files, FolderEntry, Refusal } from '../../model/files';
 
 /** Files whose state is asked for at one time. */
 const statsAtOnce = 32;
@@ -16,8 +16,15 @@ function askStat(path: string, answer: (found: FileStat | undefined) => void): v
 }
 
 function statOf(found: Stats): FileStat {
-  return { kind: found.isDirectory() ? 'folder' : 'file', size: found.size, modified: found.mtimeMs };
+  return { kind: kindOf(found), size: found.size, modified: found.mtimeMs };
 }
+
+function kindOf(found: Stats | Dirent): FileKind {
+  return found.isDirectory() ? 'folder' : found.isFile() ? 'file' : 'special';
+}
+
+/** Opens at once whatever it is: without this flag, opening a pipe waits for who writes to it. Windows has none. */
+const withoutWaiting = constants.O_RDONLY | (constants.O_NONBLOCK ?? 0);
 
 /** Files of this machine's disk. A path that cannot be reached, for whatever reason, answers `undefined`. */
 export const nodeFiles: Files = {
@@ -51,7 +58,7 @@ export const nodeFiles: Files = {
       return await Promise.all(
         entries.map(async (entry): Promise<FolderEntry> => {
           const linked = entry.isSymbolicLink() ? await nodeFiles.stat(`${folder}/${entry.name}`) : undefined;
-          const kind = linked?.kind ?? (entry.isDirectory() ? 'folder' : 'file');
+          const kind = entry.isSymbolicLink() ? (linked?.kind ?? 'file') : kindOf(entry);
           return entry.isSymbolicLink()
             ? { name: entry.name, kind, isLink: true }
             : { name: entry.name, kind };
@@ -73,7 +80,7 @@ export const nodeFiles: Files = {
   async refusal(path): Promise<Refusal | undefined> {
     try {
       await access(path, constants.R_OK);
-      return undefined;
+      return (await nodeFiles.stat(path))?.kind === 'special' ? 'special' : undefined;
     } catch (error) {
       const code = error instanceof Error && 'code' in error ? error.code : undefined;
       return code === 'EACCES' || code === 'EPERM' ? 'permission' : undefined;
@@ -82,13 +89,10 @@ export const nodeFiles: Files = {
 
   async open(path): Promise<FileReader | undefined> {
     try {
-      const handle = await open(path, 'r');
-      const found = await handle.stat();
-      // A pipe or device would be read for ever.
-      if (!found.isFile()) {
-        await handle.close();
-        return undefined;
-      }
+      // Opening a device can change its state, so the kind is looked at first. Where it has changed since, reading fails.
+      const found = await nodeFiles.stat(path);
+      if (found?.kind !== 'file') return undefined;
+      const handle = await open(path, withoutWaiting);
       return {
         size: found.size,
         async read(start, length) {

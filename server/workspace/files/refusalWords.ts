@@ -7,5 +7,7 @@ export function refusalWords(refusal: Refusal): string {
       return 'cannot be read: permission';
     case 'trust':
       return 'is not read before you trust the open folder';
+    case 'special':
+      return 'is no file but a pipe, a socket or a device';
   }
 }

@@ -16,7 +16,8 @@ export async function audioFilesBelow(files: Files, folder: string): Promise<str
       if (entry.name.startsWith('.') || entry.name === 'node_modules') continue;
       if (entry.kind === 'file') {
         if (isSampleFileName(entry.name)) found.push(path);
-      } else if (next.depth < mostDepth) open.push({ path, depth: next.depth + 1 });
+      } else if (entry.kind === 'folder' && next.depth < mostDepth)
+        open.push({ path, depth: next.depth + 1 });
     }
   }
   return found.sort();

@@ -1,4 +1,4 @@
-import type { Files, FolderEntry, Refusal } from '../../model/files';
+import type { FileKind, Files, FolderEntry, Refusal } from '../../model/files';
 import { folderOf, isWithin, joinPath, nameOf } from '../../model/paths';
 
 /** The names in one folder. */
@@ -33,6 +33,10 @@ export type Entry =
   | { kind: 'file' | 'folder' }
   | { kind: 'otherCase'; actual: string }
   | { kind: 'refused'; refusal: Refusal };
+
+function entryOf(kind: FileKind): Entry {
+  return kind === 'special' ? { kind: 'refused', refusal: kind } : { kind };
+}
 
 /**
  * What folders hold, listed once and remembered until told of a change. Questions are answered without waiting;
@@ -95,7 +99,7 @@ export class FolderIndex {
 
   async #lookAt(path: string): Promise<Entry> {
     const stat = await this.#files.stat(path);
-    if (stat) return { kind: stat.kind };
+    if (stat) return entryOf(stat.kind);
     const refusal = await this.#files.refusal?.(path);
     return refusal ? { kind: 'refused', refusal } : { kind: 'missing' };
   }
@@ -107,7 +111,7 @@ export class FolderIndex {
     if (listing === 'unknown') return { kind: 'unknown' };
     if (listing === 'closed') return this.#inClosed(path);
     const kind = listing === 'missing' ? undefined : listing.kinds.get(nameOf(path));
-    if (kind) return { kind };
+    if (kind) return entryOf(kind);
     const actual = this.#otherCase(path);
     if (actual === 'unknown') return { kind: 'unknown' };
     return actual === undefined ? { kind: 'missing' } : { kind: 'otherCase', actual };
@@ -119,7 +123,7 @@ export class FolderIndex {
   }
 
   /** The files and folders in a folder, listed where it was not yet; `undefined` when it is not there. */
-  async fetchNames(folder: string): Promise<ReadonlyMap<string, 'file' | 'folder'> | undefined> {
+  async fetchNames(folder: string): Promise<ReadonlyMap<string, FileKind> | undefined> {
     const names = this.names(folder);
     if (names || this.#listings.has(folder)) return names;
     await this.loadWanted();
@@ -127,7 +131,7 @@ export class FolderIndex {
   }
 
   /** The files and folders in a folder; `undefined` while it is not listed or when it is not there. */
-  names(folder: string): ReadonlyMap<string, 'file' | 'folder'> | undefined {
+  names(folder: string): ReadonlyMap<string, FileKind> | undefined {
     const listing = this.#listing(folder);
     return typeof listing === 'string' ? undefined : listing.kinds;
   }

@@ -2,10 +2,12 @@ import { mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { CommandError } from '../../../server/commandLine/commandError';
+import type { OutputFile } from '../../../server/commandLine/overwriting';
 import { putOutput } from '../../../server/commandLine/putOutput';
 import type { Terminal } from '../../../server/commandLine/terminal';
 import { writeWhole } from '../../../server/commandLine/writeWhole';
 import type { ByteChunks, OutputContent } from '../../../server/model/output';
+import { nodeFiles } from '../../../server/workspace/files/nodeFiles';
 
 let folder: string;
 beforeEach(async () => {
@@ -28,8 +30,11 @@ const failing: ByteChunks = {
   },
 };
 
+const file = (): OutputFile => ({ name: 'a.bin', path: `${folder}/a.bin`, force: true, inputs: new Set() });
+
 const terminal = (written: Uint8Array[] = []) =>
   ({
+    files: nodeFiles,
     writeFile: writeWhole,
     out: async (content: string | Uint8Array) => {
       written.push(Buffer.from(content));
@@ -40,6 +45,7 @@ describe('the files of an output', () => {
   it('are put beside the main file, which comes last', async () => {
     const order: string[] = [];
     const recording = {
+      files: nodeFiles,
       writeFile: async (path: string, content: string) => {
         order.push(path);
         await writeWhole(path, content);
@@ -50,7 +56,7 @@ describe('the files of an output', () => {
       ['other.bin', Uint8Array.of(9)],
       ['words.txt', 'née'],
     ]);
-    await putOutput(recording, files, { name: 'a.bin', path: `${folder}/a.bin` });
+    await putOutput(recording, files, file());
     expect(order.map((path) => path.slice(folder.length + 1))).toEqual(['other.bin', 'words.txt', 'a.bin']);
     expect([...(await readFile(`${folder}/a.bin`))]).toEqual([1, 2, 3]);
     expect(await readFile(`${folder}/words.txt`, 'utf8')).toBe('née');
@@ -59,8 +65,7 @@ describe('the files of an output', () => {
   it('leave what was there as it was where their bytes fail half way', async () => {
     await writeFile(`${folder}/a.bin`, 'before');
     const files = new Map([['main.bin', failing]]);
-    const main = { name: 'a.bin', path: `${folder}/a.bin` };
-    await expect(putOutput(terminal(), files, main)).rejects.toThrow(CommandError);
+    await expect(putOutput(terminal(), files, file())).rejects.toThrow(CommandError);
     expect(await readdir(folder)).toEqual(['a.bin']);
     expect(await readFile(`${folder}/a.bin`, 'utf8')).toBe('before');
   });
