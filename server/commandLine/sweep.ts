@@ -6,13 +6,12 @@ import { CommandError } from './commandError';
 import { silentLines } from './explanationText';
 import { folderOfInput, readInput } from './input';
 import { secondsWord, wholeWord } from './noteWords';
-import { refuseOverwriting } from './overwriting';
+import { outputFile } from './overwriting';
 import { playableInput } from './playableInput';
 import { readAny, tableOptions } from './readAny';
 import type { RegionPlace } from './regionPlaces';
 import { regionPlace } from './regionPlaces';
 import type { Terminal } from './terminal';
-import { absolutePath } from './terminalPaths';
 import { readWords } from './words';
 import { write } from './writeOutput';
 
@@ -38,15 +37,13 @@ export async function sweep(args: readonly string[], terminal: Terminal): Promis
   const gapSeconds = secondsWord('gap', options.gap, mostSeconds) ?? usual.gapSeconds;
   const input = await readInput(terminal, name, options);
   const { instrument } = await readAny(terminal, input, options, folderOfInput(input));
-  const path = absolutePath(terminal, options.output);
-  const inputs = new Set([input.path, ...instrument.sources.map((source) => source.path)]);
-  if (!switches.has('force'))
-    await refuseOverwriting(terminal, options.output, path, { inputs, mark: 'MThd' });
+  const inputs = [input.path, ...instrument.sources.map((source) => source.path)];
+  const file = outputFile(terminal, options.output, switches.has('force'), inputs);
   const playable = await playableInput(terminal, input, instrument);
   const made = sweepOf(playable, { holdSeconds, gapSeconds, seed });
   if (made.strikes.length === 0)
     throw new CommandError(`${input.name}: no region of it can sound, so there is nothing to play`);
-  await write(terminal, options.output, path, sweepMidi(made, `Sweep of ${nameOf(input.path)}`));
+  await write(terminal, file, sweepMidi(made, `Sweep of ${nameOf(input.path)}`));
   await terminal.out(
     sweepText(made, playable.regionCount, (region) => regionPlace(terminal, instrument, region)),
   );
