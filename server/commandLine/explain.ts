@@ -1,9 +1,13 @@
+import { jsonText } from '../model/text/visibleText';
+import { lineNotes } from '../model/writing/lineNotes';
 import { explain as explainNote } from '../playing/explain';
 import type { PlayedNote } from '../playing/playedNote';
 import { keyswitchState, playUpTo } from '../playing/playedNote';
 import { CommandError } from './commandError';
 import { explanationText } from './explanationText';
+import { fontOptions } from './fontInput';
 import { folderOfInput, readInput } from './input';
+import { tellNotes } from './notes';
 import { controllerWords, keyWord, wholeWord } from './noteWords';
 import { playableInput } from './playableInput';
 import { readAny, tableOptions } from './readAny';
@@ -25,6 +29,7 @@ export async function explain(args: readonly string[], terminal: Terminal): Prom
     seed: 'text',
     format: ['text', 'json'],
     ...tableOptions,
+    ...fontOptions,
   });
   const [name, ...more] = paths;
   if (name === undefined || more.length > 0) throw new CommandError('explain takes one file');
@@ -39,8 +44,8 @@ export async function explain(args: readonly string[], terminal: Terminal): Prom
   }));
   const strike = wholeWord('strike', options.strike, [1, mostStrikes]) ?? 1;
   const seed = wholeWord('seed', options.seed, [0, highestSeed]) ?? 0;
-  const input = await readInput(terminal, name);
-  const { instrument } = await readAny(terminal, input, options, folderOfInput(input));
+  const input = await readInput(terminal, name, options);
+  const { instrument, notes } = await readAny(terminal, input, options, folderOfInput(input));
   const playable = await playableInput(terminal, input, instrument);
   const note: PlayedNote = {
     ...(keyswitch !== undefined && keyswitchState(playable, keyswitch)),
@@ -56,9 +61,11 @@ export async function explain(args: readonly string[], terminal: Terminal): Prom
     sounds: sounds.map(place),
     silent: silent.map(({ region, reason, message }) => ({ ...place(region), reason, message })),
   };
-  const isJson = options.format === 'json';
-  await terminal.out(
-    isJson ? `${JSON.stringify(explained, undefined, 2)}\n` : explanationText(note, explained),
-  );
+  if (options.format === 'json') {
+    await terminal.out(jsonText(explained));
+    return 0;
+  }
+  await terminal.out(explanationText(note, explained));
+  tellNotes(terminal, input.name, lineNotes(instrument, notes));
   return 0;
 }

@@ -1,4 +1,5 @@
 import { keyText } from '../model/rangeWords';
+import { visibleText } from '../model/text/visibleText';
 import { silentReasons } from '../playing/conditions';
 import type { PlayedNote } from '../playing/playedNote';
 import type { RegionPlace } from './regionPlaces';
@@ -28,7 +29,7 @@ export function explanationText(note: PlayedNote, { sounds, silent }: ExplainedP
   ];
   if (sounds.length > 0) lines.push('', 'Sounds', ...sounds.map((place) => `  ${placeText(place)}`));
   if (silent.length > 0) lines.push('', 'Silent, by the first reason', ...silentLines(silent));
-  return `${lines.join('\n')}\n`;
+  return `${lines.map(visibleText).join('\n')}\n`;
 }
 
 /** Lines about silent regions by reason and sentence. */

@@ -1,9 +1,11 @@
 import { nameOf } from '../model/paths';
+import { visibleText } from '../model/text/visibleText';
 import type { Sweep } from '../playing/sweep';
 import { sweepOf } from '../playing/sweep';
 import { sweepMidi } from '../playing/sweepMidi';
 import { CommandError } from './commandError';
 import { silentLines } from './explanationText';
+import { fontOptions } from './fontInput';
 import { folderOfInput, readInput } from './input';
 import { secondsWord, wholeWord } from './noteWords';
 import { outputFile } from './overwriting';
@@ -28,6 +30,7 @@ export async function sweep(args: readonly string[], terminal: Terminal): Promis
     seed: 'text',
     force: 'switch',
     ...tableOptions,
+    ...fontOptions,
   });
   const [name, ...more] = paths;
   if (name === undefined || more.length > 0) throw new CommandError('sweep takes one file');
@@ -62,7 +65,7 @@ function sweepText(made: Sweep, all: number, placeOf: (region: number) => Region
     ...made.missed.map((region) => ({ ...placeOf(region), reason: 'missed', message: missed })),
   ];
   if (silent.length > 0) lines.push('', 'Silent', ...silentLines(silent));
-  return `${lines.join('\n')}\n`;
+  return `${lines.map(visibleText).join('\n')}\n`;
 }
 
 function durationText(seconds: number): string {

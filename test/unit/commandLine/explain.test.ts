@@ -155,6 +155,16 @@ Silent, by the first reason
 `);
   });
 
+  it('shows control signs of names as pictures, and notes on what a table leaves open', async () => {
+    const odd = '<region> sample=bell\u001b[31m.wav';
+    expect((await run(folderWith({ 'a.sfz': odd }), ['explain', 'a.sfz', ...note])).out).toContain(
+      'bell␛[31m.wav',
+    );
+    const table = 'Sample\tLow Key\tHigh Key\tRoot\na.wav\tC3\tB3\tE3\n';
+    const answer = await run(folderWith({ 'zones.tsv': table }), ['explain', 'zones.tsv', ...note]);
+    expect(answer.error).toMatch(/zones\.tsv:\d+: assumed: /);
+  });
+
   it.each([
     [[], /explain takes one file/],
     [['a.sfz'], /explain needs --key and --velocity/],

@@ -69,6 +69,17 @@ describe('the last keyswitch', () => {
     expect(playing.tap(60)).toEqual(['start 1', 'start 2']);
   });
 
+  it('reaches to the end of the keyboard where one end of the zone is not set', () => {
+    const above = new Playing('<region> key=60 sw_lokey=0 sw_last=24');
+    above.tap(24);
+    expect(above.tap(60)).toEqual([]);
+    const below = new Playing('<region> key=60 sw_hikey=30 sw_last=24');
+    below.tap(24);
+    expect(below.tap(60)).toEqual(['start 0']);
+    below.tap(0);
+    expect(below.tap(60)).toEqual([]);
+  });
+
   it('counts for the region on the keyswitch itself', () => {
     const playing = new Playing(
       '<region> sw_lokey=24 sw_hikey=25 sw_last=24 key=24\n<region> key=24 sw_down=24\n<region> key=24 sw_up=24',
