@@ -49,6 +49,7 @@ export function bundlesFor({ production = false } = {}) {
       outfile: 'dist/browser/measureWorker.js',
     },
     { ...forPages, entryPoints: pageEntries(), outdir: 'dist/pages' },
+    { ...forBrowser, entryPoints: ['client/audition/worklet/main.ts'], outfile: 'dist/pages/voice.js' },
   ];
 }
 

@@ -17,6 +17,7 @@ export function clientOptions(
     initializationOptions: () => ({
       suggestCommand: 'editor.action.triggerSuggest',
       mapCommand: 'zonewright.showKeyboardMap',
+      playCommand: 'zonewright.playRegions',
       openCommand: 'zonewright.openFile',
       saveVocabularyCommand: 'zonewright.saveVocabulary',
       trusted: workspace.isTrusted,

@@ -1,7 +1,9 @@
 import type { MapScene } from '../../server/map/mapScene';
+import type { AuditionFromPage, AuditionToPage } from '../audition/messages';
 
 /** What the panel tells its page. */
 export type MapToPage =
+  | AuditionToPage
   /** The map of a document as it now is; `document` is the name to show. */
   | { type: 'scene'; scene: MapScene; document: string }
   /** The regions at the text cursor, as header numbers of the scene sent last. */
@@ -11,5 +13,6 @@ export type MapToPage =
 
 /** What the page tells its panel. */
 export type MapFromPage =
+  | AuditionFromPage
   /** Somebody chose a region: show its text. The span is that of the region header with its parameters. */
-  { type: 'choose'; header: number; source: number; start: number; end: number };
+  | { type: 'choose'; header: number; source: number; start: number; end: number };

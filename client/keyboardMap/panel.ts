@@ -3,6 +3,7 @@ import { commands, l10n, Range, Selection, TextEditorRevealType, window, workspa
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import type { MapScene } from '../../server/map/mapScene';
 import { InstrumentChangedNotification, KeyboardMapRequest } from '../../server/protocol/requests/requests';
+import { AuditionHost } from '../audition/host';
 import { mayHoldInstrument } from '../languages';
 import { PageHost } from '../webview/pageHost';
 import type { MapFromPage, MapToPage } from './messages';
@@ -24,10 +25,16 @@ export class KeyboardMapPanel implements WebviewViewProvider {
   #fetching = false;
   #outOfDate = false;
   #selected: number[] = [];
+  readonly #audition: AuditionHost;
 
   private constructor(context: ExtensionContext, client: BaseLanguageClient) {
     this.#context = context;
     this.#client = client;
+    this.#audition = new AuditionHost(client, {
+      send: (message) => this.#send(message),
+      shown: () => this.#shown,
+      placeOf: (header) => this.#placeOf(header),
+    });
   }
 
   static register(context: ExtensionContext, client: BaseLanguageClient): Disposable[] {
@@ -40,6 +47,14 @@ export class KeyboardMapPanel implements WebviewViewProvider {
       }),
       window.onDidChangeActiveTextEditor((editor) => panel.#follow(editor)),
       window.onDidChangeTextEditorSelection(({ textEditor }) => panel.#showSelection(textEditor)),
+      commands.registerCommand('zonewright.playRegions', (uri?: unknown, range?: unknown) =>
+        panel.#play(uri, range),
+      ),
+      commands.registerCommand('zonewright.stopSound', () => panel.#audition.silence()),
+      panel.#audition,
+      window.onDidChangeWindowState(({ focused }) => {
+        if (!focused) panel.#audition.silence();
+      }),
       workspace.onDidCloseTextDocument((document) => panel.#forget(document.uri)),
       client.onNotification(InstrumentChangedNotification.type, ({ uri }) => panel.#changed(uri)),
     ];
@@ -48,8 +63,11 @@ export class KeyboardMapPanel implements WebviewViewProvider {
   resolveWebviewView(view: WebviewView): void {
     this.#view = view;
     const page = new PageHost<MapToPage, MapFromPage>(this.#context, view.webview, mapPage, {
-      ready: () => this.#start(),
-      receive: (choice) => void this.#reveal(choice),
+      ready: () => void this.#start(),
+      receive: (message) => {
+        if (message.type === 'choose') void this.#reveal(message);
+        else this.#audition.receive(message);
+      },
     });
     this.#page = page;
     view.onDidChangeVisibility(() => this.#refresh());
@@ -60,20 +78,57 @@ export class KeyboardMapPanel implements WebviewViewProvider {
     });
   }
 
-  #start(): void {
+  async #start(): Promise<void> {
     this.#follow(window.activeTextEditor);
-    if (this.#shown) void this.#refresh();
-    else this.#sayNothingOpen();
+    if (!this.#shown) this.#sayNothingOpen();
+    else {
+      await this.#refresh();
+      this.#audition.pageReady();
+    }
+  }
+
+  /** Plays the regions that a stretch of a document touches, or those at the cursor, in turn. */
+  async #play(uri: unknown, range: unknown): Promise<void> {
+    await selectStretch(this.#client, uri, range);
+    await commands.executeCommand(`${viewId}.focus`);
+    const editor = window.activeTextEditor;
+    this.#follow(editor);
+    await this.#refresh();
+    if (!this.#scene || !editor) return;
+    const ranges = editor.selections.map(
+      ({ start, end }) => [editor.document.offsetAt(start), editor.document.offsetAt(end)] as const,
+    );
+    const headers = regionsAt(this.#scene, ranges);
+    if (headers.length === 0) {
+      void window.showInformationMessage(l10n.t('Put the cursor into a region to hear it.'));
+      return;
+    }
+    this.#audition.play(headers, this.#page?.isReady === true);
+  }
+
+  #placeOf(header: number): { path: string | undefined; start: number; end: number } | undefined {
+    for (const { regions } of this.#scene?.shapes ?? []) {
+      const region = regions.find((one) => one.header === header);
+      if (region) {
+        const { source, start, end } = region;
+        return { path: source === 0 ? undefined : this.#scene?.sources[source], start, end };
+      }
+    }
+    return undefined;
   }
 
   #follow(editor: TextEditor | undefined): void {
     if (!editor || !mayHoldInstrument(editor.document)) return;
+    const isOther = this.#shown?.toString() !== editor.document.uri.toString();
     this.#shown = editor.document.uri;
+    if (isOther) this.#audition.changed();
     void this.#refresh();
   }
 
   #changed(uri: string): void {
-    if (this.#shown && this.#client.code2ProtocolConverter.asUri(this.#shown) === uri) void this.#refresh();
+    if (!this.#shown || this.#client.code2ProtocolConverter.asUri(this.#shown) !== uri) return;
+    this.#audition.changed();
+    void this.#refresh();
   }
 
   #forget(uri: Uri): void {
@@ -140,7 +195,7 @@ export class KeyboardMapPanel implements WebviewViewProvider {
     this.#send({ type: 'select', regions: selected });
   }
 
-  async #reveal(choice: MapFromPage): Promise<void> {
+  async #reveal(choice: Extract<MapFromPage, { type: 'choose' }>): Promise<void> {
     const path = this.#scene?.sources[choice.source];
     const uri = choice.source === 0 || path === undefined ? this.#shown : this.#shown?.with({ path });
     if (!uri) return;

@@ -1,10 +1,9 @@
 import type { Instrument } from '../model/instrument';
-import { joinPath } from '../model/paths';
-import type { SampleLookup } from '../model/samples';
 import { playableInstrument } from '../playing/makePlayable';
 import { soundOf } from '../sound/program/soundOf';
 import type { RenderSource } from '../sound/render/renderParts';
 import { SampleSource } from '../sound/samples/sampleSource';
+import { foundSample } from '../workspace/samples/foundSample';
 import type { Input } from './input';
 import { folderOfInput } from './input';
 import { withKnownSamples } from './knownSamples';
@@ -19,14 +18,8 @@ export async function soundInput(
   const folder = folderOfInput(input);
   const made = await withKnownSamples(terminal, input, (samples) => {
     const program = soundOf(instrument, { samples });
-    const paths = program.samples.map((path) => pathOf(samples, folder, path));
+    const paths = program.samples.map((path) => foundSample(samples, folder, path));
     return { program, paths, playable: playableInstrument(instrument, { samples }) };
   });
   return { ...made, samples: new SampleSource(terminal.files) };
-}
-
-function pathOf(samples: SampleLookup, folder: string, path: string): string | undefined {
-  const state = samples.state(path);
-  if (state.kind === 'otherCase') return joinPath(folder, state.actual);
-  return state.kind === 'file' ? joinPath(folder, path) : undefined;
 }

@@ -88,6 +88,17 @@ export function keyboardMarks(scene: MapScene, layout: MapLayout): Mark[] {
   return [...marks, ...signs];
 }
 
+/** Keys that sound just now. */
+export function soundingKeyMarks(layout: MapLayout, keys: ReadonlySet<number>): Mark[] {
+  return drawnKeys(layout)
+    .filter(({ key }) => keys.has(key))
+    .map(({ key: _, raised, ...box }) => ({
+      kind: 'box',
+      className: `mark sounding-key${raised ? ' on-raised' : ''}`,
+      box,
+    }));
+}
+
 /** The sign of a switching key around a point, a diamond, as the data of a path of SVG. */
 export function switchPath(x: number, y: number, size: number): string {
   return `M${px(x)} ${px(y - size)}l${px(size)} ${px(size)}l${px(-size)} ${px(size)}l${px(-size)} ${px(-size)}z`;

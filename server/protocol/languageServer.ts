@@ -37,6 +37,7 @@ import { handleInstrumentRequests } from './handlers/handleInstrumentRequests';
 import { handleReadingAids, refreshReadingAids, semanticTokensOptions } from './handlers/handleReadingAids';
 import { movedFiles } from './handlers/handleRename';
 import { handleSamples } from './handlers/handleSamples';
+import { handleSound } from './handlers/handleSound';
 import { handleTables } from './handlers/handleTables';
 import { refactorKinds } from './handlers/refactorActions';
 import type { MeasuringHost } from './measuring';
@@ -60,6 +61,7 @@ export class LanguageServer implements ServerContext {
   capabilities: ClientCapabilities = {};
   suggestCommand: string | undefined;
   mapCommand: string | undefined;
+  playCommand: string | undefined;
   saveVocabularyCommand: string | undefined;
   openCommand: string | undefined;
   showsMaps = false;
@@ -120,6 +122,7 @@ export class LanguageServer implements ServerContext {
     handleConversion(this);
     handleInstrumentRequests(this);
     handleSamples(this);
+    handleSound(this);
     handleTables(this);
     handleReadingAids(this);
     this.#texts.listen(connection);
@@ -161,6 +164,7 @@ export class LanguageServer implements ServerContext {
     this.#startMeasuring(capabilities, optionIn(initializationOptions, 'cacheFolder'));
     this.suggestCommand = optionIn(initializationOptions, 'suggestCommand');
     this.mapCommand = optionIn(initializationOptions, 'mapCommand');
+    this.playCommand = optionIn(initializationOptions, 'playCommand');
     this.openCommand = optionIn(initializationOptions, 'openCommand');
     this.saveVocabularyCommand = optionIn(initializationOptions, 'saveVocabularyCommand');
     this.settings.start(capabilities.workspace?.configuration === true, initializationOptions);

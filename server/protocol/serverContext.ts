@@ -16,6 +16,8 @@ export interface ServerContext {
   readonly suggestCommand: string | undefined;
   /** The client's command that shows a stretch of a document on the keyboard map: `mapCommand` of those options. */
   readonly mapCommand: string | undefined;
+  /** The client's command that plays the regions of a stretch of a document: `playCommand` of those options. */
+  readonly playCommand: string | undefined;
   /** The client's command that writes a vocabulary file: `saveVocabularyCommand` of those options. */
   readonly saveVocabularyCommand: string | undefined;
   /** The client's command that opens a file: `openCommand` of those options. */

@@ -2,6 +2,7 @@ import type { PropertyValues, TemplateResult } from 'lit';
 import { html, nothing } from 'lit';
 import { summaryText } from '../../../server/map/describe';
 import type { MapRegion } from '../../../server/map/mapScene';
+import { AuditionStrip } from '../../audition/page/auditionStrip';
 import { button } from '../../webview/page/controls/button';
 import { l10n } from '../../webview/page/l10n';
 import { PageElement } from '../../webview/page/pageElement';
@@ -38,11 +39,21 @@ export class MapPage extends PageElement<MapToPage, MapFromPage, MapState> {
     goTo: (shape) => this.#goTo(shape),
   };
 
+  readonly #audition = new AuditionStrip();
+  /** The key that the pointer holds down. */
+  #heldKey: number | undefined;
+
   constructor() {
     super({ zoom: 1, document: '', hiddenLayers: [], openLists: [] });
+    this.#audition.tell = (message) => this.tell(message);
+    this.#audition.showSounding = (headers, keys) => {
+      this.#map?.showSounding(headers, keys);
+      this.requestUpdate();
+    };
   }
 
   protected override receive(message: MapToPage): void {
+    if (this.#audition.receive(message)) return;
     switch (message.type) {
       case 'scene':
         this.#showScene(message.scene, message.document);
@@ -94,6 +105,7 @@ export class MapPage extends PageElement<MapToPage, MapFromPage, MapState> {
         <p class="summary" role="status" aria-live="polite">${summaryText(map.scene)}</p>
         ${this.#zoomButtons()}
       </header>
+      ${this.#audition}
       <div class="body">
         <div class="plot-row">
           <canvas class="axis" aria-hidden="true"></canvas>
@@ -108,7 +120,10 @@ export class MapPage extends PageElement<MapToPage, MapFromPage, MapState> {
               @keydown=${this.#mapKey}
               @focus=${() => this.#focusChanged(true)}
               @blur=${() => this.#focusChanged(false)}
-              @pointermove=${(event: PointerEvent) => this.#hover(this.#plot?.shapeAt(event))}
+              @pointerdown=${this.#pointerDown}
+              @pointerup=${() => this.#letGo()}
+              @pointercancel=${() => this.#letGo()}
+              @pointermove=${this.#pointerMove}
               @pointerleave=${() => this.#hover(undefined)}
               @click=${this.#click}
             >
@@ -235,6 +250,27 @@ export class MapPage extends PageElement<MapToPage, MapFromPage, MapState> {
       this.#plot?.reveal(map.active);
     }
     this.requestUpdate();
+  }
+
+  /** Plays a note while sound is on: on a shape as hard as the place is high, on the keyboard at a middle velocity. */
+  #pointerDown(event: PointerEvent): void {
+    const place = this.#audition.isOn && event.button === 0 ? this.#plot?.noteAt(event) : undefined;
+    if (!place) return;
+    this.#letGo();
+    this.#heldKey = place.key;
+    (event.currentTarget as HTMLElement).setPointerCapture(event.pointerId);
+    this.#audition.press(place.key, place.velocity);
+  }
+
+  #letGo(): void {
+    if (this.#heldKey !== undefined) this.#audition.release(this.#heldKey);
+    this.#heldKey = undefined;
+  }
+
+  #pointerMove(event: PointerEvent): void {
+    this.#hover(this.#plot?.shapeAt(event));
+    const place = this.#audition.isOn && event.buttons === 0 ? this.#plot?.noteAt(event) : undefined;
+    if (place) this.#audition.look(place.key, place.velocity);
   }
 
   #hover(index: number | undefined): void {

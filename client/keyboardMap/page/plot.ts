@@ -1,4 +1,11 @@
-import { axisMarks, keyboardMarks, overlapMarks, plotMarks, shapeMark } from '../../../server/map/drawing';
+import {
+  axisMarks,
+  keyboardMarks,
+  overlapMarks,
+  plotMarks,
+  shapeMark,
+  soundingKeyMarks,
+} from '../../../server/map/drawing';
 import { fitText, labelSize } from '../../../server/map/labels';
 import type { Box, MapLayout } from '../../../server/map/layout';
 import { cellBox, layOut, placeAt, shapeBox } from '../../../server/map/layout';
@@ -11,6 +18,8 @@ import type { ShownMap } from './shownMap';
 const plotTop = 4;
 const plotSide = 4;
 const axisWidth = 46;
+/** What a press on the keyboard below the plot counts as (our choice). */
+const keyboardVelocity = 96;
 
 /** The elements that a plot is painted into. */
 export interface PlotParts {
@@ -70,6 +79,18 @@ export class Plot {
     const key = (scroller.scrollLeft + offset - plotSide) / before.keyWidth;
     this.#draw(zoom);
     scroller.scrollLeft = key * (this.#layout?.keyWidth ?? 1) + plotSide - offset;
+  }
+
+  /** The key and velocity that an event of the pointer is about; a middle velocity on the keyboard below the plot. */
+  noteAt(event: PointerEvent): { key: number; velocity: number } | undefined {
+    const layout = this.#layout;
+    if (!layout) return undefined;
+    const { left, top } = this.#parts.map.getBoundingClientRect();
+    const x = event.clientX - left - plotSide;
+    const y = event.clientY - top - plotTop;
+    if (x < 0 || x >= layout.plotWidth || y < 0 || y >= layout.height) return undefined;
+    const place = placeAt(layout, x, y);
+    return y < layout.plotHeight ? place : { key: place.key, velocity: keyboardVelocity };
   }
 
   /** Pixels from the left at which a shape's middle is in view; without one, the middle of the view. */
@@ -169,6 +190,8 @@ export class Plot {
       ...raised.filter(({ kind }) => kind === 'box'),
       ...(raised.length > 0 ? overlapMarks(map.scene, layout, map.stack) : []),
       ...raised.filter(({ kind }) => kind === 'text'),
+      ...[...map.sounding].flatMap((index) => this.#outline(index, 'sounding', 2)),
+      ...soundingKeyMarks(layout, map.soundingKeys),
       ...[...map.selected].flatMap((index) => this.#outline(index, 'selected', 0)),
       ...this.#outline(map.hovered, 'hovered', 0),
       ...(this.#hasFocus ? this.#outline(map.active, 'focused', -2.5) : []),

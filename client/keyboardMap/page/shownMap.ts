@@ -19,6 +19,9 @@ export class ShownMap {
   /** Regions and shapes at the text cursor. */
   selectedHeaders: ReadonlySet<number> = new Set();
   selected: ReadonlySet<number> = new Set();
+  /** Shapes and keys that sound just now. */
+  sounding: ReadonlySet<number> = new Set();
+  soundingKeys: ReadonlySet<number> = new Set();
   #shapeOfHeader: Map<number, number> | undefined;
 
   /** Takes over what is chosen in an earlier map of the same document, as far as this one has it. */
@@ -47,6 +50,13 @@ export class ShownMap {
 
   get firstSelected(): number | undefined {
     return this.selected.values().next().value;
+  }
+
+  /** Takes what sounds: regions by their headers, and keys. */
+  showSounding(headers: readonly number[], keys: readonly number[]): void {
+    const shapes = headers.map((header) => this.#shapesByHeader().get(header));
+    this.sounding = new Set(shapes.filter((shape) => shape !== undefined));
+    this.soundingKeys = new Set(keys);
   }
 
   shape(index: number | undefined): MapShape | undefined {

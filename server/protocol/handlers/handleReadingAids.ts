@@ -111,6 +111,9 @@ export function handleReadingAids(server: ServerContext): void {
       return [
         { range, command: { title, ...shows } },
         { range, command: { title: 'Show on map', ...shows } },
+        ...(server.playCommand === undefined
+          ? []
+          : [{ range, command: { ...shows, title: 'Play', command: server.playCommand } }]),
       ];
     });
     return [...lenses, ...summaries];

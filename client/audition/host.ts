@@ -1,0 +1,135 @@
+import type { Disposable, TextEditorDecorationType, Uri } from 'vscode';
+import { DecorationRangeBehavior, Range, ThemeColor, window } from 'vscode';
+import type { BaseLanguageClient } from 'vscode-languageclient';
+import { SampleAudioRequest, SoundRequest } from '../../server/protocol/requests/soundRequests';
+import type { AuditionFromPage, AuditionToPage } from './messages';
+
+/** Milliseconds after a change of the text until it is heard; several changes in a row are taken as one. */
+const settleMs = 60;
+
+/** What the host needs of the page and of the map it shows. */
+export interface AuditionPage {
+  send(message: AuditionToPage): void;
+  /** The document that is played. */
+  shown(): Uri | undefined;
+  /** Where the text of a region stands, by its header: the path of its file where that is not the document itself. */
+  placeOf(header: number): { path: string | undefined; start: number; end: number } | undefined;
+}
+
+/** The host's side of sound: fetches what a page wants to play from the server, and marks lines whose regions sound. */
+export class AuditionHost implements Disposable {
+  readonly #client: BaseLanguageClient;
+  readonly #page: AuditionPage;
+  readonly #mark: TextEditorDecorationType;
+  #isOn = false;
+  #timer: ReturnType<typeof setTimeout> | undefined;
+  /** Headers to be played as soon as the page is there. */
+  #waiting: number[] = [];
+
+  constructor(client: BaseLanguageClient, page: AuditionPage) {
+    this.#client = client;
+    this.#page = page;
+    this.#mark = window.createTextEditorDecorationType({
+      isWholeLine: true,
+      rangeBehavior: DecorationRangeBehavior.ClosedClosed,
+      borderWidth: '0 0 0 2px',
+      borderStyle: 'solid',
+      borderColor: new ThemeColor('charts.foreground'),
+      overviewRulerColor: new ThemeColor('charts.foreground'),
+    });
+  }
+
+  /** Takes a message of the page; answers whether it was one about sound. */
+  receive(message: AuditionFromPage | { type: string }): boolean {
+    const known = message as AuditionFromPage;
+    switch (known.type) {
+      case 'wantSound':
+        this.#isOn = true;
+        void this.#sendSound();
+        return true;
+      case 'wantAudio':
+        void this.#sendAudio(known);
+        return true;
+      case 'sounding':
+        this.#markLines(known.headers);
+        return true;
+      case 'soundOff':
+        this.#isOn = false;
+        this.#markLines([]);
+        return true;
+      default:
+        return false;
+    }
+  }
+
+  /** The page listens, for the first time or anew, and has no sound yet. */
+  pageReady(): void {
+    this.#isOn = false;
+    const headers = this.#waiting;
+    this.#waiting = [];
+    if (headers.length > 0) this.#page.send({ type: 'play', headers });
+  }
+
+  /** Plays regions in turn, by their headers; as soon as the page is there where it is not yet. */
+  play(headers: number[], isReady: boolean): void {
+    if (isReady) this.#page.send({ type: 'play', headers });
+    else this.#waiting = headers;
+  }
+
+  silence(): void {
+    this.#page.send({ type: 'silence' });
+  }
+
+  /** The instrument or the document that is shown is another one now. */
+  changed(): void {
+    if (!this.#isOn) return;
+    clearTimeout(this.#timer);
+    this.#timer = setTimeout(() => void this.#sendSound(), settleMs);
+  }
+
+  async #sendSound(): Promise<void> {
+    const shown = this.#page.shown();
+    if (!shown || !this.#isOn) return;
+    const uri = this.#client.code2ProtocolConverter.asUri(shown);
+    const { instrument, reason } = await this.#client.sendRequest(SoundRequest.type, { uri });
+    if (shown === this.#page.shown())
+      this.#page.send({ type: 'sound', instrument, ...(reason && { reason }) });
+  }
+
+  async #sendAudio({
+    sample,
+    startFrame,
+    frames,
+  }: Extract<AuditionFromPage, { type: 'wantAudio' }>): Promise<void> {
+    const shown = this.#page.shown();
+    if (!shown) return;
+    const uri = this.#client.code2ProtocolConverter.asUri(shown);
+    const audio = await this.#client.sendRequest(SampleAudioRequest.type, {
+      uri,
+      sample,
+      startFrame,
+      frames,
+    });
+    this.#page.send({ type: 'audio', sample, startFrame, ...audio });
+  }
+
+  #markLines(headers: readonly number[]): void {
+    const shown = this.#page.shown();
+    const places = headers.map((header) => this.#page.placeOf(header)).filter((place) => place !== undefined);
+    for (const editor of window.visibleTextEditors) {
+      const { uri } = editor.document;
+      const isShown = uri.toString() === shown?.toString();
+      const here = places.filter(({ path }) => (path === undefined ? isShown : path === uri.path));
+      const ranges = here.map(({ start }) => {
+        const at = editor.document.positionAt(start);
+        return new Range(at, at);
+      });
+      editor.setDecorations(this.#mark, ranges);
+    }
+  }
+
+  dispose(): void {
+    clearTimeout(this.#timer);
+    this.#mark.dispose();
+  }
+}

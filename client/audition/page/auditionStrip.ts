@@ -1,0 +1,378 @@
+import type { TemplateResult } from 'lit';
+import { html, LitElement, nothing } from 'lit';
+import { keyText } from '../../../server/model/rangeWords';
+import { unpacked } from '../../../server/protocol/conversion/packedData';
+import type { AudibleInstrument } from '../../../server/protocol/requests/soundRequests';
+import { button } from '../../webview/page/controls/button';
+import { l10n } from '../../webview/page/l10n';
+import type { AuditionFromPage, AuditionToPage } from '../messages';
+import type { FromVoice, SilentCount } from '../voiceMessages';
+import { floatsOf } from './floats';
+import { TypedKeys } from './typedKeys';
+import { VoiceLink } from './voiceLink';
+
+/** The first level, in dB; a level that was set is never remembered beyond the page. */
+const firstDb = -12;
+const lowestDb = -60;
+/** Regions whose levels lie further apart than this in dB are told of before they are heard (our choice). */
+const tellJumpDb = 12;
+/** Seconds that a region sounds when several are played in turn. */
+const turnSeconds = 1.2;
+/** Milliseconds that a note of a single region is held. */
+const holdMs = 900;
+
+/** What keeps regions silent, in a few words. */
+const reasonWords: Readonly<Record<string, string>> = {
+  velocity: 'velocity',
+  keyswitch: 'keyswitch',
+  controller: 'controller',
+  sequence: 'round robin',
+  random: 'random',
+  trigger: 'trigger',
+  bend: 'pitch bend',
+  pressure: 'aftertouch',
+  sample: 'sample',
+  off: 'switched off',
+};
+
+/** The strip that turns sound on and off, sets its level, plays by typing, and says what sounds. */
+export class AuditionStrip extends LitElement {
+  /** Tells the host something. */
+  tell: (message: AuditionFromPage) => void = () => {};
+  /** Told of regions that sound, by their headers, and of the keys that play them. */
+  showSounding: (headers: readonly number[], keys: readonly number[]) => void = () => {};
+  #link: VoiceLink | undefined;
+  #isStarting = false;
+  #instrument: AudibleInstrument | undefined;
+  #db = firstDb;
+  #status = '';
+  #looked: { key: number; velocity: number; sounds: number[]; silent: SilentCount[] } | undefined;
+  readonly #typed = new TypedKeys();
+  #turns: ReturnType<typeof setTimeout>[] = [];
+  /** What is to be played once the instrument is there. */
+  #waiting: number[] = [];
+
+  /** Whether notes are heard. */
+  get isOn(): boolean {
+    return this.#link !== undefined;
+  }
+
+  protected override createRenderRoot(): this {
+    return this;
+  }
+
+  override connectedCallback(): void {
+    super.connectedCallback();
+    window.addEventListener('blur', this.#silence);
+    document.addEventListener('visibilitychange', this.#silence);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    window.removeEventListener('blur', this.#silence);
+    document.removeEventListener('visibilitychange', this.#silence);
+    void this.#turnOff();
+  }
+
+  /** Takes a message of the host; answers whether it was one about sound. */
+  receive(message: AuditionToPage | { type: string }): message is AuditionToPage {
+    const known = message as AuditionToPage;
+    switch (known.type) {
+      case 'sound':
+        this.#takeInstrument(known);
+        return true;
+      case 'audio': {
+        const { sample, startFrame, rate, totalFrames } = known;
+        const channels = known.channels.map(floatsOf);
+        this.#link?.send({ type: 'audio', sample, startFrame, rate, totalFrames, channels });
+        return true;
+      }
+      case 'play':
+        void this.#playHeaders(known.headers);
+        return true;
+      case 'silence':
+        this.#silence();
+        return true;
+      default:
+        return false;
+    }
+  }
+
+  /** Starts a note, where sound is on. */
+  press(key: number, velocity: number): void {
+    this.#link?.send({ type: 'noteOn', key, velocity });
+    this.look(key, velocity);
+  }
+
+  release(key: number): void {
+    this.#link?.send({ type: 'noteOff', key });
+  }
+
+  /** Shows what a key and velocity would play, and why other regions stay silent. */
+  look(key: number, velocity: number): void {
+    this.#link?.send({ type: 'look', key, velocity });
+  }
+
+  protected override render(): TemplateResult {
+    const isOn = this.isOn;
+    return html`<section class="audition" aria-label=${l10n.t('Sound')}>
+      <div class="audition-row">
+        ${button({
+          id: 'sound-switch',
+          label: isOn ? l10n.t('Turn sound off') : l10n.t('Turn sound on'),
+          isSecondary: isOn,
+          isDisabled: this.#isStarting,
+          press: () => void (isOn ? this.#turnOff() : this.#turnOn()),
+        })}
+        ${isOn ? this.#controls() : html`<span class="quiet">${l10n.t('Start quiet, above all with headphones.')}</span>`}
+      </div>
+      ${isOn ? this.#surface() : nothing} ${isOn ? this.#controllers() : nothing}
+      <p class="audition-status" role="status">${this.#status}</p>
+      ${isOn ? html`<p class="audition-readout quiet">${this.#readout()}</p>` : nothing}
+    </section>`;
+  }
+
+  #controls(): TemplateResult {
+    return html`${button({
+      id: 'stop-sound',
+      label: l10n.t('Stop all'),
+      isSecondary: true,
+      press: () => this.#silence(),
+    })}
+      <label class="audition-level"
+        >${l10n.t('Level')}
+        <input
+          type="range"
+          min=${lowestDb}
+          max="0"
+          step="1"
+          .value=${String(this.#db)}
+          aria-valuetext=${l10n.t('{0} dB', this.#db)}
+          @input=${(event: Event) => this.#setLevel(Number((event.target as HTMLInputElement).value))}
+        />
+        <output>${l10n.t('{0} dB', this.#db)}</output></label
+      >`;
+  }
+
+  #surface(): TemplateResult {
+    const { start, velocity } = this.#typed;
+    return html`<div
+      class="audition-surface"
+      tabindex="0"
+      role="application"
+      aria-label=${l10n.t('Play by typing')}
+      aria-description=${l10n.t(
+        'Two rows of letters are piano keys. Page Up and Page Down move by an octave, the arrow keys change the velocity, Escape stops all sound.',
+      )}
+      @keydown=${this.#keyDown}
+      @keyup=${this.#keyUp}
+      @blur=${() => this.#releaseTyped()}
+    >
+      ${l10n.t('Type here to play from {0} at velocity {1}', keyText(start), velocity)}
+      <span class="quiet">${l10n.t('Page Up/Down: octave · arrows: velocity · Escape: stop')}</span>
+    </div>`;
+  }
+
+  #controllers(): TemplateResult | typeof nothing {
+    const controllers = this.#instrument?.controllers ?? [];
+    if (controllers.length === 0) return nothing;
+    return html`<details class="audition-controllers" open>
+      <summary>${l10n.t('Controllers')}</summary>
+      <div>
+        ${controllers.map(
+          (one) => html`<label
+            >${one.label === '' ? l10n.t('Controller {0}', one.number) : `${one.label} (${one.number})`}
+            <input
+              type="range"
+              min="0"
+              max="127"
+              .value=${String(one.value)}
+              @input=${(event: Event) => this.#move(one.number, Number((event.target as HTMLInputElement).value))}
+          /></label>`,
+        )}
+      </div>
+    </details>`;
+  }
+
+  #readout(): string {
+    const looked = this.#looked;
+    if (!looked) return l10n.t('Point at the map to see what would sound and what would not.');
+    const place = l10n.t('{0}, velocity {1}', keyText(looked.key), looked.velocity);
+    const sounds =
+      looked.sounds.length === 1
+        ? l10n.t('1 region sounds')
+        : l10n.t('{0} regions sound', looked.sounds.length);
+    const silent = looked.silent.map(
+      ({ reason, count, message }) =>
+        `${l10n.t('{0} silent', count)} (${l10n.t(reasonWords[reason] ?? reason)}): ${message}`,
+    );
+    return [`${place}: ${sounds}.`, ...silent].join(' ');
+  }
+
+  async #turnOn(): Promise<void> {
+    if (this.#link || this.#isStarting) return;
+    this.#isStarting = true;
+    this.requestUpdate();
+    try {
+      this.#link = await VoiceLink.start((message) => this.#hear(message));
+      this.#setLevel(firstDb);
+      this.#status = l10n.t(
+        'Start quiet, above all with headphones. The output is limited, and begins at −12 dB.',
+      );
+      this.tell({ type: 'wantSound' });
+    } catch (error) {
+      this.#status = l10n.t('Sound cannot be started here: {0}', String(error));
+    }
+    this.#isStarting = false;
+    this.requestUpdate();
+  }
+
+  async #turnOff(): Promise<void> {
+    const link = this.#link;
+    if (!link) return;
+    this.#silence();
+    this.#link = undefined;
+    this.#instrument = undefined;
+    this.#looked = undefined;
+    this.#status = '';
+    this.tell({ type: 'soundOff' });
+    this.showSounding([], []);
+    this.requestUpdate();
+    await link.close();
+  }
+
+  #takeInstrument({ instrument, reason }: Extract<AuditionToPage, { type: 'sound' }>): void {
+    if (!this.#link) return;
+    if (instrument === null) {
+      this.#status = reason ?? l10n.t('This document holds no instrument.');
+      this.requestUpdate();
+      return;
+    }
+    const before = new Map(this.#instrument?.controllers.map(({ number, value }) => [number, value]));
+    const audible = unpacked(instrument) as AudibleInstrument;
+    audible.controllers = audible.controllers.map((one) => ({
+      ...one,
+      value: before.get(one.number) ?? one.value,
+    }));
+    const isFirst = this.#instrument === undefined;
+    this.#instrument = audible;
+    const { playable, program } = audible;
+    this.#link.send({ type: 'instrument', playable, program });
+    if (isFirst) this.#tellJumps(program.volumeDb);
+    const waiting = this.#waiting;
+    this.#waiting = [];
+    if (waiting.length > 0) void this.#playHeaders(waiting);
+    this.requestUpdate();
+  }
+
+  /** Says before anything is heard that some regions are far louder than others. */
+  #tellJumps(volumeDb: Float64Array): void {
+    let low = Number.POSITIVE_INFINITY;
+    let high = Number.NEGATIVE_INFINITY;
+    for (const db of volumeDb) {
+      low = Math.min(low, db);
+      high = Math.max(high, db);
+    }
+    if (high - low <= tellJumpDb) return;
+    const decibels = Math.round(high - low);
+    this.#status = l10n.t(
+      'Careful: the levels of regions lie up to {0} dB apart. Keep the level low at first.',
+      decibels,
+    );
+  }
+
+  #hear(message: FromVoice): void {
+    switch (message.type) {
+      case 'sounding': {
+        const header = this.#instrument?.playable.header;
+        const headers = header ? message.regions.map((region) => header[region]) : [];
+        this.showSounding(headers, message.keys);
+        this.tell({ type: 'sounding', headers });
+        return;
+      }
+      case 'want':
+        this.tell({
+          type: 'wantAudio',
+          sample: message.sample,
+          startFrame: message.startFrame,
+          frames: message.frames,
+        });
+        return;
+      case 'looked':
+        this.#looked = message;
+        break;
+      case 'trouble':
+        this.#status = l10n.t(message.message);
+    }
+    this.requestUpdate();
+  }
+
+  #setLevel(db: number): void {
+    this.#db = db;
+    this.#link?.send({ type: 'level', db: db <= lowestDb ? Number.NEGATIVE_INFINITY : db });
+    this.requestUpdate();
+  }
+
+  #move(number: number, value: number): void {
+    const controller = this.#instrument?.controllers.find((one) => one.number === number);
+    if (controller) controller.value = value;
+    this.#link?.send({ type: 'controller', number, value });
+  }
+
+  #keyDown(event: KeyboardEvent): void {
+    if (event.ctrlKey || event.metaKey || event.altKey) return;
+    event.stopPropagation();
+    if (event.code === 'Tab') return;
+    if (event.code === 'Escape') this.#silence();
+    else if (this.#typed.adjust(event.code)) this.requestUpdate();
+    else {
+      const key = this.#typed.press(event.code);
+      if (key === undefined) return;
+      this.press(key, this.#typed.velocity);
+    }
+    event.preventDefault();
+  }
+
+  #keyUp(event: KeyboardEvent): void {
+    const key = this.#typed.release(event.code);
+    if (key !== undefined) this.release(key);
+  }
+
+  #releaseTyped(): void {
+    for (const key of this.#typed.releaseAll()) this.release(key);
+  }
+
+  readonly #silence = (): void => {
+    for (const turn of this.#turns) clearTimeout(turn);
+    this.#turns = [];
+    this.#releaseTyped();
+    this.#link?.send({ type: 'stop' });
+  };
+
+  /** Plays regions in turn: each at its root key, or the nearest it has, and its middle velocity. */
+  async #playHeaders(headers: readonly number[]): Promise<void> {
+    await this.#turnOn();
+    if (!this.#instrument) {
+      this.#waiting = [...headers];
+      return;
+    }
+    this.#silence();
+    const { playable } = this.#instrument;
+    for (const [turn, header] of headers.entries()) {
+      const region = playable.header.indexOf(header);
+      if (region < 0 || playable.lowKey[region] < 0) continue;
+      const key = Math.max(
+        playable.lowKey[region],
+        Math.min(playable.highKey[region], playable.rootKey[region]),
+      );
+      const middle = Math.round((playable.lowVelocity[region] + playable.highVelocity[region]) / 2);
+      const at = 1000 * turnSeconds * turn;
+      this.#turns.push(
+        setTimeout(() => this.press(key, Math.max(1, middle)), at),
+        setTimeout(() => this.release(key), at + holdMs),
+      );
+    }
+  }
+}
+
+customElements.define('audition-strip', AuditionStrip);

@@ -1,0 +1,6 @@
+import { bytesOf } from '../../../server/protocol/conversion/packedData';
+
+/** The 32-bit floats of a base 64 text. */
+export function floatsOf(text: string): Float32Array {
+  return new Float32Array(bytesOf(text).buffer as ArrayBuffer);
+}

@@ -1,0 +1,70 @@
+import { pageFrames } from '../../../server/sound/voice/sampleStore';
+
+/** Frames that are asked for at once when a sample is wanted; longer ones follow in pages. */
+export const firstFrames = 4 * pageFrames;
+
+/** Audio of a sample that is held on the audio thread. */
+export interface HeldSample {
+  rate: number;
+  totalFrames: number;
+  /** Channels by the first frame of their stretch. */
+  stretches: Map<number, Float32Array[]>;
+}
+
+const bytesPerValue = 4;
+
+/** Sample audio by path, so that an instrument that takes the place of another needs nothing sent again. */
+export class SampleMemory {
+  readonly #samples = new Map<string, HeldSample>();
+  readonly #mostBytes: number;
+  #bytes = 0;
+
+  constructor(mostBytes: number) {
+    this.#mostBytes = mostBytes;
+  }
+
+  get(path: string): HeldSample | undefined {
+    const sample = this.#samples.get(path);
+    if (sample) {
+      // What was asked for last stands at the end.
+      this.#samples.delete(path);
+      this.#samples.set(path, sample);
+    }
+    return sample;
+  }
+
+  add(
+    path: string,
+    stretch: { rate: number; totalFrames: number; startFrame: number; channels: Float32Array[] },
+  ): HeldSample {
+    const { rate, totalFrames, startFrame, channels } = stretch;
+    let sample = this.get(path);
+    if (!sample || sample.totalFrames !== totalFrames) {
+      if (sample) this.#bytes -= bytesOf(sample);
+      sample = { rate, totalFrames, stretches: new Map() };
+      this.#samples.set(path, sample);
+    }
+    if (!sample.stretches.has(startFrame)) {
+      sample.stretches.set(startFrame, channels);
+      for (const { length } of channels) this.#bytes += length * bytesPerValue;
+    }
+    return sample;
+  }
+
+  /** Forgets what was not asked for longest while there is too much, of what `mayForget` allows. */
+  shrink(mayForget: (path: string) => boolean): void {
+    for (const [path, sample] of this.#samples) {
+      if (this.#bytes <= this.#mostBytes) return;
+      if (!mayForget(path)) continue;
+      this.#samples.delete(path);
+      this.#bytes -= bytesOf(sample);
+    }
+  }
+}
+
+function bytesOf({ stretches }: HeldSample): number {
+  let bytes = 0;
+  for (const channels of stretches.values())
+    for (const { length } of channels) bytes += length * bytesPerValue;
+  return bytes;
+}

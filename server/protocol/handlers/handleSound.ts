@@ -1,0 +1,74 @@
+import { usedControllers } from '../../features/usedControllers';
+import { playableInstrument } from '../../playing/makePlayable';
+import { soundOf } from '../../sound/program/soundOf';
+import { SampleSource } from '../../sound/samples/sampleSource';
+import type { DocumentReading } from '../../workspace/documents';
+import { foundSample } from '../../workspace/samples/foundSample';
+import type { SampleStore } from '../../workspace/samples/sampleStore';
+import { stopIfCancelled } from '../cancellation';
+import { packed } from '../conversion/packedData';
+import type { AudibleInstrument, SampleAudioResult } from '../requests/soundRequests';
+import { SampleAudioRequest, SoundRequest } from '../requests/soundRequests';
+import type { ServerContext } from '../serverContext';
+
+/** Rounds of asking: for folders, for files. */
+const mostRounds = 70;
+/** Frames of audio that are answered at once. */
+const mostFrames = 1 << 18;
+
+const nothing: SampleAudioResult = { rate: 44100, totalFrames: 0, channels: [] };
+
+/** Answers the requests for what is needed to play an instrument. */
+export function handleSound({ connection, documents }: ServerContext): void {
+  const source = new SampleSource(documents.files);
+  /** Where the samples of a document are, by what the text calls them. */
+  const pathsOf = new Map<string, ReadonlyMap<string, string>>();
+
+  connection.onRequest(SoundRequest.type, async ({ uri }, token) => {
+    const context = await documents.readingInContext(uri);
+    stopIfCancelled(token);
+    if (!context) return { instrument: null, reason: 'This document holds no instrument.' };
+    const { instrument, paths } = await audible(documents.samples, context.whole);
+    stopIfCancelled(token);
+    pathsOf.set(uri, paths);
+    return { instrument: packed(instrument) };
+  });
+
+  connection.onRequest(SampleAudioRequest.type, async ({ uri, sample, startFrame, frames }, token) => {
+    const path = pathsOf.get(uri)?.get(sample);
+    const shape = path === undefined ? undefined : await source.shape(path);
+    stopIfCancelled(token);
+    if (path === undefined || !shape) return nothing;
+    const count = Math.max(0, Math.min(frames, mostFrames));
+    const channels = count === 0 ? [] : await source.read(path, Math.max(0, startFrame), count);
+    return {
+      rate: shape.rate,
+      totalFrames: shape.frames,
+      channels: channels.map((values) => (packed(values) as { bytes: string }).bytes),
+    };
+  });
+}
+
+async function audible(
+  store: SampleStore,
+  { instrument, folder }: DocumentReading,
+): Promise<{ instrument: AudibleInstrument; paths: ReadonlyMap<string, string> }> {
+  const samples = folder === undefined ? undefined : store.lookup(folder);
+  const make = () => {
+    const known = samples && { samples };
+    const playable = playableInstrument(instrument, known);
+    const program = soundOf(instrument, known);
+    return { playable, program, controllers: usedControllers(instrument, playable) };
+  };
+  let made = make();
+  for (let round = 0; store.wants && round < mostRounds; round++) {
+    await store.loadWanted();
+    made = make();
+  }
+  const paths = new Map<string, string>();
+  for (const sample of made.program.samples) {
+    const path = samples && folder !== undefined ? foundSample(samples, folder, sample) : undefined;
+    if (path !== undefined) paths.set(sample, path);
+  }
+  return { instrument: made, paths };
+}

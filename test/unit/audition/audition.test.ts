@@ -1,0 +1,145 @@
+import { describe, expect, it } from 'vitest';
+import type { FromVoice } from '../../../client/audition/voiceMessages';
+import { Audition } from '../../../client/audition/worklet/audition';
+import { playableInstrument } from '../../../server/playing/makePlayable';
+import { packed, unpacked } from '../../../server/protocol/conversion/packedData';
+import { readSfz } from '../../../server/sfz/read';
+import { soundOf } from '../../../server/sound/program/soundOf';
+
+const rate = 48000;
+
+/** An audition with an instrument that went through the protocol, and what it has told. */
+function auditionOf(text: string) {
+  const told: FromVoice[] = [];
+  const audition = new Audition(rate, 1e8, (message) => told.push(message));
+  const give = (next: string) => {
+    const instrument = readSfz(next, { path: 'a.sfz' });
+    const samples = {
+      state: () => ({
+        kind: 'file',
+        facts: {
+          container: 'wav',
+          encoding: 'pcm',
+          sampleRate: rate,
+          channels: 1,
+          frames: rate,
+          loops: [],
+          rootKey: null,
+        },
+      }),
+    } as never;
+    const made = {
+      playable: playableInstrument(instrument, { samples }),
+      program: soundOf(instrument, { samples }),
+    };
+    const sent = unpacked(JSON.parse(JSON.stringify(packed(made)))) as typeof made;
+    audition.take({ type: 'instrument', ...sent });
+  };
+  give(text);
+  const play = (seconds: number) => {
+    const frames = Math.ceil((seconds * rate) / 128) * 128;
+    const left = new Float32Array(frames);
+    const right = new Float32Array(frames);
+    for (let at = 0; at < frames; at += 128)
+      audition.process(left.subarray(at, at + 128), right.subarray(at, at + 128));
+    return { left, right };
+  };
+  const last = <Type extends FromVoice['type']>(type: Type) =>
+    told.filter((one) => one.type === type).at(-1) as Extract<FromVoice, { type: Type }> | undefined;
+  return { audition, give, play, told, last };
+}
+
+const peak = (values: Float32Array) => values.reduce((most, value) => Math.max(most, Math.abs(value)), 0);
+const crossings = (values: Float32Array) => {
+  let count = 0;
+  for (let at = 1; at < values.length; at++) if (values[at - 1] < 0 && values[at] >= 0) count++;
+  return count;
+};
+
+describe('what plays on the audio thread', () => {
+  it('is silent until a key goes down, then sounds at the pitch of the key and 12 dB below full scale or less', () => {
+    const { audition, play, last } = auditionOf('<region> sample=*sine');
+    expect(peak(play(0.1).left)).toBe(0);
+    audition.take({ type: 'noteOn', key: 69, velocity: 127 });
+    const { left } = play(1);
+    // A4 = 440 Hz (ISO 16:1975); −12 dB is 0.251 (10^(−12/20)).
+    expect(crossings(left)).toBeGreaterThan(435);
+    expect(crossings(left)).toBeLessThan(442);
+    expect(peak(left)).toBeGreaterThan(0.05);
+    expect(peak(left)).toBeLessThanOrEqual(0.2512);
+    expect(last('sounding')).toMatchObject({ regions: [0], keys: [69] });
+  });
+
+  it('stays under full scale whatever the text asks for', () => {
+    const { audition, play } = auditionOf('<region> sample=*noise volume=60 amp_veltrack=0');
+    audition.take({ type: 'level', db: 0 });
+    for (let key = 40; key < 60; key++) audition.take({ type: 'noteOn', key, velocity: 127 });
+    const { left, right } = play(1);
+    expect(peak(left)).toBeGreaterThan(0.3);
+    expect(Math.max(peak(left), peak(right))).toBeLessThanOrEqual(10 ** (-1 / 20));
+  });
+
+  it('ends all by one message, and a key by letting it go', () => {
+    const { audition, play, last } = auditionOf('<region> sample=*sine ampeg_release=0.05');
+    audition.take({ type: 'noteOn', key: 60, velocity: 100 });
+    play(0.2);
+    audition.take({ type: 'noteOff', key: 60 });
+    play(0.3);
+    expect(last('sounding')).toMatchObject({ regions: [] });
+    audition.take({ type: 'noteOn', key: 60, velocity: 100 });
+    play(0.2);
+    audition.take({ type: 'stop' });
+    // What is below 5 Hz dies away in 32 ms; a tenth of a thousandth is 80 dB below full scale.
+    play(0.2);
+    expect(peak(play(0.1).left)).toBeLessThan(1e-4);
+    expect(last('sounding')).toMatchObject({ regions: [], keys: [] });
+  });
+
+  it('goes on with held notes when the text changes, without a jump, and plays new ones by the new text', () => {
+    const { audition, give, play } = auditionOf('<region> sample=*sine amp_veltrack=0');
+    audition.take({ type: 'noteOn', key: 60, velocity: 100 });
+    const before = play(0.2).left;
+    give('<region> sample=*sine amp_veltrack=0 transpose=12');
+    const { left } = play(0.2);
+    // A sine of middle C at −12 dB moves by 2π·261.6/48000·0.251 a frame at the most.
+    const steepest = (2 * Math.PI * 261.63 * 0.2512) / rate;
+    const jump = Math.abs(left[0] - (before.at(-1) ?? 0));
+    expect(jump).toBeLessThan(1.1 * steepest);
+    audition.take({ type: 'noteOff', key: 60 });
+    play(0.2);
+    audition.take({ type: 'noteOn', key: 60, velocity: 100 });
+    play(0.1);
+    expect(crossings(play(1).left)).toBeGreaterThan(515);
+  });
+
+  it('asks for audio once, plays it when it comes, and keeps it for the next text', () => {
+    const { audition, give, play, told } = auditionOf('<region> sample=a.wav amp_veltrack=0');
+    audition.take({ type: 'noteOn', key: 60, velocity: 100 });
+    play(0.1);
+    const wanted = () => told.filter(({ type }) => type === 'want');
+    expect(wanted()).toMatchObject([{ sample: 'a.wav', startFrame: 0 }]);
+    const channels = [new Float32Array(rate).fill(0.5)];
+    audition.take({ type: 'audio', sample: 'a.wav', rate, totalFrames: rate, startFrame: 0, channels });
+    expect(peak(play(0.1).left)).toBeGreaterThan(0.03);
+    give('<region> sample=a.wav amp_veltrack=0 volume=-3');
+    audition.take({ type: 'noteOn', key: 62, velocity: 100 });
+    play(0.1);
+    expect(wanted()).toHaveLength(1);
+  });
+
+  it('says which regions a note would start, and why others stay silent', () => {
+    const { audition, last } = auditionOf(
+      '<region> sample=*sine hivel=63 <region> sample=*sine lovel=64 <region> sample=*sine locc4=100',
+    );
+    audition.take({ type: 'look', key: 60, velocity: 100 });
+    const looked = last('looked');
+    expect(looked?.sounds).toEqual([1]);
+    expect(looked?.silent.map(({ reason, count }) => [reason, count])).toEqual([
+      ['velocity', 1],
+      ['controller', 1],
+    ]);
+    audition.take({ type: 'controller', number: 4, value: 127 });
+    audition.take({ type: 'look', key: 60, velocity: 100 });
+    expect(last('looked')?.sounds).toEqual([1, 2]);
+  });
+});

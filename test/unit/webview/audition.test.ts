@@ -1,0 +1,116 @@
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
+import type { MapFromPage } from '../../../client/keyboardMap/messages';
+import { usedControllers } from '../../../server/features/usedControllers';
+import { buildMapScene } from '../../../server/map/scene';
+import { playableInstrument } from '../../../server/playing/makePlayable';
+import { packed } from '../../../server/protocol/conversion/packedData';
+import { readSfz } from '../../../server/sfz/read';
+import { soundOf } from '../../../server/sound/program/soundOf';
+import { accessibilityFaults, hasBrowser, PageBrowser, send, sent, themeNames } from './pageBrowser';
+
+const tones = `<control> label_cc1=Swell
+<region> sample=*sine lokey=36 hikey=59 volume=-30
+<region> sample=*sine lokey=60 hikey=84 amplitude_oncc1=100`;
+
+const instrument = readSfz(tones, { path: 'tones.sfz' });
+const playable = playableInstrument(instrument);
+const sound = {
+  type: 'sound',
+  instrument: packed({
+    playable,
+    program: soundOf(instrument),
+    controllers: usedControllers(instrument, playable),
+  }),
+};
+
+describe.skipIf(!hasBrowser)('sound in the page of the keyboard map', () => {
+  let pages: PageBrowser;
+  beforeAll(async () => {
+    pages = await PageBrowser.start('keyboardMap', 'keyboard-map');
+  });
+  afterAll(() => pages?.close());
+
+  const open = async (theme: (typeof themeNames)[number] = 'light'): Promise<Page> => {
+    const page = await pages.open({ theme, playsSound: true, width: 700 });
+    await send(page, { type: 'scene', scene: buildMapScene(instrument), document: 'tones.sfz' });
+    return page;
+  };
+  const told = async <Type extends MapFromPage['type']>(page: Page, type: Type) =>
+    (await sent<MapFromPage>(page)).filter((one) => one.type === type) as Extract<
+      MapFromPage,
+      { type: Type }
+    >[];
+  const turnOn = async (page: Page) => {
+    await page.getByRole('button', { name: 'Turn sound on' }).click();
+    await vi.waitFor(async () => expect(await told(page, 'wantSound')).toHaveLength(1), { timeout: 10_000 });
+    await send(page, sound);
+  };
+  const sounding = async (page: Page) => (await told(page, 'sounding')).at(-1)?.headers;
+  const headers = [...playable.header];
+
+  it('is off until it is turned on, and says to start quiet', async () => {
+    const page = await open();
+    await page.locator('.map').click({ position: { x: 300, y: 40 } });
+    expect(await told(page, 'wantSound')).toEqual([]);
+    expect(await page.locator('.audition').textContent()).toContain('Start quiet');
+    await turnOn(page);
+    expect(await page.getByRole('slider', { name: 'Level' }).inputValue()).toBe('-12');
+    expect(await page.locator('.audition-status').textContent()).toContain('30 dB apart');
+    await page.context().close();
+  });
+
+  it('plays what is typed, and stops by Escape and by losing the focus', async () => {
+    const page = await open();
+    await turnOn(page);
+    await page.getByRole('application', { name: 'Play by typing' }).focus();
+    await page.keyboard.down('KeyZ');
+    await vi.waitFor(async () => expect(await sounding(page)).toEqual([headers[0]]));
+    await page.keyboard.down('KeyQ');
+    await vi.waitFor(async () => expect(await sounding(page)).toEqual(headers));
+    await page.keyboard.press('Escape');
+    await vi.waitFor(async () => expect(await sounding(page)).toEqual([]));
+    await page.keyboard.up('KeyZ');
+    await page.keyboard.down('KeyZ');
+    await vi.waitFor(async () => expect(await sounding(page)).toEqual([headers[0]]));
+    await page.evaluate("window.dispatchEvent(new Event('blur'))");
+    await vi.waitFor(async () => expect(await sounding(page)).toEqual([]));
+    expect(pages.troubles).toEqual([]);
+    await page.context().close();
+  });
+
+  it('plays a shape for as long as it is pressed, and says what would sound at the pointer', async () => {
+    const page = await open();
+    await turnOn(page);
+    const box = await page.locator('.map').boundingBox();
+    if (!box) throw new Error('The map has no place.');
+    await page.mouse.move(box.x + box.width * 0.75, box.y + box.height * 0.3);
+    await page.mouse.down();
+    await vi.waitFor(async () => expect(await sounding(page)).toEqual([headers[1]]));
+    await page.mouse.up();
+    await vi.waitFor(async () => expect(await sounding(page)).toEqual([]));
+    await vi.waitFor(async () =>
+      expect(await page.locator('.audition-readout').textContent()).toContain('1 region sounds'),
+    );
+    await page.context().close();
+  });
+
+  it('plays regions that the host names, one after another', async () => {
+    const page = await open();
+    await send(page, { type: 'play', headers: [headers[1]] });
+    await vi.waitFor(async () => expect(await told(page, 'wantSound')).toHaveLength(1), { timeout: 10_000 });
+    await send(page, sound);
+    await vi.waitFor(async () => expect(await sounding(page)).toEqual([headers[1]]));
+    await page.context().close();
+  });
+
+  it.each(themeNames)('has no fault of accessibility in the theme %s', async (theme) => {
+    const page = await open(theme);
+    await turnOn(page);
+    await page.getByText('Swell').waitFor();
+    expect(await accessibilityFaults(page)).toEqual([]);
+    if (process.env.ZONEWRIGHT_PICTURES)
+      await page.screenshot({ path: `${process.env.ZONEWRIGHT_PICTURES}/audition-${theme}.png` });
+    await page.context().close();
+  });
+});
