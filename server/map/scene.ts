@@ -21,52 +21,8 @@ export interface SceneOptions {
  */
 export function buildMapScene(instrument: Instrument, options: SceneOptions = {}): MapScene {
   const layers = new LayerFinder(instrument);
-  const shapes: MapShape[] = [];
-  const unplaced: UnplacedRegion[] = [];
-  const shapeOfCell = new Map<number, MapShape>();
-  let lowest = 128;
-  let highest = -1;
-  for (const header of instrument.regions) {
-    const region = mapRegion(instrument, header);
-    const layer = layers.layerOf(header);
-    const lowKey = instrument.lowKey[header];
-    const highKey = instrument.highKey[header];
-    // Velocity 0 is a note-off in MIDI 1.0, so a range from 0 starts at 1.
-    const lowVelocity = Math.max(1, instrument.lowVelocity[header]);
-    const highVelocity = instrument.highVelocity[header];
-    if (lowKey === keysOff || highKey === keysOff) {
-      unplaced.push({ ...region, layer, reason: 'keys-off' });
-      continue;
-    }
-    if (lowKey > highKey || lowVelocity > highVelocity) {
-      unplaced.push({ ...region, layer, reason: 'empty-range' });
-      continue;
-    }
-    if (lowKey < lowest) lowest = lowKey;
-    if (highKey > highest) highest = highKey;
-    const cell = (((layer * 128 + lowKey) * 128 + highKey) * 128 + lowVelocity) * 128 + highVelocity;
-    const shape = shapeOfCell.get(cell);
-    if (shape) {
-      shape.regions.push(region);
-      if (!shape.rootKeys.includes(region.rootKey)) shape.rootKeys.push(region.rootKey);
-      continue;
-    }
-    const added: MapShape = {
-      lowKey,
-      highKey,
-      lowVelocity,
-      highVelocity,
-      layer,
-      label: labelOf(region.sample),
-      shortLabel: '',
-      rootKeys: [region.rootKey],
-      regions: [region],
-    };
-    shapeOfCell.set(cell, added);
-    shapes.push(added);
-  }
+  const { shapes, unplaced, played } = placeRegions(instrument, layers);
   shortenLabels(shapes);
-  const played = highest >= 0 ? { lowKey: lowest, highKey: highest } : null;
   const { keyswitches, taken } = findSwitchingKeys(instrument);
   return {
     name: options.name ?? nameOf(instrument.sources[0]?.path ?? ''),
@@ -81,6 +37,51 @@ export function buildMapScene(instrument: Instrument, options: SceneOptions = {}
     keyswitches,
     unplaced,
   };
+}
+
+/** Puts each region into a shape or among those without a place. */
+function placeRegions(
+  instrument: Instrument,
+  layers: LayerFinder,
+): Pick<MapScene, 'shapes' | 'unplaced' | 'played'> {
+  const shapes: MapShape[] = [];
+  const unplaced: UnplacedRegion[] = [];
+  const shapeOfCell = new Map<number, MapShape>();
+  let lowest = 128;
+  let highest = -1;
+  for (const header of instrument.regions) {
+    const region = mapRegion(instrument, header);
+    const layer = layers.layerOf(header);
+    const lowKey = instrument.lowKey[header];
+    const highKey = instrument.highKey[header];
+    // Velocity 0 is a note-off in MIDI 1.0, so a range from 0 starts at 1.
+    const lowVelocity = Math.max(1, instrument.lowVelocity[header]);
+    const highVelocity = instrument.highVelocity[header];
+    const areKeysOff = lowKey === keysOff || highKey === keysOff;
+    if (areKeysOff || lowKey > highKey || lowVelocity > highVelocity) {
+      unplaced.push({ ...region, layer, reason: areKeysOff ? 'keys-off' : 'empty-range' });
+      continue;
+    }
+    lowest = Math.min(lowest, lowKey);
+    highest = Math.max(highest, highKey);
+    const cell = (((layer * 128 + lowKey) * 128 + highKey) * 128 + lowVelocity) * 128 + highVelocity;
+    const shape = shapeOfCell.get(cell);
+    if (shape) {
+      shape.regions.push(region);
+      if (!shape.rootKeys.includes(region.rootKey)) shape.rootKeys.push(region.rootKey);
+      continue;
+    }
+    const added: MapShape = {
+      ...{ lowKey, highKey, lowVelocity, highVelocity, layer },
+      label: labelOf(region.sample),
+      shortLabel: '',
+      rootKeys: [region.rootKey],
+      regions: [region],
+    };
+    shapeOfCell.set(cell, added);
+    shapes.push(added);
+  }
+  return { shapes, unplaced, played: highest >= 0 ? { lowKey: lowest, highKey: highest } : null };
 }
 
 function mapRegion(instrument: Instrument, header: number): MapRegion {

@@ -45,66 +45,89 @@ export function opcodeOffers(
   offset: number,
 ): CompletionOffer[] {
   const { instrument, notation } = document;
-  const { start, end, header, parameter } = place;
+  const { start, header } = place;
   const text = mainSource(document).text;
   const typed = text.slice(start, offset);
-  const isFollowed = /^\s*=/.test(text.slice(end, end + 50));
   const kind = header < 0 ? HeaderKind.unknown : instrument.kind(header);
-  const set = namesIn(document, header, parameter);
-  const neighbours = header < 0 ? new Set<string>() : namesOfNeighbours(instrument, header);
-  const controllers = typed.length < fewestLetters ? [] : namedControllers(instrument);
-  const offers: CompletionOffer[] = [];
   const own = notation.parameters?.(kind, { text, start });
-  const offer = (name: string, facts: OpcodeFacts, more: Partial<CompletionOffer>) => {
-    const isSet = set.has(name);
-    const spelled = notation.spelling.parameter(name, { text, start });
-    const written = own ? writtenName(spelled[0]) : name;
-    offers.push({
+  const offers = new OpcodeOffers(document, place, own !== undefined);
+  if (own) {
+    for (const name of own) {
+      const facts = resolveOpcode(name)?.facts;
+      if (facts) offers.add(name, facts, {});
+    }
+    return offers.all;
+  }
+  const takes = (facts: OpcodeFacts) => kind === HeaderKind.unknown || takesOpcode(kind, facts);
+  const controllers = typed.length < fewestLetters ? [] : namedControllers(instrument);
+  for (const facts of listOpcodes()) {
+    if (facts.pattern.startsWith('#') || facts.pattern.includes('*') || !takes(facts)) continue;
+    const { name, blanks } = fitPattern(facts.pattern, typed);
+    offers.add(name, facts, blanks.length > 0 ? { blanks } : {});
+    for (const { controller, label } of controllers) {
+      const of = withController(facts.pattern, typed, controller);
+      if (of !== undefined && of !== name) offers.add(of, facts, { remark: label, rank: 1 });
+    }
+  }
+  // What neighbours set with numbers in its name, such as one controller's range.
+  for (const name of offers.neighbours) {
+    const facts = resolveOpcode(name)?.facts;
+    if (facts && takes(facts)) offers.add(name, facts, {});
+  }
+  return offers.all;
+}
+
+/** Offers of opcodes at one place. */
+class OpcodeOffers {
+  readonly all: CompletionOffer[] = [];
+  /** What neighbours set and is not offered yet. */
+  readonly neighbours: Set<string>;
+  readonly #place: { text: string; start: number; end: number };
+  readonly #spelling: ReadDocument['notation']['spelling'];
+  /** Whether names are those of the document's own notation, not of the format. */
+  readonly #hasOwnNames: boolean;
+  readonly #isFollowed: boolean;
+  readonly #set: ReadonlySet<string>;
+
+  constructor(
+    document: ReadDocument,
+    { start, end, header, parameter }: { start: number; end: number; header: number; parameter: number },
+    hasOwnNames: boolean,
+  ) {
+    const { text } = mainSource(document);
+    this.#place = { text, start, end };
+    this.#spelling = document.notation.spelling;
+    this.#hasOwnNames = hasOwnNames;
+    this.#isFollowed = /^\s*=/.test(text.slice(end, end + 50));
+    this.#set = namesIn(document, header, parameter);
+    this.neighbours = header < 0 ? new Set() : namesOfNeighbours(document.instrument, header);
+  }
+
+  add(name: string, facts: OpcodeFacts, more: Partial<CompletionOffer>): void {
+    const { start, end } = this.#place;
+    const isSet = this.#set.has(name);
+    const spelled = this.#spelling.parameter(name, this.#place);
+    const written = this.#hasOwnNames ? writtenName(spelled[0]) : name;
+    this.all.push({
       kind: 'opcode',
       label: written,
       start,
       end,
-      insert: isFollowed ? [written, ''] : spelled,
-      ...(isSet ? { remark: 'set above' } : own && { remark: name }),
+      insert: this.#isFollowed ? [written, ''] : spelled,
+      ...(isSet ? { remark: 'set above' } : this.#hasOwnNames && { remark: name }),
       detail: valueText(facts).replaceAll('`', ''),
       documented: facts.pattern,
-      rank: isSet
-        ? 9
-        : neighbours.has(name)
-          ? 0
-          : common.has(facts.pattern)
-            ? 1
-            : facts.level === 'extension'
-              ? 3
-              : 2,
-      goesOn: !isFollowed && !more.blanks && (facts.kind === 'option' || facts.kind === 'path'),
+      rank: isSet ? 9 : this.neighbours.has(name) ? 0 : usualRank(facts),
+      goesOn: !this.#isFollowed && !more.blanks && (facts.kind === 'option' || facts.kind === 'path'),
       ...more,
     });
-    neighbours.delete(name);
-  };
-  if (own) {
-    for (const name of own) {
-      const facts = resolveOpcode(name)?.facts;
-      if (facts) offer(name, facts, {});
-    }
-    return offers;
+    this.neighbours.delete(name);
   }
-  for (const facts of listOpcodes()) {
-    if (facts.pattern.startsWith('#') || facts.pattern.includes('*')) continue;
-    if (kind !== HeaderKind.unknown && !takesOpcode(kind, facts)) continue;
-    const { name, blanks } = fitPattern(facts.pattern, typed);
-    offer(name, facts, blanks.length > 0 ? { blanks } : {});
-    for (const { controller, label } of controllers) {
-      const of = withController(facts.pattern, typed, controller);
-      if (of !== undefined && of !== name) offer(of, facts, { remark: label, rank: 1 });
-    }
-  }
-  // What neighbours set with numbers in its name, such as one controller's range.
-  for (const name of neighbours) {
-    const facts = resolveOpcode(name)?.facts;
-    if (facts && (kind === HeaderKind.unknown || takesOpcode(kind, facts))) offer(name, facts, {});
-  }
-  return offers;
+}
+
+function usualRank({ pattern, level }: OpcodeFacts): number {
+  if (common.has(pattern)) return 1;
+  return level === 'extension' ? 3 : 2;
 }
 
 /** In a notation in which parameters can be elements of their own, those that can start where a tag is being typed. */

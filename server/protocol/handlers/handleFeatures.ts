@@ -22,12 +22,20 @@ import { refactorActions, resolveRefactor } from './refactorActions';
 
 /** Answers the requests of the protocol that are about what stands in a document. */
 export function handleFeatures(server: ServerContext): void {
-  const { connection } = server;
   handleFormatting(server);
   handleCommands(server);
   handleNavigation(server);
   handleRename(server);
+  answerCompletion(server);
+  answerHover(server);
+  answerOutline(server);
+  answerLinks(server);
+  answerFolding(server);
+  answerActions(server);
+}
 
+function answerCompletion(server: ServerContext): void {
+  const { connection } = server;
   connection.onCompletion(async ({ textDocument, position }, token) => {
     const read = await readAt(server, textDocument.uri, position);
     if (!read) return null;
@@ -51,7 +59,10 @@ export function handleFeatures(server: ServerContext): void {
       server.capabilities.textDocument?.completion?.completionItem?.documentationFormat,
     ),
   );
+}
 
+function answerHover(server: ServerContext): void {
+  const { connection } = server;
   connection.onHover(async ({ textDocument, position }, token) => {
     const read = await readAt(server, textDocument.uri, position);
     if (!read) return null;
@@ -63,7 +74,10 @@ export function handleFeatures(server: ServerContext): void {
       range: rangeOf(read.source, hover),
     };
   });
+}
 
+function answerOutline(server: ServerContext): void {
+  const { connection } = server;
   connection.onDocumentSymbol(async ({ textDocument: { uri } }, token) => {
     const document = await readDocument(server, uri);
     if (!document) return null;
@@ -75,7 +89,10 @@ export function handleFeatures(server: ServerContext): void {
       ? documentSymbols(source, symbols)
       : flatSymbols(source, symbols, uri);
   });
+}
 
+function answerLinks(server: ServerContext): void {
+  const { connection } = server;
   connection.onDocumentLinks(async ({ textDocument: { uri } }, token) => {
     // The checks look at the samples.
     await server.documents.judgement(uri);
@@ -91,7 +108,10 @@ export function handleFeatures(server: ServerContext): void {
   connection.onDocumentLinkResolve((link) =>
     typeof link.data === 'string' ? { ...link, target: uriOfPath(link.data) } : link,
   );
+}
 
+function answerFolding(server: ServerContext): void {
+  const { connection } = server;
   connection.onFoldingRanges(async ({ textDocument: { uri } }, token) => {
     const document = await readDocument(server, uri);
     if (!document) return null;
@@ -100,7 +120,10 @@ export function handleFeatures(server: ServerContext): void {
     const comments = instrument.directives.filter(({ kind, source }) => kind === 'comment' && source === 0);
     return foldedLines(mainSource(document), headerSymbols(instrument), comments);
   });
+}
 
+function answerActions(server: ServerContext): void {
+  const { connection } = server;
   connection.onCodeAction(async (params, token) => {
     const { uri } = params.textDocument;
     const judgement = await server.documents.judgement(uri);

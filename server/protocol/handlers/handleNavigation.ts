@@ -29,7 +29,7 @@ const nowhere = { start: { line: 0, character: 0 }, end: { line: 0, character: 0
 /** Answers where things come from and where else they are used. */
 export function handleNavigation(server: ServerContext): void {
   const { connection, documents } = server;
-  const symbols = new SymbolIndex(documents.files, documents.includes, documents.notations);
+  answerWorkspaceSymbols(server);
 
   connection.onDefinition(async ({ textDocument: { uri }, position }, token) => {
     const at = await contextAt(server, uri, position);
@@ -71,6 +71,11 @@ export function handleNavigation(server: ServerContext): void {
       }),
     );
   });
+}
+
+function answerWorkspaceSymbols(server: ServerContext): void {
+  const { connection, documents } = server;
+  const symbols = new SymbolIndex(documents.files, documents.includes, documents.notations);
 
   connection.onWorkspaceSymbol(async ({ query }, token) => {
     const all = await symbols.places(server.folders);

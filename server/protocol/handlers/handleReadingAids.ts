@@ -51,8 +51,14 @@ export const semanticTokensOptions: SemanticTokensOptions = { legend, range: tru
 
 /** Answers the requests for what helps to read a document: tokens, hints, lenses, selections. */
 export function handleReadingAids(server: ServerContext): void {
-  const { connection } = server;
-  const { semanticTokens: tokens, inlayHint } = connection.languages;
+  answerTokens(server);
+  answerHints(server);
+  answerLenses(server);
+  answerSelections(server);
+}
+
+function answerTokens(server: ServerContext): void {
+  const { semanticTokens: tokens } = server.connection.languages;
   const told = new ToldTokens();
 
   tokens.on(async ({ textDocument: { uri } }, token) => {
@@ -81,22 +87,31 @@ export function handleReadingAids(server: ServerContext): void {
     const [from, to] = [offsetOf(source, range.start), offsetOf(source, range.end)];
     return { data: tokenData(source, semanticTokens(document.instrument, from, to)) };
   });
+}
 
-  inlayHint.on(async ({ textDocument: { uri }, range }, token): Promise<InlayHint[]> => {
-    const [document, aids] = await Promise.all([readDocument(server, uri), server.settings.readingAids(uri)]);
-    if (!document) return [];
-    stopIfCancelled(token);
-    const source = mainSource(document);
-    const [from, to] = [offsetOf(source, range.start), offsetOf(source, range.end)];
-    return inlayTexts(document.instrument, from, to, aids).map(({ at, label, more }) => ({
-      position: positionOf(source, at),
-      label,
-      paddingLeft: true,
-      ...(more !== undefined && { tooltip: { kind: MarkupKind.Markdown, value: more } }),
-    }));
-  });
+function answerHints(server: ServerContext): void {
+  server.connection.languages.inlayHint.on(
+    async ({ textDocument: { uri }, range }, token): Promise<InlayHint[]> => {
+      const [document, aids] = await Promise.all([
+        readDocument(server, uri),
+        server.settings.readingAids(uri),
+      ]);
+      if (!document) return [];
+      stopIfCancelled(token);
+      const source = mainSource(document);
+      const [from, to] = [offsetOf(source, range.start), offsetOf(source, range.end)];
+      return inlayTexts(document.instrument, from, to, aids).map(({ at, label, more }) => ({
+        position: positionOf(source, at),
+        label,
+        paddingLeft: true,
+        ...(more !== undefined && { tooltip: { kind: MarkupKind.Markdown, value: more } }),
+      }));
+    },
+  );
+}
 
-  connection.onCodeLens(async ({ textDocument: { uri } }, token): Promise<CodeLens[]> => {
+function answerLenses(server: ServerContext): void {
+  server.connection.onCodeLens(async ({ textDocument: { uri } }, token): Promise<CodeLens[]> => {
     const [document, aids] = await Promise.all([readDocument(server, uri), server.settings.readingAids(uri)]);
     if (!document || !aids.codeLens) return [];
     stopIfCancelled(token);
@@ -118,8 +133,10 @@ export function handleReadingAids(server: ServerContext): void {
     });
     return [...lenses, ...summaries];
   });
+}
 
-  connection.onSelectionRanges(async ({ textDocument: { uri }, positions }, token) => {
+function answerSelections(server: ServerContext): void {
+  server.connection.onSelectionRanges(async ({ textDocument: { uri }, positions }, token) => {
     const document = await readDocument(server, uri);
     if (!document) return null;
     stopIfCancelled(token);

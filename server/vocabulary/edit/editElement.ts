@@ -1,35 +1,11 @@
 import type { PlacePath, PlaceStep } from '../places';
 import { putText } from '../write/writeElements';
-import type { WritingPlace } from '../write/writePlaces';
-import type { ElementStyle, NewElement } from './styleElement';
-import { elementText, emptyElement, encodedFor, encodedText } from './styleElement';
+import { childChange } from './addChild';
+import type { EditStyle, ElementInText, TextChange } from './elementInText';
+import { spaceBefore, tailStart } from './elementInText';
+import { emptyElement, encodedFor, encodedText } from './styleElement';
 import type { AttributeText, ElementText } from './styleTree';
-import { attributeOf, childAt, indentationAt, isAtStep, valueAt } from './styleTree';
-
-/** A change of one stretch of a text. */
-export interface TextChange {
-  start: number;
-  end: number;
-  newText: string;
-}
-
-/** An element in the text that it stands in. */
-export interface ElementInText {
-  text: string;
-  element: ElementText;
-}
-
-/** What an element that is changed goes by. */
-export interface EditStyle {
-  /** The places of its level, in the order of the vocabulary. */
-  places: readonly WritingPlace[];
-  /** An element of the same level that has the value, whose order is followed. */
-  example: ElementInText | undefined;
-  /** Names of child elements that hold other levels: values stand before these. */
-  inner: ReadonlySet<string>;
-  unit: string;
-  lineEnd: string;
-}
+import { childAt, valueAt } from './styleTree';
 
 /** The change that gives the place of a path a text, where one stands there or where the example has it. */
 export function setChange(
@@ -137,111 +113,6 @@ function textChange({ text, element }: ElementInText, value: string): TextChange
   return { start, end: element.openEnd, newText: `>${value}</${element.name}>` };
 }
 
-/** Where the white space before a `/>` starts. */
-function tailStart(text: string, element: ElementText): number {
-  let start = element.openEnd - 2;
-  while (start > element.nameEnd && /\s/.test(text[start - 1])) start--;
-  return start;
-}
-
-/** Adds a child element behind those that stand before it in the example, else behind all that hold values. */
-function childChange(
-  { text, element }: ElementInText,
-  child: NewElement,
-  earlier: readonly PlaceStep[],
-  style: EditStyle,
-): TextChange {
-  const { example, lineEnd, unit } = style;
-  const models = example?.element.children ?? [];
-  const isLike = (one: ElementText, ofText: string, other: NewElement) =>
-    one.name === other.name &&
-    other.selectors.every((name) => {
-      const found = attributeOf(one, name);
-      return found && ofText.slice(found.valueStart, found.valueEnd) === other.attributes.get(name);
-    });
-  const wanted = models.findIndex((one) => isLike(one, example?.text ?? '', child));
-  const model = models[wanted] ?? models.findLast(({ name }) => name === child.name);
-  const own = element.children;
-  const holders = own.filter(({ name }) => !style.inner.has(name));
-  const isBefore = (one: ElementText) => {
-    if (wanted < 0) return true;
-    const at = models.findIndex(
-      (other) =>
-        other.name === one.name &&
-        child.selectors.every(
-          (name) => selectorValue(text, one, name) === selectorValue(example?.text ?? '', other, name),
-        ),
-    );
-    return at >= 0 && at < wanted;
-  };
-  let last = holders.findLastIndex(isBefore);
-  const isEarlier = (one: ElementText | undefined) =>
-    one !== undefined &&
-    !models.some((other) => other.name === one.name && child.selectors.length === 0) &&
-    earlier.some((step) => isAtStep(text, one, step));
-  while (wanted >= 0 && isEarlier(holders[last + 1])) last++;
-  const before = holders[last];
-  const indentation = indentationAt(text, element.start);
-  const newText = (lead: string, example_: ElementInText | undefined) => {
-    const look: ElementStyle = {
-      example: example_?.element,
-      text: example_?.text ?? '',
-      indentation: /[\r\n]([ \t]*)$/.exec(lead)?.[1] ?? indentation,
-      unit,
-      lineEnd,
-    };
-    return elementText(child, look);
-  };
-  const sibling = holders.findLast(({ name }) => name === child.name);
-  const like: ElementInText | undefined =
-    model && example ? { text: example.text, element: model } : sibling && { text, element: sibling };
-  if (before) {
-    const lead = spaceBefore(text, before.start);
-    return { start: before.end, end: before.end, newText: lead + newText(lead, like) };
-  }
-  const [first] = holders;
-  if (first && wanted >= 0) {
-    const lead = spaceBefore(text, first.start);
-    return { start: first.start, end: first.start, newText: newText(lead, like) + lead };
-  }
-  const lead = modelLead(example, lineEnd + indentation, unit) ?? lineEnd + indentation + unit;
-  const close = /[\r\n]/.test(lead) ? lineEnd + indentation : '';
-  if (element.isEmpty) {
-    const start = tailStart(text, element);
-    return {
-      start,
-      end: element.openEnd,
-      newText: `>${lead}${newText(lead, like)}${close}</${element.name}>`,
-    };
-  }
-  const rest = text.slice(element.openEnd, element.closeStart);
-  const tail = /\S/.test(rest) || /[\r\n]/.test(rest) ? '' : close;
-  return { start: element.openEnd, end: element.openEnd, newText: lead + newText(lead, like) + tail };
-}
-
-function selectorValue(text: string, element: ElementText, name: string): string | undefined {
-  const found = attributeOf(element, name);
-  return found && text.slice(found.valueStart, found.valueEnd);
-}
-
-function spaceBefore(text: string, offset: number): string {
-  let start = offset;
-  while (start > 0 && /\s/.test(text[start - 1])) start--;
-  return text.slice(start, offset);
-}
-
-/** What stands before the first child of the example, at another indentation. */
-function modelLead(example: ElementInText | undefined, line: string, unit: string): string | undefined {
-  const child = example?.element.children[0];
-  if (!example || !child) return undefined;
-  const lead = spaceBefore(example.text, child.start);
-  const broken = /[\r\n]([ \t]*)$/.exec(lead);
-  if (!broken) return lead;
-  const own = indentationAt(example.text, example.element.start);
-  const inside = broken[1];
-  return line + (inside.startsWith(own) ? inside.slice(own.length) : unit);
-}
-
 /** The change that takes the text at the place of a path out, with a child element that holds nothing else. */
 export function removeChange({ text, element }: ElementInText, path: PlacePath): TextChange | undefined {
   const found = valueAt(text, element, path);
@@ -275,9 +146,4 @@ function depthOf(element: ElementText, outer: ElementText): number {
   let depth = 0;
   for (let at: ElementText | undefined = element; at && at !== outer; at = at.parent) depth++;
   return depth;
-}
-
-/** A text with a change made. */
-export function changedText(text: string, { start, end, newText }: TextChange): string {
-  return text.slice(0, start) + newText + text.slice(end);
 }

@@ -3,7 +3,7 @@ import { nameEndAt } from '../../xml/scan/characters';
 import type { Vocabulary } from '../vocabulary';
 import type { LevelPlaces } from '../write/writePlaces';
 import { placesOf } from '../write/writePlaces';
-import type { ElementInText } from './editElement';
+import type { ElementInText } from './elementInText';
 import { elementTree } from './styleTree';
 
 /** The text of a header's element, cut out with the white space before it on its line. */

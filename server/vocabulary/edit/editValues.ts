@@ -1,3 +1,4 @@
+import { editedText } from '../../model/changedInstrument';
 import { replacing } from '../../model/edits';
 import type { Instrument } from '../../model/instrument';
 import type { Edited, SampleFactsLookup } from '../../model/notation';
@@ -12,10 +13,10 @@ import { keyParts } from '../write/writeOwnValues';
 import type { WritingPlace } from '../write/writePlaces';
 import { canonicalNameOf, otherHalf, placesOf } from '../write/writePlaces';
 import { defaultText, effectiveText, isNumeric, surroundingsOf } from '../write/writeValues';
-import type { EditStyle, ElementInText, TextChange } from './editElement';
-import { changedText, removeChange, setChange } from './editElement';
+import { removeChange, setChange } from './editElement';
 import type { HeaderText } from './editHeader';
 import { elementIn, exampleOf, headerText } from './editHeader';
+import type { EditStyle, ElementInText, TextChange } from './elementInText';
 import { withOuterFolder } from './outerFolder';
 import { hasDecimalCommas, indentUnitOf, withDecimalComma } from './styleDocument';
 import { valueAt } from './styleTree';
@@ -340,7 +341,7 @@ class ValueEditor {
   }
 
   #apply(change: TextChange): void {
-    this.#text = changedText(this.#text, change);
+    this.#text = editedText(this.#text, [change]);
     this.#edits.push(change);
   }
 

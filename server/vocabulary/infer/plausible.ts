@@ -26,11 +26,24 @@ const countTargets: ReadonlySet<InferredTarget> = new Set(
     ' ',
   ),
 );
+const turnTargets: ReadonlySet<InferredTarget> = new Set(['seq_position', 'seq_length', 'seq']);
 const rangeTargets: ReadonlySet<InferredTarget> = new Set(
   'key_range velocity_range loop_range sample_range rand_range xfin_velocity_range xfout_velocity_range xfin_key_range xfout_key_range'.split(
     ' ',
   ),
 );
+
+/** What the words of a place have to mean for a target that is said in words. */
+const wordTargets: Readonly<Record<InferredTarget, (word: string) => unknown>> = {
+  loop_type: (word) => loopMode(word)?.type,
+  one_shot: switchWord,
+  release_switch: switchWord,
+  reverse: switchWord,
+  trigger: triggerWord,
+  direction,
+  off_mode: offMode,
+  fil_type: filterType,
+};
 
 /** Whether what stands in a place can be what its name says. */
 export function isPlausible(
@@ -38,74 +51,69 @@ export function isPlausible(
   facts: ColumnFacts,
   texts: readonly (string | undefined)[],
 ): boolean {
-  if (facts.filled === 0) return false;
   const { filled, numeric, whole, notes, least, greatest } = facts;
-  const most = (count: number) => count * 10 >= filled * 9;
-  const allNumbers = most(numeric);
+  if (filled === 0) return false;
+  const areMost = (count: number) => count * 10 >= filled * 9;
   if (keyTargets.has(target)) {
-    return (
-      most(notes + whole) && (whole === 0 || (least >= -1 && greatest <= 139)) && facts.unit === undefined
-    );
+    const areKeys = whole === 0 || (least >= -1 && greatest <= 139);
+    return areMost(notes + whole) && areKeys && facts.unit === undefined;
   }
-  if (velocityTargets.has(target)) return allNumbers && least >= 0 && greatest <= 256;
   if (rangeTargets.has(target)) return rangesOf(texts) !== undefined;
-  if (positionTargets.has(target)) return allNumbers && least >= -1;
-  if (timeTargets.has(target)) return allNumbers && least >= 0;
-  if (target === 'seq_position' || target === 'seq_length' || target === 'seq') {
-    // Nobody records so many takes of one note.
-    if (greatest > 200) return false;
-  }
-  if (countTargets.has(target)) return most(whole) && least >= -1 && greatest <= 100_000;
+  // Nobody records so many takes of one note.
+  if (turnTargets.has(target) && greatest > 200) return false;
+  if (countTargets.has(target)) return areMost(whole) && least >= -1 && greatest <= 100_000;
+  const meaning = wordTargets[target];
+  if (meaning) return every(facts, meaning);
+  const areNumbers = areMost(numeric);
   switch (target) {
     case 'sample':
-      return most(facts.files) || (numeric === 0 && notes < filled);
-    case 'tune':
-    case 'transpose':
-      // The frequency of the note that instruments are tuned to, 440 Hz (ISO 16) or near it, is no tuning.
-      if (facts.isConstant && least >= 390 && least <= 470) return false;
-      return allNumbers && least >= -12_000 && greatest <= 12_000 && facts.notes === 0;
-    case 'volume':
-    case 'attenuation':
-      return allNumbers && Math.abs(least) <= 200 && greatest <= 200;
+      return areMost(facts.files) || (numeric === 0 && notes < filled);
     case 'pan':
       return (
-        (allNumbers && least >= -128 && greatest <= 128) ||
+        (areNumbers && least >= -128 && greatest <= 128) ||
         (facts.sided > 0 && filled - facts.sided <= numeric) ||
         every(facts, (word) => panSide(word))
       );
     case 'label':
       return facts.files === 0 && notes < filled;
     case 'group_name':
+    case 'sw_label':
       return facts.files === 0;
     case 'loop':
       return every(facts, (word) => loopMode(word)) || rangesOf(texts) !== undefined;
-    case 'loop_type':
-      return every(facts, (word) => loopMode(word)?.type);
-    case 'one_shot':
-    case 'release_switch':
-    case 'reverse':
-      return every(facts, switchWord);
-    case 'trigger':
-      return every(facts, triggerWord);
-    case 'direction':
-      return every(facts, direction);
-    case 'off_mode':
-      return every(facts, offMode);
-    case 'fil_type':
-      return every(facts, filterType);
     case 'seq':
-      return most(whole) || rangesOf(texts) !== undefined;
-    case 'lorand':
-    case 'hirand':
-      return allNumbers && least >= 0 && greatest <= 100;
-    case 'sw_label':
-      return facts.files === 0;
-    case 'cutoff':
-      return allNumbers && least >= 0;
+      return areMost(whole) || rangesOf(texts) !== undefined;
     case 'octave':
       return false;
     default:
-      return allNumbers;
+      return areNumbers && isPlausibleSize(target, facts);
+  }
+}
+
+/** Whether numbers lie where those of a target do. */
+function isPlausibleSize(
+  target: InferredTarget,
+  { least, greatest, notes, isConstant }: ColumnFacts,
+): boolean {
+  if (velocityTargets.has(target)) return least >= 0 && greatest <= 256;
+  if (positionTargets.has(target)) return least >= -1;
+  if (timeTargets.has(target)) return least >= 0;
+  switch (target) {
+    case 'tune':
+    case 'transpose':
+      // The frequency of the note that instruments are tuned to, 440 Hz (ISO 16) or near it, is no tuning.
+      if (isConstant && least >= 390 && least <= 470) return false;
+      return least >= -12_000 && greatest <= 12_000 && notes === 0;
+    case 'volume':
+    case 'attenuation':
+      return Math.abs(least) <= 200 && greatest <= 200;
+    case 'lorand':
+    case 'hirand':
+      return least >= 0 && greatest <= 100;
+    case 'cutoff':
+      return least >= 0;
+    default:
+      return true;
   }
 }
 

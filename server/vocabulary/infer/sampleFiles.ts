@@ -7,9 +7,9 @@ import type { ValueForm } from '../vocabulary';
 import type { Assigned } from './assign';
 import type { Column } from './column';
 import type { Draft } from './draft';
-import { firstValueOf, otherForm, placeName } from './draft';
 import type { SampleList } from './listedRegion';
 import type { Rows } from './rows';
+import { samplePathDrafts } from './samplePathDrafts';
 
 /** The audio files of the rows. */
 export interface SampleFiles {
@@ -33,43 +33,14 @@ export function findSampleFiles(
   list?: SampleList,
 ): SampleFiles {
   const places = assigned.filter(({ target }) => target === 'sample');
-  const names: (string | undefined)[] = new Array(rows.count).fill(undefined);
-  for (const { texts, column } of [...places].sort((one, other) => other.column.level - one.column.level)) {
-    for (let row = 0; row < rows.count; row++)
-      if (column.cells[row]) names[row] ??= list ? list.paths.get(texts[row]?.trim() ?? '') : texts[row];
-  }
-  const place = places.at(-1);
-  const looked: { row: number; name: string }[] = [];
+  const names = namesOfRows(places, rows, list);
   const step = Math.max(1, Math.floor(rows.count / mostLookedUp));
-  for (let row = 0; row < rows.count && looked.length < mostLookedUp; row += step) {
-    const name = names[row];
-    if (name) looked.push({ row, name: name.replaceAll('\\', '/') });
-  }
-  const withEnding = looked.filter(({ name }) => isAudioFileName(name)).length * 2 >= looked.length;
+  const looked = someNames(names, step);
   const named = foldersIn(rows, assigned);
-  const folders = [...new Set([given?.folder ?? '', '', ...named])];
   const outer = outerFoldersIn(rows, assigned);
-  const endings = withEnding
-    ? ['']
-    : [
-        ...new Set([
-          ...(given?.ending ? [given.ending] : []),
-          ...sampleEndings.map((ending) => `.${ending}`),
-        ]),
-      ];
-  const first: Placed = { folder: folders[0], ending: endings[0], under: undefined };
-  let best = { ...first, found: 0 };
-  if (lookup) {
-    for (const under of [undefined, ...outer]) {
-      for (const folder of folders) {
-        for (const ending of endings) {
-          const placed = { folder, ending, under };
-          const found = looked.filter(({ row, name }) => lookup(pathOf(placed, row, name))).length;
-          if (found > best.found) best = { ...placed, found };
-        }
-      }
-    }
-  }
+  const endings = endingsToTry(looked, given);
+  const folders = [...new Set([given?.folder ?? '', '', ...named])];
+  const best = bestPlaced(looked, lookup, { folders, endings, outer });
   const isGuessed = best.found === 0 && !given;
   const hasFolders = looked.some(({ name }) => name.includes('/'));
   const placed: Placed = isGuessed
@@ -85,18 +56,77 @@ export function findSampleFiles(
   };
   const facts: (SampleFacts | undefined)[] = new Array(rows.count).fill(undefined);
   if (lookup && best.found > 0) {
-    for (let row = 0; row < rows.count; row++) {
-      if (row % step !== 0) continue;
+    for (let row = 0; row < rows.count; row += step) {
       const name = names[row];
       if (name) facts[row] = lookup(pathOf(placed, row, name.replaceAll('\\', '/')));
     }
   }
-  return {
-    form,
-    facts,
-    names,
-    drafts: place ? draftsOf(place, form, best.found, looked.length, endings) : [],
-  };
+  const place = places.at(-1);
+  const drafts = place
+    ? samplePathDrafts(place, form, { found: best.found, looked: looked.length }, endings)
+    : [];
+  return { form, facts, names, drafts };
+}
+
+/** How each row names its file; the innermost place that holds something counts. */
+function namesOfRows(
+  places: readonly Assigned[],
+  rows: Rows,
+  list: SampleList | undefined,
+): (string | undefined)[] {
+  const names: (string | undefined)[] = new Array(rows.count).fill(undefined);
+  for (const { texts, column } of [...places].sort((one, other) => other.column.level - one.column.level)) {
+    for (let row = 0; row < rows.count; row++)
+      if (column.cells[row]) names[row] ??= list ? list.paths.get(texts[row]?.trim() ?? '') : texts[row];
+  }
+  return names;
+}
+
+interface NameOfRow {
+  row: number;
+  /** With `/`. */
+  name: string;
+}
+
+/** Every so many a name, so that no more than some are looked up. */
+function someNames(names: readonly (string | undefined)[], step: number): NameOfRow[] {
+  const some: NameOfRow[] = [];
+  for (let row = 0; row < names.length && some.length < mostLookedUp; row += step) {
+    const name = names[row];
+    if (name) some.push({ row, name: name.replaceAll('\\', '/') });
+  }
+  return some;
+}
+
+function endingsToTry(looked: readonly NameOfRow[], given: SampleFiles['form'] | undefined): string[] {
+  if (looked.filter(({ name }) => isAudioFileName(name)).length * 2 >= looked.length) return [''];
+  const usual = sampleEndings.map((ending) => `.${ending}`);
+  return [...new Set([...(given?.ending ? [given.ending] : []), ...usual])];
+}
+
+/** Where most of some names are files, the first choice where none is. */
+function bestPlaced(
+  looked: readonly NameOfRow[],
+  lookup: SampleFactsLookup | undefined,
+  {
+    folders,
+    endings,
+    outer,
+  }: { folders: readonly string[]; endings: readonly string[]; outer: readonly Column[] },
+): Placed & { found: number } {
+  const first: Placed = { folder: folders[0], ending: endings[0], under: undefined };
+  let best = { ...first, found: 0 };
+  if (!lookup) return best;
+  for (const under of [undefined, ...outer]) {
+    for (const folder of folders) {
+      for (const ending of endings) {
+        const placed = { folder, ending, under };
+        const found = looked.filter(({ row, name }) => lookup(pathOf(placed, row, name))).length;
+        if (found > best.found) best = { ...placed, found };
+      }
+    }
+  }
+  return best;
 }
 
 /** Where files are: what is put before and behind their names. */
@@ -151,80 +181,4 @@ function foldersIn(rows: Rows, assigned: readonly Assigned[]): string[] {
     folders.push(text.replaceAll('\\', '/').replace(/\/+$/, ''));
   }
   return folders.slice(0, 4);
-}
-
-function draftsOf(
-  place: Assigned,
-  { folder, under, ending, list }: SampleFiles['form'],
-  found: number,
-  looked: number,
-  endings: readonly string[],
-): Draft[] {
-  const drafts: Draft[] = [];
-  const span = firstValueOf(place);
-  const isAbout: Draft['isAbout'] = ({ parameter }) => parameter === 'sample';
-  const files = `${found} of ${looked} sample files are found so.`;
-  if (list) {
-    drafts.push({
-      id: 'sample.list',
-      message: `${placeName(place)} is the ${list.key.slice(1)} of a <${list.element}>, which names the audio file.`,
-      confidence: 0.9,
-      evidence: ['All of its values are found there.'],
-      span,
-      isAbout,
-      alternatives: [],
-    });
-  }
-  if (folder) {
-    drafts.push({
-      id: 'sample.folder',
-      message: `Paths in ${placeName(place)} are inside the folder "${folder}".`,
-      confidence: found > 0 ? 0.95 : 0.8,
-      evidence: [found > 0 ? files : 'An outer element names this folder for all regions.'],
-      span,
-      isAbout,
-      alternatives: [
-        otherForm('paths start from the folder of this file', (form) => {
-          if (form.kind !== 'path') return form;
-          const { folder: _, ...rest } = form;
-          return rest;
-        }),
-      ],
-    });
-  }
-  if (under) {
-    drafts.push({
-      id: 'sample.under',
-      message: `Paths in ${placeName(place)} are inside the folder that "${under.replace(/^@/, '')}" of an element around names.`,
-      confidence: found > 0 ? 0.95 : 0.8,
-      evidence: [found > 0 ? files : 'It is named like a folder, and the names of files have none.'],
-      span,
-      isAbout,
-      alternatives: [
-        otherForm('paths start from the folder of this file', (form) => {
-          if (form.kind !== 'path') return form;
-          const { under: _, ...rest } = form;
-          return rest;
-        }),
-      ],
-    });
-  }
-  if (ending) {
-    drafts.push({
-      id: 'sample.ending',
-      message: `Names in ${placeName(place)} are those of files that end in "${ending}".`,
-      confidence: found > 0 ? 0.95 : 0.5,
-      evidence: [found > 0 ? files : 'No name has an ending, and no sample file could be looked at.'],
-      span,
-      isAbout,
-      alternatives: endings
-        .filter((other) => other !== ending)
-        .map((other) =>
-          otherForm(`files that end in ${other}`, (form) =>
-            form.kind === 'path' ? { ...form, ending: other } : form,
-          ),
-        ),
-    });
-  }
-  return drafts;
 }

@@ -1,0 +1,105 @@
+import type { ValueForm, VocabularyParameter } from '../../vocabulary';
+import type { Assigned } from '../assign';
+import type { ColumnFacts } from '../columnFacts';
+import { parameterAt } from '../draft';
+import type { InferredTarget } from '../words/meanings';
+import { direction, filterType, loopMode, offMode, triggerWord } from '../words/words';
+import { loopParameters } from './loopParameters';
+import { unitTextOf } from './unitText';
+import { switchForm, wordsForm } from './wordForms';
+
+type NumberForm = Extract<ValueForm, { kind: 'number' }>;
+
+/** Parameters that are said in words, with what a word says. */
+const wordParameters: Readonly<Record<InferredTarget, (word: string) => string | undefined>> = {
+  loop_type: (word) => loopMode(word)?.type,
+  trigger: triggerWord,
+  direction,
+  off_mode: offMode,
+  fil_type: filterType,
+};
+
+/** Targets that switch something, with the parameter and its values. */
+const switches: Readonly<Record<InferredTarget, readonly [parameter: string, on: string, off: string]>> = {
+  one_shot: ['loop_mode', 'one_shot', 'no_loop'],
+  release_switch: ['trigger', 'release', 'attack'],
+  reverse: ['direction', 'reverse', 'forward'],
+};
+
+/** The parameters of a place whose form follows from itself alone. */
+export function otherParameters(
+  one: Assigned,
+  assigned: readonly Assigned[],
+  chain: readonly string[],
+): VocabularyParameter[] {
+  const { target, facts, column } = one;
+  const plain = (parameter: string, form: ValueForm) => [parameterAt(one, parameter, form)];
+  const meaning = wordParameters[target];
+  if (meaning) return plain(target, wordsForm(one, meaning));
+  const switched = switches[target];
+  if (switched) {
+    const [parameter, on, off] = switched;
+    return plain(parameter, switchForm(one, on, off));
+  }
+  const number: NumberForm = { kind: 'number', ...unitTextOf(facts) };
+  // No group is often written as 0.
+  const group: NumberForm = { ...number, ...(facts.least === 0 && { none: 0 }) };
+  switch (target) {
+    case 'label':
+    case 'group_name':
+      return plain(labelFor(column.level, chain.length, assigned), { kind: 'text' });
+    case 'sw_label':
+      return plain('sw_label', { kind: 'text' });
+    case 'loop':
+      return loopParameters(one, assigned);
+    case 'choke': {
+      const hasOff = assigned.some((other) => other.target === 'off_by');
+      return hasOff ? plain('group', group) : [...plain('group', group), ...plain('off_by', group)];
+    }
+    case 'off_by':
+      return plain('off_by', group);
+    case 'channel':
+      return [...plain('lochan', number), ...plain('hichan', number)];
+    case 'octave':
+      return [];
+    default: {
+      const times = factorOf(target, facts);
+      return plain(target, { kind: 'number', ...(times !== undefined && { times }), ...unitTextOf(facts) });
+    }
+  }
+}
+
+/** What a parameter's value is multiplied by where it is written, by the size of its numbers; `undefined` for 1. */
+function factorOf(
+  target: InferredTarget,
+  { unit, unitText, least, greatest }: ColumnFacts,
+): number | undefined {
+  switch (target) {
+    case 'lorand':
+    case 'hirand':
+      return greatest > 1 ? 100 : undefined;
+    case 'ampeg_sustain':
+    case 'fileg_sustain':
+    case 'amp_veltrack':
+    case 'pitch_keytrack':
+      return unit !== 'percent' && Math.abs(greatest) <= 1 ? 0.01 : undefined;
+    case 'bend_up':
+    case 'bend_down':
+      return Math.abs(greatest) <= 48 && Math.abs(least) <= 48 ? 0.01 : undefined;
+    case 'cutoff':
+      return greatest <= 22 && unitText?.trim().toLowerCase() === 'khz' ? 0.001 : undefined;
+    default:
+      return undefined;
+  }
+}
+
+/** The parameter for the name of an element: with names at two depths of groups, the outer one is that of a master. */
+function labelFor(level: number, levels: number, assigned: readonly Assigned[]): string {
+  if (level === levels - 1) return 'region_label';
+  if (level === 0) return 'global_label';
+  const isAroundOther = assigned.some(
+    ({ target, column }) =>
+      (target === 'label' || target === 'group_name') && column.level > level && column.level < levels - 1,
+  );
+  return isAroundOther ? 'master_label' : 'group_label';
+}

@@ -1,0 +1,120 @@
+import { levelScalePhrases } from '../../../trade/scales/levelScale';
+import type { ValueForm, VocabularyParameter } from '../../vocabulary';
+import type { Assigned } from '../assign';
+import type { Alternative, Draft } from '../draft';
+import { firstValueOf, parameterAt, placeName } from '../draft';
+import { keyTargets, velocityTargets } from '../plausible';
+import { parameterWords } from '../words/parameterWords';
+import type { FormReading } from './soundForms';
+
+/** Says in which form a parameter is written. */
+export function formDraft(id: string, one: Assigned, parameter: string, reading: FormReading): Draft {
+  const { at, part } = parameterAt(one, parameter, reading.form);
+  return {
+    id,
+    message: `${placeName(one)} is ${parameterWords[parameter] ?? parameter} ${formWords(reading.form)}.`,
+    confidence: reading.confidence,
+    evidence: [reading.reason],
+    span: firstValueOf(one),
+    isAbout: (other) => other.parameter === parameter && other.at === at && other.part === part,
+    alternatives: reading.others.map(
+      ({ label, form }): Alternative => ({ label, change: (old) => ({ ...old, form }) }),
+    ),
+  };
+}
+
+function formWords(form: ValueForm): string {
+  switch (form.kind) {
+    case 'level':
+      return `${levelScalePhrases[form.unit]}${form.attenuation ? ', greater is quieter' : ''}`;
+    case 'tuning':
+      return form.unit === 'ratio' ? 'as a ratio' : `in ${form.unit}`;
+    case 'time':
+      return `in ${form.unit}`;
+    case 'pan':
+      return `from ${form.left} over ${form.centre} to ${form.right}`;
+    default:
+      return '';
+  }
+}
+
+/** Says which parameters a place gives. */
+export function placeDraft(
+  id: string,
+  one: Assigned,
+  parameters: readonly VocabularyParameter[],
+  chain: readonly string[],
+): Draft {
+  const names = parameters.map(({ parameter }) => parameterWords[parameter] ?? parameter);
+  const where = `<${chain[one.column.level]}>`;
+  const part = one.part === undefined ? '' : one.part === 1 ? 'The first part of ' : 'The second part of ';
+  const { at } = one.column;
+  const isAbout: Draft['isAbout'] = (other, element) =>
+    other.at === at &&
+    (other.part === one.part || other.part === undefined) &&
+    element === chain[one.column.level];
+  const [first] = parameters as [VocabularyParameter];
+  return {
+    id,
+    message: `${part}${placeName(one)} of ${where} is ${names.join(' and ')}.`,
+    confidence: one.weight,
+    evidence: [
+      one.evidence ??
+        `${one.weight >= 0.75 ? 'Its name says so' : 'Its name could mean that'}, and ${one.facts.filled === 1 ? 'its value fits' : 'its values fit'}.`,
+    ],
+    span: firstValueOf(one),
+    isAbout,
+    alternatives: [
+      ...one.others
+        .filter((target) => simpleTargets.has(target))
+        .map(
+          (target): Alternative => ({
+            label: `it is ${parameterWords[target] ?? target}`,
+            change: (old) =>
+              old.parameter === first.parameter
+                ? { ...old, parameter: target, form: formLike(target, old.form) }
+                : old,
+          }),
+        ),
+      { label: 'it is none of these', change: () => undefined },
+    ],
+  };
+}
+
+/** Whether a value of an outer element is added to those of the regions, or stands for regions without one. */
+export function addedDraft(id: string, one: Assigned, name: string, chain: readonly string[]): Draft {
+  const element = chain[one.column.level];
+  const inherited = one.target === 'attenuation' ? 'volume' : one.target;
+  return {
+    id: `${id}.adds`,
+    message: `${placeName(one)} of <${element}> is added to ${parameterWords[inherited] ?? inherited} of each region inside.`,
+    confidence: 0.65,
+    evidence: ['Every region inside has one of its own, which would otherwise take its place.'],
+    span: firstValueOf(one),
+    isAbout: (other, about) => other.parameter === name && other.at === one.column.at && about === element,
+    alternatives: [
+      {
+        label: 'it counts only where a region has none',
+        change: (old) => ({ ...old, parameter: inherited }),
+      },
+    ],
+  };
+}
+
+/** Targets that are parameters and need no more than a form of their kind. */
+const simpleTargets: ReadonlySet<string> = new Set([
+  ...keyTargets,
+  ...velocityTargets,
+  'offset',
+  'end',
+  'tune',
+  'volume',
+]);
+
+function formLike(target: string, old: ValueForm): ValueForm {
+  if (keyTargets.has(target)) return old.kind === 'key' ? old : { kind: 'key', written: 'number' };
+  if (velocityTargets.has(target)) return old.kind === 'velocity' ? old : { kind: 'velocity', most: 127 };
+  if (target === 'tune') return { kind: 'tuning', unit: 'cents' };
+  if (target === 'volume') return { kind: 'level', unit: 'dB' };
+  return { kind: 'position', unit: 'frames' };
+}

@@ -1,0 +1,34 @@
+import type { ValueForm } from '../../vocabulary';
+import type { Assigned } from '../assign';
+import { oppositeOf, switchWord } from '../words/words';
+
+type WordsForm = Extract<ValueForm, { kind: 'words' }>;
+
+/** The words of a place with the value of each; those that mean nothing are left out. */
+export function wordsForm({ facts }: Assigned, meaning: (word: string) => string | undefined): WordsForm {
+  const words: Record<string, string> = {};
+  for (const word of facts.tally.keys()) {
+    const value = meaning(word);
+    if (value !== undefined && word !== '__proto__') words[word] = value;
+  }
+  return { kind: 'words', words };
+}
+
+/** Words with the value of each, and those of a switch with the word that says the opposite. */
+export function switchForm(one: Assigned, on: string, off: string): WordsForm {
+  const meaning = (word: string) => (switchWord(word) ? on : off);
+  return { kind: 'words', words: withOpposites(wordsForm(one, meaning).words, meaning) };
+}
+
+/** With the opposite of the only word, where that is known. */
+export function withOpposites(
+  words: Record<string, string>,
+  meaning: (word: string) => string | undefined,
+): Record<string, string> {
+  const entries = Object.entries(words);
+  const [only] = entries;
+  if (entries.length !== 1 || !only) return words;
+  const other = oppositeOf(only[0]);
+  const value = other === undefined ? undefined : meaning(other);
+  return other === undefined || value === undefined ? words : { ...words, [other]: value };
+}
