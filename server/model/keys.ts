@@ -56,3 +56,8 @@ export function isRaisedKey(key: number): boolean {
 export function frequencyOfKey(key: number): number {
   return 440 * 2 ** ((key - 69) / 12);
 }
+
+/** The key of a frequency in Hz, with a fraction where it lies between keys; the inverse of {@link frequencyOfKey}. NaN below 0. */
+export function keyOfFrequency(hertz: number): number {
+  return 69 + 12 * Math.log2(hertz / 440);
+}

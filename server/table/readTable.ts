@@ -11,9 +11,11 @@ import { tableCells } from './cells/tableCells';
 import { findTables } from './cells/tableRows';
 import { readColumns } from './columns/columnMeaning';
 import type { ColumnReading } from './columns/columnReading';
-import type { SampleEvidence } from './columns/octave';
 import { namingIn } from './columns/octave';
+import { statementsIn } from './columns/statements';
+import { textsAround } from './columns/textsAround';
 import { noteColumns, noteOctave } from './readingNotes';
+import type { SampleEvidence } from './sampleEvidence';
 import type { Steps } from './steps';
 import { finish } from './steps';
 import { TableNotes } from './tableNotes';
@@ -31,12 +33,12 @@ export interface TableOptions extends SampleEvidence {
   path?: string;
   /** The note name that the table gives to key 60; found by evidence where nothing or `auto` is given. */
   middleC?: MiddleC | 'auto';
-  /** Frames a second of a sample, by the name in the table: times are counted in frames with it. */
-  rateOf?: (sample: string) => number | undefined;
   /** The path to write for a sample, by the name in the table; the name itself where `undefined` comes back. */
   resolveSample?: (sample: string) => string | undefined;
   /** Meanings that a person has set for columns, by position from 0. */
   columns?: ReadonlyMap<number, ColumnMeaning>;
+  /** Scales that a person has set for columns, by position from 0; see `ColumnScale`. */
+  scales?: ReadonlyMap<number, string>;
 }
 
 /** What was found in a zone table. */
@@ -143,7 +145,8 @@ function* readTables(
 ): Steps<TableReading> {
   const notes = new TableNotes(new Source(path, text), isHtmlTable(text) ? cells.rowSpans : undefined);
   const naming = namingIn(cells, tables);
-  const middleC = noteOctave(cells, tables, naming, options, notes);
+  const statements = statementsIn(textsAround(cells, tables));
+  const middleC = noteOctave(cells, tables, { ...options, naming, statements }, notes);
   for (const { start, end } of cells.hiddenRows) {
     const message = 'A row that the page does not show is left out; show it before copying if it is a zone.';
     notes.add('ignored', { start, end }, message, 'hidden');
@@ -156,7 +159,7 @@ function* readTables(
     noteTable(cells, table, notes);
     if (!hasSamples(table)) continue;
     // A step for each kind of value, with as many rows as the table has.
-    for (const share of readZones(zones, table, { ...options, middleC, naming }, notes))
+    for (const share of readZones(zones, table, { ...options, middleC, naming, statements, tables }, notes))
       yield 0.1 + (0.6 * (at + share)) / tables.length;
   }
   if (zones.count === 0) {

@@ -5,8 +5,10 @@ import type { TableCells } from './cells/cells';
 import type { TableRows } from './cells/tableRows';
 import type { ColumnReading } from './columns/columnReading';
 import { columnName } from './columns/columnReading';
-import type { KeyTable, SampleEvidence } from './columns/octave';
+import type { KeyTable } from './columns/octave';
 import { decideOctave } from './columns/octave';
+import type { Statements } from './columns/statements';
+import type { SampleEvidence } from './sampleEvidence';
 import type { TableNotes } from './tableNotes';
 
 /** From this confidence on a column needs no note. */
@@ -16,12 +18,15 @@ const sure = 0.85;
 export function noteOctave(
   cells: TableCells,
   tables: readonly KeyTable[],
-  naming: NoteNaming,
-  options: SampleEvidence & { middleC?: MiddleC | 'auto' },
+  options: SampleEvidence & {
+    middleC?: MiddleC | 'auto' | undefined;
+    naming: NoteNaming;
+    statements: Statements;
+  },
   notes: TableNotes,
 ): MiddleC | undefined {
-  const { middleC } = options;
-  const found = decideOctave(cells, tables, options, naming);
+  const { middleC, naming, statements } = options;
+  const found = decideOctave(cells, tables, options, naming, statements.middleC);
   if (!found) return undefined;
   if (middleC !== undefined && middleC !== 'auto') return middleC;
   const keyed = tables.find(({ columns }) => columns.some(isKeyColumn)) ?? tables[0];
@@ -49,7 +54,16 @@ export function noteColumns(
   const sides = columns.filter(({ side }) => side !== undefined);
   if (sides.length > 0) {
     const span = columnSpan(cells, rows.data, sides[0]);
-    const message = `Each row is taken for as many zones as it names samples, in ${listed(sides.map(columnName))}.`;
+    const [side] = sides.map((one) => one.side);
+    const how =
+      side?.kind === 'pan'
+        ? ' Those of the left and the right are panned to their sides.'
+        : side?.kind === 'round_robin'
+          ? ' They take turns.'
+          : side?.kind === 'group'
+            ? ' They sound together.'
+            : '';
+    const message = `Each row is taken for as many zones as it names samples, in ${listed(sides.map(columnName))}.${how}`;
     notes.add('assumed', span, message);
   }
   for (const column of columns) {

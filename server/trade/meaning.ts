@@ -24,6 +24,10 @@ export type ColumnMeaning =
   | 'end'
   | 'seq_position'
   | 'seq_length'
+  | 'trigger'
+  | 'sample_rate'
+  | 'enabled'
+  | 'disabled'
   | 'comment'
   | 'row_number'
   | 'unknown';
@@ -54,6 +58,10 @@ export const meaningNames: Readonly<Record<ColumnMeaning, string>> = {
   end: 'sample end',
   seq_position: 'round robin position',
   seq_length: 'round robin length',
+  trigger: 'trigger',
+  sample_rate: 'sample rate',
+  enabled: 'used or not',
+  disabled: 'switched off or not',
   comment: 'comment',
   row_number: 'row number',
   unknown: 'not understood',
@@ -69,4 +77,15 @@ export const keyMeanings: readonly ColumnMeaning[] = [
 ];
 
 /** Units that stand in a heading or behind a number. */
-export type Unit = 'dB' | 'cents' | 'semitones' | 'percent' | 'linear' | 'frames' | 'ms' | 's' | 'Hz';
+export type Unit =
+  | 'dB'
+  | 'centibels'
+  | 'cents'
+  | 'semitones'
+  | 'percent'
+  | 'linear'
+  | 'frames'
+  | 'ms'
+  | 's'
+  | 'Hz'
+  | 'kHz';

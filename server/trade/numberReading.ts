@@ -14,7 +14,7 @@ const plain = /^-?\d{1,15}(?:\.\d{1,15})?$/;
 const general =
   /^([+-]?)\s?(inf|infinity|∞|\d[\d.,'\u2019 \u00a0\u202f]{0,40}|[.,]\d{1,20})\s?([^\d\s].{0,20})?$/i;
 const clock = /^(?:(\d{1,2}):)?(\d{1,3}):(\d{1,2}(?:[.,]\d{1,9})?)$/;
-const fraction = /^([+-]?)\s?(?:(\d{1,6})[\s-])?\s?(\d{1,6})\s?[/\u2044]\s?(\d{1,6})\s?([^\d\s].{0,20})?$/;
+const fraction = /^([+-]?)\s?(?:(\d{1,6})[\s-])?\s?(\d{1,3})\s?[/\u2044]\s?(\d{1,3})\s?([^\d\s].{0,20})?$/;
 const hexadecimal = /^(?:0x|\$)([\da-f]{1,8})$/i;
 const compound =
   /^([+-]?)\s?(\d{1,6}(?:[.,]\d{1,6})?)\s?(\p{L}{1,15})\s?([+-]?)\s?(\d{1,6}(?:[.,]\d{1,6})?)\s?([\p{L}\u00a2]{1,15})$/u;
@@ -23,18 +23,26 @@ const sequence = new RegExp(
   String.raw`^(?:\p{L}{1,12}[ ._#-]?|#)?(\d{1,3})(?:\.0+)?(?:\s?(?:/|${outOfWords})\s?(\d{1,3}))?$`,
   'iu',
 );
-const groups = /^\d{1,3}(?:[.,'\u2019 \u00a0\u202f]\d{3})+$/;
+const groups = /^(?!0)\d{1,3}(?:[.,'\u2019 \u00a0\u202f]\d{3})+$/;
+
+/**
+ * What a number is: any value; a count of `frames`, where marks between groups of three digits part thousands; or a `time`,
+ * where they are decimal marks, as nothing lasts that long.
+ */
+export type NumberKind = 'value' | 'frames' | 'time';
 
 /**
  * Reads a number with an optional sign (a real minus sign too), a decimal point or comma, and a known unit behind
  * it: `-3.5 dB`, `12 ct`, `−3,5`; a fraction: `-1 1/2`; a time: `00:01.250`; a number
- * of cents or of seconds in two units: `+1 st 20 ct`; or a hexadecimal number: `0x3C`. `-inf` is negative infinity. With
- * `whole`, marks between groups of three digits part thousands: `44,100`, and `1:20` is a time. `undefined` for
- * anything else.
+ * of cents or of seconds in two units: `+1 st 20 ct`; or a hexadecimal number: `0x3C`. `-inf` is negative infinity. Of
+ * frames, marks between groups of three digits part thousands: `44,100`, and of them and of times `1:20` is a time.
+ * `undefined` for anything else.
  */
-export function readNumber(text: string, whole = false): NumberReading | undefined {
+export function readNumber(text: string, kind: NumberKind = 'value'): NumberReading | undefined {
   if (text.length === 0 || text.length > longest) return undefined;
-  if (plain.test(text) && !(whole && text.includes('.'))) return { number: Number(text), unit: undefined };
+  const whole = kind !== 'value';
+  if (plain.test(text) && !(kind === 'frames' && text.includes('.')))
+    return { number: Number(text), unit: undefined };
   const signed = text.trim().replace(minusSigns, '-');
   const match = general.exec(signed);
   if (!match)
@@ -43,7 +51,8 @@ export function readNumber(text: string, whole = false): NumberReading | undefin
   const unit = word === undefined ? undefined : unitOf(word);
   if (word !== undefined && unit === undefined)
     return readTime(signed, whole) ?? readFraction(signed) ?? readCompound(signed) ?? readHexadecimal(signed);
-  const size = magnitude(digits.trim(), whole);
+  const isTime = kind === 'time' || unit === 's' || unit === 'ms';
+  const size = magnitude(digits.trim(), kind === 'frames' && !isTime);
   return Number.isNaN(size) ? undefined : { number: sign === '-' ? 0 - size : size, unit };
 }
 

@@ -30,3 +30,8 @@ export function readPan(text: string): number | undefined {
   if (named === 'centre') return reading.number === 0 ? 0 : undefined;
   return named === 'left' ? 0 - reading.number : reading.number;
 }
+
+/** Whether a text that {@link readPan} reads names a side, by a letter, a word or an arrow. */
+export function hasSide(text: string): boolean {
+  return !readNumber(text.trim());
+}

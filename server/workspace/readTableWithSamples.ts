@@ -31,6 +31,8 @@ export interface TableFolders {
   defaultPath?: string;
   /** Meanings that a person has set for columns, by position from 0. */
   columns?: ReadonlyMap<number, ColumnMeaning>;
+  /** Scales that a person has set for columns, by position from 0. */
+  scales?: ReadonlyMap<number, string>;
   /** Files that a person has chosen for sample names of the table, as paths from the output folder. */
   samples?: ReadonlyMap<string, string>;
 }
@@ -65,9 +67,12 @@ export async function readTableWithSamples(
   const questions = new Map<string, { question: SampleQuestion; message: string }>();
   const readingSteps = table.readInSteps({
     ...(folders.middleC && { middleC: folders.middleC }),
+    ...(folders.scales && { scales: folders.scales }),
     rootKeyOf: (name) => facts.get(name)?.rootKey ?? undefined,
     ...(pitches && { pitchOf: (name: string) => pitches.get(name) }),
     rateOf: (name) => facts.get(name)?.sampleRate,
+    framesOf: (name) => facts.get(name)?.frames,
+    loopOf: (name) => facts.get(name)?.loops[0],
     resolveSample(name) {
       const sample = found.look(name);
       const question = questionOf(name, sample, folders.outputFolder);

@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import type { MiddleC } from '../../server/model/keys';
 import { frequencyOfKey } from '../../server/model/keys';
 import { splitAt } from '../../server/table/cells/splitAt';
-import { octaveShifts } from '../../server/table/columns/octave';
 import { readKey } from '../../server/trade/keyReading';
+import { octaveShifts } from '../../server/trade/middleC';
 
 const rows = (text: string) => {
   const cells = splitAt(text, 'comma');

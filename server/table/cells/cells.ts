@@ -32,6 +32,9 @@ export class TableCells {
   /** Whether the cells are parted by spaces, or by where they stand. */
   bySpaces = false;
 
+  /** Texts that belong to the table and stand in none of its rows, such as comments in a script. */
+  around: readonly string[] = [];
+
   /** Rows of a page that are not shown; none of their cells are in the list. */
   hiddenRows: readonly { start: number; end: number }[] = [];
 

@@ -1,4 +1,5 @@
 import { isAudioFileName } from '../../model/fileNames';
+import { countKnown } from '../columns/headingRows';
 import { readHeading } from '../columns/headings';
 import { arrangedCells } from './arrangedCells';
 import type { TableCells } from './cells';
@@ -6,6 +7,7 @@ import type { TableCells } from './cells';
 /** A table with more lines than this has no column for each zone. */
 const mostRows = 200;
 const mostCells = 2_000_000;
+const mostBeforeHeadings = 10;
 
 /**
  * Turns a table that has a column for each zone, so that each zone has a row; `undefined` where it has rows already.
@@ -42,8 +44,9 @@ function hasLabels(cells: TableCells, rows: readonly number[]): boolean {
   });
 }
 
-/** Whether one row holds nothing but files, at least two, and no other row any. */
+/** Whether one row holds nothing but files, at least two, and no other row any, nor headings for each column. */
 function hasFileRow(cells: TableCells, rows: readonly number[]): boolean {
+  if (rows.slice(0, mostBeforeHeadings).some((row) => countKnown(cells, row) > 1)) return false;
   let found = false;
   for (const row of rows) {
     let files = 0;

@@ -1,6 +1,10 @@
 import { dynamicIn, dynamicOf } from '../../trade/dynamics';
 import type { Unit } from '../../trade/meaning';
 import { readPan } from '../../trade/panReading';
+import { outOfWords } from '../../trade/rangeWords';
+import { remarkIn } from '../../trade/remark';
+import type { Trigger } from '../../trade/triggers';
+import { triggerOf } from '../../trade/triggers';
 import { arePortions } from '../../trade/velocityReading';
 import type { TableCells } from '../cells/cells';
 import { DistinctTexts } from '../cells/distinctTexts';
@@ -34,8 +38,13 @@ export interface ColumnContents {
   portions: number;
   /** Cells such as `<30`: 30 to the left, or below 30. */
   pointed: number;
+  /** Cells such as `1/3`. */
+  turns: number;
   /** Cells that are 0 or 1. */
   bits: number;
+  /** Cells that say what starts a zone, and those of them that say letting the key go. */
+  triggers: number;
+  releases: number;
   /** Whether {@link values} come from note names. */
   named: boolean;
 }
@@ -49,33 +58,35 @@ interface Look extends CellLook {
   isWord: boolean;
   isPortion: boolean;
   isPointed: boolean;
+  isTurn: boolean;
+  trigger: Trigger | undefined;
 }
 
-const fileLook: Look = {
-  kind: 'file',
-  value: Number.NaN,
+const plainLook: Omit<Look, 'kind' | 'value'> = {
   unit: undefined,
   isLetter: false,
   isWord: false,
   isPortion: false,
   isPointed: false,
+  isTurn: false,
+  trigger: undefined,
 };
+const fileLook: Look = { ...plainLook, kind: 'file', value: Number.NaN };
+/** Remarks that start with a sign; one that starts with a word may be part of a name. */
+const signedRemark = /^[?!*<#/([]/;
+/** One of several turns: `1/3`, `2 of 4`, `RR2`. */
+const turnOf = new RegExp(
+  String.raw`^(?:rr|take)[ ._#-]?\d{1,2}$|^\d{1,2}\s?(?:/|${outOfWords})\s?\d{1,2}$`,
+  'iu',
+);
 
 function lookInto(cells: TableCells, cell: number): Look {
   if (isPlainFile(cells, cell)) return fileLook;
   const number = cells.number(cell);
   if (!Number.isNaN(number))
-    return {
-      kind: 'number',
-      value: number,
-      unit: undefined,
-      isLetter: false,
-      isWord: false,
-      isPortion: number > 0 && number < 1,
-      isPointed: false,
-    };
+    return { ...plainLook, kind: 'number', value: number, isPortion: number > 0 && number < 1 };
   const text = cells.plain(cell);
-  const look = lookAt(text);
+  const look = lookWithoutRemark(text);
   const { value, unit } = look;
   const isLetter = look.kind === 'text' && dynamicOf(text) >= 0;
   const isWord = !isLetter && look.kind === 'text' && dynamicIn(text) >= 0;
@@ -83,7 +94,18 @@ function lookInto(cells: TableCells, cell: number): Look {
   // What is neither a number nor a range of whole ones is a range of portions.
   const kind = isPortion && look.kind === 'text' ? 'number-range' : look.kind;
   const isPointed = kind === 'number-range' && readPan(text) !== undefined;
-  return { kind, value, unit, isLetter, isWord, isPortion, isPointed };
+  const trigger = kind === 'text' || kind === 'switch' ? triggerOf(text) : undefined;
+  return { kind, value, unit, isLetter, isWord, isPortion, isPointed, isTurn: turnOf.test(text), trigger };
+}
+
+/** What a text looks like; with a remark behind a value, as the value. */
+function lookWithoutRemark(text: string): CellLook {
+  const look = lookAt(text);
+  if (look.kind !== 'text') return look;
+  const found = remarkIn(text);
+  if (!found || !signedRemark.test(found.remark)) return look;
+  const value = lookAt(found.value);
+  return value.kind === 'number' || value.kind === 'note' ? value : look;
 }
 
 /** Whether a cell is the name of an audio file in ASCII, which is nothing else. */
@@ -126,7 +148,10 @@ export function columnContents(cells: TableCells, rows: readonly number[], colum
     dynamicWords: 0,
     portions: 0,
     pointed: 0,
+    turns: 0,
     bits: 0,
+    triggers: 0,
+    releases: 0,
     named: false,
   };
   const texts = new DistinctTexts(cells);
@@ -140,7 +165,7 @@ export function columnContents(cells: TableCells, rows: readonly number[], colum
     }
     const text = texts.numberOf(cell);
     if (text === looks.length) looks.push(lookInto(cells, cell));
-    const { kind, value, unit, isLetter, isWord, isPortion, isPointed } = looks[text];
+    const { kind, value, unit, isLetter, isWord, isPortion, isPointed, isTurn, trigger } = looks[text];
     counts[kind]++;
     if (kind === 'empty') continue;
     contents.filled++;
@@ -148,6 +173,9 @@ export function columnContents(cells: TableCells, rows: readonly number[], colum
     if (isLetter) contents.dynamicLetters++;
     if (isWord) contents.dynamicWords++;
     if (isPointed) contents.pointed++;
+    if (isTurn) contents.turns++;
+    if (trigger !== undefined) contents.triggers++;
+    if (trigger === 'release') contents.releases++;
     if (isPortion) contents.portions++;
     else if (value === 0 || value === 1) contents.bits++;
     if (kind === 'note') contents.keys++;

@@ -1,11 +1,21 @@
 import type { ColumnMeaning, Unit } from '../../trade/meaning';
+import type { Trigger } from '../../trade/triggers';
 
 /** What the heading of one of several columns of samples says of the zones that it names. */
 export type SideLabel =
   | { kind: 'dynamics'; dynamic: number }
   | { kind: 'round_robin'; position: number }
-  /** A place of microphones or a way of playing: a group of its own. */
-  | { kind: 'group' };
+  | { kind: 'pan'; pan: number }
+  | { kind: 'trigger'; trigger: Trigger }
+  /** A place of microphones or a way of playing, or what the heading leaves open: a group of its own. */
+  | { kind: 'group'; isKnown: boolean };
+
+/** How the numbers of a column are counted, and what else a person may choose. */
+export interface ColumnScale {
+  /** The id of the one that was taken. */
+  taken: string;
+  options: readonly { id: string; label: string }[];
+}
 
 /** One column of a table as it was understood. */
 export interface ColumnReading {
@@ -26,6 +36,8 @@ export interface ColumnReading {
   repeats: number | undefined;
   /** Of several columns of samples: what the heading says of the zones with samples of this one. */
   side?: SideLabel;
+  /** Set when the values were read, for columns of numbers whose scale may be open. */
+  scale?: ColumnScale;
 }
 
 /** How a message names a column: its heading, or its number counted from 1. */

@@ -1,18 +1,25 @@
-import type { ColumnMeaning } from '../../trade/meaning';
+import type { Unit } from '../../trade/meaning';
 import type { ColumnContents } from './columnContents';
 import { shareOf } from './columnContents';
+import type { HeadingReading } from './headings';
 
 /** Whether what stands in a column can be what its heading says. */
 export type Fit = 'yes' | 'unsure' | 'no';
 
 /** Share of cells from which on a column is taken to be of one kind. */
 const most = 0.5;
+/** Round robins have fewer turns (our choice). */
+const mostTurns = 64;
 
 /**
  * Judges a heading by the cells below it. `otherFiles` tells whether another column of the table holds names of
  * audio files. An empty column contradicts nothing.
  */
-export function fitOf(meaning: ColumnMeaning, contents: ColumnContents, otherFiles: boolean): Fit {
+export function fitOf(
+  { meaning, unit }: Pick<HeadingReading, 'meaning' | 'unit'>,
+  contents: ColumnContents,
+  otherFiles: boolean,
+): Fit {
   if (contents.filled === 0) return 'unsure';
   const files = shareOf(contents, 'file');
   const notes = shareOf(contents, 'note', 'note-range');
@@ -23,6 +30,8 @@ export function fitOf(meaning: ColumnMeaning, contents: ColumnContents, otherFil
       if (otherFiles && files < 0.1) return 'no';
       return shareOf(contents, 'text') >= most ? 'yes' : 'unsure';
     case 'pitch_keycenter':
+      if (unit === 'Hz' || unit === 'kHz' || areFrequencies(contents)) return graded(numbers);
+      return graded(contents.keys / contents.filled + shareOf(contents, 'note-range', 'number-range'));
     case 'key':
     case 'lokey':
     case 'hikey':
@@ -38,12 +47,12 @@ export function fitOf(meaning: ColumnMeaning, contents: ColumnContents, otherFil
     }
     case 'volume':
     case 'attenuation':
-      return contents.units.has('cents') || contents.units.has('semitones') ? 'no' : graded(numbers);
+      return areIn(contents, 'cents', 'semitones') ? 'no' : graded(numbers);
     case 'tune':
     case 'transpose':
-      return contents.units.has('dB') ? 'no' : graded(numbers);
+      return areIn(contents, 'dB') ? 'no' : graded(numbers);
     case 'pan':
-      return contents.units.has('dB') || contents.units.has('cents')
+      return areIn(contents, 'dB', 'cents')
         ? 'no'
         : graded(numbers + shareOf(contents, 'pan') + contents.pointed / contents.filled);
     case 'loop':
@@ -58,9 +67,22 @@ export function fitOf(meaning: ColumnMeaning, contents: ColumnContents, otherFil
     case 'end':
       return graded(numbers);
     case 'seq_position':
+      if (files + notes >= most) return 'no';
+      if (contents.turns >= contents.filled * most) return 'yes';
+      if (numbers < most) return 'unsure';
+      return runsFromOne(contents) ? 'yes' : 'no';
     case 'seq_length':
       if (files + notes >= most) return 'no';
-      return contents.greatest > 999 ? 'no' : numbers >= most ? 'yes' : 'unsure';
+      return contents.greatest > mostTurns ? 'no' : numbers >= most ? 'yes' : 'unsure';
+    case 'trigger':
+      return graded(
+        (contents.triggers + shareOf(contents, 'switch') * contents.filled + contents.bits) / contents.filled,
+      );
+    case 'enabled':
+    case 'disabled':
+      return shareOf(contents, 'switch') + contents.bits / contents.filled >= 0.9 ? 'yes' : 'no';
+    case 'sample_rate':
+      return numbers >= most && areRates(contents, unit) ? 'yes' : 'no';
     case 'group':
     case 'comment':
     case 'row_number':
@@ -70,6 +92,29 @@ export function fitOf(meaning: ColumnMeaning, contents: ColumnContents, otherFil
     case 'unknown':
       return 'unsure';
   }
+}
+
+/** Whether at least half of the cells have one of some units. */
+function areIn({ units, filled }: ColumnContents, ...some: Unit[]): boolean {
+  return some.reduce((sum, unit) => sum + (units.get(unit) ?? 0), 0) > filled * most;
+}
+
+/** Round robin positions run from 1, or 0, without a gap (common practice). */
+export function runsFromOne({ least, greatest, distinct, fractional, counts }: ColumnContents): boolean {
+  const isFirst = least === 1 || least === 0;
+  return (
+    counts.number > 0 && isFirst && fractional === 0 && greatest <= mostTurns && greatest - least < distinct
+  );
+}
+
+/** Numbers that are no keys, within the range of pitches in Hz. */
+function areFrequencies({ least, greatest, fractional, negative }: ColumnContents): boolean {
+  return negative === 0 && least >= 8 && greatest <= 13_300 && (fractional > 0 || greatest > 127);
+}
+
+/** Sample rates in Hz or kHz. */
+function areRates({ least, greatest }: ColumnContents, unit: Unit | undefined): boolean {
+  return least >= (unit === 'Hz' ? 4000 : 4) && greatest <= 768_000;
 }
 
 function graded(share: number): Fit {

@@ -1,7 +1,7 @@
 import { unitOf } from '../../trade/languages/cellWords';
 import { languages } from '../../trade/languages/languages';
 import type { LanguageWords } from '../../trade/languages/languageWords';
-import { bareWord, wordsOf } from '../../trade/languages/spelling';
+import { bareWord, wordsLike, wordsOf } from '../../trade/languages/spelling';
 import type { ColumnMeaning, Unit } from '../../trade/meaning';
 import { scaleIn } from '../../trade/statedScale';
 
@@ -10,6 +10,11 @@ export interface HeadingReading {
   meaning: ColumnMeaning;
   /** The unit that stands in brackets or as the last word. */
   unit: Unit | undefined;
+  /**
+   * How its words are like those of a known heading: their beginnings, or the same but for a slip of the fingers. Such a heading
+   * counts only where the cells agree with it. `undefined` where the words themselves are known.
+   */
+  likeness?: 'beginning' | 'spelling' | undefined;
 }
 
 /** A heading of a language, its words parted. */
@@ -23,6 +28,8 @@ interface Dictionary {
   meanings: ReadonlyMap<string, ColumnMeaning>;
   /** Phrases by the number of their words and the first two letters, to find abbreviations. */
   byStart: ReadonlyMap<string, readonly Phrase[]>;
+  /** All words of its phrases, to find misspelt ones. */
+  words: ReadonlySet<string>;
 }
 
 const longest = 80;
@@ -79,12 +86,46 @@ function isKnownIn(language: LanguageWords, text: string): boolean {
 }
 
 /** A pitch in cents or semitones is no key but a tuning, a level of 0..1 an amplitude, and a MIDI number a key. */
-function settled(reading: HeadingReading | undefined, text: string): HeadingReading | undefined {
+function settled(found: HeadingReading | undefined, text: string): HeadingReading | undefined {
+  const reading =
+    found && found.unit === undefined ? { ...found, unit: unitOfWords(found.meaning, text) } : found;
+  if (reading && isForeign(reading.meaning, text)) return undefined;
   if (reading?.meaning === 'volume' && scaleIn(text)?.high === 1) return { ...reading, unit: 'linear' };
   if (reading?.meaning === 'row_number' && /\bmidi\b/i.test(text)) return { ...reading, meaning: 'key' };
   if (reading?.meaning !== 'pitch_keycenter') return reading;
   if (reading.unit === 'cents') return { ...reading, meaning: 'tune' };
   return reading.unit === 'semitones' ? { ...reading, meaning: 'transpose' } : reading;
+}
+
+const tunings: ReadonlySet<ColumnMeaning> = new Set(['tune', 'transpose']);
+const keysAndVelocities: ReadonlySet<ColumnMeaning> = new Set([
+  'pitch_keycenter',
+  'key',
+  'lokey',
+  'hikey',
+  'key_range',
+  'lovel',
+  'hivel',
+  'velocity_range',
+]);
+const frequencyWord = /^(?:freq|frequency|frequenz|frequence|frecuencia|frequenza|frequencia|frequentie)$/;
+/** Units that no column of a zone table counts in. */
+const foreignUnit =
+  /[([{（]\s*(?:[cmk]?m|mm|in|inch(?:es)?|ft|feet|k?g|lbs?|m?l|min(?:utes)?|h|hrs?|hours|days?|years?|°[cf]?|[€$£])\s*[)\]}）]/iu;
+
+/** A unit that a word of a heading says by itself: `Tune cents`, `Root frequency`, `Gain dB`. */
+function unitOfWords(meaning: ColumnMeaning, text: string): Unit | undefined {
+  const words = wordsOf(text);
+  if (meaning === 'pitch_keycenter') return words.some((word) => frequencyWord.test(word)) ? 'Hz' : undefined;
+  if (!tunings.has(meaning) && meaning !== 'volume') return undefined;
+  const units = words.filter((word) => word.length > 1).map((word) => unitOf(word));
+  if (meaning === 'volume') return units.includes('dB') ? 'dB' : undefined;
+  return units.find((unit) => unit === 'cents' || unit === 'semitones');
+}
+
+/** Whether a heading speaks of lengths, weights or money: nothing that plays is counted so. */
+function isForeign(meaning: ColumnMeaning, text: string): boolean {
+  return keysAndVelocities.has(meaning) && foreignUnit.test(text);
 }
 
 function findHeading(text: string, order: readonly LanguageWords[]): HeadingReading | undefined {
@@ -104,9 +145,48 @@ function findHeading(text: string, order: readonly LanguageWords[]): HeadingRead
   const parts = wordsOf(bracket ? `${bracket[1]} ${bracket[3]}` : text);
   for (const language of order) {
     const meaning = abbreviated(parts, dictionaryOf(language));
-    if (meaning) return { meaning, unit: bracket ? unitOf(bracket[2]) : undefined };
+    if (meaning) return { meaning, unit: bracket ? unitOf(bracket[2]) : undefined, likeness: 'beginning' };
   }
   return undefined;
+}
+
+/** As {@link readHeading}, also of a heading whose words are known but for slips of the fingers: `Lo Kye`, `Velcity`. */
+export function likelyHeading(text: string, language?: LanguageWords): HeadingReading | undefined {
+  const known = readHeading(text, language);
+  if (known || text.length === 0 || text.length > longest) return known;
+  const order = language ? [language, ...languages.filter((one) => one !== language)] : languages;
+  const unit = unitInHeading(text);
+  const words = wordsOf(text.replace(/[([{（].*$/u, ' ')).filter(
+    (word, at, all) => unit === undefined || at < all.length - 1 || unitOf(word) === undefined,
+  );
+  for (const one of order) {
+    const meaning = misspelt(words, dictionaryOf(one));
+    if (meaning) return settled({ meaning, unit, likeness: 'spelling' }, text);
+  }
+  return undefined;
+}
+
+/** The meaning of a heading whose words are known but for slips of the fingers; each has to be like one word alone. */
+function misspelt(
+  words: readonly string[],
+  { meanings, fillers, words: known }: Dictionary,
+): ColumnMeaning | undefined {
+  if (words.length === 0 || words.length > 4) return undefined;
+  const choices = words.map((word) =>
+    known.has(word) || fillers.has(word) ? [word] : wordsLike(word, known),
+  );
+  if (choices.some(({ length }) => length === 0)) return undefined;
+  const found = new Set<ColumnMeaning>();
+  const join = (at: number, chosen: readonly string[]) => {
+    if (at < choices.length) for (const word of choices[at]) join(at + 1, [...chosen, word]);
+    else {
+      const meaning = meanings.get(joined(chosen, fillers));
+      if (meaning) found.add(meaning);
+    }
+  };
+  join(0, []);
+  const [meaning] = found;
+  return found.size === 1 ? meaning : undefined;
 }
 
 /** The unit in the brackets of a heading or as its last word, whether its other words are known or not. */
@@ -245,7 +325,8 @@ function expand({ parts, phrases: lists, fillers: small }: LanguageWords): Dicti
     }
   }
   for (const { words, meaning } of turned) add(words, meaning);
-  return { fillers, meanings, byStart };
+  const words = new Set([...byStart.values()].flatMap((list) => list.flatMap((phrase) => [...phrase.words])));
+  return { fillers, meanings, byStart, words };
 }
 
 function fill(phrase: string, parts: Readonly<Record<string, readonly string[]>>): string[] {

@@ -1,21 +1,22 @@
 import type { MiddleC } from '../../model/keys';
+import { keyOfFrequency } from '../../model/keys';
 import { instrumentSpans, keyboardSpans } from '../../trade/instrumentSpans';
 import type { KeyReading, NoteNaming } from '../../trade/keyReading';
 import { isGermanName, keyNumbersInFileName, notesInFileName, readKeyRange } from '../../trade/keyReading';
 import { wordsOf } from '../../trade/languages/spelling';
 import type { ColumnMeaning } from '../../trade/meaning';
 import { keyMeanings } from '../../trade/meaning';
+import { conventions, octaveShifts } from '../../trade/middleC';
 import { readNumber } from '../../trade/numberReading';
 import { CellReadings } from '../cells/cellReadings';
 import type { TableCells } from '../cells/cells';
+import type { SampleEvidence } from '../sampleEvidence';
 import { spread } from './columnContents';
 import type { ColumnReading } from './columnReading';
+import { shortened } from './columnReading';
 import { unitInHeading } from './headings';
+import type { Statements } from './statements';
 
-/** Keys to add to a note name that was read with middle C = C4, by the convention it was written in. */
-export const octaveShifts: Readonly<Record<MiddleC, number>> = { C3: 12, C4: 0, C5: -12 };
-
-const conventions = Object.keys(octaveShifts) as MiddleC[];
 const mostRows = 500;
 
 /** The convention that the note names of a table follow, and why it was taken. */
@@ -46,17 +47,9 @@ export interface KeyTable {
   columns: readonly ColumnReading[];
 }
 
-/** What is known of the sample files, by the name in the table. */
-export interface SampleEvidence {
-  /** The root key that a file itself carries. */
-  rootKeyOf?: (sample: string) => number | undefined;
-  /** The pitch measured in a file, as a MIDI key with a fraction. */
-  pitchOf?: (sample: string) => number | undefined;
-}
-
 /**
- * Decides by evidence which octave numbers the note names of some tables use, best evidence first: root keys in the
- * sample files, names beside numbers, names outside 0..127, note names in file names beside numbers, measured pitches,
+ * Decides by evidence which octave numbers the note names of some tables use, best evidence first: what the text around them
+ * states, root keys in the sample files, names beside numbers, names outside 0..127, note names in file names beside numbers, measured pitches,
  * the span of keys for the kind of instrument. Without evidence it is C4 = 60, as in the open SFZ format. `undefined`
  * where the tables have no note names.
  */
@@ -65,6 +58,7 @@ export function decideOctave(
   tables: readonly KeyTable[],
   { rootKeyOf, pitchOf }: SampleEvidence,
   naming: NoteNaming,
+  stated: Statements['middleC'],
 ): OctaveReading | undefined {
   const inFiles: Votes = new Map();
   const beside: Votes = new Map();
@@ -115,7 +109,8 @@ export function decideOctave(
       }
       voteFor(inRange, keys);
       const frequency = hertz && readNumber(cells.plain(cells.cell(row, hertz.index)))?.number;
-      if (frequency !== undefined) voteByPair(inHertz, keyOfFrequency(frequency), keys.root?.named);
+      if (frequency !== undefined)
+        voteByPair(inHertz, Math.round(keyOfFrequency(frequency)), keys.root?.named);
       const numbers = keys.root?.named === undefined ? [] : keyNumbersInFileName(name);
       if (numbers.length > 0) numbered++;
       for (const one of numbers) {
@@ -131,6 +126,7 @@ export function decideOctave(
     }
   }
   if (!extremes) return undefined;
+  if (stated) return { middleC: stated.is, reason: `the text says "${shortened(stated.text)}"` };
   return (
     winner(inFiles, (count) => `the root keys in ${count} sample files agree with that`) ??
     winner(beside, (count) => `the key numbers beside the note names agree with that on ${count} rows`) ??
@@ -197,12 +193,6 @@ function byNumbers(votes: Votes, numbered: number, different: number): OctaveRea
   const most = Math.max(0, ...votes.values());
   if (different < 2 || most * 3 < numbered * 2) return undefined;
   return winner(votes, () => `the key numbers in ${most} of ${numbered} file names agree with that`);
-}
-
-/** The nearest key of a frequency in Hz, key 69 being 440 Hz as in the MIDI Tuning Standard. */
-function keyOfFrequency(hertz: number): number | undefined {
-  const key = Math.round(69 + 12 * Math.log2(hertz / 440));
-  return key >= 0 && key <= 127 ? key : undefined;
 }
 
 /** Lowest and highest note name of the key columns, as keys with middle C = C4. */

@@ -1,86 +1,73 @@
+import { keyOfFrequency } from '../../model/keys';
 import { keyBounds } from '../../trade/bounds';
 import type { KeyReading } from '../../trade/keyReading';
 import { keysInList, readKeyRange } from '../../trade/keyReading';
 import { meansAll } from '../../trade/limits';
-import { keyMeanings } from '../../trade/meaning';
+import { readNumber } from '../../trade/numberReading';
 import { CellReadings } from '../cells/cellReadings';
 import type { ColumnReading } from '../columns/columnReading';
+import { columnName } from '../columns/columnReading';
 import type { ZoneCells } from '../zones/zoneCells';
+import type { ValueName } from '../zones/zoneList';
+import type { MergedRows } from './mergedRows';
 
-/** Reads root keys, single keys and key ranges. */
+type KeyMeaning = 'key' | 'lokey' | 'hikey' | 'pitch_keycenter' | 'key_range';
+
+/** How roots are given: as keys, as keys with a fraction, or as the frequency that a sample sounds at. */
+type RootKind = 'key' | 'fraction' | 'hertz';
+
+/** Frequencies that a sample can be of, in Hz: a little beyond those of the keys 0..127. */
+const audible = { least: 8, most: 13_300 } as const;
+
+/** Reads the keys and roots of zones. */
 export class KeyColumns {
   readonly #ranges: CellReadings<ReturnType<typeof readKeyRange>>;
-  readonly #hasRanges: boolean;
-  /** The rows that give the keys of zones. */
-  #keyRows: Int32Array;
 
-  constructor(readonly table: ZoneCells) {
+  /** What roots that lie between keys leave over, in cents by zone; `undefined` where none does. */
+  #rootCents: Float64Array | undefined;
+
+  constructor(
+    readonly table: ZoneCells,
+    readonly merged: MergedRows,
+  ) {
     const { naming } = table.options;
     this.#ranges = new CellReadings(table.cells, (text) => readKeyRange(text, naming));
-    this.#hasRanges = keyMeanings.some((one) => one !== 'pitch_keycenter' && table.column(one));
-    this.#keyRows = table.zones.rows;
   }
 
-  /** Reads the keys of all zones of the table. */
-  read(): void {
-    this.#findKeyRows();
-    for (const meaning of ['lokey', 'hikey', 'pitch_keycenter', 'key', 'key_range'] as const) {
+  /** Reads the keys of all zones of the table; answers what roots between keys leave over, in cents by zone. */
+  read(): Float64Array | undefined {
+    for (const meaning of ['lokey', 'hikey', 'key', 'key_range', 'pitch_keycenter'] as const) {
       const column = this.table.column(meaning);
-      if (column) this.#readKeys(meaning, column);
+      if (!column) continue;
+      const kind = meaning === 'pitch_keycenter' ? this.#rootKind(column) : 'key';
+      if (kind === 'key') this.#readKeys(meaning, column);
+      else this.#readRoots(column, kind);
     }
+    swapInverted(this.table, 'lokey', 'hikey');
+    return this.#rootCents;
   }
 
-  /**
-   * Finds the rows that give the keys of zones: where key ranges stand once for several zones, as in merged cells, the
-   * last one that has any.
-   */
-  #findKeyRows(): void {
-    if (!this.#hasRanges) return;
-    const { cells, zones, notes } = this.table;
-    const columns = keyMeanings.flatMap((meaning) => this.table.column(meaning) ?? []);
-    let last = -1;
-    for (let zone = this.table.first; zone < this.table.end; zone++) {
-      const row = zones.rows[zone];
-      if (columns.some((column) => this.table.cellOf(row, column) >= 0)) {
-        last = row;
-        if (this.#keyRows !== zones.rows) this.#keyRows[zone] = row;
-        continue;
-      }
-      if (last < 0) continue;
-      if (this.#keyRows === zones.rows) this.#keyRows = zones.rows.slice();
-      this.#keyRows[zone] = last;
-      const span = cells.rowSpan(row);
-      const message = `${notes.place(span.start)} gives no keys; those of the row above it are taken.`;
-      notes.row = row;
-      notes.add('assumed', span, message, 'keys above');
-    }
-  }
-
-  #readKeys(
-    meaning: 'key' | 'lokey' | 'hikey' | 'pitch_keycenter' | 'key_range',
-    column: ColumnReading,
-  ): void {
-    const { zones, cells, notes } = this.table;
+  #readKeys(meaning: KeyMeaning, column: ColumnReading): void {
+    const { zones, cells } = this.table;
+    const { merged } = this;
     const low = zones.column(meaning === 'key_range' ? 'lokey' : meaning);
     const high = meaning === 'key_range' ? zones.column('hikey') : low;
-    for (let zone = this.table.first; zone < this.table.end; zone++) {
-      const cell = this.table.cellOf(this.#keyRows[zone], column);
-      if (cell < 0) continue;
+    const read = (zone: number, cell: number) => {
       const number = cells.digits(cell, 3);
       if (number >= 0 && number <= keyBounds.most) {
         low.set(zone, cell, number);
         high.set(zone, cell, number);
-        continue;
+        return;
       }
-      notes.row = zones.rows[zone];
       const range = this.#keysIn(cell, column);
-      if (!range) continue;
+      if (!range) return;
       if (high === low) low.set(zone, cell, meaning === 'hikey' ? range.high : range.low);
       else {
         if (range.open !== 'low') low.set(zone, cell, range.low);
         if (range.open !== 'high') high.set(zone, cell, range.high);
       }
-    }
+    };
+    this.table.each(column, read, meaning === 'pitch_keycenter' ? merged.rootRows : merged.keyRows);
   }
 
   /** The keys in a cell; anything else is noted and answered as `undefined`. */
@@ -89,10 +76,11 @@ export class KeyColumns {
     column: ColumnReading,
   ): { low: number; high: number; open: 'low' | 'high' | undefined } | undefined {
     const { meaning } = column;
-    const range = this.#ranges.of(cell);
-    if (!range || (!range.single && (meaning === 'pitch_keycenter' || meaning === 'key'))) {
+    const wantsOne = meaning === 'pitch_keycenter' || meaning === 'key';
+    const range = this.table.reading(this.#ranges, cell, column);
+    if (!range || (!range.single && wantsOne)) {
       const text = this.table.cells.plain(cell);
-      if (column.meaning === 'key_range' && meansAll(text)) return undefined;
+      if (meaning === 'key_range' && meansAll(text)) return undefined;
       this.table.drop(
         cell,
         column,
@@ -114,5 +102,110 @@ export class KeyColumns {
 
   #key(key: KeyReading): number {
     return key.number ?? (key.named ?? Number.NaN) + this.table.options.keyShift;
+  }
+
+  #rootKind(column: ColumnReading): RootKind {
+    if (column.unit === 'Hz') return 'hertz';
+    const { plain, unit } = this.table.numbersIn(column);
+    if (unit === 'Hz') return 'hertz';
+    const isOdd = plain.whole < plain.numeric || plain.greatest > keyBounds.most;
+    if (!isOdd || plain.numeric === 0 || plain.least < 0) return 'key';
+    if (plain.whole < plain.numeric && plain.greatest <= keyBounds.most && this.#lieInRanges(column))
+      return 'fraction';
+    return plain.least >= audible.least && plain.greatest <= audible.most ? 'hertz' : 'key';
+  }
+
+  /** Whether most numbers of a column lie within the key ranges of their rows, half a key beyond them at most. */
+  #lieInRanges(column: ColumnReading): boolean {
+    const { zones, cells } = this.table;
+
+    const [key, low, high] = [zones.values('key'), zones.values('lokey'), zones.values('hikey')];
+    let inside = 0;
+    let outside = 0;
+    this.table.each(
+      column,
+      (zone, cell) => {
+        const number = readNumber(cells.plain(cell))?.number ?? Number.NaN;
+        const least = (low ?? key)?.oneMore(zone) ?? 0;
+        const most = (high ?? key)?.oneMore(zone) ?? 0;
+        if (Number.isNaN(number) || (least === 0 && most === 0)) return;
+        if (number >= least - 1.5 && number <= most - 0.5) inside++;
+        else outside++;
+      },
+      this.merged.rootRows,
+    );
+    return inside >= outside;
+  }
+
+  /** Roots that lie between keys: the nearest key, and what is left over as tuning. */
+  #readRoots(column: ColumnReading, kind: 'fraction' | 'hertz'): void {
+    const { table } = this;
+    const { cells, zones } = table;
+    const roots = zones.column('pitch_keycenter');
+    const numbers = new CellReadings(cells, (text) => numberOf(text, kind));
+    let isOff = false;
+    const read = (zone: number, cell: number) => {
+      const number = table.reading(numbers, cell, column);
+      // A note name among frequencies is what it says.
+      const key = number === undefined ? this.#ranges.of(cell)?.low.named : undefined;
+      const pitch =
+        key === undefined
+          ? kind === 'hertz' && number !== undefined
+            ? keyOfFrequency(number)
+            : number
+          : key + table.options.keyShift;
+      const root = Math.round(pitch ?? Number.NaN);
+      if (pitch === undefined || !(root >= keyBounds.least && root <= keyBounds.most)) {
+        table.drop(cell, column, kind === 'hertz' ? 'is no frequency of a key' : 'is no key');
+        return;
+      }
+      roots.set(zone, cell, root);
+      const cents = Math.round((root - pitch) * 100);
+      if (cents === 0) return;
+      isOff = true;
+      this.#rootCents ??= new Float64Array(zones.most);
+      this.#rootCents[zone] = cents;
+    };
+    table.each(column, read, this.merged.rootRows);
+    const what = kind === 'hertz' ? 'frequencies' : 'root keys with fractions';
+    const rest = isOff ? ', and the rest as tuning in cents, so that it sounds in tune' : '';
+    table.noteColumn(
+      column,
+      `${columnName(column)} gives ${what}: each is written as the nearest root key${rest}.`,
+      'approximated',
+    );
+  }
+}
+
+function numberOf(text: string, kind: 'fraction' | 'hertz'): number | undefined {
+  const reading = readNumber(text);
+  const isUnit = reading?.unit === undefined || (kind === 'hertz' && reading.unit === 'Hz');
+  return isUnit ? reading?.number : undefined;
+}
+
+/** Puts the ends of ranges in order whose low one lies above the high one, and notes it. */
+export function swapInverted(
+  { zones, first, end, notes, cells }: ZoneCells,
+  low: ValueName,
+  high: ValueName,
+): void {
+  const lows = zones.values(low);
+  const highs = zones.values(high);
+  if (!lows || !highs) return;
+  const what = low === 'lokey' ? 'key' : 'velocity';
+  for (let zone = first; zone < end; zone++) {
+    if (lows.cells[zone] < 0 || highs.cells[zone] < 0) continue;
+    const [from, to] = [lows.numbers[zone], highs.numbers[zone]];
+    if (from <= to) continue;
+    lows.numbers[zone] = to;
+    highs.numbers[zone] = from;
+    const span = { start: cells.starts[lows.cells[zone]], end: cells.ends[lows.cells[zone]] };
+    notes.row = zones.rows[zone];
+    notes.add(
+      'assumed',
+      span,
+      `${notes.place(span.start)}: the low ${what} ${from} is above the high ${what} ${to}; the two are swapped.`,
+      `inverted ${what}`,
+    );
   }
 }

@@ -1,55 +1,147 @@
 import { volumeBounds } from '../../trade/bounds';
 import { rounded } from '../../trade/decimal';
-import { readLevel } from '../../trade/levelReading';
+import { levelScaleOf, readLevel } from '../../trade/levelReading';
+import type { LevelScale } from '../../trade/scales/levelScale';
+import { decibelsOf, fullLevels, levelScale, levelScaleNames } from '../../trade/scales/levelScale';
+import type { ScaleReading } from '../../trade/scales/numbers';
+import { scaleIn } from '../../trade/statedScale';
 import { CellReadings } from '../cells/cellReadings';
 import type { ColumnReading } from '../columns/columnReading';
+import { columnName } from '../columns/columnReading';
 import type { ZoneCells } from '../zones/zoneCells';
+import type { ColumnNumbers } from './columnNumbers';
 
-/** Reads levels and attenuations. */
+/** How a column of levels is read: in a scale, or left at 0 dB where its numbers leave it open and could raise. */
+type Decision = { scale: LevelScale | 'none'; isAttenuation: boolean; isGuess: boolean };
+
+const choices = ['dB', 'percent', 'sevenBits', 'factor', 'none'] as const;
+const noLevel = 'not written';
+/** A scale that is less likely is not taken. */
+const likely = 0.6;
+
+/** Reads levels and attenuations, each column in one scale; nothing is raised on a guess. */
 export class LevelColumns {
   constructor(readonly table: ZoneCells) {}
 
   /** Reads the levels of all zones of the table. */
   read(): void {
-    this.#readVolume();
-    this.#readAttenuation();
-  }
-
-  #readVolume(): void {
-    const column = this.table.column('volume');
-    if (!column) return;
-    const levels = this.#levelsIn(column, false);
-    this.table.each(column, levels);
-  }
-
-  #readAttenuation(): void {
-    const column = this.table.column('attenuation');
-    const volume = this.table.column('volume');
-    if (!column) return;
-    const levels = this.#levelsIn(column, true);
-    this.table.each(column, (zone, cell) => {
-      if (this.table.cellOf(this.table.zones.rows[zone], volume) >= 0)
-        this.table.drop(cell, column, 'stands beside a level');
+    const { table } = this;
+    const volume = table.column('volume');
+    const attenuation = table.column('attenuation');
+    if (volume) table.each(volume, this.#levelsIn(volume, false));
+    if (!attenuation) return;
+    const levels = this.#levelsIn(attenuation, true);
+    table.each(attenuation, (zone, cell) => {
+      if (table.cellOf(table.zones.rows[zone], volume) >= 0)
+        table.drop(cell, attenuation, 'stands beside a level');
       else levels(zone, cell);
     });
   }
 
-  #levelsIn(column: ColumnReading, attenuation: boolean): (zone: number, cell: number) => void {
-    const volumes = this.table.zones.column('volume');
-    const inDecibels = !attenuation && (column.unit === undefined || column.unit === 'dB');
-    const levels = new CellReadings(this.table.cells, (text) => readLevel(text, column.unit, attenuation));
+  #levelsIn(column: ColumnReading, named: boolean): (zone: number, cell: number) => void {
+    const { table } = this;
+    const volumes = table.zones.column('volume');
+    const { scale, isAttenuation, isGuess } = this.#decide(column, named);
+    column.scale = {
+      taken: scale,
+      options: choices.map((id) => ({ id, label: id === 'none' ? noLevel : levelScaleNames[id] })),
+    };
+    if (scale === 'none') return () => {};
+    const levels = new CellReadings(table.cells, (text) => readLevel(text, scale, isAttenuation));
+    const inDecibels = scale === 'dB' && !isAttenuation;
+    // Of a scale that was found from the numbers, one note says how all of them are written.
+    const isTold = isGuess && scale !== 'dB';
     return (zone, cell) => {
-      const number = inDecibels ? this.table.cells.number(cell) : Number.NaN;
+      const number = inDecibels ? table.cells.number(cell) : Number.NaN;
       if (number >= volumeBounds.least && number <= volumeBounds.most) {
         if (number !== 0) volumes.set(zone, cell, rounded(number));
         return;
       }
-      const level = levels.of(cell);
-      if ('fault' in level) this.table.drop(cell, column, level.fault);
+      const level = table.reading(levels, cell, column, (one) => !('fault' in one));
+      if ('fault' in level) table.drop(cell, column, level.fault);
+      else if (isTold && level.decibels > 0)
+        table.drop(cell, column, 'is above the full level of the others');
       else {
-        if (level.how) this.table.approximate(cell, column, level.how);
+        if (level.how && !isTold) table.approximate(cell, column, level.how);
         if (level.decibels !== 0) volumes.set(zone, cell, rounded(level.decibels));
       }
     };
   }
+
+  #decide(column: ColumnReading, named: boolean): Decision {
+    const chosen = this.table.options.scales?.get(column.index);
+    const taken = choices.find((one) => one === chosen);
+    if (taken) return { scale: taken, isAttenuation: named, isGuess: false };
+    const numbers = this.table.numbersIn(column);
+    const said = this.#said(column, numbers);
+    if (said) return { scale: said, isAttenuation: named, isGuess: false };
+    // Numbers below 0 count down by themselves.
+    const isAttenuation = named && numbers.plain.negative === 0;
+    const guess = levelScale(numbers.plain, isAttenuation);
+    if (!guess.isOpen) {
+      if (named !== isAttenuation || (!isAttenuation && numbers.plain.greatest > 0))
+        this.#noteDecibels(column);
+      return { scale: guess.scale, isAttenuation, isGuess: true };
+    }
+    const greatest = decibelsOf(numbers.plain.greatest, guess.scale, isAttenuation);
+    const least = decibelsOf(numbers.plain.least, guess.scale, isAttenuation);
+    if (greatest > 0 || least > 0 || Number.isNaN(greatest + least) || guess.confidence < likely) {
+      this.#noteNothing(column, guess);
+      return { scale: 'none', isAttenuation, isGuess: true };
+    }
+    this.#noteShare(column, guess, numbers, isAttenuation);
+    return { scale: guess.scale, isAttenuation, isGuess: true };
+  }
+
+  /** The scale that the heading, the units of some cells or the text around the table state. */
+  #said(column: ColumnReading, { unit, isSigned }: ColumnNumbers): LevelScale | undefined {
+    const stated = scaleIn(column.heading) ?? this.table.stated(column);
+    const full = (['factor', 'percent', 'sevenBits', 'eightBits'] as const).find(
+      (one) => stated?.low === 0 && fullLevels[one] === stated.high,
+    );
+    return (
+      levelScaleOf(column.unit) ??
+      full ??
+      levelScaleOf(unit) ??
+      levelScaleOf(this.table.stated(column)?.unit) ??
+      (isSigned ? 'dB' : undefined)
+    );
+  }
+
+  #noteShare(
+    column: ColumnReading,
+    { scale, others }: ScaleReading<LevelScale>,
+    { plain }: ColumnNumbers,
+    isAttenuation: boolean,
+  ): void {
+    const written = decibelsOf(plain.least, scale, isAttenuation);
+    const quiet = Math.max(volumeBounds.least, rounded(written));
+    const full = scale === 'dB' || scale === 'centibels' ? 0 : fullLevels[scale];
+    this.#note(
+      column,
+      `${levelScaleNames[scale]} is assumed, with ${full} for the full level: ${plain.least} is written as ${quiet} dB`,
+      others,
+    );
+  }
+
+  #noteNothing(column: ColumnReading, { scale, others }: ScaleReading<LevelScale>): void {
+    this.#note(column, 'its numbers could be several things, so 0 dB is assumed for all', [scale, ...others]);
+  }
+
+  #noteDecibels(column: ColumnReading): void {
+    this.#note(column, 'dB is assumed, as numbers below 0 occur', []);
+  }
+
+  #note(column: ColumnReading, what: string, others: readonly LevelScale[]): void {
+    const otherwise = others.slice(0, 3).map((one) => levelScaleNames[one]);
+    const advice =
+      otherwise.length === 0
+        ? ''
+        : ` If it is ${otherwise.join(' or ')}, say so in the heading, as in "${exampleHeading(column)} (dB)", or in the preview of the table.`;
+    this.table.noteColumn(column, `${columnName(column)} gives no unit; ${what}.${advice}`);
+  }
+}
+
+function exampleHeading({ heading }: ColumnReading): string {
+  return heading === '' || heading.length > 20 ? 'Level' : heading;
 }

@@ -1,5 +1,6 @@
 import { rounded } from '../../trade/decimal';
-import type { LoopReading } from '../../trade/loopReading';
+import { wordsOf } from '../../trade/languages/spelling';
+import type { LoopReading, SecondPoint } from '../../trade/loopReading';
 import { readLoop } from '../../trade/loopReading';
 import type { NumberReading } from '../../trade/numberReading';
 import { CellReadings } from '../cells/cellReadings';
@@ -7,9 +8,13 @@ import type { ColumnReading } from '../columns/columnReading';
 import type { ZoneCells } from '../zones/zoneCells';
 import type { ValueName, ValueWord } from '../zones/zoneList';
 import { valueWords } from '../zones/zoneList';
+import { LoopJudge } from './loopJudge';
+import type { Positions } from './positions';
 
 const openDot = '○';
 const filledDots: ReadonlySet<string> = new Set(['●', '◉', '⬤']);
+const lengthWord =
+  /^(?:len(?:gth)?|size|duration|l(?:ä|ae?)nge|dauer|longueur|dur[ée]e|longitud|lunghezza|durata|comprimento|lengte)$/;
 
 /** Reads loops: start and end, or start and length, and a column that switches them or names their mode. */
 export class LoopColumns {
@@ -18,12 +23,17 @@ export class LoopColumns {
   readonly #end: ColumnReading | undefined;
   readonly #length: ColumnReading | undefined;
   readonly #readings: CellReadings<LoopReading | undefined>;
+  readonly #judge: LoopJudge;
 
-  constructor(readonly table: ZoneCells) {
+  constructor(
+    readonly table: ZoneCells,
+    readonly positions: Positions,
+  ) {
     this.#switch = table.column('loop');
     this.#start = table.column('loop_start');
     this.#end = table.column('loop_end');
     this.#length = table.column('loop_length');
+    this.#judge = new LoopJudge(table, positions);
     const dotted = this.#hasFilledDots();
     this.#readings = new CellReadings(table.cells, (text) =>
       readLoop(dotted && text === openDot ? 'off' : text),
@@ -45,44 +55,86 @@ export class LoopColumns {
     const { table } = this;
     const { zones, notes } = table;
     for (let zone = table.first; zone < table.end; zone++) {
-      const row = zones.rows[zone];
-      notes.row = row;
-      this.#readZone(zone, row);
+      notes.row = zones.rows[zone];
+      this.#readZone(zone, zones.rows[zone]);
+    }
+    this.#judge.settle(this.#end ?? this.#switch ?? this.#start);
+    for (let zone = table.first; zone < table.end; zone++) {
+      notes.row = zones.rows[zone];
+      this.#writePoints(zone, zones.rows[zone]);
     }
   }
 
+  /** Reads what a zone says of its loop; its points are kept until all are known. */
   #readZone(zone: number, row: number): void {
     const { table } = this;
     const switchCell = table.cellOf(row, this.#switch);
     const said = switchCell < 0 ? undefined : this.#said(switchCell, this.#switch as ColumnReading);
-    const startCell = table.cellOf(row, this.#start);
-    const endCell = table.cellOf(row, this.#end);
     if (said?.mode === 'no_loop' || said?.mode === 'one_shot') {
       this.#setWord('loop_mode', zone, switchCell, said.mode);
       return;
     }
-    const start = this.#point(said?.start, zone, switchCell) ?? this.#frame(zone, startCell, this.#start);
-    // A point that cannot be counted in frames has its note; the other one is then of no use.
-    const unknown = said?.start !== undefined && start === undefined;
-    const lengthCell = table.cellOf(row, this.#length);
-    const end = unknown
-      ? undefined
-      : (this.#point(said?.end, zone, switchCell) ??
-        endOf(start, this.#point(said?.length, zone, switchCell)) ??
-        this.#frame(zone, endCell, this.#end) ??
-        endOf(start, this.#frame(zone, lengthCell, this.#length)));
-    const mode = said?.mode ?? 'loop_continuous';
-    const endPlace = endCell >= 0 ? endCell : lengthCell;
-    const startPlace = startCell >= 0 ? startCell : switchCell;
-    if (start !== undefined && end !== undefined && end > start) {
-      this.#setWord('loop_mode', zone, switchCell >= 0 ? switchCell : startPlace, mode);
-      this.#set('loop_start', zone, startPlace, rounded(start));
-      this.#set('loop_end', zone, endPlace >= 0 ? endPlace : switchCell, rounded(end));
-    } else {
-      if (said?.mode) this.#setWord('loop_mode', zone, switchCell, mode);
-      if ((start ?? 0) > 0 || (end ?? 0) > 0) this.#dropPoints(start, end, startPlace, endPlace);
-    }
+    if (said?.mode) this.#setWord('loop_mode', zone, switchCell, said.mode);
     if (said?.type) this.#setWord('loop_type', zone, switchCell, said.type);
+    if (said?.start) this.#keepPair(zone, switchCell, said);
+    else this.#keepColumns(zone, row);
+  }
+
+  /** Keeps the points that stand in one cell. */
+  #keepPair(zone: number, cell: number, { start, second, secondIs }: LoopReading): void {
+    const column = this.#switch as ColumnReading;
+    const isLength = secondIs === 'length' || (secondIs === 'open' && speaksOfLength(column));
+    const at = (reading: NumberReading | undefined, isEnd: boolean) =>
+      reading && this.positions.framesOf(reading, { zone, cell, column, isEnd });
+    const from = at(start, false);
+    // A point that cannot be counted in frames has its note; the other one is then of no use.
+    if (from === undefined) return;
+    const kind: SecondPoint = isLength ? 'length' : secondIs;
+    const to = at(second, kind !== 'length');
+    if (to !== undefined) this.#judge.keep(zone, from, to, kind, isTime(second));
+  }
+
+  /** Keeps the points that stand in columns of their own. */
+  #keepColumns(zone: number, row: number): void {
+    const { table } = this;
+    const [startCell, endCell, lengthCell] = [this.#start, this.#end, this.#length].map((column) =>
+      table.cellOf(row, column),
+    );
+    const frame = (cell: number, column: ColumnReading | undefined, isEnd: boolean) =>
+      cell < 0 || !column ? undefined : this.positions.frameIn({ zone, cell, column, isEnd });
+    const start = frame(startCell, this.#start, false);
+    const end = frame(endCell, this.#end, true);
+    const length = end === undefined ? frame(lengthCell, this.#length, false) : undefined;
+    const second = end ?? length;
+    const column = end === undefined ? this.#length : this.#end;
+    const unit = column && this.positions.styleOf(column).unit;
+    if (start !== undefined && second !== undefined)
+      this.#judge.keep(zone, start, second, end === undefined ? 'length' : 'end', unit !== 'frames');
+    else if ((start ?? 0) > 0 || (second ?? 0) > 0) this.#dropPoints(start, second, row);
+  }
+
+  #writePoints(zone: number, row: number): void {
+    const points = this.#judge.pointsOf(zone);
+    if (!points) return;
+    const { start, end } = points;
+    const { table } = this;
+    const cells = [this.#switch, this.#start, this.#end, this.#length].map((one) => table.cellOf(row, one));
+    const [switchCell, startCell, endCell, lengthCell] = cells;
+    const startPlace = startCell >= 0 ? startCell : switchCell;
+    const endPlace = endCell >= 0 ? endCell : lengthCell >= 0 ? lengthCell : switchCell;
+    if (end <= start) {
+      if (start > 0 || end > 0) this.#dropPoints(start, end, row);
+      return;
+    }
+    const modes = table.zones.column('loop_mode');
+    if (modes.cells[zone] < 0)
+      this.#setWord('loop_mode', zone, switchCell >= 0 ? switchCell : startPlace, 'loop_continuous');
+    this.#set('loop_start', zone, startPlace, rounded(start));
+    this.#set('loop_end', zone, endPlace, rounded(end));
+    const column = [this.#end, this.#length, this.#switch].find(
+      (one) => one && table.cellOf(row, one) === endPlace,
+    );
+    if (column) this.positions.noteBeyond(zone, endPlace, column, end);
   }
 
   #setWord(name: ValueName, zone: number, cell: number, word: ValueWord): void {
@@ -94,34 +146,34 @@ export class LoopColumns {
   }
 
   #said(cell: number, column: ColumnReading): LoopReading | undefined {
-    const reading = this.#readings.of(cell);
+    const reading = this.table.reading(this.#readings, cell, column);
     if (!reading) this.table.drop(cell, column, 'is no loop mode');
     return reading;
   }
 
-  #frame(zone: number, cell: number, column: ColumnReading | undefined): number | undefined {
-    return cell < 0 || !column ? undefined : this.table.frameIn(zone, cell, column);
-  }
-
-  #point(reading: NumberReading | undefined, zone: number, cell: number): number | undefined {
-    return reading && this.table.framesOf(reading, zone, cell, this.#switch as ColumnReading);
-  }
-
-  #dropPoints(start: number | undefined, end: number | undefined, startCell: number, endCell: number): void {
+  #dropPoints(start: number | undefined, end: number | undefined, row: number): void {
+    const { table } = this;
     const why =
       end === undefined
         ? 'is a loop start without a loop end'
         : start === undefined
           ? 'is a loop end without a loop start'
           : 'makes no loop: its start does not lie before its end';
+    const startColumn = this.#start ?? this.#switch;
+    const endColumn = this.#end ?? this.#length ?? this.#switch;
+    const [startCell, endCell] = [table.cellOf(row, startColumn), table.cellOf(row, endColumn)];
     const atEnd = startCell < 0 || (end !== undefined && endCell >= 0);
     const cell = atEnd ? endCell : startCell;
-    const column = (atEnd ? (this.#end ?? this.#length) : (this.#start ?? this.#switch)) ?? this.#switch;
-    if (cell >= 0 && column) this.table.drop(cell, column, why);
+    const column = atEnd ? endColumn : startColumn;
+    if (cell >= 0 && column) table.drop(cell, column, why);
   }
 }
 
-/** Frames count from 0 and the last one belongs to the loop. */
-function endOf(start: number | undefined, length: number | undefined): number | undefined {
-  return start === undefined || length === undefined || length === 0 ? undefined : start + length - 1;
+function isTime(reading: NumberReading | undefined): boolean {
+  return reading?.unit === 's' || reading?.unit === 'ms';
+}
+
+/** Whether the heading of a column of two numbers says that one of them is a length. */
+function speaksOfLength({ heading }: ColumnReading): boolean {
+  return wordsOf(heading).some((word) => lengthWord.test(word));
 }

@@ -1,17 +1,24 @@
 import { panBounds } from '../../trade/bounds';
 import { rounded } from '../../trade/decimal';
-import { readPan } from '../../trade/panReading';
+import { hasSide, readPan } from '../../trade/panReading';
+import type { PanScale } from '../../trade/scales/panScale';
+import { panOf, panScale, sidedPanScale } from '../../trade/scales/panScale';
 import { scaleIn } from '../../trade/statedScale';
 import { CellReadings } from '../cells/cellReadings';
 import type { ColumnReading } from '../columns/columnReading';
 import { columnName } from '../columns/columnReading';
+import type { StatedScale } from '../columns/statements';
 import type { ZoneCells } from '../zones/zoneCells';
 
-/**
- * How a column counts pan: −100..100, −1..1, 0..127 with 64 in the middle as in MIDI controller 10, or between two ends
- * that its heading states.
- */
-type Scale = 'hundred' | 'one' | 'midi' | { low: number; high: number };
+const hundred: PanScale = [-100, 0, 100];
+
+/** What is found of the scale of a column. */
+interface Found {
+  scale: PanScale;
+  others: readonly PanScale[];
+  /** Why a person has to be told; `undefined` where it is clear. */
+  reason: string | undefined;
+}
 
 /** Reads pan positions, the whole column in one scale. */
 export class PanColumn {
@@ -27,18 +34,26 @@ export class PanColumn {
   read(): void {
     const column = this.#column;
     if (!column) return;
-    const scale = this.#scale(column);
-    this.#noteScale(scale, column);
+    const { scale, reason, others } = this.#scaleOf(column);
+    const all = [scale, ...others];
+    column.scale = {
+      taken: nameOf(scale),
+      options: all.map((one) => ({ id: nameOf(one), label: nameOf(one) })),
+    };
+    if (reason)
+      this.table.noteColumn(
+        column,
+        `In ${columnName(column)} ${reason}, so ${scale[0]} is taken for left, ${scale[1]} for the centre and ${scale[2]} for right.`,
+      );
+    const isPlain = scale[0] === -100 && scale[1] === 0 && scale[2] === 100;
     const pans = this.table.zones.column('pan');
     this.table.each(column, (zone, cell) => {
-      let pan = this.#position(cell);
-      if (!Number.isFinite(pan)) {
+      const position = this.#position(cell, column);
+      if (!Number.isFinite(position)) {
         this.table.drop(cell, column, 'is no pan position');
         return;
       }
-      if (scale === 'one') pan = Math.round(pan * 1e6) / 1e4;
-      else if (scale === 'midi') pan = Math.round(((pan - 64) / (pan < 64 ? 64 : 63)) * 10_000) / 100;
-      else if (scale !== 'hundred') pan = Math.round(between(scale, pan) * 10_000) / 100;
+      const pan = isPlain || this.#isWord(cell) ? position : panOf(position, scale);
       const written = Math.min(panBounds.most, Math.max(panBounds.least, pan));
       if (written !== pan)
         this.table.approximate(cell, column, `is beyond −100..100; it is written as ${written}`);
@@ -46,56 +61,80 @@ export class PanColumn {
     });
   }
 
-  #position(cell: number): number {
+  #position(cell: number, column: ColumnReading): number {
     const number = this.table.cells.number(cell);
-    return Number.isNaN(number) ? this.#positions.of(cell) : number;
+    return Number.isNaN(number)
+      ? this.table.reading(this.#positions, cell, column, (one) => !Number.isNaN(one))
+      : number;
   }
 
-  #noteScale(scale: Scale, column: ColumnReading): void {
-    if (scale === 'hundred') return;
-    const { cells, data, notes } = this.table;
-    const row = data.find((one) => this.table.cellOf(one, column) >= 0);
-    const cell = row === undefined ? -1 : this.table.cellOf(row, column);
-    const said =
-      typeof scale === 'object'
-        ? `the heading gives the values ${scale.low}..${scale.high}, taken for left to right with ${middleOf(scale)} in the middle`
-        : scale === 'one'
-          ? 'all its values lie within −1..1, which is taken for left to right'
-          : 'its values reach beyond 100 and none is negative, so 0..127 with 64 in the middle is taken for left to right';
-    const span = { start: cells.starts[cell] ?? 0, end: cells.ends[cell] ?? 0 };
-    // What is said of the whole column comes first.
-    notes.row = -2;
-    notes.add('assumed', span, `In ${columnName(column)} ${said}.`);
+  /** Whether a cell names a side and no number. */
+  #isWord(cell: number): boolean {
+    return Number.isNaN(this.table.cells.number(cell)) && !/\d/.test(this.table.cells.plain(cell));
   }
 
-  #scale(column: ColumnReading): Scale {
+  #scaleOf(column: ColumnReading): Found {
+    const { table } = this;
+    const chosen = table.options.scales?.get(column.index)?.split(' ').map(Number);
     const stated = scaleIn(column.heading);
-    if (stated) return stated.low === -100 && stated.high === 100 ? 'hundred' : stated;
-    let fraction = false;
-    let least = 0;
+    const around = table.stated(column);
+    let sided = false;
+    let percentSided = false;
     let greatest = 0;
-    for (const row of this.table.data) {
-      const cell = this.table.cellOf(row, column);
-      if (cell < 0) continue;
-      const number = this.#position(cell);
-      if (Number.isNaN(number)) continue;
-      if (!Number.isInteger(number)) fraction = true;
-      least = Math.min(least, number);
-      greatest = Math.max(greatest, number);
+    const { plain, united, unit } = table.numbersIn(column, (text) => {
+      const pan = readPan(text) ?? Number.NaN;
+      if (Number.isNaN(pan) || !/\d/.test(text)) return Number.NaN;
+      sided ||= hasSide(text);
+      percentSided ||= text.includes('%');
+      greatest = Math.max(greatest, Math.abs(pan));
+      return pan;
+    });
+    const inPercent = column.unit === 'percent' || unit === 'percent' || percentSided;
+    const numbers = plain.numeric > 0 ? plain : united;
+    const found = sided ? sidedScale(greatest, inPercent) : panScale(numbers, inPercent);
+    const others = [found.scale, ...found.others];
+    const [left, centre, right] = chosen ?? [];
+    if (left !== undefined && centre !== undefined && right !== undefined)
+      return { scale: [left, centre, right], others, reason: undefined };
+    const said = stated ?? knownEnds(around);
+    if (said) {
+      const scale = statedScale(said);
+      const isPlain = scale[0] === -100 && scale[2] === 100;
+      const where = stated ? 'the heading' : 'the text';
+      const reason = isPlain ? undefined : `${where} gives the values ${said.low}..${said.high}`;
+      return { scale, others, reason };
     }
-    if (fraction && least >= -1 && greatest <= 1) return 'one';
-    return least >= 0 && greatest > 100 && greatest <= 127 ? 'midi' : 'hundred';
+    const isCentred = numbers.numeric === 0 || (numbers.least === 0 && numbers.greatest === 0);
+    if (isCentred) return { scale: hundred, others: [], reason: undefined };
+    const reason = found.isOpen ? lowerFirst(found.reason) : undefined;
+    return { scale: found.scale, others: found.others, reason };
   }
 }
 
-/** The value in the middle: 0 where the ends lie on both sides of it, and 64 of 0..127. */
-function middleOf({ low, high }: { low: number; high: number }): number {
-  if (low === 0 && high === 127) return 64;
-  return low < 0 && high > 0 ? 0 : (low + high) / 2;
+function sidedScale(greatest: number, inPercent: boolean) {
+  const { scale, others, ...rest } = sidedPanScale(greatest, inPercent);
+  const both = (end: number): PanScale => [0 - end, 0, end];
+  return { ...rest, scale: both(scale), others: others.map(both) };
 }
 
-/** A value between two ends as −1..1. */
-function between(ends: { low: number; high: number }, value: number): number {
-  const middle = middleOf(ends);
-  return (value - middle) / (value < middle ? middle - ends.low : ends.high - middle);
+/** The value in the middle is 0 where the ends lie on both sides of it, and 64 of 0..127. */
+function statedScale({ low, high }: { low: number; high: number }): PanScale {
+  if (low === 0 && high === 127) return [0, 64, 127];
+  return [low, low < 0 && high > 0 ? 0 : (low + high) / 2, high];
+}
+
+/** The ends that the text around the table gives, where they are the usual ends of a scale. */
+function knownEnds(stated: StatedScale | undefined): { low: number; high: number } | undefined {
+  const { low, high } = stated ?? {};
+  if (low === undefined || high === undefined) return undefined;
+  const isEven = low === 0 || low === 0 - high || low === -1 - high;
+  return isEven && [1, 50, 63, 64, 100, 127, 128].includes(high) ? { low, high } : undefined;
+}
+
+function nameOf(scale: PanScale): string {
+  return scale.join(' ');
+}
+
+function lowerFirst(sentence: string): string {
+  return sentence.charAt(0).toLowerCase() + sentence.slice(1).replace(/\.$/, '');
 }

@@ -1,8 +1,14 @@
 import { transposeBounds, tuneBounds } from '../../trade/bounds';
 import { rounded } from '../../trade/decimal';
+import { wordsOf } from '../../trade/languages/spelling';
 import type { Unit } from '../../trade/meaning';
+import type { NumberReading } from '../../trade/numberReading';
 import { readNumber } from '../../trade/numberReading';
+import type { TuningName, TuningScale } from '../../trade/scales/tuningScale';
+import { centsOf, tuningScale, tuningScales } from '../../trade/scales/tuningScale';
+import { CellReadings } from '../cells/cellReadings';
 import type { ColumnReading } from '../columns/columnReading';
+import { columnName } from '../columns/columnReading';
 import type { ZoneCells } from '../zones/zoneCells';
 
 interface Amount {
@@ -11,38 +17,72 @@ interface Amount {
   cents: number;
 }
 
+const fineWord = /^(?:fine|fein|micro|detune|cents?|ct|afinacion|desaccord)/;
+const unitScales: Readonly<Partial<Record<Unit, TuningScale>>> = {
+  cents: 'cents',
+  semitones: 'semitones',
+  linear: 'ratio',
+};
+
 /** Reads fine and coarse tuning; what one parameter cannot hold is shared between `transpose` and `tune`. */
 export class TuningColumns {
   readonly #fine: ColumnReading | undefined;
   readonly #coarse: ColumnReading | undefined;
+  readonly #numbers: CellReadings<NumberReading | undefined>;
 
   constructor(readonly table: ZoneCells) {
     this.#fine = table.column('tune');
     this.#coarse = table.column('transpose');
+    this.#numbers = new CellReadings(table.cells, (text) => readNumber(text));
   }
 
-  /** Reads the tuning of all zones of the table. */
-  read(): void {
-    if (!this.#fine && !this.#coarse) return;
+  /** Reads the tuning of all zones of the table; `rootCents` is added, in cents by zone. */
+  read(rootCents: Float64Array | undefined): void {
     const { table } = this;
     const { zones, cells, notes } = table;
-    const tunes = zones.column('tune');
-    const inCents = this.#fine?.unit === undefined || this.#fine.unit === 'cents';
-    for (let zone = table.first; zone < table.end; zone++) {
-      const row = zones.rows[zone];
-      notes.row = row;
-      const fine = table.cellOf(row, this.#fine);
-      const coarse = table.cellOf(row, this.#coarse);
-      const cents = coarse < 0 && inCents ? cells.number(fine) : Number.NaN;
-      if (cents >= tuneBounds.least && cents <= tuneBounds.most) {
-        if (rounded(cents) !== 0) tunes.set(zone, fine, rounded(cents));
-      } else
-        this.#share(
-          zone,
-          this.#amount(fine, this.#fine, 'cents'),
-          this.#amount(coarse, this.#coarse, 'semitones'),
-        );
+    if (this.#fine || this.#coarse) {
+      const tunes = zones.column('tune');
+      const fineScale = this.#fine && this.#scaleOf(this.#fine, false);
+      const coarseScale = this.#coarse && this.#scaleOf(this.#coarse, true);
+      for (let zone = table.first; zone < table.end; zone++) {
+        const row = zones.rows[zone];
+        notes.row = row;
+        const fine = table.cellOf(row, this.#fine);
+        const coarse = table.cellOf(row, this.#coarse);
+        const cents = coarse < 0 && fineScale === 'cents' ? cells.number(fine) : Number.NaN;
+        if (cents >= tuneBounds.least && cents <= tuneBounds.most) {
+          if (rounded(cents) !== 0) tunes.set(zone, fine, rounded(cents));
+        } else
+          this.#share(
+            zone,
+            this.#amount(fine, this.#fine, fineScale),
+            this.#amount(coarse, this.#coarse, coarseScale),
+          );
+      }
     }
+    if (rootCents) this.#addRoots(rootCents);
+  }
+
+  /** The scale that a column counts in, said by its heading, its cells or the text around it, or found from its numbers. */
+  #scaleOf(column: ColumnReading, isCoarse: boolean): TuningScale {
+    const { table } = this;
+    const { plain, unit } = table.numbersIn(column);
+    const chosen = tuningScales.find((one) => one === table.options.scales?.get(column.index));
+    const said = [column.unit, unit, table.stated(column)?.unit].find((one) => one && unitScales[one]);
+    const isFine = wordsOf(column.heading).some((word) => fineWord.test(word));
+    const name: TuningName = isCoarse ? 'coarse' : isFine ? 'fine' : undefined;
+    const guess = tuningScale(plain, name);
+    const scale = chosen ?? (said && unitScales[said]) ?? guess.scale;
+    column.scale = { taken: scale, options: tuningScales.map((id) => ({ id, label: id })) };
+    if (chosen === undefined && said === undefined && guess.isOpen) {
+      const others = guess.others.filter((one) => one !== 'ratio').join(' or ');
+      const how = scale === 'ratio' ? 'a ratio of frequencies is' : `${scale} are`;
+      table.noteColumn(
+        column,
+        `${columnName(column)} gives no unit of its tuning; ${how} assumed. If it is ${others}, say so in the heading or in the preview of the table.`,
+      );
+    }
+    return scale;
   }
 
   #share(zone: number, fine: Amount | undefined, coarse: Amount | undefined): void {
@@ -69,18 +109,39 @@ export class TuningColumns {
     if (rounded(cents) !== 0) zones.column('tune').set(zone, (fine ?? carrier).cell, rounded(cents));
   }
 
-  #amount(cell: number, column: ColumnReading | undefined, usual: Unit): Amount | undefined {
-    if (!column || cell < 0) return undefined;
-    const reading = readNumber(this.table.cells.plain(cell));
-    const unit = reading?.unit ?? column.unit ?? usual;
-    if (!reading || !Number.isFinite(reading.number) || (unit !== 'cents' && unit !== 'semitones')) {
-      this.table.drop(cell, column, `is no number of ${usual}`);
+  #amount(
+    cell: number,
+    column: ColumnReading | undefined,
+    scale: TuningScale | undefined,
+  ): Amount | undefined {
+    if (!column || cell < 0 || !scale) return undefined;
+    const reading = this.table.reading(this.#numbers, cell, column);
+    const own = reading?.unit === undefined ? scale : unitScales[reading.unit];
+    const cents = reading && own ? centsOf(reading.number, own) : Number.NaN;
+    if (!Number.isFinite(cents)) {
+      this.table.drop(cell, column, `is no number of ${column.meaning === 'tune' ? 'cents' : 'semitones'}`);
       return undefined;
     }
-    return {
-      cell,
-      column,
-      cents: unit === 'cents' ? reading.number : Math.round(reading.number * 1e8) / 1e6,
-    };
+    return { cell, column, cents };
+  }
+
+  /** Adds what roots between keys leave over. */
+  #addRoots(rootCents: Float64Array): void {
+    const { zones, first, end } = this.table;
+    const [tunes, transposes] = [zones.column('tune'), zones.column('transpose')];
+    const roots = zones.column('pitch_keycenter');
+    for (let zone = first; zone < end; zone++) {
+      if (rootCents[zone] === 0) continue;
+      const own = tunes.cells[zone] < 0 ? 0 : tunes.numbers[zone];
+      let cents = rounded(own + rootCents[zone]);
+      const cell = Math.max(roots.cells[zone], tunes.cells[zone]);
+      if (cents < tuneBounds.least || cents > tuneBounds.most) {
+        const step = Math.sign(cents);
+        const before = transposes.cells[zone] < 0 ? 0 : transposes.numbers[zone];
+        transposes.set(zone, Math.max(cell, transposes.cells[zone]), before + step);
+        cents = rounded(cents - step * 100);
+      }
+      tunes.set(zone, cell, cents);
+    }
   }
 }

@@ -1,23 +1,38 @@
 import { meansAll } from '../../trade/limits';
+import { numbersOf } from '../../trade/scales/numbers';
+import type { VelocityEnds } from '../../trade/scales/velocityScale';
+import { velocityScale } from '../../trade/scales/velocityScale';
 import { scaleIn } from '../../trade/statedScale';
 import type { VelocityReading } from '../../trade/velocityReading';
 import { readVelocities } from '../../trade/velocityReading';
 import { CellReadings } from '../cells/cellReadings';
 import type { ColumnReading } from '../columns/columnReading';
-import { columnName } from '../columns/columnReading';
+import { columnName, shortened } from '../columns/columnReading';
 import type { ZoneCells } from '../zones/zoneCells';
+import { swapInverted } from './keyColumns';
+import type { MergedRows } from './mergedRows';
 
-const most = 127;
+const midi = 127;
 const meanings = ['velocity_range', 'lovel', 'hivel'] as const;
+const scales = [midi, 100, 1, 128, 255] as const;
+/** What binary arithmetic adds to or takes from a whole number. */
+const slack = 1e-9;
 
-/** Reads velocities, all columns of them in one scale: 0..127 as in MIDI, 0..1, or percent. */
+/** Reads velocities, all columns of them in one scale: 0..127 as in MIDI, 0..1, percent, or another one. */
 export class VelocityColumns {
   readonly #readings: CellReadings<VelocityReading | undefined>;
   readonly #columns: readonly ColumnReading[];
   /** What the greatest velocity is written as. */
   readonly #greatest: number;
+  /** Whether whole numbers count in steps of the scale, so that layers that follow one another meet. */
+  #isStepped = false;
+  /** Whether a layer ends where the next one begins. */
+  #isTouching = false;
 
-  constructor(readonly table: ZoneCells) {
+  constructor(
+    readonly table: ZoneCells,
+    readonly merged: MergedRows,
+  ) {
     this.#readings = new CellReadings(table.cells, readVelocities);
     this.#columns = meanings.flatMap((meaning) => table.column(meaning) ?? []);
     this.#greatest = this.#scale();
@@ -25,88 +40,159 @@ export class VelocityColumns {
 
   /** Reads the velocities of all zones of the table. */
   read(): void {
-    if (this.#greatest !== most) this.#noteScale();
     for (const column of this.#columns) this.#readColumn(column);
+    swapInverted(this.table, 'lovel', 'hivel');
   }
 
   #readColumn(column: ColumnReading): void {
     const { zones, cells } = this.table;
     const lows = column.meaning === 'hivel' ? undefined : zones.column('lovel');
     const highs = column.meaning === 'lovel' ? undefined : zones.column('hivel');
-    this.table.each(column, (zone, cell) => {
-      const number = this.#greatest === most ? cells.digits(cell, 3) : -1;
-      if (number >= 0 && number <= most) {
+    const label = (scale: number) => `0 to ${scale}`;
+    column.scale = {
+      taken: String(this.#greatest),
+      options: scales.map((one) => ({ id: String(one), label: label(one) })),
+    };
+    const read = (zone: number, cell: number) => {
+      const number = this.#greatest === midi ? cells.digits(cell, 3) : -1;
+      if (number >= 0 && number <= midi) {
         lows?.set(zone, cell, number);
         highs?.set(zone, cell, number);
         return;
       }
-      const reading = this.#readings.of(cell);
-      const low = this.#velocity(reading?.low, reading);
-      const high = this.#velocity(reading?.high, reading);
+      const reading = this.table.reading(this.#readings, cell, column);
+      const low = this.#velocity(reading?.low, reading, false);
+      const high = this.#velocity(reading?.high, reading, true);
       if (!reading || Number.isNaN(low) || Number.isNaN(high)) {
-        if (!meansAll(cells.plain(cell))) this.table.drop(cell, column, 'is no velocity, which is 0..127');
+        if (!meansAll(cells.plain(cell)))
+          this.table.drop(cell, column, `is no velocity, which is 0..${this.#greatest}`);
         return;
       }
       // Of a range that is open at one end the other end is given; a column for one end takes what there is.
       if (low !== undefined) lows?.set(zone, cell, low);
       if (high !== undefined) highs?.set(zone, cell, high);
-    });
+    };
+    this.table.each(column, read, this.merged.velocityRows);
   }
 
   /** A velocity 0..127; NaN for one that is none, `undefined` for an open end. */
-  #velocity(end: number | undefined, reading: VelocityReading | undefined): number | undefined {
+  #velocity(
+    end: number | undefined,
+    reading: VelocityReading | undefined,
+    isHigh: boolean,
+  ): number | undefined {
     if (end === undefined || !reading) return undefined;
     if (reading.unit !== undefined && reading.unit !== 'percent') return Number.NaN;
     const greatest = reading.unit === 'percent' ? 100 : this.#greatest;
-    if (greatest === most) return Number.isInteger(end) && end <= most ? end : Number.NaN;
-    return end <= greatest ? Math.round((end / greatest) * most) : Number.NaN;
+    if (greatest === midi) return Number.isInteger(end) && end <= midi ? end : Number.NaN;
+    if (end > greatest) return Number.NaN;
+    const exact = (end / greatest) * midi;
+    if (this.#isTouching) {
+      const first = Math.ceil(exact - slack);
+      return isHigh && end < greatest ? Math.max(0, first - 1) : first;
+    }
+    const scaled = (one: number) => Math.round((one / greatest) * midi);
+    // A layer begins right above the one that ends a step below.
+    const isStep = this.#isStepped && !isHigh && Number.isInteger(end) && end > 0;
+    return isStep ? scaled(end - 1) + 1 : scaled(end);
   }
 
-  /** Headings and units say the scale; else fractions that are 1 at most. */
+  /** What is chosen, what headings, units and the text around the table say, else what the numbers show. */
   #scale(): number {
-    if (this.#columns.length === 0) return most;
+    const [first] = this.#columns;
+    if (!first) return midi;
+    const seen = this.#look();
+    const { options } = this.table;
+    for (const { index } of this.#columns) {
+      const chosen = scales.find((one) => String(one) === options.scales?.get(index));
+      if (chosen !== undefined) return this.#stepped(chosen);
+    }
     for (const { heading, unit } of this.#columns) {
       const stated = scaleIn(heading);
-      if (unit === 'percent') return 100;
-      if (stated?.low === 0 && (stated.high === 1 || stated.high === 100)) return stated.high;
+      if (unit === 'percent') return this.#told(100, first, 'are given as percent');
+      if (stated && isScale(stated))
+        return this.#told(stated.high, first, `are given as ${stated.low}..${stated.high}`);
     }
-    let fraction = false;
-    let percent = false;
-    for (const column of this.#columns) {
-      for (const row of this.table.data) {
-        const cell = this.table.cellOf(row, column);
-        if (cell < 0) continue;
-        const number = this.table.cells.digits(cell, 3);
-        if (number > 1) return most;
-        if (number >= 0) continue;
-        const reading = this.#readings.of(cell);
-        if (reading?.unit === 'percent') {
-          percent = true;
-          continue;
-        }
-        for (const end of [reading?.low, reading?.high]) {
-          if (end !== undefined && end > 1) return most;
-          if (end !== undefined && !Number.isInteger(end)) fraction = true;
-        }
-      }
-    }
-    return percent ? 100 : fraction ? 1 : most;
+    const around = this.table.stated(first);
+    const high = around?.unit === 'percent' ? 100 : around?.high;
+    if (around && high !== undefined && isScale({ low: around.low ?? 0, high }))
+      return this.#told(high, first, `reach up to ${high}, as "${shortened(around.text)}" says`);
+    return this.#found(first, seen);
   }
 
-  #noteScale(): void {
-    const { cells, data, notes } = this.table;
-    const [column] = this.#columns;
-    if (!column) return;
-    const row = data.find((one) => this.table.cellOf(one, column) >= 0);
-    const cell = row === undefined ? -1 : this.table.cellOf(row, column);
-    const scale = this.#greatest === 100 ? 'percent' : '0..1';
-    const span = { start: cells.starts[cell] ?? 0, end: cells.ends[cell] ?? 0 };
-    // What is said of the whole column comes first.
-    notes.row = -2;
-    notes.add(
-      'approximated',
-      span,
-      `The velocities in ${columnName(column)} are given as ${scale}; they are written as the nearest of 0..127.`,
-    );
+  #found(first: ColumnReading, seen: VelocityEnds): number {
+    const { scale, isOpen, confidence } = velocityScale(seen);
+    const { greatest, whole, numeric } = seen.all;
+    if (scale === 1 && whole === numeric && !seen.inPercent) return midi;
+    if (scale !== midi && confidence >= 0.7) {
+      const how = scale === 100 && seen.inPercent ? 'percent' : `0..${scale}`;
+      return this.#told(scale, first, `are given as ${how}`);
+    }
+    if (isOpen && greatest === 100)
+      this.table.noteColumn(
+        first,
+        `The velocities in ${columnName(first)} end at 100 and are written as they stand, so 101 to 127 stay silent. If they count to 100, say so in the heading, as in "Velocity (0..100)".`,
+      );
+    return midi;
   }
+
+  /** All ends of layers. */
+  #look(): VelocityEnds {
+    const { cells, data } = this.table;
+    const [lows, highs] = [new Set<number>(), new Set<number>()];
+    const digits = { low: new Uint8Array(1000), high: new Uint8Array(1000) };
+    let beyond = 0;
+    let inPercent = false;
+    for (const column of this.#columns) {
+      const [isLow, isHigh] = [column.meaning !== 'hivel', column.meaning !== 'lovel'];
+      for (const row of data) {
+        const cell = this.table.cellOf(row, column);
+        if (cell < 0) continue;
+        const number = cells.digits(cell, 3);
+        if (number >= 0) {
+          if (number > midi) beyond++;
+          if (isLow) digits.low[number] = 1;
+          if (isHigh) digits.high[number] = 1;
+          continue;
+        }
+        const reading = this.#readings.of(cell);
+        if (reading?.unit === 'percent') inPercent = true;
+        if (reading?.low !== undefined && isLow) lows.add(reading.low);
+        if (reading?.high !== undefined && isHigh) highs.add(reading.high);
+      }
+    }
+    for (let number = 0; number < digits.low.length; number++) {
+      if (digits.low[number] === 1) lows.add(number);
+      if (digits.high[number] === 1) highs.add(number);
+    }
+    // One velocity that is too great is a slip; it says nothing of the scale.
+    const ends = [...lows, ...highs];
+    const all = numbersOf(beyond > 1 ? ends : ends.filter((end) => end <= midi));
+    const inner = [...highs].filter((high) => high > 0 && high < all.greatest);
+    const shared = inner.filter((high) => lows.has(high)).length;
+    const next = inner.filter((high) => lows.has(high + 1)).length;
+    this.#isTouching = shared > next && shared * 10 >= inner.length * 8;
+    return { all, areLayered: shared + next > 0, inPercent };
+  }
+
+  #told(scale: number, column: ColumnReading, how: string): number {
+    if (scale === midi) return midi;
+    this.table.noteColumn(
+      column,
+      `The velocities in ${columnName(column)} ${how}; they are written as the nearest of 0..127.`,
+      'approximated',
+    );
+    return this.#stepped(scale);
+  }
+
+  /** Layers of whole numbers that follow one another meet when they are scaled. */
+  #stepped(scale: number): number {
+    this.#isStepped = scale > 1 && scale !== midi;
+    return scale;
+  }
+}
+
+/** Whether two ends are those of a scale of velocities: from 0 or 1 to one of its greatest numbers. */
+function isScale({ low, high }: { low: number; high: number }): boolean {
+  return (low === 0 || low === 1) && (scales.some((one) => one === high) || high === 10 || high === 256);
 }

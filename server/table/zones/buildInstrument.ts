@@ -5,7 +5,7 @@ import { decimal } from '../../trade/decimal';
 import type { Steps } from '../steps';
 import type { ZoneGroup } from './sharedValues';
 import type { ValueColumn, ValueName, ZoneList } from './zoneList';
-import { valueNames, valueWords } from './zoneList';
+import { valueNames, valueWords, wordNames } from './zoneList';
 
 /** Characters of text for a parameter and for a header, by which the builder guesses the size of its buffers. */
 const perParameter = 16;
@@ -61,7 +61,7 @@ class TableBuilder {
     this.#columns = inOrder.map(({ name, cells, numbers }) => ({
       name,
       id: this.#builder.names.idOf(name),
-      isNumber: name !== 'sample' && name !== 'loop_mode' && name !== 'loop_type',
+      isNumber: !wordNames.has(name),
       cells,
       numbers,
     }));

@@ -34,8 +34,11 @@ export function shareVelocities(
     if (!isLowest) low.set(zone, cell, lows.get(own) ?? 1);
     if (louder !== undefined) high.set(zone, cell, (lows.get(louder) ?? 1) - 1);
   }
-  const listed = all.map((dynamic) => dynamicLetters[dynamic]).join(', ');
-  const message = `The table gives dynamics but no velocities; 1..127 is shared out evenly among ${listed}.`;
+  const listed = all
+    .map((dynamic) => (zones.areLayersNumbered ? `layer ${dynamic + 1}` : dynamicLetters[dynamic]))
+    .join(', ');
+  const what = zones.areLayersNumbered ? 'numbers of layers' : 'dynamics';
+  const message = `The table gives ${what} but no velocities; 1..127 is shared out evenly among ${listed}.`;
   notes.add('assumed', span, message);
 }
 

@@ -1,3 +1,4 @@
+import type { Trigger } from '../../trade/triggers';
 import type { TableCells } from '../cells/cells';
 import { namesAudioFile } from '../cells/namesAudioFile';
 import type { TableRows } from '../cells/tableRows';
@@ -5,6 +6,7 @@ import type { ColumnReading, SideLabel } from '../columns/columnReading';
 import { columnName, shortened } from '../columns/columnReading';
 import type { TableNotes } from '../tableNotes';
 import type { ZoneList } from './zoneList';
+import { valueWords } from './zoneList';
 import type { NameReader } from './zoneNames';
 
 const noSample = /^[-\u2013\u2014./]+$/;
@@ -57,7 +59,9 @@ export class SideZones {
       const zone = names.addZone(zones, row, cell);
       if (side.kind === 'dynamics') zones.setDynamic(zone, cell, side.dynamic);
       else if (side.kind === 'round_robin') zones.column('seq_position').set(zone, cell, side.position);
-      else {
+      else if (side.kind === 'pan') setPan(zones, zone, cell, side.pan);
+      else if (side.kind === 'trigger') setTrigger(zones, zone, cell, side.trigger);
+      else if (zones.groups[zone] === 0 && heading >= 0) {
         zones.groups[zone] = zones.groupOf(column.heading);
         zones.groupCells[zone] = heading;
       }
@@ -72,4 +76,12 @@ export class SideZones {
     const message = `${this.notes.place(span.start)}, ${columnName(column)}: "${shortened(text)}" names no sample file; it is left out.`;
     this.notes.add('dropped', span, message, `dropped ${column.index}`);
   }
+}
+
+function setPan(zones: ZoneList, zone: number, cell: number, pan: number): void {
+  if (pan !== 0) zones.column('pan').set(zone, cell, pan);
+}
+
+function setTrigger(zones: ZoneList, zone: number, cell: number, trigger: Trigger): void {
+  if (trigger !== 'attack') zones.column('trigger').set(zone, cell, valueWords.indexOf(trigger));
 }

@@ -1,25 +1,33 @@
 import type { NoteNaming } from '../../trade/keyReading';
 import type { ColumnMeaning } from '../../trade/meaning';
-import type { NumberReading } from '../../trade/numberReading';
 import { readNumber } from '../../trade/numberReading';
+import { remarkIn } from '../../trade/remark';
+import type { CellReadings } from '../cells/cellReadings';
 import type { TableCells } from '../cells/cells';
 import type { ColumnReading } from '../columns/columnReading';
 import { columnName, shortened } from '../columns/columnReading';
+import type { StatedScale, Statements } from '../columns/statements';
+import type { SampleEvidence } from '../sampleEvidence';
 import type { TableNotes } from '../tableNotes';
+import type { ColumnNumbers, ValueTable } from '../values/columnNumbers';
+import { columnNumbers } from '../values/columnNumbers';
 import type { ZoneList } from './zoneList';
 
 /** What stands in cells that have no value. */
 const noValue = /^(?:[-\u2212\u2010-\u2015_.?]+|n\/?a\.?|none|nil|null)$/i;
 const longestNoValue = 4;
-const mostFrameDigits = 15;
 
 /** How the values of a table are read. */
-export interface ValueOptions {
+export interface ValueOptions extends SampleEvidence {
   /** Keys that are added to note names; they are read with middle C = C4. */
   keyShift: number;
   naming: NoteNaming;
-  /** Frames a second of a sample, by the name in the table. */
-  rateOf?: ((sample: string) => number | undefined) | undefined;
+  /** All tables of the text. */
+  tables: readonly ValueTable[];
+  /** What the text around the tables says. */
+  statements: Statements;
+  /** Scales that a person has set for columns, by position from 0. */
+  scales?: ReadonlyMap<number, string> | undefined;
 }
 
 /** The cells of a table's zones by the columns that they stand in, and the notes on values that cannot be taken as they are. */
@@ -50,16 +58,64 @@ export class ZoneCells {
     return this.#columns.get(meaning);
   }
 
-  /** Calls `read` for each zone with a value in a column, with the cell. */
-  each(column: ColumnReading, read: (zone: number, cell: number) => void): void {
-    const { rows } = this.zones;
-    const { notes } = this;
+  /** Calls `read` for each zone with a value in a column, with the cell; of zones that share merged cells, in `rows`. */
+  each(
+    column: ColumnReading,
+    read: (zone: number, cell: number) => void,
+    rows: Int32Array = this.zones.rows,
+  ): void {
+    const { notes, zones } = this;
     for (let zone = this.first; zone < this.end; zone++) {
       const cell = this.cellOf(rows[zone], column);
       if (cell < 0) continue;
-      notes.row = rows[zone];
+      notes.row = zones.rows[zone];
       read(zone, cell);
     }
+  }
+
+  /** All numbers of a column and of those like it, those with a remark behind them too. */
+  numbersIn(column: ColumnReading, read?: (text: string) => number): ColumnNumbers {
+    const value = (text: string) => {
+      const number = read?.(text) ?? Number.NaN;
+      const remark = Number.isNaN(number) ? remarkIn(text) : undefined;
+      return remark ? (readNumber(remark.value)?.number ?? Number.NaN) : number;
+    };
+    return columnNumbers(this.cells, this.options.tables, column, value);
+  }
+
+  /** What the text around the table says of the scale of a column. */
+  stated({ meaning }: ColumnReading): StatedScale | undefined {
+    return this.options.statements.scales.get(meaning);
+  }
+
+  /**
+   * Reads a cell; where it is not read as it stands, without the remark behind its value, which is noted. `isRead` tells
+   * readings that count.
+   */
+  reading<Reading>(
+    readings: Pick<CellReadings<Reading>, 'of' | 'read'>,
+    cell: number,
+    column: ColumnReading,
+    isRead: (reading: Reading) => boolean = (reading) => reading !== undefined,
+  ): Reading {
+    const first = readings.of(cell);
+    if (isRead(first)) return first;
+    const found = remarkIn(this.cells.plain(cell));
+    const second = found && readings.read(found.value);
+    if (!found || second === undefined || !isRead(second)) return first;
+    const what = `${shortened(found.value)} is taken; the remark "${shortened(found.remark)}" is left out`;
+    this.#note('assumed', cell, column, `${what}.`);
+    return second;
+  }
+
+  /** Notes what is assumed of a whole column; such notes come first. */
+  noteColumn(column: ColumnReading, message: string, kind: 'assumed' | 'approximated' = 'assumed'): void {
+    const { cells, data, notes } = this;
+    const row = data.find((one) => this.cellOf(one, column) >= 0);
+    const cell = row === undefined ? -1 : this.cellOf(row, column);
+    const sentence = message.charAt(0).toUpperCase() + message.slice(1);
+    notes.row = -2;
+    notes.add(kind, { start: cells.starts[cell] ?? 0, end: cells.ends[cell] ?? 0 }, sentence);
   }
 
   /** Notes that a cell's value is left out; `why` goes on from the cell's text. */
@@ -74,7 +130,17 @@ export class ZoneCells {
     this.#note('approximated', cell, column, `"${shortened(this.cells.value(cell))}" ${how}.`);
   }
 
-  #note(kind: 'dropped' | 'approximated', cell: number, column: ColumnReading, message: string): void {
+  /** Notes what is assumed of a cell's value; `what` goes on from the cell's text. */
+  assume(cell: number, column: ColumnReading, what: string): void {
+    this.#note('assumed', cell, column, `"${shortened(this.cells.value(cell))}" ${what}.`);
+  }
+
+  #note(
+    kind: 'dropped' | 'approximated' | 'assumed',
+    cell: number,
+    column: ColumnReading,
+    message: string,
+  ): void {
     const start = this.cells.starts[cell];
     const place = `${this.notes.place(start)}, ${columnName(column)}`;
     const span = { start, end: this.cells.ends[cell] };
@@ -94,37 +160,6 @@ export class ZoneCells {
     if (length > longestNoValue || isLoop) return cell;
     if (!cells.isRewritten(cell) && !mayBeNoValue(cells.codes, start, length)) return cell;
     return noValue.test(cells.value(cell)) ? -1 : cell;
-  }
-
-  /** The frame count in a cell; anything else is noted and answered as `undefined`. */
-  frameIn(zone: number, cell: number, column: ColumnReading): number | undefined {
-    if (column.unit === undefined || column.unit === 'frames') {
-      const number = this.cells.digits(cell, mostFrameDigits);
-      if (number >= 0) return number;
-    }
-    const reading = readNumber(this.cells.plain(cell), true);
-    if (reading) return this.framesOf(reading, zone, cell, column);
-    this.drop(cell, column, 'is no whole number of frames');
-    return undefined;
-  }
-
-  /** A number as frames: a time is counted in them where the sample's rate is known. */
-  framesOf(reading: NumberReading, zone: number, cell: number, column: ColumnReading): number | undefined {
-    const unit = reading.unit ?? column.unit ?? 'frames';
-    const rate = unit === 'frames' ? 1 : this.options.rateOf?.(this.zones.sample(zone));
-    const frames = reading.number * (rate ?? 1) * (unit === 'ms' ? 0.001 : 1);
-    if ((unit !== 'frames' && unit !== 's' && unit !== 'ms') || !Number.isFinite(frames))
-      this.drop(cell, column, 'is no whole number of frames');
-    else if (rate === undefined)
-      this.drop(cell, column, 'is a time; frames are needed here, and the rate of its sample is not known');
-    else if (frames < 0) this.drop(cell, column, 'is below frame 0');
-    else {
-      const whole = Math.round(frames);
-      if (Math.abs(frames - whole) > 1e-6)
-        this.approximate(cell, column, `is written as the nearest frame, ${whole}`);
-      return whole;
-    }
-    return undefined;
   }
 }
 

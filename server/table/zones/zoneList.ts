@@ -24,9 +24,13 @@ export const valueNames = [
   'end',
   'seq_position',
   'seq_length',
+  'trigger',
 ] as const;
 
 export type ValueName = (typeof valueNames)[number];
+
+/** Names whose values are no numbers. */
+export const wordNames: ReadonlySet<ValueName> = new Set(['sample', 'loop_mode', 'loop_type', 'trigger']);
 
 /** Values that are words; a {@link ValueColumn} holds their position here. */
 export const valueWords = [
@@ -36,6 +40,9 @@ export const valueWords = [
   'loop_sustain',
   'alternate',
   'backward',
+  'release',
+  'first',
+  'legato',
 ] as const;
 
 export type ValueWord = (typeof valueWords)[number];
@@ -77,6 +84,8 @@ export class ZoneList {
   readonly #groupNumbers = new Map([['', 0]]);
   /** Positions among the dynamics; see `dynamics.ts`. */
   dynamics: ValueColumn | undefined;
+  /** Whether the dynamics are numbers of layers, from 1. */
+  areLayersNumbered = false;
   readonly #columns = new Map<ValueName, ValueColumn>();
   /** Sample names that differ from the text of their cells. */
   readonly #samples = new Map<number, string>();

@@ -1,31 +1,38 @@
 import type { Steps } from '../steps';
 import { readDynamicsColumn } from '../values/dynamicsColumn';
-import { readFrameColumns } from '../values/frameColumns';
 import { KeyColumns } from '../values/keyColumns';
 import { LevelColumns } from '../values/levelColumns';
 import { LoopColumns } from '../values/loopColumns';
+import { MergedRows } from '../values/mergedRows';
 import { PanColumn } from '../values/panColumn';
+import { Positions } from '../values/positions';
+import { readRateColumn } from '../values/rateColumn';
 import { readSequenceColumns } from '../values/sequenceColumns';
+import { readTriggerColumn } from '../values/triggerColumn';
 import { TuningColumns } from '../values/tuningColumns';
 import { VelocityColumns } from '../values/velocityColumns';
 import type { ZoneCells } from './zoneCells';
 
 /** Reads the values of zones, all but the sample and the group, one column after another; each step takes a few passes over the zones. */
 export function* readZoneValues(table: ZoneCells): Steps<void> {
+  const merged = new MergedRows(table);
+  merged.find();
   yield 0.1;
-  new KeyColumns(table).read();
+  const rootCents = new KeyColumns(table, merged).read();
   yield 0.3;
-  new VelocityColumns(table).read();
-  readDynamicsColumn(table);
+  new VelocityColumns(table, merged).read();
+  readDynamicsColumn(table, merged);
   yield 0.5;
-  new TuningColumns(table).read();
+  new TuningColumns(table).read(rootCents);
   new LevelColumns(table).read();
   yield 0.6;
   new PanColumn(table).read();
   yield 0.7;
-  new LoopColumns(table).read();
+  const positions = new Positions(table, readRateColumn(table));
+  new LoopColumns(table, positions).read();
   yield 0.9;
-  readFrameColumns(table);
+  positions.read();
   readSequenceColumns(table);
+  readTriggerColumn(table);
   yield 1;
 }

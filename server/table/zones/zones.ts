@@ -1,14 +1,19 @@
 import type { MiddleC } from '../../model/keys';
 import { Source } from '../../model/text/source';
 import type { NoteNaming } from '../../trade/keyReading';
+import { loopWord } from '../../trade/languages/cellWords';
+import { octaveShifts } from '../../trade/middleC';
 import type { TableCells } from '../cells/cells';
 import type { TableRows } from '../cells/tableRows';
 import type { ColumnReading } from '../columns/columnReading';
-import { octaveShifts } from '../columns/octave';
+import type { Statements } from '../columns/statements';
+import type { SampleEvidence } from '../sampleEvidence';
 import type { Steps } from '../steps';
 import { TableNotes } from '../tableNotes';
 import { shareVelocities } from './dynamicLayers';
+import { readGroupNames } from './groupNames';
 import { SideZones } from './sideZones';
+import { noteSameConditions } from './soundTogether';
 import { completeLayers } from './velocityLayers';
 import { ZoneCells } from './zoneCells';
 import type { ZoneList } from './zoneList';
@@ -19,13 +24,17 @@ import { readZoneValues } from './zoneValues';
 const zonesInStep = 10_000;
 
 /** How the zones of a text are read. */
-export interface ZoneOptions {
+export interface ZoneOptions extends SampleEvidence {
   middleC: MiddleC | undefined;
   naming: NoteNaming;
+  /** All tables of the text. */
+  tables: readonly Table[];
+  /** What the text around the tables says. */
+  statements: Statements;
+  /** Scales that a person has set for columns, by position from 0. */
+  scales?: ReadonlyMap<number, string> | undefined;
   /** The path to write for a sample, by the name in the table. */
   resolveSample?: ((sample: string) => string | undefined) | undefined;
-  /** Frames a second of a sample, by the name in the table. */
-  rateOf?: ((sample: string) => number | undefined) | undefined;
 }
 
 /** One table of a text. */
@@ -40,7 +49,7 @@ export interface Table {
 export function* readZones(
   zones: ZoneList,
   { rows, columns }: Table,
-  { middleC, naming, resolveSample, rateOf }: ZoneOptions,
+  { middleC, resolveSample, ...rest }: ZoneOptions,
   notes: TableNotes,
 ): Steps<void> {
   const first = zones.count;
@@ -48,14 +57,19 @@ export function* readZones(
   const names = new NameReader(zones.cells, rows, columns, notes);
   const sides = new SideZones(zones.cells, rows, columns, notes);
   for (const { row, why } of rows.others) names.pass(row, why);
+  const switches = columns.filter(({ meaning }) => meaning === 'enabled' || meaning === 'disabled');
   for (const row of rows.data) {
     notes.row = row;
+    if (switches.some((column) => isOff(zones.cells, row, column)) && names.sampleCell(row) >= 0) {
+      names.ignore(row, 'is switched off in the table');
+      continue;
+    }
     if (sides.areGiven && sides.addZones(zones, row, names)) continue;
     const cell = names.sampleCell(row);
     if (cell >= 0) names.addZone(zones, row, cell);
   }
   yield 0.2;
-  const options = { keyShift: octaveShifts[middleC ?? 'C4'], naming, rateOf };
+  const options = { ...rest, keyShift: octaveShifts[middleC ?? 'C4'] };
   for (const share of readZoneValues(new ZoneCells(zones, first, columns, rows.data, notes, options)))
     yield 0.2 + share * 0.7;
   for (let zone = first; zone < zones.count; zone++) {
@@ -66,15 +80,24 @@ export function* readZones(
   }
   notes.sortByRow(firstNote);
   completeLayers(zones, first, columns, notes);
+  const fromNames = readGroupNames(zones, first, columns, notes);
+  noteSameConditions(zones, first, columns, notes);
   const telling = columns.find(({ meaning, side }) => meaning === 'dynamics' || side?.kind === 'dynamics');
-  if (telling) {
+  if (telling || fromNames) {
     const cell = zones.dynamics?.cells.find((one) => one >= 0) ?? -1;
-    const span = telling.headingSpan ?? {
+    const span = telling?.headingSpan ?? {
       start: zones.cells.starts[cell] ?? 0,
       end: zones.cells.ends[cell] ?? 0,
     };
     shareVelocities(zones, first, span, notes);
   }
+}
+
+/** Whether a row is switched off by a column that says which are used, or which are not. */
+function isOff(cells: TableCells, row: number, { index, meaning }: ColumnReading): boolean {
+  const word = loopWord(cells.value(cells.cell(row, index)));
+  if (word === undefined) return false;
+  return (word === 'no_loop') === (meaning === 'enabled');
 }
 
 /** The sample names of the zones of a table, as {@link ZoneOptions.resolveSample} is given them. */

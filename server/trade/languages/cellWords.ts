@@ -52,6 +52,7 @@ const unitSigns: readonly (readonly [sign: string, unit: Unit])[] = [
 
 const pans = wordsOf(['left', 'right', 'centre']);
 const loops = wordsOf(['no_loop', 'one_shot', 'loop_continuous', 'loop_sustain', 'alternate', 'backward']);
+const triggers = wordsOf(['release', 'press', 'first', 'legato']);
 const dittos: ReadonlySet<string> = new Set([
   ...dittoSigns,
   ...languages.flatMap(({ ditto }) => ditto.map(bareWord)),
@@ -114,4 +115,9 @@ function wordsOf(wanted: readonly CellWord[]): ReadonlyMap<string, CellWord> {
     }
   }
   return map;
+}
+
+/** What starts a zone by a word of any language: pressing a key, letting it go, the first note or a tied one. */
+export function triggerWord(word: string): CellWord | undefined {
+  return triggers.get(bareWord(word).replace(/[_-]/g, ' '));
 }

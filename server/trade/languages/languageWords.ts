@@ -1,6 +1,6 @@
 import type { ColumnMeaning, Unit } from '../meaning';
 
-/** What a word in a cell says, of pan or of a loop. */
+/** What a word in a cell says: of pan, of a loop, or of what starts a zone. */
 export type CellWord =
   | 'left'
   | 'right'
@@ -10,7 +10,11 @@ export type CellWord =
   | 'loop_continuous'
   | 'loop_sustain'
   | 'alternate'
-  | 'backward';
+  | 'backward'
+  | 'press'
+  | 'release'
+  | 'first'
+  | 'legato';
 
 /**
  * The words of zone tables in one language. Add a language as a file of this shape and list it in `languages`.

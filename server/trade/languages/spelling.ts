@@ -12,6 +12,55 @@ export function wordsOf(text: string): string[] {
   return (withoutAccents(parted.toLowerCase()).match(/[\p{L}\p{N}]+/gu) ?? []) as string[];
 }
 
+/** At most so many words that are like one are of use. */
+const mostAlike = 4;
+
+/**
+ * The words that another one is like but for slips of the fingers: one letter wrong, left out, put in or two that change places;
+ * of long words two slips. Of words of three letters only two that change places count.
+ */
+export function wordsLike(word: string, known: ReadonlySet<string>): string[] {
+  if (word.length < 3 || word.length > 24) return [];
+  let best = word.length >= 7 ? 2 : 1;
+  let found: string[] = [];
+  for (const other of known) {
+    if (other.length < 3 || Math.abs(other.length - word.length) > best) continue;
+    const isShort = word.length < 4 || other.length < 4;
+    if (isShort && !areTurned(word, other)) continue;
+    const slips = slipsBetween(word, other, best);
+    if (slips > best) continue;
+    if (slips < best) found = [];
+    best = slips;
+    found.push(other);
+  }
+  return found.length <= mostAlike ? found : [];
+}
+
+/** Whether two letters beside one another have changed places. */
+function areTurned(word: string, other: string): boolean {
+  return word.length === other.length && [...word].sort().join() === [...other].sort().join();
+}
+
+/** The optimal string alignment distance (Damerau 1964), or more than `most`. */
+function slipsBetween(one: string, other: string, most: number): number {
+  let before: number[] = [];
+  let row = Array.from({ length: other.length + 1 }, (_, at) => at);
+  for (let at = 1; at <= one.length; at++) {
+    const next = [at];
+    for (let to = 1; to <= other.length; to++) {
+      const isSame = one[at - 1] === other[to - 1];
+      let least = Math.min(row[to] + 1, next[to - 1] + 1, row[to - 1] + (isSame ? 0 : 1));
+      const isTurned = at > 1 && to > 1 && one[at - 1] === other[to - 2] && one[at - 2] === other[to - 1];
+      if (isTurned) least = Math.min(least, before[to - 2] + 1);
+      next.push(least);
+    }
+    if (Math.min(...next) > most) return most + 1;
+    before = row;
+    row = next;
+  }
+  return row[other.length];
+}
+
 /** Compatibility forms, such as full-width letters, become the usual ones. */
 function withoutAccents(text: string): string {
   return text.normalize('NFKD').replace(/\p{M}/gu, '').replaceAll('ß', 'ss');

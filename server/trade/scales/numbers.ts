@@ -49,6 +49,27 @@ export function numbersOf(numbers: ArrayLike<number>): Numbers {
   return found;
 }
 
+/** A number this many times as great as the next one is a slip, where others agree (our choice). */
+const farOff = 20;
+
+/**
+ * The numbers without the one that is far greater than all others, so that no cell alone decides how a column counts; the same
+ * where there is none, or too few others to tell.
+ */
+export function withoutOutlier(all: Numbers): Numbers {
+  let [first, second, at] = [0, 0, -1];
+  let others = 0;
+  for (let place = 0; place < all.numbers.length; place++) {
+    const size = Math.abs(all.numbers[place]);
+    if (Number.isNaN(size) || size === Number.POSITIVE_INFINITY) continue;
+    if (size !== 0) others++;
+    if (size > first) [first, second, at] = [size, first, place];
+    else second = Math.max(second, size);
+  }
+  if (others < 4 || second === 0 || first < second * farOff) return all;
+  return numbersOf(Array.from(all.numbers).filter((_, place) => place !== at));
+}
+
 /** Whether all numbers are whole multiples of another one. */
 export function areMultiplesOf({ numbers }: Numbers, step: number): boolean {
   for (let at = 0; at < numbers.length; at++)

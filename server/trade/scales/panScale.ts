@@ -35,7 +35,7 @@ export function panScale(numbers: Numbers, inPercent = false): ScaleReading<PanS
   const { least, greatest, negative, numeric } = numbers;
   const reading: Told = (scale, confidence, reason) => ({
     scale,
-    isOpen: confidence < sure || (scale !== hundred && scale !== one),
+    isOpen: confidence < sure || scale !== hundred,
     confidence,
     reason,
     others: scales.filter(
@@ -94,7 +94,7 @@ function unsigned(numbers: Numbers, said: string, reading: Told): ScaleReading<P
     return reading(halfHundred, isAround ? 0.85 : 0.65, `${said}, with 50 for the centre.`);
   }
   if (holds(numbers, 0)) return reading(hundred, 0.6, `${said}, and none is below 0.`);
-  return reading(greatest > 127 ? hundred : sevenBits, 0.5, `${said}.`);
+  return reading(greatest > 64 && greatest <= 127 ? sevenBits : hundred, 0.5, `${said}.`);
 }
 
 /**

@@ -4,7 +4,8 @@ import { areMultiplesOf, holds } from './numbers';
 /** How tunings are counted: in cents, in semitones, or as the ratio of two frequencies. */
 export type TuningScale = 'cents' | 'semitones' | 'ratio';
 
-const scales: readonly TuningScale[] = ['cents', 'semitones', 'ratio'];
+/** All scales of tunings. */
+export const tuningScales: readonly TuningScale[] = ['cents', 'semitones', 'ratio'];
 /** Beyond an octave nobody counts fractions of semitones (our choice). */
 const mostSemitones = 13;
 
@@ -18,7 +19,7 @@ export type TuningName = 'fine' | 'coarse' | undefined;
 export function tuningScale(numbers: Numbers, name?: TuningName): ScaleReading<TuningScale> {
   const { least, greatest, decimals, whole, numeric } = numbers;
   const reading = (scale: TuningScale, confidence: number, reason: string, isOpen = true) =>
-    ({ scale, isOpen, confidence, reason, others: scales.filter((one) => one !== scale) }) as const;
+    ({ scale, isOpen, confidence, reason, others: tuningScales.filter((one) => one !== scale) }) as const;
   if (numeric === 0) return reading('cents', 0.5, 'There are no numbers.', false);
   const most = Math.max(Math.abs(least), Math.abs(greatest));
   const isFractional = whole < numeric;
@@ -39,7 +40,7 @@ export function tuningScale(numbers: Numbers, name?: TuningName): ScaleReading<T
   if (isFractional && most <= 1) return reading('semitones', 0.88, `${said}, with fractions.`);
   if (isFractional && most <= mostSemitones) return ofFractions(numbers, most, name, said, reading);
   if (most > mostSemitones) return reading('cents', 0.93, `${said}.`, false);
-  if (name !== 'fine' && most === 12 && areMultiplesOf(numbers, 12))
+  if (name !== 'fine' && least === -12 && greatest === 12 && areMultiplesOf(numbers, 12))
     return reading('semitones', 0.8, `${said}, whole octaves as semitones.`);
   const isFine = name === 'fine';
   const reason = `${said}${isFine ? ', and the name speaks of a fine tuning' : ''}.`;

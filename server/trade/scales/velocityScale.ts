@@ -51,5 +51,5 @@ function ofHundred(
     return reading(areLayered ? 100 : midi, 0.7, reason, [areLayered ? midi : 100]);
   }
   const reason = `They lie from ${least} to 100, and MIDI counts velocities up to 127.`;
-  return reading(midi, 0.8, reason, [100]);
+  return reading(midi, 0.75, reason, [100]);
 }

@@ -319,13 +319,14 @@ describe('a table into a document with its samples', () => {
 
   it('makes regions say what the table says, and leaves all others as they are', async () => {
     const key = fc.nat(127);
-    const zone = fc.record({
-      low: key,
-      high: key,
-      root: key,
-      level: fc.integer({ min: -60, max: 6 }),
-      pan: fc.integer({ min: -100, max: 100 }),
-    });
+    const zone = fc
+      .record({
+        keys: fc.tuple(key, key),
+        root: key,
+        level: fc.integer({ min: -60, max: 6 }),
+        pan: fc.integer({ min: -100, max: 100 }),
+      })
+      .map(({ keys, ...rest }) => ({ ...rest, low: Math.min(...keys), high: Math.max(...keys) }));
     const own = fc.record(
       {
         lokey: key,
@@ -364,7 +365,10 @@ describe('a table into a document with its samples', () => {
             level,
             pan,
           ]);
-          const cells = [['Sample', 'Low key', 'High key', 'Root key', 'Level dB', 'Pan'], ...rows];
+          const cells = [
+            ['Sample', 'Low key', 'High key', 'Root key', 'Level dB', 'Pan (-100..100)'],
+            ...rows,
+          ];
           const kinds = ['sample', 'lokey', 'hikey', 'pitch_keycenter', 'volume', 'pan'] as const;
           const { after } = await convert(
             text,

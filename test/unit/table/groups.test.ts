@@ -1,8 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { HeaderKind } from '../../../server/model/headerKinds';
 import { readZoneTable } from '../../../server/table/readTable';
-
-const table = (...lines: string[]) => lines.map((line) => line.replace(/ *\| */g, '\t')).join('\n');
+import { table } from './tableRegions';
 
 /** Each header with its own parameters, as `kind name=value …`. */
 function headers(text: string): string[] {

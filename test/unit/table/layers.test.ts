@@ -1,7 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { notesOf, regions } from './tableRegions';
-
-const table = (...lines: string[]) => lines.map((line) => line.replace(/ *\| */g, '\t')).join('\n');
+import { notesOf, regions, table } from './tableRegions';
 
 describe('dynamics without velocities', () => {
   const ranges = (text: string) =>
@@ -77,10 +75,38 @@ describe('columns of samples side by side', () => {
     expect(notesOf(text).join('\n')).toMatch(/"later" names no sample file/);
   });
 
-  it('are not zones where another column tells what their headings do', () => {
+  it('keep the groups of a column of their own', () => {
     const text = table('Key | Group | Close | Room', '60 | One | a.wav | b.wav', '61 | Two | c.wav | d.wav');
+    expect(regions(text).map(({ group, sample }) => `${group} ${sample}`)).toEqual([
+      'One a.wav',
+      'One b.wav',
+      'Two c.wav',
+      'Two d.wav',
+    ]);
+    expect(notesOf(text).join('\n')).toMatch(/"Close" and column "Room"\. They sound together/);
+  });
+
+  it('are not zones where one names what a file was called before', () => {
+    const text = table('Key | Sample | Old file', '60 | a.wav | b.wav', '61 | c.wav | d.wav');
     expect(regions(text).map(({ sample }) => sample)).toEqual(['a.wav', 'c.wav']);
-    expect(notesOf(text).join('\n')).toMatch(/"Room" is not used.*one zone/);
+    expect(notesOf(text).join('\n')).toMatch(/"Old file" is not used.*one zone/);
+  });
+
+  it('are panned to their sides', () => {
+    const text = table('Root | Low | High | Left | Right', '60 | 58 | 62 | a l.wav | a r.wav');
+    expect(regions(text).map(({ sample, pan }) => `${sample} ${pan}`)).toEqual([
+      'a l.wav -100',
+      'a r.wav 100',
+    ]);
+    expect(notesOf(text).join('\n')).toMatch(/panned to their sides/);
+  });
+
+  it('sound on release where their heading says so', () => {
+    const text = table('Key | Sample | Release sample', '60 | a.wav | b.wav');
+    expect(regions(text).map(({ sample, trigger }) => `${sample} ${trigger}`)).toEqual([
+      'a.wav undefined',
+      'b.wav release',
+    ]);
   });
 });
 
@@ -99,9 +125,9 @@ describe('records', () => {
     const text =
       'Soft\n\nSample: a.wav\nKey: 60\n\nSample: b.wav\nKey: 61\n\nLoud\n\nSample: c.wav\nKey: 60\n';
     expect(regions(text)).toEqual([
-      { group: 'Soft', sample: 'a.wav', key: '60' },
+      { group: 'Soft', sample: 'a.wav', key: '60', hivel: '63' },
       { group: 'Soft', sample: 'b.wav', key: '61' },
-      { group: 'Loud', sample: 'c.wav', key: '60' },
+      { group: 'Loud', sample: 'c.wav', key: '60', lovel: '64' },
     ]);
   });
 

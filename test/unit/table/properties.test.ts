@@ -68,11 +68,17 @@ const columns = (look: Look): [string[], (zone: DrawnZone) => string][] => {
     [['Root', 'Root key', 'base_note'], (zone) => key(zone.root)],
     [['Low key', 'loKey', 'Key (low)'], (zone) => key(zone.low)],
     [['High key', 'hiKey', 'Max note'], (zone) => key(zone.high)],
-    [['Low vel', 'Velocity min'], (zone) => String(zone.lowVelocity)],
-    [['High vel', 'Velocity max'], (zone) => String(zone.highVelocity)],
-    [['Tune', 'Fine tune (ct)'], (zone) => String(zone.tune).replace('-', '\u2212')],
-    [['Volume', 'Gain'], (zone) => String(zone.volume).replace('.', look.comma ? ',' : '.') + look.unit],
-    [['Pan', 'Panning'], ({ pan }) => (pan === 0 ? 'C' : pan < 0 ? `L${-pan}` : `R${pan}`)],
+    [['Low vel (0..127)', 'Velocity min (0–127)'], (zone) => String(zone.lowVelocity)],
+    [['High vel (0..127)', 'Velocity max (0–127)'], (zone) => String(zone.highVelocity)],
+    [['Tune in cents', 'Fine tune (ct)'], (zone) => String(zone.tune).replace('-', '\u2212')],
+    [
+      ['Volume (dB)', 'Gain dB'],
+      (zone) => String(zone.volume).replace('.', look.comma ? ',' : '.') + look.unit,
+    ],
+    [
+      ['Pan (-100..100)', 'Panning [-100..100]'],
+      ({ pan }) => (pan === 0 ? 'C' : pan < 0 ? `L${-pan}` : `R${pan}`),
+    ],
   ];
 };
 

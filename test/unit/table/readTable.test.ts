@@ -1,9 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { readZoneTable } from '../../../server/table/readTable';
 import type { ColumnMeaning } from '../../../server/trade/meaning';
-import { notesOf, regions, regionsOf } from './tableRegions';
-
-const table = (...lines: string[]) => lines.map((line) => line.replace(/ *\| */g, '\t')).join('\n');
+import { notesOf, regions, regionsOf, table } from './tableRegions';
 
 describe('a zone table with everything', () => {
   const text = table(
@@ -40,7 +38,10 @@ describe('a zone table with everything', () => {
         pan: '20',
       },
     ]);
-    expect(notesOf(text)).toEqual([]);
+    expect(notesOf(text)).toEqual([
+      expect.stringMatching(/^assumed: .*"Tune" gives no unit.*cents are assumed/),
+      expect.stringMatching(/^assumed: .*"Pan" .*-100 is taken for left/),
+    ]);
   });
 
   it('ties each value to its cell', () => {
@@ -143,7 +144,7 @@ describe('values', () => {
     expect(pans('-100', '0', '50')).toEqual(['-100', undefined, '50']);
     expect(pans('-1', '0', '0.25')).toEqual(['-100', undefined, '25']);
     expect(pans('0', '64', '127')).toEqual(['-100', undefined, '100']);
-    expect(pans('-120', '0', '50')).toEqual(['-100', undefined, '50']);
+    expect(pans('-140', '0', '50')).toEqual(['-100', undefined, '50']);
   });
 
   it('reads loops by switch, mode, length and range', () => {
@@ -311,7 +312,7 @@ describe('layers', () => {
       ['c.wav', undefined, '127'],
       ['d.wav', undefined, '63'],
     ]);
-    expect(notesOf(text).at(-1)).toMatch(/^assumed: .*one above the next lower/);
+    expect(notesOf(text).join('\n')).toMatch(/assumed: .*one above the next lower/);
   });
 });
 
@@ -330,16 +331,24 @@ describe('columns of spaces', () => {
         pitch_keycenter: '60',
         lokey: '57',
         hikey: '62',
+        hivel: '63',
         volume: '-3.5',
         pan: '-20',
       },
-      { group: 'Soft', sample: 'tap soft 02.wav', pitch_keycenter: '65', lokey: '63', hikey: '68' },
+      {
+        group: 'Soft',
+        sample: 'tap soft 02.wav',
+        pitch_keycenter: '65',
+        lokey: '63',
+        hikey: '68',
+      },
       {
         group: 'Loud',
         sample: 'tap loud 01.wav',
         pitch_keycenter: '60',
         lokey: '57',
         hikey: '62',
+        lovel: '64',
         volume: '1.5',
         pan: '20',
       },

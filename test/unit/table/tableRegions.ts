@@ -29,3 +29,8 @@ export function regions(text: string, options?: TableOptions): Record<string, st
 export function notesOf(text: string, options?: TableOptions): string[] {
   return readZoneTable(text, options).notes.map(({ kind, message }) => `${kind}: ${message}`);
 }
+
+/** A table of lines whose cells are parted by bars, as tabs part them. */
+export function table(...lines: string[]): string {
+  return lines.map((line) => line.replace(/ *\| */g, '\t')).join('\n');
+}

@@ -100,9 +100,9 @@ describe('numbers', () => {
   });
 
   it('takes marks between groups of three digits for thousands in whole numbers', () => {
-    expect(readNumber('44,100', true)?.number).toBe(44100);
-    expect(readNumber('1.234.567', true)?.number).toBe(1234567);
-    expect(readNumber('44 100', true)?.number).toBe(44100);
+    expect(readNumber('44,100', 'frames')?.number).toBe(44100);
+    expect(readNumber('1.234.567', 'frames')?.number).toBe(1234567);
+    expect(readNumber('44 100', 'frames')?.number).toBe(44100);
     expect(readNumber('44,100')?.number).toBe(44.1);
   });
 
@@ -125,13 +125,13 @@ describe('numbers', () => {
   });
 
   it('reads levels', () => {
-    expect(readLevel('-6', undefined, false)).toEqual({ decibels: -6, how: undefined });
-    expect(readLevel('6', undefined, true)).toEqual({ decibels: -6, how: undefined });
-    expect(readLevel('-inf', undefined, false)).toMatchObject({ decibels: -144, how: expect.any(String) });
-    expect(readLevel('12 dB', undefined, false)).toMatchObject({ decibels: 6, how: expect.any(String) });
+    expect(readLevel('-6', 'dB', false)).toEqual({ decibels: -6, how: undefined });
+    expect(readLevel('6', 'dB', true)).toEqual({ decibels: -6, how: undefined });
+    expect(readLevel('-inf', 'dB', false)).toMatchObject({ decibels: -144, how: expect.any(String) });
+    expect(readLevel('12 dB', 'dB', false)).toMatchObject({ decibels: 6, how: expect.any(String) });
     // Half of the amplitude is 20 · log10(0.5) = −6.02 dB (the definition of the decibel for field quantities).
-    expect(readLevel('50 %', undefined, false)).toMatchObject({ decibels: -6.02 });
-    expect(readLevel('loud', undefined, false)).toHaveProperty('fault');
+    expect(readLevel('50 %', 'dB', false)).toMatchObject({ decibels: -6.02 });
+    expect(readLevel('loud', 'dB', false)).toHaveProperty('fault');
   });
 
   it('reads loops', () => {
@@ -145,7 +145,8 @@ describe('numbers', () => {
     expect(readLoop('1000-44099')).toMatchObject({
       mode: undefined,
       start: { number: 1000 },
-      end: { number: 44099 },
+      second: { number: 44099 },
+      secondIs: 'end',
     });
     expect(readLoop('maybe')).toBeUndefined();
   });

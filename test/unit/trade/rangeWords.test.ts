@@ -18,7 +18,11 @@ describe('the words of languages', () => {
       high: { named: 47 },
     });
     expect(readVelocities(`1 ${word} 63`)).toMatchObject({ low: 1, high: 63 });
-    expect(readLoop(`1000 ${word} 2000`)).toMatchObject({ start: { number: 1000 }, end: { number: 2000 } });
+    expect(readLoop(`1000 ${word} 2000`)).toMatchObject({
+      start: { number: 1000 },
+      second: { number: 2000 },
+      secondIs: 'end',
+    });
     expect(scaleIn(`Pan (0 ${word} 100)`)).toEqual({ low: 0, high: 100 });
     expect(readRangeText(`36 ${word} 47`)).toEqual({ first: '36', between: ` ${word} `, second: '47' });
   });

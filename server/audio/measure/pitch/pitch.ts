@@ -1,3 +1,4 @@
+import { keyOfFrequency } from '../../../model/keys';
 import type { MeasuredPitch } from '../../../model/samples';
 import type { CoarsePitch } from './coarsePitch';
 import { coarsePitch } from './coarsePitch';
@@ -42,7 +43,7 @@ function surestOf(sound: Float32Array, rate: number): CoarsePitch | undefined {
 
 /** A pitch with its nearest key and the cents above it (equal temperament, A4 = key 69 = 440 Hz, ISO 16). */
 export function pitchOf(hertz: number, confidence: number): MeasuredPitch {
-  const place = 69 + 12 * Math.log2(hertz / 440);
+  const place = keyOfFrequency(hertz);
   const key = Math.max(0, Math.min(127, Math.round(place)));
   return { hertz, key, cents: 100 * (place - key), confidence };
 }

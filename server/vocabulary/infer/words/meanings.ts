@@ -16,7 +16,7 @@ export interface Meaning {
 }
 
 /** A unit that a name gives. */
-export type NameUnit = Unit | 'ratio' | 'centibels';
+export type NameUnit = Unit | 'ratio';
 
 /** What names say, by the things that their words stand for; where a name leaves it open, the likeliest first. */
 const rules: ReadonlyMap<string, readonly InferredTarget[]> = new Map(

@@ -1,0 +1,98 @@
+import type { ColumnMeaning } from '../../trade/meaning';
+import { meaningNames } from '../../trade/meaning';
+import type { TableCells } from '../cells/cells';
+import type { TableRows } from '../cells/tableRows';
+import type { ColumnContents } from './columnContents';
+import { columnContents, shareOf, spread } from './columnContents';
+import type { ColumnReading } from './columnReading';
+
+const mostRows = 400;
+const mostLooks = 100_000;
+
+/** The columns of a table while it is found out what they hold. */
+export class ColumnState {
+  readonly columns: ColumnReading[] = [];
+  readonly contents: ColumnContents[] = [];
+  /** The column of each meaning. */
+  readonly taken = new Map<ColumnMeaning, number>();
+  /** Whether any heading is known; then cells alone decide only where they leave no doubt. */
+  headingsKnown = false;
+  readonly holdsFiles: readonly boolean[];
+
+  constructor(
+    cells: TableCells,
+    rows: TableRows,
+    readonly chosen: ReadonlyMap<number, ColumnMeaning>,
+  ) {
+    // Title lines and totals say nothing of the columns.
+    const wide = rows.data.filter((row) => cells.filled(row) > 1);
+    const most = Math.max(20, Math.min(mostRows, Math.floor(mostLooks / Math.max(1, rows.width))));
+    const looked = spread(wide.length > 0 ? wide : rows.data, most);
+    for (let index = 0; index < rows.width; index++) {
+      const { text: heading, cell } = rows.headings[index];
+      this.columns.push({
+        index,
+        heading,
+        headingSpan: cell < 0 ? undefined : { start: cells.starts[cell], end: cells.ends[cell] },
+        meaning: 'unknown',
+        unit: undefined,
+        confidence: 0,
+        evidence: [],
+        repeats: undefined,
+      });
+      this.contents.push(columnContents(cells, looked, index));
+    }
+    this.holdsFiles = this.contents.map((contents) => shareOf(contents, 'file') >= 0.5);
+    for (const [index, meaning] of chosen) {
+      if (this.columns[index]) this.claim(index, meaning, 1, 'Set by hand.');
+    }
+  }
+
+  /** Whether a column other than this one names audio files. */
+  othersHoldFiles(index: number): boolean {
+    return this.holdsFiles.some((holds, other) => holds && other !== index);
+  }
+
+  /** What stands in the column of a meaning. */
+  contentsOf(meaning: ColumnMeaning): ColumnContents | undefined {
+    const index = this.taken.get(meaning);
+    return index === undefined ? undefined : this.contents[index];
+  }
+
+  /** Gives a column a meaning; where another one has it already, the column repeats that one. */
+  claim(index: number, meaning: ColumnMeaning, confidence: number, evidence: string): void {
+    const column = this.columns[index];
+    const holder = this.taken.get(meaning);
+    const single = meaning !== 'comment' && meaning !== 'row_number' && meaning !== 'unknown';
+    if (single && holder !== undefined && holder !== index) {
+      column.evidence.push(
+        `${evidence} But column ${holder + 1} gives the ${meaningNames[meaning]} already.`,
+      );
+      column.repeats = holder;
+      return;
+    }
+    if (this.taken.get(column.meaning) === index) this.taken.delete(column.meaning);
+    column.meaning = meaning;
+    column.confidence = confidence;
+    column.evidence.push(evidence);
+    if (single) this.taken.set(meaning, index);
+  }
+
+  /** Columns that no heading explains, with something in them. */
+  rest(): number[] {
+    return this.columns
+      .filter(
+        ({ index, meaning, repeats }) =>
+          meaning === 'unknown' &&
+          repeats === undefined &&
+          !this.chosen.has(index) &&
+          this.contents[index].filled > 0,
+      )
+      .map(({ index }) => index);
+  }
+}
+
+/** Whether nearly all cells of a column are keys. */
+export function isKeys(contents: ColumnContents): boolean {
+  return contents.filled > 0 && contents.keys / contents.filled >= 0.95;
+}

@@ -1,0 +1,224 @@
+import type { ColumnMeaning } from '../../trade/meaning';
+import { keyMeanings } from '../../trade/meaning';
+import type { ColumnContents } from './columnContents';
+import { shareOf } from './columnContents';
+import { columnName } from './columnReading';
+import type { ColumnState } from './columnState';
+import { isKeys } from './columnState';
+import { readHeading } from './headings';
+import { findKeyOrder, orderShare } from './keyOrder';
+import { labelsSideBySide } from './labelsSideBySide';
+
+const mostKeyColumns = 8;
+const velocities: readonly ColumnMeaning[] = ['lovel', 'hivel', 'velocity_range'];
+
+/** Finds what columns hold that no heading explains, from their cells alone. */
+export function readFromContents(state: ColumnState): void {
+  findSample(state);
+  findSideSamples(state);
+  findDynamics(state);
+  findTriggers(state);
+  findPlain(state);
+  findKeys(state);
+  if (!state.headingsKnown) findFrames(state);
+  for (const index of state.rest()) {
+    const column = state.columns[index];
+    if (column.evidence.length === 0)
+      column.evidence.push(
+        column.heading === ''
+          ? 'It has no heading, and its cells leave open what they are.'
+          : 'Its heading is not known, and its cells leave open what they are.',
+      );
+  }
+}
+
+function findSample(state: ColumnState): void {
+  const { taken, contents, holdsFiles } = state;
+  if (taken.has('sample')) return;
+  const rest = state.rest();
+  let best = -1;
+  for (const index of rest) {
+    if (!holdsFiles[index]) continue;
+    const share = shareOf(contents[index], 'file');
+    if (best < 0 || share > shareOf(contents[best], 'file')) best = index;
+  }
+  if (best >= 0) {
+    state.claim(best, 'sample', 0.9, 'Its cells are names of audio files.');
+    return;
+  }
+  const keys =
+    keyMeanings.some((meaning) => taken.has(meaning)) || rest.some((index) => isKeys(contents[index]));
+  const named = rest.find((index) => {
+    const { distinct, filled } = contents[index];
+    return shareOf(contents[index], 'text') >= 0.8 && distinct * 2 > Math.min(filled, 256);
+  });
+  if (keys && named !== undefined)
+    state.claim(named, 'sample', 0.5, 'Its cells are names that differ row by row.');
+}
+
+/** Several columns of samples are a zone each; their headings say how they belong together. */
+function findSideSamples(state: ColumnState): void {
+  const { taken, columns, chosen, holdsFiles } = state;
+  const sample = columns[taken.get('sample') ?? -1];
+  if (!sample || chosen.has(sample.index)) return;
+  const others = state.rest().filter((index) => holdsFiles[index]);
+  if (others.length === 0) return;
+  const beside = columns.filter((column) => column === sample || others.includes(column.index));
+  const labels = labelsSideBySide(beside);
+  const [label] = labels ?? [];
+  const stated: Readonly<Record<string, readonly ColumnMeaning[]>> = {
+    dynamics: [...velocities, 'dynamics'],
+    round_robin: ['seq_position'],
+    trigger: ['trigger'],
+  };
+  if (!labels || !label || stated[label.kind]?.some((meaning) => taken.has(meaning))) {
+    const because = `Its cells are names of audio files too, but each row is taken for one zone, with the sample in ${columnName(sample)}. If they are zones of their own, give each a row.`;
+    for (const index of others) columns[index]?.evidence.splice(0, Number.POSITIVE_INFINITY, because);
+    return;
+  }
+  for (const [at, column] of beside.entries()) {
+    column.meaning = 'sample';
+    column.confidence = 0.9;
+    column.side = labels[at];
+    column.evidence = ['Its cells are names of audio files; each column of them makes a zone of each row.'];
+  }
+}
+
+/** Letters such as `mf`, or words such as `soft`, where no velocities are given. */
+function findDynamics(state: ColumnState): void {
+  const { taken, columns, contents } = state;
+  if (taken.has('dynamics') || velocities.some((meaning) => taken.has(meaning))) return;
+  for (const index of state.rest()) {
+    const column = columns[index];
+    const { filled, distinct, dynamicLetters, dynamicWords } = contents[index];
+    const meaning = readHeading(column.heading)?.meaning;
+    // Names without a heading may be those of groups.
+    const isOther =
+      column.heading === '' ||
+      (meaning !== undefined && ![...velocities, 'dynamics', 'volume'].includes(meaning));
+    const telling = dynamicLetters + (isOther ? 0 : dynamicWords);
+    if (distinct < 2 || telling < filled * 0.9) continue;
+    column.evidence.length = 0;
+    state.claim(index, 'dynamics', 0.9, 'Its cells are dynamics.');
+    return;
+  }
+}
+
+/** Words such as `press` and `release`. */
+function findTriggers(state: ColumnState): void {
+  const { taken, columns, contents } = state;
+  if (taken.has('trigger')) return;
+  for (const { index, meaning } of columns) {
+    const { filled, triggers, releases } = contents[index];
+    const isFree = meaning === 'unknown' || meaning === 'comment' || meaning === 'loop';
+    if (!isFree || state.chosen.has(index) || releases === 0 || triggers < filled * 0.9) continue;
+    columns[index].evidence.length = 0;
+    columns[index].repeats = undefined;
+    state.claim(index, 'trigger', 0.9, 'Its cells say what starts the zones.');
+    return;
+  }
+}
+
+/** What cells show by their form: units, ranges, pan positions, counting, names that recur. */
+function findPlain(state: ColumnState): void {
+  for (const index of state.rest()) {
+    const found = plainMeaning(state, index);
+    if (found && !state.taken.has(found.meaning))
+      state.claim(index, found.meaning, found.confidence, found.evidence);
+  }
+}
+
+function plainMeaning(
+  state: ColumnState,
+  index: number,
+): { meaning: ColumnMeaning; confidence: number; evidence: string } | undefined {
+  const contents = state.contents[index];
+  const { taken, headingsKnown } = state;
+  const half = contents.filled / 2;
+  const is = (meaning: ColumnMeaning, confidence: number, evidence: string) => ({
+    meaning,
+    confidence,
+    evidence,
+  });
+  if (index === 0 && contents.counting) return is('row_number', 0.8, 'Its numbers count the rows.');
+  if (shareOf(contents, 'note-range') >= 0.5)
+    return taken.has('lokey') ? undefined : is('key_range', 0.85, 'Its cells are ranges of notes.');
+  if (shareOf(contents, 'number-range') >= 0.5 && !headingsKnown) {
+    const keysKnown = contents.portions >= half || taken.has('key_range') || noteRangesAhead(state, index);
+    return is(keysKnown ? 'velocity_range' : 'key_range', 0.6, 'Its cells are ranges of numbers.');
+  }
+  for (const [unit, meaning] of [
+    ['dB', 'volume'],
+    ['cents', 'tune'],
+    ['semitones', 'transpose'],
+  ] as const)
+    if ((contents.units.get(unit) ?? 0) >= half && contents.filled > 0)
+      return is(meaning, 0.85, `Its cells are in ${unit}.`);
+  if (contents.counts.pan > 0 && shareOf(contents, 'pan', 'number') >= 0.9)
+    return is('pan', 0.85, 'Its cells are pan positions.');
+  if (headingsKnown) return undefined;
+  if (shareOf(contents, 'text') >= 0.8 && contents.distinct * 2 <= contents.filled)
+    return is('group', 0.5, 'Its cells are names that recur.');
+  const isLevel = contents.fractional > 0 && contents.negative > 0;
+  if (isLevel && contents.least >= -96 && contents.greatest <= 24 && shareOf(contents, 'number') >= 0.9) {
+    const evidence = 'Its numbers have fractions and lie within −96 and 24, as levels in dB do.';
+    return is('volume', 0.4, evidence);
+  }
+  return undefined;
+}
+
+function noteRangesAhead({ contents }: ColumnState, index: number): boolean {
+  return contents.some((one, other) => other > index && shareOf(one, 'note-range') >= 0.5);
+}
+
+/**
+ * Columns of keys by their order. Where headings are known, numbers alone count only if no heading gives any key and they rise
+ * from the low key over the root to the high one.
+ */
+function findKeys(state: ColumnState): void {
+  const { contents, headingsKnown } = state;
+  const taken = new Set(state.taken.keys());
+  const anyKeys = keyMeanings.some((meaning) => taken.has(meaning));
+  const candidates = state
+    .rest()
+    .filter((index) => isKeys(contents[index]) && (!headingsKnown || !anyKeys || contents[index].named))
+    .slice(0, mostKeyColumns);
+  if (taken.has('key_range')) for (const meaning of ['lokey', 'hikey', 'key'] as const) taken.add(meaning);
+  if (taken.has('velocity_range')) for (const meaning of ['lovel', 'hivel'] as const) taken.add(meaning);
+  const found = findKeyOrder(
+    candidates.map((index) => contents[index]),
+    taken,
+  );
+  if (!found) return;
+  const isTelling = found.meanings.includes('lokey') && found.meanings.includes('pitch_keycenter');
+  const isNamed = candidates.every((index) => contents[index].named);
+  if (headingsKnown && !isTelling && !isNamed) return;
+  for (const [at, meaning] of found.meanings.entries())
+    state.claim(candidates[at], meaning, found.confidence, found.evidence);
+}
+
+/** Two or four columns of frame counts in rising order. */
+function findFrames(state: ColumnState): void {
+  const { contents } = state;
+  const frames = state.rest().filter((index) => isFrames(contents[index]));
+  const [first, second, third, fourth] = frames;
+  const ordered = (a: number | undefined, b: number | undefined) =>
+    a !== undefined && b !== undefined && orderShare(contents[a], contents[b]) >= 0.95;
+  const evidence = 'Its numbers are frame counts that rise from column to column.';
+  if (frames.length === 2 && ordered(first, second)) {
+    state.claim(first, 'loop_start', 0.45, evidence);
+    state.claim(second, 'loop_end', 0.45, evidence);
+  } else if (frames.length === 4 && ordered(first, second) && ordered(third, fourth)) {
+    const meanings = ['offset', 'end', 'loop_start', 'loop_end'] as const;
+    for (const [at, meaning] of meanings.entries()) state.claim(frames[at], meaning, 0.4, evidence);
+  }
+}
+
+function isFrames(contents: ColumnContents): boolean {
+  return (
+    shareOf(contents, 'number') >= 0.9 &&
+    contents.fractional === 0 &&
+    contents.negative === 0 &&
+    contents.greatest > 1000
+  );
+}

@@ -1,0 +1,125 @@
+import type { ColumnMeaning } from '../../trade/meaning';
+import { meaningNames } from '../../trade/meaning';
+import { shareOf } from './columnContents';
+import type { ColumnState } from './columnState';
+import { fitOf } from './headingFit';
+import type { HeadingReading } from './headings';
+import { languageOf, likelyHeading, readHeading } from './headings';
+import { agrees } from './likeness';
+
+/** A heading whose column may hold what it says. */
+interface Doubtful {
+  index: number;
+  meaning: ColumnMeaning;
+}
+
+/** Finds what columns hold from their headings, unless the cells below contradict them. */
+export function readFromHeadings(state: ColumnState): void {
+  const isShifted = shiftHeadings(state);
+  const { columns, contents, chosen } = state;
+  const language = languageOf(columns.map(({ heading }) => heading));
+  const unsure: Doubtful[] = [];
+  const alike: { index: number; heading: HeadingReading }[] = [];
+  for (const column of columns) {
+    const { index } = column;
+    const found = likelyHeading(column.heading, language);
+    if (!found) continue;
+    const heading = pitchOrTuning(found, state, index);
+    if (heading.likeness !== 'spelling') state.headingsKnown = true;
+    if (chosen.has(index)) {
+      column.unit = heading.unit;
+      continue;
+    }
+    if (heading.likeness) {
+      alike.push({ index, heading });
+      continue;
+    }
+    column.unit = heading.unit;
+    const fit = fitOf(heading, contents[index], state.othersHoldFiles(index));
+    if (fit === 'yes') {
+      state.claim(
+        index,
+        heading.meaning,
+        isShifted ? 0.8 : 0.95,
+        isShifted
+          ? 'The headings are taken to stand one column to the left of what they are for; so they agree with the cells.'
+          : `Its heading says ${meaningNames[heading.meaning]}.`,
+      );
+    } else if (fit === 'unsure') unsure.push({ index, meaning: heading.meaning });
+    else {
+      column.evidence.push(
+        `Its heading says ${meaningNames[heading.meaning]}, but the cells below it do not: they count for more.`,
+      );
+    }
+  }
+  for (const { index, heading } of alike) readAlike(state, index, heading);
+  // A column that holds what its heading says comes before an empty one of the same heading.
+  for (const { index, meaning } of unsure) {
+    const empty = contents[index].filled === 0;
+    const doubt = empty ? 'its cells are empty' : 'only some of its cells agree';
+    state.claim(index, meaning, empty ? 0.7 : 0.6, `Its heading says ${meaningNames[meaning]}; ${doubt}.`);
+  }
+}
+
+/** A heading that is only like a known one counts where the cells agree. */
+function readAlike(state: ColumnState, index: number, { meaning, unit, likeness }: HeadingReading): void {
+  const column = state.columns[index];
+  const name = meaningNames[meaning];
+  const isTaken = state.taken.has(meaning) && meaning !== 'comment' && meaning !== 'row_number';
+  if (isTaken || !agrees(state, index, meaning)) {
+    if (!isTaken)
+      column.evidence.push(`Its heading is like one for ${name}, but its cells do not show that it is.`);
+    return;
+  }
+  column.unit = unit;
+  const isBeginning = likeness === 'beginning';
+  // Of a few letters many words can be the beginning.
+  const isShort = isBeginning && column.heading.replace(/\W/g, '').length < 4;
+  state.claim(
+    index,
+    meaning,
+    isBeginning && !isShort ? 0.95 : 0.8,
+    isBeginning
+      ? `Its heading is the beginning of one for ${name}, and its cells agree.`
+      : `Its heading is spelt almost as one for ${name}, and its cells agree.`,
+  );
+}
+
+/** A pitch below 0, or in parts of a key, is no key but a tuning. */
+function pitchOrTuning(heading: HeadingReading, { contents }: ColumnState, index: number): HeadingReading {
+  if (heading.meaning !== 'pitch_keycenter' || heading.unit !== undefined) return heading;
+  const { negative } = contents[index];
+  const isTuning = negative > 0 && shareOf(contents[index], 'number') >= 0.9;
+  return isTuning ? { ...heading, meaning: 'tune' } : heading;
+}
+
+/**
+ * Above a column without a heading of its own, as that of the row numbers, headings may stand one column too far left. Answers
+ * whether they do; they are then put right.
+ */
+function shiftHeadings(state: ColumnState): boolean {
+  const { columns, contents, chosen } = state;
+  const last = columns.length - 1;
+  if (last < 2 || chosen.size > 0 || columns[last]?.heading !== '') return false;
+  if (contents[last]?.filled === 0 || columns[0]?.heading === '') return false;
+  if (agreement(state, 1) < agreement(state, 0) + 2) return false;
+  for (let index = last; index >= 0; index--) {
+    const column = columns[index];
+    column.heading = columns[index - 1]?.heading ?? '';
+    column.headingSpan = columns[index - 1]?.headingSpan;
+  }
+  return true;
+}
+
+/** How many more headings agree with the cells than contradict them, if they stood so many columns to the right. */
+function agreement(state: ColumnState, shift: number): number {
+  let sum = 0;
+  for (const { index, heading } of state.columns) {
+    const contents = state.contents[index + shift];
+    const said = heading === '' ? undefined : readHeading(heading);
+    if (!contents || !said) continue;
+    const fit = fitOf(said, contents, state.othersHoldFiles(index + shift));
+    sum += fit === 'yes' ? 1 : fit === 'no' ? -1 : 0;
+  }
+  return sum;
+}

@@ -1,0 +1,150 @@
+import { wordsOf } from '../../trade/languages/spelling';
+import type { ColumnMeaning } from '../../trade/meaning';
+import { meaningNames } from '../../trade/meaning';
+import type { ColumnContents } from './columnContents';
+import { shareOf } from './columnContents';
+import type { ColumnState } from './columnState';
+import { isKeys } from './columnState';
+import { runsFromOne } from './headingFit';
+import { orderShare } from './keyOrder';
+
+/** So many layers are numbered at most. */
+const mostLayers = 10;
+
+/** Settles what headings leave open: which of two columns they mean, or what they mean beside others. */
+export function settleColumns(state: ColumnState): void {
+  settleSecondRange(state);
+  settleRanks(state);
+  settleRanges(state);
+  settleKey(state);
+  settleLoopPoints(state);
+  settleFromTo(state);
+  swapInverted(state, 'lokey', 'hikey');
+  swapInverted(state, 'lovel', 'hivel');
+}
+
+/** `Low` and `High` twice, under a line of wider headings: the second pair is that of the velocities. */
+function settleSecondRange(state: ColumnState): void {
+  const { columns, contents, taken } = state;
+  const again = (meaning: ColumnMeaning) =>
+    columns.find(
+      ({ index, repeats }) =>
+        repeats !== undefined &&
+        repeats === taken.get(meaning) &&
+        isKeys(contents[index]) &&
+        !contents[index].named,
+    );
+  const low = again('lokey');
+  const high = again('hikey');
+  if (!low || !high || taken.has('lovel') || taken.has('hivel')) return;
+  if (orderShare(contents[low.index], contents[high.index]) < 0.95) return;
+  for (const [column, meaning] of [
+    [low, 'lovel'],
+    [high, 'hivel'],
+  ] as const) {
+    column.repeats = undefined;
+    column.evidence.length = 0;
+    const evidence = 'Low and high stand twice; the second pair holds numbers as velocities are.';
+    state.claim(column.index, meaning, 0.7, evidence);
+  }
+}
+
+/** Velocities that count 1, 2, 3 number the layers. */
+function settleRanks(state: ColumnState): void {
+  const { taken, contents, chosen } = state;
+  const meanings = (['velocity_range', 'lovel', 'hivel'] as const).filter((meaning) => taken.has(meaning));
+  const index = taken.get(meanings[0] ?? 'unknown');
+  if (meanings.length !== 1 || index === undefined || chosen.has(index) || taken.has('dynamics')) return;
+  const { counts, filled, distinct, greatest, least } = contents[index];
+  if (counts.number < filled || !runsFromOne(contents[index]) || least !== 1) return;
+  if (distinct < 2 || greatest > mostLayers || filled <= distinct / 2) return;
+  state.claim(index, 'dynamics', 0.75, 'Its numbers count from 1, so they are taken to number the layers.');
+}
+
+/** A range in one cell means something else beside low and high columns. */
+function settleRanges(state: ColumnState): void {
+  const { taken, chosen, contents } = state;
+  const ranged = (index: number) => shareOf(contents[index], 'note-range', 'number-range') >= 0.5;
+  const pairs = [
+    { low: 'lokey', high: 'hikey', range: 'key_range' },
+    { low: 'lovel', high: 'hivel', range: 'velocity_range' },
+  ] as const;
+  for (const { low, high, range } of pairs) {
+    const single = range === 'key_range' ? (['key', 'pitch_keycenter'] as const) : [];
+    for (const meaning of [low, high, ...single]) {
+      const index = taken.get(meaning);
+      if (index === undefined || taken.has(range) || !ranged(index)) continue;
+      if (chosen.has(index)) continue;
+      state.claim(index, range, 0.9, 'Its cells hold ranges.');
+    }
+    const index = taken.get(range);
+    if (index === undefined || ranged(index) || chosen.has(index)) continue;
+    const missing = !taken.has(low) ? low : !taken.has(high) ? high : undefined;
+    if (missing && (taken.has(low) || taken.has(high))) {
+      state.claim(index, missing, 0.7, 'The other end of the range stands in a column of its own.');
+    } else if (missing && range === 'velocity_range' && contents[index].filled > 0) {
+      const evidence = 'Its cells are single velocities, taken for the highest of each layer.';
+      state.claim(index, high, 0.6, evidence);
+    }
+  }
+}
+
+/** `Key` alone means something else beside other columns of keys. */
+function settleKey(state: ColumnState): void {
+  const { taken, chosen } = state;
+  const key = taken.get('key');
+  if (key === undefined || chosen.has(key)) return;
+  if (taken.has('lokey') || taken.has('hikey') || taken.has('key_range')) {
+    const evidence = 'The keys it sounds on stand in other columns: this is the root key.';
+    state.claim(key, 'pitch_keycenter', 0.85, evidence);
+  } else if (taken.has('pitch_keycenter')) {
+    const evidence = 'The root key stands in another column: this is the key it sounds on.';
+    state.claim(key, 'key_range', 0.8, evidence);
+  }
+}
+
+/** `Start` and `End` right behind a loop switch are those of the loop. */
+function settleLoopPoints(state: ColumnState): void {
+  const { taken, chosen } = state;
+  const loop = taken.get('loop');
+  const [start, end] = [taken.get('offset'), taken.get('end')];
+  if (loop === undefined || start !== loop + 1 || end !== loop + 2) return;
+  if (taken.has('loop_start') || taken.has('loop_end')) return;
+  if (chosen.has(start) || chosen.has(end) || !areSingleWords(state, start, end)) return;
+  const evidence =
+    'They stand right behind the loop, so they are taken for its points, not those of the sample.';
+  state.claim(start, 'loop_start', 0.7, evidence);
+  state.claim(end, 'loop_end', 0.7, evidence);
+}
+
+/** `From` and `To` that hold keys are the ends of the key range: no sample ends within its first 128 frames. */
+function settleFromTo(state: ColumnState): void {
+  const { taken, chosen, contents } = state;
+  const [start, end] = [taken.get('offset'), taken.get('end')];
+  if (start === undefined || end === undefined || chosen.has(start) || chosen.has(end)) return;
+  if ((['lokey', 'hikey', 'key_range', 'key'] as const).some((meaning) => taken.has(meaning))) return;
+  const [low, high] = [contents[start], contents[end]];
+  if (!isKeys(low) || !isKeys(high) || high.greatest <= 0 || orderShare(low, high) < 0.95) return;
+  if (!areSingleWords(state, start, end)) return;
+  const evidence = 'Its numbers are keys; no sample ends within its first 128 frames.';
+  state.claim(start, 'lokey', 0.8, evidence);
+  state.claim(end, 'hikey', 0.8, evidence);
+}
+
+function areSingleWords({ columns }: ColumnState, ...indexes: number[]): boolean {
+  return indexes.every((index) => wordsOf(columns[index]?.heading ?? '').length === 1);
+}
+
+function swapInverted(state: ColumnState, low: ColumnMeaning, high: ColumnMeaning): void {
+  const { taken, chosen, contents } = state;
+  const lower = taken.get(low);
+  const upper = taken.get(high);
+  if (lower === undefined || upper === undefined || chosen.has(lower) || chosen.has(upper)) return;
+  const [a, b]: ColumnContents[] = [contents[lower], contents[upper]];
+  if (orderShare(a, b) > 0.2 || orderShare(b, a) < 0.8) return;
+  const because = `The values under "${meaningNames[low]}" lie above those under "${meaningNames[high]}", so the two headings are taken the other way round.`;
+  taken.delete(low);
+  taken.delete(high);
+  state.claim(lower, high, 0.7, because);
+  state.claim(upper, low, 0.7, because);
+}

@@ -1,0 +1,207 @@
+import type { MiddleC } from '../../model/keys';
+import { readKey } from '../../trade/keyReading';
+import { unitOf } from '../../trade/languages/cellWords';
+import type { ColumnMeaning, Unit } from '../../trade/meaning';
+import { conventions, octaveShifts } from '../../trade/middleC';
+import { rangeWords } from '../../trade/rangeWords';
+import { readHeading } from './headings';
+
+/** A scale that the text around a table gives for columns of a meaning. */
+export interface StatedScale {
+  unit: Unit | undefined;
+  low: number | undefined;
+  high: number | undefined;
+  /** The clause that says so. */
+  text: string;
+}
+
+/** What the text around tables says of how they are to be read. */
+export interface Statements {
+  /** The note name of key 60. */
+  middleC: { is: MiddleC; text: string } | undefined;
+  scales: ReadonlyMap<ColumnMeaning, StatedScale>;
+  /** Whether the end of a loop or of a sample is the last frame that is played or the one behind it. */
+  ends: { are: 'included' | 'behind'; text: string } | undefined;
+  /** The number of the first frame. */
+  firstFrame: { is: 0 | 1; text: string } | undefined;
+  /** Frames a second of all samples. */
+  sampleRate: number | undefined;
+}
+
+const longest = 2000;
+const note = String.raw`(?<![\p{L}\d])((?:[a-h](?:is|es|[#\u266fb\u266d])?|d[oó]|ut|r[eé]|mi|f[aá]|sol|l[aá]|si)\s?[-\u2212]?\d)(?!\d)`;
+const equals = String.raw`\s*(?:=+>?|:|->|\u2192|\bis\b|\bequals\b|\bist\b|\best\b|\bes\b|\bè\b|\bé\b)\s*`;
+const keyWord = String.raw`(?:(?:midi|key|note|number|no|nr|taste|nota|tecla|touche|numero)\W{0,2}\s*){0,3}`;
+const noteIsKey = new RegExp(`${note}${equals}${keyWord}(\\d{1,3})(?!\\d|[.,]\\d)`, 'giu');
+const keyIsNote = new RegExp(`(?<![\\d.])(\\d{1,3})${equals}${keyWord}${note}`, 'giu');
+const noteInHertz = new RegExp(`${note}${equals}440`, 'iu');
+/** Middle C in the languages of the trade. */
+const middleWords =
+  /middle[- ]?c\b|mittler\p{L}*\s+c\b|\bc\s+central|d[oó]\s+central|d[oó]\s+medio|(?:do|ut)\s+(?:du\s+)?milieu|do\s+centrale|centrale\s+c\b|cent(?:er|re)\s+c\b|mell[ae]n\p{L}*[- ]c\b|中央の?(?:ド|c)|中央c/iu;
+const anyNote = new RegExp(note, 'giu');
+const cNote = /^(?:c|d[oó]|ut)/iu;
+const ends = /\bloops?\b|\bends?\b|schleife|\bende|boucle|\bfin\b|bucle|anello|\bfine\b|einde|ループ|終/iu;
+const areBehind =
+  /exclusiv|exklusiv|exclus|esclus|one past|past the|first (?:frame|sample) (?:after|behind)|(?:frame|sample) after|not included|nicht (?:enthalten|mehr)|behind the last|non compris|no incluid|niet inbegrepen/iu;
+const areIncluded = /inclusiv|inklusiv|inclus|einschlie|includ|last (?:frame|sample)|compris/iu;
+const fromOne =
+  /(?:count\p{L}*|start\p{L}*|number\p{L}*|z[aä]hl\p{L}*|begin\p{L}*)[^.;]{0,30}\b(?:from|at|with|ab|von|bei|mit)\s+1\b|\b(?:one|1)[- ]based\b|first (?:frame|sample) is 1\b/iu;
+const frames = /\bframes?\b|\bsamples?\b|\bloops?\b|\bpositions?\b|\bpoints?\b|schleife|abtast/iu;
+const rate =
+  /(?<![\d.,])(\d{1,3}(?:[.,]\d{1,3})?)\s?khz\b|(?<![\d.,])(\d{4,6})\s?hz\b|sample ?rate\W{0,3}(\d{4,6})\b/iu;
+const range = new RegExp(
+  String.raw`(?<![\p{L}\d.])([-\u2212]?\d+(?:[.,]\d+)?)\s*(?:%\s*)?(?:\.{2,3}|\u2026|[-\u2010-\u2015~\u2192]|through|and|und|e|y|${rangeWords})\s*([-\u2212+]?\d+(?:[.,]\d+)?)(?![\p{L}\d])`,
+  'iu',
+);
+const fullLevel =
+  /(?<![\d.,])(\d+(?:[.,]\d+)?)\s*%?\s*(?:=|is|means|ist|bedeutet|est|es)\s*(?:the\s+)?(?:full|max|unity|0 ?db|voll|plein|pleno|loudest)/iu;
+const onLeft =
+  /([-\u2212]?\d+(?:[.,]\d+)?)\s*(?:=|is|means|:|ist|est|es)?\s*(?:hard |full |ganz )?(?:left|links|gauche|izquierda|sinistra|esquerda)/iu;
+const onRight =
+  /([-\u2212]?\d+(?:[.,]\d+)?)\s*(?:=|is|means|:|ist|est|es)?\s*(?:hard |full |ganz )?(?:right|rechts|droite|derecha|destra|direita)/iu;
+
+const velocities: readonly ColumnMeaning[] = ['lovel', 'hivel', 'velocity_range'];
+const positions: readonly ColumnMeaning[] = [
+  'loop',
+  'loop_start',
+  'loop_end',
+  'loop_length',
+  'offset',
+  'end',
+];
+/** Columns that one subject speaks of. */
+const subjects: readonly (readonly ColumnMeaning[])[] = [
+  ['volume', 'attenuation'],
+  ['tune'],
+  ['transpose'],
+  ['pan'],
+  velocities,
+  positions,
+];
+const positionWord =
+  /^(?:times?|positions?|points?|zeiten?|punkte?|positionen|temps|tiempos?|tempi|tijden)$/iu;
+const positionUnits: ReadonlySet<Unit> = new Set(['s', 'ms', 'frames', 'percent']);
+
+/** Reads what some texts around tables state; what is not understood says nothing. */
+export function statementsIn(texts: readonly string[]): Statements {
+  const scales = new Map<ColumnMeaning, StatedScale>();
+  let middleC: Statements['middleC'];
+  let endsAre: Statements['ends'];
+  let firstFrame: Statements['firstFrame'];
+  let sampleRate: number | undefined;
+  for (const whole of texts) {
+    const text = whole.slice(0, longest).normalize('NFC');
+    const is = middleCIn(text);
+    if (is) middleC ??= { is, text: text.trim() };
+    sampleRate ??= rateIn(text);
+    panEnds(text, scales);
+    for (const clause of clausesOf(text)) {
+      if (ends.test(clause)) {
+        if (areBehind.test(clause)) endsAre ??= { are: 'behind', text: clause };
+        else if (areIncluded.test(clause)) endsAre ??= { are: 'included', text: clause };
+      }
+      if (fromOne.test(clause) && frames.test(clause)) firstFrame ??= { is: 1, text: clause };
+      scaleIn(clause, scales);
+    }
+  }
+  return { middleC, scales, ends: endsAre, firstFrame, sampleRate };
+}
+
+function clausesOf(text: string): string[] {
+  return text
+    .split(/[.!?;,](?=\s|$)|[\n\r()[\]]/u)
+    .map((clause) => clause.trim())
+    .filter((clause) => clause !== '');
+}
+
+/** The octave that a text states: `C5 = 60`, `60 = C3`, `middle C is C4`, `A4 = 440 Hz`. */
+export function middleCIn(text: string): MiddleC | undefined {
+  const of = (name: string, key: number) => {
+    const named = readKey(name.replace(/\s/g, ''))?.named;
+    return named === undefined ? undefined : conventions.find((one) => named + octaveShifts[one] === key);
+  };
+  for (const [, name = '', key] of text.matchAll(noteIsKey)) {
+    const found = of(name, Number(key));
+    if (found) return found;
+  }
+  for (const [, key, name = ''] of text.matchAll(keyIsNote)) {
+    const found = of(name, Number(key));
+    if (found) return found;
+  }
+  const tuned = noteInHertz.exec(text)?.[1];
+  if (tuned) return of(tuned, 69);
+  const middle = middleWords.exec(text);
+  if (!middle) return undefined;
+  const names = Array.from(text.matchAll(anyNote), ([, name = ''], at) => ({ name, at })).filter(({ name }) =>
+    cNote.test(name),
+  );
+  return names.length === 1 ? of(names[0].name, 60) : undefined;
+}
+
+function rateIn(text: string): number | undefined {
+  const [, kilohertz, hertz, plain] = rate.exec(text) ?? [];
+  const found = kilohertz ? numberOf(kilohertz) * 1000 : Number(hertz ?? plain ?? Number.NaN);
+  return found >= 4000 && found <= 768_000 ? Math.round(found) : undefined;
+}
+
+/** Numbers beside the words for left and right. */
+function panEnds(text: string, scales: Map<ColumnMeaning, StatedScale>): void {
+  const [low, high] = [onLeft, onRight].map((side) => side.exec(text)?.[1]);
+  if (low === undefined || high === undefined || scales.has('pan')) return;
+  const [left, right] = [numberOf(low), numberOf(high)];
+  if (left < right) scales.set('pan', { unit: undefined, low: left, high: right, text: text.trim() });
+}
+
+/** A clause that names columns and gives a unit, two ends, or the number for the full level. */
+function scaleIn(clause: string, scales: Map<ColumnMeaning, StatedScale>): void {
+  const words = clause.match(/[\p{L}%]+/gu) ?? [];
+  const meanings = subjectOf(words);
+  if (!meanings || meanings.some((meaning) => scales.has(meaning))) return;
+  const isPosition = meanings === positions;
+  const isVelocity = meanings === velocities;
+  const unit = words.map((word) => unitOf(word)).findLast((one) => one !== undefined && fits(one, meanings));
+  const ends = isPosition ? null : range.exec(clause);
+  const full = meanings[0] === 'volume' ? fullLevel.exec(clause)?.[1] : undefined;
+  const low = ends ? numberOf(ends[1]) : full === undefined ? undefined : 0;
+  const high = ends ? numberOf(ends[2]) : full === undefined ? undefined : numberOf(full);
+  const isOrdered = low !== undefined && high !== undefined && low < high;
+  if (unit === undefined && !isOrdered) return;
+  if (isVelocity && unit !== 'percent' && !isOrdered) return;
+  const stated = { unit, low: isOrdered ? low : undefined, high: isOrdered ? high : undefined, text: clause };
+  for (const meaning of meanings) scales.set(meaning, stated);
+}
+
+/** The columns that the words of a clause name. */
+function subjectOf(words: readonly string[]): readonly ColumnMeaning[] | undefined {
+  if (words.some((word) => positionWord.test(word))) return positions;
+  for (let from = 0; from < Math.min(words.length, 12); from++) {
+    for (const length of [3, 2, 1]) {
+      if (from + length > words.length) continue;
+      const phrase = words.slice(from, from + length).join(' ');
+      const meaning = (readHeading(phrase) ?? readHeading(phrase.replace(/e?[sn]$/, '')))?.meaning;
+      const subject = meaning && subjects.find((one) => one.includes(meaning));
+      // Small words such as `in` and `to` name ends of samples only in headings.
+      const isSmall = (meaning === 'offset' || meaning === 'end') && phrase.length < 6;
+      if (subject && phrase.length > 1 && !isSmall && unitOf(phrase) === undefined) return subject;
+    }
+  }
+  return undefined;
+}
+
+function fits(unit: Unit, meanings: readonly ColumnMeaning[]): boolean {
+  switch (meanings[0]) {
+    case 'volume':
+      return unit === 'dB' || unit === 'percent' || unit === 'linear' || unit === 'centibels';
+    case 'tune':
+    case 'transpose':
+      return unit === 'cents' || unit === 'semitones' || unit === 'linear';
+    case 'loop':
+      return positionUnits.has(unit);
+    default:
+      return unit === 'percent';
+  }
+}
+
+function numberOf(text: string): number {
+  return Number(text.replace('\u2212', '-').replace(',', '.'));
+}
