@@ -1,6 +1,7 @@
 import type { SampleLookup } from '../model/samples';
 import type { GateTable } from './gateTable';
 import type { KeyIndex } from './keyIndex';
+import type { RegionSwitches } from './readSwitches';
 
 /** What starts a region; the positions of the words of `trigger`. */
 export const Trigger = { attack: 0, release: 1, first: 2, legato: 3, releaseKey: 4 } as const;
@@ -64,7 +65,7 @@ export interface ControllerDepths {
  * What decides when the regions of an instrument sound and end, as plain data that a worker can be sent as it is. All
  * lists have an entry a region, in the order of `Instrument.regions`, unless they say otherwise.
  */
-export interface PlayableInstrument {
+export interface PlayableInstrument extends RegionSwitches {
   regionCount: number;
   /** The region's header in the instrument. */
   header: Int32Array;
@@ -81,18 +82,6 @@ export interface PlayableInstrument {
 
   /** Which of the conditions below a region has: the sum of its {@link ConditionMark}. */
   conditions: Uint8Array;
-  /** Keyswitches, −1 where there is no such condition. `switchLow`..`switchHigh` is one key for `sw_last`. */
-  switchLow: Int16Array;
-  switchHigh: Int16Array;
-  switchDefault: Int16Array;
-  switchDown: Int16Array;
-  switchUp: Int16Array;
-  previousKey: Int16Array;
-  /** Which of {@link switchZones} the region's last keyswitch is looked for in. */
-  switchZone: Uint16Array;
-  /** By zone and key, 128 a zone: 1 for keys that count as keyswitches there. */
-  switchZones: Uint8Array;
-
   sequenceLength: Uint16Array;
   sequencePosition: Uint16Array;
   /** The part of random numbers 0..1 for which the region sounds; the upper end is left out unless it is 1. */

@@ -1,15 +1,18 @@
 import { keyswitchOffsets } from '../model/keyswitchOffsets';
 import type { ValuesInForce } from './valuesInForce';
 
-/** Keyswitches of all regions; see `PlayableInstrument`. */
+/** Keyswitches of all regions. */
 export interface RegionSwitches {
+  /** Keyswitches, −1 where there is no such condition. `switchLow`..`switchHigh` is one key for `sw_last`. */
   switchLow: Int16Array;
   switchHigh: Int16Array;
   switchDefault: Int16Array;
   switchDown: Int16Array;
   switchUp: Int16Array;
   previousKey: Int16Array;
+  /** Which of {@link switchZones} the region's last keyswitch is looked for in. */
   switchZone: Uint16Array;
+  /** By zone and key, 128 a zone: 1 for keys that count as keyswitches there. */
   switchZones: Uint8Array;
 }
 

@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import type { Action } from './slowPlayer';
+import type { Action } from './actions';
 
 /** A handful of keys, so that what is played meets what is written. */
 export const key = fc.integer({ min: 57, max: 63 });
@@ -31,6 +31,8 @@ const opcode = fc.oneof(
     'end=-1',
     'sustain_sw=off',
     'delay=1.5',
+    'sw_vel=previous',
+    'rt_decay=2',
     'lokey=-1',
     'hikey=-1',
     'pitch_keycenter=61',

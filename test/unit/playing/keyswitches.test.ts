@@ -78,6 +78,9 @@ describe('the last keyswitch', () => {
     expect(below.tap(60)).toEqual(['start 0']);
     below.tap(0);
     expect(below.tap(60)).toEqual([]);
+    const lowest = new Playing('<region> key=60 sw_lokey=0 sw_hikey=0 sw_last=0');
+    lowest.tap(0);
+    expect(lowest.tap(60)).toEqual(['start 0']);
   });
 
   it('counts for the region on the keyswitch itself', () => {

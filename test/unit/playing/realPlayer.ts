@@ -2,7 +2,8 @@ import { createPlayer } from '../../../server/playing/createPlayer';
 import type { PlayEvent } from '../../../server/playing/events';
 import { playableInstrument } from '../../../server/playing/makePlayable';
 import type { readSfz } from '../../../server/sfz/read';
-import type { Action } from './slowPlayer';
+import type { Action } from './actions';
+import { startText } from './actions';
 
 /** The real player, told of the same actions. */
 export class RealPlayer {
@@ -40,7 +41,8 @@ export class RealPlayer {
       if (event.kind === 'start') {
         this.#regionOf.set(event.voice, event.region);
         this.#sounding.push(event.voice);
-        return `start ${event.region}`;
+        const { region, key, velocity, gainDb } = event;
+        return startText(region, key, velocity, gainDb);
       }
       const region = this.#regionOf.get(event.voice);
       if (event.kind === 'release') return `release ${region}`;

@@ -1,16 +1,8 @@
 import { effectiveValues } from '../../../server/model/effectiveValues';
 import type { Instrument } from '../../../server/model/instrument';
 import { randomValue, voiceSeed } from '../../../server/playing/randomValues';
-
-/** What a person or a program does to an instrument. */
-export type Action =
-  | { kind: 'on'; key: number; velocity: number }
-  | { kind: 'off'; key: number }
-  | { kind: 'controller'; number: number; value: number }
-  | { kind: 'bend'; value: number }
-  | { kind: 'pressure'; value: number }
-  /** The oldest voice that sounds ends by itself. */
-  | { kind: 'ended' };
+import type { Action } from './actions';
+import { startText } from './actions';
 
 interface Voice {
   region: number;
@@ -166,7 +158,7 @@ export class SlowPlayer {
       if (trigger !== 'attack' && trigger !== (isAlone ? 'first' : 'legato')) return false;
       return this.#isMet(region) && this.#isTurn(region);
     });
-    const told = this.#start(chosen, key, velocity, seconds, false);
+    const told = this.#start(chosen, key, velocity, seconds);
     note.hasStarted = told.some((one) => one.startsWith('start'));
     return told;
   }
@@ -209,7 +201,7 @@ export class SlowPlayer {
       if (!isOwn || !(isAlive || this.#word(region, 'rt_dead', 'off') === 'on')) return false;
       return this.#isMet(region) && this.#isTurn(region);
     });
-    told.push(...this.#start(chosen, note.key, note.velocity, seconds, true));
+    told.push(...this.#start(chosen, note.key, note.velocity, seconds, seconds - note.seconds));
     return told;
   }
 
@@ -231,7 +223,7 @@ export class SlowPlayer {
       if (low < 0 || !(value >= low && value <= high) || (before >= low && before <= high)) return false;
       return this.#isMet(region) && this.#isTurn(region);
     });
-    return [...told, ...this.#start(chosen, -1, 127, seconds, false)];
+    return [...told, ...this.#start(chosen, -1, 127, seconds)];
   }
 
   /** Regions with one setting of the pedals let their notes go together, setting by setting in the order of the text. */
@@ -249,7 +241,8 @@ export class SlowPlayer {
     return told;
   }
 
-  #start(regions: number[], key: number, velocity: number, seconds: number, isRelease: boolean): string[] {
+  #start(regions: number[], key: number, velocity: number, seconds: number, heldSeconds?: number): string[] {
+    const isRelease = heldSeconds !== undefined;
     const told: string[] = [];
     for (const region of regions) {
       const group = this.#value(region, 'group', 0);
@@ -293,7 +286,10 @@ export class SlowPlayer {
         startSeconds,
         endsWithNote: isOpen,
       });
-      told.push(`start ${region}`);
+      const isPrevious = this.#word(region, 'sw_vel', 'current') === 'previous';
+      const own = (isPrevious ? this.#strikes.at(-2)?.velocity : undefined) ?? velocity;
+      const gainDb = heldSeconds === undefined ? 0 : 0 - this.#value(region, 'rt_decay', 0) * heldSeconds;
+      told.push(startText(region, ownKey, own, gainDb));
     }
     return told;
   }
