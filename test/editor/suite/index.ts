@@ -7,6 +7,7 @@ import './language';
 import './pasteTable';
 import './pictures';
 import './samples';
+import './sound';
 import './screen';
 import './tablePreview';
 import './vocabularies';
