@@ -2,6 +2,7 @@ import type { RenderReport } from '../sound/render/renderParts';
 import { renderParts } from '../sound/render/renderParts';
 import { WaveFile } from '../sound/render/waveFile';
 import { CommandError } from './commandError';
+import { fontOptions } from './fontInput';
 import { folderOfInput, readInput } from './input';
 import { controllerWords, wholeWord } from './noteWords';
 import { outputFile, refuseOverwriting, startOf } from './overwriting';
@@ -35,6 +36,7 @@ export async function render(args: readonly string[], terminal: Terminal): Promi
     float: 'switch',
     force: 'switch',
     ...tableOptions,
+    ...fontOptions,
   });
   const [name, ...more] = paths;
   if (name === undefined || more.length > 0) throw new CommandError('render takes one file');

@@ -45,7 +45,9 @@ export async function chunksIn(reader: FileReader, start: number, end: number): 
   return chunks;
 }
 
-/** Four bytes as letters. */
+/** Four bytes as letters; `?` stands for those that are none. */
 export function lettersAt(bytes: Uint8Array, at: number): string {
-  return String.fromCharCode(...bytes.subarray(at, at + 4));
+  return String.fromCharCode(
+    ...bytes.subarray(at, at + 4).map((code) => (code < 32 || code > 126 ? 63 : code)),
+  );
 }

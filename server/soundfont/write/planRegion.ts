@@ -52,6 +52,7 @@ export function planRegion(values: RegionParameters, context: PlanContext): Zone
     velocities: [],
     generators: new Map(),
     modulators: [],
+    hasFilter: false,
     levelDb: levelOf(values),
     keyTrack: undefined,
     rootKey: 60,
@@ -63,9 +64,9 @@ export function planRegion(values: RegionParameters, context: PlanContext): Zone
   };
   if (!admit(values, context.firstControllers, zone.modulators)) return undefined;
   putPitch(values, zone, sample);
+  putFilter(values, zone);
   putEnvelopes(values, zone);
   putPlayback(values, zone, sample);
-  putFilter(values, zone);
   putLfos(values, zone);
   putPlace(values, zone);
   putModulators(values, zone);

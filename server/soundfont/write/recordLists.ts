@@ -34,6 +34,14 @@ const ownGenerators: ReadonlySet<number> = new Set([
   Generator.sampleModes,
 ]);
 
+/** Generators whose default cannot be written, so that no zone could take a common value back. */
+const cannotBeUndone: ReadonlySet<number> = new Set([
+  Generator.rootKey,
+  Generator.forcedKey,
+  Generator.forcedVelocity,
+  Generator.exclusiveClass,
+]);
+
 /** The lists of zones of one level while they are filled. */
 class ZoneLists {
   readonly bags = new ByteWriter();
@@ -180,7 +188,8 @@ function commonValues(zones: readonly WrittenZone[]): Map<number, number> {
     const said = [...values.values()].reduce((sum, count) => sum + count, 0);
     const unsaid = zones.length - said;
     const [value, count] = [...values].reduce((best, one) => (one[1] > best[1] ? one : best));
-    if (value !== defaultOf(operator) && count > 1 + unsaid) common.set(operator, value);
+    const isSaved = unsaid === 0 || (count > 1 + unsaid && !cannotBeUndone.has(operator));
+    if (value !== defaultOf(operator) && isSaved) common.set(operator, value);
   }
   return common;
 }

@@ -38,6 +38,8 @@ export interface ZoneDraft {
   velocities: VelocityBand[];
   generators: Map<number, number>;
   modulators: Modulator[];
+  /** Whether it has a filter: without one, what moves a filter does nothing. */
+  hasFilter: boolean;
   /** Level at the greatest velocity, above or below that of the sample. */
   levelDb: number;
   /** dB a key, and the key at which nothing is added, where a modulator says so. */

@@ -25,7 +25,9 @@ export function putEnvelopes(values: RegionParameters, zone: ZoneDraft): void {
     values.number(`${prefix}_depth`, 0) !== 0 ||
     values.number(`${prefix}_vel2depth`, 0) !== 0 ||
     values.matching(new RegExp(`^${prefix}_depth_oncc\\d+$`)).length > 0;
-  const used = (['fileg', 'pitcheg'] as const).filter(isUsed);
+  const used = (['fileg', 'pitcheg'] as const).filter(
+    (prefix) => isUsed(prefix) && (prefix === 'pitcheg' || zone.hasFilter),
+  );
   const [first, second] = used;
   if (first) putEnvelope(values, zone, first, modulationEnvelope, delay);
   for (const prefix of used) {

@@ -5,8 +5,8 @@ import type { ZoneDraft } from './zoneDraft';
 
 const openFilter = 13500;
 
-/** Opcodes of a filter that do nothing where there is none. */
-const filterOnly = ['fil_type', 'resonance', 'fil_keytrack', 'fil_keycenter', 'fil_veltrack', 'fileg_depth'];
+/** Opcodes that do nothing where there is no filter. */
+const filterOnly = /^(?:resonance|fil_(?!gain)|fileg_|fillfo_|(?:cutoff|resonance)_)/;
 
 /**
  * Puts the filter of a region into a zone. A SoundFont has one low pass of two poles, which also takes half its resonance
@@ -15,7 +15,7 @@ const filterOnly = ['fil_type', 'resonance', 'fil_keytrack', 'fil_keycenter', 'f
 export function putFilter(values: RegionParameters, zone: ZoneDraft): void {
   const cutoff = values.number('cutoff', Number.NaN);
   if (Number.isNaN(cutoff) || cutoff <= 0) {
-    values.use(...filterOnly);
+    useFilterOnly(values);
     return;
   }
   const type = values.word('fil_type') ?? 'lpf_2p';
@@ -26,7 +26,7 @@ export function putFilter(values: RegionParameters, zone: ZoneDraft): void {
       `Left out: the filter; a SoundFont has a low pass alone, and this is ${type}.`,
     );
     values.tell('cutoff', 'dropped', 'Left out with its filter, which a SoundFont does not have.');
-    values.use(...filterOnly);
+    useFilterOnly(values);
     return;
   }
   if (type === 'lpf_1p')
@@ -35,6 +35,7 @@ export function putFilter(values: RegionParameters, zone: ZoneDraft): void {
       'approximated',
       'A SoundFont has a low pass of two poles, which is steeper than that of one.',
     );
+  zone.hasFilter = true;
   const cents = centsOfHertz(cutoff);
   zone.generators.set(Generator.filterCutoff, withinRange(Generator.filterCutoff, cents));
   if (cents !== withinRange(Generator.filterCutoff, cents) && cents < openFilter)
@@ -48,4 +49,8 @@ export function putFilter(values: RegionParameters, zone: ZoneDraft): void {
     'approximated',
     'Players of SoundFonts differ in what a resonance does to the level; what the format takes away is added again.',
   );
+}
+
+function useFilterOnly(values: RegionParameters): void {
+  values.use(...values.matching(filterOnly).map(({ name }) => name));
 }

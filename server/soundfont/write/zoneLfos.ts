@@ -34,7 +34,7 @@ export function putLfos(values: RegionParameters, zone: ZoneDraft): void {
   } else useSpeed(values, vibrato);
   let deciding: Lfo | undefined;
   for (const lfo of shared) {
-    if (!isUsed(values, lfo)) {
+    if (!isUsed(values, lfo) || (lfo.prefix === 'fillfo' && !zone.hasFilter)) {
       useSpeed(values, lfo);
       continue;
     }
@@ -54,11 +54,14 @@ export function putLfos(values: RegionParameters, zone: ZoneDraft): void {
   }
 }
 
+/** An LFO that stands still moves nothing. */
 function isUsed(values: RegionParameters, { prefix, depth }: Lfo): boolean {
-  return (
-    values.number(depth, 0) !== 0 ||
-    values.matching(new RegExp(`^${prefix}_(?:depth|pitch)(?:_on)?(?:cc\\d+|chanaft|polyaft)$`)).length > 0
-  );
+  const moves = values.number(depth, 0) !== 0 || values.matching(depthMoved(prefix)).length > 0;
+  return moves && values.number(`${prefix}_freq`, 0) > 0;
+}
+
+function depthMoved(prefix: string): RegExp {
+  return new RegExp(`^${prefix}_(?:depth|pitch)(?:_on)?(?:cc\\d+|chanaft|polyaft)$`);
 }
 
 function putDepth(values: RegionParameters, zone: ZoneDraft, { prefix, depth, generator, units }: Lfo): void {

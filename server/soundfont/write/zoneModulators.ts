@@ -11,10 +11,19 @@ import type { ZoneDraft } from './zoneDraft';
 const steps = 128;
 const most = 127;
 
+/** Generators that do nothing to a sample without a filter. */
+const ofFilter: ReadonlySet<number> = new Set([
+  Generator.filterCutoff,
+  Generator.filterResonance,
+  Generator.modulationLfoToCutoff,
+  Generator.modulationEnvelopeToCutoff,
+]);
+
 /** Puts what opcodes move in a straight line into a zone as modulators. Tracking of level by keys is left to the level. */
 export function putModulators(values: RegionParameters, zone: ZoneDraft): void {
   for (const modulation of modulations) {
-    if (modulation.generator === Generator.coarseTune) continue;
+    const { generator } = modulation;
+    if (generator === Generator.coarseTune || (ofFilter.has(generator) && !zone.hasFilter)) continue;
     putNamed(values, zone, modulation, modulation.velocity, { kind: 'velocity' });
     putNamed(values, zone, modulation, modulation.pressure, { kind: 'pressure' });
     putNamed(values, zone, modulation, modulation.keyPressure, { kind: 'keyPressure' });
