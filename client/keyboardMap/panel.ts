@@ -1,5 +1,5 @@
 import type { Disposable, ExtensionContext, TextEditor, Uri, WebviewView, WebviewViewProvider } from 'vscode';
-import { commands, l10n, Range, Selection, TextEditorRevealType, window, workspace } from 'vscode';
+import { commands, l10n, languages, Range, Selection, TextEditorRevealType, window, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import type { MapScene } from '../../server/map/mapScene';
 import { InstrumentChangedNotification, KeyboardMapRequest } from '../../server/protocol/requests/requests';
@@ -7,6 +7,7 @@ import { AuditionHost } from '../audition/host';
 import { mayHoldInstrument } from '../languages';
 import { PageHost } from '../webview/pageHost';
 import type { MapFromPage, MapToPage } from './messages';
+import { regionProblems } from './regionProblems';
 import { selectStretch } from './selectStretch';
 
 const viewId = 'zonewright.keyboardMap';
@@ -56,6 +57,7 @@ export class KeyboardMapPanel implements WebviewViewProvider {
         if (!focused) panel.#audition.silence();
       }),
       workspace.onDidCloseTextDocument((document) => panel.#forget(document.uri)),
+      languages.onDidChangeDiagnostics(({ uris }) => panel.#problemsChanged(uris)),
       client.onNotification(InstrumentChangedNotification.type, ({ uri }) => panel.#changed(uri)),
     ];
   }
@@ -174,8 +176,20 @@ export class KeyboardMapPanel implements WebviewViewProvider {
       return;
     }
     this.#send({ type: 'scene', scene: answer.scene, document: workspace.asRelativePath(shown) });
+    this.#showProblems();
     const editor = window.activeTextEditor;
     if (editor) this.#showSelection(editor, true);
+  }
+
+  #problemsChanged(uris: readonly Uri[]): void {
+    const paths = new Set(this.#scene?.sources);
+    if (uris.some((uri) => uri.toString() === this.#shown?.toString() || paths.has(uri.path)))
+      this.#showProblems();
+  }
+
+  #showProblems(): void {
+    if (!this.#scene || !this.#shown) return;
+    this.#send({ type: 'problems', problems: regionProblems(this.#scene, this.#shown) });
   }
 
   #showSelection(editor: TextEditor, always = false): void {

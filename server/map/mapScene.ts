@@ -16,6 +16,10 @@ export interface MapRegion extends Span {
   sample: string;
   /** MIDI key number, 0..127. */
   rootKey: number;
+  /** What starts it, as `trigger` says; absent for the attack of a note. */
+  trigger?: string;
+  /** The lowest and highest of the keyswitches that let it sound; absent where none must have been pressed. */
+  switchedBy?: [lowKey: number, highKey: number];
 }
 
 /** Regions of one layer that answer the same keys and velocities: round robins, microphones or a single one. */

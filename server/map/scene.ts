@@ -7,6 +7,7 @@ import { isSameWord, SharedWords, wordsOfName } from '../trade/nameWords';
 import { LayerFinder } from './layers';
 import type { MapRegion, MapScene, MapShape, UnplacedRegion } from './mapScene';
 import { gapsOf, overlapsOf } from './places';
+import { RegionConditions } from './regionConditions';
 
 /** What may be said about a scene beforehand. */
 export interface SceneOptions {
@@ -49,8 +50,10 @@ function placeRegions(
   const shapeOfCell = new Map<number, MapShape>();
   let lowest = 128;
   let highest = -1;
-  for (const header of instrument.regions) {
-    const region = mapRegion(instrument, header);
+  const conditions = new RegionConditions(instrument);
+  for (let position = 0; position < instrument.regions.length; position++) {
+    const header = instrument.regions[position];
+    const region = { ...mapRegion(instrument, header), ...conditions.of(position) };
     const layer = layers.layerOf(header);
     const lowKey = instrument.lowKey[header];
     const highKey = instrument.highKey[header];

@@ -8,7 +8,7 @@ import type {
   PlayableInstrument,
   PlayableOptions,
 } from './playableInstrument';
-import { ConditionMark, LoopMode, OffMode, Trigger } from './playableInstrument';
+import { ConditionMark, LoopMode, OffMode, Trigger, triggerWords } from './playableInstrument';
 import { controllerCount } from './playState';
 import { readFirstControllers } from './readFirstControllers';
 import type { RegionGates } from './readGates';
@@ -21,7 +21,6 @@ import { readSwitches } from './readSwitches';
 import { RegionLists } from './regionLists';
 import { ValuesInForce } from './valuesInForce';
 
-const triggers = ['attack', 'release', 'first', 'legato', 'release_key'];
 const loopModes = ['no_loop', 'one_shot', 'loop_continuous', 'loop_sustain'];
 const offModes = ['fast', 'normal', 'time'];
 
@@ -42,7 +41,7 @@ export function playableInstrument(
     values.words(name, words, new Uint8Array(count), without);
   const group = whole('group');
   const offBy = whole('off_by');
-  const trigger = word('trigger', triggers, Trigger.attack);
+  const trigger = word('trigger', triggerWords, Trigger.attack);
   const gates = readGates(values);
   const loopMode = readLoopMode(values);
   const switches = readSwitches(values);

@@ -6,6 +6,9 @@ import type { RegionSwitches } from './readSwitches';
 /** What starts a region; the positions of the words of `trigger`. */
 export const Trigger = { attack: 0, release: 1, first: 2, legato: 3, releaseKey: 4 } as const;
 
+/** The words of `trigger`; their positions are those of {@link Trigger}. */
+export const triggerWords = ['attack', 'release', 'first', 'legato', 'release_key'] as const;
+
 /** `loop_mode`; `unset` is `loop_continuous` where the sample file has a loop, else `no_loop`. */
 export const LoopMode = { noLoop: 0, oneShot: 1, loopContinuous: 2, loopSustain: 3, unset: 4 } as const;
 

@@ -7,6 +7,7 @@ import { noteNameOf } from '../../../server/model/keys';
 import { noteNamesText, velocityText } from '../../../server/model/rangeWords';
 import { l10n } from '../../webview/page/l10n';
 import { meets } from './navigation';
+import { problemSign } from './problemSigns';
 import type { ShownMap } from './shownMap';
 
 const mostRegions = 100;
@@ -17,6 +18,8 @@ const mostPlaces = 60;
 export interface DetailsEvents {
   choose(region: MapRegion): void;
   goTo(shape: number): void;
+  /** Hides all layers but one. */
+  showOnly(layer: number): void;
 }
 
 /** One line on the shape that details are shown of. */
@@ -32,11 +35,35 @@ export function details(map: ShownMap, events: DetailsEvents): TemplateResult | 
   const shape = map.shape(map.detailed);
   if (!shape) return nothing;
   return html`<ol class="regions" aria-label=${l10n.t('Regions of the shape')}>
-      ${regionItems(shape.regions, (region, number) =>
-        regionButton(region, number, map.selectedHeaders.has(region.header), events),
+      ${regionItems(
+        shape.regions,
+        (
+          region,
+          number,
+        ) => html`${regionButton(region, number, map.selectedHeaders.has(region.header), events)}
+          ${problemLines(map, region)}`,
       )}
     </ol>
-    ${others(map, shape, events)}`;
+    ${others(map, shape, events)} ${onlyButton(map, shape, events)}`;
+}
+
+function problemLines(map: ShownMap, { header }: MapRegion): TemplateResult[] {
+  return (map.problems.get(header) ?? []).map(
+    ({ severity, message }) => html`<p class="problem">${problemSign(severity)} ${message}</p>`,
+  );
+}
+
+function onlyButton(
+  map: ShownMap,
+  { layer }: MapShape,
+  { showOnly }: DetailsEvents,
+): TemplateResult | typeof nothing {
+  const { layers } = map.scene;
+  if (layers.length - map.hiddenLayers.size < 2) return nothing;
+  const label = l10n.t('Only the group {0}', layers[layer].name);
+  return html`<p class="only">
+    <button type="button" class="row" @click=${() => showOnly(layer)}>${label}</button>
+  </p>`;
 }
 
 function regionItems<Region extends MapRegion>(
@@ -104,6 +131,27 @@ export function placesInWords(scene: MapScene): readonly string[] {
   ];
   const more = lines.length - mostPlaces;
   return more > 0 ? [...lines.slice(0, mostPlaces), `and ${counted(more, 'more place')}`] : lines;
+}
+
+/** What is wrong with regions, each line a way to the text; the first of them where there are many. */
+export function problemsInWords(map: ShownMap, { choose }: DetailsEvents): TemplateResult[] {
+  const lines: TemplateResult[] = [];
+  for (const index of map.order) {
+    for (const region of map.scene.shapes[index].regions) {
+      const { lowKey, highKey } = map.scene.shapes[index];
+      for (const { severity, message } of map.problems.get(region.header) ?? []) {
+        if (lines.length === mostRegions) return lines;
+        lines.push(
+          html`<li>
+            <button type="button" class="row" @click=${() => choose(region)}>
+              ${problemSign(severity)} ${noteNamesText(lowKey, highKey)}: ${message}
+            </button>
+          </li>`,
+        );
+      }
+    }
+  }
+  return lines;
 }
 
 /** The regions that have no place on the keyboard, each with the reason. */

@@ -1,15 +1,19 @@
 import type { PropertyValues, TemplateResult } from 'lit';
 import { html, nothing } from 'lit';
 import { summaryText } from '../../../server/map/describe';
-import type { MapRegion } from '../../../server/map/mapScene';
+import type { MapRegion, MapScene } from '../../../server/map/mapScene';
 import { AuditionStrip } from '../../audition/page/auditionStrip';
 import { button } from '../../webview/page/controls/button';
 import { l10n } from '../../webview/page/l10n';
 import { PageElement } from '../../webview/page/pageElement';
 import type { MapFromPage, MapToPage } from '../messages';
 import type { DetailsEvents } from './details';
-import { details, detailsLine, placesInWords, unplacedRegions } from './details';
+import { details, detailsLine } from './details';
+import { filterBar } from './filterBar';
 import { layerList, signs, swatchFills } from './legend';
+import type { MapFilter, Problems } from './mapFilter';
+import { filteredScene, noFilter, problemsByRegion } from './mapFilter';
+import { mapLists } from './mapLists';
 import { Plot } from './plot';
 import { ShownMap } from './shownMap';
 
@@ -24,11 +28,15 @@ interface MapState {
   hiddenLayers: readonly string[];
   /** The lists below the map that are open. */
   openLists: readonly string[];
+  filter: MapFilter;
 }
 
 /** The keyboard map with its legend and details. */
 export class MapPage extends PageElement<MapToPage, MapFromPage, MapState> {
+  /** All of the document's map, and what is shown of it. */
+  #scene: MapScene | undefined;
   #map: ShownMap | undefined;
+  #problems: Problems = new Map();
   #reason = l10n.t('Waiting for a document.');
   #plot: Plot | undefined;
   /** Whether shapes must be drawn anew, not only what is marked in them. */
@@ -37,6 +45,7 @@ export class MapPage extends PageElement<MapToPage, MapFromPage, MapState> {
   readonly #events: DetailsEvents = {
     choose: (region) => this.#choose(region),
     goTo: (shape) => this.#goTo(shape),
+    showOnly: (layer) => this.#showOnly(layer),
   };
 
   readonly #audition = new AuditionStrip();
@@ -44,7 +53,7 @@ export class MapPage extends PageElement<MapToPage, MapFromPage, MapState> {
   #heldKey: number | undefined;
 
   constructor() {
-    super({ zoom: 1, document: '', hiddenLayers: [], openLists: [] });
+    super({ zoom: 1, document: '', hiddenLayers: [], openLists: [], filter: noFilter });
     this.#audition.tell = (message) => this.tell(message);
     this.#audition.showSounding = (headers, keys) => {
       this.#map?.showSounding(headers, keys);
@@ -62,24 +71,51 @@ export class MapPage extends PageElement<MapToPage, MapFromPage, MapState> {
         this.#map?.select(message.regions, !this.#hasFocus());
         this.#plot?.reveal(this.#map?.firstSelected);
         break;
+      case 'problems':
+        this.#problems = problemsByRegion(message.problems);
+        this.#filterAnew();
+        break;
       case 'empty':
+        this.#scene = undefined;
         this.#map = undefined;
         this.#reason = message.reason;
     }
     this.requestUpdate();
   }
 
-  #showScene(scene: ShownMap['scene'], document: string): void {
-    const isSame = document === this.state.document;
-    // Layers of another instrument are not meant, though they may have the same names.
-    if (!isSame) this.remember({ document, hiddenLayers: [] });
+  #showScene(scene: MapScene, document: string): void {
+    // What was chosen in another instrument is not meant here, though groups may have the same names.
+    if (document !== this.state.document) {
+      this.remember({ document, hiddenLayers: [], filter: noFilter });
+      this.#map = undefined;
+    }
+    this.#problems = new Map();
+    this.#scene = scene;
     if (scene.regionCount === 0) {
       this.#map = undefined;
       this.#reason = l10n.t('{0} has no regions yet.', document);
-      return;
-    }
-    this.#map = new ShownMap(scene, this.state.hiddenLayers, isSame ? this.#map : undefined);
+    } else this.#filterAnew();
+  }
+
+  /** Shows what the filter leaves of the scene; what is chosen stays as far as it is there. */
+  #filterAnew(): void {
+    const scene = this.#scene;
+    if (!scene || scene.regionCount === 0) return;
+    const { filter, hiddenLayers } = this.state;
+    const shown = filteredScene(scene, filter, this.#problems);
+    this.#map = new ShownMap(shown, hiddenLayers, this.#problems, this.#map);
     this.#isOutOfDate = true;
+    this.requestUpdate();
+  }
+
+  #changeFilter(change: Partial<MapFilter>): void {
+    this.remember({ filter: { ...this.state.filter, ...change } });
+    this.#filterAnew();
+  }
+
+  #showOnly(layer: number | undefined): void {
+    this.#map?.showOnly(layer);
+    this.#layersChanged();
   }
 
   protected override render(): TemplateResult {
@@ -105,7 +141,7 @@ export class MapPage extends PageElement<MapToPage, MapFromPage, MapState> {
         <p class="summary" role="status" aria-live="polite">${summaryText(map.scene)}</p>
         ${this.#zoomButtons()}
       </header>
-      ${this.#audition}
+      ${this.#audition} ${this.#filters(map)}
       <div class="body">
         <div class="plot-row">
           <canvas class="axis" aria-hidden="true"></canvas>
@@ -133,6 +169,7 @@ export class MapPage extends PageElement<MapToPage, MapFromPage, MapState> {
           </div>
         </div>
         <div class="side">
+          ${map.order.length === 0 ? html`<p>${l10n.t('No region is of the kind that is shown.')}</p>` : nothing}
           <section class="details" aria-label=${l10n.t('Details')}>
             <p class="details-text" aria-live=${this.#hasMapFocus ? 'off' : 'polite'}>${detailsLine(map)}</p>
             <div class="details-body" @keydown=${this.#detailsKey}>${details(map, this.#events)}</div>
@@ -149,6 +186,18 @@ export class MapPage extends PageElement<MapToPage, MapFromPage, MapState> {
     </div>`;
   }
 
+  #filters(map: ShownMap): TemplateResult | typeof nothing {
+    if (!this.#scene) return nothing;
+    return filterBar({
+      scene: this.#scene,
+      problems: this.#problems,
+      filter: this.state.filter,
+      map,
+      change: (change) => this.#changeFilter(change),
+      showOnly: (layer) => this.#showOnly(layer),
+    });
+  }
+
   #zoomButtons(): TemplateResult {
     const { zoom } = this.state;
     return html`<div class="zoom" role="group" aria-label=${l10n.t('Zoom')}>
@@ -158,45 +207,12 @@ export class MapPage extends PageElement<MapToPage, MapFromPage, MapState> {
     </div>`;
   }
 
-  /** Gaps and overlaps in words, and the regions that have no place on the keyboard. */
-  #lists({ scene }: ShownMap): TemplateResult {
-    const places = placesInWords(scene);
-    const unplaced = scene.unplaced.length;
-    const count =
-      unplaced === 1
-        ? l10n.t('1 region not on the keyboard')
-        : l10n.t('{0} regions not on the keyboard', unplaced);
-    return html`${
-      places.length === 0
-        ? nothing
-        : this.#list(
-            'places',
-            l10n.t('Gaps and overlaps in words'),
-            html`<ul>
-              ${places.map((line) => html`<li>${line}</li>`)}
-            </ul>`,
-          )
-    }${
-      unplaced === 0
-        ? nothing
-        : this.#list(
-            'unplaced',
-            count,
-            html`<ol class="regions">${unplacedRegions(scene, this.#events)}</ol>`,
-          )
-    }`;
-  }
-
-  #list(name: string, heading: string, content: TemplateResult): TemplateResult {
+  #lists(map: ShownMap): unknown {
     const { openLists } = this.state;
-    const toggled = ({ currentTarget }: Event) => {
+    return mapLists(map, this.#events, openLists, (name, isOpen) => {
       const others = this.state.openLists.filter((one) => one !== name);
-      this.remember({ openLists: (currentTarget as HTMLDetailsElement).open ? [...others, name] : others });
-    };
-    return html`<details class=${name} ?open=${openLists.includes(name)} @toggle=${toggled}>
-      <summary>${heading}</summary>
-      ${content}
-    </details>`;
+      this.remember({ openLists: isOpen ? [...others, name] : others });
+    });
   }
 
   protected override updated(changed: PropertyValues): void {
@@ -357,10 +373,13 @@ export class MapPage extends PageElement<MapToPage, MapFromPage, MapState> {
   }
 
   #showLayer(layer: number, isShown: boolean): void {
-    const map = this.#map;
-    if (!map) return;
-    map.showLayer(layer, isShown);
-    this.remember({ hiddenLayers: map.hiddenNames });
+    this.#map?.showLayer(layer, isShown);
+    this.#layersChanged();
+  }
+
+  #layersChanged(): void {
+    if (!this.#map) return;
+    this.remember({ hiddenLayers: this.#map.hiddenNames });
     this.#isOutOfDate = true;
     this.requestUpdate();
   }

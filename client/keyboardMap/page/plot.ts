@@ -11,6 +11,7 @@ import type { Box, MapLayout } from '../../../server/map/layout';
 import { cellBox, layOut, placeAt, shapeBox } from '../../../server/map/layout';
 import type { Mark } from '../../../server/map/marks';
 import { Painter } from './painter';
+import { problemMarks } from './problemSigns';
 import { ShapeOptions } from './shapeOptions';
 import type { ShownMap } from './shownMap';
 
@@ -150,12 +151,24 @@ export class Plot {
     this.#zoom = zoom;
     const layout = layOut(shown.scene, this.#size(zoom));
     this.#layout = layout;
-    this.#drawing = [...plotMarks(shown.scene, layout, shown.stack), ...keyboardMarks(shown.scene, layout)];
+    this.#drawing = [
+      ...plotMarks(shown.scene, layout, shown.stack),
+      ...this.#problemSigns(shown),
+      ...keyboardMarks(shown.scene, layout),
+    ];
     this.#parts.map.style.width = `${layout.plotWidth + 2 * plotSide}px`;
     this.#parts.map.style.height = `${layout.height + plotTop}px`;
     this.#parts.map.style.setProperty('--picture-height', `${layout.height + plotTop}px`);
     this.#options.place(layout, plotSide, plotTop);
     this.#paint();
+  }
+
+  #problemSigns(shown: ShownMap): Mark[] {
+    if (shown.problems.size === 0) return [];
+    return shown.stack.order.flatMap((index) => {
+      const box = shown.stack.isSeen[index] ? this.#boxOf(index) : undefined;
+      return box ? problemMarks(shown.problemsOf(index), box) : [];
+    });
   }
 
   #paintSoon(): void {

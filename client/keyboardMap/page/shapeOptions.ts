@@ -1,5 +1,6 @@
 import { shapeText } from '../../../server/map/describe';
 import type { MapLayout } from '../../../server/map/layout';
+import { l10n } from '../../webview/page/l10n';
 import type { ShownMap } from './shownMap';
 
 /** So many options are made at once; more are made while the browser has nothing else to do. */
@@ -22,7 +23,7 @@ export class ShapeOptions {
 
   constructor(list: HTMLElement) {
     this.#list = list;
-    this.#sheet.className = 'options';
+    this.#sheet.className = 'shape-options';
     this.#sheet.setAttribute('role', 'presentation');
     list.append(this.#sheet);
   }
@@ -82,7 +83,7 @@ export class ShapeOptions {
     option.dataset.shape = String(index);
     option.setAttribute('role', 'option');
     option.setAttribute('aria-selected', String(map.selected.has(index)));
-    option.setAttribute('aria-label', shapeText(scene, shape));
+    option.setAttribute('aria-label', [shapeText(scene, shape), ...problemWords(map, index)].join(', '));
     option.setAttribute('aria-posinset', String(map.positionOf(index) + 1));
     option.setAttribute('aria-setsize', String(map.order.length));
     option.style.left = `${shape.lowKey - scene.lowKey}px`;
@@ -92,6 +93,11 @@ export class ShapeOptions {
     this.#sheet.append(option);
     return option;
   }
+}
+
+function problemWords(map: ShownMap, index: number): string[] {
+  const { length } = map.problemsOf(index);
+  return length === 0 ? [] : [length === 1 ? l10n.t('1 problem') : l10n.t('{0} problems', length)];
 }
 
 function idOf(shape: number): string {

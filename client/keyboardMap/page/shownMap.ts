@@ -1,12 +1,15 @@
 import type { MapRegion, MapScene, MapShape } from '../../../server/map/mapScene';
 import type { Stack } from '../../../server/map/stack';
 import { stackShapes } from '../../../server/map/stack';
+import type { MapProblem } from '../messages';
+import type { Problems } from './mapFilter';
 import type { Direction } from './navigation';
 import { findAgain, nearestShape, readingOrder } from './navigation';
 
 /** A map with what is chosen and pointed at in it. Shapes and layers are given by their position in the scene. */
 export class ShownMap {
   readonly scene: MapScene;
+  readonly problems: Problems;
   readonly hiddenLayers = new Set<number>();
   /** Shapes that are shown, in the order in which they are stepped through. */
   order: readonly number[] = [];
@@ -25,8 +28,9 @@ export class ShownMap {
   #shapeOfHeader: Map<number, number> | undefined;
 
   /** Takes over what is chosen in an earlier map of the same document, as far as this one has it. */
-  constructor(scene: MapScene, hiddenNames: readonly string[], before?: ShownMap) {
+  constructor(scene: MapScene, hiddenNames: readonly string[], problems: Problems, before?: ShownMap) {
     this.scene = scene;
+    this.problems = problems;
     scene.layers.forEach(({ name }, layer) => {
       if (hiddenNames.includes(name)) this.hiddenLayers.add(layer);
     });
@@ -74,6 +78,27 @@ export class ShownMap {
     const shapes = headers.map((header) => this.#shapesByHeader().get(header));
     this.selected = new Set(shapes.filter((index) => index !== undefined));
     if (isActive && this.firstSelected !== undefined) this.active = this.firstSelected;
+  }
+
+  /** What is wrong with the regions of a shape. */
+  problemsOf(index: number): MapProblem[] {
+    if (this.problems.size === 0) return [];
+    return (this.shape(index)?.regions ?? []).flatMap(({ header }) => this.problems.get(header) ?? []);
+  }
+
+  /** Hides all layers but one, or none. */
+  showOnly(layer: number | undefined): void {
+    this.hiddenLayers.clear();
+    for (let other = 0; layer !== undefined && other < this.scene.layers.length; other++)
+      if (other !== layer) this.hiddenLayers.add(other);
+    this.stack = this.#layersChanged();
+  }
+
+  /** The only layer that is shown; `undefined` where there are more or none. */
+  get onlyLayer(): number | undefined {
+    if (this.scene.layers.length < 2 || this.scene.layers.length - this.hiddenLayers.size !== 1)
+      return undefined;
+    return this.scene.layers.findIndex((_, layer) => !this.hiddenLayers.has(layer));
   }
 
   showLayer(layer: number, isShown: boolean): void {

@@ -6,7 +6,7 @@ import { until } from './until';
 import type { Workbench } from './workbench';
 
 const view = '#keyboard-map';
-const shapes = '[role=option]';
+const shapes = '[id^=shape-]';
 
 async function openMap(workbench: Workbench): Promise<void> {
   await vscode.commands.executeCommand('zonewright.showKeyboardMap');
@@ -60,6 +60,18 @@ workbenchTest('the map can be used with the keyboard alone', async (workbench) =
     return line !== clicked && editor.document.lineAt(line).text.startsWith('<region>');
   });
   await workbench.screenshot('map-keyboard');
+});
+
+workbenchTest('the map marks what the editor finds wrong, and shows that alone', async (workbench) => {
+  await openFile('faults/sample-missing.sfz');
+  await openMap(workbench);
+  await workbench.waitFor({ view, selector: `${shapes}[aria-label*="problem"]` });
+  const all = await workbench.count({ view, selector: shapes });
+  await workbench.click({ view, selector: '#problem-filter' });
+  await until('fewer shapes', async () => (await workbench.count({ view, selector: shapes })) < all);
+  await workbench.screenshot('map-problems');
+  await workbench.click({ view, selector: '#show-all' });
+  await until('all shapes', async () => (await workbench.count({ view, selector: shapes })) === all);
 });
 
 for (const theme of ['light', 'dark', 'highContrast'] as const) {

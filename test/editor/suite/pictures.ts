@@ -7,7 +7,7 @@ import type { Workbench } from './workbench';
 // The pictures of the README. They run with the other tests, so that they cannot fall behind.
 
 const view = '#keyboard-map';
-const shapes = '[role=option]';
+const shapes = '[id^=shape-]';
 
 /** The demo instrument in the middle of the work on it, with a few faults. */
 async function openDraft(): Promise<vscode.TextEditor> {

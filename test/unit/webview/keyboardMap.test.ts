@@ -6,6 +6,7 @@ import { readSfz } from '../../../server/sfz/read';
 import type { OpenedPage } from './pageBrowser';
 import {
   accessibilityFaults,
+  choose,
   hasBrowser,
   PageBrowser,
   rgb,
@@ -23,6 +24,16 @@ const bells = `<group> group_label=soft & &lt;b&gt;low hivel=63
 <group> group_label=loud lovel=64
 <region> sample=four.wav lokey=48 hikey=53 pitch_keycenter=50
 <region> sample=five.wav lokey=54 hikey=59 pitch_keycenter=57`;
+
+const articulated = `<global> sw_lokey=24 sw_hikey=25
+<group> group_label=held sw_last=24 sw_label=long
+<region> sample=one.wav lokey=48 hikey=53 pitch_keycenter=50
+<group> group_label=short sw_last=25 sw_label=short
+<region> sample=two.wav lokey=48 hikey=53 pitch_keycenter=50
+<group> group_label=release sw_last=24 sw_label=long trigger=release
+<region> sample=three.wav lokey=54 hikey=59
+<group> group_label=always
+<region> sample=four.wav lokey=60 hikey=64`;
 
 /** With a gap, an overlap, a keyswitch and regions that are not on the keyboard. */
 const faulty = `<group> group_label=soft sw_lokey=24 sw_hikey=25 sw_last=24 sw_label=held
@@ -62,6 +73,8 @@ describe.skipIf(!hasBrowser)('the page of the keyboard map in a browser', () => 
     })()`);
     return new Set(found);
   };
+  const groupName = (page: Page, name: string) =>
+    page.locator('.layer .name').getByText(name, { exact: true });
   const focused = async (page: Page) => {
     const id = await page.getByRole('listbox').getAttribute('aria-activedescendant');
     return page.locator(`#${id}`).getAttribute('aria-label');
@@ -149,7 +162,7 @@ describe.skipIf(!hasBrowser)('the page of the keyboard map in a browser', () => 
     await tell(page, { type: 'select', regions: [2, 5] });
     const selected = () =>
       page
-        .locator('[role=option][aria-selected=true]')
+        .locator('.shape-options > [aria-selected=true]')
         .evaluateAll((all) => all.map((one) => one.getAttribute('aria-label')));
     expect(await selected()).toHaveLength(2);
     await page.getByRole('listbox').focus();
@@ -171,8 +184,8 @@ describe.skipIf(!hasBrowser)('the page of the keyboard map in a browser', () => 
     const page = await open();
     await show(page);
     const loud = page.getByRole('checkbox', { name: 'loud' });
-    const shapes = () => page.getByRole('option').count();
-    await page.getByText('loud', { exact: true }).click();
+    const shapes = () => page.locator('.shape-options > [role=option]').count();
+    await groupName(page, 'loud').click();
     expect([await loud.isChecked(), await shapes()]).toEqual([false, 2]);
     await loud.press('Space');
     expect([await loud.isChecked(), await shapes()]).toEqual([true, 4]);
@@ -225,11 +238,54 @@ describe.skipIf(!hasBrowser)('the page of the keyboard map in a browser', () => 
     await page.close();
   });
 
+  it('shows what a group, a keyswitch, a trigger or a problem narrows it down to', async () => {
+    const page = await open();
+    await show(page, articulated);
+    const labels = () =>
+      page
+        .getByRole('option', { name: 'velocity' })
+        .evaluateAll((all) => all.map((one) => one.getAttribute('aria-label')?.split(', ')[2]));
+    expect(await labels()).toHaveLength(4);
+    await choose(page, 'Keyswitch', 'C1 long');
+    // The group without a keyswitch sounds in any case.
+    expect((await labels()).sort()).toEqual(['group always', 'group held', 'group release']);
+    await choose(page, 'Trigger', 'trigger=release');
+    expect(await labels()).toEqual(['group release']);
+    await page.getByRole('button', { name: 'Show all' }).click();
+    expect(await labels()).toHaveLength(4);
+    await choose(page, 'Group', 'short');
+    expect(await labels()).toEqual(['group short']);
+    expect(await page.getByRole('checkbox', { name: 'held' }).isChecked()).toBe(false);
+    await choose(page, 'Group', 'All groups');
+
+    const header = sceneOf(articulated).shapes[1].regions[0].header;
+    await tell(page, {
+      type: 'problems',
+      problems: [{ header, severity: 'error', message: 'No file "two.wav".' }],
+    });
+    await page.getByText('Only regions with problems').click();
+    expect(await labels()).toEqual(['group short']);
+    expect(await page.getByRole('option', { name: 'root key D3, 1 problem' }).count()).toBe(1);
+    await page.getByText('Problems of regions in words').click();
+    expect(await page.getByText('C3 to F3: No file "two.wav".').isVisible()).toBe(true);
+    expect(await page.getByRole('img', { name: 'Error' }).count()).toBe(1);
+    expect(await accessibilityFaults(page)).toEqual([]);
+    await page.getByRole('button', { name: 'No file "two.wav".' }).click();
+    expect((await told(page)).at(-1)).toMatchObject({ type: 'choose', header });
+    await tell(page, { type: 'problems', problems: [] });
+    expect(await page.getByText('No region is of the kind that is shown.').isVisible()).toBe(true);
+    await page.getByRole('button', { name: 'Show all' }).click();
+    await page.locator('#shape-3').click({ position: { x: 4, y: 40 } });
+    await page.getByRole('button', { name: 'Only the group always' }).click();
+    expect(await labels()).toEqual(['group always']);
+    await page.close();
+  });
+
   it('remembers zoom, hidden groups and open lists of a document', async () => {
     const page = await open();
     await show(page, faulty);
     await page.getByRole('button', { name: 'Zoom in' }).click();
-    await page.getByText('soft', { exact: true }).click();
+    await groupName(page, 'soft').click();
     await page.getByText('Gaps and overlaps in words').click();
     await expect.poll(() => page.evaluate('window.kept.openLists')).toHaveLength(1);
     const state = (await page.evaluate('window.kept')) as object;

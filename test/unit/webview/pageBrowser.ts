@@ -58,6 +58,8 @@ export class PageBrowser {
 
   /** Starts the browser for the page of the folder `client/NAME`, which fills the element of an id. */
   static async start(name: string, id: string): Promise<PageBrowser> {
+    if (!existsSync(join(pages, `${name}.js`)))
+      throw new Error('No bundle of the page: run `node test/prepare.mjs`.');
     const browser = await chromium.launch({
       executablePath: executable,
       args: [

@@ -1,0 +1,106 @@
+import type { TemplateResult } from 'lit';
+import { html, nothing } from 'lit';
+import type { MapScene } from '../../../server/map/mapScene';
+import { noteNameOf } from '../../../server/model/keys';
+import { button } from '../../webview/page/controls/button';
+import { checkbox } from '../../webview/page/controls/checkbox';
+import { choice } from '../../webview/page/controls/choice';
+import { l10n } from '../../webview/page/l10n';
+import type { MapFilter, Problems } from './mapFilter';
+import { noFilter, switchKeysOf, triggersOf } from './mapFilter';
+import type { ShownMap } from './shownMap';
+
+/** What the filters are of: the whole scene, not what they leave of it. */
+export interface FilterBarParts {
+  scene: MapScene;
+  problems: Problems;
+  filter: MapFilter;
+  map: ShownMap;
+  change(change: Partial<MapFilter>): void;
+  /** Hides all layers but one, or none. */
+  showOnly(layer: number | undefined): void;
+}
+
+/** What of a map is shown: lists of groups, keyswitches and triggers where there are several, and only what is wrong. */
+export function filterBar(parts: FilterBarParts): TemplateResult | typeof nothing {
+  const shown = [
+    groupChoice(parts),
+    switchChoice(parts),
+    triggerChoice(parts),
+    problemBox(parts),
+    allButton(parts),
+  ];
+  if (shown.every((one) => one === nothing)) return nothing;
+  return html`<div class="filters" role="group" aria-label=${l10n.t('What is shown')}>${shown}</div>`;
+}
+
+function allButton({ filter, map, change, showOnly }: FilterBarParts): TemplateResult | typeof nothing {
+  const isAll = filter.switchKey === null && filter.trigger === null && !filter.isProblem;
+  if (isAll && map.hiddenLayers.size === 0) return nothing;
+  const showAll = () => {
+    showOnly(undefined);
+    change(noFilter);
+  };
+  return button({ id: 'show-all', label: l10n.t('Show all'), isSecondary: true, press: showAll });
+}
+
+function groupChoice({ scene, map, showOnly }: FilterBarParts): TemplateResult | typeof nothing {
+  if (scene.layers.length < 2) return nothing;
+  const { onlyLayer } = map;
+  const isMixed = onlyLayer === undefined && map.hiddenLayers.size > 0;
+  return choice({
+    id: 'group-filter',
+    label: l10n.t('Group'),
+    isSearched: scene.layers.length > 12,
+    options: [
+      { value: 'all', label: l10n.t('All groups') },
+      ...(isMixed ? [{ value: 'some', label: l10n.t('Some groups') }] : []),
+      ...scene.layers.map(({ name }, layer) => ({ value: String(layer), label: name })),
+    ],
+    value: isMixed ? 'some' : onlyLayer === undefined ? 'all' : String(onlyLayer),
+    choose: (value) => {
+      if (value !== 'some') showOnly(value === 'all' ? undefined : Number(value));
+    },
+  });
+}
+
+function switchChoice({ scene, filter, change }: FilterBarParts): TemplateResult | typeof nothing {
+  const keys = switchKeysOf(scene);
+  if (keys.length === 0) return nothing;
+  return choice({
+    id: 'switch-filter',
+    label: l10n.t('Keyswitch'),
+    isSearched: keys.length > 12,
+    options: [
+      { value: '', label: l10n.t('All keyswitches') },
+      ...keys.map(({ key, label }) => ({ value: String(key), label: `${noteNameOf(key)} ${label}`.trim() })),
+    ],
+    value: filter.switchKey === null ? '' : String(filter.switchKey),
+    choose: (value) => change({ switchKey: value === '' ? null : Number(value) }),
+  });
+}
+
+function triggerChoice({ scene, filter, change }: FilterBarParts): TemplateResult | typeof nothing {
+  const triggers = triggersOf(scene);
+  if (triggers.length < 2) return nothing;
+  return choice({
+    id: 'trigger-filter',
+    label: l10n.t('Trigger'),
+    options: [
+      { value: '', label: l10n.t('All triggers') },
+      ...triggers.map((trigger) => ({ value: trigger, label: `trigger=${trigger}` })),
+    ],
+    value: filter.trigger ?? '',
+    choose: (value) => change({ trigger: value === '' ? null : value }),
+  });
+}
+
+function problemBox({ problems, filter, change }: FilterBarParts): TemplateResult | typeof nothing {
+  if (problems.size === 0 && !filter.isProblem) return nothing;
+  return checkbox({
+    id: 'problem-filter',
+    label: html`${l10n.t('Only regions with problems')} <span class="quiet">${problems.size}</span>`,
+    isChecked: filter.isProblem,
+    change: (isProblem) => change({ isProblem }),
+  });
+}
