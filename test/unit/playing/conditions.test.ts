@@ -70,6 +70,17 @@ describe('controllers, channel, program, wheel, pressure, tempo', () => {
     expect(playing.tap(60)).toContain('start 8');
   });
 
+  it('know by the gate whether some key is down', () => {
+    const playing = new Playing('<region> on_locc1=1 on_hicc1=127 locc134=127');
+    playing.on(60);
+    playing.on(62);
+    playing.off(60);
+    expect(playing.controller(1, 5)).toEqual(['start 0']);
+    playing.off(62);
+    playing.controller(1, 0);
+    expect(playing.controller(1, 5)).toEqual([]);
+  });
+
   it('ask for every controller that is named', () => {
     const playing = new Playing('<region> locc1=64 locc2=64');
     playing.controller(1, 100);
