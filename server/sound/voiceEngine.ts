@@ -5,7 +5,7 @@ import { interpolatorOf, type Quality } from './interpolation/interpolator';
 import type { SoundProgram } from './program/program';
 import { generatorTables } from './voice/generatorSource';
 import { SampleReader } from './voice/sampleReader';
-import { SampleStore, type SampleStretch } from './voice/sampleStore';
+import { SampleStore, type SampleStretch, type TellPage } from './voice/sampleStore';
 import { Voice } from './voice/voice';
 import { blockFrames, type VoiceContext } from './voice/voiceContext';
 
@@ -56,8 +56,8 @@ export interface VoiceEngine {
   allOff(): void;
   /** Writes the next frames, `left.length` of them; both have one length. */
   process(left: Float32Array | Float64Array, right: Float32Array | Float64Array): void;
-  /** Tells which stretches of long samples are read within some frames and are not there. */
-  wantedPages(frames: number, tell: (sample: number, page: number) => void): void;
+  /** Tells which pages of long samples are read within some frames, and whether they are there. */
+  pagesAhead(frames: number, tell: TellPage): void;
   /** What happened since it was last asked. */
   takeReport(): EngineReport;
   readonly activeVoices: number;
@@ -263,8 +263,8 @@ class Engine implements VoiceEngine {
     if (!this.#report.brokenRegions.includes(region)) this.#report.brokenRegions.push(region);
   }
 
-  wantedPages(frames: number, tell: (sample: number, page: number) => void): void {
-    for (const voice of this.#active) voice.want(frames, tell);
+  pagesAhead(frames: number, tell: TellPage): void {
+    for (const voice of this.#active) voice.pagesAhead(frames, tell);
   }
 
   takeReport(): EngineReport {

@@ -79,11 +79,15 @@ export class SampleFeeder {
 
   /** Hands over the pages that voices read in the next frames of output. */
   async givePages(frames: number): Promise<void> {
-    const wanted: [id: number, page: number][] = [];
-    this.#engine.wantedPages(frames, (id, page) => {
-      if (!wanted.some(([one, other]) => one === id && other === page)) wanted.push([id, page]);
-    });
-    for (const [id, page] of wanted) {
+    const ahead = new Map<string, { id: number; page: number; isThere: boolean }>();
+    this.#engine.pagesAhead(frames, (id, page, isThere) => ahead.set(keyOf(id, page), { id, page, isThere }));
+    for (const [key, { id, page, isThere }] of ahead) {
+      const held = this.#held.get(key);
+      if (isThere && held) {
+        this.#held.delete(key);
+        this.#held.set(key, held);
+        continue;
+      }
       const path = this.#paths[id];
       const long = this.#long.get(id);
       if (path === undefined || !long) continue;
@@ -96,25 +100,30 @@ export class SampleFeeder {
       this.#engine.addSample(id, whole, long.rate, stretch);
       this.#hold(id, page, whole);
     }
-    this.#takeBack();
+    this.#takeBack(ahead);
   }
 
   #hold(id: number, page: number, channels: readonly Float32Array[]): void {
     const bytes = channels.reduce((sum, { length }) => sum + length * bytesPerValue, 0);
-    this.#held.set(`${id} ${page}`, { id, page, bytes });
+    this.#held.set(keyOf(id, page), { id, page, bytes });
     this.#bytes += bytes;
   }
 
-  #takeBack(): void {
+  #takeBack(ahead: ReadonlyMap<string, unknown>): void {
     if (this.#bytes <= this.#mostBytes) return;
     for (const [key, { id, page, bytes }] of this.#held) {
       if (this.#bytes <= this.#mostBytes / 2) return;
+      if (ahead.has(key)) continue;
       if (page >= 0) this.#engine.removePage(id, page);
       else if (!this.#engine.removeSample(id)) continue;
       this.#held.delete(key);
       this.#bytes -= bytes;
     }
   }
+}
+
+function keyOf(id: number, page: number): string {
+  return `${id} ${page}`;
 }
 
 function padded(values: Float32Array, length: number): Float32Array {

@@ -58,7 +58,8 @@ export class SamplePath {
     this.#isReverse = isReverse;
     this.#start = start;
     this.#last = last;
-    this.#type = isCounted ? LoopType.forward : settings.loopType;
+    // A single frame has no other direction.
+    this.#type = isCounted || start === last ? LoopType.forward : settings.loopType;
     this.#period = this.#type === LoopType.alternate ? last - start : last - start + 1;
     const loops = loopMode === LoopMode.loopContinuous || loopMode === LoopMode.loopSustain;
     const isLoop = (isCounted || loops) && start >= 0 && last >= offset && last <= end && this.#period >= 1;

@@ -21,6 +21,9 @@ export interface SampleStretch {
 /** Frames of a page of a sample that is handed over in stretches; a stretch that is not the last one holds whole pages. */
 export const pageFrames = 1 << 16;
 
+/** Is told of a page of a sample that is read, more than once at times, and whether it is there. */
+export type TellPage = (sample: number, page: number, isThere: boolean) => void;
+
 /** The samples that voices can read, by their numbers in the program. */
 export class SampleStore {
   readonly #samples = new Map<number, StoredSample>();

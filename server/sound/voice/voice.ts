@@ -15,7 +15,7 @@ import { pathSettings } from './pathSettings';
 import type { PlayedNote } from './playedNote';
 import { fadeOut } from './sampleFade';
 import { SamplePath } from './samplePath';
-import { pageFrames, type StoredSample } from './sampleStore';
+import { pageFrames, type StoredSample, type TellPage } from './sampleStore';
 import type { VoiceContext } from './voiceContext';
 import { VoiceFilters } from './voiceFilters';
 import { BendFollower, framesUntil, stepOf } from './voicePitch';
@@ -297,8 +297,8 @@ export class Voice implements PlayedNote {
     return Math.min(count, bySource, byEnvelope, this.#ending.framesBeforeEnd);
   }
 
-  /** Tells which pages the voice reads in the next `frames` frames of output and are not there. */
-  want(frames: number, tell: (sample: number, page: number) => void): void {
+  /** Tells which pages of a long sample the voice reads in the next `frames` frames of output, and whether they are there. */
+  pagesAhead(frames: number, tell: TellPage): void {
     const sample = this.#sample;
     const number = this.#context.program.sample[this.region];
     if (!sample || this.waitsFor >= 0 || sample.pageFrames !== pageFrames) return;
@@ -312,13 +312,8 @@ export class Voice implements PlayedNote {
     }
   }
 
-  #tellPage(
-    sample: StoredSample,
-    number: number,
-    frame: number,
-    tell: (sample: number, page: number) => void,
-  ): void {
+  #tellPage(sample: StoredSample, number: number, frame: number, tell: TellPage): void {
     const page = Math.floor(frame / pageFrames);
-    if (!sample.left[page]) tell(number, page);
+    tell(number, page, sample.left[page] !== undefined);
   }
 }

@@ -1,0 +1,128 @@
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { createServer } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { build } from 'esbuild';
+import { chromium } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { play } from '../unit/sound/playing';
+import { chromiumPath } from './offlineAudio';
+
+const rate = 48000;
+const root = join(__dirname, '../..');
+
+const text =
+  '<region> sample=a.wav cutoff=2000 fileg_depth=2400 fileg_decay=0.2 pitchlfo_freq=5 pitchlfo_depth=30 pan=30 ampeg_release=0.1\n<region> sample=*saw volume=-12 amp_random=6 lfo1_freq=3 lfo1_pan=50';
+const sample = Float32Array.from({ length: rate }, (_, at) => Math.sin(at * at * 1e-5));
+
+/** A processor that plays a note; the program and the player's data are sent to it as they are. */
+const processor = `
+import { createPlayer } from '${root}/server/playing/createPlayer';
+import { createVoiceEngine } from '${root}/server/sound/voiceEngine';
+
+class VoiceProcessor extends AudioWorkletProcessor {
+  constructor({ processorOptions: { program, playable, sample, quality } }) {
+    super();
+    this.engine = createVoiceEngine(program, createPlayer(playable, { seed: 1 }), { sampleRate, quality, makesVoicesFirst: true, mostVoices: 16 });
+    this.engine.addSample(0, [sample], sampleRate);
+    this.engine.noteOn(64, 100);
+  }
+  process(_inputs, [[left, right]]) {
+    this.engine.process(left, right);
+    return true;
+  }
+}
+registerProcessor('voice', VoiceProcessor);
+`;
+
+/** What the page needs to make its data: the readers run there too. */
+const page = `
+import { playableInstrument } from '${root}/server/playing/makePlayable';
+import { readSfz } from '${root}/server/sfz/read';
+import { soundOf } from '${root}/server/sound/program/soundOf';
+
+window.render = async (text, sample, seconds, rate, quality) => {
+  const instrument = readSfz(text, { path: 'a.sfz' });
+  const context = new OfflineAudioContext(2, seconds * rate, rate);
+  await context.audioWorklet.addModule('/processor.js');
+  const node = new AudioWorkletNode(context, 'voice', {
+    outputChannelCount: [2],
+    processorOptions: { program: soundOf(instrument), playable: playableInstrument(instrument), sample: Float32Array.from(sample), quality },
+  });
+  node.connect(context.destination);
+  const rendered = await context.startRendering();
+  return [0, 1].map((channel) => Array.from(rendered.getChannelData(channel)));
+};
+`;
+
+describe('the engine of the voice', () => {
+  let folder: string;
+  let inputs: string[];
+  beforeAll(async () => {
+    folder = mkdtempSync(join(tmpdir(), 'worklet-'));
+    writeFileSync(join(folder, 'processor.ts'), processor);
+    writeFileSync(join(folder, 'page.ts'), page);
+    const { metafile } = await build({
+      entryPoints: [join(folder, 'processor.ts'), join(folder, 'page.ts')],
+      outdir: folder,
+      bundle: true,
+      format: 'esm',
+      target: 'es2022',
+      metafile: true,
+      logLevel: 'error',
+    });
+    const output = Object.entries(metafile.outputs).find(([name]) => name.endsWith('processor.js'));
+    inputs = Object.keys(output?.[1].inputs ?? {});
+  }, 60_000);
+  afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+  it('takes no reader, no file and no package with it to the audio thread', () => {
+    const own = inputs.filter((path) => !path.endsWith('processor.ts'));
+    expect(own.length).toBeGreaterThan(20);
+    expect(own.filter((path) => !/(^|\/)server\/(sound|playing)\//.test(path))).toEqual([]);
+  });
+
+  it.skipIf(!existsSync(chromiumPath)).each(['reference', 'live'] as const)(
+    'sounds in an AudioWorklet of Chromium as it does here, in %s quality',
+    async (quality) => {
+      const files: Record<string, string> = {
+        '/': '<!doctype html><script type="module" src="/page.js"></script>',
+        '/page.js': readFileSync(join(folder, 'page.js'), 'utf8'),
+        '/processor.js': readFileSync(join(folder, 'processor.js'), 'utf8'),
+      };
+      const server = createServer((request, response) => {
+        const type = request.url?.endsWith('.js') ? 'text/javascript' : 'text/html';
+        response.writeHead(200, { 'Content-Type': type }).end(files[request.url ?? ''] ?? '');
+      });
+      await new Promise<void>((done) => server.listen(0, '127.0.0.1', done));
+      const browser = await chromium.launch({
+        executablePath: chromiumPath,
+        args: ['--no-sandbox', '--disable-gpu', '--no-first-run', '--disable-background-networking'],
+      });
+      try {
+        const tab = await browser.newPage();
+        await tab.goto(`http://127.0.0.1:${(server.address() as AddressInfo).port}/`);
+        await tab.waitForFunction('window.render');
+        const call = `render(${JSON.stringify(text)}, ${JSON.stringify([...sample])}, 0.5, ${rate}, '${quality}')`;
+        const [left, right] = (await tab.evaluate(call)) as [number[], number[]];
+        const own = play(text, 0.5, {
+          samples: { 'a.wav': { channels: [sample], rate } },
+          key: 64,
+          velocity: 100,
+          quality,
+        });
+        // Web Audio keeps single precision.
+        const worst = (theirs: number[], ours: Float64Array) =>
+          Math.max(...theirs.map((value, at) => Math.abs(value - Math.fround(ours[at]))));
+        expect(Math.max(...left)).toBeGreaterThan(0.1);
+        expect(worst(left, own.left)).toBeLessThan(1e-6);
+        expect(worst(right, own.right)).toBeLessThan(1e-6);
+      } finally {
+        await browser.close();
+        server.close();
+      }
+    },
+    60_000,
+  );
+});
