@@ -179,7 +179,8 @@ export class Audition {
     for (const id of wantedSamples) {
       if (!this.#hand(playing, id)) this.#ask(program.samples[id], 0, firstFrames);
     }
-    engine.wantedPages(secondsAhead * this.#sampleRate, (id, page) => {
+    engine.pagesAhead(secondsAhead * this.#sampleRate, (id, page, isThere) => {
+      if (isThere) return;
       const startFrame = page * pageFrames;
       const held = this.#memory.get(program.samples[id]);
       if (!held || held.totalFrames <= firstFrames || startFrame < firstFrames) return;
