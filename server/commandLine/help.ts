@@ -28,6 +28,9 @@ export const help = `Usage: zonewright COMMAND …
                     --velocity V   --hold S   --controller N=V …   --seed N
                     --rate HZ   --quality live|reference   --float   --force
                     --format text|json   --middle-c C3|C4|C5   --samples DIR
+  compare A B     say whether two instruments sound alike, and where and why not (status 1)
+                    --tolerance DB   --format text|json|markdown
+                    --middle-c C3|C4|C5   --samples DIR
   sweep FILE      write a MIDI file that lets every region sound, to record or to compare
                     --output FILE.mid   --hold S   --gap S   --seed N   --force
                     --middle-c C3|C4|C5   --samples DIR

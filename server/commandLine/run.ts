@@ -3,6 +3,7 @@ import { visibleText } from '../model/text/visibleText';
 import { withFontSamples } from '../soundfont/fontFiles';
 import { check } from './check';
 import { CommandError } from './commandError';
+import { compare } from './compare';
 import { convert } from './convert';
 import { explain } from './explain';
 import { help } from './help';
@@ -27,6 +28,7 @@ const commands: Readonly<Record<string, (args: readonly string[], terminal: Term
   explain,
   sweep,
   render,
+  compare,
   vocabulary,
 };
 

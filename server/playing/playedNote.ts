@@ -139,3 +139,16 @@ export function playUpTo(
 export function keyswitchState(playable: PlayableInstrument, key: number): PlayedState {
   return playable.switchDown.includes(key) ? { heldKeys: [key] } : { keyswitch: key };
 }
+
+/** All messages of a note from a fresh start: the state that leads to it, and its strikes. */
+export function messagesOf(note: PlayedNote): TimedMessage[] {
+  const messages: TimedMessage[] = stateMessages(note).map((message) => ({ seconds: 0, message }));
+  const strike = strikeOf(note);
+  // What is held before the strike needs time to be over where it is let go.
+  let start = messages.length === 0 ? 0 : tapSeconds;
+  for (let number = 1; number <= (note.strike ?? 1); number++) {
+    for (const { seconds, message } of strike.messages) messages.push({ seconds: start + seconds, message });
+    start += strike.seconds;
+  }
+  return messages;
+}

@@ -1,0 +1,22 @@
+/** What a difference comes from. */
+export type CauseKind =
+  | 'sample'
+  | 'missing'
+  | 'root'
+  | 'tuning'
+  | 'level'
+  | 'pan'
+  | 'offset'
+  | 'length'
+  | 'loop'
+  | 'envelope'
+  | 'filter'
+  | 'condition'
+  | 'other';
+
+/** The first thing in the texts or the samples that explains a difference. */
+export interface Cause {
+  kind: CauseKind;
+  /** A sentence for a person. */
+  message: string;
+}

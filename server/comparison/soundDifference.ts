@@ -1,0 +1,113 @@
+import { measurePitch } from '../audio/measure/pitch/pitch';
+
+/** Two channels of one length, full scale −1..1. */
+export interface StereoSound {
+  left: Float32Array;
+  right: Float32Array;
+}
+
+/** How two sounds differ. `levelDb`, `pitchCents`, `startMs` and `lengthMs` are the second less the first. */
+export interface SoundDifference {
+  /** The greatest difference of a sample and the root mean square of all, in dB to full scale; `null` for none at all. */
+  peakDb: number | null;
+  rmsDb: number | null;
+  levelDb: number;
+  pitchCents: number;
+  startMs: number;
+  lengthMs: number;
+  /** What is left, in dB below the first sound, once both have the same level; `null` for nothing. */
+  shapeDb: number | null;
+  /** Whether the second is the first with its sides swapped, which is no mono sound. */
+  isSwapped: boolean;
+}
+
+/** A sound begins and ends where it is so far below its peak (our choice). */
+const edgeDb = -60;
+/** Seconds from its beginning on by which levels are compared. */
+const levelSeconds = 1;
+
+/** Measures how two sounds of one rate differ; a shorter one counts as silent from its end on. */
+export function soundDifference(a: StereoSound, b: StereoSound, sampleRate: number): SoundDifference {
+  const frames = Math.max(a.left.length, b.left.length);
+  let peak = 0;
+  let sum = 0;
+  let product = 0;
+  let energy = 0;
+  let otherEnergy = 0;
+  for (const side of ['left', 'right'] as const) {
+    for (let frame = 0; frame < frames; frame++) {
+      const one = a[side][frame] ?? 0;
+      const other = b[side][frame] ?? 0;
+      const difference = other - one;
+      if (Math.abs(difference) > peak) peak = Math.abs(difference);
+      sum += difference * difference;
+      product += one * other;
+      energy += one * one;
+      otherEnergy += other * other;
+    }
+  }
+  const edges = [edgesOf(a), edgesOf(b)];
+  const ms = (count: number) => (1000 * count) / sampleRate;
+  // The least that is left of the second when as much of the first as fits is taken away.
+  const left = Math.max(0, otherEnergy - (energy > 0 ? (product * product) / energy : 0));
+  return {
+    peakDb: decibels(peak),
+    rmsDb: decibels(Math.sqrt(sum / Math.max(1, 2 * frames))),
+    levelDb: levelOf(b, edges[1][0], sampleRate) - levelOf(a, edges[0][0], sampleRate),
+    pitchCents: pitchBetween(a, b, sampleRate),
+    startMs: ms(edges[1][0] - edges[0][0]),
+    lengthMs: ms(edges[1][1] - edges[1][0] - (edges[0][1] - edges[0][0])),
+    shapeDb: otherEnergy > 0 && left > 0 ? 10 * Math.log10(left / otherEnergy) : null,
+    isSwapped: areSwapped(a, b, frames, sum),
+  };
+}
+
+/** The louder of two levels in dB, `null` being silence. */
+export function louder(a: number | null, b: number | null): number | null {
+  return a === null ? b : b === null ? a : Math.max(a, b);
+}
+
+/** Of swapped sides the difference is next to nothing against that of the sides as they are (60 dB, our choice). */
+function areSwapped(a: StereoSound, b: StereoSound, frames: number, sum: number): boolean {
+  let crossed = 0;
+  for (let frame = 0; frame < frames; frame++) {
+    crossed += ((b.right[frame] ?? 0) - (a.left[frame] ?? 0)) ** 2;
+    crossed += ((b.left[frame] ?? 0) - (a.right[frame] ?? 0)) ** 2;
+  }
+  return sum > 0 && crossed < 1e-6 * sum;
+}
+
+function decibels(value: number): number | null {
+  return value > 0 ? 20 * Math.log10(value) : null;
+}
+
+/** The first frame that is heard and the one behind the last. */
+function edgesOf({ left, right }: StereoSound): [first: number, end: number] {
+  const loudness = (frame: number) => Math.max(Math.abs(left[frame]), Math.abs(right[frame]));
+  let peak = 0;
+  for (let frame = 0; frame < left.length; frame++) peak = Math.max(peak, loudness(frame));
+  const least = peak * 10 ** (edgeDb / 20);
+  let first = 0;
+  while (first < left.length && loudness(first) <= least) first++;
+  let end = left.length;
+  while (end > first && loudness(end - 1) <= least) end--;
+  return [first, end];
+}
+
+/** Power from the beginning on in dB; that of silence counts as −144 dB, the floor of 24 bits. */
+function levelOf({ left, right }: StereoSound, first: number, sampleRate: number): number {
+  const end = Math.min(left.length, first + Math.round(levelSeconds * sampleRate));
+  let sum = 0;
+  for (let frame = first; frame < end; frame++) sum += left[frame] ** 2 + right[frame] ** 2;
+  return Math.max(-144, 10 * Math.log10(sum / Math.max(1, end - first) + 1e-30));
+}
+
+function pitchBetween(a: StereoSound, b: StereoSound, sampleRate: number): number {
+  const one = measurePitch(monoOf(a), sampleRate);
+  const other = measurePitch(monoOf(b), sampleRate);
+  return one && other ? 1200 * Math.log2(other.hertz / one.hertz) : 0;
+}
+
+function monoOf({ left, right }: StereoSound): Float32Array {
+  return left.map((value, frame) => (value + right[frame]) / 2);
+}

@@ -1,0 +1,27 @@
+import { run } from '../commandLine/runInFolder';
+
+/** What `compare --format json` says of two instruments in a folder. */
+export interface Compared {
+  status: number;
+  equal: boolean;
+  worstDb: number | null;
+  notes: number;
+  rendered: number;
+  differences: {
+    key: number;
+    velocity: number;
+    a: { line: number } | null;
+    b: { line: number } | null;
+    peakDb: number;
+    levelDb: number;
+    pitchCents: number;
+    startMs: number;
+    lengthMs: number;
+    cause: { kind: string; message: string };
+  }[];
+}
+
+export async function compared(folder: string, a: string, b: string, ...more: string[]): Promise<Compared> {
+  const { status, out } = await run(folder, ['compare', a, b, '--format', 'json', ...more]);
+  return { status, ...JSON.parse(out) };
+}
