@@ -6,10 +6,11 @@ import type { InferredVocabulary, VocabularyDecision } from '../vocabulary/infer
 import { doubtfulBelow } from '../vocabulary/infer/inferredVocabulary';
 import { inferVocabulary } from '../vocabulary/infer/inferVocabulary';
 import { matchesVocabulary } from '../vocabulary/infer/matchesVocabulary';
-import { parseVocabulary, writeVocabulary } from '../vocabulary/parseVocabulary';
+import { parseVocabulary } from '../vocabulary/parseVocabulary';
 import type { Vocabulary } from '../vocabulary/vocabulary';
 import { vocabularyEnding } from '../vocabulary/vocabulary';
 import { vocabularyNotation } from '../vocabulary/vocabularyNotation';
+import { writeVocabulary } from '../vocabulary/writeVocabulary';
 import { sampleFactsIn } from '../workspace/samples/sampleFactsIn';
 import { SampleStore } from '../workspace/samples/sampleStore';
 import { CommandError } from './commandError';

@@ -6,9 +6,10 @@ import type { ReadOptions } from '../model/notation';
 import { folderOf, joinPath, relativePath } from '../model/paths';
 import { withTextBytes } from '../model/text/textBytes';
 import { Variables } from '../model/variables/variables';
+import type { SfzHandler } from './handler';
 import { readSfzAgain } from './readAgain';
-import type { SfzHandler } from './scan';
-import { lastByte, scanSfzBytes } from './scan';
+import { scanSfzBytes } from './scan';
+import { lineFeed } from './scanCodes';
 
 /** Included text that one instrument may bring in, in UTF-16 units; a chain of files that include one another twice grows without end. */
 const mostIncluded = 64 * 1024 * 1024;
@@ -73,7 +74,7 @@ class SfzReader implements SfzHandler {
     this.#open.push(path);
     this.#builder.enterSource(path, text);
     this.#checkIsText();
-    withTextBytes(text, lastByte, (bytes) => {
+    withTextBytes(text, lineFeed, (bytes) => {
       this.#codes = bytes;
       scanSfzBytes(text, bytes, this);
     });

@@ -1,69 +1,28 @@
 import { withTextBytes } from '../model/text/textBytes';
-
-/**
- * What {@link scanSfz} tells its caller; all positions are offsets in the text. The scanner knows the shape of SFZ
- * text alone, not which headers or opcodes exist.
- */
-export interface SfzHandler {
-  /** `<name>`: the whole tag and the name inside. */
-  header(start: number, end: number, nameStart: number, nameEnd: number): void;
-  /**
-   * `name=value`. `hash` is that of the name for `ParameterNames.idOfHash`, `number` the value where it is a plain
-   * decimal number (else NaN). `variables` says that a `$` stands in the name or the value.
-   */
-  opcode(
-    nameStart: number,
-    nameEnd: number,
-    hash: number,
-    valueStart: number,
-    valueEnd: number,
-    number: number,
-    variables: boolean,
-  ): void;
-  /** `#define $NAME value`. */
-  define(start: number, nameStart: number, nameEnd: number, valueStart: number, valueEnd: number): void;
-  /** `#include "path"`: the directive with its quotes, and the path inside. */
-  include(start: number, end: number, pathStart: number, pathEnd: number): void;
-  /** `// …` or a block comment, with its marks. */
-  comment(start: number, end: number): void;
-  /** Text that is nothing of the above, on one line. */
-  stray(start: number, end: number): void;
-  /** Something that is broken but could be read in part. */
-  problem(start: number, end: number, message: string): void;
-}
-
-const tab = 9;
-const lineFeed = 10;
-const carriageReturn = 13;
-const space = 32;
-const quote = 34;
-const hash = 35;
-const dollar = 36;
-const star = 42;
-const plus = 43;
-const minus = 45;
-const point = 46;
-const slash = 47;
-const zero = 48;
-const nine = 57;
-const less = 60;
-const equals = 61;
-const greater = 62;
-
-/** By character code: a letter, digit, `_`, or `$` for variables in names. */
-const isNamePart = new Uint8Array(256);
-/** By character code: whether it can end a value or tells something about it. */
-const isMark = new Uint8Array(256);
-/** By character code: white space within a line. A control character counts as a space. */
-const isBlank = new Uint8Array(256);
-
-for (const character of 'abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789_$') {
-  isNamePart[character.charCodeAt(0)] = 1;
-}
-for (const character of '\n\r=$/<#') isMark[character.charCodeAt(0)] = 1;
-for (let code = 0; code <= space; code++) {
-  isBlank[code] = code === lineFeed || code === carriageReturn ? 0 : 1;
-}
+import type { SfzHandler } from './handler';
+import {
+  carriageReturn,
+  dollar,
+  equals,
+  greater,
+  hash,
+  isBlank,
+  isCommentMark,
+  isLineEnd,
+  isMark,
+  isNamePart,
+  less,
+  lineFeed,
+  minus,
+  nine,
+  plus,
+  point,
+  quote,
+  slash,
+  space,
+  tab,
+  zero,
+} from './scanCodes';
 
 /**
  * Reads SFZ text from start to end in one pass and tells the handler what stands there. Never throws, never goes
@@ -78,9 +37,6 @@ export function scanSfz(text: string, handler: SfzHandler): void {
 export function scanSfzBytes(text: string, bytes: Uint8Array, handler: SfzHandler): void {
   new SfzScanner(text, bytes, handler).scan();
 }
-
-/** The byte that {@link scanSfzBytes} wants behind a text. */
-export const lastByte = lineFeed;
 
 class SfzScanner {
   readonly #text: string;
@@ -150,7 +106,10 @@ class SfzScanner {
     return at;
   }
 
-  /** Reads the value of the opcode whose name was read, tells the handler, and goes on to the name after it. Answers where to read on. */
+  /**
+   * Reads the value of the opcode whose name was read, tells the handler, and goes on to the name after it. Answers where to read
+   * on. In one piece for speed, since it goes through nearly every character of a text.
+   */
   #scanOpcodeValue(): number {
     const codes = this.#codes;
     const nameStart = this.#nameStart;
@@ -436,12 +395,4 @@ class SfzScanner {
     while (codes[at] !== lineFeed && codes[at] !== carriageReturn) at++;
     return at;
   }
-}
-
-function isCommentMark(code: number): boolean {
-  return code === slash || code === star;
-}
-
-function isLineEnd(code: number): boolean {
-  return code === lineFeed || code === carriageReturn;
 }

@@ -15,8 +15,9 @@ import { writeKeeping } from '../model/writing/writeKeeping';
 import type { Chain } from '../model/writing/writingOrder';
 import { chainOf, passingKinds } from '../model/writing/writingOrder';
 import type { DirectiveForms, WritingPlan } from '../model/writing/writingPlan';
+import { canHold, harmlessKinds, harmlessName, parting } from './holdable';
 import { readSfz } from './read';
-import { scanSfz } from './scan';
+import { hash, space } from './scanCodes';
 
 /**
  * Writes an instrument as one SFZ text: headers and opcodes in their order, comments with the header that they belong to,
@@ -358,48 +359,4 @@ function wordsOf(text: string): Int32Array {
 
 function commentLine(text: string): string {
   return text.replace(/[\r\n]+/g, ' ').trim();
-}
-
-const harmless = /^[\w.#()+\-\\]+(?:[ /][\w.#()+\-\\]+)*$/;
-const harmlessName = /^\w+$/;
-
-const space = 32;
-const hash = 35;
-const parting = 2;
-
-/** By character: 1 for those of harmless values, {@link parting} for those that stand between them, else 0. */
-const harmlessKinds = Uint8Array.from({ length: 256 }, (_, code) => {
-  const sign = String.fromCharCode(code);
-  if (sign === ' ' || sign === '/') return parting;
-  return code < 128 && harmless.test(sign) ? 1 : 0;
-});
-
-/** Whether a name and value read back from SFZ text as they are. */
-function canHold(name: string, value: string): boolean {
-  if (harmlessName.test(name) && harmless.test(value) && !value.includes(' #')) return true;
-  let read = 0;
-  const text = `before=1 ${name}=${value} next=1`;
-  let exact = true;
-  const fail = () => {
-    exact = false;
-  };
-  scanSfz(text, {
-    header: fail,
-    define: fail,
-    include: fail,
-    comment: fail,
-    stray: fail,
-    problem: fail,
-    opcode(nameStart, nameEnd, _hash, valueStart, valueEnd) {
-      const expected =
-        [
-          ['before', '1'],
-          [name, value],
-          ['next', '1'],
-        ][read++] ?? [];
-      if (text.slice(nameStart, nameEnd) !== expected[0] || text.slice(valueStart, valueEnd) !== expected[1])
-        exact = false;
-    },
-  });
-  return exact && read === 3 && !/[\r\n]/.test(value);
 }

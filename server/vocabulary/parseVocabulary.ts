@@ -2,6 +2,7 @@ import { nearestOpcodes } from '../model/opcodes/nearest';
 import { resolveOpcode } from '../model/opcodes/resolve';
 import { nearestWords } from '../model/text/nearest';
 import { isXmlName } from '../xml/scan/characters';
+import { isFieldValue, shorten, wantedOf } from './forms/fieldValues';
 import type { Field } from './forms/formFields';
 import { formFields } from './forms/formFields';
 import type { JsonNode } from './jsonTree';
@@ -33,47 +34,6 @@ export function parseVocabulary(text: string): { vocabulary?: Vocabulary; proble
   const vocabulary = reader.read(root);
   const { problems } = reader;
   return vocabulary ? { vocabulary, problems } : { problems };
-}
-
-/** The vocabulary as JSON: one parameter a line, members always in the same order. */
-export function writeVocabulary({ name, namespaces, levels, unsettled }: Vocabulary): string {
-  const lines = ['{', `  "name": ${JSON.stringify(name)},`];
-  if (namespaces && Object.keys(namespaces).length > 0) lines.push(`  "namespaces": ${inLine(namespaces)},`);
-  lines.push('  "levels": [');
-  levels.forEach((level, at) => {
-    lines.push('    {', `      "element": ${JSON.stringify(level.element)},`, `      "is": "${level.is}",`);
-    if (level.inside && level.inside.length > 0) lines.push(`      "inside": ${inLine(level.inside)},`);
-    const parameters = level.parameters.map((one) => `        ${inLine(inOrder(one))}`);
-    lines.push(
-      parameters.length > 0
-        ? `      "parameters": [\n${parameters.join(',\n')}\n      ]`
-        : '      "parameters": []',
-    );
-    lines.push(at < levels.length - 1 ? '    },' : '    }');
-  });
-  lines.push(unsettled && unsettled.length > 0 ? `  ],\n  "unsettled": ${inLine(unsettled)}` : '  ]', '}');
-  return `${lines.join('\n')}\n`;
-}
-
-function inOrder({ parameter, at, part, between, form }: VocabularyParameter): object {
-  const fields = Object.keys(formFields[form.kind]);
-  const values = new Map<string, unknown>(Object.entries(form));
-  const ordered = ['kind', ...fields].filter((field) => values.get(field) !== undefined);
-  return {
-    parameter,
-    at,
-    ...(part !== undefined && { part }),
-    ...(between !== undefined && { between }),
-    form: Object.fromEntries(ordered.map((field) => [field, values.get(field)])),
-  };
-}
-
-/** JSON on one line with blanks, as `{ "a": [1, 2] }`. */
-function inLine(value: unknown): string {
-  if (Array.isArray(value)) return `[${value.map(inLine).join(', ')}]`;
-  if (typeof value !== 'object' || value === null) return JSON.stringify(value);
-  const members = Object.entries(value).map(([name, one]) => `${JSON.stringify(name)}: ${inLine(one)}`);
-  return members.length > 0 ? `{ ${members.join(', ')} }` : '{}';
 }
 
 type Members = ReadonlyMap<string, JsonNode>;
@@ -359,60 +319,4 @@ function plainValue(node: JsonNode): unknown {
     default:
       return node.value;
   }
-}
-
-function isFieldValue(value: unknown, field: Field): boolean {
-  switch (field.kind) {
-    case 'choice':
-      return field.of.some((one) => one === value);
-    case 'text':
-      return typeof value === 'string';
-    case 'switch':
-      return typeof value === 'boolean';
-    case 'number':
-      return typeof value === 'number' && Number.isFinite(value);
-    case 'factor':
-      return typeof value === 'number' && Number.isFinite(value) && value !== 0;
-    case 'positive':
-      return typeof value === 'number' && Number.isFinite(value) && value > 0;
-    case 'whole':
-      return Number.isSafeInteger(value);
-    case 'words':
-      return (
-        typeof value === 'object' &&
-        value !== null &&
-        !Array.isArray(value) &&
-        Object.keys(value).length > 0 &&
-        Object.values(value).every((one) => typeof one === 'string')
-      );
-  }
-}
-
-function wantedOf(field: Field): string {
-  switch (field.kind) {
-    case 'choice':
-      return `${field.of.slice(0, -1).map(shown).join(', ')} or ${shown(field.of.at(-1) ?? '')}`;
-    case 'text':
-      return 'a text';
-    case 'switch':
-      return 'true or false';
-    case 'number':
-      return 'a number';
-    case 'factor':
-      return 'a number other than 0';
-    case 'positive':
-      return 'a number above 0';
-    case 'whole':
-      return 'a whole number';
-    case 'words':
-      return 'an object of words, each with the value that it stands for: { "off": "no_loop" }';
-  }
-}
-
-function shown(value: string | number): string {
-  return JSON.stringify(value);
-}
-
-function shorten(text: string): string {
-  return text.length > 40 ? `${text.slice(0, 39)}…` : text;
 }

@@ -7,6 +7,7 @@ import type { Span } from '../model/text/span';
 import { endOf, spanIn } from '../model/text/span';
 import { lineEndOf } from '../model/text/textLines';
 import { editSfz } from '../sfz/edit';
+import { isAttributeName } from './attributeText';
 import { insertElements } from './insert';
 import { isReadAsXml } from './isInstrumentXml';
 import { removeElement } from './removeElement';
@@ -14,7 +15,6 @@ import { defineInXml, groupInXml, inlineInXml, moveOutOfXml } from './restructur
 import { isXmlSpace, spaceEndAt } from './scan/characters';
 import { quoteBefore } from './scan/quotes';
 import { encodeXmlAttribute } from './scan/references';
-import { isAttributeName } from './write';
 
 /** The text edits that make a change in instrument XML, in the style of the text around; see `Notation.edit`. */
 export function editXml(instrument: Instrument, change: Change): Edited {

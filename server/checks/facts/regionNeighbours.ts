@@ -1,8 +1,8 @@
 import type { Instrument } from '../../model/instrument';
 import type { ConditionSet } from '../../model/overlaps/conditionSets';
 import type { Conditions } from '../../model/overlaps/conditions';
-import type { Rectangle } from '../../model/overlaps/overlaps';
-import { rectangleCode } from '../../model/overlaps/overlaps';
+import type { Rectangle } from '../../model/overlaps/rectangles';
+import { rectangleCode } from '../../model/overlaps/rectangles';
 
 /** Comparisons of regions that one rule makes at the most in a check; text made of faults alone is not worth more. */
 const mostComparisons = 2_000_000;

@@ -1,7 +1,7 @@
 import type { Instrument } from '../../model/instrument';
 import type { ConditionSet } from '../../model/overlaps/conditionSets';
 import { conditionsOf, turnsNeverMeet } from '../../model/overlaps/conditions';
-import { rectangleCode } from '../../model/overlaps/overlaps';
+import { rectangleCode } from '../../model/overlaps/rectangles';
 import { keysText } from '../../model/rangeWords';
 import { usedName } from '../facts/parameterUses';
 import { RegionNeighbours, rectangleOfCode, situationText } from '../facts/regionNeighbours';

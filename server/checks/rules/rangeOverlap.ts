@@ -1,7 +1,8 @@
 import type { Fix } from '../../model/finding';
 import type { Instrument } from '../../model/instrument';
-import type { Rectangle, RegionOverlap } from '../../model/overlaps/overlaps';
-import { rectangleOf } from '../../model/overlaps/overlaps';
+import type { RegionOverlap } from '../../model/overlaps/overlaps';
+import type { Rectangle } from '../../model/overlaps/rectangles';
+import { rectangleOf } from '../../model/overlaps/rectangles';
 import { unmeantOverlaps } from '../../model/overlaps/unmeantOverlaps';
 import { keysText, velocitiesText } from '../../model/rangeWords';
 import { fixOf } from '../facts/parameterFixes';

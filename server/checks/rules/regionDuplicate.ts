@@ -1,7 +1,7 @@
 import type { Instrument } from '../../model/instrument';
 import { conditionsOf } from '../../model/overlaps/conditions';
-import { rectangleCodesOf } from '../../model/overlaps/overlaps';
 import { PairNumbers } from '../../model/overlaps/pairNumbers';
+import { rectangleCodesOf } from '../../model/overlaps/rectangles';
 import { Parameter } from '../../model/parameterNames';
 import { fixOf } from '../facts/parameterFixes';
 import { placeText, regionTitle } from '../facts/regionText';

@@ -1,7 +1,7 @@
 import type { ConditionSet } from '../../model/overlaps/conditionSets';
 import { conditionsOf } from '../../model/overlaps/conditions';
-import { rectangleCodesOf } from '../../model/overlaps/overlaps';
 import { PairNumbers } from '../../model/overlaps/pairNumbers';
+import { rectangleCodesOf } from '../../model/overlaps/rectangles';
 import { Parameter } from '../../model/parameterNames';
 import { keysText, velocitiesText } from '../../model/rangeWords';
 import { valueFix } from '../facts/parameterFixes';

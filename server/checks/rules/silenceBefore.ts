@@ -1,8 +1,8 @@
 import type { Fix } from '../../model/finding';
 import type { Instrument } from '../../model/instrument';
 import { conditionsOf } from '../../model/overlaps/conditions';
-import { rectangleCodesOf } from '../../model/overlaps/overlaps';
 import { PairNumbers } from '../../model/overlaps/pairNumbers';
+import { rectangleCodesOf } from '../../model/overlaps/rectangles';
 import { nameOf } from '../../model/paths';
 import type { SampleFacts, SampleSurvey } from '../../model/samples';
 import { ColumnsInForce } from '../facts/columnsInForce';

@@ -1,7 +1,7 @@
 import type { Instrument } from '../instrument';
 import type { Conditions } from './conditions';
-import type { Rectangle } from './overlaps';
-import { rectangleCodesOf } from './overlaps';
+import type { Rectangle } from './rectangles';
+import { rectangleCodesOf } from './rectangles';
 
 /** A rectangle of keys and velocities with the first region that has it. */
 export interface PlayedRectangle extends Rectangle {

@@ -1,16 +1,16 @@
-import { HeaderKind } from '../headerKinds';
 import type { Instrument } from '../instrument';
-import { Parameter } from '../parameterNames';
 import type { Conditions } from './conditions';
 import { PairNumbers } from './pairNumbers';
-
-/** Keys and velocities, both ends included. */
-export interface Rectangle {
-  lowKey: number;
-  highKey: number;
-  lowVelocity: number;
-  highVelocity: number;
-}
+import type { Rectangle } from './rectangles';
+import {
+  highKeyIn,
+  highVelocityIn,
+  intersectionOf,
+  lowKeyIn,
+  lowVelocityIn,
+  rectangleCodesOf,
+  rectangleOf,
+} from './rectangles';
 
 /** Two regions of one layer that partly cover one another. */
 export interface RegionOverlap {
@@ -26,27 +26,6 @@ const mostConditions = 64;
 /** Comparisons for each rectangle, on average; text made to have no end of overlaps stops here. */
 const comparisonsEach = 64;
 const comparisonsAtLeast = 1_000_000;
-
-/** The keys and velocities that a region answers; `undefined` where no key triggers it or a range is inverted. */
-export function rectangleOf(instrument: Instrument, region: number): Rectangle | undefined {
-  const lowKey = instrument.lowKey[region];
-  const highKey = instrument.highKey[region];
-  const lowVelocity = Math.max(0, instrument.lowVelocity[region]);
-  const highVelocity = instrument.highVelocity[region];
-  if (lowKey < 0 || highKey < lowKey || highVelocity < lowVelocity) return undefined;
-  return { lowKey, highKey, lowVelocity, highVelocity };
-}
-
-/** What two rectangles share; `undefined` where they do not meet. */
-function intersectionOf(a: Rectangle, b: Rectangle): Rectangle | undefined {
-  const lowKey = Math.max(a.lowKey, b.lowKey);
-  const highKey = Math.min(a.highKey, b.highKey);
-  const lowVelocity = Math.max(a.lowVelocity, b.lowVelocity);
-  const highVelocity = Math.min(a.highVelocity, b.highVelocity);
-  return lowKey > highKey || lowVelocity > highVelocity
-    ? undefined
-    : { lowKey, highKey, lowVelocity, highVelocity };
-}
 
 /**
  * Finds regions under one header, of one layer of conditions, whose keys and velocities partly overlap: rectangles
@@ -115,7 +94,7 @@ function orderByScopeAndKey({ count, codes, scopes }: RectangleTable): Float64Ar
   return isInOrder ? order : order.sort();
 }
 
-function overlapOf(instrument: Instrument, one: number, two: number): RegionOverlap {
+export function overlapOf(instrument: Instrument, one: number, two: number): RegionOverlap {
   const region = Math.max(one, two);
   const other = Math.min(one, two);
   const shared = intersectionOf(
@@ -218,41 +197,6 @@ function isNewCondition(
   return true;
 }
 
-const codesOfInstrument = new WeakMap<Instrument, Int32Array>();
-
-/** The {@link rectangleCode} of each region, in the order of `Instrument.regions`; worked out when first asked for. */
-export function rectangleCodesOf(instrument: Instrument): Int32Array {
-  let codes = codesOfInstrument.get(instrument);
-  if (!codes) {
-    codes = instrument.regions.map((region) => rectangleCode(instrument, region));
-    codesOfInstrument.set(instrument, codes);
-  }
-  return codes;
-}
-
-/** The rectangle of a region in 28 bits, or −1; see {@link rectangleOf}. */
-export function rectangleCode(instrument: Instrument, region: number): number {
-  const lowKey = instrument.lowKey[region];
-  const highKey = instrument.highKey[region];
-  const lowVelocity = Math.max(0, instrument.lowVelocity[region]);
-  const highVelocity = instrument.highVelocity[region];
-  if (lowKey < 0 || highKey < lowKey || highVelocity < lowVelocity) return -1;
-  return (lowKey << 21) | (highKey << 14) | (lowVelocity << 7) | highVelocity;
-}
-
-function lowKeyIn(code: number): number {
-  return code >> 21;
-}
-function highKeyIn(code: number): number {
-  return (code >> 14) & 127;
-}
-function lowVelocityIn(code: number): number {
-  return (code >> 7) & 127;
-}
-function highVelocityIn(code: number): number {
-  return code & 127;
-}
-
 interface Rivals {
   found: boolean;
   region: number;
@@ -272,141 +216,4 @@ function rivals(table: RectangleTable, conditions: Conditions, later: number, ea
     }
   }
   return { found: false, region: -1, other: -1, comparisons };
-}
-
-/** Keys of a group that can be one zone among neighbours; wider ones are parts of a split keyboard. */
-const widestZone = 24;
-const mostRegionPairs = 4096;
-
-interface GroupEnvelope extends Rectangle {
-  group: number;
-  /** Positions among the regions of the instrument, the end not included. */
-  from: number;
-  to: number;
-}
-
-/**
- * Finds overlaps between groups that divide the keys or the velocities among them, such as one group for each
- * velocity layer. Groups often sound together on purpose, so they are compared only where they look like one row of
- * neighbours: the same parent header, the same conditions, the same names of parameters; every two of them that meet
- * are equal in one direction and share less than half of either in the other. A single pair that does not fit says that
- * the groups are stacked, and none of them is reported.
- */
-export function findGroupOverlaps(instrument: Instrument, conditions: Conditions): RegionOverlap[] {
-  const rows = new Map<string, GroupEnvelope[]>();
-  for (const envelope of groupEnvelopes(instrument)) {
-    const { group } = envelope;
-    const key = `${instrument.parent(group)} ${conditions.ofHeader[group]} ${ownNames(instrument, group)}`;
-    const row = rows.get(key);
-    if (row) row.push(envelope);
-    else rows.set(key, [envelope]);
-  }
-  const found: RegionOverlap[] = [];
-  for (const row of rows.values()) {
-    for (const [a, b] of meetingNeighbours(row)) {
-      const overlap = firstOverlap(instrument, conditions, a, b);
-      if (overlap) found.push(overlap);
-    }
-  }
-  return found.sort((a, b) => a.region - b.region);
-}
-
-function groupEnvelopes(instrument: Instrument): GroupEnvelope[] {
-  const codes = rectangleCodesOf(instrument);
-  const envelopes: GroupEnvelope[] = [];
-  let current: GroupEnvelope | undefined;
-  for (let number = 0; number < codes.length; number++) {
-    const code = codes[number];
-    const group = instrument.parent(instrument.regions[number]);
-    if (code < 0 || group < 0) continue;
-    const lowKey = lowKeyIn(code);
-    const highKey = highKeyIn(code);
-    const lowVelocity = lowVelocityIn(code);
-    const highVelocity = highVelocityIn(code);
-    if (current?.group !== group) {
-      if (instrument.kind(group) !== HeaderKind.group) continue;
-      current = { group, from: number, to: number + 1, lowKey, highKey, lowVelocity, highVelocity };
-      envelopes.push(current);
-      continue;
-    }
-    current.to = number + 1;
-    if (lowKey < current.lowKey) current.lowKey = lowKey;
-    if (highKey > current.highKey) current.highKey = highKey;
-    if (lowVelocity < current.lowVelocity) current.lowVelocity = lowVelocity;
-    if (highVelocity > current.highVelocity) current.highVelocity = highVelocity;
-  }
-  return envelopes;
-}
-
-/** The regions of a group that keys trigger. */
-function regionsOf(instrument: Instrument, { group, from, to }: GroupEnvelope): Int32Array {
-  const codes = rectangleCodesOf(instrument);
-  return instrument.regions
-    .subarray(from, to)
-    .filter((region, at) => instrument.parent(region) === group && codes[from + at] >= 0);
-}
-
-function ownNames(instrument: Instrument, group: number): string {
-  const names = new Set<number>();
-  const end = instrument.endParameter(group);
-  for (let parameter = instrument.firstParameter(group); parameter < end; parameter++) {
-    const name = instrument.canonicalName(parameter);
-    if (name <= Parameter.hivel && name !== Parameter.sample) continue;
-    names.add(name);
-  }
-  return [...names].sort((a, b) => a - b).join(',');
-}
-
-function meetingNeighbours(row: GroupEnvelope[]): [GroupEnvelope, GroupEnvelope][] {
-  if (row.length < 2) return [];
-  const sorted = [...row].sort((a, b) => a.lowKey - b.lowKey);
-  const pairs: [GroupEnvelope, GroupEnvelope][] = [];
-  let active: GroupEnvelope[] = [];
-  for (const envelope of sorted) {
-    active = active.filter((before) => before.highKey >= envelope.lowKey);
-    // More than there are velocities to divide: stacked.
-    if (active.length > 128) return [];
-    for (const before of active) {
-      const shared = intersectionOf(before, envelope);
-      if (!shared) continue;
-      if (!areNeighbours(before, envelope, shared)) return [];
-      pairs.push([before, envelope]);
-    }
-    active.push(envelope);
-  }
-  return pairs;
-}
-
-function areNeighbours(a: Rectangle, b: Rectangle, shared: Rectangle): boolean {
-  const sameKeys = a.lowKey === b.lowKey && a.highKey === b.highKey;
-  const sameVelocities = a.lowVelocity === b.lowVelocity && a.highVelocity === b.highVelocity;
-  if (sameKeys) {
-    const most = (shared.highVelocity - shared.lowVelocity + 1) * 2;
-    return most < a.highVelocity - a.lowVelocity + 1 && most < b.highVelocity - b.lowVelocity + 1;
-  }
-  if (!sameVelocities) return false;
-  const most = (shared.highKey - shared.lowKey + 1) * 2;
-  const widths = [a.highKey - a.lowKey + 1, b.highKey - b.lowKey + 1];
-  return widths.every((width) => most < width && width <= widestZone);
-}
-
-function firstOverlap(
-  instrument: Instrument,
-  conditions: Conditions,
-  a: GroupEnvelope,
-  b: GroupEnvelope,
-): RegionOverlap | undefined {
-  let pairs = 0;
-  const others = regionsOf(instrument, b);
-  for (const one of regionsOf(instrument, a)) {
-    for (const two of others) {
-      if (pairs++ > mostRegionPairs) return undefined;
-      const first = rectangleOf(instrument, one) as Rectangle;
-      const second = rectangleOf(instrument, two) as Rectangle;
-      if (!intersectionOf(first, second)) continue;
-      if (conditions.apart(conditions.ofHeader[one], conditions.ofHeader[two])) continue;
-      return overlapOf(instrument, one, two);
-    }
-  }
-  return undefined;
 }

@@ -1,8 +1,11 @@
 import type { Instrument } from '../instrument';
 import type { Conditions } from './conditions';
 import { conditionsOf } from './conditions';
-import type { Rectangle, RegionOverlap } from './overlaps';
-import { findGroupOverlaps, findOverlaps, rectangleCode, rectangleOf } from './overlaps';
+import { findGroupOverlaps } from './groupOverlaps';
+import type { RegionOverlap } from './overlaps';
+import { findOverlaps } from './overlaps';
+import type { Rectangle } from './rectangles';
+import { rectangleCode, rectangleOf } from './rectangles';
 
 /** From this many on, the overlaps of one region are told as one. */
 const manyPartners = 3;

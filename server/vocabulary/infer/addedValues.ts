@@ -1,5 +1,5 @@
 import type { Assigned } from './assign';
-import type { InferredTarget } from './words/meanings';
+import type { InferredTarget } from './words/meaningRules';
 
 /** Parameters of the open SFZ format that add to those of the regions, by the header that they belong to. */
 const addedTo: Readonly<Record<InferredTarget, string>> = {

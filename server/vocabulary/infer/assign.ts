@@ -7,7 +7,8 @@ import { isPlausible, positionTargets } from './plausible';
 import { rangesOf } from './rangeText';
 import type { RegionElement } from './regionElement';
 import type { Rows } from './rows';
-import type { InferredTarget, Meaning, NameUnit } from './words/meanings';
+import type { InferredTarget } from './words/meaningRules';
+import type { Meaning, NameUnit } from './words/meanings';
 import { isBare, meaningsOf } from './words/meanings';
 import { nameWords } from './words/nameWords';
 

@@ -1,6 +1,6 @@
 import type { ColumnFacts } from './columnFacts';
 import { rowKeyNumber } from './rowKeys';
-import type { InferredTarget } from './words/meanings';
+import type { InferredTarget } from './words/meaningRules';
 
 /** A place of a region by what it holds, where its name says little. */
 export interface Contents {

@@ -1,6 +1,6 @@
 import type { ColumnFacts } from './columnFacts';
 import { rangesOf } from './rangeText';
-import type { InferredTarget } from './words/meanings';
+import type { InferredTarget } from './words/meaningRules';
 import { direction, filterType, loopMode, offMode, panSide, switchWord, triggerWord } from './words/words';
 
 /** Targets whose values are keys. */

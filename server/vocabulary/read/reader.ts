@@ -1,7 +1,7 @@
 import { HeaderKind } from '../../model/headerKinds';
 import type { Instrument } from '../../model/instrument';
 import type { Scope } from '../../model/instrumentBuilder';
-import { InstrumentBuilder, plainNumber } from '../../model/instrumentBuilder';
+import { InstrumentBuilder } from '../../model/instrumentBuilder';
 import type { ReadOptions } from '../../model/notation';
 import { joinPath } from '../../model/paths';
 import type { XmlHandler } from '../../xml/scan/handler';
@@ -10,11 +10,12 @@ import { ReaderEvents } from '../../xml/scan/readerEvents';
 import { decodeXmlAttribute } from '../../xml/scan/references';
 import { expectedOf } from '../forms/expected';
 import { readSamplePath } from '../forms/samplePath';
-import { readWord } from '../forms/words';
-import type { SampleListPlace, ValueForm } from '../vocabulary';
+import type { ValueForm } from '../vocabulary';
 import type { ChildElements, CompiledVocabulary, ElementPlace } from './compile';
 import { ElementText } from './elementText';
-import { readSampleList } from './sampleList';
+import type { Entry, HeldAttribute, LateValues } from './entries';
+import { LastWords } from './lastWords';
+import { SampleLists } from './sampleList';
 import { scaleBySurroundings } from './scale';
 import type { ReadTarget } from './targets';
 import { isReadBeside, partOf } from './targets';
@@ -22,36 +23,11 @@ import type { TargetValue } from './values';
 import { readTargetText } from './values';
 
 type Path = Extract<ValueForm, { kind: 'path' }>;
-type Words = Extract<ValueForm, { kind: 'words' }>;
 
-/** A parameter with all that the builder is told of it. */
-interface Entry {
-  target: ReadTarget;
-  nameStart: number;
-  nameEnd: number;
-  valueStart: number;
-  valueEnd: number;
-  number: number;
-  isNumber: boolean;
-  text: string | undefined;
-  isUnscaled: boolean;
-}
-
-/** An attribute of a tag whose attributes decide what it is. */
-interface HeldAttribute {
-  attribute: number;
-  nameStart: number;
-  nameEnd: number;
-  valueStart: number;
-  valueEnd: number;
-  number: number;
-  marks: number;
-}
-
-/** Values that stand behind later headers than their own, by the position of their header. */
-export type LateValues = ReadonlyMap<number, readonly Entry[]>;
-
-/** Puts what the scanner tells of a text in a vocabulary into an instrument. */
+/**
+ * Puts what the scanner tells of a text in a vocabulary into an instrument. One class of more than 400 lines, since parted it
+ * would pay for a further call at each value.
+ */
 export class VocabularyReader extends ReaderEvents implements XmlHandler {
   readonly #vocabulary: CompiledVocabulary;
   protected readonly text: string;
@@ -62,8 +38,7 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
   /** Numbers in the vocabulary of the names that the scanner has counted; −1 for others. */
   readonly #attributes: number[] = [];
   readonly #hasBackslash: boolean;
-  /** By target, the last word and what it stands for. */
-  readonly #lastWords: ({ raw: string; value: string; number: number } | undefined)[];
+  readonly #words: LastWords;
 
   /** The elements that are open, by depth: what they are, where their names stand, and whether their text has been read. */
   #depth = 0;
@@ -89,8 +64,7 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
   /** The attribute that says what the others of the tag mean. */
   #naming: HeldAttribute | undefined;
   readonly #elementText: ElementText;
-  /** The lists of samples that were needed. */
-  readonly #lists = new Map<SampleListPlace, ReadonlyMap<string, string>>();
+  readonly #lists: SampleLists;
 
   readonly #lateBefore: LateValues | undefined;
   readonly #late = new Map<number, Entry[]>();
@@ -107,7 +81,8 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
     this.builder.enterSource(options.path, text);
     const { names } = this.builder;
     this.#names = vocabulary.targets.map(({ parameter }) => names.idOf(parameter));
-    this.#lastWords = vocabulary.targets.map(() => undefined);
+    this.#words = new LastWords(text);
+    this.#lists = new SampleLists(text);
     this.#hasBackslash = text.includes('\\');
     this.#headers = vocabulary.levels.map(() => -1);
     this.#before = vocabulary.levels.map(() => undefined);
@@ -235,7 +210,16 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
       return;
     }
     if (isRaw && form.kind === 'words') {
-      this.#word(target, form, nameStart, nameEnd, valueStart, valueEnd);
+      const word = this.#words.read(target.index, form, valueStart, valueEnd);
+      if (word === undefined) {
+        if (valueEnd > valueStart) this.#reportNonsense(target, valueStart, valueEnd);
+        return;
+      }
+      const { raw, value } = word;
+      // A word may stand for nothing.
+      if (value === '') return;
+      const text = value === raw ? undefined : value;
+      this.#add(target, nameStart, nameEnd, valueStart, valueEnd, word.number, false, text);
       return;
     }
     const raw = this.text.slice(valueStart, valueEnd);
@@ -245,32 +229,6 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
 
   #isPathAsWritten({ folder, under, ending, list }: Path): boolean {
     return !folder && under === undefined && !ending && !list && !this.#hasBackslash;
-  }
-
-  /** A word; mostly one of few, so that the text of the last one need not be cut out again. */
-  #word(
-    target: ReadTarget,
-    form: Words,
-    nameStart: number,
-    nameEnd: number,
-    start: number,
-    end: number,
-  ): void {
-    let last = this.#lastWords[target.index];
-    if (last?.raw.length !== end - start || !this.text.startsWith(last.raw, start)) {
-      const raw = this.text.slice(start, end);
-      const value = readWord(form, raw);
-      if (value === undefined) {
-        if (raw !== '') this.#reportNonsense(target, start, end);
-        return;
-      }
-      last = { raw, value, number: plainNumber(value) };
-      this.#lastWords[target.index] = last;
-    }
-    const { raw, value, number } = last;
-    // A word may stand for nothing.
-    if (value === '') return;
-    this.#add(target, nameStart, nameEnd, start, end, number, false, value === raw ? undefined : value);
   }
 
   /** `isAtSpan` says that the text stands at the span as it is. */
@@ -308,12 +266,7 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
   #targetValue(target: ReadTarget, text: string): TargetValue | undefined {
     const { form } = target;
     if (form.kind !== 'path' || !form.list) return readTargetText(target, this.#inFolder(target, text));
-    let list = this.#lists.get(form.list);
-    if (!list) {
-      list = readSampleList(this.text, form.list);
-      this.#lists.set(form.list, list);
-    }
-    const path = list.get(text.trim());
+    const path = this.#lists.of(form.list).get(text.trim());
     return path === undefined
       ? undefined
       : { number: Number.NaN, isNumber: false, text: readSamplePath(form, path) };

@@ -85,3 +85,23 @@ class ListLook implements XmlHandler {
   doctype(): void {}
   problem(): void {}
 }
+
+/** The lists of samples of a text, read when they are needed. */
+export class SampleLists {
+  readonly #text: string;
+  readonly #known = new Map<SampleListPlace, ReadonlyMap<string, string>>();
+
+  constructor(text: string) {
+    this.#text = text;
+  }
+
+  /** The paths of a list by the keys that name them. */
+  of(place: SampleListPlace): ReadonlyMap<string, string> {
+    let list = this.#known.get(place);
+    if (!list) {
+      list = readSampleList(this.#text, place);
+      this.#known.set(place, list);
+    }
+    return list;
+  }
+}

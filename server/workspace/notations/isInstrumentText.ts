@@ -1,6 +1,6 @@
 import { HeaderKind, headerKindOf } from '../../model/headerKinds';
 import { resolveOpcode } from '../../model/opcodes/resolve';
-import type { SfzHandler } from '../../sfz/scan';
+import type { SfzHandler } from '../../sfz/handler';
 import { scanSfz } from '../../sfz/scan';
 import { ElementKind, elementKindOf } from '../../xml/elements';
 import { isReadAsXml } from '../../xml/isInstrumentXml';

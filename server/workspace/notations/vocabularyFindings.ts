@@ -3,9 +3,9 @@ import type { Finding, Fix } from '../../model/finding';
 import { mainSpan } from '../../model/text/span';
 import type { VocabularyDecision } from '../../vocabulary/infer/inferredVocabulary';
 import { doubtfulBelow } from '../../vocabulary/infer/inferredVocabulary';
-import { writeVocabulary } from '../../vocabulary/parseVocabulary';
 import type { Vocabulary } from '../../vocabulary/vocabulary';
 import { vocabularyEnding } from '../../vocabulary/vocabulary';
+import { writeVocabulary } from '../../vocabulary/writeVocabulary';
 import type { VocabularyInForce } from './notationFinder';
 
 const code = 'vocabulary-doubt';

@@ -2,9 +2,10 @@ import { XMLParser } from 'fast-xml-parser';
 import { SaxesParser } from 'saxes';
 import { describe, expect, it } from 'vitest';
 import { inferVocabulary } from '../../../server/vocabulary/infer/inferVocabulary';
-import { parseVocabulary, writeVocabulary } from '../../../server/vocabulary/parseVocabulary';
+import { parseVocabulary } from '../../../server/vocabulary/parseVocabulary';
 import type { Vocabulary } from '../../../server/vocabulary/vocabulary';
 import { vocabularyNotation } from '../../../server/vocabulary/vocabularyNotation';
+import { writeVocabulary } from '../../../server/vocabulary/writeVocabulary';
 
 const text = `<?xml version="1.0"?>
 <!-- <w:other xmlns:w="urn:example:no"/> -->

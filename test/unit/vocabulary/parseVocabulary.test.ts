@@ -2,9 +2,10 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readJson } from '../../../server/vocabulary/jsonTree';
-import { parseVocabulary, writeVocabulary } from '../../../server/vocabulary/parseVocabulary';
+import { parseVocabulary } from '../../../server/vocabulary/parseVocabulary';
 import { parsePlace } from '../../../server/vocabulary/places';
 import type { Vocabulary } from '../../../server/vocabulary/vocabulary';
+import { writeVocabulary } from '../../../server/vocabulary/writeVocabulary';
 import { examples } from './examples';
 
 const good = `{

@@ -3,10 +3,11 @@ import { editedText } from '../../../server/model/changedInstrument';
 import { effectiveValues } from '../../../server/model/effectiveValues';
 import { readSfz } from '../../../server/sfz/read';
 import { editInVocabulary } from '../../../server/vocabulary/edit/editVocabularyXml';
-import { parseVocabulary, writeVocabulary } from '../../../server/vocabulary/parseVocabulary';
+import { parseVocabulary } from '../../../server/vocabulary/parseVocabulary';
 import { readVocabularyXml } from '../../../server/vocabulary/read/readVocabularyXml';
 import type { SampleListPlace, Vocabulary } from '../../../server/vocabulary/vocabulary';
 import { writeInVocabulary } from '../../../server/vocabulary/write/writeVocabularyXml';
+import { writeVocabulary } from '../../../server/vocabulary/writeVocabulary';
 
 const vocabulary = (list: SampleListPlace): Vocabulary => ({
   name: 'bottling',

@@ -3,9 +3,10 @@ import { describe, expect, it } from 'vitest';
 import { effectiveValues } from '../../../server/model/effectiveValues';
 import { readValue, writeValue } from '../../../server/vocabulary/forms/valueForms';
 import type { ValueSurroundings } from '../../../server/vocabulary/forms/valueSurroundings';
-import { parseVocabulary, writeVocabulary } from '../../../server/vocabulary/parseVocabulary';
+import { parseVocabulary } from '../../../server/vocabulary/parseVocabulary';
 import { readVocabularyXml } from '../../../server/vocabulary/read/readVocabularyXml';
 import type { ValueForm } from '../../../server/vocabulary/vocabulary';
+import { writeVocabulary } from '../../../server/vocabulary/writeVocabulary';
 
 const around = (parameter: string): ValueSurroundings => ({
   parameter,

@@ -2,7 +2,7 @@ import type { ValueForm, VocabularyParameter } from '../../vocabulary';
 import type { Assigned } from '../assign';
 import type { ColumnFacts } from '../columnFacts';
 import { parameterAt } from '../draft';
-import type { InferredTarget } from '../words/meanings';
+import type { InferredTarget } from '../words/meaningRules';
 import { direction, filterType, loopMode, offMode, triggerWord } from '../words/words';
 import { loopParameters } from './loopParameters';
 import { unitTextOf } from './unitText';

@@ -2,8 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Instrument } from '../../../../server/model/instrument';
 import { Conditions } from '../../../../server/model/overlaps/conditions';
-import type { Rectangle } from '../../../../server/model/overlaps/overlaps';
-import { findGroupOverlaps, findOverlaps, rectangleOf } from '../../../../server/model/overlaps/overlaps';
+import { findGroupOverlaps } from '../../../../server/model/overlaps/groupOverlaps';
+import { findOverlaps } from '../../../../server/model/overlaps/overlaps';
+import type { Rectangle } from '../../../../server/model/overlaps/rectangles';
+import { rectangleOf } from '../../../../server/model/overlaps/rectangles';
 import { readSfz } from '../../../../server/sfz/read';
 
 function read(text: string): { instrument: Instrument; conditions: Conditions } {

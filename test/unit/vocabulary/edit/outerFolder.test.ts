@@ -3,9 +3,10 @@ import { editedText } from '../../../../server/model/changedInstrument';
 import { effectiveValues } from '../../../../server/model/effectiveValues';
 import { readSfz } from '../../../../server/sfz/read';
 import { editInVocabulary } from '../../../../server/vocabulary/edit/editVocabularyXml';
-import { parseVocabulary, writeVocabulary } from '../../../../server/vocabulary/parseVocabulary';
+import { parseVocabulary } from '../../../../server/vocabulary/parseVocabulary';
 import { readVocabularyXml } from '../../../../server/vocabulary/read/readVocabularyXml';
 import type { Vocabulary } from '../../../../server/vocabulary/vocabulary';
+import { writeVocabulary } from '../../../../server/vocabulary/writeVocabulary';
 
 const vocabulary = (under: string): Vocabulary => ({
   name: 'library',

@@ -1,0 +1,43 @@
+import { formFields } from './forms/formFields';
+import type { Vocabulary, VocabularyParameter } from './vocabulary';
+
+/** The vocabulary as JSON: one parameter a line, members always in the same order. */
+export function writeVocabulary({ name, namespaces, levels, unsettled }: Vocabulary): string {
+  const lines = ['{', `  "name": ${JSON.stringify(name)},`];
+  if (namespaces && Object.keys(namespaces).length > 0) lines.push(`  "namespaces": ${inLine(namespaces)},`);
+  lines.push('  "levels": [');
+  levels.forEach((level, at) => {
+    lines.push('    {', `      "element": ${JSON.stringify(level.element)},`, `      "is": "${level.is}",`);
+    if (level.inside && level.inside.length > 0) lines.push(`      "inside": ${inLine(level.inside)},`);
+    const parameters = level.parameters.map((one) => `        ${inLine(inOrder(one))}`);
+    lines.push(
+      parameters.length > 0
+        ? `      "parameters": [\n${parameters.join(',\n')}\n      ]`
+        : '      "parameters": []',
+    );
+    lines.push(at < levels.length - 1 ? '    },' : '    }');
+  });
+  lines.push(unsettled && unsettled.length > 0 ? `  ],\n  "unsettled": ${inLine(unsettled)}` : '  ]', '}');
+  return `${lines.join('\n')}\n`;
+}
+
+function inOrder({ parameter, at, part, between, form }: VocabularyParameter): object {
+  const fields = Object.keys(formFields[form.kind]);
+  const values = new Map<string, unknown>(Object.entries(form));
+  const ordered = ['kind', ...fields].filter((field) => values.get(field) !== undefined);
+  return {
+    parameter,
+    at,
+    ...(part !== undefined && { part }),
+    ...(between !== undefined && { between }),
+    form: Object.fromEntries(ordered.map((field) => [field, values.get(field)])),
+  };
+}
+
+/** JSON on one line with blanks, as `{ "a": [1, 2] }`. */
+function inLine(value: unknown): string {
+  if (Array.isArray(value)) return `[${value.map(inLine).join(', ')}]`;
+  if (typeof value !== 'object' || value === null) return JSON.stringify(value);
+  const members = Object.entries(value).map(([name, one]) => `${JSON.stringify(name)}: ${inLine(one)}`);
+  return members.length > 0 ? `{ ${members.join(', ')} }` : '{}';
+}
