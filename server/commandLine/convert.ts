@@ -1,5 +1,5 @@
 import { basename } from 'node:path';
-import { folderOf, nameOf, titleOf } from '../model/paths';
+import { folderOf, joinPath, nameOf, titleOf } from '../model/paths';
 import type { VocabularySource } from '../workspace/notations/notationOutput';
 import { CommandError } from './commandError';
 import { convertFromFont } from './convertFromFont';
@@ -8,6 +8,7 @@ import { convertToFont, fontTargetOptions } from './convertToFont';
 import { fontOptions, readFontInput } from './fontInput';
 import { folderOfInput, readInput } from './input';
 import { outputFile } from './overwriting';
+import { prove } from './prove';
 import { putOutput } from './putOutput';
 import { readAny, tableOptions } from './readAny';
 import { targetOutput } from './target';
@@ -23,6 +24,7 @@ export async function convert(args: readonly string[], terminal: Terminal): Prom
     notes: 'text',
     inline: 'switch',
     force: 'switch',
+    prove: 'switch',
     ...tableOptions,
     ...fontOptions,
     ...fontTargetOptions,
@@ -45,6 +47,8 @@ export async function convert(args: readonly string[], terminal: Terminal): Prom
   )
     throw new CommandError('--output and --notes name the same file');
   const outputFolder = outputPath === undefined ? folderOfInput(input) : folderOf(outputPath);
+  if (switches.has('prove') && options.output === undefined)
+    throw new CommandError('--prove needs --output: it plays what was written');
   const { fromTable, instrument, ...read } = await readAny(terminal, input, options, outputFolder);
   // A table's sample names were looked up from the output's folder already, or stand as the table gives them.
   const folder = fromTable ? outputFolder : folderOfInput(input);
@@ -69,7 +73,11 @@ export async function convert(args: readonly string[], terminal: Terminal): Prom
     [converted],
     options.notes === undefined ? undefined : file(options.notes),
   );
-  return 0;
+  if (!switches.has('prove') || options.output === undefined) return 0;
+  // The paths of a table's samples start from the folder that it was written to.
+  const played = fromTable ? { ...input, path: joinPath(outputFolder, nameOf(input.path)) } : input;
+  const proof = { input: played, instrument, notes: accounts[0].notes, output: options.output };
+  return (await prove(terminal, proof)) ? 0 : 1;
 }
 
 function tellUnusedOptions(terminal: Terminal, options: Readonly<Record<string, string | undefined>>): void {

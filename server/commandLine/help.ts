@@ -7,7 +7,7 @@ export const help = `Usage: zonewright COMMAND …
                     --format text|json   --middle-c C3|C4|C5   --samples DIR   --attenuation 1|0.4
   convert FILE…   write an instrument, a copied zone table or a SoundFont as SFZ, instrument XML or
                   a SoundFont; several go into one SoundFont, FILE#bank:preset says where
-                    --to sfz|xml|VOCABULARY|sf2   --output FILE   --notes FILE   --inline   --force
+                    --to sfz|xml|VOCABULARY|sf2   --output FILE   --notes FILE   --inline   --force   --prove
                     --middle-c C3|C4|C5   --samples DIR   --attenuation 1|0.4
                     from a SoundFont: --output FILE for one preset, --output DIR for all of them
                     to a SoundFont: --bits 16|24   --rates keep|lower
@@ -53,6 +53,7 @@ XML in another vocabulary is read by a file *.vocabulary.json in its folder or o
 it, or by what its own text tells.
 Included files are read from the folder of the instrument, and from the folder that the command runs in
 or is given, where the instrument lies in it; --include-folder DIR names another one.
+--prove plays source and result, and answers 1 where they differ and no note says why.
 --inline writes variables and included files out, which are else kept where they can be.
 --middle-c says which octave the table gives to key 60. --samples names the folder
 in which a table's samples are looked up.

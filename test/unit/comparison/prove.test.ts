@@ -1,0 +1,58 @@
+import { copyFileSync, cpSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { parseVocabulary } from '../../../server/vocabulary/parseVocabulary';
+import { folderWith, run } from '../commandLine/runInFolder';
+
+const demo = join(__dirname, '../../../samples-demo');
+
+describe('convert --prove', () => {
+  it.each([
+    ['millrace-chimes.sfz', 'xml', 'millrace-chimes/out.instrument.xml'],
+    ['millrace-chimes.instrument.xml', 'sfz', 'millrace-chimes/out.sfz'],
+    ['zones.tsv', 'sfz', 'millrace-chimes/fromTable.sfz'],
+  ])('finds that %s sounds the same in the other notation (%s)', async (name, to, output) => {
+    const folder = folderWith({});
+    cpSync(join(demo, 'millrace-chimes'), join(folder, 'millrace-chimes'), { recursive: true });
+    const { status, error } = await run(folder, [
+      'convert',
+      `millrace-chimes/${name}`,
+      '--to',
+      to,
+      '--output',
+      output,
+      '--prove',
+    ]);
+    expect(error).toContain('No difference above -90 dB');
+    expect(status).toBe(0);
+  });
+
+  it('lets a difference be that a note owns up to', async () => {
+    const file = 'chime-rack.vocabulary.json';
+    expect(parseVocabulary(readFileSync(join(demo, file), 'utf8')).vocabulary).toBeDefined();
+    const folder = folderWith({
+      'a.sfz': '<region> sample=*sine key=60 cutoff=500\n<region> sample=*saw key=62\n',
+    });
+    copyFileSync(join(demo, file), join(folder, file));
+    const { status, error } = await run(folder, [
+      'convert',
+      'a.sfz',
+      '--to',
+      file,
+      '--output',
+      'b.xml',
+      '--prove',
+    ]);
+    expect(error).toContain('1 of 2 notes differ where notes of the conversion say why');
+    expect(error).toContain('No difference above -90 dB');
+    expect(status).toBe(0);
+  });
+
+  it('needs a file to play', async () => {
+    const folder = folderWith({ 'a.sfz': '<region> sample=*sine' });
+    expect(await run(folder, ['convert', 'a.sfz', '--to', 'xml', '--prove'])).toMatchObject({
+      status: 2,
+      error: expect.stringContaining('--output'),
+    });
+  });
+});
