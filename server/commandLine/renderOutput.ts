@@ -1,5 +1,6 @@
 import type { Instrument } from '../model/instrument';
 import { keyText } from '../model/rangeWords';
+import { playingChoices } from '../playing/playingChoices';
 import { choices } from '../sound/choices';
 import type { SoundProgram } from '../sound/program/program';
 import type { RenderReport } from '../sound/render/renderParts';
@@ -16,6 +17,9 @@ export interface RenderTold {
   report: RenderReport;
   sampleRate: number;
 }
+
+/** A mean above −40 dB of full scale is told (common practice). */
+const loudestMean = 0.01;
 
 /** Notes of the report that are shown one by one. */
 const mostNotes = 24;
@@ -41,7 +45,10 @@ export function renderJson(told: RenderTold): string {
     peakDb: peak > 0 ? round(20 * Math.log10(peak)) : null,
     framesOverFullScale: report.framesOverFullScale,
     warnings: renderWarnings(told),
-    choices: choices.map(({ what, value }) => ({ what, value })),
+    choices: [
+      ...choices.map(({ what, value }) => ({ about: what, choice: String(value) })),
+      ...Object.values(playingChoices).map(({ about, choice }) => ({ about, choice })),
+    ],
   };
   return `${JSON.stringify(output, undefined, 2)}\n`;
 }
@@ -91,6 +98,10 @@ export function renderText(told: RenderTold, name: string): string {
     const times = count === 1 ? `in ${place}` : `in ${count} places, first in ${place}`;
     lines.push(`  ${opcode}${value === undefined ? '' : `=${value}`} ${times}`);
   }
+  lines.push(
+    '',
+    'Where documents leave a choice: --format json lists what was chosen, docs/choices.md says why.',
+  );
   return `${lines.join('\n')}\n`;
 }
 
@@ -108,6 +119,13 @@ export function renderWarnings({ instrument, program, report }: RenderTold): str
     const peak = (20 * Math.log10(report.peak)).toFixed(1);
     warnings.push(
       `${over} ${over === 1 ? 'frame is' : 'frames are'} over full scale (peak ${peak} dB) and cut off there; --float keeps them.`,
+    );
+  }
+  const mean = Math.max(...report.mean.map(Math.abs));
+  if (mean > loudestMean) {
+    const level = (20 * Math.log10(mean)).toFixed(1);
+    warnings.push(
+      `The sound does not swing around 0: its mean is at ${level} dB of full scale, which takes room and can click.`,
     );
   }
   for (const id of report.unreadableSamples) {

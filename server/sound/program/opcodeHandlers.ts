@@ -106,7 +106,11 @@ function filterHandlers(second: boolean): Record<string, OpcodeHandler> {
   const resonance = second ? 'resonance2' : 'resonance';
   const use = second ? RandomUse.filter2 : RandomUse.filter;
   return {
-    [cents]: setting(cents),
+    // A cutoff of 0 is no filter; see the list of choices.
+    [cents]: (draft, value) => {
+      draft.settings.set(cents, value);
+      return value > 0;
+    },
     [resonance]: set(resonance),
     [`${resonance}_random`]: atRandom(resonance, RandomUse.resonance, MoveSource.randomUp),
     [`${fil}_type`]: (draft, _value, _indexes, text) => {

@@ -50,6 +50,8 @@ export interface RenderReport {
   peak: number;
   /** Frames beyond full scale. */
   framesOverFullScale: number;
+  /** The mean of each channel. */
+  mean: [left: number, right: number];
   /** Regions whose numbers ran away, so that they were stopped. */
   brokenRegions: number[];
   /** Numbers of samples that could not be read. */
@@ -91,8 +93,10 @@ class Render {
   readonly #left = new Float64Array(pieceFrames);
   readonly #right = new Float64Array(pieceFrames);
   readonly #report: RenderReport;
-  /** Sound that is only taken when a later voice shows that it is not the end. */
-  #lastNotes = new Map<number, RenderedNote>();
+  #sumLeft = 0;
+  #sumRight = 0;
+  /** The note that each key played last. */
+  readonly #lastNotes = new Map<number, RenderedNote>();
 
   constructor({ program, playable, samples, paths }: RenderSource, options: RenderOptions, take: TakeSound) {
     const { sampleRate, quality, seed, mostSampleBytes = usualSampleBytes } = options;
@@ -107,6 +111,7 @@ class Render {
       controllerRegions: [],
       peak: 0,
       framesOverFullScale: 0,
+      mean: [0, 0],
       brokenRegions: [],
       unreadableSamples: [],
       refusedVoices: 0,
@@ -169,7 +174,6 @@ class Render {
     this.engine.process(left, right);
     const report = this.engine.takeReport();
     this.#report.brokenRegions.push(...report.brokenRegions);
-    // Sound behind the end of the last voice is left out; where no voice plays now there may come more.
     this.#deliver(left, right, count);
     this.#options.progress?.(this.engine.frame / this.#options.sampleRate);
   }
@@ -179,6 +183,8 @@ class Render {
       const peak = Math.max(Math.abs(left[frame]), Math.abs(right[frame]));
       if (peak > this.#report.peak) this.#report.peak = peak;
       if (peak > 1) this.#report.framesOverFullScale++;
+      this.#sumLeft += left[frame];
+      this.#sumRight += right[frame];
     }
     this.#take(left, right, count);
   }
@@ -186,6 +192,8 @@ class Render {
   finish(): RenderReport {
     const report = this.#report;
     report.frames = Math.min(this.engine.frame, this.engine.lastSound);
+    const frames = Math.max(1, report.frames);
+    report.mean = [this.#sumLeft / frames, this.#sumRight / frames];
     report.brokenRegions = [...new Set(report.brokenRegions)];
     report.unreadableSamples = [...this.#feeder.unreadable];
     return report;
