@@ -5,6 +5,7 @@ import { measureLoops } from './loops';
 import { measureCached } from './measureCached';
 import { measureConversion } from './measureConversion';
 import { measureKeystroke } from './measureKeystroke';
+import { measureMap } from './measureMap';
 import { measureOverlaps } from './measureOverlaps';
 import { measurePlaying } from './measurePlaying';
 import { measureProtocol } from './measureProtocol';
@@ -41,6 +42,7 @@ try {
   folder.remove();
 }
 await measureOverlaps(add);
+await measureMap(add);
 await measurePlaying(add);
 await measureTable(add);
 await measurePitches(add);

@@ -18,6 +18,8 @@ export async function runBundle(entry, name) {
     platform: 'node',
     format: 'esm',
     target: 'node20',
+    // The driver of browsers looks for files of its own beside it.
+    external: ['playwright-core', '@axe-core/playwright'],
     sourcemap: 'linked',
     // Libraries in CommonJS ask for Node's own modules by require.
     banner: {

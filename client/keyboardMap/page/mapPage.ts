@@ -136,12 +136,14 @@ export class MapPage extends PageElement<MapToPage, MapFromPage, MapState> {
 
   #chart(map: ShownMap): TemplateResult {
     return html`<div class="chart" @keydown=${this.#anyKey}>
+      <div class="top">
       <header class="bar">
         <h1>${this.state.document}</h1>
         <p class="summary" role="status" aria-live="polite">${summaryText(map.scene)}</p>
         ${this.#zoomButtons()}
       </header>
       ${this.#audition} ${this.#filters(map)}
+      </div>
       <div class="body">
         <div class="plot-row">
           <canvas class="axis" aria-hidden="true"></canvas>

@@ -19,6 +19,8 @@ import type { ShownMap } from './shownMap';
 const plotTop = 4;
 const plotSide = 4;
 const axisWidth = 46;
+/** Pixels that the keyboard, its octave names and the edge of the page take in a low panel. */
+const besidePlot = 68;
 /** What a press on the keyboard below the plot counts as (our choice). */
 const keyboardVelocity = 96;
 
@@ -260,10 +262,11 @@ export class Plot {
   #size(zoom: number): { keyWidth: number; plotHeight: number; keyboardHeight: number } {
     const { lowKey, highKey } = this.#shown?.scene ?? { lowKey: 0, highKey: 127 };
     const room = Math.max(120, this.#parts.scroller.clientWidth - 2 * plotSide);
-    // As in the style sheet: a low panel shows the details beside the plot, which then takes the height.
+    // As in the style sheet: a low panel shows the details beside the plot, which then takes the height that is left.
     const isLow = window.innerHeight <= 460 && window.innerWidth >= 640;
-    const wanted = isLow ? window.innerHeight - 130 : window.innerHeight * 0.5;
-    const plotHeight = Math.max(110, Math.min(460, Math.round(wanted)));
+    const above = this.#parts.scroller.getBoundingClientRect().top + window.scrollY;
+    const wanted = isLow ? window.innerHeight - above - besidePlot : window.innerHeight * 0.5;
+    const plotHeight = Math.max(90, Math.min(460, Math.round(wanted)));
     return {
       keyWidth: Math.max(2, room / (highKey - lowKey + 1)) * zoom,
       plotHeight,

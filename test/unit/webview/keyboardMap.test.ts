@@ -238,6 +238,14 @@ describe.skipIf(!hasBrowser)('the page of the keyboard map in a browser', () => 
     await page.close();
   });
 
+  it('has room for plot and keyboard in a panel of 250 pixels', async () => {
+    const page = await open({ height: 250, width: 1000 });
+    await show(page, articulated);
+    const box = await page.getByRole('listbox', { name: 'Regions' }).boundingBox();
+    expect((box?.y ?? 0) + (box?.height ?? 999)).toBeLessThanOrEqual(250);
+    await page.close();
+  });
+
   it('shows what a group, a keyswitch, a trigger or a problem narrows it down to', async () => {
     const page = await open();
     await show(page, articulated);

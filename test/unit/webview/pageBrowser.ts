@@ -3,12 +3,12 @@ import { join } from 'node:path';
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, Page } from 'playwright-core';
 import { chromium } from 'playwright-core';
-import { vi } from 'vitest';
 import { pageDocument } from '../../../client/webview/pageDocument';
 import themeData from './themes.json';
 
 const host = 'https://page.test';
-const pages = join(__dirname, '../../../dist/pages');
+/** Tests and benches run in the root of the project. */
+const pages = join(process.cwd(), 'dist/pages');
 const executable = process.env.ZONEWRIGHT_CHROMIUM ?? '/usr/bin/chromium';
 
 /** Whether there is a browser to test in. */
@@ -115,16 +115,22 @@ export class PageBrowser {
       `window.sent = []; window.kept = ${JSON.stringify(state) ?? 'undefined'}; window.acquireVsCodeApi = () => ({ postMessage: (m) => window.sent.push(m), getState: () => window.kept, setState: (s) => { window.kept = s; } });`,
     );
     await page.goto(`${host}/`);
-    await vi.waitFor(async () => {
-      if (!(await page.evaluate('window.sent.length')))
-        throw new Error('The page does not say that it is ready.');
-    });
+    await untilReady(page);
     return page;
   }
 
   async close(): Promise<void> {
     await this.#browser.close();
   }
+}
+
+/** The page's policy refuses what the browser's driver would wait with. */
+async function untilReady(page: Page): Promise<void> {
+  for (let tries = 0; tries < 200; tries++) {
+    if (await page.evaluate('window.sent.length')) return;
+    await new Promise((resolve) => setTimeout(resolve, 50));
+  }
+  throw new Error('The page does not say that it is ready.');
 }
 
 /** Sends a message of the host to a page and waits until it is drawn. */
