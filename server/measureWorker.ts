@@ -1,11 +1,11 @@
 import { parentPort } from 'node:worker_threads';
-import { nodeFiles } from './workspace/files/nodeFiles';
+import { blockingFiles } from './workspace/files/blockingFiles';
 import { measuringThread } from './workspace/measuring/measureThread';
 
 if (parentPort) {
   const port = parentPort;
   port.on(
     'message',
-    measuringThread(nodeFiles, (answer) => port.postMessage(answer)),
+    measuringThread(blockingFiles, (answer) => port.postMessage(answer)),
   );
 }

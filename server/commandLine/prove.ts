@@ -2,11 +2,11 @@ import type { NoteDifference } from '../comparison/compareInstruments';
 import { compareInstruments } from '../comparison/compareInstruments';
 import type { Instrument } from '../model/instrument';
 import type { ConversionNote } from '../model/notes';
-import type { Input } from './input/input';
-import { folderOfInput, readInput } from './input/input';
-import { readAny } from './input/readAny';
-import { soundInput } from './input/soundInput';
-import { comparisonText } from './output/comparisonOutput';
+import { comparisonText } from './comparisonOutput';
+import type { Input } from './input';
+import { folderOfInput, readInput } from './input';
+import { readAny } from './readAny';
+import { soundInput } from './soundInput';
 import type { Terminal } from './terminal';
 
 /** What a conversion must null to: below the steps of 16 bits at full scale, −90.3 dB. */

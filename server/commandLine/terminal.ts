@@ -1,4 +1,4 @@
-import { homedir } from 'node:os';
+import { availableParallelism, homedir } from 'node:os';
 import type { Files } from '../model/files';
 import type { OutputContent } from '../model/output';
 import { nodeFiles } from '../workspace/files/nodeFiles';
@@ -71,7 +71,7 @@ export function processTerminal(program: string): Terminal {
       return Buffer.concat(parts);
     },
     writeFile: async (path, content) => {
-      const { writeWhole } = await import('./output/writeWhole');
+      const { writeWhole } = await import('./writeWhole');
       await writeWhole(path, content);
     },
     makeFolder: async (path) => {
@@ -79,7 +79,8 @@ export function processTerminal(program: string): Terminal {
       await mkdir(path, { recursive: true });
     },
     measuring: {
-      measurer: (files) => nodeMeasurer(files, program),
+      // Who waits for the command wants all of the machine; its own thread mostly waits too.
+      measurer: (files) => nodeMeasurer(files, program, availableParallelism()),
       storage: () => {
         const { platform, env: environment } = process;
         const folder = userCacheFolder({ platform, home: homedir(), environment });

@@ -51,6 +51,8 @@ export interface Files {
 export interface FileReader {
   /** Bytes in the file. */
   readonly size: number;
+  /** Its last change, in milliseconds since 1970, where opening it told that. */
+  readonly modified?: number;
   /** Up to `length` bytes from `start`; fewer at the end of the file. */
   read(start: number, length: number): Promise<Uint8Array>;
   close(): Promise<void>;

@@ -1,3 +1,4 @@
+import { keyText } from '../../model/rangeWords';
 import type {
   MeasuredPitch,
   SampleFacts,
@@ -6,7 +7,6 @@ import type {
   SampleSurvey,
 } from '../../model/samples';
 import { visibleText } from '../../model/text/visibleText';
-import { keyText } from '../../model/wording/rangeWords';
 import { escaped } from '../sampleReport/markdown';
 
 /** What was measured in a sample: `null` where it cannot be, `undefined` while it is not known. */

@@ -93,10 +93,9 @@ export function isPlausible(
 /** Whether numbers lie where those of a target do. */
 function isPlausibleSize(
   target: InferredTarget,
-  { least, greatest, notes, isConstant, unit }: ColumnFacts,
+  { least, greatest, notes, isConstant }: ColumnFacts,
 ): boolean {
-  if (velocityTargets.has(target))
-    return least >= 0 && greatest <= 256 && (unit === undefined || unit === 'percent');
+  if (velocityTargets.has(target)) return least >= 0 && greatest <= 256;
   if (positionTargets.has(target)) return least >= -1;
   if (timeTargets.has(target)) return least >= 0;
   switch (target) {

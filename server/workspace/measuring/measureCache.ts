@@ -1,96 +1,72 @@
 import type { FileStat } from '../../model/files';
 import { folderOf, nameOf } from '../../model/paths';
 import type { SampleFacts } from '../../model/samples';
-import type { CacheLine, RememberedFile } from './measureCacheText';
-import {
-  cacheLine,
-  cacheLineFacts,
-  cacheLineMeasures,
-  cacheLineParts,
-  isSameState,
-} from './measureCacheText';
 import type { MeasureResult } from './measureRequest';
+import { SampleTable } from './sampleTable';
 
-/** Where a host keeps remembered texts, each under a name of its own. */
+/** Where a host keeps remembered bytes, each under a name of its own. */
 export interface CacheStorage {
-  /** The text that was written last under a name; `undefined` where there is none, or where it came to harm. Never rejects. */
-  read(name: string): Promise<string | undefined>;
-  /** Puts a text under a name, whole or not at all. Never rejects: what cannot be kept is found out again. */
-  write(name: string, text: string): Promise<void>;
+  /** The bytes that were written last under a name; `undefined` where there are none, or where they came to harm. Never rejects. */
+  read(name: string): Promise<Uint8Array | undefined>;
+  /** Puts bytes under a name, whole or not at all. Never rejects: what cannot be kept is found out again. */
+  write(name: string, bytes: Uint8Array): Promise<void>;
 }
 
-/** A file as its line tells of it, which is taken apart when it is asked for. */
-class KeptFile implements RememberedFile {
-  readonly size: number;
-  readonly modified: number;
-  /** Whether it was asked for since the program started. */
-  isUsed = false;
-  #unread: CacheLine | undefined;
-  #facts: SampleFacts | undefined;
-  #measures: Record<string, MeasureResult> | undefined;
-  /** The line that says all of it. */
-  #line: string | undefined;
+/** What is remembered of a sample file in one state of it. */
+export interface RememberedFile {
+  readonly facts: SampleFacts | undefined;
+  /** What was measured, by the names that `measureKey` gives. */
+  readonly measures: Record<string, MeasureResult>;
+}
 
-  constructor({ size, modified }: Pick<FileStat, 'size' | 'modified'>, line?: CacheLine) {
-    this.size = size;
-    this.modified = modified;
-    this.#unread = line;
+/** A file as its row tells of it, which is looked at when it is asked for. */
+class KeptFile implements RememberedFile {
+  readonly #table: SampleTable;
+  readonly #row: number;
+
+  constructor(table: SampleTable, row: number) {
+    this.#table = table;
+    this.#row = row;
   }
 
   get facts(): SampleFacts | undefined {
-    if (!this.#facts && this.#unread) this.#facts = cacheLineFacts(this.#unread.facts);
-    return this.#facts;
+    return this.#table.facts(this.#row);
   }
 
   get measures(): Record<string, MeasureResult> {
-    this.#measures ??= this.#unread ? cacheLineMeasures(this.#unread.measures) : {};
-    return this.#measures;
+    return this.#table.measures(this.#row);
   }
-
-  add(facts: SampleFacts | undefined, measures: Record<string, MeasureResult> | undefined): void {
-    Object.assign(this.measures, measures);
-    this.#facts = facts ?? this.facts;
-    this.#unread = undefined;
-    this.#line = undefined;
-  }
-
-  line(name: string): string {
-    this.#line ??= cacheLine(name, this);
-    return this.#line;
-  }
-}
-
-/** What is remembered of the files of one folder. */
-interface Folder {
-  files: Map<string, KeptFile>;
-  isChanged: boolean;
 }
 
 /** Folders that are opened at one time. */
 const openedAtOnce = 16;
-/** Files remembered for one folder; past it those go that were not asked for. */
-const mostFiles = 50_000;
+/** Days after which a file that nobody asked for is forgotten. */
+const mostDays = 90;
 /** Milliseconds in which changes are gathered before they are written. */
 const gathered = 15_000;
 
+/** Remembers for as long as the program runs. */
+const nowhere: CacheStorage = { read: async () => undefined, write: async () => {} };
+
 /**
  * What headers and measures told of sample files, kept over restarts by path, size, time of change and version of the
- * measure. One text for each folder of samples.
+ * measure. One table for each folder of samples.
  */
 export class MeasureCache {
   readonly #storage: CacheStorage;
-  readonly #folders = new Map<string, Folder>();
-  readonly #opening = new Map<string, Promise<Folder>>();
+  readonly #tables = new Map<string, SampleTable>();
+  readonly #opening = new Map<string, Promise<SampleTable>>();
+  readonly #today = Math.floor(Date.now() / 86_400_000);
   #timer: ReturnType<typeof setTimeout> | undefined;
   #saving = Promise.resolve();
 
-  constructor(storage: CacheStorage) {
+  constructor(storage: CacheStorage = nowhere) {
     this.#storage = storage;
   }
 
   /** Makes {@link known} answer for files in some folders. */
   async open(folders: Iterable<string>): Promise<void> {
-    const unopened = [...folders].filter((folder) => !this.#folders.has(folder));
+    const unopened = [...folders].filter((folder) => !this.#tables.has(folder));
     let next = 0;
     const work = async () => {
       while (next < unopened.length) await this.#open(unopened[next++]);
@@ -100,14 +76,21 @@ export class MeasureCache {
 
   /** What is remembered of a file in its present state, in a folder that was opened. */
   known(path: string, stat: FileStat): RememberedFile | undefined {
-    const folder = this.#folders.get(folderOf(path));
-    return folder && findIn(folder, path, stat);
+    const table = this.#tables.get(folderOf(path));
+    return table && this.#findIn(table, path, stat);
+  }
+
+  /** The state in which the facts of a file are remembered, in a folder that was opened. */
+  stateOf(path: string): { size: number; modified: number } | undefined {
+    const table = this.#tables.get(folderOf(path));
+    const row = table?.rowOf(nameOf(path)) ?? -1;
+    return table && row >= 0 && table.hasFacts(row) ? table.stateOf(row) : undefined;
   }
 
   /** What is remembered of a file in its present state. */
   async find(path: string, stat: FileStat): Promise<RememberedFile | undefined> {
-    const folder = this.#folders.get(folderOf(path)) ?? (await this.#open(folderOf(path)));
-    return findIn(folder, path, stat);
+    const folder = folderOf(path);
+    return this.#findIn(this.#tables.get(folder) ?? (await this.#open(folder)), path, stat);
   }
 
   /** Remembers what was found out of a file in a state; {@link save} writes it, which happens by itself after a while. */
@@ -116,15 +99,12 @@ export class MeasureCache {
     stat: FileStat,
     found: { facts?: SampleFacts; measures?: Record<string, MeasureResult> },
   ): Promise<void> {
-    const folder = this.#folders.get(folderOf(path)) ?? (await this.#open(folderOf(path)));
-    let file = findIn(folder, path, stat);
-    if (!file) {
-      file = new KeptFile(stat);
-      file.isUsed = true;
-      folder.files.set(nameOf(path), file);
-    }
-    file.add(found.facts, found.measures);
-    folder.isChanged = true;
+    const folder = folderOf(path);
+    const table = this.#tables.get(folder) ?? (await this.#open(folder));
+    const row = table.rowFor(nameOf(path), stat);
+    if (found.facts) table.setFacts(row, found.facts);
+    if (found.measures) table.setMeasures(row, found.measures);
+    table.use(row, this.#today);
     if (this.#timer !== undefined) return;
     this.#timer = setTimeout(() => void this.save(), gathered);
     this.#timer.unref?.();
@@ -139,49 +119,30 @@ export class MeasureCache {
   }
 
   async #write(): Promise<void> {
-    for (const [path, folder] of this.#folders) {
-      if (!folder.isChanged) continue;
-      folder.isChanged = false;
-      await this.#storage.write(path, textOf(folder));
+    for (const [path, table] of this.#tables) {
+      if (!table.isChanged) continue;
+      table.isChanged = false;
+      await this.#storage.write(path, table.bytes(this.#today - mostDays));
     }
   }
 
-  #open(path: string): Promise<Folder> {
+  #findIn(table: SampleTable, path: string, stat: FileStat): RememberedFile | undefined {
+    const row = table.find(nameOf(path), stat);
+    if (row < 0) return undefined;
+    table.use(row, this.#today);
+    return new KeptFile(table, row);
+  }
+
+  #open(path: string): Promise<SampleTable> {
     let opening = this.#opening.get(path);
     if (!opening) {
-      opening = this.#storage.read(path).then((text) => {
-        const folder = folderIn(text);
-        this.#folders.set(path, folder);
-        return folder;
+      opening = this.#storage.read(path).then((bytes) => {
+        const table = bytes ? SampleTable.from(bytes) : new SampleTable();
+        this.#tables.set(path, table);
+        return table;
       });
       this.#opening.set(path, opening);
     }
     return opening;
   }
-}
-
-function findIn({ files }: Folder, path: string, stat: FileStat): KeptFile | undefined {
-  const file = files.get(nameOf(path));
-  if (!file || !isSameState(file, stat)) return undefined;
-  file.isUsed = true;
-  return file;
-}
-
-function folderIn(text: string | undefined): Folder {
-  const folder: Folder = { files: new Map(), isChanged: false };
-  for (const line of text?.split('\n') ?? []) {
-    const parts = cacheLineParts(line);
-    if (parts) folder.files.set(parts.name, new KeptFile(parts, parts));
-  }
-  return folder;
-}
-
-function textOf({ files }: Folder): string {
-  let names = [...files.keys()];
-  if (names.length > mostFiles) {
-    const isUsed = (name: string) => files.get(name)?.isUsed === true;
-    const unused = names.filter((name) => !isUsed(name));
-    names = [...unused, ...names.filter(isUsed)].slice(-mostFiles);
-  }
-  return names.map((name) => (files.get(name) as KeptFile).line(name)).join('');
 }

@@ -39,6 +39,20 @@ export async function measureFile(
 ): Promise<MeasureOutcome> {
   const reader = await files.open(path);
   if (!reader) return { kind: 'failed', reason: 'unreadable' };
+  try {
+    return await measureReader(reader, requests, signal, measures);
+  } finally {
+    await reader.close();
+  }
+}
+
+/** As {@link measureFile} for a file that is open already and stays so. */
+export async function measureReader(
+  reader: FileReader,
+  requests: readonly MeasureRequest[],
+  signal: AbortSignal,
+  measures: MeasureFunctions = ownMeasures,
+): Promise<MeasureOutcome> {
   const watched = new WatchedReader(reader, signal);
   try {
     const results: MeasureResult[] = [];
@@ -49,8 +63,6 @@ export async function measureFile(
     return watched.hasFailed ? { kind: 'failed', reason: 'unreadable' } : { kind: 'measured', results };
   } catch {
     return { kind: 'failed', reason: 'broken' };
-  } finally {
-    await reader.close();
   }
 }
 

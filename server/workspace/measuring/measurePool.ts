@@ -2,6 +2,7 @@ import type { MeasureOutcome } from './measureFile';
 import type { MeasureRequest } from './measureRequest';
 import type { Measurer } from './measurer';
 import type { ThreadAnswer, ThreadMessage } from './measureThread';
+import type { FileOrder, FileVisit } from './visitFile';
 
 /** A thread of the host that measures, as the pool speaks with it. */
 export interface MeasureThread {
@@ -23,7 +24,8 @@ export type StartThread = (events: ThreadEvents) => MeasureThread;
 
 interface Member {
   thread: MeasureThread;
-  job?: { id: number; finish: (outcome: MeasureOutcome) => void };
+  /** `undefined` says that the thread ended before it answered. */
+  job?: { id: number; finish: (answer: ThreadAnswer | undefined) => void };
 }
 
 /** Milliseconds without work after which threads are ended. */
@@ -32,7 +34,7 @@ const idleTime = 30_000;
 const stopTime = 2_000;
 
 /**
- * Measures in threads of the host, one file each at a time. Threads are started when there is work for them and ended
+ * Measures in threads of the host, one order each at a time. Threads are started when there is work for them and ended
  * when there was none for a while. One that breaks down costs the file that it was at; another takes its place.
  */
 export class MeasurePool implements Measurer {
@@ -59,11 +61,34 @@ export class MeasurePool implements Measurer {
     requests: readonly MeasureRequest[],
     signal: AbortSignal,
   ): Promise<MeasureOutcome> {
+    const answer = await this.#order((id) => ({ kind: 'measure', id, path, requests }), signal);
+    if (answer === 'stopped') return { kind: 'failed', reason: 'stopped' };
+    return answer && 'outcome' in answer ? answer.outcome : { kind: 'failed', reason: 'broken' };
+  }
+
+  async visit(orders: readonly FileOrder[], signal: AbortSignal): Promise<FileVisit[]> {
+    const answer = await this.#order((id) => ({ kind: 'visit', id, orders }), signal);
+    if (answer && answer !== 'stopped' && 'visits' in answer) return answer.visits;
+    const [order] = orders;
+    if (answer === 'stopped' || this.#isClosed || orders.length === 0) return orders.map(() => ({}));
+    if (orders.length === 1 && order)
+      return [order.requests.length > 0 ? { outcome: { kind: 'failed', reason: 'broken' } } : {}];
+    // One of them breaks what looks at it; the others need not suffer for it.
+    const visits: FileVisit[] = [];
+    for (const one of orders) visits.push(...(await this.visit([one], signal)));
+    return visits;
+  }
+
+  /** Has a thread carry out an order; `undefined` where it broke down or none can be started. */
+  async #order(
+    message: (id: number) => ThreadMessage,
+    signal: AbortSignal,
+  ): Promise<ThreadAnswer | 'stopped' | undefined> {
     const member = await this.#freeMember();
-    if (!member) return { kind: 'failed', reason: 'broken' };
+    if (!member) return undefined;
     try {
-      if (signal.aborted) return { kind: 'failed', reason: 'stopped' };
-      return await this.#measureIn(member, path, requests, signal);
+      if (signal.aborted) return 'stopped';
+      return await this.#orderOf(member, message, signal);
     } finally {
       delete member.job;
       member.thread.setBusy(false);
@@ -78,12 +103,11 @@ export class MeasurePool implements Measurer {
     await Promise.all([...this.#members].map(({ thread }) => thread.end()));
   }
 
-  #measureIn(
+  #orderOf(
     member: Member,
-    path: string,
-    requests: readonly MeasureRequest[],
+    message: (id: number) => ThreadMessage,
     signal: AbortSignal,
-  ): Promise<MeasureOutcome> {
+  ): Promise<ThreadAnswer | undefined> {
     const id = (member.job as { id: number }).id;
     return new Promise((resolve) => {
       let late: ReturnType<typeof setTimeout> | undefined;
@@ -91,15 +115,15 @@ export class MeasurePool implements Measurer {
         member.thread.send({ kind: 'stop', id });
         late = setTimeout(() => void member.thread.end(), stopTime);
       };
-      const finish = (outcome: MeasureOutcome) => {
+      const finish = (answer: ThreadAnswer | undefined) => {
         clearTimeout(late);
         signal.removeEventListener('abort', stop);
-        resolve(outcome);
+        resolve(answer);
       };
       member.job = { id, finish };
       signal.addEventListener('abort', stop);
       member.thread.setBusy(true);
-      member.thread.send({ kind: 'measure', id, path, requests });
+      member.thread.send(message(id));
     });
   }
 
@@ -123,14 +147,14 @@ export class MeasurePool implements Measurer {
     const started: { member?: Member } = {};
     try {
       const thread = this.#start({
-        answered: ({ id, outcome }) => {
+        answered: (answer) => {
           const job = started.member?.job;
-          if (job?.id === id) job.finish(outcome);
+          if (job?.id === answer.id) job.finish(answer);
         },
         ended: () => {
           if (!started.member) return;
           this.#members.delete(started.member);
-          started.member.job?.finish({ kind: 'failed', reason: 'broken' });
+          started.member.job?.finish(undefined);
         },
       });
       started.member = { thread };

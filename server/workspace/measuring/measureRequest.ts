@@ -15,9 +15,10 @@ export type MeasureResult = MeasuredPitch | SampleSurvey | LoopSeam | null;
  */
 export const measureVersions = { facts: 1, pitch: 1, survey: 1, loopSeam: 1 } as const;
 
-const pitchKey = `pitch${measureVersions.pitch}`;
-const surveyKey = `survey${measureVersions.survey}`;
-const loopSeamKey = `loopSeam${measureVersions.loopSeam}`;
+/** The names of results; that of a loop goes on with its frames. */
+export const pitchKey = `pitch${measureVersions.pitch}`;
+export const surveyKey = `survey${measureVersions.survey}`;
+export const seamKeyStart = `loopSeam${measureVersions.loopSeam}`;
 
 /** A name that equal requests share and no others, the version of the measure included. */
 export function measureKey(request: MeasureRequest): string {
@@ -27,6 +28,6 @@ export function measureKey(request: MeasureRequest): string {
     case 'survey':
       return surveyKey;
     case 'loopSeam':
-      return `${loopSeamKey} ${request.start} ${request.end}`;
+      return `${seamKeyStart} ${request.start} ${request.end}`;
   }
 }

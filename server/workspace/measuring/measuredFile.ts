@@ -1,6 +1,6 @@
 import type { FileStat } from '../../model/files';
 import type { LoopSeam, MeasuredPitch, SampleSurvey } from '../../model/samples';
-import type { RememberedFile } from './measureCacheText';
+import type { RememberedFile } from './measureCache';
 import type { MeasureRequest, MeasureResult } from './measureRequest';
 import { measureKey } from './measureRequest';
 

@@ -1,13 +1,14 @@
 import type { FileStat, Files } from '../../model/files';
 import type { LoopSeam, MeasuredPitch, SampleSurvey } from '../../model/samples';
-import type { MeasureCache } from './measureCache';
-import type { RememberedFile } from './measureCacheText';
-import { isSameState } from './measureCacheText';
+import { HeldWishes } from './heldWishes';
+import type { MeasureCache, RememberedFile } from './measureCache';
 import type { Wish } from './measuredFile';
 import { MeasuredFile } from './measuredFile';
 import type { MeasureRequest, MeasureResult } from './measureRequest';
 import type { Measurer } from './measurer';
 import { sameThreadMeasurer } from './measurer';
+import { isSameState } from './sameState';
+import type { FileOrder, FileVisit } from './visitFile';
 
 export interface MeasurementOptions {
   /** Who measures; the same thread where nothing is said. */
@@ -17,7 +18,14 @@ export interface MeasurementOptions {
    * nothing else. Without it {@link Measurements.loadWanted} measures all that was asked for.
    */
   inBackground?: boolean;
+  /** Whether what was asked for first is measured first, as for one who needs all of it in that order. */
+  oldestFirst?: boolean;
 }
+
+/** Files that a thread is given at one time where the host gains by that. */
+const filesAtOnce = 16;
+/** Orders for each thread, so that none waits for the next. */
+const ordersEach = 2;
 
 /** One visit to a file. */
 interface Visit {
@@ -36,9 +44,9 @@ const surveyRequest: MeasureRequest = { what: 'survey' };
 export class Measurements {
   readonly #files: Files;
   readonly #measurer: Measurer;
+  readonly #oldestFirst: boolean;
   readonly #known = new Map<string, MeasuredFile>();
-  /** What each owner still wishes for; the one who asked last stands last. */
-  readonly #held = new Map<unknown, Set<Wish>>();
+  readonly #held = new HeldWishes();
   /** Owners whose wishes are not heard. */
   readonly #declined = new Set<unknown>();
   readonly #visits = new Set<Visit>();
@@ -59,8 +67,12 @@ export class Measurements {
   /** Told whenever {@link progress} is another. */
   onProgress: () => void = () => {};
 
-  constructor(files: Files, { measurer, inBackground = false }: MeasurementOptions = {}) {
+  constructor(
+    files: Files,
+    { measurer, inBackground = false, oldestFirst = false }: MeasurementOptions = {},
+  ) {
     this.#files = files;
+    this.#oldestFirst = oldestFirst;
     this.#measurer = measurer ?? sameThreadMeasurer(files);
     if (inBackground) return;
     this.#ownerless = new Set();
@@ -109,7 +121,7 @@ export class Measurements {
   /** Measures from now on what an owner asked for, in the place of what the owner wished for before. */
   hold(owner: unknown, asked: Set<Wish>): void {
     for (const wish of asked) if (wish.file.results.has(wish.key)) asked.delete(wish);
-    this.#held.delete(owner);
+    this.#held.drop(owner);
     if (asked.size > 0 && !this.#declined.has(owner)) this.#held.set(owner, asked);
     this.#stopUnwanted();
     this.#startWork();
@@ -126,7 +138,7 @@ export class Measurements {
 
   /** Whether something that an owner wished for is not measured yet. */
   isWaiting(owner: unknown): boolean {
-    return (this.#held.get(owner)?.size ?? 0) > 0;
+    return this.#held.count(owner) > 0;
   }
 
   /** Waits until nothing is left of what an owner wished for: it was measured or given up. */
@@ -138,7 +150,7 @@ export class Measurements {
   /** Gives up what an owner wished for. */
   release(owner: unknown): void {
     this.#declined.delete(owner);
-    this.#held.delete(owner);
+    this.#held.drop(owner);
     this.#stopUnwanted();
     this.#settle();
     this.onProgress();
@@ -146,10 +158,10 @@ export class Measurements {
 
   /** Gives up all that is wished for; the owners are not heard again before they are released. */
   decline(): void {
-    for (const owner of [...this.#held.keys()]) {
+    for (const owner of this.#held.owners) {
       if (owner === undefined) continue;
       this.#declined.add(owner);
-      this.#held.delete(owner);
+      this.#held.drop(owner);
     }
     this.#stopUnwanted();
     this.#settle();
@@ -158,15 +170,12 @@ export class Measurements {
 
   /** Whether anything is wished for that is not measured yet. */
   get isWorking(): boolean {
-    for (const asked of this.#held.values()) if (asked.size > 0) return true;
-    return false;
+    return !this.#held.isEmpty;
   }
 
   /** Files that were measured since there was nothing to do, and all that were or are to be. */
   get progress(): { done: number; total: number } {
-    const files = new Set<MeasuredFile>();
-    for (const asked of this.#held.values()) for (const { file } of asked) files.add(file);
-    return { done: this.#done, total: this.#done + files.size };
+    return { done: this.#done, total: this.#done + this.#held.files.size };
   }
 
   /** Whether answers lacked something that {@link loadWanted} can measure. */
@@ -177,13 +186,13 @@ export class Measurements {
   /** Measures what answers lacked. `stopped` ends it early. */
   async loadWanted(stopped: () => boolean = () => false): Promise<void> {
     const work = async () => {
-      while (!stopped()) {
-        const visit = this.#nextVisit();
-        if (!visit) return;
-        await this.#make(visit);
+      while (!stopped() && this.wants) {
+        const visits = this.#nextVisits();
+        if (visits.length === 0) return;
+        await this.#makeAll(visits);
       }
     };
-    await Promise.all(Array.from({ length: this.#measurer.width }, work));
+    await Promise.all(Array.from({ length: this.#workersWanted }, work));
   }
 
   /**
@@ -201,6 +210,23 @@ export class Measurements {
     return file;
   }
 
+  /** Reads the headers of files beside measuring them, where the host gains by that. */
+  get visitor(): Measurer['visit'] {
+    const { visit } = this.#measurer;
+    return visit && ((orders, signal) => visit.call(this.#measurer, orders, signal));
+  }
+
+  /** How many orders are under way at one time. */
+  get #workersWanted(): number {
+    return this.#measurer.width * (this.#measurer.visit ? ordersEach : 1);
+  }
+
+  /** Lets go of all files of which nothing is wished; what is remembered of them is in the cache. */
+  letGo(): void {
+    if (this.isWorking) return;
+    this.#known.clear();
+  }
+
   /** Ends what is under way and keeps what was measured. */
   async close(): Promise<void> {
     this.#isClosed = true;
@@ -214,36 +240,75 @@ export class Measurements {
     return known;
   }
 
-  #isHeld(wish: Wish): boolean {
-    for (const asked of this.#held.values()) if (asked.has(wish)) return true;
-    return false;
-  }
-
-  #nextVisit(): Visit | undefined {
-    if (this.#isClosed) return undefined;
-    for (const asked of [...this.#held.values()].reverse()) {
-      for (const { file, isRunning } of asked) {
-        if (isRunning) continue;
-        const wishes = [...file.wishes.values()].filter((wish) => !wish.isRunning && this.#isHeld(wish));
-        for (const wish of wishes) wish.isRunning = true;
-        return { wishes, stop: new AbortController() };
-      }
-    }
-    return undefined;
-  }
-
   #startWork(): void {
-    while (this.#workers < this.#measurer.width) {
-      const first = this.#nextVisit();
-      if (!first) return;
+    while (this.#workers < this.#workersWanted) {
+      const first = this.#nextVisits();
+      if (first.length === 0) return;
       this.#workers++;
       void this.#work(first);
     }
   }
 
-  async #work(first: Visit): Promise<void> {
-    for (let visit: Visit | undefined = first; visit; visit = this.#nextVisit()) await this.#make(visit);
+  async #work(first: Visit[]): Promise<void> {
+    for (let visits = first; visits.length > 0; visits = this.#nextVisits()) await this.#makeAll(visits);
     this.#workers--;
+  }
+
+  #nextVisits(): Visit[] {
+    const visits: Visit[] = [];
+    const most = this.#measurer.visit ? filesAtOnce : 1;
+    while (visits.length < most && !this.#isClosed) {
+      const wishes = this.#held.take(this.#oldestFirst);
+      if (wishes.length === 0) break;
+      visits.push({ wishes, stop: new AbortController() });
+    }
+    return visits;
+  }
+
+  async #makeAll(visits: readonly Visit[]): Promise<void> {
+    const { visitor } = this;
+    if (visitor) await this.#makeTogether(visits, visitor);
+    else for (const visit of visits) await this.#make(visit);
+  }
+
+  /** Visits several files by one order. */
+  async #makeTogether(visits: readonly Visit[], visitor: NonNullable<Measurer['visit']>): Promise<void> {
+    const stop = new AbortController();
+    const together = visits.map(({ wishes }) => ({ wishes, stop }));
+    for (const one of together) this.#visits.add(one);
+    const lacking = together.map(({ wishes }) => wishes.filter(({ file, key }) => !file.results.has(key)));
+    const orders = lacking.flatMap((wishes): FileOrder[] => {
+      const file = wishes[0]?.file;
+      return file
+        ? [{ path: file.path, known: file.stat, requests: wishes.map(({ request }) => request) }]
+        : [];
+    });
+    const found = orders.length > 0 ? await visitor(orders, stop.signal) : [];
+    const asked = lacking.filter((wishes) => wishes.length > 0);
+    for (const [at, wishes] of asked.entries()) await this.#take(wishes, found[at] ?? {}, stop.signal);
+    for (const one of together) {
+      this.#visits.delete(one);
+      this.#finish(one.wishes[0].file, one.wishes);
+    }
+  }
+
+  /** Takes in what came of a visit; the results are about the file as it was then. */
+  async #take(wishes: readonly Wish[], { stat, outcome }: FileVisit, signal: AbortSignal): Promise<void> {
+    const { file } = wishes[0];
+    if (signal.aborted) return;
+    if (stat) this.learn(file.path, stat, await this.cache?.find(file.path, stat));
+    if (outcome?.kind === 'measured') {
+      const measures: Record<string, MeasureResult> = {};
+      for (const [at, { key }] of wishes.entries()) {
+        measures[key] = outcome.results[at] ?? null;
+        file.results.set(key, outcome.results[at] ?? null);
+      }
+      if (stat) await this.cache?.add(file.path, stat, { measures });
+    } else if (outcome?.reason === 'broken' && wishes.length > 1) {
+      for (const wish of wishes) await this.#measure(file, stat, [wish], signal);
+    } else if (outcome?.reason !== 'stopped' && !this.#isClosed) {
+      for (const { key } of wishes) file.results.set(key, null);
+    }
   }
 
   async #make(visit: Visit): Promise<void> {
@@ -293,11 +358,11 @@ export class Measurements {
       wish.isRunning = false;
       if (file.results.has(wish.key)) {
         file.wishes.delete(wish.key);
-        for (const [owner, asked] of this.#held) if (asked.delete(wish)) owners.add(owner);
-      } else if (!this.#isHeld(wish)) file.wishes.delete(wish.key);
+        for (const owner of this.#held.fulfil(wish)) owners.add(owner);
+      } else if (!this.#held.has(wish)) file.wishes.delete(wish.key);
     }
     for (const owner of owners) {
-      if (owner !== undefined && !this.isWaiting(owner)) this.#held.delete(owner);
+      if (owner !== undefined && !this.isWaiting(owner)) this.#held.drop(owner);
     }
     if (owners.size > 0) {
       this.#done++;
@@ -309,9 +374,11 @@ export class Measurements {
   }
 
   #stopUnwanted(): void {
-    for (const { wishes, stop } of this.#visits) {
-      if (!wishes.some((wish) => this.#isHeld(wish))) stop.abort();
-    }
+    // Files that are visited together are given up together.
+    const wanted = new Set<AbortController>();
+    for (const { wishes, stop } of this.#visits)
+      if (wishes.some((wish) => this.#held.has(wish))) wanted.add(stop);
+    for (const { stop } of this.#visits) if (!wanted.has(stop)) stop.abort();
   }
 
   #settle(): void {

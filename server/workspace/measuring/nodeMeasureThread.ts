@@ -8,16 +8,20 @@ import { sameThreadMeasurer } from './measurer';
 
 /** Memory that one thread may take, in megabytes; past it the thread breaks down alone. */
 const mostMegabytes = 1024;
+/** Of it, what is made and dropped with each sample; with less it is looked through far more often. */
+const youngMegabytes = 48;
 
 /**
- * Measures in worker threads, one fewer than this machine has cores, where the bundle that they run stands in a folder;
+ * Measures in worker threads, one fewer than this machine has cores where nothing else is said, where the bundle that they run stands in a folder;
  * in the same thread where it does not, as when the program runs from its source.
  */
-export function nodeMeasurer(files: Files, folder: string): Measurer {
+export function nodeMeasurer(files: Files, folder: string, threads = availableParallelism() - 1): Measurer {
   const bundle = `${folder}/measureWorker.js`;
   if (!existsSync(bundle)) return sameThreadMeasurer(files);
   return new MeasurePool((events) => {
-    const worker = new Worker(bundle, { resourceLimits: { maxOldGenerationSizeMb: mostMegabytes } });
+    const worker = new Worker(bundle, {
+      resourceLimits: { maxOldGenerationSizeMb: mostMegabytes, maxYoungGenerationSizeMb: youngMegabytes },
+    });
     worker.on('message', events.answered);
     // An error is followed by the exit, which says all that matters.
     worker.on('error', () => {});
@@ -30,5 +34,5 @@ export function nodeMeasurer(files: Files, folder: string): Measurer {
         await worker.terminate();
       },
     };
-  }, availableParallelism() - 1);
+  }, threads);
 }

@@ -1,4 +1,3 @@
-import { readSampleFacts } from '../../audio/readSampleFacts';
 import { isSampleFileName } from '../../model/fileNames';
 import type { FileStat, Files, Refusal } from '../../model/files';
 import { folderOf, joinPath, nameOf, relativePath } from '../../model/paths';
@@ -8,12 +7,16 @@ import { refusalWords } from '../files/refusalWords';
 import type { MeasureCache } from '../measuring/measureCache';
 import type { MeasuredFile } from '../measuring/measuredFile';
 import { Measurements } from '../measuring/measurements';
+import type { FileVisit } from '../measuring/visitFile';
+import { readingOf } from '../measuring/visitFile';
 import { FolderIndex } from './folderIndex';
 
 /** Files that are open at one time. */
 const openAtOnce = 32;
 /** Files whose state is compared with what is remembered in one go. */
 const recalledAtOnce = 1000;
+/** Files that a thread is given at one time to read their headers. */
+const visitedAtOnce = 64;
 /** Rounds of fetching for one sample: its folder, folders in another letter case, the file. */
 const mostRounds = 20;
 
@@ -30,6 +33,7 @@ interface UnreadFile {
 export class SampleStore {
   readonly folders: FolderIndex;
   readonly #files: Files;
+  readonly #readsInThreads: boolean;
   readonly #readings = new Map<string, SampleReading>();
   readonly #wanted = new Set<string>();
   /** Counts what was told of changes: what was under way meanwhile may be out of date and is not kept. */
@@ -43,10 +47,17 @@ export class SampleStore {
 
   /**
    * With `measures`, checks are given what is measured in the audio, which takes some milliseconds a file: `true` for
-   * measuring in the same thread.
+   * measuring in the same thread. With `readsInThreads`, what measures reads the headers too, where the host gains by that.
    */
-  constructor(files: Files, { measures = false }: { measures?: boolean | Measurements } = {}) {
+  constructor(
+    files: Files,
+    {
+      measures = false,
+      readsInThreads = false,
+    }: { measures?: boolean | Measurements; readsInThreads?: boolean } = {},
+  ) {
     this.#files = files;
+    this.#readsInThreads = readsInThreads;
     this.folders = new FolderIndex(files);
     this.measurements = measures === true ? new Measurements(files) : measures || undefined;
   }
@@ -116,6 +127,14 @@ export class SampleStore {
     await this.folders.loadWanted();
     const paths = [...this.#wanted];
     this.#wanted.clear();
+    const visitor = this.#readsInThreads ? this.measurements?.visitor : undefined;
+    if (visitor) await this.#visitAll(paths, visitor, stopped);
+    else await this.#readAll(paths, stopped);
+    await this.measurements?.loadWanted(stopped);
+    this.#clearAnswers();
+  }
+
+  async #readAll(paths: readonly string[], stopped: () => boolean): Promise<void> {
     for (let from = 0; from < paths.length && !stopped(); from += recalledAtOnce) {
       const unknown = await this.#recall(paths.slice(from, from + recalledAtOnce));
       let next = 0;
@@ -124,7 +143,42 @@ export class SampleStore {
       };
       await Promise.all(Array.from({ length: Math.min(openAtOnce, unknown.length) }, work));
     }
-    await this.measurements?.loadWanted(stopped);
+  }
+
+  /** Has threads look at files and read the headers of those that are not remembered in their present state. */
+  async #visitAll(
+    paths: readonly string[],
+    visitor: NonNullable<Measurements['visitor']>,
+    stopped: () => boolean,
+  ): Promise<void> {
+    await this.#cache?.open(new Set(paths.map(folderOf)));
+    const { signal } = new AbortController();
+    let next = 0;
+    const work = async () => {
+      while (next < paths.length && !stopped()) {
+        const some = paths.slice(next, next + visitedAtOnce);
+        next += visitedAtOnce;
+        const orders = some.map((path) => ({ path, known: this.#cache?.stateOf(path), requests: [] }));
+        const visits = await visitor(orders, signal);
+        for (const [at, path] of some.entries()) await this.#takeVisit(path, visits[at] ?? {});
+      }
+    };
+    await Promise.all(Array.from({ length: 8 }, work));
+  }
+
+  async #takeVisit(path: string, { stat, reading }: FileVisit): Promise<void> {
+    if (stat && reading?.kind === 'facts') await this.#cache?.add(path, stat, { facts: reading.facts });
+    const remembered = stat && this.#cache?.known(path, stat);
+    if (stat) this.measurements?.learn(path, stat, remembered);
+    const facts = reading ? undefined : remembered?.facts;
+    const known: SampleReading | undefined = facts ? { kind: 'facts', facts } : reading;
+    this.#readings.set(path, known ?? unreadable(await this.#files.refusal?.(path)));
+  }
+
+  /** Lets go of what is known of files one by one; what the cache remembers of them is asked of it again. */
+  release(): void {
+    this.#readings.clear();
+    this.measurements?.letGo();
     this.#clearAnswers();
   }
 
@@ -196,12 +250,7 @@ export class SampleStore {
     const reader = await this.#files.open(path);
     if (!reader) return unreadable(await this.#files.refusal?.(path));
     try {
-      return await readSampleFacts(reader);
-    } catch (error) {
-      return {
-        kind: 'unreadable',
-        reason: `The file cannot be read: ${error instanceof Error ? error.message : 'unknown reason'}.`,
-      };
+      return await readingOf(reader);
     } finally {
       await reader.close();
     }

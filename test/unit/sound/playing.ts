@@ -1,5 +1,5 @@
-import { playableInstrument } from '../../../server/playing/playable/makePlayable';
-import { createPlayer } from '../../../server/playing/player/createPlayer';
+import { createPlayer } from '../../../server/playing/createPlayer';
+import { playableInstrument } from '../../../server/playing/makePlayable';
 import { readSfz } from '../../../server/sfz/read';
 import type { Quality } from '../../../server/sound/interpolation/interpolator';
 import { soundOf } from '../../../server/sound/program/soundOf';

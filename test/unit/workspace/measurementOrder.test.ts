@@ -245,10 +245,10 @@ describe('a file that changes', () => {
 
 describe('what was measured before a restart', () => {
   it('is not measured again while the file is the same', async () => {
-    const texts = new Map<string, string>();
+    const kept = new Map<string, Uint8Array>();
     const storage = {
-      read: async (name: string) => texts.get(name),
-      write: async (name: string, text: string) => void texts.set(name, text),
+      read: async (name: string) => kept.get(name),
+      write: async (name: string, bytes: Uint8Array) => void kept.set(name, bytes),
     };
     const files = disk();
     const once = async (answers: number) => {
@@ -271,13 +271,13 @@ describe('what was measured before a restart', () => {
   });
 
   it('is not kept where it failed', async () => {
-    const texts = new Map<string, string>();
+    const kept = new Map<string, Uint8Array>();
     const files = disk();
     const measurer = new AnsweredMeasurer();
     const measurements = new Measurements(files, { measurer });
     measurements.cache = new MeasureCache({
       read: async () => undefined,
-      write: async (name, text) => void texts.set(name, text),
+      write: async (name, bytes) => void kept.set(name, bytes),
     });
     measurements.pitch(measurements.file('/a'));
     const loading = measurements.loadWanted();
@@ -286,6 +286,6 @@ describe('what was measured before a restart', () => {
     await loading;
     await measurements.close();
     expect(measurements.file('/a').pitch).toBeNull();
-    expect(texts.size).toBe(0);
+    expect(kept.size).toBe(0);
   });
 });

@@ -1,4 +1,4 @@
-import { powerIn, windowed } from './partials';
+import { fourPowersIn, windowed } from './partials';
 import type { SoundingPart } from './soundingPart';
 import { spread } from './soundingPart';
 
@@ -35,12 +35,13 @@ export function harmonicityOf(
   const powers = [0, 1, 2, 3].map(() => new Float64Array(highestMultiple + 1));
   for (const start of starts) {
     const frames = windowed(sound, start, length);
-    for (let quarter = 1; quarter < 4 * (highestMultiple + 1); quarter++) {
-      const frequency = (quarter / 4) * hertz;
-      if (frequency > 0.45 * sampleRate) break;
-      const row = powers[quarter % 4] as Float64Array;
-      const multiple = quarter >> 2;
-      row[multiple] = row[multiple] + powerIn(frames, (2 * Math.PI * frequency) / sampleRate);
+    const step = (Math.PI * hertz) / (2 * sampleRate);
+    for (let multiple = 0; multiple <= highestMultiple && multiple * hertz <= 0.45 * sampleRate; multiple++) {
+      const four = fourPowersIn(frames, 4 * multiple * step, step);
+      for (const [quarter, power] of four.entries()) {
+        const number = 4 * multiple + quarter;
+        if (number > 0 && (number / 4) * hertz <= 0.45 * sampleRate) powers[quarter][multiple] += power;
+      }
     }
   }
   const [whole, low, half, high] = powers as [Float64Array, Float64Array, Float64Array, Float64Array];

@@ -10,7 +10,9 @@ export interface TwoWindows {
 }
 
 const windows = new Map<number, Float64Array>();
-const mostWindows = 64;
+/** Numbers of all windows that are kept. */
+const mostKept = 2_000_000;
+let kept = 0;
 
 /** Frames of a sound under a raised-cosine window whose mean is 1. */
 export function windowed(samples: Float32Array, start: number, length: number): Float64Array {
@@ -27,7 +29,11 @@ function windowOf(length: number): Float64Array {
   if (!window) {
     window = new Float64Array(length);
     for (let at = 0; at < length; at++) window[at] = 1 - Math.cos((2 * Math.PI * (at + 0.5)) / length);
-    if (windows.size >= mostWindows) windows.clear();
+    kept += length;
+    if (kept > mostKept) {
+      windows.clear();
+      kept = length;
+    }
     windows.set(length, window);
   }
   return window;
@@ -58,18 +64,44 @@ export function partialsNear(
   });
 }
 
-/** The amplitude squared at a frequency (radians a frame) in frames under a window. */
-export function powerIn(frames: Float64Array, frequency: number): number {
-  const factor = 2 * Math.cos(frequency);
-  let last = 0;
-  let beforeLast = 0;
+/** Four amplitudes squared. */
+export type FourPowers = [number, number, number, number];
+
+/**
+ * The amplitudes squared at a frequency (radians a frame) and at one, two and three steps above it, in frames under a
+ * window, by four resonators (Goertzel) in one loop, since a processor waits for each step of one.
+ */
+export function fourPowersIn(frames: Float64Array, frequency: number, step: number): FourPowers {
+  const factor0 = 2 * Math.cos(frequency);
+  const factor1 = 2 * Math.cos(frequency + step);
+  const factor2 = 2 * Math.cos(frequency + 2 * step);
+  const factor3 = 2 * Math.cos(frequency + 3 * step);
+  let [last0, last1, last2, last3] = [0, 0, 0, 0];
+  let [before0, before1, before2, before3] = [0, 0, 0, 0];
   for (let at = 0; at < frames.length; at++) {
-    const next = frames[at] + factor * last - beforeLast;
-    beforeLast = last;
-    last = next;
+    const value = frames[at];
+    const next0 = value + factor0 * last0 - before0;
+    const next1 = value + factor1 * last1 - before1;
+    const next2 = value + factor2 * last2 - before2;
+    const next3 = value + factor3 * last3 - before3;
+    before0 = last0;
+    last0 = next0;
+    before1 = last1;
+    last1 = next1;
+    before2 = last2;
+    last2 = next2;
+    before3 = last3;
+    last3 = next3;
   }
-  const power = last * last + beforeLast * beforeLast - factor * last * beforeLast;
-  return power * (2 / frames.length) ** 2;
+  const scale = (2 / frames.length) ** 2;
+  const power = (last: number, before: number, factor: number) =>
+    scale * (last * last + before * before - factor * last * before);
+  return [
+    power(last0, before0, factor0),
+    power(last1, before1, factor1),
+    power(last2, before2, factor2),
+    power(last3, before3, factor3),
+  ];
 }
 
 /**

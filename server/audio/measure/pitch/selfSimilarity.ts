@@ -15,27 +15,72 @@ export function selfSimilarity(
   for (let at = 0; at < starts.length; at += 2) {
     const first = starts[at];
     const second = starts[at + 1];
-    const [one, two] = autocorrelations(samples, first, second, length);
-    addNormalised(mean, one, samples, first, length);
-    if (second !== undefined) addNormalised(mean, two, samples, second, length);
+    if (second === undefined)
+      addNormalised(mean, autocorrelation(samples, first, length), samples, first, length);
+    else {
+      const [one, two] = autocorrelations(samples, first, second, length);
+      addNormalised(mean, one, samples, first, length);
+      addNormalised(mean, two, samples, second, length);
+    }
   }
   for (let lag = 0; lag < mean.length; lag++) mean[lag] = mean[lag] / Math.max(1, starts.length);
   return mean;
+}
+
+/** Where transforms are worked out, by how many numbers they have; what stands there counts until the next one. */
+const rooms = new Map<number, [Float64Array, Float64Array]>();
+
+function roomFor(length: number): [Float64Array, Float64Array] {
+  let room = rooms.get(length);
+  if (!room) {
+    room = [new Float64Array(length), new Float64Array(length)];
+    rooms.set(length, room);
+  }
+  return room;
+}
+
+/** Σ x[j]·x[j+τ] of one window by the Wiener-Khinchin theorem, for τ up to half the window. */
+function autocorrelation(samples: Float32Array, start: number, length: number): Float64Array {
+  // The window and as many zeros behind it, its even and odd numbers apart.
+  const [even, odd] = roomFor(length);
+  const [real, imaginary] = roomFor(length + 1);
+  for (let at = 0; at < length / 2; at++) {
+    even[at] = samples[start + 2 * at];
+    odd[at] = samples[start + 2 * at + 1];
+  }
+  even.fill(0, length / 2);
+  odd.fill(0, length / 2);
+  const fourier = fourierOf(length);
+  fourier.realTransform(even, odd, real, imaginary);
+  for (let at = 0; at <= length; at++) real[at] = real[at] ** 2 + imaginary[at] ** 2;
+  // The power is even, so the transform forth is the one back but for its scale.
+  for (let at = 0; at < length / 2; at++) {
+    even[at] = real[2 * at];
+    odd[at] = real[2 * at + 1];
+    even[length - 1 - at] = real[2 * at + 2];
+    odd[length - 1 - at] = real[2 * at + 1];
+  }
+  fourier.realTransform(even, odd, real, imaginary, length / 2);
+  for (let lag = 0; lag <= length / 2; lag++) real[lag] = real[lag] / (2 * length);
+  return real;
 }
 
 /** Σ x[j]·x[j+τ] by the Wiener-Khinchin theorem, of two windows at once. */
 function autocorrelations(
   samples: Float32Array,
   first: number,
-  second: number | undefined,
+  second: number,
   length: number,
 ): [Float64Array, Float64Array] {
   const padded = 2 * length;
   const fourier = fourierOf(padded);
-  const real = new Float64Array(padded);
-  const imaginary = new Float64Array(padded);
-  for (let at = 0; at < length; at++) real[at] = samples[first + at];
-  if (second !== undefined) for (let at = 0; at < length; at++) imaginary[at] = samples[second + at];
+  const [real, imaginary] = roomFor(padded);
+  real.fill(0, length);
+  imaginary.fill(0, length);
+  for (let at = 0; at < length; at++) {
+    real[at] = samples[first + at];
+    imaginary[at] = samples[second + at];
+  }
   fourier.transform(real, imaginary);
   // The even and odd parts of the transform belong to one window each; their powers are even, so that they can go
   // through one transform back together.

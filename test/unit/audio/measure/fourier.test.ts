@@ -4,7 +4,7 @@ import { selfSimilarity } from '../../../../server/audio/measure/pitch/selfSimil
 import { randomNumbers } from './tones';
 
 describe('the Fourier transform', () => {
-  it.each([2, 8, 64])('of %i numbers is what its definition says', (length) => {
+  it.each([1, 2, 4, 8, 16, 32, 64])('of %i numbers is what its definition says', (length) => {
     const random = randomNumbers(length);
     const real = Float64Array.from({ length }, random);
     const imaginary = Float64Array.from({ length }, random);
@@ -26,25 +26,44 @@ describe('the Fourier transform', () => {
   });
 });
 
-describe('likeness to itself', () => {
-  it('is the normalised square difference, added up term by term', () => {
-    const random = randomNumbers(3);
-    const samples = Float32Array.from({ length: 300 }, random);
-    const starts = [0, 50, 172];
-    const length = 128;
-    const likeness = selfSimilarity(samples, starts, length);
-    for (const lag of [0, 1, 17, 64]) {
-      let mean = 0;
-      for (const start of starts) {
-        let [products, squares] = [0, 0];
-        for (let at = start; at + lag < start + length; at++) {
-          const [one, other] = [samples[at], samples[at + lag]];
-          products += 2 * one * other;
-          squares += one * one + other * other;
-        }
-        mean += products / squares / starts.length;
-      }
-      expect(likeness[lag]).toBeCloseTo(mean, 6);
+describe('the transform of real numbers', () => {
+  it.each([1, 2, 8, 32])('by one of %i complex numbers is the transform of twice as many', (length) => {
+    const random = randomNumbers(length);
+    const numbers = Float64Array.from({ length: 2 * length }, random);
+    const [real, imaginary] = [numbers.slice(), new Float64Array(2 * length)];
+    fourierOf(2 * length).transform(real, imaginary);
+    const even = numbers.filter((_, at) => at % 2 === 0);
+    const odd = numbers.filter((_, at) => at % 2 === 1);
+    const [halfReal, halfImaginary] = [new Float64Array(length + 1), new Float64Array(length + 1)];
+    fourierOf(length).realTransform(even, odd, halfReal, halfImaginary);
+    for (let k = 0; k <= length; k++) {
+      expect(halfReal[k]).toBeCloseTo(real[k % (2 * length)], 9);
+      expect(halfImaginary[k]).toBeCloseTo(imaginary[k % (2 * length)], 9);
     }
   });
+});
+
+describe('likeness to itself', () => {
+  it.each([[[0]], [[0, 50]], [[0, 50, 172]]])(
+    'is the normalised square difference, added up term by term: windows at %j',
+    (starts) => {
+      const random = randomNumbers(3);
+      const samples = Float32Array.from({ length: 300 }, random);
+      const length = 128;
+      const likeness = selfSimilarity(samples, starts, length);
+      for (const lag of [0, 1, 17, 64]) {
+        let mean = 0;
+        for (const start of starts) {
+          let [products, squares] = [0, 0];
+          for (let at = start; at + lag < start + length; at++) {
+            const [one, other] = [samples[at], samples[at + lag]];
+            products += 2 * one * other;
+            squares += one * one + other * other;
+          }
+          mean += products / squares / starts.length;
+        }
+        expect(likeness[lag]).toBeCloseTo(mean, 6);
+      }
+    },
+  );
 });

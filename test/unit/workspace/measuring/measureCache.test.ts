@@ -8,12 +8,6 @@ import type { SampleFacts } from '../../../../server/model/samples';
 import { cacheFolder } from '../../../../server/workspace/measuring/cacheFolder';
 import type { CacheStorage } from '../../../../server/workspace/measuring/measureCache';
 import { MeasureCache } from '../../../../server/workspace/measuring/measureCache';
-import {
-  cacheLine,
-  cacheLineFacts,
-  cacheLineMeasures,
-  cacheLineParts,
-} from '../../../../server/workspace/measuring/measureCacheText';
 import { userCacheFolder } from '../../../../server/workspace/measuring/userCacheFolder';
 
 const state = (size: number, modified: number): FileStat => ({ kind: 'file', size, modified });
@@ -125,17 +119,18 @@ describe('what is remembered of samples', () => {
 
   it('stays within its bounds: what was unused longest goes', async () => {
     const storage = cacheFolder(folder, 2000);
-    await storage.write('old', 'a'.repeat(700));
+    const bytes = (letter: string) => Buffer.from(letter.repeat(700));
+    await storage.write('old', bytes('a'));
     const [old] = filesIn() as [string];
     utimesSync(join(folder, old), 100, 100);
-    await storage.write('used', 'b'.repeat(700));
+    await storage.write('used', bytes('b'));
     const used = filesIn().find((name) => name !== old) as string;
     utimesSync(join(folder, used), 50, 50);
-    expect(await storage.read('used')).toBe('b'.repeat(700));
-    await storage.write('new', 'c'.repeat(700));
+    expect(await storage.read('used')).toEqual(bytes('b'));
+    await storage.write('new', bytes('c'));
     expect(await storage.read('old')).toBeUndefined();
-    expect(await storage.read('used')).toBe('b'.repeat(700));
-    expect(await storage.read('new')).toBe('c'.repeat(700));
+    expect(await storage.read('used')).toEqual(bytes('b'));
+    expect(await storage.read('new')).toEqual(bytes('c'));
   });
 
   it('leaves no half-written file behind', async () => {
@@ -146,47 +141,6 @@ describe('what is remembered of samples', () => {
     }
     await cache.save();
     expect(filesIn()).toHaveLength(1);
-  });
-});
-
-describe('a line of the cache', () => {
-  it('gives back what was written, whatever the name and the numbers', () => {
-    fc.assert(
-      fc.property(
-        fc.string({ unit: 'binary' }),
-        fc.nat(),
-        fc.double({ min: 0, max: 1e14, noNaN: true }),
-        fc.record({ pitch1: fc.constantFrom(pitch, null), level: fc.double() }),
-        (name, size, modified, { pitch1, level }) => {
-          const survey1 = { endLevelDb: level } as never;
-          const line = cacheLine(name, { size, modified, facts, measures: { pitch1, survey1 } });
-          expect(line.indexOf('\n')).toBe(line.length - 1);
-          const parts = cacheLineParts(line.slice(0, -1));
-          expect(parts).toMatchObject({ name, size, modified });
-          expect(cacheLineFacts(parts?.facts ?? '')).toEqual(facts);
-          // JSON has one zero.
-          expect(cacheLineMeasures(parts?.measures ?? '')).toEqual({
-            pitch1,
-            survey1: { endLevelDb: level + 0 },
-          });
-        },
-      ),
-    );
-  });
-
-  it('leaves out what measures of another version gave', () => {
-    const json = JSON.stringify({ pitch1: pitch, pitch0: null, loopSeam99: null, other: 1 });
-    expect(cacheLineMeasures(json)).toEqual({ pitch1: pitch });
-    expect(cacheLineFacts(JSON.stringify({ facts0: facts }))).toBeUndefined();
-  });
-
-  it('is nothing where it is none of ours', () => {
-    for (const line of ['', 'a', '\t\t\t\t', '"a"\t1\t2\t{}', '7\t1\t2\t{}\t{}'])
-      expect(cacheLineParts(line)).toBeUndefined();
-    for (const json of ['', '7', 'null', '{', '[']) {
-      expect(cacheLineMeasures(json)).toEqual({});
-      expect(cacheLineFacts(json)).toBeUndefined();
-    }
   });
 });
 

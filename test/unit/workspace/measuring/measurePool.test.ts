@@ -10,6 +10,7 @@ import type { MeasureThread, ThreadEvents } from '../../../../server/workspace/m
 import { MeasurePool } from '../../../../server/workspace/measuring/measurePool';
 import type { ThreadMessage } from '../../../../server/workspace/measuring/measureThread';
 import { nodeMeasurer } from '../../../../server/workspace/measuring/nodeMeasureThread';
+import type { FileVisit } from '../../../../server/workspace/measuring/visitFile';
 
 const pitch = [{ what: 'pitch' }] as const;
 const never = () => new AbortController().signal;
@@ -121,6 +122,52 @@ describe('a pool of threads that measure', () => {
     expect(await outcome).toMatchObject({ kind: 'failed' });
     expect(threads.map(({ isEnded }) => isEnded)).toEqual([true]);
     expect(await pool.measure('b', pitch, never())).toMatchObject({ kind: 'failed' });
+  });
+});
+
+describe('a visit to several files by a pool', () => {
+  const orders = ['a', 'b', 'c'].map((path) => ({ path, requests: [] }));
+  const visitOf = (path: string): FileVisit => ({ reading: { kind: 'unreadable', reason: path } });
+
+  /** Answers the last order of a thread. */
+  function answer(thread: PlayedThread | undefined): void {
+    const message = thread?.heard.at(-1);
+    if (message?.kind !== 'visit') throw new Error('no visit was ordered');
+    thread?.events.answered({ id: message.id, visits: message.orders.map(({ path }) => visitOf(path)) });
+  }
+
+  it('is one order', async () => {
+    const { pool, threads } = played(2);
+    const visits = pool.visit(orders, never());
+    await settle();
+    expect(threads).toHaveLength(1);
+    answer(threads[0]);
+    expect(await visits).toEqual(orders.map(({ path }) => visitOf(path)));
+  });
+
+  it('costs the one that breaks the thread, and no other', async () => {
+    const { pool, threads } = played(1);
+    const visits = pool.visit(orders, never());
+    await settle();
+    threads[0]?.events.ended();
+    await settle();
+    answer(threads[1]);
+    await settle();
+    threads[1]?.events.ended();
+    await settle();
+    answer(threads[2]);
+    expect(await visits).toEqual([visitOf('a'), {}, visitOf('c')]);
+  });
+
+  it('is nothing where no thread can be started or nobody wants it', async () => {
+    const pool = new MeasurePool(() => {
+      throw new Error('no threads here');
+    }, 2);
+    expect(await pool.visit(orders, never())).toEqual([{}, {}, {}]);
+    const { pool: other } = played(1);
+    const stopped = new AbortController();
+    stopped.abort();
+    expect(await other.visit(orders, stopped.signal)).toEqual([{}, {}, {}]);
   });
 });
 

@@ -1,0 +1,70 @@
+import type { Stats } from 'node:fs';
+import { closeSync, constants, fstatSync, openSync, readdirSync, readSync, statSync } from 'node:fs';
+import type { FileReader, FileStat, Files } from '../../model/files';
+
+/** Bytes after which other work of the thread, such as an order to stop, is let run. */
+const mostAtOnce = 1024 * 1024;
+
+function statOf(found: Stats): FileStat {
+  return { kind: found.isDirectory() ? 'folder' : 'file', size: found.size, modified: found.mtimeMs };
+}
+
+/**
+ * Files of this machine's disk for a thread that has nothing else to do: it waits for the disk itself, which takes a
+ * fraction of the time that it takes to be told when the disk is ready.
+ */
+export const blockingFiles: Files = {
+  async stat(path): Promise<FileStat | undefined> {
+    try {
+      const found = statSync(path, { throwIfNoEntry: false });
+      return found && statOf(found);
+    } catch {
+      return undefined;
+    }
+  },
+
+  async list(folder) {
+    try {
+      return readdirSync(folder, { withFileTypes: true }).map((entry) => ({
+        name: entry.name,
+        kind: entry.isDirectory() ? 'folder' : 'file',
+      }));
+    } catch {
+      return undefined;
+    }
+  },
+
+  async open(path): Promise<FileReader | undefined> {
+    let file: number | undefined;
+    try {
+      // Opening a pipe without a writer would wait for ever.
+      file = openSync(path, constants.O_RDONLY | (constants.O_NONBLOCK ?? 0));
+      const found = fstatSync(file);
+      if (found.isFile()) return readerOf(file, found);
+    } catch {
+      // As a path that leads nowhere.
+    }
+    if (file !== undefined) closeSync(file);
+    return undefined;
+  },
+};
+
+function readerOf(file: number, { size, mtimeMs }: Stats): FileReader {
+  let since = 0;
+  return {
+    size,
+    modified: mtimeMs,
+    async read(start, wanted) {
+      const length = Math.max(0, Math.min(wanted, size - start));
+      if (length === 0) return new Uint8Array(0);
+      since += length;
+      if (since >= mostAtOnce) {
+        since = 0;
+        await new Promise((resolve) => setImmediate(resolve));
+      }
+      const buffer = new Uint8Array(length);
+      return buffer.subarray(0, readSync(file, buffer, 0, length, start));
+    },
+    close: async () => closeSync(file),
+  };
+}

@@ -1,0 +1,256 @@
+import type { FileStat } from '../../model/files';
+import type { LoopSeam, MeasuredPitch, SampleFacts, SampleSurvey } from '../../model/samples';
+import type { MeasureResult } from './measureRequest';
+import { measureVersions, pitchKey, seamKeyStart, surveyKey } from './measureRequest';
+import { oddJson, parseOddJson } from './oddJson';
+import type { BesideNumbers } from './recordColumns';
+import {
+  columnsVersion,
+  factsWidth,
+  pitchWidth,
+  readFacts,
+  readPitch,
+  readSurvey,
+  surveyWidth,
+  writeFacts,
+  writePitch,
+  writeSurvey,
+} from './recordColumns';
+import { isSameState } from './sameState';
+
+/** Where each row keeps what: its state, what is known, the day of its last use, the records. */
+const size = 0;
+const modified = 1;
+const known = 2;
+const usedDay = 3;
+const factsStart = 4;
+const pitchStart = factsStart + factsWidth;
+const surveyStart = pitchStart + pitchWidth;
+const width = surveyStart + surveyWidth;
+
+/** What is known, as bits; a measure is known as `null` where nothing could be measured. */
+const hasFacts = 1;
+const hasPitch = 2;
+const pitchIsNull = 4;
+const hasSurvey = 8;
+const surveyIsNull = 16;
+
+/** Says how the numbers are laid out, so that another layout is not taken for this one. */
+const layout = JSON.stringify([columnsVersion, width, new Uint8Array(Uint16Array.of(1).buffer)[0]]);
+
+/** What stands before the numbers of a table that was written. */
+interface Head {
+  layout: string;
+  versions: Record<string, number>;
+  names: string[];
+  words: string[];
+  /** By row: what numbers cannot hold. */
+  odd: [number, Record<string, unknown>][];
+}
+
+/**
+ * What is remembered of the sample files of one folder, in numbers: a row a file, which takes a few hundred bytes. Records
+ * are made when they are asked for.
+ */
+export class SampleTable {
+  #numbers = new Float64Array(16 * width);
+  readonly #names: string[] = [];
+  readonly #rows = new Map<string, number>();
+  readonly #words: string[] = [];
+  readonly #odd = new Map<number, Record<string, unknown>>();
+  /** Whether there is something that is not written yet. */
+  isChanged = false;
+
+  get count(): number {
+    return this.#names.length;
+  }
+
+  /** The row of a file that is remembered in a state; −1 for another. */
+  find(name: string, stat: Pick<FileStat, 'size' | 'modified'>): number {
+    const row = this.#rows.get(name) ?? -1;
+    return row >= 0 && isSameState(this.stateOf(row), stat) ? row : -1;
+  }
+
+  /** The row of a file, whatever its state; −1 where it is not remembered. */
+  rowOf(name: string): number {
+    return this.#rows.get(name) ?? -1;
+  }
+
+  /** The row for a file in a state, made where there is none; what was remembered of another state is forgotten. */
+  rowFor(name: string, stat: Pick<FileStat, 'size' | 'modified'>): number {
+    const found = this.find(name, stat);
+    if (found >= 0) return found;
+    let row = this.rowOf(name);
+    if (row < 0) {
+      row = this.#names.length;
+      this.#names.push(name);
+      this.#rows.set(name, row);
+      if (this.#numbers.length < (row + 1) * width) {
+        const grown = new Float64Array(Math.max((row + 1) * width, this.#numbers.length * 2));
+        grown.set(this.#numbers);
+        this.#numbers = grown;
+      }
+    }
+    this.#odd.delete(row);
+    const start = row * width;
+    this.#numbers.fill(0, start, start + width);
+    this.#numbers[start + size] = stat.size;
+    this.#numbers[start + modified] = stat.modified;
+    this.isChanged = true;
+    return row;
+  }
+
+  stateOf(row: number): { size: number; modified: number } {
+    const start = row * width;
+    return { size: this.#numbers[start + size], modified: this.#numbers[start + modified] };
+  }
+
+  hasFacts(row: number): boolean {
+    return this.#knows(row, hasFacts);
+  }
+
+  facts(row: number): SampleFacts | undefined {
+    if (!this.#knows(row, hasFacts)) return undefined;
+    return readFacts(this.#numbers, row * width + factsStart, this.#beside(row));
+  }
+
+  setFacts(row: number, facts: SampleFacts): void {
+    writeFacts(facts, this.#numbers, row * width + factsStart, this.#beside(row));
+    this.#learn(row, hasFacts, 0);
+  }
+
+  /** All that was measured, by the names that `measureKey` gives. */
+  measures(row: number): Record<string, MeasureResult> {
+    const measures: Record<string, MeasureResult> = {};
+    const numbers = this.#numbers;
+    if (this.#knows(row, hasPitch))
+      measures[pitchKey] = this.#knows(row, pitchIsNull)
+        ? null
+        : readPitch(numbers, row * width + pitchStart);
+    if (this.#knows(row, hasSurvey))
+      measures[surveyKey] = this.#knows(row, surveyIsNull)
+        ? null
+        : readSurvey(numbers, row * width + surveyStart, this.#beside(row));
+    const odd = this.#odd.get(row);
+    if (!odd) return measures;
+    for (const [key, value] of Object.entries(odd)) {
+      if (key.startsWith('l ')) measures[`${seamKeyStart}${key.slice(1)}`] = value as LoopSeam | null;
+    }
+    return measures;
+  }
+
+  /** Takes in what was measured; results of measures that have another version are left out. */
+  setMeasures(row: number, measures: Record<string, MeasureResult>): void {
+    for (const [key, result] of Object.entries(measures)) {
+      if (key === pitchKey) {
+        if (result) writePitch(result as MeasuredPitch, this.#numbers, row * width + pitchStart);
+        this.#learn(row, hasPitch, result ? 0 : pitchIsNull);
+      } else if (key === surveyKey) {
+        if (result)
+          writeSurvey(result as SampleSurvey, this.#numbers, row * width + surveyStart, this.#beside(row));
+        this.#learn(row, hasSurvey, result ? 0 : surveyIsNull);
+      } else if (key.startsWith(`${seamKeyStart} `)) {
+        this.#oddOf(row)[`l${key.slice(seamKeyStart.length)}`] = result;
+        this.isChanged = true;
+      }
+    }
+  }
+
+  /** Notes that a file was asked for on a day, counted from 1970; a week without being written is little. */
+  use(row: number, day: number): void {
+    const at = row * width + usedDay;
+    if (day - this.#numbers[at] >= 7) this.isChanged = true;
+    this.#numbers[at] = Math.max(this.#numbers[at], day);
+  }
+
+  /** The table as bytes, without the rows that were not used since a day. */
+  bytes(sinceDay = 0): Uint8Array {
+    const kept: number[] = [];
+    for (let row = 0; row < this.count; row++)
+      if (this.#numbers[row * width + usedDay] >= sinceDay) kept.push(row);
+    const head: Head = {
+      layout,
+      versions: measureVersions,
+      names: kept.map((row) => this.#names[row]),
+      words: this.#words,
+      odd: kept.flatMap((row, at) => {
+        const odd = this.#odd.get(row);
+        return odd ? [[at, odd] as [number, Record<string, unknown>]] : [];
+      }),
+    };
+    const text = new TextEncoder().encode(`${oddJson(head)}\n`);
+    const bytes = new Uint8Array(text.length + kept.length * width * 8);
+    bytes.set(text);
+    const numbers = new Uint8Array(this.#numbers.buffer);
+    kept.forEach((row, at) => {
+      bytes.set(numbers.subarray(row * width * 8, (row + 1) * width * 8), text.length + at * width * 8);
+    });
+    return bytes;
+  }
+
+  /** The table that bytes hold; an empty one where they hold none of this layout. What measures of other versions gave is left out. */
+  static from(bytes: Uint8Array): SampleTable {
+    const table = new SampleTable();
+    const end = bytes.indexOf(10) + 1;
+    const head = parseOddJson(new TextDecoder().decode(bytes.subarray(0, end))) as Head | undefined;
+    if (!head || head.layout !== layout) return table;
+    if (bytes.length - end !== head.names.length * width * 8) return table;
+    table.#numbers = new Float64Array(head.names.length * width);
+    new Uint8Array(table.#numbers.buffer).set(bytes.subarray(end));
+    for (const name of head.names) {
+      table.#rows.set(name, table.#names.length);
+      table.#names.push(name);
+    }
+    table.#words.push(...head.words);
+    for (const [row, odd] of head.odd) table.#odd.set(row, odd);
+    table.#forgetOtherVersions(head.versions);
+    return table;
+  }
+
+  #forgetOtherVersions(versions: Record<string, number>): void {
+    const isOther = (what: keyof typeof measureVersions) => versions[what] !== measureVersions[what];
+    let forgotten = 0;
+    if (isOther('facts')) forgotten |= hasFacts;
+    if (isOther('pitch')) forgotten |= hasPitch | pitchIsNull;
+    if (isOther('survey')) forgotten |= hasSurvey | surveyIsNull;
+    if (forgotten !== 0)
+      for (let at = known; at < this.count * width; at += width) this.#numbers[at] &= ~forgotten;
+    if (!isOther('loopSeam')) return;
+    for (const odd of this.#odd.values())
+      for (const key of Object.keys(odd)) if (key.startsWith('l ')) delete odd[key];
+  }
+
+  #knows(row: number, bit: number): boolean {
+    return (this.#numbers[row * width + known] & bit) !== 0;
+  }
+
+  #learn(row: number, bit: number, alsoBit: number): void {
+    const at = row * width + known;
+    // The bit for `null` is the next one.
+    this.#numbers[at] = (this.#numbers[at] & ~(bit << 1)) | bit | alsoBit;
+    this.isChanged = true;
+  }
+
+  #beside(row: number): BesideNumbers {
+    return {
+      wordNumber: (word) => {
+        const at = this.#words.indexOf(word);
+        return at >= 0 ? at : this.#words.push(word) - 1;
+      },
+      word: (number) => this.#words[number] ?? '',
+      keep: (field, value) => {
+        this.#oddOf(row)[field] = value;
+      },
+      kept: (field) => this.#odd.get(row)?.[field],
+    };
+  }
+
+  #oddOf(row: number): Record<string, unknown> {
+    let odd = this.#odd.get(row);
+    if (!odd) {
+      odd = {};
+      this.#odd.set(row, odd);
+    }
+    return odd;
+  }
+}
