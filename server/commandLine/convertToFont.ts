@@ -1,4 +1,4 @@
-import { nameOf, titleOf } from '../model/paths';
+import { joinPath, nameOf, titleOf } from '../model/paths';
 import type { FontSource } from '../soundfont/write/writeSoundFont';
 import { fontOutput } from '../workspace/fonts/fontOutput';
 import { CommandError } from './commandError';
@@ -49,10 +49,7 @@ export async function convertToFont(
     { fileName: output === undefined ? undefined : nameOf(output) },
     terminal.files,
   );
-  const inputs = sources.flatMap(({ input, instrument }) => [
-    input.path,
-    ...instrument.sources.map(({ path }) => path),
-  ]);
+  const inputs = new Set(sources.flatMap(readPaths));
   const file = (name: string | undefined) =>
     name === undefined ? undefined : outputFile(terminal, name, force, inputs);
   await putOutput(terminal, files, file(options.output));
@@ -68,6 +65,13 @@ export async function convertToFont(
     file(options.notes),
   );
   return 0;
+}
+
+/** All files that an instrument is made of: its texts, its font, its samples. */
+function readPaths({ input, instrument, folder = '' }: NamedSource): string[] {
+  const texts = [input.path.replace(/#\d+:\d+$/, ''), ...instrument.sources.map(({ path }) => path)];
+  const samples = [...instrument.regions].map((region) => instrument.samplePath(region) ?? '*');
+  return [...texts, ...samples.filter((path) => !path.startsWith('*')).map((path) => joinPath(folder, path))];
 }
 
 async function sourcesOf(terminal: Terminal, written: string, options: Options): Promise<NamedSource[]> {

@@ -220,6 +220,23 @@ describe('to a SoundFont', () => {
     expect(readdirSync(folder).filter((name) => name.includes('part'))).toEqual([]);
   });
 
+  it('never replaces what it reads', async () => {
+    const folder = folderWith({ ...kit(), 'a.sf2': stereo() });
+    for (const args of [
+      ['a.sf2', '--output', 'a.sf2'],
+      ['a.sf2#0:0', '--output', 'a.sf2'],
+      ['reed.sfz', '--output', 'a.wav'],
+      ['reed.sfz', '--output', 'reed.sfz'],
+    ]) {
+      const { status, error } = await run(folder, ['convert', '--to', 'sf2', ...args]);
+      expect(status).toBe(2);
+      expect(error).toMatch(
+        /this would replace a file that the command reads; choose another name, or --force/,
+      );
+    }
+    expect(Buffer.compare(bytesOf(folder, 'a.sf2'), stereo())).toBe(0);
+  });
+
   it('says which options have no effect elsewhere', async () => {
     const folder = folderWith(kit());
     const { error } = await run(folder, ['convert', 'reed.sfz', '--to', 'xml', '--bits', '24']);
