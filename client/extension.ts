@@ -6,6 +6,8 @@ import { KeyboardMapPanel } from './keyboardMap/panel';
 import { NotesDocuments } from './notesDocuments';
 import { registerTablePaste } from './pasteTable';
 import { registerSampleReport } from './sampleReport';
+import { FontEditor } from './soundFont/fontEditor';
+import { registerFontWriting } from './soundFont/writeFont';
 import { registerVocabularies } from './vocabularies';
 
 /** Starts the language server and adds what the editor shows of it; the server ends with the extension. */
@@ -20,6 +22,8 @@ export async function startExtension(context: ExtensionContext, client: BaseLang
     ...registerConversion(client),
     ...registerVocabularies(),
     ...registerSampleReport(client),
+    FontEditor.register(context, client),
+    registerFontWriting(client),
     ...KeyboardMapPanel.register(context, client),
   );
 }

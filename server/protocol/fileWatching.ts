@@ -5,7 +5,7 @@ import { vocabularyEnding } from '../vocabulary/vocabulary';
 import { projectFileName } from '../workspace/projectSettings';
 import { uriOfPath } from './conversion/uris';
 
-const watchedEndings = [...sampleEndings, ...instrumentEndings];
+const watchedEndings = [...sampleEndings, ...instrumentEndings, 'sf2'];
 const watchedName = new RegExp(
   `(?:\\.(?:${watchedEndings.join('|')})|/${projectFileName}|${vocabularyEnding})$`,
   'i',

@@ -18,6 +18,7 @@ import {
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { Files } from '../model/files';
 import { nameOf } from '../model/paths';
+import { withFontSamples } from '../soundfont/fontFiles';
 import { vocabularyEnding } from '../vocabulary/vocabulary';
 import type { OpenDocument } from '../workspace/documents';
 import { InstrumentDocuments } from '../workspace/documents';
@@ -32,6 +33,7 @@ import { fixAllKind } from './handlers/codeActions';
 import { fixFolderCommand, showTextCommand } from './handlers/handleCommands';
 import { handleConversion } from './handlers/handleConversion';
 import { handleFeatures } from './handlers/handleFeatures';
+import { handleFonts } from './handlers/handleFonts';
 import { formattedOnType } from './handlers/handleFormatting';
 import { handleInstrumentRequests } from './handlers/handleInstrumentRequests';
 import { handleReadingAids, refreshReadingAids, semanticTokensOptions } from './handlers/handleReadingAids';
@@ -78,7 +80,7 @@ export class LanguageServer implements ServerContext {
   /** Samples are measured where the host can. */
   constructor(connection: Connection, allFiles: Files, measuring?: MeasuringHost) {
     this.connection = connection;
-    this.#trust = new Trust(allFiles, () => this.#trusted());
+    this.#trust = new Trust(withFontSamples(allFiles), () => this.#trusted());
     const { files } = this.#trust;
     const warn = (message: string) => {
       void connection.sendNotification(ShowMessageNotification.type, { type: MessageType.Warning, message });
@@ -120,6 +122,7 @@ export class LanguageServer implements ServerContext {
     this.#handleDiagnostics();
     handleFeatures(this);
     handleConversion(this);
+    handleFonts(this);
     handleInstrumentRequests(this);
     handleSamples(this);
     handleSound(this);

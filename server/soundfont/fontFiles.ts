@@ -4,7 +4,7 @@ import { FontError } from './read/fontError';
 import { isSoundFont, readFont } from './read/readFont';
 import type { FontView } from './regions/fontView';
 import { viewFont } from './regions/fontView';
-import { sampleFileBytes, sampleReader } from './regions/sampleReader';
+import { sampleReader } from './regions/sampleReader';
 
 /** What came of looking at a file as a SoundFont. */
 export type FontAt =
@@ -85,14 +85,23 @@ export function withFontSamples(files: Files): Files {
     return (
       sample && {
         kind: 'file',
-        size: sampleFileBytes(sample.view.font, sample.file),
+        size: sample.view.sampleBytes(sample.file),
         modified: sample.stat.modified,
       }
     );
   };
-  const { stats, realPath, refusal } = files;
+  const { stats, realPath, refusal, admits } = files;
   const both: Files = {
-    ...(realPath && { realPath: (path: string) => realPath.call(files, path) }),
+    ...(admits && { admits: (path: string) => admits.call(files, path) }),
+    ...(realPath && {
+      realPath: async (path: string) => {
+        const end = await realPath.call(files, path);
+        if (end !== undefined) return end;
+        const sample = await sampleAt(path);
+        const font = sample && (await realPath.call(files, sample.fontPath));
+        return font === undefined ? undefined : `${font}/${nameOf(path)}`;
+      },
+    }),
     ...(refusal && { refusal: (path: string) => refusal.call(files, path) }),
     stat: async (path) => (await files.stat(path)) ?? statOfSample(path),
     ...(stats && {

@@ -1,5 +1,6 @@
 import type { Preset, SoundFont } from '../font';
 import { FontError } from '../read/fontError';
+import type { FontRegion } from './fontRegions';
 import { fontRegions } from './fontRegions';
 import type { PlacedRegions } from './playedRegions';
 import { placeRegions } from './playedRegions';
@@ -7,6 +8,7 @@ import type { PresetText, PresetTextOptions } from './presetText';
 import { presetText } from './presetText';
 import type { SampleFile } from './sampleFiles';
 import { sampleFiles } from './sampleFiles';
+import { sampleFileBytes } from './sampleReader';
 
 /** A font as instruments and files of samples. */
 export interface FontView {
@@ -15,6 +17,10 @@ export interface FontView {
   presets: readonly Preset[];
   /** The samples that presets play, by name. */
   samples: ReadonlyMap<string, SampleFile>;
+  /** The regions of a preset. */
+  regions(preset: Preset): readonly FontRegion[];
+  /** Bytes of a sample as a file. */
+  sampleBytes(file: SampleFile): number;
   /** A preset as SFZ text; `file` is the name of the font's file. */
   text(preset: Preset, file: string, options: PresetTextOptions): PresetText;
 }
@@ -38,6 +44,8 @@ export function viewFont(font: SoundFont): FontView {
     font,
     presets,
     samples: new Map([...byUse.values()].map((file) => [file.name, file])),
+    regions: (preset) => (placed.get(preset) ?? nothing).regions.map(({ region }) => region),
+    sampleBytes: (file) => sampleFileBytes(font, file),
     text: (preset, file, options) =>
       presetText(font, { ...preset, file }, placed.get(preset) ?? nothing, byUse, options),
   };

@@ -33,8 +33,8 @@ export interface PresetTitle {
 
 type Opcode = readonly [name: string, value: string];
 
-/** Samples stay with their regions, where people look for them. */
-const staysWithRegion = 'sample';
+/** What stays with regions, where people look for it. */
+const staysWithRegion: ReadonlySet<string> = new Set(['sample', 'lokey', 'hikey']);
 
 /**
  * Writes the regions of a preset as SFZ text: a group for each zone of the preset; what all regions of a group have in
@@ -54,14 +54,16 @@ export function presetText(
   const fromFont = [...font.problems, ...placed.leftOut];
   for (const message of new Set(fromFont)) lines.note(leavesOut(message) ? 'dropped' : 'ignored', message);
   const groups = groupsOf(placed, files, options);
-  const shared = commonTo(groups.map(({ common }) => common));
+  const isAlone = placed.regions.length === 1;
+  const shared = isAlone ? [] : commonTo(groups.map(({ common }) => common));
   const global: Opcode[] = [...labelOf('global_label', title.name), ...shared];
   if (global.length > 0) lines.add(line('global', global));
   if (placed.regions.some(({ region }) => !saysVelocityToCutoff(region))) noteCutoff(lines);
   for (const { label, common, regions } of groups) {
-    lines.add(line('group', [...label, ...without(common, shared)]));
+    const inGroup = regions.length > 1 ? without(common, shared) : [];
+    lines.add(line('group', [...label, ...inGroup]));
     for (const { list, opcodes } of regions) {
-      lines.add(line('region', without(opcodes, common)));
+      lines.add(line('region', without(opcodes, [...shared, ...inGroup])));
       for (const { kind, message } of list.remarks) lines.note(kind, message);
     }
   }
@@ -84,7 +86,7 @@ export function presetText(
     }
     for (const group of byLayer.values())
       group.common = commonTo(group.regions.map(({ opcodes }) => opcodes)).filter(
-        ([name]) => name !== staysWithRegion,
+        ([name]) => !staysWithRegion.has(name),
       );
     return [...byLayer.values()];
   }

@@ -1,0 +1,135 @@
+import type { CancellationToken, Progress } from 'vscode';
+import { l10n, ProgressLocation, Uri, ViewColumn, window, workspace } from 'vscode';
+import type { BaseLanguageClient } from 'vscode-languageclient';
+import type { FontTextResult } from '../../server/protocol/requests/fontRequests';
+import { FontSampleRequest, FontTextRequest } from '../../server/protocol/requests/fontRequests';
+import { bytesOfBase64, joined } from './base64';
+import type { PresetPlace } from './messages';
+
+const samplesFolder = 'Samples';
+/** Bytes that one answer gives at the most. */
+const partBytes = 1 << 22;
+
+/** Why nothing more was written, as a sentence for people. */
+class ConversionFault extends Error {}
+
+/** Asks for a folder and writes presets of a SoundFont into it: text, and the samples as WAV files in a folder beside it. */
+export async function convertFont(
+  client: BaseLanguageClient,
+  uri: Uri,
+  preset: PresetPlace | undefined,
+): Promise<void> {
+  const folder = await chosenFolder(uri);
+  if (!folder) return;
+  const address = client.code2ProtocolConverter.asUri(uri);
+  const result = await client.sendRequest(FontTextRequest.type, {
+    uri: address,
+    samples: samplesFolder,
+    ...(preset && { preset }),
+  });
+  if ('problem' in result) {
+    await window.showWarningMessage(result.problem);
+    return;
+  }
+  try {
+    const isDone = await window.withProgress(
+      { location: ProgressLocation.Notification, title: l10n.t('Writing samples'), cancellable: true },
+      (progress, token) => write(client, address, folder, result, progress, token),
+    );
+    if (isDone) await tell(folder, result);
+  } catch (error) {
+    if (!(error instanceof ConversionFault)) throw error;
+    await window.showWarningMessage(error.message);
+  }
+}
+
+async function chosenFolder(font: Uri): Promise<Uri | undefined> {
+  const [folder] =
+    (await window.showOpenDialog({
+      defaultUri: Uri.joinPath(font, '..'),
+      canSelectFiles: false,
+      canSelectFolders: true,
+      openLabel: l10n.t('Convert into This Folder'),
+      title: l10n.t('Folder for the text, and for the samples below it'),
+    })) ?? [];
+  return folder;
+}
+
+async function write(
+  client: BaseLanguageClient,
+  address: string,
+  folder: Uri,
+  { texts, samples }: FontTextResult,
+  progress: Progress<{ message?: string; increment?: number }>,
+  token: CancellationToken,
+): Promise<boolean> {
+  for (const { file } of texts) {
+    if ((await bytesAt(Uri.joinPath(folder, file))) !== undefined)
+      throw new ConversionFault(l10n.t('{0} is there already. Choose another folder.', file));
+  }
+  const all = samples.reduce((sum, { bytes }) => sum + bytes, 0);
+  for (const { name, bytes } of samples) {
+    if (token.isCancellationRequested) return false;
+    progress.report({ message: name, increment: (100 * bytes) / all });
+    await writeSample(client, address, Uri.joinPath(folder, samplesFolder, name), name, bytes);
+  }
+  // The texts come last, so that where one is there, all that it names is there.
+  for (const { file, text } of texts)
+    await workspace.fs.writeFile(Uri.joinPath(folder, file), new TextEncoder().encode(text));
+  return true;
+}
+
+/** Writes a sample where it is not there yet; one that is there with other bytes is not written over. */
+async function writeSample(
+  client: BaseLanguageClient,
+  uri: string,
+  target: Uri,
+  name: string,
+  bytes: number,
+): Promise<void> {
+  const parts: Uint8Array[] = [];
+  for (let start = 0; start < bytes; ) {
+    const { data } = await client.sendRequest(FontSampleRequest.type, {
+      uri,
+      name,
+      start,
+      length: partBytes,
+    });
+    const part = bytesOfBase64(data ?? '');
+    if (part.length === 0) throw new ConversionFault(l10n.t('The sample {0} cannot be read.', name));
+    parts.push(part);
+    start += part.length;
+  }
+  const whole = joined(parts);
+  const before = await bytesAt(target);
+  if (before === undefined) await workspace.fs.writeFile(target, whole);
+  else if (before.length !== whole.length || before.some((byte, at) => byte !== whole[at]))
+    throw new ConversionFault(
+      l10n.t('{0} is there with other content. Choose another folder.', `${samplesFolder}/${name}`),
+    );
+}
+
+async function bytesAt(uri: Uri): Promise<Uint8Array | undefined> {
+  try {
+    return await workspace.fs.readFile(uri);
+  } catch {
+    return undefined;
+  }
+}
+
+async function tell(folder: Uri, { texts, samples, page }: FontTextResult): Promise<void> {
+  const [show, open] = [l10n.t('Show notes'), l10n.t('Open')];
+  const answer = await window.showInformationMessage(
+    l10n.t(
+      '{0} and {1} were written. Look at the licence of the samples before you share them.',
+      texts.length === 1 ? l10n.t('One text') : l10n.t('{0} texts', texts.length),
+      samples.length === 1 ? l10n.t('one sample') : l10n.t('{0} samples', samples.length),
+    ),
+    open,
+    show,
+  );
+  if (answer === show) {
+    const document = await workspace.openTextDocument({ content: page, language: 'markdown' });
+    await window.showTextDocument(document, { viewColumn: ViewColumn.Beside });
+  } else if (answer === open && texts[0]) await window.showTextDocument(Uri.joinPath(folder, texts[0].file));
+}

@@ -1,0 +1,167 @@
+import { mkdir, readFile, writeFile } from 'node:fs/promises';
+import { describe, expect, it } from 'vitest';
+import { readSampleFacts } from '../../../server/audio/readSampleFacts';
+import {
+  FontPartRequest,
+  FontRequest,
+  FontSampleRequest,
+  FontTextRequest,
+  WriteFontRequest,
+} from '../../../server/protocol/requests/fontRequests';
+import { Generator as g } from '../../../server/soundfont/generators';
+import { readerOf } from '../audio/byteFiles';
+import { fontBytes, simpleFont, tone } from '../soundfont/fontBytes';
+import { brokenRules } from '../soundfont/publishedRules';
+import { wav } from '../soundfont/writtenFonts';
+import { EditorClient } from './editorClient';
+import { bundle, folder } from './serverPlaces';
+
+const two = fontBytes({
+  info: [['ICOP', 'Free for all']],
+  presets: [
+    { name: 'Reed', zones: [{ gens: [[g.instrument, 0]] }] },
+    {
+      name: 'Kit',
+      bank: 128,
+      program: 3,
+      zones: [
+        {
+          gens: [
+            [g.keyRange, [36, 40]],
+            [g.instrument, 0],
+          ],
+        },
+      ],
+    },
+  ],
+  instruments: [{ name: 'I', zones: [{ gens: [[g.sample, 0]] }] }],
+  samples: [{ name: 'S', frames: tone(300, 20) }],
+});
+
+describe('SoundFonts over the protocol', () => {
+  const start = async (files: Record<string, string | Uint8Array>) => {
+    const place = `${folder}/fonts-${Math.random().toString(36).slice(2)}`;
+    await mkdir(place, { recursive: true });
+    for (const [name, content] of Object.entries(files)) await writeFile(`${place}/${name}`, content);
+    const client = await EditorClient.start(bundle, { folder: place });
+    const uri = (name: string) => new URL(`file://${place}/${name}`).toString();
+    return { client, uri, place };
+  };
+
+  it('tell what is in a font', async () => {
+    const { client, uri } = await start({
+      'two.sf2': two,
+      'other.sf2': 'no font',
+      'cut.sf2': two.slice(0, 400),
+    });
+    const ask = (name: string) => client.connection.sendRequest(FontRequest.type, { uri: uri(name) });
+    expect(await ask('two.sf2')).toEqual({
+      name: 'Test',
+      version: '2.01',
+      texts: [{ kind: 'copyright', text: 'Free for all' }],
+      bytes: two.length,
+      bits: 16,
+      samples: 1,
+      presets: [
+        { bank: 0, program: 0, name: 'Reed', regions: 1, keys: [0, 127], velocities: [1, 127] },
+        { bank: 128, program: 3, name: 'Kit', regions: 1, keys: [36, 40], velocities: [1, 127] },
+      ],
+      problems: [],
+    });
+    expect(await ask('other.sf2')).toEqual({ problem: 'This file is no SoundFont, or it cannot be read.' });
+    expect(await ask('cut.sf2')).toMatchObject({ problem: expect.stringMatching(/cut short/) });
+    expect(await ask('none.sf2')).toMatchObject({ problem: expect.any(String) });
+    await client.stop();
+  });
+
+  it('give presets as text, and the samples that these need as files', async () => {
+    const { client, uri } = await start({ 'two.sf2': two });
+    const result = await client.connection.sendRequest(FontTextRequest.type, {
+      uri: uri('two.sf2'),
+      preset: { bank: 128, program: 3 },
+      samples: 'Samples',
+    });
+    if ('problem' in result) throw new Error(result.problem);
+    expect(result.texts.map(({ file }) => file)).toEqual(['128-003 Kit.sfz']);
+    expect(result.texts[0]!.text).toMatch(/sample=Samples\/S.wav lokey=36 hikey=40/);
+    expect(result.page).toMatch(/^# Conversion notes for two.sf2/);
+    const [sample] = result.samples;
+    const parts: Buffer[] = [];
+    for (let at = 0; at < sample!.bytes; at += 100) {
+      const { data } = await client.connection.sendRequest(FontSampleRequest.type, {
+        uri: uri('two.sf2'),
+        name: sample!.name,
+        start: at,
+        length: 100,
+      });
+      parts.push(Buffer.from(data ?? '', 'base64'));
+    }
+    const bytes = new Uint8Array(Buffer.concat(parts));
+    expect(bytes.length).toBe(sample!.bytes);
+    expect(await readSampleFacts(readerOf(bytes))).toMatchObject({ kind: 'facts', facts: { frames: 300 } });
+    const all = await client.connection.sendRequest(FontTextRequest.type, { uri: uri('two.sf2') });
+    expect(
+      'texts' in all && all.texts.map(({ file, text }) => [file, /sample=two.sf2\/S.wav/.test(text)]),
+    ).toEqual([
+      ['000-000 Reed.sfz', true],
+      ['128-003 Kit.sfz', true],
+    ]);
+    const none = await client.connection.sendRequest(FontTextRequest.type, {
+      uri: uri('two.sf2'),
+      preset: { bank: 9, program: 9 },
+    });
+    expect(none).toEqual({ problem: 'The SoundFont has no such preset any more.' });
+    await client.stop();
+  });
+
+  it('find no fault with text whose samples stay in the font', async () => {
+    const { client, uri } = await start({ 'two.sf2': two });
+    const result = await client.connection.sendRequest(FontTextRequest.type, { uri: uri('two.sf2') });
+    if ('problem' in result) throw new Error(result.problem);
+    const opened = await client.open('preset.sfz', result.texts[0]!.text);
+    expect((await client.findings(opened)).join()).not.toMatch(/sample-missing/);
+    await client.stop();
+  });
+
+  it('write an instrument as a font, one part after the other', async () => {
+    const { client, place, uri } = await start({
+      'a.wav': wav([tone(200, 20)]),
+      'a.sfz': '<region> sample=a.wav polyphony=3',
+      'b.sfz': '<region> sample=gone.wav',
+    });
+    const opened = await client.open('a.sfz', await readFile(`${place}/a.sfz`, 'utf8'));
+    expect(opened).toBe(uri('a.sfz'));
+    const result = await client.connection.sendRequest(WriteFontRequest.type, { uri: opened, name: 'Mill' });
+    if ('problem' in result) throw new Error(result.problem);
+    expect(result.notes).toMatchObject([{ kind: 'dropped', line: 1 }]);
+    const parts: Buffer[] = [];
+    for (;;) {
+      const { data, problem } = await client.connection.sendRequest(FontPartRequest.type, {
+        font: result.font,
+      });
+      expect(problem).toBeUndefined();
+      if (data === undefined) break;
+      parts.push(Buffer.from(data, 'base64'));
+    }
+    const bytes = new Uint8Array(Buffer.concat(parts));
+    expect(bytes.length).toBe(result.bytes);
+    expect(brokenRules(bytes)).toEqual([]);
+    expect(await client.connection.sendRequest(FontPartRequest.type, { font: result.font })).toEqual({
+      problem: 'Another SoundFont was begun meanwhile.',
+    });
+    const other = await client.open('b.sfz', '<region> sample=gone.wav');
+    expect(
+      await client.connection.sendRequest(WriteFontRequest.type, { uri: other, name: 'B' }),
+    ).toMatchObject({ problem: expect.stringMatching(/no region that a SoundFont can hold/) });
+    await client.stop();
+  });
+
+  it('see a font that changes', async () => {
+    const { client, uri, place } = await start({ 'two.sf2': two });
+    const ask = () => client.connection.sendRequest(FontRequest.type, { uri: uri('two.sf2') });
+    expect(await ask()).toMatchObject({ samples: 1, presets: [{}, {}] });
+    await writeFile(`${place}/two.sf2`, simpleFont());
+    expect(await ask()).toMatchObject({ samples: 1, presets: [{ name: 'Reed' }] });
+    await client.stop();
+  });
+});
