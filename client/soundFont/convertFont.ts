@@ -1,9 +1,11 @@
 import type { CancellationToken, Progress } from 'vscode';
 import { l10n, ProgressLocation, Uri, ViewColumn, window, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
+import { joinedBytes } from '../../server/model/joinedBytes';
+import { bytesOf } from '../../server/protocol/conversion/base64';
 import type { FontTextResult } from '../../server/protocol/requests/fontRequests';
 import { FontSampleRequest, FontTextRequest } from '../../server/protocol/requests/fontRequests';
-import { bytesOfBase64, joined } from './base64';
+
 import type { PresetPlace } from './messages';
 
 const samplesFolder = 'Samples';
@@ -95,12 +97,12 @@ async function writeSample(
       start,
       length: partBytes,
     });
-    const part = bytesOfBase64(data ?? '');
+    const part = bytesOf(data ?? '');
     if (part.length === 0) throw new ConversionFault(l10n.t('The sample {0} cannot be read.', name));
     parts.push(part);
     start += part.length;
   }
-  const whole = joined(parts);
+  const whole = joinedBytes(parts);
   const before = await bytesAt(target);
   if (before === undefined) await workspace.fs.writeFile(target, whole);
   else if (before.length !== whole.length || before.some((byte, at) => byte !== whole[at]))

@@ -1,10 +1,11 @@
 import type { Disposable } from 'vscode';
 import { commands, l10n, ProgressLocation, Uri, ViewColumn, window, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
+import { joinedBytes } from '../../server/model/joinedBytes';
+import { bytesOf } from '../../server/protocol/conversion/base64';
 import type { WriteFontResult } from '../../server/protocol/requests/fontRequests';
 import { FontPartRequest, WriteFontRequest } from '../../server/protocol/requests/fontRequests';
 import { mayHoldInstrument } from '../languages';
-import { bytesOfBase64, joined } from './base64';
 
 /** The command that writes the instrument in the active editor as a SoundFont. */
 export function registerFontWriting(client: BaseLanguageClient): Disposable {
@@ -41,11 +42,11 @@ async function writeFont(client: BaseLanguageClient): Promise<void> {
         const { data, problem } = await client.sendRequest(FontPartRequest.type, { font: result.font });
         if (problem !== undefined) return { problem };
         if (data === undefined) break;
-        const part = bytesOfBase64(data);
+        const part = bytesOf(data);
         parts.push(part);
         progress.report({ increment: (100 * part.length) / result.bytes });
       }
-      await workspace.fs.writeFile(target, joined(parts));
+      await workspace.fs.writeFile(target, joinedBytes(parts));
       return result;
     },
   );

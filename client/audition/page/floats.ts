@@ -1,4 +1,4 @@
-import { bytesOf } from '../../../server/protocol/conversion/packedData';
+import { bytesOf } from '../../../server/protocol/conversion/base64';
 
 /** The 32-bit floats of a base 64 text. */
 export function floatsOf(text: string): Float32Array {

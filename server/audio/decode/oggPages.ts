@@ -1,3 +1,4 @@
+import { joinedBytes } from '../../model/joinedBytes';
 import { ByteWindow } from '../headers/byteWindow';
 import { isWholePage, largestPage, pageHeaderBytes, readOggPage } from '../headers/oggPage';
 import type { ByteStream } from './byteStream';
@@ -54,7 +55,7 @@ export async function* oggPages(
       const packets: Uint8Array[] = parts.packets.map((packet) => packet.slice());
       if (isContinued && packets[0]) {
         if (isPartLost) packets.shift();
-        else packets[0] = joined([...begun, packets[0]]);
+        else packets[0] = joinedBytes([...begun, packets[0]]);
         begun = [];
       }
       if (parts.rest && !(isPartLost && parts.packets.length === 0)) begun.push(parts.rest.slice());
@@ -82,14 +83,4 @@ function packetsOf(
     start = at;
   }
   return { packets, rest: start < end ? bytes.subarray(start, end) : undefined };
-}
-
-function joined(parts: readonly Uint8Array[]): Uint8Array {
-  const whole = new Uint8Array(parts.reduce((sum, part) => sum + part.length, 0));
-  let at = 0;
-  for (const part of parts) {
-    whole.set(part, at);
-    at += part.length;
-  }
-  return whole;
 }

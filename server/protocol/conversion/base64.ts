@@ -1,10 +1,19 @@
-/** Characters that are made at one time; a call takes only so many arguments. */
-const atOnce = 0x8000;
+/** Characters of a base 64 text are made of so many bytes at a time. */
+const bytesAtOnce = 0x6000;
 
 /** Bytes in base 64 (RFC 4648, section 4). */
 export function base64Of(bytes: Uint8Array): string {
-  let text = '';
-  for (let at = 0; at < bytes.length; at += atOnce)
-    text += String.fromCharCode(...bytes.subarray(at, at + atOnce));
-  return btoa(text);
+  const parts: string[] = [];
+  for (let start = 0; start < bytes.length; start += bytesAtOnce) {
+    parts.push(btoa(String.fromCharCode(...bytes.subarray(start, start + bytesAtOnce))));
+  }
+  return parts.join('');
+}
+
+/** The bytes of a base 64 text. */
+export function bytesOf(text: string): Uint8Array {
+  const characters = atob(text);
+  const bytes = new Uint8Array(characters.length);
+  for (let at = 0; at < characters.length; at++) bytes[at] = characters.charCodeAt(at);
+  return bytes;
 }

@@ -1,3 +1,5 @@
+import { base64Of, bytesOf } from './base64';
+
 /** Kinds of arrays that are packed, by the names that they are sent under. */
 const arrayKinds = {
   Int8Array,
@@ -11,9 +13,6 @@ const arrayKinds = {
 } as const;
 
 type ArrayKind = keyof typeof arrayKinds;
-
-/** Characters of a base 64 text are made of so many bytes at a time. */
-const bytesAtOnce = 0x6000;
 
 /** Plain data that can be sent as JSON: typed arrays as base 64 (RFC 4648, section 4; little-endian), maps as lists of pairs. */
 export type Packed =
@@ -53,20 +52,4 @@ export function unpacked(value: Packed): unknown {
   if ('number' in value) return Number(value.number);
   if ('map' in value) return new Map(value.map.map(([key, one]) => [unpacked(key), unpacked(one)]));
   return Object.fromEntries(Object.entries(value.fields).map(([name, one]) => [name, unpacked(one)]));
-}
-
-function base64Of(bytes: Uint8Array): string {
-  const parts: string[] = [];
-  for (let start = 0; start < bytes.length; start += bytesAtOnce) {
-    parts.push(btoa(String.fromCharCode(...bytes.subarray(start, start + bytesAtOnce))));
-  }
-  return parts.join('');
-}
-
-/** The bytes of a base 64 text. */
-export function bytesOf(text: string): Uint8Array {
-  const characters = atob(text);
-  const bytes = new Uint8Array(characters.length);
-  for (let at = 0; at < characters.length; at++) bytes[at] = characters.charCodeAt(at);
-  return bytes;
 }

@@ -1,5 +1,6 @@
 import type { CancellationToken } from 'vscode-languageserver';
 import { notesPage } from '../../features/notesPage';
+import { joinedBytes } from '../../model/joinedBytes';
 import { OutputError } from '../../model/output';
 import { lineNotes } from '../../model/writing/lineNotes';
 import type { InstrumentDocuments } from '../../workspace/documents';
@@ -85,7 +86,7 @@ export class FontWriting {
       this.#parts = undefined;
       return { problem: error instanceof Error ? error.message : 'A sample could not be read.' };
     }
-    return length === 0 ? {} : { data: base64Of(joined(held, length)) };
+    return length === 0 ? {} : { data: base64Of(joinedBytes(held)) };
   }
 
   async #end(): Promise<void> {
@@ -93,14 +94,4 @@ export class FontWriting {
     this.#parts = undefined;
     await parts?.return?.();
   }
-}
-
-function joined(parts: readonly Uint8Array[], length: number): Uint8Array {
-  const whole = new Uint8Array(length);
-  let at = 0;
-  for (const part of parts) {
-    whole.set(part, at);
-    at += part.length;
-  }
-  return whole;
 }

@@ -8,6 +8,7 @@ import './pasteTable';
 import './pictures';
 import './samples';
 import './sound';
+import './soundFont';
 import './screen';
 import './tablePreview';
 import './vocabularies';
