@@ -33,6 +33,15 @@ const guardFrames = 46;
 
 /** A SoundFont with one looped sample of 16 bits, root key 60, and one preset that plays it. */
 export function soundFont(sample: readonly number[], rate: number, generators: Generators): Uint8Array {
+  return soundFontOfZones(sample, rate, [generators]);
+}
+
+/** As {@link soundFont} with several zones, which all sound at each key. */
+export function soundFontOfZones(
+  sample: readonly number[],
+  rate: number,
+  zones: readonly Generators[],
+): Uint8Array {
   const info = list('INFO', [
     chunk('ifil', u16(2, 1)),
     chunk('isng', text('EMU8000', 8)),
@@ -43,9 +52,13 @@ export function soundFont(sample: readonly number[], rate: number, generators: G
   const end = sample.length;
   // Velocity to filter is switched off, as its default differs between readings of the specification.
   const modulators = [0x0102, 8, 0, 0, 0];
-  const zone = [...generators, [Generator.sampleModes, 1], [53, 0]].flatMap(([number, amount]) =>
-    u16(number, amount & 0xffff),
-  );
+  const generators: number[] = [];
+  const bags: number[] = [];
+  for (const zone of zones) {
+    bags.push(...u16(generators.length / 4, 0));
+    for (const [number, amount] of [...zone, [Generator.sampleModes, 1], [53, 0]])
+      generators.push(...u16(number, amount & 0xffff));
+  }
   const presets = list('pdta', [
     chunk('phdr', [
       ...text('test', 20),
@@ -58,10 +71,10 @@ export function soundFont(sample: readonly number[], rate: number, generators: G
     chunk('pbag', u16(0, 0, 1, 0)),
     chunk('pmod', zeros(10)),
     chunk('pgen', [...u16(41, 0), ...zeros(4)]),
-    chunk('inst', [...text('test', 20), ...u16(0), ...text('EOI', 20), ...u16(1)]),
-    chunk('ibag', u16(0, 0, zone.length / 4, 1)),
+    chunk('inst', [...text('test', 20), ...u16(0), ...text('EOI', 20), ...u16(zones.length)]),
+    chunk('ibag', [...bags, ...u16(generators.length / 4, 1)]),
     chunk('imod', [...u16(...modulators), ...zeros(10)]),
-    chunk('igen', [...zone, ...zeros(4)]),
+    chunk('igen', [...generators, ...zeros(4)]),
     chunk('shdr', [
       ...text('test', 20),
       ...u32(0, end, 8, end - 8, rate),
