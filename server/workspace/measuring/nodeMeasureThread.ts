@@ -9,7 +9,7 @@ import { sameThreadMeasurer } from './measurer';
 /** Memory that one thread may take, in megabytes; past it the thread breaks down alone. */
 const mostMegabytes = 1024;
 /** Of it, what is made and dropped with each sample; with less it is looked through far more often. */
-const youngMegabytes = 48;
+const youngMegabytes = 24;
 
 /**
  * Measures in worker threads, one fewer than this machine has cores where nothing else is said, where the bundle that they run stands in a folder;

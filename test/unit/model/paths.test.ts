@@ -1,6 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { folderOf, isAbsolutePath, joinPath, nameOf, relativePath } from '../../../server/model/paths';
+import {
+  folderOf,
+  isAbsolutePath,
+  isWithin,
+  joinPath,
+  nameOf,
+  relativePath,
+} from '../../../server/model/paths';
 
 describe('joining', () => {
   it.each([
@@ -79,5 +86,26 @@ describe('the way from a folder to a path', () => {
         expect(joinPath(folder, relativePath(folder, path))).toBe(path);
       }),
     );
+  });
+});
+
+describe('lying within a folder', () => {
+  it.each([
+    ['/a', '/a', true],
+    ['/a', '/a/b', true],
+    ['/a', '/ab', false],
+    ['/a', '/', false],
+    ['/', '/a', true],
+    ['', 'a/b', true],
+    ['', '../a', false],
+    ['', '/a', false],
+    // On Windows letter case does not count (common practice there), elsewhere it does.
+    ['C:/Music', 'c:/music/a.wav', true],
+    ['C:/Music', 'D:/Music/a.wav', false],
+    ['//Host/Share', '//host/share/a.wav', true],
+    ['//host/share', '//other/share/a.wav', false],
+    ['/Music', '/music/a.wav', false],
+  ])('of %s: %s is %s', (folder, path, expected) => {
+    expect(isWithin(folder, path)).toBe(expected);
   });
 });
