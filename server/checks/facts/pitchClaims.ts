@@ -48,6 +48,8 @@ export class PitchClaims {
   /** Numbers of the paths of their samples; see `SampleUse`. */
   readonly path: Int32Array;
   readonly paths: number;
+  /** 1 for regions of one key that is their root key: they sound at their own pitch whatever that key says. */
+  readonly isNatural: Uint8Array;
   /** Pitches that are not known yet. */
   readonly unknown: number;
   readonly #context: CheckContext;
@@ -65,6 +67,7 @@ export class PitchClaims {
     this.deviationCents = new Float64Array(size);
     this.confidence = new Float64Array(size);
     this.path = new Int32Array(size);
+    this.isNatural = new Uint8Array(size);
     this.paths = uses.paths.size;
     this.#context = context;
     this.#measured = measured;
@@ -90,6 +93,8 @@ export class PitchClaims {
       this.deviationCents[at] = deviation;
       this.confidence[at] = pitch.confidence;
       this.path[at] = use.number;
+      const isOneKey = instrument.lowKey[region] === instrument.highKey[region];
+      if (isOneKey && instrument.lowKey[region] === rootKey) this.isNatural[at] = 1;
       this.#regions[at] = number;
     }
     this.unknown = unknown;
@@ -254,13 +259,34 @@ export function isTuned(claims: PitchClaims, surely: number): boolean {
   const deviations = claims.deviationsOfSamples(surely);
   if (deviations.length * 2 < claims.countSamples()) return false;
   const named = deviations.filter(isNamed).length;
+  return Math.max(named, mostAgreeing(deviations)) * 2 >= deviations.length;
+}
+
+/** So many samples on keys of their own may be a kit of drums, unless this part of all agrees (our choice). */
+const fewestDrums = 4;
+const tunedPart = 1 / 2;
+
+/**
+ * Whether an instrument may be a kit of drums: several samples stand on keys of their own that are their root keys, and what
+ * they are off by does not agree.
+ */
+export function mayBeDrums(claims: PitchClaims, surely: number): boolean {
+  let natural = 0;
+  for (let at = 0; at < claims.count; at++) natural += claims.isNatural[at];
+  if (natural < fewestDrums) return false;
+  const deviations = claims.deviationsOfSamples(surely);
+  return mostAgreeing(deviations) < tunedPart * deviations.length;
+}
+
+/** The most that lie within {@link agreeingCents} of one another; takes deviations in order. */
+function mostAgreeing(deviations: Float64Array): number {
   let most = 0;
   let first = 0;
   for (let last = 0; last < deviations.length; last++) {
     while (deviations[last] - deviations[first] > agreeingCents) first++;
     most = Math.max(most, last - first + 1);
   }
-  return Math.max(named, most) * 2 >= deviations.length;
+  return most;
 }
 
 function isNamed(cents: number): boolean {

@@ -1,4 +1,5 @@
 import type { Fix } from '../../model/finding';
+import type { Instrument } from '../../model/instrument';
 import { keyOfNoteName } from '../../model/keys';
 import type { OpcodeFacts } from '../../model/opcodes/opcode';
 import type { ValueFault } from '../../model/opcodes/values';
@@ -6,6 +7,8 @@ import { numberIn, valueFault } from '../../model/opcodes/values';
 import { nearestWords } from '../../model/text/nearest';
 import { valueFix } from '../facts/parameterFixes';
 import { parameterSurveyOf } from '../facts/parameterSurvey';
+import type { PastBound } from '../facts/pastBound';
+import { pastBound } from '../facts/pastBound';
 import type { CheckContext, Report, Rule } from '../rule';
 
 /** Finds values of the wrong type, options that do not exist, and numbers past the documented bounds (a warning). */
@@ -13,16 +16,28 @@ export const opcodeValue: Rule = {
   code: 'opcode-value',
   severity: 'error',
   finds:
-    'A value of the wrong type or an option that does not exist; past the documented bounds it is a warning.',
+    'A value of the wrong type or an option that does not exist; past the documented bounds it is a warning, and information where it is a level that players take.',
   check(context, report) {
     const { instrument } = context;
+    const past = new Map<string, Past>();
     for (const parameter of parameterSurveyOf(instrument).values) {
-      checkText(context, parameter, report);
+      checkText(context, parameter, report, past);
     }
+    for (const one of past.values()) reportPast(context, one, report);
   },
 };
 
-function checkText(context: CheckContext, parameter: number, report: Report): void {
+/** The values of one opcode in one file that go past one documented bound. */
+interface Past {
+  facts: OpcodeFacts;
+  fault: Extract<ValueFault, { bound: number }>;
+  /** The one that goes furthest past it. */
+  parameter: number;
+  value: number;
+  count: number;
+}
+
+function checkText(context: CheckContext, parameter: number, report: Report, past: Map<string, Past>): void {
   const { instrument } = context;
   const facts = instrument.names.opcode(instrument.name(parameter))?.facts;
   if (!facts) return;
@@ -32,14 +47,67 @@ function checkText(context: CheckContext, parameter: number, report: Report): vo
   if (!fault || /\$\w/.test(text)) return;
   if (facts.options.includes(text.toLowerCase())) return;
   if (isPercentage(context, parameter, facts)) return;
+  if (fault.kind === 'below' || fault.kind === 'above') {
+    gather(instrument, parameter, facts, fault, past);
+    return;
+  }
   const name = instrument.names.text(instrument.name(parameter));
-  const isBound = fault.kind === 'below' || fault.kind === 'above';
   report(() => ({
     ...(text.trim() === '' ? instrument.nameSpan(parameter) : instrument.valueSpan(parameter)),
     message: messageOf(fault, name, shorten(text), facts),
-    ...(isBound && { severity: 'warning' as const }),
     fixes: () => fixesOf(context, parameter, fault, text, facts),
   }));
+}
+
+function gather(
+  instrument: Instrument,
+  parameter: number,
+  facts: OpcodeFacts,
+  fault: Past['fault'],
+  past: Map<string, Past>,
+): void {
+  const { source } = instrument.valueSpan(parameter);
+  const key = `${source} ${fault.kind} ${instrument.name(parameter)}`;
+  const value = numberIn(instrument.valueText(parameter).trim()) ?? fault.bound;
+  const known = past.get(key);
+  if (!known) {
+    past.set(key, { facts, fault, parameter, value, count: 1 });
+    return;
+  }
+  known.count++;
+  if (Math.abs(value - fault.bound) <= Math.abs(known.value - fault.bound)) return;
+  known.parameter = parameter;
+  known.value = value;
+}
+
+/** One finding for all values of an opcode past a bound, at the one that goes furthest. */
+function reportPast(
+  context: CheckContext,
+  { facts, fault, parameter, value, count }: Past,
+  report: Report,
+): void {
+  const { instrument } = context;
+  const text = instrument.valueText(parameter);
+  const written = `${instrument.names.text(instrument.name(parameter))}=${shorten(text)}`;
+  const more =
+    count === 1 ? '' : ` ${count - 1} more ${count === 2 ? 'value is' : 'values are'} past it in this file.`;
+  const judged = fault.kind === 'above' ? pastBound(facts, value, fault.bound) : undefined;
+  report(() => ({
+    ...instrument.valueSpan(parameter),
+    message: `${pastText(written, fault, judged)}${more}`,
+    severity: judged?.isUsual ? ('information' as const) : ('warning' as const),
+    fixes: () => fixesOf(context, parameter, fault, text, facts),
+  }));
+}
+
+function pastText(written: string, { kind, bound }: Past['fault'], judged: PastBound | undefined): string {
+  if (kind === 'below') return `${written} is below ${bound}, the least value that the format documents.`;
+  const documented = `${bound}, the greatest value that the format documents`;
+  if (judged?.mayHurt)
+    return `${written} is ${judged.distance} above ${documented}; it may be painfully loud. Turn the sound down before you play it, and lower the value.`;
+  if (judged?.isUsual)
+    return `${written} is above ${documented}. Most players take it; lower it if the sound distorts.`;
+  return `${written} is above ${documented}.`;
 }
 
 /** Where `offset_mode=percent` is in force, an offset is no count of frames. */
@@ -55,7 +123,12 @@ function isPercentage({ instrument }: CheckContext, parameter: number, facts: Op
 /** Options that are all offered where none is spelt like the value. */
 const fewOptions = 5;
 
-function messageOf(fault: ValueFault, name: string, text: string, facts: OpcodeFacts): string {
+function messageOf(
+  fault: Exclude<ValueFault, { bound: number }>,
+  name: string,
+  text: string,
+  facts: OpcodeFacts,
+): string {
   switch (fault.kind) {
     case 'empty':
       return `${name} has no value. Give it ${wantedOf(facts)} or take it out.`;
@@ -67,10 +140,6 @@ function messageOf(fault: ValueFault, name: string, text: string, facts: OpcodeF
       return `"${text}" is not a key. ${name} takes ${wantedOf(facts)}.`;
     case 'option-expected':
       return `"${text}" is not a value of ${name}. It takes ${wantedOf(facts)}.`;
-    case 'below':
-      return `${name}=${text} is below ${fault.bound}, the least value that the format documents.`;
-    case 'above':
-      return `${name}=${text} is above ${fault.bound}, the greatest value that the format documents.`;
   }
 }
 

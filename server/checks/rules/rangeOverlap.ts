@@ -1,5 +1,6 @@
 import type { Fix } from '../../model/finding';
 import type { Instrument } from '../../model/instrument';
+import { valueFault } from '../../model/opcodes/values';
 import type { RegionOverlap } from '../../model/overlaps/overlaps';
 import type { Rectangle } from '../../model/overlaps/rectangles';
 import { rectangleOf } from '../../model/overlaps/rectangles';
@@ -10,6 +11,7 @@ import { placeText, regionTitle } from '../facts/regionText';
 import type { CheckContext, Rule, RuleFinding } from '../rule';
 
 const mostRelated = 10;
+const rangeNames = ['key', 'lokey', 'hikey', 'lovel', 'hivel'];
 /** Finds regions of one layer that partly overlap; see `unmeantOverlaps`. */
 export const rangeOverlap: Rule = {
   code: 'range-overlap',
@@ -18,12 +20,26 @@ export const rangeOverlap: Rule = {
     'Two regions of one layer that partly overlap in keys and velocities while no condition, round robin or crossfade keeps them apart.',
   check(context, report) {
     const { instrument } = context;
-    for (const [first, ...more] of unmeantOverlaps(instrument)) {
+    for (const overlaps of unmeantOverlaps(instrument)) {
+      const [first, ...more] = overlaps.filter(
+        ({ region, other }) => !hasBrokenRange(instrument, region) && !hasBrokenRange(instrument, other),
+      );
       if (!first) continue;
       report(more.length === 0 ? findingOf(context, first) : foldedFinding(instrument, [first, ...more]));
     }
   },
 };
+
+/** Whether a key or velocity in force for a region is none, so that its range is not known. */
+function hasBrokenRange(instrument: Instrument, region: number): boolean {
+  const { names } = instrument;
+  return rangeNames.some((name) => {
+    const parameter = instrument.effective(region, names.canonical(names.idOf(name)));
+    const facts = parameter < 0 ? undefined : names.opcode(instrument.name(parameter))?.facts;
+    const fault = facts && valueFault(facts, instrument.valueText(parameter));
+    return fault !== undefined && !('bound' in fault);
+  });
+}
 
 function findingOf(context: CheckContext, overlap: RegionOverlap): RuleFinding {
   const { instrument } = context;

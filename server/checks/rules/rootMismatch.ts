@@ -3,7 +3,7 @@ import { pitchDistanceText } from '../../model/pitchDistance';
 import { keyText } from '../../model/rangeWords';
 import type { Span } from '../../model/text/span';
 import type { PitchClaim, PitchClaims } from '../facts/pitchClaims';
-import { isTuned, pitchClaimsOf } from '../facts/pitchClaims';
+import { isTuned, mayBeDrums, pitchClaimsOf } from '../facts/pitchClaims';
 import { commonPitchFixes, pitchFixes } from '../facts/pitchFixes';
 import type { CheckContext, Rule } from '../rule';
 
@@ -60,11 +60,14 @@ export const rootMismatch: Rule = {
 };
 
 /** The claims whose pitch is sure and another than they say. */
-function clearlyOff({ count, deviationCents, confidence }: PitchClaims): number[] {
+function clearlyOff(claims: PitchClaims): number[] {
+  const { count, deviationCents, confidence, isNatural } = claims;
+  // A drum on a key of its own says no pitch by that.
+  const isKit = mayBeDrums(claims, surely);
   const off: number[] = [];
   for (let at = 0; at < count; at++) {
     const isOff = Math.abs(deviationCents[at]) >= leastCents;
-    if (isOff && confidence[at] >= surely) off.push(at);
+    if (isOff && confidence[at] >= surely && !(isKit && isNatural[at])) off.push(at);
   }
   return off;
 }

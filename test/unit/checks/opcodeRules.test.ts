@@ -45,6 +45,34 @@ pitch_keycenter=128
                 ^^^ opcode-value warning`);
   });
 
+  it('tells of all values of an opcode past a bound once, at the furthest', () => {
+    const found = checkText(
+      '<region> sample=a.wav pan=120\n<region> sample=b.wav pan=180\n<region> sample=c.wav pan=150 volume=-200',
+    ).findings.filter(({ code }) => code === 'opcode-value');
+    expect(found.map(({ message }) => message)).toEqual([
+      'pan=180 is above 100, the greatest value that the format documents. 2 more values are past it in this file.',
+      'volume=-200 is below -144, the least value that the format documents.',
+    ]);
+  });
+
+  // Up to +20 dB is common practice; more is our choice for what can hurt. 20 · log10 of amplitudes: IEC 60027-3, from memory.
+  it.each([
+    ['volume=12', 'information', 'Most players take it'],
+    ['volume=20', 'information', 'Most players take it'],
+    ['volume=60', 'warning', 'volume=60 is 54 dB above 6, '],
+    ['amplitude=1000', 'information', 'Most players take it'],
+    ['amplitude=100000', 'warning', 'amplitude=100000 is 60 dB above 100, '],
+    ['resonance=90', 'warning', 'resonance=90 is 50 dB above 40, '],
+    ['gain_cc7=90', 'warning', 'gain_cc7=90 is 42 dB above 48, '],
+  ])('says whether a level can hurt: %s', (text, severity, says) => {
+    const found = checkText(`<region> sample=a.wav ${text}`).findings.filter(
+      ({ code }) => code === 'opcode-value',
+    );
+    expect(found.map((one) => one.severity)).toEqual([severity]);
+    expect(found[0]?.message).toContain(says);
+    expect(found[0]?.message.includes('painfully loud')).toBe(severity === 'warning');
+  });
+
   it('accepts what instruments write', () => {
     expectMarks(`<region> sample=a.wav pitch_keycenter=sample lokey=-1 hikey=-1 lovel=0 end=-1
 loop_mode=ONE_SHOT tune=3.5 locc1=63.5 amp_veltrack=+50 trigger=attack

@@ -41,6 +41,15 @@ describe('range-inverted', () => {
 });
 
 describe('range-overlap', () => {
+  it('leaves out a region whose key or velocity is none', () => {
+    for (const broken of ['lokey=H2 hikey=50', 'lokey=40 hikey=50 hivel=loud']) {
+      const { findings } = checkText(
+        `<region> sample=a.wav ${broken}\n<region> sample=b.wav lokey=45 hikey=60`,
+      );
+      expect(findings.map(({ code }) => code)).toEqual(['opcode-value']);
+    }
+  });
+
   it('marks the later region, names the other, and offers to end one before the other', () => {
     const checked = expectMarks(`<group>
 <region> sample=low.wav lokey=48 hikey=60
