@@ -1,5 +1,5 @@
-import type { SilentReason } from '../../server/playing/conditions';
-import type { PlayableInstrument } from '../../server/playing/playableInstrument';
+import type { PlayableInstrument } from '../../server/playing/playable/playableInstrument';
+import type { SilentReason } from '../../server/playing/player/conditions';
 import type { SoundProgram } from '../../server/sound/program/program';
 
 /** What the page tells the audio thread. */

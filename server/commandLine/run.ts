@@ -1,22 +1,21 @@
 import { version } from '../../package.json';
 import { visibleText } from '../model/text/visibleText';
 import { withFontSamples } from '../soundfont/fontFiles';
-import { check } from './check';
 import { CommandError } from './commandError';
-import { compare } from './compare';
-import { convert } from './convert';
-import { explain } from './explain';
+import { check } from './commands/check';
+import { compare } from './commands/compare';
+import { convert } from './commands/convert';
+import { explain } from './commands/explain';
+import { map } from './commands/map';
+import { regions } from './commands/regions';
+import { render } from './commands/render';
+import { report } from './commands/report';
+import { sample } from './commands/sample';
+import { sweep } from './commands/sweep';
+import { vocabulary } from './commands/vocabulary';
 import { help } from './help';
-
-import { map } from './map';
-import { regions } from './regions';
-import { render } from './render';
-import { report } from './report';
-import { sample } from './sample';
-import { sweep } from './sweep';
 import type { Terminal } from './terminal';
 import { absolutePath } from './terminalPaths';
-import { vocabulary } from './vocabulary';
 
 const commands: Readonly<Record<string, (args: readonly string[], terminal: Terminal) => Promise<number>>> = {
   check,

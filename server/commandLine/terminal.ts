@@ -71,7 +71,7 @@ export function processTerminal(program: string): Terminal {
       return Buffer.concat(parts);
     },
     writeFile: async (path, content) => {
-      const { writeWhole } = await import('./writeWhole');
+      const { writeWhole } = await import('./output/writeWhole');
       await writeWhole(path, content);
     },
     makeFolder: async (path) => {

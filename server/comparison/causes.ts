@@ -1,4 +1,4 @@
-import type { PlayableInstrument } from '../playing/playableInstrument';
+import type { PlayableInstrument } from '../playing/playable/playableInstrument';
 import type { SoundProgram } from '../sound/program/program';
 import type { Cause } from './cause';
 import { sameData } from './sameData';

@@ -1,10 +1,10 @@
 import type { FileReader, Files } from '../model/files';
 import type { Instrument } from '../model/instrument';
-import { coveringStrikes } from '../playing/coveringStrikes';
-import { createPlayer } from '../playing/createPlayer';
-import type { PlayedNote } from '../playing/playedNote';
-import { messagesOf } from '../playing/playedNote';
-import { playMessage } from '../playing/playMessage';
+import { createPlayer } from '../playing/player/createPlayer';
+import { playMessage } from '../playing/player/playMessage';
+import { coveringStrikes } from '../playing/sweep/coveringStrikes';
+import type { PlayedNote } from '../playing/sweep/playedNote';
+import { messagesOf } from '../playing/sweep/playedNote';
 import type { RenderSource } from '../sound/render/renderParts';
 import { renderParts } from '../sound/render/renderParts';
 import type { Cause } from './cause';

@@ -1,6 +1,6 @@
-import { LoopMode } from '../playing/playableInstrument';
-import type { PlayedNote } from '../playing/playedNote';
-import { usualTimes } from '../playing/playedNote';
+import { LoopMode } from '../playing/playable/playableInstrument';
+import type { PlayedNote } from '../playing/sweep/playedNote';
+import { usualTimes } from '../playing/sweep/playedNote';
 import type { RenderSource } from '../sound/render/renderParts';
 
 /** Seconds that a note is held at the most; loops that come later are not heard (our choice). */

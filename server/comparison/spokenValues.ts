@@ -1,5 +1,5 @@
 import type { Instrument } from '../model/instrument';
-import { ValuesInForce } from '../playing/valuesInForce';
+import { ValuesInForce } from '../playing/playable/valuesInForce';
 import type { Cause, CauseKind } from './cause';
 
 /** Opcodes that say where things are or what they are called, and change no sound. */

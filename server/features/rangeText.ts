@@ -1,5 +1,5 @@
 import type { Instrument } from '../model/instrument';
-import { noteNamesText, velocityText } from '../model/rangeWords';
+import { noteNamesText, velocityText } from '../model/wording/rangeWords';
 
 /** The keys and velocities of headers in short; many regions have the same. */
 export class RangeTexts {

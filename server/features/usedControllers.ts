@@ -1,6 +1,6 @@
 import type { Instrument } from '../model/instrument';
-import { createPlayer } from '../playing/createPlayer';
-import type { PlayableInstrument } from '../playing/playableInstrument';
+import type { PlayableInstrument } from '../playing/playable/playableInstrument';
+import { createPlayer } from '../playing/player/createPlayer';
 import { namedControllers } from './controllers';
 
 /** A controller that an instrument uses, with the value that it begins with. */

@@ -1,6 +1,6 @@
-import { counted } from '../model/counted';
 import { noteNameOf } from '../model/keys';
-import { noteNamesText, velocityText } from '../model/rangeWords';
+import { counted } from '../model/wording/counted';
+import { noteNamesText, velocityText } from '../model/wording/rangeWords';
 import type { MapScene, MapShape } from './mapScene';
 
 /** One line that says all of a shape, as a screen reader speaks it. */

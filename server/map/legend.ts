@@ -1,5 +1,5 @@
-import { counted } from '../model/counted';
 import { noteNameOf } from '../model/keys';
+import { counted } from '../model/wording/counted';
 import { switchPath } from './drawing';
 import { escapeMarkup } from './escape';
 import { fitText, textWidth } from './labels';

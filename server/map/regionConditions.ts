@@ -1,7 +1,7 @@
 import type { Instrument } from '../model/instrument';
-import { Trigger, triggerWords } from '../playing/playableInstrument';
-import { readSwitches } from '../playing/readSwitches';
-import { ValuesInForce } from '../playing/valuesInForce';
+import { Trigger, triggerWords } from '../playing/playable/playableInstrument';
+import { readSwitches } from '../playing/playable/readSwitches';
+import { ValuesInForce } from '../playing/playable/valuesInForce';
 import type { MapRegion } from './mapScene';
 
 /** What must be so for regions to sound, as far as a map tells it, read as a player reads it. */

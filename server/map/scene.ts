@@ -1,4 +1,4 @@
-import { keysOff } from '../model/headerRanges';
+import { keysOff } from '../model/inForce/headerRanges';
 import type { Instrument } from '../model/instrument';
 import type { Keyswitch } from '../model/overlaps/switchingKeys';
 import { findSwitchingKeys } from '../model/overlaps/switchingKeys';

@@ -1,6 +1,8 @@
 import type { Finding } from './finding';
 import { HeaderKind, headerNames } from './headerKinds';
-import { HeaderRanges, keysOff, shiftKey } from './headerRanges';
+import { HeaderRanges, keysOff, shiftKey } from './inForce/headerRanges';
+import { LongHeaders } from './inForce/longHeaders';
+import { lastAt, sourceAt } from './inForce/sourceRuns';
 import type {
   Control,
   Directive,
@@ -12,10 +14,8 @@ import type {
 } from './instrumentParts';
 import { headerStride, parameterStride } from './instrumentParts';
 import { keyOfNoteName } from './keys';
-import { LongHeaders } from './longHeaders';
 import type { ParameterNames } from './parameterNames';
 import { Parameter } from './parameterNames';
-import { lastAt, sourceAt } from './sourceRuns';
 import { decimalText } from './text/decimalText';
 import type { Source } from './text/source';
 import type { Span } from './text/span';

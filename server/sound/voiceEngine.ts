@@ -1,5 +1,5 @@
-import type { PlayEvent, StartEvent } from '../playing/events';
-import type { Player } from '../playing/player';
+import type { PlayEvent, StartEvent } from '../playing/player/events';
+import type { Player } from '../playing/player/player';
 import { choice } from './choices';
 import { interpolatorOf, type Quality } from './interpolation/interpolator';
 import type { SoundProgram } from './program/program';

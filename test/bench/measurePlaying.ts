@@ -1,6 +1,6 @@
-import { createPlayer } from '../../server/playing/createPlayer';
-import { playableInstrument } from '../../server/playing/makePlayable';
-import type { PlayableInstrument } from '../../server/playing/playableInstrument';
+import { playableInstrument } from '../../server/playing/playable/makePlayable';
+import type { PlayableInstrument } from '../../server/playing/playable/playableInstrument';
+import { createPlayer } from '../../server/playing/player/createPlayer';
 import { readSfz } from '../../server/sfz/read';
 import { compare, quantile } from './compare';
 import { largeInstrument } from './largeInstrument';

@@ -2,9 +2,9 @@ import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'no
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import { playableInstrument } from '../../server/playing/makePlayable';
-import { sweepOf } from '../../server/playing/sweep';
-import { sweepMidi } from '../../server/playing/sweepMidi';
+import { playableInstrument } from '../../server/playing/playable/makePlayable';
+import { sweepOf } from '../../server/playing/sweep/sweep';
+import { sweepMidi } from '../../server/playing/sweep/sweepMidi';
 import { readSfz } from '../../server/sfz/read';
 import { hasTools, SoundFiles } from './soundFiles';
 

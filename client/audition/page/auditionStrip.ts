@@ -1,6 +1,6 @@
 import type { TemplateResult } from 'lit';
 import { html, LitElement, nothing } from 'lit';
-import { keyText } from '../../../server/model/rangeWords';
+import { keyText } from '../../../server/model/wording/rangeWords';
 import { unpacked } from '../../../server/protocol/conversion/packedData';
 import type { AudibleInstrument } from '../../../server/protocol/requests/soundRequests';
 import { button } from '../../webview/page/controls/button';

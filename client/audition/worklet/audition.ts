@@ -1,8 +1,8 @@
-import type { SilentReason } from '../../../server/playing/conditions';
-import { createPlayer } from '../../../server/playing/createPlayer';
-import type { PlayableInstrument } from '../../../server/playing/playableInstrument';
-import type { Player } from '../../../server/playing/player';
-import { silentMessage } from '../../../server/playing/silentMessage';
+import { silentMessage } from '../../../server/playing/explaining/silentMessage';
+import type { PlayableInstrument } from '../../../server/playing/playable/playableInstrument';
+import type { SilentReason } from '../../../server/playing/player/conditions';
+import { createPlayer } from '../../../server/playing/player/createPlayer';
+import type { Player } from '../../../server/playing/player/player';
 import { OutputStage } from '../../../server/sound/output/outputStage';
 import type { SoundProgram } from '../../../server/sound/program/program';
 import { pageFrames } from '../../../server/sound/voice/sampleStore';

@@ -1,7 +1,7 @@
 import type { TemplateResult } from 'lit';
 import { html, nothing } from 'lit';
-import { counted } from '../../../server/model/counted';
 import { noteNameOf } from '../../../server/model/keys';
+import { counted } from '../../../server/model/wording/counted';
 import type { FontFacts, FontPreset } from '../../../server/protocol/requests/fontRequests';
 import { button } from '../../webview/page/controls/button';
 import { l10n } from '../../webview/page/l10n';

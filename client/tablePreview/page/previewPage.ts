@@ -1,7 +1,7 @@
 import type { VscodeButton } from '@vscode-elements/elements/dist/vscode-button/index.js';
 import type { TemplateResult } from 'lit';
 import { html, nothing } from 'lit';
-import { counted } from '../../../server/model/counted';
+import { counted } from '../../../server/model/wording/counted';
 import type { PreviewTableResult, TableDecisions } from '../../../server/protocol/requests/tableRequests';
 import { button } from '../../webview/page/controls/button';
 import { l10n } from '../../webview/page/l10n';

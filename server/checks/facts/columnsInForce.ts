@@ -1,4 +1,4 @@
-import { inForceByHeader } from '../../model/inForceByHeader';
+import { inForceByHeader } from '../../model/inForce/inForceByHeader';
 import type { Instrument } from '../../model/instrument';
 import { parameterSurveyOf } from './parameterSurvey';
 

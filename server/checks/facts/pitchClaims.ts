@@ -1,4 +1,4 @@
-import { keysOff } from '../../model/headerRanges';
+import { keysOff } from '../../model/inForce/headerRanges';
 import type { Instrument } from '../../model/instrument';
 import { Parameter } from '../../model/parameterNames';
 import type { MeasuredPitch } from '../../model/samples';

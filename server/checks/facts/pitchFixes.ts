@@ -1,7 +1,7 @@
 import type { Fix, TextEdit } from '../../model/finding';
 import { noteNameOf } from '../../model/keys';
 import { Parameter } from '../../model/parameterNames';
-import { closeCents } from '../../model/pitchDistance';
+import { closeCents } from '../../model/wording/pitchDistance';
 import type { CheckContext } from '../rule';
 import { fixOf, fixOfParts } from './parameterFixes';
 import type { PitchClaim } from './pitchClaims';

@@ -1,7 +1,7 @@
 import { findKeyGapsBeside } from '../../model/overlaps/gaps';
 import { findSwitchingKeys } from '../../model/overlaps/switchingKeys';
 import { Parameter } from '../../model/parameterNames';
-import { keysText } from '../../model/rangeWords';
+import { keysText } from '../../model/wording/rangeWords';
 import { playedKeysOf, rangeEndFix, rangeEndPlace } from '../facts/playedKeys';
 import { regionTitle } from '../facts/regionText';
 import type { Rule } from '../rule';

@@ -1,6 +1,6 @@
 import type { Instrument } from '../../model/instrument';
 import { Parameter } from '../../model/parameterNames';
-import { keyText } from '../../model/rangeWords';
+import { keyText } from '../../model/wording/rangeWords';
 import { parametersNamed, usedName } from '../facts/parameterUses';
 import type { Rule } from '../rule';
 

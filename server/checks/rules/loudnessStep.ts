@@ -5,7 +5,7 @@ import { conditionsOf } from '../../model/overlaps/conditions';
 import { PairNumbers } from '../../model/overlaps/pairNumbers';
 import { rectangleCodesOf } from '../../model/overlaps/rectangles';
 import { nameOf } from '../../model/paths';
-import { keysText } from '../../model/rangeWords';
+import { keysText } from '../../model/wording/rangeWords';
 import { columnInForce } from '../facts/columnsInForce';
 import { fixOf } from '../facts/parameterFixes';
 import { playedLoudnessesOf } from '../facts/playedLoudness';

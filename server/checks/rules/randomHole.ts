@@ -2,7 +2,7 @@ import type { Instrument } from '../../model/instrument';
 import type { ConditionSet } from '../../model/overlaps/conditionSets';
 import { conditionsOf, turnsNeverMeet } from '../../model/overlaps/conditions';
 import { rectangleCode } from '../../model/overlaps/rectangles';
-import { keysText } from '../../model/rangeWords';
+import { keysText } from '../../model/wording/rangeWords';
 import { usedName } from '../facts/parameterUses';
 import { RegionNeighbours, rectangleOfCode, situationText } from '../facts/regionNeighbours';
 import type { CheckContext, Rule } from '../rule';

@@ -5,7 +5,7 @@ import type { RegionOverlap } from '../../model/overlaps/overlaps';
 import type { Rectangle } from '../../model/overlaps/rectangles';
 import { rectangleOf } from '../../model/overlaps/rectangles';
 import { unmeantOverlaps } from '../../model/overlaps/unmeantOverlaps';
-import { keysText, velocitiesText } from '../../model/rangeWords';
+import { keysText, velocitiesText } from '../../model/wording/rangeWords';
 import { fixOf } from '../facts/parameterFixes';
 import { placeText, regionTitle } from '../facts/regionText';
 import type { CheckContext, Rule, RuleFinding } from '../rule';

@@ -1,7 +1,7 @@
 import { nameOf } from '../../model/paths';
-import { pitchDistanceText } from '../../model/pitchDistance';
-import { keyText } from '../../model/rangeWords';
 import type { Span } from '../../model/text/span';
+import { pitchDistanceText } from '../../model/wording/pitchDistance';
+import { keyText } from '../../model/wording/rangeWords';
 import type { PitchClaim, PitchClaims } from '../facts/pitchClaims';
 import { isTuned, mayBeDrums, pitchClaimsOf } from '../facts/pitchClaims';
 import { commonPitchFixes, pitchFixes } from '../facts/pitchFixes';

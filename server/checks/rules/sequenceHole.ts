@@ -3,7 +3,7 @@ import { conditionsOf } from '../../model/overlaps/conditions';
 import { PairNumbers } from '../../model/overlaps/pairNumbers';
 import { rectangleCodesOf } from '../../model/overlaps/rectangles';
 import { Parameter } from '../../model/parameterNames';
-import { keysText, velocitiesText } from '../../model/rangeWords';
+import { keysText, velocitiesText } from '../../model/wording/rangeWords';
 import { valueFix } from '../facts/parameterFixes';
 import { usedName } from '../facts/parameterUses';
 import { RegionNeighbours, rectangleOfCode, situationText } from '../facts/regionNeighbours';

@@ -1,6 +1,6 @@
 import { findVelocityGaps } from '../../model/overlaps/gaps';
 import { Parameter } from '../../model/parameterNames';
-import { keysText, velocitiesText } from '../../model/rangeWords';
+import { keysText, velocitiesText } from '../../model/wording/rangeWords';
 import { playedKeysOf, rangeEndFix, rangeEndPlace } from '../facts/playedKeys';
 import type { Rule } from '../rule';
 

@@ -1,10 +1,10 @@
 import { HeaderKind } from '../../model/headerKinds';
-import { keysOff } from '../../model/headerRanges';
+import { keysOff } from '../../model/inForce/headerRanges';
 import type { Instrument } from '../../model/instrument';
 import { Parameter } from '../../model/parameterNames';
 import { joinPath, nameOf } from '../../model/paths';
-import { keysText, keyText } from '../../model/rangeWords';
 import type { SampleState } from '../../model/samples';
+import { keysText, keyText } from '../../model/wording/rangeWords';
 import { headerSentence } from '../headerText';
 import { opcodeMarkdown } from '../opcodeText';
 import type { ReadDocument } from '../readDocument';

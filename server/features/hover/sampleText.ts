@@ -1,4 +1,3 @@
-import { keyText } from '../../model/rangeWords';
 import type {
   MeasuredPitch,
   SampleFacts,
@@ -7,6 +6,7 @@ import type {
   SampleSurvey,
 } from '../../model/samples';
 import { visibleText } from '../../model/text/visibleText';
+import { keyText } from '../../model/wording/rangeWords';
 import { escaped } from '../sampleReport/markdown';
 
 /** What was measured in a sample: `null` where it cannot be, `undefined` while it is not known. */

@@ -1,4 +1,4 @@
-import { pitchDistanceText } from '../../model/pitchDistance';
+import { pitchDistanceText } from '../../model/wording/pitchDistance';
 
 /** How far a sound lies from where it should, in words; `undefined` for less than half a semitone. */
 export function pitchDistance(cents: number): string | undefined {

@@ -1,5 +1,5 @@
-import { keysText, keyText } from '../../model/rangeWords';
 import type { SampleState, SampleSurvey } from '../../model/samples';
+import { keysText, keyText } from '../../model/wording/rangeWords';
 import { pitchDistance } from './pitchDistance';
 import type { SampleRow } from './reportRows';
 import type { TuningRow } from './tuningRows';

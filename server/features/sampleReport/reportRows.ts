@@ -3,7 +3,7 @@ import { sampleFactsOf } from '../../checks/facts/sampleFacts';
 import type { SampleUse } from '../../checks/facts/sampleUse';
 import { sampleUsesOf } from '../../checks/facts/sampleUses';
 import type { CheckContext } from '../../checks/rule';
-import { keysOff } from '../../model/headerRanges';
+import { keysOff } from '../../model/inForce/headerRanges';
 import { Parameter } from '../../model/parameterNames';
 import type { LoopSeam, MeasuredPitch, SampleFacts, SampleState, SampleSurvey } from '../../model/samples';
 

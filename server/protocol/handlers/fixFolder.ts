@@ -1,7 +1,7 @@
 import { MessageType } from 'vscode-languageserver';
 import type { EditedFile } from '../../features/fileEdits';
 import { safeFixes } from '../../features/quickFixes';
-import { counted } from '../../model/counted';
+import { counted } from '../../model/wording/counted';
 import { judgedFiles } from '../../workspace/judgedFiles';
 import { workspaceEditOf } from '../conversion/workspaceEdits';
 import type { ServerContext } from '../serverContext';

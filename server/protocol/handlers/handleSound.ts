@@ -1,5 +1,5 @@
 import { usedControllers } from '../../features/usedControllers';
-import { playableInstrument } from '../../playing/makePlayable';
+import { playableInstrument } from '../../playing/playable/makePlayable';
 import { soundOf } from '../../sound/program/soundOf';
 import { SampleSource } from '../../sound/samples/sampleSource';
 import type { DocumentReading } from '../../workspace/documents';

@@ -1,6 +1,6 @@
 import { RequestType } from 'vscode-languageserver-protocol';
 import type { UsedController } from '../../features/usedControllers';
-import type { PlayableInstrument } from '../../playing/playableInstrument';
+import type { PlayableInstrument } from '../../playing/playable/playableInstrument';
 import type { SoundProgram } from '../../sound/program/program';
 import type { Packed } from '../conversion/packedData';
 

@@ -1,4 +1,4 @@
-import { randomValue } from '../../playing/randomValues';
+import { randomValue } from '../../playing/player/randomValues';
 
 /** Numbers of the waves of numbered LFOs (public SFZ documentation, lfoN_wave). */
 export const LfoWave = {

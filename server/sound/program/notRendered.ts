@@ -1,6 +1,6 @@
 import { HeaderKind } from '../../model/headerKinds';
 import { defaultNumberOf } from '../../model/opcodes/values';
-import type { ValuesInForce } from '../../playing/valuesInForce';
+import type { ValuesInForce } from '../../playing/playable/valuesInForce';
 import { columnOpcodes } from './opcodeHandlers';
 import type { NotRendered } from './program';
 import { isForRecipe } from './takeOpcode';

@@ -1,4 +1,4 @@
-import { RandomUse } from '../../playing/randomValues';
+import { RandomUse } from '../../playing/player/randomValues';
 import { bandTypes, filterTypes } from '../modulation/filterValues';
 import { flexibleHandlers } from './flexibleOpcodes';
 import type { OpcodeHandler } from './opcodeHandler';

@@ -1,8 +1,8 @@
 import type { Instrument } from '../../model/instrument';
 import { Parameter } from '../../model/parameterNames';
 import type { SampleFacts, SampleLookup } from '../../model/samples';
-import { LoopMode } from '../../playing/playableInstrument';
-import type { ValuesInForce } from '../../playing/valuesInForce';
+import { LoopMode } from '../../playing/playable/playableInstrument';
+import type { ValuesInForce } from '../../playing/playable/valuesInForce';
 import { choice } from '../choices';
 import type { SoundProgram } from './program';
 import { generators, noSample } from './program';

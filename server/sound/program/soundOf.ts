@@ -1,5 +1,5 @@
 import type { Instrument } from '../../model/instrument';
-import { ValuesInForce } from '../../playing/valuesInForce';
+import { ValuesInForce } from '../../playing/playable/valuesInForce';
 import { curvesOf } from './curves';
 import { finishRecipe } from './finishRecipe';
 import { notRenderedIn, type RefusedValues } from './notRendered';

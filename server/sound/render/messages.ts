@@ -1,4 +1,4 @@
-import type { TimedMessage } from '../../playing/playMessage';
+import type { TimedMessage } from '../../playing/player/playMessage';
 
 /** Messages of which the first is at 0 and none goes back in time; a part begins when all that the part before it plays is over. */
 export type Part = readonly TimedMessage[];

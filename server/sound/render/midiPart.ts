@@ -1,6 +1,6 @@
 import type { MidiData, MidiEvent } from 'midi-file';
 import { parseMidi } from 'midi-file';
-import type { Message, TimedMessage } from '../../playing/playMessage';
+import type { Message, TimedMessage } from '../../playing/player/playMessage';
 import type { Part } from './messages';
 
 /** What a Standard MIDI File plays, or why it cannot be read. */

@@ -1,6 +1,6 @@
-import { createPlayer } from '../../playing/createPlayer';
-import type { PlayableInstrument } from '../../playing/playableInstrument';
-import type { Message } from '../../playing/playMessage';
+import type { PlayableInstrument } from '../../playing/playable/playableInstrument';
+import { createPlayer } from '../../playing/player/createPlayer';
+import type { Message } from '../../playing/player/playMessage';
 import type { Quality } from '../interpolation/interpolator';
 import type { SoundProgram } from '../program/program';
 import { SampleFeeder } from '../samples/sampleFeeder';

@@ -1,4 +1,4 @@
-import type { PlayState } from '../../playing/playState';
+import type { PlayState } from '../../playing/player/playState';
 import type { SoundProgram } from '../program/program';
 import type { VoiceRecipe } from '../program/recipe';
 import { Slot } from '../program/slots';

@@ -1,4 +1,4 @@
-import { LoopMode } from '../../playing/playableInstrument';
+import { LoopMode } from '../../playing/playable/playableInstrument';
 import { LoopType } from '../program/recipe';
 
 /** What of a sample is played, and how. Frames count from 0; ends belong to the stretch. */

@@ -1,5 +1,5 @@
-import type { StartEvent, StopManner } from '../../playing/events';
-import { LoopMode } from '../../playing/playableInstrument';
+import { LoopMode } from '../../playing/playable/playableInstrument';
+import type { StartEvent, StopManner } from '../../playing/player/events';
 import { choice } from '../choices';
 import type { Walk } from '../interpolation/readRows';
 import { fallingShape } from '../modulation/envelope';

@@ -1,4 +1,4 @@
-import type { PlayState } from '../../playing/playState';
+import type { PlayState } from '../../playing/player/playState';
 import { choice } from '../choices';
 import type { Walk } from '../interpolation/readRows';
 import type { VoiceRecipe } from '../program/recipe';

@@ -1,5 +1,5 @@
-import type { PlayState } from '../../playing/playState';
-import { RandomUse, randomValue } from '../../playing/randomValues';
+import type { PlayState } from '../../playing/player/playState';
+import { RandomUse, randomValue } from '../../playing/player/randomValues';
 import { type Curves, curveValue } from '../modulation/flexibleEnvelope';
 import type { Move, VoiceRecipe } from '../program/recipe';
 import { MoveSource } from '../program/recipe';

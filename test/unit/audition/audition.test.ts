@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { FromVoice } from '../../../client/audition/voiceMessages';
 import { Audition } from '../../../client/audition/worklet/audition';
-import { playableInstrument } from '../../../server/playing/makePlayable';
+import { playableInstrument } from '../../../server/playing/playable/makePlayable';
 import { packed, unpacked } from '../../../server/protocol/conversion/packedData';
 import { readSfz } from '../../../server/sfz/read';
 import { soundOf } from '../../../server/sound/program/soundOf';

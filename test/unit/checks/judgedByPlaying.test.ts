@@ -2,10 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Instrument } from '../../../server/model/instrument';
 import { findSwitchingKeys } from '../../../server/model/overlaps/switchingKeys';
-import { coveringStrikes } from '../../../server/playing/coveringStrikes';
-import { createPlayer } from '../../../server/playing/createPlayer';
-import { playableInstrument } from '../../../server/playing/makePlayable';
-import type { PlayableInstrument } from '../../../server/playing/playableInstrument';
+import { playableInstrument } from '../../../server/playing/playable/makePlayable';
+import type { PlayableInstrument } from '../../../server/playing/playable/playableInstrument';
+import { createPlayer } from '../../../server/playing/player/createPlayer';
+import { coveringStrikes } from '../../../server/playing/sweep/coveringStrikes';
 import { checkText } from './markedText';
 
 // Checks look at all that could be played at once; a player tries one thing after another. What a check claims of silence

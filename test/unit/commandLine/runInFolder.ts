@@ -2,9 +2,9 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { afterEach } from 'vitest';
+import { writeWhole } from '../../../server/commandLine/output/writeWhole';
 import { runCommandLine } from '../../../server/commandLine/run';
 import type { Terminal } from '../../../server/commandLine/terminal';
-import { writeWhole } from '../../../server/commandLine/writeWhole';
 import { nodeFiles } from '../../../server/workspace/files/nodeFiles';
 
 /** What a command answered. */

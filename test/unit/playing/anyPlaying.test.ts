@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { explain } from '../../../server/playing/explain';
+import { explain } from '../../../server/playing/explaining/explain';
 import { readSfz } from '../../../server/sfz/read';
 import { startedIn } from './actions';
 import { action, key, text, velocity } from './anyInstrument';

@@ -1,8 +1,8 @@
-import { createPlayer } from '../../../server/playing/createPlayer';
-import type { PlayEvent, StartEvent } from '../../../server/playing/events';
-import { playableInstrument } from '../../../server/playing/makePlayable';
-import type { Player } from '../../../server/playing/player';
-import type { PlayerOptions } from '../../../server/playing/playerOptions';
+import { playableInstrument } from '../../../server/playing/playable/makePlayable';
+import { createPlayer } from '../../../server/playing/player/createPlayer';
+import type { PlayEvent, StartEvent } from '../../../server/playing/player/events';
+import type { Player } from '../../../server/playing/player/player';
+import type { PlayerOptions } from '../../../server/playing/player/playerOptions';
 import { readSfz } from '../../../server/sfz/read';
 
 /** A player of SFZ text that tells events in words: `start 2`, `release 2`, `stop 2 fast`, by position of the region. */

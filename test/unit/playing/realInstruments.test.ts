@@ -1,10 +1,10 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { coveringStrikes } from '../../../server/playing/coveringStrikes';
-import { explain } from '../../../server/playing/explain';
-import { playableInstrument } from '../../../server/playing/makePlayable';
-import { playUpTo } from '../../../server/playing/playedNote';
+import { explain } from '../../../server/playing/explaining/explain';
+import { playableInstrument } from '../../../server/playing/playable/makePlayable';
+import { coveringStrikes } from '../../../server/playing/sweep/coveringStrikes';
+import { playUpTo } from '../../../server/playing/sweep/playedNote';
 import { readSfz } from '../../../server/sfz/read';
 
 const demo = join(__dirname, '../../../samples-demo');

@@ -1,6 +1,6 @@
-import { createPlayer } from '../../../server/playing/createPlayer';
-import type { PlayEvent } from '../../../server/playing/events';
-import { playableInstrument } from '../../../server/playing/makePlayable';
+import { playableInstrument } from '../../../server/playing/playable/makePlayable';
+import { createPlayer } from '../../../server/playing/player/createPlayer';
+import type { PlayEvent } from '../../../server/playing/player/events';
 import type { readSfz } from '../../../server/sfz/read';
 import type { Action } from './actions';
 import { startText } from './actions';

@@ -1,6 +1,6 @@
 import { effectiveValues } from '../../../server/model/effectiveValues';
 import type { Instrument } from '../../../server/model/instrument';
-import { randomValue, voiceSeed } from '../../../server/playing/randomValues';
+import { randomValue, voiceSeed } from '../../../server/playing/player/randomValues';
 import type { Action } from './actions';
 import { startText } from './actions';
 

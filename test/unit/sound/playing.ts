@@ -1,5 +1,5 @@
-import { createPlayer } from '../../../server/playing/createPlayer';
-import { playableInstrument } from '../../../server/playing/makePlayable';
+import { playableInstrument } from '../../../server/playing/playable/makePlayable';
+import { createPlayer } from '../../../server/playing/player/createPlayer';
 import { readSfz } from '../../../server/sfz/read';
 import type { Quality } from '../../../server/sound/interpolation/interpolator';
 import { soundOf } from '../../../server/sound/program/soundOf';

@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import type { MapFromPage } from '../../../client/keyboardMap/messages';
 import { usedControllers } from '../../../server/features/usedControllers';
 import { buildMapScene } from '../../../server/map/scene';
-import { playableInstrument } from '../../../server/playing/makePlayable';
+import { playableInstrument } from '../../../server/playing/playable/makePlayable';
 import { packed } from '../../../server/protocol/conversion/packedData';
 import { readSfz } from '../../../server/sfz/read';
 import { soundOf } from '../../../server/sound/program/soundOf';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Files } from '../../../../server/model/files';
-import { playableInstrument } from '../../../../server/playing/makePlayable';
+import { playableInstrument } from '../../../../server/playing/playable/makePlayable';
 import { readSfz } from '../../../../server/sfz/read';
 import { soundOf } from '../../../../server/sound/program/soundOf';
 import { notePart } from '../../../../server/sound/render/messages';

@@ -1,0 +1,79 @@
+import type { NoteDifference } from '../../comparison/compareInstruments';
+import { compareInstruments } from '../../comparison/compareInstruments';
+import type { Instrument } from '../../model/instrument';
+import type { ConversionNote } from '../../model/notes';
+import type { Input } from '../input/input';
+import { folderOfInput, readInput } from '../input/input';
+import { readAny } from '../input/readAny';
+import { soundInput } from '../input/soundInput';
+import { comparisonText } from '../output/comparisonOutput';
+import type { Terminal } from '../terminal';
+
+/** What a conversion must null to: below the steps of 16 bits at full scale, −90.3 dB. */
+const toleranceDb = -90;
+const sampleRate = 44100;
+
+/** A conversion that is to be proved. */
+export interface Proof {
+  input: Input;
+  instrument: Instrument;
+  notes: readonly ConversionNote[];
+  /** The file that was written, as the command names it. */
+  output: string;
+}
+
+/**
+ * Reads what a conversion wrote, plays both and tells on standard error what came of it; answers whether all differs only
+ * where a note says that something was approximated or dropped.
+ */
+export async function prove(
+  terminal: Terminal,
+  { input, instrument, notes, output }: Proof,
+): Promise<boolean> {
+  const written = await readInput(terminal, output);
+  const { instrument: result } = await readAny(terminal, written, {}, folderOfInput(written));
+  const a = { instrument, ...(await soundInput(terminal, input, instrument)) };
+  const b = { instrument: result, ...(await soundInput(terminal, written, result)) };
+  try {
+    const comparison = await compareInstruments(a, b, { toleranceDb, sampleRate, seed: 0 }, terminal.files);
+    const isExplained = explainedBy(instrument, notes);
+    const unexplained = comparison.differences.filter((one) => !isExplained(one));
+    const explained = comparison.differences.length - unexplained.length;
+    if (explained > 0)
+      terminal.error(
+        `zonewright: ${explained} of ${comparison.notes} notes differ where notes of the conversion say why\n`,
+      );
+    const told = {
+      terminal,
+      names: [input.name, output] as const,
+      instruments: [instrument, result] as const,
+      comparison: { ...comparison, differences: unexplained },
+      toleranceDb,
+    };
+    terminal.error(comparisonText(told, false));
+    return unexplained.length === 0;
+  } finally {
+    await a.samples.close();
+    await b.samples.close();
+  }
+}
+
+/** Tells whether a note about the region of the source, or about a header that it inherits from, owns up to a difference. */
+function explainedBy(
+  instrument: Instrument,
+  notes: readonly ConversionNote[],
+): (difference: NoteDifference) => boolean {
+  const lossy = notes.filter(({ kind }) => kind === 'approximated' || kind === 'dropped');
+  const isNoted = (header: number): boolean => {
+    const body = instrument.bodySpan(header);
+    return lossy.some(
+      ({ source, start, end }) => source === body.source && start >= body.start && end <= body.end,
+    );
+  };
+  return ({ a }) => {
+    for (let at = a === undefined ? -1 : instrument.regions[a]; at >= 0; at = instrument.parent(at)) {
+      if (isNoted(at)) return true;
+    }
+    return false;
+  };
+}

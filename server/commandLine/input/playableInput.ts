@@ -1,0 +1,15 @@
+import type { Instrument } from '../../model/instrument';
+import { playableInstrument } from '../../playing/playable/makePlayable';
+import type { PlayableInstrument } from '../../playing/playable/playableInstrument';
+import type { Terminal } from '../terminal';
+import type { Input } from './input';
+import { withKnownSamples } from './knownSamples';
+
+/** Makes an instrument playable, with what is known of its samples: which are missing or cannot be read. */
+export function playableInput(
+  terminal: Terminal,
+  input: Input,
+  instrument: Instrument,
+): Promise<PlayableInstrument> {
+  return withKnownSamples(terminal, input, (samples) => playableInstrument(instrument, { samples }));
+}

@@ -1,0 +1,58 @@
+import type { Instrument } from '../../model/instrument';
+import type { ConversionNote } from '../../model/notes';
+import { folderOf } from '../../model/paths';
+import type { Vocabulary } from '../../vocabulary/vocabulary';
+import { readTableWithSamples } from '../../workspace/readTableWithSamples';
+import { CommandError } from '../commandError';
+import type { Terminal } from '../terminal';
+import { absolutePath } from '../terminalPaths';
+import type { Input } from './input';
+import { loadInstrument } from './input';
+
+/** The options of every command that reads zone tables. */
+export const tableOptions = { 'middle-c': ['C3', 'C4', 'C5'], samples: 'text' } as const;
+
+/** An instrument from any kind of input, with the notes of a table's reading. */
+export interface AnyInstrument {
+  instrument: Instrument;
+  notes: ConversionNote[];
+  fromTable: boolean;
+  /** The vocabulary that it was read by, where it was. */
+  vocabulary?: Vocabulary | undefined;
+}
+
+/** Reads SFZ, instrument XML or a zone table. A table's samples are written as paths from `outputFolder`. */
+export async function readAny(
+  terminal: Terminal,
+  input: Input,
+  options: Readonly<Record<string, string | undefined>>,
+  outputFolder: string,
+): Promise<AnyInstrument> {
+  const loaded = await loadInstrument(terminal, input);
+  if (loaded) {
+    for (const name of Object.keys(tableOptions)) {
+      if (options[name] !== undefined)
+        terminal.error(
+          `zonewright: --${name} is for zone tables; ${input.name} is none, so it has no effect\n`,
+        );
+    }
+    return {
+      instrument: loaded.instrument,
+      notes: [...(input.notes ?? [])],
+      fromTable: false,
+      vocabulary: loaded.vocabulary?.vocabulary,
+    };
+  }
+  const samplesFolder = options.samples === undefined ? undefined : absolutePath(terminal, options.samples);
+  if (samplesFolder !== undefined && (await terminal.files.stat(samplesFolder))?.kind !== 'folder') {
+    throw new CommandError(`--samples: ${options.samples} is no folder`);
+  }
+  const reading = await readTableWithSamples(terminal.files, input.text, {
+    path: input.path,
+    middleC: options['middle-c'] as 'C3' | 'C4' | 'C5' | undefined,
+    samplesFolder: samplesFolder ?? folderOf(input.path),
+    outputFolder,
+  });
+  if (reading.problem !== undefined) throw new CommandError(`${input.name}: ${reading.problem}`);
+  return { instrument: reading.instrument, notes: reading.notes, fromTable: true };
+}

@@ -1,0 +1,83 @@
+import { mkdtemp, readdir, readFile, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { CommandError } from '../../../../server/commandLine/commandError';
+import type { OutputFile } from '../../../../server/commandLine/output/overwriting';
+import { putOutput } from '../../../../server/commandLine/output/putOutput';
+import { writeWhole } from '../../../../server/commandLine/output/writeWhole';
+import type { Terminal } from '../../../../server/commandLine/terminal';
+import type { ByteChunks, OutputContent } from '../../../../server/model/output';
+import { nodeFiles } from '../../../../server/workspace/files/nodeFiles';
+
+let folder: string;
+beforeEach(async () => {
+  folder = await mkdtemp(`${tmpdir()}/output-`);
+});
+afterEach(() => rm(folder, { recursive: true }));
+
+const parts = (...numbers: number[]): ByteChunks => ({
+  length: numbers.length,
+  async *chunks() {
+    for (const number of numbers) yield Uint8Array.of(number);
+  },
+});
+
+const failing: ByteChunks = {
+  length: 2,
+  async *chunks() {
+    yield Uint8Array.of(1);
+    throw new Error('the disk is gone');
+  },
+};
+
+const file = (): OutputFile => ({ name: 'a.bin', path: `${folder}/a.bin`, force: true, inputs: new Set() });
+
+const terminal = (written: Uint8Array[] = []) =>
+  ({
+    files: nodeFiles,
+    writeFile: writeWhole,
+    out: async (content: string | Uint8Array) => {
+      written.push(Buffer.from(content));
+    },
+  }) as unknown as Terminal;
+
+describe('the files of an output', () => {
+  it('are put beside the main file, which comes last', async () => {
+    const order: string[] = [];
+    const recording = {
+      files: nodeFiles,
+      writeFile: async (path: string, content: string) => {
+        order.push(path);
+        await writeWhole(path, content);
+      },
+    } as unknown as Terminal;
+    const files = new Map<string, OutputContent>([
+      ['main.bin', parts(1, 2, 3)],
+      ['other.bin', Uint8Array.of(9)],
+      ['words.txt', 'née'],
+    ]);
+    await putOutput(recording, files, file());
+    expect(order.map((path) => path.slice(folder.length + 1))).toEqual(['other.bin', 'words.txt', 'a.bin']);
+    expect([...(await readFile(`${folder}/a.bin`))]).toEqual([1, 2, 3]);
+    expect(await readFile(`${folder}/words.txt`, 'utf8')).toBe('née');
+  });
+
+  it('leave what was there as it was where their bytes fail half way', async () => {
+    await writeFile(`${folder}/a.bin`, 'before');
+    const files = new Map([['main.bin', failing]]);
+    await expect(putOutput(terminal(), files, file())).rejects.toThrow(CommandError);
+    expect(await readdir(folder)).toEqual(['a.bin']);
+    expect(await readFile(`${folder}/a.bin`, 'utf8')).toBe('before');
+  });
+
+  it('go to standard output where there is one, and are refused where there are several', async () => {
+    const written: Uint8Array[] = [];
+    await putOutput(terminal(written), new Map([['main.bin', parts(1, 2)]]), undefined);
+    expect(Buffer.concat(written)).toEqual(Buffer.of(1, 2));
+    const several = new Map([
+      ['a', 'a'],
+      ['b', 'b'],
+    ]);
+    await expect(putOutput(terminal(), several, undefined)).rejects.toThrow('--output');
+  });
+});
