@@ -58,6 +58,6 @@ or is given, where the instrument lies in it; --include-folder DIR names another
 --middle-c says which octave the table gives to key 60. --samples names the folder
 in which a table's samples are looked up.
 An output file is written whole or not at all, and never over what is read or a file of another kind without --force.
-Exit status: 0 done, 1 check found something at or above --fail-on, 2 wrong words or an unreadable input.
+Exit status: 0 done, 1 check found something at or above --fail-on, 2 wrong usage or an unreadable input.
 Severities of findings are set in a file zonewright.json in the instrument's folder or one above it.
 `;

@@ -200,7 +200,10 @@ class SfzReader implements SfzHandler {
       const folder = folderOf(this.#options.path);
       const circle = [...this.#open.slice(this.#open.indexOf(path)), path];
       const way = circle.map((one) => `"${relativePath(folder, one)}"`).join(' → ');
-      refuse('include-cycle', `This file includes itself: ${way}. Take one of these #include lines out.`);
+      refuse(
+        'include-cycle',
+        `This file includes itself: ${way}. Remove the #include that closes the circle.`,
+      );
       return;
     }
     if (this.#open.length > mostDepth) {

@@ -50,7 +50,10 @@ export class Inclusions {
       const folder = folderOf(this.#options.path);
       const circle = [...this.#open.slice(this.#open.indexOf(path)), path];
       const way = circle.map((one) => `"${relativePath(folder, one)}"`).join(' → ');
-      return refused('include-cycle', `This file includes itself: ${way}. Take one of these includes out.`);
+      return refused(
+        'include-cycle',
+        `This file includes itself: ${way}. Remove the include that closes the circle.`,
+      );
     }
     if (this.#open.length > mostDepth) {
       return refused(

@@ -21,10 +21,10 @@ export const offByUnknown: Rule = {
       const there =
         list.length === 0
           ? 'No region has a group.'
-          : `Groups that there are: ${list.slice(0, 8).join(', ')}${list.length > 8 ? ', …' : ''}.`;
+          : `Groups in use: ${list.slice(0, 8).join(', ')}${list.length > 8 ? ', …' : ''}.`;
       report({
         ...instrument.valueSpan(parameter),
-        message: `No region is in group ${number}, so nothing silences this. ${there}`,
+        message: `No region is in group ${number}, so nothing silences this. ${there} Correct the number or remove off_by.`,
       });
     }
   },

@@ -37,7 +37,7 @@ export const rangeInverted: Rule = {
         `${instrument.names.text(instrument.name(parameter))}=${instrument.valueText(parameter)}`;
       report({
         ...instrument.valueSpan(place),
-        message: `${text(low)} is above ${text(high)}, so this never sounds. Put the lower value first.`,
+        message: `${text(low)} is above ${text(high)}, so this never sounds. Swap the two values.`,
         related: [
           { ...instrument.valueSpan(other), message: `The other end of the range is ${text(other)}.` },
         ],

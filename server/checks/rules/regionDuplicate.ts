@@ -63,7 +63,7 @@ export const regionDuplicate: Rule = {
       const twin = regions[found];
       report({
         ...instrument.headerSpan(region),
-        message: `${regionTitle(instrument, region)} plays on the same keys and velocities, under the same conditions and with the same sound as in ${placeText(instrument, twin)}, so it is only louder. Take one of the two out.`,
+        message: `${regionTitle(instrument, region)} plays on the same keys and velocities, under the same conditions and with the same sound as in ${placeText(instrument, twin)}, so it sounds twice at once, about 6 dB louder. Take one of the two out.`,
         related: [{ ...instrument.headerSpan(twin), message: 'The same region stands here first.' }],
         fixes: () =>
           fixOf(

@@ -30,7 +30,7 @@ function problemOf({ path, state }: SampleUse): string | undefined {
     return `"${path}" cannot be played. ${sentence(state.reading.reason)} Replace the file or correct the path.`;
   }
   const cut = sampleFactsOf(state)?.problems.find((problem) => problem.kind === 'cut-short');
-  return cut && `"${path}" is cut short. ${sentence(cut.message)} Get the whole file anew.`;
+  return cut && `"${path}" is cut short. ${sentence(cut.message)} Copy or export it again.`;
 }
 
 function sentence(text: string): string {

@@ -128,7 +128,7 @@ function reportHoles(context: CheckContext, sequences: Iterable<Sequence>, repor
     const filled = steps - holes.length;
     report({
       ...instrument.valueSpan(length),
-      message: `No region has ${stepsText(holes)} of ${steps} on ${areaText(code)}${elsewhere}, so strikes stay silent in turn. Add what is missing or set seq_length to the number of regions.`,
+      message: `No region has ${stepsText(holes)} of ${steps} on ${areaText(code)}${elsewhere}, so some strikes are silent. Add what is missing or set seq_length to the number of regions.`,
       fixes: () =>
         // Where the first steps are filled and the rest is not, the length is what is wrong.
         holes[0] === filled + 1

@@ -127,7 +127,7 @@ function decisionText(
   const doubt = confidence < doubtfulBelow ? 'in doubt' : 'clear';
   const others =
     confidence < doubtfulBelow && choices.length > 0
-      ? ` It could also be: ${choices.map(({ label }) => label).join(', or ')}.`
+      ? ` It could also be ${choices.map(({ label }) => label).join(', or ')}.`
       : '';
   return `${name}:${line}: ${doubt}: ${[message, ...evidence].join(' ')}${others}\n`;
 }

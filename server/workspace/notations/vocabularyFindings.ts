@@ -38,7 +38,7 @@ export function vocabularyFindings(
 
 function messageOf({ message, evidence, choices }: VocabularyDecision): string {
   const others = choices.map(({ label }) => label).join(', or ');
-  const settle = `${others === '' ? '' : `It could also be: ${others}. `}Settle it by a fix or in a vocabulary file.`;
+  const settle = `${others === '' ? '' : `It could also be ${others}. `}Choose with a quick fix or in a vocabulary file.`;
   return [message, ...evidence, settle].join(' ');
 }
 
