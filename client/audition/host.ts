@@ -2,7 +2,7 @@ import type { Disposable, TextEditorDecorationType, Uri } from 'vscode';
 import { DecorationRangeBehavior, Range, ThemeColor, window } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { SampleAudioRequest, SoundRequest } from '../../server/protocol/requests/soundRequests';
-import type { AuditionFromPage, AuditionToPage } from './messages';
+import type { AuditionFromPage, AuditionToPage, PlayedInTurn } from './messages';
 
 /** Milliseconds after a change of the text until it is heard; several changes in a row are taken as one. */
 const settleMs = 60;
@@ -23,8 +23,8 @@ export class AuditionHost implements Disposable {
   readonly #mark: TextEditorDecorationType;
   #isOn = false;
   #timer: ReturnType<typeof setTimeout> | undefined;
-  /** Headers to be played as soon as the page is there. */
-  #waiting: number[] = [];
+  /** What is to be played as soon as the page is there. */
+  #waiting: { headers: number[]; what: PlayedInTurn } | undefined;
 
   constructor(client: BaseLanguageClient, page: AuditionPage) {
     this.#client = client;
@@ -65,15 +65,15 @@ export class AuditionHost implements Disposable {
   /** The page listens, for the first time or anew, and has no sound yet. */
   pageReady(): void {
     this.#isOn = false;
-    const headers = this.#waiting;
-    this.#waiting = [];
-    if (headers.length > 0) this.#page.send({ type: 'play', headers });
+    const waiting = this.#waiting;
+    this.#waiting = undefined;
+    if (waiting) this.#page.send({ type: 'play', ...waiting });
   }
 
-  /** Plays regions in turn, by their headers; as soon as the page is there where it is not yet. */
-  play(headers: number[], isReady: boolean): void {
-    if (isReady) this.#page.send({ type: 'play', headers });
-    else this.#waiting = headers;
+  /** Plays notes in turn, from regions given by their headers; as soon as the page is there where it is not yet. */
+  play(headers: number[], what: PlayedInTurn, isReady: boolean): void {
+    if (isReady) this.#page.send({ type: 'play', headers, what });
+    else this.#waiting = { headers, what };
   }
 
   silence(): void {

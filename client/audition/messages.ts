@@ -1,5 +1,8 @@
 import type { Packed } from '../../server/protocol/conversion/packedData';
 
+/** What is played in turn: the regions, all keys of the instrument, or the velocity layers on the root key of the first region. */
+export type PlayedInTurn = 'regions' | 'keys' | 'layers';
+
 /** What a host tells a page that plays sound. */
 export type AuditionToPage =
   /** An `AudibleInstrument`, packed; `null` where there is none, with the reason. */
@@ -13,8 +16,8 @@ export type AuditionToPage =
       totalFrames: number;
       channels: string[];
     }
-  /** Plays regions one after another, by their headers. */
-  | { type: 'play'; headers: number[] }
+  /** Plays notes one after another, from regions given by their headers. */
+  | { type: 'play'; headers: number[]; what: PlayedInTurn }
   /** Ends all sound: the window lost the focus, or somebody asked for it. */
   | { type: 'silence' };
 

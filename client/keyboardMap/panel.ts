@@ -4,6 +4,7 @@ import type { BaseLanguageClient } from 'vscode-languageclient';
 import type { MapScene } from '../../server/map/mapScene';
 import { InstrumentChangedNotification, KeyboardMapRequest } from '../../server/protocol/requests/requests';
 import { AuditionHost } from '../audition/host';
+import type { PlayedInTurn } from '../audition/messages';
 import { mayHoldInstrument } from '../languages';
 import { PageHost } from '../webview/pageHost';
 import type { MapFromPage, MapToPage } from './messages';
@@ -49,8 +50,10 @@ export class KeyboardMapPanel implements WebviewViewProvider {
       window.onDidChangeActiveTextEditor((editor) => panel.#follow(editor)),
       window.onDidChangeTextEditorSelection(({ textEditor }) => panel.#showSelection(textEditor)),
       commands.registerCommand('zonewright.playRegions', (uri?: unknown, range?: unknown) =>
-        panel.#play(uri, range),
+        panel.#play('regions', uri, range),
       ),
+      commands.registerCommand('zonewright.playKeys', () => panel.#play('keys')),
+      commands.registerCommand('zonewright.playLayers', () => panel.#play('layers')),
       commands.registerCommand('zonewright.stopSound', () => panel.#audition.silence()),
       panel.#audition,
       window.onDidChangeWindowState(({ focused }) => {
@@ -89,8 +92,8 @@ export class KeyboardMapPanel implements WebviewViewProvider {
     }
   }
 
-  /** Plays the regions that a stretch of a document touches, or those at the cursor, in turn. */
-  async #play(uri: unknown, range: unknown): Promise<void> {
+  /** Plays the regions that a stretch of a document touches, or those at the cursor, in turn; or keys or layers. */
+  async #play(what: PlayedInTurn, uri?: unknown, range?: unknown): Promise<void> {
     await selectStretch(this.#client, uri, range);
     await commands.executeCommand(`${viewId}.focus`);
     const editor = window.activeTextEditor;
@@ -101,11 +104,11 @@ export class KeyboardMapPanel implements WebviewViewProvider {
       ({ start, end }) => [editor.document.offsetAt(start), editor.document.offsetAt(end)] as const,
     );
     const headers = regionsAt(this.#scene, ranges);
-    if (headers.length === 0) {
+    if (headers.length === 0 && what !== 'keys') {
       void window.showInformationMessage(l10n.t('Put the cursor into a region to hear it.'));
       return;
     }
-    this.#audition.play(headers, this.#page?.isReady === true);
+    this.#audition.play(headers, what, this.#page?.isReady === true);
   }
 
   #placeOf(header: number): { path: string | undefined; start: number; end: number } | undefined {

@@ -8,6 +8,7 @@ import { l10n } from '../../webview/page/l10n';
 import type { AuditionFromPage, AuditionToPage } from '../messages';
 import type { FromVoice, SilentCount } from '../voiceMessages';
 import { floatsOf } from './floats';
+import { turnsOf } from './turns';
 import { TypedKeys } from './typedKeys';
 import { VoiceLink } from './voiceLink';
 
@@ -35,6 +36,8 @@ const reasonWords: Readonly<Record<string, string>> = {
   off: 'switched off',
 };
 
+type Waiting = Pick<Extract<AuditionToPage, { type: 'play' }>, 'headers' | 'what'>;
+
 /** The strip that turns sound on and off, sets its level, plays by typing, and says what sounds. */
 export class AuditionStrip extends LitElement {
   /** Tells the host something. */
@@ -50,7 +53,7 @@ export class AuditionStrip extends LitElement {
   readonly #typed = new TypedKeys();
   #turns: ReturnType<typeof setTimeout>[] = [];
   /** What is to be played once the instrument is there. */
-  #waiting: number[] = [];
+  #waiting: Waiting | undefined;
 
   /** Whether notes are heard. */
   get isOn(): boolean {
@@ -88,7 +91,7 @@ export class AuditionStrip extends LitElement {
         return true;
       }
       case 'play':
-        void this.#playHeaders(known.headers);
+        void this.#playInTurn(known);
         return true;
       case 'silence':
         this.#silence();
@@ -260,8 +263,8 @@ export class AuditionStrip extends LitElement {
     this.#link.send({ type: 'instrument', playable, program });
     if (isFirst) this.#tellJumps(program.volumeDb);
     const waiting = this.#waiting;
-    this.#waiting = [];
-    if (waiting.length > 0) void this.#playHeaders(waiting);
+    this.#waiting = undefined;
+    if (waiting) void this.#playInTurn(waiting);
     this.requestUpdate();
   }
 
@@ -349,26 +352,18 @@ export class AuditionStrip extends LitElement {
     this.#link?.send({ type: 'stop' });
   };
 
-  /** Plays regions in turn: each at its root key, or the nearest it has, and its middle velocity. */
-  async #playHeaders(headers: readonly number[]): Promise<void> {
+  async #playInTurn(waiting: Waiting): Promise<void> {
     await this.#turnOn();
     if (!this.#instrument) {
-      this.#waiting = [...headers];
+      this.#waiting = waiting;
       return;
     }
     this.#silence();
-    const { playable } = this.#instrument;
-    for (const [turn, header] of headers.entries()) {
-      const region = playable.header.indexOf(header);
-      if (region < 0 || playable.lowKey[region] < 0) continue;
-      const key = Math.max(
-        playable.lowKey[region],
-        Math.min(playable.highKey[region], playable.rootKey[region]),
-      );
-      const middle = Math.round((playable.lowVelocity[region] + playable.highVelocity[region]) / 2);
+    const turns = turnsOf(this.#instrument.playable, waiting.headers, waiting.what);
+    for (const [turn, { key, velocity }] of turns.entries()) {
       const at = 1000 * turnSeconds * turn;
       this.#turns.push(
-        setTimeout(() => this.press(key, Math.max(1, middle)), at),
+        setTimeout(() => this.press(key, velocity), at),
         setTimeout(() => this.release(key), at + holdMs),
       );
     }

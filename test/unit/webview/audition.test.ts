@@ -97,7 +97,7 @@ describe.skipIf(!hasBrowser)('sound in the page of the keyboard map', () => {
 
   it('plays regions that the host names, one after another', async () => {
     const page = await open();
-    await send(page, { type: 'play', headers: [headers[1]] });
+    await send(page, { type: 'play', headers: [headers[1]], what: 'regions' });
     await vi.waitFor(async () => expect(await told(page, 'wantSound')).toHaveLength(1), { timeout: 10_000 });
     await send(page, sound);
     await vi.waitFor(async () => expect(await sounding(page)).toEqual([headers[1]]));
