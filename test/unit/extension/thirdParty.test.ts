@@ -127,9 +127,9 @@ function isEmptyInput(named: string): boolean {
   return metafiles.some(({ inputs }) => Object.keys(inputs).some((path) => path.includes(`/${name}/`)));
 }
 
-describe('the table of dependencies in DEVELOPERS.md', () => {
+describe('the table of dependencies', () => {
   it('has a row for each, with its licence and a reason', () => {
-    const text = readFileSync(join(root, 'DEVELOPERS.md'), 'utf8');
+    const text = readFileSync(join(root, 'third-party/README.md'), 'utf8');
     const rows = [...text.matchAll(/^\| `([^`]+)` \| ([^|]+) \| ([^|]+) \|$/gm)].map(
       ([, name, licence, reason]) => ({
         name: name ?? '',
