@@ -3,6 +3,8 @@ import type { Instrument } from '../../model/instrument';
 import { noteNameOf } from '../../model/keys';
 import { jsonText } from '../../model/text/visibleText';
 import { lineNotes } from '../../model/writing/lineNotes';
+import { assumedOnReading } from '../../model/writing/readingNotes';
+import { unreadValues } from '../../vocabulary/read/unreadValues';
 import { CommandError } from '../commandError';
 import { fontOptions } from '../input/fontInput';
 import { folderOfInput, readInput } from '../input/input';
@@ -18,7 +20,16 @@ export async function regions(args: readonly string[], terminal: Terminal): Prom
   const [name, ...more] = paths;
   if (name === undefined || more.length > 0) throw new CommandError('regions takes one file');
   const input = await readInput(terminal, name, options);
-  const { instrument, notes } = await readAny(terminal, input, options, folderOfInput(input));
+  const {
+    instrument,
+    notes: told,
+    vocabulary,
+  } = await readAny(terminal, input, options, folderOfInput(input));
+  const notes = [
+    ...told,
+    ...[...assumedOnReading(instrument).values()].flat(),
+    ...(vocabulary ? unreadValues(instrument, vocabulary) : []),
+  ].sort((one, other) => one.source - other.source || one.start - other.start);
   if (options.format === 'json') {
     const listed = [...instrument.regions].map((region) => {
       const label = instrument.groupLabel(region);
