@@ -93,9 +93,10 @@ export function isPlausible(
 /** Whether numbers lie where those of a target do. */
 function isPlausibleSize(
   target: InferredTarget,
-  { least, greatest, notes, isConstant }: ColumnFacts,
+  { least, greatest, notes, isConstant, unit }: ColumnFacts,
 ): boolean {
-  if (velocityTargets.has(target)) return least >= 0 && greatest <= 256;
+  if (velocityTargets.has(target))
+    return least >= 0 && greatest <= 256 && (unit === undefined || unit === 'percent');
   if (positionTargets.has(target)) return least >= -1;
   if (timeTargets.has(target)) return least >= 0;
   switch (target) {

@@ -1,5 +1,6 @@
 import { isAudioFileName } from '../../model/fileNames';
 import { isNoteName } from './columnFacts';
+import { isForeignElement } from './foreignElement';
 import type { Selectors } from './selectors';
 import type { Cell, ElementType, Site, Survey } from './survey';
 import { meaningsOf } from './words/meanings';
@@ -52,10 +53,18 @@ function pathPlaces(survey: Survey, selectors: Selectors, withEnding: boolean): 
   const places: PathPlace[] = [];
   for (const type of survey.types) {
     if (places.length >= mostCandidates) break;
+    if (isWithinForeign(type)) continue;
     const place = pathPlace(type, selectors, withEnding);
     if (place) places.push(place);
   }
   return places;
+}
+
+/** Whether a type is an effect or part of a panel, or stands in one. */
+function isWithinForeign(type: ElementType): boolean {
+  // The outermost element holds everything, whatever it is called.
+  for (let at = type; at.parent; at = at.parent) if (isForeignElement(at, false)) return true;
+  return false;
 }
 
 /** The element that a path belongs to, one such path, and the attribute that it stands in, or the element's text. */

@@ -1,6 +1,7 @@
 import type { XmlHandler } from '../../xml/scan/handler';
 import { scanXml } from '../../xml/scan/scan';
 import type { Column } from './column';
+import { isForeignElement } from './foreignElement';
 import type { RegionElement } from './regionElement';
 import type { Selectors } from './selectors';
 import type { Cell, ElementType, Survey } from './survey';
@@ -93,7 +94,8 @@ class RowReader implements XmlHandler {
       const isKept = isRegion && this.#keeps(this.#regions++);
       next.holder = { level, around: around?.holder, cells: new Map(), isKept: isKept || !isRegion };
       if (isKept) this.#kept.push(next.holder);
-    } else if (this.#isListed(type, around?.holder)) next.type = undefined;
+    } else if (this.#isListed(type, around?.holder) || this.#isForeign(type, around?.holder))
+      next.type = undefined;
     else next.path = `${around?.path ?? ''}${name}/`;
   }
 
@@ -101,6 +103,12 @@ class RowReader implements XmlHandler {
   #isListed(type: ElementType, holder: Holder | undefined): boolean {
     const isOutside = holder !== undefined && holder.level < this.#region.chain.length - 1;
     return isOutside && type.mostInParent > 1 && !this.#selectors.has(type);
+  }
+
+  /** Effects, panels and their files say nothing of regions. */
+  #isForeign(type: ElementType, holder: Holder | undefined): boolean {
+    const isOutside = holder !== undefined && holder.level < this.#region.chain.length - 1;
+    return !this.#selectors.has(type) && isForeignElement(type, isOutside);
   }
 
   /** All regions where they are few, else some at irregular distances, so that no repeating pattern is missed. */
@@ -148,8 +156,12 @@ class RowReader implements XmlHandler {
       const own = nameWords(chosen.cell.text);
       const around = wordsAround(base).slice(0, -1);
       this.#names.set(next.path.slice(0, -1), { own, around });
+      // One value beside the name is what the name says; of several, each has a name of its own within it.
+      const isAlone = this.#attributes.length === 2;
       for (const { name, cell } of this.#attributes) {
-        if (name !== naming) this.#keep(holder, `${next.path}@${name}`, cell, () => ({ own, around }));
+        if (name === naming) continue;
+        const words = isAlone ? { own, around } : { own: nameWords(name), around: [...around, own] };
+        this.#keep(holder, `${next.path}@${name}`, cell, () => words);
       }
       return;
     }

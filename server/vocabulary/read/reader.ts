@@ -265,7 +265,12 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
 
   #targetValue(target: ReadTarget, text: string): TargetValue | undefined {
     const { form } = target;
-    if (form.kind !== 'path' || !form.list) return readTargetText(target, this.#inFolder(target, text));
+    if (form.kind !== 'path' || !form.list) {
+      const placed = this.#inFolder(target, text);
+      const value = readTargetText(target, placed);
+      // What stands in the text is not the whole path.
+      return value && placed !== text ? { ...value, text: value.text ?? placed } : value;
+    }
     const path = this.#lists.of(form.list).get(text.trim());
     return path === undefined
       ? undefined
