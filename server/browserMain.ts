@@ -6,6 +6,7 @@ import {
   ProposedFeatures,
 } from 'vscode-languageserver/browser';
 import { uriOfPath } from './protocol/conversion/uris';
+import { fewAtOnce } from './protocol/fewAtOnce';
 import { LanguageServer } from './protocol/languageServer';
 import { remoteFiles } from './protocol/remoteFiles';
 import type { FileParams } from './protocol/requests/fileRequests';
@@ -30,7 +31,7 @@ const connection = createConnection(
   ProposedFeatures.all,
   new BrowserMessageReader(self),
   new BrowserMessageWriter(self),
-  { messageStrategy: sessionOrder() },
+  { messageStrategy: fewAtOnce(sessionOrder()) },
 );
 const files = remoteFiles(connection, uriOfPath);
 new LanguageServer(connection, files, {

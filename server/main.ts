@@ -1,4 +1,5 @@
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
+import { fewAtOnce } from './protocol/fewAtOnce';
 import { LanguageServer } from './protocol/languageServer';
 import { sessionOrder } from './protocol/sessionOrder';
 import { nodeFiles } from './workspace/files/nodeFiles';
@@ -13,10 +14,14 @@ process.on('unhandledRejection', (reason) => {
 });
 
 if (process.argv.some((word) => transport.test(word))) {
-  new LanguageServer(createConnection(ProposedFeatures.all, { messageStrategy: sessionOrder() }), nodeFiles, {
-    measurer: (files) => nodeMeasurer(files, __dirname),
-    storage: (folder) => cacheFolder(folder),
-  }).listen();
+  new LanguageServer(
+    createConnection(ProposedFeatures.all, { messageStrategy: fewAtOnce(sessionOrder()) }),
+    nodeFiles,
+    {
+      measurer: (files) => nodeMeasurer(files, __dirname),
+      storage: (folder) => cacheFolder(folder),
+    },
+  ).listen();
 } else {
   process.stderr.write(
     'The Zonewright language server talks to an editor; start it with --stdio, --node-ipc, --socket=PORT or --pipe=NAME.\n',
