@@ -89,91 +89,119 @@ export async function convertTable(
   choices: TableChoices,
   afterStep?: AfterStep,
 ): Promise<ConvertedTable> {
-  const { text, start, end, notation, folder } = target;
+  const { text, start, end, folder } = target;
   // The change is worked out on the text without the stretch that it replaces.
   const without = text.slice(0, start) + text.slice(end);
-  const path = target.path ?? '';
-  const document =
-    target.path === undefined
-      ? notation.read(without, { path })
-      : await readInstrument(
-          { path, text: without, notation, ...(target.sampleStore && { samples: target.sampleStore }) },
-          includes,
-        );
+  const document = await readDocument(target, without, includes);
   // What an update adds goes behind the regions that are there, wherever the cursor is.
   const offset = choices.update ? endOfRegions(document, without, start) : start;
   const control = document.controlAt(0, offset);
-  const reading = await readTableWithSamples(
+  const reading = await readTable(files, table, target, choices, control.defaultPath, afterStep);
+  const notes = [...reading.notes, ...keyOffsetNote(control.keyOffset)];
+  const about = {
+    table: reading.instrument.sources[0],
+    reading,
+    regionCount: reading.instrument.regions.length,
+    problem: reading.problem,
+  };
+  if (reading.problem !== undefined)
+    return {
+      ...about,
+      ...{ insertText: undefined, edits: [], notes },
+      ...{ matchCount: 0, changedCount: 0, unchangedCount: 0, addedCount: 0 },
+    };
+  if (target.sampleStore && folder !== undefined)
+    await lookAtSamples(target.sampleStore, folder, reading.instrument);
+  const change = changeOf({ document, text: without, offset }, target, reading, choices);
+  return {
+    ...about,
+    ...change,
+    insertText: insertTextOf(change.edits, without, start),
+    edits: withRemoval(movedBehind(change.edits, start, end - start), start, end),
+    notes: [...notes, ...change.notes],
+  };
+}
+
+/** The document as it is without the stretch that the regions take the place of. */
+async function readDocument(
+  { path, notation, sampleStore }: TableTarget,
+  text: string,
+  includes: IncludeStore,
+): Promise<Instrument> {
+  if (path === undefined) return notation.read(text, { path: '' });
+  return readInstrument({ path, text, notation, ...(sampleStore && { samples: sampleStore }) }, includes);
+}
+
+function readTable(
+  files: Files,
+  table: string,
+  { folder }: TableTarget,
+  { middleC, columns, samples }: TableChoices,
+  defaultPath: string,
+  afterStep: AfterStep | undefined,
+): Promise<TableWithSamples> {
+  return readTableWithSamples(
     folder === undefined ? noFiles : files,
     table,
     {
       path: 'table',
-      ...(choices.middleC !== 'auto' && { middleC: choices.middleC }),
-      ...(choices.columns && { columns: choices.columns }),
-      ...(choices.samples && { samples: choices.samples }),
+      ...(middleC !== 'auto' && { middleC }),
+      ...(columns && { columns }),
+      ...(samples && { samples }),
       samplesFolder: folder ?? '',
       outputFolder: folder ?? '',
-      defaultPath: control.defaultPath,
+      defaultPath,
     },
     afterStep,
   );
-  const source = reading.instrument.sources[0];
-  const regionCount = reading.instrument.regions.length;
-  const notes = [...reading.notes, ...keyOffsetNote(control.keyOffset)];
-  if (reading.problem !== undefined) {
-    return {
-      insertText: undefined,
-      edits: [],
-      table: source,
-      reading,
-      regionCount,
-      notes,
-      matchCount: 0,
-      changedCount: 0,
-      unchangedCount: 0,
-      addedCount: 0,
-      problem: reading.problem,
-    };
-  }
-  if (target.sampleStore && folder !== undefined)
-    await lookAtSamples(target.sampleStore, folder, reading.instrument);
+}
+
+/** Where regions are written: a document, its text, and the offset for new ones. */
+interface DocumentPlace {
+  document: Instrument;
+  text: string;
+  offset: number;
+}
+
+/** The edits that bring regions up to date and add those that are new, with how many of each there are. */
+function changeOf(
+  place: DocumentPlace,
+  target: TableTarget,
+  reading: TableWithSamples,
+  choices: TableChoices,
+): Pick<ConvertedTable, 'edits' | 'notes' | 'matchCount' | 'changedCount' | 'unchangedCount' | 'addedCount'> {
+  const { document, offset } = place;
   const chosen = reading.suggestions.filter(({ kind }) => choices.groupings?.has(kind));
   const grouped = groupSections(sectionsOf(reading.instrument), chosen);
-  notes.push(...grouped.notes);
-  const matches: ZoneMatches | undefined =
-    document.regions.length === 0 ? undefined : matchZones(grouped.sections, document, control.defaultPath);
+  const { defaultPath } = document.controlAt(0, offset);
+  const matches =
+    document.regions.length === 0 ? undefined : matchZones(grouped.sections, document, defaultPath);
   const matchCount = matches?.matched.length ?? 0;
-  const isUpdate = choices.update === true && matches !== undefined && matchCount > 0;
-  const update = isUpdate ? updated(notation, document, matches, reading) : undefined;
-  const added = isUpdate ? matches.others : grouped.sections;
+  const updating = choices.update === true && matchCount > 0 ? matches : undefined;
+  const update = updating && updated(target.notation, document, updating, reading);
+  const added = updating?.others ?? grouped.sections;
   const addedCount = added.reduce((sum, { regions }) => sum + regions.length, 0);
-  const edits = [...(update?.edits ?? [])];
-  notes.push(...(isUpdate ? matches.notes : []), ...(update?.notes ?? []));
-  if (addedCount > 0) {
-    const inserted = insertion(document, without, target, added, source, offset);
-    edits.push(...inserted.edits);
-    notes.push(...inserted.notes);
-  }
-  const joined = joinEdits(edits);
-  const removed = end - start;
-  const moved = joined.map((edit) => ({
-    ...edit,
-    start: edit.start > start ? edit.start + removed : edit.start,
-    end: edit.end > start ? edit.end + removed : edit.end,
-  }));
+  const inserted =
+    addedCount > 0
+      ? insertion(place, target, added, reading.instrument.sources[0])
+      : { edits: [], notes: [] };
   return {
-    insertText: insertTextOf(joined, without, start),
-    edits: withRemoval(moved, start, end),
-    table: source,
-    reading,
-    regionCount,
-    notes,
+    edits: joinEdits([...(update?.edits ?? []), ...inserted.edits]),
+    notes: [...grouped.notes, ...(updating?.notes ?? []), ...(update?.notes ?? []), ...inserted.notes],
     matchCount,
     changedCount: update?.changed ?? 0,
     unchangedCount: update?.unchanged ?? 0,
     addedCount,
-    problem: undefined,
   };
+}
+
+/** Edits of a text from which a stretch was taken out, as edits of that text with it. */
+function movedBehind(edits: readonly TextEdit[], start: number, removed: number): TextEdit[] {
+  return edits.map((edit) => ({
+    ...edit,
+    start: edit.start > start ? edit.start + removed : edit.start,
+    end: edit.end > start ? edit.end + removed : edit.end,
+  }));
 }
 
 /** Has the samples of an instrument looked at, so that what they say is at hand when it is written. */
@@ -213,12 +241,10 @@ function endOfRegions(document: Instrument, text: string, otherwise: number): nu
 
 /** The edits that write regions at an offset, in the style of the document. */
 function insertion(
-  document: Instrument,
-  text: string,
+  { document, text, offset }: DocumentPlace,
   { notation, path, format = {} }: TableTarget,
   sections: readonly ZoneSection[],
   table: Source,
-  offset: number,
 ): { edits: TextEdit[]; notes: ConversionNote[] } {
   styleSections(sections, document);
   const instrument = instrumentOf(sections, table);

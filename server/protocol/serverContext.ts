@@ -1,5 +1,6 @@
 import type { ClientCapabilities, Connection } from 'vscode-languageserver';
-import type { InstrumentDocuments, OpenDocument } from '../workspace/documents';
+import type { InstrumentDocuments } from '../workspace/documents';
+import type { OpenDocument } from '../workspace/openDocument';
 import type { SampleOutlines } from '../workspace/samples/sampleOutlines';
 import type { DiagnosticOptions } from './conversion/diagnostics';
 import type { Settings } from './settings';

@@ -1,77 +1,23 @@
-import type { SeveritySettings } from '../checks/rule';
 import { isXmlFileName } from '../model/fileNames';
 import type { Files } from '../model/files';
-import type { Finding } from '../model/finding';
-import type { Instrument } from '../model/instrument';
-import type { Notation } from '../model/notation';
 import { folderOf } from '../model/paths';
-import type { SampleLookup } from '../model/samples';
-import { checkFetching, readInstrument } from './analyse';
-import { IncludeIndex, includedPaths } from './files/includeIndex';
+import { IncludeIndex } from './files/includeIndex';
 import { IncludeStore } from './files/includeStore';
 import { Reach } from './files/reach';
+import { InstrumentDocument } from './instrumentDocument';
 import type { Measurements } from './measuring/measurements';
-import type { VocabularyInForce } from './notations/notationFinder';
 import { NotationFinder } from './notations/notationFinder';
-import { vocabularyFindings } from './notations/vocabularyFindings';
+import type {
+  DocumentReading,
+  Judgement,
+  OpenDocument,
+  ReadingInContext,
+  SeveritiesFor,
+} from './openDocument';
 import { SampleStore } from './samples/sampleStore';
-
-/** A document as an editor holds it. */
-export interface OpenDocument {
-  readonly uri: string;
-  /** Absolute path with `/`; `undefined` for a document that is no file. */
-  readonly path: string | undefined;
-  readonly languageId: string;
-  readonly version: number;
-  getText(): string;
-}
-
-/** An instrument as read from a version of a document. */
-export interface DocumentReading {
-  document: OpenDocument;
-  /** The version that was read. */
-  version: number;
-  notation: Notation;
-  instrument: Instrument;
-  /** The folder that paths in the instrument lead from; `undefined` for a document that is no file. */
-  folder: string | undefined;
-  /** How the XML is read where it is not in our own notation. */
-  vocabulary?: VocabularyInForce;
-}
-
-/** A document in the context of the instrument that it belongs to. */
-export interface ReadingInContext {
-  /** What was read from the document by itself. */
-  own: DocumentReading;
-  /** What was read from an instrument that includes it; the same as {@link own} where there is none. */
-  whole: DocumentReading;
-  /** The position of the document's file in the sources of the whole instrument. */
-  source: number;
-}
-
-/** What the checks say of a document. */
-export interface Judgement {
-  /** Different for every judgement of a process. */
-  serial: number;
-  notation: Notation;
-  /** The instrument that was checked: that of the document, or one that includes it. */
-  instrument: Instrument;
-  findings: readonly Finding[];
-  /** The position of the document's file in the instrument's sources. */
-  source: number;
-}
-
-/** The severities in force for a document. */
-export type SeveritiesFor = (document: {
-  uri: string | undefined;
-  path: string | undefined;
-}) => Promise<SeveritySettings>;
 
 /** How long the first judgement waits for folders to be looked through, in milliseconds. */
 const mostWait = 1500;
-
-/** Nothing is known of the samples of a document that is no file. */
-const unknownSamples: SampleLookup = { state: () => ({ kind: 'pending' }), nearest: () => [] };
 
 /**
  * The open documents with what was read from and found in them. Both are worked out when somebody asks, once for
@@ -329,162 +275,5 @@ export class InstrumentDocuments {
   *#all(): Iterable<InstrumentDocument> {
     yield* this.#byUri.values();
     yield* this.#mains.values();
-  }
-}
-
-/** One document with what was worked out from its present text. */
-class InstrumentDocument {
-  readonly document: OpenDocument;
-  /** Whether it is not open, only read because another document is judged in its context. */
-  readonly isClosed: boolean;
-  isJudgedThroughMain = false;
-  /** Whether files around say how the text is read. */
-  hasVocabulary = false;
-  readonly #documents: InstrumentDocuments;
-  #reading: Promise<DocumentReading | undefined> | undefined;
-  #judgement: Promise<Judgement | undefined> | undefined;
-  /** What was read last, by which the next version can be read sooner. */
-  #last: { notation: Notation; instrument: Instrument } | undefined;
-  #included: ReadonlySet<string> = new Set();
-  #isLeft = false;
-
-  constructor(documents: InstrumentDocuments, document: OpenDocument, closedPath: string | undefined) {
-    this.#documents = documents;
-    this.document = document;
-    this.isClosed = closedPath !== undefined;
-  }
-
-  get path(): string | undefined {
-    return this.document.path;
-  }
-
-  get text(): string {
-    return this.document.getText();
-  }
-
-  /** Whether the instrument includes a file, or one in a folder. */
-  includes(path: string): boolean {
-    if (this.#included.has(path)) return true;
-    for (const one of this.#included) if (one.startsWith(`${path}/`)) return true;
-    return false;
-  }
-
-  dropReading(): void {
-    this.#reading = undefined;
-    this.#judgement = undefined;
-  }
-
-  dropJudgement(): void {
-    this.#judgement = undefined;
-  }
-
-  /** Says that the document is not looked at any more: what is measured for it need not be. */
-  leave(): void {
-    this.#isLeft = true;
-    this.#documents.samples.measurements?.release(this);
-  }
-
-  async reading(): Promise<DocumentReading | undefined> {
-    for (;;) {
-      this.#reading ??= this.#read();
-      const asked = this.#reading;
-      const reading = await asked.catch((error: unknown) => this.#dropFailed(asked, error));
-      if (asked === this.#reading) return reading;
-    }
-  }
-
-  /** What the checks say of the document, in the context of an instrument that includes it if there is one. */
-  async judgement(): Promise<Judgement | undefined> {
-    const { path } = this;
-    const main = path === undefined ? undefined : await this.#documents.mainOf(path);
-    this.isJudgedThroughMain = main !== undefined && main !== this;
-    if (main && main !== this) {
-      const judgement = await main.ownJudgement();
-      const source = judgement?.instrument.sources.findIndex((one) => one.path === path) ?? -1;
-      if (judgement && source >= 0) return { ...judgement, source };
-    }
-    return this.ownJudgement();
-  }
-
-  /** What the checks say of the document by itself. */
-  async ownJudgement(): Promise<Judgement | undefined> {
-    for (;;) {
-      if (!this.#judgement) {
-        const judging: { promise?: Promise<Judgement | undefined> } = {};
-        judging.promise = this.#judge(() => this.#judgement !== judging.promise);
-        this.#judgement = judging.promise;
-      }
-      const asked = this.#judgement;
-      const judgement = await asked.catch((error: unknown) => this.#dropFailed(asked, error));
-      if (asked === this.#judgement) return judgement;
-    }
-  }
-
-  /** What failed is tried again the next time. */
-  #dropFailed(asked: Promise<unknown>, error: unknown): never {
-    if (this.#reading === asked) this.#reading = undefined;
-    if (this.#judgement === asked) this.#judgement = undefined;
-    throw error;
-  }
-
-  async #read(): Promise<DocumentReading | undefined> {
-    const { document } = this;
-    const { version, path } = document;
-    const text = this.isClosed ? await this.#documents.closedText(path as string) : document.getText();
-    if (text === undefined) return undefined;
-    const found = await this.#documents.notations.find({ path, text, languageId: document.languageId });
-    this.hasVocabulary = !found || found.vocabulary !== undefined;
-    if (!found) {
-      this.#setIncluded(new Set());
-      return undefined;
-    }
-    const { notation, vocabulary } = found;
-    const previous = this.#last?.notation === notation ? this.#last.instrument : undefined;
-    const instrument =
-      path === undefined
-        ? notation.read(text, { path: '', previous })
-        : await readInstrument(
-            { path, text, notation, previous, ...this.#documents.notations.readingOf(found) },
-            this.#documents.includes,
-          );
-    this.#last = { notation, instrument };
-    if (document.version === version && path !== undefined) this.#setIncluded(includedPaths(instrument));
-    return {
-      document,
-      version,
-      notation,
-      instrument,
-      folder: path === undefined ? undefined : folderOf(path),
-      ...(vocabulary && { vocabulary }),
-    };
-  }
-
-  #setIncluded(included: ReadonlySet<string>): void {
-    if (this.#included.size === 0 && included.size === 0) return;
-    this.#included = included;
-    if (this.path !== undefined) this.#documents.index.note(this.path, included);
-  }
-
-  async #judge(isStopped: () => boolean): Promise<Judgement | undefined> {
-    const reading = await this.reading();
-    if (!reading) return undefined;
-    const { notation, instrument, folder, vocabulary } = reading;
-    const { samples } = this.#documents;
-    const severities = await this.#documents.severitiesFor({
-      uri: this.isClosed ? undefined : this.document.uri,
-      path: this.path,
-    });
-    const lookup = folder === undefined ? unknownSamples : samples.lookup(folder);
-    const context = { notation, instrument, samples: lookup };
-    const findings = await checkFetching(
-      context,
-      samples,
-      severities,
-      isStopped,
-      this.#isLeft ? undefined : this,
-    );
-    if (vocabulary)
-      findings.push(...vocabularyFindings(vocabulary, this.#documents.saveFolder(this.path), severities));
-    return { serial: this.#documents.nextSerial(), notation, instrument, findings, source: 0 };
   }
 }

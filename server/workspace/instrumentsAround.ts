@@ -4,13 +4,13 @@ import type { Instrument } from '../model/instrument';
 import type { Notation } from '../model/notation';
 import type { Source } from '../model/text/source';
 import { readInstrument } from './analyse';
-import type { OpenDocument } from './documents';
 import { IncludeStore } from './files/includeStore';
 import { instrumentFilesBelow } from './files/instrumentFiles';
 import { Reach } from './files/reach';
 import { readWholeText } from './files/readWhole';
 import type { NotationFinder } from './notations/notationFinder';
 import { notationOfFile, notations } from './notations/notationOf';
+import type { OpenDocument } from './openDocument';
 
 /** Longer texts are written by a program and left out, unless they are open. */
 const mostBytes = 16 * 1024 * 1024;

@@ -39,13 +39,7 @@ export async function convert(args: readonly string[], terminal: Terminal): Prom
   if (font) return convertFromFont(terminal, font, options, force);
   const target = await targetOutput(terminal, options.to);
   const input = await readInput(terminal, name);
-  const outputPath = options.output === undefined ? undefined : absolutePath(terminal, options.output);
-  if (
-    outputPath !== undefined &&
-    options.notes !== undefined &&
-    outputPath === absolutePath(terminal, options.notes)
-  )
-    throw new CommandError('--output and --notes name the same file');
+  const outputPath = outputPathOf(terminal, options);
   const outputFolder = outputPath === undefined ? folderOfInput(input) : folderOf(outputPath);
   if (switches.has('prove') && options.output === undefined)
     throw new CommandError('--prove needs --output: it plays what was written');
@@ -78,6 +72,16 @@ export async function convert(args: readonly string[], terminal: Terminal): Prom
   const played = fromTable ? { ...input, path: joinPath(outputFolder, nameOf(input.path)) } : input;
   const proof = { input: played, instrument, notes: accounts[0].notes, output: options.output };
   return (await prove(terminal, proof)) ? 0 : 1;
+}
+
+function outputPathOf(
+  terminal: Terminal,
+  { output, notes }: { output?: string | undefined; notes?: string | undefined },
+): string | undefined {
+  const path = output === undefined ? undefined : absolutePath(terminal, output);
+  if (path !== undefined && notes !== undefined && path === absolutePath(terminal, notes))
+    throw new CommandError('--output and --notes name the same file');
+  return path;
 }
 
 function tellUnusedOptions(terminal: Terminal, options: Readonly<Record<string, string | undefined>>): void {

@@ -79,19 +79,44 @@ export function playableInstrument(
     notePolyphony: whole('note_polyphony'),
     isSelfMasking: word('note_selfmask', ['off', 'on'], 1),
     loopMode,
-    ignoresNoteOff: loopMode.map((mode, at) => (mode === LoopMode.oneShot || isRelease(trigger[at]) ? 1 : 0)),
-    releasesOnly: trigger.map((one) => (isRelease(one) ? 1 : 0)),
-    playsDead: word('rt_dead', ['off', 'on'], 0),
-    releaseDecayDb: real('rt_decay', 0),
-    releaseStages: readReleaseStages(values),
+    ...readReleases(values, trigger, loopMode),
     usesPreviousVelocity: word('sw_vel', ['current', 'previous'], 0),
-    delaySeconds: real('delay', 0),
-    delayRandomSeconds: real('delay_random', 0),
-    delayControllers: readDelayControllers(values),
+    ...readDelays(values),
     silence: readSilence(values, options),
     ...readPedals(values),
     firstControllers: readFirstControllers(values),
     ...indexRegions(trigger, gates.starts.start, ranges),
+  };
+}
+
+/** What becomes of regions when a key is let go. */
+function readReleases(
+  values: ValuesInForce,
+  trigger: Uint8Array,
+  loopMode: Uint8Array,
+): Pick<
+  PlayableInstrument,
+  'ignoresNoteOff' | 'releasesOnly' | 'playsDead' | 'releaseDecayDb' | 'releaseStages'
+> {
+  const count = trigger.length;
+  return {
+    ignoresNoteOff: loopMode.map((mode, at) => (mode === LoopMode.oneShot || isRelease(trigger[at]) ? 1 : 0)),
+    releasesOnly: trigger.map((one) => (isRelease(one) ? 1 : 0)),
+    playsDead: values.words('rt_dead', ['off', 'on'], new Uint8Array(count), 0),
+    releaseDecayDb: values.numbers('rt_decay', new Float64Array(count), 0),
+    releaseStages: readReleaseStages(values),
+  };
+}
+
+/** How long regions wait before they sound. */
+function readDelays(
+  values: ValuesInForce,
+): Pick<PlayableInstrument, 'delaySeconds' | 'delayRandomSeconds' | 'delayControllers'> {
+  const seconds = () => new Float64Array(values.instrument.regions.length);
+  return {
+    delaySeconds: values.numbers('delay', seconds(), 0),
+    delayRandomSeconds: values.numbers('delay_random', seconds(), 0),
+    delayControllers: readDelayControllers(values),
   };
 }
 

@@ -6,7 +6,7 @@ import { directiveName } from '../../model/instrumentParts';
 import { nameOf } from '../../model/paths';
 import type { Span } from '../../model/text/span';
 import { visibleText } from '../../model/text/visibleText';
-import type { Judgement } from '../../workspace/documents';
+import type { Judgement } from '../../workspace/openDocument';
 import { rangeOf } from './positions';
 
 /** Findings of one included file that are shown where it is included; the rest is counted. */

@@ -7,7 +7,7 @@ import type {
 import { CodeActionKind } from 'vscode-languageserver';
 import { allSafeEdits, quickFixesAt } from '../../features/quickFixes';
 import type { Fix, TextEdit } from '../../model/finding';
-import type { Judgement } from '../../workspace/documents';
+import type { Judgement } from '../../workspace/openDocument';
 import type { DiagnosticOptions } from '../conversion/diagnostics';
 import { diagnosticOf } from '../conversion/diagnostics';
 import { offsetOf, rangeOf } from '../conversion/positions';

@@ -5,7 +5,7 @@ import { sampleCells, sampleHeadings } from '../../features/sampleReport/reportC
 import type { SampleReport } from '../../features/sampleReport/sampleReport';
 import { sampleReport } from '../../features/sampleReport/sampleReport';
 import { nameOf } from '../../model/paths';
-import type { DocumentReading } from '../../workspace/documents';
+import type { DocumentReading } from '../../workspace/openDocument';
 import type { SampleStore } from '../../workspace/samples/sampleStore';
 import { stopIfCancelled } from '../cancellation';
 import { SampleReportRequest } from '../requests/sampleRequests';

@@ -2,7 +2,7 @@ import { usedControllers } from '../../features/usedControllers';
 import { playableInstrument } from '../../playing/playable/makePlayable';
 import { soundOf } from '../../sound/program/soundOf';
 import { SampleSource } from '../../sound/samples/sampleSource';
-import type { DocumentReading } from '../../workspace/documents';
+import type { DocumentReading } from '../../workspace/openDocument';
 import { foundSample } from '../../workspace/samples/foundSample';
 import type { SampleStore } from '../../workspace/samples/sampleStore';
 import { stopIfCancelled } from '../cancellation';

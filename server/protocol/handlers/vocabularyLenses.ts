@@ -1,7 +1,7 @@
 import type { CodeLens } from 'vscode-languageserver';
 import { nameOf } from '../../model/paths';
-import type { DocumentReading } from '../../workspace/documents';
 import { doubtfulDecisions, vocabularyFile } from '../../workspace/notations/vocabularyFindings';
+import type { DocumentReading } from '../../workspace/openDocument';
 import { rangeOf } from '../conversion/positions';
 import { uriOfPath } from '../conversion/uris';
 import type { ServerContext } from '../serverContext';

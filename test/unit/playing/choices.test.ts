@@ -38,7 +38,7 @@ const shown: Readonly<Record<keyof typeof playingChoices, string>> = {
 
 describe('the choices where documents leave something open', () => {
   const folder = new URL('.', import.meta.url);
-  const tests = readdirSync(folder)
+  const tests = readdirSync(folder, { recursive: true, encoding: 'utf8' })
     .filter((name) => name.endsWith('.test.ts') && !name.startsWith('choices'))
     .map((name) => readFileSync(new URL(name, folder), 'utf8'))
     .join('\n');

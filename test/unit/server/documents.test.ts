@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { OpenDocument } from '../../../server/workspace/documents';
 import { InstrumentDocuments } from '../../../server/workspace/documents';
+import type { OpenDocument } from '../../../server/workspace/openDocument';
 import { MemoryFiles } from '../workspace/memoryFiles';
 import { waveBytes } from './waveBytes';
 
