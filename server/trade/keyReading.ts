@@ -266,12 +266,21 @@ export function isGermanName(text: string): boolean {
   );
 }
 
+/** Numbers of a file name that count something else: a velocity, a turn, a tempo, bits, kHz. */
+const countedBefore = /(?:^|[^a-z])(?:v|vel|velo|velocity|rr|take|tk|bpm|ver|version)[\s_.-]?$/i;
+const countedBehind = /^\s?(?:bits?|k|k?hz|bpm|db|ms|s|st|ct|%|rr)(?![a-z])/i;
+
 /** The numbers 0..127 in a file name that stand apart from other digits, of two or three digits: `pad_060.wav`. */
 export function keyNumbersInFileName(name: string): number[] {
   const stem = name.slice(Math.max(0, name.length - 200)).replace(/\.\w{1,5}$/, '');
-  return Array.from(stem.matchAll(/(?<!\d)\d{2,3}(?!\d)/g), ([digits]) => Number(digits)).filter(
-    (key) => key <= 127,
-  );
+  const keys: number[] = [];
+  for (const { 0: digits, index } of stem.matchAll(/(?<!\d)\d{2,3}(?!\d)/g)) {
+    const isCounted =
+      countedBefore.test(stem.slice(Math.max(0, index - 12), index)) ||
+      countedBehind.test(stem.slice(index + digits.length, index + digits.length + 6));
+    if (!isCounted && Number(digits) <= 127) keys.push(Number(digits));
+  }
+  return keys;
 }
 
 /**

@@ -1,5 +1,6 @@
 import type { MiddleC } from '../../model/keys';
 import { keyOfFrequency } from '../../model/keys';
+import { drumKeysOf } from '../../trade/drumKeys';
 import { instrumentSpans, keyboardSpans } from '../../trade/instrumentSpans';
 import type { KeyReading, NoteNaming } from '../../trade/keyReading';
 import { isGermanName, keyNumbersInFileName, notesInFileName, readKeyRange } from '../../trade/keyReading';
@@ -69,7 +70,9 @@ export function decideOctave(
   const inNumbers: Votes = new Map();
   /** Root keys by name beside numbers in file names. */
   let numbered = 0;
-  const numbersSeen = new Set<number>();
+  /** Keys by name of drums that General MIDI has a key for. */
+  const inDrums: Votes = new Map();
+  let drummed = 0;
   const words = new Set<string>();
   let extremes: Extremes | undefined;
   for (const { data, columns } of tables) {
@@ -111,12 +114,16 @@ export function decideOctave(
       const frequency = hertz && readNumber(cells.plain(cells.cell(row, hertz.index)))?.number;
       if (frequency !== undefined)
         voteByPair(inHertz, Math.round(keyOfFrequency(frequency)), keys.root?.named);
-      const numbers = keys.root?.named === undefined ? [] : keyNumbersInFileName(name);
+      const named = keys.root ?? (keys.low?.named === keys.high?.named ? keys.low : undefined);
+      const numbers = (keys.root ?? keys.low)?.named === undefined ? [] : keyNumbersInFileName(name);
       if (numbers.length > 0) numbered++;
-      for (const one of numbers) {
-        if (!voteByPair(inNumbers, one, keys.root?.named)) continue;
-        numbersSeen.add(one);
-        break;
+      if (named?.named !== undefined) numbers.some((one) => voteByPair(inNumbers, one, named.named));
+      else if (numbers.length === 1)
+        voteFor(inNumbers, { ...keys, root: { number: numbers[0], named: undefined } });
+      const drums = drumKeysOf(name);
+      if (drums.length > 0 && named?.named !== undefined) {
+        drummed++;
+        drums.some((one) => voteByPair(inDrums, one, named.named));
       }
       const number =
         keys.root?.number ?? (keys.low?.number === keys.high?.number ? keys.low?.number : undefined);
@@ -134,7 +141,8 @@ export function decideOctave(
     winner(inRange, (count) => `only then do root keys lie within their key ranges on ${count} rows`) ??
     byExtremes(extremes) ??
     winner(inNames, (count) => `the note names in ${count} file names agree with that`) ??
-    byNumbers(inNumbers, numbered, numbersSeen.size) ??
+    byNumbers(inNumbers, numbered) ??
+    byDrums(inDrums, drummed) ??
     winner(inPitch, (count) => `the pitches measured in ${count} samples agree with that`) ??
     bySpan(extremes, words) ?? {
       middleC: 'C4',
@@ -188,10 +196,17 @@ function winner(votes: Votes, reason: (count: string) => string): OctaveReading 
   return { middleC: best, reason: reason(`${count} of ${total}`) };
 }
 
-/** By numbers in file names: they may count anything, so most of them have to agree, and not all be the same. */
-function byNumbers(votes: Votes, numbered: number, different: number): OctaveReading | undefined {
+/** By the keys of drums in General MIDI, where at least two drums agree and most do. */
+function byDrums(votes: Votes, drummed: number): OctaveReading | undefined {
   const most = Math.max(0, ...votes.values());
-  if (different < 2 || most * 3 < numbered * 2) return undefined;
+  if (most < 2 || most * 3 < drummed * 2) return undefined;
+  return winner(votes, () => `${most} of ${drummed} drums then have their keys of General MIDI`);
+}
+
+/** By numbers in file names: they may count anything, so most of them have to agree. */
+function byNumbers(votes: Votes, numbered: number): OctaveReading | undefined {
+  const most = Math.max(0, ...votes.values());
+  if (most === 0 || most * 3 < numbered * 2) return undefined;
   return winner(votes, () => `the key numbers in ${most} of ${numbered} file names agree with that`);
 }
 

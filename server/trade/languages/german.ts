@@ -89,6 +89,10 @@ export const german: LanguageWords = {
     end: ['{end}', '{file} {end}'],
     seq_position: ['Wechsel', 'Abwechslung', 'Durchgang', 'Reihenfolge', 'Variante', 'Round Robin'],
     seq_length: ['Anzahl Wechsel', 'Anzahl Varianten', 'Anzahl Durchgänge'],
+    trigger: ['Auslöser', 'Auslösung', 'klingt bei', 'spielt bei', 'bei', 'Loslassen'],
+    sample_rate: ['Abtastrate', 'Abtastfrequenz', 'Samplerate'],
+    enabled: ['aktiv', 'benutzt', 'verwendet', 'in Gebrauch'],
+    disabled: ['stumm', 'stummgeschaltet', 'inaktiv', 'deaktiviert', 'aus'],
     comment: [
       'Kommentar',
       'Bemerkung',
@@ -123,6 +127,8 @@ export const german: LanguageWords = {
     loop_sustain: ['gehalten', 'bis zum loslassen'],
     alternate: ['hin und her', 'vor und zurück', 'wechselnd', 'pendelnd'],
     backward: ['rückwärts'],
+    press: ['Druck', 'drücken', 'gedrückt', 'beim Drücken', 'Anschlag', 'Taste unten'],
+    release: ['Loslassen', 'losgelassen', 'beim Loslassen', 'Release', 'Taste oben', 'Ausklang'],
   },
   units: {
     dB: ['dezibel'],

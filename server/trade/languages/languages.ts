@@ -1,11 +1,20 @@
+import { chinese } from './chinese';
+import { czech } from './czech';
+import { danish } from './danish';
+import { dutch } from './dutch';
 import { english } from './english';
+import { finnish } from './finnish';
 import { french } from './french';
 import { german } from './german';
 import { italian } from './italian';
 import { japanese } from './japanese';
+import { korean } from './korean';
 import type { LanguageWords } from './languageWords';
+import { polish } from './polish';
 import { portuguese } from './portuguese';
+import { russian } from './russian';
 import { spanish } from './spanish';
+import { swedish } from './swedish';
 
 /** All languages that tables are understood in; where two give a word another meaning, the first counts. */
 export const languages: readonly LanguageWords[] = [
@@ -16,4 +25,13 @@ export const languages: readonly LanguageWords[] = [
   italian,
   portuguese,
   japanese,
+  dutch,
+  swedish,
+  danish,
+  finnish,
+  polish,
+  czech,
+  russian,
+  chinese,
+  korean,
 ];
