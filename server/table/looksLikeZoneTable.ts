@@ -2,48 +2,80 @@ import { isAudioFileName } from '../model/fileNames';
 import { keyMeanings } from '../trade/meaning';
 import type { TableCells } from './cells/cells';
 import { isHtmlTable } from './cells/htmlCells';
+import { literalCells } from './cells/literals/literalCells';
 import { tableCells } from './cells/tableCells';
 import type { TableRows } from './cells/tableRows';
 import { findTables } from './cells/tableRows';
+import { wikiCells } from './cells/wikiCells';
 import { readColumns } from './columns/columnMeaning';
 import type { ColumnReading } from './columns/columnReading';
+import { shortened } from './columns/columnReading';
 
 /** So much of a text is looked at. */
 const looked = 16_384;
 /** HTML has much between its cells. */
 const lookedInHtml = 131_072;
+const mostNamed = 4;
 const markup =
   /^[<{]|^\[\s*[[{"']|^[ \t]*(?:\/\/|#(?:define|include)\b)|(?:^|\s)[A-Za-z_]\w*=[^\s=]|(?:[)}\]];|\{)[ \t]*$/m;
 
 /**
  * Tells quickly whether a text is a copied zone table: cells in columns, one of them names of samples and others
- * their keys. Where in doubt it is none, so that prose, source code, SFZ, XML and JSON are left alone.
+ * their keys, or a list of zones in JSON or a script. Where in doubt it is none, so that prose, source code, SFZ and XML are left
+ * alone.
  */
 export function looksLikeZoneTable(text: string): boolean {
-  const html = isHtmlTable(text);
-  const start = html ? text.slice(0, lookedInHtml) : startOf(text);
-  if (start.includes('\0') || (!html && markup.test(start.replace(/^\ufeff?\s*/, '')))) return false;
-  const cells = tableCells(start);
-  return cells !== undefined && findTables(cells).some((rows) => holdsZones(cells, rows));
+  return lackOfZoneTable(text) === undefined;
 }
 
-function holdsZones(cells: TableCells, rows: TableRows): boolean {
-  if (rows.data.length === 0) return false;
+/**
+ * What a text lacks to be a copied zone table, as a clause about `it` that says what was seen instead: `it names samples, but no
+ * keys`; `undefined` where it looks like one. As quick as {@link looksLikeZoneTable}.
+ */
+export function lackOfZoneTable(text: string): string | undefined {
+  const html = isHtmlTable(text);
+  const start = html ? text.slice(0, lookedInHtml) : startOf(text);
+  if (start.includes('\0')) return 'it holds bytes that are no text';
+  const isKnown = literalCells(start) !== undefined || wikiCells(start) !== undefined || hasSections(start);
+  const isPlain = !html && !isKnown;
+  const isMarkup = isPlain && markup.test(start.replace(/^\ufeff?\s*/, ''));
+  const cells = isMarkup ? undefined : tableCells(start);
+  if (!cells)
+    return isMarkup
+      ? 'it looks like source text'
+      : 'its lines have no columns, and name no samples with keys';
+  const lacks = findTables(cells).map((rows) => lackOf(cells, rows));
+  return lacks.includes(undefined) ? undefined : (lacks.find((lack) => lack !== nothing) ?? nothing);
+}
+
+const nothing = 'it has no rows';
+
+/** What a table lacks; `undefined` where it holds zones. */
+function lackOf(cells: TableCells, rows: TableRows): string | undefined {
+  if (rows.data.length === 0) return nothing;
   const columns = readColumns(cells, rows);
   const sample = columns.find(({ meaning }) => meaning === 'sample');
-  if (!sample) return false;
-  let named = 0;
-  let files = 0;
-  for (const row of rows.data) {
-    const name = cells.value(cells.cell(row, sample.index));
-    if (name !== '') named++;
-    if (isAudioFileName(name)) files++;
-  }
-  if (named === 0) return false;
+  const names = rows.data.map((row) => cells.value(cells.cell(row, sample?.index ?? rows.width)));
+  const named = names.filter((name) => name !== '').length;
+  const files = names.filter(isAudioFileName);
   const keys = columns.filter(({ meaning }) => keyMeanings.includes(meaning));
   const headed = keys.filter(isHeaded);
-  if (files * 2 > named) return headed.length > 0 || keys.length > (cells.bySpaces ? 1 : 0);
-  return isHeaded(sample) && headed.length > 1 && columns.filter(isHeaded).length > 3;
+  if (named > 0 && files.length * 2 > named) {
+    if (headed.length > 0 || keys.length > (cells.bySpaces ? 1 : 0)) return undefined;
+    return `it names samples, such as "${shortened(files[0])}", but no keys`;
+  }
+  const isHeadedWhole = sample !== undefined && isHeaded(sample) && headed.length > 1;
+  if (named > 0 && isHeadedWhole && columns.filter(isHeaded).length > 3) return undefined;
+  const headings = columns.map(({ heading }) => shortened(heading)).filter((heading) => heading !== '');
+  if (headings.length < 2) return 'its lines have no columns, and name no samples with keys';
+  const seen = headings.slice(0, mostNamed).join(', ') + (headings.length > mostNamed ? ', …' : '');
+  const alsoNoKeys = keys.length === 0 ? ' and no keys' : '';
+  return `it has columns (${seen}), but none of sample names${alsoNoKeys}`;
+}
+
+/** Whether lines in square brackets part a text, and no header of SFZ stands in it. */
+export function hasSections(text: string): boolean {
+  return (text.match(/^\[[^\]\r\n]+\][ \t]*$/gm)?.length ?? 0) > 1 && !/^[ \t]*<\w+>/m.test(text);
 }
 
 function isHeaded(column: ColumnReading): boolean {

@@ -11,6 +11,7 @@ import { tableCells } from './cells/tableCells';
 import { findTables } from './cells/tableRows';
 import { readColumns } from './columns/columnMeaning';
 import type { ColumnReading } from './columns/columnReading';
+import { columnName } from './columns/columnReading';
 import { namingIn } from './columns/octave';
 import { statementsIn } from './columns/statements';
 import { textsAround } from './columns/textsAround';
@@ -56,6 +57,9 @@ export interface TableReading {
   problem: string | undefined;
 }
 
+/** So many columns are named where none has samples. */
+const mostNamed = 6;
+
 /** What is known of a text when it is opened as a table. */
 export type OpenOptions = Pick<TableOptions, 'path' | 'columns'>;
 
@@ -100,7 +104,7 @@ export function* openZoneTableInSteps(
     return withoutZones(
       text,
       path,
-      'This is no zone table: no tabs, semicolons, bars, commas or aligned columns part its lines into cells.',
+      'This is no zone table: its lines have no columns, parted by tabs, semicolons, bars, commas or spaces, and do not give keys to samples either.',
     );
   }
   yield 0.5;
@@ -117,8 +121,8 @@ export function* openZoneTableInSteps(
     return withoutZones(text, path, 'The table has headings only; copy its rows too.', columns);
   }
   if (!tables.some(hasSamples)) {
-    const problem =
-      'No column of sample names was found in the table; one with a heading such as Sample or File is needed.';
+    const seen = columns.map(columnName).slice(0, mostNamed).join(', ');
+    const problem = `No column of sample names was found, only ${seen}; one with a heading such as Sample or File is needed.`;
     return withoutZones(text, path, problem, columns);
   }
   const opened = { text, path, cells, tables, columns };

@@ -87,7 +87,7 @@ export function noteColumns(
     notes.add(
       'assumed',
       columnSpan(cells, rows.data, alike[0]),
-      `Found from the cells: ${listed(taken)}. ${evidence}`,
+      `${evidence.startsWith('Its heading') ? 'Taken by its heading' : 'Found from the cells'}: ${listed(taken)}. ${evidence}`,
     );
   }
   if (rows.cut)

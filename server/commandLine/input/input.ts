@@ -3,6 +3,7 @@ import type { Notation } from '../../model/notation';
 import type { ConversionNote } from '../../model/notes';
 import { folderOf, joinPath } from '../../model/paths';
 import { decodeText } from '../../model/text/decodeText';
+import { lackOfZoneTable } from '../../table/looksLikeZoneTable';
 import { readInstrument } from '../../workspace/analyse';
 import { IncludeStore } from '../../workspace/files/includeStore';
 import { Reach } from '../../workspace/files/reach';
@@ -82,7 +83,8 @@ export async function loadInstrument(
   const found = input.notation ? { notation: input.notation } : await finder.find(input);
   if (!found) {
     if (detect(input.path, input.text).kind === 'table') return undefined;
-    throw new CommandError(`${input.name}: this is neither SFZ, instrument XML nor a zone table`);
+    const lack = lackOfZoneTable(input.text) ?? 'it may be a table that was cut short';
+    throw new CommandError(`${input.name}: this is neither SFZ, instrument XML nor a zone table: ${lack}`);
   }
   const source = { ...input, notation: found.notation, ...finder.readingOf(found) };
   return { ...found, instrument: await readInstrument(source, includeStore(terminal)) };

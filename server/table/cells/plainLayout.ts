@@ -8,11 +8,35 @@ const mark = /^[ \t]*\[(\/?)([a-z]{2,10})(?:=[^\]\r\n]{0,40})?\][ \t]*$/gim;
 
 /**
  * A text as it stood before it was put into a mail, a message or a frame: without the `>` before quoted lines, without
- * marks such as `[code]` on lines of their own, and with drawn boxes in plain signs. What is taken away becomes blanks,
+ * marks such as `[code]` on lines of their own, and with drawn boxes and the rows of wikis between single bars. What is taken away becomes blanks,
  * so that all offsets stay.
  */
 export function plainLayout(text: string): string {
-  return withoutMarks(withoutQuoting(withPlainBoxes(text)));
+  return withPlainBars(withoutMarks(withoutQuoting(withPlainBoxes(text))));
+}
+
+/** A row of a wiki whose cells are parted by double bars alone, one of headings between `^`, and marks of headings behind bars. */
+const doubleBars = /^[ \t]*\|\|(?:[^|\r\n]*\|\|)+[^|\r\n]*$/gm;
+const carets = /^[ \t]*\^(?:[^^\r\n]*\^){2,}[ \t]*$/gm;
+const headingMarks = /^[ \t]*\|(?:=(?!=)|_\.).*$/gm;
+/** A row of a typeset table: cells parted by `&`, with two backslashes at the end. */
+const typeset = /^[^&\r\n]{0,200}(?:&[^&\r\n]{0,200})+\\\\[^&\r\n]{0,40}$/gm;
+const fewestTypeset = 2;
+
+/** Rows of other markups as rows between single bars. */
+function withPlainBars(text: string): string {
+  if (!/^[ \t]*(?:\|\||\^|\|=|\|_\.)|\\\\[ \t]*(?:\\hline)?[ \t]*$/m.test(text.slice(0, looked))) return text;
+  const barred = text
+    .replace(doubleBars, (row) => row.replaceAll('||', ' |'))
+    .replace(carets, (row) => row.replaceAll('^', '|'))
+    .replace(headingMarks, (row) => row.replace(/\|(?:=|_\.)/g, (sign) => `|${blanks(sign.slice(1))}`));
+  if ((barred.match(typeset)?.length ?? 0) < fewestTypeset) return barred;
+  return barred.replace(typeset, (row) =>
+    row
+      .replace(/\\hline/g, blanks)
+      .replace(/\\\\/g, blanks)
+      .replace(/(?<!\\)&/g, '|'),
+  );
 }
 
 function withPlainBoxes(text: string): string {

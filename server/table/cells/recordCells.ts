@@ -114,6 +114,8 @@ class Records {
   readonly #givenBy: number[] = [];
   #isOpen = false;
   #afterBlank = true;
+  /** The label that the open record starts with: where it stands again, the next one does. */
+  #firstLabel = -1;
 
   constructor(
     readonly text: string,
@@ -149,9 +151,12 @@ class Records {
     const label = this.#labelOf(field);
     if (label < 0) return;
     const isGiven = this.#givenBy[label] === this.#starts.length;
-    const starts = this.perLine ? this.#afterBlank : label === 0 || (this.#afterBlank && isGiven);
-    if (!this.#isOpen || starts) this.#open(start, end);
-    else if (isGiven) return;
+    const isFirst = label === 0 || (isGiven && label === this.#firstLabel);
+    const starts = this.perLine ? this.#afterBlank : isFirst || (this.#afterBlank && isGiven);
+    if (!this.#isOpen || starts) {
+      this.#open(start, end);
+      this.#firstLabel = label;
+    } else if (isGiven) return;
     this.#ends[this.#ends.length - 1] = end;
     this.#givenBy[label] = this.#starts.length;
     this.#addValue(label, field.valueStart, field.valueEnd);

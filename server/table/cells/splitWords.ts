@@ -11,7 +11,8 @@ const mostWords = 40;
 const ending = /\.[a-z\d]{2,5}(?=[ \t\u00a0]|$)/gi;
 const word = /[^ \t\u00a0]+/g;
 
-interface Word {
+/** A stretch of a line. */
+export interface Word {
   start: number;
   end: number;
 }
@@ -67,7 +68,8 @@ export function usualWidth(cells: TableCells): number {
   return [...widths].sort(([, a], [, b]) => b - a)[0]?.[0] ?? 0;
 }
 
-function linesOf(text: string, most: number): Word[] {
+/** The lines of a text, at most `most`. */
+export function linesOf(text: string, most: number): Word[] {
   const lines: Word[] = [];
   let start = textStart(text);
   while (start <= text.length && lines.length < most) {
@@ -79,11 +81,13 @@ function linesOf(text: string, most: number): Word[] {
   return lines;
 }
 
-function isBlank(text: string, { start, end }: Word): boolean {
+/** Whether a line holds neither letters nor digits. */
+export function isBlank(text: string, { start, end }: Word): boolean {
   return !/[\p{L}\p{N}]/u.test(text.slice(start, Math.min(end, start + longestLine)));
 }
 
-function wordsIn(text: string, start: number, end: number): Word[] {
+/** The words of a line, parted by blanks. */
+export function wordsIn(text: string, start: number, end: number): Word[] {
   return Array.from(text.slice(start, end).matchAll(word), ({ index, 0: one }) => ({
     start: start + index,
     end: start + index + one.length,
@@ -122,7 +126,7 @@ function partsOf(text: string, line: Word, counted: boolean): Word[] {
 }
 
 /** Parts a line of words into so many headings that most of them are known. */
-function headingsIn(text: string, line: Word, width: number): Word[] {
+export function headingsIn(text: string, line: Word, width: number): Word[] {
   const words = wordsIn(text, line.start, Math.min(line.end, line.start + longestLine)).slice(0, mostWords);
   // Nothing stands above the numbers of the rows.
   if (words.length === width - 1) return [{ start: line.start, end: line.start }, ...words];

@@ -1,35 +1,64 @@
+import { bareListCells } from './bareList';
 import type { TableCells } from './cells';
 import { findDelimiter, isRuling, split } from './delimiter';
 import { htmlCells, isHtmlTable } from './htmlCells';
+import { literalCells } from './literals/literalCells';
 import { readMarkdown } from './markdownCells';
 import { plainLayout } from './plainLayout';
 import { recordCells } from './recordCells';
+import { splitByHeadings } from './splitByHeadings';
 import { joinSplitRows } from './splitRows';
 import { splitWords, usualWidth } from './splitWords';
 import { turnedTable } from './turnedTable';
+import { wikiCells } from './wikiCells';
 
 /**
- * The cells of a text, a row for each zone: of an HTML or Markdown table, of records, or of lines parted by a character
+ * The cells of a text, a row for each zone: of JSON or a script, of an HTML or Markdown table, of records, or of lines parted by a character
  * or into columns. `undefined` where nothing parts the lines into cells.
  */
 export function tableCells(text: string): TableCells | undefined {
-  const html = isHtmlTable(text);
-  const written = html ? text : plainLayout(text);
+  const literal = literalCells(text);
+  if (literal) return literal;
+  const wiki = wikiCells(text);
+  if (wiki) return wiki;
+  const tagged = withTags(text);
+  const html = isHtmlTable(tagged);
+  const written = html ? tagged : plainLayout(text);
+  const list = html ? undefined : bareListCells(written);
+  if (list) return list;
   const records = html ? undefined : recordCells(written);
   if (records) return records;
-  const cells = html ? htmlCells(text) : writtenCells(written);
+  const cells = html ? htmlCells(tagged) : writtenCells(written);
   return cells && (turnedTable(cells) ?? joinSplitRows(cells) ?? cells);
+}
+
+/** So much of a text is looked at for marks. */
+const looked = 4096;
+/** A cell whose whole text stands in marks of emphasis. */
+const markedCell = /\\[_#&%]|\|\s*(?:'{2,5}|\*{1,2}|_{1,2})\S[^|\r\n]*?(?:'{2,5}|\*{1,2}|_{1,2})\s*\|/;
+const boardTag = /\[(\/?(?:table|tr|td|th|b|i|u))(?:=[^\]\r\n]{0,40})?\]/gi;
+
+/** A table of a message board, whose tags stand in square brackets, with tags as HTML has them, at the same offsets. */
+function withTags(text: string): string {
+  if (!/\[table[\]=]/i.test(text) || !/\[t[dh]\]/i.test(text)) return text;
+  const tagged = text.replace(
+    boardTag,
+    (tag) => `<${tag.slice(1, -1).replace(/=.*/, (rest) => ' '.repeat(rest.length))}>`,
+  );
+  return tagged.trimStart().startsWith('<') ? tagged : tagged.replace(/^\s*\S/, '<');
 }
 
 function writtenCells(text: string): TableCells | undefined {
   const delimiter = findDelimiter(text);
-  const words = !delimiter || delimiter === 'columns' || delimiter === 'space' ? splitWords(text) : undefined;
+  const isSpaced = !delimiter || delimiter === 'columns' || delimiter === 'space';
+  const words = isSpaced ? (splitWords(text) ?? splitByHeadings(text)) : undefined;
   if (!delimiter) return words;
   const cells = split(text, delimiter);
   // Columns that are not kept take words for a cell, or a cell for several.
-  if (words && usualWidth(words) !== usualWidth(cells)) return words;
+  if (words && (usualWidth(words) !== usualWidth(cells) || words.cellCount > cells.cellCount)) return words;
   if (delimiter === 'space') cells.bySpaces = true;
-  if (delimiter === 'bar' && hasRuling(cells)) readMarkdown(cells);
+  if (delimiter === 'bar' && (hasRuling(cells) || markedCell.test(text.slice(0, looked))))
+    readMarkdown(cells);
   return cells;
 }
 

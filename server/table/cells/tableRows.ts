@@ -101,6 +101,9 @@ class TableFinder {
     // Where a blank line parts a title from its headings, it does so below all others; else the title is that of the text.
     const alike = !this.#isApart || this.#titles === this.#titlesWithHeadings;
     if (this.#firstTitle >= 0 && this.#titled > 0 && alike) this.#nameFirstSection(first);
+    // A title above all rows, and no other, is that of the text.
+    if (heading < 0 && this.#titles === 1 && first.data.every((row) => first.sections.has(row)))
+      first.sections.clear();
     return this.#tables.filter(({ data }, at) => data.length > 0 || at === 0);
   }
 

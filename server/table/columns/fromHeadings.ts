@@ -7,6 +7,9 @@ import type { HeadingReading } from './headings';
 import { languageOf, likelyHeading, readHeading } from './headings';
 import { agrees } from './likeness';
 
+/** Headings that speak of turns and of nothing else. */
+const turnWord = /\b(?:rr|robins?|seq|altern\p{L}*)|ラウンドロビン|交互/iu;
+
 /** A heading whose column may hold what it says. */
 interface Doubtful {
   index: number;
@@ -37,6 +40,11 @@ export function readFromHeadings(state: ColumnState): void {
     column.unit = heading.unit;
     const fit = fitOf(heading, contents[index], state.othersHoldFiles(index));
     if (fit === 'yes') {
+      if (heading.meaning === 'seq_position' && !turnWord.test(column.heading)) {
+        const evidence = 'Its heading may mean that, and its numbers run from 1.';
+        state.claim(index, heading.meaning, 0.8, evidence);
+        continue;
+      }
       state.claim(
         index,
         heading.meaning,

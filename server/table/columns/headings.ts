@@ -136,10 +136,12 @@ function findHeading(text: string, order: readonly LanguageWords[]): HeadingRead
     const meaning = meaningOf(`${bracket[1]} ${bracket[3]}`, order);
     if (meaning) return { meaning, unit: unitOf(bracket[2]) };
   }
-  const last = /^(.*?)(?:\s+(?:in|en|em))?[\s,/:_-]+([^\s,/:_-]+)$/.exec(text.trim());
-  const unit = last ? unitOf(last[2].replace(/[()[\]{}]/g, '')) : undefined;
-  if (last && unit) {
-    const meaning = meaningOf(last[1], order);
+  // In `gainDb` a capital parts the unit from the rest.
+  const camel = text.trim().replace(/(\p{Ll})(\p{Lu}\p{Ll}*)$/u, '$1 $2');
+  for (const parted of new Set([text.trim(), camel])) {
+    const last = /^(.*?)(?:\s+(?:in|en|em))?[\s,/:_-]+([^\s,/:_-]+)$/.exec(parted);
+    const unit = last ? unitOf(last[2].replace(/[()[\]{}]/g, '')) : undefined;
+    const meaning = last && unit ? meaningOf(last[1], order) : undefined;
     if (meaning) return { meaning, unit };
   }
   const parts = wordsOf(bracket ? `${bracket[1]} ${bracket[3]}` : text);

@@ -1,7 +1,8 @@
 import { isInstrumentXmlFileName, isSfzFileName } from '../../model/fileNames';
 import type { Notation } from '../../model/notation';
 import { sfzNotation } from '../../sfz/notation';
-import { looksLikeZoneTable } from '../../table/looksLikeZoneTable';
+import { mayBeLiteral } from '../../table/cells/literals/literalCells';
+import { hasSections, looksLikeZoneTable } from '../../table/looksLikeZoneTable';
 import { isInstrumentXml } from '../../xml/isInstrumentXml';
 import { xmlNotation } from '../../xml/notation';
 
@@ -23,6 +24,9 @@ export function detect(path: string, text: string): Detected {
   const first = start.trimStart().replace(/^\ufeff/, '');
   const asXml = first.startsWith('<?xml') || first.startsWith('<!') || isInstrumentXmlFileName(path);
   if (asXml) return { kind: 'unknown' };
+  // Lines such as `lo=36,` stand in scripts too.
+  const mayBeList = !isSfzFileName(path) && (mayBeLiteral(start) || hasSections(start));
+  if (mayBeList && looksLikeZoneTable(start)) return { kind: 'table' };
   if (isSfzFileName(path) || sfzLine.test(start.replace(comments, '')))
     return { kind: 'notation', notation: sfzNotation };
   if (tableName.test(path) || looksLikeZoneTable(start)) return { kind: 'table' };

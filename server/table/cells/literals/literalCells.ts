@@ -1,0 +1,102 @@
+import { TableCells } from '../cells';
+import type { Field, LiteralRecord } from './literalRecords';
+import { literalRecords } from './literalRecords';
+import { readLiterals } from './literalTree';
+import { readIndented } from './yamlTree';
+
+/** So much of a text tells whether it may be a literal. */
+const looked = 4096;
+const mostColumns = 200;
+/** An opening bracket, at the start or behind a name and a sign, or a function that is called. */
+const opening =
+  /^\s*(?:(?:(?:const|let|var|local|return|export|default|new|final)\s+)*[\p{L}_$][\p{L}\p{N}_.$]*\s*(?::[^=\n]{0,60})?:?=\s*(?:[\p{L}_]\w*!?\s*)?)?[[{(]|^\s*(?:return\s+)?[\p{L}_][\p{L}\p{N}_.]*\s?[({]\s*(?:["'`{[]|[\p{L}_]\w*\s*[=:])/u;
+const comment = /^\s*(?:(?:\/\/|#|--)[^\n]*\n|\/\*[\s\S]*?\*\/)/;
+const file = /["'`][^"'`\n]{1,300}\.(?:wav|aiff?|flac|ogg|mp3|w64|aifc|opus|wave|bwf|au|snd)["'`]/i;
+
+/** Whether a text starts as JSON or a literal of a script does, and names a file or has keys in quotation marks. */
+export function mayBeLiteral(text: string): boolean {
+  const start = withoutComments(text);
+  return opening.test(start) && (file.test(text) || /["']\s*:/.test(start));
+}
+
+/** The start of a text behind the comments that it starts with. */
+function withoutComments(text: string): string {
+  let start = text.slice(0, looked).replace(/^\ufeff/, '');
+  for (let lead = comment.exec(start); lead; lead = comment.exec(start)) start = start.slice(lead[0].length);
+  return start;
+}
+
+/**
+ * The cells of JSON, JSON lines, a literal of a script or an indented list, a row for each map or list that names a sample, with a row of headings
+ * where values have keys. Comments, and what belongs to all, are kept as texts around. `undefined` for any other text.
+ */
+export function literalCells(text: string): TableCells | undefined {
+  const read = mayBeLiteral(text) ? readLiterals(text) : readIndented(text);
+  if (!read) return undefined;
+  const { top, comments } = read;
+  const { records, around } = literalRecords(top);
+  // One call of a function may do anything.
+  if (records.length === 0 || (records.length === 1 && !/^\s*[[{]/.test(withoutComments(text))))
+    return undefined;
+  const cells = new LiteralTable(text).cells(records);
+  cells.around = [...comments, ...around];
+  return cells;
+}
+
+/** A column: a heading, or the place of values without one. */
+interface Column {
+  heading: string;
+  first: Field;
+}
+
+class LiteralTable {
+  readonly #cells: TableCells;
+  readonly #spans: { start: number; end: number }[] = [];
+
+  constructor(readonly text: string) {
+    this.#cells = new TableCells(text);
+  }
+
+  cells(records: readonly LiteralRecord[]): TableCells {
+    const columns = new Map<string, Column>();
+    const names = records.map(({ fields }) => {
+      let place = 0;
+      return fields.map((field) => {
+        const name = field.heading === '' ? ` ${place++}` : field.heading.toLowerCase();
+        if (!columns.has(name) && columns.size < mostColumns)
+          columns.set(name, { heading: field.heading, first: field });
+        return name;
+      });
+    });
+    const hasHeadings = [...columns.values()].some(({ heading }) => heading !== '');
+    if (hasHeadings) this.#addHeadings([...columns.values()]);
+    for (const [at, { fields, start, end }] of records.entries()) {
+      for (const name of columns.keys()) {
+        const field = fields[names[at].indexOf(name)];
+        if (field) this.#add(field.text, field.start, field.end);
+        else this.#cells.put(start, start);
+      }
+      this.#cells.endRow();
+      this.#spans.push({ start, end });
+    }
+    this.#cells.rowSpans = this.#spans;
+    return this.#cells;
+  }
+
+  #addHeadings(columns: readonly Column[]): void {
+    for (const { heading, first } of columns) {
+      const { key, start } = first;
+      if (key) this.#add(heading, key.start, key.end);
+      else if (heading === '') this.#cells.put(start, start);
+      else this.#add(heading, start, start);
+    }
+    this.#cells.endRow();
+    const start = columns[0]?.first.key?.start ?? 0;
+    this.#spans.push({ start, end: start });
+  }
+
+  #add(text: string, start: number, end: number): void {
+    const cell = this.#cells.put(start, text === '' ? start : Math.max(start + 1, end));
+    if (text !== '' && this.text.slice(start, end) !== text) this.#cells.rewritten.set(cell, text);
+  }
+}

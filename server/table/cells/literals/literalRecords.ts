@@ -1,0 +1,216 @@
+import { isAudioFileName } from '../../../model/fileNames';
+import { readKeyRange } from '../../../trade/keyReading';
+import { readHeading } from '../../columns/headings';
+import type { LiteralEntry, LiteralList, LiteralMap, LiteralNode, LiteralValue } from './literalTree';
+
+/** A value of a zone, under a heading that its keys make, or by its place alone. */
+export interface Field {
+  heading: string;
+  /** Where the heading stands; `undefined` for one that is not in the text. */
+  key: LiteralValue | undefined;
+  text: string;
+  start: number;
+  end: number;
+}
+
+/** A zone of a literal: its values and where it stands. */
+export interface LiteralRecord {
+  fields: Field[];
+  start: number;
+  end: number;
+}
+
+/** Words of keys that only hold others together. */
+const holderWord =
+  /^(?:zones?|regions?|samples?|files?|params?|parameters?|settings?|values?|data|map(?:ping)?|props?|properties|attributes?|rows)$/i;
+/** Keys that name a part of an instrument. */
+const nameWord = /^(?:name|label|title|group|layer|articulation|id)$/i;
+const nothingWord = /^(?:null|nil|none|undefined|nan)$/i;
+const mostFields = 200;
+
+/** What a part of a literal hands on to the zones in it. */
+interface Inherited {
+  fields: readonly Field[];
+  /** Headings of values by their places. */
+  headings: readonly LiteralValue[];
+  isTop: boolean;
+}
+
+/** Finds the zones of a literal: the innermost maps and lists that name a sample; `around` are texts of what is not in them. */
+export function literalRecords(top: LiteralMap): { records: LiteralRecord[]; around: string[] } {
+  const finder = new RecordFinder();
+  finder.look(top, { fields: [], headings: [], isTop: true });
+  return finder;
+}
+
+class RecordFinder {
+  readonly records: LiteralRecord[] = [];
+  readonly around: string[] = [];
+
+  /** Adds the zones in a node. */
+  look(node: LiteralNode, inherited: Inherited): void {
+    if (node.kind === 'value') return;
+    if (!holdsRecords(node)) {
+      if (namesSample(node)) this.#add(recordFields(node, inherited.headings), node, inherited.fields);
+      return;
+    }
+    const inner = node.items.filter((item) => holdsRecords(item) || namesSample(item));
+    const headings = headingsAmong(node) ?? inherited.headings;
+    const isTop = inherited.isTop && node.kind === 'map' && inner.length < 2;
+    const fields = node.kind === 'map' ? this.#handedOn(node, inherited) : inherited.fields;
+    for (const item of node.items) this.look(item, { fields, headings, isTop: isTop && item.kind === 'map' });
+    if (node.kind !== 'map') return;
+    const parts = node.entries.filter(isPart);
+    for (const part of parts)
+      this.#lookAtPart(part, { fields, headings, isTop: inherited.isTop }, parts.length > 1);
+  }
+
+  /** What the values of a map beside its zones say of them; of the outermost map they are texts around too. */
+  #handedOn(map: LiteralMap, { fields, isTop }: Inherited): Field[] {
+    const handed = [...fields, ...(isTop ? [] : nameFields(map))];
+    for (const entry of map.entries) {
+      if (isPart(entry)) continue;
+      if (isTop) this.around.push(sentenceOf(entry));
+      for (const field of fieldsOf(entry, '')) {
+        const meaning = readHeading(field.heading)?.meaning;
+        if (meaning !== undefined && !namingMeanings.has(meaning)) handed.push(field);
+      }
+    }
+    return handed;
+  }
+
+  /** A part under a key, which may be a file, a key of the keyboard, or the name of a group. */
+  #lookAtPart({ key, value }: LiteralEntry, inherited: Inherited, hasSiblings: boolean): void {
+    const { text, start, end } = key;
+    const own = (heading: string): Field => ({ heading, key: undefined, text, start, end });
+    const { fields } = inherited;
+    if (isAudioFileName(text)) {
+      const values = value.kind === 'value' ? [fieldFrom('key', undefined, value)] : recordFields(value, []);
+      this.#add([own('sample'), ...values], { start, end: value.end }, fields);
+      return;
+    }
+    const isKey = readKeyRange(text) !== undefined;
+    if (value.kind === 'value') {
+      if (isKey)
+        this.#add([own('key'), fieldFrom('sample', undefined, value)], { start, end: value.end }, fields);
+      return;
+    }
+    const isGroup = hasSiblings && !isKey && !holderWord.test(text);
+    const more = isKey ? [own('key')] : isGroup ? [own('group')] : [];
+    const isTop = inherited.isTop && more.length === 0 && value.kind === 'map';
+    this.look(value, { ...inherited, fields: [...fields, ...more], isTop });
+  }
+
+  #add(own: Field[], { start, end }: { start: number; end: number }, handed: readonly Field[]): void {
+    const headings = new Set(own.map(({ heading }) => heading));
+    const others = handed.filter(({ heading }) => !headings.has(heading));
+    this.records.push({ fields: [...own, ...others].slice(0, mostFields), start, end });
+  }
+}
+
+/** Meanings that a part does not hand on to its zones: they would name them, or say nothing of them. */
+const namingMeanings: ReadonlySet<string> = new Set(['sample', 'group', 'comment', 'row_number']);
+
+const holding = new WeakMap<LiteralNode, boolean>();
+
+/** Whether some part of a node is a zone of its own. */
+function holdsRecords(node: LiteralNode): boolean {
+  if (node.kind === 'value') return false;
+  let holds = holding.get(node);
+  if (holds === undefined) {
+    const isSet = (one: LiteralNode) => namesSample(one) || holdsRecords(one);
+    // A list that is one sample and a map of its values is one zone.
+    const isOne = node.kind === 'list' && node.items.some(isSample) && !node.items.some(isSet);
+    holds = !isOne && (node.items.some(isSet) || (node.kind === 'map' && node.entries.some(isPart)));
+    holding.set(node, holds);
+  }
+  return holds;
+}
+
+/** Whether an entry holds zones or is one: a file with its values, or a key with its file. */
+function isPart({ key, value }: LiteralEntry): boolean {
+  if (isAudioFileName(key.text)) return true;
+  if (value.kind === 'value') return isSample(value) && readKeyRange(key.text) !== undefined;
+  return holdsRecords(value) || namesSample(value);
+}
+
+/** Whether a node names a sample by itself: a file, or a text under a key for samples beside others. */
+function namesSample(node: LiteralNode): boolean {
+  if (node.kind === 'value') return false;
+  if (node.items.some(isSample)) return true;
+  if (node.kind === 'list') return false;
+  return node.entries.some(
+    ({ key, value }) =>
+      value.kind === 'value' &&
+      readKeyRange(key.text) === undefined &&
+      (isSample(value) || (value.isQuoted && node.entries.length > 2 && isSampleKey(key.text))),
+  );
+}
+
+function isSampleKey(text: string): boolean {
+  return readHeading(text)?.meaning === 'sample' && !nameWord.test(text);
+}
+
+function isSample(node: LiteralNode): boolean {
+  return node.kind === 'value' && isAudioFileName(node.text);
+}
+
+/** Headings that stand in a list of their own, before the zones or beside them. */
+function headingsAmong(node: LiteralList | LiteralMap): LiteralValue[] | undefined {
+  const beside = node.kind === 'map' ? node.entries.map(({ value }) => value) : [];
+  for (const one of [...node.items.slice(0, 1), ...beside]) {
+    if (one.kind !== 'list' || one.items.length < 2) continue;
+    const values = one.items.flatMap((item) => (item.kind === 'value' ? [item] : []));
+    const known = values.filter(({ text }) => readHeading(text)).length;
+    if (values.length === one.items.length && known * 2 > values.length) return values;
+  }
+  return undefined;
+}
+
+/** The name of a part of an instrument, as a group. */
+function nameFields(map: LiteralMap): Field[] {
+  const named = map.entries.find(({ key, value }) => nameWord.test(key.text) && value.kind === 'value');
+  return named?.value.kind === 'value' ? [fieldFrom('group', undefined, named.value)] : [];
+}
+
+/** The values of a zone: those under keys, and those by their places. */
+function recordFields(node: LiteralNode, headings: readonly LiteralValue[]): Field[] {
+  if (node.kind === 'value') return [];
+  const fields: Field[] = [];
+  for (const [at, item] of node.items.entries()) {
+    if (item.kind === 'map') fields.push(...recordFields(item, []));
+    else fields.push(fieldFrom(headings[at]?.text ?? '', headings[at], item));
+  }
+  if (node.kind === 'map') for (const entry of node.entries) fields.push(...fieldsOf(entry, ''));
+  return fields;
+}
+
+/** The values under a key: one, or those of a map with both keys as heading. */
+function fieldsOf({ key, value }: LiteralEntry, before: string): Field[] {
+  const outer = holderWord.test(before) ? '' : before;
+  const heading = `${outer} ${key.text}`.trim();
+  if (value.kind === 'map')
+    return value.entries.flatMap((entry) => fieldsOf(entry, heading)).slice(0, mostFields);
+  return [fieldFrom(heading, key, value)];
+}
+
+function fieldFrom(heading: string, key: LiteralValue | undefined, value: LiteralNode): Field {
+  return { heading, key, text: textOf(value, heading), start: value.start, end: value.end };
+}
+
+/** A value as a cell gives it: of a list its values, of two as a range; nothing for what says that there is none. */
+function textOf(node: LiteralNode, heading: string): string {
+  if (node.kind === 'value') return !node.isQuoted && nothingWord.test(node.text) ? '' : node.text;
+  if (node.kind === 'map') return '';
+  const texts = node.items.map((item) => textOf(item, ''));
+  const [first = '', second = ''] = texts;
+  if (texts.length !== 2) return texts.join(', ');
+  // In scripts the end of a range is behind its last number.
+  if (node.name === 'range' && /^\d+$/.test(second)) return `${first}-${Number(second) - 1}`;
+  return /loop/i.test(heading) ? `${first}/${second}` : `${first}-${second}`;
+}
+
+function sentenceOf({ key, value }: LiteralEntry): string {
+  const words = key.text.replace(/(\p{Ll})(\p{Lu})/gu, '$1 $2').replaceAll('_', ' ');
+  return `${words}: ${textOf(value, '')}`;
+}

@@ -1,0 +1,226 @@
+/** A value, a list or a map of a script's or JSON text, by its offsets. */
+export type LiteralNode = LiteralValue | LiteralList | LiteralMap;
+
+export interface LiteralValue {
+  kind: 'value';
+  /** What it reads: of a quoted text what is between the marks, escapes read. */
+  text: string;
+  isQuoted: boolean;
+  /** The stretch of what it reads, without quotation marks. */
+  start: number;
+  end: number;
+}
+
+export interface LiteralList {
+  kind: 'list';
+  /** The name before the bracket, as of a function that is called; empty where there is none. */
+  name: string;
+  items: LiteralNode[];
+  start: number;
+  end: number;
+}
+
+export interface LiteralMap {
+  kind: 'map';
+  entries: LiteralEntry[];
+  /** What stands in it without a key. */
+  items: LiteralNode[];
+  name: string;
+  start: number;
+  end: number;
+}
+
+export interface LiteralEntry {
+  key: LiteralValue;
+  value: LiteralNode;
+}
+
+/** What a text consists of: its values one after another, and the comments between them. */
+export interface LiteralText {
+  top: LiteralMap;
+  comments: string[];
+}
+
+const deepest = 64;
+const mostNodes = 2_000_000;
+const escapes: Readonly<Record<string, string>> = { n: '\n', t: '\t', r: '\r', b: '\b', f: '\f', '0': '\0' };
+const closers: Readonly<Record<string, string>> = { '[': ']', '{': '}', '(': ')' };
+/** Words before a value that only introduce it. */
+const leads: ReadonlySet<string> = new Set(
+  'const let var local return export default new final my our static public val def'.split(' '),
+);
+const wordEnd = /[\s[\]{}(),;:="'`]/;
+
+/**
+ * Reads JSON, JSON lines and the literals of scripts: lists in any brackets, maps with `:`, `=` or `=>` behind their keys, calls of
+ * functions, quoted or bare words, comments. Takes any text and time linear in its length; brackets that nothing closes end with
+ * the text, and what is no literal is passed over.
+ */
+export function readLiterals(text: string): LiteralText {
+  return new LiteralReader(text).read();
+}
+
+/** Reads the one value that stands in a stretch of a text, at the text's offsets; `undefined` where there is none. */
+export function readLiteralAt(text: string, start: number, end: number): LiteralNode | undefined {
+  const { top } = new LiteralReader(text.slice(0, end), start).read();
+  return top.items[0];
+}
+
+class LiteralReader {
+  #at: number;
+  #nodes = 0;
+  readonly #comments: string[] = [];
+
+  constructor(
+    readonly text: string,
+    start = 0,
+  ) {
+    this.#at = start;
+  }
+
+  read(): LiteralText {
+    const top = this.#content('', 0, '', 0);
+    return { top, comments: this.#comments };
+  }
+
+  /** What stands up to a closing bracket, or to the end of the text. */
+  #content(closer: string, start: number, name: string, depth: number): LiteralMap {
+    const { text } = this;
+    const map: LiteralMap = { kind: 'map', entries: [], items: [], name, start, end: start };
+    for (;;) {
+      this.#space();
+      if (this.#at >= text.length) break;
+      const sign = text[this.#at];
+      if (sign === closer) {
+        this.#at++;
+        break;
+      }
+      if (sign === ',' || sign === ';' || sign === ']' || sign === '}' || sign === ')') {
+        this.#at++;
+        continue;
+      }
+      const before = this.#at;
+      const node = this.#node(depth);
+      if (node) this.#take(map, node, depth);
+      if (this.#at === before) this.#at++;
+      if (this.#nodes > mostNodes) break;
+    }
+    map.end = this.#at;
+    return map;
+  }
+
+  /** Adds a node, or an entry where a sign behind it says that it is a key. */
+  #take(map: LiteralMap, node: LiteralNode, depth: number): void {
+    // In Lua, keys may stand in brackets: `["low"] = 36`.
+    const only = node.kind === 'list' && node.items.length === 1 ? node.items[0] : node;
+    this.#space();
+    const sign = /^(?:=>|:=|=(?!=)|:(?!:))/.exec(this.text.slice(this.#at, this.#at + 2))?.[0];
+    if (sign === undefined || only.kind !== 'value') {
+      map.items.push(node);
+      return;
+    }
+    const back = this.#at;
+    this.#at += sign.length;
+    this.#space();
+    const value = this.#at < this.text.length ? this.#node(depth) : undefined;
+    if (value) map.entries.push({ key: only, value });
+    else if (this.#at === back) this.#at++;
+  }
+
+  #node(depth: number): LiteralNode | undefined {
+    this.#nodes++;
+    const { text } = this;
+    const start = this.#at;
+    const sign = text[start];
+    const closer = closers[sign];
+    if (closer) {
+      this.#at++;
+      if (depth >= deepest) return undefined;
+      return asNode(this.#content(closer, start, '', depth + 1), sign);
+    }
+    if (sign === '"' || sign === "'" || sign === '`') return this.#quoted(sign);
+    const word = this.#word();
+    if (!word) return undefined;
+    if (leads.has(word.text)) return undefined;
+    // A letter before a quotation mark says how the text is written.
+    const next = text[this.#at];
+    if (/^[rbuf]{1,2}$/i.test(word.text) && (next === '"' || next === "'")) return this.#quoted(next);
+    const opener = next === '(' ? next : this.#braceBehind(word);
+    if (opener === undefined || depth >= deepest) return word;
+    this.#at = text.indexOf(opener, this.#at) + 1;
+    return asNode(this.#content(closers[opener], start, word.text, depth + 1), opener);
+  }
+
+  /** The `{` behind a name with an empty stretch between, as of a record that is named. */
+  #braceBehind({ text: name }: LiteralValue): string | undefined {
+    if (!/^[\p{L}_][\p{L}\p{N}_.]*$/u.test(name)) return undefined;
+    return /^[ \t]?\{/.test(this.text.slice(this.#at, this.#at + 2)) ? '{' : undefined;
+  }
+
+  #word(): LiteralValue | undefined {
+    const { text } = this;
+    const start = this.#at;
+    // Ruby writes keys as `:low`.
+    let at = text[start] === ':' ? start + 1 : start;
+    const from = at;
+    while (at < text.length && !wordEnd.test(text[at])) at++;
+    if (at === from) return undefined;
+    this.#at = at;
+    return { kind: 'value', text: text.slice(from, at), isQuoted: false, start: from, end: at };
+  }
+
+  #quoted(mark: string): LiteralValue {
+    const { text } = this;
+    const start = this.#at + 1;
+    let at = start;
+    let read = '';
+    let from = start;
+    while (at < text.length && text[at] !== mark) {
+      if (text[at] === '\\' && at + 1 < text.length) {
+        read += text.slice(from, at);
+        const code = /^u([\da-f]{4})|^x([\da-f]{2})/i.exec(text.slice(at + 1, at + 6));
+        if (code) read += String.fromCharCode(Number.parseInt(code[1] ?? code[2], 16));
+        else read += escapes[text[at + 1]] ?? text[at + 1];
+        at += 1 + (code ? code[0].length : 1);
+        from = at;
+      } else if (text[at] === '\n' && mark !== '`') break;
+      else at++;
+    }
+    read += text.slice(from, at);
+    this.#at = Math.min(text.length, at + 1);
+    return { kind: 'value', text: read, isQuoted: true, start, end: at };
+  }
+
+  /** Passes over white space and comments. */
+  #space(): void {
+    const { text } = this;
+    for (;;) {
+      while (this.#at < text.length && /\s|\ufeff/.test(text[this.#at])) this.#at++;
+      const two = text.slice(this.#at, this.#at + 2);
+      if (two === '/*') {
+        const close = text.indexOf('*/', this.#at + 2);
+        this.#comment(close < 0 ? text.length : close, 2, 2);
+      } else if (two === '//' || two === '--') this.#comment(this.#lineEnd(), 2, 0);
+      else if (two[0] === '#' && !/^#\p{L}\w*\s*[([{]/u.test(text.slice(this.#at, this.#at + 30)))
+        this.#comment(this.#lineEnd(), 1, 0);
+      else return;
+    }
+  }
+
+  #comment(end: number, opening: number, closing: number): void {
+    this.#comments.push(this.text.slice(this.#at + opening, end).trim());
+    this.#at = Math.min(this.text.length, end + closing);
+  }
+
+  #lineEnd(): number {
+    const end = this.text.indexOf('\n', this.#at);
+    return end < 0 ? this.text.length : end;
+  }
+}
+
+/** Content without keys is a list; of round brackets with both, the keys are those of a call. */
+function asNode(map: LiteralMap, opener: string): LiteralNode {
+  const { entries, items, name, start, end } = map;
+  const isList = entries.length === 0 && (opener !== '{' || items.length > 0);
+  return isList ? { kind: 'list', name, items, start, end } : map;
+}
