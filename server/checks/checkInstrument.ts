@@ -1,9 +1,12 @@
 import type { Finding } from '../model/finding';
+import { mainSpan } from '../model/text/span';
 import type { CheckContext, Rule, SeveritySettings } from './rule';
 import { instrumentRules } from './rules';
 
 /** Findings of one code that are listed; a text that is no instrument would give one for every word. */
 const mostOfOneCode = 1000;
+/** Characters of a message that are shown; the middle of a longer one is left out. */
+const mostOfMessage = 1200;
 
 /**
  * All findings about an instrument, those of its reader included, sorted by file and place. Never waits: samples that
@@ -22,6 +25,12 @@ export function checkInstrument(context: CheckContext, severities: SeveritySetti
   return findings.sorted();
 }
 
+/** A message in a length that can be read, whatever values of the text it quotes. */
+function shortened(message: string): string {
+  if (message.length <= mostOfMessage) return message;
+  return `${message.slice(0, mostOfMessage / 2)} … ${message.slice(-mostOfMessage / 4)}`;
+}
+
 class FindingCollector {
   readonly #severities: SeveritySettings;
   readonly #findings: Finding[] = [];
@@ -32,6 +41,17 @@ class FindingCollector {
   }
 
   addFrom(rule: Rule, context: CheckContext): void {
+    try {
+      this.#addAllFrom(rule, context);
+    } catch (error) {
+      // A fault of one check is told where it happened, and takes no other finding with it.
+      const reason = error instanceof Error ? error.message : String(error);
+      const message = `The check ${rule.code} failed here (${reason}), so it says nothing about this instrument.`;
+      this.add({ code: 'syntax-error', severity: 'error', ...mainSpan(0, 0), message });
+    }
+  }
+
+  #addAllFrom(rule: Rule, context: CheckContext): void {
     let count = 0;
     let last: Finding | undefined;
     rule.check(context, (found) => {
@@ -54,6 +74,7 @@ class FindingCollector {
   add(finding: Finding): Finding | undefined {
     const severity = this.#severities[finding.code];
     if (severity === 'off') return undefined;
+    finding.message = shortened(finding.message);
     const { code, source, start, end, message } = finding;
     const key = `${code} ${source} ${start} ${end} ${message}`;
     if (this.#seen.has(key)) return undefined;

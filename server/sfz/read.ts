@@ -5,7 +5,7 @@ import { InstrumentBuilder } from '../model/instrumentBuilder';
 import type { ReadOptions } from '../model/notation';
 import { folderOf, joinPath, relativePath } from '../model/paths';
 import { withTextBytes } from '../model/text/textBytes';
-import { Variables } from '../model/variables/variables';
+import { oddVariableFinding, Variables } from '../model/variables/variables';
 import type { SfzHandler } from './handler';
 import { readSfzAgain } from './readAgain';
 import { scanSfzBytes } from './scan';
@@ -156,13 +156,8 @@ class SfzReader implements SfzHandler {
 
   #expand(start: number, end: number): string {
     return this.#variables.expand(this.#text.slice(start, end), (variable) => {
-      this.#builder.addFinding({
-        code: 'define-unknown',
-        severity: 'warning',
-        start: start + variable.start,
-        end: start + variable.end,
-        message: `${variable.name} is not defined before this line. Write "#define ${variable.name} value" above it, or correct the name.`,
-      });
+      const placed = { ...variable, start: start + variable.start, end: start + variable.end };
+      this.#builder.addFinding(oddVariableFinding(placed, `"#define ${variable.name} value"`));
     });
   }
 

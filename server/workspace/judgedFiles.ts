@@ -19,7 +19,8 @@ export async function* judgedFiles(
   folders: readonly string[],
 ): AsyncGenerator<JudgedFile> {
   for (const path of (await instrumentFilesBelow(documents.files, folders)).sort()) {
-    const judgement = await judge(documents, path);
+    // One that cannot be judged keeps none of the others from it.
+    const judgement = await judge(documents, path).catch(() => undefined);
     const position = judgement?.instrument.sources.findIndex((one) => one.path === path) ?? -1;
     const source = judgement?.instrument.sources[position];
     if (judgement && source) yield { source, findings: judgement.findings, position };

@@ -4,7 +4,7 @@ import type { Instrument } from '../model/instrument';
 import type { Scope } from '../model/instrumentBuilder';
 import { InstrumentBuilder } from '../model/instrumentBuilder';
 import type { ReadOptions } from '../model/notation';
-import { Variables } from '../model/variables/variables';
+import { oddVariableFinding, Variables } from '../model/variables/variables';
 import type { VariableText } from '../model/variables/variableText';
 import { readSfzInto } from '../sfz/read';
 import { canHold, ElementKind, elementKindAt, isHeaderKind } from './elements';
@@ -186,15 +186,11 @@ class XmlReader extends ReaderEvents implements XmlHandler {
   #value(start: number, end: number, marks: number): string {
     const raw = this.text.slice(start, end);
     if (marks === 0) return raw;
-    return attributeValue(raw, this.#shared.variables, (variable) =>
-      this.builder.addFinding({
-        code: 'define-unknown',
-        severity: 'warning',
-        start: start + variable.start,
-        end: start + variable.end,
-        message: `${variable.name} is not defined before this place. Write <define name="${variable.name.slice(1)}" value="…"/> above it, or correct the name.`,
-      }),
-    );
+    return attributeValue(raw, this.#shared.variables, (variable) => {
+      const placed = { ...variable, start: start + variable.start, end: start + variable.end };
+      const define = `<define name="${variable.name.slice(1)}" value="…"/>`;
+      this.builder.addFinding(oddVariableFinding(placed, define));
+    });
   }
 
   openEnd(end: number, empty: boolean, broken: boolean): void {

@@ -1,4 +1,4 @@
-import type { UnknownVariable, Variables } from '../model/variables/variables';
+import type { OddVariable, Variables } from '../model/variables/variables';
 import type { VariableText } from '../model/variables/variableText';
 import { isXmlSpace } from './scan/characters';
 import { decodeXmlText } from './scan/references';
@@ -14,14 +14,14 @@ const piece = /&[^;&]*;|\r\n|[\t\n\r]|[^&\t\n\r]+|&/g;
 export function attributeValue(
   raw: string,
   variables: Variables,
-  unknown: (variable: UnknownVariable) => void,
+  odd: (variable: OddVariable) => void,
 ): string {
   return raw.replace(piece, (text, start: number) => {
     const first = text.charCodeAt(0);
     if (first === 38) return decodeXmlText(text);
     if (first !== 32 && isXmlSpace(first)) return ' ';
     return variables.expand(text, (variable) =>
-      unknown({ ...variable, start: start + variable.start, end: start + variable.end }),
+      odd({ ...variable, start: start + variable.start, end: start + variable.end }),
     );
   });
 }

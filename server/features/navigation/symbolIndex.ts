@@ -75,7 +75,8 @@ export class SymbolIndex {
     const stat = await this.#files.stat(path);
     const known = this.#known.get(path);
     if (stat && known && known.size === stat.size && known.modified === stat.modified) return known.places;
-    const places = stat?.kind === 'file' && stat.size <= mostBytes ? await this.#read(path) : [];
+    const isReadable = stat?.kind === 'file' && stat.size <= mostBytes;
+    const places = isReadable ? await this.#read(path).catch(() => []) : [];
     this.#known.set(path, { size: stat?.size ?? 0, modified: stat?.modified ?? 0, places });
     return places;
   }

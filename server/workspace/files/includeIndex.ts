@@ -100,7 +100,8 @@ export class IncludeIndex {
 
   async #scanFolders(): Promise<void> {
     const paths = await instrumentFilesBelow(this.#files, this.#folders);
-    for (const path of paths) await this.#look(path);
+    // One that cannot be read keeps none of the others from it.
+    for (const path of paths) await this.#look(path).catch(() => {});
     this.#isScanned = true;
   }
 
