@@ -70,7 +70,21 @@ export class CheckCandidates {
       const whole = await readWholeText(this.#terminal.files, path);
       if (whole.kind === 'text') ({ text } = whole);
     }
-    return text === undefined ? undefined : readInstrument({ ...candidate, text }, this.#includes);
+    return text === undefined ? undefined : this.#read({ ...candidate, text });
+  }
+
+  /** Reads a text. Whatever goes wrong with it is its own finding, and the others are checked all the same. */
+  async #read(candidate: InstrumentText): Promise<Instrument> {
+    try {
+      return await readInstrument(candidate, this.#includes);
+    } catch (error) {
+      const reason = error instanceof Error ? error.message : String(error);
+      const nothing = candidate.notation.read('', { path: candidate.path });
+      const message = `This file cannot be checked: ${reason}.`;
+      return Object.assign(nothing, {
+        findings: [{ code: 'syntax-error', severity: 'error', message, source: 0, start: 0, end: 0 }],
+      });
+    }
   }
 
   async #at(path: string, named: boolean): Promise<InstrumentText[]> {
@@ -111,7 +125,7 @@ export class CheckCandidates {
 
   async #includedPaths(candidate: InstrumentText): Promise<ReadonlySet<string>> {
     if (!candidate.text.includes('include')) return new Set();
-    const instrument = await readInstrument(candidate, this.#includes);
+    const instrument = await this.#read(candidate);
     return new Set(instrument.sources.slice(1).map(({ path }) => path));
   }
 
