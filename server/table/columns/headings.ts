@@ -32,6 +32,8 @@ interface Dictionary {
   words: ReadonlySet<string>;
 }
 
+/** Letters of a word that is looked for among those of other languages with slips in it (our choice). */
+const leastForeign = 6;
 const longest = 80;
 /** Words that may stand beside others without a meaning of their own. */
 const weakWords: ReadonlySet<string> = new Set(
@@ -162,7 +164,12 @@ export function likelyHeading(text: string, language?: LanguageWords): HeadingRe
     (word, at, all) => unit === undefined || at < all.length - 1 || unitOf(word) === undefined,
   );
   for (const one of order) {
-    const meaning = misspelt(words, dictionaryOf(one));
+    const dictionary = dictionaryOf(one);
+    // A short word of one language is easily like another of a language that nothing else in the table is written in.
+    const isExpected = one === language || one === languages[0];
+    const isTooShort = (word: string) => word.length < leastForeign && !dictionary.words.has(word);
+    if (!isExpected && words.some(isTooShort)) continue;
+    const meaning = misspelt(words, dictionary);
     if (meaning) return settled({ meaning, unit, likeness: 'spelling' }, text);
   }
   return undefined;
