@@ -18,7 +18,7 @@ const sample = Float32Array.from({ length: rate }, (_, at) => Math.sin(at * at *
 
 /** A processor that plays a note; the program and the player's data are sent to it as they are. */
 const processor = `
-import { createPlayer } from '${root}/server/playing/createPlayer';
+import { createPlayer } from '${root}/server/playing/player/createPlayer';
 import { createVoiceEngine } from '${root}/server/sound/voiceEngine';
 
 class VoiceProcessor extends AudioWorkletProcessor {
@@ -38,7 +38,7 @@ registerProcessor('voice', VoiceProcessor);
 
 /** What the page needs to make its data: the readers run there too. */
 const page = `
-import { playableInstrument } from '${root}/server/playing/makePlayable';
+import { playableInstrument } from '${root}/server/playing/playable/makePlayable';
 import { readSfz } from '${root}/server/sfz/read';
 import { soundOf } from '${root}/server/sound/program/soundOf';
 
