@@ -137,7 +137,7 @@ export class LevelColumns {
     const advice =
       otherwise.length === 0
         ? ''
-        : ` If it is ${otherwise.join(' or ')}, say so in the heading, as in "${exampleHeading(column)} (dB)", or in the preview of the table.`;
+        : ` If it is ${otherwise.join(' or ')}, say so in the heading, as in "${exampleHeading(column)} (dB)".`;
     this.table.noteColumn(column, `${columnName(column)} gives no unit; ${what}.${advice}`);
   }
 }

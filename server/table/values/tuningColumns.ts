@@ -79,7 +79,7 @@ export class TuningColumns {
       const how = scale === 'ratio' ? 'a ratio of frequencies is' : `${scale} are`;
       table.noteColumn(
         column,
-        `${columnName(column)} gives no unit of its tuning; ${how} assumed. If it is ${others}, say so in the heading or in the preview of the table.`,
+        `${columnName(column)} gives no unit of its tuning; ${how} assumed. If it is ${others}, say so in the heading.`,
       );
     }
     return scale;
