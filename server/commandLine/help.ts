@@ -16,7 +16,7 @@ export const help = `Usage: zonewright COMMAND …
                     --output FILE.svg   --force
   sample FILE…    print what the header of a sample file says, and what its audio tells:
                     its pitch alone, or all that is measured
-                    --format text|json   --pitch   --measure   --no-cache
+                    --format text|json   --pitch   --measure   --whole   --no-cache
   report FILE     list the samples of an instrument with what is known of each, and its tuning
                     --format markdown|csv   --table samples|tuning   --output FILE   --force   --no-cache
   explain FILE    say which regions answer a note, and why each other one does not

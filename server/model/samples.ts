@@ -92,6 +92,11 @@ export interface LoopSeam {
 export interface SampleSurvey {
   /** Frames that were decoded. */
   frames: number;
+  /**
+   * Whether that was all of the file; of a very long one the start is looked at, and what is said of its end and of equal
+   * channels is as if nothing stood out.
+   */
+  isWhole: boolean;
   /** The greatest magnitude of any channel. */
   peak: number;
   /** The mean of each channel: 0 for a sound that swings around silence. */

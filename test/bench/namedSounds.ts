@@ -50,6 +50,7 @@ function surveyOf(path: string): SampleSurvey {
     greatestEndStep: 0.001,
     clipping: null,
     channelCorrelation: null,
+    isWhole: true,
     hasEqualChannels: false,
     loudness,
     momentaryLoudness: loudness + 1,

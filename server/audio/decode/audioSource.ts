@@ -9,6 +9,8 @@ export interface AudioSource {
    * Frames that the file says it holds; damaged files can give fewer. `Number.MAX_SAFE_INTEGER` where it does not say.
    */
   readonly frames: number;
+  /** Whether frames can be had only by decoding all that stand before them. */
+  readonly isDecodedInOrder: boolean;
   /**
    * Frames from `startFrame` on. Those outside the file are left out, so the arrays can be shorter than `count`; they
    * never take more than 64 MB of the file or of memory. In a compressed file, reading on from where the last call

@@ -16,6 +16,7 @@ export function plainSource(reader: FileReader, layout: FrameLayout): AudioSourc
     channels,
     frames,
     bitsPerSample: bytesPerSample * 8,
+    isDecodedInOrder: false,
     read: (startFrame, count) => readFrames(reader, layout, startFrame, count),
     async *blocks() {
       for (let start = 0; start < frames; ) {

@@ -13,6 +13,7 @@ export class StreamedSource implements AudioSource {
   readonly channels: number;
   readonly bitsPerSample: number;
   readonly frames: number;
+  readonly isDecodedInOrder = true;
   readonly #decode: Decode;
   #cursor: Cursor | undefined;
   /** Reads wait for one another, as they share one decoder. */

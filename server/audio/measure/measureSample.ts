@@ -1,7 +1,7 @@
 import type { FileReader } from '../../model/files';
 import type { MeasuredPitch } from '../../model/samples';
-import { openAudio } from '../decode/openAudio';
 import { mixToMono } from '../decode/readFrames';
+import { isWithinReach, openMeasured } from './openMeasured';
 import { measurePitch } from './pitch/pitch';
 
 /** As much of a note as its pitch is measured in. */
@@ -16,14 +16,14 @@ const quiet = 1e-3;
  * where nothing was found, or where the file cannot be decoded. Never throws.
  */
 export async function measureSamplePitch(reader: FileReader): Promise<MeasuredPitch | null> {
-  const audio = await openAudio(reader);
+  const audio = await openMeasured(reader);
   if (!audio) return null;
   try {
     const { sampleRate } = audio;
     const count = Math.ceil(pitchSeconds * sampleRate);
     for (let seconds = 0; seconds <= mostSilentSeconds; seconds += pitchSeconds / 2) {
       const start = Math.round(seconds * sampleRate);
-      if (start >= audio.frames) return null;
+      if (start >= audio.frames || !isWithinReach(audio, start + count)) return null;
       const samples = mixToMono(await audio.read(start, count));
       // A sound that only begins in the second half is measured from there.
       if (isQuiet(samples.subarray(0, count / 2)) && start + count / 2 < audio.frames) continue;

@@ -1,23 +1,40 @@
 import type { FileReader } from '../../model/files';
 import type { SampleSurvey } from '../../model/samples';
 import type { AudioSource } from '../decode/audioSource';
-import { openAudio } from '../decode/openAudio';
 import { ChannelLikeness } from './channelLikeness';
 import { ClippingScan, clippingOf } from './clipping';
 import { LoudnessMeter } from './loudness';
+import { mostMeasuredValues, openMeasured } from './openMeasured';
 import { SilenceScan } from './silence';
 import { TailScan } from './soundTail';
 
+/** How a survey is made. */
+export interface SurveyOptions {
+  /** Looks at the whole file, whatever its length. */
+  whole?: boolean;
+  /** Ends the survey, which then gives `null`. */
+  signal?: AbortSignal;
+  /** Told from time to time how many frames were looked at. */
+  onFrames?(frames: number): void;
+}
+
+/** Values after which other work, such as a request to stop, is let run. */
+const valuesAtOnce = 1 << 18;
+
 /**
- * What one pass through the whole audio of an open sample file tells; the caller closes the file. `null` where the file
- * cannot be decoded or holds no audio. The memory that it takes does not grow with the length of the file, but for ten
- * numbers a second. Never throws.
+ * What one pass through the audio of an open sample file tells; the caller closes the file. Of a very long file the start
+ * is looked at unless the whole is asked for. `null` where the file cannot be decoded, holds no audio or has more channels
+ * than are measured. The memory that it takes does not grow with the length of the file, but for ten numbers a second.
+ * Never throws.
  */
-export async function surveySample(reader: FileReader): Promise<SampleSurvey | null> {
-  const audio = await openAudio(reader);
+export async function surveySample(
+  reader: FileReader,
+  options: SurveyOptions = {},
+): Promise<SampleSurvey | null> {
+  const audio = await openMeasured(reader);
   if (!audio) return null;
   try {
-    return await surveyAudio(audio);
+    return await surveyAudio(audio, options);
   } catch {
     return null;
   } finally {
@@ -25,9 +42,18 @@ export async function surveySample(reader: FileReader): Promise<SampleSurvey | n
   }
 }
 
+/** What stands for an end that was not looked at. */
+const unknownEnd = { endLevelDb: Number.NEGATIVE_INFINITY, endStep: 0, greatestEndStep: 0 };
+
 /** {@link surveySample} of audio that is open. */
-async function surveyAudio(audio: AudioSource): Promise<SampleSurvey | null> {
+async function surveyAudio(
+  audio: AudioSource,
+  { whole = false, signal, onFrames }: SurveyOptions,
+): Promise<SampleSurvey | null> {
   const { sampleRate, channels, bitsPerSample } = audio;
+  const most = whole ? Number.POSITIVE_INFINITY : Math.floor(mostMeasuredValues / channels);
+  let isWhole = true;
+  let untilPause = valuesAtOnce;
   const sums = new Array<number>(channels).fill(0);
   const squares = new Array<number>(channels).fill(0);
   const clipping = Array.from({ length: channels }, () => new ClippingScan(bitsPerSample));
@@ -40,6 +66,10 @@ async function surveyAudio(audio: AudioSource): Promise<SampleSurvey | null> {
   let magnitudes = new Float32Array(0);
   let energies = new Float32Array(0);
   for await (const block of audio.blocks()) {
+    if (frames >= most) {
+      isWhole = false;
+      break;
+    }
     const count = block[0]?.length ?? 0;
     if (magnitudes.length < count) {
       magnitudes = new Float32Array(count);
@@ -60,6 +90,12 @@ async function surveyAudio(audio: AudioSource): Promise<SampleSurvey | null> {
     likeness.add(block);
     loudness.add(block);
     frames += count;
+    untilPause -= count * channels;
+    if (untilPause > 0) continue;
+    untilPause = valuesAtOnce;
+    onFrames?.(frames);
+    await new Promise((resolve) => setTimeout(resolve, 0));
+    if (signal?.aborted) return null;
   }
   if (frames === 0) return null;
   for (const one of clipping) one.finish();
@@ -67,14 +103,15 @@ async function surveyAudio(audio: AudioSource): Promise<SampleSurvey | null> {
   const { integrated, momentary } = loudness.result();
   return {
     frames,
+    isWhole,
     peak,
     dcOffset: sums.map((sum) => sum / frames),
     leadingSilenceFrames: leading,
-    trailingSilenceFrames: trailing,
-    ...tail.result(),
+    trailingSilenceFrames: isWhole ? trailing : 0,
+    ...(isWhole ? tail.result() : unknownEnd),
     clipping: clippingOf(clipping),
     channelCorrelation: likeness.correlation(sums, squares),
-    hasEqualChannels: likeness.hasEqualChannels,
+    hasEqualChannels: isWhole && likeness.hasEqualChannels,
     loudness: integrated,
     momentaryLoudness: momentary,
   };

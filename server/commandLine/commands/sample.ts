@@ -1,9 +1,12 @@
-import type { SampleFacts } from '../../model/samples';
+import { surveySample } from '../../audio/measure/survey';
+import { joinPath } from '../../model/paths';
+import type { SampleFacts, SampleSurvey } from '../../model/samples';
+import { withFontSamples } from '../../soundfont/fontFiles';
 import { refusalWords } from '../../workspace/files/refusalWords';
 import { CommandError } from '../commandError';
 import { readFontInput } from '../input/fontInput';
 import type { OpenSamples } from '../input/openSamples';
-import { openSamples } from '../input/openSamples';
+import { openSamples, progressEvery } from '../input/openSamples';
 import { sampleJson } from '../output/sampleJson';
 import type { AskedMeasures, KnownSample } from '../output/sampleText';
 import { sampleText } from '../output/sampleText';
@@ -17,19 +20,23 @@ export async function sample(args: readonly string[], terminal: Terminal): Promi
     format: ['text', 'json'],
     pitch: 'switch',
     measure: 'switch',
+    whole: 'switch',
     'no-cache': 'switch',
   });
   if (paths.length === 0) throw new CommandError('sample takes at least one file');
-  const all = switches.has('measure');
+  const whole = switches.has('whole');
+  const all = whole || switches.has('measure');
   const asked = { pitch: all || switches.has('pitch'), all };
   const opened = openSamples(terminal, !switches.has('no-cache'));
   const failed: string[] = [];
   try {
     const found = await readFacts(opened, terminal, await withSamplesOfFonts(terminal, paths), failed);
-    const known = () => found.map((one) => measured(opened, terminal, one, asked));
-    known();
+    const measuredNow = () => found.map((one) => measured(opened, terminal, one, asked));
+    measuredNow();
     await opened.measurements.loadWanted();
-    for (const one of known()) {
+    for (const known of measuredNow()) {
+      const isCut = whole && known.survey?.isWhole === false;
+      const one = isCut ? { ...known, survey: await wholeSurvey(terminal, known) } : known;
       await terminal.out(options.format === 'json' ? `${sampleJson(one)}\n` : sampleText(one, asked));
     }
   } finally {
@@ -82,6 +89,27 @@ async function readFacts(
     failed.push(`${names[at]}: ${reason}`);
   }
   return found;
+}
+
+/** The survey of a file from its first frame to its last, however long it is; says on standard error how far it is. */
+async function wholeSurvey(
+  { files, error, folder }: Terminal,
+  { path, facts }: KnownSample,
+): Promise<SampleSurvey | null> {
+  const reader = await withFontSamples(files).open(joinPath(folder, path));
+  if (!reader) return null;
+  let told = Date.now();
+  const onFrames = (frames: number) => {
+    if (Date.now() - told < progressEvery) return;
+    told = Date.now();
+    const of = facts.frames > 0 ? ` of ${facts.frames}` : '';
+    error(`zonewright: ${path}: ${frames}${of} frames measured\n`);
+  };
+  try {
+    return await surveySample(reader, { whole: true, onFrames });
+  } finally {
+    await reader.close();
+  }
 }
 
 /** What is known of a file by now; what is not is asked for. */

@@ -4,7 +4,7 @@ import { SampleStore } from '../../workspace/samples/sampleStore';
 import type { Terminal } from '../terminal';
 
 /** Milliseconds between two lines that say how far the measuring is. */
-const progressEvery = 5000;
+export const progressEvery = 5000;
 
 /** Samples that are measured as the program's surroundings allow. */
 export interface OpenSamples {

@@ -25,16 +25,19 @@ function roundedPitch({ hertz, key, cents, confidence }: MeasuredPitch): Measure
 }
 
 function roundedSurvey(survey: SampleSurvey): object {
-  const { peak, dcOffset, endLevelDb, endStep, greatestEndStep } = survey;
-  const { channelCorrelation, loudness, momentaryLoudness } = survey;
+  const { peak, dcOffset, endLevelDb, endStep, greatestEndStep, isWhole, trailingSilenceFrames } = survey;
+  const { channelCorrelation, hasEqualChannels, loudness, momentaryLoudness } = survey;
   return {
     ...survey,
     peak: decimals(peak, 6),
     dcOffset: dcOffset.map((one) => decimals(one, 6)),
     // JSON has no number for the level of silence.
     endLevelDb: Number.isFinite(endLevelDb) ? decimals(endLevelDb, 2) : null,
-    endStep: decimals(endStep, 6),
-    greatestEndStep: decimals(greatestEndStep, 6),
+    // The end of a file that was looked at in part is not known.
+    trailingSilenceFrames: isWhole ? trailingSilenceFrames : null,
+    endStep: isWhole ? decimals(endStep, 6) : null,
+    greatestEndStep: isWhole ? decimals(greatestEndStep, 6) : null,
+    hasEqualChannels: isWhole ? hasEqualChannels : null,
     channelCorrelation: channelCorrelation === null ? null : decimals(channelCorrelation, 4),
     loudness: loudness === null ? null : decimals(loudness, 2),
     momentaryLoudness: momentaryLoudness === null ? null : decimals(momentaryLoudness, 2),

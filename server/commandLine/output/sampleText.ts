@@ -1,3 +1,4 @@
+import { mostMeasuredChannels } from '../../audio/measure/openMeasured';
 import { noteNameOf } from '../../model/keys';
 import type { LoopSeam, MeasuredPitch, SampleFacts, SampleSurvey } from '../../model/samples';
 import { visibleText } from '../../model/text/visibleText';
@@ -70,13 +71,17 @@ function pitchText(pitch: MeasuredPitch | null): string {
 }
 
 function surveyLines(survey: SampleSurvey | null, { sampleRate, channels }: SampleFacts): string[] {
+  if (!survey && channels > mostMeasuredChannels)
+    return [`  level: not measured, as the file has more than ${mostMeasuredChannels} channels`];
   if (!survey) return ['  level: the audio cannot be decoded'];
   const seconds = (frames: number) => `${(frames / sampleRate).toFixed(3)} s`;
   const lines = [
     `  loudness ${lufsText(survey.loudness)}, at most ${lufsText(survey.momentaryLoudness)}`,
     `  peak ${decibelText(survey.peak)}, offset from zero ${survey.dcOffset.map((one) => unsigned(one.toFixed(5))).join(', ')}`,
-    `  silence ${seconds(survey.leadingSilenceFrames)} at the start, ${seconds(survey.trailingSilenceFrames)} at the end`,
+    `  silence ${seconds(survey.leadingSilenceFrames)} at the start${survey.isWhole ? `, ${seconds(survey.trailingSilenceFrames)} at the end` : ''}`,
   ];
+  if (!survey.isWhole)
+    lines.push(`  only the first ${seconds(survey.frames)} were measured; --whole measures all of it`);
   if (Number.isFinite(survey.endLevelDb))
     lines.push(`  ends ${Math.abs(survey.endLevelDb).toFixed(1)} dB below its loudest`);
   if (survey.clipping) {

@@ -55,7 +55,7 @@ export function sampleCells(row: SampleRow): ReportCell[] {
     survey?.loudness == null ? undefined : rounded(survey.loudness, 1),
     survey && survey.peak > 0 ? rounded(20 * Math.log10(survey.peak), 1) : undefined,
     silence(row, survey?.leadingSilenceFrames),
-    silence(row, survey?.trailingSilenceFrames),
+    silence(row, survey?.isWhole ? survey.trailingSilenceFrames : undefined),
     sampleNotes(row).join('; '),
   ];
 }
@@ -136,9 +136,11 @@ function unreadableNotes(reading: { kind: string; reason?: string } | undefined)
   return reading?.kind === 'unreadable' && reading.reason !== undefined ? [reading.reason] : [];
 }
 
-function surveyNotes({ peak, clipping, channelCorrelation, hasEqualChannels }: SampleSurvey): string[] {
+function surveyNotes(survey: SampleSurvey): string[] {
+  const { peak, clipping, channelCorrelation, hasEqualChannels, isWhole } = survey;
   const notes: string[] = [];
-  if (peak === 0) notes.push('silent from start to end');
+  if (!isWhole) notes.push(`so long that only its first ${survey.frames} frames were measured`);
+  if (peak === 0) notes.push(isWhole ? 'silent from start to end' : 'silent as far as it was measured');
   if (clipping) {
     const { runs, firstFrame } = clipping;
     notes.push(

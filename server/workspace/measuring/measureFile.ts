@@ -1,5 +1,6 @@
 import { measureLoopSeam } from '../../audio/measure/loops/loopSeam';
 import { measureSamplePitch } from '../../audio/measure/measureSample';
+import type { SurveyOptions } from '../../audio/measure/survey';
 import { surveySample } from '../../audio/measure/survey';
 import type { FileReader, Files } from '../../model/files';
 import type { LoopSeam, MeasuredPitch, SampleSurvey } from '../../model/samples';
@@ -8,7 +9,7 @@ import type { MeasureRequest, MeasureResult } from './measureRequest';
 /** The measures of an open sample file. None throws; the caller closes the file. */
 export interface MeasureFunctions {
   pitch(reader: FileReader): Promise<MeasuredPitch | null>;
-  survey(reader: FileReader): Promise<SampleSurvey | null>;
+  survey(reader: FileReader, options: SurveyOptions): Promise<SampleSurvey | null>;
   loopSeam(reader: FileReader, start: number, end: number): Promise<LoopSeam | null>;
 }
 
@@ -28,7 +29,7 @@ export type MeasureOutcome =
 
 /**
  * Measures what is asked of one file, which is opened once. Results stand in the order of the requests. When the signal
- * says so, reading ends and with it the measure that is under way.
+ * says so, reading and decoding end and with them the measure that is under way.
  */
 export async function measureFile(
   files: Files,
@@ -57,7 +58,7 @@ export async function measureReader(
   try {
     const results: MeasureResult[] = [];
     for (const request of requests) {
-      if (!signal.aborted) results.push(await measure(watched, request, measures));
+      if (!signal.aborted) results.push(await measure(watched, request, signal, measures));
     }
     if (signal.aborted) return { kind: 'failed', reason: 'stopped' };
     return watched.hasFailed ? { kind: 'failed', reason: 'unreadable' } : { kind: 'measured', results };
@@ -69,13 +70,14 @@ export async function measureReader(
 function measure(
   reader: FileReader,
   request: MeasureRequest,
+  signal: AbortSignal,
   measures: MeasureFunctions,
 ): Promise<MeasureResult> {
   switch (request.what) {
     case 'pitch':
       return measures.pitch(reader);
     case 'survey':
-      return measures.survey(reader);
+      return measures.survey(reader, { signal });
     case 'loopSeam':
       return measures.loopSeam(reader, request.start, request.end);
   }

@@ -13,7 +13,7 @@ export type MeasureResult = MeasuredPitch | SampleSurvey | LoopSeam | null;
  * Versions of what is remembered of files on the disk. One goes up when its measure, or what stands in its result, is
  * another, so that old results are measured again.
  */
-export const measureVersions = { facts: 1, pitch: 1, survey: 1, loopSeam: 1 } as const;
+export const measureVersions = { facts: 1, pitch: 1, survey: 2, loopSeam: 1 } as const;
 
 /** The names of results; that of a loop goes on with its frames. */
 export const pitchKey = `pitch${measureVersions.pitch}`;

@@ -3,10 +3,10 @@ import type { MeasuredPitch, SampleFacts, SampleSurvey } from '../../model/sampl
 /** How many numbers a record takes. */
 export const factsWidth = 11;
 export const pitchWidth = 4;
-export const surveyWidth = 15;
+export const surveyWidth = 16;
 
 /** Raise it when a record is laid out in another way. */
-export const columnsVersion = 1;
+export const columnsVersion = 2;
 
 /** Where what numbers cannot hold is kept: words by their positions in a list, other values by field. */
 export interface BesideNumbers {
@@ -79,11 +79,13 @@ export function writeSurvey(survey: SampleSurvey, to: Float64Array, at: number, 
   to[at + 12] = survey.hasEqualChannels ? 1 : 0;
   to[at + 13] = survey.loudness ?? Number.NaN;
   to[at + 14] = survey.momentaryLoudness ?? Number.NaN;
+  to[at + 15] = survey.isWhole ? 1 : 0;
 }
 
 export function readSurvey(from: Float64Array, at: number, beside: BesideNumbers): SampleSurvey {
   return {
     frames: from[at],
+    isWhole: from[at + 15] === 1,
     peak: from[at + 1],
     dcOffset: readOffsets(from, at + 2, beside),
     leadingSilenceFrames: from[at + 5],

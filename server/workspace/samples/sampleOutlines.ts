@@ -8,8 +8,9 @@ import type { SampleOutline } from '../../model/samples';
 const steps = 96;
 /** Frames that are looked at in each step of a long sample; what lies between them is not read. */
 const framesInStep = 512;
-/** Seconds of compressed audio that are decoded for an outline at the most. */
+/** Seconds of compressed audio, and values over all channels, that are decoded for an outline at the most. */
 const longestDecoded = 60;
+const mostDecodedValues = 1 << 23;
 /** Outlines that are remembered. */
 const mostKnown = 50;
 
@@ -87,12 +88,15 @@ async function decodedOutline(reader: FileReader): Promise<SampleOutline | undef
   const audio = await openAudio(reader);
   if (!audio) return undefined;
   try {
-    const { frames, sampleRate } = audio;
-    if (!(frames > 0) || frames > longestDecoded * sampleRate) return undefined;
+    const { frames, sampleRate, channels } = audio;
+    const most = Math.min(longestDecoded * sampleRate, mostDecodedValues / channels);
+    if (!(frames > 0) || frames > most) return undefined;
     const count = Math.min(steps, frames);
     const outline = new Outline(count);
     let frame = 0;
     for await (const block of audio.blocks()) {
+      // A file can hold more than it says.
+      if (frame >= frames) break;
       for (const value of mixToMono(block)) outline.add(Math.floor((frame++ * count) / frames), value);
     }
     return frame === 0 ? undefined : { frames, ...outline };

@@ -55,3 +55,12 @@ export function verbatimFrame(number: number, channels: readonly (readonly numbe
   const parts = channels.flatMap((values) => [2, ...values.flatMap((value) => b16(value & 0xffff))]);
   return [...header, ...parts, ...b16(remainder([...header, ...parts], 0x18005n, 16n))];
 }
+
+/** A frame of a FLAC stream in which every channel stays at 0 for so many frames: some ten bytes, whatever their number. */
+export function silentFrame(number: number, channels: number, frames: number): number[] {
+  const coded = number < 128 ? [number] : [0xc0 | (number >> 6), 0x80 | (number & 63)];
+  const start = [0xff, 0xf8, 0x70, ((channels - 1) << 4) | 8, ...coded, ...b16(frames - 1)];
+  const header = [...start, remainder(start, 0x107n, 8n)];
+  const parts = new Array<number>(3 * channels).fill(0);
+  return [...header, ...parts, ...b16(remainder([...header, ...parts], 0x18005n, 16n))];
+}

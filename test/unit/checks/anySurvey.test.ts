@@ -23,6 +23,7 @@ const anySurvey: fc.Arbitrary<SampleSurvey> = fc
       }),
     ),
     channelCorrelation: fc.option(fc.double({ min: -1, max: 1, noNaN: true })),
+    isWhole: fc.boolean(),
     hasEqualChannels: fc.boolean(),
     momentaryLoudness: loudness,
   })

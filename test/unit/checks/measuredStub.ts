@@ -14,6 +14,7 @@ export function survey(found: Partial<SampleSurvey> = {}): SampleSurvey {
     greatestEndStep: 0.0001,
     clipping: null,
     channelCorrelation: null,
+    isWhole: true,
     hasEqualChannels: false,
     loudness: -20,
     momentaryLoudness: -18,

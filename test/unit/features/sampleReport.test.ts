@@ -33,6 +33,7 @@ function survey(more: Partial<SampleSurvey> = {}): SampleSurvey {
     greatestEndStep: 0,
     clipping: null,
     channelCorrelation: null,
+    isWhole: true,
     hasEqualChannels: false,
     loudness: -20.04,
     momentaryLoudness: -18,

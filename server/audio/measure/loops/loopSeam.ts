@@ -1,8 +1,8 @@
 import type { FileReader } from '../../../model/files';
 import type { LoopSeam } from '../../../model/samples';
 import type { AudioSource } from '../../decode/audioSource';
-import { openAudio } from '../../decode/openAudio';
 import { mixToMono } from '../../decode/readFrames';
+import { isWithinReach, openMeasured } from '../openMeasured';
 import { longestCrossfade, smoothCrossfade } from './loopCrossfade';
 import { motionSeconds, seamAt } from './loopMotion';
 import type { LoopPoints } from './loopSearch';
@@ -24,15 +24,15 @@ const alike = 0.95;
  * The seam of a loop in an open sample file, from its first to its last frame: the step, the bend and the change of the
  * short-time spectrum where it closes against those that the sound makes itself at both ends of the loop. Where it can
  * be heard, proposes points nearby that close it smoothly, and the length of a crossfade that does. `null` where the
- * loop does not lie in the file, is shorter than 32 frames, or the file cannot be decoded. Reads a quarter
- * of a second around each end; the caller closes the file. Never throws.
+ * loop does not lie in the file, is shorter than 32 frames, the file cannot be decoded, or so much would have to be decoded
+ * to get to it as no measure looks at. Reads a quarter of a second around each end; the caller closes the file. Never throws.
  */
 export async function measureLoopSeam(
   reader: FileReader,
   start: number,
   end: number,
 ): Promise<LoopSeam | null> {
-  const audio = await openAudio(reader);
+  const audio = await openMeasured(reader);
   if (!audio) return null;
   try {
     const around = await readSurroundings(audio, start, end);
@@ -88,6 +88,7 @@ async function readSurroundings(
   const { frames, sampleRate } = audio;
   const isWhole = Number.isSafeInteger(start) && Number.isSafeInteger(end);
   if (!isWhole || start < 0 || end >= frames || end - start < shortestLoop) return undefined;
+  if (!isWithinReach(audio, end)) return undefined;
   const rate = Math.min(sampleRate, highestRate);
   const searched = motionSeconds + searchSeconds + matchSeconds;
   const reach = 4 + Math.max(Math.round(searched * rate), spectraReach(rate));

@@ -62,6 +62,7 @@ describe('silence around a sound', () => {
       greatestEndStep: 0,
       clipping: null,
       channelCorrelation: null,
+      isWhole: true,
       hasEqualChannels: true,
       loudness: null,
       momentaryLoudness: null,

@@ -50,6 +50,7 @@ const survey: fc.Arbitrary<SampleSurvey> = fc.record({
   greatestEndStep: number,
   clipping: fc.option(fc.record({ runs: count, frames: count, firstFrame: count })),
   channelCorrelation: numberOrNull,
+  isWhole: fc.boolean(),
   hasEqualChannels: fc.boolean(),
   loudness: numberOrNull,
   momentaryLoudness: numberOrNull,
