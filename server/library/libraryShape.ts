@@ -1,0 +1,156 @@
+import type { ObjectShape, Shape } from './shape';
+
+const text = (description: string): Shape => ({ kind: 'text', description });
+const texts = (description: string): Shape => ({
+  kind: 'list',
+  description,
+  of: text('One of them.'),
+});
+
+const facts: Shape = {
+  kind: 'object',
+  called: '"facts"',
+  description:
+    'What goes with an instrument when it is shared. What is not known stays out: nothing is made up.',
+  fields: {
+    title: text('What people call it; else its name.'),
+    maker: text('Who made the recordings or the instrument.'),
+    licence: text(
+      'The licence of the recordings and texts, as a name or a sentence. Ask the maker before you share.',
+    ),
+    source: text('Where the recordings come from: an address or a sentence.'),
+    credits: texts('Who else is to be named, one a line.'),
+    tags: texts('Words by which it can be found.'),
+    picture: text('The path of a picture, from the folder of the library file.'),
+  },
+};
+
+const pack: Shape = {
+  kind: 'object',
+  called: '"pack"',
+  description: 'How an instrument is packed to be shared.',
+  fields: {
+    form: {
+      kind: 'choice',
+      choices: ['zip', 'folder'],
+      description: 'One archive an instrument, or a folder of files.',
+    },
+    audio: {
+      kind: 'choice',
+      choices: ['keep', 'flac'],
+      description: 'Audio as it is, or as FLAC with the same samples.',
+    },
+    output: text('The folder that packs are written to.'),
+    withoutLicence: {
+      kind: 'flag',
+      description: 'Said on purpose: packed although no licence is known. Recordings belong to their makers.',
+    },
+  },
+};
+
+const target: Shape = {
+  kind: 'textOr',
+  description: 'A notation: sfz, xml, sf2, or the path of a vocabulary (*.vocabulary.json).',
+  object: {
+    kind: 'object',
+    called: 'A target',
+    description: 'A notation with what goes for it alone.',
+    required: ['notation'],
+    fields: {
+      notation: text('sfz, xml, sf2, or the path of a vocabulary (*.vocabulary.json).'),
+      template: text('The path of the template that is filled.'),
+      folder: text('The folder below the output that files of this target go to.'),
+    },
+  },
+};
+
+const settings = {
+  samples: text('The folder that the sample names of a table are looked up in; else that of the table.'),
+  middleC: {
+    kind: 'choice',
+    choices: ['C3', 'C4', 'C5'],
+    description: 'Which note name a table gives to key 60; else it is found by evidence.',
+  },
+  targets: { kind: 'list', description: 'What it is converted to; SFZ where nothing is said.', of: target },
+  template: text('The path of a template, for the target that is written in its notation.'),
+  facts,
+  pack,
+} as const satisfies Record<string, Shape>;
+
+const pairing: Shape = {
+  kind: 'object',
+  called: '"pairing"',
+  description:
+    'How sure it is that source, samples and name belong together. Take it out when you have looked.',
+  required: ['confidence'],
+  fields: {
+    confidence: { kind: 'share', description: 'From 0, a guess, to 1, certain.' },
+    because: texts('What speaks for it.'),
+    doubts: texts('What is to be looked at.'),
+  },
+};
+
+const source: Shape = {
+  kind: 'object',
+  called: 'A source',
+  description: 'Files that are instruments each, named after the file.',
+  required: ['files'],
+  fields: {
+    files: texts('Patterns of paths: * for any part of a name, ** for folders, ? for one character.'),
+    except: texts('Patterns of those that are no instruments.'),
+    ...settings,
+  },
+};
+
+/** The settings of one instrument in a file beside its source. */
+export const besideShape: ObjectShape = {
+  kind: 'object',
+  called: 'A file of settings',
+  description:
+    'Settings of the instrument that this file stands beside; they count before those of the library file.',
+  fields: { $schema: text('Where this schema stands.'), name: text('What people call it.'), ...settings },
+};
+
+const instrument: Shape = {
+  kind: 'object',
+  called: 'An instrument',
+  description: 'One instrument. What is set here counts before what is set for the library.',
+  required: ['name', 'source'],
+  fields: {
+    name: text('What people call it; its files are named after it.'),
+    source: text(
+      'The path of a text, of a SoundFont with #bank:preset behind it, or of a folder of recordings.',
+    ),
+    ...settings,
+    pairing,
+    leaveOut: { kind: 'flag', description: 'Stays in this file and is not built.' },
+  },
+};
+
+/** The shape of a library file. */
+export const libraryShape: ObjectShape = {
+  kind: 'object',
+  called: 'A library',
+  description:
+    'Which instruments a library has and what is made of them. Paths have / and start from the folder of this file.',
+  fields: {
+    $schema: text('Where this schema stands.'),
+    title: text('What people call the library.'),
+    output: text('The folder that results go to; "built" where nothing is said.'),
+    ...settings,
+    sources: { kind: 'list', description: 'Files that are instruments each, by patterns.', of: source },
+    instruments: { kind: 'list', description: 'The instruments, one by one.', of: instrument },
+    leftOut: {
+      kind: 'list',
+      description:
+        'What was found and is not known to be an instrument of the library. Nothing is done with it.',
+      of: {
+        kind: 'object',
+        called: 'Something left out',
+        description: 'A file or folder.',
+        required: ['path', 'because'],
+        fields: { path: text('Where it is.'), because: text('Why it is left out.') },
+      },
+    },
+  },
+};
