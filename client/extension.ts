@@ -1,6 +1,7 @@
 import { type ExtensionContext, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { TrustGrantedNotification } from '../server/protocol/requests/trustNotification';
+import { AuditionHost } from './audition/host';
 import { registerConversion } from './convertInstrument';
 import { KeyboardMapPanel } from './keyboardMap/panel';
 import { NotesDocuments } from './notesDocuments';
@@ -25,5 +26,6 @@ export async function startExtension(context: ExtensionContext, client: BaseLang
     FontEditor.register(context, client),
     registerFontWriting(client),
     ...KeyboardMapPanel.register(context, client),
+    ...AuditionHost.registerSilencing(),
   );
 }

@@ -1,23 +1,33 @@
 import type { Disposable, TextEditorDecorationType, Uri } from 'vscode';
-import { DecorationRangeBehavior, Range, ThemeColor, window } from 'vscode';
+import { commands, DecorationRangeBehavior, Range, ThemeColor, window } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
+import type { InstrumentPlace } from '../../server/protocol/requests/requests';
 import { SampleAudioRequest, SoundRequest } from '../../server/protocol/requests/soundRequests';
+import type { PresetNumbers } from '../../server/soundfont/font';
 import type { AuditionFromPage, AuditionToPage, PlayedInTurn } from './messages';
 
 /** Milliseconds after a change of the text until it is heard; several changes in a row are taken as one. */
 const settleMs = 60;
 
+/** Something that can be played. */
+export interface AudibleSource {
+  uri: Uri;
+  preset?: PresetNumbers;
+}
+
 /** What the host needs of the page and of the map it shows. */
 export interface AuditionPage {
   send(message: AuditionToPage): void;
-  /** The document that is played. */
-  shown(): Uri | undefined;
+  /** What is played: a document, or a preset of a SoundFont. The answer is the same object while it is the same. */
+  shown(): AudibleSource | undefined;
   /** Where the text of a region stands, by its header: the path of its file where that is not the document itself. */
   placeOf(header: number): { path: string | undefined; start: number; end: number } | undefined;
 }
 
 /** The host's side of sound: fetches what a page wants to play from the server, and marks lines whose regions sound. */
 export class AuditionHost implements Disposable {
+  /** All that there are, for what silences every one of them. */
+  static readonly #all = new Set<AuditionHost>();
   readonly #client: BaseLanguageClient;
   readonly #page: AuditionPage;
   readonly #mark: TextEditorDecorationType;
@@ -29,6 +39,7 @@ export class AuditionHost implements Disposable {
   constructor(client: BaseLanguageClient, page: AuditionPage) {
     this.#client = client;
     this.#page = page;
+    AuditionHost.#all.add(this);
     this.#mark = window.createTextEditorDecorationType({
       isWholeLine: true,
       rangeBehavior: DecorationRangeBehavior.ClosedClosed,
@@ -76,8 +87,17 @@ export class AuditionHost implements Disposable {
     else this.#waiting = { headers, what };
   }
 
-  silence(): void {
-    this.#page.send({ type: 'silence' });
+  /** Ends all sound, wherever it is played: by a command, and when the window loses the focus. */
+  static registerSilencing(): Disposable[] {
+    const silence = () => {
+      for (const host of AuditionHost.#all) host.#page.send({ type: 'silence' });
+    };
+    return [
+      commands.registerCommand('zonewright.stopSound', silence),
+      window.onDidChangeWindowState(({ focused }) => {
+        if (!focused) silence();
+      }),
+    ];
   }
 
   /** The instrument or the document that is shown is another one now. */
@@ -90,8 +110,8 @@ export class AuditionHost implements Disposable {
   async #sendSound(): Promise<void> {
     const shown = this.#page.shown();
     if (!shown || !this.#isOn) return;
-    const uri = this.#client.code2ProtocolConverter.asUri(shown);
-    const { instrument, reason } = await this.#client.sendRequest(SoundRequest.type, { uri });
+    const place = this.#placeOf(shown);
+    const { instrument, reason } = await this.#client.sendRequest(SoundRequest.type, place);
     if (shown === this.#page.shown())
       this.#page.send({ type: 'sound', instrument, ...(reason && { reason }) });
   }
@@ -103,9 +123,8 @@ export class AuditionHost implements Disposable {
   }: Extract<AuditionFromPage, { type: 'wantAudio' }>): Promise<void> {
     const shown = this.#page.shown();
     if (!shown) return;
-    const uri = this.#client.code2ProtocolConverter.asUri(shown);
     const audio = await this.#client.sendRequest(SampleAudioRequest.type, {
-      uri,
+      ...this.#placeOf(shown),
       sample,
       startFrame,
       frames,
@@ -113,12 +132,16 @@ export class AuditionHost implements Disposable {
     this.#page.send({ type: 'audio', sample, startFrame, ...audio });
   }
 
+  #placeOf({ uri, preset }: AudibleSource): InstrumentPlace {
+    return { uri: this.#client.code2ProtocolConverter.asUri(uri), ...(preset && { preset }) };
+  }
+
   #markLines(headers: readonly number[]): void {
     const shown = this.#page.shown();
     const places = headers.map((header) => this.#page.placeOf(header)).filter((place) => place !== undefined);
     for (const editor of window.visibleTextEditors) {
       const { uri } = editor.document;
-      const isShown = uri.toString() === shown?.toString();
+      const isShown = uri.toString() === shown?.uri.toString();
       const here = places.filter(({ path }) => (path === undefined ? isShown : path === uri.path));
       const ranges = here.map(({ start }) => {
         const at = editor.document.positionAt(start);
@@ -129,6 +152,7 @@ export class AuditionHost implements Disposable {
   }
 
   dispose(): void {
+    AuditionHost.#all.delete(this);
     clearTimeout(this.#timer);
     this.#mark.dispose();
   }

@@ -3,6 +3,7 @@ import { commands, l10n, languages, Range, Selection, TextEditorRevealType, wind
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import type { MapScene } from '../../server/map/mapScene';
 import { InstrumentChangedNotification, KeyboardMapRequest } from '../../server/protocol/requests/requests';
+import type { AudibleSource } from '../audition/host';
 import { AuditionHost } from '../audition/host';
 import type { PlayedInTurn } from '../audition/messages';
 import { mayHoldInstrument } from '../languages';
@@ -22,6 +23,8 @@ export class KeyboardMapPanel implements WebviewViewProvider {
   #page: PageHost<MapToPage, MapFromPage> | undefined;
   /** The document that the map shows; it stays when the focus goes to something that is no instrument. */
   #shown: Uri | undefined;
+  /** The same for {@link AuditionHost}. */
+  #played: AudibleSource | undefined;
   #scene: MapScene | undefined;
   /** Whether a scene is being fetched, and whether it will be out of date when it comes. */
   #fetching = false;
@@ -34,7 +37,7 @@ export class KeyboardMapPanel implements WebviewViewProvider {
     this.#client = client;
     this.#audition = new AuditionHost(client, {
       send: (message) => this.#send(message),
-      shown: () => this.#shown,
+      shown: () => this.#played,
       placeOf: (header) => this.#placeOf(header),
     });
   }
@@ -54,11 +57,7 @@ export class KeyboardMapPanel implements WebviewViewProvider {
       ),
       commands.registerCommand('zonewright.playKeys', () => panel.#play('keys')),
       commands.registerCommand('zonewright.playLayers', () => panel.#play('layers')),
-      commands.registerCommand('zonewright.stopSound', () => panel.#audition.silence()),
       panel.#audition,
-      window.onDidChangeWindowState(({ focused }) => {
-        if (!focused) panel.#audition.silence();
-      }),
       workspace.onDidCloseTextDocument((document) => panel.#forget(document.uri)),
       languages.onDidChangeDiagnostics(({ uris }) => panel.#problemsChanged(uris)),
       client.onNotification(InstrumentChangedNotification.type, ({ uri }) => panel.#changed(uri)),
@@ -126,7 +125,10 @@ export class KeyboardMapPanel implements WebviewViewProvider {
     if (!editor || !mayHoldInstrument(editor.document)) return;
     const isOther = this.#shown?.toString() !== editor.document.uri.toString();
     this.#shown = editor.document.uri;
-    if (isOther) this.#audition.changed();
+    if (isOther) {
+      this.#played = { uri: this.#shown };
+      this.#audition.changed();
+    }
     void this.#refresh();
   }
 
@@ -139,6 +141,7 @@ export class KeyboardMapPanel implements WebviewViewProvider {
   #forget(uri: Uri): void {
     if (this.#shown?.toString() !== uri.toString()) return;
     this.#shown = undefined;
+    this.#played = undefined;
     this.#scene = undefined;
     this.#sayNothingOpen();
   }

@@ -5,8 +5,7 @@ import { joinedBytes } from '../../server/model/joinedBytes';
 import { bytesOf } from '../../server/protocol/conversion/base64';
 import type { FontTextResult } from '../../server/protocol/requests/fontRequests';
 import { FontSampleRequest, FontTextRequest } from '../../server/protocol/requests/fontRequests';
-
-import type { PresetPlace } from './messages';
+import type { PresetNumbers } from '../../server/soundfont/font';
 
 const samplesFolder = 'Samples';
 /** Bytes that one answer gives at the most. */
@@ -19,7 +18,7 @@ class ConversionFault extends Error {}
 export async function convertFont(
   client: BaseLanguageClient,
   uri: Uri,
-  preset: PresetPlace | undefined,
+  preset: PresetNumbers | undefined,
 ): Promise<void> {
   const folder = await chosenFolder(uri);
   if (!folder) return;

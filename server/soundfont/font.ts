@@ -30,11 +30,14 @@ export interface FontInstrument {
   zones: readonly Zone[];
 }
 
-/** A preset of a font: what a player can choose. */
-export interface Preset extends FontInstrument {
+/** The numbers that choose a preset. */
+export interface PresetNumbers {
   bank: number;
   program: number;
 }
+
+/** A preset of a font: what a player can choose. */
+export interface Preset extends FontInstrument, PresetNumbers {}
 
 /** A sample of a font; places are frames of the pool that all samples share. */
 export interface SampleHeader {

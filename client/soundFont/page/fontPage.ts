@@ -3,14 +3,20 @@ import { html, nothing } from 'lit';
 import { noteNameOf } from '../../../server/model/keys';
 import { counted } from '../../../server/model/wording/counted';
 import type { FontFacts, FontPreset } from '../../../server/protocol/requests/fontRequests';
+import type { PresetNumbers } from '../../../server/soundfont/font';
+import type { ChartState } from '../../keyboardMap/page/chartState';
+import { untouchedChart } from '../../keyboardMap/page/chartState';
+import { KeyboardChart } from '../../keyboardMap/page/keyboardChart';
 import { button } from '../../webview/page/controls/button';
 import { l10n } from '../../webview/page/l10n';
 import { PageElement } from '../../webview/page/pageElement';
 import type { FontFromPage, FontToPage } from '../messages';
 
-/** What is remembered: what the list of presets is narrowed down to. */
+/** What is remembered: what the list of presets is narrowed down to, which one is shown, and how its map is. */
 interface Kept {
   filter: string;
+  preset?: PresetNumbers;
+  chart: ChartState;
 }
 
 const textNames: Readonly<Record<FontFacts['texts'][number]['kind'], () => string>> = {
@@ -22,17 +28,49 @@ const textNames: Readonly<Record<FontFacts['texts'][number]['kind'], () => strin
   tools: () => l10n.t('Made with'),
 };
 
-/** Shows what is in a SoundFont: its facts and its presets, each to be opened as text or converted. */
+/** Shows what is in a SoundFont: its facts, its presets, and the keyboard map and sound of the one that is chosen. */
 export class FontPage extends PageElement<FontToPage, FontFromPage, Kept> {
-  #shown: FontToPage | undefined;
+  #shown: Extract<FontToPage, { type: 'font' | 'problem' }> | undefined;
+  /** Whether something of a map has come. */
+  #hasMap = false;
+  readonly #chart = new KeyboardChart();
 
   constructor() {
-    super({ filter: '' });
+    super({ filter: '', chart: untouchedChart });
+    this.#chart.isPart = true;
+    this.#chart.state = this.state.chart;
+    this.#chart.tell = (message) => this.tell(message);
+    this.#chart.keep = (chart) => this.remember({ chart });
   }
 
   protected override receive(message: FontToPage): void {
-    this.#shown = message;
+    if (message.type === 'font' || message.type === 'problem') {
+      this.#shown = message;
+      if (message.type === 'font') this.#showFirst(message.facts);
+    } else {
+      this.#hasMap ||= message.type === 'scene' || message.type === 'empty';
+      this.#chart.receive(message);
+    }
     this.requestUpdate();
+  }
+
+  /** Shows the preset that was shown before, or the first that plays something. */
+  #showFirst({ presets }: FontFacts): void {
+    const playing = presets.filter(({ regions }) => regions > 0);
+    const preset = playing.find((one) => this.#isShown(one)) ?? playing[0];
+    if (preset) this.#show(preset);
+  }
+
+  #show({ bank, program }: PresetNumbers): void {
+    const preset = { bank, program };
+    this.remember({ preset });
+    this.tell({ type: 'show', preset });
+    this.requestUpdate();
+  }
+
+  #isShown({ bank, program }: PresetNumbers): boolean {
+    const { preset } = this.state;
+    return preset?.bank === bank && preset.program === program;
   }
 
   protected override render(): TemplateResult {
@@ -47,7 +85,7 @@ export class FontPage extends PageElement<FontToPage, FontFromPage, Kept> {
   #sheet(file: string, facts: FontFacts): TemplateResult {
     const { presets, problems } = facts;
     const found = presets.filter((preset) => holds(preset, this.state.filter));
-    return html`<header>
+    return html`<header class="head">
         <h1>${facts.name || file}</h1>
         ${factList(file, facts)} ${problemList(problems)}
       </header>
@@ -64,7 +102,14 @@ export class FontPage extends PageElement<FontToPage, FontFromPage, Kept> {
         </label>
         <span class="quiet" role="status">${foundText(found.length, presets.length)}</span>
       </div>
-      <div class="scroller" tabindex="0" role="region" aria-label=${l10n.t('Presets')}>${this.#table(found)}</div>`;
+      <div class="parts">
+        <div class="presets" tabindex="0" role="region" aria-label=${l10n.t('Presets')}>${this.#table(found)}</div>
+        ${
+          this.#hasMap
+            ? html`<section class="chosen" aria-label=${l10n.t('The preset that is chosen')}>${this.#chart}</section>`
+            : nothing
+        }
+      </div>`;
   }
 
   #table(presets: readonly FontPreset[]): TemplateResult {
@@ -90,7 +135,18 @@ export class FontPage extends PageElement<FontToPage, FontFromPage, Kept> {
     const title = `${bank}:${program} ${name}`.trim();
     return html`<tr>
       <td class="number">${bank}:${program}</td>
-      <th scope="row">${name}</th>
+      <th scope="row">
+        <button
+          type="button"
+          class="row"
+          aria-current=${this.#isShown(preset) ? 'true' : nothing}
+          title=${l10n.t('Show the map of {0}', title)}
+          ?disabled=${regions === 0}
+          @click=${() => this.#show(preset)}
+        >
+          ${name || title}
+        </button>
+      </th>
       <td class="number">${regions}</td>
       <td>${keys ? range(keys, noteNameOf) : nothing}</td>
       <td>${velocities ? range(velocities, String) : nothing}</td>
@@ -147,7 +203,7 @@ function factList(file: string, { version, bits, samples, bytes, texts }: FontFa
 
 function problemList(problems: readonly string[]): TemplateResult | typeof nothing {
   if (problems.length === 0) return nothing;
-  return html`<ul class="problems" aria-label=${l10n.t('What is odd in the file')}>
+  return html`<ul class="oddities" aria-label=${l10n.t('What is odd in the file')}>
     ${problems.map((problem) => html`<li>${problem}</li>`)}
   </ul>`;
 }

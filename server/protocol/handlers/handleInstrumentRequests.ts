@@ -1,5 +1,6 @@
 import { buildMapScene } from '../../map/scene';
 import { stopIfCancelled } from '../cancellation';
+import { noPreset, presetAtUri } from '../requestedPreset';
 import { KeyboardMapRequest } from '../requests/requests';
 import type { ServerContext } from '../serverContext';
 
@@ -7,11 +8,11 @@ import type { ServerContext } from '../serverContext';
 export function handleInstrumentRequests(server: ServerContext): void {
   const { connection, documents } = server;
 
-  connection.onRequest(KeyboardMapRequest.type, async ({ uri }, token) => {
+  connection.onRequest(KeyboardMapRequest.type, async ({ uri, preset }, token) => {
     server.showsMaps = true;
-    const reading = await documents.reading(uri);
+    const reading = preset ? await presetAtUri(server, uri, preset) : await documents.reading(uri);
     stopIfCancelled(token);
-    if (!reading) return { scene: null, reason: 'This document holds no instrument.' };
+    if (!reading) return { scene: null, reason: preset ? noPreset : 'This document holds no instrument.' };
     return { scene: buildMapScene(reading.instrument) };
   });
 }

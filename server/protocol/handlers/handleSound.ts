@@ -7,6 +7,8 @@ import { foundSample } from '../../workspace/samples/foundSample';
 import type { SampleStore } from '../../workspace/samples/sampleStore';
 import { stopIfCancelled } from '../cancellation';
 import { packed } from '../conversion/packedData';
+import { noPreset, presetAtUri } from '../requestedPreset';
+import type { InstrumentPlace } from '../requests/requests';
 import type { AudibleInstrument, SampleAudioResult } from '../requests/soundRequests';
 import { SampleAudioRequest, SoundRequest } from '../requests/soundRequests';
 import type { ServerContext } from '../serverContext';
@@ -19,23 +21,28 @@ const mostFrames = 1 << 18;
 const nothing: SampleAudioResult = { rate: 44100, totalFrames: 0, channels: [] };
 
 /** Answers the requests for what is needed to play an instrument. */
-export function handleSound({ connection, documents }: ServerContext): void {
+export function handleSound(server: ServerContext): void {
+  const { connection, documents } = server;
   const source = new SampleSource(documents.files);
-  /** Where the samples of a document are, by what the text calls them. */
+  /** Where the samples of an instrument are, by what the text calls them. */
   const pathsOf = new Map<string, ReadonlyMap<string, string>>();
 
-  connection.onRequest(SoundRequest.type, async ({ uri }, token) => {
-    const context = await documents.readingInContext(uri);
+  connection.onRequest(SoundRequest.type, async (place, token) => {
+    const { uri, preset } = place;
+    const reading = preset
+      ? await presetAtUri(server, uri, preset)
+      : (await documents.readingInContext(uri))?.whole;
     stopIfCancelled(token);
-    if (!context) return { instrument: null, reason: 'This document holds no instrument.' };
-    const { instrument, paths } = await audible(documents.samples, context.whole);
+    if (!reading)
+      return { instrument: null, reason: preset ? noPreset : 'This document holds no instrument.' };
+    const { instrument, paths } = await audible(documents.samples, reading);
     stopIfCancelled(token);
-    pathsOf.set(uri, paths);
+    pathsOf.set(nameOf(place), paths);
     return { instrument: packed(instrument) };
   });
 
-  connection.onRequest(SampleAudioRequest.type, async ({ uri, sample, startFrame, frames }, token) => {
-    const path = pathsOf.get(uri)?.get(sample);
+  connection.onRequest(SampleAudioRequest.type, async ({ sample, startFrame, frames, ...place }, token) => {
+    const path = pathsOf.get(nameOf(place))?.get(sample);
     const shape = path === undefined ? undefined : await source.shape(path);
     stopIfCancelled(token);
     if (path === undefined || !shape) return nothing;
@@ -49,9 +56,13 @@ export function handleSound({ connection, documents }: ServerContext): void {
   });
 }
 
+function nameOf({ uri, preset }: InstrumentPlace): string {
+  return preset ? `${uri}#${preset.bank}:${preset.program}` : uri;
+}
+
 async function audible(
   store: SampleStore,
-  { instrument, folder }: DocumentReading,
+  { instrument, folder }: Pick<DocumentReading, 'instrument' | 'folder'>,
 ): Promise<{ instrument: AudibleInstrument; paths: ReadonlyMap<string, string> }> {
   const samples = folder === undefined ? undefined : store.lookup(folder);
   const make = () => {

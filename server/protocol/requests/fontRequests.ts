@@ -1,5 +1,6 @@
 import { RequestType } from 'vscode-languageserver-protocol';
 import type { LineNote } from '../../model/writing/lineNotes';
+import type { PresetNumbers } from '../../soundfont/font';
 
 /** Names a SoundFont by the URI of its file. */
 export interface FontParams {
@@ -45,7 +46,7 @@ export const FontRequest = {
 
 export interface FontTextParams extends FontParams {
   /** The preset; where none is named, all of them. */
-  preset?: { bank: number; program: number };
+  preset?: PresetNumbers;
   /** The folder of the samples, relative to that of the texts; where nothing is said, they stay in the font. */
   samples?: string;
 }

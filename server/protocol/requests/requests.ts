@@ -1,9 +1,15 @@
 import { NotificationType, RequestType } from 'vscode-languageserver-protocol';
 import type { MapScene } from '../../map/mapScene';
+import type { PresetNumbers } from '../../soundfont/font';
 
-export interface KeyboardMapParams {
+/** Names an instrument: that of an open document, or a preset of a SoundFont. */
+export interface InstrumentPlace {
   uri: string;
+  /** The preset, where the URI is that of a SoundFont. */
+  preset?: PresetNumbers;
 }
+
+export type KeyboardMapParams = InstrumentPlace;
 
 export interface KeyboardMapResult {
   /** The map of the document as it is now; `null` where there is none. */
@@ -12,7 +18,7 @@ export interface KeyboardMapResult {
   reason?: string;
 }
 
-/** Asks for the keyboard map of a document. Who has asked is told of changes by {@link InstrumentChangedNotification}. */
+/** Asks for the keyboard map of an instrument. Who has asked is told of changes by {@link InstrumentChangedNotification}. */
 export const KeyboardMapRequest = {
   type: new RequestType<KeyboardMapParams, KeyboardMapResult, void>('zonewright/keyboardMap'),
 } as const;

@@ -3,10 +3,7 @@ import type { UsedController } from '../../features/usedControllers';
 import type { PlayableInstrument } from '../../playing/playable/playableInstrument';
 import type { SoundProgram } from '../../sound/program/program';
 import type { Packed } from '../conversion/packedData';
-
-export interface SoundParams {
-  uri: string;
-}
+import type { InstrumentPlace } from './requests';
 
 /** All that is needed to play an instrument but the audio of its samples. */
 export interface AudibleInstrument {
@@ -23,13 +20,12 @@ export interface SoundResult {
   reason?: string;
 }
 
-/** Asks for what is needed to play the instrument that a document belongs to, as it is now. */
+/** Asks for what is needed to play a preset, or the instrument that a document belongs to, as it is now. */
 export const SoundRequest = {
-  type: new RequestType<SoundParams, SoundResult, void>('zonewright/sound'),
+  type: new RequestType<InstrumentPlace, SoundResult, void>('zonewright/sound'),
 } as const;
 
-export interface SampleAudioParams {
-  uri: string;
+export interface SampleAudioParams extends InstrumentPlace {
   /** The path as {@link SoundProgram.samples} of the answer to the sound request gives it. */
   sample: string;
   startFrame: number;
@@ -46,7 +42,7 @@ export interface SampleAudioResult {
   channels: string[];
 }
 
-/** Asks for a stretch of the audio of a sample of a document. Only samples that its instrument names are read. */
+/** Asks for a stretch of the audio of a sample of an instrument that sound was asked for. Only samples that its instrument names are read. */
 export const SampleAudioRequest = {
   type: new RequestType<SampleAudioParams, SampleAudioResult, void>('zonewright/sampleAudio'),
 } as const;

@@ -41,7 +41,7 @@ const font = fontBytes({
 });
 
 workbenchTest(
-  'a SoundFont opens as a page of its presets, of which one is shown as text',
+  'a SoundFont opens as a page of its presets, of which one is seen, heard and shown as text',
   async (workbench) => {
     const uri = await writeWorkspaceFile('reeds.sf2', font);
     await vscode.commands.executeCommand('vscode.open', uri);
@@ -51,6 +51,24 @@ workbenchTest(
     const tab = vscode.window.tabGroups.activeTabGroup.activeTab;
     assert.ok(tab?.input instanceof vscode.TabInputCustom && tab.input.viewType === 'zonewright.soundFont');
     await workbench.screenshot('sound-font-dark');
+    await workbench.waitFor({ view, selector: '[role=option]' });
+    await workbench.click({ view, selector: 'tbody tr:nth-child(2) button' });
+    await until('the map of the other preset', async () =>
+      /Mill bell/.test(await workbench.text({ view, selector: '.chosen h2' })),
+    );
+    await workbench.click({ view, selector: '#sound-switch' });
+    await workbench.waitFor({ view, selector: '.audition-surface', timeoutSeconds: 20 });
+    assert.match(await workbench.text({ view, selector: '.audition-status' }), /Start quiet/);
+    await workbench.click({ view, selector: '.audition-surface' });
+    await until('a region that sounds', async () => {
+      await workbench.press('q');
+      return /C4.*1 region sounds\./.test(await workbench.text({ view, selector: '.audition-readout' }));
+    });
+    await workbench.screenshot('sound-font-map');
+    assert.deepEqual(
+      (await workbench.problems()).filter(({ inView }) => inView),
+      [],
+    );
     await workbench.click({ view, selector: 'tbody tr:nth-child(2) vscode-button' });
     await until('the preset as text', () =>
       /sample=reeds\.sf2\/Reed\.wav/.test(vscode.window.activeTextEditor?.document.getText() ?? ''),
@@ -81,6 +99,29 @@ workbenchTest(
     );
   },
 );
+
+workbenchTest('a preset is converted into a folder, samples and all', async (workbench) => {
+  const uri = await writeWorkspaceFile('bells.sf2', font);
+  const folder = vscode.Uri.joinPath(uri, '..', 'bells');
+  await vscode.workspace.fs.createDirectory(folder);
+  await vscode.commands.executeCommand('vscode.open', uri);
+  await workbench.waitFor({ view, selector: '[role=option]' });
+  await workbench.click({ view, selector: 'tbody tr:nth-child(2) vscode-button:last-child' });
+  const dialog = { selector: '.quick-input-action' };
+  await workbench.waitFor(dialog);
+  await workbench.press('Control+a');
+  await workbench.type(`${folder.path}/`);
+  await until('the text', async () => {
+    // The dialog takes no answer before it has looked through the folder.
+    if ((await workbench.count(dialog)) > 0) await workbench.press('Enter');
+    const entries = await vscode.workspace.fs.readDirectory(folder);
+    return entries.some(([name]) => name === '000-009 Mill bell.sfz');
+  });
+  const { document } = await openFile('bells/000-009 Mill bell.sfz');
+  assert.match(document.getText(), /sample=Samples\/Reed\.wav/);
+  const sample = await vscode.workspace.fs.readFile(vscode.Uri.joinPath(folder, 'Samples/Reed.wav'));
+  assert.equal(String.fromCharCode(...sample.subarray(8, 12)), 'WAVE');
+});
 
 workbenchTest('a file that only has the ending of a SoundFont is told apart', async (workbench) => {
   const uri = await writeWorkspaceFile('broken.sf2', font.slice(0, 300));

@@ -1,6 +1,7 @@
 import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import { describe, expect, it } from 'vitest';
 import { readSampleFacts } from '../../../server/audio/readSampleFacts';
+import { unpacked } from '../../../server/protocol/conversion/packedData';
 import {
   FontPartRequest,
   FontRequest,
@@ -8,6 +9,9 @@ import {
   FontTextRequest,
   WriteFontRequest,
 } from '../../../server/protocol/requests/fontRequests';
+import { KeyboardMapRequest } from '../../../server/protocol/requests/requests';
+import type { AudibleInstrument } from '../../../server/protocol/requests/soundRequests';
+import { SampleAudioRequest, SoundRequest } from '../../../server/protocol/requests/soundRequests';
 import { Generator as g } from '../../../server/soundfont/generators';
 import { readerOf } from '../audio/byteFiles';
 import { fontBytes, simpleFont, tone } from '../soundfont/fontBytes';
@@ -71,6 +75,43 @@ describe('SoundFonts over the protocol', () => {
     expect(await ask('other.sf2')).toEqual({ problem: 'This file is no SoundFont, or it cannot be read.' });
     expect(await ask('cut.sf2')).toMatchObject({ problem: expect.stringMatching(/cut short/) });
     expect(await ask('none.sf2')).toMatchObject({ problem: expect.any(String) });
+    await client.stop();
+  });
+
+  it('show and play a preset, with audio out of the font', async () => {
+    const { client, uri } = await start({ 'two.sf2': two });
+    const { connection } = client;
+    const place = { uri: uri('two.sf2'), preset: { bank: 128, program: 3 } };
+    const { scene } = await connection.sendRequest(KeyboardMapRequest.type, place);
+    expect(scene?.shapes.map(({ lowKey, highKey }) => [lowKey, highKey])).toEqual([[36, 40]]);
+    const { instrument } = await connection.sendRequest(SoundRequest.type, place);
+    const { program } = unpacked(instrument) as AudibleInstrument;
+    expect(program.samples).toEqual(['two.sf2/S.wav']);
+    const audio = await connection.sendRequest(SampleAudioRequest.type, {
+      ...place,
+      sample: 'two.sf2/S.wav',
+      startFrame: 10,
+      frames: 4,
+    });
+    expect(audio.totalFrames).toBe(300);
+    const values = new Float32Array(Uint8Array.from(Buffer.from(audio.channels[0]!, 'base64')).buffer);
+    expect([...values]).toEqual(
+      tone(300, 20)
+        .slice(10, 14)
+        .map((value) => value / 32768),
+    );
+    // Only what sound was asked for is read: no other preset, and nothing else in the folder.
+    const other = { sample: 'two.sf2/S.wav', startFrame: 0, frames: 4 };
+    expect(
+      await connection.sendRequest(SampleAudioRequest.type, { uri: uri('two.sf2'), ...other }),
+    ).toMatchObject({ totalFrames: 0 });
+    const gone = { uri: uri('two.sf2'), preset: { bank: 1, program: 3 } };
+    for (const type of [KeyboardMapRequest.type, SoundRequest.type])
+      expect(
+        await connection.sendRequest<object, { reason?: string }, void>(type as never, gone),
+      ).toMatchObject({
+        reason: expect.stringMatching(/no such preset/),
+      });
     await client.stop();
   });
 

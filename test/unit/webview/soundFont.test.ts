@@ -1,7 +1,12 @@
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import type { FontFromPage, FontToPage } from '../../../client/soundFont/messages';
+import { buildMapScene } from '../../../server/map/scene';
+import { playableInstrument } from '../../../server/playing/playable/makePlayable';
+import { packed } from '../../../server/protocol/conversion/packedData';
 import type { FontFacts } from '../../../server/protocol/requests/fontRequests';
+import { readSfz } from '../../../server/sfz/read';
+import { soundOf } from '../../../server/sound/program/soundOf';
 import type { OpenedPage } from './pageBrowser';
 import { accessibilityFaults, hasBrowser, PageBrowser, send, sent, themeNames } from './pageBrowser';
 
@@ -23,6 +28,17 @@ const facts: FontFacts = {
     { bank: 128, program: 0, name: 'Empty', regions: 0 },
   ],
   problems: [`Generator 200 has no meaning. ${markup}`],
+};
+
+const instrument = readSfz(
+  '<region> sample=*sine lokey=36 hikey=59 volume=-30\n<region> sample=*sine lokey=60 hikey=84 volume=-30',
+  { path: 'preset.sfz' },
+);
+const scene = buildMapScene(instrument);
+const playable = playableInstrument(instrument);
+const sound = {
+  type: 'sound',
+  instrument: packed({ playable, program: soundOf(instrument), controllers: [] }),
 };
 
 describe.skipIf(!hasBrowser)('the page of a SoundFont in a browser', () => {
@@ -79,6 +95,59 @@ describe.skipIf(!hasBrowser)('the page of a SoundFont in a browser', () => {
     await page.close();
   });
 
+  it('shows the map of the preset that is chosen, and remembers which one', async () => {
+    const page = await open({ state: { filter: '', preset: { bank: 128, program: 0 } } });
+    // What was shown before plays nothing any more, so the first that does takes its place.
+    expect(await last(page)).toEqual({ type: 'show', preset: { bank: 0, program: 0 } });
+    expect(await page.locator('keyboard-chart').count()).toBe(0);
+    await tell(page, { type: 'scene', scene, document: '0:0 Reed' });
+    expect(await page.getByRole('heading', { name: '0:0 Reed' }).isVisible()).toBe(true);
+    expect(await page.getByRole('option').count()).toBe(2);
+    expect(await page.getByRole('button', { name: 'Reed', exact: true }).getAttribute('aria-current')).toBe(
+      'true',
+    );
+    await page.getByRole('button', { name: markup, exact: true }).click();
+    expect(await last(page)).toEqual({ type: 'show', preset: { bank: 0, program: 5 } });
+    expect(await page.evaluate('window.kept.preset')).toEqual({ bank: 0, program: 5 });
+    expect(await page.getByRole('button', { name: 'Empty', exact: true }).isDisabled()).toBe(true);
+    await tell(page, { type: 'empty', reason: 'It is gone.' });
+    expect(await page.locator('.chosen').textContent()).toContain('It is gone.');
+    await page.close();
+  });
+
+  it('shows the text of a region where it is asked for by keys, not by every press of a shape', async () => {
+    const page = await open();
+    await tell(page, { type: 'scene', scene, document: '0:0 Reed' });
+    const { length } = await sent(page);
+    await page.locator('.map').click({ position: { x: 300, y: 40 } });
+    expect(await sent(page)).toHaveLength(length);
+    await page.locator('.map').press('Enter');
+    expect(await last(page)).toMatchObject({ type: 'choose', source: 0 });
+    await page.close();
+  });
+
+  it('plays the preset, quiet at first and only when it is asked to', async () => {
+    const page = await open({ playsSound: true });
+    await tell(page, { type: 'scene', scene, document: '0:0 Reed' });
+    await page.locator('.map').click({ position: { x: 300, y: 40 } });
+    expect((await sent<FontFromPage>(page)).some(({ type }) => type === 'wantSound')).toBe(false);
+    await page.getByRole('button', { name: 'Turn sound on' }).click();
+    await vi.waitFor(async () => expect(await last(page)).toEqual({ type: 'wantSound' }), {
+      timeout: 10_000,
+    });
+    expect(await page.getByRole('slider', { name: 'Level' }).inputValue()).toBe('-12');
+    await send(page, sound);
+    await page.getByRole('application', { name: 'Play by typing' }).focus();
+    await page.keyboard.down('KeyZ');
+    await vi.waitFor(async () =>
+      expect(await last(page)).toEqual({ type: 'sounding', headers: [...playable.header].slice(0, 1) }),
+    );
+    await page.keyboard.press('Escape');
+    await vi.waitFor(async () => expect(await last(page)).toEqual({ type: 'sounding', headers: [] }));
+    expect(pages.troubles).toEqual([]);
+    await page.context().close();
+  });
+
   it('tells what is to be opened or converted, and offers neither for what is empty', async () => {
     const page = await open();
     await page.getByRole('button', { name: 'Show 0:0 Reed as text' }).click();
@@ -98,16 +167,19 @@ describe.skipIf(!hasBrowser)('the page of a SoundFont in a browser', () => {
     expect(await page.getByRole('row').count()).toBe(2);
     expect(await page.getByRole('searchbox').inputValue()).toBe('128:');
     await page.getByRole('searchbox').fill('reed 0:0');
-    expect(await page.getByRole('rowheader').allTextContents()).toEqual(['Reed']);
+    expect(await page.getByRole('rowheader').allInnerTexts()).toEqual(['Reed']);
     expect(await page.getByRole('status').textContent()).toBe('1 of 3 presets');
-    expect(await page.evaluate('window.kept')).toEqual({ filter: 'reed 0:0' });
+    expect(await page.evaluate('window.kept.filter')).toBe('reed 0:0');
     await page.close();
   });
 
   it.each(themeNames)('can be read and used by everybody in the theme %s', async (theme) => {
-    const page = await open({ theme, width: 420 });
+    const page = await open({ theme, width: 1200 });
+    await tell(page, { type: 'scene', scene, document: '0:0 Reed' });
     expect(await accessibilityFaults(page)).toEqual([]);
     expect(pages.troubles).toEqual([]);
+    if (process.env.ZONEWRIGHT_PICTURES)
+      await page.screenshot({ path: `${process.env.ZONEWRIGHT_PICTURES}/sound-font-${theme}.png` });
     await page.close();
   });
 });

@@ -1,0 +1,23 @@
+import type { MapFilter } from './mapFilter';
+import { noFilter } from './mapFilter';
+
+/** What is remembered of a chart while its page is hidden or the window is reloaded. */
+export interface ChartState {
+  zoom: number;
+  /** The document that the other values belong to. */
+  document: string;
+  /** Names of the layers that are switched off. */
+  hiddenLayers: readonly string[];
+  /** The lists below the map that are open. */
+  openLists: readonly string[];
+  filter: MapFilter;
+}
+
+/** What is remembered of a chart that nobody has touched. */
+export const untouchedChart: ChartState = {
+  zoom: 1,
+  document: '',
+  hiddenLayers: [],
+  openLists: [],
+  filter: noFilter,
+};

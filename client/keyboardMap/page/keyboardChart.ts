@@ -1,0 +1,393 @@
+import type { PropertyValues, TemplateResult } from 'lit';
+import { html, LitElement, nothing } from 'lit';
+import { summaryText } from '../../../server/map/describe';
+import type { MapRegion, MapScene } from '../../../server/map/mapScene';
+import type { AuditionToPage } from '../../audition/messages';
+import { AuditionStrip } from '../../audition/page/auditionStrip';
+import { l10n } from '../../webview/page/l10n';
+import type { MapFromPage, MapToPage } from '../messages';
+import type { ChartState } from './chartState';
+import { untouchedChart } from './chartState';
+import type { DetailsEvents } from './details';
+import { details, detailsLine } from './details';
+import { filterBar } from './filterBar';
+import { layerList, signs, swatchFills } from './legend';
+import type { MapFilter, Problems } from './mapFilter';
+import { filteredScene, noFilter, problemsByRegion } from './mapFilter';
+import { mapLists } from './mapLists';
+import { Plot } from './plot';
+import { ShownMap } from './shownMap';
+import { zoomButtons, zoomStep } from './zoomButtons';
+
+const mostZoom = 12;
+
+/** The keyboard map with its legend, details and sound: all of a page, or a part of one. */
+export class KeyboardChart extends LitElement {
+  /** Tells the host something. */
+  tell: (message: MapFromPage) => void = () => {};
+  /** Told of what is to be remembered. */
+  keep: (state: ChartState) => void = () => {};
+  /** Whether the page has more than the chart; then only keys and buttons show a region's text, not every click. */
+  isPart = false;
+  state: ChartState = untouchedChart;
+  /** All of the document's map, and what is shown of it. */
+  #scene: MapScene | undefined;
+  #map: ShownMap | undefined;
+  #problems: Problems = new Map();
+  #reason = l10n.t('Waiting for a document.');
+  #plot: Plot | undefined;
+  /** Whether shapes must be drawn anew, not only what is marked in them. */
+  #isOutOfDate = false;
+  #hasMapFocus = false;
+  readonly #events: DetailsEvents = {
+    choose: (region) => this.#choose(region),
+    goTo: (shape) => this.#goTo(shape),
+    showOnly: (layer) => this.#showOnly(layer),
+  };
+
+  readonly #audition = new AuditionStrip();
+  /** The key that the pointer holds down. */
+  #heldKey: number | undefined;
+
+  constructor() {
+    super();
+    this.#audition.tell = (message) => this.tell(message);
+    this.#audition.showSounding = (headers, keys) => {
+      this.#map?.showSounding(headers, keys);
+      this.requestUpdate();
+    };
+  }
+
+  protected override createRenderRoot(): this {
+    return this;
+  }
+
+  #remember(change: Partial<ChartState>): void {
+    this.state = { ...this.state, ...change };
+    this.keep(this.state);
+  }
+
+  /** Takes a message of the host; others than those of a map are not for it. */
+  receive(message: MapToPage | { type: string }): void {
+    if (this.#audition.receive(message)) return;
+    const known = message as Exclude<MapToPage, AuditionToPage>;
+    switch (known.type) {
+      case 'scene':
+        this.#showScene(known.scene, known.document);
+        break;
+      case 'select':
+        this.#map?.select(known.regions, !this.#hasFocus());
+        this.#plot?.reveal(this.#map?.firstSelected);
+        break;
+      case 'problems':
+        this.#problems = problemsByRegion(known.problems);
+        this.#filterAnew();
+        break;
+      case 'empty':
+        this.#scene = undefined;
+        this.#map = undefined;
+        this.#reason = known.reason;
+        break;
+      default:
+        return;
+    }
+    this.requestUpdate();
+  }
+
+  #showScene(scene: MapScene, document: string): void {
+    // What was chosen in another instrument is not meant here, though groups may have the same names.
+    if (document !== this.state.document) {
+      this.#remember({ document, hiddenLayers: [], filter: noFilter });
+      this.#map = undefined;
+    }
+    this.#problems = new Map();
+    this.#scene = scene;
+    if (scene.regionCount === 0) {
+      this.#map = undefined;
+      this.#reason = l10n.t('{0} has no regions yet.', document);
+    } else this.#filterAnew();
+  }
+
+  /** Shows what the filter leaves of the scene; what is chosen stays as far as it is there. */
+  #filterAnew(): void {
+    const scene = this.#scene;
+    if (!scene || scene.regionCount === 0) return;
+    const { filter, hiddenLayers } = this.state;
+    const shown = filteredScene(scene, filter, this.#problems);
+    this.#map = new ShownMap(shown, hiddenLayers, this.#problems, this.#map);
+    this.#isOutOfDate = true;
+    this.requestUpdate();
+  }
+
+  #changeFilter(change: Partial<MapFilter>): void {
+    this.#remember({ filter: { ...this.state.filter, ...change } });
+    this.#filterAnew();
+  }
+
+  #showOnly(layer: number | undefined): void {
+    this.#map?.showOnly(layer);
+    this.#layersChanged();
+  }
+
+  protected override render(): TemplateResult {
+    return this.#map ? this.#chart(this.#map) : this.#hint();
+  }
+
+  #hint(): TemplateResult {
+    if (this.isPart) return html`<p class="reason" role="status">${this.#reason}</p>`;
+    return html`<section class="empty">
+      <h1>${l10n.t('Keyboard map')}</h1>
+      <p class="reason" role="status">${this.#reason}</p>
+      <p class="quiet">
+        ${l10n.t(
+          'The keyboard map shows which keys and velocities play which sample: write a region with a sample and a key range in an instrument document, and it appears here.',
+        )}
+      </p>
+    </section>`;
+  }
+
+  #chart(map: ShownMap): TemplateResult {
+    return html`<div class="chart" @keydown=${this.#anyKey}>
+      <div class="top">
+      <header class="bar">
+        ${this.isPart ? html`<h2>${this.state.document}</h2>` : html`<h1>${this.state.document}</h1>`}
+        <p class="summary" role="status" aria-live="polite">${summaryText(map.scene)}</p>
+        ${zoomButtons(this.state.zoom, (zoom) => this.#zoomTo(zoom))}
+      </header>
+      ${this.#audition} ${this.#filters(map)}
+      </div>
+      <div class="body">
+        <div class="plot-row">
+          <canvas class="axis" aria-hidden="true"></canvas>
+          <div class="scroller" tabindex="-1" @wheel=${this.#wheel}>
+            <div
+              class="map"
+              role="listbox"
+              tabindex="0"
+              aria-multiselectable="true"
+              aria-label=${l10n.t('Regions by key and velocity')}
+              aria-describedby="keyboard-map-help"
+              @keydown=${this.#mapKey}
+              @focus=${() => this.#focusChanged(true)}
+              @blur=${() => this.#focusChanged(false)}
+              @pointerdown=${this.#pointerDown}
+              @pointerup=${() => this.#letGo()}
+              @pointercancel=${() => this.#letGo()}
+              @pointermove=${this.#pointerMove}
+              @pointerleave=${() => this.#hover(undefined)}
+              @click=${this.#click}
+            >
+              <canvas class="picture" aria-hidden="true"></canvas>
+              <canvas class="picture marks" aria-hidden="true"></canvas>
+            </div>
+          </div>
+        </div>
+        <div class="side">
+          ${map.order.length === 0 ? html`<p>${l10n.t('No region is of the kind that is shown.')}</p>` : nothing}
+          <section class="details" aria-label=${l10n.t('Details')}>
+            <p class="details-text" aria-live=${this.#hasMapFocus ? 'off' : 'polite'}>${detailsLine(map)}</p>
+            <div class="details-body" @keydown=${this.#detailsKey}>${details(map, this.#events)}</div>
+          </section>
+          ${swatchFills(map.scene)} ${layerList(map, (layer, isShown) => this.#showLayer(layer, isShown))} ${signs(map.scene)}
+          ${this.#lists(map)}
+          <p id="keyboard-map-help" class="help quiet">
+            ${l10n.t(
+              'Arrow keys move to the nearest shape, Page Up and Page Down step through all of them. Enter shows a region in the text, Escape goes back. Plus and minus zoom.',
+            )}
+          </p>
+        </div>
+      </div>
+    </div>`;
+  }
+
+  #filters(map: ShownMap): TemplateResult | typeof nothing {
+    if (!this.#scene) return nothing;
+    return filterBar({
+      scene: this.#scene,
+      problems: this.#problems,
+      filter: this.state.filter,
+      map,
+      change: (change) => this.#changeFilter(change),
+      showOnly: (layer) => this.#showOnly(layer),
+    });
+  }
+
+  #lists(map: ShownMap): unknown {
+    const { openLists } = this.state;
+    return mapLists(map, this.#events, openLists, (name, isOpen) => {
+      const others = this.state.openLists.filter((one) => one !== name);
+      this.#remember({ openLists: isOpen ? [...others, name] : others });
+    });
+  }
+
+  protected override updated(changed: PropertyValues): void {
+    super.updated(changed);
+    const map = this.#map;
+    if (!map) {
+      this.#plot = undefined;
+      return;
+    }
+    if (!this.#plot) {
+      this.#plot = this.#newPlot();
+      this.#isOutOfDate = true;
+    }
+    if (this.#isOutOfDate) this.#plot.show(map, this.#zoom);
+    this.#isOutOfDate = false;
+    this.#plot.mark(this.#hasFocus());
+  }
+
+  #newPlot(): Plot {
+    const part = <Part extends HTMLElement>(selector: string) => this.querySelector(selector) as Part;
+    const fit = () =>
+      requestAnimationFrame(() => {
+        this.#plot?.fit();
+        this.requestUpdate();
+      });
+    new ResizeObserver(fit).observe(part('.scroller'));
+    // The height of the window counts, which the plot's own room does not tell.
+    new ResizeObserver(fit).observe(document.documentElement);
+    return new Plot({
+      scroller: part('.scroller'),
+      map: part('.map'),
+      plot: part('.picture'),
+      marks: part('.picture.marks'),
+      axis: part('.axis'),
+    });
+  }
+
+  get #zoom(): number {
+    return Math.max(1, Math.min(mostZoom, this.state.zoom));
+  }
+
+  #hasFocus(): boolean {
+    return this.#hasMapFocus || (this.querySelector('.details')?.contains(document.activeElement) ?? false);
+  }
+
+  #focusChanged(hasFocus: boolean): void {
+    this.#hasMapFocus = hasFocus;
+    const map = this.#map;
+    if (map && hasFocus) {
+      map.active ??= map.firstSelected ?? map.order[0];
+      this.#plot?.reveal(map.active);
+    }
+    this.requestUpdate();
+  }
+
+  /** Plays a note while sound is on: on a shape as hard as the place is high, on the keyboard at a middle velocity. */
+  #pointerDown(event: PointerEvent): void {
+    const place = this.#audition.isOn && event.button === 0 ? this.#plot?.noteAt(event) : undefined;
+    if (!place) return;
+    this.#letGo();
+    this.#heldKey = place.key;
+    (event.currentTarget as HTMLElement).setPointerCapture(event.pointerId);
+    this.#audition.press(place.key, place.velocity);
+  }
+
+  #letGo(): void {
+    if (this.#heldKey !== undefined) this.#audition.release(this.#heldKey);
+    this.#heldKey = undefined;
+  }
+
+  #pointerMove(event: PointerEvent): void {
+    this.#hover(this.#plot?.shapeAt(event));
+    const place = this.#audition.isOn && event.buttons === 0 ? this.#plot?.noteAt(event) : undefined;
+    if (place) this.#audition.look(place.key, place.velocity);
+  }
+
+  #hover(index: number | undefined): void {
+    const map = this.#map;
+    if (!map || index === map.hovered) return;
+    map.hovered = index;
+    this.requestUpdate();
+  }
+
+  #click(event: MouseEvent): void {
+    const index = this.#plot?.shapeAt(event);
+    if (index === undefined || !this.#map) return;
+    this.#map.active = index;
+    this.#moved();
+    const [region] = this.#map.shape(index)?.regions ?? [];
+    if (region && !this.isPart) this.#choose(region);
+  }
+
+  #choose({ header, source, start, end }: MapRegion): void {
+    this.tell({ type: 'choose', header, source, start, end });
+  }
+
+  #goTo(shape: number): void {
+    if (!this.#map) return;
+    this.#map.active = shape;
+    this.#map.hovered = undefined;
+    this.#focusMap();
+    this.#moved();
+  }
+
+  #focusMap(): void {
+    this.querySelector<HTMLElement>('.map')?.focus();
+  }
+
+  #moved(): void {
+    this.#plot?.reveal(this.#map?.active);
+    this.requestUpdate();
+  }
+
+  #mapKey(event: KeyboardEvent): void {
+    if (!this.#map || event.ctrlKey || event.metaKey || event.altKey) return;
+    if (event.key === 'Enter' || event.key === ' ') this.#enter();
+    else if (this.#map.move(event.key)) this.#moved();
+    else return;
+    event.preventDefault();
+  }
+
+  /** One region is chosen at once; among several the details let choose. */
+  #enter(): void {
+    const shape = this.#map?.shape(this.#map.active);
+    const [first] = shape?.regions ?? [];
+    if (!shape || !first) return;
+    if (shape.regions.length === 1) this.#choose(first);
+    else this.querySelector<HTMLElement>('.details-body .region')?.focus();
+  }
+
+  #detailsKey(event: KeyboardEvent): void {
+    if (event.key === 'Escape') this.#focusMap();
+  }
+
+  #anyKey(event: KeyboardEvent): void {
+    if (event.ctrlKey || event.metaKey || event.altKey) return;
+    if (event.key === '+' || event.key === '=') this.#zoomTo(this.#zoom * zoomStep);
+    else if (event.key === '-' || event.key === '_') this.#zoomTo(this.#zoom / zoomStep);
+    else if (event.key === '0') this.#zoomTo(1);
+    else return;
+    event.preventDefault();
+  }
+
+  #wheel(event: WheelEvent): void {
+    if (!event.ctrlKey) return;
+    event.preventDefault();
+    const { left } = (event.currentTarget as HTMLElement).getBoundingClientRect();
+    this.#zoomTo(this.#zoom * 1.2 ** -Math.sign(event.deltaY), event.clientX - left);
+  }
+
+  /** Zooms such that what stands at `offset` pixels from the left stays there; without it, the active shape or the middle. */
+  #zoomTo(zoom: number, offset?: number): void {
+    const wanted = Math.max(1, Math.min(mostZoom, zoom));
+    if (wanted === this.#zoom) return;
+    this.#plot?.zoomTo(wanted, offset ?? this.#plot.middleOf(this.#map?.active));
+    this.#remember({ zoom: wanted });
+    this.requestUpdate();
+  }
+
+  #showLayer(layer: number, isShown: boolean): void {
+    this.#map?.showLayer(layer, isShown);
+    this.#layersChanged();
+  }
+
+  #layersChanged(): void {
+    if (!this.#map) return;
+    this.#remember({ hiddenLayers: this.#map.hiddenNames });
+    this.#isOutOfDate = true;
+    this.requestUpdate();
+  }
+}
+
+customElements.define('keyboard-chart', KeyboardChart);
