@@ -1,23 +1,13 @@
-import type { PlayableInstrument } from '../playing/playable/playableInstrument';
-import type { SoundProgram } from '../sound/program/program';
-import type { Cause } from './cause';
-import { sameData } from './sameData';
+import type { Cause, CauseKind } from './cause';
+import type { RegionLikeness, Side } from './regionLikeness';
 import type { SoundDifference } from './soundDifference';
-import type { SpokenValues } from './spokenValues';
-import { spokenCause } from './spokenValues';
+import type { SpokenDifference } from './spokenValues';
+import { spokenDifferences } from './spokenValues';
 
-/** A region with all that its sound comes from. */
-export interface SoundingRegion {
-  program: SoundProgram;
-  playable: PlayableInstrument;
-  region: number;
-  /** What the texts of the instrument's regions say. */
-  spoken: SpokenValues;
-}
-
-/** A pitch further apart than this is a difference of pitch (our choice). */
+/** A pitch further apart than this is a difference of pitch, a level that of level (our choice). */
 const heardCents = 0.5;
-/** Where so little is left at equal levels, the level is all that differs. */
+const heardDb = 0.01;
+/** Where so little is left at equal starts and levels, these are all that differs (our choice). */
 const sameShapeDb = -50;
 
 /** Columns of a program with the kind of cause that they are, in the order in which they are looked at. */
@@ -34,55 +24,118 @@ const columns = [
   ['loopEnd', 'loop', 'Loop ends differ'],
 ] as const;
 
-const recipeParts = [
-  ['amplitudeEnvelope', 'envelope', 'Envelopes of the level differ'],
-  ['filters', 'filter', 'Filters differ'],
-  ['bands', 'filter', 'Equalizer bands differ'],
-] as const;
-
-/** Whether two regions, whose samples are known to be the same or not, sound and end alike by what their texts say. */
-export function saysTheSame(a: SoundingRegion, b: SoundingRegion, hasSameSample: boolean): boolean {
-  return (
-    hasSameSample &&
-    columns.every(([name]) => columnValue(a, name) === columnValue(b, name)) &&
-    sameData(recipeOf(a), recipeOf(b)) &&
-    sameData(a.program.curves, b.program.curves) &&
-    sameData(lifecycleOf(a), lifecycleOf(b))
-  );
+/** Two regions that answer the same note, by position. */
+export interface RegionPair {
+  a: number;
+  b: number;
 }
 
 /** The first cause in the texts of a difference between two regions that answer the same note, by what was measured where the texts do not tell. */
-export function causeOf(
-  a: SoundingRegion,
-  b: SoundingRegion,
-  hasSameSample: boolean,
+export async function causeOf(
+  sides: readonly [Side, Side],
+  pair: RegionPair,
+  likeness: RegionLikeness,
   measured: SoundDifference,
-): Cause {
-  if (!hasSameSample) {
-    const seen = measuredCause(measured);
-    return seen
-      ? { kind: seen.kind, message: `The samples are not the same. ${seen.message}` }
-      : { kind: 'sample', message: 'The samples are not the same.' };
+): Promise<Cause> {
+  const spoken = spokenDifferences(sides[0].spoken, sides[1].spoken, pair);
+  if (!(await likeness.hasSameSample(pair.a, pair.b))) return sampleCause(sides, pair, measured);
+  const candidates = [...columnCauses(sides, pair, spoken), ...spoken.map(causeOfSpoken)];
+  const heard = candidates.filter((one) => fits(one.kind, measured));
+  const unconditional = heard.filter(({ kind }) => kind !== 'condition' && kind !== 'sample');
+  const first = unconditional[0] ?? candidates.find(({ kind }) => kind !== 'sample');
+  return first ?? measuredCause(measured) ?? { kind: 'other', message: 'The cause is not known.' };
+}
+
+/** Why a region that one side starts has no partner: it is not there, or the partner that is there does not answer. */
+export async function missingCause(
+  sides: readonly [Side, Side],
+  region: { side: 0 | 1; number: number },
+  likeness: RegionLikeness,
+): Promise<Cause & { silent?: number }> {
+  const { side, number } = region;
+  const silent = await likeSounding(sides, region, likeness);
+  const [here, there] = side === 0 ? ['first', 'second'] : ['second', 'first'];
+  const own = sides[side].spoken.of(number).get('sample');
+  const place = own === undefined ? {} : side === 0 ? { a: own } : { b: own };
+  if (silent === undefined)
+    return { kind: 'missing', message: `Only the ${here} side has a region that plays this.`, ...place };
+  const pair = side === 0 ? { a: number, b: silent } : { a: silent, b: number };
+  const condition = conditionDifference(sides, pair);
+  const message = `The ${there} side has it, but it stays silent here.`;
+  if (!condition) return { kind: 'condition', message, silent, ...place };
+  return {
+    ...causeOfSpoken(condition),
+    kind: 'condition',
+    message: `${message} ${condition.message}`,
+    silent,
+  };
+}
+
+/** A region of the other side that sounds the same, whenever it does. */
+async function likeSounding(
+  sides: readonly [Side, Side],
+  { side, number }: { side: 0 | 1; number: number },
+  likeness: RegionLikeness,
+): Promise<number | undefined> {
+  const count = sides[1 - side].playable.regionCount;
+  for (let other = 0; other < count; other++) {
+    const pair = side === 0 ? ([number, other] as const) : ([other, number] as const);
+    if (likeness.haveSameConditions(...pair)) continue;
+    if (await likeness.soundAlike(...pair)) return other;
   }
-  for (const [name, kind, words] of columns) {
-    const one = columnValue(a, name);
-    const other = columnValue(b, name);
-    if (one !== other) return { kind, message: `${words}: ${shown(one)} and ${shown(other)}.` };
-  }
-  return (
-    spokenCause(a.spoken.of(a.region), b.spoken.of(b.region)) ??
-    recipeCause(a, b) ??
-    measuredCause(measured) ?? { kind: 'other', message: 'The cause is not known.' }
+  return undefined;
+}
+
+/** The first condition that two regions do not share, ranges that come to the same aside. */
+function conditionDifference([a, b]: readonly [Side, Side], pair: RegionPair): SpokenDifference | undefined {
+  const [one, other] = [a.playable, b.playable];
+  const hasSameKeys =
+    one.lowKey[pair.a] === other.lowKey[pair.b] && one.highKey[pair.a] === other.highKey[pair.b];
+  const isKeyRange = /^(key|lokey|hikey)$/;
+  return spokenDifferences(a.spoken, b.spoken, pair).find(({ opcode, kind }) =>
+    isKeyRange.test(opcode) ? !hasSameKeys : kind === 'condition',
   );
 }
 
-function recipeCause(a: SoundingRegion, b: SoundingRegion): Cause | undefined {
-  for (const [part, kind, words] of recipeParts) {
-    if (!sameData(recipeOf(a)[part], recipeOf(b)[part])) return { kind, message: `${words}.` };
-  }
-  return sameData(lifecycleOf(a), lifecycleOf(b))
-    ? undefined
-    : { kind: 'condition', message: 'The conditions under which they play or end differ.' };
+function sampleCause(sides: readonly [Side, Side], pair: RegionPair, measured: SoundDifference): Cause {
+  const seen = measuredCause(measured);
+  return {
+    kind: seen?.kind ?? 'sample',
+    message: seen ? `The samples are not the same. ${seen.message}` : 'The samples are not the same.',
+    ...samplePlaces(sides, pair),
+  };
+}
+
+/** Where the samples are named, which say what the texts do not. */
+function samplePlaces([a, b]: readonly [Side, Side], pair: RegionPair): Pick<Cause, 'opcode' | 'a' | 'b'> {
+  const [one, other] = [a.spoken.of(pair.a).get('sample'), b.spoken.of(pair.b).get('sample')];
+  return { opcode: 'sample', ...(one !== undefined && { a: one }), ...(other !== undefined && { b: other }) };
+}
+
+/** Columns that differ, with the opcode that says so where there is one of the kind. */
+function columnCauses(
+  [a, b]: readonly [Side, Side],
+  pair: RegionPair,
+  spoken: readonly SpokenDifference[],
+): Cause[] {
+  return columns.flatMap(([name, kind, words]) => {
+    const [one, other] = [a.program[name][pair.a], b.program[name][pair.b]];
+    if (one === other) return [];
+    const said = spoken.find((difference) => difference.kind === kind);
+    const message = `${words}: ${shown(one)} and ${shown(other)}.`;
+    return [{ ...(said ? causeOfSpoken(said) : { kind, ...samplePlaces([a, b], pair) }), message }];
+  });
+}
+
+/** Whether a cause of a kind can be one of what was measured. */
+function fits(kind: CauseKind, { pitchCents, levelDb }: SoundDifference): boolean {
+  if (Math.abs(pitchCents) > heardCents) return true;
+  if (kind === 'root') return false;
+  return kind !== 'level' || Math.abs(levelDb) > heardDb;
+}
+
+function causeOfSpoken({ opcode, kind, message, a, b }: SpokenDifference): Cause {
+  return { kind, message, opcode, ...(a !== undefined && { a }), ...(b !== undefined && { b }) };
 }
 
 /** What the difference looks like where a change of pitch, level, start or sides alone explains it. */
@@ -91,25 +144,11 @@ function measuredCause(measured: SoundDifference): Cause | undefined {
   if (isSwapped) return { kind: 'pan', message: 'Left and right are swapped.' };
   if (Math.abs(pitchCents) > heardCents)
     return { kind: 'tuning', message: `The second is ${signed(pitchCents)} cents from the first.` };
-  if ((shapeDb ?? Number.NEGATIVE_INFINITY) < sameShapeDb && levelDb !== 0)
-    return { kind: 'level', message: `The second is ${signed(levelDb)} dB from the first.` };
+  if ((shapeDb ?? Number.NEGATIVE_INFINITY) >= sameShapeDb) return undefined;
   if (startMs !== 0)
     return { kind: 'offset', message: `The second starts ${signed(startMs)} ms from the first.` };
+  if (levelDb !== 0) return { kind: 'level', message: `The second is ${signed(levelDb)} dB from the first.` };
   return undefined;
-}
-
-function columnValue({ program, region }: SoundingRegion, name: (typeof columns)[number][0]): number {
-  return program[name][region];
-}
-
-function recipeOf({ program, region }: SoundingRegion): SoundProgram['recipes'][number] {
-  return program.recipes[program.recipe[region]];
-}
-
-/** What decides how a region plays on and ends once it has started. */
-function lifecycleOf({ playable, region }: SoundingRegion): number[] {
-  const { trigger, loopMode, offMode, group, offBy } = playable;
-  return [trigger[region], loopMode[region], offMode[region], group[region], offBy[region]];
 }
 
 function shown(value: number): string {

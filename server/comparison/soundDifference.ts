@@ -1,4 +1,6 @@
+import { LoudnessMeter } from '../audio/measure/loudness';
 import { measurePitch } from '../audio/measure/pitch/pitch';
+import { thirdOctaves } from './thirdOctaves';
 
 /** Two channels of one length, full scale −1..1. */
 export interface StereoSound {
@@ -6,16 +8,27 @@ export interface StereoSound {
   right: Float32Array;
 }
 
-/** How two sounds differ. `levelDb`, `pitchCents`, `startMs` and `lengthMs` are the second less the first. */
+/** A band of a third of an octave in which two sounds differ: the second less the first. */
+export interface BandDifference {
+  /** The nominal midband frequency. */
+  hertz: number;
+  levelDb: number;
+}
+
+/** How two sounds differ. `levelDb`, `loudnessLu`, `pitchCents`, `startMs` and `lengthMs` are the second less the first. */
 export interface SoundDifference {
   /** The greatest difference of a sample and the root mean square of all, in dB to full scale; `null` for none at all. */
   peakDb: number | null;
   rmsDb: number | null;
   levelDb: number;
+  /** By momentary loudness (EBU Tech 3341); `null` where one of them is silent. */
+  loudnessLu: number | null;
+  /** In the bands that either has, from low to high. */
+  bands: BandDifference[];
   pitchCents: number;
   startMs: number;
   lengthMs: number;
-  /** What is left, in dB below the first sound, once both have the same level; `null` for nothing. */
+  /** What is left, in dB below the second sound, once both have the same start and level; `null` for nothing. */
   shapeDb: number | null;
   /** Whether the second is the first with its sides swapped, which is no mono sound. */
   isSwapped: boolean;
@@ -25,39 +38,33 @@ export interface SoundDifference {
 const edgeDb = -60;
 /** Seconds from its beginning on by which levels are compared. */
 const levelSeconds = 1;
+/** Bands so far below the loudest one of a sound do not count, and what lies below counts as this (our choice). */
+const faintBandDb = -60;
 
 /** Measures how two sounds of one rate differ; a shorter one counts as silent from its end on. */
 export function soundDifference(a: StereoSound, b: StereoSound, sampleRate: number): SoundDifference {
   const frames = Math.max(a.left.length, b.left.length);
   let peak = 0;
   let sum = 0;
-  let product = 0;
-  let energy = 0;
-  let otherEnergy = 0;
   for (const side of ['left', 'right'] as const) {
     for (let frame = 0; frame < frames; frame++) {
-      const one = a[side][frame] ?? 0;
-      const other = b[side][frame] ?? 0;
-      const difference = other - one;
+      const difference = (b[side][frame] ?? 0) - (a[side][frame] ?? 0);
       if (Math.abs(difference) > peak) peak = Math.abs(difference);
       sum += difference * difference;
-      product += one * other;
-      energy += one * one;
-      otherEnergy += other * other;
     }
   }
   const edges = [edgesOf(a), edgesOf(b)];
   const ms = (count: number) => (1000 * count) / sampleRate;
-  // The least that is left of the second when as much of the first as fits is taken away.
-  const left = Math.max(0, otherEnergy - (energy > 0 ? (product * product) / energy : 0));
   return {
     peakDb: decibels(peak),
     rmsDb: decibels(Math.sqrt(sum / Math.max(1, 2 * frames))),
     levelDb: levelOf(b, edges[1][0], sampleRate) - levelOf(a, edges[0][0], sampleRate),
+    loudnessLu: loudnessBetween(a, b, sampleRate),
+    bands: bandsBetween(part(a, edges[0][0], sampleRate), part(b, edges[1][0], sampleRate), sampleRate),
     pitchCents: pitchBetween(a, b, sampleRate),
     startMs: ms(edges[1][0] - edges[0][0]),
     lengthMs: ms(edges[1][1] - edges[1][0] - (edges[0][1] - edges[0][0])),
-    shapeDb: otherEnergy > 0 && left > 0 ? 10 * Math.log10(left / otherEnergy) : null,
+    shapeDb: shapeBetween(a, b, edges[1][0] - edges[0][0]),
     isSwapped: areSwapped(a, b, frames, sum),
   };
 }
@@ -65,6 +72,23 @@ export function soundDifference(a: StereoSound, b: StereoSound, sampleRate: numb
 /** The louder of two levels in dB, `null` being silence. */
 export function louder(a: number | null, b: number | null): number | null {
   return a === null ? b : b === null ? a : Math.max(a, b);
+}
+
+/** The least that is left of the second when as much of the first as fits is taken away, so many frames later. */
+function shapeBetween(a: StereoSound, b: StereoSound, later: number): number | null {
+  let [product, energy, otherEnergy] = [0, 0, 0];
+  for (const side of ['left', 'right'] as const) {
+    const [one, other] = [a[side], b[side]];
+    for (let frame = Math.min(0, later); frame < Math.max(other.length, one.length + later); frame++) {
+      const first = one[frame - later] ?? 0;
+      const second = other[frame] ?? 0;
+      product += first * second;
+      energy += first * first;
+      otherEnergy += second * second;
+    }
+  }
+  const left = Math.max(0, otherEnergy - (energy > 0 ? (product * product) / energy : 0));
+  return otherEnergy > 0 && left > 0 ? 10 * Math.log10(left / otherEnergy) : null;
 }
 
 /** Of swapped sides the difference is next to nothing against that of the sides as they are (60 dB, our choice). */
@@ -100,6 +124,37 @@ function levelOf({ left, right }: StereoSound, first: number, sampleRate: number
   let sum = 0;
   for (let frame = first; frame < end; frame++) sum += left[frame] ** 2 + right[frame] ** 2;
   return Math.max(-144, 10 * Math.log10(sum / Math.max(1, end - first) + 1e-30));
+}
+
+/** The two channels from a frame on, for as long as levels are compared. */
+function part({ left, right }: StereoSound, first: number, sampleRate: number): Float32Array[] {
+  const end = first + Math.round(levelSeconds * sampleRate);
+  return [left.subarray(first, end), right.subarray(first, end)];
+}
+
+function loudnessBetween(a: StereoSound, b: StereoSound, sampleRate: number): number | null {
+  const [one, other] = [a, b].map(({ left, right }) => {
+    const meter = new LoudnessMeter(sampleRate, 2);
+    meter.add([left, right]);
+    return meter.result().momentary;
+  });
+  return one === null || other === null ? null : other - one;
+}
+
+/** Differences of bands in which one of two sounds has something. */
+function bandsBetween(
+  a: readonly Float32Array[],
+  b: readonly Float32Array[],
+  sampleRate: number,
+): BandDifference[] {
+  const [one, other] = [thirdOctaves(a, sampleRate), thirdOctaves(b, sampleRate)];
+  const loudest = Math.max(...one.map(({ power }) => power), ...other.map(({ power }) => power));
+  const least = loudest * 10 ** (faintBandDb / 10);
+  return one.flatMap(({ hertz, power }, at) =>
+    Math.max(power, other[at].power) <= least || least === 0
+      ? []
+      : [{ hertz, levelDb: 10 * Math.log10(Math.max(other[at].power, least) / Math.max(power, least)) }],
+  );
 }
 
 function pitchBetween(a: StereoSound, b: StereoSound, sampleRate: number): number {

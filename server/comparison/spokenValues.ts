@@ -1,13 +1,14 @@
 import type { Instrument } from '../model/instrument';
 import { ValuesInForce } from '../playing/playable/valuesInForce';
-import type { Cause, CauseKind } from './cause';
+import type { CauseKind } from './cause';
 
-/** Opcodes that say where things are or what they are called, and change no sound. */
-const silentName =
-  /^(sample|default_path|.*_label|label_.*|set_.*|note_.*|octave_.*|lokey|hikey|key|lovel|hivel|pitch_keycenter)$/;
+/** Opcodes that say what things are called, and change no sound. */
+const silentName = /_label$|^label_|^(set_|note_|octave_)/;
 
 /** Kinds of causes by what the name of an opcode begins with; the first that fits counts. */
 const kinds: readonly (readonly [RegExp, CauseKind])[] = [
+  [/^(sample|default_path)/, 'sample'],
+  [/^(pitch_keycenter|key$)/, 'root'],
   [/^(ampeg|fileg|pitcheg|eg\d)/, 'envelope'],
   [/^(cutoff|fil|resonance|eq\d)/, 'filter'],
   [/^(pan|width|position)/, 'pan'],
@@ -15,47 +16,63 @@ const kinds: readonly (readonly [RegExp, CauseKind])[] = [
   [/^(loop)/, 'loop'],
   [/^(offset|delay)/, 'offset'],
   [/^(end)/, 'length'],
-  [/^(sw_|seq_|lo|hi|trigger|group|off_|polyphony|on_)/, 'condition'],
-  [/^(volume|amplitude|amp|gain|global_|master_|group_volume|xf)/, 'level'],
+  [
+    /^(sw_|seq_|lo|hi|trigger|group|off_|polyphony|note_|on_|start_|stop_|rt_dead|sustain|sostenuto)/,
+    'condition',
+  ],
+  [/^(volume|amplitude|amp|gain|global_|master_|group_volume|xf|rt_decay)/, 'level'],
 ];
+
+/** An opcode that two regions do not share. Parameters are those of either instrument, `undefined` where it is not set. */
+export interface SpokenDifference {
+  opcode: string;
+  kind: CauseKind;
+  a: number | undefined;
+  b: number | undefined;
+  message: string;
+}
 
 /** The values in force of the regions of an instrument as they stand in its text, worked out when first asked for. */
 export class SpokenValues {
-  readonly #instrument: Instrument;
+  readonly instrument: Instrument;
   #columns: Map<string, Int32Array> | undefined;
 
   constructor(instrument: Instrument) {
-    this.#instrument = instrument;
+    this.instrument = instrument;
   }
 
-  /** The texts of a region's values by canonical name, without those that change no sound. */
-  of(region: number): Map<string, string> {
-    this.#columns ??= columnsOf(this.#instrument);
-    const values = new Map<string, string>();
-    for (const [name, column] of this.#columns) {
-      const parameter = column[region];
-      if (parameter >= 0) values.set(name, this.#instrument.valueText(parameter).trim());
-    }
-    return values;
+  /** The parameters in force in a region by canonical name, without those that change no sound. */
+  of(region: number): Map<string, number> {
+    this.#columns ??= columnsOf(this.instrument);
+    const parameters = new Map<string, number>();
+    for (const [name, column] of this.#columns) if (column[region] >= 0) parameters.set(name, column[region]);
+    return parameters;
+  }
+
+  text(parameter: number): string {
+    return this.instrument.valueText(parameter).trim();
   }
 }
 
-/** The first opcode that only one of two regions has, or that has another value; `undefined` where there is none. */
-export function spokenCause(
-  a: ReadonlyMap<string, string>,
-  b: ReadonlyMap<string, string>,
-): Cause | undefined {
-  const names = [...new Set([...a.keys(), ...b.keys()])].sort();
-  const differing = names.filter((name) => !saysTheSame(a.get(name), b.get(name)));
-  const [first] = differing;
-  if (first === undefined) return undefined;
-  const words = (value: string | undefined) => (value === undefined ? 'not set' : value);
-  const others = differing.length - 1;
-  const more = others === 0 ? '' : ` ${others} more ${others === 1 ? 'opcode differs' : 'opcodes differ'}.`;
-  return {
-    kind: kinds.find(([pattern]) => pattern.test(first))?.[1] ?? 'other',
-    message: `${first} is ${words(a.get(first))} on the first side and ${words(b.get(first))} on the second.${more}`,
-  };
+/** The opcodes that only one of two regions has, or that have other values, in the order of the text. */
+export function spokenDifferences(
+  a: SpokenValues,
+  b: SpokenValues,
+  regions: { a: number; b: number },
+): SpokenDifference[] {
+  const [one, other] = [a.of(regions.a), b.of(regions.b)];
+  const found: SpokenDifference[] = [];
+  for (const opcode of new Set([...one.keys(), ...other.keys()])) {
+    const [ofA, ofB] = [one.get(opcode), other.get(opcode)];
+    const texts = [ofA === undefined ? undefined : a.text(ofA), ofB === undefined ? undefined : b.text(ofB)];
+    if (saysTheSame(texts[0], texts[1])) continue;
+    const [first, second] = texts.map((text) => (text === undefined ? 'not set' : text));
+    const kind = kinds.find(([pattern]) => pattern.test(opcode))?.[1] ?? 'other';
+    const message = `${opcode} is ${first} on the first side and ${second} on the second.`;
+    found.push({ opcode, kind, a: ofA, b: ofB, message });
+  }
+  const place = (one: SpokenDifference) => one.a ?? one.b ?? 0;
+  return found.sort((one, other) => place(one) - place(other));
 }
 
 function saysTheSame(a: string | undefined, b: string | undefined): boolean {

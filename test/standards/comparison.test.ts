@@ -27,14 +27,15 @@ function madeBySox(effects: string): string {
 describe.skipIf(!hasSox)('differences that another program made', () => {
   it.each([
     ['a gain of −0.5 dB', 'gain -0.5', 'level', 'levelDb', -0.5],
+    ['a gain of −0.5 dB, in loudness units', 'gain -0.5', 'level', 'loudnessLu', -0.5],
     ['3 cents', 'speed 3c', 'tuning', 'pitchCents', 3],
     ['5 ms', 'pad 0.005', 'offset', 'startMs', 5],
     ['swapped channels', 'remix 2 1', 'pan', undefined, 0],
   ] as const)('%s', async (_, effects, kind, measure, size) => {
     const { differences } = await compared(madeBySox(effects), 'a.sfz', 'b.sfz');
     expect(differences).toHaveLength(1);
-    expect(differences[0].cause.kind).toBe(kind);
-    if (measure) expect(Math.abs(differences[0][measure] / size - 1)).toBeLessThan(0.05);
+    expect(differences[0].cause).toMatchObject({ kind, a: { line: 1 }, b: { line: 1 } });
+    if (measure) expect(Math.abs((differences[0][measure] ?? 0) / size - 1)).toBeLessThan(0.05);
   });
 
   it('one frame of a loop', async () => {
@@ -67,7 +68,7 @@ describe.skipIf(!hasSox)('differences that another program made', () => {
     writeFileSync(join(folder, 'b.sfz'), '<region> sample=b.aiff key=60 loop_mode=one_shot');
     expect(await compared(folder, 'a.sfz', 'b.sfz')).toMatchObject({
       equal: true,
-      rendered: 1,
+      rendered: 0,
       worstDb: null,
     });
   });

@@ -24,3 +24,22 @@ export function regionPlace(terminal: Terminal, instrument: Instrument, region: 
     sample: instrument.samplePath(header) ?? null,
   };
 }
+
+/** Where a parameter stands. */
+export type ParameterPlace = Pick<RegionPlace, 'line' | 'file'> & { column: number };
+
+/** Where a parameter of an instrument stands, by its name. */
+export function parameterPlace(
+  terminal: Terminal,
+  instrument: Instrument,
+  parameter: number,
+): ParameterPlace {
+  const { source, start } = instrument.nameSpan(parameter);
+  const file = instrument.sources[source];
+  const position = file?.positionAt(start);
+  return {
+    line: position?.line ?? 1,
+    column: position?.column ?? 1,
+    ...(source > 0 && file && { file: shownPath(terminal, file.path) }),
+  };
+}

@@ -1,8 +1,10 @@
+import type { Cause } from '../../comparison/cause';
 import type { Comparison, NoteDifference } from '../../comparison/compareInstruments';
+import type { BandDifference } from '../../comparison/soundDifference';
 import type { Instrument } from '../../model/instrument';
 import { keyText } from '../../model/wording/rangeWords';
 import type { RegionPlace } from '../input/regionPlaces';
-import { regionPlace } from '../input/regionPlaces';
+import { parameterPlace, regionPlace } from '../input/regionPlaces';
 import type { Terminal } from '../terminal';
 
 /** Everything that a comparison has to tell. */
@@ -19,7 +21,7 @@ const mostShown = 30;
 
 /** The comparison as JSON. */
 export function comparisonJson(told: ComparisonTold): string {
-  const { notes, rendered, worstDb, differences } = told.comparison;
+  const { notes, rendered, worstDb, differences, notCompared } = told.comparison;
   const output = {
     equal: differences.length === 0,
     worstDb: worstDb === null ? null : round(worstDb, 1),
@@ -32,11 +34,15 @@ export function comparisonJson(told: ComparisonTold): string {
       peakDb: decibels(one.peakDb),
       rmsDb: decibels(one.rmsDb),
       levelDb: round(one.levelDb, 2),
+      loudnessLu: one.loudnessLu === null ? null : round(one.loudnessLu, 2),
+      bands: one.bands.map(({ hertz, levelDb }) => ({ hertz, levelDb: round(levelDb, 1) })),
       pitchCents: round(one.pitchCents, 2),
       startMs: round(one.startMs, 2),
       lengthMs: round(one.lengthMs, 1),
-      cause: one.cause,
+      shapeDb: decibels(one.shapeDb),
+      cause: { ...one.cause, a: causePlace(told, 0, one.cause), b: causePlace(told, 1, one.cause) },
     })),
+    notCompared,
   };
   return `${JSON.stringify(output, undefined, 2)}\n`;
 }
@@ -44,42 +50,89 @@ export function comparisonJson(told: ComparisonTold): string {
 /** The comparison for a person to read: a list, or a page of Markdown. */
 export function comparisonText(told: ComparisonTold, isMarkdown: boolean): string {
   const { names, comparison, toleranceDb } = told;
-  const { notes, rendered, worstDb, differences } = comparison;
-  const alike = notes - rendered;
+  const { notes, rendered, worstDb, differences, notCompared } = comparison;
   const lines = [
     ...(isMarkdown ? [`# ${names[0]} and ${names[1]}`, ''] : []),
-    `${countOf(notes, 'note')} on each side, so that every region that can sound does: ${alike} the same by what the texts say, ${rendered} rendered.`,
+    `${countOf(notes, 'note')} on each side, so that every region that can sound does. ${renderedText(rendered)}`,
     differences.length === 0
       ? `No difference above ${toleranceDb} dB${worstDb === null ? '' : `; the greatest is ${round(worstDb, 1)} dB`}.`
       : `${countOf(differences.length, 'note')} ${differences.length === 1 ? 'differs' : 'differ'} by more than ${toleranceDb} dB, the worst first:`,
     '',
   ];
   if (isMarkdown && differences.length > 0)
-    lines.push('| note | first | second | peak | level | pitch | cause |', '|---|---|---|---|---|---|---|');
+    lines.push(
+      '| note | first | second | peak | level | loudness | pitch | start | length | most in the band | cause |',
+      '|---|---|---|---|---|---|---|---|---|---|---|',
+    );
   for (const one of differences.slice(0, mostShown)) lines.push(lineOf(told, one, isMarkdown));
   const more = differences.length - mostShown;
-  if (more > 0) lines.push(isMarkdown ? '' : '', `… and ${more} more.`);
+  if (more > 0) lines.push('', `… and ${more} more.`);
+  if (notCompared.length > 0)
+    lines.push(
+      '',
+      `Not compared, because it is not rendered: ${notCompared.map(({ opcode }) => opcode).join(', ')}.`,
+    );
   return `${lines.join('\n').trimEnd()}\n`;
 }
 
-function lineOf(told: ComparisonTold, one: NoteDifference, isMarkdown: boolean): string {
-  const note = `key ${keyText(one.note.key)}, velocity ${one.note.velocity}${(one.note.strike ?? 1) > 1 ? `, strike ${one.note.strike}` : ''}`;
-  const cells = [
-    note,
-    lineWords(placeOf(told, 0, one.a)),
-    lineWords(placeOf(told, 1, one.b)),
-    `${decibels(one.peakDb)} dB`,
-    `${round(one.levelDb, 2)} dB`,
-    `${round(one.pitchCents, 2)} cents`,
-    one.cause.message,
-  ];
-  if (isMarkdown) return `| ${cells.map((cell) => cell.replaceAll('|', '\\|')).join(' | ')} |`;
-  const [, first, second, peak, level, pitch, cause] = cells;
-  return `${note} (${first}, ${second}): peak ${peak}, level ${level}, pitch ${pitch}. ${cause}`;
+function renderedText(rendered: number): string {
+  return rendered === 0
+    ? 'All are the same by what the texts say and by the audio of the samples, so none had to be rendered.'
+    : `${countOf(rendered, 'set')} of regions ${rendered === 1 ? 'was' : 'were'} rendered; all else is the same by what the texts say and by the audio of the samples.`;
 }
 
-function lineWords(place: RegionPlace | null): string {
-  return place === null ? 'no region' : `line ${place.line}`;
+function lineOf(told: ComparisonTold, one: NoteDifference, isMarkdown: boolean): string {
+  const note = noteText(one);
+  const places = [lineWords(told, 0, one), lineWords(told, 1, one)];
+  const peak = `${decibels(one.peakDb)} dB`;
+  const level = `${round(one.levelDb, 2)} dB`;
+  const loudness = one.loudnessLu === null ? 'silent' : `${round(one.loudnessLu, 2)} LU`;
+  const pitch = `${round(one.pitchCents, 2)} cents`;
+  const [start, length] = [`${round(one.startMs, 2)} ms`, `${round(one.lengthMs, 1)} ms`];
+  const band = bandText(one.bands);
+  const { message } = one.cause;
+  if (isMarkdown) {
+    const cells = [note, ...places, peak, level, loudness, pitch, start, length, band, message];
+    return `| ${cells.map((cell) => cell.replaceAll('|', '\\|')).join(' | ')} |`;
+  }
+  const measures = `peak ${peak}, level ${level}, loudness ${loudness}, pitch ${pitch}, start ${start}, length ${length}`;
+  return `${note} (${places.join(', ')}): ${measures}${band === '–' ? '' : `, ${band}`}. ${message}`;
+}
+
+/** How a note is played, for a person. */
+function noteText({ note }: Pick<NoteDifference, 'note'>): string {
+  const { key, velocity, strike = 1, keyswitch, controllers = [] } = note;
+  return [
+    `key ${keyText(key)}, velocity ${velocity}`,
+    ...(strike > 1 ? [`strike ${strike}`] : []),
+    ...(keyswitch === undefined ? [] : [`keyswitch ${keyText(keyswitch)}`]),
+    ...controllers.map(({ controller, value }) => `controller ${controller} at ${round(value, 1)}`),
+  ].join(', ');
+}
+
+/** The band in which most differs; differences of less than this are none (our choice). */
+const heardInBandDb = 0.1;
+
+function bandText(bands: readonly BandDifference[]): string {
+  const most = bands.reduce<BandDifference | undefined>(
+    (found, one) => (Math.abs(one.levelDb) > Math.abs(found?.levelDb ?? 0) ? one : found),
+    undefined,
+  );
+  if (!most || Math.abs(most.levelDb) < heardInBandDb) return '–';
+  return `${round(most.levelDb, 1)} dB at ${most.hertz} Hz`;
+}
+
+/** The line of what makes the difference, else that of the region. */
+function lineWords(told: ComparisonTold, side: 0 | 1, one: NoteDifference): string {
+  const place = causePlace(told, side, one.cause) ?? placeOf(told, side, side === 0 ? one.a : one.b);
+  return place === null
+    ? 'no region'
+    : `line ${place.line}${place.file === undefined ? '' : ` of ${place.file}`}`;
+}
+
+function causePlace(told: ComparisonTold, side: 0 | 1, cause: Cause) {
+  const parameter = side === 0 ? cause.a : cause.b;
+  return parameter === undefined ? null : parameterPlace(told.terminal, told.instruments[side], parameter);
 }
 
 function placeOf(

@@ -22,6 +22,9 @@ export interface RenderOptions {
   sampleRate: number;
   quality: Quality;
   seed: number;
+  /** The MIDI channel that is played, from 1, and the tempo, for conditions that ask for them. */
+  channel?: number;
+  tempoBpm?: number;
   /** Values of controllers before the first note. */
   controllers?: ReadonlyMap<number, number>;
   /** Bytes of decoded audio that are held; 256 MB where not said. */
@@ -100,7 +103,12 @@ class Render {
 
   constructor({ program, playable, samples, paths }: RenderSource, options: RenderOptions, take: TakeSound) {
     const { sampleRate, quality, seed, mostSampleBytes = usualSampleBytes } = options;
-    const player = createPlayer(playable, { seed });
+    const { channel, tempoBpm } = options;
+    const player = createPlayer(playable, {
+      seed,
+      ...(channel !== undefined && { channel }),
+      ...(tempoBpm !== undefined && { tempoBpm }),
+    });
     this.engine = createVoiceEngine(program, player, { sampleRate, quality, mostVoices });
     this.#feeder = new SampleFeeder(this.engine, samples, paths, { mostBytes: mostSampleBytes });
     this.#options = options;

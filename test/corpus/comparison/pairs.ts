@@ -190,7 +190,12 @@ export const pairs: readonly Pair[] = [
     b: three('amplitude=50', '', ''),
     truth: undefined,
   },
-  { name: 'a semitone and 100 cents', a: three('tune=100', '', ''), b: three('transpose=1', '', ''), truth: undefined },
+  {
+    name: 'a semitone and 100 cents',
+    a: three('tune=100', '', ''),
+    b: three('transpose=1', '', ''),
+    truth: undefined,
+  },
   {
     name: 'a root of the group',
     a: '<group> pitch_keycenter=60\n<region> sample=c4.wav lokey=50 hikey=70\n',
@@ -206,7 +211,11 @@ export const pairs: readonly Pair[] = [
   {
     name: 'regions in another order',
     a: plain,
-    b: plain.split('\n').toSorted((one, other) => (one < other ? 1 : -1)).join('\n').replace(/^(.*?)(<global>.*)$/s, '$2\n$1'),
+    b: plain
+      .split('\n')
+      .toSorted((one, other) => (one < other ? 1 : -1))
+      .join('\n')
+      .replace(/^(.*?)(<global>.*)$/s, '$2\n$1'),
     truth: undefined,
   },
 ];

@@ -1,5 +1,10 @@
 import { run } from '../commandLine/runInFolder';
 
+interface Place {
+  line: number;
+  column: number;
+}
+
 /** What `compare --format json` says of two instruments in a folder. */
 export interface Compared {
   status: number;
@@ -14,10 +19,12 @@ export interface Compared {
     b: { line: number } | null;
     peakDb: number;
     levelDb: number;
+    loudnessLu: number | null;
+    bands: { hertz: number; levelDb: number }[];
     pitchCents: number;
     startMs: number;
     lengthMs: number;
-    cause: { kind: string; message: string };
+    cause: { kind: string; message: string; opcode?: string; a: Place | null; b: Place | null };
   }[];
 }
 
