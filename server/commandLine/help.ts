@@ -40,6 +40,9 @@ export const help = `Usage: zonewright COMMAND …
                                             --output FILE.vocabulary.json   --force
                     check VOCABULARY…       --with FILE
                     --format text|json
+  library         many instruments at once, by a file zonewright.library.json
+                    new FOLDER              writes it for what the folder holds, with what is doubtful
+                    --format text|json
 
 FILE is SFZ, instrument XML, a zone table saved as text, or a SoundFont: FILE.sf2#bank:preset is
 one preset of it, FILE.sf2 for check and sample all of it, else its first preset; - reads standard input.

@@ -6,6 +6,7 @@ import { check } from './commands/check';
 import { compare } from './commands/compare';
 import { convert } from './commands/convert';
 import { explain } from './commands/explain';
+import { library } from './commands/library';
 import { map } from './commands/map';
 import { regions } from './commands/regions';
 import { render } from './commands/render';
@@ -29,6 +30,7 @@ const commands: Readonly<Record<string, (args: readonly string[], terminal: Term
   render,
   compare,
   vocabulary,
+  library,
 };
 
 /**
