@@ -8,6 +8,7 @@ export const help = `Usage: zonewright COMMAND …
   convert FILE…   write an instrument, a copied zone table or a SoundFont as SFZ, instrument XML or
                   a SoundFont; several go into one SoundFont, FILE#bank:preset says where
                     --to sfz|xml|VOCABULARY|sf2   --output FILE   --notes FILE   --inline   --force   --prove
+                    --template FILE   --fact NAME=VALUE …
                     --middle-c C3|C4|C5   --samples DIR   --attenuation 1|0.4
                     from a SoundFont: --output FILE for one preset, --output DIR for all of them
                     to a SoundFont: --bits 16|24   --rates keep|lower
@@ -56,6 +57,8 @@ XML in another vocabulary is read by a file *.vocabulary.json in its folder or o
 it, or by what its own text tells.
 Included files are read from the folder of the instrument, and from the folder that the command runs in
 or is given, where the instrument lies in it; --include-folder DIR names another one.
+--template puts groups and regions in the place of a text's examples and keeps all else of it;
+--fact says what goes where it marks a place, as in (maker goes here).
 --prove plays source and result, and answers 1 where they differ and no note says why.
 --inline writes variables and included files out, which are else kept where they can be.
 --middle-c says which octave the table gives to key 60. --samples names the folder

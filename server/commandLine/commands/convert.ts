@@ -9,6 +9,7 @@ import { giveNotes } from '../output/convertNotes';
 import { outputFile } from '../output/overwriting';
 import { putOutput } from '../output/putOutput';
 import { targetOutput } from '../output/target';
+import { templateTarget } from '../output/templateTarget';
 import type { Terminal } from '../terminal';
 import { absolutePath } from '../terminalPaths';
 import { readWords } from '../words';
@@ -18,13 +19,15 @@ import { prove } from './prove';
 
 /** `zonewright convert`: an instrument or a copied table in another notation. */
 export async function convert(args: readonly string[], terminal: Terminal): Promise<number> {
-  const { paths, options, switches } = readWords(args, {
+  const { paths, options, lists, switches } = readWords(args, {
     to: 'text',
     output: 'text',
     notes: 'text',
     inline: 'switch',
     force: 'switch',
     prove: 'switch',
+    template: 'text',
+    fact: 'texts',
     ...tableOptions,
     ...fontOptions,
     ...fontTargetOptions,
@@ -35,9 +38,14 @@ export async function convert(args: readonly string[], terminal: Terminal): Prom
   if (name === undefined || more.length > 0)
     throw new CommandError('convert takes one file, or several with --to sf2');
   tellUnusedOptions(terminal, options);
+  if (lists.fact && options.template === undefined)
+    throw new CommandError('--fact is for places that a template marks: it needs --template');
   const font = await readFontInput(terminal, name);
   if (font) return convertFromFont(terminal, font, options, force);
-  const target = await targetOutput(terminal, options.to);
+  const target =
+    options.template === undefined
+      ? await targetOutput(terminal, options.to)
+      : await templateTarget(terminal, options.template, options.to, lists.fact ?? []);
   const input = await readInput(terminal, name);
   const outputPath = outputPathOf(terminal, options);
   const outputFolder = outputPath === undefined ? folderOfInput(input) : folderOf(outputPath);
@@ -56,7 +64,8 @@ export async function convert(args: readonly string[], terminal: Terminal): Prom
     },
     terminal.files,
   );
-  const inputs = [input.path, ...instrument.sources.map((one) => one.path)];
+  const templates = options.template === undefined ? [] : [absolutePath(terminal, options.template)];
+  const inputs = [input.path, ...templates, ...instrument.sources.map((one) => one.path)];
   const file = (named: string) => outputFile(terminal, named, force, inputs);
   await putOutput(terminal, files, options.output === undefined ? undefined : file(options.output));
   const converted = { name: input.name, instrument, account: accounts[0] };

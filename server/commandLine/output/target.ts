@@ -1,3 +1,4 @@
+import type { Notation } from '../../model/notation';
 import type { Output } from '../../model/output';
 import { parseVocabulary } from '../../vocabulary/parseVocabulary';
 import { vocabularyEnding } from '../../vocabulary/vocabulary';
@@ -17,9 +18,14 @@ export async function targetOutput(terminal: Terminal, to: string | undefined): 
   if (to === 'sfz' || to === 'xml') return notationOutput(notations[to], samples);
   if (!to.endsWith(vocabularyEnding))
     throw new CommandError(`--to takes sfz, xml, sf2 or a file named *${vocabularyEnding}, not "${to}"`);
-  const { name, path, text } = await readInput(terminal, to);
+  return notationOutput(await savedVocabulary(terminal, to), samples, '.xml');
+}
+
+/** XML in the vocabulary that a file holds. Fails with a {@link CommandError} that names the file. */
+export async function savedVocabulary(terminal: Terminal, file: string): Promise<Notation> {
+  const { name, path, text } = await readInput(terminal, file);
   const { vocabulary, problems } = parseVocabulary(text);
-  if (vocabulary) return notationOutput(vocabularyNotation(vocabulary), samples, '.xml');
+  if (vocabulary) return vocabularyNotation(vocabulary);
   const reason = problems[0]?.message ?? 'it holds no vocabulary';
   throw new CommandError(`${name || path}: this is no vocabulary: ${reason}`);
 }

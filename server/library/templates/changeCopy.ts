@@ -1,0 +1,88 @@
+import type { TextEdit } from '../../model/finding';
+import type { Instrument } from '../../model/instrument';
+import type { NewParameter, Notation } from '../../model/notation';
+import { Parameter } from '../../model/parameterNames';
+
+/**
+ * The edits that give a header exactly the values wanted of it, by canonical name, in its own order and way of writing.
+ * Other values of its own stay where `keeps` says so. A value that the notation has no place for is left out.
+ */
+export function changeCopy(
+  notation: Notation,
+  document: Instrument,
+  header: number,
+  values: ReadonlyMap<string, string>,
+  keeps: (name: string) => boolean,
+): TextEdit[] {
+  const wanted = withKey(document, header, values);
+  const set: NewParameter[] = [];
+  const remove: number[] = [];
+  const seen = new Set<string>();
+  for (let one = document.endParameter(header) - 1; one >= document.firstParameter(header); one--) {
+    const name = document.names.text(document.canonicalName(one));
+    const value = wanted.get(name);
+    if (value === undefined) {
+      if (!keeps(name)) remove.push(one);
+      continue;
+    }
+    if (seen.has(name)) continue;
+    seen.add(name);
+    if (document.valueText(one) !== value) set.push({ name: document.names.text(document.name(one)), value });
+  }
+  const add = [...wanted].filter(([name]) => !seen.has(name)).map(([name, value]) => ({ name, value }));
+  return notation.parameters
+    ? inPlaces(notation, document, header, remove, [...set, ...add])
+    : freely(notation, document, header, remove.reverse(), set, add);
+}
+
+/** `key` stands for three values; it stays where it can say them all, and gives way to them where it cannot. */
+function withKey(
+  document: Instrument,
+  header: number,
+  values: ReadonlyMap<string, string>,
+): ReadonlyMap<string, string> {
+  if (document.own(header, Parameter.key) < 0) return values;
+  const [low, high, root] = ['lokey', 'hikey', 'pitch_keycenter'].map((name) => values.get(name));
+  if (low === undefined || low !== high || low !== root) return values;
+  const changed = new Map([['key', low], ...values]);
+  for (const name of ['lokey', 'hikey', 'pitch_keycenter']) changed.delete(name);
+  return changed;
+}
+
+function freely(
+  notation: Notation,
+  document: Instrument,
+  header: number,
+  remove: readonly number[],
+  set: readonly NewParameter[],
+  add: readonly NewParameter[],
+): TextEdit[] {
+  const edits = set.flatMap(
+    ({ name, value }) => notation.edit(document, { kind: 'set', header, name, value }).edits,
+  );
+  if (remove.length > 0 || add.length > 0)
+    edits.push(...notation.edit(document, { kind: 'revise', header, remove, add }).edits);
+  return edits;
+}
+
+/** Where a notation has places for some values alone, one that it cannot write leaves the others as they are asked for. */
+function inPlaces(
+  notation: Notation,
+  document: Instrument,
+  header: number,
+  remove: readonly number[],
+  add: readonly NewParameter[],
+): TextEdit[] {
+  const places = new Set(notation.parameters?.(document.kind(header)));
+  const possible = add.filter(({ name }) => places.has(name));
+  const revise = (some: readonly NewParameter[], gone: readonly number[]) =>
+    some.length === 0 && gone.length === 0
+      ? []
+      : notation.edit(document, { kind: 'revise', header, remove: gone, add: some }).edits;
+  const all = revise(possible, remove);
+  if (all.length > 0 || (possible.length === 0 && remove.length === 0)) return all;
+  const gone = remove.filter((one) => revise([], [one]).length > 0);
+  const written: NewParameter[] = [];
+  for (const one of possible) if (revise([...written, one], gone).length > 0) written.push(one);
+  return revise(written, gone);
+}

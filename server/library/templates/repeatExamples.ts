@@ -1,0 +1,120 @@
+import type { Instrument } from '../../model/instrument';
+import { breaksBetween } from '../../model/text/textLayout';
+import { lineEndOf } from '../../model/text/textLines';
+import type { Assignment, FilledSection } from './assignExamples';
+import type { ExampleSlot } from './examples';
+import type { SourceRegion } from './sourceSections';
+
+/** A copy of an example's header in the text. */
+export interface ExampleCopy {
+  /** Where its header starts in the new text. */
+  start: number;
+  section: FilledSection;
+  slot: ExampleSlot;
+  /** The region of the source that it is for; `undefined` for the group. */
+  source: SourceRegion | undefined;
+  /** The header of the template that it is a copy of. */
+  example: number;
+}
+
+/** A template with its examples repeated as often as they are needed; the copies still say what the examples do. */
+export interface RepeatedText {
+  text: string;
+  copies: ExampleCopy[];
+}
+
+/** Repeats the examples of a template for the regions that they stand for, and takes those out that stand for none. */
+export function repeatExamples(template: Instrument, assignment: Assignment): RepeatedText {
+  const writer = new RepeatWriter(template);
+  for (const [slot, sections] of assignment) writer.slot(slot, sections);
+  return writer.finish();
+}
+
+class RepeatWriter {
+  readonly #template: Instrument;
+  readonly #text: string;
+  readonly #lineEnd: string;
+  readonly #copies: ExampleCopy[] = [];
+  #written = '';
+  #at = 0;
+
+  constructor(template: Instrument) {
+    this.#template = template;
+    this.#text = template.sources[0].text;
+    this.#lineEnd = lineEndOf(this.#text);
+  }
+
+  slot(slot: ExampleSlot, sections: readonly FilledSection[]): void {
+    const { unit } = slot;
+    if (slot.group < 0) {
+      this.#examples(slot, sections);
+      return;
+    }
+    this.#copy(unit.start);
+    sections.forEach((section, at) => {
+      if (at > 0) this.#written += this.#between(unit.start, unit.end, this.#text.slice(0, unit.start));
+      const start = this.#written.length + this.#template.headerSpan(slot.group).start - unit.start;
+      this.#copies.push({ start, section, slot, source: undefined, example: slot.group });
+      this.#at = unit.start;
+      this.#examples(slot, [section]);
+      this.#copy(unit.end);
+    });
+    this.#at = unit.end;
+  }
+
+  finish(): RepeatedText {
+    this.#copy(this.#text.length);
+    return { text: this.#written, copies: this.#copies };
+  }
+
+  #copy(to: number): void {
+    this.#written += this.#text.slice(this.#at, to);
+    this.#at = to;
+  }
+
+  /** Writes the copies in the place of the first example of a slot and leaves the others out. */
+  #examples(slot: ExampleSlot, sections: readonly FilledSection[]): void {
+    const [first, ...others] = slot.regions;
+    this.#copy(first.unit.start);
+    const [next] = others;
+    const gap = next && this.#text.slice(first.unit.end, next.unit.start);
+    let count = 0;
+    for (const section of sections) {
+      for (const { source, example } of section.regions) {
+        const { start, end } = example.unit;
+        if (count++ > 0)
+          this.#written += this.#between(start, end, this.#text.slice(0, first.unit.start), gap);
+        this.#copies.push({
+          start: this.#written.length + this.#template.headerSpan(example.header).start - start,
+          section,
+          slot,
+          source,
+          example: example.header,
+        });
+        this.#written += this.#text.slice(start, end);
+      }
+    }
+    this.#at = first.unit.end;
+    for (const { unit } of others) {
+      const isBlank = this.#text.slice(this.#at, unit.start).trim() === '';
+      if (isBlank) this.#at = unit.start;
+      this.#copy(unit.start);
+      this.#at = unit.end;
+    }
+  }
+
+  /** What stands between two copies of a stretch: what stands between examples, else a blank line where one stands before it. */
+  #between(start: number, end: number, before: string, gap?: string): string {
+    const unit = this.#text.slice(start, end);
+    const endsLine = /[\r\n]$/.test(unit);
+    if (gap !== undefined && gap.trim() === '' && (endsLine || gap !== '')) return gap;
+    if (endsLine) {
+      const isLong = unit.trimEnd().includes('\n');
+      const lead = /\s*$/.exec(before)?.[0] ?? '';
+      return isLong && breaksBetween(lead, 0, lead.length) > 1 ? this.#lineEnd : '';
+    }
+    const after = this.#text[end];
+    if (after === undefined || after === '\n' || after === '\r') return this.#lineEnd;
+    return this.#template.format === 'xml' ? '' : ' ';
+  }
+}

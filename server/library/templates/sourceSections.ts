@@ -1,0 +1,83 @@
+import { playedKey } from '../../model/effectiveValues';
+import type { Instrument } from '../../model/instrument';
+import { Parameter } from '../../model/parameterNames';
+
+/** A region to be written, with the values in force in it. */
+export interface SourceRegion {
+  header: number;
+  /** By canonical name, as they are to be written: keys as numbers, the sample as its path from the target's `default_path`. */
+  values: ReadonlyMap<string, string>;
+  /** The parameter of the source that each of them comes from. */
+  parameters: ReadonlyMap<string, number>;
+  /** The values that a header around it sets. */
+  inherited: ReadonlySet<string>;
+}
+
+/** Regions that stand together in the source. */
+export interface SourceSection {
+  label: string | undefined;
+  regions: SourceRegion[];
+}
+
+/** Where values go. */
+export interface SourceTarget {
+  /** The sample's value for the path of a region's sample in the source. */
+  samplePath(path: string): string;
+  /** Semitones that the target adds to every key. */
+  keyOffset: number;
+}
+
+/** Labels of headers, which are carried by the section and not by each of its regions. */
+const groupLabels: ReadonlySet<number> = new Set([
+  Parameter.group_label,
+  Parameter.master_label,
+  Parameter.global_label,
+]);
+
+/** The regions of an instrument by the header that they stand in, in the order of the text. */
+export function sourceSections(instrument: Instrument, target: SourceTarget): SourceSection[] {
+  const sections = new Map<number, SourceSection>();
+  for (const header of instrument.regions) {
+    const parent = instrument.parent(header);
+    let section = sections.get(parent);
+    if (!section) {
+      section = { label: instrument.groupLabel(header)?.trim() || undefined, regions: [] };
+      sections.set(parent, section);
+    }
+    section.regions.push(sourceRegion(instrument, header, target));
+  }
+  return [...sections.values()];
+}
+
+function sourceRegion(instrument: Instrument, header: number, target: SourceTarget): SourceRegion {
+  const values = new Map<string, string>();
+  const parameters = new Map<string, number>();
+  const inherited = new Set<string>();
+  const shift = instrument.control(header).keyOffset - target.keyOffset;
+  for (const { name: id, parameter, header: from } of instrument.effectiveParameters(header)) {
+    if (groupLabels.has(id)) continue;
+    const name = instrument.names.text(id);
+    values.set(name, valueToWrite(instrument, header, parameter, id, shift, target));
+    parameters.set(name, parameter);
+    if (from !== header) inherited.add(name);
+  }
+  return { header, values, parameters, inherited };
+}
+
+function valueToWrite(
+  instrument: Instrument,
+  header: number,
+  parameter: number,
+  id: number,
+  shift: number,
+  target: SourceTarget,
+): string {
+  const text = instrument.valueText(parameter);
+  if (id === Parameter.sample) return target.samplePath(instrument.samplePath(header) ?? text);
+  if (instrument.names.opcode(id)?.facts.kind !== 'key') return text;
+  const key = instrument.keyNumber(parameter);
+  if (Number.isNaN(key)) return text;
+  if (key < 0 || !playedKey.test(instrument.names.text(id))) return String(key);
+  // A range that the target's own offset moves out of the keyboard ends with it; the account says so.
+  return String(Math.max(0, Math.min(127, key + shift)));
+}

@@ -1,0 +1,203 @@
+import { HeaderKind } from '../../model/headerKinds';
+import type { Instrument } from '../../model/instrument';
+import { plainNumber } from '../../model/instrumentBuilder';
+import { keyOfNoteName } from '../../model/keys';
+import type { ConversionNote } from '../../model/notes';
+import { resolveOpcode } from '../../model/opcodes/resolve';
+import type { OutputAccount } from '../../model/output';
+import { Parameter } from '../../model/parameterNames';
+import { joinPath } from '../../model/paths';
+import { spanIn } from '../../model/text/span';
+import { counted } from '../../model/wording/counted';
+import { valuesIn } from './assignExamples';
+import type { CopyValues } from './copyValues';
+import type { ExampleCopy } from './repeatExamples';
+import type { SourceRegion } from './sourceSections';
+import { valueClass } from './valueClass';
+
+/** A region as it was written. */
+export interface WrittenRegion extends ExampleCopy {
+  source: SourceRegion;
+  /** Its header in the result. */
+  header: number;
+}
+
+/** What was put into a template, and the result as it reads. */
+export interface TemplateWork {
+  instrument: Instrument;
+  values: CopyValues;
+  result: Instrument;
+  regions: readonly WrittenRegion[];
+}
+
+/** Compares each region of the result with what it is to be, and accounts for every value of the source. */
+export function accountOf(work: TemplateWork): OutputAccount {
+  const accounts = new Accounts(work.instrument);
+  const added = new AddedValues();
+  for (const region of work.regions) compareRegion(work, region, accounts, added);
+  return accounts.finish(added.notes(work.instrument));
+}
+
+function compareRegion(
+  { instrument, values, result }: TemplateWork,
+  region: WrittenRegion,
+  accounts: Accounts,
+  added: AddedValues,
+): void {
+  const { source, header } = region;
+  const found = valuesIn(result, header);
+  const expected = values.expected(region);
+  for (const [name, value] of expected) {
+    const parameter = source.parameters.get(name);
+    const there = found.get(name);
+    const isSame = name === 'sample' ? isSameSample(result, header, value) : isSameValue(name, value, there);
+    if (isSame) accounts.carried(parameter ?? -1);
+    else if (parameter !== undefined) accounts.differs(parameter, name, value, there);
+    else if (there !== undefined) added.add(name, there, source.header);
+  }
+  compareKeys(instrument, source, result, header, accounts);
+  const label = result.groupLabel(header)?.trim();
+  for (const id of [Parameter.group_label, Parameter.master_label, Parameter.global_label]) {
+    const parameter = instrument.effective(source.header, id);
+    if (parameter < 0) continue;
+    const text = instrument.valueText(parameter);
+    if (text.trim() === label) accounts.carried(parameter);
+    else accounts.differs(parameter, instrument.names.text(id), text, undefined);
+  }
+  for (const [name, value] of found)
+    if (!expected.has(name) && valueClass(name, false) !== 'label') added.add(name, value, source.header);
+}
+
+/** A template that moves all keys cannot reach each of them. */
+function compareKeys(
+  instrument: Instrument,
+  source: SourceRegion,
+  result: Instrument,
+  header: number,
+  accounts: Accounts,
+): void {
+  const ends = [
+    ['lokey', instrument.lowKey[source.header], result.lowKey[header]],
+    ['hikey', instrument.highKey[source.header], result.highKey[header]],
+    ['pitch_keycenter', instrument.rootKey(source.header), result.rootKey(header)],
+  ] as const;
+  for (const [name, key, there] of ends) {
+    const parameter = source.parameters.get(name);
+    if (parameter !== undefined && key !== there)
+      accounts.differs(parameter, name, String(key), String(there));
+  }
+}
+
+function isSameSample(result: Instrument, header: number, value: string): boolean {
+  const path = result.samplePath(header);
+  if (path === undefined) return value === '';
+  const expected = value.startsWith('*') ? value : result.control(header).defaultPath + value;
+  return path === expected || joinPath('', path) === joinPath('', expected);
+}
+
+function isSameValue(name: string, value: string, there: string | undefined): boolean {
+  if (there === value) return true;
+  if (there === undefined) return false;
+  const [one, other] = [numberOf(name, value), numberOf(name, there)];
+  if (Number.isNaN(one) || Number.isNaN(other))
+    return value.toLowerCase() === there.toLowerCase() && isOption(name);
+  return Math.abs(one - other) < 1e-9;
+}
+
+function isOption(name: string): boolean {
+  return resolveOpcode(name)?.facts.kind === 'option';
+}
+
+function numberOf(name: string, text: string): number {
+  const number = plainNumber(text);
+  const isKey = Number.isNaN(number) && resolveOpcode(name)?.facts.kind === 'key';
+  return isKey ? (keyOfNoteName(text) ?? Number.NaN) : number;
+}
+
+/** What became of each parameter of the source. */
+class Accounts {
+  readonly #source: Instrument;
+  readonly #carried = new Set<number>();
+  readonly #notes = new Map<number, ConversionNote>();
+
+  constructor(source: Instrument) {
+    this.#source = source;
+  }
+
+  carried(parameter: number): void {
+    this.#carried.add(parameter);
+  }
+
+  differs(parameter: number, name: string, value: string, there: string | undefined): void {
+    if (this.#notes.has(parameter)) return;
+    const isGone = there === undefined;
+    const message = isGone
+      ? `${name}=${value} has no place in the template, so it is left out.`
+      : `${name}=${value} is written as ${there}, the nearest that the template's notation can say.`;
+    this.#notes.set(parameter, {
+      kind: isGone ? 'dropped' : 'approximated',
+      ...this.#source.parameterSpan(parameter),
+      message,
+    });
+  }
+
+  finish(more: readonly ConversionNote[]): OutputAccount {
+    const source = this.#source;
+    let kept = 0;
+    const notes: ConversionNote[] = [...more, ...this.#notes.values()];
+    for (let header = 0; header < source.headers.count; header++) {
+      for (let one = source.firstParameter(header); one < source.endParameter(header); one++) {
+        if (this.#notes.has(one)) continue;
+        if (this.#carried.has(one)) kept++;
+        else if (takesEffect(source, one)) kept++;
+        else notes.push(this.#unused(header, one));
+      }
+    }
+    for (const { kind, source: file, start, end } of source.directives)
+      if (kind === 'comment')
+        notes.push({ kind: 'ignored', ...spanIn(file, start, end), message: commentNote });
+    return { notes, kept };
+  }
+
+  #unused(header: number, parameter: number): ConversionNote {
+    const source = this.#source;
+    const name = source.names.text(source.name(parameter));
+    const said = `${name}=${source.valueText(parameter)}`;
+    const kind = source.kind(header);
+    const isForRegions = kind >= HeaderKind.global && kind <= HeaderKind.region;
+    const message = isForRegions
+      ? `${said} has no effect in the source: no region gets it, or each sets its own.`
+      : `${said} stands in <${source.headerName(header)}>, which the template has of its own, so it is left out.`;
+    return { kind: isForRegions ? 'ignored' : 'dropped', ...source.parameterSpan(parameter), message };
+  }
+}
+
+const commentNote = 'A remark of the source is not taken into a template.';
+
+/** Values that are in the paths and keys of all regions and so need no place of their own. */
+function takesEffect(source: Instrument, parameter: number): boolean {
+  const name = source.canonicalName(parameter);
+  return (
+    name === Parameter.default_path || name === Parameter.note_offset || name === Parameter.octave_offset
+  );
+}
+
+/** What regions have from the template, by value. */
+class AddedValues {
+  readonly #added = new Map<string, { name: string; value: string; header: number; count: number }>();
+
+  add(name: string, value: string, header: number): void {
+    const key = `${name}=${value}`;
+    const found = this.#added.get(key);
+    if (found) found.count++;
+    else this.#added.set(key, { name, value, header, count: 1 });
+  }
+
+  notes(source: Instrument): ConversionNote[] {
+    return [...this.#added.values()].map(({ name, value, header, count }) => ({
+      kind: 'assumed',
+      ...source.headerSpan(header),
+      message: `${name}=${value} comes from the template, for ${counted(count, 'region')}.`,
+    }));
+  }
+}

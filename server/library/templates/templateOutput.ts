@@ -1,0 +1,72 @@
+import type { Notation } from '../../model/notation';
+import type { Output, OutputAccount, OutputContent } from '../../model/output';
+import { folderOf, joinPath, nameOf, titleOf } from '../../model/paths';
+import { readInstrument } from '../../workspace/analyse';
+import { wholeAccount } from '../../workspace/convertInstrument';
+import type { IncludeStore } from '../../workspace/files/includeStore';
+import type { VocabularySource } from '../../workspace/notations/notationOutput';
+import type { SampleStore } from '../../workspace/samples/sampleStore';
+import type { Template } from './intoTemplate';
+import { intoTemplate } from './intoTemplate';
+import type { Facts } from './markings';
+
+/** The text of a template and how it is read. */
+export interface TemplateText {
+  /** Absolute with `/`. */
+  path: string;
+  text: string;
+  notation: Notation;
+}
+
+/** What a template needs from around it. */
+export interface TemplateSurroundings {
+  includes: IncludeStore;
+  samples: SampleStore;
+  /** What is known of an instrument, by its name; its title is its name where nothing else is said. */
+  factsOf?: (name: string) => Facts;
+}
+
+/** Putting instruments into a template, a file an instrument. */
+export function templateOutput(template: TemplateText, around: TemplateSurroundings): Output {
+  const ending = nameOf(template.path).slice(titleOf(template.path).length);
+  return {
+    ending,
+    async write(sources: readonly VocabularySource[], { fileName, folder: targetFolder, progress, signal }) {
+      const files = new Map<string, OutputContent>();
+      const accounts: OutputAccount[] = [];
+      for (const source of sources) {
+        signal?.throwIfAborted();
+        const name = sources.length === 1 && fileName !== undefined ? fileName : source.name + ending;
+        const facts = new Map([['title', source.name], ...(around.factsOf?.(source.name) ?? [])]);
+        const { text, ...account } = await intoTemplate(
+          templateIn(template, around, joinPath(targetFolder ?? folderOf(template.path), name)),
+          { instrument: source.instrument, folder: source.folder, targetFolder, facts },
+        );
+        files.set(name, text);
+        accounts.push(wholeAccount(source, account));
+        progress?.(accounts.length, sources.length);
+      }
+      return { files, accounts };
+    },
+  };
+}
+
+/** A template whose text is read as if it stood at a path: what it includes is found from its own folder. */
+function templateIn(
+  { text, notation, path: ownPath }: TemplateText,
+  { includes, samples }: TemplateSurroundings,
+  path: string,
+): Template {
+  return {
+    text,
+    notation,
+    read: (changed) => {
+      // A vocabulary can count in seconds and so asks for samples, which are beside the result.
+      if (notation.parameters) return readInstrument({ path, text: changed, notation, samples }, includes);
+      return readInstrument(
+        { path: joinPath(folderOf(ownPath), nameOf(path)), text: changed, notation },
+        includes,
+      );
+    },
+  };
+}
