@@ -115,8 +115,14 @@ const readerRules: readonly RuleDescription[] = [
   },
 ];
 
-/** Findings about folders as a whole; see `findUnusedSamples`. */
-const folderRules: readonly RuleDescription[] = [
+/** Findings about folders and SoundFonts as a whole; see `findUnusedSamples`, `FontView.problems`. */
+const wholeRules: readonly RuleDescription[] = [
+  {
+    code: 'font-structure',
+    severity: 'warning',
+    finds:
+      'A SoundFont that breaks a rule of its format and can be read all the same: what is cut off, left out or not used.',
+  },
   {
     code: 'sample-unused',
     severity: 'information',
@@ -125,4 +131,4 @@ const folderRules: readonly RuleDescription[] = [
 ];
 
 /** Every finding code, with its severity and what it finds. */
-export const rules: readonly RuleDescription[] = [...readerRules, ...instrumentRules, ...folderRules];
+export const rules: readonly RuleDescription[] = [...readerRules, ...instrumentRules, ...wholeRules];

@@ -1,12 +1,13 @@
+import { rules } from '../../checks/rules';
 import { findUnusedSamples } from '../../checks/rules/sampleUnused';
-import type { Finding } from '../../model/finding';
+import type { Finding, Severity } from '../../model/finding';
 import type { Instrument } from '../../model/instrument';
 import { folderOf, joinPath } from '../../model/paths';
 import { visibleText } from '../../model/text/visibleText';
 import type { Analysis } from '../../workspace/analyse';
 import { ProjectSettingsStore } from '../../workspace/projectSettings';
 import type { SampleStore } from '../../workspace/samples/sampleStore';
-import type { CheckCandidate } from '../input/checkCandidates';
+import type { CheckCandidate, FoundInstruments } from '../input/checkCandidates';
 import { CheckCandidates, placeless } from '../input/checkCandidates';
 import type { FoundFiles } from '../input/findInstruments';
 import { openSamples } from '../input/openSamples';
@@ -50,8 +51,9 @@ async function checkWith(
     terminal.error(`zonewright: ${message}\n`),
   );
   const candidates = new CheckCandidates(terminal, found.folders);
-  const { mains, included, refused } = await candidates.find(found);
-  if (refused.length > 0) await onChecked(refused);
+  const { mains, included, refused, odd } = await candidates.find(found);
+  const first = [...refused, ...(await oddFonts(odd, settings))];
+  if (first.length > 0) await onChecked(first);
   const placing = new Placing(samples, included);
   let told = Date.now();
   let done = 0;
@@ -140,10 +142,37 @@ async function unusedSamples(
     'No instrument in the checked folder refers to this audio file. Use it or leave it out when you pack the instrument.';
   const unused: CheckedFile[] = [];
   for (const path of findUnusedSamples({ audioFiles: audio, used, instruments })) {
-    const { severity } = await settings.settingsFor(folderOf(path));
-    const level = severity['sample-unused'] ?? 'information';
-    if (level === 'off') continue;
-    unused.push({ path, findings: [{ ...placeless('sample-unused', message), severity: level }] });
+    const severity = await severityOf('sample-unused', path, settings);
+    if (severity === 'off') continue;
+    unused.push({ path, findings: [{ ...placeless('sample-unused', message), severity }] });
   }
   return unused;
+}
+
+/** The SoundFonts in which something is odd, each with its findings. */
+async function oddFonts(
+  odd: FoundInstruments['odd'],
+  settings: ProjectSettingsStore,
+): Promise<CheckedFile[]> {
+  const files: CheckedFile[] = [];
+  for (const { path, problems } of odd) {
+    const severity = await severityOf('font-structure', path, settings);
+    if (severity === 'off') continue;
+    const findings = problems.map((message) => ({
+      ...placeless('font-structure', visibleText(message)),
+      severity,
+    }));
+    files.push({ path, findings });
+  }
+  return files;
+}
+
+/** The severity of a finding about a whole file. */
+async function severityOf(
+  code: string,
+  path: string,
+  settings: ProjectSettingsStore,
+): Promise<Severity | 'off'> {
+  const { severity } = await settings.settingsFor(folderOf(path));
+  return severity[code] ?? rules.find((rule) => rule.code === code)?.severity ?? 'information';
 }

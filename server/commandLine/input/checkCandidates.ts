@@ -29,6 +29,8 @@ export interface FoundInstruments {
   included: ReadonlySet<string>;
   /** Files that are named like instruments and cannot be read, with the reason. */
   refused: CheckedFile[];
+  /** SoundFonts in which something is odd, with what. */
+  odd: { path: string; problems: readonly string[] }[];
 }
 
 /** Finds the instruments to be checked, and gives their texts. */
@@ -37,6 +39,7 @@ export class CheckCandidates {
   readonly #includes: IncludeStore;
   readonly #notations: NotationFinder;
   readonly #refused: CheckedFile[] = [];
+  readonly #odd = new Map<string, readonly string[]>();
   #held = 0;
 
   /** `folders` are those that were named. */
@@ -59,7 +62,8 @@ export class CheckCandidates {
         candidates.push({ ...candidate, text });
       }
     }
-    return { ...mainsOf(candidates, includedBy, named), refused: this.#refused };
+    const odd = [...this.#odd].map(([path, problems]) => ({ path, problems }));
+    return { ...mainsOf(candidates, includedBy, named), refused: this.#refused, odd };
   }
 
   /** Reads an instrument with all that it includes; `undefined` where its file is not there any more. */
@@ -98,6 +102,7 @@ export class CheckCandidates {
   async #presets(path: string, named: boolean): Promise<InstrumentText[] | undefined> {
     try {
       const font = await readFontInput(this.#terminal, shownPath(this.#terminal, path));
+      if (font && font.view.problems.length > 0) this.#odd.set(font.path, font.view.problems);
       return font?.presets.map((preset) => presetInput(font, preset));
     } catch (error) {
       if (named || !(error instanceof CommandError)) throw error;
@@ -138,7 +143,7 @@ function mainsOf(
   candidates: readonly CheckCandidate[],
   includedBy: ReadonlyMap<string, ReadonlySet<string>>,
   named: ReadonlySet<string>,
-): Omit<FoundInstruments, 'refused'> {
+): Omit<FoundInstruments, 'refused' | 'odd'> {
   const included = new Set<string>();
   for (const [path, includes] of includedBy) for (const one of includes) if (one !== path) included.add(one);
   const mains = candidates.filter(({ path }) => named.has(path) || !included.has(path));

@@ -14,7 +14,7 @@ const kinds: readonly [id: string, kind: FontFacts['texts'][number]['kind']][] =
 
 /** What a client is told of a font of so many bytes. */
 export function fontFacts(view: FontView, bytes: number): FontFacts {
-  const { major, minor, info, lowBytesStart, problems } = view.font;
+  const { major, minor, info, lowBytesStart } = view.font;
   return {
     name: info.get('INAM') ?? '',
     version: `${major}.${String(minor).padStart(2, '0')}`,
@@ -26,7 +26,7 @@ export function fontFacts(view: FontView, bytes: number): FontFacts {
     bits: lowBytesStart === undefined ? 16 : 24,
     samples: view.samples.size,
     presets: view.presets.map((preset) => presetOf(view, preset)),
-    problems: [...problems],
+    problems: [...view.problems],
   };
 }
 

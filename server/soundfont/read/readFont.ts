@@ -144,9 +144,12 @@ async function readPool(
 
 function readSamples(list: RecordList, problems: Problems): SampleHeader[] {
   const { view, stride, count, missing } = list;
+  const all = count + missing - 1;
   if (missing > 0)
     problems.add(
-      `The file is cut short: of ${count + missing - 1} samples, ${count} are listed; zones of the others are left out.`,
+      count < all
+        ? `The file is cut short: of ${all} samples, ${count} ${count === 1 ? 'is' : 'are'} listed; zones of the others are left out.`
+        : 'The file is cut short behind its last sample: the end of the list of samples is missing, and nothing else.',
     );
   // The last record only marks the end; a list that is cut short has lost it.
   return Array.from({ length: missing > 0 ? count : Math.max(0, count - 1) }, (_, record) => {

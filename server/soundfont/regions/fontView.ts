@@ -1,5 +1,6 @@
 import type { Preset, SoundFont } from '../font';
 import { FontError } from '../read/fontError';
+import { Problems } from '../read/problems';
 import type { FontRegion } from './fontRegions';
 import { fontRegions } from './fontRegions';
 import type { PlacedRegions } from './playedRegions';
@@ -17,6 +18,8 @@ export interface FontView {
   presets: readonly Preset[];
   /** The samples that presets play, by name. */
   samples: ReadonlyMap<string, SampleFile>;
+  /** What is odd in the file, and regions that cannot be played, as sentences. */
+  problems: readonly string[];
   /** The regions of a preset. */
   regions(preset: Preset): readonly FontRegion[];
   /** Bytes of a sample as a file. */
@@ -43,6 +46,7 @@ export function viewFont(font: SoundFont): FontView {
   return {
     font,
     presets,
+    problems: problemsOf(font, placed.values()),
     samples: new Map([...byUse.values()].map((file) => [file.name, file])),
     regions: (preset) => (placed.get(preset) ?? nothing).regions.map(({ region }) => region),
     sampleBytes: (file) => sampleFileBytes(font, file),
@@ -52,6 +56,12 @@ export function viewFont(font: SoundFont): FontView {
 }
 
 const nothing: PlacedRegions = { regions: [], leftOut: [] };
+
+function problemsOf({ problems }: SoundFont, placed: Iterable<PlacedRegions>): string[] {
+  const all = new Problems();
+  for (const { leftOut } of placed) for (const one of leftOut) all.add(one);
+  return [...problems, ...all.list()];
+}
 
 function* allRegions(placed: Iterable<PlacedRegions>) {
   for (const { regions } of placed) yield* regions;

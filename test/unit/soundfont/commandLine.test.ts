@@ -83,6 +83,28 @@ describe('commands on a SoundFont', () => {
     expect(JSON.parse(out).regions[0].volume).toBe(-4);
   });
 
+  it('check: finds what is odd in the file itself, once for all presets, as severe as one says', async () => {
+    const whole = twoPresets();
+    const cut = whole.slice(0, whole.length - 50);
+    const settings = '{ "severity": { "font-structure": "error" } }';
+    const folder = folderWith({ 'cut.sf2': cut, 'end.sf2': whole.slice(0, whole.length - 20) });
+    const found = await run(folder, ['check', 'cut.sf2', 'end.sf2', '--format', 'json']);
+    const { files } = JSON.parse(found.out) as {
+      files: { path: string; findings: { code: string; severity: string; message: string }[] }[];
+    };
+    const odd = files.flatMap(({ path, findings }) =>
+      findings.filter(({ code }) => code === 'font-structure').map((one) => ({ path, ...one })),
+    );
+    expect(odd).toMatchObject([
+      { path: 'cut.sf2', severity: 'warning', message: expect.stringMatching(/of 2 samples, 1 is listed/) },
+      { path: 'end.sf2', severity: 'warning', message: expect.stringMatching(/behind its last sample/) },
+    ]);
+    const severe = folderWith({ 'cut.sf2': cut, 'zonewright.json': settings });
+    expect((await run(severe, ['check', 'cut.sf2'])).status).toBe(1);
+    const sound = folderWith({ 'two.sf2': whole });
+    expect((await run(sound, ['check', 'two.sf2'])).out).not.toContain('font-structure');
+  });
+
   it('tell a preset that is not there from those that are', async () => {
     const folder = folderWith({ 'two.sf2': twoPresets() });
     for (const command of ['regions', 'check', 'report']) {

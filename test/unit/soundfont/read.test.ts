@@ -323,7 +323,7 @@ describe('rejecting a SoundFont', () => {
     });
     const { regions, notes } = await regionsOf(bytes.slice(0, bytes.length - 46 - 10));
     expect(regions.map(({ sample }) => sample)).toEqual(['Whole.wav']);
-    expect(notes[0]!.message).toMatch(/cut short: of 2 samples, 1 are listed/);
+    expect(notes[0]!.message).toMatch(/cut short: of 2 samples, 1 is listed/);
   });
 
   it('answers with a reason where the disk fails', async () => {
