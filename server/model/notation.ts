@@ -117,8 +117,11 @@ export interface Spelling {
    * there already. `undefined` where the form has no such value.
    */
   inForm?(name: string, value: string, typed: string): string | undefined;
-  /** A header from its name on; `rest` is what stands behind it on its line. */
-  header(name: string, rest: string): [before: string, after: string];
+  /**
+   * A header from its name on; `rest` is some of what stands behind it, of which it takes the place of the first `taken`
+   * characters, such as a bracket that an editor has put there by itself.
+   */
+  header(name: string, rest: string): [before: string, after: string, taken?: number];
   /** A whole header where a parameter could start, if one can stand there. */
   headerAmongNames?(name: string): string;
 }

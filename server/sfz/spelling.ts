@@ -4,6 +4,6 @@ import type { Spelling } from '../model/notation';
 export const sfzSpelling: Spelling = {
   parameter: (name) => [`${name}=`, ''],
   value: (text) => text,
-  header: (name, rest) => [rest.startsWith('>') ? name : `${name}>`, ''],
+  header: (name, rest) => [`${name}>`, '', rest.startsWith('>') ? 1 : 0],
   headerAmongNames: (name) => `<${name}>`,
 };

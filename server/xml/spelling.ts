@@ -1,6 +1,7 @@
 import type { Spelling } from '../model/notation';
 import { quoteBefore } from './scan/quotes';
 import { encodeXmlAttribute } from './scan/references';
+import { restOfTag } from './scan/restOfTag';
 
 const holdsElements: ReadonlySet<string> = new Set(['global', 'master', 'group']);
 
@@ -13,7 +14,9 @@ export const xmlSpelling: Spelling = {
     return isSingle ? encoded.replaceAll("'", '&apos;') : encoded;
   },
   header(name, rest) {
-    if (rest.trim() !== '') return [name, ''];
-    return holdsElements.has(name) ? [`${name} `, `></${name}>`] : [`${name} `, '/>'];
+    const behind = restOfTag(rest, name);
+    if (behind.kind === 'more') return [name, ''];
+    const taken = behind.kind === 'bracket' ? behind.length : 0;
+    return [`${name} `, holdsElements.has(name) ? `></${name}>` : '/>', taken];
   },
 };

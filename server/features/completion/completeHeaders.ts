@@ -6,16 +6,16 @@ import type { CompletionOffer } from './completionOffer';
 /** The headers that can be written where a tag is being typed. */
 export function headerOffers(document: ReadDocument, start: number, end: number): CompletionOffer[] {
   const { spelling, headers } = document.notation;
-  const rest = /^[^\r\n]*/.exec(mainSource(document).text.slice(end, end + 1000))?.[0] ?? '';
+  const rest = mainSource(document).text.slice(end, end + 1000);
   return (headers ?? headerNames).map((name) => {
-    const insert = spelling.header(name, rest);
+    const [before, after, taken = 0] = spelling.header(name, rest);
     return {
       kind: 'header',
       // Where a notation has its own words for headers, these are what people look for.
-      label: headers ? insert[0].replace(/[\s>]+$/, '') : name,
+      label: headers ? before.replace(/[\s>]+$/, '') : name,
       start,
-      end,
-      insert,
+      end: end + taken,
+      insert: [before, after],
       ...(headers && { remark: name }),
       documented: name,
       rank: order[headerNames.indexOf(name)] ?? 9,

@@ -13,9 +13,31 @@ import { folderOffers, includeOffers, sampleOffers } from './completePaths';
 import { shapeOffers } from './completeShapes';
 import type { CompletionOffer } from './completionOffer';
 
-/** What can be written at an offset. */
+/** What can be written at an offset, so that the cursor then is where a person types on. */
 export async function completionsAt(document: ReadDocument, offset: number): Promise<CompletionOffer[]> {
   const place = document.notation.placeAt(document.instrument, offset);
+  const offers = await offersAt(document, place, offset);
+  return place.kind === 'value' || place.kind === 'include' ? pastQuote(offers, document, place) : offers;
+}
+
+/** Offers of whole values with the quotation mark that closes them, so that a person types on behind it. */
+function pastQuote(
+  offers: CompletionOffer[],
+  document: ReadDocument,
+  { start, end }: { start: number; end: number },
+): CompletionOffer[] {
+  const { text } = mainSource(document);
+  const quote = text.charAt(end);
+  if (!/["']/.test(quote) || text.charAt(start - 1) !== quote) return offers;
+  const isWhole = (offer: CompletionOffer) => offer.end === end && !offer.goesOn && offer.kind !== 'folder';
+  return offers.map((offer) =>
+    isWhole(offer)
+      ? { ...offer, end: end + 1, insert: [offer.insert[0] + offer.insert[1] + quote, ''] }
+      : offer,
+  );
+}
+
+async function offersAt(document: ReadDocument, place: Place, offset: number): Promise<CompletionOffer[]> {
   switch (place.kind) {
     case 'header':
       return [

@@ -79,7 +79,11 @@ function snippetOf({ insert: [before, after], blanks = [] }: CompletionOffer): s
     text += `${escaped(before.slice(at, start))}\${${number + 1}:${escaped(before.slice(start, end))}}`;
     at = end;
   });
-  return `${text}${escaped(before.slice(at))}$0${escaped(after)}`;
+  text += escaped(before.slice(at));
+  // A value between quotation marks is left by the key that goes from part to part.
+  const quote = /^["']/.exec(after)?.[0];
+  if (quote === undefined) return `${text}$0${escaped(after)}`;
+  return `${text}$${blanks.length + 1}${quote}$0${escaped(after.slice(1))}`;
 }
 
 function escaped(text: string): string {

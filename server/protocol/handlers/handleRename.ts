@@ -15,7 +15,7 @@ import { actualPaths } from '../../workspace/samples/actualPaths';
 import { stopIfCancelled } from '../cancellation';
 import { rangeOf } from '../conversion/positions';
 import { pathOfUri } from '../conversion/uris';
-import { previewedEdit, renamesFiles, workspaceEditOf } from '../conversion/workspaceEdits';
+import { renamesFiles, renamingEdit, workspaceEditOf } from '../conversion/workspaceEdits';
 import type { ServerContext } from '../serverContext';
 import { contextAt } from './handleNavigation';
 
@@ -171,7 +171,7 @@ async function renameSample(server: ServerContext, renaming: Renaming & { kind: 
   const moved = await pathsAfter(server, [move], () => {});
   const [first] = moved.problems;
   if (first !== undefined) refuse(`The sample cannot be renamed to "${newName}". ${first}`);
-  return previewedEdit(server, { files: moved.files, move });
+  return renamingEdit(server, { files: moved.files, move });
 }
 
 /** A file keeps its ending where none is typed. */

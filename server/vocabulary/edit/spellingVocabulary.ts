@@ -2,6 +2,7 @@ import type { HeaderName } from '../../model/headerKinds';
 import { HeaderKind, headerKindOf, headerNames } from '../../model/headerKinds';
 import type { Spelling } from '../../model/notation';
 import { quoteBefore } from '../../xml/scan/quotes';
+import { restOfTag } from '../../xml/scan/restOfTag';
 import { tagAt } from '../../xml/scan/tagAt';
 import { writeValue } from '../forms/valueForms';
 import type { PlacePath } from '../places';
@@ -30,13 +31,15 @@ export function spellingIn(vocabulary: Vocabulary): Spelling {
       const level = levelOfKind(vocabulary, headerKindOf(name));
       const places = placesOf(vocabulary)[level];
       const element = places?.level.element ?? name;
-      if (rest.trim() !== '') return [element, ''];
       const hasAttributes = places?.all.some(
         ({ path }) => path.steps.length === 0 && path.attribute !== undefined,
       );
       const isRegion = level === vocabulary.levels.length - 1;
-      if (!hasAttributes) return [`${element}>`, `</${element}>`];
-      return isRegion ? [`${element} `, '/>'] : [`${element} `, `></${element}>`];
+      const behind = restOfTag(rest, element);
+      if (behind.kind === 'more') return [element, ''];
+      const taken = behind.kind === 'bracket' ? behind.length : 0;
+      if (!hasAttributes) return [`${element}>`, `</${element}>`, taken];
+      return [`${element} `, isRegion ? '/>' : `></${element}>`, taken];
     },
   };
 }

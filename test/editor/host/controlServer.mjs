@@ -71,8 +71,8 @@ function requestTable({ page, problems, screenshotFolder }) {
     async press({ keys }) {
       for (const chord of keys) await page.keyboard.press(chord);
     },
-    async type({ text }) {
-      await page.keyboard.type(text);
+    async type({ text, delay }) {
+      await page.keyboard.type(text, { delay });
     },
     async click({ position, button, modifiers, count, ...target }) {
       const { locator, timeout } = await locate(target);

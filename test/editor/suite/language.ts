@@ -115,54 +115,77 @@ workbenchTest('renaming a sample in the explorer updates the instruments that us
   await vscode.workspace.fs.delete(vscode.Uri.joinPath(uri, '..'), { recursive: true });
 });
 
-workbenchTest(
-  'renaming a sample in the text shows what will change, then changes file and text',
-  async (workbench) => {
-    const text = '<control> default_path=Samples/\n<region> sample=before.wav key=60\n';
-    const uri = await writeWorkspaceFile('preview/one.sfz', text);
-    await writeWorkspaceFile('preview/two.sfz', text);
-    const from = vscode.Uri.joinPath(uri, '../Samples/before.wav');
-    await vscode.workspace.fs.copy(
-      vscode.Uri.joinPath(workspaceFolder(), 'millrace-chimes/Samples/felt-soft-C4-1.wav'),
-      from,
+workbenchTest('renaming a sample in the text changes file and texts at once', async (workbench) => {
+  const text = '<control> default_path=Samples/\n<region> sample=before.wav key=60\n';
+  const uri = await writeWorkspaceFile('preview/one.sfz', text);
+  await writeWorkspaceFile('preview/two.sfz', text);
+  const from = vscode.Uri.joinPath(uri, '../Samples/before.wav');
+  await vscode.workspace.fs.copy(
+    vscode.Uri.joinPath(workspaceFolder(), 'millrace-chimes/Samples/felt-soft-C4-1.wav'),
+    from,
+  );
+  const editor = await openFile('preview/one.sfz');
+  const at = new vscode.Position(1, 20);
+  await until('the cursor in the sample', () => {
+    editor.selection = new vscode.Selection(at, at);
+    return editor.selection.active.isEqual(at);
+  });
+  await workbench.waitFor({ selector: '.monaco-editor.focused' });
+  await until('the server', async () => {
+    const symbols = await vscode.commands.executeCommand<unknown[]>(
+      'vscode.executeDocumentSymbolProvider',
+      editor.document.uri,
     );
-    const editor = await openFile('preview/one.sfz');
-    const at = new vscode.Position(1, 20);
-    await until('the cursor in the sample', () => {
-      editor.selection = new vscode.Selection(at, at);
-      return editor.selection.active.isEqual(at);
-    });
-    await workbench.waitFor({ selector: '.monaco-editor.focused' });
-    await until('the server', async () => {
-      const symbols = await vscode.commands.executeCommand<unknown[]>(
-        'vscode.executeDocumentSymbolProvider',
-        editor.document.uri,
-      );
-      return symbols?.length > 0;
-    });
-    // The command ends when the renaming does.
-    void vscode.commands.executeCommand('editor.action.rename');
-    await until('the rename box with its name selected', () =>
-      workbench.evaluate<boolean>(
-        "(() => { const box = document.activeElement; return box.matches('.rename-box input') && box.selectionEnd - box.selectionStart === 'before.wav'.length; })()",
-      ),
+    return symbols?.length > 0;
+  });
+  // The command ends when the renaming does.
+  void vscode.commands.executeCommand('editor.action.rename');
+  await until('the rename box with its name selected', () =>
+    workbench.evaluate<boolean>(
+      "(() => { const box = document.activeElement; return box.matches('.rename-box input') && box.selectionEnd - box.selectionStart === 'before.wav'.length; })()",
+    ),
+  );
+  await workbench.type('after.wav');
+  await workbench.press('Enter');
+  await until('the new name', () => editor.document.getText().includes('sample=after.wav'));
+  const other = await vscode.workspace.openTextDocument(vscode.Uri.joinPath(uri, '../two.sfz'));
+  assert.ok(other.getText().includes('sample=after.wav'));
+  await until('the renamed file', async () => {
+    const renamed = await vscode.workspace.fs.stat(vscode.Uri.joinPath(uri, '../Samples/after.wav'));
+    return renamed.size > 0;
+  });
+  await vscode.workspace.saveAll();
+  await vscode.workspace.fs.delete(vscode.Uri.joinPath(uri, '..'), { recursive: true });
+});
+
+workbenchTest('names are offered while a person types, behind a path too', async (workbench) => {
+  const editor = await openText('sfz', '');
+  await workbench.waitFor({ selector: '.monaco-editor.focused' });
+  await until('the server', async () => {
+    const { items } = await vscode.commands.executeCommand<vscode.CompletionList>(
+      'vscode.executeCompletionItemProvider',
+      editor.document.uri,
+      new vscode.Position(0, 0),
     );
-    await workbench.type('after.wav');
-    await workbench.press('Enter');
-    await workbench.waitFor({ selector: '.bulk-edit-panel .monaco-list-row' });
-    await workbench.evaluate(
-      "document.querySelectorAll('.bulk-edit-panel input[type=checkbox]').forEach((box) => box.checked || box.click())",
-    );
-    await workbench.screenshot('rename-preview');
-    await workbench.click({ selector: '.bulk-edit-panel .monaco-button >> text=Apply' });
-    await until('the new name', () => editor.document.getText().includes('sample=after.wav'));
-    const other = await vscode.workspace.openTextDocument(vscode.Uri.joinPath(uri, '../two.sfz'));
-    assert.ok(other.getText().includes('sample=after.wav'));
-    await until('the renamed file', async () => {
-      const renamed = await vscode.workspace.fs.stat(vscode.Uri.joinPath(uri, '../Samples/after.wav'));
-      return renamed.size > 0;
-    });
-    await vscode.workspace.saveAll();
-    await vscode.workspace.fs.delete(vscode.Uri.joinPath(uri, '..'), { recursive: true });
-  },
-);
+    return items.length > 0;
+  });
+  const suggestion = (label: string) => ({
+    selector: `.suggest-widget.visible .monaco-list-row  .label-name:has-text("${label}")`,
+  });
+  await workbench.typeAsPerson('<re');
+  await workbench.waitFor(suggestion('region'));
+  await workbench.press('Enter');
+  await until('the header, closed once', () => editor.document.getText() === '<region>');
+  await workbench.typeAsPerson(' sample=a.wav lok');
+  await workbench.waitFor(suggestion('lokey'));
+  await workbench.screenshot('completion-behind-a-path');
+  await workbench.press('Enter');
+  await until('the name', () => editor.document.getText() === '<region> sample=a.wav lokey=');
+  await workbench.type('60');
+  await workbench.press('Enter');
+  await until('a new line', () => editor.document.getText().endsWith('lokey=60\n'));
+  // No list stands in the way of a line break.
+  await workbench.typeAsPerson('loop_mode=no_loop ');
+  await workbench.press('Enter');
+  await until('another line', () => /loop_mode=no_loop ?\n$/.test(editor.document.getText()));
+});

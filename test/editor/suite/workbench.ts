@@ -58,7 +58,7 @@ interface Requests {
   screenshot: { fields: { name: string } & Partial<Target>; value: string };
   press: { fields: { keys: readonly string[] }; value: null };
   paste: { fields: object; value: null };
-  type: { fields: { text: string }; value: null };
+  type: { fields: { text: string; delay?: number }; value: null };
   click: { fields: Target & ClickOptions; value: null };
   move: { fields: Target & { position?: Position }; value: null };
   drag: { fields: Target & { from: Position; to: Position; modifiers?: readonly HeldKey[] }; value: null };
@@ -119,6 +119,11 @@ export class Workbench {
   /** Types a text into what has the focus. */
   async type(text: string): Promise<void> {
     await this.#ask('type', { text });
+  }
+
+  /** Types as a practised person does, about seven keys a second, where what comes between keys matters. */
+  async typeAsPerson(text: string): Promise<void> {
+    await this.#ask('type', { text, delay: 140 });
   }
 
   /** Clicks an element when it is visible and still. */

@@ -30,8 +30,8 @@ describe('what a person starts to type', () => {
   it('knows the parameters and headers of the vocabulary alone', () => {
     const { parameters, headers, spelling } = notationOf('brewery');
     expect(headers).toEqual(['global', 'master', 'group', 'region']);
-    expect(spelling.header('region', '')).toEqual(['pint ', '/>']);
-    expect(spelling.header('group', '')).toEqual(['vat ', '></vat>']);
+    expect(spelling.header('region', '')).toEqual(['pint ', '/>', 0]);
+    expect(spelling.header('group', '')).toEqual(['vat ', '></vat>', 0]);
     expect(parameters?.(HeaderKind.group)).toContain('ampeg_attack');
     expect(parameters?.(HeaderKind.group)).not.toContain('sample');
     expect(parameters?.(HeaderKind.region)).not.toContain('cutoff');

@@ -42,10 +42,16 @@ describe('completion of headers', () => {
   it('offers those of the format, regions first, and closes the tag', async () => {
     expect((await labels('<$0')).slice(0, 3)).toEqual(['region', 'group', 'control']);
     expect(await taken('<re$0\n', 'region')).toBe('<region>|\n');
-    expect(await taken('<re$0>\n', 'region')).toBe('<region|>\n');
+    expect(await taken('<re$0>\n', 'region')).toBe('<region>|\n');
     expect(await taken('<instrument><$0\n', 'region', 'xml')).toBe('<instrument><region |/>\n');
     expect(await taken('<instrument><re$0 key="60"/>', 'region', 'xml')).toBe(
       '<instrument><region| key="60"/>',
+    );
+    // Editors close a bracket as soon as it is opened.
+    expect(await taken('<instrument><re$0>\n', 'region', 'xml')).toBe('<instrument><region |/>\n');
+    expect(await taken('<instrument><gr$0>\n', 'group', 'xml')).toBe('<instrument><group |></group>\n');
+    expect(await taken('<instrument><gr$0>\n</group>', 'group', 'xml')).toBe(
+      '<instrument><group|>\n</group>',
     );
   });
 
@@ -111,7 +117,7 @@ describe('completion of values', () => {
       '<region> loop_mode=one_shot| key=60',
     );
     expect(await taken('<instrument><region trigger="$0"/></instrument>', 'release', 'xml')).toBe(
-      '<instrument><region trigger="release|"/></instrument>',
+      '<instrument><region trigger="release"|/></instrument>',
     );
   });
 
@@ -169,7 +175,9 @@ describe('completion of paths', () => {
   it('offers files to include, texts of instruments first, never the document itself', async () => {
     expect(await labels('#include "$0"')).toEqual(['Samples/', 'parts/', 'read me.md']);
     expect(await labels('#include "parts/$0"')).toEqual(['keys.sfzh']);
-    expect(await taken('#include "parts/$0"', 'keys.sfzh')).toBe('#include "parts/keys.sfzh|"');
+    expect(await taken('#include "parts/$0"', 'keys.sfzh')).toBe('#include "parts/keys.sfzh"|');
+    // Behind a folder there is more to choose.
+    expect(await taken('#include "$0"', 'parts/')).toBe('#include "parts/|"');
   });
 });
 
