@@ -31,6 +31,7 @@ export const help = `Usage: zonewright COMMAND …
                     --format text|json   --middle-c C3|C4|C5   --samples DIR
   compare A B     say whether two instruments sound alike, and where and why not (status 1)
                     --tolerance DB   --format text|json|markdown
+                    A --recording FILE.wav   --notes FILE.mid
                     --middle-c C3|C4|C5   --samples DIR
   sweep FILE      write a MIDI file that lets every region sound, to record or to compare
                     --output FILE.mid   --hold S   --gap S   --seed N   --force
@@ -60,6 +61,7 @@ or is given, where the instrument lies in it; --include-folder DIR names another
 --template puts groups and regions in the place of a text's examples and keeps all else of it;
 --fact says what goes where it marks a place, as in (maker goes here).
 --prove plays source and result, and answers 1 where they differ and no note says why.
+--recording compares with a recording of the original, which played the sweep of A or what --notes names.
 --inline writes variables and included files out, which are else kept where they can be.
 --middle-c says which octave the table gives to key 60. --samples names the folder
 in which a table's samples are looked up.

@@ -10,6 +10,7 @@ import type { ComparisonTold } from '../output/comparisonOutput';
 import { comparisonJson, comparisonText } from '../output/comparisonOutput';
 import type { Terminal } from '../terminal';
 import { readWords } from '../words';
+import { compareWithRecording } from './compareWithRecording';
 
 /** Differences of up to so many dB are none: below the steps of 16 bits at full scale, −90.3 dB. */
 const usualToleranceDb = -90;
@@ -21,11 +22,20 @@ const progressEvery = 5000;
 export async function compare(args: readonly string[], terminal: Terminal): Promise<number> {
   const { paths, options } = readWords(args, {
     tolerance: 'text',
+    recording: 'text',
+    notes: 'text',
     format: ['text', 'json', 'markdown'],
     ...tableOptions,
     ...fontOptions,
   });
+  const { recording } = options;
   const [first, second, ...more] = paths;
+  if (recording !== undefined) {
+    if (first === undefined || second !== undefined)
+      throw new CommandError('compare takes one instrument with --recording');
+    return compareWithRecording(terminal, first, { ...options, recording });
+  }
+  if (options.notes !== undefined) throw new CommandError('--notes goes with --recording');
   if (first === undefined || second === undefined || more.length > 0)
     throw new CommandError('compare takes two instruments');
   const toleranceDb = options.tolerance === undefined ? usualToleranceDb : Number(options.tolerance);

@@ -1,7 +1,7 @@
 import { nameOf } from '../../model/paths';
 import { visibleText } from '../../model/text/visibleText';
 import type { Sweep } from '../../playing/sweep/sweep';
-import { sweepOf } from '../../playing/sweep/sweep';
+import { sweepOf, usualSweep } from '../../playing/sweep/sweep';
 import { sweepMidi } from '../../playing/sweep/sweepMidi';
 import { CommandError } from '../commandError';
 import { fontOptions } from '../input/fontInput';
@@ -17,7 +17,6 @@ import { write } from '../output/writeOutput';
 import type { Terminal } from '../terminal';
 import { readWords } from '../words';
 
-const usual = { holdSeconds: 1, gapSeconds: 1 };
 const mostSeconds = 600;
 const highestSeed = 0xffffffff;
 
@@ -36,8 +35,8 @@ export async function sweep(args: readonly string[], terminal: Terminal): Promis
   if (name === undefined || more.length > 0) throw new CommandError('sweep takes one file');
   if (options.output === undefined) throw new CommandError('sweep needs --output FILE.mid');
   const seed = wholeWord('seed', options.seed, [0, highestSeed]) ?? 0;
-  const holdSeconds = secondsWord('hold', options.hold, mostSeconds) ?? usual.holdSeconds;
-  const gapSeconds = secondsWord('gap', options.gap, mostSeconds) ?? usual.gapSeconds;
+  const holdSeconds = secondsWord('hold', options.hold, mostSeconds) ?? usualSweep.holdSeconds;
+  const gapSeconds = secondsWord('gap', options.gap, mostSeconds) ?? usualSweep.gapSeconds;
   const input = await readInput(terminal, name, options);
   const { instrument } = await readAny(terminal, input, options, folderOfInput(input));
   const inputs = [input.path, ...instrument.sources.map((source) => source.path)];

@@ -55,7 +55,8 @@ function keyRange(text: string): [number, number] {
   return [low, high];
 }
 
-async function midiParts(terminal: Terminal, name: string): Promise<PlayedParts> {
+/** What a MIDI file plays. */
+export async function midiParts(terminal: Terminal, name: string): Promise<PlayedParts> {
   const path = absolutePath(terminal, name);
   const reader = await terminal.files.open(path);
   if (!reader) throw new CommandError(`${name}: there is no such file, or it cannot be read`);

@@ -46,6 +46,9 @@ export interface SweepOptions {
   seed?: number;
 }
 
+/** How a sweep is played where nothing else is asked for (our choice). */
+export const usualSweep = { holdSeconds: 1, gapSeconds: 1 } as const;
+
 /** Seconds of silence before the first strike. */
 const leadSeconds = 1;
 
