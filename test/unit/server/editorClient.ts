@@ -1,7 +1,5 @@
 import { type ChildProcessWithoutNullStreams, spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { fileURLToPath } from 'node:url';
-import { build } from 'esbuild';
 import type {
   ClientCapabilities,
   Diagnostic,
@@ -16,24 +14,6 @@ import {
   StreamMessageWriter,
 } from 'vscode-languageserver-protocol/node';
 import { URI } from 'vscode-uri';
-
-const root = fileURLToPath(new URL('../../..', import.meta.url));
-
-/** Bundles the server as it is released; answers the path of the bundle. */
-export async function bundleServer(folder: string): Promise<string> {
-  const outfile = `${folder}/server.cjs`;
-  await build({
-    absWorkingDir: root,
-    entryPoints: ['server/main.ts'],
-    outfile,
-    bundle: true,
-    platform: 'node',
-    target: 'node20',
-    format: 'cjs',
-    logLevel: 'silent',
-  });
-  return outfile;
-}
 
 /** What an editor of today can do. */
 export const fullCapabilities: ClientCapabilities = {

@@ -4,14 +4,13 @@ import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { bundleServer, EditorClient } from './editorClient';
+import { EditorClient } from './editorClient';
+import { serverBundle } from './serverBundle';
 
 let folder: string;
-let bundle: string;
 
-beforeAll(async () => {
+beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'zonewright-'));
-  bundle = await bundleServer(folder);
 });
 afterAll(() => {
   EditorClient.endAll();
@@ -31,7 +30,7 @@ describe.skipIf(process.platform === 'win32')('pipes and sockets among the files
       .map((path, key) => `<region> sample=${path} key=${key}\n`)
       .join('');
     writeFileSync(join(folder, 'there.wav'), 'no audio');
-    const client = await EditorClient.start(bundle, { folder });
+    const client = await EditorClient.start(serverBundle, { folder });
     const uri = await client.open('a.sfz', `${text}#include "pipe1.sfz"\n`);
     const found = await client.findings(uri);
     expect(found.filter((one) => one.includes('sample-unreadable'))).toHaveLength(10);
