@@ -2,6 +2,7 @@ import type { Finding } from '../model/finding';
 import { mainSpan } from '../model/text/span';
 import type { CheckContext, Rule, SeveritySettings } from './rule';
 import { instrumentRules } from './rules';
+import { soundFixes } from './soundFixes';
 
 /** Findings of one code that are listed; a text that is no instrument would give one for every word. */
 const mostOfOneCode = 1000;
@@ -14,7 +15,7 @@ const mostOfMessage = 1200;
  * A finding in a file that is included twice is given once.
  */
 export function checkInstrument(context: CheckContext, severities: SeveritySettings = {}): Finding[] {
-  const findings = new FindingCollector(severities);
+  const findings = new FindingCollector(severities, soundFixes(context));
   for (const finding of context.instrument.findings) findings.add(finding);
   // Rules share what they work out through the context, and what is known of samples changes between checks.
   const once: CheckContext = { ...context };
@@ -33,11 +34,13 @@ function shortened(message: string): string {
 
 class FindingCollector {
   readonly #severities: SeveritySettings;
+  readonly #sound: ReturnType<typeof soundFixes>;
   readonly #findings: Finding[] = [];
   readonly #seen = new Set<string>();
 
-  constructor(severities: SeveritySettings) {
+  constructor(severities: SeveritySettings, sound: ReturnType<typeof soundFixes>) {
     this.#severities = severities;
+    this.#sound = sound;
   }
 
   addFrom(rule: Rule, context: CheckContext): void {
@@ -60,6 +63,7 @@ class FindingCollector {
         return;
       }
       const made = typeof found === 'function' ? found() : found;
+      if (made.fixes) made.fixes = this.#sound(made.fixes);
       const finding = this.add({ code: rule.code, severity: rule.severity, ...made });
       if (!finding) return;
       last = finding;

@@ -1,5 +1,5 @@
 import type { Finding } from './finding';
-import { HeaderKind, headerNames } from './headerKinds';
+import { HeaderKind, headerKindOf, headerNames } from './headerKinds';
 import { HeaderRanges, keysOff, shiftKey } from './inForce/headerRanges';
 import { LongHeaders } from './inForce/longHeaders';
 import { lastAt, sourceAt } from './inForce/sourceRuns';
@@ -254,7 +254,10 @@ export class Instrument {
     const kind = this.kind(header);
     if (kind !== HeaderKind.unknown) return headerNames[kind] as string;
     const { source, start, end } = this.headerSpan(header);
-    return /[^\s<>/]+/.exec(this.sources[source].text.slice(start, end))?.[0] ?? '';
+    const tag = this.sources[source].text.slice(start, end);
+    const name = /[^\s<>/]+/.exec(tag)?.[0] ?? '';
+    // What only starts like a header of the format, such as `<region/>` in SFZ, is none, and must not become one.
+    return headerKindOf(name) === HeaderKind.unknown ? name : tag.replace(/^<|>$/g, '');
   }
 
   /** The header that a parameter stands in. */

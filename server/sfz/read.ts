@@ -117,7 +117,9 @@ class SfzReader implements SfzHandler {
       const name = headerNames[kind] as string;
       if (name.length === end - start && this.#text.startsWith(name, start)) return kind as HeaderKind;
     }
-    return headerKindOf(this.#text.slice(start, end).trim());
+    const name = this.#text.slice(start, end);
+    // Blanks around the name are let pass; what else counts as white space is part of another name.
+    return /[^ \tA-Za-z]/.test(name) ? HeaderKind.unknown : headerKindOf(name.trim());
   }
 
   opcode(

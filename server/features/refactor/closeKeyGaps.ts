@@ -10,6 +10,7 @@ import { isWhollyHere, scopeRegions } from './selection';
 export const closeKeyGaps: Refactoring = {
   id: 'closeKeyGaps',
   kind: 'refactor.rewrite',
+  keeps: 'what it does not touch',
   offer(selected) {
     const { gaps } = gapsIn(selected);
     if (gaps.length === 0) return undefined;

@@ -1,3 +1,4 @@
+import type { Keeps } from '../../model/editReach';
 import type { TextEdit } from '../../model/finding';
 import type { ReadDocument } from '../readDocument';
 
@@ -23,6 +24,8 @@ export interface Refactoring {
   /** A name that stays the same. */
   id: string;
   kind: RefactorKind;
+  /** What it may change of what regions sound like; nothing where it does not say. */
+  keeps?: Keeps;
   /** What it would do here, as a title; `undefined` where it cannot be done. Quick, since it is asked as the cursor moves. */
   offer(selected: SelectedDocument): string | undefined;
   /** The change; `undefined` where it turns out that it cannot be done. */

@@ -8,6 +8,7 @@ import { isWhollyHere, scopeRegions } from './selection';
 export const roundRobins: Refactoring = {
   id: 'roundRobins',
   kind: 'refactor.rewrite',
+  keeps: 'what it does not touch',
   offer(selected) {
     return repeatedIn(selected).length > 0
       ? 'Let regions with the same keys and velocities take turns'

@@ -10,6 +10,7 @@ import { isWhollyHere, scopeRegions } from './selection';
 export const sortRegions: Refactoring = {
   id: 'sortRegions',
   kind: 'refactor.rewrite',
+  keeps: 'all but order',
   offer(selected) {
     const { instrument } = selected;
     return runsIn(selected).some((run) =>

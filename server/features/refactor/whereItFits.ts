@@ -1,9 +1,11 @@
+import { keepsRegions } from '../../model/editReach';
+import { joinEdits } from '../../model/edits';
 import type { Notation } from '../../model/notation';
-import type { Refactoring } from './refactoring';
+import type { RefactorEdit, Refactoring, SelectedDocument } from './refactoring';
 
 /**
  * A refactoring as it can be offered in notations that have a place only for some parameters: it is not made where a value
- * would be lost. `needsAll` says that it is nothing for such a notation: it spells keys itself, or uses variables or includes.
+ * would be lost, nor where regions would sound different without its saying so. `needsAll` says that it is nothing for such a notation: it spells keys itself, or uses variables or includes.
  */
 export function whereItFits(refactoring: Refactoring, needsAll: boolean): Refactoring {
   return {
@@ -12,13 +14,27 @@ export function whereItFits(refactoring: Refactoring, needsAll: boolean): Refact
       return needsAll && selected.notation.parameters ? undefined : refactoring.offer(selected);
     },
     async make(selected) {
-      if (!selected.notation.parameters) return refactoring.make(selected);
-      if (needsAll) return undefined;
+      if (needsAll && selected.notation.parameters) return undefined;
       const { notation, isComplete } = watched(selected.notation);
       const made = await refactoring.make({ ...selected, notation });
-      return isComplete() ? made : undefined;
+      return made && isComplete() && isSound(refactoring, selected, made) ? made : undefined;
     },
   };
+}
+
+/** Whether a change keeps what it says it keeps; in a text with faults, what stands there may be read in another way then. */
+function isSound(
+  { keeps = 'all' }: Refactoring,
+  { notation, instrument }: SelectedDocument,
+  { edits, newFile }: RefactorEdit,
+): boolean {
+  return keepsRegions(
+    notation,
+    instrument,
+    joinEdits(edits),
+    keeps,
+    newFile && { [newFile.path]: newFile.text },
+  );
 }
 
 /** A notation that tells whether all changes could be made. */

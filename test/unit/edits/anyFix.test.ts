@@ -5,45 +5,12 @@ import { allSafeEdits } from '../../../server/features/quickFixes';
 import { readEdited } from '../../../server/model/changedInstrument';
 import type { TextEdit } from '../../../server/model/finding';
 import type { Instrument } from '../../../server/model/instrument';
-import type { SampleLookup } from '../../../server/model/samples';
 import { notations } from '../../../server/workspace/notations/notationOf';
-import { samplesInMemory, wav } from '../checks/markedText';
-import { survey } from '../checks/measuredStub';
 import type { Format } from '../features/anyInstrument';
 import { effective, readText } from '../features/anyInstrument';
 import { anyTexts } from './anyTexts';
 import { concernedHeaders, expectSoundEdits, isTakenOut } from './concerned';
-
-/** Samples for which all rules about audio have something to say. */
-const samples: SampleLookup = {
-  ...samplesInMemory(
-    {
-      'a.wav': wav({ frames: 100 }),
-      'b.wav': wav({ frames: 5001 }),
-      'A.WAV': { kind: 'otherCase', actual: 'a.wav' },
-    },
-    ['a.wav', 'b.wav'],
-  ),
-  measures: {
-    pitch: (path) => ({ hertz: 250, key: path === 'a.wav' ? 59 : 70, cents: 20, confidence: 1 }),
-    loopSeam: () => ({
-      isAudible: true,
-      step: 1,
-      greatestStep: 0.01,
-      bend: 1,
-      greatestBend: 0.01,
-      spectrumChange: 0,
-      greatestSpectrumChange: 0,
-      better: { start: 5, end: 50 },
-      crossfadeFrames: 20,
-    }),
-    survey: (path) =>
-      survey({
-        leadingSilenceFrames: path === 'a.wav' ? 20_000 : 0,
-        momentaryLoudness: path === 'a.wav' ? -30 : -5,
-      }),
-  },
-};
+import { talkativeSamples } from './talkativeSamples';
 
 /** Fails where edits change a region that has nothing in the text they touch. */
 function expectOthersKept(format: Format, instrument: Instrument, edits: readonly TextEdit[]): void {
@@ -66,7 +33,7 @@ describe.each(['sfz', 'xml'] as const)('in %s with includes anywhere', (format) 
     fc.assert(
       fc.property(anyTexts[format], ({ main, files }) => {
         const instrument = readText(format, main, files);
-        const findings = checkInstrument({ instrument, notation, samples });
+        const findings = checkInstrument({ instrument, notation, samples: talkativeSamples });
         // Of a long text not all, as each is tried by reading the whole again.
         const step = Math.ceil(findings.length / 40);
         for (const finding of findings.filter((_one, at) => at % step === 0)) {

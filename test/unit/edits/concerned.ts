@@ -1,5 +1,6 @@
-import { expect } from 'vitest';
+import assert from 'node:assert/strict';
 import type { TextEdit } from '../../../server/model/finding';
+import { HeaderKind } from '../../../server/model/headerKinds';
 import type { Instrument } from '../../../server/model/instrument';
 import type { Span } from '../../../server/model/text/span';
 
@@ -7,12 +8,9 @@ import type { Span } from '../../../server/model/text/span';
 export function expectSoundEdits({ sources }: Instrument, edits: readonly TextEdit[]): void {
   const sorted = [...edits].sort((a, b) => a.source - b.source || a.start - b.start || a.end - b.end);
   sorted.forEach(({ source, start, end }, at) => {
-    expect(sources[source]).toBeDefined();
-    expect(start).toBeGreaterThanOrEqual(0);
-    expect(end).toBeGreaterThanOrEqual(start);
-    expect(end).toBeLessThanOrEqual(sources[source]?.text.length ?? -1);
+    assert(0 <= start && start <= end && end <= (sources[source]?.text.length ?? -1), `${start} to ${end}`);
     const before = sorted[at - 1];
-    if (before?.source === source) expect(start).toBeGreaterThanOrEqual(before.end);
+    assert(before?.source !== source || start >= before.end, `${start} to ${end} is touched twice`);
   });
 }
 
@@ -30,17 +28,21 @@ function touches(edit: TextEdit, { source, start, end }: Span, text: string): bo
  */
 export function concernedHeaders(instrument: Instrument, edits: readonly TextEdit[]): boolean[] {
   const concerned: boolean[] = [];
+  // What stands under a control header, or was meant to, is in force in all regions that follow.
+  let follows = false;
   for (let header = 0; header < instrument.headers.count; header++) {
     const spans = [instrument.headerSpan(header)];
     for (let one = instrument.firstParameter(header); one < instrument.endParameter(header); one++)
       spans.push(instrument.parameterSpan(one), instrument.nameSpan(one), instrument.valueSpan(one));
     const parent = instrument.parent(header);
     concerned.push(
-      (concerned[parent] ?? false) ||
+      follows ||
+        (concerned[parent] ?? false) ||
         edits.some((edit) =>
           spans.some((span) => touches(edit, span, instrument.sources[span.source]?.text ?? '')),
         ),
     );
+    if (concerned[header] && instrument.kind(header) === HeaderKind.control) follows = true;
   }
   return concerned;
 }

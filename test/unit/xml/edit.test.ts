@@ -89,6 +89,11 @@ describe('taking out and renaming', () => {
   ])('takes a header out of %j and leaves what stands inside', (text, result) => {
     expect(changed(text, { kind: 'removeHeader', header: 0 })).toBe(result);
   });
+
+  it('takes out a group with its last element, though its end tag touches the next one', () => {
+    const text = '<instrument><group lovel="9"><region/></group></instrument>';
+    expect(changed(text, { kind: 'removeHeader', header: 1 })).toBe('<instrument></instrument>');
+  });
 });
 
 describe('inserting', () => {
