@@ -44,6 +44,9 @@ export const help = `Usage: zonewright COMMAND …
                     --format text|json
   library         many instruments at once, by a file zonewright.library.json
                     new FOLDER              writes it for what the folder holds, with what is doubtful
+                    pack [LIBRARY|FILE]     packs what was built, or one instrument, to be shared
+                                            --output FOLDER   --form zip|folder   --audio keep|flac
+                                            --fact licence=… …   --without-licence   --force
                     --format text|json
 
 FILE is SFZ, instrument XML, a zone table saved as text, or a SoundFont: FILE.sf2#bank:preset is

@@ -1,4 +1,7 @@
+import { createRequire } from 'node:module';
 import { availableParallelism, homedir } from 'node:os';
+import { join } from 'node:path';
+import type { FlacLibrary } from '../audio/encode/flacEncoder';
 import type { Files } from '../model/files';
 import type { OutputContent } from '../model/output';
 import { nodeFiles } from '../workspace/files/nodeFiles';
@@ -17,6 +20,14 @@ export interface Measuring {
   storage(): CacheStorage | undefined;
 }
 
+/** What packing needs beside files. */
+export interface Packing {
+  /** Puts a whole folder of files in the place of what is there, or leaves that as it is; paths start from the folder. */
+  writeFolder(path: string, files: ReadonlyMap<string, OutputContent>): Promise<void>;
+  /** The encoder of FLAC; it is large, so it is loaded when it is asked for. */
+  flacLibrary(): Promise<FlacLibrary>;
+}
+
 /** What a command reads from and writes to, so that it can be run in tests as well. */
 export interface Terminal {
   /** Absolute path of the folder that the command runs in, with `/`. */
@@ -33,6 +44,8 @@ export interface Terminal {
   writeFile(path: string, content: OutputContent): Promise<void>;
   /** Makes a folder with those around it, where they are not there. */
   makeFolder(path: string): Promise<void>;
+  /** Missing where nothing is packed. */
+  packing?: Packing;
   /** Missing where samples are measured in the same thread and nothing is kept. */
   measuring?: Measuring;
 }
@@ -77,6 +90,18 @@ export function processTerminal(program: string): Terminal {
     makeFolder: async (path) => {
       const { mkdir } = await import('node:fs/promises');
       await mkdir(path, { recursive: true });
+    },
+    packing: {
+      writeFolder: async (path, content) => {
+        const { writeFolder } = await import('./output/writeFolder');
+        await writeFolder(path, content);
+      },
+      flacLibrary: async () => {
+        const loaded: { flacLibrary: FlacLibrary } = createRequire(join(program, 'cli.js'))(
+          './flacLibrary.js',
+        );
+        return loaded.flacLibrary;
+      },
     },
     measuring: {
       // Who waits for the command wants all of the machine; its own thread mostly waits too.

@@ -4,8 +4,8 @@ import type { ConversionNote } from './notes';
 
 /** Bytes that are made in pieces when they are asked for, so that a large file never stands whole in memory. */
 export interface ByteChunks {
-  /** How many bytes all pieces hold together. */
-  readonly length: number;
+  /** How many bytes all pieces hold together, where that is known before they are made. */
+  readonly length?: number;
   /** The pieces in their order; each call starts anew. */
   chunks(): AsyncIterable<Uint8Array>;
 }

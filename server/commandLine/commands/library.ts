@@ -1,9 +1,11 @@
 import { CommandError } from '../commandError';
 import type { Terminal } from '../terminal';
 import { libraryNew } from './libraryNew';
+import { libraryPack } from './libraryPack';
 
 const tasks: Readonly<Record<string, (args: readonly string[], terminal: Terminal) => Promise<number>>> = {
   new: libraryNew,
+  pack: libraryPack,
 };
 
 /** `zonewright library`: many sources at once, by a library file. */

@@ -52,14 +52,15 @@ export class FontWriting {
       stopIfCancelled(token);
       const [[, content]] = files;
       if (typeof content !== 'object' || !('chunks' in content)) return { problem: 'Nothing was written.' };
-      if (content.length > mostBytes)
+      const { length: bytes = 0 } = content;
+      if (bytes > mostBytes)
         return { problem: 'The SoundFont would have more than 1 GB; write it on the command line.' };
       await this.#end();
       this.#parts = content.chunks()[Symbol.asyncIterator]();
       const [{ notes, kept }] = accounts;
       const lines = lineNotes(instrument, notes);
       const page = notesPage(`Conversion notes for ${name}`, lines, kept);
-      return { font: ++this.#font, bytes: content.length, kept, notes: lines, page };
+      return { font: ++this.#font, bytes, kept, notes: lines, page };
     } catch (error) {
       if (error instanceof OutputError) return { problem: error.message };
       throw error;

@@ -2,6 +2,7 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { afterEach } from 'vitest';
+import { writeFolder } from '../../../server/commandLine/output/writeFolder';
 import { writeWhole } from '../../../server/commandLine/output/writeWhole';
 import { runCommandLine } from '../../../server/commandLine/run';
 import type { Terminal } from '../../../server/commandLine/terminal';
@@ -46,6 +47,10 @@ export async function run(folder: string, args: readonly string[], input = ''): 
     },
     standardInput: async () => new TextEncoder().encode(input),
     writeFile: writeWhole,
+    packing: {
+      writeFolder,
+      flacLibrary: async () => (await import('../../../server/flacLibrary')).flacLibrary,
+    },
     makeFolder: async (path) => void mkdirSync(path, { recursive: true }),
   };
   answer.status = await runCommandLine(args, terminal);
