@@ -2,6 +2,7 @@ import type { Instrument } from '../../model/instrument';
 import type { ConversionNote } from '../../model/notes';
 import { folderOf } from '../../model/paths';
 import type { Vocabulary } from '../../vocabulary/vocabulary';
+import { assumedInVocabulary } from '../../workspace/notations/assumedInVocabulary';
 import { readTableWithSamples } from '../../workspace/readTableWithSamples';
 import { CommandError } from '../commandError';
 import type { Terminal } from '../terminal';
@@ -38,7 +39,7 @@ export async function readAny(
     }
     return {
       instrument: loaded.instrument,
-      notes: [...(input.notes ?? [])],
+      notes: [...(input.notes ?? []), ...(loaded.vocabulary ? assumedInVocabulary(loaded.vocabulary) : [])],
       fromTable: false,
       vocabulary: loaded.vocabulary?.vocabulary,
     };

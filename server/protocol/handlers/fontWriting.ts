@@ -5,6 +5,7 @@ import { OutputError } from '../../model/output';
 import { lineNotes } from '../../model/writing/lineNotes';
 import type { InstrumentDocuments } from '../../workspace/documents';
 import { fontOutput } from '../../workspace/fonts/fontOutput';
+import { assumedInVocabulary } from '../../workspace/notations/assumedInVocabulary';
 import { stopIfCancelled } from '../cancellation';
 import { base64Of } from '../conversion/base64';
 import type { FontPartResult, FontRefusal, WriteFontParams, WriteFontResult } from '../requests/fontRequests';
@@ -42,7 +43,8 @@ export class FontWriting {
       keyswitches: 'presets',
       takes: 'first',
     });
-    const source = { instrument, folder, name, vocabulary: vocabulary?.vocabulary };
+    const notes = vocabulary && assumedInVocabulary(vocabulary);
+    const source = { instrument, folder, name, vocabulary: vocabulary?.vocabulary, ...(notes && { notes }) };
     try {
       const { files, accounts } = await output.write(
         [source],

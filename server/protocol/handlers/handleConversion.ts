@@ -11,6 +11,7 @@ import { vocabularyEnding } from '../../vocabulary/vocabulary';
 import { vocabularyNotation } from '../../vocabulary/vocabularyNotation';
 import { filesBelow } from '../../workspace/files/instrumentFiles';
 import { readWholeText } from '../../workspace/files/readWhole';
+import { assumedInVocabulary } from '../../workspace/notations/assumedInVocabulary';
 import { notations } from '../../workspace/notations/notationOf';
 import type { VocabularySource } from '../../workspace/notations/notationOutput';
 import { notationOutput } from '../../workspace/notations/notationOutput';
@@ -37,7 +38,13 @@ export function handleConversion(server: ServerContext): void {
     const { instrument, folder, vocabulary, document } = reading;
     const targetFolder = folderUri === undefined ? folder : pathOfUri(folderUri);
     const name = document.path === undefined ? 'a text that is not saved' : nameOf(document.path);
-    const source: VocabularySource = { instrument, vocabulary: vocabulary?.vocabulary, name, folder };
+    const source: VocabularySource = {
+      instrument,
+      vocabulary: vocabulary?.vocabulary,
+      ...(vocabulary && { notes: assumedInVocabulary(vocabulary) }),
+      name,
+      folder,
+    };
     const output = notationOutput(target.notation, documents.samples);
     const { files, accounts } = await output.write(
       [source],

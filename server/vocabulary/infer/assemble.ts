@@ -59,6 +59,7 @@ export function finishVocabulary(
       id: draft.id,
       message: draft.message,
       confidence: draft.confidence,
+      ...(draft.isGuess && { isGuess: true }),
       evidence: draft.evidence,
       span: { start: draft.span.start, end: draft.span.end },
       choices: draft.alternatives.map((alternative) => ({

@@ -8,6 +8,8 @@ export interface Draft {
   message: string;
   /** 0..1 */
   confidence: number;
+  /** As in `VocabularyDecision`. */
+  isGuess?: true;
   /** Sentences for people. */
   evidence: string[];
   span: { start: number; end: number };

@@ -8,6 +8,8 @@ export interface VocabularyDecision {
   message: string;
   /** 0..1; below {@link doubtfulBelow} a person should look at it. */
   confidence: number;
+  /** Whether a value is read so on what its numbers look like alone, so that a person is told even where it is likely. */
+  isGuess?: true;
   /** Why, in sentences for people. */
   evidence: string[];
   /** An example of it in the text. */

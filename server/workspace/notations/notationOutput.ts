@@ -1,5 +1,6 @@
 import { newFileEndings } from '../../model/fileNames';
 import type { Notation } from '../../model/notation';
+import type { ConversionNote } from '../../model/notes';
 import type { Output, OutputAccount, OutputContent, OutputSource } from '../../model/output';
 import type { Vocabulary } from '../../vocabulary/vocabulary';
 import { convertInstrument } from '../convertInstrument';
@@ -8,6 +9,8 @@ import type { SampleStore } from '../samples/sampleStore';
 /** A source whose text was read by a vocabulary, so that values which that has no parameter for are told. */
 export interface VocabularySource extends OutputSource {
   vocabulary?: Vocabulary | undefined;
+  /** What was noted on reading beside the instrument itself. */
+  notes?: readonly ConversionNote[];
 }
 
 /** Writing text of a notation, a file an instrument. `samples` answers what the notation needs to know of sample files. */

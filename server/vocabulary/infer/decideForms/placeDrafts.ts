@@ -14,6 +14,7 @@ export function formDraft(id: string, one: Assigned, parameter: string, reading:
     id,
     message: `${placeName(one)} is ${parameterWords[parameter] ?? parameter} ${formWords(reading.form)}.`,
     confidence: reading.confidence,
+    ...(reading.isOpen && { isGuess: true }),
     evidence: [reading.reason],
     span: firstValueOf(one),
     isAbout: (other) => other.parameter === parameter && other.at === at && other.part === part,

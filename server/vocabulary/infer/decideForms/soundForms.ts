@@ -15,6 +15,8 @@ export interface FormReading {
   form: ValueForm;
   confidence: number;
   reason: string;
+  /** Whether nothing but the numbers says so. */
+  isOpen?: boolean;
   others: { label: string; form: ValueForm }[];
 }
 
@@ -32,13 +34,14 @@ export function decideLevelForm({ facts, unit, target }: Assigned): FormReading 
     ...(attenuation && { attenuation: true }),
     ...unitTextOf(facts),
   });
-  const { scale, confidence, reason, others } = levelUnit(facts, unit, attenuation);
+  const { scale, confidence, reason, isOpen, others } = levelUnit(facts, unit, attenuation);
   const isOdd = isNamedAttenuation && facts.negative > 0;
   const turnedLabel = attenuation ? 'greater is louder' : 'greater is quieter';
   return {
     form: formOf(scale),
     confidence: isOdd ? Math.min(confidence, 0.6) : confidence,
     reason: isOdd ? 'It is named an attenuation, and yet numbers below 0 occur.' : reason,
+    isOpen,
     others: [
       ...others.map((one) => ({ label: levelScaleNames[one], form: formOf(one) })),
       ...(isNamedAttenuation ? [{ label: turnedLabel, form: turned(formOf(scale)) }] : []),
@@ -58,6 +61,7 @@ function levelUnit(
     scale,
     confidence,
     reason,
+    isOpen: false,
     others: [guess.scale, ...guess.others].filter((one) => one !== scale),
   });
   if (facts.unit === 'dB') return said('dB', 0.98, 'The numbers are followed by dB.');
@@ -79,11 +83,12 @@ function turned(form: Level): Level {
 /** A pan position: by the numbers that occur. */
 export function decidePanForm({ facts, unit }: Assigned): FormReading {
   if (facts.sided > 0 && facts.negative === 0) return sidedPanForm(facts, unit === 'percent');
-  const { scale, confidence, reason, others } = panScale(facts, facts.unit === 'percent');
+  const { scale, confidence, reason, isOpen, others } = panScale(facts, facts.unit === 'percent');
   return {
     form: panOf(scale, facts),
     confidence,
     reason,
+    isOpen,
     others: others.map((one) => ({
       label: `from ${one[0]} over ${one[1]} to ${one[2]}`,
       form: panOf(one, facts),
@@ -151,7 +156,7 @@ export function decideTuningForm({ facts, unit, column }: Assigned): FormReading
     return reading(facts.unit, 0.98, `The numbers are followed by "${facts.unitText?.trim()}".`);
   }
   const isFine = column.own.some((word) => /^(?:fine|detune|fein|micro)/.test(word));
-  const { scale, confidence, reason } = tuningScale(facts, isFine ? 'fine' : undefined);
+  const { scale, confidence, reason, isOpen } = tuningScale(facts, isFine ? 'fine' : undefined);
   const most = Math.max(Math.abs(facts.least), Math.abs(facts.greatest));
   if (unit === 'ratio')
     return reading('ratio', facts.least > 0 ? 0.95 : 0.5, 'The name says that it is a ratio.');
@@ -161,5 +166,5 @@ export function decideTuningForm({ facts, unit, column }: Assigned): FormReading
       return reading('cents', 0.7, `${says} But all numbers lie within ±1.`);
     return reading(unit, 0.96, says);
   }
-  return reading(scale, confidence, reason);
+  return { ...reading(scale, confidence, reason), isOpen };
 }

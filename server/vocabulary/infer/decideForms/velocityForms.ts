@@ -18,7 +18,7 @@ export interface VelocityForms {
 /** Decides by the greatest velocity, and by whether layers share their bounds. */
 export function decideVelocityForms(velocities: readonly Assigned[]): VelocityForms {
   if (velocities.length === 0) return { formOf: () => ({ kind: 'velocity', most: 127 }), drafts: [] };
-  const { scale: most, confidence, reason, others } = mostOf(velocities);
+  const { scale: most, confidence, reason, isOpen, others } = mostOf(velocities);
   const touching = shareBounds(velocities, most);
   const step = touching ? undefined : stepOf(velocities, most);
   const span = firstValueOf(velocities[0]);
@@ -26,8 +26,9 @@ export function decideVelocityForms(velocities: readonly Assigned[]): VelocityFo
   const drafts: Draft[] = [
     {
       id: 'velocity.most',
-      message: `Velocities run from 0 to ${most}.`,
+      message: `Velocity is written from 0 to ${most}.`,
       confidence,
+      ...(isOpen && { isGuess: true }),
       evidence: [reason],
       span,
       isAbout,
