@@ -10,6 +10,7 @@ import { readJson } from './jsonTree';
 import { parsePlace } from './places';
 import type {
   SampleListPlace,
+  SwitchedOff,
   ValueForm,
   Vocabulary,
   VocabularyLevel,
@@ -46,6 +47,7 @@ class VocabularyReader {
       'name',
       'namespaces',
       'levels',
+      'off',
       'unsettled',
       '$schema',
     ]);
@@ -53,8 +55,17 @@ class VocabularyReader {
     const name = this.#text(members.get('name'), root, 'name') ?? '';
     const levels = this.#levels(members.get('levels'), root);
     const namespaces = this.#namespaces(members.get('namespaces'));
+    const off = this.#switches(members.get('off'));
     const unsettled = this.#texts(members.get('unsettled'), 'unsettled');
-    return levels && { name, ...(namespaces && { namespaces }), levels, ...(unsettled && { unsettled }) };
+    return (
+      levels && {
+        name,
+        ...(namespaces && { namespaces }),
+        levels,
+        ...(off && { off }),
+        ...(unsettled && { unsettled }),
+      }
+    );
   }
 
   #namespaces(node: JsonNode | undefined): Record<string, string> | undefined {
@@ -72,6 +83,30 @@ class VocabularyReader {
       else found.push([name, value.value]);
     }
     return found.length > 0 ? Object.fromEntries(found) : undefined;
+  }
+
+  #switches(node: JsonNode | undefined): SwitchedOff[] | undefined {
+    if (!node) return undefined;
+    if (node.kind !== 'array') {
+      this.#tell(node, '"off" lists the elements that a place in them switches off.');
+      return undefined;
+    }
+    const found = node.items.flatMap((item) => this.#switch(item));
+    return found.length > 0 ? found : undefined;
+  }
+
+  #switch(node: JsonNode): SwitchedOff[] {
+    const members = this.#members(node, 'A switch', ['element', 'at', 'words']);
+    if (!members) return [];
+    const element = this.#elementName(members.get('element'), node);
+    const at = this.#text(members.get('at'), node, 'at');
+    const words = this.#texts(members.get('words'), 'words') ?? [];
+    const isPlace = at !== undefined && parsePlace(at) !== undefined;
+    if (at !== undefined && !isPlace)
+      this.#tell(members.get('at') ?? node, `"at" is a place such as @enabled, not "${shorten(at)}".`);
+    if (words.length === 0)
+      this.#tell(members.get('words') ?? node, '"words" lists what stands there where the element is off.');
+    return element !== undefined && isPlace && words.length > 0 ? [{ element, at, words }] : [];
   }
 
   #levels(node: JsonNode | undefined, root: JsonNode): VocabularyLevel[] | undefined {
@@ -219,7 +254,7 @@ class VocabularyReader {
     if (form.kind === 'path' && form.list && !isListPlace(form.list)) {
       this.#tell(
         node,
-        '"list" has the name of an "element", a "key" such as @id, and a "path" such as @file or . for text.',
+        '"list" has the name of an "element", a "key" such as @id, and a "path" such as @file or . for text; "under", where given, is an attribute such as @folder.',
       );
       return undefined;
     }
@@ -284,12 +319,16 @@ class VocabularyReader {
 }
 
 function isListPlace(list: SampleListPlace): boolean {
-  const { element, key, path, ...rest } = list;
+  const { element, key, path, under, ...rest } = list;
   const isAttribute = (place: string | undefined) =>
     place?.startsWith('@') === true && isXmlName(place.slice(1));
   const isElement = typeof element === 'string' && isXmlName(element);
   return (
-    isElement && isAttribute(key) && (path === '.' || isAttribute(path)) && Object.keys(rest).length === 0
+    isElement &&
+    isAttribute(key) &&
+    (path === '.' || isAttribute(path)) &&
+    (under === undefined || isAttribute(under)) &&
+    Object.keys(rest).length === 0
   );
 }
 

@@ -17,8 +17,23 @@ export interface Vocabulary {
    * one under the empty prefix. They are declared on the outermost element; reading goes by the names as they are written.
    */
   namespaces?: Record<string, string>;
+  /** Elements that are passed over where something in them says so. */
+  off?: SwitchedOff[];
   /** Decisions that were taken on little evidence and that nobody has confirmed, by their `id`. */
   unsettled?: string[];
+}
+
+/**
+ * An element that a place in it switches off: a region, or a group with all in it, is then left out; of any other element nothing
+ * but that place is read.
+ */
+export interface SwitchedOff {
+  /** The element's name as written, prefix included. */
+  element: string;
+  /** Where it is switched, as in {@link VocabularyParameter.at}. */
+  at: string;
+  /** What stands there where it is off; the case of letters does not matter. */
+  words: string[];
 }
 
 /** An element that holds regions, or a region itself. */
@@ -63,6 +78,8 @@ export interface SampleListPlace {
   key: string;
   /** Where an entry has its path: an attribute such as `@file`, or `.` for its text. */
   path: string;
+  /** The attribute of an element around an entry that names the folder of its path; of several the nearest counts. */
+  under?: string;
 }
 
 /** How a value is written. */
@@ -107,7 +124,7 @@ export type ValueForm =
    * A place in the sample. `first` is the number of the first frame, 0 where nothing is said; only frames are counted from 1.
    * `last`: an end names the last frame that is played, as where nothing is said, or the one behind it. `from`: it is a length
    * counted from another parameter of the region, and its end the frame behind it where nothing is said. `thousands`: what
-   * stands between groups of three digits.
+   * stands between groups of three digits. `none` is the number that sets nothing.
    */
   | ({
       kind: 'position';
@@ -116,13 +133,15 @@ export type ValueForm =
       last?: 'included' | 'excluded';
       from?: 'offset' | 'loop_start';
       thousands?: ',' | '.' | ' ' | "'";
+      none?: number;
     } & WithUnitText)
   /** A stretch of time. */
   | ({ kind: 'time'; unit: 'seconds' | 'milliseconds' } & WithUnitText)
   /** A number as the open SFZ format has it, multiplied by `times`. `none` is the number that sets nothing. */
   | ({ kind: 'number'; times?: number; none?: number } & WithUnitText)
-  /** Words, each with the value of the open SFZ format that it stands for; the first word of a value is the one that is written. */
-  | { kind: 'words'; words: Record<string, string> }
+  /** Words, each with the value of the open SFZ format that it stands for; the first word of a value is the one that is written.
+   * A word that stands for an empty text sets nothing. `over`: what it sets goes before what other places of the element set. */
+  | { kind: 'words'; words: Record<string, string>; over?: boolean }
   /**
    * A path to an audio file. `folder`: what is to be put before it, relative to the folder of the text; `under`: the place, seen
    * from an element around it, that names a further folder, the nearest one where several do; `ending`: what is to be put behind.

@@ -2,7 +2,7 @@ import { formFields } from './forms/formFields';
 import type { Vocabulary, VocabularyParameter } from './vocabulary';
 
 /** The vocabulary as JSON: one parameter a line, members always in the same order. */
-export function writeVocabulary({ name, namespaces, levels, unsettled }: Vocabulary): string {
+export function writeVocabulary({ name, namespaces, levels, off, unsettled }: Vocabulary): string {
   const lines = ['{', `  "name": ${JSON.stringify(name)},`];
   if (namespaces && Object.keys(namespaces).length > 0) lines.push(`  "namespaces": ${inLine(namespaces)},`);
   lines.push('  "levels": [');
@@ -17,7 +17,11 @@ export function writeVocabulary({ name, namespaces, levels, unsettled }: Vocabul
     );
     lines.push(at < levels.length - 1 ? '    },' : '    }');
   });
-  lines.push(unsettled && unsettled.length > 0 ? `  ],\n  "unsettled": ${inLine(unsettled)}` : '  ]', '}');
+  const last = ['  ]'];
+  if (off && off.length > 0)
+    last.push(`  "off": [\n${off.map((one) => `    ${inLine(one)}`).join(',\n')}\n  ]`);
+  if (unsettled && unsettled.length > 0) last.push(`  "unsettled": ${inLine(unsettled)}`);
+  lines.push(last.join(',\n'), '}');
   return `${lines.join('\n')}\n`;
 }
 

@@ -54,11 +54,12 @@ export const formFields: Readonly<Record<ValueForm['kind'], Readonly<Record<stri
     last: choice('included', 'excluded'),
     from: choice('offset', 'loop_start'),
     thousands: choice(',', '.', ' ', "'"),
+    none: { kind: 'number' },
     unitText,
   },
   time: { unit: required(choice('seconds', 'milliseconds')), unitText },
   number: { times: { kind: 'factor' }, none: { kind: 'number' }, unitText },
-  words: { words: required({ kind: 'words' }) },
+  words: { words: required({ kind: 'words' }), over: { kind: 'switch' } },
   path: {
     folder: { kind: 'text' },
     under: { kind: 'text' },

@@ -280,6 +280,7 @@ function fittingTo(meaning: Meaning, facts: ColumnFacts, texts: readonly (string
     if (isPlausible('tune', facts, texts)) fitting.push({ target: 'tune', weight, unit });
   } else if (target === 'tune' && (meaning.unit ?? facts.unit) === 'semitones' && isWhole) add('transpose');
   else if (target === 'loop' && rangesOf(texts)) add('loop_range');
+  else if (target === 'loop' && isPlausible('loop_on', facts, texts)) add('loop_on');
   else if (target === 'lokey') {
     add('lokey');
     // Numbers that no key has are velocities.

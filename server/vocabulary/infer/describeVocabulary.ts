@@ -16,6 +16,10 @@ export function describeVocabulary(vocabulary: Vocabulary): string {
       );
     }
   }
+  for (const { element, at, words } of vocabulary.off ?? [])
+    lines.push(
+      `<${element}> is off where ${at === '.' ? 'its text' : at} is ${words.map((word) => `"${word}"`).join(' or ')}`,
+    );
   if (vocabulary.unsettled?.length) lines.push(`Not settled: ${vocabulary.unsettled.join(', ')}`);
   return `${lines.join('\n')}\n`;
 }
@@ -57,7 +61,8 @@ function plainWords(form: ValueForm): string {
       const first = form.first === 1 ? ', the first frame is 1' : '';
       const last = form.last === 'excluded' ? ', names the frame behind the last' : '';
       const marks = form.thousands ? `, with "${form.thousands}" between thousands` : '';
-      return `${from} ${unit}${first}${last}${marks}`;
+      const none = form.none === undefined ? '' : `, ${form.none} for none`;
+      return `${from} ${unit}${first}${last}${marks}${none}`;
     }
     case 'time':
       return `time in ${form.unit}`;

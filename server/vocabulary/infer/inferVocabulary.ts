@@ -16,6 +16,7 @@ import type { SampleFiles } from './sampleFiles';
 import { findSampleFiles } from './sampleFiles';
 import { findSelectors } from './selectors';
 import { surveyXml } from './survey';
+import { findSwitches, loopSwitches } from './switches';
 import { unreadPlaces } from './unreadPlaces';
 
 export interface InferenceOptions {
@@ -36,8 +37,8 @@ export function inferVocabulary(text: string, options: InferenceOptions): Inferr
   const listed = findListedRegion(text, survey, selectors);
   const region = listed?.region ?? findRegionElement(survey, selectors);
   if (!region) return undefined;
-  const rows = readRows(text, survey, region, selectors);
   const { chain } = region;
+  const { rows, off, drafts: switches } = findSwitches(readRows(text, survey, region, selectors), chain);
   const assigned = assignColumns(rows, region);
   const confidence = instrumentConfidence(assigned, region);
   if (confidence === undefined) return undefined;
@@ -54,11 +55,18 @@ export function inferVocabulary(text: string, options: InferenceOptions): Inferr
   const name = nameOf(options.path.replaceAll('\\', '/')).replace(/\.xml$/i, '');
   const all = [
     regionDraft(region, rows, confidence),
+    ...switches,
     ...drafts,
     ...unreadPlaces(rows, assigned, chain, files),
   ];
   const namespaces = namespacesIn(text, levels);
-  const vocabulary = { name: name || 'Vocabulary', ...(namespaces && { namespaces }), levels };
+  const allOff = [...off, ...loopSwitches(settled)];
+  const vocabulary = {
+    name: name || 'Vocabulary',
+    ...(namespaces && { namespaces }),
+    levels,
+    ...(allOff.length > 0 && { off: allOff }),
+  };
   return finishVocabulary(vocabulary, all, confidence, doubtfulBelow, options.given);
 }
 

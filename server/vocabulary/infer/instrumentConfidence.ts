@@ -27,6 +27,7 @@ const sounding: ReadonlySet<string> = new Set([
   'tune',
   'transpose',
   'loop',
+  'loop_on',
   'seq_position',
   'seq_length',
 ]);

@@ -1,21 +1,15 @@
 import { isAudioFileName } from '../../model/fileNames';
 import { readSampleList } from '../read/sampleList';
-import type { SampleListPlace } from '../vocabulary';
 import type { RegionElement } from './regionElement';
-import { namesZones, regionOf } from './regionElement';
+import { namesRanges, namesZones, regionOf } from './regionElement';
+import { folderWords, looksLikeFolder } from './sampleFiles';
+import type { SampleList } from './sampleList';
 import type { Selectors } from './selectors';
 import type { Cell, ElementType, Site, Survey } from './survey';
 import { meaningsOf } from './words/meanings';
 import { nameWords } from './words/nameWords';
 
 const mostLists = 8;
-
-/** A list of samples that regions refer to. */
-export interface SampleList {
-  place: SampleListPlace;
-  /** The path of each sample by what refers to it. */
-  paths: ReadonlyMap<string, string>;
-}
 
 /** Regions that name no file but an entry of a list of files; `undefined` where there are none. */
 export function findListedRegion(
@@ -26,8 +20,8 @@ export function findListedRegion(
   let looked = 0;
   let zones: ElementType[] | undefined;
   for (const type of survey.types) {
-    const files = type.count < 2 || selectors.has(type) ? undefined : fileSite(type);
-    if (!files || namesZones(type, selectors)) continue;
+    const files = selectors.has(type) ? undefined : fileSite(type);
+    if (!files || namesRanges(type, selectors)) continue;
     for (const [key, site] of type.attributes) {
       if (`@${key}` === files.place || site.count !== type.count || !areKeys(site)) continue;
       if (looked++ >= mostLists) return undefined;
@@ -35,10 +29,28 @@ export function findListedRegion(
       const paths = readSampleList(text, place);
       zones ??= survey.types.filter((one) => namesZones(one, selectors));
       for (const other of zones) {
-        const at = isAround(other, type) ? undefined : referenceIn(other, type, paths);
+        const at =
+          isAround(other, type) || other.name === type.name ? undefined : referenceIn(other, type, paths);
         if (at === undefined) continue;
-        return { region: regionOf(other, survey, files.example, at), list: { place, paths } };
+        const under = folderAround(type, other);
+        const found = under === undefined ? place : { ...place, under };
+        return {
+          region: regionOf(other, survey, files.example, at),
+          list: { place: found, paths: under === undefined ? paths : readSampleList(text, found) },
+        };
       }
+    }
+  }
+  return undefined;
+}
+
+/** The attribute of an element around a list, and not around the regions as well, that names a folder. */
+function folderAround(list: ElementType, region: ElementType): string | undefined {
+  for (let at: ElementType | undefined = list; at && !isAround(at, region); at = at.parent) {
+    for (const [name, { values }] of at.attributes) {
+      const isFolder = nameWords(name).some((word) => folderWords.has(word));
+      if (isFolder && values.length > 0 && values.every(({ text }) => looksLikeFolder(text)))
+        return `@${name}`;
     }
   }
   return undefined;
@@ -67,7 +79,10 @@ function areKeys({ values }: Site): boolean {
   );
 }
 
-/** The place in an element, or in a child that it has once, whose values are all keys of a list and that is named after samples. */
+/**
+ * The place in an element, or in a child that it has once, whose values are keys of a list: one that is named after samples, else
+ * one that says nothing else, so that it is no number of another kind.
+ */
 function referenceIn(
   type: ElementType,
   list: ElementType,
@@ -81,13 +96,27 @@ function referenceIn(
   };
   add(type, '', []);
   for (const child of type.children.values())
-    if (child.mostInParent === 1) add(child, `${child.name}/`, nameWords(child.name));
+    if (child.mostInParent === 1 && child.name !== list.name)
+      add(child, `${child.name}/`, nameWords(child.name));
   const listed = new Set(nameWords(list.name));
-  for (const [place, words, { values }] of sites) {
-    const isNamed =
-      words.some((word) => listed.has(word) || listed.has(`${word}s`)) ||
-      words.some((word) => meaningsOf([word], [], [])[0]?.target === 'sample');
-    if (isNamed && values.length > 0 && values.every(({ text }) => paths.has(text.trim()))) return place;
-  }
-  return undefined;
+  const isNamed = (words: readonly string[]) =>
+    words.some((word) => listed.has(word) || listed.has(`${word}s`) || listed.has(word.replace(/s$/, ''))) ||
+    words.some((word) => meaningsOf([word], [], [])[0]?.target === 'sample');
+  const referring = sites.filter(([, , { values }]) => {
+    const known = values.filter(({ text }) => paths.has(text.trim())).length;
+    return known > 0 && known * 10 >= values.length * 8;
+  });
+  const named = referring.find(([, words]) => isNamed(words));
+  // Texts such as `a12` are keys of a list by themselves; numbers could be anything that is named.
+  const telling = referring.find(([, words, { values }]) => {
+    const isNumeric = values.every(({ text }) => /^\s*\d+\s*$/.test(text));
+    const isKnown = meaningsOf(words, [], nameWords(type.name)).length > 0;
+    return isNumeric ? !isKnown && paths.size > 1 && !isOwnNumber(words) : true;
+  });
+  return (named ?? telling)?.[0];
+}
+
+/** Whether a place is named like the number of the element itself. */
+function isOwnNumber(words: readonly string[]): boolean {
+  return words.every((word) => /^(?:id|uid|uuid|nr|no|num|number|index|idx|n)$/.test(word));
 }

@@ -1,7 +1,16 @@
 import type { ColumnFacts } from './columnFacts';
 import { rangesOf } from './rangeText';
 import type { InferredTarget } from './words/meaningRules';
-import { direction, filterType, loopMode, offMode, panSide, switchWord, triggerWord } from './words/words';
+import {
+  direction,
+  filterType,
+  loopMode,
+  loopUntil,
+  offMode,
+  panSide,
+  switchWord,
+  triggerWord,
+} from './words/words';
 
 /** Targets whose values are keys. */
 export const keyTargets: ReadonlySet<InferredTarget> = new Set(
@@ -37,6 +46,8 @@ const rangeTargets: ReadonlySet<InferredTarget> = new Set(
 const wordTargets: Readonly<Record<InferredTarget, (word: string) => unknown>> = {
   loop_type: (word) => loopMode(word)?.type,
   one_shot: switchWord,
+  loop_on: switchWord,
+  loop_until: loopUntil,
   release_switch: switchWord,
   reverse: switchWord,
   trigger: triggerWord,

@@ -150,6 +150,11 @@ export function namesZones(type: ElementType, selectors: Selectors): boolean {
   return tradeTargets(type, selectors).some((target) => anyKeyTargets.has(target) || zoneTargets.has(target));
 }
 
+/** Whether an element names ends of key or velocity ranges, so that it is a region and no entry of a list. */
+export function namesRanges(type: ElementType, selectors: Selectors): boolean {
+  return tradeTargets(type, selectors).some((target) => zoneTargets.has(target) && target !== 'key');
+}
+
 /** A type of elements as the region, with what stands around it. */
 export function regionOf(
   region: ElementType,

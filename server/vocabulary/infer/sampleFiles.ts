@@ -7,8 +7,8 @@ import type { ValueForm } from '../vocabulary';
 import type { Assigned } from './assign';
 import type { Column } from './column';
 import type { Draft } from './draft';
-import type { SampleList } from './listedRegion';
 import type { Rows } from './rows';
+import type { SampleList } from './sampleList';
 import { samplePathDrafts } from './samplePathDrafts';
 
 /** The audio files of the rows. */
@@ -22,7 +22,8 @@ export interface SampleFiles {
 }
 
 const mostLookedUp = 160;
-const folderWords: ReadonlySet<string> = new Set(languages.flatMap(({ folders }) => folders));
+/** Words for folders. */
+export const folderWords: ReadonlySet<string> = new Set(languages.flatMap(({ folders }) => folders));
 
 /** Finds how paths are written, and the files that they lead to. */
 export function findSampleFiles(
@@ -36,8 +37,12 @@ export function findSampleFiles(
   const names = namesOfRows(places, rows, list);
   const step = Math.max(1, Math.floor(rows.count / mostLookedUp));
   const looked = someNames(names, step);
-  const named = foldersIn(rows, assigned);
-  const outer = outerFoldersIn(rows, assigned);
+  // The folder that the list itself names is in its paths already.
+  const under = list?.place.under;
+  const isFree = ({ at }: Column) => under === undefined || !at.endsWith(under);
+  const around: Rows = { ...rows, columns: rows.columns.filter(isFree) };
+  const named = foldersIn(around, assigned);
+  const outer = outerFoldersIn(around, assigned);
   const endings = endingsToTry(looked, given);
   const folders = [...new Set([given?.folder ?? '', '', ...named])];
   const best = bestPlaced(looked, lookup, { folders, endings, outer });
@@ -163,7 +168,8 @@ function isNamedFolder({ own, around }: Column): boolean {
   return [...own, ...(around.at(-1) ?? [])].some((word) => folderWords.has(word));
 }
 
-function looksLikeFolder(text: string): boolean {
+/** Whether a text can be the path of a folder. */
+export function looksLikeFolder(text: string): boolean {
   return !isAudioFileName(text) && /[\p{L}./]/u.test(text) && text.length <= 300;
 }
 

@@ -28,6 +28,8 @@ const words: Readonly<Record<string, string>> = {
   sample_length: 'the length of the sample',
   attenuation: 'the level',
   loop: 'the loop',
+  loop_on: 'the loop',
+  loop_until: 'the loop mode',
   one_shot: 'the loop mode',
   reverse: 'the direction of playing',
   release_switch: 'what starts the region',

@@ -2,7 +2,7 @@ import { nameHash } from '../../xml/scan/nameHash';
 import { lacksOutermostElement } from '../outermostElement';
 import type { PlaceStep } from '../places';
 import { parsePlace } from '../places';
-import type { Vocabulary } from '../vocabulary';
+import type { SwitchedOff, Vocabulary } from '../vocabulary';
 import type { LevelHeader } from './levelHeaders';
 import { levelHeaders } from './levelHeaders';
 import type { ReadTarget } from './targets';
@@ -23,6 +23,8 @@ export interface CompiledVocabulary {
   outermost: ElementPlace | undefined;
   /** The element of each level. */
   places: readonly ElementPlace[];
+  /** What switches elements off. */
+  off: readonly SwitchedOff[];
 }
 
 /** An attribute that tells elements of one name apart: its number and the value that it has to have. */
@@ -138,6 +140,13 @@ export class ElementPlace {
     this.children = [...children].map(([name, all]) => new ChildElements(name, all));
   }
 
+  /** The element with nothing but one of its attributes, by number, where only that one means anything. */
+  withOnly(attribute: number): ElementPlace {
+    const branch = new Branch(-1);
+    branch.attributes[attribute] = [...(this.attributes[attribute] ?? [])];
+    return new ElementPlace([branch]);
+  }
+
   /** The elements of the name that stands at `start`..`end` of a text. */
   childrenNamed(text: string, start: number, end: number, hash: number): ChildElements | undefined {
     const { children } = this;
@@ -205,6 +214,7 @@ class Compiler {
       root: around,
       outermost: lacksOutermostElement(this.#vocabulary) ? around : undefined,
       places: branches.map((branch) => new ElementPlace([branch])),
+      off: this.#vocabulary.off ?? [],
     };
   }
 

@@ -17,6 +17,8 @@ import type { Entry, HeldAttribute, LateValues } from './entries';
 import { LastWords } from './lastWords';
 import { SampleLists } from './sampleList';
 import { scaleBySurroundings } from './scale';
+import type { OffElement } from './switchedOff';
+import { switchedOffIn } from './switchedOff';
 import type { ReadTarget } from './targets';
 import { isReadBeside, partOf } from './targets';
 import type { TargetValue } from './values';
@@ -65,6 +67,11 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
   #naming: HeldAttribute | undefined;
   readonly #elementText: ElementText;
   readonly #lists: SampleLists;
+  /** The header and the parameter that a place has set which goes before others. */
+  #overHeader = -1;
+  #overName = -1;
+  /** Elements that are switched off, by where their tags start; `undefined` where none can be. */
+  readonly #off: ReadonlyMap<number, OffElement> | undefined;
 
   readonly #lateBefore: LateValues | undefined;
   readonly #late = new Map<number, Entry[]>();
@@ -83,6 +90,7 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
     this.#names = vocabulary.targets.map(({ parameter }) => names.idOf(parameter));
     this.#words = new LastWords(text);
     this.#lists = new SampleLists(text);
+    if (vocabulary.off.length > 0) this.#off = switchedOffIn(text, vocabulary.off);
     this.#hasBackslash = text.includes('\\');
     this.#headers = vocabulary.levels.map(() => -1);
     this.#before = vocabulary.levels.map(() => undefined);
@@ -126,9 +134,18 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
       this.#held = [];
     } else {
       const { place } = children;
-      this.#place = place;
+      const off = this.#off?.get(tagStart);
+      this.#place = off ? this.#whatIsLeft(place, off) : place;
+      if (off) return;
       if (place.level >= 0) this.#openLevel(place.level, tagStart, nameEnd);
     }
+  }
+
+  /** What still means something in an element that is switched off: of a level nothing, else what switches it. */
+  #whatIsLeft(place: ElementPlace, { rule }: OffElement): ElementPlace | undefined {
+    if (place.level >= 0 || !rule.at.startsWith('@')) return undefined;
+    const attribute = this.#vocabulary.attributes.get(rule.at.slice(1));
+    return attribute === undefined ? undefined : place.withOnly(attribute);
   }
 
   #openLevel(level: number, tagStart: number, nameEnd: number): void {
@@ -296,6 +313,17 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
     });
   }
 
+  /** Whether a place of the same element that goes before this one has set the parameter. */
+  #isOverridden({ form, index }: ReadTarget, header: number): boolean {
+    const name = this.#names[index];
+    if (form.kind === 'words' && form.over) {
+      this.#overHeader = header;
+      this.#overName = name;
+      return false;
+    }
+    return this.#overHeader === header && this.#overName === name;
+  }
+
   #add(
     target: ReadTarget,
     nameStart: number,
@@ -308,6 +336,7 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
     isUnscaled = false,
   ): void {
     const header = this.#headers[target.level];
+    if (this.#isOverridden(target, header)) return;
     const repeated = this.#entries[target.level];
     const isLate = header !== this.builder.headerCount - 1;
     if (isLate || repeated) {

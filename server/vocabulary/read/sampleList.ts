@@ -1,3 +1,4 @@
+import { joinPath } from '../../model/paths';
 import type { XmlHandler } from '../../xml/scan/handler';
 import { ValueMark } from '../../xml/scan/handler';
 import { decodeXmlAttribute, decodeXmlText } from '../../xml/scan/references';
@@ -24,6 +25,9 @@ class ListLook implements XmlHandler {
   #isEntry = false;
   #key: string | undefined;
   #path: string | undefined;
+  /** The folder that each open element names, and the one whose tag is being read. */
+  readonly #folders: (string | undefined)[] = [];
+  #folder: string | undefined;
 
   constructor(text: string, list: SampleListPlace) {
     this.#text = text;
@@ -33,6 +37,7 @@ class ListLook implements XmlHandler {
   open(_tagStart: number, nameStart: number, nameEnd: number): void {
     const { element } = this.#list;
     this.#isEntry = element.length === nameEnd - nameStart && this.#text.startsWith(element, nameStart);
+    this.#folder = undefined;
     if (!this.#isEntry) return;
     this.#key = undefined;
     this.#path = undefined;
@@ -47,12 +52,14 @@ class ListLook implements XmlHandler {
     _number: number,
     marks: number,
   ): void {
-    if (!this.#isEntry) return;
+    const { key, path, under } = this.#list;
+    if (!this.#isEntry && under === undefined) return;
     const place = `@${this.#text.slice(nameStart, nameEnd)}`;
-    const { key, path } = this.#list;
-    if (place !== key && place !== path) return;
+    if (place !== under && (!this.#isEntry || (place !== key && place !== path))) return;
     const raw = this.#text.slice(valueStart, valueEnd);
     const value = marks & ValueMark.encoded ? decodeXmlAttribute(raw) : raw;
+    if (place === under && value.trim() !== '') this.#folder = value.trim();
+    if (!this.#isEntry) return;
     if (place === key) this.#key = value.trim();
     if (place === path) this.#path = value.trim();
   }
@@ -61,15 +68,22 @@ class ListLook implements XmlHandler {
     if (this.#isEntry) this.#add();
     if (empty) return;
     this.#depth++;
+    if (this.#list.under !== undefined) this.#folders.push(this.#folder);
     if (this.#isEntry) this.#entryDepth = this.#depth;
   }
 
   #add(): void {
     const { paths } = this;
-    if (this.#key && this.#path && !paths.has(this.#key)) paths.set(this.#key, this.#path);
+    if (this.#key && this.#path && !paths.has(this.#key)) paths.set(this.#key, this.#inFolder(this.#path));
+  }
+
+  #inFolder(path: string): string {
+    const folder = this.#folder ?? this.#folders.findLast((one) => one !== undefined);
+    return folder === undefined ? path : joinPath(folder.replaceAll('\\', '/'), path.replaceAll('\\', '/'));
   }
 
   close(): void {
+    if (this.#list.under !== undefined) this.#folders.pop();
     if (this.#depth === this.#entryDepth) this.#entryDepth = -1;
     if (this.#depth > 0) this.#depth--;
   }

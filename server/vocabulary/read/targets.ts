@@ -61,7 +61,7 @@ export function targetsOf({ levels }: Vocabulary): ReadTarget[][] {
 function mayMislead(form: ValueForm): boolean {
   return form.kind === 'number'
     ? form.none !== undefined
-    : form.kind === 'position' && form.thousands !== undefined;
+    : form.kind === 'position' && (form.thousands !== undefined || form.none !== undefined);
 }
 
 function partnerOf(

@@ -1,3 +1,4 @@
+import { isAudioFileName } from '../../model/fileNames';
 import type { Instrument } from '../../model/instrument';
 import type { ConversionNote } from '../../model/notes';
 import { mainSpan } from '../../model/text/span';
@@ -5,15 +6,19 @@ import type { XmlHandler } from '../../xml/scan/handler';
 import { decodeXmlAttribute } from '../../xml/scan/references';
 import { scanXml } from '../../xml/scan/scan';
 import { parsePlace } from '../places';
-import type { Vocabulary } from '../vocabulary';
+import type { SampleListPlace, Vocabulary } from '../vocabulary';
+import type { OffElement } from './switchedOff';
+import { switchedOffIn } from './switchedOff';
+import { pathFormsOf, sampleListsOf, sampleTexts } from './usedSamples';
 
 /**
  * A note for each value in a text that its vocabulary has no parameter for, so that it is not read: attributes and texts
- * of any element. What a vocabulary tells elements apart by is no such value.
+ * of any element; one for each element that is switched off, with all in it; and one for each listed sample that no region
+ * uses. What a vocabulary tells elements apart by, switches them by or finds samples by is no such value.
  */
 export function unreadValues(instrument: Instrument, vocabulary: Vocabulary): ConversionNote[] {
   const text = instrument.sources[0]?.text ?? '';
-  const search = new UnreadSearch(text, vocabulary);
+  const search = new UnreadSearch(text, vocabulary, sampleTexts(instrument));
   scanXml(text, search);
   return search.notes;
 }
@@ -23,6 +28,14 @@ interface Site {
   path: readonly { element: string; selectors: readonly (readonly [string, string])[] }[];
   /** `undefined` where it is the text of the last element. */
   attribute: string | undefined;
+}
+
+/** An element that is switched off, how deep it stands, and the audio files named in it. */
+interface OffStretch {
+  depth: number;
+  element: string;
+  off: OffElement;
+  files: string[];
 }
 
 interface OpenElement {
@@ -38,19 +51,39 @@ class UnreadSearch implements XmlHandler {
   /** By the name of an element, the sites on whose way it stands and its position there. */
   readonly #through = new Map<string, { site: Site; step: number }[]>();
   readonly #open: OpenElement[] = [];
+  readonly #lists: readonly SampleListPlace[];
+  readonly #folders: ReadonlySet<string>;
+  /** Places on elements around regions that name a folder of their paths. */
+  readonly #under: ReadonlySet<string>;
+  readonly #usedSamples: ReadonlySet<string>;
+  readonly #off: ReadonlyMap<number, OffElement>;
+  /** The element that is switched off and open, and the audio files named in it. */
+  #inOff: OffStretch | undefined;
+  #tagStart = 0;
   #attributes: { name: string; start: number; nameStart: number; end: number }[] = [];
 
-  constructor(text: string, vocabulary: Vocabulary) {
+  constructor(text: string, vocabulary: Vocabulary, usedSamples: ReadonlySet<string>) {
     this.#text = text;
     this.#vocabulary = vocabulary;
-    this.#sites = vocabulary.levels.flatMap(({ element, parameters }) =>
-      parameters.flatMap(({ at }) => {
-        const place = parsePlace(at);
-        return place
-          ? [{ path: [{ element, selectors: [] }, ...place.steps], attribute: place.attribute }]
-          : [];
-      }),
+    this.#usedSamples = usedSamples;
+    this.#lists = sampleListsOf(vocabulary);
+    this.#folders = new Set(
+      pathFormsOf(vocabulary).flatMap(({ folder }) => (folder ? [bareFolder(folder)] : [])),
     );
+    this.#under = new Set(pathFormsOf(vocabulary).flatMap(({ under }) => (under ? [under] : [])));
+    this.#off = switchedOffIn(text, vocabulary.off ?? []);
+    const sitesOf = (element: string, at: string): Site[] => {
+      const place = parsePlace(at);
+      return place
+        ? [{ path: [{ element, selectors: [] }, ...place.steps], attribute: place.attribute }]
+        : [];
+    };
+    this.#sites = [
+      ...vocabulary.levels.flatMap(({ element, parameters }) =>
+        parameters.flatMap(({ at }) => sitesOf(element, at)),
+      ),
+      ...(vocabulary.off ?? []).flatMap(({ element, at }) => sitesOf(element, at)),
+    ];
     for (const site of this.#sites) {
       site.path.forEach(({ element }, step) => {
         const list = this.#through.get(element);
@@ -60,7 +93,8 @@ class UnreadSearch implements XmlHandler {
     }
   }
 
-  open(_tagStart: number, nameStart: number, nameEnd: number): void {
+  open(tagStart: number, nameStart: number, nameEnd: number): void {
+    this.#tagStart = tagStart;
     this.#open.push({ name: this.#text.slice(nameStart, nameEnd), attributes: new Map() });
     this.#attributes = [];
   }
@@ -71,25 +105,75 @@ class UnreadSearch implements XmlHandler {
     if (end > start && !/^xml(ns)?(:|$)/.test(name)) this.#attributes.push({ name, nameStart, start, end });
   }
 
-  openEnd(_end: number, empty: boolean): void {
+  openEnd(end: number, empty: boolean): void {
+    const element = this.#open[this.#open.length - 1]?.name ?? '';
+    const off = this.#inOff ? undefined : this.#off.get(this.#tagStart);
+    const isLevel = this.#vocabulary.levels.some((level) => level.element === element);
+    if (off && isLevel) this.#inOff = { depth: this.#open.length, element, off, files: [] };
+    const isTold = !this.#inOff && this.#tellUnused(element, end);
     for (const { name, nameStart, start, end } of this.#attributes) {
-      if (this.#isRead(name)) continue;
-      const element = this.#open[this.#open.length - 1]?.name ?? '';
       const value = this.#text.slice(start, Math.min(end, start + 60));
-      this.#note(nameStart, end, `${name}="${value}" of <${element}>`);
+      if (this.#inOff) this.#seeFile(value);
+      else if (off && off.rule.at !== `@${name}`) this.#tellOff(nameStart, end, value, element, off);
+      else if (!isTold && !this.#isRead(name, value))
+        this.#note(nameStart, end, `${name}="${value}" of <${element}>`);
     }
-    if (empty) this.#open.pop();
+    if (empty) this.close();
   }
 
   close(): void {
+    if (this.#inOff?.depth === this.#open.length) this.#endOff(this.#inOff);
     this.#open.pop();
   }
 
   characters(start: number, end: number): void {
-    if (this.#isRead(undefined)) return;
-    const element = this.#open[this.#open.length - 1]?.name ?? '';
     const shown = this.#text.slice(start, Math.min(end, start + 60)).trim();
-    this.#note(start, end, `The text "${shown}" of <${element}>`);
+    if (this.#inOff) this.#seeFile(shown);
+    else if (!this.#isRead(undefined, shown)) {
+      const element = this.#open[this.#open.length - 1]?.name ?? '';
+      this.#note(start, end, `The text "${shown}" of <${element}>`);
+    }
+  }
+
+  #seeFile(text: string): void {
+    if (this.#inOff && isAudioFileName(text)) this.#inOff.files.push(text);
+  }
+
+  /** What was in an element that is switched off. */
+  #endOff({ element, off, files }: OffStretch): void {
+    this.#inOff = undefined;
+    const place = off.rule.at.replace(/^@/, '');
+    const [first] = files;
+    const more = files.length > 1 ? ` and ${files.length - 1} more` : '';
+    const what = first === undefined ? '' : ` with "${first}"${more}`;
+    const message = `<${element}>${what} is switched off by ${place}="${off.value}", so it is left out.`;
+    this.notes.push({ kind: 'ignored', ...mainSpan(off.start, off.end), message });
+  }
+
+  /** A value of an element, no level, that is switched off. */
+  #tellOff(
+    start: number,
+    end: number,
+    value: string,
+    element: string,
+    { rule, value: said }: OffElement,
+  ): void {
+    if (Number(value) === 0) return;
+    const what = this.#text.slice(start, Math.min(end + 1, start + 80));
+    const message = `${what} of <${element}> has no effect, because ${rule.at.replace(/^@/, '')}="${said}" switches it off.`;
+    this.notes.push({ kind: 'ignored', ...mainSpan(start, end), message });
+  }
+
+  /** Tells of the entry of a list that no region uses; then its other values are not told of. */
+  #tellUnused(element: string, end: number): boolean {
+    const list = this.#lists.find((one) => one.element === element);
+    const { attributes } = this.#open[this.#open.length - 1] as OpenElement;
+    const key = list && attributes.get(list.key.slice(1))?.trim();
+    if (!list || key === undefined || this.#usedSamples.has(key)) return false;
+    const path = attributes.get(list.path.slice(1)) ?? key;
+    const message = `"${path.slice(0, 60)}" is in the list of samples, and no region uses it.`;
+    this.notes.push({ kind: 'ignored', ...mainSpan(this.#tagStart, end), message });
+    return true;
   }
 
   #note(start: number, end: number, what: string): void {
@@ -98,9 +182,11 @@ class UnreadSearch implements XmlHandler {
   }
 
   /** Whether an attribute of the innermost element, or its text, is at a place that the vocabulary reads or tells elements apart by. */
-  #isRead(attribute: string | undefined): boolean {
+  #isRead(attribute: string | undefined, value: string): boolean {
     const last = this.#open.length - 1;
-    for (const { site, step } of this.#through.get(this.#open[last]?.name ?? '') ?? []) {
+    const element = this.#open[last]?.name ?? '';
+    if (this.#findsSamples(element, attribute, value)) return true;
+    for (const { site, step } of this.#through.get(element) ?? []) {
       const isEnd = step === site.path.length - 1;
       const selects =
         attribute !== undefined && site.path[step]?.selectors.some(([name]) => name === attribute);
@@ -108,6 +194,16 @@ class UnreadSearch implements XmlHandler {
       if (this.#standsOn(site, step)) return true;
     }
     return false;
+  }
+
+  /** Whether a value is the key, the path or the folder of a listed sample, or a folder of paths. */
+  #findsSamples(element: string, attribute: string | undefined, value: string): boolean {
+    const place = attribute === undefined ? '.' : `@${attribute}`;
+    const isListed = this.#lists.some(
+      (list) =>
+        list.under === place || (list.element === element && (list.key === place || list.path === place)),
+    );
+    return isListed || this.#under.has(place) || this.#folders.has(bareFolder(value));
   }
 
   /** Whether the innermost element is the one at a step of the way to a site. */
@@ -130,4 +226,9 @@ class UnreadSearch implements XmlHandler {
   doctype(): void {}
 
   problem(): void {}
+}
+
+/** A folder with `/` between its parts and none at its end. */
+function bareFolder(folder: string): string {
+  return folder.trim().replaceAll('\\', '/').replace(/\/+$/, '');
 }

@@ -38,7 +38,7 @@ export function readTargetText(target: ReadTarget, text: string): TargetValue | 
     default: {
       if (!numbers) return undefined;
       const number = readNumberForm(numbers, form.unitText, text);
-      if (form.kind === 'number' && number === form.none)
+      if ((form.kind === 'number' || form.kind === 'position') && number === form.none)
         return { number: Number.NaN, text: '', isNumber: false };
       if (numbers.needsSurroundings) {
         const isSense = number >= 0;

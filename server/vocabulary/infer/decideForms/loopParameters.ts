@@ -4,13 +4,23 @@ import { parameterAt } from '../draft';
 import { loopMode } from '../words/words';
 import { withOpposites, wordsForm } from './wordForms';
 
+const saysMode: ReadonlySet<string> = new Set(['loop', 'loop_until', 'one_shot']);
+
 /** The loop mode that words of a place name, and the loop type where they tell it and no other place does. */
 export function loopParameters(one: Assigned, assigned: readonly Assigned[]): VocabularyParameter[] {
-  const { words } = wordsForm(one, (word) => loopMode(word)?.mode);
+  const hasMode = one.target === 'loop_on' && assigned.some(({ target }) => saysMode.has(target));
+  // Beside a place that says how it loops, a switch says no more than whether.
+  const meaning = (word: string) => {
+    const mode = loopMode(word)?.mode;
+    return hasMode && mode !== undefined && mode !== 'no_loop' ? '' : mode;
+  };
+  const { words } = wordsForm(one, meaning);
   const mode = parameterAt(one, 'loop_mode', {
     kind: 'words',
-    words: withOpposites(words, (word) => loopMode(word)?.mode),
+    words: withOpposites(words, meaning),
+    ...(hasMode && { over: true }),
   });
+  if (hasMode) return [mode];
   const types = [...one.facts.tally.keys()].map((word) => loopMode(word)?.type);
   const hasOwnType = assigned.some((other) => other.target === 'loop_type');
   if (hasOwnType || !types.some((type) => type === 'alternate' || type === 'backward')) return [mode];
@@ -20,7 +30,7 @@ export function loopParameters(one: Assigned, assigned: readonly Assigned[]): Vo
 
 /** Words such as `none` among ranges of loop points. */
 export function loopWords(one: Assigned, assigned: readonly Assigned[]): VocabularyParameter[] {
-  if (assigned.some(({ target }) => target === 'loop' || target === 'one_shot')) return [];
+  if (assigned.some(({ target }) => target === 'loop_on' || saysMode.has(target))) return [];
   const words: Record<string, string> = {};
   for (const word of one.facts.tally.keys()) {
     const mode = /\p{L}{2}/u.test(word) ? loopMode(word)?.mode : undefined;

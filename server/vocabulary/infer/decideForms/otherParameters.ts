@@ -3,7 +3,7 @@ import type { Assigned } from '../assign';
 import type { ColumnFacts } from '../columnFacts';
 import { parameterAt } from '../draft';
 import type { InferredTarget } from '../words/meaningRules';
-import { direction, filterType, loopMode, offMode, triggerWord } from '../words/words';
+import { direction, filterType, loopMode, loopUntil, offMode, triggerWord } from '../words/words';
 import { loopParameters } from './loopParameters';
 import { unitTextOf } from './unitText';
 import { switchForm, wordsForm } from './wordForms';
@@ -51,7 +51,10 @@ export function otherParameters(
     case 'sw_label':
       return plain('sw_label', { kind: 'text' });
     case 'loop':
+    case 'loop_on':
       return loopParameters(one, assigned);
+    case 'loop_until':
+      return plain('loop_mode', wordsForm(one, loopUntil));
     case 'choke': {
       const hasOff = assigned.some((other) => other.target === 'off_by');
       return hasOff ? plain('group', group) : [...plain('group', group), ...plain('off_by', group)];

@@ -17,6 +17,19 @@ export interface PositionForms {
   drafts: Draft[];
 }
 
+/** A loop that is 0 long or ends at 0 is none; then it starts nowhere. */
+function decideNone(positions: readonly Assigned[], forms: Map<Assigned, PositionForm>): void {
+  const at = (target: string) => positions.find((one) => one.target === target);
+  const end = at('loop_length') ?? at('loop_end');
+  const start = at('loop_start');
+  if (!end?.facts.numbers.some((number) => number === 0)) return;
+  const isVoid = (row: number) => end.facts.numbers[row] === 0;
+  forms.set(end, { ...(forms.get(end) as PositionForm), none: 0 });
+  const zeros = start ? [...start.facts.numbers.keys()].filter((row) => start.facts.numbers[row] === 0) : [];
+  if (start && zeros.length > 0 && zeros.every(isVoid))
+    forms.set(start, { ...(forms.get(start) as PositionForm), none: 0 });
+}
+
 /** Decides unit, first number and whether ends are part of what is played, by the sample files where they tell. */
 export function decidePositionForms(
   positions: readonly Assigned[],
@@ -64,6 +77,7 @@ export function decidePositionForms(
         ),
     });
   }
+  decideNone(positions, forms);
   drafts.push(...decideFirst(positions, forms, files));
   for (const assigned of positions) drafts.push(...decideLast(assigned, positions, forms, files, idOf));
   return {

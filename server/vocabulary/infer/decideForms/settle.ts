@@ -151,6 +151,8 @@ const parameterNames: Readonly<Record<string, string>> = {
   sample_length: 'end',
   attenuation: 'volume',
   loop: 'loop_mode',
+  loop_on: 'loop_mode',
+  loop_until: 'loop_mode',
   one_shot: 'loop_mode',
   release_switch: 'trigger',
   reverse: 'direction',

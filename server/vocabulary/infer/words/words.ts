@@ -98,6 +98,13 @@ export function loopMode(word: string): { mode: string; type?: string } | undefi
   return looseLoopMode(bare);
 }
 
+/** The loop mode that a word names which says up to when it goes on. */
+export function loopUntil(word: string): string | undefined {
+  const bare = spaced(word);
+  if (/release|note ?off|key ?(?:up|off)|let ?go|lift/.test(bare)) return 'loop_sustain';
+  return /\bend\b|ever|endless|always|infinit|silence|fade/.test(bare) ? 'loop_continuous' : undefined;
+}
+
 /** A mode that is named in more words: `loop_until_release`, `sustain loop`. */
 function looseLoopMode(bare: string): { mode: string } | undefined {
   if (/\b(?:no|not|without|off)\b|noloop|unloop/.test(bare)) return { mode: 'no_loop' };

@@ -47,8 +47,6 @@ export const dam: Short = {
       volume: -2,
       pan: -30,
       loop_mode: 'no_loop',
-      loop_start: 0,
-      loop_end: -1,
     },
     {
       group_label: 'lower',

@@ -35,8 +35,6 @@ export const faro: Short = {
       offset: 220,
       end: 88199,
       loop_mode: 'no_loop',
-      loop_start: 0,
-      loop_end: 0,
     },
   ],
   open: ['loop_end.last'],

@@ -43,8 +43,6 @@ export const obstgarten: Short = {
       pitch_keycenter: 55,
       volume: 0,
       loop_mode: 'no_loop',
-      loop_start: 0,
-      loop_end: 0,
       pan: 15,
       tune: -12,
     },

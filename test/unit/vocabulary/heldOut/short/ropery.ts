@@ -23,8 +23,6 @@ export const ropery: Short = {
       hikey: 53,
       pitch_keycenter: 52,
       loop_mode: 'no_loop',
-      loop_start: 0,
-      loop_end: 0,
       volume: 0,
     },
     {

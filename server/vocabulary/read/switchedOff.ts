@@ -1,0 +1,91 @@
+import type { XmlHandler } from '../../xml/scan/handler';
+import { decodeXmlAttribute, decodeXmlText } from '../../xml/scan/references';
+import { scanXml } from '../../xml/scan/scan';
+import type { PlacePath } from '../places';
+import { parsePlace } from '../places';
+import type { SwitchedOff } from '../vocabulary';
+
+/** How an element is switched off: where the value stands that says so. */
+export interface OffElement {
+  rule: SwitchedOff;
+  /** The value as it is written, and its place in the text. */
+  value: string;
+  start: number;
+  end: number;
+}
+
+/** The elements of a text that are switched off, by where their tags start. */
+export function switchedOffIn(text: string, rules: readonly SwitchedOff[]): ReadonlyMap<number, OffElement> {
+  const look = new OffLook(text, rules);
+  if (look.hasRules) scanXml(text, look);
+  return look.found;
+}
+
+interface Rule {
+  rule: SwitchedOff;
+  place: PlacePath;
+  words: ReadonlySet<string>;
+}
+
+class OffLook implements XmlHandler {
+  readonly found = new Map<number, OffElement>();
+  readonly #text: string;
+  readonly #rules: Rule[];
+  /** The elements that are open, the one whose tag is being read too. */
+  readonly #open: { name: string; start: number }[] = [];
+
+  constructor(text: string, rules: readonly SwitchedOff[]) {
+    this.#text = text;
+    this.#rules = rules.flatMap((rule) => {
+      const place = parsePlace(rule.at);
+      return place ? [{ rule, place, words: new Set(rule.words.map(folded)) }] : [];
+    });
+  }
+
+  get hasRules(): boolean {
+    return this.#rules.length > 0;
+  }
+
+  open(tagStart: number, nameStart: number, nameEnd: number): void {
+    this.#open.push({ name: this.#text.slice(nameStart, nameEnd), start: tagStart });
+  }
+
+  attribute(_name: number, nameStart: number, nameEnd: number, start: number, end: number): void {
+    const name = this.#text.slice(nameStart, nameEnd);
+    if (this.#rules.some(({ place }) => place.attribute === name))
+      this.#look(name, decodeXmlAttribute(this.#text.slice(start, end)), start, end);
+  }
+
+  openEnd(_end: number, empty: boolean): void {
+    if (empty) this.#open.pop();
+  }
+
+  close(): void {
+    this.#open.pop();
+  }
+
+  characters(start: number, end: number): void {
+    if (this.#rules.some(({ place }) => place.attribute === undefined))
+      this.#look(undefined, decodeXmlText(this.#text.slice(start, end)), start, end);
+  }
+
+  #look(attribute: string | undefined, value: string, start: number, end: number): void {
+    for (const { rule, place, words } of this.#rules) {
+      if (place.attribute !== attribute || !words.has(folded(value))) continue;
+      const at = this.#open.length - 1 - place.steps.length;
+      const holder = this.#open[at];
+      const isOnWay = place.steps.every(({ element }, step) => this.#open[at + 1 + step]?.name === element);
+      if (holder?.name !== rule.element || !isOnWay || this.found.has(holder.start)) continue;
+      this.found.set(holder.start, { rule, value: value.trim(), start, end });
+    }
+  }
+
+  comment(): void {}
+  instruction(): void {}
+  doctype(): void {}
+  problem(): void {}
+}
+
+function folded(word: string): string {
+  return word.trim().toLowerCase();
+}
