@@ -5,6 +5,9 @@ import type { DocumentSelector, LanguageClientOptions } from 'vscode-languagecli
 export const clientId = 'zonewright';
 export const clientName = 'Zonewright';
 
+const playCommand = 'zonewright.playRegions';
+const playSampleCommand = 'zonewright.playSample';
+
 /** What every host starts the server with; `more` is told to the server beside it. */
 export function clientOptions(
   documents: DocumentSelector,
@@ -12,12 +15,15 @@ export function clientOptions(
 ): LanguageClientOptions {
   return {
     documentSelector: documents,
+    // Links in hovers may start these, and no other command.
+    markdown: { isTrusted: { enabledCommands: [playCommand, playSampleCommand] } },
     synchronize: { configurationSection: 'zonewright' },
     // Asked for at each start, also after the server broke down.
     initializationOptions: () => ({
       suggestCommand: 'editor.action.triggerSuggest',
       mapCommand: 'zonewright.showKeyboardMap',
-      playCommand: 'zonewright.playRegions',
+      playCommand,
+      playSampleCommand,
       openCommand: 'zonewright.openFile',
       saveVocabularyCommand: 'zonewright.saveVocabulary',
       trusted: workspace.isTrusted,

@@ -4,7 +4,7 @@ import type { BaseLanguageClient } from 'vscode-languageclient';
 import type { InstrumentPlace } from '../../server/protocol/requests/requests';
 import { SampleAudioRequest, SoundRequest } from '../../server/protocol/requests/soundRequests';
 import type { PresetNumbers } from '../../server/soundfont/font';
-import type { AuditionFromPage, AuditionToPage, PlayedInTurn } from './messages';
+import type { AuditionFromPage, AuditionToPage, Played } from './messages';
 
 /** Milliseconds after a change of the text until it is heard; several changes in a row are taken as one. */
 const settleMs = 60;
@@ -33,8 +33,6 @@ export class AuditionHost implements Disposable {
   readonly #mark: TextEditorDecorationType;
   #isOn = false;
   #timer: ReturnType<typeof setTimeout> | undefined;
-  /** What is to be played as soon as the page is there. */
-  #waiting: { headers: number[]; what: PlayedInTurn } | undefined;
 
   constructor(client: BaseLanguageClient, page: AuditionPage) {
     this.#client = client;
@@ -58,6 +56,9 @@ export class AuditionHost implements Disposable {
         this.#isOn = true;
         void this.#sendSound();
         return true;
+      case 'wantSample':
+        void this.#sendSample(known.header);
+        return true;
       case 'wantAudio':
         void this.#sendAudio(known);
         return true;
@@ -76,15 +77,11 @@ export class AuditionHost implements Disposable {
   /** The page listens, for the first time or anew, and has no sound yet. */
   pageReady(): void {
     this.#isOn = false;
-    const waiting = this.#waiting;
-    this.#waiting = undefined;
-    if (waiting) this.#page.send({ type: 'play', ...waiting });
   }
 
-  /** Plays notes in turn, from regions given by their headers; as soon as the page is there where it is not yet. */
-  play(headers: number[], what: PlayedInTurn, isReady: boolean): void {
-    if (isReady) this.#page.send({ type: 'play', headers, what });
-    else this.#waiting = { headers, what };
+  /** Plays notes in turn, from regions given by their headers, on a page that listens. */
+  play(headers: number[], what: Played): void {
+    this.#page.send({ type: 'play', headers, what });
   }
 
   /** Ends all sound, wherever it is played: by a command, and when the window loses the focus. */
@@ -114,6 +111,17 @@ export class AuditionHost implements Disposable {
     const { instrument, reason } = await this.#client.sendRequest(SoundRequest.type, place);
     if (shown === this.#page.shown())
       this.#page.send({ type: 'sound', instrument, ...(reason && { reason }) });
+  }
+
+  async #sendSample(header: number): Promise<void> {
+    const shown = this.#page.shown();
+    if (!shown) return;
+    const { instrument } = await this.#client.sendRequest(SoundRequest.type, {
+      ...this.#placeOf(shown),
+      sampleOf: header,
+    });
+    if (shown === this.#page.shown() && instrument !== null)
+      this.#page.send({ type: 'sampleSound', instrument });
   }
 
   async #sendAudio({

@@ -3,6 +3,9 @@ import type { Packed } from '../../server/protocol/conversion/packedData';
 /** What is played in turn: the regions, all keys of the instrument, or the velocity layers on the root key of the first region. */
 export type PlayedInTurn = 'regions' | 'keys' | 'layers';
 
+/** The same, or the sample of the first region as it was recorded. */
+export type Played = PlayedInTurn | 'sample';
+
 /** What a host tells a page that plays sound. */
 export type AuditionToPage =
   /** An `AudibleInstrument`, packed; `null` where there is none, with the reason. */
@@ -16,8 +19,10 @@ export type AuditionToPage =
       totalFrames: number;
       channels: string[];
     }
+  /** An `AudibleInstrument` of a sample alone, packed, whose key 60 plays that. */
+  | { type: 'sampleSound'; instrument: Packed }
   /** Plays notes one after another, from regions given by their headers. */
-  | { type: 'play'; headers: number[]; what: PlayedInTurn }
+  | { type: 'play'; headers: number[]; what: Played }
   /** Ends all sound: the window lost the focus, or somebody asked for it. */
   | { type: 'silence' };
 
@@ -25,6 +30,8 @@ export type AuditionToPage =
 export type AuditionFromPage =
   /** Wants what is needed to play the instrument, and to be told when it changes. */
   | { type: 'wantSound' }
+  /** Wants to play the sample of a region, by its header. */
+  | { type: 'wantSample'; header: number }
   | { type: 'wantAudio'; sample: string; startFrame: number; frames: number }
   /** Regions that sound, by their headers. */
   | { type: 'sounding'; headers: number[] }

@@ -5,7 +5,7 @@ import type { MapScene } from '../../server/map/mapScene';
 import { InstrumentChangedNotification, KeyboardMapRequest } from '../../server/protocol/requests/requests';
 import type { AudibleSource } from '../audition/host';
 import { AuditionHost } from '../audition/host';
-import type { PlayedInTurn } from '../audition/messages';
+import type { Played } from '../audition/messages';
 import { mayHoldInstrument } from '../languages';
 import { PageHost } from '../webview/pageHost';
 import type { MapFromPage, MapToPage } from './messages';
@@ -26,11 +26,13 @@ export class KeyboardMapPanel implements WebviewViewProvider {
   /** The same for {@link AuditionHost}. */
   #played: AudibleSource | undefined;
   #scene: MapScene | undefined;
-  /** Whether a scene is being fetched, and whether it will be out of date when it comes. */
-  #fetching = false;
+  /** The scene that is being fetched, and whether it will be out of date when it comes. */
+  #fetching: Promise<void> | undefined;
   #outOfDate = false;
   #selected: number[] = [];
   readonly #audition: AuditionHost;
+  /** What is to be played as soon as the page is there. */
+  #asked: Played | undefined;
 
   private constructor(context: ExtensionContext, client: BaseLanguageClient) {
     this.#context = context;
@@ -54,6 +56,9 @@ export class KeyboardMapPanel implements WebviewViewProvider {
       window.onDidChangeTextEditorSelection(({ textEditor }) => panel.#showSelection(textEditor)),
       commands.registerCommand('zonewright.playRegions', (uri?: unknown, range?: unknown) =>
         panel.#play('regions', uri, range),
+      ),
+      commands.registerCommand('zonewright.playSample', (uri?: unknown, range?: unknown) =>
+        panel.#play('sample', uri, range),
       ),
       commands.registerCommand('zonewright.playKeys', () => panel.#play('keys')),
       commands.registerCommand('zonewright.playLayers', () => panel.#play('layers')),
@@ -86,18 +91,30 @@ export class KeyboardMapPanel implements WebviewViewProvider {
     this.#follow(window.activeTextEditor);
     if (!this.#shown) this.#sayNothingOpen();
     else {
-      await this.#refresh();
       this.#audition.pageReady();
+      await this.#refresh();
+      const asked = this.#asked;
+      this.#asked = undefined;
+      if (asked !== undefined) this.#playSelected(asked);
     }
   }
 
   /** Plays the regions that a stretch of a document touches, or those at the cursor, in turn; or keys or layers. */
-  async #play(what: PlayedInTurn, uri?: unknown, range?: unknown): Promise<void> {
+  async #play(what: Played, uri?: unknown, range?: unknown): Promise<void> {
     await selectStretch(this.#client, uri, range);
     await commands.executeCommand(`${viewId}.focus`);
-    const editor = window.activeTextEditor;
-    this.#follow(editor);
+    this.#follow(window.activeTextEditor);
+    // A page that is shown for the first time plays as soon as it listens.
+    if (!this.#page?.isReady) {
+      this.#asked = what;
+      return;
+    }
     await this.#refresh();
+    this.#playSelected(what);
+  }
+
+  #playSelected(what: Played): void {
+    const editor = window.activeTextEditor;
     if (!this.#scene || !editor) return;
     const ranges = editor.selections.map(
       ({ start, end }) => [editor.document.offsetAt(start), editor.document.offsetAt(end)] as const,
@@ -107,7 +124,7 @@ export class KeyboardMapPanel implements WebviewViewProvider {
       void window.showInformationMessage(l10n.t('Put the cursor into a region to hear it.'));
       return;
     }
-    this.#audition.play(headers, what, this.#page?.isReady === true);
+    this.#audition.play(headers, what);
   }
 
   #placeOf(header: number): { path: string | undefined; start: number; end: number } | undefined {
@@ -154,19 +171,18 @@ export class KeyboardMapPanel implements WebviewViewProvider {
   }
 
   /** Brings the map up to date. One scene is fetched at a time, so that typing in a long text does not pile them up. */
-  async #refresh(): Promise<void> {
-    if (this.#fetching) {
-      this.#outOfDate = true;
-      return;
-    }
-    this.#fetching = true;
-    try {
-      do {
-        this.#outOfDate = false;
-        await this.#fetch();
-      } while (this.#outOfDate);
-    } finally {
-      this.#fetching = false;
+  #refresh(): Promise<void> {
+    this.#outOfDate = true;
+    this.#fetching ??= this.#fetchAll().finally(() => {
+      this.#fetching = undefined;
+    });
+    return this.#fetching;
+  }
+
+  async #fetchAll(): Promise<void> {
+    while (this.#outOfDate) {
+      this.#outOfDate = false;
+      await this.#fetch();
     }
   }
 

@@ -64,6 +64,7 @@ export class LanguageServer implements ServerContext {
   suggestCommand: string | undefined;
   mapCommand: string | undefined;
   playCommand: string | undefined;
+  playSampleCommand: string | undefined;
   saveVocabularyCommand: string | undefined;
   openCommand: string | undefined;
   showsMaps = false;
@@ -168,6 +169,7 @@ export class LanguageServer implements ServerContext {
     this.suggestCommand = optionIn(initializationOptions, 'suggestCommand');
     this.mapCommand = optionIn(initializationOptions, 'mapCommand');
     this.playCommand = optionIn(initializationOptions, 'playCommand');
+    this.playSampleCommand = optionIn(initializationOptions, 'playSampleCommand');
     this.openCommand = optionIn(initializationOptions, 'openCommand');
     this.saveVocabularyCommand = optionIn(initializationOptions, 'saveVocabularyCommand');
     this.settings.start(capabilities.workspace?.configuration === true, initializationOptions);

@@ -2,7 +2,7 @@ import type { Position } from 'vscode-languageserver';
 import type { ReadDocument } from '../features/readDocument';
 import { mainSource } from '../features/readDocument';
 import type { Source } from '../model/text/source';
-import { offsetOf } from './conversion/positions';
+import { offsetOf, rangeOf } from './conversion/positions';
 import type { ServerContext } from './serverContext';
 
 /** The document that a request is about, as read from its latest version; `undefined` where it holds no instrument. */
@@ -18,6 +18,13 @@ export async function readDocument(server: ServerContext, uri: string): Promise<
       const file = reading.instrument.sources[source];
       const target = source === 0 ? uri : file && uriOf(file.path);
       return target === undefined ? undefined : `${target}#L${line}`;
+    },
+    playLink(what, span) {
+      const command = { region: server.playCommand, sample: server.playSampleCommand }[what];
+      const source = reading.instrument.sources[0];
+      return (
+        command && `command:${command}?${encodeURIComponent(JSON.stringify([uri, rangeOf(source, span)]))}`
+      );
     },
   };
 }

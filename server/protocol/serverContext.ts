@@ -19,6 +19,8 @@ export interface ServerContext {
   readonly mapCommand: string | undefined;
   /** The client's command that plays the regions of a stretch of a document: `playCommand` of those options. */
   readonly playCommand: string | undefined;
+  /** The client's command that plays the sample of the region at a stretch of a document: `playSampleCommand` of those options. */
+  readonly playSampleCommand: string | undefined;
   /** The client's command that writes a vocabulary file: `saveVocabularyCommand` of those options. */
   readonly saveVocabularyCommand: string | undefined;
   /** The client's command that opens a file: `openCommand` of those options. */

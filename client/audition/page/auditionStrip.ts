@@ -1,6 +1,7 @@
 import type { TemplateResult } from 'lit';
 import { html, LitElement, nothing } from 'lit';
 import { keyText } from '../../../server/model/wording/rangeWords';
+import type { Packed } from '../../../server/protocol/conversion/packedData';
 import { unpacked } from '../../../server/protocol/conversion/packedData';
 import type { AudibleInstrument } from '../../../server/protocol/requests/soundRequests';
 import { button } from '../../webview/page/controls/button';
@@ -21,6 +22,9 @@ const tellJumpDb = 12;
 const turnSeconds = 1.2;
 /** Milliseconds that a note of a single region is held. */
 const holdMs = 900;
+
+/** The key that plays a sample alone. */
+const sampleKey = 60;
 
 /** What keeps regions silent, in a few words. */
 const reasonWords: Readonly<Record<string, string>> = {
@@ -90,6 +94,9 @@ export class AuditionStrip extends LitElement {
         this.#link?.send({ type: 'audio', sample, startFrame, rate, totalFrames, channels });
         return true;
       }
+      case 'sampleSound':
+        this.#playSample(known.instrument);
+        return true;
       case 'play':
         void this.#playInTurn(known);
         return true;
@@ -352,6 +359,16 @@ export class AuditionStrip extends LitElement {
     this.#link?.send({ type: 'stop' });
   };
 
+  /** Plays a sample by itself; what is played afterwards is the instrument again. */
+  #playSample(packedSample: Packed): void {
+    const instrument = this.#instrument;
+    if (!this.#link || !instrument) return;
+    const { playable, program } = unpacked(packedSample) as AudibleInstrument;
+    this.#link.send({ type: 'instrument', playable, program });
+    this.#link.send({ type: 'noteOn', key: sampleKey, velocity: 127 });
+    this.#link.send({ type: 'instrument', playable: instrument.playable, program: instrument.program });
+  }
+
   async #playInTurn(waiting: Waiting): Promise<void> {
     await this.#turnOn();
     if (!this.#instrument) {
@@ -359,6 +376,11 @@ export class AuditionStrip extends LitElement {
       return;
     }
     this.#silence();
+    if (waiting.what === 'sample') {
+      const [header] = waiting.headers;
+      if (header !== undefined) this.tell({ type: 'wantSample', header });
+      return;
+    }
     const turns = turnsOf(this.#instrument.playable, waiting.headers, waiting.what);
     for (const [turn, { key, velocity }] of turns.entries()) {
       const at = 1000 * turnSeconds * turn;

@@ -7,7 +7,7 @@ import type { SampleState } from '../../model/samples';
 import { keysText, keyText } from '../../model/wording/rangeWords';
 import { headerSentence } from '../headerText';
 import { opcodeMarkdown } from '../opcodeText';
-import type { ReadDocument } from '../readDocument';
+import type { PlayedByLink, ReadDocument } from '../readDocument';
 import { escaped } from '../sampleReport/markdown';
 import { playedPart, playedPartText } from './playedPart';
 import { code, generatorMarkdown, sampleMarkdown } from './sampleText';
@@ -27,7 +27,7 @@ export async function hoverAt(document: ReadDocument, offset: number): Promise<H
   switch (place.kind) {
     case 'header':
       if (place.header < 0) return undefined;
-      return { start: place.start, end: place.end, markdown: headerMarkdown(instrument, place.header) };
+      return { start: place.start, end: place.end, markdown: headerMarkdown(document, place.header) };
     case 'name':
       return place.parameter < 0
         ? undefined
@@ -37,7 +37,9 @@ export async function hoverAt(document: ReadDocument, offset: number): Promise<H
       if (parameter < 0) return undefined;
       const about = parameterMarkdown(document, header, parameter);
       if (instrument.canonicalName(parameter) !== Parameter.sample) return { start, end, markdown: about };
-      return { start, end, markdown: await sampleParameterMarkdown(document, header, parameter) };
+      const sample = await sampleParameterMarkdown(document, header, parameter);
+      const plays = playedRegionLinks(document, header, parameter);
+      return { start, end, markdown: [sample, ...plays].join('\n\n') };
     }
     case 'variable': {
       const definition = instrument.directives.findLast(
@@ -52,7 +54,8 @@ export async function hoverAt(document: ReadDocument, offset: number): Promise<H
   }
 }
 
-function headerMarkdown(instrument: Instrument, header: number): string {
+function headerMarkdown(document: ReadDocument, header: number): string {
+  const { instrument } = document;
   const kind = instrument.kind(header);
   const lines = [nameMarkdown(instrument.headerName(header)), headerSentence(kind)];
   const isOuter = kind === HeaderKind.global || kind === HeaderKind.master || kind === HeaderKind.group;
@@ -75,9 +78,36 @@ function headerMarkdown(instrument: Instrument, header: number): string {
       sample === undefined
         ? 'No sample is set.'
         : `Sample ${code(nameOf(sample))}, root ${keyText(instrument.rootKey(header))}`,
+      ...playLinks(document, header, ['region', 'sample']),
     );
   }
   return lines.join('\n\n');
+}
+
+const playWords: Readonly<Record<PlayedByLink, string>> = { region: 'Play region', sample: 'Play sample' };
+
+/** Links that play a region of the document, or its sample alone, where something plays them: a line, or none. */
+function playLinks(
+  { instrument, playLink }: ReadDocument,
+  region: number,
+  whats: readonly PlayedByLink[],
+): string[] {
+  const span = instrument.bodySpan(region);
+  if (!playLink || span.source !== 0 || instrument.samplePath(region) === undefined) return [];
+  const { start } = instrument.headerSpan(region);
+  const links = whats.flatMap((what) => {
+    const target = playLink(what, { start: start + 1, end: start + 1 });
+    return target === undefined ? [] : [`[${playWords[what]}](<${target}>)`];
+  });
+  return links.length === 0 ? [] : [links.join(' · ')];
+}
+
+/** Links that play the first region that a sample is in force in: the sample alone, and the region where it says it itself. */
+function playedRegionLinks(document: ReadDocument, header: number, parameter: number): string[] {
+  const { instrument } = document;
+  const region = instrument.regions.find((one) => instrument.effective(one, Parameter.sample) === parameter);
+  if (region === undefined) return [];
+  return playLinks(document, region, region === header ? ['sample', 'region'] : ['sample']);
 }
 
 function isWithin(instrument: Instrument, region: number, header: number): boolean {

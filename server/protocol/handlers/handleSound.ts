@@ -1,5 +1,6 @@
 import { usedControllers } from '../../features/usedControllers';
 import { playableInstrument } from '../../playing/playable/makePlayable';
+import { sfzNotation } from '../../sfz/notation';
 import { soundOf } from '../../sound/program/soundOf';
 import { SampleSource } from '../../sound/samples/sampleSource';
 import type { DocumentReading } from '../../workspace/openDocument';
@@ -18,6 +19,9 @@ const mostRounds = 70;
 /** Frames of audio that are answered at once. */
 const mostFrames = 1 << 18;
 
+/** Nothing of the file's own moves what is heard: no loop, no root key, no velocity. */
+const aloneOpcodes = 'pitch_keycenter=60 loop_mode=one_shot amp_veltrack=0';
+
 const nothing: SampleAudioResult = { rate: 44100, totalFrames: 0, channels: [] };
 
 /** Answers the requests for what is needed to play an instrument. */
@@ -35,9 +39,13 @@ export function handleSound(server: ServerContext): void {
     stopIfCancelled(token);
     if (!reading)
       return { instrument: null, reason: preset ? noPreset : 'This document holds no instrument.' };
-    const { instrument, paths } = await audible(documents.samples, reading);
+    const { sampleOf } = place;
+    const { instrument, paths } = await audible(
+      documents.samples,
+      sampleOf === undefined ? reading : aloneIn(reading, sampleOf),
+    );
     stopIfCancelled(token);
-    pathsOf.set(nameOf(place), paths);
+    pathsOf.set(nameOf(place), new Map([...(pathsOf.get(nameOf(place)) ?? []), ...paths]));
     return { instrument: packed(instrument) };
   });
 
@@ -54,6 +62,17 @@ export function handleSound(server: ServerContext): void {
       channels: channels.map((values) => (packed(values) as { bytes: string }).bytes),
     };
   });
+}
+
+/** The sample of a region as an instrument of its own: as it was recorded, to its end, as loud as it is. */
+function aloneIn(
+  { instrument, folder }: Pick<DocumentReading, 'instrument' | 'folder'>,
+  region: number,
+): Pick<DocumentReading, 'instrument' | 'folder'> {
+  const isRegion = instrument.regions.includes(region);
+  const sample = isRegion ? instrument.samplePath(region) : undefined;
+  const text = sample === undefined ? '' : `<region> ${aloneOpcodes} sample=${sample}`;
+  return { instrument: sfzNotation.read(text, { path: instrument.sources[0].path }), folder };
 }
 
 function nameOf({ uri, preset }: InstrumentPlace): string {

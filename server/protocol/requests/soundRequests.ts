@@ -20,9 +20,14 @@ export interface SoundResult {
   reason?: string;
 }
 
+export interface SoundParams extends InstrumentPlace {
+  /** Not the instrument, but the sample of this region alone, by the number of its header: as recorded, on its key 60. */
+  sampleOf?: number;
+}
+
 /** Asks for what is needed to play a preset, or the instrument that a document belongs to, as it is now. */
 export const SoundRequest = {
-  type: new RequestType<InstrumentPlace, SoundResult, void>('zonewright/sound'),
+  type: new RequestType<SoundParams, SoundResult, void>('zonewright/sound'),
 } as const;
 
 export interface SampleAudioParams extends InstrumentPlace {

@@ -46,3 +46,36 @@ workbenchTest('the regions at the cursor are played from the text', async (workb
   );
   await vscode.commands.executeCommand('zonewright.stopSound');
 });
+
+workbenchTest(
+  'a link in a hover plays a sample, and links to other commands do nothing',
+  async (workbench) => {
+    const editor = await openFile('millrace-chimes/millrace-chimes.sfz');
+    const { document } = editor;
+    const at = document.positionAt(document.getText().indexOf('sample=bowed-C4') + 9);
+    let text: vscode.MarkdownString | undefined;
+    await until('a hover with links', async () => {
+      const hovers = await vscode.commands.executeCommand<vscode.Hover[]>(
+        'vscode.executeHoverProvider',
+        document.uri,
+        at,
+      );
+      const texts = hovers
+        .flatMap(({ contents }) => contents)
+        .filter((one) => one instanceof vscode.MarkdownString);
+      text = texts.find(({ value }) => value.includes('Play sample'));
+      return text !== undefined;
+    });
+    assert.deepEqual(text?.isTrusted, {
+      enabledCommands: ['zonewright.playRegions', 'zonewright.playSample'],
+    });
+    const [, command = '', words = ''] = /<command:([\w.]+)\?([^>]+)>/.exec(text?.value ?? '') ?? [];
+    await vscode.commands.executeCommand(command, ...(JSON.parse(decodeURIComponent(words)) as unknown[]));
+    await workbench.waitFor({ view, selector: '#stop-sound', timeoutSeconds: 20 });
+    assert.deepEqual(
+      (await workbench.problems()).filter(({ inView }) => inView),
+      [],
+    );
+    await vscode.commands.executeCommand('zonewright.stopSound');
+  },
+);

@@ -100,6 +100,16 @@ describe('SoundFonts over the protocol', () => {
         .slice(10, 14)
         .map((value) => value / 32768),
     );
+    // The sample by itself: the first region's, as recorded.
+    const alone = await connection.sendRequest(SoundRequest.type, {
+      ...place,
+      sampleOf: scene!.shapes[0]!.regions[0]!.header,
+    });
+    const single = unpacked(alone.instrument) as AudibleInstrument;
+    expect(single.program.samples).toEqual(['two.sf2/S.wav']);
+    expect([single.playable.regionCount, single.playable.rootKey[0]]).toEqual([1, 60]);
+    const none = await connection.sendRequest(SoundRequest.type, { ...place, sampleOf: 999 });
+    expect((unpacked(none.instrument) as AudibleInstrument).playable.regionCount).toBe(0);
     // Only what sound was asked for is read: no other preset, and nothing else in the folder.
     const other = { sample: 'two.sf2/S.wav', startFrame: 0, frames: 4 };
     expect(

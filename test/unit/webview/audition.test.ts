@@ -104,6 +104,31 @@ describe.skipIf(!hasBrowser)('sound in the page of the keyboard map', () => {
     await page.context().close();
   });
 
+  it('plays a sample by itself, and the instrument again afterwards', async () => {
+    const page = await open();
+    await send(page, { type: 'play', headers: [headers[1]], what: 'sample' });
+    await vi.waitFor(async () => expect(await told(page, 'wantSound')).toHaveLength(1), { timeout: 10_000 });
+    await send(page, sound);
+    await vi.waitFor(async () =>
+      expect(await told(page, 'wantSample')).toMatchObject([{ header: headers[1] }]),
+    );
+    const alone = readSfz('<region> sample=alone.wav pitch_keycenter=60 loop_mode=one_shot', {
+      path: 'tones.sfz',
+    });
+    await send(page, {
+      type: 'sampleSound',
+      instrument: packed({ playable: playableInstrument(alone), program: soundOf(alone), controllers: [] }),
+    });
+    // The voice waits for the audio of the sample, which nothing but this names.
+    await vi.waitFor(async () =>
+      expect(await told(page, 'wantAudio')).toMatchObject([{ sample: 'alone.wav' }]),
+    );
+    await page.getByRole('application', { name: 'Play by typing' }).focus();
+    await page.keyboard.down('KeyZ');
+    await vi.waitFor(async () => expect(await sounding(page)).toEqual([headers[0]]));
+    await page.context().close();
+  });
+
   it.each(themeNames)('has no fault of accessibility in the theme %s', async (theme) => {
     const page = await open(theme);
     await turnOn(page);

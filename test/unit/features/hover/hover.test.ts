@@ -151,3 +151,36 @@ describe('hover on text that could be taken for Markdown', () => {
     expect(links(found?.markdown)).toEqual([]);
   });
 });
+
+describe('hover where something can play', () => {
+  const links = async (marked: string) => {
+    const { document, offset, text } = await documentWithMark(marked);
+    const hover = await hoverAt(
+      { ...document, playLink: (what, { start }) => `${what}:${text.slice(start, start + 6)}@${start}` },
+      offset,
+    );
+    return [...(hover?.markdown.matchAll(/\[([^\]]+)\]\(<([^>]+)>\)/g) ?? [])].map(([, words, to]) => [
+      words,
+      to,
+    ]);
+  };
+
+  it('plays a region from its header, and its sample by itself', async () => {
+    expect(await links('<reg$0ion> key=50\n<region> sample=a.wav')).toEqual([]);
+    expect(await links('<region> sample=a.wav\n<reg$0ion> sample=b.wav')).toEqual([
+      ['Play region', 'region:region@23'],
+      ['Play sample', 'sample:region@23'],
+    ]);
+  });
+
+  it('plays a sample where it is named, for a group by its first region', async () => {
+    expect(await links('<region> sample=a$0.wav')).toEqual([
+      ['Play sample', 'sample:region@1'],
+      ['Play region', 'region:region@1'],
+    ]);
+    expect(await links('<group> sample=a$0.wav\n<region> sample=b.wav\n<region> key=50')).toEqual([
+      ['Play sample', 'sample:region@44'],
+    ]);
+    expect(await links('<group> sample=a$0.wav')).toEqual([]);
+  });
+});
