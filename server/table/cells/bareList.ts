@@ -22,11 +22,19 @@ interface Stretch {
 interface Line {
   key: Stretch;
   name: Stretch;
+  /** What somebody remarks behind both. */
+  remark: Stretch | undefined;
   isKeyFirst: boolean;
 }
 
+/** A remark behind the name of a file: in brackets, behind a sign, or further away than the words of a name. */
+const remarked = /^(.*?\.\w{2,5})((?:[ \u00a0]{2,}|[ \u00a0]*[([{]|[ \u00a0]+(?:--|[\u2013\u2014#;]|<-|\/\/)).*)$/u;
+/** What stands so far apart is a cell of its own. */
+const apart = /[ \u00a0]{2}/;
+
 /**
- * The cells of a bare list that gives a key to each file, and nothing else: `36 Kick.wav`, `C1 - Kick.wav`, `Kick.wav = 36`.
+ * The cells of a bare list that gives a key to each file, and nothing else but remarks: `36 Kick.wav`, `C1 - Kick.wav`, `Kick.wav = 36`,
+ * `40 Snare.wav (loud)`.
  * `undefined` for any other text, and for lines that are only numbered.
  */
 export function bareListCells(text: string): TableCells | undefined {
@@ -42,8 +50,9 @@ export function bareListCells(text: string): TableCells | undefined {
   for (const line of lines) {
     const parts = holdsFile(text, line) ? partsOf(text, line) : undefined;
     if (parts?.isKeyFirst === isKeyFirst) {
-      for (const { start, end } of isKeyFirst ? [parts.key, parts.name] : [parts.name, parts.key])
-        cells.add(start, end);
+      const { key, name, remark } = parts;
+      for (const part of isKeyFirst ? [key, name, remark] : [name, key, remark])
+        if (part) cells.add(part.start, part.end);
     } else if (line.end > line.start) cells.add(line.start, line.end);
     cells.endRow();
   }
@@ -83,30 +92,44 @@ function holdsFile(text: string, { start, end }: Stretch): boolean {
 }
 
 function partsOf(text: string, { start, end }: Stretch): Line | undefined {
-  const line = text.slice(start, end).trimEnd();
+  const whole = text.slice(start, end).trimEnd();
   // Other signs part the columns of a table.
-  if (/[\t;|]/.test(line)) return undefined;
+  if (/[\t;|]/.test(whole.replace(/;.*$/, (rest) => (isAudioFileName(rest) ? rest : '')))) return undefined;
+  const [, named, behind] = remarked.exec(whole) ?? [];
+  // What follows another file is no remark.
+  const isRemarked = named !== undefined && isAudioFileName(named) && !holdsKeyOrFile(behind);
+  const line = isRemarked ? named : whole;
+  const remark = isRemarked ? { start: start + line.length, end: start + whole.length } : undefined;
   const lead = bullet.exec(line)?.[0].length ?? 0;
   const rest = line.slice(lead);
   const from = start + lead;
   const first = keyFirst.exec(rest);
-  if (first && isAudioFileName(first[3]) && isKey(first[1] + (first[2] ?? ''))) {
+  if (first && isAudioFileName(first[3]) && !apart.test(first[3]) && isKey(first[1] + (first[2] ?? ''))) {
     const at = rest.indexOf(first[1]);
     const name = rest.length - first[3].length;
     return {
       key: { start: from + at, end: from + at + first[1].length + (first[2]?.length ?? 0) },
       name: { start: from + name, end: from + rest.length },
+      remark,
       isKeyFirst: true,
     };
   }
-  const last = keyLast.exec(rest);
-  if (!last || !isAudioFileName(last[1]) || !isKey(last[2] + (last[3] ?? ''))) return undefined;
+  const last = remark ? null : keyLast.exec(rest);
+  if (!last || !isAudioFileName(last[1]) || apart.test(last[1]) || !isKey(last[2] + (last[3] ?? '')))
+    return undefined;
   const at = rest.lastIndexOf(last[2] + (last[3] ?? ''));
   return {
     key: { start: from + at, end: from + at + last[2].length + (last[3]?.length ?? 0) },
     name: { start: from, end: from + last[1].length },
+    remark: undefined,
     isKeyFirst: false,
   };
+}
+
+/** Whether what stands behind a name starts with a value, or names another file: then it is no remark. */
+function holdsKeyOrFile(text = ''): boolean {
+  const bare = text.replace(/^[ \u00a0([{\u2013\u2014#;/<-]+/u, '');
+  return isKey(/^[^\s)\]]*/.exec(bare)?.[0] ?? '') || /^-?\d/.test(bare) || /\.(?:wav|aiff?|flac|ogg)\b/i.test(bare);
 }
 
 function isKey(text: string): boolean {
