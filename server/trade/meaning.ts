@@ -25,6 +25,22 @@ export type ColumnMeaning =
   | 'seq_position'
   | 'seq_length'
   | 'trigger'
+  | 'mute_group'
+  | 'off_by'
+  | 'mutes'
+  | 'keyswitch'
+  | 'key_count'
+  | 'deviation'
+  | 'random'
+  | 'fade_in'
+  | 'fade_out'
+  | 'envelope'
+  | 'delay_time'
+  | 'attack_time'
+  | 'hold_time'
+  | 'decay_time'
+  | 'sustain_level'
+  | 'release_time'
   | 'sample_rate'
   | 'enabled'
   | 'disabled'
@@ -59,6 +75,22 @@ export const meaningNames: Readonly<Record<ColumnMeaning, string>> = {
   seq_position: 'round robin position',
   seq_length: 'round robin length',
   trigger: 'trigger',
+  mute_group: 'mute group',
+  off_by: 'silenced by group',
+  mutes: 'silences group',
+  keyswitch: 'key switch',
+  key_count: 'number of keys',
+  deviation: 'how far the sample is off pitch',
+  random: 'random alternative',
+  fade_in: 'fade-in',
+  fade_out: 'fade-out',
+  envelope: 'envelope',
+  delay_time: 'envelope delay',
+  attack_time: 'envelope attack',
+  hold_time: 'envelope hold',
+  decay_time: 'envelope decay',
+  sustain_level: 'envelope sustain',
+  release_time: 'envelope release',
   sample_rate: 'sample rate',
   enabled: 'used or not',
   disabled: 'switched off or not',

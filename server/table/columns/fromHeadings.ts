@@ -27,7 +27,7 @@ export function readFromHeadings(state: ColumnState): void {
     const { index } = column;
     const found = likelyHeading(column.heading, language);
     if (!found) continue;
-    const heading = pitchOrTuning(found, state, index);
+    const heading = settledByCells(found, state, index);
     if (heading.likeness !== 'spelling') state.headingsKnown = true;
     if (chosen.has(index)) {
       column.unit = heading.unit;
@@ -93,8 +93,11 @@ function readAlike(state: ColumnState, index: number, { meaning, unit, likeness 
   );
 }
 
-/** A pitch below 0, or in parts of a key, is no key but a tuning. */
-function pitchOrTuning(heading: HeadingReading, { contents }: ColumnState, index: number): HeadingReading {
+/** A pitch below 0, or in parts of a key, is no key but a tuning; a release in numbers is the time of an envelope. */
+function settledByCells(heading: HeadingReading, { contents }: ColumnState, index: number): HeadingReading {
+  const isTime = heading.unit === 's' || heading.unit === 'ms' || contents[index].bits < contents[index].filled;
+  if (heading.meaning === 'trigger' && isTime && shareOf(contents[index], 'number') >= 0.9)
+    return { ...heading, meaning: 'release_time' };
   if (heading.meaning !== 'pitch_keycenter' || heading.unit !== undefined) return heading;
   const { negative } = contents[index];
   const isTuning = negative > 0 && shareOf(contents[index], 'number') >= 0.9;

@@ -81,6 +81,32 @@ export function fitOf(
     case 'enabled':
     case 'disabled':
       return shareOf(contents, 'switch') + contents.bits / contents.filled >= 0.9 ? 'yes' : 'no';
+    case 'mute_group':
+    case 'off_by':
+    case 'mutes':
+      return files + notes >= most || numbers + shareOf(contents, 'text', 'switch') < most ? 'no' : 'yes';
+    case 'keyswitch':
+      return graded(contents.keys / contents.filled);
+    case 'key_count':
+      return numbers >= most && contents.fractional === 0 && contents.least >= 1 && contents.greatest <= 128
+        ? 'yes'
+        : 'no';
+    case 'deviation':
+      return areIn(contents, 'dB') ? 'no' : graded(numbers);
+    case 'random':
+      return graded(numbers + shareOf(contents, 'number-range') + contents.turns / contents.filled);
+    case 'fade_in':
+    case 'fade_out':
+      return graded(shareOf(contents, 'number-range'));
+    case 'envelope':
+      return files >= most ? 'no' : graded(shareOf(contents, 'text', 'number-range', 'number'));
+    case 'delay_time':
+    case 'attack_time':
+    case 'hold_time':
+    case 'decay_time':
+    case 'sustain_level':
+    case 'release_time':
+      return graded(numbers);
     case 'sample_rate':
       return numbers >= most && areRates(contents, unit) ? 'yes' : 'no';
     case 'group':

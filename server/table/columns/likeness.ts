@@ -76,6 +76,27 @@ export function agrees(state: ColumnState, index: number, meaning: ColumnMeaning
     case 'enabled':
     case 'disabled':
       return contents.counts.switch + contents.bits >= contents.filled * nearlyAll;
+    case 'key_count':
+      return numbers >= nearlyAll && contents.fractional === 0 && contents.least >= 1 && contents.greatest <= 128;
+    case 'keyswitch':
+      return isKeys(contents);
+    case 'deviation':
+    case 'delay_time':
+    case 'attack_time':
+    case 'hold_time':
+    case 'decay_time':
+    case 'sustain_level':
+    case 'release_time':
+      return numbers >= nearlyAll && (contents.fractional > 0 || contents.units.size > 0 || contents.negative > 0);
+    case 'fade_in':
+    case 'fade_out':
+      return shareOf(contents, 'number-range') >= nearlyAll;
+    case 'mute_group':
+    case 'off_by':
+    case 'mutes':
+    case 'random':
+    case 'envelope':
+      return false;
     case 'sample_rate':
       return numbers >= nearlyAll && contents.least >= 4000;
     case 'unknown':

@@ -24,6 +24,11 @@ export interface Statements {
   ends: { are: 'included' | 'behind'; text: string } | undefined;
   /** The number of the first frame. */
   firstFrame: { is: 0 | 1; text: string } | undefined;
+  /** The keys that switch between articulations, and the one that is taken at the start. */
+  switches: {
+    range: { low: number; high: number } | undefined;
+    start: { name: string; text: string } | undefined;
+  };
   /** Frames a second of all samples. */
   sampleRate: number | undefined;
 }
@@ -104,7 +109,7 @@ export function statementsIn(texts: readonly string[]): Statements {
       scaleIn(clause, scales);
     }
   }
-  return { middleC, scales, ends: endsAre, firstFrame, sampleRate };
+  return { middleC, scales, ends: endsAre, firstFrame, switches: switchesIn(texts), sampleRate };
 }
 
 function clausesOf(text: string): string[] {
@@ -112,6 +117,24 @@ function clausesOf(text: string): string[] {
     .split(/[.!?;,](?=\s|$)|[\n\r()[\]]/u)
     .map((clause) => clause.trim())
     .filter((clause) => clause !== '');
+}
+
+const switchRange =
+  /(?:key ?switch(?:es)?|umschalttasten|schalttasten|ks)\b\D{0,40}?(\d{1,3})\s?(?:-|\u2013|to|bis|\.{2,3})\s?(\d{1,3})(?!\d)/iu;
+const switchStart =
+  /\b(?:default|standard|initial|start(?:ing)?)\W{1,2}(?:articulation|key ?switch|technique|artikulation|spielweise|switch)?\s*(?:is|ist|:|=)?\s*["'\u201c]?([\p{L}\d#][\p{L}\d# -]{0,40})/iu;
+
+function switchesIn(texts: readonly string[]): Statements['switches'] {
+  let range: Statements['switches']['range'];
+  let start: Statements['switches']['start'];
+  for (const text of texts) {
+    const [, low, high] = switchRange.exec(text.slice(0, longest)) ?? [];
+    if (low !== undefined && Number(low) < Number(high) && Number(high) < 128)
+      range ??= { low: Number(low), high: Number(high) };
+    const said = switchStart.exec(text.slice(0, longest));
+    if (said) start ??= { name: said[1]?.trim() ?? '', text: clausesOf(text).find((one) => switchStart.test(one)) ?? text };
+  }
+  return { range, start };
 }
 
 /** The octave that a text states: `C5 = 60`, `60 = C3`, `middle C is C4`, `A4 = 440 Hz`. */

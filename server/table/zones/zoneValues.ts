@@ -1,11 +1,16 @@
 import type { Steps } from '../steps';
 import { readDynamicsColumn } from '../values/dynamicsColumn';
+import { readEnvelopeColumns } from '../values/envelopeColumns';
+import { readFadeColumns } from '../values/fadeColumns';
 import { KeyColumns } from '../values/keyColumns';
+import { readKeySwitchColumn } from '../values/keySwitchColumn';
 import { LevelColumns } from '../values/levelColumns';
 import { LoopColumns } from '../values/loopColumns';
 import { MergedRows } from '../values/mergedRows';
+import { readMuteGroups } from '../values/muteGroups';
 import { PanColumn } from '../values/panColumn';
 import { Positions } from '../values/positions';
+import { readRandomColumn } from '../values/randomColumn';
 import { readRateColumn } from '../values/rateColumn';
 import { readSequenceColumns } from '../values/sequenceColumns';
 import { readTriggerColumn } from '../values/triggerColumn';
@@ -34,5 +39,10 @@ export function* readZoneValues(table: ZoneCells): Steps<void> {
   positions.read();
   readSequenceColumns(table);
   readTriggerColumn(table);
+  readMuteGroups(table);
+  readKeySwitchColumn(table);
+  readRandomColumn(table, merged);
+  readFadeColumns(table);
+  readEnvelopeColumns(table);
   yield 1;
 }
