@@ -11,7 +11,7 @@ import { tableCells } from './cells/tableCells';
 import { findTables } from './cells/tableRows';
 import { readColumns } from './columns/columnMeaning';
 import type { ColumnReading } from './columns/columnReading';
-import { columnName } from './columns/columnReading';
+import { columnName, shortened } from './columns/columnReading';
 import { namingIn } from './columns/octave';
 import { statementsIn } from './columns/statements';
 import { textsAround } from './columns/textsAround';
@@ -154,6 +154,10 @@ function* readTables(
   for (const { start, end } of cells.hiddenRows) {
     const message = 'A row that the page does not show is left out; show it before copying if it is a zone.';
     notes.add('ignored', { start, end }, message, 'hidden');
+  }
+  for (const { text: remark, start, end } of cells.remarks) {
+    const message = `A comment names a sample ("${shortened(remark)}"); it is no zone.`;
+    notes.add('ignored', { start, end }, message, 'remark');
   }
   const withSamples = tables.filter(hasSamples);
   const most = withSamples.reduce((sum, table) => sum + table.data.length * samplesInRow(table), 0);

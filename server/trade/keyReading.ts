@@ -36,8 +36,11 @@ const syllables: readonly (readonly [name: string, semitones: number])[] = [
   ['ti', 11],
 ];
 
-/** How letters name notes: in German use B is the note below H, and As and Es are flats. */
-export type NoteNaming = 'english' | 'german';
+/**
+ * How letters name notes: in German use B is the note below H, and As and Es are flats. With marks, letter case, commas and primes
+ * alone say the octave, and a letter without a mark is the great or the small octave: `C,`, `C`, `c`, `c'` (Helmholtz).
+ */
+export type NoteNaming = 'english' | 'german' | 'english marks' | 'german marks';
 
 const longest = 40;
 const longestList = 600;
@@ -49,6 +52,9 @@ const rangeSign = new RegExp(
 const minusSigns = '-\u2212\u2010\u2011\u2013\u2014';
 const sharps = '#\u266fsS';
 const flats = 'bB\u266d';
+/** Words for a sharp and a flat behind the name of a note. */
+const signWord =
+  /^[ \u00a0-]?(?:(di[e\u00e8]se|sostenido|sustenido|diesis|sharp|kruis)|(b[e\u00e9]molle?|bmol|flat|mol))(?![\p{L}])/iu;
 
 /**
  * Reads a key: a note name or a whole number of up to three digits. Sharps are `#`, `♯` or `s`, flats `b` or `♭`;
@@ -184,6 +190,10 @@ class KeyScan {
       const octave = lower ? 3 + signs.length : 2 - signs.length;
       return { number: (octave + 1) * 12 + semitones.key, named: undefined };
     }
+    if (this.naming.endsWith('marks') && !isNameSign(text.charCodeAt(at))) {
+      this.#at = at;
+      return { number: (lower ? 4 : 3) * 12 + semitones.key, named: undefined };
+    }
     if (text[at] === ' ') at++;
     const negative = at < text.length && minusSigns.includes(text[at]);
     if (negative) at++;
@@ -209,16 +219,19 @@ class KeyScan {
       at += syllable[0].length;
     } else if (letter >= 97 && letter <= 104) {
       key = letter === 104 ? 11 : (naturals[letter - 97] as number);
-      if (naming === 'german' && letter === 98) key = 10;
+      const isGerman = naming.startsWith('german');
+      if (isGerman && letter === 98) key = 10;
       at++;
       const ending = text.slice(at, at + 2).toLowerCase();
       if (ending === 'is' || ending === 'es') {
         return { key: key + (ending === 'is' ? 1 : -1), at: at + 2 };
       }
-      if (naming === 'german' && ending.startsWith('s') && (letter === 97 || letter === 101)) {
+      if (isGerman && ending.startsWith('s') && (letter === 97 || letter === 101)) {
         return { key: key - 1, at: at + 1 };
       }
     } else return undefined;
+    const said = signWord.exec(text.slice(at, at + longestSign));
+    if (said) return { key: key + (said[1] ? 1 : -1), at: at + said[0].length };
     for (let signs = 0; signs < 2 && at < text.length; signs++, at++) {
       if (sharps.includes(text[at])) key++;
       else if (flats.includes(text[at])) key--;
@@ -262,7 +275,7 @@ function isDigit(code: number): boolean {
 export function isGermanName(text: string): boolean {
   return (
     text.length <= longest &&
-    /(?:^|[^\p{L}])(?:h[#\u266fb\u266d]?|[a-h](?:is|es))\s?[-\u2212]?\d/iu.test(text)
+    /(?:^|[^\p{L}])(?:h[#\u266fb\u266d]?|[a-h](?:is|es))(?:\s?[-\u2212]?\d|['\u2032,]{1,4}(?!\p{L}))/iu.test(text)
   );
 }
 
@@ -297,4 +310,14 @@ export function notesInFileName(name: string): number[] {
     if (key !== undefined) keys.push(key);
   }
   return keys;
+}
+
+/** Whether a text is the name of a note without an octave: `C`, `fis`; and whether it has a mark for one: `c'`, `C,`. */
+export function octaveMarkOf(text: string): 'none' | 'mark' | undefined {
+  const match = /^[A-Ha-h](?:is|es|s|[#\u266fb\u266d])?(['\u2032]{1,5}|,{1,3})?$/.exec(text);
+  return match ? (match[1] ? 'mark' : 'none') : undefined;
+}
+
+function isNameSign(code: number): boolean {
+  return isDigit(code) || (code > 64 && code !== 93);
 }

@@ -35,6 +35,9 @@ export class TableCells {
   /** Texts that belong to the table and stand in none of its rows, such as comments in a script. */
   around: readonly string[] = [];
 
+  /** Remarks beside the rows that name a sample of their own, such as a row that was made a comment. */
+  remarks: readonly { text: string; start: number; end: number }[] = [];
+
   /** Rows of a page that are not shown; none of their cells are in the list. */
   hiddenRows: readonly { start: number; end: number }[] = [];
 
@@ -254,6 +257,8 @@ export function isUnseen(code: number): boolean {
 function usualCharacters(text: string): string {
   return text
     .replace(/[\u00ad\u061c\u200b-\u200f\u202a-\u202e\u2060-\u206f\ufeff]/g, '')
+    // A raised digit behind a number is the sign of a footnote.
+    .replace(/(?<=[\p{L}\p{N}%)])[\u00b9\u00b2\u00b3\u2070-\u2079]+(?=$|[\s,;])/gu, '*')
     .replace(/[\u00bc-\u00be\u2150-\u215e]/g, ' $&')
     .normalize('NFKC')
     .trim();

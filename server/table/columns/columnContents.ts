@@ -1,4 +1,5 @@
 import { dynamicIn, dynamicOf } from '../../trade/dynamics';
+import { octaveMarkOf } from '../../trade/keyReading';
 import type { Unit } from '../../trade/meaning';
 import { readPan } from '../../trade/panReading';
 import { outOfWords } from '../../trade/rangeWords';
@@ -45,6 +46,8 @@ export interface ColumnContents {
   /** Cells that say what starts a zone, and those of them that say letting the key go. */
   triggers: number;
   releases: number;
+  /** Cells that name a note and no octave, where others of the column give it by a mark. */
+  unmarked: number;
   /** Whether {@link values} come from note names. */
   named: boolean;
 }
@@ -59,6 +62,7 @@ interface Look extends CellLook {
   isPortion: boolean;
   isPointed: boolean;
   isTurn: boolean;
+  mark: 'none' | 'mark' | undefined;
   trigger: Trigger | undefined;
 }
 
@@ -69,6 +73,7 @@ const plainLook: Omit<Look, 'kind' | 'value'> = {
   isPortion: false,
   isPointed: false,
   isTurn: false,
+  mark: undefined,
   trigger: undefined,
 };
 const fileLook: Look = { ...plainLook, kind: 'file', value: Number.NaN };
@@ -95,7 +100,7 @@ function lookInto(cells: TableCells, cell: number): Look {
   const kind = isPortion && look.kind === 'text' ? 'number-range' : look.kind;
   const isPointed = kind === 'number-range' && readPan(text) !== undefined;
   const trigger = kind === 'text' || kind === 'switch' ? triggerOf(text) : undefined;
-  return { kind, value, unit, isLetter, isWord, isPortion, isPointed, isTurn: turnOf.test(text), trigger };
+  return { kind, value, unit, isLetter, isWord, isPortion, isPointed, isTurn: turnOf.test(text), mark: octaveMarkOf(text), trigger };
 }
 
 /** What a text looks like; with a remark behind a value, as the value. */
@@ -152,11 +157,13 @@ export function columnContents(cells: TableCells, rows: readonly number[], colum
     bits: 0,
     triggers: 0,
     releases: 0,
+    unmarked: 0,
     named: false,
   };
   const texts = new DistinctTexts(cells);
   const looks: Look[] = [];
   let before = Number.NaN;
+  let [marked, unmarked] = [0, 0];
   for (const [position, row] of rows.entries()) {
     const cell = cells.cell(row, column);
     if (cell < 0 || cells.starts[cell] === cells.ends[cell]) {
@@ -165,11 +172,13 @@ export function columnContents(cells: TableCells, rows: readonly number[], colum
     }
     const text = texts.numberOf(cell);
     if (text === looks.length) looks.push(lookInto(cells, cell));
-    const { kind, value, unit, isLetter, isWord, isPortion, isPointed, isTurn, trigger } = looks[text];
+    const { kind, value, unit, isLetter, isWord, isPortion, isPointed, isTurn, mark, trigger } = looks[text];
     counts[kind]++;
     if (kind === 'empty') continue;
     contents.filled++;
     contents.values[position] = value;
+    if (mark === 'mark') marked++;
+    else if (mark === 'none') unmarked++;
     if (isLetter) contents.dynamicLetters++;
     if (isWord) contents.dynamicWords++;
     if (isPointed) contents.pointed++;
@@ -192,6 +201,7 @@ export function columnContents(cells: TableCells, rows: readonly number[], colum
     if (Number.isNaN(before) ? value !== 0 && value !== 1 : value !== before + 1) contents.counting = false;
     before = value;
   }
+  if (marked > 0) contents.unmarked = unmarked;
   contents.distinct = Math.min(texts.count, mostDistinct);
   contents.counting &&= counts.number >= 3;
   contents.named = counts.note > counts.number;

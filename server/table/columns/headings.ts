@@ -92,6 +92,7 @@ function settled(found: HeadingReading | undefined, text: string): HeadingReadin
   const reading =
     found && found.unit === undefined ? { ...found, unit: unitOfWords(found.meaning, text) } : found;
   if (reading && isForeign(reading.meaning, text)) return undefined;
+  if (reading?.meaning === 'tune' && partOfSemitone.test(text)) return { ...reading, unit: 'cents' };
   if (reading?.meaning === 'volume' && scaleIn(text)?.high === 1) return { ...reading, unit: 'linear' };
   if (reading?.meaning === 'row_number' && /\bmidi\b/i.test(text)) return { ...reading, meaning: 'key' };
   if (reading?.meaning !== 'pitch_keycenter') return reading;
@@ -99,6 +100,9 @@ function settled(found: HeadingReading | undefined, text: string): HeadingReadin
   return reading.unit === 'semitones' ? { ...reading, meaning: 'transpose' } : reading;
 }
 
+/** A hundredth of a semitone is a cent. */
+const partOfSemitone =
+  /(?:%|percent|per cent|hundredths?|1\/100|prozent|hundertstel|pour ?cent|centi[eè]mes?|por ?ciento|cent[eé]simas?|percento|centesimi)[^\p{L}]*(?:of|de|di|van|von|eines|d['’]un|do|du)?\s*(?:an?|un[ao]?|een|eines)?\s*(?:semi|half|halb|demi|halve|medio|meio)/iu;
 const tunings: ReadonlySet<ColumnMeaning> = new Set(['tune', 'transpose']);
 const keysAndVelocities: ReadonlySet<ColumnMeaning> = new Set([
   'pitch_keycenter',

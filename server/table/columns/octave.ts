@@ -3,7 +3,12 @@ import { keyOfFrequency } from '../../model/keys';
 import { drumKeysOf } from '../../trade/drumKeys';
 import { instrumentSpans, keyboardSpans } from '../../trade/instrumentSpans';
 import type { KeyReading, NoteNaming } from '../../trade/keyReading';
-import { isGermanName, keyNumbersInFileName, notesInFileName, readKeyRange } from '../../trade/keyReading';
+import { isGermanName,
+  keyNumbersInFileName,
+  notesInFileName,
+  octaveMarkOf,
+  readKeyRange,
+} from '../../trade/keyReading';
 import { wordsOf } from '../../trade/languages/spelling';
 import type { ColumnMeaning } from '../../trade/meaning';
 import { keyMeanings } from '../../trade/meaning';
@@ -265,16 +270,25 @@ function bySpan({ least, greatest }: Extremes, words: ReadonlySet<string>): Octa
   return middleC && { middleC, reason: `the keys then lie within the usual span of a ${kind.name}` };
 }
 
-/** Whether the key columns of some tables name notes as in German, with H or `is` and `es`. */
+/** Whether the key columns of some tables name notes as in German, with H or `is` and `es`, and whether marks alone say octaves. */
 export function namingIn(cells: TableCells, tables: readonly KeyTable[]): NoteNaming {
+  let isGerman = false;
+  const marks = { none: 0, mark: 0 };
   for (const { data, columns } of tables) {
     for (const { meaning, index } of columns) {
       if (!keyMeanings.includes(meaning)) continue;
       for (const row of spread(data, mostRows)) {
         const cell = cells.cell(row, index);
-        if (cells.digits(cell, 15) < 0 && isGermanName(cells.plain(cell))) return 'german';
+        if (cell < 0 || cells.digits(cell, 15) >= 0) continue;
+        const text = cells.plain(cell);
+        isGerman ||= isGermanName(text) || /^[hH]$/.test(text);
+        for (const part of text.split(/\s*[-\u2013\u2014]\s*|\s*\.{2,3}\s*/)) {
+          const mark = octaveMarkOf(part);
+          if (mark) marks[mark]++;
+        }
       }
     }
   }
-  return 'english';
+  const naming = isGerman ? 'german' : 'english';
+  return marks.mark > 0 && marks.none > 0 ? `${naming} marks` : naming;
 }

@@ -21,6 +21,8 @@ const fineWord = /^(?:fine|fein|micro|detune|cents?|ct|afinacion|desaccord)/;
 const unitScales: Readonly<Partial<Record<Unit, TuningScale>>> = {
   cents: 'cents',
   semitones: 'semitones',
+  // Percent of a semitone are cents.
+  percent: 'cents',
   linear: 'ratio',
 };
 

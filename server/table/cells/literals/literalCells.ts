@@ -1,6 +1,8 @@
+import { readHeading } from '../../columns/headings';
 import { TableCells } from '../cells';
 import type { Field, LiteralRecord } from './literalRecords';
 import { literalRecords } from './literalRecords';
+import type { LiteralComment } from './literalTree';
 import { readLiterals } from './literalTree';
 import { readIndented } from './yamlTree';
 
@@ -11,6 +13,10 @@ const mostColumns = 200;
 const opening =
   /^\s*(?:(?:(?:const|let|var|local|return|export|default|new|final)\s+)*[\p{L}_$][\p{L}\p{N}_.$]*\s*(?::[^=\n]{0,60})?:?=\s*(?:[\p{L}_]\w*!?\s*)?)?[[{(]|^\s*(?:return\s+)?[\p{L}_][\p{L}\p{N}_.]*\s?[({]\s*(?:["'`{[]|[\p{L}_]\w*\s*[=:])/u;
 const comment = /^\s*(?:(?:\/\/|#|--)[^\n]*\n|\/\*[\s\S]*?\*\/)/;
+/** A name that is given one text or number, as a folder, before the literal. */
+const setting =
+  /^\s*(?:(?:export|const|let|var|local|final|static|public|my|our|def|val)\s+)*[$@]?[\p{L}_][\p{L}\p{N}_.]*\s*(?::\s*\w+\s*)?=\s*(?:[rbu]?"[^"\n]*"|[rbu]?'[^'\n]*'|`[^`\n]*`|-?[\d.]+|true|false)[ \t]*;?[ \t]*(?:(?:\/\/|#|--)[^\n]*)?\r?\n/u;
+const marker = /^\s*<\?php\b[^\n]*\n/;
 const file = /["'`][^"'`\n]{1,300}\.(?:wav|aiff?|flac|ogg|mp3|w64|aifc|opus|wave|bwf|au|snd)["'`]/i;
 
 /** Whether a text starts as JSON or a literal of a script does, and names a file or has keys in quotation marks. */
@@ -19,10 +25,11 @@ export function mayBeLiteral(text: string): boolean {
   return opening.test(start) && (file.test(text) || /["']\s*:/.test(start));
 }
 
-/** The start of a text behind the comments that it starts with. */
+/** The start of a text behind the comments and settings that it starts with. */
 function withoutComments(text: string): string {
   let start = text.slice(0, looked).replace(/^\ufeff/, '');
-  for (let lead = comment.exec(start); lead; lead = comment.exec(start)) start = start.slice(lead[0].length);
+  const leadOf = () => comment.exec(start) ?? setting.exec(start) ?? marker.exec(start);
+  for (let lead = leadOf(); lead; lead = leadOf()) start = start.slice(lead[0].length);
   return start;
 }
 
@@ -38,9 +45,30 @@ export function literalCells(text: string): TableCells | undefined {
   // One call of a function may do anything.
   if (records.length === 0 || (records.length === 1 && !/^\s*[[{]/.test(withoutComments(text))))
     return undefined;
+  nameByComment(records, comments);
   const cells = new LiteralTable(text).cells(records);
-  cells.around = [...comments, ...around];
+  cells.around = [...comments.map(({ text: one }) => one), ...around];
+  cells.remarks = comments.flatMap((one) => (leftOut.test(one.text) ? [one] : []));
   return cells;
+}
+
+/** A comment that names an audio file: a zone that somebody took out, or did not make yet. */
+const leftOut = /[^\s"'(]\.(?:wav|aiff?|flac|ogg)\b/i;
+
+/** Gives values that stand by their places alone the headings that a comment lists: `(path, low, high, root)`. */
+function nameByComment(records: readonly LiteralRecord[], comments: readonly LiteralComment[]): void {
+  const places = Math.max(...records.map(({ fields }) => fields.length));
+  if (records.some(({ fields }) => fields.some(({ heading }) => heading !== ''))) return;
+  for (const { text } of comments) {
+    const bare = text.replace(/^[^([{]*[:=]\s*/u, '').replace(/^[\s([{<]+|[\s)\]}>.;]+$/gu, '');
+    const names = bare.split(/\s*[,;|\t]\s*/).map((name) => name.replace(/^["'`]|["'`]$/g, ''));
+    if (names.length !== places || names.length < 3) continue;
+    const known = names.filter((name) => readHeading(name) !== undefined).length;
+    if (known * 3 < names.length * 2) continue;
+    for (const { fields } of records)
+      for (const [at, field] of fields.entries()) field.heading = names[at] ?? '';
+    return;
+  }
 }
 
 /** A column: a heading, or the place of values without one. */

@@ -38,7 +38,14 @@ export interface LiteralEntry {
 /** What a text consists of: its values one after another, and the comments between them. */
 export interface LiteralText {
   top: LiteralMap;
-  comments: string[];
+  comments: LiteralComment[];
+}
+
+/** What a comment says, and where it stands. */
+export interface LiteralComment {
+  text: string;
+  start: number;
+  end: number;
 }
 
 const deepest = 64;
@@ -69,7 +76,7 @@ export function readLiteralAt(text: string, start: number, end: number): Literal
 class LiteralReader {
   #at: number;
   #nodes = 0;
-  readonly #comments: string[] = [];
+  readonly #comments: LiteralComment[] = [];
 
   constructor(
     readonly text: string,
@@ -208,7 +215,8 @@ class LiteralReader {
   }
 
   #comment(end: number, opening: number, closing: number): void {
-    this.#comments.push(this.text.slice(this.#at + opening, end).trim());
+    const text = this.text.slice(this.#at + opening, end).trim();
+    this.#comments.push({ text, start: this.#at, end: Math.min(this.text.length, end + closing) });
     this.#at = Math.min(this.text.length, end + closing);
   }
 

@@ -1,4 +1,4 @@
-import type { LiteralEntry, LiteralMap, LiteralNode, LiteralText } from './literalTree';
+import type { LiteralComment, LiteralEntry, LiteralMap, LiteralNode, LiteralText } from './literalTree';
 import { readLiteralAt } from './literalTree';
 
 /** So much of a text tells whether it is of this kind. */
@@ -27,7 +27,7 @@ interface Token {
 export function readIndented(text: string): LiteralText | undefined {
   const start = text.slice(0, looked);
   if ((start.match(listLine)?.length ?? 0) < 2 || !file.test(start)) return undefined;
-  const comments: string[] = [];
+  const comments: LiteralComment[] = [];
   const tokens = tokensOf(text, comments);
   const reader = new IndentedReader(text, tokens);
   const node = reader.block(-1, 0);
@@ -37,7 +37,7 @@ export function readIndented(text: string): LiteralText | undefined {
   return { top, comments };
 }
 
-function tokensOf(text: string, comments: string[]): Token[] {
+function tokensOf(text: string, comments: LiteralComment[]): Token[] {
   const tokens: Token[] = [];
   let at = text.charCodeAt(0) === 0xfeff ? 1 : 0;
   while (at < text.length) {
@@ -54,7 +54,7 @@ function addLine(
   lineStart: number,
   lineEnd: number,
   tokens: Token[],
-  comments: string[],
+  comments: LiteralComment[],
 ): void {
   let at = lineStart;
   const end = lineStart + text.slice(lineStart, lineEnd).trimEnd().length;
@@ -69,7 +69,7 @@ function addLine(
   }
   if (at >= end) return;
   if (text[at] === '#') {
-    comments.push(text.slice(at + 1, end).trim());
+    comments.push({ text: text.slice(at + 1, end).trim(), start: at, end });
     return;
   }
   if (/^(?:---|\.\.\.)/.test(text.slice(at, at + 3))) return;
