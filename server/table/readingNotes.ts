@@ -4,7 +4,7 @@ import { keyMeanings, meaningNames } from '../trade/meaning';
 import type { TableCells } from './cells/cells';
 import type { TableRows } from './cells/tableRows';
 import type { ColumnReading } from './columns/columnReading';
-import { columnName } from './columns/columnReading';
+import { columnName, shortened } from './columns/columnReading';
 import type { KeyTable } from './columns/octave';
 import { decideOctave } from './columns/octave';
 import type { Statements } from './columns/statements';
@@ -13,6 +13,9 @@ import type { TableNotes } from './tableNotes';
 
 /** From this confidence on a column needs no note. */
 const sure = 0.85;
+/** So much of a column that is not used is shown, from so many rows. */
+const mostExamples = 3;
+const mostLooked = 200;
 
 /** Settles the octave convention and notes it where it was not given; `undefined` where the tables have no note names. */
 export function noteOctave(
@@ -41,6 +44,19 @@ export function noteOctave(
 
 function isKeyColumn({ meaning }: ColumnReading): boolean {
   return keyMeanings.includes(meaning);
+}
+
+/** Some of what stands in a column, in brackets, as far as it is words. */
+function examples(cells: TableCells, { data }: TableRows, { index }: ColumnReading): string {
+  const texts = new Set<string>();
+  for (const row of data.slice(0, mostLooked)) {
+    const text = shortened(cells.value(cells.cell(row, index)));
+    if (/\p{L}{2}/u.test(text)) texts.add(`"${text}"`);
+    if (texts.size > mostExamples) break;
+  }
+  const shown = [...texts].slice(0, mostExamples);
+  const more = texts.size > mostExamples ? ', ...' : '';
+  return shown.length === 0 ? '' : ` (${shown.join(', ')}${more})`;
 }
 
 /** Notes what was assumed of columns, and which ones are not used. */
@@ -73,9 +89,10 @@ export function noteColumns(
     const span = columnSpan(cells, [used], column);
     const name = columnName(column);
     const evidence = column.evidence.join(' ');
-    if (meaning === 'comment') notes.add('ignored', span, `The comments in ${name} are not carried over.`);
+    if (meaning === 'comment')
+      notes.add('ignored', span, `The comments in ${name}${examples(cells, rows, column)} are not carried over.`);
     else if (meaning === 'unknown')
-      notes.add('ignored', span, `What stands in ${name} is not used. ${evidence}`);
+      notes.add('ignored', span, `What stands in ${name}${examples(cells, rows, column)} is not used. ${evidence}`);
     else if (confidence < sure) {
       const alike = assumed.get(evidence);
       if (alike) alike.push(column);

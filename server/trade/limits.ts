@@ -47,6 +47,20 @@ export function meansAll(text: string): boolean {
   return text.length <= longest && wholes.has(bareWord(text));
 }
 
+const lows = endWords('low');
+const highs = endWords('high');
+
+function endWords(part: 'low' | 'high'): ReadonlySet<string> {
+  return new Set(languages.flatMap(({ parts }) => (parts[part] ?? []).map(bareWord)).filter((word) => word.length > 2));
+}
+
+/** Whether a text says that one end of a range is open: `lowest`, `top`, `max`, or all there is. */
+export function meansOpenEnd(text: string): boolean {
+  if (text.length > longest) return false;
+  const word = bareWord(text);
+  return lows.has(word) || highs.has(word) || wholes.has(word);
+}
+
 /** What is left of a text that starts or ends with a word. */
 function without(text: string, word: string): string | undefined {
   const isSpaced = /^[\x20-\x7e]*$/.test(word);

@@ -151,6 +151,7 @@ function plainMeaning(
     ['dB', 'volume'],
     ['cents', 'tune'],
     ['semitones', 'transpose'],
+    ['Hz', 'pitch_keycenter'],
   ] as const)
     if ((contents.units.get(unit) ?? 0) >= half && contents.filled > 0)
       return is(meaning, 0.85, `Its cells are in ${unit}.`);

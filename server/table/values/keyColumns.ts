@@ -2,7 +2,7 @@ import { keyOfFrequency } from '../../model/keys';
 import { keyBounds } from '../../trade/bounds';
 import type { KeyReading } from '../../trade/keyReading';
 import { keysInList, readKeyRange } from '../../trade/keyReading';
-import { meansAll } from '../../trade/limits';
+import { meansAll, meansOpenEnd } from '../../trade/limits';
 import { readNumber } from '../../trade/numberReading';
 import { CellReadings } from '../cells/cellReadings';
 import type { ColumnReading } from '../columns/columnReading';
@@ -80,7 +80,8 @@ export class KeyColumns {
     const range = this.table.reading(this.#ranges, cell, column);
     if (!range || (!range.single && wantsOne)) {
       const text = this.table.cells.plain(cell);
-      if (meaning === 'key_range' && meansAll(text)) return undefined;
+      const isEnd = meaning === 'lokey' || meaning === 'hikey';
+      if ((meaning === 'key_range' && meansAll(text)) || (isEnd && meansOpenEnd(text))) return undefined;
       this.table.drop(
         cell,
         column,

@@ -1,4 +1,4 @@
-import { meansAll } from '../../trade/limits';
+import { meansAll, meansOpenEnd } from '../../trade/limits';
 import { numbersOf } from '../../trade/scales/numbers';
 import type { VelocityEnds } from '../../trade/scales/velocityScale';
 import { velocityScale } from '../../trade/scales/velocityScale';
@@ -64,7 +64,8 @@ export class VelocityColumns {
       const low = this.#velocity(reading?.low, reading, false);
       const high = this.#velocity(reading?.high, reading, true);
       if (!reading || Number.isNaN(low) || Number.isNaN(high)) {
-        if (!meansAll(cells.plain(cell)))
+        const isEnd = column.meaning !== 'velocity_range';
+        if (!meansAll(cells.plain(cell)) && !(isEnd && meansOpenEnd(cells.plain(cell))))
           this.table.drop(cell, column, `is no velocity, which is 0..${this.#greatest}`);
         return;
       }

@@ -103,8 +103,8 @@ export class ZoneCells {
     const found = remarkIn(this.cells.plain(cell));
     const second = found && readings.read(found.value);
     if (!found || second === undefined || !isRead(second)) return first;
-    const what = `${shortened(found.value)} is taken; the remark "${shortened(found.remark)}" is left out`;
-    this.#note('assumed', cell, column, `${what}.`);
+    const text = shortened(this.cells.value(cell));
+    this.#note('assumed', cell, column, `"${text}" is taken for ${shortened(found.value)}; the rest is a remark.`);
     return second;
   }
 

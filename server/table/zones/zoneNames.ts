@@ -132,6 +132,11 @@ export class NameReader {
     return -1;
   }
 
+  /** Whether a row names an audio file. */
+  hasSample(row: number): boolean {
+    return namesAudioFile(this.#cells, this.#cells.cell(row, this.#sample.index));
+  }
+
   /** The name in a cell on one line, with a note where it was not; `undefined` where it is the text of the cell as it is. */
   otherName(cell: number): string | undefined {
     const { codes, text, starts, ends } = this.#cells;

@@ -57,10 +57,12 @@ export function* readZones(
   const names = new NameReader(zones.cells, rows, columns, notes);
   const sides = new SideZones(zones.cells, rows, columns, notes);
   for (const { row, why } of rows.others) names.pass(row, why);
-  const switches = columns.filter(({ meaning }) => meaning === 'enabled' || meaning === 'disabled');
+  const switches = columns
+    .filter(({ meaning }) => meaning === 'enabled' || meaning === 'disabled')
+    .map((column) => ({ column, isMarked: isMarked(zones.cells, rows.data, column, names) }));
   for (const row of rows.data) {
     notes.row = row;
-    if (switches.some((column) => isOff(zones.cells, row, column)) && names.sampleCell(row) >= 0) {
+    if (switches.some((one) => isOff(zones.cells, row, one)) && names.sampleCell(row) >= 0) {
       names.ignore(row, 'is switched off in the table');
       continue;
     }
@@ -93,9 +95,35 @@ export function* readZones(
   }
 }
 
+/** A column that says which rows are used or not, and whether those that are not used are left empty in it. */
+interface Switch {
+  column: ColumnReading;
+  isMarked: boolean;
+}
+
+/** Whether a column marks the rows that are used and leaves the others empty. */
+function isMarked(
+  cells: TableCells,
+  data: readonly number[],
+  { index, meaning }: ColumnReading,
+  names: NameReader,
+): boolean {
+  if (meaning !== 'enabled') return false;
+  let [marked, empty] = [0, 0];
+  for (const row of data) {
+    const text = cells.value(cells.cell(row, index));
+    if (text === '') empty += names.hasSample(row) ? 1 : 0;
+    else if (loopWord(text) === 'no_loop') return false;
+    else marked++;
+  }
+  return marked > 0 && empty > 0;
+}
+
 /** Whether a row is switched off by a column that says which are used, or which are not. */
-function isOff(cells: TableCells, row: number, { index, meaning }: ColumnReading): boolean {
-  const word = loopWord(cells.value(cells.cell(row, index)));
+function isOff(cells: TableCells, row: number, { column: { index, meaning }, isMarked }: Switch): boolean {
+  const text = cells.value(cells.cell(row, index));
+  if (text === '') return isMarked;
+  const word = loopWord(text);
   if (word === undefined) return false;
   return (word === 'no_loop') === (meaning === 'enabled');
 }

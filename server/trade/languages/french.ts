@@ -145,7 +145,7 @@ export const french: LanguageWords = {
     cents: ['centième', 'centièmes'],
     semitones: ['demi-tons', 'demi-ton', 'demi tons', 'dt'],
     percent: ['pour cent', 'pourcent'],
-    linear: ['linéaire'],
+    linear: ['linéaire', 'facteur', 'rapport'],
     frames: ['échantillons', 'éch', 'trames'],
     ms: ['millisecondes'],
     s: ['secondes'],

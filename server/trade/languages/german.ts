@@ -173,7 +173,7 @@ export const german: LanguageWords = {
     dB: ['dezibel'],
     semitones: ['ht', 'halbton', 'halbtöne', 'halbtone', 'halbtönen'],
     percent: ['prozent'],
-    linear: ['linear'],
+    linear: ['linear', 'faktor', 'verhältnis'],
     frames: ['abtastwerte', 'sampleframes'],
     ms: ['millisekunden'],
     s: ['sek', 'sekunden'],

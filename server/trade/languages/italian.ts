@@ -89,7 +89,7 @@ export const italian: LanguageWords = {
     cents: ['centesimi', 'centesimo'],
     semitones: ['semitoni', 'semitono'],
     percent: ['per cento'],
-    linear: ['lineare'],
+    linear: ['lineare', 'fattore', 'rapporto'],
     frames: ['campioni', 'fotogrammi'],
     ms: ['millisecondi'],
     s: ['sec', 'secondi'],
