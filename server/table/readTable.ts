@@ -12,6 +12,7 @@ import { findTables } from './cells/tableRows';
 import { readColumns } from './columns/columnMeaning';
 import type { ColumnReading } from './columns/columnReading';
 import { columnName, shortened } from './columns/columnReading';
+import { Glossary } from './columns/glossary';
 import { namingIn } from './columns/octave';
 import { statementsIn } from './columns/statements';
 import { textsAround } from './columns/textsAround';
@@ -111,9 +112,10 @@ export function* openZoneTableInSteps(
   const found = findTables(cells);
   yield 0.8;
   const tables: Table[] = [];
+  const glossary = new Glossary(cells, found);
   for (const rows of found) {
     fillDittoMarks(cells, rows.data);
-    tables.push({ rows, data: rows.data, columns: readColumns(cells, rows, chosen) });
+    tables.push({ rows, data: rows.data, columns: readColumns(cells, rows, chosen, glossary) });
     yield 0.8 + (0.2 * tables.length) / found.length;
   }
   const columns = (tables.find(hasSamples) ?? tables[0])?.columns ?? [];

@@ -3,6 +3,7 @@ import type { TableCells } from '../cells/cells';
 import type { TableRows } from '../cells/tableRows';
 import type { ColumnReading } from './columnReading';
 import { ColumnState } from './columnState';
+import { Glossary } from './glossary';
 import { readFromContents } from './fromContents';
 import { readFromHeadings } from './fromHeadings';
 import { settleColumns } from './settleColumns';
@@ -15,9 +16,10 @@ export function readColumns(
   cells: TableCells,
   rows: TableRows,
   chosen: ReadonlyMap<number, ColumnMeaning> = new Map(),
+  glossary: Glossary = new Glossary(cells, [rows]),
 ): ColumnReading[] {
   const state = new ColumnState(cells, rows, chosen);
-  readFromHeadings(state);
+  readFromHeadings(state, glossary);
   settleColumns(state);
   readFromContents(state);
   return state.columns;

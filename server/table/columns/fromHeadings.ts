@@ -2,6 +2,8 @@ import type { ColumnMeaning } from '../../trade/meaning';
 import { meaningNames } from '../../trade/meaning';
 import { shareOf } from './columnContents';
 import type { ColumnState } from './columnState';
+import { shortened } from './columnReading';
+import type { Explained, Glossary } from './glossary';
 import { fitOf } from './headingFit';
 import type { HeadingReading } from './headings';
 import { languageOf, likelyHeading, readHeading } from './headings';
@@ -17,7 +19,7 @@ interface Doubtful {
 }
 
 /** Finds what columns hold from their headings, unless the cells below contradict them. */
-export function readFromHeadings(state: ColumnState): void {
+export function readFromHeadings(state: ColumnState, glossary: Glossary): void {
   const isShifted = shiftHeadings(state);
   const { columns, contents, chosen } = state;
   const language = languageOf(columns.map(({ heading }) => heading));
@@ -25,7 +27,8 @@ export function readFromHeadings(state: ColumnState): void {
   const alike: { index: number; heading: HeadingReading }[] = [];
   for (const column of columns) {
     const { index } = column;
-    const found = likelyHeading(column.heading, language);
+    const explained = explain(state, index, glossary);
+    const found = explained ?? likelyHeading(column.heading, language);
     if (!found) continue;
     const heading = settledByCells(found, state, index);
     if (heading.likeness !== 'spelling') state.headingsKnown = true;
@@ -51,7 +54,9 @@ export function readFromHeadings(state: ColumnState): void {
         isShifted ? 0.8 : 0.95,
         isShifted
           ? 'The headings are taken to stand one column to the left of what they are for; so they agree with the cells.'
-          : `Its heading says ${meaningNames[heading.meaning]}.`,
+          : explained
+            ? `"${shortened(explained.text)}" says that it is the ${meaningNames[heading.meaning]}.`
+            : `Its heading says ${meaningNames[heading.meaning]}.`,
       );
     } else if (fit === 'unsure') unsure.push({ index, meaning: heading.meaning });
     else {
@@ -67,6 +72,16 @@ export function readFromHeadings(state: ColumnState): void {
     const doubt = empty ? 'its cells are empty' : 'only some of its cells agree';
     state.claim(index, meaning, empty ? 0.7 : 0.6, `Its heading says ${meaningNames[meaning]}; ${doubt}.`);
   }
+}
+
+/** What the text around says of a heading that is not known by itself, where the cells agree. */
+function explain(state: ColumnState, index: number, glossary: Glossary): Explained | undefined {
+  const { heading } = state.columns[index];
+  const explained = glossary.explain(heading);
+  if (!explained) return undefined;
+  const own = readHeading(heading);
+  if (own && !own.likeness && explained.meaning !== 'deviation') return undefined;
+  return fitOf(explained, state.contents[index], state.othersHoldFiles(index)) === 'yes' ? explained : undefined;
 }
 
 /** A heading that is only like a known one counts where the cells agree. */

@@ -138,6 +138,33 @@ function isTitle(cells: TableCells, row: number): boolean {
   return cells.filled(row) === 1 && !cells.isEmpty(row, 0);
 }
 
+/**
+ * For the columns of a line with bars, the column of the line above that reaches over it, where that line has fewer bars;
+ * `undefined` where both have as many, or none.
+ */
+function placesAbove(cells: TableCells, upper: number, lower: number): number[] | undefined {
+  if (cells.width(upper) >= cells.width(lower) || cells.rowSpans || cells.rowFirst[upper] === cells.rowFirst[lower])
+    return undefined;
+  const [above, below] = [barsOf(cells, upper), barsOf(cells, lower)];
+  if (above.length === 0 || above.length >= below.length) return undefined;
+  const lead = (cells.width(upper) > above.length ? 0 : 1) as number;
+  const edges = cells.width(lower) > below.length ? [0, ...below] : below;
+  return edges.slice(0, cells.width(lower)).map((from, at) => {
+    const to = edges[at + 1] ?? from + 2;
+    const middle = (from + to) / 2;
+    return above.filter((bar) => bar < middle).length - lead;
+  });
+}
+
+/** Where the bars of a line stand, counted from its start. */
+function barsOf(cells: TableCells, row: number): number[] {
+  const { start, end } = cells.rowSpan(row);
+  const lineStart = cells.text.lastIndexOf('\n', start - 1) + 1;
+  const next = cells.text.indexOf('\n', end);
+  const line = cells.text.slice(lineStart, next < 0 ? cells.text.length : next).slice(0, 2000);
+  return Array.from(line.matchAll(/\|/g), ({ index }) => index);
+}
+
 /** Two lines as headings; `gain` counts the columns that only both together, or the upper line alone, explain. */
 function combined(
   cells: TableCells,
@@ -148,10 +175,11 @@ function combined(
   const headings: ColumnHeading[] = [];
   let gain = 0;
   let reaching = '';
+  const places = placesAbove(cells, upper, lower);
   for (let column = 0; column < width; column++) {
-    const above = headingAt(cells, cells.cell(upper, column));
+    const above = headingAt(cells, cells.cell(upper, places ? (places[column] ?? -1) : column));
     const below = headingAt(cells, cells.cell(lower, column));
-    if (above.text !== '') reaching = above.text;
+    if (above.text !== '' || places) reaching = above.text;
     const cell = below.cell >= 0 ? below.cell : above.cell;
     const alone = below.text === '' ? undefined : readHeading(below.text);
     const both = below.text === '' || reaching === '' ? undefined : `${reaching} ${below.text}`;

@@ -61,6 +61,7 @@ export class LoopJudge {
   /** Decides for all of them, with notes at a column. */
   settle(column: ColumnReading | undefined): void {
     if (!column) return;
+    if (this.#times.includes(1)) this.#noteTimes(column);
     const tally = this.#tally();
     this.#areLengths = this.#decideLengths(column, tally);
     if (!this.#areLengths) this.#decideEnds(column, tally);
@@ -160,6 +161,16 @@ export class LoopJudge {
       column,
       `end with the frame behind the last one, as ${filesSay(behind, ends)}; 1 is taken off each end`,
     );
+  }
+
+  /** A time lies between two frames, so that a loop can end with either. */
+  #noteTimes(column: ColumnReading): void {
+    const isEnd = this.#kinds.some((kind, at) => this.#times[at] === 1 && kinds[kind - 1] !== 'length');
+    if (isEnd)
+      this.table.noteColumn(
+        column,
+        `The loops in ${columnName(column)} end at a time: the frame at that time is taken for their last one. Where they have to end before it, take 1 off loop_end.`,
+      );
   }
 
   #noteEnds(column: ColumnReading, what: string): void {

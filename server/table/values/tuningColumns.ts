@@ -30,11 +30,22 @@ const unitScales: Readonly<Partial<Record<Unit, TuningScale>>> = {
 export class TuningColumns {
   readonly #fine: ColumnReading | undefined;
   readonly #coarse: ColumnReading | undefined;
+  /** How far the samples are off pitch: the tuning that corrects it is the opposite. */
+  readonly #deviation: ColumnReading | undefined;
   readonly #numbers: CellReadings<NumberReading | undefined>;
 
   constructor(readonly table: ZoneCells) {
     this.#fine = table.column('tune');
     this.#coarse = table.column('transpose');
+    const deviation = table.column('deviation');
+    this.#deviation = this.#fine ? undefined : deviation;
+    if (deviation)
+      table.noteColumn(
+        deviation,
+        this.#fine
+          ? `${columnName(deviation)} says how far the samples are off pitch; it is not written, as ${columnName(this.#fine)} gives the tuning.`
+          : `${columnName(deviation)} says how far the samples are off pitch: the opposite is written as tuning, so that they sound in tune.`,
+      );
     this.#numbers = new CellReadings(table.cells, (text) => readNumber(text));
   }
 
@@ -42,22 +53,23 @@ export class TuningColumns {
   read(rootCents: Float64Array | undefined): void {
     const { table } = this;
     const { zones, cells, notes } = table;
-    if (this.#fine || this.#coarse) {
+    if (this.#fine || this.#coarse || this.#deviation) {
       const tunes = zones.column('tune');
-      const fineScale = this.#fine && this.#scaleOf(this.#fine, false);
+      const fineColumn = this.#fine ?? this.#deviation;
+      const fineScale = fineColumn && this.#scaleOf(fineColumn, false);
       const coarseScale = this.#coarse && this.#scaleOf(this.#coarse, true);
       for (let zone = table.first; zone < table.end; zone++) {
         const row = zones.rows[zone];
         notes.row = row;
-        const fine = table.cellOf(row, this.#fine);
+        const fine = table.cellOf(row, fineColumn);
         const coarse = table.cellOf(row, this.#coarse);
-        const cents = coarse < 0 && fineScale === 'cents' ? cells.number(fine) : Number.NaN;
+        const cents = coarse < 0 && fineScale === 'cents' && !this.#deviation ? cells.number(fine) : Number.NaN;
         if (cents >= tuneBounds.least && cents <= tuneBounds.most) {
           if (rounded(cents) !== 0) tunes.set(zone, fine, rounded(cents));
         } else
           this.#share(
             zone,
-            this.#amount(fine, this.#fine, fineScale),
+            this.#amount(fine, fineColumn, fineScale),
             this.#amount(coarse, this.#coarse, coarseScale),
           );
       }
@@ -121,10 +133,10 @@ export class TuningColumns {
     const own = reading?.unit === undefined ? scale : unitScales[reading.unit];
     const cents = reading && own ? centsOf(reading.number, own) : Number.NaN;
     if (!Number.isFinite(cents)) {
-      this.table.drop(cell, column, `is no number of ${column.meaning === 'tune' ? 'cents' : 'semitones'}`);
+      this.table.drop(cell, column, `is no number of ${column.meaning === 'transpose' ? 'semitones' : 'cents'}`);
       return undefined;
     }
-    return { cell, column, cents };
+    return { cell, column, cents: column === this.#deviation ? 0 - cents : cents };
   }
 
   /** Adds what roots between keys leave over. */

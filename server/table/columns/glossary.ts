@@ -1,0 +1,67 @@
+import type { TableCells } from '../cells/cells';
+import type { TableRows } from '../cells/tableRows';
+import { bareWord } from '../../trade/languages/spelling';
+import type { HeadingReading } from './headings';
+import { readHeading } from './headings';
+
+/** What the text around says of a heading. */
+export interface Explained extends HeadingReading {
+  text: string;
+}
+
+const mostTexts = 100;
+const longest = 400;
+const longestHeading = 30;
+const quoted =
+  /["'\u2018\u201c\u201e\u00ab\u00bb](.{1,30}?)["'\u2019\u201d\u201c\u00bb\u00ab]\s*(?:(?:column|spalte|colonne|columna|colonna|coluna|kolom)\s*)?(?:=|:|\b(?:is|are|means|gives|says|holds|tells|stands for|ist|sind|bedeutet|gibt|est|sont|signifie|donne|es|son|significa|indica|d[ai]|\u00e8|sono|geeft|betekent)(?=\s))\s*(.{3,120})/iu;
+const short = /(?:^|[\s,;(])(\p{L}[\p{L}\p{N}_.#]{0,11})\s*(?:=|:)\s*([^,;=:()]{3,60})/gu;
+const sampleOff =
+  /\b(?:sharp|flat|out of tune|off pitch|too (?:high|low)|detuned|zu (?:hoch|tief)|verstimmt|trop (?:haute?|basse?)|faux|fausse|desafinad[ao]s?|stonat[oaie]|te (?:hoog|laag)|vals)\b/iu;
+const correction = /\b(?:correct(?:ion|s)|apply|tuning to|korrektur|corrige|correcci\u00f3n|correzione)\b.{0,20}\b(?:to|for)\b/iu;
+
+/** Finds what the text around a table says of its headings: `"off" is how many cents the recording is sharp`, `VL = lowest velocity`. */
+export class Glossary {
+  readonly #explained = new Map<string, { text: string; says: string }>();
+
+  constructor(cells: TableCells, tables: readonly TableRows[]) {
+    const texts = [...cells.around];
+    for (const { others, data } of tables) {
+      const rows = [...others.map(({ row }) => row), ...[...data.slice(0, 5), ...data.slice(-10)]];
+      for (const row of rows) {
+        const { start, end } = cells.rowSpan(row);
+        if (end - start <= longest) texts.push(cells.text.slice(start, end));
+        if (texts.length > mostTexts) break;
+      }
+    }
+    for (const text of texts) this.#read(text);
+  }
+
+  #read(text: string): void {
+    const [, heading = '', says = ''] = quoted.exec(text) ?? [];
+    if (heading !== '') this.#add(heading, says, text);
+    for (const [, word = '', meaning = ''] of text.matchAll(short)) this.#add(word, meaning, text);
+  }
+
+  #add(heading: string, says: string, text: string): void {
+    const key = bareWord(heading);
+    if (!this.#explained.has(key)) this.#explained.set(key, { text, says: says.trim() });
+  }
+
+  /** What is said of a heading; `undefined` where nothing is, or it is not understood. */
+  explain(heading: string): Explained | undefined {
+    if (heading === '' || heading.length > longestHeading) return undefined;
+    const found = this.#explained.get(bareWord(heading));
+    if (!found) return undefined;
+    const { says, text } = found;
+    if (sampleOff.test(says) && !correction.test(says)) {
+      const unit = /semitone|halbt|demi|semitono|halve/iu.test(says) ? 'semitones' : 'cents';
+      return { meaning: 'deviation', unit, text };
+    }
+    const words = says.replace(/[.!].*$/u, '').split(/\s+/);
+    for (let count = Math.min(5, words.length); count > 0; count--) {
+      const reading = readHeading(words.slice(0, count).join(' '));
+      if (reading && !reading.likeness) return { ...reading, text };
+    }
+    return undefined;
+  }
+}
