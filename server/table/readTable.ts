@@ -7,6 +7,8 @@ import type { ColumnMeaning } from '../trade/meaning';
 import type { TableCells } from './cells/cells';
 import { fillDittoMarks } from './cells/dittoMarks';
 import { isHtmlTable } from './cells/htmlCells';
+import type { SampleList } from './cells/sampleList';
+import { useSampleList } from './cells/sampleList';
 import { tableCells } from './cells/tableCells';
 import { findTables } from './cells/tableRows';
 import { readColumns } from './columns/columnMeaning';
@@ -111,6 +113,7 @@ export function* openZoneTableInSteps(
   yield 0.5;
   const found = findTables(cells);
   yield 0.8;
+  const list = useSampleList(cells, found);
   const tables: Table[] = [];
   const glossary = new Glossary(cells, found);
   for (const rows of found) {
@@ -127,7 +130,7 @@ export function* openZoneTableInSteps(
     const problem = `No column of sample names was found, only ${seen}; one with a heading such as Sample or File is needed.`;
     return withoutZones(text, path, problem, columns);
   }
-  const opened = { text, path, cells, tables, columns };
+  const opened = { text, path, cells, tables, columns, list };
   return {
     sampleNames: () => new Set(tables.filter(hasSamples).flatMap((table) => sampleNames(cells, table))),
     read: (options = {}) => finish(readTables(opened, options)),
@@ -143,10 +146,12 @@ interface Opened {
   tables: readonly Table[];
   /** What {@link TableReading.columns} answers. */
   columns: ColumnReading[];
+  /** A list of samples that zones refer to. */
+  list: SampleList | undefined;
 }
 
 function* readTables(
-  { text, path, cells, tables, columns }: Opened,
+  { text, path, cells, tables, columns, list }: Opened,
   options: TableOptions,
 ): Steps<TableReading> {
   const notes = new TableNotes(new Source(path, text), isHtmlTable(text) ? cells.rowSpans : undefined);
@@ -156,6 +161,10 @@ function* readTables(
   for (const { start, end } of cells.hiddenRows) {
     const message = 'A row that the page does not show is left out; show it before copying if it is a zone.';
     notes.add('ignored', { start, end }, message, 'hidden');
+  }
+  if (list) {
+    const message = `The samples in ${columnName({ heading: list.heading, index: 0 })} are those of a list in the text: ${shortened(list.number)} is "${shortened(list.name)}".`;
+    notes.add('assumed', list.span, message);
   }
   for (const { text: remark, start, end } of cells.remarks) {
     const message = `A comment names a sample ("${shortened(remark)}"); it is no zone.`;

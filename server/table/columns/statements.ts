@@ -1,9 +1,12 @@
 import type { MiddleC } from '../../model/keys';
 import { readKey } from '../../trade/keyReading';
 import { unitOf } from '../../trade/languages/cellWords';
+import { languages } from '../../trade/languages/languages';
 import type { ColumnMeaning, Unit } from '../../trade/meaning';
 import { conventions, octaveShifts } from '../../trade/middleC';
 import { rangeWords } from '../../trade/rangeWords';
+import type { ForAll } from './forAll';
+import { forAllIn } from './forAll';
 import { readHeading } from './headings';
 
 /** A scale that the text around a table gives for columns of a meaning. */
@@ -29,6 +32,10 @@ export interface Statements {
     range: { low: number; high: number } | undefined;
     start: { name: string; text: string } | undefined;
   };
+  /** What is given for all zones. */
+  forAll: readonly ForAll[];
+  /** The folder that samples lie in. */
+  folder: { path: string; text: string } | undefined;
   /** Frames a second of all samples. */
   sampleRate: number | undefined;
 }
@@ -109,7 +116,7 @@ export function statementsIn(texts: readonly string[]): Statements {
       scaleIn(clause, scales);
     }
   }
-  return { middleC, scales, ends: endsAre, firstFrame, switches: switchesIn(texts), sampleRate };
+  return { middleC, scales, ends: endsAre, firstFrame, switches: switchesIn(texts), forAll: forAllIn(texts), folder: folderIn(texts), sampleRate };
 }
 
 function clausesOf(text: string): string[] {
@@ -117,6 +124,23 @@ function clausesOf(text: string): string[] {
     .split(/[.!?;,](?=\s|$)|[\n\r()[\]]/u)
     .map((clause) => clause.trim())
     .filter((clause) => clause !== '');
+}
+
+const folderWord = languages.flatMap(({ folders }) => folders).join('|');
+const statedFolder = new RegExp(
+  String.raw`(?:^|[^\p{L}])(?:(?:samples|files|recordings|wavs?|they) (?:are|lie|live|stand|sit|come) (?:all )?(?:in|from|under)(?: the)?(?: (?:folder|directory))?|(?:dateien|samples) (?:liegen|sind|stehen) (?:alle )?in|(?:${folderWord})\s*(?:is|ist|est|es|:|=>?))\s*(?:["'\u201c\u00ab]([^"'\u201d\u00bb\n]{1,120}[/\\][^"'\u201d\u00bb\n]{0,120})|((?:[\p{L}]:)?[\p{L}\p{N}_.()~-]*(?:[/\\][\p{L}\p{N}_.()~-]*)+))`,
+  'iu',
+);
+
+/** The folder that the text says samples lie in: a path, to be told from other words by its slash. */
+function folderIn(texts: readonly string[]): Statements['folder'] {
+  for (const text of texts) {
+    const found = statedFolder.exec(text.slice(0, longest));
+    const path = (found?.[1] ?? found?.[2])?.trim().replaceAll('\\', '/').replace(/\/\.$/, '/');
+    if (path && path.length > 1 && !/\.\w{2,5}$/.test(path) && !/^[/.]+$/.test(path))
+      return { path: path.endsWith('/') ? path : `${path}/`, text: text.trim() };
+  }
+  return undefined;
 }
 
 const switchRange =

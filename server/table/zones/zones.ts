@@ -6,6 +6,7 @@ import { octaveShifts } from '../../trade/middleC';
 import type { TableCells } from '../cells/cells';
 import type { TableRows } from '../cells/tableRows';
 import type { ColumnReading } from '../columns/columnReading';
+import { shortened } from '../columns/columnReading';
 import type { Statements } from '../columns/statements';
 import type { SampleEvidence } from '../sampleEvidence';
 import type { Steps } from '../steps';
@@ -71,14 +72,24 @@ export function* readZones(
     if (cell >= 0) names.addZone(zones, row, cell);
   }
   yield 0.2;
+  const { folder } = rest.statements;
+  let placed = -1;
   const options = { ...rest, keyShift: octaveShifts[middleC ?? 'C4'] };
   for (const share of readZoneValues(new ZoneCells(zones, first, columns, rows.data, notes, options)))
     yield 0.2 + share * 0.7;
   for (let zone = first; zone < zones.count; zone++) {
     const path = resolveSample?.(zones.sample(zone));
-    if (path === undefined) names.noteEnding(zones, zone);
-    else zones.setSample(zone, path);
+    if (path !== undefined) zones.setSample(zone, path);
+    else {
+      names.noteEnding(zones, zone);
+      if (folder && putInto(zones, zone, folder.path)) placed = zone;
+    }
     if (zone % zonesInStep === 0) yield 0.9 + (0.1 * zone) / zones.count;
+  }
+  if (folder && placed >= 0) {
+    const cell = zones.column('sample').cells[placed];
+    const span = { start: zones.cells.starts[cell], end: zones.cells.ends[cell] };
+    notes.add('assumed', span, `The folder ${folder.path} is put before the samples, as "${shortened(folder.text)}" names it.`);
   }
   notes.sortByRow(firstNote);
   completeLayers(zones, first, columns, notes);
@@ -93,6 +104,14 @@ export function* readZones(
     };
     shareVelocities(zones, first, span, notes);
   }
+}
+
+/** Puts a folder before a sample without one; answers whether it did. */
+function putInto(zones: ZoneList, zone: number, folder: string): boolean {
+  const sample = zones.sample(zone);
+  if (/[/\\*]/.test(sample)) return false;
+  zones.setSample(zone, `${folder}${sample}`);
+  return true;
 }
 
 /** A column that says which rows are used or not, and whether those that are not used are left empty in it. */

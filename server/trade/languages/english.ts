@@ -228,6 +228,7 @@ export const english: LanguageWords = {
       'variations',
       'variants',
       'round robins',
+      'rr of',
       'rr length',
       'rr count',
       'seq length',

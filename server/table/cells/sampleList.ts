@@ -1,0 +1,102 @@
+import { isAudioFileName } from '../../model/fileNames';
+import { textStart } from '../../model/text/textLayout';
+import { readHeading } from '../columns/headings';
+import type { TableCells } from './cells';
+import { namesAudioFile } from './namesAudioFile';
+import type { TableRows } from './tableRows';
+
+/** A number or letters before the name of a file, and what may stand behind it. */
+const listed =
+  /^[\s|>*\u2022"'([#-]*(?:sample|smp|no\.?|nr\.?)?\s*#?(\d{1,4}|\p{L}{1,3}\d{0,3})["')\]]?\s*[.:=|;,\t)\u2013\u2014>-]*\s*["']?(\S.{0,200}?\.\w{2,5})["']?\s*(?:[|;,\t(].{0,200}|\s{2}.{0,200})?$/iu;
+const mostListed = 10_000;
+const longestLine = 400;
+
+interface Listed {
+  name: string;
+  start: number;
+  end: number;
+}
+
+/** A list of samples by numbers or letters that zones refer to. */
+export interface SampleList {
+  /** What of it was used, for a note: the column, one of its numbers and the name. */
+  heading: string;
+  number: string;
+  name: string;
+  span: { start: number; end: number };
+}
+
+/**
+ * Puts the names of samples in place of their numbers or letters, where a column of zones refers to a list of samples that stands
+ * elsewhere in the text; the list is then no table of zones. Answers what was used; `undefined` where nothing is.
+ */
+export function useSampleList(cells: TableCells, tables: readonly TableRows[]): SampleList | undefined {
+  const list = cells.rowSpans === undefined ? listIn(cells.text) : undefined;
+  if (!list || list.size < 2) return undefined;
+  const lines = [...list.values()];
+  const isListed = (row: number) => {
+    const { start, end } = cells.rowSpan(row);
+    return lines.some((line) => start < line.end && line.start < end);
+  };
+  let used: SampleList | undefined;
+  for (const { headings, data, width } of tables) {
+    const zones = data.filter((row) => !isListed(row));
+    if (zones.length === 0 || zones.some((row) => holdsFile(cells, row))) continue;
+    const column = Array.from({ length: width }, (_, index) => index).find((index) => {
+      const meaning = readHeading(headings[index]?.text ?? '')?.meaning;
+      if (meaning !== undefined && meaning !== 'sample' && meaning !== 'row_number') return false;
+      return zones.every((row) => list.has(keyOf(cells.value(cells.cell(row, index)))));
+    });
+    if (column === undefined) continue;
+    for (const row of zones) {
+      const cell = cells.cell(row, column);
+      const found = list.get(keyOf(cells.value(cell)));
+      if (!found) continue;
+      used ??= {
+        heading: headings[column]?.text ?? '',
+        number: cells.value(cell),
+        name: found.name,
+        span: { start: cells.starts[cell], end: cells.ends[cell] },
+      };
+      cells.rewritten.set(cell, found.name);
+    }
+  }
+  if (used)
+    for (const table of tables) {
+      const listedRows = table.data.filter(isListed);
+      table.data = table.data.filter((row) => !listedRows.includes(row));
+      for (const row of listedRows) table.others.push({ row, why: 'lists a sample that zones refer to' });
+    }
+  return used;
+}
+
+function listIn(text: string): Map<string, Listed> | undefined {
+  const list = new Map<string, Listed>();
+  let start = textStart(text);
+  while (start < text.length && list.size < mostListed) {
+    const next = text.indexOf('\n', start);
+    const end = next < 0 ? text.length : next;
+    if (end - start <= longestLine) {
+      const [, number, name] = listed.exec(text.slice(start, end).trimEnd()) ?? [];
+      if (number !== undefined && name !== undefined && isAudioFileName(name)) {
+        const key = keyOf(number);
+        // One that names two files is none.
+        if (list.has(key)) return undefined;
+        list.set(key, { name, start, end });
+      }
+    }
+    start = end + 1;
+  }
+  return list;
+}
+
+function keyOf(text: string): string {
+  const bare = text.replace(/^[\s#(["']+|[\s)\]"'.]+$/g, '').toLowerCase();
+  return /^\d+$/.test(bare) ? String(Number(bare)) : bare;
+}
+
+function holdsFile(cells: TableCells, row: number): boolean {
+  for (let column = 0; column < Math.min(cells.width(row), 50); column++)
+    if (namesAudioFile(cells, cells.cell(row, column))) return true;
+  return false;
+}
