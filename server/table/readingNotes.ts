@@ -90,9 +90,17 @@ export function noteColumns(
     const name = columnName(column);
     const evidence = column.evidence.join(' ');
     if (meaning === 'comment')
-      notes.add('ignored', span, `The comments in ${name}${examples(cells, rows, column)} are not carried over.`);
+      notes.add(
+        'ignored',
+        span,
+        `The comments in ${name} are not carried over${examples(cells, rows, column)}.`,
+      );
     else if (meaning === 'unknown')
-      notes.add('ignored', span, `What stands in ${name}${examples(cells, rows, column)} is not used. ${evidence}`);
+      notes.add(
+        'ignored',
+        span,
+        `What stands in ${name} is not used${examples(cells, rows, column)}. ${evidence}`,
+      );
     else if (confidence < sure) {
       const alike = assumed.get(evidence);
       if (alike) alike.push(column);

@@ -54,7 +54,7 @@ const sharps = '#\u266fsS';
 const flats = 'bB\u266d';
 /** Words for a sharp and a flat behind the name of a note. */
 const signWord =
-  /^[ \u00a0-]?(?:(di[e\u00e8]se|sostenido|sustenido|diesis|sharp|kruis)|(b[e\u00e9]molle?|bmol|flat|mol))(?![\p{L}])/iu;
+  /^[ \u00a0-]?(?:(di[e\u00e8]se|sostenido|sustenido|diesis|sharp|kruis)|(b[e\u00e9]mol(?:le)?|bmol|flat|mol))(?![\p{L}])/iu;
 
 /**
  * Reads a key: a note name or a whole number of up to three digits. Sharps are `#`, `♯` or `s`, flats `b` or `♭`;
@@ -275,7 +275,9 @@ function isDigit(code: number): boolean {
 export function isGermanName(text: string): boolean {
   return (
     text.length <= longest &&
-    /(?:^|[^\p{L}])(?:h[#\u266fb\u266d]?|[a-h](?:is|es))(?:\s?[-\u2212]?\d|['\u2032,]{1,4}(?!\p{L}))/iu.test(text)
+    /(?:^|[^\p{L}])(?:h[#\u266fb\u266d]?|[a-h](?:is|es))(?:\s?[-\u2212]?\d|['\u2032,]{1,4}(?!\p{L}))/iu.test(
+      text,
+    )
   );
 }
 

@@ -51,7 +51,9 @@ const lows = endWords('low');
 const highs = endWords('high');
 
 function endWords(part: 'low' | 'high'): ReadonlySet<string> {
-  return new Set(languages.flatMap(({ parts }) => (parts[part] ?? []).map(bareWord)).filter((word) => word.length > 2));
+  return new Set(
+    languages.flatMap(({ parts }) => (parts[part] ?? []).map(bareWord)).filter((word) => word.length > 2),
+  );
 }
 
 /** Whether a text says that one end of a range is open: `lowest`, `top`, `max`, or all there is. */

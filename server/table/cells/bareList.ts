@@ -28,7 +28,8 @@ interface Line {
 }
 
 /** A remark behind the name of a file: in brackets, behind a sign, or further away than the words of a name. */
-const remarked = /^(.*?\.\w{2,5})((?:[ \u00a0]{2,}|[ \u00a0]*[([{]|[ \u00a0]+(?:--|[\u2013\u2014#;]|<-|\/\/)).*)$/u;
+const remarked =
+  /^(.*?\.\w{2,5})((?:[ \u00a0]{2,}|[ \u00a0]*[([{]|[ \u00a0]+(?:--|[\u2013\u2014#;]|<-|\/\/)).*)$/u;
 /** What stands so far apart is a cell of its own. */
 const apart = /[ \u00a0]{2}/;
 
@@ -129,7 +130,11 @@ function partsOf(text: string, { start, end }: Stretch): Line | undefined {
 /** Whether what stands behind a name starts with a value, or names another file: then it is no remark. */
 function holdsKeyOrFile(text = ''): boolean {
   const bare = text.replace(/^[ \u00a0([{\u2013\u2014#;/<-]+/u, '');
-  return isKey(/^[^\s)\]]*/.exec(bare)?.[0] ?? '') || /^-?\d/.test(bare) || /\.(?:wav|aiff?|flac|ogg)\b/i.test(bare);
+  return (
+    isKey(/^[^\s)\]]*/.exec(bare)?.[0] ?? '') ||
+    /^-?\d/.test(bare) ||
+    /\.(?:wav|aiff?|flac|ogg)\b/i.test(bare)
+  );
 }
 
 function isKey(text: string): boolean {

@@ -255,11 +255,13 @@ export function isUnseen(code: number): boolean {
 }
 
 function usualCharacters(text: string): string {
-  return text
-    .replace(/[\u00ad\u061c\u200b-\u200f\u202a-\u202e\u2060-\u206f\ufeff]/g, '')
-    // A raised digit behind a number is the sign of a footnote.
-    .replace(/(?<=[\p{L}\p{N}%)])[\u00b9\u00b2\u00b3\u2070-\u2079]+(?=$|[\s,;])/gu, '*')
-    .replace(/[\u00bc-\u00be\u2150-\u215e]/g, ' $&')
-    .normalize('NFKC')
-    .trim();
+  return (
+    text
+      .replace(/[\u00ad\u061c\u200b-\u200f\u202a-\u202e\u2060-\u206f\ufeff]/g, '')
+      // A raised digit behind a number is the sign of a footnote.
+      .replace(/(?<=[\p{L}\p{N}%)])[\u00b9\u00b2\u00b3\u2070-\u2079]+(?=$|[\s,;])/gu, '*')
+      .replace(/[\u00bc-\u00be\u2150-\u215e]/g, ' $&')
+      .normalize('NFKC')
+      .trim()
+  );
 }

@@ -89,7 +89,9 @@ class WikiReader {
     this.#addReaching();
     const lead = attributes.exec(this.text.slice(start, end))?.[0] ?? '';
     const cell = this.#put(start + lead.length, end);
-    const spans = new Map(Array.from(lead.matchAll(spanned), ([, kind = '', count]) => [kind, Number(count)]));
+    const spans = new Map(
+      Array.from(lead.matchAll(spanned), ([, kind = '', count]) => [kind, Number(count)]),
+    );
     const [rows, columns] = [spans.get('row') ?? 1, spans.get('col') ?? 1];
     for (let at = 0; at < columns && this.#spanned < mostSpanned; at++) {
       if (at > 0) this.#cells.put(this.#cells.ends[cell], this.#cells.ends[cell]);
@@ -115,7 +117,10 @@ class WikiReader {
       this.#column++;
       this.#spanned++;
       const { cell } = above;
-      const added = this.#cells.put(cell < 0 ? 0 : this.#cells.starts[cell], cell < 0 ? 0 : this.#cells.ends[cell]);
+      const added = this.#cells.put(
+        cell < 0 ? 0 : this.#cells.starts[cell],
+        cell < 0 ? 0 : this.#cells.ends[cell],
+      );
       const value = this.#cells.rewritten.get(cell);
       if (value !== undefined) this.#cells.rewritten.set(added, value);
     }

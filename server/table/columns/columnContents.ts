@@ -100,7 +100,18 @@ function lookInto(cells: TableCells, cell: number): Look {
   const kind = isPortion && look.kind === 'text' ? 'number-range' : look.kind;
   const isPointed = kind === 'number-range' && readPan(text) !== undefined;
   const trigger = kind === 'text' || kind === 'switch' ? triggerOf(text) : undefined;
-  return { kind, value, unit, isLetter, isWord, isPortion, isPointed, isTurn: turnOf.test(text), mark: octaveMarkOf(text), trigger };
+  return {
+    kind,
+    value,
+    unit,
+    isLetter,
+    isWord,
+    isPortion,
+    isPointed,
+    isTurn: turnOf.test(text),
+    mark: octaveMarkOf(text),
+    trigger,
+  };
 }
 
 /** What a text looks like; with a remark behind a value, as the value. */

@@ -3,9 +3,9 @@ import type { TableCells } from '../cells/cells';
 import type { TableRows } from '../cells/tableRows';
 import type { ColumnReading } from './columnReading';
 import { ColumnState } from './columnState';
-import { Glossary } from './glossary';
 import { readFromContents } from './fromContents';
 import { readFromHeadings } from './fromHeadings';
+import { Glossary } from './glossary';
 import { settleColumns } from './settleColumns';
 
 /**

@@ -11,15 +11,18 @@ export interface ForAll {
 const longest = 2000;
 const allZones =
   /(?<!\p{L})(?:all|every|each|alle[nrs]?|jede[rs]?|tou(?:s|tes)(?: les)?|chaque|todos(?: los| os)?|todas(?: las| as)?|cada|tutt[ie](?: le| i| gli)?|ogni)\s+(?:the\s+|of the\s+|of them\s+)?(?:zones?|zonen?|zonas?|samples?|regions?|regionen|files?|dateien|rows?|sounds?|notes?|recordings?|aufnahmen|\u00e9chantillons?|muestras?|amostras?|campioni?|one[- ]?shots?)(?!\p{L})([^.;\n\r]{0,160}|(?<=one[- ]?shots?))/giu;
-const excepts = /\b(?:except|but|unless|apart from|other than|only|au\u00dfer|ohne|nur|sauf|excepto|salvo|menos|tranne|mostly|meist|usually|about)\b/iu;
+const excepts =
+  /\b(?:except|but|unless|apart from|other than|only|au\u00dfer|ohne|nur|sauf|excepto|salvo|menos|tranne|mostly|meist|usually|about)\b/iu;
 const decibels = /([-+\u2212\u2013]?\s?\d+(?:[.,]\d+)?)\s*dB\b/iu;
 const semitones =
   /(?:transpos\p{L}*|semitones?|halbt\u00f6ne?|demi-tons?|semitonos?|semitoni)\W{1,3}(?:by\s|um\s|de\s|di\s|=\s?)?([-+\u2212\u2013]\s?\d{1,3})(?![\d.,]\d)|([-+\u2212\u2013]\s?\d{1,3})\s*(?:semitones?|st\b|halbt\u00f6ne?|demi-tons?|semitonos?|semitoni)/iu;
 const octave = /\b(?:an?|one)\s+octave\s+(lower|down|higher|up)\b/iu;
 const cents = /([-+\u2212\u2013]\s?\d+(?:[.,]\d+)?)\s*(?:cents?|ct)\b/iu;
 const pan = /\bpan(?:ned)?\W{1,3}(?:to\s|hard\s|at\s)*([\p{L}\d+-]+)/iu;
-const once = /\bone[- ]?shots?\b|\bplay(?:ed|s)? (?:once|to the(?:ir)? end)\b|\beinmal\b|\bune fois\b|\buna vez\b|\buna volta\b/iu;
-const unlooped = /\b(?:no loops?|not looped|unlooped|without loops?|ohne schleifen?|sans boucles?|sin bucles?|senza loop)\b/iu;
+const once =
+  /\bone[- ]?shots?\b|\bplay(?:ed|s)? (?:once|to the(?:ir)? end)\b|\beinmal\b|\bune fois\b|\buna vez\b|\buna volta\b/iu;
+const unlooped =
+  /\b(?:no loops?|not looped|unlooped|without loops?|ohne schleifen?|sans boucles?|sin bucles?|senza loop)\b/iu;
 const looped = /\b(?:are |is |be )?looped(?! (?:from|at|between))\b|\bloop forever\b/iu;
 
 /** Reads what a text says of all zones: `All zones -3 dB and transpose -12`, `all samples are one-shots`. */

@@ -1,8 +1,8 @@
 import type { ColumnMeaning } from '../../trade/meaning';
 import { meaningNames } from '../../trade/meaning';
 import { shareOf } from './columnContents';
-import type { ColumnState } from './columnState';
 import { shortened } from './columnReading';
+import type { ColumnState } from './columnState';
 import type { Explained, Glossary } from './glossary';
 import { fitOf } from './headingFit';
 import type { HeadingReading } from './headings';
@@ -81,7 +81,9 @@ function explain(state: ColumnState, index: number, glossary: Glossary): Explain
   if (!explained) return undefined;
   const own = readHeading(heading);
   if (own && !own.likeness && explained.meaning !== 'deviation') return undefined;
-  return fitOf(explained, state.contents[index], state.othersHoldFiles(index)) === 'yes' ? explained : undefined;
+  return fitOf(explained, state.contents[index], state.othersHoldFiles(index)) === 'yes'
+    ? explained
+    : undefined;
 }
 
 /** A heading that is only like a known one counts where the cells agree. */
@@ -110,7 +112,8 @@ function readAlike(state: ColumnState, index: number, { meaning, unit, likeness 
 
 /** A pitch below 0, or in parts of a key, is no key but a tuning; a release in numbers is the time of an envelope. */
 function settledByCells(heading: HeadingReading, { contents }: ColumnState, index: number): HeadingReading {
-  const isTime = heading.unit === 's' || heading.unit === 'ms' || contents[index].bits < contents[index].filled;
+  const isTime =
+    heading.unit === 's' || heading.unit === 'ms' || contents[index].bits < contents[index].filled;
   if (heading.meaning === 'trigger' && isTime && shareOf(contents[index], 'number') >= 0.9)
     return { ...heading, meaning: 'release_time' };
   if (heading.meaning !== 'pitch_keycenter' || heading.unit !== undefined) return heading;

@@ -1,6 +1,6 @@
+import { bareWord } from '../../trade/languages/spelling';
 import type { TableCells } from '../cells/cells';
 import type { TableRows } from '../cells/tableRows';
-import { bareWord } from '../../trade/languages/spelling';
 import type { HeadingReading } from './headings';
 import { readHeading } from './headings';
 
@@ -17,7 +17,8 @@ const quoted =
 const short = /(?:^|[\s,;(])(\p{L}[\p{L}\p{N}_.#]{0,11})\s*(?:=|:)\s*([^,;=:()]{3,60})/gu;
 const sampleOff =
   /\b(?:sharp|flat|out of tune|off pitch|too (?:high|low)|detuned|zu (?:hoch|tief)|verstimmt|trop (?:haute?|basse?)|faux|fausse|desafinad[ao]s?|stonat[oaie]|te (?:hoog|laag)|vals)\b/iu;
-const correction = /\b(?:correct(?:ion|s)|apply|tuning to|korrektur|corrige|correcci\u00f3n|correzione)\b.{0,20}\b(?:to|for)\b/iu;
+const correction =
+  /\b(?:correct(?:ion|s)|apply|tuning to|korrektur|corrige|correcci\u00f3n|correzione)\b.{0,20}\b(?:to|for)\b/iu;
 
 /** Finds what the text around a table says of its headings: `"off" is how many cents the recording is sharp`, `VL = lowest velocity`. */
 export class Glossary {

@@ -32,14 +32,16 @@ export function fitOf(
     case 'pitch_keycenter':
       if (unit === 'Hz' || unit === 'kHz' || areFrequencies(contents)) return graded(numbers);
       return graded(
-        (contents.keys + contents.unmarked) / contents.filled + shareOf(contents, 'note-range', 'number-range'),
+        (contents.keys + contents.unmarked) / contents.filled +
+          shareOf(contents, 'note-range', 'number-range'),
       );
     case 'key':
     case 'lokey':
     case 'hikey':
     case 'key_range':
       return graded(
-        (contents.keys + contents.unmarked) / contents.filled + shareOf(contents, 'note-range', 'number-range'),
+        (contents.keys + contents.unmarked) / contents.filled +
+          shareOf(contents, 'note-range', 'number-range'),
       );
     case 'lovel':
     case 'hivel':

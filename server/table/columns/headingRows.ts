@@ -143,7 +143,11 @@ function isTitle(cells: TableCells, row: number): boolean {
  * `undefined` where both have as many, or none.
  */
 function placesAbove(cells: TableCells, upper: number, lower: number): number[] | undefined {
-  if (cells.width(upper) >= cells.width(lower) || cells.rowSpans || cells.rowFirst[upper] === cells.rowFirst[lower])
+  if (
+    cells.width(upper) >= cells.width(lower) ||
+    cells.rowSpans ||
+    cells.rowFirst[upper] === cells.rowFirst[lower]
+  )
     return undefined;
   const [above, below] = [barsOf(cells, upper), barsOf(cells, lower)];
   if (above.length === 0 || above.length >= below.length) return undefined;

@@ -77,7 +77,9 @@ export function agrees(state: ColumnState, index: number, meaning: ColumnMeaning
     case 'disabled':
       return contents.counts.switch + contents.bits >= contents.filled * nearlyAll;
     case 'key_count':
-      return numbers >= nearlyAll && contents.fractional === 0 && contents.least >= 1 && contents.greatest <= 128;
+      return (
+        numbers >= nearlyAll && contents.fractional === 0 && contents.least >= 1 && contents.greatest <= 128
+      );
     case 'keyswitch':
       return isKeys(contents);
     case 'deviation':
@@ -87,7 +89,9 @@ export function agrees(state: ColumnState, index: number, meaning: ColumnMeaning
     case 'decay_time':
     case 'sustain_level':
     case 'release_time':
-      return numbers >= nearlyAll && (contents.fractional > 0 || contents.units.size > 0 || contents.negative > 0);
+      return (
+        numbers >= nearlyAll && (contents.fractional > 0 || contents.units.size > 0 || contents.negative > 0)
+      );
     case 'fade_in':
     case 'fade_out':
       return shareOf(contents, 'number-range') >= nearlyAll;

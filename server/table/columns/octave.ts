@@ -3,7 +3,8 @@ import { keyOfFrequency } from '../../model/keys';
 import { drumKeysOf } from '../../trade/drumKeys';
 import { instrumentSpans, keyboardSpans } from '../../trade/instrumentSpans';
 import type { KeyReading, NoteNaming } from '../../trade/keyReading';
-import { isGermanName,
+import {
+  isGermanName,
   keyNumbersInFileName,
   notesInFileName,
   octaveMarkOf,

@@ -116,7 +116,16 @@ export function statementsIn(texts: readonly string[]): Statements {
       scaleIn(clause, scales);
     }
   }
-  return { middleC, scales, ends: endsAre, firstFrame, switches: switchesIn(texts), forAll: forAllIn(texts), folder: folderIn(texts), sampleRate };
+  return {
+    middleC,
+    scales,
+    ends: endsAre,
+    firstFrame,
+    switches: switchesIn(texts),
+    forAll: forAllIn(texts),
+    folder: folderIn(texts),
+    sampleRate,
+  };
 }
 
 function clausesOf(text: string): string[] {
@@ -156,7 +165,11 @@ function switchesIn(texts: readonly string[]): Statements['switches'] {
     if (low !== undefined && Number(low) < Number(high) && Number(high) < 128)
       range ??= { low: Number(low), high: Number(high) };
     const said = switchStart.exec(text.slice(0, longest));
-    if (said) start ??= { name: said[1]?.trim() ?? '', text: clausesOf(text).find((one) => switchStart.test(one)) ?? text };
+    if (said)
+      start ??= {
+        name: said[1]?.trim() ?? '',
+        text: clausesOf(text).find((one) => switchStart.test(one)) ?? text,
+      };
   }
   return { range, start };
 }

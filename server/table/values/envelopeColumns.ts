@@ -34,7 +34,11 @@ export function readEnvelopeColumns(table: ZoneCells): void {
     table.each(column, (zone, cell) => {
       const reading = table.reading(readings, cell, column);
       if (!reading) table.drop(cell, column, 'is no number');
-      else write(table, zone, cell, column, stage, { ...reading, unit: reading.unit ?? column.unit ?? unit.of(column) });
+      else
+        write(table, zone, cell, column, stage, {
+          ...reading,
+          unit: reading.unit ?? column.unit ?? unit.of(column),
+        });
     });
   }
   const whole = table.column('envelope');
@@ -45,7 +49,9 @@ export function readEnvelopeColumns(table: ZoneCells): void {
 function guessedUnit(table: ZoneCells): { of(column: ColumnReading): Unit | undefined } {
   const stated = table.options.statements.scales.get('offset')?.unit;
   const times = stages.flatMap((stage) => (stage === 'sustain' ? [] : (table.column(meanings[stage]) ?? [])));
-  const open = times.filter((column) => column.unit === undefined && table.numbersIn(column).unit === undefined);
+  const open = times.filter(
+    (column) => column.unit === undefined && table.numbersIn(column).unit === undefined,
+  );
   if (stated === 's' || stated === 'ms') return { of: () => stated };
   const greatest = Math.max(0, ...open.map((column) => table.numbersIn(column).plain.greatest || 0));
   const unit: Unit = greatest > likelySeconds ? 'ms' : 's';
@@ -68,10 +74,15 @@ function write(
   stage: Stage,
   { number, unit }: NumberReading,
 ): void {
-  const value = stage === 'sustain' ? sustainOf(number, unit, isShare(table, column)) : secondsOf(number, unit);
+  const value =
+    stage === 'sustain' ? sustainOf(number, unit, isShare(table, column)) : secondsOf(number, unit);
   const most = stage === 'sustain' ? 100 : longest;
   if (!(value >= 0 && value <= most)) {
-    table.drop(cell, column, stage === 'sustain' ? 'is no share of the full level' : 'is no time up to 100 seconds');
+    table.drop(
+      cell,
+      column,
+      stage === 'sustain' ? 'is no share of the full level' : 'is no time up to 100 seconds',
+    );
     return;
   }
   table.zones.column(`ampeg_${stage}`).set(zone, cell, rounded(value));
@@ -92,8 +103,15 @@ function secondsOf(number: number, unit: Unit | undefined): number {
   return unit === 'ms' ? number / 1000 : unit === 's' ? number : Number.NaN;
 }
 
-const part = /(?:(\p{L}[\p{L} ]*?)[ .:=]*)?([-+\u2212]?\d+(?:[.,]\d+)?|-inf)\s*(ms|msec|s|sec|dB|%)?(?![\p{L}\d])/giu;
-const stageOf: Readonly<Record<string, Stage>> = { a: 'attack', h: 'hold', d: 'decay', s: 'sustain', r: 'release' };
+const part =
+  /(?:(\p{L}[\p{L} ]*?)[ .:=]*)?([-+\u2212]?\d+(?:[.,]\d+)?|-inf)\s*(ms|msec|s|sec|dB|%)?(?![\p{L}\d])/giu;
+const stageOf: Readonly<Record<string, Stage>> = {
+  a: 'attack',
+  h: 'hold',
+  d: 'decay',
+  s: 'sustain',
+  r: 'release',
+};
 
 /** An envelope in one cell: `A 5 ms, D 0.4 s, S 80 %, R 0.75 s`, or four values in this order. */
 function readWhole(table: ZoneCells, column: ColumnReading): void {
@@ -117,7 +135,8 @@ function readWhole(table: ZoneCells, column: ColumnReading): void {
         continue;
       }
       const share = !isTime && unit === undefined && number <= 1 ? 'linear' : unit;
-      if (stage) write(table, zone, cell, column, stage, { number, unit: share ?? (isTime ? 's' : undefined) });
+      if (stage)
+        write(table, zone, cell, column, stage, { number, unit: share ?? (isTime ? 's' : undefined) });
     }
   });
 }

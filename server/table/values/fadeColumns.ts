@@ -15,7 +15,8 @@ export function readFadeColumns(table: ZoneCells): void {
     table.each(column, (zone, cell) => {
       const reading = table.reading(readings, cell, column);
       const [from, to] = [reading?.low, reading?.high];
-      const isRange = from !== undefined && to !== undefined && from < to && to <= 127 && Number.isInteger(from + to);
+      const isRange =
+        from !== undefined && to !== undefined && from < to && to <= 127 && Number.isInteger(from + to);
       if (!isRange || reading?.unit !== undefined) {
         table.drop(cell, column, 'is no range of velocities from 0 to 127');
         return;

@@ -1,5 +1,5 @@
-import { readSequence } from '../../trade/numberReading';
 import { bareWord } from '../../trade/languages/spelling';
+import { readSequence } from '../../trade/numberReading';
 import type { ColumnReading } from '../columns/columnReading';
 import { columnName, shortened } from '../columns/columnReading';
 import type { ZoneCells } from '../zones/zoneCells';
@@ -47,7 +47,10 @@ function readSilenced(table: ZoneCells, column: ColumnReading, numbers: GroupNum
   }
   if (silencedBy.size === 0) return;
   const said = [...silencedBy].map(([group, number]) => `group ${number} silences group ${group}`).join(', ');
-  table.noteColumn(column, `${columnName(column)} says whom a zone silences, written from the other side: ${said}.`);
+  table.noteColumn(
+    column,
+    `${columnName(column)} says whom a zone silences, written from the other side: ${said}.`,
+  );
 }
 
 /** Numbers of groups; names are numbered in the order of the table. */

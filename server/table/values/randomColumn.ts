@@ -43,7 +43,8 @@ function shareOut(
   const { zones } = table;
   const numbers = new PairNumbers();
   const alike = (zone: number) => {
-    const value = (name: 'key' | 'lokey' | 'hikey' | 'lovel' | 'hivel') => zones.values(name)?.oneMore(zone) ?? 0;
+    const value = (name: 'key' | 'lokey' | 'hikey' | 'lovel' | 'hivel') =>
+      zones.values(name)?.oneMore(zone) ?? 0;
     const keys = (value('key') * 129 + value('lokey')) * 129 + value('hikey');
     return numbers.numberOf(keys, value('lovel') * 129 + value('hivel'));
   };

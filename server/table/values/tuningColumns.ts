@@ -63,7 +63,8 @@ export class TuningColumns {
         notes.row = row;
         const fine = table.cellOf(row, fineColumn);
         const coarse = table.cellOf(row, this.#coarse);
-        const cents = coarse < 0 && fineScale === 'cents' && !this.#deviation ? cells.number(fine) : Number.NaN;
+        const cents =
+          coarse < 0 && fineScale === 'cents' && !this.#deviation ? cells.number(fine) : Number.NaN;
         if (cents >= tuneBounds.least && cents <= tuneBounds.most) {
           if (rounded(cents) !== 0) tunes.set(zone, fine, rounded(cents));
         } else
@@ -133,7 +134,11 @@ export class TuningColumns {
     const own = reading?.unit === undefined ? scale : unitScales[reading.unit];
     const cents = reading && own ? centsOf(reading.number, own) : Number.NaN;
     if (!Number.isFinite(cents)) {
-      this.table.drop(cell, column, `is no number of ${column.meaning === 'transpose' ? 'semitones' : 'cents'}`);
+      this.table.drop(
+        cell,
+        column,
+        `is no number of ${column.meaning === 'transpose' ? 'semitones' : 'cents'}`,
+      );
       return undefined;
     }
     return { cell, column, cents: column === this.#deviation ? 0 - cents : cents };

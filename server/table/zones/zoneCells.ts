@@ -104,7 +104,12 @@ export class ZoneCells {
     const second = found && readings.read(found.value);
     if (!found || second === undefined || !isRead(second)) return first;
     const text = shortened(this.cells.value(cell));
-    this.#note('assumed', cell, column, `"${text}" is taken for ${shortened(found.value)}; the rest is a remark.`);
+    this.#note(
+      'assumed',
+      cell,
+      column,
+      `"${text}" is taken for ${shortened(found.value)}; the rest is a remark.`,
+    );
     return second;
   }
 

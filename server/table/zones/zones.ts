@@ -89,7 +89,11 @@ export function* readZones(
   if (folder && placed >= 0) {
     const cell = zones.column('sample').cells[placed];
     const span = { start: zones.cells.starts[cell], end: zones.cells.ends[cell] };
-    notes.add('assumed', span, `The folder ${folder.path} is put before the samples, as "${shortened(folder.text)}" names it.`);
+    notes.add(
+      'assumed',
+      span,
+      `The folder ${folder.path} is put before the samples, as "${shortened(folder.text)}" names it.`,
+    );
   }
   notes.sortByRow(firstNote);
   completeLayers(zones, first, columns, notes);

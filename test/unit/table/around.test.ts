@@ -219,8 +219,8 @@ describe('remarks', () => {
       { sample: 'c.wav', lokey: '59', hikey: '67', pitch_keycenter: '62', volume: '-2', tune: '3' },
     ]);
     const notes = notesOf(text).join('\n');
-    expect(notes).toMatch(/Line 2, column "High": 52 is taken; the remark "\?" is left out/);
-    expect(notes).toMatch(/Line 4, column "High": 67 is taken; the remark "# later 72"/);
+    expect(notes).toMatch(/Line 2, column "High": "52\?" is taken for 52; the rest is a remark/);
+    expect(notes).toMatch(/Line 4, column "High": "67 # later 72" is taken for 67/);
   });
 
   it('are no units', () => {
