@@ -42,7 +42,7 @@ function level({ peakDb }: SoundDifference): number {
 }
 
 /** What one side makes of a note. */
-async function soundOfNote(
+export async function soundOfNote(
   source: RenderSource,
   note: PlayedNote,
   { sampleRate, seed }: Pick<MeasureOptions, 'sampleRate' | 'seed'>,

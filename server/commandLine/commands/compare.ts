@@ -6,6 +6,7 @@ import { fontOptions } from '../input/fontInput';
 import { folderOfInput, readInput } from '../input/input';
 import { readAny, tableOptions } from '../input/readAny';
 import { soundInput } from '../input/soundInput';
+import { comparisonHtml } from '../output/comparisonHtml';
 import type { ComparisonTold } from '../output/comparisonOutput';
 import { comparisonJson, comparisonText } from '../output/comparisonOutput';
 import type { Terminal } from '../terminal';
@@ -24,7 +25,7 @@ export async function compare(args: readonly string[], terminal: Terminal): Prom
     tolerance: 'text',
     recording: 'text',
     notes: 'text',
-    format: ['text', 'json', 'markdown'],
+    format: ['text', 'json', 'markdown', 'html'],
     ...tableOptions,
     ...fontOptions,
   });
@@ -58,13 +59,21 @@ export async function compare(args: readonly string[], terminal: Terminal): Prom
       comparison,
       toleranceDb,
     };
-    await terminal.out(
-      options.format === 'json' ? comparisonJson(told) : comparisonText(told, options.format === 'markdown'),
-    );
+    await terminal.out(await toldAs(options.format, told, [a, b]));
     return comparison.differences.length === 0 ? 0 : 1;
   } finally {
     for (const { samples } of sides) await samples.close();
   }
+}
+
+async function toldAs(
+  format: string | undefined,
+  told: ComparisonTold,
+  sides: readonly [ComparedInstrument, ComparedInstrument],
+): Promise<string> {
+  if (format === 'json') return comparisonJson(told);
+  if (format === 'html') return comparisonHtml(told, sides, sampleRate);
+  return comparisonText(told, format === 'markdown');
 }
 
 async function sideOf(

@@ -9,7 +9,7 @@ import { CommandError } from '../commandError';
 import { folderOfInput, readInput } from '../input/input';
 import { readAny } from '../input/readAny';
 import { soundInput } from '../input/soundInput';
-import { recordingJson, recordingText } from '../output/recordingOutput';
+import { recordingHtml, recordingJson, recordingText } from '../output/recordingOutput';
 import { midiParts } from '../output/renderWords';
 import type { Terminal } from '../terminal';
 import { absolutePath } from '../terminalPaths';
@@ -55,7 +55,13 @@ export async function compareWithRecording(
       tolerances,
     };
     const { format } = options;
-    await terminal.out(format === 'json' ? recordingJson(told) : recordingText(told, format === 'markdown'));
+    const answer =
+      format === 'json'
+        ? recordingJson(told)
+        : format === 'html'
+          ? recordingHtml(told)
+          : recordingText(told, format === 'markdown');
+    await terminal.out(answer);
     return compared.fits && compared.differing.length === 0 ? 0 : 1;
   } finally {
     await samples.close();

@@ -49,30 +49,29 @@ export function comparisonJson(told: ComparisonTold): string {
 
 /** The comparison for a person to read: a list, or a page of Markdown. */
 export function comparisonText(told: ComparisonTold, isMarkdown: boolean): string {
-  const { names, comparison, toleranceDb } = told;
-  const { notes, rendered, worstDb, differences, notCompared } = comparison;
-  const lines = [
-    ...(isMarkdown ? [`# ${names[0]} and ${names[1]}`, ''] : []),
-    `${countOf(notes, 'note')} on each side, so that every region that can sound does. ${renderedText(rendered)}`,
-    differences.length === 0
-      ? `No difference above ${toleranceDb} dB${worstDb === null ? '' : `; the greatest is ${round(worstDb, 1)} dB`}.`
-      : `${countOf(differences.length, 'note')} ${differences.length === 1 ? 'differs' : 'differ'} by more than ${toleranceDb} dB, the worst first:`,
-    '',
-  ];
+  const { names } = told;
+  const { differences } = told.comparison;
+  const lines = [...(isMarkdown ? [`# ${names[0]} and ${names[1]}`, ''] : []), ...summaryOf(told), ''];
   if (isMarkdown && differences.length > 0)
-    lines.push(
-      '| note | first | second | peak | level | loudness | pitch | start | length | most in the band | cause |',
-      '|---|---|---|---|---|---|---|---|---|---|---|',
-    );
+    lines.push(`| ${comparisonColumns.join(' | ')} |`, `|${'---|'.repeat(comparisonColumns.length)}`);
   for (const one of differences.slice(0, mostShown)) lines.push(lineOf(told, one, isMarkdown));
   const more = differences.length - mostShown;
   if (more > 0) lines.push('', `… and ${more} more.`);
-  if (notCompared.length > 0)
-    lines.push(
-      '',
-      `Not compared, because it is not rendered: ${notCompared.map(({ opcode }) => opcode).join(', ')}.`,
-    );
   return `${lines.join('\n').trimEnd()}\n`;
+}
+
+/** What a comparison says as a whole, a sentence or two a line. */
+export function summaryOf({ comparison, toleranceDb }: ComparisonTold): string[] {
+  const { notes, rendered, worstDb, differences, notCompared } = comparison;
+  const equal = `No difference above ${toleranceDb} dB${worstDb === null ? '' : `; the greatest is ${round(worstDb, 1)} dB`}.`;
+  const unequal = `${countOf(differences.length, 'note')} ${differences.length === 1 ? 'differs' : 'differ'} by more than ${toleranceDb} dB, the worst first:`;
+  return [
+    `${countOf(notes, 'note')} on each side, so that every region that can sound does. ${renderedText(rendered)}`,
+    ...(notCompared.length > 0
+      ? [`Not compared, because it is not rendered: ${notCompared.map(({ opcode }) => opcode).join(', ')}.`]
+      : []),
+    differences.length === 0 ? equal : unequal,
+  ];
 }
 
 function renderedText(rendered: number): string {
@@ -81,22 +80,44 @@ function renderedText(rendered: number): string {
     : `${countOf(rendered, 'set')} of regions ${rendered === 1 ? 'was' : 'were'} rendered; all else is the same by what the texts say and by the audio of the samples.`;
 }
 
+/** The headings of {@link cellsOf}. */
+export const comparisonColumns = [
+  'note',
+  'first',
+  'second',
+  'peak',
+  'level',
+  'loudness',
+  'pitch',
+  'start',
+  'length',
+  'most in the band',
+  'cause',
+] as const;
+
+/** A difference in words, column by column. */
+export function cellsOf(told: ComparisonTold, one: NoteDifference): string[] {
+  return [
+    noteText(one),
+    lineWords(told, 0, one),
+    lineWords(told, 1, one),
+    `${decibels(one.peakDb)} dB`,
+    `${round(one.levelDb, 2)} dB`,
+    one.loudnessLu === null ? 'silent' : `${round(one.loudnessLu, 2)} LU`,
+    `${round(one.pitchCents, 2)} cents`,
+    `${round(one.startMs, 2)} ms`,
+    `${round(one.lengthMs, 1)} ms`,
+    bandText(one.bands),
+    one.cause.message,
+  ];
+}
+
 function lineOf(told: ComparisonTold, one: NoteDifference, isMarkdown: boolean): string {
-  const note = noteText(one);
-  const places = [lineWords(told, 0, one), lineWords(told, 1, one)];
-  const peak = `${decibels(one.peakDb)} dB`;
-  const level = `${round(one.levelDb, 2)} dB`;
-  const loudness = one.loudnessLu === null ? 'silent' : `${round(one.loudnessLu, 2)} LU`;
-  const pitch = `${round(one.pitchCents, 2)} cents`;
-  const [start, length] = [`${round(one.startMs, 2)} ms`, `${round(one.lengthMs, 1)} ms`];
-  const band = bandText(one.bands);
-  const { message } = one.cause;
-  if (isMarkdown) {
-    const cells = [note, ...places, peak, level, loudness, pitch, start, length, band, message];
-    return `| ${cells.map((cell) => cell.replaceAll('|', '\\|')).join(' | ')} |`;
-  }
+  const cells = cellsOf(told, one);
+  if (isMarkdown) return `| ${cells.map((cell) => cell.replaceAll('|', '\\|')).join(' | ')} |`;
+  const [note, first, second, peak, level, loudness, pitch, start, length, band, message] = cells;
   const measures = `peak ${peak}, level ${level}, loudness ${loudness}, pitch ${pitch}, start ${start}, length ${length}`;
-  return `${note} (${places.join(', ')}): ${measures}${band === '–' ? '' : `, ${band}`}. ${message}`;
+  return `${note} (${first}, ${second}): ${measures}${band === '–' ? '' : `, ${band}`}. ${message}`;
 }
 
 /** How a note is played, for a person. */

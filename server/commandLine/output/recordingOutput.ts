@@ -1,5 +1,8 @@
+import { tableSection } from '../../comparison/page/comparisonPage';
+import { pageFrame } from '../../comparison/page/pageFrame';
 import type { RecordedNote, RecordingComparison } from '../../comparison/recording/compareRecording';
 import type { RecordedDifference, RecordingTolerances } from '../../comparison/recording/judgeNote';
+import { escapeMarkup } from '../../map/escape';
 import type { Instrument } from '../../model/instrument';
 import { counted } from '../../model/wording/counted';
 import { keyText } from '../../model/wording/rangeWords';
@@ -58,19 +61,19 @@ export function recordingJson(told: RecordingTold): string {
 /** The comparison for a person to read: a list, or a page of Markdown. */
 export function recordingText(told: RecordingTold, isMarkdown: boolean): string {
   const { name, recording, compared } = told;
-  const { notes, found, regions, shared, doubts, differing, fits } = compared;
+  const { doubts, differing, fits } = compared;
   const lines = [
     ...(isMarkdown ? [`# ${name} and the recording ${recording}`, ''] : []),
-    `${found} of ${counted(notes, 'note')}, for ${counted(regions, 'region')}, found in ${recording}: it starts ${round(compared.startSeconds, 3)} s in, its clock is ${round(compared.clockPpm, 0)} millionths off, its level ${signed(shared.levelDb, 1)} dB and its pitch ${signed(shared.pitchCents, 1)} cents from the instrument's. Notes are compared with level and pitch of the whole taken away.`,
+    alignmentText(told),
     ...(doubts.length > 0 ? ['', isMarkdown ? '## Doubts' : 'Doubts', ''] : []),
     ...doubts.map(({ message }) => `- ${message}`),
     '',
   ];
-  if (!fits) lines.push('The notes are not compared one by one, because the recording does not fit.');
-  else if (differing.length === 0) lines.push('No note differs by more than the tolerances.');
+  if (!fits) lines.push(misfitText);
+  else if (differing.length === 0) lines.push(noneText);
   else {
     lines.push(`${counted(differing.length, 'note')} ${differing.length === 1 ? 'differs' : 'differ'}:`, '');
-    if (isMarkdown) lines.push('| note | in the recording | region | differences |', '|---|---|---|---|');
+    if (isMarkdown) lines.push(`| ${columns.join(' | ')} |`, `|${'---|'.repeat(columns.length)}`);
     for (const one of differing.slice(0, mostShown)) lines.push(lineOf(told, one, isMarkdown));
     if (differing.length > mostShown) lines.push('', `… and ${differing.length - mostShown} more.`);
   }
@@ -78,20 +81,60 @@ export function recordingText(told: RecordingTold, isMarkdown: boolean): string 
   return `${lines.join('\n').trimEnd()}\n`;
 }
 
+/** The comparison as one HTML page. */
+export function recordingHtml(told: RecordingTold): string {
+  const { name, recording, compared, tolerances } = told;
+  const { doubts, differing, fits } = compared;
+  const paragraph = (text: string) => `<p>${escapeMarkup(text)}</p>`;
+  const sections = [
+    paragraph(alignmentText(told)),
+    ...(doubts.length > 0
+      ? [
+          `<h2>Doubts</h2><ul>${doubts.map(({ message }) => `<li>${escapeMarkup(message)}</li>`).join('')}</ul>`,
+        ]
+      : []),
+    fits && differing.length > 0
+      ? tableSection(
+          `${counted(differing.length, 'note')} with differences`,
+          columns,
+          differing.map((one) => cellsOf(told, one)),
+        )
+      : paragraph(fits ? noneText : misfitText),
+    paragraph(tolerancesText(tolerances)),
+  ];
+  return pageFrame(`${name} and the recording ${recording}`, sections);
+}
+
+const columns = ['note', 'in the recording', 'region', 'differences'];
+const noneText = 'No note differs by more than the tolerances.';
+const misfitText = 'The notes are not compared one by one, because the recording does not fit.';
+
+function alignmentText({ recording, compared }: RecordingTold): string {
+  const { notes, found, regions, shared } = compared;
+  return `${found} of ${counted(notes, 'note')}, for ${counted(regions, 'region')}, found in ${recording}: it starts ${round(compared.startSeconds, 3)} s in, its clock is ${round(compared.clockPpm, 0)} millionths off, its level ${signed(shared.levelDb, 1)} dB and its pitch ${signed(shared.pitchCents, 1)} cents from the instrument's. Notes are compared with level and pitch of the whole taken away.`;
+}
+
 function lineOf(told: RecordingTold, one: RecordedNote, isMarkdown: boolean): string {
+  const cells = cellsOf(told, one);
+  if (isMarkdown) return `| ${cells.map((cell) => cell.replaceAll('|', '\\|')).join(' | ')} |`;
+  const [note, where, region, differences] = cells;
+  return `${note} at ${where} (${region}): ${differences}`;
+}
+
+function cellsOf(told: RecordingTold, one: RecordedNote): string[] {
   const { key, velocity, regions } = one.note;
   const places = regions.map((region) => regionPlace(told.terminal, told.instrument, region));
-  const note = `key ${keyText(key)}, velocity ${velocity}`;
-  const where = `${round(one.seconds, 2)} s`;
-  const region = places.map(placeText).join(', ');
   const differences = one.differences.map((difference) => {
     const place = placeOf(told, one, difference);
     const line = place && place.line !== places[0]?.line ? ` (line ${place.line})` : '';
     return `${sizeText(difference)}${difference.message}${line}`;
   });
-  if (isMarkdown)
-    return `| ${[note, where, region, differences.join(' ')].map((cell) => cell.replaceAll('|', '\\|')).join(' | ')} |`;
-  return `${note} at ${where} (${region}): ${differences.join(' ')}`;
+  return [
+    `key ${keyText(key)}, velocity ${velocity}`,
+    `${round(one.seconds, 2)} s`,
+    places.map(placeText).join(', '),
+    differences.join(' '),
+  ];
 }
 
 function placeText({ line, file, sample }: RegionPlace): string {
