@@ -5,6 +5,7 @@ import type { Browser, Page } from 'playwright-core';
 import { chromium } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { soundClips, waveOf } from '../../../server/comparison/page/soundClips';
+import type { StereoSound } from '../../../server/comparison/soundDifference';
 import { folderWith, run } from '../commandLine/runInFolder';
 import { hasBrowser } from '../webview/pageBrowser';
 
@@ -30,9 +31,15 @@ async function pageOf(): Promise<string> {
 
 describe('a sound to listen to', () => {
   const rate = 1000;
-  const loud = { left: new Float32Array(rate).fill(0.9), right: new Float32Array(rate).fill(-0.9) };
-  const faint = { left: new Float32Array(rate).fill(0.8999), right: new Float32Array(rate).fill(-0.9) };
-  const peak = ({ left, right }: typeof loud) => Math.max(...left.map(Math.abs), ...right.map(Math.abs));
+  const loud: StereoSound = {
+    left: new Float32Array(rate).fill(0.9),
+    right: new Float32Array(rate).fill(-0.9),
+  };
+  const faint: StereoSound = {
+    left: new Float32Array(rate).fill(0.8999),
+    right: new Float32Array(rate).fill(-0.9),
+  };
+  const peak = ({ left, right }: StereoSound) => Math.max(...left.map(Math.abs), ...right.map(Math.abs));
 
   it('is at −18 dB at the most, both sides by the same gain, and a difference raised by 48 dB at the most', () => {
     const { a, b, difference, gainDb, differenceGainDb } = soundClips(loud, faint, rate);
