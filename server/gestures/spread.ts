@@ -1,0 +1,157 @@
+import { counted } from '../model/wording/counted';
+import type { MapShape } from '../map/mapScene';
+import type { Arrangement, Refusal, RegionValues } from './arrangement';
+import { valuesOnly } from './arrangement';
+import type { Axis, Side } from './borders';
+import { highOf, lowOf } from './borders';
+
+/** Shapes of a row that share its keys out among them, each key to the nearest root. */
+export interface Spread {
+  kind: 'spread';
+  shapes: readonly number[];
+}
+
+/** Shapes of a column that share its velocities out among them. */
+export interface Layers {
+  kind: 'layers';
+  shapes: readonly number[];
+  /** The level of each region in dB by its header, where layers go by loudness; without it all are equally high. */
+  levels?: ReadonlyMap<number, number>;
+}
+
+/**
+ * Shares keys out among shapes by their root keys. Shapes of one group and velocity layer are a row; each row keeps its
+ * lowest and highest key, widened to its roots. A key halfway between two roots goes to the lower one.
+ */
+export function spreadKeys(shapes: readonly MapShape[], { shapes: chosen }: Spread): Arrangement | Refusal {
+  const values: RegionValues[] = [];
+  let rows = 0;
+  const rowOf = ({ layer, lowVelocity, highVelocity }: MapShape) => `${layer} ${lowVelocity} ${highVelocity}`;
+  for (const row of grouped(shapes, chosen, rowOf)) {
+    const roots = [...new Set(row.map(({ rootKeys }) => rootKeys[0]))].sort((one, other) => one - other);
+    if (roots.length < 2) continue;
+    rows++;
+    const low = Math.min(roots[0], ...row.map(({ lowKey }) => lowKey));
+    const high = Math.max(roots[roots.length - 1], ...row.map(({ highKey }) => highKey));
+    const ends = roots.map((root, at) => (at + 1 < roots.length ? Math.floor((root + roots[at + 1]) / 2) : high));
+    for (const shape of row) {
+      const at = roots.indexOf(shape.rootKeys[0]);
+      values.push(...placed(shape, 'keys', at === 0 ? low : ends[at - 1] + 1, ends[at]));
+    }
+  }
+  if (rows === 0) return { refusal: 'Choose two or more shapes of one group with different root keys.' };
+  return valuesOnly(values);
+}
+
+/**
+ * Shares velocities out among shapes on the same keys, which are a column; a column keeps its lowest and highest velocity.
+ * By loudness, a border lies where a voice that follows the square of velocity (the format's usual curve: the level in dB
+ * is 40·log10(velocity / 127)) is halfway between the levels of the two layers.
+ */
+export function shareVelocities(
+  shapes: readonly MapShape[],
+  { shapes: chosen, levels }: Layers,
+): Arrangement | Refusal {
+  const values: RegionValues[] = [];
+  let columns = 0;
+  for (const column of grouped(shapes, chosen, ({ lowKey, highKey }) => `${lowKey} ${highKey}`)) {
+    const bands = bandsOf(column);
+    if (bands.length < 2) continue;
+    if (bands.some(({ low }, at) => at > 0 && low <= bands[at - 1].high))
+      return { refusal: 'Velocity layers that overlap cannot be shared out: part them first.' };
+    columns++;
+    const starts = levels ? startsByLevel(bands, levels) : evenStarts(bands);
+    if ('refusal' in starts) return starts;
+    bands.forEach((band, at) => {
+      const high = at + 1 < starts.length ? starts[at + 1] - 1 : bands[bands.length - 1].high;
+      for (const shape of band.shapes) values.push(...placed(shape, 'velocities', starts[at], high));
+    });
+  }
+  if (columns === 0) return { refusal: 'Choose two or more velocity layers on the same keys.' };
+  return valuesOnly(values);
+}
+
+/** One velocity layer of a column. */
+interface Band {
+  low: number;
+  high: number;
+  shapes: MapShape[];
+}
+
+function bandsOf(column: readonly MapShape[]): Band[] {
+  const bands = new Map<string, Band>();
+  for (const shape of column) {
+    const { lowVelocity: low, highVelocity: high } = shape;
+    const known = bands.get(`${low} ${high}`);
+    if (known) known.shapes.push(shape);
+    else bands.set(`${low} ${high}`, { low, high, shapes: [shape] });
+  }
+  return [...bands.values()].sort((one, other) => one.low - other.low);
+}
+
+function evenStarts(bands: readonly Band[]): number[] {
+  const low = bands[0].low;
+  const span = bands[bands.length - 1].high - low + 1;
+  return bands.map((_, at) => low + Math.round((at * span) / bands.length));
+}
+
+function startsByLevel(bands: readonly Band[], levels: ReadonlyMap<number, number>): number[] | Refusal {
+  const known = bands.map(({ shapes }) => {
+    const all = shapes.flatMap(({ regions }) => regions.map(({ header }) => levels.get(header)));
+    const heard = all.filter((level) => level !== undefined);
+    return heard.length === 0 ? undefined : heard.reduce((sum, one) => sum + one, 0) / heard.length;
+  });
+  const silent = known.filter((level) => level === undefined).length;
+  if (silent > 0)
+    return { refusal: `The loudness of ${counted(silent, 'layer')} is not known, so nothing was moved.` };
+  const heard = known.filter((level) => level !== undefined);
+  if (heard.some((level, at) => at > 0 && level <= heard[at - 1]))
+    return {
+      refusal: 'The layers do not get louder from the lowest to the highest, so their order has to be put right first.',
+    };
+  const top = heard[heard.length - 1];
+  const { low } = bands[0];
+  const { high } = bands[bands.length - 1];
+  const starts = [low];
+  for (let at = 1; at < heard.length; at++) {
+    const halfway = (heard[at - 1] + heard[at]) / 2 - top;
+    const wanted = Math.round(high * 10 ** (halfway / 40));
+    // Each layer keeps a velocity, those above it as well.
+    const most = high - (heard.length - 1 - at);
+    starts.push(Math.max(starts[at - 1] + 1, Math.min(most, wanted)));
+  }
+  return starts;
+}
+
+function grouped(
+  shapes: readonly MapShape[],
+  chosen: readonly number[],
+  keyOf: (shape: MapShape) => string,
+): MapShape[][] {
+  const groups = new Map<string, MapShape[]>();
+  for (const index of chosen) {
+    const shape = shapes[index];
+    const key = keyOf(shape);
+    const known = groups.get(key);
+    if (known) known.push(shape);
+    else groups.set(key, [shape]);
+  }
+  return [...groups.values()];
+}
+
+const names: Readonly<Record<Axis, Record<Side, 'lokey' | 'hikey' | 'lovel' | 'hivel'>>> = {
+  keys: { low: 'lokey', high: 'hikey' },
+  velocities: { low: 'lovel', high: 'hivel' },
+};
+
+/** What changes where a shape is to lie from one place to another. */
+function placed(shape: MapShape, axis: Axis, low: number, high: number): RegionValues[] {
+  const isLow = low !== lowOf(shape, axis);
+  const isHigh = high !== highOf(shape, axis);
+  if (!isLow && !isHigh) return [];
+  return shape.regions.map(({ header }) => ({
+    header,
+    ...(isLow && { [names[axis].low]: low }),
+    ...(isHigh && { [names[axis].high]: high }),
+  }));
+}
