@@ -1,3 +1,4 @@
+import type { Arrangement } from '../../server/gestures/arrangement';
 import type { MapScene } from '../../server/map/mapScene';
 import type { AuditionFromPage, AuditionToPage } from '../audition/messages';
 
@@ -12,8 +13,12 @@ export interface MapProblem {
 /** What the panel tells its page. */
 export type MapToPage =
   | AuditionToPage
-  /** The map of a document as it now is; `document` is the name to show. */
-  | { type: 'scene'; scene: MapScene; document: string }
+  /** The map of a document; `document` is the name to show. With the version of its text it can be changed. */
+  | { type: 'scene'; scene: MapScene; document: string; version?: number }
+  /** The map has the focus, as it had before a change was taken back. */
+  | { type: 'focus' }
+  /** What came of a change that was wanted, as a sentence. */
+  | { type: 'arranged'; message: string }
   /** The regions at the text cursor, as header numbers of the scene sent last. */
   | { type: 'select'; regions: number[] }
   /** All that is wrong with regions of the scene sent last, in the order of the text. */
@@ -25,4 +30,9 @@ export type MapToPage =
 export type MapFromPage =
   | AuditionFromPage
   /** Somebody chose a region: show its text. The span is that of the region header with its parameters. */
-  | { type: 'choose'; header: number; source: number; start: number; end: number };
+  | { type: 'choose'; header: number; source: number; start: number; end: number }
+  /** Regions of the scene sent last are to be changed, in one edit of the text. */
+  | { type: 'arrange'; arrangement: Arrangement }
+  /** The last change of the text is to be taken back, or made again. */
+  | { type: 'undo' }
+  | { type: 'redo' };

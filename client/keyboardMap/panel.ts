@@ -8,6 +8,7 @@ import { AuditionHost } from '../audition/host';
 import type { Played } from '../audition/messages';
 import { mayHoldInstrument } from '../languages';
 import { PageHost } from '../webview/pageHost';
+import { MapEditing } from './mapEditing';
 import type { MapFromPage, MapToPage } from './messages';
 import { regionProblems } from './regionProblems';
 import { selectStretch } from './selectStretch';
@@ -33,10 +34,20 @@ export class KeyboardMapPanel implements WebviewViewProvider {
   readonly #audition: AuditionHost;
   /** What is to be played as soon as the page is there. */
   #asked: Played | undefined;
+  readonly #arranging: MapEditing;
+  #version = 0;
 
   private constructor(context: ExtensionContext, client: BaseLanguageClient) {
     this.#context = context;
     this.#client = client;
+    this.#arranging = new MapEditing(client, {
+      shown: () => this.#shown && { uri: this.#shown, version: this.#version },
+      answer: (message) => this.#send({ type: 'arranged', message }),
+      focus: async () => {
+        await commands.executeCommand(`${viewId}.focus`);
+        this.#send({ type: 'focus' });
+      },
+    });
     this.#audition = new AuditionHost(client, {
       send: (message) => this.#send(message),
       shown: () => this.#played,
@@ -75,6 +86,9 @@ export class KeyboardMapPanel implements WebviewViewProvider {
       ready: () => void this.#start(),
       receive: (message) => {
         if (message.type === 'choose') void this.#reveal(message);
+        else if (message.type === 'arrange') void this.#arranging.arrange(message.arrangement);
+        else if (message.type === 'undo' || message.type === 'redo')
+          void this.#arranging.takeBack(message.type);
         else this.#audition.receive(message);
       },
     });
@@ -197,7 +211,9 @@ export class KeyboardMapPanel implements WebviewViewProvider {
       this.#send({ type: 'empty', reason: answer.reason ?? l10n.t('This document holds no instrument.') });
       return;
     }
-    this.#send({ type: 'scene', scene: answer.scene, document: workspace.asRelativePath(shown) });
+    const { scene, version } = answer;
+    this.#version = version;
+    this.#send({ type: 'scene', scene, document: workspace.asRelativePath(shown), version });
     this.#showProblems();
     const editor = window.activeTextEditor;
     if (editor) this.#showSelection(editor, true);

@@ -35,9 +35,7 @@ export function acrossBorder(
       side === 'low'
         ? highOf(one, axis) === lowOf(shape, axis) - 1
         : lowOf(one, axis) === highOf(shape, axis) + 1;
-    return (
-      meets && lowOf(one, along) <= highOf(shape, along) && lowOf(shape, along) <= highOf(one, along)
-    );
+    return meets && lowOf(one, along) <= highOf(shape, along) && lowOf(shape, along) <= highOf(one, along);
   });
   const own = found.filter((other) => shapes[other].layer === shape.layer);
   return own.length > 0 ? own : found.filter((other) => isStartedAlike(shapes[other], shape));

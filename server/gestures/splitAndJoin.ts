@@ -13,8 +13,13 @@ export interface Split {
 }
 
 /** What a split changes: the regions keep the lower part, and their copies get the upper one. */
-export function split(shapes: readonly MapShape[], { shapes: chosen, axis, at }: Split): Arrangement | Refusal {
-  const parted = chosen.filter((index) => lowOf(shapes[index], axis) < at && at <= highOf(shapes[index], axis));
+export function split(
+  shapes: readonly MapShape[],
+  { shapes: chosen, axis, at }: Split,
+): Arrangement | Refusal {
+  const parted = chosen.filter(
+    (index) => lowOf(shapes[index], axis) < at && at <= highOf(shapes[index], axis),
+  );
   if (parted.length === 0) return { refusal: 'Nothing can be split here: choose a place inside a shape.' };
   const headers = parted.flatMap((index) => shapes[index].regions.map(({ header }) => header));
   return {

@@ -1,5 +1,5 @@
-import { counted } from '../model/wording/counted';
 import type { MapShape } from '../map/mapScene';
+import { counted } from '../model/wording/counted';
 import type { Arrangement, Refusal, RegionValues } from './arrangement';
 import { valuesOnly } from './arrangement';
 import type { Axis, Side } from './borders';
@@ -33,7 +33,9 @@ export function spreadKeys(shapes: readonly MapShape[], { shapes: chosen }: Spre
     rows++;
     const low = Math.min(roots[0], ...row.map(({ lowKey }) => lowKey));
     const high = Math.max(roots[roots.length - 1], ...row.map(({ highKey }) => highKey));
-    const ends = roots.map((root, at) => (at + 1 < roots.length ? Math.floor((root + roots[at + 1]) / 2) : high));
+    const ends = roots.map((root, at) =>
+      at + 1 < roots.length ? Math.floor((root + roots[at + 1]) / 2) : high,
+    );
     for (const shape of row) {
       const at = roots.indexOf(shape.rootKeys[0]);
       values.push(...placed(shape, 'keys', at === 0 ? low : ends[at - 1] + 1, ends[at]));
@@ -107,7 +109,8 @@ function startsByLevel(bands: readonly Band[], levels: ReadonlyMap<number, numbe
   const heard = known.filter((level) => level !== undefined);
   if (heard.some((level, at) => at > 0 && level <= heard[at - 1]))
     return {
-      refusal: 'The layers do not get louder from the lowest to the highest, so their order has to be put right first.',
+      refusal:
+        'The layers do not get louder from the lowest to the highest, so their order has to be put right first.',
     };
   const top = heard[heard.length - 1];
   const { low } = bands[0];

@@ -19,7 +19,7 @@ const besideHost = ['workspace', 'protocol', 'commandLine'];
 /** The rooms that know what instruments and samples look like in files. */
 const readers = ['sfz', 'xml', 'table', 'vocabulary', 'soundfont', 'audio'];
 /** The rooms that see an instrument through the model alone. */
-const looking = ['checks', 'features', 'map', 'playing'];
+const looking = ['checks', 'features', 'gestures', 'map', 'playing'];
 
 function broken(holds: (one: Import) => boolean): string[] {
   return imports.filter((one) => !holds(one)).map(({ file, imports }) => `${file} imports ${imports}`);

@@ -10,14 +10,21 @@ import type { ChartState } from './chartState';
 import { untouchedChart } from './chartState';
 import type { DetailsEvents } from './details';
 import { details, detailsLine } from './details';
+import { Arranging } from './editing/arranging';
+import { changeButtons } from './editing/changeButtons';
+import { MapKeys } from './editing/mapKeys';
+import { MapPointer } from './editing/mapPointer';
+import { emptyHint } from './emptyHint';
 import { filterBar } from './filterBar';
 import { layerList, signs, swatchFills } from './legend';
 import type { MapFilter, Problems } from './mapFilter';
 import { filteredScene, noFilter, problemsByRegion } from './mapFilter';
+import { mapHelp } from './mapHelp';
 import { mapLists } from './mapLists';
-import { Plot } from './plot';
+import type { Plot } from './plot';
+import { plotIn } from './plotIn';
 import { ShownMap } from './shownMap';
-import { zoomButtons, zoomStep } from './zoomButtons';
+import { zoomButtons } from './zoomButtons';
 
 const mostZoom = 12;
 
@@ -45,6 +52,31 @@ export class KeyboardChart extends LitElement {
     showOnly: (layer) => this.#showOnly(layer),
   };
 
+  readonly #arranging = new Arranging({
+    map: () => this.#map,
+    send: (arrangement) => this.tell({ type: 'arrange', arrangement }),
+    changed: () => this.requestUpdate(),
+  });
+  readonly #pointer = new MapPointer({
+    map: () => this.#map,
+    plot: () => this.#plot,
+    arranging: this.#arranging,
+    hover: (shape) => this.#hover(shape),
+    clicked: (shape) => this.#clicked(shape),
+    press: (event) => this.#press(event),
+    look: (event) => this.#look(event),
+    release: () => this.#letGo(),
+    changed: () => this.requestUpdate(),
+  });
+  readonly #keys = new MapKeys({
+    map: () => this.#map,
+    arranging: this.#arranging,
+    place: () => this.#pointer.place,
+    moved: () => this.#moved(),
+    enter: () => this.#enter(),
+    undo: (type) => this.tell({ type }),
+    zoom: (factor) => this.#zoomTo(factor === undefined ? 1 : this.#zoom * factor),
+  });
   readonly #audition = new AuditionStrip();
   /** The key that the pointer holds down. */
   #heldKey: number | undefined;
@@ -74,6 +106,13 @@ export class KeyboardChart extends LitElement {
     switch (known.type) {
       case 'scene':
         this.#showScene(known.scene, known.document);
+        this.#arranging.textCame(known.version);
+        break;
+      case 'focus':
+        this.#focusMap();
+        break;
+      case 'arranged':
+        this.#arranging.answered(known.message);
         break;
       case 'select':
         this.#map?.select(known.regions, !this.#hasFocus());
@@ -130,24 +169,11 @@ export class KeyboardChart extends LitElement {
   }
 
   protected override render(): TemplateResult {
-    return this.#map ? this.#chart(this.#map) : this.#hint();
-  }
-
-  #hint(): TemplateResult {
-    if (this.isPart) return html`<p class="reason" role="status">${this.#reason}</p>`;
-    return html`<section class="empty">
-      <h1>${l10n.t('Keyboard map')}</h1>
-      <p class="reason" role="status">${this.#reason}</p>
-      <p class="quiet">
-        ${l10n.t(
-          'The keyboard map shows which keys and velocities play which sample: write a region with a sample and a key range in an instrument document, and it appears here.',
-        )}
-      </p>
-    </section>`;
+    return this.#map ? this.#chart(this.#map) : emptyHint(this.#reason, this.isPart);
   }
 
   #chart(map: ShownMap): TemplateResult {
-    return html`<div class="chart" @keydown=${this.#anyKey}>
+    return html`<div class="chart" @keydown=${(event: KeyboardEvent) => this.#keys.anywhere(event)}>
       <div class="top">
       <header class="bar">
         ${this.isPart ? html`<h2>${this.state.document}</h2>` : html`<h1>${this.state.document}</h1>`}
@@ -167,15 +193,15 @@ export class KeyboardChart extends LitElement {
               aria-multiselectable="true"
               aria-label=${l10n.t('Regions by key and velocity')}
               aria-describedby="keyboard-map-help"
-              @keydown=${this.#mapKey}
+              @keydown=${(event: KeyboardEvent) => this.#keys.onMap(event)}
               @focus=${() => this.#focusChanged(true)}
               @blur=${() => this.#focusChanged(false)}
-              @pointerdown=${this.#pointerDown}
-              @pointerup=${() => this.#letGo()}
-              @pointercancel=${() => this.#letGo()}
-              @pointermove=${this.#pointerMove}
+              @pointerdown=${(event: PointerEvent) => this.#pointer.down(event)}
+              @pointerup=${() => this.#pointer.up()}
+              @pointercancel=${() => this.#pointer.cancel()}
+              @pointermove=${(event: PointerEvent) => this.#pointer.move(event)}
               @pointerleave=${() => this.#hover(undefined)}
-              @click=${this.#click}
+              @click=${(event: MouseEvent) => this.#pointer.click(event)}
             >
               <canvas class="picture" aria-hidden="true"></canvas>
               <canvas class="picture marks" aria-hidden="true"></canvas>
@@ -187,14 +213,12 @@ export class KeyboardChart extends LitElement {
           <section class="details" aria-label=${l10n.t('Details')}>
             <p class="details-text" aria-live=${this.#hasMapFocus ? 'off' : 'polite'}>${detailsLine(map)}</p>
             <div class="details-body" @keydown=${this.#detailsKey}>${details(map, this.#events)}</div>
+            ${this.#changes(map)}
+            <p class="gesture" role="status">${this.#arranging.message}</p>
           </section>
           ${swatchFills(map.scene)} ${layerList(map, (layer, isShown) => this.#showLayer(layer, isShown))} ${signs(map.scene)}
           ${this.#lists(map)}
-          <p id="keyboard-map-help" class="help quiet">
-            ${l10n.t(
-              'Arrow keys move to the nearest shape, Page Up and Page Down step through all of them. Enter shows a region in the text, Escape goes back. Plus and minus zoom.',
-            )}
-          </p>
+          <p id="keyboard-map-help" class="help quiet">${mapHelp(this.#arranging.isPossible)}</p>
         </div>
       </div>
     </div>`;
@@ -209,6 +233,18 @@ export class KeyboardChart extends LitElement {
       map,
       change: (change) => this.#changeFilter(change),
       showOnly: (layer) => this.#showOnly(layer),
+    });
+  }
+
+  #changes(map: ShownMap): unknown {
+    return changeButtons({
+      map,
+      arranging: this.#arranging,
+      place: this.#pointer.place,
+      hold: () => {
+        this.#focusMap();
+        this.#arranging.hold();
+      },
     });
   }
 
@@ -228,31 +264,12 @@ export class KeyboardChart extends LitElement {
       return;
     }
     if (!this.#plot) {
-      this.#plot = this.#newPlot();
+      this.#plot = plotIn(this, () => this.requestUpdate());
       this.#isOutOfDate = true;
     }
     if (this.#isOutOfDate) this.#plot.show(map, this.#zoom);
     this.#isOutOfDate = false;
     this.#plot.mark(this.#hasFocus());
-  }
-
-  #newPlot(): Plot {
-    const part = <Part extends HTMLElement>(selector: string) => this.querySelector(selector) as Part;
-    const fit = () =>
-      requestAnimationFrame(() => {
-        this.#plot?.fit();
-        this.requestUpdate();
-      });
-    new ResizeObserver(fit).observe(part('.scroller'));
-    // The height of the window counts, which the plot's own room does not tell.
-    new ResizeObserver(fit).observe(document.documentElement);
-    return new Plot({
-      scroller: part('.scroller'),
-      map: part('.map'),
-      plot: part('.picture'),
-      marks: part('.picture.marks'),
-      axis: part('.axis'),
-    });
   }
 
   get #zoom(): number {
@@ -274,12 +291,11 @@ export class KeyboardChart extends LitElement {
   }
 
   /** Plays a note while sound is on: on a shape as hard as the place is high, on the keyboard at a middle velocity. */
-  #pointerDown(event: PointerEvent): void {
-    const place = this.#audition.isOn && event.button === 0 ? this.#plot?.noteAt(event) : undefined;
+  #press(event: PointerEvent): void {
+    const place = this.#audition.isOn ? this.#plot?.noteAt(event) : undefined;
     if (!place) return;
     this.#letGo();
     this.#heldKey = place.key;
-    (event.currentTarget as HTMLElement).setPointerCapture(event.pointerId);
     this.#audition.press(place.key, place.velocity);
   }
 
@@ -288,9 +304,8 @@ export class KeyboardChart extends LitElement {
     this.#heldKey = undefined;
   }
 
-  #pointerMove(event: PointerEvent): void {
-    this.#hover(this.#plot?.shapeAt(event));
-    const place = this.#audition.isOn && event.buttons === 0 ? this.#plot?.noteAt(event) : undefined;
+  #look(event: PointerEvent): void {
+    const place = this.#audition.isOn ? this.#plot?.noteAt(event) : undefined;
     if (place) this.#audition.look(place.key, place.velocity);
   }
 
@@ -301,12 +316,9 @@ export class KeyboardChart extends LitElement {
     this.requestUpdate();
   }
 
-  #click(event: MouseEvent): void {
-    const index = this.#plot?.shapeAt(event);
-    if (index === undefined || !this.#map) return;
-    this.#map.active = index;
+  #clicked(index: number): void {
     this.#moved();
-    const [region] = this.#map.shape(index)?.regions ?? [];
+    const [region] = this.#map?.shape(index)?.regions ?? [];
     if (region && !this.isPart) this.#choose(region);
   }
 
@@ -331,14 +343,6 @@ export class KeyboardChart extends LitElement {
     this.requestUpdate();
   }
 
-  #mapKey(event: KeyboardEvent): void {
-    if (!this.#map || event.ctrlKey || event.metaKey || event.altKey) return;
-    if (event.key === 'Enter' || event.key === ' ') this.#enter();
-    else if (this.#map.move(event.key)) this.#moved();
-    else return;
-    event.preventDefault();
-  }
-
   /** One region is chosen at once; among several the details let choose. */
   #enter(): void {
     const shape = this.#map?.shape(this.#map.active);
@@ -350,15 +354,6 @@ export class KeyboardChart extends LitElement {
 
   #detailsKey(event: KeyboardEvent): void {
     if (event.key === 'Escape') this.#focusMap();
-  }
-
-  #anyKey(event: KeyboardEvent): void {
-    if (event.ctrlKey || event.metaKey || event.altKey) return;
-    if (event.key === '+' || event.key === '=') this.#zoomTo(this.#zoom * zoomStep);
-    else if (event.key === '-' || event.key === '_') this.#zoomTo(this.#zoom / zoomStep);
-    else if (event.key === '0') this.#zoomTo(1);
-    else return;
-    event.preventDefault();
   }
 
   #wheel(event: WheelEvent): void {

@@ -10,6 +10,7 @@ import { fitText, labelSize } from '../../../server/map/labels';
 import type { Box, MapLayout } from '../../../server/map/layout';
 import { cellBox, layOut, placeAt, shapeBox } from '../../../server/map/layout';
 import type { Mark } from '../../../server/map/marks';
+import { previewMarks } from './editing/previewMarks';
 import { Painter } from './painter';
 import { problemMarks } from './problemSigns';
 import { ShapeOptions } from './shapeOptions';
@@ -84,13 +85,36 @@ export class Plot {
     scroller.scrollLeft = key * (this.#layout?.keyWidth ?? 1) + plotSide - offset;
   }
 
+  /** How keys and velocities are laid out now. */
+  get layout(): MapLayout | undefined {
+    return this.#layout;
+  }
+
+  /** Where an event of the pointer is, in pixels from the upper left corner of the plot. */
+  pointOf({ clientX, clientY }: MouseEvent): { x: number; y: number } {
+    const { left, top } = this.#parts.map.getBoundingClientRect();
+    return { x: clientX - left - plotSide, y: clientY - top - plotTop };
+  }
+
+  /** The key and velocity at a point of the plot, the nearest where it is beside it. */
+  placeAt(x: number, y: number): { key: number; velocity: number } | undefined {
+    return this.#layout && placeAt(this.#layout, x, y);
+  }
+
+  /** Where a shape is drawn; nowhere where its layer is hidden. */
+  boxOf(index: number | undefined): Box | undefined {
+    const map = this.#shown;
+    const shape = map?.shape(index);
+    if (!map || !shape || index === undefined || !this.#layout || map.hiddenLayers.has(shape.layer))
+      return undefined;
+    return shapeBox(this.#layout, map.stack, shape, index);
+  }
+
   /** The key and velocity that an event of the pointer is about; a middle velocity on the keyboard below the plot. */
-  noteAt(event: PointerEvent): { key: number; velocity: number } | undefined {
+  noteAt(event: MouseEvent): { key: number; velocity: number } | undefined {
     const layout = this.#layout;
     if (!layout) return undefined;
-    const { left, top } = this.#parts.map.getBoundingClientRect();
-    const x = event.clientX - left - plotSide;
-    const y = event.clientY - top - plotTop;
+    const { x, y } = this.pointOf(event);
     if (x < 0 || x >= layout.plotWidth || y < 0 || y >= layout.height) return undefined;
     const place = placeAt(layout, x, y);
     return y < layout.plotHeight ? place : { key: place.key, velocity: keyboardVelocity };
@@ -115,9 +139,7 @@ export class Plot {
     const map = this.#shown;
     if (!layout || !map) return undefined;
     if (event.type === 'click' && event.detail === 0) return option;
-    const { left, top } = this.#parts.map.getBoundingClientRect();
-    const x = event.clientX - left - plotSide;
-    const y = event.clientY - top - plotTop;
+    const { x, y } = this.pointOf(event);
     if (x < 0 || x >= layout.plotWidth || y < 0 || y >= layout.plotHeight) return undefined;
     const { key, velocity } = placeAt(layout, x, y);
     const shape = map.stack.top[key * 128 + velocity];
@@ -168,7 +190,7 @@ export class Plot {
   #problemSigns(shown: ShownMap): Mark[] {
     if (shown.problems.size === 0) return [];
     return shown.stack.order.flatMap((index) => {
-      const box = shown.stack.isSeen[index] ? this.#boxOf(index) : undefined;
+      const box = shown.stack.isSeen[index] ? this.boxOf(index) : undefined;
       return box ? problemMarks(shown.problemsOf(index), box) : [];
     });
   }
@@ -209,7 +231,10 @@ export class Plot {
       ...soundingKeyMarks(layout, map.soundingKeys),
       ...[...map.selected].flatMap((index) => this.#outline(index, 'selected', 0)),
       ...this.#outline(map.hovered, 'hovered', 0),
+      ...[...map.chosen].flatMap((index) => this.#outline(index, 'chosen', -1)),
       ...(this.#hasFocus ? this.#outline(map.active, 'focused', -2.5) : []),
+      ...(map.preview ? previewMarks(map.scene.shapes, layout, map.preview) : []),
+      ...(map.frame ? [{ kind: 'box', className: 'mark frame', box: map.frame } as const] : []),
     ];
     this.#painter.paint(
       this.#parts.marks,
@@ -222,7 +247,7 @@ export class Plot {
   /** A shape above all others, where others lie over it. */
   #raised(index: number | undefined): Mark[] {
     const shape = this.#shown?.shape(index);
-    const box = this.#boxOf(index);
+    const box = this.boxOf(index);
     const map = this.#shown;
     if (!map || !shape || !box || index === undefined || !map.stack.isCovered[index]) return [];
     const text = fitText(shape.label, box.width - 10);
@@ -236,7 +261,7 @@ export class Plot {
   }
 
   #outline(index: number | undefined, name: string, inset: number): Mark[] {
-    const box = this.#boxOf(index);
+    const box = this.boxOf(index);
     if (!box) return [];
     const { x, y, width, height } = box;
     const grown = { x: x + inset, y: y + inset, width: width - 2 * inset, height: height - 2 * inset };
@@ -244,14 +269,6 @@ export class Plot {
       { kind: 'box', className: 'mark halo', box: grown },
       { kind: 'box', className: `mark ${name}`, box: grown },
     ];
-  }
-
-  #boxOf(index: number | undefined): Box | undefined {
-    const map = this.#shown;
-    const shape = map?.shape(index);
-    if (!map || !shape || index === undefined || !this.#layout || map.hiddenLayers.has(shape.layer))
-      return undefined;
-    return shapeBox(this.#layout, map.stack, shape, index);
   }
 
   #themeChanged(): void {

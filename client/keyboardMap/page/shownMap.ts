@@ -1,3 +1,5 @@
+import type { Arrangement } from '../../../server/gestures/arrangement';
+import type { Box } from '../../../server/map/layout';
 import type { MapRegion, MapScene, MapShape } from '../../../server/map/mapScene';
 import type { Stack } from '../../../server/map/stack';
 import { stackShapes } from '../../../server/map/stack';
@@ -22,6 +24,12 @@ export class ShownMap {
   /** Regions and shapes at the text cursor. */
   selectedHeaders: ReadonlySet<number> = new Set();
   selected: ReadonlySet<number> = new Set();
+  /** Shapes that were chosen to be changed together; empty where the active one alone is meant. */
+  chosen: ReadonlySet<number> = new Set();
+  /** What a gesture would change, while it is made. */
+  preview: Arrangement | undefined;
+  /** The frame that is drawn around shapes to choose them, in pixels of the plot. */
+  frame: Box | undefined;
   /** Shapes and keys that sound just now. */
   sounding: ReadonlySet<number> = new Set();
   soundingKeys: ReadonlySet<number> = new Set();
@@ -38,6 +46,8 @@ export class ShownMap {
       this.active = before.active === undefined ? undefined : this.#again(before, before.active);
       const selected = [...before.selected].map((index) => this.#again(before, index));
       this.selected = new Set(selected.filter((index) => index !== undefined));
+      const chosen = [...before.chosen].map((index) => this.#again(before, index));
+      this.chosen = new Set(chosen.filter((index) => index !== undefined));
     }
     this.stack = this.#layersChanged();
   }
@@ -50,6 +60,21 @@ export class ShownMap {
   /** The shape that details are shown of. */
   get detailed(): number | undefined {
     return this.hovered ?? this.active ?? this.firstSelected;
+  }
+
+  /** The shapes that a change is about: those chosen together, else the active one. */
+  get held(): readonly number[] {
+    if (this.chosen.size > 0) return [...this.chosen];
+    return this.active === undefined ? [] : [this.active];
+  }
+
+  /** Chooses a shape beside those chosen before, or no longer. */
+  toggle(index: number): void {
+    const isOnly = this.chosen.size === 0 && index === this.active;
+    const chosen = new Set(this.held);
+    if (isOnly || !chosen.delete(index)) chosen.add(index);
+    this.chosen = chosen;
+    this.active = index;
   }
 
   get firstSelected(): number | undefined {
@@ -152,6 +177,7 @@ export class ShownMap {
     for (const [position, index] of this.order.entries()) this.#positions.set(index, position);
     const active = this.shape(this.active);
     if (active && this.hiddenLayers.has(active.layer)) this.active = this.order[0];
+    this.chosen = new Set([...this.chosen].filter((index) => this.#positions.has(index)));
     return stackShapes(this.scene, this.hiddenLayers);
   }
 
@@ -159,6 +185,10 @@ export class ShownMap {
     const { scene } = before;
     const shape = scene.shapes[index];
     if (!shape) return undefined;
+    // With as many regions as before, the regions are most likely the same, wherever they lie now.
+    const [first] = shape.regions;
+    const same = scene.regionCount === this.scene.regionCount && first && this.region(first.header);
+    if (same && same.sample === first.sample) return this.#shapesByHeader().get(first.header);
     const names = this.scene.layers.map(({ name }) => name);
     return findAgain(this.scene.shapes, names, shape, scene.layers[shape.layer]?.name ?? '');
   }

@@ -21,7 +21,11 @@ export interface TextToArrange {
  */
 export function arrangeText(text: TextToArrange, arrangement: Arrangement): { edits: TextEdit[] } | Refusal {
   const { notation, instrument } = text;
-  const known = [...arrangement.values, ...arrangement.copies, ...arrangement.removed.map((header) => ({ header }))];
+  const known = [
+    ...arrangement.values,
+    ...arrangement.copies,
+    ...arrangement.removed.map((header) => ({ header })),
+  ];
   if (known.some(({ header }) => instrument.regionNumber(header) < 0))
     return { refusal: 'The text has changed meanwhile, so nothing was written. Try again.' };
   const editor = new HeaderEdits(notation, instrument);
@@ -38,7 +42,8 @@ export function arrangeText(text: TextToArrange, arrangement: Arrangement): { ed
   if (editor.refusal !== undefined) return { refusal: editor.refusal };
   const joined = joinEdits(edits);
   const before = notation.parameters ? readEdited(notation, instrument, []) : instrument;
-  if (!isAsArranged(before, readEdited(notation, instrument, joined), arrangement)) return { refusal: unwritable };
+  if (!isAsArranged(before, readEdited(notation, instrument, joined), arrangement))
+    return { refusal: unwritable };
   return { edits: joined };
 }
 

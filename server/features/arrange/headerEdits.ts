@@ -44,7 +44,8 @@ export class HeaderEdits {
     for (const [name, value] of rest) {
       const own = this.#instrument.own(header, Parameter[name]);
       const text = this.#text(header, name, value, own);
-      if (own < 0 || isOpcode(this.#instrument, own) || this.#isOverruled(header, own)) add.push({ name, value: text });
+      if (own < 0 || isOpcode(this.#instrument, own) || this.#isOverruled(header, own))
+        add.push({ name, value: text });
       else edits.push(...this.edit({ kind: 'set', header, name, value: text }));
     }
     if (remove.length + add.length > 0) edits.push(...this.edit({ kind: 'revise', header, remove, add }));
@@ -55,12 +56,7 @@ export class HeaderEdits {
    * Writes what `key` stands for in a header: it stays where low and high key are still one, else it gives way to what it
    * stood for. What it takes care of is taken out of `rest`.
    */
-  #byKey(
-    header: number,
-    rest: Map<ArrangedName, number>,
-    remove: number[],
-    add: NewParameter[],
-  ): TextEdit[] {
+  #byKey(header: number, rest: Map<ArrangedName, number>, remove: number[], add: NewParameter[]): TextEdit[] {
     const instrument = this.#instrument;
     const parameter = instrument.own(header, Parameter.key);
     if (parameter < 0 || isOpcode(instrument, parameter)) return [];

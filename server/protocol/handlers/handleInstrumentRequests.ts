@@ -1,10 +1,13 @@
+import { arrangeText } from '../../features/arrange/arrangeText';
 import { buildMapScene } from '../../map/scene';
 import { stopIfCancelled } from '../cancellation';
+import { workspaceEditOf } from '../conversion/workspaceEdits';
 import { noPreset, presetAtUri } from '../requestedPreset';
-import { KeyboardMapRequest } from '../requests/requests';
+import type { ArrangeMapParams, ArrangeMapResult } from '../requests/requests';
+import { ArrangeMapRequest, KeyboardMapRequest } from '../requests/requests';
 import type { ServerContext } from '../serverContext';
 
-/** Answers the request for keyboard maps. */
+/** Answers the requests about keyboard maps: what they show, and the text for what is changed in them. */
 export function handleInstrumentRequests(server: ServerContext): void {
   const { connection, documents } = server;
 
@@ -12,7 +15,28 @@ export function handleInstrumentRequests(server: ServerContext): void {
     server.showsMaps = true;
     const reading = preset ? await presetAtUri(server, uri, preset) : await documents.reading(uri);
     stopIfCancelled(token);
-    if (!reading) return { scene: null, reason: preset ? noPreset : 'This document holds no instrument.' };
-    return { scene: buildMapScene(reading.instrument) };
+    const version = server.openDocument(uri)?.version ?? 0;
+    if (!reading)
+      return { scene: null, version, reason: preset ? noPreset : 'This document holds no instrument.' };
+    return { scene: buildMapScene(reading.instrument), version };
   });
+
+  connection.onRequest(ArrangeMapRequest.type, (params) => arrange(server, params));
+}
+
+async function arrange(
+  server: ServerContext,
+  { uri, version, arrangement }: ArrangeMapParams,
+): Promise<ArrangeMapResult> {
+  const reading = await server.documents.reading(uri);
+  if (!reading) return { refusal: 'This document holds no instrument.' };
+  if (server.openDocument(uri)?.version !== version)
+    return { refusal: 'The text has changed meanwhile, so nothing was written. Try again.' };
+  const made = arrangeText(reading, arrangement);
+  if ('refusal' in made) return made;
+  const files = reading.instrument.sources.flatMap((source, at) => {
+    const edits = made.edits.filter((edit) => edit.source === at);
+    return edits.length > 0 ? [{ source, edits }] : [];
+  });
+  return { edit: workspaceEditOf(server, files, { unsaved: uri }) };
 }

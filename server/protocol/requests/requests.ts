@@ -1,4 +1,6 @@
+import type { WorkspaceEdit } from 'vscode-languageserver-protocol';
 import { NotificationType, RequestType } from 'vscode-languageserver-protocol';
+import type { Arrangement } from '../../gestures/arrangement';
 import type { MapScene } from '../../map/mapScene';
 import type { PresetNumbers } from '../../soundfont/font';
 
@@ -14,6 +16,8 @@ export type KeyboardMapParams = InstrumentPlace;
 export interface KeyboardMapResult {
   /** The map of the document as it is now; `null` where there is none. */
   scene: MapScene | null;
+  /** The version of the text that it is of. */
+  version: number;
   /** Why there is no map, as a sentence. */
   reason?: string;
 }
@@ -21,6 +25,26 @@ export interface KeyboardMapResult {
 /** Asks for the keyboard map of an instrument. Who has asked is told of changes by {@link InstrumentChangedNotification}. */
 export const KeyboardMapRequest = {
   type: new RequestType<KeyboardMapParams, KeyboardMapResult, void>('zonewright/keyboardMap'),
+} as const;
+
+export interface ArrangeMapParams {
+  uri: string;
+  /** The version of the text that the map was of. */
+  version: number;
+  /** What changes; headers are those of the map. */
+  arrangement: Arrangement;
+}
+
+export interface ArrangeMapResult {
+  /** The change of the text, in the document's own style; missing where it cannot be made. */
+  edit?: WorkspaceEdit;
+  /** Why it cannot be made, as a sentence. */
+  refusal?: string;
+}
+
+/** Asks for the change of text that gives regions the values which a gesture on their map shows. */
+export const ArrangeMapRequest = {
+  type: new RequestType<ArrangeMapParams, ArrangeMapResult, void>('zonewright/arrangeMap'),
 } as const;
 
 export interface InstrumentChangedParams {

@@ -3,6 +3,7 @@ import './activation';
 import './conversion';
 import './findings';
 import './keyboardMap';
+import './mapChanges';
 import './killedServer';
 import './language';
 import './pasteTable';

@@ -73,7 +73,12 @@ function expected(instrument: Instrument, { values, copies, removed }: Arrangeme
     const as = (one: Arrangement['values'][number] | undefined) => {
       if (!one) return { cell, others };
       const [low, high, lowVelocity, highVelocity, root] = cell as number[];
-      const shown = [one.lokey ?? low, one.hikey ?? high, one.lovel ?? lowVelocity, one.hivel ?? highVelocity];
+      const shown = [
+        one.lokey ?? low,
+        one.hikey ?? high,
+        one.lovel ?? lowVelocity,
+        one.hivel ?? highVelocity,
+      ];
       return { cell: [...shown, one.pitch_keycenter ?? root], others };
     };
     const copy = copies.find((one) => one.header === header);

@@ -59,8 +59,8 @@ describe.skipIf(!hasBrowser)('the page of the keyboard map in a browser', () => 
   const open = (how: OpenedPage = {}) => pages.open(how);
   const tell = (page: Page, message: MapToPage) => send(page, message);
   const told = (page: Page) => sent<MapFromPage | { type: 'ready' }>(page);
-  const show = (page: Page, text = bells, document = 'bells.sfz') =>
-    tell(page, { type: 'scene', scene: sceneOf(text), document });
+  const show = (page: Page, text = bells, document = 'bells.sfz', version = 1) =>
+    tell(page, { type: 'scene', scene: sceneOf(text), document, version });
   /** The colours of all pixels of a picture that are not translucent, as `#rrggbb`. */
   const coloursOf = async (page: Page, selector: string): Promise<Set<string>> => {
     const found: string[] = await page.evaluate(`(() => {
