@@ -1,5 +1,6 @@
-import { type ExtensionContext, workspace } from 'vscode';
+import { type ExtensionContext, window, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
+import { LookAgainNotification } from '../server/protocol/requests/lookAgainNotification';
 import { TrustGrantedNotification } from '../server/protocol/requests/trustNotification';
 import { AuditionHost } from './audition/host';
 import { registerConversion } from './convertInstrument';
@@ -18,6 +19,9 @@ export async function startExtension(context: ExtensionContext, client: BaseLang
   await client.start();
   context.subscriptions.push(
     { dispose: () => client.stop() },
+    window.onDidChangeWindowState(({ focused }) => {
+      if (focused) void client.sendNotification(LookAgainNotification.type);
+    }),
     workspace.onDidGrantWorkspaceTrust(() => client.sendNotification(TrustGrantedNotification.type)),
     ...registerTablePaste(context, client, notes),
     ...registerConversion(client),

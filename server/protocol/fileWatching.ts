@@ -1,5 +1,5 @@
 import type { ClientCapabilities, Connection, Disposable, FileSystemWatcher } from 'vscode-languageserver';
-import { DidChangeWatchedFilesNotification, WatchKind } from 'vscode-languageserver';
+import { DidChangeWatchedFilesNotification } from 'vscode-languageserver';
 import { instrumentEndings, sampleEndings } from '../model/fileNames';
 import { vocabularyEnding } from '../vocabulary/vocabulary';
 import { projectFileName } from '../workspace/projectSettings';
@@ -37,8 +37,8 @@ export class FileWatching {
       { globPattern: `**/*.{${bothCases(watchedEndings).join(',')}}` },
       { globPattern: `**/${projectFileName}` },
       { globPattern: `**/*${vocabularyEnding}` },
-      // Folders have no ending to tell them by.
-      { globPattern: '**/*', kind: WatchKind.Create | WatchKind.Delete },
+      // Folders have no ending to tell them by. One that is put in another's place is told of as changed.
+      { globPattern: '**/*' },
     ]);
   }
 

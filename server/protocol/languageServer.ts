@@ -29,8 +29,9 @@ import type { DiagnosticOptions } from './conversion/diagnostics';
 import { diagnosticsOf } from './conversion/diagnostics';
 import { pathOfUri, serveFilesOf, uriOfPath } from './conversion/uris';
 import { FileWatching } from './fileWatching';
+import { FolderFindings } from './folderFindings';
 import { fixAllKind } from './handlers/codeActions';
-import { fixFolderCommand, showTextCommand } from './handlers/handleCommands';
+import { serverCommands } from './handlers/handleCommands';
 import { handleConversion } from './handlers/handleConversion';
 import { handleFeatures } from './handlers/handleFeatures';
 import { handleFonts } from './handlers/handleFonts';
@@ -45,6 +46,7 @@ import { refactorKinds } from './handlers/refactorActions';
 import type { MeasuringHost } from './measuring';
 import { Measuring } from './measuring';
 import { Publishing } from './publishing';
+import { LookAgainNotification } from './requests/lookAgainNotification';
 import { InstrumentChangedNotification } from './requests/requests';
 import type { ServerContext } from './serverContext';
 import { refuseUntimely } from './sessionOrder';
@@ -53,6 +55,9 @@ import { absoluteFolders, Trust } from './trust';
 
 /** Milliseconds after the last change of a text in which nobody is told that it was read anew. */
 const quiet = 15;
+
+/** Milliseconds in which reasons to look at folders again are gathered. */
+const gathered = 100;
 
 /** A connection to an editor with all that is known of its documents. */
 export class LanguageServer implements ServerContext {
@@ -73,10 +78,12 @@ export class LanguageServer implements ServerContext {
   readonly #measuring: Measuring | undefined;
   readonly #watching: FileWatching;
   readonly #publishing: Publishing;
+  readonly #folderFindings = new FolderFindings(this);
   readonly #trust: Trust;
   readonly #session = Date.now().toString(36);
   readonly #changed = new Map<string, NodeJS.Timeout>();
   #folders: string[] = [];
+  #looking: NodeJS.Timeout | undefined;
 
   /** Samples are measured where the host can. */
   constructor(connection: Connection, allFiles: Files, measuring?: MeasuringHost) {
@@ -119,9 +126,10 @@ export class LanguageServer implements ServerContext {
       refreshReadingAids(this);
     });
     connection.onDidChangeWatchedFiles(({ changes }) => this.#filesChanged(changes));
+    connection.onNotification(LookAgainNotification.type, () => this.#lookAgain());
     this.#handleDocuments();
     this.#handleDiagnostics();
-    handleFeatures(this);
+    handleFeatures(this, this.#folderFindings);
     handleConversion(this);
     handleFonts(this);
     handleInstrumentRequests(this);
@@ -207,7 +215,7 @@ export class LanguageServer implements ServerContext {
           codeActionKinds: [CodeActionKind.QuickFix, fixAllKind, ...refactorKinds],
           resolveProvider: true,
         },
-        executeCommandProvider: { commands: [fixFolderCommand, showTextCommand] },
+        executeCommandProvider: { commands: [...serverCommands] },
         workspace: {
           workspaceFolders: { supported: true, changeNotifications: true },
           fileOperations: { willRename: movedFiles, didRename: movedFiles },
@@ -262,6 +270,10 @@ export class LanguageServer implements ServerContext {
 
   #handleDocuments(): void {
     this.#texts.onDidChangeContent(({ document }) => this.#changedText(document));
+    this.#texts.onDidOpen(({ document: { uri } }) => {
+      this.#folderFindings.opened(uri);
+      this.#lookAgain();
+    });
     this.#texts.onDidClose(({ document: { uri } }) => {
       this.#open.delete(uri);
       clearTimeout(this.#changed.get(uri));
@@ -269,14 +281,27 @@ export class LanguageServer implements ServerContext {
       this.settings.forget(uri);
       this.documents.closed(uri);
       this.#publishing.closed(uri);
+      this.#folderFindings.closed(uri);
     });
     this.#texts.onDidSave(() => {
       // A client that watches no files gives no better moment to look at them again.
       if (!this.#watching.isAvailable) {
         this.documents.samples.forgetAll();
         this.documents.settingsChanged();
-      }
+      } else this.#lookAgain();
     });
+  }
+
+  /** Looks whether folders hold what they did; many reasons at one time make it once. */
+  #lookAgain(): void {
+    this.#looking ??= setTimeout(async () => {
+      try {
+        this.#folderFindings.filesChanged(await this.documents.lookAgain());
+      } catch (error) {
+        this.connection.console.error(`Folders could not be looked at again: ${error}`);
+      }
+      this.#looking = undefined;
+    }, gathered);
   }
 
   #changedText(text: TextDocument): void {
@@ -356,11 +381,14 @@ export class LanguageServer implements ServerContext {
       if (nameOf(path) === projectFileName) this.settings.forgetProject(path);
     }
     if (paths.size > 0) this.documents.filesChanged([...paths]);
+    this.#folderFindings.filesChanged([...paths]);
     if ([...paths].some((path) => path.endsWith(vocabularyEnding))) refreshReadingAids(this);
   }
 
   async #stop(): Promise<void> {
     this.#publishing.stop();
+    this.#folderFindings.stop();
+    clearTimeout(this.#looking);
     for (const timer of this.#changed.values()) clearTimeout(timer);
     await this.#measuring?.stop();
   }

@@ -153,6 +153,23 @@ export class InstrumentDocuments {
     this.#onDropped([...this.#byUri.keys()]);
   }
 
+  /**
+   * Looks whether the folders of samples hold what they did, since who watches files does not always tell of a folder that
+   * was renamed or put in another's place. Answers the paths at which something else stands.
+   */
+  async lookAgain(): Promise<string[]> {
+    const others = await this.samples.folders.lookAgain();
+    if (others.length > 0) this.filesChanged(others);
+    return others;
+  }
+
+  /** Forgets all that is known of files on the disk, so that all is read and checked again. */
+  forgetFiles(): void {
+    this.samples.forgetAll();
+    this.includes.forgetAll();
+    this.readAgain();
+  }
+
   /** Says that files or folders are at other paths now; both the old and the new ones are told. */
   filesMoved(paths: readonly string[]): void {
     this.index.lookAgain();

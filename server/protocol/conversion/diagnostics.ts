@@ -21,6 +21,9 @@ const levels: Readonly<Record<Severity, DiagnosticSeverity>> = {
   hint: DiagnosticSeverity.Hint,
 };
 
+/** What diagnostics are made of. */
+export type JudgedText = Pick<Judgement, 'findings' | 'instrument' | 'source'>;
+
 /** What turning findings into diagnostics needs to know. */
 export interface DiagnosticOptions {
   /** The URI of the document that the diagnostics are for. */
@@ -35,7 +38,7 @@ export interface DiagnosticOptions {
  * The findings of a document as diagnostics. Those in files that it includes stand where they are included and lead
  * to their place.
  */
-export function diagnosticsOf(judgement: Judgement, options: DiagnosticOptions): Diagnostic[] {
+export function diagnosticsOf(judgement: JudgedText, options: DiagnosticOptions): Diagnostic[] {
   const { findings, instrument, source } = judgement;
   const diagnostics: Diagnostic[] = [];
   const included = new Map<number, Finding[]>();
@@ -55,7 +58,11 @@ export function diagnosticsOf(judgement: Judgement, options: DiagnosticOptions):
 }
 
 /** One finding as a diagnostic of the file that it stands in. */
-export function diagnosticOf(finding: Finding, judgement: Judgement, options: DiagnosticOptions): Diagnostic {
+export function diagnosticOf(
+  finding: Finding,
+  judgement: JudgedText,
+  options: DiagnosticOptions,
+): Diagnostic {
   const { code, severity, message, related } = finding;
   const diagnostic: Diagnostic = {
     range: rangeIn(judgement, finding),
@@ -77,7 +84,7 @@ function includeDiagnostics(
   at: Span,
   file: number,
   findings: readonly Finding[],
-  judgement: Judgement,
+  judgement: JudgedText,
   options: DiagnosticOptions,
 ): Diagnostic[] {
   const range = rangeIn(judgement, at);
@@ -120,11 +127,11 @@ function includeSpan(instrument: Instrument, file: number): Span | undefined {
   return undefined;
 }
 
-function rangeIn({ instrument }: Judgement, span: Span): Range {
+function rangeIn({ instrument }: JudgedText, span: Span): Range {
   return rangeOf(instrument.sources[span.source], span);
 }
 
-function locationOf(judgement: Judgement, place: Span, { uri, uriOf }: DiagnosticOptions) {
+function locationOf(judgement: JudgedText, place: Span, { uri, uriOf }: DiagnosticOptions) {
   const path = judgement.instrument.sources[place.source]?.path ?? '';
   return {
     uri: place.source === judgement.source ? uri : uriOf(path),

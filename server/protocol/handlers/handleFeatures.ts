@@ -11,6 +11,7 @@ import { documentSymbols, flatSymbols } from '../conversion/documentSymbols';
 import { markupFor } from '../conversion/markup';
 import { rangeOf } from '../conversion/positions';
 import { uriOfPath } from '../conversion/uris';
+import type { FolderFindings } from '../folderFindings';
 import { readAt, readDocument } from '../requestedDocument';
 import type { ServerContext } from '../serverContext';
 import { codeActionsOf } from './codeActions';
@@ -21,9 +22,9 @@ import { handleRename } from './handleRename';
 import { refactorActions, resolveRefactor } from './refactorActions';
 
 /** Answers the requests of the protocol that are about what stands in a document. */
-export function handleFeatures(server: ServerContext): void {
+export function handleFeatures(server: ServerContext, folderFindings: FolderFindings): void {
   handleFormatting(server);
-  handleCommands(server);
+  handleCommands(server, folderFindings);
   handleNavigation(server);
   handleRename(server);
   answerCompletion(server);

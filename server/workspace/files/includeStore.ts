@@ -117,6 +117,12 @@ export class IncludeStore {
     return { kind: 'pending' };
   }
 
+  /** Forgets all files. */
+  forgetAll(): void {
+    this.#changes++;
+    this.#known.clear();
+  }
+
   /** Says that a file came, went or changed. */
   forget(path: string): void {
     this.#changes++;

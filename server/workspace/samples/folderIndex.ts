@@ -148,6 +148,23 @@ export class FolderIndex {
     for (const known of this.#single.keys()) if (isWithin(path, known)) this.#single.delete(known);
   }
 
+  /** Lists the folders that are known anew; answers the paths at which something else stands now. */
+  async lookAgain(): Promise<string[]> {
+    const changes = this.#changes;
+    const others: string[] = [];
+    const look = async ([folder, before]: [string, Listing]) => {
+      const now = await this.#list(folder);
+      if (typeof before !== 'string' && typeof now !== 'string') {
+        for (const [name, kind] of now.kinds)
+          if (before.kinds.get(name) !== kind) others.push(joinPath(folder, name));
+        for (const name of before.kinds.keys()) if (!now.kinds.has(name)) others.push(joinPath(folder, name));
+      } else if (before !== now) others.push(folder);
+    };
+    await Promise.all([...this.#listings].map(look));
+    // What was told of meanwhile is looked up anyway.
+    return changes === this.#changes ? others : [];
+  }
+
   /** Forgets everything. */
   forgetAll(): void {
     this.#changes++;

@@ -1,0 +1,105 @@
+import { cp, mkdir, rename, rm, writeFile } from 'node:fs/promises';
+import { describe, expect, it } from 'vitest';
+import { EditorClient, placed } from './editorClient';
+import { bundle, folder } from './serverPlaces';
+import { waveBytes } from './waveBytes';
+
+let client: EditorClient;
+
+const codes = (name: string) => client.sent.get(client.uri(name))?.diagnostics.map(({ code }) => code);
+
+/** Has the server told that files changed, as an editor does. */
+const tellChanged = (...names: string[]) =>
+  client.connection.sendNotification('workspace/didChangeWatchedFiles', {
+    changes: names.map((name) => ({ uri: client.uri(name), type: 2 })),
+  });
+
+const checkFolder = () =>
+  client.connection.sendRequest('workspace/executeCommand', {
+    command: 'zonewright.checkFolder',
+    arguments: [],
+  });
+
+describe('checking all instruments of a folder', () => {
+  it('tells the findings of closed files, and keeps them up to date', async () => {
+    await writeFile(`${folder}/whole.sfz`, '#include "part.sfz"\n<region> key=61 sample=*sine\n');
+    await writeFile(`${folder}/part.sfz`, '<region> key=60 sample=a.wav\n');
+    await writeFile(`${folder}/good.sfz`, '<region> sample=*sine\n');
+    client = await EditorClient.start(bundle, { folder });
+    expect(await checkFolder()).toEqual({ files: 3, filesWithFindings: 1, findings: 1 });
+    expect(client.sent.get(client.uri('part.sfz'))?.diagnostics.map(placed)).toEqual([
+      'sample-missing 0:23-0:28',
+    ]);
+    expect(codes('good.sfz')).toEqual([]);
+    await client.until(() => client.shown.length > 0);
+    expect(client.shown).toEqual([
+      '3 files of instruments checked. 1 finding in 1 file; the list of problems shows them.',
+    ]);
+
+    await writeFile(`${folder}/a.wav`, waveBytes(10));
+    await tellChanged('a.wav');
+    await client.until(() => codes('part.sfz')?.length === 0);
+    await writeFile(`${folder}/good.sfz`, '<region> sample=none.wav\n');
+    await tellChanged('good.sfz');
+    await client.until(() => codes('good.sfz')?.[0] === 'sample-missing');
+    await writeFile(`${folder}/new.sfz`, '<region> sample=none.wav\n');
+    await tellChanged('new.sfz');
+    await client.until(() => codes('new.sfz')?.[0] === 'sample-missing');
+    await rm(`${folder}/new.sfz`);
+    await tellChanged('new.sfz');
+    await client.until(() => codes('new.sfz')?.length === 0);
+  });
+
+  it('leaves open documents to other ways of telling, and tells theirs when they are closed', async () => {
+    const text = '<region> sample=none.wav\n';
+    await writeFile(`${folder}/a.sfz`, text);
+    client = await EditorClient.start(bundle, { folder });
+    await checkFolder();
+    expect(codes('a.sfz')).toEqual(['sample-missing']);
+    const uri = await client.open('a.sfz', text);
+    await client.until(() => codes('a.sfz')?.length === 0);
+    expect(await client.findings(uri)).toEqual(['sample-missing 0:16-0:24']);
+    await client.connection.sendNotification('textDocument/didClose', { textDocument: { uri } });
+    await client.until(() => codes('a.sfz')?.[0] === 'sample-missing');
+  });
+});
+
+/** How many further documents were opened. */
+let opened = 0;
+
+describe('folders that change while nobody tells', () => {
+  const text = '<region> sample=Samples/a.wav\n';
+  const lookAgain = () => client.connection.sendNotification('zonewright/lookAgain');
+
+  it.each([
+    ['a person comes back to the editor', () => lookAgain()],
+    [
+      'the document is saved',
+      (uri: string) => client.connection.sendNotification('textDocument/didSave', { textDocument: { uri } }),
+    ],
+    ['another document is opened', () => client.open(`${++opened}.sfz`, '<region> sample=*sine')],
+    [
+      'they are checked again',
+      () => client.connection.sendRequest('workspace/executeCommand', { command: 'zonewright.checkAgain' }),
+    ],
+  ] as [string, (uri: string) => Promise<unknown>][])('are noticed when %s', async (_, look) => {
+    await mkdir(`${folder}/Samples`);
+    await writeFile(`${folder}/Samples/a.wav`, waveBytes(10));
+    client = await EditorClient.start(bundle, { folder });
+    const uri = await client.open('a.sfz', text);
+    expect(await client.findings(uri)).toEqual([]);
+    /** Waits until the findings are as expected; a test that waits too long has failed. */
+    const noticed = async (expected: readonly string[]) => {
+      let seen = client.refreshes;
+      await look(uri);
+      while ((await client.findings(uri)).join() !== expected.join()) {
+        await client.until(() => client.refreshes > seen);
+        seen = client.refreshes;
+      }
+    };
+    await rename(`${folder}/Samples`, `${folder}/Other`);
+    await noticed(['sample-missing 0:16-0:29']);
+    await cp(`${folder}/Other`, `${folder}/Samples`, { recursive: true });
+    await noticed([]);
+  });
+});
