@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict';
+import { cp, rename, rm } from 'node:fs/promises';
 import * as vscode from 'vscode';
-import { openFile, openText, writeWorkspaceFile } from './documents';
+import { openFile, openText, workspaceFolder, writeWorkspaceFile } from './documents';
 import { test, workbenchTest } from './testList';
 import { until } from './until';
 
@@ -137,4 +138,45 @@ workbenchTest('findings show in the Problems view', async (workbench) => {
   await vscode.commands.executeCommand('workbench.actions.view.problems');
   await workbench.waitFor({ selector: '.markers-panel [role=treeitem] >> text=range-overlap' });
   await workbench.screenshot('problems');
+});
+
+test('a folder of samples that is renamed and replaced from outside is noticed', async () => {
+  const uri = await writeWorkspaceFile('moved/a.sfz', '<region> sample=Samples/a.wav\n');
+  const folder = vscode.Uri.joinPath(uri, '..').fsPath;
+  await vscode.workspace.fs.copy(
+    vscode.Uri.joinPath(workspaceFolder(), 'millrace-chimes/Samples/felt-soft-C4-1.wav'),
+    vscode.Uri.joinPath(uri, '../Samples/a.wav'),
+  );
+  const { document } = await openFile('moved/a.sfz');
+  await until('an answer', async () => {
+    const found = await vscode.commands.executeCommand<unknown[]>(
+      'vscode.executeDocumentSymbolProvider',
+      uri,
+    );
+    return found?.length > 0;
+  });
+  await noFindings(document);
+  await rename(`${folder}/Samples`, `${folder}/Elsewhere`);
+  await findingsOf(document, 'sample-missing');
+  await cp(`${folder}/Elsewhere`, `${folder}/Samples`, { recursive: true });
+  await noFindings(document);
+  await rm(`${folder}/Samples`, { recursive: true });
+  await findingsOf(document, 'sample-missing');
+  await rename(`${folder}/Elsewhere`, `${folder}/Samples`);
+  await noFindings(document);
+});
+
+test('all instruments of a folder are checked, and what is found in closed files stays', async () => {
+  const uri = await writeWorkspaceFile('whole/a.sfz', '<region> sample=none.wav\n');
+  await writeWorkspaceFile('whole/b.sfz', '<region> sample=*sine\n');
+  const found = () => vscode.languages.getDiagnostics(uri).map(({ code }) => code);
+  await vscode.commands.executeCommand('zonewright.checkFolder', vscode.Uri.joinPath(uri, '..'));
+  await until('the finding of a closed file', () => found().join() === 'sample-missing');
+  // As from the explorer: what a test opens otherwise stays open for minutes.
+  await vscode.commands.executeCommand('vscode.open', uri);
+  await until('the finding once', () => found().join() === 'sample-missing');
+  await vscode.commands.executeCommand('workbench.action.closeActiveEditor');
+  await until('the finding of a closed file again', () => found().join() === 'sample-missing');
+  await vscode.workspace.fs.delete(vscode.Uri.joinPath(uri, '..'), { recursive: true });
+  await until('no finding of a file that is gone', () => found().length === 0);
 });
