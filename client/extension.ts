@@ -5,6 +5,8 @@ import { TrustGrantedNotification } from '../server/protocol/requests/trustNotif
 import { AuditionHost } from './audition/host';
 import { registerConversion } from './convertInstrument';
 import { KeyboardMapPanel } from './keyboardMap/panel';
+import { registerMidi } from './midi/midiCommands';
+import type { MidiAccess } from './midi/midiInputs';
 import { NotesDocuments } from './notesDocuments';
 import { registerTablePaste } from './pasteTable';
 import { registerSampleReport } from './sampleReport';
@@ -12,8 +14,15 @@ import { FontEditor } from './soundFont/fontEditor';
 import { registerFontWriting } from './soundFont/writeFont';
 import { registerVocabularies } from './vocabularies';
 
-/** Starts the language server and adds what the editor shows of it; the server ends with the extension. */
-export async function startExtension(context: ExtensionContext, client: BaseLanguageClient): Promise<void> {
+/**
+ * Starts the language server and adds what the editor shows of it; the server ends with the extension. `midi` reaches MIDI
+ * keyboards, where the host can.
+ */
+export async function startExtension(
+  context: ExtensionContext,
+  client: BaseLanguageClient,
+  midi?: () => MidiAccess,
+): Promise<void> {
   const notes = new NotesDocuments();
   context.subscriptions.push(notes);
   await client.start();
@@ -31,5 +40,6 @@ export async function startExtension(context: ExtensionContext, client: BaseLang
     registerFontWriting(client),
     ...KeyboardMapPanel.register(context, client),
     ...AuditionHost.registerSilencing(),
+    ...registerMidi(midi, (message) => AuditionHost.play(message)),
   );
 }

@@ -1,8 +1,10 @@
-import type { ExtensionContext } from 'vscode';
+import { type ExtensionContext, Uri } from 'vscode';
 import { startExtension } from './extension';
+import { packageInputs } from './midi/packageInputs';
 import { processServer } from './processServer';
 
 /** Starts the extension on a desktop or in a remote editor, where Node runs it. */
 export async function activate(context: ExtensionContext): Promise<void> {
-  await startExtension(context, processServer(context));
+  const midiFolder = Uri.joinPath(context.globalStorageUri, 'midi').fsPath;
+  await startExtension(context, processServer(context), () => packageInputs(midiFolder));
 }

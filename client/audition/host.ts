@@ -1,6 +1,7 @@
 import type { Disposable, TextEditorDecorationType, Uri } from 'vscode';
 import { commands, DecorationRangeBehavior, Range, ThemeColor, window } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
+import type { Message } from '../../server/playing/player/playMessage';
 import type { InstrumentPlace } from '../../server/protocol/requests/requests';
 import { SampleAudioRequest, SoundRequest } from '../../server/protocol/requests/soundRequests';
 import type { PresetNumbers } from '../../server/soundfont/font';
@@ -54,6 +55,9 @@ export class AuditionHost implements Disposable {
     switch (known.type) {
       case 'wantSound':
         this.#isOn = true;
+        // The one turned on last stands last.
+        AuditionHost.#all.delete(this);
+        AuditionHost.#all.add(this);
         void this.#sendSound();
         return true;
       case 'wantSample':
@@ -72,6 +76,13 @@ export class AuditionHost implements Disposable {
       default:
         return false;
     }
+  }
+
+  /** Plays on the page whose sound was turned on last, as far as it is on. */
+  static play(message: Message): void {
+    const playing = [...AuditionHost.#all].filter((host) => host.#isOn);
+    const last = playing.at(-1);
+    if (last) last.#page.send({ type: 'midi', message });
   }
 
   /** The page listens, for the first time or anew, and has no sound yet. */

@@ -1,3 +1,4 @@
+import type { Message } from '../../server/playing/player/playMessage';
 import type { Packed } from '../../server/protocol/conversion/packedData';
 
 /** What is played in turn: the regions, all keys of the instrument, or the velocity layers on the root key of the first region. */
@@ -23,6 +24,8 @@ export type AuditionToPage =
   | { type: 'sampleSound'; instrument: Packed }
   /** Plays notes one after another, from regions given by their headers. */
   | { type: 'play'; headers: number[]; what: Played }
+  /** What a MIDI keyboard sends. */
+  | { type: 'midi'; message: Message }
   /** Ends all sound: the window lost the focus, or somebody asked for it. */
   | { type: 'silence' };
 

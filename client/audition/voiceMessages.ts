@@ -1,5 +1,6 @@
 import type { PlayableInstrument } from '../../server/playing/playable/playableInstrument';
 import type { SilentReason } from '../../server/playing/player/conditions';
+import type { Message } from '../../server/playing/player/playMessage';
 import type { SoundProgram } from '../../server/sound/program/program';
 
 /** What the page tells the audio thread. */
@@ -15,9 +16,8 @@ export type ToVoice =
       startFrame: number;
       channels: Float32Array[];
     }
-  | { type: 'noteOn'; key: number; velocity: number }
-  | { type: 'noteOff'; key: number }
-  | { type: 'controller'; number: number; value: number }
+  /** What a keyboard does. */
+  | { type: 'message'; message: Message }
   /** Ends everything at once. */
   | { type: 'stop' }
   | { type: 'level'; db: number }

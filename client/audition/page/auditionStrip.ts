@@ -1,14 +1,17 @@
 import type { TemplateResult } from 'lit';
 import { html, LitElement, nothing } from 'lit';
 import { keyText } from '../../../server/model/wording/rangeWords';
+import type { Message } from '../../../server/playing/player/playMessage';
 import type { Packed } from '../../../server/protocol/conversion/packedData';
 import { unpacked } from '../../../server/protocol/conversion/packedData';
 import type { AudibleInstrument } from '../../../server/protocol/requests/soundRequests';
 import { button } from '../../webview/page/controls/button';
 import { l10n } from '../../webview/page/l10n';
 import type { AuditionFromPage, AuditionToPage } from '../messages';
-import type { FromVoice, SilentCount } from '../voiceMessages';
+import type { FromVoice } from '../voiceMessages';
 import { floatsOf } from './floats';
+import type { Looked } from './readout';
+import { readoutText } from './readout';
 import { turnsOf } from './turns';
 import { TypedKeys } from './typedKeys';
 import { VoiceLink } from './voiceLink';
@@ -23,22 +26,10 @@ const turnSeconds = 1.2;
 /** Milliseconds that a note of a single region is held. */
 const holdMs = 900;
 
+/** How fast keys are let go that do not say it (MIDI 1.0: 64). */
+const releaseVelocity = 64;
 /** The key that plays a sample alone. */
 const sampleKey = 60;
-
-/** What keeps regions silent, in a few words. */
-const reasonWords: Readonly<Record<string, string>> = {
-  velocity: 'velocity',
-  keyswitch: 'keyswitch',
-  controller: 'controller',
-  sequence: 'round robin',
-  random: 'random',
-  trigger: 'trigger',
-  bend: 'pitch bend',
-  pressure: 'aftertouch',
-  sample: 'sample',
-  off: 'switched off',
-};
 
 type Waiting = Pick<Extract<AuditionToPage, { type: 'play' }>, 'headers' | 'what'>;
 
@@ -53,7 +44,7 @@ export class AuditionStrip extends LitElement {
   #instrument: AudibleInstrument | undefined;
   #db = firstDb;
   #status = '';
-  #looked: { key: number; velocity: number; sounds: number[]; silent: SilentCount[] } | undefined;
+  #looked: Looked | undefined;
   readonly #typed = new TypedKeys();
   #turns: ReturnType<typeof setTimeout>[] = [];
   /** What is to be played once the instrument is there. */
@@ -100,6 +91,9 @@ export class AuditionStrip extends LitElement {
       case 'play':
         void this.#playInTurn(known);
         return true;
+      case 'midi':
+        this.#takeMidi(known.message);
+        return true;
       case 'silence':
         this.#silence();
         return true;
@@ -110,12 +104,12 @@ export class AuditionStrip extends LitElement {
 
   /** Starts a note, where sound is on. */
   press(key: number, velocity: number): void {
-    this.#link?.send({ type: 'noteOn', key, velocity });
+    this.#play({ kind: 'noteOn', key, velocity });
     this.look(key, velocity);
   }
 
   release(key: number): void {
-    this.#link?.send({ type: 'noteOff', key });
+    this.#play({ kind: 'noteOff', key, velocity: releaseVelocity });
   }
 
   /** Shows what a key and velocity would play, and why other regions stay silent. */
@@ -138,7 +132,7 @@ export class AuditionStrip extends LitElement {
       </div>
       ${isOn ? this.#surface() : nothing} ${isOn ? this.#controllers() : nothing}
       <p class="audition-status" role="status">${this.#status}</p>
-      ${isOn ? html`<p class="audition-readout quiet">${this.#readout()}</p>` : nothing}
+      ${isOn ? html`<p class="audition-readout quiet">${readoutText(this.#looked)}</p>` : nothing}
     </section>`;
   }
 
@@ -202,21 +196,6 @@ export class AuditionStrip extends LitElement {
         )}
       </div>
     </details>`;
-  }
-
-  #readout(): string {
-    const looked = this.#looked;
-    if (!looked) return l10n.t('Point at the map to see what would sound and what would not.');
-    const place = l10n.t('{0}, velocity {1}', keyText(looked.key), looked.velocity);
-    const sounds =
-      looked.sounds.length === 1
-        ? l10n.t('1 region sounds')
-        : l10n.t('{0} regions sound', looked.sounds.length);
-    const silent = looked.silent.map(
-      ({ reason, count, message }) =>
-        `${l10n.t('{0} silent', count)} (${l10n.t(reasonWords[reason] ?? reason)}): ${message}`,
-    );
-    return [`${place}: ${sounds}.`, ...silent].join(' ');
   }
 
   async #turnOn(): Promise<void> {
@@ -323,10 +302,23 @@ export class AuditionStrip extends LitElement {
     this.requestUpdate();
   }
 
+  #play(message: Message): void {
+    this.#link?.send({ type: 'message', message });
+  }
+
+  /** Plays what a MIDI keyboard sends; the controllers shown follow it. */
+  #takeMidi(message: Message): void {
+    if (message.kind === 'noteOn') this.press(message.key, message.velocity);
+    else if (message.kind === 'controller') {
+      this.#move(message.number, message.value);
+      this.requestUpdate();
+    } else this.#play(message);
+  }
+
   #move(number: number, value: number): void {
     const controller = this.#instrument?.controllers.find((one) => one.number === number);
     if (controller) controller.value = value;
-    this.#link?.send({ type: 'controller', number, value });
+    this.#play({ kind: 'controller', number, value });
   }
 
   #keyDown(event: KeyboardEvent): void {
@@ -365,7 +357,7 @@ export class AuditionStrip extends LitElement {
     if (!this.#link || !instrument) return;
     const { playable, program } = unpacked(packedSample) as AudibleInstrument;
     this.#link.send({ type: 'instrument', playable, program });
-    this.#link.send({ type: 'noteOn', key: sampleKey, velocity: 127 });
+    this.#play({ kind: 'noteOn', key: sampleKey, velocity: 127 });
     this.#link.send({ type: 'instrument', playable: instrument.playable, program: instrument.program });
   }
 

@@ -3,12 +3,15 @@ import type { PlayableInstrument } from '../../../server/playing/playable/playab
 import type { SilentReason } from '../../../server/playing/player/conditions';
 import { createPlayer } from '../../../server/playing/player/createPlayer';
 import type { Player } from '../../../server/playing/player/player';
+import type { Message } from '../../../server/playing/player/playMessage';
 import { OutputStage } from '../../../server/sound/output/outputStage';
 import type { SoundProgram } from '../../../server/sound/program/program';
 import { pageFrames } from '../../../server/sound/voice/sampleStore';
 import type { VoiceEngine } from '../../../server/sound/voiceEngine';
 import { createVoiceEngine } from '../../../server/sound/voiceEngine';
 import type { FromVoice, SilentCount, ToVoice } from '../voiceMessages';
+import type { Movement } from './movements';
+import { move, nameOfMoved } from './movements';
 import { firstFrames, SampleMemory } from './sampleMemory';
 
 /** Voices at one time; live quality plays that many on one core (see the benches). */
@@ -39,8 +42,8 @@ export class Audition {
   #before: Playing[] = [];
   /** What was asked for and has not come. */
   readonly #asked = new Set<string>();
-  /** Controllers that were moved since the start. */
-  readonly #moved = new Map<number, number>();
+  /** What was moved since the start, each as it is now. */
+  readonly #moved = new Map<string, Movement>();
   #blocks = 0;
   #hasChanged = false;
   #left = new Float32Array(128);
@@ -61,17 +64,8 @@ export class Audition {
       case 'audio':
         this.#takeAudio(message);
         break;
-      case 'noteOn':
-        if (this.#output.isMuted) this.#output.fadeIn();
-        this.#now?.engine.noteOn(message.key, message.velocity);
-        this.#blocks = 0;
-        break;
-      case 'noteOff':
-        for (const { engine } of this.#all()) engine.noteOff(message.key);
-        break;
-      case 'controller':
-        this.#moved.set(message.number, message.value);
-        for (const { engine } of this.#all()) engine.controller(message.number, message.value);
+      case 'message':
+        this.#takeMessage(message.message);
         break;
       case 'stop':
         for (const { engine } of this.#all()) engine.allOff();
@@ -81,6 +75,22 @@ export class Audition {
         break;
       case 'look':
         this.#look(message.key, message.velocity);
+    }
+  }
+
+  #takeMessage(message: Message): void {
+    switch (message.kind) {
+      case 'noteOn':
+        if (this.#output.isMuted) this.#output.fadeIn();
+        this.#now?.engine.noteOn(message.key, message.velocity);
+        this.#blocks = 0;
+        return;
+      case 'noteOff':
+        for (const { engine } of this.#all()) engine.noteOff(message.key, message.velocity);
+        return;
+      default:
+        this.#moved.set(nameOfMoved(message), message);
+        for (const { engine } of this.#all()) move(engine, message);
     }
   }
 
@@ -123,7 +133,7 @@ export class Audition {
       mostVoices,
     });
     this.#now = { playable, program, player, engine, sounding: new Map() };
-    for (const [number, value] of this.#moved) engine.controller(number, value);
+    for (const movement of this.#moved.values()) move(engine, movement);
     this.#hasChanged = true;
   }
 

@@ -79,3 +79,16 @@ workbenchTest(
     await vscode.commands.executeCommand('zonewright.stopSound');
   },
 );
+
+workbenchTest('a MIDI keyboard is asked for, and what it needs is told', async (workbench) => {
+  void vscode.commands.executeCommand('zonewright.connectMidi');
+  await until('what is missing', async () =>
+    /MIDI/.test(await workbench.text({ selector: '.notification-list-item' })),
+  );
+  assert.match(
+    await workbench.text({ selector: '.notification-list-item' }),
+    /npm install --prefix ".*midi" @julusian\/midi@/,
+  );
+  await vscode.commands.executeCommand('notifications.clearAll');
+  await vscode.commands.executeCommand('zonewright.disconnectMidi');
+});

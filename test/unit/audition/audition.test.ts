@@ -60,7 +60,7 @@ describe('what plays on the audio thread', () => {
   it('is silent until a key goes down, then sounds at the pitch of the key and 12 dB below full scale or less', () => {
     const { audition, play, last } = auditionOf('<region> sample=*sine');
     expect(peak(play(0.1).left)).toBe(0);
-    audition.take({ type: 'noteOn', key: 69, velocity: 127 });
+    audition.take({ type: 'message', message: { kind: 'noteOn', key: 69, velocity: 127 } });
     const { left } = play(1);
     // A4 = 440 Hz (ISO 16:1975); −12 dB is 0.251 (10^(−12/20)).
     expect(crossings(left)).toBeGreaterThan(435);
@@ -73,7 +73,8 @@ describe('what plays on the audio thread', () => {
   it('stays under full scale whatever the text asks for', () => {
     const { audition, play } = auditionOf('<region> sample=*noise volume=60 amp_veltrack=0');
     audition.take({ type: 'level', db: 0 });
-    for (let key = 40; key < 60; key++) audition.take({ type: 'noteOn', key, velocity: 127 });
+    for (let key = 40; key < 60; key++)
+      audition.take({ type: 'message', message: { kind: 'noteOn', key, velocity: 127 } });
     const { left, right } = play(1);
     expect(peak(left)).toBeGreaterThan(0.3);
     expect(Math.max(peak(left), peak(right))).toBeLessThanOrEqual(10 ** (-1 / 20));
@@ -81,12 +82,12 @@ describe('what plays on the audio thread', () => {
 
   it('ends all by one message, and a key by letting it go', () => {
     const { audition, play, last } = auditionOf('<region> sample=*sine ampeg_release=0.05');
-    audition.take({ type: 'noteOn', key: 60, velocity: 100 });
+    audition.take({ type: 'message', message: { kind: 'noteOn', key: 60, velocity: 100 } });
     play(0.2);
-    audition.take({ type: 'noteOff', key: 60 });
+    audition.take({ type: 'message', message: { kind: 'noteOff', key: 60, velocity: 64 } });
     play(0.3);
     expect(last('sounding')).toMatchObject({ regions: [] });
-    audition.take({ type: 'noteOn', key: 60, velocity: 100 });
+    audition.take({ type: 'message', message: { kind: 'noteOn', key: 60, velocity: 100 } });
     play(0.2);
     audition.take({ type: 'stop' });
     // What is below 5 Hz dies away in 32 ms; a tenth of a thousandth is 80 dB below full scale.
@@ -97,7 +98,7 @@ describe('what plays on the audio thread', () => {
 
   it('goes on with held notes when the text changes, without a jump, and plays new ones by the new text', () => {
     const { audition, give, play } = auditionOf('<region> sample=*sine amp_veltrack=0');
-    audition.take({ type: 'noteOn', key: 60, velocity: 100 });
+    audition.take({ type: 'message', message: { kind: 'noteOn', key: 60, velocity: 100 } });
     const before = play(0.2).left;
     give('<region> sample=*sine amp_veltrack=0 transpose=12');
     const { left } = play(0.2);
@@ -105,16 +106,16 @@ describe('what plays on the audio thread', () => {
     const steepest = (2 * Math.PI * 261.63 * 0.2512) / rate;
     const jump = Math.abs(left[0] - (before.at(-1) ?? 0));
     expect(jump).toBeLessThan(1.1 * steepest);
-    audition.take({ type: 'noteOff', key: 60 });
+    audition.take({ type: 'message', message: { kind: 'noteOff', key: 60, velocity: 64 } });
     play(0.2);
-    audition.take({ type: 'noteOn', key: 60, velocity: 100 });
+    audition.take({ type: 'message', message: { kind: 'noteOn', key: 60, velocity: 100 } });
     play(0.1);
     expect(crossings(play(1).left)).toBeGreaterThan(515);
   });
 
   it('asks for audio once, plays it when it comes, and keeps it for the next text', () => {
     const { audition, give, play, told } = auditionOf('<region> sample=a.wav amp_veltrack=0');
-    audition.take({ type: 'noteOn', key: 60, velocity: 100 });
+    audition.take({ type: 'message', message: { kind: 'noteOn', key: 60, velocity: 100 } });
     play(0.1);
     const wanted = () => told.filter(({ type }) => type === 'want');
     expect(wanted()).toMatchObject([{ sample: 'a.wav', startFrame: 0 }]);
@@ -122,7 +123,7 @@ describe('what plays on the audio thread', () => {
     audition.take({ type: 'audio', sample: 'a.wav', rate, totalFrames: rate, startFrame: 0, channels });
     expect(peak(play(0.1).left)).toBeGreaterThan(0.03);
     give('<region> sample=a.wav amp_veltrack=0 volume=-3');
-    audition.take({ type: 'noteOn', key: 62, velocity: 100 });
+    audition.take({ type: 'message', message: { kind: 'noteOn', key: 62, velocity: 100 } });
     play(0.1);
     expect(wanted()).toHaveLength(1);
   });
@@ -138,8 +139,21 @@ describe('what plays on the audio thread', () => {
       ['velocity', 1],
       ['controller', 1],
     ]);
-    audition.take({ type: 'controller', number: 4, value: 127 });
+    audition.take({ type: 'message', message: { kind: 'controller', number: 4, value: 127 } });
     audition.take({ type: 'look', key: 60, velocity: 100 });
     expect(last('looked')?.sounds).toEqual([1, 2]);
+  });
+
+  it('keeps bend, pressure and controllers where they are when the text changes', () => {
+    const { audition, give, play } = auditionOf('<region> sample=*sine pitch_keycenter=69 amp_veltrack=0');
+    audition.take({ type: 'message', message: { kind: 'bend', value: 8191 } });
+    give('<region> sample=*sine pitch_keycenter=69 amp_veltrack=0 bend_up=1200');
+    audition.take({ type: 'message', message: { kind: 'noteOn', key: 69, velocity: 127 } });
+    play(0.1);
+    // An octave above 440 Hz (ISO 16): 2 crossings of zero a period.
+    const { left } = play(0.5);
+    const crossings = left.reduce((sum, value, at) => sum + (at > 0 && value * left[at - 1]! < 0 ? 1 : 0), 0);
+    expect(crossings).toBeGreaterThan(870);
+    expect(crossings).toBeLessThan(890);
   });
 });

@@ -104,6 +104,27 @@ describe.skipIf(!hasBrowser)('sound in the page of the keyboard map', () => {
     await page.context().close();
   });
 
+  it('plays what a MIDI keyboard sends, where sound is on, and its controllers move', async () => {
+    const page = await open();
+    const midi = (message: object) => send(page, { type: 'midi', message });
+    await midi({ kind: 'noteOn', key: 48, velocity: 100 });
+    await turnOn(page);
+    expect((await sounding(page)) ?? []).toEqual([]);
+    await midi({ kind: 'controller', number: 1, value: 90 });
+    expect(await page.getByRole('slider', { name: /Swell/ }).inputValue()).toBe('90');
+    await midi({ kind: 'noteOn', key: 48, velocity: 100 });
+    await vi.waitFor(async () => expect(await sounding(page)).toEqual([headers[0]]));
+    await midi({ kind: 'controller', number: 64, value: 127 });
+    await midi({ kind: 'noteOff', key: 48, velocity: 64 });
+    await midi({ kind: 'noteOn', key: 72, velocity: 100 });
+    // The pedal holds the first.
+    await vi.waitFor(async () => expect(await sounding(page)).toEqual(headers));
+    await midi({ kind: 'noteOff', key: 72, velocity: 64 });
+    await midi({ kind: 'controller', number: 64, value: 0 });
+    await vi.waitFor(async () => expect(await sounding(page)).toEqual([]));
+    await page.context().close();
+  });
+
   it('plays a sample by itself, and the instrument again afterwards', async () => {
     const page = await open();
     await send(page, { type: 'play', headers: [headers[1]], what: 'sample' });
