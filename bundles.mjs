@@ -30,6 +30,7 @@ export function bundlesFor({ production = false } = {}) {
     { ...forNode, entryPoints: ['server/main.ts'], outfile: 'dist/server.js' },
     { ...forNode, entryPoints: ['server/measureWorker.ts'], outfile: 'dist/measureWorker.js' },
     { ...forNode, entryPoints: ['server/flacLibrary.ts'], outfile: 'dist/flacLibrary.js' },
+    { ...forNode, entryPoints: ['server/buildWorker.ts'], outfile: 'dist/buildWorker.js' },
     {
       ...forNode,
       entryPoints: ['server/cli.ts'],

@@ -48,6 +48,8 @@ export interface Terminal {
   packing?: Packing;
   /** Missing where samples are measured in the same thread and nothing is kept. */
   measuring?: Measuring;
+  /** The folder that the program's bundles stand in; missing where it runs from its source. */
+  program?: string;
 }
 
 function isClosedPipe(error: Error): boolean {
@@ -62,6 +64,7 @@ export function processTerminal(program: string): Terminal {
   });
   process.stderr.on('error', () => {});
   return {
+    program,
     folder: process.cwd().replaceAll('\\', '/'),
     files: nodeFiles,
     colour: process.stdout.isTTY === true && !process.env.NO_COLOR,

@@ -23,6 +23,8 @@ export interface InstrumentFacts {
   source?: string;
   credits?: string[];
   tags?: string[];
+  /** Whom to tell of faults: an address or a sentence. */
+  contact?: string;
   /** The path of a picture. */
   picture?: string;
 }

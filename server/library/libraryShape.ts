@@ -21,6 +21,7 @@ const facts: Shape = {
     source: text('Where the recordings come from: an address or a sentence.'),
     credits: texts('Who else is to be named, one a line.'),
     tags: texts('Words by which it can be found.'),
+    contact: text('Whom to tell of faults: an address or a sentence.'),
     picture: text('The path of a picture, from the folder of the library file.'),
   },
 };

@@ -1,11 +1,13 @@
 import { CommandError } from '../commandError';
 import type { Terminal } from '../terminal';
+import { libraryBuild } from './libraryBuild';
 import { libraryNew } from './libraryNew';
 import { libraryPack } from './libraryPack';
 
 const tasks: Readonly<Record<string, (args: readonly string[], terminal: Terminal) => Promise<number>>> = {
   new: libraryNew,
   pack: libraryPack,
+  build: libraryBuild,
 };
 
 /** `zonewright library`: many sources at once, by a library file. */

@@ -1,12 +1,34 @@
-import type { Stats } from 'node:fs';
-import { closeSync, constants, fstatSync, openSync, readdirSync, readSync, statSync } from 'node:fs';
-import type { FileReader, FileStat, Files } from '../../model/files';
+import type { Dirent, Stats } from 'node:fs';
+import {
+  accessSync,
+  closeSync,
+  constants,
+  fstatSync,
+  openSync,
+  readdirSync,
+  readSync,
+  realpathSync,
+  statSync,
+} from 'node:fs';
+import type { FileKind, FileReader, FileStat, Files, FolderEntry } from '../../model/files';
 
 /** Bytes after which other work of the thread, such as an order to stop, is let run. */
 const mostAtOnce = 1024 * 1024;
 
 function statOf(found: Stats): FileStat {
-  return { kind: found.isDirectory() ? 'folder' : 'file', size: found.size, modified: found.mtimeMs };
+  return { kind: kindOf(found), size: found.size, modified: found.mtimeMs };
+}
+
+function kindOf(found: Stats | Dirent): FileKind {
+  return found.isDirectory() ? 'folder' : found.isFile() ? 'file' : 'special';
+}
+
+/** A link is of the kind of what it leads to. */
+function entryOf(folder: string, entry: Dirent): FolderEntry {
+  const { name } = entry;
+  if (!entry.isSymbolicLink()) return { name, kind: kindOf(entry) };
+  const end = statSync(`${folder}/${name}`, { throwIfNoEntry: false });
+  return { name, kind: end ? kindOf(end) : 'file', isLink: true };
 }
 
 /**
@@ -25,12 +47,28 @@ export const blockingFiles: Files = {
 
   async list(folder) {
     try {
-      return readdirSync(folder, { withFileTypes: true }).map((entry) => ({
-        name: entry.name,
-        kind: entry.isDirectory() ? 'folder' : 'file',
-      }));
+      return readdirSync(folder, { withFileTypes: true }).map((entry) => entryOf(folder, entry));
     } catch {
       return undefined;
+    }
+  },
+
+  async realPath(path) {
+    try {
+      return realpathSync(path).replaceAll('\\', '/');
+    } catch {
+      return undefined;
+    }
+  },
+
+  async refusal(path) {
+    try {
+      accessSync(path, constants.R_OK);
+      const found = statSync(path);
+      return kindOf(found) === 'special' ? 'special' : undefined;
+    } catch (error) {
+      const code = error instanceof Error && 'code' in error ? error.code : undefined;
+      return code === 'EACCES' || code === 'EPERM' ? 'permission' : undefined;
     }
   },
 

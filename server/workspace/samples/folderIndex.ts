@@ -23,6 +23,15 @@ class Names {
   }
 }
 
+/** Where a host gives the same list again, what was made of it holds: a folder of all samples is asked of by many. */
+const known = new WeakMap<readonly FolderEntry[], Names>();
+
+function namesIn(entries: readonly FolderEntry[]): Names {
+  const names = known.get(entries) ?? new Names(entries);
+  known.set(entries, names);
+  return names;
+}
+
 /** What is known of a folder; one that is closed is there, but does not tell its names. */
 type Listing = Names | 'closed' | 'missing';
 
@@ -93,7 +102,7 @@ export class FolderIndex {
 
   async #list(folder: string): Promise<Listing> {
     const entries = await this.#files.list(folder);
-    if (entries) return new Names(entries);
+    if (entries) return namesIn(entries);
     return (await this.#files.refusal?.(folder)) ? 'closed' : 'missing';
   }
 

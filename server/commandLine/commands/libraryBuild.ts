@@ -1,0 +1,92 @@
+import { version } from '../../../package.json';
+import type { Part } from '../../library/build/buildLibrary';
+import { buildLibrary, removeLeftOut } from '../../library/build/buildLibrary';
+import type { BuildOutcome } from '../../library/build/buildOutcome';
+import { writtenFolders } from '../../library/build/buildState';
+import type { BuildThreadData } from '../../library/build/buildThread';
+import type { ResolvedLibrary } from '../../library/libraryInstrument';
+import { jsonText, visibleText } from '../../model/text/visibleText';
+import { counted } from '../../model/wording/counted';
+import { clearUnfinished, stagedWriter } from '../../workspace/files/stagedWriter';
+import { CommandError } from '../commandError';
+import { wholeWord } from '../output/noteWords';
+import type { Terminal } from '../terminal';
+import { readWords } from '../words';
+import { buildCrew } from './buildCrew';
+import { libraryInput } from './libraryInput';
+import { buildProgress } from './libraryProgress';
+
+/** Threads at the most. */
+const mostThreads = 64;
+
+/** `zonewright library build`: everything in a library file, what is unchanged left as it is. Status 1 where one failed. */
+export async function libraryBuild(args: readonly string[], terminal: Terminal): Promise<number> {
+  const { paths, options, switches } = readWords(args, {
+    format: ['text', 'json'],
+    part: 'text',
+    threads: 'text',
+    measure: 'switch',
+    force: 'switch',
+    'no-cache': 'switch',
+  });
+  const part = partOf(options.part);
+  const threads = wholeWord('threads', options.threads, [1, mostThreads]);
+  const { library } = await libraryInput(terminal, paths);
+  if (library.instruments.length === 0)
+    throw new CommandError('the library has no instrument; "zonewright library new" finds those of a folder');
+  const data: BuildThreadData = {
+    library: { ...library, instruments: [], problems: [] },
+    program: version,
+    measures: switches.has('measure'),
+    force: switches.has('force'),
+    keeps: !switches.has('no-cache'),
+    roots: writtenFolders(library),
+  };
+  const outcomes = await buildWith(terminal, library, data, { part, threads });
+  await terminal.out(options.format === 'json' ? jsonText({ instruments: outcomes }) : textOf(outcomes));
+  return outcomes.some(({ state }) => state === 'failed') ? 1 : 0;
+}
+
+async function buildWith(
+  terminal: Terminal,
+  library: ResolvedLibrary,
+  data: BuildThreadData,
+  { part, threads }: { part: Part | undefined; threads: number | undefined },
+): Promise<BuildOutcome[]> {
+  clearUnfinished(data.roots);
+  const writer = stagedWriter(data.roots);
+  const crew = buildCrew(terminal, data, writer, threads);
+  try {
+    const removed = await removeLeftOut(terminal.files, writer, library);
+    for (const name of removed)
+      terminal.error(`zonewright: ${name} is no longer in the library; what was built of it is taken away\n`);
+    const progress = buildProgress((line) => terminal.error(`zonewright: ${line}\n`));
+    return await buildLibrary(library, crew, { part, onBuilt: progress });
+  } finally {
+    await crew.close();
+    clearUnfinished(data.roots);
+  }
+}
+
+function partOf(text: string | undefined): Part | undefined {
+  if (text === undefined) return undefined;
+  const [, part, of] = /^(\d{1,6})\/(\d{1,6})$/.exec(text) ?? [];
+  if (part === undefined || Number(part) < 1 || Number(part) > Number(of))
+    throw new CommandError(`--part takes a share such as 2/8, the second of eight, not "${text}"`);
+  return { part: Number(part), of: Number(of) };
+}
+
+function textOf(outcomes: readonly BuildOutcome[]): string {
+  const count = (state: BuildOutcome['state']) => outcomes.filter((one) => one.state === state).length;
+  const failed = outcomes.filter(({ state }) => state === 'failed');
+  const lines = failed.map(({ name, message }) => `${name}: ${message ?? 'it failed'}`);
+  const faults = outcomes.filter(({ totals }) => totals.error > 0);
+  if (faults.length > 0)
+    lines.push(
+      `${counted(faults.length, 'instrument')} ${faults.length === 1 ? 'has' : 'have'} errors; "zonewright library report" lists them`,
+    );
+  lines.push(
+    `${counted(outcomes.length, 'instrument')}: ${count('built')} built, ${count('unchanged')} unchanged, ${count('failed')} failed`,
+  );
+  return `${lines.map(visibleText).join('\n')}\n`;
+}

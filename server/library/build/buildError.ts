@@ -1,0 +1,2 @@
+/** Why one instrument cannot be built, as a sentence for a person. */
+export class BuildError extends Error {}

@@ -1,0 +1,110 @@
+import type { Files } from '../../model/files';
+import { joinPath, relativePath } from '../../model/paths';
+import { readWholeText } from '../../workspace/files/readWhole';
+import type { LibraryInstrument, ResolvedLibrary } from '../libraryInstrument';
+import type { BuildOutcome } from './buildOutcome';
+import { contentSum } from './contentSum';
+import type { Dependencies } from './dependencies';
+import { areUnchanged } from './dependencies';
+import { recordVersion } from './instrumentRecord';
+
+/** A file that was written, as it was when the build was done. */
+export interface WrittenFile {
+  /** From the folder of the library. */
+  path: string;
+  size: number;
+  modified: number;
+  sum: string;
+}
+
+/**
+ * What a build keeps of one instrument, to know the next time whether anything has changed: written when all else is in
+ * place, so that a build that was ended at any moment before does that instrument again.
+ */
+export interface BuildState {
+  version: number;
+  program: string;
+  /** The sum of all that the library file says for it. */
+  settings: string;
+  /** By paths from the folder of the library. */
+  dependencies: Dependencies;
+  written: WrittenFile[];
+  /** What a build that was not finished was about to write. */
+  planned?: WrittenFile[];
+  outcome: BuildOutcome;
+}
+
+/** The folder beside the library file in which builds keep what they know. */
+export const stateFolder = '.zonewright-build';
+
+/** The folder in which states of builds into the output of a library are kept. */
+export function stateFolderOf({ folder, output }: ResolvedLibrary): string {
+  const place = relativePath(folder, output).replace(/[^\p{L}\p{N}.-]+/gu, '_');
+  return `${folder}/${stateFolder}/${place || 'here'}`;
+}
+
+/** The path of the state of an instrument. */
+export function statePath(library: ResolvedLibrary, fileName: string): string {
+  return `${stateFolderOf(library)}/${fileName}.json`;
+}
+
+/** The folders that builds write to, which no source is in. */
+export function writtenFolders(library: ResolvedLibrary): string[] {
+  return [library.output, `${library.folder}/${stateFolder}`];
+}
+
+/** The sum of all that counts for how an instrument is built, wherever its library lies. */
+export function settingsSum(
+  library: ResolvedLibrary,
+  one: LibraryInstrument,
+  measures: boolean,
+): Promise<string> {
+  const { pairing, ...settings } = one;
+  const doubts = pairing?.doubts ?? [];
+  const text = JSON.stringify([settings, doubts, measures, relativePath(library.folder, library.output)]);
+  return contentSum(text.replaceAll(JSON.stringify(library.folder).slice(1, -1), '.'));
+}
+
+/** The state that the last build left; `undefined` where it left none, or in another form. */
+export async function readState(
+  files: Files,
+  library: ResolvedLibrary,
+  fileName: string,
+): Promise<BuildState | undefined> {
+  const whole = await readWholeText(files, statePath(library, fileName));
+  if (whole.kind !== 'text') return undefined;
+  try {
+    const state = JSON.parse(whole.text) as Partial<BuildState> | null;
+    return state?.version === recordVersion ? (state as BuildState) : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
+/** Whether what was built by a state still holds: the same settings, sources as they were, results in their place. */
+export async function isCurrent(
+  files: Files,
+  library: ResolvedLibrary,
+  state: BuildState,
+  settings: string,
+): Promise<boolean> {
+  if (state.planned || state.settings !== settings) return false;
+  for (const { path, size, modified } of state.written) {
+    const stat = await files.stat(joinPath(library.folder, path));
+    if (stat?.size !== size || stat.modified !== modified) return false;
+  }
+  return areUnchanged(files, absolute(library.folder, state.dependencies), writtenFolders(library));
+}
+
+/** Dependencies by paths from a folder. */
+export function relative(folder: string, dependencies: Dependencies): Dependencies {
+  return mapped(dependencies, (path) => relativePath(folder, path) || '.');
+}
+
+function absolute(folder: string, dependencies: Dependencies): Dependencies {
+  return mapped(dependencies, (path) => joinPath(folder, path));
+}
+
+function mapped(dependencies: Dependencies, change: (path: string) => string): Dependencies {
+  return Object.fromEntries(Object.entries(dependencies).map(([path, one]) => [change(path), one]));
+}

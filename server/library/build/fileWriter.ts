@@ -1,0 +1,9 @@
+import type { OutputContent } from '../../model/output';
+
+/** Puts files on a disk for a build. Paths are absolute. Fails with the system's error. */
+export interface FileWriter {
+  /** Puts a whole file in place with the folders around it, or leaves what is there as it is. */
+  write(path: string, content: OutputContent): Promise<void>;
+  /** Takes a file away where it is there. */
+  remove(path: string): Promise<void>;
+}
