@@ -44,6 +44,8 @@ export const help = `Usage: zonewright COMMAND …
                     --format text|json
   library         many instruments at once, by a file zonewright.library.json
                     new FOLDER              writes it for what the folder holds, with what is doubtful
+                    build [FILE]            builds what has changed: texts, notes, maps and records
+                                            --part I/N   --threads N   --measure   --force   --no-cache
                     pack [LIBRARY|FILE]     packs what was built, or one instrument, to be shared
                                             --output FOLDER   --form zip|folder   --audio keep|flac
                                             --fact licence=… …   --without-licence   --force
