@@ -143,7 +143,7 @@ async function made(
   for (const finding of checked.findings) totals[finding.severity]++;
   const outputs = [];
   for (const { path, target, content } of targets.files)
-    outputs.push({ path, target, size: sizeOf(content), sum: await contentSum(content) });
+    outputs.push({ path, target, size: await sizeOf(content), sum: await contentSum(content) });
   const record: InstrumentRecord = {
     ...emptyRecord(library, one, tools.program),
     sourceKind: source.kind,

@@ -12,8 +12,12 @@ export async function contentSum(content: OutputContent): Promise<string> {
 }
 
 /** How many bytes a content has. */
-export function sizeOf(content: OutputContent): number {
-  return typeof content === 'string' ? new TextEncoder().encode(content).length : content.length;
+export async function sizeOf(content: OutputContent): Promise<number> {
+  if (typeof content === 'string') return new TextEncoder().encode(content).length;
+  if (content.length !== undefined) return content.length;
+  let size = 0;
+  for await (const piece of piecesOf(content)) size += piece.length;
+  return size;
 }
 
 async function sha256(bytes: Uint8Array): Promise<Uint8Array> {

@@ -35,14 +35,9 @@ export async function placeFiles(placing: Placing, all: readonly PlacedContent[]
     const sum = await contentSum(content);
     known.push({ path, content, sum, isThere: await isThere(placing, path, sum) });
   }
-  const written = known.map(
-    ({ path, content, sum }): WrittenFile => ({
-      path: relativePath(folder, path),
-      size: sizeOf(content),
-      modified: 0,
-      sum,
-    }),
-  );
+  const written: WrittenFile[] = [];
+  for (const { path, content, sum } of known)
+    written.push({ path: relativePath(folder, path), size: await sizeOf(content), modified: 0, sum });
   if (known.some(({ isThere }) => !isThere)) await placing.plan(written);
   for (const [at, { path, content, isThere }] of known.entries()) {
     if (!isThere) await writer.write(path, content);
