@@ -3,11 +3,13 @@ import type { Terminal } from '../terminal';
 import { libraryBuild } from './libraryBuild';
 import { libraryNew } from './libraryNew';
 import { libraryPack } from './libraryPack';
+import { libraryReport } from './libraryReport';
 
 const tasks: Readonly<Record<string, (args: readonly string[], terminal: Terminal) => Promise<number>>> = {
   new: libraryNew,
-  pack: libraryPack,
   build: libraryBuild,
+  report: libraryReport,
+  pack: libraryPack,
 };
 
 /** `zonewright library`: many sources at once, by a library file. */

@@ -5,6 +5,7 @@ import type { BuildOutcome } from '../../library/build/buildOutcome';
 import { writtenFolders } from '../../library/build/buildState';
 import type { BuildThreadData } from '../../library/build/buildThread';
 import type { ResolvedLibrary } from '../../library/libraryInstrument';
+import { writeOverview } from '../../library/report/writeOverview';
 import { jsonText, visibleText } from '../../model/text/visibleText';
 import { counted } from '../../model/wording/counted';
 import { clearUnfinished, stagedWriter } from '../../workspace/files/stagedWriter';
@@ -61,7 +62,10 @@ async function buildWith(
     for (const name of removed)
       terminal.error(`zonewright: ${name} is no longer in the library; what was built of it is taken away\n`);
     const progress = buildProgress((line) => terminal.error(`zonewright: ${line}\n`));
-    return await buildLibrary(library, crew, { part, onBuilt: progress });
+    const outcomes = await buildLibrary(library, crew, { part, onBuilt: progress });
+    // A part knows nothing of the others: its report is joined with theirs.
+    if (!part) await writeOverview(terminal.files, writer, library);
+    return outcomes;
   } finally {
     await crew.close();
     clearUnfinished(data.roots);

@@ -31,7 +31,7 @@ export interface BuildOptions {
 }
 
 /** The instruments that are in a part: every so manieth, so that parts take about the same time. */
-export function instrumentsIn<T>(all: readonly T[], part: Part | undefined): T[] {
+function instrumentsIn<T>(all: readonly T[], part: Part | undefined): T[] {
   return part ? all.filter((_, at) => at % part.of === part.part - 1) : [...all];
 }
 

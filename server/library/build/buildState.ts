@@ -35,7 +35,7 @@ export interface BuildState {
 }
 
 /** The folder beside the library file in which builds keep what they know. */
-export const stateFolder = '.zonewright-build';
+const stateFolder = '.zonewright-build';
 
 /** The folder in which states of builds into the output of a library are kept. */
 export function stateFolderOf({ folder, output }: ResolvedLibrary): string {

@@ -38,7 +38,7 @@ export function figuresOf(
 }
 
 /** The sample paths that regions name, generators aside. */
-export function samplePaths(instrument: Instrument): Set<string> {
+function samplePaths(instrument: Instrument): Set<string> {
   const paths = new Set<string>();
   for (const region of instrument.regions) {
     const path = instrument.samplePath(region);

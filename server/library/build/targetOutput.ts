@@ -6,9 +6,11 @@ import { parseVocabulary } from '../../vocabulary/parseVocabulary';
 import { vocabularyNotation } from '../../vocabulary/vocabularyNotation';
 import { readWholeText } from '../../workspace/files/readWhole';
 import { fontOutput } from '../../workspace/fonts/fontOutput';
+import { NotationFinder } from '../../workspace/notations/notationFinder';
 import { notations } from '../../workspace/notations/notationOf';
 import { notationOutput } from '../../workspace/notations/notationOutput';
 import type { LibraryInstrument, LibraryTarget } from '../libraryInstrument';
+import { templateOutput } from '../templates/templateOutput';
 import { BuildError } from './buildError';
 import type { ReadingTools } from './readSource';
 
@@ -20,10 +22,12 @@ export interface TargetOutput {
 
 /** The output for a target. Fails with a {@link BuildError} where its vocabulary cannot be read. */
 export async function targetOutput(
-  _one: LibraryInstrument,
+  one: LibraryInstrument,
   target: LibraryTarget,
-  { files, samples }: ReadingTools,
+  tools: ReadingTools,
 ): Promise<TargetOutput> {
+  const { files, samples } = tools;
+  if (target.template !== undefined) return templateTarget(one, target, target.template, tools);
   switch (target.notation) {
     case 'sf2':
       return {
@@ -45,6 +49,33 @@ export async function targetOutput(
       return { output: notationOutput(notation, samples, '.xml'), notation };
     }
   }
+}
+
+/** What puts the instrument into a template, which has to be in the notation of the target. */
+async function templateTarget(
+  { facts }: LibraryInstrument,
+  target: LibraryTarget,
+  path: string,
+  { files, samples, includes }: ReadingTools,
+): Promise<TargetOutput> {
+  if (target.notation === 'sf2') throw new BuildError('A SoundFont takes no template. Take "template" out.');
+  const whole = await readWholeText(files, path);
+  if (whole.kind !== 'text') throw new BuildError(`The template ${nameOf(path)} is not there, or no text.`);
+  const finder = new NotationFinder(files, samples, () => {});
+  const notation =
+    target.notation === 'vocabulary'
+      ? await savedVocabulary(target.vocabulary ?? '', files)
+      : (await finder.find({ path, text: whole.text }))?.notation;
+  if (!notation || (target.notation !== 'vocabulary' && notation !== notations[target.notation]))
+    throw new BuildError(`The template ${nameOf(path)} is not in the notation ${target.notation}.`);
+  const known = new Map(
+    Object.entries(facts).map(([name, value]) => [name, Array.isArray(value) ? value.join(', ') : value]),
+  );
+  const output = templateOutput(
+    { path, text: whole.text, notation },
+    { includes, samples, factsOf: () => known },
+  );
+  return { output, notation };
 }
 
 async function savedVocabulary(path: string, files: Files): Promise<Notation> {
