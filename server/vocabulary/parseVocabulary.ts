@@ -123,13 +123,14 @@ class VocabularyReader {
   }
 
   #level(node: JsonNode, at: number, count: number): VocabularyLevel | undefined {
-    const members = this.#members(node, 'A level', ['element', 'is', 'inside', 'parameters']);
+    const members = this.#members(node, 'A level', ['element', 'is', 'inside', 'sets', 'parameters']);
     if (!members) return undefined;
     const element = this.#elementName(members.get('element'), node);
     const is = this.#kindOfLevel(members.get('is'), node, at, count);
     const inside = this.#texts(members.get('inside'), 'inside');
     if (inside && !inside.every(isXmlName))
       this.#tell(members.get('inside') ?? node, '"inside" lists names of elements.');
+    const sets = this.#sets(members.get('sets'));
     const parameters = members.get('parameters');
     if (parameters && parameters.kind !== 'array') this.#tell(parameters, '"parameters" is a list.');
     const read = parameters?.kind === 'array' ? parameters.items.map((item) => this.#parameter(item)) : [];
@@ -138,8 +139,29 @@ class VocabularyReader {
       element,
       is,
       ...(inside && inside.length > 0 && { inside: inside.filter(isXmlName) }),
+      ...(sets && { sets }),
       parameters: read.filter((one) => one !== undefined),
     };
+  }
+
+  #sets(node: JsonNode | undefined): Record<string, string> | undefined {
+    if (!node) return undefined;
+    if (node.kind !== 'object') {
+      this.#tell(node, '"sets" is an object with a value for each parameter.');
+      return undefined;
+    }
+    const found: [string, string][] = [];
+    for (const { name, nameStart, nameEnd, value } of node.members) {
+      if (!resolveOpcode(name))
+        this.#tell(
+          { start: nameStart, end: nameEnd },
+          `The open SFZ format knows no parameter "${shorten(name)}".`,
+        );
+      else if (value.kind !== 'string' || value.value === '')
+        this.#tell(value, 'What a level sets is a text, and not empty.');
+      else found.push([name, value.value]);
+    }
+    return found.length > 0 ? Object.fromEntries(found) : undefined;
   }
 
   #elementName(node: JsonNode | undefined, level: JsonNode): string | undefined {

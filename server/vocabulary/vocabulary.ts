@@ -44,6 +44,8 @@ export interface VocabularyLevel {
   is: 'instrument' | 'group' | 'region';
   /** Names of elements between the level before and this one that carry nothing, from the outermost inwards. */
   inside?: string[];
+  /** Parameters that the element sets by being there, with their values: a group whose name says what starts its regions. */
+  sets?: Record<string, string>;
   /** In the order in which they are written. Those of an instrument or group are inherited by the regions in it. */
   parameters: VocabularyParameter[];
 }
@@ -137,8 +139,10 @@ export type ValueForm =
     } & WithUnitText)
   /** A stretch of time. */
   | ({ kind: 'time'; unit: 'seconds' | 'milliseconds' } & WithUnitText)
-  /** A number as the open SFZ format has it, multiplied by `times`. `none` is the number that sets nothing. */
-  | ({ kind: 'number'; times?: number; none?: number } & WithUnitText)
+  /**
+   * A number as the open SFZ format has it, less `plus`, multiplied by `times`. `none` is the number that sets nothing.
+   */
+  | ({ kind: 'number'; times?: number; plus?: number; none?: number } & WithUnitText)
   /** Words, each with the value of the open SFZ format that it stands for; the first word of a value is the one that is written.
    * A word that stands for an empty text sets nothing. `over`: what it sets goes before what other places of the element set. */
   | { kind: 'words'; words: Record<string, string>; over?: boolean }

@@ -58,7 +58,7 @@ export const formFields: Readonly<Record<ValueForm['kind'], Readonly<Record<stri
     unitText,
   },
   time: { unit: required(choice('seconds', 'milliseconds')), unitText },
-  number: { times: { kind: 'factor' }, none: { kind: 'number' }, unitText },
+  number: { times: { kind: 'factor' }, plus: { kind: 'number' }, none: { kind: 'number' }, unitText },
   words: { words: required({ kind: 'words' }), over: { kind: 'switch' } },
   path: {
     folder: { kind: 'text' },

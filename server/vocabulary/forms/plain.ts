@@ -16,11 +16,11 @@ export function timeForm({ unit }: Extract<ValueForm, { kind: 'time' }>): Number
   };
 }
 
-/** Numbers that are written as the open SFZ format has them, or multiplied by something. */
-export function plainForm({ times = 1, none }: Extract<ValueForm, { kind: 'number' }>): NumberForm {
+/** Numbers that are written as the open SFZ format has them, or less something and multiplied by something. */
+export function plainForm({ times = 1, plus = 0, none }: Extract<ValueForm, { kind: 'number' }>): NumberForm {
   return {
-    read: times === 1 ? (written) => written : (written) => toBillionths(written / times),
-    write: (value) => (value * times === none ? Number.NaN : value * times),
+    read: times === 1 ? (written) => written + plus : (written) => toBillionths(written / times) + plus,
+    write: (value) => ((value - plus) * times === none ? Number.NaN : (value - plus) * times),
     units: new Map(),
     unit: '',
     needsSurroundings: false,

@@ -12,9 +12,12 @@ const sayTheSame: Readonly<Record<InferredTarget, InferredTarget>> = { attenuati
 
 /**
  * Levels and tunings of outer elements where every region inside has one of its own: inherited they would say nothing, so
- * they add to it. Each with the parameter that does so.
+ * they add to it; so they do where the document says it. Each with the parameter that does so.
  */
-export function addedValues(assigned: readonly Assigned[]): ReadonlyMap<Assigned, string> {
+export function addedValues(
+  assigned: readonly Assigned[],
+  stated?: 'adds' | 'replaces',
+): ReadonlyMap<Assigned, string> {
   const added = new Map<Assigned, string>();
   const taken = new Set<string>();
   const inwards = [...assigned].sort((one, other) => other.column.level - one.column.level);
@@ -28,7 +31,7 @@ export function addedValues(assigned: readonly Assigned[]): ReadonlyMap<Assigned
     const isVoid = one.column.cells.every(
       (cell, row) => cell === undefined || inner.some(({ column }) => column.cells[row] !== undefined),
     );
-    if (inner.length === 0 || !isVoid) continue;
+    if (inner.length === 0 || stated === 'replaces' || (!isVoid && stated !== 'adds')) continue;
     const headers = one.column.level === 0 ? ['global'] : ['group', 'master'];
     const name = headers.map((header) => `${header}_${parameter}`).find((free) => !taken.has(free));
     if (name === undefined) continue;
@@ -40,4 +43,19 @@ export function addedValues(assigned: readonly Assigned[]): ReadonlyMap<Assigned
 
 function kindOf({ target }: Assigned): InferredTarget {
   return sayTheSame[target] ?? target;
+}
+
+/** Whether some regions inside an outer element have a level or tuning of their own beside its. */
+export function isOverridden(
+  one: Assigned,
+  assigned: readonly Assigned[],
+  added: ReadonlyMap<Assigned, string>,
+): boolean {
+  if (addedTo[one.target] === undefined || added.has(one)) return false;
+  return assigned.some(
+    (other) =>
+      kindOf(other) === kindOf(one) &&
+      other.column.level > one.column.level &&
+      other.column.cells.some((cell, row) => cell !== undefined && one.column.cells[row] !== undefined),
+  );
 }

@@ -2,6 +2,9 @@ import type { Vocabulary, VocabularyLevel } from '../vocabulary';
 import type { Alternative, Draft, Settled } from './draft';
 import type { InferredVocabulary, VocabularyDecision } from './inferredVocabulary';
 import type { RegionElement } from './regionElement';
+import type { Rows } from './rows';
+import { nameWords } from './words/nameWords';
+import { isReleaseName } from './words/words';
 
 /**
  * The levels of a chain of elements: those that carry something or repeat, as often as they stand in one another. Elements
@@ -18,7 +21,8 @@ export function levelsOf(
       .filter(({ assigned }) => assigned.column.level === position)
       .flatMap((one) => one.parameters);
     const isRegion = position === chain.length - 1;
-    if (!isRegion && position > 0 && parameters.length === 0 && !repeats[position]) {
+    const isRelease = !isRegion && position > 0 && startsOnRelease(settled, element);
+    if (!isRegion && position > 0 && parameters.length === 0 && !repeats[position] && !isRelease) {
       inside.push(element);
       continue;
     }
@@ -26,14 +30,63 @@ export function levelsOf(
       element,
       is: isRegion ? 'region' : position === 0 ? 'instrument' : 'group',
       ...(inside.length > 0 && { inside }),
+      ...(isRelease && { sets: { trigger: 'release' } }),
       parameters,
     });
-    inside = [];
+    // Other regions stand in the same elements, beside it.
+    if (!isRelease) inside = [];
     for (let copy = 1; !isRegion && copy < nested[position]; copy++) {
       levels.push({ element, is: 'group', parameters });
     }
   }
   return levels;
+}
+
+/** Whether an element around regions says by its name alone that they start when a key is let go. */
+function startsOnRelease(settled: readonly Settled[], element: string): boolean {
+  const isTold = settled.some(({ parameters }) =>
+    parameters.some(({ parameter }) => parameter === 'trigger'),
+  );
+  return !isTold && isReleaseName(nameWords(element));
+}
+
+/** Decisions that follow from levels: what elements set by being there, and how long round robins are. */
+export function levelDrafts(
+  levels: readonly VocabularyLevel[],
+  rows: Rows,
+  chain: readonly string[],
+): Draft[] {
+  const spanOf = (element: string) => rows.tags[chain.indexOf(element)] ?? { start: 0, end: 0 };
+  const drafts = levels
+    .filter(({ sets }) => sets !== undefined)
+    .map(
+      ({ element }): Draft => ({
+        id: `${element}.release`,
+        message: `Regions inside <${element}> start when a key is released.`,
+        confidence: 0.8,
+        isGuess: true,
+        evidence: ['The name of the element says so.'],
+        span: spanOf(element),
+        isAbout: () => false,
+        alternatives: [],
+      }),
+    );
+  const has = (name: string) =>
+    levels.find(({ parameters }) => parameters.some(({ parameter }) => parameter === name));
+  const turns = has('seq_position');
+  if (turns && !has('seq_length'))
+    drafts.push({
+      id: 'seq_length',
+      message:
+        'The length of a round robin is the greatest position among regions of the same keys and velocities.',
+      confidence: 0.85,
+      isGuess: true,
+      evidence: ['Nothing in the text gives the length.'],
+      span: spanOf(turns.element),
+      isAbout: () => false,
+      alternatives: [],
+    });
+  return drafts;
 }
 
 /** Puts decisions with their choices to a vocabulary, and lists the doubtful ones in it. */

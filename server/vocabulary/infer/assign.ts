@@ -11,6 +11,7 @@ import type { InferredTarget } from './words/meaningRules';
 import type { Meaning, NameUnit } from './words/meanings';
 import { isBare, meaningsOf } from './words/meanings';
 import { nameWords } from './words/nameWords';
+import { surelyTrigger } from './words/words';
 
 /** A place and one parameter that it holds. */
 export interface Assigned {
@@ -29,6 +30,8 @@ export interface Assigned {
   others: readonly InferredTarget[];
   /** Why, where the values say more than the name. */
   evidence: string | undefined;
+  /** What the document says of its scale. */
+  stated?: { text: string; range: { low: number; high: number } | undefined };
 }
 
 interface Proposal {
@@ -145,6 +148,14 @@ function byContents(rows: Rows, region: number, named: readonly Proposal[]): Pro
     const meaning = { target: 'label', weight: 0.8, unit: undefined };
     return [{ column, order, texts, facts, meaning, evidence: 'It holds words, as names do.' }];
   });
+  const triggers = rows.columns.flatMap((column, order): Proposal[] => {
+    const texts = textsOf(column);
+    const facts = columnFactsOf(texts);
+    const said = [...facts.tally.keys()].map(surelyTrigger);
+    if (facts.filled === 0 || !said.includes('release') || said.includes(undefined)) return [];
+    const meaning = { target: 'trigger', weight: 0.74, unit: undefined };
+    return [{ column, order, texts, facts, meaning, evidence: 'It holds words for what starts a region.' }];
+  });
   const keys = readKeyTriple(places);
   const read = places.flatMap((place): Proposal[] => {
     const reading = keys.get(place) ?? readByUnit(place);
@@ -154,7 +165,7 @@ function byContents(rows: Rows, region: number, named: readonly Proposal[]): Pro
     const unit = facts.unit === 'semitones' || facts.unit === 'cents' ? facts.unit : undefined;
     return [{ column, order, texts, facts, evidence, meaning: { target, weight, unit } }];
   });
-  return [...read, ...labels];
+  return [...read, ...labels, ...triggers];
 }
 
 /** Where groups are silenced by number, a number of the same element that counts so is the group's. */

@@ -9,6 +9,8 @@ export function describeVocabulary(vocabulary: Vocabulary): string {
       ? ` (inside ${level.inside.map((name) => `<${name}>`).join(' ')})`
       : '';
     lines.push(`<${level.element}> is ${articles[level.is]}${inside}`);
+    for (const [parameter, value] of Object.entries(level.sets ?? {}))
+      lines.push(`  sets ${parameter} to ${value}`);
     const width = Math.max(0, ...level.parameters.map(({ parameter }) => parameter.length));
     for (const parameter of level.parameters) {
       lines.push(
@@ -67,7 +69,7 @@ function plainWords(form: ValueForm): string {
     case 'time':
       return `time in ${form.unit}`;
     case 'number':
-      return `number${form.times !== undefined && form.times !== 1 ? `, multiplied by ${form.times}` : ''}${form.none === undefined ? '' : `, ${form.none} for none`}`;
+      return `number${form.times !== undefined && form.times !== 1 ? `, multiplied by ${form.times}` : ''}${form.plus === undefined ? '' : `, plus ${form.plus}`}${form.none === undefined ? '' : `, ${form.none} for none`}`;
     case 'words': {
       const words = Object.entries(form.words).map(([word, value]) => `"${word}" = ${value}`);
       return `words ${words.join(', ')}`;

@@ -1,7 +1,7 @@
 import type { SampleFactsLookup } from '../../model/notation';
 import { nameOf } from '../../model/paths';
 import type { Vocabulary } from '../vocabulary';
-import { finishVocabulary, levelsOf } from './assemble';
+import { finishVocabulary, levelDrafts, levelsOf } from './assemble';
 import { assignColumns } from './assign';
 import { settle } from './decideForms/settle';
 import type { InferredVocabulary } from './inferredVocabulary';
@@ -15,6 +15,7 @@ import { readRows } from './rows';
 import type { SampleFiles } from './sampleFiles';
 import { findSampleFiles } from './sampleFiles';
 import { findSelectors } from './selectors';
+import { statedIn, withoutStatements, withStatements } from './statements';
 import { surveyXml } from './survey';
 import { findSwitches, loopSwitches } from './switches';
 import { unreadPlaces } from './unreadPlaces';
@@ -39,7 +40,9 @@ export function inferVocabulary(text: string, options: InferenceOptions): Inferr
   if (!region) return undefined;
   const { chain } = region;
   const { rows, off, drafts: switches } = findSwitches(readRows(text, survey, region, selectors), chain);
-  const assigned = assignColumns(rows, region);
+  const named = withoutStatements(assignColumns(rows, region));
+  const stated = statedIn(text, survey, region, named);
+  const assigned = withStatements(named, stated);
   const confidence = instrumentConfidence(assigned, region);
   if (confidence === undefined) return undefined;
   const files = findSampleFiles(
@@ -50,12 +53,13 @@ export function inferVocabulary(text: string, options: InferenceOptions): Inferr
     listed?.list,
   );
   if (!namesFiles(assigned, files)) return undefined;
-  const { settled, drafts } = settle(assigned, rows, chain, files);
+  const { settled, drafts } = settle(assigned, rows, chain, files, stated);
   const levels = levelsOf(settled, region);
   const name = nameOf(options.path.replaceAll('\\', '/')).replace(/\.xml$/i, '');
   const all = [
     regionDraft(region, rows, confidence),
     ...switches,
+    ...levelDrafts(levels, rows, chain),
     ...drafts,
     ...unreadPlaces(rows, assigned, chain, files),
   ];

@@ -6,7 +6,7 @@ import type { SwitchedOff, Vocabulary } from '../vocabulary';
 import type { LevelHeader } from './levelHeaders';
 import { levelHeaders } from './levelHeaders';
 import type { ReadTarget } from './targets';
-import { targetsOf } from './targets';
+import { ownTarget, targetsOf } from './targets';
 
 /** A vocabulary made ready for reading. */
 export interface CompiledVocabulary {
@@ -23,6 +23,10 @@ export interface CompiledVocabulary {
   outermost: ElementPlace | undefined;
   /** The element of each level. */
   places: readonly ElementPlace[];
+  /** By level, what its element sets by being there. */
+  sets: readonly (readonly { target: ReadTarget; value: string }[])[];
+  /** Whether it gives positions in round robins and not the number of turns. */
+  lacksTurns: boolean;
   /** What switches elements off. */
   off: readonly SwitchedOff[];
 }
@@ -178,6 +182,17 @@ export function compileVocabulary(vocabulary: Vocabulary): CompiledVocabulary {
   return ready;
 }
 
+/** Gives positions in round robins a parameter for the number of turns, where no place has that; whether there are any. */
+function addTurns(all: ReadTarget[]): boolean {
+  const positions = all.filter(({ parameter }) => parameter === 'seq_position');
+  if (positions.length === 0 || all.some(({ parameter }) => parameter === 'seq_length')) return false;
+  for (const position of positions) {
+    position.turns = ownTarget('seq_length', position.level, all.length);
+    all.push(position.turns);
+  }
+  return true;
+}
+
 class Compiler {
   readonly #vocabulary: Vocabulary;
   readonly #attributes = new Map<string, number>();
@@ -189,6 +204,15 @@ class Compiler {
   compile(): CompiledVocabulary {
     const { levels } = this.#vocabulary;
     const targets = targetsOf(this.#vocabulary);
+    const all = targets.flat();
+    const lacksTurns = addTurns(all);
+    const sets = levels.map(({ sets = {} }, level) =>
+      Object.entries(sets).map(([parameter, value]) => {
+        const target = ownTarget(parameter, level, all.length);
+        all.push(target);
+        return { target, value };
+      }),
+    );
     const branches = levels.map((_, level) => new Branch(level));
     levels.forEach(({ parameters }, level) => {
       parameters.forEach(({ at }, position) => {
@@ -209,7 +233,9 @@ class Compiler {
     return {
       levels: levelHeaders(this.#vocabulary),
       elements: levels.map(({ element }) => element),
-      targets: targets.flat(),
+      targets: all,
+      sets,
+      lacksTurns,
       attributes: this.#attributes,
       root: around,
       outermost: lacksOutermostElement(this.#vocabulary) ? around : undefined,

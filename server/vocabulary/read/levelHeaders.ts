@@ -1,5 +1,5 @@
 import { HeaderKind } from '../../model/headerKinds';
-import type { Vocabulary } from '../vocabulary';
+import type { Vocabulary, VocabularyLevel } from '../vocabulary';
 
 /** How the elements of a level stand in the instrument model. */
 export interface LevelHeader {
@@ -15,12 +15,12 @@ export interface LevelHeader {
  */
 export function levelHeaders({ levels }: Vocabulary): LevelHeader[] {
   const isInstrument = levels[0]?.is === 'instrument';
-  const hasGlobal = isInstrument && (levels[0]?.parameters.length ?? 0) > 0;
+  const hasGlobal = isInstrument && carries(levels[0]);
   let groups = levels.flatMap(({ is }, level) => (is === 'group' ? [level] : []));
   const kinds = [HeaderKind.global, HeaderKind.master, HeaderKind.group].slice(hasGlobal ? 1 : 0);
   if (groups.length > kinds.length) {
     // Those that carry nothing need no header before those that do.
-    groups = groups.filter((level) => (levels[level]?.parameters.length ?? 0) > 0);
+    groups = groups.filter((level) => carries(levels[level]));
   }
   const headers: LevelHeader[] = levels.map(({ is }) => ({
     kind: is === 'region' ? HeaderKind.region : undefined,
@@ -35,4 +35,8 @@ export function levelHeaders({ levels }: Vocabulary): LevelHeader[] {
     if (kind === HeaderKind.group) merged.push(level);
   });
   return headers;
+}
+
+function carries(level: VocabularyLevel | undefined): boolean {
+  return level !== undefined && (level.parameters.length > 0 || level.sets !== undefined);
 }

@@ -3,7 +3,9 @@ import type { ReadOptions } from '../../model/notation';
 import { scanXml } from '../../xml/scan/scan';
 import type { Vocabulary } from '../vocabulary';
 import { compileVocabulary } from './compile';
+import type { LateValues } from './entries';
 import { VocabularyReader } from './reader';
+import { turnsIn } from './turns';
 
 /**
  * Reads instrument XML in a vocabulary. Never throws: what makes no sense is among the findings and sets no parameter; what the
@@ -17,11 +19,19 @@ export function readVocabularyXml(
 ): (text: string, options: ReadOptions) => Instrument {
   const compiled = compileVocabulary(vocabulary);
   return (text, options) => {
-    const reader = new VocabularyReader(compiled, text, options);
+    let reader = new VocabularyReader(compiled, text, options);
     scanXml(text, reader);
-    if (!reader.hasLateValues) return reader.finish();
-    // Values of a group that stand behind its regions are known only now.
-    const again = new VocabularyReader(compiled, text, options, reader.lateValues());
+    let late: LateValues | undefined;
+    if (reader.hasLateValues) {
+      // Values of a group that stand behind its regions are known only now.
+      late = reader.lateValues();
+      reader = new VocabularyReader(compiled, text, options, late);
+      scanXml(text, reader);
+    }
+    const instrument = reader.finish();
+    const turns = compiled.lacksTurns ? turnsIn(instrument) : undefined;
+    if (!turns || turns.size === 0) return instrument;
+    const again = new VocabularyReader(compiled, text, options, late, turns);
     scanXml(text, again);
     return again.finish();
   };

@@ -74,11 +74,18 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
   readonly #off: ReadonlyMap<number, OffElement> | undefined;
 
   readonly #lateBefore: LateValues | undefined;
+  readonly #turns: ReadonlyMap<number, number>;
   readonly #late = new Map<number, Entry[]>();
   readonly #unscaled: { parameter: number; target: ReadTarget }[] = [];
 
-  /** `late` is what a first reading of the same text gave. */
-  constructor(vocabulary: CompiledVocabulary, text: string, options: ReadOptions, late?: LateValues) {
+  /** `late` is what a first reading of the same text gave, and `turns` how many turns round robins have by the header of a position. */
+  constructor(
+    vocabulary: CompiledVocabulary,
+    text: string,
+    options: ReadOptions,
+    late?: LateValues,
+    turns: ReadonlyMap<number, number> = new Map(),
+  ) {
     super();
     this.#vocabulary = vocabulary;
     this.text = text;
@@ -99,6 +106,7 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
     for (const { repeats } of vocabulary.levels) for (const level of repeats) this.#entries[level] = [];
     this.#elementText = new ElementText(text);
     this.#lateBefore = late;
+    this.#turns = turns;
   }
 
   get hasLateValues(): boolean {
@@ -166,6 +174,9 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
     }
     this.#headers[level] = header;
     if (this.#entries[level]) this.#entries[level] = [];
+    const nameStart = tagStart + 1;
+    for (const { target, value } of this.#vocabulary.sets[level] ?? [])
+      this.#add(target, nameStart, nameEnd, nameStart, nameEnd, Number.NaN, false, value);
   }
 
   /** Adds what stands in the text behind later headers to the header opened last, before another one opens. */
@@ -354,6 +365,9 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
     const parameter = builder.addTranslated(name, nameStart, nameEnd, valueStart, valueEnd, number, isNumber);
     if (text !== undefined) builder.setValue(parameter, text);
     if (isUnscaled) this.#unscaled.push({ parameter, target });
+    const turns = target.turns && this.#turns.get(header);
+    if (target.turns && turns !== undefined)
+      this.#add(target.turns, nameStart, nameEnd, valueStart, valueEnd, turns, true);
   }
 
   #addEntry(entry: Entry): void {

@@ -26,6 +26,8 @@ export interface ReadTarget {
   readNumber: ((written: number) => number) | undefined;
   /** Whether the text may say something else than the number it looks like. */
   goesByText: boolean;
+  /** For a position in a round robin: the parameter for the number of turns, where no place gives that. */
+  turns?: ReadTarget;
   /** Whether it names the folder of paths further in, and sets nothing itself. */
   isFolder?: true;
 }
@@ -55,6 +57,23 @@ export function targetsOf({ levels }: Vocabulary): ReadTarget[][] {
       };
     }),
   );
+}
+
+/** A parameter that the reader sets by itself; `index` is its position among all targets. */
+export function ownTarget(parameter: string, level: number, index: number): ReadTarget {
+  return {
+    index,
+    level,
+    parameter,
+    form: { kind: 'text' },
+    part: 0,
+    between: '-',
+    partner: undefined,
+    besides: [],
+    numbers: undefined,
+    readNumber: undefined,
+    goesByText: true,
+  };
 }
 
 /** A number that sets nothing is no value, and a mark between thousands looks like a decimal point. */

@@ -97,7 +97,8 @@ class ElementPlanner {
     this.#region = this.#levels.length - 1;
     this.#instrumentLevel = this.#levels.findIndex(({ level }, at) => level.is === 'instrument' && at >= top);
     this.#levels.forEach(({ level }, at) => {
-      if (level.is === 'group' && at >= top) this.#groupLevels.push(at);
+      // What an element sets by being there belongs to regions that have it; the others go without it.
+      if (level.is === 'group' && !level.sets && at >= top) this.#groupLevels.push(at);
     });
   }
 

@@ -1,28 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { effectiveValues } from '../../../server/model/effectiveValues';
-import { inferVocabulary } from '../../../server/vocabulary/infer/inferVocabulary';
 import { parseVocabulary } from '../../../server/vocabulary/parseVocabulary';
-import { readVocabularyXml } from '../../../server/vocabulary/read/readVocabularyXml';
-import { unreadValues } from '../../../server/vocabulary/read/unreadValues';
 import { writeVocabulary } from '../../../server/vocabulary/writeVocabulary';
-
-/** The regions of a text by the vocabulary that is worked out from it, and what is told of what is not read. */
-function look(text: string) {
-  const vocabulary = inferVocabulary(text, { path: 'a.xml' })?.vocabulary;
-  if (!vocabulary) return { regions: ['none'], notes: [], vocabulary };
-  const instrument = readVocabularyXml(vocabulary)(text, { path: 'a.xml' });
-  const regions = [...instrument.regions].map((region) =>
-    Object.entries(effectiveValues(instrument, region))
-      .map(([name, value]) => `${name}=${value}`)
-      .join(' '),
-  );
-  return { regions, notes: unreadValues(instrument, vocabulary).map(({ message }) => message), vocabulary };
-}
+import { readInferred } from './inferred';
 
 /** The samples that sound in a shed whose attribute or child element says something of its tools. */
 function sounding(first: string, second: string, child = ''): string[] {
   const text = `<shed><tool wave="a.wav" low="30" high="40" ${first}>${child}</tool><tool wave="b.wav" low="41" high="50" ${second}/></shed>`;
-  return look(text).regions.map((region) => /sample=(\S+)/.exec(region)?.[1] ?? region);
+  return readInferred(text).regions.map((region) => /sample=(\S+)/.exec(region)?.[1] ?? region);
 }
 
 describe('what is switched off', () => {
@@ -45,11 +29,11 @@ describe('what is switched off', () => {
   });
 
   it('takes a whole group with it, and is told of with its samples', () => {
-    const { regions, notes, vocabulary } = look(
+    const { regions, unread, vocabulary } = readInferred(
       '<shed><row on="no"><tool wave="a.wav" note="40"/><tool wave="c.wav" note="42"/></row><row on="yes"><tool wave="b.wav" note="41"/></row></shed>',
     );
     expect(regions).toEqual(['sample=b.wav lokey=41 hikey=41 pitch_keycenter=41']);
-    expect(notes).toEqual(['<row> with "a.wav" and 1 more is switched off by on="no", so it is left out.']);
+    expect(unread).toEqual(['<row> with "a.wav" and 1 more is switched off by on="no", so it is left out.']);
     expect(vocabulary && parseVocabulary(writeVocabulary(vocabulary))).toEqual({ vocabulary, problems: [] });
   });
 
@@ -60,7 +44,7 @@ describe('what is switched off', () => {
   });
 
   it('is a loop, of which nothing else counts then', () => {
-    const { regions, notes } = look(
+    const { regions, unread } = readInferred(
       `<shed><tool wave="a.wav" low="30" high="40"><loop from="500" to="900" on="yes" until="release"/></tool>
       <tool wave="b.wav" low="41" high="50"><loop until="end" from="7" to="70" on="no"/></tool></shed>`,
     );
@@ -68,12 +52,12 @@ describe('what is switched off', () => {
       'sample=a.wav lokey=30 hikey=40 loop_start=500 loop_end=900 loop_mode=loop_sustain',
       'sample=b.wav lokey=41 hikey=50 loop_mode=no_loop',
     ]);
-    expect(notes.join()).toContain('from="7" of <loop>');
+    expect(unread.join()).toContain('from="7" of <loop>');
   });
 
   it('is a loop beside how it goes, whichever stands first', () => {
     const tool = (loop: string, note: number) => `<tool wave="a.wav" note="${note}" ${loop}/>`;
-    const { regions } = look(
+    const { regions } = readInferred(
       `<shed>${tool('loopOn="no" loopKind="forward" loopStart="1000" loopEnd="2000"', 30)}${tool('loopKind="forward" loopOn="no"', 31)}${tool('loopKind="forward" loopOn="yes" loopStart="1000" loopEnd="2000"', 32)}</shed>`,
     );
     expect(regions.map((one) => /loop_mode=\S+/.exec(one)?.[0])).toEqual([
@@ -84,7 +68,7 @@ describe('what is switched off', () => {
   });
 
   it('is a loop of no length', () => {
-    const { regions } = look(
+    const { regions } = readInferred(
       '<shed><tool wave="a.wav" note="30" loopStart="500" loopLength="4000"/><tool wave="b.wav" note="31" loopStart="0" loopLength="0"/></shed>',
     );
     expect(regions).toEqual([
@@ -99,15 +83,15 @@ describe('samples in a list', () => {
     `<zone ${reference}="s1" low="30" high="40"/><zone ${reference}="s2" low="41" high="50"/>`;
 
   it('are found by keys that nothing but the list explains, in the folder of the list', () => {
-    const { regions, notes } = look(
+    const { regions, unread } = readInferred(
       `<rig><tapes dir="Wavs"><tape tag="s1" title="a.wav"/><tape tag="s2" title="b.wav"/><tape tag="s3" title="spare.wav"/></tapes>${zones('take')}</rig>`,
     );
     expect(regions).toEqual(['sample=Wavs/a.wav lokey=30 hikey=40', 'sample=Wavs/b.wav lokey=41 hikey=50']);
-    expect(notes).toEqual(['"spare.wav" is in the list of samples, and no region uses it.']);
+    expect(unread).toEqual(['"spare.wav" is in the list of samples, and no region uses it.']);
   });
 
   it('may have keys in a place that is called so', () => {
-    const { regions } = look(
+    const { regions } = readInferred(
       `<rig>${zones('use')}<tapes><tape key="s1" href="a.wav"/><tape key="s2" href="b.wav"/></tapes></rig>`,
     );
     expect(regions).toEqual(['sample=a.wav lokey=30 hikey=40', 'sample=b.wav lokey=41 hikey=50']);

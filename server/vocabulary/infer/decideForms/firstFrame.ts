@@ -1,7 +1,8 @@
+import type { Statements } from '../../../table/columns/statements';
 import type { ValueForm, VocabularyParameter } from '../../vocabulary';
 import type { Assigned } from '../assign';
 import type { Draft } from '../draft';
-import { firstValueOf } from '../draft';
+import { firstValueOf, saysSo } from '../draft';
 import type { SampleFiles } from '../sampleFiles';
 import type { PositionForm } from './positionPlaces';
 
@@ -26,6 +27,7 @@ export function decideFirst(
   positions: readonly Assigned[],
   forms: Map<Assigned, PositionForm>,
   files: SampleFiles,
+  stated?: Statements['firstFrame'],
 ): Draft[] {
   const counted = positions.filter((one) => {
     const form = forms.get(one);
@@ -33,7 +35,9 @@ export function decideFirst(
   });
   if (counted.length === 0) return [];
   const signs = signsIn(counted, files);
-  const decided = firstBy(signs);
+  const decided = stated
+    ? { first: stated.is, confidence: 0.96, reason: saysSo(stated.text) }
+    : firstBy(signs);
   // Frames are counted from 0 in most formats.
   if (!decided) return [];
   const { first, confidence, reason } = decided;

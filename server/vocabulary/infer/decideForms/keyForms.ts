@@ -1,11 +1,12 @@
 import type { MiddleC } from '../../../model/keys';
+import type { Statements } from '../../../table/columns/statements';
 import { keyboardSpans } from '../../../trade/instrumentSpans';
 import { isGermanName } from '../../../trade/keyReading';
 import type { ValueForm } from '../../vocabulary';
 import type { Assigned } from '../assign';
 import { isNoteName } from '../columnFacts';
 import type { Draft } from '../draft';
-import { firstValueOf, otherForm } from '../draft';
+import { firstValueOf, otherForm, saysSo } from '../draft';
 import type { RowKey } from '../rowKeys';
 import { conventions, rowKey, shifts } from '../rowKeys';
 import type { SampleFiles } from '../sampleFiles';
@@ -18,12 +19,22 @@ export interface KeyForms {
 }
 
 /** Decides how keys are written from their texts and from what the sample files say. */
-export function decideKeyForms(keys: readonly Assigned[], files: SampleFiles, rowCount: number): KeyForms {
+export function decideKeyForms(
+  keys: readonly Assigned[],
+  files: SampleFiles,
+  rowCount: number,
+  stated?: Statements['middleC'],
+): KeyForms {
   const naming = namingOf(keys);
   const isNamed = (one: Assigned) => one.facts.notes * 2 >= one.facts.filled && one.facts.notes > 0;
   const named = keys.filter(isNamed);
   const drafts: Draft[] = [];
-  const octave = named.length > 0 ? decideOctave(keys, files, rowCount) : undefined;
+  const octave =
+    named.length === 0
+      ? undefined
+      : stated
+        ? { middleC: stated.is, confidence: 0.97, reason: saysSo(stated.text) }
+        : decideOctave(keys, files, rowCount);
   if (octave) {
     drafts.push({
       id: 'middleC',

@@ -1,6 +1,7 @@
+import type { Statements } from '../../../table/columns/statements';
 import type { Assigned } from '../assign';
 import type { Draft } from '../draft';
-import { firstValueOf, otherForm, placeName } from '../draft';
+import { firstValueOf, otherForm, placeName, saysSo } from '../draft';
 import type { SampleFiles } from '../sampleFiles';
 import type { PositionForm } from './positionPlaces';
 import { countedFrom, framesOf, isAt, isEnd } from './positionPlaces';
@@ -24,12 +25,16 @@ export function decideLast(
   forms: Map<Assigned, PositionForm>,
   files: SampleFiles,
   idOf: (assigned: Assigned) => string,
+  stated?: Statements['ends'],
 ): Draft[] {
   const isLength = countedFrom[assigned.target] !== undefined;
   if (!isEnd(assigned) && !isLength) return [];
   const signs = signsIn(assigned, positions, forms, files);
   const { last, confidence, reason } =
-    lastByFiles(signs) ?? lastByTexts(assigned, positions, files, isLength) ?? usualLast(isLength);
+    (isLength ? undefined : lastAsStated(stated)) ??
+    lastByFiles(signs) ??
+    lastByTexts(assigned, positions, files, isLength) ??
+    usualLast(isLength);
   const isDefault = last === (isLength ? 'excluded' : 'included');
   if (!isDefault) forms.set(assigned, { ...(forms.get(assigned) as PositionForm), last });
   if (isLength && isDefault) return [];
@@ -93,6 +98,16 @@ interface DecidedLast {
   last: Last;
   confidence: number;
   reason: string;
+}
+
+function lastAsStated(stated: Statements['ends']): DecidedLast | undefined {
+  return (
+    stated && {
+      last: stated.are === 'behind' ? 'excluded' : 'included',
+      confidence: 0.96,
+      reason: saysSo(stated.text),
+    }
+  );
 }
 
 function lastByFiles({ included, excluded, full, beyond }: LastFrameSigns): DecidedLast | undefined {

@@ -65,6 +65,8 @@ export function otherParameters(
       return [...plain('lochan', number), ...plain('hichan', number)];
     case 'octave':
       return [];
+    case 'seq_position':
+      return plain('seq_position', { ...number, ...(facts.least === 0 && { plus: 1 }) });
     default: {
       const times = factorOf(target, facts);
       return plain(target, { kind: 'number', ...(times !== undefined && { times }), ...unitTextOf(facts) });

@@ -2,7 +2,7 @@ import { levelScalePhrases } from '../../../trade/scales/levelScale';
 import type { ValueForm, VocabularyParameter } from '../../vocabulary';
 import type { Assigned } from '../assign';
 import type { Alternative, Draft } from '../draft';
-import { firstValueOf, parameterAt, placeName } from '../draft';
+import { firstValueOf, parameterAt, placeName, saysSo } from '../draft';
 import { keyTargets, velocityTargets } from '../plausible';
 import { parameterWords } from '../words/parameterWords';
 import type { FormReading } from './soundForms';
@@ -83,20 +83,59 @@ export function placeDraft(
 }
 
 /** Whether a value of an outer element is added to those of the regions, or stands for regions without one. */
-export function addedDraft(id: string, one: Assigned, name: string, chain: readonly string[]): Draft {
+export function addedDraft(
+  id: string,
+  one: Assigned,
+  name: string,
+  chain: readonly string[],
+  stated?: string,
+): Draft {
   const element = chain[one.column.level];
   const inherited = one.target === 'attenuation' ? 'volume' : one.target;
   return {
     id: `${id}.adds`,
     message: `${placeName(one)} of <${element}> is added to ${parameterWords[inherited] ?? inherited} of each region inside.`,
-    confidence: 0.65,
-    evidence: ['Every region inside has one of its own, which would otherwise take its place.'],
+    confidence: stated === undefined ? 0.65 : 0.95,
+    evidence: [
+      stated === undefined
+        ? 'Every region inside has one of its own, which would otherwise take its place.'
+        : saysSo(stated),
+    ],
     span: firstValueOf(one),
     isAbout: (other, about) => other.parameter === name && other.at === one.column.at && about === element,
     alternatives: [
       {
         label: 'it counts only where a region has none',
         change: (old) => ({ ...old, parameter: inherited }),
+      },
+    ],
+  };
+}
+
+/** That a value of an outer element gives way to those of regions that have one. */
+export function overriddenDraft(
+  id: string,
+  one: Assigned,
+  { parameter, at }: VocabularyParameter,
+  chain: readonly string[],
+): Draft {
+  const element = chain[one.column.level];
+  const header = one.column.level === 0 ? 'global' : 'group';
+  return {
+    id: `${id}.adds`,
+    message: `${placeName(one)} of <${element}> is ${parameterWords[parameter] ?? parameter} of the regions inside that have none of their own.`,
+    confidence: 0.8,
+    isGuess: true,
+    evidence: ['Some have one, and nothing says that both are added.'],
+    span: firstValueOf(one),
+    isAbout: (other, about) => other.parameter === parameter && other.at === at && about === element,
+    alternatives: [
+      {
+        label: 'it is added to theirs',
+        change: (old) => ({
+          ...old,
+          parameter: `${header}_${parameter === 'transpose' ? 'tune' : parameter}`,
+        }),
       },
     ],
   };

@@ -1,3 +1,4 @@
+import type { Statements } from '../../../table/columns/statements';
 import type { Assigned } from '../assign';
 import type { Draft } from '../draft';
 import { firstValueOf, otherForm, placeName } from '../draft';
@@ -35,6 +36,7 @@ export function decidePositionForms(
   positions: readonly Assigned[],
   files: SampleFiles,
   idOf: (assigned: Assigned) => string,
+  stated?: Statements,
 ): PositionForms {
   const forms = new Map<Assigned, PositionForm>();
   const drafts: Draft[] = [];
@@ -78,8 +80,9 @@ export function decidePositionForms(
     });
   }
   decideNone(positions, forms);
-  drafts.push(...decideFirst(positions, forms, files));
-  for (const assigned of positions) drafts.push(...decideLast(assigned, positions, forms, files, idOf));
+  drafts.push(...decideFirst(positions, forms, files, stated?.firstFrame));
+  for (const assigned of positions)
+    drafts.push(...decideLast(assigned, positions, forms, files, idOf, stated?.ends));
   return {
     formOf: (assigned) => forms.get(assigned) as PositionForm,
     parameterOf: ({ target }) => parameterOf[target] ?? target,

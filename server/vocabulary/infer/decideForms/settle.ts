@@ -1,17 +1,18 @@
 import type { ValueForm, VocabularyParameter } from '../../vocabulary';
-import { addedValues } from '../addedValues';
+import { addedValues, isOverridden } from '../addedValues';
 import type { Assigned } from '../assign';
 import type { Draft, Settled } from '../draft';
-import { parameterAt } from '../draft';
+import { parameterAt, saysSo } from '../draft';
 import { keyTargets, positionTargets, timeTargets, velocityTargets } from '../plausible';
 import type { Rows } from '../rows';
 import type { SampleFiles } from '../sampleFiles';
+import type { XmlStatements } from '../statements';
 import { panSide } from '../words/words';
 import type { KeyForms } from './keyForms';
 import { decideKeyForms } from './keyForms';
 import { loopWords } from './loopParameters';
 import { otherParameters } from './otherParameters';
-import { addedDraft, formDraft, placeDraft } from './placeDrafts';
+import { addedDraft, formDraft, overriddenDraft, placeDraft } from './placeDrafts';
 import type { PositionForms } from './positionForms';
 import { decidePositionForms } from './positionForms';
 import type { FormReading } from './soundForms';
@@ -28,22 +29,31 @@ export function settle(
   rows: Rows,
   chain: readonly string[],
   files: SampleFiles,
+  stated: XmlStatements,
 ): { settled: Settled[]; drafts: Draft[] } {
   const idOf = idsOf(assigned, chain);
-  const settling = new Settling(assigned, rows, chain, files, idOf);
+  const settling = new Settling(assigned, rows, chain, files, idOf, stated);
   const drafts: Draft[] = [...files.drafts, ...settling.drafts];
   const settled: Settled[] = [];
   for (const one of assigned) {
-    const { parameters, reading } = settling.parametersOf(one);
+    const { parameters, reading: found } = settling.parametersOf(one);
+    const reading = found && one.stated ? { ...found, ...asStated(one.stated.text) } : found;
     if (reading)
       drafts.push(formDraft(`${idOf(one)}.${reading.what}`, one, parameters[0].parameter, reading));
     if (parameters.length === 0) continue;
     settled.push({ assigned: one, parameters });
     drafts.push(placeDraft(idOf(one), one, parameters, chain));
     const name = settling.added.get(one);
-    if (name !== undefined) drafts.push(addedDraft(idOf(one), one, name, chain));
+    if (name !== undefined) drafts.push(addedDraft(idOf(one), one, name, chain, stated.nesting?.text));
+    else if (!stated.nesting && isOverridden(one, assigned, settling.added))
+      drafts.push(overriddenDraft(idOf(one), one, parameters[0], chain));
   }
   return { settled, drafts };
+}
+
+/** What stands in the document needs no further evidence. */
+function asStated(text: string): Pick<FormReading, 'confidence' | 'reason' | 'isOpen'> {
+  return { confidence: 0.96, reason: saysSo(text), isOpen: false };
 }
 
 /** The parameters that a place gives, and, where its form had to be chosen, how. */
@@ -70,18 +80,19 @@ class Settling {
     chain: readonly string[],
     files: SampleFiles,
     idOf: (one: Assigned) => string,
+    stated: XmlStatements,
   ) {
     const among = (targets: ReadonlySet<string>) => assigned.filter(({ target }) => targets.has(target));
     this.#assigned = assigned;
     this.#chain = chain;
     this.#files = files;
-    this.#keyForms = decideKeyForms(among(keyTargets), files, rows.count);
+    this.#keyForms = decideKeyForms(among(keyTargets), files, rows.count, stated.middleC);
     this.#velocityForms = decideVelocityForms(among(velocityTargets));
-    this.#positionForms = decidePositionForms(among(positionTargets), files, idOf);
+    this.#positionForms = decidePositionForms(among(positionTargets), files, idOf, stated);
     this.#times = among(timeTargets).filter(
       ({ unit, facts }) => unit === undefined && facts.unit === undefined,
     );
-    this.added = addedValues(assigned);
+    this.added = addedValues(assigned, stated.nesting?.is);
     this.drafts = [...this.#keyForms.drafts, ...this.#velocityForms.drafts, ...this.#positionForms.drafts];
   }
 

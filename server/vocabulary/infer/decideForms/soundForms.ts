@@ -20,12 +20,13 @@ export interface FormReading {
   others: { label: string; form: ValueForm }[];
 }
 
+type LevelUnit = NonNullable<Assigned['unit']> | 'sevenBits' | 'eightBits';
 type Level = Extract<ValueForm, { kind: 'level' }>;
 type Pan = Extract<ValueForm, { kind: 'pan' }>;
 type Tuning = Extract<ValueForm, { kind: 'tuning' }>;
 
 /** A level: by its unit, else by its numbers. */
-export function decideLevelForm({ facts, unit, target }: Assigned): FormReading {
+export function decideLevelForm({ facts, unit, target, stated }: Assigned): FormReading {
   const isNamedAttenuation = target === 'attenuation';
   const attenuation = isNamedAttenuation && facts.negative === 0;
   const formOf = (one: Level['unit']): Level => ({
@@ -34,7 +35,11 @@ export function decideLevelForm({ facts, unit, target }: Assigned): FormReading 
     ...(attenuation && { attenuation: true }),
     ...unitTextOf(facts),
   });
-  const { scale, confidence, reason, isOpen, others } = levelUnit(facts, unit, attenuation);
+  const { scale, confidence, reason, isOpen, others } = levelUnit(
+    facts,
+    unit ?? unitOfRange(stated?.range),
+    attenuation,
+  );
   const isOdd = isNamedAttenuation && facts.negative > 0;
   const turnedLabel = attenuation ? 'greater is louder' : 'greater is quieter';
   return {
@@ -49,10 +54,18 @@ export function decideLevelForm({ facts, unit, target }: Assigned): FormReading 
   };
 }
 
+/** The unit of levels that run from 0 to a number. */
+function unitOfRange(range: { low: number; high: number } | undefined): LevelUnit | undefined {
+  if (range?.low !== 0) return undefined;
+  return { 1: 'ratio', 100: 'percent', 127: 'sevenBits', 255: 'eightBits' }[range.high] as
+    | LevelUnit
+    | undefined;
+}
+
 /** The unit of a level: as the values or the name say it, else by the numbers. */
 function levelUnit(
   facts: Assigned['facts'],
-  named: Assigned['unit'],
+  named: LevelUnit | undefined,
   attenuation: boolean,
 ): ScaleReading<LevelScale> {
   const guess = levelScale(facts, attenuation);
@@ -71,6 +84,7 @@ function levelUnit(
   if (named === 'centibels') return said('centibels', 0.95, 'The name says centibels.');
   if (named === 'dB') return said('dB', 0.95, 'The name says dB.');
   if (named === 'percent') return said('percent', 0.95, 'The name says percent.');
+  if (named === 'sevenBits' || named === 'eightBits') return said(named, 0.95, 'The text says so.');
   if (named === 'ratio') return said('factor', 0.92, 'The name says that it is a factor.');
   return guess;
 }
@@ -81,8 +95,14 @@ function turned(form: Level): Level {
 }
 
 /** A pan position: by the numbers that occur. */
-export function decidePanForm({ facts, unit }: Assigned): FormReading {
+export function decidePanForm({ facts, unit, stated }: Assigned): FormReading {
   if (facts.sided > 0 && facts.negative === 0) return sidedPanForm(facts, unit === 'percent');
+  if (stated?.range) {
+    const { low, high } = stated.range;
+    const centre =
+      low < 0 ? 0 : Number.isInteger(high) && high > 1 ? Math.ceil((low + high) / 2) : (low + high) / 2;
+    return { form: panOf([low, centre, high], facts), confidence: 0.96, reason: '', others: [] };
+  }
   const { scale, confidence, reason, isOpen, others } = panScale(facts, facts.unit === 'percent');
   return {
     form: panOf(scale, facts),

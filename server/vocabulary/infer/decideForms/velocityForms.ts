@@ -4,7 +4,7 @@ import { velocityScale } from '../../../trade/scales/velocityScale';
 import type { ValueForm } from '../../vocabulary';
 import type { Assigned } from '../assign';
 import type { Draft } from '../draft';
-import { firstValueOf, otherForm } from '../draft';
+import { firstValueOf, otherForm, saysSo } from '../draft';
 import { unitTextOf } from './unitText';
 
 type Velocity = Extract<ValueForm, { kind: 'velocity' }>;
@@ -69,6 +69,15 @@ export function decideVelocityForms(velocities: readonly Assigned[]): VelocityFo
 }
 
 function mostOf(velocities: readonly Assigned[]): ScaleReading<number> {
+  const stated = velocities.find((one) => one.stated?.range)?.stated;
+  if (stated?.range)
+    return {
+      scale: stated.range.high,
+      isOpen: stated.range.high !== 127,
+      confidence: 0.96,
+      reason: saysSo(stated.text),
+      others: [],
+    };
   const numbers = velocities.flatMap(({ facts }) => [...facts.numbers]);
   return velocityScale({
     all: numbersOf(numbers),

@@ -181,7 +181,24 @@ const triggers: Readonly<Record<string, string>> = {
 
 /** What starts a region, by a word for it. */
 export function triggerWord(word: string): string | undefined {
-  return triggers[spaced(word)];
+  const bare = spaced(word);
+  if (triggers[bare]) return triggers[bare];
+  if (/releas|note ?off|key ?(?:off|up)|let ?go|lift/.test(bare)) return 'release';
+  return /press|note ?on|key ?(?:on|down)|attack|strik/.test(bare) ? 'attack' : undefined;
+}
+
+/** What starts a region, by words that say nothing else: `up` and `down`, not `on` and `normal`. */
+export function surelyTrigger(word: string): string | undefined {
+  return /^(?:on|off|start|end|normal|play|hit|first|bound|tied)$/.test(spaced(word))
+    ? undefined
+    : triggerWord(word);
+}
+
+/** Whether the name of an element says that what stands in it starts when a key is let go. */
+export function isReleaseName(words: readonly string[]): boolean {
+  return /\b(?:releases?|released|key ?up|note ?off|let ?go|loslassen|relachement|rilascio)\b/.test(
+    words.join(' '),
+  );
 }
 
 const offModes: Readonly<Record<string, string>> = {

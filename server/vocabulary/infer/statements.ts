@@ -1,0 +1,123 @@
+import type { Statements } from '../../table/columns/statements';
+import { middleCIn, statementsIn } from '../../table/columns/statements';
+import type { ColumnMeaning } from '../../trade/meaning';
+import type { Assigned } from './assign';
+import { velocityTargets } from './plausible';
+import type { RegionElement } from './regionElement';
+import type { ElementType, Site, Survey } from './survey';
+import type { InferredTarget } from './words/meaningRules';
+import type { NameUnit } from './words/meanings';
+import { nameWords } from './words/nameWords';
+
+/** What a document says of how its values are to be read, in comments and around its regions. */
+export interface XmlStatements extends Statements {
+  /** Whether values of outer elements are added to those of inner ones, or stand for those that are missing. */
+  nesting: { is: 'adds' | 'replaces'; text: string } | undefined;
+}
+
+const mostTexts = 200;
+const longest = 1000;
+/** What is said of all regions stands near the outermost element. */
+const mostDepth = 3;
+
+const adds =
+  /\b(?:add(?:s|ed|itive)?|sum(?:s|med)?|plus|cumulat\w+|accumulat\w+|relative|on top|multipl(?:y|ies|ied)|stack(?:s|ed)?|addier\w*|summ\w*|additionn\w+|sum[ae]n?)\b/i;
+const replaces =
+  /\b(?:replac\w+|overrid\w+|overwrit\w+|instead|ersetz\w*|remplac\w+|reemplaz\w+|sostitu\w+)\b/i;
+const ofLevels = /\b(?:level|gain|volume|db|tun\w+|cents?|value|pegel|lautst\w+|niveau|nivel|livell\w+)/i;
+
+/** Reads what a document states of its values. */
+export function statedIn(
+  text: string,
+  survey: Survey,
+  { chain, types }: RegionElement,
+  assigned: readonly Assigned[],
+): XmlStatements {
+  const read = new Set(
+    assigned
+      .filter(({ target }) => target !== 'label')
+      .map(({ column }) => `${chain[column.level]}/${column.at}`),
+  );
+  const isRegion = (type: ElementType): boolean =>
+    types.has(type) || (type.parent !== undefined && isRegion(type.parent));
+  const isRead = (type: ElementType, place: string) =>
+    isRegion(type) ||
+    read.has(`${type.name}/${place}`) ||
+    read.has(`${type.parent?.name}/${type.name}/${place}`);
+  const texts = [...textsOfSingles(survey, isRead), ...commentsIn(text)];
+  const said = texts.find((one) => ofLevels.test(one) && (adds.test(one) || replaces.test(one)));
+  return {
+    ...statementsIn(texts),
+    nesting: said === undefined ? undefined : { is: adds.test(said) ? 'adds' : 'replaces', text: said },
+  };
+}
+
+/** What elements say that occur once, with the words of the place before it. */
+function textsOfSingles({ types }: Survey, isRead: (type: ElementType, place: string) => boolean): string[] {
+  const texts: string[] = [];
+  for (const type of types) {
+    const { name, count, depth, attributes, text } = type;
+    if (count > 1 || depth > mostDepth) continue;
+    const sites: [string, Site | undefined][] = [...attributes, [name, text]];
+    for (const [place, site] of sites) {
+      const value = site?.values[0]?.text;
+      const at = site === text ? '.' : `@${place}`;
+      if (value !== undefined && texts.length < mostTexts && !isRead(type, at))
+        texts.push([...nameWords(place), value].join(' '));
+    }
+  }
+  return texts;
+}
+
+function commentsIn(text: string): string[] {
+  const texts: string[] = [];
+  for (let from = text.indexOf('<!--'); from >= 0 && texts.length < mostTexts; ) {
+    const end = text.indexOf('-->', from);
+    if (end < 0) break;
+    texts.push(text.slice(from + 4, Math.min(end, from + longest)).trim());
+    from = text.indexOf('<!--', end);
+  }
+  return texts;
+}
+
+/** Targets with the columns of tables that say the same. */
+const meanings: Readonly<Record<InferredTarget, ColumnMeaning>> = {
+  volume: 'volume',
+  attenuation: 'volume',
+  tune: 'tune',
+  transpose: 'transpose',
+  pan: 'pan',
+  lovel: 'lovel',
+  hivel: 'hivel',
+  loop_start: 'loop_start',
+  loop_end: 'loop_end',
+  loop_length: 'loop_length',
+  offset: 'offset',
+  end: 'end',
+};
+
+/** Without names and ranges of the outermost element that tell how values are to be read, and set nothing. */
+export function withoutStatements(assigned: readonly Assigned[]): Assigned[] {
+  return assigned.filter(({ target, column, texts }) => {
+    if (column.level > 0) return true;
+    if (target === 'label') return !texts.some((text) => text !== undefined && middleCIn(text) !== undefined);
+    const isInner = (other: Assigned) => other.target === target && other.column.level > 0;
+    const inner = assigned.filter(isInner);
+    const isVoid = texts.every((_, row) => inner.some((one) => one.column.cells[row] !== undefined));
+    return !(velocityTargets.has(target) && inner.length > 0 && isVoid);
+  });
+}
+
+/** Places with the unit and range that the document states for them, where neither name nor values give a unit. */
+export function withStatements(assigned: readonly Assigned[], { scales }: XmlStatements): Assigned[] {
+  return assigned.map((one) => {
+    const meaning = meanings[one.target];
+    const stated = meaning && scales.get(meaning);
+    if (!stated || one.unit !== undefined || one.facts.unit !== undefined) return one;
+    const { low, high, text } = stated;
+    const unit: NameUnit | undefined = stated.unit === 'linear' ? 'ratio' : stated.unit;
+    const range = low === undefined || high === undefined ? undefined : { low, high };
+    const fits = !range || (one.facts.least >= range.low && one.facts.greatest <= range.high);
+    return fits ? { ...one, unit, stated: { text, range } } : one;
+  });
+}

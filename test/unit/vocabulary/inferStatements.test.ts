@@ -1,0 +1,113 @@
+import { describe, expect, it } from 'vitest';
+import { readInferred } from './inferred';
+
+const rows = (first: string, second: string, around = '', comment = '') =>
+  `<barn ${around}>${comment}<beam wave="a.wav" ${first}/><beam wave="b.wav" ${second}/></barn>`;
+
+describe('what a document says of its values', () => {
+  it.each([
+    ['a comment', '', '<!-- middle C is C3 -->'],
+    ['an attribute', 'noteNames="C3 = 60"', ''],
+    ['an attribute named after it', 'middleC="C3"', ''],
+    ['a text beside the regions', '', '<about>Key names: middle C is C3.</about>'],
+  ])('settles the octave by %s', (_, around, comment) => {
+    const { regions, decisions } = readInferred(
+      rows('low="C3" high="E3"', 'low="F3" high="A3"', around, comment),
+    );
+    expect(regions).toEqual(['sample=a.wav lokey=60 hikey=64', 'sample=b.wav lokey=65 hikey=69']);
+    expect(decisions.find(({ id }) => id === 'middleC')?.confidence).toBeGreaterThan(0.9);
+  });
+
+  it('settles units and ranges', () => {
+    const { regions } = readInferred(
+      rows(
+        'note="40" volume="100" tuning="0.5" pan="32" softest="0" hardest="40"',
+        'note="41" volume="50" tuning="1" pan="64" softest="41" hardest="100"',
+        'velocityRange="0..100" panScale="0 to 127"',
+        '<!-- volume in percent, tuning in cents -->',
+      ),
+    );
+    expect(regions).toEqual([
+      'sample=a.wav lokey=40 hikey=40 pitch_keycenter=40 volume=0 tune=0.5 pan=-50 lovel=0 hivel=52',
+      'sample=b.wav lokey=41 hikey=41 pitch_keycenter=41 volume=-6.0206 tune=1 pan=0 lovel=53 hivel=127',
+    ]);
+  });
+
+  it('settles where loops end and from what number frames are counted', () => {
+    const { regions } = readInferred(
+      rows(
+        'note="40" loopStart="1001" loopEnd="9000"',
+        'note="41" loopStart="2001" loopEnd="8000"',
+        'loopEnds="exclusive"',
+        '<!-- frames are counted from 1 -->',
+      ),
+    );
+    expect(regions[0]).toContain('loop_start=1000 loop_end=8998');
+  });
+
+  it.each([
+    ['<!-- gains add up -->', 'volume=-2 group_volume=-3', 'group_volume=-3'],
+    ['<!-- the inner gain replaces the outer one -->', 'volume=-2', 'volume=-3'],
+  ])('settles what becomes of levels in one another: %s', (comment, both, outer) => {
+    const { regions, decisions } = readInferred(
+      `<barn>${comment}<bay gain="-3"><beam wave="a.wav" note="40" gain="-2"/><beam wave="b.wav" note="41"/></bay></barn>`,
+    );
+    for (const [at, values] of [both, outer].entries())
+      for (const value of values.split(' ')) expect(regions[at].split(' ')).toContain(value);
+    expect(decisions.filter(({ isGuess }) => isGuess)).toEqual([]);
+  });
+
+  it('is missed where levels stand in one another and nothing says what becomes of them', () => {
+    const { decisions } = readInferred(
+      '<barn><bay gain="-3"><beam wave="a.wav" note="40" gain="-2"/><beam wave="b.wav" note="41"/></bay></barn>',
+    );
+    const guess = decisions.find(({ isGuess }) => isGuess);
+    expect(guess?.message).toBe(
+      '"gain" of <bay> is the level of the regions inside that have none of their own.',
+    );
+    expect(guess?.choices.map(({ label }) => label)).toEqual(['it is added to theirs']);
+  });
+});
+
+describe('what starts regions', () => {
+  it.each([
+    ['type="down"', 'type="up"'],
+    ['phase="key press"', 'phase="key release"'],
+    ['when="attack"', 'when="release"'],
+    ['startsOn="noteOn"', 'startsOn="noteOff"'],
+  ])('is read from %s and %s', (press, release) => {
+    const { regions } = readInferred(rows(`note="40" ${press}`, `note="40" ${release}`));
+    expect(regions.map((region) => /trigger=\S+/.exec(region)?.[0])).toEqual([
+      'trigger=attack',
+      'trigger=release',
+    ]);
+  });
+
+  it('is read from the name of an element around them', () => {
+    const { regions, decisions } = readInferred(
+      `<barn><onPress><beam wave="a.wav" note="40"/></onPress><onRelease><beam wave="b.wav" note="40"/></onRelease></barn>`,
+    );
+    expect(regions).toEqual([
+      'sample=a.wav lokey=40 hikey=40 pitch_keycenter=40',
+      'trigger=release sample=b.wav lokey=40 hikey=40 pitch_keycenter=40',
+    ]);
+    expect(decisions.find(({ id }) => id === 'onRelease.release')?.isGuess).toBe(true);
+  });
+});
+
+describe('positions in a round robin', () => {
+  const takes = (first: number) =>
+    [0, 1, 2].map((take) => `<take wave="${take}.wav" keys="40-44" turn="${first + take}"/>`).join('');
+
+  it.each([0, 1])('are as many as occur, counted from %i', (first) => {
+    const { regions } = readInferred(
+      `<barn><row>${takes(first)}</row><row><take wave="x.wav" keys="50-52"/></row></barn>`,
+    );
+    expect(regions.map((region) => /seq.*$/.exec(region)?.[0])).toEqual([
+      'seq_position=1 seq_length=3',
+      'seq_position=2 seq_length=3',
+      'seq_position=3 seq_length=3',
+      undefined,
+    ]);
+  });
+});
