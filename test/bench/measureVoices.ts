@@ -59,12 +59,16 @@ function costOf(engine: VoiceEngine, seconds: number): number {
   return (user + system) / 1e6 / seconds;
 }
 
-/** The same for as many voices of fluidsynth on the same sample, starting it taken off; `undefined` where it is not there. */
-function fluidsynthCost(seconds: number): number | undefined {
+/**
+ * The same for as many voices of fluidsynth on the same sample, reading by so many points, starting it taken off; `undefined`
+ * where it is not there.
+ */
+function fluidsynthCost(seconds: number, points: 4 | 7): number | undefined {
   const folder = mkdtempSync(join(tmpdir(), 'voices-'));
   try {
     const zones = Array.from({ length: voices }, (_, at) => [[Generator.fineTune, (at % 198) - 99] as const]);
     writeFileSync(join(folder, 'a.sf2'), soundFontOfZones(sample, rate, zones));
+    writeFileSync(join(folder, 'points.conf'), `interp ${points}\n`);
     const spent = (length: number): number | undefined => {
       const track = [
         { deltaTime: 0, type: 'setTempo' as const, microsecondsPerBeat: 1_000_000, meta: true as const },
@@ -74,7 +78,7 @@ function fluidsynthCost(seconds: number): number | undefined {
       ];
       const header = { format: 0 as const, numTracks: 1, ticksPerBeat: 1000 };
       writeFileSync(join(folder, 'a.mid'), Uint8Array.from(writeMidi({ header, tracks: [track] })));
-      const command = `fluidsynth -niq -R 0 -C 0 -g 0.05 -r ${rate} -T raw -O float -o synth.polyphony=4096 -o synth.default-soundfont=/nonexistent -F /dev/null a.sf2 a.mid && times`;
+      const command = `fluidsynth -niq -R 0 -C 0 -g 0.05 -r ${rate} -T raw -O float -o synth.polyphony=4096 -o synth.default-soundfont=/nonexistent -f points.conf -F /dev/null a.sf2 a.mid && times`;
       const { stdout, status } = spawnSync('bash', ['-c', command], { cwd: folder, encoding: 'utf8' });
       // The second line: user and system time of what the shell started.
       const parts = /(\d+)m([\d.]+)s (\d+)m([\d.]+)s\s*$/.exec(stdout);
@@ -103,11 +107,12 @@ export function measureVoices(add: AddRow): void {
   row('The same, mono, with a moving filter and vibrato', 'live', 1, moving, '≥ 256');
   row('Voices in time on one core, reference quality, mono', 'reference', 1, '', '');
   row('The same, stereo', 'reference', 2, '', '');
-  const theirs = fluidsynthCost(10);
-  if (theirs !== undefined) {
+  for (const points of [4, 7] as const) {
+    const theirs = fluidsynthCost(10, points);
+    if (theirs === undefined) continue;
     const remark = `${Math.round(voices / theirs)} voices of fluidsynth`;
     add({
-      what: 'Voices of live quality to those of fluidsynth, the same sample',
+      what: `Voices of live quality (8 points) to those of fluidsynth by ${points} points`,
       result: `× ${(theirs / live).toFixed(2)}`,
       aim: '≥ 1',
       remark,

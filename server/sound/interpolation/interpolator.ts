@@ -1,8 +1,9 @@
+import { readNearestMono, readNearestStereo } from './readNearest';
 import type { Walk } from './readRows';
 import { readRowsMono, readRowsStereo } from './readRows';
 import { readWide } from './readWide';
 import type { RowTable, SideTable } from './windowedSinc';
-import { cutoffFor, rowTable, sideTable } from './windowedSinc';
+import { cutoffFor, nearestPhases, rowTable, sideTable } from './windowedSinc';
 
 /** `reference` is better than 16 bits, `live` is quick enough to play. */
 export type Quality = 'live' | 'reference';
@@ -85,8 +86,8 @@ function makeLive(): Interpolator {
   const count = liveTablesAnOctave * liveOctaves;
   const tables: RowTable[] = Array.from({ length: count + 1 }, (_, number) => {
     const ratio = 2 ** (number / liveTablesAnOctave);
-    const taps = Math.min(live.mostTaps, 4 * Math.ceil((live.taps * ratio) / 4));
-    return rowTable(taps, live.beta, cutoffFor(ratio));
+    const taps = Math.min(live.mostTaps, 4 * Math.round((live.taps * ratio) / 4));
+    return rowTable(taps, live.beta, cutoffFor(ratio), nearestPhases);
   });
   const tableOf = (step: number) =>
     tables[
@@ -96,8 +97,8 @@ function makeLive(): Interpolator {
     reach: (step) => tableOf(step).taps / 2,
     read({ left, right }, walk, step, outputLeft, outputRight, frames) {
       const table = tableOf(step);
-      if (left === right) readRowsMono(table, left, walk, outputLeft, frames);
-      else readRowsStereo(table, left, right, walk, outputLeft, outputRight, frames);
+      if (left === right) readNearestMono(table, left, walk, outputLeft, frames);
+      else readNearestStereo(table, left, right, walk, outputLeft, outputRight, frames);
     },
   };
 }

@@ -20,10 +20,6 @@ export function readRowsMono(
   output: Float64Array,
   count: number,
 ): void {
-  if (taps === 8) {
-    readEightMono(rows, input, walk, output, count);
-    return;
-  }
   let { position, step } = walk;
   const { slope } = walk;
   const before = taps / 2 - 1;
@@ -90,56 +86,6 @@ export function readRowsStereo(
     }
     outputLeft[frame] = sumLeft;
     outputRight[frame] = sumRight;
-    position += step;
-    step += slope;
-  }
-  walk.position = position;
-  walk.step = step;
-}
-
-/** {@link readRowsMono} for eight taps, written out: it is what most voices that play live spend their time in. */
-function readEightMono(
-  rows: Float32Array,
-  input: Float32Array,
-  walk: Walk,
-  output: Float64Array,
-  count: number,
-): void {
-  let { position, step } = walk;
-  const { slope } = walk;
-  for (let frame = 0; frame < count; frame++) {
-    const whole = Math.floor(position);
-    const phase = (position - whole) * phases;
-    const first = phase | 0;
-    const row = first * 8;
-    const at = whole - 3;
-    const x0 = input[at];
-    const x1 = input[at + 1];
-    const x2 = input[at + 2];
-    const x3 = input[at + 3];
-    const x4 = input[at + 4];
-    const x5 = input[at + 5];
-    const x6 = input[at + 6];
-    const x7 = input[at + 7];
-    const below =
-      x0 * rows[row] +
-      x1 * rows[row + 1] +
-      x2 * rows[row + 2] +
-      x3 * rows[row + 3] +
-      x4 * rows[row + 4] +
-      x5 * rows[row + 5] +
-      x6 * rows[row + 6] +
-      x7 * rows[row + 7];
-    const above =
-      x0 * rows[row + 8] +
-      x1 * rows[row + 9] +
-      x2 * rows[row + 10] +
-      x3 * rows[row + 11] +
-      x4 * rows[row + 12] +
-      x5 * rows[row + 13] +
-      x6 * rows[row + 14] +
-      x7 * rows[row + 15];
-    output[frame] = below + (phase - first) * (above - below);
     position += step;
     step += slope;
   }

@@ -33,10 +33,17 @@ export type BandType = (typeof bandTypes)[number];
 const fourPoles = [1.8477590650225735, 0.7653668647301796];
 const sixPoles = [1.9318516525781366, Math.SQRT2, 0.5176380902050415];
 
+/** Types that take several filters of second order, with the damping of each. */
+const dampings: Readonly<Partial<Record<FilterType, readonly number[]>>> = {
+  lpf_4p: fourPoles,
+  hpf_4p: fourPoles,
+  lpf_6p: sixPoles,
+  hpf_6p: sixPoles,
+};
+
 /** How many filters of second order a type takes. */
 export function stagesOf(type: FilterType): number {
-  if (type.endsWith('_4p')) return 2;
-  return type.endsWith('_6p') ? 3 : 1;
+  return dampings[type]?.length ?? 1;
 }
 
 /** Keeps a frequency where filters are what they are named. */
@@ -71,7 +78,6 @@ export function filterValues(
   into: FilterValues,
 ): void {
   const g = prewarped(hertz, sampleRate);
-  const quality = 10 ** (resonanceDb / 20);
   switch (type) {
     case 'lpf_1p':
       set(into, g, 2, 0, 1, 1);
@@ -84,11 +90,11 @@ export function filterValues(
       break;
     case 'bpf_2p':
     case 'bpf_2p_sv':
-      set(into, g, 1 / quality, 0, 1 / quality, 0);
+      set(into, g, 1 / qualityOf(resonanceDb), 0, 1 / qualityOf(resonanceDb), 0);
       break;
     case 'brf_2p':
     case 'brf_2p_sv':
-      set(into, g, 1 / quality, 1, -1 / quality, 0);
+      set(into, g, 1 / qualityOf(resonanceDb), 1, -1 / qualityOf(resonanceDb), 0);
       break;
     case 'lsh':
       shelf('low', g, gainDb, into);
@@ -97,7 +103,7 @@ export function filterValues(
       shelf('high', g, gainDb, into);
       break;
     case 'peq':
-      peak(g, quality, gainDb, into);
+      peak(g, qualityOf(resonanceDb), gainDb, into);
       break;
     default: {
       const k = damping(type, stage, resonanceDb);
@@ -107,8 +113,12 @@ export function filterValues(
   }
 }
 
+function qualityOf(resonanceDb: number): number {
+  return 10 ** (resonanceDb / 20);
+}
+
 function damping(type: FilterType, stage: number, resonanceDb: number): number {
-  const stages = type.endsWith('_4p') ? fourPoles : type.endsWith('_6p') ? sixPoles : undefined;
+  const stages = dampings[type];
   if (!stages) return 10 ** (-(resonanceDb + choice.flatResonanceDb.value) / 20);
   return stages[stage] * (stage === stages.length - 1 ? 10 ** (-resonanceDb / 20) : 1);
 }

@@ -13,8 +13,18 @@ export function mixMono(
   from: number,
   count: number,
 ): void {
-  let [toLeft, , toRight] = now;
-  const [slopeLeft, , slopeRight] = slopes;
+  let toLeft = now[0];
+  let toRight = now[2];
+  const slopeLeft = slopes[0];
+  const slopeRight = slopes[2];
+  if (slopeLeft === 0 && slopeRight === 0) {
+    for (let frame = 0, at = from; frame < count; frame++, at++) {
+      const value = sound[frame];
+      left[at] += value * toLeft;
+      right[at] += value * toRight;
+    }
+    return;
+  }
   for (let frame = 0, at = from; frame < count; frame++, at++) {
     const value = sound[frame];
     left[at] += value * toLeft;
@@ -59,8 +69,22 @@ export function mixStereo(
 
 /** Whether all of a sound are numbers that can be heard: NaN and infinity spoil a sum. */
 export function areNumbers(left: Float64Array, right: Float64Array, count: number): boolean {
-  let sum = 0;
-  for (let frame = 0; frame < count; frame++) sum += left[frame];
-  if (left !== right) for (let frame = 0; frame < count; frame++) sum += right[frame];
-  return Number.isFinite(sum);
+  return Number.isFinite(sumOf(left, count) + (left === right ? 0 : sumOf(right, count)));
+}
+
+/** A sum in four parts, none of which waits for another. */
+function sumOf(values: Float64Array, count: number): number {
+  let a = 0;
+  let b = 0;
+  let c = 0;
+  let d = 0;
+  const even = count - (count % 4);
+  for (let at = 0; at < even; at += 4) {
+    a += values[at];
+    b += values[at + 1];
+    c += values[at + 2];
+    d += values[at + 3];
+  }
+  for (let at = even; at < count; at++) a += values[at];
+  return a + b + (c + d);
 }
