@@ -5,6 +5,7 @@ import { TrustGrantedNotification } from '../server/protocol/requests/trustNotif
 import { AuditionHost } from './audition/host';
 import { registerConversion } from './convertInstrument';
 import { KeyboardMapPanel } from './keyboardMap/panel';
+import { registerLocateFolder } from './locateFolder';
 import { registerMidi } from './midi/midiCommands';
 import type { MidiAccess } from './midi/midiInputs';
 import { NotesDocuments } from './notesDocuments';
@@ -36,6 +37,7 @@ export async function startExtension(
     ...registerConversion(client),
     ...registerVocabularies(),
     ...registerSampleReport(client),
+    registerLocateFolder(),
     FontEditor.register(context, client),
     registerFontWriting(client),
     ...KeyboardMapPanel.register(context, client),

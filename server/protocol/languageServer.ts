@@ -71,6 +71,7 @@ export class LanguageServer implements ServerContext {
   playCommand: string | undefined;
   playSampleCommand: string | undefined;
   saveVocabularyCommand: string | undefined;
+  locateFolderCommand: string | undefined;
   openCommand: string | undefined;
   showsMaps = false;
   readonly #texts = new TextDocuments(TextDocument);
@@ -179,6 +180,7 @@ export class LanguageServer implements ServerContext {
     this.playCommand = optionIn(initializationOptions, 'playCommand');
     this.playSampleCommand = optionIn(initializationOptions, 'playSampleCommand');
     this.openCommand = optionIn(initializationOptions, 'openCommand');
+    this.locateFolderCommand = optionIn(initializationOptions, 'locateFolderCommand');
     this.saveVocabularyCommand = optionIn(initializationOptions, 'saveVocabularyCommand');
     this.settings.start(capabilities.workspace?.configuration === true, initializationOptions);
     this.#setFolders(workspaceFolders ?? (rootUri ? [{ uri: rootUri, name: '' }] : []));

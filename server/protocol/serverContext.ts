@@ -23,6 +23,8 @@ export interface ServerContext {
   readonly playSampleCommand: string | undefined;
   /** The client's command that writes a vocabulary file: `saveVocabularyCommand` of those options. */
   readonly saveVocabularyCommand: string | undefined;
+  /** The client's command that has a person choose a folder in the place of another: `locateFolderCommand` of those options. */
+  readonly locateFolderCommand: string | undefined;
   /** The client's command that opens a file: `openCommand` of those options. */
   readonly openCommand: string | undefined;
   /** Whether somebody shows keyboard maps and is told of changes. */

@@ -1,16 +1,24 @@
+import { counted } from '../../model/wording/counted';
+import { absentFolders } from '../facts/absentFolders';
 import { pathFix, placeOf } from '../facts/samplePaths';
+import type { SampleUse } from '../facts/sampleUse';
 import { sampleUsesOf } from '../facts/sampleUses';
-import type { Rule } from '../rule';
+import type { CheckContext, Rule, RuleFinding } from '../rule';
 
 const nearestCount = 3;
+
+/** Other places that are listed with a finding about a whole folder. */
+const mostPlaces = 50;
 
 /** Finds samples whose file does not exist. */
 export const sampleMissing: Rule = {
   code: 'sample-missing',
   severity: 'error',
-  finds: 'A sample whose file does not exist; the nearest files by name are offered.',
+  finds:
+    'A sample whose file does not exist; the nearest files by name are offered. Where a whole folder is not there, it is one finding.',
   check(context, report) {
     const { instrument, samples } = context;
+    const missing: SampleUse[] = [];
     for (const use of sampleUsesOf(context).doubtful) {
       if (use.path === '' || (use.path.endsWith('/') && use.isFile && use.state.kind !== 'pending')) {
         if (instrument.valueText(use.parameter) !== '') continue;
@@ -18,17 +26,36 @@ export const sampleMissing: Rule = {
           ...placeOf(instrument, use),
           message: 'sample names no file. Give it the path of an audio file, or take it out.',
         });
-        continue;
-      }
-      if (!use.isFile || use.state.kind !== 'missing' || use.path.includes('\0')) continue;
-      report(() => ({
-        ...placeOf(instrument, use),
-        message: `There is no file "${use.path}". The path is looked up from the folder of the instrument file; correct it or put the file there.`,
-        fixes: () =>
-          samples
-            .nearest(use.path, nearestCount)
-            .flatMap((path) => pathFix(context, use, path, `Use "${path}"`, false)),
-      }));
+      } else if (use.isFile && use.state.kind === 'missing' && !use.path.includes('\0')) missing.push(use);
     }
+    const sourceOf = (use: SampleUse) => placeOf(instrument, use).source;
+    const folders = absentFolders(missing, samples, sourceOf);
+    for (const { path, uses } of folders) report(() => absentFolder(context, path, uses));
+    const told = new Set(folders.flatMap(({ uses }) => uses.map((use) => `${sourceOf(use)} ${use.path}`)));
+    for (const use of missing)
+      if (!told.has(`${sourceOf(use)} ${use.path}`)) report(() => missingFile(context, use));
   },
 };
+
+function absentFolder({ instrument }: CheckContext, path: string, uses: readonly SampleUse[]): RuleFinding {
+  const [first, ...others] = uses;
+  return {
+    ...placeOf(instrument, first as SampleUse),
+    message: `There is no folder "${path}"; ${counted(uses.length, 'sample')} should be in it. Put the folder there, or lead the paths to where it is now.`,
+    related: others
+      .slice(0, mostPlaces)
+      .map((use) => ({ ...placeOf(instrument, use), message: `"${use.path}" should be there too.` })),
+    absentFolder: { path, files: uses.map((use) => use.path.slice(path.length + 1)) },
+  };
+}
+
+function missingFile(context: CheckContext, use: SampleUse): RuleFinding {
+  return {
+    ...placeOf(context.instrument, use),
+    message: `There is no file "${use.path}". The path is looked up from the folder of the instrument file; correct it or put the file there.`,
+    fixes: () =>
+      context.samples
+        .nearest(use.path, nearestCount)
+        .flatMap((path) => pathFix(context, use, path, `Use "${path}"`, false)),
+  };
+}

@@ -6,6 +6,7 @@ import type { ServerContext } from '../serverContext';
 import { tell } from '../tell';
 import { checkFolders } from './checkFolder';
 import { fixFolders } from './fixFolder';
+import { leadPaths, leadPathsCommand } from './folderActions';
 
 /** Applies the safe fixes in all instruments of a folder, by its URI, or of all open folders. */
 export const fixFolderCommand = 'zonewright.fixAllInFolder';
@@ -20,7 +21,13 @@ export const checkAgainCommand = 'zonewright.checkAgain';
 export const showTextCommand = 'zonewright.showText';
 
 /** The commands that the server carries out itself. */
-export const serverCommands = [fixFolderCommand, checkFolderCommand, checkAgainCommand, showTextCommand];
+export const serverCommands = [
+  fixFolderCommand,
+  checkFolderCommand,
+  checkAgainCommand,
+  leadPathsCommand,
+  showTextCommand,
+];
 
 /** Takes the commands that the server carries out itself. */
 export function handleCommands(server: ServerContext, folderFindings: FolderFindings): void {
@@ -39,6 +46,10 @@ export function handleCommands(server: ServerContext, folderFindings: FolderFind
         server.documents.forgetFiles();
         folderFindings.checkAgain();
         return null;
+      case leadPathsCommand: {
+        const [from, to] = [folderIn(given[0]), folderIn(given[1])];
+        return from !== undefined && to !== undefined && leadPaths(server, from, to);
+      }
       case showTextCommand:
         if (typeof given[0] === 'string') tell(connection, MessageType.Info, given[0]);
         return null;

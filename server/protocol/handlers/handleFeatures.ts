@@ -15,6 +15,7 @@ import type { FolderFindings } from '../folderFindings';
 import { readAt, readDocument } from '../requestedDocument';
 import type { ServerContext } from '../serverContext';
 import { codeActionsOf } from './codeActions';
+import { folderActions } from './folderActions';
 import { handleCommands } from './handleCommands';
 import { handleFormatting } from './handleFormatting';
 import { handleNavigation } from './handleNavigation';
@@ -136,7 +137,8 @@ function answerActions(server: ServerContext): void {
       versionedEdits: server.capabilities.workspace?.workspaceEdit?.documentChanges === true,
       saveCommand: server.saveVocabularyCommand,
     });
-    return [...fixes, ...(await refactorActions(server, params))];
+    const folders = await folderActions(server, judgement, params);
+    return [...fixes, ...folders, ...(await refactorActions(server, params))];
   });
 
   connection.onCodeActionResolve((action) => resolveRefactor(server, action));

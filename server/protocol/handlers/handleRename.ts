@@ -128,7 +128,7 @@ function around(server: ServerContext): AsyncIterable<CurrentInstrument> {
 }
 
 /** What changes in the instruments of the open folders when files move, and what could not be kept right. */
-async function pathsAfter(
+export async function pathsAfter(
   server: ServerContext,
   moves: readonly FileMove[],
   goOn: () => void,

@@ -36,6 +36,34 @@ describe('sample-missing', () => {
     );
   });
 
+  it('tells of a folder that is not there once, with the other places', () => {
+    const folders = samplesInMemory({ 'Here/a.wav': wav() });
+    const samples = {
+      ...folders,
+      state: (path: string) => (path === 'Here' ? ({ kind: 'folder' } as const) : folders.state(path)),
+    };
+    const { findings } = checkText(
+      `<region> key=60 sample=Gone/Soft/a.wav
+<region> key=61 sample=Gone/Soft/b.wav
+<region> key=62 sample=Gone/Loud/a.wav
+<region> key=63 sample=Gone/Loud/a.wav
+<region> key=64 sample=Alone/a.wav
+<region> key=65 sample=Here/a.wav
+<region> key=66 sample=Here/b.wav`,
+      { samples },
+    );
+    expect(findings.map(({ start, message }) => [start, message])).toEqual([
+      [23, expect.stringMatching(/^There is no folder "Gone"; 3 samples should be in it\./)],
+      [expect.any(Number), expect.stringMatching(/^There is no file "Alone\/a\.wav"/)],
+      [expect.any(Number), expect.stringMatching(/^There is no file "Here\/b\.wav"/)],
+    ]);
+    expect(findings[0]?.related?.map(({ message }) => message)).toEqual([
+      '"Gone/Soft/b.wav" should be there too.',
+      '"Gone/Loud/a.wav" should be there too.',
+    ]);
+    expect(findings[0]?.absentFolder?.files).toEqual(['Soft/a.wav', 'Soft/b.wav', 'Loud/a.wav']);
+  });
+
   it('marks an empty value', () => {
     expectMarks(`<region> sample= key=60
          ^^^^^^ sample-missing error`);

@@ -1,5 +1,6 @@
 import { cp, mkdir, rename, rm, writeFile } from 'node:fs/promises';
 import { describe, expect, it } from 'vitest';
+import type { CodeAction, TextDocumentEdit, WorkspaceEdit } from 'vscode-languageserver-protocol';
 import { EditorClient, placed } from './editorClient';
 import { bundle, folder } from './serverPlaces';
 import { waveBytes } from './waveBytes';
@@ -101,5 +102,46 @@ describe('folders that change while nobody tells', () => {
     await noticed(['sample-missing 0:16-0:29']);
     await cp(`${folder}/Other`, `${folder}/Samples`, { recursive: true });
     await noticed([]);
+  });
+});
+
+describe('a folder of samples that lies elsewhere', () => {
+  it('is offered, or asked for, and the paths of all instruments follow', async () => {
+    const text =
+      '<control> default_path=Samples/\n<region> key=60 sample=a.wav\n<region> key=61 sample=b.wav\n';
+    await mkdir(`${folder}/Recorded`);
+    for (const name of ['a', 'b']) await writeFile(`${folder}/Recorded/${name}.wav`, waveBytes(10));
+    await writeFile(`${folder}/other.sfz`, '<region> sample=Samples/a.wav\n');
+    client = await EditorClient.start(bundle, {
+      folder,
+      options: { locateFolderCommand: 'test.locateFolder' },
+    });
+    const asked: WorkspaceEdit[] = [];
+    client.connection.onRequest('workspace/applyEdit', ({ edit }: { edit: WorkspaceEdit }) => {
+      asked.push(edit);
+      return { applied: true };
+    });
+    const uri = await client.open('a.sfz', text);
+    const range = { start: { line: 1, character: 24 }, end: { line: 1, character: 24 } };
+    const actions = await client.ask<CodeAction[]>('textDocument/codeAction', uri, {
+      range,
+      context: { diagnostics: [], only: ['quickfix'] },
+    });
+    const gone = client.uri('Samples');
+    expect(actions.map(({ title }) => title)).toEqual([
+      'Use the folder "Recorded", which holds 2 of 2 samples',
+      'Locate the folder …',
+    ]);
+    expect(actions[1]?.command).toMatchObject({ command: 'test.locateFolder', arguments: [gone] });
+    const { command } = actions[0] as CodeAction;
+    expect(command?.arguments).toEqual([gone, client.uri('Recorded')]);
+    await client.connection.sendRequest('workspace/executeCommand', command);
+    const changed = ((asked[0]?.documentChanges ?? []) as TextDocumentEdit[]).map(
+      ({ textDocument, edits }) => [textDocument.uri, edits.map((edit) => 'newText' in edit && edit.newText)],
+    );
+    expect(changed).toEqual([
+      [uri, ['Recorded/']],
+      [client.uri('other.sfz'), ['Recorded/a.wav']],
+    ]);
   });
 });
