@@ -1,5 +1,6 @@
 import type { Arrangement } from '../../server/gestures/arrangement';
 import type { MapScene } from '../../server/map/mapScene';
+import type { MapMeasures } from '../../server/map/views/mapMeasures';
 import type { AuditionFromPage, AuditionToPage } from '../audition/messages';
 
 /** Something that was found wrong with a region. */
@@ -15,6 +16,8 @@ export type MapToPage =
   | AuditionToPage
   /** The map of a document; `document` is the name to show. With the version of its text it can be changed. */
   | { type: 'scene'; scene: MapScene; document: string; version?: number }
+  /** What was measured for the views of the map. */
+  | { type: 'measures'; measures: MapMeasures }
   /** The map has the focus, as it had before a change was taken back. */
   | { type: 'focus' }
   /** What came of a change that was wanted, as a sentence. */
@@ -33,6 +36,8 @@ export type MapFromPage =
   | { type: 'choose'; header: number; source: number; start: number; end: number }
   /** Regions of the scene sent last are to be changed, in one edit of the text. */
   | { type: 'arrange'; arrangement: Arrangement }
+  /** What the views show is wanted, and what a note does by velocity on a key. */
+  | { type: 'wantMeasures'; key: number }
   /** The last change of the text is to be taken back, or made again. */
   | { type: 'undo' }
   | { type: 'redo' };

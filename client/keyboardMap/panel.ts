@@ -2,7 +2,11 @@ import type { Disposable, ExtensionContext, TextEditor, Uri, WebviewView, Webvie
 import { commands, l10n, languages, Range, Selection, TextEditorRevealType, window, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import type { MapScene } from '../../server/map/mapScene';
-import { InstrumentChangedNotification, KeyboardMapRequest } from '../../server/protocol/requests/requests';
+import {
+  InstrumentChangedNotification,
+  KeyboardMapRequest,
+  MapMeasuresRequest,
+} from '../../server/protocol/requests/requests';
 import type { AudibleSource } from '../audition/host';
 import { AuditionHost } from '../audition/host';
 import type { Played } from '../audition/messages';
@@ -87,6 +91,7 @@ export class KeyboardMapPanel implements WebviewViewProvider {
       receive: (message) => {
         if (message.type === 'choose') void this.#reveal(message);
         else if (message.type === 'arrange') void this.#arranging.arrange(message.arrangement);
+        else if (message.type === 'wantMeasures') void this.#measure(message.key);
         else if (message.type === 'undo' || message.type === 'redo')
           void this.#arranging.takeBack(message.type);
         else this.#audition.receive(message);
@@ -217,6 +222,18 @@ export class KeyboardMapPanel implements WebviewViewProvider {
     this.#showProblems();
     const editor = window.activeTextEditor;
     if (editor) this.#showSelection(editor, true);
+  }
+
+  /** Has the page told what its views show. */
+  async #measure(key: number): Promise<void> {
+    const shown = this.#shown;
+    const version = this.#version;
+    if (!shown) return;
+    const uri = this.#client.code2ProtocolConverter.asUri(shown);
+    const measures = await this.#client.sendRequest(MapMeasuresRequest.type, { uri, key });
+    // What comes of an earlier text names other regions.
+    if (measures && shown === this.#shown && version === this.#version)
+      this.#send({ type: 'measures', measures });
   }
 
   #problemsChanged(uris: readonly Uri[]): void {

@@ -1,3 +1,4 @@
+import type { ViewName } from '../../../server/map/views/viewChart';
 import type { MapFilter } from './mapFilter';
 import { noFilter } from './mapFilter';
 
@@ -11,6 +12,8 @@ export interface ChartState {
   /** The lists below the map that are open. */
   openLists: readonly string[];
   filter: MapFilter;
+  /** What is drawn over the keyboard. */
+  view: ViewName;
 }
 
 /** What is remembered of a chart that nobody has touched. */
@@ -20,4 +23,5 @@ export const untouchedChart: ChartState = {
   hiddenLayers: [],
   openLists: [],
   filter: noFilter,
+  view: 'map',
 };

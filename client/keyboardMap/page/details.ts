@@ -2,6 +2,8 @@ import type { TemplateResult } from 'lit';
 import { html, nothing } from 'lit';
 import { shapeText } from '../../../server/map/describe';
 import type { MapRegion, MapScene, MapShape } from '../../../server/map/mapScene';
+import type { ViewChart } from '../../../server/map/views/viewChart';
+import { shapeInWords } from '../../../server/map/views/viewWords';
 import { noteNameOf } from '../../../server/model/keys';
 import { counted } from '../../../server/model/wording/counted';
 import { noteNamesText, velocityText } from '../../../server/model/wording/rangeWords';
@@ -23,10 +25,10 @@ export interface DetailsEvents {
 }
 
 /** One line on the shape that details are shown of. */
-export function detailsLine({ scene, detailed }: ShownMap): string {
+export function detailsLine({ scene, detailed }: ShownMap, chart: ViewChart | undefined): string {
   const shape = detailed === undefined ? undefined : scene.shapes[detailed];
   return shape
-    ? shapeText(scene, shape)
+    ? [shapeText(scene, shape), chart && shapeInWords(chart, detailed ?? -1)].filter(Boolean).join(', ')
     : l10n.t('Point at a shape, or move to one with the arrow keys, to see its regions.');
 }
 

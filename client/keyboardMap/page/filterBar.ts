@@ -19,11 +19,14 @@ export interface FilterBarParts {
   change(change: Partial<MapFilter>): void;
   /** Hides all layers but one, or none. */
   showOnly(layer: number | undefined): void;
+  /** What chooses between the map and curves. */
+  views: unknown;
 }
 
 /** What of a map is shown: lists of groups, keyswitches and triggers where there are several, and only what is wrong. */
 export function filterBar(parts: FilterBarParts): TemplateResult | typeof nothing {
   const shown = [
+    parts.views,
     groupChoice(parts),
     switchChoice(parts),
     triggerChoice(parts),

@@ -6,24 +6,24 @@ import type { AuditionToPage } from '../../audition/messages';
 import { AuditionStrip } from '../../audition/page/auditionStrip';
 import { l10n } from '../../webview/page/l10n';
 import type { MapFromPage, MapToPage } from '../messages';
+import { chartSide } from './chartSide';
 import type { ChartState } from './chartState';
 import { untouchedChart } from './chartState';
 import type { DetailsEvents } from './details';
-import { details, detailsLine } from './details';
 import { Arranging } from './editing/arranging';
-import { changeButtons } from './editing/changeButtons';
 import { MapKeys } from './editing/mapKeys';
 import { MapPointer } from './editing/mapPointer';
 import { emptyHint } from './emptyHint';
 import { filterBar } from './filterBar';
-import { layerList, signs, swatchFills } from './legend';
 import type { MapFilter, Problems } from './mapFilter';
 import { filteredScene, noFilter, problemsByRegion } from './mapFilter';
-import { mapHelp } from './mapHelp';
 import { mapLists } from './mapLists';
 import type { Plot } from './plot';
 import { plotIn } from './plotIn';
+import { PointerNotes } from './pointerNotes';
 import { ShownMap } from './shownMap';
+import { MapViews } from './views/mapViews';
+import { viewBar } from './views/viewBar';
 import { zoomButtons } from './zoomButtons';
 
 const mostZoom = 12;
@@ -53,7 +53,8 @@ export class KeyboardChart extends LitElement {
   };
 
   readonly #arranging = new Arranging({
-    map: () => this.#map,
+    // Curves are looked at alone.
+    map: () => (this.#views.name === 'map' ? this.#map : undefined),
     send: (arrangement) => this.tell({ type: 'arrange', arrangement }),
     changed: () => this.requestUpdate(),
   });
@@ -63,9 +64,9 @@ export class KeyboardChart extends LitElement {
     arranging: this.#arranging,
     hover: (shape) => this.#hover(shape),
     clicked: (shape) => this.#clicked(shape),
-    press: (event) => this.#press(event),
-    look: (event) => this.#look(event),
-    release: () => this.#letGo(),
+    press: (event) => this.#notes.press(event),
+    look: (event) => this.#notes.look(event),
+    release: () => this.#notes.release(),
     changed: () => this.requestUpdate(),
   });
   readonly #keys = new MapKeys({
@@ -77,9 +78,10 @@ export class KeyboardChart extends LitElement {
     undo: (type) => this.tell({ type }),
     zoom: (factor) => this.#zoomTo(factor === undefined ? 1 : this.#zoom * factor),
   });
+  readonly #views = new MapViews((key) => this.tell({ type: 'wantMeasures', key }));
+  #isLoudnessWanted = false;
   readonly #audition = new AuditionStrip();
-  /** The key that the pointer holds down. */
-  #heldKey: number | undefined;
+  readonly #notes = new PointerNotes(this.#audition, () => this.#plot);
 
   constructor() {
     super();
@@ -107,6 +109,11 @@ export class KeyboardChart extends LitElement {
       case 'scene':
         this.#showScene(known.scene, known.document);
         this.#arranging.textCame(known.version);
+        break;
+      case 'measures':
+        this.#views.take(known.measures);
+        if (this.#isLoudnessWanted) this.#byLoudness();
+        this.#isOutOfDate = true;
         break;
       case 'focus':
         this.#focusMap();
@@ -140,6 +147,7 @@ export class KeyboardChart extends LitElement {
       this.#map = undefined;
     }
     this.#problems = new Map();
+    this.#views.forget(this.#map === undefined);
     this.#scene = scene;
     if (scene.regionCount === 0) {
       this.#map = undefined;
@@ -173,6 +181,8 @@ export class KeyboardChart extends LitElement {
   }
 
   #chart(map: ShownMap): TemplateResult {
+    this.#views.choose(this.#arranging.isPossible ? this.state.view : 'map');
+    const chart = this.#views.chart(map);
     return html`<div class="chart" @keydown=${(event: KeyboardEvent) => this.#keys.anywhere(event)}>
       <div class="top">
       <header class="bar">
@@ -208,18 +218,18 @@ export class KeyboardChart extends LitElement {
             </div>
           </div>
         </div>
-        <div class="side">
-          ${map.order.length === 0 ? html`<p>${l10n.t('No region is of the kind that is shown.')}</p>` : nothing}
-          <section class="details" aria-label=${l10n.t('Details')}>
-            <p class="details-text" aria-live=${this.#hasMapFocus ? 'off' : 'polite'}>${detailsLine(map)}</p>
-            <div class="details-body" @keydown=${this.#detailsKey}>${details(map, this.#events)}</div>
-            ${this.#changes(map)}
-            <p class="gesture" role="status">${this.#arranging.message}</p>
-          </section>
-          ${swatchFills(map.scene)} ${layerList(map, (layer, isShown) => this.#showLayer(layer, isShown))} ${signs(map.scene)}
-          ${this.#lists(map)}
-          <p id="keyboard-map-help" class="help quiet">${mapHelp(this.#arranging.isPossible)}</p>
-        </div>
+        ${chartSide(map, {
+          chart,
+          views: this.#views,
+          arranging: this.#arranging,
+          events: this.#events,
+          hasMapFocus: this.#hasMapFocus,
+          place: this.#pointer.place,
+          focusMap: () => this.#focusMap(),
+          byLoudness: () => this.#byLoudness(),
+          showLayer: (layer, isShown) => this.#showLayer(layer, isShown),
+          lists: this.#lists(map),
+        })}
       </div>
     </div>`;
   }
@@ -233,19 +243,34 @@ export class KeyboardChart extends LitElement {
       map,
       change: (change) => this.#changeFilter(change),
       showOnly: (layer) => this.#showOnly(layer),
+      views: this.#arranging.isPossible ? this.#viewBar(map) : nothing,
     });
   }
 
-  #changes(map: ShownMap): unknown {
-    return changeButtons({
-      map,
-      arranging: this.#arranging,
-      place: this.#pointer.place,
-      hold: () => {
-        this.#focusMap();
-        this.#arranging.hold();
+  #viewBar(map: ShownMap): TemplateResult {
+    const drawAnew = () => {
+      this.#isOutOfDate = true;
+      this.requestUpdate();
+    };
+    return viewBar(map, this.#views, {
+      view: (view) => {
+        this.#remember({ view });
+        drawAnew();
+      },
+      key: (key) => {
+        this.#views.chooseKey(key);
+        drawAnew();
       },
     });
+  }
+
+  /** Shares velocities out by loudness, as soon as that is known. */
+  #byLoudness(): void {
+    const map = this.#map;
+    const levels = map && this.#views.levels(map);
+    this.#isLoudnessWanted = levels === undefined;
+    if (levels) this.#arranging.perform({ kind: 'layers', shapes: map.held, levels });
+    else this.#arranging.answered(l10n.t('The samples are being measured.'));
   }
 
   #lists(map: ShownMap): unknown {
@@ -267,7 +292,8 @@ export class KeyboardChart extends LitElement {
       this.#plot = plotIn(this, () => this.requestUpdate());
       this.#isOutOfDate = true;
     }
-    if (this.#isOutOfDate) this.#plot.show(map, this.#zoom);
+    const chart = this.#views.chart(map);
+    if (this.#isOutOfDate || !this.#plot.shows(chart)) this.#plot.show(map, this.#zoom, chart);
     this.#isOutOfDate = false;
     this.#plot.mark(this.#hasFocus());
   }
@@ -288,25 +314,6 @@ export class KeyboardChart extends LitElement {
       this.#plot?.reveal(map.active);
     }
     this.requestUpdate();
-  }
-
-  /** Plays a note while sound is on: on a shape as hard as the place is high, on the keyboard at a middle velocity. */
-  #press(event: PointerEvent): void {
-    const place = this.#audition.isOn ? this.#plot?.noteAt(event) : undefined;
-    if (!place) return;
-    this.#letGo();
-    this.#heldKey = place.key;
-    this.#audition.press(place.key, place.velocity);
-  }
-
-  #letGo(): void {
-    if (this.#heldKey !== undefined) this.#audition.release(this.#heldKey);
-    this.#heldKey = undefined;
-  }
-
-  #look(event: PointerEvent): void {
-    const place = this.#audition.isOn ? this.#plot?.noteAt(event) : undefined;
-    if (place) this.#audition.look(place.key, place.velocity);
   }
 
   #hover(index: number | undefined): void {
@@ -350,10 +357,6 @@ export class KeyboardChart extends LitElement {
     if (!shape || !first) return;
     if (shape.regions.length === 1) this.#choose(first);
     else this.querySelector<HTMLElement>('.details-body .region')?.focus();
-  }
-
-  #detailsKey(event: KeyboardEvent): void {
-    if (event.key === 'Escape') this.#focusMap();
   }
 
   #wheel(event: WheelEvent): void {

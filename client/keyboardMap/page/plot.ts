@@ -10,6 +10,8 @@ import { fitText, labelSize } from '../../../server/map/labels';
 import type { Box, MapLayout } from '../../../server/map/layout';
 import { cellBox, layOut, placeAt, shapeBox } from '../../../server/map/layout';
 import type { Mark } from '../../../server/map/marks';
+import type { ViewChart } from '../../../server/map/views/viewChart';
+import { shapeOfLineAt, velocityScale, viewAxis, viewMarks } from '../../../server/map/views/viewMarks';
 import { previewMarks } from './editing/previewMarks';
 import { Painter } from './painter';
 import { problemMarks } from './problemSigns';
@@ -47,6 +49,8 @@ export class Plot {
   #drawing: readonly Mark[] = [];
   #zoom = 1;
   #hasFocus = false;
+  /** What stands in the place of the shapes. */
+  #chart: ViewChart | undefined;
   #frame = 0;
 
   constructor(parts: PlotParts) {
@@ -61,8 +65,9 @@ export class Plot {
   }
 
   /** Shows a map; with zoom 1 all keys are in view. */
-  show(shown: ShownMap, zoom: number): void {
+  show(shown: ShownMap, zoom: number, chart?: ViewChart): void {
     this.#shown = shown;
+    this.#chart = chart;
     this.#options.show(shown);
     this.#draw(zoom);
   }
@@ -83,6 +88,16 @@ export class Plot {
     const key = (scroller.scrollLeft + offset - plotSide) / before.keyWidth;
     this.#draw(zoom);
     scroller.scrollLeft = key * (this.#layout?.keyWidth ?? 1) + plotSide - offset;
+  }
+
+  /** Whether it shows that curve, or the shapes where none is given. */
+  shows(chart: ViewChart | undefined): boolean {
+    return this.#chart === chart;
+  }
+
+  /** Whether a curve stands in the place of the shapes. */
+  get hasChart(): boolean {
+    return this.#chart !== undefined;
   }
 
   /** How keys and velocities are laid out now. */
@@ -141,6 +156,7 @@ export class Plot {
     if (event.type === 'click' && event.detail === 0) return option;
     const { x, y } = this.pointOf(event);
     if (x < 0 || x >= layout.plotWidth || y < 0 || y >= layout.plotHeight) return undefined;
+    if (this.#chart) return shapeOfLineAt(this.#chart, layout, x, y);
     const { key, velocity } = placeAt(layout, x, y);
     const shape = map.stack.top[key * 128 + velocity];
     return shape < 0 ? undefined : shape;
@@ -175,10 +191,11 @@ export class Plot {
     this.#zoom = zoom;
     const layout = layOut(shown.scene, this.#size(zoom));
     this.#layout = layout;
+    const chart = this.#chart;
     this.#drawing = [
-      ...plotMarks(shown.scene, layout, shown.stack),
-      ...this.#problemSigns(shown),
-      ...keyboardMarks(shown.scene, layout),
+      ...(chart ? viewMarks(chart, layout) : plotMarks(shown.scene, layout, shown.stack)),
+      ...(chart ? [] : this.#problemSigns(shown)),
+      ...(chart?.name === 'velocity' ? velocityScale(layout) : keyboardMarks(shown.scene, layout)),
     ];
     this.#parts.map.style.width = `${layout.plotWidth + 2 * plotSide}px`;
     this.#parts.map.style.height = `${layout.height + plotTop}px`;
@@ -211,7 +228,7 @@ export class Plot {
       this.#parts.axis,
       { width: axisWidth, height },
       { x: axisWidth, y: plotTop },
-      axisMarks(layout),
+      this.#chart ? viewAxis(this.#chart, layout) : axisMarks(layout),
     );
     this.#paintMarks();
   }
@@ -221,6 +238,10 @@ export class Plot {
     const map = this.#shown;
     if (!layout || !map) return;
     const { scrollLeft, clientWidth } = this.#parts.scroller;
+    if (this.#chart) {
+      this.#paintChosenLines(this.#chart, map, layout);
+      return;
+    }
     const chosen = [...map.selected, ...(this.#hasFocus ? [map.active] : [])];
     const raised = chosen.flatMap((index) => this.#raised(index));
     const marks = [
@@ -242,6 +263,20 @@ export class Plot {
       { x: plotSide - scrollLeft, y: plotTop },
       marks,
     );
+  }
+
+  /** The lines of shapes that are chosen or pointed at, drawn stronger. */
+  #paintChosenLines(chart: ViewChart, map: ShownMap, layout: MapLayout): void {
+    const chosen = new Set([...map.selected, map.hovered, this.#hasFocus ? map.active : undefined]);
+    const lines = chart.lines.filter(({ shape }) => chosen.has(shape));
+    const marks = chart.name === 'velocity' ? [] : viewMarks({ ...chart, lines, ticks: [] }, layout).slice(2);
+    const strong = marks.map((mark) => ({ ...mark, className: `${mark.className} strong` }));
+    const { scrollLeft, clientWidth } = this.#parts.scroller;
+    const size = { width: clientWidth, height: layout.height + plotTop };
+    this.#painter.paint(this.#parts.marks, size, { x: plotSide - scrollLeft, y: plotTop }, [
+      ...strong,
+      ...soundingKeyMarks(layout, map.soundingKeys),
+    ]);
   }
 
   /** A shape above all others, where others lie over it. */

@@ -68,6 +68,11 @@ export class ShownMap {
     return this.active === undefined ? [] : [this.active];
   }
 
+  /** The shape of a region, given by its header. */
+  shapeOf(header: number): number | undefined {
+    return this.#shapesByHeader().get(header);
+  }
+
   /** Chooses a shape beside those chosen before, or no longer. */
   toggle(index: number): void {
     const isOnly = this.chosen.size === 0 && index === this.active;

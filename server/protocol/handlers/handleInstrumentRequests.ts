@@ -1,11 +1,13 @@
 import { arrangeText } from '../../features/arrange/arrangeText';
+import { mapMeasures } from '../../features/mapViews/mapMeasures';
 import { buildMapScene } from '../../map/scene';
 import { stopIfCancelled } from '../cancellation';
 import { workspaceEditOf } from '../conversion/workspaceEdits';
 import { noPreset, presetAtUri } from '../requestedPreset';
 import type { ArrangeMapParams, ArrangeMapResult } from '../requests/requests';
-import { ArrangeMapRequest, KeyboardMapRequest } from '../requests/requests';
+import { ArrangeMapRequest, KeyboardMapRequest, MapMeasuresRequest } from '../requests/requests';
 import type { ServerContext } from '../serverContext';
+import { onceMeasured } from './handleSamples';
 
 /** Answers the requests about keyboard maps: what they show, and the text for what is changed in them. */
 export function handleInstrumentRequests(server: ServerContext): void {
@@ -19,6 +21,16 @@ export function handleInstrumentRequests(server: ServerContext): void {
     if (!reading)
       return { scene: null, version, reason: preset ? noPreset : 'This document holds no instrument.' };
     return { scene: buildMapScene(reading.instrument), version };
+  });
+
+  connection.onRequest(MapMeasuresRequest.type, async ({ uri, key }, token) => {
+    const reading = await documents.reading(uri);
+    stopIfCancelled(token);
+    if (!reading) return null;
+    const { instrument, notation } = reading;
+    return onceMeasured(documents.samples, reading.folder ?? '', token, (samples) =>
+      mapMeasures({ instrument, notation, samples }, key),
+    );
   });
 
   connection.onRequest(ArrangeMapRequest.type, (params) => arrange(server, params));

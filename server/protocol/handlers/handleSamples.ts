@@ -2,10 +2,9 @@ import type { CancellationToken } from 'vscode-languageserver';
 import { csvTable } from '../../features/sampleReport/csv';
 import { markdownReport } from '../../features/sampleReport/markdown';
 import { sampleCells, sampleHeadings } from '../../features/sampleReport/reportCells';
-import type { SampleReport } from '../../features/sampleReport/sampleReport';
 import { sampleReport } from '../../features/sampleReport/sampleReport';
 import { nameOf } from '../../model/paths';
-import type { DocumentReading } from '../../workspace/openDocument';
+import type { SampleLookup } from '../../model/samples';
 import type { SampleStore } from '../../workspace/samples/sampleStore';
 import { stopIfCancelled } from '../cancellation';
 import { SampleReportRequest } from '../requests/sampleRequests';
@@ -23,7 +22,10 @@ export function handleSamples({ connection, documents }: ServerContext): void {
     const { whole } = context;
     if (whole.folder === undefined || whole.document.path === undefined)
       return { reason: 'Save the document to have its samples looked up.' };
-    const report = await measuredReport(documents.samples, whole, whole.folder, token);
+    const { instrument, notation } = whole;
+    const report = await onceMeasured(documents.samples, whole.folder, token, (lookup) =>
+      sampleReport(instrument, notation, lookup),
+    );
     return {
       markdown: markdownReport(`Samples of ${nameOf(whole.document.path)}`, report),
       csv: csvTable(sampleHeadings, report.samples.map(sampleCells)),
@@ -31,28 +33,28 @@ export function handleSamples({ connection, documents }: ServerContext): void {
   });
 }
 
-async function measuredReport(
+/** What `make` gives once all that it asks for is measured. Sample facts come from a lookup for the folder of an instrument. */
+export async function onceMeasured<Result>(
   samples: SampleStore,
-  { instrument, notation }: DocumentReading,
   folder: string,
   token: CancellationToken,
-): Promise<SampleReport> {
+  make: (lookup: SampleLookup) => Result,
+): Promise<Result> {
   const { measurements } = samples;
   const lookup = samples.measuringLookup(folder);
   const owner = {};
   const stopping = token.onCancellationRequested(() => measurements?.release(owner));
-  const make = () => sampleReport(instrument, notation, lookup);
-  const ask = () => (measurements ? measurements.collect(owner, make) : make());
+  const ask = () => (measurements ? measurements.collect(owner, () => make(lookup)) : make(lookup));
   try {
-    let report = ask();
+    let made = ask();
     for (let round = 0; round < mostRounds; round++) {
       if (samples.wants) await samples.loadWanted();
       else if (measurements?.isWaiting(owner)) await measurements.settled(owner);
       else break;
       stopIfCancelled(token);
-      report = ask();
+      made = ask();
     }
-    return report;
+    return made;
   } finally {
     stopping.dispose();
     measurements?.release(owner);

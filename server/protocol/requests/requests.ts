@@ -2,6 +2,7 @@ import type { WorkspaceEdit } from 'vscode-languageserver-protocol';
 import { NotificationType, RequestType } from 'vscode-languageserver-protocol';
 import type { Arrangement } from '../../gestures/arrangement';
 import type { MapScene } from '../../map/mapScene';
+import type { MapMeasures } from '../../map/views/mapMeasures';
 import type { PresetNumbers } from '../../soundfont/font';
 
 /** Names an instrument: that of an open document, or a preset of a SoundFont. */
@@ -45,6 +46,17 @@ export interface ArrangeMapResult {
 /** Asks for the change of text that gives regions the values which a gesture on their map shows. */
 export const ArrangeMapRequest = {
   type: new RequestType<ArrangeMapParams, ArrangeMapResult, void>('zonewright/arrangeMap'),
+} as const;
+
+export interface MapMeasuresParams {
+  uri: string;
+  /** The key whose velocities are wanted. */
+  key: number;
+}
+
+/** Asks for what the views of a document's map show; it comes when all samples are measured, `null` where there is no instrument. */
+export const MapMeasuresRequest = {
+  type: new RequestType<MapMeasuresParams, MapMeasures | null, void>('zonewright/mapMeasures'),
 } as const;
 
 export interface InstrumentChangedParams {

@@ -104,7 +104,7 @@ export class Arranging {
     else this.#say(arrangement, this.#textOf(arrangement));
   }
 
-  /** The host has changed the text, or says why not. */
+  /** The host has changed the text, or says why not; or something is waited for. */
   answered(message: string): void {
     this.#isSent = false;
     this.#say(undefined, message);

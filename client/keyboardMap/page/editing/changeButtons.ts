@@ -14,6 +14,8 @@ export interface ChangeParts {
   place: { key: number; velocity: number } | undefined;
   /** Takes the shapes into the hand, so that arrow keys move them. */
   hold(): void;
+  /** Shares velocities out by what is measured. */
+  byLoudness(): void;
 }
 
 interface Action {
@@ -65,7 +67,7 @@ function holdButtons(arranging: Arranging): TemplateResult {
 }
 
 function actions(parts: ChangeParts): Action[] {
-  const { map, arranging, hold } = parts;
+  const { map, arranging, hold, byLoudness } = parts;
   const shapes = map.held;
   const make = (label: string, gesture: Gesture, shortcut?: string): Action => ({
     label,
@@ -83,6 +85,7 @@ function actions(parts: ChangeParts): Action[] {
       make(l10n.t('Join into the first'), { kind: 'join', shapes }, 'J'),
       make(l10n.t('Keys to the nearest roots'), { kind: 'spread', shapes }),
       make(l10n.t('Velocity layers equally high'), { kind: 'layers', shapes }),
+      { label: l10n.t('Velocity layers by loudness'), press: byLoudness },
     );
   }
   return list;

@@ -57,7 +57,7 @@ export class MapPointer {
     const found = this.#gripAt(event);
     const isAdding = event.ctrlKey || event.metaKey || event.shiftKey;
     const isOnPlot = y >= 0 && y < (plot.layout?.plotHeight ?? 0);
-    if ((found || isOnPlot) && this.#events.arranging.isPossible)
+    if ((found || isOnPlot) && this.#events.arranging.isPossible && !plot.hasChart)
       this.#pressed = {
         x,
         y,
@@ -212,7 +212,7 @@ export class MapPointer {
   #gripAt(event: PointerEvent): { shape: number; grip: GripName } | undefined {
     const plot = this.#events.plot();
     const map = this.#events.map();
-    if (!plot?.layout || !map) return undefined;
+    if (!plot?.layout || !map || plot.hasChart) return undefined;
     const point = plot.pointOf(event);
     const top = plot.shapeAt(event);
     for (const index of [...map.held, ...(top === undefined ? [] : [top])]) {

@@ -1,0 +1,57 @@
+import type { TemplateResult } from 'lit';
+import { html, nothing } from 'lit';
+import type { ViewChart } from '../../../server/map/views/viewChart';
+import { l10n } from '../../webview/page/l10n';
+import type { DetailsEvents } from './details';
+import { details, detailsLine } from './details';
+import type { Arranging } from './editing/arranging';
+import { changeButtons } from './editing/changeButtons';
+import { layerList, signs, swatchFills } from './legend';
+import { mapHelp } from './mapHelp';
+import type { ShownMap } from './shownMap';
+import type { MapViews } from './views/mapViews';
+import { viewText } from './views/viewBar';
+
+/** What stands beside or below a plot, and what it tells. */
+export interface ChartSideParts {
+  chart: ViewChart | undefined;
+  views: MapViews;
+  arranging: Arranging;
+  events: DetailsEvents;
+  hasMapFocus: boolean;
+  /** The place on the map that was clicked last. */
+  place: { key: number; velocity: number } | undefined;
+  focusMap(): void;
+  /** Shares velocities out by what is measured. */
+  byLoudness(): void;
+  showLayer(layer: number, isShown: boolean): void;
+  lists: unknown;
+}
+
+/** The details of a shape with what can be changed in it, the legend, lists in words, and help. */
+export function chartSide(map: ShownMap, parts: ChartSideParts): TemplateResult {
+  const { chart, arranging, focusMap } = parts;
+  const leave = ({ key }: KeyboardEvent) => {
+    if (key === 'Escape') focusMap();
+  };
+  return html`<div class="side">
+    ${map.order.length === 0 ? html`<p>${l10n.t('No region is of the kind that is shown.')}</p>` : nothing}
+    <section class="details" aria-label=${l10n.t('Details')}>
+      <p class="details-text" aria-live=${parts.hasMapFocus ? 'off' : 'polite'}>${detailsLine(map, chart)}</p>
+      <div class="details-body" @keydown=${leave}>${details(map, parts.events)}</div>
+      ${chart ? nothing : changes(map, parts)}
+      <p class="gesture" role="status">${arranging.message}</p>
+    </section>
+    ${chart ? viewText(map, parts.views, chart) : nothing} ${swatchFills(map.scene)}
+    ${layerList(map, parts.showLayer)} ${signs(map.scene)} ${parts.lists}
+    <p id="keyboard-map-help" class="help quiet">${mapHelp(arranging.isPossible)}</p>
+  </div>`;
+}
+
+function changes(map: ShownMap, { arranging, place, focusMap, byLoudness }: ChartSideParts): unknown {
+  const hold = () => {
+    focusMap();
+    arranging.hold();
+  };
+  return changeButtons({ map, arranging, place, hold, byLoudness });
+}
