@@ -3,6 +3,7 @@ import { keyMeanings } from '../trade/meaning';
 import type { TableCells } from './cells/cells';
 import { isHtmlTable } from './cells/htmlCells';
 import { literalCells } from './cells/literals/literalCells';
+import { useSampleList } from './cells/sampleList';
 import { tableCells } from './cells/tableCells';
 import type { TableRows } from './cells/tableRows';
 import { findTables } from './cells/tableRows';
@@ -16,8 +17,11 @@ const looked = 16_384;
 /** HTML has much between its cells. */
 const lookedInHtml = 131_072;
 const mostNamed = 4;
-const markup =
-  /^[<{]|^\[\s*[[{"']|^[ \t]*(?:\/\/|#(?:define|include)\b)|(?:^|\s)[A-Za-z_]\w*=[^\s=]|(?:[)}\]];|\{)[ \t]*$/m;
+const markup = /^[<{]|^\[\s*[[{"']|^[ \t]*(?:\/\/|#(?:define|include)\b)|(?:[)}\]];|\{)[ \t]*$/m;
+
+const assignment = /(?:^|\s)[A-Za-z_]\w*=[^\s=]/gm;
+/** So many assignments stand in a sentence about a table: `C3=60`, `x=in use`. */
+const mostAssigned = 2;
 
 /**
  * Tells quickly whether a text is a copied zone table: cells in columns, one of them names of samples and others
@@ -38,14 +42,24 @@ export function lackOfZoneTable(text: string): string | undefined {
   if (start.includes('\0')) return 'it holds bytes that are no text';
   const isKnown = literalCells(start) !== undefined || wikiCells(start) !== undefined || hasSections(start);
   const isPlain = !html && !isKnown;
-  const isMarkup = isPlain && markup.test(start.replace(/^\ufeff?\s*/, ''));
+  const bare = start.replace(/^\ufeff?\s*/, '');
+  const isMarkup = isPlain && (markup.test(bare) || isAssigning(bare));
   const cells = isMarkup ? undefined : tableCells(start);
   if (!cells)
     return isMarkup
       ? 'it looks like source text'
       : 'its lines have no columns, and name no samples with keys';
-  const lacks = findTables(cells).map((rows) => lackOf(cells, rows));
+  const tables = findTables(cells);
+  useSampleList(cells, tables);
+  const lacks = tables.map((rows) => lackOf(cells, rows));
   return lacks.includes(undefined) ? undefined : (lacks.find((lack) => lack !== nothing) ?? nothing);
+}
+
+/** Whether values are given to names in more places than a sentence or two has, or on most lines. */
+function isAssigning(text: string): boolean {
+  const count = text.match(assignment)?.length ?? 0;
+  const lines = text.split(/[\r\n]+/).filter((line) => line.trim() !== '').length;
+  return count > mostAssigned || count * 4 >= lines;
 }
 
 const nothing = 'it has no rows';
@@ -58,7 +72,7 @@ function lackOf(cells: TableCells, rows: TableRows): string | undefined {
   const names = rows.data.map((row) => cells.value(cells.cell(row, sample?.index ?? rows.width)));
   const named = names.filter((name) => name !== '').length;
   const files = names.filter(isAudioFileName);
-  const keys = columns.filter(({ meaning }) => keyMeanings.includes(meaning));
+  const keys = columns.filter(({ meaning, side }) => keyMeanings.includes(meaning) || side?.kind === 'key');
   const headed = keys.filter(isHeaded);
   if (named > 0 && files.length * 2 > named) {
     if (headed.length > 0 || keys.length > (cells.bySpaces ? 1 : 0)) return undefined;

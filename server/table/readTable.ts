@@ -18,7 +18,7 @@ import { Glossary } from './columns/glossary';
 import { namingIn } from './columns/octave';
 import { statementsIn } from './columns/statements';
 import { textsAround } from './columns/textsAround';
-import { noteColumns, noteOctave } from './readingNotes';
+import { noteColumns, noteHeadingOctave, noteOctave } from './readingNotes';
 import type { SampleEvidence } from './sampleEvidence';
 import type { Steps } from './steps';
 import { finish } from './steps';
@@ -157,7 +157,9 @@ function* readTables(
   const notes = new TableNotes(new Source(path, text), isHtmlTable(text) ? cells.rowSpans : undefined);
   const naming = namingIn(cells, tables);
   const statements = statementsIn(textsAround(cells, tables));
-  const middleC = noteOctave(cells, tables, { ...options, naming, statements }, notes);
+  const middleC =
+    noteOctave(cells, tables, { ...options, naming, statements }, notes) ??
+    noteHeadingOctave(tables, { ...options, statements }, notes);
   for (const { start, end } of cells.hiddenRows) {
     const message = 'A row that the page does not show is left out; show it before copying if it is a zone.';
     notes.add('ignored', { start, end }, message, 'hidden');

@@ -42,6 +42,28 @@ export function noteOctave(
   return found.middleC;
 }
 
+/** As {@link noteOctave}, of note names that stand in headings of columns of samples. */
+export function noteHeadingOctave(
+  tables: readonly KeyTable[],
+  { middleC, statements }: { middleC?: MiddleC | 'auto' | undefined; statements: Statements },
+  notes: TableNotes,
+): MiddleC | undefined {
+  const sides = tables.flatMap(({ columns }) => columns);
+  const named = sides.find(({ side }) => side?.kind === 'key' && side.low.number === undefined);
+  if (!named) return undefined;
+  if (middleC !== undefined && middleC !== 'auto') return middleC;
+  const taken = statements.middleC?.is ?? 'C4';
+  const because = statements.middleC
+    ? `"${shortened(statements.middleC.text)}" says so`
+    : 'nothing tells otherwise and the open SFZ format does';
+  notes.add(
+    'assumed',
+    named.headingSpan ?? { start: 0, end: 0 },
+    `Key 60 was taken to be called ${taken}, because ${because}. If it is not, say so in the settings, in the preview of the table or with --middle-c.`,
+  );
+  return taken;
+}
+
 function isKeyColumn({ meaning }: ColumnReading): boolean {
   return keyMeanings.includes(meaning);
 }
@@ -76,9 +98,13 @@ export function noteColumns(
         ? ' Those of the left and the right are panned to their sides.'
         : side?.kind === 'round_robin'
           ? ' They take turns.'
-          : side?.kind === 'group'
-            ? ' They sound together.'
-            : '';
+          : side?.kind === 'velocity'
+            ? ' Their headings give the velocities.'
+            : side?.kind === 'key'
+              ? ' Their headings give the keys.'
+              : side?.kind === 'group'
+                ? ' They sound together.'
+                : '';
     const message = `Each row is taken for as many zones as it names samples, in ${listed(sides.map(columnName))}.${how}`;
     notes.add('assumed', span, message);
   }
@@ -117,7 +143,9 @@ export function noteColumns(
   }
   if (rows.cut)
     notes.add('ignored', { start: 0, end: 0 }, `Columns behind the first ${rows.width} are not looked at.`);
-  const keyed = columns.some(({ meaning }) => ['lokey', 'hikey', 'key', 'key_range'].includes(meaning));
+  const keyed = columns.some(
+    ({ meaning, side }) => side?.kind === 'key' || ['lokey', 'hikey', 'key', 'key_range'].includes(meaning),
+  );
   if (!keyed) {
     const heading = rows.headings.find(({ cell }) => cell >= 0)?.cell ?? -1;
     const span =

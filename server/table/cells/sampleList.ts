@@ -5,9 +5,11 @@ import type { TableCells } from './cells';
 import { namesAudioFile } from './namesAudioFile';
 import type { TableRows } from './tableRows';
 
-/** A number or letters before the name of a file, and what may stand behind it. */
-const listed =
-  /^[\s|>*\u2022"'([#-]*(?:sample|smp|no\.?|nr\.?)?\s*#?(\d{1,4}|\p{L}{1,3}\d{0,3})["')\]]?\s*[.:=|;,\t)\u2013\u2014>-]*\s*["']?(\S.{0,200}?\.\w{2,5})["']?\s*(?:[|;,\t(].{0,200}|\s{2}.{0,200})?$/iu;
+/** A number or letters at the start of a line, and the name of a file behind it. */
+const numbered =
+  /^[|>*\u2022"'([#-]{0,4}(?:(?:sample|smp|no\.?|nr\.?) ?)?#?(\d{1,4}|\p{L}{1,3}\d{0,3})(?![\p{L}\p{N}])/iu;
+const partings = /^["')\]\s.:=|;,\u2013\u2014>-]+/u;
+const named = /^(\S.{0,200}?\.\w{2,5})(?=$|["'|;,\t(]|\s{2})/u;
 const mostListed = 10_000;
 const longestLine = 400;
 
@@ -77,7 +79,10 @@ function listIn(text: string): Map<string, Listed> | undefined {
     const next = text.indexOf('\n', start);
     const end = next < 0 ? text.length : next;
     if (end - start <= longestLine) {
-      const [, number, name] = listed.exec(text.slice(start, end).trimEnd()) ?? [];
+      const line = text.slice(start, end).trim();
+      const [lead = '', number] = numbered.exec(line) ?? [];
+      const name =
+        number === undefined ? undefined : named.exec(line.slice(lead.length).replace(partings, ''))?.[1];
       if (number !== undefined && name !== undefined && isAudioFileName(name)) {
         const key = keyOf(number);
         // One that names two files is none.

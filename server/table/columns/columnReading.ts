@@ -1,9 +1,14 @@
+import type { KeyReading } from '../../trade/keyReading';
 import type { ColumnMeaning, Unit } from '../../trade/meaning';
 import type { Trigger } from '../../trade/triggers';
 
 /** What the heading of one of several columns of samples says of the zones that it names. */
 export type SideLabel =
   | { kind: 'dynamics'; dynamic: number }
+  /** The velocities that a heading gives in numbers. */
+  | { kind: 'velocity'; low: number; high: number }
+  /** The key, or the keys, that a heading names. */
+  | { kind: 'key'; low: KeyReading; high: KeyReading }
   | { kind: 'round_robin'; position: number }
   | { kind: 'pan'; pan: number }
   | { kind: 'trigger'; trigger: Trigger }

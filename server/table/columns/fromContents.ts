@@ -64,10 +64,12 @@ function findSideSamples(state: ColumnState): void {
   const others = state.rest().filter((index) => holdsFiles[index]);
   if (others.length === 0) return;
   const beside = columns.filter((column) => column === sample || others.includes(column.index));
-  const labels = labelsSideBySide(beside);
+  const hasKeys = (['key', 'lokey', 'hikey', 'key_range'] as const).some((meaning) => taken.has(meaning));
+  const labels = labelsSideBySide(beside, hasKeys);
   const [label] = labels ?? [];
   const stated: Readonly<Record<string, readonly ColumnMeaning[]>> = {
     dynamics: [...velocities, 'dynamics'],
+    velocity: velocities,
     round_robin: ['seq_position'],
     trigger: ['trigger'],
   };

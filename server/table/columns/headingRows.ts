@@ -35,6 +35,8 @@ export function findHeading(cells: TableCells, rows: readonly number[]): number 
     }
   }
   if (best >= 0) return best;
+  const keyed = first.findIndex((row, at) => namesKeysAbove(cells, row, first[at + 1]));
+  if (keyed >= 0) return first[keyed] ?? -1;
   for (const [position, row] of first.entries()) {
     if (cells.filled(row) < 2) continue;
     const next = rows[position + 1];
@@ -42,6 +44,19 @@ export function findHeading(cells: TableCells, rows: readonly number[]): number 
     return bare && next !== undefined && countValues(cells, next) > 0 ? row : -1;
   }
   return -1;
+}
+
+/** Whether a row has a word and then a key in all its other cells, above a row of files: a table with a column for each key. */
+function namesKeysAbove(cells: TableCells, row: number, next: number | undefined): boolean {
+  const width = Math.min(cells.width(row), mostColumns);
+  if (next === undefined || width < 3 || cells.filled(row) !== width) return false;
+  if (valueKinds.has(lookAt(cells.plain(cells.cell(row, 0))).kind)) return false;
+  for (let column = 1; column < width; column++) {
+    if (!keyKinds.has(lookAt(cells.plain(cells.cell(row, column))).kind)) return false;
+    if (!cells.isEmpty(next, column) && lookAt(cells.plain(cells.cell(next, column))).kind !== 'file')
+      return false;
+  }
+  return cells.filled(next) > 1;
 }
 
 /** Whether a row below the headings of a table has headings of another one: words alone, most of them known. */
@@ -84,6 +99,7 @@ export function countKnown(cells: TableCells, row: number): number {
 }
 
 /** Kinds that do not stand in headings; a switch can be a word or a letter. */
+const keyKinds: ReadonlySet<CellKind> = new Set(['note', 'note-range', 'number', 'number-range']);
 const valueKinds: ReadonlySet<CellKind> = new Set(['file', 'note', 'note-range', 'number', 'number-range']);
 
 /** How many cells of a row are files, keys or numbers. */

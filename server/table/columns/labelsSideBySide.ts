@@ -1,4 +1,5 @@
 import { dynamicIn } from '../../trade/dynamics';
+import { isGermanName, readKeyRange } from '../../trade/keyReading';
 import { panWord } from '../../trade/languages/cellWords';
 import { languages } from '../../trade/languages/languages';
 import { bareWord, wordsOf } from '../../trade/languages/spelling';
@@ -19,8 +20,12 @@ const formerWord = /^(?:old|former|original|source|previous|backup|renamed|alt|a
  * What columns that name samples side by side are to one another, by their headings: dynamics, round robin positions, sides,
  * what starts them, or groups of their own. `undefined` where one of them gives a name that the file had before.
  */
-export function labelsSideBySide(columns: readonly ColumnReading[]): SideLabel[] | undefined {
+export function labelsSideBySide(columns: readonly ColumnReading[], hasKeys = true): SideLabel[] | undefined {
   if (columns.length < 2) return undefined;
+  const layers = velocitiesIn(columns);
+  if (layers) return layers;
+  const keys = hasKeys ? undefined : keysIn(columns);
+  if (keys) return keys;
   const all = columns.map(({ heading }) => wordsOf(heading));
   if (all.some((words) => words.some((word) => formerWord.test(word)))) return undefined;
   const names = all.map((words) =>
@@ -39,6 +44,42 @@ export function labelsSideBySide(columns: readonly ColumnReading[]): SideLabel[]
     return triggers.map((trigger) => ({ kind: 'trigger', trigger }));
   const isKnown = groupKinds.some(({ labelOf }) => only.every((word) => labelOf(word) !== undefined));
   return columns.map(() => ({ kind: 'group', isKnown }));
+}
+
+const between =
+  /(?<![\p{L}\d.])(\d{1,3})\s*(?:[-\u2010-\u2015\u2212~\u2192]|\.{2,3}|\u2026|to|bis|\u00e0|a)\s*(\d{1,3})(?![\p{L}\d.])/iu;
+const velocityWord = /\b(?:vel\p{L}*|dyn\p{L}*|anschlag\p{L}*|v\u00e9l\p{L}*|aanslag)/iu;
+
+/** Velocities in all headings, such as `soft (1-45)`: said to be, or sharing out 1 to 127 without a hole. */
+function velocitiesIn(columns: readonly ColumnReading[]): SideLabel[] | undefined {
+  const ranges = columns.map(({ heading }) => {
+    const [, low, high] = between.exec(heading) ?? [];
+    return { kind: 'velocity', low: Number(low ?? Number.NaN), high: Number(high ?? Number.NaN) } as const;
+  });
+  if (!ranges.every(({ low, high }) => low <= high && high <= 127)) return undefined;
+  const sorted = [...ranges].sort((a, b) => a.low - b.low);
+  const isShared = sorted.every(({ low }, at) =>
+    at === 0 ? low <= 1 : low === (sorted[at - 1]?.high ?? 0) + 1,
+  );
+  const isSaid = columns.every(
+    ({ heading }) =>
+      velocityWord.test(heading) || dynamicIn(heading.replace(/[^\p{L} ].*$/u, '').trim()) >= 0,
+  );
+  return isSaid || (isShared && sorted.at(-1)?.high === 127) ? ranges : undefined;
+}
+
+/** A key or a range of keys in each heading. */
+function keysIn(columns: readonly ColumnReading[]): SideLabel[] | undefined {
+  const naming = columns.some(({ heading }) => isGermanName(heading)) ? 'german' : 'english';
+  const found = columns.map(({ heading }) =>
+    readKeyRange(
+      heading.replace(/^\s*(?:key|note|midi|taste|touche|tecla|tasto|nota|toets)\s+/i, ''),
+      naming,
+    ),
+  );
+  const names = new Set(found.map((key) => key?.low.named ?? key?.low.number));
+  if (found.includes(undefined) || names.size < columns.length) return undefined;
+  return found.flatMap((key) => (key ? [{ kind: 'key', low: key.low, high: key.high }] : []));
 }
 
 function areDifferent(numbers: readonly number[]): boolean {

@@ -8,6 +8,8 @@ import { rangeWords } from '../../trade/rangeWords';
 import type { ForAll } from './forAll';
 import { forAllIn } from './forAll';
 import { readHeading } from './headings';
+import type { StatedDynamics } from './statedDynamics';
+import { statedDynamicsIn } from './statedDynamics';
 
 /** A scale that the text around a table gives for columns of a meaning. */
 export interface StatedScale {
@@ -32,6 +34,10 @@ export interface Statements {
     range: { low: number; high: number } | undefined;
     start: { name: string; text: string } | undefined;
   };
+  /** The velocities of dynamics. */
+  dynamics: StatedDynamics | undefined;
+  /** The key that the lowest zone starts with. */
+  lowestKey: { name: string; text: string } | undefined;
   /** What is given for all zones. */
   forAll: readonly ForAll[];
   /** The folder that samples lie in. */
@@ -122,6 +128,8 @@ export function statementsIn(texts: readonly string[]): Statements {
     ends: endsAre,
     firstFrame,
     switches: switchesIn(texts),
+    lowestKey: lowestKeyIn(texts),
+    dynamics: statedDynamicsIn(texts),
     forAll: forAllIn(texts),
     folder: folderIn(texts),
     sampleRate,
@@ -133,6 +141,17 @@ function clausesOf(text: string): string[] {
     .split(/[.!?;,](?=\s|$)|[\n\r()[\]]/u)
     .map((clause) => clause.trim())
     .filter((clause) => clause !== '');
+}
+
+const lowest =
+  /\b(?:first|lowest|bottom|erste|unterste|tiefste|premi[e\u00e8]re|primera|prima|primeira|eerste|laagste)\b[^.;\n\d]{0,30}?\b(?:starts?|begins?|from|at|is|beginnt|ab|bei|commence|empieza|comincia|inizia|come\u00e7a|begint)\b[^.;\n\d]{0,25}?((?<!\p{L})[A-Ga-g][#b\u266f\u266d]?-?\d(?!\d)|\d{1,3}(?![\d.,]\d))/iu;
+
+function lowestKeyIn(texts: readonly string[]): Statements['lowestKey'] {
+  for (const text of texts) {
+    const name = lowest.exec(text.slice(0, longest))?.[1];
+    if (name && readKey(name)) return { name, text: text.trim() };
+  }
+  return undefined;
 }
 
 const folderWord = languages.flatMap(({ folders }) => folders).join('|');

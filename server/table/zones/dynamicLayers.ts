@@ -1,4 +1,6 @@
 import { dynamicLetters } from '../../trade/dynamics';
+import { shortened } from '../columns/columnReading';
+import type { Statements } from '../columns/statements';
 import type { TableNotes } from '../tableNotes';
 import type { ValueColumn, ZoneList } from './zoneList';
 
@@ -15,12 +17,18 @@ export function shareVelocities(
   first: number,
   span: { start: number; end: number },
   notes: TableNotes,
+  stated: Statements['dynamics'],
 ): void {
   const { dynamics } = zones;
   if (!dynamics) return;
   const present = new Layers(zones, dynamics, first);
   const all = present.all();
   if (all.length < 2) return;
+  if (stated && all.every((dynamic) => stated.ranges.has(dynamic))) {
+    giveStated(zones, dynamics, first, stated);
+    notes.add('assumed', span, `The velocities of the dynamics are those of "${shortened(stated.text)}".`);
+    return;
+  }
   /** The lowest velocity of each dynamic. */
   const lows = new Map(all.map((dynamic, at) => [dynamic, Math.floor((at * mostVelocity) / all.length) + 1]));
   const [low, high] = [zones.column('lovel'), zones.column('hivel')];
@@ -40,6 +48,22 @@ export function shareVelocities(
   const what = zones.areLayersNumbered ? 'numbers of layers' : 'dynamics';
   const message = `The table gives ${what} but no velocities; 1..127 is shared out evenly among ${listed}.`;
   notes.add('assumed', span, message);
+}
+
+/** Gives zones the velocities that the text names for their dynamics. */
+function giveStated(
+  zones: ZoneList,
+  dynamics: ValueColumn,
+  first: number,
+  { ranges }: NonNullable<Statements['dynamics']>,
+): void {
+  for (let zone = first; zone < zones.count; zone++) {
+    const cell = dynamics.cells[zone];
+    const range = cell < 0 ? undefined : ranges.get(dynamics.numbers[zone]);
+    if (!range) continue;
+    if (range.low > 1) zones.column('lovel').set(zone, cell, range.low);
+    if (range.high < mostVelocity) zones.column('hivel').set(zone, cell, range.high);
+  }
 }
 
 /** Which dynamics sound on which keys: within its group where some group holds several of them, else over all groups. */

@@ -1,3 +1,4 @@
+import type { KeyReading } from '../../trade/keyReading';
 import type { Trigger } from '../../trade/triggers';
 import type { TableCells } from '../cells/cells';
 import { namesAudioFile } from '../cells/namesAudioFile';
@@ -27,6 +28,7 @@ export class SideZones {
     { headings }: TableRows,
     columns: readonly ColumnReading[],
     readonly notes: TableNotes,
+    readonly keyShift = 0,
   ) {
     this.#sides = columns.flatMap((column) => {
       const { side, index } = column;
@@ -57,7 +59,9 @@ export class SideZones {
         continue;
       }
       const zone = names.addZone(zones, row, cell);
-      if (side.kind === 'dynamics') zones.setDynamic(zone, cell, side.dynamic);
+      if (side.kind === 'velocity') setVelocities(zones, zone, cell, side);
+      else if (side.kind === 'key') this.#setKeys(zones, zone, cell, side);
+      else if (side.kind === 'dynamics') zones.setDynamic(zone, cell, side.dynamic);
       else if (side.kind === 'round_robin') zones.column('seq_position').set(zone, cell, side.position);
       else if (side.kind === 'pan') setPan(zones, zone, cell, side.pan);
       else if (side.kind === 'trigger') setTrigger(zones, zone, cell, side.trigger);
@@ -69,6 +73,22 @@ export class SideZones {
     return true;
   }
 
+  #setKeys(
+    zones: ZoneList,
+    zone: number,
+    cell: number,
+    { low, high }: Extract<SideLabel, { kind: 'key' }>,
+  ): void {
+    const keyOf = (key: KeyReading) => key.number ?? (key.named ?? 0) + this.keyShift;
+    const [from, to] = [keyOf(low), keyOf(high)];
+    if (from < 0 || to > 127) return;
+    if (from === to) zones.column('key').set(zone, cell, from);
+    else {
+      zones.column('lokey').set(zone, cell, from);
+      zones.column('hikey').set(zone, cell, to);
+    }
+  }
+
   #noteOther(cell: number, column: ColumnReading): void {
     const text = this.cells.value(cell);
     if (text === '' || noSample.test(text)) return;
@@ -76,6 +96,16 @@ export class SideZones {
     const message = `${this.notes.place(span.start)}, ${columnName(column)}: "${shortened(text)}" names no sample file; it is left out.`;
     this.notes.add('dropped', span, message, `dropped ${column.index}`);
   }
+}
+
+function setVelocities(
+  zones: ZoneList,
+  zone: number,
+  cell: number,
+  { low, high }: { low: number; high: number },
+): void {
+  if (low > 1) zones.column('lovel').set(zone, cell, low);
+  if (high < 127) zones.column('hivel').set(zone, cell, high);
 }
 
 function setPan(zones: ZoneList, zone: number, cell: number, pan: number): void {

@@ -11,6 +11,7 @@ import type { Statements } from '../columns/statements';
 import type { SampleEvidence } from '../sampleEvidence';
 import type { Steps } from '../steps';
 import { TableNotes } from '../tableNotes';
+import { completeKeys } from './completeKeys';
 import { shareVelocities } from './dynamicLayers';
 import { readGroupNames } from './groupNames';
 import { SideZones } from './sideZones';
@@ -56,7 +57,8 @@ export function* readZones(
   const first = zones.count;
   const firstNote = notes.count;
   const names = new NameReader(zones.cells, rows, columns, notes);
-  const sides = new SideZones(zones.cells, rows, columns, notes);
+  const keyShift = octaveShifts[middleC ?? 'C4'];
+  const sides = new SideZones(zones.cells, rows, columns, notes, keyShift);
   for (const { row, why } of rows.others) names.pass(row, why);
   const switches = columns
     .filter(({ meaning }) => meaning === 'enabled' || meaning === 'disabled')
@@ -74,7 +76,7 @@ export function* readZones(
   yield 0.2;
   const { folder } = rest.statements;
   let placed = -1;
-  const options = { ...rest, keyShift: octaveShifts[middleC ?? 'C4'] };
+  const options = { ...rest, keyShift };
   for (const share of readZoneValues(new ZoneCells(zones, first, columns, rows.data, notes, options)))
     yield 0.2 + share * 0.7;
   for (let zone = first; zone < zones.count; zone++) {
@@ -98,7 +100,7 @@ export function* readZones(
   notes.sortByRow(firstNote);
   completeLayers(zones, first, columns, notes);
   const fromNames = readGroupNames(zones, first, columns, notes);
-  noteSameConditions(zones, first, columns, notes);
+  completeKeys(zones, first, columns, notes, options);
   const telling = columns.find(({ meaning, side }) => meaning === 'dynamics' || side?.kind === 'dynamics');
   if (telling || fromNames) {
     const cell = zones.dynamics?.cells.find((one) => one >= 0) ?? -1;
@@ -106,8 +108,9 @@ export function* readZones(
       start: zones.cells.starts[cell] ?? 0,
       end: zones.cells.ends[cell] ?? 0,
     };
-    shareVelocities(zones, first, span, notes);
+    shareVelocities(zones, first, span, notes, rest.statements.dynamics);
   }
+  noteSameConditions(zones, first, columns, notes);
 }
 
 /** Puts a folder before a sample without one; answers whether it did. */

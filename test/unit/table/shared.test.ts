@@ -1,0 +1,85 @@
+import { describe, expect, it } from 'vitest';
+import { notesOf, regions, table } from './tableRegions';
+
+const values = (text: string, ...names: string[]) =>
+  regions(text).map((region) => names.map((name) => region[name] ?? '-').join(' '));
+
+describe('headings of columns of samples', () => {
+  it('may give velocities in numbers', () => {
+    const text = table('note | soft (1-45) | loud (46-127)', '48 | a.wav | b.wav', '50 | c.wav | -');
+    expect(values(text, 'sample', 'key', 'lovel', 'hivel')).toEqual([
+      'a.wav 48 - 45',
+      'b.wav 48 46 -',
+      'c.wav 50 - 45',
+    ]);
+  });
+
+  it('may name keys, beside dynamics as rows', () => {
+    const text = `Middle C is C3.\n\n${table('Dynamics | C3 | E3', 'pp | a.wav | b.wav', 'ff | c.wav | d.wav')}`;
+    expect(values(text, 'sample', 'key', 'lovel', 'hivel')).toEqual([
+      'a.wav 60 - 63',
+      'b.wav 64 - 63',
+      'c.wav 60 64 -',
+      'd.wav 64 64 -',
+    ]);
+    expect(notesOf(text).join('\n')).toMatch(/Key 60 was taken to be called C3, because "Middle C is C3."/);
+  });
+});
+
+describe('ends of ranges that the table leaves out', () => {
+  it('are next to those of other zones, with a note', () => {
+    const highs = table('File | Top key | Root', 'b.wav | 50 | 45', 'a.wav | 40 | 38');
+    expect(values(highs, 'sample', 'lokey', 'hikey')).toEqual(['b.wav 41 50', 'a.wav - 40']);
+    expect(notesOf(highs).join('\n')).toMatch(/no low keys: each zone begins one above the next lower one/);
+    const lows = table('File | Lowest key | Root', 'a.wav | 36 | 38', 'b.wav | 41 | 45');
+    expect(values(lows, 'sample', 'lokey', 'hikey')).toEqual(['a.wav 36 40', 'b.wav 41 -']);
+    const velocities = table('File | Key | Low vel', 'a.wav | 60 | 1', 'b.wav | 60 | 80', 'c.wav | 62 | 1');
+    expect(values(velocities, 'lovel', 'hivel')).toEqual(['1 79', '80 -', '1 -']);
+  });
+
+  it('start where the text says', () => {
+    const text = `The lowest zone starts at key 21.\n\n${table('File | Top key | Root', 'a.wav | 40 | 38', 'b.wav | 50 | 45')}`;
+    expect(values(text, 'lokey', 'hikey')).toEqual(['21 40', '41 50']);
+  });
+});
+
+describe('velocities of dynamics', () => {
+  const rows = table('File | Dynamic | Key', 'a.wav | soft | 60', 'b.wav | medium | 60', 'c.wav | loud | 60');
+  const ranges = (text: string) => regions(text).map(({ lovel, hivel }) => `${lovel ?? 1}-${hivel ?? 127}`);
+
+  it.each([
+    'Soft is up to 50, medium 51 to 100, loud above.',
+    'soft = 1-50, medium = 51-100, loud = 101-127',
+    'Velocities: soft below 51, medium from 51 to 100, loud from 101.',
+  ])('are those that the text gives: %s', (text) => {
+    expect(ranges(`${text}\n\n${rows}`)).toEqual(['1-50', '51-100', '101-127']);
+  });
+
+  it('are shared out evenly where the text gives too few', () => {
+    expect(ranges(`Loud is nice.\n\n${rows}`)).toEqual(['1-42', '43-84', '85-127']);
+  });
+});
+
+describe('wikis and lists', () => {
+  it('put cells that reach over rows into each of them', () => {
+    const text = [
+      '{|',
+      '! Keys !! Velocity !! Sample',
+      '|-',
+      '| rowspan="2" | 60-63 || 1-100 || a.wav',
+      '|-',
+      '| 101-127 || b.wav',
+      '|}',
+    ].join('\n');
+    expect(values(text, 'sample', 'lokey', 'hikey', 'lovel', 'hivel')).toEqual([
+      'a.wav 60 63 1 100',
+      'b.wav 60 63 101 127',
+    ]);
+  });
+
+  it('leave remarks behind files out, with a note that says them', () => {
+    const text = '36 Kick.wav\n38 Snare.wav   (a bit loud)\n40 Ride.wav -- missing\n';
+    expect(values(text, 'sample', 'key')).toEqual(['Kick.wav 36', 'Snare.wav 38', 'Ride.wav 40']);
+    expect(notesOf(text).join('\n')).toMatch(/"\(a bit loud\)", "-- missing"/);
+  });
+});
