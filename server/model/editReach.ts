@@ -23,9 +23,10 @@ export function keepsRegions(
   const instrument = notation.parameters ? readChanged(notation, read, [], {}) : read;
   const after = readChanged(notation, instrument, edits, newFiles);
   const now = Array.from(after.regions, (region) => valuesText(after, region));
-  const touched = keeps === 'what it does not touch' ? touchedHeaders(instrument, edits) : undefined;
+  const inOrder = new EditsInOrder(edits);
+  const touched = keeps === 'what it does not touch' ? touchedHeaders(instrument, inOrder) : undefined;
   const left = [...instrument.regions].filter(
-    (region) => !(touched && isTakenOut(instrument, region, edits)),
+    (region) => !(touched && isTakenOut(instrument, region, inOrder)),
   );
   if (now.length !== left.length) return false;
   const before = left.map((region) => valuesText(instrument, region));
@@ -64,7 +65,7 @@ function valuesText(instrument: Instrument, region: number): string {
 }
 
 /** By header 1 where its tag or a parameter, or those of one that it inherits from, is in the text that edits touch. */
-function touchedHeaders(instrument: Instrument, edits: readonly TextEdit[]): Uint8Array {
+function touchedHeaders(instrument: Instrument, edits: EditsInOrder): Uint8Array {
   const { count } = instrument.headers;
   const touched = new Uint8Array(count);
   for (let header = 0; header < count; header++) {
@@ -76,22 +77,46 @@ function touchedHeaders(instrument: Instrument, edits: readonly TextEdit[]): Uin
   return touched;
 }
 
-function isTouched(instrument: Instrument, header: number, edits: readonly TextEdit[]): boolean {
-  const { source, start } = instrument.headerSpan(header);
+function isTouched(instrument: Instrument, header: number, edits: EditsInOrder): boolean {
+  const tag = instrument.headerSpan(header);
   const last = instrument.endParameter(header) - 1;
-  const end = Math.max(
-    instrument.headerSpan(header).end,
-    last >= instrument.firstParameter(header) && instrument.parameterSpan(last).source === source
-      ? instrument.parameterSpan(last).end
-      : 0,
-  );
+  const body = last >= instrument.firstParameter(header) ? instrument.parameterSpan(last) : tag;
+  const end = body.source === tag.source ? Math.max(tag.end, body.end) : tag.end;
   // What is put behind the quote that a value ends with is about it too.
-  return edits.some((edit) => edit.source === source && edit.start <= end + 1 && edit.end >= start);
+  return edits.within(tag.source, tag.start, end + 1).length > 0;
 }
 
-function isTakenOut(instrument: Instrument, header: number, edits: readonly TextEdit[]): boolean {
+function isTakenOut(instrument: Instrument, header: number, edits: EditsInOrder): boolean {
   const { source, start, end } = instrument.headerSpan(header);
-  return edits.some(
-    (edit) => edit.source === source && edit.start <= start && edit.end >= end && edit.newText === '',
-  );
+  return edits
+    .within(source, start, end)
+    .some((edit) => edit.start <= start && edit.end >= end && edit.newText === '');
+}
+
+/** Edits by file and place; they do not overlap. */
+class EditsInOrder {
+  readonly #ofSource = new Map<number, TextEdit[]>();
+
+  constructor(edits: readonly TextEdit[]) {
+    for (const edit of [...edits].sort((a, b) => a.start - b.start || a.end - b.end)) {
+      const list = this.#ofSource.get(edit.source);
+      if (list) list.push(edit);
+      else this.#ofSource.set(edit.source, [edit]);
+    }
+  }
+
+  /** Those that touch a stretch of a file, its two ends included. */
+  within(source: number, start: number, end: number): TextEdit[] {
+    const list = this.#ofSource.get(source) ?? [];
+    let low = 0;
+    let high = list.length;
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if (list[middle].end < start) low = middle + 1;
+      else high = middle;
+    }
+    let after = low;
+    while (after < list.length && list[after].start <= end) after++;
+    return list.slice(low, after);
+  }
 }

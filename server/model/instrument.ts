@@ -53,6 +53,7 @@ export class Instrument {
   readonly #controlOfHeader: Int32Array | undefined;
   readonly #long = new LongHeaders(this);
   #regionNumbers: Int32Array | undefined;
+  #sourceByPath: ReadonlyMap<string, Source> | undefined;
 
   constructor(parts: InstrumentParts) {
     this.format = parts.format;
@@ -197,6 +198,8 @@ export class Instrument {
 
   /** The header's own parameter of a canonical name (the last one counts), or −1. */
   own(header: number, name: number): number {
+    const index = this.#long.indexOf(header);
+    if (index) return index.get(name) ?? -1;
     const first = this.firstParameter(header);
     for (let parameter = this.endParameter(header) - 1; parameter >= first; parameter--) {
       if (this.canonicalName(parameter) === name) return parameter;
@@ -247,6 +250,12 @@ export class Instrument {
       }
     }
     return [...found.values()];
+  }
+
+  /** The file of a path among those that were read; `undefined` where it was not. */
+  sourceOf(path: string): Source | undefined {
+    this.#sourceByPath ??= new Map(this.sources.map((source) => [source.path, source]));
+    return this.#sourceByPath.get(path);
   }
 
   /** The name of a header as written; empty for opcodes that stand before any header. */

@@ -1,6 +1,7 @@
 import { puttingBehind, replacing } from '../model/edits';
 import type { TextEdit } from '../model/finding';
 import type { Instrument } from '../model/instrument';
+import type { Directive } from '../model/instrumentParts';
 import type { Change, Edited } from '../model/notation';
 import { sharedTextRefusal } from '../model/sharedText';
 import type { Span } from '../model/text/span';
@@ -73,10 +74,7 @@ function setValue(instrument: Instrument, header: number, name: string, value: s
  */
 function headerPieces(instrument: Instrument, header: number): Span[] {
   const body = instrument.bodySpan(header);
-  const directives = instrument.directives.filter(
-    ({ kind, source, start }) =>
-      kind !== 'comment' && source === body.source && start > body.start && start < body.end,
-  );
+  const directives = directivesWithin(instrument, body);
   if (directives.length === 0) return [body];
   const pieces: Span[] = [];
   let piece = instrument.headerSpan(header);
@@ -90,6 +88,33 @@ function headerPieces(instrument: Instrument, header: number): Span[] {
     piece = joined ?? span;
   }
   return [...pieces, piece];
+}
+
+const directivesInOrder = new WeakMap<Instrument, readonly (readonly Directive[])[]>();
+
+/** The definitions and includes that stand within a stretch, in the order of the text. */
+function directivesWithin(instrument: Instrument, { source, start, end }: Span): Directive[] {
+  let bySource = directivesInOrder.get(instrument);
+  if (!bySource) {
+    const lists: Directive[][] = instrument.sources.map(() => []);
+    for (const directive of instrument.directives)
+      if (directive.kind !== 'comment') lists[directive.source]?.push(directive);
+    // What a file says is there again where it is included again.
+    for (const list of lists) list.sort((a, b) => a.start - b.start);
+    bySource = lists;
+    directivesInOrder.set(instrument, bySource);
+  }
+  const list = bySource[source] ?? [];
+  let low = 0;
+  let high = list.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (list[middle].start <= start) low = middle + 1;
+    else high = middle;
+  }
+  let after = low;
+  while (after < list.length && list[after].start < end) after++;
+  return list.slice(low, after);
 }
 
 /** Takes a stretch of text out with its line, where nothing else stands there, or with one of the blanks around it. */

@@ -34,9 +34,9 @@ function ownText(text: string, body: Span): Span[] {
 /** The start tag of an element and its end tag, where it has one. */
 function tagsOf(text: string, { source, start, end }: Span): [Span] | [Span, Span] {
   const tagEnd = startTagEnd(text, start);
-  const last = text.lastIndexOf('</', end - 1);
+  const last = text.slice(tagEnd, end).lastIndexOf('</');
   const open = spanIn(source, start, tagEnd);
-  return last >= tagEnd ? [open, spanIn(source, last, end)] : [open];
+  return last >= 0 ? [open, spanIn(source, tagEnd + last, end)] : [open];
 }
 
 function hasMarkup(text: string): boolean {

@@ -1,6 +1,7 @@
 import type { Instrument } from '../../model/instrument';
 import type { Directive } from '../../model/instrumentParts';
 import { directiveName } from '../../model/instrumentParts';
+import { longestBeginning } from '../../model/variables/variableUses';
 import type { Rule } from '../rule';
 
 /**
@@ -18,9 +19,12 @@ export const definePrefix: Rule = {
         defines.set(directive.name, directive);
       }
     }
+    let used: ReadonlySet<string> | undefined;
     for (const [name, define] of defines) {
       const shorter = prefixOf(name, defines);
-      if (!shorter || !isUsed(instrument, name)) continue;
+      if (!shorter) continue;
+      used ??= usedNames(instrument, defines);
+      if (!used.has(name)) continue;
       report({
         ...directiveName(define),
         message: `${name} starts with ${shorter.name}, which is a variable too: some players take ${name} for ${shorter.name} followed by "${name.slice(shorter.name.length)}". Rename one of the two.`,
@@ -36,22 +40,31 @@ export const definePrefix: Rule = {
 };
 
 function prefixOf(name: string, defines: ReadonlyMap<string, Directive>): Directive | undefined {
-  for (let length = name.length - 1; length > 1; length--) {
+  for (let length = Math.min(name.length - 1, longestBeginning); length > 1; length--) {
     const found = defines.get(name.slice(0, length));
     if (found) return found;
   }
   return undefined;
 }
 
-/** Whether a variable is written anywhere but where it is defined. */
-function isUsed(instrument: Instrument, name: string): boolean {
-  return instrument.sources.some(({ text }, source) => {
-    for (let at = text.indexOf(name); at >= 0; at = text.indexOf(name, at + 1)) {
-      const isDefinition = instrument.directives.some(
-        (one) => one.kind === 'define' && one.source === source && one.nameStart <= at && at < one.nameEnd,
-      );
-      if (!isDefinition) return true;
+/** A `$` with the letters, digits and underscores after it. */
+const use = /\$\w+/g;
+
+/** The variables that are written anywhere but where they are defined, also as the beginning of a longer word. */
+function usedNames(instrument: Instrument, defines: ReadonlyMap<string, Directive>): Set<string> {
+  const defined = instrument.sources.map(() => new Set<number>());
+  for (const { kind, source, nameStart } of instrument.directives)
+    if (kind === 'define') defined[source]?.add(nameStart);
+  const used = new Set<string>();
+  for (const [source, { text }] of instrument.sources.entries()) {
+    for (const { 0: word, index } of text.matchAll(use)) {
+      if (defined[source]?.has(index)) continue;
+      if (defines.has(word)) used.add(word);
+      for (let length = Math.min(word.length - 1, longestBeginning); length > 1; length--) {
+        const name = word.slice(0, length);
+        if (defines.has(name)) used.add(name);
+      }
     }
-    return false;
-  });
+  }
+  return used;
 }

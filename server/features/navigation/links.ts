@@ -14,7 +14,7 @@ export function fileLinks({ instrument, folder, samples }: ReadDocument): FileLi
   if (folder === undefined) return [];
   const links: FileLink[] = [];
   for (const { kind, source, nameStart, nameEnd, value } of instrument.directives) {
-    if (kind === 'include' && source === 0 && instrument.sources.some(({ path }) => path === value))
+    if (kind === 'include' && source === 0 && instrument.sourceOf(value))
       links.push({ start: nameStart, end: nameEnd, path: value });
   }
   const lookup = samples.lookup(folder);

@@ -28,12 +28,11 @@ const labels: Readonly<Partial<Record<HeaderKind, number>>> = {
 
 /** The headers that stand in the document itself, each with those that inherit from it inside. */
 export function headerSymbols(instrument: Instrument): HeaderSymbol[] {
-  const outermost: HeaderSymbol[] = [];
   const symbols: (HeaderSymbol | undefined)[] = new Array(instrument.headers.count);
   for (let header = 0; header < instrument.headers.count; header++) {
     const { source, start, end } = instrument.bodySpan(header);
     if (source !== 0) continue;
-    const symbol = {
+    const symbol: HeaderSymbol = {
       name: symbolName(instrument, header),
       detail: '',
       kind: instrument.kind(header),
@@ -46,8 +45,7 @@ export function headerSymbols(instrument: Instrument): HeaderSymbol[] {
     symbols[header] = symbol;
     const parent = instrument.parent(header);
     const outer = parent < 0 ? undefined : symbols[parent];
-    if (outer) outer.children.push(symbol);
-    else outermost.push(symbol);
+    outer?.children.push(symbol);
   }
   const ranges = new RangeTexts(instrument);
   for (let header = instrument.headers.count - 1; header >= 0; header--) {
@@ -57,26 +55,27 @@ export function headerSymbols(instrument: Instrument): HeaderSymbol[] {
     if (last && last.end > symbol.end) symbol.end = last.end;
     symbol.detail = detailOf(instrument, header, symbol, ranges);
   }
-  return nestByText(outermost);
+  return nestByText(symbols.filter((symbol) => symbol !== undefined));
 }
 
 /**
  * Puts a header that stands in the midst of another's text inside that one although it does not inherit from it, such
- * as a `<control>` between the regions of a group, so that symbols side by side do not overlap.
+ * as a `<control>` between the regions of a group, so that symbols side by side do not overlap. `symbols` are all, in the
+ * order of the text; those that inherit from another lie in its stretch already.
  */
 function nestByText(symbols: readonly HeaderSymbol[]): HeaderSymbol[] {
-  const apart: HeaderSymbol[] = [];
+  const outermost: HeaderSymbol[] = [];
+  /** Those around the place that was come to, from the outside in. */
+  const open: HeaderSymbol[] = [];
   for (const symbol of symbols) {
-    const last = apart[apart.length - 1];
-    if (!last || symbol.start >= last.end) apart.push(symbol);
-    else {
-      last.children.push(symbol);
-      last.children.sort((a, b) => a.start - b.start);
-      last.end = Math.max(last.end, symbol.end);
-    }
+    symbol.children = [];
+    while (open.length > 0 && symbol.start >= (open[open.length - 1] as HeaderSymbol).end) open.pop();
+    for (let at = open.length - 1; at >= 0 && (open[at] as HeaderSymbol).end < symbol.end; at--)
+      (open[at] as HeaderSymbol).end = symbol.end;
+    (open[open.length - 1]?.children ?? outermost).push(symbol);
+    open.push(symbol);
   }
-  for (const symbol of apart) if (symbol.children.length > 0) symbol.children = nestByText(symbol.children);
-  return apart;
+  return outermost;
 }
 
 function symbolName(instrument: Instrument, header: number): string {

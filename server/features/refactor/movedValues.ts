@@ -24,11 +24,22 @@ export function movedValue(instrument: Instrument, parameter: number, header: nu
     return isPlain ? value : undefined;
   const from = Math.min(instrument.firstParameter(header), parameter);
   const to = Math.max(instrument.endParameter(header), parameter);
-  const changes = instrument.directives.some(
-    ({ kind, parametersBefore }) => kind !== 'comment' && parametersBefore >= from && parametersBefore <= to,
-  );
-  if (!changes) return written;
+  if (!hasDirectiveBetween(instrument, from, to)) return written;
   return isPlain ? value : undefined;
+}
+
+/** Whether a variable is defined or a file included between two parameters. */
+function hasDirectiveBetween({ directives }: Instrument, from: number, to: number): boolean {
+  let low = 0;
+  let high = directives.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (directives[middle].parametersBefore < from) low = middle + 1;
+    else high = middle;
+  }
+  for (let at = low; at < directives.length && directives[at].parametersBefore <= to; at++)
+    if (directives[at].kind !== 'comment') return true;
+  return false;
 }
 
 /** Whether a variable stands for the whole parameter, name and value. */

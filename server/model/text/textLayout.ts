@@ -208,15 +208,38 @@ function widened(text: string, pieces: readonly Piece[], touched: readonly Stret
   return runs;
 }
 
+/** Lines of more characters are remembered, one at a time: a text can be one line with thousands of places to ask about. */
+const longLine = 500;
+const lastLine = { text: '', start: 0, end: 0 };
+
+/** The line of a text that an offset stands in, where it is the long one that was asked about last. */
+function rememberedLine(text: string, offset: number): typeof lastLine | undefined {
+  const { start, end } = lastLine;
+  // A line starts where the one before it has not yet ended.
+  return offset >= start && offset <= end && start < end && text === lastLine.text ? lastLine : undefined;
+}
+
 /** The start of the line that an offset stands in, behind a byte order mark. */
 export function lineStartAt(text: string, offset: number): number {
+  const known = rememberedLine(text, offset);
+  if (known) return known.start;
   let at = offset;
   while (at > 0 && text[at - 1] !== '\n' && text[at - 1] !== '\r') at--;
-  return at === 0 && text.charCodeAt(0) === 0xfeff ? 1 : at;
+  const start = at === 0 && text.charCodeAt(0) === 0xfeff ? 1 : at;
+  if (offset - start > longLine) Object.assign(lastLine, { text, start, end: endFrom(text, offset) });
+  return start;
 }
 
 /** The end of the line that an offset stands in, before its line end. */
 export function lineEndAt(text: string, offset: number): number {
+  const known = rememberedLine(text, offset);
+  if (known) return known.end;
+  const end = endFrom(text, offset);
+  if (end - offset > longLine) lineStartAt(text, end);
+  return end;
+}
+
+function endFrom(text: string, offset: number): number {
   let at = offset;
   while (at < text.length && text[at] !== '\n' && text[at] !== '\r') at++;
   return at;

@@ -15,12 +15,16 @@ export interface VariablePlace extends Span {
   isDefined: boolean;
 }
 
+/** A longer name than this is found as a whole word only, as trying each beginning of a very long one would never end. */
+export const longestBeginning = 255;
+
 /**
  * The variable that a word behind a `$` begins with: the longest that is defined, which is the safe reading of `$KEYS`
  * when `$KEY` exists too; `undefined` where none is.
  */
 export function definedVariable(word: string, defined: { has(name: string): boolean }): string | undefined {
-  for (let length = word.length; length > 0; length--) {
+  if (defined.has(word)) return word;
+  for (let length = Math.min(word.length - 1, longestBeginning); length > 0; length--) {
     const name = word.slice(0, length);
     if (defined.has(name)) return name;
   }

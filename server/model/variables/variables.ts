@@ -27,6 +27,7 @@ export interface OddVariable {
  */
 export class Variables {
   readonly #values = new Map<string, string>();
+  #under: Variables | undefined;
   #added = 0;
 
   /** Defines a variable, without its `$`; a later definition replaces an earlier one. */
@@ -34,16 +35,26 @@ export class Variables {
     this.#values.set(name, value);
   }
 
-  /** Variables that are the same from here on, and can become others. */
-  copy(): Variables {
-    const copy = new Variables();
-    for (const [name, value] of this.#values) copy.#values.set(name, value);
-    return copy;
+  /** Variables that are the same now and can be set to others without changing these. */
+  layer(): Variables {
+    const layer = new Variables();
+    layer.#under = this;
+    return layer;
+  }
+
+  /** Sets the variables that this is a layer of to what it has. */
+  keep(): void {
+    for (const [name, value] of this.#values) this.#under?.define(name, value);
   }
 
   /** The value of a variable, without its `$`. */
   value(name: string): string | undefined {
-    return this.#values.get(name);
+    return this.#values.get(name) ?? this.#under?.value(name);
+  }
+
+  /** Whether a variable, without its `$`, is defined. */
+  has(name: string): boolean {
+    return this.#values.has(name) || (this.#under?.has(name) ?? false);
   }
 
   /** The names that are defined, without `$`. */
@@ -55,13 +66,13 @@ export class Variables {
   expand(text: string, odd: (variable: OddVariable) => void): string {
     let { length } = text;
     const expanded = text.replace(use, (whole: string, word: string, start: number) => {
-      const name = definedVariable(word, this.#values);
+      const name = definedVariable(word, this);
       const end = start + whole.length;
       if (name === undefined) {
         odd({ name: whole, problem: 'unknown', start, end });
         return whole;
       }
-      const value = this.#values.get(name) as string;
+      const value = this.value(name) as string;
       length += value.length - name.length - 1;
       if (length <= mostCharacters && this.#added + length - text.length <= mostAdded)
         return value + word.slice(name.length);

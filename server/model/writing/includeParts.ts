@@ -51,7 +51,7 @@ export function includeParts(instrument: Instrument): Map<number, IncludePart> {
       endHeader,
       firstParameter: parametersBefore,
       endParameter,
-      isRead: reason === undefined && instrument.sources.some(({ path }) => path === value),
+      isRead: reason === undefined && instrument.sourceOf(value) !== undefined,
       reason,
     };
     parts.set(index, part);

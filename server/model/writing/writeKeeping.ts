@@ -31,7 +31,7 @@ export function writeKeeping(
   const main = instrument.sources[0]?.path ?? '';
   const path = options.move ? `${options.move.to}/written` : main;
   const include = (wanted: string): Included => {
-    const found = instrument.sources.find((source) => source.path === wanted);
+    const found = instrument.sourceOf(wanted);
     return found && found.path !== main ? { kind: 'text', text: found.text } : { kind: 'missing' };
   };
   const wanted = read(plain.text, { path });

@@ -83,7 +83,7 @@ class DirectivePlanner {
   readonly #headerNotes = new Map<number, ConversionNote[]>();
   readonly #parameterNotes = new Map<number, ConversionNote[]>();
   /** The variables as the written text has them where the plan has come to. */
-  #variables = new Variables();
+  readonly #variables = new Variables();
   /** Parameters whose values differ from the text, in order, and how many of them are settled. */
   readonly #changed: readonly number[];
   #settled = 0;
@@ -185,7 +185,7 @@ class DirectivePlanner {
 
   /** Whether values of a header that are settled would mean something else if a variable were defined before it. */
   #changesValues(header: number, name: string, value: VariableText): boolean {
-    const later = this.#variables.copy();
+    const later = this.#variables.layer();
     later.define(name, this.#expand(value, this.#variables));
     const first = this.#instrument.firstParameter(header);
     const end = this.#instrument.endParameter(header);
@@ -288,16 +288,14 @@ class DirectivePlanner {
   #whyWrittenOut(part: IncludePart, path: VariableText): string | undefined {
     if (!this.#included) return '';
     const instrument = this.#instrument;
-    const file = part.isRead
-      ? instrument.sources.find((source) => source.path === part.directive.value)
-      : undefined;
+    const file = part.isRead ? instrument.sourceOf(part.directive.value) : undefined;
     if (!this.#forms.canInclude(path, file))
       return ' The text that is written cannot include a file of this kind.';
     if (!holdsWholeHeaders(instrument, part)) return ' A header stands partly in that file.';
     if (this.#leadsElsewhere(part)) return ' Its paths would not lead to the files from the other folder.';
-    const variables = this.#variables.copy();
+    const variables = this.#variables.layer();
     if (!this.#readsTheSame(part, variables)) return ' Its variables would mean something else.';
-    this.#variables = variables;
+    variables.keep();
     return undefined;
   }
 

@@ -49,7 +49,7 @@ describe.each(['sfz', 'xml'] as const)('in %s with includes anywhere', (format) 
           expectOthersKept(format, instrument, edits);
         }
       }),
-      { numRuns: 400 },
+      { numRuns: 150 },
     );
     // Enough kinds of fixes have been tried.
     expect(fixed.size).toBeGreaterThan(8);
