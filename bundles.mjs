@@ -29,6 +29,7 @@ export function bundlesFor({ production = false } = {}) {
     { ...forNode, entryPoints: ['client/main.ts'], outfile: 'dist/client.js', external: ['vscode'] },
     { ...forNode, entryPoints: ['server/main.ts'], outfile: 'dist/server.js' },
     { ...forNode, entryPoints: ['server/measureWorker.ts'], outfile: 'dist/measureWorker.js' },
+    { ...forNode, entryPoints: ['server/compareWorker.ts'], outfile: 'dist/compareWorker.js' },
     { ...forNode, entryPoints: ['server/flacLibrary.ts'], outfile: 'dist/flacLibrary.js' },
     { ...forNode, entryPoints: ['server/buildWorker.ts'], outfile: 'dist/buildWorker.js' },
     {

@@ -30,7 +30,7 @@ export const help = `Usage: zonewright COMMAND …
                     --rate HZ   --quality live|reference   --float   --force
                     --format text|json   --middle-c C3|C4|C5   --samples DIR
   compare A B     say whether two instruments sound alike, and where and why not (status 1)
-                    --tolerance DB   --format text|json|markdown|html
+                    --tolerance DB   --format text|json|markdown|html   --no-cache
                     A --recording FILE.wav   --notes FILE.mid
                     --middle-c C3|C4|C5   --samples DIR
   sweep FILE      write a MIDI file that lets every region sound, to record or to compare

@@ -4,6 +4,8 @@ import { join } from 'node:path';
 import type { FlacLibrary } from '../audio/encode/flacEncoder';
 import type { Files } from '../model/files';
 import type { OutputContent } from '../model/output';
+import type { ComparedSides, CompareThreads } from '../workspace/comparing/nodeCompareThreads';
+import { nodeCompareThreads } from '../workspace/comparing/nodeCompareThreads';
 import { nodeFiles } from '../workspace/files/nodeFiles';
 import { cacheFolder } from '../workspace/measuring/cacheFolder';
 import type { CacheStorage } from '../workspace/measuring/measureCache';
@@ -18,6 +20,14 @@ export interface Measuring {
   measurer(files: Files): Measurer;
   /** `undefined` where nothing can be kept. */
   storage(): CacheStorage | undefined;
+}
+
+/** How notes are compared in threads, and how a person stops a command that takes long. */
+export interface Comparing {
+  /** `undefined` where there are no threads. */
+  threads(sides: ComparedSides): CompareThreads | undefined;
+  /** Aborted when the person asks for it once; asking again ends the program. */
+  stopped(): AbortSignal;
 }
 
 /** What packing needs beside files. */
@@ -50,6 +60,8 @@ export interface Terminal {
   measuring?: Measuring;
   /** The folder that the program's bundles stand in; missing where it runs from its source. */
   program?: string;
+  /** Missing where notes are compared in the same thread and cannot be stopped. */
+  comparing?: Comparing;
 }
 
 function isClosedPipe(error: Error): boolean {
@@ -104,6 +116,14 @@ export function processTerminal(program: string): Terminal {
           './flacLibrary.js',
         );
         return loaded.flacLibrary;
+      },
+    },
+    comparing: {
+      threads: (sides) => nodeCompareThreads(program, availableParallelism(), sides),
+      stopped: () => {
+        const stop = new AbortController();
+        process.once('SIGINT', () => stop.abort());
+        return stop.signal;
       },
     },
     measuring: {

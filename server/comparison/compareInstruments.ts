@@ -6,6 +6,8 @@ import type { Cause } from './cause';
 import { causeOf, missingCause } from './causes';
 import type { Doubt } from './doubts';
 import { lookForDoubts, notesToHear } from './doubts';
+import type { MeasureMemory } from './heardContent';
+import { heardContent } from './heardContent';
 import type { MeasuredNote, MeasureOptions } from './measureNotes';
 import { measureNotes } from './measureNotes';
 import type { NotCompared } from './notCompared';
@@ -49,13 +51,14 @@ export interface CompareOptions extends MeasureOptions {
   signal?: AbortSignal;
   /** Measures notes elsewhere than in this thread. */
   measure?: NoteMeasure;
+  memory?: MeasureMemory;
 }
 
 /** Measures in how far notes differ, as {@link measureNotes} does. */
 export interface NoteMeasure {
   /** How many can be under way at one time. */
   atOnce: number;
-  measure(notes: readonly PlayedNote[], regions: Pick<Doubt, 'a' | 'b'>): Promise<MeasuredNote>;
+  measure(notes: readonly PlayedNote[]): Promise<MeasuredNote>;
 }
 
 /** Plays notes on two instruments, such that every region of both that can sound does so, and measures how they differ. */
@@ -118,12 +121,22 @@ class Hearing {
     const recipes = this.#recipesOf(pair);
     const isKnown = recipes !== undefined && this.#alike.has(recipes);
     const notes = await notesToHear(doubt, this.#sides, this.#likeness, isKnown);
-    const { measure, ...options } = this.#options;
-    const measured = measure
-      ? await measure.measure(notes, doubt)
-      : await measureNotes(...this.#sides, notes, options);
+    const measured = await this.#measured(notes);
     const { peakDb } = measured.difference;
-    if (recipes !== undefined && (peakDb === null || peakDb <= options.toleranceDb)) this.#alike.add(recipes);
+    if (recipes !== undefined && (peakDb === null || peakDb <= this.#options.toleranceDb))
+      this.#alike.add(recipes);
+    return measured;
+  }
+
+  async #measured(notes: readonly PlayedNote[]): Promise<MeasuredNote> {
+    const { measure, memory, ...options } = this.#options;
+    const content = memory && (await heardContent(this.#sides, notes, options, memory));
+    const known = content === undefined ? undefined : memory?.read(content);
+    if (known) return known;
+    const measured = measure
+      ? await measure.measure(notes)
+      : await measureNotes(...this.#sides, notes, options);
+    if (content !== undefined) memory?.write(content, measured);
     return measured;
   }
 

@@ -25,7 +25,7 @@ export const soundColumns = [
 ] as const;
 
 /** What decides how a region plays on and ends once it has started. */
-const lifecycleColumns = [
+export const lifecycleColumns = [
   'trigger',
   'loopMode',
   'offMode',
@@ -45,7 +45,7 @@ const lifecycleColumns = [
 ] as const;
 
 /** What decides whether a region starts. */
-const conditionColumns = [
+export const conditionColumns = [
   'lowKey',
   'highKey',
   'lowVelocity',
@@ -117,12 +117,12 @@ export class RegionLikeness {
 }
 
 /** The sample of a region of a side. */
-function sampleOf({ program, paths }: RenderSource, region: number): SampleOfRegion {
+export function sampleOf({ program, paths }: RenderSource, region: number): SampleOfRegion {
   const sample = program.sample[region];
   return sample < 0 ? sample : paths[sample];
 }
 
-function lifecycleOf(playable: PlayableInstrument, region: number): unknown[] {
+export function lifecycleOf(playable: PlayableInstrument, region: number): unknown[] {
   const { delayControllers, releaseStages, pedal, pedals } = playable;
   const delays = sliceOf(delayControllers.start, region);
   const stages = sliceOf(releaseStages.start, region);
@@ -135,7 +135,7 @@ function lifecycleOf(playable: PlayableInstrument, region: number): unknown[] {
   ];
 }
 
-function gatesOf(playable: PlayableInstrument, region: number): unknown[] {
+export function gatesOf(playable: PlayableInstrument, region: number): unknown[] {
   const { controllerGates, otherGates, startGates, stopGates } = playable;
   return [controllerGates, otherGates, startGates, stopGates].map((table: GateTable) => {
     const part = sliceOf(table.start, region);

@@ -26,7 +26,8 @@ export function thirdOctaves(channels: readonly Float32Array[], sampleRate: numb
   const frames = Math.max(0, ...channels.map(({ length }) => length));
   const length = 2 ** Math.ceil(Math.log2(Math.max(2, frames)));
   const powers = new Float64Array(length / 2);
-  for (const values of channels) addPowers(values, length, powers);
+  for (let first = 0; first < channels.length; first += 2)
+    addPowers(channels[first], channels[first + 1], length, powers);
   const step = sampleRate / length;
   const bands: ThirdOctave[] = [];
   for (const [at, hertz] of nominal.entries()) {
@@ -39,14 +40,24 @@ export function thirdOctaves(channels: readonly Float32Array[], sampleRate: numb
   return bands;
 }
 
-/** Adds the power at each step of frequency, both halves of the spectrum together; sums to Σ x² (Parseval). */
-function addPowers(values: Float32Array, length: number, powers: Float64Array): void {
+/**
+ * Adds the powers of two channels at each step of frequency, both halves of the spectrum together; they sum to Σ x² (Parseval).
+ * One transform does for both: of x + i·y, |Z(k)|² + |Z(−k)|² is 2·|X(k)|² + 2·|Y(k)|².
+ */
+function addPowers(
+  one: Float32Array,
+  other: Float32Array | undefined,
+  length: number,
+  powers: Float64Array,
+): void {
   const real = new Float64Array(length);
-  real.set(values);
   const imaginary = new Float64Array(length);
+  real.set(one);
+  if (other) imaginary.set(other);
   fourierOf(length).transform(real, imaginary);
-  for (let at = 0; at < powers.length; at++)
-    powers[at] += ((at === 0 ? 1 : 2) * (real[at] ** 2 + imaginary[at] ** 2)) / length;
+  const power = (at: number) => real[at] ** 2 + imaginary[at] ** 2;
+  powers[0] += power(0) / length;
+  for (let at = 1; at < powers.length; at++) powers[at] += (power(at) + power(length - at)) / length;
 }
 
 /** The sum from one place to another, each number reaching half a step to both sides. */

@@ -44,7 +44,8 @@ describe('the walls between rooms', () => {
   });
 
   it('keep entry points and the editor side out of everything else', () => {
-    const entry = /^server\/(main|cli|measureWorker|buildWorker|browserMain|browserMeasureWorker)(\.ts)?$/;
+    const entry =
+      /^server\/(main|cli|measureWorker|buildWorker|compareWorker|browserMain|browserMeasureWorker)(\.ts)?$/;
     expect(
       broken(
         ({ file, imports }) =>

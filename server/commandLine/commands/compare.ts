@@ -1,6 +1,8 @@
-import type { ComparedInstrument } from '../../comparison/compareInstruments';
+import { createHash } from 'node:crypto';
+import type { ComparedInstrument, Comparison } from '../../comparison/compareInstruments';
 import { compareInstruments } from '../../comparison/compareInstruments';
 import { nameOf } from '../../model/paths';
+import { measureMemory } from '../../workspace/comparing/measureMemory';
 import { CommandError } from '../commandError';
 import { fontOptions } from '../input/fontInput';
 import { folderOfInput, readInput } from '../input/input';
@@ -16,15 +18,22 @@ import { compareWithRecording } from './compareWithRecording';
 /** Differences of up to so many dB are none: below the steps of 16 bits at full scale, −90.3 dB. */
 const usualToleranceDb = -90;
 const sampleRate = 44100;
+/** The status of a program that SIGINT, signal 2, ended (common practice: 128 and the signal). */
+const stoppedStatus = 130;
 /** Milliseconds between two lines that say how far it is. */
 const progressEvery = 5000;
 
+interface NamedSide extends ComparedInstrument {
+  path: string;
+}
+
 /** `zonewright compare`: whether two instruments sound alike, and where and why not; status 1 where they do not. */
 export async function compare(args: readonly string[], terminal: Terminal): Promise<number> {
-  const { paths, options } = readWords(args, {
+  const { paths, options, switches } = readWords(args, {
     tolerance: 'text',
     recording: 'text',
     notes: 'text',
+    'no-cache': 'switch',
     format: ['text', 'json', 'markdown', 'html'],
     ...tableOptions,
     ...fontOptions,
@@ -45,13 +54,7 @@ export async function compare(args: readonly string[], terminal: Terminal): Prom
   const sides = [await sideOf(terminal, first, options), await sideOf(terminal, second, options)];
   const [a, b] = sides;
   try {
-    const progress = progressTo(terminal);
-    const comparison = await compareInstruments(
-      a,
-      b,
-      { toleranceDb, sampleRate, seed: 0, progress },
-      terminal.files,
-    );
+    const comparison = await compared(terminal, a, b, toleranceDb, !switches.has('no-cache'));
     const told: ComparisonTold = {
       terminal,
       names: [nameOf(first), nameOf(second)],
@@ -61,9 +64,51 @@ export async function compare(args: readonly string[], terminal: Terminal): Prom
     };
     await terminal.out(await toldAs(options.format, told, [a, b]));
     return comparison.differences.length === 0 ? 0 : 1;
+  } catch (error) {
+    if (!(error instanceof Error && error.name === 'AbortError')) throw error;
+    terminal.error('zonewright: stopped; what was compared so far is remembered\n');
+    return stoppedStatus;
   } finally {
     for (const { samples } of sides) await samples.close();
   }
+}
+
+/** Compares in threads where there are some, with what was measured before. */
+async function compared(
+  terminal: Terminal,
+  a: NamedSide,
+  b: NamedSide,
+  toleranceDb: number,
+  remembers: boolean,
+): Promise<Comparison> {
+  const options = { toleranceDb, sampleRate, seed: 0 };
+  const sent = ({ program, playable, paths }: ComparedInstrument) => ({ program, playable, paths });
+  const measure = terminal.comparing?.threads({ a: sent(a), b: sent(b), options });
+  const signal = terminal.comparing?.stopped();
+  const storage = remembers ? terminal.measuring?.storage() : undefined;
+  const memory =
+    storage && (await measureMemory(storage, `compared ${a.path} ${b.path}`, terminal.files, sumOf));
+  try {
+    return await compareInstruments(
+      a,
+      b,
+      {
+        ...options,
+        progress: progressTo(terminal),
+        ...(measure && { measure }),
+        ...(signal && { signal }),
+        ...(memory && { memory }),
+      },
+      terminal.files,
+    );
+  } finally {
+    await memory?.keep();
+    await measure?.close();
+  }
+}
+
+function sumOf(text: string): string {
+  return createHash('sha256').update(text).digest('hex');
 }
 
 async function toldAs(
@@ -80,10 +125,10 @@ async function sideOf(
   terminal: Terminal,
   name: string,
   options: Readonly<Record<string, string | undefined>>,
-): Promise<ComparedInstrument> {
+): Promise<NamedSide> {
   const input = await readInput(terminal, name, options);
   const { instrument } = await readAny(terminal, input, options, folderOfInput(input));
-  return { instrument, ...(await soundInput(terminal, input, instrument)) };
+  return { instrument, path: input.path, ...(await soundInput(terminal, input, instrument)) };
 }
 
 function progressTo(terminal: Terminal): (done: number, all: number) => void {
@@ -91,6 +136,6 @@ function progressTo(terminal: Terminal): (done: number, all: number) => void {
   return (done, all) => {
     if (Date.now() - told < progressEvery) return;
     told = Date.now();
-    terminal.error(`zonewright: ${done} of ${all} notes compared\n`);
+    terminal.error(`zonewright: ${done} of ${all} rendered and compared\n`);
   };
 }
