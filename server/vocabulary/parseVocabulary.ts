@@ -123,7 +123,7 @@ class VocabularyReader {
   }
 
   #level(node: JsonNode, at: number, count: number): VocabularyLevel | undefined {
-    const members = this.#members(node, 'A level', ['element', 'is', 'inside', 'sets', 'parameters']);
+    const members = this.#members(node, 'A level', ['element', 'is', 'inside', 'rate', 'sets', 'parameters']);
     if (!members) return undefined;
     const element = this.#elementName(members.get('element'), node);
     const is = this.#kindOfLevel(members.get('is'), node, at, count);
@@ -131,6 +131,7 @@ class VocabularyReader {
     if (inside && !inside.every(isXmlName))
       this.#tell(members.get('inside') ?? node, '"inside" lists names of elements.');
     const sets = this.#sets(members.get('sets'));
+    const rate = members.get('rate') && this.#place(members.get('rate'), node, 'rate');
     const parameters = members.get('parameters');
     if (parameters && parameters.kind !== 'array') this.#tell(parameters, '"parameters" is a list.');
     const read = parameters?.kind === 'array' ? parameters.items.map((item) => this.#parameter(item)) : [];
@@ -139,9 +140,18 @@ class VocabularyReader {
       element,
       is,
       ...(inside && inside.length > 0 && { inside: inside.filter(isXmlName) }),
+      ...(rate !== undefined && { rate }),
       ...(sets && { sets }),
       parameters: read.filter((one) => one !== undefined),
     };
+  }
+
+  /** A place of the member `name`. */
+  #place(node: JsonNode | undefined, around: JsonNode, name: string): string | undefined {
+    const at = this.#text(node, around, name);
+    if (at === undefined || parsePlace(at)) return at;
+    this.#tell(node ?? around, `"${name}" is a place such as @${name}, not "${shorten(at)}".`);
+    return undefined;
   }
 
   #sets(node: JsonNode | undefined): Record<string, string> | undefined {
@@ -276,7 +286,7 @@ class VocabularyReader {
     if (form.kind === 'path' && form.list && !isListPlace(form.list)) {
       this.#tell(
         node,
-        '"list" has the name of an "element", a "key" such as @id, and a "path" such as @file or . for text; "under", where given, is an attribute such as @folder.',
+        '"list" has the name of an "element", a "key" such as @id, and a "path" such as @file or . for text; "under" and "rate", where given, are attributes such as @folder and @rate.',
       );
       return undefined;
     }
@@ -341,7 +351,7 @@ class VocabularyReader {
 }
 
 function isListPlace(list: SampleListPlace): boolean {
-  const { element, key, path, under, ...rest } = list;
+  const { element, key, path, under, rate, ...rest } = list;
   const isAttribute = (place: string | undefined) =>
     place?.startsWith('@') === true && isXmlName(place.slice(1));
   const isElement = typeof element === 'string' && isXmlName(element);
@@ -350,6 +360,7 @@ function isListPlace(list: SampleListPlace): boolean {
     isAttribute(key) &&
     (path === '.' || isAttribute(path)) &&
     (under === undefined || isAttribute(under)) &&
+    (rate === undefined || isAttribute(rate)) &&
     Object.keys(rest).length === 0
   );
 }

@@ -44,6 +44,8 @@ export interface VocabularyLevel {
   is: 'instrument' | 'group' | 'region';
   /** Names of elements between the level before and this one that carry nothing, from the outermost inwards. */
   inside?: string[];
+  /** Where the element states the sample rate, in frames a second, of the samples in it; as in {@link VocabularyParameter.at}. */
+  rate?: string;
   /** Parameters that the element sets by being there, with their values: a group whose name says what starts its regions. */
   sets?: Record<string, string>;
   /** In the order in which they are written. Those of an instrument or group are inherited by the regions in it. */
@@ -82,6 +84,8 @@ export interface SampleListPlace {
   path: string;
   /** The attribute of an element around an entry that names the folder of its path; of several the nearest counts. */
   under?: string;
+  /** The attribute of an entry that states its sample rate, such as `@rate`. */
+  rate?: string;
 }
 
 /** How a value is written. */
@@ -126,7 +130,8 @@ export type ValueForm =
    * A place in the sample. `first` is the number of the first frame, 0 where nothing is said; only frames are counted from 1.
    * `last`: an end names the last frame that is played, as where nothing is said, or the one behind it. `from`: it is a length
    * counted from another parameter of the region, and its end the frame behind it where nothing is said. `thousands`: what
-   * stands between groups of three digits. `none` is the number that sets nothing.
+   * stands between groups of three digits. `none` is the number that sets nothing. `rate`: frames a second of samples whose own rate is not known. `atRate`:
+   * frames are counted at the rate that stands beside the sample, even where its file has another one.
    */
   | ({
       kind: 'position';
@@ -136,6 +141,8 @@ export type ValueForm =
       from?: 'offset' | 'loop_start';
       thousands?: ',' | '.' | ' ' | "'";
       none?: number;
+      rate?: number;
+      atRate?: boolean;
     } & WithUnitText)
   /** A stretch of time. */
   | ({ kind: 'time'; unit: 'seconds' | 'milliseconds' } & WithUnitText)

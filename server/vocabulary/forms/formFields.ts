@@ -55,6 +55,8 @@ export const formFields: Readonly<Record<ValueForm['kind'], Readonly<Record<stri
     from: choice('offset', 'loop_start'),
     thousands: choice(',', '.', ' ', "'"),
     none: { kind: 'number' },
+    rate: { kind: 'positive' },
+    atRate: { kind: 'switch' },
     unitText,
   },
   time: { unit: required(choice('seconds', 'milliseconds')), unitText },

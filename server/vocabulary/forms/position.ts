@@ -18,7 +18,7 @@ export function positionForm(form: Position, parameter: string): NumberForm {
   const last = form.last ?? (from === undefined ? 'included' : 'excluded');
   const behind = isEnd && last === 'excluded' ? 1 : 0;
   const first = unit === 'frames' && from === undefined ? (form.first ?? 0) : 0;
-  const framesPer = framesPerUnit(unit);
+  const framesPer = form.atRate && unit === 'frames' ? framesAtStatedRate : framesPerUnit(form);
   /** `end=-1` keeps a region silent. */
   const least = parameter === 'end' ? -1 : 0;
   const zeroOf = (around: ValueSurroundings) =>
@@ -35,10 +35,10 @@ export function positionForm(form: Position, parameter: string): NumberForm {
       return written < 0 && !(unit === 'frames' && written === -1 && least === -1) ? Number.NaN : written;
     },
     ...(form.thousands !== undefined && { readText: thousandsReader(form.thousands) }),
-    ...(unit !== 'frames' && { assumed: (around) => assumption(unit, around) }),
+    ...(unit !== 'frames' && { assumed: (around) => assumption(form, around) }),
     units: unitsOf(...unitsFor(unit)),
     unit: 'frames',
-    needsSurroundings: unit !== 'frames' || from !== undefined,
+    needsSurroundings: unit !== 'frames' || from !== undefined || form.atRate === true,
   };
 }
 
@@ -49,14 +49,19 @@ function thousandsReader(mark: string): (text: string) => number | undefined {
   return (text) => (grouped.test(text) ? Number(text.replace(/\D/g, '')) : undefined);
 }
 
-function framesPerUnit(unit: Position['unit']): (around: ValueSurroundings) => number {
+/** How many frames of the file one frame at the stated rate is. */
+function framesAtStatedRate({ sampleRate, statedRate }: ValueSurroundings): number {
+  return sampleRate === undefined || statedRate === undefined ? 1 : sampleRate / statedRate;
+}
+
+function framesPerUnit({ unit, rate = assumedRate }: Position): (around: ValueSurroundings) => number {
   switch (unit) {
     case 'frames':
       return () => 1;
     case 'seconds':
-      return ({ sampleRate = assumedRate }) => sampleRate;
+      return ({ statedRate = rate, sampleRate = statedRate }) => sampleRate;
     case 'milliseconds':
-      return ({ sampleRate = assumedRate }) => sampleRate / 1000;
+      return ({ statedRate = rate, sampleRate = statedRate }) => sampleRate / 1000;
     case 'fraction':
       return ({ frames = assumedRate }) => frames;
     case 'percent':
@@ -64,15 +69,14 @@ function framesPerUnit(unit: Position['unit']): (around: ValueSurroundings) => n
   }
 }
 
-function assumption(unit: Position['unit'], around: ValueSurroundings): string | undefined {
+function assumption({ unit, rate }: Position, around: ValueSurroundings): string | undefined {
   if (unit === 'fraction' || unit === 'percent') {
     return around.frames === undefined
       ? `The length of the sample is not known; ${assumedRate} frames were assumed.`
       : undefined;
   }
-  return around.sampleRate === undefined
-    ? `The sample rate is not known; ${assumedRate} frames a second were assumed.`
-    : undefined;
+  const isKnown = around.sampleRate !== undefined || around.statedRate !== undefined || rate !== undefined;
+  return !isKnown ? `The sample rate is not known; ${assumedRate} frames a second were assumed.` : undefined;
 }
 
 function unitsFor(unit: Position['unit']): (readonly [readonly string[], number])[] {

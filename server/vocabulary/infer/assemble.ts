@@ -1,4 +1,5 @@
 import type { Vocabulary, VocabularyLevel } from '../vocabulary';
+import type { Column } from './column';
 import type { Alternative, Draft, Settled } from './draft';
 import type { InferredVocabulary, VocabularyDecision } from './inferredVocabulary';
 import type { RegionElement } from './regionElement';
@@ -13,6 +14,7 @@ import { isReleaseName } from './words/words';
 export function levelsOf(
   settled: readonly Settled[],
   { chain, repeats, nested }: RegionElement,
+  rates: readonly Column[],
 ): VocabularyLevel[] {
   const levels: VocabularyLevel[] = [];
   let inside: string[] = [];
@@ -21,8 +23,16 @@ export function levelsOf(
       .filter(({ assigned }) => assigned.column.level === position)
       .flatMap((one) => one.parameters);
     const isRegion = position === chain.length - 1;
+    const rate = rates.find(({ level }) => level === position)?.at;
     const isRelease = !isRegion && position > 0 && startsOnRelease(settled, element);
-    if (!isRegion && position > 0 && parameters.length === 0 && !repeats[position] && !isRelease) {
+    if (
+      !isRegion &&
+      position > 0 &&
+      parameters.length === 0 &&
+      !repeats[position] &&
+      !isRelease &&
+      rate === undefined
+    ) {
       inside.push(element);
       continue;
     }
@@ -30,6 +40,7 @@ export function levelsOf(
       element,
       is: isRegion ? 'region' : position === 0 ? 'instrument' : 'group',
       ...(inside.length > 0 && { inside }),
+      ...(rate !== undefined && { rate }),
       ...(isRelease && { sets: { trigger: 'release' } }),
       parameters,
     });

@@ -106,7 +106,7 @@ export function assignColumns(rows: Rows, { chain, pathAt }: RegionElement): Ass
     done.set(column, assigned);
   }
   for (const one of numbersOfGroups(rows, done)) done.set(one.column, [one]);
-  return withSharedMarks(besideRanges(rows.columns.flatMap((column) => done.get(column) ?? [])));
+  return withSharedMarks(besideEnds(besideRanges(rows.columns.flatMap((column) => done.get(column) ?? []))));
 }
 
 /** A number of a round robin on an element around regions that have positions says how many there are. */
@@ -203,6 +203,20 @@ function withSharedMarks(all: readonly Assigned[]): Assigned[] {
       ? { ...one, facts: columnFactsOf(one.texts, mark) }
       : one,
   );
+}
+
+/** Where one of two bare ends such as `from` and `to` is a place in the sample, the other one is too. */
+function besideEnds(all: readonly Assigned[]): Assigned[] {
+  return all.map((one) => {
+    const { level, own, around } = one.column;
+    if (one.target !== 'lovel' || !isBare(own)) return one;
+    const beside = all.filter(({ column }) => column.level === level);
+    const isEnd = beside.some(
+      ({ target, column }) =>
+        target === 'end' && isBare(column.own) && column.around.join() === around.join(),
+    );
+    return isEnd && !beside.some(({ target }) => target === 'hivel') ? { ...one, target: 'offset' } : one;
+  });
 }
 
 /**

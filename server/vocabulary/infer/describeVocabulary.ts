@@ -9,6 +9,7 @@ export function describeVocabulary(vocabulary: Vocabulary): string {
       ? ` (inside ${level.inside.map((name) => `<${name}>`).join(' ')})`
       : '';
     lines.push(`<${level.element}> is ${articles[level.is]}${inside}`);
+    if (level.rate !== undefined) lines.push(`  ${level.rate} is the sample rate of the samples in it`);
     for (const [parameter, value] of Object.entries(level.sets ?? {}))
       lines.push(`  sets ${parameter} to ${value}`);
     const width = Math.max(0, ...level.parameters.map(({ parameter }) => parameter.length));
@@ -64,7 +65,9 @@ function plainWords(form: ValueForm): string {
       const last = form.last === 'excluded' ? ', names the frame behind the last' : '';
       const marks = form.thousands ? `, with "${form.thousands}" between thousands` : '';
       const none = form.none === undefined ? '' : `, ${form.none} for none`;
-      return `${from} ${unit}${first}${last}${marks}${none}`;
+      const rate = form.rate === undefined ? '' : `, ${form.rate} frames a second`;
+      const atRate = form.atRate ? ', counted at the rate beside the sample' : '';
+      return `${from} ${unit}${first}${last}${marks}${none}${rate}${atRate}`;
     }
     case 'time':
       return `time in ${form.unit}`;

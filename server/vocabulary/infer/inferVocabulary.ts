@@ -2,6 +2,7 @@ import type { SampleFactsLookup } from '../../model/notation';
 import { nameOf } from '../../model/paths';
 import type { Vocabulary } from '../vocabulary';
 import { finishVocabulary, levelDrafts, levelsOf } from './assemble';
+import type { Assigned } from './assign';
 import { assignColumns } from './assign';
 import { settle } from './decideForms/settle';
 import type { InferredVocabulary } from './inferredVocabulary';
@@ -15,6 +16,7 @@ import { readRows } from './rows';
 import type { SampleFiles } from './sampleFiles';
 import { findSampleFiles } from './sampleFiles';
 import { findSelectors } from './selectors';
+import { findStatedRates } from './statedRates';
 import { statedIn, withoutStatements, withStatements } from './statements';
 import { surveyXml } from './survey';
 import { findSwitches, loopSwitches } from './switches';
@@ -42,7 +44,11 @@ export function inferVocabulary(text: string, options: InferenceOptions): Inferr
   const { rows, off, drafts: switches } = findSwitches(readRows(text, survey, region, selectors), chain);
   const named = withoutStatements(assignColumns(rows, region));
   const stated = statedIn(text, survey, region, named);
-  const assigned = withStatements(named, stated);
+  const list = listed?.list;
+  const sampleColumn = named.find(({ target }) => target === 'sample')?.column;
+  const rates = findStatedRates(rows, list, sampleColumn);
+  const isRate = ({ column }: Assigned) => rates.columns.includes(column);
+  const assigned = withStatements(named, stated).filter((one) => !isRate(one));
   const confidence = instrumentConfidence(assigned, region);
   if (confidence === undefined) return undefined;
   const files = findSampleFiles(
@@ -50,18 +56,23 @@ export function inferVocabulary(text: string, options: InferenceOptions): Inferr
     rows,
     options.sampleFacts,
     samplePathOf(options.given),
-    listed?.list,
+    list && rates.inList !== undefined ? { ...list, place: { ...list.place, rate: rates.inList } } : list,
   );
   if (!namesFiles(assigned, files)) return undefined;
-  const { settled, drafts } = settle(assigned, rows, chain, files, stated);
-  const levels = levelsOf(settled, region);
+  const { settled, drafts } = settle(assigned, rows, chain, files, { ...stated, rates: rates.ofRows });
+  const levels = levelsOf(settled, region, rates.columns);
   const name = nameOf(options.path.replaceAll('\\', '/')).replace(/\.xml$/i, '');
   const all = [
     regionDraft(region, rows, confidence),
     ...switches,
     ...levelDrafts(levels, rows, chain),
     ...drafts,
-    ...unreadPlaces(rows, assigned, chain, files),
+    ...unreadPlaces(
+      { ...rows, columns: rows.columns.filter((column) => !rates.columns.includes(column)) },
+      assigned,
+      chain,
+      files,
+    ),
   ];
   const namespaces = namespacesIn(text, levels);
   const allOff = [...off, ...loopSwitches(settled)];

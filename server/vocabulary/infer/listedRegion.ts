@@ -1,10 +1,12 @@
 import { isAudioFileName } from '../../model/fileNames';
-import { readSampleList } from '../read/sampleList';
+import { readListed, readSampleList } from '../read/sampleList';
+import type { SampleListPlace } from '../vocabulary';
 import type { RegionElement } from './regionElement';
 import { namesRanges, namesZones, regionOf } from './regionElement';
 import { folderWords, looksLikeFolder } from './sampleFiles';
 import type { SampleList } from './sampleList';
 import type { Selectors } from './selectors';
+import { isRateName } from './statedRates';
 import type { Cell, ElementType, Site, Survey } from './survey';
 import { meaningsOf } from './words/meanings';
 import { nameWords } from './words/nameWords';
@@ -36,12 +38,22 @@ export function findListedRegion(
         const found = under === undefined ? place : { ...place, under };
         return {
           region: regionOf(other, survey, files.example, at),
-          list: { place: found, paths: under === undefined ? paths : readSampleList(text, found) },
+          list: {
+            place: found,
+            paths: under === undefined ? paths : readSampleList(text, found),
+            rates: ratesIn(text, type, found),
+          },
         };
       }
     }
   }
   return undefined;
+}
+
+/** The attributes of a list that are named like sample rates, with what stands there. */
+function ratesIn(text: string, { attributes }: ElementType, list: SampleListPlace) {
+  const names = [...attributes.keys()].filter(isRateName).map((name) => `@${name}`);
+  return new Map(names.map((name) => [name, readListed(text, list, name)]));
 }
 
 /** The attribute of an element around a list, and not around the regions as well, that names a folder. */

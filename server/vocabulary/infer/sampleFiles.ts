@@ -22,6 +22,9 @@ export interface SampleFiles {
 }
 
 const mostLookedUp = 160;
+/** Folders that samples are mostly in, where the text names none, and how many files are looked for there (our choice). */
+const usualFolders = ['samples', 'Samples', 'audio', 'sounds', 'wav'];
+const mostProbed = 4;
 /** Words for folders. */
 export const folderWords: ReadonlySet<string> = new Set(languages.flatMap(({ folders }) => folders));
 
@@ -45,7 +48,15 @@ export function findSampleFiles(
   const outer = outerFoldersIn(around, assigned);
   const endings = endingsToTry(looked, given);
   const folders = [...new Set([given?.folder ?? '', '', ...named])];
-  const best = bestPlaced(looked, lookup, { folders, endings, outer });
+  const written = bestPlaced(looked, lookup, { folders, endings, outer });
+  const probed =
+    written.found === 0 &&
+    bestPlaced(looked.slice(0, mostProbed), lookup, {
+      folders: usualFolders,
+      endings: endings.slice(0, 1),
+      outer: [],
+    });
+  const best = probed && probed.found > 0 ? probed : written;
   const isGuessed = best.found === 0 && !given;
   const hasFolders = looked.some(({ name }) => name.includes('/'));
   const placed: Placed = isGuessed
@@ -68,7 +79,12 @@ export function findSampleFiles(
   }
   const place = places.at(-1);
   const drafts = place
-    ? samplePathDrafts(place, form, { found: best.found, looked: looked.length }, endings)
+    ? samplePathDrafts(
+        place,
+        form,
+        { found: best.found, looked: best === probed ? Math.min(mostProbed, looked.length) : looked.length },
+        endings,
+      )
     : [];
   return { form, facts, names, drafts };
 }

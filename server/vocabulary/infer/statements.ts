@@ -13,6 +13,8 @@ import { nameWords } from './words/nameWords';
 export interface XmlStatements extends Statements {
   /** Whether values of outer elements are added to those of inner ones, or stand for those that are missing. */
   nesting: { is: 'adds' | 'replaces'; text: string } | undefined;
+  /** The sample rate that stands beside the sample of each row. */
+  rates?: readonly (number | undefined)[];
 }
 
 const mostTexts = 200;

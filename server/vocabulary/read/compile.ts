@@ -225,6 +225,12 @@ class Compiler {
       if (form.kind === 'path' && form.under !== undefined)
         this.#addTarget(branches[target.level], form.under, target);
     });
+    levels.forEach(({ rate }, level) => {
+      if (rate === undefined) return;
+      const target: ReadTarget = { ...ownTarget('sample', level, all.length), isRate: true };
+      all.push(target);
+      this.#addTarget(branches[level], rate, target);
+    });
     const root = new Branch(-1);
     [root, ...branches].forEach((branch, outer) => {
       for (let level = outer; level < levels.length; level++) this.#lead(branch, level, branches);

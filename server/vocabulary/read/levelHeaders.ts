@@ -38,5 +38,8 @@ export function levelHeaders({ levels }: Vocabulary): LevelHeader[] {
 }
 
 function carries(level: VocabularyLevel | undefined): boolean {
-  return level !== undefined && (level.parameters.length > 0 || level.sets !== undefined);
+  return (
+    level !== undefined &&
+    (level.parameters.length > 0 || level.sets !== undefined || level.rate !== undefined)
+  );
 }

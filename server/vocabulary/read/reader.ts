@@ -67,6 +67,8 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
   #naming: HeldAttribute | undefined;
   readonly #elementText: ElementText;
   readonly #lists: SampleLists;
+  /** Sample rates that the text states, by header. */
+  readonly #statedRates = new Map<number, number>();
   /** The header and the parameter that a place has set which goes before others. */
   #overHeader = -1;
   #overName = -1;
@@ -122,7 +124,7 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
     this.#addLate();
     const builder = this.builder;
     const instrument = builder.finish();
-    scaleBySurroundings(instrument, builder, this.#unscaled, this.#options.sampleFacts);
+    scaleBySurroundings(instrument, builder, this.#unscaled, this.#options.sampleFacts, this.#statedRates);
     return instrument;
   }
 
@@ -221,6 +223,10 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
     marks: number,
   ): void {
     const { form, readNumber } = target;
+    if (target.isRate) {
+      this.#statedRates.set(this.#headers[target.level], Number(this.text.slice(valueStart, valueEnd)));
+      return;
+    }
     if (target.isFolder) {
       const raw = this.text.slice(valueStart, valueEnd);
       this.#folders[target.level] = marks & ValueMark.encoded ? decodeXmlAttribute(raw) : raw;
@@ -300,6 +306,8 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
       return value && placed !== text ? { ...value, text: value.text ?? placed } : value;
     }
     const path = this.#lists.of(form.list).get(text.trim());
+    const rate = form.list.rate && this.#lists.ratesOf(form.list).get(text.trim());
+    if (rate) this.#statedRates.set(this.#headers[target.level], Number(rate));
     return path === undefined
       ? undefined
       : { number: Number.NaN, isNumber: false, text: readSamplePath(form, path) };

@@ -15,6 +15,15 @@ export function readSampleList(text: string, list: SampleListPlace): ReadonlyMap
   return look.paths;
 }
 
+/** What stands in an attribute of the entries of a list, by their keys. */
+export function readListed(
+  text: string,
+  { element, key }: SampleListPlace,
+  attribute: string,
+): ReadonlyMap<string, string> {
+  return readSampleList(text, { element, key, path: attribute });
+}
+
 class ListLook implements XmlHandler {
   readonly paths = new Map<string, string>();
   readonly #text: string;
@@ -104,9 +113,20 @@ class ListLook implements XmlHandler {
 export class SampleLists {
   readonly #text: string;
   readonly #known = new Map<SampleListPlace, ReadonlyMap<string, string>>();
+  readonly #rates = new Map<SampleListPlace, ReadonlyMap<string, string>>();
 
   constructor(text: string) {
     this.#text = text;
+  }
+
+  /** The sample rates that a list states, by the keys of its entries. */
+  ratesOf(place: SampleListPlace): ReadonlyMap<string, string> {
+    let rates = this.#rates.get(place);
+    if (!rates) {
+      rates = readListed(this.#text, place, place.rate ?? '');
+      this.#rates.set(place, rates);
+    }
+    return rates;
   }
 
   /** The paths of a list by the keys that name them. */

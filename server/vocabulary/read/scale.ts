@@ -13,13 +13,14 @@ export interface UnscaledParameter {
 
 /**
  * Scales the numbers of parameters that go by the sample rate or the length of the sample, or that count from another parameter.
- * A value of a group goes by the first region in it.
+ * A value of a group goes by the first region in it. `statedRates` are sample rates that the text states, by header.
  */
 export function scaleBySurroundings(
   instrument: Instrument,
   builder: InstrumentBuilder,
   unscaled: readonly UnscaledParameter[],
   sampleFacts: SampleFactsLookup | undefined,
+  statedRates: ReadonlyMap<number, number> = new Map(),
 ): void {
   if (unscaled.length === 0) return;
   const names = {
@@ -33,11 +34,13 @@ export function scaleBySurroundings(
       const { form, numbers } = target;
       if (form.kind !== 'position' || form.from !== from || !numbers) continue;
       const region = regionOf(instrument, instrument.headerOfParameter(parameter));
-      const path = form.unit === 'frames' || region < 0 ? undefined : instrument.samplePath(region);
+      const path =
+        (form.unit === 'frames' && !form.atRate) || region < 0 ? undefined : instrument.samplePath(region);
       const facts = path === undefined ? undefined : sampleFacts?.(path);
       const around: ValueSurroundings = {
         parameter: target.parameter,
         sampleRate: facts && facts.sampleRate > 0 ? facts.sampleRate : undefined,
+        statedRate: statedRateOf(instrument, region, statedRates),
         frames: facts && facts.frames > 0 ? facts.frames : undefined,
         frameOf: (name) => frameOf(instrument, region, name === 'offset' ? names.offset : names.loop_start),
       };
@@ -45,6 +48,18 @@ export function scaleBySurroundings(
       builder.setNumber(parameter, Number.isNaN(value) ? 0 : value, numbers.assumed?.(around));
     }
   }
+}
+
+function statedRateOf(
+  instrument: Instrument,
+  region: number,
+  rates: ReadonlyMap<number, number>,
+): number | undefined {
+  for (let at = rates.size > 0 ? region : -1; at >= 0; at = instrument.parent(at)) {
+    const rate = rates.get(at);
+    if (rate !== undefined) return rate;
+  }
+  return undefined;
 }
 
 function canonicalOf({ names }: Instrument, name: string): number {

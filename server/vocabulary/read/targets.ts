@@ -30,6 +30,8 @@ export interface ReadTarget {
   turns?: ReadTarget;
   /** Whether it names the folder of paths further in, and sets nothing itself. */
   isFolder?: true;
+  /** Whether it states the sample rate of what stands in the element, and sets nothing itself. */
+  isRate?: true;
 }
 
 /** All parameters of a vocabulary, level by level. */

@@ -82,6 +82,7 @@ class UnreadSearch implements XmlHandler {
       ...vocabulary.levels.flatMap(({ element, parameters }) =>
         parameters.flatMap(({ at }) => sitesOf(element, at)),
       ),
+      ...vocabulary.levels.flatMap(({ element, rate }) => (rate === undefined ? [] : sitesOf(element, rate))),
       ...(vocabulary.off ?? []).flatMap(({ element, at }) => sitesOf(element, at)),
     ];
     for (const site of this.#sites) {
@@ -201,7 +202,8 @@ class UnreadSearch implements XmlHandler {
     const place = attribute === undefined ? '.' : `@${attribute}`;
     const isListed = this.#lists.some(
       (list) =>
-        list.under === place || (list.element === element && (list.key === place || list.path === place)),
+        list.under === place ||
+        (list.element === element && [list.key, list.path, list.rate].includes(place)),
     );
     return isListed || this.#under.has(place) || this.#folders.has(bareFolder(value));
   }

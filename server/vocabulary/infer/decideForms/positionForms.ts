@@ -1,12 +1,13 @@
-import type { Statements } from '../../../table/columns/statements';
 import type { Assigned } from '../assign';
 import type { Draft } from '../draft';
 import { firstValueOf, otherForm, placeName } from '../draft';
 import type { SampleFiles } from '../sampleFiles';
+import type { XmlStatements } from '../statements';
 import { decideFirst } from './firstFrame';
 import { decideLast } from './lastFrame';
 import type { PositionForm } from './positionPlaces';
 import { countedFrom, isAt, parameterOf } from './positionPlaces';
+import { decideRate } from './positionRate';
 import type { UnitReading } from './positionUnits';
 import { fitsUnit, unitLabels, unitOf, units } from './positionUnits';
 import { unitTextOf } from './unitText';
@@ -36,7 +37,7 @@ export function decidePositionForms(
   positions: readonly Assigned[],
   files: SampleFiles,
   idOf: (assigned: Assigned) => string,
-  stated?: Statements,
+  stated?: XmlStatements,
 ): PositionForms {
   const forms = new Map<Assigned, PositionForm>();
   const drafts: Draft[] = [];
@@ -80,6 +81,7 @@ export function decidePositionForms(
     });
   }
   decideNone(positions, forms);
+  drafts.push(...decideRate(positions, forms, files, stated));
   drafts.push(...decideFirst(positions, forms, files, stated?.firstFrame));
   for (const assigned of positions)
     drafts.push(...decideLast(assigned, positions, forms, files, idOf, stated?.ends));
