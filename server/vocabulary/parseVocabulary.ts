@@ -123,7 +123,15 @@ class VocabularyReader {
   }
 
   #level(node: JsonNode, at: number, count: number): VocabularyLevel | undefined {
-    const members = this.#members(node, 'A level', ['element', 'is', 'inside', 'rate', 'sets', 'parameters']);
+    const members = this.#members(node, 'A level', [
+      'element',
+      'is',
+      'inside',
+      'also',
+      'rate',
+      'sets',
+      'parameters',
+    ]);
     if (!members) return undefined;
     const element = this.#elementName(members.get('element'), node);
     const is = this.#kindOfLevel(members.get('is'), node, at, count);
@@ -131,6 +139,7 @@ class VocabularyReader {
     if (inside && !inside.every(isXmlName))
       this.#tell(members.get('inside') ?? node, '"inside" lists names of elements.');
     const sets = this.#sets(members.get('sets'));
+    const also = this.#also(members.get('also'));
     const rate = members.get('rate') && this.#place(members.get('rate'), node, 'rate');
     const parameters = members.get('parameters');
     if (parameters && parameters.kind !== 'array') this.#tell(parameters, '"parameters" is a list.');
@@ -140,10 +149,26 @@ class VocabularyReader {
       element,
       is,
       ...(inside && inside.length > 0 && { inside: inside.filter(isXmlName) }),
+      ...(also && { also }),
       ...(rate !== undefined && { rate }),
       ...(sets && { sets }),
       parameters: read.filter((one) => one !== undefined),
     };
+  }
+
+  #also(node: JsonNode | undefined): VocabularyLevel['also'] {
+    if (!node) return undefined;
+    if (node.kind !== 'object') {
+      this.#tell(node, '"also" is an object with what each further name of an element sets.');
+      return undefined;
+    }
+    const found: [string, Record<string, string>][] = [];
+    for (const { name, nameStart, nameEnd, value } of node.members) {
+      if (isXmlName(name)) found.push([name, this.#sets(value) ?? {}]);
+      else
+        this.#tell({ start: nameStart, end: nameEnd }, `"${shorten(name)}" is no name of an element in XML.`);
+    }
+    return found.length > 0 ? Object.fromEntries(found) : undefined;
   }
 
   /** A place of the member `name`. */

@@ -44,6 +44,8 @@ export interface VocabularyLevel {
   is: 'instrument' | 'group' | 'region';
   /** Names of elements between the level before and this one that carry nothing, from the outermost inwards. */
   inside?: string[];
+  /** Other names of elements that are such a region, with what each sets by being there: `{ "releaseZone": { "trigger": "release" } }`. */
+  also?: Record<string, Record<string, string>>;
   /** Where the element states the sample rate, in frames a second, of the samples in it; as in {@link VocabularyParameter.at}. */
   rate?: string;
   /** Parameters that the element sets by being there, with their values: a group whose name says what starts its regions. */

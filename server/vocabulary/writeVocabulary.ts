@@ -9,6 +9,7 @@ export function writeVocabulary({ name, namespaces, levels, off, unsettled }: Vo
   levels.forEach((level, at) => {
     lines.push('    {', `      "element": ${JSON.stringify(level.element)},`, `      "is": "${level.is}",`);
     if (level.inside && level.inside.length > 0) lines.push(`      "inside": ${inLine(level.inside)},`);
+    if (level.also) lines.push(`      "also": ${inLine(level.also)},`);
     if (level.rate !== undefined) lines.push(`      "rate": ${JSON.stringify(level.rate)},`);
     if (level.sets) lines.push(`      "sets": ${inLine(level.sets)},`);
     const parameters = level.parameters.map((one) => `        ${inLine(inOrder(one))}`);

@@ -13,7 +13,7 @@ import { isReleaseName } from './words/words';
  */
 export function levelsOf(
   settled: readonly Settled[],
-  { chain, repeats, nested }: RegionElement,
+  { chain, repeats, nested, also }: RegionElement,
   rates: readonly Column[],
 ): VocabularyLevel[] {
   const levels: VocabularyLevel[] = [];
@@ -40,6 +40,7 @@ export function levelsOf(
       element,
       is: isRegion ? 'region' : position === 0 ? 'instrument' : 'group',
       ...(inside.length > 0 && { inside }),
+      ...(isRegion && also.length > 0 && { also: othersOf(also, settled) }),
       ...(rate !== undefined && { rate }),
       ...(isRelease && { sets: { trigger: 'release' } }),
       parameters,
@@ -51,6 +52,16 @@ export function levelsOf(
     }
   }
   return levels;
+}
+
+/** What other names of regions set: that they start when a key is let go, where they say so and no place does. */
+function othersOf(
+  names: readonly string[],
+  settled: readonly Settled[],
+): Record<string, Record<string, string>> {
+  const setBy = (name: string): Record<string, string> =>
+    startsOnRelease(settled, name) ? { trigger: 'release' } : {};
+  return Object.fromEntries(names.map((name) => [name, setBy(name)]));
 }
 
 /** Whether an element around regions says by its name alone that they start when a key is let go. */
@@ -69,11 +80,16 @@ export function levelDrafts(
 ): Draft[] {
   const spanOf = (element: string) => rows.tags[chain.indexOf(element)] ?? { start: 0, end: 0 };
   const drafts = levels
-    .filter(({ sets }) => sets !== undefined)
+    .flatMap(({ element, sets, also = {} }) => [
+      ...(sets ? [element] : []),
+      ...Object.keys(also).filter((name) => also[name].trigger !== undefined),
+    ])
     .map(
-      ({ element }): Draft => ({
+      (element): Draft => ({
         id: `${element}.release`,
-        message: `Regions inside <${element}> start when a key is released.`,
+        message: chain.includes(element)
+          ? `Regions inside <${element}> start when a key is released.`
+          : `<${element}> is a region that starts when a key is released.`,
         confidence: 0.8,
         isGuess: true,
         evidence: ['The name of the element says so.'],

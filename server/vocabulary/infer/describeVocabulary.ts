@@ -9,6 +9,10 @@ export function describeVocabulary(vocabulary: Vocabulary): string {
       ? ` (inside ${level.inside.map((name) => `<${name}>`).join(' ')})`
       : '';
     lines.push(`<${level.element}> is ${articles[level.is]}${inside}`);
+    for (const [name, sets] of Object.entries(level.also ?? {})) {
+      const set = Object.entries(sets).map(([parameter, value]) => ` and sets ${parameter} to ${value}`);
+      lines.push(`  <${name}> is one too${set.join('')}`);
+    }
     if (level.rate !== undefined) lines.push(`  ${level.rate} is the sample rate of the samples in it`);
     for (const [parameter, value] of Object.entries(level.sets ?? {}))
       lines.push(`  sets ${parameter} to ${value}`);

@@ -12,6 +12,8 @@ export interface RegionElement {
   chain: string[];
   /** The types of elements that are such a region, and what stands around them in the nesting. */
   types: Set<ElementType>;
+  /** Other names of elements that are such a region. */
+  also: readonly string[];
   count: number;
   /** A path to an audio file of one. */
   example: Cell;
@@ -46,7 +48,7 @@ export function findRegionElement(survey: Survey, selectors: Selectors): RegionE
   });
   let best: Candidate | undefined;
   for (const one of candidates) if (!best || one.score > best.score) best = one;
-  return best && withTwins(best, survey, candidates);
+  return best && withOthers(withTwins(best, survey, candidates), survey, selectors);
 }
 
 function pathPlaces(survey: Survey, selectors: Selectors, withEnding: boolean): PathPlace[] {
@@ -289,7 +291,46 @@ function withTwins(best: Candidate, survey: Survey, candidates: readonly Candida
       nested[position] = Math.min(mostNested, Math.max(depth, nested[position]));
     }
   }
-  return { chain, types, count, example: best.example, pathAt: best.pathAt, repeats, nested };
+  return { chain, types, also: [], count, example: best.example, pathAt: best.pathAt, repeats, nested };
+}
+
+/** Elements of another name that stand around or beside the regions, name files in the same place, and keys as they do. */
+function withOthers(region: RegionElement, survey: Survey, selectors: Selectors): RegionElement {
+  const [first] = region.types;
+  const chain = region.chain.slice(0, -1);
+  const targets = new Set(tradeTargets(first, selectors));
+  const files = filePlaces(first);
+  const found = survey.types.filter((type) => {
+    if (region.types.has(type) || region.chain.includes(type.name) || isWithinForeign(type)) return false;
+    if (
+      !namesAround(type)
+        .slice(0, -1)
+        .every((name) => chain.includes(name))
+    )
+      return false;
+    const own = tradeTargets(type, selectors);
+    const isZone = own.some((one) => anyKeyTargets.has(one)) && own.every((one) => targets.has(one));
+    return isZone && files.length > 0 && files.some((place) => filePlaces(type).includes(place));
+  });
+  if (found.length === 0) return region;
+  return {
+    ...region,
+    types: new Set([...region.types, ...found]),
+    also: [...new Set(found.map(({ name }) => name))],
+    count: region.count + found.reduce((sum, { count }) => sum + count, 0),
+  };
+}
+
+/** Where an element names audio files, in itself or in children. */
+function filePlaces(type: ElementType, before = '', depth = 0): string[] {
+  const own = [...sitesOf(type)].flatMap(([name, site]) =>
+    audioPath(site, false) ? [`${before}${name === '' ? '.' : `@${name}`}`] : [],
+  );
+  if (depth > 2) return own;
+  const inner = [...type.children.values()].flatMap((child) =>
+    filePlaces(child, `${before}${child.name}/`, depth + 1),
+  );
+  return [...own, ...inner];
 }
 
 function isWithin(type: ElementType, chain: readonly string[]): boolean {

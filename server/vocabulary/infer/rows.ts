@@ -65,7 +65,8 @@ class RowReader implements XmlHandler {
     this.#root = survey.root;
     this.#region = region;
     this.#selectors = selectors;
-    this.#levels = new Map(region.chain.map((name, level) => [name, level]));
+    const others = region.also.map((name) => [name, region.chain.length - 1] as const);
+    this.#levels = new Map([...region.chain.map((name, level) => [name, level] as const), ...others]);
     this.#tags = region.chain.map(() => undefined);
   }
 

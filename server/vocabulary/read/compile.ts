@@ -2,11 +2,17 @@ import { nameHash } from '../../xml/scan/nameHash';
 import { lacksOutermostElement } from '../outermostElement';
 import type { PlaceStep } from '../places';
 import { parsePlace } from '../places';
-import type { SwitchedOff, Vocabulary } from '../vocabulary';
+import type { SwitchedOff, Vocabulary, VocabularyLevel } from '../vocabulary';
 import type { LevelHeader } from './levelHeaders';
 import { levelHeaders } from './levelHeaders';
 import type { ReadTarget } from './targets';
 import { ownTarget, targetsOf } from './targets';
+
+/** A value that an element sets by being there. */
+export interface OwnValue {
+  target: ReadTarget;
+  value: string;
+}
 
 /** A vocabulary made ready for reading. */
 export interface CompiledVocabulary {
@@ -23,8 +29,8 @@ export interface CompiledVocabulary {
   outermost: ElementPlace | undefined;
   /** The element of each level. */
   places: readonly ElementPlace[];
-  /** By level, what its element sets by being there. */
-  sets: readonly (readonly { target: ReadTarget; value: string }[])[];
+  /** By level and name of an element, what that sets by being there. */
+  sets: readonly ReadonlyMap<string, readonly OwnValue[]>[];
   /** Whether it gives positions in round robins and not the number of turns. */
   lacksTurns: boolean;
   /** What switches elements off. */
@@ -206,13 +212,16 @@ class Compiler {
     const targets = targetsOf(this.#vocabulary);
     const all = targets.flat();
     const lacksTurns = addTurns(all);
-    const sets = levels.map(({ sets = {} }, level) =>
+    const setBy = (sets: Record<string, string>, level: number): OwnValue[] =>
       Object.entries(sets).map(([parameter, value]) => {
         const target = ownTarget(parameter, level, all.length);
         all.push(target);
         return { target, value };
-      }),
-    );
+      });
+    const sets = levels.map(({ element, sets = {}, also = {} }, level) => {
+      const others = Object.entries(also).map(([name, values]) => [name, setBy(values, level)] as const);
+      return new Map<string, OwnValue[]>([...others, [element, setBy(sets, level)]]);
+    });
     const branches = levels.map((_, level) => new Branch(level));
     levels.forEach(({ parameters }, level) => {
       parameters.forEach(({ at }, position) => {
@@ -286,15 +295,17 @@ class Compiler {
 
   /** Leads from an element to those of a level further in, with or without the wrappers around them. */
   #lead(from: Branch, level: number, branches: readonly Branch[]): void {
-    const { element, inside = [] } = this.#vocabulary.levels[level] ?? { element: '' };
+    const { element, inside = [], also = {} } = this.#vocabulary.levels[level] as VocabularyLevel;
     const target = branches[level];
     let branch = from;
     for (const wrapper of [undefined, ...inside]) {
       if (wrapper !== undefined) branch = this.#childOf(branch, { element: wrapper, selectors: [] });
-      const isTaken = branch.children.some(
-        (child) => child.element === element && child.conditions.length === 0,
-      );
-      if (!isTaken) branch.children.push({ element, conditions: [], branch: target });
+      for (const name of [element, ...Object.keys(also)]) {
+        const isTaken = branch.children.some(
+          (child) => child.element === name && child.conditions.length === 0,
+        );
+        if (!isTaken) branch.children.push({ element: name, conditions: [], branch: target });
+      }
     }
   }
 

@@ -177,7 +177,9 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
     this.#headers[level] = header;
     if (this.#entries[level]) this.#entries[level] = [];
     const nameStart = tagStart + 1;
-    for (const { target, value } of this.#vocabulary.sets[level] ?? [])
+    const sets = this.#vocabulary.sets[level];
+    const own = sets && sets.size > 0 ? sets.get(this.text.slice(nameStart, nameEnd)) : undefined;
+    for (const { target, value } of own ?? [])
       this.#add(target, nameStart, nameEnd, nameStart, nameEnd, Number.NaN, false, value);
   }
 

@@ -79,8 +79,8 @@ class UnreadSearch implements XmlHandler {
         : [];
     };
     this.#sites = [
-      ...vocabulary.levels.flatMap(({ element, parameters }) =>
-        parameters.flatMap(({ at }) => sitesOf(element, at)),
+      ...vocabulary.levels.flatMap(({ element, also = {}, parameters }) =>
+        [element, ...Object.keys(also)].flatMap((name) => parameters.flatMap(({ at }) => sitesOf(name, at))),
       ),
       ...vocabulary.levels.flatMap(({ element, rate }) => (rate === undefined ? [] : sitesOf(element, rate))),
       ...(vocabulary.off ?? []).flatMap(({ element, at }) => sitesOf(element, at)),

@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { parseVocabulary } from '../../../server/vocabulary/parseVocabulary';
+import { writeVocabulary } from '../../../server/vocabulary/writeVocabulary';
 import { readInferred } from './inferred';
 
 const rows = (first: string, second: string, around = '', comment = '') =>
@@ -109,5 +111,43 @@ describe('positions in a round robin', () => {
       'seq_position=3 seq_length=3',
       undefined,
     ]);
+  });
+});
+
+describe('sample rates beside samples', () => {
+  it('count seconds where no file tells', () => {
+    const { regions, unread } = readInferred(
+      `<barn><beam tape="7" note="40" loopFrom="0.5" loopTo="1.5"/><beam tape="9" note="41" loopFrom="0.25" loopTo="1"/>
+      <tapes><tape no="7" file="a.wav" rate="48000"/><tape no="9" file="b.wav" rate="96000"/></tapes></barn>`,
+    );
+    expect(regions.map((region) => /loop_start.*$/.exec(region)?.[0])).toEqual([
+      'loop_start=24000 loop_end=72000',
+      'loop_start=24000 loop_end=96000',
+    ]);
+    expect(unread).toEqual([]);
+  });
+
+  it('may stand in the region, or be said of all', () => {
+    const loop = 'loopFrom="0.5" loopTo="1.5"';
+    expect(readInferred(rows(`note="40" ${loop} sampleRate="32000"`, 'note="41"')).regions[0]).toContain(
+      'loop_start=16000 loop_end=48000',
+    );
+    expect(
+      readInferred(rows(`note="40" ${loop}`, 'note="41"', '', '<!-- all at 96 kHz -->')).regions[0],
+    ).toContain('loop_start=48000 loop_end=144000');
+  });
+});
+
+describe('regions of several names', () => {
+  it('are read alike, and start on release where their name says so', () => {
+    const { regions, vocabulary } = readInferred(
+      '<barn><beam wave="a.wav" low="30" high="40"/><releaseBeam wave="r.wav" low="30" high="40"/><plank wave="p.wav" low="41" high="50"/><effect wave="hall.wav"/></barn>',
+    );
+    expect(regions).toEqual([
+      'sample=a.wav lokey=30 hikey=40',
+      'trigger=release sample=r.wav lokey=30 hikey=40',
+      'sample=p.wav lokey=41 hikey=50',
+    ]);
+    expect(vocabulary && parseVocabulary(writeVocabulary(vocabulary))).toEqual({ vocabulary, problems: [] });
   });
 });
