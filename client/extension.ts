@@ -5,6 +5,7 @@ import { TrustGrantedNotification } from '../server/protocol/requests/trustNotif
 import { AuditionHost } from './audition/host';
 import { registerConversion } from './convertInstrument';
 import { KeyboardMapPanel } from './keyboardMap/panel';
+import { registerLibrary } from './library/registerLibrary';
 import { registerLocateFolder } from './locateFolder';
 import { registerMidi } from './midi/midiCommands';
 import type { MidiAccess } from './midi/midiInputs';
@@ -40,6 +41,7 @@ export async function startExtension(
     registerLocateFolder(),
     FontEditor.register(context, client),
     registerFontWriting(client),
+    ...registerLibrary(context, client),
     ...KeyboardMapPanel.register(context, client),
     ...AuditionHost.registerSilencing(),
     ...registerMidi(midi, (message) => AuditionHost.play(message)),

@@ -1,4 +1,6 @@
+import { availableParallelism } from 'node:os';
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
+import { buildHost } from './commandLine/buildHost';
 import { fewAtOnce } from './protocol/fewAtOnce';
 import { LanguageServer } from './protocol/languageServer';
 import { sessionOrder } from './protocol/sessionOrder';
@@ -21,6 +23,8 @@ if (process.argv.some((word) => transport.test(word))) {
       measurer: (files) => nodeMeasurer(files, __dirname),
       storage: (folder) => cacheFolder(folder),
     },
+    // A thread is always used: the server's own answers meanwhile. One core is left to it where there are several.
+    buildHost({ files: nodeFiles, program: __dirname }, Math.max(2, availableParallelism() - 1)),
   ).listen();
 } else {
   process.stderr.write(

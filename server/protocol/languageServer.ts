@@ -16,6 +16,7 @@ import {
   TextDocuments,
 } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
+import type { BuildHost } from '../library/build/runBuild';
 import type { Files } from '../model/files';
 import { nameOf } from '../model/paths';
 import { withFontSamples } from '../soundfont/fontFiles';
@@ -37,6 +38,7 @@ import { handleFeatures } from './handlers/handleFeatures';
 import { handleFonts } from './handlers/handleFonts';
 import { formattedOnType } from './handlers/handleFormatting';
 import { handleInstrumentRequests } from './handlers/handleInstrumentRequests';
+import { handleLibrary } from './handlers/handleLibrary';
 import { handleReadingAids, refreshReadingAids, semanticTokensOptions } from './handlers/handleReadingAids';
 import { movedFiles } from './handlers/handleRename';
 import { handleSamples } from './handlers/handleSamples';
@@ -81,14 +83,16 @@ export class LanguageServer implements ServerContext {
   readonly #publishing: Publishing;
   readonly #folderFindings = new FolderFindings(this);
   readonly #trust: Trust;
+  readonly #builds: BuildHost | undefined;
   readonly #session = Date.now().toString(36);
   readonly #changed = new Map<string, NodeJS.Timeout>();
   #folders: string[] = [];
   #looking: NodeJS.Timeout | undefined;
 
-  /** Samples are measured where the host can. */
-  constructor(connection: Connection, allFiles: Files, measuring?: MeasuringHost) {
+  /** Samples are measured, and libraries built, where the host can. */
+  constructor(connection: Connection, allFiles: Files, measuring?: MeasuringHost, builds?: BuildHost) {
     this.connection = connection;
+    this.#builds = builds;
     this.#trust = new Trust(withFontSamples(allFiles), () => this.#trusted());
     const { files } = this.#trust;
     const warn = (message: string) => {
@@ -133,6 +137,7 @@ export class LanguageServer implements ServerContext {
     handleFeatures(this, this.#folderFindings);
     handleConversion(this);
     handleFonts(this);
+    handleLibrary(this, this.#builds, () => this.#trust.files.isTrusted);
     handleInstrumentRequests(this);
     handleSamples(this);
     handleSound(this);

@@ -1,19 +1,14 @@
 import { version } from '../../../package.json';
 import type { Part } from '../../library/build/buildLibrary';
-import { buildLibrary, removeLeftOut } from '../../library/build/buildLibrary';
 import type { BuildOutcome } from '../../library/build/buildOutcome';
-import { writtenFolders } from '../../library/build/buildState';
-import type { BuildThreadData } from '../../library/build/buildThread';
-import type { ResolvedLibrary } from '../../library/libraryInstrument';
-import { writeOverview } from '../../library/report/writeOverview';
+import { runBuild } from '../../library/build/runBuild';
 import { jsonText, visibleText } from '../../model/text/visibleText';
 import { counted } from '../../model/wording/counted';
-import { clearUnfinished, stagedWriter } from '../../workspace/files/stagedWriter';
+import { buildHost } from '../buildHost';
 import { CommandError } from '../commandError';
 import { wholeWord } from '../output/noteWords';
 import type { Terminal } from '../terminal';
 import { readWords } from '../words';
-import { buildCrew } from './buildCrew';
 import { libraryInput } from './libraryInput';
 import { buildProgress } from './libraryProgress';
 
@@ -35,41 +30,19 @@ export async function libraryBuild(args: readonly string[], terminal: Terminal):
   const { library } = await libraryInput(terminal, paths);
   if (library.instruments.length === 0)
     throw new CommandError('the library has no instrument; "zonewright library new" finds those of a folder');
-  const data: BuildThreadData = {
-    library: { ...library, instruments: [], problems: [] },
+  const progress = buildProgress((line) => terminal.error(`zonewright: ${line}\n`));
+  const outcomes = await runBuild(buildHost(terminal, threads), library, {
     program: version,
     measures: switches.has('measure'),
     force: switches.has('force'),
     keeps: !switches.has('no-cache'),
-    roots: writtenFolders(library),
-  };
-  const outcomes = await buildWith(terminal, library, data, { part, threads });
+    part,
+    onBuilt: progress,
+    onRemoved: (name) =>
+      terminal.error(`zonewright: ${name} is no longer in the library; what was built of it is taken away\n`),
+  });
   await terminal.out(options.format === 'json' ? jsonText({ instruments: outcomes }) : textOf(outcomes));
   return outcomes.some(({ state }) => state === 'failed') ? 1 : 0;
-}
-
-async function buildWith(
-  terminal: Terminal,
-  library: ResolvedLibrary,
-  data: BuildThreadData,
-  { part, threads }: { part: Part | undefined; threads: number | undefined },
-): Promise<BuildOutcome[]> {
-  clearUnfinished(data.roots);
-  const writer = stagedWriter(data.roots);
-  const crew = buildCrew(terminal, data, writer, threads);
-  try {
-    const removed = await removeLeftOut(terminal.files, writer, library);
-    for (const name of removed)
-      terminal.error(`zonewright: ${name} is no longer in the library; what was built of it is taken away\n`);
-    const progress = buildProgress((line) => terminal.error(`zonewright: ${line}\n`));
-    const outcomes = await buildLibrary(library, crew, { part, onBuilt: progress });
-    // A part knows nothing of the others: its report is joined with theirs.
-    if (!part) await writeOverview(terminal.files, writer, library);
-    return outcomes;
-  } finally {
-    await crew.close();
-    clearUnfinished(data.roots);
-  }
 }
 
 function partOf(text: string | undefined): Part | undefined {

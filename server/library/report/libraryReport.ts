@@ -6,7 +6,7 @@ import type { InstrumentRecord } from '../build/instrumentRecord';
 import { parseRecord } from '../build/instrumentRecord';
 import type { LibraryInstrument, ResolvedLibrary } from '../libraryInstrument';
 import type { LibraryRow, RowState } from './libraryRow';
-import { rowOf } from './libraryRow';
+import { rowOf } from './rowOf';
 
 /** An instrument in an overview, with the record of its last build where there is one. */
 export interface ReportedInstrument {
@@ -53,9 +53,10 @@ async function stateOf(
 }
 
 function unbuiltRow({ folder }: ResolvedLibrary, one: LibraryInstrument): LibraryRow {
-  const { name, source, preset, facts, pairing } = one;
+  const { name, fileName, source, preset, facts, pairing } = one;
   return {
     name,
+    fileName,
     state: 'missing',
     source: relativePath(folder, source) + (preset === undefined ? '' : `#${preset}`),
     errors: 0,

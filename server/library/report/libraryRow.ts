@@ -1,11 +1,11 @@
-import type { InstrumentRecord } from '../build/instrumentRecord';
-
 /** `stale`: built, and something has changed since; `missing`: never built. */
 export type RowState = 'built' | 'stale' | 'failed' | 'missing';
 
 /** What an overview tells of one instrument. */
 export interface LibraryRow {
   name: string;
+  /** What its files are called; no other instrument of the library has the same. */
+  fileName: string;
   state: RowState;
   /** Why it failed. */
   message?: string;
@@ -34,39 +34,4 @@ export interface LibraryRow {
   doubts: string[];
   /** Of a small drawing of the map: low key, high key, low velocity, high velocity. */
   shapes: [number, number, number, number][];
-}
-
-/** The row of an instrument by its record. */
-export function rowOf(record: InstrumentRecord, state: RowState = record.state): LibraryRow {
-  const { figures, measures, totals, noteCounts, outputs, facts, message } = record;
-  return {
-    name: record.name,
-    state,
-    ...(message !== null && { message }),
-    source: record.source,
-    ...(outputs[0] && { text: mainOutput(record), map: `maps/${record.fileName}.svg` }),
-    ...(figures && {
-      regions: figures.regions,
-      ...(figures.keys && { keys: figures.keys }),
-      layers: figures.layers,
-      missing: figures.missing,
-    }),
-    errors: totals.error,
-    warnings: totals.warning,
-    information: totals.information + totals.hint,
-    ...(measures?.meanCents !== undefined && { cents: measures.meanCents }),
-    ...(measures?.loudness !== undefined && { loudness: measures.loudness }),
-    assumed: noteCounts.assumed,
-    approximated: noteCounts.approximated,
-    dropped: noteCounts.dropped,
-    ...(facts.licence !== undefined && { licence: facts.licence }),
-    doubts: record.doubts,
-    shapes: figures?.shapes ?? [],
-  };
-}
-
-/** The first output that is no sample. */
-function mainOutput({ outputs, fileName }: InstrumentRecord): string {
-  const main = outputs.find(({ path }) => path.split('/').at(-1)?.startsWith(`${fileName}.`)) ?? outputs[0];
-  return main.path;
 }

@@ -6,6 +6,7 @@ import './keyboardMap';
 import './mapChanges';
 import './killedServer';
 import './language';
+import './library';
 import './pasteTable';
 import './pictures';
 import './samples';

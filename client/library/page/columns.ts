@@ -1,0 +1,91 @@
+import type { LibraryRow, RowState } from '../../../server/library/report/libraryRow';
+import { noteNamesText } from '../../../server/model/wording/rangeWords';
+import { l10n } from '../../webview/page/l10n';
+
+/** A column of the table. */
+export interface Column {
+  id: string;
+  title: () => string;
+  /** What rows are sorted by; what is not known comes last. */
+  value: (row: LibraryRow) => string | number | undefined;
+  /** What is shown, where that is not the value. */
+  shown?: (row: LibraryRow) => string;
+}
+
+/** What a state is called. */
+export function stateText(state: RowState): string {
+  switch (state) {
+    case 'built':
+      return l10n.t('built');
+    case 'stale':
+      return l10n.t('changed since');
+    case 'failed':
+      return l10n.t('failed');
+    case 'missing':
+      return l10n.t('not built');
+  }
+}
+
+/** Counts of an instrument that was never read say nothing. */
+function ifBuilt(value: (row: LibraryRow) => number): Column['value'] {
+  return (row) => (row.regions === undefined ? undefined : value(row));
+}
+
+/** The columns behind that of the name, from left to right. */
+export const columns: readonly Column[] = [
+  { id: 'state', title: () => l10n.t('State'), value: ({ state }) => stateText(state) },
+  { id: 'regions', title: () => l10n.t('Regions'), value: ({ regions }) => regions },
+  {
+    id: 'keys',
+    title: () => l10n.t('Keys'),
+    value: ({ keys }) => keys?.[0],
+    shown: ({ keys }) => (keys ? noteNamesText(...keys) : ''),
+  },
+  { id: 'layers', title: () => l10n.t('Layers'), value: ({ layers }) => layers },
+  { id: 'missing', title: () => l10n.t('Missing samples'), value: ({ missing }) => missing },
+  { id: 'errors', title: () => l10n.t('Errors'), value: ifBuilt(({ errors }) => errors) },
+  { id: 'warnings', title: () => l10n.t('Warnings'), value: ifBuilt(({ warnings }) => warnings) },
+  { id: 'cents', title: () => l10n.t('Cents off'), value: ({ cents }) => cents },
+  { id: 'loudness', title: () => l10n.t('LUFS'), value: ({ loudness }) => loudness },
+  { id: 'assumed', title: () => l10n.t('Assumed'), value: ifBuilt(({ assumed }) => assumed) },
+  {
+    id: 'approximated',
+    title: () => l10n.t('In another way'),
+    value: ifBuilt(({ approximated }) => approximated),
+  },
+  { id: 'dropped', title: () => l10n.t('Left out'), value: ifBuilt(({ dropped }) => dropped) },
+  { id: 'doubts', title: () => l10n.t('Doubts'), value: ({ doubts }) => doubts.length },
+  { id: 'licence', title: () => l10n.t('Licence'), value: ({ licence }) => licence },
+];
+
+/** Rows in the order of a column; `name` is that of the names. Where values are equal the order stays. */
+export function sorted(rows: readonly LibraryRow[], by: string, falls: boolean): LibraryRow[] {
+  const value = columns.find(({ id }) => id === by)?.value ?? (({ name }: LibraryRow) => name);
+  const collator = new Intl.Collator(undefined, { numeric: true });
+  return [...rows].sort((a, b) => {
+    const [one, other] = [value(a), value(b)];
+    if (one === undefined || other === undefined)
+      return (one === undefined ? 1 : 0) - (other === undefined ? 1 : 0);
+    const order =
+      typeof one === 'number' && typeof other === 'number'
+        ? one - other
+        : collator.compare(String(one), String(other));
+    return falls ? -order : order;
+  });
+}
+
+/** Whether all words of a filter stand somewhere in a row. */
+export function holds(row: LibraryRow, filter: string): boolean {
+  const text = [
+    row.name,
+    row.source,
+    row.message ?? '',
+    ...columns.map((one) => one.shown?.(row) ?? one.value(row) ?? ''),
+  ]
+    .join(' ')
+    .toLowerCase();
+  return filter
+    .toLowerCase()
+    .split(/\s+/)
+    .every((word) => text.includes(word));
+}

@@ -1,0 +1,63 @@
+import type { Files } from '../../model/files';
+import type { ResolvedLibrary } from '../libraryInstrument';
+import { writeOverview } from '../report/writeOverview';
+import type { BuildCrew, BuildOptions } from './buildLibrary';
+import { buildLibrary, removeLeftOut } from './buildLibrary';
+import type { BuildOutcome } from './buildOutcome';
+import { writtenFolders } from './buildState';
+import type { BuildThreadData } from './buildThread';
+import type { FileWriter } from './fileWriter';
+
+/** Who builds, until it is closed. */
+export interface OpenCrew extends BuildCrew {
+  close(): Promise<void>;
+}
+
+/** What of a build depends on the machine: its disk and its threads. */
+export interface BuildHost {
+  files: Files;
+  /** Writes below some folders. */
+  writer(roots: readonly string[]): FileWriter;
+  /** Takes away what builds that were ended have left unfinished. */
+  clearUnfinished(roots: readonly string[]): void;
+  crew(data: BuildThreadData, writer: FileWriter): OpenCrew;
+}
+
+/** How a build is asked for. */
+export interface BuildOrder
+  extends BuildOptions,
+    Pick<BuildThreadData, 'program' | 'measures' | 'force' | 'keeps'> {
+  /** Told of instruments that are no longer in the library, and of which everything built was taken away. */
+  onRemoved?: (name: string) => void;
+}
+
+/** Builds a library from beginning to end, and its overview where it is not a part alone. */
+export async function runBuild(
+  host: BuildHost,
+  library: ResolvedLibrary,
+  order: BuildOrder,
+): Promise<BuildOutcome[]> {
+  const { program, measures, force, keeps, part, signal } = order;
+  const roots = writtenFolders(library);
+  const data = {
+    library: { ...library, instruments: [], problems: [] },
+    program,
+    measures,
+    force,
+    keeps,
+    roots,
+  };
+  host.clearUnfinished(roots);
+  const writer = host.writer(roots);
+  const crew = host.crew(data, writer);
+  try {
+    for (const name of await removeLeftOut(host.files, writer, library)) order.onRemoved?.(name);
+    const outcomes = await buildLibrary(library, crew, order);
+    // A part knows nothing of the others: its report is joined with theirs.
+    if (!part && !signal?.aborted) await writeOverview(host.files, writer, library);
+    return outcomes;
+  } finally {
+    await crew.close();
+    host.clearUnfinished(roots);
+  }
+}

@@ -1,0 +1,55 @@
+import assert from 'node:assert/strict';
+import * as vscode from 'vscode';
+import { writeWorkspaceFile } from './documents';
+import { workbenchTest } from './testList';
+import { until } from './until';
+
+const view = '#library';
+
+const library = {
+  title: 'Two rivers',
+  instruments: [
+    { name: 'Chimes', source: '../millrace-chimes/millrace-chimes.sfz', facts: { licence: 'CC0 1.0' } },
+    { name: 'From a table', source: '../millrace-chimes/zones.tsv', samples: '../millrace-chimes/Samples' },
+    { name: 'Nothing', source: 'nothing.txt' },
+  ],
+};
+
+workbenchTest(
+  'a library is built, stands in the tree and on a page, and leads to its texts',
+  async (workbench) => {
+    const folder = await writeWorkspaceFile('rivers/nothing.txt', 'Nothing is here.');
+    await writeWorkspaceFile('rivers/zonewright.library.json', JSON.stringify(library, undefined, 2));
+    const built = vscode.Uri.joinPath(folder, '../built/records/Chimes.json');
+    // The result is told in a notification that waits for an answer.
+    void vscode.commands.executeCommand('zonewright.buildLibrary');
+    await until('what was built', async () => {
+      try {
+        return (await vscode.workspace.fs.stat(built)).size > 0;
+      } catch {
+        return false;
+      }
+    });
+    await vscode.commands.executeCommand('zonewright.showLibrary');
+    await until('the page', async () => /CC0 1\.0/.test(await workbench.text({ view, selector: 'table' })));
+    const text = await workbench.text({ view, selector: 'tbody' });
+    assert.match(text, /Nothing[\s\S]*nothing\.txt is neither/);
+    await vscode.commands.executeCommand('zonewright.libraryTree.focus');
+    await until('the tree', async () => {
+      const tree = await workbench.text({
+        selector: '.pane[aria-label*="Instrument Library"], .pane-body .tree-explorer-viewlet-tree-view',
+      });
+      return /Chimes/.test(tree);
+    });
+    for (const theme of ['light', 'dark', 'highContrast'] as const) {
+      await workbench.useColourTheme(theme);
+      await vscode.commands.executeCommand('notifications.hideToasts');
+      await workbench.screenshot(`library-${theme}`);
+    }
+    await workbench.click({ view, selector: 'tbody .name' });
+    await until(
+      'the text',
+      () => vscode.window.activeTextEditor?.document.uri.path.endsWith('built/sfz/Chimes.sfz') === true,
+    );
+  },
+);

@@ -1,0 +1,42 @@
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, it } from 'vitest';
+import { uriOfPath } from '../../../server/protocol/conversion/uris';
+import type { LibraryProgress } from '../../../server/protocol/requests/libraryRequests';
+import { BuildLibraryRequest, LibrariesRequest } from '../../../server/protocol/requests/libraryRequests';
+import { folderOf, libraryFile, smallLibrary } from '../library/build/libraryFolder';
+import { EditorClient } from './editorClient';
+import { bundle } from './serverPlaces';
+
+it('tells of the libraries of a folder, and builds one in threads with word of how far it is', async () => {
+  const folder = folderOf(smallLibrary());
+  const client = await EditorClient.start(bundle, { folder });
+  const states = async () => {
+    const [library] = await client.connection.sendRequest(LibrariesRequest.type);
+    return library?.rows.map(({ state }) => state);
+  };
+  expect(await states()).toEqual(['missing', 'missing', 'missing', 'missing']);
+  const told: [number, number][] = [];
+  client.connection.onNotification('zonewright/libraryProgress', ({ done, all }: LibraryProgress) =>
+    told.push([done, all]),
+  );
+  const uri = uriOfPath(join(folder, libraryFile));
+  const order = { uri, measures: false };
+  const first = await client.connection.sendRequest(BuildLibraryRequest.type, order);
+  expect(first).toEqual({ built: 3, unchanged: 0, failed: 1 });
+  expect(told.at(-1)).toEqual([4, 4]);
+  expect(await states()).toEqual(['built', 'built', 'failed', 'built']);
+  expect(existsSync(join(folder, 'built/report.html'))).toBe(true);
+  const nowhere = { uri: uriOfPath(join(folder, 'nowhere.json')), measures: false };
+  expect(await client.connection.sendRequest(BuildLibraryRequest.type, nowhere)).toHaveProperty('problem');
+});
+
+it('builds nothing in a folder that is not trusted', async () => {
+  const folder = folderOf(smallLibrary());
+  const client = await EditorClient.start(bundle, { folder, options: { trusted: false } });
+  const order = { uri: uriOfPath(join(folder, libraryFile)), measures: false };
+  expect(await client.connection.sendRequest(BuildLibraryRequest.type, order)).toEqual({
+    problem: 'Trust the folder first: building writes files.',
+  });
+  expect(existsSync(join(folder, 'built'))).toBe(false);
+});
