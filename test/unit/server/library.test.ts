@@ -17,9 +17,9 @@ it('tells of the libraries of a folder, and builds one in threads with word of h
   };
   expect(await states()).toEqual(['missing', 'missing', 'missing', 'missing']);
   const told: [number, number][] = [];
-  client.connection.onNotification('zonewright/libraryProgress', ({ done, all }: LibraryProgress) =>
-    told.push([done, all]),
-  );
+  client.connection.onNotification('zonewright/libraryProgress', ({ done, all }: LibraryProgress) => {
+    told.push([done, all]);
+  });
   const uri = uriOfPath(join(folder, libraryFile));
   const order = { uri, measures: false };
   const first = await client.connection.sendRequest(BuildLibraryRequest.type, order);
