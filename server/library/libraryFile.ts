@@ -12,6 +12,8 @@ export const settingsEnding = '.zonewright.json';
 
 /** The folder that results go to where nothing else is said. */
 export const defaultOutput = 'built';
+/** The folder that packs go to where nothing else is said. */
+export const defaultPacks = 'packs';
 
 /** What goes with an instrument when it is shared. Nothing of it is ever made up. */
 export interface InstrumentFacts {

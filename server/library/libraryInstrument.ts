@@ -38,6 +38,8 @@ export interface ResolvedLibrary {
   folder: string;
   /** The absolute folder that results go to. */
   output: string;
+  /** The absolute folders that packs are written to. */
+  packs: string[];
   /** In the order of the file: those that stand in it, then those found by patterns, by their paths. */
   instruments: LibraryInstrument[];
   /** What makes no sense, as sentences that name the instrument or pattern. */

@@ -10,7 +10,7 @@ import type {
   SourceSettings,
   TargetSettings,
 } from './libraryFile';
-import { defaultOutput } from './libraryFile';
+import { defaultOutput, defaultPacks } from './libraryFile';
 import type { LibraryInstrument, LibraryTarget, ResolvedLibrary } from './libraryInstrument';
 import { PortableNames, portableName } from './portableNames';
 import { settingsBeside } from './settingsBeside';
@@ -66,6 +66,7 @@ export async function resolveLibrary(
     title: library.title ?? nameOf(folder),
     folder,
     output,
+    packs: [...new Set(instruments.map(({ pack }) => joinPath(folder, pack.output ?? defaultPacks)))],
     instruments,
     problems,
   };

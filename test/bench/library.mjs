@@ -1,6 +1,7 @@
 // `npm run bench:library [-- --instruments N --regions N --folder DIR --runs N --keep]`
 // Makes a large library (500 instruments of 200 regions over 100,000 files of a tenth of a second, all in one folder) and
-// measures `check` on it: the first time, again, and both without measuring. Time is that of the processor, user and
+// measures `check` on it: the first time, again, and both without measuring; then `library build` without measuring, the first
+// time and again. Time is that of the processor, user and
 // system, so that other work on the machine matters less; ratios are to a bare stat of all files in the same minute.
 
 import { spawn } from 'node:child_process';
@@ -42,6 +43,10 @@ for (let run = 0; run < Number(values.runs); run++) {
     if (name === 'first run without measuring') rmSync(cache, { recursive: true, force: true });
     row(name, await check(measures), bare);
   }
+  rmSync(join(folder, 'built'), { recursive: true, force: true });
+  rmSync(join(folder, '.zonewright-build'), { recursive: true, force: true });
+  for (const name of ['build', 'build again'])
+    if (name.includes(values.only)) row(name, await timed(['library', 'build', folder]), bare);
 }
 console.log(`${instruments} instruments of ${regions} regions, ${instruments * regions} files`);
 console.table(rows);
@@ -78,6 +83,7 @@ function makeLibrary() {
     }
     writeFileSync(join(folder, `instrument-${number}.sfz`), `${lines.join('\n')}\n`);
   }
+  writeFileSync(join(folder, 'zonewright.library.json'), '{ "sources": [{ "files": ["*.sfz"] }] }');
   writeFileSync(join(folder, 'done'), '');
 }
 
@@ -129,11 +135,15 @@ async function bareStat() {
   return { seconds: (user + system) / 1e6, wall: (performance.now() - started) / 1000 };
 }
 
-/** Runs the command as it is released and asks the process itself what it took. */
-async function check(measures) {
+function check(measures) {
   const settings = join(folder, 'zonewright.json');
   const off = Object.fromEntries(measuringCodes().map((code) => [code, 'off']));
   writeFileSync(settings, JSON.stringify({ severity: measures ? {} : off }));
+  return timed(['check', folder]);
+}
+
+/** Runs a command as it is released and asks the process itself what it took. */
+async function timed(command) {
   const usage = join(values.folder, 'usage.json');
   const hook = join(values.folder, 'usage.cjs');
   writeFileSync(
@@ -141,7 +151,7 @@ async function check(measures) {
     `if (require('node:worker_threads').isMainThread) process.on('exit', () => require('node:fs').writeFileSync(${JSON.stringify(usage)}, JSON.stringify(process.resourceUsage())));`,
   );
   const started = performance.now();
-  const child = spawn(process.execPath, ['--require', hook, join(root, 'dist/cli.js'), 'check', folder], {
+  const child = spawn(process.execPath, ['--require', hook, join(root, 'dist/cli.js'), ...command], {
     env: { ...process.env, XDG_CACHE_HOME: cache },
     stdio: ['ignore', 'pipe', 'inherit'],
   });

@@ -1,5 +1,5 @@
 import type { InstrumentFacts, PackSettings } from '../../library/libraryFile';
-import { libraryFileName } from '../../library/libraryFile';
+import { defaultPacks, libraryFileName } from '../../library/libraryFile';
 import type { LibraryInstrument, ResolvedLibrary } from '../../library/libraryInstrument';
 import { openLibrary } from '../../library/openLibrary';
 import { sharingCaution } from '../../library/pack/licenceTexts';
@@ -68,7 +68,7 @@ async function packLibrary(terminal: Terminal, path: string, words: PackWords): 
       source:
         relativePath(library.folder, instrument.source) + (instrument.preset ? `#${instrument.preset}` : ''),
       folder: library.folder,
-      output: words.output ?? joinPath(library.folder, instrument.pack.output ?? 'packs'),
+      output: words.output ?? joinPath(library.folder, instrument.pack.output ?? defaultPacks),
       settings: { ...instrument.pack, ...words.settings },
     };
     outcomes.push(

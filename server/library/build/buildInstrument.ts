@@ -18,7 +18,7 @@ import { BuildError } from './buildError';
 import type { BuildOutcome } from './buildOutcome';
 import { outcomeOf } from './buildOutcome';
 import type { BuildState } from './buildState';
-import { isCurrent, readState, relative, settingsSum, statePath, writtenFolders } from './buildState';
+import { isCurrent, readingPlace, readState, relative, settingsSum, statePath } from './buildState';
 import { checkBuilt } from './checkBuilt';
 import { contentSum, sizeOf } from './contentSum';
 import { conversionNote } from './conversionNote';
@@ -106,7 +106,7 @@ async function buildAnew(
   placing: Placing,
   settings: string,
 ): Promise<BuildOutcome> {
-  const read = new DependencyFiles(tools.files, writtenFolders(library));
+  const read = new DependencyFiles(tools.files, readingPlace(library));
   const { record, contents } = await made(library, one, tools, withFontSamples(read));
   const written = await placeFiles(placing, contents);
   await removeOutdated(placing, written);

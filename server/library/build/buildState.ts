@@ -4,7 +4,7 @@ import { readWholeText } from '../../workspace/files/readWhole';
 import type { LibraryInstrument, ResolvedLibrary } from '../libraryInstrument';
 import type { BuildOutcome } from './buildOutcome';
 import { contentSum } from './contentSum';
-import type { Dependencies } from './dependencies';
+import type { Dependencies, ReadingPlace } from './dependencies';
 import { areUnchanged } from './dependencies';
 import { recordVersion } from './instrumentRecord';
 
@@ -53,6 +53,11 @@ export function writtenFolders(library: ResolvedLibrary): string[] {
   return [library.output, `${library.folder}/${stateFolder}`];
 }
 
+/** Where the sources of a library are read. */
+export function readingPlace(library: ResolvedLibrary): ReadingPlace {
+  return { folder: library.folder, written: [...writtenFolders(library), ...library.packs] };
+}
+
 /** The sum of all that counts for how an instrument is built, wherever its library lies. */
 export function settingsSum(
   library: ResolvedLibrary,
@@ -93,7 +98,7 @@ export async function isCurrent(
     const stat = await files.stat(joinPath(library.folder, path));
     if (stat?.size !== size || stat.modified !== modified) return false;
   }
-  return areUnchanged(files, absolute(library.folder, state.dependencies), writtenFolders(library));
+  return areUnchanged(files, absolute(library.folder, state.dependencies), readingPlace(library));
 }
 
 /** Dependencies by paths from a folder. */

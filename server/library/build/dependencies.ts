@@ -1,5 +1,7 @@
+import { isInstrumentFileName, isSampleFileName } from '../../model/fileNames';
 import type { FileReader, FileStat, Files, FolderEntry } from '../../model/files';
 import { isWithin } from '../../model/paths';
+import { vocabularyEnding } from '../../vocabulary/vocabulary';
 import { contentSum } from './contentSum';
 
 /** What a build read, as it was: a file, a folder by its names, or nothing at a path. */
@@ -15,16 +17,23 @@ export type Dependencies = Record<string, Dependency>;
 /** Larger files are not summed up; they are told apart by size and time alone. */
 const mostSummed = 16 * 1024 * 1024;
 
+/** Where a build reads. */
+export interface ReadingPlace {
+  /** The folder of the library. Of those around it only the vocabularies in them matter. */
+  folder: string;
+  /** Folders that builds and packs are written to: what lies in them is no source. */
+  written: readonly string[];
+}
+
 /** Files that keep in mind what was read of them, so that it can be told later whether any of it has changed. */
 export class DependencyFiles implements Files {
   readonly #files: Files;
-  readonly #written: readonly string[];
+  readonly #place: ReadingPlace;
   readonly #found = new Map<string, Promise<Dependency>>();
 
-  /** What lies in the `written` folders is made by builds and not kept in mind. */
-  constructor(files: Files, written: readonly string[]) {
+  constructor(files: Files, place: ReadingPlace) {
     this.#files = files;
-    this.#written = written;
+    this.#place = place;
   }
 
   /** What was read until now, sorted by path. */
@@ -44,7 +53,7 @@ export class DependencyFiles implements Files {
   async list(folder: string): Promise<FolderEntry[] | undefined> {
     const stat = await this.#files.stat(folder);
     const entries = await this.#files.list(folder);
-    this.#note(folder, entries && stat ? listed(folder, stat, entries, this.#written) : missing);
+    this.#note(folder, entries && stat ? listed(folder, stat, entries, this.#place) : missing);
     return entries;
   }
 
@@ -85,7 +94,7 @@ export class DependencyFiles implements Files {
   refusal: Files['refusal'] = async (path) => this.#files.refusal?.(path);
 
   #note(path: string, dependency: Promise<Dependency>): void {
-    if (!isWritten(path, this.#written)) this.#found.set(path, dependency);
+    if (!isWritten(path, this.#place)) this.#found.set(path, dependency);
   }
 }
 
@@ -102,36 +111,40 @@ async function listed(
   folder: string,
   { modified }: FileStat,
   entries: readonly FolderEntry[],
-  written: readonly string[],
+  place: ReadingPlace,
 ): Promise<Dependency> {
-  return { kind: 'folder', modified, sum: await namesSum(folder, entries, written) };
+  return { kind: 'folder', modified, sum: await namesSum(folder, entries, place) };
 }
 
 /** Sums of lists that were made already; thousands of instruments may share a folder of all samples. */
 const sums = new WeakMap<readonly FolderEntry[], Promise<string>>();
 
-function namesSum(
-  folder: string,
-  entries: readonly FolderEntry[],
-  written: readonly string[],
-): Promise<string> {
+function namesSum(folder: string, entries: readonly FolderEntry[], place: ReadingPlace): Promise<string> {
   let sum = sums.get(entries);
   if (!sum) {
-    sum = contentSum(namesIn(folder, entries, written));
+    sum = contentSum(namesIn(folder, entries, place));
     sums.set(entries, sum);
   }
   return sum;
 }
 
-function namesIn(folder: string, entries: readonly FolderEntry[], written: readonly string[]): string {
+/** The names in a folder that can make a difference: of sources, of samples, and of folders that may hold them. */
+function namesIn(folder: string, entries: readonly FolderEntry[], place: ReadingPlace): string {
+  const isAround = folder !== place.folder && isWithin(folder, place.folder);
   return entries
-    .filter(({ name }) => !name.startsWith('.') && !isWritten(`${folder}/${name}`, written))
+    .filter(({ name, kind }) => {
+      if (name.startsWith('.')) return false;
+      if (name.endsWith(vocabularyEnding)) return true;
+      if (isAround) return false;
+      if (kind === 'folder') return !isWritten(`${folder}/${name}`, place);
+      return isSampleFileName(name) || isInstrumentFileName(name);
+    })
     .map(({ name, kind }) => `${kind} ${name}`)
     .sort()
     .join('\n');
 }
 
-function isWritten(path: string, written: readonly string[]): boolean {
+function isWritten(path: string, { written }: ReadingPlace): boolean {
   return written.some((folder) => isWithin(folder, path));
 }
 
@@ -142,10 +155,10 @@ function isWritten(path: string, written: readonly string[]): boolean {
 export async function areUnchanged(
   files: Files,
   dependencies: Dependencies,
-  written: readonly string[],
+  place: ReadingPlace,
 ): Promise<boolean> {
   for (const path in dependencies)
-    if (!(await isUnchanged(files, path, dependencies[path], written))) return false;
+    if (!(await isUnchanged(files, path, dependencies[path], place))) return false;
   return true;
 }
 
@@ -153,7 +166,7 @@ async function isUnchanged(
   files: Files,
   path: string,
   before: Dependency,
-  written: readonly string[],
+  place: ReadingPlace,
 ): Promise<boolean> {
   const stat = await files.stat(path);
   if (before.kind === 'missing') return stat === undefined;
@@ -163,7 +176,7 @@ async function isUnchanged(
   if (before.kind === 'folder') {
     if (before.modified === -1) return true;
     const entries = await files.list(path);
-    return entries !== undefined && (await namesSum(path, entries, written)) === before.sum;
+    return entries !== undefined && (await namesSum(path, entries, place)) === before.sum;
   }
   if (before.sum === undefined || stat.size !== before.size) return false;
   const reader = await files.open(path);

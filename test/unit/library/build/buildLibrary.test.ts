@@ -5,6 +5,21 @@ import type { FileWriter } from '../../../../server/library/build/fileWriter';
 import type { InstrumentRecord } from '../../../../server/library/build/instrumentRecord';
 import { build, filesIn, folderOf, libraryFile, put, smallLibrary, statesOf } from './libraryFolder';
 
+/** Says what the rack's words mean, its keys otherwise than one would think. */
+const rack = JSON.stringify({
+  name: 'Rack',
+  levels: [
+    { element: 'rack', is: 'instrument' },
+    {
+      element: 'strike',
+      is: 'region',
+      parameters: [
+        { parameter: 'sample', at: '@file', form: { kind: 'path' } },
+        { parameter: 'key', at: '@pitch', form: { kind: 'number' } },
+      ],
+    },
+  ],
+});
 const allBuilt = { Bell: 'built', Reed: 'built', Broken: 'failed', Gong: 'built' };
 const unchanged = { Bell: 'unchanged', Reed: 'unchanged', Broken: 'failed', Gong: 'unchanged' };
 
@@ -43,12 +58,17 @@ describe('building a library', () => {
     utimesSync(join(folder, 'old/parts.sfz'), 1, 1);
     expect(statesOf(await build(folder))).toEqual(unchanged);
     expect(filesIn(folder)).toEqual(before);
+    // Neither does what lies beside sources and is none, nor what is packed, nor what is new around the library.
+    put(folder, { 'report.csv': 'a', 'packs/Bell.zip': 'a', 'old/read me.txt': 'a', '../else.sfz': '' });
+    expect(statesOf(await build(folder))).toEqual(unchanged);
+    rmSync(join(folder, '../else.sfz'));
   });
 
   it.each([
     ['an included text', 'Bell', { 'old/parts.sfz': '<global> ampeg_release=0.5\n' }],
     ['a missing sample that came', 'Bell', { 'old/lost.wav': '' }],
     ['a sample that is another', 'Gong', { 'old/gong.wav': 'no audio any more' }],
+    ['a vocabulary that came', 'Gong', { 'rack.vocabulary.json': rack }],
     ['a table', 'Reed', { 'tables/reed.tsv': 'Sample\tLow\tHigh\tRoot\nreed a.wav\t40\t50\t45\n' }],
     ['settings beside a source', 'Reed', { 'tables/reed.zonewright.json': '{ "middleC": "C3" }' }],
     [
@@ -125,8 +145,15 @@ describe('a build that was ended', () => {
     });
   }
 
+  /** Fewer, as each is built many times. */
+  const twoInstruments = () => {
+    const files = smallLibrary();
+    const library = JSON.parse(files[libraryFile] as string) as { instruments: unknown[] };
+    return { ...files, [libraryFile]: JSON.stringify({ instruments: library.instruments.slice(0, 2) }) };
+  };
+
   it('ends equal to an undisturbed one when it is begun again, whenever it was ended', async () => {
-    const undisturbed = folderOf(smallLibrary());
+    const undisturbed = folderOf(twoInstruments());
     let writes = 0;
     await build(undisturbed, {
       writer: (disk) => ({
@@ -138,13 +165,13 @@ describe('a build that was ended', () => {
       }),
     });
     const expected = filesIn(join(undisturbed, 'built'));
-    expect(writes).toBeGreaterThan(15);
-    const folder = folderOf(smallLibrary());
+    expect(writes).toBeGreaterThan(10);
+    const folder = folderOf(twoInstruments());
     for (let at = 0; at <= writes; at++) {
       rmSync(join(folder, 'built'), { recursive: true, force: true });
       rmSync(join(folder, '.zonewright-build'), { recursive: true, force: true });
       await endedAfter(folder, at);
-      expect(statesOf(await build(folder))).toMatchObject({ Broken: 'failed' });
+      await build(folder);
       expect(filesIn(join(folder, 'built'))).toEqual(expected);
     }
   });
