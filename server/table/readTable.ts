@@ -6,6 +6,7 @@ import { Source } from '../model/text/source';
 import type { ColumnMeaning } from '../trade/meaning';
 import type { TableCells } from './cells/cells';
 import { fillDittoMarks } from './cells/dittoMarks';
+import { readHexadecimals } from './cells/hexadecimals';
 import { isHtmlTable } from './cells/htmlCells';
 import type { SampleList } from './cells/sampleList';
 import { useSampleList } from './cells/sampleList';
@@ -28,6 +29,7 @@ import { completeRoundRobins } from './zones/roundRobin';
 import { groupZones } from './zones/sharedValues';
 import type { Suggestion } from './zones/suggestions';
 import { suggestGroups } from './zones/suggestions';
+import { mayHoldTakes, takesInCell } from './zones/takesInCell';
 import { ZoneList } from './zones/zoneList';
 import type { Table } from './zones/zones';
 import { readZones, sampleNames } from './zones/zones';
@@ -114,10 +116,12 @@ export function* openZoneTableInSteps(
   const found = findTables(cells);
   yield 0.8;
   const list = useSampleList(cells, found);
+  let hexadecimal = false;
   const tables: Table[] = [];
   const glossary = new Glossary(cells, found);
   for (const rows of found) {
     fillDittoMarks(cells, rows.data);
+    hexadecimal ||= readHexadecimals(cells, rows);
     tables.push({ rows, data: rows.data, columns: readColumns(cells, rows, chosen, glossary) });
     yield 0.8 + (0.2 * tables.length) / found.length;
   }
@@ -130,7 +134,7 @@ export function* openZoneTableInSteps(
     const problem = `No column of sample names was found, only ${seen}; one with a heading such as Sample or File is needed.`;
     return withoutZones(text, path, problem, columns);
   }
-  const opened = { text, path, cells, tables, columns, list };
+  const opened = { text, path, cells, tables, columns, list, hexadecimal };
   return {
     sampleNames: () => new Set(tables.filter(hasSamples).flatMap((table) => sampleNames(cells, table))),
     read: (options = {}) => finish(readTables(opened, options)),
@@ -146,12 +150,14 @@ interface Opened {
   tables: readonly Table[];
   /** What {@link TableReading.columns} answers. */
   columns: ColumnReading[];
+  /** Whether keys or velocities are in hexadecimal, as the text says. */
+  hexadecimal: boolean;
   /** A list of samples that zones refer to. */
   list: SampleList | undefined;
 }
 
 function* readTables(
-  { text, path, cells, tables, columns, list }: Opened,
+  { text, path, cells, tables, columns, list, hexadecimal }: Opened,
   options: TableOptions,
 ): Steps<TableReading> {
   const notes = new TableNotes(new Source(path, text), isHtmlTable(text) ? cells.rowSpans : undefined);
@@ -164,6 +170,10 @@ function* readTables(
     const message = 'A row that the page does not show is left out; show it before copying if it is a zone.';
     notes.add('ignored', { start, end }, message, 'hidden');
   }
+  if (hexadecimal) {
+    const span = cells.rowSpan(tables[0]?.data[0] ?? 0);
+    notes.add('assumed', span, 'Keys and velocities are read as hexadecimal numbers, as the text says.');
+  }
   if (list) {
     const message = `The samples in ${columnName({ heading: list.heading, index: 0 })} are those of a list in the text: ${shortened(list.number)} is "${shortened(list.name)}".`;
     notes.add('assumed', list.span, message);
@@ -173,7 +183,11 @@ function* readTables(
     notes.add('ignored', { start, end }, message, 'remark');
   }
   const withSamples = tables.filter(hasSamples);
-  const most = withSamples.reduce((sum, table) => sum + table.data.length * samplesInRow(table), 0);
+  const takes = mayHoldTakes(text);
+  const most = withSamples.reduce(
+    (sum, table) => sum + table.data.length * samplesInRow(table) + (takes ? takesOf(cells, table) : 0),
+    0,
+  );
   const zones = new ZoneList(cells, most);
   yield 0.1;
   for (const [at, table] of tables.entries()) {
@@ -215,6 +229,14 @@ function hasSamples({ columns, data }: Table): boolean {
 /** How many zones a row of a table can be. */
 function samplesInRow({ columns }: Table): number {
   return Math.max(1, columns.filter(({ side }) => side !== undefined).length);
+}
+
+/** How many zones more the takes in cells of a table are. */
+function takesOf(cells: TableCells, { columns, data }: Table): number {
+  const samples = columns.filter(({ meaning }) => meaning === 'sample');
+  const count = (row: number) =>
+    samples.reduce((sum, { index }) => sum + takesInCell(cells, cells.cell(row, index)).length, 0);
+  return data.reduce((sum, row) => sum + count(row), 0);
 }
 
 /** Notes on a table as a whole, before its zones are read. */

@@ -35,6 +35,9 @@ export class TableCells {
   /** Texts that belong to the table and stand in none of its rows, such as comments in a script. */
   around: readonly string[] = [];
 
+  /** Rows that are struck out. */
+  readonly struckRows = new Set<number>();
+
   /** Remarks beside the rows that name a sample of their own, such as a row that was made a comment. */
   remarks: readonly { text: string; start: number; end: number }[] = [];
 

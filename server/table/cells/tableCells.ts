@@ -35,7 +35,7 @@ export function tableCells(text: string): TableCells | undefined {
 /** So much of a text is looked at for marks. */
 const looked = 4096;
 /** A cell whose whole text stands in marks of emphasis. */
-const markedCell = /\\[_#&%]|\|\s*(?:'{2,5}|\*{1,2}|_{1,2})\S[^|\r\n]*?(?:'{2,5}|\*{1,2}|_{1,2})\s*\|/;
+const markedCell = /\\[_#&%]|\|\s*(?:'{2,5}|\*{1,2}|_{1,2}|~~)\S[^|\r\n]*?(?:'{2,5}|\*{1,2}|_{1,2}|~~)\s*\|/;
 const boardTag = /\[(\/?(?:table|tr|td|th|b|i|u))(?:=[^\]\r\n]{0,40})?\]/gi;
 
 /** A table of a message board, whose tags stand in square brackets, with tags as HTML has them, at the same offsets. */

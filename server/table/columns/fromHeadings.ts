@@ -12,6 +12,8 @@ import { agrees } from './likeness';
 /** Headings that speak of turns and of nothing else. */
 const turnWord = /\b(?:rr|robins?|seq|altern\p{L}*)|ラウンドロビン|交互/iu;
 
+const channelWord = /chann?el|kana|canal|^(?:side|seite|c\u00f4t\u00e9|lado|lato|kant|stereo)$/iu;
+
 /** A heading whose column may hold what it says. */
 interface Doubtful {
   index: number;
@@ -111,11 +113,22 @@ function readAlike(state: ColumnState, index: number, { meaning, unit, likeness 
 }
 
 /** A pitch below 0, or in parts of a key, is no key but a tuning; a release in numbers is the time of an envelope. */
-function settledByCells(heading: HeadingReading, { contents }: ColumnState, index: number): HeadingReading {
+function settledByCells(
+  heading: HeadingReading,
+  { columns, contents }: ColumnState,
+  index: number,
+): HeadingReading {
   const isTime =
     heading.unit === 's' || heading.unit === 'ms' || contents[index].bits < contents[index].filled;
   if (heading.meaning === 'trigger' && isTime && shareOf(contents[index], 'number') >= 0.9)
     return { ...heading, meaning: 'release_time' };
+  // Numbers under a heading of channels count them.
+  if (
+    heading.meaning === 'pan' &&
+    channelWord.test(columns[index].heading) &&
+    shareOf(contents[index], 'pan') < 0.5
+  )
+    return { ...heading, meaning: 'comment' };
   if (heading.meaning !== 'pitch_keycenter' || heading.unit !== undefined) return heading;
   const { negative } = contents[index];
   const isTuning = negative > 0 && shareOf(contents[index], 'number') >= 0.9;

@@ -80,13 +80,28 @@ function settleRanges(state: ColumnState): void {
     const index = taken.get(range);
     if (index === undefined || ranged(index) || chosen.has(index)) continue;
     const missing = !taken.has(low) ? low : !taken.has(high) ? high : undefined;
-    if (missing && (taken.has(low) || taken.has(high))) {
+    const lowIndex = taken.get(low);
+    if (
+      range === 'key_range' &&
+      missing === high &&
+      lowIndex !== undefined &&
+      isCount(state, index, lowIndex)
+    ) {
+      state.claim(index, 'key_count', 0.8, 'Its numbers lie below the low keys, so they count keys.');
+    } else if (missing && (taken.has(low) || taken.has(high))) {
       state.claim(index, missing, 0.7, 'The other end of the range stands in a column of its own.');
     } else if (missing && range === 'velocity_range' && contents[index].filled > 0) {
       const evidence = 'Its cells are single velocities, taken for the highest of each layer.';
       state.claim(index, high, 0.6, evidence);
     }
   }
+}
+
+/** Whether numbers are too small for high keys beside the low ones, as numbers of keys are. */
+function isCount({ contents }: ColumnState, index: number, lowIndex: number): boolean {
+  const [counts, lows] = [contents[index], contents[lowIndex]];
+  const areNumbers = shareOf(counts, 'number') >= 0.9 && counts.fractional === 0 && counts.least >= 1;
+  return areNumbers && !counts.named && orderShare(lows, counts) < 0.5;
 }
 
 /** `Key` alone means something else beside other columns of keys. */

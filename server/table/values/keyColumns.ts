@@ -43,6 +43,7 @@ export class KeyColumns {
       if (kind === 'key') this.#readKeys(meaning, column);
       else this.#readRoots(column, kind);
     }
+    this.#readCounts();
     swapInverted(this.table, 'lokey', 'hikey');
     return this.#rootCents;
   }
@@ -68,6 +69,29 @@ export class KeyColumns {
       }
     };
     this.table.each(column, read, meaning === 'pitch_keycenter' ? merged.rootRows : merged.keyRows);
+  }
+
+  /** How many keys a zone takes from its lowest on. */
+  #readCounts(): void {
+    const { table } = this;
+    const { zones, cells } = table;
+    const column = table.column('key_count');
+    if (!column || table.column('hikey') || table.column('key_range')) return;
+    const [keys, lows, highs] = [zones.column('key'), zones.column('lokey'), zones.column('hikey')];
+    table.each(column, (zone, cell) => {
+      const own = lows.cells[zone] >= 0 ? lows : keys;
+      const count = readNumber(cells.plain(cell))?.number ?? Number.NaN;
+      const high = own.numbers[zone] + count - 1;
+      if (own.cells[zone] < 0 || !(count >= 1) || !Number.isInteger(count) || high > keyBounds.most) {
+        table.drop(cell, column, 'is no number of keys that there are from the lowest key on');
+        return;
+      }
+      if (own === keys && count > 1) {
+        lows.set(zone, keys.cells[zone], keys.numbers[zone]);
+        if (table.column('pitch_keycenter')) keys.cells[zone] = -1;
+      }
+      if (own === lows || count > 1) highs.set(zone, cell, high);
+    });
   }
 
   /** The keys in a cell; anything else is noted and answered as `undefined`. */

@@ -1,10 +1,12 @@
 import { dynamicIn } from '../../trade/dynamics';
+import { readKey } from '../../trade/keyReading';
 import { wordsOf } from '../../trade/languages/spelling';
 import type { ColumnMeaning } from '../../trade/meaning';
 import { triggerOf } from '../../trade/triggers';
 import type { ColumnReading } from '../columns/columnReading';
 import { shortened } from '../columns/columnReading';
 import type { TableNotes } from '../tableNotes';
+import type { ValueOptions } from './zoneCells';
 import type { ZoneList } from './zoneList';
 import { valueWords } from './zoneList';
 
@@ -21,6 +23,7 @@ export function readGroupNames(
   first: number,
   columns: readonly ColumnReading[],
   notes: TableNotes,
+  options: Pick<ValueOptions, 'keyShift' | 'naming'>,
 ): boolean {
   const used = new Set<number>();
   for (let zone = first; zone < zones.count; zone++) used.add(zones.groups[zone]);
@@ -33,6 +36,7 @@ export function readGroupNames(
   if (!has('trigger')) {
     for (const [group, name] of names) if (isRelease(name)) setRelease(zones, first, group, notes);
   }
+  if (!has('keyswitch')) setSwitches(zones, first, names, options, notes);
   if (velocities.some(has)) return false;
   const dynamics = new Map(names.map(([group, name]) => [group, dynamicOfName(name)]));
   const found = new Set([...dynamics.values()].filter((one) => one >= 0));
@@ -40,6 +44,51 @@ export function readGroupNames(
   for (let zone = first; zone < zones.count; zone++)
     zones.setDynamic(zone, zones.groupCells[zone], dynamics.get(zones.groups[zone]) ?? 0);
   return true;
+}
+
+const switchIn =
+  /[\s,;:([\u2013\u2014-]*\b(?:key ?switch(?: key| note)?|ks|switch(?: key| note)?|umschalttaste|schalttaste|touche de commutation|tecla de cambio|tecla de troca|tasto cambio|schakeltoets)\b\W{0,3}([A-Ha-h](?:is|es|[#b\u266f\u266d])?-?\d|\d{1,3})(?![\d\p{L}])[\s)\]]*(?:\(\d{1,3}\))?\)?/iu;
+
+/** Key switches that names of groups give, as in `Plucked (keyswitch C1)`. */
+function setSwitches(
+  zones: ZoneList,
+  first: number,
+  names: readonly (readonly [group: number, name: string])[],
+  { keyShift, naming }: Pick<ValueOptions, 'keyShift' | 'naming'>,
+  notes: TableNotes,
+): void {
+  const keys = new Map<number, number>();
+  for (const [group, name] of names) {
+    const found = switchIn.exec(name);
+    const key = found && readKey(found[1] ?? '', naming);
+    const number = key ? (key.number ?? (key.named ?? Number.NaN) + keyShift) : Number.NaN;
+    if (!found || !(number >= 0 && number <= 127)) continue;
+    keys.set(group, number);
+    const bare = name.replace(found[0], ' ').trim();
+    if (bare !== '') zones.groupNames[group] = bare;
+  }
+  if (keys.size === 0) return;
+  const [low, high] = [Math.min(...keys.values()), Math.max(...keys.values())];
+  let cell = -1;
+  for (let zone = first; zone < zones.count; zone++) {
+    const key = keys.get(zones.groups[zone]);
+    if (key === undefined) continue;
+    cell = zones.groupCells[zone];
+    zones.column('sw_last').set(zone, cell, key);
+    zones.column('sw_lokey').set(zone, cell, low);
+    zones.column('sw_hikey').set(zone, cell, high);
+  }
+  if (cell < 0) return;
+  notes.row = -1;
+  const span = { start: zones.cells.starts[cell], end: zones.cells.ends[cell] };
+  const list = [...keys]
+    .map(([group, key]) => `"${shortened(zones.groupNames[group] ?? '')}" by ${key}`)
+    .join(', ');
+  notes.add(
+    'assumed',
+    span,
+    `The names of groups give key switches: ${list}. Keys ${low} to ${high} are taken for all of them; nothing sounds before one is pressed, unless sw_default is added.`,
+  );
 }
 
 /** Whether a name such as `Release samples` or `Note-off noises` speaks of letting the key go. */

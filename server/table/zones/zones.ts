@@ -16,6 +16,7 @@ import { shareVelocities } from './dynamicLayers';
 import { readGroupNames } from './groupNames';
 import { SideZones } from './sideZones';
 import { noteSameConditions } from './soundTogether';
+import { takesInCell } from './takesInCell';
 import { completeLayers } from './velocityLayers';
 import { ZoneCells } from './zoneCells';
 import type { ZoneList } from './zoneList';
@@ -60,6 +61,7 @@ export function* readZones(
   const keyShift = octaveShifts[middleC ?? 'C4'];
   const sides = new SideZones(zones.cells, rows, columns, notes, keyShift);
   for (const { row, why } of rows.others) names.pass(row, why);
+  let withTakes: number | undefined;
   const switches = columns
     .filter(({ meaning }) => meaning === 'enabled' || meaning === 'disabled')
     .map((column) => ({ column, isMarked: isMarked(zones.cells, rows.data, column, names) }));
@@ -69,9 +71,21 @@ export function* readZones(
       names.ignore(row, 'is switched off in the table');
       continue;
     }
+    if (zones.cells.struckRows.has(row)) {
+      names.ignore(row, 'is struck out');
+      continue;
+    }
     if (sides.areGiven && sides.addZones(zones, row, names)) continue;
     const cell = names.sampleCell(row);
-    if (cell >= 0) names.addZone(zones, row, cell);
+    const takes = takesInCell(zones.cells, cell);
+    if (takes.length > 1) addTakes(zones, row, cell, takes, names);
+    else if (cell >= 0) names.addZone(zones, row, cell);
+    if (takes.length > 1) withTakes ??= cell;
+  }
+  if (withTakes !== undefined) {
+    const span = { start: zones.cells.starts[withTakes], end: zones.cells.ends[withTakes] };
+    notes.row = -2;
+    notes.add('assumed', span, 'Cells that name several files are taken for takes that play in turn.');
   }
   yield 0.2;
   const { folder } = rest.statements;
@@ -99,7 +113,7 @@ export function* readZones(
   }
   notes.sortByRow(firstNote);
   completeLayers(zones, first, columns, notes);
-  const fromNames = readGroupNames(zones, first, columns, notes);
+  const fromNames = readGroupNames(zones, first, columns, notes, options);
   completeKeys(zones, first, columns, notes, options);
   const telling = columns.find(({ meaning, side }) => meaning === 'dynamics' || side?.kind === 'dynamics');
   if (telling || fromNames) {
@@ -111,6 +125,21 @@ export function* readZones(
     shareVelocities(zones, first, span, notes, rest.statements.dynamics);
   }
   noteSameConditions(zones, first, columns, notes);
+}
+
+/** Adds a zone for each of the takes in a cell, which play in turn. */
+function addTakes(
+  zones: ZoneList,
+  row: number,
+  cell: number,
+  takes: readonly string[],
+  names: NameReader,
+): void {
+  for (const [at, take] of takes.entries()) {
+    const zone = names.addZone(zones, row, cell);
+    zones.setSample(zone, take);
+    zones.column('seq_position').set(zone, cell, at + 1);
+  }
 }
 
 /** Puts a folder before a sample without one; answers whether it did. */
@@ -162,6 +191,10 @@ export function sampleNames(cells: TableCells, { rows, columns }: Table): string
   return rows.data.flatMap((row) => {
     const beside = sides.areGiven ? sides.sampleCells(row) : [];
     const found = beside.length > 0 ? beside : [names.sampleCell(row)];
-    return found.flatMap((cell) => (cell < 0 ? [] : [names.otherName(cell) ?? cells.value(cell)]));
+    return found.flatMap((cell) => {
+      if (cell < 0) return [];
+      const takes = takesInCell(cells, cell);
+      return takes.length > 1 ? takes : [names.otherName(cell) ?? cells.value(cell)];
+    });
   });
 }

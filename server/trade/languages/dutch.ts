@@ -74,7 +74,7 @@ export const dutch: LanguageWords = {
     transpose: ['transpositie', 'transponeren', 'halve tonen', 'halve toon', 'grove stemming'],
     volume: ['volume', 'niveau', 'geluidssterkte', 'versterking', 'luidheid'],
     attenuation: ['demping', 'verzwakking'],
-    pan: ['panorama', 'pan', 'balans', 'stereopositie', 'links rechts'],
+    pan: ['kanaal', 'kant', 'stereokanaal', 'panorama', 'pan', 'balans', 'stereopositie', 'links rechts'],
     loop: ['{loop}', '{loop} aan', '{loop} aan uit', '{loop} modus', '{loop}punten', '{loop} punten'],
     loop_start: ['{loop} {start}', '{loop}{start}'],
     loop_end: ['{loop} {end}', '{loop}{end}'],

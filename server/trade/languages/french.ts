@@ -71,7 +71,7 @@ export const french: LanguageWords = {
     transpose: ['transposition', 'demi tons', 'demi ton', 'accord grossier', 'accordage grossier'],
     volume: ['volume', 'niveau', 'gain', 'intensité'],
     attenuation: ['atténuation', 'affaiblissement'],
-    pan: ['panoramique', 'pano', 'balance', 'position stéréo'],
+    pan: ['canal', 'côté', 'canal stéréo', 'panoramique', 'pano', 'balance', 'position stéréo'],
     loop: ['boucle', 'boucle active', 'mode boucle', 'bouclage', 'boucler', 'boucle oui non'],
     loop_start: ['boucle {start}', 'point {start} boucle'],
     loop_end: ['boucle {end}', 'point {end} boucle'],

@@ -91,7 +91,16 @@ export const german: LanguageWords = {
     ],
     volume: ['Lautstärke', 'Lautstaerke', 'Pegel', 'Verstärkung', 'Verstaerkung', 'Volumen'],
     attenuation: ['Dämpfung', 'Daempfung', 'Abschwächung', 'Absenkung'],
-    pan: ['Panorama', 'Balance', 'Stereoposition', 'Position im Stereobild', 'Pan'],
+    pan: [
+      'Kanal',
+      'Stereokanal',
+      'Seite',
+      'Panorama',
+      'Balance',
+      'Stereoposition',
+      'Position im Stereobild',
+      'Pan',
+    ],
     loop: [
       '{loop}',
       '{loop} aktiv',

@@ -28,7 +28,7 @@ export const italian: LanguageWords = {
     transpose: ['trasposizione', 'trasporto', 'semitoni', 'semitono', 'accordatura grossolana'],
     volume: ['volume', 'livello', 'guadagno'],
     attenuation: ['attenuazione'],
-    pan: ['panorama', 'panoramica', 'bilanciamento', 'posizione stereo'],
+    pan: ['canale', 'lato', 'canale stereo', 'panorama', 'panoramica', 'bilanciamento', 'posizione stereo'],
     loop: ['{loop}', '{loop} attivo', 'modo {loop}', 'modalità {loop}', '{loop} sì no'],
     loop_start: ['{start} {loop}'],
     loop_end: ['{end} {loop}'],

@@ -39,7 +39,7 @@ export const portuguese: LanguageWords = {
     transpose: ['transposição', 'semitons', 'semitom', 'meios tons', 'afinação grossa'],
     volume: ['volume', 'nível', 'ganho'],
     attenuation: ['atenuação'],
-    pan: ['panorama', 'panorâmica', 'balanço', 'posição estéreo'],
+    pan: ['canal', 'lado', 'canal estéreo', 'panorama', 'panorâmica', 'balanço', 'posição estéreo'],
     loop: ['{loop}', '{loop} ativo', 'modo {loop}', '{loop} sim não'],
     loop_start: ['{start} {loop}'],
     loop_end: ['{end} {loop}'],

@@ -28,7 +28,7 @@ export const spanish: LanguageWords = {
     transpose: ['transposición', 'transporte', 'semitonos', 'semitono', 'afinación gruesa', 'grueso'],
     volume: ['volumen', 'nivel', 'ganancia'],
     attenuation: ['atenuación'],
-    pan: ['panorama', 'paneo', 'panorámica', 'balance', 'posición estéreo'],
+    pan: ['canal', 'lado', 'canal estéreo', 'panorama', 'paneo', 'panorámica', 'balance', 'posición estéreo'],
     loop: ['{loop}', '{loop} activo', 'modo {loop}', '{loop} sí no'],
     loop_start: ['{start} {loop}'],
     loop_end: ['{end} {loop}'],

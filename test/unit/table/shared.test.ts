@@ -83,3 +83,61 @@ describe('wikis and lists', () => {
     expect(notesOf(text).join('\n')).toMatch(/"\(a bit loud\)", "-- missing"/);
   });
 });
+
+describe('several things in one place', () => {
+  it('are takes in turn where a cell names several files', () => {
+    const text = table('Sample | Key', 'a.wav / b.wav | 36', 'dir/c.wav | 38');
+    expect(values(text, 'sample', 'key', 'seq_position', 'seq_length')).toEqual([
+      'a.wav 36 1 2',
+      'b.wav 36 2 2',
+      'dir/c.wav 38 - -',
+    ]);
+  });
+
+  it('are a lowest key and how many keys follow', () => {
+    const text = table('Sample | First key | Keys | Root', 'a.wav | 36 | 5 | 38', 'b.wav | 41 | 3 | 42');
+    expect(values(text, 'lokey', 'hikey', 'pitch_keycenter')).toEqual(['36 40 38', '41 43 42']);
+    const counted = table('Sample | Low key | Number of keys', 'a.wav | C3 | 12', 'b.wav | C4 | 1');
+    expect(values(counted, 'lokey', 'hikey')).toEqual(['48 59', '60 60']);
+  });
+
+  it('are an articulation and its key switch in a title', () => {
+    const text = [
+      'Bowed (keyswitch 24)',
+      table('File | Low | High', 'a.wav | 48 | 59', 'b.wav | 60 | 71'),
+      '',
+      'Plucked (keyswitch 26)',
+      table('File | Low | High', 'c.wav | 48 | 59'),
+    ].join('\n');
+    expect(values(text, 'group', 'sw_last', 'sw_lokey', 'sw_hikey')).toEqual([
+      'Bowed 24 24 26',
+      'Bowed 24 24 26',
+      'Plucked 26 24 26',
+    ]);
+  });
+});
+
+describe('numbers and rows that the text says to read otherwise', () => {
+  it('are hexadecimal', () => {
+    const text = `Keys are in hex.\n\n${table('File | Low | High | Root', 'a.wav | 24 | 2F | 2A', 'b.wav | 30 | 3B | 36')}`;
+    expect(values(text, 'lokey', 'hikey', 'pitch_keycenter')).toEqual(['36 47 42', '48 59 54']);
+    expect(notesOf(text).join('\n')).toMatch(/read as hexadecimal/);
+  });
+
+  it('are struck out', () => {
+    const text = '| Sample | Key |\n|---|---|\n| a.wav | 36 |\n| ~~b.wav~~ | ~~37~~ |\n| c.wav | 38 |\n';
+    expect(values(text, 'sample')).toEqual(['a.wav', 'c.wav']);
+    expect(notesOf(text).join('\n')).toMatch(/struck out.*b\.wav/);
+  });
+
+  it('take a channel in words for a side, and a number of channels for none', () => {
+    expect(values(table('File | Key | Channel', 'a.wav | 60 | L', 'b.wav | 60 | R'), 'pan')).toEqual([
+      '-100',
+      '100',
+    ]);
+    expect(values(table('File | Key | Channels', 'a.wav | 60 | 1', 'b.wav | 61 | 2'), 'pan')).toEqual([
+      '-',
+      '-',
+    ]);
+  });
+});
