@@ -3,7 +3,7 @@ import type { TableCells } from '../cells/cells';
 
 const ending = String.raw`\.(?:${[...audioEndings].join('|')})`;
 const parting = new RegExp(String.raw`(?<=${ending})\s*[/;|,+&\n]\s*(?=\S)`, 'iu');
-const isEnding = new RegExp(String.raw`${ending}$`, 'iu');
+const isEnding = new RegExp(`${ending}$`, 'iu');
 
 /** The files that one cell names as takes of the same zone: `a1.wav / a2.wav`; none where it names one. */
 export function takesInCell(cells: TableCells, cell: number): string[] {
