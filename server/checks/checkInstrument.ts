@@ -15,13 +15,29 @@ const mostOfMessage = 1200;
  * A finding in a file that is included twice is given once.
  */
 export function checkInstrument(context: CheckContext, severities: SeveritySettings = {}): Finding[] {
+  const steps = checkInSteps(context, severities);
+  for (;;) {
+    const { done, value } = steps.next();
+    if (done) return value;
+  }
+}
+
+/**
+ * As {@link checkInstrument}, a rule a step; each tells the share done, 0..1. What is known of samples may grow meanwhile:
+ * who lets it has to check again then.
+ */
+export function* checkInSteps(
+  context: CheckContext,
+  severities: SeveritySettings = {},
+): Generator<number, Finding[]> {
   const findings = new FindingCollector(severities, soundFixes(context));
   for (const finding of context.instrument.findings) findings.add(finding);
   // Rules share what they work out through the context, and what is known of samples changes between checks.
   const once: CheckContext = { ...context };
-  for (const rule of instrumentRules) {
+  for (const [at, rule] of instrumentRules.entries()) {
     if (severities[rule.code] === 'off') continue;
     findings.addFrom(rule, once);
+    yield (at + 1) / instrumentRules.length;
   }
   return findings.sorted();
 }

@@ -83,7 +83,11 @@ function isTouched(instrument: Instrument, header: number, edits: EditsInOrder):
   const body = last >= instrument.firstParameter(header) ? instrument.parameterSpan(last) : tag;
   const end = body.source === tag.source ? Math.max(tag.end, body.end) : tag.end;
   // What is put behind the quote that a value ends with is about it too.
-  return edits.within(tag.source, tag.start, end + 1).length > 0;
+  const text = instrument.sources[tag.source]?.text ?? '';
+  let after = end;
+  while (/\s/.test(text[after] ?? '')) after++;
+  const reach = /["']/.test(text[after] ?? '') ? after + 1 : end;
+  return edits.within(tag.source, tag.start, reach).length > 0;
 }
 
 function isTakenOut(instrument: Instrument, header: number, edits: EditsInOrder): boolean {

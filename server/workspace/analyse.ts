@@ -1,14 +1,18 @@
-import { checkInstrument } from '../checks/checkInstrument';
+import { checkInSteps } from '../checks/checkInstrument';
 import type { CheckContext, SeveritySettings } from '../checks/rule';
 import type { Finding } from '../model/finding';
 import type { Instrument } from '../model/instrument';
 import type { Notation } from '../model/notation';
 import { folderOf } from '../model/paths';
+import type { Steps } from '../table/steps';
 import type { IncludeStore } from './files/includeStore';
+import type { Wish } from './measuring/measuredFile';
+import type { Measurements } from './measuring/measurements';
 import type { VocabularyInForce } from './notations/notationFinder';
 import { vocabularyFindings } from './notations/vocabularyFindings';
 import { sampleFactsIn } from './samples/sampleFactsIn';
 import type { SampleStore } from './samples/sampleStore';
+import { takeSteps } from './takeSteps';
 
 /** Text, with what is needed to read it. */
 export interface InstrumentText {
@@ -58,9 +62,9 @@ function readKnown(
 }
 
 /**
- * Checks an instrument, fetching what the checks need to know of its samples. Where all is known already nothing is
- * waited for. `stopped` ends the fetching early. Where measuring goes on in the background, what was lacking is measured
- * for an owner.
+ * Checks an instrument, fetching what the checks need to know of its samples. Other work is let run between rules that take
+ * long together. `stopped` ends it early, with the findings of before. Where measuring goes on in the background, what was
+ * lacking is measured for an owner.
  */
 export async function checkFetching(
   context: CheckContext,
@@ -70,15 +74,41 @@ export async function checkFetching(
   owner?: object,
 ): Promise<Finding[]> {
   const measurements = owner && samples.measurements;
-  const check = () => checkInstrument(context, severities);
-  const checkOnce = () => measurements?.gather(check) ?? { result: check(), asked: undefined };
-  let checked = checkOnce();
-  for (let round = 0; samples.wants && round < mostRounds && !stopped(); round++) {
-    await samples.loadWanted(stopped);
-    checked = checkOnce();
+  let loads = samples.loads;
+  let checked = await checkOnce(context, severities, measurements, stopped);
+  // What was lacking may have been fetched for others while this was checked.
+  for (let round = 0; round < mostRounds && !stopped(); round++) {
+    if (samples.wants) await samples.loadWanted(stopped);
+    else if (samples.loads === loads) break;
+    loads = samples.loads;
+    checked = await checkOnce(context, severities, measurements, stopped);
   }
   if (checked.asked && !stopped()) measurements?.hold(owner, checked.asked);
-  return checked.result;
+  return checked.findings;
+}
+
+/** The findings by what is known now, and what they lacked of measures. */
+async function checkOnce(
+  context: CheckContext,
+  severities: SeveritySettings,
+  measurements: Measurements | undefined,
+  stopped: () => boolean,
+): Promise<{ findings: Finding[]; asked?: Set<Wish> }> {
+  const asked = new Set<Wish>();
+  const steps = checkInSteps(context, severities);
+  const next = () => steps.next();
+  const gathered: Steps<Finding[]> = (function* () {
+    for (;;) {
+      const step = measurements?.gather(next);
+      for (const wish of step?.asked ?? []) asked.add(wish);
+      const { done, value } = step?.result ?? next();
+      if (done) return value;
+      if (stopped()) return [];
+      yield value;
+    }
+  })();
+  const findings = await takeSteps(gathered);
+  return { findings, ...(measurements && { asked }) };
 }
 
 /** Reads and checks an instrument, fetching what that needs. `stopped` ends the fetching early. */

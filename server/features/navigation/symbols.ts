@@ -26,10 +26,20 @@ const labels: Readonly<Partial<Record<HeaderKind, number>>> = {
   [HeaderKind.global]: Parameter.global_label,
 };
 
-/** The headers that stand in the document itself, each with those that inherit from it inside. */
-export function headerSymbols(instrument: Instrument): HeaderSymbol[] {
+/** Headers that an outline lists; an editor takes very long to show more. */
+export const mostListed = 20_000;
+
+/**
+ * The headers that stand in the document itself, each with those that inherit from it inside. Where there are more than
+ * `most`, the first of them, and one symbol that says how many are left out.
+ */
+export function headerSymbols(
+  instrument: Instrument,
+  most: number = Number.POSITIVE_INFINITY,
+): HeaderSymbol[] {
+  const count = Math.min(instrument.headers.count, most);
   const symbols: (HeaderSymbol | undefined)[] = new Array(instrument.headers.count);
-  for (let header = 0; header < instrument.headers.count; header++) {
+  for (let header = 0; header < count; header++) {
     const { source, start, end } = instrument.bodySpan(header);
     if (source !== 0) continue;
     const symbol: HeaderSymbol = {
@@ -48,14 +58,27 @@ export function headerSymbols(instrument: Instrument): HeaderSymbol[] {
     outer?.children.push(symbol);
   }
   const ranges = new RangeTexts(instrument);
-  for (let header = instrument.headers.count - 1; header >= 0; header--) {
+  for (let header = count - 1; header >= 0; header--) {
     const symbol = symbols[header];
     if (!symbol) continue;
     const last = symbol.children[symbol.children.length - 1];
     if (last && last.end > symbol.end) symbol.end = last.end;
     symbol.detail = detailOf(instrument, header, symbol, ranges);
   }
-  return nestByText(symbols.filter((symbol) => symbol !== undefined));
+  const nested = nestByText(symbols.filter((symbol) => symbol !== undefined));
+  const left = count < instrument.headers.count ? leftOut(instrument, count) : undefined;
+  return left ? [...nested, left] : nested;
+}
+
+/** The symbol that stands for all headers from one on. */
+function leftOut(instrument: Instrument, first: number): HeaderSymbol | undefined {
+  let at = first;
+  while (at < instrument.headers.count && instrument.bodySpan(at).source !== 0) at++;
+  if (at === instrument.headers.count) return undefined;
+  const { start, end } = instrument.headerSpan(at);
+  const name = `${(instrument.headers.count - first).toLocaleString('en')} more headers are not listed`;
+  const kind = instrument.kind(at);
+  return { name, detail: '', kind, start, end, tagStart: start, tagEnd: end, children: [] };
 }
 
 /**

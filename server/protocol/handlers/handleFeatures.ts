@@ -3,7 +3,7 @@ import { completionsAt, documentationOf } from '../../features/completion/comple
 import { foldedLines } from '../../features/folding';
 import { hoverAt } from '../../features/hover/hover';
 import { fileLinks } from '../../features/navigation/links';
-import { headerSymbols } from '../../features/navigation/symbols';
+import { headerSymbols, mostListed } from '../../features/navigation/symbols';
 import { mainSource } from '../../features/readDocument';
 import { stopIfCancelled } from '../cancellation';
 import { completionItems, withDocumentation } from '../conversion/completionItems';
@@ -85,7 +85,7 @@ function answerOutline(server: ServerContext): void {
     if (!document) return null;
     stopIfCancelled(token);
     const source = mainSource(document);
-    const symbols = headerSymbols(document.instrument);
+    const symbols = headerSymbols(document.instrument, mostListed);
     const { hierarchicalDocumentSymbolSupport } = server.capabilities.textDocument?.documentSymbol ?? {};
     return hierarchicalDocumentSymbolSupport
       ? documentSymbols(source, symbols)

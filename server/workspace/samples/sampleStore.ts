@@ -38,6 +38,8 @@ export class SampleStore {
   readonly #wanted = new Set<string>();
   /** Counts what was told of changes: what was under way meanwhile may be out of date and is not kept. */
   #changes = 0;
+  /** Counts how often what answers lacked was fetched, by whoever. */
+  loads = 0;
   readonly #lookups = new Map<string, FolderLookup>();
   #cache: MeasureCache | undefined;
   /** What was measured in the audio; missing where the host does not measure. */
@@ -132,6 +134,7 @@ export class SampleStore {
     else await this.#readAll(paths, stopped);
     await this.measurements?.loadWanted(stopped);
     this.#clearAnswers();
+    this.loads++;
   }
 
   async #readAll(paths: readonly string[], stopped: () => boolean): Promise<void> {

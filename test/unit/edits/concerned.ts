@@ -17,7 +17,8 @@ export function expectSoundEdits({ sources }: Instrument, edits: readonly TextEd
 /** What is put right behind something, or behind the quote that it ends with, is about it too. */
 function touches(edit: TextEdit, { source, start, end }: Span, text: string): boolean {
   if (edit.source !== source) return false;
-  const last = /["']/.test(text[end] ?? '') ? end + 1 : end;
+  const blanks = /^\s*/.exec(text.slice(end, end + 20))?.[0].length ?? 0;
+  const last = /["']/.test(text[end + blanks] ?? '') ? end + blanks + 1 : end;
   if (edit.start === edit.end) return start < edit.start && edit.start <= last;
   return start < edit.end && edit.start < end;
 }

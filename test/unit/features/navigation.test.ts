@@ -286,6 +286,17 @@ function outline(symbols: readonly HeaderSymbol[], depth = ''): string[] {
 }
 
 describe('the outline', () => {
+  it('says how many headers it leaves out of a very long text', async () => {
+    const text = `<group> group_label=Soft\n${'<region> sample=a.wav\n'.repeat(5)}`;
+    const { document } = await documentWithMark(text);
+    const names = (list: readonly HeaderSymbol[]): unknown[] =>
+      list.map(({ name, children }) => (children.length > 0 ? [name, names(children)] : name));
+    const outline = headerSymbols(document.instrument, 3);
+    expect(names(outline)).toEqual([['Soft', ['a', 'a']], '3 more headers are not listed']);
+    expect(outline[1].start).toBeGreaterThanOrEqual(outline[0].end);
+    expect(names(headerSymbols(document.instrument, 6))).toEqual([['Soft', ['a', 'a', 'a', 'a', 'a']]]);
+  });
+
   const expected = [
     'control',
     'global (2 parts)',

@@ -1,4 +1,4 @@
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { InstrumentDocuments } from '../../../server/workspace/documents';
 import type { OpenDocument } from '../../../server/workspace/openDocument';
 import { MemoryFiles } from '../workspace/memoryFiles';
@@ -50,6 +50,28 @@ function setUp(contents: Record<string, string | Uint8Array> = {}) {
 }
 
 describe('open documents', () => {
+  it('let a small one be judged between the slices of a large one', async () => {
+    const { documents, open } = setUp();
+    const many = Array.from(
+      { length: 8000 },
+      (_, at) => `<region> sample=*sine key=${at % 128} lovel=${at % 90} hivel=${at % 90} odd${at}=1\n`,
+    );
+    const large = open('/music/large.sfz', many.join(''));
+    const small = open('/music/small.sfz', '<region> sample=*sine lokey=x');
+    await documents.reading(large.uri);
+    const slices = vi.spyOn(globalThis, 'setTimeout');
+    const order: string[] = [];
+    const judging = documents.judgement(large.uri).then(() => order.push('large'));
+    const judgement = await documents.judgement(small.uri);
+    order.push('small');
+    const slicesBefore = slices.mock.calls.length;
+    await judging;
+    expect(order).toEqual(['small', 'large']);
+    expect(slices.mock.calls.length).toBeGreaterThan(slicesBefore);
+    slices.mockRestore();
+    expect(judgement?.findings.map(({ code }) => code)).toEqual(['opcode-value']);
+  });
+
   it('are read and judged once for a version, however many ask', async () => {
     const { documents, open, edit } = setUp();
     const document = open('/music/a.sfz', '<region> sample=*sine');
