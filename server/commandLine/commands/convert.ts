@@ -34,6 +34,7 @@ export async function convert(args: readonly string[], terminal: Terminal): Prom
   });
   const [name, ...more] = paths;
   const force = switches.has('force');
+  if (options.to === 'sf2' && switches.has('prove')) throw new CommandError(proofOfFont);
   if (options.to === 'sf2' && name !== undefined) return convertToFont(terminal, paths, options, force);
   if (name === undefined || more.length > 0)
     throw new CommandError('convert takes one file, or several with --to sf2');
@@ -41,6 +42,7 @@ export async function convert(args: readonly string[], terminal: Terminal): Prom
   if (lists.fact && options.template === undefined)
     throw new CommandError('--fact is for places that a template marks: it needs --template');
   const font = await readFontInput(terminal, name);
+  if (font && switches.has('prove')) throw new CommandError(proofOfFont);
   if (font) return convertFromFont(terminal, font, options, force);
   const target =
     options.template === undefined
@@ -82,6 +84,10 @@ export async function convert(args: readonly string[], terminal: Terminal): Prom
   const proof = { input: played, instrument, notes: accounts[0].notes, output: options.output };
   return (await prove(terminal, proof)) ? 0 : 1;
 }
+
+/** A SoundFont is one preset or many, and few instruments are one preset. */
+const proofOfFont =
+  '--prove plays instruments that are text; compare a preset of a SoundFont instead: zonewright compare A FILE.sf2#bank:preset';
 
 function outputPathOf(
   terminal: Terminal,

@@ -50,7 +50,8 @@ export async function prove(
       comparison: { ...comparison, differences: unexplained },
       toleranceDb,
     };
-    terminal.error(comparisonText(told, false));
+    // What is told on standard error is told line by line.
+    for (const line of comparisonText(told, false).trimEnd().split('\n')) terminal.error(`${line}\n`);
     return unexplained.length === 0;
   } finally {
     await a.samples.close();

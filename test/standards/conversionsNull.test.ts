@@ -1,0 +1,79 @@
+import { copyFileSync, cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { run } from '../unit/commandLine/runInFolder';
+
+const samples = join(__dirname, '../../samples-demo');
+/** A folder of other instruments to convert as well, for those who have one. */
+const more = process.env.ZONEWRIGHT_INSTRUMENTS;
+const folders = [join(samples, 'millrace-chimes'), ...(more === undefined ? [] : [more])];
+
+/** Instruments that are files of their own and no parts of others, with the folder around them. */
+const instruments = folders.flatMap((around) =>
+  readdirSync(around, { recursive: true, encoding: 'utf8' })
+    .filter((path) => /\.(sfz|instrument\.xml)$/.test(path))
+    .map((path) => ({ name: path, around })),
+);
+
+// Below the steps of 16 bits at full scale, −90.3 dB (20·log10(2^−15)), nothing is left of source less result.
+describe('what conversions between notations leave of a sound', () => {
+  let folder: string;
+  beforeAll(() => {
+    folder = mkdtempSync(join(tmpdir(), 'conversions-'));
+    for (const [at, around] of folders.entries())
+      cpSync(around, join(folder, String(at)), { recursive: true });
+    copyFileSync(join(samples, 'chime-rack.vocabulary.json'), join(folder, 'chime-rack.vocabulary.json'));
+  });
+  afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+  const placeOf = ({ name, around }: (typeof instruments)[number]) =>
+    join(String(folders.indexOf(around)), name);
+
+  /** Converts and proves; answers what was written. */
+  async function proved(from: string, to: string, ending: string): Promise<string> {
+    const output = join(dirname(from), `written${ending}`);
+    const words = [
+      'convert',
+      from,
+      '--to',
+      to,
+      '--output',
+      output,
+      '--notes',
+      'notes.txt',
+      '--prove',
+      '--force',
+    ];
+    const { status, error } = await run(folder, words);
+    expect(error).toMatch(/^No difference above -90 dB/m);
+    expect(status).toBe(0);
+    return output;
+  }
+
+  it.each(instruments)(
+    'is nothing for $name and back again, and for $name in a vocabulary where no note says why',
+    async (instrument) => {
+      const source = placeOf(instrument);
+      const isSfz = source.endsWith('.sfz');
+      const to = (isXml: boolean) => (isXml ? '.instrument.xml' : '.sfz');
+      const written = await proved(source, isSfz ? 'xml' : 'sfz', to(isSfz));
+      const again = await proved(written, isSfz ? 'sfz' : 'xml', to(!isSfz));
+      const { out } = await run(folder, ['compare', source, again, '--no-cache']);
+      expect(out).toMatch(/^No difference above -90 dB/m);
+      await proved(source, 'chime-rack.vocabulary.json', '.rack.xml');
+    },
+    600_000,
+  );
+
+  it('would be found: a conversion that changes a level is told', async () => {
+    const [first] = instruments;
+    const source = placeOf(first);
+    const written = await proved(source, 'xml', '.instrument.xml');
+    const changed = join(dirname(written), 'changed.sfz');
+    await run(folder, ['convert', written, '--to', 'sfz', '--output', changed, '--force']);
+    const text = readFileSync(join(folder, changed), 'utf8');
+    writeFileSync(join(folder, changed), text.replace('<region>', '<region> volume=-20'));
+    expect((await run(folder, ['compare', source, changed, '--no-cache'])).status).toBe(1);
+  });
+});
