@@ -16,6 +16,8 @@ export type ToVoice =
       startFrame: number;
       channels: Float32Array[];
     }
+  /** A sample whose file is another one: what is held of it counts no more. */
+  | { type: 'forget'; sample: string }
   /** What a keyboard does. */
   | { type: 'message'; message: Message }
   /** Ends everything at once. */

@@ -18,6 +18,8 @@ export interface VoiceEngineOptions {
   mostVoices?: number;
   /** Makes all voices at once, so that nothing is made while it plays. */
   makesVoicesFirst?: boolean;
+  /** Whether voices are made before they are needed, a few in each block, so that neither the start nor a chord waits for it. */
+  makesVoicesAhead?: boolean;
 }
 
 /** What happened since the last report, by the positions of regions and the numbers of samples in the program. */
@@ -68,6 +70,8 @@ export interface VoiceEngine {
 }
 
 const usualVoices = 512;
+/** Voices that are made in a block where they are made ahead. */
+const voicesABlock = 2;
 
 /** Makes an engine that plays a program with the player of the same instrument. */
 export function createVoiceEngine(
@@ -84,6 +88,7 @@ class Engine implements VoiceEngine {
   readonly #player: Player;
   readonly #context: VoiceContext;
   readonly #mostVoices: number;
+  readonly #makesAhead: boolean;
   readonly #free: Voice[] = [];
   readonly #active: Voice[] = [];
   readonly #byNumber = new Map<number, Voice>();
@@ -94,6 +99,7 @@ class Engine implements VoiceEngine {
     const isLive = quality === 'live';
     this.#player = player;
     this.#mostVoices = mostVoices;
+    this.#makesAhead = options.makesVoicesAhead === true && program.regionCount > 0;
     this.#context = {
       program,
       sampleRate,
@@ -257,6 +263,11 @@ class Engine implements VoiceEngine {
       right[from + frame] = mixRight[frame];
     }
     this.frame += count;
+    if (this.#makesAhead && this.#free.length + this.#active.length < this.#mostVoices) this.#makeSome();
+  }
+
+  #makeSome(): void {
+    for (let made = 0; made < voicesABlock; made++) this.#free.push(new Voice(this.#context));
   }
 
   #tellBroken({ region }: Voice): void {

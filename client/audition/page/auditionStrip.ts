@@ -46,6 +46,8 @@ export class AuditionStrip extends LitElement {
   #status = '';
   #looked: Looked | undefined;
   readonly #typed = new TypedKeys();
+  /** What changes with the files of samples, as they were last. */
+  readonly #states = new Map<string, string>();
   #turns: ReturnType<typeof setTimeout>[] = [];
   /** What is to be played once the instrument is there. */
   #waiting: Waiting | undefined;
@@ -221,6 +223,7 @@ export class AuditionStrip extends LitElement {
     if (!link) return;
     this.#silence();
     this.#link = undefined;
+    this.#states.clear();
     this.#instrument = undefined;
     this.#looked = undefined;
     this.#status = '';
@@ -246,6 +249,11 @@ export class AuditionStrip extends LitElement {
     const isFirst = this.#instrument === undefined;
     this.#instrument = audible;
     const { playable, program } = audible;
+    for (const [at, sample] of program.samples.entries()) {
+      const state = audible.sampleStates[at] ?? '';
+      if ((this.#states.get(sample) ?? state) !== state) this.#link.send({ type: 'forget', sample });
+      this.#states.set(sample, state);
+    }
     this.#link.send({ type: 'instrument', playable, program });
     if (isFirst) this.#tellJumps(program.volumeDb);
     const waiting = this.#waiting;

@@ -64,6 +64,9 @@ export class Audition {
       case 'audio':
         this.#takeAudio(message);
         break;
+      case 'forget':
+        this.#memory.forget(message.sample);
+        break;
       case 'message':
         this.#takeMessage(message.message);
         break;
@@ -131,6 +134,7 @@ export class Audition {
       sampleRate: this.#sampleRate,
       quality: 'live',
       mostVoices,
+      makesVoicesAhead: true,
     });
     this.#now = { playable, program, player, engine, sounding: new Map() };
     for (const movement of this.#moved.values()) move(engine, movement);

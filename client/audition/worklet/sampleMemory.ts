@@ -51,6 +51,13 @@ export class SampleMemory {
     return sample;
   }
 
+  /** Forgets a sample. */
+  forget(path: string): void {
+    const sample = this.#samples.get(path);
+    if (sample) this.#bytes -= bytesOf(sample);
+    this.#samples.delete(path);
+  }
+
   /** Forgets what was not asked for longest while there is too much, of what `mayForget` allows. */
   shrink(mayForget: (path: string) => boolean): void {
     for (const [path, sample] of this.#samples) {

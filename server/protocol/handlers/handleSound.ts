@@ -1,4 +1,5 @@
 import { usedControllers } from '../../features/usedControllers';
+import type { Files } from '../../model/files';
 import { playableInstrument } from '../../playing/playable/makePlayable';
 import { sfzNotation } from '../../sfz/notation';
 import { soundOf } from '../../sound/program/soundOf';
@@ -28,6 +29,7 @@ const nothing: SampleAudioResult = { rate: 44100, totalFrames: 0, channels: [] }
 export function handleSound(server: ServerContext): void {
   const { connection, documents } = server;
   const source = new SampleSource(documents.files);
+  const states = new FileStates(documents.files, documents.samples);
   /** Where the samples of an instrument are, by what the text calls them. */
   const pathsOf = new Map<string, ReadonlyMap<string, string>>();
 
@@ -42,6 +44,7 @@ export function handleSound(server: ServerContext): void {
     const { sampleOf } = place;
     const { instrument, paths } = await audible(
       documents.samples,
+      states,
       sampleOf === undefined ? reading : aloneIn(reading, sampleOf),
     );
     stopIfCancelled(token);
@@ -64,6 +67,33 @@ export function handleSound(server: ServerContext): void {
   });
 }
 
+/** Sizes and times of files; looked at again as soon as something was told to have changed. */
+class FileStates {
+  readonly #files: Files;
+  readonly #store: SampleStore;
+  readonly #known = new Map<string, string>();
+  #changes = -1;
+
+  constructor(files: Files, store: SampleStore) {
+    this.#files = files;
+    this.#store = store;
+  }
+
+  /** A word for each file that is another one when the file is; empty for none. */
+  async of(paths: readonly (string | undefined)[]): Promise<string[]> {
+    if (this.#changes !== this.#store.changes) this.#known.clear();
+    this.#changes = this.#store.changes;
+    const files = this.#files;
+    const wanted = paths.filter((path) => path !== undefined && !this.#known.has(path)) as string[];
+    const stats = await (files.stats?.(wanted) ?? Promise.all(wanted.map((path) => files.stat(path))));
+    for (const [at, path] of wanted.entries()) {
+      const stat = stats[at];
+      this.#known.set(path, stat ? `${stat.size} ${stat.modified}` : '');
+    }
+    return paths.map((path) => (path === undefined ? '' : (this.#known.get(path) ?? '')));
+  }
+}
+
 /** The sample of a region as an instrument of its own: as it was recorded, to its end, as loud as it is. */
 function aloneIn(
   { instrument, folder }: Pick<DocumentReading, 'instrument' | 'folder'>,
@@ -81,6 +111,7 @@ function nameOf({ uri, preset }: InstrumentPlace): string {
 
 async function audible(
   store: SampleStore,
+  states: FileStates,
   { instrument, folder }: Pick<DocumentReading, 'instrument' | 'folder'>,
 ): Promise<{ instrument: AudibleInstrument; paths: ReadonlyMap<string, string> }> {
   const samples = folder === undefined ? undefined : store.lookup(folder);
@@ -100,5 +131,6 @@ async function audible(
     const path = samples && folder !== undefined ? foundSample(samples, folder, sample) : undefined;
     if (path !== undefined) paths.set(sample, path);
   }
-  return { instrument: made, paths };
+  const stats = await states.of(made.program.samples.map((sample) => paths.get(sample)));
+  return { instrument: { ...made, sampleStates: stats }, paths };
 }

@@ -9,6 +9,8 @@ import type { InstrumentPlace } from './requests';
 export interface AudibleInstrument {
   playable: PlayableInstrument;
   program: SoundProgram;
+  /** For each of the program's samples what changes with the file. */
+  sampleStates: string[];
   /** By number, those that conditions and sounds ask for. */
   controllers: UsedController[];
 }

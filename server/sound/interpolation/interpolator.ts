@@ -3,7 +3,7 @@ import type { Walk } from './readRows';
 import { readRowsMono, readRowsStereo } from './readRows';
 import { readWide } from './readWide';
 import type { RowTable, SideTable } from './windowedSinc';
-import { cutoffFor, nearestPhases, rowTable, sideTable } from './windowedSinc';
+import { cutoffFor, lookedUpKaiser, nearestPhases, rowTable, sideTable } from './windowedSinc';
 
 /** `reference` is better than 16 bits, `live` is quick enough to play. */
 export type Quality = 'live' | 'reference';
@@ -84,10 +84,11 @@ function makeReference(): Interpolator {
 
 function makeLive(): Interpolator {
   const count = liveTablesAnOctave * liveOctaves;
+  const window = lookedUpKaiser(live.beta);
   const tables: RowTable[] = Array.from({ length: count + 1 }, (_, number) => {
     const ratio = 2 ** (number / liveTablesAnOctave);
     const taps = Math.min(live.mostTaps, 4 * Math.round((live.taps * ratio) / 4));
-    return rowTable(taps, live.beta, cutoffFor(ratio), nearestPhases);
+    return rowTable(taps, live.beta, cutoffFor(ratio), nearestPhases, window);
   });
   const tableOf = (step: number) =>
     tables[

@@ -20,6 +20,22 @@ export function kaiser(at: number, beta: number): number {
   return Math.abs(at) >= 1 ? 0 : besselI0(beta * Math.sqrt(1 - at * at)) / besselI0(beta);
 }
 
+/** A window at −1..1 by its β. */
+export type Window = (at: number, beta: number) => number;
+
+const windowSteps = 8192;
+
+/** {@link kaiser} for one β, looked up: within 10⁻⁷, which is far less than what taps by the nearest phase err. */
+export function lookedUpKaiser(beta: number): Window {
+  const values = Float64Array.from({ length: windowSteps + 2 }, (_, at) => kaiser(at / windowSteps, beta));
+  return (at) => {
+    const place = Math.abs(at) * windowSteps;
+    if (place >= windowSteps) return 0;
+    const whole = Math.floor(place);
+    return values[whole] + (place - whole) * (values[whole + 1] - values[whole]);
+  };
+}
+
 /** sin(πx) / πx, exactly 0 at whole numbers. */
 export function sinc(x: number): number {
   if (x === 0) return 1;
@@ -39,18 +55,28 @@ export interface RowTable {
  * Makes a table of rows. `cutoff` is the share of the frequencies of the input that passes, 1 for all: then phase 0 is the
  * frame itself and nothing else.
  */
-export function rowTable(taps: number, beta: number, cutoff: number, phaseCount = phases): RowTable {
+export function rowTable(
+  taps: number,
+  beta: number,
+  cutoff: number,
+  phaseCount = phases,
+  window: Window = kaiser,
+): RowTable {
   const rows = new Float32Array((phaseCount + 1) * taps);
   const half = taps / 2;
   const row = new Float64Array(taps);
-  for (let phase = 0; phase <= phaseCount; phase++) {
+  // A row is that of the rest of the way to the next frame, from behind.
+  for (let phase = 0; phase <= phaseCount / 2; phase++) {
     let sum = 0;
     for (let tap = 0; tap < taps; tap++) {
       const distance = tap - (half - 1) - phase / phaseCount;
-      row[tap] = sinc(cutoff * distance) * kaiser(distance / half, beta);
+      row[tap] = sinc(cutoff * distance) * window(distance / half, beta);
       sum += row[tap];
     }
-    for (let tap = 0; tap < taps; tap++) rows[phase * taps + tap] = row[tap] / sum;
+    for (let tap = 0; tap < taps; tap++) {
+      rows[phase * taps + tap] = row[tap] / sum;
+      rows[(phaseCount - phase + 1) * taps - 1 - tap] = row[tap] / sum;
+    }
   }
   return { taps, rows };
 }

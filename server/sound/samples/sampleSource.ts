@@ -27,13 +27,22 @@ export class SampleSource {
   readonly #files: Files;
   /** By path, the one that was used last at the end. */
   readonly #open = new Map<string, Promise<OpenSample | undefined>>();
+  /** Size and time of files that are open, as they were when their shape was asked for. */
+  readonly #states = new Map<string, string>();
 
   constructor(files: Files) {
     this.#files = files;
   }
 
-  /** The shape of a file's audio; `undefined` where it is not there or cannot be decoded. */
+  /**
+   * The shape of a file's audio; `undefined` where it is not there or cannot be decoded. A file that was replaced since is
+   * opened anew, for what is read after this too.
+   */
   async shape(path: string): Promise<SampleShape | undefined> {
+    const stat = await this.#files.stat(path);
+    const state = stat ? `${stat.size} ${stat.modified}` : '';
+    if (this.#open.has(path) && this.#states.get(path) !== state) await this.#closeOne(path);
+    this.#states.set(path, state);
     const sample = await this.#sampleAt(path);
     if (!sample) return undefined;
     const { sampleRate, frames, channels } = sample.audio;
@@ -95,6 +104,7 @@ export class SampleSource {
   async #closeOne(path: string): Promise<void> {
     const sample = await this.#open.get(path);
     this.#open.delete(path);
+    this.#states.delete(path);
     await sample?.audio.close();
     await sample?.reader.close();
   }

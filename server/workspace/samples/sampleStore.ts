@@ -206,6 +206,11 @@ export class SampleStore {
     this.#clearAnswers();
   }
 
+  /** How often files were told to have changed. */
+  get changes(): number {
+    return this.#changes;
+  }
+
   /** Forgets which files there are; the headers of files are read again too. */
   forgetAll(): void {
     this.#changes++;

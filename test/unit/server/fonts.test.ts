@@ -85,8 +85,9 @@ describe('SoundFonts over the protocol', () => {
     const { scene } = await connection.sendRequest(KeyboardMapRequest.type, place);
     expect(scene?.shapes.map(({ lowKey, highKey }) => [lowKey, highKey])).toEqual([[36, 40]]);
     const { instrument } = await connection.sendRequest(SoundRequest.type, place);
-    const { program } = unpacked(instrument) as AudibleInstrument;
+    const { program, sampleStates } = unpacked(instrument) as AudibleInstrument;
     expect(program.samples).toEqual(['two.sf2/S.wav']);
+    expect(sampleStates).toEqual([expect.stringMatching(/^\d+ [\d.]+$/)]);
     const audio = await connection.sendRequest(SampleAudioRequest.type, {
       ...place,
       sample: 'two.sf2/S.wav',

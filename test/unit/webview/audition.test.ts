@@ -21,6 +21,7 @@ const sound = {
     playable,
     program: soundOf(instrument),
     controllers: usedControllers(instrument, playable),
+    sampleStates: [],
   }),
 };
 
@@ -138,7 +139,12 @@ describe.skipIf(!hasBrowser)('sound in the page of the keyboard map', () => {
     });
     await send(page, {
       type: 'sampleSound',
-      instrument: packed({ playable: playableInstrument(alone), program: soundOf(alone), controllers: [] }),
+      instrument: packed({
+        playable: playableInstrument(alone),
+        program: soundOf(alone),
+        controllers: [],
+        sampleStates: [],
+      }),
     });
     // The voice waits for the audio of the sample, which nothing but this names.
     await vi.waitFor(async () =>

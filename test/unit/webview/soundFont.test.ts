@@ -38,7 +38,7 @@ const scene = buildMapScene(instrument);
 const playable = playableInstrument(instrument);
 const sound = {
   type: 'sound',
-  instrument: packed({ playable, program: soundOf(instrument), controllers: [] }),
+  instrument: packed({ playable, program: soundOf(instrument), controllers: [], sampleStates: [] }),
 };
 
 describe.skipIf(!hasBrowser)('the page of a SoundFont in a browser', () => {
