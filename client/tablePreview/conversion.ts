@@ -71,7 +71,10 @@ export class TableConversion {
       );
     const first = await ask(decisions);
     if (!first) return undefined;
-    const known = decisions.columns || decisions.middleC ? undefined : this.corrections.find(first.headings);
+    const known =
+      decisions.columns || decisions.scales || decisions.middleC
+        ? undefined
+        : this.corrections.find(first.headings);
     if (!known) return { preview: first, decisions };
     const corrected = { ...decisions, ...known };
     const again = await ask(corrected);

@@ -24,7 +24,9 @@ export class RememberedCorrections {
     if (headings === '') return;
     const all = this.#all();
     all.delete(headings);
-    const isNothing = (corrections.columns ?? []).length === 0 && corrections.middleC === undefined;
+    const isNothing =
+      (corrections.columns ?? []).length + (corrections.scales ?? []).length === 0 &&
+      corrections.middleC === undefined;
     if (!isNothing) all.set(headings, corrections);
     await this.#memento.update(storageKey, [...all].slice(-most));
   }

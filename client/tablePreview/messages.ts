@@ -19,6 +19,8 @@ export type PreviewToPage =
 export type PreviewFromPage =
   /** A column was given a meaning; `null` for what is found by itself. */
   | { type: 'column'; column: number; meaning: ColumnMeaning | null }
+  /** The numbers of a column were given a scale; `null` for what is found by itself. */
+  | { type: 'scale'; column: number; scale: string | null }
   | { type: 'middleC'; middleC: MiddleCChoice }
   | { type: 'grouping'; kind: string; isTaken: boolean }
   /** A file was chosen for a sample name; `null` for what is found by itself. */

@@ -105,13 +105,22 @@ export class TablePreviewPanel implements Disposable {
         return this.#writeText(subject);
       case 'forget':
         await this.#conversion.corrections.remember(this.#shown?.preview.headings ?? '', {});
-        subject.decisions = { ...subject.decisions, columns: undefined, middleC: undefined };
+        subject.decisions = {
+          ...subject.decisions,
+          columns: undefined,
+          scales: undefined,
+          middleC: undefined,
+        };
         break;
       default:
         this.#decide(subject, message);
-        if (message.type === 'column' || message.type === 'middleC') {
-          const { columns, middleC } = subject.decisions;
-          const corrections = { ...(columns && { columns }), ...(middleC && { middleC }) };
+        if (message.type === 'column' || message.type === 'scale' || message.type === 'middleC') {
+          const { columns, scales, middleC } = subject.decisions;
+          const corrections = {
+            ...(columns && { columns }),
+            ...(scales && { scales }),
+            ...(middleC && { middleC }),
+          };
           await this.#conversion.corrections.remember(this.#shown?.preview.headings ?? '', corrections);
         }
     }
@@ -125,6 +134,14 @@ export class TablePreviewPanel implements Disposable {
         const columns = (decisions.columns ?? []).filter(([column]) => column !== message.column);
         if (message.meaning) columns.push([message.column, message.meaning]);
         decisions.columns = columns;
+        // A scale belongs to what the column was taken for.
+        decisions.scales = (decisions.scales ?? []).filter(([column]) => column !== message.column);
+        break;
+      }
+      case 'scale': {
+        const scales = (decisions.scales ?? []).filter(([column]) => column !== message.column);
+        if (message.scale !== null) scales.push([message.column, message.scale]);
+        decisions.scales = scales;
         break;
       }
       case 'middleC':

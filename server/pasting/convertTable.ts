@@ -48,6 +48,8 @@ export interface TableChoices {
   middleC: MiddleCSetting;
   /** Meanings of columns, by position from 0. */
   columns?: ReadonlyMap<number, ColumnMeaning>;
+  /** Scales of columns of numbers, by position from 0. */
+  scales?: ReadonlyMap<number, string>;
   /** Kinds of the suggested groupings that are taken. */
   groupings?: ReadonlySet<string>;
   /** Files for sample names of the table, as paths from the document's folder. */
@@ -136,7 +138,7 @@ function readTable(
   files: Files,
   table: string,
   { folder }: TableTarget,
-  { middleC, columns, samples }: TableChoices,
+  { middleC, columns, scales, samples }: TableChoices,
   defaultPath: string,
   afterStep: AfterStep | undefined,
 ): Promise<TableWithSamples> {
@@ -147,6 +149,7 @@ function readTable(
       path: 'table',
       ...(middleC !== 'auto' && { middleC }),
       ...(columns && { columns }),
+      ...(scales && { scales }),
       ...(samples && { samples }),
       samplesFolder: folder ?? '',
       outputFolder: folder ?? '',

@@ -1,7 +1,8 @@
 import type { TemplateResult } from 'lit';
-import { html } from 'lit';
+import { html, nothing } from 'lit';
 import { classMap } from 'lit/directives/class-map.js';
 import type { PreviewColumn } from '../../../server/protocol/requests/tableRequests';
+import type { ColumnScale } from '../../../server/table/columns/columnReading';
 import type { ColumnMeaning } from '../../../server/trade/meaning';
 import { meaningNames } from '../../../server/trade/meaning';
 import type { Option } from '../../webview/page/controls/choice';
@@ -12,14 +13,24 @@ import { l10n } from '../../webview/page/l10n';
 const sure = 0.85;
 const likely = 0.6;
 
+/** Columns whose meaning, and whose scale, were chosen. */
+export interface ByHand {
+  meanings: ReadonlySet<number>;
+  scales: ReadonlySet<number>;
+}
+
+/** Takes what is chosen for a column; `null` stands for what is found by itself. */
+type Choose<Value> = (column: number, value: Value | null) => void;
+
 /**
- * The columns of a table as rows: heading, a few cells, meaning to choose, and why. `byHand` lists those that were
- * chosen; `null` stands for what is found by itself.
+ * The columns of a table as rows: heading, a few cells, meaning to choose, how its numbers are counted where that may be chosen, and
+ * why.
  */
 export function columnTable(
   columns: readonly PreviewColumn[],
-  byHand: ReadonlySet<number>,
-  choose: (column: number, meaning: ColumnMeaning | null) => void,
+  byHand: ByHand,
+  choose: Choose<ColumnMeaning>,
+  chooseScale: Choose<string>,
 ): TemplateResult {
   return html`<table class="columns">
     <thead>
@@ -31,16 +42,19 @@ export function columnTable(
       </tr>
     </thead>
     <tbody>
-      ${columns.map((column) => columnRow(column, byHand.has(column.index), choose))}
+      ${columns.map((column) => columnRow(column, byHand, choose, chooseScale))}
     </tbody>
   </table>`;
 }
 
 function columnRow(
-  { index, heading, meaning, confidence, evidence, examples }: PreviewColumn,
-  isByHand: boolean,
-  choose: (column: number, meaning: ColumnMeaning | null) => void,
+  column: PreviewColumn,
+  { meanings, scales }: ByHand,
+  choose: Choose<ColumnMeaning>,
+  chooseScale: Choose<string>,
 ): TemplateResult {
+  const { index, heading, meaning, confidence, evidence, examples, scale } = column;
+  const isByHand = meanings.has(index);
   const name = heading === '' ? l10n.t('Column {0}', index + 1) : heading;
   return html`<tr class=${classMap({ unused: meaning === 'unknown' })}>
     <th scope="row" class="column-name">
@@ -57,11 +71,36 @@ function columnRow(
         isSearched: true,
         choose: (value) => choose(index, value === '' ? null : (value as ColumnMeaning)),
       })}
+      ${scale ? scaleChoice(index, name, scale, scales.has(index), chooseScale) : nothing}
     </td>
     <td class="why" id="why-${index}">
       <span class="sureness">${surenessText(confidence, meaning, isByHand)}</span> ${isByHand ? '' : evidence.join(' ')}
+      ${scale ? html`<div class="scale-why" id="scale-why-${index}">${scaleText(scale, scales.has(index))}</div>` : nothing}
     </td>
   </tr>`;
+}
+
+/** What the numbers of a column count in. */
+function scaleChoice(
+  index: number,
+  name: string,
+  { taken, options }: ColumnScale,
+  isByHand: boolean,
+  choose: Choose<string>,
+): TemplateResult {
+  const offered = options.map(({ id, label }) => ({ value: id, label }));
+  return choice({
+    id: `scale-${index}`,
+    label: l10n.t('Scale of {0}', name),
+    describedBy: `scale-why-${index}`,
+    options: isByHand ? [{ value: '', label: l10n.t('as found by itself') }, ...offered] : offered,
+    value: taken,
+    choose: (value) => choose(index, value === '' ? null : value),
+  });
+}
+
+function scaleText({ reason }: ColumnScale, isByHand: boolean): string {
+  return isByHand ? l10n.t('Scale: set by hand.') : l10n.t('Scale: {0}', reason);
 }
 
 function meaningOptions(isByHand: boolean): Option[] {

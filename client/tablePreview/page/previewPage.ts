@@ -47,6 +47,7 @@ export class PreviewPage extends PageElement<PreviewToPage, PreviewFromPage, obj
 
   #sheet({ preview, decisions, place }: Shown): TemplateResult {
     const byHand = new Set((decisions.columns ?? []).map(([column]) => column));
+    const scalesByHand = new Set((decisions.scales ?? []).map(([column]) => column));
     const title =
       place.kind === 'new'
         ? l10n.t('Copied table, for a new instrument')
@@ -61,8 +62,11 @@ export class PreviewPage extends PageElement<PreviewToPage, PreviewFromPage, obj
         <div class="side">
           <section aria-labelledby="columns-title">
             <h2 id="columns-title">${l10n.t('Columns as understood')}</h2>
-            ${columnTable(preview.columns, byHand, (column, meaning) =>
-              this.tell({ type: 'column', column, meaning }),
+            ${columnTable(
+              preview.columns,
+              { meanings: byHand, scales: scalesByHand },
+              (column, meaning) => this.tell({ type: 'column', column, meaning }),
+              (column, scale) => this.tell({ type: 'scale', column, scale }),
             )}
           </section>
           ${choices(preview, decisions, place, (message) => this.tell(message))}
@@ -84,7 +88,9 @@ export class PreviewPage extends PageElement<PreviewToPage, PreviewFromPage, obj
 
   #actions(preview: PreviewTableResult, decisions: TableDecisions, place: Shown['place']): TemplateResult {
     const isUpdate = decisions.update === true && preview.matchCount > 0 && place.kind === 'document';
-    const isCorrected = (decisions.columns ?? []).length > 0 || decisions.middleC !== undefined;
+    const isCorrected =
+      (decisions.columns ?? []).length + (decisions.scales ?? []).length > 0 ||
+      decisions.middleC !== undefined;
     return html`<footer>
       ${button({
         id: 'write',

@@ -57,13 +57,14 @@ export function tableSheet({ table, reading, notes }: ConvertedTable): TableShee
   }
   const columns = reading.columns
     .slice(0, mostColumns)
-    .map(({ index, heading, meaning, confidence, evidence }) => ({
+    .map(({ index, heading, meaning, confidence, evidence, scale }) => ({
       index,
       heading: shortened(heading),
       meaning,
       confidence,
       evidence,
       examples: [...(examples[index] ?? [])],
+      ...(scale && { scale }),
     }));
   return { columns, rows, rowCount };
 }

@@ -96,9 +96,16 @@ async function documentTarget(
   };
 }
 
-function choicesOf({ columns, groupings, samples, update }: TableDecisions): Omit<TableChoices, 'middleC'> {
+function choicesOf({
+  columns,
+  scales,
+  groupings,
+  samples,
+  update,
+}: TableDecisions): Omit<TableChoices, 'middleC'> {
   return {
     ...(columns && { columns: new Map(columns) }),
+    ...(scales && { scales: new Map(scales) }),
     ...(groupings && { groupings: new Set(groupings) }),
     ...(samples && { samples: new Map(samples) }),
     ...(update && { update }),

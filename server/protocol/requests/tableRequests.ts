@@ -1,6 +1,7 @@
 import type { Range, TextEdit, WorkDoneProgressParams } from 'vscode-languageserver-protocol';
 import { RequestType } from 'vscode-languageserver-protocol';
 import type { NoteKind } from '../../model/notes';
+import type { ColumnScale } from '../../table/columns/columnReading';
 import type { Suggestion } from '../../table/zones/suggestions';
 import type { ColumnMeaning } from '../../trade/meaning';
 
@@ -13,6 +14,8 @@ export interface TableCorrections {
   middleC?: MiddleCChoice;
   /** Meanings of columns, by position from 0. */
   columns?: [column: number, meaning: ColumnMeaning][];
+  /** How the numbers of columns are counted, by position from 0; see {@link PreviewColumn.scale}. */
+  scales?: [column: number, scale: string][];
 }
 
 /** What a person has decided about one table. */
@@ -88,6 +91,8 @@ export interface PreviewColumn {
   evidence: string[];
   /** What stands in a few of its cells. */
   examples: string[];
+  /** How its numbers are counted, what else they could be, and why; absent where there is nothing to choose. */
+  scale?: ColumnScale;
 }
 
 /** A row of a table with the notes that are about it, as positions in {@link PreviewTableResult.notes}. */

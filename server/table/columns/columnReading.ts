@@ -19,8 +19,13 @@ export type SideLabel =
 export interface ColumnScale {
   /** The id of the one that was taken. */
   taken: string;
+  /** Why, in a sentence for people; empty where it was set by hand. */
+  reason: string;
   options: readonly { id: string; label: string }[];
 }
+
+/** Why a scale was taken that nobody had to find. */
+export const statedReason = 'The heading, the cells or the text around say so.';
 
 /** One column of a table as it was understood. */
 export interface ColumnReading {

@@ -7,12 +7,12 @@ import type { ScaleReading } from '../../trade/scales/numbers';
 import { scaleIn } from '../../trade/statedScale';
 import { CellReadings } from '../cells/cellReadings';
 import type { ColumnReading } from '../columns/columnReading';
-import { columnName } from '../columns/columnReading';
+import { columnName, statedReason } from '../columns/columnReading';
 import type { ZoneCells } from '../zones/zoneCells';
 import type { ColumnNumbers } from './columnNumbers';
 
 /** How a column of levels is read: in a scale, or left at 0 dB where its numbers leave it open and could raise. */
-type Decision = { scale: LevelScale | 'none'; isAttenuation: boolean; isGuess: boolean };
+type Decision = { scale: LevelScale | 'none'; isAttenuation: boolean; isGuess: boolean; reason: string };
 
 const choices = ['dB', 'percent', 'sevenBits', 'factor', 'none'] as const;
 const noLevel = 'not written';
@@ -41,9 +41,10 @@ export class LevelColumns {
   #levelsIn(column: ColumnReading, named: boolean): (zone: number, cell: number) => void {
     const { table } = this;
     const volumes = table.zones.column('volume');
-    const { scale, isAttenuation, isGuess } = this.#decide(column, named);
+    const { scale, isAttenuation, isGuess, reason } = this.#decide(column, named);
     column.scale = {
       taken: scale,
+      reason,
       options: choices.map((id) => ({ id, label: id === 'none' ? noLevel : levelScaleNames[id] })),
     };
     if (scale === 'none') return () => {};
@@ -71,26 +72,31 @@ export class LevelColumns {
   #decide(column: ColumnReading, named: boolean): Decision {
     const chosen = this.table.options.scales?.get(column.index);
     const taken = choices.find((one) => one === chosen);
-    if (taken) return { scale: taken, isAttenuation: named, isGuess: false };
+    if (taken) return { scale: taken, isAttenuation: named, isGuess: false, reason: '' };
     const numbers = this.table.numbersIn(column);
     const said = this.#said(column, numbers);
-    if (said) return { scale: said, isAttenuation: named, isGuess: false };
+    if (said) return { scale: said, isAttenuation: named, isGuess: false, reason: statedReason };
     // Numbers below 0 count down by themselves.
     const isAttenuation = named && numbers.plain.negative === 0;
     const guess = levelScale(numbers.plain, isAttenuation);
     if (!guess.isOpen) {
       if (named !== isAttenuation || (!isAttenuation && numbers.plain.greatest > 0))
         this.#noteDecibels(column);
-      return { scale: guess.scale, isAttenuation, isGuess: true };
+      return { scale: guess.scale, isAttenuation, isGuess: true, reason: guess.reason };
     }
     const greatest = decibelsOf(numbers.plain.greatest, guess.scale, isAttenuation);
     const least = decibelsOf(numbers.plain.least, guess.scale, isAttenuation);
     if (greatest > 0 || least > 0 || Number.isNaN(greatest + least) || guess.confidence < likely) {
       this.#noteNothing(column, guess);
-      return { scale: 'none', isAttenuation, isGuess: true };
+      return {
+        scale: 'none',
+        isAttenuation,
+        isGuess: true,
+        reason: `${guess.reason} Nothing is raised on a guess.`,
+      };
     }
     this.#noteShare(column, guess, numbers, isAttenuation);
-    return { scale: guess.scale, isAttenuation, isGuess: true };
+    return { scale: guess.scale, isAttenuation, isGuess: true, reason: guess.reason };
   }
 
   /** The scale that the heading, the units of some cells or the text around the table state. */

@@ -6,7 +6,7 @@ import { panOf, panScale, sidedPanScale } from '../../trade/scales/panScale';
 import { scaleIn } from '../../trade/statedScale';
 import { CellReadings } from '../cells/cellReadings';
 import type { ColumnReading } from '../columns/columnReading';
-import { columnName } from '../columns/columnReading';
+import { columnName, statedReason } from '../columns/columnReading';
 import type { StatedScale } from '../columns/statements';
 import type { ZoneCells } from '../zones/zoneCells';
 
@@ -18,6 +18,8 @@ interface Found {
   others: readonly PanScale[];
   /** Why a person has to be told; `undefined` where it is clear. */
   reason: string | undefined;
+  /** Why it was taken, in a sentence. */
+  because: string;
 }
 
 /** Reads pan positions, the whole column in one scale. */
@@ -34,11 +36,12 @@ export class PanColumn {
   read(): void {
     const column = this.#column;
     if (!column) return;
-    const { scale, reason, others } = this.#scaleOf(column);
-    const all = [scale, ...others];
+    const { scale, reason, because, others } = this.#scaleOf(column);
+    const names = new Map([scale, ...others].map((one) => [nameOf(one), labelOf(one)]));
     column.scale = {
       taken: nameOf(scale),
-      options: all.map((one) => ({ id: nameOf(one), label: nameOf(one) })),
+      reason: because,
+      options: Array.from(names, ([id, label]) => ({ id, label })),
     };
     if (reason)
       this.table.noteColumn(
@@ -95,19 +98,20 @@ export class PanColumn {
     const others = [found.scale, ...found.others];
     const [left, centre, right] = chosen ?? [];
     if (left !== undefined && centre !== undefined && right !== undefined)
-      return { scale: [left, centre, right], others, reason: undefined };
+      return { scale: [left, centre, right], others, reason: undefined, because: '' };
     const said = stated ?? knownEnds(around);
     if (said) {
       const scale = statedScale(said);
       const isPlain = scale[0] === -100 && scale[2] === 100;
       const where = stated ? 'the heading' : 'the text';
       const reason = isPlain ? undefined : `${where} gives the values ${said.low}..${said.high}`;
-      return { scale, others, reason };
+      return { scale, others, reason, because: statedReason };
     }
     const isCentred = numbers.numeric === 0 || (numbers.least === 0 && numbers.greatest === 0);
-    if (isCentred) return { scale: hundred, others: [], reason: undefined };
+    if (isCentred)
+      return { scale: hundred, others: [], reason: undefined, because: 'All of them stand in the middle.' };
     const reason = found.isOpen ? lowerFirst(found.reason) : undefined;
-    return { scale: found.scale, others: found.others, reason };
+    return { scale: found.scale, others: found.others, reason, because: found.reason };
   }
 }
 
@@ -133,6 +137,11 @@ function knownEnds(stated: StatedScale | undefined): { low: number; high: number
 
 function nameOf(scale: PanScale): string {
   return scale.join(' ');
+}
+
+/** The numbers for left, middle and right in words for people. */
+function labelOf([left, centre, right]: PanScale): string {
+  return `${left} left, ${centre} middle, ${right} right`;
 }
 
 function lowerFirst(sentence: string): string {

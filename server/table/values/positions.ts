@@ -3,7 +3,7 @@ import type { NumberReading } from '../../trade/numberReading';
 import { readNumber } from '../../trade/numberReading';
 import { DistinctTexts } from '../cells/distinctTexts';
 import type { ColumnReading } from '../columns/columnReading';
-import { columnName, shortened } from '../columns/columnReading';
+import { columnName, shortened, statedReason } from '../columns/columnReading';
 import type { ZoneCells } from '../zones/zoneCells';
 
 const mostFrameDigits = 15;
@@ -190,6 +190,11 @@ export class Positions {
     const unit = chosen ?? this.#saidUnit(column) ?? this.#guessedUnit();
     column.scale = {
       taken: unit,
+      reason: chosen
+        ? ''
+        : this.#saidUnit(column)
+          ? statedReason
+          : 'The numbers and the lengths of the samples tell.',
       options: positionUnits.map((id) => ({ id, label: unitWords[id] })),
     };
     const isCount = unit === 'frames' && !marks.hasFractions;

@@ -8,7 +8,7 @@ import type { TuningName, TuningScale } from '../../trade/scales/tuningScale';
 import { centsOf, tuningScale, tuningScales } from '../../trade/scales/tuningScale';
 import { CellReadings } from '../cells/cellReadings';
 import type { ColumnReading } from '../columns/columnReading';
-import { columnName } from '../columns/columnReading';
+import { columnName, statedReason } from '../columns/columnReading';
 import type { ZoneCells } from '../zones/zoneCells';
 
 interface Amount {
@@ -88,7 +88,8 @@ export class TuningColumns {
     const name: TuningName = isCoarse ? 'coarse' : isFine ? 'fine' : undefined;
     const guess = tuningScale(plain, name);
     const scale = chosen ?? (said && unitScales[said]) ?? guess.scale;
-    column.scale = { taken: scale, options: tuningScales.map((id) => ({ id, label: id })) };
+    const reason = chosen ? '' : said ? statedReason : guess.reason;
+    column.scale = { taken: scale, reason, options: tuningScales.map((id) => ({ id, label: id })) };
     if (chosen === undefined && said === undefined && guess.isOpen) {
       const others = guess.others.filter((one) => one !== 'ratio').join(' or ');
       const how = scale === 'ratio' ? 'a ratio of frequencies is' : `${scale} are`;

@@ -7,7 +7,7 @@ import type { VelocityReading } from '../../trade/velocityReading';
 import { readVelocities } from '../../trade/velocityReading';
 import { CellReadings } from '../cells/cellReadings';
 import type { ColumnReading } from '../columns/columnReading';
-import { columnName, shortened } from '../columns/columnReading';
+import { columnName, shortened, statedReason } from '../columns/columnReading';
 import type { ZoneCells } from '../zones/zoneCells';
 import { swapInverted } from './keyColumns';
 import type { MergedRows } from './mergedRows';
@@ -26,6 +26,8 @@ export class VelocityColumns {
   readonly #greatest: number;
   /** Whether whole numbers count in steps of the scale, so that layers that follow one another meet. */
   #isStepped = false;
+  /** Why the scale was taken. */
+  #reason = statedReason;
   /** Whether a layer ends where the next one begins. */
   #isTouching = false;
 
@@ -51,6 +53,7 @@ export class VelocityColumns {
     const label = (scale: number) => `0 to ${scale}`;
     column.scale = {
       taken: String(this.#greatest),
+      reason: this.#reason,
       options: scales.map((one) => ({ id: String(one), label: label(one) })),
     };
     const read = (zone: number, cell: number) => {
@@ -106,7 +109,9 @@ export class VelocityColumns {
     const { options } = this.table;
     for (const { index } of this.#columns) {
       const chosen = scales.find((one) => String(one) === options.scales?.get(index));
-      if (chosen !== undefined) return this.#stepped(chosen);
+      if (chosen === undefined) continue;
+      this.#reason = '';
+      return this.#stepped(chosen);
     }
     for (const { heading, unit } of this.#columns) {
       const stated = scaleIn(heading);
@@ -122,7 +127,8 @@ export class VelocityColumns {
   }
 
   #found(first: ColumnReading, seen: VelocityEnds): number {
-    const { scale, isOpen, confidence } = velocityScale(seen);
+    const { scale, isOpen, confidence, reason } = velocityScale(seen);
+    this.#reason = reason;
     const { greatest, whole, numeric } = seen.all;
     if (scale === 1 && whole === numeric && !seen.inPercent) return midi;
     if (scale !== midi && confidence >= 0.7) {

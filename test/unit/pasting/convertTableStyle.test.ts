@@ -138,6 +138,17 @@ describe('corrections and choices', () => {
     expect(other.after).not.toMatch(/36/);
   });
 
+  it('count the numbers of a column as a person says', async () => {
+    const { after } = await convert('', 'Sample\tLevel\na.wav\t100\nb.wav\t50\n', {
+      scales: new Map([[1, 'percent']]),
+    });
+    expect(valuesIn(after).map(({ volume }) => volume)).toEqual([undefined, '-6.02']);
+    const { after: quiet } = await convert('', 'Sample\tLevel\na.wav\t100\nb.wav\t50\n', {
+      scales: new Map([[1, 'none']]),
+    });
+    expect(quiet).not.toMatch(/volume/);
+  });
+
   it('keep the unit that the heading gives', async () => {
     const { after } = await convert('', 'Sample\tLevel (%)\na.wav\t50\nb.wav\t25\n', {
       columns: new Map([[1, 'volume']]),

@@ -19,6 +19,7 @@ it('keeps corrections by the headings that they were made for, until they are fo
   const corrections = new RememberedCorrections(memento);
   await corrections.remember('name\ta\tb', { columns: [[1, 'lokey']], middleC: 'C3' });
   await corrections.remember('other', { columns: [[0, 'sample']] });
+  await corrections.remember('scaled', { columns: [], scales: [[2, 'percent']] });
   await corrections.remember('', { middleC: 'C5' });
   const later = new RememberedCorrections(memento);
   expect(later.find('name\ta\tb')).toEqual({ columns: [[1, 'lokey']], middleC: 'C3' });
@@ -26,7 +27,8 @@ it('keeps corrections by the headings that they were made for, until they are fo
   expect(later.find('name\ta')).toBeUndefined();
   await later.remember('other', { columns: [] });
   expect(later.find('other')).toBeUndefined();
-  expect(await later.forgetAll()).toBe(1);
+  expect(later.find('scaled')).toEqual({ columns: [], scales: [[2, 'percent']] });
+  expect(await later.forgetAll()).toBe(2);
   expect(later.find('name\ta\tb')).toBeUndefined();
 });
 

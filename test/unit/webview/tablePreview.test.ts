@@ -35,6 +35,14 @@ const preview: PreviewTableResult = {
       confidence: 0.7,
       evidence: [`Cells such as ${markup} say so.`],
       examples: ['C3'],
+      scale: {
+        taken: 'dB',
+        reason: `All numbers lie below ${markup}.`,
+        options: [
+          { id: 'dB', label: 'dB' },
+          { id: 'percent', label: 'percent' },
+        ],
+      },
     },
     { index: 2, heading: '', meaning: 'unknown', confidence: 0, evidence: [], examples: [] },
   ],
@@ -113,6 +121,26 @@ describe.skipIf(!hasBrowser)('the page of the table preview in a browser', () =>
     expect(await page.locator('pre').textContent()).toBe(preview.markup);
     expect(await page.locator('img').count()).toBe(0);
     expect(await page.evaluate('window.broken')).toBeUndefined();
+    await page.close();
+  });
+
+  it('offers how the numbers of a column are counted, with the reason, by keyboard too', async () => {
+    const page = await open();
+    await show(page);
+    expect(await page.getByText('Scale: All numbers lie below').count()).toBe(1);
+    await choose(page, `Scale of ${markup}`, 'percent');
+    expect(await last(page)).toEqual({ type: 'scale', column: 1, scale: 'percent' });
+    await show(page, { scales: [[1, 'percent']] });
+    expect(await page.getByText('Scale: set by hand.').count()).toBe(1);
+    expect(await page.getByRole('button', { name: 'Forget corrections for these headings' }).count()).toBe(1);
+    await choose(page, `Scale of ${markup}`, 'as found by itself');
+    expect(await last(page)).toEqual({ type: 'scale', column: 1, scale: null });
+    await page.locator('#scale-1').focus();
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('ArrowDown');
+    await page.keyboard.press('Enter');
+    expect((await last(page))?.type).toBe('scale');
+    expect(await accessibilityFaults(page)).toEqual([]);
     await page.close();
   });
 
