@@ -1,5 +1,6 @@
 import { sampleEnding } from '../../model/fileNames';
 import { nameOf } from '../../model/paths';
+import { agreeingMost } from '../../workspace/samples/agreeingMost';
 
 /** Finds audio files by the names that tables give them, of which folders may be another machine's. */
 export class AudioIndex {
@@ -16,24 +17,9 @@ export class AudioIndex {
 
   /** The files that a name can mean: of those that bear it, the ones that agree with most of its folders. */
   find(written: string): readonly string[] {
-    const parts = written.replaceAll('\\', '/').split('/');
-    const named = this.#byLetters.get(lettersOf(parts.at(-1) ?? '')) ?? [];
-    if (parts.length < 2 || named.length < 2) return named;
-    const agreeing = named.map((path) => sharedFolders(path.split('/'), parts));
-    const most = Math.max(...agreeing);
-    return named.filter((_, at) => agreeing[at] === most);
+    const name = written.slice(Math.max(written.lastIndexOf('/'), written.lastIndexOf('\\')) + 1);
+    return agreeingMost(this.#byLetters.get(lettersOf(name)) ?? [], written);
   }
-}
-
-/** How many folders before the name are the same in two paths, from the name outwards. */
-function sharedFolders(one: readonly string[], other: readonly string[]): number {
-  let shared = 0;
-  while (shared < Math.min(one.length, other.length) - 1) {
-    const at = -2 - shared;
-    if (one.at(at)?.toLowerCase() !== other.at(at)?.toLowerCase()) break;
-    shared++;
-  }
-  return shared;
 }
 
 /** A name of a file without its ending, letter case, accents and signs between words; a sharp may also be written `s`. */

@@ -3,6 +3,7 @@ import type { Files } from '../../model/files';
 import { nameOf, relativePath } from '../../model/paths';
 import type { SampleFacts } from '../../model/samples';
 import { editDistance, nearestWords } from '../../model/text/nearest';
+import { agreeingMost } from './agreeingMost';
 import { SampleStore } from './sampleStore';
 
 /**
@@ -90,15 +91,15 @@ export class SampleFinder {
     const lower = name.toLowerCase();
     const named = this.#byName.get(lower);
     if (named) {
-      const fitting = inFolder(named, written);
+      const fitting = agreeingMost(named, written);
       const exact = fitting.filter((path) => nameOf(path) === name);
       return taken(exact.length > 0 ? exact : fitting, exact.length > 0 ? 'exact' : 'case');
     }
     const stem = this.#byStem.get(lower) ?? this.#byStem.get(stemOf(lower));
-    if (stem) return taken(inFolder(stem, written), 'ending');
+    if (stem) return taken(agreeingMost(stem, written), 'ending');
     const letters = lettersOf(name);
     const sameLetters = letters === '' ? undefined : this.#letters().get(letters);
-    if (sameLetters) return taken(sameLetters, 'characters');
+    if (sameLetters) return taken(agreeingMost(sameLetters, written), 'characters');
     return this.#nearest(name);
   }
 
@@ -126,13 +127,6 @@ const nothing: FoundSample = { paths: [], match: undefined, nearest: [] };
 
 function taken(paths: readonly string[], match: SampleMatch): FoundSample {
   return { paths, match, nearest: [] };
-}
-
-/** Of files with the name in question, those that also stand in the folder that the table names. */
-function inFolder(paths: readonly string[], written: string): readonly string[] {
-  const way = stemOf(written.toLowerCase().replace(/^(\.\.?\/)+/, ''));
-  const fitting = paths.filter((path) => stemOf(path.toLowerCase()).endsWith(`/${way}`));
-  return fitting.length > 0 ? fitting : paths;
 }
 
 function stemOf(name: string): string {

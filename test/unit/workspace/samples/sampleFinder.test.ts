@@ -25,7 +25,10 @@ describe('finding samples by the names of a table', () => {
     ['bell_Cs4_soft.wav', 'characters', files[0]],
     ['glocke_grun.flac', 'characters', files[2]],
     ['hammred string 1.wav', 'nearest', files[6]],
-    ['C:\\takes\\left\\stroke.wav', 'exact', files[5]],
+    // Of another machine's path the folders next to the name still tell which one is meant.
+    ['C:\\takes\\left\\stroke.wav', 'exact', files[3]],
+    ['C:\\takes\\Right\\stroke', 'ending', files[4]],
+    ['C:\\takes\\middle\\stroke.wav', 'exact', files[5]],
     ['left\\stroke.wav', 'exact', files[3]],
     ['../Samples/right/stroke.wav', 'exact', files[4]],
   ])('%s is found: %s', (name, match, path) => {
