@@ -27,6 +27,8 @@ export interface TableFolders {
   samplesFolder: string;
   /** The folder that the sample paths are written from. */
   outputFolder: string;
+  /** What finds samples in that folder, where it was made for another table already. */
+  finder?: SampleFinder | undefined;
   /** The `default_path` that is put before them where they are written. */
   defaultPath?: string;
   /** Meanings that a person has set for columns, by position from 0. */
@@ -52,7 +54,9 @@ export async function readTableWithSamples(
   folders: TableFolders,
   afterStep: AfterStep = () => {},
 ): Promise<TableWithSamples> {
-  const found = new SampleFinder(await audioFilesBelow(files, folders.samplesFolder), folders.outputFolder);
+  const found =
+    folders.finder ??
+    new SampleFinder(await audioFilesBelow(files, folders.samplesFolder), folders.outputFolder);
   const opening = openZoneTableInSteps(text, {
     path: folders.path,
     ...(folders.columns && { columns: folders.columns }),

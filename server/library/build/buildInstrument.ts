@@ -24,6 +24,7 @@ import { contentSum, sizeOf } from './contentSum';
 import { conversionNote } from './conversionNote';
 import { DependencyFiles } from './dependencies';
 import type { FileWriter } from './fileWriter';
+import type { HeldFinders } from './heldFinders';
 import type { InstrumentRecord } from './instrumentRecord';
 import { noFindings, noNotes, recordText, recordVersion } from './instrumentRecord';
 import type { PlacedContent, Placing } from './placeFiles';
@@ -42,6 +43,8 @@ export interface BuildTools {
   measures: boolean;
   /** Whether files that no build wrote may be replaced, and what is current is built again. */
   force: boolean;
+  /** What is kept over instruments. */
+  finders: HeldFinders;
   /** Where what was measured is remembered. */
   cache?: CacheStorage | undefined;
 }
@@ -164,11 +167,15 @@ async function made(
   return { record, contents };
 }
 
-function toolsFor(files: Files, { measures, cache }: BuildTools, library: ResolvedLibrary): ReadingTools {
+function toolsFor(
+  files: Files,
+  { measures, cache, finders }: BuildTools,
+  library: ResolvedLibrary,
+): ReadingTools {
   const samples = new SampleStore(files, { measures });
   if (measures) samples.useCache(new MeasureCache(cache));
   const includes = new IncludeStore(files, undefined, new Reach(files, [library.folder]));
-  return { files, samples, includes };
+  return { files, samples, includes, finders };
 }
 
 /** Where the record of an instrument stands. */

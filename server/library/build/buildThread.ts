@@ -2,6 +2,7 @@ import type { LibraryInstrument, ResolvedLibrary } from '../libraryInstrument';
 import type { BuildTools } from './buildInstrument';
 import { buildInstrument } from './buildInstrument';
 import type { BuildOutcome } from './buildOutcome';
+import { HeldFinders } from './heldFinders';
 import { withHeldListings } from './heldListings';
 import { noFindings } from './instrumentRecord';
 
@@ -23,7 +24,8 @@ export function buildThread(
   { library, program, measures, force }: BuildThreadData,
   host: Pick<BuildTools, 'files' | 'writer' | 'cache'>,
 ): (one: LibraryInstrument) => Promise<BuildOutcome> {
-  const tools: BuildTools = { ...host, files: withHeldListings(host.files), program, measures, force };
+  const held = { files: withHeldListings(host.files), finders: new HeldFinders() };
+  const tools: BuildTools = { ...host, ...held, program, measures, force };
   return (one) => buildInstrument(library, one, tools);
 }
 

@@ -18,6 +18,7 @@ import { readTableWithSamples } from '../../workspace/readTableWithSamples';
 import type { SampleStore } from '../../workspace/samples/sampleStore';
 import type { LibraryInstrument } from '../libraryInstrument';
 import { BuildError } from './buildError';
+import type { HeldFinders } from './heldFinders';
 
 /** What a source was. */
 export type SourceKind = 'sfz' | 'xml' | 'vocabulary' | 'table' | 'soundfont' | 'recordings';
@@ -41,6 +42,8 @@ export interface ReadingTools {
   files: Files;
   samples: SampleStore;
   includes: IncludeStore;
+  /** What finds the samples of tables, kept over instruments. */
+  finders: HeldFinders;
 }
 
 /**
@@ -65,7 +68,7 @@ export async function readSource(
   const warned: string[] = [];
   const finder = new NotationFinder(files, samples, (message) => warned.push(message));
   const found = await finder.find({ path, text });
-  if (!found) return readTable(one, text, outputFolder, files);
+  if (!found) return readTable(one, text, outputFolder, tools);
   const source = { path, text, notation: found.notation, ...finder.readingOf(found) };
   const instrument = await readInstrument(source, includes);
   if (instrument.regions.length === 0)
@@ -93,7 +96,7 @@ async function readTable(
   { source: path, samples, middleC }: LibraryInstrument,
   text: string,
   outputFolder: string,
-  files: Files,
+  { files, finders }: ReadingTools,
 ): Promise<ReadSource> {
   if (detect(path, text).kind !== 'table') {
     const lack = lackOfZoneTable(text) ?? 'it may be a table that was cut short';
@@ -101,11 +104,13 @@ async function readTable(
   }
   if (samples !== undefined && (await files.stat(samples))?.kind !== 'folder')
     throw new BuildError(`There is no folder ${nameOf(samples)} for its samples. Correct "samples".`);
+  const samplesFolder = samples ?? folderOf(path);
   const reading = await readTableWithSamples(files, text, {
     path,
     ...(middleC && { middleC }),
-    samplesFolder: samples ?? folderOf(path),
+    samplesFolder,
     outputFolder,
+    finder: await finders.finder(files, samplesFolder, outputFolder),
   });
   if (reading.problem !== undefined) throw new BuildError(`${nameOf(path)}: ${reading.problem}`);
   const { instrument, notes } = reading;

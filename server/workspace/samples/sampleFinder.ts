@@ -12,6 +12,11 @@ import { SampleStore } from './sampleStore';
  */
 export type SampleMatch = 'exact' | 'case' | 'ending' | 'characters' | 'nearest';
 
+/** Whether there are so many files that near names are not looked for, so that one table leaves nothing behind for the next. */
+export function isLarge(files: number): boolean {
+  return files > mostFiles;
+}
+
 /** What was found for a name. */
 export interface FoundSample {
   /** The files that the name can mean, the likeliest first; empty where none is like it enough to be taken. */
@@ -112,7 +117,7 @@ export class SampleFinder {
   }
 
   #nearest(name: string): FoundSample {
-    if (this.#near.length > mostFiles || this.#nearNames >= mostNames || name.length > 200) return nothing;
+    if (isLarge(this.#near.length) || this.#nearNames >= mostNames || name.length > 200) return nothing;
     this.#nearNames++;
     const letters = this.#letters();
     const words = nearestWords(lettersOf(name), letters.keys(), mostNearest);
