@@ -1,7 +1,7 @@
 import type { Files } from '../../model/files';
 import { isWithin, joinPath, nameOf, relativePath } from '../../model/paths';
 import { lackOfZoneTable } from '../../table/looksLikeZoneTable';
-import type { LibraryFile } from '../libraryFile';
+import type { InstrumentEntry, LibraryFile } from '../libraryFile';
 import { defaultOutput } from '../libraryFile';
 import { AudioIndex } from './audioIndex';
 import { fontPresets } from './fontPresets';
@@ -38,16 +38,34 @@ export async function newLibrary(files: Files, folder: string): Promise<LibraryF
     path: relativePath(folder, path) || '.',
     because,
   }));
+  const instruments = all.flatMap(({ entries }) => entries);
+  doubtSameNames(instruments);
   return {
     title: nameOf(folder),
     targets: ['sfz'],
-    instruments: all
-      .flatMap(({ entries }) => entries)
-      .sort((a, b) => compared(a.name.toLowerCase(), b.name.toLowerCase()) || compared(a.source, b.source)),
+    instruments: instruments.sort(
+      (a, b) => compared(a.name.toLowerCase(), b.name.toLowerCase()) || compared(a.source, b.source),
+    ),
     leftOut: [...all.flatMap(({ leftOut }) => leftOut), ...tables.leftOut, ...unread].sort((a, b) =>
       compared(a.path, b.path),
     ),
   };
+}
+
+/** Instruments of one name may be the same in several forms. */
+function doubtSameNames(instruments: readonly InstrumentEntry[]): void {
+  const byName = new Map<string, InstrumentEntry[]>();
+  for (const one of instruments) {
+    const name = one.name.toLowerCase();
+    byName.set(name, [...(byName.get(name) ?? []), one]);
+  }
+  for (const same of byName.values())
+    for (const one of same) {
+      const [other] = same.filter((each) => each !== one);
+      if (!other || !one.pairing) continue;
+      one.pairing.doubts.push(`${other.source} has the same name: they may be one instrument in two forms.`);
+      one.pairing.confidence = Math.min(one.pairing.confidence, 0.5);
+    }
 }
 
 function tablesIn(
