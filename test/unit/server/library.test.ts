@@ -1,10 +1,11 @@
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
+import { version } from '../../../package.json';
 import { uriOfPath } from '../../../server/protocol/conversion/uris';
 import type { LibraryProgress } from '../../../server/protocol/requests/libraryRequests';
 import { BuildLibraryRequest, LibrariesRequest } from '../../../server/protocol/requests/libraryRequests';
-import { folderOf, libraryFile, smallLibrary } from '../library/build/libraryFolder';
+import { build, filesIn, folderOf, libraryFile, smallLibrary } from '../library/build/libraryFolder';
 import { EditorClient } from './editorClient';
 import { bundle } from './serverPlaces';
 
@@ -27,6 +28,11 @@ it('tells of the libraries of a folder, and builds one in threads with word of h
   expect(told.at(-1)).toEqual([4, 4]);
   expect(await states()).toEqual(['built', 'built', 'failed', 'built']);
   expect(existsSync(join(folder, 'built/report.html'))).toBe(true);
+  // Threads write what one alone would have written.
+  const other = folderOf(smallLibrary());
+  await build(other, { program: version });
+  const { 'report.html': _page, 'library.md': _note, ...files } = filesIn(join(folder, 'built'));
+  expect(files).toEqual(filesIn(join(other, 'built')));
   const nowhere = { uri: uriOfPath(join(folder, 'nowhere.json')), measures: false };
   expect(await client.connection.sendRequest(BuildLibraryRequest.type, nowhere)).toHaveProperty('problem');
 });

@@ -70,17 +70,19 @@ export async function opened(folder: string): Promise<ResolvedLibrary> {
 
 export interface BuildWith extends BuildOptions {
   force?: boolean;
+  /** The program's version. */
+  program?: string;
   /** What writes; the disk where nothing is said. */
   writer?: (disk: FileWriter) => FileWriter;
 }
 
 /** Builds the library of a folder in this thread, as a program that starts anew does. */
 export async function build(folder: string, options: BuildWith = {}): Promise<BuildOutcome[]> {
-  const { force = false, writer = (disk) => disk } = options;
+  const { force = false, program = '1', writer = (disk) => disk } = options;
   const library = await opened(folder);
   const roots = writtenFolders(library);
   clearUnfinished(roots);
-  const data = { library, program: '1', measures: false, force, keeps: false, roots };
+  const data = { library, program, measures: false, force, keeps: false, roots };
   const host = { files: nodeFiles, writer: writer(stagedWriter(roots)), cache: undefined };
   const outcomes = await buildLibrary(library, { width: 1, build: buildThread(data, host) }, options);
   clearUnfinished(roots);
