@@ -3,6 +3,7 @@
 import { existsSync, readdirSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { commonJsChunks } from './chunks.mjs';
 
 const repository = dirname(fileURLToPath(import.meta.url));
 
@@ -35,8 +36,12 @@ export function bundlesFor({ production = false } = {}) {
     {
       ...forNode,
       entryPoints: ['server/cli.ts'],
-      outfile: 'dist/cli.js',
-      banner: { js: '#!/usr/bin/env node' },
+      outdir: 'dist',
+      format: 'esm',
+      splitting: true,
+      chunkNames: 'cli/[name]-[hash]',
+      sourcemap: false,
+      plugins: [commonJsChunks({ banner: '#!/usr/bin/env node\n', minify: production })],
     },
     {
       ...forBrowser,

@@ -18,12 +18,13 @@ const bundles = bundlesFor({ production });
 const inputsOf = new Map();
 
 // What pages share goes by the name of its content, so that older ones would stay.
-await rm(join(repository, 'dist/pages'), { recursive: true, force: true });
+for (const folder of ['dist/pages', 'dist/cli'])
+  await rm(join(repository, folder), { recursive: true, force: true });
 await mkdir(join(repository, 'dist'), { recursive: true });
 
 if (watch) {
   for (const options of bundles) {
-    const watched = await context({ ...options, plugins: [{ name: 'finish', setup: finishEachBuild }] });
+    const watched = await context({ ...options, plugins: [...(options.plugins ?? []), { name: 'finish', setup: finishEachBuild }] });
     await watched.watch();
   }
   console.log('Watching for changes.');
@@ -43,10 +44,10 @@ function finishEachBuild(plugin) {
   });
 }
 
-function finish({ outfile, outdir }) {
+function finish({ entryPoints, outfile, outdir }) {
   return async ({ metafile }) => {
     inputsOf.set(outfile ?? outdir, Object.keys(metafile.inputs));
-    if (outfile === 'dist/cli.js') await chmod(join(repository, outfile), 0o755);
+    if (entryPoints[0] === 'server/cli.ts') await chmod(join(repository, 'dist/cli.js'), 0o755);
   };
 }
 

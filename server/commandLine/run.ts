@@ -2,35 +2,26 @@ import { version } from '../../package.json';
 import { visibleText } from '../model/text/visibleText';
 import { withFontSamples } from '../soundfont/fontFiles';
 import { CommandError } from './commandError';
-import { check } from './commands/check';
-import { compare } from './commands/compare';
-import { convert } from './commands/convert';
-import { explain } from './commands/explain';
-import { library } from './commands/library';
-import { map } from './commands/map';
-import { regions } from './commands/regions';
-import { render } from './commands/render';
-import { report } from './commands/report';
-import { sample } from './commands/sample';
-import { sweep } from './commands/sweep';
-import { vocabulary } from './commands/vocabulary';
 import { help } from './help';
 import type { Terminal } from './terminal';
 import { absolutePath } from './terminalPaths';
 
-const commands: Readonly<Record<string, (args: readonly string[], terminal: Terminal) => Promise<number>>> = {
-  check,
-  regions,
-  convert,
-  map,
-  sample,
-  report,
-  explain,
-  sweep,
-  render,
-  compare,
-  vocabulary,
-  library,
+type Command = (args: readonly string[], terminal: Terminal) => Promise<number>;
+
+/** Each is loaded when it is run, so that one does not wait for what the others need. */
+const commands: Readonly<Record<string, () => Promise<Command>>> = {
+  check: async () => (await import('./commands/check')).check,
+  regions: async () => (await import('./commands/regions')).regions,
+  convert: async () => (await import('./commands/convert')).convert,
+  map: async () => (await import('./commands/map')).map,
+  sample: async () => (await import('./commands/sample')).sample,
+  report: async () => (await import('./commands/report')).report,
+  explain: async () => (await import('./commands/explain')).explain,
+  sweep: async () => (await import('./commands/sweep')).sweep,
+  render: async () => (await import('./commands/render')).render,
+  compare: async () => (await import('./commands/compare')).compare,
+  vocabulary: async () => (await import('./commands/vocabulary')).vocabulary,
+  library: async () => (await import('./commands/library')).library,
 };
 
 /**
@@ -50,10 +41,11 @@ export async function runCommandLine(args: readonly string[], terminal: Terminal
     }
     if (name === undefined)
       throw new CommandError(`a command is needed: ${Object.keys(commands).join(', ')} (or --help)`);
-    const command = Object.hasOwn(commands, name) ? commands[name] : undefined;
-    if (!command)
+    const load = Object.hasOwn(commands, name) ? commands[name] : undefined;
+    if (!load)
       throw new CommandError(`there is no command "${name}"; there are ${Object.keys(commands).join(', ')}`);
     const { words, folders } = takeIncludeFolders(rest);
+    const command = await load();
     return await command(words, {
       ...terminal,
       files: withFontSamples(terminal.files),

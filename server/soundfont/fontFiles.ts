@@ -1,10 +1,8 @@
 import type { FileReader, FileStat, Files, FolderEntry } from '../model/files';
 import { folderOf, nameOf } from '../model/paths';
 import { FontError } from './read/fontError';
-import { isSoundFont, readFont } from './read/readFont';
+import { isSoundFont } from './read/isSoundFont';
 import type { FontView } from './regions/fontView';
-import { viewFont } from './regions/fontView';
-import { sampleReader } from './regions/sampleReader';
 
 /** What came of looking at a file as a SoundFont. */
 export type FontAt =
@@ -57,6 +55,9 @@ export class FontFiles {
     if (!reader) return { kind: 'other' };
     try {
       if (!isSoundFont(await reader.read(0, headBytes))) return { kind: 'other' };
+      // Loaded with the first font, so that whoever has none does not wait for it.
+      const { readFont } = await import('./read/readFont');
+      const { viewFont } = await import('./regions/fontView');
       const reading = await readFont(reader);
       return reading.kind === 'font' ? { kind: 'font', view: viewFont(reading.font) } : reading;
     } catch (error) {
@@ -121,7 +122,9 @@ export function withFontSamples(files: Files): Files {
       if (reader) return reader;
       const sample = await sampleAt(path);
       const font = sample && (await files.open(sample.fontPath));
-      return font && sampleReader(font, sample.view.font, sample.file);
+      if (!font) return undefined;
+      const { sampleReader } = await import('./regions/sampleReader');
+      return sampleReader(font, sample.view.font, sample.file);
     },
   };
   fontsOf.set(both, fonts);

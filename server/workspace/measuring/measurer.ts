@@ -1,6 +1,5 @@
 import type { Files } from '../../model/files';
 import type { MeasureFunctions, MeasureOutcome } from './measureFile';
-import { measureFile } from './measureFile';
 import type { MeasureRequest } from './measureRequest';
 import type { FileOrder, FileVisit } from './visitFile';
 
@@ -23,7 +22,10 @@ export interface Measurer {
 export function sameThreadMeasurer(files: Files, measures?: MeasureFunctions): Measurer {
   return {
     width: 1,
-    measure: (path, requests, signal) => measureFile(files, path, requests, signal, measures),
+    measure: async (path, requests, signal) => {
+      const { measureFile } = await import('./measureFile');
+      return measureFile(files, path, requests, signal, measures);
+    },
     close: async () => {},
   };
 }

@@ -1,6 +1,6 @@
 import { existsSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { availableParallelism } from 'node:os';
-import { Worker } from 'node:worker_threads';
 import type { Files } from '../../model/files';
 import { MeasurePool } from './measurePool';
 import type { Measurer } from './measurer';
@@ -19,6 +19,8 @@ export function nodeMeasurer(files: Files, folder: string, threads = availablePa
   const bundle = `${folder}/measureWorker.js`;
   if (!existsSync(bundle)) return sameThreadMeasurer(files);
   return new MeasurePool((events) => {
+    // Loaded with the first thread: most runs need none.
+    const { Worker } = createRequire(bundle)('node:worker_threads') as typeof import('node:worker_threads');
     const worker = new Worker(bundle, {
       resourceLimits: { maxOldGenerationSizeMb: mostMegabytes, maxYoungGenerationSizeMb: youngMegabytes },
     });

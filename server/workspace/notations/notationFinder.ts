@@ -2,10 +2,8 @@ import type { Files } from '../../model/files';
 import type { Notation } from '../../model/notation';
 import { folderOf } from '../../model/paths';
 import type { InferredVocabulary } from '../../vocabulary/infer/inferredVocabulary';
-import { inferVocabulary } from '../../vocabulary/infer/inferVocabulary';
 import { matchesVocabulary } from '../../vocabulary/infer/matchesVocabulary';
 import type { Vocabulary } from '../../vocabulary/vocabulary';
-import { vocabularyNotation } from '../../vocabulary/vocabularyNotation';
 import { writeVocabulary } from '../../vocabulary/writeVocabulary';
 import { sampleFactsIn } from '../samples/sampleFactsIn';
 import type { SampleStore } from '../samples/sampleStore';
@@ -75,7 +73,9 @@ export class NotationFinder {
     if (languageId === undefined ? !isXml(text) : languageId !== 'xml') return undefined;
     if (text.length < shortestXml) return undefined;
     const vocabulary = await this.#vocabularyOf(query);
-    return vocabulary && { notation: vocabularyNotation(vocabulary.vocabulary), vocabulary };
+    if (!vocabulary) return undefined;
+    const { vocabularyNotation } = await import('../../vocabulary/vocabularyNotation');
+    return { notation: vocabularyNotation(vocabulary.vocabulary), vocabulary };
   }
 
   /** What reading needs beside the notation: one in a vocabulary can count in seconds, and so ask for samples. */
@@ -118,6 +118,8 @@ export class NotationFinder {
     text: string,
     given: Vocabulary | undefined,
   ): Promise<InferredVocabulary | undefined> {
+    // Loaded with the first XML of other names, so that whoever has none does not wait for it.
+    const { inferVocabulary } = await import('../../vocabulary/infer/inferVocabulary');
     const key = path ?? '';
     const known = this.#inferences.get(key);
     if (known && !given && this.#stillHolds(known, text)) return known.inferred;

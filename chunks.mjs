@@ -1,0 +1,36 @@
+// Has a bundle for Node in chunks that are loaded when they are needed: esbuild parts modules alone, so its output is made CommonJS
+// afterwards, which starts quicker and needs no other kind of file.
+
+import { mkdir, writeFile } from 'node:fs/promises';
+import { dirname, relative } from 'node:path';
+import { transform } from 'esbuild';
+
+/** The plugin for a bundle of modules with `splitting`; the first line of its entry is `banner`. */
+export function commonJsChunks({ banner, minify }) {
+  return {
+    name: 'common-js-chunks',
+    setup(plugin) {
+      const writes = plugin.initialOptions.write !== false;
+      plugin.initialOptions.write = false;
+      plugin.onEnd(async ({ outputFiles = [], errors, metafile }) => {
+        if (!writes || errors.length > 0) return;
+        const root = plugin.initialOptions.absWorkingDir;
+        const entries = plugin.initialOptions.entryPoints;
+        for (const { path, text } of outputFiles) {
+          const { code } = await transform(text, {
+            format: 'cjs',
+            platform: 'node',
+            target: 'node20',
+            supported: { 'dynamic-import': false },
+            legalComments: 'none',
+            minify,
+          });
+          const { entryPoint } = metafile.outputs[relative(root, path).replaceAll('\\', '/')] ?? {};
+          const isEntry = entries.includes(entryPoint);
+          await mkdir(dirname(path), { recursive: true });
+          await writeFile(path, (isEntry ? banner : '') + code);
+        }
+      });
+    },
+  };
+}
