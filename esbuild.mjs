@@ -24,7 +24,10 @@ await mkdir(join(repository, 'dist'), { recursive: true });
 
 if (watch) {
   for (const options of bundles) {
-    const watched = await context({ ...options, plugins: [...(options.plugins ?? []), { name: 'finish', setup: finishEachBuild }] });
+    const watched = await context({
+      ...options,
+      plugins: [...(options.plugins ?? []), { name: 'finish', setup: finishEachBuild }],
+    });
     await watched.watch();
   }
   console.log('Watching for changes.');

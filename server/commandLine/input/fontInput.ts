@@ -5,7 +5,6 @@ import { sfzNotation } from '../../sfz/notation';
 import type { Preset } from '../../soundfont/font';
 import { fontsAmong } from '../../soundfont/fontFiles';
 import type { FontView } from '../../soundfont/regions/fontView';
-import { presetAt } from '../../soundfont/regions/fontView';
 import type { PresetTextOptions } from '../../soundfont/regions/presetText';
 import { CommandError } from '../commandError';
 import type { Terminal } from '../terminal';
@@ -53,6 +52,7 @@ export async function readFontInput(terminal: Terminal, written: string): Promis
   if (found.kind === 'unreadable') throw new CommandError(`${name}: ${found.reason}`);
   const { view } = found;
   if (isWhole) return { name, path, view, presets: view.presets, isNamed: false };
+  const { presetAt } = await import('../../soundfont/regions/fontView');
   const preset = presetAt(view, Number(bank), Number(program));
   if (!preset)
     throw new CommandError(

@@ -3,14 +3,12 @@ import type { Notation } from '../../model/notation';
 import type { ConversionNote } from '../../model/notes';
 import { folderOf, joinPath } from '../../model/paths';
 import { decodeText } from '../../model/text/decodeText';
-import { lackOfZoneTable } from '../../table/looksLikeZoneTable';
 import { readInstrument } from '../../workspace/analyse';
 import { IncludeStore } from '../../workspace/files/includeStore';
 import { Reach } from '../../workspace/files/reach';
 import type { WholeText } from '../../workspace/files/readWhole';
 import { readWholeText } from '../../workspace/files/readWhole';
 import { refusalWords } from '../../workspace/files/refusalWords';
-import { detect } from '../../workspace/notations/detect';
 import type { FoundNotation } from '../../workspace/notations/notationFinder';
 import { NotationFinder } from '../../workspace/notations/notationFinder';
 import { SampleStore } from '../../workspace/samples/sampleStore';
@@ -82,6 +80,8 @@ export async function loadInstrument(
   const finder = notationFinder(terminal, new SampleStore(terminal.files));
   const found = input.notation ? { notation: input.notation } : await finder.find(input);
   if (!found) {
+    const { detect } = await import('../../workspace/notations/detect');
+    const { lackOfZoneTable } = await import('../../table/looksLikeZoneTable');
     if (detect(input.path, input.text).kind === 'table') return undefined;
     const lack = lackOfZoneTable(input.text) ?? 'it may be a table that was cut short';
     throw new CommandError(`${input.name}: this is neither SFZ, instrument XML nor a zone table: ${lack}`);

@@ -10,7 +10,7 @@ import { valueKindOf } from './valueKind';
 export interface Catalogue {
   readonly facts: readonly OpcodeFacts[];
   readonly byPattern: ReadonlyMap<string, OpcodeFacts>;
-  readonly subjects: ReadonlyMap<string, string>;
+  readonly subjects: Pick<ReadonlyMap<string, string>, 'get'>;
 }
 
 let built: Catalogue | undefined;
@@ -23,36 +23,79 @@ export function catalogue(): Catalogue {
 
 function build(): Catalogue {
   const rows = withSeconds(opcodeTables.flatMap(readOpcodeTable));
-  const subjects = new Map<string, string>();
-  for (const row of rows) {
-    const subject = row.subject ?? (row.description ? undefined : describeRouting(row.pattern)?.subject);
-    if (subject !== undefined) subjects.set(row.pattern, subject);
-  }
-  const facts = rows.map((row) => factsOf(row, subjects));
+  const subjects = new Subjects(rows);
+  const facts = rows.map((row) => new RowFacts(row, subjects));
   return { facts, byPattern: new Map(facts.map((one) => [one.pattern, one])), subjects };
 }
 
-function factsOf(row: OpcodeRow, subjects: ReadonlyMap<string, string>): OpcodeFacts {
-  // Written out, not spread: all facts share one shape, which is quicker to build and to read.
-  return {
-    pattern: row.pattern,
-    level: row.level,
-    category: row.category,
-    type: row.type,
-    unit: row.unit,
-    min: row.min,
-    max: row.max,
-    defaultText: row.defaultText,
-    options: row.options,
-    modulates: row.modulates,
-    aliases: row.aliases,
-    description: row.description ?? sentenceFor(row, subjects),
-    kind: valueKindOf(row.pattern, row.type, row.options),
-    headers: headerMaskOf(row.pattern, row.category),
-  };
+/** The noun phrases for sentences, worked out when one is first asked for: most runs need none. */
+class Subjects {
+  readonly #rows: readonly OpcodeRow[];
+  #known: Map<string, string> | undefined;
+
+  constructor(rows: readonly OpcodeRow[]) {
+    this.#rows = rows;
+  }
+
+  get(pattern: string): string | undefined {
+    this.#known ??= this.#all();
+    return this.#known.get(pattern);
+  }
+
+  #all(): Map<string, string> {
+    const known = new Map<string, string>();
+    for (const row of this.#rows) {
+      const subject = row.subject ?? (row.description ? undefined : describeRouting(row.pattern)?.subject);
+      if (subject !== undefined) known.set(row.pattern, subject);
+    }
+    return known;
+  }
 }
 
-function sentenceFor(row: OpcodeRow, subjects: ReadonlyMap<string, string>): string {
+/** The facts of a row; one shape for all is quicker to build and to read. */
+class RowFacts implements OpcodeFacts {
+  readonly pattern: string;
+  readonly level: OpcodeFacts['level'];
+  readonly category: string;
+  readonly type: OpcodeFacts['type'];
+  readonly unit: string | undefined;
+  readonly min: number | undefined;
+  readonly max: number | undefined;
+  readonly defaultText: string | undefined;
+  readonly options: readonly string[];
+  readonly modulates: string | undefined;
+  readonly aliases: readonly string[];
+  readonly kind: OpcodeFacts['kind'];
+  readonly headers: number;
+  readonly #row: OpcodeRow;
+  readonly #subjects: Subjects;
+  #description: string | undefined;
+
+  constructor(row: OpcodeRow, subjects: Subjects) {
+    this.pattern = row.pattern;
+    this.level = row.level;
+    this.category = row.category;
+    this.type = row.type;
+    this.unit = row.unit;
+    this.min = row.min;
+    this.max = row.max;
+    this.defaultText = row.defaultText;
+    this.options = row.options;
+    this.modulates = row.modulates;
+    this.aliases = row.aliases;
+    this.kind = valueKindOf(row.pattern, row.type, row.options);
+    this.headers = headerMaskOf(row.pattern, row.category);
+    this.#row = row;
+    this.#subjects = subjects;
+  }
+
+  get description(): string {
+    this.#description ??= this.#row.description ?? sentenceFor(this.#row, this.#subjects);
+    return this.#description;
+  }
+}
+
+function sentenceFor(row: OpcodeRow, subjects: Subjects): string {
   const target = row.modulates === undefined ? undefined : (subjects.get(row.modulates) ?? row.modulates);
   const sentence =
     target === undefined

@@ -6,8 +6,8 @@ import type { OpcodeFacts, ResolvedOpcode } from './opcode';
 /** How a name that the catalogue lists is found: a key with `N` for each of its numbers. */
 interface Entry {
   readonly facts: OpcodeFacts;
-  /** The name is another spelling, and another word, than the pattern. */
-  readonly alias: boolean;
+  /** How the name is written in the catalogue: the pattern, or another spelling of it. */
+  readonly written: string;
 }
 
 type Form = 'on' | 'curve' | 'smooth' | 'step';
@@ -63,20 +63,22 @@ function keyOf(pattern: string): string {
 
 function fillEntries(): void {
   const { facts } = catalogue();
-  for (const one of facts) entries.set(keyOf(one.pattern), { facts: one, alias: false });
+  for (const one of facts) entries.set(keyOf(one.pattern), { facts: one, written: one.pattern });
   for (const one of facts) {
     for (const alias of one.aliases) {
       const key = keyOf(alias);
-      if (!entries.has(key)) entries.set(key, { facts: one, alias: isOtherWord(alias, one) });
+      if (!entries.has(key)) entries.set(key, { facts: one, written: alias });
     }
   }
   // By analogy: `fil_random` is also spelt `cutoff_random`, and the second filter has `cutoff2_random`.
   const second = entries.get('cutoff2_random');
-  if (second && !entries.has('fil2_random')) entries.set('fil2_random', { facts: second.facts, alias: true });
+  if (second && !entries.has('fil2_random'))
+    entries.set('fil2_random', { facts: second.facts, written: 'fil2_random' });
 }
 
 /** Whether an alias differs by more than the way a controller is spelt, on the opcode that is moved. */
 function isOtherWord(alias: string, facts: OpcodeFacts): boolean {
+  if (alias === facts.pattern) return false;
   const plain = withoutController(alias);
   return plain !== withoutController(facts.pattern) && plain !== facts.modulates;
 }
@@ -104,7 +106,7 @@ function direct(name: string): ResolvedOpcode | undefined {
       key += parts[2 * at + 2];
     }
     const entry = fits ? entries.get(key) : undefined;
-    if (entry) return resolved(entry.facts, indexes, entry.alias);
+    if (entry) return resolved(entry.facts, indexes, isOtherWord(entry.written, entry.facts));
   }
   return undefined;
 }

@@ -2,8 +2,9 @@ import type { FileReader } from '../../model/files';
 import type { FontInstrument, Preset, SampleHeader, SoundFont, Zone } from '../font';
 import { SampleType } from '../font';
 import type { Chunk } from './chunks';
-import { chunksIn, lettersAt } from './chunks';
+import { chunksIn } from './chunks';
 import { FontError } from './fontError';
+import { formStart, headerBytes, isSoundFont } from './isSoundFont';
 import { Problems } from './problems';
 import type { ZoneLists } from './readZones';
 import { checkBags, readZones } from './readZones';
@@ -13,15 +14,8 @@ import { listContents, nameAt, readRecordLists } from './recordLists';
 /** What came of reading a file as a SoundFont: its parts without the audio, or a sentence on why it is none. */
 export type FontReading = { kind: 'font'; font: SoundFont } | { kind: 'unreadable'; reason: string };
 
-const headerBytes = 12;
-const formStart = 8;
 /** Texts about a font are short; more than this of them is not read. */
 const mostInfoBytes = 1 << 18;
-
-/** Whether the first twelve bytes of a file are those of a SoundFont. */
-export function isSoundFont(head: Uint8Array): boolean {
-  return head.length >= headerBytes && lettersAt(head, 0) === 'RIFF' && lettersAt(head, formStart) === 'sfbk';
-}
 
 /**
  * Reads an open SoundFont of version 2 without its audio; the caller closes the file. Reads headers and lists alone, under

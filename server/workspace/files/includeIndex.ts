@@ -2,7 +2,6 @@ import { isInstrumentFileName } from '../../model/fileNames';
 import type { Files } from '../../model/files';
 import type { Instrument } from '../../model/instrument';
 import { readInstrument } from '../analyse';
-import { detect } from '../notations/detect';
 import type { IncludeStore } from './includeStore';
 import { instrumentFilesBelow } from './instrumentFiles';
 import { readWholeText } from './readWhole';
@@ -113,6 +112,7 @@ export class IncludeIndex {
     }
     const whole = await readWholeText(this.#files, path);
     const text = whole.kind === 'text' ? whole.text : '';
+    const { detect } = await import('../notations/detect');
     const detected = text.includes('include') ? detect(path, text) : undefined;
     if (detected?.kind !== 'notation') {
       this.note(path, new Set());

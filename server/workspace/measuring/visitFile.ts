@@ -1,9 +1,9 @@
-import { readSampleFacts } from '../../audio/readSampleFacts';
 import type { FileReader, FileStat, Files } from '../../model/files';
 import type { SampleReading } from '../../model/samples';
 import type { MeasureFunctions, MeasureOutcome } from './measureFile';
 import { measureReader } from './measureFile';
 import type { MeasureRequest } from './measureRequest';
+import { readingOf } from './readingOf';
 import { isSameState } from './sameState';
 
 /** What is wanted of one file, which is opened once for all of it. */
@@ -65,16 +65,4 @@ async function visitOpen(
   if (!known || !stat || !isSameState(stat, known)) visit.reading = await readingOf(reader);
   if (requests.length > 0) visit.outcome = await measureReader(reader, requests, signal, measures);
   return visit;
-}
-
-/** What the header of an open file says. Never rejects. */
-export async function readingOf(reader: FileReader): Promise<SampleReading> {
-  try {
-    return await readSampleFacts(reader);
-  } catch (error) {
-    return {
-      kind: 'unreadable',
-      reason: `The file cannot be read: ${error instanceof Error ? error.message : 'unknown reason'}.`,
-    };
-  }
 }

@@ -1,10 +1,8 @@
-import { isInstrumentXmlFileName, isSfzFileName } from '../../model/fileNames';
 import type { Notation } from '../../model/notation';
 import { sfzNotation } from '../../sfz/notation';
 import { mayBeLiteral } from '../../table/cells/literals/literalCells';
 import { hasSections, looksLikeZoneTable } from '../../table/looksLikeZoneTable';
-import { isInstrumentXml } from '../../xml/isInstrumentXml';
-import { xmlNotation } from '../../xml/notation';
+import { certainNotation, looked } from './certainNotation';
 
 /** What a text is, found from its content; the name decides where the content is too little to tell. */
 export type Detected = { kind: 'notation'; notation: Notation } | { kind: 'table' } | { kind: 'unknown' };
@@ -14,21 +12,16 @@ const tableName = /\.(tsv|csv)$/i;
 const sfzLine =
   /^[ \t]*(?:<(?:control|global|master|group|region|curve|effect|midi|sample)>|#(?:define|include)\b|[a-z]\w*=)/im;
 const comments = /\/\/[^\r\n]*|\/\*[\s\S]*?\*\//g;
-/** Enough of a text to tell what it is. */
-const looked = 65_536;
 
 /** Finds out how a text is to be read. */
 export function detect(path: string, text: string): Detected {
+  const certain = certainNotation(path, text);
+  if (certain) return certain;
   const start = text.slice(0, looked);
-  if (isInstrumentXml(start, path)) return { kind: 'notation', notation: xmlNotation };
-  const first = start.trimStart().replace(/^\ufeff/, '');
-  const asXml = first.startsWith('<?xml') || first.startsWith('<!') || isInstrumentXmlFileName(path);
-  if (asXml) return { kind: 'unknown' };
   // Lines such as `lo=36,` stand in scripts too.
-  const mayBeList = !isSfzFileName(path) && (mayBeLiteral(start) || hasSections(start));
+  const mayBeList = mayBeLiteral(start) || hasSections(start);
   if (mayBeList && looksLikeZoneTable(start)) return { kind: 'table' };
-  if (isSfzFileName(path) || sfzLine.test(start.replace(comments, '')))
-    return { kind: 'notation', notation: sfzNotation };
+  if (sfzLine.test(start.replace(comments, ''))) return { kind: 'notation', notation: sfzNotation };
   if (tableName.test(path) || looksLikeZoneTable(start)) return { kind: 'table' };
   return { kind: 'unknown' };
 }

@@ -7,7 +7,7 @@ import type { Vocabulary } from '../../vocabulary/vocabulary';
 import { writeVocabulary } from '../../vocabulary/writeVocabulary';
 import { sampleFactsIn } from '../samples/sampleFactsIn';
 import type { SampleStore } from '../samples/sampleStore';
-import { notationOfDocument, notationOfFile } from './notationOf';
+import { certainNotation } from './certainNotation';
 import { VocabularyStore } from './vocabularyStore';
 
 /** A text that may hold an instrument. */
@@ -67,8 +67,7 @@ export class NotationFinder {
   /** How a text is read; `undefined` for one that holds no instrument. */
   async find(query: NotationQuery): Promise<FoundNotation | undefined> {
     const { path = '', text, languageId } = query;
-    const plain =
-      languageId === undefined ? notationOfFile(path, text) : notationOfDocument(languageId, path, text);
+    const plain = await plainNotation(path, text, languageId);
     if (plain) return { notation: plain };
     if (languageId === undefined ? !isXml(text) : languageId !== 'xml') return undefined;
     if (text.length < shortestXml) return undefined;
@@ -156,6 +155,20 @@ export class NotationFinder {
       matchesVocabulary(inferred.vocabulary, text)
     );
   }
+}
+
+/** The notation of ours that a text is in; what tables are is loaded where that has to be looked at. */
+async function plainNotation(
+  path: string,
+  text: string,
+  languageId: string | undefined,
+): Promise<Notation | undefined> {
+  if (languageId === undefined) {
+    const certain = certainNotation(path, text);
+    if (certain) return certain.kind === 'notation' ? certain.notation : undefined;
+  }
+  const { notationOfDocument, notationOfFile } = await import('./notationOf');
+  return languageId === undefined ? notationOfFile(path, text) : notationOfDocument(languageId, path, text);
 }
 
 function sameVocabulary(a: Vocabulary, b: Vocabulary): boolean {

@@ -7,8 +7,8 @@ import { refusalWords } from '../files/refusalWords';
 import type { MeasureCache } from '../measuring/measureCache';
 import type { MeasuredFile } from '../measuring/measuredFile';
 import { Measurements } from '../measuring/measurements';
+import { readingOf } from '../measuring/readingOf';
 import type { FileVisit } from '../measuring/visitFile';
-import { readingOf } from '../measuring/visitFile';
 import { FolderIndex } from './folderIndex';
 
 /** Files that are open at one time. */
