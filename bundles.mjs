@@ -32,16 +32,16 @@ export function bundlesFor({ production = false } = {}) {
     { ...forNode, entryPoints: ['server/measureWorker.ts'], outfile: 'dist/measureWorker.js' },
     { ...forNode, entryPoints: ['server/compareWorker.ts'], outfile: 'dist/compareWorker.js' },
     { ...forNode, entryPoints: ['server/flacLibrary.ts'], outfile: 'dist/flacLibrary.js' },
-    { ...forNode, entryPoints: ['server/buildWorker.ts'], outfile: 'dist/buildWorker.js' },
     {
       ...forNode,
-      entryPoints: ['server/cli.ts'],
+      // The threads of a build share the chunks of the command line.
+      entryPoints: ['server/cli.ts', 'server/buildWorker.ts'],
       outdir: 'dist',
       format: 'esm',
       splitting: true,
       chunkNames: 'cli/[name]-[hash]',
       sourcemap: false,
-      plugins: [commonJsChunks({ banner: '#!/usr/bin/env node\n', minify: production })],
+      plugins: [commonJsChunks({ program: 'server/cli.ts', minify: production })],
     },
     {
       ...forBrowser,

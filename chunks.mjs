@@ -5,8 +5,8 @@ import { mkdir, writeFile } from 'node:fs/promises';
 import { dirname, relative } from 'node:path';
 import { transform } from 'esbuild';
 
-/** The plugin for a bundle of modules with `splitting`; the first line of its entry is `banner`. */
-export function commonJsChunks({ banner, minify }) {
+/** The plugin for a bundle of modules with `splitting`; the entry `program` can be started by itself. */
+export function commonJsChunks({ program, minify }) {
   return {
     name: 'common-js-chunks',
     setup(plugin) {
@@ -15,7 +15,6 @@ export function commonJsChunks({ banner, minify }) {
       plugin.onEnd(async ({ outputFiles = [], errors, metafile }) => {
         if (!writes || errors.length > 0) return;
         const root = plugin.initialOptions.absWorkingDir;
-        const entries = plugin.initialOptions.entryPoints;
         for (const { path, text } of outputFiles) {
           const { code } = await transform(text, {
             format: 'cjs',
@@ -26,9 +25,8 @@ export function commonJsChunks({ banner, minify }) {
             minify,
           });
           const { entryPoint } = metafile.outputs[relative(root, path).replaceAll('\\', '/')] ?? {};
-          const isEntry = entries.includes(entryPoint);
           await mkdir(dirname(path), { recursive: true });
-          await writeFile(path, (isEntry ? banner : '') + code);
+          await writeFile(path, (entryPoint === program ? '#!/usr/bin/env node\n' : '') + code);
         }
       });
     },

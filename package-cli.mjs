@@ -26,7 +26,7 @@ const about = {
 await rm(staged, { recursive: true, force: true });
 await mkdir(join(staged, 'dist'), { recursive: true });
 await writeFile(join(staged, 'package.json'), `${JSON.stringify(about, undefined, 2)}\n`);
-for (const name of ['cli.js', 'cli', 'measureWorker.js', 'flacLibrary.js'])
+for (const name of ['cli.js', 'cli', 'buildWorker.js', 'measureWorker.js', 'flacLibrary.js'])
   await cp(join(repository, 'dist', name), join(staged, 'dist', name), {
     recursive: true,
     filter: (path) => !path.endsWith('.map'),

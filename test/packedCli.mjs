@@ -56,6 +56,10 @@ try {
   writeFileSync(join(folder, 'one.sfz'), `<region> sample=chimes/Samples/${sample} key=60\n`);
   const converted = run('convert', 'one.sfz', '--to', 'xml', '--output', 'one.instrument.xml', '--prove');
   assert.equal(converted.status, 0, converted.all);
+  const library = { facts: { licence: 'CC0' }, instruments: [{ name: 'One', source: 'one.sfz' }] };
+  writeFileSync(join(folder, 'zonewright.library.json'), JSON.stringify(library));
+  const built = run('library', 'build');
+  assert.equal(built.status, 0, built.all);
   const packed = run('library', 'pack', 'one.sfz', '--audio', 'flac', '--fact', 'licence=CC0');
   assert.equal(packed.status, 0, packed.all);
   assert.ok(statSync(join(folder, 'one.zip')).size > 1000);
