@@ -20,6 +20,7 @@ import type {
   ConvertResult,
 } from '../server/protocol/requests/conversionRequests';
 import { ConvertRequest, VocabulariesRequest } from '../server/protocol/requests/conversionRequests';
+import { instrumentIntoTemplate, tableIntoTemplate } from './convertIntoTemplate';
 import { mayHoldInstrument } from './languages';
 import { openNewInstrument } from './tablePreview/newInstrument';
 
@@ -42,6 +43,8 @@ export function registerConversion(client: BaseLanguageClient): Disposable[] {
     commands.registerCommand('zonewright.convertToSfz', () => conversion.convert('sfz')),
     commands.registerCommand('zonewright.convertToXml', () => conversion.convert('xml')),
     commands.registerCommand('zonewright.convertToVocabulary', () => conversion.convertByVocabulary()),
+    commands.registerCommand('zonewright.convertIntoTemplate', () => conversion.convertIntoTemplate()),
+    commands.registerCommand('zonewright.tableIntoTemplate', () => conversion.convertTableIntoTemplate()),
   ];
 }
 
@@ -85,6 +88,19 @@ class Conversion implements Disposable {
     if (document) await this.#convert(document, to);
   }
 
+  async convertIntoTemplate(): Promise<void> {
+    const document = await this.#instrument();
+    const done = document && (await instrumentIntoTemplate(document, (params) => this.#ask(params)));
+    if (!done) return;
+    const folder = document.isUntitled ? undefined : Uri.joinPath(document.uri, '..');
+    await this.#open(done.params, done.result, folder, plainName(document.uri));
+  }
+
+  async convertTableIntoTemplate(): Promise<void> {
+    const done = await tableIntoTemplate((params) => this.#ask(params));
+    if (done) await this.#open(done.params, done.result, done.folder, l10n.t('pasted'));
+  }
+
   async #instrument(): Promise<TextDocument | undefined> {
     const document = window.activeTextEditor?.document;
     if (mayHoldInstrument(document)) return document;
@@ -97,9 +113,17 @@ class Conversion implements Disposable {
     const result = await this.#ask(params);
     if (!result) return;
     const folder = document.isUntitled ? undefined : Uri.joinPath(document.uri, '..');
-    const format = typeof to === 'string' ? to : 'vocabulary';
-    const name = nameOf(document.uri).replace(/(\.instrument)?\.\w+$/, '');
-    const converted = await openNewInstrument(result.text, format, folder, name);
+    await this.#open(params, result, folder, plainName(document.uri));
+  }
+
+  /** Opens what was made beside its source, unsaved, and tells of it. */
+  async #open(
+    params: ConvertParams,
+    result: ConvertResult,
+    folder: Uri | undefined,
+    name: string,
+  ): Promise<void> {
+    const converted = await openNewInstrument(result.text, result.format, folder, name);
     await window.showTextDocument(converted, { viewColumn: ViewColumn.Beside, preview: false });
     this.#mark(converted, result.marks);
     if (folder && result.hasRelativePaths) this.#remember({ params, text: result.text, folder });
@@ -179,6 +203,10 @@ class Conversion implements Disposable {
 function lineFrom(document: TextDocument, { start }: Range): Range {
   const line = document.lineAt(Math.min(start.line, document.lineCount - 1));
   return new Range(start, line.range.end);
+}
+
+function plainName(uri: Uri): string {
+  return nameOf(uri).replace(/(\.instrument)?\.\w+$/, '');
 }
 
 function nameOf({ path }: { path: string }): string {

@@ -7,6 +7,7 @@ import { registerConversion } from './convertInstrument';
 import { KeyboardMapPanel } from './keyboardMap/panel';
 import { registerLibrary } from './library/registerLibrary';
 import { registerLocateFolder } from './locateFolder';
+import { registerMakePack } from './makePack';
 import { registerMidi } from './midi/midiCommands';
 import type { MidiAccess } from './midi/midiInputs';
 import { NotesDocuments } from './notesDocuments';
@@ -42,6 +43,7 @@ export async function startExtension(
     FontEditor.register(context, client),
     registerFontWriting(client),
     ...registerLibrary(context, client),
+    registerMakePack(client),
     ...KeyboardMapPanel.register(context, client),
     ...AuditionHost.registerSilencing(),
     ...registerMidi(midi, (message) => AuditionHost.play(message)),

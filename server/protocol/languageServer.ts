@@ -39,6 +39,7 @@ import { handleFonts } from './handlers/handleFonts';
 import { formattedOnType } from './handlers/handleFormatting';
 import { handleInstrumentRequests } from './handlers/handleInstrumentRequests';
 import { handleLibrary } from './handlers/handleLibrary';
+import { handlePacks } from './handlers/handlePacks';
 import { handleReadingAids, refreshReadingAids, semanticTokensOptions } from './handlers/handleReadingAids';
 import { movedFiles } from './handlers/handleRename';
 import { handleSamples } from './handlers/handleSamples';
@@ -138,6 +139,7 @@ export class LanguageServer implements ServerContext {
     handleConversion(this);
     handleFonts(this);
     handleLibrary(this, this.#builds, () => this.#trust.files.isTrusted);
+    handlePacks(this);
     handleInstrumentRequests(this);
     handleSamples(this);
     handleSound(this);

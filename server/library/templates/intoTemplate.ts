@@ -42,6 +42,8 @@ export interface TemplateResult {
   notes: ConversionNote[];
   /** How many values of the source were carried over exactly. */
   kept: number;
+  /** Facts that the template has a place for and that stay marked. */
+  missing: string[];
 }
 
 /**
@@ -77,7 +79,12 @@ export async function intoTemplate(template: Template, source: TemplateSource): 
     region ? [{ ...copy, source: region }] : [],
   );
   const account = accountOf({ instrument, values, result, regions });
-  return { ...account, text, notes: [...factNotes(filled.missing), ...account.notes] };
+  return {
+    ...account,
+    text,
+    missing: filled.missing,
+    notes: [...factNotes(filled.missing), ...account.notes],
+  };
 }
 
 /** A template without any group gets one around its examples where the source has groups and the notation allows it. */

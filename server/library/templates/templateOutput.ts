@@ -24,6 +24,8 @@ export interface TemplateSurroundings {
   samples: SampleStore;
   /** What is known of an instrument, by its name; its title is its name where nothing else is said. */
   factsOf?: (name: string) => Facts;
+  /** Told which facts the template has a place for that are not known. */
+  onMissing?: (facts: readonly string[]) => void;
 }
 
 /** Putting instruments into a template, a file an instrument. */
@@ -38,10 +40,11 @@ export function templateOutput(template: TemplateText, around: TemplateSurroundi
         signal?.throwIfAborted();
         const name = sources.length === 1 && fileName !== undefined ? fileName : source.name + ending;
         const facts = new Map([['title', source.name], ...(around.factsOf?.(source.name) ?? [])]);
-        const { text, ...account } = await intoTemplate(
+        const { text, missing, ...account } = await intoTemplate(
           templateIn(template, around, joinPath(targetFolder ?? folderOf(template.path), name)),
           { instrument: source.instrument, folder: source.folder, targetFolder, facts },
         );
+        around.onMissing?.(missing);
         files.set(name, text);
         accounts.push(wholeAccount(source, account));
         progress?.(accounts.length, sources.length);

@@ -2,25 +2,23 @@ import { notesPage } from '../../features/notesPage';
 import type { Instrument } from '../../model/instrument';
 import type { Notation } from '../../model/notation';
 import type { ConversionNote } from '../../model/notes';
+import { OutputError } from '../../model/output';
 import { folderOf, isAbsolutePath, nameOf, relativePath } from '../../model/paths';
 import { Source } from '../../model/text/source';
 import { foldNotes, lineNotes } from '../../model/writing/lineNotes';
 import { placeNotes } from '../../model/writing/placeNotes';
-import { parseVocabulary } from '../../vocabulary/parseVocabulary';
 import { vocabularyEnding } from '../../vocabulary/vocabulary';
-import { vocabularyNotation } from '../../vocabulary/vocabularyNotation';
 import { filesBelow } from '../../workspace/files/instrumentFiles';
-import { readWholeText } from '../../workspace/files/readWhole';
 import { assumedInVocabulary } from '../../workspace/notations/assumedInVocabulary';
-import { notations } from '../../workspace/notations/notationOf';
 import type { VocabularySource } from '../../workspace/notations/notationOutput';
-import { notationOutput } from '../../workspace/notations/notationOutput';
+import { readTableWithSamples } from '../../workspace/readTableWithSamples';
 import { stopIfCancelled } from '../cancellation';
 import { rangeOf } from '../conversion/positions';
 import { pathOfUri, uriOfPath } from '../conversion/uris';
 import type { ConversionMark, ConvertParams } from '../requests/conversionRequests';
 import { ConvertRequest, VocabulariesRequest } from '../requests/conversionRequests';
 import type { ServerContext } from '../serverContext';
+import { conversionTarget } from './conversionTarget';
 
 /** Findings of one document that an editor shows; more of them help nobody. */
 const mostMarks = 1000;
@@ -29,41 +27,40 @@ const mostMarks = 1000;
 export function handleConversion(server: ServerContext): void {
   const { connection, documents } = server;
 
-  connection.onRequest(ConvertRequest.type, async ({ uri, to, directives = 'keep', folderUri }, token) => {
-    const reading = await documents.reading(uri);
-    stopIfCancelled(token);
-    if (!reading) return { problem: 'This document holds no instrument that can be read.' };
-    const target = await targetOf(server, to);
+  connection.onRequest(ConvertRequest.type, async ({ to, directives = 'keep', ...params }, token) => {
+    const target = await conversionTarget(server, to);
     if ('problem' in target) return target;
-    const { instrument, folder, vocabulary, document } = reading;
-    const targetFolder = folderUri === undefined ? folder : pathOfUri(folderUri);
-    const name = document.path === undefined ? 'a text that is not saved' : nameOf(document.path);
-    const source: VocabularySource = {
-      instrument,
-      vocabulary: vocabulary?.vocabulary,
-      ...(vocabulary && { notes: assumedInVocabulary(vocabulary) }),
-      name,
-      folder,
-    };
-    const output = notationOutput(target.notation, documents.samples);
-    const { files, accounts } = await output.write(
-      [source],
-      { directives, folder: targetFolder },
-      documents.files,
-    );
+    const targetFolder = params.folderUri === undefined ? undefined : pathOfUri(params.folderUri);
+    const source = await sourceOf(server, params, targetFolder);
     stopIfCancelled(token);
-    const [[, text]] = files;
-    if (typeof text !== 'string') return { problem: 'This is written to a file, not into the editor.' };
-    const [{ notes, kept }] = accounts;
-    const lines = lineNotes(instrument, notes);
-    return {
-      text,
-      kept,
-      notes: lines,
-      marks: marksOf(instrument, notes, target.notation, text),
-      page: notesPage(`Conversion notes for ${name}`, lines, kept),
-      hasRelativePaths: hasRelativePaths(instrument),
-    };
+    if ('problem' in source) return source;
+    const { instrument, name } = source;
+    const folder = targetFolder ?? source.folder;
+    try {
+      const { files, accounts } = await target.output.write(
+        [source],
+        { directives, ...(folder !== undefined && { folder }) },
+        documents.files,
+      );
+      stopIfCancelled(token);
+      const [[, text]] = files;
+      if (typeof text !== 'string') return { problem: 'This is written to a file, not into the editor.' };
+      const [{ notes, kept }] = accounts;
+      const lines = lineNotes(instrument, notes);
+      return {
+        text,
+        kept,
+        notes: lines,
+        marks: marksOf(instrument, notes, target.notation, text),
+        page: notesPage(`Conversion notes for ${name}`, lines, kept),
+        format: target.format,
+        missingFacts: target.missingFacts,
+        hasRelativePaths: hasRelativePaths(instrument),
+      };
+    } catch (error) {
+      if (error instanceof OutputError) return { problem: `Nothing was converted: ${error.message}.` };
+      throw error;
+    }
   });
 
   connection.onRequest(VocabulariesRequest.type, async ({ uri }, token) => {
@@ -84,29 +81,35 @@ export function handleConversion(server: ServerContext): void {
   });
 }
 
-async function targetOf(
-  { documents }: ServerContext,
-  to: ConvertParams['to'],
-): Promise<{ notation: Notation } | { problem: string }> {
-  if (typeof to === 'string') {
-    const notation = Object.hasOwn(notations, to) ? notations[to] : undefined;
-    return notation ? { notation } : { problem: `There is no notation "${to}".` };
+/** The instrument of a document, or of a table whose samples are looked up in its folder; or why there is none. */
+async function sourceOf(
+  { documents, settings }: ServerContext,
+  { uri, table }: Pick<ConvertParams, 'uri' | 'table'>,
+  targetFolder: string | undefined,
+): Promise<VocabularySource | { problem: string }> {
+  if (table !== undefined) {
+    const path = pathOfUri(uri);
+    const folder = path === undefined ? '' : folderOf(path);
+    const middleC = await settings.middleC(uri, path);
+    const { problem, instrument, notes } = await readTableWithSamples(documents.files, table, {
+      path: 'table',
+      ...(middleC !== 'auto' && { middleC }),
+      samplesFolder: folder,
+      outputFolder: targetFolder ?? folder,
+    });
+    if (problem !== undefined) return { problem: `No zone table was found: ${problem}` };
+    return { instrument, notes, name: 'table', folder: targetFolder ?? folder };
   }
-  const path = pathOfUri(to.vocabularyUri);
-  if (path === undefined) return { problem: 'The vocabulary is not in a file.' };
-  const text = documents.openDocument(path)?.getText() ?? (await savedText(documents.files, path));
-  if (text === undefined) return { problem: `${nameOf(path)} cannot be read.` };
-  const { vocabulary, problems } = parseVocabulary(text);
-  if (vocabulary) return { notation: vocabularyNotation(vocabulary) };
-  return { problem: `${nameOf(path)} holds no vocabulary: ${problems[0]?.message ?? 'it is empty.'}` };
-}
-
-async function savedText(
-  files: ServerContext['documents']['files'],
-  path: string,
-): Promise<string | undefined> {
-  const whole = await readWholeText(files, path);
-  return whole.kind === 'text' ? whole.text : undefined;
+  const reading = await documents.reading(uri);
+  if (!reading) return { problem: 'This document holds no instrument that can be read.' };
+  const { instrument, folder, vocabulary, document } = reading;
+  return {
+    instrument,
+    vocabulary: vocabulary?.vocabulary,
+    ...(vocabulary && { notes: assumedInVocabulary(vocabulary) }),
+    name: document.path === undefined ? 'a text that is not saved' : nameOf(document.path),
+    folder,
+  };
 }
 
 function marksOf(

@@ -3,10 +3,19 @@ import { RequestType } from 'vscode-languageserver-protocol';
 import type { NoteKind } from '../../model/notes';
 import type { LineNote } from '../../model/writing/lineNotes';
 
+/** The text at a URI that takes groups and regions in the place of its examples, and what is known of the instrument by name. */
+export interface TemplateTarget {
+  templateUri: string;
+  facts: Record<string, string>;
+}
+
 export interface ConvertParams {
+  /** The document with the instrument, or that a table is for. */
   uri: string;
-  /** A notation, or the vocabulary that the file at a URI holds. */
-  to: 'sfz' | 'xml' | { vocabularyUri: string };
+  /** A copied zone table that is converted instead; its samples are looked up in the document's folder. */
+  table?: string;
+  /** A notation, the vocabulary that the file at a URI holds, or a template. */
+  to: 'sfz' | 'xml' | { vocabularyUri: string } | TemplateTarget;
   /** Whether variables and included files are kept as such, where the notation can; where nothing is said, they are. */
   directives?: 'keep' | 'inline';
   /** The folder that the text is for; where nothing is said, the document's own. */
@@ -30,6 +39,10 @@ export interface ConvertResult {
   marks: ConversionMark[];
   /** The notes as a page of Markdown. */
   page: string;
+  /** What the text is written in. */
+  format: 'sfz' | 'xml' | 'vocabulary';
+  /** Facts that a template has a place for and that are not known; they stay marked. */
+  missingFacts: string[];
   /** Whether sample paths start from a folder, so that they lead to the files from there alone. */
   hasRelativePaths: boolean;
 }
