@@ -14,6 +14,7 @@ import './sound';
 import './soundFont';
 import './screen';
 import './tablePreview';
+import './templatesAndPacks';
 import './vocabularies';
 import { runTests } from './runTests';
 import { registeredTests } from './testList';
