@@ -93,6 +93,12 @@ describe('any source in any template', () => {
           const written = there.get(given.samplePath(region)) ?? -1;
           expect(effectiveValues(result, written)).toMatchObject(effectiveValues(given, region));
           // Where velocities or keys are said, the template narrows neither.
+          // Levels, tunings and conditions of example regions are theirs alone.
+          const own = effectiveValues(given, region);
+          const ofGroups = groups.map((one) => one.split('\n')[0]).join(' ');
+          for (const name of ['volume', 'tune', 'trigger', 'seq_length', 'sw_last', 'lovel'])
+            if (!(name in own) && !ofGroups.includes(` ${name}=`))
+              expect(effectiveValues(result, written)).not.toHaveProperty(name);
           const { lovel, hivel } = effectiveValues(given, region);
           expect([result.lowKey[written], result.highKey[written]]).toEqual([
             given.lowKey[region],
