@@ -9,6 +9,7 @@ import { joinPath, relativePath, titleOf } from '../../model/paths';
 import { jsonText, visibleText } from '../../model/text/visibleText';
 import { counted } from '../../model/wording/counted';
 import { CommandError } from '../commandError';
+import type { NoteCounts } from '../input/packInput';
 import { builtTexts, packTextOf } from '../input/packInput';
 import type { PackOutcome, PackWords } from '../output/writePack';
 import { writePack } from '../output/writePack';
@@ -84,7 +85,7 @@ async function builtSource(
   library: ResolvedLibrary,
   instrument: LibraryInstrument,
   said: InstrumentFacts,
-): Promise<PackSource> {
+): Promise<PackSource & { noteCounts?: NoteCounts }> {
   const facts = { title: instrument.name, ...instrument.facts, ...said };
   const built = await builtTexts(terminal, library, instrument);
   return {

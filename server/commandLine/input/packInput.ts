@@ -7,6 +7,13 @@ import { notationOfFile } from '../../workspace/notations/notationOf';
 import type { Terminal } from '../terminal';
 import { loadInstrument, readInput } from './input';
 
+/** Notes of a conversion by what they tell. */
+export interface NoteCounts {
+  assumed: number;
+  approximated: number;
+  dropped: number;
+}
+
 /** An instrument's text to be packed, with the vocabulary file that it is read by, where there is one. */
 export async function packTextOf(
   terminal: Terminal,
@@ -36,7 +43,7 @@ export async function builtTexts(
   terminal: Terminal,
   library: ResolvedLibrary,
   { fileName, name, targets }: LibraryInstrument,
-): Promise<Pick<PackSource, 'texts' | 'files' | 'notes'>> {
+): Promise<Pick<PackSource, 'texts' | 'files' | 'notes'> & { noteCounts?: NoteCounts }> {
   const texts: PackText[] = [];
   const files: string[] = [];
   for (const target of targets) {
@@ -54,8 +61,28 @@ export async function builtTexts(
     texts.push(one.text);
     for (const file of one.files) if (!files.includes(file)) files.push(file);
   }
+  const map = joinPath(library.output, `maps/${fileName}.svg`);
+  if ((await terminal.files.stat(map))?.kind === 'file') files.push(map);
   const notes = await readWholeText(terminal.files, joinPath(library.output, `notes/${fileName}.md`));
-  return { texts, files, ...(notes.kind === 'text' && { notes: notes.text }) };
+  const noteCounts = await countsIn(terminal, joinPath(library.output, `records/${fileName}.json`));
+  return {
+    ...{ texts, files },
+    ...(notes.kind === 'text' && { notes: notes.text }),
+    ...(noteCounts && { noteCounts }),
+  };
+}
+
+/** How many notes of each kind the record of a build counts. */
+async function countsIn(terminal: Terminal, path: string): Promise<NoteCounts | undefined> {
+  const whole = await readWholeText(terminal.files, path);
+  if (whole.kind !== 'text') return undefined;
+  try {
+    const { noteCounts } = JSON.parse(whole.text) as { noteCounts?: Partial<NoteCounts> };
+    const { assumed = 0, approximated = 0, dropped = 0 } = noteCounts ?? {};
+    return { assumed, approximated, dropped };
+  } catch {
+    return undefined;
+  }
 }
 
 function isInstrument(name: string): boolean {

@@ -10,6 +10,7 @@ import { counted } from '../../model/wording/counted';
 import { checkFetching } from '../../workspace/analyse';
 import { SampleStore } from '../../workspace/samples/sampleStore';
 import { CommandError } from '../commandError';
+import type { NoteCounts } from '../input/packInput';
 import { systemReason } from '../systemReason';
 import type { Terminal } from '../terminal';
 import { outputFile } from './overwriting';
@@ -44,7 +45,7 @@ export interface PackOutcome {
   message: string | null;
   outputs: string[];
   totals: Record<Severity, number>;
-  notes: { assumed: number; approximated: number; dropped: number };
+  notes: NoteCounts;
 }
 
 /** Packs one instrument and writes it; what keeps it from being packed is in the outcome. */
@@ -52,7 +53,7 @@ export async function writePack(
   terminal: Terminal,
   { force }: PackWords,
   about: PackAbout,
-  sourceOf: () => Promise<PackSource>,
+  sourceOf: () => Promise<PackSource & { noteCounts?: NoteCounts }>,
 ): Promise<PackOutcome> {
   const outcome: PackOutcome = {
     ...{ name: about.name, source: about.source, state: 'built', message: null, outputs: [] },
@@ -60,7 +61,8 @@ export async function writePack(
     notes: { assumed: 0, approximated: 0, dropped: 0 },
   };
   try {
-    const source = await sourceOf();
+    const { noteCounts, ...source } = await sourceOf();
+    if (noteCounts) outcome.notes = noteCounts;
     await countFindings(terminal, source, outcome.totals);
     const { form = 'zip', audio, withoutLicence = false } = about.settings;
     const library = audio === 'flac' ? await terminal.packing?.flacLibrary() : undefined;

@@ -194,19 +194,31 @@ describe('a pack', () => {
       'built/sfz/Harp.sfz': '<region> sample=../../raw/a.wav key=60\n',
       'built/xml/Harp.instrument.xml':
         '<instrument><region sample="../../raw/a.wav" key="60"/></instrument>\n',
+      'built/notes/Harp.md': '# Harp\n',
+      'built/maps/Harp.svg': '<svg/>',
+      'built/records/Harp.json': '{"noteCounts":{"assumed":2,"dropped":1}}',
       'raw/a.wav': wav(1),
     });
     const { status, out } = await run(folder, ['library', 'pack', '--format', 'json']);
     expect(status).toBe(1);
     expect(JSON.parse(out).instruments).toMatchObject([
-      { name: 'Harp', state: 'built', outputs: ['packs/Harp.zip'] },
+      {
+        ...{ name: 'Harp', state: 'built', outputs: ['packs/Harp.zip'] },
+        notes: { assumed: 2, approximated: 0, dropped: 1 },
+      },
       { name: 'Drum', state: 'failed', message: expect.stringContaining('not built yet') },
     ]);
     const pack = unzipped(join(folder, 'packs'), 'Harp.zip');
     expect(filesBelow(pack)).toEqual([
-      ...['CREDITS.txt', 'Harp.instrument.xml', 'Harp.sfz', 'LICENCE.txt', 'Samples/a.wav'].map(
-        (name) => `Harp/${name}`,
-      ),
+      ...[
+        'CREDITS.txt',
+        'Harp.instrument.xml',
+        'Harp.sfz',
+        'Harp.svg',
+        'LICENCE.txt',
+        'NOTES.md',
+        'Samples/a.wav',
+      ].map((name) => `Harp/${name}`),
     ]);
     expect(readFileSync(join(pack, 'Harp/Harp.instrument.xml'), 'utf8')).toContain('sample="Samples/a.wav"');
     expect(readFileSync(join(pack, 'Harp/CREDITS.txt'), 'utf8')).toContain('Tuned by Ole Berg');
