@@ -10,6 +10,8 @@ const numbered =
   /^[|>*\u2022"'([#-]{0,4}(?:(?:sample|smp|no\.?|nr\.?) ?)?#?(\d{1,4}|\p{L}{1,3}\d{0,3})(?![\p{L}\p{N}])/iu;
 const partings = /^["')\]\s.:=|;,\u2013\u2014>-]+/u;
 const named = /^(\S.{0,200}?\.\w{2,5})(?=$|["'|;,\t(]|\s{2})/u;
+const inline =
+  /(?:^|[\s,;:(])(\p{L}{1,3}\d{0,3}|\d{1,4})\s?[=:]\s?["']?([^,;=:"']{1,120}\.\w{2,5})(?=["'\s,;.)]|$)/gu;
 const mostListed = 10_000;
 const longestLine = 400;
 
@@ -79,6 +81,7 @@ function listIn(text: string): Map<string, Listed> | undefined {
     const next = text.indexOf('\n', start);
     const end = next < 0 ? text.length : next;
     if (end - start <= longestLine) {
+      if (!addInline(list, text.slice(start, end), start)) return undefined;
       const line = text.slice(start, end).trim();
       const [lead = '', number] = numbered.exec(line) ?? [];
       const name =
@@ -86,13 +89,25 @@ function listIn(text: string): Map<string, Listed> | undefined {
       if (number !== undefined && name !== undefined && isAudioFileName(name)) {
         const key = keyOf(number);
         // One that names two files is none.
-        if (list.has(key)) return undefined;
+        if (list.has(key) && list.get(key)?.name !== name) return undefined;
         list.set(key, { name, start, end });
       }
     }
     start = end + 1;
   }
   return list;
+}
+
+/** Adds what a line lists one after another: `A = low.wav, B = high.wav`; `false` where one stands for two files. */
+function addInline(list: Map<string, Listed>, line: string, start: number): boolean {
+  const found = Array.from(line.matchAll(inline), ([, number = '', name = '']) => ({ number, name }));
+  if (found.length < 2) return true;
+  for (const { number, name } of found) {
+    const key = keyOf(number);
+    if (!isAudioFileName(name) || list.has(key)) return isAudioFileName(name) === false;
+    list.set(key, { name, start, end: start + line.length });
+  }
+  return true;
 }
 
 function keyOf(text: string): string {

@@ -45,14 +45,45 @@ export function splitWords(text: string): TableCells | undefined {
   const first = looked.findIndex((line) => line !== undefined);
   let above = first - 1;
   while (above >= 0 && isBlank(text, lines[above])) above--;
+  // A line of units alone stands below the headings that they belong to.
+  const units = above > 0 && isUnits(text, lines[above]) ? lines[above] : undefined;
+  if (units) above--;
   const cells = new TableCells(text);
   cells.bySpaces = true;
   for (const [at, line] of lines.entries()) {
+    if (units === line) {
+      cells.endRow();
+      continue;
+    }
     const parts = at === above ? headingsIn(text, line, width) : partsOf(text, line, counted);
-    for (const { start, end } of parts) cells.add(start, end);
+    const added = parts.map(({ start, end }) => cells.add(start, end));
+    if (at === above && units) addUnits(cells, added, line, units);
     cells.endRow();
   }
   return cells;
+}
+
+const bracketed = /[([][^()[\]]{1,40}[)\]]/g;
+
+/** Whether a line holds nothing but words in brackets. */
+function isUnits(text: string, { start, end }: Word): boolean {
+  const line = text.slice(start, Math.min(end, start + longestLine));
+  return line.replace(bracketed, '').trim() === '' && line.trim() !== '';
+}
+
+/** Puts units behind the headings that they stand below. */
+function addUnits(cells: TableCells, headings: readonly number[], line: Word, units: Word): void {
+  const { text } = cells;
+  for (const match of text.slice(units.start, units.end).matchAll(bracketed)) {
+    const [from, to] = [match.index, match.index + match[0].length];
+    const places = headings.map((cell) => ({
+      cell,
+      gap: Math.max(cells.starts[cell] - line.start - to, from - (cells.ends[cell] - line.start), 0),
+    }));
+    const nearest = places.sort((a, b) => a.gap - b.gap)[0];
+    if (nearest && !cells.isRewritten(nearest.cell))
+      cells.rewritten.set(nearest.cell, `${cells.value(nearest.cell)} ${match[0]}`);
+  }
 }
 
 /** How many cells most rows of a table with names of audio files have. */

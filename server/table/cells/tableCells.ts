@@ -6,6 +6,7 @@ import { literalCells } from './literals/literalCells';
 import { readMarkdown } from './markdownCells';
 import { plainLayout } from './plainLayout';
 import { recordCells } from './recordCells';
+import { joinRuledRows } from './ruledRows';
 import { splitByHeadings } from './splitByHeadings';
 import { joinSplitRows } from './splitRows';
 import { splitWords, usualWidth } from './splitWords';
@@ -29,7 +30,10 @@ export function tableCells(text: string): TableCells | undefined {
   const records = html ? undefined : recordCells(written);
   if (records) return records;
   const cells = html ? htmlCells(tagged) : writtenCells(written);
-  return cells && (turnedTable(cells) ?? joinSplitRows(cells) ?? cells);
+  return (
+    cells &&
+    (turnedTable(cells) ?? (html ? undefined : joinRuledRows(cells)) ?? joinSplitRows(cells) ?? cells)
+  );
 }
 
 /** So much of a text is looked at for marks. */

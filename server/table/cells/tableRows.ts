@@ -28,6 +28,11 @@ export interface TableRows {
 /** Rows are compared by so many characters. */
 const longestRowText = 2000;
 
+/** The title of a section that gives a key switch behind its name: `[Short]  keyswitch 13`. */
+const longestTitle = 80;
+const switchTitle =
+  /^\W{0,3}\p{L}[\p{L} -]{0,30}[\]):,-]?\s+[([]?(?:key ?switch|ks|umschalttaste|schalttaste|tecla de cambio|tecla de troca|touche de commutation|tasto cambio|schakeltoets)\b\W{0,3}[\p{L}\d#-]{1,4}[\])]?\s*$/iu;
+
 /** A line with the number of a page may hold a title too. */
 const mostInPageLine = 2;
 
@@ -181,7 +186,8 @@ class TableFinder {
   /** A row with nothing but a few words: no file, key, number or sum. */
   #isTitle(row: number): boolean {
     const { cells } = this;
-    if (cells.filled(row) !== 1 || (this.#width <= 2 && !this.#filesSeen)) return false;
+    const isSwitch = this.#givesSwitch(row);
+    if (!isSwitch && (cells.filled(row) !== 1 || (this.#width <= 2 && !this.#filesSeen))) return false;
     const text = cells.plain(this.#onlyCell(row));
     return (
       text.length <= 80 &&
@@ -193,6 +199,18 @@ class TableFinder {
       readKeyRange(text) === undefined &&
       readNumber(text) === undefined
     );
+  }
+
+  /** Whether a row of words in square brackets or before a colon gives a key switch; its first cell then reads as the whole row. */
+  #givesSwitch(row: number): boolean {
+    const { cells } = this;
+    const filled = cells.filled(row);
+    if (filled < 2 || filled > 3) return false;
+    const { start, end } = cells.rowSpan(row);
+    const text = cells.text.slice(start, Math.min(end, start + longestTitle));
+    if (!switchTitle.test(text)) return false;
+    cells.rewritten.set(this.#onlyCell(row), text.replace(/\s+/g, ' '));
+    return true;
   }
 
   /** The first cell of a row that holds something. */

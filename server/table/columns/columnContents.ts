@@ -46,8 +46,9 @@ export interface ColumnContents {
   /** Cells that say what starts a zone, and those of them that say letting the key go. */
   triggers: number;
   releases: number;
-  /** Cells that name a note and no octave, where others of the column give it by a mark. */
+  /** Cells that name a note and no octave, and notes whose octave is given by a mark. */
   unmarked: number;
+  marked: number;
   /** Whether {@link values} come from note names. */
   named: boolean;
 }
@@ -169,6 +170,7 @@ export function columnContents(cells: TableCells, rows: readonly number[], colum
     triggers: 0,
     releases: 0,
     unmarked: 0,
+    marked: 0,
     named: false,
   };
   const texts = new DistinctTexts(cells);
@@ -212,7 +214,8 @@ export function columnContents(cells: TableCells, rows: readonly number[], colum
     if (Number.isNaN(before) ? value !== 0 && value !== 1 : value !== before + 1) contents.counting = false;
     before = value;
   }
-  if (marked > 0) contents.unmarked = unmarked;
+  contents.unmarked = unmarked;
+  contents.marked = marked;
   contents.distinct = Math.min(texts.count, mostDistinct);
   contents.counting &&= counts.number >= 3;
   contents.named = counts.note > counts.number;

@@ -42,6 +42,8 @@ export class ColumnState {
       });
       this.contents.push(columnContents(cells, looked, index));
     }
+    // Letters alone name keys only where others say their octaves by marks.
+    if (this.contents.every(({ marked }) => marked === 0)) for (const one of this.contents) one.unmarked = 0;
     this.holdsFiles = this.contents.map((contents) => shareOf(contents, 'file') >= 0.5);
     for (const [index, meaning] of chosen) {
       if (this.columns[index]) this.claim(index, meaning, 1, 'Set by hand.');

@@ -122,6 +122,9 @@ function settledByCells(
     heading.unit === 's' || heading.unit === 'ms' || contents[index].bits < contents[index].filled;
   if (heading.meaning === 'trigger' && isTime && shareOf(contents[index], 'number') >= 0.9)
     return { ...heading, meaning: 'release_time' };
+  // A zone may be named, or be the keys that it takes.
+  const areRanges = shareOf(contents[index], 'note-range', 'number-range') >= 0.5;
+  if (heading.meaning === 'sample' && areRanges) return { ...heading, meaning: 'key_range' };
   // Numbers under a heading of channels count them.
   if (
     heading.meaning === 'pan' &&

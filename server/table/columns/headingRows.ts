@@ -22,7 +22,7 @@ export interface ColumnHeading {
 export function findHeading(cells: TableCells, rows: readonly number[]): number {
   let best = -1;
   let most = 0;
-  const first = rows.slice(0, headingWithin);
+  const first = rows.slice(0, headingWithin).filter((row) => !givesSwitch(cells, row));
   for (const row of first) {
     const filled = Math.min(cells.filled(row), mostColumns);
     const known = countKnown(cells, row);
@@ -44,6 +44,16 @@ export function findHeading(cells: TableCells, rows: readonly number[]): number 
     return bare && next !== undefined && countValues(cells, next) > 0 ? row : -1;
   }
   return -1;
+}
+
+/** Whether a row speaks of a key switch with its number: the title of a section. */
+function givesSwitch(cells: TableCells, row: number): boolean {
+  if (cells.filled(row) > 3) return false;
+  const { start, end } = cells.rowSpan(row);
+  return (
+    end - start < 80 &&
+    /\b(?:key ?switch|ks)\W{0,3}(?:[a-g][#b]?-?\d|\d{1,3})\W*$/i.test(cells.text.slice(start, end))
+  );
 }
 
 /** Whether a row has a word and then a key in all its other cells, above a row of files: a table with a column for each key. */

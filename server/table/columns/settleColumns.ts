@@ -19,6 +19,7 @@ export function settleColumns(state: ColumnState): void {
   settleKey(state);
   settleLoopPoints(state);
   settleFromTo(state);
+  settleMuteGroups(state);
   swapInverted(state, 'lokey', 'hikey');
   swapInverted(state, 'lovel', 'hivel');
 }
@@ -104,6 +105,16 @@ function isCount({ contents }: ColumnState, index: number, lowIndex: number): bo
   return areNumbers && !counts.named && orderShare(lows, counts) < 0.5;
 }
 
+/** Beside a column of who silences whom, groups in numbers are those that silence one another. */
+function settleMuteGroups(state: ColumnState): void {
+  const { taken, chosen, contents } = state;
+  const group = taken.get('group');
+  if (group === undefined || chosen.has(group) || taken.has('mute_group')) return;
+  if (!taken.has('off_by') && !taken.has('mutes')) return;
+  if (shareOf(contents[group], 'number') < 0.9) return;
+  state.claim(group, 'mute_group', 0.85, 'Its numbers are the groups that another column silences.');
+}
+
 /** `Key` alone means something else beside other columns of keys. */
 function settleKey(state: ColumnState): void {
   const { taken, chosen } = state;
@@ -140,7 +151,6 @@ function settleFromTo(state: ColumnState): void {
   if ((['lokey', 'hikey', 'key_range', 'key'] as const).some((meaning) => taken.has(meaning))) return;
   const [low, high] = [contents[start], contents[end]];
   if (!isKeys(low) || !isKeys(high) || high.greatest <= 0 || orderShare(low, high) < 0.95) return;
-  if (!areSingleWords(state, start, end)) return;
   const evidence = 'Its numbers are keys; no sample ends within its first 128 frames.';
   state.claim(start, 'lokey', 0.8, evidence);
   state.claim(end, 'hikey', 0.8, evidence);

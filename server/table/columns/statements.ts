@@ -144,7 +144,7 @@ function clausesOf(text: string): string[] {
 }
 
 const lowest =
-  /\b(?:first|lowest|bottom|erste|unterste|tiefste|premi[e\u00e8]re|primera|prima|primeira|eerste|laagste)\b[^.;\n\d]{0,30}?\b(?:starts?|begins?|from|at|is|beginnt|ab|bei|commence|empieza|comincia|inizia|come\u00e7a|begint)\b[^.;\n\d]{0,25}?((?<!\p{L})[A-Ga-g][#b\u266f\u266d]?-?\d(?!\d)|\d{1,3}(?![\d.,]\d))/iu;
+  /\b(?:first|lowest|bottom|erste|unterste|tiefste|premi[e\u00e8]re|primera|prima|primeira|eerste|laagste)\b[^.;\n\d]{0,30}?\b(?:starts?|begins?|from|at|is|beginnt|ab|bei|commence|empieza|comincia|inizia|come\u00e7a|begint)\b[^.;\n\d]{0,45}?((?<!\p{L})[A-Ga-g][#b\u266f\u266d]?-?\d(?!\d)|\d{1,3}(?![\d.,]\d))/iu;
 
 function lowestKeyIn(texts: readonly string[]): Statements['lowestKey'] {
   for (const text of texts) {
@@ -176,6 +176,9 @@ const switchRange =
 const switchStart =
   /\b(?:default|standard|initial|start(?:ing)?)\W{1,2}(?:articulation|key ?switch|technique|artikulation|spielweise|switch)?\s*(?:is|ist|:|=)?\s*["'\u201c]?([\p{L}\d#][\p{L}\d# -]{0,40})/iu;
 
+const startsIn =
+  /\b(?:starts?|begins?|opens?|beginnt|startet) (?:in|with|on|mit|in der)\s+["'\u201c]?(\p{L}[\p{L}\d# -]{0,40})/iu;
+
 function switchesIn(texts: readonly string[]): Statements['switches'] {
   let range: Statements['switches']['range'];
   let start: Statements['switches']['start'];
@@ -183,11 +186,11 @@ function switchesIn(texts: readonly string[]): Statements['switches'] {
     const [, low, high] = switchRange.exec(text.slice(0, longest)) ?? [];
     if (low !== undefined && Number(low) < Number(high) && Number(high) < 128)
       range ??= { low: Number(low), high: Number(high) };
-    const said = switchStart.exec(text.slice(0, longest));
+    const said = switchStart.exec(text.slice(0, longest)) ?? startsIn.exec(text.slice(0, longest));
     if (said)
       start ??= {
         name: said[1]?.trim() ?? '',
-        text: clausesOf(text).find((one) => switchStart.test(one)) ?? text,
+        text: clausesOf(text).find((one) => switchStart.test(one) || startsIn.test(one)) ?? text,
       };
   }
   return { range, start };

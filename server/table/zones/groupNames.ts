@@ -1,6 +1,6 @@
 import { dynamicIn } from '../../trade/dynamics';
 import { readKey } from '../../trade/keyReading';
-import { wordsOf } from '../../trade/languages/spelling';
+import { bareWord, wordsOf } from '../../trade/languages/spelling';
 import type { ColumnMeaning } from '../../trade/meaning';
 import { triggerOf } from '../../trade/triggers';
 import type { ColumnReading } from '../columns/columnReading';
@@ -23,7 +23,7 @@ export function readGroupNames(
   first: number,
   columns: readonly ColumnReading[],
   notes: TableNotes,
-  options: Pick<ValueOptions, 'keyShift' | 'naming'>,
+  options: Pick<ValueOptions, 'keyShift' | 'naming' | 'statements'>,
 ): boolean {
   const used = new Set<number>();
   for (let zone = first; zone < zones.count; zone++) used.add(zones.groups[zone]);
@@ -54,7 +54,7 @@ function setSwitches(
   zones: ZoneList,
   first: number,
   names: readonly (readonly [group: number, name: string])[],
-  { keyShift, naming }: Pick<ValueOptions, 'keyShift' | 'naming'>,
+  { keyShift, naming, statements }: Pick<ValueOptions, 'keyShift' | 'naming' | 'statements'>,
   notes: TableNotes,
 ): void {
   const keys = new Map<number, number>();
@@ -64,11 +64,15 @@ function setSwitches(
     const number = key ? (key.number ?? (key.named ?? Number.NaN) + keyShift) : Number.NaN;
     if (!found || !(number >= 0 && number <= 127)) continue;
     keys.set(group, number);
-    const bare = name.replace(found[0], ' ').trim();
+    const bare = name.replace(found[0], ' ').replace(/^[\s[(]+|[\s\])]+$/g, '');
     if (bare !== '') zones.groupNames[group] = bare;
   }
   if (keys.size === 0) return;
   const [low, high] = [Math.min(...keys.values()), Math.max(...keys.values())];
+  const said = statements.switches.start;
+  const start = [...keys].find(
+    ([group]) => said && bareWord(zones.groupNames[group] ?? '') === bareWord(said.name),
+  )?.[1];
   let cell = -1;
   for (let zone = first; zone < zones.count; zone++) {
     const key = keys.get(zones.groups[zone]);
@@ -77,6 +81,7 @@ function setSwitches(
     zones.column('sw_last').set(zone, cell, key);
     zones.column('sw_lokey').set(zone, cell, low);
     zones.column('sw_hikey').set(zone, cell, high);
+    if (start !== undefined) zones.column('sw_default').set(zone, cell, start);
   }
   if (cell < 0) return;
   notes.row = -1;
@@ -87,7 +92,7 @@ function setSwitches(
   notes.add(
     'assumed',
     span,
-    `The names of groups give key switches: ${list}. Keys ${low} to ${high} are taken for all of them; nothing sounds before one is pressed, unless sw_default is added.`,
+    `The names of groups give key switches: ${list}. Keys ${low} to ${high} are taken for all of them${start === undefined ? '; nothing sounds before one is pressed, unless sw_default is added' : `, and ${start} to start with`}.`,
   );
 }
 

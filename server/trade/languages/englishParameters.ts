@@ -15,6 +15,11 @@ export const englishParameters: LanguageWords['phrases'] = {
     'off group',
   ],
   off_by: [
+    'off by group',
+    'cut by group',
+    'muted by group',
+    'silenced by group',
+    'choked by group',
     'off by',
     'silenced by',
     'muted by',

@@ -20,13 +20,13 @@ const mostAlike = 4;
  * of long words two slips. Of words of three letters only two that change places count.
  */
 export function wordsLike(word: string, known: ReadonlySet<string>): string[] {
-  if (word.length < 3 || word.length > 24) return [];
+  if (word.length < 2 || word.length > 24) return [];
   let best = word.length >= 7 ? 2 : 1;
   let found: string[] = [];
   for (const other of known) {
     if (other.length < 3 || Math.abs(other.length - word.length) > best) continue;
     const isShort = word.length < 4 || other.length < 4;
-    if (isShort && !areTurned(word, other)) continue;
+    if (isShort && !areTurned(word, other) && !lacksVowel(word, other)) continue;
     const slips = slipsBetween(word, other, best);
     if (slips > best) continue;
     if (slips < best) found = [];
@@ -34,6 +34,14 @@ export function wordsLike(word: string, known: ReadonlySet<string>): string[] {
     found.push(other);
   }
   return found.length <= mostAlike ? found : [];
+}
+
+/** Whether one word is the other without one of its vowels: `ky`. */
+function lacksVowel(word: string, other: string): boolean {
+  if (word.length < 2 || word.length !== other.length - 1) return false;
+  return [...other].some(
+    (letter, at) => 'aeiou'.includes(letter) && other.slice(0, at) + other.slice(at + 1) === word,
+  );
 }
 
 /** Whether two letters beside one another have changed places. */

@@ -141,3 +141,76 @@ describe('numbers and rows that the text says to read otherwise', () => {
     ]);
   });
 });
+
+describe('headings and sections in odd places', () => {
+  it('have units on a line of their own below them', () => {
+    const text = [
+      'Smp              Lo Hi Base Coarse Fine',
+      '                             (st)  (% of a semitone)',
+      'a-1.wav          40 47  43     0     0',
+      'b-1.wav          48 55  51    -1    50',
+      'c-1.wav          56 63  60    +7   -25',
+    ].join('\n');
+    expect(values(text, 'lokey', 'hikey', 'pitch_keycenter', 'transpose', 'tune')).toEqual([
+      '40 47 43 - -',
+      '48 55 51 -1 50',
+      '56 63 60 7 -25',
+    ]);
+  });
+
+  it('have cells of two lines between drawn ones', () => {
+    const text = [
+      '+------------+----------+',
+      '| Sample     | Keys     |',
+      '+============+==========+',
+      '| Big bell   | 48 to 52 |',
+      '| soft.wav   |          |',
+      '+------------+----------+',
+      '| Bell.wav   | 53 to 57 |',
+      '+------------+----------+',
+      '| Small.wav  | 58 to 60 |',
+      '+------------+----------+',
+    ].join('\n');
+    expect(values(text, 'sample', 'lokey', 'hikey')).toEqual([
+      'Big bell soft.wav 48 52',
+      'Bell.wav 53 57',
+      'Small.wav 58 60',
+    ]);
+  });
+
+  it('give key switches behind titles in brackets, and the one to start with', () => {
+    const text = [
+      '[Long]   keyswitch 12',
+      'a_36.wav    36-42   39',
+      'a_43.wav    43-50   46',
+      '',
+      '[Short]  keyswitch 13',
+      'b_36.wav    36-42   39',
+      '',
+      '(Starts in Long.)',
+    ].join('\n');
+    expect(values(text, 'group', 'sw_last', 'sw_default', 'lokey')).toEqual([
+      'Long 12 12 36',
+      'Long 12 12 43',
+      'Short 13 12 36',
+    ]);
+  });
+
+  it('put zone start and end for keys where the numbers are keys', () => {
+    const text = table(
+      'Wave | Zone start | Zone end | Base key',
+      'a.wav | 36 | 47 | 41',
+      'b.wav | 48 | 59 | 53',
+    );
+    expect(values(text, 'lokey', 'hikey', 'offset', 'end')).toEqual(['36 47 - -', '48 59 - -']);
+  });
+
+  it('hand the folder and the defaults of a part on to its zones', () => {
+    const json =
+      '{"groups":[{"name":"Main","sampleDir":"slate/","zones":[{"file":"a.wav","key":{"from":36,"to":41}}]}]}';
+    expect(values(json, 'sample', 'lokey', 'hikey')).toEqual(['slate/a.wav 36 41']);
+    const list =
+      'defaults:\n  volume: -2 dB\nzones:\n  - sample: a.wav\n    keys: 55-59\n  - sample: b.wav\n    keys: 60-64\n    volume: -4 dB\n';
+    expect(values(list, 'sample', 'volume')).toEqual(['a.wav -2', 'b.wav -4']);
+  });
+});

@@ -25,6 +25,12 @@ const holderWord =
   /^(?:zones?|regions?|samples?|files?|params?|parameters?|settings?|values?|data|map(?:ping)?|props?|properties|attributes?|rows)$/i;
 /** Keys that name a part of an instrument. */
 const nameWord = /^(?:name|label|title|group|layer|articulation|id)$/i;
+/** Keys of values that hold for all zones beside them. */
+const defaultsWord = /^(?:defaults?|common|shared|globals?|all|everywhere|inherited)$/i;
+/** Keys of folders that samples of a part lie in. */
+const folderWord = /^(?:samples?|audio|files?|wavs?)?[ _-]?(?:dir|directory|folder|path|root|base)$/i;
+/** No heading of a text: the folder that a part hands on. */
+const folderHeading = '\0folder';
 const nothingWord = /^(?:null|nil|none|undefined|nan)$/i;
 const mostFields = 200;
 
@@ -70,6 +76,14 @@ class RecordFinder {
     const handed = [...fields, ...(isTop ? [] : nameFields(map))];
     for (const entry of map.entries) {
       if (isPart(entry)) continue;
+      if (defaultsWord.test(entry.key.text) && entry.value.kind === 'map') {
+        for (const inner of entry.value.entries) handed.push(...fieldsOf(inner, ''));
+        continue;
+      }
+      if (!isTop && folderWord.test(entry.key.text) && entry.value.kind === 'value') {
+        handed.push({ ...fieldFrom('', undefined, entry.value), heading: folderHeading });
+        continue;
+      }
       if (isTop) this.around.push(sentenceOf(entry));
       for (const field of fieldsOf(entry, '')) {
         const meaning = readHeading(field.heading)?.meaning;
@@ -103,9 +117,17 @@ class RecordFinder {
 
   #add(own: Field[], { start, end }: { start: number; end: number }, handed: readonly Field[]): void {
     const headings = new Set(own.map(({ heading }) => heading));
-    const others = handed.filter(({ heading }) => !headings.has(heading));
-    this.records.push({ fields: [...own, ...others].slice(0, mostFields), start, end });
+    const others = handed.filter(({ heading }) => !headings.has(heading) && heading !== folderHeading);
+    const folder = handed.findLast(({ heading }) => heading === folderHeading)?.text;
+    const placed = folder === undefined ? own : own.map((field) => inFolder(field, folder));
+    this.records.push({ fields: [...placed, ...others].slice(0, mostFields), start, end });
   }
+}
+
+/** A sample without a folder in the one that its part names. */
+function inFolder(field: Field, folder: string): Field {
+  if (!isAudioFileName(field.text) || /[/\\]/.test(field.text)) return field;
+  return { ...field, text: `${folder.replace(/[/\\]+$/, '')}/${field.text}` };
 }
 
 /** Meanings that a part does not hand on to its zones: they would name them, or say nothing of them. */
