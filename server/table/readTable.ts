@@ -29,7 +29,7 @@ import { completeRoundRobins } from './zones/roundRobin';
 import { groupZones } from './zones/sharedValues';
 import type { Suggestion } from './zones/suggestions';
 import { suggestGroups } from './zones/suggestions';
-import { mayHoldTakes, takesInCell } from './zones/takesInCell';
+import { takesInCell } from './zones/takesInCell';
 import { ZoneList } from './zones/zoneList';
 import type { Table } from './zones/zones';
 import { readZones, sampleNames } from './zones/zones';
@@ -183,9 +183,8 @@ function* readTables(
     notes.add('ignored', { start, end }, message, 'remark');
   }
   const withSamples = tables.filter(hasSamples);
-  const takes = mayHoldTakes(text);
   const most = withSamples.reduce(
-    (sum, table) => sum + table.data.length * samplesInRow(table) + (takes ? takesOf(cells, table) : 0),
+    (sum, table) => sum + table.data.length * samplesInRow(table) + takesOf(cells, table),
     0,
   );
   const zones = new ZoneList(cells, most);

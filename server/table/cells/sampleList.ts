@@ -12,6 +12,7 @@ const partings = /^["')\]\s.:=|;,\u2013\u2014>-]+/u;
 const named = /^(\S.{0,200}?\.\w{2,5})(?=$|["'|;,\t(]|\s{2})/u;
 const inline =
   /(?:^|[\s,;:(])(\p{L}{1,3}\d{0,3}|\d{1,4})\s?[=:]\s?["']?([^,;=:"']{1,120}\.\w{2,5})(?=["'\s,;.)]|$)/gu;
+const mostLooks = 30;
 const mostListed = 10_000;
 const longestLine = 400;
 
@@ -35,7 +36,10 @@ export interface SampleList {
  * elsewhere in the text; the list is then no table of zones. Answers what was used; `undefined` where nothing is.
  */
 export function useSampleList(cells: TableCells, tables: readonly TableRows[]): SampleList | undefined {
-  const list = cells.rowSpans === undefined ? listIn(cells.text) : undefined;
+  // Most tables name files in all rows.
+  const lacksFiles = ({ data }: TableRows) =>
+    data.length > 0 && !data.slice(0, mostLooks).every((row) => holdsFile(cells, row));
+  const list = cells.rowSpans === undefined && tables.some(lacksFiles) ? listIn(cells.text) : undefined;
   if (!list || list.size < 2) return undefined;
   const lines = [...list.values()];
   const isListed = (row: number) => {

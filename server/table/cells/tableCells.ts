@@ -32,7 +32,10 @@ export function tableCells(text: string): TableCells | undefined {
   const cells = html ? htmlCells(tagged) : writtenCells(written);
   return (
     cells &&
-    (turnedTable(cells) ?? (html ? undefined : joinRuledRows(cells)) ?? joinSplitRows(cells) ?? cells)
+    (turnedTable(cells) ??
+      (drawn.test(written.slice(0, looked)) ? joinRuledRows(cells) : undefined) ??
+      joinSplitRows(cells) ??
+      cells)
   );
 }
 
@@ -40,6 +43,8 @@ export function tableCells(text: string): TableCells | undefined {
 const looked = 4096;
 /** A cell whose whole text stands in marks of emphasis. */
 const markedCell = /\\[_#&%]|\|\s*(?:'{2,5}|\*{1,2}|_{1,2}|~~)\S[^|\r\n]*?(?:'{2,5}|\*{1,2}|_{1,2}|~~)\s*\|/;
+/** Lines drawn between rows. */
+const drawn = /\+[-=]{3}/;
 const boardTag = /\[(\/?(?:table|tr|td|th|b|i|u))(?:=[^\]\r\n]{0,40})?\]/gi;
 
 /** A table of a message board, whose tags stand in square brackets, with tags as HTML has them, at the same offsets. */
