@@ -21,9 +21,10 @@ export function keepsRegions(
 ): boolean {
   // What a notation of its own forms makes of a value can take what is known of samples, so it is read anew for both.
   const instrument = notation.parameters ? readChanged(notation, read, [], {}) : read;
+  const inOrder = new EditsInOrder(edits);
+  if (inOrder.overlap) return false;
   const after = readChanged(notation, instrument, edits, newFiles);
   const now = Array.from(after.regions, (region) => valuesText(after, region));
-  const inOrder = new EditsInOrder(edits);
   const touched = keeps === 'what it does not touch' ? touchedHeaders(instrument, inOrder) : undefined;
   const left = [...instrument.regions].filter(
     (region) => !(touched && isTakenOut(instrument, region, inOrder)),
@@ -97,9 +98,11 @@ function isTakenOut(instrument: Instrument, header: number, edits: EditsInOrder)
     .some((edit) => edit.start <= start && edit.end >= end && edit.newText === '');
 }
 
-/** Edits by file and place; they do not overlap. */
+/** Edits by file and place. */
 class EditsInOrder {
   readonly #ofSource = new Map<number, TextEdit[]>();
+  /** Whether two of them touch the same text, so that nobody can make both. */
+  readonly overlap: boolean;
 
   constructor(edits: readonly TextEdit[]) {
     for (const edit of [...edits].sort((a, b) => a.start - b.start || a.end - b.end)) {
@@ -107,6 +110,9 @@ class EditsInOrder {
       if (list) list.push(edit);
       else this.#ofSource.set(edit.source, [edit]);
     }
+    this.overlap = [...this.#ofSource.values()].some((list) =>
+      list.some((edit, at) => at > 0 && edit.start < list[at - 1].end),
+    );
   }
 
   /** Those that touch a stretch of a file, its two ends included. */

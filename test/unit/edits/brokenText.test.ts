@@ -2,6 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { checkInstrument } from '../../../server/checks/checkInstrument';
 import { refactorings } from '../../../server/features/refactor/refactorings';
 import { keepsRegions } from '../../../server/model/editReach';
+import { replacing } from '../../../server/model/edits';
+import { spanIn } from '../../../server/model/text/span';
 import { notations } from '../../../server/workspace/notations/notationOf';
 import { SampleStore } from '../../../server/workspace/samples/sampleStore';
 import { readText } from '../features/anyInstrument';
@@ -28,6 +30,17 @@ describe('in XML with faults of syntax', () => {
     const splits = refactorings.find(({ id }) => id === 'splitKeys');
     expect(splits?.offer(selected)).toBeDefined();
     expect(await splits?.make(selected)).toBeUndefined();
+  });
+
+  it('no change holds that touches the same text twice', () => {
+    const instrument = readText('xml', text);
+    const { source, start, end } = instrument.headerSpan(0);
+    const edits = [
+      replacing(spanIn(source, start, end), '<region'),
+      replacing(spanIn(source, start + 1, end), 'region'),
+    ];
+    expect(keepsRegions(notation, instrument, edits.slice(0, 1), 'all')).toBe(true);
+    expect(keepsRegions(notation, instrument, edits, 'all')).toBe(false);
   });
 
   it('no fix is offered that changes other regions, and those that do not still are', () => {
