@@ -376,7 +376,7 @@ class VocabularyReader {
 }
 
 function isListPlace(list: SampleListPlace): boolean {
-  const { element, key, path, under, rate, ...rest } = list;
+  const { element, key, path, under, rate, inside, ...rest } = list;
   const isAttribute = (place: string | undefined) =>
     place?.startsWith('@') === true && isXmlName(place.slice(1));
   const isElement = typeof element === 'string' && isXmlName(element);
@@ -386,6 +386,7 @@ function isListPlace(list: SampleListPlace): boolean {
     (path === '.' || isAttribute(path)) &&
     (under === undefined || isAttribute(under)) &&
     (rate === undefined || isAttribute(rate)) &&
+    (inside === undefined || inside.split('/').every(isXmlName)) &&
     Object.keys(rest).length === 0
   );
 }

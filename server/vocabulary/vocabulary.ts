@@ -86,6 +86,8 @@ export interface SampleListPlace {
   path: string;
   /** The attribute of an element around an entry that names the folder of its path; of several the nearest counts. */
   under?: string;
+  /** The elements around an entry, from inside the outermost one inwards, with `/` between them. */
+  inside?: string;
   /** The attribute of an entry that states its sample rate, such as `@rate`. */
   rate?: string;
 }

@@ -5,6 +5,7 @@ import type { OutputAccount } from '../model/output';
 import { assumedOnReading, lostOnReading } from '../model/writing/readingNotes';
 import { unreadValues } from '../vocabulary/read/unreadValues';
 import type { Vocabulary } from '../vocabulary/vocabulary';
+import { readBack } from './readBack';
 import { sampleFactsIn } from './samples/sampleFactsIn';
 import type { SampleStore } from './samples/sampleStore';
 
@@ -53,7 +54,22 @@ export async function convertInstrument(
   }
   const assumed = [...readingNotes.values()].flat();
   const kept = written.kept ?? instrument.parameters.count;
-  return { text: written.text, ...wholeAccount(source, { notes: written.notes, kept }, assumed) };
+  const account = wholeAccount(source, { notes: written.notes, kept }, assumed);
+  // A notation with places for some values alone may take one for another.
+  const misread = notation.parameters
+    ? readBack(
+        instrument,
+        notation,
+        { text: written.text, notes: account.notes },
+        options.move !== undefined,
+        folder === undefined ? undefined : sampleFactsIn(samples, folder),
+      )
+    : [];
+  return {
+    text: written.text,
+    notes: [...account.notes, ...misread],
+    kept: Math.max(0, account.kept - misread.length),
+  };
 }
 
 /** What a writer says of an instrument, with what was said on reading it, in the order of its text. */

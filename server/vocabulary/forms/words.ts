@@ -21,6 +21,8 @@ export function readWord(form: Words, text: string): string | undefined {
 
 /** The first word that stands for a value; `undefined` where none does. */
 export function writeWord({ words }: Words, value: string): string | undefined {
+  const exact = Object.keys(words).find((word) => words[word] === value.trim());
+  if (exact !== undefined) return exact;
   const wanted = value.trim().toLowerCase();
   const number = numberIn(wanted);
   for (const [word, meaning] of Object.entries(words)) {

@@ -35,7 +35,8 @@ export function findListedRegion(
           isAround(other, type) || other.name === type.name ? undefined : referenceIn(other, type, paths);
         if (at === undefined) continue;
         const under = folderAround(type, other);
-        const found = under === undefined ? place : { ...place, under };
+        const inside = elementsAround(type);
+        const found = { ...place, ...(under !== undefined && { under }), ...(inside !== '' && { inside }) };
         return {
           region: regionOf(other, survey, files.example, at),
           list: {
@@ -48,6 +49,13 @@ export function findListedRegion(
     }
   }
   return undefined;
+}
+
+/** The names of the elements around a type, without the outermost one. */
+function elementsAround({ parent }: ElementType): string {
+  const names: string[] = [];
+  for (let at = parent; at?.parent; at = at.parent) names.unshift(at.name);
+  return names.join('/');
 }
 
 /** The attributes of a list that are named like sample rates, with what stands there. */

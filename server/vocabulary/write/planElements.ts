@@ -1,7 +1,9 @@
 import { HeaderKind } from '../../model/headerKinds';
 import type { Instrument } from '../../model/instrument';
+import { plainNumber } from '../../model/instrumentBuilder';
 import type { WriteOptions } from '../../model/notation';
 import { Parameter } from '../../model/parameterNames';
+import { decimalText } from '../../model/text/decimalText';
 import { spanIn } from '../../model/text/span';
 import type { Chain, CommentPlaces } from '../../model/writing/writingOrder';
 import { chainOf, passingKinds, placeComments } from '../../model/writing/writingOrder';
@@ -13,6 +15,7 @@ import type { Accounts } from './writeAccounts';
 import { isKeyPart, ownValues, sourceValue } from './writeOwnValues';
 import type { LevelPlaces } from './writePlaces';
 import { placesOf } from './writePlaces';
+import { effectiveText } from './writeValues';
 
 /** What regions under the same header have in common. */
 interface Surroundings {
@@ -66,6 +69,8 @@ class ElementPlanner {
   readonly #groupLevels: number[] = [];
   readonly #instrumentLevel: number;
   readonly #region: number;
+  /** Whether regions have a place for their tuning and nothing has one for a transposition. */
+  readonly #foldsTranspose: boolean;
   /** Where a global, master and group go. */
   #targets: Chain = [-1, -1, -1];
   readonly #ownOfHeader = new Map<number, Values>();
@@ -95,6 +100,9 @@ class ElementPlanner {
     this.#accounts = accounts;
     this.#move = move;
     this.#region = this.#levels.length - 1;
+    this.#foldsTranspose =
+      !this.#levels.some(({ byName }) => byName.has('transpose')) &&
+      this.#levels[this.#region].byName.has('tune');
     this.#instrumentLevel = this.#levels.findIndex(({ level }, at) => level.is === 'instrument' && at >= top);
     this.#levels.forEach(({ level }, at) => {
       // What an element sets by being there belongs to regions that have it; the others go without it.
@@ -207,6 +215,7 @@ class ElementPlanner {
     const all = new Map(around.inherited);
     this.#addRefolded(region, all);
     merge(all, this.#newOwn(region));
+    this.#foldTranspose(region, all);
     const own: Values = new Map();
     let hoisted: Values[] | undefined;
     for (const [name, value] of all) {
@@ -251,8 +260,30 @@ class ElementPlanner {
     return level >= this.#top ? level : -1;
   }
 
+  /** A transposition without a place of its own goes into the tuning: a semitone is 100 cents. */
+  #foldTranspose(region: number, values: Values): void {
+    const transpose = this.#foldsTranspose ? values.get('transpose') : undefined;
+    const semitones = transpose === undefined ? Number.NaN : plainNumber(transpose.value);
+    if (!transpose || Number.isNaN(semitones)) return;
+    const tune = effectiveText(this.#instrument, region, 'tune');
+    const cents = plainNumber(tune ?? '0');
+    if (Number.isNaN(cents)) return;
+    const { parameter } = transpose;
+    const value = decimalText(cents + 100 * semitones);
+    values.delete('transpose');
+    this.#accounts.note(
+      parameter,
+      'approximated',
+      `transpose ${transpose.value} is written in the tuning, which becomes ${value} cents.`,
+      'transpose',
+    );
+    this.#accounts.sameAs(values.get('tune')?.parameter ?? -1, parameter);
+    values.set('tune', { name: 'tune', value, parameter });
+  }
+
   /** Whether a value stands in the region where it stands anywhere. */
   #isAtRegion(name: string): boolean {
+    if (name === 'transpose' && this.#foldsTranspose) return false;
     const level = this.#levelFor(name);
     return level < 0 || level === this.#region;
   }

@@ -16,6 +16,8 @@ import type { LevelPlaces } from './writePlaces';
 import { placesOf } from './writePlaces';
 import type { ValueContext } from './writeValues';
 import { placedTexts } from './writeValues';
+import type { WrittenList } from './writtenList';
+import { writtenListOf } from './writtenList';
 
 /** The likely length of an attribute with its blank. */
 const perParameter = 24;
@@ -41,6 +43,7 @@ class DocumentWriter {
   readonly #buffer: LineBuffer;
   readonly #lines: ElementLines;
   readonly #context: Omit<ValueContext, 'header'>;
+  readonly #list: WrittenList | undefined;
   /** Of regions that carry what their headers set and nothing else. */
   #headerTexts: HeaderTexts | undefined;
 
@@ -52,7 +55,14 @@ class DocumentWriter {
     this.#lineEnd = options.lineEnd ?? '\n';
     this.#buffer = new LineBuffer(this.#lineEnd, instrument.parameters.count * perParameter);
     this.#lines = new ElementLines(this.#buffer);
-    this.#context = { instrument, sampleFacts: options.sampleFacts, accounts, written: new Map() };
+    this.#list = writtenListOf(instrument, vocabulary, options.move);
+    this.#context = {
+      instrument,
+      sampleFacts: options.sampleFacts,
+      accounts,
+      written: new Map(),
+      ...(this.#list && { formThere: this.#list.formThere }),
+    };
   }
 
   write(content: readonly PlannedContent[]): string {
@@ -74,6 +84,7 @@ class DocumentWriter {
     const message = `All <${element}> elements are put into one <${name}>: XML has one outermost element, and the vocabulary "${this.#vocabulary.name}" names none.`;
     this.#accounts.noteSpan({ kind: 'assumed', ...mainSpan(0, 0), message, written });
     if (content.length === 0) return;
+    this.#writeList(1);
     this.#content(content, 1);
     this.#lines.line(`</${name}>`, 0);
   }
@@ -97,6 +108,24 @@ class DocumentWriter {
     for (let at = inside.length - 1; at >= 0; at--) this.#lines.line(`</${inside[at]}>`, depth + at);
   }
 
+  /** Writes the entries of the list of samples, within the elements that stand around them. */
+  #writeList(depth: number): void {
+    if (!this.#list || this.#list.entries.length === 0) return;
+    const { element, key, path, inside = '' } = this.#list.place;
+    const wrappers = inside.split('/').filter((name) => name !== '');
+    wrappers.forEach((name, at) => this.#lines.line(`<${name}>`, depth + at));
+    for (const entry of this.#list.entries) {
+      const id = ` ${key.slice(1)}="${encodeXmlAttribute(entry.key).text}"`;
+      const text = encodeXmlAttribute(entry.path).text;
+      const line =
+        path === '.'
+          ? `<${element}${id}>${text}</${element}>`
+          : `<${element}${id} ${path.slice(1)}="${text}"/>`;
+      this.#lines.line(line, depth + wrappers.length);
+    }
+    for (let at = wrappers.length - 1; at >= 0; at--) this.#lines.line(`</${wrappers[at]}>`, depth + at);
+  }
+
   #comment(comment: string, depth: number): void {
     const text = encodeXmlComment(comment)
       .split(/\r\n|\r|\n/)
@@ -110,13 +139,15 @@ class DocumentWriter {
     const { content, header, level } = planned;
     const isRegion = level === this.#vocabulary.levels.length - 1;
     const layout = layoutOf(places);
-    const isOpen = content.length > 0;
+    const hasList = depth === 0 && (this.#list?.entries.length ?? 0) > 0;
+    const isOpen = content.length > 0 || hasList;
     const declarations = depth === 0 ? this.#declarations() : '';
     this.#lines.element(layout, this.#texts(planned, places), depth, isOpen, declarations);
     const lines = this.#lines;
     const isItsOwn = header < 0 || isRegion === (this.#instrument.kind(header) === HeaderKind.region);
     this.#accounts.placeElement(isItsOwn ? header : -1, lines.tag, (slot) => lines.stretchOf(slot));
     if (!isOpen) return;
+    if (hasList) this.#writeList(depth + 1);
     this.#content(content, depth + 1);
     lines.line(`</${layout.name}>`, depth);
   }

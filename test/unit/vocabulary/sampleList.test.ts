@@ -17,19 +17,19 @@ const vocabulary = (list: SampleListPlace): Vocabulary => ({
       element: 'bottle',
       is: 'region',
       parameters: [
-        { parameter: 'sample', at: '@wave', form: { kind: 'path', folder: 'cellar', list } },
+        { parameter: 'sample', at: '@tap', form: { kind: 'path', folder: 'cellar', list } },
         { parameter: 'lokey', at: '@low', form: { kind: 'key', written: 'number' } },
       ],
     },
   ],
 });
-const byAttribute = vocabulary({ element: 'wave', key: '@id', path: '@file' });
+const byAttribute = vocabulary({ element: 'cask', key: '@mark', path: '@holds' });
 
 const text = `<bottling>
-  <bottle wave="2" low="36"/>
-  <bottle wave="7" low="40"/>
-  <waves><wave id="1" file="a &amp; b.wav"/><wave id="2" file="c.wav"/><wave id="2" file="late.wav"/></waves>
-  <bottle wave="1" low="41"/>
+  <bottle tap="2" low="36"/>
+  <bottle tap="7" low="40"/>
+  <casks><cask mark="1" holds="a &amp; b.wav"/><cask mark="2" holds="c.wav"/><cask mark="2" holds="late.wav"/></casks>
+  <bottle tap="1" low="41"/>
 </bottling>`;
 
 describe('a list of samples that regions refer to', () => {
@@ -41,12 +41,12 @@ describe('a list of samples that regions refer to', () => {
       { sample: 'cellar/a & b.wav', lokey: 41 },
     ]);
     expect(instrument.findings.map(({ start, end }) => text.slice(start, end))).toEqual(['7']);
-    expect(instrument.findings[0]?.message).toContain('the id of a <wave>');
+    expect(instrument.findings[0]?.message).toContain('the mark of a <cask>');
   });
 
   it('may hold the paths as texts', () => {
-    const xml = '<bottling><wave n="x"> a.wav </wave><wave n="y"/><bottle wave="x"/></bottling>';
-    const instrument = readVocabularyXml(vocabulary({ element: 'wave', key: '@n', path: '.' }))(xml, {
+    const xml = '<bottling><cask n="x"> a.wav </cask><cask n="y"/><bottle tap="x"/></bottling>';
+    const instrument = readVocabularyXml(vocabulary({ element: 'cask', key: '@n', path: '.' }))(xml, {
       path: 'a.xml',
     });
     expect(effectiveValues(instrument, instrument.regions[0])).toEqual({ sample: 'cellar/a.wav' });
@@ -57,7 +57,7 @@ describe('a list of samples that regions refer to', () => {
     const edit = editInVocabulary(byAttribute, () => undefined);
     const header = instrument.regions[0];
     const set = (value: string) => edit(instrument, { kind: 'set', header, name: 'sample', value });
-    expect(editedText(text, set('cellar/a & b.wav').edits)).toBe(text.replace('wave="2"', 'wave="1"'));
+    expect(editedText(text, set('cellar/a & b.wav').edits)).toBe(text.replace('tap="2"', 'tap="1"'));
     const unknown = set('cellar/new.wav');
     expect(unknown.edits).toEqual([]);
     expect(unknown.notes.map(({ kind }) => kind)).toEqual(['dropped']);
@@ -72,24 +72,39 @@ describe('a list of samples that regions refer to', () => {
     const edit = editInVocabulary(byAttribute, () => undefined);
     const { edits, notes } = edit(instrument, { kind: 'insert', offset, instrument: inserted });
     const changed = editedText(text, edits);
-    expect(changed).toContain('<bottle wave="2" low="50"/>');
+    expect(changed).toContain('<bottle tap="2" low="50"/>');
     expect(changed).toContain('<bottle low="51"/>');
     expect(notes.filter(({ kind }) => kind === 'dropped')).toHaveLength(1);
   });
 
-  it('is told of where a whole instrument is written, as it is not made', () => {
-    const inserted = readSfz('<region> sample=cellar/c.wav lokey=50', { path: 'a.sfz' });
-    const { text: written, notes } = writeInVocabulary(byAttribute)(inserted);
-    expect(written).toContain('<bottle low="50"/>');
-    expect(notes.filter(({ kind }) => kind === 'dropped')).toHaveLength(1);
+  it('is written where a whole instrument is, each path once, so that it can be read again', () => {
+    const inserted = readSfz(
+      '<region> sample=cellar/c.wav lokey=50 <region> sample=cellar/C.wav lokey=51 <region> sample=cellar/c.wav lokey=52',
+      { path: 'a.sfz' },
+    );
+    const inRack = vocabulary({ element: 'cask', key: '@mark', path: '@holds', inside: 'rack/casks' });
+    for (const one of [byAttribute, inRack, vocabulary({ element: 'cask', key: '@n', path: '.' })]) {
+      const { text: written, notes } = writeInVocabulary(one)(inserted);
+      expect(notes).toEqual([]);
+      expect(written.match(/<cask /g)).toHaveLength(2);
+      const again = readVocabularyXml(one)(written, { path: 'b.xml' });
+      expect([...again.regions].map((region) => effectiveValues(again, region))).toEqual([
+        { sample: 'cellar/c.wav', lokey: 50 },
+        { sample: 'cellar/C.wav', lokey: 51 },
+        { sample: 'cellar/c.wav', lokey: 52 },
+      ]);
+    }
+    expect(writeInVocabulary(inRack)(inserted).text).toContain(
+      '  <rack>\n    <casks>\n      <cask mark="s1" holds="c.wav"/>',
+    );
   });
 
   it('is kept in a file, and told of where it makes no sense', () => {
     expect(parseVocabulary(writeVocabulary(byAttribute))).toEqual({ vocabulary: byAttribute, problems: [] });
     for (const [good, bad] of [
-      ['"@id"', '"id"'],
-      ['"@file"', '"a/b"'],
-      ['"element": "wave"', '"element": "a b"'],
+      ['"@mark"', '"mark"'],
+      ['"@holds"', '"a/b"'],
+      ['"element": "cask"', '"element": "a b"'],
     ] as const)
       expect(parseVocabulary(writeVocabulary(byAttribute).replace(good, bad)).problems).toHaveLength(1);
   });

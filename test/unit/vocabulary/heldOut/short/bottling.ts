@@ -3,11 +3,11 @@ import type { Short } from './short';
 /** Samples in a list that regions refer to, one of them unused. */
 export const bottling: Short = {
   text: `<bottling>
-  <cellar><wave id="w1" file="still/c2.wav"/><wave id="w2" file="still/g2.wav"/><wave id="w9" file="spare.wav"/></cellar>
+  <cellar><must mark="w1" file="still/c2.wav"/><must mark="w2" file="still/g2.wav"/><must mark="w9" file="spare.wav"/></cellar>
   <crate velLow="1" velHigh="127">
-    <bottle wave="w1" keyLow="36" keyHigh="42" rootKey="36" gainDb="-1.5"/>
-    <bottle wave="w2" keyLow="43" keyHigh="50" rootKey="43" gainDb="0"/>
-    <bottle wave="w1" keyLow="51" keyHigh="55" rootKey="48" gainDb="-6"/>
+    <bottle draws="w1" keyLow="36" keyHigh="42" rootKey="36" gainDb="-1.5"/>
+    <bottle draws="w2" keyLow="43" keyHigh="50" rootKey="43" gainDb="0"/>
+    <bottle draws="w1" keyLow="51" keyHigh="55" rootKey="48" gainDb="-6"/>
   </crate>
 </bottling>
 `,
