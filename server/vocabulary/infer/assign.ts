@@ -11,6 +11,7 @@ import type { InferredTarget } from './words/meaningRules';
 import type { Meaning, NameUnit } from './words/meanings';
 import { isBare, meaningsOf } from './words/meanings';
 import { nameWords } from './words/nameWords';
+import { conceptsOf } from './words/tradeWords';
 import { surelyTrigger } from './words/words';
 
 /** A place and one parameter that it holds. */
@@ -78,7 +79,7 @@ export function assignColumns(rows: Rows, { chain, pathAt }: RegionElement): Ass
     const texts = textsOf(column);
     const facts = columnFactsOf(texts);
     if (facts.filled === 0) continue;
-    const level = nameWords(chain[column.level]);
+    const level = levelWords(chain, column.level);
     const isPath = column.at === pathAt && column.level === chain.length - 1;
     for (const meaning of isPath
       ? [path]
@@ -98,15 +99,50 @@ export function assignColumns(rows: Rows, { chain, pathAt }: RegionElement): Ass
   const hasFiles = proposals.some(({ column, facts }) => column.level === region && facts.files > 0);
   for (const proposal of proposals) {
     const { column, meaning } = proposal;
-    if (done.has(column) || (hasFiles && isFolder(proposal, region))) continue;
+    if (done.has(column) || (hasFiles && isFolder(proposal, region)) || isOtherName(proposal, region))
+      continue;
     const assigned = assignedOf(proposal, proposals);
     const ids = assigned.map(({ target }) => `${column.level} ${same[target] ?? target}`);
-    if (ids.some((id) => taken.has(id)) || clashes(meaning.target, column.level, taken)) continue;
+    const isTaken = ids.some((id) => taken.has(id)) && !isElsewhere(column, assigned, done);
+    if (isTaken || clashes(meaning.target, column.level, taken)) continue;
     for (const id of ids) taken.add(id);
     done.set(column, assigned);
   }
   for (const one of numbersOfGroups(rows, done)) done.set(one.column, [one]);
   return withSharedMarks(besideEnds(besideRanges(rows.columns.flatMap((column) => done.get(column) ?? []))));
+}
+
+/** What the name of an element tells of its bare attributes; one around regions is no loop, though it may be a cycle of them. */
+function levelWords(chain: readonly string[], level: number): string[] {
+  const words = nameWords(chain[level]);
+  if (level === chain.length - 1) return words;
+  return words.filter((word) => !conceptsOf(word)?.concepts.includes('loop'));
+}
+
+/** Whether a place says the same as others, of other regions than these: some loops in seconds, some in frames. */
+function isElsewhere(
+  column: Column,
+  assigned: readonly Assigned[],
+  done: ReadonlyMap<Column, readonly Assigned[]>,
+): boolean {
+  const [{ target, part }] = assigned;
+  if (part !== undefined || !positionTargets.has(target)) return false;
+  return [...done].every(
+    ([other, all]) =>
+      other.level !== column.level ||
+      !all.some((one) => one.target === target) ||
+      other.cells.every((cell, row) => cell === undefined || column.cells[row] === undefined),
+  );
+}
+
+/** The name of something that stands in an element around regions is not that element's. */
+function isOtherName({ column, meaning }: Proposal, region: number): boolean {
+  if (meaning.target !== 'label' || column.level >= region) return false;
+  return column.around.some((words) =>
+    words.some(
+      (word) => !['name', 'weak', 'ignored'].some((one) => conceptsOf(word)?.concepts.includes(one)),
+    ),
+  );
 }
 
 /** A number of a round robin on an element around regions that have positions says how many there are. */
@@ -290,6 +326,13 @@ function fittingTo(meaning: Meaning, facts: ColumnFacts, texts: readonly (string
       add('key', counted);
       add('pitch_keycenter', 0.9 * counted);
     }
+    return fitting;
+  }
+  // Pairs of numbers are no name.
+  const ranges = target === 'group_name' || target === 'label' ? rangesOf(texts) : undefined;
+  if (ranges) {
+    if (ranges.second.every((text) => Number(text ?? 0) <= 127))
+      fitting.push({ ...meaning, target: 'velocity_range', weight: 0.72 });
     return fitting;
   }
   // A ratio of nothing, or of many octaves, is no tuning.

@@ -12,6 +12,7 @@ import { findListedRegion } from './listedRegion';
 import { namespacesIn } from './namespaces';
 import { regionDraft } from './regionDraft';
 import { findRegionElement } from './regionElement';
+import { withRootsBetween } from './rootsBetween';
 import { readRows } from './rows';
 import type { SampleFiles } from './sampleFiles';
 import { findSampleFiles } from './sampleFiles';
@@ -42,7 +43,7 @@ export function inferVocabulary(text: string, options: InferenceOptions): Inferr
   if (!region) return undefined;
   const { chain } = region;
   const { rows, off, drafts: switches } = findSwitches(readRows(text, survey, region, selectors), chain);
-  const named = withoutStatements(assignColumns(rows, region));
+  const named = withoutStatements(withRootsBetween(rows, assignColumns(rows, region)));
   const stated = statedIn(text, survey, region, named);
   const list = listed?.list;
   const sampleColumn = named.find(({ target }) => target === 'sample')?.column;

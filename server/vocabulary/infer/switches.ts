@@ -4,6 +4,7 @@ import type { Column } from './column';
 import type { Draft, Settled } from './draft';
 import type { Rows } from './rows';
 import { nameWords } from './words/nameWords';
+import { conceptsOf } from './words/tradeWords';
 import { oppositeOf, switchWord } from './words/words';
 
 /** Words for what sounds where it is said to be so, what does not, and what names either (common practice). */
@@ -79,7 +80,8 @@ function offWordsOf({ own, around, cells }: Column, element: string): ReadonlySe
   const telling = own.filter((word) => !isWeak(word));
   const known = (words: readonly string[]) =>
     words.every((word) => on.has(word) || off.has(word) || either.has(word) || isWeak(word));
-  if (telling.length === 0 || !known(telling) || !around.every(known)) return undefined;
+  if (telling.length === 0 || !known(telling) || !around.every((words) => known(words) || sayLittle(words)))
+    return undefined;
   const isNegative = telling.some((word) => off.has(word));
   const isStatus = !isNegative && telling.every((word) => either.has(word));
   const values = new Set(cells.flatMap((cell) => (cell ? [folded(cell.text)] : [])));
@@ -99,6 +101,11 @@ function offWordsOf({ own, around, cells }: Column, element: string): ReadonlySe
     }
   }
   return found.size > 0 ? found : undefined;
+}
+
+/** Whether the name of an element says nothing of what is in it, as `settings` does. */
+function sayLittle(words: readonly string[]): boolean {
+  return words.every((word) => conceptsOf(word)?.concepts.every((concept) => concept === 'weak') ?? true);
 }
 
 /** Whether a value says that something is on; `undefined` for one that says neither. */

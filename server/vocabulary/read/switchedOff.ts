@@ -31,8 +31,11 @@ class OffLook implements XmlHandler {
   readonly found = new Map<number, OffElement>();
   readonly #text: string;
   readonly #rules: Rule[];
-  /** The elements that are open, the one whose tag is being read too. */
-  readonly #open: { name: string; start: number }[] = [];
+  /** The elements that are open, the one whose tag is being read too, with their attributes where places go by these. */
+  readonly #open: { name: string; start: number; attributes: Map<string, string> | undefined }[] = [];
+  readonly #hasSelectors: boolean;
+  /** The attributes of the tag that is being read that could switch something. */
+  #found: { name: string; value: string; start: number; end: number }[] = [];
 
   constructor(text: string, rules: readonly SwitchedOff[]) {
     this.#text = text;
@@ -40,6 +43,9 @@ class OffLook implements XmlHandler {
       const place = parsePlace(rule.at);
       return place ? [{ rule, place, words: new Set(rule.words.map(folded)) }] : [];
     });
+    this.#hasSelectors = this.#rules.some(({ place }) =>
+      place.steps.some(({ selectors }) => selectors.length > 0),
+    );
   }
 
   get hasRules(): boolean {
@@ -47,16 +53,23 @@ class OffLook implements XmlHandler {
   }
 
   open(tagStart: number, nameStart: number, nameEnd: number): void {
-    this.#open.push({ name: this.#text.slice(nameStart, nameEnd), start: tagStart });
+    const attributes = this.#hasSelectors ? new Map<string, string>() : undefined;
+    this.#open.push({ name: this.#text.slice(nameStart, nameEnd), start: tagStart, attributes });
+    this.#found = [];
   }
 
   attribute(_name: number, nameStart: number, nameEnd: number, start: number, end: number): void {
     const name = this.#text.slice(nameStart, nameEnd);
-    if (this.#rules.some(({ place }) => place.attribute === name))
-      this.#look(name, decodeXmlAttribute(this.#text.slice(start, end)), start, end);
+    const isTold = this.#rules.some(({ place }) => place.attribute === name);
+    if (!isTold && !this.#hasSelectors) return;
+    const value = decodeXmlAttribute(this.#text.slice(start, end));
+    this.#open.at(-1)?.attributes?.set(name, value);
+    if (isTold) this.#found.push({ name, value, start, end });
   }
 
   openEnd(_end: number, empty: boolean): void {
+    for (const { name, value, start, end } of this.#found) this.#look(name, value, start, end);
+    this.#found = [];
     if (empty) this.#open.pop();
   }
 
@@ -74,7 +87,12 @@ class OffLook implements XmlHandler {
       if (place.attribute !== attribute || !words.has(folded(value))) continue;
       const at = this.#open.length - 1 - place.steps.length;
       const holder = this.#open[at];
-      const isOnWay = place.steps.every(({ element }, step) => this.#open[at + 1 + step]?.name === element);
+      const isOnWay = place.steps.every(({ element, selectors }, step) => {
+        const one = this.#open[at + 1 + step];
+        return (
+          one?.name === element && selectors.every(([name, wanted]) => one.attributes?.get(name) === wanted)
+        );
+      });
       if (holder?.name !== rule.element || !isOnWay || this.found.has(holder.start)) continue;
       this.found.set(holder.start, { rule, value: value.trim(), start, end });
     }

@@ -113,7 +113,7 @@ class DocumentWriter {
     if (!this.#list || this.#list.entries.length === 0) return;
     const { element, key, path, inside = '' } = this.#list.place;
     const wrappers = inside.split('/').filter((name) => name !== '');
-    wrappers.forEach((name, at) => this.#lines.line(`<${name}>`, depth + at));
+    for (const [at, name] of wrappers.entries()) this.#lines.line(`<${name}>`, depth + at);
     for (const entry of this.#list.entries) {
       const id = ` ${key.slice(1)}="${encodeXmlAttribute(entry.key).text}"`;
       const text = encodeXmlAttribute(entry.path).text;

@@ -151,3 +151,36 @@ describe('regions of several names', () => {
     expect(vocabulary && parseVocabulary(writeVocabulary(vocabulary))).toEqual({ vocabulary, problems: [] });
   });
 });
+
+describe('places whose names say little', () => {
+  it('are velocity layers where they hold pairs of numbers, and root keys where they lie in the key range', () => {
+    const { regions, decisions } = readInferred(
+      rows('low="30" high="40" at="35" layer="1 64"', 'low="41" high="50" at="45" layer="65 127"'),
+    );
+    expect(regions).toEqual([
+      'sample=a.wav lokey=30 hikey=40 pitch_keycenter=35 lovel=1 hivel=64',
+      'sample=b.wav lokey=41 hikey=50 pitch_keycenter=45 lovel=65 hivel=127',
+    ]);
+    expect(decisions.filter(({ confidence }) => confidence < 0.75).map(({ id }) => id)).toEqual(
+      expect.arrayContaining(['pitch_keycenter', 'lovel']),
+    );
+  });
+
+  it('are no names of what stands around them', () => {
+    const { regions } = readInferred(
+      '<barn><exclusive name="hat"/><beam wave="a.wav" low="30" high="40"/></barn>',
+    );
+    expect(regions).toEqual(['sample=a.wav lokey=30 hikey=40']);
+  });
+
+  it('may count loops in seconds here and in frames there', () => {
+    const { regions } = readInferred(
+      rows(
+        'note="40" loopFromSeconds="0.5" loopToSeconds="1"',
+        'note="41" loopFromFrame="500" loopToFrameExclusive="9000"',
+      ),
+    );
+    expect(regions[0]).toContain('loop_start=22050 loop_end=44100');
+    expect(regions[1]).toContain('loop_start=500 loop_end=8999');
+  });
+});

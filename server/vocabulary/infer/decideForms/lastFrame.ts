@@ -145,6 +145,10 @@ function lastByTexts(
 ): DecidedLast | undefined {
   if (!isLength && assigned.column.own.includes('last'))
     return { last: 'included', confidence: 0.85, reason: 'Its name speaks of the last one.' };
+  if (assigned.column.own.includes('exclusive'))
+    return { last: 'excluded', confidence: 0.95, reason: 'Its name says exclusive.' };
+  if (assigned.column.own.includes('inclusive'))
+    return { last: 'included', confidence: 0.95, reason: 'Its name says inclusive.' };
   const last = sharedEnds(assigned, positions, files);
   return (
     last && {

@@ -83,6 +83,7 @@ function understand(words: readonly string[]): Understood {
       understood.concepts.push('frames');
       continue;
     }
+    if (isOfAnEnd(word, words)) continue;
     if (/^\d+$/.test(word)) {
       understood.concepts.push(word === '1' || word === '0' ? 'lo' : word === '2' ? 'hi' : 'number');
       continue;
@@ -97,6 +98,14 @@ function understand(words: readonly string[]): Understood {
   }
   return understood;
 }
+
+/** `exclusive` beside the word for an end says how that is counted, and names no group of sounds. */
+function isOfAnEnd(word: string, words: readonly string[]): boolean {
+  if (!/^(?:ex|in)clusive$/.test(word)) return false;
+  return words.some((one) => one !== word && conceptsOf(one)?.concepts.some((concept) => ends.has(concept)));
+}
+
+const ends: ReadonlySet<string> = new Set(['hi', 'end', 'last', 'frames', 'len']);
 
 /** What stands before a unit: `GainInDecibels`. */
 const smallWords: ReadonlySet<string> = new Set(['in', 'en', 'em']);
