@@ -36,7 +36,6 @@ export async function libraryNew(args: readonly string[], terminal: Terminal): P
 /** What was found, in lines for people: what is sure as a number, every doubt and everything left out by name. */
 function textOf({ instruments = [], leftOut = [] }: LibraryFile, file: string): string {
   const doubtful = instruments.filter((one) => doubtsOf(one).length > 0);
-  const unbuilt = instruments.filter(({ leaveOut }) => leaveOut);
   const sure = instruments.length - doubtful.length;
   const lines = [
     `${file}: ${counted(instruments.length, 'instrument')}, ${sure} without a doubt`,
@@ -45,10 +44,6 @@ function textOf({ instruments = [], leftOut = [] }: LibraryFile, file: string): 
       `${one.name} (${one.source}${one.samples === undefined ? '' : `, samples in ${one.samples}`})`,
       ...doubtsOf(one).map((doubt) => `  ${doubt}`),
     ]),
-    ...(unbuilt.length > 0
-      ? ['', 'In the file, but not built: recordings without a table of their zones:']
-      : []),
-    ...unbuilt.map(({ source }) => `  ${source}`),
     ...(leftOut.length > 0 ? ['', 'Left out:'] : []),
     ...leftOut.map(({ path, because }) => `  ${path}: ${because}`),
   ];

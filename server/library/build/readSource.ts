@@ -60,9 +60,7 @@ export async function readSource(
   const stat = await files.stat(path);
   if (!stat) throw new BuildError(`There is no ${nameOf(path)}, or it cannot be read. Correct "source".`);
   if (stat.kind === 'folder')
-    throw new BuildError(
-      'The source is a folder of recordings without a table. Write a table of its zones and name that as "source".',
-    );
+    throw new BuildError('The source is a folder of recordings without a table. Add a table of its zones.');
   const font = await new FontFiles(files).at(path);
   if (font.kind === 'unreadable') throw new BuildError(font.reason);
   if (font.kind === 'font') return readPreset(one, font.view, outputFolder, tools);

@@ -42,10 +42,9 @@ export function recordingFolders(
       const name = instrumentName(nameOf(whole), false) || nameOf(whole);
       const because = [
         `The names of ${keys.length} of ${counted(paths.length, 'recording')} tell keys, and no table or text uses them.`,
-        'Recordings alone are not built yet: write a table of their zones, then take "leaveOut" out.',
       ];
       const pairing = { confidence: 0.8, because, doubts: [] };
-      entries.push({ name, source: shown, pairing, leaveOut: true });
+      entries.push({ name, source: shown, pairing });
     } else
       leftOut.push({
         path: shown,
