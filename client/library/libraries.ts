@@ -31,7 +31,10 @@ export class Libraries implements Disposable {
       watcher.onDidChange(changed),
       watcher.onDidCreate(changed),
       watcher.onDidDelete(changed),
-      workspace.onDidSaveTextDocument(changed),
+      // What is built is looked at again only where there is a library.
+      workspace.onDidSaveTextDocument(() => {
+        if (this.#views && this.#views.length > 0) changed();
+      }),
       workspace.onDidChangeWorkspaceFolders(changed),
       client.onNotification(LibraryProgressNotification.type, (progress) => this.#progressed.fire(progress)),
     ];
@@ -80,7 +83,6 @@ export class Libraries implements Disposable {
 
   #changeSoon(): void {
     clearTimeout(this.#timer);
-    // What is built is looked at again only where somebody has seen a library.
     this.#timer = setTimeout(() => void this.refresh(), gathered);
   }
 
