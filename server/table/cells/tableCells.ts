@@ -7,6 +7,7 @@ import { readMarkdown } from './markdownCells';
 import { plainLayout } from './plainLayout';
 import { recordCells } from './recordCells';
 import { joinRuledRows } from './ruledRows';
+import { partTables } from './sideBySide';
 import { splitByHeadings } from './splitByHeadings';
 import { joinSplitRows } from './splitRows';
 import { splitWords, usualWidth } from './splitWords';
@@ -32,7 +33,8 @@ export function tableCells(text: string): TableCells | undefined {
   const cells = html ? htmlCells(tagged) : writtenCells(written);
   return (
     cells &&
-    (turnedTable(cells) ??
+    ((html ? undefined : partTables(cells)) ??
+      turnedTable(cells) ??
       (drawn.test(written.slice(0, looked)) ? joinRuledRows(cells) : undefined) ??
       joinSplitRows(cells) ??
       cells)

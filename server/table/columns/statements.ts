@@ -2,6 +2,7 @@ import type { MiddleC } from '../../model/keys';
 import { readKey } from '../../trade/keyReading';
 import { unitOf } from '../../trade/languages/cellWords';
 import { languages } from '../../trade/languages/languages';
+import { bareWord } from '../../trade/languages/spelling';
 import type { ColumnMeaning, Unit } from '../../trade/meaning';
 import { conventions, octaveShifts } from '../../trade/middleC';
 import { rangeWords } from '../../trade/rangeWords';
@@ -34,6 +35,8 @@ export interface Statements {
     range: { low: number; high: number } | undefined;
     start: { name: string; text: string } | undefined;
   };
+  /** Names that the text explains as letting the key go, bare. */
+  releases: ReadonlySet<string>;
   /** The velocities of dynamics. */
   dynamics: StatedDynamics | undefined;
   /** The key that the lowest zone starts with. */
@@ -128,6 +131,7 @@ export function statementsIn(texts: readonly string[]): Statements {
     ends: endsAre,
     firstFrame,
     switches: switchesIn(texts),
+    releases: releasesIn(texts),
     lowestKey: lowestKeyIn(texts),
     dynamics: statedDynamicsIn(texts),
     forAll: forAllIn(texts),
@@ -175,6 +179,17 @@ const switchRange =
   /(?:key ?switch(?:es)?|umschalttasten|schalttasten|ks)\b\D{0,40}?(\d{1,3})\s?(?:-|\u2013|to|bis|\.{2,3})\s?(\d{1,3})(?!\d)/iu;
 const switchStart =
   /\b(?:default|standard|initial|start(?:ing)?)\W{1,2}(?:articulation|key ?switch|technique|artikulation|spielweise|switch)?\s*(?:is|ist|:|=)?\s*["'\u201c]?([\p{L}\d#][\p{L}\d# -]{0,40})/iu;
+
+const letGo =
+  /(?:^|[\s,;("'])(\p{L}[\p{L}\d-]{0,15})["']?\s?[=:]\s?[^,.;=:\n]{0,40}\b(?:let go|released?|key[- ]?up|note[- ]?off|loslassen|losgelassen|rel\u00e2ch\p{L}*|soltar|suelta|rilascia\p{L}*|loslaten)/giu;
+
+function releasesIn(texts: readonly string[]): ReadonlySet<string> {
+  return new Set(
+    texts.flatMap((text) =>
+      Array.from(text.slice(0, longest).matchAll(letGo), ([, name = '']) => bareWord(name)),
+    ),
+  );
+}
 
 const startsIn =
   /\b(?:starts?|begins?|opens?|beginnt|startet) (?:in|with|on|mit|in der)\s+["'\u201c]?(\p{L}[\p{L}\d# -]{0,40})/iu;

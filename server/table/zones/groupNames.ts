@@ -34,7 +34,9 @@ export function readGroupNames(
   const has = (meaning: ColumnMeaning) =>
     columns.some((column) => column.meaning === meaning || column.side?.kind === meaning);
   if (!has('trigger')) {
-    for (const [group, name] of names) if (isRelease(name)) setRelease(zones, first, group, notes);
+    for (const [group, name] of names)
+      if (isRelease(name) || options.statements.releases.has(bareWord(name)))
+        setRelease(zones, first, group, notes);
   }
   if (!has('keyswitch')) setSwitches(zones, first, names, options, notes);
   if (velocities.some(has)) return false;

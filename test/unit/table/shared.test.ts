@@ -214,3 +214,22 @@ describe('headings and sections in odd places', () => {
     expect(values(list, 'sample', 'volume')).toEqual(['a.wav -2', 'b.wav -4']);
   });
 });
+
+it('takes two tables that stand side by side apart, and hears which of them sounds on release', () => {
+  const text = [
+    'DOWN                              | UP',
+    'file          range    root       | file          range    root   level',
+    'a_d50.wav     48-52    50         | a_u50.wav     48-54    51     -9 dB',
+    'a_d55.wav     53-57    55         | a_u58.wav     55-62    58     -9 dB',
+    'a_d60.wav     58-62    60         |',
+    '',
+    'DOWN = when a key is pressed, UP = when it is let go.',
+  ].join('\n');
+  expect(values(text, 'sample', 'lokey', 'hikey', 'pitch_keycenter', 'volume', 'trigger')).toEqual([
+    'a_d50.wav 48 52 50 - -',
+    'a_d55.wav 53 57 55 - -',
+    'a_d60.wav 58 62 60 - -',
+    'a_u50.wav 48 54 51 -9 release',
+    'a_u58.wav 55 62 58 -9 release',
+  ]);
+});
