@@ -3,6 +3,7 @@ import type { BaseLanguageClient } from 'vscode-languageclient';
 import { LookAgainNotification } from '../server/protocol/requests/lookAgainNotification';
 import { TrustGrantedNotification } from '../server/protocol/requests/trustNotification';
 import { AuditionHost } from './audition/host';
+import { registerComparison } from './compareWith';
 import { registerConversion } from './convertInstrument';
 import { KeyboardMapPanel } from './keyboardMap/panel';
 import { registerLibrary } from './library/registerLibrary';
@@ -39,6 +40,7 @@ export async function startExtension(
     ...registerConversion(client),
     ...registerVocabularies(),
     ...registerSampleReport(client),
+    ...registerComparison(client),
     registerLocateFolder(),
     FontEditor.register(context, client),
     registerFontWriting(client),

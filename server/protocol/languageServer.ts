@@ -33,6 +33,7 @@ import { FileWatching } from './fileWatching';
 import { FolderFindings } from './folderFindings';
 import { fixAllKind } from './handlers/codeActions';
 import { serverCommands } from './handlers/handleCommands';
+import { handleComparison } from './handlers/handleComparison';
 import { handleConversion } from './handlers/handleConversion';
 import { handleFeatures } from './handlers/handleFeatures';
 import { handleFonts } from './handlers/handleFonts';
@@ -136,6 +137,7 @@ export class LanguageServer implements ServerContext {
     this.#handleDocuments();
     this.#handleDiagnostics();
     handleFeatures(this, this.#folderFindings);
+    handleComparison(this);
     handleConversion(this);
     handleFonts(this);
     handleLibrary(this, this.#builds, () => this.#trust.files.isTrusted);

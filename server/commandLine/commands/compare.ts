@@ -1,6 +1,8 @@
+import { Buffer } from 'node:buffer';
 import { createHash } from 'node:crypto';
 import type { ComparedInstrument, Comparison } from '../../comparison/compareInstruments';
 import { compareInstruments } from '../../comparison/compareInstruments';
+import { pageOfComparison } from '../../comparison/page/pageOfComparison';
 import { nameOf } from '../../model/paths';
 import { measureMemory } from '../../workspace/comparing/measureMemory';
 import { CommandError } from '../commandError';
@@ -8,9 +10,8 @@ import { fontOptions } from '../input/fontInput';
 import { folderOfInput, readInput } from '../input/input';
 import { readAny, tableOptions } from '../input/readAny';
 import { soundInput } from '../input/soundInput';
-import { comparisonHtml } from '../output/comparisonHtml';
 import type { ComparisonTold } from '../output/comparisonOutput';
-import { comparisonJson, comparisonText } from '../output/comparisonOutput';
+import { comparisonJson, comparisonText, wordedOf } from '../output/comparisonOutput';
 import type { Terminal } from '../terminal';
 import { readWords } from '../words';
 import { compareWithRecording } from './compareWithRecording';
@@ -117,7 +118,10 @@ async function toldAs(
   sides: readonly [ComparedInstrument, ComparedInstrument],
 ): Promise<string> {
   if (format === 'json') return comparisonJson(told);
-  if (format === 'html') return comparisonHtml(told, sides, sampleRate);
+  if (format === 'html') {
+    const base64 = (bytes: Uint8Array) => Buffer.from(bytes).toString('base64');
+    return pageOfComparison({ worded: wordedOf(told), names: told.names, sides, sampleRate, base64 });
+  }
   return comparisonText(told, format === 'markdown');
 }
 

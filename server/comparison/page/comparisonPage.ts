@@ -34,7 +34,9 @@ export function comparisonPage(page: ComparisonPage): string {
   const sections = [`<p>${summary.map(escapeMarkup).join('<br>')}</p>`];
   if (differences.length > 0) {
     const maps = differences.map(({ map }) => map);
-    sections.push(`<h2>Where they differ</h2>\n<div class="card">${differenceMap(maps)}</div>`);
+    sections.push(
+      `<h2>Where they differ</h2>\n<div class="card wide map" tabindex="0" role="region" aria-label="Map of the differences">${differenceMap(maps)}</div>`,
+    );
   }
   if (heard.length > 0) sections.push(heardSection(page, heard));
   if (differences.length > 0)

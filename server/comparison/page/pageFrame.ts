@@ -11,7 +11,6 @@ export function pageFrame(title: string, sections: readonly string[]): string {
 <meta charset="utf-8">
 <meta http-equiv="Content-Security-Policy" content="${policy}">
 <meta name="viewport" content="width=device-width, initial-scale=1">
-<meta name="color-scheme" content="light dark">
 <title>${escapeMarkup(title)}</title>
 <style>${style}</style>
 </head>
@@ -28,9 +27,16 @@ ${sections.join('\n')}
 const policy =
   "default-src 'none'; style-src 'unsafe-inline'; media-src data:; img-src data:; base-uri 'none'; form-action 'none'";
 
+const light =
+  'color-scheme: light; --ink: #1b1f24; --soft: #57606a; --ground: #fff; --card: #f5f6f8; --line: #c9ced6; --first: #0b5cad; --second: #a04400; --rest: #1b1f24;';
+const dark =
+  'color-scheme: dark; --ink: #e4e7eb; --soft: #a9b1bb; --ground: #16191d; --card: #1f2328; --line: #444c56; --first: #79b8ff; --second: #ffab70; --rest: #e4e7eb;';
+
+// An editor that shows the page names its colours by a class of the body.
 const style = `
-:root { color-scheme: light dark; --ink: #1b1f24; --soft: #57606a; --ground: #fff; --card: #f5f6f8; --line: #c9ced6; --first: #0b5cad; --second: #a04400; --rest: #1b1f24; }
-@media (prefers-color-scheme: dark) { :root { --ink: #e4e7eb; --soft: #a9b1bb; --ground: #16191d; --card: #1f2328; --line: #444c56; --first: #79b8ff; --second: #ffab70; --rest: #e4e7eb; } }
+:root, body.vscode-light { ${light} }
+@media (prefers-color-scheme: dark) { :root { ${dark} } }
+body.vscode-dark, body.vscode-high-contrast:not(.vscode-high-contrast-light) { ${dark} }
 * { box-sizing: border-box; }
 body { margin: 0; background: var(--ground); color: var(--ink); font: 15px/1.5 system-ui, sans-serif; }
 main { max-width: 1100px; margin: 0 auto; padding: 24px 20px 60px; }
@@ -47,6 +53,7 @@ td.number { text-align: right; white-space: nowrap; font-variant-numeric: tabula
 .sounds audio { width: 100%; display: block; }
 .first { color: var(--first); } .second { color: var(--second); } .rest { color: var(--rest); }
 svg { display: block; width: 100%; height: auto; }
+.map svg { min-width: 620px; }
 svg text { fill: var(--soft); font: 11px system-ui, sans-serif; }
 svg .grid { stroke: var(--line); stroke-width: 1; }
 svg .area { fill: var(--second); stroke: var(--second); }

@@ -44,12 +44,12 @@ export function handleSound(server: ServerContext): void {
     const { sampleOf } = place;
     const { instrument, paths } = await audible(
       documents.samples,
-      states,
       sampleOf === undefined ? reading : aloneIn(reading, sampleOf),
     );
     stopIfCancelled(token);
     pathsOf.set(nameOf(place), new Map([...(pathsOf.get(nameOf(place)) ?? []), ...paths]));
-    return { instrument: packed(instrument) };
+    const sampleStates = await states.of(instrument.program.samples.map((sample) => paths.get(sample)));
+    return { instrument: packed({ ...instrument, sampleStates }) };
   });
 
   connection.onRequest(SampleAudioRequest.type, async ({ sample, startFrame, frames, ...place }, token) => {
@@ -109,11 +109,11 @@ function nameOf({ uri, preset }: InstrumentPlace): string {
   return preset ? `${uri}#${preset.bank}:${preset.program}` : uri;
 }
 
-async function audible(
+/** What is needed to play an instrument but its samples, and where these are, by what the text calls them. */
+export async function audible(
   store: SampleStore,
-  states: FileStates,
   { instrument, folder }: Pick<DocumentReading, 'instrument' | 'folder'>,
-): Promise<{ instrument: AudibleInstrument; paths: ReadonlyMap<string, string> }> {
+): Promise<{ instrument: Omit<AudibleInstrument, 'sampleStates'>; paths: ReadonlyMap<string, string> }> {
   const samples = folder === undefined ? undefined : store.lookup(folder);
   const make = () => {
     const known = samples && { samples };
@@ -131,6 +131,5 @@ async function audible(
     const path = samples && folder !== undefined ? foundSample(samples, folder, sample) : undefined;
     if (path !== undefined) paths.set(sample, path);
   }
-  const stats = await states.of(made.program.samples.map((sample) => paths.get(sample)));
-  return { instrument: { ...made, sampleStates: stats }, paths };
+  return { instrument: made, paths };
 }

@@ -1,5 +1,6 @@
 // What the extension host runs: every file with tests is imported here. `testList.ts` says how to write one.
 import './activation';
+import './comparison';
 import './conversion';
 import './findings';
 import './keyboardMap';

@@ -1,0 +1,121 @@
+import { keyText } from '../../model/wording/rangeWords';
+import type { Cause } from '../cause';
+import type { Comparison, NoteDifference } from '../compareInstruments';
+import type { BandDifference } from '../soundDifference';
+
+/** Where something stands, for a person. */
+export interface ShownPlace {
+  line: number;
+  /** The file, where it is not the instrument's own. */
+  file?: string;
+}
+
+/** A comparison with what tells where regions and parameters of either side stand. */
+export interface WordedComparison {
+  comparison: Comparison;
+  toleranceDb: number;
+  regionPlace(side: 0 | 1, region: number): ShownPlace;
+  parameterPlace(side: 0 | 1, parameter: number): ShownPlace;
+}
+
+/** What a comparison says as a whole, a sentence or two a line. */
+export function summaryOf({ comparison, toleranceDb }: WordedComparison): string[] {
+  const { notes, rendered, worstDb, differences, notCompared } = comparison;
+  const equal = `No difference above ${toleranceDb} dB${worstDb === null ? '' : `; the greatest is ${rounded(worstDb, 1)} dB`}.`;
+  const unequal = `${countOf(differences.length, 'note')} ${differences.length === 1 ? 'differs' : 'differ'} by more than ${toleranceDb} dB, the worst first:`;
+  return [
+    `${countOf(notes, 'note')} on each side, so that every region that can sound does. ${renderedText(rendered)}`,
+    ...(notCompared.length > 0
+      ? [`Not compared, because it is not rendered: ${notCompared.map(({ opcode }) => opcode).join(', ')}.`]
+      : []),
+    differences.length === 0 ? equal : unequal,
+  ];
+}
+
+function renderedText(count: number): string {
+  return count === 0
+    ? 'All are the same by what the texts say and by the audio of the samples, so none had to be rendered.'
+    : `${countOf(count, 'set')} of regions ${count === 1 ? 'was' : 'were'} rendered; all else is the same by what the texts say and by the audio of the samples.`;
+}
+
+/** The headings of {@link cellsOf}. */
+export const comparisonColumns = [
+  'note',
+  'first',
+  'second',
+  'peak',
+  'level',
+  'loudness',
+  'pitch',
+  'start',
+  'length',
+  'most in the band',
+  'cause',
+] as const;
+
+/** A difference in words, column by column. */
+export function cellsOf(worded: WordedComparison, one: NoteDifference): string[] {
+  return [
+    noteText(one),
+    lineWords(worded, 0, one),
+    lineWords(worded, 1, one),
+    one.peakDb === null ? 'none' : `${rounded(one.peakDb, 1)} dB`,
+    `${rounded(one.levelDb, 2)} dB`,
+    one.loudnessLu === null ? 'silent' : `${rounded(one.loudnessLu, 2)} LU`,
+    `${rounded(one.pitchCents, 2)} cents`,
+    `${rounded(one.startMs, 2)} ms`,
+    `${rounded(one.lengthMs, 1)} ms`,
+    bandText(one.bands),
+    one.cause.message,
+  ];
+}
+
+/** How a note is played, for a person. */
+function noteText({ note }: Pick<NoteDifference, 'note'>): string {
+  const { key, velocity, strike = 1, keyswitch, controllers = [] } = note;
+  return [
+    `key ${keyText(key)}, velocity ${velocity}`,
+    ...(strike > 1 ? [`strike ${strike}`] : []),
+    ...(keyswitch === undefined ? [] : [`keyswitch ${keyText(keyswitch)}`]),
+    ...controllers.map(({ controller, value }) => `controller ${controller} at ${rounded(value, 1)}`),
+  ].join(', ');
+}
+
+/** The band in which most differs; differences of less than this are none (our choice). */
+const heardInBandDb = 0.1;
+/** What stands where no band differs. */
+export const noBand = '–';
+
+function bandText(bands: readonly BandDifference[]): string {
+  const most = bands.reduce<BandDifference | undefined>(
+    (found, one) => (Math.abs(one.levelDb) > Math.abs(found?.levelDb ?? 0) ? one : found),
+    undefined,
+  );
+  if (!most || Math.abs(most.levelDb) < heardInBandDb) return noBand;
+  return `${rounded(most.levelDb, 1)} dB at ${most.hertz} Hz`;
+}
+
+/** The line of what makes the difference, else that of the region. */
+function lineWords(worded: WordedComparison, side: 0 | 1, one: NoteDifference): string {
+  const region = side === 0 ? one.a : one.b;
+  const place =
+    causePlace(worded, side, one.cause) ??
+    (region === undefined ? undefined : worded.regionPlace(side, region));
+  if (!place) return 'no region';
+  return `line ${place.line}${place.file === undefined ? '' : ` of ${place.file}`}`;
+}
+
+/** Where a side says what makes a difference; `undefined` where it does not. */
+export function causePlace(worded: WordedComparison, side: 0 | 1, cause: Cause): ShownPlace | undefined {
+  const parameter = side === 0 ? cause.a : cause.b;
+  return parameter === undefined ? undefined : worded.parameterPlace(side, parameter);
+}
+
+/** A number with so many digits behind the point at the most. */
+export function rounded(value: number, digits: number): number {
+  return Math.round(value * 10 ** digits) / 10 ** digits;
+}
+
+function countOf(count: number, word: string): string {
+  return `${count} ${word}${count === 1 ? '' : 's'}`;
+}

@@ -1,0 +1,146 @@
+import type { CancellationToken } from 'vscode-languageserver';
+import type { ComparedInstrument, NoteDifference } from '../../comparison/compareInstruments';
+import { compareInstruments } from '../../comparison/compareInstruments';
+import { measureNotes } from '../../comparison/measureNotes';
+import type { WordedComparison } from '../../comparison/page/comparisonWords';
+import { cellsOf, summaryOf } from '../../comparison/page/comparisonWords';
+import { pageOfComparison } from '../../comparison/page/pageOfComparison';
+import { nameOf } from '../../model/paths';
+import { SampleSource } from '../../sound/samples/sampleSource';
+import type { DocumentReading } from '../../workspace/openDocument';
+import { stopIfCancelled } from '../cancellation';
+import { base64Of } from '../conversion/base64';
+import { rangeOf } from '../conversion/positions';
+import type { ComparedPlace, CompareResult } from '../requests/comparisonRequests';
+import { CompareRequest } from '../requests/comparisonRequests';
+import type { ServerContext } from '../serverContext';
+import { audible } from './handleSound';
+
+const options = { toleranceDb: -90, sampleRate: 44100, seed: 0 };
+/** Places of one comparison that are shown in the texts. */
+const mostPlaces = 500;
+
+interface ReadSide extends ComparedInstrument {
+  uri: string;
+  name: string;
+}
+
+/** Answers the request that compares how two documents sound. */
+export function handleComparison(server: ServerContext): void {
+  const { connection, documents } = server;
+  connection.onRequest(CompareRequest.type, async ({ uri, otherUri }, token) => {
+    const readings = [
+      (await documents.readingInContext(uri))?.whole,
+      (await documents.readingInContext(otherUri))?.whole,
+    ];
+    stopIfCancelled(token);
+    const [first, second] = readings;
+    if (!first || !second)
+      return { reason: `The ${first ? 'other file' : 'document'} holds no instrument that can be read.` };
+    const a = await sideOf(server, first);
+    const b = await sideOf(server, second);
+    try {
+      return await compared(server, [a, b], token);
+    } finally {
+      await a.samples.close();
+      await b.samples.close();
+    }
+  });
+}
+
+async function sideOf({ documents }: ServerContext, reading: DocumentReading): Promise<ReadSide> {
+  const { instrument: made, paths } = await audible(documents.samples, reading);
+  const { uri, path } = reading.document;
+  return {
+    uri,
+    name: path === undefined ? 'a text that is not saved' : nameOf(path),
+    instrument: reading.instrument,
+    program: made.program,
+    playable: made.playable,
+    paths: made.program.samples.map((sample) => paths.get(sample)),
+    samples: new SampleSource(documents.files),
+  };
+}
+
+async function compared(
+  server: ServerContext,
+  sides: readonly [ReadSide, ReadSide],
+  token: CancellationToken,
+): Promise<CompareResult> {
+  const [a, b] = sides;
+  const stop = new AbortController();
+  const listening = token.onCancellationRequested(() => stop.abort());
+  try {
+    const comparison = await compareInstruments(
+      a,
+      b,
+      {
+        ...options,
+        signal: stop.signal,
+        measure: {
+          atOnce: 1,
+          // Between two notes others of the server's work goes on.
+          measure: async (notes) => {
+            await new Promise((resolve) => setTimeout(resolve));
+            return measureNotes(a, b, notes, options);
+          },
+        },
+      },
+      server.documents.files,
+    );
+    const worded: WordedComparison = {
+      comparison,
+      toleranceDb: options.toleranceDb,
+      regionPlace: (side, region) => lineOf(sides[side], regionSpan(sides[side], region)),
+      parameterPlace: (side, parameter) => lineOf(sides[side], sides[side].instrument.nameSpan(parameter)),
+    };
+    return {
+      html: await pageOfComparison({
+        worded,
+        names: [a.name, b.name],
+        sides,
+        sampleRate: options.sampleRate,
+        base64: base64Of,
+      }),
+      summary: summaryOf(worded).at(-1) ?? '',
+      places: comparison.differences
+        .flatMap((one) => [placeOf(server, worded, sides, 0, one), placeOf(server, worded, sides, 1, one)])
+        .filter((place) => place !== undefined)
+        .slice(0, mostPlaces),
+    };
+  } finally {
+    stopIfCancelled(token);
+    listening.dispose();
+  }
+}
+
+function regionSpan({ instrument }: ReadSide, region: number) {
+  return instrument.headerSpan(instrument.regions[region]);
+}
+
+function lineOf({ instrument }: ReadSide, { source, start }: { source: number; start: number }) {
+  const file = instrument.sources[source];
+  return { line: file.positionAt(start).line, ...(source > 0 && { file: nameOf(file.path) }) };
+}
+
+/** What one side says in a difference: the parameter that makes it, else the region. */
+function placeOf(
+  server: ServerContext,
+  worded: WordedComparison,
+  sides: readonly [ReadSide, ReadSide],
+  side: 0 | 1,
+  one: NoteDifference,
+): ComparedPlace | undefined {
+  const read = sides[side];
+  const [parameter, region] = side === 0 ? [one.cause.a, one.a] : [one.cause.b, one.b];
+  if (parameter === undefined && region === undefined) return undefined;
+  const span =
+    parameter === undefined ? regionSpan(read, region as number) : read.instrument.parameterSpan(parameter);
+  const file = read.instrument.sources[span.source];
+  const [note, , , peak] = cellsOf(worded, one);
+  return {
+    uri: span.source === 0 ? read.uri : server.diagnosticOptions(read.uri).uriOf(file.path),
+    range: rangeOf(file, span),
+    message: `Sounds otherwise than in ${sides[1 - side].name}, by ${peak} at ${note}. ${one.cause.message}`,
+  };
+}
