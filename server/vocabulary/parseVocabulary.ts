@@ -129,6 +129,7 @@ class VocabularyReader {
       'inside',
       'also',
       'rate',
+      'turns',
       'sets',
       'parameters',
     ]);
@@ -140,6 +141,9 @@ class VocabularyReader {
       this.#tell(members.get('inside') ?? node, '"inside" lists names of elements.');
     const sets = this.#sets(members.get('sets'));
     const also = this.#also(members.get('also'));
+    const turns = members.get('turns');
+    if (turns && plainValue(turns) !== true && plainValue(turns) !== false)
+      this.#tell(turns, '"turns" is to be true or false.');
     const rate = members.get('rate') && this.#place(members.get('rate'), node, 'rate');
     const parameters = members.get('parameters');
     if (parameters && parameters.kind !== 'array') this.#tell(parameters, '"parameters" is a list.');
@@ -151,6 +155,7 @@ class VocabularyReader {
       ...(inside && inside.length > 0 && { inside: inside.filter(isXmlName) }),
       ...(also && { also }),
       ...(rate !== undefined && { rate }),
+      ...(turns && plainValue(turns) === true && { turns: true }),
       ...(sets && { sets }),
       parameters: read.filter((one) => one !== undefined),
     };

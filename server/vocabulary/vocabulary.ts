@@ -48,6 +48,8 @@ export interface VocabularyLevel {
   also?: Record<string, Record<string, string>>;
   /** Where the element states the sample rate, in frames a second, of the samples in it; as in {@link VocabularyParameter.at}. */
   rate?: string;
+  /** For a group: whether the regions in it are the turns of a round robin, in their order. */
+  turns?: boolean;
   /** Parameters that the element sets by being there, with their values: a group whose name says what starts its regions. */
   sets?: Record<string, string>;
   /** In the order in which they are written. Those of an instrument or group are inherited by the regions in it. */

@@ -11,6 +11,7 @@ export function writeVocabulary({ name, namespaces, levels, off, unsettled }: Vo
     if (level.inside && level.inside.length > 0) lines.push(`      "inside": ${inLine(level.inside)},`);
     if (level.also) lines.push(`      "also": ${inLine(level.also)},`);
     if (level.rate !== undefined) lines.push(`      "rate": ${JSON.stringify(level.rate)},`);
+    if (level.turns) lines.push('      "turns": true,');
     if (level.sets) lines.push(`      "sets": ${inLine(level.sets)},`);
     const parameters = level.parameters.map((one) => `        ${inLine(inOrder(one))}`);
     lines.push(

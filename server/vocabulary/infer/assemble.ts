@@ -18,19 +18,22 @@ export function levelsOf(
 ): VocabularyLevel[] {
   const levels: VocabularyLevel[] = [];
   let inside: string[] = [];
+  const repeatsRegions = repeats.at(-1) === true;
   for (const [position, element] of chain.entries()) {
     const parameters = settled
       .filter(({ assigned }) => assigned.column.level === position)
       .flatMap((one) => one.parameters);
     const isRegion = position === chain.length - 1;
     const rate = rates.find(({ level }) => level === position)?.at;
-    const isRelease = !isRegion && position > 0 && startsOnRelease(settled, element);
+    const isRelease = !isRegion && position > 0 && startsOnRelease(settled, element, chain);
+    const isTurns = !isRegion && position > 0 && repeatsRegions && isRoundRobin(settled, element);
     if (
       !isRegion &&
       position > 0 &&
       parameters.length === 0 &&
       !repeats[position] &&
       !isRelease &&
+      !isTurns &&
       rate === undefined
     ) {
       inside.push(element);
@@ -42,6 +45,7 @@ export function levelsOf(
       ...(inside.length > 0 && { inside }),
       ...(isRegion && also.length > 0 && { also: othersOf(also, settled) }),
       ...(rate !== undefined && { rate }),
+      ...(isTurns && { turns: true }),
       ...(isRelease && { sets: { trigger: 'release' } }),
       parameters,
     });
@@ -65,11 +69,29 @@ function othersOf(
 }
 
 /** Whether an element around regions says by its name alone that they start when a key is let go. */
-function startsOnRelease(settled: readonly Settled[], element: string): boolean {
+function startsOnRelease(
+  settled: readonly Settled[],
+  element: string,
+  chain: readonly string[] = [],
+): boolean {
   const isTold = settled.some(({ parameters }) =>
     parameters.some(({ parameter }) => parameter === 'trigger'),
   );
-  return !isTold && isReleaseName(nameWords(element));
+  const words = nameWords(element);
+  const isBeside = (one: string, other: string) =>
+    words.join() === one && chain.some((name) => nameWords(name).join() === other);
+  return !isTold && (isReleaseName(words) || isBeside('up', 'down') || isBeside('off', 'on'));
+}
+
+/** Whether an element around several regions says by its name that they take turns, and no place gives positions. */
+function isRoundRobin(settled: readonly Settled[], element: string): boolean {
+  const isTold = settled.some(({ parameters }) =>
+    parameters.some(({ parameter }) => parameter === 'seq_position' || parameter === 'lorand'),
+  );
+  return (
+    !isTold &&
+    /\b(?:cycles?|round ?robins?|alternat\w+|rotations?|turns|takes)\b/.test(nameWords(element).join(' '))
+  );
 }
 
 /** Decisions that follow from levels: what elements set by being there, and how long round robins are. */
@@ -100,6 +122,17 @@ export function levelDrafts(
     );
   const has = (name: string) =>
     levels.find(({ parameters }) => parameters.some(({ parameter }) => parameter === name));
+  for (const { element } of levels.filter((level) => level.turns))
+    drafts.push({
+      id: `${element}.turns`,
+      message: `The regions inside <${element}> are the turns of a round robin, in their order.`,
+      confidence: 0.8,
+      isGuess: true,
+      evidence: ['The name of the element says so.'],
+      span: spanOf(element),
+      isAbout: () => false,
+      alternatives: [],
+    });
   const turns = has('seq_position');
   if (turns && !has('seq_length'))
     drafts.push({

@@ -13,6 +13,7 @@ export function describeVocabulary(vocabulary: Vocabulary): string {
       const set = Object.entries(sets).map(([parameter, value]) => ` and sets ${parameter} to ${value}`);
       lines.push(`  <${name}> is one too${set.join('')}`);
     }
+    if (level.turns) lines.push('  regions in it are the turns of a round robin');
     if (level.rate !== undefined) lines.push(`  ${level.rate} is the sample rate of the samples in it`);
     for (const [parameter, value] of Object.entries(level.sets ?? {}))
       lines.push(`  sets ${parameter} to ${value}`);

@@ -31,6 +31,10 @@ export interface CompiledVocabulary {
   places: readonly ElementPlace[];
   /** By level and name of an element, what that sets by being there. */
   sets: readonly ReadonlyMap<string, readonly OwnValue[]>[];
+  /** The position in the round robin that the regions inside an element of a level are; `undefined` where none is one. */
+  turn: ReadTarget | undefined;
+  /** By level, whether its element is a round robin of the regions in it. */
+  isTurns: readonly boolean[];
   /** Whether it gives positions in round robins and not the number of turns. */
   lacksTurns: boolean;
   /** What switches elements off. */
@@ -211,6 +215,11 @@ class Compiler {
     const { levels } = this.#vocabulary;
     const targets = targetsOf(this.#vocabulary);
     const all = targets.flat();
+    const isTurns = levels.map(({ turns }) => turns === true);
+    const turn = isTurns.includes(true)
+      ? ownTarget('seq_position', levels.length - 1, all.length)
+      : undefined;
+    if (turn) all.push(turn);
     const lacksTurns = addTurns(all);
     const setBy = (sets: Record<string, string>, level: number): OwnValue[] =>
       Object.entries(sets).map(([parameter, value]) => {
@@ -250,6 +259,8 @@ class Compiler {
       elements: levels.map(({ element }) => element),
       targets: all,
       sets,
+      turn,
+      isTurns,
       lacksTurns,
       attributes: this.#attributes,
       root: around,
@@ -297,16 +308,17 @@ class Compiler {
   #lead(from: Branch, level: number, branches: readonly Branch[]): void {
     const { element, inside = [], also = {} } = this.#vocabulary.levels[level] as VocabularyLevel;
     const target = branches[level];
-    let branch = from;
-    for (const wrapper of [undefined, ...inside]) {
-      if (wrapper !== undefined) branch = this.#childOf(branch, { element: wrapper, selectors: [] });
-      for (const name of [element, ...Object.keys(also)]) {
-        const isTaken = branch.children.some(
-          (child) => child.element === name && child.conditions.length === 0,
-        );
-        if (!isTaken) branch.children.push({ element: name, conditions: [], branch: target });
-      }
-    }
+    const put = (branch: Branch, name: string, child: Branch): void => {
+      const isTaken = branch.children.some((one) => one.element === name && one.conditions.length === 0);
+      if (!isTaken) branch.children.push({ element: name, conditions: [], branch: child });
+    };
+    const wrappers = inside.map((name) => this.#childOf(from, { element: name, selectors: [] }));
+    wrappers.forEach((wrapper, outer) => {
+      for (let inner = outer + 1; inner < inside.length; inner++)
+        put(wrapper, inside[inner], wrappers[inner]);
+    });
+    for (const branch of [from, ...wrappers])
+      for (const name of [element, ...Object.keys(also)]) put(branch, name, target);
   }
 
   #numberOf(attribute: string): number {

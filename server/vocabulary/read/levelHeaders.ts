@@ -40,6 +40,9 @@ export function levelHeaders({ levels }: Vocabulary): LevelHeader[] {
 function carries(level: VocabularyLevel | undefined): boolean {
   return (
     level !== undefined &&
-    (level.parameters.length > 0 || level.sets !== undefined || level.rate !== undefined)
+    (level.parameters.length > 0 ||
+      level.turns === true ||
+      level.sets !== undefined ||
+      level.rate !== undefined)
   );
 }

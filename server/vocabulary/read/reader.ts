@@ -67,6 +67,8 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
   #naming: HeldAttribute | undefined;
   readonly #elementText: ElementText;
   readonly #lists: SampleLists;
+  /** How many regions of a round robin were read; −1 outside of one. */
+  #turn = -1;
   /** Sample rates that the text states, by header. */
   readonly #statedRates = new Map<number, number>();
   /** The header and the parameter that a place has set which goes before others. */
@@ -179,6 +181,10 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
     const nameStart = tagStart + 1;
     const sets = this.#vocabulary.sets[level];
     const own = sets && sets.size > 0 ? sets.get(this.text.slice(nameStart, nameEnd)) : undefined;
+    if (this.#vocabulary.isTurns[level]) this.#turn = 0;
+    const { turn } = this.#vocabulary;
+    if (turn && kind === HeaderKind.region && this.#turn >= 0)
+      this.#add(turn, nameStart, nameEnd, nameStart, nameEnd, ++this.#turn, true);
     for (const { target, value } of own ?? [])
       this.#add(target, nameStart, nameEnd, nameStart, nameEnd, Number.NaN, false, value);
   }
@@ -432,6 +438,9 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
 
   #leaveLevel(level: number): void {
     this.#folders[level] = undefined;
+    if (this.#vocabulary.isTurns[level]) this.#turn = -1;
+    // What stands beside an element and not in it inherits nothing from it.
+    if (this.#entries[level]) this.#entries[level] = [];
     const before = this.#before[level];
     if (before) this.builder.restore(before);
   }

@@ -184,3 +184,21 @@ describe('places whose names say little', () => {
     expect(regions[1]).toContain('loop_start=500 loop_end=8999');
   });
 });
+
+describe('elements around regions that say something by their names', () => {
+  it('are round robins of what is in them, and start on release', () => {
+    const { regions, decisions, vocabulary } = readInferred(
+      `<barn><down><cycle low="60" high="64"><f>a.wav</f><f>b.wav</f></cycle></down>
+      <up><stall low="60" high="64" dB="-5"><f>r.wav</f></stall></up></barn>`,
+    );
+    expect(regions).toEqual([
+      'lokey=60 hikey=64 seq_position=1 seq_length=2 sample=a.wav',
+      'lokey=60 hikey=64 seq_position=2 seq_length=2 sample=b.wav',
+      'trigger=release lokey=60 hikey=64 volume=-5 sample=r.wav',
+    ]);
+    expect(decisions.filter(({ isGuess }) => isGuess).map(({ id }) => id)).toEqual(
+      expect.arrayContaining(['up.release', 'cycle.turns']),
+    );
+    expect(vocabulary && parseVocabulary(writeVocabulary(vocabulary))).toEqual({ vocabulary, problems: [] });
+  });
+});

@@ -11,6 +11,7 @@ export function nameWords(name: string): string[] {
   if (name.length > longestName) return [];
   const local = name.slice(name.indexOf(':') + 1);
   const parted = local
+    .replace(/dB(?!\p{Ll})/gu, 'Db')
     .replace(/(\p{Ll}|\d)(\p{Lu})/gu, '$1 $2')
     .replace(/(\p{Lu})(\p{Lu}\p{Ll})/gu, '$1 $2')
     .replace(/(\p{L})(\d)/gu, '$1 $2')
