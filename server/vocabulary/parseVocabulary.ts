@@ -2,20 +2,14 @@ import { nearestOpcodes } from '../model/opcodes/nearest';
 import { resolveOpcode } from '../model/opcodes/resolve';
 import { nearestWords } from '../model/text/nearest';
 import { isXmlName } from '../xml/scan/characters';
+import { areSides, isFormKind, isListPlace } from './formChecks';
 import { isFieldValue, shorten, wantedOf } from './forms/fieldValues';
 import type { Field } from './forms/formFields';
 import { formFields } from './forms/formFields';
 import type { JsonNode } from './jsonTree';
 import { readJson } from './jsonTree';
 import { parsePlace } from './places';
-import type {
-  SampleListPlace,
-  SwitchedOff,
-  ValueForm,
-  Vocabulary,
-  VocabularyLevel,
-  VocabularyParameter,
-} from './vocabulary';
+import type { SwitchedOff, ValueForm, Vocabulary, VocabularyLevel, VocabularyParameter } from './vocabulary';
 
 /** Something that a vocabulary has wrong, with its place in the text. */
 export interface VocabularyProblem {
@@ -378,32 +372,6 @@ class VocabularyReader {
   #tell({ start, end }: { start: number; end: number }, message: string): void {
     this.problems.push({ message, start, end });
   }
-}
-
-function isListPlace(list: SampleListPlace): boolean {
-  const { element, key, path, under, rate, inside, ...rest } = list;
-  const isAttribute = (place: string | undefined) =>
-    place?.startsWith('@') === true && isXmlName(place.slice(1));
-  const isElement = typeof element === 'string' && isXmlName(element);
-  return (
-    isElement &&
-    isAttribute(key) &&
-    (path === '.' || isAttribute(path)) &&
-    (under === undefined || isAttribute(under)) &&
-    (rate === undefined || isAttribute(rate)) &&
-    (inside === undefined || inside.split('/').every(isXmlName)) &&
-    Object.keys(rest).length === 0
-  );
-}
-
-function areSides(sides: Readonly<Record<string, string>>): boolean {
-  const { left, centre, right, ...rest } = sides;
-  const letters = [left, centre, right].map((one) => one?.toLowerCase());
-  return letters.every(Boolean) && new Set(letters).size === 3 && Object.keys(rest).length === 0;
-}
-
-function isFormKind(kind: string): kind is ValueForm['kind'] {
-  return Object.hasOwn(formFields, kind);
 }
 
 /** The bracket that opens an object or list, as the place of what it lacks. */

@@ -1,0 +1,32 @@
+import { isXmlName } from '../xml/scan/characters';
+import { formFields } from './forms/formFields';
+import type { SampleListPlace, ValueForm } from './vocabulary';
+
+/** Whether a list of samples has all that it needs, and nothing else. */
+export function isListPlace(list: SampleListPlace): boolean {
+  const { element, key, path, under, rate, inside, ...rest } = list;
+  const isAttribute = (place: string | undefined) =>
+    place?.startsWith('@') === true && isXmlName(place.slice(1));
+  const isElement = typeof element === 'string' && isXmlName(element);
+  return (
+    isElement &&
+    isAttribute(key) &&
+    (path === '.' || isAttribute(path)) &&
+    (under === undefined || isAttribute(under)) &&
+    (rate === undefined || isAttribute(rate)) &&
+    (inside === undefined || inside.split('/').every(isXmlName)) &&
+    Object.keys(rest).length === 0
+  );
+}
+
+/** Whether there are three different letters or words for sides. */
+export function areSides(sides: Readonly<Record<string, string>>): boolean {
+  const { left, centre, right, ...rest } = sides;
+  const letters = [left, centre, right].map((one) => one?.toLowerCase());
+  return letters.every(Boolean) && new Set(letters).size === 3 && Object.keys(rest).length === 0;
+}
+
+/** Whether there is a form of a kind. */
+export function isFormKind(kind: string): kind is ValueForm['kind'] {
+  return Object.hasOwn(formFields, kind);
+}
