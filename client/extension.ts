@@ -5,6 +5,7 @@ import { TrustGrantedNotification } from '../server/protocol/requests/trustNotif
 import { AuditionHost } from './audition/host';
 import { registerComparison } from './compareWith';
 import { registerConversion } from './convertInstrument';
+import { registerInstruments } from './instruments/registerInstruments';
 import { KeyboardMapPanel } from './keyboardMap/panel';
 import { registerLibrary } from './library/registerLibrary';
 import { registerLocateFolder } from './locateFolder';
@@ -42,6 +43,7 @@ export async function startExtension(
     ...registerSampleReport(client),
     ...registerComparison(client),
     registerLocateFolder(),
+    ...registerInstruments(client),
     FontEditor.register(context, client),
     registerFontWriting(client),
     ...registerLibrary(context, client),

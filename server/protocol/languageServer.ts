@@ -38,6 +38,7 @@ import { handleConversion } from './handlers/handleConversion';
 import { handleFeatures } from './handlers/handleFeatures';
 import { handleFonts } from './handlers/handleFonts';
 import { formattedOnType } from './handlers/handleFormatting';
+import { handleInstrumentList } from './handlers/handleInstrumentList';
 import { handleInstrumentRequests } from './handlers/handleInstrumentRequests';
 import { handleLibrary } from './handlers/handleLibrary';
 import { handlePacks } from './handlers/handlePacks';
@@ -142,6 +143,7 @@ export class LanguageServer implements ServerContext {
     handleFonts(this);
     handleLibrary(this, this.#builds, () => this.#trust.files.isTrusted);
     handlePacks(this);
+    handleInstrumentList(this);
     handleInstrumentRequests(this);
     handleSamples(this);
     handleSound(this);

@@ -3,6 +3,7 @@ import './activation';
 import './comparison';
 import './conversion';
 import './findings';
+import './instruments';
 import './keyboardMap';
 import './mapChanges';
 import './killedServer';

@@ -375,6 +375,40 @@ describe('requests of our own', () => {
     });
   });
 
+  it('change the text as a gesture on the map wants it, where the text is still the same', async () => {
+    await start();
+    const uri = await client.open('a.sfz', '<region> sample=*sine lokey=60 hikey=64\n');
+    const arrangement = { values: [{ header: 0, hikey: 66 }], copies: [], removed: [] };
+    const ask = (version: number) =>
+      client.connection.sendRequest('zonewright/arrangeMap', { uri, version, arrangement });
+    expect(JSON.stringify(await ask(1))).toContain('"newText":"66"');
+    expect(await ask(7)).toEqual({ refusal: expect.stringContaining('changed meanwhile') });
+  });
+
+  it('list the instruments of the folder without the parts of others, and check one', async () => {
+    await writeFile(`${folder}/b.sfz`, '#include "part.sfz"\n<region> sample=gone.wav lokey=70 hikey=60\n');
+    await writeFile(`${folder}/part.sfz`, '<group> hivel=90\n');
+    await writeFile(`${folder}/page.xml`, '<a/>');
+    await start();
+    const uris = await client.connection.sendRequest<string[]>('zonewright/instruments', {});
+    expect(uris.map((uri) => uri.slice(uri.lastIndexOf('/') + 1))).toEqual(['b.sfz', 'page.xml']);
+    const check = (uri: string) => client.connection.sendRequest('zonewright/checkInstrument', { uri });
+    expect(await check(uris[0])).toMatchObject({ errors: 2, missingSamples: 1 });
+    expect(await check(uris[1])).toBeNull();
+  });
+
+  it('give what velocity does to a note, and tuning and loudness that are measured', async () => {
+    await start();
+    const uri = await client.open('a.sfz', '<region> sample=*sine amp_veltrack=0 volume=-6 lovel=64\n');
+    const { regions, velocities } = await client.connection.sendRequest<{
+      regions: object[];
+      velocities: { velocity: number; levelDb?: number }[];
+    }>('zonewright/mapMeasures', { uri, key: 60 });
+    expect(regions).toEqual([]);
+    expect(velocities[62].levelDb).toBeUndefined();
+    expect(velocities[63].levelDb).toBeCloseTo(-6, 6);
+  });
+
   it('make regions of a copied table in the notation of the document', async () => {
     await mkdir(`${folder}/Samples`);
     await writeFile(`${folder}/Samples/low.wav`, waveBytes(100));

@@ -1,0 +1,86 @@
+import type { Disposable, Event, Uri } from 'vscode';
+import { commands, Disposable as Disposables, EventEmitter, languages, workspace } from 'vscode';
+import type { BaseLanguageClient } from 'vscode-languageclient';
+import type { InstrumentState } from '../../server/protocol/requests/instrumentListRequests';
+import {
+  CheckInstrumentRequest,
+  InstrumentListRequest,
+} from '../../server/protocol/requests/instrumentListRequests';
+
+/** An instrument of the open folders, with what the last check found in it and when that was. */
+export interface KnownInstrument {
+  uri: Uri;
+  state?: InstrumentState;
+  checked?: Date;
+  /** Whether it was checked and holds no instrument. */
+  isNone?: boolean;
+}
+
+/** The instruments of the open folders and their states; one that is open is checked as it changes. */
+export class InstrumentStates implements Disposable {
+  readonly #client: BaseLanguageClient;
+  readonly #changed = new EventEmitter<void>();
+  readonly onDidChange: Event<void> = this.#changed.event;
+  readonly #known = new Map<string, KnownInstrument>();
+  readonly #listeners: Disposable;
+  #listing: Promise<void> | undefined;
+
+  constructor(client: BaseLanguageClient) {
+    this.#client = client;
+    const watcher = workspace.createFileSystemWatcher('**/*.{sfz,xml}', false, true, false);
+    this.#listeners = Disposables.from(
+      watcher,
+      watcher.onDidCreate(() => this.refresh()),
+      watcher.onDidDelete(() => this.refresh()),
+      workspace.onDidChangeWorkspaceFolders(() => this.refresh()),
+      languages.onDidChangeDiagnostics(({ uris }) => this.#diagnosticsChanged(uris)),
+      this.#changed,
+    );
+    void this.refresh();
+  }
+
+  dispose(): void {
+    this.#listeners.dispose();
+  }
+
+  /** The instruments by path, those that turned out to be none left out. */
+  all(): KnownInstrument[] {
+    return [...this.#known.values()].filter(({ isNone }) => !isNone);
+  }
+
+  /** Looks anew which instruments there are; what is known of them stays. */
+  refresh(): Promise<void> {
+    this.#listing ??= this.#list().finally(() => {
+      this.#listing = undefined;
+    });
+    return this.#listing;
+  }
+
+  /** Checks one. */
+  async check(instrument: KnownInstrument): Promise<void> {
+    const uri = this.#client.code2ProtocolConverter.asUri(instrument.uri);
+    const state = await this.#client.sendRequest(CheckInstrumentRequest.type, { uri });
+    if (state) Object.assign(instrument, { state, checked: new Date() });
+    else instrument.isNone = true;
+    this.#changed.fire();
+  }
+
+  async #list(): Promise<void> {
+    const uris = await this.#client.sendRequest(InstrumentListRequest.type, {});
+    const listed = uris.map((uri) => this.#client.protocol2CodeConverter.asUri(uri));
+    const before = new Map(this.#known);
+    this.#known.clear();
+    for (const uri of listed) this.#known.set(uri.toString(), before.get(uri.toString()) ?? { uri });
+    await commands.executeCommand('setContext', 'zonewright.hasInstruments', listed.length > 0);
+    this.#changed.fire();
+  }
+
+  /** An open instrument has been checked by the server: what it found is asked for. */
+  #diagnosticsChanged(uris: readonly Uri[]): void {
+    for (const uri of uris) {
+      const known = this.#known.get(uri.toString());
+      const isOpen = workspace.textDocuments.some((one) => one.uri.toString() === uri.toString());
+      if (known && isOpen) void this.check(known);
+    }
+  }
+}
