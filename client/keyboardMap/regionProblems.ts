@@ -22,14 +22,17 @@ function problemsIn(document: TextDocument, regions: MapRegion[]): MapProblem[] 
   return languages.getDiagnostics(document.uri).flatMap((diagnostic) => {
     const severity = severities[diagnostic.severity];
     const offset = document.offsetAt(diagnostic.range.start);
-    const region = lastBefore(regions, offset);
-    if (!severity || !region || offset > region.end || shownAsPlaces.has(codeOf(diagnostic))) return [];
+    const at = lastBefore(regions, offset);
+    const before: MapRegion | undefined = regions[at];
+    // What is wrong with a group header is shown with the first region that stands under it.
+    const region: MapRegion | undefined = before && offset <= before.end ? before : regions[at + 1];
+    if (!severity || !region || shownAsPlaces.has(codeOf(diagnostic))) return [];
     return { header: region.header, severity, message: diagnostic.message };
   });
 }
 
-/** The last region that starts at or before an offset, by halving. */
-function lastBefore(regions: readonly MapRegion[], offset: number): MapRegion | undefined {
+/** The position of the last region that starts at or before an offset, by halving; −1 where none does. */
+function lastBefore(regions: readonly MapRegion[], offset: number): number {
   let low = 0;
   let high = regions.length;
   while (low < high) {
@@ -37,7 +40,7 @@ function lastBefore(regions: readonly MapRegion[], offset: number): MapRegion | 
     if (regions[middle].start <= offset) low = middle + 1;
     else high = middle;
   }
-  return regions[low - 1];
+  return low - 1;
 }
 
 function codeOf({ code }: Diagnostic): string {

@@ -20,6 +20,10 @@ export interface MapRegion extends Span {
   trigger?: string;
   /** The lowest and highest of the keyswitches that let it sound; absent where none must have been pressed. */
   switchedBy?: [lowKey: number, highKey: number];
+  /** Which of how many strikes in turn it answers, 1 the first; absent where it answers each. */
+  turn?: [position: number, length: number];
+  /** The controllers that it waits for, each with its lowest and highest value; absent where it waits for none. */
+  controllers?: [number: number, low: number, high: number][];
 }
 
 /** Regions of one layer that answer the same keys and velocities: round robins, microphones or a single one. */

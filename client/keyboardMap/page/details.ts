@@ -1,14 +1,14 @@
 import type { TemplateResult } from 'lit';
 import { html, nothing } from 'lit';
 import { shapeText } from '../../../server/map/describe';
-import type { MapRegion, MapScene, MapShape } from '../../../server/map/mapScene';
+import type { MapCell, MapRegion, MapScene, MapShape } from '../../../server/map/mapScene';
 import type { ViewChart } from '../../../server/map/views/viewChart';
 import { shapeInWords } from '../../../server/map/views/viewWords';
 import { noteNameOf } from '../../../server/model/keys';
 import { counted } from '../../../server/model/wording/counted';
 import { noteNamesText, velocityText } from '../../../server/model/wording/rangeWords';
 import { l10n } from '../../webview/page/l10n';
-import { meets } from './navigation';
+import { findAgain, meets } from './navigation';
 import { problemSign } from './problemSigns';
 import type { ShownMap } from './shownMap';
 
@@ -119,20 +119,36 @@ function others(map: ShownMap, shape: MapShape, { goTo }: DetailsEvents): Templa
   </div>`;
 }
 
-/** Gaps and overlaps in words; empty where there are none. */
-export function placesInWords(scene: MapScene): readonly string[] {
-  const lines = [
-    ...scene.overlaps.map(
-      (overlap) =>
-        `Overlap: ${noteNamesText(overlap.lowKey, overlap.highKey)}, ${velocityText(overlap.lowVelocity, overlap.highVelocity)}, in ${scene.layers[overlap.layer]?.name}`,
-    ),
-    ...scene.gaps.map(
-      (gap) =>
-        `Gap: ${noteNamesText(gap.lowKey, gap.highKey)}${gap.kind === 'key' ? '' : `, ${velocityText(gap.lowVelocity, gap.highVelocity)}`}`,
-    ),
+/** Gaps and overlaps in words, each a way to the text of a region at it; empty where there are none. */
+export function placesInWords(map: ShownMap, { choose }: DetailsEvents): TemplateResult[] {
+  const { scene } = map;
+  const places = [
+    ...scene.overlaps.map((place) => ({
+      place,
+      line: `Overlap: ${noteNamesText(place.lowKey, place.highKey)}, ${velocityText(place.lowVelocity, place.highVelocity)}, in ${scene.layers[place.layer]?.name}`,
+    })),
+    ...scene.gaps.map((place) => ({
+      place,
+      line: `Gap: ${noteNamesText(place.lowKey, place.highKey)}${place.kind === 'key' ? '' : `, ${velocityText(place.lowVelocity, place.highVelocity)}`}`,
+    })),
   ];
-  const more = lines.length - mostPlaces;
-  return more > 0 ? [...lines.slice(0, mostPlaces), `and ${counted(more, 'more place')}`] : lines;
+  const items = places.slice(0, mostPlaces).map(({ place, line }) => {
+    const at = regionAt(scene, place);
+    return at
+      ? html`<li><button type="button" class="row" @click=${() => choose(at)}>${line}</button></li>`
+      : html`<li>${line}</li>`;
+  });
+  const more = places.length - mostPlaces;
+  return more > 0 ? [...items, html`<li>and ${counted(more, 'more place')}</li>`] : items;
+}
+
+/** A region to look at for a place: the last one that an overlap is of, or the one nearest to a gap. */
+function regionAt(scene: MapScene, place: MapCell & { layer?: number }): MapRegion | undefined {
+  const isOverlap = place.layer !== undefined;
+  const found = isOverlap
+    ? scene.shapes.findLast((shape) => shape.layer === place.layer && meets(shape, place))
+    : scene.shapes[findAgain(scene.shapes, [], place, '') ?? -1];
+  return found?.regions.at(-1);
 }
 
 /** What is wrong with regions, each line a way to the text; the first of them where there are many. */

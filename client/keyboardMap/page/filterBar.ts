@@ -7,8 +7,11 @@ import { checkbox } from '../../webview/page/controls/checkbox';
 import { choice } from '../../webview/page/controls/choice';
 import { l10n } from '../../webview/page/l10n';
 import type { MapFilter, Problems } from './mapFilter';
-import { noFilter, switchKeysOf, triggersOf } from './mapFilter';
+import { controllerStatesOf, isOff, noFilter, strikesOf, switchKeysOf, triggersOf } from './mapFilter';
 import type { ShownMap } from './shownMap';
+
+/** So many strikes in turn are offered. */
+const mostStrikes = 100;
 
 /** What the filters are of: the whole scene, not what they leave of it. */
 export interface FilterBarParts {
@@ -30,6 +33,8 @@ export function filterBar(parts: FilterBarParts): TemplateResult | typeof nothin
     groupChoice(parts),
     switchChoice(parts),
     triggerChoice(parts),
+    strikeChoice(parts),
+    controllerChoice(parts),
     problemBox(parts),
     allButton(parts),
   ];
@@ -38,8 +43,7 @@ export function filterBar(parts: FilterBarParts): TemplateResult | typeof nothin
 }
 
 function allButton({ filter, map, change, showOnly }: FilterBarParts): TemplateResult | typeof nothing {
-  const isAll = filter.switchKey === null && filter.trigger === null && !filter.isProblem;
-  if (isAll && map.hiddenLayers.size === 0) return nothing;
+  if (isOff(filter) && map.hiddenLayers.size === 0) return nothing;
   const showAll = () => {
     showOnly(undefined);
     change(noFilter);
@@ -95,6 +99,46 @@ function triggerChoice({ scene, filter, change }: FilterBarParts): TemplateResul
     ],
     value: filter.trigger ?? '',
     choose: (value) => change({ trigger: value === '' ? null : value }),
+  });
+}
+
+function strikeChoice({ scene, filter, change }: FilterBarParts): TemplateResult | typeof nothing {
+  const strikes = strikesOf(scene);
+  if (strikes < 2) return nothing;
+  const options = Array.from({ length: Math.min(strikes, mostStrikes) }, (_, at) => String(at + 1));
+  return choice({
+    id: 'strike-filter',
+    label: l10n.t('Round robin'),
+    isSearched: strikes > 12,
+    options: [
+      { value: '', label: l10n.t('All round robins') },
+      ...options.map((value) => ({ value, label: l10n.t('Round robin: strike {0}', value) })),
+    ],
+    value: filter.strike === null ? '' : String(filter.strike),
+    choose: (value) => change({ strike: value === '' ? null : Number(value) }),
+  });
+}
+
+function controllerChoice({ scene, filter, change }: FilterBarParts): TemplateResult | typeof nothing {
+  const states = controllerStatesOf(scene);
+  if (states.length === 0) return nothing;
+  const { controller } = filter;
+  return choice({
+    id: 'controller-filter',
+    label: l10n.t('Controller'),
+    isSearched: states.length > 12,
+    options: [
+      { value: '', label: l10n.t('All controller values') },
+      ...states.map(({ number, low, high }) => ({
+        value: `${number} ${low}`,
+        label: l10n.t('Controller {0}: {1} to {2}', number, low, high),
+      })),
+    ],
+    value: controller ? `${controller.number} ${controller.value}` : '',
+    choose: (value) => {
+      const [number, low] = value.split(' ').map(Number);
+      change({ controller: value === '' ? null : { number, value: low } });
+    },
   });
 }
 

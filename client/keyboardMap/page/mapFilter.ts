@@ -8,29 +8,47 @@ export interface MapFilter {
   switchKey: number | null;
   /** Only what is started by this, as `trigger` says, `attack` included; `null` for all. */
   trigger: string | null;
+  /** Only what answers this strike of those in turn, 1 the first; `null` for all. */
+  strike: number | null;
+  /** Only what sounds while a controller is at a value; `null` for all. */
+  controller: { number: number; value: number } | null;
   /** Only regions that something was found wrong with. */
   isProblem: boolean;
 }
 
 /** Shows everything. */
-export const noFilter: MapFilter = { switchKey: null, trigger: null, isProblem: false };
+export const noFilter: MapFilter = {
+  switchKey: null,
+  trigger: null,
+  strike: null,
+  controller: null,
+  isProblem: false,
+};
 
 /** The problems of regions by their header. */
 export type Problems = ReadonlyMap<number, readonly MapProblem[]>;
 
 /** A scene with the regions that a filter lets through; shapes without any are left out. */
 export function filteredScene(scene: MapScene, filter: MapFilter, problems: Problems): MapScene {
-  const { switchKey, trigger, isProblem } = filter;
-  if (switchKey === null && trigger === null && !isProblem) return scene;
+  if (isOff(filter)) return scene;
+  const { switchKey, trigger, strike, controller, isProblem } = { ...noFilter, ...filter };
   const passes = (region: MapRegion): boolean =>
     (switchKey === null || isSwitchedBy(region, switchKey)) &&
     (trigger === null || (region.trigger ?? 'attack') === trigger) &&
+    (strike === null || isAtTurn(region, strike)) &&
+    (controller === null || isLetBy(region, controller.number, controller.value)) &&
     (!isProblem || problems.has(region.header));
   return {
     ...scene,
     shapes: scene.shapes.flatMap((shape) => filteredShape(shape, passes)),
     unplaced: scene.unplaced.filter(passes),
   };
+}
+
+/** Whether a filter lets everything through. What was remembered by an earlier version lacks some of its parts. */
+export function isOff(filter: Partial<MapFilter>): boolean {
+  const { switchKey, trigger, strike, controller, isProblem } = { ...noFilter, ...filter };
+  return switchKey === null && trigger === null && strike === null && controller === null && !isProblem;
 }
 
 function filteredShape(shape: MapShape, passes: (region: MapRegion) => boolean): MapShape[] {
@@ -65,6 +83,32 @@ export function switchKeysOf({ shapes, keyswitches }: MapScene): MapScene['keysw
     for (const { switchedBy } of regions) if (switchedBy) isUsed.fill(1, switchedBy[0], switchedBy[1] + 1);
   }
   return keyswitches.filter(({ key }) => isUsed[key] === 1);
+}
+
+/** How many strikes in turn regions of a scene tell apart; 1 where they tell none. */
+export function strikesOf({ shapes }: MapScene): number {
+  let most = 1;
+  for (const { regions } of shapes) for (const { turn } of regions) if (turn) most = Math.max(most, turn[1]);
+  return most;
+}
+
+/** The states of controllers that regions of a scene tell apart: a controller with a value that each range begins with. */
+export function controllerStatesOf({ shapes }: MapScene): { number: number; low: number; high: number }[] {
+  const found = new Map<string, { number: number; low: number; high: number }>();
+  for (const { regions } of shapes) {
+    for (const { controllers = [] } of regions)
+      for (const [number, low, high] of controllers)
+        found.set(`${number} ${low} ${high}`, { number, low, high });
+  }
+  return [...found.values()].sort((one, other) => one.number - other.number || one.low - other.low);
+}
+
+function isAtTurn({ turn }: MapRegion, strike: number): boolean {
+  return !turn || ((strike - 1) % turn[1]) + 1 === turn[0];
+}
+
+function isLetBy({ controllers = [] }: MapRegion, number: number, value: number): boolean {
+  return controllers.every(([one, low, high]) => one !== number || (low <= value && value <= high));
 }
 
 function isSwitchedBy({ switchedBy }: MapRegion, key: number): boolean {

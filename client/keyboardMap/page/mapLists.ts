@@ -24,13 +24,12 @@ export function mapLists(
     ${content}
   </details>`;
   const { scene } = map;
-  const places = placesInWords(scene);
+  const places = placesInWords(map, events);
   const problems = problemsInWords(map, events);
   const unplaced = scene.unplaced.length;
   const lists: TemplateResult[] = [];
   if (places.length > 0) {
-    const items = places.map((line) => html`<li>${line}</li>`);
-    lists.push(list('places', l10n.t('Gaps and overlaps in words'), html`<ul>${items}</ul>`));
+    lists.push(list('places', l10n.t('Gaps and overlaps in words'), html`<ul>${places}</ul>`));
   }
   if (problems.length > 0)
     lists.push(list('problems', l10n.t('Problems of regions in words'), html`<ul>${problems}</ul>`));

@@ -289,6 +289,43 @@ describe.skipIf(!hasBrowser)('the page of the keyboard map in a browser', () => 
     await page.close();
   });
 
+  it('shows what one strike in turn or one state of a controller starts', async () => {
+    const page = await open();
+    await show(
+      page,
+      `<group> seq_length=2
+<region> sample=one.wav key=48 seq_position=1
+<region> sample=two.wav key=49 seq_position=2
+<group> <region> sample=three.wav key=50 hicc64=63
+<region> sample=four.wav key=51 locc64=64
+<region> sample=five.wav key=52`,
+    );
+    const samples = () =>
+      page
+        .getByRole('option', { name: 'velocity' })
+        .evaluateAll((all) =>
+          all.map((one) => /sample (\w+)/.exec(one.getAttribute('aria-label') ?? '')?.[1]).sort(),
+        );
+    await choose(page, 'Round robin', 'Round robin: strike 2');
+    expect(await samples()).toEqual(['five', 'four', 'three', 'two']);
+    await choose(page, 'Controller', 'Controller 64: 64 to 127');
+    expect(await samples()).toEqual(['five', 'four', 'two']);
+    await page.getByRole('button', { name: 'Show all' }).click();
+    expect(await samples()).toHaveLength(5);
+    await page.close();
+  });
+
+  it('leads from a gap or an overlap in words to the text', async () => {
+    const page = await open();
+    await show(page, faulty);
+    await page.getByText('Gaps and overlaps in words').click();
+    await page.getByRole('button', { name: 'Overlap: ' }).click();
+    expect((await told(page)).at(-1)).toMatchObject({ type: 'choose', header: 2 });
+    await page.getByRole('button', { name: 'Gap: C4 to D#4' }).click();
+    expect((await told(page)).at(-1)).toMatchObject({ type: 'choose', header: 4 });
+    await page.close();
+  });
+
   it('remembers zoom, hidden groups and open lists of a document', async () => {
     const page = await open();
     await show(page, faulty);
