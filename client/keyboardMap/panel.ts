@@ -15,10 +15,17 @@ import { PageHost } from '../webview/pageHost';
 import { MapEditing } from './mapEditing';
 import type { MapFromPage, MapToPage } from './messages';
 import { regionProblems } from './regionProblems';
+import { savePicture } from './savePicture';
 import { selectStretch } from './selectStretch';
 
 const viewId = 'zonewright.keyboardMap';
-const mapPage = { name: 'keyboardMap', id: 'keyboard-map', title: l10n.t('Keyboard map'), playsSound: true };
+const mapPage = {
+  name: 'keyboardMap',
+  id: 'keyboard-map',
+  title: l10n.t('Keyboard map'),
+  playsSound: true,
+  makesPictures: true,
+};
 
 /** The keyboard map of the instrument in the active editor, in step with its text and cursor. */
 export class KeyboardMapPanel implements WebviewViewProvider {
@@ -91,6 +98,7 @@ export class KeyboardMapPanel implements WebviewViewProvider {
       receive: (message) => {
         if (message.type === 'choose') void this.#reveal(message);
         else if (message.type === 'arrange') void this.#arranging.arrange(message.arrangement);
+        else if (message.type === 'picture') void savePicture(this.#shown, message);
         else if (message.type === 'wantMeasures') void this.#measure(message.key);
         else if (message.type === 'undo' || message.type === 'redo')
           void this.#arranging.takeBack(message.type);

@@ -15,7 +15,9 @@ export interface PageParts {
   /** Translations of what the page says; a text that is not among them stays as it is. */
   strings?: Readonly<Record<string, string>>;
   /** Whether the page plays sound, which needs workers from addresses that it makes itself and files that it fetches. */
-  playsSound?: boolean;
+  playsSound?: boolean | undefined;
+  /** Whether the page makes pictures of drawings of its own, for which it loads these from addresses that hold them. */
+  makesPictures?: boolean | undefined;
 }
 
 /** The document that a web view loads. All parts are written by a host; none comes from an instrument's or a table's text. */
@@ -44,14 +46,16 @@ export function pageDocument(parts: PageParts): string {
 /**
  * The content security policy of a page (W3C CSP Level 3): one script with what it imports, one style sheet and nothing
  * else. Sound comes on top for the page that plays it: a worklet and workers from Blob addresses (the extension's own
- * files are refused there), and `fetch` of the files that the web view may reach.
+ * files are refused there), and `fetch` of the files that the web view may reach; images that addresses hold, for one that
+ * makes pictures.
  */
-function policyOf({ cspSource, nonce, playsSound = false }: PageParts): string {
+function policyOf({ cspSource, nonce, playsSound = false, makesPictures = false }: PageParts): string {
   const rules = [
     `default-src 'none'`,
     `style-src ${cspSource}`,
     `script-src 'nonce-${nonce}'${playsSound ? ' blob:' : ''}`,
     ...(playsSound ? [`connect-src ${cspSource}`, 'worker-src blob:'] : []),
+    ...(makesPictures ? ['img-src data:'] : []),
     `base-uri 'none'`,
     `form-action 'none'`,
     // Text never becomes elements but through templates (Trusted Types, W3C); a worker's address would need the same leave.

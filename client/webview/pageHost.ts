@@ -14,6 +14,8 @@ export interface PageChoice {
   title: string;
   /** Whether the page plays sound; only then its policy allows what sound needs. */
   playsSound?: boolean;
+  /** Whether the page makes pictures of its own drawings; only then its policy allows what that needs. */
+  makesPictures?: boolean;
 }
 
 /** What a host does about its page. */
@@ -49,6 +51,7 @@ export class PageHost<ToPage, FromPage> implements Disposable {
       title: choice.title,
       id: choice.id,
       playsSound: choice.playsSound,
+      makesPictures: choice.makesPictures,
       scriptUri: address(`${choice.name}.js`),
       styleUri: address(`${choice.name}.css`),
       cspSource: webview.cspSource,

@@ -65,6 +65,9 @@ const fixed = [
   '.keyboard-map .root{fill:currentColor}',
   '.keyboard-map .grid,.keyboard-map .tick,.keyboard-map .octave-mark{fill:none;stroke-width:1}',
   '.keyboard-map .gap{fill:none;stroke-width:1.6;stroke-linecap:round;stroke-dasharray:.1 3.6}',
+  '.keyboard-map .curve{fill:none;stroke:currentColor;stroke-width:2}',
+  '.keyboard-map .curve-mark{stroke:currentColor;stroke-width:1.5}',
+  '.keyboard-map .zero{fill:none;stroke-width:1}',
   '.keyboard-map .overlap{stroke-width:1.6}',
   '.keyboard-map .overlap-line{fill:none;stroke-width:1.3}',
 ].join('');
@@ -82,6 +85,8 @@ function colours({ paper, plot, ink, quiet, grid, natural, raised, silent, tones
     `.keyboard-map .grid{stroke:${grid}}`,
     `.keyboard-map .tick,.keyboard-map .octave-mark{stroke:${quiet}}`,
     `.keyboard-map .gap{stroke:${quiet}}`,
+    `.keyboard-map .curve-mark{fill:${plot}}`,
+    `.keyboard-map .zero{stroke:${ink}}`,
     `.keyboard-map .overlap,.keyboard-map .overlap-line{stroke:${ink}}`,
     `.keyboard-map .natural{fill:${natural};${key}}`,
     `.keyboard-map .raised{fill:${raised};${key}}`,

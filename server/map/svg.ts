@@ -2,13 +2,17 @@ import { sceneText, shapeText } from './describe';
 import { axisMarks, keyboardMarks, plotMarks } from './drawing';
 import { escapeMarkup } from './escape';
 import { fitText } from './labels';
+import type { MapLayout } from './layout';
 import { layOut, px } from './layout';
 import { drawLegend } from './legend';
 import type { MapScene } from './mapScene';
+import type { Mark } from './marks';
 import { markupOf } from './markup';
 import { mapStyle } from './palette';
 import { stackShapes } from './stack';
 import { patternDefinitions } from './textures';
+import type { ViewChart } from './views/viewChart';
+import { velocityScale, viewAxis, viewMarks } from './views/viewMarks';
 
 /** `auto` follows what the reader prefers; the other two hold everywhere. */
 export type MapTheme = 'auto' | 'light' | 'dark';
@@ -19,11 +23,17 @@ const top = 70;
 /** Ids start with this, so that several maps can stand in one page with others' drawings. */
 const prefix = 'keyboard-map-';
 
+/** What of a map is drawn: without groups that are hidden, and with a curve in the place of its shapes. */
+export interface MapPart {
+  hiddenLayers?: ReadonlySet<number>;
+  chart?: ViewChart | undefined;
+}
+
 /**
  * Draws a keyboard map as an SVG 1.1 document that stands on its own: keys across, velocities up, a keyboard below and a
  * legend. Colours, textures and letters are part of it; a title and a description tell what it shows in words.
  */
-export function drawMapSvg(scene: MapScene, theme: MapTheme = 'auto'): string {
+export function drawMapSvg(scene: MapScene, theme: MapTheme = 'auto', part: MapPart = {}): string {
   const keys = scene.highKey - scene.lowKey + 1;
   const layout = layOut(scene, {
     keyWidth: Math.max(10, Math.min(22, Math.floor(1120 / keys))),
@@ -35,11 +45,7 @@ export function drawMapSvg(scene: MapScene, theme: MapTheme = 'auto'): string {
   const legendTop = top + layout.height + 22;
   const height = legendTop + legend.height + 14;
   const title = scene.name === '' ? 'Keyboard map' : `Keyboard map of ${scene.name}`;
-  const marks = [
-    ...axisMarks(layout),
-    ...plotMarks(scene, layout, stackShapes(scene)),
-    ...keyboardMarks(scene, layout),
-  ];
+  const marks = partMarks(scene, layout, part);
   return [
     `<svg xmlns="http://www.w3.org/2000/svg" class="keyboard-map" width="${px(width)}" height="${px(height)}" viewBox="0 0 ${px(width)} ${px(height)}" role="img" aria-labelledby="${prefix}title ${prefix}description">`,
     `<title id="${prefix}title">${escapeMarkup(title)}</title>`,
@@ -55,4 +61,18 @@ export function drawMapSvg(scene: MapScene, theme: MapTheme = 'auto'): string {
     `<g transform="translate(${left} ${px(legendTop)})">${legend.markup}</g>`,
     '</svg>\n',
   ].join('\n');
+}
+
+function partMarks(scene: MapScene, layout: MapLayout, { chart, hiddenLayers }: MapPart): Mark[] {
+  if (!chart)
+    return [
+      ...axisMarks(layout),
+      ...plotMarks(scene, layout, stackShapes(scene, hiddenLayers)),
+      ...keyboardMarks(scene, layout),
+    ];
+  return [
+    ...viewAxis(chart, layout),
+    ...viewMarks(chart, layout),
+    ...(chart.name === 'velocity' ? velocityScale(layout) : keyboardMarks(scene, layout)),
+  ];
 }

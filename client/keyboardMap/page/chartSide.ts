@@ -24,6 +24,8 @@ export interface ChartSideParts {
   focusMap(): void;
   /** Shares velocities out by what is measured. */
   byLoudness(): void;
+  /** Saves what is shown as a picture. */
+  savePicture(): void;
   showLayer(layer: number, isShown: boolean): void;
   lists: unknown;
 }
@@ -44,6 +46,7 @@ export function chartSide(map: ShownMap, parts: ChartSideParts): TemplateResult 
     </section>
     ${chart ? viewText(map, parts.views, chart) : nothing} ${swatchFills(map.scene)}
     ${layerList(map, parts.showLayer)} ${signs(map.scene)} ${parts.lists}
+    ${arranging.isPossible ? html`<button type="button" class="row save-picture" @click=${parts.savePicture}>${l10n.t('Save what is shown as a picture')}</button>` : nothing}
     <p id="keyboard-map-help" class="help quiet">${mapHelp(arranging.isPossible)}</p>
   </div>`;
 }

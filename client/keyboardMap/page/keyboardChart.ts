@@ -18,6 +18,7 @@ import { filterBar } from './filterBar';
 import type { MapFilter, Problems } from './mapFilter';
 import { filteredScene, noFilter, problemsByRegion } from './mapFilter';
 import { mapLists } from './mapLists';
+import { pictureOf } from './picture';
 import type { Plot } from './plot';
 import { plotIn } from './plotIn';
 import { PointerNotes } from './pointerNotes';
@@ -227,6 +228,7 @@ export class KeyboardChart extends LitElement {
           place: this.#pointer.place,
           focusMap: () => this.#focusMap(),
           byLoudness: () => this.#byLoudness(),
+          savePicture: () => void this.#savePicture(map),
           showLayer: (layer, isShown) => this.#showLayer(layer, isShown),
           lists: this.#lists(map),
         })}
@@ -262,6 +264,10 @@ export class KeyboardChart extends LitElement {
         drawAnew();
       },
     });
+  }
+
+  async #savePicture(map: ShownMap): Promise<void> {
+    this.tell({ type: 'picture', ...(await pictureOf(map, this.#views.chart(map))) });
   }
 
   /** Shares velocities out by loudness, as soon as that is known. */

@@ -1,3 +1,4 @@
+import { writeFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { MapFromPage } from '../../../client/keyboardMap/messages';
@@ -102,6 +103,37 @@ describe.skipIf(!hasBrowser)('curves over the keyboard in a browser', () => {
         { header: 4, lovel: 90 },
       ],
     ]);
+    await page.context().close();
+  });
+
+  it('are saved as a drawing and as pixels, as they are shown', async () => {
+    const page = await pages.open({ makesPictures: true });
+    await send(page, { type: 'scene', scene: buildMapScene(instrument), document: 'a.sfz', version: 1 });
+    const saved = async () => {
+      await page.getByRole('button', { name: 'Save what is shown as a picture' }).click();
+      const last = () =>
+        sent<MapFromPage>(page).then((all) =>
+          all.flatMap((one) => (one.type === 'picture' ? [one] : [])).at(-1),
+        );
+      await expect.poll(last).toBeDefined();
+      const picture = await last();
+      await page.evaluate('window.sent.length = 0');
+      const bytes = Buffer.from(picture?.png ?? '', 'base64');
+      // Signature, then width and height of the header (W3C PNG, 5.2 and 11.2.1).
+      expect(bytes.subarray(1, 4).toString('latin1')).toBe('PNG');
+      return { svg: picture?.svg ?? '', width: bytes.readUInt32BE(16), bytes };
+    };
+    const whole = await saved();
+    expect(whole.svg).toContain('three');
+    expect(whole.width).toBe(2 * Number(/width="(\d+)"/.exec(whole.svg)?.[1]));
+    await choose(page, 'Group', 'soft');
+    expect((await saved()).svg).not.toContain('>three<');
+    await view(page, 'Tuning at the roots');
+    await send(page, { type: 'measures', measures: measuresOf(50) });
+    const curve = await saved();
+    expect(curve.svg).toContain('>cents<');
+    if (process.env.ZONEWRIGHT_PICTURES)
+      writeFileSync(`${process.env.ZONEWRIGHT_PICTURES}/saved.png`, whole.bytes);
     await page.context().close();
   });
 

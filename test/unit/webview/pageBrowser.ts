@@ -40,6 +40,7 @@ export interface OpenedPage {
   /** Translations, and whether its policy allows sound. */
   strings?: Readonly<Record<string, string>>;
   playsSound?: boolean;
+  makesPictures?: boolean;
 }
 
 /** A browser with a bundled page of a web view; the bundles in `dist` are used. */
@@ -77,7 +78,7 @@ export class PageBrowser {
 
   /** Opens the page; what it sends to the editor is kept in `window.sent`, what it remembers in `window.kept`. */
   async open(how: OpenedPage = {}): Promise<Page> {
-    const { theme = 'light', width = 900, height = 700, state, strings, playsSound } = how;
+    const { theme = 'light', width = 900, height = 700, state, strings, playsSound, makesPictures } = how;
     const context = await this.#browser.newContext({ viewport: { width, height }, reducedMotion: 'reduce' });
     const page = await context.newPage();
     page.on('console', (message) => {
@@ -95,6 +96,7 @@ export class PageBrowser {
       language: 'en',
       strings,
       playsSound,
+      makesPictures,
     })
       .replace('<body>', `<body class="${kinds}">`)
       .replace('<title>', '<link rel="stylesheet" href="/theme.css"><title>');
