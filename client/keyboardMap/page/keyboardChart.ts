@@ -146,6 +146,8 @@ export class KeyboardChart extends LitElement {
     if (document !== this.state.document) {
       this.#remember({ document, hiddenLayers: [], filter: noFilter });
       this.#map = undefined;
+      this.#arranging.forget();
+      this.#pointer.place = undefined;
     }
     this.#problems = new Map();
     this.#views.forget(this.#map === undefined);

@@ -133,6 +133,15 @@ describe.skipIf(!hasBrowser)('changing the keyboard map in a browser', () => {
     await page.mouse.move(right + 80, middle);
     await page.mouse.up();
     expect(await arrangements(page)).toEqual([]);
+    // What was said is not about another document.
+    await send(page, {
+      type: 'scene',
+      scene: buildMapScene(readSfz(layered, { path: 'b.sfz' })),
+      document: 'b.sfz',
+      version: 1,
+    });
+    expect(await said(page)).toBe('');
+    await show(page, layered.replace('one.wav', 'other.wav'), 2);
     // The same text again ends nothing.
     await drag(page, [right, middle], [right + 60, middle], false);
     await show(page, layered.replace('one.wav', 'other.wav'), 2);

@@ -115,6 +115,13 @@ export class Arranging {
     return this.#version !== undefined;
   }
 
+  /** Another document: what was said is about the one before. */
+  forget(): void {
+    this.#hand = undefined;
+    this.#isSent = false;
+    this.#message = '';
+  }
+
   /** The map of a version of a text has come; what is in hand may be about one that is no more. */
   textCame(version: number | undefined): void {
     if (version === this.#version) return;
