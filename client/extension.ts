@@ -12,6 +12,7 @@ import { registerLocateFolder } from './locateFolder';
 import { registerMakePack } from './makePack';
 import { registerMidi } from './midi/midiCommands';
 import type { MidiAccess } from './midi/midiInputs';
+import { registerNewInstrumentFromFolder } from './newInstrumentFromFolder';
 import { NotesDocuments } from './notesDocuments';
 import { registerTablePaste } from './pasteTable';
 import { registerSampleReport } from './sampleReport';
@@ -44,6 +45,7 @@ export async function startExtension(
     ...registerComparison(client),
     registerLocateFolder(),
     ...registerInstruments(client),
+    registerNewInstrumentFromFolder(client),
     FontEditor.register(context, client),
     registerFontWriting(client),
     ...registerLibrary(context, client),

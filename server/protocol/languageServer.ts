@@ -43,6 +43,7 @@ import { handleInstrumentRequests } from './handlers/handleInstrumentRequests';
 import { handleLibrary } from './handlers/handleLibrary';
 import { handlePacks } from './handlers/handlePacks';
 import { handleReadingAids, refreshReadingAids, semanticTokensOptions } from './handlers/handleReadingAids';
+import { handleRecordings } from './handlers/handleRecordings';
 import { movedFiles } from './handlers/handleRename';
 import { handleSamples } from './handlers/handleSamples';
 import { handleSound } from './handlers/handleSound';
@@ -145,6 +146,7 @@ export class LanguageServer implements ServerContext {
     handlePacks(this);
     handleInstrumentList(this);
     handleInstrumentRequests(this);
+    handleRecordings(this);
     handleSamples(this);
     handleSound(this);
     handleTables(this);

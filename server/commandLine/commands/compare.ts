@@ -7,7 +7,7 @@ import { nameOf } from '../../model/paths';
 import { measureMemory } from '../../workspace/comparing/measureMemory';
 import { CommandError } from '../commandError';
 import { fontOptions } from '../input/fontInput';
-import { folderOfInput, readInput } from '../input/input';
+import { folderOfInput, readInputOrFolder } from '../input/input';
 import { readAny, tableOptions } from '../input/readAny';
 import { soundInput } from '../input/soundInput';
 import type { ComparisonTold } from '../output/comparisonOutput';
@@ -130,7 +130,7 @@ async function sideOf(
   name: string,
   options: Readonly<Record<string, string | undefined>>,
 ): Promise<NamedSide> {
-  const input = await readInput(terminal, name, options);
+  const input = await readInputOrFolder(terminal, name, options);
   const { instrument } = await readAny(terminal, input, options, folderOfInput(input));
   return { instrument, path: input.path, ...(await soundInput(terminal, input, instrument)) };
 }

@@ -6,7 +6,7 @@ import type { TimedMessage } from '../../playing/player/playMessage';
 import { sweepOf, usualSweep } from '../../playing/sweep/sweep';
 import { SampleSource } from '../../sound/samples/sampleSource';
 import { CommandError } from '../commandError';
-import { folderOfInput, readInput } from '../input/input';
+import { folderOfInput, readInputOrFolder } from '../input/input';
 import { readAny } from '../input/readAny';
 import { soundInput } from '../input/soundInput';
 import { recordingHtml, recordingJson, recordingText } from '../output/recordingOutput';
@@ -31,7 +31,7 @@ export async function compareWithRecording(
     throw new CommandError(
       `--tolerance takes dB of 0 or more between notes of a recording, not "${options.tolerance}"`,
     );
-  const input = await readInput(terminal, name, options);
+  const input = await readInputOrFolder(terminal, name, options);
   const { instrument } = await readAny(terminal, input, options, folderOfInput(input));
   const source = await soundInput(terminal, input, instrument);
   const samples = new SampleSource(terminal.files);

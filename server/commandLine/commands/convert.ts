@@ -3,7 +3,7 @@ import { folderOf, joinPath, nameOf, titleOf } from '../../model/paths';
 import type { VocabularySource } from '../../workspace/notations/notationOutput';
 import { CommandError } from '../commandError';
 import { fontOptions, readFontInput } from '../input/fontInput';
-import { folderOfInput, readInput } from '../input/input';
+import { folderOfInput, readInputOrFolder } from '../input/input';
 import { readAny, tableOptions } from '../input/readAny';
 import { giveNotes } from '../output/convertNotes';
 import { outputFile } from '../output/overwriting';
@@ -48,7 +48,7 @@ export async function convert(args: readonly string[], terminal: Terminal): Prom
     options.template === undefined
       ? await targetOutput(terminal, options.to)
       : await templateTarget(terminal, options.template, options.to, lists.fact ?? []);
-  const input = await readInput(terminal, name);
+  const input = await readInputOrFolder(terminal, name);
   const outputPath = outputPathOf(terminal, options);
   const outputFolder = outputPath === undefined ? folderOfInput(input) : folderOf(outputPath);
   if (switches.has('prove') && options.output === undefined)

@@ -5,7 +5,7 @@ import type { PlayedNote } from '../../playing/sweep/playedNote';
 import { keyswitchState, playUpTo } from '../../playing/sweep/playedNote';
 import { CommandError } from '../commandError';
 import { fontOptions } from '../input/fontInput';
-import { folderOfInput, readInput } from '../input/input';
+import { folderOfInput, readInputOrFolder } from '../input/input';
 import { playableInput } from '../input/playableInput';
 import { readAny, tableOptions } from '../input/readAny';
 import { regionPlace } from '../input/regionPlaces';
@@ -44,7 +44,7 @@ export async function explain(args: readonly string[], terminal: Terminal): Prom
   }));
   const strike = wholeWord('strike', options.strike, [1, mostStrikes]) ?? 1;
   const seed = wholeWord('seed', options.seed, [0, highestSeed]) ?? 0;
-  const input = await readInput(terminal, name, options);
+  const input = await readInputOrFolder(terminal, name, options);
   const { instrument, notes } = await readAny(terminal, input, options, folderOfInput(input));
   const playable = await playableInput(terminal, input, instrument);
   const note: PlayedNote = {

@@ -1,7 +1,7 @@
 import { buildMapScene } from '../../map/scene';
 import { drawMapSvg } from '../../map/svg';
 import { CommandError } from '../commandError';
-import { folderOfInput, readInput } from '../input/input';
+import { folderOfInput, readInputOrFolder } from '../input/input';
 import { readAny, tableOptions } from '../input/readAny';
 import { outputFile } from '../output/overwriting';
 import { write } from '../output/writeOutput';
@@ -14,7 +14,7 @@ export async function map(args: readonly string[], terminal: Terminal): Promise<
   const [name, ...more] = paths;
   if (name === undefined || more.length > 0) throw new CommandError('map takes one file');
   if (options.output === undefined) throw new CommandError('map needs --output FILE.svg');
-  const input = await readInput(terminal, name);
+  const input = await readInputOrFolder(terminal, name);
   const { instrument } = await readAny(terminal, input, options, folderOfInput(input));
   const inputs = [input.path, ...instrument.sources.map(({ path }) => path)];
   const file = outputFile(terminal, options.output, switches.has('force'), inputs);

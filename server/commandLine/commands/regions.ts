@@ -7,7 +7,7 @@ import { assumedOnReading } from '../../model/writing/readingNotes';
 import { unreadValues } from '../../vocabulary/read/unreadValues';
 import { CommandError } from '../commandError';
 import { fontOptions } from '../input/fontInput';
-import { folderOfInput, readInput } from '../input/input';
+import { folderOfInput, readInputOrFolder } from '../input/input';
 import { readAny, tableOptions } from '../input/readAny';
 import { tellNotes } from '../output/notes';
 import { textTable } from '../output/textTable';
@@ -19,7 +19,7 @@ export async function regions(args: readonly string[], terminal: Terminal): Prom
   const { paths, options } = readWords(args, { format: ['text', 'json'], ...tableOptions, ...fontOptions });
   const [name, ...more] = paths;
   if (name === undefined || more.length > 0) throw new CommandError('regions takes one file');
-  const input = await readInput(terminal, name, options);
+  const input = await readInputOrFolder(terminal, name, options);
   const {
     instrument,
     notes: told,

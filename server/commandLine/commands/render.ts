@@ -3,7 +3,7 @@ import { renderParts } from '../../sound/render/renderParts';
 import { WaveFile } from '../../sound/render/waveFile';
 import { CommandError } from '../commandError';
 import { fontOptions } from '../input/fontInput';
-import { folderOfInput, readInput } from '../input/input';
+import { folderOfInput, readInputOrFolder } from '../input/input';
 import { readAny, tableOptions } from '../input/readAny';
 import { soundInput } from '../input/soundInput';
 import { controllerWords, wholeWord } from '../output/noteWords';
@@ -45,7 +45,7 @@ export async function render(args: readonly string[], terminal: Terminal): Promi
   const seed = wholeWord('seed', options.seed, [0, highestSeed]) ?? 0;
   const controllers = controllerWords(lists.controller);
   const { parts, midiPath } = await playedParts(terminal, options);
-  const input = await readInput(terminal, name, options);
+  const input = await readInputOrFolder(terminal, name, options);
   const { instrument } = await readAny(terminal, input, options, folderOfInput(input));
   const source = await soundInput(terminal, input, instrument);
   const read = [input.path, midiPath, ...source.paths, ...instrument.sources.map((one) => one.path)];

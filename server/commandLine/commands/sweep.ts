@@ -5,7 +5,7 @@ import { sweepOf, usualSweep } from '../../playing/sweep/sweep';
 import { sweepMidi } from '../../playing/sweep/sweepMidi';
 import { CommandError } from '../commandError';
 import { fontOptions } from '../input/fontInput';
-import { folderOfInput, readInput } from '../input/input';
+import { folderOfInput, readInputOrFolder } from '../input/input';
 import { playableInput } from '../input/playableInput';
 import { readAny, tableOptions } from '../input/readAny';
 import type { RegionPlace } from '../input/regionPlaces';
@@ -37,7 +37,7 @@ export async function sweep(args: readonly string[], terminal: Terminal): Promis
   const seed = wholeWord('seed', options.seed, [0, highestSeed]) ?? 0;
   const holdSeconds = secondsWord('hold', options.hold, mostSeconds) ?? usualSweep.holdSeconds;
   const gapSeconds = secondsWord('gap', options.gap, mostSeconds) ?? usualSweep.gapSeconds;
-  const input = await readInput(terminal, name, options);
+  const input = await readInputOrFolder(terminal, name, options);
   const { instrument } = await readAny(terminal, input, options, folderOfInput(input));
   const inputs = [input.path, ...instrument.sources.map((source) => source.path)];
   const file = outputFile(terminal, options.output, switches.has('force'), inputs);

@@ -28,6 +28,19 @@ export interface Input {
   notation?: Notation;
   /** What was noted on making the text, where it was made of something else. */
   notes?: readonly ConversionNote[];
+  /** Said of a folder of recordings, which has no text. */
+  isFolder?: true;
+}
+
+/** As {@link readInput}, for those who take a folder of recordings too. */
+export async function readInputOrFolder(
+  terminal: Terminal,
+  name: string,
+  options: Readonly<Record<string, string | undefined>> = {},
+): Promise<Input> {
+  const path = absolutePath(terminal, name);
+  const isFolder = name !== '-' && (await terminal.files.stat(path))?.kind === 'folder';
+  return isFolder ? { name, path, text: '', isFolder } : readInput(terminal, name, options);
 }
 
 /** Reads an input as text; `-` is standard input, and a SoundFont gives the text of one preset, read as `options` say. Fails with a {@link CommandError} that names the input. */
@@ -106,7 +119,7 @@ export function notationFinder(terminal: Terminal, samples: SampleStore): Notati
   return new NotationFinder(terminal.files, samples, (message) => terminal.error(`zonewright: ${message}\n`));
 }
 
-/** The folder of a path as the folder of an instrument. */
+/** The folder that the samples of an input are relative to. */
 export function folderOfInput(input: Input): string {
-  return folderOf(input.path);
+  return input.isFolder ? input.path : folderOf(input.path);
 }

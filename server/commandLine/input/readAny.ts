@@ -3,6 +3,7 @@ import type { ConversionNote } from '../../model/notes';
 import { folderOf } from '../../model/paths';
 import type { Vocabulary } from '../../vocabulary/vocabulary';
 import { assumedInVocabulary } from '../../workspace/notations/assumedInVocabulary';
+import { readRecordingsFolder } from '../../workspace/readRecordingsFolder';
 import { readTableWithSamples } from '../../workspace/readTableWithSamples';
 import { CommandError } from '../commandError';
 import type { Terminal } from '../terminal';
@@ -22,13 +23,14 @@ export interface AnyInstrument {
   vocabulary?: Vocabulary | undefined;
 }
 
-/** Reads SFZ, instrument XML or a zone table. A table's samples are written as paths from `outputFolder`. */
+/** Reads SFZ, instrument XML, a zone table or a folder of recordings. A table's samples are written as paths from `outputFolder`. */
 export async function readAny(
   terminal: Terminal,
   input: Input,
   options: Readonly<Record<string, string | undefined>>,
   outputFolder: string,
 ): Promise<AnyInstrument> {
+  if (input.isFolder) return readFolder(terminal, input, outputFolder);
   const loaded = await loadInstrument(terminal, input);
   if (loaded) {
     for (const name of Object.keys(tableOptions)) {
@@ -55,5 +57,19 @@ export async function readAny(
     outputFolder,
   });
   if (reading.problem !== undefined) throw new CommandError(`${input.name}: ${reading.problem}`);
+  return { instrument: reading.instrument, notes: reading.notes, fromTable: true };
+}
+
+async function readFolder(
+  terminal: Terminal,
+  { name, path }: Input,
+  outputFolder: string,
+): Promise<AnyInstrument> {
+  const reading = await readRecordingsFolder(terminal.files, path, outputFolder);
+  if (!reading) throw new CommandError(`${name}: there is no audio file in this folder that can be read`);
+  for (const one of reading.unreadable)
+    terminal.error(`zonewright: ${name}/${one} cannot be read; it is left out\n`);
+  if (reading.instrument.regions.length === 0)
+    throw new CommandError(`${name}: neither the names nor the sounds of its files tell a note`);
   return { instrument: reading.instrument, notes: reading.notes, fromTable: true };
 }

@@ -14,6 +14,7 @@ import type { IncludeStore } from '../../workspace/files/includeStore';
 import { readWholeText } from '../../workspace/files/readWhole';
 import { detect } from '../../workspace/notations/detect';
 import { NotationFinder } from '../../workspace/notations/notationFinder';
+import { readRecordingsFolder } from '../../workspace/readRecordingsFolder';
 import { readTableWithSamples } from '../../workspace/readTableWithSamples';
 import type { SampleStore } from '../../workspace/samples/sampleStore';
 import type { LibraryInstrument } from '../libraryInstrument';
@@ -59,8 +60,7 @@ export async function readSource(
   const path = one.source;
   const stat = await files.stat(path);
   if (!stat) throw new BuildError(`There is no ${nameOf(path)}, or it cannot be read. Correct "source".`);
-  if (stat.kind === 'folder')
-    throw new BuildError('The source is a folder of recordings without a table. Add a table of its zones.');
+  if (stat.kind === 'folder') return readFolder(path, outputFolder, files);
   const font = await new FontFiles(files).at(path);
   if (font.kind === 'unreadable') throw new BuildError(font.reason);
   if (font.kind === 'font') return readPreset(one, font.view, outputFolder, tools);
@@ -82,6 +82,16 @@ export async function readSource(
     folder: folderOf(path),
     fontSamples: new Map(),
   };
+}
+
+async function readFolder(path: string, outputFolder: string, files: Files): Promise<ReadSource> {
+  const reading = await readRecordingsFolder(files, path, outputFolder);
+  if (!reading || reading.instrument.regions.length === 0)
+    throw new BuildError(
+      `Nothing in ${nameOf(path)} tells a note: no audio file by its name or its sound. Correct "source".`,
+    );
+  const { instrument, notes } = reading;
+  return { kind: 'recordings', instrument, notes, folder: outputFolder, fontSamples: new Map() };
 }
 
 async function textOf(files: Files, path: string): Promise<string> {

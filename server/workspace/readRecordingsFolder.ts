@@ -1,0 +1,107 @@
+import { measureSamplePitch } from '../audio/measure/measureSample';
+import { surveySample } from '../audio/measure/survey';
+import type { FileReader, Files } from '../model/files';
+import { joinPath, relativePath } from '../model/paths';
+import type { RecordedInstrument } from '../recordings/recordedInstrument';
+import { recordedInstrument } from '../recordings/recordedInstrument';
+import type { Recording } from '../recordings/recording';
+import { readingOf } from './measuring/visitFile';
+import { audioFilesBelow } from './samples/audioFilesBelow';
+import type { AfterStep } from './takeSteps';
+
+/** A pitch measured with less confidence tells nothing. */
+const surely = 0.8;
+/** Bytes that are compared at one time. */
+const blockBytes = 1 << 20;
+
+/** An instrument made of a folder, and the files of it that could not be read. */
+export interface FolderReading extends RecordedInstrument {
+  unreadable: string[];
+}
+
+/**
+ * Makes an instrument of the recordings in a folder and all below it: every file is opened, its pitch and loudness measured. The
+ * sample paths start from `outputFolder`. `undefined` where there is no audio file that can be read. `afterStep` is told of the
+ * share that is done and may throw to end it.
+ */
+export async function readRecordingsFolder(
+  files: Files,
+  folder: string,
+  outputFolder: string,
+  afterStep: AfterStep = () => {},
+): Promise<FolderReading | undefined> {
+  const paths = await audioFilesBelow(files, folder);
+  const recordings: (Recording & { size: number })[] = [];
+  const unreadable: string[] = [];
+  for (const [at, path] of paths.entries()) {
+    const shown = relativePath(folder, path);
+    const reader = await files.open(path);
+    const recording = reader && (await recordingOf(reader, shown).finally(() => reader.close()));
+    if (recording) recordings.push(recording);
+    else unreadable.push(shown);
+    afterStep((at + 1) / paths.length);
+  }
+  if (recordings.length === 0) return undefined;
+  await markCopies(files, folder, recordings);
+  const made = recordedInstrument(folder, recordings, (path) =>
+    relativePath(outputFolder, joinPath(folder, path)),
+  );
+  return { ...made, unreadable };
+}
+
+async function recordingOf(
+  reader: FileReader,
+  path: string,
+): Promise<(Recording & { size: number }) | undefined> {
+  const reading = await readingOf(reader);
+  if (reading.kind !== 'facts') return undefined;
+  const survey = await surveySample(reader);
+  if (!survey) return undefined;
+  const pitch = survey.peak > 0 ? await measureSamplePitch(reader) : null;
+  const { frames, rootKey, loops } = reading.facts;
+  return {
+    path,
+    size: reader.size,
+    frames: survey.isWhole ? survey.frames : frames,
+    rootKey: rootKey ?? undefined,
+    loop: loops[0],
+    pitch: pitch && pitch.confidence >= surely ? pitch.key + pitch.cents / 100 : undefined,
+    loudness: survey.momentaryLoudness ?? undefined,
+    content: [survey.frames, survey.peak, survey.momentaryLoudness, ...survey.dcOffset].join(' '),
+  };
+}
+
+/** Has files that look alike share their content only where they are the same, byte for byte. */
+async function markCopies(
+  files: Files,
+  folder: string,
+  recordings: readonly (Recording & { size: number })[],
+): Promise<void> {
+  const alike = new Map<string, (Recording & { size: number })[]>();
+  for (const one of recordings) {
+    const first = (alike.get(one.content) ?? []).filter(({ size }) => size === one.size);
+    const looksAs = one.content;
+    one.content = `${looksAs} ${one.path}`;
+    for (const other of first) {
+      if (!(await haveSameBytes(files, joinPath(folder, other.path), joinPath(folder, one.path)))) continue;
+      one.content = other.content;
+      break;
+    }
+    alike.set(looksAs, [...(alike.get(looksAs) ?? []), one]);
+  }
+}
+
+async function haveSameBytes(files: Files, one: string, other: string): Promise<boolean> {
+  const readers = [await files.open(one), await files.open(other)];
+  try {
+    const [a, b] = readers;
+    if (!a || !b || a.size !== b.size) return false;
+    for (let start = 0; start < a.size; start += blockBytes) {
+      const [first, second] = await Promise.all([a.read(start, blockBytes), b.read(start, blockBytes)]);
+      if (first.length !== second.length || first.some((byte, at) => byte !== second[at])) return false;
+    }
+    return true;
+  } finally {
+    for (const reader of readers) await reader?.close();
+  }
+}
