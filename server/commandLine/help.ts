@@ -55,6 +55,7 @@ export const help = `Usage: zonewright COMMAND …
 
 FILE is SFZ, instrument XML, a zone table saved as text, or a SoundFont: FILE.sf2#bank:preset is
 one preset of it, FILE.sf2 for check and sample all of it, else its first preset; - reads standard input.
+A folder of recordings, without a table, is made an instrument by names, pitch and loudness.
 --bits is else what the samples have; --rates lower brings samples below 50,000 frames a second.
 A SoundFont knows neither keyswitches nor takes (round robins, random choices): they become presets,
 or the first is written alone. --samples names a folder of files that hold the same audio as samples

@@ -62,7 +62,7 @@ function wordsIn(text: string, isFolder: boolean): NameWord[] {
 }
 
 /** In lower case, without accents. */
-export function plainOf(text: string): string {
+function plainOf(text: string): string {
   return text.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase();
 }
 

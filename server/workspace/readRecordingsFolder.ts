@@ -5,7 +5,7 @@ import { joinPath, relativePath } from '../model/paths';
 import type { RecordedInstrument } from '../recordings/recordedInstrument';
 import { recordedInstrument } from '../recordings/recordedInstrument';
 import type { Recording } from '../recordings/recording';
-import { readingOf } from './measuring/visitFile';
+import { readingOf } from './measuring/readingOf';
 import { audioFilesBelow } from './samples/audioFilesBelow';
 import type { AfterStep } from './takeSteps';
 

@@ -17,7 +17,7 @@ describe('words that are off end with status 2 and one line that says why', () =
     [['check', 'prose.txt'], /prose\.txt: this is neither SFZ nor instrument XML/],
     [['regions'], /regions takes one file/],
     [['regions', 'a.sfz', 'a.sfz'], /regions takes one file/],
-    [['regions', '.'], /this is a folder/],
+    [['regions', '.'], /no audio file in this folder/],
     [['regions', 'empty.sfz'], /empty\.sfz: the file is empty/],
     [['regions', 'prose.txt'], /prose\.txt/],
     [['regions', 'gone\u0000.sfz'], /no such file/],
