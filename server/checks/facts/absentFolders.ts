@@ -19,6 +19,8 @@ export function absentFolders(
   samples: SampleLookup,
   sourceOf: (use: SampleUse) => number,
 ): AbsentFolder[] {
+  // One file that is not there says nothing of its folder, which then need not be looked at.
+  if (uses.length < 2) return [];
   const folders = new Map<string, AbsentFolder & { paths: Set<string> }>();
   const outermost = new Map<string, string | undefined>();
   for (const use of uses) {
