@@ -7,12 +7,10 @@ import type {
   WorkspaceFolder,
 } from 'vscode-languageserver';
 import {
-  CodeActionKind,
   DidChangeConfigurationNotification,
   FileChangeType,
   MessageType,
   ShowMessageNotification,
-  TextDocumentSyncKind,
   TextDocuments,
 } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
@@ -31,29 +29,25 @@ import { diagnosticsOf } from './conversion/diagnostics';
 import { pathOfUri, serveFilesOf, uriOfPath } from './conversion/uris';
 import { FileWatching } from './fileWatching';
 import { FolderFindings } from './folderFindings';
-import { fixAllKind } from './handlers/codeActions';
-import { serverCommands } from './handlers/handleCommands';
 import { handleComparison } from './handlers/handleComparison';
 import { handleConversion } from './handlers/handleConversion';
 import { handleFeatures } from './handlers/handleFeatures';
 import { handleFonts } from './handlers/handleFonts';
-import { formattedOnType } from './handlers/handleFormatting';
 import { handleInstrumentList } from './handlers/handleInstrumentList';
 import { handleInstrumentRequests } from './handlers/handleInstrumentRequests';
 import { handleLibrary } from './handlers/handleLibrary';
 import { handlePacks } from './handlers/handlePacks';
-import { handleReadingAids, refreshReadingAids, semanticTokensOptions } from './handlers/handleReadingAids';
+import { handleReadingAids, refreshReadingAids } from './handlers/handleReadingAids';
 import { handleRecordings } from './handlers/handleRecordings';
-import { movedFiles } from './handlers/handleRename';
 import { handleSamples } from './handlers/handleSamples';
 import { handleSound } from './handlers/handleSound';
 import { handleTables } from './handlers/handleTables';
-import { refactorKinds } from './handlers/refactorActions';
 import type { MeasuringHost } from './measuring';
 import { Measuring } from './measuring';
 import { Publishing } from './publishing';
 import { LookAgainNotification } from './requests/lookAgainNotification';
 import { InstrumentChangedNotification } from './requests/requests';
+import { serverCapabilities } from './serverCapabilities';
 import type { ServerContext } from './serverContext';
 import { refuseUntimely } from './sessionOrder';
 import { Settings } from './settings';
@@ -199,43 +193,7 @@ export class LanguageServer implements ServerContext {
     this.#setFolders(workspaceFolders ?? (rootUri ? [{ uri: rootUri, name: '' }] : []));
     return {
       serverInfo: { name: 'zonewright' },
-      capabilities: {
-        textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: true },
-        diagnosticProvider: {
-          identifier: 'zonewright',
-          interFileDependencies: true,
-          workspaceDiagnostics: false,
-        },
-        completionProvider: {
-          triggerCharacters: ['<', '=', '/', '\\', '$', '"', '*'],
-          resolveProvider: true,
-        },
-        hoverProvider: true,
-        definitionProvider: true,
-        referencesProvider: true,
-        documentHighlightProvider: true,
-        workspaceSymbolProvider: true,
-        renameProvider: capabilities.textDocument?.rename?.prepareSupport ? { prepareProvider: true } : true,
-        documentSymbolProvider: true,
-        documentLinkProvider: { resolveProvider: true },
-        foldingRangeProvider: true,
-        documentFormattingProvider: true,
-        documentRangeFormattingProvider: true,
-        documentOnTypeFormattingProvider: formattedOnType,
-        semanticTokensProvider: semanticTokensOptions,
-        inlayHintProvider: true,
-        codeLensProvider: {},
-        selectionRangeProvider: true,
-        codeActionProvider: {
-          codeActionKinds: [CodeActionKind.QuickFix, fixAllKind, ...refactorKinds],
-          resolveProvider: true,
-        },
-        executeCommandProvider: { commands: [...serverCommands] },
-        workspace: {
-          workspaceFolders: { supported: true, changeNotifications: true },
-          fileOperations: { willRename: movedFiles, didRename: movedFiles },
-        },
-      },
+      capabilities: serverCapabilities(capabilities),
     };
   }
 

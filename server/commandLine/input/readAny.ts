@@ -11,6 +11,9 @@ import { absolutePath } from '../terminalPaths';
 import type { Input } from './input';
 import { loadInstrument } from './input';
 
+/** Milliseconds between two lines that say how far the work is. */
+const progressEvery = 5000;
+
 /** The options of every command that reads zone tables. */
 export const tableOptions = { 'middle-c': ['C3', 'C4', 'C5'], samples: 'text' } as const;
 
@@ -65,7 +68,12 @@ async function readFolder(
   { name, path }: Input,
   outputFolder: string,
 ): Promise<AnyInstrument> {
-  const reading = await readRecordingsFolder(terminal.files, path, outputFolder);
+  let told = Date.now();
+  const reading = await readRecordingsFolder(terminal.files, path, outputFolder, (share) => {
+    if (Date.now() - told < progressEvery) return;
+    told = Date.now();
+    terminal.error(`zonewright: ${Math.floor(share * 100)} % of the recordings listened to\n`);
+  });
   if (!reading) throw new CommandError(`${name}: there is no audio file in this folder that can be read`);
   for (const one of reading.unreadable)
     terminal.error(`zonewright: ${name}/${one} cannot be read; it is left out\n`);

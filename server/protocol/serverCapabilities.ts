@@ -1,0 +1,49 @@
+import type { ClientCapabilities, ServerCapabilities } from 'vscode-languageserver';
+import { CodeActionKind, TextDocumentSyncKind } from 'vscode-languageserver';
+import { fixAllKind } from './handlers/codeActions';
+import { serverCommands } from './handlers/handleCommands';
+import { formattedOnType } from './handlers/handleFormatting';
+import { semanticTokensOptions } from './handlers/handleReadingAids';
+import { movedFiles } from './handlers/handleRename';
+import { refactorKinds } from './handlers/refactorActions';
+
+/** What the server can do for a client. */
+export function serverCapabilities(capabilities: ClientCapabilities): ServerCapabilities {
+  return {
+    textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: true },
+    diagnosticProvider: {
+      identifier: 'zonewright',
+      interFileDependencies: true,
+      workspaceDiagnostics: false,
+    },
+    completionProvider: {
+      triggerCharacters: ['<', '=', '/', '\\', '$', '"', '*'],
+      resolveProvider: true,
+    },
+    hoverProvider: true,
+    definitionProvider: true,
+    referencesProvider: true,
+    documentHighlightProvider: true,
+    workspaceSymbolProvider: true,
+    renameProvider: capabilities.textDocument?.rename?.prepareSupport ? { prepareProvider: true } : true,
+    documentSymbolProvider: true,
+    documentLinkProvider: { resolveProvider: true },
+    foldingRangeProvider: true,
+    documentFormattingProvider: true,
+    documentRangeFormattingProvider: true,
+    documentOnTypeFormattingProvider: formattedOnType,
+    semanticTokensProvider: semanticTokensOptions,
+    inlayHintProvider: true,
+    codeLensProvider: {},
+    selectionRangeProvider: true,
+    codeActionProvider: {
+      codeActionKinds: [CodeActionKind.QuickFix, fixAllKind, ...refactorKinds],
+      resolveProvider: true,
+    },
+    executeCommandProvider: { commands: [...serverCommands] },
+    workspace: {
+      workspaceFolders: { supported: true, changeNotifications: true },
+      fileOperations: { willRename: movedFiles, didRename: movedFiles },
+    },
+  };
+}
