@@ -7,7 +7,6 @@ import {
   languages,
   ProgressLocation,
   Uri,
-  ViewColumn,
   window,
   workspace,
 } from 'vscode';
@@ -15,6 +14,7 @@ import type { BaseLanguageClient } from 'vscode-languageclient';
 import type { ComparedPlace, CompareResult } from '../server/protocol/requests/comparisonRequests';
 import { CompareRequest } from '../server/protocol/requests/comparisonRequests';
 import { mayHoldInstrument } from './languages';
+import { sideColumn } from './sideGroup';
 
 /** The commands that compare how the instrument of a document sounds with another file, and that take the findings away again. */
 export function registerComparison(client: BaseLanguageClient): Disposable[] {
@@ -112,7 +112,7 @@ function showPage(html: string): void {
   const panel = window.createWebviewPanel(
     'zonewright.comparison',
     l10n.t('Comparison'),
-    { viewColumn: ViewColumn.Beside, preserveFocus: true },
+    { viewColumn: sideColumn(), preserveFocus: true },
     { enableScripts: false, localResourceRoots: [] },
   );
   panel.webview.html = html;

@@ -8,7 +8,6 @@ import {
   languages,
   Range,
   Uri,
-  ViewColumn,
   WorkspaceEdit,
   window,
   workspace,
@@ -22,6 +21,8 @@ import type {
 import { ConvertRequest, VocabulariesRequest } from '../server/protocol/requests/conversionRequests';
 import { instrumentIntoTemplate, tableIntoTemplate } from './convertIntoTemplate';
 import { mayHoldInstrument } from './languages';
+import { showPage } from './markdownPage';
+import { showBeside } from './sideGroup';
 import { openNewInstrument } from './tablePreview/newInstrument';
 
 /** A text that was made by conversion and is not saved yet. */
@@ -124,7 +125,7 @@ class Conversion implements Disposable {
     name: string,
   ): Promise<void> {
     const converted = await openNewInstrument(result.text, result.format, folder, name);
-    await window.showTextDocument(converted, { viewColumn: ViewColumn.Beside, preview: false });
+    await showBeside(converted, { preview: false });
     this.#mark(converted, result.marks);
     if (folder && result.hasRelativePaths) this.#remember({ params, text: result.text, folder });
     void this.#tell(result);
@@ -167,8 +168,7 @@ class Conversion implements Disposable {
           );
     const show = l10n.t('Show notes');
     if ((await window.showInformationMessage(told, show)) !== show) return;
-    const document = await workspace.openTextDocument({ content: page, language: 'markdown' });
-    await window.showTextDocument(document, { viewColumn: ViewColumn.Beside });
+    await showPage('markdown', page);
   }
 
   /** A converted text that was saved in another folder than it was made for can have its paths led from there. */

@@ -1,7 +1,8 @@
 import type { Disposable } from 'vscode';
-import { commands, l10n, ProgressLocation, Uri, ViewColumn, window, workspace } from 'vscode';
+import { commands, l10n, ProgressLocation, Uri, window, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { RecordingsRequest } from '../server/protocol/requests/recordingsRequest';
+import { showPage } from './markdownPage';
 import { openNewInstrument } from './tablePreview/newInstrument';
 
 /** The command that makes an instrument of a folder of recordings and opens it there, unsaved. */
@@ -40,8 +41,7 @@ export function registerNewInstrumentFromFolder(client: BaseLanguageClient): Dis
       result.noteCount,
     );
     if ((await window.showInformationMessage(told, show)) !== show) return;
-    const page = await workspace.openTextDocument({ content: result.page, language: 'markdown' });
-    await window.showTextDocument(page, { viewColumn: ViewColumn.Beside });
+    await showPage('markdown', result.page);
   });
 }
 

@@ -10,10 +10,10 @@ import {
   type TextDocument,
   type TextDocumentContentProvider,
   Uri,
-  ViewColumn,
   window,
   workspace,
 } from 'vscode';
+import { showBeside } from './sideGroup';
 
 /** A note of a conversion, as a person reads it. */
 export interface ShownNote {
@@ -84,11 +84,7 @@ export class NotesDocuments implements TextDocumentContentProvider, DocumentLink
     this.#pages.set(uri.path, lines.map((line) => `${line}\n`).join(''));
     this.#changed.fire(uri);
     const document = await workspace.openTextDocument(uri);
-    await window.showTextDocument(document, {
-      viewColumn: ViewColumn.Beside,
-      preserveFocus: true,
-      preview: true,
-    });
+    await showBeside(document, { preserveFocus: true, preview: true });
   }
 
   dispose(): void {

@@ -1,8 +1,9 @@
-import type { Disposable, TextDocument } from 'vscode';
-import { commands, l10n, languages, ProgressLocation, ViewColumn, window, workspace } from 'vscode';
+import type { Disposable } from 'vscode';
+import { commands, l10n, ProgressLocation, window } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { SampleReportRequest } from '../server/protocol/requests/sampleRequests';
 import { mayHoldInstrument } from './languages';
+import { showPage } from './markdownPage';
 
 /**
  * The commands that open a report on the samples of the instrument beside its text, unsaved: as a page, shown as it reads, and
@@ -37,27 +38,10 @@ export function registerSampleReport(client: BaseLanguageClient): Disposable[] {
       await window.showWarningMessage(result.reason ?? l10n.t('There is no report.'));
       return;
     }
-    const page = await openPage(language, result[language] ?? '');
-    await window.showTextDocument(page, { viewColumn: ViewColumn.Beside });
-    if (language === 'markdown') await showAsItReads(page);
+    await showPage(language, result[language] ?? '');
   };
   return [
     commands.registerCommand('zonewright.sampleReport', () => report('markdown')),
     commands.registerCommand('zonewright.sampleReportTable', () => report('csv')),
   ];
-}
-
-/** An unsaved document; in a language that no extension brings, plain text. */
-async function openPage(language: string, content: string): Promise<TextDocument> {
-  const known = await languages.getLanguages();
-  return workspace.openTextDocument({ content, language: known.includes(language) ? language : 'plaintext' });
-}
-
-/** Shows a page of Markdown as it reads, where the editor's own preview is there; else its text is shown already. */
-async function showAsItReads(page: TextDocument): Promise<void> {
-  try {
-    await commands.executeCommand('markdown.showPreview', page.uri);
-  } catch {
-    // There is no such command.
-  }
 }

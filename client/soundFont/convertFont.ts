@@ -1,11 +1,12 @@
 import type { CancellationToken, Progress } from 'vscode';
-import { l10n, ProgressLocation, Uri, ViewColumn, window, workspace } from 'vscode';
+import { l10n, ProgressLocation, Uri, window, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { joinedBytes } from '../../server/model/joinedBytes';
 import { bytesOf } from '../../server/protocol/conversion/base64';
 import type { FontTextResult } from '../../server/protocol/requests/fontRequests';
 import { FontSampleRequest, FontTextRequest } from '../../server/protocol/requests/fontRequests';
 import type { PresetNumbers } from '../../server/soundfont/font';
+import { showPage } from '../markdownPage';
 
 const samplesFolder = 'Samples';
 /** Bytes that one answer gives at the most. */
@@ -130,7 +131,6 @@ async function tell(folder: Uri, { texts, samples, page }: FontTextResult): Prom
     show,
   );
   if (answer === show) {
-    const document = await workspace.openTextDocument({ content: page, language: 'markdown' });
-    await window.showTextDocument(document, { viewColumn: ViewColumn.Beside });
+    await showPage('markdown', page);
   } else if (answer === open && texts[0]) await window.showTextDocument(Uri.joinPath(folder, texts[0].file));
 }

@@ -1,11 +1,12 @@
 import type { ExtensionContext, TextDocument, WebviewPanel } from 'vscode';
-import { l10n, Range, Selection, TextEditorRevealType, Uri, ViewColumn, window } from 'vscode';
+import { l10n, Range, Selection, TextEditorRevealType, Uri, window } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { FontRequest, FontTextRequest } from '../../server/protocol/requests/fontRequests';
 import { KeyboardMapRequest } from '../../server/protocol/requests/requests';
 import type { PresetNumbers } from '../../server/soundfont/font';
 import type { AudibleSource } from '../audition/host';
 import { AuditionHost } from '../audition/host';
+import { sideColumn } from '../sideGroup';
 import { openNewInstrument } from '../tablePreview/newInstrument';
 import { PageHost } from '../webview/pageHost';
 import { convertFont } from './convertFont';
@@ -97,7 +98,7 @@ export class FontPanel {
     if (!document) return;
     const editor = await window.showTextDocument(document, {
       viewColumn:
-        window.visibleTextEditors.find((one) => one.document === document)?.viewColumn ?? ViewColumn.Beside,
+        window.visibleTextEditors.find((one) => one.document === document)?.viewColumn ?? sideColumn(),
       preview: false,
       preserveFocus: span !== undefined,
     });

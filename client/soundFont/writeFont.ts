@@ -1,11 +1,12 @@
 import type { Disposable } from 'vscode';
-import { commands, l10n, ProgressLocation, Uri, ViewColumn, window, workspace } from 'vscode';
+import { commands, l10n, ProgressLocation, Uri, window, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { joinedBytes } from '../../server/model/joinedBytes';
 import { bytesOf } from '../../server/protocol/conversion/base64';
 import type { WriteFontResult } from '../../server/protocol/requests/fontRequests';
 import { FontPartRequest, WriteFontRequest } from '../../server/protocol/requests/fontRequests';
 import { mayHoldInstrument } from '../languages';
+import { showPage } from '../markdownPage';
 
 /** The command that writes the instrument in the active editor as a SoundFont. */
 export function registerFontWriting(client: BaseLanguageClient): Disposable {
@@ -70,6 +71,5 @@ async function tell(target: Uri, { notes, kept, page }: WriteFontResult): Promis
   const answer = await window.showInformationMessage(told, open, show);
   if (answer === open) await commands.executeCommand('vscode.open', target);
   if (answer !== show) return;
-  const document = await workspace.openTextDocument({ content: page, language: 'markdown' });
-  await window.showTextDocument(document, { viewColumn: ViewColumn.Beside });
+  await showPage('markdown', page);
 }

@@ -1,7 +1,8 @@
 import type { Disposable, ExtensionContext, TextDocumentChangeEvent, WebviewPanel } from 'vscode';
-import { l10n, Position, ViewColumn, WorkspaceEdit, window, workspace } from 'vscode';
+import { l10n, Position, WorkspaceEdit, window, workspace } from 'vscode';
 import type { TableDecisions } from '../../server/protocol/requests/tableRequests';
 import type { NotesDocuments } from '../notesDocuments';
+import { sideColumn } from '../sideGroup';
 import { PageHost } from '../webview/pageHost';
 import type { DecidedPreview, TableConversion, TablePlace } from './conversion';
 import { rangeOf } from './conversion';
@@ -77,7 +78,7 @@ export class TablePreviewPanel implements Disposable {
 
   #create(): void {
     const panel = window.createWebviewPanel('zonewright.tablePreview', l10n.t('Copied Table'), {
-      viewColumn: ViewColumn.Beside,
+      viewColumn: sideColumn(),
       preserveFocus: false,
     });
     const page = new PageHost<PreviewToPage, PreviewFromPage>(this.#context, panel.webview, previewPage, {

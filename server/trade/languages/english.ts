@@ -1,6 +1,7 @@
 import { englishParameters } from './englishParameters';
 import type { LanguageWords } from './languageWords';
 
+/** Data alone, and so longer than code may be. */
 export const english: LanguageWords = {
   parts: {
     low: ['low', 'lo', 'lower', 'lowest', 'min', 'minimum', 'bottom', 'from', 'first', 'start'],

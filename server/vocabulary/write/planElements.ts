@@ -60,6 +60,7 @@ export function planElements(
   return new ElementPlanner(instrument, vocabulary, top, accounts, move).plan();
 }
 
+/** One class of more than 400 lines: its steps share what is planned so far, and none is used without the others. */
 class ElementPlanner {
   readonly #instrument: Instrument;
   readonly #levels: readonly LevelPlaces[];

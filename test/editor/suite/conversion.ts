@@ -84,3 +84,17 @@ workbenchTest(
     assert.match(page.getText(), /^# Conversion notes for press\.sfz\n(?:.*\n)*- Left out: 2\n/);
   },
 );
+
+test('what belongs beside a document shares one group of editors', async () => {
+  await writeWorkspaceFile('conversion/beside.sfz', sfz);
+  const { document } = await openFile('conversion/beside.sfz');
+  const groups = () => vscode.window.tabGroups.all.map(({ tabs }) => tabs.length);
+  const first = vscode.ViewColumn.One;
+  for (const command of ['convertToXml', 'sampleReportTable', 'convertToXml']) {
+    const before = groups().reduce((sum, count) => sum + count, 0);
+    await vscode.window.showTextDocument(document, { viewColumn: first });
+    await vscode.commands.executeCommand(`zonewright.${command}`);
+    await until(`what ${command} opens`, () => groups().reduce((sum, count) => sum + count, 0) > before);
+  }
+  await until('three beside the one', () => groups().join() === '1,3');
+});
