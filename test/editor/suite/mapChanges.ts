@@ -26,6 +26,13 @@ async function openMap(workbench: Workbench): Promise<vscode.TextEditor> {
   const editor = await openText('sfz', text);
   await vscode.commands.executeCommand('zonewright.showKeyboardMap');
   await workbench.waitFor({ view, selector: '#shape-1' });
+  let before = '';
+  await until('a map that stays where it is', async () => {
+    const now = JSON.stringify(await placeIn(workbench, 1, 0, 0));
+    const isStill = now === before;
+    before = now;
+    return isStill;
+  });
   return editor;
 }
 

@@ -109,11 +109,13 @@ workbenchTest('a preset is converted into a folder, samples and all', async (wor
   await workbench.click({ view, selector: 'tbody tr:nth-child(2) vscode-button:last-child' });
   const dialog = { selector: '.quick-input-action' };
   await workbench.waitFor(dialog);
-  await workbench.press('Control+a');
-  await workbench.type(`${folder.path}/`);
   await until('the text', async () => {
-    // The dialog takes no answer before it has looked through the folder.
-    if ((await workbench.count(dialog)) > 0) await workbench.press('Enter');
+    // The dialog takes no answer before it has looked through the folder, and fills in its own name until then.
+    if ((await workbench.count(dialog)) > 0) {
+      await workbench.press('Control+a');
+      await workbench.type(`${folder.path}/`);
+      await workbench.press('Enter');
+    }
     const entries = await vscode.workspace.fs.readDirectory(folder);
     return entries.some(([name]) => name === '000-009 Mill bell.sfz');
   });
