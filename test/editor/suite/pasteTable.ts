@@ -50,6 +50,15 @@ workbenchTest(
     const editor = await openText('sfz', '<control>\ndefault_path=Samples/\n\n');
     const end = editor.document.lineAt(editor.document.lineCount - 1).range.end;
     editor.selection = new vscode.Selection(end, end);
+    // A panel that comes back at the start may take the focus once more.
+    await until('the server', async () => {
+      await vscode.commands.executeCommand('workbench.action.focusActiveEditorGroup');
+      const found = await vscode.commands.executeCommand<unknown[]>(
+        'vscode.executeDocumentSymbolProvider',
+        editor.document.uri,
+      );
+      return found?.length > 0;
+    });
     await workbench.waitFor({ selector: '.monaco-editor.focused' });
     // The editor keeps what is copied to itself here; the keys paste what the browser holds.
     await workbench.evaluate(`navigator.clipboard.writeText(${JSON.stringify(text)})`);
