@@ -28,6 +28,18 @@ describe('K-weighting', () => {
 });
 
 describe('loudness of the signals that EBU Tech 3341 gives, table 1', () => {
+  const seconds = new Map<number, Float32Array>();
+  /** A second of 1 kHz at 48 kHz, made once for each level. */
+  function second(level: number): Float32Array {
+    const known = seconds.get(level);
+    if (known) return known;
+    const made = new Float32Array(48_000);
+    for (let frame = 0; frame < made.length; frame++)
+      made[frame] = 10 ** (level / 20) * Math.sin((Math.PI * frame) / 24);
+    seconds.set(level, made);
+    return made;
+  }
+
   /** Sines of 1 kHz at 48 kHz, one level a channel in dB of full scale, one stretch behind the other. */
   function integrated(...stretches: [seconds: number, levels: number[]][]): number | null {
     const meter = new LoudnessMeter(48_000, stretches[0]?.[1].length ?? 0);
@@ -35,14 +47,7 @@ describe('loudness of the signals that EBU Tech 3341 gives, table 1', () => {
       for (let frames = Math.round(seconds * 48_000); frames > 0; frames -= 48_000) {
         const length = Math.min(frames, 48_000);
         // A whole number of periods, so that stretches and blocks join.
-        meter.add(
-          levels.map((level) =>
-            Float32Array.from(
-              { length },
-              (_, frame) => 10 ** (level / 20) * Math.sin((Math.PI * frame) / 24),
-            ),
-          ),
-        );
+        meter.add(levels.map((level) => second(level).subarray(0, length)));
       }
     }
     return meter.result().integrated;
