@@ -21,7 +21,7 @@ export interface NameMarks {
 
 const labels = new Map(nameKinds.map(({ kind, labelOf }) => [kind, labelOf]));
 
-const layerNumber = /^(?:v|vel|velo|velocity|layer|dyn)0*(\d{1,2})$/;
+const layerNumber = /^(?:v|vl|vel|velo|velocity|layer|dyn)0*(\d{1,2})$/;
 const turnNumber = /^(?:rr|robin|take|tk|round)0*(\d{1,2})$/;
 
 /** Further words for how loud something was played, by the dynamic that they stand for (common practice). */

@@ -42,6 +42,8 @@ export function readRecordings(all: readonly Recording[]): RecordingsReading {
   const isKit =
     (reading?.kind !== 'names' && drums >= fewestDrums * sounding.length) ||
     withRoot < fewestRoots * sounding.length;
+  // What was said of notes does not hold of sounds that have none.
+  if (isKit) notes.length = 0;
   const placed = isKit
     ? placeKit(sounding, parts, roots, reading, notes)
     : placeNotes(sounding, parts, roots, reading !== undefined, { leftOut, notes });
