@@ -1,5 +1,6 @@
 import type { ConversionNote } from '../model/notes';
 import { mainSpan } from '../model/text/span';
+import { velocitiesOfLayer } from '../trade/layerVelocities';
 import type { ZoneRegion, ZoneSection, ZoneValue } from './tableZones';
 import { liftShared } from './tableZones';
 
@@ -14,8 +15,6 @@ const outermostFirst = ['sections', 'articulations', 'microphones', 'layers', 'r
 
 /** Dynamic marks from the softest to the loudest (common practice in written music). */
 const softestFirst = ['ppp', 'pp', 'p', 'mp', 'mf', 'f', 'ff', 'fff'];
-
-const greatestVelocity = 127;
 
 /** What stands in no cell. */
 const nowhere = { start: 0, end: 0 };
@@ -89,8 +88,7 @@ function velocitiesOf(
   const present = new Set(labels?.values());
   const layers = softestFirst.filter((label) => present.has(label));
   if (layers.length < 2) return new Map();
-  const bound = (at: number) => Math.floor((at * greatestVelocity) / layers.length);
-  return new Map(layers.map((label, at) => [label, { low: bound(at) + 1, high: bound(at + 1) }]));
+  return new Map(layers.map((label, at) => [label, velocitiesOfLayer(at, layers.length)]));
 }
 
 /** Gives round robins of the same keys and velocities their common length. */

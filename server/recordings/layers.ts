@@ -3,14 +3,6 @@ import { dynamicIn } from '../trade/dynamics';
 /** A difference in loudness from which on recordings of one key are taken for layers, in LU (our choice). */
 export const leastLayerStep = 4;
 
-const greatestVelocity = 127;
-
-/** The velocities of the one layer of a number of them: equal parts of 1..127, the softest lowest. */
-export function velocitiesOfLayer(at: number, count: number): { low: number; high: number } {
-  const bound = (one: number) => Math.floor((one * greatestVelocity) / count);
-  return { low: bound(at) + 1, high: bound(at + 1) };
-}
-
 /** What was heard of the recordings with one name of a layer. */
 export interface LayerHeard {
   label: string;

@@ -1,4 +1,5 @@
-import { leastLayerStep, median, orderedLayers, velocitiesOfLayer } from './layers';
+import { velocitiesOfLayer } from '../trade/layerVelocities';
+import { leastLayerStep, median, orderedLayers } from './layers';
 import type { Placed } from './placed';
 import { grouped } from './placed';
 
