@@ -1,6 +1,6 @@
 import type { ViewName } from '../../../server/map/views/viewChart';
-import type { MapFilter } from './mapFilter';
-import { noFilter } from './mapFilter';
+import type { MapFilter } from './shown/mapFilter';
+import { noFilter } from './shown/mapFilter';
 
 /** What is remembered of a chart while its page is hidden or the window is reloaded. */
 export interface ChartState {

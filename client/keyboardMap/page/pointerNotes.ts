@@ -1,5 +1,5 @@
 import type { AuditionStrip } from '../../audition/page/auditionStrip';
-import type { Plot } from './plot';
+import type { Plot } from './plot/plot';
 
 /** Plays notes while sound is on: on a shape as hard as the place is high, on the keyboard at a middle velocity. */
 export class PointerNotes {

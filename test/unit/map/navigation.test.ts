@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { findAgain, nearestShape, readingOrder } from '../../../client/keyboardMap/page/navigation';
+import { findAgain, nearestShape, readingOrder } from '../../../client/keyboardMap/page/shown/navigation';
 import type { MapShape } from '../../../server/map/mapScene';
 
 const shape = (

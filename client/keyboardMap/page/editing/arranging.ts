@@ -3,11 +3,11 @@ import { isNothing } from '../../../../server/gestures/arrangement';
 import type { Gesture } from '../../../../server/gestures/gesture';
 import { arranged } from '../../../../server/gestures/gesture';
 import { l10n } from '../../../webview/page/l10n';
-import type { ShownMap } from '../shownMap';
+import { previewText } from '../plot/previewMarks';
+import type { ShownMap } from '../shown/shownMap';
 import { gripNames, gripWords } from './grips';
 import type { InHand } from './inHand';
 import { gestureOf } from './inHand';
-import { previewText } from './previewMarks';
 
 /** What changing a map asks of its page. */
 export interface ArrangingEvents {

@@ -3,7 +3,7 @@ import { html, nothing } from 'lit';
 import type { Gesture } from '../../../../server/gestures/gesture';
 import { noteNameOf } from '../../../../server/model/keys';
 import { l10n } from '../../../webview/page/l10n';
-import type { ShownMap } from '../shownMap';
+import type { ShownMap } from '../shown/shownMap';
 import type { Arranging } from './arranging';
 
 /** What the buttons that change shapes are about. */

@@ -1,5 +1,5 @@
-import type { ShownMap } from '../shownMap';
-import { zoomStep } from '../zoomButtons';
+import { zoomStep } from '../bar/zoomButtons';
+import type { ShownMap } from '../shown/shownMap';
 import type { Arranging } from './arranging';
 import { splitGesture } from './changeButtons';
 

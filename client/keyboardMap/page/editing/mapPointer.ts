@@ -1,6 +1,6 @@
-import { meets } from '../navigation';
-import type { Plot } from '../plot';
-import type { ShownMap } from '../shownMap';
+import type { Plot } from '../plot/plot';
+import { meets } from '../shown/navigation';
+import type { ShownMap } from '../shown/shownMap';
 import type { Arranging } from './arranging';
 import type { GripName } from './grips';
 import { gripAt, gripCursors } from './grips';

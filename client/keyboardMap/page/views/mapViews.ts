@@ -1,7 +1,7 @@
 import type { MapMeasures } from '../../../../server/map/views/mapMeasures';
 import type { ViewChart, ViewName } from '../../../../server/map/views/viewChart';
 import { keyChart, velocityChart } from '../../../../server/map/views/viewChart';
-import type { ShownMap } from '../shownMap';
+import type { ShownMap } from '../shown/shownMap';
 
 /** Which curve stands over the keyboard in the place of shapes, and what was measured for it. */
 export class MapViews {

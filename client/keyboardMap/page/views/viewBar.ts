@@ -6,7 +6,7 @@ import { viewInWords } from '../../../../server/map/views/viewWords';
 import { noteNameOf } from '../../../../server/model/keys';
 import { choice } from '../../../webview/page/controls/choice';
 import { l10n } from '../../../webview/page/l10n';
-import type { ShownMap } from '../shownMap';
+import type { ShownMap } from '../shown/shownMap';
 import type { MapViews } from './mapViews';
 
 const labels: Readonly<Record<ViewName, string>> = {

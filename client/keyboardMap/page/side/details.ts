@@ -1,16 +1,16 @@
 import type { TemplateResult } from 'lit';
 import { html, nothing } from 'lit';
-import { shapeText } from '../../../server/map/describe';
-import type { MapCell, MapRegion, MapScene, MapShape } from '../../../server/map/mapScene';
-import type { ViewChart } from '../../../server/map/views/viewChart';
-import { shapeInWords } from '../../../server/map/views/viewWords';
-import { noteNameOf } from '../../../server/model/keys';
-import { counted } from '../../../server/model/wording/counted';
-import { noteNamesText, velocityText } from '../../../server/model/wording/rangeWords';
-import { l10n } from '../../webview/page/l10n';
-import { findAgain, meets } from './navigation';
-import { problemSign } from './problemSigns';
-import type { ShownMap } from './shownMap';
+import { shapeText } from '../../../../server/map/describe';
+import type { MapCell, MapRegion, MapScene, MapShape } from '../../../../server/map/mapScene';
+import type { ViewChart } from '../../../../server/map/views/viewChart';
+import { shapeInWords } from '../../../../server/map/views/viewWords';
+import { noteNameOf } from '../../../../server/model/keys';
+import { counted } from '../../../../server/model/wording/counted';
+import { noteNamesText, velocityText } from '../../../../server/model/wording/rangeWords';
+import { l10n } from '../../../webview/page/l10n';
+import { problemSign } from '../plot/problemSigns';
+import { findAgain, meets } from '../shown/navigation';
+import type { ShownMap } from '../shown/shownMap';
 
 const mostRegions = 100;
 const mostOthers = 8;

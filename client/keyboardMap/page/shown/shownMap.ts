@@ -1,9 +1,9 @@
-import type { Arrangement } from '../../../server/gestures/arrangement';
-import type { Box } from '../../../server/map/layout';
-import type { MapRegion, MapScene, MapShape } from '../../../server/map/mapScene';
-import type { Stack } from '../../../server/map/stack';
-import { stackShapes } from '../../../server/map/stack';
-import type { MapProblem } from '../messages';
+import type { Arrangement } from '../../../../server/gestures/arrangement';
+import type { Box } from '../../../../server/map/layout';
+import type { MapRegion, MapScene, MapShape } from '../../../../server/map/mapScene';
+import type { Stack } from '../../../../server/map/stack';
+import { stackShapes } from '../../../../server/map/stack';
+import type { MapProblem } from '../../messages';
 import type { Problems } from './mapFilter';
 import type { Direction } from './navigation';
 import { findAgain, nearestShape, readingOrder } from './navigation';

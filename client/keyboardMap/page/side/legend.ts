@@ -1,13 +1,13 @@
 import type { TemplateResult } from 'lit';
 import { html, svg } from 'lit';
-import { switchPath } from '../../../server/map/drawing';
-import type { MapScene } from '../../../server/map/mapScene';
-import { fillCount, fillOf, overlapTexture, textureOf, toneClass } from '../../../server/map/textures';
-import { noteNameOf } from '../../../server/model/keys';
-import { counted } from '../../../server/model/wording/counted';
-import { checkbox } from '../../webview/page/controls/checkbox';
-import { l10n } from '../../webview/page/l10n';
-import type { ShownMap } from './shownMap';
+import { switchPath } from '../../../../server/map/drawing';
+import type { MapScene } from '../../../../server/map/mapScene';
+import { fillCount, fillOf, overlapTexture, textureOf, toneClass } from '../../../../server/map/textures';
+import { noteNameOf } from '../../../../server/model/keys';
+import { counted } from '../../../../server/model/wording/counted';
+import { checkbox } from '../../../webview/page/controls/checkbox';
+import { l10n } from '../../../webview/page/l10n';
+import type { ShownMap } from '../shown/shownMap';
 
 const mostSwitches = 24;
 

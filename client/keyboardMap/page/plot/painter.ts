@@ -1,5 +1,5 @@
-import type { Box } from '../../../server/map/layout';
-import type { Mark } from '../../../server/map/marks';
+import type { Box } from '../../../../server/map/layout';
+import type { Mark } from '../../../../server/map/marks';
 import { FillPatterns } from './fillPatterns';
 import type { MarkStyle } from './markStyles';
 import { MarkStyles } from './markStyles';

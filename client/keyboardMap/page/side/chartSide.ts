@@ -1,16 +1,16 @@
 import type { TemplateResult } from 'lit';
 import { html, nothing } from 'lit';
-import type { ViewChart } from '../../../server/map/views/viewChart';
-import { l10n } from '../../webview/page/l10n';
+import type { ViewChart } from '../../../../server/map/views/viewChart';
+import { l10n } from '../../../webview/page/l10n';
+import type { Arranging } from '../editing/arranging';
+import { changeButtons } from '../editing/changeButtons';
+import type { ShownMap } from '../shown/shownMap';
+import type { MapViews } from '../views/mapViews';
+import { viewText } from '../views/viewBar';
 import type { DetailsEvents } from './details';
 import { details, detailsLine } from './details';
-import type { Arranging } from './editing/arranging';
-import { changeButtons } from './editing/changeButtons';
 import { layerList, signs, swatchFills } from './legend';
 import { mapHelp } from './mapHelp';
-import type { ShownMap } from './shownMap';
-import type { MapViews } from './views/mapViews';
-import { viewText } from './views/viewBar';
 
 /** What stands beside or below a plot, and what it tells. */
 export interface ChartSideParts {

@@ -1,14 +1,14 @@
 import type { TemplateResult } from 'lit';
 import { html, nothing } from 'lit';
-import type { MapScene } from '../../../server/map/mapScene';
-import { noteNameOf } from '../../../server/model/keys';
-import { button } from '../../webview/page/controls/button';
-import { checkbox } from '../../webview/page/controls/checkbox';
-import { choice } from '../../webview/page/controls/choice';
-import { l10n } from '../../webview/page/l10n';
-import type { MapFilter, Problems } from './mapFilter';
-import { controllerStatesOf, isOff, noFilter, strikesOf, switchKeysOf, triggersOf } from './mapFilter';
-import type { ShownMap } from './shownMap';
+import type { MapScene } from '../../../../server/map/mapScene';
+import { noteNameOf } from '../../../../server/model/keys';
+import { button } from '../../../webview/page/controls/button';
+import { checkbox } from '../../../webview/page/controls/checkbox';
+import { choice } from '../../../webview/page/controls/choice';
+import { l10n } from '../../../webview/page/l10n';
+import type { MapFilter, Problems } from '../shown/mapFilter';
+import { controllerStatesOf, isOff, noFilter, strikesOf, switchKeysOf, triggersOf } from '../shown/mapFilter';
+import type { ShownMap } from '../shown/shownMap';
 
 /** So many strikes in turn are offered. */
 const mostStrikes = 100;

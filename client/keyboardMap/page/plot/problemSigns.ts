@@ -1,10 +1,10 @@
 import type { TemplateResult } from 'lit';
 import { html, svg } from 'lit';
-import type { Box } from '../../../server/map/layout';
-import { px } from '../../../server/map/layout';
-import type { Mark } from '../../../server/map/marks';
-import { l10n } from '../../webview/page/l10n';
-import type { MapProblem } from '../messages';
+import type { Box } from '../../../../server/map/layout';
+import { px } from '../../../../server/map/layout';
+import type { Mark } from '../../../../server/map/marks';
+import { l10n } from '../../../webview/page/l10n';
+import type { MapProblem } from '../../messages';
 
 type Severity = MapProblem['severity'];
 

@@ -1,4 +1,4 @@
-import type { MapCell, MapShape } from '../../../server/map/mapScene';
+import type { MapCell, MapShape } from '../../../../server/map/mapScene';
 
 export type Direction = 'left' | 'right' | 'up' | 'down';
 

@@ -1,4 +1,4 @@
-import { l10n } from '../../webview/page/l10n';
+import { l10n } from '../../../webview/page/l10n';
 
 /** How a map is used by keys and, where it can be changed, how it is. */
 export function mapHelp(isChangeable: boolean): string {

@@ -1,9 +1,9 @@
 import type { TemplateResult } from 'lit';
 import { html } from 'lit';
-import { l10n } from '../../webview/page/l10n';
+import { l10n } from '../../../webview/page/l10n';
+import type { ShownMap } from '../shown/shownMap';
 import type { DetailsEvents } from './details';
 import { placesInWords, problemsInWords, unplacedRegions } from './details';
-import type { ShownMap } from './shownMap';
 
 /**
  * Gaps, overlaps and problems in words, and the regions that have no place on the keyboard, in lists that can be opened.

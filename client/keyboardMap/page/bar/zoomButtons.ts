@@ -1,7 +1,7 @@
 import type { TemplateResult } from 'lit';
 import { html } from 'lit';
-import { button } from '../../webview/page/controls/button';
-import { l10n } from '../../webview/page/l10n';
+import { button } from '../../../webview/page/controls/button';
+import { l10n } from '../../../webview/page/l10n';
 
 /** How much larger each press makes the map. */
 export const zoomStep = 1.5;

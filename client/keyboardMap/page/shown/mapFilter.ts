@@ -1,6 +1,6 @@
-import type { MapRegion, MapScene, MapShape } from '../../../server/map/mapScene';
-import { nameWithoutEnding } from '../../../server/model/paths';
-import type { MapProblem } from '../messages';
+import type { MapRegion, MapScene, MapShape } from '../../../../server/map/mapScene';
+import { nameWithoutEnding } from '../../../../server/model/paths';
+import type { MapProblem } from '../../messages';
 
 /** What is shown of a map beside the choice of groups. */
 export interface MapFilter {

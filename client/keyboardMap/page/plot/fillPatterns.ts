@@ -1,5 +1,5 @@
-import type { Texture } from '../../../server/map/textures';
-import { overlapTexture, textureOf, toneClass } from '../../../server/map/textures';
+import type { Texture } from '../../../../server/map/textures';
+import { overlapTexture, textureOf, toneClass } from '../../../../server/map/textures';
 import type { MarkStyles } from './markStyles';
 
 /** The fills of marks as patterns of a canvas, made when they are first asked for. */

@@ -5,18 +5,18 @@ import {
   plotMarks,
   shapeMark,
   soundingKeyMarks,
-} from '../../../server/map/drawing';
-import { fitText, labelSize } from '../../../server/map/labels';
-import type { Box, MapLayout } from '../../../server/map/layout';
-import { cellBox, layOut, placeAt, shapeBox } from '../../../server/map/layout';
-import type { Mark } from '../../../server/map/marks';
-import type { ViewChart } from '../../../server/map/views/viewChart';
-import { shapeOfLineAt, velocityScale, viewAxis, viewMarks } from '../../../server/map/views/viewMarks';
-import { previewMarks } from './editing/previewMarks';
+} from '../../../../server/map/drawing';
+import { fitText, labelSize } from '../../../../server/map/labels';
+import type { Box, MapLayout } from '../../../../server/map/layout';
+import { cellBox, layOut, placeAt, shapeBox } from '../../../../server/map/layout';
+import type { Mark } from '../../../../server/map/marks';
+import type { ViewChart } from '../../../../server/map/views/viewChart';
+import { shapeOfLineAt, velocityScale, viewAxis, viewMarks } from '../../../../server/map/views/viewMarks';
+import type { ShownMap } from '../shown/shownMap';
 import { Painter } from './painter';
+import { previewMarks } from './previewMarks';
 import { problemMarks } from './problemSigns';
 import { ShapeOptions } from './shapeOptions';
-import type { ShownMap } from './shownMap';
 
 /** Pixels above the plot, so that the outline of a focused shape at its top is whole. */
 const plotTop = 4;

@@ -1,7 +1,7 @@
-import { shapeText } from '../../../server/map/describe';
-import type { MapLayout } from '../../../server/map/layout';
-import { l10n } from '../../webview/page/l10n';
-import type { ShownMap } from './shownMap';
+import { shapeText } from '../../../../server/map/describe';
+import type { MapLayout } from '../../../../server/map/layout';
+import { l10n } from '../../../webview/page/l10n';
+import type { ShownMap } from '../shown/shownMap';
 
 /** So many options are made at once; more are made while the browser has nothing else to do. */
 const atOnce = 1500;

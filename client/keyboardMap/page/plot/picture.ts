@@ -1,6 +1,6 @@
-import { drawMapSvg } from '../../../server/map/svg';
-import type { ViewChart } from '../../../server/map/views/viewChart';
-import type { ShownMap } from './shownMap';
+import { drawMapSvg } from '../../../../server/map/svg';
+import type { ViewChart } from '../../../../server/map/views/viewChart';
+import type { ShownMap } from '../shown/shownMap';
 
 /** Pixels of a picture for each of the drawing, fewer where it would be larger than browsers paint. */
 const density = 2;
