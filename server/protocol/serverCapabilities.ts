@@ -1,11 +1,11 @@
 import type { ClientCapabilities, ServerCapabilities } from 'vscode-languageserver';
 import { CodeActionKind, TextDocumentSyncKind } from 'vscode-languageserver';
-import { fixAllKind } from './handlers/codeActions';
-import { serverCommands } from './handlers/handleCommands';
+import { fixAllKind } from './handlers/actions/codeActions';
+import { serverCommands } from './handlers/actions/handleCommands';
+import { refactorKinds } from './handlers/actions/refactorActions';
 import { formattedOnType } from './handlers/handleFormatting';
 import { semanticTokensOptions } from './handlers/handleReadingAids';
 import { movedFiles } from './handlers/handleRename';
-import { refactorKinds } from './handlers/refactorActions';
 
 /** What the server can do for a client. */
 export function serverCapabilities(capabilities: ClientCapabilities): ServerCapabilities {

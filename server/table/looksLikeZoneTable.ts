@@ -1,13 +1,13 @@
 import { isAudioFileName } from '../model/fileNames';
 import { keyMeanings } from '../trade/meaning';
 import type { TableCells } from './cells/cells';
-import { isHtmlTable } from './cells/htmlCells';
 import { literalCells } from './cells/literals/literalCells';
+import { isHtmlTable } from './cells/markup/htmlCells';
+import { wikiCells } from './cells/markup/wikiCells';
 import { useSampleList } from './cells/sampleList';
 import { tableCells } from './cells/tableCells';
 import type { TableRows } from './cells/tableRows';
 import { findTables } from './cells/tableRows';
-import { wikiCells } from './cells/wikiCells';
 import { readColumns } from './columns/columnMeaning';
 import type { ColumnReading } from './columns/columnReading';
 import { shortened } from './columns/columnReading';

@@ -7,7 +7,7 @@ import type { ColumnMeaning } from '../trade/meaning';
 import type { TableCells } from './cells/cells';
 import { fillDittoMarks } from './cells/dittoMarks';
 import { readHexadecimals } from './cells/hexadecimals';
-import { isHtmlTable } from './cells/htmlCells';
+import { isHtmlTable } from './cells/markup/htmlCells';
 import type { SampleList } from './cells/sampleList';
 import { useSampleList } from './cells/sampleList';
 import { tableCells } from './cells/tableCells';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { MiddleC } from '../../server/model/keys';
 import { frequencyOfKey } from '../../server/model/keys';
-import { splitAt } from '../../server/table/cells/splitAt';
+import { splitAt } from '../../server/table/cells/split/splitAt';
 import { readKey } from '../../server/trade/keyReading';
 import { octaveShifts } from '../../server/trade/middleC';
 

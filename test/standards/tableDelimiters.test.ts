@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
-import { findDelimiter } from '../../server/table/cells/delimiter';
-import { splitAt } from '../../server/table/cells/splitAt';
+import { findDelimiter } from '../../server/table/cells/split/delimiter';
+import { splitAt } from '../../server/table/cells/split/splitAt';
 
 // papaparse is a general reader of delimited text, independent of this project: https://www.papaparse.com
 const characters = { tab: '\t', semicolon: ';', comma: ',', bar: '|' } as const;

@@ -6,7 +6,7 @@ import { playedRectangles } from '../../model/overlaps/gaps';
 import { Parameter } from '../../model/parameterNames';
 import type { Span } from '../../model/text/span';
 import type { CheckContext } from '../rule';
-import { fixOfParts, valueEdits } from './parameterFixes';
+import { fixOfParts, valueEdits } from './parameters/parameterFixes';
 
 const known = new WeakMap<CheckContext, readonly PlayedRectangle[]>();
 

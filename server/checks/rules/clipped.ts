@@ -1,6 +1,6 @@
 import { nameOf } from '../../model/paths';
 import type { SampleSurvey } from '../../model/samples';
-import { sampleFinding, samplesWhere } from '../facts/playedSamples';
+import { sampleFinding, samplesWhere } from '../facts/samples/playedSamples';
 import type { Rule } from '../rule';
 
 /** So many stretches at full scale, or frames in all of them, are reported (common practice). */

@@ -1,4 +1,4 @@
-import { parameterUsesOf } from '../facts/parameterUses';
+import { parameterUsesOf } from '../facts/parameters/parameterUses';
 import type { Rule } from '../rule';
 
 /**

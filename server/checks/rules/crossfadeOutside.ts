@@ -1,6 +1,6 @@
 import type { Instrument } from '../../model/instrument';
-import { columnInForce } from '../facts/columnsInForce';
-import { parameterUsesOf } from '../facts/parameterUses';
+import { columnInForce } from '../facts/parameters/columnsInForce';
+import { parameterUsesOf } from '../facts/parameters/parameterUses';
 import type { CheckContext, Rule } from '../rule';
 
 /** What a crossfade follows: the names of its ends and of the region's own range. */

@@ -1,6 +1,6 @@
 import { nameOf } from '../../model/paths';
 import type { SampleFacts, SampleSurvey } from '../../model/samples';
-import { sampleFinding, samplesWhere } from '../facts/playedSamples';
+import { sampleFinding, samplesWhere } from '../facts/samples/playedSamples';
 import type { Rule } from '../rule';
 
 /** The least mean that is reported: of full scale, about −54 dB, and of the peak (common practice). */

@@ -1,7 +1,7 @@
 import { nameOf } from '../../model/paths';
 import type { SampleFacts, SampleSurvey } from '../../model/samples';
-import { FileEnds } from '../facts/fileEnds';
-import { sampleFinding, samplesWhere } from '../facts/playedSamples';
+import { FileEnds } from '../facts/samples/fileEnds';
+import { sampleFinding, samplesWhere } from '../facts/samples/playedSamples';
 import type { Rule } from '../rule';
 import { hasOffset } from './dcOffset';
 import { isCut } from './tailCut';

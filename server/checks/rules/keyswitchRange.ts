@@ -1,7 +1,7 @@
 import type { Instrument } from '../../model/instrument';
 import { Parameter } from '../../model/parameterNames';
 import { keyText } from '../../model/wording/rangeWords';
-import { parametersNamed, usedName } from '../facts/parameterUses';
+import { parametersNamed, usedName } from '../facts/parameters/parameterUses';
 import type { Rule } from '../rule';
 
 /** Finds keyswitches outside the range of keys in which keyswitches are looked for. */

@@ -4,7 +4,7 @@ import type { ConditionSet } from '../../model/overlaps/conditionSets';
 import type { Conditions } from '../../model/overlaps/conditions';
 import { conditionsOf } from '../../model/overlaps/conditions';
 import { Parameter } from '../../model/parameterNames';
-import { parametersNamed, usedName } from '../facts/parameterUses';
+import { parametersNamed, usedName } from '../facts/parameters/parameterUses';
 import { rangeEndPlace } from '../facts/playedKeys';
 import { regionTitle } from '../facts/regionText';
 import type { CheckContext, Rule } from '../rule';

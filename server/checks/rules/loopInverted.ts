@@ -1,9 +1,9 @@
 import type { Fix } from '../../model/finding';
 import type { Instrument } from '../../model/instrument';
 import { nameOf } from '../../model/paths';
-import { fixOf, removeFix, valueEdits } from '../facts/parameterFixes';
-import type { PlayedFrames, PlayedFramesTable } from '../facts/playedFrames';
-import { playedFramesOf } from '../facts/playedFrames';
+import { fixOf, removeFix, valueEdits } from '../facts/parameters/parameterFixes';
+import type { PlayedFrames, PlayedFramesTable } from '../facts/samples/playedFrames';
+import { playedFramesOf } from '../facts/samples/playedFrames';
 import type { CheckContext, Rule } from '../rule';
 
 /** Finds loops that start at or after their end. */

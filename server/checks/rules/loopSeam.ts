@@ -3,14 +3,14 @@ import type { Instrument } from '../../model/instrument';
 import { Parameter } from '../../model/parameterNames';
 import { nameOf } from '../../model/paths';
 import type { LoopSeam } from '../../model/samples';
-import { columnInForce } from '../facts/columnsInForce';
-import type { MeasuredSamples } from '../facts/measuredSamples';
-import { measuredSamplesOf } from '../facts/measuredSamples';
-import { fixOf, valueEdits } from '../facts/parameterFixes';
-import { sampleFactsOf } from '../facts/sampleFacts';
-import type { SampleUse } from '../facts/sampleUse';
-import { sampleUsesOf } from '../facts/sampleUses';
-import { ValueAnswers } from '../facts/valueAnswers';
+import { columnInForce } from '../facts/parameters/columnsInForce';
+import { fixOf, valueEdits } from '../facts/parameters/parameterFixes';
+import { ValueAnswers } from '../facts/parameters/valueAnswers';
+import type { MeasuredSamples } from '../facts/samples/measuredSamples';
+import { measuredSamplesOf } from '../facts/samples/measuredSamples';
+import { sampleFactsOf } from '../facts/samples/sampleFacts';
+import type { SampleUse } from '../facts/samples/sampleUse';
+import { sampleUsesOf } from '../facts/samples/sampleUses';
 import type { CheckContext, Rule } from '../rule';
 
 /** A loop that a region plays. */

@@ -6,14 +6,14 @@ import { PairNumbers } from '../../model/overlaps/pairNumbers';
 import { rectangleCodesOf } from '../../model/overlaps/rectangles';
 import { nameOf } from '../../model/paths';
 import { keysText } from '../../model/wording/rangeWords';
-import { columnInForce } from '../facts/columnsInForce';
-import { fixOf } from '../facts/parameterFixes';
-import { playedLoudnessesOf } from '../facts/playedLoudness';
-import type { PlayedSample } from '../facts/playedSamples';
-import { playedSamplesOf } from '../facts/playedSamples';
+import { columnInForce } from '../facts/parameters/columnsInForce';
+import { fixOf } from '../facts/parameters/parameterFixes';
+import { ValueAnswers } from '../facts/parameters/valueAnswers';
 import { rectangleOfCode } from '../facts/regionNeighbours';
-import { placeInRegion } from '../facts/samplePaths';
-import { ValueAnswers } from '../facts/valueAnswers';
+import { playedLoudnessesOf } from '../facts/samples/playedLoudness';
+import type { PlayedSample } from '../facts/samples/playedSamples';
+import { playedSamplesOf } from '../facts/samples/playedSamples';
+import { placeInRegion } from '../facts/samples/samplePaths';
 import type { CheckContext, Rule } from '../rule';
 
 /** 10 dB are heard as twice or half as loud (the sone scale of ISO 532-1: 10 phon double the loudness). */

@@ -1,4 +1,4 @@
-import { unlikeSamplesFinding } from '../facts/unlikeSamples';
+import { unlikeSamplesFinding } from '../facts/samples/unlikeSamples';
 import type { Rule } from '../rule';
 
 /** From here on a depth holds more than any recording does (144 dB), so that deeper ones make no difference. */

@@ -1,4 +1,4 @@
-import { unlikeSamplesFinding } from '../facts/unlikeSamples';
+import { unlikeSamplesFinding } from '../facts/samples/unlikeSamples';
 import type { Rule } from '../rule';
 
 /** Finds samples of different sample rates in one instrument. */

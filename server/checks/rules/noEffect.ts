@@ -1,9 +1,9 @@
-import { columnInForce } from '../facts/columnsInForce';
-import { removeFix } from '../facts/parameterFixes';
+import { columnInForce } from '../facts/parameters/columnsInForce';
+import { removeFix } from '../facts/parameters/parameterFixes';
 
-import { parameterUsesOf, usedName } from '../facts/parameterUses';
-import { playedFramesOf } from '../facts/playedFrames';
-import { ValueAnswers } from '../facts/valueAnswers';
+import { parameterUsesOf, usedName } from '../facts/parameters/parameterUses';
+import { ValueAnswers } from '../facts/parameters/valueAnswers';
+import { playedFramesOf } from '../facts/samples/playedFrames';
 import type { CheckContext, Report, Rule } from '../rule';
 
 /**

@@ -1,4 +1,4 @@
-import { parametersNamed, usedName } from '../facts/parameterUses';
+import { parametersNamed, usedName } from '../facts/parameters/parameterUses';
 import type { Rule } from '../rule';
 
 /** Finds `off_by` with the number of a group that no region is in. */

@@ -1,4 +1,4 @@
-import { reportPastEnd } from '../facts/pastEnd';
+import { reportPastEnd } from '../facts/samples/pastEnd';
 import type { Rule } from '../rule';
 
 /** Finds an `offset` past the last frame of the sample. */

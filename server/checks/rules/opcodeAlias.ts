@@ -1,6 +1,6 @@
 import type { ParameterNames } from '../../model/parameterNames';
-import { renameFix } from '../facts/parameterFixes';
-import { parameterSurveyOf } from '../facts/parameterSurvey';
+import { renameFix } from '../facts/parameters/parameterFixes';
+import { parameterSurveyOf } from '../facts/parameters/parameterSurvey';
 import type { Rule } from '../rule';
 
 /** Finds older and alternative spellings of opcodes, upper case included. */

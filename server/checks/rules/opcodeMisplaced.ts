@@ -1,6 +1,6 @@
 import { HeaderKind, headerNames } from '../../model/headerKinds';
-import { fixOf } from '../facts/parameterFixes';
-import { parameterSurveyOf } from '../facts/parameterSurvey';
+import { fixOf } from '../facts/parameters/parameterFixes';
+import { parameterSurveyOf } from '../facts/parameters/parameterSurvey';
 import type { Rule } from '../rule';
 
 /** The mark of an opcode that stands under any header. */

@@ -2,8 +2,8 @@ import { HeaderKind } from '../../model/headerKinds';
 import type { Instrument } from '../../model/instrument';
 import { nearestOpcodes } from '../../model/opcodes/nearest';
 import type { ParameterNames } from '../../model/parameterNames';
-import { renameFix } from '../facts/parameterFixes';
-import { parameterSurveyOf } from '../facts/parameterSurvey';
+import { renameFix } from '../facts/parameters/parameterFixes';
+import { parameterSurveyOf } from '../facts/parameters/parameterSurvey';
 import type { Rule } from '../rule';
 
 /** Different names in one check for which near ones are looked up; a text with more is hardly an instrument. */

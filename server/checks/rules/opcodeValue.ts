@@ -5,10 +5,10 @@ import type { OpcodeFacts } from '../../model/opcodes/opcode';
 import type { ValueFault } from '../../model/opcodes/values';
 import { numberIn, valueFault } from '../../model/opcodes/values';
 import { nearestWords } from '../../model/text/nearest';
-import { valueFix } from '../facts/parameterFixes';
-import { parameterSurveyOf } from '../facts/parameterSurvey';
-import type { PastBound } from '../facts/pastBound';
-import { pastBound } from '../facts/pastBound';
+import { valueFix } from '../facts/parameters/parameterFixes';
+import { parameterSurveyOf } from '../facts/parameters/parameterSurvey';
+import type { PastBound } from '../facts/parameters/pastBound';
+import { pastBound } from '../facts/parameters/pastBound';
 import type { CheckContext, Report, Rule } from '../rule';
 
 /** Finds values of the wrong type, options that do not exist, and numbers past the documented bounds (a warning). */

@@ -1,6 +1,6 @@
 import { nameOf } from '../../model/paths';
 import type { SampleFacts, SampleSurvey } from '../../model/samples';
-import { sampleFinding, samplesWhere } from '../facts/playedSamples';
+import { sampleFinding, samplesWhere } from '../facts/samples/playedSamples';
 import type { Rule } from '../rule';
 
 /** Wide recordings with spaced microphones come down to about −0.85, a channel with its polarity reversed to −1. */

@@ -3,7 +3,7 @@ import type { ConditionSet } from '../../model/overlaps/conditionSets';
 import { conditionsOf, turnsNeverMeet } from '../../model/overlaps/conditions';
 import { rectangleCode } from '../../model/overlaps/rectangles';
 import { keysText } from '../../model/wording/rangeWords';
-import { usedName } from '../facts/parameterUses';
+import { usedName } from '../facts/parameters/parameterUses';
 import { RegionNeighbours, rectangleOfCode, situationText } from '../facts/regionNeighbours';
 import type { CheckContext, Rule } from '../rule';
 

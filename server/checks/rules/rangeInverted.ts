@@ -2,9 +2,9 @@ import { HeaderKind } from '../../model/headerKinds';
 import type { Instrument } from '../../model/instrument';
 import type { ParameterNames } from '../../model/parameterNames';
 import { Parameter } from '../../model/parameterNames';
-import { fixOfParts, valueEdits } from '../facts/parameterFixes';
-import { parameterSurveyOf } from '../facts/parameterSurvey';
-import { rangeNamesOf } from '../facts/rangeNames';
+import { fixOfParts, valueEdits } from '../facts/parameters/parameterFixes';
+import { parameterSurveyOf } from '../facts/parameters/parameterSurvey';
+import { rangeNamesOf } from '../facts/parameters/rangeNames';
 import type { Rule } from '../rule';
 
 /** Finds ranges whose low end is above their high end. */

@@ -6,7 +6,7 @@ import type { Rectangle } from '../../model/overlaps/rectangles';
 import { rectangleOf } from '../../model/overlaps/rectangles';
 import { unmeantOverlaps } from '../../model/overlaps/unmeantOverlaps';
 import { keysText, velocitiesText } from '../../model/wording/rangeWords';
-import { fixOf } from '../facts/parameterFixes';
+import { fixOf } from '../facts/parameters/parameterFixes';
 import { placeText, regionTitle } from '../facts/regionText';
 import type { CheckContext, Rule, RuleFinding } from '../rule';
 

@@ -3,9 +3,9 @@ import { conditionsOf } from '../../model/overlaps/conditions';
 import { PairNumbers } from '../../model/overlaps/pairNumbers';
 import { rectangleCodesOf } from '../../model/overlaps/rectangles';
 import { Parameter } from '../../model/parameterNames';
-import { fixOf } from '../facts/parameterFixes';
+import { fixOf } from '../facts/parameters/parameterFixes';
 import { placeText, regionTitle } from '../facts/regionText';
-import { sampleUsesOf } from '../facts/sampleUses';
+import { sampleUsesOf } from '../facts/samples/sampleUses';
 import type { Rule } from '../rule';
 
 /** Regions with one place and condition that are compared one by one; of more, those with the same sample are looked up. */

@@ -2,9 +2,9 @@ import { nameOf } from '../../model/paths';
 import type { Span } from '../../model/text/span';
 import { pitchDistanceText } from '../../model/wording/pitchDistance';
 import { keyText } from '../../model/wording/rangeWords';
-import type { PitchClaim, PitchClaims } from '../facts/pitchClaims';
-import { isTuned, mayBeDrums, pitchClaimsOf } from '../facts/pitchClaims';
-import { commonPitchFixes, pitchFixes } from '../facts/pitchFixes';
+import type { PitchClaim, PitchClaims } from '../facts/samples/pitchClaims';
+import { isTuned, mayBeDrums, pitchClaimsOf } from '../facts/samples/pitchClaims';
+import { commonPitchFixes, pitchFixes } from '../facts/samples/pitchFixes';
 import type { CheckContext, Rule } from '../rule';
 
 /** Deviations from here on are reported, in cents: half a semitone. */

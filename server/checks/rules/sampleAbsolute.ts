@@ -1,7 +1,7 @@
 import { Parameter } from '../../model/parameterNames';
 import { isAbsolutePath } from '../../model/paths';
-import { placeOf } from '../facts/samplePaths';
-import { sampleUsesOf } from '../facts/sampleUses';
+import { placeOf } from '../facts/samples/samplePaths';
+import { sampleUsesOf } from '../facts/samples/sampleUses';
 import type { Rule } from '../rule';
 
 /** Finds sample paths that start at a root or a drive and so lead to a file on one machine alone. */

@@ -1,5 +1,5 @@
-import { pathFix, placeOf } from '../facts/samplePaths';
-import { sampleUsesOf } from '../facts/sampleUses';
+import { pathFix, placeOf } from '../facts/samples/samplePaths';
+import { sampleUsesOf } from '../facts/samples/sampleUses';
 import type { Rule } from '../rule';
 
 /** Finds samples whose file is there only when letter case is ignored. */

@@ -1,8 +1,8 @@
 import { counted } from '../../model/wording/counted';
-import { absentFolders } from '../facts/absentFolders';
-import { pathFix, placeOf } from '../facts/samplePaths';
-import type { SampleUse } from '../facts/sampleUse';
-import { sampleUsesOf } from '../facts/sampleUses';
+import { absentFolders } from '../facts/samples/absentFolders';
+import { pathFix, placeOf } from '../facts/samples/samplePaths';
+import type { SampleUse } from '../facts/samples/sampleUse';
+import { sampleUsesOf } from '../facts/samples/sampleUses';
 import type { CheckContext, Rule, RuleFinding } from '../rule';
 
 const nearestCount = 3;

@@ -1,7 +1,7 @@
-import { sampleFactsOf } from '../facts/sampleFacts';
-import { placeOf } from '../facts/samplePaths';
-import type { SampleUse } from '../facts/sampleUse';
-import { sampleUsesOf } from '../facts/sampleUses';
+import { sampleFactsOf } from '../facts/samples/sampleFacts';
+import { placeOf } from '../facts/samples/samplePaths';
+import type { SampleUse } from '../facts/samples/sampleUse';
+import { sampleUsesOf } from '../facts/samples/sampleUses';
 import type { Rule } from '../rule';
 
 /** Finds samples that are there but cannot be played: no audio, cut short, a folder, or of a kind that the format does not list. */

@@ -4,8 +4,8 @@ import { PairNumbers } from '../../model/overlaps/pairNumbers';
 import { rectangleCodesOf } from '../../model/overlaps/rectangles';
 import { Parameter } from '../../model/parameterNames';
 import { keysText, velocitiesText } from '../../model/wording/rangeWords';
-import { valueFix } from '../facts/parameterFixes';
-import { usedName } from '../facts/parameterUses';
+import { valueFix } from '../facts/parameters/parameterFixes';
+import { usedName } from '../facts/parameters/parameterUses';
 import { RegionNeighbours, rectangleOfCode, situationText } from '../facts/regionNeighbours';
 import type { CheckContext, Report, Rule } from '../rule';
 

@@ -5,12 +5,12 @@ import { PairNumbers } from '../../model/overlaps/pairNumbers';
 import { rectangleCodesOf } from '../../model/overlaps/rectangles';
 import { nameOf } from '../../model/paths';
 import type { SampleFacts, SampleSurvey } from '../../model/samples';
-import { ColumnsInForce } from '../facts/columnsInForce';
-import { fixOfParts } from '../facts/parameterFixes';
-import { parameterUsesOf } from '../facts/parameterUses';
-import type { PlayedSample, SurveyedSample } from '../facts/playedSamples';
-import { playedSamplesOf, sampleFinding, samplesWhere, surveysOf } from '../facts/playedSamples';
+import { ColumnsInForce } from '../facts/parameters/columnsInForce';
+import { fixOfParts } from '../facts/parameters/parameterFixes';
+import { parameterUsesOf } from '../facts/parameters/parameterUses';
 import { situationText } from '../facts/regionNeighbours';
+import type { PlayedSample, SurveyedSample } from '../facts/samples/playedSamples';
+import { playedSamplesOf, sampleFinding, samplesWhere, surveysOf } from '../facts/samples/playedSamples';
 import type { CheckContext, Rule } from '../rule';
 
 /** Silence that makes a note late, in seconds: delays from about here on are felt when playing (common practice). */

@@ -7,14 +7,14 @@ import { rectangleCodesOf } from '../../model/overlaps/rectangles';
 import { nameOf } from '../../model/paths';
 import type { SampleSurvey } from '../../model/samples';
 import { keysText, velocitiesText } from '../../model/wording/rangeWords';
-import { columnInForce } from '../facts/columnsInForce';
-import { parameterUsesOf } from '../facts/parameterUses';
-import type { PlayedLoudnesses } from '../facts/playedLoudness';
-import { playedLoudnessesOf } from '../facts/playedLoudness';
-import type { PlayedSample } from '../facts/playedSamples';
-import { playedSamplesOf, surveysOf } from '../facts/playedSamples';
+import { columnInForce } from '../facts/parameters/columnsInForce';
+import { parameterUsesOf } from '../facts/parameters/parameterUses';
 import { rectangleOfCode } from '../facts/regionNeighbours';
-import { placeInRegion } from '../facts/samplePaths';
+import type { PlayedLoudnesses } from '../facts/samples/playedLoudness';
+import { playedLoudnessesOf } from '../facts/samples/playedLoudness';
+import type { PlayedSample } from '../facts/samples/playedSamples';
+import { playedSamplesOf, surveysOf } from '../facts/samples/playedSamples';
+import { placeInRegion } from '../facts/samples/samplePaths';
 import type { CheckContext, Rule, RuleFinding } from '../rule';
 
 /**

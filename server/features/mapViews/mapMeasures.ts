@@ -1,5 +1,5 @@
-import { pitchClaimsOf } from '../../checks/facts/pitchClaims';
-import { playedLoudnessesOf } from '../../checks/facts/playedLoudness';
+import { pitchClaimsOf } from '../../checks/facts/samples/pitchClaims';
+import { playedLoudnessesOf } from '../../checks/facts/samples/playedLoudness';
 import type { CheckContext } from '../../checks/rule';
 import type { MapMeasures, RegionMeasure } from '../../map/views/mapMeasures';
 import { playableInstrument } from '../../playing/playable/makePlayable';

@@ -1,7 +1,7 @@
-import type { PitchClaim } from '../../checks/facts/pitchClaims';
-import { sampleFactsOf } from '../../checks/facts/sampleFacts';
-import type { SampleUse } from '../../checks/facts/sampleUse';
-import { sampleUsesOf } from '../../checks/facts/sampleUses';
+import type { PitchClaim } from '../../checks/facts/samples/pitchClaims';
+import { sampleFactsOf } from '../../checks/facts/samples/sampleFacts';
+import type { SampleUse } from '../../checks/facts/samples/sampleUse';
+import { sampleUsesOf } from '../../checks/facts/samples/sampleUses';
 import type { CheckContext } from '../../checks/rule';
 import { keysOff } from '../../model/inForce/headerRanges';
 import { Parameter } from '../../model/parameterNames';

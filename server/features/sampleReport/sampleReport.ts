@@ -1,4 +1,4 @@
-import { pitchClaimsOf } from '../../checks/facts/pitchClaims';
+import { pitchClaimsOf } from '../../checks/facts/samples/pitchClaims';
 import type { Instrument } from '../../model/instrument';
 import type { Notation } from '../../model/notation';
 import type { SampleLookup } from '../../model/samples';

@@ -1,4 +1,4 @@
-import type { PitchClaim } from '../../checks/facts/pitchClaims';
+import type { PitchClaim } from '../../checks/facts/samples/pitchClaims';
 import { frequencyOfKey } from '../../model/keys';
 import { nameOf } from '../../model/paths';
 import { pitchDistance } from './pitchDistance';

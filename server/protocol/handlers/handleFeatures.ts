@@ -14,13 +14,13 @@ import { uriOfPath } from '../conversion/uris';
 import type { FolderFindings } from '../folderFindings';
 import { readAt, readDocument } from '../requestedDocument';
 import type { ServerContext } from '../serverContext';
-import { codeActionsOf } from './codeActions';
-import { folderActions } from './folderActions';
-import { handleCommands } from './handleCommands';
+import { codeActionsOf } from './actions/codeActions';
+import { folderActions } from './actions/folderActions';
+import { handleCommands } from './actions/handleCommands';
+import { refactorActions, resolveRefactor } from './actions/refactorActions';
 import { handleFormatting } from './handleFormatting';
 import { handleNavigation } from './handleNavigation';
 import { handleRename } from './handleRename';
-import { refactorActions, resolveRefactor } from './refactorActions';
 
 /** Answers the requests of the protocol that are about what stands in a document. */
 export function handleFeatures(server: ServerContext, folderFindings: FolderFindings): void {

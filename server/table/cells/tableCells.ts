@@ -1,18 +1,18 @@
-import { bareListCells } from './bareList';
 import type { TableCells } from './cells';
-import { findDelimiter, isRuling, split } from './delimiter';
-import { htmlCells, isHtmlTable } from './htmlCells';
 import { literalCells } from './literals/literalCells';
-import { readMarkdown } from './markdownCells';
-import { plainLayout } from './plainLayout';
-import { recordCells } from './recordCells';
-import { joinRuledRows } from './ruledRows';
+import { htmlCells, isHtmlTable } from './markup/htmlCells';
+import { readMarkdown } from './markup/markdownCells';
+import { plainLayout } from './markup/plainLayout';
+import { wikiCells } from './markup/wikiCells';
+import { bareListCells } from './records/bareList';
+import { recordCells } from './records/recordCells';
 import { partTables } from './sideBySide';
-import { splitByHeadings } from './splitByHeadings';
-import { joinSplitRows } from './splitRows';
-import { splitWords, usualWidth } from './splitWords';
+import { findDelimiter, isRuling, split } from './split/delimiter';
+import { joinRuledRows } from './split/ruledRows';
+import { splitByHeadings } from './split/splitByHeadings';
+import { joinSplitRows } from './split/splitRows';
+import { splitWords, usualWidth } from './split/splitWords';
 import { turnedTable } from './turnedTable';
-import { wikiCells } from './wikiCells';
 
 /**
  * The cells of a text, a row for each zone: of JSON or a script, of an HTML or Markdown table, of records, or of lines parted by a character

@@ -5,7 +5,7 @@ import type { ColumnHeading } from '../columns/headingRows';
 import { findHeading, headingsOf, isHeadingRow, mostColumns } from '../columns/headingRows';
 import { isPageNumber, isTotal } from '../columns/headings';
 import type { TableCells } from './cells';
-import { isRuling } from './delimiter';
+import { isRuling } from './split/delimiter';
 
 /** One table of a text: its headings and the rows that are left for zones. */
 export interface TableRows {

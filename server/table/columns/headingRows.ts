@@ -1,5 +1,5 @@
 import type { TableCells } from '../cells/cells';
-import { isRuling } from '../cells/delimiter';
+import { isRuling } from '../cells/split/delimiter';
 import type { CellKind } from './cellKinds';
 import { lookAt } from './cellKinds';
 import { readHeading } from './headings';

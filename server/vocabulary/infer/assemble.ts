@@ -1,9 +1,9 @@
 import type { Vocabulary, VocabularyLevel } from '../vocabulary';
-import type { Column } from './column';
 import type { Alternative, Draft, Settled } from './draft';
+import type { RegionElement } from './elements/regionElement';
 import type { InferredVocabulary, VocabularyDecision } from './inferredVocabulary';
-import type { RegionElement } from './regionElement';
-import type { Rows } from './rows';
+import type { Column } from './values/column';
+import type { Rows } from './values/rows';
 import { nameWords } from './words/nameWords';
 import { isReleaseName } from './words/words';
 

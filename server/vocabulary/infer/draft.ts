@@ -1,6 +1,6 @@
 import type { ValueForm, VocabularyParameter } from '../vocabulary';
 import type { Assigned } from './assign';
-import type { Cell } from './survey';
+import type { Cell } from './elements/survey';
 
 /** A decision before the whole vocabulary is known. */
 export interface Draft {

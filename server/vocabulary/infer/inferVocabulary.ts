@@ -5,23 +5,23 @@ import { finishVocabulary, levelDrafts, levelsOf } from './assemble';
 import type { Assigned } from './assign';
 import { assignColumns } from './assign';
 import { settle } from './decideForms/settle';
+import { findListedRegion } from './elements/listedRegion';
+import { namespacesIn } from './elements/namespaces';
+import { findRegionElement } from './elements/regionElement';
+import { findSelectors } from './elements/selectors';
+import { surveyXml } from './elements/survey';
 import type { InferredVocabulary } from './inferredVocabulary';
 import { doubtfulBelow } from './inferredVocabulary';
 import { instrumentConfidence, isForeignRoot, namesFiles } from './instrumentConfidence';
-import { findListedRegion } from './listedRegion';
-import { namespacesIn } from './namespaces';
 import { regionDraft } from './regionDraft';
-import { findRegionElement } from './regionElement';
-import { withRootsBetween } from './rootsBetween';
-import { readRows } from './rows';
-import type { SampleFiles } from './sampleFiles';
-import { findSampleFiles } from './sampleFiles';
-import { findSelectors } from './selectors';
-import { findStatedRates } from './statedRates';
+import type { SampleFiles } from './samples/sampleFiles';
+import { findSampleFiles } from './samples/sampleFiles';
+import { findStatedRates } from './samples/statedRates';
 import { statedIn, withoutStatements, withStatements } from './statements';
-import { surveyXml } from './survey';
-import { findSwitches, loopSwitches } from './switches';
 import { unreadPlaces } from './unreadPlaces';
+import { withRootsBetween } from './values/rootsBetween';
+import { readRows } from './values/rows';
+import { findSwitches, loopSwitches } from './values/switches';
 
 export interface InferenceOptions {
   /** The path of the text; its name is the name of the vocabulary. */

@@ -1,8 +1,8 @@
 import type { Assigned } from './assign';
-import { keyTargets, positionTargets, timeTargets, velocityTargets } from './plausible';
-import type { RegionElement } from './regionElement';
-import type { SampleFiles } from './sampleFiles';
-import type { ElementType } from './survey';
+import type { RegionElement } from './elements/regionElement';
+import type { ElementType } from './elements/survey';
+import type { SampleFiles } from './samples/sampleFiles';
+import { keyTargets, positionTargets, timeTargets, velocityTargets } from './values/plausible';
 import { isBare } from './words/meanings';
 
 /** Outermost elements of open formats that name audio files and are no instruments: feeds, pages, pictures, builds. */

@@ -1,6 +1,6 @@
 import type { Draft } from './draft';
-import type { RegionElement } from './regionElement';
-import type { Rows } from './rows';
+import type { RegionElement } from './elements/regionElement';
+import type { Rows } from './values/rows';
 
 /** The decision which element is the region. */
 export function regionDraft({ chain, count, example }: RegionElement, rows: Rows, confidence: number): Draft {

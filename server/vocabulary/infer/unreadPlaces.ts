@@ -1,10 +1,10 @@
 import type { Assigned } from './assign';
 import { namedMeaning } from './assign';
-import { columnFactsOf, textsOf } from './columnFacts';
 import type { Draft } from './draft';
-import { isPlausible, keyTargets, positionTargets, timeTargets, velocityTargets } from './plausible';
-import type { Rows } from './rows';
-import type { SampleFiles } from './sampleFiles';
+import type { SampleFiles } from './samples/sampleFiles';
+import { columnFactsOf, textsOf } from './values/columnFacts';
+import { isPlausible, keyTargets, positionTargets, timeTargets, velocityTargets } from './values/plausible';
+import type { Rows } from './values/rows';
 import { parameterWords } from './words/parameterWords';
 
 const soundTargets =

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import * as commands from '../../../server/protocol/handlers/handleCommands';
+import * as commands from '../../../server/protocol/handlers/actions/handleCommands';
 
 const root = fileURLToPath(new URL('../../..', import.meta.url));
 const page = readFileSync(join(root, 'OTHER-EDITORS.md'), 'utf8');

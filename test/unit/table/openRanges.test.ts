@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { plainLayout } from '../../../server/table/cells/plainLayout';
+import { plainLayout } from '../../../server/table/cells/markup/plainLayout';
 import { keysInList, readKeyRange } from '../../../server/trade/keyReading';
 import { limitIn, meansAll } from '../../../server/trade/limits';
 import { scaleIn } from '../../../server/trade/statedScale';

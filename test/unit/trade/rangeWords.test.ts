@@ -5,7 +5,7 @@ import { readLoop } from '../../../server/trade/loopReading';
 import { readSequence } from '../../../server/trade/numberReading';
 import { scaleIn } from '../../../server/trade/statedScale';
 import { readVelocities } from '../../../server/trade/velocityReading';
-import { readRangeText } from '../../../server/vocabulary/infer/rangeText';
+import { readRangeText } from '../../../server/vocabulary/infer/values/rangeText';
 
 const between = [...new Set(languages.flatMap((language) => language.between))];
 const outOf = [...new Set(languages.flatMap((language) => language.outOf))];

@@ -3,7 +3,7 @@ import type { ValueForm, VocabularyParameter } from '../../vocabulary';
 import type { Assigned } from '../assign';
 import type { Draft } from '../draft';
 import { firstValueOf, saysSo } from '../draft';
-import type { SampleFiles } from '../sampleFiles';
+import type { SampleFiles } from '../samples/sampleFiles';
 import type { PositionForm } from './positionPlaces';
 
 /** What the values of places that are counted in frames say of the number of the first one. */

@@ -4,12 +4,12 @@ import { keyboardSpans } from '../../../trade/instrumentSpans';
 import { isGermanName } from '../../../trade/keyReading';
 import type { ValueForm } from '../../vocabulary';
 import type { Assigned } from '../assign';
-import { isNoteName } from '../columnFacts';
 import type { Draft } from '../draft';
 import { firstValueOf, otherForm, saysSo } from '../draft';
-import type { RowKey } from '../rowKeys';
-import { conventions, rowKey, shifts } from '../rowKeys';
-import type { SampleFiles } from '../sampleFiles';
+import type { SampleFiles } from '../samples/sampleFiles';
+import { isNoteName } from '../values/columnFacts';
+import type { RowKey } from '../values/rowKeys';
+import { conventions, rowKey, shifts } from '../values/rowKeys';
 
 type Key = Extract<ValueForm, { kind: 'key' }>;
 /** How keys are written: all key places of a document follow one convention. */

@@ -2,7 +2,7 @@ import type { Statements } from '../../../table/columns/statements';
 import type { Assigned } from '../assign';
 import type { Draft } from '../draft';
 import { firstValueOf, otherForm, placeName, saysSo } from '../draft';
-import type { SampleFiles } from '../sampleFiles';
+import type { SampleFiles } from '../samples/sampleFiles';
 import type { PositionForm } from './positionPlaces';
 import { countedFrom, framesOf, isAt, isEnd } from './positionPlaces';
 

@@ -1,7 +1,7 @@
 import type { ValueForm, VocabularyParameter } from '../../vocabulary';
 import type { Assigned } from '../assign';
-import type { ColumnFacts } from '../columnFacts';
 import { parameterAt } from '../draft';
+import type { ColumnFacts } from '../values/columnFacts';
 import type { InferredTarget } from '../words/meaningRules';
 import { direction, filterType, loopMode, loopUntil, offMode, triggerWord } from '../words/words';
 import { loopParameters } from './loopParameters';

@@ -3,7 +3,7 @@ import type { ValueForm, VocabularyParameter } from '../../vocabulary';
 import type { Assigned } from '../assign';
 import type { Alternative, Draft } from '../draft';
 import { firstValueOf, parameterAt, placeName, saysSo } from '../draft';
-import { keyTargets, velocityTargets } from '../plausible';
+import { keyTargets, velocityTargets } from '../values/plausible';
 import { parameterWords } from '../words/parameterWords';
 import type { FormReading } from './soundForms';
 

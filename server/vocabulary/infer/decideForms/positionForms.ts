@@ -1,7 +1,7 @@
 import type { Assigned } from '../assign';
 import type { Draft } from '../draft';
 import { firstValueOf, otherForm, placeName } from '../draft';
-import type { SampleFiles } from '../sampleFiles';
+import type { SampleFiles } from '../samples/sampleFiles';
 import type { XmlStatements } from '../statements';
 import { decideFirst } from './firstFrame';
 import { decideLast } from './lastFrame';

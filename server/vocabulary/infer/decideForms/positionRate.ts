@@ -1,7 +1,7 @@
 import type { Assigned } from '../assign';
 import type { Draft } from '../draft';
 import { firstValueOf, otherForm } from '../draft';
-import type { SampleFiles } from '../sampleFiles';
+import type { SampleFiles } from '../samples/sampleFiles';
 import type { XmlStatements } from '../statements';
 import type { PositionForm } from './positionPlaces';
 

@@ -1,5 +1,5 @@
 import type { Assigned } from '../assign';
-import type { SampleFiles } from '../sampleFiles';
+import type { SampleFiles } from '../samples/sampleFiles';
 import type { PositionUnit } from './positionPlaces';
 import { framesOf, isEnd } from './positionPlaces';
 

@@ -1,12 +1,12 @@
 import type { ValueForm, VocabularyParameter } from '../../vocabulary';
-import { addedValues, isOverridden } from '../addedValues';
 import type { Assigned } from '../assign';
 import type { Draft, Settled } from '../draft';
 import { parameterAt, saysSo } from '../draft';
-import { keyTargets, positionTargets, timeTargets, velocityTargets } from '../plausible';
-import type { Rows } from '../rows';
-import type { SampleFiles } from '../sampleFiles';
+import type { SampleFiles } from '../samples/sampleFiles';
 import type { XmlStatements } from '../statements';
+import { addedValues, isOverridden } from '../values/addedValues';
+import { keyTargets, positionTargets, timeTargets, velocityTargets } from '../values/plausible';
+import type { Rows } from '../values/rows';
 import { panSide } from '../words/words';
 import type { KeyForms } from './keyForms';
 import { decideKeyForms } from './keyForms';

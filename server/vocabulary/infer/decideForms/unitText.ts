@@ -1,4 +1,4 @@
-import type { ColumnFacts } from '../columnFacts';
+import type { ColumnFacts } from '../values/columnFacts';
 
 /** The part of a form that says what stands behind numbers, such as ` dB`; nothing where nothing does. */
 export function unitTextOf({ unitText }: ColumnFacts): { unitText?: string } {

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { columnInForce } from '../../../../server/checks/facts/columnsInForce';
-import { ValueAnswers } from '../../../../server/checks/facts/valueAnswers';
+import { columnInForce } from '../../../../server/checks/facts/parameters/columnsInForce';
+import { ValueAnswers } from '../../../../server/checks/facts/parameters/valueAnswers';
 import { readSfz } from '../../../../server/sfz/read';
 
 const line = fc.constantFrom(

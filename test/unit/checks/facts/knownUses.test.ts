@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { SampleUse, SampleUses } from '../../../../server/checks/facts/sampleUse';
-import { sampleUsesOf } from '../../../../server/checks/facts/sampleUses';
+import type { SampleUse, SampleUses } from '../../../../server/checks/facts/samples/sampleUse';
+import { sampleUsesOf } from '../../../../server/checks/facts/samples/sampleUses';
 import type { SampleLookup, SampleState } from '../../../../server/model/samples';
 import { sfzNotation } from '../../../../server/sfz/notation';
 import { readSfz } from '../../../../server/sfz/read';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { measuredSamplesOf } from '../../../../server/checks/facts/measuredSamples';
-import type { SampleUse } from '../../../../server/checks/facts/sampleUse';
-import { sampleUsesOf } from '../../../../server/checks/facts/sampleUses';
+import { measuredSamplesOf } from '../../../../server/checks/facts/samples/measuredSamples';
+import type { SampleUse } from '../../../../server/checks/facts/samples/sampleUse';
+import { sampleUsesOf } from '../../../../server/checks/facts/samples/sampleUses';
 import type { LoopSeam, MeasuredPitch, SampleLookup, SampleMeasures } from '../../../../server/model/samples';
 import { sfzNotation } from '../../../../server/sfz/notation';
 import { readSfz } from '../../../../server/sfz/read';

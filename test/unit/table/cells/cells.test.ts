@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { TableCells } from '../../../../server/table/cells/cells';
-import { findDelimiter, isRuling, split } from '../../../../server/table/cells/delimiter';
-import { splitAt } from '../../../../server/table/cells/splitAt';
+import { findDelimiter, isRuling, split } from '../../../../server/table/cells/split/delimiter';
+import { splitAt } from '../../../../server/table/cells/split/splitAt';
 
 function grid(cells: TableCells): string[][] {
   return Array.from({ length: cells.rowCount }, (_, row) =>

@@ -1,0 +1,49 @@
+import { folderOf } from '../../../model/paths';
+import type { SampleLookup } from '../../../model/samples';
+import type { SampleUse } from './sampleUse';
+
+/** A folder that is not there, with the samples that are looked for in it. */
+export interface AbsentFolder {
+  /** From the folder of the instrument, the outermost one that is not there. */
+  path: string;
+  /** One use for each sample. */
+  uses: SampleUse[];
+}
+
+/**
+ * The folders that are not there, in the order of the text, among the samples whose files are not; those of a folder in which
+ * but one sample is looked for are left out. A place of one source never stands for those of another.
+ */
+export function absentFolders(
+  uses: readonly SampleUse[],
+  samples: SampleLookup,
+  sourceOf: (use: SampleUse) => number,
+): AbsentFolder[] {
+  // One file that is not there says nothing of its folder, which then need not be looked at.
+  if (uses.length < 2) return [];
+  const folders = new Map<string, AbsentFolder & { paths: Set<string> }>();
+  const outermost = new Map<string, string | undefined>();
+  for (const use of uses) {
+    const inner = folderOf(use.path);
+    if (!outermost.has(inner)) outermost.set(inner, outermostAbsent(inner, samples));
+    const path = outermost.get(inner);
+    if (path === undefined) continue;
+    const name = `${sourceOf(use)} ${path}`;
+    const folder = folders.get(name) ?? { path, uses: [], paths: new Set() };
+    folders.set(name, folder);
+    if (folder.paths.has(use.path)) continue;
+    folder.paths.add(use.path);
+    folder.uses.push(use);
+  }
+  return [...folders.values()].filter((folder) => folder.uses.length > 1);
+}
+
+function outermostAbsent(inner: string, samples: SampleLookup): string | undefined {
+  let absent: string | undefined;
+  for (let folder = inner; folder !== '' && !/(?:^|\/)\.\.$/.test(folder); folder = folderOf(folder)) {
+    if (samples.state(folder).kind !== 'missing') break;
+    absent = folder;
+    if (folderOf(folder) === folder) break;
+  }
+  return absent;
+}

@@ -1,0 +1,72 @@
+import type { Fix, TextEdit } from '../../../model/finding';
+import { noteNameOf } from '../../../model/keys';
+import { Parameter } from '../../../model/parameterNames';
+import { closeCents } from '../../../model/wording/pitchDistance';
+import type { CheckContext } from '../../rule';
+import { fixOf, fixOfParts } from '../parameters/parameterFixes';
+import type { PitchClaim } from './pitchClaims';
+
+/** Bounds of the opcode for tuning. */
+const mostTune = 100;
+/** What is left of a deviation once the root key is set, in cents, that is not worth tuning. */
+const leastTune = 10;
+
+/** Fixes of one region: another root key, with the rest tuned away, or tuning alone where that is less than a semitone. */
+export function pitchFixes(context: CheckContext, claim: PitchClaim): Fix[] {
+  const { rootKey, deviationCents, tuneCents } = claim;
+  const newRoot = rootKey + Math.round(deviationCents / 100);
+  const rest = deviationCents - 100 * Math.round(deviationCents / 100);
+  const named = `${newRoot} (${noteNameOf(newRoot)})`;
+  const tuned = Math.round(tuneCents - rest);
+  const rooted: Fix[] = [];
+  if (newRoot >= 0 && newRoot <= 127 && newRoot !== rootKey) {
+    if (Math.abs(rest) <= leastTune) {
+      rooted.push(...fixOf(`Set the root key to ${named}`, rootEdits(context, claim, newRoot), false));
+    } else if (Math.abs(tuned) <= mostTune) {
+      const parts = [rootEdits(context, claim, newRoot), tuneEdits(context, claim, tuned)];
+      rooted.push(...fixOfParts(`Set the root key to ${named} and tune by ${tuned} cents`, parts, false));
+    }
+  }
+  const away = Math.abs(deviationCents);
+  const sameRoot = Math.round(tuneCents - deviationCents);
+  if (away >= 100 || Math.abs(sameRoot) > mostTune) return rooted;
+  const title = `Keep the root key and tune by ${sameRoot} cents`;
+  const kept = fixOf(title, tuneEdits(context, claim, sameRoot), false);
+  return away < 100 - closeCents ? [...kept, ...rooted] : [...rooted, ...kept];
+}
+
+/** A fix of many regions that are off by the same: all root keys moved by semitones, or all tuned where it is less. */
+export function commonPitchFixes(
+  context: CheckContext,
+  claims: readonly PitchClaim[],
+  deviationCents: number,
+): Fix[] {
+  const regions = claims.length === 1 ? 'one region' : `${claims.length} regions`;
+  const cents = Math.round(deviationCents);
+  if (Math.abs(cents) < 100 - closeCents) {
+    if (claims.some(({ tuneCents }) => Math.abs(tuneCents - cents) > mostTune)) return [];
+    const parts = claims.map((claim) => tuneEdits(context, claim, Math.round(claim.tuneCents - cents)));
+    return fixOfParts(
+      `Tune ${regions} ${Math.abs(cents)} cents ${cents > 0 ? 'lower' : 'higher'}`,
+      parts,
+      false,
+    );
+  }
+  const semitones = Math.round(cents / 100);
+  const isPossible = ({ rootKey }: PitchClaim) => rootKey + semitones >= 0 && rootKey + semitones <= 127;
+  if (!claims.every(isPossible)) return [];
+  const parts = claims.map((claim) => rootEdits(context, claim, claim.rootKey + semitones));
+  const side = semitones > 0 ? 'higher' : 'lower';
+  const distance = Math.abs(semitones) === 1 ? '1 semitone' : `${Math.abs(semitones)} semitones`;
+  return fixOfParts(`Set the root keys of ${regions} ${distance} ${side}`, parts, false);
+}
+
+function rootEdits({ instrument, notation }: CheckContext, { region }: PitchClaim, root: number): TextEdit[] {
+  const value = String(root - instrument.control(region).keyOffset);
+  const name = instrument.names.text(Parameter.pitch_keycenter);
+  return notation.edit(instrument, { kind: 'set', header: region, name, value }).edits;
+}
+
+function tuneEdits({ instrument, notation }: CheckContext, { region }: PitchClaim, tune: number): TextEdit[] {
+  return notation.edit(instrument, { kind: 'set', header: region, name: 'tune', value: String(tune) }).edits;
+}

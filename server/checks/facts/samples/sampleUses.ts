@@ -1,0 +1,112 @@
+import { HeaderKind } from '../../../model/headerKinds';
+import type { Instrument } from '../../../model/instrument';
+import type { Control } from '../../../model/instrumentParts';
+import { isAbsolutePath } from '../../../model/paths';
+import type { SampleState } from '../../../model/samples';
+import { ownText } from '../../../model/text/ownText';
+import type { CheckContext } from '../../rule';
+import { KnownUses, rememberUses } from './knownUses';
+import { sampleFactsOf, usableFactsOf } from './sampleFacts';
+import type { SampleUse, SampleUses } from './sampleUse';
+
+const nothing: SampleState = { kind: 'pending' };
+const known = new WeakMap<CheckContext, SampleUses>();
+
+/** The samples that the regions of an instrument use, looked up once in a check. */
+export function sampleUsesOf(context: CheckContext): SampleUses {
+  let uses = known.get(context);
+  if (!uses) {
+    uses = collect(context);
+    known.set(context, uses);
+  }
+  return uses;
+}
+
+function collect({ instrument, samples }: CheckContext): SampleUses {
+  const { regions, sampleParameter } = instrument;
+  const uses: SampleUse[] = [];
+  const doubtful: SampleUse[] = [];
+  const useOfRegion = new Int32Array(regions.length).fill(-1);
+  const mayHoldVariables = instrument.findings.some(({ code }) => code === 'define-unknown');
+  const embedded = embeddedNames(instrument);
+  const isOfFilesAlone = !mayHoldVariables && !embedded;
+  const before = isOfFilesAlone ? new KnownUses(instrument, samples) : undefined;
+  const numbers = before?.numbers ?? new Map<string, number>();
+  const defaultPaths = new DefaultPaths();
+  const make = (parameter: number, region: number): SampleUse => {
+    const value = ownText(instrument.valueText(parameter));
+    const defaultPath = defaultPaths.of(instrument.control(region));
+    const path = ownText(instrument.samplePath(region) as string);
+    const isFile =
+      path !== '' && path[0] !== '*' && !(mayHoldVariables && path.includes('$')) && !embedded?.has(path);
+    const state = isFile ? samples.state(path) : nothing;
+    const isDoubtful = isFile ? !isPlainFile(path, state) : path === '';
+    const lastFrame = isFile ? (usableFactsOf(state)?.frames ?? Number.NaN) - 1 : Number.NaN;
+    let number = numbers.get(path);
+    if (number === undefined) {
+      number = numbers.size;
+      numbers.set(path, number);
+    }
+    return { parameter, region, value, defaultPath, path, number, isFile, state, lastFrame, isDoubtful };
+  };
+  /** The latest use of each parameter; a later `<control>` can give the same parameter another path. */
+  const latest = new Map<number, number>();
+  let lastParameter = -1;
+  let lastUse = -1;
+  for (let number = 0; number < regions.length; number++) {
+    const region = regions[number];
+    const parameter = sampleParameter[region];
+    if (parameter < 0) continue;
+    const isOwn = parameter >= instrument.firstParameter(region);
+    if (!isOwn) {
+      const use = parameter === lastParameter ? lastUse : latest.get(parameter);
+      const made = use === undefined ? undefined : uses[use];
+      if (made && instrument.control(made.region) === instrument.control(region)) {
+        useOfRegion[number] = use as number;
+        continue;
+      }
+    }
+    lastUse = uses.length;
+    lastParameter = parameter;
+    useOfRegion[number] = lastUse;
+    if (!isOwn) latest.set(parameter, lastUse);
+    const use = before?.next(parameter, region) ?? make(parameter, region);
+    uses.push(use);
+    if (use.isDoubtful) doubtful.push(use);
+  }
+  const all = { uses, doubtful, useOfRegion, regions, paths: numbers };
+  return isOfFilesAlone ? rememberUses(samples, all, numbers) : all;
+}
+
+/** The default paths of controls, as strings of their own. */
+class DefaultPaths {
+  #control: Control | undefined;
+  #path = '';
+
+  of(control: Control): string {
+    if (control !== this.#control) {
+      this.#control = control;
+      this.#path = ownText(control.defaultPath);
+    }
+    return this.#path;
+  }
+}
+
+function isPlainFile(path: string, state: SampleState): boolean {
+  if (state.kind === 'pending') return !isAbsolutePath(path) && !path.includes('\0') && !path.endsWith('/');
+  if (state.kind !== 'file' || state.reading?.kind === 'unreadable' || isAbsolutePath(path)) return false;
+  return (sampleFactsOf(state)?.problems.length ?? 0) === 0 && !path.includes('\0') && !path.endsWith('/');
+}
+
+/** Names of samples whose data stands in the instrument's text under `<sample>`; `undefined` where there are none. */
+function embeddedNames(instrument: Instrument): Set<string> | undefined {
+  if (!instrument.headers.kinds.subarray(0, instrument.headers.count).includes(HeaderKind.sample))
+    return undefined;
+  const names = new Set<string>();
+  for (let header = 0; header < instrument.headers.count; header++) {
+    if (instrument.kind(header) !== HeaderKind.sample) continue;
+    const name = instrument.own(header, instrument.names.canonical(instrument.names.idOf('name')));
+    if (name >= 0) names.add(instrument.valueText(name).replaceAll('\\', '/'));
+  }
+  return names;
+}

@@ -1,0 +1,99 @@
+import type { CancellationToken } from 'vscode-languageserver';
+import { version } from '../../../../package.json';
+import type { BuildHost } from '../../../library/build/runBuild';
+import { runBuild } from '../../../library/build/runBuild';
+import { libraryFileName } from '../../../library/libraryFile';
+import type { ResolvedLibrary } from '../../../library/libraryInstrument';
+import { openLibrary } from '../../../library/openLibrary';
+import { libraryReport } from '../../../library/report/libraryReport';
+import { filesBelow } from '../../../workspace/files/instrumentFiles';
+import { pathOfUri, uriOfPath } from '../../conversion/uris';
+import type { BuildLibraryResult, LibraryView } from '../../requests/libraryRequests';
+import {
+  BuildLibraryRequest,
+  LibrariesRequest,
+  LibraryProgressNotification,
+} from '../../requests/libraryRequests';
+import type { ServerContext } from '../../serverContext';
+
+/** Milliseconds between two words on how far a build is. */
+const toldEvery = 100;
+
+/** Answers the requests about libraries; `host` builds where the machine can, and only in folders that are trusted. */
+export function handleLibrary(
+  context: ServerContext,
+  host: BuildHost | undefined,
+  isTrusted: () => boolean,
+): void {
+  const { connection, documents } = context;
+  let isBuilding = false;
+
+  connection.onRequest(LibrariesRequest.type, async () => {
+    const paths = await filesBelow(documents.files, context.folders, (name) => name === libraryFileName);
+    const views: LibraryView[] = [];
+    for (const path of paths.sort()) {
+      const opened = await openLibrary(documents.files, path);
+      if (opened.kind === 'refused') {
+        const nothing = { uri: uriOfPath(path), title: libraryFileName, rows: [], folder: '', output: '' };
+        views.push({ ...nothing, problems: [opened.reason] });
+      } else views.push(await viewOf(path, opened.library));
+    }
+    return views;
+  });
+
+  const viewOf = async (path: string, library: ResolvedLibrary): Promise<LibraryView> => {
+    const { instruments, title } = await libraryReport(documents.files, library);
+    return {
+      uri: uriOfPath(path),
+      title,
+      rows: instruments.map(({ row }) => row),
+      problems: library.problems,
+      folder: uriOfPath(library.folder),
+      output: uriOfPath(library.output),
+    };
+  };
+
+  connection.onRequest(BuildLibraryRequest.type, async ({ uri, measures }, token) => {
+    const path = pathOfUri(uri);
+    if (!host || path === undefined)
+      return {
+        problem: 'Libraries are built on a disk: open the folder on the desktop or on a remote machine.',
+      };
+    if (!isTrusted()) return { problem: 'Trust the folder first: building writes files.' };
+    if (isBuilding) return { problem: 'A library is being built already.' };
+    isBuilding = true;
+    try {
+      return await build(host, path, measures, uri, token);
+    } finally {
+      isBuilding = false;
+    }
+  });
+
+  const build = async (
+    on: BuildHost,
+    path: string,
+    measures: boolean,
+    uri: string,
+    token: CancellationToken,
+  ): Promise<BuildLibraryResult> => {
+    const opened = await openLibrary(documents.files, path);
+    if (opened.kind === 'refused') return { problem: `${libraryFileName}: ${opened.reason}.` };
+    const stop = new AbortController();
+    const cancelling = token.onCancellationRequested(() => stop.abort());
+    let told = 0;
+    try {
+      const outcomes = await runBuild(on, opened.library, {
+        ...{ program: version, measures, force: false, keeps: true, signal: stop.signal },
+        onBuilt: ({ name }, done, all) => {
+          if (Date.now() - told < toldEvery && done < all) return;
+          told = Date.now();
+          void connection.sendNotification(LibraryProgressNotification.type, { uri, done, all, name });
+        },
+      });
+      const count = (state: string) => outcomes.filter((one) => one.state === state).length;
+      return { built: count('built'), unchanged: count('unchanged'), failed: count('failed') };
+    } finally {
+      cancelling.dispose();
+    }
+  };
+}

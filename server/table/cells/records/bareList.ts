@@ -1,0 +1,143 @@
+import { isAudioFileName } from '../../../model/fileNames';
+import { textStart } from '../../../model/text/textLayout';
+import { readKeyRange } from '../../../trade/keyReading';
+import { TableCells } from '../cells';
+
+/** So many lines tell whether a text is a list. */
+const mostLooks = 300;
+const longestLine = 400;
+const bullet = /^[ \t\u00a0]*(?:[*\u2022\u2023\u25e6+-][ \t\u00a0]+)?/;
+const key = String.raw`[[(]?([A-Ha-h](?:is|es|s|[#\u266fb\u266d])?-?\d{1,2}|\d{1,3})`;
+const more = String.raw`((?:[ ]?[-\u2013\u2014\u2192~][ ]?|[ ]?\.{2,3}[ ]?|[ ]to[ ])(?:[A-Ha-h](?:is|es|s|[#\u266fb\u266d])?-?\d{1,2}|\d{1,3}))?`;
+const parting = String.raw`[\])]?[ \u00a0]*(?:->|=>|[-\u2013\u2014:=\u2192.)>])?[ \u00a0]*`;
+/** A key, or two, before a name, and behind one. */
+const keyFirst = new RegExp(`^${key}${more}(?=[^\\p{L}\\p{N}#])${parting}([\\p{L}\\p{N}_("'./~].*)$`, 'u');
+const keyLast = new RegExp(`^(.*\\.\\w{2,5})${parting}(?<![\\p{L}\\p{N}])${key}${more}[\\])]?$`, 'u');
+
+interface Stretch {
+  start: number;
+  end: number;
+}
+
+interface Line {
+  key: Stretch;
+  name: Stretch;
+  /** What somebody remarks behind both. */
+  remark: Stretch | undefined;
+  isKeyFirst: boolean;
+}
+
+/** A remark behind the name of a file: in brackets, behind a sign, or further away than the words of a name. */
+const remarked =
+  /^(.*?\.\w{2,5})((?:[ \u00a0]{2,}|[ \u00a0]*[([{]|[ \u00a0]+(?:--|[\u2013\u2014#;]|<-|\/\/)).*)$/u;
+/** What stands so far apart is a cell of its own. */
+const apart = /[ \u00a0]{2}/;
+
+/**
+ * The cells of a bare list that gives a key to each file, and nothing else but remarks: `36 Kick.wav`, `C1 - Kick.wav`, `Kick.wav = 36`,
+ * `40 Snare.wav (loud)`.
+ * `undefined` for any other text, and for lines that are only numbered.
+ */
+export function bareListCells(text: string): TableCells | undefined {
+  const lines = linesOf(text);
+  const looked = lines.slice(0, mostLooks).filter(({ start, end }) => text.slice(start, end).trim() !== '');
+  const files = looked.filter((line) => holdsFile(text, line));
+  const parsed = files.map((line) => partsOf(text, line));
+  const found = parsed.filter((one) => one !== undefined);
+  if (found.length < 2 || found.length < files.length || files.length * 2 < looked.length) return undefined;
+  if (areNumbered(text, found) || found.every(({ name }) => leadsWithNumber(text, name))) return undefined;
+  const isKeyFirst = found[0].isKeyFirst;
+  const cells = new TableCells(text);
+  for (const line of lines) {
+    const parts = holdsFile(text, line) ? partsOf(text, line) : undefined;
+    if (parts?.isKeyFirst === isKeyFirst) {
+      const { key, name, remark } = parts;
+      for (const part of isKeyFirst ? [key, name, remark] : [name, key, remark])
+        if (part) cells.add(part.start, part.end);
+    } else if (line.end > line.start) cells.add(line.start, line.end);
+    cells.endRow();
+  }
+  return cells;
+}
+
+/** Whether a name starts with a number that stands apart: a value more than the key. */
+function leadsWithNumber(text: string, { start, end }: Stretch): boolean {
+  return /^-?\d[\d.]*[ \u00a0]/.test(text.slice(start, end));
+}
+
+/** Whether the numbers count the lines, from 0 or 1. */
+function areNumbered(text: string, lines: readonly Line[]): boolean {
+  return lines.every(({ key: { start, end } }, at) => {
+    const first = Number(text.slice(lines[0].key.start, lines[0].key.end));
+    return (first === 0 || first === 1) && Number(text.slice(start, end)) === first + at;
+  });
+}
+
+function linesOf(text: string): Stretch[] {
+  const lines: Stretch[] = [];
+  let start = textStart(text);
+  while (start < text.length) {
+    let end = start;
+    while (end < text.length && text.charCodeAt(end) !== 10 && text.charCodeAt(end) !== 13) end++;
+    lines.push({ start, end });
+    start = end + (text.charCodeAt(end) === 13 && text.charCodeAt(end + 1) === 10 ? 2 : 1);
+  }
+  return lines;
+}
+
+function holdsFile(text: string, { start, end }: Stretch): boolean {
+  if (end - start > longestLine) return false;
+  return /\.(?:wav|aiff?|flac|ogg|mp3|w64|aifc|opus|wave|bwf|au|snd)(?![\p{L}\p{N}])/iu.test(
+    text.slice(start, end),
+  );
+}
+
+function partsOf(text: string, { start, end }: Stretch): Line | undefined {
+  const whole = text.slice(start, end).trimEnd();
+  // Other signs part the columns of a table.
+  if (/[\t;|]/.test(whole.replace(/;.*$/, (rest) => (isAudioFileName(rest) ? rest : '')))) return undefined;
+  const [, named, behind] = remarked.exec(whole) ?? [];
+  // What follows another file is no remark.
+  const isRemarked = named !== undefined && isAudioFileName(named) && !holdsKeyOrFile(behind);
+  const line = isRemarked ? named : whole;
+  const remark = isRemarked ? { start: start + line.length, end: start + whole.length } : undefined;
+  const lead = bullet.exec(line)?.[0].length ?? 0;
+  const rest = line.slice(lead);
+  const from = start + lead;
+  const first = keyFirst.exec(rest);
+  if (first && isAudioFileName(first[3]) && !apart.test(first[3]) && isKey(first[1] + (first[2] ?? ''))) {
+    const at = rest.indexOf(first[1]);
+    const name = rest.length - first[3].length;
+    return {
+      key: { start: from + at, end: from + at + first[1].length + (first[2]?.length ?? 0) },
+      name: { start: from + name, end: from + rest.length },
+      remark,
+      isKeyFirst: true,
+    };
+  }
+  const last = remark ? null : keyLast.exec(rest);
+  if (!last || !isAudioFileName(last[1]) || apart.test(last[1]) || !isKey(last[2] + (last[3] ?? '')))
+    return undefined;
+  const at = rest.lastIndexOf(last[2] + (last[3] ?? ''));
+  return {
+    key: { start: from + at, end: from + at + last[2].length + (last[3]?.length ?? 0) },
+    name: { start: from, end: from + last[1].length },
+    remark: undefined,
+    isKeyFirst: false,
+  };
+}
+
+/** Whether what stands behind a name starts with a value, or names another file: then it is no remark. */
+function holdsKeyOrFile(text = ''): boolean {
+  const bare = text.replace(/^[ \u00a0([{\u2013\u2014#;/<-]+/u, '');
+  return (
+    isKey(/^[^\s)\]]*/.exec(bare)?.[0] ?? '') ||
+    /^-?\d/.test(bare) ||
+    /\.(?:wav|aiff?|flac|ogg)\b/i.test(bare)
+  );
+}
+
+function isKey(text: string): boolean {
+  const range = readKeyRange(text);
+  return range !== undefined && (range.low.number ?? 0) <= 127 && (range.high.number ?? 0) <= 127;
+}

@@ -1,0 +1,66 @@
+import { lookAt } from '../../columns/cellKinds';
+import { readHeading } from '../../columns/headings';
+import { TableCells } from '../cells';
+import type { Word } from './splitWords';
+import { headingsIn, isBlank, linesOf, wordsIn } from './splitWords';
+
+const mostLooks = 200;
+const mostBefore = 25;
+const fewestHeadings = 4;
+const mostHeadings = 40;
+
+/**
+ * Splits a text whose first line names its columns, parted by single blanks, while names of several words stand before the values
+ * of the lines below: from the right, as many values as there are headings behind the first. `undefined` for any other text.
+ */
+export function splitByHeadings(text: string): TableCells | undefined {
+  const lines = linesOf(text, mostLooks);
+  for (const [at, line] of lines.slice(0, mostBefore).entries()) {
+    const headings = knownHeadings(text, line);
+    if (!headings) continue;
+    const below = lines.slice(at + 1).filter((one) => !isBlank(text, one));
+    const rows = below.filter((one) => valuesIn(text, one, headings.length - 1) !== undefined);
+    if (rows.length < 2 || rows.length * 3 < below.length * 2) continue;
+    return cellsOf(text, line, headings);
+  }
+  return undefined;
+}
+
+/** The headings of a line all of whose parts but the first are known; `undefined` for any other line. */
+function knownHeadings(text: string, line: Word): Word[] | undefined {
+  const words = wordsIn(text, line.start, Math.min(line.end, line.start + 1000));
+  if (words.length < fewestHeadings || words.length > mostHeadings) return undefined;
+  const isKnown = ({ start, end }: Word) => readHeading(text.slice(start, end)) !== undefined;
+  for (let count = words.length; count >= fewestHeadings; count--) {
+    const parts = headingsIn(text, line, count);
+    if (parts.length === count && parts.slice(1).every(isKnown)) return parts;
+  }
+  return undefined;
+}
+
+/** A name and so many values behind it; `undefined` for a line that has fewer. */
+function valuesIn(text: string, line: Word, count: number): Word[] | undefined {
+  const words = wordsIn(text, line.start, Math.min(line.end, line.start + 4096));
+  const values = words.slice(-count);
+  const [first] = words;
+  const last = words.at(-count - 1);
+  if (words.length <= count || !first || !last) return undefined;
+  const isValue = ({ start, end }: Word) => lookAt(text.slice(start, end)).kind !== 'text';
+  return values.every(isValue) ? [{ start: first.start, end: last.end }, ...values] : undefined;
+}
+
+function cellsOf(text: string, heading: Word, headings: readonly Word[]): TableCells {
+  const cells = new TableCells(text);
+  cells.bySpaces = true;
+  for (const line of linesOf(text, Number.POSITIVE_INFINITY)) {
+    const isHeading = line.start === heading.start;
+    const parts = isHeading
+      ? headings
+      : line.start > heading.end
+        ? valuesIn(text, line, headings.length - 1)
+        : undefined;
+    for (const { start, end } of parts ?? (line.end > line.start ? [line] : [])) cells.add(start, end);
+    cells.endRow();
+  }
+  return cells;
+}

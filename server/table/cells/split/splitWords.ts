@@ -1,0 +1,192 @@
+import { isAudioFileName } from '../../../model/fileNames';
+import { textStart } from '../../../model/text/textLayout';
+import { lookAt } from '../../columns/cellKinds';
+import { readHeading } from '../../columns/headings';
+import { TableCells } from '../cells';
+
+/** So many lines tell whether a text is of this kind. */
+const mostLooks = 200;
+const longestLine = 4096;
+const mostWords = 40;
+const ending = /\.[a-z\d]{2,5}(?=[ \t\u00a0]|$)/gi;
+const word = /[^ \t\u00a0]+/g;
+
+/** A stretch of a line. */
+export interface Word {
+  start: number;
+  end: number;
+}
+
+/** A line with the name of an audio file, which may hold blanks, and the words behind it. */
+interface NamedLine {
+  name: Word;
+  /** A number before the name, as of a counted list. */
+  number: Word | undefined;
+  values: Word[];
+}
+
+/**
+ * Splits a text whose lines name an audio file and give as many values behind it, parted by blanks: `soft one.wav 60
+ * 58-62`. The names may hold blanks, and nothing has to stand below one another. The line above is parted into as many
+ * headings. `undefined` for any other text.
+ */
+export function splitWords(text: string): TableCells | undefined {
+  const looked = linesOf(text, mostLooks).map((line) => namedLine(text, line));
+  const named = looked.filter((line) => line !== undefined);
+  const count = named[0]?.values.length ?? 0;
+  if (named.length < 2 || count < 2 || named.some(({ values }) => values.length !== count)) return undefined;
+  // A cell of its own stands before the name where more than one blank parts the two.
+  if (named.some(({ name }) => /[ \t\u00a0]{2}/.test(text.slice(name.start, name.end)))) return undefined;
+  const isValue = ({ start, end }: Word) => lookAt(text.slice(start, end)).kind !== 'text';
+  if (!named.every(({ values }) => values.every(isValue))) return undefined;
+  const counted = named.every(({ number }, at) => number && numberAt(text, number) === at + 1);
+  const width = count + (counted ? 2 : 1);
+  const lines = linesOf(text, Number.POSITIVE_INFINITY);
+  const first = looked.findIndex((line) => line !== undefined);
+  let above = first - 1;
+  while (above >= 0 && isBlank(text, lines[above])) above--;
+  // A line of units alone stands below the headings that they belong to.
+  const units = above > 0 && isUnits(text, lines[above]) ? lines[above] : undefined;
+  if (units) above--;
+  const cells = new TableCells(text);
+  cells.bySpaces = true;
+  for (const [at, line] of lines.entries()) {
+    if (units === line) {
+      cells.endRow();
+      continue;
+    }
+    const parts = at === above ? headingsIn(text, line, width) : partsOf(text, line, counted);
+    const added = parts.map(({ start, end }) => cells.add(start, end));
+    if (at === above && units) addUnits(cells, added, line, units);
+    cells.endRow();
+  }
+  return cells;
+}
+
+const bracketed = /[([][^()[\]]{1,40}[)\]]/g;
+
+/** Whether a line holds nothing but words in brackets. */
+function isUnits(text: string, { start, end }: Word): boolean {
+  const line = text.slice(start, Math.min(end, start + longestLine));
+  return line.replace(bracketed, '').trim() === '' && line.trim() !== '';
+}
+
+/** Puts units behind the headings that they stand below. */
+function addUnits(cells: TableCells, headings: readonly number[], line: Word, units: Word): void {
+  const { text } = cells;
+  for (const match of text.slice(units.start, units.end).matchAll(bracketed)) {
+    const [from, to] = [match.index, match.index + match[0].length];
+    const places = headings.map((cell) => ({
+      cell,
+      gap: Math.max(cells.starts[cell] - line.start - to, from - (cells.ends[cell] - line.start), 0),
+    }));
+    const nearest = places.sort((a, b) => a.gap - b.gap)[0];
+    if (nearest && !cells.isRewritten(nearest.cell))
+      cells.rewritten.set(nearest.cell, `${cells.value(nearest.cell)} ${match[0]}`);
+  }
+}
+
+/** How many cells most rows of a table with names of audio files have. */
+export function usualWidth(cells: TableCells): number {
+  const widths = new Map<number, number>();
+  for (let row = 0; row < Math.min(cells.rowCount, mostLooks); row++) {
+    if (cells.filled(row) < 2) continue;
+    let files = 0;
+    for (let column = 0; column < Math.min(cells.width(row), mostWords); column++)
+      if (isAudioFileName(cells.value(cells.cell(row, column)))) files++;
+    if (files > 0) widths.set(cells.filled(row), (widths.get(cells.filled(row)) ?? 0) + 1);
+  }
+  return [...widths].sort(([, a], [, b]) => b - a)[0]?.[0] ?? 0;
+}
+
+/** The lines of a text, at most `most`. */
+export function linesOf(text: string, most: number): Word[] {
+  const lines: Word[] = [];
+  let start = textStart(text);
+  while (start <= text.length && lines.length < most) {
+    let end = start;
+    while (end < text.length && text.charCodeAt(end) !== 10 && text.charCodeAt(end) !== 13) end++;
+    lines.push({ start, end });
+    start = end + (text.charCodeAt(end) === 13 && text.charCodeAt(end + 1) === 10 ? 2 : 1);
+  }
+  return lines;
+}
+
+/** Whether a line holds neither letters nor digits. */
+export function isBlank(text: string, { start, end }: Word): boolean {
+  return !/[\p{L}\p{N}]/u.test(text.slice(start, Math.min(end, start + longestLine)));
+}
+
+/** The words of a line, parted by blanks. */
+export function wordsIn(text: string, start: number, end: number): Word[] {
+  return Array.from(text.slice(start, end).matchAll(word), ({ index, 0: one }) => ({
+    start: start + index,
+    end: start + index + one.length,
+  }));
+}
+
+function namedLine(text: string, { start, end }: Word): NamedLine | undefined {
+  if (end - start > longestLine) return undefined;
+  const line = text.slice(start, end);
+  for (const match of line.matchAll(ending)) {
+    const stop = match.index + match[0].length;
+    if (!isAudioFileName(line.slice(0, stop))) continue;
+    const lead = /^[ \t\u00a0]*(?:(\d{1,5})[.)]?[ \t\u00a0]+)?/.exec(line.slice(0, match.index));
+    const from = start + (lead?.[0].length ?? 0);
+    const digits = lead?.[1];
+    const at = digits === undefined ? 0 : start + line.indexOf(digits);
+    return {
+      name: { start: from, end: start + stop },
+      number: digits === undefined ? undefined : { start: at, end: at + digits.length },
+      values: wordsIn(text, start + stop, end),
+    };
+  }
+  return undefined;
+}
+
+function numberAt(text: string, { start, end }: Word): number {
+  return Number(text.slice(start, end));
+}
+
+function partsOf(text: string, line: Word, counted: boolean): Word[] {
+  const named = namedLine(text, line);
+  if (!named) return line.end > line.start && !isBlank(text, line) ? [line] : [];
+  const { name, number, values } = named;
+  if (!number) return [name, ...values];
+  return counted ? [number, name, ...values] : [{ start: number.start, end: name.end }, ...values];
+}
+
+/** Parts a line of words into so many headings that most of them are known. */
+export function headingsIn(text: string, line: Word, width: number): Word[] {
+  const words = wordsIn(text, line.start, Math.min(line.end, line.start + longestLine)).slice(0, mostWords);
+  // Nothing stands above the numbers of the rows.
+  if (words.length === width - 1) return [{ start: line.start, end: line.start }, ...words];
+  if (words.length <= width) return words;
+  // Words that stand further apart seldom are one heading.
+  const worth = (from: number, to: number) => {
+    const span = text.slice(words[from]?.start, words[to - 1]?.end);
+    return (readHeading(span) ? 1 : 0) - (/[ \t\u00a0]{2}/.test(span) ? 1 : 0);
+  };
+  // By number of headings and words: the most known ones, and where the last of them starts.
+  const best: { score: number; from: number }[][] = [[{ score: 0, from: 0 }]];
+  for (let parts = 1; parts <= width; parts++) {
+    const row: { score: number; from: number }[] = [];
+    for (let to = parts; to <= words.length; to++) {
+      for (let from = parts - 1; from < to; from++) {
+        const before = best[parts - 1]?.[from];
+        if (!before) continue;
+        const score = before.score + worth(from, to);
+        if (score > (row[to]?.score ?? Number.NEGATIVE_INFINITY)) row[to] = { score, from };
+      }
+    }
+    best.push(row);
+  }
+  const headings: Word[] = [];
+  let to = words.length;
+  for (let parts = width; parts > 0; parts--) {
+    const from = best[parts]?.[to]?.from ?? 0;
+    headings.unshift({ start: words[from]?.start ?? line.start, end: words[to - 1]?.end ?? line.start });
+    to = from;
+  }
+  return headings;
+}

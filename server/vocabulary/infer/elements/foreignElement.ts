@@ -1,0 +1,27 @@
+import { isAudioFileName } from '../../../model/fileNames';
+import { nameWords } from '../words/nameWords';
+import type { ElementType } from './survey';
+
+/** Words for what works on the sound of all regions (common practice). */
+const effectWords =
+  'effect effects fx reverb reverberation echo delay chorus flanger phaser distortion compressor limiter convolution convolver impulse ir';
+/** Words for what stands behind all regions (common practice). */
+const outputWords: ReadonlySet<string> = new Set('master mastering mixer mixdown output outputs'.split(' '));
+/** Words for what is looked at. */
+const panelWords =
+  'panel ui gui look theme knob slider button backdrop background picture image artwork cover icon';
+const foreignWords: ReadonlySet<string> = new Set(`${effectWords} ${panelWords}`.split(' '));
+const pictureEnding = /\.(?:png|jpe?g|gif|bmp|svg|webp|tiff?|ico)$/i;
+
+/**
+ * Whether an element stands beside what sounds: an effect, part of a panel, or anything that names a picture, or outside the
+ * regions an audio file. What stands in it says nothing of the regions.
+ */
+export function isForeignElement(type: ElementType, isOutside: boolean): boolean {
+  const words = nameWords(type.name);
+  if (words.some((word) => foreignWords.has(word) || (isOutside && outputWords.has(word)))) return true;
+  const firsts = [...type.attributes].map(([name, { values }]) => ({ name, text: values[0]?.text ?? '' }));
+  const files = firsts.filter(({ text }) => isAudioFileName(text));
+  if (files.length === 0) return firsts.some(({ text }) => pictureEnding.test(text));
+  return isOutside || files.every(({ name }) => /impulse|^ir$/i.test(name));
+}

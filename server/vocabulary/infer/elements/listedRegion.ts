@@ -1,0 +1,142 @@
+import { isAudioFileName } from '../../../model/fileNames';
+import { readListed, readSampleList } from '../../read/sampleList';
+import type { SampleListPlace } from '../../vocabulary';
+import { folderWords, looksLikeFolder } from '../samples/sampleFiles';
+import type { SampleList } from '../samples/sampleList';
+import { isRateName } from '../samples/statedRates';
+import { meaningsOf } from '../words/meanings';
+import { nameWords } from '../words/nameWords';
+import type { RegionElement } from './regionElement';
+import { namesRanges, namesZones, regionOf } from './regionElement';
+import type { Selectors } from './selectors';
+import type { Cell, ElementType, Site, Survey } from './survey';
+
+const mostLists = 8;
+
+/** Regions that name no file but an entry of a list of files; `undefined` where there are none. */
+export function findListedRegion(
+  text: string,
+  survey: Survey,
+  selectors: Selectors,
+): { region: RegionElement; list: SampleList } | undefined {
+  let looked = 0;
+  let zones: ElementType[] | undefined;
+  for (const type of survey.types) {
+    const files = selectors.has(type) ? undefined : fileSite(type);
+    if (!files || namesRanges(type, selectors)) continue;
+    for (const [key, site] of type.attributes) {
+      if (`@${key}` === files.place || site.count !== type.count || !areKeys(site)) continue;
+      if (looked++ >= mostLists) return undefined;
+      const place = { element: type.name, key: `@${key}`, path: files.place };
+      const paths = readSampleList(text, place);
+      zones ??= survey.types.filter((one) => namesZones(one, selectors));
+      for (const other of zones) {
+        const at =
+          isAround(other, type) || other.name === type.name ? undefined : referenceIn(other, type, paths);
+        if (at === undefined) continue;
+        const under = folderAround(type, other);
+        const inside = elementsAround(type);
+        const found = { ...place, ...(under !== undefined && { under }), ...(inside !== '' && { inside }) };
+        return {
+          region: regionOf(other, survey, files.example, at),
+          list: {
+            place: found,
+            paths: under === undefined ? paths : readSampleList(text, found),
+            rates: ratesIn(text, type, found),
+          },
+        };
+      }
+    }
+  }
+  return undefined;
+}
+
+/** The names of the elements around a type, without the outermost one. */
+function elementsAround({ parent }: ElementType): string {
+  const names: string[] = [];
+  for (let at = parent; at?.parent; at = at.parent) names.unshift(at.name);
+  return names.join('/');
+}
+
+/** The attributes of a list that are named like sample rates, with what stands there. */
+function ratesIn(text: string, { attributes }: ElementType, list: SampleListPlace) {
+  const names = [...attributes.keys()].filter(isRateName).map((name) => `@${name}`);
+  return new Map(names.map((name) => [name, readListed(text, list, name)]));
+}
+
+/** The attribute of an element around a list, and not around the regions as well, that names a folder. */
+function folderAround(list: ElementType, region: ElementType): string | undefined {
+  for (let at: ElementType | undefined = list; at && !isAround(at, region); at = at.parent) {
+    for (const [name, { values }] of at.attributes) {
+      const isFolder = nameWords(name).some((word) => folderWords.has(word));
+      if (isFolder && values.length > 0 && values.every(({ text }) => looksLikeFolder(text)))
+        return `@${name}`;
+    }
+  }
+  return undefined;
+}
+
+/** Whether a type is another one or stands around it. */
+function isAround(type: ElementType, inner: ElementType): boolean {
+  for (let at: ElementType | undefined = inner; at; at = at.parent) if (at === type) return true;
+  return false;
+}
+
+function fileSite(type: ElementType): { place: string; example: Cell } | undefined {
+  const sites: [string, Site][] = [...type.attributes].map(([name, site]) => [`@${name}`, site]);
+  if (type.text) sites.push(['.', type.text]);
+  for (const [place, { values }] of sites) {
+    const [example] = values;
+    if (example && values.every(({ text }) => isAudioFileName(text))) return { place, example };
+  }
+  return undefined;
+}
+
+/** Whether no value occurs twice. */
+function areKeys({ values }: Site): boolean {
+  return (
+    new Set(values.map(({ text }) => text)).size === values.length && values.every(({ text }) => text !== '')
+  );
+}
+
+/**
+ * The place in an element, or in a child that it has once, whose values are keys of a list: one that is named after samples, else
+ * one that says nothing else, so that it is no number of another kind.
+ */
+function referenceIn(
+  type: ElementType,
+  list: ElementType,
+  paths: ReadonlyMap<string, string>,
+): string | undefined {
+  const sites: [place: string, words: string[], site: Site][] = [];
+  const add = (holder: ElementType, before: string, around: string[]): void => {
+    for (const [name, site] of holder.attributes)
+      sites.push([`${before}@${name}`, [...around, ...nameWords(name)], site]);
+    if (holder !== type && holder.text) sites.push([before.slice(0, -1), around, holder.text]);
+  };
+  add(type, '', []);
+  for (const child of type.children.values())
+    if (child.mostInParent === 1 && child.name !== list.name)
+      add(child, `${child.name}/`, nameWords(child.name));
+  const listed = new Set(nameWords(list.name));
+  const isNamed = (words: readonly string[]) =>
+    words.some((word) => listed.has(word) || listed.has(`${word}s`) || listed.has(word.replace(/s$/, ''))) ||
+    words.some((word) => meaningsOf([word], [], [])[0]?.target === 'sample');
+  const referring = sites.filter(([, , { values }]) => {
+    const known = values.filter(({ text }) => paths.has(text.trim())).length;
+    return known > 0 && known * 10 >= values.length * 8;
+  });
+  const named = referring.find(([, words]) => isNamed(words));
+  // Texts such as `a12` are keys of a list by themselves; numbers could be anything that is named.
+  const telling = referring.find(([, words, { values }]) => {
+    const isNumeric = values.every(({ text }) => /^\s*\d+\s*$/.test(text));
+    const isKnown = meaningsOf(words, [], nameWords(type.name)).length > 0;
+    return isNumeric ? !isKnown && paths.size > 1 && !isOwnNumber(words) : true;
+  });
+  return (named ?? telling)?.[0];
+}
+
+/** Whether a place is named like the number of the element itself. */
+function isOwnNumber(words: readonly string[]): boolean {
+  return words.every((word) => /^(?:id|uid|uuid|nr|no|num|number|index|idx|n)$/.test(word));
+}

@@ -1,0 +1,58 @@
+import { isAudioFileName } from '../../../model/fileNames';
+import { isNoteName } from '../values/columnFacts';
+import { meaningsOf } from '../words/meanings';
+import { nameWords } from '../words/nameWords';
+import type { ElementType, Survey } from './survey';
+
+/** Elements that name a value instead of being named after it: the attribute that holds the name. */
+export type Selectors = ReadonlyMap<ElementType, string>;
+
+const mostNames = 64;
+const namePattern = /^[\p{L}_][\p{L}\p{N}_.:\- ]*$/u;
+const namingAttribute =
+  /^(?:.*[^a-z])?(?:n|nm|name|key|id|k|type|what|param|parameter|property|prop|field|is|which|for|kind)$/i;
+
+/**
+ * Finds elements such as `<set what="low" to="36"/>`: each stands at most once with each name in the element around it,
+ * and most of the names say something of the trade.
+ */
+export function findSelectors({ types }: Survey): Selectors {
+  const selectors = new Map<ElementType, string>();
+  for (const type of types) {
+    const name = selectorOf(type);
+    if (name !== undefined) selectors.set(type, name);
+  }
+  return selectors;
+}
+
+function selectorOf(type: ElementType): string | undefined {
+  const { parent, attributes, children, text } = type;
+  if (!parent || children.size > 0) return undefined;
+  const values = attributes.size - 1 + (text ? 1 : 0);
+  if (values < 1 || values > 2) return undefined;
+  for (const [attribute, site] of attributes) {
+    const { tally } = site;
+    if (!tally || tally.size > mostNames || site.count !== type.count) continue;
+    const names = [...tally.keys()];
+    if (names.some((name) => !namePattern.test(name) || isAudioFileName(name))) continue;
+    if ([...tally.values()].some((count) => count > parent.count)) continue;
+    if (names.some(isNoteName) || holdsFiles(type, attribute)) continue;
+    const targets = names.map((name) => meaningsOf(nameWords(name), [], [])[0]?.target);
+    const known = targets.filter((target) => target !== undefined);
+    const fits =
+      names.length === 1
+        ? namingAttribute.test(attribute) && known.length === 1
+        : known.length * 2 >= names.length && new Set(known).size > 1;
+    if (fits && (names.length === 1 || type.mostInParent > 1)) return attribute;
+  }
+  return undefined;
+}
+
+/** Whether all elements of a type name a file beside an attribute: then they are no values of something else. */
+function holdsFiles(type: ElementType, attribute: string): boolean {
+  for (const [name, { values }] of type.attributes) {
+    if (name === attribute || values.length < 2) continue;
+    if (values.every(({ text }) => isAudioFileName(text))) return true;
+  }
+  return false;
+}

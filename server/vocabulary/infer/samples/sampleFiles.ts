@@ -1,0 +1,206 @@
+import { isAudioFileName, isSampleFileName, sampleEndings } from '../../../model/fileNames';
+import type { SampleFactsLookup } from '../../../model/notation';
+import { joinPath } from '../../../model/paths';
+import type { SampleFacts } from '../../../model/samples';
+import { languages } from '../../../trade/languages/languages';
+import type { ValueForm } from '../../vocabulary';
+import type { Assigned } from '../assign';
+import type { Draft } from '../draft';
+import type { Column } from '../values/column';
+import type { Rows } from '../values/rows';
+import type { SampleList } from './sampleList';
+import { samplePathDrafts } from './samplePathDrafts';
+
+/** The audio files of the rows. */
+export interface SampleFiles {
+  form: Extract<ValueForm, { kind: 'path' }>;
+  /** What the header of a row's file says, where it is known. */
+  facts: readonly (SampleFacts | undefined)[];
+  /** How a row names its file. */
+  names: readonly (string | undefined)[];
+  drafts: Draft[];
+}
+
+const mostLookedUp = 160;
+/** Folders that samples are mostly in, where the text names none, and how many files are looked for there (our choice). */
+const usualFolders = ['samples', 'Samples', 'audio', 'sounds', 'wav'];
+const mostProbed = 4;
+/** Words for folders. */
+export const folderWords: ReadonlySet<string> = new Set(languages.flatMap(({ folders }) => folders));
+
+/** Finds how paths are written, and the files that they lead to. */
+export function findSampleFiles(
+  assigned: readonly Assigned[],
+  rows: Rows,
+  lookup: SampleFactsLookup | undefined,
+  given?: SampleFiles['form'],
+  list?: SampleList,
+): SampleFiles {
+  const places = assigned.filter(({ target }) => target === 'sample');
+  const names = namesOfRows(places, rows, list);
+  const step = Math.max(1, Math.floor(rows.count / mostLookedUp));
+  const looked = someNames(names, step);
+  // The folder that the list itself names is in its paths already.
+  const under = list?.place.under;
+  const isFree = ({ at }: Column) => under === undefined || !at.endsWith(under);
+  const around: Rows = { ...rows, columns: rows.columns.filter(isFree) };
+  const named = foldersIn(around, assigned);
+  const outer = outerFoldersIn(around, assigned);
+  const endings = endingsToTry(looked, given);
+  const folders = [...new Set([given?.folder ?? '', '', ...named])];
+  const written = bestPlaced(looked, lookup, { folders, endings, outer });
+  const probed =
+    written.found === 0 &&
+    bestPlaced(looked.slice(0, mostProbed), lookup, {
+      folders: usualFolders,
+      endings: endings.slice(0, 1),
+      outer: [],
+    });
+  const best = probed && probed.found > 0 ? probed : written;
+  const isGuessed = best.found === 0 && !given;
+  const hasFolders = looked.some(({ name }) => name.includes('/'));
+  const placed: Placed = isGuessed
+    ? { folder: named[0] ?? best.folder, ending: best.ending, under: hasFolders ? undefined : outer[0] }
+    : best;
+  const form: SampleFiles['form'] = {
+    kind: 'path',
+    ...(placed.folder !== '' && { folder: placed.folder }),
+    ...(placed.under && { under: placed.under.at }),
+    ...(placed.ending !== '' && { ending: placed.ending }),
+    ...(names.some((name) => name?.includes('\\')) && { separator: '\\' as const }),
+    ...(list && { list: list.place }),
+  };
+  const facts: (SampleFacts | undefined)[] = new Array(rows.count).fill(undefined);
+  if (lookup && best.found > 0) {
+    for (let row = 0; row < rows.count; row += step) {
+      const name = names[row];
+      if (name) facts[row] = lookup(pathOf(placed, row, name.replaceAll('\\', '/')));
+    }
+  }
+  const place = places.at(-1);
+  const drafts = place
+    ? samplePathDrafts(
+        place,
+        form,
+        { found: best.found, looked: best === probed ? Math.min(mostProbed, looked.length) : looked.length },
+        endings,
+      )
+    : [];
+  return { form, facts, names, drafts };
+}
+
+/** How each row names its file; the innermost place that holds something counts. */
+function namesOfRows(
+  places: readonly Assigned[],
+  rows: Rows,
+  list: SampleList | undefined,
+): (string | undefined)[] {
+  const names: (string | undefined)[] = new Array(rows.count).fill(undefined);
+  for (const { texts, column } of [...places].sort((one, other) => other.column.level - one.column.level)) {
+    for (let row = 0; row < rows.count; row++)
+      if (column.cells[row]) names[row] ??= list ? list.paths.get(texts[row]?.trim() ?? '') : texts[row];
+  }
+  return names;
+}
+
+interface NameOfRow {
+  row: number;
+  /** With `/`. */
+  name: string;
+}
+
+/** Every so many a name, so that no more than some are looked up. */
+function someNames(names: readonly (string | undefined)[], step: number): NameOfRow[] {
+  const some: NameOfRow[] = [];
+  for (let row = 0; row < names.length && some.length < mostLookedUp; row += step) {
+    const name = names[row];
+    if (name) some.push({ row, name: name.replaceAll('\\', '/') });
+  }
+  return some;
+}
+
+function endingsToTry(looked: readonly NameOfRow[], given: SampleFiles['form'] | undefined): string[] {
+  if (looked.filter(({ name }) => isAudioFileName(name)).length * 2 >= looked.length) return [''];
+  const usual = sampleEndings.map((ending) => `.${ending}`);
+  return [...new Set([...(given?.ending ? [given.ending] : []), ...usual])];
+}
+
+/** Where most of some names are files, the first choice where none is. */
+function bestPlaced(
+  looked: readonly NameOfRow[],
+  lookup: SampleFactsLookup | undefined,
+  {
+    folders,
+    endings,
+    outer,
+  }: { folders: readonly string[]; endings: readonly string[]; outer: readonly Column[] },
+): Placed & { found: number } {
+  const first: Placed = { folder: folders[0], ending: endings[0], under: undefined };
+  let best = { ...first, found: 0 };
+  if (!lookup) return best;
+  for (const under of [undefined, ...outer]) {
+    for (const folder of folders) {
+      for (const ending of endings) {
+        const placed = { folder, ending, under };
+        const found = looked.filter(({ row, name }) => lookup(pathOf(placed, row, name))).length;
+        if (found > best.found) best = { ...placed, found };
+      }
+    }
+  }
+  return best;
+}
+
+/** Where files are: what is put before and behind their names. */
+interface Placed {
+  folder: string;
+  ending: string;
+  /** A place around the regions that names a further folder. */
+  under: Column | undefined;
+}
+
+function pathOf({ folder, ending, under }: Placed, row: number, name: string): string {
+  const ended = ending === '' || isSampleFileName(name) ? name : name + ending;
+  const outer = under?.cells[row]?.text.trim() ?? '';
+  const path = outer === '' ? ended : joinPath(outer, ended);
+  return folder === '' ? path : joinPath(folder, path);
+}
+
+/** Places of outer elements that are named like a folder and hold another one from element to element. */
+function outerFoldersIn(rows: Rows, assigned: readonly Assigned[]): Column[] {
+  const used = new Set(assigned.map(({ column }) => column));
+  const region = Math.max(0, ...rows.columns.map(({ level }) => level));
+  return rows.columns
+    .filter((column) => {
+      if (used.has(column) || column.level >= region || !isNamedFolder(column)) return false;
+      const texts = new Set(column.cells.flatMap((cell) => (cell ? [cell.text] : [])));
+      const isEverywhere = column.cells.every((cell) => cell !== undefined);
+      return (texts.size > 1 || (texts.size === 1 && !isEverywhere)) && [...texts].every(looksLikeFolder);
+    })
+    .sort((one, other) => other.level - one.level)
+    .slice(0, 3);
+}
+
+function isNamedFolder({ own, around }: Column): boolean {
+  return [...own, ...(around.at(-1) ?? [])].some((word) => folderWords.has(word));
+}
+
+/** Whether a text can be the path of a folder. */
+export function looksLikeFolder(text: string): boolean {
+  return !isAudioFileName(text) && /[\p{L}./]/u.test(text) && text.length <= 300;
+}
+
+/** Values of outer elements, the same for all regions, that are named like a folder. */
+function foldersIn(rows: Rows, assigned: readonly Assigned[]): string[] {
+  const used = new Set(assigned.map(({ column }) => column));
+  const folders: string[] = [];
+  const region = Math.max(0, ...rows.columns.map(({ level }) => level));
+  for (const column of rows.columns) {
+    if (used.has(column) || column.level >= region) continue;
+    if (!isNamedFolder(column)) continue;
+    const texts = new Set(column.cells.map((cell) => cell?.text));
+    const [text] = texts;
+    if (texts.size !== 1 || !text || !looksLikeFolder(text)) continue;
+    folders.push(text.replaceAll('\\', '/').replace(/\/+$/, ''));
+  }
+  return folders.slice(0, 4);
+}

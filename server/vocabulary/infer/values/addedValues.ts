@@ -1,0 +1,61 @@
+import type { Assigned } from '../assign';
+import type { InferredTarget } from '../words/meaningRules';
+
+/** Parameters of the open SFZ format that add to those of the regions, by the header that they belong to. */
+const addedTo: Readonly<Record<InferredTarget, string>> = {
+  volume: 'volume',
+  attenuation: 'volume',
+  tune: 'tune',
+  transpose: 'tune',
+};
+const sayTheSame: Readonly<Record<InferredTarget, InferredTarget>> = { attenuation: 'volume' };
+
+/**
+ * Levels and tunings of outer elements where every region inside has one of its own: inherited they would say nothing, so
+ * they add to it; so they do where the document says it. Each with the parameter that does so.
+ */
+export function addedValues(
+  assigned: readonly Assigned[],
+  stated?: 'adds' | 'replaces',
+): ReadonlyMap<Assigned, string> {
+  const added = new Map<Assigned, string>();
+  const taken = new Set<string>();
+  const inwards = [...assigned].sort((one, other) => other.column.level - one.column.level);
+  const isRegionLevel = Math.max(0, ...assigned.map(({ column }) => column.level));
+  for (const one of inwards) {
+    const parameter = addedTo[one.target];
+    if (parameter === undefined || one.column.level === isRegionLevel) continue;
+    const inner = assigned.filter(
+      (other) => kindOf(other) === kindOf(one) && other.column.level > one.column.level && !added.has(other),
+    );
+    const isVoid = one.column.cells.every(
+      (cell, row) => cell === undefined || inner.some(({ column }) => column.cells[row] !== undefined),
+    );
+    if (inner.length === 0 || stated === 'replaces' || (!isVoid && stated !== 'adds')) continue;
+    const headers = one.column.level === 0 ? ['global'] : ['group', 'master'];
+    const name = headers.map((header) => `${header}_${parameter}`).find((free) => !taken.has(free));
+    if (name === undefined) continue;
+    taken.add(name);
+    added.set(one, name);
+  }
+  return added;
+}
+
+function kindOf({ target }: Assigned): InferredTarget {
+  return sayTheSame[target] ?? target;
+}
+
+/** Whether some regions inside an outer element have a level or tuning of their own beside its. */
+export function isOverridden(
+  one: Assigned,
+  assigned: readonly Assigned[],
+  added: ReadonlyMap<Assigned, string>,
+): boolean {
+  if (addedTo[one.target] === undefined || added.has(one)) return false;
+  return assigned.some(
+    (other) =>
+      kindOf(other) === kindOf(one) &&
+      other.column.level > one.column.level &&
+      other.column.cells.some((cell, row) => cell !== undefined && one.column.cells[row] !== undefined),
+  );
+}

@@ -1,0 +1,168 @@
+import { isAudioFileName } from '../../../model/fileNames';
+import { readKey } from '../../../trade/keyReading';
+import { unitOf } from '../../../trade/languages/cellWords';
+import type { Unit } from '../../../trade/meaning';
+import { readPan } from '../../../trade/panReading';
+import { readNumberText } from '../../forms/numberText';
+import type { Column } from './column';
+import type { ThousandsMark } from './thousands';
+import { fitsMark, thousandsIn, withoutMarks } from './thousands';
+
+/** What the values of a place look like. */
+export interface ColumnFacts {
+  /** Rows that hold something. */
+  filled: number;
+  /** The number of each row, NaN where there is none. */
+  numbers: Float64Array;
+  /** How many are numbers, whole numbers, negative, note names, audio file names. */
+  numeric: number;
+  whole: number;
+  negative: number;
+  notes: number;
+  files: number;
+  least: number;
+  greatest: number;
+  /** What stands behind the numbers, blanks included, where it is the same everywhere. */
+  unitText: string | undefined;
+  unit: Unit | undefined;
+  /** How often each text occurs, as long as they are few. */
+  tally: ReadonlyMap<string, number>;
+  isConstant: boolean;
+  /** The most digits behind a decimal point. */
+  decimals: number;
+  /** How many are numbers in hexadecimal, such as `0x3C`. */
+  hexadecimal: number;
+  /** How many are numbers with a letter for a side, such as `50R`, or the letter of the centre. */
+  sided: number;
+  /** What stands between groups of three digits, where the values show that something does. */
+  thousands: ThousandsMark | undefined;
+  /** Whether the values are 0, 1, 2 ... or 1, 2, 3 ... in the order of the rows. */
+  isCounting: boolean;
+}
+
+const mostTallied = 80;
+const noteName = /^[A-Ga-g]\s?(?:#|♯|b|♭)?\s?-?\d{1,2}$/;
+const hexadecimal = /^\s*0x/i;
+const endless = /^\s*[-−]?\s*(?:inf(?:inity)?|∞)\s*(?:dB|cB)?\s*$/i;
+const sidedPan = /^(?:\p{L}+[\s:]?[\d.,]+\s?%?|[\d.,]+\s?%?\s?\p{L}+|\p{L}+)$/u;
+
+/** Whether a text is a note name with its octave, also as German, French, Spanish or Italian name notes. */
+export function isNoteName(text: string): boolean {
+  if (noteName.test(text.trim())) return true;
+  if (text.length > 10 || !/^\s*[a-hdrmfslt]\p{L}{0,4}[#♯b♭]?\s?-?\d{1,2}\s*$/iu.test(text)) return false;
+  const key = readKey(text);
+  return key !== undefined && key.number === undefined;
+}
+
+/** Looks at what stands in a place; `mark` is what stands between thousands in others like it. */
+export function columnFactsOf(texts: readonly (string | undefined)[], mark?: ThousandsMark): ColumnFacts {
+  const thousands = thousandsIn(texts) ?? (mark !== undefined && fitsMark(texts, mark) ? mark : undefined);
+  const look = new ColumnLook(texts.length, thousands);
+  for (const [row, text] of texts.entries()) if (text !== undefined) look.add(row, text);
+  return look.facts();
+}
+
+/** What was seen of a place so far. */
+class ColumnLook {
+  readonly #thousands: ThousandsMark | undefined;
+  readonly #numbers: Float64Array;
+  readonly #tally = new Map<string, number>();
+  readonly #counts = {
+    filled: 0,
+    numeric: 0,
+    whole: 0,
+    negative: 0,
+    notes: 0,
+    files: 0,
+    hexadecimal: 0,
+    sided: 0,
+  };
+  #least = Number.POSITIVE_INFINITY;
+  #greatest = Number.NEGATIVE_INFINITY;
+  #decimals = 0;
+  /** The number that would go on counting. */
+  #next: number | undefined;
+  #isCounting = true;
+  #unitText: string | undefined;
+  #unit: Unit | undefined;
+  #first: string | undefined;
+  #isConstant = true;
+
+  constructor(rows: number, thousands: ThousandsMark | undefined) {
+    this.#numbers = new Float64Array(rows).fill(Number.NaN);
+    this.#thousands = thousands;
+  }
+
+  add(row: number, text: string): void {
+    this.#addText(text);
+    const counts = this.#counts;
+    if (endless.test(text)) {
+      this.#numbers[row] = Number.NEGATIVE_INFINITY;
+      counts.numeric++;
+      counts.whole++;
+      if (/^\s*[-−]/.test(text)) counts.negative++;
+      return;
+    }
+    const read = readNumberText(this.#thousands === undefined ? text : withoutMarks(text));
+    if (this.#next === undefined && (read?.number === 0 || read?.number === 1)) this.#next = read.number;
+    if (this.#next === undefined || read?.number !== this.#next++) this.#isCounting = false;
+    if (!read) return;
+    if (hexadecimal.test(text)) counts.hexadecimal++;
+    if (read.unit !== '' && !this.#addUnit(text, read.unit)) return;
+    this.#addNumber(row, text, read.number);
+  }
+
+  #addText(text: string): void {
+    const counts = this.#counts;
+    counts.filled++;
+    this.#first ??= text;
+    if (text !== this.#first) this.#isConstant = false;
+    if (this.#tally.size < mostTallied || this.#tally.has(text))
+      this.#tally.set(text, (this.#tally.get(text) ?? 0) + 1);
+    if (isNoteName(text)) counts.notes++;
+    if (isAudioFileName(text)) counts.files++;
+    if (sidedPan.test(text.trim()) && readPan(text) !== undefined) counts.sided++;
+  }
+
+  /** Whether what stands behind a number can be a unit. */
+  #addUnit(text: string, unit: string): boolean {
+    const behind = /[^\d.,][^\d]*$/u.exec(text.trimStart().replace(/^[-+−]/, ''))?.[0];
+    const known = unitOf(unit);
+    if (behind === undefined || unit.length > 12) return false;
+    this.#unitText ??= behind;
+    this.#unit ??= known;
+    return true;
+  }
+
+  #addNumber(row: number, text: string, number: number): void {
+    const counts = this.#counts;
+    this.#numbers[row] = number;
+    counts.numeric++;
+    if (Number.isInteger(number)) counts.whole++;
+    else this.#decimals = Math.max(this.#decimals, (text.split(/[.,]/)[1] ?? '').replace(/\D.*$/, '').length);
+    if (number < 0) counts.negative++;
+    this.#least = Math.min(this.#least, number);
+    this.#greatest = Math.max(this.#greatest, number);
+  }
+
+  facts(): ColumnFacts {
+    return {
+      ...this.#counts,
+      numbers: this.#numbers,
+      least: this.#least,
+      greatest: this.#greatest,
+      decimals: this.#decimals,
+      thousands: this.#thousands,
+      unitText: this.#unitText,
+      unit: this.#unit,
+      tally: this.#tally,
+      isConstant: this.#isConstant,
+      isCounting: this.#isCounting && this.#counts.filled > 1,
+    };
+  }
+}
+
+/** The texts of a column. */
+export function textsOf(column: Column): (string | undefined)[] {
+  return column.cells.map((cell) => cell?.text);
+}

@@ -1,0 +1,45 @@
+import { rangeWords } from '../../../trade/rangeWords';
+
+/** A text that is a range, as its two parts and what stands between them. */
+export interface RangeText {
+  first: string;
+  between: string;
+  second: string;
+}
+
+const end = String.raw`(?:[A-Ga-g](?:#|♯|b|♭)?-?\d{1,2}|[-+]?\d+(?:\.\d+)?(?:\s?(?:ms|msec|secs?|s|frames?|smp|samples|%|dB|ct|cents?|st)(?![a-z]))?)`;
+const rangeText = new RegExp(
+  String.raw`^(${end})(\s*(?:\.{2,3}|…|->|→|=>|${rangeWords}(?=\s)|[-–—:;,/~|_>+&])\s*|\s+)(${end})$`,
+  'u',
+);
+
+/** Reads `36-48`, `C2 .. B2` or `0,127`; `undefined` for other texts. */
+export function readRangeText(text: string): RangeText | undefined {
+  if (text.length > 60) return undefined;
+  const found = rangeText.exec(text.trim());
+  return found ? { first: found[1], between: found[2], second: found[3] } : undefined;
+}
+
+/** The parts of the ranges in a column, where most of its texts are ranges. */
+export function rangesOf(
+  texts: readonly (string | undefined)[],
+): { first: (string | undefined)[]; second: (string | undefined)[]; between: string } | undefined {
+  const between = new Map<string, number>();
+  const first: (string | undefined)[] = [];
+  const second: (string | undefined)[] = [];
+  let filled = 0;
+  let ranges = 0;
+  for (const text of texts) {
+    const range = text === undefined ? undefined : readRangeText(text);
+    if (text !== undefined) filled++;
+    if (range) {
+      ranges++;
+      between.set(range.between, (between.get(range.between) ?? 0) + 1);
+    }
+    first.push(range ? range.first : text);
+    second.push(range ? range.second : text);
+  }
+  if (ranges === 0 || ranges * 2 < filled) return undefined;
+  const [most] = [...between].sort((one, other) => other[1] - one[1]);
+  return { first, second, between: most[0] };
+}

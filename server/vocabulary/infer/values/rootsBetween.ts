@@ -1,0 +1,54 @@
+import type { Assigned } from '../assign';
+import { columnFactsOf, textsOf } from './columnFacts';
+import { rowKeyNumber } from './rowKeys';
+import type { Rows } from './rows';
+
+/** Adds the root key: a place beside the ends of a key range that always lies between them is one, whatever it is called. */
+export function withRootsBetween(rows: Rows, all: readonly Assigned[]): Assigned[] {
+  if (all.some(({ target }) => target === 'pitch_keycenter' || target === 'key')) return [...all];
+  for (const low of all) {
+    const { column } = low;
+    const high = all.find(
+      ({ target, column: other }) =>
+        target === 'hikey' && other.level === column.level && other.around.join() === column.around.join(),
+    );
+    if (low.target !== 'lokey' || low.part !== undefined || !high || high.part !== undefined) continue;
+    const root = rootBetween(rows, low, high, all);
+    if (root) return [...all, root];
+  }
+  return [...all];
+}
+
+function rootBetween(
+  rows: Rows,
+  low: Assigned,
+  high: Assigned,
+  all: readonly Assigned[],
+): Assigned | undefined {
+  const { column } = low;
+  const lows = low.texts.map(rowKeyNumber);
+  const highs = high.texts.map(rowKeyNumber);
+  for (const place of rows.columns) {
+    const isBeside = place.level === column.level && place.around.join() === column.around.join();
+    if (!isBeside || all.some((one) => one.column === place)) continue;
+    const texts = textsOf(place);
+    const keys = texts.map(rowKeyNumber);
+    const isBetween = (key: number | undefined, row: number) =>
+      key === undefined || (key >= (lows[row] ?? 128) && key <= (highs[row] ?? -1));
+    const facts = columnFactsOf(texts);
+    const areKeys = facts.notes + facts.whole === facts.filled && keys.every(isBetween);
+    if (!areKeys || !keys.some((key, row) => key !== undefined && key !== lows[row])) continue;
+    const evidence = 'Its values lie between the low and the high key in all regions.';
+    return {
+      ...low,
+      column: place,
+      target: 'pitch_keycenter',
+      texts,
+      facts,
+      weight: 0.72,
+      evidence,
+      others: [],
+    };
+  }
+  return undefined;
+}

@@ -1,0 +1,37 @@
+import type { MiddleC } from '../../../model/keys';
+import { readKey as readTableKey } from '../../../trade/keyReading';
+import { readKeyForm } from '../../forms/keys';
+import { isNoteName } from './columnFacts';
+
+/** The ways to count octaves, the most usual first. */
+export const conventions: readonly MiddleC[] = ['C4', 'C3', 'C5'];
+/** Keys to add to a note name that was read with middle C = C4. */
+export const shifts: Readonly<Record<MiddleC, number>> = { C3: 12, C4: 0, C5: -12 };
+
+/** A key as a row gives it. */
+export interface RowKey {
+  number?: number;
+  /** With middle C = C4; may lie outside the keys. */
+  named?: number;
+}
+
+/** The key in a text; `undefined` where it is none. */
+export function rowKey(text: string | undefined): RowKey | undefined {
+  if (text === undefined) return undefined;
+  if (!isNoteName(text)) {
+    const number = Number(text);
+    return Number.isInteger(number) && text.trim() !== '' ? { number } : undefined;
+  }
+  for (const middleC of conventions) {
+    const key = readKeyForm({ kind: 'key', written: 'name', middleC }, text);
+    if (key !== undefined) return { named: key - shifts[middleC] };
+  }
+  const named = readTableKey(text)?.named;
+  return named === undefined ? undefined : { named };
+}
+
+/** The number of a key, note names as if C4 were key 60; `undefined` for other texts. */
+export function rowKeyNumber(text: string | undefined): number | undefined {
+  const key = rowKey(text);
+  return key && (key.number ?? key.named);
+}

@@ -1,0 +1,134 @@
+import { bareWord } from '../../../trade/languages/spelling';
+import type { SwitchedOff } from '../../vocabulary';
+import type { Draft, Settled } from '../draft';
+import { nameWords } from '../words/nameWords';
+import { conceptsOf } from '../words/tradeWords';
+import { oppositeOf, switchWord } from '../words/words';
+import type { Column } from './column';
+import type { Rows } from './rows';
+
+/** Words for what sounds where it is said to be so, what does not, and what names either (common practice). */
+const on: ReadonlySet<string> = new Set(
+  'on enabled enable active activated live audible sounding playable used use plays aktiv aktiviert ein actif active activo attivo ativo actief'.split(
+    ' ',
+  ),
+);
+const off: ReadonlySet<string> = new Set(
+  'off mute muted disabled disable bypass bypassed skip skipped ignore ignored inactive deactivated silent silenced unused suspended stumm inaktiv deaktiviert desactive inactif inactivo inattivo desactivado disattivato'.split(
+    ' ',
+  ),
+);
+const either: ReadonlySet<string> = new Set('status state zustand etat estado stato condition'.split(' '));
+const weak: ReadonlySet<string> = new Set('is flag the region zone part'.split(' '));
+
+/** Places that switch regions or groups of them off, and the rows that are on. */
+export interface Switches {
+  off: SwitchedOff[];
+  drafts: Draft[];
+  /** Without what is switched off and without the switches. */
+  rows: Rows;
+}
+
+/** Finds places that switch elements of the chain off. Where all would be off, nothing is a switch. */
+export function findSwitches(rows: Rows, chain: readonly string[]): Switches {
+  const found = rows.columns.flatMap((column) => {
+    const words = offWordsOf(column, chain[column.level]);
+    return words ? [{ column, words }] : [];
+  });
+  const isOff = Array.from({ length: rows.count }, (_, row) =>
+    found.some(({ column, words }) => words.has(folded(column.cells[row]?.text))),
+  );
+  if (found.length === 0 || !isOff.includes(false)) return { off: [], drafts: [], rows };
+  const columns = new Set(found.map(({ column }) => column));
+  return {
+    off: found.map(({ column, words }) => ({
+      element: chain[column.level],
+      at: column.at,
+      words: [...words],
+    })),
+    drafts: found.map(({ column, words }) => draftOf(column, words, chain)),
+    rows: {
+      ...rows,
+      count: isOff.filter((one) => !one).length,
+      columns: rows.columns.flatMap((column) => {
+        const cells = column.cells.filter((_, row) => !isOff[row]);
+        return columns.has(column) || cells.every((cell) => !cell) ? [] : [{ ...column, cells }];
+      }),
+    },
+  };
+}
+
+function draftOf(column: Column, words: ReadonlySet<string>, chain: readonly string[]): Draft {
+  const element = chain[column.level];
+  const place = column.at.replace(/^@/, '');
+  const said = [...words].map((word) => `"${word}"`).join(' or ');
+  return {
+    id: `${element}/${column.at}.off`,
+    message: `"${place}" switches <${element}> off with ${said}; what is off is left out.`,
+    confidence: 0.9,
+    evidence: ['Its name and its values say so.'],
+    span: column.cells.find((cell) => cell) ?? { text: '', start: 0, end: 0 },
+    isAbout: () => false,
+    alternatives: [],
+  };
+}
+
+/** What stands in a place where its element is off, in lower case; `undefined` for a place that switches nothing. */
+function offWordsOf({ own, around, cells }: Column, element: string): ReadonlySet<string> | undefined {
+  const ofElement = new Set(nameWords(element));
+  const isWeak = (word: string) => weak.has(word) || ofElement.has(word);
+  const telling = own.filter((word) => !isWeak(word));
+  const known = (words: readonly string[]) =>
+    words.every((word) => on.has(word) || off.has(word) || either.has(word) || isWeak(word));
+  if (telling.length === 0 || !known(telling) || !around.every((words) => known(words) || sayLittle(words)))
+    return undefined;
+  const isNegative = telling.some((word) => off.has(word));
+  const isStatus = !isNegative && telling.every((word) => either.has(word));
+  const values = new Set(cells.flatMap((cell) => (cell ? [folded(cell.text)] : [])));
+  const found = new Set<string>();
+  for (const value of values) {
+    const said = saysOn(value);
+    if (said === undefined) {
+      if (isStatus) continue;
+      return undefined;
+    }
+    // A place such as `disabled` may repeat its name.
+    const isOff = isNegative ? said || (value !== 'off' && off.has(bareWord(value))) : !said;
+    if (isOff) found.add(value);
+    else {
+      const other = oppositeOf(value);
+      if (other !== undefined && !isStatus) found.add(folded(other));
+    }
+  }
+  return found.size > 0 ? found : undefined;
+}
+
+/** Whether the name of an element says nothing of what is in it, as `settings` does. */
+function sayLittle(words: readonly string[]): boolean {
+  return words.every((word) => conceptsOf(word)?.concepts.every((concept) => concept === 'weak') ?? true);
+}
+
+/** Whether a value says that something is on; `undefined` for one that says neither. */
+function saysOn(value: string): boolean | undefined {
+  const bare = bareWord(value);
+  if (off.has(bare)) return false;
+  return on.has(bare) ? true : switchWord(value);
+}
+
+function folded(text: string | undefined): string {
+  return (text ?? '').trim().toLowerCase();
+}
+
+/** Loops with an element of their own that a place in it switches off: what else stands there then means nothing. */
+export function loopSwitches(settled: readonly Settled[]): SwitchedOff[] {
+  const all = settled.flatMap(({ parameters }) => parameters);
+  const found = new Map<string, SwitchedOff>();
+  for (const { parameter, at, form } of all) {
+    const [, element, attribute] = /^([^/[\]@]+)\/(@[^/]+)$/.exec(at) ?? [];
+    if (parameter !== 'loop_mode' || form.kind !== 'words' || !element || !attribute) continue;
+    const words = Object.entries(form.words).flatMap(([word, value]) => (value === 'no_loop' ? [word] : []));
+    const hasOthers = all.some((other) => other.at.startsWith(`${element}/`) && other.at !== at);
+    if (words.length > 0 && hasOthers) found.set(at, { element, at: attribute, words });
+  }
+  return [...found.values()];
+}
