@@ -14,16 +14,26 @@ const watchedName = new RegExp(
 /** Folders outside the workspace that are watched at the most. */
 const mostFolders = 100;
 
+/**
+ * When folders are looked at again after watching was asked for, in milliseconds: what changed before it began is told by
+ * nobody, and a client answers before the system watches. Our choice.
+ */
+const looksAfterBegin = [0, 1000, 4000];
+
 /** Has the client tell of files that come, go or change. */
 export class FileWatching {
   readonly #connection: Connection;
+  readonly #lookAgain: () => void;
+  readonly #looks = new Set<NodeJS.Timeout>();
   readonly #outside = new Map<string, Promise<Disposable>>();
   /** Whether the client can watch files when asked to. */
   isAvailable = false;
   #canWatchOutside = false;
 
-  constructor(connection: Connection) {
+  /** `lookAgain` is called when changes may have gone untold. */
+  constructor(connection: Connection, lookAgain: () => void) {
     this.#connection = connection;
+    this.#lookAgain = lookAgain;
   }
 
   /** Begins to watch the workspace. */
@@ -60,8 +70,24 @@ export class FileWatching {
     return false;
   }
 
-  #watch(watchers: FileSystemWatcher[]): Promise<Disposable> {
-    return this.#connection.client.register(DidChangeWatchedFilesNotification.type, { watchers });
+  /** Has nothing looked at any more. */
+  stop(): void {
+    for (const look of this.#looks) clearTimeout(look);
+    this.#looks.clear();
+  }
+
+  async #watch(watchers: FileSystemWatcher[]): Promise<Disposable> {
+    const watching = await this.#connection.client.register(DidChangeWatchedFilesNotification.type, {
+      watchers,
+    });
+    for (const later of looksAfterBegin) {
+      const look = setTimeout(() => {
+        this.#looks.delete(look);
+        this.#lookAgain();
+      }, later);
+      this.#looks.add(look);
+    }
+    return watching;
   }
 }
 

@@ -111,7 +111,7 @@ export class LanguageServer implements ServerContext {
       this.#measuring?.measurements,
     );
     this.outlines = new SampleOutlines(files);
-    this.#watching = new FileWatching(connection);
+    this.#watching = new FileWatching(connection, () => this.#lookAgain());
     this.#publishing = new Publishing(connection, (uri) => this.#send(uri));
   }
 
@@ -268,12 +268,12 @@ export class LanguageServer implements ServerContext {
   /** Looks whether folders hold what they did; many reasons at one time make it once. */
   #lookAgain(): void {
     this.#looking ??= setTimeout(async () => {
+      this.#looking = undefined;
       try {
         this.#folderFindings.filesChanged(await this.documents.lookAgain());
       } catch (error) {
         this.connection.console.error(`Folders could not be looked at again: ${error}`);
       }
-      this.#looking = undefined;
     }, gathered);
   }
 
@@ -361,6 +361,7 @@ export class LanguageServer implements ServerContext {
   async #stop(): Promise<void> {
     this.#publishing.stop();
     this.#folderFindings.stop();
+    this.#watching.stop();
     clearTimeout(this.#looking);
     for (const timer of this.#changed.values()) clearTimeout(timer);
     await this.#measuring?.stop();

@@ -159,10 +159,11 @@ export class FolderIndex {
 
   /** Lists the folders that are known anew; answers the paths at which something else stands now. */
   async lookAgain(): Promise<string[]> {
-    const changes = this.#changes;
     const others: string[] = [];
     const look = async ([folder, before]: [string, Listing]) => {
       const now = await this.#list(folder);
+      // What was told of meanwhile is looked up anyway.
+      if (this.#listings.get(folder) !== before) return;
       if (typeof before !== 'string' && typeof now !== 'string') {
         for (const [name, kind] of now.kinds)
           if (before.kinds.get(name) !== kind) others.push(joinPath(folder, name));
@@ -170,8 +171,7 @@ export class FolderIndex {
       } else if (before !== now) others.push(folder);
     };
     await Promise.all([...this.#listings].map(look));
-    // What was told of meanwhile is looked up anyway.
-    return changes === this.#changes ? others : [];
+    return others;
   }
 
   /** Forgets everything. */

@@ -64,6 +64,8 @@ export class EditorClient {
   readonly folder: string;
   configuration: unknown;
   readonly registered: Registered[] = [];
+  /** Registrations are answered when this is kept. */
+  registers: Promise<void> = Promise.resolve();
   readonly shown: string[] = [];
   /** The findings that the server sent by itself, by URI. */
   readonly sent = new Map<string, PublishDiagnosticsParams>();
@@ -85,7 +87,8 @@ export class EditorClient {
     );
     this.connection.onRequest(
       'client/registerCapability',
-      ({ registrations }: { registrations: Registered[] }) => {
+      async ({ registrations }: { registrations: Registered[] }) => {
+        await this.registers;
         this.registered.push(...registrations);
         this.#wake();
         return null;
@@ -123,15 +126,20 @@ export class EditorClient {
   /** Starts a server and gets acquainted with it. */
   static async start(bundle: string, options: EditorOptions): Promise<EditorClient> {
     const client = EditorClient.connect(bundle, options);
-    await client.connection.sendRequest('initialize', {
-      processId: process.pid,
-      rootUri: URI.file(options.folder).toString(),
-      workspaceFolders: [{ uri: URI.file(options.folder).toString(), name: 'test' }],
-      capabilities: options.capabilities ?? fullCapabilities,
-      initializationOptions: options.options ?? { suggestCommand: 'test.suggest' },
-    });
-    await client.connection.sendNotification('initialized', {});
+    await client.initialize(options);
     return client;
+  }
+
+  /** Has the server get acquainted with the editor. */
+  async initialize({ capabilities, options }: Partial<EditorOptions> = {}): Promise<void> {
+    await this.connection.sendRequest('initialize', {
+      processId: process.pid,
+      rootUri: URI.file(this.folder).toString(),
+      workspaceFolders: [{ uri: URI.file(this.folder).toString(), name: 'test' }],
+      capabilities: capabilities ?? fullCapabilities,
+      initializationOptions: options ?? { suggestCommand: 'test.suggest' },
+    });
+    await this.connection.sendNotification('initialized', {});
   }
 
   uri(name: string): string {

@@ -1,4 +1,5 @@
 import { cp, mkdir, rename, rm, writeFile } from 'node:fs/promises';
+import { setTimeout } from 'node:timers/promises';
 import { describe, expect, it } from 'vitest';
 import type { CodeAction, TextDocumentEdit, WorkspaceEdit } from 'vscode-languageserver-protocol';
 import { EditorClient, placed } from './editorClient';
@@ -72,6 +73,16 @@ describe('folders that change while nobody tells', () => {
   const text = '<region> sample=Samples/a.wav\n';
   const lookAgain = () => client.connection.sendNotification('zonewright/lookAgain');
 
+  /** Waits until the findings are as expected; a test that waits too long has failed. */
+  const foundIn = async (uri: string, expected: readonly string[], after?: () => Promise<unknown>) => {
+    let seen = client.refreshes;
+    await after?.();
+    while ((await client.findings(uri)).join() !== expected.join()) {
+      await client.until(() => client.refreshes > seen);
+      seen = client.refreshes;
+    }
+  };
+
   it.each([
     ['a person comes back to the editor', () => lookAgain()],
     [
@@ -89,19 +100,28 @@ describe('folders that change while nobody tells', () => {
     client = await EditorClient.start(bundle, { folder });
     const uri = await client.open('a.sfz', text);
     expect(await client.findings(uri)).toEqual([]);
-    /** Waits until the findings are as expected; a test that waits too long has failed. */
-    const noticed = async (expected: readonly string[]) => {
-      let seen = client.refreshes;
-      await look(uri);
-      while ((await client.findings(uri)).join() !== expected.join()) {
-        await client.until(() => client.refreshes > seen);
-        seen = client.refreshes;
-      }
-    };
     await rename(`${folder}/Samples`, `${folder}/Other`);
-    await noticed(['sample-missing 0:16-0:29']);
+    await foundIn(uri, ['sample-missing 0:16-0:29'], () => look(uri));
     await cp(`${folder}/Other`, `${folder}/Samples`, { recursive: true });
-    await noticed([]);
+    await foundIn(uri, [], () => look(uri));
+  });
+
+  it('are noticed when they changed before watching began', async () => {
+    await mkdir(`${folder}/Samples`);
+    await writeFile(`${folder}/Samples/a.wav`, waveBytes(10));
+    let begin = () => {};
+    client = EditorClient.connect(bundle, { folder });
+    client.registers = new Promise((resolve) => {
+      begin = resolve;
+    });
+    await client.initialize();
+    const uri = await client.open('a.sfz', text);
+    expect(await client.findings(uri)).toEqual([]);
+    // What opening the document has looked at is over by then.
+    await setTimeout(200);
+    await rename(`${folder}/Samples`, `${folder}/Other`);
+    begin();
+    await foundIn(uri, ['sample-missing 0:16-0:29']);
   });
 });
 
