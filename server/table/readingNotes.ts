@@ -1,13 +1,13 @@
 import type { MiddleC } from '../model/keys';
 import type { NoteNaming } from '../trade/keyReading';
 import { keyMeanings, meaningNames } from '../trade/meaning';
+import type { Statements } from '../trade/statements/statements';
 import type { TableCells } from './cells/cells';
 import type { TableRows } from './cells/tableRows';
 import type { ColumnReading } from './columns/columnReading';
 import { columnName, shortened } from './columns/columnReading';
 import type { KeyTable } from './columns/octave';
 import { decideOctave } from './columns/octave';
-import type { Statements } from './columns/statements';
 import type { SampleEvidence } from './sampleEvidence';
 import type { TableNotes } from './tableNotes';
 

@@ -43,6 +43,15 @@ describe('the walls between rooms', () => {
     expect(broken(({ file, imports }) => !(isIn(looking, file) && isIn(readers, imports)))).toEqual([]);
   });
 
+  it('keep tables and vocabularies apart: what both use is of the trade', () => {
+    const both = ['table', 'vocabulary'];
+    expect(
+      broken(
+        ({ file, imports }) => !(isIn(both, file) && isIn(both, imports) && roomOf(file) !== roomOf(imports)),
+      ),
+    ).toEqual([]);
+  });
+
   it('keep entry points and the editor side out of everything else', () => {
     const entry =
       /^server\/(main|cli|measureWorker|buildWorker|compareWorker|browserMain|browserMeasureWorker)(\.ts)?$/;

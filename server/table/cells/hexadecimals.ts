@@ -1,5 +1,5 @@
+import { readHeading } from '../../trade/headings';
 import type { ColumnMeaning } from '../../trade/meaning';
-import { readHeading } from '../columns/headings';
 import type { TableCells } from './cells';
 import type { TableRows } from './tableRows';
 

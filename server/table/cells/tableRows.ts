@@ -1,9 +1,9 @@
 import { isAudioFileName } from '../../model/fileNames';
+import { isPageNumber, isTotal } from '../../trade/headings';
 import { readKeyRange } from '../../trade/keyReading';
 import { readNumber } from '../../trade/numberReading';
 import type { ColumnHeading } from '../columns/headingRows';
 import { findHeading, headingsOf, isHeadingRow, mostColumns } from '../columns/headingRows';
-import { isPageNumber, isTotal } from '../columns/headings';
 import type { TableCells } from './cells';
 import { isRuling } from './split/delimiter';
 

@@ -1,6 +1,6 @@
 import { isAudioFileName } from '../../model/fileNames';
+import { readHeading } from '../../trade/headings';
 import { countKnown } from '../columns/headingRows';
-import { readHeading } from '../columns/headings';
 import { arrangedCells } from './arrangedCells';
 import type { TableCells } from './cells';
 

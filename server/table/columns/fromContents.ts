@@ -1,3 +1,4 @@
+import { readHeading } from '../../trade/headings';
 import type { ColumnMeaning } from '../../trade/meaning';
 import { keyMeanings } from '../../trade/meaning';
 import type { ColumnContents } from './columnContents';
@@ -5,7 +6,6 @@ import { shareOf } from './columnContents';
 import { columnName } from './columnReading';
 import type { ColumnState } from './columnState';
 import { isKeys } from './columnState';
-import { readHeading } from './headings';
 import { findKeyOrder, orderShare } from './keyOrder';
 import { labelsSideBySide } from './labelsSideBySide';
 

@@ -1,3 +1,5 @@
+import type { HeadingReading } from '../../trade/headings';
+import { languageOf, likelyHeading, readHeading } from '../../trade/headings';
 import type { ColumnMeaning } from '../../trade/meaning';
 import { meaningNames } from '../../trade/meaning';
 import { shareOf } from './columnContents';
@@ -5,8 +7,6 @@ import { shortened } from './columnReading';
 import type { ColumnState } from './columnState';
 import type { Explained, Glossary } from './glossary';
 import { fitOf } from './headingFit';
-import type { HeadingReading } from './headings';
-import { languageOf, likelyHeading, readHeading } from './headings';
 import { agrees } from './likeness';
 
 /** Headings that speak of turns and of nothing else. */

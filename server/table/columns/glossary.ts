@@ -1,8 +1,8 @@
+import type { HeadingReading } from '../../trade/headings';
+import { readHeading } from '../../trade/headings';
 import { bareWord } from '../../trade/languages/spelling';
 import type { TableCells } from '../cells/cells';
 import type { TableRows } from '../cells/tableRows';
-import type { HeadingReading } from './headings';
-import { readHeading } from './headings';
 
 /** What the text around says of a heading. */
 export interface Explained extends HeadingReading {

@@ -1,7 +1,7 @@
+import type { HeadingReading } from '../../trade/headings';
 import type { Unit } from '../../trade/meaning';
 import type { ColumnContents } from './columnContents';
 import { shareOf } from './columnContents';
-import type { HeadingReading } from './headings';
 
 /** Whether what stands in a column can be what its heading says. */
 export type Fit = 'yes' | 'unsure' | 'no';

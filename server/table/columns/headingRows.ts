@@ -1,8 +1,8 @@
+import { readHeading } from '../../trade/headings';
 import type { TableCells } from '../cells/cells';
 import { isRuling } from '../cells/split/delimiter';
 import type { CellKind } from './cellKinds';
 import { lookAt } from './cellKinds';
-import { readHeading } from './headings';
 
 /** Columns behind these are not looked at. */
 export const mostColumns = 2000;

@@ -1,6 +1,7 @@
 import type { MiddleC } from '../../model/keys';
 import { keyOfFrequency } from '../../model/keys';
 import { drumKeysOf } from '../../trade/drumKeys';
+import { unitInHeading } from '../../trade/headings';
 import { instrumentSpans, keyboardSpans } from '../../trade/instrumentSpans';
 import type { KeyReading, NoteNaming } from '../../trade/keyReading';
 import {
@@ -15,14 +16,13 @@ import type { ColumnMeaning } from '../../trade/meaning';
 import { keyMeanings } from '../../trade/meaning';
 import { conventions, octaveShifts } from '../../trade/middleC';
 import { readNumber } from '../../trade/numberReading';
+import type { Statements } from '../../trade/statements/statements';
 import { CellReadings } from '../cells/cellReadings';
 import type { TableCells } from '../cells/cells';
 import type { SampleEvidence } from '../sampleEvidence';
 import { spread } from './columnContents';
 import type { ColumnReading } from './columnReading';
 import { shortened } from './columnReading';
-import { unitInHeading } from './headings';
-import type { Statements } from './statements';
 
 const mostRows = 500;
 

@@ -4,10 +4,10 @@ import { hasSide, readPan } from '../../trade/panReading';
 import type { PanScale } from '../../trade/scales/panScale';
 import { panOf, panScale, sidedPanScale } from '../../trade/scales/panScale';
 import { scaleIn } from '../../trade/statedScale';
+import type { StatedScale } from '../../trade/statements/statements';
 import { CellReadings } from '../cells/cellReadings';
 import type { ColumnReading } from '../columns/columnReading';
 import { columnName, statedReason } from '../columns/columnReading';
-import type { StatedScale } from '../columns/statements';
 import type { ZoneCells } from '../zones/zoneCells';
 
 const hundred: PanScale = [-100, 0, 100];

@@ -1,6 +1,6 @@
 import { dynamicLetters } from '../../trade/dynamics';
+import type { Statements } from '../../trade/statements/statements';
 import { shortened } from '../columns/columnReading';
-import type { Statements } from '../columns/statements';
 import type { TableNotes } from '../tableNotes';
 import type { ValueColumn, ZoneList } from './zoneList';
 

@@ -1,4 +1,5 @@
 import { isAudioFileName } from '../../model/fileNames';
+import { isTotal, readHeading } from '../../trade/headings';
 import { readKeyRange } from '../../trade/keyReading';
 import { keyMeanings } from '../../trade/meaning';
 import type { TableCells } from '../cells/cells';
@@ -8,7 +9,6 @@ import type { TableRows } from '../cells/tableRows';
 import { spread } from '../columns/columnContents';
 import type { ColumnReading } from '../columns/columnReading';
 import { shortened } from '../columns/columnReading';
-import { isTotal, readHeading } from '../columns/headings';
 import type { TableNotes } from '../tableNotes';
 import type { ZoneList } from './zoneList';
 

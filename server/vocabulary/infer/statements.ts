@@ -1,6 +1,6 @@
-import type { Statements } from '../../table/columns/statements';
-import { middleCIn, statementsIn } from '../../table/columns/statements';
 import type { ColumnMeaning } from '../../trade/meaning';
+import type { Statements } from '../../trade/statements/statements';
+import { middleCIn, statementsIn } from '../../trade/statements/statements';
 import type { Assigned } from './assign';
 import type { RegionElement } from './elements/regionElement';
 import type { ElementType, Site, Survey } from './elements/survey';

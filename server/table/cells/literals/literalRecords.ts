@@ -1,6 +1,6 @@
 import { isAudioFileName } from '../../../model/fileNames';
+import { readHeading } from '../../../trade/headings';
 import { readKeyRange } from '../../../trade/keyReading';
-import { readHeading } from '../../columns/headings';
 import type { LiteralEntry, LiteralList, LiteralMap, LiteralNode, LiteralValue } from './literalTree';
 
 /** A value of a zone, under a heading that its keys make, or by its place alone. */

@@ -1,9 +1,9 @@
 import { isAudioFileName } from '../../../model/fileNames';
 import { textStart } from '../../../model/text/textLayout';
+import { readHeading } from '../../../trade/headings';
 import { bareWord } from '../../../trade/languages/spelling';
 import type { ColumnMeaning } from '../../../trade/meaning';
 import { keyMeanings } from '../../../trade/meaning';
-import { readHeading } from '../../columns/headings';
 import { TableCells } from '../cells';
 import type { Labelled } from './recordLines';
 import { fieldOf, fieldsIn, labelledParts } from './recordLines';

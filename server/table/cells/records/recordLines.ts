@@ -1,5 +1,5 @@
 import { isAudioFileName } from '../../../model/fileNames';
-import { readHeading } from '../../columns/headings';
+import { readHeading } from '../../../trade/headings';
 
 /** A label and its value on a line of a text, by their offsets. */
 export interface Labelled {

@@ -1,5 +1,5 @@
+import { readHeading } from '../../../trade/headings';
 import { lookAt } from '../../columns/cellKinds';
-import { readHeading } from '../../columns/headings';
 import { TableCells } from '../cells';
 import type { Word } from './splitWords';
 import { headingsIn, isBlank, linesOf, wordsIn } from './splitWords';

@@ -1,7 +1,7 @@
 import { isAudioFileName } from '../../../model/fileNames';
 import { textStart } from '../../../model/text/textLayout';
+import { readHeading } from '../../../trade/headings';
 import { lookAt } from '../../columns/cellKinds';
-import { readHeading } from '../../columns/headings';
 import { TableCells } from '../cells';
 
 /** So many lines tell whether a text is of this kind. */

@@ -1,7 +1,7 @@
 import type { MiddleC } from '../../../model/keys';
-import type { Statements } from '../../../table/columns/statements';
 import { keyboardSpans } from '../../../trade/instrumentSpans';
 import { isGermanName } from '../../../trade/keyReading';
+import type { Statements } from '../../../trade/statements/statements';
 import type { ValueForm } from '../../vocabulary';
 import type { Assigned } from '../assign';
 import type { Draft } from '../draft';

@@ -1,4 +1,4 @@
-import type { Statements } from '../../../table/columns/statements';
+import type { Statements } from '../../../trade/statements/statements';
 import type { Assigned } from '../assign';
 import type { Draft } from '../draft';
 import { firstValueOf, otherForm, placeName, saysSo } from '../draft';

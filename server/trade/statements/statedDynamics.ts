@@ -1,4 +1,4 @@
-import { dynamicIn } from '../../trade/dynamics';
+import { dynamicIn } from '../dynamics';
 
 /** The velocities that a text names for dynamics, by their positions among them. */
 export interface StatedDynamics {

@@ -1,6 +1,6 @@
-import { loopWord } from '../../trade/languages/cellWords';
-import { readNumber } from '../../trade/numberReading';
-import { readPan } from '../../trade/panReading';
+import { loopWord } from '../languages/cellWords';
+import { readNumber } from '../numberReading';
+import { readPan } from '../panReading';
 
 /** Values that the text gives for all zones: parameters of the open SFZ format, and the sentence that says so. */
 export interface ForAll {

@@ -1,14 +1,14 @@
 import type { MiddleC } from '../../model/keys';
-import { readKey } from '../../trade/keyReading';
-import { unitOf } from '../../trade/languages/cellWords';
-import { languages } from '../../trade/languages/languages';
-import { bareWord } from '../../trade/languages/spelling';
-import type { ColumnMeaning, Unit } from '../../trade/meaning';
-import { conventions, octaveShifts } from '../../trade/middleC';
-import { rangeWords } from '../../trade/rangeWords';
+import { readHeading } from '../headings';
+import { readKey } from '../keyReading';
+import { unitOf } from '../languages/cellWords';
+import { languages } from '../languages/languages';
+import { bareWord } from '../languages/spelling';
+import type { ColumnMeaning, Unit } from '../meaning';
+import { conventions, octaveShifts } from '../middleC';
+import { rangeWords } from '../rangeWords';
 import type { ForAll } from './forAll';
 import { forAllIn } from './forAll';
-import { readHeading } from './headings';
 import type { StatedDynamics } from './statedDynamics';
 import { statedDynamicsIn } from './statedDynamics';
 
@@ -122,7 +122,7 @@ export function statementsIn(texts: readonly string[]): Statements {
         else if (areIncluded.test(clause)) endsAre ??= { are: 'included', text: clause };
       }
       if (fromOne.test(clause) && frames.test(clause)) firstFrame ??= { is: 1, text: clause };
-      scaleIn(clause, scales);
+      readScale(clause, scales);
     }
   }
   return {
@@ -250,7 +250,7 @@ function panEnds(text: string, scales: Map<ColumnMeaning, StatedScale>): void {
 }
 
 /** A clause that names columns and gives a unit, two ends, or the number for the full level. */
-function scaleIn(clause: string, scales: Map<ColumnMeaning, StatedScale>): void {
+function readScale(clause: string, scales: Map<ColumnMeaning, StatedScale>): void {
   const words = clause.match(/[\p{L}%]+/gu) ?? [];
   const meanings = subjectOf(words);
   if (!meanings || meanings.some((meaning) => scales.has(meaning))) return;

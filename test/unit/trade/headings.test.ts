@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { readHeading } from '../../../../server/table/columns/headings';
-import { readZoneTable } from '../../../../server/table/readTable';
-import type { ColumnMeaning } from '../../../../server/trade/meaning';
+import { readZoneTable } from '../../../server/table/readTable';
+import { readHeading } from '../../../server/trade/headings';
+import type { ColumnMeaning } from '../../../server/trade/meaning';
 
 const headings: Partial<Record<ColumnMeaning, string>> = {
   sample: 'Sample,file,FILENAME,File name,Name,Path,Audio,Audio file,sample_path',

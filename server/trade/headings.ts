@@ -1,9 +1,9 @@
-import { unitOf } from '../../trade/languages/cellWords';
-import { languages } from '../../trade/languages/languages';
-import type { LanguageWords } from '../../trade/languages/languageWords';
-import { bareWord, wordsLike, wordsOf } from '../../trade/languages/spelling';
-import type { ColumnMeaning, Unit } from '../../trade/meaning';
-import { scaleIn } from '../../trade/statedScale';
+import { unitOf } from './languages/cellWords';
+import { languages } from './languages/languages';
+import type { LanguageWords } from './languages/languageWords';
+import { bareWord, wordsLike, wordsOf } from './languages/spelling';
+import type { ColumnMeaning, Unit } from './meaning';
+import { scaleIn } from './statedScale';
 
 /** What a heading says of its column. */
 export interface HeadingReading {
