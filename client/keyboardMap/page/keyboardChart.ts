@@ -1,13 +1,12 @@
 import type { PropertyValues, TemplateResult } from 'lit';
 import { html, LitElement, nothing } from 'lit';
-import { summaryText } from '../../../server/map/describe';
 import type { MapRegion, MapScene } from '../../../server/map/mapScene';
 import type { AuditionToPage } from '../../audition/messages';
 import { AuditionStrip } from '../../audition/page/auditionStrip';
 import { l10n } from '../../webview/page/l10n';
 import type { MapFromPage, MapToPage } from '../messages';
-import { filterBar } from './bar/filterBar';
-import { zoomButtons } from './bar/zoomButtons';
+import { chartTop } from './bar/chartTop';
+import type { FilterBarParts } from './bar/filterBar';
 import type { ChartState } from './chartState';
 import { untouchedChart } from './chartState';
 import { Arranging } from './editing/arranging';
@@ -76,6 +75,7 @@ export class KeyboardChart extends LitElement {
     place: () => this.#pointer.place,
     moved: () => this.#moved(),
     enter: () => this.#enter(),
+    only: () => this.#onlyActive(),
     undo: (type) => this.tell({ type }),
     zoom: (factor) => this.#zoomTo(factor === undefined ? 1 : this.#zoom * factor),
   });
@@ -179,6 +179,12 @@ export class KeyboardChart extends LitElement {
     this.#layersChanged();
   }
 
+  /** Hides all groups but that of the active shape, or shows all again. */
+  #onlyActive(): void {
+    const layer = this.#map?.shape(this.#map.active)?.layer;
+    if (layer !== undefined) this.#showOnly(this.#map?.onlyLayer === layer ? undefined : layer);
+  }
+
   protected override render(): TemplateResult {
     return this.#map ? this.#chart(this.#map) : emptyHint(this.#reason, this.isPart);
   }
@@ -187,14 +193,14 @@ export class KeyboardChart extends LitElement {
     this.#views.choose(this.#arranging.isPossible ? this.state.view : 'map');
     const chart = this.#views.chart(map);
     return html`<div class="chart" @keydown=${(event: KeyboardEvent) => this.#keys.anywhere(event)}>
-      <div class="top">
-      <header class="bar">
-        ${this.isPart ? html`<h2>${this.state.document}</h2>` : html`<h1>${this.state.document}</h1>`}
-        <p class="summary" role="status" aria-live="polite">${summaryText(map.scene)}</p>
-        ${zoomButtons(this.state.zoom, (zoom) => this.#zoomTo(zoom))}
-      </header>
-      ${this.#audition} ${this.#filters(map)}
-      </div>
+      ${chartTop({
+        document: this.state.document,
+        isPart: this.isPart,
+        zoom: this.state.zoom,
+        zoomTo: (zoom) => this.#zoomTo(zoom),
+        audition: this.#audition,
+        filters: this.#filters(map),
+      })}
       <div class="body">
         <div class="plot-row">
           <canvas class="axis" aria-hidden="true"></canvas>
@@ -232,23 +238,25 @@ export class KeyboardChart extends LitElement {
           byLoudness: () => this.#byLoudness(),
           savePicture: () => void this.#savePicture(map),
           showLayer: (layer, isShown) => this.#showLayer(layer, isShown),
+          showOnly: (layer) => this.#showOnly(layer),
           lists: this.#lists(map),
         })}
       </div>
     </div>`;
   }
 
-  #filters(map: ShownMap): TemplateResult | typeof nothing {
-    if (!this.#scene) return nothing;
-    return filterBar({
-      scene: this.#scene,
-      problems: this.#problems,
-      filter: this.state.filter,
-      map,
-      change: (change) => this.#changeFilter(change),
-      showOnly: (layer) => this.#showOnly(layer),
-      views: this.#arranging.isPossible ? this.#viewBar(map) : nothing,
-    });
+  #filters(map: ShownMap): FilterBarParts | undefined {
+    return (
+      this.#scene && {
+        scene: this.#scene,
+        problems: this.#problems,
+        filter: this.state.filter,
+        map,
+        change: (change) => this.#changeFilter(change),
+        showOnly: (layer) => this.#showOnly(layer),
+        views: this.#arranging.isPossible ? this.#viewBar(map) : nothing,
+      }
+    );
   }
 
   #viewBar(map: ShownMap): TemplateResult {

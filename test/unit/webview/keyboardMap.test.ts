@@ -73,6 +73,15 @@ describe.skipIf(!hasBrowser)('the page of the keyboard map in a browser', () => 
     })()`);
     return new Set(found);
   };
+  const pixelsOf = (page: Page, colour: string): Promise<number> =>
+    page.evaluate(`(() => {
+      const { width, height } = document.querySelector('.marks');
+      const { data } = document.querySelector('.marks').getContext('2d').getImageData(0, 0, width, height);
+      const wanted = [1, 3, 5].map((at) => Number.parseInt('${colour}'.slice(at, at + 2), 16));
+      let count = 0;
+      for (let at = 0; at < data.length; at += 4) if (wanted.every((part, by) => data[at + by] === part)) count++;
+      return count;
+    })()`);
   const groupName = (page: Page, name: string) =>
     page.locator('.layer .name').getByText(name, { exact: true });
   const focused = async (page: Page) => {
@@ -254,7 +263,9 @@ describe.skipIf(!hasBrowser)('the page of the keyboard map in a browser', () => 
         .getByRole('option', { name: 'velocity' })
         .evaluateAll((all) => all.map((one) => one.getAttribute('aria-label')?.split(', ')[2]));
     expect(await labels()).toHaveLength(4);
-    await choose(page, 'Keyswitch', 'C1 long');
+    const long = page.getByRole('button', { name: 'C1 long', exact: true });
+    await long.click();
+    expect(await long.getAttribute('aria-pressed')).toBe('true');
     // The group without a keyswitch sounds in any case.
     expect((await labels()).sort()).toEqual(['group always', 'group held', 'group release']);
     await choose(page, 'Trigger', 'trigger=release');
@@ -286,6 +297,19 @@ describe.skipIf(!hasBrowser)('the page of the keyboard map in a browser', () => 
     await page.locator('#shape-3').click({ position: { x: 4, y: 40 } });
     await page.getByRole('button', { name: 'Only the group always' }).click();
     expect(await labels()).toEqual(['group always']);
+    await page.getByRole('listbox', { name: 'Regions' }).focus();
+    await page.keyboard.press('o');
+    expect(await labels()).toHaveLength(4);
+    await page.keyboard.press('o');
+    expect(await labels()).toEqual(['group always']);
+    await page.getByRole('button', { name: 'Show short alone' }).click();
+    expect(await labels()).toEqual(['group short']);
+    // Where there is little room, a list does what the row of buttons does.
+    await page.setViewportSize({ width: 900, height: 250 });
+    expect(await long.isVisible()).toBe(false);
+    await choose(page, 'Group', 'All groups');
+    await choose(page, 'Keyswitch', 'C#1 short');
+    expect((await labels()).sort()).toEqual(['group always', 'group short']);
     await page.close();
   });
 
@@ -312,6 +336,29 @@ describe.skipIf(!hasBrowser)('the page of the keyboard map in a browser', () => 
     expect(await samples()).toEqual(['five', 'four', 'two']);
     await page.getByRole('button', { name: 'Show all' }).click();
     expect(await samples()).toHaveLength(5);
+    await page.close();
+  });
+
+  it('says that groups lie one over the other, shows each in one press, and makes a small chosen shape stand out', async () => {
+    const page = await open();
+    const keys = Array.from({ length: 60 }, (_, at) => `<region> sample=a.wav key=${30 + at}`).join('\n');
+    await show(
+      page,
+      ['one', 'two', 'three'].map((name) => `<group> group_label=${name}\n${keys}`).join('\n'),
+    );
+    const shown = page.getByText('3 groups one over the other');
+    expect(await shown.isVisible()).toBe(true);
+    await page.getByRole('button', { name: 'two', exact: true }).click();
+    expect(await page.getByRole('option', { name: 'group two' }).count()).toBe(60);
+    expect(await shown.count()).toBe(0);
+    const ink = '#3b3b3b';
+    expect(await coloursOf(page, '.marks')).not.toContain(ink);
+    const before = await pixelsOf(page, ink);
+    await tell(page, {
+      type: 'select',
+      regions: [sceneOf(`<group>\n${keys}`).shapes[5].regions[0].header + 61],
+    });
+    expect((await pixelsOf(page, ink)) - before).toBeGreaterThan(600);
     await page.close();
   });
 

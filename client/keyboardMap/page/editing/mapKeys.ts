@@ -13,6 +13,8 @@ export interface KeyEvents {
   moved(): void;
   /** The active shape is to be shown in the text. */
   enter(): void;
+  /** The group of the active shape is to be shown alone, or all again. */
+  only(): void;
   undo(what: 'undo' | 'redo'): void;
   /** Zooms by a factor; to all keys without one. */
   zoom(factor: number | undefined): void;
@@ -79,6 +81,9 @@ export class MapKeys {
       case 's':
       case 'v':
         this.#split(event.key === 's' ? 'keys' : 'velocities');
+        return true;
+      case 'o':
+        this.#events.only();
         return true;
       case 'j':
         arranging.perform({ kind: 'join', shapes: map.held });

@@ -7,8 +7,9 @@ import { MarkStyles } from './markStyles';
 type BoxMark = Extract<Mark, { kind: 'box' }>;
 type TextMark = Extract<Mark, { kind: 'text' }>;
 
-/** Boxes with a side below so many pixels have no room for a texture or a whole outline. */
+/** Boxes with a side below so many pixels have no room for a texture, or for a whole outline. */
 const leastTexture = 6;
+const leastOutlined = 16;
 
 /** Paints marks on canvases, as the style sheet says. */
 export class Painter {
@@ -78,7 +79,9 @@ export class Painter {
     }
     if (!style.stroke) return;
     this.#prepareStroke(context, style);
-    if (isSmall) context.lineWidth = Math.max(0.4, (style.strokeWidth * side) / leastTexture);
+    // Whole outlines of small shapes would be all that is seen of a dense map.
+    if (fill !== undefined && fill !== 'overlap' && side < leastOutlined)
+      context.lineWidth = Math.max(0.3, (style.strokeWidth * side) / leastOutlined);
     context.strokeRect(x, y, width, height);
   }
 

@@ -13,6 +13,7 @@ import type { Mark } from '../../../../server/map/marks';
 import type { ViewChart } from '../../../../server/map/views/viewChart';
 import { shapeOfLineAt, velocityScale, viewAxis, viewMarks } from '../../../../server/map/views/viewMarks';
 import type { ShownMap } from '../shown/shownMap';
+import { selectedMarks } from './chosenMarks';
 import { Painter } from './painter';
 import { previewMarks } from './previewMarks';
 import { problemMarks } from './problemSigns';
@@ -250,7 +251,7 @@ export class Plot {
       ...raised.filter(({ kind }) => kind === 'text'),
       ...[...map.sounding].flatMap((index) => this.#outline(index, 'sounding', 2)),
       ...soundingKeyMarks(layout, map.soundingKeys),
-      ...[...map.selected].flatMap((index) => this.#outline(index, 'selected', 0)),
+      ...[...map.selected].flatMap((index) => this.#selected(index, layout)),
       ...this.#outline(map.hovered, 'hovered', 0),
       ...[...map.chosen].flatMap((index) => this.#outline(index, 'chosen', -1)),
       ...(this.#hasFocus ? this.#outline(map.active, 'focused', -2.5) : []),
@@ -293,6 +294,11 @@ export class Plot {
         ? [{ kind: 'text', className: 'label', x: box.x + 5, y: box.y + 2 + labelSize, text } as const]
         : []),
     ];
+  }
+
+  #selected(index: number, layout: MapLayout): Mark[] {
+    const box = this.boxOf(index);
+    return box ? selectedMarks(box, layout) : [];
   }
 
   #outline(index: number | undefined, name: string, inset: number): Mark[] {

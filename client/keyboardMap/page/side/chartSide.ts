@@ -27,6 +27,8 @@ export interface ChartSideParts {
   /** Saves what is shown as a picture. */
   savePicture(): void;
   showLayer(layer: number, isShown: boolean): void;
+  /** Hides all layers but one, or none. */
+  showOnly(layer: number | undefined): void;
   lists: unknown;
 }
 
@@ -45,7 +47,7 @@ export function chartSide(map: ShownMap, parts: ChartSideParts): TemplateResult 
       <p class="gesture" role="status">${arranging.message}</p>
     </section>
     ${chart ? viewText(map, parts.views, chart) : nothing} ${swatchFills(map.scene)}
-    ${layerList(map, parts.showLayer)} ${signs(map.scene)} ${parts.lists}
+    ${layerList(map, parts.showLayer, parts.showOnly)} ${signs(map.scene)} ${parts.lists}
     ${arranging.isPossible ? html`<button type="button" class="row save-picture" @click=${parts.savePicture}>${l10n.t('Save what is shown as a picture')}</button>` : nothing}
     <p id="keyboard-map-help" class="help quiet">${mapHelp(arranging.isPossible)}</p>
   </div>`;

@@ -64,7 +64,9 @@ function onlyButton(
   if (layers.length - map.hiddenLayers.size < 2) return nothing;
   const label = l10n.t('Only the group {0}', layers[layer].name);
   return html`<p class="only">
-    <button type="button" class="row" @click=${() => showOnly(layer)}>${label}</button>
+    <button type="button" class="row" aria-keyshortcuts="O" @click=${() => showOnly(layer)}>
+      ${label} <kbd>O</kbd>
+    </button>
   </p>`;
 }
 

@@ -1,5 +1,5 @@
 import type { TemplateResult } from 'lit';
-import { html, svg } from 'lit';
+import { html, nothing, svg } from 'lit';
 import { switchPath } from '../../../../server/map/drawing';
 import type { MapScene } from '../../../../server/map/mapScene';
 import { fillCount, fillOf, overlapTexture, textureOf, toneClass } from '../../../../server/map/textures';
@@ -11,11 +11,21 @@ import type { ShownMap } from '../shown/shownMap';
 
 const mostSwitches = 24;
 
-/** The layers as check boxes with their swatches. */
+/** The layers as check boxes with their swatches, each with a button that shows it alone, or all again. */
 export function layerList(
-  { scene, hiddenLayers }: ShownMap,
+  { scene, hiddenLayers, onlyLayer }: ShownMap,
   showLayer: (layer: number, isShown: boolean) => void,
+  showOnly: (layer: number | undefined) => void,
 ): TemplateResult {
+  const only = (name: string, layer: number) => html`<button
+    type="button"
+    class="row"
+    aria-pressed=${onlyLayer === layer}
+    aria-label=${l10n.t('Show {0} alone', name)}
+    @click=${() => showOnly(onlyLayer === layer ? undefined : layer)}
+  >
+    ${l10n.t('Alone')}
+  </button>`;
   const rows = scene.layers.map(({ name, regionCount }, layer) => {
     const swatch = sign(
       svg`<rect class="shape ${toneClass(layer)}" fill="url(#fill-${fillOf(layer)})" x=".5" y=".5" width="25" height="15"/>`,
@@ -29,6 +39,7 @@ export function layerList(
         isChecked: !hiddenLayers.has(layer),
         change: (isChecked) => showLayer(layer, isChecked),
       })}
+      ${scene.layers.length > 1 ? only(name, layer) : nothing}
     </li>`;
   });
   return html`<fieldset class="layers">

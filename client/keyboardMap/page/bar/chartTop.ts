@@ -1,0 +1,43 @@
+import type { TemplateResult } from 'lit';
+import { html, nothing } from 'lit';
+import { summaryText } from '../../../../server/map/describe';
+import { l10n } from '../../../webview/page/l10n';
+import { isPiled } from '../shown/piled';
+import { articulationBar } from './articulationBar';
+import type { FilterBarParts } from './filterBar';
+import { filterBar } from './filterBar';
+import { zoomButtons } from './zoomButtons';
+
+/** What stands above a plot. */
+export interface ChartTopParts {
+  document: string;
+  /** Whether the page has more than the chart. */
+  isPart: boolean;
+  zoom: number;
+  zoomTo(zoom: number): void;
+  /** What plays the instrument. */
+  audition: unknown;
+  /** What is chosen to be shown; nothing to choose without it. */
+  filters: FilterBarParts | undefined;
+}
+
+/** The name of a document with what stands out in its map, the zoom, the sound, and what is shown. */
+export function chartTop(parts: ChartTopParts): TemplateResult {
+  const { document, isPart, zoom, zoomTo, audition, filters } = parts;
+  return html`<div class="top">
+    <header class="bar">
+      ${isPart ? html`<h2>${document}</h2>` : html`<h1>${document}</h1>`}
+      <p class="summary" role="status" aria-live="polite">${filters ? shownText(filters) : nothing}</p>
+      ${zoomButtons(zoom, zoomTo)}
+    </header>
+    ${audition} ${filters ? html`${filterBar(filters)} ${articulationBar(filters)}` : nothing}
+  </div>`;
+}
+
+function shownText({ map }: FilterBarParts): string {
+  const text = summaryText(map.scene);
+  const shown = new Set(map.order.map((index) => map.scene.shapes[index].layer)).size;
+  return shown > 1 && isPiled(map.scene)
+    ? `${text}, ${l10n.t('{0} groups one over the other', shown)}`
+    : text;
+}
