@@ -5,7 +5,7 @@ import { dragged, draggedRoots } from './dragged';
 import type { Join, Split } from './splitAndJoin';
 import { join, split } from './splitAndJoin';
 import type { Layers, Spread } from './spread';
-import { shareVelocities, spreadKeys } from './spread';
+import { shareKeys, shareVelocities } from './spread';
 
 /** What a person does to shapes of a map, given by their position in the scene. */
 export type Gesture = Drag | RootDrag | Split | Join | Spread | Layers;
@@ -26,7 +26,7 @@ export function arranged(
     case 'join':
       return join(shapes, gesture);
     case 'spread':
-      return spreadKeys(shapes, gesture);
+      return shareKeys(shapes, gesture);
     case 'layers':
       return shareVelocities(shapes, gesture);
   }

@@ -1,5 +1,8 @@
 import type { MapShape } from '../map/mapScene';
 import { counted } from '../model/wording/counted';
+import type { KeySpan } from '../trade/keySpread';
+import { spreadKeys } from '../trade/keySpread';
+import { velocitiesOfLayer } from '../trade/layerVelocities';
 import type { Arrangement, Refusal, RegionValues } from './arrangement';
 import { valuesOnly } from './arrangement';
 import type { Axis, Side } from './borders';
@@ -23,22 +26,21 @@ export interface Layers {
  * Shares keys out among shapes by their root keys. Shapes of one group and velocity layer are a row; each row keeps its
  * lowest and highest key, widened to its roots. A key halfway between two roots goes to the lower one.
  */
-export function spreadKeys(shapes: readonly MapShape[], { shapes: chosen }: Spread): Arrangement | Refusal {
+export function shareKeys(shapes: readonly MapShape[], { shapes: chosen }: Spread): Arrangement | Refusal {
   const values: RegionValues[] = [];
   let rows = 0;
   const rowOf = ({ layer, lowVelocity, highVelocity }: MapShape) => `${layer} ${lowVelocity} ${highVelocity}`;
   for (const row of grouped(shapes, chosen, rowOf)) {
-    const roots = [...new Set(row.map(({ rootKeys }) => rootKeys[0]))].sort((one, other) => one - other);
-    if (roots.length < 2) continue;
+    const roots = row.map(({ rootKeys }) => rootKeys[0]);
+    const keys = spreadKeys(roots, {
+      low: Math.min(...roots, ...row.map(({ lowKey }) => lowKey)),
+      high: Math.max(...roots, ...row.map(({ highKey }) => highKey)),
+    });
+    if (keys.size < 2) continue;
     rows++;
-    const low = Math.min(roots[0], ...row.map(({ lowKey }) => lowKey));
-    const high = Math.max(roots[roots.length - 1], ...row.map(({ highKey }) => highKey));
-    const ends = roots.map((root, at) =>
-      at + 1 < roots.length ? Math.floor((root + roots[at + 1]) / 2) : high,
-    );
     for (const shape of row) {
-      const at = roots.indexOf(shape.rootKeys[0]);
-      values.push(...placed(shape, 'keys', at === 0 ? low : ends[at - 1] + 1, ends[at]));
+      const { low, high } = keys.get(shape.rootKeys[0]) as KeySpan;
+      values.push(...placed(shape, 'keys', low, high));
     }
   }
   if (rows === 0) return { refusal: 'Choose two or more shapes of one group with different root keys.' };
@@ -92,9 +94,8 @@ function bandsOf(column: readonly MapShape[]): Band[] {
 }
 
 function evenStarts(bands: readonly Band[]): number[] {
-  const low = bands[0].low;
-  const span = bands[bands.length - 1].high - low + 1;
-  return bands.map((_, at) => low + Math.round((at * span) / bands.length));
+  const all = { low: bands[0].low, high: bands[bands.length - 1].high };
+  return bands.map((_, at) => velocitiesOfLayer(at, bands.length, all).low);
 }
 
 function startsByLevel(bands: readonly Band[], levels: ReadonlyMap<number, number>): number[] | Refusal {

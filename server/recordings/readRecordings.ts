@@ -1,5 +1,6 @@
 import { noteNameOf } from '../model/keys';
 import { drumKeysOf } from '../trade/drumKeys';
+import { spreadKeys } from '../trade/keySpread';
 import { placeKit } from './kit';
 import { isOfSession } from './nameText';
 import type { Part } from './parts';
@@ -10,7 +11,6 @@ import { placeVelocities } from './placeVelocities';
 import type { Recording } from './recording';
 import type { Root } from './roots';
 import { findRoots } from './roots';
-import { spreadKeys } from './spreadKeys';
 
 /** A recording that is no part of the instrument. */
 export interface LeftOutRecording {

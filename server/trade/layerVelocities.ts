@@ -1,8 +1,12 @@
-/** The greatest velocity of a note (MIDI 1.0). */
-const greatestVelocity = 127;
+/** All velocities of a note that is struck (MIDI 1.0). */
+const allVelocities = { low: 1, high: 127 };
 
-/** The velocities of the one layer of a number of them: equal parts of 1..127, the softest lowest. */
-export function velocitiesOfLayer(at: number, count: number): { low: number; high: number } {
-  const bound = (one: number) => Math.floor((one * greatestVelocity) / count);
-  return { low: bound(at) + 1, high: bound(at + 1) };
+/** The velocities of the one layer of a number of them: equal parts of all, or of those from `low` to `high`, the softest lowest. */
+export function velocitiesOfLayer(
+  at: number,
+  count: number,
+  { low, high } = allVelocities,
+): { low: number; high: number } {
+  const start = (one: number) => low + Math.floor((one * (high - low + 1)) / count);
+  return { low: start(at), high: start(at + 1) - 1 };
 }

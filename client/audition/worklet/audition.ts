@@ -6,12 +6,13 @@ import type { Player } from '../../../server/playing/player/player';
 import type { Message } from '../../../server/playing/player/playMessage';
 import { OutputStage } from '../../../server/sound/output/outputStage';
 import type { SoundProgram } from '../../../server/sound/program/program';
+import { sendMessage } from '../../../server/sound/sendMessage';
 import { pageFrames } from '../../../server/sound/voice/sampleStore';
 import type { VoiceEngine } from '../../../server/sound/voiceEngine';
 import { createVoiceEngine } from '../../../server/sound/voiceEngine';
 import type { FromVoice, SilentCount, ToVoice } from '../voiceMessages';
 import type { Movement } from './movements';
-import { move, nameOfMoved } from './movements';
+import { nameOfMoved } from './movements';
 import { firstFrames, SampleMemory } from './sampleMemory';
 
 /** Voices at one time; live quality plays that many on one core (see the benches). */
@@ -93,7 +94,7 @@ export class Audition {
         return;
       default:
         this.#moved.set(nameOfMoved(message), message);
-        for (const { engine } of this.#all()) move(engine, message);
+        for (const { engine } of this.#all()) sendMessage(engine, message);
     }
   }
 
@@ -137,7 +138,7 @@ export class Audition {
       makesVoicesAhead: true,
     });
     this.#now = { playable, program, player, engine, sounding: new Map() };
-    for (const movement of this.#moved.values()) move(engine, movement);
+    for (const movement of this.#moved.values()) sendMessage(engine, movement);
     this.#hasChanged = true;
   }
 

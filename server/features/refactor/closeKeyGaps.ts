@@ -3,6 +3,7 @@ import type { NewParameter } from '../../model/notation';
 import type { KeyGap } from '../../model/overlaps/gaps';
 import { findKeyGaps } from '../../model/overlaps/gaps';
 import { Parameter } from '../../model/parameterNames';
+import { lastKeyOf } from '../../trade/keySpread';
 import type { Refactoring, SelectedDocument } from './refactoring';
 import { isWhollyHere, scopeRegions } from './selection';
 
@@ -26,7 +27,7 @@ export const closeKeyGaps: Refactoring = {
       changes.set(region, list);
     };
     for (const { lowKey, highKey, below, above } of gaps) {
-      const middle = Math.floor((instrument.rootKey(below) + instrument.rootKey(above)) / 2);
+      const middle = lastKeyOf(instrument.rootKey(below), instrument.rootKey(above));
       const last = Math.max(lowKey - 1, Math.min(highKey, middle));
       for (const region of regions) {
         if (last >= lowKey && instrument.highKey[region] === lowKey - 1) set(region, 'hikey', last);

@@ -9,6 +9,12 @@ export interface Walk {
   slope: number;
 }
 
+/*
+ * The loops of this file, of `readNearest` and of `readWide` are alike and stay apart: most of the time of a voice goes by in them.
+ * One channel read by the loop for two takes 1.3 times as long with 32 taps, 1.6 times with 8; a function called for each value
+ * or a choice made in the loop would be paid for in each frame of each voice.
+ */
+
 /**
  * Reads `count` values at rising positions of one channel. All taps of all positions have to lie inside of the input.
  * Leaves the position and the step behind the last value in `walk`.

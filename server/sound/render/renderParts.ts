@@ -5,6 +5,7 @@ import type { Quality } from '../interpolation/interpolator';
 import type { SoundProgram } from '../program/program';
 import { SampleFeeder } from '../samples/sampleFeeder';
 import type { SampleSource } from '../samples/sampleSource';
+import { sendMessage } from '../sendMessage';
 import { createVoiceEngine, type VoiceEngine } from '../voiceEngine';
 import type { Part } from './messages';
 
@@ -147,7 +148,7 @@ class Render {
   async #send(message: Message): Promise<void> {
     const { engine } = this;
     const note = this.#noteOf(message);
-    sendTo(engine, message);
+    sendMessage(engine, message);
     const report = engine.takeReport();
     for (const { region } of report.started) {
       if (note) (message.kind === 'noteOn' ? note.regions : note.releaseRegions).push(region);
@@ -205,30 +206,5 @@ class Render {
     report.brokenRegions = [...new Set(report.brokenRegions)];
     report.unreadableSamples = [...this.#feeder.unreadable];
     return report;
-  }
-}
-
-function sendTo(engine: VoiceEngine, message: Message): void {
-  switch (message.kind) {
-    case 'noteOn':
-      engine.noteOn(message.key, message.velocity);
-      break;
-    case 'noteOff':
-      engine.noteOff(message.key, message.velocity);
-      break;
-    case 'controller':
-      engine.controller(message.number, message.value);
-      break;
-    case 'bend':
-      engine.bend(message.value);
-      break;
-    case 'channelPressure':
-      engine.channelPressure(message.value);
-      break;
-    case 'polyPressure':
-      engine.polyPressure(message.key, message.value);
-      break;
-    case 'program':
-      engine.programChange(message.number);
   }
 }

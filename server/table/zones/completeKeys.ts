@@ -8,8 +8,7 @@ import type { ValueColumn, ZoneList } from './zoneList';
 
 /**
  * Gives zones the ends of their key ranges that the table leaves out, with a note: beside the highest keys the lowest is one above
- * those of the next zone below, beside the lowest the other way round, and beside roots alone each zone takes the keys nearest to its
- * root. The zones of the table are those from number `first` on.
+ * those of the next zone below, beside the lowest the other way round. The zones of the table are those from number `first` on.
  */
 export function completeKeys(
   zones: ZoneList,

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readRecordings } from '../../../server/recordings/readRecordings';
 import type { Recording } from '../../../server/recordings/recording';
-import { spreadKeys } from '../../../server/recordings/spreadKeys';
+import { spreadKeys } from '../../../server/trade/keySpread';
 
 /** A recording that sounds at a pitch, as a MIDI key; `undefined` for noise. */
 function heard(path: string, pitch: number | undefined, more: Partial<Recording> = {}): Recording {
