@@ -1,15 +1,11 @@
 import type { Arrangement } from '../../server/gestures/arrangement';
 import type { MapScene } from '../../server/map/mapScene';
+import type { RegionFinding } from '../../server/map/regionFindings';
 import type { MapMeasures } from '../../server/map/views/mapMeasures';
 import type { AuditionFromPage, AuditionToPage } from '../audition/messages';
 
-/** Something that was found wrong with a region. */
-export interface MapProblem {
-  /** The region as a header number of the scene sent last. */
-  header: number;
-  severity: 'error' | 'warning' | 'information';
-  message: string;
-}
+/** Something that was found wrong with a region of the scene sent last. */
+export type MapProblem = RegionFinding;
 
 /** What the panel tells its page. */
 export type MapToPage =

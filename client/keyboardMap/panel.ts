@@ -13,8 +13,8 @@ import type { Played } from '../audition/messages';
 import { mayHoldInstrument } from '../languages';
 import { PageHost } from '../webview/pageHost';
 import { MapEditing } from './mapEditing';
+import { MapProblems } from './mapProblems';
 import type { MapFromPage, MapToPage } from './messages';
-import { regionProblems } from './regionProblems';
 import { savePicture } from './savePicture';
 import { selectStretch } from './selectStretch';
 
@@ -46,13 +46,20 @@ export class KeyboardMapPanel implements WebviewViewProvider {
   /** What is to be played as soon as the page is there. */
   #asked: Played | undefined;
   readonly #arranging: MapEditing;
+  readonly #problems: MapProblems;
   #version = 0;
 
   private constructor(context: ExtensionContext, client: BaseLanguageClient) {
     this.#context = context;
     this.#client = client;
+    const shown = () => this.#shown && { uri: this.#shown, version: this.#version };
+    this.#problems = new MapProblems(client, {
+      shown,
+      paths: () => this.#scene?.sources ?? [],
+      tell: (problems) => this.#send({ type: 'problems', problems }),
+    });
     this.#arranging = new MapEditing(client, {
-      shown: () => this.#shown && { uri: this.#shown, version: this.#version },
+      shown,
       answer: (message) => this.#send({ type: 'arranged', message }),
       focus: async () => {
         await commands.executeCommand(`${viewId}.focus`);
@@ -86,7 +93,7 @@ export class KeyboardMapPanel implements WebviewViewProvider {
       commands.registerCommand('zonewright.playLayers', () => panel.#play('layers')),
       panel.#audition,
       workspace.onDidCloseTextDocument((document) => panel.#forget(document.uri)),
-      languages.onDidChangeDiagnostics(({ uris }) => panel.#problemsChanged(uris)),
+      languages.onDidChangeDiagnostics(({ uris }) => panel.#problems.changed(uris)),
       client.onNotification(InstrumentChangedNotification.type, ({ uri }) => panel.#changed(uri)),
     ];
   }
@@ -227,7 +234,7 @@ export class KeyboardMapPanel implements WebviewViewProvider {
     const { scene, version } = answer;
     this.#version = version;
     this.#send({ type: 'scene', scene, document: workspace.asRelativePath(shown), version });
-    this.#showProblems();
+    void this.#problems.tell();
     const editor = window.activeTextEditor;
     if (editor) this.#showSelection(editor, true);
   }
@@ -242,17 +249,6 @@ export class KeyboardMapPanel implements WebviewViewProvider {
     // What comes of an earlier text names other regions.
     if (measures && shown === this.#shown && version === this.#version)
       this.#send({ type: 'measures', measures });
-  }
-
-  #problemsChanged(uris: readonly Uri[]): void {
-    const paths = new Set(this.#scene?.sources);
-    if (uris.some((uri) => uri.toString() === this.#shown?.toString() || paths.has(uri.path)))
-      this.#showProblems();
-  }
-
-  #showProblems(): void {
-    if (!this.#scene || !this.#shown) return;
-    this.#send({ type: 'problems', problems: regionProblems(this.#scene, this.#shown) });
   }
 
   #showSelection(editor: TextEditor, always = false): void {

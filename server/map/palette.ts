@@ -66,6 +66,7 @@ const fixed = [
   '.keyboard-map .grid,.keyboard-map .tick,.keyboard-map .octave-mark{fill:none;stroke-width:1}',
   '.keyboard-map .gap{fill:none;stroke-width:1.6;stroke-linecap:round;stroke-dasharray:.1 3.6}',
   '.keyboard-map .curve{fill:none;stroke:currentColor;stroke-width:2}',
+  '.keyboard-map .curve.assumed{stroke-dasharray:2 4}',
   '.keyboard-map .curve-mark{stroke:currentColor;stroke-width:1.5}',
   '.keyboard-map .zero{fill:none;stroke-width:1}',
   '.keyboard-map .overlap{stroke-width:1.6}',

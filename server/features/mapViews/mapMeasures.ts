@@ -1,5 +1,6 @@
 import { pitchClaimsOf } from '../../checks/facts/samples/pitchClaims';
 import { playedLoudnessesOf } from '../../checks/facts/samples/playedLoudness';
+import { sampleUsesOf } from '../../checks/facts/samples/sampleUses';
 import type { CheckContext } from '../../checks/rule';
 import type { MapMeasures, RegionMeasure } from '../../map/views/mapMeasures';
 import { playableInstrument } from '../../playing/playable/makePlayable';
@@ -28,10 +29,17 @@ export function mapMeasures(context: CheckContext, key: number): MapMeasures {
     const level = (played?.loudness[number] ?? Number.NaN) - (played?.gain[number] ?? 0);
     return Number.isFinite(level) ? level : 0;
   });
-  const velocities = response.map(({ velocity, levelDb, regions: numbers }) => ({
-    velocity,
-    ...(Number.isFinite(levelDb) && { levelDb }),
-    regions: numbers.map((number) => instrument.regions[number]),
-  }));
+  const { uses, useOfRegion } = sampleUsesOf(context);
+  const isUnmeasured = (number: number) =>
+    uses[useOfRegion[number]]?.isFile && !Number.isFinite(played?.loudness[number] ?? Number.NaN);
+  const velocities = response.map(({ velocity, levelDb, regions: numbers }) => {
+    const unmeasured = numbers.filter(isUnmeasured).length;
+    return {
+      velocity,
+      ...(Number.isFinite(levelDb) && { levelDb }),
+      regions: numbers.map((number) => instrument.regions[number]),
+      ...(unmeasured > 0 && { unmeasured }),
+    };
+  });
   return { regions: [...regions.values()], key, velocities };
 }

@@ -14,6 +14,8 @@ export interface VelocityLevel {
   levelDb?: number;
   /** Headers of the regions that sound. */
   regions: number[];
+  /** How many of them play a file whose loudness is not known, so that its full scale counts; absent for none. */
+  unmeasured?: number;
 }
 
 /** What was measured of an instrument, for the views of its map. */

@@ -16,6 +16,8 @@ export interface ChartLine {
   /** The layer whose tone it has, and the shape that it is of. */
   layer: number;
   shape: number;
+  /** Whether it counts a sample that is not measured as full scale. */
+  isAssumed?: boolean;
 }
 
 /** A chart over keys, or over velocities. */
@@ -49,7 +51,7 @@ export function velocityChart(
   shapeOf: (header: number) => number,
 ): ViewChart {
   const heard = velocities.filter(({ levelDb }) => levelDb !== undefined);
-  const lines = heard.map(({ velocity, levelDb = 0, regions }) => ({
+  const lines = heard.map(({ velocity, levelDb = 0, regions, unmeasured = 0 }) => ({
     from: velocity,
     to: velocity,
     first: levelDb,
@@ -57,6 +59,7 @@ export function velocityChart(
     mark: velocity,
     layer: 0,
     shape: shapeOf(regions[0]),
+    ...(unmeasured > 0 && { isAssumed: true }),
   }));
   return { name: 'velocity', lines, unit: 'dB', ...axisOf(lines, 24, false) };
 }

@@ -18,7 +18,10 @@ const signs = [
 export function viewMarks(chart: ViewChart, layout: MapLayout): Mark[] {
   const marks = gridOf(chart, layout);
   if (chart.name === 'velocity') {
-    marks.push({ kind: 'path', className: 'curve tone-0', data: stepsOf(chart, layout) });
+    const known = stepsOf(chart, layout, false);
+    const assumed = stepsOf(chart, layout, true);
+    if (known !== '') marks.push({ kind: 'path', className: 'curve tone-0', data: known });
+    if (assumed !== '') marks.push({ kind: 'path', className: 'curve assumed tone-0', data: assumed });
     return marks;
   }
   for (const line of chart.lines) {
@@ -147,12 +150,13 @@ function gridOf(chart: ViewChart, layout: MapLayout): Mark[] {
   return marks;
 }
 
-/** One line of steps, broken where nothing sounds. */
-function stepsOf(chart: ViewChart, layout: MapLayout): string {
+/** One line of steps that are known, or that count what is not measured; broken where nothing of that kind sounds. */
+function stepsOf(chart: ViewChart, layout: MapLayout, isOfAssumed: boolean): string {
   const half = layout.plotWidth / 254;
   let data = '';
   let before = -1;
-  for (const { from, first } of chart.lines) {
+  for (const { from, first, isAssumed = false } of chart.lines) {
+    if (isAssumed !== isOfAssumed) continue;
     const [x, y] = [velocityX(layout, from), yOf(chart, layout, first)];
     data += `${from === before + 1 ? 'L' : 'M'}${px(x - half)} ${px(y)}h${px(2 * half)}`;
     before = from;

@@ -32,5 +32,8 @@ function valueText(value: number): string {
 function stepsInWords({ lines, unit }: ViewChart): string[] {
   return lines
     .filter(({ from }) => from % 10 === 0 || from === 1 || from === 127)
-    .map(({ from, first }) => `velocity ${from}: ${valueText(first)} ${unit}`);
+    .map(
+      ({ from, first, isAssumed }) =>
+        `velocity ${from}: ${valueText(first)} ${unit}${isAssumed ? ', a sample is not measured and counts as full scale' : ''}`,
+    );
 }

@@ -1,11 +1,17 @@
 import { arrangeText } from '../../features/arrange/arrangeText';
 import { mapMeasures } from '../../features/mapViews/mapMeasures';
+import { regionFindings } from '../../map/regionFindings';
 import { buildMapScene } from '../../map/scene';
 import { stopIfCancelled } from '../cancellation';
 import { workspaceEditOf } from '../conversion/workspaceEdits';
 import { noPreset, presetAtUri } from '../requestedPreset';
 import type { ArrangeMapParams, ArrangeMapResult } from '../requests/requests';
-import { ArrangeMapRequest, KeyboardMapRequest, MapMeasuresRequest } from '../requests/requests';
+import {
+  ArrangeMapRequest,
+  KeyboardMapRequest,
+  MapFindingsRequest,
+  MapMeasuresRequest,
+} from '../requests/requests';
 import type { ServerContext } from '../serverContext';
 import { onceMeasured } from './handleSamples';
 
@@ -31,6 +37,18 @@ export function handleInstrumentRequests(server: ServerContext): void {
     return onceMeasured(documents.samples, reading.folder ?? '', token, (samples) =>
       mapMeasures({ instrument, notation, samples }, key),
     );
+  });
+
+  connection.onRequest(MapFindingsRequest.type, async ({ uri }, token) => {
+    const judgement = await documents.judgement(uri);
+    const reading = await documents.reading(uri);
+    stopIfCancelled(token);
+    if (!judgement || !reading) return null;
+    const { findings, source } = judgement;
+    // Of a file that others include the map is its own, though it is checked as a part of them.
+    const sourceOf = source === 0 ? undefined : (one: number) => (one === source ? 0 : undefined);
+    const version = server.openDocument(uri)?.version ?? 0;
+    return { version, findings: regionFindings(reading.instrument, findings, sourceOf) };
   });
 
   connection.onRequest(ArrangeMapRequest.type, (params) => arrange(server, params));

@@ -2,6 +2,7 @@ import type { WorkspaceEdit } from 'vscode-languageserver-protocol';
 import { NotificationType, RequestType } from 'vscode-languageserver-protocol';
 import type { Arrangement } from '../../gestures/arrangement';
 import type { MapScene } from '../../map/mapScene';
+import type { RegionFinding } from '../../map/regionFindings';
 import type { MapMeasures } from '../../map/views/mapMeasures';
 import type { PresetNumbers } from '../../soundfont/font';
 
@@ -57,6 +58,18 @@ export interface MapMeasuresParams {
 /** Asks for what the views of a document's map show; it comes when all samples are measured, `null` where there is no instrument. */
 export const MapMeasuresRequest = {
   type: new RequestType<MapMeasuresParams, MapMeasures | null, void>('zonewright/mapMeasures'),
+} as const;
+
+export interface MapFindingsResult {
+  /** The version of the text that was checked. */
+  version: number;
+  /** What was found wrong with its regions, in the files that it includes too; headers are those of its map. */
+  findings: RegionFinding[];
+}
+
+/** Asks for what was found wrong with the regions of a document's map; `null` where there is no instrument. */
+export const MapFindingsRequest = {
+  type: new RequestType<{ uri: string }, MapFindingsResult | null, void>('zonewright/mapFindings'),
 } as const;
 
 export interface InstrumentChangedParams {

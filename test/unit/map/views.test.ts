@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { mapMeasures } from '../../../server/features/mapViews/mapMeasures';
+import { layOut } from '../../../server/map/layout';
 import { buildMapScene } from '../../../server/map/scene';
 import { keyChart, velocityChart } from '../../../server/map/views/viewChart';
+import { viewMarks } from '../../../server/map/views/viewMarks';
 import { viewInWords } from '../../../server/map/views/viewWords';
 import { sfzNotation } from '../../../server/sfz/notation';
 import { readText } from '../features/anyInstrument';
@@ -49,6 +51,32 @@ describe('the level of a note by velocity', () => {
     for (const velocity of [1, 40, 50, 60, 80, 127]) expect(faded[velocity]).toBeCloseTo(0, 6);
     const curved = levels('<region> sample=*sine amp_velcurve_1=1');
     expect(curved[1]).toBeCloseTo(0, 6);
+  });
+});
+
+describe('a level of samples that are not measured', () => {
+  it('is told, also where others that sound with it are known', () => {
+    const text = '<region> sample=known.wav hivel=99 <region> sample=new.wav lovel=80';
+    const instrument = readText('sfz', text);
+    const { velocities } = mapMeasures({ instrument, notation: sfzNotation, samples: noSamples }, 60);
+    expect(velocities.map(({ unmeasured }) => unmeasured)).toEqual(
+      Array.from({ length: 127 }, (_, at) => (at >= 79 && at <= 98 ? 2 : 1)),
+    );
+    const chart = velocityChart(
+      velocities.map((one) => (one.velocity < 80 ? { ...one, unmeasured: 0 } : one)),
+      () => 0,
+    );
+    const words = viewInWords(chart, []);
+    expect(words.filter((line) => line.includes('not measured'))).toHaveLength(6);
+    expect(words.at(-1)).toBe('velocity 127: 0 dB, a sample is not measured and counts as full scale');
+    const layout = layOut(buildMapScene(instrument), { keyWidth: 10, plotHeight: 127, keyboardHeight: 20 });
+    const curves = viewMarks(chart, layout).filter(({ className }) => className.startsWith('curve'));
+    expect(curves.map(({ className }) => className)).toEqual(['curve tone-0', 'curve assumed tone-0']);
+    // A sine of the format's own has a level that is known.
+    expect(levels('<region> sample=*sine')[127]).toBeCloseTo(0, 6);
+    const sine = readText('sfz', '<region> sample=*sine');
+    const of = mapMeasures({ instrument: sine, notation: sfzNotation, samples: noSamples }, 60);
+    expect(of.velocities.some((one) => one.unmeasured !== undefined)).toBe(false);
   });
 });
 

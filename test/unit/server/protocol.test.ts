@@ -385,6 +385,27 @@ describe('requests of our own', () => {
     expect(await ask(7)).toEqual({ refusal: expect.stringContaining('changed meanwhile') });
   });
 
+  it('tell what is wrong with regions of a map, in files that are closed too', async () => {
+    await writeFile(`${folder}/part.sfz`, '<region> sample=*sine key=60\n<region> sample=gone.wav key=61\n');
+    await start();
+    const main = '<group> lovell=1\n<region> sample=*sine key=59\n#include "part.sfz"\n';
+    const uri = await client.open('main.sfz', main);
+    const told = (of: string) => client.connection.sendRequest('zonewright/mapFindings', { uri: of });
+    expect(await told(uri)).toEqual({
+      version: 1,
+      findings: [
+        { header: 1, severity: 'warning', message: expect.stringContaining('lovell') },
+        { header: 3, severity: 'error', message: expect.stringContaining('gone.wav') },
+      ],
+    });
+    // The part's own map has headers of its own.
+    const part = await client.open(
+      'part.sfz',
+      '<region> sample=*sine key=60\n<region> sample=gone.wav key=61\n',
+    );
+    expect(await told(part)).toMatchObject({ findings: [{ header: 1, severity: 'error' }] });
+  });
+
   it('list the instruments of the folder without the parts of others, and check one', async () => {
     await writeFile(`${folder}/b.sfz`, '#include "part.sfz"\n<region> sample=gone.wav lokey=70 hikey=60\n');
     await writeFile(`${folder}/part.sfz`, '<group> hivel=90\n');

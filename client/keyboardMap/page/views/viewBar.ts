@@ -62,10 +62,17 @@ export function viewText(map: ShownMap, views: MapViews, chart: ViewChart): Temp
     chart,
     map.scene.layers.map(({ name }) => name),
   );
-  return html`<details class="view-words">
+  return html`${chart.lines.some(({ isAssumed }) => isAssumed) ? html`<p class="view-text">${assumedText()}</p>` : nothing}
+  <details class="view-words">
     <summary>${l10n.t('{0} in words', labels[chart.name])}</summary>
     <ul>
       ${lines.slice(0, mostLines).map((line) => html`<li>${line}</li>`)}
     </ul>
   </details>`;
+}
+
+function assumedText(): string {
+  return l10n.t(
+    'Dashed where a sample is not measured: it counts as full scale, so the level there is too high.',
+  );
 }
