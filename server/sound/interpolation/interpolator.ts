@@ -1,9 +1,10 @@
-import { readNearestMono, readNearestStereo } from './readNearest';
+import type { NearestTable } from './readNearest';
+import { nearestTable, readNearest } from './readNearest';
 import type { Walk } from './readRows';
 import { readRowsMono, readRowsStereo } from './readRows';
 import { readWide } from './readWide';
-import type { RowTable, SideTable } from './windowedSinc';
-import { cutoffFor, lookedUpKaiser, nearestPhases, rowTable, sideTable } from './windowedSinc';
+import type { SideTable } from './windowedSinc';
+import { cutoffFor, lookedUpKaiser, rowTable, sideTable } from './windowedSinc';
 
 /** `reference` is better than 16 bits, `live` is quick enough to play. */
 export type Quality = 'live' | 'reference';
@@ -34,7 +35,7 @@ const mostStretch = 8;
 
 /** Taps and Kaiser β: at 32 taps a residual of −100 dB up to 15 kHz at 48 kHz, at 8 taps −43 dB. */
 const reference = { taps: 32, beta: 10 };
-const live = { taps: 8, mostTaps: 16, beta: 5 };
+const live = { taps: 8, mostTaps: 16, wideFrom: 1.25, beta: 5 };
 
 /** Tables of the live quality for each semitone up; beyond these the last one is used. */
 const liveTablesAnOctave = 12;
@@ -85,21 +86,26 @@ function makeReference(): Interpolator {
 function makeLive(): Interpolator {
   const count = liveTablesAnOctave * liveOctaves;
   const window = lookedUpKaiser(live.beta);
-  const tables: RowTable[] = Array.from({ length: count + 1 }, (_, number) => {
+  const tables: NearestTable[] = Array.from({ length: count + 1 }, (_, number) => {
     const ratio = 2 ** (number / liveTablesAnOctave);
-    const taps = Math.min(live.mostTaps, 4 * Math.round((live.taps * ratio) / 4));
-    return rowTable(taps, live.beta, cutoffFor(ratio), nearestPhases, window);
+    const taps = ratio < live.wideFrom ? live.taps : live.mostTaps;
+    return nearestTable(taps, live.beta, cutoffFor(ratio), window);
   });
   const tableOf = (step: number) =>
     tables[
       step > 1 ? Math.min(count, Math.ceil(Math.log2(step) * liveTablesAnOctave - 1e-9)) : 0
-    ] as RowTable;
+    ] as NearestTable;
   return {
     reach: (step) => tableOf(step).taps / 2,
     read({ left, right }, walk, step, outputLeft, outputRight, frames) {
       const table = tableOf(step);
-      if (left === right) readNearestMono(table, left, walk, outputLeft, frames);
-      else readNearestStereo(table, left, right, walk, outputLeft, outputRight, frames);
+      const isStereo = left !== right;
+      const { position, step: own } = walk;
+      readNearest(table, left, walk, outputLeft, frames);
+      if (!isStereo) return;
+      walk.position = position;
+      walk.step = own;
+      readNearest(table, right, walk, outputRight, frames);
     },
   };
 }
