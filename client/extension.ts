@@ -5,6 +5,7 @@ import { TrustGrantedNotification } from '../server/protocol/requests/trustNotif
 import { AuditionHost } from './audition/host';
 import { registerComparison } from './compareWith';
 import { registerConversion } from './convertInstrument';
+import { registerFolderFixes } from './folderFixes/fixFolder';
 import { registerInstruments } from './instruments/registerInstruments';
 import { KeyboardMapPanel } from './keyboardMap/panel';
 import { registerLibrary } from './library/registerLibrary';
@@ -44,6 +45,7 @@ export async function startExtension(
     ...registerSampleReport(client),
     ...registerComparison(client),
     registerLocateFolder(),
+    registerFolderFixes(client),
     ...registerInstruments(client),
     registerNewInstrumentFromFolder(client),
     FontEditor.register(context, client),

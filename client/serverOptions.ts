@@ -25,6 +25,7 @@ export function clientOptions(
       playCommand,
       playSampleCommand,
       openCommand: 'zonewright.openFile',
+      fixFolderCommand: 'zonewright.fixAllInFolder',
       locateFolderCommand: 'zonewright.locateFolder',
       saveVocabularyCommand: 'zonewright.saveVocabulary',
       trusted: workspace.isTrusted,

@@ -11,6 +11,8 @@ export interface TextEdit extends Span {
 /** A change that settles a finding. `safe` fixes have one sensible outcome and may be applied in bulk. */
 export interface Fix {
   title: string;
+  /** What it does, said of any finding of its code; fixes of one code with the same words are of one kind. The title where absent. */
+  kind?: string;
   edits: TextEdit[];
   safe: boolean;
   /** A file that is written instead, by its absolute path with `/`; one of that name is kept unless it `replaces` it. */

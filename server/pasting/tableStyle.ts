@@ -1,44 +1,8 @@
 import { HeaderKind } from '../model/headerKinds';
 import type { Instrument } from '../model/instrument';
-import { keyOfNoteName, noteNameOf } from '../model/keys';
 import { resolveOpcode } from '../model/opcodes/resolve';
+import { keyWritingOf } from '../model/style/keySpeller';
 import type { ZoneSection, ZoneValue } from './tableZones';
-
-/** How a document writes its keys. */
-export type KeyWriting = (key: number) => string;
-
-const mostLooks = 2000;
-
-const flatNames: Readonly<Record<string, string>> = { C: 'D', D: 'E', F: 'G', G: 'A', A: 'B' };
-
-/** How keys are written in a document: as most of its own are, as numbers where it has none. */
-export function keyWritingOf(document: Instrument): KeyWriting {
-  const isKey: (boolean | undefined)[] = [];
-  let numbers = 0;
-  let names = 0;
-  let small = 0;
-  let flats = 0;
-  let sharps = 0;
-  for (let one = 0; one < document.parameters.count && numbers + names < mostLooks; one++) {
-    const name = document.name(one);
-    isKey[name] ??= document.names.opcode(name)?.facts.kind === 'key';
-    if (!isKey[name]) continue;
-    const text = document.valueText(one);
-    if (!Number.isNaN(document.number(one))) numbers++;
-    else if (keyOfNoteName(text) !== undefined) {
-      names++;
-      if (/^[a-g]/.test(text)) small++;
-      if (/^.[b♭]/.test(text)) flats++;
-      else if (/^.[#♯]/.test(text)) sharps++;
-    }
-  }
-  if (names <= numbers) return String;
-  return (key) => {
-    const usual = noteNameOf(key);
-    const name = flats > sharps && usual[1] === '#' ? `${flatNames[usual[0]]}b${usual.slice(2)}` : usual;
-    return small * 2 > names ? name[0]?.toLowerCase() + name.slice(1) : name;
-  };
-}
 
 /**
  * Values of a region that need not be written where they are as the open SFZ format has them by default. The root key is

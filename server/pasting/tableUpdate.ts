@@ -6,8 +6,9 @@ import type { ConversionNote } from '../model/notes';
 import { defaultNumberOf } from '../model/opcodes/values';
 import { Parameter } from '../model/parameterNames';
 import { joinPath, nameOf } from '../model/paths';
+import { keyWritingOf } from '../model/style/keySpeller';
 import { mainSpan } from '../model/text/span';
-import { isDefault, isKeyName, keyWritingOf } from './tableStyle';
+import { isDefault, isKeyName } from './tableStyle';
 import type { ZoneRegion, ZoneSection, ZoneValue } from './tableZones';
 
 /** A row of a table and the region of a document that it is about. */

@@ -72,6 +72,7 @@ export class LanguageServer implements ServerContext {
   playSampleCommand: string | undefined;
   saveVocabularyCommand: string | undefined;
   locateFolderCommand: string | undefined;
+  fixFolderCommand: string | undefined;
   openCommand: string | undefined;
   showsMaps = false;
   readonly #texts = new TextDocuments(TextDocument);
@@ -187,13 +188,14 @@ export class LanguageServer implements ServerContext {
     this.playCommand = optionIn(initializationOptions, 'playCommand');
     this.playSampleCommand = optionIn(initializationOptions, 'playSampleCommand');
     this.openCommand = optionIn(initializationOptions, 'openCommand');
+    this.fixFolderCommand = optionIn(initializationOptions, 'fixFolderCommand');
     this.locateFolderCommand = optionIn(initializationOptions, 'locateFolderCommand');
     this.saveVocabularyCommand = optionIn(initializationOptions, 'saveVocabularyCommand');
     this.settings.start(capabilities.workspace?.configuration === true, initializationOptions);
     this.#setFolders(workspaceFolders ?? (rootUri ? [{ uri: rootUri, name: '' }] : []));
     return {
       serverInfo: { name: 'zonewright' },
-      capabilities: serverCapabilities(capabilities),
+      capabilities: serverCapabilities(capabilities, [this.fixFolderCommand]),
     };
   }
 

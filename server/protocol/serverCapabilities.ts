@@ -7,8 +7,11 @@ import { formattedOnType } from './handlers/handleFormatting';
 import { semanticTokensOptions } from './handlers/handleReadingAids';
 import { movedFiles } from './handlers/handleRename';
 
-/** What the server can do for a client. */
-export function serverCapabilities(capabilities: ClientCapabilities): ServerCapabilities {
+/** What the server can do for a client, which has commands of its own in the place of some. */
+export function serverCapabilities(
+  capabilities: ClientCapabilities,
+  ownCommands: readonly (string | undefined)[] = [],
+): ServerCapabilities {
   return {
     textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: true },
     diagnosticProvider: {
@@ -40,7 +43,7 @@ export function serverCapabilities(capabilities: ClientCapabilities): ServerCapa
       codeActionKinds: [CodeActionKind.QuickFix, fixAllKind, ...refactorKinds],
       resolveProvider: true,
     },
-    executeCommandProvider: { commands: [...serverCommands] },
+    executeCommandProvider: { commands: serverCommands.filter((command) => !ownCommands.includes(command)) },
     workspace: {
       workspaceFolders: { supported: true, changeNotifications: true },
       fileOperations: { willRename: movedFiles, didRename: movedFiles },

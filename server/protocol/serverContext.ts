@@ -25,6 +25,11 @@ export interface ServerContext {
   readonly saveVocabularyCommand: string | undefined;
   /** The client's command that has a person choose a folder in the place of another: `locateFolderCommand` of those options. */
   readonly locateFolderCommand: string | undefined;
+  /**
+   * The client's command that shows what fixes would change in a folder before it has them made: `fixFolderCommand` of those
+   * options. It takes what the server's own takes.
+   */
+  readonly fixFolderCommand: string | undefined;
   /** The client's command that opens a file: `openCommand` of those options. */
   readonly openCommand: string | undefined;
   /** Whether somebody shows keyboard maps and is told of changes. */

@@ -4,9 +4,13 @@ import { conditionsOf } from '../../model/overlaps/conditions';
 import type { PlayedRectangle } from '../../model/overlaps/gaps';
 import { playedRectangles } from '../../model/overlaps/gaps';
 import { Parameter } from '../../model/parameterNames';
+import { KeySpeller } from '../../model/style/keySpeller';
 import type { Span } from '../../model/text/span';
 import type { CheckContext } from '../rule';
-import { fixOfParts, valueEdits } from './parameters/parameterFixes';
+import { fixOfParts, rangeEdits, valueEdits } from './parameters/parameterFixes';
+
+/** The end of a range of keys or velocities. */
+type RangeEnd = 'lokey' | 'hikey' | 'lovel' | 'hivel';
 
 const known = new WeakMap<CheckContext, readonly PlayedRectangle[]>();
 
@@ -28,27 +32,32 @@ export function rangeEndPlace(instrument: Instrument, region: number, name: numb
 
 /**
  * A fix that gives the upper or lower ends of some regions' ranges another value, each where it is written; none
- * where one of them is not written as such, since `key` sets more than one end.
+ * where one of them comes from a `key` further out, which sets more than one end.
  */
 export function rangeEndFix(
   context: CheckContext,
   regions: readonly number[],
-  name: number,
+  name: RangeEnd,
   value: number,
   title: string,
 ): Fix[] {
   const { instrument } = context;
+  const speller = new KeySpeller(instrument);
   const parts: TextEdit[][] = [];
   const changed = new Set<number>();
   for (const region of regions) {
-    const parameter = instrument.effective(region, name);
-    if (parameter < 0 || instrument.canonicalName(parameter) === Parameter.key) return [];
+    const parameter = instrument.effective(region, Parameter[name]);
+    if (parameter < 0) return [];
     if (changed.has(parameter)) continue;
     changed.add(parameter);
-    const isKey = name === Parameter.lokey || name === Parameter.hikey;
+    const isKey = name === 'lokey' || name === 'hikey';
     const written = value - (isKey ? instrument.control(region).keyOffset : 0);
     if (written < 0 || written > 127) return [];
-    parts.push(valueEdits(context, parameter, String(written)));
+    if (instrument.canonicalName(parameter) !== Parameter.key)
+      parts.push(valueEdits(context, parameter, isKey ? speller.like(parameter, written) : String(written)));
+    else if (instrument.own(region, Parameter.key) === parameter)
+      parts.push(rangeEdits(context, region, name, written));
+    else return [];
   }
   return fixOfParts(title, parts, false);
 }

@@ -2,6 +2,7 @@ import { findKeyGapsBeside } from '../../model/overlaps/gaps';
 import { findSwitchingKeys } from '../../model/overlaps/switchingKeys';
 import { Parameter } from '../../model/parameterNames';
 import { keysText } from '../../model/wording/rangeWords';
+import { ofKind } from '../facts/parameters/parameterFixes';
 import { playedKeysOf, rangeEndFix, rangeEndPlace } from '../facts/playedKeys';
 import { regionTitle } from '../facts/regionText';
 import type { Rule } from '../rule';
@@ -31,19 +32,25 @@ export const keyGap: Rule = {
           const ending = instrument.regions.filter((region) => instrument.highKey[region] === lowKey - 1);
           const starting = instrument.regions.filter((region) => instrument.lowKey[region] === highKey + 1);
           return [
-            ...rangeEndFix(
-              context,
-              [...ending],
-              Parameter.hikey,
-              highKey,
-              `Widen the zone below up to ${keysText(highKey, highKey)}`,
+            ...ofKind(
+              'Widen the zones below',
+              rangeEndFix(
+                context,
+                [...ending],
+                'hikey',
+                highKey,
+                `Widen the zone below up to ${keysText(highKey, highKey)}`,
+              ),
             ),
-            ...rangeEndFix(
-              context,
-              [...starting],
-              Parameter.lokey,
-              lowKey,
-              `Widen the zone above down to ${keysText(lowKey, lowKey)}`,
+            ...ofKind(
+              'Widen the zones above',
+              rangeEndFix(
+                context,
+                [...starting],
+                'lokey',
+                lowKey,
+                `Widen the zone above down to ${keysText(lowKey, lowKey)}`,
+              ),
             ),
           ];
         },

@@ -4,7 +4,7 @@ import { Parameter } from '../../model/parameterNames';
 import { nameOf } from '../../model/paths';
 import type { LoopSeam } from '../../model/samples';
 import { columnInForce } from '../facts/parameters/columnsInForce';
-import { fixOf, valueEdits } from '../facts/parameters/parameterFixes';
+import { fixOf, ofKind, valueEdits } from '../facts/parameters/parameterFixes';
 import { ValueAnswers } from '../facts/parameters/valueAnswers';
 import type { MeasuredSamples } from '../facts/samples/measuredSamples';
 import { measuredSamplesOf } from '../facts/samples/measuredSamples';
@@ -145,13 +145,15 @@ function fixesOf(context: CheckContext, loop: PlayedLoop, { better, crossfadeFra
     const title = isSameStart
       ? `End the loop at frame ${better.end}`
       : `Loop from frame ${better.start} to ${better.end}`;
-    if (canMove) fixes.push(...fixOf(title, [...starts, ...ends], false));
+    if (canMove)
+      fixes.push(...ofKind('Loop where it closes smoothly', fixOf(title, [...starts, ...ends], false)));
   }
   const sampleRate = sampleFactsOf(loop.use.state)?.sampleRate;
   if (crossfadeFrames !== undefined && sampleRate) {
     const seconds = String(Number((crossfadeFrames / sampleRate).toFixed(4)));
     const edits = setEdits(context, loop.region, 'loop_crossfade', seconds);
-    fixes.push(...fixOf(`Close the loop with a crossfade of ${seconds} s`, edits, false));
+    const title = `Close the loop with a crossfade of ${seconds} s`;
+    fixes.push(...ofKind('Close loops with a crossfade', fixOf(title, edits, false)));
   }
   return fixes;
 }

@@ -7,7 +7,7 @@ import { rectangleCodesOf } from '../../model/overlaps/rectangles';
 import { nameOf } from '../../model/paths';
 import { keysText } from '../../model/wording/rangeWords';
 import { columnInForce } from '../facts/parameters/columnsInForce';
-import { fixOf } from '../facts/parameters/parameterFixes';
+import { fixOf, ofKind } from '../facts/parameters/parameterFixes';
 import { ValueAnswers } from '../facts/parameters/valueAnswers';
 import { rectangleOfCode } from '../facts/regionNeighbours';
 import { playedLoudnessesOf } from '../facts/samples/playedLoudness';
@@ -184,5 +184,5 @@ function fixesOf({ instrument, notation }: CheckContext, region: number, excess:
     name: 'volume',
     value: String(volume),
   });
-  return fixOf(`Set the volume to ${volume} dB`, edits, false);
+  return ofKind('Even the volume out', fixOf(`Set the volume to ${volume} dB`, edits, false));
 }

@@ -1,5 +1,5 @@
 import { columnInForce } from '../facts/parameters/columnsInForce';
-import { removeFix } from '../facts/parameters/parameterFixes';
+import { ofKind, removeFix } from '../facts/parameters/parameterFixes';
 
 import { parameterUsesOf, usedName } from '../facts/parameters/parameterUses';
 import { ValueAnswers } from '../facts/parameters/valueAnswers';
@@ -48,7 +48,8 @@ function reportRepeated(context: CheckContext, report: Report): void {
       ...instrument.nameSpan(parameter),
       message: `This ${text} has no effect, since ${instrument.names.text(instrument.name(later))}=${instrument.valueText(later)} stands later under the same header. Take one of the two out.`,
       related: [{ ...instrument.nameSpan(later), message: 'This one counts.' }],
-      fixes: () => removeFix(context, parameter, `Take the first ${text} out`),
+      fixes: () =>
+        ofKind('Take out what does not count', removeFix(context, parameter, `Take the first ${text} out`)),
     });
   }
 }
@@ -123,7 +124,7 @@ function reportDead(
     ...instrument.parameterSpan(parameter),
     message: `${subject} Take it out, or change what switches it off.`,
     ...(by >= 0 && { related: [{ ...instrument.parameterSpan(by), message: 'The mode is set here.' }] }),
-    fixes: () => removeFix(context, parameter, `Take ${text} out`),
+    fixes: () => ofKind('Take out what has no effect', removeFix(context, parameter, `Take ${text} out`)),
   });
 }
 

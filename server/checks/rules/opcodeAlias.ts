@@ -1,5 +1,5 @@
 import type { ParameterNames } from '../../model/parameterNames';
-import { renameFix } from '../facts/parameters/parameterFixes';
+import { ofKind, renameFix } from '../facts/parameters/parameterFixes';
 import { parameterSurveyOf } from '../facts/parameters/parameterSurvey';
 import type { Rule } from '../rule';
 
@@ -20,7 +20,11 @@ export const opcodeAlias: Rule = {
       }
       const { usual, message } = spelling;
       const span = instrument.nameSpan(parameter);
-      report({ ...span, message, fixes: () => renameFix(context, parameter, usual, true) });
+      report({
+        ...span,
+        message,
+        fixes: () => ofKind('Write the usual names', renameFix(context, parameter, usual, true)),
+      });
     }
   },
 };

@@ -1,5 +1,5 @@
 import { HeaderKind, headerNames } from '../../model/headerKinds';
-import { fixOf } from '../facts/parameters/parameterFixes';
+import { fixOf, ofKind } from '../facts/parameters/parameterFixes';
 import { parameterSurveyOf } from '../facts/parameters/parameterSurvey';
 import type { Rule } from '../rule';
 
@@ -30,7 +30,14 @@ export const opcodeMisplaced: Rule = {
               ? `${text} stands before any header, where it has no effect.${advice}`
               : `${text} has no effect under the header ${header}.${advice}`,
           fixes: () =>
-            fixOf(`Take ${text} out`, notation.edit(instrument, { kind: 'remove', parameter }).edits, false),
+            ofKind(
+              'Take out what is misplaced',
+              fixOf(
+                `Take ${text} out`,
+                notation.edit(instrument, { kind: 'remove', parameter }).edits,
+                false,
+              ),
+            ),
         };
       });
     }

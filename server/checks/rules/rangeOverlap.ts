@@ -5,8 +5,9 @@ import type { RegionOverlap } from '../../model/overlaps/overlaps';
 import type { Rectangle } from '../../model/overlaps/rectangles';
 import { rectangleOf } from '../../model/overlaps/rectangles';
 import { unmeantOverlaps } from '../../model/overlaps/unmeantOverlaps';
+import { HeaderEdits, type RangeName } from '../../model/style/headerEdits';
 import { keysText, velocitiesText } from '../../model/wording/rangeWords';
-import { fixOf } from '../facts/parameters/parameterFixes';
+import { fixOf, ofKind, rangeEdits } from '../facts/parameters/parameterFixes';
 import { placeText, regionTitle } from '../facts/regionText';
 import type { CheckContext, Rule, RuleFinding } from '../rule';
 
@@ -90,15 +91,18 @@ function fixesOf(context: CheckContext, { region, other }: RegionOverlap): Fix[]
     const [lower, upper] = one.lowKey < two.lowKey ? [region, other] : [other, region];
     const start = instrument.lowKey[upper];
     const end = instrument.highKey[lower];
-    fixes.push(...setKey(context, lower, 'hikey', start - 1), ...setKey(context, upper, 'lokey', end + 1));
+    fixes.push(
+      ...ofKind('End the lower range before the upper one', setKey(context, lower, 'hikey', start - 1)),
+      ...ofKind('Start the upper range behind the lower one', setKey(context, upper, 'lokey', end + 1)),
+    );
   }
   if (partlyCovers(one.lowVelocity, one.highVelocity, two.lowVelocity, two.highVelocity)) {
     const [lower, upper] = one.lowVelocity < two.lowVelocity ? [region, other] : [other, region];
     const start = instrument.lowVelocity[upper];
     const end = instrument.highVelocity[lower];
     fixes.push(
-      ...setValue(context, lower, 'hivel', start - 1),
-      ...setValue(context, upper, 'lovel', end + 1),
+      ...ofKind('End the softer layer below the louder one', setValue(context, lower, 'hivel', start - 1)),
+      ...ofKind('Start the louder layer above the softer one', setValue(context, upper, 'lovel', end + 1)),
     );
   }
   return fixes;
@@ -109,17 +113,14 @@ function partlyCovers(low: number, high: number, otherLow: number, otherHigh: nu
   return (low < otherLow && high < otherHigh) || (otherLow < low && otherHigh < high);
 }
 
-function setKey(context: CheckContext, region: number, name: string, key: number): Fix[] {
+function setKey(context: CheckContext, region: number, name: RangeName, key: number): Fix[] {
   return setValue(context, region, name, key - context.instrument.control(region).keyOffset);
 }
 
-function setValue(
-  { instrument, notation }: CheckContext,
-  header: number,
-  name: string,
-  value: number,
-): Fix[] {
+function setValue(context: CheckContext, header: number, name: RangeName, value: number): Fix[] {
   if (value < 0 || value > 127) return [];
-  const { edits } = notation.edit(instrument, { kind: 'set', header, name, value: String(value) });
-  return fixOf(`Set ${name}=${value} for ${regionTitle(instrument, header)}`, edits, false);
+  const { instrument, notation } = context;
+  const text = new HeaderEdits(notation, instrument).spell(header, name, value);
+  const title = `Set ${name}=${text} for ${regionTitle(instrument, header)}`;
+  return fixOf(title, rangeEdits(context, header, name, value), false);
 }

@@ -1,3 +1,4 @@
+import { ofKind } from '../facts/parameters/parameterFixes';
 import { pathFix, placeOf } from '../facts/samples/samplePaths';
 import { sampleUsesOf } from '../facts/samples/sampleUses';
 import type { Rule } from '../rule';
@@ -15,7 +16,11 @@ export const sampleCase: Rule = {
       report({
         ...placeOf(instrument, use),
         message: `The file is "${actual}", with other capital letters than "${use.path}". Write it as the file is named, or the sample is silent on systems that tell them apart.`,
-        fixes: () => pathFix(context, use, actual, `Write "${actual}"`, true),
+        fixes: () =>
+          ofKind(
+            'Write paths as the files are spelled',
+            pathFix(context, use, actual, `Write "${actual}"`, true),
+          ),
       });
     }
   },

@@ -1,6 +1,7 @@
 import { findVelocityGaps } from '../../model/overlaps/gaps';
 import { Parameter } from '../../model/parameterNames';
 import { keysText, velocitiesText } from '../../model/wording/rangeWords';
+import { ofKind } from '../facts/parameters/parameterFixes';
 import { playedKeysOf, rangeEndFix, rangeEndPlace } from '../facts/playedKeys';
 import type { Rule } from '../rule';
 
@@ -22,19 +23,25 @@ export const velocityGap: Rule = {
           const below = onKeys.filter((region) => instrument.highVelocity[region] === gap.lowVelocity - 1);
           const above = onKeys.filter((region) => instrument.lowVelocity[region] === gap.highVelocity + 1);
           return [
-            ...rangeEndFix(
-              context,
-              below,
-              Parameter.hivel,
-              gap.highVelocity,
-              `Widen the layer below up to velocity ${gap.highVelocity}`,
+            ...ofKind(
+              'Widen the layers below',
+              rangeEndFix(
+                context,
+                below,
+                'hivel',
+                gap.highVelocity,
+                `Widen the layer below up to velocity ${gap.highVelocity}`,
+              ),
             ),
-            ...rangeEndFix(
-              context,
-              above,
-              Parameter.lovel,
-              gap.lowVelocity,
-              `Widen the layer above down to velocity ${gap.lowVelocity}`,
+            ...ofKind(
+              'Widen the layers above',
+              rangeEndFix(
+                context,
+                above,
+                'lovel',
+                gap.lowVelocity,
+                `Widen the layer above down to velocity ${gap.lowVelocity}`,
+              ),
             ),
           ];
         },

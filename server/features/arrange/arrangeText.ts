@@ -4,8 +4,8 @@ import { joinEdits } from '../../model/edits';
 import type { TextEdit } from '../../model/finding';
 import type { Instrument } from '../../model/instrument';
 import type { Notation } from '../../model/notation';
+import { HeaderEdits } from '../../model/style/headerEdits';
 import { copyEdit } from './copyEdits';
-import { HeaderEdits } from './headerEdits';
 import { isAsArranged } from './isAsArranged';
 import { valuePlaces } from './valuePlaces';
 

@@ -2,7 +2,7 @@ import type { ArrangedName, RegionValues } from '../../gestures/arrangement';
 import { arrangedNames } from '../../gestures/arrangement';
 import type { Instrument } from '../../model/instrument';
 import { Parameter } from '../../model/parameterNames';
-import { isOpcode } from '../refactor/movedValues';
+import { isOpcode } from '../../model/style/keyParameters';
 
 /** The values that headers are to get of their own, as written: without note and octave offset. */
 export type ValuesByHeader = ReadonlyMap<number, ReadonlyMap<ArrangedName, number>>;

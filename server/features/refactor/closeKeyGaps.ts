@@ -1,8 +1,6 @@
-import type { TextEdit } from '../../model/finding';
-import type { NewParameter } from '../../model/notation';
 import type { KeyGap } from '../../model/overlaps/gaps';
 import { findKeyGaps } from '../../model/overlaps/gaps';
-import { Parameter } from '../../model/parameterNames';
+import { HeaderEdits, type RangeName } from '../../model/style/headerEdits';
 import { lastKeyOf } from '../../trade/keySpread';
 import type { Refactoring, SelectedDocument } from './refactoring';
 import { isWhollyHere, scopeRegions } from './selection';
@@ -20,11 +18,11 @@ export const closeKeyGaps: Refactoring = {
   make(selected) {
     const { notation, instrument } = selected;
     const { gaps, regions } = gapsIn(selected);
-    const changes = new Map<number, NewParameter[]>();
-    const set = (region: number, name: string, key: number) => {
-      const list = changes.get(region) ?? [];
-      list.push({ name, value: String(key - instrument.control(region).keyOffset) });
-      changes.set(region, list);
+    const changes = new Map<number, Map<RangeName, number>>();
+    const set = (region: number, name: RangeName, key: number) => {
+      const values = changes.get(region) ?? new Map<RangeName, number>();
+      values.set(name, key - instrument.control(region).keyOffset);
+      changes.set(region, values);
     };
     for (const { lowKey, highKey, below, above } of gaps) {
       const middle = lastKeyOf(instrument.rootKey(below), instrument.rootKey(above));
@@ -34,19 +32,8 @@ export const closeKeyGaps: Refactoring = {
         if (last < highKey && instrument.lowKey[region] === highKey + 1) set(region, 'lokey', last + 1);
       }
     }
-    const edits: TextEdit[] = [];
-    for (const [header, add] of changes) {
-      const remove: number[] = [];
-      for (let one = instrument.firstParameter(header); one < instrument.endParameter(header); one++) {
-        const name = instrument.canonicalName(one);
-        if (
-          (name === Parameter.lokey || name === Parameter.hikey) &&
-          add.some((by) => instrument.names.text(name) === by.name)
-        )
-          remove.push(one);
-      }
-      edits.push(...notation.edit(instrument, { kind: 'revise', header, remove, add }).edits);
-    }
+    const editor = new HeaderEdits(notation, instrument);
+    const edits = [...changes].flatMap(([header, values]) => editor.values(header, values));
     return edits.length > 0 ? { edits } : undefined;
   },
 };

@@ -1,7 +1,8 @@
 import type { TextEdit } from '../../model/finding';
 import type { Instrument } from '../../model/instrument';
 import { Parameter } from '../../model/parameterNames';
-import { isOpcode, keyNames, movedValue } from './movedValues';
+import { isOpcode, keyNames } from '../../model/style/keyParameters';
+import { movedValue } from './movedValues';
 import type { Refactoring, SelectedDocument } from './refactoring';
 import { isWhollyHere, selectedHeaders } from './selection';
 

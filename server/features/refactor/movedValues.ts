@@ -1,13 +1,5 @@
 import type { Instrument } from '../../model/instrument';
-import { Parameter } from '../../model/parameterNames';
-
-/** The opcodes that say which keys a region has; `key` stands for the three others. */
-export const keyNames: ReadonlySet<number> = new Set([
-  Parameter.key,
-  Parameter.lokey,
-  Parameter.hikey,
-  Parameter.pitch_keycenter,
-]);
+import { isOpcode } from '../../model/style/keyParameters';
 
 /**
  * The value of a parameter as it is to be written in another header: with its variables where they mean the same there,
@@ -40,11 +32,6 @@ function hasDirectiveBetween({ directives }: Instrument, from: number, to: numbe
   for (let at = low; at < directives.length && directives[at].parametersBefore <= to; at++)
     if (directives[at].kind !== 'comment') return true;
   return false;
-}
-
-/** Whether a variable stands for the whole parameter, name and value. */
-export function isOpcode(instrument: Instrument, parameter: number): boolean {
-  return instrument.valueSpan(parameter).start <= instrument.nameSpan(parameter).start;
 }
 
 /** Whether a name can be written behind any other parameter. */

@@ -2,7 +2,8 @@ import type { TextEdit } from '../../model/finding';
 import type { Instrument } from '../../model/instrument';
 import type { NewParameter } from '../../model/notation';
 import { Parameter } from '../../model/parameterNames';
-import { isPlainName, keyNames, movedValue } from './movedValues';
+import { keyNames } from '../../model/style/keyParameters';
+import { isPlainName, movedValue } from './movedValues';
 import type { Refactoring, SelectedDocument } from './refactoring';
 import { isWhollyHere, regionsIn, selectedGroup } from './selection';
 

@@ -17,6 +17,7 @@ import type { ServerContext } from '../serverContext';
 import { codeActionsOf } from './actions/codeActions';
 import { folderActions } from './actions/folderActions';
 import { handleCommands } from './actions/handleCommands';
+import { kindActions, resolveKind } from './actions/kindActions';
 import { refactorActions, resolveRefactor } from './actions/refactorActions';
 import { handleFormatting } from './handleFormatting';
 import { handleNavigation } from './handleNavigation';
@@ -138,8 +139,11 @@ function answerActions(server: ServerContext): void {
       saveCommand: server.saveVocabularyCommand,
     });
     const folders = await folderActions(server, judgement, params);
-    return [...fixes, ...folders, ...(await refactorActions(server, params))];
+    const kinds = await kindActions(server, judgement, params);
+    return [...fixes, ...kinds, ...folders, ...(await refactorActions(server, params))];
   });
 
-  connection.onCodeActionResolve((action) => resolveRefactor(server, action));
+  connection.onCodeActionResolve(async (action) =>
+    resolveKind(server, await resolveRefactor(server, action)),
+  );
 }

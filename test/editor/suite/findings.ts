@@ -49,18 +49,35 @@ test('the quick fix of a finding settles it, and one undo takes it back', async 
   assert.equal(document.getText(), before);
 });
 
-test('the safe fixes of a whole folder are applied at once', async () => {
+workbenchTest('the safe fixes of a whole folder are shown, applied and listed', async (workbench) => {
   const text = '<region> sample=*sine key=60 loopmode=no_loop\n';
   const open = await writeWorkspaceFile('fix/open.sfz', text);
   const closed = await writeWorkspaceFile('fix/closed.sfz', text);
   const { document } = await openFile('fix/open.sfz');
   await findingsOf(document, 'opcode-alias');
-  await vscode.commands.executeCommand('zonewright.fixAllInFolder', vscode.Uri.joinPath(open, '..'));
+  const left = await writeWorkspaceFile('fix/left.sfz', text);
+  const fixing = vscode.commands.executeCommand('zonewright.fixAllInFolder', vscode.Uri.joinPath(open, '..'));
+  const row = (name: string) => ({ selector: `.quick-input-list .monaco-list-row:has-text("${name}")` });
+  await workbench.waitFor(row('left.sfz'));
+  await workbench.move(row('closed.sfz'));
+  await workbench.click({ selector: `${row('closed.sfz').selector} .codicon-diff` });
+  await workbench.waitFor({ selector: '.monaco-diff-editor .char-insert' });
+  await workbench.screenshot('fixes-before');
+  assert.equal(document.getText(), text);
+  await workbench.click({ selector: `${row('left.sfz').selector} .quick-input-list-label` });
+  await workbench.press('Enter');
+  await fixing;
   assert.equal(document.getText(), text.replace('loopmode', 'loop_mode'));
-  const other = await vscode.workspace.openTextDocument(closed);
-  assert.equal(other.getText(), text.replace('loopmode', 'loop_mode'));
-  await document.save();
-  await other.save();
+  const textOf = async (uri: vscode.Uri) => new TextDecoder().decode(await vscode.workspace.fs.readFile(uri));
+  await until('the closed file, saved', async () => (await textOf(closed)).includes('loop_mode'));
+  assert.equal(await textOf(left), text);
+  const page = await until('the list of what was done', () =>
+    vscode.workspace.textDocuments.find(({ languageId }) => languageId === 'markdown'),
+  );
+  assert.match(page.getText(), /What was changed: 2/);
+  assert.match(page.getText(), /\| left\.sfz \| opcode-alias \| 1 \|/);
+  assert.doesNotMatch(page.getText(), /\| closed\.sfz \| opcode-alias \| 1 \|/);
+  await workbench.screenshot('fixes-after');
   await vscode.workspace.fs.delete(vscode.Uri.joinPath(open, '..'), { recursive: true });
 });
 

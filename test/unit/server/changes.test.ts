@@ -134,6 +134,35 @@ describe('all safe fixes', () => {
     expect(client.shown).toEqual(['4 findings fixed in 4 files.']);
   });
 
+  it('of one kind are made everywhere in a file, in its own style', async () => {
+    client = await EditorClient.start(bundle, { folder, capabilities });
+    const text = [
+      '<region> sample=*sine lokey=c4 hikey=e4 pitch_keycenter=d4',
+      '<region> sample=*saw lokey=d4 hikey=g4 pitch_keycenter=f4',
+      '<region> sample=*sine key=f#5',
+      '<region> sample=*saw lokey=g5 hikey=b5',
+      '<region> sample=*sine lokey=a#5 hikey=c6\n',
+    ].join('\n');
+    const uri = await client.open('a.sfz', text);
+    const found = await actions(uri, 'quickfix', at(1, 2));
+    const titles = found.map(({ title }) => title);
+    expect(titles).toContain('Set hikey=c#4 for "*sine"');
+    const all = found.find(
+      ({ title }) => title === 'End the lower range before the upper one, everywhere in this file',
+    );
+    const resolved = await client.connection.sendRequest<CodeAction>('codeAction/resolve', all);
+    expect(applied(text, resolved.edit?.documentChanges?.[0])).toBe(
+      text.replace('hikey=e4', 'hikey=c#4').replace('hikey=b5', 'hikey=a5'),
+    );
+    const inFolder = found.find(
+      ({ title }) => title.startsWith('End the lower range') && title.endsWith('folder …'),
+    );
+    expect(inFolder?.command).toMatchObject({
+      command: 'zonewright.fixAllInFolder',
+      arguments: [null, { code: 'range-overlap', kind: 'End the lower range before the upper one' }],
+    });
+  });
+
   it('of a folder that needs none are told', async () => {
     client = await EditorClient.start(bundle, { folder, capabilities });
     const command = { command: 'zonewright.fixAllInFolder', arguments: [URI.file(folder).toJSON()] };

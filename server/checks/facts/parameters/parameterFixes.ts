@@ -1,5 +1,6 @@
 import { replacing } from '../../../model/edits';
 import type { Fix, TextEdit } from '../../../model/finding';
+import { HeaderEdits, type RangeName } from '../../../model/style/headerEdits';
 import { hasVariableInName } from '../../../model/variables/textBeforeVariables';
 import type { CheckContext } from '../../rule';
 
@@ -20,6 +21,18 @@ export function valueEdits(
   return notation.edit(instrument, { kind: 'set', header, name: instrument.names.text(name), value }).edits;
 }
 
+/** Edits that give a header an end of a range or a root key of its own, in the document's style; none where it cannot be written. */
+export function rangeEdits(
+  { instrument, notation }: CheckContext,
+  header: number,
+  name: RangeName,
+  value: number,
+): TextEdit[] {
+  const editor = new HeaderEdits(notation, instrument);
+  const edits = editor.values(header, new Map([[name, value]]));
+  return editor.refusal === undefined ? edits : [];
+}
+
 /** A fix that gives a parameter another value. */
 export function valueFix(
   context: CheckContext,
@@ -29,6 +42,11 @@ export function valueFix(
   safe: boolean,
 ): Fix[] {
   return fixOf(title, valueEdits(context, parameter, value), safe);
+}
+
+/** Fixes whose titles tell of one place, with what they do at any place. */
+export function ofKind(kind: string, fixes: Fix[]): Fix[] {
+  return fixes.map((fix) => ({ ...fix, kind }));
 }
 
 /** A fix that writes a parameter under another name. */

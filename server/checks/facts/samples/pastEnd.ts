@@ -1,7 +1,7 @@
 import type { Fix } from '../../../model/finding';
 import { nameOf } from '../../../model/paths';
 import type { CheckContext, Report } from '../../rule';
-import { removeFix, valueFix } from '../parameters/parameterFixes';
+import { ofKind, removeFix, valueFix } from '../parameters/parameterFixes';
 import type { PlayedFrames, PlayedFramesTable } from './playedFrames';
 import { isOwn, playedFramesOf } from './playedFrames';
 
@@ -63,9 +63,10 @@ function fixesOf(
   const name = context.instrument.names.text(context.instrument.name(parameter));
   // A start on the last frame would play next to nothing.
   if (parameter === offset || parameter === loopStart) {
-    return removeFix(context, parameter, `Take ${name} out`);
+    return ofKind('Take the starts out', removeFix(context, parameter, `Take ${name} out`));
   }
   const last = String(lastFrame);
   const title = isOnePast ? `Count from 0: ${last}` : `Change to the last frame, ${last}`;
-  return valueFix(context, parameter, last, title, isOnePast && isOwn(context.instrument, parameter, region));
+  const isSafe = isOnePast && isOwn(context.instrument, parameter, region);
+  return ofKind('Change to the last frame', valueFix(context, parameter, last, title, isSafe));
 }

@@ -1,9 +1,8 @@
 import type { Fix, TextEdit } from '../../../model/finding';
 import { noteNameOf } from '../../../model/keys';
-import { Parameter } from '../../../model/parameterNames';
 import { closeCents } from '../../../model/wording/pitchDistance';
 import type { CheckContext } from '../../rule';
-import { fixOf, fixOfParts } from '../parameters/parameterFixes';
+import { fixOf, fixOfParts, ofKind, rangeEdits } from '../parameters/parameterFixes';
 import type { PitchClaim } from './pitchClaims';
 
 /** Bounds of the opcode for tuning. */
@@ -21,17 +20,23 @@ export function pitchFixes(context: CheckContext, claim: PitchClaim): Fix[] {
   const rooted: Fix[] = [];
   if (newRoot >= 0 && newRoot <= 127 && newRoot !== rootKey) {
     if (Math.abs(rest) <= leastTune) {
-      rooted.push(...fixOf(`Set the root key to ${named}`, rootEdits(context, claim, newRoot), false));
+      rooted.push(
+        ...ofKind(
+          'Set root keys to what sounds',
+          fixOf(`Set the root key to ${named}`, rootEdits(context, claim, newRoot), false),
+        ),
+      );
     } else if (Math.abs(tuned) <= mostTune) {
       const parts = [rootEdits(context, claim, newRoot), tuneEdits(context, claim, tuned)];
-      rooted.push(...fixOfParts(`Set the root key to ${named} and tune by ${tuned} cents`, parts, false));
+      const title = `Set the root key to ${named} and tune by ${tuned} cents`;
+      rooted.push(...ofKind('Set root keys and tuning to what sounds', fixOfParts(title, parts, false)));
     }
   }
   const away = Math.abs(deviationCents);
   const sameRoot = Math.round(tuneCents - deviationCents);
   if (away >= 100 || Math.abs(sameRoot) > mostTune) return rooted;
   const title = `Keep the root key and tune by ${sameRoot} cents`;
-  const kept = fixOf(title, tuneEdits(context, claim, sameRoot), false);
+  const kept = ofKind('Keep root keys and tune', fixOf(title, tuneEdits(context, claim, sameRoot), false));
   return away < 100 - closeCents ? [...kept, ...rooted] : [...rooted, ...kept];
 }
 
@@ -61,10 +66,8 @@ export function commonPitchFixes(
   return fixOfParts(`Set the root keys of ${regions} ${distance} ${side}`, parts, false);
 }
 
-function rootEdits({ instrument, notation }: CheckContext, { region }: PitchClaim, root: number): TextEdit[] {
-  const value = String(root - instrument.control(region).keyOffset);
-  const name = instrument.names.text(Parameter.pitch_keycenter);
-  return notation.edit(instrument, { kind: 'set', header: region, name, value }).edits;
+function rootEdits(context: CheckContext, { region }: PitchClaim, root: number): TextEdit[] {
+  return rangeEdits(context, region, 'pitch_keycenter', root - context.instrument.control(region).keyOffset);
 }
 
 function tuneEdits({ instrument, notation }: CheckContext, { region }: PitchClaim, tune: number): TextEdit[] {

@@ -1,14 +1,19 @@
 import { ErrorCodes, MessageType, ResponseError } from 'vscode-languageserver';
 import { URI } from 'vscode-uri';
+import type { FixKind } from '../../../features/quickFixes';
+import { onesOfKind, safeOnes } from '../../../features/quickFixes';
 import { pathOfUri } from '../../conversion/uris';
 import type { FolderFindings } from '../../folderFindings';
 import type { ServerContext } from '../../serverContext';
 import { tell } from '../../tell';
 import { checkFolders } from './checkFolder';
-import { fixFolders } from './fixFolder';
+import { fixFolders, handleFolderFixes } from './fixFolder';
 import { leadPaths, leadPathsCommand } from './folderActions';
 
-/** Applies the safe fixes in all instruments of a folder, by its URI, or of all open folders. */
+/**
+ * Applies fixes in all instruments of a folder, by its URI, or of all open folders: those of a kind, by its code and words, or
+ * all safe ones.
+ */
 export const fixFolderCommand = 'zonewright.fixAllInFolder';
 
 /** Checks all instruments of a folder, by its URI, or of all open folders, and tells what is found in them from then on. */
@@ -32,11 +37,14 @@ export const serverCommands = [
 /** Takes the commands that the server carries out itself. */
 export function handleCommands(server: ServerContext, folderFindings: FolderFindings): void {
   const { connection } = server;
+  handleFolderFixes(server);
   connection.onExecuteCommand(async ({ command, arguments: given = [] }) => {
     switch (command) {
       case fixFolderCommand: {
         const folder = folderIn(given[0]);
-        return fixFolders(server, folder === undefined ? server.folders : [folder]);
+        const kind = kindIn(given[1]);
+        const folders = folder === undefined ? server.folders : [folder];
+        return fixFolders(server, folders, kind ? onesOfKind(kind) : safeOnes);
       }
       case checkFolderCommand: {
         const folder = folderIn(given[0]);
@@ -57,6 +65,12 @@ export function handleCommands(server: ServerContext, folderFindings: FolderFind
         throw new ResponseError(ErrorCodes.InvalidParams, `There is no command "${command}".`);
     }
   });
+}
+
+function kindIn(value: unknown): FixKind | undefined {
+  if (typeof value !== 'object' || value === null) return undefined;
+  const { code, kind } = value as Record<string, unknown>;
+  return typeof code === 'string' && typeof kind === 'string' ? { code, kind } : undefined;
 }
 
 /** The folder that an editor names: as a URI, written out or in parts. */

@@ -72,7 +72,13 @@ describe('refactorings in SFZ', () => {
       // Common practice: a key plays the sample whose root key is nearest. 65 is as near to 60 as to 70.
       'closeKeyGaps',
       '<region>$0 lokey=58 hikey=61 pitch_keycenter=60\n<region> lokey=68 hikey=73 pitch_keycenter=70\n',
-      '<region> lokey=58 pitch_keycenter=60 hikey=65\n<region> hikey=73 pitch_keycenter=70 lokey=66\n',
+      '<region> lokey=58 hikey=65 pitch_keycenter=60\n<region> lokey=66 hikey=73 pitch_keycenter=70\n',
+    ],
+    [
+      // In the document's own style: note names, and what `key` stood for where it does not suffice any more.
+      'closeKeyGaps',
+      '<region>$0 key=Bb3 lokey=G3\n<region> lokey=Eb4 hikey=Gb4 pitch_keycenter=E4\n',
+      '<region> lokey=G3 hikey=Db4 pitch_keycenter=Bb3\n<region> lokey=D4 hikey=Gb4 pitch_keycenter=E4\n',
     ],
     [
       // The SFZ format counts positions from 1 to the length.

@@ -1,12 +1,14 @@
-import type { ArrangedName } from '../../gestures/arrangement';
-import type { TextEdit } from '../../model/finding';
-import type { Instrument } from '../../model/instrument';
-import type { Change, NewParameter, Notation } from '../../model/notation';
-import { Parameter } from '../../model/parameterNames';
-import { isOpcode } from '../refactor/movedValues';
+import type { TextEdit } from '../finding';
+import type { Instrument } from '../instrument';
+import type { Change, NewParameter, Notation } from '../notation';
+import { Parameter } from '../parameterNames';
+import { isOpcode } from './keyParameters';
 import { KeySpeller } from './keySpeller';
 
-type KeyName = Exclude<ArrangedName, 'lovel' | 'hivel'>;
+/** The opcodes that say where a region sounds and what its sample's own key is. */
+export type RangeName = 'lokey' | 'hikey' | 'lovel' | 'hivel' | 'pitch_keycenter';
+
+type KeyName = Exclude<RangeName, 'lovel' | 'hivel'>;
 const keyNames: readonly KeyName[] = ['lokey', 'hikey', 'pitch_keycenter'];
 
 /** Gives headers values of their own in the style of a document: `key` where it can stay, notes or numbers as they are written. */
@@ -31,12 +33,14 @@ export class HeaderEdits {
   }
 
   /** The edits that give a header values, as written. */
-  values(header: number, wanted: ReadonlyMap<ArrangedName, number>): TextEdit[] {
+  values(header: number, wanted: ReadonlyMap<RangeName, number>): TextEdit[] {
     // A notation with names and forms of its own knows itself where its values stand.
     if (this.#notation.parameters) {
       const add = [...wanted].map(([name, value]) => ({ name, value: String(value) }));
       return this.edit({ kind: 'revise', header, remove: [], add });
     }
+    const joined = this.#joined(header, wanted);
+    if (joined) return joined;
     const rest = new Map(wanted);
     const remove: number[] = [];
     const add: NewParameter[] = [];
@@ -56,7 +60,7 @@ export class HeaderEdits {
    * Writes what `key` stands for in a header: it stays where low and high key are still one, else it gives way to what it
    * stood for. What it takes care of is taken out of `rest`.
    */
-  #byKey(header: number, rest: Map<ArrangedName, number>, remove: number[], add: NewParameter[]): TextEdit[] {
+  #byKey(header: number, rest: Map<RangeName, number>, remove: number[], add: NewParameter[]): TextEdit[] {
     const instrument = this.#instrument;
     const parameter = instrument.own(header, Parameter.key);
     if (parameter < 0 || isOpcode(instrument, parameter)) return [];
@@ -73,7 +77,7 @@ export class HeaderEdits {
       list.map(({ name, value }) => ({ name, value: this.#text(header, name, value, parameter) }));
     const root = values.find(({ name }) => name === 'pitch_keycenter');
     const range = values.filter((one) => one !== root);
-    if (root && range.length > 0 && range.every(({ value }) => value === range[0].value)) {
+    if (root && range.length === 2 && range.every(({ value }) => value === range[0].value)) {
       add.push(...adds([root]));
       return range[0].value === before ? [] : set(range[0].value);
     }
@@ -82,13 +86,60 @@ export class HeaderEdits {
     return [];
   }
 
+  /**
+   * A range that shrinks to its root key, written as `key` where the document writes most such ranges so; `undefined` where
+   * it stays as it is written.
+   */
+  #joined(header: number, wanted: ReadonlyMap<RangeName, number>): TextEdit[] | undefined {
+    const instrument = this.#instrument;
+    if (!keyNames.some((name) => wanted.has(name)) || instrument.own(header, Parameter.key) >= 0)
+      return undefined;
+    const own = keyNames.map((name) => instrument.own(header, Parameter[name]));
+    if (own.some((one) => one < 0 || isOpcode(instrument, one))) return undefined;
+    const [key, ...others] = keyNames.map((name, at) => wanted.get(name) ?? instrument.keyNumber(own[at]));
+    if (others.some((other) => other !== key) || !this.#writesKey()) return undefined;
+    const add = [...wanted].flatMap(([name, value]) =>
+      name === 'lovel' || name === 'hivel' ? [{ name, value: String(value) }] : [],
+    );
+    const velocities = add.flatMap(({ name }) => {
+      const parameter = instrument.own(header, Parameter[name as RangeName]);
+      return parameter < 0 ? [] : [parameter];
+    });
+    const value = this.#speller.like(own[0], key);
+    return this.edit({
+      kind: 'revise',
+      header,
+      remove: [...own, ...velocities],
+      add: [{ name: 'key', value }, ...add],
+    });
+  }
+
+  /** Whether the document writes `key` for most ranges of one key that is the root key too. */
+  #writesKey(): boolean {
+    const instrument = this.#instrument;
+    let withKey = 0;
+    let apart = 0;
+    for (const region of instrument.regions) {
+      if (instrument.lowKey[region] !== instrument.highKey[region]) continue;
+      if (instrument.own(region, Parameter.key) >= 0) withKey++;
+      else if (keyNames.every((name) => instrument.own(region, Parameter[name]) >= 0)) apart++;
+    }
+    return withKey > apart;
+  }
+
   /** Whether a `key` behind a parameter says otherwise, so that another has to stand behind that. */
   #isOverruled(header: number, parameter: number): boolean {
     const isKey = keyNames.some((name) => this.#instrument.canonicalName(parameter) === Parameter[name]);
     return isKey && this.#instrument.own(header, Parameter.key) > parameter;
   }
 
-  #text(header: number, name: ArrangedName, value: number, like: number): string {
+  /** A value as a header's own is spelled. */
+  spell(header: number, name: RangeName, value: number): string {
+    const own = this.#instrument.own(header, Parameter[name]);
+    return this.#text(header, name, value, own);
+  }
+
+  #text(header: number, name: RangeName, value: number, like: number): string {
     if (name === 'lovel' || name === 'hivel') return String(value);
     return like >= 0 ? this.#speller.like(like, value) : this.#speller.in(header, value);
   }
