@@ -1,6 +1,7 @@
 import { buildMapScene } from '../../server/map/scene';
 import { readSfz } from '../../server/sfz/read';
-import { hasBrowser, PageBrowser } from '../unit/webview/pageBrowser';
+import { hasBrowser, sharedBrowser } from '../unit/webview/browser';
+import { PageBrowser } from '../unit/webview/pageBrowser';
 import type { AddRow } from './table';
 import { quantilesRow } from './table';
 
@@ -15,7 +16,7 @@ export async function measureMap(add: AddRow): Promise<void> {
     return;
   }
   const instrument = readSfz(denseInstrument(), { path: '/a.sfz' });
-  const pages = await PageBrowser.start('keyboardMap', 'keyboard-map');
+  const pages = new PageBrowser('keyboardMap', 'keyboard-map');
   try {
     const page = await pages.open({ theme: 'dark', width: 1200, height: 800 });
     const message = { type: 'scene', scene: buildMapScene(instrument), document: 'a.sfz' };
@@ -64,7 +65,7 @@ export async function measureMap(add: AddRow): Promise<void> {
       quantilesRow('A frame of it while it is moved', await frames('scroller.scrollLeft += 20'), '≤ 18 ms'),
     );
   } finally {
-    await pages.close();
+    await (await sharedBrowser()).close();
   }
 }
 

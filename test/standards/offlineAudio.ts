@@ -1,8 +1,5 @@
-import type { Browser, Page } from 'playwright-core';
-import { chromium } from 'playwright-core';
-
-/** Where Chromium is looked for. */
-export const chromiumPath = process.env.ZONEWRIGHT_CHROMIUM ?? '/usr/bin/chromium';
+import type { Page } from 'playwright-core';
+import { sharedBrowser } from '../unit/webview/browser';
 
 /** A graph of Web Audio: a buffer, how it is read, and what it goes through. */
 export interface Graph {
@@ -51,20 +48,14 @@ interface OfflineContext {
 
 /** Renders graphs with the Web Audio of Chromium, which has its own ideas of none of this voice. */
 export class OfflineAudio {
-  readonly #browser: Browser;
   readonly #page: Page;
 
-  private constructor(browser: Browser, page: Page) {
-    this.#browser = browser;
+  private constructor(page: Page) {
     this.#page = page;
   }
 
   static async start(): Promise<OfflineAudio> {
-    const browser = await chromium.launch({
-      executablePath: chromiumPath,
-      args: ['--no-sandbox', '--disable-gpu', '--no-first-run', '--disable-background-networking'],
-    });
-    return new OfflineAudio(browser, await browser.newPage());
+    return new OfflineAudio(await (await sharedBrowser()).newPage());
   }
 
   /** Left and right of the output. */
@@ -75,7 +66,7 @@ export class OfflineAudio {
   }
 
   async close(): Promise<void> {
-    await this.#browser.close();
+    await this.#page.close();
   }
 }
 

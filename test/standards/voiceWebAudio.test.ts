@@ -1,8 +1,8 @@
-import { existsSync } from 'node:fs';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { play, sine } from '../unit/sound/playing';
+import { hasBrowser } from '../unit/webview/browser';
 import type { Graph } from './offlineAudio';
-import { chromiumPath, OfflineAudio } from './offlineAudio';
+import { OfflineAudio } from './offlineAudio';
 
 const rate = 48000;
 const seconds = 0.25;
@@ -19,7 +19,7 @@ function noise(seed: number, frames = rate / 2): Float32Array {
 const mono = noise(1);
 const stereo = [noise(2), noise(3)];
 
-describe.skipIf(!existsSync(chromiumPath))('the voice beside the Web Audio of Chromium', () => {
+describe.skipIf(!hasBrowser)('the voice beside the Web Audio of Chromium', () => {
   let audio: OfflineAudio;
   beforeAll(async () => {
     audio = await OfflineAudio.start();

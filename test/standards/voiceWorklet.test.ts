@@ -1,13 +1,12 @@
-import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { build } from 'esbuild';
-import { chromium } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { play } from '../unit/sound/playing';
-import { chromiumPath } from './offlineAudio';
+import { hasBrowser, sharedBrowser } from '../unit/webview/browser';
 
 const rate = 48000;
 const root = join(__dirname, '../..');
@@ -83,7 +82,7 @@ describe('the engine of the voice', () => {
     expect(own.filter((path) => !/(^|\/)server\/(sound|playing)\//.test(path))).toEqual([]);
   });
 
-  it.skipIf(!existsSync(chromiumPath)).each(['reference', 'live'] as const)(
+  it.skipIf(!hasBrowser).each(['reference', 'live'] as const)(
     'sounds in an AudioWorklet of Chromium as it does here, in %s quality',
     async (quality) => {
       const files: Record<string, string> = {
@@ -96,12 +95,8 @@ describe('the engine of the voice', () => {
         response.writeHead(200, { 'Content-Type': type }).end(files[request.url ?? ''] ?? '');
       });
       await new Promise<void>((done) => server.listen(0, '127.0.0.1', done));
-      const browser = await chromium.launch({
-        executablePath: chromiumPath,
-        args: ['--no-sandbox', '--disable-gpu', '--no-first-run', '--disable-background-networking'],
-      });
+      const tab = await (await sharedBrowser()).newPage();
       try {
-        const tab = await browser.newPage();
         await tab.goto(`http://127.0.0.1:${(server.address() as AddressInfo).port}/`);
         await tab.waitForFunction('window.render');
         const call = `render(${JSON.stringify(text)}, ${JSON.stringify([...sample])}, 0.5, ${rate}, '${quality}')`;
@@ -119,7 +114,7 @@ describe('the engine of the voice', () => {
         expect(worst(left, own.left)).toBeLessThan(1e-6);
         expect(worst(right, own.right)).toBeLessThan(1e-6);
       } finally {
-        await browser.close();
+        await tab.close();
         server.close();
       }
     },

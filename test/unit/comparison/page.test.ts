@@ -1,13 +1,10 @@
-import { writeFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { AxeBuilder } from '@axe-core/playwright';
-import type { Browser, Page } from 'playwright-core';
-import { chromium } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Page } from 'playwright-core';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { soundClips, waveOf } from '../../../server/comparison/page/soundClips';
 import type { StereoSound } from '../../../server/comparison/soundDifference';
 import { folderWith, run } from '../commandLine/runInFolder';
-import { hasBrowser } from '../webview/pageBrowser';
+import { hasBrowser, sharedBrowser } from '../webview/browser';
 
 const region = (more: string) =>
   ['lokey=48 hikey=59 hivel=80', 'lokey=48 hikey=59 lovel=81', 'lokey=60 hikey=72', 'lokey=73 hikey=84']
@@ -63,22 +60,14 @@ describe('a sound to listen to', () => {
 });
 
 describe.skipIf(!hasBrowser)('the page of a comparison', () => {
-  let browser: Browser;
-  let file: string;
   let html: string;
   beforeAll(async () => {
     html = await pageOf();
-    file = join(folderWith({}), 'page.html');
-    writeFileSync(file, html);
-    browser = await chromium.launch({
-      executablePath: process.env.ZONEWRIGHT_CHROMIUM ?? '/usr/bin/chromium',
-      args: ['--no-sandbox', '--disable-gpu'],
-    });
   });
-  afterAll(() => browser?.close());
 
   const troubles: string[] = [];
   async function open(colorScheme: 'light' | 'dark'): Promise<Page> {
+    const browser = await sharedBrowser();
     const context = await browser.newContext({ viewport: { width: 1000, height: 900 }, colorScheme });
     const page = await context.newPage();
     page.on('console', (message) => troubles.push(message.text()));

@@ -3,8 +3,7 @@ import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Browser, Page } from 'playwright-core';
-import { chromium } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type {
   Diagnostic,
@@ -15,10 +14,10 @@ import type {
 } from 'vscode-languageserver-protocol';
 import wavefile from 'wavefile';
 import { block, flac, streamInfo, verbatimFrame } from '../audio/flacFiles';
+import { hasBrowser, sharedBrowser } from '../webview/browser';
 import { bundleForBrowser } from './browserBundles';
 import { fullCapabilities } from './editorClient';
 
-const executable = process.env.ZONEWRIGHT_CHROMIUM ?? '/usr/bin/chromium';
 const folder = 'memory-files://band/instruments';
 const uri = `${folder}/a.sfz`;
 /** Milliseconds that a result may take that comes behind the answers. */
@@ -49,13 +48,12 @@ const text =
   '<region> sample=Samples/gone.wav key=71\n' +
   '<region> sample=Samples/b.flac key=72\n';
 
-if (!existsSync(executable)) {
+if (!hasBrowser) {
   console.log('Skipped: there is no Chromium. Install it or name it in ZONEWRIGHT_CHROMIUM.');
 }
 
-describe.skipIf(!existsSync(executable))('the language server in a web worker', () => {
+describe.skipIf(!hasBrowser)('the language server in a web worker', () => {
   let bundles: string;
-  let browser: Browser;
   let http: Server;
   const asked: string[] = [];
   const troubles: string[] = [];
@@ -76,14 +74,9 @@ describe.skipIf(!existsSync(executable))('the language server in a web worker', 
       );
     });
     await new Promise<void>((resolve) => http.listen(0, '127.0.0.1', resolve));
-    browser = await chromium.launch({
-      executablePath: executable,
-      args: ['--no-sandbox', '--disable-gpu', '--no-first-run', '--disable-background-networking'],
-    });
   });
 
-  afterAll(async () => {
-    await browser?.close();
+  afterAll(() => {
     http?.close();
     if (bundles) rmSync(bundles, { recursive: true, force: true });
   });
@@ -91,7 +84,7 @@ describe.skipIf(!existsSync(executable))('the language server in a web worker', 
   /** An editor in a page whose server has read the instrument. */
   async function open({ measures }: { measures: boolean }) {
     asked.length = 0;
-    const page = await browser.newPage();
+    const page = await (await sharedBrowser()).newPage();
     page.on('console', (message) => {
       if (message.type() === 'error') troubles.push(message.text());
     });

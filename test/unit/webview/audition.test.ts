@@ -1,5 +1,5 @@
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import type { MapFromPage } from '../../../client/keyboardMap/messages';
 import { usedControllers } from '../../../server/features/usedControllers';
 import { buildMapScene } from '../../../server/map/scene';
@@ -7,7 +7,8 @@ import { playableInstrument } from '../../../server/playing/playable/makePlayabl
 import { packed } from '../../../server/protocol/conversion/packedData';
 import { readSfz } from '../../../server/sfz/read';
 import { soundOf } from '../../../server/sound/program/soundOf';
-import { accessibilityFaults, hasBrowser, PageBrowser, send, sent, themeNames } from './pageBrowser';
+import { hasBrowser } from './browser';
+import { accessibilityFaults, PageBrowser, send, sent, themeNames } from './pageBrowser';
 
 const tones = `<control> label_cc1=Swell
 <region> sample=*sine lokey=36 hikey=59 volume=-30
@@ -26,11 +27,7 @@ const sound = {
 };
 
 describe.skipIf(!hasBrowser)('sound in the page of the keyboard map', () => {
-  let pages: PageBrowser;
-  beforeAll(async () => {
-    pages = await PageBrowser.start('keyboardMap', 'keyboard-map');
-  });
-  afterAll(() => pages?.close());
+  const pages = new PageBrowser('keyboardMap', 'keyboard-map');
 
   const open = async (theme: (typeof themeNames)[number] = 'light'): Promise<Page> => {
     const page = await pages.open({ theme, playsSound: true, width: 700 });
@@ -58,7 +55,6 @@ describe.skipIf(!hasBrowser)('sound in the page of the keyboard map', () => {
     await turnOn(page);
     expect(await page.getByRole('slider', { name: 'Level' }).inputValue()).toBe('-12');
     expect(await page.locator('.audition-status').textContent()).toContain('30 dB apart');
-    await page.context().close();
   });
 
   it('plays what is typed, and stops by Escape and by losing the focus', async () => {
@@ -77,7 +73,6 @@ describe.skipIf(!hasBrowser)('sound in the page of the keyboard map', () => {
     await page.evaluate("window.dispatchEvent(new Event('blur'))");
     await vi.waitFor(async () => expect(await sounding(page)).toEqual([]));
     expect(pages.troubles).toEqual([]);
-    await page.context().close();
   });
 
   it('plays a shape for as long as it is pressed, and says what would sound at the pointer', async () => {
@@ -93,7 +88,6 @@ describe.skipIf(!hasBrowser)('sound in the page of the keyboard map', () => {
     await vi.waitFor(async () =>
       expect(await page.locator('.audition-readout').textContent()).toContain('1 region sounds'),
     );
-    await page.context().close();
   });
 
   it('plays regions that the host names, one after another', async () => {
@@ -102,7 +96,6 @@ describe.skipIf(!hasBrowser)('sound in the page of the keyboard map', () => {
     await vi.waitFor(async () => expect(await told(page, 'wantSound')).toHaveLength(1), { timeout: 10_000 });
     await send(page, sound);
     await vi.waitFor(async () => expect(await sounding(page)).toEqual([headers[1]]));
-    await page.context().close();
   });
 
   it('plays what a MIDI keyboard sends, where sound is on, and its controllers move', async () => {
@@ -123,7 +116,6 @@ describe.skipIf(!hasBrowser)('sound in the page of the keyboard map', () => {
     await midi({ kind: 'noteOff', key: 72, velocity: 64 });
     await midi({ kind: 'controller', number: 64, value: 0 });
     await vi.waitFor(async () => expect(await sounding(page)).toEqual([]));
-    await page.context().close();
   });
 
   it('plays a sample by itself, and the instrument again afterwards', async () => {
@@ -153,7 +145,6 @@ describe.skipIf(!hasBrowser)('sound in the page of the keyboard map', () => {
     await page.getByRole('application', { name: 'Play by typing' }).focus();
     await page.keyboard.down('KeyZ');
     await vi.waitFor(async () => expect(await sounding(page)).toEqual([headers[0]]));
-    await page.context().close();
   });
 
   it.each(themeNames)('has no fault of accessibility in the theme %s', async (theme) => {
@@ -163,6 +154,5 @@ describe.skipIf(!hasBrowser)('sound in the page of the keyboard map', () => {
     expect(await accessibilityFaults(page)).toEqual([]);
     if (process.env.ZONEWRIGHT_PICTURES)
       await page.screenshot({ path: `${process.env.ZONEWRIGHT_PICTURES}/audition-${theme}.png` });
-    await page.context().close();
   });
 });

@@ -1,13 +1,13 @@
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { MapFromPage, MapToPage } from '../../../client/keyboardMap/messages';
 import { buildMapScene } from '../../../server/map/scene';
 import { readSfz } from '../../../server/sfz/read';
+import { hasBrowser } from './browser';
 import type { OpenedPage } from './pageBrowser';
 import {
   accessibilityFaults,
   choose,
-  hasBrowser,
   PageBrowser,
   rgb,
   send,
@@ -48,13 +48,7 @@ const sceneOf = (text: string) =>
   buildMapScene(readSfz(text, { path: 'bells.sfz', include: () => ({ kind: 'missing' }) }));
 
 describe.skipIf(!hasBrowser)('the page of the keyboard map in a browser', () => {
-  let pages: PageBrowser;
-
-  beforeAll(async () => {
-    pages = await PageBrowser.start('keyboardMap', 'keyboard-map');
-  });
-
-  afterAll(() => pages?.close());
+  const pages = new PageBrowser('keyboardMap', 'keyboard-map');
 
   const open = (how: OpenedPage = {}) => pages.open(how);
   const tell = (page: Page, message: MapToPage) => send(page, message);
@@ -97,7 +91,6 @@ describe.skipIf(!hasBrowser)('the page of the keyboard map in a browser', () => 
     expect(await page.getByText('The keyboard map shows which keys').isVisible()).toBe(true);
     expect(await page.getByRole('listbox').count()).toBe(0);
     expect(await accessibilityFaults(page)).toEqual([]);
-    await page.close();
   });
 
   it('offers the shapes as options of a list with all of their facts', async () => {
@@ -114,7 +107,6 @@ describe.skipIf(!hasBrowser)('the page of the keyboard map in a browser', () => 
         .count(),
     ).toBe(1);
     expect(await page.getByRole('status').getByText('no gaps, no overlaps').count()).toBe(1);
-    await page.close();
   });
 
   it('moves over shapes with the keyboard, chooses and goes back', async () => {
@@ -149,7 +141,6 @@ describe.skipIf(!hasBrowser)('the page of the keyboard map in a browser', () => 
     expect(await focused(page)).toContain('F#3 to B3, velocity 64 to 127');
     await page.keyboard.press('PageUp');
     expect(await focused(page)).toContain('F#3 to B3, velocity 1 to 63');
-    await page.close();
   });
 
   it('shows details under the pointer and chooses by a click', async () => {
@@ -162,7 +153,6 @@ describe.skipIf(!hasBrowser)('the page of the keyboard map in a browser', () => 
     expect((await told(page)).at(-1)).toMatchObject({ type: 'choose', header: 3 });
     await details.getByRole('button', { name: 'three.wav' }).click();
     expect((await told(page)).filter(({ type }) => type === 'choose')).toHaveLength(2);
-    await page.close();
   });
 
   it('marks the shapes at the text cursor and keeps selection and focus when the text changes', async () => {
@@ -186,7 +176,6 @@ describe.skipIf(!hasBrowser)('the page of the keyboard map in a browser', () => 
     expect((await selected()).map((label) => label?.split(',').slice(0, 2).join())).toEqual(
       expect.arrayContaining(['C3 to F3, velocity 1 to 63', 'C3 to F3, velocity 64 to 127']),
     );
-    await page.close();
   });
 
   it('switches layers off and on, and zooms', async () => {
@@ -216,7 +205,6 @@ describe.skipIf(!hasBrowser)('the page of the keyboard map in a browser', () => 
     await page.keyboard.up('Control');
     await expect.poll(width).toBeGreaterThan(before * 1.1);
     expect(await page.evaluate('window.kept')).toMatchObject({ hiddenLayers: [] });
-    await page.close();
   });
 
   it.each(themeNames)('takes its colours from the theme %s, and axe-core finds no fault', async (theme) => {
@@ -236,7 +224,6 @@ describe.skipIf(!hasBrowser)('the page of the keyboard map in a browser', () => 
     expect(painted).toContain(variables.foreground);
     if (theme.startsWith('highContrast'))
       expect(await styleOf(page, '.details', 'borderTopColor')).toBe(rgb(variables.contrastBorder ?? ''));
-    await page.close();
   });
 
   it.each([300, 420])('needs no sideways scrolling at %i pixels', async (width) => {
@@ -244,7 +231,6 @@ describe.skipIf(!hasBrowser)('the page of the keyboard map in a browser', () => 
     await show(page, faulty);
     expect(await page.evaluate('document.documentElement.scrollWidth')).toBe(width);
     expect(await accessibilityFaults(page)).toEqual([]);
-    await page.close();
   });
 
   it('has room for plot and keyboard in a panel of 250 pixels', async () => {
@@ -252,7 +238,6 @@ describe.skipIf(!hasBrowser)('the page of the keyboard map in a browser', () => 
     await show(page, articulated);
     const box = await page.getByRole('listbox', { name: 'Regions' }).boundingBox();
     expect((box?.y ?? 0) + (box?.height ?? 999)).toBeLessThanOrEqual(250);
-    await page.close();
   });
 
   it('shows what a group, a keyswitch, a trigger or a problem narrows it down to', async () => {
@@ -310,7 +295,6 @@ describe.skipIf(!hasBrowser)('the page of the keyboard map in a browser', () => 
     await choose(page, 'Group', 'All groups');
     await choose(page, 'Keyswitch', 'C#1 short');
     expect((await labels()).sort()).toEqual(['group always', 'group short']);
-    await page.close();
   });
 
   it('shows what one strike in turn or one state of a controller starts', async () => {
@@ -336,7 +320,6 @@ describe.skipIf(!hasBrowser)('the page of the keyboard map in a browser', () => 
     expect(await samples()).toEqual(['five', 'four', 'two']);
     await page.getByRole('button', { name: 'Show all' }).click();
     expect(await samples()).toHaveLength(5);
-    await page.close();
   });
 
   it('says that groups lie one over the other, shows each in one press, and makes a small chosen shape stand out', async () => {
@@ -359,7 +342,6 @@ describe.skipIf(!hasBrowser)('the page of the keyboard map in a browser', () => 
       regions: [sceneOf(`<group>\n${keys}`).shapes[5].regions[0].header + 61],
     });
     expect((await pixelsOf(page, ink)) - before).toBeGreaterThan(600);
-    await page.close();
   });
 
   it('leads from a gap or an overlap in words to the text', async () => {
@@ -370,7 +352,6 @@ describe.skipIf(!hasBrowser)('the page of the keyboard map in a browser', () => 
     expect((await told(page)).at(-1)).toMatchObject({ type: 'choose', header: 2 });
     await page.getByRole('button', { name: 'Gap: C4 to D#4' }).click();
     expect((await told(page)).at(-1)).toMatchObject({ type: 'choose', header: 4 });
-    await page.close();
   });
 
   it('remembers zoom, hidden groups and open lists of a document', async () => {
@@ -381,7 +362,6 @@ describe.skipIf(!hasBrowser)('the page of the keyboard map in a browser', () => 
     await page.getByText('Gaps and overlaps in words').click();
     await expect.poll(() => page.evaluate('window.kept.openLists')).toHaveLength(1);
     const state = (await page.evaluate('window.kept')) as object;
-    await page.close();
 
     const again = await open({ state });
     await show(again, faulty);
@@ -390,7 +370,6 @@ describe.skipIf(!hasBrowser)('the page of the keyboard map in a browser', () => 
     expect(await again.getByText('Overlap: ').isVisible()).toBe(true);
     await show(again, faulty, 'other.sfz');
     expect(await again.getByRole('checkbox', { name: 'soft' }).isChecked()).toBe(true);
-    await again.close();
   });
 
   it('ran without an error and without anything that its content policy refuses', () => {

@@ -1,10 +1,11 @@
 import { mkdirSync } from 'node:fs';
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { LibraryFromPage, LibraryToPage } from '../../../client/library/messages';
 import type { LibraryRow } from '../../../server/library/report/libraryRow';
+import { hasBrowser } from './browser';
 import type { OpenedPage } from './pageBrowser';
-import { accessibilityFaults, hasBrowser, PageBrowser, send, sent, themeNames } from './pageBrowser';
+import { accessibilityFaults, PageBrowser, send, sent, themeNames } from './pageBrowser';
 
 const markup = '<img src=x onerror="window.broken = true">';
 const nothing = { errors: 0, warnings: 0, information: 0, assumed: 0, approximated: 0, dropped: 0 };
@@ -74,11 +75,7 @@ const libraries: LibraryToPage = {
 };
 
 describe.skipIf(!hasBrowser)('the page of libraries in a browser', () => {
-  let pages: PageBrowser;
-  beforeAll(async () => {
-    pages = await PageBrowser.start('library', 'library');
-  });
-  afterAll(() => pages?.close());
+  const pages = new PageBrowser('library', 'library');
 
   const tell = (page: Page, message: LibraryToPage) => send(page, message);
   const last = async (page: Page) => (await sent<LibraryFromPage | { type: 'ready' }>(page)).at(-1);

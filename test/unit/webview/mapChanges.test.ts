@@ -1,10 +1,11 @@
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { MapFromPage } from '../../../client/keyboardMap/messages';
 import { buildMapScene } from '../../../server/map/scene';
 import { readSfz } from '../../../server/sfz/read';
+import { hasBrowser } from './browser';
 import type { ThemeName } from './pageBrowser';
-import { accessibilityFaults, hasBrowser, PageBrowser, send, sent } from './pageBrowser';
+import { accessibilityFaults, PageBrowser, send, sent } from './pageBrowser';
 
 /** Two velocity layers of two shapes side by side; headers 1, 2, 4 and 5. */
 const layered = `<group> group_label=soft hivel=63
@@ -15,11 +16,7 @@ const layered = `<group> group_label=soft hivel=63
 <region> sample=four.wav lokey=54 hikey=59 pitch_keycenter=57`;
 
 describe.skipIf(!hasBrowser)('changing the keyboard map in a browser', () => {
-  let pages: PageBrowser;
-  beforeAll(async () => {
-    pages = await PageBrowser.start('keyboardMap', 'keyboard-map');
-  });
-  afterAll(() => pages?.close());
+  const pages = new PageBrowser('keyboardMap', 'keyboard-map');
 
   const show = (page: Page, text = layered, version = 1) =>
     send(page, {
@@ -69,7 +66,6 @@ describe.skipIf(!hasBrowser)('changing the keyboard map in a browser', () => {
     expect(await arrangements(page)).toEqual(values({ header: 1, hikey: 52 }));
     // A drag is no click.
     expect((await sent<MapFromPage>(page)).filter(({ type }) => type === 'choose')).toEqual([]);
-    await page.context().close();
   });
 
   it('drags a corner, a whole shape and a root mark, and says what changes', async () => {
@@ -95,7 +91,6 @@ describe.skipIf(!hasBrowser)('changing the keyboard map in a browser', () => {
     const root = [box.x + 2.5 * key, box.y + box.height - 5] as const;
     await drag(page, [...root], [root[0] + key, root[1]]);
     expect(await arrangements(page)).toEqual(values({ header: 1, pitch_keycenter: 51 }));
-    await page.context().close();
   });
 
   it('settles on the border of another shape, and with Shift between borders', async () => {
@@ -115,7 +110,6 @@ describe.skipIf(!hasBrowser)('changing the keyboard map in a browser', () => {
     await page.keyboard.up('Shift');
     await page.mouse.up();
     expect(await arrangements(page)).toEqual(values({ header: 1, hivel: 41 }, { header: 4, lovel: 42 }));
-    await page.context().close();
   });
 
   it('leaves everything as it was by Escape and when the text is changed meanwhile', async () => {
@@ -147,7 +141,6 @@ describe.skipIf(!hasBrowser)('changing the keyboard map in a browser', () => {
     await show(page, layered.replace('one.wav', 'other.wav'), 2);
     await page.mouse.up();
     expect(await arrangements(page)).toHaveLength(1);
-    await page.context().close();
   });
 
   it('changes several at once, chosen by clicks or by a frame', async () => {
@@ -172,7 +165,6 @@ describe.skipIf(!hasBrowser)('changing the keyboard map in a browser', () => {
     expect(await arrangements(page)).toEqual([
       { values: [{ header: 1, hikey: 59 }], copies: [], removed: [2] },
     ]);
-    await page.context().close();
   });
 
   it('changes shapes by keys alone', async () => {
@@ -215,7 +207,6 @@ describe.skipIf(!hasBrowser)('changing the keyboard map in a browser', () => {
     await page.keyboard.press('Control+z');
     await page.keyboard.press('Control+Shift+z');
     expect((await sent<MapFromPage>(page)).map(({ type }) => type)).toEqual(['undo', 'redo']);
-    await page.context().close();
   });
 
   it('splits at the place that was clicked, shown before it is done', async () => {
@@ -229,7 +220,6 @@ describe.skipIf(!hasBrowser)('changing the keyboard map in a browser', () => {
     expect(await arrangements(page)).toEqual([
       { values: [{ header: 2, hikey: 55 }], copies: [{ header: 2, lokey: 56 }], removed: [] },
     ]);
-    await page.context().close();
   });
 
   it.each(['light', 'highContrast'] as const)(
@@ -242,7 +232,6 @@ describe.skipIf(!hasBrowser)('changing the keyboard map in a browser', () => {
       expect(await accessibilityFaults(page)).toEqual([]);
       if (process.env.ZONEWRIGHT_PICTURES)
         await page.screenshot({ path: `${process.env.ZONEWRIGHT_PICTURES}/changes-${theme}.png` });
-      await page.context().close();
     },
   );
 

@@ -1,12 +1,13 @@
 import { writeFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { MapFromPage } from '../../../client/keyboardMap/messages';
 import { mapMeasures } from '../../../server/features/mapViews/mapMeasures';
 import { buildMapScene } from '../../../server/map/scene';
 import { sfzNotation } from '../../../server/sfz/notation';
 import { readSfz } from '../../../server/sfz/read';
-import { accessibilityFaults, choose, hasBrowser, PageBrowser, send, sent, themeNames } from './pageBrowser';
+import { hasBrowser } from './browser';
+import { accessibilityFaults, choose, PageBrowser, send, sent, themeNames } from './pageBrowser';
 
 const layered = `<group> group_label=soft hivel=63
 <region> sample=one.wav lokey=48 hikey=53 pitch_keycenter=50
@@ -27,11 +28,7 @@ const measuresOf = (key: number) => ({
 });
 
 describe.skipIf(!hasBrowser)('curves over the keyboard in a browser', () => {
-  let pages: PageBrowser;
-  beforeAll(async () => {
-    pages = await PageBrowser.start('keyboardMap', 'keyboard-map');
-  });
-  afterAll(() => pages?.close());
+  const pages = new PageBrowser('keyboardMap', 'keyboard-map');
 
   const open = async (theme: (typeof themeNames)[number] = 'light') => {
     const page = await pages.open({ theme });
@@ -70,7 +67,6 @@ describe.skipIf(!hasBrowser)('curves over the keyboard in a browser', () => {
     await page.keyboard.press('g');
     expect(await page.locator('.gesture').textContent()).toBe('');
     expect(await wanted(page)).toEqual([50]);
-    await page.context().close();
   });
 
   it('tell what a note does by velocity on the key that is chosen', async () => {
@@ -85,7 +81,6 @@ describe.skipIf(!hasBrowser)('curves over the keyboard in a browser', () => {
     expect(await page.getByText('Dashed where a sample is not measured').isVisible()).toBe(true);
     await choose(page, 'Key', 'A3');
     expect(await wanted(page)).toEqual([50, 57]);
-    await page.context().close();
   });
 
   it('share velocities out by loudness as soon as that is known', async () => {
@@ -105,7 +100,6 @@ describe.skipIf(!hasBrowser)('curves over the keyboard in a browser', () => {
         { header: 4, lovel: 90 },
       ],
     ]);
-    await page.context().close();
   });
 
   it('are saved as a drawing and as pixels, as they are shown', async () => {
@@ -136,7 +130,6 @@ describe.skipIf(!hasBrowser)('curves over the keyboard in a browser', () => {
     expect(curve.svg).toContain('>cents<');
     if (process.env.ZONEWRIGHT_PICTURES)
       writeFileSync(`${process.env.ZONEWRIGHT_PICTURES}/saved.png`, whole.bytes);
-    await page.context().close();
   });
 
   it.each(themeNames)('have no fault of accessibility in the theme %s', async (theme) => {
@@ -153,7 +146,6 @@ describe.skipIf(!hasBrowser)('curves over the keyboard in a browser', () => {
         await page.screenshot({ path: `${process.env.ZONEWRIGHT_PICTURES}/view-${name}-${theme}.png` });
     }
     expect(await accessibilityFaults(page)).toEqual([]);
-    await page.context().close();
   });
 
   it('ran without an error', () => {

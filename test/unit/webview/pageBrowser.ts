@@ -1,18 +1,14 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { AxeBuilder } from '@axe-core/playwright';
-import type { Browser, Page } from 'playwright-core';
-import { chromium } from 'playwright-core';
+import type { Page, Route } from 'playwright-core';
 import { pageDocument } from '../../../client/webview/pageDocument';
+import { sharedBrowser } from './browser';
 import themeData from './themes.json';
 
 const host = 'https://page.test';
 /** Tests and benches run in the root of the project. */
 const pages = join(process.cwd(), 'dist/pages');
-const executable = process.env.ZONEWRIGHT_CHROMIUM ?? '/usr/bin/chromium';
-
-/** Whether there is a browser to test in. */
-export const hasBrowser = existsSync(executable);
 
 export type ThemeName = keyof typeof themeData;
 
@@ -43,86 +39,106 @@ export interface OpenedPage {
   makesPictures?: boolean;
 }
 
-/** A browser with a bundled page of a web view; the bundles in `dist` are used. */
+/** What stands at an address of the host. */
+interface Content {
+  contentType: string;
+  body: string | Buffer;
+}
+
+/** The page that is open in the tab, and what it is made of. */
+interface Shown {
+  of: PageBrowser;
+  html: string;
+  css: string;
+}
+
+/** The tab that all tests of a worker open their pages in, one after the other: a tab of its own took each a third of a second. */
+let tab: Promise<Page> | undefined;
+let shown: Shown | undefined;
+const bundled = new Map<string, Buffer>();
+
+async function openTab(): Promise<Page> {
+  const browser = await sharedBrowser();
+  const context = await browser.newContext({ reducedMotion: 'reduce' });
+  const page = await context.newPage();
+  page.on('console', (message) => {
+    if (message.type() === 'error') shown?.of.troubles.push(message.text());
+  });
+  page.on('pageerror', (error) => shown?.of.troubles.push(String(error)));
+  await page.route(`${host}/**`, answer);
+  return page;
+}
+
+async function answer(route: Route): Promise<void> {
+  const content = contentAt(new URL(route.request().url()).pathname);
+  await route.fulfill(content ?? { status: 204 });
+}
+
+function contentAt(path: string): Content | undefined {
+  if (path === '/') return { contentType: 'text/html', body: shown?.html ?? '' };
+  if (path === '/theme.css') return { contentType: 'text/css', body: shown?.css ?? '' };
+  if (!/^\/[\w-]+\.(js|css)$/.test(path)) return undefined;
+  const body = bundled.get(path) ?? readFileSync(join(pages, path));
+  bundled.set(path, body);
+  return { contentType: path.endsWith('js') ? 'text/javascript' : 'text/css', body };
+}
+
+/** A bundled page of a web view in a browser; the bundles in `dist` are used. */
 export class PageBrowser {
   /** What the page said in the console as an error: refusals by the content security policy are among these. */
   readonly troubles: string[] = [];
   readonly #name: string;
   readonly #id: string;
-  readonly #browser: Browser;
 
-  private constructor(name: string, id: string, browser: Browser) {
+  /** The page of the folder `client/NAME`, which fills the element of an id. */
+  constructor(name: string, id: string) {
     this.#name = name;
     this.#id = id;
-    this.#browser = browser;
   }
 
-  /** Starts the browser for the page of the folder `client/NAME`, which fills the element of an id. */
-  static async start(name: string, id: string): Promise<PageBrowser> {
-    if (!existsSync(join(pages, `${name}.js`)))
-      throw new Error('No bundle of the page: run `node test/prepare.mjs`.');
-    const browser = await chromium.launch({
-      executablePath: executable,
-      args: [
-        '--no-sandbox',
-        '--disable-gpu',
-        '--disable-quic',
-        '--no-first-run',
-        '--disable-background-networking',
-        '--disable-component-update',
-        '--disable-sync',
-      ],
-    });
-    return new PageBrowser(name, id, browser);
-  }
-
-  /** Opens the page; what it sends to the editor is kept in `window.sent`, what it remembers in `window.kept`. */
+  /**
+   * Opens the page afresh in place of the one that was open before; what it sends to the editor is kept in `window.sent`, what
+   * it remembers in `window.kept`.
+   */
   async open(how: OpenedPage = {}): Promise<Page> {
-    const { theme = 'light', width = 900, height = 700, state, strings, playsSound, makesPictures } = how;
-    const context = await this.#browser.newContext({ viewport: { width, height }, reducedMotion: 'reduce' });
-    const page = await context.newPage();
-    page.on('console', (message) => {
-      if (message.type() === 'error') this.troubles.push(message.text());
-    });
-    page.on('pageerror', (error) => this.troubles.push(String(error)));
-    const { kinds, variables } = themes[theme];
-    const html = pageDocument({
-      title: 'A page',
-      id: this.#id,
-      scriptUri: `/${this.#name}.js`,
-      styleUri: `/${this.#name}.css`,
-      cspSource: host,
-      nonce: 'n0nce',
-      language: 'en',
-      strings,
-      playsSound,
-      makesPictures,
-    })
-      .replace('<body>', `<body class="${kinds}">`)
-      .replace('<title>', '<link rel="stylesheet" href="/theme.css"><title>');
-    const values = Object.entries(variables).map(([name, value]) => `--vscode-${name}:${value}`);
-    await page.route(`${host}/**`, async (route) => {
-      const path = new URL(route.request().url()).pathname;
-      if (path === '/') await route.fulfill({ contentType: 'text/html', body: html });
-      else if (path === '/theme.css')
-        await route.fulfill({ contentType: 'text/css', body: `:root{${values.join(';')}}` });
-      else if (/^\/[\w-]+\.(js|css)$/.test(path))
-        await route.fulfill({
-          contentType: path.endsWith('js') ? 'text/javascript' : 'text/css',
-          body: readFileSync(join(pages, path)),
-        });
-      else await route.fulfill({ status: 204 });
-    });
-    await page.addInitScript(
-      `window.sent = []; window.kept = ${JSON.stringify(state) ?? 'undefined'}; window.acquireVsCodeApi = () => ({ postMessage: (m) => window.sent.push(m), getState: () => window.kept, setState: (s) => { window.kept = s; } });`,
+    const { theme = 'light', width = 900, height = 700 } = how;
+    if (!existsSync(join(pages, `${this.#name}.js`)))
+      throw new Error('No bundle of the page: run `node test/prepare.mjs`.');
+    tab ??= openTab();
+    const page = await tab;
+    await page.mouse.move(0, 0);
+    await page.setViewportSize({ width, height });
+    const values = Object.entries(themes[theme].variables).map(
+      ([name, value]) => `--vscode-${name}:${value}`,
     );
+    shown = { of: this, html: this.#html(how), css: `:root{${values.join(';')}}` };
     await page.goto(`${host}/`);
     await untilReady(page);
     return page;
   }
 
-  async close(): Promise<void> {
-    await this.#browser.close();
+  #html({ theme = 'light', state, strings, playsSound, makesPictures }: OpenedPage): string {
+    const nonce = 'n0nce';
+    const script = `window.sent = []; window.kept = ${JSON.stringify(state) ?? 'undefined'}; window.acquireVsCodeApi = () => ({ postMessage: (m) => window.sent.push(m), getState: () => window.kept, setState: (s) => { window.kept = s; } });`;
+    const given = {
+      title: 'A page',
+      id: this.#id,
+      scriptUri: `/${this.#name}.js`,
+      styleUri: `/${this.#name}.css`,
+      cspSource: host,
+      nonce,
+      language: 'en',
+      strings,
+      playsSound,
+      makesPictures,
+    };
+    return pageDocument(given)
+      .replace('<body>', `<body class="${themes[theme].kinds}">`)
+      .replace(
+        '<title>',
+        () => `<script nonce="${nonce}">${script.replaceAll('<', '\\u003c')}</script><title>`,
+      )
+      .replace('<title>', '<link rel="stylesheet" href="/theme.css"><title>');
   }
 }
 
@@ -153,7 +169,9 @@ export function sent<Message>(page: Page): Promise<Message[]> {
  * WAI-ARIA 1.2 describes a combobox, so that a second stop within it would only be in the way.
  */
 export async function accessibilityFaults(page: Page): Promise<string[]> {
-  const { violations } = await new AxeBuilder({ page }).analyze();
+  // Without frames, the page itself may put the results together; else a second tab is opened for that each time.
+  const axe = new AxeBuilder({ page }).setLegacyMode().options({ resultTypes: ['violations'] });
+  const { violations } = await axe.analyze();
   return violations.flatMap(({ id, nodes }) =>
     nodes
       .map(({ target, failureSummary }) => `${id}: ${target.join(' ')}: ${failureSummary}`)

@@ -1,7 +1,8 @@
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { pageDocument } from '../../../client/webview/pageDocument';
-import { hasBrowser, PageBrowser } from './pageBrowser';
+import { hasBrowser } from './browser';
+import { PageBrowser } from './pageBrowser';
 
 const parts = {
   title: 'A page',
@@ -22,13 +23,7 @@ describe('the document of a page', () => {
 });
 
 describe.skipIf(!hasBrowser)('the policy of a page in a browser', () => {
-  let pages: PageBrowser;
-
-  beforeAll(async () => {
-    pages = await PageBrowser.start('keyboardMap', 'keyboard-map');
-  });
-
-  afterAll(() => pages?.close());
+  const pages = new PageBrowser('keyboardMap', 'keyboard-map');
 
   /** What a page can do that plays sound: a worklet and a worker of its own text, a file of its own place. */
   const trySound = (page: Page) =>
@@ -58,7 +53,6 @@ describe.skipIf(!hasBrowser)('the policy of a page in a browser', () => {
       elsewhere: false,
       text: false,
     });
-    await page.close();
   });
 
   it('lets other pages make no elements of text', async () => {
@@ -68,7 +62,6 @@ describe.skipIf(!hasBrowser)('the policy of a page in a browser', () => {
         `(() => { try { document.querySelector('main').innerHTML = '<b>x</b>'; return 'made'; } catch (error) { return error.name; } })()`,
       ),
     ).toBe('TypeError');
-    await page.close();
   });
 
   it('lets other pages have none of them', async () => {
@@ -80,7 +73,6 @@ describe.skipIf(!hasBrowser)('the policy of a page in a browser', () => {
       elsewhere: false,
       text: false,
     });
-    await page.close();
   });
 
   it('says texts in the language that the host gives', async () => {
@@ -88,6 +80,5 @@ describe.skipIf(!hasBrowser)('the policy of a page in a browser', () => {
       strings: { 'Waiting for a document.': '<b>Warte</b> auf ein Dokument.' },
     });
     expect(await page.getByText('<b>Warte</b> auf ein Dokument.').isVisible()).toBe(true);
-    await page.close();
   });
 });

@@ -1,5 +1,5 @@
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import type { FontFromPage, FontToPage } from '../../../client/soundFont/messages';
 import { buildMapScene } from '../../../server/map/scene';
 import { playableInstrument } from '../../../server/playing/playable/makePlayable';
@@ -7,8 +7,9 @@ import { packed } from '../../../server/protocol/conversion/packedData';
 import type { FontFacts } from '../../../server/protocol/requests/fontRequests';
 import { readSfz } from '../../../server/sfz/read';
 import { soundOf } from '../../../server/sound/program/soundOf';
+import { hasBrowser } from './browser';
 import type { OpenedPage } from './pageBrowser';
-import { accessibilityFaults, hasBrowser, PageBrowser, send, sent, themeNames } from './pageBrowser';
+import { accessibilityFaults, PageBrowser, send, sent, themeNames } from './pageBrowser';
 
 const markup = '<img src=x onerror="window.broken = true">';
 
@@ -42,11 +43,7 @@ const sound = {
 };
 
 describe.skipIf(!hasBrowser)('the page of a SoundFont in a browser', () => {
-  let pages: PageBrowser;
-  beforeAll(async () => {
-    pages = await PageBrowser.start('soundFont', 'sound-font');
-  });
-  afterAll(() => pages?.close());
+  const pages = new PageBrowser('soundFont', 'sound-font');
 
   const tell = (page: Page, message: FontToPage) => send(page, message);
   const last = async (page: Page) => (await sent<FontFromPage | { type: 'ready' }>(page)).at(-1);
@@ -69,7 +66,6 @@ describe.skipIf(!hasBrowser)('the page of a SoundFont in a browser', () => {
     expect(await page.getByText('it is cut short.').isVisible()).toBe(true);
     expect(await page.getByRole('button').count()).toBe(0);
     expect(await accessibilityFaults(page)).toEqual([]);
-    await page.close();
   });
 
   it('shows facts, what is odd, and presets, all of it escaped', async () => {
@@ -92,7 +88,6 @@ describe.skipIf(!hasBrowser)('the page of a SoundFont in a browser', () => {
     expect(await page.getByRole('rowheader', { name: markup }).isVisible()).toBe(true);
     expect(await page.locator('img').count()).toBe(0);
     expect(await page.evaluate('window.broken')).toBeUndefined();
-    await page.close();
   });
 
   it('shows the map of the preset that is chosen, and remembers which one', async () => {
@@ -112,7 +107,6 @@ describe.skipIf(!hasBrowser)('the page of a SoundFont in a browser', () => {
     expect(await page.getByRole('button', { name: 'Empty', exact: true }).isDisabled()).toBe(true);
     await tell(page, { type: 'empty', reason: 'It is gone.' });
     expect(await page.locator('.chosen').textContent()).toContain('It is gone.');
-    await page.close();
   });
 
   it('shows the text of a region where it is asked for by keys, not by every press of a shape', async () => {
@@ -123,7 +117,6 @@ describe.skipIf(!hasBrowser)('the page of a SoundFont in a browser', () => {
     expect(await sent(page)).toHaveLength(length);
     await page.locator('.map').press('Enter');
     expect(await last(page)).toMatchObject({ type: 'choose', source: 0 });
-    await page.close();
   });
 
   it('plays the preset, quiet at first and only when it is asked to', async () => {
@@ -145,7 +138,6 @@ describe.skipIf(!hasBrowser)('the page of a SoundFont in a browser', () => {
     await page.keyboard.press('Escape');
     await vi.waitFor(async () => expect(await last(page)).toEqual({ type: 'sounding', headers: [] }));
     expect(pages.troubles).toEqual([]);
-    await page.context().close();
   });
 
   it('tells what is to be opened or converted, and offers neither for what is empty', async () => {
@@ -159,7 +151,6 @@ describe.skipIf(!hasBrowser)('the page of a SoundFont in a browser', () => {
     expect(
       await page.getByRole('button', { name: 'Show 128:0 Empty as text' }).getAttribute('aria-disabled'),
     ).toBe('true');
-    await page.close();
   });
 
   it('narrows the presets down by words and numbers, and remembers that', async () => {
@@ -170,7 +161,6 @@ describe.skipIf(!hasBrowser)('the page of a SoundFont in a browser', () => {
     expect(await page.getByRole('rowheader').allInnerTexts()).toEqual(['Reed']);
     expect(await page.getByRole('status').textContent()).toBe('1 of 3 presets');
     expect(await page.evaluate('window.kept.filter')).toBe('reed 0:0');
-    await page.close();
   });
 
   it.each(themeNames)('can be read and used by everybody in the theme %s', async (theme) => {
@@ -180,6 +170,5 @@ describe.skipIf(!hasBrowser)('the page of a SoundFont in a browser', () => {
     expect(pages.troubles).toEqual([]);
     if (process.env.ZONEWRIGHT_PICTURES)
       await page.screenshot({ path: `${process.env.ZONEWRIGHT_PICTURES}/sound-font-${theme}.png` });
-    await page.close();
   });
 });

@@ -1,12 +1,12 @@
 import type { Page } from 'playwright-core';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import type { PreviewFromPage, PreviewToPage } from '../../../client/tablePreview/messages';
 import type { PreviewTableResult, TableDecisions } from '../../../server/protocol/requests/tableRequests';
+import { hasBrowser } from './browser';
 import type { OpenedPage } from './pageBrowser';
 import {
   accessibilityFaults,
   choose,
-  hasBrowser,
   PageBrowser,
   rgb,
   send,
@@ -73,13 +73,7 @@ const preview: PreviewTableResult = {
 };
 
 describe.skipIf(!hasBrowser)('the page of the table preview in a browser', () => {
-  let pages: PageBrowser;
-
-  beforeAll(async () => {
-    pages = await PageBrowser.start('tablePreview', 'table-preview');
-  });
-
-  afterAll(() => pages?.close());
+  const pages = new PageBrowser('tablePreview', 'table-preview');
 
   const open = (how: OpenedPage = {}) => pages.open({ width: 1100, height: 800, ...how });
   const tell = (page: Page, message: PreviewToPage) => send(page, message);
@@ -99,7 +93,6 @@ describe.skipIf(!hasBrowser)('the page of the table preview in a browser', () =>
     expect(await page.getByText('Nothing <here>.').isVisible()).toBe(true);
     expect(await page.getByRole('button').count()).toBe(0);
     expect(await accessibilityFaults(page)).toEqual([]);
-    await page.close();
   });
 
   it('shows columns, rows with notes beside them, and the text, all of it escaped', async () => {
@@ -121,7 +114,6 @@ describe.skipIf(!hasBrowser)('the page of the table preview in a browser', () =>
     expect(await page.locator('pre').textContent()).toBe(preview.markup);
     expect(await page.locator('img').count()).toBe(0);
     expect(await page.evaluate('window.broken')).toBeUndefined();
-    await page.close();
   });
 
   it('offers how the numbers of a column are counted, with the reason, by keyboard too', async () => {
@@ -141,7 +133,6 @@ describe.skipIf(!hasBrowser)('the page of the table preview in a browser', () =>
     await page.keyboard.press('Enter');
     expect((await last(page))?.type).toBe('scale');
     expect(await accessibilityFaults(page)).toEqual([]);
-    await page.close();
   });
 
   it('tells what is chosen, and keeps the focus when the preview is made anew', async () => {
@@ -174,7 +165,6 @@ describe.skipIf(!hasBrowser)('the page of the table preview in a browser', () =>
     expect(await last(page)).toEqual({ type: 'write' });
     await page.getByRole('button', { name: 'Forget corrections for these headings' }).click();
     expect(await last(page)).toEqual({ type: 'forget' });
-    await page.close();
   });
 
   it('can be used with the keyboard alone', async () => {
@@ -197,7 +187,6 @@ describe.skipIf(!hasBrowser)('the page of the table preview in a browser', () =>
     await page.locator('#column-0').focus();
     await page.keyboard.press('Control+Enter');
     expect(await last(page)).toEqual({ type: 'write' });
-    await page.close();
   });
 
   it('offers nothing to write where the text is no table yet, but the columns to correct', async () => {
@@ -209,7 +198,6 @@ describe.skipIf(!hasBrowser)('the page of the table preview in a browser', () =>
     expect(await last(page)).toEqual({ type: 'ready' });
     expect(await page.getByRole('combobox', { name: 'Meaning of Name' }).isEnabled()).toBe(true);
     expect(await accessibilityFaults(page)).toEqual([]);
-    await page.close();
   });
 
   it('asks for the notation of a new document, and for nothing that only documents have', async () => {
@@ -219,7 +207,6 @@ describe.skipIf(!hasBrowser)('the page of the table preview in a browser', () =>
     expect(await last(page)).toEqual({ type: 'format', format: 'xml' });
     expect(await page.getByRole('checkbox', { name: /Change those regions/ }).count()).toBe(0);
     expect(await page.getByRole('button', { name: 'Write as text' }).count()).toBe(0);
-    await page.close();
   });
 
   it.each(themeNames)('takes its colours from the theme %s, and axe-core finds no fault', async (theme) => {
@@ -237,7 +224,6 @@ describe.skipIf(!hasBrowser)('the page of the table preview in a browser', () =>
     expect(await styleOf(page, ':focus', 'outlineColor')).toBe(rgb(variables.focusBorder ?? ''));
     if (theme.startsWith('highContrast'))
       expect(await styleOf(page, '.markup', 'borderTopColor')).toBe(rgb(variables.contrastBorder ?? ''));
-    await page.close();
   });
 
   it.each([300, 420])('needs no sideways scrolling at %i pixels', async (width) => {
@@ -245,7 +231,6 @@ describe.skipIf(!hasBrowser)('the page of the table preview in a browser', () =>
     await show(page);
     expect(await page.evaluate('document.documentElement.scrollWidth')).toBe(width);
     expect(await accessibilityFaults(page)).toEqual([]);
-    await page.close();
   });
 
   it('ran without an error and without anything that its content policy refuses', () => {
