@@ -5,7 +5,7 @@ import { buildThread } from './library/build/buildThread';
 import type { LibraryInstrument } from './library/libraryInstrument';
 import { blockingFiles } from './workspace/files/blockingFiles';
 import { stagedWriter } from './workspace/files/stagedWriter';
-import { cacheFolder } from './workspace/measuring/cacheFolder';
+import { cacheFolder, sumOf } from './workspace/measuring/cacheFolder';
 import { userCacheFolder } from './workspace/measuring/userCacheFolder';
 import type { JobMessage } from './workspace/threads/nodeJobPool';
 
@@ -18,6 +18,7 @@ if (parentPort) {
     files: blockingFiles,
     writer: stagedWriter(data.roots),
     cache: kept === undefined ? undefined : cacheFolder(kept),
+    sumOf,
   });
   port.on('message', ({ id, content }: JobMessage<LibraryInstrument>) => {
     void build(content).then((outcome) => port.postMessage({ id, content: outcome }));

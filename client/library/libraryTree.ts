@@ -47,7 +47,15 @@ function instrumentItem(library: LibraryView, row: LibraryRow): TreeItem {
   item.contextValue = row.text === undefined ? 'instrument' : 'builtInstrument';
   item.description = descriptionOf(row);
   item.iconPath = iconOf(row);
-  item.tooltip = [stateText(row.state), row.message, ...row.doubts, row.source].filter(Boolean).join('\n');
+  const lines = [
+    stateText(row.state),
+    row.message,
+    proofText(row),
+    row.proof?.where,
+    ...row.doubts,
+    row.source,
+  ];
+  item.tooltip = lines.filter(Boolean).join('\n');
   item.accessibilityInformation = { label: `${row.name}, ${stateText(row.state)}, ${descriptionOf(row)}` };
   item.command = {
     command: 'zonewright.openLibraryInstrument',
@@ -67,7 +75,22 @@ function stateText(state: RowState): string {
   return words[state];
 }
 
-function descriptionOf({ state, regions, missing = 0, errors, warnings }: LibraryRow): string {
+/** How it sounds beside its source, where that was proved. */
+function proofText({ proof }: LibraryRow): string | undefined {
+  if (!proof) return undefined;
+  const db = proof.worstDb === null ? '' : ` (${l10n.t('{0} dB', proof.worstDb)})`;
+  switch (proof.verdict) {
+    case 'alike':
+      return l10n.t('sounds alike') + db;
+    case 'noted':
+      return l10n.t('differs where noted') + db;
+    case 'differs':
+      return l10n.t('sounds different') + db;
+  }
+}
+
+function descriptionOf(row: LibraryRow): string {
+  const { state, regions, missing = 0, errors, warnings, message, proof } = row;
   const parts = [];
   if (state !== 'built') parts.push(stateText(state));
   if (regions !== undefined) parts.push(regions === 1 ? l10n.t('1 region') : l10n.t('{0} regions', regions));
@@ -75,14 +98,16 @@ function descriptionOf({ state, regions, missing = 0, errors, warnings }: Librar
     parts.push(missing === 1 ? l10n.t('1 sample missing') : l10n.t('{0} samples missing', missing));
   if (errors > 0) parts.push(errors === 1 ? l10n.t('1 error') : l10n.t('{0} errors', errors));
   else if (warnings > 0) parts.push(warnings === 1 ? l10n.t('1 warning') : l10n.t('{0} warnings', warnings));
+  if (state !== 'failed' && message !== undefined) parts.push(l10n.t('not in all targets'));
+  if (proof) parts.push(proofText(row));
   return parts.join(' · ');
 }
 
-function iconOf({ state, errors }: LibraryRow): ThemeIcon {
+function iconOf({ state, errors, message, proof }: LibraryRow): ThemeIcon {
   if (state === 'failed') return new ThemeIcon('error', new ThemeColor('list.errorForeground'));
   if (state === 'missing') return new ThemeIcon('circle-outline');
   if (state === 'stale') return new ThemeIcon('history');
-  return errors > 0
+  return errors > 0 || message !== undefined || proof?.verdict === 'differs'
     ? new ThemeIcon('warning', new ThemeColor('list.warningForeground'))
     : new ThemeIcon('pass');
 }

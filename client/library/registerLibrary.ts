@@ -63,11 +63,7 @@ async function build(client: BaseLanguageClient, libraries: Libraries, library: 
         before = share;
       });
       try {
-        return await client.sendRequest(
-          BuildLibraryRequest.type,
-          { uri: library.uri, measures: false },
-          token,
-        );
+        return await client.sendRequest(BuildLibraryRequest.type, { uri: library.uri }, token);
       } catch (error) {
         if (!token.isCancellationRequested) throw error;
         return { problem: l10n.t('Building was stopped. The next build goes on from there.') };

@@ -7,6 +7,7 @@ import type { FileWriter } from '../library/build/fileWriter';
 import type { BuildHost, OpenCrew } from '../library/build/runBuild';
 import type { LibraryInstrument } from '../library/libraryInstrument';
 import { clearUnfinished, stagedWriter } from '../workspace/files/stagedWriter';
+import { sumOf } from '../workspace/measuring/cacheFolder';
 import { NodeJobPool } from '../workspace/threads/nodeJobPool';
 import type { Terminal } from './terminal';
 
@@ -35,7 +36,7 @@ function crewOf(
   const bundle = `${program}/buildWorker.js`;
   if (program === undefined || threads === 1 || !existsSync(bundle)) {
     const cache = data.keeps ? measuring?.storage() : undefined;
-    return { width: 1, build: buildThread(data, { files, writer, cache }), close: async () => {} };
+    return { width: 1, build: buildThread(data, { files, writer, cache, sumOf }), close: async () => {} };
   }
   const pool = new NodeJobPool<LibraryInstrument, BuildOutcome>(bundle, data, threads);
   return {

@@ -45,7 +45,8 @@ export const help = `Usage: zonewright COMMAND …
   library         many instruments at once, by a file zonewright.library.json
                     new FOLDER              writes it for what the folder holds, with what is doubtful
                     build [FILE]            builds what has changed: texts, notes, maps and records
-                                            --part I/N   --threads N   --measure   --force   --no-cache
+                                            --part I/N   --threads N   --measure   --prove   --pack
+                                            --force   --no-cache
                     report [FILE]           tells of each: --format text|json|csv|html|markdown   --output FILE
                                             --merge DIR…  of the parts that several machines built   --title TEXT
                     pack [LIBRARY|FILE]     packs what was built, or one instrument, to be shared

@@ -43,6 +43,16 @@ export interface PackSettings {
   withoutLicence?: boolean;
 }
 
+/** What every build of a library does beside converting and checking. */
+export interface BuildSettings {
+  /** Measures the audio. */
+  measure?: boolean;
+  /** Plays each conversion against its source. */
+  prove?: boolean;
+  /** Packs each instrument. */
+  pack?: boolean;
+}
+
 /** A notation to convert to, as `sfz`, `xml`, `sf2` or the path of a vocabulary, with what goes for it alone. */
 export interface TargetSettings {
   notation: string;
@@ -105,6 +115,7 @@ export interface LibraryFile extends InstrumentSettings {
   title?: string;
   /** The folder that results go to. */
   output?: string;
+  build?: BuildSettings;
   sources?: SourceSettings[];
   instruments?: InstrumentEntry[];
   leftOut?: LeftOut[];

@@ -1,4 +1,5 @@
 import type { MiddleC } from '../model/keys';
+import type { BuildSteps } from './build/buildSteps';
 import type { InstrumentFacts, PackSettings, Pairing } from './libraryFile';
 
 /** What an instrument is converted to. */
@@ -40,6 +41,8 @@ export interface ResolvedLibrary {
   output: string;
   /** The absolute folders that packs are written to. */
   packs: string[];
+  /** What each build does beside converting and checking. */
+  steps: BuildSteps;
   /** In the order of the file: those that stand in it, then those found by patterns, by their paths. */
   instruments: LibraryInstrument[];
   /** What makes no sense, as sentences that name the instrument or pattern. */

@@ -49,6 +49,20 @@ const pack: Shape = {
   },
 };
 
+const build: Shape = {
+  kind: 'object',
+  called: '"build"',
+  description: 'What every build does beside converting and checking.',
+  fields: {
+    measure: { kind: 'flag', description: 'Measures the audio: pitch, loudness, seams of loops.' },
+    prove: {
+      kind: 'flag',
+      description: 'Plays each conversion against its source and tells how they differ.',
+    },
+    pack: { kind: 'flag', description: 'Packs each instrument to be shared, as "pack" says.' },
+  },
+};
+
 const target: Shape = {
   kind: 'textOr',
   description: 'A notation: sfz, xml, sf2, or the path of a vocabulary (*.vocabulary.json).',
@@ -138,6 +152,7 @@ export const libraryShape: ObjectShape = {
     $schema: text('Where this schema stands.'),
     title: text('What people call the library.'),
     output: text('The folder that results go to; "built" where nothing is said.'),
+    build,
     ...settings,
     sources: { kind: 'list', description: 'Files that are instruments each, by patterns.', of: source },
     instruments: { kind: 'list', description: 'The instruments, one by one.', of: instrument },

@@ -34,7 +34,7 @@ export async function resolveLibrary(
   const problems: string[] = [];
   const names = new PortableNames();
   const instruments: LibraryInstrument[] = [];
-  const { instruments: entries = [], sources = [] } = library;
+  const { instruments: entries = [], sources = [], build = {} } = library;
   const output = joinPath(folder, library.output ?? defaultOutput);
   const named = new Set(entries.map(({ source }) => joinPath(folder, source)));
   const add = async (entry: InstrumentEntry, source?: SourceSettings): Promise<void> => {
@@ -67,6 +67,7 @@ export async function resolveLibrary(
     folder,
     output,
     packs: [...new Set(instruments.map(({ pack }) => joinPath(folder, pack.output ?? defaultPacks)))],
+    steps: { measures: !!build.measure, proves: !!build.prove, packs: !!build.pack },
     instruments,
     problems,
   };

@@ -5,11 +5,24 @@ const lineLength = 110;
 
 /** A library file as text: what is short on one line, members always in the same order. */
 export function writeLibraryFile(library: LibraryFile): string {
-  const { title, output, targets, template, samples, middleC, facts, pack, sources, instruments, leftOut } =
-    library;
+  const {
+    title,
+    output,
+    build,
+    targets,
+    template,
+    samples,
+    middleC,
+    facts,
+    pack,
+    sources,
+    instruments,
+    leftOut,
+  } = library;
   const inOrder = {
     title,
     output,
+    build,
     targets,
     template,
     samples,

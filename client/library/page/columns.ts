@@ -1,4 +1,4 @@
-import type { LibraryRow, RowState } from '../../../server/library/report/libraryRow';
+import type { LibraryRow, RowProof, RowState } from '../../../server/library/report/libraryRow';
 import { noteNamesText } from '../../../server/model/wording/rangeWords';
 import { l10n } from '../../webview/page/l10n';
 
@@ -10,6 +10,8 @@ export interface Column {
   value: (row: LibraryRow) => string | number | undefined;
   /** What is shown, where that is not the value. */
   shown?: (row: LibraryRow) => string;
+  /** More about it, in a sentence. */
+  hint?: (row: LibraryRow) => string | undefined;
 }
 
 /** What a state is called. */
@@ -23,6 +25,18 @@ export function stateText(state: RowState): string {
       return l10n.t('failed');
     case 'missing':
       return l10n.t('not built');
+  }
+}
+
+/** How an instrument sounds beside its source. */
+function verdictText(verdict: RowProof['verdict']): string {
+  switch (verdict) {
+    case 'alike':
+      return l10n.t('sounds alike');
+    case 'noted':
+      return l10n.t('differs where noted');
+    case 'differs':
+      return l10n.t('differs');
   }
 }
 
@@ -47,6 +61,19 @@ export const columns: readonly Column[] = [
   { id: 'warnings', title: () => l10n.t('Warnings'), value: ifBuilt(({ warnings }) => warnings) },
   { id: 'cents', title: () => l10n.t('Cents off'), value: ({ cents }) => cents },
   { id: 'loudness', title: () => l10n.t('LUFS'), value: ({ loudness }) => loudness },
+  {
+    id: 'proof',
+    title: () => l10n.t('Proof'),
+    value: ({ proof }) => proof && verdictText(proof.verdict),
+    hint: ({ proof }) => proof?.where,
+  },
+  {
+    id: 'worst',
+    title: () => l10n.t('Worst difference, dB'),
+    value: ({ proof }) => (proof ? (proof.worstDb ?? Number.NEGATIVE_INFINITY) : undefined),
+    shown: ({ proof }) => (proof ? (proof.worstDb === null ? l10n.t('none') : String(proof.worstDb)) : ''),
+    hint: ({ proof }) => proof?.where,
+  },
   { id: 'assumed', title: () => l10n.t('Assumed'), value: ifBuilt(({ assumed }) => assumed) },
   {
     id: 'approximated',

@@ -155,6 +155,7 @@ export class LibraryPage extends PageElement<LibraryToPage, LibraryFromPage, Kep
               </div>`
         }
         ${row.message === undefined ? nothing : html`<p class="message">${row.message}</p>`}
+        ${row.proof?.verdict === 'differs' ? html`<p class="message">${row.proof.where}</p>` : nothing}
       </th>
       <td>${smallMap(row)}</td>
       ${columns.map((column) => cell(column, row))}
@@ -173,11 +174,12 @@ export class LibraryPage extends PageElement<LibraryToPage, LibraryFromPage, Kep
   }
 }
 
-function cell({ id, value, shown }: Column, row: LibraryRow): TemplateResult {
+function cell({ id, value, shown, hint }: Column, row: LibraryRow): TemplateResult {
   if (id === 'state') return html`<td class="state">${stateText(row.state)}</td>`;
   const one = value(row);
-  const isNumber = typeof one === 'number' && !shown;
-  return html`<td class=${isNumber ? 'number' : nothing}>${shown?.(row) ?? one ?? ''}</td>`;
+  const isNumber = typeof one === 'number' && (!shown || id === 'worst');
+  const more = hint?.(row) || nothing;
+  return html`<td class=${isNumber ? 'number' : nothing} title=${more}>${shown?.(row) ?? one ?? ''}</td>`;
 }
 
 /** Which keys and velocities answer: 128 keys across, 127 velocities up. */

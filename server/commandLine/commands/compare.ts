@@ -1,10 +1,10 @@
 import { Buffer } from 'node:buffer';
-import { createHash } from 'node:crypto';
 import type { ComparedInstrument, Comparison } from '../../comparison/compareInstruments';
 import { compareInstruments } from '../../comparison/compareInstruments';
 import { pageOfComparison } from '../../comparison/page/pageOfComparison';
 import { nameOf } from '../../model/paths';
 import { measureMemory } from '../../workspace/comparing/measureMemory';
+import { sumOf } from '../../workspace/measuring/cacheFolder';
 import { CommandError } from '../commandError';
 import { fontOptions } from '../input/fontInput';
 import { folderOfInput, readInputOrFolder } from '../input/input';
@@ -108,10 +108,6 @@ async function compared(
   }
 }
 
-function sumOf(text: string): string {
-  return createHash('sha256').update(text).digest('hex');
-}
-
 async function toldAs(
   format: string | undefined,
   told: ComparisonTold,
@@ -132,7 +128,7 @@ async function sideOf(
 ): Promise<NamedSide> {
   const input = await readInputOrFolder(terminal, name, options);
   const { instrument } = await readAny(terminal, input, options, folderOfInput(input));
-  return { instrument, path: input.path, ...(await soundInput(terminal, input, instrument)) };
+  return { path: input.path, ...(await soundInput(terminal, input, instrument)) };
 }
 
 function progressTo(terminal: Terminal): (done: number, all: number) => void {

@@ -15,13 +15,15 @@ import { buildProgress } from './libraryProgress';
 /** Threads at the most. */
 const mostThreads = 64;
 
-/** `zonewright library build`: everything in a library file, what is unchanged left as it is. Status 1 where one failed. */
+/** `zonewright library build`: everything in a library file, what is unchanged left as it is. Status 1 where one, or a target of one, failed. */
 export async function libraryBuild(args: readonly string[], terminal: Terminal): Promise<number> {
   const { paths, options, switches } = readWords(args, {
     format: ['text', 'json'],
     part: 'text',
     threads: 'text',
     measure: 'switch',
+    prove: 'switch',
+    pack: 'switch',
     force: 'switch',
     'no-cache': 'switch',
   });
@@ -33,7 +35,11 @@ export async function libraryBuild(args: readonly string[], terminal: Terminal):
   const progress = buildProgress((line) => terminal.error(`zonewright: ${line}\n`));
   const outcomes = await runBuild(buildHost(terminal, threads), library, {
     program: version,
-    measures: switches.has('measure'),
+    steps: {
+      measures: switches.has('measure'),
+      proves: switches.has('prove'),
+      packs: switches.has('pack'),
+    },
     force: switches.has('force'),
     keeps: !switches.has('no-cache'),
     part,
@@ -42,7 +48,7 @@ export async function libraryBuild(args: readonly string[], terminal: Terminal):
       terminal.error(`zonewright: ${name} is no longer in the library; what was built of it is taken away\n`),
   });
   await terminal.out(options.format === 'json' ? jsonText({ instruments: outcomes }) : textOf(outcomes));
-  return outcomes.some(({ state }) => state === 'failed') ? 1 : 0;
+  return outcomes.some(({ message }) => message !== null) ? 1 : 0;
 }
 
 function partOf(text: string | undefined): Part | undefined {
@@ -55,8 +61,7 @@ function partOf(text: string | undefined): Part | undefined {
 
 function textOf(outcomes: readonly BuildOutcome[]): string {
   const count = (state: BuildOutcome['state']) => outcomes.filter((one) => one.state === state).length;
-  const failed = outcomes.filter(({ state }) => state === 'failed');
-  const lines = failed.map(({ name, message }) => `${name}: ${message ?? 'it failed'}`);
+  const lines = outcomes.flatMap(({ name, message }) => (message === null ? [] : [`${name}: ${message}`]));
   const faults = outcomes.filter(({ totals }) => totals.error > 0);
   if (faults.length > 0)
     lines.push(

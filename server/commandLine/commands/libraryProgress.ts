@@ -11,7 +11,7 @@ export function buildProgress(
   const started = now();
   let told = started;
   return ({ name, state, message }, done, all) => {
-    if (state === 'failed') tell(`${name} failed: ${message ?? ''}`);
+    if (message !== null) tell(state === 'failed' ? `${name} failed: ${message}` : `${name}: ${message}`);
     if (now() - told < progressEvery || done === all) return;
     told = now();
     const left = ((told - started) / done) * (all - done);

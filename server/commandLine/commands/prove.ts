@@ -1,5 +1,5 @@
-import type { NoteDifference } from '../../comparison/compareInstruments';
 import { compareInstruments } from '../../comparison/compareInstruments';
+import { explainedBy } from '../../comparison/explainedBy';
 import type { Instrument } from '../../model/instrument';
 import type { ConversionNote } from '../../model/notes';
 import type { Input } from '../input/input';
@@ -32,8 +32,8 @@ export async function prove(
 ): Promise<boolean> {
   const written = await readInput(terminal, output);
   const { instrument: result } = await readAny(terminal, written, {}, folderOfInput(written));
-  const a = { instrument, ...(await soundInput(terminal, input, instrument)) };
-  const b = { instrument: result, ...(await soundInput(terminal, written, result)) };
+  const a = await soundInput(terminal, input, instrument);
+  const b = await soundInput(terminal, written, result);
   try {
     const comparison = await compareInstruments(a, b, { toleranceDb, sampleRate, seed: 0 }, terminal.files);
     const isExplained = explainedBy(instrument, notes);
@@ -57,24 +57,4 @@ export async function prove(
     await a.samples.close();
     await b.samples.close();
   }
-}
-
-/** Tells whether a note about the region of the source, or about a header that it inherits from, owns up to a difference. */
-function explainedBy(
-  instrument: Instrument,
-  notes: readonly ConversionNote[],
-): (difference: NoteDifference) => boolean {
-  const lossy = notes.filter(({ kind }) => kind === 'approximated' || kind === 'dropped');
-  const isNoted = (header: number): boolean => {
-    const body = instrument.bodySpan(header);
-    return lossy.some(
-      ({ source, start, end }) => source === body.source && start >= body.start && end <= body.end,
-    );
-  };
-  return ({ a }) => {
-    for (let at = a === undefined ? -1 : instrument.regions[a]; at >= 0; at = instrument.parent(at)) {
-      if (isNoted(at)) return true;
-    }
-    return false;
-  };
 }

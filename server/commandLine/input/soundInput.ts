@@ -1,25 +1,16 @@
+import type { ComparedInstrument } from '../../comparison/compareInstruments';
 import type { Instrument } from '../../model/instrument';
-import { playableInstrument } from '../../playing/playable/makePlayable';
-import { soundOf } from '../../sound/program/soundOf';
-import type { RenderSource } from '../../sound/render/renderParts';
-import { SampleSource } from '../../sound/samples/sampleSource';
-import { foundSample } from '../../workspace/samples/foundSample';
+import { renderSource } from '../../workspace/comparing/renderSource';
+import { SampleStore } from '../../workspace/samples/sampleStore';
 import type { Terminal } from '../terminal';
 import type { Input } from './input';
 import { folderOfInput } from './input';
-import { withKnownSamples } from './knownSamples';
 
-/** Makes of an instrument what a render takes; the caller closes its samples. */
-export async function soundInput(
-  terminal: Terminal,
+/** Makes of an instrument what a render or a comparison takes; the caller closes its samples. */
+export function soundInput(
+  { files }: Terminal,
   input: Input,
   instrument: Instrument,
-): Promise<RenderSource> {
-  const folder = folderOfInput(input);
-  const made = await withKnownSamples(terminal, input, (samples) => {
-    const program = soundOf(instrument, { samples });
-    const paths = program.samples.map((path) => foundSample(samples, folder, path));
-    return { program, paths, playable: playableInstrument(instrument, { samples }) };
-  });
-  return { ...made, samples: new SampleSource(terminal.files) };
+): Promise<ComparedInstrument> {
+  return renderSource(files, new SampleStore(files), folderOfInput(input), instrument);
 }

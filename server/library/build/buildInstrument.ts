@@ -2,11 +2,11 @@ import { drawMapSvg } from '../../map/svg';
 import type { Files } from '../../model/files';
 import type { Instrument } from '../../model/instrument';
 import type { ConversionNote } from '../../model/notes';
-import { OutputError } from '../../model/output';
 import { joinPath, relativePath } from '../../model/paths';
 import { visibleText } from '../../model/text/visibleText';
 import { foldNotes, lineNotes } from '../../model/writing/lineNotes';
 import { withFontSamples } from '../../soundfont/fontFiles';
+import { measureMemory } from '../../workspace/comparing/measureMemory';
 import { IncludeStore } from '../../workspace/files/includeStore';
 import { Reach } from '../../workspace/files/reach';
 import type { CacheStorage } from '../../workspace/measuring/measureCache';
@@ -14,24 +14,28 @@ import { MeasureCache } from '../../workspace/measuring/measureCache';
 import { ProjectSettingsStore } from '../../workspace/projectSettings';
 import { SampleStore } from '../../workspace/samples/sampleStore';
 import type { LibraryInstrument, ResolvedLibrary } from '../libraryInstrument';
-import { BuildError } from './buildError';
+import { BuildError, reasonOf } from './buildError';
 import type { BuildOutcome } from './buildOutcome';
 import { outcomeOf } from './buildOutcome';
 import type { BuildState } from './buildState';
 import { isCurrent, readingPlace, readState, relative, settingsSum, statePath } from './buildState';
+import type { BuildSteps } from './buildSteps';
 import { checkBuilt } from './checkBuilt';
 import { contentSum, sizeOf } from './contentSum';
 import { conversionNote } from './conversionNote';
 import { DependencyFiles } from './dependencies';
 import type { FileWriter } from './fileWriter';
 import type { HeldFinders } from './heldFinders';
-import type { InstrumentRecord } from './instrumentRecord';
+import type { InstrumentProof, InstrumentRecord } from './instrumentRecord';
 import { noFindings, noNotes, recordText, recordVersion } from './instrumentRecord';
 import type { PlacedContent, Placing } from './placeFiles';
 import { placeFiles, removeOutdated } from './placeFiles';
-import type { ReadingTools } from './readSource';
+import { proveTargets } from './proveTargets';
+import type { ReadingTools, ReadSource } from './readSource';
 import { readSource } from './readSource';
-import { writeTargets } from './writeTargets';
+import { withUnwrittenSamples } from './unwrittenSamples';
+import type { WrittenText } from './writeTargets';
+import { failedText, writeTargets } from './writeTargets';
 
 /** How and with what a build is done. */
 export interface BuildTools {
@@ -39,14 +43,16 @@ export interface BuildTools {
   writer: FileWriter;
   /** The program's version. */
   program: string;
-  /** Whether the audio is measured. */
-  measures: boolean;
+  /** What is done beside converting and checking. */
+  steps: BuildSteps;
   /** Whether files that no build wrote may be replaced, and what is current is built again. */
   force: boolean;
   /** What is kept over instruments. */
   finders: HeldFinders;
-  /** Where what was measured is remembered. */
+  /** Where what was measured and rendered is remembered. */
   cache?: CacheStorage | undefined;
+  /** A sum that tells texts apart. */
+  sumOf: (text: string) => string;
 }
 
 /**
@@ -59,7 +65,7 @@ export async function buildInstrument(
   tools: BuildTools,
 ): Promise<BuildOutcome> {
   const { files, program, force, writer } = tools;
-  const settings = await settingsSum(library, one, tools.measures);
+  const settings = await settingsSum(library, one, tools.steps);
   const before = await readState(files, library, one.fileName);
   const isKnown = before !== undefined && !force && before.program === program;
   if (isKnown && (await isCurrent(files, library, before, settings)))
@@ -95,6 +101,7 @@ function nothingBuilt({ name }: LibraryInstrument, program: string): BuildState 
   return {
     version: recordVersion,
     program,
+    steps: { measures: false, proves: false, packs: false },
     settings: '',
     dependencies: {},
     written: [],
@@ -117,6 +124,7 @@ async function buildAnew(
   const state: BuildState = {
     version: recordVersion,
     program: tools.program,
+    steps: tools.steps,
     settings,
     dependencies: relative(library.folder, await read.dependencies()),
     written,
@@ -136,11 +144,17 @@ async function made(
   const { output, folder } = library;
   const [first] = one.targets;
   if (!first) throw new BuildError('It has no target. Correct "targets".');
-  const reading = toolsFor(files, tools, library);
-  const source = await readSource(one, joinPath(output, first.folder), reading);
+  const outputFolder = joinPath(output, first.folder);
+  const unwritten = new Map<string, string>();
+  const reading = toolsFor(withUnwrittenSamples(files, unwritten), tools, library);
+  const source = await readSource(one, outputFolder, reading);
+  for (const [path, inFont] of source.fontSamples) unwritten.set(joinPath(outputFolder, path), inFont);
   const targets = await writeTargets(one, source, output, reading);
   const { severity } = await new ProjectSettingsStore(files, () => {}).settingsFor(folder);
   const checked = await checkBuilt(targets.text, output, severity, reading);
+  const proofs = tools.steps.proves
+    ? await provedWith(one, source, targets.texts, reading, tools)
+    : undefined;
   await reading.samples.measurements?.close();
   const totals = noFindings();
   for (const finding of checked.findings) totals[finding.severity]++;
@@ -153,6 +167,8 @@ async function made(
     outputs,
     figures: checked.figures,
     ...(checked.measures && { measures: checked.measures }),
+    ...(proofs && { proofs }),
+    ...(targets.failed.length > 0 && { message: `Not written: ${failedText(targets.failed)}` }),
     totals,
     findings: checked.kept,
     kept: targets.kept,
@@ -169,13 +185,27 @@ async function made(
 
 function toolsFor(
   files: Files,
-  { measures, cache, finders }: BuildTools,
+  { steps: { measures }, cache, finders }: BuildTools,
   library: ResolvedLibrary,
 ): ReadingTools {
   const samples = new SampleStore(files, { measures });
   if (measures) samples.useCache(new MeasureCache(cache));
   const includes = new IncludeStore(files, undefined, new Reach(files, [library.folder]));
   return { files, samples, includes, finders };
+}
+
+/** Proves what was written, with what is remembered of earlier times. */
+async function provedWith(
+  { source: path, preset = '' }: LibraryInstrument,
+  source: ReadSource,
+  texts: readonly WrittenText[],
+  reading: ReadingTools,
+  { cache, sumOf }: BuildTools,
+): Promise<InstrumentProof[]> {
+  const memory = cache && (await measureMemory(cache, `proved ${path}#${preset}`, reading.files, sumOf));
+  const proofs = await proveTargets(source, texts, reading, memory);
+  await memory?.keep();
+  return proofs;
 }
 
 /** Where the record of an instrument stands. */
@@ -238,11 +268,4 @@ async function fail(
   // Where not even that can be written, the outcome still tells.
   await placeFiles(placing, [[path, recordText(record)]]).catch(() => {});
   return outcomeOf(record, relativePath(library.folder, library.output));
-}
-
-function reasonOf(error: unknown): string {
-  const message = visibleText(error instanceof Error ? error.message : String(error));
-  if (error instanceof BuildError) return message;
-  if (error instanceof OutputError) return `It cannot be written: ${message}`;
-  return `It could not be built: ${message}`;
 }

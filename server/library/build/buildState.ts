@@ -3,6 +3,7 @@ import { joinPath, relativePath } from '../../model/paths';
 import { readWholeText } from '../../workspace/files/readWhole';
 import type { LibraryInstrument, ResolvedLibrary } from '../libraryInstrument';
 import type { BuildOutcome } from './buildOutcome';
+import type { BuildSteps } from './buildSteps';
 import { contentSum } from './contentSum';
 import type { Dependencies, ReadingPlace } from './dependencies';
 import { areUnchanged } from './dependencies';
@@ -24,6 +25,7 @@ export interface WrittenFile {
 export interface BuildState {
   version: number;
   program: string;
+  steps: BuildSteps;
   /** The sum of all that the library file says for it. */
   settings: string;
   /** By paths from the folder of the library. */
@@ -62,15 +64,19 @@ export function readingPlace(library: ResolvedLibrary): ReadingPlace {
 export function settingsSum(
   library: ResolvedLibrary,
   one: LibraryInstrument,
-  measures: boolean,
+  { measures, proves }: BuildSteps,
 ): Promise<string> {
   const { pairing, ...settings } = one;
   const doubts = pairing?.doubts ?? [];
-  const text = JSON.stringify([settings, doubts, measures, relativePath(library.folder, library.output)]);
+  const output = relativePath(library.folder, library.output);
+  const text = JSON.stringify([settings, doubts, measures, proves, output]);
   return contentSum(text.replaceAll(JSON.stringify(library.folder).slice(1, -1), '.'));
 }
 
-/** The state that the last build left; `undefined` where it left none, or in another form. */
+/**
+ * The state that the last build left; `undefined` where it left none. One of another version of this program holds no more than
+ * which files are a build's own.
+ */
 export async function readState(
   files: Files,
   library: ResolvedLibrary,
@@ -80,10 +86,15 @@ export async function readState(
   if (whole.kind !== 'text') return undefined;
   try {
     const state = JSON.parse(whole.text) as Partial<BuildState> | null;
-    return state?.version === recordVersion ? (state as BuildState) : undefined;
+    return Array.isArray(state?.written) ? (state as BuildState) : undefined;
   } catch {
     return undefined;
   }
+}
+
+/** Whether this version of the program can tell by a state whether anything has changed. */
+export function isOfThisForm({ version }: BuildState): boolean {
+  return version === recordVersion;
 }
 
 /** Whether what was built by a state still holds: the same settings, sources as they were, results in their place. */
@@ -93,7 +104,7 @@ export async function isCurrent(
   state: BuildState,
   settings: string,
 ): Promise<boolean> {
-  if (state.planned || state.settings !== settings) return false;
+  if (!isOfThisForm(state) || state.planned || state.settings !== settings) return false;
   for (const { path, size, modified } of state.written) {
     const stat = await files.stat(joinPath(library.folder, path));
     if (stat?.size !== size || stat.modified !== modified) return false;

@@ -2,6 +2,7 @@ import type { LibraryInstrument, ResolvedLibrary } from '../libraryInstrument';
 import type { BuildTools } from './buildInstrument';
 import { buildInstrument } from './buildInstrument';
 import type { BuildOutcome } from './buildOutcome';
+import type { BuildSteps } from './buildSteps';
 import { HeldFinders } from './heldFinders';
 import { withHeldListings } from './heldListings';
 import { noFindings } from './instrumentRecord';
@@ -11,7 +12,7 @@ export interface BuildThreadData {
   /** Without its instruments, which are sent one by one. */
   library: ResolvedLibrary;
   program: string;
-  measures: boolean;
+  steps: BuildSteps;
   force: boolean;
   /** Whether what was measured is remembered in the user's cache folder. */
   keeps: boolean;
@@ -21,11 +22,11 @@ export interface BuildThreadData {
 
 /** What a thread does with each instrument. */
 export function buildThread(
-  { library, program, measures, force }: BuildThreadData,
-  host: Pick<BuildTools, 'files' | 'writer' | 'cache'>,
+  { library, program, steps, force }: BuildThreadData,
+  host: Pick<BuildTools, 'files' | 'writer' | 'cache' | 'sumOf'>,
 ): (one: LibraryInstrument) => Promise<BuildOutcome> {
   const held = { files: withHeldListings(host.files), finders: new HeldFinders() };
-  const tools: BuildTools = { ...host, ...held, program, measures, force };
+  const tools: BuildTools = { ...host, ...held, program, steps, force };
   return (one) => buildInstrument(library, one, tools);
 }
 

@@ -2,7 +2,7 @@ import { escaped } from '../../features/sampleReport/markdown';
 import type { NoteKind } from '../../model/notes';
 import { nameOf } from '../../model/paths';
 import { counted } from '../../model/wording/counted';
-import { noteNamesText } from '../../model/wording/rangeWords';
+import { keyText, noteNamesText } from '../../model/wording/rangeWords';
 import type { InstrumentRecord, RecordNote } from './instrumentRecord';
 import type { SourceKind } from './readSource';
 
@@ -77,7 +77,8 @@ function makers({ facts }: InstrumentRecord): string {
   return known.flatMap((line) => (line ? [`- ${line}`] : [])).join('\n');
 }
 
-function differences({ kept, notes, doubts }: InstrumentRecord): string[] {
+function differences(record: InstrumentRecord): string[] {
+  const { kept, notes, doubts } = record;
   const counts = `${counted(kept, 'value')} ${kept === 1 ? 'was' : 'were'} carried over exactly.`;
   const parts = notes.some(({ kind }) => kind !== 'ignored')
     ? [counts]
@@ -88,6 +89,7 @@ function differences({ kept, notes, doubts }: InstrumentRecord): string[] {
   }
   const unread = notes.filter(({ kind }) => kind === 'ignored');
   if (unread.length > 0) parts.push('What was not read, or has no effect:', unread.map(noteLine).join('\n'));
+  parts.push(...proofLines(record));
   if (doubts.length > 0)
     parts.push(
       'What was put together by evidence and nobody has confirmed:',
@@ -98,6 +100,21 @@ function differences({ kept, notes, doubts }: InstrumentRecord): string[] {
 
 function noteLine({ message, count, lines }: RecordNote): string {
   return `- ${escaped(message)}${count > 1 ? ` (${count} times: lines ${lines})` : ` (line ${lines})`}`;
+}
+
+/** How it sounds beside its source, where that was proved. */
+function proofLines({ proofs = [] }: InstrumentRecord): string[] {
+  return proofs.map(({ target, verdict, notes, differing, explained, worstDb, worst }) => {
+    const played = `${counted(notes, 'note')} of the source and of the ${escaped(target)} text were played and compared.`;
+    if (verdict === 'alike')
+      return `${played} They sound alike${worstDb === null ? '' : `: the greatest difference is ${worstDb} dB to full scale`}.`;
+    const where = worst
+      ? ` The most differs key ${keyText(worst.key)} at velocity ${worst.velocity}, by ${worstDb} dB to full scale: ${escaped(worst.cause)}`
+      : '';
+    if (verdict === 'noted')
+      return `${played} ${counted(explained, 'note')} differ${explained === 1 ? 's' : ''}, only where this page says why.${where}`;
+    return `${played} ${counted(differing, 'note')} differ${differing === 1 ? 's' : ''} for a reason that is not noted here.${where}`;
+  });
 }
 
 /** Findings that are named; the others are counted. */

@@ -1,6 +1,6 @@
 import { isInstrumentFileName, isSampleFileName } from '../../model/fileNames';
 import type { FileReader, FileStat, Files, FolderEntry } from '../../model/files';
-import { isWithin } from '../../model/paths';
+import { folderOf, isWithin } from '../../model/paths';
 import { vocabularyEnding } from '../../vocabulary/vocabulary';
 import { contentSum } from './contentSum';
 
@@ -39,8 +39,11 @@ export class DependencyFiles implements Files {
   /** What was read until now, sorted by path. */
   async dependencies(): Promise<Dependencies> {
     const all: Dependencies = {};
-    for (const path of [...this.#found.keys()].sort())
+    for (const path of [...this.#found.keys()].sort()) {
+      // What is within a file, such as a sample in a SoundFont, is as old as the file.
+      if (all[folderOf(path)]?.kind === 'file') continue;
       all[path] = await (this.#found.get(path) as Promise<Dependency>);
+    }
     return all;
   }
 

@@ -4,7 +4,7 @@ import type { InstrumentFacts } from '../libraryFile';
 import type { SourceKind } from './readSource';
 
 /** Changes when a record holds something else than before, so that older ones are not taken for it. */
-export const recordVersion = 1;
+export const recordVersion = 2;
 
 /** A finding in what was built. */
 export interface RecordFinding {
@@ -52,6 +52,24 @@ export interface InstrumentMeasures {
   loudness?: number;
 }
 
+/** How a text that was written sounds beside its source. */
+export interface InstrumentProof {
+  target: string;
+  /** `noted`: it differs only where a note on the conversion says so. */
+  verdict: 'alike' | 'noted' | 'differs';
+  /** Notes that were played on both. */
+  notes: number;
+  /** Notes that differ by more than −90 dB for no reason that is noted, and those with one. */
+  differing: number;
+  explained: number;
+  /** The greatest difference in dB to full scale; `null` where there is none at all. */
+  worstDb: number | null;
+  /** The note that differs most, with a sentence on the first cause. */
+  worst?: { key: number; velocity: number; cause: string };
+  /** Opcodes that are not rendered, of which nothing is said. */
+  notRendered: string[];
+}
+
 /** A file that was written: its path from the output folder, bytes and sum. */
 export interface RecordOutput {
   path: string;
@@ -73,12 +91,14 @@ export interface InstrumentRecord {
   source: string;
   sourceKind?: SourceKind;
   state: 'built' | 'failed';
-  /** Why it failed. */
+  /** Why it failed, or which of its targets did. */
   message: string | null;
   facts: InstrumentFacts;
   outputs: RecordOutput[];
   figures?: InstrumentFigures;
   measures?: InstrumentMeasures;
+  /** One for each text that is in no template, where that was asked for. */
+  proofs?: InstrumentProof[];
   totals: Record<Severity, number>;
   findings: RecordFinding[];
   /** How many values were carried over exactly. */

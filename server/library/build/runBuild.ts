@@ -5,6 +5,8 @@ import type { BuildCrew, BuildOptions } from './buildLibrary';
 import { buildLibrary, removeLeftOut } from './buildLibrary';
 import type { BuildOutcome } from './buildOutcome';
 import { writtenFolders } from './buildState';
+import type { BuildSteps } from './buildSteps';
+import { allSteps } from './buildSteps';
 import type { BuildThreadData } from './buildThread';
 import type { FileWriter } from './fileWriter';
 
@@ -24,9 +26,9 @@ export interface BuildHost {
 }
 
 /** How a build is asked for. */
-export interface BuildOrder
-  extends BuildOptions,
-    Pick<BuildThreadData, 'program' | 'measures' | 'force' | 'keeps'> {
+export interface BuildOrder extends BuildOptions, Pick<BuildThreadData, 'program' | 'force' | 'keeps'> {
+  /** Steps beside those that the library file asks for. */
+  steps?: BuildSteps;
   /** Told of instruments that are no longer in the library, and of which everything built was taken away. */
   onRemoved?: (name: string) => void;
 }
@@ -37,12 +39,13 @@ export async function runBuild(
   library: ResolvedLibrary,
   order: BuildOrder,
 ): Promise<BuildOutcome[]> {
-  const { program, measures, force, keeps, part, signal } = order;
+  const { program, force, keeps, part, signal } = order;
+  const steps = order.steps ? allSteps(library.steps, order.steps) : library.steps;
   const roots = writtenFolders(library);
   const data = {
     library: { ...library, instruments: [], problems: [] },
     program,
-    measures,
+    steps,
     force,
     keeps,
     roots,

@@ -5,10 +5,18 @@ import { joinPath } from '../../model/paths';
 import { fileChunks } from '../../workspace/fonts/fontSamples';
 import { notations } from '../../workspace/notations/notationOf';
 import { notationOutput } from '../../workspace/notations/notationOutput';
-import type { LibraryInstrument } from '../libraryInstrument';
+import type { LibraryInstrument, LibraryTarget } from '../libraryInstrument';
+import { BuildError, reasonOf } from './buildError';
 import type { BuiltText } from './checkBuilt';
 import type { ReadingTools, ReadSource } from './readSource';
 import { targetOutput } from './targetOutput';
+
+/** A text that is to stand in its place, with what was noted on writing it. */
+export interface WrittenText extends BuiltText {
+  target: string;
+  notes: readonly ConversionNote[];
+  isInTemplate: boolean;
+}
 
 /** The files of an instrument in all its targets, and what is said of them. */
 export interface WrittenTargets {
@@ -17,11 +25,18 @@ export interface WrittenTargets {
   notes: ConversionNote[];
   /** Values that were carried over exactly, in the target where these are fewest. */
   kept: number;
-  /** The first text, which is checked; one in SFZ that is not written where all targets are binary. */
+  /** The text that is checked: the first, or one in SFZ that is not written where all targets are binary. */
   text: BuiltText;
+  /** All texts that are written. */
+  texts: WrittenText[];
+  /** Targets that cannot be written, each with the reason. */
+  failed: { target: string; reason: string }[];
 }
 
-/** Converts an instrument to its targets. Nothing is written to a disk. `output` is the absolute output folder. */
+/**
+ * Converts an instrument to its targets. Nothing is written to a disk. `output` is the absolute output folder. One target that
+ * cannot be written keeps no other from it; fails with a {@link BuildError} where none can be.
+ */
 export async function writeTargets(
   one: LibraryInstrument,
   source: ReadSource,
@@ -31,38 +46,79 @@ export async function writeTargets(
   const files: WrittenTargets['files'] = [];
   const notes = new Map<string, ConversionNote>();
   const kept: number[] = [];
-  let text: BuiltText | undefined;
-  const first = one.targets[0]?.folder ?? '';
-  for (const [path, inFont] of source.fontSamples)
-    files.push({ path: `${first}/${path}`, target: first, content: await fileChunks(tools.files, inFont) });
+  const texts: WrittenText[] = [];
+  const failed: WrittenTargets['failed'] = [];
   for (const target of one.targets) {
-    const { output: to, notation } = await targetOutput(one, target, tools);
-    const folder = joinPath(output, target.folder);
-    const name = one.fileName + to.ending;
-    const { instrument, vocabulary, folder: from } = source;
-    const converted = { name: one.name, instrument, folder: from, notes: source.notes, vocabulary };
-    const result = await to.write([converted], { fileName: name, folder }, tools.files);
-    for (const [path, content] of result.files)
-      files.push({ path: `${target.folder}/${path}`, target: targetName(target.folder, one), content });
-    const [account] = result.accounts;
-    for (const note of account.notes)
-      notes.set(`${note.kind} ${note.source} ${note.start} ${note.message}`, note);
-    kept.push(account.kept);
-    const content = result.files.get(name);
-    if (notation && typeof content === 'string')
-      text ??= { name: one.name, path: joinPath(folder, name), text: content, notation };
+    try {
+      const written = await writeTarget(one, target, source, output, tools);
+      files.push(...written.files);
+      for (const note of written.notes)
+        notes.set(`${note.kind} ${note.source} ${note.start} ${note.message}`, note);
+      kept.push(written.kept);
+      if (written.text) texts.push(written.text);
+    } catch (error) {
+      failed.push({ target: target.folder, reason: reasonOf(error) });
+    }
   }
+  const first = one.targets[0]?.folder ?? '';
+  // A SoundFont has its samples within itself.
+  for (const [path, inFont] of texts.length > 0 ? source.fontSamples : [])
+    files.unshift({
+      path: `${first}/${path}`,
+      target: first,
+      content: await fileChunks(tools.files, inFont),
+    });
+  if (kept.length === 0) throw new BuildError(failedText(failed, one.targets.length > 1));
   return {
     files,
     notes: [...notes.values()],
     kept: Math.min(...kept),
-    text: text ?? (await unwrittenText(one, source, output, tools)),
+    text: texts[0] ?? (await unwrittenText(one, source, output, tools)),
+    texts,
+    failed,
   };
 }
 
-function targetName(folder: string, { targets }: LibraryInstrument): string {
-  const target = targets.find((one) => one.folder === folder);
-  return target?.notation === 'vocabulary' || !target ? folder : target.notation;
+/** What is said of targets that could not be written. */
+export function failedText(failed: WrittenTargets['failed'], isNamed = true): string {
+  return failed.map(({ target, reason }) => (isNamed ? `${target}: ${reason}` : reason)).join(' ');
+}
+
+async function writeTarget(
+  one: LibraryInstrument,
+  target: LibraryTarget,
+  { instrument, vocabulary, folder: from, notes }: ReadSource,
+  output: string,
+  tools: ReadingTools,
+): Promise<Pick<WrittenTargets, 'files' | 'notes' | 'kept'> & { text?: WrittenText }> {
+  const { output: to, notation } = await targetOutput(one, target, tools);
+  const folder = joinPath(output, target.folder);
+  const name = one.fileName + to.ending;
+  const converted = { name: one.name, instrument, folder: from, notes, vocabulary };
+  const result = await to.write([converted], { fileName: name, folder }, tools.files);
+  const called = targetName(target);
+  const files = [...result.files].map(([path, content]) => ({
+    path: `${target.folder}/${path}`,
+    target: called,
+    content,
+  }));
+  const [account] = result.accounts;
+  const content = result.files.get(name);
+  if (!notation || typeof content !== 'string') return { files, ...account };
+  const text: WrittenText = {
+    name: one.name,
+    path: joinPath(folder, name),
+    text: content,
+    notation,
+    target: called,
+    notes: account.notes,
+    isInTemplate: target.template !== undefined,
+  };
+  return { files, ...account, text };
+}
+
+function targetName({ notation, folder }: LibraryTarget): string {
+  return notation === 'vocabulary' ? folder : notation;
 }
 
 async function unwrittenText(

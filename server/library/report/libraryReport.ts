@@ -1,7 +1,7 @@
 import type { Files } from '../../model/files';
 import { joinPath, nameOf, relativePath } from '../../model/paths';
 import { readWholeText } from '../../workspace/files/readWhole';
-import { isCurrent, readState, settingsSum } from '../build/buildState';
+import { isCurrent, isOfThisForm, readState, settingsSum } from '../build/buildState';
 import type { InstrumentRecord } from '../build/instrumentRecord';
 import { parseRecord } from '../build/instrumentRecord';
 import type { LibraryInstrument, ResolvedLibrary } from '../libraryInstrument';
@@ -46,10 +46,9 @@ async function stateOf(
 ): Promise<RowState> {
   if (record.state === 'failed') return 'failed';
   const state = await readState(files, library, one.fileName);
-  if (!state) return 'stale';
-  for (const measures of [false, true])
-    if (await isCurrent(files, library, state, await settingsSum(library, one, measures))) return 'built';
-  return 'stale';
+  if (!state || !isOfThisForm(state)) return 'stale';
+  const settings = await settingsSum(library, one, state.steps);
+  return (await isCurrent(files, library, state, settings)) ? 'built' : 'stale';
 }
 
 function unbuiltRow({ folder }: ResolvedLibrary, one: LibraryInstrument): LibraryRow {

@@ -1,13 +1,23 @@
 /** `stale`: built, and something has changed since; `missing`: never built. */
 export type RowState = 'built' | 'stale' | 'failed' | 'missing';
 
+/** How the texts of an instrument sound beside their source; where there are several the one that differs most. */
+export interface RowProof {
+  /** `noted`: it differs only where a note on the conversion says so. */
+  verdict: 'alike' | 'noted' | 'differs';
+  /** In dB to full scale; `null` where there is no difference at all. */
+  worstDb: number | null;
+  /** Where it differs most and why, and what was not heard; empty where there is nothing to say. */
+  where: string;
+}
+
 /** What an overview tells of one instrument. */
 export interface LibraryRow {
   name: string;
   /** What its files are called; no other instrument of the library has the same. */
   fileName: string;
   state: RowState;
-  /** Why it failed. */
+  /** Why it failed, or which of its targets did. */
   message?: string;
   /** From the folder of the library, with the preset behind it. */
   source: string;
@@ -26,6 +36,7 @@ export interface LibraryRow {
   cents?: number;
   /** In LUFS, where it was measured. */
   loudness?: number;
+  proof?: RowProof;
   assumed: number;
   approximated: number;
   dropped: number;

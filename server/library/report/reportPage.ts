@@ -1,13 +1,20 @@
 import { escapeMarkup } from '../../map/escape';
 import { counted } from '../../model/wording/counted';
-import type { InstrumentRecord } from '../build/instrumentRecord';
+import type { InstrumentProof, InstrumentRecord } from '../build/instrumentRecord';
 import type { LibraryReport, ReportedInstrument } from './libraryReport';
 import type { LibraryRow } from './libraryRow';
 import { reportScript, reportStyle } from './reportPageParts';
-import { rowCells, rowHeadings, stateWords } from './rowCells';
+import { proofWords, rowCells, rowHeadings, stateWords } from './rowCells';
 
-/** Columns by which the page is wide enough without a scroll bar; what is in others stands in the details. */
-const shown = [0, 1, 2, 3, 4, 5, 6, 7, 9, 10, 13, 14, 15] as const;
+/** Columns that would make the page too wide; what is in them stands in the details. */
+const inDetails: readonly string[] = [
+  'Information',
+  'Where it differs most',
+  'Assumed',
+  'In another way',
+  'Source',
+] satisfies (typeof rowHeadings)[number][];
+const shown = rowHeadings.flatMap((heading, at) => (inDetails.includes(heading) ? [] : [at]));
 
 /**
  * An overview of a library as one HTML page that needs nothing else: a table to be sorted and filtered, with a small map and
@@ -81,6 +88,8 @@ function detailsOf(row: LibraryRow, record: InstrumentRecord | undefined): strin
   if (row.message !== undefined) lines.push(row.message);
   if (!record) return [...lines, ...row.doubts];
   lines.push(...record.outputs.filter(({ path }) => !path.includes(' Samples/')).map(({ path }) => path));
+  lines.push(...(record.proofs ?? []).map(proofLine));
+  if (row.proof && row.proof.where !== '') lines.push(row.proof.where);
   lines.push(...row.doubts.map((doubt) => `Doubt: ${doubt}`));
   const findings = record.findings.map(
     ({ severity, message, file, line }) => `${severity}: ${message} (${file}, line ${line})`,
@@ -94,6 +103,13 @@ function detailsOf(row: LibraryRow, record: InstrumentRecord | undefined): strin
     if (list.length > mostListed) lines.push(`and ${list.length - mostListed} more`);
   }
   return lines;
+}
+
+function proofLine(proof: InstrumentProof): string {
+  const { target, verdict, notes, differing, explained, worstDb, notRendered } = proof;
+  const not = notRendered.length > 0 ? ` Not rendered: ${notRendered.join(', ')}.` : '';
+  const db = worstDb === null ? 'no difference at all' : `${worstDb} dB at the most`;
+  return `Played against its source, ${target}: ${proofWords[verdict]}, ${db}. ${counted(notes, 'note')}, ${differing} differ, ${explained} where notes say why.${not}`;
 }
 
 /** A drawing of which keys and velocities answer: 128 keys across, 127 velocities up. */

@@ -1,6 +1,6 @@
 import type { ReportCell } from '../../features/sampleReport/reportCells';
 import { noteNamesText } from '../../model/wording/rangeWords';
-import type { LibraryRow, RowState } from './libraryRow';
+import type { LibraryRow, RowProof, RowState } from './libraryRow';
 
 /** What a state is called in overviews. */
 export const stateWords: Readonly<Record<RowState, string>> = {
@@ -8,6 +8,13 @@ export const stateWords: Readonly<Record<RowState, string>> = {
   stale: 'changed since',
   failed: 'failed',
   missing: 'not built',
+};
+
+/** What a proof is called in overviews. */
+export const proofWords: Readonly<Record<RowProof['verdict'], string>> = {
+  alike: 'sounds alike',
+  noted: 'differs where noted',
+  differs: 'differs',
 };
 
 /** The headings of the columns that {@link rowCells} fills. */
@@ -23,6 +30,9 @@ export const rowHeadings = [
   'Information',
   'Cents off',
   'LUFS',
+  'Proof',
+  'Worst difference, dB',
+  'Where it differs most',
   'Assumed',
   'In another way',
   'Left out',
@@ -45,6 +55,9 @@ export function rowCells(row: LibraryRow): ReportCell[] {
     row.information,
     row.cents,
     row.loudness,
+    row.proof && proofWords[row.proof.verdict],
+    row.proof?.worstDb ?? undefined,
+    row.proof?.where,
     row.assumed,
     row.approximated,
     row.dropped,

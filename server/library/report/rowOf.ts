@@ -1,8 +1,10 @@
 import type { InstrumentRecord } from '../build/instrumentRecord';
 import type { LibraryRow, RowState } from './libraryRow';
+import { proofIn } from './proofIn';
 
 /** The row of an instrument by its record. */
 export function rowOf(record: InstrumentRecord, state: RowState = record.state): LibraryRow {
+  const proof = proofIn(record);
   const { figures, measures, totals, noteCounts, outputs, facts, message } = record;
   return {
     name: record.name,
@@ -22,6 +24,7 @@ export function rowOf(record: InstrumentRecord, state: RowState = record.state):
     information: totals.information + totals.hint,
     ...(measures?.meanCents !== undefined && { cents: measures.meanCents }),
     ...(measures?.loudness !== undefined && { loudness: measures.loudness }),
+    ...(proof && { proof }),
     assumed: noteCounts.assumed,
     approximated: noteCounts.approximated,
     dropped: noteCounts.dropped,

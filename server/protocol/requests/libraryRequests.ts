@@ -22,14 +22,12 @@ export const LibrariesRequest = {
 export interface BuildLibraryParams {
   /** The URI of the library file. */
   uri: string;
-  /** Whether the audio is measured too. */
-  measures: boolean;
 }
 
 /** How many were built, were current, and failed; or why nothing is built, as a sentence. */
 export type BuildLibraryResult = { built: number; unchanged: number; failed: number } | { problem: string };
 
-/** Builds a library. Cancelling ends it after the instruments that are under way. */
+/** Builds a library, with the steps that its file asks for. Cancelling ends it after the instruments that are under way. */
 export const BuildLibraryRequest = {
   type: new RequestType<BuildLibraryParams, BuildLibraryResult, void>('zonewright/buildLibrary'),
 } as const;

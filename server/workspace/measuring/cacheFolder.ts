@@ -59,7 +59,8 @@ function headOf(name: string, bytes: Uint8Array): string {
   return `zonewright ${version} ${JSON.stringify(name)} ${sumOf(bytes)}\n`;
 }
 
-function sumOf(content: string | Uint8Array): string {
+/** SHA-256 as hexadecimal digits. */
+export function sumOf(content: string | Uint8Array): string {
   return createHash('sha256').update(content).digest('hex');
 }
 

@@ -22,7 +22,7 @@ it('tells of the libraries of a folder, and builds one in threads with word of h
     told.push([done, all]);
   });
   const uri = uriOfPath(join(folder, libraryFile));
-  const order = { uri, measures: false };
+  const order = { uri };
   const first = await client.connection.sendRequest(BuildLibraryRequest.type, order);
   expect(first).toEqual({ built: 3, unchanged: 0, failed: 1 });
   expect(told.at(-1)).toEqual([4, 4]);
@@ -33,14 +33,14 @@ it('tells of the libraries of a folder, and builds one in threads with word of h
   await build(other, { program: version });
   const { 'report.html': _page, 'library.md': _note, ...files } = filesIn(join(folder, 'built'));
   expect(files).toEqual(filesIn(join(other, 'built')));
-  const nowhere = { uri: uriOfPath(join(folder, 'nowhere.json')), measures: false };
+  const nowhere = { uri: uriOfPath(join(folder, 'nowhere.json')) };
   expect(await client.connection.sendRequest(BuildLibraryRequest.type, nowhere)).toHaveProperty('problem');
 });
 
 it('builds nothing in a folder that is not trusted', async () => {
   const folder = folderOf(smallLibrary());
   const client = await EditorClient.start(bundle, { folder, options: { trusted: false } });
-  const order = { uri: uriOfPath(join(folder, libraryFile)), measures: false };
+  const order = { uri: uriOfPath(join(folder, libraryFile)) };
   expect(await client.connection.sendRequest(BuildLibraryRequest.type, order)).toEqual({
     problem: 'Trust the folder first: building writes files.',
   });

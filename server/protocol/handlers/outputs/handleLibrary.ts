@@ -53,7 +53,7 @@ export function handleLibrary(
     };
   };
 
-  connection.onRequest(BuildLibraryRequest.type, async ({ uri, measures }, token) => {
+  connection.onRequest(BuildLibraryRequest.type, async ({ uri }, token) => {
     const path = pathOfUri(uri);
     if (!host || path === undefined)
       return {
@@ -63,7 +63,7 @@ export function handleLibrary(
     if (isBuilding) return { problem: 'A library is being built already.' };
     isBuilding = true;
     try {
-      return await build(host, path, measures, uri, token);
+      return await build(host, path, uri, token);
     } finally {
       isBuilding = false;
     }
@@ -72,7 +72,6 @@ export function handleLibrary(
   const build = async (
     on: BuildHost,
     path: string,
-    measures: boolean,
     uri: string,
     token: CancellationToken,
   ): Promise<BuildLibraryResult> => {
@@ -83,7 +82,7 @@ export function handleLibrary(
     let told = 0;
     try {
       const outcomes = await runBuild(on, opened.library, {
-        ...{ program: version, measures, force: false, keeps: true, signal: stop.signal },
+        ...{ program: version, force: false, keeps: true, signal: stop.signal },
         onBuilt: ({ name }, done, all) => {
           if (Date.now() - told < toldEvery && done < all) return;
           told = Date.now();

@@ -6,12 +6,15 @@ import type { BuildOptions } from '../../../../server/library/build/buildLibrary
 import { buildLibrary } from '../../../../server/library/build/buildLibrary';
 import type { BuildOutcome } from '../../../../server/library/build/buildOutcome';
 import { writtenFolders } from '../../../../server/library/build/buildState';
+import type { BuildSteps } from '../../../../server/library/build/buildSteps';
+import { allSteps } from '../../../../server/library/build/buildSteps';
 import { buildThread } from '../../../../server/library/build/buildThread';
 import type { FileWriter } from '../../../../server/library/build/fileWriter';
 import type { ResolvedLibrary } from '../../../../server/library/libraryInstrument';
 import { openLibrary } from '../../../../server/library/openLibrary';
 import { nodeFiles } from '../../../../server/workspace/files/nodeFiles';
 import { clearUnfinished, stagedWriter } from '../../../../server/workspace/files/stagedWriter';
+import { sumOf } from '../../../../server/workspace/measuring/cacheFolder';
 import { waveBytes } from '../../server/waveBytes';
 
 const made: string[] = [];
@@ -70,6 +73,7 @@ export async function opened(folder: string): Promise<ResolvedLibrary> {
 
 export interface BuildWith extends BuildOptions {
   force?: boolean;
+  steps?: BuildSteps;
   /** The program's version. */
   program?: string;
   /** What writes; the disk where nothing is said. */
@@ -82,8 +86,9 @@ export async function build(folder: string, options: BuildWith = {}): Promise<Bu
   const library = await opened(folder);
   const roots = writtenFolders(library);
   clearUnfinished(roots);
-  const data = { library, program, measures: false, force, keeps: false, roots };
-  const host = { files: nodeFiles, writer: writer(stagedWriter(roots)), cache: undefined };
+  const steps = allSteps(library.steps, options.steps ?? library.steps);
+  const data = { library, program, steps, force, keeps: false, roots };
+  const host = { files: nodeFiles, writer: writer(stagedWriter(roots)), cache: undefined, sumOf };
   const outcomes = await buildLibrary(library, { width: 1, build: buildThread(data, host) }, options);
   clearUnfinished(roots);
   return outcomes;

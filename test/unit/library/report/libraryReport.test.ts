@@ -5,6 +5,7 @@ import { libraryNote } from '../../../../server/library/report/libraryNote';
 import type { LibraryReport } from '../../../../server/library/report/libraryReport';
 import { libraryReport, mergedReport } from '../../../../server/library/report/libraryReport';
 import { reportPage } from '../../../../server/library/report/reportPage';
+import { rowCells, rowHeadings } from '../../../../server/library/report/rowCells';
 import { nodeFiles } from '../../../../server/workspace/files/nodeFiles';
 import { build, folderOf, libraryFile, opened, put, smallLibrary } from '../build/libraryFolder';
 
@@ -82,6 +83,29 @@ it('stands on one page that runs nothing of what it shows, and in a note to be p
   expect(page).not.toMatch(/(?:src|href)=/);
   const note = libraryNote(report);
   expect(note).toContain('1 instrument, converted with Zonewright.');
-  expect(note).toMatch(/## Not converted\n\n- Broken: nothing\.txt is neither/);
+  expect(note).toMatch(/## Not converted, or not to all targets\n\n- Broken: nothing\.txt is neither/);
   expect(note).toContain('law differs by country');
+});
+
+it('tells how each sounds beside its source, where that was proved, and which targets are lacking', async () => {
+  const folder = folderOf({
+    [libraryFile]: JSON.stringify({
+      build: { prove: true },
+      instruments: [{ name: 'Sine', source: 'a.sfz', targets: ['sfz', { notation: 'xml', template: 'b' }] }],
+    }),
+    'a.sfz': '<region> sample=*sine key=60\n',
+  });
+  await build(folder);
+  const report = await reported(folder);
+  const [row] = report.instruments.map((one) => one.row);
+  expect(row).toMatchObject({
+    state: 'built',
+    message: expect.stringContaining('xml: The template b is not there'),
+    proof: { verdict: 'alike', worstDb: null, where: '' },
+  });
+  expect(row && rowCells(row)[rowHeadings.indexOf('Proof')]).toBe('sounds alike');
+  expect(reportPage(report)).toMatch(/Played against its source, sfz: sounds alike.*<td>sounds alike<\/td>/s);
+  const note = libraryNote(report);
+  expect(note).toContain('| sounds alike |');
+  expect(note).toContain('- Sine: Not written: xml:');
 });
