@@ -1,9 +1,9 @@
 import { homedir } from 'node:os';
 import { parentPort, workerData } from 'node:worker_threads';
-import type { BuildThreadData } from './library/build/buildThread';
+import type { BuildJob, BuildThreadData } from './library/build/buildThread';
 import { buildThread } from './library/build/buildThread';
-import type { LibraryInstrument } from './library/libraryInstrument';
 import { blockingFiles } from './workspace/files/blockingFiles';
+import { flacLibraryIn } from './workspace/files/flacLibraryIn';
 import { stagedWriter } from './workspace/files/stagedWriter';
 import { cacheFolder, sumOf } from './workspace/measuring/cacheFolder';
 import { userCacheFolder } from './workspace/measuring/userCacheFolder';
@@ -19,8 +19,9 @@ if (parentPort) {
     writer: stagedWriter(data.roots),
     cache: kept === undefined ? undefined : cacheFolder(kept),
     sumOf,
+    flacLibrary: () => flacLibraryIn(data.bundles ?? ''),
   });
-  port.on('message', ({ id, content }: JobMessage<LibraryInstrument>) => {
+  port.on('message', ({ id, content }: JobMessage<BuildJob>) => {
     void build(content).then((outcome) => port.postMessage({ id, content: outcome }));
   });
 }

@@ -1,18 +1,21 @@
 import { existsSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import type { BuildOutcome } from '../library/build/buildOutcome';
-import type { BuildThreadData } from '../library/build/buildThread';
+import type { BuildJob, BuildThreadData } from '../library/build/buildThread';
 import { brokenDown, buildThread } from '../library/build/buildThread';
 import type { FileWriter } from '../library/build/fileWriter';
 import type { BuildHost, OpenCrew } from '../library/build/runBuild';
-import type { LibraryInstrument } from '../library/libraryInstrument';
+import { OutputError } from '../model/output';
 import { clearUnfinished, stagedWriter } from '../workspace/files/stagedWriter';
 import { sumOf } from '../workspace/measuring/cacheFolder';
 import { NodeJobPool } from '../workspace/threads/nodeJobPool';
 import type { Terminal } from './terminal';
 
+/** Threads at the most. */
+export const mostThreads = 64;
+
 /** What a machine with a disk and threads is to a build. */
-type Machine = Pick<Terminal, 'files' | 'program' | 'measuring'>;
+type Machine = Pick<Terminal, 'files' | 'program' | 'measuring' | 'packing'>;
 
 /**
  * Builds on this machine: in threads, one for each core where nothing else is said; in the same thread where the program runs
@@ -28,7 +31,7 @@ export function buildHost(machine: Machine, threads = availableParallelism()): B
 }
 
 function crewOf(
-  { files, program, measuring }: Machine,
+  { files, program, measuring, packing }: Machine,
   data: BuildThreadData,
   writer: FileWriter,
   threads: number,
@@ -36,12 +39,18 @@ function crewOf(
   const bundle = `${program}/buildWorker.js`;
   if (program === undefined || threads === 1 || !existsSync(bundle)) {
     const cache = data.keeps ? measuring?.storage() : undefined;
-    return { width: 1, build: buildThread(data, { files, writer, cache, sumOf }), close: async () => {} };
+    const flacLibrary = async () => {
+      const library = await packing?.flacLibrary();
+      if (!library) throw new OutputError('there is no FLAC here; pack the audio as it is');
+      return library;
+    };
+    const host = { files, writer, cache, sumOf, flacLibrary };
+    return { width: 1, run: buildThread(data, host), close: async () => {} };
   }
-  const pool = new NodeJobPool<LibraryInstrument, BuildOutcome>(bundle, data, threads);
+  const pool = new NodeJobPool<BuildJob, BuildOutcome>(bundle, { ...data, bundles: program }, threads);
   return {
     width: pool.width,
-    build: async (one) => (await pool.run(one)) ?? brokenDown(one),
+    run: async (job) => (await pool.run(job)) ?? brokenDown(job.one),
     close: () => pool.close(),
   };
 }

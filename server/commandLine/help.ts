@@ -51,7 +51,7 @@ export const help = `Usage: zonewright COMMAND …
                                             --merge DIR…  of the parts that several machines built   --title TEXT
                     pack [LIBRARY|FILE]     packs what was built, or one instrument, to be shared
                                             --output FOLDER   --form zip|folder   --audio keep|flac
-                                            --fact licence=… …   --without-licence   --force
+                                            --fact licence=… …   --without-licence   --threads N   --force
                     --format text|json
 
 FILE is SFZ, instrument XML, a zone table saved as text, or a SoundFont: FILE.sf2#bank:preset is

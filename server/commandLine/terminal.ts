@@ -1,6 +1,4 @@
-import { createRequire } from 'node:module';
 import { availableParallelism, homedir } from 'node:os';
-import { join } from 'node:path';
 import type { FlacLibrary } from '../audio/encode/flacEncoder';
 import type { Files } from '../model/files';
 import type { OutputContent } from '../model/output';
@@ -99,7 +97,7 @@ export function processTerminal(program: string): Terminal {
       return Buffer.concat(parts);
     },
     writeFile: async (path, content) => {
-      const { writeWhole } = await import('./output/writeWhole');
+      const { writeWhole } = await import('../workspace/files/writeWhole');
       await writeWhole(path, content);
     },
     makeFolder: async (path) => {
@@ -108,15 +106,10 @@ export function processTerminal(program: string): Terminal {
     },
     packing: {
       writeFolder: async (path, content) => {
-        const { writeFolder } = await import('./output/writeFolder');
+        const { writeFolder } = await import('../workspace/files/writeFolder');
         await writeFolder(path, content);
       },
-      flacLibrary: async () => {
-        const loaded: { flacLibrary: FlacLibrary } = createRequire(join(program, 'cli.js'))(
-          './flacLibrary.js',
-        );
-        return loaded.flacLibrary;
-      },
+      flacLibrary: async () => (await import('../workspace/files/flacLibraryIn')).flacLibraryIn(program),
     },
     comparing: {
       threads: (sides) => nodeCompareThreads(program, availableParallelism(), sides),

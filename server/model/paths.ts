@@ -29,6 +29,11 @@ export function titleOf(path: string): string {
   return nameOf(path).replace(/(?<=.)(\.instrument)?\.[^.]*$/, '');
 }
 
+/** The ending of a file's name, with the dot, as {@link titleOf} leaves it out. */
+export function endingOf(path: string): string {
+  return nameOf(path).slice(titleOf(path).length);
+}
+
 /** The last part of a path with `/` or `\\`, without the ending of its name. */
 export function nameWithoutEnding(path: string): string {
   const name = path.slice(Math.max(path.lastIndexOf('/'), path.lastIndexOf('\\')) + 1);

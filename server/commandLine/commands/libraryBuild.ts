@@ -4,16 +4,13 @@ import type { BuildOutcome } from '../../library/build/buildOutcome';
 import { runBuild } from '../../library/build/runBuild';
 import { jsonText, visibleText } from '../../model/text/visibleText';
 import { counted } from '../../model/wording/counted';
-import { buildHost } from '../buildHost';
+import { buildHost, mostThreads } from '../buildHost';
 import { CommandError } from '../commandError';
 import { wholeWord } from '../output/noteWords';
 import type { Terminal } from '../terminal';
 import { readWords } from '../words';
 import { libraryInput } from './libraryInput';
 import { buildProgress } from './libraryProgress';
-
-/** Threads at the most. */
-const mostThreads = 64;
 
 /** `zonewright library build`: everything in a library file, what is unchanged left as it is. Status 1 where one, or a target of one, failed. */
 export async function libraryBuild(args: readonly string[], terminal: Terminal): Promise<number> {

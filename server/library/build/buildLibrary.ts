@@ -1,9 +1,11 @@
 import type { Files } from '../../model/files';
 import { joinPath, nameOf } from '../../model/paths';
 import type { LibraryInstrument, ResolvedLibrary } from '../libraryInstrument';
+import type { PackOrder } from '../pack/packBuilt';
 import { recordPath } from './buildInstrument';
 import type { BuildOutcome } from './buildOutcome';
 import { readState, stateFolderOf, statePath } from './buildState';
+import type { BuildJob } from './buildThread';
 import type { FileWriter } from './fileWriter';
 import { removeOutdated } from './placeFiles';
 
@@ -11,8 +13,8 @@ import { removeOutdated } from './placeFiles';
 export interface BuildCrew {
   /** How many instruments are under way at one time. */
   readonly width: number;
-  /** Builds one instrument; never rejects. */
-  build(one: LibraryInstrument): Promise<BuildOutcome>;
+  /** Builds one instrument, or packs what was built of it; never rejects. */
+  run(job: BuildJob): Promise<BuildOutcome>;
 }
 
 /** A share of the instruments of a library, for one of several machines. */
@@ -36,10 +38,46 @@ function instrumentsIn<T>(all: readonly T[], part: Part | undefined): T[] {
 }
 
 /** Builds the instruments of a library, several at one time. Answers what became of each, in the order of the library. */
-export async function buildLibrary(
+export function buildLibrary(
   library: ResolvedLibrary,
   crew: BuildCrew,
-  { part, onBuilt, signal }: BuildOptions = {},
+  packs: boolean,
+  options: BuildOptions = {},
+): Promise<BuildOutcome[]> {
+  return inOrder(library, crew, options, (one) => built(crew, one, packs));
+}
+
+/** Packs what was built of the instruments of a library, several at one time, where their packs are not current. */
+export function packLibrary(
+  library: ResolvedLibrary,
+  crew: BuildCrew,
+  pack: PackOrder,
+  options: BuildOptions = {},
+): Promise<BuildOutcome[]> {
+  return inOrder(library, crew, options, (one) => crew.run({ one, pack }));
+}
+
+/** Builds one instrument, and packs it where that is asked for. */
+async function built(crew: BuildCrew, one: LibraryInstrument, packs: boolean): Promise<BuildOutcome> {
+  const outcome = await crew.run({ one });
+  if (!packs || outcome.state === 'failed') return outcome;
+  const pack = await crew.run({ one, pack: { settings: {}, facts: {} } });
+  const reasons = [outcome.message, pack.message && `Not packed: ${pack.message}`].filter((text) => text);
+  return {
+    ...outcome,
+    state: pack.state === 'built' ? 'built' : outcome.state,
+    message: reasons.length > 0 ? reasons.join(' ') : null,
+    outputs: [...outcome.outputs, ...pack.outputs],
+    ...(pack.notFlac !== undefined && { notFlac: pack.notFlac }),
+  };
+}
+
+/** Does something with each instrument of a part, several at one time; answers what came of it in their order. */
+async function inOrder(
+  library: ResolvedLibrary,
+  crew: BuildCrew,
+  { part, onBuilt, signal }: BuildOptions,
+  task: (one: LibraryInstrument) => Promise<BuildOutcome>,
 ): Promise<BuildOutcome[]> {
   const all = instrumentsIn(library.instruments, part);
   const outcomes: BuildOutcome[] = [];
@@ -48,7 +86,7 @@ export async function buildLibrary(
   const work = async () => {
     while (next < all.length && !signal?.aborted) {
       const at = next++;
-      const outcome = await crew.build(all[at]);
+      const outcome = await task(all[at]);
       outcomes[at] = outcome;
       onBuilt?.(outcome, ++done, all.length);
     }

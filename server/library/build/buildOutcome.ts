@@ -10,6 +10,8 @@ export interface BuildOutcome {
   outputs: string[];
   totals: Record<Severity, number>;
   notes: { assumed: number; approximated: number; dropped: number };
+  /** Samples that stay as they are in its pack although FLAC was asked for, where there are any. */
+  notFlac?: number;
 }
 
 /** The outcome that a record tells; `output` is the path of the output folder from that of the library. */

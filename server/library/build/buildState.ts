@@ -41,8 +41,12 @@ const stateFolder = '.zonewright-build';
 
 /** The folder in which states of builds into the output of a library are kept. */
 export function stateFolderOf({ folder, output }: ResolvedLibrary): string {
-  const place = relativePath(folder, output).replace(/[^\p{L}\p{N}.-]+/gu, '_');
-  return `${folder}/${stateFolder}/${place || 'here'}`;
+  return `${folder}/${stateFolder}/${placeName(folder, output)}`;
+}
+
+/** A name for a folder by its path from that of a library. */
+export function placeName(folder: string, place: string): string {
+  return relativePath(folder, place).replace(/[^\p{L}\p{N}.-]+/gu, '_') || 'here';
 }
 
 /** The path of the state of an instrument. */
@@ -117,7 +121,8 @@ export function relative(folder: string, dependencies: Dependencies): Dependenci
   return mapped(dependencies, (path) => relativePath(folder, path) || '.');
 }
 
-function absolute(folder: string, dependencies: Dependencies): Dependencies {
+/** Dependencies by absolute paths again. */
+export function absolute(folder: string, dependencies: Dependencies): Dependencies {
   return mapped(dependencies, (path) => joinPath(folder, path));
 }
 

@@ -1,4 +1,9 @@
+import type { Files } from '../../model/files';
+import { isWithin } from '../../model/paths';
 import type { LibraryInstrument, ResolvedLibrary } from '../libraryInstrument';
+import type { PackOrder } from '../pack/packBuilt';
+import { packBuilt } from '../pack/packBuilt';
+import type { PackTools } from '../pack/putPack';
 import type { BuildTools } from './buildInstrument';
 import { buildInstrument } from './buildInstrument';
 import type { BuildOutcome } from './buildOutcome';
@@ -18,16 +23,36 @@ export interface BuildThreadData {
   keeps: boolean;
   /** The folders that are written to. */
   roots: string[];
+  /** The folder of the program's bundles, where it runs from them. */
+  bundles?: string;
 }
 
-/** What a thread does with each instrument. */
+/** What a thread is to do with an instrument: build it, or pack what was built of it as an order says. */
+export interface BuildJob {
+  one: LibraryInstrument;
+  pack?: PackOrder;
+}
+
+/** What a thread works with. */
+export type BuildThreadHost = Pick<BuildTools, 'files' | 'writer' | 'cache' | 'sumOf'> &
+  Pick<PackTools, 'flacLibrary'>;
+
+/** What a thread does with each job. */
 export function buildThread(
   { library, program, steps, force }: BuildThreadData,
-  host: Pick<BuildTools, 'files' | 'writer' | 'cache' | 'sumOf'>,
-): (one: LibraryInstrument) => Promise<BuildOutcome> {
+  host: BuildThreadHost,
+): (job: BuildJob) => Promise<BuildOutcome> {
   const held = { files: withHeldListings(host.files), finders: new HeldFinders() };
   const tools: BuildTools = { ...host, ...held, program, steps, force };
-  return (one) => buildInstrument(library, one, tools);
+  // What is built meanwhile is listed anew.
+  const files: Files = {
+    ...host.files,
+    list: (folder) => (isWithin(library.output, folder) ? host : held).files.list(folder),
+  };
+  return ({ one, pack }) =>
+    pack
+      ? packBuilt(library, one, pack, { ...host, files, program, force })
+      : buildInstrument(library, one, tools);
 }
 
 /** What is said of an instrument whose thread broke down. */

@@ -23,6 +23,8 @@ export interface ReadingPlace {
   folder: string;
   /** Folders that builds and packs are written to: what lies in them is no source. */
   written: readonly string[];
+  /** A folder in which it makes no difference what else lies there. */
+  unlisted?: string;
 }
 
 /** Files that keep in mind what was read of them, so that it can be told later whether any of it has changed. */
@@ -54,6 +56,8 @@ export class DependencyFiles implements Files {
   }
 
   async list(folder: string): Promise<FolderEntry[] | undefined> {
+    const { unlisted } = this.#place;
+    if (unlisted !== undefined && isWithin(unlisted, folder)) return this.#files.list(folder);
     const stat = await this.#files.stat(folder);
     const entries = await this.#files.list(folder);
     this.#note(folder, entries && stat ? listed(folder, stat, entries, this.#place) : missing);
@@ -139,7 +143,8 @@ function namesIn(folder: string, entries: readonly FolderEntry[], place: Reading
       if (name.startsWith('.')) return false;
       if (name.endsWith(vocabularyEnding)) return true;
       if (isAround) return false;
-      if (kind === 'folder') return !isWritten(`${folder}/${name}`, place);
+      if (kind === 'folder')
+        return `${folder}/${name}` !== place.unlisted && !isWritten(`${folder}/${name}`, place);
       return isSampleFileName(name) || isInstrumentFileName(name);
     })
     .map(({ name, kind }) => `${kind} ${name}`)

@@ -78,7 +78,8 @@ async function templateTarget(
   return { output, notation };
 }
 
-async function savedVocabulary(path: string, files: Files): Promise<Notation> {
+/** The notation of a vocabulary file. Fails with a {@link BuildError} where it holds none. */
+export async function savedVocabulary(path: string, files: Files): Promise<Notation> {
   const whole = await readWholeText(files, path);
   const reading = whole.kind === 'text' ? parseVocabulary(whole.text) : undefined;
   if (reading?.vocabulary) return vocabularyNotation(reading.vocabulary);

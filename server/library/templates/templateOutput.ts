@@ -1,6 +1,6 @@
 import type { Notation } from '../../model/notation';
 import type { Output, OutputAccount, OutputContent } from '../../model/output';
-import { folderOf, joinPath, nameOf, titleOf } from '../../model/paths';
+import { endingOf, folderOf, joinPath, nameOf } from '../../model/paths';
 import { readInstrument } from '../../workspace/analyse';
 import { wholeAccount } from '../../workspace/convertInstrument';
 import type { IncludeStore } from '../../workspace/files/includeStore';
@@ -30,7 +30,7 @@ export interface TemplateSurroundings {
 
 /** Putting instruments into a template, a file an instrument. */
 export function templateOutput(template: TemplateText, around: TemplateSurroundings): Output {
-  const ending = nameOf(template.path).slice(titleOf(template.path).length);
+  const ending = endingOf(template.path);
   return {
     ending,
     async write(sources: readonly VocabularySource[], { fileName, folder: targetFolder, progress, signal }) {

@@ -14,6 +14,7 @@ import { hostname } from 'node:os';
 import { dirname, join } from 'node:path';
 import type { OutputContent } from '../../model/output';
 import { isWithin } from '../../model/paths';
+import { writeFolder } from './writeFolder';
 
 /** The folder of files that are not whole yet, in each folder that is written to. */
 const unfinished = '.unfinished';
@@ -23,6 +24,7 @@ const leftOverAfter = 24 * 60 * 60 * 1000;
 /** Puts files in place whole or not at all. */
 export interface StagedWriter {
   write(path: string, content: OutputContent): Promise<void>;
+  writeFolder(path: string, files: ReadonlyMap<string, OutputContent>): Promise<void>;
   remove(path: string): Promise<void>;
 }
 
@@ -68,6 +70,7 @@ export function stagedWriter(roots: readonly string[]): StagedWriter {
         await put(path, content);
       }
     },
+    writeFolder,
     async remove(path) {
       rmSync(path, { force: true });
       removeEmpty(dirname(path), roots);

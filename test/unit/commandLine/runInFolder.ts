@@ -2,11 +2,11 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { afterEach } from 'vitest';
-import { writeFolder } from '../../../server/commandLine/output/writeFolder';
-import { writeWhole } from '../../../server/commandLine/output/writeWhole';
 import { runCommandLine } from '../../../server/commandLine/run';
 import type { Terminal } from '../../../server/commandLine/terminal';
 import { nodeFiles } from '../../../server/workspace/files/nodeFiles';
+import { writeFolder } from '../../../server/workspace/files/writeFolder';
+import { writeWhole } from '../../../server/workspace/files/writeWhole';
 
 /** What a command answered. */
 export interface Answer {

@@ -4,10 +4,10 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { CommandError } from '../../../../server/commandLine/commandError';
 import type { OutputFile } from '../../../../server/commandLine/output/overwriting';
 import { putOutput } from '../../../../server/commandLine/output/putOutput';
-import { writeWhole } from '../../../../server/commandLine/output/writeWhole';
 import type { Terminal } from '../../../../server/commandLine/terminal';
 import type { ByteChunks, OutputContent } from '../../../../server/model/output';
 import { nodeFiles } from '../../../../server/workspace/files/nodeFiles';
+import { writeWhole } from '../../../../server/workspace/files/writeWhole';
 
 let folder: string;
 beforeEach(async () => {

@@ -2,6 +2,7 @@ import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSyn
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { afterEach } from 'vitest';
+import { flacLibrary as encoder } from '../../../../server/flacLibrary';
 import type { BuildOptions } from '../../../../server/library/build/buildLibrary';
 import { buildLibrary } from '../../../../server/library/build/buildLibrary';
 import type { BuildOutcome } from '../../../../server/library/build/buildOutcome';
@@ -18,6 +19,7 @@ import { sumOf } from '../../../../server/workspace/measuring/cacheFolder';
 import { waveBytes } from '../../server/waveBytes';
 
 const made: string[] = [];
+const flacLibrary = async () => encoder;
 
 afterEach(() => {
   for (const folder of made.splice(0)) rmSync(folder, { recursive: true, force: true });
@@ -84,12 +86,23 @@ export interface BuildWith extends BuildOptions {
 export async function build(folder: string, options: BuildWith = {}): Promise<BuildOutcome[]> {
   const { force = false, program = '1', writer = (disk) => disk } = options;
   const library = await opened(folder);
-  const roots = writtenFolders(library);
-  clearUnfinished(roots);
   const steps = allSteps(library.steps, options.steps ?? library.steps);
+  const roots = [...writtenFolders(library), ...(steps.packs ? library.packs : [])];
+  clearUnfinished(roots);
   const data = { library, program, steps, force, keeps: false, roots };
-  const host = { files: nodeFiles, writer: writer(stagedWriter(roots)), cache: undefined, sumOf };
-  const outcomes = await buildLibrary(library, { width: 1, build: buildThread(data, host) }, options);
+  const host = {
+    files: nodeFiles,
+    writer: writer(stagedWriter(roots)),
+    cache: undefined,
+    sumOf,
+    flacLibrary,
+  };
+  const outcomes = await buildLibrary(
+    library,
+    { width: 1, run: buildThread(data, host) },
+    steps.packs,
+    options,
+  );
   clearUnfinished(roots);
   return outcomes;
 }
