@@ -5,7 +5,8 @@ import type { RenderSource } from '../sound/render/renderParts';
 import type { Cause } from './cause';
 import { causeOf, missingCause } from './causes';
 import type { Doubt } from './doubts';
-import { lookForDoubts, notesToHear } from './doubts';
+import { lookForDoubts, notesToHear, pairsOf } from './doubts';
+import { endingDifferences } from './endingDifferences';
 import type { MeasureMemory } from './heardContent';
 import { heardContent } from './heardContent';
 import type { MeasuredNote, MeasureOptions } from './measureNotes';
@@ -33,6 +34,15 @@ export interface NoteDifference extends SoundDifference {
   cause: Cause;
 }
 
+/** What two texts say otherwise and nothing that was played let be heard. */
+export interface UnheardDifference {
+  /** The first regions of which they say so, and of how many of the first side. */
+  a: number;
+  b: number;
+  regions: number;
+  cause: Cause;
+}
+
 export interface Comparison {
   /** Notes that were played on both sides. */
   notes: number;
@@ -42,6 +52,8 @@ export interface Comparison {
   worstDb: number | null;
   /** Those above the tolerance, the worst first. */
   differences: NoteDifference[];
+  /** What the texts say otherwise of voices that end because of others, and that no note let be heard. */
+  unheard: UnheardDifference[];
   /** Opcodes that either side has and that were not rendered, so that nothing is said of them. */
   notCompared: NotCompared[];
 }
@@ -76,9 +88,11 @@ export async function compareInstruments(
     rendered: doubts.length,
     worstDb: null,
     differences: [],
+    unheard: [],
     notCompared: notComparedOf(first.program, second.program),
   };
   const hearing = new Hearing(sides, likeness, options);
+  const unheard = new Unheard(sides);
   let done = 0;
   const work = doubts.values();
   const hear = async () => {
@@ -88,11 +102,14 @@ export async function compareInstruments(
       const { note, difference } = await hearing.hear(doubt);
       done++;
       comparison.worstDb = louder(comparison.worstDb, difference.peakDb);
-      if (difference.peakDb === null || difference.peakDb <= options.toleranceDb) continue;
-      comparison.differences.push(await hearing.told(doubt, note, difference));
+      const isHeard = difference.peakDb !== null && difference.peakDb > options.toleranceDb;
+      const told = isHeard ? await hearing.told(doubt, note, difference) : undefined;
+      if (told) comparison.differences.push(told);
+      unheard.add(doubt, told?.cause);
     }
   };
   await Promise.all(Array.from({ length: options.measure?.atOnce ?? 1 }, hear));
+  comparison.unheard = unheard.found;
   comparison.differences.sort(
     (one, other) => (other.peakDb ?? 0) - (one.peakDb ?? 0) || (one.a ?? 0) - (other.a ?? 0),
   );
@@ -101,6 +118,44 @@ export async function compareInstruments(
 
 function sideOf(compared: ComparedInstrument): Side {
   return { ...compared, spoken: new SpokenValues(compared.instrument) };
+}
+
+/** Gathers what texts say otherwise of the endings of voices, each thing once, but for what is told as a cause. */
+class Unheard {
+  readonly #sides: readonly [Side, Side];
+  readonly #known = new Map<string, UnheardDifference>();
+
+  constructor(sides: readonly [Side, Side]) {
+    this.#sides = sides;
+  }
+
+  add(doubt: Doubt, told: Cause | undefined): void {
+    for (const pair of pairsOf(doubt, this.#sides)) {
+      for (const cause of endingDifferences(this.#sides, pair)) {
+        if (cause.opcode === told?.opcode) continue;
+        const name = `${cause.a} ${cause.b} ${cause.message}`;
+        const known = this.#known.get(name);
+        if (known) known.regions++;
+        else this.#known.set(name, { ...pair, regions: 1, cause });
+      }
+    }
+  }
+
+  get found(): UnheardDifference[] {
+    return [...this.#known.values()];
+  }
+}
+
+/** The first thing that texts say otherwise of how voices end, with the regions. */
+function firstEnding(
+  doubt: Doubt,
+  sides: readonly [Side, Side],
+): { a: number; b: number; cause: Cause } | undefined {
+  for (const pair of pairsOf(doubt, sides)) {
+    const [cause] = endingDifferences(sides, pair);
+    if (cause) return { ...pair, cause };
+  }
+  return undefined;
 }
 
 class Hearing {
@@ -151,6 +206,8 @@ class Hearing {
     const told = { note, ...difference, a: pair.a, b: pair.b };
     if (pair.a !== undefined && pair.b !== undefined) {
       const whole = { a: pair.a, b: pair.b };
+      const ending = note.followedBy && firstEnding(doubt, this.#sides);
+      if (ending) return { ...told, ...ending };
       const elsewhere =
         (await this.#likeness.hasSameSample(pair.a, pair.b)) === false &&
         (await missingCause(this.#sides, { side: 0, number: pair.a }, this.#likeness));

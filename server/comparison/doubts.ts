@@ -1,6 +1,8 @@
 import type { PlayedNote } from '../playing/sweep/playedNote';
 import type { RegionPair } from './causes';
+import { endOtherwise } from './endingDifferences';
 import { heldLongEnough, heldToTheEnd } from './heldLongEnough';
+import { phrasesOf } from './phrases';
 import { probesOf } from './probes';
 import type { RegionLikeness, Side } from './regionLikeness';
 import { soundColumns } from './regionLikeness';
@@ -71,6 +73,11 @@ function addDoubt(
   else doubts.set(name, { a, b, notes: [note], pair: bestPair(a, b, sides) });
 }
 
+/** Each region of the first side in a doubt with the one of the second that shares most with it. */
+export function pairsOf({ a, b }: Doubt, sides: readonly [Side, Side]): RegionPair[] {
+  return b.length === 0 ? [] : a.map((region) => ({ a: region, b: nearestTo(region, b, sides) }));
+}
+
 /** The first region of the first side, and the one of the second that shares most with it. */
 function bestPair(
   a: readonly number[],
@@ -79,12 +86,15 @@ function bestPair(
 ): Partial<RegionPair> {
   const [first] = a;
   if (first === undefined || b.length === 0) return first === undefined ? { b: b[0] } : { a: first };
+  return { a: first, b: nearestTo(first, b, [one, other]) };
+}
+
+function nearestTo(first: number, b: readonly number[], [one, other]: readonly [Side, Side]): number {
   const path = ({ program }: Side, region: number) => program.samples[program.sample[region]];
   const likenessOf = (region: number) =>
     (path(one, first) === path(other, region) ? soundColumns.length : 0) +
     soundColumns.filter((name) => one.program[name][first] === other.program[name][region]).length;
-  const best = b.reduce((found, region) => (likenessOf(region) > likenessOf(found) ? region : found));
-  return { a: first, b: best };
+  return b.reduce((found, region) => (likenessOf(region) > likenessOf(found) ? region : found));
 }
 
 /** Notes of a doubt that are tried at the most (our choice). */
@@ -95,11 +105,12 @@ const mostNotes = 24;
  * where that may show more, and with what differing opcodes name, unless the same settings were heard to be alike before.
  */
 export async function notesToHear(
-  { a, b, pair, notes }: Doubt,
+  doubt: Doubt,
   sides: readonly [Side, Side],
   likeness: RegionLikeness,
   isKnownAlike: boolean,
 ): Promise<PlayedNote[]> {
+  const { a, b, pair, notes } = doubt;
   const started = [
     { source: sides[0], regions: a },
     { source: sides[1], regions: b },
@@ -109,6 +120,8 @@ export async function notesToHear(
   const isLong = !whole || !(await likeness.hasSameSample(whole.a, whole.b)) || endsDiffer(sides, whole);
   if (isLong) tried.push(await heldToTheEnd(notes[0], started));
   if (whole && !isKnownAlike) tried.push(...probesOf(notes[0], sides, whole));
+  const ending = pairsOf(doubt, sides).find((one) => endOtherwise(sides, one));
+  if (ending) tried.splice(mostNotes / 2, 0, ...phrasesOf(notes[0], sides, ending));
   const held: PlayedNote[] = [];
   for (const note of tried.slice(0, mostNotes)) held.push(await heldLongEnough(note, started));
   return held;

@@ -20,7 +20,7 @@ export interface MeasureMemory {
 }
 
 /** Raise it when what is measured, or how a voice sounds, changes. */
-const contentVersion = 1;
+const contentVersion = 2;
 
 /** All that measuring some notes on two sides depends on, as text: notes, options, and the regions that the notes start, wherever they stand. */
 export async function heardContent(

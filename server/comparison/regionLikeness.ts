@@ -1,6 +1,7 @@
 import type { GateTable } from '../playing/playable/gateTable';
 import type { PlayableInstrument } from '../playing/playable/playableInstrument';
 import type { RenderSource } from '../sound/render/renderParts';
+import { scopeSize } from './polyphonyScopes';
 import { sameData } from './sameData';
 import type { SameSamples, SampleOfRegion } from './sameSamples';
 import type { SpokenValues } from './spokenValues';
@@ -24,10 +25,8 @@ export const soundColumns = [
   'loopEnd',
 ] as const;
 
-/** What decides how a region plays on and ends once it has started. */
-export const lifecycleColumns = [
-  'trigger',
-  'loopMode',
+/** What decides which voices end because of others, and how. */
+export const endingColumns = [
   'offMode',
   'offTimeSeconds',
   'group',
@@ -35,6 +34,13 @@ export const lifecycleColumns = [
   'polyphony',
   'notePolyphony',
   'isSelfMasking',
+] as const;
+
+/** What decides how a region plays on and ends once it has started. */
+export const lifecycleColumns = [
+  ...endingColumns,
+  'trigger',
+  'loopMode',
   'ignoresNoteOff',
   'releasesOnly',
   'playsDead',
@@ -132,7 +138,13 @@ export function lifecycleOf(playable: PlayableInstrument, region: number): unkno
     releaseStages.decayDb.slice(...stages),
     releaseStages.endSeconds.slice(...stages),
     pedals[pedal[region]],
+    ...endingOf(playable, region),
   ];
+}
+
+/** What is counted together with a region, besides {@link endingColumns}. */
+export function endingOf(playable: PlayableInstrument, region: number): unknown[] {
+  return [scopeSize(playable, region)];
 }
 
 export function gatesOf(playable: PlayableInstrument, region: number): unknown[] {

@@ -3,7 +3,7 @@ import { ValuesInForce } from '../playing/playable/valuesInForce';
 import type { CauseKind } from './cause';
 
 /** Opcodes that say what things are called, and change no sound. */
-const silentName = /_label$|^label_|^(set_|note_|octave_)/;
+const silentName = /_label$|^label_|^(set_|note_offset$|octave_offset$)/;
 
 /** Kinds of causes by what the name of an opcode begins with; the first that fits counts. */
 const kinds: readonly (readonly [RegExp, CauseKind])[] = [

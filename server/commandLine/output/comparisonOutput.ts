@@ -1,3 +1,4 @@
+import type { Cause } from '../../comparison/cause';
 import type { Comparison, NoteDifference } from '../../comparison/compareInstruments';
 import type { WordedComparison } from '../../comparison/page/comparisonWords';
 import {
@@ -41,7 +42,7 @@ export function wordedOf({
 
 /** The comparison as JSON. */
 export function comparisonJson(told: ComparisonTold): string {
-  const { notes, rendered, worstDb, differences, notCompared } = told.comparison;
+  const { notes, rendered, worstDb, differences, unheard, notCompared } = told.comparison;
   const worded = wordedOf(told);
   const output = {
     equal: differences.length === 0,
@@ -61,15 +62,25 @@ export function comparisonJson(told: ComparisonTold): string {
       startMs: rounded(one.startMs, 2),
       lengthMs: rounded(one.lengthMs, 1),
       shapeDb: decibels(one.shapeDb),
-      cause: {
-        ...one.cause,
-        a: causePlace(worded, 0, one.cause) ?? null,
-        b: causePlace(worded, 1, one.cause) ?? null,
-      },
+      cause: causeWithPlaces(worded, one.cause),
+    })),
+    unheard: unheard.map(({ a, b, regions, cause }) => ({
+      a: placeOf(told, 0, a),
+      b: placeOf(told, 1, b),
+      regions,
+      cause: causeWithPlaces(worded, cause),
     })),
     notCompared,
   };
   return `${JSON.stringify(output, undefined, 2)}\n`;
+}
+
+function causeWithPlaces(worded: WordedComparison, cause: Cause) {
+  return {
+    ...cause,
+    a: causePlace(worded, 0, cause) ?? null,
+    b: causePlace(worded, 1, cause) ?? null,
+  };
 }
 
 /** The comparison for a person to read: a list, or a page of Markdown. */

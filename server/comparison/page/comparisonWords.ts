@@ -19,7 +19,8 @@ export interface WordedComparison {
 }
 
 /** What a comparison says as a whole, a sentence or two a line. */
-export function summaryOf({ comparison, toleranceDb }: WordedComparison): string[] {
+export function summaryOf(worded: WordedComparison): string[] {
+  const { comparison, toleranceDb } = worded;
   const { notes, rendered, worstDb, differences, notCompared } = comparison;
   const equal = `No difference above ${toleranceDb} dB${worstDb === null ? '' : `; the greatest is ${rounded(worstDb, 1)} dB`}.`;
   const unequal = `${countOf(differences.length, 'note')} ${differences.length === 1 ? 'differs' : 'differ'} by more than ${toleranceDb} dB, the worst first:`;
@@ -28,8 +29,24 @@ export function summaryOf({ comparison, toleranceDb }: WordedComparison): string
     ...(notCompared.length > 0
       ? [`Not compared, because it is not rendered: ${notCompared.map(({ opcode }) => opcode).join(', ')}.`]
       : []),
+    ...unheardLines(worded),
     differences.length === 0 ? equal : unequal,
   ];
+}
+
+/** Statements about what is not heard that are shown one by one. */
+const mostUnheard = 10;
+
+function unheardLines(worded: WordedComparison): string[] {
+  const { unheard } = worded.comparison;
+  const lines = unheard.slice(0, mostUnheard).map(({ a, b, regions, cause }) => {
+    const place = (side: 0 | 1, region: number) =>
+      placeText(causePlace(worded, side, cause) ?? worded.regionPlace(side, region));
+    const more = regions > 1 ? ` So it is in ${regions} regions.` : '';
+    return `The texts differ, but no note that was played lets it be heard (${place(0, a)}, ${place(1, b)}): ${cause.message}${more}`;
+  });
+  const more = unheard.length - mostUnheard;
+  return more > 0 ? [...lines, `… and ${more} more of this kind.`] : lines;
 }
 
 function renderedText(count: number): string {
@@ -72,9 +89,12 @@ export function cellsOf(worded: WordedComparison, one: NoteDifference): string[]
 
 /** How a note is played, for a person. */
 function noteText({ note }: Pick<NoteDifference, 'note'>): string {
-  const { key, velocity, strike = 1, keyswitch, controllers = [] } = note;
+  const { key, velocity, strike = 1, keyswitch, controllers = [], followedBy = [] } = note;
+  const [next] = followedBy;
+  const times = followedBy.length > 1 ? `, ${followedBy.length} times` : '';
   return [
     `key ${keyText(key)}, velocity ${velocity}`,
+    ...(next ? [`then key ${keyText(next.key)}, velocity ${next.velocity}${times}, while it is held`] : []),
     ...(strike > 1 ? [`strike ${strike}`] : []),
     ...(keyswitch === undefined ? [] : [`keyswitch ${keyText(keyswitch)}`]),
     ...controllers.map(({ controller, value }) => `controller ${controller} at ${rounded(value, 1)}`),
@@ -101,8 +121,11 @@ function lineWords(worded: WordedComparison, side: 0 | 1, one: NoteDifference): 
   const place =
     causePlace(worded, side, one.cause) ??
     (region === undefined ? undefined : worded.regionPlace(side, region));
-  if (!place) return 'no region';
-  return `line ${place.line}${place.file === undefined ? '' : ` of ${place.file}`}`;
+  return place ? placeText(place) : 'no region';
+}
+
+function placeText({ line, file }: ShownPlace): string {
+  return `line ${line}${file === undefined ? '' : ` of ${file}`}`;
 }
 
 /** Where a side says what makes a difference; `undefined` where it does not. */

@@ -37,6 +37,8 @@ export interface PlayedNote extends PlayedState {
   /** Seconds from one strike to the next, and for which the key is held; see {@link usualTimes}. */
   everySeconds?: number;
   holdSeconds?: number;
+  /** Keys that are struck one after the other while it is held, and held with it. */
+  followedBy?: readonly { key: number; velocity: number }[];
 }
 
 /** Times of playing that nothing but timers asks for (our choice). */
@@ -44,6 +46,9 @@ export const usualTimes = { everySeconds: 1, holdSeconds: 0.5 } as const;
 
 /** For how long a key is pressed that switches. */
 export const tapSeconds = 0.05;
+
+/** From one strike of a phrase to the next, where the note is held long enough for all of them (our choice). */
+const nextStrikeSeconds = 0.1;
 
 /** The velocity of keys that are pressed for what they switch. */
 const switchingVelocity = 100;
@@ -91,7 +96,7 @@ export function strikeOf(note: PlayedNote): Strike {
   const every = note.everySeconds ?? usualTimes.everySeconds;
   const hold = note.holdSeconds ?? usualTimes.holdSeconds;
   const messages: TimedMessage[] = [];
-  const { previousKey, key, velocity, by = 'strike' } = note;
+  const { previousKey, by = 'strike' } = note;
   let seconds = 0;
   if (previousKey !== undefined) {
     const pressed = tap(previousKey).slice(0, note.heldKeys?.includes(previousKey) ? 1 : 2);
@@ -102,16 +107,35 @@ export function strikeOf(note: PlayedNote): Strike {
     }
     seconds = every * previousShare;
   }
-  if (by === 'strike') {
-    messages.push({ seconds, message: { kind: 'noteOn', key, velocity } });
-    messages.push({ seconds: seconds + hold, message: { kind: 'noteOff', key, velocity: releaseVelocity } });
-  } else {
+  const start = by === 'strike' ? messages.length : messages.length + 1;
+  if (by === 'strike') messages.push(...struckAndHeld(note, seconds, hold));
+  else {
     const { controller, from, to } = by;
     messages.push({ seconds, message: { kind: 'controller', number: controller, value: from } });
     messages.push({ seconds, message: { kind: 'controller', number: controller, value: to } });
   }
-  const end = messages.length - 1;
-  return { messages, start: by === 'strike' ? end - 1 : end, end, seconds: Math.max(every, seconds + hold) };
+  return { messages, start, end: messages.length - 1, seconds: Math.max(every, seconds + hold) };
+}
+
+/** A key, those that follow it, and all of them let go again. */
+function struckAndHeld(
+  { key, velocity, followedBy = [] }: PlayedNote,
+  seconds: number,
+  hold: number,
+): TimedMessage[] {
+  const struck = [{ key, velocity }, ...followedBy];
+  const gap = Math.min(nextStrikeSeconds, hold / struck.length);
+  const strikes = struck.map((one, at): TimedMessage => {
+    return { seconds: seconds + at * gap, message: { kind: 'noteOn', ...one } };
+  });
+  const keys = new Set(struck.map((one) => one.key));
+  const offs = [...keys].map((one): TimedMessage => {
+    return {
+      seconds: seconds + hold,
+      message: { kind: 'noteOff', key: one, velocity: releaseVelocity },
+    };
+  });
+  return [...strikes, ...offs];
 }
 
 /**

@@ -103,8 +103,8 @@ async function compared(
         base64: base64Of,
       }),
       summary: summaryOf(worded).at(-1) ?? '',
-      places: comparison.differences
-        .flatMap((one) => [placeOf(server, worded, sides, 0, one), placeOf(server, worded, sides, 1, one)])
+      places: [...comparison.differences.map((one) => heardText(worded, one)), ...comparison.unheard]
+        .flatMap((one) => [placeOf(server, sides, 0, one), placeOf(server, sides, 1, one)])
         .filter((place) => place !== undefined)
         .slice(0, mostPlaces),
     };
@@ -123,24 +123,33 @@ function lineOf({ instrument }: ReadSide, { source, start }: { source: number; s
   return { line: file.positionAt(start).line, ...(source > 0 && { file: nameOf(file.path) }) };
 }
 
+/** A difference between regions, with what is said of it beside its cause. */
+type ToldDifference = Pick<NoteDifference, 'a' | 'b' | 'cause'> & { heard?: string };
+
+function heardText(worded: WordedComparison, one: NoteDifference): ToldDifference {
+  const [note, , , peak] = cellsOf(worded, one);
+  return { ...one, heard: `by ${peak} at ${note}` };
+}
+
 /** What one side says in a difference: the parameter that makes it, else the region. */
 function placeOf(
   server: ServerContext,
-  worded: WordedComparison,
   sides: readonly [ReadSide, ReadSide],
   side: 0 | 1,
-  one: NoteDifference,
+  { a, b, cause, heard }: ToldDifference,
 ): ComparedPlace | undefined {
   const read = sides[side];
-  const [parameter, region] = side === 0 ? [one.cause.a, one.a] : [one.cause.b, one.b];
+  const [parameter, region] = side === 0 ? [cause.a, a] : [cause.b, b];
   if (parameter === undefined && region === undefined) return undefined;
   const span =
     parameter === undefined ? regionSpan(read, region as number) : read.instrument.parameterSpan(parameter);
   const file = read.instrument.sources[span.source];
-  const [note, , , peak] = cellsOf(worded, one);
+  const { name } = sides[1 - side];
   return {
     uri: span.source === 0 ? read.uri : server.diagnosticOptions(read.uri).uriOf(file.path),
     range: rangeOf(file, span),
-    message: `Sounds otherwise than in ${sides[1 - side].name}, by ${peak} at ${note}. ${one.cause.message}`,
+    message: heard
+      ? `Sounds otherwise than in ${name}, ${heard}. ${cause.message}`
+      : `Not as in ${name}, though no note that was played lets it be heard. ${cause.message}`,
   };
 }

@@ -26,6 +26,13 @@ export interface Compared {
     lengthMs: number;
     cause: { kind: string; message: string; opcode?: string; a: Place | null; b: Place | null };
   }[];
+  unheard: Unheard[];
+}
+
+/** Something that the texts say otherwise and that was not heard. */
+export interface Unheard {
+  regions: number;
+  cause: { opcode: string; message: string; a: Place | null; b: Place | null };
 }
 
 export async function compared(folder: string, a: string, b: string, ...more: string[]): Promise<Compared> {

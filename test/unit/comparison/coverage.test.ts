@@ -56,3 +56,50 @@ describe('the notes of a comparison', () => {
     expect(differences[0].cause).toMatchObject({ b: { line: 1 } });
   });
 });
+
+// What one note does to the voices of another is heard by playing both (public documentation of the open SFZ format, off_by,
+// off_mode, polyphony, note_polyphony).
+describe('voices that end because of others', () => {
+  const hats = (closed: string) =>
+    `<global> sample=*saw ampeg_release=0.3\n<region> key=42 group=1 ${closed}\n<region> key=46 group=2`;
+  const notes = (more: string) =>
+    `<global> sample=*saw ampeg_release=1 ${more}\n<region> key=60\n<region> key=62`;
+
+  it.each([
+    ['off_by', hats('off_by=2'), hats('')],
+    ['off_mode', hats('off_by=2'), hats('off_by=2 off_mode=normal')],
+    ['polyphony', notes('polyphony=1'), notes('polyphony=3')],
+    ['polyphony', notes('polyphony=2'), notes('polyphony=40')],
+    ['note_polyphony', notes('note_polyphony=1'), notes('')],
+    ['note_selfmask', notes('note_polyphony=1'), notes('note_polyphony=1 note_selfmask=off')],
+    ['polyphony', notes('polyphony=1'), notes('').replaceAll('<region>', '<group> polyphony=1 <region>')],
+  ])('are heard in a short phrase where %s differs', async (opcode, a, b) => {
+    const { status, differences, unheard } = await compared(
+      folderWith({ 'a.sfz': a, 'b.sfz': b }),
+      'a.sfz',
+      'b.sfz',
+    );
+    expect(status).toBe(1);
+    expect(differences[0].cause).toMatchObject({ kind: 'condition', opcode });
+    expect(differences[0]).toHaveProperty('followedBy');
+    expect(unheard).toEqual([]);
+  });
+
+  it.each([
+    // No phrase has so many strikes.
+    ['polyphony', notes('polyphony=90'), notes('polyphony=100')],
+    // The group that would be silenced is that of nobody else.
+    ['off_by', hats('off_by=7'), hats('off_by=8')],
+  ])('are told where %s differs and nothing is heard of it', async (opcode, a, b) => {
+    const folder = folderWith({ 'a.sfz': a, 'b.sfz': b });
+    const { status, equal, unheard } = await compared(folder, 'a.sfz', 'b.sfz');
+    expect({ status, equal }).toEqual({ status: 0, equal: true });
+    expect(unheard).toHaveLength(1);
+    expect(unheard[0].cause).toMatchObject({ opcode, a: expect.anything(), b: expect.anything() });
+  });
+
+  it('are not told of groups that end nothing', async () => {
+    const folder = folderWith({ 'a.sfz': hats(''), 'b.sfz': hats('').replace('group=1', 'group=9') });
+    expect(await compared(folder, 'a.sfz', 'b.sfz')).toMatchObject({ equal: true, unheard: [] });
+  });
+});
