@@ -1,4 +1,6 @@
 import type { Finding } from '../model/finding';
+import type { Steps } from '../model/steps';
+import { finish } from '../model/steps';
 import { mainSpan } from '../model/text/span';
 import type { CheckContext, Rule, SeveritySettings } from './rule';
 import { instrumentRules } from './rules';
@@ -15,28 +17,21 @@ const mostOfMessage = 1200;
  * A finding in a file that is included twice is given once.
  */
 export function checkInstrument(context: CheckContext, severities: SeveritySettings = {}): Finding[] {
-  const steps = checkInSteps(context, severities);
-  for (;;) {
-    const { done, value } = steps.next();
-    if (done) return value;
-  }
+  return finish(checkInSteps(context, severities));
 }
 
 /**
- * As {@link checkInstrument}, a rule a step; each tells the share done, 0..1. What is known of samples may grow meanwhile:
+ * As {@link checkInstrument}, in steps: a rule, or part of one where it takes long; each tells the share done, 0..1. What is known of samples may grow meanwhile:
  * who lets it has to check again then.
  */
-export function* checkInSteps(
-  context: CheckContext,
-  severities: SeveritySettings = {},
-): Generator<number, Finding[]> {
+export function* checkInSteps(context: CheckContext, severities: SeveritySettings = {}): Steps<Finding[]> {
   const findings = new FindingCollector(severities, soundFixes(context));
   for (const finding of context.instrument.findings) findings.add(finding);
   // Rules share what they work out through the context, and what is known of samples changes between checks.
   const once: CheckContext = { ...context };
   for (const [at, rule] of instrumentRules.entries()) {
     if (severities[rule.code] === 'off') continue;
-    findings.addFrom(rule, once);
+    yield* findings.addFrom(rule, once, at / instrumentRules.length);
     yield (at + 1) / instrumentRules.length;
   }
   return findings.sorted();
@@ -59,9 +54,9 @@ class FindingCollector {
     this.#sound = sound;
   }
 
-  addFrom(rule: Rule, context: CheckContext): void {
+  *addFrom(rule: Rule, context: CheckContext, share: number): Steps<void> {
     try {
-      this.#addAllFrom(rule, context);
+      yield* this.#addAllFrom(rule, context, share);
     } catch (error) {
       // A fault of one check is told where it happened, and takes no other finding with it.
       const reason = error instanceof Error ? error.message : String(error);
@@ -70,10 +65,10 @@ class FindingCollector {
     }
   }
 
-  #addAllFrom(rule: Rule, context: CheckContext): void {
+  *#addAllFrom(rule: Rule, context: CheckContext, share: number): Steps<void> {
     let count = 0;
     let last: Finding | undefined;
-    rule.check(context, (found) => {
+    const steps = rule.check(context, (found) => {
       if (count >= mostOfOneCode) {
         count++;
         return;
@@ -85,6 +80,7 @@ class FindingCollector {
       last = finding;
       count++;
     });
+    if (steps) while (!steps.next().done) yield share;
     if (last && count > mostOfOneCode) {
       last.message += ` (${count - mostOfOneCode} more such findings are not listed.)`;
     }

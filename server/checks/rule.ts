@@ -2,6 +2,7 @@ import type { Finding, Severity } from '../model/finding';
 import type { Instrument } from '../model/instrument';
 import type { Notation } from '../model/notation';
 import type { SampleLookup } from '../model/samples';
+import type { Steps } from '../model/steps';
 
 /** What a rule may look at. */
 export interface CheckContext {
@@ -26,9 +27,9 @@ export interface RuleDescription {
   readonly finds: string;
 }
 
-/** One check of an instrument. */
+/** One check of an instrument; in steps where looking at one with very many regions takes long. */
 export interface Rule extends RuleDescription {
-  check(context: CheckContext, report: Report): void;
+  check(context: CheckContext, report: Report): Steps<void> | void;
 }
 
 /** A severity of one's own for a finding code. */

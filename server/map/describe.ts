@@ -23,6 +23,7 @@ export function summaryText(scene: MapScene): string {
     scene.gaps.length === 0 ? 'no gaps' : counted(scene.gaps.length, 'gap'),
     scene.overlaps.length === 0 ? 'no overlaps' : counted(scene.overlaps.length, 'overlap'),
   ];
+  if (scene.leftOut > 0) parts.push(`the last ${counted(scene.leftOut, 'region')} not shown`);
   if (scene.unplaced.length > 0) parts.push(`${counted(scene.unplaced.length, 'region')} without a place`);
   return parts.join(', ');
 }

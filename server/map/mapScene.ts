@@ -75,6 +75,8 @@ export interface MapScene {
   /** The lowest and highest key that a region answers; `null` where none does. */
   played: { lowKey: number; highKey: number } | null;
   regionCount: number;
+  /** How many regions at the end of the text are in no shape because there are too many to be shown. */
+  leftOut: number;
   /** In the order in which their first regions stand in the text. */
   layers: MapLayer[];
   /** In the order in which their first regions stand in the text. */

@@ -2,6 +2,8 @@ import type { Instrument } from '../model/instrument';
 import { conditionsOf } from '../model/overlaps/conditions';
 import { findKeyGapsBeside, findVelocityGaps, playedRectangles } from '../model/overlaps/gaps';
 import { unmeantOverlaps } from '../model/overlaps/unmeantOverlaps';
+import type { Steps } from '../model/steps';
+import { piecesInStep } from '../model/steps';
 import type { MapGap, MapOverlap } from './mapScene';
 
 /** The gaps of an instrument, as the checks find them: keys first, then velocities; switching keys are none. */
@@ -20,10 +22,20 @@ export function gapsOf(instrument: Instrument, switching: ReadonlySet<number>): 
   return gaps;
 }
 
-/** The overlaps of an instrument, as the checks find them; a place that several pairs of regions share is given once. */
-export function overlapsOf(instrument: Instrument, layerOf: (region: number) => number): MapOverlap[] {
+/**
+ * The first overlaps of an instrument, as the checks find them, at most so many; a place that several pairs of regions share is
+ * given once. Worked out in steps.
+ */
+export function* overlapsOf(
+  instrument: Instrument,
+  layerOf: (region: number) => number,
+  most: number,
+): Steps<MapOverlap[]> {
   const places = new Map<string, MapOverlap>();
-  for (const { region, shared } of unmeantOverlaps(instrument).flat()) {
+  const found = (yield* unmeantOverlaps(instrument)).flat();
+  for (const [at, { region, shared }] of found.entries()) {
+    if (at % piecesInStep === piecesInStep - 1) yield at / found.length;
+    if (places.size >= most) break;
     const { lowKey, highKey, highVelocity } = shared;
     const lowVelocity = Math.max(1, shared.lowVelocity);
     if (highVelocity < lowVelocity) continue;

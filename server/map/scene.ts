@@ -1,8 +1,12 @@
 import { keysOff } from '../model/inForce/headerRanges';
 import type { Instrument } from '../model/instrument';
+import { highKeyIn, highVelocityIn, lowKeyIn, rectangleCodesOf } from '../model/overlaps/rectangles';
 import type { Keyswitch } from '../model/overlaps/switchingKeys';
 import { findSwitchingKeys } from '../model/overlaps/switchingKeys';
 import { nameOf, nameWithoutEnding } from '../model/paths';
+import type { Steps } from '../model/steps';
+import { finish, piecesInStep } from '../model/steps';
+import { groupNamesInSteps } from '../trade/groupNames';
 import { isSameWord, SharedWords, wordsOfName } from '../trade/nameWords';
 import { LayerFinder } from './layers';
 import type { MapRegion, MapScene, MapShape, UnplacedRegion } from './mapScene';
@@ -13,45 +17,83 @@ import { RegionConditions } from './regionConditions';
 export interface SceneOptions {
   /** What the map is of. */
   name?: string;
+  /** Regions that are shown, the first of the text; 20,000 where nothing is said. */
+  most?: number;
 }
+
+/** Regions that a map shows; nobody can tell more of them apart, and an editor takes very long to draw them. */
+const mostShown = 20_000;
 
 /**
  * Works out the keyboard map of an instrument: which regions answer which keys and velocities, by layer, what nothing
- * answers and what sounds together. Every region is in one shape or among the unplaced ones. Time grows with the
- * number of regions.
+ * answers and what sounds together. Every region is in one shape or among the unplaced ones, but those that are
+ * too many to be shown; gaps and the played span are of all. Time grows with the number of regions.
  */
 export function buildMapScene(instrument: Instrument, options: SceneOptions = {}): MapScene {
+  return finish(mapSceneInSteps(instrument, options));
+}
+
+/** As {@link buildMapScene}, in steps. */
+export function* mapSceneInSteps(instrument: Instrument, options: SceneOptions = {}): Steps<MapScene> {
+  const most = options.most ?? mostShown;
   const layers = new LayerFinder(instrument);
-  const { shapes, unplaced, played } = placeRegions(instrument, layers);
-  shortenLabels(shapes);
+  // Layers without a label are named by their samples.
+  yield* groupNamesInSteps(instrument);
+  const played = yield* playedSpan(instrument, layers);
+  const shown = Math.min(most, instrument.regions.length);
+  const { shapes, unplaced } = yield* placeRegions(instrument, layers, shown);
+  yield* shortenLabels(shapes);
   const { keyswitches, taken } = findSwitchingKeys(instrument);
+  yield 1;
+  const gaps = gapsOf(instrument, taken);
+  const overlaps = yield* overlapsOf(instrument, (region) => layers.layerOf(region), most);
   return {
     name: options.name ?? nameOf(instrument.sources[0]?.path ?? ''),
     sources: instrument.sources.map(({ path }) => path),
     ...shownSpan(played, keyswitches),
     played,
     regionCount: instrument.regions.length,
+    leftOut: instrument.regions.length - shown,
     layers: layers.layers,
     shapes,
-    gaps: gapsOf(instrument, taken),
-    overlaps: overlapsOf(instrument, (region) => layers.layerOf(region)),
+    gaps,
+    overlaps,
     keyswitches,
     unplaced,
   };
 }
 
-/** Puts each region into a shape or among those without a place. */
-function placeRegions(
+/** The lowest and highest key that a region answers; finds the layers of all regions on the way. */
+function* playedSpan(instrument: Instrument, layers: LayerFinder): Steps<MapScene['played']> {
+  const codes = rectangleCodesOf(instrument);
+  let lowest = 128;
+  let highest = -1;
+  for (const [at, code] of codes.entries()) {
+    if (at % piecesInStep === piecesInStep - 1) yield at / codes.length;
+    layers.layerOf(instrument.regions[at]);
+    // Velocity 0 is a note-off in MIDI 1.0, so a range that ends there is never struck.
+    if (code < 0 || highVelocityIn(code) < 1) continue;
+    lowest = Math.min(lowest, lowKeyIn(code));
+    highest = Math.max(highest, highKeyIn(code));
+  }
+  return highest >= 0 ? { lowKey: lowest, highKey: highest } : null;
+}
+
+/** Regions that are looked at in a step. */
+const regionsInStep = 1024;
+
+/** Puts each of the first regions into a shape or among those without a place. */
+function* placeRegions(
   instrument: Instrument,
   layers: LayerFinder,
-): Pick<MapScene, 'shapes' | 'unplaced' | 'played'> {
+  count: number,
+): Steps<Pick<MapScene, 'shapes' | 'unplaced'>> {
   const shapes: MapShape[] = [];
   const unplaced: UnplacedRegion[] = [];
   const shapeOfCell = new Map<number, MapShape>();
-  let lowest = 128;
-  let highest = -1;
   const conditions = new RegionConditions(instrument);
-  for (let position = 0; position < instrument.regions.length; position++) {
+  for (let position = 0; position < count; position++) {
+    if (position % regionsInStep === 0) yield position / count;
     const header = instrument.regions[position];
     const region = { ...mapRegion(instrument, header), ...conditions.of(position) };
     const layer = layers.layerOf(header);
@@ -65,8 +107,6 @@ function placeRegions(
       unplaced.push({ ...region, layer, reason: areKeysOff ? 'keys-off' : 'empty-range' });
       continue;
     }
-    lowest = Math.min(lowest, lowKey);
-    highest = Math.max(highest, highKey);
     const cell = (((layer * 128 + lowKey) * 128 + highKey) * 128 + lowVelocity) * 128 + highVelocity;
     const shape = shapeOfCell.get(cell);
     if (shape) {
@@ -84,7 +124,7 @@ function placeRegions(
     shapeOfCell.set(cell, added);
     shapes.push(added);
   }
-  return { shapes, unplaced, played: highest >= 0 ? { lowKey: lowest, highKey: highest } : null };
+  return { shapes, unplaced };
 }
 
 function mapRegion(instrument: Instrument, header: number): MapRegion {
@@ -102,19 +142,22 @@ function labelOf(sample: string): string {
 }
 
 /** Gives each shape what tells it from the others of its layer. */
-function shortenLabels(shapes: readonly MapShape[]): void {
-  const words = shapes.map(({ label }) => wordsOfName(label));
+function* shortenLabels(shapes: readonly MapShape[]): Steps<void> {
+  const words: ReturnType<typeof wordsOfName>[] = [];
   const shared = new Map<number, SharedWords>();
-  shapes.forEach(({ layer }, at) => {
+  for (const [at, { label, layer }] of shapes.entries()) {
+    if (at % regionsInStep === 0) yield at / shapes.length;
+    words.push(wordsOfName(label));
     const known = shared.get(layer) ?? new SharedWords();
     shared.set(layer, known);
     known.add(words[at]);
-  });
-  shapes.forEach((shape, at) => {
+  }
+  for (const [at, shape] of shapes.entries()) {
+    if (at % regionsInStep === 0) yield at / shapes.length;
     const common = shared.get(shape.layer)?.words ?? [];
     const own = words[at].filter((word) => !common.some((other) => isSameWord(word, other)));
     shape.shortLabel = own.join(' ');
-  });
+  }
 }
 
 const leastKeys = 36;

@@ -5,6 +5,7 @@ import type { Instrument } from './instrument';
 import type { Directive } from './instrumentParts';
 import type { ConversionNote } from './notes';
 import type { SampleFacts } from './samples';
+import type { Steps } from './steps';
 
 /**
  * What came of looking for an included file: its text, that there is none, that it is not read, with the reason as the rest
@@ -134,6 +135,8 @@ export interface Notation {
   readonly format: 'sfz' | 'xml';
   /** Reads text; never throws. What makes no sense is among the instrument's findings and reading goes on. */
   read(text: string, options: ReadOptions): Instrument;
+  /** As {@link read}, in steps. */
+  readInSteps(text: string, options: ReadOptions): Steps<Instrument>;
   /** What stands at an offset of the main file. */
   placeAt(instrument: Instrument, offset: number): Place;
   /** The text edits, in the main file, that make a change. */

@@ -2,7 +2,7 @@ import type { Notation } from '../model/notation';
 import { editSfz } from './edit';
 import { formatSfz } from './format';
 import { placeInSfz } from './place';
-import { readSfz } from './read';
+import { readSfz, readSfzInSteps } from './read';
 import { sfzSpelling } from './spelling';
 import { writeSfz } from './write';
 
@@ -10,6 +10,7 @@ import { writeSfz } from './write';
 export const sfzNotation: Notation = {
   format: 'sfz',
   read: readSfz,
+  readInSteps: readSfzInSteps,
   placeAt: placeInSfz,
   edit: editSfz,
   write: writeSfz,

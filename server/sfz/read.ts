@@ -4,11 +4,13 @@ import type { Instrument } from '../model/instrument';
 import { InstrumentBuilder } from '../model/instrumentBuilder';
 import type { ReadOptions } from '../model/notation';
 import { folderOf, joinPath, relativePath } from '../model/paths';
-import { withTextBytes } from '../model/text/textBytes';
+import type { Steps } from '../model/steps';
+import { finish } from '../model/steps';
+import { lendTextBytes, takeBack } from '../model/text/textBytes';
 import { oddVariableFinding, Variables } from '../model/variables/variables';
 import type { SfzHandler } from './handler';
 import { readSfzAgain } from './readAgain';
-import { scanSfzBytes } from './scan';
+import { SfzScanner } from './scan';
 import { lineFeed } from './scanCodes';
 
 /** Included text that one instrument may bring in, in UTF-16 units; a chain of files that include one another twice grows without end. */
@@ -16,6 +18,8 @@ const mostIncluded = 64 * 1024 * 1024;
 const mostIncludes = 10_000;
 /** Files within files. */
 const mostDepth = 64;
+/** Characters that are read in a step. */
+const inStep = 128 * 1024;
 
 /**
  * Reads SFZ text into an instrument. Never throws: what makes no sense is among the instrument's findings, with its
@@ -23,30 +27,35 @@ const mostDepth = 64;
  * folder of the main file, however deep they are included.
  */
 export function readSfz(text: string, options: ReadOptions): Instrument {
-  const again =
-    options.previous &&
-    readSfzAgain(options.previous, text, options.path, (part) => readWhole(part, options));
-  return again ?? readWhole(text, options);
+  return finish(readSfzInSteps(text, options));
 }
 
-function readWhole(text: string, options: ReadOptions): Instrument {
+/** As {@link readSfz}, in steps. */
+export function* readSfzInSteps(text: string, options: ReadOptions): Steps<Instrument> {
+  const { previous, path } = options;
+  const again =
+    previous && (yield* readSfzAgain(previous, text, path, (part) => finish(readWhole(part, options))));
+  return again ?? (yield* readWhole(text, options));
+}
+
+function* readWhole(text: string, options: ReadOptions): Steps<Instrument> {
   const builder = new InstrumentBuilder('sfz', text.length);
-  new SfzReader(builder, options).read(text, options.path);
+  yield* new SfzReader(builder, options).read(text, options.path);
   return builder.finish();
 }
 
 /**
- * Reads SFZ text into a builder that has been at work already, as an included part of an instrument in another
+ * Reads SFZ text in steps into a builder that has been at work already, as an included part of an instrument in another
  * notation. Variables are shared with that instrument.
  */
-export function readSfzInto(
+export function* readSfzInto(
   builder: InstrumentBuilder,
   text: string,
   path: string,
   options: ReadOptions,
   variables: Variables,
-): void {
-  new SfzReader(builder, options, variables).read(text, path);
+): Steps<void> {
+  yield* new SfzReader(builder, options, variables).read(text, path);
 }
 
 class SfzReader implements SfzHandler {
@@ -60,6 +69,8 @@ class SfzReader implements SfzHandler {
   #header = -1;
   #included = 0;
   #includes = 0;
+  /** The file that is to be read before what follows its include. */
+  #toEnter: { path: string; text: string } | undefined;
 
   constructor(builder: InstrumentBuilder, options: ReadOptions, variables = new Variables()) {
     this.#builder = builder;
@@ -67,20 +78,26 @@ class SfzReader implements SfzHandler {
     this.#variables = variables;
   }
 
-  read(text: string, path: string): void {
-    const outerText = this.#text;
-    const outerCodes = this.#codes;
-    this.#text = text;
+  *read(text: string, path: string): Steps<void> {
     this.#open.push(path);
     this.#builder.enterSource(path, text);
+    this.#text = text;
     this.#checkIsText();
-    withTextBytes(text, lineFeed, (bytes) => {
-      this.#codes = bytes;
-      scanSfzBytes(text, bytes, this);
-    });
+    const codes = lendTextBytes(text, lineFeed);
+    const scanner = new SfzScanner(text, codes, this);
+    for (let share = 0; !scanner.isAtEnd; share += inStep / text.length) {
+      this.#text = text;
+      this.#codes = codes;
+      scanner.scanOn(inStep);
+      const entered = this.#toEnter;
+      this.#toEnter = undefined;
+      if (entered) {
+        yield* this.read(entered.text, entered.path);
+        this.#builder.leaveSource();
+      } else if (share < 1) yield share;
+    }
+    takeBack(codes);
     this.#open.pop();
-    this.#text = outerText;
-    this.#codes = outerCodes;
   }
 
   #checkIsText(): void {
@@ -232,8 +249,7 @@ class SfzReader implements SfzHandler {
       );
       return;
     }
-    this.read(included.text, path);
-    builder.leaveSource();
+    this.#toEnter = { path, text: included.text };
   }
 
   comment(start: number, end: number): void {

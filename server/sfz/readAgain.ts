@@ -5,6 +5,7 @@ import { mostFindings, parentOf } from '../model/instrumentBuilder';
 import type { Directive } from '../model/instrumentParts';
 import { headerStride, parameterStride } from '../model/instrumentParts';
 import { sharedParameterNames } from '../model/parameterNames';
+import type { Steps } from '../model/steps';
 import { Source } from '../model/text/source';
 import type { ChangedLines } from './changedLines';
 import { changedLines } from './changedLines';
@@ -15,14 +16,14 @@ const farReaching = /\$|#define|#include|\/\*|\*\/|\0/;
 /**
  * Reads a text that differs from one read before in a few lines: only these are read, and what was found elsewhere
  * is moved to its new place. `undefined` where a line can change how others are read (variables, included files,
- * block comments), so that the whole text has to be read. `read` reads a text as a whole.
+ * block comments), so that the whole text has to be read. `read` reads a text as a whole. In steps.
  */
-export function readSfzAgain(
+export function* readSfzAgain(
   previous: Instrument,
   text: string,
   path: string,
   read: (text: string) => Instrument,
-): Instrument | undefined {
+): Steps<Instrument | undefined> {
   const source = previous.sources[0];
   if (
     !source ||
@@ -42,7 +43,7 @@ export function readSfzAgain(
   if (after.length * 2 > text.length || start === 0) return undefined;
   if (previous.directives.some((comment) => spans(comment, start) || spans(comment, oldEnd)))
     return undefined;
-  return new Splice(previous, text, lines, read(after)).instrument();
+  return yield* new Splice(previous, text, lines, read(after)).instrument();
 }
 
 function spans(comment: Directive, offset: number): boolean {
@@ -79,10 +80,12 @@ class Splice {
   }
 
   /** `undefined` where opcodes would stand before any header. */
-  instrument(): Instrument | undefined {
+  *instrument(): Steps<Instrument | undefined> {
     if (this.#headersBefore === 0) return undefined;
     const parameters = this.#parameters();
+    yield 0.3;
     const headers = this.#headers(parameters);
+    yield 0.6;
     return new Instrument({
       format: 'sfz',
       readOften: new Set(),

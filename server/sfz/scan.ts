@@ -30,15 +30,14 @@ import {
  * at the line's end, or before white space that `opcode=`, a header or a directive follows, or before a comment.
  */
 export function scanSfz(text: string, handler: SfzHandler): void {
-  withTextBytes(text, lineFeed, (bytes) => scanSfzBytes(text, bytes, handler));
+  withTextBytes(text, lineFeed, (bytes) => {
+    const scanner = new SfzScanner(text, bytes, handler);
+    while (!scanner.isAtEnd) scanner.scanOn(text.length);
+  });
 }
 
-/** As {@link scanSfz}, for a caller that has the bytes of the text, with a line feed behind them; see `withTextBytes`. */
-export function scanSfzBytes(text: string, bytes: Uint8Array, handler: SfzHandler): void {
-  new SfzScanner(text, bytes, handler).scan();
-}
-
-class SfzScanner {
+/** As {@link scanSfz}, a stretch at a time, for a caller that has the bytes of the text, with a line feed behind them; see `withTextBytes`. */
+export class SfzScanner {
   readonly #text: string;
   /** With a line feed behind the text, so that looking one further needs no check. */
   readonly #codes: Uint8Array;
@@ -56,17 +55,26 @@ class SfzScanner {
   #valueHasVariable = false;
   #valueHasEquals = false;
 
+  /** Where reading goes on. */
+  #at: number;
+
   constructor(text: string, codes: Uint8Array, handler: SfzHandler) {
     this.#text = text;
     this.#codes = codes;
     this.#handler = handler;
+    this.#at = text.charCodeAt(0) === 0xfeff ? 1 : 0;
   }
 
-  scan(): void {
+  get isAtEnd(): boolean {
+    return this.#at >= this.#text.length;
+  }
+
+  /** Reads about so many characters further; stops behind each `#include`, so that what is included can be read first. */
+  scanOn(characters: number): void {
     const codes = this.#codes;
-    const length = this.#text.length;
-    let at = this.#text.charCodeAt(0) === 0xfeff ? 1 : 0;
-    while (at < length) {
+    let at = this.#at;
+    const end = Math.min(this.#text.length, at + characters);
+    while (at < end) {
       const code = codes[at];
       if (code <= space) {
         at++;
@@ -75,11 +83,14 @@ class SfzScanner {
       } else if (code === slash && isCommentMark(codes[at + 1])) {
         at = this.#scanComment(at);
       } else if (code === hash && this.#isDirective(at)) {
+        const isInclude = this.#text.startsWith('#include', at);
         at = this.#scanDirective(at);
+        if (isInclude) break;
       } else {
         at = this.#scanOpcode(at);
       }
     }
+    this.#at = at;
   }
 
   #scanOpcode(start: number): number {

@@ -3,6 +3,8 @@ import type { Instrument } from '../model/instrument';
 import { keyOfNoteName } from '../model/keys';
 import { Parameter } from '../model/parameterNames';
 import { nameWithoutEnding } from '../model/paths';
+import type { Steps } from '../model/steps';
+import { finish } from '../model/steps';
 import { nameKinds } from './nameParts';
 import { isSameWord, SharedWords, wordsOfName } from './nameWords';
 
@@ -12,13 +14,22 @@ const known = new WeakMap<Instrument, GroupNames>();
 
 /** Names for the groups of an instrument that carry no label, made once for each instrument. */
 export function groupNames(instrument: Instrument): GroupNames {
+  return known.get(instrument) ?? finish(groupNamesInSteps(instrument));
+}
+
+/** As {@link groupNames}, in steps. */
+export function* groupNamesInSteps(instrument: Instrument): Steps<GroupNames> {
   let names = known.get(instrument);
   if (!names) {
-    names = new GroupNames(instrument);
+    names = new GroupNames();
+    yield* names.collect(instrument);
     known.set(instrument, names);
   }
   return names;
 }
+
+/** Names of samples that are looked at in a step. */
+const namesInStep = 1024;
 
 /**
  * Names groups without a label by what the names of their samples share, such as `Snare 2` or `Conga low`; what the
@@ -28,27 +39,43 @@ export class GroupNames {
   readonly #names = new Map<number, string>();
   readonly #numbers = new Map<number, number>();
 
-  constructor(instrument: Instrument) {
+  /** Works the names out; none is known before. */
+  *collect(instrument: Instrument): Steps<void> {
     for (let header = 0; header < instrument.headers.count; header++) {
       if (instrument.kind(header) === HeaderKind.group) this.#numbers.set(header, this.#numbers.size + 1);
     }
-    const paths = samplePaths(instrument);
+    const paths = yield* samplePaths(instrument);
     const labelOf = (header: number) => {
       const parameter = instrument.effective(header, Parameter.group_label);
       return parameter < 0 ? '' : instrument.valueText(parameter).trim();
     };
     const taken = new Set([...paths.keys()].map(labelOf));
     if (!taken.has('')) return;
-    const groups = [...paths].map(([header, all]) => [header, all.map(namedSample)] as const);
+    const groups: [header: number, samples: NamedSample[]][] = [];
     const all = new SharedWords();
-    for (const [, samples] of groups) for (const { words } of samples) all.add(words);
+    let looked = 0;
+    for (const [header, own] of paths) {
+      const samples: NamedSample[] = [];
+      for (const path of own) {
+        const sample = namedSample(path);
+        samples.push(sample);
+        all.add(sample.words);
+        if (++looked % namesInStep === 0) yield looked / instrument.regions.length;
+      }
+      groups.push([header, samples]);
+    }
     for (const [header, samples] of groups) {
+      looked += samples.length;
+      if (looked > namesInStep) {
+        looked = 0;
+        yield 1;
+      }
       if (labelOf(header)) continue;
       const name = sharedName(samples, groups.length > 1 ? all.words : []);
       if (name === '') continue;
-      const own = taken.has(name) ? `${name}, group ${this.#numbers.get(header)}` : name;
-      taken.add(own);
-      this.#names.set(header, own);
+      const unique = taken.has(name) ? `${name}, group ${this.#numbers.get(header)}` : name;
+      taken.add(unique);
+      this.#names.set(header, unique);
     }
   }
 
@@ -73,9 +100,10 @@ function namedSample(path: string): NamedSample {
 }
 
 /** The paths of the samples of each group header's regions, with `/`, in the order of the text. */
-function samplePaths(instrument: Instrument): Map<number, string[]> {
+function* samplePaths(instrument: Instrument): Steps<Map<number, string[]>> {
   const groups = new Map<number, string[]>();
-  for (const region of instrument.regions) {
+  for (const [at, region] of instrument.regions.entries()) {
+    if (at % namesInStep === namesInStep - 1) yield at / instrument.regions.length;
     const group = instrument.enclosing(region, HeaderKind.group);
     const parameter = instrument.sampleParameter[region];
     if (group < 0 || parameter < 0) continue;

@@ -1,9 +1,11 @@
 import type { Instrument } from '../model/instrument';
-import type { Notation, SampleFactsLookup } from '../model/notation';
+import type { Notation, ReadOptions, SampleFactsLookup } from '../model/notation';
+import type { Steps } from '../model/steps';
+import { finish } from '../model/steps';
 import { editInVocabulary } from './edit/editVocabularyXml';
 import { headersIn, parametersIn, spellingIn } from './edit/spellingVocabulary';
 import { placeInVocabulary } from './read/placeInVocabulary';
-import { readVocabularyXml } from './read/readVocabularyXml';
+import { readVocabularyXmlInSteps } from './read/readVocabularyXml';
 import type { Vocabulary } from './vocabulary';
 import { layOutInVocabulary } from './write/layOutVocabularyXml';
 import { writeInVocabulary } from './write/writeVocabularyXml';
@@ -21,16 +23,18 @@ export function vocabularyNotation(vocabulary: Vocabulary): Notation {
 }
 
 function newNotation(vocabulary: Vocabulary): Notation {
-  const readXml = readVocabularyXml(vocabulary);
+  const readXml = readVocabularyXmlInSteps(vocabulary);
   /** What was known of the samples when an instrument was read: positions are written as they were read. */
   const sampleFacts = new WeakMap<Instrument, SampleFactsLookup>();
+  function* readInSteps(text: string, options: ReadOptions): Steps<Instrument> {
+    const instrument = yield* readXml(text, options);
+    if (options.sampleFacts) sampleFacts.set(instrument, options.sampleFacts);
+    return instrument;
+  }
   return {
     format: 'xml',
-    read(text, options) {
-      const instrument = readXml(text, options);
-      if (options.sampleFacts) sampleFacts.set(instrument, options.sampleFacts);
-      return instrument;
-    },
+    read: (text, options) => finish(readInSteps(text, options)),
+    readInSteps,
     placeAt: placeInVocabulary(vocabulary),
     edit: editInVocabulary(vocabulary, (instrument) => sampleFacts.get(instrument)),
     write: writeInVocabulary(vocabulary),

@@ -4,7 +4,7 @@ import type { Finding } from '../model/finding';
 import type { Instrument } from '../model/instrument';
 import type { Notation } from '../model/notation';
 import { folderOf } from '../model/paths';
-import type { Steps } from '../table/steps';
+import type { Steps } from '../model/steps';
 import type { IncludeStore } from './files/includeStore';
 import type { Wish } from './measuring/measuredFile';
 import type { Measurements } from './measuring/measurements';
@@ -12,6 +12,7 @@ import type { VocabularyInForce } from './notations/notationFinder';
 import { vocabularyFindings } from './notations/vocabularyFindings';
 import { sampleFactsIn } from './samples/sampleFactsIn';
 import type { SampleStore } from './samples/sampleStore';
+import type { AfterStep } from './takeSteps';
 import { takeSteps } from './takeSteps';
 
 /** Text, with what is needed to read it. */
@@ -38,27 +39,35 @@ export interface Analysis {
 /** Included files can include others, so reading may have to start over this often. */
 const mostRounds = 70;
 
-/** Reads an instrument, fetching the files that it includes. Where all are known already nothing is waited for. */
-export async function readInstrument(source: InstrumentText, includes: IncludeStore): Promise<Instrument> {
-  let instrument = readKnown(source, includes);
-  for (let round = 0; (includes.wants || source.samples?.wants) && round < mostRounds; round++) {
-    await includes.loadWanted();
-    await source.samples?.loadWanted();
-    instrument = readKnown(source, includes);
-  }
-  return instrument;
-}
-
-function readKnown(
-  { notation, text, path, previous, samples }: InstrumentText,
+/**
+ * Reads an instrument, fetching the files that it includes. Where all are known already nothing is waited for but other work,
+ * which is let run where reading takes long; what `afterStep` throws ends it.
+ */
+export async function readInstrument(
+  source: InstrumentText,
   includes: IncludeStore,
-): Instrument {
-  return notation.read(text, {
-    path,
-    previous,
-    include: (included) => includes.includedBy(folderOf(path), included),
-    ...(samples && { sampleFacts: sampleFactsIn(samples, folderOf(path)) }),
-  });
+  afterStep?: AfterStep,
+): Promise<Instrument> {
+  const { samples } = source;
+  const folder = folderOf(source.path);
+  for (let round = 0; ; round++) {
+    const loads = samples?.loads;
+    let lacksInclude = false;
+    const include = (path: string) => {
+      const found = includes.includedBy(folder, path);
+      if (found.kind === 'pending') lacksInclude = true;
+      return found;
+    };
+    const { notation, text, path, previous } = source;
+    const facts = samples && { sampleFacts: sampleFactsIn(samples, folder) };
+    const steps = notation.readInSteps(text, { path, previous, include, ...facts });
+    const instrument = await takeSteps(steps, afterStep);
+    // What was lacking may have been fetched for others while this was read.
+    const lacksSamples = samples?.wants || samples?.loads !== loads;
+    if (round === mostRounds || !(lacksInclude || lacksSamples)) return instrument;
+    await includes.loadWanted();
+    await samples?.loadWanted();
+  }
 }
 
 /**

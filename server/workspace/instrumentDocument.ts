@@ -6,10 +6,11 @@ import { checkFetching, readInstrument } from './analyse';
 import type { IncludeIndex } from './files/includeIndex';
 import { includedPaths } from './files/includeIndex';
 import type { IncludeStore } from './files/includeStore';
-import type { NotationFinder } from './notations/notationFinder';
+import type { FoundNotation, NotationFinder } from './notations/notationFinder';
 import { vocabularyFindings } from './notations/vocabularyFindings';
 import type { DocumentReading, Judgement, OpenDocument, SeveritiesFor } from './openDocument';
 import type { SampleStore } from './samples/sampleStore';
+import { takeSteps } from './takeSteps';
 
 /** Nothing is known of the samples of a document that is no file. */
 const unknownSamples: SampleLookup = { state: () => ({ kind: 'pending' }), nearest: () => [] };
@@ -30,6 +31,9 @@ export interface DocumentsAround {
   /** A number that was not given before. */
   nextSerial(): number;
 }
+
+/** Ends a reading from which nothing is to come. */
+class NotWanted extends Error {}
 
 /** One document with what was worked out from its present text. */
 export class InstrumentDocument {
@@ -85,7 +89,11 @@ export class InstrumentDocument {
 
   async reading(): Promise<DocumentReading | undefined> {
     for (;;) {
-      this.#reading ??= this.#read();
+      if (!this.#reading) {
+        const begun: { promise?: Promise<DocumentReading | undefined> } = {};
+        begun.promise = this.#read(() => this.#reading !== begun.promise);
+        this.#reading = begun.promise;
+      }
       const asked = this.#reading;
       const reading = await asked.catch((error: unknown) => this.#dropFailed(asked, error));
       if (asked === this.#reading) return reading;
@@ -126,7 +134,8 @@ export class InstrumentDocument {
     throw error;
   }
 
-  async #read(): Promise<DocumentReading | undefined> {
+  /** `isStopped` says that the text is another by now: nothing comes of the reading then. */
+  async #read(isStopped: () => boolean): Promise<DocumentReading | undefined> {
     const { document } = this;
     const { version, path } = document;
     const text = this.isClosed ? await this.#around.closedText(path as string) : document.getText();
@@ -138,14 +147,8 @@ export class InstrumentDocument {
       return undefined;
     }
     const { notation, vocabulary } = found;
-    const previous = this.#last?.notation === notation ? this.#last.instrument : undefined;
-    const instrument =
-      path === undefined
-        ? notation.read(text, { path: '', previous })
-        : await readInstrument(
-            { path, text, notation, previous, ...this.#around.notations.readingOf(found) },
-            this.#around.includes,
-          );
+    const instrument = await this.#readText(text, found, isStopped);
+    if (!instrument) return undefined;
     this.#last = { notation, instrument };
     if (document.version === version && path !== undefined) this.#setIncluded(includedPaths(instrument));
     return {
@@ -156,6 +159,28 @@ export class InstrumentDocument {
       folder: path === undefined ? undefined : folderOf(path),
       ...(vocabulary && { vocabulary }),
     };
+  }
+
+  async #readText(
+    text: string,
+    found: FoundNotation,
+    isStopped: () => boolean,
+  ): Promise<Instrument | undefined> {
+    const { path } = this;
+    const { notation } = found;
+    const previous = this.#last?.notation === notation ? this.#last.instrument : undefined;
+    const stop = () => {
+      if (isStopped()) throw new NotWanted();
+    };
+    try {
+      if (path === undefined)
+        return await takeSteps(notation.readInSteps(text, { path: '', previous }), stop);
+      const source = { path, text, notation, previous, ...this.#around.notations.readingOf(found) };
+      return await readInstrument(source, this.#around.includes, stop);
+    } catch (error) {
+      if (error instanceof NotWanted) return undefined;
+      throw error;
+    }
   }
 
   #setIncluded(included: ReadonlySet<string>): void {

@@ -1,11 +1,11 @@
 import type { Files } from '../model/files';
 import { joinPath, relativePath } from '../model/paths';
 import type { SampleFacts } from '../model/samples';
+import type { Steps } from '../model/steps';
 import type { Span } from '../model/text/span';
 import { mainSpan } from '../model/text/span';
 import type { TableReading } from '../table/readTable';
 import { openZoneTableInSteps } from '../table/readTable';
-import type { Steps } from '../table/steps';
 import type { ColumnMeaning } from '../trade/meaning';
 import { measuredPitches } from './measuring/measuredPitches';
 import { audioFilesBelow } from './samples/audioFilesBelow';

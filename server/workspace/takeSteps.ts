@@ -1,4 +1,4 @@
-import type { Steps } from '../table/steps';
+import type { Steps } from '../model/steps';
 
 /** So long is worked at a stretch before other work is let run, in milliseconds. */
 const longestStretch = 15;

@@ -1,6 +1,7 @@
 import type { InstrumentBuilder } from '../model/instrumentBuilder';
 import type { ReadOptions } from '../model/notation';
 import { folderOf, joinPath, relativePath } from '../model/paths';
+import type { Steps } from '../model/steps';
 
 /** Included text that one instrument may bring in, in UTF-16 units; a chain of files that include one another twice grows without end. */
 const mostIncluded = 64 * 1024 * 1024;
@@ -28,11 +29,11 @@ export class Inclusions {
     this.#builder = builder;
   }
 
-  /** Says that a file is being read while `read` runs. */
-  within(path: string, read: () => void): void {
+  /** Says that a file is being read while `steps` are taken. */
+  *within(path: string, steps: Steps<void>): Steps<void> {
     const before = this.#size();
     this.#open.push(path);
-    read();
+    yield* steps;
     this.#open.pop();
     // What the file itself brought in through further files counts by what has come of it.
     if (this.#open.length > 0) this.#included += 8 * (this.#size() - before);

@@ -2,7 +2,7 @@ import type { Notation } from '../model/notation';
 import { editXml } from './edit';
 import { formatXml } from './format';
 import { placeInXml } from './place';
-import { readXml } from './read';
+import { readXml, readXmlInSteps } from './read';
 import { xmlSpelling } from './spelling';
 import { writeXml } from './write';
 
@@ -10,6 +10,7 @@ import { writeXml } from './write';
 export const xmlNotation: Notation = {
   format: 'xml',
   read: readXml,
+  readInSteps: readXmlInSteps,
   placeAt: placeInXml,
   edit: editXml,
   write: writeXml,

@@ -4,6 +4,8 @@ import type { Instrument } from '../model/instrument';
 import type { Scope } from '../model/instrumentBuilder';
 import { InstrumentBuilder } from '../model/instrumentBuilder';
 import type { ReadOptions } from '../model/notation';
+import type { Steps } from '../model/steps';
+import { finish } from '../model/steps';
 import { oddVariableFinding, Variables } from '../model/variables/variables';
 import type { VariableText } from '../model/variables/variableText';
 import { readSfzInto } from '../sfz/read';
@@ -16,7 +18,7 @@ import type { XmlHandler } from './scan/handler';
 import { ValueMark } from './scan/handler';
 import { ReaderEvents } from './scan/readerEvents';
 import { decodeXmlAttribute } from './scan/references';
-import { scanXml } from './scan/scan';
+import { scanXmlInSteps } from './scan/scan';
 import { attributeText, attributeValue } from './values';
 
 /**
@@ -25,10 +27,15 @@ import { attributeText, attributeValue } from './values';
  * joined to the folder of the main file, however deep they are included.
  */
 export function readXml(text: string, options: ReadOptions): Instrument {
+  return finish(readXmlInSteps(text, options));
+}
+
+/** As {@link readXml}, in steps. */
+export function* readXmlInSteps(text: string, options: ReadOptions): Steps<Instrument> {
   const builder = new InstrumentBuilder('xml', text.length);
   const variables = new Variables();
   const shared: Shared = { builder, options, variables, inclusions: new Inclusions(options, builder) };
-  shared.inclusions.within(options.path, () => readFile(shared, options.path, text));
+  yield* shared.inclusions.within(options.path, readFile(shared, options.path, text));
   return builder.finish();
 }
 
@@ -40,9 +47,34 @@ interface Shared {
   inclusions: Inclusions;
 }
 
-function readFile(shared: Shared, path: string, text: string, around?: Frame): void {
+/** An included file, to be read before what follows its include. */
+interface Included {
+  path: string;
+  text: string;
+  around: Frame | undefined;
+}
+
+function* readFile(shared: Shared, path: string, text: string, around?: Frame): Steps<void> {
   shared.builder.enterSource(path, text);
-  scanXml(text, new XmlReader(shared, text, around));
+  const reader = new XmlReader(shared, text, around);
+  const steps = scanXmlInSteps(text, reader, () => reader.toEnter !== undefined);
+  for (;;) {
+    const { done, value } = steps.next();
+    if (done) return;
+    const { toEnter } = reader;
+    reader.toEnter = undefined;
+    if (toEnter) yield* readIncluded(shared, toEnter);
+    else yield value;
+  }
+}
+
+function* readIncluded(shared: Shared, { path, text, around }: Included): Steps<void> {
+  const { builder, inclusions, options, variables } = shared;
+  const steps = isReadAsXml(path, text)
+    ? readFile(shared, path, text, around)
+    : readSfzInto(builder, text, path, options, variables);
+  yield* inclusions.within(path, steps);
+  builder.leaveSource();
 }
 
 /** An attribute of `define` or `include`. */
@@ -70,6 +102,8 @@ class XmlReader extends ReaderEvents implements XmlHandler {
   #before: Scope | undefined;
   #attributes: DirectiveAttribute[] = [];
   #hadRoot = false;
+  /** The file that an include which was just read names. */
+  toEnter: Included | undefined;
 
   constructor(shared: Shared, text: string, around: Frame | undefined) {
     super();
@@ -234,7 +268,7 @@ class XmlReader extends ReaderEvents implements XmlHandler {
   }
 
   #include(end: number, around: Frame | undefined): void {
-    const { builder, inclusions, options, variables } = this.#shared;
+    const { builder, inclusions } = this.#shared;
     const path = this.#find('path');
     if (!path || path.value === '') {
       this.problem(
@@ -260,13 +294,7 @@ class XmlReader extends ReaderEvents implements XmlHandler {
       const { code, message } = found;
       builder.addFinding({ code, severity: 'error', start, end: pathEnd, message });
     }
-    if (found.kind !== 'text') return;
-    inclusions.within(found.path, () => {
-      if (isReadAsXml(found.path, found.text)) {
-        readFile(this.#shared, found.path, found.text, around);
-      } else readSfzInto(builder, found.text, found.path, options, variables);
-    });
-    builder.leaveSource();
+    if (found.kind === 'text') this.toEnter = { path: found.path, text: found.text, around };
   }
 
   close(_start: number, end: number): void {

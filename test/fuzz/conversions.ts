@@ -32,7 +32,7 @@ function cases(format: Format): fc.Arbitrary<Case> {
 
 /** The names of parameters and headers that a note speaks of: in its message, or in the text that it is about. */
 function isTold(name: string, notes: readonly ConversionNote[], { sources }: Instrument): boolean {
-  const names = /key|pitch|tune/.test(name) ? [plain(name), 'key', 'pitch'] : [plain(name)];
+  const names = /key|pitch|tune/.test(name) ? [plain(name), 'key', 'pitch', 'tune'] : [plain(name)];
   return notes.some(({ message, source, start, end }) => {
     const text = sources[source]?.text.slice(Math.max(0, start - 40), end + 40) ?? '';
     return names.some((one) => plain(message).includes(one) || plain(text).includes(one));

@@ -16,6 +16,8 @@ const { values } = parseArgs({
   },
 });
 const outfile = join(root, 'out/fuzz/main.mjs');
+// Inputs begin from the demo's recordings, among others.
+spawnSync(process.execPath, [join(root, 'samples-demo/make.mjs')], { stdio: 'inherit', cwd: root });
 await build({
   entryPoints: [join(here, 'main.ts')],
   outfile,

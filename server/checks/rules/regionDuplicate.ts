@@ -1,11 +1,12 @@
 import type { Instrument } from '../../model/instrument';
-import { conditionsOf } from '../../model/overlaps/conditions';
+import { conditionsInSteps } from '../../model/overlaps/conditions';
 import { PairNumbers } from '../../model/overlaps/pairNumbers';
 import { rectangleCodesOf } from '../../model/overlaps/rectangles';
 import { Parameter } from '../../model/parameterNames';
+import { piecesInStep } from '../../model/steps';
 import { fixOf } from '../facts/parameters/parameterFixes';
 import { placeText, regionTitle } from '../facts/regionText';
-import { sampleUsesOf } from '../facts/samples/sampleUses';
+import { sampleUsesInSteps } from '../facts/samples/sampleUses';
 import type { Rule } from '../rule';
 
 /** Regions with one place and condition that are compared one by one; of more, those with the same sample are looked up. */
@@ -19,10 +20,10 @@ export const regionDuplicate: Rule = {
   code: 'region-duplicate',
   severity: 'warning',
   finds: 'The same sample under the same conditions twice, with nothing that makes the two sound different.',
-  check(context, report) {
+  *check(context, report) {
     const { instrument, notation } = context;
-    const conditions = conditionsOf(instrument);
-    const { uses, useOfRegion } = sampleUsesOf(context);
+    const conditions = yield* conditionsInSteps(instrument);
+    const { uses, useOfRegion } = yield* sampleUsesInSteps(context);
     const pathOf = (number: number) => uses[useOfRegion[number]].path;
     const codes = rectangleCodesOf(instrument);
     /** Conditions with a rectangle. */
@@ -34,6 +35,7 @@ export const regionDuplicate: Rule = {
     const { regions } = instrument;
     let comparisons = 0;
     for (let number = 0; number < regions.length; number++) {
+      if (number % piecesInStep === piecesInStep - 1) yield number / regions.length;
       const use = uses[useOfRegion[number]];
       if (!use || use.path === '' || use.path === '*silence') continue;
       const region = regions[number];

@@ -1,8 +1,9 @@
+import { piecesInStep } from '../../model/steps';
 import { counted } from '../../model/wording/counted';
 import { absentFolders } from '../facts/samples/absentFolders';
 import { pathFix, placeOf } from '../facts/samples/samplePaths';
 import type { SampleUse } from '../facts/samples/sampleUse';
-import { sampleUsesOf } from '../facts/samples/sampleUses';
+import { sampleUsesInSteps } from '../facts/samples/sampleUses';
 import type { CheckContext, Rule, RuleFinding } from '../rule';
 
 const nearestCount = 3;
@@ -16,10 +17,10 @@ export const sampleMissing: Rule = {
   severity: 'error',
   finds:
     'A sample whose file does not exist; the nearest files by name are offered. Where a whole folder is not there, it is one finding.',
-  check(context, report) {
+  *check(context, report) {
     const { instrument, samples } = context;
     const missing: SampleUse[] = [];
-    for (const use of sampleUsesOf(context).doubtful) {
+    for (const use of (yield* sampleUsesInSteps(context)).doubtful) {
       if (use.path === '' || (use.path.endsWith('/') && use.isFile && use.state.kind !== 'pending')) {
         if (instrument.valueText(use.parameter) !== '') continue;
         report({
@@ -29,11 +30,19 @@ export const sampleMissing: Rule = {
       } else if (use.isFile && use.state.kind === 'missing' && !use.path.includes('\0')) missing.push(use);
     }
     const sourceOf = (use: SampleUse) => placeOf(instrument, use).source;
-    const folders = absentFolders(missing, samples, sourceOf);
+    const folders = yield* absentFolders(missing, samples, sourceOf);
     for (const { path, uses } of folders) report(() => absentFolder(context, path, uses));
-    const told = new Set(folders.flatMap(({ uses }) => uses.map((use) => `${sourceOf(use)} ${use.path}`)));
-    for (const use of missing)
-      if (!told.has(`${sourceOf(use)} ${use.path}`)) report(() => missingFile(context, use));
+    const told = new Set<string>();
+    const placed = (use: SampleUse) => `${sourceOf(use)} ${use.path}`;
+    for (const { uses } of folders)
+      for (const [at, use] of uses.entries()) {
+        told.add(placed(use));
+        if (at % piecesInStep === piecesInStep - 1) yield at / uses.length;
+      }
+    for (const [at, use] of missing.entries()) {
+      if (!told.has(placed(use))) report(() => missingFile(context, use));
+      if (at % piecesInStep === piecesInStep - 1) yield at / missing.length;
+    }
   },
 };
 

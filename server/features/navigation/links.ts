@@ -1,5 +1,6 @@
 import { joinPath } from '../../model/paths';
 import type { ReadDocument } from '../readDocument';
+import { mostListed } from './symbols';
 
 /** A path in the text and the file that it leads to. */
 export interface FileLink {
@@ -9,7 +10,10 @@ export interface FileLink {
   path: string;
 }
 
-/** The includes and samples of a document that lead to files which are there. Never waits: samples not looked at yet are left out. */
+/**
+ * The includes and samples of a document that lead to files which are there, the first {@link mostListed}. Never waits: samples not
+ * looked at yet are left out.
+ */
 export function fileLinks({ instrument, folder, samples }: ReadDocument): FileLink[] {
   if (folder === undefined) return [];
   const links: FileLink[] = [];
@@ -25,6 +29,7 @@ export function fileLinks({ instrument, folder, samples }: ReadDocument): FileLi
     last = parameter;
     const sample = instrument.samplePath(region) as string;
     if (sample.startsWith('*')) continue;
+    if (links.length >= mostListed) break;
     const { source, start, end } = instrument.valueSpan(parameter);
     if (source !== 0) continue;
     const state = lookup.state(sample);

@@ -1,5 +1,7 @@
 import type { Instrument } from '../instrument';
 import { parameterStride } from '../instrumentParts';
+import type { Steps } from '../steps';
+import { finish, piecesInStep } from '../steps';
 import { ownText } from '../text/ownText';
 import type { ConditionSet, GateRange } from './conditionSets';
 import { type ConditionSets, conditionSetsOf, unknownConditions } from './conditionSets';
@@ -20,10 +22,15 @@ export class Conditions {
   constructor(instrument: Instrument) {
     this.#sets = conditionSetsOf(instrument.names);
     this.#sets.begin();
+    this.ofHeader = new Int32Array(instrument.headers.count);
+  }
+
+  /** Works the conditions out; none is known before. */
+  *collect(instrument: Instrument): Steps<void> {
     const { marks } = this.#sets;
     const { count } = instrument.headers;
-    this.ofHeader = new Int32Array(count);
     for (let header = 0; header < count; header++) {
+      if (header % piecesInStep === piecesInStep - 1) yield header / count;
       const parent = instrument.parent(header);
       const inherited = parent >= 0 ? this.ofHeader[parent] : 0;
       this.ofHeader[header] = this.#under(instrument, header, inherited, marks);
@@ -116,9 +123,15 @@ const conditionsOfInstrument = new WeakMap<Instrument, Conditions>();
 
 /** The conditions of an instrument, worked out when they are first asked for. */
 export function conditionsOf(instrument: Instrument): Conditions {
+  return conditionsOfInstrument.get(instrument) ?? finish(conditionsInSteps(instrument));
+}
+
+/** As {@link conditionsOf}, in steps. */
+export function* conditionsInSteps(instrument: Instrument): Steps<Conditions> {
   let conditions = conditionsOfInstrument.get(instrument);
   if (!conditions) {
     conditions = new Conditions(instrument);
+    yield* conditions.collect(instrument);
     conditionsOfInstrument.set(instrument, conditions);
   }
   return conditions;

@@ -1,6 +1,8 @@
 import { HeaderKind } from '../headerKinds';
 import type { Instrument } from '../instrument';
 import { Parameter } from '../parameterNames';
+import type { Steps } from '../steps';
+import { piecesInStep } from '../steps';
 import type { Conditions } from './conditions';
 import type { RegionOverlap } from './overlaps';
 import { overlapOf } from './overlaps';
@@ -32,11 +34,11 @@ interface GroupEnvelope extends Rectangle {
  * velocity layer. Groups often sound together on purpose, so they are compared only where they look like one row of
  * neighbours: the same parent header, the same conditions, the same names of parameters; every two of them that meet
  * are equal in one direction and share less than half of either in the other. A single pair that does not fit says that
- * the groups are stacked, and none of them is reported.
+ * the groups are stacked, and none of them is reported. Worked out in steps.
  */
-export function findGroupOverlaps(instrument: Instrument, conditions: Conditions): RegionOverlap[] {
+export function* findGroupOverlaps(instrument: Instrument, conditions: Conditions): Steps<RegionOverlap[]> {
   const rows = new Map<string, GroupEnvelope[]>();
-  for (const envelope of groupEnvelopes(instrument)) {
+  for (const envelope of yield* groupEnvelopes(instrument)) {
     const { group } = envelope;
     const key = `${instrument.parent(group)} ${conditions.ofHeader[group]} ${ownNames(instrument, group)}`;
     const row = rows.get(key);
@@ -46,6 +48,7 @@ export function findGroupOverlaps(instrument: Instrument, conditions: Conditions
   const found: RegionOverlap[] = [];
   for (const row of rows.values()) {
     for (const [a, b] of meetingNeighbours(row)) {
+      yield 1;
       const overlap = firstOverlap(instrument, conditions, a, b);
       if (overlap) found.push(overlap);
     }
@@ -53,11 +56,12 @@ export function findGroupOverlaps(instrument: Instrument, conditions: Conditions
   return found.sort((a, b) => a.region - b.region);
 }
 
-function groupEnvelopes(instrument: Instrument): GroupEnvelope[] {
+function* groupEnvelopes(instrument: Instrument): Steps<GroupEnvelope[]> {
   const codes = rectangleCodesOf(instrument);
   const envelopes: GroupEnvelope[] = [];
   let current: GroupEnvelope | undefined;
   for (let number = 0; number < codes.length; number++) {
+    if (number % piecesInStep === piecesInStep - 1) yield number / codes.length;
     const code = codes[number];
     const group = instrument.parent(instrument.regions[number]);
     if (code < 0 || group < 0) continue;

@@ -1,4 +1,6 @@
 import type { Instrument } from '../instrument';
+import type { Steps } from '../steps';
+import { piecesInStep } from '../steps';
 import type { Conditions } from './conditions';
 import { PairNumbers } from './pairNumbers';
 import type { Rectangle } from './rectangles';
@@ -26,17 +28,19 @@ const mostConditions = 64;
 /** Comparisons for each rectangle, on average; text made to have no end of overlaps stops here. */
 const comparisonsEach = 64;
 const comparisonsAtLeast = 1_000_000;
+/** Comparisons after which a step ends. */
+const comparisonsInStep = 100_000;
 
 /**
  * Finds regions under one header, of one layer of conditions, whose keys and velocities partly overlap: rectangles
  * that meet without being the same, where the conditions do not keep them apart. Regions with the same rectangle
  * are stacked on purpose (microphones) and count as one here. For each rectangle, at most the first one in the text
- * that it overlaps is given.
+ * that it overlaps is given. Worked out in steps.
  *
  * A sweep over the keys: rectangles in the order of their lowest key, against those whose highest key is not passed.
  */
-export function findOverlaps(instrument: Instrument, conditions: Conditions): RegionOverlap[] {
-  const table = collectRectangles(instrument, conditions);
+export function* findOverlaps(instrument: Instrument, conditions: Conditions): Steps<RegionOverlap[]> {
+  const table = yield* collectRectangles(instrument, conditions);
   const { count, codes, scopes, heads } = table;
   const order = orderByScopeAndKey(table);
   const partner = new Int32Array(count).fill(-1);
@@ -45,7 +49,12 @@ export function findOverlaps(instrument: Instrument, conditions: Conditions): Re
   let activeCount = 0;
   let scope = -1;
   let left = comparisonsEach * count + comparisonsAtLeast;
+  let leftAtStep = left;
   for (let position = 0; position < count && left > 0; position++) {
+    if (leftAtStep - left > comparisonsInStep || position % piecesInStep === piecesInStep - 1) {
+      leftAtStep = left;
+      yield position / count;
+    }
     const at = order[position] % mostRectangles;
     const code = codes[at];
     if (scopes[at] !== scope) {
@@ -125,7 +134,7 @@ interface RectangleTable {
 
 const mostRectangles = 2 ** 20;
 
-function collectRectangles(instrument: Instrument, conditions: Conditions): RectangleTable {
+function* collectRectangles(instrument: Instrument, conditions: Conditions): Steps<RectangleTable> {
   const places = rectangleCodesOf(instrument);
   const column = () => new Int32Array(places.length);
   const table: RectangleTable = {
@@ -148,6 +157,7 @@ function collectRectangles(instrument: Instrument, conditions: Conditions): Rect
   let code = -1;
   let at = -1;
   for (let number = 0; number < places.length; number++) {
+    if (number % piecesInStep === piecesInStep - 1) yield number / places.length;
     const place = places[number];
     if (place < 0) continue;
     const region = instrument.regions[number];

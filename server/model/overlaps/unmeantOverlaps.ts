@@ -1,6 +1,8 @@
 import type { Instrument } from '../instrument';
+import type { Steps } from '../steps';
+import { piecesInStep } from '../steps';
 import type { Conditions } from './conditions';
-import { conditionsOf } from './conditions';
+import { conditionsInSteps } from './conditions';
 import { findGroupOverlaps } from './groupOverlaps';
 import type { RegionOverlap } from './overlaps';
 import { findOverlaps } from './overlaps';
@@ -20,25 +22,25 @@ const twice = 1.75;
  * divide the keys or velocities as neighbours do; see `findOverlaps` and `findGroupOverlaps`. Regions with equal keys and
  * velocities are stacked on purpose. Where there are several overlaps and the regions under a header cover their keys and
  * velocities about twice, they are two layers written under one header, and none of their overlaps is given.
- * Each list holds one overlap, or all those with one region where many others overlap it.
+ * Each list holds one overlap, or all those with one region where many others overlap it. Worked out in steps.
  */
-export function unmeantOverlaps(instrument: Instrument): RegionOverlap[][] {
-  const conditions = conditionsOf(instrument);
-  const overlaps = foldByPartner([
-    ...findOverlaps(instrument, conditions),
-    ...findGroupOverlaps(instrument, conditions),
-  ]);
-  const layered = scopesWithTwoLayers(instrument, conditions, overlaps);
+export function* unmeantOverlaps(instrument: Instrument): Steps<RegionOverlap[][]> {
+  const conditions = yield* conditionsInSteps(instrument);
+  const found = yield* findOverlaps(instrument, conditions);
+  found.push(...(yield* findGroupOverlaps(instrument, conditions)));
+  const overlaps = yield* foldByPartner(found);
+  const layered = yield* scopesWithTwoLayers(instrument, conditions, overlaps);
   return overlaps.filter(([first]) => first && !layered.has(scopeOf(instrument, conditions, first.region)));
 }
 
 /** Overlaps by finding: one each, or all those with one region where many others overlap it. */
-function foldByPartner(overlaps: readonly RegionOverlap[]): RegionOverlap[][] {
+function* foldByPartner(overlaps: readonly RegionOverlap[]): Steps<RegionOverlap[][]> {
   const counts = new Map<number, number>();
   for (const { other } of overlaps) counts.set(other, (counts.get(other) ?? 0) + 1);
   const folded = new Map<number, RegionOverlap[]>();
   const lists: RegionOverlap[][] = [];
-  for (const overlap of overlaps) {
+  for (const [at, overlap] of overlaps.entries()) {
+    if (at % piecesInStep === piecesInStep - 1) yield at / overlaps.length;
     const known = folded.get(overlap.other);
     if (known) known.push(overlap);
     else {
@@ -51,11 +53,11 @@ function foldByPartner(overlaps: readonly RegionOverlap[]): RegionOverlap[][] {
 }
 
 /** Scopes (see {@link scopeOf}) whose regions cover most of their keys and velocities twice. */
-function scopesWithTwoLayers(
+function* scopesWithTwoLayers(
   instrument: Instrument,
   conditions: Conditions,
   overlaps: readonly RegionOverlap[][],
-): Set<number> {
+): Steps<Set<number>> {
   const counts = new Map<number, number>();
   for (const [first] of overlaps) {
     if (!first) continue;
@@ -67,7 +69,8 @@ function scopesWithTwoLayers(
   );
   if (candidates.size === 0) return candidates;
   const rectangles = new Map<number, Map<number, Rectangle>>();
-  for (const region of instrument.regions) {
+  for (const [at, region] of instrument.regions.entries()) {
+    if (at % piecesInStep === piecesInStep - 1) yield at / instrument.regions.length;
     const scope = scopeOf(instrument, conditions, region);
     const rectangle = candidates.has(scope) ? rectangleOf(instrument, region) : undefined;
     if (!rectangle) continue;
@@ -78,9 +81,12 @@ function scopesWithTwoLayers(
     }
     ofScope.set(rectangleCode(instrument, region), rectangle);
   }
-  return new Set(
-    [...rectangles].filter(([, all]) => timesCovered([...all.values()]) >= twice).map(([scope]) => scope),
-  );
+  const layered = new Set<number>();
+  for (const [scope, all] of rectangles) {
+    if (timesCovered([...all.values()]) >= twice) layered.add(scope);
+    yield 1;
+  }
+  return layered;
 }
 
 /** The same number for regions under one header and of one layer. */

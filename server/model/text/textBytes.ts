@@ -14,12 +14,23 @@ const mostSpare = 16 * 1024 * 1024;
  * and turning ASCII into bytes costs next to nothing. The bytes are good until `read` returns.
  */
 export function withTextBytes(text: string, last: number, read: (bytes: Uint8Array) => void): void {
+  const bytes = lendTextBytes(text, last);
+  read(bytes);
+  takeBack(bytes);
+}
+
+/** As {@link withTextBytes}, for work in steps: the bytes are the caller's until they are given to {@link takeBack}, if ever. */
+export function lendTextBytes(text: string, last: number): Uint8Array<ArrayBuffer> {
   let bytes = spare;
   spare = new Uint8Array(0);
   if (bytes.length <= text.length) bytes = new Uint8Array(text.length + (text.length >> 3) + 1);
   fill(bytes, text);
   bytes[text.length] = last;
-  read(bytes);
+  return bytes;
+}
+
+/** Takes bytes that were lent for the next text. */
+export function takeBack(bytes: Uint8Array<ArrayBuffer>): void {
   if (bytes.length <= mostSpare) spare = bytes;
 }
 

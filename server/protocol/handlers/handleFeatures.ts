@@ -5,6 +5,8 @@ import { hoverAt } from '../../features/hover/hover';
 import { fileLinks } from '../../features/navigation/links';
 import { headerSymbols, mostListed } from '../../features/navigation/symbols';
 import { mainSource } from '../../features/readDocument';
+import { groupNamesInSteps } from '../../trade/groupNames';
+import { takeSteps } from '../../workspace/takeSteps';
 import { stopIfCancelled } from '../cancellation';
 import { completionItems, withDocumentation } from '../conversion/completionItems';
 import { documentSymbols, flatSymbols } from '../conversion/documentSymbols';
@@ -85,6 +87,7 @@ function answerOutline(server: ServerContext): void {
     const document = await readDocument(server, uri);
     if (!document) return null;
     stopIfCancelled(token);
+    await takeSteps(groupNamesInSteps(document.instrument), () => stopIfCancelled(token));
     const source = mainSource(document);
     const symbols = headerSymbols(document.instrument, mostListed);
     const { hierarchicalDocumentSymbolSupport } = server.capabilities.textDocument?.documentSymbol ?? {};
@@ -121,7 +124,7 @@ function answerFolding(server: ServerContext): void {
     stopIfCancelled(token);
     const { instrument } = document;
     const comments = instrument.directives.filter(({ kind, source }) => kind === 'comment' && source === 0);
-    return foldedLines(mainSource(document), headerSymbols(instrument), comments);
+    return foldedLines(mainSource(document), headerSymbols(instrument, mostListed), comments);
   });
 }
 

@@ -1,7 +1,8 @@
 import { arrangeText } from '../../features/arrange/arrangeText';
 import { mapMeasures } from '../../features/mapViews/mapMeasures';
 import { regionFindings } from '../../map/regionFindings';
-import { buildMapScene } from '../../map/scene';
+import { mapSceneInSteps } from '../../map/scene';
+import { takeSteps } from '../../workspace/takeSteps';
 import { stopIfCancelled } from '../cancellation';
 import { workspaceEditOf } from '../conversion/workspaceEdits';
 import { noPreset, presetAtUri } from '../requestedPreset';
@@ -26,7 +27,8 @@ export function handleInstrumentRequests(server: ServerContext): void {
     const version = server.openDocument(uri)?.version ?? 0;
     if (!reading)
       return { scene: null, version, reason: preset ? noPreset : 'This document holds no instrument.' };
-    return { scene: buildMapScene(reading.instrument), version };
+    const scene = await takeSteps(mapSceneInSteps(reading.instrument), () => stopIfCancelled(token));
+    return { scene, version };
   });
 
   connection.onRequest(MapMeasuresRequest.type, async ({ uri, key }, token) => {

@@ -12,6 +12,8 @@ import { mainSource } from '../../features/readDocument';
 import { selectionsAt } from '../../features/selectionRanges';
 import type { TokenKind, TokenMark } from '../../features/semanticTokens';
 import { semanticTokens, tokenKinds, tokenMarks } from '../../features/semanticTokens';
+import { groupNamesInSteps } from '../../trade/groupNames';
+import { takeSteps } from '../../workspace/takeSteps';
 import { stopIfCancelled } from '../cancellation';
 import { offsetOf, positionOf, rangeOf } from '../conversion/positions';
 import { ToldTokens, tokenData, tokenEdits } from '../conversion/tokenData';
@@ -116,6 +118,7 @@ function answerLenses(server: ServerContext): void {
     if (!document || !aids.codeLens) return [];
     stopIfCancelled(token);
     const source = mainSource(document);
+    await takeSteps(groupNamesInSteps(document.instrument), () => stopIfCancelled(token));
     const reading = await server.documents.reading(uri);
     const lenses = reading ? vocabularyLenses(server, reading) : [];
     const summaries = headerSummaries(document.instrument).flatMap((summary): CodeLens[] => {

@@ -1,8 +1,8 @@
 import { HeaderKind } from '../../model/headerKinds';
 import type { Instrument } from '../../model/instrument';
 import { InstrumentBuilder, plainNumber } from '../../model/instrumentBuilder';
+import type { Steps } from '../../model/steps';
 import { decimal } from '../../trade/decimal';
-import type { Steps } from '../steps';
 import type { ZoneGroup } from './sharedValues';
 import type { ValueColumn, ValueName, ZoneList } from './zoneList';
 import { valueNames, valueWords, wordNames } from './zoneList';

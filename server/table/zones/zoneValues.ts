@@ -1,4 +1,4 @@
-import type { Steps } from '../steps';
+import type { Steps } from '../../model/steps';
 import { readDynamicsColumn } from '../values/dynamicsColumn';
 import { readEnvelopeColumns } from '../values/envelopeColumns';
 import { readFadeColumns } from '../values/fadeColumns';

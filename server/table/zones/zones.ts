@@ -1,4 +1,5 @@
 import type { MiddleC } from '../../model/keys';
+import type { Steps } from '../../model/steps';
 import { Source } from '../../model/text/source';
 import type { NoteNaming } from '../../trade/keyReading';
 import { loopWord } from '../../trade/languages/cellWords';
@@ -9,7 +10,6 @@ import type { TableRows } from '../cells/tableRows';
 import type { ColumnReading } from '../columns/columnReading';
 import { shortened } from '../columns/columnReading';
 import type { SampleEvidence } from '../sampleEvidence';
-import type { Steps } from '../steps';
 import { TableNotes } from '../tableNotes';
 import { completeKeys } from './completeKeys';
 import { shareVelocities } from './dynamicLayers';

@@ -1,10 +1,13 @@
 import type { Instrument } from '../../model/instrument';
 import type { ReadOptions } from '../../model/notation';
-import { scanXml } from '../../xml/scan/scan';
+import type { Steps } from '../../model/steps';
+import { finish } from '../../model/steps';
+import { scanXmlInSteps } from '../../xml/scan/scan';
 import type { Vocabulary } from '../vocabulary';
 import { compileVocabulary } from './compile';
 import type { LateValues } from './entries';
 import { VocabularyReader } from './reader';
+import { switchedOffIn } from './switchedOff';
 import { turnsIn } from './turns';
 
 /**
@@ -17,22 +20,31 @@ import { turnsIn } from './turns';
 export function readVocabularyXml(
   vocabulary: Vocabulary,
 ): (text: string, options: ReadOptions) => Instrument {
+  const read = readVocabularyXmlInSteps(vocabulary);
+  return (text, options) => finish(read(text, options));
+}
+
+/** As {@link readVocabularyXml}, in steps. */
+export function readVocabularyXmlInSteps(
+  vocabulary: Vocabulary,
+): (text: string, options: ReadOptions) => Steps<Instrument> {
   const compiled = compileVocabulary(vocabulary);
-  return (text, options) => {
-    let reader = new VocabularyReader(compiled, text, options);
-    scanXml(text, reader);
+  return function* (text, options) {
+    const off = compiled.off.length > 0 ? yield* switchedOffIn(text, compiled.off) : undefined;
+    let reader = new VocabularyReader(compiled, text, options, off);
+    yield* scanXmlInSteps(text, reader);
     let late: LateValues | undefined;
     if (reader.hasLateValues) {
       // Values of a group that stand behind its regions are known only now.
       late = reader.lateValues();
-      reader = new VocabularyReader(compiled, text, options, late);
-      scanXml(text, reader);
+      reader = new VocabularyReader(compiled, text, options, off, late);
+      yield* scanXmlInSteps(text, reader);
     }
     const instrument = reader.finish();
     const turns = compiled.lacksTurns ? turnsIn(instrument) : undefined;
     if (!turns || turns.size === 0) return instrument;
-    const again = new VocabularyReader(compiled, text, options, late, turns);
-    scanXml(text, again);
+    const again = new VocabularyReader(compiled, text, options, off, late, turns);
+    yield* scanXmlInSteps(text, again);
     return again.finish();
   };
 }

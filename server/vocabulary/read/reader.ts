@@ -18,7 +18,6 @@ import { LastWords } from './lastWords';
 import { SampleLists } from './sampleList';
 import { scaleBySurroundings } from './scale';
 import type { OffElement } from './switchedOff';
-import { switchedOffIn } from './switchedOff';
 import type { ReadTarget } from './targets';
 import { isReadBeside, partOf } from './targets';
 import type { TargetValue } from './values';
@@ -82,11 +81,15 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
   readonly #late = new Map<number, Entry[]>();
   readonly #unscaled: { parameter: number; target: ReadTarget }[] = [];
 
-  /** `late` is what a first reading of the same text gave, and `turns` how many turns round robins have by the header of a position. */
+  /**
+   * `off` are the elements that are switched off, by where their tags start; `late` is what a first reading of the same text gave,
+   * and `turns` how many turns round robins have by the header of a position.
+   */
   constructor(
     vocabulary: CompiledVocabulary,
     text: string,
     options: ReadOptions,
+    off?: ReadonlyMap<number, OffElement>,
     late?: LateValues,
     turns: ReadonlyMap<number, number> = new Map(),
   ) {
@@ -101,7 +104,7 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
     this.#names = vocabulary.targets.map(({ parameter }) => names.idOf(parameter));
     this.#words = new LastWords(text);
     this.#lists = new SampleLists(text);
-    if (vocabulary.off.length > 0) this.#off = switchedOffIn(text, vocabulary.off);
+    this.#off = off;
     this.#hasBackslash = text.includes('\\');
     this.#headers = vocabulary.levels.map(() => -1);
     this.#before = vocabulary.levels.map(() => undefined);

@@ -1,6 +1,7 @@
+import type { Steps } from '../../model/steps';
 import type { XmlHandler } from '../../xml/scan/handler';
 import { decodeXmlAttribute, decodeXmlText } from '../../xml/scan/references';
-import { scanXml } from '../../xml/scan/scan';
+import { scanXmlInSteps } from '../../xml/scan/scan';
 import type { PlacePath } from '../places';
 import { parsePlace } from '../places';
 import type { SwitchedOff } from '../vocabulary';
@@ -14,10 +15,13 @@ export interface OffElement {
   end: number;
 }
 
-/** The elements of a text that are switched off, by where their tags start. */
-export function switchedOffIn(text: string, rules: readonly SwitchedOff[]): ReadonlyMap<number, OffElement> {
+/** The elements of a text that are switched off, by where their tags start; worked out in steps. */
+export function* switchedOffIn(
+  text: string,
+  rules: readonly SwitchedOff[],
+): Steps<ReadonlyMap<number, OffElement>> {
   const look = new OffLook(text, rules);
-  if (look.hasRules) scanXml(text, look);
+  if (look.hasRules) yield* scanXmlInSteps(text, look);
   return look.found;
 }
 

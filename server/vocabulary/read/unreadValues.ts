@@ -1,6 +1,7 @@
 import { isAudioFileName } from '../../model/fileNames';
 import type { Instrument } from '../../model/instrument';
 import type { ConversionNote } from '../../model/notes';
+import { finish } from '../../model/steps';
 import { mainSpan } from '../../model/text/span';
 import type { XmlHandler } from '../../xml/scan/handler';
 import { decodeXmlAttribute } from '../../xml/scan/references';
@@ -71,7 +72,7 @@ class UnreadSearch implements XmlHandler {
       pathFormsOf(vocabulary).flatMap(({ folder }) => (folder ? [bareFolder(folder)] : [])),
     );
     this.#under = new Set(pathFormsOf(vocabulary).flatMap(({ under }) => (under ? [under] : [])));
-    this.#off = switchedOffIn(text, vocabulary.off ?? []);
+    this.#off = finish(switchedOffIn(text, vocabulary.off ?? []));
     const sitesOf = (element: string, at: string): Site[] => {
       const place = parsePlace(at);
       return place

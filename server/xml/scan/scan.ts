@@ -1,6 +1,8 @@
+import type { Steps } from '../../model/steps';
+import { finish } from '../../model/steps';
 import { editDistance } from '../../model/text/nearest';
 import { Source } from '../../model/text/source';
-import { beyondAscii, doubtful, withTextBytes } from '../../model/text/textBytes';
+import { beyondAscii, doubtful, lendTextBytes, takeBack, withTextBytes } from '../../model/text/textBytes';
 import { readDoctype } from '../doctype/doctype';
 import { asElement, EntityContent } from '../doctype/doctypeContent';
 import { DoctypeReferences } from '../doctype/doctypeReferences';
@@ -29,6 +31,10 @@ const question = 63;
 const ampersand = 38;
 const closeBracket = 93;
 
+/** Characters that are read in a step. */
+const inStep = 64 * 1024;
+const never = () => false;
+
 /**
  * Reads XML text from start to end and tells the handler what stands there. Never throws, in time linear in the text.
  * What XML 1.0 (W3C Recommendation, fifth edition) calls well formed gives no problem; anything else gives at least one,
@@ -36,25 +42,37 @@ const closeBracket = 93;
  * declaration is read for faults alone, and no entity is put in.
  */
 export function scanXml(text: string, handler: XmlHandler): void {
+  finish(scanXmlInSteps(text, handler));
+}
+
+/** As {@link scanXml}, in steps; one ends sooner where the handler, asked behind each piece of markup, wants to have it end. */
+export function* scanXmlInSteps(
+  text: string,
+  handler: XmlHandler,
+  wantsEnd: () => boolean = never,
+): Steps<void> {
   const report: DoctypeReport = {
     problem: (start, end, message, related) => handler.problem(start, end, message, related),
     remark: (start, end, message) => handler.remark?.(start, end, message),
   };
   const entities = new DoctypeReferences(report, readEntity);
-  withTextBytes(text, 0, (bytes) => {
-    new XmlScanner(text, bytes, handler, entities, (start, standalone) => {
-      const doctype = readDoctype(text, start, standalone, report);
-      entities.declare(doctype);
-      return doctype.end;
-    }).scan();
+  const bytes = lendTextBytes(text, 0);
+  const scanner = new XmlScanner(text, bytes, handler, entities, (start, standalone) => {
+    const doctype = readDoctype(text, start, standalone, report);
+    entities.declare(doctype);
+    return doctype.end;
   });
+  while (!scanner.scanOn(inStep, wantsEnd)) yield scanner.share;
+  takeBack(bytes);
 }
 
 function readEntity(text: string): EntityText {
   if (!/[<&]|]]>/.test(text)) return { references: [] };
   const content = new EntityContent(text);
   const element = asElement(text);
-  withTextBytes(element, 0, (bytes) => new XmlScanner(element, bytes, content, content).scan());
+  withTextBytes(element, 0, (bytes) =>
+    new XmlScanner(element, bytes, content, content).scanOn(element.length, never),
+  );
   return content;
 }
 
@@ -71,6 +89,8 @@ class XmlScanner {
   #hadDoctype = false;
   #standalone = false;
   #lines: Source | undefined;
+  /** Where reading goes on. */
+  #at: number;
 
   constructor(
     text: string,
@@ -86,20 +106,33 @@ class XmlScanner {
     this.#references = references;
     this.#readDoctype = readDoctype;
     this.#startTags = new StartTags(text, bytes, handler, references);
+    this.#at = text.charCodeAt(0) === 0xfeff ? 1 : 0;
   }
 
-  scan(): void {
-    const text = this.#text;
+  /** How much of the text has been read, 0..1. */
+  get share(): number {
+    return this.#at / Math.max(1, this.#text.length);
+  }
+
+  /** Reads about so many characters further, less where `wantsEnd` says so behind markup; answers whether all has been read. */
+  scanOn(characters: number, wantsEnd: () => boolean): boolean {
     const bytes = this.#bytes;
-    const length = text.length;
-    let at = text.charCodeAt(0) === 0xfeff ? 1 : 0;
-    while (at < length) {
+    const { length } = this.#text;
+    let at = this.#at;
+    const end = Math.min(length, at + characters);
+    let isEnded = false;
+    while (at < end && !isEnded) {
       const code = bytes[at];
-      if (code === less) at = this.#markup(at);
-      else if (isXmlSpace(code)) at++;
+      if (code === less) {
+        at = this.#markup(at);
+        isEnded = wantsEnd();
+      } else if (isXmlSpace(code)) at++;
       else at = this.#characters(at);
     }
+    this.#at = at;
+    if (isEnded || at < length) return false;
     this.#finish();
+    return true;
   }
 
   #markup(start: number): number {

@@ -1,5 +1,7 @@
 import { folderOf } from '../../../model/paths';
 import type { SampleLookup } from '../../../model/samples';
+import type { Steps } from '../../../model/steps';
+import { piecesInStep } from '../../../model/steps';
 import type { SampleUse } from './sampleUse';
 
 /** A folder that is not there, with the samples that are looked for in it. */
@@ -12,18 +14,19 @@ export interface AbsentFolder {
 
 /**
  * The folders that are not there, in the order of the text, among the samples whose files are not; those of a folder in which
- * but one sample is looked for are left out. A place of one source never stands for those of another.
+ * but one sample is looked for are left out. A place of one source never stands for those of another. Worked out in steps.
  */
-export function absentFolders(
+export function* absentFolders(
   uses: readonly SampleUse[],
   samples: SampleLookup,
   sourceOf: (use: SampleUse) => number,
-): AbsentFolder[] {
+): Steps<AbsentFolder[]> {
   // One file that is not there says nothing of its folder, which then need not be looked at.
   if (uses.length < 2) return [];
   const folders = new Map<string, AbsentFolder & { paths: Set<string> }>();
   const outermost = new Map<string, string | undefined>();
-  for (const use of uses) {
+  for (const [at, use] of uses.entries()) {
+    if (at % piecesInStep === piecesInStep - 1) yield at / uses.length;
     const inner = folderOf(use.path);
     if (!outermost.has(inner)) outermost.set(inner, outermostAbsent(inner, samples));
     const path = outermost.get(inner);

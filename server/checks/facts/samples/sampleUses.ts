@@ -3,6 +3,8 @@ import type { Instrument } from '../../../model/instrument';
 import type { Control } from '../../../model/instrumentParts';
 import { isAbsolutePath } from '../../../model/paths';
 import type { SampleState } from '../../../model/samples';
+import type { Steps } from '../../../model/steps';
+import { finish, piecesInStep } from '../../../model/steps';
 import { ownText } from '../../../model/text/ownText';
 import type { CheckContext } from '../../rule';
 import { KnownUses, rememberUses } from './knownUses';
@@ -14,16 +16,19 @@ const known = new WeakMap<CheckContext, SampleUses>();
 
 /** The samples that the regions of an instrument use, looked up once in a check. */
 export function sampleUsesOf(context: CheckContext): SampleUses {
-  let uses = known.get(context);
-  if (!uses) {
-    uses = collect(context);
-    known.set(context, uses);
-  }
+  return known.get(context) ?? finish(sampleUsesInSteps(context));
+}
+
+/** As {@link sampleUsesOf}, in steps. */
+export function* sampleUsesInSteps(context: CheckContext): Steps<SampleUses> {
+  const uses = known.get(context) ?? (yield* collect(context));
+  known.set(context, uses);
   return uses;
 }
 
-function collect({ instrument, samples }: CheckContext): SampleUses {
+function* collect({ instrument, samples }: CheckContext): Steps<SampleUses> {
   const { regions, sampleParameter } = instrument;
+  const { version } = samples;
   const uses: SampleUse[] = [];
   const doubtful: SampleUse[] = [];
   const useOfRegion = new Int32Array(regions.length).fill(-1);
@@ -54,6 +59,7 @@ function collect({ instrument, samples }: CheckContext): SampleUses {
   let lastParameter = -1;
   let lastUse = -1;
   for (let number = 0; number < regions.length; number++) {
+    if (number % piecesInStep === piecesInStep - 1) yield number / regions.length;
     const region = regions[number];
     const parameter = sampleParameter[region];
     if (parameter < 0) continue;
@@ -75,7 +81,8 @@ function collect({ instrument, samples }: CheckContext): SampleUses {
     if (use.isDoubtful) doubtful.push(use);
   }
   const all = { uses, doubtful, useOfRegion, regions, paths: numbers };
-  return isOfFilesAlone ? rememberUses(samples, all, numbers) : all;
+  // What became known of samples between the steps would be remembered as if all of it had been known.
+  return isOfFilesAlone && samples.version === version ? rememberUses(samples, all, numbers) : all;
 }
 
 /** The default paths of controls, as strings of their own. */

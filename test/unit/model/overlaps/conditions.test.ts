@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { Conditions } from '../../../../server/model/overlaps/conditions';
+import { conditionsOf } from '../../../../server/model/overlaps/conditions';
 import { readSfz } from '../../../../server/sfz/read';
 
 /** Whether two regions with these opcodes are apart. */
 function apart(one: string, two: string): boolean {
   const instrument = readSfz(`<region> ${one}\n<region> ${two}`, { path: 'test.sfz' });
-  const conditions = new Conditions(instrument);
+  const conditions = conditionsOf(instrument);
   const [first, second] = [...instrument.regions].map((region) => conditions.ofHeader[region]);
   const answer = conditions.apart(first, second);
   expect(conditions.apart(second, first)).toBe(answer);
@@ -70,7 +70,7 @@ describe('conditions', () => {
 <region>`,
       { path: 'test.sfz' },
     );
-    const conditions = new Conditions(instrument);
+    const conditions = conditionsOf(instrument);
     const [a, b, c, d, e] = [...instrument.regions].map((region) => conditions.ofHeader[region]);
     expect([b, c]).toEqual([a, a]);
     expect(d).not.toBe(a);
@@ -83,7 +83,7 @@ describe('conditions', () => {
       '<region> locc1=10 hicc1=20 seq_length=3 seq_position=2\n<region> trigger=release sw_last=c4';
     const read = () => {
       const instrument = readSfz(text, { path: 'test.sfz' });
-      const conditions = new Conditions(instrument);
+      const conditions = conditionsOf(instrument);
       return [...instrument.regions].map((region) => conditions.set(conditions.ofHeader[region]));
     };
     const expected = [
@@ -99,7 +99,7 @@ describe('conditions', () => {
     for (let round = 0; round < 3; round++) {
       const lines = Array.from({ length: 30_000 }, (_, at) => `<region> locc1=${at / 7} hicc2=${at + round}`);
       const instrument = readSfz(lines.join('\n'), { path: 'test.sfz' });
-      const conditions = new Conditions(instrument);
+      const conditions = conditionsOf(instrument);
       const last = conditions.ofHeader[instrument.regions.at(-1) as number];
       // Gates above 127 hold nothing back at that end.
       expect(conditions.set(last).gates).toMatchObject([{ subject: 'cc1', low: 29_999 / 7, high: 127 }]);

@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { Conditions } from '../../../../server/model/overlaps/conditions';
+import { conditionsOf } from '../../../../server/model/overlaps/conditions';
 import { findKeyGaps, findVelocityGaps, playedRectangles } from '../../../../server/model/overlaps/gaps';
 import { readSfz } from '../../../../server/sfz/read';
 
 function played(text: string) {
   const instrument = readSfz(text, { path: 'test.sfz' });
-  return playedRectangles(instrument, new Conditions(instrument));
+  return playedRectangles(instrument, conditionsOf(instrument));
 }
 
 const range = (most: number) =>

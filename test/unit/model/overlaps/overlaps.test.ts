@@ -1,22 +1,24 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Instrument } from '../../../../server/model/instrument';
-import { Conditions } from '../../../../server/model/overlaps/conditions';
+import type { Conditions } from '../../../../server/model/overlaps/conditions';
+import { conditionsOf } from '../../../../server/model/overlaps/conditions';
 import { findGroupOverlaps } from '../../../../server/model/overlaps/groupOverlaps';
 import { findOverlaps } from '../../../../server/model/overlaps/overlaps';
 import type { Rectangle } from '../../../../server/model/overlaps/rectangles';
 import { rectangleOf } from '../../../../server/model/overlaps/rectangles';
+import { finish } from '../../../../server/model/steps';
 import { readSfz } from '../../../../server/sfz/read';
 
 function read(text: string): { instrument: Instrument; conditions: Conditions } {
   const instrument = readSfz(text, { path: 'test.sfz' });
-  return { instrument, conditions: new Conditions(instrument) };
+  return { instrument, conditions: conditionsOf(instrument) };
 }
 
 /** Pairs of positions among the regions, the earlier first. */
 function pairs(text: string, find: typeof findOverlaps): string[] {
   const { instrument, conditions } = read(text);
-  return find(instrument, conditions).map(
+  return finish(find(instrument, conditions)).map(
     ({ region, other }) => `${instrument.regionNumber(other)}-${instrument.regionNumber(region)}`,
   );
 }
@@ -108,7 +110,7 @@ describe('overlaps under one header', () => {
               one.height === found.height,
           );
         };
-        const found = findOverlaps(instrument, conditions).map(({ region, other }) => {
+        const found = finish(findOverlaps(instrument, conditions)).map(({ region, other }) => {
           const [a, b] = [first(region), first(other)].sort((x, y) => x - y);
           return `${a}-${b}`;
         });
@@ -123,7 +125,7 @@ describe('overlaps under one header', () => {
     const { instrument, conditions } = read(
       '<region> lokey=10 hikey=20 hivel=64\n<region> lokey=18 hikey=30 lovel=60',
     );
-    expect(findOverlaps(instrument, conditions)[0]?.shared).toEqual({
+    expect(finish(findOverlaps(instrument, conditions))[0]?.shared).toEqual({
       lowKey: 18,
       highKey: 20,
       lowVelocity: 60,
@@ -145,7 +147,7 @@ describe('overlaps under one header', () => {
       return `<region> lokey=${lowKey} hikey=${highKey} locc1=${at % 128} hicc1=${at % 128}`;
     });
     const { instrument, conditions } = read(regions.join('\n'));
-    expect(findOverlaps(instrument, conditions).length).toBeLessThanOrEqual(3000);
+    expect(finish(findOverlaps(instrument, conditions)).length).toBeLessThanOrEqual(3000);
   });
 });
 

@@ -1,0 +1,96 @@
+import { describe, expect, it } from 'vitest';
+import { checkInSteps } from '../../../server/checks/checkInstrument';
+import { rules } from '../../../server/checks/rules';
+import { summaryText } from '../../../server/map/describe';
+import { mapSceneInSteps } from '../../../server/map/scene';
+import type { SampleLookup } from '../../../server/model/samples';
+import type { Steps } from '../../../server/model/steps';
+import { finish, piecesInStep } from '../../../server/model/steps';
+import { notations } from '../../../server/workspace/notations/notationOf';
+
+const regionCount = 3 * piecesInStep;
+const shownCount = regionCount - 1000;
+const text = Array.from({ length: regionCount }, (_, at) => {
+  const group = at % 60 === 0 ? `<group> ampeg_release=0.4 pan=${at % 40}\n` : '';
+  const [key, velocity] = [at % 119, at % 64];
+  return `${group}<region> sample=Samples/note ${at}.wav lokey=${key} hikey=${key + 1} lovel=${velocity} hivel=${velocity + 10} tune=3`;
+}).join('\n');
+const read = () => notations.sfz.read(text, { path: 'a.sfz' });
+/** Passes over all regions that the work has at the least are this many steps each. */
+const aPass = Math.floor(regionCount / piecesInStep);
+
+function countSteps(steps: Steps<unknown>): number {
+  let count = 0;
+  while (!steps.next().done) count++;
+  return count;
+}
+
+/** The steps that one rule alone takes. */
+function stepsOf(code: string, samples: SampleLookup): number {
+  const others = Object.fromEntries(rules.map((rule) => [rule.code, 'off' as const]));
+  const { [code]: _own, ...severities } = others;
+  return countSteps(checkInSteps({ instrument: read(), notation: notations.sfz, samples }, severities));
+}
+
+describe('work on a large instrument', () => {
+  it('is reading in steps, of which each reads a part of the text', () => {
+    expect(countSteps(notations.sfz.readInSteps(text, { path: 'a.sfz' }))).toBeGreaterThan(
+      text.length / 150_000,
+    );
+    const xml = notations.xml.write(read()).text;
+    expect(countSteps(notations.xml.readInSteps(xml, { path: 'a.xml' }))).toBeGreaterThan(
+      xml.length / 150_000,
+    );
+  });
+
+  it('goes on in steps in a file that is included', () => {
+    const include = () => ({ kind: 'text' as const, text });
+    const main = '#include "all.sfz"\n<region> key=60';
+    const inMain = countSteps(notations.sfz.readInSteps(main, { path: 'a.sfz', include }));
+    expect(inMain).toBeGreaterThan(text.length / 150_000);
+    const xml = '<instrument><include path="all.sfz"/><region key="60"/></instrument>';
+    const inXml = countSteps(notations.xml.readInSteps(xml, { path: 'a.xml', include }));
+    expect(inXml).toBeGreaterThan(text.length / 150_000);
+  });
+
+  it('is checking in steps, of which each asks for few samples', () => {
+    let asked = 0;
+    const samples: SampleLookup = {
+      state: () => {
+        asked++;
+        return { kind: 'missing' };
+      },
+      nearest: () => [],
+    };
+    let most = 0;
+    const steps = checkInSteps({ instrument: read(), notation: notations.sfz, samples });
+    for (let isDone = false; !isDone; ) {
+      const before = asked;
+      isDone = steps.next().done === true;
+      most = Math.max(most, asked - before);
+    }
+    expect(asked).toBeGreaterThanOrEqual(regionCount);
+    expect(most).toBeLessThanOrEqual(piecesInStep + 1);
+  });
+
+  it('is checking in several steps for each rule that takes long', () => {
+    const samples: SampleLookup = { state: () => ({ kind: 'missing' }), nearest: () => [] };
+    // Passes over all samples, over those that are not there, and over those that are told with their folder.
+    expect(stepsOf('sample-missing', samples)).toBeGreaterThanOrEqual(3 * aPass);
+    // Conditions, rectangles, the sweep and the scopes.
+    expect(stepsOf('range-overlap', samples)).toBeGreaterThanOrEqual(4 * aPass);
+    expect(stepsOf('region-duplicate', samples)).toBeGreaterThanOrEqual(3 * aPass);
+  });
+
+  it('is drawing in steps a map that shows what fits and says so', () => {
+    const instrument = read();
+    expect(countSteps(mapSceneInSteps(instrument))).toBeGreaterThanOrEqual(6 * aPass);
+    const scene = finish(mapSceneInSteps(instrument, { most: shownCount }));
+    const shown = scene.shapes.reduce((sum, { regions }) => sum + regions.length, 0);
+    expect(shown + scene.unplaced.length).toBe(shownCount);
+    expect(scene.leftOut).toBe(1000);
+    expect(scene.regionCount).toBe(regionCount);
+    expect(scene.layers.reduce((sum, layer) => sum + layer.regionCount, 0)).toBe(regionCount);
+    expect(summaryText(scene)).toContain('the last 1,000 regions not shown');
+  });
+});
