@@ -23,6 +23,8 @@ export interface RuleDescription {
   readonly code: string;
   /** The severity of its findings unless settings say otherwise. */
   readonly severity: Severity;
+  /** Whether each finding is about one sample by itself, so that those of many can be told as one. */
+  readonly ofSample?: true;
   /** One sentence for the documentation: what it finds. */
   readonly finds: string;
 }

@@ -13,6 +13,7 @@ const leastOfPulse = 0.2;
 export const clipped: Rule = {
   code: 'clipped',
   severity: 'information',
+  ofSample: true,
   finds:
     'A sample whose peaks are cut off at full scale: three stretches of it or more, or one of ten frames.',
   check(context, report) {

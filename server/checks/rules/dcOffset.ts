@@ -13,6 +13,7 @@ const lowestHertz = 20;
 export const dcOffset: Rule = {
   code: 'dc-offset',
   severity: 'information',
+  ofSample: true,
   finds: 'A sample that swings around a value other than silence, 2 % of its peak away or more.',
   check(context, report) {
     for (const { sample, survey } of samplesWhere(context, swingsAside)) {

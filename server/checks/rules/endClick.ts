@@ -16,6 +16,7 @@ const leastOfFullScale = 0.001;
 export const endClick: Rule = {
   code: 'end-click',
   severity: 'information',
+  ofSample: true,
   finds: 'A sample that ends with a step to silence, four times what the sound itself moves there or more.',
   check(context, report) {
     const found = samplesWhere(context, clicks);

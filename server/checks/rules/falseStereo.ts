@@ -7,6 +7,7 @@ import type { Rule } from '../rule';
 export const falseStereo: Rule = {
   code: 'false-stereo',
   severity: 'information',
+  ofSample: true,
   finds: 'A sample of several channels that all hold the same, frame by frame, so that one would do.',
   check(context, report) {
     for (const { sample } of samplesWhere(context, areAlike)) {

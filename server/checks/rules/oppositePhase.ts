@@ -10,6 +10,7 @@ const mostCorrelation = -0.95;
 export const oppositePhase: Rule = {
   code: 'opposite-phase',
   severity: 'information',
+  ofSample: true,
   finds: 'A stereo sample whose channels are in opposite phase (correlation −0.95 or less), silent in mono.',
   check(context, report) {
     for (const { sample, survey } of samplesWhere(context, areOpposite)) {

@@ -26,6 +26,7 @@ const names = ['offset', 'offset_mode', 'delay', 'delay_samples', 'delay_beats',
 export const silenceBefore: Rule = {
   code: 'silence-before',
   severity: 'information',
+  ofSample: true,
   finds: 'Silence of 20 ms or more before the sound of a sample, which no offset skips.',
   check(context, report) {
     const found = samplesWhere(context, beginsLate);

@@ -19,6 +19,7 @@ const fadedStep = 0.5;
 export const tailCut: Rule = {
   code: 'tail-cut',
   severity: 'information',
+  ofSample: true,
   finds: 'A sample without a loop that stops while it still sounds, less than 20 dB below its loudest.',
   check(context, report) {
     const found = samplesWhere(context, isCut);

@@ -1,3 +1,4 @@
+import { alikeIn, alikeMessage } from '../../checks/alikeFindings';
 import type { Severity } from '../../model/finding';
 import { severities } from '../../model/finding';
 import { jsonText, visibleText } from '../../model/text/visibleText';
@@ -70,6 +71,9 @@ function jsonOutput(
   return jsonText({ files: listed, totals });
 }
 
+/** Lines that are named of findings that are told as one. */
+const mostLines = 20;
+
 const colours: Readonly<Record<Severity, string>> = {
   error: '31',
   warning: '33',
@@ -88,9 +92,14 @@ function textReport(terminal: Terminal): CheckReport {
       for (const { path, findings } of files) {
         paths.add(path);
         const file = visibleText(shownPath(terminal, path));
-        for (const { severity, code, message, start } of findings) {
-          totals[severity]++;
+        for (const { severity } of findings) totals[severity]++;
+        for (const { first, others } of alikeIn(findings)) {
+          const { severity, code, start } = first;
           const what = paint(severity, colours[severity]);
+          const message =
+            others.length === 0
+              ? first.message
+              : `${alikeMessage(others.length + 1, first.message)} The others: ${linesText(others)}.`;
           lines.push(`${file}:${start.line}:${start.column}: ${what}: ${message} [${code}]\n`);
         }
       }
@@ -105,6 +114,14 @@ function textReport(terminal: Terminal): CheckReport {
       return { files: paths.size, totals };
     },
   };
+}
+
+/** The lines of findings, as many as fit into a line of text. */
+function linesText(findings: readonly PlacedFinding[]): string {
+  const lines = [...new Set(findings.map(({ start }) => start.line))];
+  const shown = lines.slice(0, mostLines).join(', ');
+  const more = lines.length - mostLines;
+  return `${lines.length === 1 ? 'line' : 'lines'} ${shown}${more > 0 ? ` and ${more} more` : ''}`;
 }
 
 function plural(severity: Severity, count: number): string {

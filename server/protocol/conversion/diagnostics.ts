@@ -1,5 +1,6 @@
 import type { Diagnostic, Range } from 'vscode-languageserver';
 import { DiagnosticSeverity } from 'vscode-languageserver';
+import { joinAlike } from '../../checks/alikeFindings';
 import type { Finding, Severity } from '../../model/finding';
 import type { Instrument } from '../../model/instrument';
 import { directiveName } from '../../model/instrumentParts';
@@ -42,9 +43,11 @@ export function diagnosticsOf(judgement: JudgedText, options: DiagnosticOptions)
   const { findings, instrument, source } = judgement;
   const diagnostics: Diagnostic[] = [];
   const included = new Map<number, Finding[]>();
+  const own = findings.filter((finding) => finding.source === source);
+  for (const finding of joinAlike(own)) diagnostics.push(diagnosticOf(finding, judgement, options));
   for (const finding of findings) {
-    if (finding.source === source) diagnostics.push(diagnosticOf(finding, judgement, options));
-    else if (source === 0) {
+    if (finding.source === source) continue;
+    if (source === 0) {
       const list = included.get(finding.source);
       if (list) list.push(finding);
       else included.set(finding.source, [finding]);
@@ -90,7 +93,8 @@ function includeDiagnostics(
   const range = rangeIn(judgement, at);
   const source = judgement.instrument.sources[file];
   const name = nameOf(source.path);
-  const diagnostics = findings.slice(0, mostOfInclude).map((finding): Diagnostic => {
+  const joined = joinAlike(findings);
+  const diagnostics = joined.slice(0, mostOfInclude).map((finding): Diagnostic => {
     const { code, severity, message } = finding;
     const diagnostic: Diagnostic = {
       range,
@@ -107,8 +111,8 @@ function includeDiagnostics(
     return diagnostic;
   });
   const last = diagnostics[diagnostics.length - 1];
-  if (last && findings.length > mostOfInclude)
-    last.message += ` (${findings.length - mostOfInclude} more findings in "${name}" are not listed here.)`;
+  if (last && joined.length > mostOfInclude)
+    last.message += ` (${joined.length - mostOfInclude} more findings in "${name}" are not listed here.)`;
   return diagnostics;
 }
 

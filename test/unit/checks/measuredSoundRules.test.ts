@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { joinAlike } from '../../../server/checks/alikeFindings';
 import type { SampleFacts, SampleSurvey } from '../../../server/model/samples';
 import { applyFix, checkText, expectMarks, fixesOf } from './markedText';
 import { measuredSamples, survey } from './measuredStub';
@@ -45,6 +46,26 @@ describe('findings of what was measured', () => {
     });
     expect(many.findings).toHaveLength(1);
     expect(many.findings[0]?.related).toBeUndefined();
+  });
+
+  it('are told as one where many samples have them, with ways to the others', () => {
+    const names = (count: number) => Array.from({ length: count }, (_, at) => `${at}.wav`);
+    const joined = (count: number) => {
+      const bad = names(count).map((name) => [name, { survey: survey({ dcOffset: [0.2] }) }] as const);
+      const text = names(count)
+        .map((name, at) => `<region> sample=${name} key=${at}`)
+        .join('\n');
+      return joinAlike(checkText(text, { samples: measuredSamples(Object.fromEntries(bad)) }).findings);
+    };
+    expect(joined(4)).toHaveLength(4);
+    const [one, ...more] = joined(40);
+    expect(more).toEqual([]);
+    expect(one?.message).toMatch(/^40 samples have this in common, here the first: "0\.wav" swings/);
+    expect(one?.related?.map(({ message }) => message.split(' ')[0])).toEqual(
+      names(40)
+        .slice(1)
+        .map((name) => `"${name}"`),
+    );
   });
 
   it('stand once where many regions inherit the sample', () => {
