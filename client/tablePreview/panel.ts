@@ -244,7 +244,11 @@ export class TablePreviewPanel implements Disposable {
     const { document } = place;
     if (decisions.update && preview.matchCount > 0) {
       this.#panel?.dispose();
-      await this.#difference.show(document, preview);
+      await this.#difference.show(
+        document,
+        preview,
+        async () => (await this.#conversion.preview(place, table, { ...decisions, takeOut: true }))?.preview,
+      );
       return;
     }
     const change = await this.#conversion.workspaceEdit(document, preview);

@@ -81,6 +81,7 @@ async function update(conversion: TableConversion, difference: TableDifference):
   const { document, selection } = editor;
   const cursor = selection.with(selection.active, selection.active);
   const result = await conversion.convert(document, cursor, text, { update: true });
+  const withoutGone = () => conversion.convert(document, cursor, text, { update: true, takeOut: true });
   const warn = (message: string) => window.showWarningMessage(message);
   if (!result) await warn(l10n.t('This document holds no instrument that can be read.'));
   else if (result.problem !== undefined)
@@ -91,9 +92,9 @@ async function update(conversion: TableConversion, difference: TableDifference):
     await warn(
       l10n.t('No region of the document has a sample of the table. Paste the table to add its regions.'),
     );
-  else if ((result.edits ?? []).length === 0)
+  else if ((result.edits ?? []).length === 0 && result.goneCount === 0)
     await window.showInformationMessage(l10n.t('The regions say already what the table says.'));
-  else await difference.show(document, result);
+  else await difference.show(document, result, withoutGone);
 }
 
 async function startFromClipboard(preview: TablePreviewPanel): Promise<void> {

@@ -12,6 +12,8 @@ interface Proposal {
   version: number;
   result: ConvertTableResult;
   uri: Uri;
+  withoutGone: () => Promise<ConvertTableResult | undefined>;
+  isWithoutGone: boolean;
 }
 
 /** Shows what a table would change in a document beside it, and makes the change when a person says so. */
@@ -39,8 +41,16 @@ export class TableDifference implements TextDocumentContentProvider, Disposable 
     return this.#text;
   }
 
-  /** Opens the difference and asks whether to make the change. */
-  async show(document: TextDocument, result: ConvertTableResult): Promise<void> {
+  /**
+   * Opens the difference and asks whether to make the change. `withoutGone` gives the same with the regions taken out that the
+   * table has no row for, which is offered where there are any.
+   */
+  async show(
+    document: TextDocument,
+    result: ConvertTableResult,
+    withoutGone: () => Promise<ConvertTableResult | undefined>,
+    isWithoutGone = false,
+  ): Promise<void> {
     await this.discard();
     const change = await this.#conversion.workspaceEdit(document, result);
     let text = document.getText();
@@ -52,7 +62,7 @@ export class TableDifference implements TextDocumentContentProvider, Disposable 
     this.#text = text;
     const path = `/${document.uri.path.slice(document.uri.path.lastIndexOf('/') + 1)}`;
     const uri = Uri.from({ scheme, path, query: String(++this.#serial) });
-    const proposal = { document, version: document.version, result, uri };
+    const proposal = { document, version: document.version, result, uri, withoutGone, isWithoutGone };
     this.#proposal = proposal;
     this.#changed.fire(uri);
     const title = l10n.t('{0}, now and with the table', path.slice(1));
@@ -61,21 +71,32 @@ export class TableDifference implements TextDocumentContentProvider, Disposable 
   }
 
   async #ask(proposal: Proposal): Promise<void> {
-    const { changedCount, addedCount, unchangedCount } = proposal.result;
+    const { changedCount, addedCount, unchangedCount, goneCount } = proposal.result;
     const apply = l10n.t('Apply');
+    const takeOut = l10n.t('Take those out too');
+    const told = l10n.t(
+      'With the table {0} regions change, {1} are added and {2} stay as they are.',
+      changedCount,
+      addedCount,
+      unchangedCount,
+    );
+    const offers = goneCount > 0 && !proposal.isWithoutGone;
     const answer = await window.showInformationMessage(
-      l10n.t(
-        'With the table {0} regions change, {1} are added and {2} stay as they are.',
-        changedCount,
-        addedCount,
-        unchangedCount,
-      ),
+      offers || proposal.isWithoutGone ? `${told} ${goneText(proposal)}` : told,
       apply,
+      ...(offers ? [takeOut] : []),
       l10n.t('Discard'),
     );
     if (this.#proposal !== proposal || answer === undefined) return;
     if (answer === apply) await this.apply();
+    else if (answer === takeOut) await this.#takeOut(proposal);
     else await this.discard();
+  }
+
+  /** Shows the difference with those regions taken out that the table has no row for. */
+  async #takeOut({ document, withoutGone }: Proposal): Promise<void> {
+    const result = await withoutGone();
+    if (result?.edits) await this.show(document, result, withoutGone, true);
   }
 
   /** Makes the change that is shown, as one edit. */
@@ -116,4 +137,12 @@ export class TableDifference implements TextDocumentContentProvider, Disposable 
     for (const one of this.#registrations) one.dispose();
     this.#changed.dispose();
   }
+}
+
+/** What is said of the regions that the table has no row for. */
+function goneText({ result: { goneCount }, isWithoutGone }: Proposal): string {
+  if (isWithoutGone) return l10n.t('The {0} that the table has no row for are taken out.', goneCount);
+  return goneCount === 1
+    ? l10n.t('1 more region of the document is not in the table and stays.')
+    : l10n.t('{0} more regions of the document are not in the table and stay.', goneCount);
 }

@@ -21,7 +21,7 @@ import { groupSections } from './tableGroups';
 import { layOutInserted, regionLayoutOf } from './tableLayout';
 import { styleSections } from './tableStyle';
 import type { RegionUpdate, ZoneMatches } from './tableUpdate';
-import { matchZones, updateRegions } from './tableUpdate';
+import { goneNote, matchZones, updateRegions } from './tableUpdate';
 import type { ZoneSection } from './tableZones';
 import { instrumentOf, sectionsOf } from './tableZones';
 
@@ -56,6 +56,8 @@ export interface TableChoices {
   samples?: ReadonlyMap<string, string>;
   /** Whether regions with the same samples are changed rather than written again. */
   update?: boolean;
+  /** Whether an update takes regions out that the table has no row for. */
+  takeOut?: boolean;
 }
 
 /** The regions of a table as a change to a document. */
@@ -76,6 +78,8 @@ export interface ConvertedTable {
   changedCount: number;
   unchangedCount: number;
   addedCount: number;
+  /** Of an update: how many regions of the document the table has no row for. */
+  goneCount: number;
   problem: string | undefined;
 }
 
@@ -110,7 +114,7 @@ export async function convertTable(
     return {
       ...about,
       ...{ insertText: undefined, edits: [], notes },
-      ...{ matchCount: 0, changedCount: 0, unchangedCount: 0, addedCount: 0 },
+      ...{ matchCount: 0, changedCount: 0, unchangedCount: 0, addedCount: 0, goneCount: 0 },
     };
   if (target.sampleStore && folder !== undefined)
     await lookAtSamples(target.sampleStore, folder, reading.instrument);
@@ -172,7 +176,10 @@ function changeOf(
   target: TableTarget,
   reading: TableWithSamples,
   choices: TableChoices,
-): Pick<ConvertedTable, 'edits' | 'notes' | 'matchCount' | 'changedCount' | 'unchangedCount' | 'addedCount'> {
+): Pick<
+  ConvertedTable,
+  'edits' | 'notes' | 'matchCount' | 'changedCount' | 'unchangedCount' | 'addedCount' | 'goneCount'
+> {
   const { document, offset } = place;
   const chosen = reading.suggestions.filter(({ kind }) => choices.groupings?.has(kind));
   const grouped = groupSections(sectionsOf(reading.instrument), chosen);
@@ -188,13 +195,30 @@ function changeOf(
     addedCount > 0
       ? insertion(place, target, added, reading.instrument.sources[0])
       : { edits: [], notes: [] };
+  const gone = updating?.gone ?? [];
+  const isTakenOut = choices.takeOut === true;
+  const removals = (isTakenOut ? gone : []).map((header) =>
+    target.notation.edit(document, { kind: 'removeHeader', header }),
+  );
   return {
-    edits: joinEdits([...(update?.edits ?? []), ...inserted.edits]),
-    notes: [...grouped.notes, ...(updating?.notes ?? []), ...(update?.notes ?? []), ...inserted.notes],
+    edits: joinEdits([
+      ...(update?.edits ?? []),
+      ...inserted.edits,
+      ...removals.flatMap(({ edits }) => edits),
+    ]),
+    notes: [
+      ...grouped.notes,
+      ...(updating?.notes ?? []),
+      ...(update?.notes ?? []),
+      ...inserted.notes,
+      ...(gone.length > 0 ? [goneNote(document, gone, isTakenOut)] : []),
+      ...removals.flatMap(({ notes }) => notes),
+    ],
     matchCount,
     changedCount: update?.changed ?? 0,
     unchangedCount: update?.unchanged ?? 0,
     addedCount,
+    goneCount: gone.length,
   };
 }
 

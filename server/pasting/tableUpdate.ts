@@ -29,6 +29,8 @@ export interface ZoneMatches {
   matched: MatchedZone[];
   /** Rows without a region, in their groups. */
   others: ZoneSection[];
+  /** Regions of the document's own text that no row is about, or could be. */
+  gone: number[];
   notes: ConversionNote[];
 }
 
@@ -72,13 +74,18 @@ export function matchZones(
   const matched: MatchedZone[] = [];
   const notes: ConversionNote[] = [];
   const done = new Set<ZoneRegion>();
+  const asked = new Set<number>();
   for (const [path, members] of rows) {
     const candidates = new Set(byPath.get(path) ?? byName.get(nameOf(path)) ?? []);
     if (candidates.size === 0) continue;
+    const isOpen = () => {
+      for (const one of candidates) asked.add(one);
+    };
     if (candidates.size * members.length > mostComparisons) {
       for (const { region } of members) done.add(region);
       const { zone } = members[0];
       notes.push(openNote(zone, path, candidates.size));
+      isOpen();
       continue;
     }
     for (const { zone, region } of members) {
@@ -86,6 +93,7 @@ export function matchZones(
       if (best === undefined) continue;
       if (alike.length > 0 && candidates.size > members.length) {
         notes.push(openNote(zone, path, candidates.size));
+        isOpen();
       } else {
         matched.push({ zone, header: best });
         candidates.delete(best);
@@ -97,7 +105,33 @@ export function matchZones(
     values,
     regions: regions.filter((one) => !done.has(one)),
   }));
-  return { matched, others: others.filter(({ regions }) => regions.length > 0), notes };
+  for (const { header } of matched) asked.add(header);
+  const gone = [...byPath.values()].flat().filter((region) => !asked.has(region));
+  return {
+    matched,
+    others: others.filter(({ regions }) => regions.length > 0),
+    gone: gone.filter((region) => document.headerSource(region) === 0).sort((a, b) => a - b),
+    notes,
+  };
+}
+
+/** So many lines of regions are named in a note. */
+const mostLines = 12;
+
+/** What is said of regions that a table has no row for: that they stay, or are taken out. */
+export function goneNote(document: Instrument, gone: readonly number[], isTakenOut: boolean): ConversionNote {
+  const lines = gone.map((region) => {
+    const { source, start } = document.headerSpan(region);
+    return document.sources[source]?.positionAt(start).line;
+  });
+  const more = lines.length > mostLines ? ' …' : '';
+  const which = gone.length === 1 ? '1 region' : `${gone.length} regions`;
+  const where = `${gone.length === 1 ? 'line' : 'lines'} ${lines.slice(0, mostLines).join(', ')}${more}`;
+  const what = isTakenOut
+    ? `${gone.length === 1 ? 'it is' : 'they are'} taken out`
+    : `${gone.length === 1 ? 'it stays as it is' : 'they stay as they are'}`;
+  const message = `The table has no row for ${which} of the document (${where}); ${what}.`;
+  return { kind: isTakenOut ? 'dropped' : 'ignored', ...mainSpan(0, 0), message };
 }
 
 function openNote({ start, end }: MatchedZone['zone'], path: string, count: number): ConversionNote {

@@ -136,13 +136,12 @@ export class PreviewPage extends PageElement<PreviewToPage, PreviewFromPage, obj
   }
 }
 
-function summaryOf(
-  { regionCount, notes, matchCount, changedCount, unchangedCount, addedCount, problem }: PreviewTableResult,
-  { update }: TableDecisions,
-): string {
+function summaryOf(result: PreviewTableResult, { update }: TableDecisions): string {
+  const { regionCount, notes, matchCount, changedCount, unchangedCount, addedCount, goneCount, problem } =
+    result;
   if (problem !== undefined) return l10n.t('Nothing can be written yet.');
   const noted = notes.length === 0 ? l10n.t('no notes') : counted(notes.length, 'note');
   if (update && matchCount > 0)
-    return `${counted(changedCount, 'region')} to change, ${unchangedCount} the same already, ${addedCount} to add; ${noted}.`;
+    return `${counted(changedCount, 'region')} to change, ${unchangedCount} the same already, ${addedCount} to add${goneCount > 0 ? `, ${goneCount} without a row in the table` : ''}; ${noted}.`;
   return `${counted(regionCount, 'region')}; ${noted}.`;
 }

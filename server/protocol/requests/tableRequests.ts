@@ -26,6 +26,8 @@ export interface TableDecisions extends TableCorrections {
   samples?: [name: string, path: string][];
   /** Whether regions with the same samples are changed rather than written again. */
   update?: boolean;
+  /** Whether an update takes regions out that the table has no row for. */
+  takeOut?: boolean;
 }
 
 export interface ConvertTableParams extends TableDecisions, WorkDoneProgressParams {
@@ -58,6 +60,8 @@ export interface ConvertTableResult {
   changedCount: number;
   unchangedCount: number;
   addedCount: number;
+  /** Of an update: how many regions of the document the table has no row for. They stay unless `takeOut` says otherwise. */
+  goneCount: number;
   /** The headings of the table in one word, by which corrections are remembered; empty where it has none. */
   headings: string;
   /** Why the text was not taken for a table, as a sentence. */

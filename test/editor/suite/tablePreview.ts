@@ -139,6 +139,23 @@ workbenchTest('a saved table becomes a new instrument beside it', async (workben
   assert.match(editor.document.getText(), /sample="Samples\//);
 });
 
+workbenchTest('regions without a row in the table are taken out when a person says so', async (workbench) => {
+  await vscode.commands.executeCommand('notifications.clearAll');
+  const before = '<region> sample=bell.wav lokey=36 hikey=47\n<region> sample=gong.wav key=30\n';
+  const uri = await writeWorkspaceFile('table-gone/gone.sfz', before);
+  const { document } = await vscode.window.showTextDocument(uri, { preview: false });
+  await vscode.env.clipboard.writeText('Sample\tLow\tHigh\nbell.wav\t36\t48\n');
+  void vscode.commands.executeCommand('zonewright.updateFromTable');
+  await workbench.waitFor({
+    selector: '.notifications-toasts >> text=1 more region of the document is not in the table and stays.',
+  });
+  await workbench.screenshot('table-gone');
+  await workbench.click({ selector: '.notifications-toasts >> text=Take those out too' });
+  await workbench.click({ selector: '.notifications-toasts >> text=Apply' });
+  await until('the change', () => document.getText() === '<region> sample=bell.wav lokey=36 hikey=48\n');
+  await document.save();
+});
+
 test('regions are brought up to date after a look at the difference, with one undo', async () => {
   const before = '<region> sample=bell.wav lokey=36 hikey=47\n<region> sample=gong.wav key=30\n';
   const uri = await writeWorkspaceFile('table-update/update.sfz', before);

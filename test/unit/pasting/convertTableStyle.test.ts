@@ -261,6 +261,24 @@ describe('a table into a document with its samples', () => {
     expect(open.notes.some(({ message }) => /which one is meant/.test(message))).toBe(true);
   });
 
+  it('tells of regions that the table has no row for, and takes them out only when told to', async () => {
+    const table = 'Sample\tLow\tHigh\na.wav\t36\t49\n';
+    const kept = await convert(document, table, { update: true });
+    expect(kept.goneCount).toBe(2);
+    expect(kept.notes.map(({ message }) => message)).toContain(
+      'The table has no row for 2 regions of the document (lines 4, 5); they stay as they are.',
+    );
+    expect(kept.after).toContain('<region> sample=b.wav key=50\n<region> sample=mine.wav key=70\n');
+    const without = await convert(document, table, { update: true, takeOut: true });
+    expect(without.after).toBe(kept.after.replace(/<region> sample=(b|mine)\.wav.*\n/g, ''));
+    expect(without.notes.find(({ kind }) => kind === 'dropped')?.message).toMatch(/taken out\.$/);
+    // Regions of which the table does not tell which one is meant are not among them.
+    const twice = '<region> sample=a.wav key=40\n<region> sample=a.wav key=50\n<region> sample=b.wav key=1\n';
+    const open = await convert(twice, 'Sample\tPan\na.wav\t7\nb.wav\t8\n', { update: true, takeOut: true });
+    expect(open.goneCount).toBe(0);
+    expect(valuesIn(open.after)).toHaveLength(3);
+  });
+
   it('compares no thousands of regions of one sample with thousands of rows', async () => {
     const regions = Array.from({ length: 1000 }, (_, at) => `<region> sample=a.wav lokey=${at % 100}\n`).join(
       '',

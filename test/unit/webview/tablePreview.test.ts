@@ -67,6 +67,7 @@ const preview: PreviewTableResult = {
   matchCount: 1,
   changedCount: 1,
   unchangedCount: 0,
+  goneCount: 0,
   addedCount: 1,
   headings: 'name\tlow\t',
   edits: [],

@@ -106,6 +106,7 @@ function choicesOf({
   groupings,
   samples,
   update,
+  takeOut,
 }: TableDecisions): Omit<TableChoices, 'middleC'> {
   return {
     ...(columns && { columns: new Map(columns) }),
@@ -113,12 +114,13 @@ function choicesOf({
     ...(groupings && { groupings: new Set(groupings) }),
     ...(samples && { samples: new Map(samples) }),
     ...(update && { update }),
+    ...(takeOut && { takeOut }),
   };
 }
 
 function resultOf(converted: ConvertedTable, text: string): ConvertTableResult {
   const { insertText, problem, edits, notes, table, regionCount } = converted;
-  const { matchCount, changedCount, unchangedCount, addedCount } = converted;
+  const { matchCount, changedCount, unchangedCount, addedCount, goneCount } = converted;
   const source = new Source('', text);
   return {
     notes: notes.map(({ kind, message, start }) => ({ kind, message, line: table.positionAt(start).line })),
@@ -127,6 +129,7 @@ function resultOf(converted: ConvertedTable, text: string): ConvertTableResult {
     changedCount,
     unchangedCount,
     addedCount,
+    goneCount,
     headings: headingsOf(converted),
     ...(insertText !== undefined && { insertText }),
     ...(problem === undefined
