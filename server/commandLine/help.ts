@@ -19,7 +19,7 @@ export const help = `Usage: zonewright COMMAND …
                     its pitch alone, or all that is measured
                     --format text|json   --pitch   --measure   --whole   --no-cache
   report FILE     list the samples of an instrument with what is known of each, and its tuning
-                    --format markdown|csv   --table samples|tuning   --output FILE   --force   --no-cache
+                    --format markdown|csv|html   --table samples|tuning   --output FILE   --force   --no-cache
   explain FILE    say which regions answer a note, and why each other one does not
                     --key K   --velocity V   --controller N=V …   --keyswitch K
                     --strike N   --seed N   --format text|json

@@ -48,6 +48,30 @@ export function mapStyle(theme: 'auto' | 'light' | 'dark'): string {
   return fixed + first + other;
 }
 
+/**
+ * The style sheet of maps in a page, which follows what the reader's system asks for or, in an editor, the class that names
+ * its theme.
+ */
+export function pageMapStyle(): string {
+  const { light, dark } = palettes;
+  const strongLight = { ...light, paper: '#ffffff', ink: '#000000', quiet: '#000000', grid: '#8a8a8a' };
+  const strongDark = {
+    ...dark,
+    paper: '#000000',
+    plot: '#000000',
+    ink: '#ffffff',
+    quiet: '#ffffff',
+    grid: '#6a6a6a',
+  };
+  return [
+    mapStyle('auto'),
+    `body.vscode-light{${colours(light)}}`,
+    `body.vscode-dark{${colours(dark)}}`,
+    `body.vscode-high-contrast{${colours(strongDark)}}`,
+    `body.vscode-high-contrast-light{${colours(strongLight)}}`,
+  ].join('\n');
+}
+
 const fixed = [
   '.keyboard-map text{font-family:"Segoe UI","Helvetica Neue",Helvetica,Arial,sans-serif;font-size:11px}',
   '.keyboard-map .title{font-size:17px;font-weight:600}',

@@ -1,11 +1,11 @@
-import { tableSection } from '../../comparison/page/comparisonPage';
-import { pageFrame } from '../../comparison/page/pageFrame';
 import type { RecordedNote, RecordingComparison } from '../../comparison/recording/compareRecording';
 import type { RecordedDifference, RecordingTolerances } from '../../comparison/recording/judgeNote';
 import { escapeMarkup } from '../../map/escape';
 import type { Instrument } from '../../model/instrument';
 import { counted } from '../../model/wording/counted';
 import { keyText } from '../../model/wording/rangeWords';
+import { pageFrame } from '../../pages/pageFrame';
+import { tableSection } from '../../pages/tableSection';
 import type { RegionPlace } from '../input/regionPlaces';
 import { parameterPlace, regionPlace } from '../input/regionPlaces';
 import type { Terminal } from '../terminal';

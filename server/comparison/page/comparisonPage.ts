@@ -1,8 +1,9 @@
 import { escapeMarkup } from '../../map/escape';
+import { pageFrame } from '../../pages/pageFrame';
+import { tableSection } from '../../pages/tableSection';
 import type { StereoSound } from '../soundDifference';
 import type { MappedDifference } from './differenceMap';
 import { differenceMap } from './differenceMap';
-import { pageFrame } from './pageFrame';
 import { peakOf, soundClips, waveOf } from './soundClips';
 import { waveform } from './waveform';
 
@@ -23,9 +24,6 @@ export interface ComparisonPage {
   /** Bytes in base 64. */
   base64(bytes: Uint8Array): string;
 }
-
-/** Differences that have a row; the rest is counted. */
-const mostRows = 1000;
 
 /** One page with all that a comparison found, the worst differences to be seen and heard; it needs nothing besides itself. */
 export function comparisonPage(page: ComparisonPage): string {
@@ -79,18 +77,4 @@ function card(
       Math.max(peakOf(clips.difference), 1e-6),
     ),
   ].join('')}</div></section>`;
-}
-
-/** A table under a heading, as wide as it needs to be. */
-export function tableSection(
-  title: string,
-  columns: readonly string[],
-  rows: readonly (readonly string[])[],
-): string {
-  const head = columns.map((column) => `<th scope="col">${escapeMarkup(column)}</th>`).join('');
-  const cell = (text: string) =>
-    `<td${/^[+−-]?[\d.]+ (dB|LU|cents|ms)$/.test(text) ? ' class="number"' : ''}>${escapeMarkup(text)}</td>`;
-  const body = rows.slice(0, mostRows).map((cells) => `<tr>${cells.map(cell).join('')}</tr>`);
-  const more = rows.length > mostRows ? `<p>… and ${rows.length - mostRows} more.</p>` : '';
-  return `<h2>${escapeMarkup(title)}</h2>\n<div class="wide" tabindex="0" role="region" aria-label="${escapeMarkup(title)}"><table><thead><tr>${head}</tr></thead><tbody>${body.join('')}</tbody></table></div>${more}`;
 }

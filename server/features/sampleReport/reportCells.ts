@@ -1,7 +1,6 @@
-import type { SampleState, SampleSurvey } from '../../model/samples';
 import { keysText, keyText } from '../../model/wording/rangeWords';
-import { pitchDistance } from './pitchDistance';
 import type { SampleRow } from './reportRows';
+import { sampleNotes, surely } from './sampleNotes';
 import type { TuningRow } from './tuningRows';
 
 /** A cell of a report; `undefined` for what is not known. */
@@ -56,12 +55,11 @@ export function sampleCells(row: SampleRow): ReportCell[] {
     survey && survey.peak > 0 ? rounded(20 * Math.log10(survey.peak), 1) : undefined,
     silence(row, survey?.leadingSilenceFrames),
     silence(row, survey?.isWhole ? survey.trailingSilenceFrames : undefined),
-    sampleNotes(row).join('; '),
+    sampleNotes(row)
+      .map(({ text }) => text)
+      .join('; '),
   ];
 }
-
-/** A pitch measured with less confidence is not sure. */
-const surely = 0.8;
 
 /** The table of tuning: a row for each key that is the root of samples. */
 export const tuningHeadings = [
@@ -99,55 +97,4 @@ function rounded(value: number, decimals: number): number {
 function signed(cents: number): string {
   const whole = Math.round(cents);
   return `${whole < 0 ? '-' : '+'}${Math.abs(whole)} cents`;
-}
-
-/** What is odd about a sample, in words. */
-function sampleNotes({ state, facts, loops, centsOff, pitch, survey }: SampleRow): string[] {
-  const notes: string[] = stateNotes(state);
-  for (const { message } of facts?.problems ?? []) notes.push(message);
-  const distance = centsOff === undefined ? undefined : pitchDistance(centsOff);
-  if (distance !== undefined) {
-    const sure = pitch && pitch.confidence >= surely ? '' : ', though the pitch is not sure';
-    notes.push(`sounds ${distance} its root key${sure}`);
-  }
-  for (const { start, end, seam } of loops) {
-    if (seam?.isAudible) notes.push(`the loop ${start} to ${end} jumps where it closes`);
-  }
-  if (survey) notes.push(...surveyNotes(survey));
-  return notes;
-}
-
-function stateNotes(state: SampleState): string[] {
-  switch (state.kind) {
-    case 'pending':
-      return ['not looked at'];
-    case 'missing':
-      return ['there is no such file'];
-    case 'folder':
-      return ['this is a folder'];
-    case 'otherCase':
-      return [`the file is spelt ${state.actual}`, ...unreadableNotes(state.reading)];
-    case 'file':
-      return unreadableNotes(state.reading);
-  }
-}
-
-function unreadableNotes(reading: { kind: string; reason?: string } | undefined): string[] {
-  return reading?.kind === 'unreadable' && reading.reason !== undefined ? [reading.reason] : [];
-}
-
-function surveyNotes(survey: SampleSurvey): string[] {
-  const { peak, clipping, channelCorrelation, hasEqualChannels, isWhole } = survey;
-  const notes: string[] = [];
-  if (!isWhole) notes.push(`so long that only its first ${survey.frames} frames were measured`);
-  if (peak === 0) notes.push(isWhole ? 'silent from start to end' : 'silent as far as it was measured');
-  if (clipping) {
-    const { runs, firstFrame } = clipping;
-    notes.push(
-      `${runs === 1 ? '1 stretch' : `${runs} stretches`} at the limit of full scale, first at frame ${firstFrame}`,
-    );
-  }
-  if (hasEqualChannels && channelCorrelation !== null) notes.push('all channels hold the same');
-  if (channelCorrelation !== null && channelCorrelation < -0.9) notes.push('channels in opposite phase');
-  return notes;
 }

@@ -14,6 +14,11 @@ const signs = [
   'm-3 -3l6 6m0 -6l-6 6',
 ];
 
+/** The sign of a group around the point that a path is at. */
+export function curveSign(layer: number): string {
+  return signs[layer % signs.length];
+}
+
 /** A chart in the place of the shapes of a map: lines over keys, with a mark at each root; or steps over velocities. */
 export function viewMarks(chart: ViewChart, layout: MapLayout): Mark[] {
   const marks = gridOf(chart, layout);
@@ -37,7 +42,7 @@ export function viewMarks(chart: ViewChart, layout: MapLayout): Mark[] {
     marks.push({
       kind: 'path',
       className: `curve-mark ${tone}`,
-      data: `M${px(x)} ${px(y)}${signs[line.layer % signs.length]}`,
+      data: `M${px(x)} ${px(y)}${curveSign(line.layer)}`,
     });
   }
   return marks;

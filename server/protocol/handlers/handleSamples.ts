@@ -1,6 +1,7 @@
 import type { CancellationToken } from 'vscode-languageserver';
 import { csvTable } from '../../features/sampleReport/csv';
-import { markdownReport } from '../../features/sampleReport/markdown';
+import { reportViews } from '../../features/sampleReport/page/reportViews';
+import { samplePage } from '../../features/sampleReport/page/samplePage';
 import { sampleCells, sampleHeadings } from '../../features/sampleReport/reportCells';
 import { sampleReport } from '../../features/sampleReport/sampleReport';
 import { nameOf } from '../../model/paths';
@@ -23,11 +24,12 @@ export function handleSamples({ connection, documents }: ServerContext): void {
     if (whole.folder === undefined || whole.document.path === undefined)
       return { reason: 'Save the document to have its samples looked up.' };
     const { instrument, notation } = whole;
-    const report = await onceMeasured(documents.samples, whole.folder, token, (lookup) =>
-      sampleReport(instrument, notation, lookup),
-    );
+    const { report, views } = await onceMeasured(documents.samples, whole.folder, token, (samples) => ({
+      report: sampleReport(instrument, notation, samples),
+      views: reportViews({ instrument, notation, samples }),
+    }));
     return {
-      markdown: markdownReport(`Samples of ${nameOf(whole.document.path)}`, report),
+      html: samplePage(`Samples of ${nameOf(whole.document.path)}`, report, views),
       csv: csvTable(sampleHeadings, report.samples.map(sampleCells)),
     };
   });

@@ -5,8 +5,8 @@ export interface SampleReportParams {
 }
 
 export interface SampleReportResult {
-  /** A page of Markdown; absent where there is no report. */
-  markdown?: string;
+  /** A page of HTML that needs nothing besides itself; absent where there is no report. */
+  html?: string;
   /** The table of samples as comma-separated values (RFC 4180); comes with the page. */
   csv?: string;
   /** Why there is none, as a sentence. */

@@ -49,16 +49,17 @@ workbenchTest('samples are measured behind the text and reported on', async (wor
     return codes().includes('root-mismatch') && codes().includes('loop-seam');
   });
   await vscode.commands.executeCommand('zonewright.sampleReport');
-  const page = await until('the report', () =>
-    vscode.workspace.textDocuments.find(({ languageId }) => languageId === 'markdown'),
-  );
-  const text = page.getText();
-  assert.match(text, /## Tuning/);
+  const view = '.first-list';
+  assert.equal(await workbench.text({ view, selector: 'h1' }), 'Samples of measured.sfz');
   // 441 Hz is 3.93 cents above A4 (ISO 16).
-  assert.match(text, /\| 81 \(A5\) .*an octave below/);
-  assert.match(text, /measured\/b\.wav .*the loop 1000 to 9030 jumps where it closes/);
-  await workbench.waitFor({ selector: '.tab >> text=/Preview/' });
-  await workbench.screenshot('sample-report');
+  const first = await workbench.text({ view, selector: '.first-list li' });
+  assert.match(first, /measured\/b\.wav.*sounds an octave below its root key/);
+  assert.match(first, /the loop 1000 to 9030 jumps where it closes/);
+  assert.equal(await workbench.count({ view, selector: 'svg[role=img]' }), 4);
+  for (const theme of ['light', 'dark', 'highContrast'] as const) {
+    await workbench.useColourTheme(theme);
+    await workbench.screenshot(`sample-report-${theme}`);
+  }
   await openFile(path);
   await vscode.commands.executeCommand('zonewright.sampleReportTable');
   const table = await until('the table', () =>

@@ -3,6 +3,8 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import type { MapFromPage } from '../../../client/keyboardMap/messages';
 import { mapMeasures } from '../../../server/features/mapViews/mapMeasures';
+import { samplePage } from '../../../server/features/sampleReport/page/samplePage';
+import { sampleReport } from '../../../server/features/sampleReport/sampleReport';
 import { buildMapScene } from '../../../server/map/scene';
 import { sfzNotation } from '../../../server/sfz/notation';
 import { readSfz } from '../../../server/sfz/read';
@@ -81,6 +83,32 @@ describe.skipIf(!hasBrowser)('curves over the keyboard in a browser', () => {
     expect(await page.getByText('Dashed where a sample is not measured').isVisible()).toBe(true);
     await choose(page, 'Key', 'A3');
     expect(await wanted(page)).toEqual([50, 57]);
+  });
+
+  it.each(themeNames)('stand in the report on samples, in the theme %s and for everybody', async (theme) => {
+    const views = { scene: buildMapScene(instrument), measures: measuresOf(50) };
+    const page = await pages.show(
+      samplePage('Samples of <b>a</b>', sampleReport(instrument, sfzNotation, noSamples), views),
+      theme,
+      400,
+    );
+    expect(await page.locator('h1').textContent()).toBe('Samples of <b>a</b>');
+    expect(await page.getByRole('heading', { level: 3 }).count()).toBe(4);
+    for (const title of [
+      'Tuning at the roots',
+      'Loudness',
+      'Distance from the root',
+      'Level by velocity at D3',
+    ])
+      expect(await page.getByRole('img', { name: title }).isVisible()).toBe(true);
+    await page.getByText('Loudness in words').click();
+    expect(await page.getByText('C3 to F3, soft: −24 LUFS').isVisible()).toBe(true);
+    const tones: string[] = await page.evaluate(
+      `[...document.querySelectorAll('.groups path')].map((one) => getComputedStyle(one).stroke)`,
+    );
+    expect(new Set(tones).size).toBe(2);
+    expect(await page.evaluate('document.documentElement.scrollWidth')).toBe(400);
+    expect(await accessibilityFaults(page)).toEqual([]);
   });
 
   it('share velocities out by loudness as soon as that is known', async () => {

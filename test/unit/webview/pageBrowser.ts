@@ -117,6 +117,17 @@ export class PageBrowser {
     return page;
   }
 
+  /** Shows a page that stands on its own, as the editor does in a theme. */
+  async show(html: string, theme: ThemeName, width = 900): Promise<Page> {
+    tab ??= openTab();
+    const page = await tab;
+    await page.setViewportSize({ width, height: 700 });
+    const themed = html.replace('<body>', `<body class="${themes[theme].kinds}">`);
+    shown = { of: this, html: themed, css: '' };
+    await page.goto(`${host}/`);
+    return page;
+  }
+
   #html({ theme = 'light', state, strings, playsSound, makesPictures }: OpenedPage): string {
     const nonce = 'n0nce';
     const script = `window.sent = []; window.kept = ${JSON.stringify(state) ?? 'undefined'}; window.acquireVsCodeApi = () => ({ postMessage: (m) => window.sent.push(m), getState: () => window.kept, setState: (s) => { window.kept = s; } });`;

@@ -36,6 +36,20 @@ describe('report', () => {
     expect(out).toContain('there is no such file');
   });
 
+  it('is a page that needs nothing besides itself, what is worst first', async () => {
+    const { out, error, status } = await run(folderWith(files()), ['report', 'x/a.sfz', '--format', 'html']);
+    expect({ error, status }).toEqual({ error: '', status: 0 });
+    expect(out).not.toMatch(/<script|https?:|<link|\bid="/);
+    const files3 = [...out.matchAll(/<h3 class="file">([^<]*)/g)].map(([, name]) => name);
+    expect(files3.sort()).toEqual(['s/b.wav', 's/gone.wav']);
+    expect(out).toContain('<strong>sounds an octave below its root key</strong>');
+    // Full-scale sines of 440, 220 and 880 Hz are loud, and all of the same loudness but for the weighting of frequencies.
+    expect(out).toMatch(/G#4 to A#4, no group: −[23](\.\d)? LUFS/);
+    const body = out.slice(out.indexOf('All samples, worst first</h2>'));
+    const named = [...body.matchAll(/<tr><td>([^<]*)/g)].map(([, name]) => name);
+    expect(named.slice(2)).toEqual(['s/a.wav', 's/c.wav']);
+  });
+
   it('is comma-separated values of samples, or of tuning', async () => {
     const folder = folderWith(files());
     const samples = await run(folder, ['report', 'x/a.sfz', '--format', 'csv']);
@@ -85,7 +99,7 @@ describe('report', () => {
       'zonewright: report takes one instrument\n',
       'zonewright: gone.sfz: there is no such file, or it cannot be read\n',
       'zonewright: t.tsv: this is a zone table; convert it first, then report on the result\n',
-      'zonewright: --table is for --format csv; Markdown holds both tables\n',
+      'zonewright: --table is for --format csv; the others hold both tables\n',
     ]);
   });
 });

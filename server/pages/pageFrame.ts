@@ -1,10 +1,11 @@
-import { escapeMarkup } from '../../map/escape';
+import { escapeMarkup } from '../map/escape';
 
 /**
  * A page that needs nothing besides itself: no script, no font, no address. Its policy says so, and sounds stand in it as
- * data. It follows the colours that the reader's system asks for, light or dark.
+ * data. It follows the colours that the reader's system asks for, light or dark, or
+ * the theme of an editor that shows it. `ownStyle` is CSS of one kind of page.
  */
-export function pageFrame(title: string, sections: readonly string[]): string {
+export function pageFrame(title: string, sections: readonly string[], ownStyle = ''): string {
   return `<!DOCTYPE html>
 <html lang="en">
 <head>
@@ -12,7 +13,7 @@ export function pageFrame(title: string, sections: readonly string[]): string {
 <meta http-equiv="Content-Security-Policy" content="${policy}">
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <title>${escapeMarkup(title)}</title>
-<style>${style}</style>
+<style>${style}${ownStyle}</style>
 </head>
 <body>
 <main>
@@ -32,11 +33,18 @@ const light =
 const dark =
   'color-scheme: dark; --ink: #e4e7eb; --soft: #a9b1bb; --ground: #16191d; --card: #1f2328; --line: #444c56; --first: #79b8ff; --second: #ffab70; --rest: #e4e7eb;';
 
+const strongLight =
+  'color-scheme: light; --ink: #000; --soft: #000; --ground: #fff; --card: #fff; --line: #000; --first: #003d7a; --second: #7a2f00; --rest: #000;';
+const strongDark =
+  'color-scheme: dark; --ink: #fff; --soft: #fff; --ground: #000; --card: #000; --line: #fff; --first: #9cd0ff; --second: #ffc59a; --rest: #fff;';
+
 // An editor that shows the page names its colours by a class of the body.
 const style = `
 :root, body.vscode-light { ${light} }
 @media (prefers-color-scheme: dark) { :root { ${dark} } }
-body.vscode-dark, body.vscode-high-contrast:not(.vscode-high-contrast-light) { ${dark} }
+body.vscode-dark { ${dark} }
+body.vscode-high-contrast { ${strongDark} }
+body.vscode-high-contrast-light { ${strongLight} }
 * { box-sizing: border-box; }
 body { margin: 0; background: var(--ground); color: var(--ink); font: 15px/1.5 system-ui, sans-serif; }
 main { max-width: 1100px; margin: 0 auto; padding: 24px 20px 60px; }
