@@ -83,7 +83,9 @@ export class NotesDocuments implements TextDocumentContentProvider, DocumentLink
     }
     this.#pages.set(uri.path, lines.map((line) => `${line}\n`).join(''));
     this.#changed.fire(uri);
-    const document = await workspace.openTextDocument(uri);
+    const opened = await workspace.openTextDocument(uri);
+    // A language of its own, whose lines wrap.
+    const document = await languages.setTextDocumentLanguage(opened, 'zonewright-notes');
     await showBeside(document, { preserveFocus: true, preview: true });
   }
 

@@ -24,7 +24,7 @@ import type { NotesDocuments } from './notesDocuments';
 import { TableConversion } from './tablePreview/conversion';
 import { RememberedCorrections } from './tablePreview/corrections';
 import { TablePreviewPanel } from './tablePreview/panel';
-import { registerPreviewCommands } from './tablePreview/previewCommands';
+import { newPlace, registerPreviewCommands } from './tablePreview/previewCommands';
 import { TableDifference } from './tablePreview/tableDifference';
 import { tellWritten } from './tablePreview/tellWritten';
 import { LastWrittenTable, stretchOf } from './tablePreview/writtenTable';
@@ -43,7 +43,7 @@ export function registerTablePaste(
   const written = new LastWrittenTable();
   const difference = new TableDifference(conversion, notes);
   const preview = new TablePreviewPanel(context, conversion, difference, notes, written);
-  const provider = new TablePaste(conversion, notes, written);
+  const provider = new TablePaste(conversion, notes, written, preview);
   return [
     written,
     difference,
@@ -69,14 +69,21 @@ class TablePaste implements DocumentPasteEditProvider, Disposable {
   readonly #conversion: TableConversion;
   readonly #notes: NotesDocuments;
   readonly #written: LastWrittenTable;
+  readonly #preview: TablePreviewPanel;
   /** What was offered last; its notes are told when its text arrives in the document. */
   #offered:
     | { table: string; document: TextDocument; texts: readonly string[]; result: ConvertTableResult }
     | undefined;
   readonly #watch: Disposable;
 
-  constructor(conversion: TableConversion, notes: NotesDocuments, written: LastWrittenTable) {
+  constructor(
+    conversion: TableConversion,
+    notes: NotesDocuments,
+    written: LastWrittenTable,
+    preview: TablePreviewPanel,
+  ) {
     this.#conversion = conversion;
+    this.#preview = preview;
     this.#notes = notes;
     this.#written = written;
     this.#watch = workspace.onDidChangeTextDocument(({ document, contentChanges }) => {
@@ -135,6 +142,11 @@ class TablePaste implements DocumentPasteEditProvider, Disposable {
   /** Replaces the selection by the regions of a table. */
   async insert(text: string, origin: 'clipboard' | 'selection'): Promise<void> {
     const editor = window.activeTextEditor;
+    if (origin === 'clipboard' && text.trim() !== '' && !mayHoldInstrument(editor?.document)) {
+      // With no instrument open, the table becomes a new one.
+      this.#preview.open(text, newPlace(undefined), false);
+      return;
+    }
     if (!editor || !mayHoldInstrument(editor.document)) {
       await window.showWarningMessage(
         l10n.t('Open an SFZ or instrument XML document first; the regions are written where its cursor is.'),

@@ -14,7 +14,7 @@ import type { RememberedCorrections } from './corrections';
 /** Where the regions of a table go: in the place of a stretch of a document, or into a new document. */
 export type TablePlace =
   | { kind: 'document'; document: TextDocument; start: number; end: number }
-  | { kind: 'new'; format: 'sfz' | 'xml'; folder: Uri | undefined; name: string };
+  | { kind: 'new'; format: 'sfz' | 'xml'; folder: Uri | undefined; name: string; isProposed?: boolean };
 
 /** A preview with the decisions that it was made with. */
 export interface DecidedPreview {

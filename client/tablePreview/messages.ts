@@ -5,8 +5,10 @@ import type {
 } from '../../server/protocol/requests/tableRequests';
 import type { ColumnMeaning } from '../../server/trade/meaning';
 
-/** Where what is written goes: into a document, or a new one in a notation. */
-export type ShownPlace = { kind: 'document'; name: string } | { kind: 'new'; format: 'sfz' | 'xml' };
+/** Where what is written goes: into a document, or a new one in a notation, at a path as a person reads it. */
+export type ShownPlace =
+  | { kind: 'document'; name: string }
+  | { kind: 'new'; format: 'sfz' | 'xml'; path?: string };
 
 /** What the panel tells its page. */
 export type PreviewToPage =

@@ -2,7 +2,8 @@ import type { TextDocument } from 'vscode';
 import { Position, Uri, WorkspaceEdit, workspace } from 'vscode';
 import { newFileEndings } from '../../server/model/fileNames';
 
-const ending = { ...newFileEndings, vocabulary: '.xml' } as const;
+/** The endings of new documents, by notation. */
+export const endingOf = { ...newFileEndings, vocabulary: '.xml' } as const;
 const languageOf = { sfz: 'sfz', xml: 'instrument-xml', vocabulary: 'xml' } as const;
 const mostTries = 100;
 
@@ -12,11 +13,11 @@ const mostTries = 100;
  */
 export async function openNewInstrument(
   text: string,
-  format: keyof typeof ending,
+  format: keyof typeof endingOf,
   folder: Uri | undefined,
   name: string,
 ): Promise<TextDocument> {
-  const uri = folder && (await freeName(folder, name, ending[format]));
+  const uri = folder && (await freeName(folder, name, endingOf[format]));
   if (!uri) return workspace.openTextDocument({ content: text, language: languageOf[format] });
   const document = await workspace.openTextDocument(uri.with({ scheme: 'untitled' }));
   const change = new WorkspaceEdit();
@@ -37,7 +38,8 @@ async function freeName(folder: Uri, name: string, suffix: string): Promise<Uri 
   return undefined;
 }
 
-async function exists(uri: Uri): Promise<boolean> {
+/** Whether a file or folder is there. */
+export async function exists(uri: Uri): Promise<boolean> {
   try {
     await workspace.fs.stat(uri);
     return true;

@@ -1,5 +1,5 @@
 import type { Disposable, ExtensionContext, TextDocumentChangeEvent, WebviewPanel } from 'vscode';
-import { l10n, Position, WorkspaceEdit, window, workspace } from 'vscode';
+import { l10n, Position, Uri, WorkspaceEdit, window, workspace } from 'vscode';
 import type { TableDecisions } from '../../server/protocol/requests/tableRequests';
 import type { NotesDocuments } from '../notesDocuments';
 import { sideColumn } from '../sideGroup';
@@ -8,7 +8,7 @@ import type { DecidedPreview, TableConversion, TablePlace } from './conversion';
 import { rangeOf } from './conversion';
 import type { PreviewFromPage, PreviewToPage, ShownPlace } from './messages';
 import { movedStretch } from './movedStretch';
-import { openNewInstrument } from './newInstrument';
+import { endingOf, exists, openNewInstrument } from './newInstrument';
 import type { TableDifference } from './tableDifference';
 import { tellWritten } from './tellWritten';
 import type { LastWrittenTable } from './writtenTable';
@@ -184,6 +184,10 @@ export class TablePreviewPanel implements Disposable {
         const isGone = place.kind === 'document' && place.document.isClosed;
         const shown = isGone ? undefined : await this.#conversion.preview(place, table, decisions);
         if (subject !== this.#subject) continue;
+        if (shown && (await takeHome(place, shown.preview.home))) {
+          this.#isOutOfDate = true;
+          continue;
+        }
         this.#shown = shown;
         if (shown) subject.decisions = { ...shown.decisions };
         this.#show();
@@ -275,8 +279,24 @@ export class TablePreviewPanel implements Disposable {
   }
 }
 
+/** Puts a new document for which no place was said where its samples lie; answers whether it is another place by that. */
+async function takeHome(place: TablePlace, home: string | undefined): Promise<boolean> {
+  if (place.kind !== 'new' || place.isProposed !== true || !place.folder || home === undefined) return false;
+  const folder = Uri.joinPath(place.folder, home);
+  place.isProposed = false;
+  if (!(await exists(folder))) return false;
+  place.folder = folder;
+  place.name = home.slice(home.lastIndexOf('/') + 1);
+  return true;
+}
+
 function shownPlace(place: TablePlace): ShownPlace {
-  if (place.kind === 'new') return { kind: 'new', format: place.format };
+  if (place.kind === 'new') {
+    const { format, folder, name } = place;
+    const path =
+      folder && workspace.asRelativePath(Uri.joinPath(folder, `${name}${endingOf[format]}`), false);
+    return { kind: 'new', format, ...(path !== undefined && { path }) };
+  }
   return {
     kind: 'document',
     name: place.document.uri.path.slice(place.document.uri.path.lastIndexOf('/') + 1),

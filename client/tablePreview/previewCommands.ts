@@ -124,14 +124,21 @@ async function convertFile(preview: TablePreviewPanel, chosen: unknown): Promise
 }
 
 /** A new document beside a saved table, else in the first folder that is open. */
-function newPlace(table: Uri | undefined): {
+export function newPlace(table: Uri | undefined): {
   kind: 'new';
   format: 'sfz';
   folder: Uri | undefined;
   name: string;
+  isProposed: boolean;
 } {
   const isSaved = table !== undefined && table.scheme !== 'untitled';
   const folder = isSaved ? Uri.joinPath(table, '..') : workspace.workspaceFolders?.[0]?.uri;
   const file = isSaved ? table.path.slice(table.path.lastIndexOf('/') + 1).replace(/\.[^.]*$/, '') : '';
-  return { kind: 'new', format: 'sfz', folder, name: file === '' ? 'instrument' : file };
+  return {
+    kind: 'new',
+    format: 'sfz',
+    folder,
+    name: file === '' ? 'instrument' : file,
+    isProposed: !isSaved,
+  };
 }

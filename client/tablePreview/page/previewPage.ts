@@ -50,7 +50,9 @@ export class PreviewPage extends PageElement<PreviewToPage, PreviewFromPage, obj
     const scalesByHand = new Set((decisions.scales ?? []).map(([column]) => column));
     const title =
       place.kind === 'new'
-        ? l10n.t('Copied table, for a new instrument')
+        ? place.path === undefined
+          ? l10n.t('Copied table, for a new instrument')
+          : l10n.t('Copied table, for {0}, which is new', place.path)
         : l10n.t('Copied table, for {0}', place.name);
     const { problem } = preview;
     return html`<header>

@@ -131,6 +131,11 @@ export interface PreviewTableResult extends ConvertTableResult {
   samples: PreviewSample[];
   /** The convention by which note names were read; absent where the table has none. */
   middleC?: Exclude<MiddleCChoice, 'auto'>;
+  /**
+   * For a new document: the folder, from the one that was said, in which the samples that were found lie together, without a
+   * folder that holds samples alone; absent where it is that folder itself.
+   */
+  home?: string;
   /** The text that is written; of an update, the lines that change, as they become. */
   markup: string;
 }

@@ -156,6 +156,43 @@ workbenchTest('regions without a row in the table are taken out when a person sa
   await document.save();
 });
 
+workbenchTest(
+  'a table pasted with nothing open becomes an instrument where its samples lie',
+  async (workbench) => {
+    await vscode.commands.executeCommand('notifications.clearAll');
+    const folder = vscode.Uri.joinPath(workspaceFolder(), 'strings');
+    const recording = vscode.Uri.joinPath(workspaceFolder(), 'millrace-chimes/Samples/felt-soft-C4-1.wav');
+    for (const name of ['viol-low.wav', 'viol-high.wav'])
+      await vscode.workspace.fs.copy(recording, vscode.Uri.joinPath(folder, 'Samples', name));
+    await vscode.env.clipboard.writeText(
+      'Sample\tLow\tHigh\tShade\nviol-low.wav\t36\t48\tteal\nviol-high.wav\t49\t60\tochre\n',
+    );
+    await workbench.press('F1');
+    await workbench.type('Paste Copied Zone Table');
+    await workbench.waitFor({
+      selector: '.quick-input-list .monaco-list-row.focused >> text=Paste Copied Zone Table',
+    });
+    await workbench.press('Enter');
+    await writtenText(workbench, /sample=Samples\/viol-low\.wav/);
+    assert.match(await workbench.text({ view, selector: 'h1' }), /strings\/strings\.sfz/);
+    await workbench.screenshot('table-preview-home');
+    await workbench.click({ view, selector: '#write' });
+    const { document } = await until('the new document', () => {
+      const active = vscode.window.activeTextEditor;
+      return active?.document.languageId === 'sfz' ? active : undefined;
+    });
+    assert.match(document.uri.path, /\/strings\/strings\.sfz$/);
+    await workbench.click({ selector: '.notifications-toasts >> text=Show notes' });
+    await workbench.waitFor({
+      selector:
+        '.editor-instance[aria-label*="Notes on the table"], .monaco-editor[data-uri^="zonewright-notes"]',
+    });
+    await workbench.screenshot('notes-of-a-paste');
+    await vscode.commands.executeCommand('workbench.action.closeAllEditors');
+    await vscode.workspace.fs.delete(folder, { recursive: true });
+  },
+);
+
 test('regions are brought up to date after a look at the difference, with one undo', async () => {
   const before = '<region> sample=bell.wav lokey=36 hikey=47\n<region> sample=gong.wav key=30\n';
   const uri = await writeWorkspaceFile('table-update/update.sfz', before);

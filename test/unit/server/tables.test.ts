@@ -105,10 +105,26 @@ describe('the preview of a copied table', () => {
       const text = 'Sample\tKey\nbell.wav\t60\n';
       const shown = await preview(client, { target: { kind: 'new', format, folderUri }, text });
       expect(shown?.markup).toContain('Takes/bell.wav');
+      expect(shown?.home).toBe('Takes');
       const name = format === 'sfz' ? 'new.sfz' : 'new.instrument.xml';
       const uri = await client.open(name, shown?.markup ?? '', format === 'sfz' ? 'sfz' : 'instrument-xml');
       expect(await client.findings(uri)).toEqual([]);
     }
+  });
+
+  it('finds the folder in which a new document is at home', async () => {
+    await mkdir(`${folder}/strings/Samples/soft`, { recursive: true });
+    await mkdir(`${folder}/strings/Samples/loud`);
+    for (const name of ['soft/a', 'loud/b'])
+      await writeFile(`${folder}/strings/Samples/${name}.wav`, waveBytes(10));
+    await writeFile(`${folder}/c.wav`, waveBytes(10));
+    const client = await start();
+    const target = { kind: 'new', format: 'sfz', folderUri: URI.file(folder).toString() } as const;
+    const homeOf = async (rows: string) =>
+      (await preview(client, { target, text: `Sample\tKey\n${rows}` }))?.home;
+    expect(await homeOf('a.wav\t60\nb.wav\t61\n')).toBe('strings');
+    expect(await homeOf('a.wav\t60\n')).toBe('strings');
+    expect(await homeOf('c.wav\t60\n')).toBeUndefined();
   });
 
   it('keeps the columns to correct where none holds samples, and says why nothing is written', async () => {

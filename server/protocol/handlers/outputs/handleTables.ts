@@ -3,6 +3,7 @@ import { folderOf } from '../../../model/paths';
 import { Source } from '../../../model/text/source';
 import type { ConvertedTable, TableChoices, TableTarget } from '../../../pasting/convertTable';
 import { convertTable } from '../../../pasting/convertTable';
+import { instrumentHome } from '../../../pasting/instrumentHome';
 import { looksLikeZoneTable } from '../../../table/looksLikeZoneTable';
 import { notations } from '../../../workspace/notations/notationOf';
 import { stopIfCancelled } from '../../cancellation';
@@ -63,9 +64,21 @@ export function handleTables(server: ServerContext): void {
         ...(taken !== undefined && { taken }),
       })),
       ...(middleC && { middleC }),
+      ...(place.kind === 'new' && homeOf(converted.reading)),
       markup: writtenMarkup(converted, target.text),
     };
   });
+}
+
+/** The home of what a table says, by the samples that were found. */
+function homeOf({ instrument }: ConvertedTable['reading']): { home?: string } {
+  const paths = new Set<string>();
+  for (const region of instrument.regions) {
+    const path = instrument.samplePath(region);
+    if (path?.includes('/')) paths.add(path);
+  }
+  const home = instrumentHome([...paths]);
+  return home === undefined ? {} : { home };
 }
 
 type Target = TableTarget & { uri: string };
