@@ -11,8 +11,9 @@ import {
   workspace,
 } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
+import { isAudioFileName, sampleEndings } from '../server/model/fileNames';
 import type { ComparedPlace, CompareResult } from '../server/protocol/requests/comparisonRequests';
-import { CompareRequest } from '../server/protocol/requests/comparisonRequests';
+import { CompareRecordingRequest, CompareRequest } from '../server/protocol/requests/comparisonRequests';
 import { mayHoldInstrument } from './languages';
 import { sideColumn } from './sideGroup';
 
@@ -56,8 +57,11 @@ async function chosenFile(uri: Uri): Promise<Uri | undefined> {
     (await window.showOpenDialog({
       defaultUri: Uri.joinPath(uri, '..'),
       openLabel: l10n.t('Compare'),
-      title: l10n.t('Instrument to compare with'),
-      filters: { [l10n.t('Instruments')]: ['sfz', 'xml'] },
+      title: l10n.t('Instrument or recording to compare with'),
+      filters: {
+        [l10n.t('Instruments and recordings')]: ['sfz', 'xml', ...sampleEndings],
+        [l10n.t('Recordings of the original playing its sweep')]: [...sampleEndings],
+      },
     })) ?? [];
   return chosen;
 }
@@ -67,22 +71,22 @@ async function compared(
   document: TextDocument,
   other: Uri,
 ): Promise<CompareResult | undefined> {
-  // The server reads documents that are open.
-  const opened = await workspace.openTextDocument(other);
   const uriOf = (uri: Uri) => client.code2ProtocolConverter.asUri(uri);
+  const uri = uriOf(document.uri);
+  const isRecording = isAudioFileName(other.path);
+  // The server reads documents that are open.
+  const otherUri = uriOf(isRecording ? other : (await workspace.openTextDocument(other)).uri);
   return window.withProgress(
     {
       location: ProgressLocation.Notification,
-      title: l10n.t('Comparing how both sound'),
+      title: isRecording ? l10n.t('Comparing it with the recording') : l10n.t('Comparing how both sound'),
       cancellable: true,
     },
     async (_progress, token) => {
       try {
-        return await client.sendRequest(
-          CompareRequest.type,
-          { uri: uriOf(document.uri), otherUri: uriOf(opened.uri) },
-          token,
-        );
+        return await (isRecording
+          ? client.sendRequest(CompareRecordingRequest.type, { uri, recordingUri: otherUri }, token)
+          : client.sendRequest(CompareRequest.type, { uri, otherUri }, token));
       } catch (error) {
         if (token.isCancellationRequested) return undefined;
         throw error;

@@ -61,11 +61,13 @@ td.number { text-align: right; white-space: nowrap; font-variant-numeric: tabula
 .sounds audio { width: 100%; display: block; }
 .first { color: var(--first); } .second { color: var(--second); } .rest { color: var(--rest); }
 svg { display: block; width: 100%; height: auto; }
-.map svg { min-width: 620px; }
+.map .marked { position: relative; min-width: 620px; }
+.map .mark { position: absolute; width: 24px; height: 24px; margin: -12px; border-radius: 12px; background: var(--ink); color: var(--ground); font: 600 12px/24px system-ui, sans-serif; text-align: center; text-decoration: none; }
+.map .mark:hover { background: var(--second); }
+.card:target { border-color: var(--second); box-shadow: 0 0 0 1px var(--second); }
 svg text { fill: var(--soft); font: 11px system-ui, sans-serif; }
 svg .grid { stroke: var(--line); stroke-width: 1; }
 svg .area { fill: var(--second); stroke: var(--second); }
-svg .mark { fill: var(--ink); } svg .markText { fill: var(--ground); font-weight: 600; }
 svg .wave { fill: currentColor; } svg .zero { stroke: var(--line); }
 :focus-visible { outline: 2px solid var(--first); outline-offset: 2px; }
 @media print { .sounds audio { display: none; } }

@@ -34,6 +34,7 @@ import { handleFeatures } from './handlers/handleFeatures';
 import { handleInstrumentList } from './handlers/handleInstrumentList';
 import { handleInstrumentRequests } from './handlers/handleInstrumentRequests';
 import { handleReadingAids, refreshReadingAids } from './handlers/handleReadingAids';
+import { handleRecordingComparison } from './handlers/handleRecordingComparison';
 import { handleSamples } from './handlers/handleSamples';
 import { handleSound } from './handlers/handleSound';
 import { handleConversion } from './handlers/outputs/handleConversion';
@@ -135,6 +136,7 @@ export class LanguageServer implements ServerContext {
     this.#handleDiagnostics();
     handleFeatures(this, this.#folderFindings);
     handleComparison(this);
+    handleRecordingComparison(this);
     handleConversion(this);
     handleFonts(this);
     handleLibrary(this, this.#builds, () => this.#trust.files.isTrusted);

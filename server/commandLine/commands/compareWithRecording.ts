@@ -1,22 +1,24 @@
+import { recordingPage } from '../../comparison/page/recordingPage';
+import type { WordedRecording } from '../../comparison/page/recordingWords';
 import { compareRecording } from '../../comparison/recording/compareRecording';
 import { usualTolerances } from '../../comparison/recording/judgeNote';
 import type { Recording } from '../../comparison/recording/recordingSound';
+import { openRecordingAt, silentPeak } from '../../comparison/recording/recordingSound';
+import { usualPiece } from '../../comparison/recording/usualPiece';
 import type { PlayableInstrument } from '../../playing/playable/playableInstrument';
 import type { TimedMessage } from '../../playing/player/playMessage';
-import { sweepOf, usualSweep } from '../../playing/sweep/sweep';
 import { SampleSource } from '../../sound/samples/sampleSource';
 import { CommandError } from '../commandError';
 import { folderOfInput, readInputOrFolder } from '../input/input';
 import { readAny } from '../input/readAny';
+import { parameterPlace, regionPlace } from '../input/regionPlaces';
 import { soundInput } from '../input/soundInput';
-import { recordingHtml, recordingJson, recordingText } from '../output/recordingOutput';
+import { recordingJson, recordingText } from '../output/recordingOutput';
 import { midiParts } from '../output/renderWords';
 import type { Terminal } from '../terminal';
 import { absolutePath } from '../terminalPaths';
 
 const progressEvery = 5000;
-/** A level that counts as silence, as a factor: −90 dB. */
-const silentPeak = 10 ** (-90 / 20);
 
 type Options = Readonly<Record<string, string | undefined>>;
 
@@ -46,20 +48,21 @@ export async function compareWithRecording(
     if (compared.notes === 0)
       throw new CommandError(`${input.name}: no note of the piece lets a region sound`);
     if (compared.peak < silentPeak) throw new CommandError(`${options.recording}: it is silent throughout`);
-    const told = {
-      terminal,
+    const told: WordedRecording = {
       name: input.name,
       recording: options.recording,
       instrument,
       compared,
       tolerances,
+      regionPlace: (region) => regionPlace(terminal, instrument, region),
+      parameterPlace: (parameter) => parameterPlace(terminal, instrument, parameter),
     };
     const { format } = options;
     const answer =
       format === 'json'
         ? recordingJson(told)
         : format === 'html'
-          ? recordingHtml(told)
+          ? recordingPage(told)
           : recordingText(told, format === 'markdown');
     await terminal.out(answer);
     return compared.fits && compared.differing.length === 0 ? 0 : 1;
@@ -73,16 +76,10 @@ async function openRecording(terminal: Terminal, samples: SampleSource, name: st
   const path = absolutePath(terminal, name);
   const stat = await terminal.files.stat(path);
   if (stat?.kind !== 'file') throw new CommandError(`${name}: there is no such file`);
-  const shape = await samples.shape(path);
-  if (!shape || shape.frames === 0) throw new CommandError(`${name}: this is no audio that can be read`);
-  if (shape.rate < leastRate || shape.rate > mostRate)
-    throw new CommandError(`${name}: a sample rate of ${shape.rate} Hz cannot be compared`);
-  return { samples, path, sampleRate: shape.rate, frames: shape.frames, channels: shape.channels };
+  const opened = await openRecordingAt(samples, path);
+  if ('reason' in opened) throw new CommandError(`${name}: ${opened.reason}`);
+  return opened;
 }
-
-/** Rates at which the voice renders. */
-const leastRate = 4000;
-const mostRate = 768000;
 
 /** What was played: a MIDI file, else the sweep that the instrument's own command writes. */
 async function pieceOf(
@@ -90,10 +87,7 @@ async function pieceOf(
   playable: PlayableInstrument,
   name: string | undefined,
 ): Promise<readonly TimedMessage[]> {
-  if (name === undefined)
-    return sweepOf(playable, usualSweep).messages.flatMap(({ seconds, message }) =>
-      message.kind === 'tempo' ? [] : [{ seconds, message }],
-    );
+  if (name === undefined) return usualPiece(playable);
   const { parts } = await midiParts(terminal, name);
   return parts.flat();
 }

@@ -3,7 +3,7 @@ import { pageFrame } from '../../pages/pageFrame';
 import { tableSection } from '../../pages/tableSection';
 import type { StereoSound } from '../soundDifference';
 import type { MappedDifference } from './differenceMap';
-import { differenceMap } from './differenceMap';
+import { differenceId, differenceMap } from './differenceMap';
 import { peakOf, soundClips, waveOf } from './soundClips';
 import { waveform } from './waveform';
 
@@ -66,7 +66,8 @@ function card(
   const sound = (name: string, kind: string, clip: StereoSound, gainDb: number, edge: number) =>
     `<div class="${kind}"><div>${escapeMarkup(name)} <span class="soft">${gainDb === 0 ? '' : level(gainDb)}</span></div>${waveform(clip.left, edge, escapeMarkup(`Waveform of ${name}, left channel`))}<audio controls preload="none" aria-label="${escapeMarkup(`${number}: ${name}`)}" src="data:audio/wav;base64,${base64(waveOf(clip, sampleRate))}"></audio></div>`;
   const start = clips.startSeconds > 0 ? ` Heard from ${clips.startSeconds.toFixed(2)} s on.` : '';
-  return `<section class="card" aria-labelledby="difference-${number}"><h3 id="difference-${number}">${number}. ${escapeMarkup(cells[0])}</h3><div>${escapeMarkup(map.words)}${start}</div><div class="sounds">${[
+  const id = differenceId(number - 1);
+  return `<section class="card" id="${id}" aria-labelledby="${id}-name"><h3 id="${id}-name">${number}. ${escapeMarkup(cells[0])}</h3><div>${escapeMarkup(map.words)}${start}</div><div class="sounds">${[
     sound(`A, ${names[0]}`, 'first', clips.a, clips.gainDb, full),
     sound(`B, ${names[1]}`, 'second', clips.b, clips.gainDb, full),
     sound(

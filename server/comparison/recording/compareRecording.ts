@@ -47,7 +47,8 @@ export interface RecordingComparison {
 
 export interface RecordingOptions {
   tolerances: RecordingTolerances;
-  progress?: (seconds: number) => void;
+  /** Is told how far it is, in seconds of the piece, and waited for. */
+  progress?: (seconds: number) => void | Promise<void>;
   signal?: AbortSignal;
 }
 
@@ -75,7 +76,7 @@ export async function compareRecording(
     onsets,
     (onset) => pitches.get(onset) ?? null,
   );
-  const heard = coarse ? await heardNotes(notes, starts, coarse, recording) : [];
+  const heard = coarse ? await heardNotes(notes, starts, coarse, recording, options) : [];
   const alignment = coarse && { ...coarse, map: refined(starts, heard, coarse.map) };
   const found = heard.filter((one) => one !== undefined).length;
   const all = { notes, own: own.measures, heard, starts, recording, survey, alignment };
@@ -126,9 +127,12 @@ async function heardNotes(
   starts: readonly number[],
   { map, found }: Alignment,
   recording: Recording,
+  { progress, signal }: RecordingOptions,
 ): Promise<(HeardNote | undefined)[]> {
   const heard: (HeardNote | undefined)[] = [];
   for (const [at, note] of notes.entries()) {
+    signal?.throwIfAborted();
+    await progress?.(note.seconds);
     const place = found[at] ?? placeOf(map, starts[at]);
     // A slow attack is measured from where the key is struck.
     const struck = place - (starts[at] - note.seconds) * map.scale;

@@ -28,7 +28,7 @@ export async function ownNotes(
   source: RenderSource,
   part: readonly TimedMessage[],
   notes: readonly ExpectedNote[],
-  options: { sampleRate: number; progress?: (seconds: number) => void; signal?: AbortSignal },
+  options: { sampleRate: number; progress?: (seconds: number) => void | Promise<void>; signal?: AbortSignal },
 ): Promise<OwnNotes> {
   const { sampleRate, progress, signal } = options;
   const track = new LevelTrack(sampleRate);

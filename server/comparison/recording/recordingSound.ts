@@ -11,6 +11,26 @@ export interface Recording {
   channels: number;
 }
 
+/** A level that counts as silence, as a factor: −90 dB. */
+export const silentPeak = 10 ** (-90 / 20);
+
+/** Rates at which the voice renders. */
+const leastRate = 4000;
+const mostRate = 768000;
+
+/** Opens a recording, or says why it cannot be compared, as a part of a sentence. */
+export async function openRecordingAt(
+  samples: SampleSource,
+  path: string,
+): Promise<Recording | { reason: string }> {
+  const shape = await samples.shape(path);
+  if (!shape || shape.frames === 0) return { reason: 'this is no audio that can be read' };
+  const { rate, frames, channels } = shape;
+  if (rate < leastRate || rate > mostRate)
+    return { reason: `a sample rate of ${rate} Hz cannot be compared` };
+  return { samples, path, sampleRate: rate, frames, channels };
+}
+
 /** What one pass over a recording tells. */
 export interface RecordingSurvey {
   track: LevelTrack;

@@ -1,30 +1,20 @@
 import type { CancellationToken } from 'vscode-languageserver';
-import type { ComparedInstrument, NoteDifference } from '../../comparison/compareInstruments';
+import type { NoteDifference } from '../../comparison/compareInstruments';
 import { compareInstruments } from '../../comparison/compareInstruments';
 import { measureNotes } from '../../comparison/measureNotes';
 import type { WordedComparison } from '../../comparison/page/comparisonWords';
 import { cellsOf, summaryOf } from '../../comparison/page/comparisonWords';
 import { pageOfComparison } from '../../comparison/page/pageOfComparison';
-import { nameOf } from '../../model/paths';
-import { SampleSource } from '../../sound/samples/sampleSource';
-import type { DocumentReading } from '../../workspace/openDocument';
 import { stopIfCancelled } from '../cancellation';
 import { base64Of } from '../conversion/base64';
 import { rangeOf } from '../conversion/positions';
 import type { ComparedPlace, CompareResult } from '../requests/comparisonRequests';
 import { CompareRequest } from '../requests/comparisonRequests';
 import type { ServerContext } from '../serverContext';
-import { audible } from './handleSound';
+import type { ReadSide } from './comparedSide';
+import { lineOf, mostPlaces, regionSpan, sideOf } from './comparedSide';
 
 const options = { toleranceDb: -90, sampleRate: 44100, seed: 0 };
-/** Places of one comparison that are shown in the texts. */
-const mostPlaces = 500;
-
-interface ReadSide extends ComparedInstrument {
-  uri: string;
-  name: string;
-}
-
 /** Answers the request that compares how two documents sound. */
 export function handleComparison(server: ServerContext): void {
   const { connection, documents } = server;
@@ -46,20 +36,6 @@ export function handleComparison(server: ServerContext): void {
       await b.samples.close();
     }
   });
-}
-
-async function sideOf({ documents }: ServerContext, reading: DocumentReading): Promise<ReadSide> {
-  const { instrument: made, paths } = await audible(documents.samples, reading);
-  const { uri, path } = reading.document;
-  return {
-    uri,
-    name: path === undefined ? 'a text that is not saved' : nameOf(path),
-    instrument: reading.instrument,
-    program: made.program,
-    playable: made.playable,
-    paths: made.program.samples.map((sample) => paths.get(sample)),
-    samples: new SampleSource(documents.files),
-  };
 }
 
 async function compared(
@@ -112,15 +88,6 @@ async function compared(
     stopIfCancelled(token);
     listening.dispose();
   }
-}
-
-function regionSpan({ instrument }: ReadSide, region: number) {
-  return instrument.headerSpan(instrument.regions[region]);
-}
-
-function lineOf({ instrument }: ReadSide, { source, start }: { source: number; start: number }) {
-  const file = instrument.sources[source];
-  return { line: file.positionAt(start).line, ...(source > 0 && { file: nameOf(file.path) }) };
 }
 
 /** A difference between regions, with what is said of it beside its cause. */

@@ -31,7 +31,7 @@ export interface RenderOptions {
   /** Bytes of decoded audio that are held; 256 MB where not said. */
   mostSampleBytes?: number;
   /** Told now and then how many seconds are done. */
-  progress?: (seconds: number) => void;
+  progress?: (seconds: number) => void | Promise<void>;
 }
 
 /** A note that was played, with the positions of the regions that it started, at its end included. */
@@ -184,7 +184,7 @@ class Render {
     const report = this.engine.takeReport();
     this.#report.brokenRegions.push(...report.brokenRegions);
     this.#deliver(left, right, count);
-    this.#options.progress?.(this.engine.frame / this.#options.sampleRate);
+    await this.#options.progress?.(this.engine.frame / this.#options.sampleRate);
   }
 
   #deliver(left: Float64Array, right: Float64Array, count: number): void {

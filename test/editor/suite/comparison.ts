@@ -1,5 +1,12 @@
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
+import { waveOf } from '../../../server/comparison/page/soundClips';
+import { usualPiece } from '../../../server/comparison/recording/usualPiece';
+import { playableInstrument } from '../../../server/playing/playable/makePlayable';
+import { readSfz } from '../../../server/sfz/read';
+import { soundOf } from '../../../server/sound/program/soundOf';
+import { renderParts } from '../../../server/sound/render/renderParts';
+import { SampleSource } from '../../../server/sound/samples/sampleSource';
 import { closeEverything, openFile, writeWorkspaceFile } from './documents';
 import { workbenchTest } from './testList';
 import { until } from './until';
@@ -31,6 +38,9 @@ workbenchTest('two instruments are compared by how they sound', async (workbench
     async () => (await workbench.evaluate<number>(state, 'audio')) > 0,
   );
   await workbench.screenshot('comparison-light');
+  await workbench.click({ view: 'audio', selector: 'a.mark' });
+  const top = `document.querySelector('#difference-1').getBoundingClientRect().top`;
+  await until('the sounds of the place', async () => (await workbench.evaluate<number>(top, 'audio')) < 60);
   await workbench.useColourTheme('dark');
   await workbench.screenshot('comparison-dark');
   const edit = new vscode.WorkspaceEdit();
@@ -42,4 +52,47 @@ workbenchTest('two instruments are compared by how they sound', async (workbench
   assert.equal(found(other).length, 0);
   await closeEverything();
   for (const one of [uri, other]) await vscode.workspace.fs.delete(one);
+});
+
+/** A recording of an instrument that plays its sweep. */
+async function recordingOf(text: string): Promise<Uint8Array> {
+  const rate = 44100;
+  const instrument = readSfz(text, { path: 'a.sfz' });
+  const playable = playableInstrument(instrument);
+  const samples = new SampleSource({
+    open: async () => undefined,
+    stat: async () => undefined,
+    list: async () => [],
+  });
+  const [left, right]: [number[], number[]] = [[], []];
+  await renderParts(
+    { program: soundOf(instrument), playable, paths: [], samples },
+    [usualPiece(playable)],
+    { sampleRate: rate, seed: 0, quality: 'live' },
+    (ofLeft, ofRight, count) => {
+      left.push(...ofLeft.subarray(0, count));
+      right.push(...ofRight.subarray(0, count));
+    },
+  );
+  return waveOf({ left: Float32Array.from(left), right: Float32Array.from(right) }, rate);
+}
+
+workbenchTest('an instrument is compared with a recording of the original', async (workbench) => {
+  await workbench.useColourTheme('light');
+  // Two notes would not tell which of them is in tune with the whole.
+  const third = '<region> key=67\n';
+  const uri = await writeWorkspaceFile('ported.sfz', second + third);
+  const recording = await writeWorkspaceFile('original.wav', await recordingOf(first + third));
+  await openFile('ported.sfz');
+  const found = () =>
+    vscode.languages.getDiagnostics(uri).filter(({ source }) => source === 'zonewright comparison');
+  await vscode.commands.executeCommand('zonewright.compareWith', recording);
+  await until('the findings of the recording', () => found().length > 0);
+  assert.match(found()[0].message, /In the recording key 64.*pitch −20 cents: The tuning differs/);
+  assert.equal(found()[0].range.start.character, second.split('\n')[2].indexOf('tune'));
+  const heading = await workbench.text({ view: 'main > table, main .wide', selector: 'h1' });
+  assert.equal(heading, 'ported.sfz and the recording original.wav');
+  await workbench.screenshot('comparison-recording');
+  await closeEverything();
+  for (const one of [uri, recording]) await vscode.workspace.fs.delete(one);
 });

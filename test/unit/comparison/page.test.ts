@@ -91,6 +91,11 @@ describe.skipIf(!hasBrowser)('the page of a comparison', () => {
     expect(await page.locator('h1').textContent()).toContain('first "<script>.sfz');
     expect(await page.locator('audio').count()).toBe(12);
     expect(await page.locator('svg rect.area').count()).toBe(4);
+    expect(await page.locator('a.mark').count()).toBe(4);
+    for (const mark of await page.locator('a.mark').all()) {
+      const card = page.locator((await mark.getAttribute('href')) as string);
+      expect(await card.locator('audio').count()).toBe(3);
+    }
     expect(await page.locator('.caution').textContent()).toContain('Start quiet');
     const lasts = await page.evaluate(
       `Promise.all([...document.querySelectorAll('audio')].map((one) => new Promise((done) => { one.onloadedmetadata = () => done(one.duration); one.onerror = () => done(-1); one.load(); one.preload = 'metadata'; })))`,
