@@ -33,11 +33,14 @@ async function makePack(client: BaseLanguageClient): Promise<void> {
   if ('problem' in made) await window.showWarningMessage(made.problem);
   else
     await window.showInformationMessage(
-      l10n.t(
-        '{0} was written with {1} files. Share it only where the licence of the recordings lets you; the law differs by country.',
-        made.name,
-        made.contents.length,
-      ),
+      (made.notFlac > 0
+        ? `${l10n.t('{0} samples stay as they are, since FLAC would change them.', made.notFlac)} `
+        : '') +
+        l10n.t(
+          '{0} was written with {1} files. Share it only where the licence of the recordings lets you; the law differs by country.',
+          made.name,
+          made.contents.length,
+        ),
     );
 }
 
@@ -67,10 +70,31 @@ async function askedFacts(): Promise<Omit<MakePackParams, 'uri'> | undefined> {
     prompt: l10n.t('Who made the recordings? Leave it empty where that is not to be said.'),
   });
   if (maker === undefined) return undefined;
+  const audio = await askedAudio();
+  if (!audio) return undefined;
   return {
     ...(licence.trim() === '' ? { withoutLicence: true } : { licence: licence.trim() }),
     ...(maker.trim() !== '' && { maker: maker.trim() }),
+    ...(audio.isFlac && { audio: 'flac' }),
   };
+}
+
+/** How the samples are packed; `undefined` where a person wants no pack after all. */
+function askedAudio(): Thenable<{ isFlac: boolean } | undefined> {
+  const items = [
+    { label: l10n.t('Samples as they are'), isFlac: false },
+    {
+      label: l10n.t('Samples as FLAC'),
+      detail: l10n.t(
+        'Smaller, the same sound number by number, loops and root keys kept. Many players read loops from WAV alone: keep WAV where the instrument leaves its loops to its files.',
+      ),
+      isFlac: true,
+    },
+  ];
+  return window.showQuickPick(items, {
+    title: l10n.t('Make a pack'),
+    placeHolder: l10n.t('How are the samples packed?'),
+  });
 }
 
 async function write(

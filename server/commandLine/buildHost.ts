@@ -6,6 +6,7 @@ import { brokenDown, buildThread } from '../library/build/buildThread';
 import type { FileWriter } from '../library/build/fileWriter';
 import type { BuildHost, OpenCrew } from '../library/build/runBuild';
 import { OutputError } from '../model/output';
+import { flacLibraryIn } from '../workspace/files/flacLibraryIn';
 import { clearUnfinished, stagedWriter } from '../workspace/files/stagedWriter';
 import { sumOf } from '../workspace/measuring/cacheFolder';
 import { NodeJobPool } from '../workspace/threads/nodeJobPool';
@@ -27,23 +28,24 @@ export function buildHost(machine: Machine, threads = availableParallelism()): B
     writer: stagedWriter,
     clearUnfinished,
     crew: (data, writer) => crewOf(machine, data, writer, threads),
+    flacLibrary: flacOf(machine),
   };
 }
 
-function crewOf(
-  { files, program, measuring, packing }: Machine,
-  data: BuildThreadData,
-  writer: FileWriter,
-  threads: number,
-): OpenCrew {
+function flacOf({ program, packing }: Machine): BuildHost['flacLibrary'] {
+  return packing?.flacLibrary ?? (program === undefined ? undefined : () => flacLibraryIn(program));
+}
+
+async function noFlac(): Promise<never> {
+  throw new OutputError('there is no FLAC here; pack the audio as it is');
+}
+
+function crewOf(machine: Machine, data: BuildThreadData, writer: FileWriter, threads: number): OpenCrew {
+  const { files, program, measuring } = machine;
   const bundle = `${program}/buildWorker.js`;
   if (program === undefined || threads === 1 || !existsSync(bundle)) {
     const cache = data.keeps ? measuring?.storage() : undefined;
-    const flacLibrary = async () => {
-      const library = await packing?.flacLibrary();
-      if (!library) throw new OutputError('there is no FLAC here; pack the audio as it is');
-      return library;
-    };
+    const flacLibrary = flacOf(machine) ?? noFlac;
     const host = { files, writer, cache, sumOf, flacLibrary };
     return { width: 1, run: buildThread(data, host), close: async () => {} };
   }

@@ -140,7 +140,7 @@ export class LanguageServer implements ServerContext {
     handleConversion(this);
     handleFonts(this);
     handleLibrary(this, this.#builds, () => this.#trust.files.isTrusted);
-    handlePacks(this);
+    handlePacks(this, this.#builds?.flacLibrary);
     handleInstrumentList(this);
     handleInstrumentRequests(this);
     handleRecordings(this);

@@ -1,3 +1,4 @@
+import type { FlacLibrary } from '../../audio/encode/flacEncoder';
 import type { Files } from '../../model/files';
 import type { ResolvedLibrary } from '../libraryInstrument';
 import type { PackOrder } from '../pack/packBuilt';
@@ -24,6 +25,8 @@ export interface BuildHost {
   /** Takes away what builds that were ended have left unfinished. */
   clearUnfinished(roots: readonly string[]): void;
   crew(data: BuildThreadData, writer: FileWriter): OpenCrew;
+  /** The encoder of FLAC, loaded when it is asked for; missing where there is none. */
+  flacLibrary?: (() => Promise<FlacLibrary>) | undefined;
 }
 
 /** How a build is asked for. */

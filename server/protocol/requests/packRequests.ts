@@ -8,6 +8,8 @@ export interface MakePackParams {
   maker?: string;
   /** Said on purpose: packed although no licence is known. */
   withoutLicence?: boolean;
+  /** Samples become FLAC where that changes none; as they are where nothing is said. */
+  audio?: 'flac';
 }
 
 /** A pack that is ready to be taken. */
@@ -18,6 +20,8 @@ export interface MakePackResult {
   name: string;
   /** The paths of the files in it. */
   contents: string[];
+  /** Samples that stay as they are although FLAC was asked for. */
+  notFlac: number;
 }
 
 /** Why there is no pack, as a sentence. */

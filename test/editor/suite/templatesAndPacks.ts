@@ -44,6 +44,8 @@ workbenchTest('an instrument is packed with the licence that a person gives', as
   await workbench.press(...'CC0', 'Enter');
   await workbench.waitFor({ selector: '.quick-input-widget >> text=/Who made/' });
   await workbench.press('Enter');
+  await workbench.waitFor({ selector: '.quick-input-list >> text=/Samples as FLAC/' });
+  await workbench.press('ArrowDown', 'Enter');
   await workbench.waitFor({ selector: '.quick-input-action' });
   await workbench.screenshot('pack-save');
   await workbench.press('Enter');

@@ -75,4 +75,9 @@ it('packs a document, in parts, and not without a licence', async () => {
   for (const name of made.contents) expect(listed).toContain(name);
   execFileSync('python3', ['-m', 'zipfile', '-e', `${place}/${made.name}`, `${place}/out`]);
   expect(await readFile(`${place}/out/Bell/Bell.sfz`, 'utf8')).toBe('<region> sample=Samples/a.wav key=61\n');
+  const flac = { uri, licence: 'CC0 1.0', audio: 'flac' } as const;
+  expect(await client.connection.sendRequest(MakePackRequest.type, flac)).toMatchObject({
+    contents: ['Bell/Bell.sfz', 'Bell/LICENCE.txt', 'Bell/CREDITS.txt', 'Bell/Samples/a.flac'],
+    notFlac: 0,
+  });
 });

@@ -1,3 +1,5 @@
+import { encodeFlac } from '../../../audio/encode/flacEncoder';
+import type { BuildHost } from '../../../library/build/runBuild';
 import { packInstrument } from '../../../library/pack/packOutput';
 import { portableName } from '../../../library/portableNames';
 import { joinedBytes } from '../../../model/joinedBytes';
@@ -13,14 +15,17 @@ import type { ServerContext } from '../../serverContext';
 /** Bytes that are put together for one answer. */
 const partBytes = 1 << 22;
 
-/** Answers the requests about packs. One is under way at a time; a new one ends that before it. */
-export function handlePacks({ connection, documents }: ServerContext): void {
+/** Answers the requests about packs; samples become FLAC where the host has an encoder. One is under way at a time; a new one ends that before it. */
+export function handlePacks(
+  { connection, documents }: ServerContext,
+  flacLibrary: BuildHost['flacLibrary'],
+): void {
   let parts: AsyncIterator<Uint8Array> | undefined;
   let number = 0;
 
   connection.onRequest(
     MakePackRequest.type,
-    async ({ uri, licence, maker, withoutLicence = false }, token) => {
+    async ({ uri, licence, maker, withoutLicence = false, audio }, token) => {
       const reading = await documents.reading(uri);
       stopIfCancelled(token);
       const path = reading?.document.path;
@@ -31,10 +36,17 @@ export function handlePacks({ connection, documents }: ServerContext): void {
       const facts = { title, ...(licence && { licence }), ...(maker && { maker }) };
       const text = { instrument, notation, notationOf: notationOfParts({ path, notation, instrument }) };
       const files = vocabulary?.savedIn === undefined ? [] : [vocabulary.savedIn];
+      if (audio === 'flac' && !flacLibrary)
+        return { problem: 'Samples become FLAC on the desktop, on a remote machine or on the command line.' };
       try {
-        const { files: packed, contents } = await packInstrument(
+        const library = audio === 'flac' ? await flacLibrary?.() : undefined;
+        const {
+          files: packed,
+          contents,
+          notFlac,
+        } = await packInstrument(
           { name: portableName(title), texts: [text], files, facts },
-          { form: 'zip', withoutLicence },
+          { form: 'zip', withoutLicence, ...(library && { flac: (reader) => encodeFlac(library, reader) }) },
           documents.files,
         );
         stopIfCancelled(token);
@@ -42,7 +54,7 @@ export function handlePacks({ connection, documents }: ServerContext): void {
         if (typeof content !== 'object' || !('chunks' in content)) return { problem: 'Nothing was packed.' };
         await parts?.return?.();
         parts = content.chunks()[Symbol.asyncIterator]();
-        return { pack: ++number, name: nameOf(name), contents: [...contents] };
+        return { pack: ++number, name: nameOf(name), contents: [...contents], notFlac: notFlac.length };
       } catch (error) {
         if (error instanceof OutputError) return { problem: `Nothing was packed: ${error.message}.` };
         throw error;
