@@ -13,9 +13,9 @@ import { registerLocateFolder } from './locateFolder';
 import { registerMakePack } from './makePack';
 import { registerMidi } from './midi/midiCommands';
 import type { MidiAccess } from './midi/midiInputs';
-import { registerNewInstrumentFromFolder } from './newInstrumentFromFolder';
 import { NotesDocuments } from './notesDocuments';
 import { registerTablePaste } from './pasteTable';
+import { registerRecordings } from './recordingsPreview/registerRecordings';
 import { registerSampleReport } from './sampleReport';
 import { FontEditor } from './soundFont/fontEditor';
 import { registerFontWriting } from './soundFont/writeFont';
@@ -47,7 +47,7 @@ export async function startExtension(
     registerLocateFolder(),
     registerFolderFixes(client),
     ...registerInstruments(client),
-    registerNewInstrumentFromFolder(client),
+    ...registerRecordings(context, client),
     FontEditor.register(context, client),
     registerFontWriting(client),
     ...registerLibrary(context, client),

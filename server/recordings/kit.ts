@@ -39,11 +39,18 @@ export function placeKit(
   const taken = new Set<number>();
   const placed: Placed[] = [];
   for (const [number, [sound, list]] of [...sounds].entries()) {
-    const key = areGiven ? (given[number] as number) : freeKey(drumKeysOf(sound), taken);
+    const wished = drumKeysOf(sound);
+    const key = areGiven ? (given[number] as number) : freeKey(wished, taken);
     if (key === undefined) continue;
+    const because = areGiven
+      ? 'It sounds no note; its name or its file gives this key.'
+      : wished.includes(key)
+        ? `It sounds no note; "${sound}" has this key in the General MIDI key map.`
+        : `It sounds no note; "${sound}" has the next key that is free.`;
     taken.add(key);
     for (const { recording, part } of list) {
       const one = placedAt(recording, { key, tuneCents: 0 });
+      one.because.push(because);
       one.section = part.microphone ?? '';
       one.family = `${sound} ${one.section}`;
       one.layer = areLayers(list.map((other) => other.part.layer)) ? part.layer : undefined;

@@ -22,6 +22,8 @@ export function placeVelocities(placed: readonly Placed[]): string[] {
     for (const [at, one] of members.entries()) {
       one.position = at + 1;
       one.length = members.length;
+      if (members.length > 1)
+        one.because.push(`It is take ${at + 1} of ${members.length} that answer the same: they take turns.`);
     }
   }
   return [...notes];
@@ -37,6 +39,9 @@ function byName(section: string, members: readonly Placed[]): string[] {
       const at = bounds.indexOf(Number(one.layer?.slice(1)));
       one.lowVelocity = (bounds[at - 1] ?? 0) + 1;
       one.highVelocity = at === bounds.length - 1 ? 127 : (bounds[at] ?? 127);
+      one.because.push(
+        `The number ${bounds[at]} in its name is taken for the highest velocity of its layer.`,
+      );
     }
     return [
       `The numbers ${bounds.join(', ')} in the names are taken for the highest velocity of each layer.`,
@@ -48,7 +53,10 @@ function byName(section: string, members: readonly Placed[]): string[] {
   }));
   const { labels, contradicted } = orderedLayers(heard);
   for (const one of members) {
-    const { low, high } = velocitiesOfLayer(labels.indexOf(one.layer ?? ''), labels.length);
+    const layer = labels.indexOf(one.layer ?? '');
+    const { low, high } = velocitiesOfLayer(layer, labels.length);
+    const word = one.layer === undefined ? 'Its name says nothing of a layer' : `Its name says ${one.layer}`;
+    one.because.push(`${word}: layer ${layer + 1} of ${labels.length}.`);
     one.lowVelocity = low;
     one.highVelocity = high;
   }
@@ -78,6 +86,10 @@ function byEar(section: string, members: readonly Placed[]): string[] {
     list.sort((a, b) => (a.recording.loudness ?? -100) - (b.recording.loudness ?? -100));
     for (const [at, one] of list.entries()) {
       const { low, high } = velocitiesOfLayer(at, list.length);
+      const lufs = one.recording.loudness?.toFixed(1).replace('-', '−');
+      one.because.push(
+        `At ${lufs} LUFS it is layer ${at + 1} of ${list.length} on its key, from soft to loud.`,
+      );
       one.lowVelocity = low;
       one.highVelocity = high;
     }

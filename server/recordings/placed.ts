@@ -23,6 +23,8 @@ export interface Placed {
   highVelocity: number;
   position: number;
   length: number;
+  /** Why it stands where it does, as sentences. */
+  because: string[];
 }
 
 /** Items by what they have in common, in their order. */
@@ -55,5 +57,6 @@ export function placedAt(recording: Recording, { key, tuneCents }: Pick<Root, 'k
     highVelocity: 127,
     position: 1,
     length: 1,
+    because: [],
   };
 }

@@ -8,6 +8,7 @@ import { partsOf } from './parts';
 import type { Placed } from './placed';
 import { grouped, placedAt } from './placed';
 import { placeVelocities } from './placeVelocities';
+import { rootReason, wordReasons } from './reasons';
 import type { Recording } from './recording';
 import type { Root } from './roots';
 import { findRoots } from './roots';
@@ -94,6 +95,7 @@ function placeNotes(
       continue;
     }
     const one = placedAt(recording, root);
+    one.because.push(rootReason(recording, root));
     placed.push(one);
     pending.push({ one, part });
   }
@@ -103,6 +105,7 @@ function placeNotes(
   if (sides) told.notes.push('Left and right are files of their own: both sound together, on their sides.');
   for (const { one, part } of pending) {
     const variant = variants.kind === 'articulation' ? variants.of(part) : '';
+    one.because.push(...wordReasons(part));
     one.isRelease = part.isRelease === true;
     one.section = [part.articulation ?? variant, part.microphone ?? '', one.isRelease ? 'release' : '']
       .filter((word) => word !== '')
@@ -179,6 +182,7 @@ function spread(placed: readonly Placed[]): void {
       const range = keys.get(one.root);
       one.lowKey = range?.low ?? one.root;
       one.highKey = range?.high ?? one.root;
+      if (one.lowKey !== one.highKey) one.because.push('It answers the keys that are nearest to its root.');
     }
   }
 }

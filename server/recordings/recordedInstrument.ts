@@ -14,6 +14,28 @@ export interface RecordedInstrument {
   instrument: Instrument;
   /** What was decided, and what was left out; the spans are in the list of paths, one a line. */
   notes: ConversionNote[];
+  /** What became of each recording, in the order of the instrument; those that are left out last. */
+  decisions: RecordingDecision[];
+}
+
+/** What was decided of a recording, with the reasons. */
+export interface RecordingDecision {
+  path: string;
+  /** Its place in the instrument; missing where it is left out. */
+  place?: Pick<
+    Placed,
+    | 'root'
+    | 'lowKey'
+    | 'highKey'
+    | 'lowVelocity'
+    | 'highVelocity'
+    | 'tuneCents'
+    | 'position'
+    | 'length'
+    | 'section'
+  >;
+  /** Sentences. */
+  because: string[];
 }
 
 /**
@@ -48,6 +70,10 @@ export function recordedInstrument(
     }
   }
   return {
+    decisions: [
+      ...sectionsOf(placed).flatMap(([, members]) => members.map(decisionOf)),
+      ...leftOut.map(({ path: left, because }) => ({ path: left, because: [`Left out: ${because}.`] })),
+    ],
     instrument: builder.finish(),
     notes: [
       ...notes.map((message): ConversionNote => ({ kind: 'assumed', ...mainSpan(0, 0), message })),
@@ -66,6 +92,15 @@ export function recordedInstrument(
             },
           ]),
     ],
+  };
+}
+
+function decisionOf(one: Placed): RecordingDecision {
+  const { root, lowKey, highKey, lowVelocity, highVelocity, tuneCents, position, length, section } = one;
+  return {
+    path: one.recording.path,
+    place: { root, lowKey, highKey, lowVelocity, highVelocity, tuneCents, position, length, section },
+    because: usableLoop(one.recording) ? [...one.because, 'Its loop is that of the file.'] : one.because,
   };
 }
 

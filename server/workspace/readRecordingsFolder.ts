@@ -30,6 +30,27 @@ export async function readRecordingsFolder(
   outputFolder: string,
   afterStep: AfterStep = () => {},
 ): Promise<FolderReading | undefined> {
+  const { recordings, unreadable } = await recordingsBelow(files, folder, afterStep);
+  return recordings.length === 0
+    ? undefined
+    : { ...instrumentOf(recordings, folder, outputFolder), unreadable };
+}
+
+/** Makes an instrument of some recordings of a folder; the sample paths start from `outputFolder`. */
+export function instrumentOf(
+  recordings: readonly Recording[],
+  folder: string,
+  outputFolder: string,
+): RecordedInstrument {
+  return recordedInstrument(folder, recordings, (path) => relativePath(outputFolder, joinPath(folder, path)));
+}
+
+/** Opens and measures the audio files in a folder and all below it; tells those that cannot be read. */
+export async function recordingsBelow(
+  files: Files,
+  folder: string,
+  afterStep: AfterStep = () => {},
+): Promise<{ recordings: Recording[]; unreadable: string[] }> {
   const paths = await audioFilesBelow(files, folder);
   const recordings: (Recording & { size: number })[] = [];
   const unreadable: string[] = [];
@@ -41,12 +62,8 @@ export async function readRecordingsFolder(
     else unreadable.push(shown);
     afterStep((at + 1) / paths.length);
   }
-  if (recordings.length === 0) return undefined;
   await markCopies(files, folder, recordings);
-  const made = recordedInstrument(folder, recordings, (path) =>
-    relativePath(outputFolder, joinPath(folder, path)),
-  );
-  return { ...made, unreadable };
+  return { recordings, unreadable };
 }
 
 async function recordingOf(

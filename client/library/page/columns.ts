@@ -12,6 +12,15 @@ export interface Column {
   shown?: (row: LibraryRow) => string;
   /** More about it, in a sentence. */
   hint?: (row: LibraryRow) => string | undefined;
+  /** Left away where it is known of no instrument. */
+  isOnRequest?: true;
+}
+
+/** The columns that have something to show for some rows. */
+export function columnsFor(rows: readonly LibraryRow[]): Column[] {
+  return columns.filter(
+    ({ isOnRequest, value }) => !isOnRequest || rows.some((row) => value(row) !== undefined),
+  );
 }
 
 /** What a state is called. */
@@ -59,17 +68,19 @@ export const columns: readonly Column[] = [
   { id: 'missing', title: () => l10n.t('Missing samples'), value: ({ missing }) => missing },
   { id: 'errors', title: () => l10n.t('Errors'), value: ifBuilt(({ errors }) => errors) },
   { id: 'warnings', title: () => l10n.t('Warnings'), value: ifBuilt(({ warnings }) => warnings) },
-  { id: 'cents', title: () => l10n.t('Cents off'), value: ({ cents }) => cents },
-  { id: 'loudness', title: () => l10n.t('LUFS'), value: ({ loudness }) => loudness },
+  { id: 'cents', title: () => l10n.t('Cents off'), value: ({ cents }) => cents, isOnRequest: true },
+  { id: 'loudness', title: () => l10n.t('LUFS'), value: ({ loudness }) => loudness, isOnRequest: true },
   {
     id: 'proof',
     title: () => l10n.t('Proof'),
+    isOnRequest: true,
     value: ({ proof }) => proof && verdictText(proof.verdict),
     hint: ({ proof }) => proof?.where,
   },
   {
     id: 'worst',
-    title: () => l10n.t('Worst difference, dB'),
+    title: () => l10n.t('Worst dB'),
+    isOnRequest: true,
     value: ({ proof }) => (proof ? (proof.worstDb ?? Number.NEGATIVE_INFINITY) : undefined),
     shown: ({ proof }) => (proof ? (proof.worstDb === null ? l10n.t('none') : String(proof.worstDb)) : ''),
     hint: ({ proof }) => proof?.where,

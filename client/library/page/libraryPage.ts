@@ -6,7 +6,7 @@ import { l10n } from '../../webview/page/l10n';
 import { PageElement } from '../../webview/page/pageElement';
 import type { LibraryFromPage, LibraryPlace, LibraryToPage, ShownLibrary } from '../messages';
 import type { Column } from './columns';
-import { columns, holds, sorted, stateText } from './columns';
+import { columnsFor, holds, sorted, stateText } from './columns';
 
 /** What is remembered: the order of the rows, and what they are narrowed down to. */
 interface Kept {
@@ -54,6 +54,7 @@ export class LibraryPage extends PageElement<LibraryToPage, LibraryFromPage, Kep
     const { by, falls, filter } = this.state;
     const found = rows.filter((row) => holds(row, filter));
     const ordered = by === '' ? found : sorted(found, by, falls);
+    const columns = columnsFor(rows);
     const isBuilding = this.#progress !== undefined;
     return html`<header class="head">
         <h1>${title}</h1>
@@ -93,7 +94,7 @@ export class LibraryPage extends PageElement<LibraryToPage, LibraryFromPage, Kep
             </tr>
           </thead>
           <tbody>
-            ${ordered.map((row) => this.#row(uri, row))}
+            ${ordered.map((row) => this.#row(uri, row, columns))}
           </tbody>
         </table>
       </div>`;
@@ -116,7 +117,7 @@ export class LibraryPage extends PageElement<LibraryToPage, LibraryFromPage, Kep
     </th>`;
   }
 
-  #row(uri: string, row: LibraryRow): TemplateResult {
+  #row(uri: string, row: LibraryRow, columns: readonly Column[]): TemplateResult {
     const { name, fileName, state } = row;
     const open = (place: LibraryPlace, label: string) =>
       html`<button

@@ -14,7 +14,22 @@ const inDetails: readonly string[] = [
   'In another way',
   'Source',
 ] satisfies (typeof rowHeadings)[number][];
-const shown = rowHeadings.flatMap((heading, at) => (inDetails.includes(heading) ? [] : [at]));
+/** Columns that are left away where they are known of no instrument. */
+const onRequest: readonly string[] = [
+  'Cents off',
+  'LUFS',
+  'Proof',
+  'Worst dB',
+] satisfies (typeof rowHeadings)[number][];
+
+/** The columns that are shown, by position. */
+function shownFor(rows: readonly LibraryRow[]): number[] {
+  const cells = rows.map(rowCells);
+  const isKnown = (at: number) => cells.some((row) => row[at] !== undefined);
+  return rowHeadings.flatMap((heading, at) =>
+    inDetails.includes(heading) || (onRequest.includes(heading) && !isKnown(at)) ? [] : [at],
+  );
+}
 
 /**
  * An overview of a library as one HTML page that needs nothing else: a table to be sorted and filtered, with a small map and
@@ -22,7 +37,8 @@ const shown = rowHeadings.flatMap((heading, at) => (inDetails.includes(heading) 
  */
 export function reportPage(report: LibraryReport): string {
   const { title, instruments } = report;
-  const rows = instruments.map(rowMarkup).join('\n');
+  const shown = shownFor(instruments.map(({ row }) => row));
+  const rows = instruments.map((one) => rowMarkup(one, shown)).join('\n');
   const heads = shown.map(
     (at) =>
       `<th scope="col" aria-sort="none"><button type="button">${escapeMarkup(rowHeadings[at])}</button></th>`,
@@ -64,7 +80,7 @@ function summary({ instruments }: LibraryReport): string {
   return `${counted(instruments.length, 'instrument')}${told.length > 0 ? `: ${told.join(', ')}` : ''}.`;
 }
 
-function rowMarkup({ row, record }: ReportedInstrument): string {
+function rowMarkup({ row, record }: ReportedInstrument, shown: readonly number[]): string {
   const cells = rowCells(row);
   const columns = shown.map((at) => {
     const cell = cells[at];

@@ -31,7 +31,7 @@ export const rowHeadings = [
   'Cents off',
   'LUFS',
   'Proof',
-  'Worst difference, dB',
+  'Worst dB',
   'Where it differs most',
   'Assumed',
   'In another way',

@@ -16,6 +16,7 @@ import './sound';
 import './soundFont';
 import './screen';
 import './tablePreview';
+import './recordings';
 import './templatesAndPacks';
 import './vocabularies';
 import { runTests } from './runTests';

@@ -28,6 +28,7 @@ const rows: LibraryRow[] = [
       licence: 'CC0 1.0',
     },
     ...{ ...nothing, warnings: 2, assumed: 1 },
+    proof: { verdict: 'alike', worstDb: null, where: '' },
     doubts: [],
     shapes: [
       [48, 60, 1, 127],
@@ -44,6 +45,11 @@ const rows: LibraryRow[] = [
     },
     ...{ regions: 100, keys: [36, 96], layers: 4, missing: 3 },
     ...{ ...nothing, errors: 3 },
+    proof: {
+      verdict: 'differs',
+      worstDb: -23.1,
+      where: 'key 60 (C4), velocity 64: Tunings in cents differ.',
+    },
     doubts: ['3 of its 100 samples are not there.'],
     shapes: [[36, 96, 1, 127]],
   },
@@ -108,6 +114,12 @@ describe.skipIf(!hasBrowser)('the page of libraries in a browser', () => {
     );
     await page.getByRole('button', { name: 'Instrument' }).click();
     expect((await names(page)).slice(1)).toEqual(['Ferry reed', 'Harbour organ', 'Quay bell']);
+    await page.getByRole('button', { name: 'Worst dB' }).click();
+    await page.getByRole('button', { name: 'Worst dB' }).click();
+    expect((await names(page)).slice(0, 2)).toEqual(['Ferry reed', 'Quay bell']);
+    expect(await page.getByText('Tunings in cents differ.').isVisible()).toBe(true);
+    expect(await page.getByRole('cell', { name: 'sounds alike' }).count()).toBe(1);
+    await page.getByRole('button', { name: 'Instrument' }).click();
     await page.getByRole('searchbox').fill('reed changed');
     expect(await names(page)).toEqual(['Ferry reed']);
     expect(await page.getByRole('status').textContent()).toBe('1 of 4 instruments');

@@ -1,0 +1,31 @@
+import { keyText } from '../model/wording/rangeWords';
+import type { Part } from './parts';
+import type { Recording } from './recording';
+import type { Root } from './roots';
+
+/** Why a recording has its root key, as a sentence. */
+export function rootReason({ pitch, rootKey }: Recording, { key, from, noteText, tuneCents }: Root): string {
+  const name = noteText === undefined ? undefined : `"${noteText.trim()}" in its name`;
+  switch (from) {
+    case 'pitch': {
+      const cents = pitch === undefined ? 0 : Math.round((pitch - key) * 100);
+      const off = cents === 0 ? '' : `, ${Math.abs(cents)} cents ${cents > 0 ? 'above' : 'below'} it`;
+      const tuned = tuneCents === 0 ? '' : '; tune corrects that';
+      return `It sounds ${keyText(key)}${off}${tuned}.`;
+    }
+    case 'name':
+      return `${name ?? 'Its name'} tells ${keyText(key)}; no clear pitch speaks against it.`;
+    case 'file':
+      return `The file itself gives the root key ${rootKey ?? key}.`;
+  }
+}
+
+/** What words of a path decide, as sentences. */
+export function wordReasons({ articulation, microphone, isRelease, side }: Part): string[] {
+  const reasons = [];
+  if (articulation !== undefined) reasons.push(`Its path speaks of ${articulation}.`);
+  if (microphone !== undefined) reasons.push(`Its path speaks of the microphone ${microphone}.`);
+  if (isRelease) reasons.push('Its path speaks of a release: it sounds when the key goes up.');
+  if (side !== undefined) reasons.push(`Its path says ${side}.`);
+  return reasons;
+}

@@ -1,0 +1,74 @@
+import assert from 'node:assert/strict';
+import * as vscode from 'vscode';
+import { workspaceFolder, writeWorkspaceFile } from './documents';
+import { workbenchTest } from './testList';
+import { until } from './until';
+
+const view = '#recordings-preview';
+const rate = 44100;
+
+/** Half a second of a sound with three partials, as a mono WAV file of 16 bits. */
+function tone(hertz: number, level: number): Uint8Array {
+  const frames = rate / 2;
+  const bytes = Buffer.alloc(44 + frames * 2);
+  bytes.write('RIFF', 0);
+  bytes.writeUInt32LE(36 + frames * 2, 4);
+  bytes.write('WAVEfmt ', 8);
+  bytes.writeUInt32LE(16, 16);
+  bytes.writeUInt16LE(1, 20);
+  bytes.writeUInt16LE(1, 22);
+  bytes.writeUInt32LE(rate, 24);
+  bytes.writeUInt32LE(rate * 2, 28);
+  bytes.writeUInt16LE(2, 32);
+  bytes.writeUInt16LE(16, 34);
+  bytes.write('data', 36);
+  bytes.writeUInt32LE(frames * 2, 40);
+  for (let at = 0; at < frames; at++) {
+    let value = 0;
+    for (let partial = 1; partial <= 3; partial++)
+      value += Math.sin((2 * Math.PI * hertz * partial * at) / rate) / partial;
+    bytes.writeInt16LE(Math.round(level * value * Math.exp(-at / 8000)), 44 + at * 2);
+  }
+  return bytes;
+}
+
+workbenchTest(
+  'a folder of recordings is shown with each decision before an instrument is made of it',
+  async (workbench) => {
+    for (const [name, hertz] of [
+      ['C3', 261.63],
+      ['G3', 392],
+      ['C4', 523.25],
+    ] as const)
+      for (const [layer, level] of [
+        ['soft', 2000],
+        ['loud', 14000],
+      ] as const)
+        await writeWorkspaceFile(`tarn harp/tarn ${name} ${layer}.wav`, tone(hertz, level));
+    await writeWorkspaceFile('tarn harp/room.wav', tone(0, 0));
+    const folder = vscode.Uri.joinPath(workspaceFolder(), 'tarn harp');
+    void vscode.commands.executeCommand('zonewright.newInstrumentFromFolder', folder);
+    const text = await until('the decisions', async () => {
+      const shown = await workbench.text({ view, selector: 'table' }).catch(() => '');
+      return shown.includes('tarn C4 loud.wav') && shown;
+    });
+    assert.match(text, /It sounds 72 \(C5\)/);
+    assert.match(text, /room\.wav[\s\S]*Left out: it is silent/);
+    for (const theme of ['light', 'dark', 'highContrast'] as const) {
+      await workbench.useColourTheme(theme);
+      await vscode.commands.executeCommand('notifications.hideToasts');
+      await workbench.screenshot(`recordings-${theme}`);
+    }
+    await workbench.click({ view, selector: 'input[aria-label="Take tarn G3 soft.wav"]' });
+    await until('one less', async () =>
+      /5 regions; 2 recordings/.test(await workbench.text({ view, selector: 'header' })),
+    );
+    await workbench.click({ view, selector: '#write' });
+    const document = await until('the new instrument', () => {
+      const active = vscode.window.activeTextEditor?.document;
+      return active?.isUntitled && active.getText().includes('tarn') ? active : undefined;
+    });
+    assert.equal(document.getText().match(/<region>/g)?.length, 5);
+    assert.doesNotMatch(document.getText(), /tarn G3 soft/);
+  },
+);
