@@ -52,7 +52,7 @@ export function placeKit(
       const one = placedAt(recording, { key, tuneCents: 0 });
       one.because.push(because);
       one.section = part.microphone ?? '';
-      one.family = `${sound} ${one.section}`;
+      one.family = `${sound} ${one.section}`.trim();
       one.layer = areLayers(list.map((other) => other.part.layer)) ? part.layer : undefined;
       one.turn = part.turn ?? part.numbers.at(-1) ?? 0;
       placed.push(one);

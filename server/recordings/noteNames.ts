@@ -14,7 +14,9 @@ const sign = `(?:#|♯|♭|is|es|s|b|sharp|flat|x)?`;
 const letters = `[A-Ha-h]${sign}`;
 const syllables = `(?:do|dó|ut|re|ré|ra|mi|fa|fá|sol|so|la|lá|si|ti|shi)(?:#|♯|♭|b|s|is|es)?`;
 const edge = String.raw`(?<![\p{L}\p{N}#♯♭])`;
-const behind = String.raw`(?![\p{L}\p{N}#♯♭])`;
+/** What may follow a note without a sign in between: the number of a layer or a turn, or a dynamic, as in `A#3v10` or `C4mf`. */
+const mark = String.raw`(?:(?:v|vl|vel|layer|rr|take|tk)\d{1,2}|p{1,3}|m[pf]|f{1,3})(?![\p{L}\p{N}])`;
+const behind = String.raw`(?:(?![\p{L}\p{N}#♯♭])|(?=${mark}))`;
 
 /** A note with its octave right behind it, or with one sign or space in between. */
 const glued = new RegExp(`${edge}(${letters}|${syllables})(-?\\d{1,2})${behind}`, 'giu');

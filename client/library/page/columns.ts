@@ -55,21 +55,8 @@ function ifBuilt(value: (row: LibraryRow) => number): Column['value'] {
 }
 
 /** The columns behind that of the name, from left to right. */
-export const columns: readonly Column[] = [
+const columns: readonly Column[] = [
   { id: 'state', title: () => l10n.t('State'), value: ({ state }) => stateText(state) },
-  { id: 'regions', title: () => l10n.t('Regions'), value: ({ regions }) => regions },
-  {
-    id: 'keys',
-    title: () => l10n.t('Keys'),
-    value: ({ keys }) => keys?.[0],
-    shown: ({ keys }) => (keys ? noteNamesText(...keys) : ''),
-  },
-  { id: 'layers', title: () => l10n.t('Layers'), value: ({ layers }) => layers },
-  { id: 'missing', title: () => l10n.t('Missing samples'), value: ({ missing }) => missing },
-  { id: 'errors', title: () => l10n.t('Errors'), value: ifBuilt(({ errors }) => errors) },
-  { id: 'warnings', title: () => l10n.t('Warnings'), value: ifBuilt(({ warnings }) => warnings) },
-  { id: 'cents', title: () => l10n.t('Cents off'), value: ({ cents }) => cents, isOnRequest: true },
-  { id: 'loudness', title: () => l10n.t('LUFS'), value: ({ loudness }) => loudness, isOnRequest: true },
   {
     id: 'proof',
     title: () => l10n.t('Proof'),
@@ -85,6 +72,19 @@ export const columns: readonly Column[] = [
     shown: ({ proof }) => (proof ? (proof.worstDb === null ? l10n.t('none') : String(proof.worstDb)) : ''),
     hint: ({ proof }) => proof?.where,
   },
+  { id: 'regions', title: () => l10n.t('Regions'), value: ({ regions }) => regions },
+  {
+    id: 'keys',
+    title: () => l10n.t('Keys'),
+    value: ({ keys }) => keys?.[0],
+    shown: ({ keys }) => (keys ? noteNamesText(...keys) : ''),
+  },
+  { id: 'layers', title: () => l10n.t('Layers'), value: ({ layers }) => layers },
+  { id: 'missing', title: () => l10n.t('Missing samples'), value: ({ missing }) => missing },
+  { id: 'errors', title: () => l10n.t('Errors'), value: ifBuilt(({ errors }) => errors) },
+  { id: 'warnings', title: () => l10n.t('Warnings'), value: ifBuilt(({ warnings }) => warnings) },
+  { id: 'cents', title: () => l10n.t('Cents off'), value: ({ cents }) => cents, isOnRequest: true },
+  { id: 'loudness', title: () => l10n.t('LUFS'), value: ({ loudness }) => loudness, isOnRequest: true },
   { id: 'assumed', title: () => l10n.t('Assumed'), value: ifBuilt(({ assumed }) => assumed) },
   {
     id: 'approximated',

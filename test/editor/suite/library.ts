@@ -24,13 +24,8 @@ workbenchTest(
     const built = vscode.Uri.joinPath(folder, '../built/records/Chimes.json');
     // The result is told in a notification that waits for an answer.
     void vscode.commands.executeCommand('zonewright.buildLibrary');
-    await until('what was built', async () => {
-      try {
-        return (await vscode.workspace.fs.stat(built)).size > 0;
-      } catch {
-        return false;
-      }
-    });
+    const isBuilt = async () => (await vscode.workspace.fs.stat(built)).size > 0;
+    await until('what was built', isBuilt, 30);
     await vscode.commands.executeCommand('zonewright.showLibrary');
     await until('the page', async () => /CC0 1\.0/.test(await workbench.text({ view, selector: 'table' })));
     const text = await workbench.text({ view, selector: 'tbody' });

@@ -50,6 +50,23 @@ describe('roots of recordings', () => {
     expect(notes).toContain('Middle C is called C3');
   });
 
+  it('are told by names that a layer, a turn or a dynamic follows without a sign', () => {
+    const noise = ['A0v10', 'D#1v10', 'F#2v10', 'C4v10'].map((name) => heard(`${name}.ogg`, undefined));
+    expect(Object.values(read(...noise).byPath).map(({ keys }) => keys[1])).toEqual([21, 27, 42, 60]);
+    const { byPath } = read(
+      heard('harp_C4mf.wav', 60),
+      heard('harp_C4ff.wav', 60),
+      heard('harp_E4mf.wav', undefined),
+      heard('harp_E4ff.wav', undefined),
+    );
+    expect(Object.values(byPath).map(({ keys }) => keys[1])).toEqual([60, 60, 64, 64]);
+    expect(byPath['harp_E4ff.wav']?.velocities).toEqual([64, 127]);
+    expect(Object.values(read(heard('b2rr1.wav', 47), heard('b2rr2.wav', 47)).byPath)).toMatchObject([
+      { turn: '1/2' },
+      { turn: '2/2' },
+    ]);
+  });
+
   it('are told apart in German and English names by what sounds', () => {
     const { byPath } = read(
       heard('h1.wav', 71),
