@@ -51,8 +51,8 @@ export function presetText(
   lines.add(
     `// ${safeText(title.name) || 'Preset'}, preset ${title.bank}:${title.program} of ${safeText(title.file)}`,
   );
-  const fromFont = [...font.problems, ...placed.leftOut];
-  for (const message of new Set(fromFont)) lines.note(leavesOut(message) ? 'dropped' : 'ignored', message);
+  for (const message of new Set(font.problems)) lines.note('ignored', message);
+  for (const message of new Set(placed.leftOut)) lines.note('dropped', message);
   const groups = groupsOf(placed, files, options);
   const isAlone = placed.regions.length === 1;
   const shared = isAlone ? [] : commonTo(groups.map(({ common }) => common));
@@ -126,10 +126,6 @@ function safeText(name: string): string {
     .replace(/[<>=$#/\\"\r\n]/g, ' ')
     .replace(/\s+/g, ' ')
     .trim();
-}
-
-function leavesOut(message: string): boolean {
-  return message.startsWith('Left out');
 }
 
 function saysVelocityToCutoff({ modulators }: FontRegion): boolean {
