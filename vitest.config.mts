@@ -1,12 +1,14 @@
 import { defineConfig } from 'vitest/config';
 
-/** Tests in a browser: a worker has one, and one tab for all pages. */
-const inBrowser = [
+/**
+ * Tests that start tools and browsers. Starting a process takes ten times as long from a worker that holds what hundreds of
+ * test files leave behind. A worker has one browser, and one tab for all pages.
+ */
+const withTools = [
+  'test/standards/**/*.test.ts',
   'test/unit/webview/**/*.test.ts',
   'test/unit/comparison/page.test.ts',
   'test/unit/server/browserHost.test.ts',
-  'test/standards/voiceWebAudio.test.ts',
-  'test/standards/voiceWorklet.test.ts',
 ];
 
 /**
@@ -14,12 +16,11 @@ const inBrowser = [
  * with so much in memory that they take twice as long among what others leave behind.
  */
 const forThemselves = [
+  // It has the engine count what runs, which makes all that runs after it in its process slower.
+  'test/unit/growth/growth.test.ts',
   'test/unit/server/**/*.test.ts',
   'test/unit/table/badInput.test.ts',
   'test/unit/audio/decode/openAudio.test.ts',
-  'test/standards/decoding.test.ts',
-  'test/standards/loudness.test.ts',
-  'test/standards/pitchTools.test.ts',
 ];
 
 const never = ['test/editor/**', 'node_modules/**'];
@@ -37,13 +38,13 @@ export default defineConfig({
         test: {
           name: 'rooms',
           include: ['test/**/*.test.ts'],
-          exclude: [...never, ...forThemselves, ...inBrowser],
+          exclude: [...never, ...forThemselves, ...withTools],
           // Loading the rooms anew for each of some 300 files took a fifth of the time of all tests.
           isolate: false,
         },
       },
-      { extends: true, test: { name: 'apart', include: forThemselves, exclude: [...never, ...inBrowser] } },
-      { extends: true, test: { name: 'browser', include: inBrowser, isolate: false } },
+      { extends: true, test: { name: 'apart', include: forThemselves, exclude: [...never, ...withTools] } },
+      { extends: true, test: { name: 'tools', include: withTools, isolate: false } },
     ],
   },
 });

@@ -1,7 +1,7 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { readDamaged } from '../unit/audio/boundedReading';
 import { hasTools, SoundFiles } from './soundFiles';
 
@@ -49,9 +49,13 @@ describe.skipIf(!hasTools('ffmpeg', 'ffprobe', 'sox'))('facts against ffprobe', 
     ['described.wav', 'pcm', '-c:a pcm_s16le -write_bext 1 -metadata description=Tone'],
   ];
 
-  it.each(kinds)('%s (%s, %s)', async (name, encoding, options) => {
+  beforeAll(() => {
     files.synthesise('source.wav', 1.2345, '-r', '44100', '-b', '24', '-c', '2');
-    files.run('ffmpeg', '-v', 'error', '-y', '-i', 'source.wav', ...options.split(' '), name);
+    const written = kinds.flatMap(([name, , options]) => [...options.split(' '), name]);
+    files.run('ffmpeg', '-v', 'error', '-y', '-i', 'source.wav', ...written);
+  });
+
+  it.each(kinds)('%s (%s, %s)', async (name, encoding) => {
     const facts = await files.facts(name);
     const { bits, ...shown } = probe(name);
     expect(facts).toMatchObject({ ...shown, encoding, problems: [] });
@@ -61,16 +65,16 @@ describe.skipIf(!hasTools('ffmpeg', 'ffprobe', 'sox'))('facts against ffprobe', 
   });
 
   it('ima4 in AIFF-C, in whole blocks of 64 frames', async () => {
-    files.synthesise('source.wav', 1.2345, '-r', '44100', '-b', '16', '-c', '1');
-    files.run('ffmpeg', '-v', 'error', '-y', '-i', 'source.wav', '-c:a', 'adpcm_ima_qt', 'blocks.aiff');
+    files.synthesise('mono.wav', 1.2345, '-r', '44100', '-b', '16', '-c', '1');
+    files.run('ffmpeg', '-v', 'error', '-y', '-i', 'mono.wav', '-c:a', 'adpcm_ima_qt', 'blocks.aiff');
     const facts = await files.facts('blocks.aiff');
     expect(facts).toMatchObject({ encoding: 'ima-adpcm', sampleRate: 44100, channels: 1, problems: [] });
-    expect(facts.frames).toBe(Math.ceil(files.bySox('source.wav').frames / 64) * 64);
+    expect(facts.frames).toBe(Math.ceil(files.bySox('mono.wav').frames / 64) * 64);
   });
 
   it('Opus, whose pre-skip ffprobe counts and this project does not (RFC 7845, section 4.2)', async () => {
-    files.synthesise('source.wav', 1.25, '-r', '48000', '-b', '16', '-c', '2');
-    files.run('ffmpeg', '-v', 'error', '-y', '-i', 'source.wav', '-c:a', 'libopus', 'opus.ogg');
+    files.synthesise('whole.wav', 1.25, '-r', '48000', '-b', '16', '-c', '2');
+    files.run('ffmpeg', '-v', 'error', '-y', '-i', 'whole.wav', '-c:a', 'libopus', 'opus.ogg');
     const { frames, ...shown } = probe('opus.ogg');
     const preSkip = Buffer.from(files.bytes('opus.ogg')).indexOf('OpusHead') + 10;
     const skipped = Buffer.from(files.bytes('opus.ogg')).readUInt16LE(preSkip);

@@ -26,14 +26,16 @@ export async function readDamaged(bytes: Uint8Array): Promise<void> {
     ...Array.from({ length: 160 }, (_, count) => count),
     ...Array.from({ length: 80 }, (_, part) => Math.floor((bytes.length * part) / 80)),
   ];
-  for (const length of lengths) await readBounded(bytes.slice(0, length));
+  for (const length of lengths) await readBounded(bytes.subarray(0, length));
   const near = 220;
+  // One copy for all, each byte put right again: to copy a file of a megabyte 1,500 times took most of the time of these tests.
+  const damaged = bytes.slice();
   for (let at = 0; at < bytes.length; at++) {
     if (at >= near && at < bytes.length - near) continue;
     for (const mask of [1, 128, 255]) {
-      const damaged = bytes.slice();
-      damaged[at] = (damaged[at] ?? 0) ^ mask;
+      damaged[at] = bytes[at] ^ mask;
       await readBounded(damaged);
     }
+    damaged[at] = bytes[at];
   }
 }
