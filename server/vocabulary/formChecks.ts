@@ -1,5 +1,6 @@
 import { isXmlName } from '../xml/scan/characters';
 import { formFields } from './forms/formFields';
+import { parsePlace } from './places';
 import type { SampleListPlace, ValueForm } from './vocabulary';
 
 /** Whether a list of samples has all that it needs, and nothing else. */
@@ -10,12 +11,25 @@ export function isListPlace(list: SampleListPlace): boolean {
   const isElement = typeof element === 'string' && isXmlName(element);
   return (
     isElement &&
-    isAttribute(key) &&
-    (path === '.' || isAttribute(path)) &&
+    isEntryKey(key) &&
+    isEntryPlace(path) &&
     (under === undefined || isAttribute(under)) &&
     (rate === undefined || isAttribute(rate)) &&
     (inside === undefined || inside.split('/').every(isXmlName)) &&
     Object.keys(rest).length === 0
+  );
+}
+
+/** Whether a text says what entries of a list are referred to by. */
+export function isEntryKey(key: string): boolean {
+  return key === '#0' || key === '#1' || (key !== '.' && isEntryPlace(key));
+}
+
+/** Whether a text is a place in an entry of a list. */
+export function isEntryPlace(place: string): boolean {
+  return (
+    typeof place === 'string' &&
+    parsePlace(place)?.steps.every(({ selectors }) => selectors.length === 0) === true
   );
 }
 

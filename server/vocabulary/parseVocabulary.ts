@@ -2,14 +2,22 @@ import { nearestOpcodes } from '../model/opcodes/nearest';
 import { resolveOpcode } from '../model/opcodes/resolve';
 import { nearestWords } from '../model/text/nearest';
 import { isXmlName } from '../xml/scan/characters';
-import { areSides, isFormKind, isListPlace } from './formChecks';
+import { areSides, isEntryKey, isEntryPlace, isFormKind, isListPlace } from './formChecks';
 import { isFieldValue, shorten, wantedOf } from './forms/fieldValues';
 import type { Field } from './forms/formFields';
 import { formFields } from './forms/formFields';
 import type { JsonNode } from './jsonTree';
 import { readJson } from './jsonTree';
-import { parsePlace } from './places';
-import type { SwitchedOff, ValueForm, Vocabulary, VocabularyLevel, VocabularyParameter } from './vocabulary';
+import { folderPlaces, parsePlace } from './places';
+import type {
+  ListPlace,
+  StepEnd,
+  SwitchedOff,
+  ValueForm,
+  Vocabulary,
+  VocabularyLevel,
+  VocabularyParameter,
+} from './vocabulary';
 
 /** Something that a vocabulary has wrong, with its place in the text. */
 export interface VocabularyProblem {
@@ -31,6 +39,16 @@ export function parseVocabulary(text: string): { vocabulary?: Vocabulary; proble
   return vocabulary ? { vocabulary, problems } : { problems };
 }
 
+function isStepEnd(name: string): name is StepEnd {
+  return /^(?:lo|hi)(?:key|vel)$/.test(name);
+}
+
+/** Whether a text names places, with a bar between them. */
+function areFolderPlaces(under: string): boolean {
+  const places = folderPlaces(under);
+  return places.length > 0 && places.every((place) => parsePlace(place));
+}
+
 type Members = ReadonlyMap<string, JsonNode>;
 
 class VocabularyReader {
@@ -41,6 +59,7 @@ class VocabularyReader {
       'name',
       'namespaces',
       'levels',
+      'steps',
       'off',
       'unsettled',
       '$schema',
@@ -49,6 +68,7 @@ class VocabularyReader {
     const name = this.#text(members.get('name'), root, 'name') ?? '';
     const levels = this.#levels(members.get('levels'), root);
     const namespaces = this.#namespaces(members.get('namespaces'));
+    const steps = this.#steps(members.get('steps'));
     const off = this.#switches(members.get('off'));
     const unsettled = this.#texts(members.get('unsettled'), 'unsettled');
     return (
@@ -56,6 +76,7 @@ class VocabularyReader {
         name,
         ...(namespaces && { namespaces }),
         levels,
+        ...(steps && steps.length > 0 && { steps }),
         ...(off && { off }),
         ...(unsettled && { unsettled }),
       }
@@ -77,6 +98,13 @@ class VocabularyReader {
       else found.push([name, value.value]);
     }
     return found.length > 0 ? Object.fromEntries(found) : undefined;
+  }
+
+  #steps(node: JsonNode | undefined): StepEnd[] | undefined {
+    const ends = this.#texts(node, 'steps')?.filter(isStepEnd);
+    if (node && ends?.length !== this.#texts(node, 'steps')?.length)
+      this.#tell(node, '"steps" lists ends of ranges: lokey, hikey, lovel, hivel.');
+    return ends;
   }
 
   #switches(node: JsonNode | undefined): SwitchedOff[] | undefined {
@@ -227,7 +255,14 @@ class VocabularyReader {
   }
 
   #parameter(node: JsonNode): VocabularyParameter | undefined {
-    const members = this.#members(node, 'A parameter', ['parameter', 'at', 'part', 'between', 'form']);
+    const members = this.#members(node, 'A parameter', [
+      'parameter',
+      'at',
+      'part',
+      'between',
+      'listed',
+      'form',
+    ]);
     if (!members) return undefined;
     const parameter = this.#parameterName(members.get('parameter'), node);
     const at = this.#text(members.get('at'), node, 'at');
@@ -244,6 +279,7 @@ class VocabularyReader {
     }
     const between = members.get('between');
     if (between && between.kind !== 'string') this.#tell(between, '"between" is a text, such as "-".');
+    const listed = this.#listed(members.get('listed'));
     const form = this.#form(members.get('form'), node);
     if (parameter === undefined || at === undefined || !place || !form) return undefined;
     return {
@@ -251,8 +287,24 @@ class VocabularyReader {
       at,
       ...(part?.kind === 'number' && { part: part.value === 2 ? 2 : 1 }),
       ...(between?.kind === 'string' && { between: between.value }),
+      ...(listed && { listed }),
       form,
     };
+  }
+
+  #listed(node: JsonNode | undefined): ListPlace | undefined {
+    const members = node && this.#members(node, 'A place in a list', ['element', 'key', 'at']);
+    if (!node || !members) return undefined;
+    const element = this.#elementName(members.get('element'), node);
+    const key = this.#text(members.get('key'), node, 'key');
+    const at = this.#text(members.get('at'), node, 'at');
+    if (element === undefined || key === undefined || at === undefined) return undefined;
+    if (isEntryKey(key) && isEntryPlace(at)) return { element, key, at };
+    this.#tell(
+      node,
+      '"key" is a place in an entry such as @id, #0 or #1 for its position; "at" is a place such as @root.',
+    );
+    return undefined;
   }
 
   #parameterName(node: JsonNode | undefined, parameter: JsonNode): string | undefined {
@@ -303,7 +355,7 @@ class VocabularyReader {
       this.#tell(node, '"centre" has to lie between "left" and "right".');
       return undefined;
     }
-    if (form.kind === 'path' && form.under !== undefined && !parsePlace(form.under)) {
+    if (form.kind === 'path' && form.under !== undefined && !areFolderPlaces(form.under)) {
       this.#tell(node, `"under" is a place such as @folder, not "${shorten(form.under)}".`);
       return undefined;
     }

@@ -15,6 +15,11 @@ export interface PlacePath {
 const step = /^([^/[\]@]+)((?:\[@[^=\]]+=(?:"[^"]*"|'[^']*')\])*)(?:\/(?=.)|$)/s;
 const selector = /\[@([^=\]]+)=(?:"([^"]*)"|'([^']*)')\]/g;
 
+/** The places that name folders around a path, from the outermost inwards: `@folder | @sub`. */
+export function folderPlaces(under: string): string[] {
+  return under.split(/\s*\|\s*/).filter((place) => place !== '');
+}
+
 /** Takes an `at` of a vocabulary apart; `undefined` for one that cannot be understood. */
 export function parsePlace(at: string): PlacePath | undefined {
   const steps: PlaceStep[] = [];

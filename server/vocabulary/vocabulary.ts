@@ -17,11 +17,20 @@ export interface Vocabulary {
    * one under the empty prefix. They are declared on the outermost element; reading goes by the names as they are written.
    */
   namespaces?: Record<string, string>;
+  /**
+   * Ends of ranges that no place gives and that follow from the ranges beside them: a low end lies right above the high end of the
+   * step before, a high end right below the low end of the next one, among elements of one kind in the same element. They are
+   * read and not written.
+   */
+  steps?: StepEnd[];
   /** Elements that are passed over where something in them says so. */
   off?: SwitchedOff[];
   /** Decisions that were taken on little evidence and that nobody has confirmed, by their `id`. */
   unsettled?: string[];
 }
+
+/** An end of a range of keys or velocities. */
+export type StepEnd = 'lokey' | 'hikey' | 'lovel' | 'hivel';
 
 /**
  * An element that a place in it switches off: a region, or a group with all in it, is then left out; of any other element nothing
@@ -70,6 +79,11 @@ export interface VocabularyParameter {
   part?: 1 | 2;
   /** What parts a range when it is written; `-` where nothing is said. */
   between?: string;
+  /**
+   * Where the place holds no value but the key of an entry in a list: that list, and where the value stands in the entry. What the
+   * element itself says of the parameter goes before it. Such values are read and not written.
+   */
+  listed?: ListPlace;
   form: ValueForm;
 }
 
@@ -78,13 +92,28 @@ export interface WithUnitText {
   unitText?: string;
 }
 
+/** A place in the entries of a list elsewhere in the text. */
+export interface ListPlace {
+  /** The name of the elements that are its entries. */
+  element: string;
+  /** What is referred to, as in {@link SampleListPlace.key}. */
+  key: string;
+  /** Where the value stands in an entry, as in {@link SampleListPlace.path}. */
+  at: string;
+}
+
 /** A list of samples elsewhere in the text. */
 export interface SampleListPlace {
   /** The name of the elements that are its entries. */
   element: string;
-  /** The attribute of an entry that regions refer to, such as `@id`. */
+  /**
+   * What regions refer to: an attribute of an entry such as `@id`, the text of an element in it such as `id`, or its position among
+   * all of them, counted from 0 or 1: `#0`, `#1`.
+   */
   key: string;
-  /** Where an entry has its path: an attribute such as `@file`, or `.` for its text. */
+  /**
+   * Where an entry has its path: an attribute such as `@file`, `.` for its text, `file` or `file/@name` for those of an element in it.
+   */
   path: string;
   /** The attribute of an element around an entry that names the folder of its path; of several the nearest counts. */
   under?: string;
@@ -99,13 +128,14 @@ export type ValueForm =
   /**
    * A key by its number, with `offset` added to it, or by its note name with the name of key 60. Both are read, and numbers
    * such as `0x3C` too; `written` says how it is written. `naming`: German names, where H is the note above B, or
-   * the syllables `do` to `si`.
+   * the syllables `do` to `si`; with lines the case of the letter and its number give the octave, so that `c1` is key 60
+   * and `C` key 36.
    */
   | {
       kind: 'key';
       written: 'number' | 'name' | 'hexadecimal';
       middleC?: 'C3' | 'C4' | 'C5';
-      naming?: 'german' | 'syllables';
+      naming?: 'german' | 'syllables' | 'lines' | 'german lines';
       offset?: number;
     }
   /**
@@ -161,7 +191,8 @@ export type ValueForm =
   | { kind: 'words'; words: Record<string, string>; over?: boolean }
   /**
    * A path to an audio file. `folder`: what is to be put before it, relative to the folder of the text; `under`: the place, seen
-   * from an element around it, that names a further folder, the nearest one where several do; `ending`: what is to be put behind.
+   * from an element around it, that names a further folder, the nearest one where several do; several places with `|` between
+   * them are joined in that order, each one where it stands around; `ending`: what is to be put behind.
    * `list`: the text is no path but the key of an entry in a list of samples.
    */
   | {

@@ -24,6 +24,7 @@ export function vocabularyNotation(vocabulary: Vocabulary): Notation {
 
 function newNotation(vocabulary: Vocabulary): Notation {
   const readXml = readVocabularyXmlInSteps(vocabulary);
+  const written = withoutListed(vocabulary);
   /** What was known of the samples when an instrument was read: positions are written as they were read. */
   const sampleFacts = new WeakMap<Instrument, SampleFactsLookup>();
   function* readInSteps(text: string, options: ReadOptions): Steps<Instrument> {
@@ -36,13 +37,26 @@ function newNotation(vocabulary: Vocabulary): Notation {
     read: (text, options) => finish(readInSteps(text, options)),
     readInSteps,
     placeAt: placeInVocabulary(vocabulary),
-    edit: editInVocabulary(vocabulary, (instrument) => sampleFacts.get(instrument)),
-    write: writeInVocabulary(vocabulary),
+    edit: editInVocabulary(written, (instrument) => sampleFacts.get(instrument)),
+    write: writeInVocabulary(written),
     layOut: layOutInVocabulary,
-    spelling: spellingIn(vocabulary),
+    spelling: spellingIn(written),
     ...sampleFolder(vocabulary),
     headers: headersIn(vocabulary),
-    parameters: (kind, at) => parametersIn(vocabulary, kind, at),
+    parameters: (kind, at) => parametersIn(written, kind, at),
+  };
+}
+
+/** A vocabulary without the values that stand in lists, which are read and not written; the same where there are none. */
+function withoutListed(vocabulary: Vocabulary): Vocabulary {
+  const { levels } = vocabulary;
+  if (!levels.some(({ parameters }) => parameters.some(({ listed }) => listed))) return vocabulary;
+  return {
+    ...vocabulary,
+    levels: levels.map((level) => ({
+      ...level,
+      parameters: level.parameters.filter(({ listed }) => !listed),
+    })),
   };
 }
 

@@ -2,7 +2,7 @@ import { formFields } from './forms/formFields';
 import type { Vocabulary, VocabularyParameter } from './vocabulary';
 
 /** The vocabulary as JSON: one parameter a line, members always in the same order. */
-export function writeVocabulary({ name, namespaces, levels, off, unsettled }: Vocabulary): string {
+export function writeVocabulary({ name, namespaces, levels, steps, off, unsettled }: Vocabulary): string {
   const lines = ['{', `  "name": ${JSON.stringify(name)},`];
   if (namespaces && Object.keys(namespaces).length > 0) lines.push(`  "namespaces": ${inLine(namespaces)},`);
   lines.push('  "levels": [');
@@ -22,6 +22,7 @@ export function writeVocabulary({ name, namespaces, levels, off, unsettled }: Vo
     lines.push(at < levels.length - 1 ? '    },' : '    }');
   });
   const last = ['  ]'];
+  if (steps && steps.length > 0) last.push(`  "steps": ${inLine(steps)}`);
   if (off && off.length > 0)
     last.push(`  "off": [\n${off.map((one) => `    ${inLine(one)}`).join(',\n')}\n  ]`);
   if (unsettled && unsettled.length > 0) last.push(`  "unsettled": ${inLine(unsettled)}`);
@@ -29,7 +30,7 @@ export function writeVocabulary({ name, namespaces, levels, off, unsettled }: Vo
   return `${lines.join('\n')}\n`;
 }
 
-function inOrder({ parameter, at, part, between, form }: VocabularyParameter): object {
+function inOrder({ parameter, at, part, between, listed, form }: VocabularyParameter): object {
   const fields = Object.keys(formFields[form.kind]);
   const values = new Map<string, unknown>(Object.entries(form));
   const ordered = ['kind', ...fields].filter((field) => values.get(field) !== undefined);
@@ -38,6 +39,7 @@ function inOrder({ parameter, at, part, between, form }: VocabularyParameter): o
     at,
     ...(part !== undefined && { part }),
     ...(between !== undefined && { between }),
+    ...(listed && { listed }),
     form: Object.fromEntries(ordered.map((field) => [field, values.get(field)])),
   };
 }

@@ -7,6 +7,7 @@ import { mainSpan } from '../model/text/span';
 import type { TableReading } from '../table/readTable';
 import { openZoneTableInSteps } from '../table/readTable';
 import type { ColumnMeaning } from '../trade/meaning';
+import { tableInXml } from '../xml/tableInXml';
 import { measuredPitches } from './measuring/measuredPitches';
 import { audioFilesBelow } from './samples/audioFilesBelow';
 import { SampleFinder } from './samples/sampleFinder';
@@ -50,10 +51,11 @@ export interface TableWithSamples extends TableReading {
  */
 export async function readTableWithSamples(
   files: Files,
-  text: string,
+  written: string,
   folders: TableFolders,
   afterStep: AfterStep = () => {},
 ): Promise<TableWithSamples> {
+  const text = tableInXml(written) ?? written;
   const found =
     folders.finder ??
     new SampleFinder(await audioFilesBelow(files, folders.samplesFolder), folders.outputFolder);

@@ -29,11 +29,20 @@ export async function regions(args: readonly string[], terminal: Terminal): Prom
     ...told,
     ...[...assumedOnReading(instrument).values()].flat(),
     ...(vocabulary ? unreadValues(instrument, vocabulary) : []),
-  ].sort((one, other) => one.source - other.source || one.start - other.start);
+  ].sort(
+    (one, other) =>
+      Number(other.kind === 'dropped') - Number(one.kind === 'dropped') ||
+      one.source - other.source ||
+      one.start - other.start,
+  );
   if (options.format === 'json') {
     const listed = [...instrument.regions].map((region) => {
       const label = instrument.groupLabel(region);
-      return { ...effectiveValues(instrument, region), ...(label !== undefined && { label }) };
+      const values = effectiveValues(instrument, region);
+      return {
+        ...(vocabulary ? withSums(values) : values),
+        ...(label !== undefined && { label }),
+      };
     });
     const output = { format: instrument.format, regions: listed, notes: lineNotes(instrument, notes) };
     await terminal.out(jsonText(output));
@@ -42,6 +51,21 @@ export async function regions(args: readonly string[], terminal: Terminal): Prom
   await terminal.out(regionTable(instrument));
   tellNotes(terminal, input.name, lineNotes(instrument, notes));
   return 0;
+}
+
+/** Levels and tunings of elements around added to those of the region, as they sound. */
+function withSums(values: Record<string, number | string>): Record<string, number | string> {
+  const sums = { ...values };
+  for (const name of ['volume', 'tune']) {
+    for (const header of ['global', 'master', 'group']) {
+      const outer = sums[`${header}_${name}`];
+      const own = sums[name] ?? 0;
+      if (typeof outer !== 'number' || typeof own !== 'number') continue;
+      sums[name] = Math.round((own + outer) * 1e6) / 1e6;
+      delete sums[`${header}_${name}`];
+    }
+  }
+  return sums;
 }
 
 function regionTable(instrument: Instrument): string {

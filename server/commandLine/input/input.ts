@@ -96,7 +96,9 @@ export async function loadInstrument(
     const { detect } = await import('../../workspace/notations/detect');
     const { lackOfZoneTable } = await import('../../table/looksLikeZoneTable');
     if (detect(input.path, input.text).kind === 'table') return undefined;
-    const lack = lackOfZoneTable(input.text) ?? 'it may be a table that was cut short';
+    const { lackOfInstrument } = await import('../../vocabulary/infer/lackOfInstrument');
+    const lack =
+      lackOfInstrument(input.text) ?? lackOfZoneTable(input.text) ?? 'it may be a table that was cut short';
     throw new CommandError(`${input.name}: this is neither SFZ, instrument XML nor a zone table: ${lack}`);
   }
   const source = { ...input, notation: found.notation, ...finder.readingOf(found) };

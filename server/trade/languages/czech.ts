@@ -49,7 +49,7 @@ export const czech: LanguageWords = {
   },
   between: ['až'],
   outOf: [],
-  folders: [],
+  folders: ['slozka', 'podslozka', 'adresar'],
   ditto: ['dtto', 'totéž'],
   cells: {
     left: ['vlevo', 'levý'],

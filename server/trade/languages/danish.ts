@@ -77,7 +77,7 @@ export const danish: LanguageWords = {
   },
   between: ['til'],
   outOf: ['af', 'av'],
-  folders: ['mappe'],
+  folders: ['mappe', 'undermappe'],
   ditto: ['ditto', 'samme', 'se ovenfor'],
   cells: {
     left: ['venstre'],

@@ -125,7 +125,7 @@ export const dutch: LanguageWords = {
   },
   between: ['tot', 't/m'],
   outOf: ['van'],
-  folders: ['map'],
+  folders: ['map', 'submap'],
   ditto: ['idem', 'hetzelfde', 'zie boven'],
   cells: {
     left: ['links', 'li'],

@@ -338,6 +338,10 @@ export const english: LanguageWords = {
     'home',
     'location',
     'samples',
+    'sub',
+    'subfolder',
+    'subdir',
+    'subdirectory',
   ],
   ditto: ['ditto', 'do.', 'same', 'same as above', 'as above', 'see above'],
   cells: {

@@ -49,7 +49,7 @@ export const finnish: LanguageWords = {
   },
   between: [],
   outOf: [],
-  folders: [],
+  folders: ['kansio', 'alikansio', 'hakemisto'],
   ditto: ['sama', 'samoin'],
   cells: {
     left: ['vasen', 'vas'],

@@ -141,7 +141,7 @@ export const french: LanguageWords = {
   },
   between: ['à', 'a'],
   outOf: ['sur'],
-  folders: ['dossier', 'chemin'],
+  folders: ['dossier', 'chemin', 'repertoire', 'sousdossier'],
   ditto: ['idem', 'id.', 'voir ci-dessus', 'même'],
   cells: {
     left: ['gauche', 'g'],

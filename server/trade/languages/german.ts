@@ -189,7 +189,7 @@ export const german: LanguageWords = {
   },
   between: ['bis'],
   outOf: ['von'],
-  folders: ['ordner', 'verzeichnis', 'pfad'],
+  folders: ['ordner', 'verzeichnis', 'pfad', 'unterordner', 'unterverzeichnis', 'ablage'],
   ditto: ['dito', 'desgl.', 's. o.', 's.o.', 'siehe oben', 'wie oben', 'gleich'],
   cells: {
     left: ['links', 'li'],

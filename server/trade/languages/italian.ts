@@ -56,6 +56,12 @@ export const italian: LanguageWords = {
     off_by: [
       'tagliata da',
       'silenziata da',
+      'zittito da',
+      'zittita da',
+      'fermato da',
+      'fermata da',
+      'soffocato da',
+      'smorzato da',
       'spenta da',
       'tagliato dal gruppo',
       'tagliata dal gruppo',
@@ -96,7 +102,7 @@ export const italian: LanguageWords = {
   },
   between: ['a', 'al'],
   outOf: ['di'],
-  folders: ['cartella'],
+  folders: ['cartella', 'sottocartella'],
   ditto: ['idem', 'come sopra', 'c. s.', 'c.s.'],
   cells: {
     left: ['sinistra', 'sin', 'sx', 's'],

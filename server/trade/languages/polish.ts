@@ -94,7 +94,7 @@ export const polish: LanguageWords = {
   },
   between: ['do'],
   outOf: ['z'],
-  folders: ['folder', 'katalog'],
+  folders: ['folder', 'katalog', 'podfolder', 'podkatalog'],
   ditto: ['jw.', 'j.w.', 'jak wyżej', 'to samo'],
   cells: {
     left: ['lewo', 'lewy', 'lewa'],

@@ -124,7 +124,7 @@ export const portuguese: LanguageWords = {
   },
   between: ['até', 'a'],
   outOf: ['de'],
-  folders: ['pasta'],
+  folders: ['pasta', 'subpasta'],
   ditto: ['idem', 'igual', 'o mesmo', 'mesmo'],
   cells: {
     left: ['esquerda', 'esq', 'e'],

@@ -72,7 +72,7 @@ export const russian: LanguageWords = {
   },
   between: ['до'],
   outOf: ['из'],
-  folders: [],
+  folders: ['папка', 'каталог', 'подпапка'],
   ditto: ['то же', 'тоже', 'см. выше'],
   cells: {
     left: ['лево', 'левый', 'слева', 'л'],

@@ -101,7 +101,7 @@ export const spanish: LanguageWords = {
   },
   between: ['a', 'al'],
   outOf: ['de'],
-  folders: ['carpeta', 'ruta'],
+  folders: ['carpeta', 'ruta', 'subcarpeta', 'directorio'],
   ditto: ['ídem', 'idem', 'igual', 'lo mismo'],
   cells: {
     left: ['izquierda', 'izq', 'i'],

@@ -54,7 +54,7 @@ export const swedish: LanguageWords = {
   },
   between: ['till'],
   outOf: ['av'],
-  folders: ['mapp'],
+  folders: ['mapp', 'undermapp', 'katalog'],
   ditto: ['dito', 'samma', 'se ovan'],
   cells: {
     left: ['vänster', 'v'],

@@ -1,7 +1,7 @@
 import { joinPath } from '../../model/paths';
 import { decodeXmlAttribute, decodeXmlText } from '../../xml/scan/references';
 import { readSamplePath } from '../forms/samplePath';
-import { parsePlace } from '../places';
+import { folderPlaces, parsePlace } from '../places';
 import { readSampleList } from '../read/sampleList';
 import type { ValueForm, Vocabulary } from '../vocabulary';
 import type { ElementText } from './styleTree';
@@ -23,8 +23,11 @@ export function withOuterFolder(
   if (form.kind === 'path' && form.list) return listedForm(form, text);
   if (form.kind !== 'path' || form.under === undefined) return form;
   const { under, ...rest } = form;
-  const outer = outerFolder(text, vocabulary, under, offset);
-  return outer === undefined ? rest : { ...rest, folder: joinPath(form.folder ?? '', outer) };
+  const outer = folderPlaces(under)
+    .map((place) => outerFolder(text, vocabulary, place, offset))
+    .filter((folder): folder is string => folder !== undefined);
+  if (outer.length === 0) return rest;
+  return { ...rest, folder: outer.reduce((path, folder) => joinPath(path, folder), form.folder ?? '') };
 }
 
 function listedForm(form: Extract<ValueForm, { kind: 'path' }>, text: string): ValueForm {

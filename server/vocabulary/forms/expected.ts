@@ -38,7 +38,7 @@ export function expectedOf(form: ValueForm): string {
     }
     case 'path':
       return form.list
-        ? `the ${form.list.key.slice(1)} of a <${form.list.element}>`
+        ? `the ${form.list.key.startsWith('#') ? 'position' : form.list.key.replace(/^@/, '')} of a <${form.list.element}>`
         : 'a path to an audio file';
     case 'text':
       return 'a text';

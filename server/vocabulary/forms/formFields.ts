@@ -25,7 +25,7 @@ export const formFields: Readonly<Record<ValueForm['kind'], Readonly<Record<stri
   key: {
     written: required(choice('number', 'name', 'hexadecimal')),
     middleC: choice('C3', 'C4', 'C5'),
-    naming: choice('german', 'syllables'),
+    naming: choice('german', 'syllables', 'lines', 'german lines'),
     offset: { kind: 'whole' },
   },
   velocity: {

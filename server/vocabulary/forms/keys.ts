@@ -1,4 +1,5 @@
 import { readKey as readTableKey } from '../../trade/keyReading';
+import { readLinedKey, writeLinedKey } from '../../trade/linedKeys';
 import type { ValueForm } from '../vocabulary';
 import { readNumberText } from './numberText';
 
@@ -18,15 +19,23 @@ const lowestOctave = { C3: -2, C4: -1, C5: 0 } as const;
 export function readKeyForm({ middleC = 'C4', naming, offset = 0 }: Key, text: string): number | undefined {
   const number = readNumberText(text);
   if (number?.unit === '') return keyOfNumber(number.number, offset);
+  if (naming === 'lines' || naming === 'german lines') {
+    const key = readLinedKey(text, naming === 'german lines');
+    if (key !== undefined) return keyOfNumber(key, 0);
+  }
   if (naming !== undefined) {
-    const key = readTableKey(text, naming === 'german' ? naming : undefined);
+    const key = readTableKey(text, naming.startsWith('german') ? 'german' : undefined);
     if (key?.number !== undefined) return keyOfNumber(key.number, offset);
     return key?.named === undefined
       ? undefined
       : keyOfNumber(key.named - 12 * (lowestOctave[middleC] + 1), 0);
   }
   const found = noteName.exec(text.trim());
-  if (!found) return undefined;
+  if (!found) {
+    // With its number beside its name: `C1 (36)`.
+    const both = readTableKey(text);
+    return both?.number === undefined ? undefined : keyOfNumber(both.number, offset);
+  }
   const [, letter = '', signs = '', octave = ''] = found;
   let key = naturals[(letter.charCodeAt(0) | 32) - 97] as number;
   for (const sign of signs) key += sign === '#' || sign === '♯' ? 1 : -1;
@@ -45,6 +54,7 @@ export function writeKeyForm({ written, middleC = 'C4', naming, offset = 0 }: Ke
   if (written === 'number' || key < 0) return String(key + offset);
   if (written === 'hexadecimal' && key + offset >= 0)
     return `0x${(key + offset).toString(16).toUpperCase().padStart(2, '0')}`;
+  if (naming === 'lines' || naming === 'german lines') return writeLinedKey(key, naming === 'german lines');
   const names = naming === 'german' ? germanNames : naming === 'syllables' ? syllables : sharpNames;
   return `${names[key % 12]}${Math.floor(key / 12) + lowestOctave[middleC]}`;
 }

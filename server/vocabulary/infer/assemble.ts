@@ -5,6 +5,7 @@ import type { InferredVocabulary, VocabularyDecision } from './inferredVocabular
 import type { Column } from './values/column';
 import type { Rows } from './values/rows';
 import { nameWords } from './words/nameWords';
+import { conceptsOf } from './words/tradeWords';
 import { isReleaseName } from './words/words';
 
 /**
@@ -90,7 +91,8 @@ function isRoundRobin(settled: readonly Settled[], element: string): boolean {
   );
   return (
     !isTold &&
-    /\b(?:cycles?|round ?robins?|alternat\w+|rotations?|turns|takes)\b/.test(nameWords(element).join(' '))
+    (/\b(?:cycles?|round ?robins?|alternat\w+|rotations?|turns|takes)\b/.test(nameWords(element).join(' ')) ||
+      nameWords(element).some((word) => conceptsOf(word)?.concepts.join() === 'rr' && word !== 'order'))
   );
 }
 
@@ -173,6 +175,7 @@ export function finishVocabulary(
       message: draft.message,
       confidence: draft.confidence,
       ...(draft.isGuess && { isGuess: true }),
+      ...(draft.isLost && { isLost: true }),
       evidence: draft.evidence,
       span: { start: draft.span.start, end: draft.span.end },
       choices: draft.alternatives.map((alternative) => ({

@@ -7,12 +7,13 @@ import { readByUnit, readKeyTriple } from './values/contents';
 import { isPlausible, positionTargets } from './values/plausible';
 import { rangesOf } from './values/rangeText';
 import type { Rows } from './values/rows';
+import { headingMeaning } from './words/headingMeanings';
 import type { InferredTarget } from './words/meaningRules';
 import type { Meaning, NameUnit } from './words/meanings';
 import { isBare, meaningsOf } from './words/meanings';
 import { nameWords } from './words/nameWords';
 import { conceptsOf } from './words/tradeWords';
-import { surelyTrigger } from './words/words';
+import { isOneShotName, surelyTrigger } from './words/words';
 
 /** A place and one parameter that it holds. */
 export interface Assigned {
@@ -80,11 +81,14 @@ export function assignColumns(rows: Rows, { chain, pathAt }: RegionElement): Ass
     const facts = columnFactsOf(texts);
     if (facts.filled === 0) continue;
     const level = levelWords(chain, column.level);
-    const isPath = column.at === pathAt && column.level === chain.length - 1;
+    const isPath = column.at === pathAt && column.level === chain.length - 1 && !column.listed;
     for (const meaning of isPath
       ? [path]
       : withAudio(meaningsFor(column, level, column.level === 0), facts)) {
       // A place that was found by what it leads to may hold numbers.
+      // Groups have names where their regions are.
+      const isNamedGroup = /^(?:choke|off_by)$/.test(meaning.target) && facts.numeric === 0;
+      if (isNamedGroup && column.level === 0) continue;
       for (const fitting of isPath ? [meaning] : fittingTo(meaning, facts, texts)) {
         proposals.push({ column, meaning: fitting, facts, texts, order });
       }
@@ -102,7 +106,8 @@ export function assignColumns(rows: Rows, { chain, pathAt }: RegionElement): Ass
     if (done.has(column) || (hasFiles && isFolder(proposal, region)) || isOtherName(proposal, region))
       continue;
     const assigned = assignedOf(proposal, proposals);
-    const ids = assigned.map(({ target }) => `${column.level} ${same[target] ?? target}`);
+    const listed = column.listed ? 'listed ' : '';
+    const ids = assigned.map(({ target }) => `${column.level} ${listed}${same[target] ?? target}`);
     const isTaken = ids.some((id) => taken.has(id)) && !isElsewhere(column, assigned, done);
     if (isTaken || clashes(meaning.target, column.level, taken)) continue;
     for (const id of ids) taken.add(id);
@@ -126,7 +131,7 @@ function isElsewhere(
   done: ReadonlyMap<Column, readonly Assigned[]>,
 ): boolean {
   const [{ target, part }] = assigned;
-  if (part !== undefined || !positionTargets.has(target)) return false;
+  if (part !== undefined || (!positionTargets.has(target) && column.unit === undefined)) return false;
   return [...done].every(
     ([other, all]) =>
       other.level !== column.level ||
@@ -291,10 +296,28 @@ function clashes(target: InferredTarget, level: number, taken: ReadonlySet<strin
 
 /** The outermost element has no range of its own, so a bare `from` there means something else. */
 function meaningsFor(column: Column, level: readonly string[], isOutermost: boolean): Meaning[] {
+  return ofController(namedMeanings(column, level, isOutermost), column);
+}
+
+/** Ranges of controllers are those of the controller whose number is known; without one they say nothing. */
+function ofController(meanings: readonly Meaning[], { controller }: Column): Meaning[] {
+  return meanings.flatMap((meaning) => {
+    if (!controllerTargets.has(meaning.target)) return [meaning];
+    return controller === undefined ? [] : [{ ...meaning, target: `${meaning.target}${controller}` }];
+  });
+}
+
+const controllerTargets: ReadonlySet<InferredTarget> = new Set(['locc', 'hicc', 'cc_range']);
+
+function namedMeanings(column: Column, level: readonly string[], isOutermost: boolean): Meaning[] {
   const written = column.own.join('_');
   const exact = column.own.length > 1 && written.includes('_') ? resolveOpcode(written) : undefined;
-  const named = meaningsOf(column.own, column.around, level);
+  const named = [...meaningsOf(column.own, column.around, level, column.unit)];
   if (isOutermost && column.around.length === 0 && isBare(column.own)) return [];
+  if (isOneShotName(column.own)) return [{ target: 'one_shot', weight: 0.95, unit: undefined }, ...named];
+  const heading = headingMeaning(column.own, column.around);
+  if (heading && !named.some(({ target }) => target === heading.target))
+    named.push(named.length === 0 ? heading : { ...heading, weight: heading.weight * 0.7 });
   if (!exact || named[0]?.target === exact.canonical || exact.facts.pattern.includes('*')) return named;
   return [{ target: exact.canonical, weight: 0.95, unit: undefined }, ...named];
 }
@@ -363,6 +386,11 @@ function fittingTo(meaning: Meaning, facts: ColumnFacts, texts: readonly (string
   return fitting;
 }
 
+function rangePartsOf(target: InferredTarget): readonly [InferredTarget, InferredTarget] | undefined {
+  const controller = /^cc_range(\d+)$/.exec(target)?.[1];
+  return controller === undefined ? rangeParts[target] : [`locc${controller}`, `hicc${controller}`];
+}
+
 function assignedOf(
   { column, meaning, facts, texts, evidence }: Proposal,
   proposals: readonly Proposal[],
@@ -371,7 +399,7 @@ function assignedOf(
     .filter((one) => one.column === column && one.meaning.target !== meaning.target)
     .map((one) => one.meaning.target);
   const base = { column, weight: meaning.weight, unit: meaning.unit, others, evidence };
-  const parts = rangeParts[meaning.target];
+  const parts = rangePartsOf(meaning.target);
   const ranges = parts && rangesOf(texts);
   if (parts && ranges) {
     return [ranges.first, ranges.second].map((side, at) => ({

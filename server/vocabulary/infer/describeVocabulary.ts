@@ -53,7 +53,7 @@ function plainWords(form: ValueForm): string {
     case 'key': {
       const offset = form.offset ? `, ${signed(form.offset)} keys` : '';
       const name = form.middleC ? `, key 60 is ${form.middleC}` : '';
-      return `key ${keysWritten[form.written]}${form.naming === undefined ? '' : form.naming === 'german' ? ' as in German' : ' in syllables'}${name}${offset}`;
+      return `key ${keysWritten[form.written]}${form.naming === undefined ? '' : namings[form.naming]}${name}${offset}`;
     }
     case 'velocity':
       return `velocity from 0 to ${form.most}${form.step === undefined ? '' : `, the next layer begins ${form.step} above a high end`}`;
@@ -95,6 +95,12 @@ function plainWords(form: ValueForm): string {
   }
 }
 
+const namings = {
+  german: ' as in German',
+  syllables: ' in syllables',
+  lines: ' with octaves by letter case and number',
+  'german lines': ' as in German, with octaves by letter case and number',
+} as const;
 const keysWritten = { name: 'by note name', number: 'number', hexadecimal: 'number in hexadecimal' } as const;
 
 function signed(value: number): string {

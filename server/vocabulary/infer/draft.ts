@@ -10,6 +10,8 @@ export interface Draft {
   confidence: number;
   /** As in `VocabularyDecision`. */
   isGuess?: true;
+  /** As in `VocabularyDecision`. */
+  isLost?: true;
   /** Sentences for people. */
   evidence: string[];
   span: { start: number; end: number };
@@ -54,12 +56,15 @@ export function parameterAt(assigned: Assigned, parameter: string, form: ValueFo
     at: column.at,
     ...(part !== undefined && { part }),
     ...(part !== undefined && between !== undefined && { between }),
+    ...(column.listed && { listed: column.listed }),
     form,
   };
 }
 
 /** How a message names a place: `"low"` or `"keys/@low"`. */
 export function placeName({ column }: Assigned): string {
+  const { listed } = column;
+  if (listed) return `"${listed.at.replace(/^@/, '')}" of the <${listed.element}> that it refers to`;
   const { at } = column;
   return `"${at.startsWith('@') ? at.slice(1) : at}"`;
 }

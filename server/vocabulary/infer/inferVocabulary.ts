@@ -13,14 +13,19 @@ import { surveyXml } from './elements/survey';
 import type { InferredVocabulary } from './inferredVocabulary';
 import { doubtfulBelow } from './inferredVocabulary';
 import { instrumentConfidence, isForeignRoot, namesFiles } from './instrumentConfidence';
+import { lackOfSense } from './musicalSense';
 import { regionDraft } from './regionDraft';
+import { withoutFileLengths } from './samples/fileLengths';
 import type { SampleFiles } from './samples/sampleFiles';
 import { findSampleFiles } from './samples/sampleFiles';
 import { findStatedRates } from './samples/statedRates';
 import { statedIn, withoutStatements, withStatements } from './statements';
 import { unreadPlaces } from './unreadPlaces';
+import { withListed } from './values/listedColumns';
+import { withNeighbours } from './values/neighbours';
 import { withRootsBetween } from './values/rootsBetween';
 import { readRows } from './values/rows';
+import { stepEnds } from './values/steps';
 import { findSwitches, loopSwitches } from './values/switches';
 
 export interface InferenceOptions {
@@ -28,6 +33,8 @@ export interface InferenceOptions {
   path: string;
   /** What the header of a sample file says; `undefined` while it is not known. */
   sampleFacts?: SampleFactsLookup;
+  /** Told why a text that has regions is no instrument, as a clause. */
+  tell?: (reason: string) => void;
   /** A vocabulary that is given already: only what its `unsettled` lists is decided anew. */
   given?: Vocabulary;
 }
@@ -42,7 +49,16 @@ export function inferVocabulary(text: string, options: InferenceOptions): Inferr
   const region = listed?.region ?? findRegionElement(survey, selectors);
   if (!region) return undefined;
   const { chain } = region;
-  const { rows, off, drafts: switches } = findSwitches(readRows(text, survey, region, selectors), chain);
+  const {
+    rows,
+    off,
+    drafts: switches,
+  } = findSwitches(
+    withNeighbours(
+      withListed(text, readRows(text, survey, region, selectors), survey, region, listed?.list.place),
+    ),
+    chain,
+  );
   const named = withoutStatements(withRootsBetween(rows, assignColumns(rows, region)));
   const stated = statedIn(text, survey, region, named);
   const list = listed?.list;
@@ -50,8 +66,11 @@ export function inferVocabulary(text: string, options: InferenceOptions): Inferr
   const rates = findStatedRates(rows, list, sampleColumn);
   const isRate = ({ column }: Assigned) => rates.columns.includes(column);
   const assigned = withStatements(named, stated).filter((one) => !isRate(one));
-  const confidence = instrumentConfidence(assigned, region);
-  if (confidence === undefined) return undefined;
+  const confidence = instrumentConfidence(assigned, region, survey);
+  if (confidence === undefined) {
+    options.tell?.(lackOfSense(assigned, survey) ?? 'no place is known to hold keys or velocities');
+    return undefined;
+  }
   const files = findSampleFiles(
     assigned,
     rows,
@@ -59,8 +78,15 @@ export function inferVocabulary(text: string, options: InferenceOptions): Inferr
     samplePathOf(options.given),
     list && rates.inList !== undefined ? { ...list, place: { ...list.place, rate: rates.inList } } : list,
   );
-  if (!namesFiles(assigned, files)) return undefined;
-  const { settled, drafts } = settle(assigned, rows, chain, files, { ...stated, rates: rates.ofRows });
+  if (!namesFiles(assigned, files)) {
+    options.tell?.(
+      'what could be names of files has no ending of one, and too little else speaks of an instrument',
+    );
+    return undefined;
+  }
+  const told = withoutFileLengths(assigned, files);
+  const { settled, drafts } = settle(told, rows, chain, files, { ...stated, rates: rates.ofRows });
+  const stepping = stepEnds(told);
   const levels = levelsOf(settled, region, rates.columns);
   const name = nameOf(options.path.replaceAll('\\', '/')).replace(/\.xml$/i, '');
   const all = [
@@ -68,6 +94,7 @@ export function inferVocabulary(text: string, options: InferenceOptions): Inferr
     ...switches,
     ...levelDrafts(levels, rows, chain),
     ...drafts,
+    ...stepping.drafts,
     ...unreadPlaces(
       { ...rows, columns: rows.columns.filter((column) => !rates.columns.includes(column)) },
       assigned,
@@ -81,6 +108,7 @@ export function inferVocabulary(text: string, options: InferenceOptions): Inferr
     name: name || 'Vocabulary',
     ...(namespaces && { namespaces }),
     levels,
+    ...(stepping.steps.length > 0 && { steps: stepping.steps }),
     ...(allOff.length > 0 && { off: allOff }),
   };
   return finishVocabulary(vocabulary, all, confidence, doubtfulBelow, options.given);

@@ -10,6 +10,8 @@ export interface VocabularyDecision {
   confidence: number;
   /** Whether a value is read so on what its numbers look like alone, so that a person is told even where it is likely. */
   isGuess?: true;
+  /** Whether what is said at the place is lost, though its name speaks of a parameter. */
+  isLost?: true;
   /** Why, in sentences for people. */
   evidence: string[];
   /** An example of it in the text. */

@@ -1,6 +1,7 @@
 import type { Assigned } from './assign';
 import type { RegionElement } from './elements/regionElement';
-import type { ElementType } from './elements/survey';
+import type { ElementType, Survey } from './elements/survey';
+import { lackOfSense } from './musicalSense';
 import type { SampleFiles } from './samples/sampleFiles';
 import { keyTargets, positionTargets, timeTargets, velocityTargets } from './values/plausible';
 import { isBare } from './words/meanings';
@@ -57,7 +58,9 @@ function tellingPlaces(assigned: readonly Assigned[]): { zone: number; sound: nu
 export function instrumentConfidence(
   assigned: readonly Assigned[],
   region: RegionElement,
+  survey: Survey,
 ): number | undefined {
+  if (lackOfSense(assigned, survey) !== undefined) return undefined;
   const targets = new Set(assigned.map(({ target }) => target));
   if (!targets.has('sample')) return undefined;
   const { zone, sound } = tellingPlaces(assigned);

@@ -67,6 +67,7 @@ export function unreadPlaces(
       id: `${element}/${column.at}`,
       message: `"${place}" of <${element}> is not read, though its name speaks of ${what}.`,
       confidence: 0.4,
+      ...(!isPlausible(meaning.target, facts, texts) && { isLost: true }),
       evidence: [
         isPlausible(meaning.target, facts, texts)
           ? 'Another place says that already.'

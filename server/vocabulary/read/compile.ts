@@ -1,8 +1,8 @@
 import { nameHash } from '../../xml/scan/nameHash';
 import { lacksOutermostElement } from '../outermostElement';
 import type { PlaceStep } from '../places';
-import { parsePlace } from '../places';
-import type { SwitchedOff, Vocabulary, VocabularyLevel } from '../vocabulary';
+import { folderPlaces, parsePlace } from '../places';
+import type { StepEnd, SwitchedOff, Vocabulary, VocabularyLevel } from '../vocabulary';
 import type { LevelHeader } from './levelHeaders';
 import { levelHeaders } from './levelHeaders';
 import type { ReadTarget } from './targets';
@@ -37,6 +37,11 @@ export interface CompiledVocabulary {
   isTurns: readonly boolean[];
   /** Whether it gives positions in round robins and not the number of turns. */
   lacksTurns: boolean;
+  /** Whether values stand in lists that elements refer to. */
+  hasListed: boolean;
+  /** By level, the parameters of ends of ranges that follow from others. */
+  steps: readonly ReadonlyMap<StepEnd, ReadTarget>[];
+  stepEnds: readonly StepEnd[];
   /** What switches elements off. */
   off: readonly SwitchedOff[];
 }
@@ -231,6 +236,17 @@ class Compiler {
       const others = Object.entries(also).map(([name, values]) => [name, setBy(values, level)] as const);
       return new Map<string, OwnValue[]>([...others, [element, setBy(sets, level)]]);
     });
+    const stepEnds = this.#vocabulary.steps ?? [];
+    const steps = levels.map(
+      (_, level) =>
+        new Map(
+          stepEnds.map((end) => {
+            const target = ownTarget(end, level, all.length);
+            all.push(target);
+            return [end, target] as const;
+          }),
+        ),
+    );
     const branches = levels.map((_, level) => new Branch(level));
     levels.forEach(({ parameters }, level) => {
       parameters.forEach(({ at }, position) => {
@@ -241,7 +257,7 @@ class Compiler {
     folders.forEach((target) => {
       const { form } = target;
       if (form.kind === 'path' && form.under !== undefined)
-        this.#addTarget(branches[target.level], form.under, target);
+        this.#addTarget(branches[target.level], folderPlaces(form.under)[target.folderPlace ?? 0], target);
     });
     levels.forEach(({ rate }, level) => {
       if (rate === undefined) return;
@@ -259,6 +275,8 @@ class Compiler {
       elements: levels.map(({ element }) => element),
       targets: all,
       sets,
+      steps,
+      stepEnds,
       turn,
       isTurns,
       lacksTurns,
@@ -266,6 +284,7 @@ class Compiler {
       root: around,
       outermost: lacksOutermostElement(this.#vocabulary) ? around : undefined,
       places: branches.map((branch) => new ElementPlace([branch])),
+      hasListed: all.some(({ listed }) => listed !== undefined),
       off: this.#vocabulary.off ?? [],
     };
   }
@@ -275,7 +294,9 @@ class Compiler {
     const folders: ReadTarget[] = [];
     for (const target of targets.flat()) {
       if (target.form.kind !== 'path' || target.form.under === undefined) continue;
-      for (let level = 0; level < target.level; level++) folders.push({ ...target, level, isFolder: true });
+      for (const folderPlace of folderPlaces(target.form.under).keys())
+        for (let level = 0; level < target.level; level++)
+          folders.push({ ...target, level, isFolder: true, folderPlace });
     }
     return folders;
   }

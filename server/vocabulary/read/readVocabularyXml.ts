@@ -7,6 +7,7 @@ import type { Vocabulary } from '../vocabulary';
 import { compileVocabulary } from './compile';
 import type { LateValues } from './entries';
 import { VocabularyReader } from './reader';
+import { stepsIn } from './steps';
 import { switchedOffIn } from './switchedOff';
 import { turnsIn } from './turns';
 
@@ -41,10 +42,15 @@ export function readVocabularyXmlInSteps(
       yield* scanXmlInSteps(text, reader);
     }
     const instrument = reader.finish();
-    const turns = compiled.lacksTurns ? turnsIn(instrument) : undefined;
-    if (!turns || turns.size === 0) return instrument;
-    const again = new VocabularyReader(compiled, text, options, off, late, turns);
-    yield* scanXmlInSteps(text, again);
-    return again.finish();
+    const steps = compiled.stepEnds.length > 0 ? stepsIn(instrument, compiled.stepEnds) : undefined;
+    const readAgain = function* (turns?: ReadonlyMap<number, number>): Steps<Instrument> {
+      const again = new VocabularyReader(compiled, text, options, off, late, turns, steps);
+      yield* scanXmlInSteps(text, again);
+      return again.finish();
+    };
+    // Regions take turns where they have the same keys, which steps tell.
+    const whole = steps && steps.size > 0 ? yield* readAgain() : instrument;
+    const turns = compiled.lacksTurns ? turnsIn(whole) : undefined;
+    return turns && (turns.size > 0 || compiled.turn) ? yield* readAgain(turns) : whole;
   };
 }

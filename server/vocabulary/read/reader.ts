@@ -10,13 +10,14 @@ import { ReaderEvents } from '../../xml/scan/readerEvents';
 import { decodeXmlAttribute } from '../../xml/scan/references';
 import { expectedOf } from '../forms/expected';
 import { readSamplePath } from '../forms/samplePath';
-import type { ValueForm } from '../vocabulary';
+import type { ListPlace, ValueForm } from '../vocabulary';
 import type { ChildElements, CompiledVocabulary, ElementPlace } from './compile';
 import { ElementText } from './elementText';
 import type { Entry, HeldAttribute, LateValues } from './entries';
 import { LastWords } from './lastWords';
 import { SampleLists } from './sampleList';
 import { scaleBySurroundings } from './scale';
+import type { StepValue } from './steps';
 import type { OffElement } from './switchedOff';
 import type { ReadTarget } from './targets';
 import { isReadBeside, partOf } from './targets';
@@ -52,7 +53,9 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
   readonly #before: (Scope | undefined)[];
   readonly #entries: (Entry[] | undefined)[];
   /** The folder that the element of each level names for the paths in it. */
-  readonly #folders: (string | undefined)[];
+  readonly #folders: (string[] | undefined)[];
+
+  #folderPlaces = 1;
 
   /** The tag that is being read. */
   #place: ElementPlace | undefined;
@@ -76,14 +79,19 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
   /** Elements that are switched off, by where their tags start; `undefined` where none can be. */
   readonly #off: ReadonlyMap<number, OffElement> | undefined;
 
+  /** The parameters that the header read last has of its own, where values of lists give way to them. */
+  #ownHeader = -1;
+  readonly #own = new Set<number>();
+
   readonly #lateBefore: LateValues | undefined;
-  readonly #turns: ReadonlyMap<number, number>;
+  readonly #turns: ReadonlyMap<number, number> | undefined;
+  readonly #steps: ReadonlyMap<number, readonly StepValue[]>;
   readonly #late = new Map<number, Entry[]>();
   readonly #unscaled: { parameter: number; target: ReadTarget }[] = [];
 
   /**
    * `off` are the elements that are switched off, by where their tags start; `late` is what a first reading of the same text gave,
-   * and `turns` how many turns round robins have by the header of a position.
+   * `turns` how many turns round robins have by the header of a position, and `steps` the ends of ranges that follow from others.
    */
   constructor(
     vocabulary: CompiledVocabulary,
@@ -91,7 +99,8 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
     options: ReadOptions,
     off?: ReadonlyMap<number, OffElement>,
     late?: LateValues,
-    turns: ReadonlyMap<number, number> = new Map(),
+    turns?: ReadonlyMap<number, number>,
+    steps: ReadonlyMap<number, readonly StepValue[]> = new Map(),
   ) {
     super();
     this.#vocabulary = vocabulary;
@@ -114,6 +123,7 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
     this.#elementText = new ElementText(text);
     this.#lateBefore = late;
     this.#turns = turns;
+    this.#steps = steps;
   }
 
   get hasLateValues(): boolean {
@@ -187,9 +197,20 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
     if (this.#vocabulary.isTurns[level]) this.#turn = 0;
     const { turn } = this.#vocabulary;
     if (turn && kind === HeaderKind.region && this.#turn >= 0)
-      this.#add(turn, nameStart, nameEnd, nameStart, nameEnd, ++this.#turn, true);
+      this.#addTurn(turn, header, nameStart, nameEnd);
+    for (const { parameter, value } of this.#steps.get(header) ?? []) {
+      const target = this.#vocabulary.steps[level].get(parameter);
+      if (target) this.#add(target, nameStart, nameEnd, nameStart, nameEnd, value, true);
+    }
     for (const { target, value } of own ?? [])
       this.#add(target, nameStart, nameEnd, nameStart, nameEnd, Number.NaN, false, value);
+  }
+
+  /** The position of a region in its round robin, where that has several turns as far as that is known. */
+  #addTurn(turn: ReadTarget, header: number, start: number, end: number): void {
+    this.#turn++;
+    if (this.#turns && !this.#turns.has(header)) return;
+    this.#add(turn, start, end, start, end, this.#turn, true);
   }
 
   /** Adds what stands in the text behind later headers to the header opened last, before another one opens. */
@@ -234,13 +255,19 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
     marks: number,
   ): void {
     const { form, readNumber } = target;
+    if (target.listed) {
+      const raw = this.text.slice(valueStart, valueEnd);
+      const key = marks & ValueMark.encoded ? decodeXmlAttribute(raw) : raw;
+      this.#listedValue(target, target.listed, nameStart, nameEnd, valueStart, valueEnd, key);
+      return;
+    }
     if (target.isRate) {
       this.#statedRates.set(this.#headers[target.level], Number(this.text.slice(valueStart, valueEnd)));
       return;
     }
     if (target.isFolder) {
       const raw = this.text.slice(valueStart, valueEnd);
-      this.#folders[target.level] = marks & ValueMark.encoded ? decodeXmlAttribute(raw) : raw;
+      this.#setFolder(target, marks & ValueMark.encoded ? decodeXmlAttribute(raw) : raw);
       return;
     }
     const isRaw = (marks & ValueMark.encoded) === 0 && target.part === 0;
@@ -287,8 +314,12 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
     isAtSpan: boolean,
   ): void {
     if (text === '') return;
+    if (target.listed) {
+      this.#listedValue(target, target.listed, nameStart, nameEnd, valueStart, valueEnd, text);
+      return;
+    }
     if (target.isFolder) {
-      this.#folders[target.level] = text;
+      this.#setFolder(target, text);
       return;
     }
     const part = partOf(target, text);
@@ -306,6 +337,25 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
     const isNumber = value.isNumber || (!isAtSpan && ownText === undefined);
     const { number, isUnscaled } = value;
     this.#add(target, nameStart, nameEnd, start, end, number, isNumber, ownText, isUnscaled);
+  }
+
+  /** A value of the entry that a text refers to, where the element says nothing itself. */
+  #listedValue(
+    target: ReadTarget,
+    place: ListPlace,
+    nameStart: number,
+    nameEnd: number,
+    start: number,
+    end: number,
+    key: string,
+  ): void {
+    const text = this.#lists.valuesOf(place).get(key.trim());
+    const value = text === undefined ? undefined : this.#targetValue(target, text);
+    if (text === undefined || value === undefined || value.text === '') return;
+    if (this.#headers[target.level] === this.#ownHeader && this.#own.has(this.#names[target.index])) return;
+    const { number, isUnscaled, isNumber } = value;
+    const written = value.text ?? (isNumber ? undefined : text);
+    this.#add(target, nameStart, nameEnd, start, end, number, written === undefined, written, isUnscaled);
   }
 
   #targetValue(target: ReadTarget, text: string): TargetValue | undefined {
@@ -327,8 +377,19 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
   /** A path with the folder before it that the nearest element around names. */
   #inFolder({ form, level }: ReadTarget, text: string): string {
     if (form.kind !== 'path' || form.under === undefined || text.startsWith('*')) return text;
-    const folder = this.#folders.findLast((one, at) => at < level && one !== undefined && one.trim() !== '');
-    return folder === undefined ? text : joinPath(folder.trim(), text);
+    let path = text;
+    for (let place = this.#folderPlaces - 1; place >= 0; place--) {
+      const around = this.#folders.findLast((one, at) => at < level && one?.[place]);
+      if (around) path = joinPath(around[place].replaceAll('\\', '/'), path);
+    }
+    return path;
+  }
+
+  #setFolder({ level, folderPlace = 0 }: ReadTarget, text: string): void {
+    this.#folderPlaces = Math.max(this.#folderPlaces, folderPlace + 1);
+    const folders = this.#folders[level] ?? [];
+    folders[folderPlace] = text.trim();
+    this.#folders[level] = folders;
   }
 
   #reportNonsense(target: ReadTarget, start: number, end: number): void {
@@ -367,6 +428,11 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
   ): void {
     const header = this.#headers[target.level];
     if (this.#isOverridden(target, header)) return;
+    if (this.#vocabulary.hasListed && !target.listed) {
+      if (header !== this.#ownHeader) this.#own.clear();
+      this.#ownHeader = header;
+      this.#own.add(this.#names[target.index]);
+    }
     const repeated = this.#entries[target.level];
     const isLate = header !== this.builder.headerCount - 1;
     if (isLate || repeated) {
@@ -384,7 +450,7 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
     const parameter = builder.addTranslated(name, nameStart, nameEnd, valueStart, valueEnd, number, isNumber);
     if (text !== undefined) builder.setValue(parameter, text);
     if (isUnscaled) this.#unscaled.push({ parameter, target });
-    const turns = target.turns && this.#turns.get(header);
+    const turns = target.turns && this.#turns?.get(header);
     if (target.turns && turns !== undefined)
       this.#add(target.turns, nameStart, nameEnd, valueStart, valueEnd, turns, true);
   }

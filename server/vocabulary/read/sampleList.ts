@@ -3,53 +3,118 @@ import type { XmlHandler } from '../../xml/scan/handler';
 import { ValueMark } from '../../xml/scan/handler';
 import { decodeXmlAttribute, decodeXmlText } from '../../xml/scan/references';
 import { scanXml } from '../../xml/scan/scan';
-import type { SampleListPlace } from '../vocabulary';
+import type { ListPlace, SampleListPlace } from '../vocabulary';
+
+/** What stands in a place of an entry, as XML means it and without white space around it. */
+export interface EntryValue {
+  text: string;
+  start: number;
+  end: number;
+}
+
+/** An entry of a list. */
+export interface ListEntry {
+  /** Its first tag. */
+  start: number;
+  end: number;
+  /** By place: `@file`, `.` for its text, `file` and `file/@name` for those of an element in it. */
+  values: ReadonlyMap<string, EntryValue>;
+  /** The folder that an element around it names. */
+  folder: string | undefined;
+}
+
+/** All elements of a name, with what stands in them; `under` is the attribute of elements around that names a folder. */
+export function readEntries(text: string, element: string, under?: string): ListEntry[] {
+  const look = new EntryLook(text, element, under);
+  scanXml(text, look);
+  return look.entries;
+}
+
+/** What the entry refers to itself by: the text of a place, or, for `#0` and `#1`, its position counted from there. */
+export function keyOfEntry({ values }: ListEntry, position: number, key: string): string | undefined {
+  if (key.startsWith('#')) return String(position + Number(key.slice(1)));
+  return values.get(key)?.text;
+}
 
 /**
- * The paths of a list of samples by what refers to them, as the text has them. The first entry of a key counts. Entries hold
- * both in attributes, the path perhaps as their text.
+ * The paths of a list of samples by what refers to them, as the text has them. The first entry of a key counts.
  */
 export function readSampleList(text: string, list: SampleListPlace): ReadonlyMap<string, string> {
-  const look = new ListLook(text, list);
-  scanXml(text, look);
-  return look.paths;
+  return pathsOf(readEntries(text, list.element, list.under), list);
 }
 
-/** What stands in an attribute of the entries of a list, by their keys. */
+/** What stands in a place of the entries of a list, by their keys. */
 export function readListed(
   text: string,
-  { element, key }: SampleListPlace,
-  attribute: string,
+  { element, key }: Pick<ListPlace, 'element' | 'key'>,
+  at: string,
 ): ReadonlyMap<string, string> {
-  return readSampleList(text, { element, key, path: attribute });
+  return valuesOf(readEntries(text, element), { element, key, at });
 }
 
-class ListLook implements XmlHandler {
-  readonly paths = new Map<string, string>();
+function pathsOf(entries: readonly ListEntry[], { key, path }: SampleListPlace): ReadonlyMap<string, string> {
+  const paths = new Map<string, string>();
+  for (const [position, entry] of entries.entries()) {
+    const name = keyOfEntry(entry, position, key);
+    const file = entry.values.get(path)?.text;
+    if (!name || !file || paths.has(name)) continue;
+    const { folder } = entry;
+    paths.set(
+      name,
+      folder === undefined ? file : joinPath(folder.replaceAll('\\', '/'), file.replaceAll('\\', '/')),
+    );
+  }
+  return paths;
+}
+
+function valuesOf(entries: readonly ListEntry[], { key, at }: ListPlace): ReadonlyMap<string, string> {
+  const values = new Map<string, string>();
+  for (const [position, entry] of entries.entries()) {
+    const name = keyOfEntry(entry, position, key);
+    const value = entry.values.get(at)?.text;
+    if (name && value && !values.has(name)) values.set(name, value);
+  }
+  return values;
+}
+
+const mostEntries = 50_000;
+const deepest = 2;
+
+class EntryLook implements XmlHandler {
+  readonly entries: ListEntry[] = [];
   readonly #text: string;
-  readonly #list: SampleListPlace;
+  readonly #element: string;
+  readonly #under: string | undefined;
   #depth = 0;
-  /** At which depth the content of the entry stands; −1 outside of entries. */
+  /** The entry that is open, the depth of its content, and the elements that are open in it. */
+  #entry: (ListEntry & { values: Map<string, EntryValue> }) | undefined;
   #entryDepth = -1;
-  #isEntry = false;
-  #key: string | undefined;
-  #path: string | undefined;
+  #inside: string[] = [];
+  /** The place of the tag that is being read, with a slash at its end; `undefined` outside of entries. */
+  #place: string | undefined;
   /** The folder that each open element names, and the one whose tag is being read. */
   readonly #folders: (string | undefined)[] = [];
   #folder: string | undefined;
 
-  constructor(text: string, list: SampleListPlace) {
+  constructor(text: string, element: string, under: string | undefined) {
     this.#text = text;
-    this.#list = list;
+    this.#element = element;
+    this.#under = under;
   }
 
-  open(_tagStart: number, nameStart: number, nameEnd: number): void {
-    const { element } = this.#list;
-    this.#isEntry = element.length === nameEnd - nameStart && this.#text.startsWith(element, nameStart);
+  open(tagStart: number, nameStart: number, nameEnd: number): void {
     this.#folder = undefined;
-    if (!this.#isEntry) return;
-    this.#key = undefined;
-    this.#path = undefined;
+    this.#place = undefined;
+    const element = this.#element;
+    if (this.#entry) {
+      this.#inside.push(this.#text.slice(nameStart, nameEnd));
+      if (this.#inside.length <= deepest) this.#place = `${this.#inside.join('/')}/`;
+      return;
+    }
+    const isEntry = element.length === nameEnd - nameStart && this.#text.startsWith(element, nameStart);
+    if (!isEntry || this.entries.length >= mostEntries) return;
+    this.#entry = { start: tagStart, end: nameEnd, values: new Map(), folder: undefined };
+    this.#place = '';
   }
 
   attribute(
@@ -61,46 +126,54 @@ class ListLook implements XmlHandler {
     _number: number,
     marks: number,
   ): void {
-    const { key, path, under } = this.#list;
-    if (!this.#isEntry && under === undefined) return;
-    const place = `@${this.#text.slice(nameStart, nameEnd)}`;
-    if (place !== under && (!this.#isEntry || (place !== key && place !== path))) return;
+    if (this.#place === undefined && this.#under === undefined) return;
+    const name = `@${this.#text.slice(nameStart, nameEnd)}`;
     const raw = this.#text.slice(valueStart, valueEnd);
-    const value = marks & ValueMark.encoded ? decodeXmlAttribute(raw) : raw;
-    if (place === under && value.trim() !== '') this.#folder = value.trim();
-    if (!this.#isEntry) return;
-    if (place === key) this.#key = value.trim();
-    if (place === path) this.#path = value.trim();
+    const text = (marks & ValueMark.encoded ? decodeXmlAttribute(raw) : raw).trim();
+    if (name === this.#under && text !== '') this.#folder = text;
+    if (this.#place !== undefined)
+      this.#entry?.values.set(this.#place + name, { text, start: valueStart, end: valueEnd });
   }
 
-  openEnd(_end: number, empty: boolean): void {
-    if (this.#isEntry) this.#add();
-    if (empty) return;
-    this.#depth++;
-    if (this.#list.under !== undefined) this.#folders.push(this.#folder);
-    if (this.#isEntry) this.#entryDepth = this.#depth;
+  openEnd(end: number, empty: boolean): void {
+    const entry = this.#entry;
+    if (entry && this.#place === '') {
+      entry.end = end;
+      entry.folder = this.#folder ?? this.#folders.findLast((one) => one !== undefined);
+      this.entries.push(entry);
+      this.#entryDepth = this.#depth;
+    }
+    if (empty) this.#leave();
+    else {
+      this.#depth++;
+      if (this.#under !== undefined) this.#folders.push(this.#folder);
+    }
   }
 
-  #add(): void {
-    const { paths } = this;
-    if (this.#key && this.#path && !paths.has(this.#key)) paths.set(this.#key, this.#inFolder(this.#path));
-  }
-
-  #inFolder(path: string): string {
-    const folder = this.#folder ?? this.#folders.findLast((one) => one !== undefined);
-    return folder === undefined ? path : joinPath(folder.replaceAll('\\', '/'), path.replaceAll('\\', '/'));
+  /** Leaves an element, the innermost in the entry or the entry itself. */
+  #leave(): void {
+    if (!this.#entry) return;
+    if (this.#inside.length > 0) this.#inside.pop();
+    else if (this.#depth <= this.#entryDepth) this.#entry = undefined;
   }
 
   close(): void {
-    if (this.#list.under !== undefined) this.#folders.pop();
-    if (this.#depth === this.#entryDepth) this.#entryDepth = -1;
     if (this.#depth > 0) this.#depth--;
+    if (this.#under !== undefined) this.#folders.pop();
+    this.#leave();
   }
 
   characters(start: number, end: number): void {
-    if (this.#list.path !== '.' || this.#depth !== this.#entryDepth) return;
-    this.#path = decodeXmlText(this.#text.slice(start, end)).trim();
-    this.#add();
+    const entry = this.#entry;
+    if (!entry || this.#inside.length > deepest) return;
+    const place = this.#inside.length === 0 ? '.' : this.#inside.join('/');
+    const raw = this.#text.slice(start, end);
+    const text = raw.startsWith('<![CDATA[')
+      ? raw.slice(9, raw.endsWith(']]>') ? -3 : undefined).trim()
+      : decodeXmlText(raw).trim();
+    const before = entry.values.get(place);
+    if (text !== '')
+      entry.values.set(place, before ? { ...before, text: before.text + text, end } : { text, start, end });
   }
 
   comment(): void {}
@@ -109,31 +182,48 @@ class ListLook implements XmlHandler {
   problem(): void {}
 }
 
-/** The lists of samples of a text, read when they are needed. */
+/** The lists of a text, read when they are needed. */
 export class SampleLists {
   readonly #text: string;
+  readonly #entries = new Map<string, readonly ListEntry[]>();
   readonly #known = new Map<SampleListPlace, ReadonlyMap<string, string>>();
-  readonly #rates = new Map<SampleListPlace, ReadonlyMap<string, string>>();
+  readonly #values = new Map<string, ReadonlyMap<string, string>>();
 
   constructor(text: string) {
     this.#text = text;
   }
 
-  /** The sample rates that a list states, by the keys of its entries. */
-  ratesOf(place: SampleListPlace): ReadonlyMap<string, string> {
-    let rates = this.#rates.get(place);
-    if (!rates) {
-      rates = readListed(this.#text, place, place.rate ?? '');
-      this.#rates.set(place, rates);
+  #of(element: string, under: string | undefined): readonly ListEntry[] {
+    const id = `${element} ${under ?? ''}`;
+    let entries = this.#entries.get(id);
+    if (!entries) {
+      entries = readEntries(this.#text, element, under);
+      this.#entries.set(id, entries);
     }
-    return rates;
+    return entries;
+  }
+
+  /** What a place of a list holds, by the keys of its entries. */
+  valuesOf(list: ListPlace): ReadonlyMap<string, string> {
+    const id = `${list.element} ${list.key} ${list.at}`;
+    let values = this.#values.get(id);
+    if (!values) {
+      values = valuesOf(this.#of(list.element, undefined), list);
+      this.#values.set(id, values);
+    }
+    return values;
+  }
+
+  /** The sample rates that a list states, by the keys of its entries. */
+  ratesOf({ element, key, rate = '' }: SampleListPlace): ReadonlyMap<string, string> {
+    return this.valuesOf({ element, key, at: rate });
   }
 
   /** The paths of a list by the keys that name them. */
   of(place: SampleListPlace): ReadonlyMap<string, string> {
     let list = this.#known.get(place);
     if (!list) {
-      list = readSampleList(this.#text, place);
+      list = pathsOf(this.#of(place.element, place.under), place);
       this.#known.set(place, list);
     }
     return list;

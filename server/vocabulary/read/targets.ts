@@ -4,7 +4,7 @@ import { numberFormOf } from '../forms/numberFormOf';
 import { splitRange } from '../forms/rangeText';
 import { readValue } from '../forms/valueForms';
 import type { ValueSurroundings } from '../forms/valueSurroundings';
-import type { ValueForm, Vocabulary, VocabularyParameter } from '../vocabulary';
+import type { ListPlace, ValueForm, Vocabulary, VocabularyParameter } from '../vocabulary';
 
 /** A parameter that a place of the text gives a value. */
 export interface ReadTarget {
@@ -28,8 +28,12 @@ export interface ReadTarget {
   goesByText: boolean;
   /** For a position in a round robin: the parameter for the number of turns, where no place gives that. */
   turns?: ReadTarget;
+  /** Where the text is the key of an entry: the list that has the value. */
+  listed?: ListPlace;
   /** Whether it names the folder of paths further in, and sets nothing itself. */
   isFolder?: true;
+  /** Which of several places of folders it is. */
+  folderPlace?: number;
   /** Whether it states the sample rate of what stands in the element, and sets nothing itself. */
   isRate?: true;
 }
@@ -56,6 +60,7 @@ export function targetsOf({ levels }: Vocabulary): ReadTarget[][] {
         numbers,
         readNumber,
         goesByText: mayMislead(form),
+        ...(one.listed && { listed: one.listed }),
       };
     }),
   );

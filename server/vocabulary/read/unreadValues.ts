@@ -6,8 +6,9 @@ import { mainSpan } from '../../model/text/span';
 import type { XmlHandler } from '../../xml/scan/handler';
 import { decodeXmlAttribute } from '../../xml/scan/references';
 import { scanXml } from '../../xml/scan/scan';
-import { parsePlace } from '../places';
+import { folderPlaces, parsePlace } from '../places';
 import type { SampleListPlace, Vocabulary } from '../vocabulary';
+import { keyOfEntry, readEntries } from './sampleList';
 import type { OffElement } from './switchedOff';
 import { switchedOffIn } from './switchedOff';
 import { pathFormsOf, sampleListsOf, sampleTexts } from './usedSamples';
@@ -56,22 +57,29 @@ class UnreadSearch implements XmlHandler {
   readonly #folders: ReadonlySet<string>;
   /** Places on elements around regions that name a folder of their paths. */
   readonly #under: ReadonlySet<string>;
-  readonly #usedSamples: ReadonlySet<string>;
   readonly #off: ReadonlyMap<number, OffElement>;
   /** The element that is switched off and open, and the audio files named in it. */
   #inOff: OffStretch | undefined;
+  /** The paths of entries that no region uses, by where their tags start. */
+  readonly #unused = new Map<number, string>();
   #tagStart = 0;
   #attributes: { name: string; start: number; nameStart: number; end: number }[] = [];
 
   constructor(text: string, vocabulary: Vocabulary, usedSamples: ReadonlySet<string>) {
     this.#text = text;
     this.#vocabulary = vocabulary;
-    this.#usedSamples = usedSamples;
     this.#lists = sampleListsOf(vocabulary);
+    for (const { element, key, path } of this.#lists) {
+      for (const [position, entry] of readEntries(text, element).entries()) {
+        const name = keyOfEntry(entry, position, key);
+        if (name !== undefined && !usedSamples.has(name))
+          this.#unused.set(entry.start, entry.values.get(path)?.text ?? name);
+      }
+    }
     this.#folders = new Set(
       pathFormsOf(vocabulary).flatMap(({ folder }) => (folder ? [bareFolder(folder)] : [])),
     );
-    this.#under = new Set(pathFormsOf(vocabulary).flatMap(({ under }) => (under ? [under] : [])));
+    this.#under = new Set(pathFormsOf(vocabulary).flatMap(({ under }) => (under ? folderPlaces(under) : [])));
     this.#off = finish(switchedOffIn(text, vocabulary.off ?? []));
     const sitesOf = (element: string, at: string): Site[] => {
       const place = parsePlace(at);
@@ -79,7 +87,15 @@ class UnreadSearch implements XmlHandler {
         ? [{ path: [{ element, selectors: [] }, ...place.steps], attribute: place.attribute }]
         : [];
     };
+    const listed = vocabulary.levels.flatMap(({ parameters }) =>
+      parameters.flatMap((one) => (one.listed ? [one.listed] : [])),
+    );
     this.#sites = [
+      ...listed.flatMap(({ element, key, at }) => [...sitesOf(element, key), ...sitesOf(element, at)]),
+      ...this.#lists.flatMap(({ element, key, path }) => [
+        ...sitesOf(element, key),
+        ...sitesOf(element, path),
+      ]),
       ...vocabulary.levels.flatMap(({ element, also = {}, parameters }) =>
         [element, ...Object.keys(also)].flatMap((name) => parameters.flatMap(({ at }) => sitesOf(name, at))),
       ),
@@ -168,11 +184,8 @@ class UnreadSearch implements XmlHandler {
 
   /** Tells of the entry of a list that no region uses; then its other values are not told of. */
   #tellUnused(element: string, end: number): boolean {
-    const list = this.#lists.find((one) => one.element === element);
-    const { attributes } = this.#open[this.#open.length - 1] as OpenElement;
-    const key = list && attributes.get(list.key.slice(1))?.trim();
-    if (!list || key === undefined || this.#usedSamples.has(key)) return false;
-    const path = attributes.get(list.path.slice(1)) ?? key;
+    const path = this.#lists.some((one) => one.element === element) && this.#unused.get(this.#tagStart);
+    if (!path) return false;
     const message = `"${path.slice(0, 60)}" is in the list of samples, and no region uses it.`;
     this.notes.push({ kind: 'ignored', ...mainSpan(this.#tagStart, end), message });
     return true;

@@ -16,7 +16,7 @@ import type { LevelPlaces } from './writePlaces';
 import { placesOf } from './writePlaces';
 import type { ValueContext } from './writeValues';
 import { placedTexts } from './writeValues';
-import type { WrittenList } from './writtenList';
+import type { ListEntry, WrittenList } from './writtenList';
 import { writtenListOf } from './writtenList';
 
 /** The likely length of an attribute with its blank. */
@@ -115,13 +115,7 @@ class DocumentWriter {
     const wrappers = inside.split('/').filter((name) => name !== '');
     for (const [at, name] of wrappers.entries()) this.#lines.line(`<${name}>`, depth + at);
     for (const entry of this.#list.entries) {
-      const id = ` ${key.slice(1)}="${encodeXmlAttribute(entry.key).text}"`;
-      const text = encodeXmlAttribute(entry.path).text;
-      const line =
-        path === '.'
-          ? `<${element}${id}>${text}</${element}>`
-          : `<${element}${id} ${path.slice(1)}="${text}"/>`;
-      this.#lines.line(line, depth + wrappers.length);
+      this.#lines.line(entryLine(element, key, path, entry), depth + wrappers.length);
     }
     for (let at = wrappers.length - 1; at >= 0; at--) this.#lines.line(`</${wrappers[at]}>`, depth + at);
   }
@@ -174,4 +168,20 @@ class DocumentWriter {
       })
       .join('');
   }
+}
+
+/** An entry of a list: its key and its path in attributes, as texts of elements in it, or the path as its own text. */
+function entryLine(element: string, key: string, path: string, entry: ListEntry): string {
+  let attributes = '';
+  let content = '';
+  const put = (at: string, value: string): void => {
+    const text = encodeXmlAttribute(value).text;
+    const [, child, attribute] = /^([^@]*?)\/?(?:@(.*))?$/.exec(at) ?? [];
+    if (at === '.') content = text + content;
+    else if (!child) attributes += ` ${attribute}="${text}"`;
+    else content += attribute ? `<${child} ${attribute}="${text}"/>` : `<${child}>${text}</${child}>`;
+  };
+  if (!key.startsWith('#')) put(key, entry.key);
+  put(path, entry.path);
+  return content === '' ? `<${element}${attributes}/>` : `<${element}${attributes}>${content}</${element}>`;
 }

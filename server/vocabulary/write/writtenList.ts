@@ -20,6 +20,11 @@ export interface WrittenList {
   formThere: (form: ValueForm) => ValueForm;
 }
 
+/** The key of an entry: its position where that is referred to. */
+function keyAt({ key }: SampleListPlace, position: number): string {
+  return key.startsWith('#') ? String(position + Number(key.slice(1))) : `s${position + 1}`;
+}
+
 /**
  * The list that the samples of an instrument go into where a vocabulary keeps them in one, with keys `s1`, `s2` in the order of
  * their use; `undefined` where it keeps none.
@@ -35,7 +40,7 @@ export function writtenListOf(
   for (const region of instrument.regions) {
     const parameter = instrument.effective(region, Parameter.sample);
     const path = parameter < 0 ? '' : sourceValue(instrument, parameter, region, move);
-    if (path !== '' && !keys.has(path)) keys.set(path, `s${keys.size + 1}`);
+    if (path !== '' && !keys.has(path)) keys.set(path, keyAt(place, keys.size));
   }
   const entries: ListEntry[] = [];
   const words = new Map<ValueForm, ValueForm>();

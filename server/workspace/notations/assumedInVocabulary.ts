@@ -8,17 +8,18 @@ const mostOthers = 3;
 
 /**
  * What had to be assumed of how a text is written, at an example of each: points with little evidence, and scales that its
- * numbers suggest and its words do not say. Nothing where a file settles how it is read.
+ * numbers suggest and its words do not say; first what is lost because it makes no sense as what its name says. Nothing where a file settles how it is read.
  */
 export function assumedInVocabulary({ inferred }: VocabularyInForce): ConversionNote[] {
   const guessed = (inferred?.decisions ?? []).filter(
     ({ confidence, isGuess }) => isGuess || confidence < doubtfulBelow,
   );
-  return guessed.map(({ message, evidence, choices, span }) => {
+  const lostFirst = [...guessed.filter(({ isLost }) => isLost), ...guessed.filter(({ isLost }) => !isLost)];
+  return lostFirst.map(({ message, evidence, choices, span, isLost }) => {
     const others = choices.slice(0, mostOthers).map(({ label }) => label);
     const could = others.length > 0 ? [`It could also be: ${others.join(', or ')}.`] : [];
     return {
-      kind: 'assumed',
+      kind: isLost ? 'dropped' : 'assumed',
       ...mainSpan(span.start, span.end),
       message: [message, ...evidence, ...could].join(' '),
     };

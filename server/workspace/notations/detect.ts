@@ -2,6 +2,7 @@ import type { Notation } from '../../model/notation';
 import { sfzNotation } from '../../sfz/notation';
 import { mayBeLiteral } from '../../table/cells/literals/literalCells';
 import { hasSections, looksLikeZoneTable } from '../../table/looksLikeZoneTable';
+import { tableInXml } from '../../xml/tableInXml';
 import { certainNotation, looked } from './certainNotation';
 
 /** What a text is, found from its content; the name decides where the content is too little to tell. */
@@ -17,6 +18,8 @@ const comments = /\/\/[^\r\n]*|\/\*[\s\S]*?\*\//g;
 export function detect(path: string, text: string): Detected {
   const certain = certainNotation(path, text);
   if (certain) return certain;
+  const table = tableInXml(text);
+  if (table !== undefined && looksLikeZoneTable(table)) return { kind: 'table' };
   const start = text.slice(0, looked);
   // Lines such as `lo=36,` stand in scripts too.
   const mayBeList = mayBeLiteral(start) || hasSections(start);

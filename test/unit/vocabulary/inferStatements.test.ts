@@ -30,8 +30,8 @@ describe('what a document says of its values', () => {
       ),
     );
     expect(regions).toEqual([
-      'sample=a.wav lokey=40 hikey=40 pitch_keycenter=40 volume=0 tune=0.5 pan=-50 lovel=0 hivel=52',
-      'sample=b.wav lokey=41 hikey=41 pitch_keycenter=41 volume=-6.0206 tune=1 pan=0 lovel=53 hivel=127',
+      'sample=a.wav lokey=40 hikey=40 pitch_keycenter=40 volume=0 tune=0.5 pan=-50 lovel=0 hivel=51',
+      'sample=b.wav lokey=41 hikey=41 pitch_keycenter=41 volume=-6.0206 tune=1 pan=0 lovel=52 hivel=127',
     ]);
   });
 

@@ -102,8 +102,8 @@ describe('a list of samples that regions refer to', () => {
   it('is kept in a file, and told of where it makes no sense', () => {
     expect(parseVocabulary(writeVocabulary(byAttribute))).toEqual({ vocabulary: byAttribute, problems: [] });
     for (const [good, bad] of [
-      ['"@mark"', '"mark"'],
-      ['"@holds"', '"a/b"'],
+      ['"@mark"', '"#2"'],
+      ['"@holds"', '"a//b"'],
       ['"element": "cask"', '"element": "a b"'],
     ] as const)
       expect(parseVocabulary(writeVocabulary(byAttribute).replace(good, bad)).problems).toHaveLength(1);

@@ -1,6 +1,7 @@
 import type { MiddleC } from '../../../model/keys';
 import { keyboardSpans } from '../../../trade/instrumentSpans';
 import { isGermanName } from '../../../trade/keyReading';
+import { lacksLines } from '../../../trade/linedKeys';
 import type { Statements } from '../../../trade/statements/statements';
 import type { ValueForm } from '../../vocabulary';
 import type { Assigned } from '../assign';
@@ -26,11 +27,14 @@ export function decideKeyForms(
   stated?: Statements['middleC'],
 ): KeyForms {
   const naming = namingOf(keys);
-  const isNamed = (one: Assigned) => one.facts.notes * 2 >= one.facts.filled && one.facts.notes > 0;
+  const isNamed = ({ facts }: Assigned) =>
+    (facts.notes + facts.unlined) * 2 >= facts.filled && facts.notes + facts.unlined > 0;
   const named = keys.filter(isNamed);
   const drafts: Draft[] = [];
+  const isLined = naming.naming?.endsWith('lines') === true;
+  if (isLined) drafts.push(linedDraft(named));
   const octave =
-    named.length === 0
+    named.length === 0 || isLined
       ? undefined
       : stated
         ? { middleC: stated.is, confidence: 0.97, reason: saysSo(stated.text) }
@@ -58,7 +62,7 @@ export function decideKeyForms(
   return {
     formOf: (assigned) =>
       isNamed(assigned)
-        ? { kind: 'key', written: 'name', middleC: octave?.middleC ?? 'C4', ...naming }
+        ? { kind: 'key', written: 'name', ...(!isLined && { middleC: octave?.middleC ?? 'C4' }), ...naming }
         : {
             kind: 'key',
             written: assigned.facts.hexadecimal * 2 > assigned.facts.filled ? 'hexadecimal' : 'number',
@@ -75,7 +79,23 @@ function namingOf(keys: readonly Assigned[]): Pick<Key, 'naming'> {
     /^\s*(?:do|dó|ut|re|ré|mi|fa|fá|sol|la|lá|si|ti)(?![a-z])/i.test(text),
   ).length;
   if (syllables > 0 && syllables * 2 >= texts.filter(isNoteName).length) return { naming: 'syllables' };
-  return texts.some(isGermanName) ? { naming: 'german' } : {};
+  const isGerman = texts.some(isGermanName) || texts.some((text) => /^\s*[hH](?:is|es)?\d?\s*$/.test(text));
+  // Only the great and the small octave have no number, and only where letter case tells octaves.
+  if (texts.some(lacksLines)) return { naming: isGerman || !texts.includes('b') ? 'german lines' : 'lines' };
+  return isGerman ? { naming: 'german' } : {};
+}
+
+function linedDraft(named: readonly Assigned[]): Draft {
+  const example = named.flatMap(({ facts }) => [...facts.tally.keys()]).find(lacksLines) ?? '';
+  return {
+    id: 'middleC',
+    message: 'The case of the letters and the number behind them give the octave: c1 is key 60, C is key 36.',
+    confidence: 0.9,
+    evidence: [`Names such as "${example}" have no number.`],
+    span: firstValueOf(named[0]),
+    isAbout: () => false,
+    alternatives: [],
+  };
 }
 
 interface Octave {

@@ -9,6 +9,7 @@ import { unitTextOf } from './unitText';
 import { switchForm, wordsForm } from './wordForms';
 
 type NumberForm = Extract<ValueForm, { kind: 'number' }>;
+type WordsForm = Extract<ValueForm, { kind: 'words' }>;
 
 /** Parameters that are said in words, with what a word says. */
 const wordParameters: Readonly<Record<InferredTarget, (word: string) => string | undefined>> = {
@@ -43,11 +44,17 @@ export function otherParameters(
   }
   const number: NumberForm = { kind: 'number', ...unitTextOf(facts) };
   // No group is often written as 0.
-  const group: NumberForm = { ...number, ...(facts.least === 0 && { none: 0 }) };
+  const group: NumberForm | WordsForm = groupNumbers(one, assigned) ?? {
+    ...number,
+    ...(facts.least === 0 && { none: 0 }),
+  };
   switch (target) {
     case 'label':
-    case 'group_name':
-      return plain(labelFor(column.level, chain.length, assigned), { kind: 'text' });
+    case 'group_name': {
+      const label = plain(labelFor(column.level, chain.length, assigned), { kind: 'text' });
+      const numbers = target === 'group_name' && groupNumbers(one, assigned);
+      return numbers ? [...label, ...plain('group', numbers)] : label;
+    }
     case 'sw_label':
       return plain('sw_label', { kind: 'text' });
     case 'loop':
@@ -72,6 +79,27 @@ export function otherParameters(
       return plain(target, { kind: 'number', ...(times !== undefined && { times }), ...unitTextOf(facts) });
     }
   }
+}
+
+/** Where groups are silenced by name, the numbers of their names; `undefined` where numbers are written. */
+function groupNumbers(one: Assigned, assigned: readonly Assigned[]): WordsForm | undefined {
+  const silencing = assigned.filter(
+    ({ target, facts }) => (target === 'off_by' || target === 'choke') && facts.numeric === 0,
+  );
+  if (silencing.length === 0 || one.facts.numeric > 0) return undefined;
+  const all = assigned.filter((other) => silencing.includes(other) || other.target === 'group_name');
+  const names = new Set(all.flatMap(({ facts }) => [...facts.tally.keys()]));
+  names.delete('__proto__');
+  const words: Record<string, string> = {};
+  let number = 0;
+  for (const name of names) words[name] = isNoGroup(name) ? '' : String(++number);
+  return { kind: 'words', words };
+}
+
+function isNoGroup(name: string): boolean {
+  return /^\s*(?:-|–|—|none|no|off|kein\w*|nein|aucun\w*|non|ningun\w*|nessun\w*|geen|nee|brak|ingen)\s*$/i.test(
+    name,
+  );
 }
 
 /** What a parameter's value is multiplied by where it is written, by the size of its numbers; `undefined` for 1. */

@@ -98,7 +98,7 @@ export function addedDraft(
     confidence: stated === undefined ? 0.65 : 0.95,
     evidence: [
       stated === undefined
-        ? 'Every region inside has one of its own, which would otherwise take its place.'
+        ? 'Regions inside have one of their own, which would otherwise take its place.'
         : saysSo(stated),
     ],
     span: firstValueOf(one),

@@ -4,13 +4,18 @@ import type { ElementType } from './survey';
 
 /** Words for what works on the sound of all regions (common practice). */
 const effectWords =
-  'effect effects fx reverb reverberation echo delay chorus flanger phaser distortion compressor limiter convolution convolver impulse ir';
+  'effect effects fx reverb reverberation echo delay chorus flanger phaser distortion compressor limiter convolution convolver impulse ir hall nachhall widerhall riverbero eco reverberacion effekt effekte effet effets effetto effetti efecto efectos galm convolutie';
 /** Words for what stands behind all regions (common practice). */
 const outputWords: ReadonlySet<string> = new Set('master mastering mixer mixdown output outputs'.split(' '));
 /** Words for what is looked at. */
 const panelWords =
-  'panel ui gui look theme knob slider button backdrop background picture image artwork cover icon';
+  'panel ui gui look theme skin knob slider button backdrop background picture image artwork cover icon dial fader bild bilder oberflache hintergrund sfondo fondo fond immagine imagen afbeelding achtergrond peau aspect';
 const foreignWords: ReadonlySet<string> = new Set(`${effectWords} ${panelWords}`.split(' '));
+/** Whether a word names an effect or part of a panel. */
+export function isForeignWord(word: string): boolean {
+  return foreignWords.has(word);
+}
+
 const pictureEnding = /\.(?:png|jpe?g|gif|bmp|svg|webp|tiff?|ico)$/i;
 
 /**

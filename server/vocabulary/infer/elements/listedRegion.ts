@@ -24,15 +24,16 @@ export function findListedRegion(
   for (const type of survey.types) {
     const files = selectors.has(type) ? undefined : fileSite(type);
     if (!files || namesRanges(type, selectors)) continue;
-    for (const [key, site] of type.attributes) {
-      if (`@${key}` === files.place || site.count !== type.count || !areKeys(site)) continue;
+    for (const key of keyPlaces(type, files.place)) {
       if (looked++ >= mostLists) return undefined;
-      const place = { element: type.name, key: `@${key}`, path: files.place };
+      const place = { element: type.name, key, path: files.place };
       const paths = readSampleList(text, place);
       zones ??= survey.types.filter((one) => namesZones(one, selectors));
       for (const other of zones) {
         const at =
-          isAround(other, type) || other.name === type.name ? undefined : referenceIn(other, type, paths);
+          isAround(other, type) || other.name === type.name || (!key.startsWith('@') && isAround(type, other))
+            ? undefined
+            : referenceIn(other, type, paths, key.startsWith('#'));
         if (at === undefined) continue;
         const under = folderAround(type, other);
         const inside = elementsAround(type);
@@ -60,7 +61,9 @@ function elementsAround({ parent }: ElementType): string {
 
 /** The attributes of a list that are named like sample rates, with what stands there. */
 function ratesIn(text: string, { attributes }: ElementType, list: SampleListPlace) {
-  const names = [...attributes.keys()].filter(isRateName).map((name) => `@${name}`);
+  const names = [...attributes.keys()]
+    .filter((name) => isRateName(nameWords(name)))
+    .map((name) => `@${name}`);
   return new Map(names.map((name) => [name, readListed(text, list, name)]));
 }
 
@@ -82,14 +85,35 @@ function isAround(type: ElementType, inner: ElementType): boolean {
   return false;
 }
 
-function fileSite(type: ElementType): { place: string; example: Cell } | undefined {
+/** The places of an entry: its attributes, its text, and those of elements that it has once. */
+function entrySites(type: ElementType): [place: string, site: Site][] {
   const sites: [string, Site][] = [...type.attributes].map(([name, site]) => [`@${name}`, site]);
   if (type.text) sites.push(['.', type.text]);
-  for (const [place, { values }] of sites) {
-    const [example] = values;
-    if (example && values.every(({ text }) => isAudioFileName(text))) return { place, example };
+  for (const child of type.children.values()) {
+    if (child.mostInParent > 1) continue;
+    for (const [name, site] of child.attributes) sites.push([`${child.name}/@${name}`, site]);
+    if (child.text) sites.push([child.name, child.text]);
+  }
+  return sites;
+}
+
+/** The place of entries that names audio files, among which other files such as pictures may stand. */
+function fileSite(type: ElementType): { place: string; example: Cell } | undefined {
+  for (const [place, { values }] of entrySites(type)) {
+    const audio = values.filter(({ text }) => isAudioFileName(text));
+    const areFiles = values.every(({ text }) => isAudioFileName(text) || /\.\w{2,5}$/.test(text.trim()));
+    if (audio.length > 0 && audio.length * 2 >= values.length && areFiles)
+      return { place, example: audio[0] };
   }
   return undefined;
+}
+
+/** What entries can be referred to by: places that tell each apart, then their position. */
+function keyPlaces(type: ElementType, files: string): string[] {
+  const keys = entrySites(type).flatMap(([place, site]) =>
+    place !== files && place !== '.' && site.count === type.count && areKeys(site) ? [place] : [],
+  );
+  return type.count > 1 ? [...keys, '#0', '#1'] : keys;
 }
 
 /** Whether no value occurs twice. */
@@ -107,6 +131,7 @@ function referenceIn(
   type: ElementType,
   list: ElementType,
   paths: ReadonlyMap<string, string>,
+  byPosition: boolean,
 ): string | undefined {
   const sites: [place: string, words: string[], site: Site][] = [];
   const add = (holder: ElementType, before: string, around: string[]): void => {
@@ -127,6 +152,14 @@ function referenceIn(
     return known > 0 && known * 10 >= values.length * 8;
   });
   const named = referring.find(([, words]) => isNamed(words));
+  if (byPosition) {
+    // Counted from 1, no number is 0 and each is that of an entry.
+    const whole = referring.find(
+      ([, words, { values }]) =>
+        isNamed(words) && values.length > 1 && values.every(({ text }) => paths.has(text.trim())),
+    );
+    return whole?.[0];
+  }
   // Texts such as `a12` are keys of a list by themselves; numbers could be anything that is named.
   const telling = referring.find(([, words, { values }]) => {
     const isNumeric = values.every(({ text }) => /^\s*\d+\s*$/.test(text));

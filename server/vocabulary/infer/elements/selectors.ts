@@ -8,6 +8,10 @@ import type { ElementType, Survey } from './survey';
 export type Selectors = ReadonlyMap<ElementType, string>;
 
 const mostNames = 64;
+/** Values beside the name of such an element. */
+const mostValues = 4;
+/** So many where the name need not stand in an attribute that is named so. */
+const mostUnnamed = 2;
 const namePattern = /^[\p{L}_][\p{L}\p{N}_.:\- ]*$/u;
 const namingAttribute =
   /^(?:.*[^a-z])?(?:n|nm|name|key|id|k|type|what|param|parameter|property|prop|field|is|which|for|kind)$/i;
@@ -29,7 +33,7 @@ function selectorOf(type: ElementType): string | undefined {
   const { parent, attributes, children, text } = type;
   if (!parent || children.size > 0) return undefined;
   const values = attributes.size - 1 + (text ? 1 : 0);
-  if (values < 1 || values > 2) return undefined;
+  if (values < 1 || values > mostValues) return undefined;
   for (const [attribute, site] of attributes) {
     const { tally } = site;
     if (!tally || tally.size > mostNames || site.count !== type.count) continue;
@@ -37,6 +41,7 @@ function selectorOf(type: ElementType): string | undefined {
     if (names.some((name) => !namePattern.test(name) || isAudioFileName(name))) continue;
     if ([...tally.values()].some((count) => count > parent.count)) continue;
     if (names.some(isNoteName) || holdsFiles(type, attribute)) continue;
+    if (values > mostUnnamed && (!namingAttribute.test(attribute) || type.mostInParent < 2)) continue;
     const targets = names.map((name) => meaningsOf(nameWords(name), [], [])[0]?.target);
     const known = targets.filter((target) => target !== undefined);
     const fits =

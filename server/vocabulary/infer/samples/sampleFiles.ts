@@ -60,12 +60,16 @@ export function findSampleFiles(
   const isGuessed = best.found === 0 && !given;
   const hasFolders = looked.some(({ name }) => name.includes('/'));
   const placed: Placed = isGuessed
-    ? { folder: named[0] ?? best.folder, ending: best.ending, under: hasFolders ? undefined : outer[0] }
+    ? {
+        folder: named[0] ?? best.folder,
+        ending: best.ending,
+        under: hasFolders && named.length === 0 ? [] : inwards(outer),
+      }
     : best;
   const form: SampleFiles['form'] = {
     kind: 'path',
     ...(placed.folder !== '' && { folder: placed.folder }),
-    ...(placed.under && { under: placed.under.at }),
+    ...(placed.under.length > 0 && { under: placed.under.map(({ at }) => at).join(' | ') }),
     ...(placed.ending !== '' && { ending: placed.ending }),
     ...(names.some((name) => name?.includes('\\')) && { separator: '\\' as const }),
     ...(list && { list: list.place }),
@@ -135,10 +139,10 @@ function bestPlaced(
     outer,
   }: { folders: readonly string[]; endings: readonly string[]; outer: readonly Column[] },
 ): Placed & { found: number } {
-  const first: Placed = { folder: folders[0], ending: endings[0], under: undefined };
+  const first: Placed = { folder: folders[0], ending: endings[0], under: [] };
   let best = { ...first, found: 0 };
   if (!lookup) return best;
-  for (const under of [undefined, ...outer]) {
+  for (const under of [[], ...outer.map((one) => [one]), ...(outer.length > 1 ? [inwards(outer)] : [])]) {
     for (const folder of folders) {
       for (const ending of endings) {
         const placed = { folder, ending, under };
@@ -154,14 +158,16 @@ function bestPlaced(
 interface Placed {
   folder: string;
   ending: string;
-  /** A place around the regions that names a further folder. */
-  under: Column | undefined;
+  /** Places around the regions that name further folders, from the outermost inwards. */
+  under: readonly Column[];
 }
 
 function pathOf({ folder, ending, under }: Placed, row: number, name: string): string {
   const ended = ending === '' || isSampleFileName(name) ? name : name + ending;
-  const outer = under?.cells[row]?.text.trim() ?? '';
-  const path = outer === '' ? ended : joinPath(outer, ended);
+  const path = under.reduceRight((inner, { cells }) => {
+    const outer = cells[row]?.text.trim().replaceAll('\\', '/') ?? '';
+    return outer === '' ? inner : joinPath(outer, inner);
+  }, ended);
   return folder === '' ? path : joinPath(folder, path);
 }
 
@@ -180,8 +186,17 @@ function outerFoldersIn(rows: Rows, assigned: readonly Assigned[]): Column[] {
     .slice(0, 3);
 }
 
-function isNamedFolder({ own, around }: Column): boolean {
-  return [...own, ...(around.at(-1) ?? [])].some((word) => folderWords.has(word));
+/** One place of each level, from the outermost inwards. */
+function inwards(columns: readonly Column[]): Column[] {
+  const ofLevels = new Map<number, Column>();
+  for (const column of columns) if (!ofLevels.has(column.level)) ofLevels.set(column.level, column);
+  return [...ofLevels.values()].sort((one, other) => one.level - other.level);
+}
+
+/** Whether a place is named like a folder, or holds paths that end like one. */
+function isNamedFolder({ own, around, cells }: Column): boolean {
+  if ([...own, ...(around.at(-1) ?? [])].some((word) => folderWords.has(word))) return true;
+  return cells.some((cell) => cell) && cells.every((cell) => !cell || /[^\s/\\:][/\\]\s*$/.test(cell.text));
 }
 
 /** Whether a text can be the path of a folder. */

@@ -32,8 +32,10 @@ export function samplePathDrafts(
     drafts.push({
       ...about,
       id: 'sample.list',
-      message: `${name} is the ${list.key.slice(1)} of a <${list.element}>, which names the audio file.`,
-      confidence: 0.9,
+      message: list.key.startsWith('#')
+        ? `${name} is the position of a <${list.element}>, which names the audio file, counted from ${list.key.slice(1)}.`
+        : `${name} is the ${list.key.replace(/^@/, '')} of a <${list.element}>, which names the audio file.`,
+      confidence: list.key.startsWith('#') ? 0.7 : 0.9,
       evidence: ['All of its values are found there.'],
       alternatives: [],
     });
@@ -49,7 +51,7 @@ export function samplePathDrafts(
     drafts.push({
       ...inFolder,
       id: 'sample.under',
-      message: `Paths in ${name} are inside the folder that "${under.replace(/^@/, '')}" of an element around names.`,
+      message: `Paths in ${name} are inside the folder that "${under.replaceAll('@', '')}" of an element around names.`,
       evidence: [proof ?? 'It is named like a folder, and the names of files have none.'],
       alternatives: [withoutFolder(({ under: _, ...rest }) => rest)],
     });

@@ -1,6 +1,6 @@
+import { readHeading } from '../../../trade/headings';
 import type { Column } from '../values/column';
 import type { Rows } from '../values/rows';
-import { nameWords } from '../words/nameWords';
 import type { SampleList } from './sampleList';
 
 /** Frames a second that recordings have (AES5 and common practice). */
@@ -9,7 +9,7 @@ const usualRates: ReadonlySet<number> = new Set([
   192_000, 384_000,
 ]);
 const rateWords =
-  /^(?:rate|samplerate|sr|fs|hz|khz|freq|frequency|abtastrate|rata|taux|frecuencia|muestreo)$/;
+  /^(?:rate|samplerate|sr|fs|hz|khz|freq|frequency|frequence|frequenz|frequenza|frecuencia|frequencia|frequentie|frekvens|abtastrate|rata|taux|muestreo|cadence|campionamento)$/;
 
 /** Sample rates that a document states beside its samples. */
 export interface StatedRates {
@@ -28,9 +28,7 @@ export function findStatedRates(
   references: Column | undefined,
 ): StatedRates {
   const columns = rows.columns.filter(
-    ({ own, cells }) =>
-      own.some((word) => rateWords.test(word)) &&
-      cells.every((cell) => !cell || usualRates.has(Number(cell.text))),
+    ({ own, cells }) => isRateName(own) && cells.every((cell) => !cell || usualRates.has(Number(cell.text))),
   );
   const inList = list && [...list.rates].find(([, rates]) => areRates(rates));
   const ofRows = Array.from({ length: rows.count }, (_, row) => {
@@ -44,9 +42,11 @@ export function findStatedRates(
   return { columns, inList: inList?.[0], ofRows };
 }
 
-/** Whether an attribute can name a sample rate. */
-export function isRateName(name: string): boolean {
-  return nameWords(name).some((word) => rateWords.test(word));
+/** Whether the words of a name can be those of a sample rate. */
+export function isRateName(words: readonly string[]): boolean {
+  return (
+    words.some((word) => rateWords.test(word)) || readHeading(words.join(' '))?.meaning === 'sample_rate'
+  );
 }
 
 function areRates(rates: ReadonlyMap<string, string>): boolean {

@@ -31,7 +31,8 @@ export function addedValues(
     const isVoid = one.column.cells.every(
       (cell, row) => cell === undefined || inner.some(({ column }) => column.cells[row] !== undefined),
     );
-    if (inner.length === 0 || stated === 'replaces' || (!isVoid && stated !== 'adds')) continue;
+    if (inner.length === 0 || stated === 'replaces') continue;
+    if (!isVoid && stated !== 'adds' && !isCloserAdded(one, inner)) continue;
     const headers = one.column.level === 0 ? ['global'] : ['group', 'master'];
     const name = headers.map((header) => `${header}_${parameter}`).find((free) => !taken.has(free));
     if (name === undefined) continue;
@@ -39,6 +40,34 @@ export function addedValues(
     added.set(one, name);
   }
   return added;
+}
+
+/**
+ * Whether the values of regions in one outer element lie closer together where its value is added to theirs than where theirs take
+ * its place: a default of many is near to those that differ from it.
+ */
+function isCloserAdded(one: Assigned, inner: readonly Assigned[]): boolean {
+  const groups = new Map<number, { added: number[]; replaced: number[] }>();
+  for (const [row, cell] of one.column.cells.entries()) {
+    const outer = one.facts.numbers[row];
+    if (!cell || !Number.isFinite(outer)) continue;
+    const nearest = inner.find(({ column }) => column.cells[row] !== undefined);
+    const own = nearest?.facts.numbers[row];
+    let group = groups.get(cell.start);
+    if (!group) {
+      group = { added: [], replaced: [] };
+      groups.set(cell.start, group);
+    }
+    group.added.push(outer + (own ?? 0));
+    group.replaced.push(own ?? outer);
+  }
+  const spreadOf = (values: readonly number[]) => Math.max(...values) - Math.min(...values);
+  let [added, replaced] = [0, 0];
+  for (const group of groups.values()) {
+    added += spreadOf(group.added);
+    replaced += spreadOf(group.replaced);
+  }
+  return added < replaced;
 }
 
 function kindOf({ target }: Assigned): InferredTarget {

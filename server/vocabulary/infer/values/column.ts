@@ -1,3 +1,4 @@
+import type { ListPlace } from '../../vocabulary';
 import type { Cell } from '../elements/survey';
 
 /** A place in an element of the chain, and what stands there for each region that was looked at. */
@@ -9,6 +10,12 @@ export interface Column {
   /** The words of its own name, and of the child elements that it stands in, from the outermost inwards. */
   own: readonly string[];
   around: readonly (readonly string[])[];
+  /** The unit that stands beside it, as a concept of names. */
+  unit?: string | undefined;
+  /** Where it holds keys of a list: the place in its entries that the cells stand in. */
+  listed?: ListPlace;
+  /** The number of the controller that it is about. */
+  controller?: number;
   /** One for each row. */
   cells: (Cell | undefined)[];
 }

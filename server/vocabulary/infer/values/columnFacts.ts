@@ -1,6 +1,7 @@
 import { isAudioFileName } from '../../../model/fileNames';
 import { readKey } from '../../../trade/keyReading';
 import { unitOf } from '../../../trade/languages/cellWords';
+import { lacksLines } from '../../../trade/linedKeys';
 import type { Unit } from '../../../trade/meaning';
 import { readPan } from '../../../trade/panReading';
 import { readNumberText } from '../../forms/numberText';
@@ -20,6 +21,8 @@ export interface ColumnFacts {
   negative: number;
   notes: number;
   files: number;
+  /** How many are note names without a number of their octave, as the great and the small octave have it. */
+  unlined: number;
   least: number;
   greatest: number;
   /** What stands behind the numbers, blanks included, where it is the same everywhere. */
@@ -49,9 +52,17 @@ const sidedPan = /^(?:\p{L}+[\s:]?[\d.,]+\s?%?|[\d.,]+\s?%?\s?\p{L}+|\p{L}+)$/u;
 /** Whether a text is a note name with its octave, also as German, French, Spanish or Italian name notes. */
 export function isNoteName(text: string): boolean {
   if (noteName.test(text.trim())) return true;
+  if (text.length < 16 && /\d\s?[)\]]?\s*$/.test(text) && hasNameAndNumber(text)) return true;
   if (text.length > 10 || !/^\s*[a-hdrmfslt]\p{L}{0,4}[#♯b♭]?\s?-?\d{1,2}\s*$/iu.test(text)) return false;
   const key = readKey(text);
   return key !== undefined && key.number === undefined;
+}
+
+/** Whether a text is a key by its name and its number: `C1 (36)`. */
+function hasNameAndNumber(text: string): boolean {
+  if (!/^\s*[\p{L}\d#♯♭]+\s?-?\d*\s*[([/=]/u.test(text)) return false;
+  const key = readKey(text);
+  return key?.number !== undefined && key.named !== undefined;
 }
 
 /** Looks at what stands in a place; `mark` is what stands between thousands in others like it. */
@@ -74,6 +85,7 @@ class ColumnLook {
     negative: 0,
     notes: 0,
     files: 0,
+    unlined: 0,
     hexadecimal: 0,
     sided: 0,
   };
@@ -120,6 +132,7 @@ class ColumnLook {
     if (this.#tally.size < mostTallied || this.#tally.has(text))
       this.#tally.set(text, (this.#tally.get(text) ?? 0) + 1);
     if (isNoteName(text)) counts.notes++;
+    else if (text.length < 6 && lacksLines(text)) counts.unlined++;
     if (isAudioFileName(text)) counts.files++;
     if (sidedPan.test(text.trim()) && readPan(text) !== undefined) counts.sided++;
   }

@@ -35,6 +35,9 @@ const countTargets: ReadonlySet<InferredTarget> = new Set(
     ' ',
   ),
 );
+/** Numbers of groups, which are often written as names. */
+const groupTargets: ReadonlySet<InferredTarget> = new Set(['choke', 'off_by']);
+const mostGroups = 64;
 const turnTargets: ReadonlySet<InferredTarget> = new Set(['seq_position', 'seq_length', 'seq']);
 const rangeTargets: ReadonlySet<InferredTarget> = new Set(
   'key_range velocity_range loop_range sample_range rand_range xfin_velocity_range xfout_velocity_range xfin_key_range xfout_key_range'.split(
@@ -62,16 +65,19 @@ export function isPlausible(
   facts: ColumnFacts,
   texts: readonly (string | undefined)[],
 ): boolean {
-  const { filled, numeric, whole, notes, least, greatest } = facts;
+  const { filled, numeric, whole, notes, unlined, least, greatest } = facts;
   if (filled === 0) return false;
   const areMost = (count: number) => count * 10 >= filled * 9;
   if (keyTargets.has(target)) {
     const areKeys = whole === 0 || (least >= -1 && greatest <= 139);
-    return areMost(notes + whole) && areKeys && facts.unit === undefined;
+    return areMost(notes + whole + unlined) && areKeys && facts.unit === undefined;
   }
-  if (rangeTargets.has(target)) return rangesOf(texts) !== undefined;
+  if (rangeTargets.has(target) || /^cc_range\d/.test(target)) return rangesOf(texts) !== undefined;
+  if (/^(?:lo|hi)cc\d/.test(target)) return areMost(whole) && least >= 0 && greatest <= 127;
   // Nobody records so many takes of one note.
   if (turnTargets.has(target) && greatest > 200) return false;
+  if (groupTargets.has(target) && numeric === 0)
+    return facts.files === 0 && facts.tally.size < mostGroups && notes < filled;
   if (countTargets.has(target)) return areMost(whole) && least >= -1 && greatest <= 100_000;
   const meaning = wordTargets[target];
   if (meaning) return every(facts, meaning);

@@ -1,4 +1,4 @@
-import { rangeWords } from '../../../trade/rangeWords';
+import { outOfWords, rangeWords } from '../../../trade/rangeWords';
 
 /** A text that is a range, as its two parts and what stands between them. */
 export interface RangeText {
@@ -9,7 +9,7 @@ export interface RangeText {
 
 const end = String.raw`(?:[A-Ga-g](?:#|♯|b|♭)?-?\d{1,2}|[-+]?\d+(?:\.\d+)?(?:\s?(?:ms|msec|secs?|s|frames?|smp|samples|%|dB|ct|cents?|st)(?![a-z]))?)`;
 const rangeText = new RegExp(
-  String.raw`^(${end})(\s*(?:\.{2,3}|…|->|→|=>|${rangeWords}(?=\s)|[-–—:;,/~|_>+&])\s*|\s+)(${end})$`,
+  String.raw`^(${end})(\s*(?:\.{2,3}|…|->|→|=>|${rangeWords}(?=\s)|${outOfWords}(?=\s)|[-–—:;,/~|_>+&])\s*|\s+)(${end})$`,
   'u',
 );
 

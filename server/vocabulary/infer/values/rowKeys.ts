@@ -1,5 +1,6 @@
 import type { MiddleC } from '../../../model/keys';
 import { readKey as readTableKey } from '../../../trade/keyReading';
+import { lacksLines, readLinedKey } from '../../../trade/linedKeys';
 import { readKeyForm } from '../../forms/keys';
 import { isNoteName } from './columnFacts';
 
@@ -19,9 +20,13 @@ export interface RowKey {
 export function rowKey(text: string | undefined): RowKey | undefined {
   if (text === undefined) return undefined;
   if (!isNoteName(text)) {
+    if (text.length < 6 && lacksLines(text)) return { number: readLinedKey(text, true) as number };
     const number = Number(text);
     return Number.isInteger(number) && text.trim() !== '' ? { number } : undefined;
   }
+  const both = readTableKey(text);
+  if (both?.number !== undefined && both.named !== undefined)
+    return { number: both.number, named: both.named };
   for (const middleC of conventions) {
     const key = readKeyForm({ kind: 'key', written: 'name', middleC }, text);
     if (key !== undefined) return { named: key - shifts[middleC] };

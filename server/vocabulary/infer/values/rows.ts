@@ -7,6 +7,7 @@ import type { Cell, ElementType, Survey } from '../elements/survey';
 import { cellAt } from '../elements/survey';
 import { nameWords } from '../words/nameWords';
 import type { Column } from './column';
+import { isUnitName } from './unitNames';
 
 /** The regions that were looked at, spread over the document, and the places that hold something in them or around them. */
 export interface Rows {
@@ -158,10 +159,12 @@ class RowReader implements XmlHandler {
       const around = wordsAround(base).slice(0, -1);
       this.#names.set(next.path.slice(0, -1), { own, around });
       // One value beside the name is what the name says; of several, each has a name of its own within it.
-      const isAlone = this.#attributes.length === 2;
+      const isAlone = this.#attributes.filter(({ name }) => !isUnitName(nameWords(name))).length === 2;
       for (const { name, cell } of this.#attributes) {
         if (name === naming) continue;
-        const words = isAlone ? { own, around } : { own: nameWords(name), around: [...around, own] };
+        const isUnit = isUnitName(nameWords(name));
+        const words =
+          isAlone && !isUnit ? { own, around } : { own: nameWords(name), around: [...around, own] };
         this.#keep(holder, `${next.path}@${name}`, cell, () => words);
       }
       return;

@@ -1,6 +1,9 @@
 import { bareWord } from '../../../trade/languages/spelling';
 import type { SwitchedOff } from '../../vocabulary';
 import type { Draft, Settled } from '../draft';
+import { isForeignWord } from '../elements/foreignElement';
+import { switchHeading } from '../words/headingMeanings';
+import { meaningsOf } from '../words/meanings';
 import { nameWords } from '../words/nameWords';
 import { conceptsOf } from '../words/tradeWords';
 import { oppositeOf, switchWord } from '../words/words';
@@ -9,12 +12,12 @@ import type { Rows } from './rows';
 
 /** Words for what sounds where it is said to be so, what does not, and what names either (common practice). */
 const on: ReadonlySet<string> = new Set(
-  'on enabled enable active activated live audible sounding playable used use plays aktiv aktiviert ein actif active activo attivo ativo actief'.split(
+  'on enabled enable active activated live audible sounding playable used use plays aktiv aktiviert ein eingeschaltet klingt spielt an actif active allume activo attivo ativo acceso encendido ligado aan ingeschakeld actief pa aktivni zapnuto wlaczony wlaczone aktywny paalla taendt included include'.split(
     ' ',
   ),
 );
 const off: ReadonlySet<string> = new Set(
-  'off mute muted disabled disable bypass bypassed skip skipped ignore ignored inactive deactivated silent silenced unused suspended stumm inaktiv deaktiviert desactive inactif inactivo inattivo desactivado disattivato'.split(
+  'off mute muted disabled disable bypass bypassed skip skipped ignore ignored inactive deactivated silent silenced unused suspended stumm inaktiv deaktiviert desactive inactif inactivo inattivo desactivado disattivato aus ausgeschaltet abgeschaltet gesperrt muet coupe spento muto apagado silenciado silencioso uit uitgeschakeld gedempt dempt av avstangd pois wylaczony wylaczone vypnuto vypnute slukket frakoblet omitted omit excluded exclude hidden parked retired'.split(
     ' ',
   ),
 );
@@ -32,7 +35,7 @@ export interface Switches {
 /** Finds places that switch elements of the chain off. Where all would be off, nothing is a switch. */
 export function findSwitches(rows: Rows, chain: readonly string[]): Switches {
   const found = rows.columns.flatMap((column) => {
-    const words = offWordsOf(column, chain[column.level]);
+    const words = offWordsOf(column, chain[column.level], rows) ?? foreignWordsOf(column, rows, chain);
     return words ? [{ column, words }] : [];
   });
   const isOff = Array.from({ length: rows.count }, (_, row) =>
@@ -74,15 +77,34 @@ function draftOf(column: Column, words: ReadonlySet<string>, chain: readonly str
 }
 
 /** What stands in a place where its element is off, in lower case; `undefined` for a place that switches nothing. */
-function offWordsOf({ own, around, cells }: Column, element: string): ReadonlySet<string> | undefined {
+function offWordsOf(
+  { own, around, cells, at, level }: Column,
+  element: string,
+  { columns }: Rows,
+): ReadonlySet<string> | undefined {
+  const inner = /^(.+\/)[^/]+$/.exec(at)?.[1];
+  // An element with numbers of its own, such as a loop, is switched alone.
+  if (
+    inner !== undefined &&
+    !around.every(areWeak) &&
+    columns.some(
+      (other) => other.at !== at && other.level === level && other.at.startsWith(inner) && isNumeric(other),
+    )
+  )
+    return undefined;
   const ofElement = new Set(nameWords(element));
   const isWeak = (word: string) => weak.has(word) || ofElement.has(word);
   const telling = own.filter((word) => !isWeak(word));
+  const heading = switchHeading(own);
   const known = (words: readonly string[]) =>
     words.every((word) => on.has(word) || off.has(word) || either.has(word) || isWeak(word));
-  if (telling.length === 0 || !known(telling) || !around.every((words) => known(words) || sayLittle(words)))
+  if (
+    telling.length === 0 ||
+    (!known(telling) && !heading) ||
+    !around.every((words) => known(words) || sayLittle(words))
+  )
     return undefined;
-  const isNegative = telling.some((word) => off.has(word));
+  const isNegative = known(telling) ? telling.some((word) => off.has(word)) : heading === 'disabled';
   const isStatus = !isNegative && telling.every((word) => either.has(word));
   const values = new Set(cells.flatMap((cell) => (cell ? [folded(cell.text)] : [])));
   const found = new Set<string>();
@@ -101,6 +123,46 @@ function offWordsOf({ own, around, cells }: Column, element: string): ReadonlySe
     }
   }
   return found.size > 0 ? found : undefined;
+}
+
+/**
+ * What stands in a place that names the kind of a region where it is none but an effect or part of a panel, in lower case: a word
+ * for one, in regions that name no keys though others do. `undefined` where there are none.
+ */
+function foreignWordsOf(
+  column: Column,
+  rows: Rows,
+  chain: readonly string[],
+): ReadonlySet<string> | undefined {
+  const region = chain.length - 1;
+  if (column.level !== region || column.around.length > 0 || !column.at.startsWith('@')) return undefined;
+  const found = new Set<string>();
+  const others = new Set<string>();
+  for (const cell of column.cells) {
+    const value = folded(cell?.text);
+    (cell && nameWords(cell.text).some(isForeignWord) ? found : others).add(value);
+  }
+  if (found.size === 0 || others.size === 0) return undefined;
+  const isFound = (row: number) => found.has(folded(column.cells[row]?.text));
+  const own = rows.columns.filter((one) => one.level === region && isKeyNamed(one));
+  const isKeyed = (row: number) => own.some(({ cells }) => cells[row] !== undefined);
+  const all = Array.from({ length: rows.count }, (_, row) => row);
+  return all.every((row) => !isFound(row) || !isKeyed(row)) && all.some(isKeyed) ? found : undefined;
+}
+
+/** Whether a place names an end of a range of keys. */
+function isKeyNamed({ own, around }: Column): boolean {
+  const target = meaningsOf(own, around, [])[0]?.target;
+  return target !== undefined && /^(?:lokey|hikey|key_range|key)$/.test(target);
+}
+
+function isNumeric({ cells }: Column): boolean {
+  return cells.some((cell) => cell && /^\s*[-+]?\d/.test(cell.text));
+}
+
+/** Whether words are known to say nothing, as `settings` does. */
+function areWeak(words: readonly string[]): boolean {
+  return words.every((word) => conceptsOf(word)?.concepts.every((concept) => concept === 'weak') === true);
 }
 
 /** Whether the name of an element says nothing of what is in it, as `settings` does. */

@@ -13,6 +13,7 @@ export interface Meaning {
 
 /** A unit that a name gives. */
 export type NameUnit = Unit | 'ratio';
+
 /** What is counted in dB. */
 const inDecibels: ReadonlySet<InferredTarget> = new Set([
   'volume',
@@ -67,9 +68,10 @@ interface Understood {
   unknown: number;
 }
 
-function understand(words: readonly string[]): Understood {
+function understand(written: readonly string[]): Understood {
   const understood: Understood = { concepts: [], certainty: 1, unknown: 0 };
   let skipped = -1;
+  const words = withoutPhrases(written);
   for (const [at, word] of words.entries()) {
     if (at === skipped) continue;
     const joined = word.length === 1 ? letteredConcepts(word + (words[at + 1] ?? '')) : undefined;
@@ -105,6 +107,21 @@ function isOfAnEnd(word: string, words: readonly string[]): boolean {
   return words.some((one) => one !== word && conceptsOf(one)?.concepts.some((concept) => ends.has(concept)));
 }
 
+/** Whole names of more than one word, and what they come to. */
+const phrases: readonly (readonly [pattern: RegExp, words: readonly string[]])[] = [
+  [/\b(?:die|dies|fade|fades|ring|rings) (?:away|off)\b/, ['release']],
+  [/\b(?:ring|rings|tail) (?:out|time)\b/, ['release']],
+];
+
+/** The words of a name with phrases put into one. */
+function withoutPhrases(words: readonly string[]): readonly string[] {
+  if (words.length < 2) return words;
+  const text = words.join(' ');
+  for (const [pattern, put] of phrases)
+    if (pattern.test(text)) return text.replace(pattern, put.join(' ')).split(' ');
+  return words;
+}
+
 const ends: ReadonlySet<string> = new Set(['hi', 'end', 'last', 'frames', 'len']);
 
 /** What stands before a unit: `GainInDecibels`. */
@@ -122,12 +139,13 @@ function isUnitWord(word: string | undefined): boolean {
 /**
  * What a place can mean by its name: `own` are the words of the attribute (or of the element whose text it is), `around`
  * those of the child elements that it stands in, from the outermost inwards, and `level` those of the element that
- * carries it. The likeliest first; empty where nothing is known of it.
+ * carries it, `beside` the unit that stands beside it. The likeliest first; empty where nothing is known of it.
  */
 export function meaningsOf(
   own: readonly string[],
   around: readonly (readonly string[])[],
   level: readonly string[],
+  beside?: string,
 ): Meaning[] {
   const inner = understand(own);
   if (inner.concepts.includes('ignored') || inner.concepts.includes('lfo')) return [];
@@ -135,9 +153,10 @@ export function meaningsOf(
     return [];
   const all = understand(around.flat());
   const nearest = understand(around.at(-1) ?? []);
-  const unit = unitIn(inner.concepts) ?? unitIn(nearest.concepts);
+  const unit = unitIn(beside === undefined ? inner.concepts : [beside]) ?? unitIn(nearest.concepts);
   const found: Meaning[] = [];
-  const push = (concepts: readonly string[], certainty: number) => {
+  const push = (named: readonly string[], certainty: number) => {
+    const concepts = beside === undefined || named.includes(beside) ? named : [...named, beside];
     // A ratio of what is not said.
     const times = concepts.join() === 'ratio' ? 0.6 : 1;
     for (const [at, target] of (targetsOf(concepts) ?? []).entries()) {

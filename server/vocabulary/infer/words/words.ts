@@ -1,4 +1,4 @@
-import { loopWord } from '../../../trade/languages/cellWords';
+import { loopWord, triggerWord as wordOfAnyLanguage } from '../../../trade/languages/cellWords';
 import { bareWord } from '../../../trade/languages/spelling';
 
 const yes = new Set(
@@ -183,6 +183,9 @@ const triggers: Readonly<Record<string, string>> = {
 export function triggerWord(word: string): string | undefined {
   const bare = spaced(word);
   if (triggers[bare]) return triggers[bare];
+  const known = wordOfAnyLanguage(bare);
+  if (known === 'press') return 'attack';
+  if (known) return known;
   if (/releas|note ?off|key ?(?:off|up)|let ?go|lift/.test(bare)) return 'release';
   return /press|note ?on|key ?(?:on|down)|attack|strik/.test(bare) ? 'attack' : undefined;
 }
@@ -199,6 +202,14 @@ export function isReleaseName(words: readonly string[]): boolean {
   return /\b(?:releases?|released|key ?up|note ?off|let ?go|loslassen|relachement|rilascio)\b/.test(
     words.join(' '),
   );
+}
+
+const playsOut =
+  /\bone ?shot\b|\b(?:play|plays|played|sounds?) (?:\w+ )?(?:through|out|full|fully|whole|all|complete|completely|to (?:the |its )?end)\b|\bto (?:the |its )?end\b|\bfino (?:in|alla) (?:fondo|fine)\b|\bbis (?:zum )?(?:ende|schluss)\b|\bganz (?:aus|ab)?spielen\b|\bjusqu (?:a la|au) (?:fin|bout)\b|\bhasta el final\b|\bate (?:ao|o) fim\b|\b(?:tot|helemaal) (?:het )?(?:einde|uit)\b|\bdo konca\b|\btill slut\b|\btil slut(?:t|ningen)?\b|\bignore (?:note ?off|release|key ?up)\b|\bauskling(?:en|t) lassen\b/;
+
+/** Whether the name of a switch says that what it is on for plays to its end whatever the key does. */
+export function isOneShotName(words: readonly string[]): boolean {
+  return playsOut.test(words.join(' '));
 }
 
 const offModes: Readonly<Record<string, string>> = {

@@ -1,0 +1,50 @@
+/** Semitones above C of the letters A to G. */
+const naturals = [9, 11, 0, 2, 4, 5, 7] as const;
+const lined = /^([A-Ha-h])(isis|eses|is|es|ses|s|#|\u266f|\u266d)?(?:([1-7])|(['\u2032]{1,6})|(,{1,3}))?$/;
+/** The key that the octave of small letters without a number starts with. */
+const smallOctave = 48;
+const greatOctave = 36;
+const germanNames = ['c', 'cis', 'd', 'dis', 'e', 'f', 'fis', 'g', 'gis', 'a', 'b', 'h'] as const;
+const plainNames = ['c', 'c#', 'd', 'd#', 'e', 'f', 'f#', 'g', 'g#', 'a', 'a#', 'b'] as const;
+
+/**
+ * The key of a note name whose octave the case of its letter and the number of its lines give (H. von Helmholtz, Die Lehre von
+ * den Tonempfindungen, 1863; Riemann Musiklexikon, "Oktavbezeichnung", from memory): `C` and `c` are the great and the small
+ * octave, `c1` is middle C, `C1` lies below `C`. In German use H is the note above B. `undefined` for other texts.
+ */
+export function readLinedKey(text: string, isGerman: boolean): number | undefined {
+  const found = lined.exec(text.trim());
+  if (!found) return undefined;
+  const [, letter, ending = '', digits = '', primes = '', commas = ''] = found;
+  const small = letter.toLowerCase();
+  const isSmall = small === letter;
+  if (small === 'h' && !isGerman) return undefined;
+  const natural = small === 'h' ? 11 : naturals[small.charCodeAt(0) - 97];
+  let key: number = isGerman && small === 'b' ? 10 : natural;
+  // As and Es are written without the vowel of the ending.
+  if (ending === 's') {
+    if (!isGerman || (small !== 'a' && small !== 'e')) return undefined;
+    key--;
+  } else if (ending === 'isis') key += 2;
+  else if (ending === 'eses' || ending === 'ses') key -= 2;
+  else if (ending === 'is' || ending === '#' || ending === '\u266f') key++;
+  else if (ending === 'es' || ending === '\u266d') key--;
+  if (isSmall ? commas !== '' : primes !== '') return undefined;
+  const lines = digits === '' ? primes.length + commas.length : Number(digits);
+  key += isSmall ? smallOctave + 12 * lines : greatOctave - 12 * lines;
+  return key >= 0 && key <= 127 ? key : undefined;
+}
+
+/** Whether a text is the name of a note without the number of an octave, as the great and the small octave have it. */
+export function lacksLines(text: string): boolean {
+  return /^\s*[A-Ha-h](?:is|es|s|#|\u266f|\u266d)?\s*$/.test(text) && readLinedKey(text, true) !== undefined;
+}
+
+/** A key as {@link readLinedKey} reads it. */
+export function writeLinedKey(key: number, isGerman: boolean): string {
+  const name = (isGerman ? germanNames : plainNames)[key % 12];
+  const octave = Math.floor(key / 12) - smallOctave / 12;
+  if (octave >= 0) return octave === 0 ? name : `${name}${octave}`;
+  const great = (name[0].toUpperCase() + name.slice(1)) as string;
+  return octave === -1 ? great : `${great}${-1 - octave}`;
+}

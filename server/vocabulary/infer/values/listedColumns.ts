@@ -1,0 +1,122 @@
+import { readEntries } from '../../read/sampleList';
+import type { SampleListPlace } from '../../vocabulary';
+import type { RegionElement } from '../elements/regionElement';
+import type { ElementType, Survey } from '../elements/survey';
+import { isRateName } from '../samples/statedRates';
+import { meaningsOf } from '../words/meanings';
+import { nameWords } from '../words/nameWords';
+import { conceptsOf } from '../words/tradeWords';
+import type { Column } from './column';
+import type { Rows } from './rows';
+
+const mostLists = 6;
+const mostLooked = 40;
+
+/**
+ * Adds what the entries of lists say of the regions that refer to them, as further places: roots and levels beside the files of a
+ * list of samples, trims of microphones that regions name.
+ */
+export function withListed(
+  text: string,
+  rows: Rows,
+  survey: Survey,
+  region: RegionElement,
+  list: SampleListPlace | undefined,
+): Rows {
+  const added: Column[] = [];
+  const last = region.chain.length - 1;
+  if (list) {
+    const place = region.pathAt;
+    const reference = rows.columns.find(({ at, level }) => at === place && level === last);
+    if (reference) added.push(...columnsOf(text, reference, list.element, list.key, [list.path, list.rate]));
+  }
+  let looked = 0;
+  for (const type of survey.types) {
+    if (looked >= mostLooked || added.length >= 200) break;
+    if (!isList(type, region) || type.name === list?.element) continue;
+    looked++;
+    const found = taggedBy(type, rows);
+    if (found) added.push(...columnsOf(text, found.column, type.name, found.key, []));
+    if (added.length > 0 && looked > mostLists * 4) break;
+  }
+  return added.length === 0 ? rows : { ...rows, columns: [...rows.columns, ...added] };
+}
+
+/** Whether elements stand beside the regions and say something of the trade. */
+function isList(type: ElementType, { chain, types }: RegionElement): boolean {
+  if (types.has(type) || chain.includes(type.name) || type.count < 2) return false;
+  for (let at = type.parent; at; at = at.parent) if (types.has(at)) return false;
+  return [...type.attributes.keys()].some((name) => {
+    const target = meaningsOf(nameWords(name), [], [])[0]?.target;
+    return target !== undefined && listedTargets.has(target);
+  });
+}
+
+/** What can be said of a microphone or a place where samples were taken. */
+const listedTargets: ReadonlySet<string> = new Set(['volume', 'attenuation', 'pan', 'tune', 'transpose']);
+
+/** The place of regions that holds the keys of a list, and that of the keys. */
+function taggedBy(type: ElementType, rows: Rows): { column: Column; key: string } | undefined {
+  for (const [name, { values, count }] of type.attributes) {
+    const keys = new Set(values.map(({ text }) => text.trim()));
+    if (count !== type.count || keys.size !== values.length) continue;
+    const ofType = new Set(nameWords(type.name));
+    const column = rows.columns.find(({ own, cells }) => {
+      const filled = cells.filter((cell) => cell);
+      if (filled.length === 0 || !filled.every((cell) => cell && keys.has(cell.text.trim()))) return false;
+      const isNumeric = filled.every((cell) => cell && /^\s*\d+\s*$/.test(cell.text));
+      return !isNumeric || own.some((word) => ofType.has(word) || ofType.has(`${word}s`));
+    });
+    if (column) return { column, key: `@${name}` };
+  }
+  return undefined;
+}
+
+/** The places of entries, with what stands there for the entry that each row refers to. */
+function columnsOf(
+  text: string,
+  reference: Column,
+  element: string,
+  key: string,
+  without: readonly (string | undefined)[],
+): Column[] {
+  const byKey = new Map<string, Map<string, { text: string; start: number; end: number }>>();
+  const places = new Set<string>();
+  for (const [position, { values }] of readEntries(text, element).entries()) {
+    const name = key.startsWith('#') ? String(position + Number(key.slice(1))) : values.get(key)?.text;
+    if (name === undefined || byKey.has(name)) continue;
+    byKey.set(name, new Map(values));
+    for (const place of values.keys()) places.add(place);
+  }
+  const columns: Column[] = [];
+  for (const at of places) {
+    if (at === key || without.includes(at) || columns.length >= 40) continue;
+    const words = at.split('/').map((step) => nameWords(step.replace(/^@/, '')));
+    const own = at === '.' ? [] : (words.at(-1) ?? []);
+    // What entries are called is no name of a region; a rate or a number of frames is that of the file.
+    if (own.length === 0 || isRateName(own) || own.every((word) => isOfFile(word))) continue;
+    columns.push({
+      level: reference.level,
+      at: reference.at,
+      own,
+      around: words.slice(0, -1),
+      listed: { element, key, at },
+      cells: reference.cells.map((cell) => byKey.get(cell?.text.trim() ?? '')?.get(at)),
+    });
+  }
+  return columns.filter(({ cells }) => cells.some((cell) => cell));
+}
+
+const fileConcepts: ReadonlySet<string> = new Set([
+  'name',
+  'frames',
+  'len',
+  'ignored',
+  'weak',
+  'chan',
+  'file',
+]);
+
+function isOfFile(word: string): boolean {
+  return conceptsOf(word)?.concepts.every((concept) => fileConcepts.has(concept)) ?? false;
+}

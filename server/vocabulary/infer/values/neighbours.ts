@@ -1,0 +1,329 @@
+import { unitOf } from '../../../trade/languages/cellWords';
+import type { Unit } from '../../../trade/meaning';
+import { readNumberText } from '../../forms/numberText';
+import type { Cell } from '../elements/survey';
+import { conceptsOf } from '../words/tradeWords';
+import { loopMode, loopUntil } from '../words/words';
+import type { Column } from './column';
+import type { Rows } from './rows';
+import { isUnitName } from './unitNames';
+
+/** Words for the two ends of a range that say something only beside one another. */
+const pairs: readonly (readonly [low: string, high: string])[] = [
+  ['de', 'a'],
+  ['da', 'a'],
+  ['du', 'au'],
+  ['de', 'ate'],
+  ['desde', 'hasta'],
+  ['dal', 'al'],
+  ['od', 'do'],
+  ['fra', 'til'],
+  ['fran', 'till'],
+  ['van', 'tot'],
+  ['von', 'bis'],
+  ['over', 'upto'],
+  ['a', 'b'],
+];
+const numberWords: ReadonlySet<string> = new Set('number num nr no n id cc numero nummer which'.split(' '));
+/** Controllers by the words for them (MIDI 1.0, table of control changes). */
+const controllers: ReadonlyMap<string, number> = new Map([
+  ['modwheel', 1],
+  ['breath', 2],
+  ['expression', 11],
+  ['pedal', 64],
+  ['sustainpedal', 64],
+  ['damper', 64],
+]);
+
+/** Columns with what those beside them say of them: their unit, the other end of a range, a controller's number, a loop's mode. */
+export function withNeighbours(rows: Rows): Rows {
+  const columns = withControllers(withUnits(withLoops(withPairs(rows.columns))));
+  return columns === rows.columns ? rows : { ...rows, columns: [...columns] };
+}
+
+/** The path of the element that a place belongs to; of the element around it where the place is an element's text. */
+function elementOf({ at }: Column): string {
+  if (at === '.') return '';
+  return at.slice(0, Math.max(0, lastSlash(at)));
+}
+
+/** The last slash of a place that stands outside of what elements are told apart by. */
+function lastSlash(at: string): number {
+  let depth = 0;
+  for (let position = at.length - 1; position >= 0; position--) {
+    const sign = at[position];
+    if (sign === ']') depth++;
+    else if (sign === '[') depth--;
+    else if (sign === '/' && depth === 0) return position;
+  }
+  return -1;
+}
+
+function groupsOf(columns: readonly Column[]): Map<string, Column[]> {
+  const groups = new Map<string, Column[]>();
+  for (const column of columns) {
+    const id = `${column.level} ${elementOf(column)}`;
+    const group = groups.get(id);
+    if (group) group.push(column);
+    else groups.set(id, [column]);
+  }
+  return groups;
+}
+
+function changed(
+  columns: readonly Column[],
+  changes: ReadonlyMap<Column, readonly Column[]>,
+): readonly Column[] {
+  if (changes.size === 0) return columns;
+  return columns.flatMap((column) => changes.get(column) ?? [column]);
+}
+
+/** Words for the softest and the loudest of a range, which say something else alone (common practice). */
+const dynamics: readonly (readonly [soft: string, loud: string])[] = [
+  ['soft', 'loud'],
+  ['soft', 'hard'],
+  ['quiet', 'loud'],
+  ['quiet', 'strong'],
+  ['piano', 'forte'],
+  ['p', 'f'],
+  ['leise', 'laut'],
+  ['weich', 'hart'],
+  ['doux', 'fort'],
+  ['faible', 'fort'],
+  ['suave', 'fuerte'],
+  ['debil', 'fuerte'],
+  ['debole', 'forte'],
+  ['zacht', 'hard'],
+  ['fraco', 'forte'],
+  ['suave', 'forte'],
+  ['svag', 'stark'],
+  ['blod', 'hard'],
+  ['cicho', 'glosno'],
+];
+
+/** Whether no number of one place is above that of the other. */
+function areInOrder(low: Column, high: Column): boolean {
+  return low.cells.every((cell, row) => {
+    const other = high.cells[row];
+    if (!cell || !other) return true;
+    const [from, to] = [readNumberText(cell.text)?.number, readNumberText(other.text)?.number];
+    return from !== undefined && to !== undefined && from >= 0 && from <= to;
+  });
+}
+
+/** `de` and `a` beside one another are the ends of a range. */
+function withPairs(columns: readonly Column[]): readonly Column[] {
+  const changes = new Map<Column, Column[]>();
+  for (const group of groupsOf(columns).values()) {
+    const named = (word: string) => group.find(({ own }) => own.length === 1 && own[0] === word);
+    for (const [lowWord, highWord] of pairs) {
+      const [low, high] = [named(lowWord), named(highWord)];
+      if (!low || !high || changes.has(low) || changes.has(high)) continue;
+      changes.set(low, [{ ...low, own: ['from'] }]);
+      changes.set(high, [{ ...high, own: ['to'] }]);
+    }
+    for (const [softWord, loudWord] of dynamics) {
+      const [low, high] = [named(softWord), named(loudWord)];
+      if (!low || !high || changes.has(low) || changes.has(high) || !areInOrder(low, high)) continue;
+      changes.set(low, [{ ...low, own: ['low', 'velocity'] }]);
+      changes.set(high, [{ ...high, own: ['high', 'velocity'] }]);
+    }
+  }
+  return changed(columns, changes);
+}
+
+/** Whether the words of an element say nothing of what it is. */
+function isUntold(words: readonly string[]): boolean {
+  return words.every((word) => {
+    const known = conceptsOf(word)?.concepts;
+    return !known || known.every((concept) => concept === 'weak');
+  });
+}
+
+const starts: ReadonlySet<string> = new Set(['start', 'first', 'lo', 'in']);
+const ends: ReadonlySet<string> = new Set(['end', 'last', 'hi', 'out', 'len']);
+const loopConcepts: ReadonlySet<string> = new Set([
+  ...starts,
+  ...ends,
+  'xfade',
+  'fade',
+  'count',
+  'tune',
+  'fine',
+]);
+
+/** A start, an end and a mode of loops in an element whose name says nothing are those of a loop. */
+function withLoops(columns: readonly Column[]): readonly Column[] {
+  const changes = new Map<Column, Column[]>();
+  for (const group of groupsOf(columns).values()) {
+    const around = group[0].around.at(-1);
+    if (!around || !isUntold(around)) continue;
+    const isNamed = (column: Column, words: ReadonlySet<string>) =>
+      isNumeric(column) &&
+      column.own.every((word) => conceptsOf(word)?.concepts.every((one) => words.has(one)));
+    const named = (words: ReadonlySet<string>) => group.some((column) => isNamed(column, words));
+    const isOfLoop = (column: Column) =>
+      isMode(column) || isUnitName(column.own) || isNamed(column, loopConcepts);
+    const isMode = ({ cells }: Column) =>
+      cells.some((cell) => cell) &&
+      cells.every((cell) => !cell || !!loopMode(cell.text) || loopUntil(cell.text) !== undefined);
+    const saysMore = ({ cells }: Column) => cells.some((cell) => cell && !/^\s*[01]\s*$/.test(cell.text));
+    if (!group.every(isOfLoop)) continue;
+    if (!named(starts) || !named(ends) || !group.some((one) => isMode(one) && saysMore(one))) continue;
+    for (const column of group)
+      changes.set(column, [{ ...column, around: [...column.around.slice(0, -1), ['loop']] }]);
+  }
+  return changed(columns, changes);
+}
+
+function isNumeric({ cells }: Column): boolean {
+  return (
+    cells.some((cell) => cell) &&
+    cells.every((cell) => !cell || readNumberText(cell.text) !== undefined || /^\s*-?inf/i.test(cell.text))
+  );
+}
+
+/** Concepts of names by the units that they stand for. */
+const unitConcepts: Readonly<Record<Unit, string | undefined>> = {
+  dB: 'dB',
+  centibels: 'centibels',
+  percent: 'percent',
+  linear: 'ratio',
+  cents: 'cents',
+  semitones: 'semis',
+  frames: 'frames',
+  s: 's',
+  ms: 'ms',
+  Hz: 'hertz',
+  kHz: undefined,
+};
+
+/** The unit that a place beside others states, as a concept of names; `undefined` where it states none. */
+function statedUnit({ own }: Column, cell: Cell): string | undefined {
+  if (!isUnitName(own)) return undefined;
+  const unit = unitOf(cell.text.trim());
+  return unit && unitConcepts[unit];
+}
+
+/** Numbers in child elements with the unit that stands beside them, which then tells elements of that name apart. */
+function withUnits(columns: readonly Column[]): readonly Column[] {
+  const changes = new Map<Column, Column[]>();
+  const byElement = new Map<string, Column[]>();
+  for (const column of columns) {
+    const path = column.at.includes('@') ? elementOf(column) : column.at;
+    if (path === '' || path === '.') continue;
+    const id = `${column.level} ${path}`;
+    byElement.set(id, [...(byElement.get(id) ?? []), column]);
+  }
+  for (const group of byElement.values()) {
+    const unit = group.find(
+      (column) =>
+        column.cells.some((cell) => cell) &&
+        column.cells.every((cell) => !cell || statedUnit(column, cell) !== undefined),
+    );
+    if (!unit) continue;
+    let isUsed = false;
+    for (const column of group) {
+      if (column === unit || !isNumeric(column)) continue;
+      const parts = partsByUnit(column, unit);
+      if (!parts) continue;
+      isUsed = true;
+      changes.set(column, parts);
+    }
+    if (isUsed) changes.set(unit, []);
+  }
+  return changed(columns, changes);
+}
+
+/** A place once for each unit; `undefined` where a value has none. */
+function partsByUnit(column: Column, unit: Column): Column[] | undefined {
+  const name = unit.at.slice(lastSlash(unit.at) + 2);
+  const parts = new Map<string, Column>();
+  for (const [row, cell] of column.cells.entries()) {
+    if (!cell) continue;
+    const said = unit.cells[row];
+    if (!said || /["&<]/.test(said.text)) return undefined;
+    let part = parts.get(said.text);
+    if (!part) {
+      const isText = !column.at.includes('@');
+      const path = isText ? column.at : elementOf(column);
+      const behind = isText ? '' : column.at.slice(path.length);
+      part = {
+        ...column,
+        at: `${path}[@${name}="${said.text}"]${behind}`,
+        unit: statedUnit(unit, said),
+        cells: new Array(column.cells.length).fill(undefined),
+      };
+      parts.set(said.text, part);
+    }
+    part.cells[row] = cell;
+  }
+  return [...parts.values()];
+}
+
+/** Ends of ranges of controllers with the controller's number, which then tells elements of that name apart. */
+function withControllers(columns: readonly Column[]): readonly Column[] {
+  const changes = new Map<Column, Column[]>();
+  for (const group of groupsOf(columns).values()) {
+    const ofController = group.filter(speaksOfController);
+    if (ofController.length === 0) continue;
+    const number = group.find(
+      (column) =>
+        isNumeric(column) &&
+        column.own.some((word) => numberWords.has(word)) &&
+        column.own.every((word) => numberWords.has(word) || isController(word)),
+    );
+    for (const column of ofController) {
+      if (column === number) continue;
+      const parts = withNumber(column, number);
+      if (parts) {
+        changes.set(column, parts);
+        if (number) changes.set(number, []);
+      }
+    }
+  }
+  return changed(columns, changes);
+}
+
+function isController(word: string): boolean {
+  return conceptsOf(word)?.concepts.join() === 'ctrl';
+}
+
+function speaksOfController({ own, around }: Column): boolean {
+  return [...own, ...(around.at(-1) ?? [])].some(isController);
+}
+
+function withNumber(column: Column, number: Column | undefined): Column[] | undefined {
+  const words = [...(column.around.at(-1) ?? []), ...column.own];
+  const at = words.findIndex(
+    (word, position) => isController(word) && /^\d+$/.test(words[position + 1] ?? ''),
+  );
+  if (at >= 0) {
+    const digits = words[at + 1];
+    const without = (list: readonly string[]) => list.filter((word) => word !== digits);
+    return [
+      {
+        ...column,
+        own: without(column.own),
+        around: column.around.map(without),
+        controller: Number(digits),
+      },
+    ];
+  }
+  const known = words.map((word) => controllers.get(word)).find((one) => one !== undefined);
+  if (!number) return known === undefined ? undefined : [{ ...column, controller: known }];
+  const numbers = new Set(column.cells.flatMap((cell, row) => (cell ? [number.cells[row]?.text] : [])));
+  if (numbers.has(undefined)) return undefined;
+  const path = elementOf(column);
+  if (path === '' || !number.at.includes('@')) {
+    const [only] = numbers;
+    return numbers.size === 1 ? [{ ...column, controller: Number(only) }] : undefined;
+  }
+  const name = number.at.slice(lastSlash(number.at) + 2);
+  return [...numbers].map((text) => ({
+    ...column,
+    at: `${path}[@${name}="${text}"]${column.at.slice(path.length)}`,
+    controller: Number(text),
+    cells: column.cells.map((cell, row) => (number.cells[row]?.text === text ? cell : undefined)),
+  }));
+}

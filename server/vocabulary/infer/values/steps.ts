@@ -1,0 +1,37 @@
+import type { StepEnd } from '../../vocabulary';
+import type { Assigned } from '../assign';
+import type { Draft } from '../draft';
+import { firstValueOf, placeName } from '../draft';
+
+const ends: readonly (readonly [given: StepEnd, missing: StepEnd, words: string])[] = [
+  ['hikey', 'lokey', 'low key'],
+  ['lokey', 'hikey', 'high key'],
+  ['hivel', 'lovel', 'low velocity'],
+  ['lovel', 'hivel', 'high velocity'],
+];
+
+/** Ends of ranges that no place gives, though several different ones of the other end are given: they follow from those. */
+export function stepEnds(assigned: readonly Assigned[]): { steps: StepEnd[]; drafts: Draft[] } {
+  const steps: StepEnd[] = [];
+  const drafts: Draft[] = [];
+  for (const [given, missing, words] of ends) {
+    const one = assigned.find(({ target }) => target === given);
+    const isKey = given.endsWith('key');
+    const hasOther = assigned.some(({ target }) => target === missing || (isKey && target === 'key'));
+    if (!one || hasOther || one.part !== undefined) continue;
+    if (new Set([...one.facts.tally.keys()].map((text) => text.trim())).size < 2) continue;
+    steps.push(missing);
+    const isLow = missing.startsWith('lo');
+    drafts.push({
+      id: `${missing}.step`,
+      message: `No place gives the ${words}: it is the one ${isLow ? 'above' : 'below'} what ${placeName(one)} of the ${isLow ? 'step before' : 'next step'} says.`,
+      confidence: 0.8,
+      isGuess: true,
+      evidence: ['Only one end of the ranges is written.'],
+      span: firstValueOf(one),
+      isAbout: () => false,
+      alternatives: [],
+    });
+  }
+  return { steps, drafts };
+}
