@@ -313,8 +313,8 @@ function namedMeanings(column: Column, level: readonly string[], isOutermost: bo
   const written = column.own.join('_');
   const exact = column.own.length > 1 && written.includes('_') ? resolveOpcode(written) : undefined;
   const named = [...meaningsOf(column.own, column.around, level, column.unit)];
-  if (isOutermost && column.around.length === 0 && isBare(column.own)) return [];
   if (isOneShotName(column.own)) return [{ target: 'one_shot', weight: 0.95, unit: undefined }, ...named];
+  if (isOutermost && column.around.length === 0 && isBare(column.own)) return [];
   const heading = headingMeaning(column.own, column.around);
   if (heading && !named.some(({ target }) => target === heading.target))
     named.push(named.length === 0 ? heading : { ...heading, weight: heading.weight * 0.7 });

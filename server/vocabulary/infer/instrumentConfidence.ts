@@ -64,7 +64,8 @@ export function instrumentConfidence(
   const targets = new Set(assigned.map(({ target }) => target));
   if (!targets.has('sample')) return undefined;
   const { zone, sound } = tellingPlaces(assigned);
-  if (zone > 0 && !assigned.some(speaksOfZones) && !isOfLetters(assigned)) return undefined;
+  const isTold = assigned.some(speaksOfZones) || isOfLetters(assigned) || assigned.some(areSteps);
+  if (zone > 0 && !isTold) return undefined;
   if (zone > 0) return Math.min(0.99, 0.7 + 0.08 * zone + 0.03 * sound + (region.count > 1 ? 0.05 : 0));
   // Playlists give lengths and levels too, but not all of this.
   const telling = [...targets].filter((one) => sounding.has(one) || one.startsWith('loop_')).length;
@@ -80,6 +81,12 @@ function speaksOfZones({ target, column, facts, part }: Assigned): boolean {
   if (column.own.join('').length === 1) return false;
   // Key 12 is C0 (16 Hz, ISO 16 taken on), below what is recorded.
   return part !== undefined || !isBare(column.own) || (target === 'lokey' && facts.least >= 12);
+}
+
+/** Whether a place holds the upper ends of ranges that follow each other, of which no other place gives the lower ones. */
+function areSteps({ target, facts }: Assigned, _: number, all: readonly Assigned[]): boolean {
+  if (target !== 'hikey' || all.some((one) => one.target === 'lokey' || one.target === 'lovel')) return false;
+  return facts.tally.size > 1 && facts.least >= 12 && facts.greatest <= 127;
 }
 
 /** Keys by single letters, where units speak of sound. */

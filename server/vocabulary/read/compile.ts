@@ -295,7 +295,7 @@ class Compiler {
     for (const target of targets.flat()) {
       if (target.form.kind !== 'path' || target.form.under === undefined) continue;
       for (const folderPlace of folderPlaces(target.form.under).keys())
-        for (let level = 0; level < target.level; level++)
+        for (let level = 0; level <= target.level; level++)
           folders.push({ ...target, level, isFolder: true, folderPlace });
     }
     return folders;

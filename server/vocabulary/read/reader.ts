@@ -379,7 +379,7 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
     if (form.kind !== 'path' || form.under === undefined || text.startsWith('*')) return text;
     let path = text;
     for (let place = this.#folderPlaces - 1; place >= 0; place--) {
-      const around = this.#folders.findLast((one, at) => at < level && one?.[place]);
+      const around = this.#folders.findLast((one, at) => at <= level && one?.[place]);
       if (around) path = joinPath(around[place].replaceAll('\\', '/'), path);
     }
     return path;

@@ -100,6 +100,7 @@ class UnreadSearch implements XmlHandler {
         [element, ...Object.keys(also)].flatMap((name) => parameters.flatMap(({ at }) => sitesOf(name, at))),
       ),
       ...vocabulary.levels.flatMap(({ element, rate }) => (rate === undefined ? [] : sitesOf(element, rate))),
+      ...vocabulary.levels.flatMap(({ element }) => [...this.#under].flatMap((at) => sitesOf(element, at))),
       ...(vocabulary.off ?? []).flatMap(({ element, at }) => sitesOf(element, at)),
     ];
     for (const site of this.#sites) {

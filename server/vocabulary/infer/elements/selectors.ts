@@ -53,11 +53,11 @@ function selectorOf(type: ElementType): string | undefined {
   return undefined;
 }
 
-/** Whether all elements of a type name a file beside an attribute: then they are no values of something else. */
+/** Whether most elements of a type name a file beside an attribute: then they are no values of something else. */
 function holdsFiles(type: ElementType, attribute: string): boolean {
   for (const [name, { values }] of type.attributes) {
     if (name === attribute || values.length < 2) continue;
-    if (values.every(({ text }) => isAudioFileName(text))) return true;
+    if (values.filter(({ text }) => isAudioFileName(text)).length * 2 >= values.length) return true;
   }
   return false;
 }

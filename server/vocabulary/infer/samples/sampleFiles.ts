@@ -174,16 +174,27 @@ function pathOf({ folder, ending, under }: Placed, row: number, name: string): s
 /** Places of outer elements that are named like a folder and hold another one from element to element. */
 function outerFoldersIn(rows: Rows, assigned: readonly Assigned[]): Column[] {
   const used = new Set(assigned.map(({ column }) => column));
+  const sample = assigned.find(({ target }) => target === 'sample')?.column;
   const region = Math.max(0, ...rows.columns.map(({ level }) => level));
   return rows.columns
     .filter((column) => {
-      if (used.has(column) || column.level >= region || !isNamedFolder(column)) return false;
+      if (used.has(column) || !isNamedFolder(column)) return false;
+      if (column.level >= region && !standsBefore(column, sample)) return false;
       const texts = new Set(column.cells.flatMap((cell) => (cell ? [cell.text] : [])));
       const isEverywhere = column.cells.every((cell) => cell !== undefined);
       return (texts.size > 1 || (texts.size === 1 && !isEverywhere)) && [...texts].every(looksLikeFolder);
     })
     .sort((one, other) => other.level - one.level)
     .slice(0, 3);
+}
+
+/** Whether a place stands before another one in all rows. */
+function standsBefore({ cells, listed }: Column, other: Column | undefined): boolean {
+  return (
+    other !== undefined &&
+    listed === undefined &&
+    cells.every((cell, row) => !cell || cell.start < (other.cells[row]?.start ?? -1))
+  );
 }
 
 /** One place of each level, from the outermost inwards. */

@@ -43,10 +43,11 @@ export function addedValues(
 }
 
 /**
- * Whether the values of regions in one outer element lie closer together where its value is added to theirs than where theirs take
- * its place: a default of many is near to those that differ from it.
+ * Whether most regions in an outer element have a value of their own, and these lie closer together where its value is added to
+ * theirs than where theirs take its place: a default is the value of most, and near to those that differ from it.
  */
 function isCloserAdded(one: Assigned, inner: readonly Assigned[]): boolean {
+  let [filled, rows] = [0, 0];
   const groups = new Map<number, { added: number[]; replaced: number[] }>();
   for (const [row, cell] of one.column.cells.entries()) {
     const outer = one.facts.numbers[row];
@@ -58,6 +59,8 @@ function isCloserAdded(one: Assigned, inner: readonly Assigned[]): boolean {
       group = { added: [], replaced: [] };
       groups.set(cell.start, group);
     }
+    if (own !== undefined) filled++;
+    rows++;
     group.added.push(outer + (own ?? 0));
     group.replaced.push(own ?? outer);
   }
@@ -67,7 +70,7 @@ function isCloserAdded(one: Assigned, inner: readonly Assigned[]): boolean {
     added += spreadOf(group.added);
     replaced += spreadOf(group.replaced);
   }
-  return added < replaced;
+  return added < replaced && filled * 2 > rows;
 }
 
 function kindOf({ target }: Assigned): InferredTarget {

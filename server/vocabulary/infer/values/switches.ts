@@ -1,3 +1,4 @@
+import { isAudioFileName } from '../../../model/fileNames';
 import { bareWord } from '../../../trade/languages/spelling';
 import type { SwitchedOff } from '../../vocabulary';
 import type { Draft, Settled } from '../draft';
@@ -136,6 +137,7 @@ function foreignWordsOf(
 ): ReadonlySet<string> | undefined {
   const region = chain.length - 1;
   if (column.level !== region || column.around.length > 0 || !column.at.startsWith('@')) return undefined;
+  if (column.cells.some((cell) => cell && isAudioFileName(cell.text))) return undefined;
   const found = new Set<string>();
   const others = new Set<string>();
   for (const cell of column.cells) {

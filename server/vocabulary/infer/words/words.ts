@@ -205,7 +205,7 @@ export function isReleaseName(words: readonly string[]): boolean {
 }
 
 const playsOut =
-  /\bone ?shot\b|\b(?:play|plays|played|sounds?) (?:\w+ )?(?:through|out|full|fully|whole|all|complete|completely|to (?:the |its )?end)\b|\bto (?:the |its )?end\b|\bfino (?:in|alla) (?:fondo|fine)\b|\bbis (?:zum )?(?:ende|schluss)\b|\bganz (?:aus|ab)?spielen\b|\bjusqu (?:a la|au) (?:fin|bout)\b|\bhasta el final\b|\bate (?:ao|o) fim\b|\b(?:tot|helemaal) (?:het )?(?:einde|uit)\b|\bdo konca\b|\btill slut\b|\btil slut(?:t|ningen)?\b|\bignore (?:note ?off|release|key ?up)\b|\bauskling(?:en|t) lassen\b/;
+  /\bone ?shot\b|\b(?:play|plays|played|sounds?) (?:\w+ )?(?:through|out|full|fully|whole|all|complete|completely|to (?:the |its )?end)\b|\bto (?:the |its )?end\b|\bfino (?:in|alla) (?:fondo|fine)\b|\bbis (?:zum )?(?:ende|schluss)\b|\bhasta (?:el )?final\b|\bganz (?:aus|ab)?spielen\b|\bjusqu ?(?:a la|au) (?:fin|bout)\b|\bhasta el final\b|\bate (?:ao|o) fim\b|\b(?:tot|helemaal) (?:het )?(?:einde|uit)\b|\bdo konca\b|\btill slut\b|\btil slut(?:t|ningen)?\b|\bignore (?:note ?off|release|key ?up)\b|\bauskling(?:en|t) lassen\b/;
 
 /** Whether the name of a switch says that what it is on for plays to its end whatever the key does. */
 export function isOneShotName(words: readonly string[]): boolean {
