@@ -24,12 +24,13 @@ export const regionDuplicate: Rule = {
     const { instrument, notation } = context;
     const conditions = yield* conditionsInSteps(instrument);
     const { uses, useOfRegion } = yield* sampleUsesInSteps(context);
-    const pathOf = (number: number) => uses[useOfRegion[number]].path;
     const codes = rectangleCodesOf(instrument);
     /** Conditions with a rectangle. */
     const places = new PairNumbers(codes.length);
     /** The first region of each place, and all of those places where there are more. */
     const firsts = new Int32Array(codes.length);
+    /** The numbers of the samples that regions play, as far as they were come to. */
+    const samples = new Int32Array(codes.length);
     const stacks = new Map<number, number[]>();
     const crowded = new Map<string, number[]>();
     const { regions } = instrument;
@@ -38,6 +39,7 @@ export const regionDuplicate: Rule = {
       if (number % piecesInStep === piecesInStep - 1) yield number / regions.length;
       const use = uses[useOfRegion[number]];
       if (!use || use.path === '' || use.path === '*silence') continue;
+      samples[number] = use.number;
       const region = regions[number];
       const code = codes[number];
       if (code < 0) continue;
@@ -49,17 +51,17 @@ export const regionDuplicate: Rule = {
       }
       const rivals = stacks.get(place) ?? [firsts[place]];
       const isTwin = (one: number) =>
-        pathOf(one) === use.path &&
+        samples[one] === use.number &&
         comparisons++ < mostComparisons &&
         soundsAlike(instrument, regions[one], region);
       const found =
         rivals.find(isTwin) ??
-        (rivals.length < mostInStack ? undefined : crowded.get(`${place} ${use.path}`)?.find(isTwin));
+        (rivals.length < mostInStack ? undefined : crowded.get(`${place} ${use.number}`)?.find(isTwin));
       if (found === undefined) {
         if (rivals.length < mostInStack) {
           rivals.push(number);
           stacks.set(place, rivals);
-        } else append(crowded, `${place} ${use.path}`, number);
+        } else append(crowded, `${place} ${use.number}`, number);
         continue;
       }
       const twin = regions[found];

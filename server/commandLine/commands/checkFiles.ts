@@ -7,6 +7,7 @@ import { visibleText } from '../../model/text/visibleText';
 import type { Analysis } from '../../workspace/analyse';
 import { ProjectSettingsStore } from '../../workspace/projectSettings';
 import type { SampleStore } from '../../workspace/samples/sampleStore';
+import { keepHeapSmall } from '../heapGrowth';
 import type { CheckCandidate, FoundInstruments } from '../input/checkCandidates';
 import { CheckCandidates, placeless } from '../input/checkCandidates';
 import type { FoundFiles } from '../input/findInstruments';
@@ -18,6 +19,8 @@ import { checkInStages } from './checkStages';
 
 /** Milliseconds between two lines that say how far the work is. */
 const progressEvery = 5000;
+/** From so many instruments on, what they leave behind is looked for sooner. */
+const many = 100;
 
 /** Is given the files as they are done: each instrument in the order of the paths, behind it the files that it includes. */
 export type OnChecked = (files: readonly CheckedFile[]) => Promise<void>;
@@ -54,7 +57,8 @@ async function checkWith(
   const { mains, included, refused, odd } = await candidates.find(found);
   const first = [...refused, ...(await oddFonts(odd, settings))];
   if (first.length > 0) await onChecked(first);
-  const placing = new Placing(samples, included);
+  if (mains.length >= many) await keepHeapSmall();
+  const placing = new Placing(samples, included, found.audio.length > 0);
   let told = Date.now();
   let done = 0;
   await checkInStages(mains, { candidates, samples, settings }, async (candidate, analysis) => {
@@ -71,21 +75,24 @@ async function checkWith(
 class Placing {
   readonly #samples: SampleStore;
   readonly #included: ReadonlySet<string>;
+  readonly #notesUsed: boolean;
   /** What was found in files that several instruments may include. */
   readonly #seen = new Set<string>();
   /** Absolute paths of instruments, and of the samples that they use. */
   readonly instruments = new Set<string>();
   readonly used = new Set<string>();
 
-  constructor(samples: SampleStore, included: ReadonlySet<string>) {
+  /** `notesUsed`: the samples are noted, as is wanted where files that nothing uses are looked for. */
+  constructor(samples: SampleStore, included: ReadonlySet<string>, notesUsed: boolean) {
     this.#samples = samples;
     this.#included = included;
+    this.#notesUsed = notesUsed;
   }
 
   /** The file of an instrument and those that it includes, with what was not found in them before. */
   place({ path }: CheckCandidate, { instrument, findings }: Analysis): CheckedFile[] {
     this.instruments.add(path);
-    this.#noteUsed(path, instrument);
+    if (this.#notesUsed) this.#noteUsed(path, instrument);
     const byPath = new Map<string, PlacedFinding[]>([[path, []]]);
     const own = new Set<string>();
     for (const finding of findings) {

@@ -46,6 +46,8 @@ function concreteNames(word: string): { name: string; rank: number }[] {
   for (const { pattern, level, category } of listOpcodes()) {
     const letters = pattern.match(/N+|[XYZ]/g)?.length ?? 0;
     if (letters > numbers.length || pattern.includes('*') || category === 'Embedded Data') continue;
+    // A directive is written without "=", and would bring in another text in the place of a value.
+    if (pattern.startsWith('#')) continue;
     names.push({ name: fillPattern(pattern, numbers), rank: level === 'v1' ? 0 : level === 'v2' ? 1 : 2 });
   }
   return names;

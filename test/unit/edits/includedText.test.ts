@@ -6,6 +6,8 @@ import { notations } from '../../../server/workspace/notations/notationOf';
 import { samplesInMemory } from '../checks/markedText';
 import type { Format } from '../features/anyInstrument';
 import { effective, readText } from '../features/anyInstrument';
+import { expectSoundEdits } from './concerned';
+import { talkativeSamples } from './talkativeSamples';
 
 type Files = Record<string, string>;
 
@@ -57,4 +59,22 @@ describe('taking a region out', () => {
     const files = { '/music/part.sfz': '<region> sample=a.wav key=60\n' };
     expect(fixed('sfz', text, files, 'region-duplicate')).toEqual([]);
   });
+});
+
+// Found by fuzzing: what the fix of the root key takes out is where the tuning is put.
+it('fixes of several values of a region that goes on in another file touch no text twice', () => {
+  const files = {
+    '/music/a.sfz': '<region> #include "c.sfz"\n key=60 ',
+    '/music/b.sfz': 'lokey=60 sample=a.wav ',
+    '/music/c.sfz': '',
+  };
+  const instrument = readText('sfz', '#include "a.sfz"\n #include "b.sfz"\n ', files);
+  const findings = checkInstrument({ instrument, notation: notations.sfz, samples: talkativeSamples });
+  const fixes = findings.find(({ code }) => code === 'root-mismatch')?.fixes?.() ?? [];
+  expect(fixes.map(({ title }) => title)).toContain('Set the root key to 59 (B3) and tune by -20 cents');
+  for (const { edits } of fixes) {
+    expectSoundEdits(instrument, edits);
+    const [region] = effective(readEdited(notations.sfz, instrument, edits));
+    expect(region?.tune).toBe(edits.some(({ newText }) => newText.includes('keycenter')) ? -20 : 80);
+  }
 });

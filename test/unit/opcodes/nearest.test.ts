@@ -17,7 +17,7 @@ describe('nearestOpcodes', () => {
     ['keycenter', 'pitch_keycenter'],
   ])('%s gives %s', (name, expected) => expect(nearestOpcodes(name, 3)[0]).toBe(expected));
 
-  it.each(['foobarbaz', '', 'x', 'zzzzzz', 'q'.repeat(500)])('gives nothing for %s', (name) => {
+  it.each(['foobarbaz', '', 'x', '#includple', 'zzzzzz', 'q'.repeat(500)])('gives nothing for %s', (name) => {
     expect(nearestOpcodes(name, 3)).toEqual([]);
   });
 

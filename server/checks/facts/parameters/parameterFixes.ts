@@ -1,4 +1,4 @@
-import { replacing } from '../../../model/edits';
+import { joinEdits, replacing } from '../../../model/edits';
 import type { Fix, TextEdit } from '../../../model/finding';
 import { HeaderEdits, type RangeName } from '../../../model/style/headerEdits';
 import { hasVariableInName } from '../../../model/variables/textBeforeVariables';
@@ -67,9 +67,9 @@ export function removeFix({ instrument, notation }: CheckContext, parameter: num
   return fixOf(title, notation.edit(instrument, { kind: 'remove', parameter }).edits, false);
 }
 
-/** A fix whose parts only make sense together: none where one of them gives no edit. */
+/** A fix whose parts only make sense together: none where one of them gives no edit. What one part takes out, another may add to. */
 export function fixOfParts(title: string, parts: readonly (readonly TextEdit[])[], safe: boolean): Fix[] {
-  return parts.some((edits) => edits.length === 0) ? [] : fixOf(title, parts.flat(), safe);
+  return parts.some((edits) => edits.length === 0) ? [] : fixOf(title, joinEdits(parts.flat()), safe);
 }
 
 /** A fix of these edits; none where there is nothing to edit. */

@@ -38,20 +38,16 @@ function* collect({ instrument, samples }: CheckContext): Steps<SampleUses> {
   const before = isOfFilesAlone ? new KnownUses(instrument, samples) : undefined;
   const numbers = before?.numbers ?? new Map<string, number>();
   const defaultPaths = new DefaultPaths();
+  const texts = new SampleTexts(numbers);
   const make = (parameter: number, region: number): SampleUse => {
-    const value = ownText(instrument.valueText(parameter));
+    const written = instrument.valueText(parameter);
     const defaultPath = defaultPaths.of(instrument.control(region));
-    const path = ownText(instrument.samplePath(region) as string);
+    const [number, path, value] = texts.of(instrument.samplePath(region) as string, written);
     const isFile =
       path !== '' && path[0] !== '*' && !(mayHoldVariables && path.includes('$')) && !embedded?.has(path);
     const state = isFile ? samples.state(path) : nothing;
     const isDoubtful = isFile ? !isPlainFile(path, state) : path === '';
     const lastFrame = isFile ? (usableFactsOf(state)?.frames ?? Number.NaN) - 1 : Number.NaN;
-    let number = numbers.get(path);
-    if (number === undefined) {
-      number = numbers.size;
-      numbers.set(path, number);
-    }
     return { parameter, region, value, defaultPath, path, number, isFile, state, lastFrame, isDoubtful };
   };
   /** The latest use of each parameter; a later `<control>` can give the same parameter another path. */
@@ -83,6 +79,29 @@ function* collect({ instrument, samples }: CheckContext): Steps<SampleUses> {
   const all = { uses, doubtful, useOfRegion, regions, paths: numbers };
   // What became known of samples between the steps would be remembered as if all of it had been known.
   return isOfFilesAlone && samples.version === version ? rememberUses(samples, all, numbers) : all;
+}
+
+/** Numbers of paths; one text of its own stands for all regions that play the same file. */
+class SampleTexts {
+  readonly #numbers: Map<string, number>;
+  readonly #firsts = new Map<number, { path: string; value: string }>();
+
+  constructor(numbers: Map<string, number>) {
+    this.#numbers = numbers;
+  }
+
+  /** The number of a path, and the path and the value that gave it as texts of their own. */
+  of(path: string, value: string): [number: number, path: string, value: string] {
+    const known = this.#numbers.get(path);
+    const first = known === undefined ? undefined : this.#firsts.get(known);
+    if (known !== undefined && first)
+      return [known, first.path, first.value === value ? first.value : ownText(value)];
+    const own = { path: ownText(path), value: ownText(value) };
+    const number = known ?? this.#numbers.size;
+    this.#numbers.set(own.path, number);
+    this.#firsts.set(number, own);
+    return [number, own.path, own.value];
+  }
 }
 
 /** The default paths of controls, as strings of their own. */
