@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
-import { closeEverything, openFile, writeWorkspaceFile } from './documents';
+import { closeEverything, openFile, workspaceFolder, writeWorkspaceFile } from './documents';
 import { workbenchTest } from './testList';
 import { until } from './until';
 
@@ -71,3 +71,72 @@ workbenchTest('samples are measured behind the text and reported on', async (wor
     await vscode.workspace.fs.delete(vscode.Uri.joinPath(uri, '..', name), { recursive: true });
   }
 });
+
+workbenchTest(
+  'a folder that is not there is located by a person, and its paths follow',
+  async (workbench) => {
+    const uri = await writeWorkspaceFile(
+      'located/a.sfz',
+      '<control> default_path=Samples/\n<region> key=60 sample=a.wav\n<region> key=61 sample=b.wav\n',
+    );
+    const elsewhere = vscode.Uri.joinPath(workspaceFolder(), 'archive/bells');
+    for (const name of ['a.wav', 'b.wav'])
+      await vscode.workspace.fs.copy(recording('felt-soft-C4-1.wav'), vscode.Uri.joinPath(elsewhere, name));
+    const { document } = await openFile('located/a.sfz');
+    await until('one finding', () => {
+      const found = vscode.languages.getDiagnostics(uri).map(({ code }) => code);
+      return found.join() === 'sample-missing';
+    });
+    await workbench.click({ selector: '.monaco-editor .view-line >> text=a.wav' });
+    await workbench.press('Control+.');
+    await workbench.waitFor({ selector: '.action-widget .focused >> text=Locate the folder' });
+    await workbench.press('Enter');
+    await workbench.waitFor({ selector: '.quick-input-widget >> text=Where is the folder' });
+    await until('the folder to begin from', () =>
+      workbench.evaluate<boolean>(
+        "document.querySelector('.quick-input-box input').value.endsWith('/located/')",
+      ),
+    );
+    await workbench.screenshot('locate-folder');
+    await workbench.press('Control+A');
+    await workbench.type(`${elsewhere.path}/`);
+    await workbench.click({ selector: '.quick-input-action >> text=Use this folder' });
+    await until('the paths', () => document.getText().includes('default_path=../archive/bells/'));
+    await until('no finding', () => vscode.languages.getDiagnostics(uri).length === 0);
+    await workbench.screenshot('located-folder');
+    await document.save();
+    for (const one of [vscode.Uri.joinPath(uri, '..'), vscode.Uri.joinPath(elsewhere, '..')])
+      await vscode.workspace.fs.delete(one, { recursive: true });
+  },
+);
+
+workbenchTest('a folder of recordings becomes an instrument from the explorer', async (workbench) => {
+  await vscode.commands.executeCommand('notifications.clearAll');
+  const folder = vscode.Uri.joinPath(workspaceFolder(), 'takes');
+  const names = ['bowed-C4.wav', 'bowed-F4.wav', 'bowed-C6.wav'];
+  for (const name of names)
+    await vscode.workspace.fs.copy(recording(name), vscode.Uri.joinPath(folder, name));
+  await vscode.commands.executeCommand('revealInExplorer', folder);
+  const row = { selector: '.explorer-folders-view .monaco-list-row:has-text("takes")' };
+  await workbench.waitFor(row);
+  await workbench.click(row, { button: 'right' });
+  await workbench.waitFor({ selector: '.monaco-menu >> text=New Instrument from a Folder of Recordings' });
+  await workbench.screenshot('folder-menu');
+  await workbench.click({ selector: '.monaco-menu >> text=New Instrument from a Folder of Recordings' });
+  const { document } = await until('the instrument', () => {
+    const active = vscode.window.activeTextEditor;
+    return active?.document.uri.path.endsWith('/takes/takes.sfz') ? active : undefined;
+  });
+  for (const name of names) assert.ok(document.getText().includes(`sample=${name}`), document.getText());
+  await workbench.screenshot('instrument-of-recordings');
+  await workbench.click({ selector: '.notifications-toasts >> text=Show notes' });
+  await until('the notes', () => vscode.window.tabGroups.all.length > 1);
+  await workbench.waitFor({ selector: '.tab >> text=Preview' });
+  await workbench.screenshot('notes-on-recordings');
+  await vscode.commands.executeCommand('workbench.action.closeAllEditors');
+  await vscode.workspace.fs.delete(folder, { recursive: true });
+});
+
+function recording(name: string): vscode.Uri {
+  return vscode.Uri.joinPath(workspaceFolder(), 'millrace-chimes/Samples', name);
+}
