@@ -19,26 +19,28 @@ import { registerRecordings } from './recordingsPreview/registerRecordings';
 import { registerSampleReport } from './sampleReport';
 import { FontEditor } from './soundFont/fontEditor';
 import { registerFontWriting } from './soundFont/writeFont';
+import { startServerWhenNeeded } from './startServer';
 import { registerVocabularies } from './vocabularies';
 
 /**
- * Starts the language server and adds what the editor shows of it; the server ends with the extension. `midi` reaches MIDI
+ * Adds what the editor shows of the language server, which starts when something needs it and ends with the extension. `midi` reaches MIDI
  * keyboards, where the host can.
  */
-export async function startExtension(
+export function startExtension(
   context: ExtensionContext,
   client: BaseLanguageClient,
   midi?: () => MidiAccess,
-): Promise<void> {
+): void {
   const notes = new NotesDocuments();
   context.subscriptions.push(notes);
-  await client.start();
   context.subscriptions.push(
-    { dispose: () => client.stop() },
+    { dispose: () => client.dispose() },
     window.onDidChangeWindowState(({ focused }) => {
-      if (focused) void client.sendNotification(LookAgainNotification.type);
+      if (focused && client.isRunning()) void client.sendNotification(LookAgainNotification.type);
     }),
-    workspace.onDidGrantWorkspaceTrust(() => client.sendNotification(TrustGrantedNotification.type)),
+    workspace.onDidGrantWorkspaceTrust(() => {
+      if (client.isRunning()) void client.sendNotification(TrustGrantedNotification.type);
+    }),
     ...registerTablePaste(context, client, notes),
     ...registerConversion(client),
     ...registerVocabularies(),
@@ -55,5 +57,6 @@ export async function startExtension(
     ...KeyboardMapPanel.register(context, client),
     ...AuditionHost.registerSilencing(),
     ...registerMidi(midi, (message) => AuditionHost.play(message)),
+    startServerWhenNeeded(client),
   );
 }

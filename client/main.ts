@@ -4,7 +4,7 @@ import { packageInputs } from './midi/packageInputs';
 import { processServer } from './processServer';
 
 /** Starts the extension on a desktop or in a remote editor, where Node runs it. */
-export async function activate(context: ExtensionContext): Promise<void> {
+export function activate(context: ExtensionContext): void {
   const midiFolder = Uri.joinPath(context.globalStorageUri, 'midi').fsPath;
-  await startExtension(context, processServer(context), () => packageInputs(midiFolder));
+  startExtension(context, processServer(context), () => packageInputs(midiFolder));
 }

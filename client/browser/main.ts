@@ -3,6 +3,6 @@ import { startExtension } from '../extension';
 import { workerServer } from './workerServer';
 
 /** Starts the extension in an editor that is hosted by a browser, where nothing of Node is there. */
-export async function activate(context: ExtensionContext): Promise<void> {
-  await startExtension(context, workerServer(context));
+export function activate(context: ExtensionContext): void {
+  startExtension(context, workerServer(context));
 }

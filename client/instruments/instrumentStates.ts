@@ -6,6 +6,7 @@ import {
   CheckInstrumentRequest,
   InstrumentListRequest,
 } from '../../server/protocol/requests/instrumentListRequests';
+import { whenStarted } from '../startServer';
 
 /** An instrument of the open folders, with what the last check found in it and when that was. */
 export interface KnownInstrument {
@@ -28,15 +29,18 @@ export class InstrumentStates implements Disposable {
   constructor(client: BaseLanguageClient) {
     this.#client = client;
     const watcher = workspace.createFileSystemWatcher('**/*.{sfz,xml}', false, true, false);
+    const changed = () => {
+      if (client.isRunning()) void this.refresh();
+    };
     this.#listeners = Disposables.from(
       watcher,
-      watcher.onDidCreate(() => this.refresh()),
-      watcher.onDidDelete(() => this.refresh()),
-      workspace.onDidChangeWorkspaceFolders(() => this.refresh()),
+      watcher.onDidCreate(changed),
+      watcher.onDidDelete(changed),
+      workspace.onDidChangeWorkspaceFolders(changed),
+      whenStarted(client, () => void this.refresh()),
       languages.onDidChangeDiagnostics(({ uris }) => this.#diagnosticsChanged(uris)),
       this.#changed,
     );
-    void this.refresh();
   }
 
   dispose(): void {

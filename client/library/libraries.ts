@@ -6,6 +6,7 @@ import {
   LibrariesRequest,
   LibraryProgressNotification,
 } from '../../server/protocol/requests/libraryRequests';
+import { whenStarted } from '../startServer';
 
 /** What the tree and the page show while there is something to show. */
 const hasLibrary = 'zonewright.hasLibrary';
@@ -36,9 +37,9 @@ export class Libraries implements Disposable {
         if (this.#views && this.#views.length > 0) changed();
       }),
       workspace.onDidChangeWorkspaceFolders(changed),
+      whenStarted(client, () => void this.refresh()),
       client.onNotification(LibraryProgressNotification.type, (progress) => this.#progressed.fire(progress)),
     ];
-    void this.refresh();
   }
 
   /** Told when {@link views} has other libraries. */

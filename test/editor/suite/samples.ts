@@ -53,7 +53,7 @@ workbenchTest('samples are measured behind the text and reported on', async (wor
   assert.equal(await workbench.text({ view, selector: 'h1' }), 'Samples of measured.sfz');
   // 441 Hz is 3.93 cents above A4 (ISO 16).
   const first = await workbench.text({ view, selector: '.first-list li' });
-  assert.match(first, /measured\/b\.wav.*sounds an octave below its root key/);
+  assert.match(first, /measured\/b\.wav.*sounds an octave below its root key/s);
   assert.match(first, /the loop 1000 to 9030 jumps where it closes/);
   assert.equal(await workbench.count({ view, selector: 'svg[role=img]' }), 4);
   for (const theme of ['light', 'dark', 'highContrast'] as const) {

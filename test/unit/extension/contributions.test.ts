@@ -1,6 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { looksLikeInstrument } from '../../../client/looksLikeInstrument';
 import { rules } from '../../../server/checks/rules';
 
 const root = resolve(import.meta.dirname, '../../..');
@@ -35,6 +36,18 @@ describe('the words of the extension', () => {
 
   it('name every command', () => {
     for (const { title } of contributes.commands) expect(title).toMatch(/^%.+%$/);
+  });
+});
+
+describe('plain XML', () => {
+  it('is asked about only where it speaks of what instruments are made of', () => {
+    const plain = '<project><modelVersion>4</modelVersion><dependency>junit</dependency></project>';
+    expect(looksLikeInstrument(plain)).toBe(false);
+    expect(
+      looksLikeInstrument('<svg xmlns="http://www.w3.org/2000/svg"><path d="M3 16h18v5H3z"/></svg>'),
+    ).toBe(false);
+    expect(looksLikeInstrument('<rack><bell file="a.WAV" from="C3"/></rack>')).toBe(true);
+    expect(looksLikeInstrument('<rack><bell from="C3" lowVelocity="1"/></rack>')).toBe(true);
   });
 });
 
