@@ -3,7 +3,7 @@ import { messagesOf } from '../playing/sweep/playedNote';
 import type { RenderSource } from '../sound/render/renderParts';
 import { renderParts } from '../sound/render/renderParts';
 import type { SoundDifference, StereoSound } from './soundDifference';
-import { soundDifference } from './soundDifference';
+import { differenceAbove } from './soundDifference';
 
 export interface MeasureOptions {
   /** Differences of up to so many dB to full scale do not count. */
@@ -29,7 +29,7 @@ export async function measureNotes(
   for (const note of notes) {
     const one = await soundOfNote(a, note, options);
     const other = await soundOfNote(b, note, options);
-    const difference = soundDifference(one, other, options.sampleRate);
+    const difference = differenceAbove(options.toleranceDb, one, other, options.sampleRate);
     if (!greatest || level(difference) > level(greatest.difference)) greatest = { note, difference };
     if (level(difference) > options.toleranceDb) break;
   }

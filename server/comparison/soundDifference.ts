@@ -43,16 +43,7 @@ const faintBandDb = -60;
 
 /** Measures how two sounds of one rate differ; a shorter one counts as silent from its end on. */
 export function soundDifference(a: StereoSound, b: StereoSound, sampleRate: number): SoundDifference {
-  const frames = Math.max(a.left.length, b.left.length);
-  let peak = 0;
-  let sum = 0;
-  for (const side of ['left', 'right'] as const) {
-    for (let frame = 0; frame < frames; frame++) {
-      const difference = (b[side][frame] ?? 0) - (a[side][frame] ?? 0);
-      if (Math.abs(difference) > peak) peak = Math.abs(difference);
-      sum += difference * difference;
-    }
-  }
+  const { frames, peak, sum } = differenceOf(a, b);
   const edges = [edgesOf(a), edgesOf(b)];
   const ms = (count: number) => (1000 * count) / sampleRate;
   return {
@@ -67,6 +58,47 @@ export function soundDifference(a: StereoSound, b: StereoSound, sampleRate: numb
     shapeDb: shapeBetween(a, b, edges[1][0] - edges[0][0]),
     isSwapped: areSwapped(a, b, frames, sum),
   };
+}
+
+/** The same, but for sounds of which no sample differs by more than a tolerance in dB: of these the peak alone is measured. */
+export function differenceAbove(
+  toleranceDb: number,
+  a: StereoSound,
+  b: StereoSound,
+  sampleRate: number,
+): SoundDifference {
+  const peakDb = decibels(differenceOf(a, b).peak);
+  return peakDb !== null && peakDb > toleranceDb
+    ? soundDifference(a, b, sampleRate)
+    : { ...noDifference, peakDb };
+}
+
+const noDifference: SoundDifference = {
+  peakDb: null,
+  rmsDb: null,
+  levelDb: 0,
+  loudnessLu: 0,
+  bands: [],
+  pitchCents: 0,
+  startMs: 0,
+  lengthMs: 0,
+  shapeDb: null,
+  isSwapped: false,
+};
+
+/** The frames of the longer sound, the greatest difference of a sample and the sum of the squares of all. */
+function differenceOf(a: StereoSound, b: StereoSound): { frames: number; peak: number; sum: number } {
+  const frames = Math.max(a.left.length, b.left.length);
+  let peak = 0;
+  let sum = 0;
+  for (const side of ['left', 'right'] as const) {
+    for (let frame = 0; frame < frames; frame++) {
+      const difference = (b[side][frame] ?? 0) - (a[side][frame] ?? 0);
+      if (Math.abs(difference) > peak) peak = Math.abs(difference);
+      sum += difference * difference;
+    }
+  }
+  return { frames, peak, sum };
 }
 
 /** The louder of two levels in dB, `null` being silence. */
