@@ -10,6 +10,7 @@ import { statementsIn } from '../trade/statements/statements';
 import type { TableCells } from './cells/cells';
 import { fillDittoMarks } from './cells/dittoMarks';
 import { readHexadecimals } from './cells/hexadecimals';
+import { joinTables } from './cells/joinedTables';
 import { isHtmlTable } from './cells/markup/htmlCells';
 import type { SampleList } from './cells/sampleList';
 import { useSampleList } from './cells/sampleList';
@@ -19,6 +20,8 @@ import { readColumns } from './columns/columnMeaning';
 import type { ColumnReading } from './columns/columnReading';
 import { columnName, shortened } from './columns/columnReading';
 import { Glossary } from './columns/glossary';
+import type { ExplainedWord } from './columns/legendWords';
+import { useLegend } from './columns/legendWords';
 import { namingIn } from './columns/octave';
 import { textsAround } from './columns/textsAround';
 import { noteColumns, noteHeadingOctave, noteOctave } from './readingNotes';
@@ -104,8 +107,8 @@ export function* openZoneTableInSteps(
 ): Steps<ZoneTable> {
   const fault = textFault(text);
   if (fault) return withoutZones(text, path, fault);
-  const cells = tableCells(text);
-  if (!cells) {
+  const single = tableCells(text);
+  if (!single) {
     return withoutZones(
       text,
       path,
@@ -113,12 +116,16 @@ export function* openZoneTableInSteps(
     );
   }
   yield 0.5;
-  const found = findTables(cells);
+  const parts = findTables(single);
+  const joined = chosen ? undefined : joinTables(single, parts);
+  const cells = joined ?? single;
+  const found = joined ? findTables(joined) : parts;
   yield 0.8;
   const list = useSampleList(cells, found);
   let hexadecimal = false;
   const tables: Table[] = [];
   const glossary = new Glossary(cells, found);
+  const explained = useLegend(cells, found, glossary);
   for (const rows of found) {
     fillDittoMarks(cells, rows.data);
     hexadecimal ||= readHexadecimals(cells, rows);
@@ -134,7 +141,7 @@ export function* openZoneTableInSteps(
     const problem = `No column of sample names was found, only ${seen}; one with a heading such as Sample or File is needed.`;
     return withoutZones(text, path, problem, columns);
   }
-  const opened = { text, path, cells, tables, columns, list, hexadecimal };
+  const opened = { text, path, cells, tables, columns, list, explained, hexadecimal };
   return {
     sampleNames: () => new Set(tables.filter(hasSamples).flatMap((table) => sampleNames(cells, table))),
     read: (options = {}) => finish(readTables(opened, options)),
@@ -154,10 +161,12 @@ interface Opened {
   hexadecimal: boolean;
   /** A list of samples that zones refer to. */
   list: SampleList | undefined;
+  /** Words of columns that the text explains. */
+  explained: readonly ExplainedWord[];
 }
 
 function* readTables(
-  { text, path, cells, tables, columns, list, hexadecimal }: Opened,
+  { text, path, cells, tables, columns, list, explained, hexadecimal }: Opened,
   options: TableOptions,
 ): Steps<TableReading> {
   const notes = new TableNotes(new Source(path, text), isHtmlTable(text) ? cells.rowSpans : undefined);
@@ -178,6 +187,11 @@ function* readTables(
     const message = `The samples in ${columnName({ heading: list.heading, index: 0 })} are those of a list in the text: ${shortened(list.number)} is "${shortened(list.name)}".`;
     notes.add('assumed', list.span, message);
   }
+  for (const { word, taken, text: said, span } of explained) {
+    const message = `"${shortened(word)}" is read as ${taken}, as "${shortened(said)}" explains.`;
+    notes.add('assumed', span, message);
+  }
+  for (const { text: said, start, end } of cells.assumptions) notes.add('assumed', { start, end }, said);
   for (const { text: remark, start, end } of cells.remarks) {
     const message = `A comment names a sample ("${shortened(remark)}"); it is no zone.`;
     notes.add('ignored', { start, end }, message, 'remark');

@@ -1,3 +1,4 @@
+import { meaningByStems } from './headingStems';
 import { unitOf } from './languages/cellWords';
 import { languages } from './languages/languages';
 import type { LanguageWords } from './languages/languageWords';
@@ -11,10 +12,10 @@ export interface HeadingReading {
   /** The unit that stands in brackets or as the last word. */
   unit: Unit | undefined;
   /**
-   * How its words are like those of a known heading: their beginnings, or the same but for a slip of the fingers. Such a heading
+   * How its words are like those of a known heading: their beginnings, their stems, or the same but for a slip of the fingers. Such a heading
    * counts only where the cells agree with it. `undefined` where the words themselves are known.
    */
-  likeness?: 'beginning' | 'spelling' | undefined;
+  likeness?: 'beginning' | 'spelling' | 'stems' | undefined;
 }
 
 /** A heading of a language, its words parted. */
@@ -155,7 +156,9 @@ function findHeading(text: string, order: readonly LanguageWords[]): HeadingRead
     const meaning = abbreviated(parts, dictionaryOf(language));
     if (meaning) return { meaning, unit: bracket ? unitOf(bracket[2]) : undefined, likeness: 'beginning' };
   }
-  return undefined;
+  const unit = unitInHeading(text);
+  const meaning = meaningByStems(text, unit);
+  return meaning && { meaning, unit, likeness: 'stems' };
 }
 
 /** As {@link readHeading}, also of a heading whose words are known but for slips of the fingers: `Lo Kye`, `Velcity`. */

@@ -1,5 +1,6 @@
 import { limitIn } from './limits';
 import { gluedRangeWords, rangeWords } from './rangeWords';
+import { maySpeakOfOctaves, spokenKeyIn } from './spokenOctaves';
 
 /** A key as a cell gives it: as a number, by name, or both as in `60 (C4)`. */
 export interface KeyReading {
@@ -19,7 +20,7 @@ export interface KeyRangeReading {
 
 /** Semitones above C of the seven natural notes, A to G. */
 const naturals = [9, 11, 0, 2, 4, 5, 7] as const;
-/** Semitones above C of the syllables that name notes in French, Spanish, Italian and Portuguese. */
+/** Semitones above C of the syllables that name notes in French, Spanish, Italian, Portuguese, Russian and Japanese. */
 const syllables: readonly (readonly [name: string, semitones: number])[] = [
   ['do', 0],
   ['dó', 0],
@@ -34,7 +35,22 @@ const syllables: readonly (readonly [name: string, semitones: number])[] = [
   ['lá', 9],
   ['si', 11],
   ['ti', 11],
+  ['до', 0],
+  ['ре', 2],
+  ['ми', 4],
+  ['фа', 5],
+  ['соль', 7],
+  ['ля', 9],
+  ['си', 11],
+  ['ド', 0],
+  ['レ', 2],
+  ['ミ', 4],
+  ['ファ', 5],
+  ['ソ', 7],
+  ['ラ', 9],
+  ['シ', 11],
 ];
+const longestSyllable = 4;
 
 /**
  * How letters name notes: in German use B is the note below H, and As and Es are flats. With marks, letter case, commas and primes
@@ -42,7 +58,7 @@ const syllables: readonly (readonly [name: string, semitones: number])[] = [
  */
 export type NoteNaming = 'english' | 'german' | 'english marks' | 'german marks';
 
-const longest = 40;
+const longest = 60;
 const longestList = 600;
 const longestSign = 12;
 const rangeSign = new RegExp(
@@ -54,7 +70,7 @@ const sharps = '#\u266fsS';
 const flats = 'bB\u266d';
 /** Words for a sharp and a flat behind the name of a note. */
 const signWord =
-  /^[ \u00a0-]?(?:(di[e\u00e8]se|sostenido|sustenido|diesis|sharp|kruis)|(b[e\u00e9]mol(?:le)?|bmol|flat|mol))(?![\p{L}])/iu;
+  /^[ \u00a0-]?(?:(di[e\u00e8]se|диез|sostenido|sustenido|diesis|sharp|kruis)|(b[e\u00e9]mol(?:le)?|бемоль|bmol|flat|mol))(?![\p{L}])/iu;
 
 /**
  * Reads a key: a note name or a whole number of up to three digits. Sharps are `#`, `♯` or `s`, flats `b` or `♭`;
@@ -129,6 +145,7 @@ function readOpen(text: string, naming: NoteNaming): KeyRangeReading | undefined
 
 class KeyScan {
   #at = 0;
+  #isWordy: boolean | undefined;
 
   constructor(
     readonly text: string,
@@ -145,7 +162,7 @@ class KeyScan {
   /** One key, with the same key in the other form behind it where there is one. */
   key(): KeyReading | undefined {
     this.#spaces();
-    const first = this.#name() ?? this.#number();
+    const first = this.#spoken() ?? this.#name() ?? this.#number();
     if (!first) return undefined;
     const back = this.#at;
     this.#spaces();
@@ -175,6 +192,15 @@ class KeyScan {
     if (!sign) return false;
     this.#at += sign[0].length;
     return true;
+  }
+
+  /** A name whose octave stands in words. */
+  #spoken(): KeyReading | undefined {
+    this.#isWordy ??= maySpeakOfOctaves(this.text);
+    const found = this.#isWordy ? spokenKeyIn(this.text.slice(this.#at)) : undefined;
+    if (!found) return undefined;
+    this.#at += found.length;
+    return { number: found.key, named: undefined };
   }
 
   #name(): KeyReading | undefined {
@@ -211,7 +237,7 @@ class KeyScan {
     const { text, naming } = this;
     let at = this.#at;
     const letter = text.charCodeAt(at) | 32;
-    const start = text.slice(at, at + 3).toLowerCase();
+    const start = text.slice(at, at + longestSyllable).toLowerCase();
     const syllable = syllables.find(([name]) => start.startsWith(name));
     let key = 0;
     if (syllable) {

@@ -1,7 +1,7 @@
-import { panWord } from './languages/cellWords';
+import { panWord, sidePhrase } from './languages/cellWords';
 import { readNumber } from './numberReading';
 
-const longest = 24;
+const longest = 32;
 /** An arrow to the left before, or to the right behind a number. */
 const arrows =
   /^(?:[<\u25c0\u25c2\u25c4\u2190\u2039]\s?(\d.*)|(\d.*?)\s?[>\u25b6\u25b8\u25ba\u2192\u203a])$/u;
@@ -22,6 +22,8 @@ export function readPan(text: string): number | undefined {
   const side = panWord(word.replace(/^<|>$/g, ''));
   if (side === 'centre') return 0;
   if (side) return side === 'left' ? -100 : 100;
+  const phrase = /\d/.test(word) ? undefined : sidePhrase(word);
+  if (phrase) return (phrase.side === 'left' ? -100 : 100) * phrase.share;
   const lead = /^([\p{L}]+)[\s:]?(\d.*)$/u.exec(word);
   const trail = /^(\d.*?)\s?([\p{L}]+)$/u.exec(word);
   const named = panWord(lead?.[1] ?? trail?.[2] ?? '');

@@ -41,6 +41,9 @@ export class TableCells {
   /** Remarks beside the rows that name a sample of their own, such as a row that was made a comment. */
   remarks: readonly { text: string; start: number; end: number }[] = [];
 
+  /** What was assumed when the rows were made, in sentences for people. */
+  assumptions: readonly { text: string; start: number; end: number }[] = [];
+
   /** Rows of a page that are not shown; none of their cells are in the list. */
   hiddenRows: readonly { start: number; end: number }[] = [];
 

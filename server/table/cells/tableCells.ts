@@ -19,10 +19,10 @@ import { turnedTable } from './turnedTable';
  * or into columns. `undefined` where nothing parts the lines into cells.
  */
 export function tableCells(text: string): TableCells | undefined {
-  const literal = literalCells(text);
-  if (literal) return literal;
   const wiki = wikiCells(text);
   if (wiki) return wiki;
+  const literal = literalCells(text);
+  if (literal) return literal;
   const tagged = withTags(text);
   const html = isHtmlTable(tagged);
   const written = html ? tagged : plainLayout(text);
@@ -44,7 +44,8 @@ export function tableCells(text: string): TableCells | undefined {
 /** So much of a text is looked at for marks. */
 const looked = 4096;
 /** A cell whose whole text stands in marks of emphasis. */
-const markedCell = /\\[_#&%]|\|\s*(?:'{2,5}|\*{1,2}|_{1,2}|~~)\S[^|\r\n]*?(?:'{2,5}|\*{1,2}|_{1,2}|~~)\s*\|/;
+const markedCell =
+  /\\[_#&%]|\[\[|<(?:code|tt|br)\b|\{\{|\|\s*(?:'{2,5}|\*{1,2}|_{1,2}|~~)\S[^|\r\n]*?(?:'{2,5}|\*{1,2}|_{1,2}|~~)\s*\|/;
 /** Lines drawn between rows. */
 const drawn = /\+[-=]{3}/;
 const boardTag = /\[(\/?(?:table|tr|td|th|b|i|u))(?:=[^\]\r\n]{0,40})?\]/gi;

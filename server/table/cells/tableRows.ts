@@ -2,6 +2,7 @@ import { isAudioFileName } from '../../model/fileNames';
 import { isPageNumber, isTotal } from '../../trade/headings';
 import { readKeyRange } from '../../trade/keyReading';
 import { readNumber } from '../../trade/numberReading';
+import { settingsIn } from '../../trade/statements/settings';
 import type { ColumnHeading } from '../columns/headingRows';
 import { findHeading, headingsOf, isHeadingRow, mostColumns } from '../columns/headingRows';
 import type { TableCells } from './cells';
@@ -30,6 +31,10 @@ const longestRowText = 2000;
 
 /** The title of a section that gives a key switch behind its name: `[Short]  keyswitch 13`. */
 const longestTitle = 80;
+const mostInTitle = 80;
+/** A title that says something of the rows below it may be longer, and part into some cells. */
+const longestSettings = 200;
+const mostInSettings = 5;
 const switchTitle =
   /^\W{0,3}\p{L}[\p{L} -]{0,30}[\]):,-]?\s+[([]?(?:key ?switch|ks|umschalttaste|schalttaste|tecla de cambio|tecla de troca|touche de commutation|tasto cambio|schakeltoets)\b\W{0,3}[\p{L}\d#-]{1,4}[\])]?\s*$/iu;
 
@@ -186,13 +191,13 @@ class TableFinder {
   /** A row with nothing but a few words: no file, key, number or sum. */
   #isTitle(row: number): boolean {
     const { cells } = this;
-    const isSwitch = this.#givesSwitch(row);
+    const isSwitch = this.#givesSwitch(row) || this.#givesSettings(row);
     if (!isSwitch && (cells.filled(row) !== 1 || (this.#width <= 2 && !this.#filesSeen))) return false;
     const text = cells.plain(this.#onlyCell(row));
     return (
-      text.length <= 80 &&
+      (text.length <= mostInTitle || (isSwitch && text.length <= longestSettings)) &&
       /\p{L}/u.test(text) &&
-      !/^(?:\/\/|;|=|\()|[.!?]$/.test(text) &&
+      !/^(?:\/\/|;|=(?!=)|\()|[.!?]$/.test(text) &&
       !isAudioFileName(text) &&
       !isTotal(text) &&
       !isPageNumber(text) &&
@@ -210,6 +215,21 @@ class TableFinder {
     const text = cells.text.slice(start, Math.min(end, start + longestTitle));
     if (!switchTitle.test(text)) return false;
     cells.rewritten.set(this.#onlyCell(row), text.replace(/\s+/g, ' '));
+    return true;
+  }
+
+  /** Whether a row, though it is in several cells, says as a whole what goes for the rows below; its first cell then reads so. */
+  #givesSettings(row: number): boolean {
+    const { cells } = this;
+    const filled = cells.filled(row);
+    if (filled < 1 || filled > mostInSettings || (filled > 2 && filled * 2 > this.#width)) return false;
+    const { start, end } = cells.rowSpan(row);
+    if (end - start > longestSettings) return false;
+    const first = cells.value(this.#onlyCell(row));
+    if (isAudioFileName(first) || !/\p{L}{2}/u.test(first) || readKeyRange(first)) return false;
+    const text = filled === 1 ? first : cells.text.slice(start, end);
+    if (/\.(?:wav|aiff?|flac|ogg)\b/i.test(text) || !settingsIn(text)) return false;
+    if (filled > 1) cells.rewritten.set(this.#onlyCell(row), text.replace(/\s+/g, ' '));
     return true;
   }
 

@@ -1,5 +1,6 @@
 import type { KeyReading } from '../../trade/keyReading';
 import type { ColumnMeaning, Unit } from '../../trade/meaning';
+import type { Settings } from '../../trade/statements/settings';
 import type { Trigger } from '../../trade/triggers';
 
 /** What the heading of one of several columns of samples says of the zones that it names. */
@@ -13,7 +14,7 @@ export type SideLabel =
   | { kind: 'pan'; pan: number }
   | { kind: 'trigger'; trigger: Trigger }
   /** A place of microphones or a way of playing, or what the heading leaves open: a group of its own. */
-  | { kind: 'group'; isKnown: boolean };
+  | { kind: 'group'; isKnown: boolean; name: string };
 
 /** How the numbers of a column are counted, and what else a person may choose. */
 export interface ColumnScale {
@@ -46,6 +47,8 @@ export interface ColumnReading {
   repeats: number | undefined;
   /** Of several columns of samples: what the heading says of the zones with samples of this one. */
   side?: SideLabel;
+  /** Values that the heading of a column of samples gives for them, as a level. */
+  settings?: Settings;
   /** Set when the values were read, for columns of numbers whose scale may be open. */
   scale?: ColumnScale;
 }

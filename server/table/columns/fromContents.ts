@@ -1,6 +1,8 @@
+import { aloneEnd } from '../../trade/headingStems';
 import { readHeading } from '../../trade/headings';
 import type { ColumnMeaning } from '../../trade/meaning';
 import { keyMeanings } from '../../trade/meaning';
+import { settingsIn } from '../../trade/statements/settings';
 import type { ColumnContents } from './columnContents';
 import { shareOf } from './columnContents';
 import { columnName } from './columnReading';
@@ -8,6 +10,7 @@ import type { ColumnState } from './columnState';
 import { isKeys } from './columnState';
 import { findKeyOrder, orderShare } from './keyOrder';
 import { labelsSideBySide } from './labelsSideBySide';
+import { agrees } from './likeness';
 
 const mostKeyColumns = 8;
 const velocities: readonly ColumnMeaning[] = ['lovel', 'hivel', 'velocity_range'];
@@ -19,6 +22,7 @@ export function readFromContents(state: ColumnState): void {
   findDynamics(state);
   findTriggers(state);
   findPlain(state);
+  findLoneEnds(state);
   findKeys(state);
   if (!state.headingsKnown) findFrames(state);
   for (const index of state.rest()) {
@@ -82,6 +86,8 @@ function findSideSamples(state: ColumnState): void {
     column.meaning = 'sample';
     column.confidence = 0.9;
     column.side = labels[at];
+    const settings = settingsIn(column.heading);
+    if (settings && label.kind !== 'velocity') column.settings = settings;
     column.evidence = ['Its cells are names of audio files; each column of them makes a zone of each row.'];
   }
 }
@@ -172,6 +178,17 @@ function plainMeaning(
 
 function noteRangesAhead({ contents }: ColumnState, index: number): boolean {
   return contents.some((one, other) => other > index && shareOf(one, 'note-range') >= 0.5);
+}
+
+/** `aguda` or `hoog` alone over names of notes: the end of the keys that no other column gives. */
+function findLoneEnds(state: ColumnState): void {
+  for (const index of state.rest()) {
+    const contents = state.contents[index];
+    const end = contents.named && isKeys(contents) ? aloneEnd(state.columns[index].heading) : undefined;
+    if (!end || state.taken.has(end) || state.taken.has('key_range') || !agrees(state, index, end)) continue;
+    state.columns[index].evidence.length = 0;
+    state.claim(index, end, 0.9, 'Its heading names an end, and its cells are names of notes.');
+  }
 }
 
 /**

@@ -1,3 +1,4 @@
+import { loudnessEnd } from '../../trade/headingStems';
 import type { HeadingReading } from '../../trade/headings';
 import { languageOf, likelyHeading, readHeading } from '../../trade/headings';
 import type { ColumnMeaning } from '../../trade/meaning';
@@ -39,6 +40,8 @@ export function readFromHeadings(state: ColumnState, glossary: Glossary): void {
       continue;
     }
     if (heading.likeness) {
+      // `lauteste` is a word of its own, not one of another language with slips.
+      if (heading.likeness === 'spelling' && loudnessEnd(column.heading) !== undefined) continue;
       alike.push({ index, heading });
       continue;
     }
@@ -81,6 +84,7 @@ function explain(state: ColumnState, index: number, glossary: Glossary): Explain
   const { heading } = state.columns[index];
   const explained = glossary.explain(heading);
   if (!explained) return undefined;
+  if (explained.isSettled) return explained;
   const own = readHeading(heading);
   if (own && !own.likeness && explained.meaning !== 'deviation') return undefined;
   return fitOf(explained, state.contents[index], state.othersHoldFiles(index)) === 'yes'
@@ -105,10 +109,12 @@ function readAlike(state: ColumnState, index: number, { meaning, unit, likeness 
   state.claim(
     index,
     meaning,
-    isBeginning && !isShort ? 0.95 : 0.8,
+    (isBeginning && !isShort) || likeness === 'stems' ? 0.95 : 0.8,
     isBeginning
       ? `Its heading is the beginning of one for ${name}, and its cells agree.`
-      : `Its heading is spelt almost as one for ${name}, and its cells agree.`,
+      : likeness === 'stems'
+        ? `Its heading speaks of the ${name}, and its cells agree.`
+        : `Its heading is spelt almost as one for ${name}, and its cells agree.`,
   );
 }
 
@@ -122,6 +128,10 @@ function settledByCells(
     heading.unit === 's' || heading.unit === 'ms' || contents[index].bits < contents[index].filled;
   if (heading.meaning === 'trigger' && isTime && shareOf(contents[index], 'number') >= 0.9)
     return { ...heading, meaning: 'release_time' };
+  // A fade in a unit of time is that of the envelope, not of velocities.
+  const { meaning, unit } = heading;
+  if ((meaning === 'fade_in' || meaning === 'fade_out') && (unit === 's' || unit === 'ms'))
+    return { ...heading, meaning: meaning === 'fade_in' ? 'attack_time' : 'release_time' };
   // A zone may be named, or be the keys that it takes.
   const areRanges = shareOf(contents[index], 'note-range', 'number-range') >= 0.5;
   if (heading.meaning === 'sample' && areRanges) return { ...heading, meaning: 'key_range' };

@@ -1,12 +1,15 @@
 import type { HeadingReading } from '../../trade/headings';
 import { readHeading } from '../../trade/headings';
 import { bareWord } from '../../trade/languages/spelling';
+import type { ColumnMeaning } from '../../trade/meaning';
 import type { TableCells } from '../cells/cells';
 import type { TableRows } from '../cells/tableRows';
 
 /** What the text around says of a heading. */
 export interface Explained extends HeadingReading {
   text: string;
+  /** Whether what the words of the heading say by themselves does not count. */
+  isSettled?: boolean;
 }
 
 const mostTexts = 100;
@@ -22,10 +25,14 @@ const correction =
 
 /** Finds what the text around a table says of its headings: `"off" is how many cents the recording is sharp`, `VL = lowest velocity`. */
 export class Glossary {
+  /** The texts around the tables. */
+  readonly texts: readonly string[];
   readonly #explained = new Map<string, { text: string; says: string }>();
+  readonly #settled = new Map<string, Explained>();
 
   constructor(cells: TableCells, tables: readonly TableRows[]) {
     const texts = [...cells.around];
+    this.texts = texts;
     for (const { others, data } of tables) {
       const rows = [...others.map(({ row }) => row), ...[...data.slice(0, 5), ...data.slice(-10)]];
       for (const row of rows) {
@@ -35,6 +42,11 @@ export class Glossary {
       }
     }
     for (const text of texts) this.#read(text);
+  }
+
+  /** Settles what a heading means, by what a text says of the words below it. */
+  settle(heading: string, meaning: ColumnMeaning, text: string): void {
+    if (heading !== '') this.#settled.set(heading, { meaning, unit: undefined, text, isSettled: true });
   }
 
   #read(text: string): void {
@@ -50,6 +62,8 @@ export class Glossary {
 
   /** What is said of a heading; `undefined` where nothing is, or it is not understood. */
   explain(heading: string): Explained | undefined {
+    const settled = this.#settled.get(heading);
+    if (settled) return settled;
     if (heading === '' || heading.length > longestHeading) return undefined;
     const found = this.#explained.get(bareWord(heading));
     if (!found) return undefined;

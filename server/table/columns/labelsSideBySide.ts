@@ -4,6 +4,7 @@ import { panWord } from '../../trade/languages/cellWords';
 import { languages } from '../../trade/languages/languages';
 import { bareWord, wordsOf } from '../../trade/languages/spelling';
 import { nameKinds } from '../../trade/nameParts';
+import { settingsIn } from '../../trade/statements/settings';
 import { triggerIn } from '../../trade/triggers';
 import type { ColumnReading, SideLabel } from './columnReading';
 
@@ -26,7 +27,7 @@ export function labelsSideBySide(columns: readonly ColumnReading[], hasKeys = tr
   if (layers) return layers;
   const keys = hasKeys ? undefined : keysIn(columns);
   if (keys) return keys;
-  const all = columns.map(({ heading }) => wordsOf(heading));
+  const all = columns.map(({ heading }) => wordsOf(settingsIn(heading)?.name || heading));
   if (all.some((words) => words.some((word) => formerWord.test(word)))) return undefined;
   const names = all.map((words) =>
     words.filter((word) => !fileWords.has(word) && !fileWords.has(word.replace(/s$/, ''))),
@@ -43,7 +44,18 @@ export function labelsSideBySide(columns: readonly ColumnReading[], hasKeys = tr
   if (triggers.includes('release') && triggers.every((trigger) => trigger !== undefined))
     return triggers.map((trigger) => ({ kind: 'trigger', trigger }));
   const isKnown = groupKinds.some(({ labelOf }) => only.every((word) => labelOf(word) !== undefined));
-  return columns.map(() => ({ kind: 'group', isKnown }));
+  return columns.map(({ heading }) => ({ kind: 'group', isKnown, name: groupOf(heading) }));
+}
+
+const microphone =
+  /(?<!\p{L})(?:mic(?:rophone)?s?|mikr?os?|mikrofone?|micros?|microphones|microfon[io]|microfones?|mikrofon\p{L}*|микрофон\p{L}*)(?!\p{L})|マイク/giu;
+
+/** The name of a group in a heading: without the values that it gives and without the word for microphones. */
+function groupOf(heading: string): string {
+  const name = settingsIn(heading)?.name || heading;
+  const bare = name.replace(microphone, ' ').replace(/\s+/g, ' ').trim();
+  const short = bare.replace(/^[-_:,]\s*|\s*[-_:,]$/g, '');
+  return /\p{L}/u.test(short) ? short : name;
 }
 
 const between =

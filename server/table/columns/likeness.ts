@@ -56,10 +56,11 @@ export function agrees(state: ColumnState, index: number, meaning: ColumnMeaning
       );
     case 'loop':
       return shareOf(contents, 'switch', 'number-range') >= nearlyAll;
+    case 'offset':
+      return numbers >= nearlyAll && contents.negative === 0;
     case 'loop_start':
     case 'loop_end':
     case 'loop_length':
-    case 'offset':
     case 'end':
       return numbers >= nearlyAll && contents.negative === 0 && contents.greatest > 127;
     case 'seq_position':

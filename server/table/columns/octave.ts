@@ -23,6 +23,7 @@ import type { SampleEvidence } from '../sampleEvidence';
 import { spread } from './columnContents';
 import type { ColumnReading } from './columnReading';
 import { shortened } from './columnReading';
+import { numberWitness } from './octaveWitnesses';
 
 const mostRows = 500;
 
@@ -96,6 +97,8 @@ export function decideOctave(
       greatest: Math.max(own.greatest, extremes?.greatest ?? own.greatest),
     };
     const sample = find('sample');
+    const witness = numberWitness(cells, data, columns, Object.values(places), naming);
+    if (witness) beside.set(witness.middleC, (beside.get(witness.middleC) ?? 0) + witness.count);
     const repeats = columns.filter(
       ({ repeats: of }) => of !== undefined && Object.values(places).includes(of),
     );

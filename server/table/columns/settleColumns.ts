@@ -1,3 +1,4 @@
+import { loudnessEnd } from '../../trade/headingStems';
 import { wordsOf } from '../../trade/languages/spelling';
 import type { ColumnMeaning } from '../../trade/meaning';
 import { meaningNames } from '../../trade/meaning';
@@ -20,6 +21,7 @@ export function settleColumns(state: ColumnState): void {
   settleLoopPoints(state);
   settleFromTo(state);
   settleMuteGroups(state);
+  settleLoudness(state);
   swapInverted(state, 'lokey', 'hikey');
   swapInverted(state, 'lovel', 'hivel');
 }
@@ -154,6 +156,31 @@ function settleFromTo(state: ColumnState): void {
   const evidence = 'Its numbers are keys; no sample ends within its first 128 frames.';
   state.claim(start, 'lokey', 0.8, evidence);
   state.claim(end, 'hikey', 0.8, evidence);
+}
+
+/** `Soft limit` and `Loud limit`, `leiseste` and `lauteste` over numbers that are velocities. */
+function settleLoudness(state: ColumnState): void {
+  const { taken, contents, columns } = state;
+  if (taken.has('lovel') || taken.has('hivel') || taken.has('velocity_range')) return;
+  const free = columns.filter(
+    ({ index, meaning, heading }) =>
+      (meaning === 'unknown' || meaning === 'dynamics' || meaning === 'group') &&
+      heading !== '' &&
+      isKeys(contents[index]) &&
+      !contents[index].named,
+  );
+  const soft = free.find(({ heading }) => loudnessEnd(heading) === 'soft');
+  const loud = free.find(({ heading }) => loudnessEnd(heading) === 'loud');
+  if (!soft || !loud || orderShare(contents[soft.index], contents[loud.index]) < 0.95) return;
+  const evidence = 'Their headings speak of soft and loud, and their numbers are velocities.';
+  for (const [{ index }, meaning] of [
+    [soft, 'lovel'],
+    [loud, 'hivel'],
+  ] as const) {
+    columns[index].evidence.length = 0;
+    columns[index].repeats = undefined;
+    state.claim(index, meaning, 0.8, evidence);
+  }
 }
 
 function areSingleWords({ columns }: ColumnState, ...indexes: number[]): boolean {

@@ -84,13 +84,13 @@ export class LoopColumns {
   #keepPair(zone: number, cell: number, { start, second, secondIs }: LoopReading): void {
     const column = this.#switch as ColumnReading;
     const isLength = secondIs === 'length' || (secondIs === 'open' && speaksOfLength(column));
-    const at = (reading: NumberReading | undefined, isEnd: boolean) =>
-      reading && this.positions.framesOf(reading, { zone, cell, column, isEnd });
-    const from = at(start, false);
+    const at = (reading: NumberReading | undefined) =>
+      reading && this.positions.framesOf(reading, { zone, cell, column, isEnd: false });
+    const from = at(start);
     // A point that cannot be counted in frames has its note; the other one is then of no use.
     if (from === undefined) return;
     const kind: SecondPoint = isLength ? 'length' : secondIs;
-    const to = at(second, kind !== 'length');
+    const to = at(second);
     if (to !== undefined) this.#judge.keep(zone, from, to, kind, isTime(second));
   }
 
@@ -100,11 +100,11 @@ export class LoopColumns {
     const [startCell, endCell, lengthCell] = [this.#start, this.#end, this.#length].map((column) =>
       table.cellOf(row, column),
     );
-    const frame = (cell: number, column: ColumnReading | undefined, isEnd: boolean) =>
-      cell < 0 || !column ? undefined : this.positions.frameIn({ zone, cell, column, isEnd });
-    const start = frame(startCell, this.#start, false);
-    const end = frame(endCell, this.#end, true);
-    const length = end === undefined ? frame(lengthCell, this.#length, false) : undefined;
+    const frame = (cell: number, column: ColumnReading | undefined) =>
+      cell < 0 || !column ? undefined : this.positions.frameIn({ zone, cell, column, isEnd: false });
+    const start = frame(startCell, this.#start);
+    const end = frame(endCell, this.#end);
+    const length = end === undefined ? frame(lengthCell, this.#length) : undefined;
     const second = end ?? length;
     const column = end === undefined ? this.#length : this.#end;
     const unit = column && this.positions.styleOf(column).unit;

@@ -34,6 +34,7 @@ export class LoopJudge {
   readonly #kinds: Uint8Array;
   readonly #times: Uint8Array;
   #areLengths = false;
+  #areTimesBehind = false;
   /** What is taken off each start and each end. */
   #fromStart = 0;
   #fromEnd = 0;
@@ -61,7 +62,7 @@ export class LoopJudge {
   /** Decides for all of them, with notes at a column. */
   settle(column: ColumnReading | undefined): void {
     if (!column) return;
-    if (this.#times.includes(1)) this.#noteTimes(column);
+    if (this.#times.includes(1)) this.#decideTimes(column);
     const tally = this.#tally();
     this.#areLengths = this.#decideLengths(column, tally);
     if (!this.#areLengths) this.#decideEnds(column, tally);
@@ -75,7 +76,11 @@ export class LoopJudge {
     const [start, second] = [this.#starts[at], this.#seconds[at]];
     // Frames count from 0 and the last one belongs to the loop.
     if (kind === 'length' || this.#areLengths) return { start, end: second === 0 ? 0 : start + second - 1 };
-    if (this.#times[at] === 1) return { start, end: second };
+    if (this.#times[at] === 1) {
+      // What ends with the sample ends with its last frame, which stands before that time.
+      const isLast = second === this.positions.framesIn(zone);
+      return { start, end: second > 0 && (this.#areTimesBehind || isLast) ? second - 1 : second };
+    }
     return { start: Math.max(0, start - this.#fromStart), end: second - this.#fromEnd };
   }
 
@@ -163,10 +168,28 @@ export class LoopJudge {
     );
   }
 
-  /** A time lies between two frames, so that a loop can end with either. */
-  #noteTimes(column: ColumnReading): void {
-    const isEnd = this.#kinds.some((kind, at) => this.#times[at] === 1 && kinds[kind - 1] !== 'length');
-    if (isEnd)
+  /** A time lies between two frames, so that a loop can end with either, unless the files or the text tell. */
+  #decideTimes(column: ColumnReading): void {
+    const ends = [...this.#kinds.keys()].filter(
+      (at) => this.#times[at] === 1 && kinds[this.#kinds[at] - 1] !== 'length',
+    );
+    const { loopOf, statements } = this.table.options;
+    let [behind, included] = [0, 0];
+    for (const at of ends) {
+      const zone = this.table.first + at;
+      const own = loopOf?.(this.table.zones.sample(zone));
+      if (this.#seconds[at] === this.positions.framesIn(zone)) behind++;
+      else if (own && this.#seconds[at] === own.end + 1) behind++;
+      else if (own && this.#seconds[at] === own.end) included++;
+    }
+    const said = statements.ends;
+    this.#areTimesBehind = said ? said.are === 'behind' : behind > 0 && included === 0;
+    if (this.#areTimesBehind)
+      this.#noteEnds(
+        column,
+        `end with the frame before the time that is given, as ${said ? `"${shortened(said.text)}" says` : filesSay(behind, ends.length)}`,
+      );
+    else if (ends.length > 0 && !said)
       this.table.noteColumn(
         column,
         `The loops in ${columnName(column)} end at a time: the frame at that time is taken for their last one. Where they have to end before it, take 1 off loop_end.`,

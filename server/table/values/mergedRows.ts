@@ -47,6 +47,8 @@ export class MergedRows {
       const carriesKeys = last >= 0 && !this.#holds(row, this.#ranges) && this.#fits(row, last);
       if (carriesKeys) this.#carryKeys(zone, row, last);
       else last = this.#holds(row, this.#ranges) ? row : -1;
+      if (last < 0)
+        this.#note(row, 'gives no low and high keys, so its region answers to the whole keyboard', 'no keys');
       if (hasVelocity) lastVelocity = row;
       else if (lastVelocity >= 0 && (carriesKeys || isFilled)) this.#carryVelocities(zone, row, lastVelocity);
       else if (!carriesKeys) lastVelocity = -1;

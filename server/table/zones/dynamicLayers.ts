@@ -61,7 +61,7 @@ function giveStated(
     const cell = dynamics.cells[zone];
     const range = cell < 0 ? undefined : ranges.get(dynamics.numbers[zone]);
     if (!range) continue;
-    if (range.low > 1) zones.column('lovel').set(zone, cell, range.low);
+    if (range.low > 1 || range.isLowGiven) zones.column('lovel').set(zone, cell, range.low);
     if (range.high < mostVelocity) zones.column('hivel').set(zone, cell, range.high);
   }
 }

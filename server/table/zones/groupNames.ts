@@ -39,13 +39,19 @@ export function readGroupNames(
         setRelease(zones, first, group, notes);
   }
   if (!has('keyswitch')) setSwitches(zones, first, names, options, notes);
-  if (velocities.some(has)) return false;
+  if (velocities.some(has) || hasVelocities(zones, first)) return false;
   const dynamics = new Map(names.map(([group, name]) => [group, dynamicOfName(name)]));
   const found = new Set([...dynamics.values()].filter((one) => one >= 0));
   if (found.size < 2 || used.has(0) || [...dynamics.values()].some((one) => one < 0)) return false;
   for (let zone = first; zone < zones.count; zone++)
     zones.setDynamic(zone, zones.groupCells[zone], dynamics.get(zones.groups[zone]) ?? 0);
   return true;
+}
+
+/** Whether some zone has velocities already, as the titles of sections may give them. */
+function hasVelocities(zones: ZoneList, first: number): boolean {
+  const columns = [zones.values('lovel'), zones.values('hivel')];
+  return columns.some((column) => column?.cells.subarray(first, zones.count).some((cell) => cell >= 0));
 }
 
 const switchIn =

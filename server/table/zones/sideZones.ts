@@ -66,7 +66,7 @@ export class SideZones {
       else if (side.kind === 'pan') setPan(zones, zone, cell, side.pan);
       else if (side.kind === 'trigger') setTrigger(zones, zone, cell, side.trigger);
       else if (zones.groups[zone] === 0 && heading >= 0) {
-        zones.groups[zone] = zones.groupOf(column.heading);
+        zones.groups[zone] = zones.groupOf(side.name);
         zones.groupCells[zone] = heading;
       }
     }

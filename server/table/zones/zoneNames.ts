@@ -2,6 +2,7 @@ import { isAudioFileName } from '../../model/fileNames';
 import { isTotal, readHeading } from '../../trade/headings';
 import { readKeyRange } from '../../trade/keyReading';
 import { keyMeanings } from '../../trade/meaning';
+import { settingsIn } from '../../trade/statements/settings';
 import type { TableCells } from '../cells/cells';
 import { DistinctTexts } from '../cells/distinctTexts';
 import { namesAudioFile } from '../cells/namesAudioFile';
@@ -267,5 +268,7 @@ function titleOf(text: string): string {
   const bare = text.replace(/^[\s#=*:<>[\]_~-]+|[\s#=*:<>[\]_~-]+$/g, '');
   const labelled = /^([^:]{1,30}):\s*(.+)$/.exec(bare);
   if (labelled && readHeading(labelled[1])?.meaning === 'group') return labelled[2];
+  const settings = settingsIn(text);
+  if (settings && settings.name !== '') return settings.name;
   return bare === '' ? text : bare;
 }

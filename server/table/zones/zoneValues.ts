@@ -16,7 +16,6 @@ import { readSequenceColumns } from '../values/sequenceColumns';
 import { readTriggerColumn } from '../values/triggerColumn';
 import { TuningColumns } from '../values/tuningColumns';
 import { VelocityColumns } from '../values/velocityColumns';
-import { giveToAll } from './forAllZones';
 import type { ZoneCells } from './zoneCells';
 
 /** Reads the values of zones, all but the sample and the group, one column after another; each step takes a few passes over the zones. */
@@ -45,6 +44,5 @@ export function* readZoneValues(table: ZoneCells): Steps<void> {
   readRandomColumn(table, merged);
   readFadeColumns(table);
   readEnvelopeColumns(table);
-  giveToAll(table);
   yield 1;
 }

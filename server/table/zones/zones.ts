@@ -13,7 +13,10 @@ import type { SampleEvidence } from '../sampleEvidence';
 import { TableNotes } from '../tableNotes';
 import { completeKeys } from './completeKeys';
 import { shareVelocities } from './dynamicLayers';
+import { giveToAll } from './forAllZones';
 import { readGroupNames } from './groupNames';
+import { KeylessRows } from './keylessRows';
+import { giveColumnSettings, giveSectionSettings } from './sectionSettings';
 import { SideZones } from './sideZones';
 import { noteSameConditions } from './soundTogether';
 import { takesInCell } from './takesInCell';
@@ -61,6 +64,7 @@ export function* readZones(
   const keyShift = octaveShifts[middleC ?? 'C4'];
   const sides = new SideZones(zones.cells, rows, columns, notes, keyShift);
   for (const { row, why } of rows.others) names.pass(row, why);
+  const keyless = new KeylessRows(zones.cells, rows, columns);
   let withTakes: number | undefined;
   const switches = columns
     .filter(({ meaning }) => meaning === 'enabled' || meaning === 'disabled')
@@ -73,6 +77,10 @@ export function* readZones(
     }
     if (zones.cells.struckRows.has(row)) {
       names.ignore(row, 'is struck out');
+      continue;
+    }
+    if (keyless.isLeftOut(row) && names.sampleCell(row) >= 0) {
+      names.ignore(row, 'names a sample, but no keys, and is left out');
       continue;
     }
     if (sides.areGiven && sides.addZones(zones, row, names)) continue;
@@ -93,6 +101,9 @@ export function* readZones(
   const options = { ...rest, keyShift };
   for (const share of readZoneValues(new ZoneCells(zones, first, columns, rows.data, notes, options)))
     yield 0.2 + share * 0.7;
+  giveSectionSettings(zones, first, rows.sections, notes);
+  giveColumnSettings(zones, first, columns, notes);
+  giveToAll(new ZoneCells(zones, first, columns, rows.data, notes, options));
   for (let zone = first; zone < zones.count; zone++) {
     const path = resolveSample?.(zones.sample(zone));
     if (path !== undefined) zones.setSample(zone, path);

@@ -83,6 +83,29 @@ export function mayBeDitto(codes: Uint8Array, start: number, length: number): bo
   return (dittoLengths[small] & (1 << length)) !== 0;
 }
 
+/** Words that take a side as far as it goes, and to the half; without accents. */
+const fully =
+  /^(?:hard|full|fully|far|extreme|extremely|completely|all the way|100|ganz|voll|vollstandig|hart|aussen|tout|tout a fait|completement|a fond|extreme|todo|del todo|completamente|totalmente|a fondo|tutto|tutta|helemaal|volledig|uiterst|uiterst|helt|langst|calkiem|skrajnie|maksymalnie|uplne|zcela|полностью|крайне|до упора|совсем|max|maximal)$/u;
+const half =
+  /^(?:half|halfway|half way|halb|zur halfte|a moitie|moitie|demi|mi|medio|media|a media|a mitad|a meta|mezzo|meio|metade|half|halverwege|halvt|halvvags|polowe|w polowie|napul|napolovic|наполовину|на половину)$/u;
+/** Small words between the two. */
+const linking =
+  /^(?:to(?: the)?|nach|zur|auf|a(?: la)?|al|alla|la|para|op|naar|at|till|til|na|w|do|vers(?: la)?)$/u;
+
+/** A side in several words, as a share of the way there: `ganz rechts`, `hard left`, `à moitié à gauche`; `undefined` for others. */
+export function sidePhrase(text: string): { side: CellWord; share: number } | undefined {
+  const words = bareWord(text).split(/[\s_-]+/u);
+  if (words.length < 2 || words.length > 6) return undefined;
+  const at = words.findIndex((word) => pans.has(word) && word.length > 1 && pans.get(word) !== 'centre');
+  const side = pans.get(words[at] ?? '');
+  if (!side) return undefined;
+  const rest = words.filter((_, index) => index !== at);
+  while (rest.length > 0 && linking.test(rest.at(-1) ?? '')) rest.pop();
+  const how = rest.join(' ');
+  if (how === '' || fully.test(how)) return { side, share: 1 };
+  return half.test(how) ? { side, share: 0.5 } : undefined;
+}
+
 /** The side that a word of any language names: left, right or centre. */
 export function panWord(word: string): CellWord | undefined {
   return pans.get(bareWord(word));

@@ -39,7 +39,17 @@ export const dutch: LanguageWords = {
     start: ['begin', 'start', 'beginpunt', 'startpunt', 'vanaf'],
     end: ['einde', 'eind', 'eindpunt', 'stop', 'tot'],
     loop: ['lus', 'loop', 'herhaling'],
-    file: ['monster', 'bestand', 'sample', 'geluid', 'audio', 'audiobestand', 'opname', 'geluidsbestand'],
+    file: [
+      'monster',
+      'klank',
+      'bestand',
+      'sample',
+      'geluid',
+      'audio',
+      'audiobestand',
+      'opname',
+      'geluidsbestand',
+    ],
   },
   phrases: {
     sample: [
@@ -133,7 +143,7 @@ export const dutch: LanguageWords = {
     centre: ['midden', 'm'],
     no_loop: ['uit', 'nee', 'geen', 'zonder', 'onwaar', 'niet'],
     one_shot: ['eenmalig', 'eenmaal'],
-    loop_continuous: ['aan', 'ja', 'lus', 'vooruit', 'waar', 'met'],
+    loop_continuous: ['eindeloos', 'aan', 'ja', 'lus', 'vooruit', 'waar', 'met'],
     loop_sustain: ['vastgehouden', 'tot loslaten'],
     alternate: ['heen en weer'],
     backward: ['achteruit'],

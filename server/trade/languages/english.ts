@@ -351,6 +351,11 @@ export const english: LanguageWords = {
     no_loop: ['off', 'no', 'false', 'none', 'no loop', 'noloop', 'unlooped', 'n'],
     one_shot: ['one shot', 'oneshot', 'once'],
     loop_continuous: [
+      'endless',
+      'endlessly',
+      'infinite',
+      'continuous',
+      'always',
       'on',
       'yes',
       'true',
@@ -368,6 +373,10 @@ export const english: LanguageWords = {
       'loop continuous',
     ],
     loop_sustain: [
+      'held',
+      'hold',
+      'while held',
+      'key down',
       'sustain',
       'sustained',
       'loop sustain',

@@ -111,7 +111,7 @@ export const italian: LanguageWords = {
     no_loop: ['no', 'nessuno', 'senza', 'spento', 'disattivo', 'disattivato', 'falso'],
     one_shot: ['una volta'],
     loop_continuous: ['sì', 'si', 'attivo', 'attivato', 'acceso', 'avanti', 'continuo', 'vero', 'ciclo'],
-    loop_sustain: ['sostenuto', 'tenuto'],
+    loop_sustain: ['tenuta', 'sostenuto', 'tenuto'],
     alternate: ['avanti e indietro', 'alternato'],
     backward: ['indietro', 'inverso', 'al contrario'],
     press: ['pressione', 'premuto', 'attacco', 'alla pressione'],

@@ -2,7 +2,9 @@ import type { LanguageWords } from './languageWords';
 
 export const spanish: LanguageWords = {
   parts: {
-    low: 'bajo,baja,grave,mín,mínimo,mínima,inferior,más baja,más grave,inicial,desde,primera'.split(','),
+    low: 'bajo,baja,grave,graves,mín,mínimo,mínima,inferior,más baja,más grave,inicial,desde,primera'.split(
+      ',',
+    ),
     high: 'alto,alta,agudo,aguda,máx,máximo,máxima,superior,más alta,más aguda,final,hasta,última'.split(','),
     key: ['nota', 'tecla', 'notas', 'teclas'],
     velocity: ['velocidad', 'vel', 'velocidades', 'dinámica', 'intensidad', 'pulsación'],
@@ -115,7 +117,7 @@ export const spanish: LanguageWords = {
       'sí,si,activo,activa,activado,activada,encendido,encendida,con,adelante,continuo,bucle,verdadero'.split(
         ',',
       ),
-    loop_sustain: ['sostenido', 'mantenido'],
+    loop_sustain: ['sostenida', 'mantenida', 'sostenido', 'mantenido'],
     alternate: ['ida y vuelta', 'alterno', 'alternado'],
     backward: ['atrás', 'inverso', 'al revés'],
     press: ['pulsar', 'pulsado', 'ataque', 'al pulsar', 'presionar'],

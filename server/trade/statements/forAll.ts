@@ -2,9 +2,12 @@ import { loopWord } from '../languages/cellWords';
 import { readNumber } from '../numberReading';
 import { readPan } from '../panReading';
 
+/** Parameters that many zones may share. */
+export type SharedName = 'volume' | 'transpose' | 'tune' | 'pan' | 'loop_mode';
+
 /** Values that the text gives for all zones: parameters of the open SFZ format, and the sentence that says so. */
 export interface ForAll {
-  values: ReadonlyMap<'volume' | 'transpose' | 'tune' | 'pan' | 'loop_mode', number | string>;
+  values: ReadonlyMap<SharedName, number | string>;
   text: string;
 }
 
@@ -34,14 +37,20 @@ export function forAllIn(texts: readonly string[]): ForAll[] {
       const rest = match[0];
       if (excepts.test(rest)) continue;
       const values = valuesIn(rest);
-      if (values.size > 0) found.push({ values, text: rest.trim() });
+      if (values.size === 0) continue;
+      const said = rest.trim();
+      // A sentence that goes over two lines comes once more as a whole.
+      const part = found.findIndex((one) => said.startsWith(one.text));
+      if (part >= 0) found.splice(part, 1);
+      found.push({ values, text: said });
     }
   }
   return found;
 }
 
-function valuesIn(text: string): Map<'volume' | 'transpose' | 'tune' | 'pan' | 'loop_mode', number | string> {
-  const values = new Map<'volume' | 'transpose' | 'tune' | 'pan' | 'loop_mode', number | string>();
+/** The values that a text gives for the zones it speaks of. */
+export function valuesIn(text: string): Map<SharedName, number | string> {
+  const values = new Map<SharedName, number | string>();
   const number = (one: string | undefined) =>
     one === undefined ? undefined : readNumber(one.replace(/\s/g, '').replace('\u2013', '-'))?.number;
   const set = (name: 'volume' | 'transpose' | 'tune', value: number | undefined) => {

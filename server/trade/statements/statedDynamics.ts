@@ -1,8 +1,15 @@
 import { dynamicIn } from '../dynamics';
 
+/** Velocities of dynamics, and whether the text names the lowest itself. */
+export interface StatedRange {
+  low: number;
+  high: number;
+  isLowGiven: boolean;
+}
+
 /** The velocities that a text names for dynamics, by their positions among them. */
 export interface StatedDynamics {
-  ranges: ReadonlyMap<number, { low: number; high: number }>;
+  ranges: ReadonlyMap<number, StatedRange>;
   text: string;
 }
 
@@ -60,7 +67,7 @@ function namesSeveral(text: string): boolean {
 function completed(
   ends: ReadonlyMap<number, { low: number | undefined; high: number | undefined }>,
   text: string,
-): Map<number, { low: number; high: number }> | undefined {
+): Map<number, StatedRange> | undefined {
   const named = new Map(ends);
   for (const [, name = ''] of text.matchAll(new RegExp(word, 'giu'))) {
     const dynamic = dynamicIn(name);
@@ -70,7 +77,7 @@ function completed(
   }
   if (ends.size === 0 || named.size < 2) return undefined;
   const order = [...named.keys()].sort((a, b) => a - b);
-  const ranges = new Map<number, { low: number; high: number }>();
+  const ranges = new Map<number, StatedRange>();
   let before = 0;
   for (const [at, dynamic] of order.entries()) {
     const { low, high } = named.get(dynamic) ?? { low: undefined, high: undefined };
@@ -78,6 +85,7 @@ function completed(
     const isLast = at === order.length - 1;
     const range = {
       low: Math.max(1, low ?? before + 1),
+      isLowGiven: low !== undefined,
       high: high ?? (isLast ? 127 : next?.low === undefined ? Number.NaN : next.low - 1),
     };
     if (!(range.high >= range.low) || range.low <= before) return undefined;

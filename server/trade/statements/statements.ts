@@ -5,12 +5,12 @@ import { unitOf } from '../languages/cellWords';
 import { languages } from '../languages/languages';
 import { bareWord } from '../languages/spelling';
 import type { ColumnMeaning, Unit } from '../meaning';
-import { conventions, octaveShifts } from '../middleC';
 import { rangeWords } from '../rangeWords';
 import type { ForAll } from './forAll';
 import { forAllIn } from './forAll';
 import type { StatedDynamics } from './statedDynamics';
 import { statedDynamicsIn } from './statedDynamics';
+import { middleCIn } from './statedOctave';
 
 /** A scale that the text around a table gives for columns of a meaning. */
 export interface StatedScale {
@@ -50,17 +50,6 @@ export interface Statements {
 }
 
 const longest = 2000;
-const note = String.raw`(?<![\p{L}\d])((?:[a-h](?:is|es|[#\u266fb\u266d])?|d[oó]|ut|r[eé]|mi|f[aá]|sol|l[aá]|si)\s?[-\u2212]?\d)(?!\d)`;
-const equals = String.raw`\s*(?:=+>?|:|->|\u2192|\bis\b|\bequals\b|\bist\b|\best\b|\bes\b|\bè\b|\bé\b)\s*`;
-const keyWord = String.raw`(?:(?:midi|key|note|number|no|nr|taste|nota|tecla|touche|numero)\W{0,2}\s*){0,3}`;
-const noteIsKey = new RegExp(`${note}${equals}${keyWord}(\\d{1,3})(?!\\d|[.,]\\d)`, 'giu');
-const keyIsNote = new RegExp(`(?<![\\d.])(\\d{1,3})${equals}${keyWord}${note}`, 'giu');
-const noteInHertz = new RegExp(`${note}${equals}440`, 'iu');
-/** Middle C in the languages of the trade. */
-const middleWords =
-  /middle[- ]?c\b|mittler\p{L}*\s+c\b|\bc\s+central|d[oó]\s+central|d[oó]\s+medio|(?:do|ut)\s+(?:du\s+)?milieu|do\s+centrale|centrale\s+c\b|cent(?:er|re)\s+c\b|mell[ae]n\p{L}*[- ]c\b|中央の?(?:ド|c)|中央c/iu;
-const anyNote = new RegExp(note, 'giu');
-const cNote = /^(?:c|d[oó]|ut)/iu;
 const ends = /\bloops?\b|\bends?\b|schleife|\bende|boucle|\bfin\b|bucle|anello|\bfine\b|einde|ループ|終/iu;
 const areBehind =
   /exclusiv|exklusiv|exclus|esclus|one past|past the|first (?:frame|sample) (?:after|behind)|(?:frame|sample) after|not included|nicht (?:enthalten|mehr)|behind the last|non compris|no incluid|niet inbegrepen/iu;
@@ -209,30 +198,6 @@ function switchesIn(texts: readonly string[]): Statements['switches'] {
       };
   }
   return { range, start };
-}
-
-/** The octave that a text states: `C5 = 60`, `60 = C3`, `middle C is C4`, `A4 = 440 Hz`. */
-export function middleCIn(text: string): MiddleC | undefined {
-  const of = (name: string, key: number) => {
-    const named = readKey(name.replace(/\s/g, ''))?.named;
-    return named === undefined ? undefined : conventions.find((one) => named + octaveShifts[one] === key);
-  };
-  for (const [, name = '', key] of text.matchAll(noteIsKey)) {
-    const found = of(name, Number(key));
-    if (found) return found;
-  }
-  for (const [, key, name = ''] of text.matchAll(keyIsNote)) {
-    const found = of(name, Number(key));
-    if (found) return found;
-  }
-  const tuned = noteInHertz.exec(text)?.[1];
-  if (tuned) return of(tuned, 69);
-  const middle = middleWords.exec(text);
-  if (!middle) return undefined;
-  const names = Array.from(text.matchAll(anyNote), ([, name = ''], at) => ({ name, at })).filter(({ name }) =>
-    cNote.test(name),
-  );
-  return names.length === 1 ? of(names[0].name, 60) : undefined;
 }
 
 function rateIn(text: string): number | undefined {

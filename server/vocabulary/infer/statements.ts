@@ -1,6 +1,7 @@
 import type { ColumnMeaning } from '../../trade/meaning';
+import { middleCIn } from '../../trade/statements/statedOctave';
 import type { Statements } from '../../trade/statements/statements';
-import { middleCIn, statementsIn } from '../../trade/statements/statements';
+import { statementsIn } from '../../trade/statements/statements';
 import type { Assigned } from './assign';
 import type { RegionElement } from './elements/regionElement';
 import type { ElementType, Site, Survey } from './elements/survey';

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { middleCIn, statementsIn } from '../../../server/trade/statements/statements';
+import { middleCIn } from '../../../server/trade/statements/statedOctave';
+import { statementsIn } from '../../../server/trade/statements/statements';
 import { notesOf, regions, table } from './tableRegions';
 
 // MIDI 1.0 names no octaves; makers call key 60 C3, C4 or C5 (common practice).

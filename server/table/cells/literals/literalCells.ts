@@ -4,6 +4,7 @@ import type { Field, LiteralRecord } from './literalRecords';
 import { literalRecords } from './literalRecords';
 import type { LiteralComment } from './literalTree';
 import { readLiterals } from './literalTree';
+import { useLookUps } from './lookUps';
 import { readIndented } from './yamlTree';
 
 /** So much of a text tells whether it may be a literal. */
@@ -11,12 +12,14 @@ const looked = 4096;
 const mostColumns = 200;
 /** An opening bracket, at the start or behind a name and a sign, or a function that is called. */
 const opening =
-  /^\s*(?:(?:(?:const|let|var|local|return|export|default|new|final)\s+)*[\p{L}_$][\p{L}\p{N}_.$]*\s*(?::[^=\n]{0,60})?:?=\s*(?:[\p{L}_]\w*!?\s*)?)?[[{(]|^\s*(?:return\s+)?[\p{L}_][\p{L}\p{N}_.]*\s?[({]\s*(?:["'`{[]|[\p{L}_]\w*\s*[=:])/u;
+  /^\s*(?:(?:(?:const|let|var|local|return|export|default|new|final|static|public|val|my|our)\s+)*(?:[\p{L}_]\w*\s+)?[\p{L}_$][\p{L}\p{N}_.$]*(?:\[\w*\]){0,2}\s*(?::[^=\n]{0,60})?:?=\s*(?:[\p{L}_]\w*!?\s*)?)?[[{(]|^\s*(?:return\s+)?[\p{L}_][\p{L}\p{N}_.]*\s?[({]\s*(?:["'`{[]|[\p{L}_]\w*\s*[=:])/u;
 const comment = /^\s*(?:(?:\/\/|#|--)[^\n]*\n|\/\*[\s\S]*?\*\/)/;
 /** A name that is given one text or number, as a folder, before the literal. */
 const setting =
-  /^\s*(?:(?:export|const|let|var|local|final|static|public|my|our|def|val)\s+)*[$@]?[\p{L}_][\p{L}\p{N}_.]*\s*(?::\s*\w+\s*)?=\s*(?:[rbu]?"[^"\n]*"|[rbu]?'[^'\n]*'|`[^`\n]*`|-?[\d.]+|true|false)[ \t]*;?[ \t]*(?:(?:\/\/|#|--)[^\n]*)?\r?\n/u;
+  /^\s*(?:(?:export|const|let|var|local|final|static|public|my|our|def|val)\s+)*[$@]?[\p{L}_][\p{L}\p{N}_.]*\s*(?::\s*\w+\s*)?=\s*(?:[rbu]?"[^"\n]*"|[rbu]?'[^'\n]*'|`[^`\n]*`|-?[\d.]+|true|false|nil|null|None|undefined|\{\}|\[\])[ \t]*;?[ \t]*(?:(?:\/\/|#|--)[^\n]*)?\r?\n/u;
 const marker = /^\s*<\?php\b[^\n]*\n/;
+/** A line that only brings in other texts, or names the one that it stands in. */
+const bringing = /^\s*(?:import|from|require|use|using|package|module|namespace|include)\b[^\n]*\n/u;
 const file = /["'`][^"'`\n]{1,300}\.(?:wav|aiff?|flac|ogg|mp3|w64|aifc|opus|wave|bwf|au|snd)["'`]/i;
 
 /** Whether a text starts as JSON or a literal of a script does, and names a file or has keys in quotation marks. */
@@ -28,7 +31,8 @@ export function mayBeLiteral(text: string): boolean {
 /** The start of a text behind the comments and settings that it starts with. */
 function withoutComments(text: string): string {
   let start = text.slice(0, looked).replace(/^\ufeff/, '');
-  const leadOf = () => comment.exec(start) ?? setting.exec(start) ?? marker.exec(start);
+  const leadOf = () =>
+    comment.exec(start) ?? setting.exec(start) ?? marker.exec(start) ?? bringing.exec(start);
   for (let lead = leadOf(); lead; lead = leadOf()) start = start.slice(lead[0].length);
   return start;
 }
@@ -46,6 +50,7 @@ export function literalCells(text: string): TableCells | undefined {
   if (records.length === 0 || (records.length === 1 && !/^\s*[[{]/.test(withoutComments(text))))
     return undefined;
   nameByComment(records, comments);
+  useLookUps(top, records);
   const cells = new LiteralTable(text).cells(records);
   cells.around = [...comments.map(({ text: one }) => one), ...around];
   cells.remarks = comments.flatMap((one) => (leftOut.test(one.text) ? [one] : []));

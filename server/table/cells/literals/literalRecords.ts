@@ -1,6 +1,8 @@
 import { isAudioFileName } from '../../../model/fileNames';
 import { readHeading } from '../../../trade/headings';
 import { readKeyRange } from '../../../trade/keyReading';
+import { unitOf } from '../../../trade/languages/cellWords';
+import { meansShared } from '../../../trade/sharedWords';
 import type { LiteralEntry, LiteralList, LiteralMap, LiteralNode, LiteralValue } from './literalTree';
 
 /** A value of a zone, under a heading that its keys make, or by its place alone. */
@@ -25,12 +27,11 @@ const holderWord =
   /^(?:zones?|regions?|samples?|files?|params?|parameters?|settings?|values?|data|map(?:ping)?|props?|properties|attributes?|rows)$/i;
 /** Keys that name a part of an instrument. */
 const nameWord = /^(?:name|label|title|group|layer|articulation|id)$/i;
-/** Keys of values that hold for all zones beside them. */
-const defaultsWord = /^(?:defaults?|common|shared|globals?|all|everywhere|inherited)$/i;
 /** Keys of folders that samples of a part lie in. */
 const folderWord = /^(?:samples?|audio|files?|wavs?)?[ _-]?(?:dir|directory|folder|path|root|base)$/i;
 /** No heading of a text: the folder that a part hands on. */
 const folderHeading = '\0folder';
+const unitKey = /^(?:units?|einheit|unit[\u00e9e\u00e0a]|unidad|unidade|eenheid|enhet)$/i;
 const nothingWord = /^(?:null|nil|none|undefined|nan)$/i;
 const mostFields = 200;
 
@@ -76,7 +77,7 @@ class RecordFinder {
     const handed = [...fields, ...(isTop ? [] : nameFields(map))];
     for (const entry of map.entries) {
       if (isPart(entry)) continue;
-      if (defaultsWord.test(entry.key.text) && entry.value.kind === 'map') {
+      if (meansShared(entry.key.text) && entry.value.kind === 'map') {
         for (const inner of entry.value.entries) handed.push(...fieldsOf(inner, ''));
         continue;
       }
@@ -208,15 +209,29 @@ function recordFields(node: LiteralNode, headings: readonly LiteralValue[]): Fie
 }
 
 /** The values under a key: one, or those of a map with both keys as heading. */
-function fieldsOf({ key, value }: LiteralEntry, before: string): Field[] {
+export function fieldsOf({ key, value }: LiteralEntry, before: string): Field[] {
   const outer = holderWord.test(before) ? '' : before;
   const heading = `${outer} ${key.text}`.trim();
-  if (value.kind === 'map')
-    return value.entries.flatMap((entry) => fieldsOf(entry, heading)).slice(0, mostFields);
-  return [fieldFrom(heading, key, value)];
+  if (value.kind !== 'map') return [fieldFrom(heading, key, value)];
+  const unit = value.entries.find(namesUnit);
+  const fields = value.entries.flatMap((entry) => (entry === unit ? [] : fieldsOf(entry, heading)));
+  const united = unit?.value.kind === 'value' ? unit.value.text : undefined;
+  return fields
+    .slice(0, mostFields)
+    .map((field) =>
+      united !== undefined && /^[-+]?[\d.,]+$/.test(field.text)
+        ? { ...field, text: `${field.text} ${united}` }
+        : field,
+    );
 }
 
-function fieldFrom(heading: string, key: LiteralValue | undefined, value: LiteralNode): Field {
+/** Whether an entry gives the unit of the numbers beside it. */
+function namesUnit({ key, value }: LiteralEntry): boolean {
+  return unitKey.test(key.text) && value.kind === 'value' && unitOf(value.text) !== undefined;
+}
+
+/** A value under a heading. */
+export function fieldFrom(heading: string, key: LiteralValue | undefined, value: LiteralNode): Field {
   return { heading, key, text: textOf(value, heading), start: value.start, end: value.end };
 }
 

@@ -1,4 +1,5 @@
 import type { TableCells } from '../cells';
+import { withoutInlineMarks } from './inlineMarks';
 
 const marks = /^(`{1,2}|\*{1,3}|_{1,3}|~~|'{2,5})\s*(\S.*?)\s*\1$/;
 
@@ -11,11 +12,12 @@ export function readMarkdown(cells: TableCells): void {
     while (cells.rowFirst[row + 1] <= cell) row++;
     const text = cells.value(cell);
     const first = text.charCodeAt(0);
-    // `, *, _, ~ and ' can open a mark.
+    // `, *, _, ~ and ' can open a mark, [, < and ! a link or a tag.
     const marked = first === 96 || first === 42 || first === 95 || first === 126 || first === 39;
-    if (!marked && !text.includes('\\')) continue;
+    const linked = first === 91 || first === 60 || first === 33 ? withoutInlineMarks(text) : text;
+    if (!marked && linked === text && !text.includes('\\')) continue;
     if (struck.test(text)) cells.struckRows.add(row);
-    const inner = marked ? (marks.exec(text)?.[2] ?? text) : text;
+    const inner = marked ? (marks.exec(text)?.[2] ?? text) : linked;
     const plain = text.startsWith('`') ? inner : inner.replace(/\\([*_`#~|&%])/g, '$1');
     if (plain !== text) cells.rewritten.set(cell, plain);
   }

@@ -1,4 +1,5 @@
 import { TableCells } from '../cells';
+import { withoutInlineMarks } from './inlineMarks';
 
 /** A table in the markup of wikis starts so at a line of its own. */
 const opening = /^[ \t]*\{\|/m;
@@ -103,7 +104,7 @@ class WikiReader {
   #put(start: number, end: number): number {
     const cell = this.#cells.add(start, end);
     const written = this.#cells.value(cell);
-    const plain = written.replace(marks, '').trim();
+    const plain = withoutInlineMarks(written).replace(marks, '').trim();
     if (plain !== written) this.#cells.rewritten.set(cell, plain);
     return cell;
   }

@@ -1,5 +1,7 @@
 import { isAudioFileName } from '../../../model/fileNames';
 import { readHeading } from '../../../trade/headings';
+import type { Unit } from '../../../trade/meaning';
+import { readNumber } from '../../../trade/numberReading';
 
 /** A label and its value on a line of a text, by their offsets. */
 export interface Labelled {
@@ -9,7 +11,16 @@ export interface Labelled {
   valueEnd: number;
   /** The sign between the two. */
   sign: string;
+  /** Whether the label does not stand in the text, but follows from the unit of the value. */
+  isOwed?: boolean;
 }
+
+/** What values with a unit are, where nothing names them. */
+const byUnit: Readonly<Partial<Record<Unit, string>>> = {
+  dB: 'volume',
+  cents: 'tune',
+  semitones: 'transpose',
+};
 
 /** Lines with more characters are no records. */
 const longestLine = 4000;
@@ -104,7 +115,18 @@ function partField(part: string, start: number): Labelled | undefined {
     const valueStart = start + part.length - value.length;
     return { label: words, labelStart: start, valueStart, valueEnd: start + part.length, sign: ' ' };
   }
-  return isAudioFileName(part) ? fileAt(start, start + part.length) : undefined;
+  if (isAudioFileName(part)) return fileAt(start, start + part.length);
+  const unit = readNumber(part)?.unit;
+  const owed = unit && byUnit[unit];
+  if (!owed) return undefined;
+  return {
+    label: owed,
+    labelStart: start,
+    valueStart: start,
+    valueEnd: start + part.length,
+    sign: ' ',
+    isOwed: true,
+  };
 }
 
 function fileAt(start: number, end: number): Labelled {

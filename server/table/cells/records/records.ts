@@ -1,0 +1,266 @@
+import { readHeading } from '../../../trade/headings';
+import { bareWord } from '../../../trade/languages/spelling';
+import { keyMeanings } from '../../../trade/meaning';
+import { meansShared } from '../../../trade/sharedWords';
+import { TableCells } from '../cells';
+import type { Labelled } from './recordLines';
+
+const mostLabels = 200;
+const fewestLabels = 12;
+/** Records take no more cells than these; of a very long text, fewer labels are looked at. */
+const mostCells = 40_000_000;
+const shortestRecord = 16;
+const mostSpellings = 2000;
+/** A text that only numbers a zone. */
+const numbered = /^\W*(?:\p{L}+\W*)?\d+\W*$/u;
+
+/** A line of records: its labels and values, none for other text. */
+export interface RecordLine {
+  start: number;
+  end: number;
+  fields: readonly Labelled[];
+}
+
+/** Where a label stands; `owed` is one that does not stand in the text. */
+interface LabelSpan {
+  start: number;
+  end: number;
+  owed: string | undefined;
+}
+
+/** Collects records: what each gives for each label, in flat lists. */
+export class Records {
+  readonly #labels = new Map<string, number>();
+  readonly #labelSpans: LabelSpan[] = [];
+  readonly #mostLabels: number;
+  /** Of each record, where it stands and the first of its values. */
+  readonly #starts: number[] = [];
+  readonly #ends: number[] = [];
+  readonly #firsts: number[] = [];
+  /** Of each value, its label and where it stands. */
+  readonly #valueLabels: number[] = [];
+  readonly #valueStarts: number[] = [];
+  readonly #valueEnds: number[] = [];
+  /** By label, the last record that gave a value for it, plus one. */
+  readonly #givenBy: number[] = [];
+  /** The line of text that each record stands below, by its offset; −1 for none, and for one that only numbers it. */
+  readonly #titles: number[] = [];
+  readonly #titleEnds: number[] = [];
+  readonly #areTexts: boolean[] = [];
+  #titleStart = -1;
+  #titleEnd = -1;
+  #isOpen = false;
+  #afterBlank = true;
+  /** The label that the open record starts with: where it stands again, the next one does. */
+  #firstLabel = -1;
+  /** The label that always starts a record; −1 for the first one of the next. */
+  #startLabel = 0;
+
+  constructor(
+    readonly text: string,
+    /** Whether each line is a record. */
+    readonly perLine: boolean,
+  ) {
+    const mostRecords = Math.max(1, text.length / shortestRecord);
+    this.#mostLabels = Math.max(fewestLabels, Math.min(mostLabels, Math.floor(mostCells / mostRecords)));
+  }
+
+  /** Takes a line; `fields` are its labels and values. */
+  add({ start, end, fields }: RecordLine): void {
+    const blank = fields.length === 0 && this.text.slice(start, Math.min(end, start + 200)).trim() === '';
+    if (this.perLine || blank) this.#afterBlank = true;
+    if (blank) return;
+    if (fields.length === 0) this.#addText(start, end);
+    for (const field of fields) {
+      this.#addField(field, start, end);
+      this.#afterBlank = false;
+    }
+  }
+
+  /** Text between records, such as the name of a group; one that only numbers a zone says nothing. */
+  #addText(start: number, end: number): void {
+    this.#isOpen = false;
+    const isNumber = numbered.test(this.text.slice(start, Math.min(end, start + 100)));
+    this.#titleStart = isNumber ? -1 : start;
+    this.#titleEnd = end;
+    if (isNumber) return;
+    this.#open(start, end);
+    this.#areTexts[this.#areTexts.length - 1] = true;
+    this.#isOpen = false;
+    this.#addValue(0, start, end);
+  }
+
+  #addField(field: Labelled, start: number, end: number): void {
+    const label = this.#labelOf(field);
+    if (label < 0) return;
+    const isGiven = this.#givenBy[label] === this.#starts.length;
+    const isFirst = label === this.#startLabel || (isGiven && label === this.#firstLabel);
+    const isApart = this.#afterBlank && (isGiven || this.#isPreface());
+    const starts = this.perLine ? this.#afterBlank : isFirst || isApart;
+    if (!this.#isOpen || starts) {
+      if (this.#startLabel < 0 || this.#isPreface()) this.#startLabel = label;
+      this.#open(start, end);
+      this.#firstLabel = label;
+      // What goes for all zones starts with any of their labels.
+      if (this.#titleStart >= 0 && meansShared(this.text.slice(this.#titleStart, this.#titleEnd)))
+        this.#startLabel = -1;
+    } else if (isGiven) return;
+    this.#ends[this.#ends.length - 1] = end;
+    this.#givenBy[label] = this.#starts.length;
+    this.#addValue(label, field.valueStart, field.valueEnd);
+  }
+
+  /** Whether the open record is the first one and says nothing that only a zone has. */
+  #isPreface(): boolean {
+    if (this.perLine || this.#starts.length !== 1 || this.#areTexts[0]) return false;
+    return this.#labelSpans.every(({ start, end }) => {
+      const meaning = readHeading(this.text.slice(start, end))?.meaning;
+      return (
+        meaning !== undefined && meaning !== 'sample' && meaning !== 'group' && !keyMeanings.includes(meaning)
+      );
+    });
+  }
+
+  /** The number of a label; −1 for one that is too many. */
+  #labelOf({ label, labelStart, isOwed }: Labelled): number {
+    const known = this.#labels.get(label);
+    if (known !== undefined) return known;
+    const word = bareWord(label);
+    let number = this.#labels.get(word);
+    if (number === undefined) {
+      if (this.#labelSpans.length >= this.#mostLabels) return -1;
+      number = this.#labelSpans.length;
+      this.#labels.set(word, number);
+      const end = isOwed ? labelStart + 1 : labelStart + label.length;
+      this.#labelSpans.push({ start: labelStart, end, owed: isOwed ? label : undefined });
+      this.#givenBy.push(0);
+    }
+    // The same label in another spelling is found without being put into its usual form again.
+    if (this.#labels.size < mostSpellings) this.#labels.set(label, number);
+    return number;
+  }
+
+  #open(start: number, end: number): void {
+    this.#starts.push(start);
+    this.#ends.push(end);
+    this.#firsts.push(this.#valueLabels.length);
+    this.#titles.push(this.#titleStart);
+    this.#titleEnds.push(this.#titleEnd);
+    this.#areTexts.push(false);
+    this.#isOpen = true;
+  }
+
+  #addValue(label: number, start: number, end: number): void {
+    this.#valueLabels.push(label);
+    this.#valueStarts.push(start);
+    this.#valueEnds.push(end);
+  }
+
+  cells(): TableCells {
+    const cells = new TableCells(this.text);
+    const spans: { start: number; end: number }[] = [];
+    const values = new Int32Array(this.#labelSpans.length);
+    const shared = this.perLine ? undefined : this.#sharedValues();
+    for (const [record, start] of this.#starts.entries()) {
+      if (shared?.isTaken[record]) {
+        spans.push({ start, end: start });
+        cells.endRow();
+        continue;
+      }
+      // A title before all records stands above the headings, as in other tables.
+      if (spans.length === record && this.#ends[record] >= this.#labelSpans[0].start) {
+        for (const label of this.#labelSpans) {
+          const cell = cells.add(label.start, label.end);
+          if (label.owed !== undefined) cells.rewritten.set(cell, label.owed);
+        }
+        cells.endRow();
+        spans.push(this.#labelSpans[0]);
+      }
+      values.fill(-1);
+      const last = this.#firsts[record + 1] ?? this.#valueLabels.length;
+      const common = this.#areTexts[record] ? [] : (shared?.of(record) ?? []);
+      for (const value of common) values[this.#valueLabels[value]] = value;
+      for (let value = this.#firsts[record]; value < last; value++) values[this.#valueLabels[value]] = value;
+      for (const value of values) {
+        if (value < 0) cells.put(start, start);
+        else cells.add(this.#valueStarts[value], this.#valueEnds[value]);
+      }
+      cells.endRow();
+      spans.push({ start, end: this.#ends[record] });
+    }
+    cells.rowSpans = spans;
+    cells.assumptions = shared?.assumptions ?? [];
+    return cells;
+  }
+
+  /** Blocks without a sample that say what goes for the zones below, or for all; `undefined` where there are none. */
+  #sharedValues(): SharedValues | undefined {
+    const meanings = this.#labelSpans.map(
+      ({ start, end }) => readHeading(this.text.slice(start, end))?.meaning,
+    );
+    const valuesIn = (record: number) => {
+      const last = this.#firsts[record + 1] ?? this.#valueLabels.length;
+      return Array.from({ length: last - this.#firsts[record] }, (_, at) => this.#firsts[record] + at);
+    };
+    const meaningOf = (value: number) => meanings[this.#valueLabels[value]];
+    const isOfZone = (value: number) => {
+      const meaning = meaningOf(value);
+      return meaning === 'sample' || (meaning !== undefined && keyMeanings.includes(meaning));
+    };
+    const shared = new SharedValues();
+    let known = false;
+    for (const [record, start] of this.#starts.entries()) {
+      const values = this.#areTexts[record] ? [] : valuesIn(record);
+      const telling = values.filter((value) => {
+        const meaning = meaningOf(value);
+        return meaning !== undefined && meaning !== 'comment' && meaning !== 'group';
+      });
+      const title =
+        this.#titles[record] < 0 ? '' : this.text.slice(this.#titles[record], this.#titleEnds[record]);
+      const isShared = telling.length > 0 && !values.some(isOfZone) && (title !== '' || !known);
+      if (!this.#areTexts[record]) known = true;
+      if (!isShared) {
+        shared.pass(record);
+        continue;
+      }
+      const from = title === '' ? start : this.#titles[record];
+      shared.take(record, telling, title, { start: from, end: this.#ends[record] });
+      // The title of such a block is no row of its own.
+      if (title !== '' && record > 0 && this.#areTexts[record - 1] && meansShared(title))
+        shared.isTaken[record - 1] = true;
+    }
+    return shared.assumptions.length > 0 ? shared : undefined;
+  }
+}
+
+/** Values that go for several records: all, or those below. */
+class SharedValues {
+  readonly isTaken: boolean[] = [];
+  readonly assumptions: { text: string; start: number; end: number }[] = [];
+  readonly #all: number[] = [];
+  /** For each record the values of the block that it stands below. */
+  readonly #below: (readonly number[])[] = [];
+  #last: readonly number[] = [];
+
+  /** The values of blocks that go for a record, those that are nearer later. */
+  of(record: number): readonly number[] {
+    return [...this.#all, ...(this.#below[record] ?? [])];
+  }
+
+  pass(record: number): void {
+    this.#below[record] = this.#last;
+    this.isTaken[record] = false;
+  }
+
+  take(record: number, values: readonly number[], title: string, span: { start: number; end: number }): void {
+    this.#below[record] = [];
+    this.isTaken[record] = true;
+    const isForAll = meansShared(title) || title === '';
+    if (isForAll) this.#all.push(...values);
+    else this.#last = values;
+    const named =
+      title === '' ? 'The values above the first zone go' : `The values of "${title.trim().slice(0, 60)}" go`;
+    const whose = isForAll ? 'all zones' : 'the zones below';
+    this.assumptions.push({ text: `${named} for ${whose} that give none of their own.`, ...span });
+  }
+}

@@ -1,0 +1,81 @@
+import { languages } from './languages/languages';
+import { bareWord, wordsOf } from './languages/spelling';
+import type { ColumnMeaning, Unit } from './meaning';
+
+/** Stems of words for leaving out what stands at the start, without accents. */
+const skip =
+  /^(?:skip|crop|cut|discard|uberspr|ausgelass|auslass|weglass|abschneid|saut(?:er|es?)$|ignor|coup(?:er|e)$|omit|salta|recort|taglia|pular|descart|oversla|hoppa|bortse|spring|udelad|ohit|pomin|pomij|przeskocz|preskoc|vynech|пропу|отреза|обрез)/u;
+const skipSigns = /スキップ|飛ばす|跳过|跳過|건너/u;
+const startStem =
+  /^(?:start|begin|anfang|debut|inici|comienzo|inizi|comeco|alku|start|pocz|zacat|нача|head|lead|front|first)/u;
+const frameWord = /^(?:frames?|samples?|abtastwerte?|ramk\p{L}+)$/u;
+const positionUnits: ReadonlySet<Unit> = new Set(['frames', 'ms', 's']);
+const soft =
+  /^(?:soft|quiet|gentl|leis|weich|sanft|schwach|zart|dou(?:x|ce)|faible|suav|debil|pian|debol|frac|zacht|svag|tyst|hilj|cich|slab|tich|слаб|тих)/u;
+const loud =
+  /^(?:loud|hard|strong|laut|hart|stark|kraft|fort|fuert|duro|luid|sterk|starkast|hog|kova|glosn|siln|hlasit|громк|сильн)/u;
+const ends = new Map(
+  (['least', 'most'] as const).map((end) => [
+    end,
+    languages.map((language) => ({
+      words: [...language.limits[end], ...(language.parts[end === 'least' ? 'low' : 'high'] ?? [])].map(
+        (one) => wordsOf(one).join(' '),
+      ),
+      velocity: (language.parts.velocity ?? []).map(bareWord),
+      key: (language.parts.key ?? []).map(bareWord),
+    })),
+  ]),
+);
+
+const words = (part: 'low' | 'high') =>
+  new Set(languages.flatMap(({ parts }) => (parts[part] ?? []).map(bareWord)));
+const lows = words('low');
+const highs = words('high');
+
+/**
+ * What a heading means by the stems of its words, where the whole is not known: `Frames to skip`, `Pominąć na początku`, `Velocity up
+ * to`, `bis Anschlag`. To be believed where the cells agree.
+ */
+export function meaningByStems(text: string, unit: Unit | undefined): ColumnMeaning | undefined {
+  const words = wordsOf(text.replace(/[([{（].*$/u, ' '));
+  if (words.length > 8) return undefined;
+  const isSkip = words.some((word) => skip.test(word)) || skipSigns.test(text);
+  const isPosition =
+    (unit !== undefined && positionUnits.has(unit)) ||
+    words.some((word) => startStem.test(word) || frameWord.test(word));
+  if (isSkip && isPosition) return 'offset';
+  return endOf(words);
+}
+
+function endOf(words: readonly string[]): ColumnMeaning | undefined {
+  if (words.length < 2 || words.length > 5) return undefined;
+  for (const [end, all] of ends) {
+    for (const { words: limits, velocity, key } of all) {
+      for (const [subject, meaning] of [
+        [velocity, end === 'least' ? 'lovel' : 'hivel'],
+        [key, end === 'least' ? 'lokey' : 'hikey'],
+      ] as const) {
+        const at = words.findIndex((word) => subject.includes(word));
+        if (at < 0) continue;
+        const rest = words.filter((_, index) => index !== at).join(' ');
+        if (limits.includes(rest)) return meaning;
+      }
+    }
+  }
+  return undefined;
+}
+
+/** The end that a heading of one word names, as `aguda` and `laag`: that of keys where its cells are keys. */
+export function aloneEnd(text: string): 'lokey' | 'hikey' | undefined {
+  const [only = '', ...others] = wordsOf(text);
+  if (others.length > 0 || only.length < 2) return undefined;
+  return lows.has(only) ? 'lokey' : highs.has(only) ? 'hikey' : undefined;
+}
+
+/** Whether a heading speaks of the softest or the loudest, as `Soft limit` and `lauteste Stufe`; `undefined` for any other. */
+export function loudnessEnd(text: string): 'soft' | 'loud' | undefined {
+  const words = wordsOf(text);
+  if (words.length > 4) return undefined;
+  const [isSoft, isLoud] = [soft, loud].map((stem) => words.some((word) => stem.test(word)));
+  return isSoft === isLoud ? undefined : isSoft ? 'soft' : 'loud';
+}

@@ -1,0 +1,8 @@
+const shared =
+  /(?<!\p{L})(?:all|every|each|everywhere|globals?|generals?|defaults?|common|shared|inherited|alle[nrs]?|allgemein\p{L}*|gemeinsam\p{L}*|standard\p{L}*|vorgaben?|tou(?:s|tes)|communs?|communes?|par d\u00e9faut|g\u00e9n\u00e9ra(?:l|ux|les?)|glob(?:al(?:es?)?|ale|ali)|tutt[ie]|comun[ei]s?|comune|predefinit\p{L}*|general(?:es|i)?|tod[oa]s|por defecto|predetermin\p{L}*|padr\u00e3o|gemeenschappelijk\p{L}*|algemeen|samtliga|alla|gemensam\p{L}*|f\u00e6lles|yhteis\p{L}*|kaikki|wszystki\p{L}+|wsp\u00f3ln\p{L}+|v\u0161ech\p{L}*|spole\u010dn\p{L}+|все(?:х|м)?|общ\p{L}+)(?!\p{L})|共通|全て|すべて|全部|公共|所有|공통|모든/iu;
+const longest = 60;
+
+/** Whether a title or a name speaks of values that go for all zones: `defaults`, `[tutte le zone]`, `共通`. */
+export function meansShared(text: string): boolean {
+  return text.length <= longest && shared.test(text.replaceAll('_', ' '));
+}

@@ -1,0 +1,126 @@
+import { dynamicIn } from '../dynamics';
+import { unitOf } from '../languages/cellWords';
+import { rangeWords } from '../rangeWords';
+import type { SharedName } from './forAll';
+import { valuesIn } from './forAll';
+
+/** What a line says of the zones below it, by parameters of the open SFZ format. */
+export interface Settings {
+  values: ReadonlyMap<SettingName, number | string>;
+  /** What the line names besides, as a group. */
+  name: string;
+  /** Whether numbers stand in it that are not among the values. */
+  hasMore: boolean;
+}
+
+export type SettingName = SharedName | 'lovel' | 'hivel' | 'trigger' | 'ampeg_attack' | 'ampeg_release';
+
+const longest = 300;
+const greatestVelocity = 127;
+const velocityWord = String.raw`(?<!\p{L})(?:vel\p{L}{0,10}|anschl\p{L}*|v\u00e9l\p{L}*|aanslag\p{L}*|anslag\p{L}*|dynami\p{L}*|dinam\p{L}*|din\u00e2m\p{L}*|\u00fahoz\p{L}*|сил\p{L}+ нажатия|ベロシティ|力度)\.?`;
+const range = new RegExp(
+  String.raw`${velocityWord}\W{0,3}(?:range|bereich|from|between|von|de|da|van|från|od|от)?\W{0,2}(\d{1,3})\s*(?:[-\u2010-\u2015\u2212~\u2192]|\.{2,3}|\u2026|to|and|${rangeWords})\s*(\d{1,3})(?![\d%]|[.,]\d)`,
+  'iu',
+);
+const until = new RegExp(
+  String.raw`${velocityWord}\W{0,3}(?:up to|to|until|below|under|<=?|\u2264|bis(?: zu)?|jusqu['\u2019]?\u00e0|hasta|fino a|at\u00e9|tot|till|do|до)\s*(\d{1,3})(?![\d%]|[.,]\d)`,
+  'iu',
+);
+const since = new RegExp(
+  String.raw`${velocityWord}\W{0,3}(?:from|above|over|>=?|\u2265|ab|\u00fcber|\u00e0 partir de|d\u00e8s|desde|a partir d[ei]|da|dal|vanaf|fr\u00e5n|od|от)\s*(\d{1,3})(?![\d%]|[.,]\d)`,
+  'iu',
+);
+const bracketed =
+  /^([\p{L} ]{1,30}?)\s*[([]\s*(\d{1,3})\s*(?:[-\u2010-\u2015]|\.{2,3}|to|bis)\s*(\d{1,3})\s*[)\]]/iu;
+const time = String.raw`\s*(?:of|von|de|di|=|:)?\s*(\d+(?:[.,]\d+)?)\s*(ms|msec|s|secs?|seconds?|sek\p{L}*)(?!\p{L})`;
+const releaseWords =
+  'release(?: time)?|rilascio|rel[\u00e2a]chement|liberaci\u00f3n|relajaci\u00f3n|extinci\u00f3n|extinction|ausklang\\p{L}*|ausklingzeit|ausschwing\\p{L}*|nachklang|libera\u00e7\u00e3o|uitklink\\p{L}*|loslaattijd|utklang|efterklang|wybrzmi\\p{L}+|dozn\u011bn\u00ed|затухани\\p{L}+|リリース';
+const attackWords =
+  'attack(?: time)?|attacco|attaque|ataque|anstieg\\p{L}*|einschwing\\p{L}*|aanzet\\p{L}*|ans\u00e4ttning|атак\\p{L}+|アタック';
+const stages = {
+  ampeg_release: [releaseWords, new RegExp(String.raw`(?<!\p{L})(?:${releaseWords})${time}`, 'iu')],
+  ampeg_attack: [attackWords, new RegExp(String.raw`(?<!\p{L})(?:${attackWords})${time}`, 'iu')],
+} as const;
+const timeFirst =
+  /(\d+(?:[.,]\d+)?)\s*(ms|msec|s|secs?|seconds?|sek\p{L}*)\s+(?:of\s+)?(release|attack|ausklang|rilascio|attacco|rel\u00e2chement|attaque)(?!\p{L})/iu;
+const onRelease =
+  /\b(?:key|note)[- ]?(?:off|up)\b|\b(?:play|trigger|start|sound|fire)\w* (?:on|at|by|with|upon) (?:the )?(?:key )?release|\bon release\b|\brelease (?:samples?|noises?|triggers?|sounds?)\b|\bwhen (?:the key is )?(?:let go|released)|beim loslassen|au rel[\u00e2a]chement|al soltar|al rilascio|ao soltar|bij (?:het )?loslaten|vid sl\u00e4pp|ved slip|przy puszczeniu|při puštění|при отпускании|離鍵/iu;
+
+/** Reads what a heading line says of the zones below it: `Soft (velocity 1 to 50), release 1.2 s, everything tuned -5 cents`. */
+export function settingsIn(whole: string): Settings | undefined {
+  if (whole.length > longest) return undefined;
+  const bare = whole.replace(/^[\s#=*:<>_~-]+|[\s#=*:<>_~-]+$/gu, '');
+  const text = /^\[[^[\]]*\]$/u.test(bare) ? bare.slice(1, -1) : bare;
+  const values = new Map<SettingName, number | string>(valuesIn(text));
+  let rest = text;
+  const take = (found: RegExpExecArray | null) => {
+    if (found) rest = rest.replace(found[0], ' ');
+    return found;
+  };
+  takeVelocities(text, values, take);
+  for (const [name, [, pattern]] of Object.entries(stages) as [
+    keyof typeof stages,
+    (typeof stages)['ampeg_attack'],
+  ][]) {
+    const found = take(pattern.exec(rest));
+    if (found) values.set(name, secondsOf(found[1], found[2]));
+  }
+  const first = take(timeFirst.exec(rest));
+  if (first) {
+    const name = new RegExp(`^(?:${attackWords})$`, 'iu').test(first[3] ?? '')
+      ? 'ampeg_attack'
+      : 'ampeg_release';
+    if (!values.has(name)) values.set(name, secondsOf(first[1], first[2]));
+  }
+  if (onRelease.test(text)) values.set('trigger', 'release');
+  if (values.size === 0) return undefined;
+  const numbers = rest.match(/\d+(?:[.,]\d+)?/gu) ?? [];
+  const written = new Set(
+    [...values.values()].map((one) => (typeof one === 'number' ? Math.abs(one) : Number.NaN)),
+  );
+  const hasMore = numbers.some((one) => !written.has(Number(one.replace(',', '.'))));
+  return { values, name: nameOf(text), hasMore };
+}
+
+function takeVelocities(
+  text: string,
+  values: Map<SettingName, number | string>,
+  take: (found: RegExpExecArray | null) => RegExpExecArray | null,
+): void {
+  const set = (low: number | undefined, high: number | undefined) => {
+    if (
+      (low ?? 0) > greatestVelocity ||
+      (high ?? 0) > greatestVelocity ||
+      (low ?? 0) > (high ?? greatestVelocity)
+    )
+      return;
+    if (low !== undefined) values.set('lovel', low);
+    if (high !== undefined) values.set('hivel', high);
+  };
+  const layer = bracketed.exec(text);
+  const isLayer = layer !== null && dynamicIn(layer[1] ?? '') >= 0;
+  const both = take(range.exec(text)) ?? (isLayer ? take(layer) : null);
+  if (both) {
+    const [low, high] = both.slice(-2).map(Number);
+    set(low, high);
+    return;
+  }
+  const most = take(until.exec(text));
+  if (most) set(undefined, Number(most[1]) - (/below|under|<(?!=)/i.test(most[0]) ? 1 : 0));
+  const least = most ? null : take(since.exec(text));
+  if (least) set(Number(least[1]) + (/above|over|>(?!=)|\u00fcber/i.test(least[0]) ? 1 : 0), undefined);
+}
+
+function secondsOf(number = '', unit = ''): number {
+  const value = Number(number.replace(',', '.'));
+  return unitOf(unit) === 'ms' || /^ms/i.test(unit) ? value / 1000 : value;
+}
+
+/** What stands before the first value: the name of a group. */
+function nameOf(text: string): string {
+  const name =
+    text
+      .split(/\s*(?:[([:;,|]|\s[-\u2013\u2014]\s|\b(?:vel|release|level|tune|pan)\w*\s*[=\d])/iu)[0]
+      ?.trim() ?? '';
+  return /\d/.test(name) && name.length > 30 ? '' : name;
+}

@@ -1,0 +1,61 @@
+import type { MiddleC } from '../../model/keys';
+import { keyOfFrequency } from '../../model/keys';
+import { readKey } from '../keyReading';
+import { conventions, octaveShifts } from '../middleC';
+
+const note = String.raw`(?<![\p{L}\d])((?:[a-h](?:is|es|[#\u266fb\u266d])?|d[oó]|ut|r[eé]|mi|f[aá]|sol|l[aá]|si)\s?[-\u2212]?\d)(?!\d)`;
+/** Words between a name and what it is called, in the languages of the trade. */
+const verbs =
+  "is|equals|ist|hei(?:\u00df|ss)t|est|s['\u2019](?:\u00e9crit|appelle)|es|se (?:llama|escribe)|è|si (?:chiama|scrive)|é|chama-se|heet|är|heter|er|hedder|on|to|je|nazywa się|это|у меня";
+const called = 'called|named|written|shown as|labell?ed|numbered|as|here|hier|ici|aquí|qui';
+const equals = String.raw`\s*(?:=+>?|:|->|\u2192|[([]\s?=?|,? ?(?<!\p{L})(?:${verbs}) ?(?:(?:${called})(?!\p{L}))?)\s*["'\u201c\u00ab]?`;
+const keyWord = String.raw`(?:(?:midi|key|note|number|no|nr|taste|nota|tecla|touche|tasto|toets|numero|n[úu]mero|nummer)\W{0,2}\s*){0,3}`;
+const noteIsKey = new RegExp(`${note}["'\u201d\u00bb]?${equals}${keyWord}(\\d{1,3})(?!\\d|[.,]\\d)`, 'giu');
+const keyIsNote = new RegExp(`(?<![\\d.])(\\d{1,3})${equals}${keyWord}${note}`, 'giu');
+const noteInHertz = new RegExp(
+  `${note}${equals}(?:(440)(?!\\d|[.,]\\d)|(\\d{2,5}(?:[.,]\\d{1,3})?)\\s?hz)`,
+  'iu',
+);
+/** Middle C in the languages of the trade. */
+const middleWords =
+  /middle[- ]?c\b|mittler\p{L}*\s+c\b|\bc\s+central|d[oó]\s+central|d[oó]\s+medio|(?:do|ut)\s+(?:du\s+)?milieu|do\s+centrale|centrale\s+c\b|cent(?:er|re)\s+c\b|mell[ae]n\p{L}*[- ]c\b|mitt?(?:er)?[- ]c\b|keski-c\b|środkowe\s+c\b|(?:prost)?řední\s+c\b|до\s+первой\s+октавы|中央の?(?:ド|c)|中央c|가운데\s?(?:도|c)/iu;
+const anyNote = new RegExp(note, 'giu');
+const cNote = /^(?:c|d[oó]|ut)/iu;
+/** Names that place middle C in the octave 4 (ISO 16 and the acoustics of music). */
+const scientific = /\bscientific(?: pitch)?(?: notation)?\b|\bSPN\b|\bISO 16\b/iu;
+/** The names of the lowest and the highest key, 0 and 127, by convention. */
+const wholeRanges = {
+  C3: /(?<![\p{L}\d])C[-\u2212]2(?!\d)[^.\n]{1,12}(?<![\p{L}\d])G8(?!\d)/iu,
+  C4: /(?<![\p{L}\d])C[-\u2212]1(?!\d)[^.\n]{1,12}(?<![\p{L}\d])G9(?!\d)/iu,
+  C5: /(?<![\p{L}\d])C0(?!\d)[^.\n]{1,12}(?<![\p{L}\d])G10(?!\d)/iu,
+} as const;
+
+/** The octave that a text states: `C5 = 60`, `60 is called C3`, `middle C (C4)`, `A4 = 440 Hz`, `C-2 to G8`. */
+export function middleCIn(text: string): MiddleC | undefined {
+  const of = (name: string, key: number) => {
+    const named = readKey(name.replace(/\s/g, ''))?.named;
+    return named === undefined ? undefined : conventions.find((one) => named + octaveShifts[one] === key);
+  };
+  for (const [, name = '', key] of text.matchAll(noteIsKey)) {
+    const found = of(name, Number(key));
+    if (found) return found;
+  }
+  for (const [, key, name = ''] of text.matchAll(keyIsNote)) {
+    const found = of(name, Number(key));
+    if (found) return found;
+  }
+  const [, tuned = '', concert, hertz] = noteInHertz.exec(text) ?? [];
+  if (tuned !== '') {
+    const found = of(tuned, Math.round(keyOfFrequency(Number((concert ?? hertz ?? '').replace(',', '.')))));
+    if (found) return found;
+  }
+  const whole = conventions.find((one) => wholeRanges[one].test(text));
+  if (whole) return whole;
+  if (middleWords.test(text)) {
+    const names = Array.from(text.matchAll(anyNote), ([, name = '']) => name).filter((name) =>
+      cNote.test(name),
+    );
+    if (new Set(names.map((name) => name.toLowerCase())).size === 1) return of(names[0] ?? '', 60);
+  }
+  return scientific.test(text) ? 'C4' : undefined;
+}
