@@ -1,6 +1,6 @@
-/** Names of devices, which Windows takes for no file whatever stands behind a point (Microsoft, Naming Files, Paths, and Namespaces). */
-const devices = /^(?:con|prn|aux|nul|com[0-9¹²³]|lpt[0-9¹²³])(?:\.|$)/i;
-/** Characters that a name cannot have on Windows (the same source), and what no terminal shows. */
+import { isDeviceName } from '../model/fileNames';
+
+/** Characters that a name cannot have on Windows (Microsoft, Naming Files, Paths, and Namespaces), and what no terminal shows. */
 const refused = /[<>:"/\\|?*\u0000-\u001f\u007f-\u009f\u200e\u200f\u2028-\u202e\u2066-\u2069]+/g;
 /** Bytes of a name at the most; file systems take 255 (common practice), and an ending and a number are to fit. */
 const mostBytes = 120;
@@ -10,7 +10,7 @@ export function portableName(name: string): string {
   const plain = name.normalize('NFC').replace(refused, '-').replace(/\s+/g, ' ');
   const trimmed = cut(plain.replace(/^[\s.]+|[\s.]+$/g, '')).replace(/[\s.]+$/, '');
   if (trimmed === '') return '_';
-  return devices.test(trimmed) ? `_${trimmed}` : trimmed;
+  return isDeviceName(trimmed) ? `_${trimmed}` : trimmed;
 }
 
 /** Gives out portable names of which no two differ by letter case or accents written in another way only. */

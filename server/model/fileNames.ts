@@ -64,3 +64,11 @@ export function isXmlFileName(path: string): boolean {
 export function isInstrumentXmlFileName(path: string): boolean {
   return /\.instrument\.xml$/i.test(path);
 }
+
+/**
+ * Whether Windows takes a name for a device and for no file, whatever stands behind a point (Microsoft, Naming Files, Paths, and
+ * Namespaces).
+ */
+export function isDeviceName(name: string): boolean {
+  return /^(?:con|prn|aux|nul|com[0-9¹²³]|lpt[0-9¹²³])(?:\.|$)/i.test(name);
+}

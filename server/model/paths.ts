@@ -1,7 +1,38 @@
-/** The folder part of a path with `/`, without the slash at its end; empty for a bare name. */
+/**
+ * Where absolute paths with `/` start: at a root, at a drive, or at a share of a host (Microsoft, File path formats on Windows
+ * systems: DOS and UNC paths). Nothing lies above it.
+ */
+const root = /^(?:\/\/[^/]+\/+[^/]+(?:\/|$)|[a-z]:\/|\/)/i;
+
+/** The folder part of a path with `/`, without the slash at its end; empty for a bare name, and the root itself for a root. */
 export function folderOf(path: string): string {
   const slash = path.lastIndexOf('/');
-  return slash < 0 ? '' : slash === 0 ? '/' : path.slice(0, slash);
+  if (slash < 0) return '';
+  // A share of a host has nothing around it, and a drive without its slash would be the folder that was last open on it.
+  if (slash <= 2 || path.startsWith('//')) {
+    const start = root.exec(path)?.[0] ?? '';
+    if (slash < start.length) return withoutSlash(start);
+  }
+  return path.slice(0, slash);
+}
+
+/** A root as it stands for a folder: that of a share ends without a slash. */
+function withoutSlash(start: string): string {
+  return start.length > 3 && start.endsWith('/') ? start.slice(0, -1) : start;
+}
+
+/** The host of a path on a share of Windows, in lower case; `undefined` for all others. */
+function hostOf(path: string): string | undefined {
+  return /^[\\/]{2}([^\\/]+)/.exec(path)?.[1]?.toLowerCase();
+}
+
+/**
+ * Whether a path leads to another machine than its folder is on. Windows introduces its user to whatever machine it asks for a
+ * file, so a text is not let choose one.
+ */
+export function leadsToOtherHost(folder: string, path: string): boolean {
+  const host = hostOf(path);
+  return host !== undefined && host !== hostOf(folder);
 }
 
 /**
@@ -48,35 +79,44 @@ export function isAbsolutePath(path: string): boolean {
 
 /** Paths without anything to be taken out: no part starts with a point, none is empty. */
 const plainPath = /^(?![a-z]:)[^\\/.:][^\\/]*(?:\/[^\\/.][^\\/]*)*$/i;
-const plainFolder = /^(?:\/[^\\/.][^\\/]*)+$/;
+const plainFolder = /^(?:[a-z]:)?(?:\/[^\\/.][^\\/]*)+$/i;
 
 /**
  * Joins a relative path to a folder and takes `.` and `..` out of the result. `\` counts as `/`.
- * An absolute path is answered as it is, tidied in the same way.
+ * An absolute path is answered as it is, tidied in the same way. No `..` leads out of a root, a drive or a share. A share is one
+ * only from a folder of the same host, or from none; else its slashes count as one, see {@link leadsToOtherHost}.
  */
 export function joinPath(folder: string, path: string): string {
   // A tidy path below a tidy folder, as most are; thousands are joined for each instrument.
   if (plainPath.test(path) && plainFolder.test(folder)) return `${folder}/${path}`;
-  const whole = (isAbsolutePath(path) || folder === '' ? path : `${folder}/${path}`).replaceAll('\\', '/');
+  const between = folder === '' || /[\\/]$/.test(folder) ? '' : '/';
+  const isElsewhere = folder !== '' && leadsToOtherHost(folder, path);
+  const own = isElsewhere ? path.replace(/^[\\/]+/, '/') : path;
+  const whole = (isAbsolutePath(own) ? own : folder + between + own).replaceAll('\\', '/');
+  const start = root.exec(whole)?.[0] ?? '';
   const parts: string[] = [];
-  for (const part of whole.split('/')) {
+  for (const part of whole.slice(start.length).split('/')) {
     if (part === '' || part === '.') continue;
     const last = parts.at(-1);
     if (part === '..' && last !== undefined && last !== '..') parts.pop();
-    else if (part !== '..' || !whole.startsWith('/')) parts.push(part);
+    else if (part !== '..' || start === '') parts.push(part);
   }
-  return (whole.startsWith('/') ? '/' : '') + parts.join('/');
+  if (parts.length === 0) return withoutSlash(start);
+  return (start === '' || start.endsWith('/') ? start : `${start}/`) + parts.join('/');
 }
 
 /**
  * The way from a folder to a path, with `..` where needed; both with `/` and both absolute or both relative to one
- * place. From one drive to another there is none, so the answer is the path itself.
+ * place. From one drive or share to another there is none, so the answer is the path itself. On Windows letter case does not count.
  */
 export function relativePath(folder: string, path: string): string {
-  const from = joinPath('', folder).split('/').filter(Boolean);
-  const to = joinPath('', path).split('/').filter(Boolean);
-  if (from[0] !== to[0] && /^[a-z]:$/i.test(to[0] ?? '')) return to.join('/');
+  const [outer, whole] = [joinPath('', folder), joinPath('', path)];
+  const spelt = isOnWindows(whole) ? (part: string) => part.toLowerCase() : (part: string) => part;
+  const [start, otherStart] = [outer, whole].map((one) => withoutSlash(root.exec(one)?.[0] ?? ''));
+  if (spelt(start) !== spelt(otherStart) && isOnWindows(whole)) return whole;
+  const from = outer.slice(start.length).split('/').filter(Boolean);
+  const to = whole.slice(otherStart.length).split('/').filter(Boolean);
   let same = 0;
-  while (same < from.length && same < to.length - 1 && from[same] === to[same]) same++;
+  while (same < from.length && same < to.length - 1 && spelt(from[same]) === spelt(to[same])) same++;
   return [...from.slice(same).map(() => '..'), ...to.slice(same)].join('/');
 }

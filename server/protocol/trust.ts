@@ -1,6 +1,6 @@
 import type { Connection } from 'vscode-languageserver';
 import type { Files } from '../model/files';
-import { folderOf, joinPath } from '../model/paths';
+import { folderOf, isAbsolutePath, joinPath } from '../model/paths';
 import { GuardedFiles } from '../workspace/files/guardedFiles';
 import { TrustGrantedNotification } from './requests/trustNotification';
 
@@ -56,5 +56,5 @@ export class Trust {
 
 /** Folders as they are written in a setting, absolute: a relative one starts at the first open folder. */
 export function absoluteFolders(written: readonly string[], open: readonly string[]): string[] {
-  return written.map((folder) => joinPath(open[0] ?? '', folder));
+  return written.map((folder) => joinPath(isAbsolutePath(folder) ? '' : (open[0] ?? ''), folder));
 }

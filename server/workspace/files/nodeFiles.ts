@@ -1,12 +1,21 @@
 import type { Dirent, Stats } from 'node:fs';
 import { constants, stat } from 'node:fs';
 import { access, open, readdir, realpath } from 'node:fs/promises';
+import { isDeviceName } from '../../model/fileNames';
 import type { FileKind, FileReader, FileStat, Files, FolderEntry, Refusal } from '../../model/files';
+import { nameOf } from '../../model/paths';
 
 /** Files whose state is asked for at one time. */
 const statsAtOnce = 32;
 
+const onWindows = process.platform === 'win32';
+
 function askStat(path: string, answer: (found: FileStat | undefined) => void): void {
+  // Looking at a console or a port there can wait for it, as opening it does.
+  if (onWindows && isDeviceName(nameOf(path))) {
+    process.nextTick(() => answer({ kind: 'special', size: 0, modified: 0 }));
+    return;
+  }
   try {
     stat(path, (_error, found) => answer(found && statOf(found)));
   } catch {

@@ -1,6 +1,6 @@
 import { isSampleFileName } from '../../model/fileNames';
 import type { FileStat, Files, Refusal } from '../../model/files';
-import { folderOf, joinPath, nameOf, relativePath } from '../../model/paths';
+import { folderOf, joinPath, leadsToOtherHost, nameOf, relativePath } from '../../model/paths';
 import type { SampleLookup, SampleMeasures, SampleReading, SampleState } from '../../model/samples';
 import { nearestWords } from '../../model/text/nearest';
 import { refusalWords } from '../files/refusalWords';
@@ -270,6 +270,12 @@ function unreadable(refusal: Refusal | undefined): SampleReading {
   return { kind: 'unreadable', reason };
 }
 
+const elsewhere: SampleReading = {
+  kind: 'unreadable',
+  reason:
+    'It lies on another machine than the instrument, which is not asked for it, since that would tell it who you are. Copy it to where the instrument is.',
+};
+
 class FolderLookup implements SampleLookup {
   readonly #store: SampleStore;
   readonly #folder: string;
@@ -354,6 +360,7 @@ class FolderLookup implements SampleLookup {
     if (path.includes('\0')) return { kind: 'missing' };
     const whole = joinPath(this.#folder, path);
     if (!this.#store.admits(whole)) return { kind: 'pending' };
+    if (leadsToOtherHost(this.#folder, path)) return { kind: 'file', reading: elsewhere };
     const entry = this.#store.folders.entry(whole);
     switch (entry.kind) {
       case 'unknown':

@@ -5,6 +5,7 @@ import {
   isAbsolutePath,
   isWithin,
   joinPath,
+  leadsToOtherHost,
   nameOf,
   relativePath,
 } from '../../../server/model/paths';
@@ -33,6 +34,17 @@ describe('joining', () => {
     ['/a', '', '/a'],
     ['', '', ''],
     ['/a', '...', '/a/...'],
+    // Drives and shares of Windows (Microsoft, File path formats on Windows systems): nothing is above them.
+    ['C:/a', '../../../b.wav', 'C:/b.wav'],
+    ['C:/', '..', 'C:/'],
+    ['C:/a', '/b.wav', '/b.wav'],
+    ['', 'C:\\a\\..', 'C:/'],
+    ['//host/share/a', 'b.wav', '//host/share/a/b.wav'],
+    ['//host/share/a', '../../../b.wav', '//host/share/b.wav'],
+    ['/a', '\\\\host\\share\\b.wav', '/host/share/b.wav'],
+    ['//host/share', '\\\\Host\\other\\b.wav', '//Host/other/b.wav'],
+    ['', '\\\\host\\share\\', '//host/share'],
+    ['', '//host', '/host'],
   ])('%s and %s is %s', (folder, path, joined) => {
     expect(joinPath(folder, path)).toBe(joined);
   });
@@ -44,9 +56,24 @@ describe('the parts of a path', () => {
     ['/b.sfz', '/', 'b.sfz'],
     ['b.sfz', '', 'b.sfz'],
     ['a/b/', 'a/b', ''],
+    ['C:/b.sfz', 'C:/', 'b.sfz'],
+    ['C:/a/b.sfz', 'C:/a', 'b.sfz'],
+    ['//host/share/b.sfz', '//host/share', 'b.sfz'],
   ])('of %s are "%s" and "%s"', (path, folder, name) => {
     expect(folderOf(path)).toBe(folder);
     expect(nameOf(path)).toBe(name);
+  });
+
+  it.each(['/', 'C:/', '//host/share'])('have nothing above %s', (path) => {
+    expect(folderOf(path)).toBe(path);
+  });
+
+  it('tell of another machine', () => {
+    expect(leadsToOtherHost('C:/a', '\\\\host\\share\\b.wav')).toBe(true);
+    expect(leadsToOtherHost('//host/share', '//Host/other/b.wav')).toBe(false);
+    expect(leadsToOtherHost('//host/share', '//elsewhere/share/b.wav')).toBe(true);
+    expect(leadsToOtherHost('//host/share', 'b.wav')).toBe(false);
+    expect(leadsToOtherHost('/a', '/b.wav')).toBe(false);
   });
 
   it('tell where it starts', () => {
@@ -70,6 +97,10 @@ describe('the way from a folder to a path', () => {
     ['a', 'b/c.wav', '../b/c.wav'],
     ['', 'b/c.wav', 'b/c.wav'],
     ['C:/a', 'C:/b/c.wav', '../b/c.wav'],
+    ['c:/Music/a', 'C:/music/b/c.wav', '../b/c.wav'],
+    ['//host/share/a', '//host/share/b/c.wav', '../b/c.wav'],
+    ['//host/share/a', '//host/other/c.wav', '//host/other/c.wav'],
+    ['C:/a', '//host/share/c.wav', '//host/share/c.wav'],
   ])('from %s to %s is %s', (folder, path, way) => {
     expect(relativePath(folder, path)).toBe(way);
   });
@@ -78,7 +109,7 @@ describe('the way from a folder to a path', () => {
     expect(relativePath('C:/a', 'D:/b/c.wav')).toBe('D:/b/c.wav');
   });
 
-  it.each(['/', '', 'C:/'])('leads back to the path from any folder below "%s"', (root) => {
+  it.each(['/', '', 'C:/', '//host/share/'])('leads back to the path from any folder below "%s"', (root) => {
     fc.assert(
       fc.property(parts, parts, (from, to) => {
         const folder = joinPath('', root + from.join('/'));
