@@ -32,6 +32,8 @@ export type MapFromPage =
   | { type: 'choose'; header: number; source: number; start: number; end: number }
   /** Regions of the scene sent last are to be changed, in one edit of the text. */
   | { type: 'arrange'; arrangement: Arrangement }
+  /** Samples were dropped on a key, and on a region of the scene sent last where there is one: files and folders by URI. */
+  | { type: 'addSamples'; uris: readonly string[]; key?: number | undefined; after?: number | undefined }
   /** What the views show is wanted, and what a note does by velocity on a key. */
   | { type: 'wantMeasures'; key: number }
   /** What is shown is to be saved: a drawing, and a picture in base 64. */

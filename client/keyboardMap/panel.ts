@@ -1,5 +1,15 @@
-import type { Disposable, ExtensionContext, TextEditor, Uri, WebviewView, WebviewViewProvider } from 'vscode';
-import { commands, l10n, languages, Range, Selection, TextEditorRevealType, window, workspace } from 'vscode';
+import type { Disposable, ExtensionContext, TextEditor, WebviewView, WebviewViewProvider } from 'vscode';
+import {
+  commands,
+  l10n,
+  languages,
+  Range,
+  Selection,
+  TextEditorRevealType,
+  Uri,
+  window,
+  workspace,
+} from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import type { MapScene } from '../../server/map/mapScene';
 import {
@@ -12,6 +22,7 @@ import { AuditionHost } from '../audition/host';
 import type { Played } from '../audition/messages';
 import { mayHoldInstrument } from '../languages';
 import { PageHost } from '../webview/pageHost';
+import { addSamples } from './addSamples';
 import { MapEditing } from './mapEditing';
 import { MapProblems } from './mapProblems';
 import type { MapFromPage, MapToPage } from './messages';
@@ -89,6 +100,9 @@ export class KeyboardMapPanel implements WebviewViewProvider {
       commands.registerCommand('zonewright.playSample', (uri?: unknown, range?: unknown) =>
         panel.#play('sample', uri, range),
       ),
+      commands.registerCommand('zonewright.addSamples', (one?: unknown, all?: unknown) =>
+        panel.#addChosen(one, all),
+      ),
       commands.registerCommand('zonewright.playKeys', () => panel.#play('keys')),
       commands.registerCommand('zonewright.playLayers', () => panel.#play('layers')),
       panel.#audition,
@@ -105,6 +119,7 @@ export class KeyboardMapPanel implements WebviewViewProvider {
       receive: (message) => {
         if (message.type === 'choose') void this.#reveal(message);
         else if (message.type === 'arrange') void this.#arranging.arrange(message.arrangement);
+        else if (message.type === 'addSamples') void this.#add(message.uris, message.key, message.after);
         else if (message.type === 'picture') void savePicture(this.#shown, message);
         else if (message.type === 'wantMeasures') void this.#measure(message.key);
         else if (message.type === 'undo' || message.type === 'redo')
@@ -237,6 +252,31 @@ export class KeyboardMapPanel implements WebviewViewProvider {
     void this.#problems.tell();
     const editor = window.activeTextEditor;
     if (editor) this.#showSelection(editor, true);
+  }
+
+  /** Adds samples to the instrument that is shown, and has the page told what came of it. */
+  async #add(samples: readonly string[], key?: number, after?: number): Promise<void> {
+    const uri = this.#shown;
+    if (!uri) return;
+    const told = await addSamples(this.#client, samples, { uri, version: this.#version, key, after });
+    this.#send({ type: 'arranged', message: told });
+  }
+
+  /** The command that adds what is chosen in the explorer, as dropping it does. */
+  async #addChosen(one?: unknown, all?: unknown): Promise<void> {
+    const uris = (Array.isArray(all) && all.length > 0 ? all : [one]).filter((each) => each instanceof Uri);
+    if (!this.#shown) this.#follow(window.activeTextEditor);
+    const shown = this.#shown && (await workspace.openTextDocument(this.#shown));
+    if (!shown || uris.length === 0) {
+      void window.showInformationMessage(
+        l10n.t('Open the instrument first, then choose samples in the explorer to add to it.'),
+      );
+      return;
+    }
+    const samples = uris.map((uri) => this.#client.code2ProtocolConverter.asUri(uri));
+    const told = await addSamples(this.#client, samples, { uri: shown.uri, version: shown.version });
+    this.#send({ type: 'arranged', message: told });
+    void window.showInformationMessage(told);
   }
 
   /** Has the page told what its views show. */

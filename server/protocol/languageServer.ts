@@ -29,6 +29,7 @@ import { diagnosticsOf } from './conversion/diagnostics';
 import { pathOfUri, serveFilesOf, uriOfPath } from './conversion/uris';
 import { FileWatching } from './fileWatching';
 import { FolderFindings } from './folderFindings';
+import { handleAddSamples } from './handlers/handleAddSamples';
 import { handleComparison } from './handlers/handleComparison';
 import { handleFeatures } from './handlers/handleFeatures';
 import { handleInstrumentList } from './handlers/handleInstrumentList';
@@ -143,6 +144,7 @@ export class LanguageServer implements ServerContext {
     handlePacks(this, this.#builds?.flacLibrary);
     handleInstrumentList(this);
     handleInstrumentRequests(this);
+    handleAddSamples(this);
     handleRecordings(this);
     handleSamples(this);
     handleSound(this);

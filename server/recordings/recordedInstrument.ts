@@ -47,34 +47,14 @@ export function recordedInstrument(
   recordings: readonly Recording[],
   samplePath: (path: string) => string,
 ): RecordedInstrument {
-  const text = recordings.map((one) => `${one.path}\n`).join('');
-  const lines = new Map<string, { start: number; end: number }>();
-  let at = 0;
-  for (const one of recordings) {
-    lines.set(one.path, { start: at, end: at + one.path.length });
-    at += one.path.length + 1;
-  }
   const { placed, leftOut, notes } = readRecordings(recordings);
-  const builder = new InstrumentBuilder('table', text.length);
-  builder.enterSource(path, text);
-  for (const [name, members] of sectionsOf(placed)) {
-    const span = lines.get(members[0]?.recording.path ?? '') ?? { start: 0, end: 0 };
-    if (name !== '') {
-      builder.openHeader(HeaderKind.group, span.start, span.end);
-      addValue(builder, 'group_label', name, span);
-    }
-    for (const one of members) {
-      const own = lines.get(one.recording.path) ?? span;
-      builder.openHeader(HeaderKind.region, own.start, own.end);
-      for (const [opcode, value] of valuesOf(one, samplePath)) addValue(builder, opcode, value, own);
-    }
-  }
+  const { instrument, lines } = placedInstrument(path, recordings, placed, { samplePath, isApart: false });
   return {
     decisions: [
       ...sectionsOf(placed).flatMap(([, members]) => members.map(decisionOf)),
       ...leftOut.map(({ path: left, because }) => ({ path: left, because: [`Left out: ${because}.`] })),
     ],
-    instrument: builder.finish(),
+    instrument,
     notes: [
       ...notes.map((message): ConversionNote => ({ kind: 'assumed', ...mainSpan(0, 0), message })),
       ...placed.flatMap(({ recording }) => loopNote(recording, lines)),
@@ -102,6 +82,48 @@ function decisionOf(one: Placed): RecordingDecision {
     place: { root, lowKey, highKey, lowVelocity, highVelocity, tuneCents, position, length, section },
     because: usableLoop(one.recording) ? [...one.because, 'Its loop is that of the file.'] : one.because,
   };
+}
+
+/** How an instrument of recordings is written. */
+export interface RecordedStyle {
+  /** The path that a region writes. */
+  samplePath(path: string): string;
+  /** A key as the value of an opcode; a number where nothing is said. */
+  keyText?(key: number): string;
+  /** Whether regions without a group of their own get one without a name, apart from what stands before them. */
+  isApart: boolean;
+}
+
+/**
+ * An instrument of recordings with their places. The text of its source is the list of paths, one a line, and `lines` says where
+ * each stands in it.
+ */
+export function placedInstrument(
+  path: string,
+  recordings: readonly Recording[],
+  placed: readonly Placed[],
+  style: RecordedStyle,
+): { instrument: Instrument; lines: ReadonlyMap<string, { start: number; end: number }> } {
+  const text = recordings.map((one) => `${one.path}\n`).join('');
+  const lines = new Map<string, { start: number; end: number }>();
+  let at = 0;
+  for (const one of recordings) {
+    lines.set(one.path, { start: at, end: at + one.path.length });
+    at += one.path.length + 1;
+  }
+  const builder = new InstrumentBuilder('table', text.length);
+  builder.enterSource(path, text);
+  for (const [name, members] of sectionsOf(placed)) {
+    const span = lines.get(members[0]?.recording.path ?? '') ?? { start: 0, end: 0 };
+    if (name !== '' || style.isApart) builder.openHeader(HeaderKind.group, span.start, span.end);
+    if (name !== '') addValue(builder, 'group_label', name, span);
+    for (const one of members) {
+      const own = lines.get(one.recording.path) ?? span;
+      builder.openHeader(HeaderKind.region, own.start, own.end);
+      for (const [opcode, value] of valuesOf(one, style)) addValue(builder, opcode, value, own);
+    }
+  }
+  return { instrument: builder.finish(), lines };
 }
 
 function usableLoop({ loop, frames }: Recording): { start: number; end: number } | undefined {
@@ -146,12 +168,12 @@ function addValue(
   builder.setValue(parameter, String(value));
 }
 
-function valuesOf(one: Placed, samplePath: (path: string) => string): [string, string | number][] {
+function valuesOf(one: Placed, { samplePath, keyText = String }: RecordedStyle): [string, string | number][] {
   const values: [string, string | number][] = [
     ['sample', samplePath(one.recording.path)],
-    ['lokey', one.lowKey],
-    ['hikey', one.highKey],
-    ['pitch_keycenter', one.root],
+    ['lokey', keyText(one.lowKey)],
+    ['hikey', keyText(one.highKey)],
+    ['pitch_keycenter', keyText(one.root)],
   ];
   if (one.lowVelocity !== 1) values.push(['lovel', one.lowVelocity]);
   if (one.highVelocity !== 127) values.push(['hivel', one.highVelocity]);

@@ -1,7 +1,8 @@
 import { measureSamplePitch } from '../audio/measure/measureSample';
 import { surveySample } from '../audio/measure/survey';
+import { isSampleFileName } from '../model/fileNames';
 import type { FileReader, Files } from '../model/files';
-import { joinPath, relativePath } from '../model/paths';
+import { folderOf, joinPath, nameOf, relativePath } from '../model/paths';
 import type { RecordedInstrument } from '../recordings/recordedInstrument';
 import { recordedInstrument } from '../recordings/recordedInstrument';
 import type { Recording } from '../recordings/recording';
@@ -52,6 +53,19 @@ export async function recordingsBelow(
   afterStep: AfterStep = () => {},
 ): Promise<{ recordings: Recording[]; unreadable: string[] }> {
   const paths = await audioFilesBelow(files, folder);
+  return readRecordingFiles(files, folder, paths, afterStep);
+}
+
+/**
+ * Opens audio files, given by their absolute paths, and measures pitch and loudness. What is answered names them from `folder`;
+ * `afterStep` is as in {@link readRecordingsFolder}.
+ */
+async function readRecordingFiles(
+  files: Files,
+  folder: string,
+  paths: readonly string[],
+  afterStep: AfterStep = () => {},
+): Promise<{ recordings: Recording[]; unreadable: string[] }> {
   const recordings: (Recording & { size: number })[] = [];
   const unreadable: string[] = [];
   for (const [at, path] of paths.entries()) {
@@ -64,6 +78,31 @@ export async function recordingsBelow(
   }
   await markCopies(files, folder, recordings);
   return { recordings, unreadable };
+}
+
+/**
+ * Reads what was dropped: audio files, and folders with all below them, by absolute paths. What is answered names them from
+ * `folder`, which all of them are in.
+ */
+export async function readDropped(
+  files: Files,
+  dropped: readonly string[],
+  afterStep: AfterStep = () => {},
+): Promise<{ folder: string; recordings: Recording[]; unreadable: string[] }> {
+  const paths: string[] = [];
+  for (const path of dropped) {
+    const isFolder = (await files.list(path)) !== undefined;
+    if (isFolder) paths.push(...(await audioFilesBelow(files, path)));
+    else if (isSampleFileName(nameOf(path))) paths.push(path);
+  }
+  const folder = commonFolder(paths);
+  return { folder, ...(await readRecordingFiles(files, folder, [...new Set(paths)], afterStep)) };
+}
+
+function commonFolder(paths: readonly string[]): string {
+  let [folder = ''] = paths.map(folderOf);
+  while (folder !== '' && !paths.every((path) => path.startsWith(`${folder}/`))) folder = folderOf(folder);
+  return folder;
 }
 
 async function recordingOf(

@@ -1,5 +1,5 @@
 import type { Files } from '../model/files';
-import { joinPath, relativePath } from '../model/paths';
+import { joinPath } from '../model/paths';
 import type { SampleFacts } from '../model/samples';
 import type { Steps } from '../model/steps';
 import type { Span } from '../model/text/span';
@@ -13,6 +13,7 @@ import { audioFilesBelow } from './samples/audioFilesBelow';
 import { SampleFinder } from './samples/sampleFinder';
 import type { SampleQuestion } from './samples/sampleNotes';
 import { questionOf, sampleNotes } from './samples/sampleNotes';
+import { writtenPath } from './samples/writtenPath';
 import type { AfterStep } from './takeSteps';
 import { takeSteps } from './takeSteps';
 
@@ -139,12 +140,4 @@ function* lookUp(names: ReadonlySet<string>, found: SampleFinder): Steps<void> {
 function firstCell(reading: TableReading, name: string): Span {
   const start = Math.max(0, reading.instrument.sources[0]?.text.indexOf(name) ?? 0);
   return mainSpan(start, start + name.length);
-}
-
-/** The path of a file as it is to be written, so that `default_path` before it leads to the file. */
-function writtenPath(file: string, { outputFolder, defaultPath = '' }: TableFolders): string {
-  const path = relativePath(outputFolder, file);
-  const prefix = defaultPath.replaceAll('\\', '/');
-  if (path.startsWith(prefix)) return path.slice(prefix.length);
-  return prefix.endsWith('/') ? relativePath(joinPath(outputFolder, prefix), file) : path;
 }

@@ -10,12 +10,14 @@ import type { FilterBarParts } from './bar/filterBar';
 import type { ChartState } from './chartState';
 import { untouchedChart } from './chartState';
 import { Arranging } from './editing/arranging';
+import { MapDrop } from './editing/mapDrop';
 import { MapKeys } from './editing/mapKeys';
 import { MapPointer } from './editing/mapPointer';
 import { emptyHint } from './emptyHint';
 import { pictureOf } from './plot/picture';
 import type { Plot } from './plot/plot';
 import { plotIn } from './plot/plotIn';
+import { plotRow } from './plot/plotRow';
 import { PointerNotes } from './pointerNotes';
 import type { MapFilter, Problems } from './shown/mapFilter';
 import { filteredScene, noFilter, problemsByRegion } from './shown/mapFilter';
@@ -67,6 +69,16 @@ export class KeyboardChart extends LitElement {
     press: (event) => this.#notes.press(event),
     look: (event) => this.#notes.look(event),
     release: () => this.#notes.release(),
+    changed: () => this.requestUpdate(),
+  });
+  readonly #drop = new MapDrop({
+    map: () => this.#map,
+    plot: () => this.#plot,
+    isPossible: () => this.#arranging.isPossible,
+    dropped: (uris, key, after) => {
+      this.#arranging.answered(l10n.t('The samples are being measured.'));
+      this.tell({ type: 'addSamples', uris, key, after });
+    },
     changed: () => this.requestUpdate(),
   });
   readonly #keys = new MapKeys({
@@ -186,7 +198,7 @@ export class KeyboardChart extends LitElement {
   }
 
   protected override render(): TemplateResult {
-    return this.#map ? this.#chart(this.#map) : emptyHint(this.#reason, this.isPart);
+    return this.#map ? this.#chart(this.#map) : emptyHint(this.#reason, this.isPart, this.#drop);
   }
 
   #chart(map: ShownMap): TemplateResult {
@@ -202,31 +214,14 @@ export class KeyboardChart extends LitElement {
         filters: this.#filters(map),
       })}
       <div class="body">
-        <div class="plot-row">
-          <canvas class="axis" aria-hidden="true"></canvas>
-          <div class="scroller" tabindex="-1" @wheel=${this.#wheel}>
-            <div
-              class="map"
-              role="listbox"
-              tabindex="0"
-              aria-multiselectable="true"
-              aria-label=${l10n.t('Regions by key and velocity')}
-              aria-describedby="keyboard-map-help"
-              @keydown=${(event: KeyboardEvent) => this.#keys.onMap(event)}
-              @focus=${() => this.#focusChanged(true)}
-              @blur=${() => this.#focusChanged(false)}
-              @pointerdown=${(event: PointerEvent) => this.#pointer.down(event)}
-              @pointerup=${() => this.#pointer.up()}
-              @pointercancel=${() => this.#pointer.cancel()}
-              @pointermove=${(event: PointerEvent) => this.#pointer.move(event)}
-              @pointerleave=${() => this.#hover(undefined)}
-              @click=${(event: MouseEvent) => this.#pointer.click(event)}
-            >
-              <canvas class="picture" aria-hidden="true"></canvas>
-              <canvas class="picture marks" aria-hidden="true"></canvas>
-            </div>
-          </div>
-        </div>
+        ${plotRow({
+          keys: this.#keys,
+          pointer: this.#pointer,
+          drop: this.#drop,
+          focusChanged: (hasFocus) => this.#focusChanged(hasFocus),
+          left: () => this.#hover(undefined),
+          wheel: (event) => this.#wheel(event),
+        })}
         ${chartSide(map, {
           chart,
           views: this.#views,
@@ -237,7 +232,10 @@ export class KeyboardChart extends LitElement {
           focusMap: () => this.#focusMap(),
           byLoudness: () => this.#byLoudness(),
           savePicture: () => void this.#savePicture(map),
-          showLayer: (layer, isShown) => this.#showLayer(layer, isShown),
+          showLayer: (layer, isShown) => {
+            map.showLayer(layer, isShown);
+            this.#layersChanged();
+          },
           showOnly: (layer) => this.#showOnly(layer),
           lists: this.#lists(map),
         })}
@@ -389,11 +387,6 @@ export class KeyboardChart extends LitElement {
     this.#plot?.zoomTo(wanted, offset ?? this.#plot.middleOf(this.#map?.active));
     this.#remember({ zoom: wanted });
     this.requestUpdate();
-  }
-
-  #showLayer(layer: number, isShown: boolean): void {
-    this.#map?.showLayer(layer, isShown);
-    this.#layersChanged();
   }
 
   #layersChanged(): void {

@@ -1,4 +1,4 @@
-import type { WorkspaceEdit } from 'vscode-languageserver-protocol';
+import type { WorkDoneProgressParams, WorkspaceEdit } from 'vscode-languageserver-protocol';
 import { NotificationType, RequestType } from 'vscode-languageserver-protocol';
 import type { Arrangement } from '../../gestures/arrangement';
 import type { MapScene } from '../../map/mapScene';
@@ -47,6 +47,28 @@ export interface ArrangeMapResult {
 /** Asks for the change of text that gives regions the values which a gesture on their map shows. */
 export const ArrangeMapRequest = {
   type: new RequestType<ArrangeMapParams, ArrangeMapResult, void>('zonewright/arrangeMap'),
+} as const;
+
+export interface AddSamplesParams extends WorkDoneProgressParams {
+  uri: string;
+  /** The version of the text that the map was of. */
+  version: number;
+  /** Audio files, and folders of them. */
+  sampleUris: string[];
+  /** The key that a sample without a root of its own gets. */
+  key?: number;
+  /** The region behind which a single sample goes; headers are those of the map. */
+  after?: number;
+}
+
+export interface AddSamplesResult extends ArrangeMapResult {
+  /** What was decided, each as a sentence. */
+  told?: string[];
+}
+
+/** Asks for the change of text that adds samples to an instrument, each on its root key. */
+export const AddSamplesRequest = {
+  type: new RequestType<AddSamplesParams, AddSamplesResult, void>('zonewright/addSamples'),
 } as const;
 
 export interface MapMeasuresParams {

@@ -406,6 +406,28 @@ describe('requests of our own', () => {
     expect(await told(part)).toMatchObject({ findings: [{ header: 1, severity: 'error' }] });
   });
 
+  it('add samples to an instrument, each where its sound or its name says', async () => {
+    const wave = waveBytes(44_100);
+    for (let frame = 0; frame < 44_100; frame++)
+      wave.writeInt16LE(Math.round(9000 * Math.sin((2 * Math.PI * 440 * frame) / 44_100)), 44 + 2 * frame);
+    await writeFile(`${folder}/pad c4.wav`, wave);
+    await start();
+    const uri = await client.open('a.sfz', '<group> <region> sample=*sine key=60\n');
+    const ask = (version: number, sampleUris: string[]) =>
+      client.connection.sendRequest<{ told?: string[]; refusal?: string }>('zonewright/addSamples', {
+        uri,
+        version,
+        sampleUris,
+      });
+    const sample = uri.replace('a.sfz', 'pad%20c4.wav');
+    const added = await ask(1, [sample]);
+    // 440 Hz is A4, key 69 (ISO 16); middle C is key 60.
+    expect(added.told).toEqual(['"pad c4.wav" is at A4, which is the pitch that it sounds.']);
+    expect(JSON.stringify(added)).toMatch(/<group>.*<region> sample=pad c4\.wav .*69/);
+    expect((await ask(7, [sample])).refusal).toContain('changed meanwhile');
+    expect((await ask(1, [uri])).refusal).toContain('None of these');
+  });
+
   it('list the instruments of the folder without the parts of others, and check one', async () => {
     await writeFile(`${folder}/b.sfz`, '#include "part.sfz"\n<region> sample=gone.wav lokey=70 hikey=60\n');
     await writeFile(`${folder}/part.sfz`, '<group> hivel=90\n');

@@ -235,6 +235,38 @@ describe.skipIf(!hasBrowser)('changing the keyboard map in a browser', () => {
     },
   );
 
+  it('takes samples that are dropped, on the key and into the group under the pointer', async () => {
+    const page = await open();
+    const dropAt = (selector: string, x: number, y: number, list: string) =>
+      page.evaluate(`(() => {
+        const target = document.querySelector('${selector}');
+        const dataTransfer = new DataTransfer();
+        dataTransfer.setData('text/uri-list', ${JSON.stringify(list)});
+        const at = { dataTransfer, clientX: ${x}, clientY: ${y}, bubbles: true, cancelable: true };
+        const isTaken = !target.dispatchEvent(new DragEvent('dragover', at));
+        target.dispatchEvent(new DragEvent('drop', at));
+        return isTaken;
+      })()`);
+    const added = async () => (await sent<MapFromPage>(page)).filter(({ type }) => type === 'addSamples');
+    const box = await boxOf(page, 1);
+    const uris = ['file:///s/new.wav', 'file:///s/more'];
+    const list = `# dragged\r\n${uris.join('\r\n')}\r\n`;
+    expect(await dropAt('.map', box.x + 2, box.y + 5, list)).toBe(true);
+    expect(await added()).toEqual([{ type: 'addSamples', uris, key: 54, after: 2 }]);
+    expect(await said(page)).toContain('being measured');
+    await send(page, { type: 'arranged', message: '"new.wav" is at C4.' });
+    expect(await said(page)).toBe('"new.wav" is at C4.');
+    // Beside all shapes there is a key and no group; what is no file is left alone.
+    await page.evaluate('window.sent.length = 0');
+    await dropAt('.map', box.x + 3 * box.width, box.y + 5, uris[0]);
+    expect(await added()).toMatchObject([{ uris: [uris[0]], after: undefined }]);
+    expect(await dropAt('.map', box.x + 2, box.y + 5, '')).toBe(true);
+    expect(await added()).toHaveLength(1);
+    await show(page, '', 3);
+    await dropAt('.empty', 100, 100, uris[0]);
+    expect(await added()).toHaveLength(2);
+  });
+
   it('ran without an error', () => {
     expect(pages.troubles).toEqual([]);
   });
