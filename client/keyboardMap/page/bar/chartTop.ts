@@ -3,6 +3,7 @@ import { html, nothing } from 'lit';
 import { summaryText } from '../../../../server/map/describe';
 import { l10n } from '../../../webview/page/l10n';
 import { isPiled } from '../shown/piled';
+import type { ShownMap } from '../shown/shownMap';
 import { articulationBar } from './articulationBar';
 import type { FilterBarParts } from './filterBar';
 import { filterBar } from './filterBar';
@@ -36,8 +37,11 @@ export function chartTop(parts: ChartTopParts): TemplateResult {
 
 function shownText({ map }: FilterBarParts): string {
   const text = summaryText(map.scene);
-  const shown = new Set(map.order.map((index) => map.scene.shapes[index].layer)).size;
-  return shown > 1 && isPiled(map.scene)
-    ? `${text}, ${l10n.t('{0} groups one over the other', shown)}`
-    : text;
+  const shown = map.scene.layers.length < 2 || !isPiled(map.scene) ? 0 : layersIn(map);
+  return shown > 1 ? `${text}, ${l10n.t('{0} groups one over the other', shown)}` : text;
+}
+
+/** How many groups have a shape that is shown. */
+function layersIn({ order, scene }: ShownMap): number {
+  return new Set(order.map((index) => scene.shapes[index].layer)).size;
 }

@@ -15,6 +15,8 @@ const leastOutlined = 16;
 export class Painter {
   readonly #styles: MarkStyles;
   readonly #fills: FillPatterns;
+  /** The style that lines are drawn in now, which is not set again for each of thousands. */
+  #stroke: MarkStyle | undefined;
 
   constructor(parent: HTMLElement) {
     this.#styles = new MarkStyles(parent);
@@ -47,6 +49,7 @@ export class Painter {
     context.setTransform(1, 0, 0, 1, 0, 0);
     context.clearRect(0, 0, width, height);
     context.setTransform(density, 0, 0, density, origin.x * density, origin.y * density);
+    this.#stroke = undefined;
     const seen: Box = { x: -origin.x, y: -origin.y, ...size };
     for (const mark of marks) {
       if (mark.kind === 'box') {
@@ -112,12 +115,15 @@ export class Painter {
     context.fillStyle = style.fill ?? 'transparent';
     context.fillText(text, 0, 0);
     context.restore();
+    this.#stroke = undefined;
   }
 
   #prepareStroke(context: CanvasRenderingContext2D, style: MarkStyle): void {
     context.globalAlpha = style.strokeOpacity;
-    context.strokeStyle = style.stroke ?? 'transparent';
     context.lineWidth = style.strokeWidth;
+    if (this.#stroke === style) return;
+    this.#stroke = style;
+    context.strokeStyle = style.stroke ?? 'transparent';
     context.lineCap = style.lineCap;
     context.setLineDash(style.dash);
   }

@@ -4,8 +4,11 @@ import { l10n } from '../../../webview/page/l10n';
 import type { ShownMap } from '../shown/shownMap';
 
 /** So many options are made at once; more are made while the browser has nothing else to do. */
-const atOnce = 1500;
+const atOnce = 300;
 const inOneGo = 500;
+/** More of them than these are laid out anew only once the plot stands still for so many milliseconds. */
+const laidAtOnce = 2000;
+const stillMilliseconds = 200;
 
 /**
  * The shapes of a map as options of a list, for screen readers: elements without a look that lie over the painted shapes.
@@ -20,6 +23,7 @@ export class ShapeOptions {
   #selected: ReadonlySet<number> = new Set();
   #made = 0;
   #work = 0;
+  #placing: ReturnType<typeof setTimeout> | undefined;
 
   constructor(list: HTMLElement) {
     this.#list = list;
@@ -42,7 +46,13 @@ export class ShapeOptions {
 
   /** Lays the options over the plot. */
   place({ keyWidth, plotHeight }: MapLayout, side: number, top: number): void {
-    this.#sheet.style.transform = `translate(${side}px, ${top}px) scale(${keyWidth}, ${plotHeight / 127})`;
+    const place = () => {
+      this.#sheet.style.transform = `translate(${side}px, ${top}px) scale(${keyWidth}, ${plotHeight / 127})`;
+    };
+    clearTimeout(this.#placing);
+    // The browser goes through all of them each time, which would hold up every frame of zooming.
+    if (this.#made <= laidAtOnce || this.#sheet.style.transform === '') place();
+    else this.#placing = setTimeout(place, stillMilliseconds);
   }
 
   /** Tells which shapes are selected and which one the keyboard is at. */

@@ -1,6 +1,7 @@
 import type { MapRegion, MapScene, MapShape } from '../../../../server/map/mapScene';
 import { nameWithoutEnding } from '../../../../server/model/paths';
 import type { MapProblem } from '../../messages';
+import { onceFor } from './onceFor';
 
 /** What is shown of a map beside the choice of groups. */
 export interface MapFilter {
@@ -69,39 +70,41 @@ function filteredShape(shape: MapShape, passes: (region: MapRegion) => boolean):
 }
 
 /** What starts regions of a scene, in the order of the text. */
-export function triggersOf({ shapes, unplaced }: MapScene): string[] {
+export const triggersOf = onceFor(({ shapes, unplaced }: MapScene): string[] => {
   const found = new Set<string>();
   for (const { regions } of shapes) for (const { trigger } of regions) found.add(trigger ?? 'attack');
   for (const { trigger } of unplaced) found.add(trigger ?? 'attack');
   return [...found];
-}
+});
 
 /** The keyswitches that regions of a scene wait for. */
-export function switchKeysOf({ shapes, keyswitches }: MapScene): MapScene['keyswitches'] {
+export const switchKeysOf = onceFor(({ shapes, keyswitches }: MapScene): MapScene['keyswitches'] => {
   const isUsed = new Uint8Array(128);
   for (const { regions } of shapes) {
     for (const { switchedBy } of regions) if (switchedBy) isUsed.fill(1, switchedBy[0], switchedBy[1] + 1);
   }
   return keyswitches.filter(({ key }) => isUsed[key] === 1);
-}
+});
 
 /** How many strikes in turn regions of a scene tell apart; 1 where they tell none. */
-export function strikesOf({ shapes }: MapScene): number {
+export const strikesOf = onceFor(({ shapes }: MapScene): number => {
   let most = 1;
   for (const { regions } of shapes) for (const { turn } of regions) if (turn) most = Math.max(most, turn[1]);
   return most;
-}
+});
 
 /** The states of controllers that regions of a scene tell apart: a controller with a value that each range begins with. */
-export function controllerStatesOf({ shapes }: MapScene): { number: number; low: number; high: number }[] {
-  const found = new Map<string, { number: number; low: number; high: number }>();
-  for (const { regions } of shapes) {
-    for (const { controllers = [] } of regions)
-      for (const [number, low, high] of controllers)
-        found.set(`${number} ${low} ${high}`, { number, low, high });
-  }
-  return [...found.values()].sort((one, other) => one.number - other.number || one.low - other.low);
-}
+export const controllerStatesOf = onceFor(
+  ({ shapes }: MapScene): { number: number; low: number; high: number }[] => {
+    const found = new Map<string, { number: number; low: number; high: number }>();
+    for (const { regions } of shapes) {
+      for (const { controllers = [] } of regions)
+        for (const [number, low, high] of controllers)
+          found.set(`${number} ${low} ${high}`, { number, low, high });
+    }
+    return [...found.values()].sort((one, other) => one.number - other.number || one.low - other.low);
+  },
+);
 
 function isAtTurn({ turn }: MapRegion, strike: number): boolean {
   return !turn || ((strike - 1) % turn[1]) + 1 === turn[0];

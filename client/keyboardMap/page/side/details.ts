@@ -156,6 +156,7 @@ function regionAt(scene: MapScene, place: MapCell & { layer?: number }): MapRegi
 /** What is wrong with regions, each line a way to the text; the first of them where there are many. */
 export function problemsInWords(map: ShownMap, { choose }: DetailsEvents): TemplateResult[] {
   const lines: TemplateResult[] = [];
+  if (map.problems.size === 0) return lines;
   for (const index of map.order) {
     for (const region of map.scene.shapes[index].regions) {
       const { lowKey, highKey } = map.scene.shapes[index];
