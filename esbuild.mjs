@@ -6,6 +6,7 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build, context } from 'esbuild';
 import { bundlesFor } from './bundles.mjs';
+import { makeExample } from './example.mjs';
 import { thirdPartyNotice } from './third-party/notice.mjs';
 
 const production = process.argv.includes('--production');
@@ -34,7 +35,7 @@ if (watch) {
 } else {
   const results = await Promise.allSettled(bundles.map((options) => build(options).then(finish(options))));
   const failed = results.filter(({ status }) => status === 'rejected');
-  if (failed.length === 0) await writeThirdPartyNotice();
+  if (failed.length === 0) await Promise.all([writeThirdPartyNotice(), makeExample(repository)]);
   else process.exitCode = 1;
 }
 

@@ -7,6 +7,7 @@ import { registerComparison } from './compareWith';
 import { registerConversion } from './convertInstrument';
 import { registerFolderFixes } from './folderFixes/fixFolder';
 import { registerInstruments } from './instruments/registerInstruments';
+import { registerMapButton } from './keyboardMap/mapButton';
 import { KeyboardMapPanel } from './keyboardMap/panel';
 import { registerLibrary } from './library/registerLibrary';
 import { registerLocateFolder } from './locateFolder';
@@ -14,6 +15,7 @@ import { registerMakePack } from './makePack';
 import { registerMidi } from './midi/midiCommands';
 import type { MidiAccess } from './midi/midiInputs';
 import { NotesDocuments } from './notesDocuments';
+import { registerOpenExample } from './openExample';
 import { registerTablePaste } from './pasteTable';
 import { registerRecordings } from './recordingsPreview/registerRecordings';
 import { registerSampleReport } from './sampleReport';
@@ -47,6 +49,8 @@ export function startExtension(
     ...registerSampleReport(client),
     ...registerComparison(client),
     registerLocateFolder(),
+    registerOpenExample(context),
+    registerMapButton(client),
     registerFolderFixes(client),
     ...registerInstruments(client),
     ...registerRecordings(context, client),

@@ -1,10 +1,29 @@
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
-import { test } from './testList';
+import { test, workbenchTest } from './testList';
+import { until } from './until';
 
 test('the extension is there and starts', async () => {
   const extension = vscode.extensions.all.find((candidate) => candidate.packageJSON.name === 'zonewright');
   assert.ok(extension, 'the editor lists no extension named zonewright');
   await extension.activate();
   assert.equal(extension.isActive, true);
+});
+
+workbenchTest('the walkthrough opens an instrument to try things out on', async (workbench) => {
+  const [extension] = vscode.extensions.all.filter(({ packageJSON }) => packageJSON.name === 'zonewright');
+  await vscode.commands.executeCommand('workbench.action.openWalkthrough', `${extension?.id}#start`);
+  await workbench.screenshot('walkthrough');
+  await workbench.click({
+    selector: '.gettingStartedContainer >> text=Open the instrument of the first steps',
+  });
+  const { document } = await until('the instrument', () => {
+    const active = vscode.window.activeTextEditor;
+    return active?.document.uri.path.endsWith('/first-bars.sfz') ? active : undefined;
+  });
+  const codes = () => vscode.languages.getDiagnostics(document.uri).map(({ code }) => code);
+  await until('what is to be mended', () =>
+    ['opcode-value', 'range-overlap', 'sample-missing'].every((code) => codes().includes(code)),
+  );
+  await workbench.screenshot('first-bars');
 });

@@ -32,6 +32,7 @@ workbenchTest(
       vscode.languages.getDiagnostics(document.uri).filter(({ code }) => code === 'vocabulary-doubt');
     await until('the open point', () => doubts().length === 1);
     await workbench.waitFor({ selector: '.codelens-decoration >> text=/worked out from this text/' });
+    await workbench.waitFor({ selector: '.editor-actions [aria-label^="Show Keyboard Map"]' });
     await workbench.screenshot('vocabulary-worked-out');
 
     const [doubt] = doubts();
