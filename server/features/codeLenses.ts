@@ -47,6 +47,34 @@ export function headerSummaries(instrument: Instrument): HeaderSummary[] {
   return summaries;
 }
 
+/** A region with its own opcodes, to be played by itself. */
+export interface PlayedRegion {
+  start: number;
+  end: number;
+  /** Where its tag ends. */
+  tagEnd: number;
+}
+
+/** Regions that get a line of their own above them at the most (our choice). */
+const mostPlayed = 1000;
+
+/**
+ * The regions of the document that stand on several lines. Those of one line would be twice as long with something above
+ * them, and of more than a thousand nobody looks at each; their hovers play them.
+ */
+export function regionsToPlay(instrument: Instrument): PlayedRegion[] {
+  const [document] = instrument.sources;
+  const found: PlayedRegion[] = [];
+  for (const region of instrument.regions) {
+    const { source, start, end: tagEnd } = instrument.headerSpan(region);
+    const { end } = instrument.bodySpan(region);
+    if (source !== 0 || document.positionAt(start).line === document.positionAt(end).line) continue;
+    if (found.length === mostPlayed) return [];
+    found.push({ start, end, tagEnd });
+  }
+  return found;
+}
+
 function add(instrument: Instrument, region: number, sums: Map<number, Sum>, header: number): void {
   let sum = sums.get(header);
   if (!sum) {

@@ -6,8 +6,9 @@ import type {
   SemanticTokensOptions,
 } from 'vscode-languageserver';
 import { CodeLensRefreshRequest, MarkupKind } from 'vscode-languageserver';
-import { headerSummaries } from '../../features/codeLenses';
+import { headerSummaries, regionsToPlay } from '../../features/codeLenses';
 import { inlayTexts } from '../../features/inlayHints';
+import type { ReadDocument } from '../../features/readDocument';
 import { mainSource } from '../../features/readDocument';
 import { selectionsAt } from '../../features/selectionRanges';
 import type { TokenKind, TokenMark } from '../../features/semanticTokens';
@@ -134,8 +135,18 @@ function answerLenses(server: ServerContext): void {
           : [{ range, command: { ...shows, title: 'Play', command: server.playCommand } }]),
       ];
     });
-    return [...lenses, ...summaries];
+    return [...lenses, ...summaries, ...regionLenses(server, uri, document)];
   });
+}
+
+/** What plays single regions, where the client can play them. */
+function regionLenses({ playCommand }: ServerContext, uri: string, document: ReadDocument): CodeLens[] {
+  if (playCommand === undefined) return [];
+  const source = mainSource(document);
+  return regionsToPlay(document.instrument).map((region) => ({
+    range: rangeOf(source, { start: region.start, end: region.tagEnd }),
+    command: { title: 'Play region', command: playCommand, arguments: [uri, rangeOf(source, region)] },
+  }));
 }
 
 function answerSelections(server: ServerContext): void {

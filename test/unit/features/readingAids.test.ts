@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { headerSummaries } from '../../../server/features/codeLenses';
+import { headerSummaries, regionsToPlay } from '../../../server/features/codeLenses';
 import type { InlayChoice } from '../../../server/features/inlayHints';
 import { inlayTexts } from '../../../server/features/inlayHints';
 import { selectionsAt } from '../../../server/features/selectionRanges';
@@ -250,6 +250,24 @@ describe('what stands above headers', () => {
     expect(headerSummaries(document.instrument).map(({ title }) => title)).toEqual([
       '2 regions, C4, 2 velocity ranges',
     ]);
+  });
+});
+
+describe('what plays single regions', () => {
+  const played = async (text: string) => {
+    const { document } = await documentWithMark(text);
+    return regionsToPlay(document.instrument).map(({ start, end }) => text.slice(start, end));
+  };
+
+  it('stands above those of several lines', async () => {
+    const text =
+      '<group> volume=1\n<region> key=60 // low\n\n<region>\nkey=61\nsample=a.wav\n<region>\n<region> key=62\ntune=3';
+    expect(await played(text)).toEqual(['<region>\nkey=61\nsample=a.wav', '<region> key=62\ntune=3']);
+  });
+
+  it('stands above none of more than a thousand', async () => {
+    expect(await played('<region>\nkey=60\n'.repeat(1000))).toHaveLength(1000);
+    expect(await played('<region>\nkey=60\n'.repeat(1001))).toEqual([]);
   });
 });
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { checkInstrument } from '../../../server/checks/checkInstrument';
-import { headerSummaries } from '../../../server/features/codeLenses';
+import { headerSummaries, regionsToPlay } from '../../../server/features/codeLenses';
 import { foldedLines } from '../../../server/features/folding';
 import { formatDocument } from '../../../server/features/format';
 import { inlayTexts } from '../../../server/features/inlayHints';
@@ -51,6 +51,7 @@ async function askAll(instrument: Instrument, notation: Notation): Promise<void>
   foldedLines(instrument.sources[0], symbols, []);
   semanticTokens(instrument);
   headerSummaries(instrument);
+  regionsToPlay(instrument);
   inlayTexts(instrument, 0, length, { keyNames: true, effectiveValues: true });
   fileLinks(document);
   namedPlaces(instrument);
