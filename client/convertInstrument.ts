@@ -45,7 +45,9 @@ export function registerConversion(client: BaseLanguageClient): Disposable[] {
     commands.registerCommand('zonewright.convertToXml', () => conversion.convert('xml')),
     commands.registerCommand('zonewright.convertToVocabulary', () => conversion.convertByVocabulary()),
     commands.registerCommand('zonewright.convertIntoTemplate', () => conversion.convertIntoTemplate()),
-    commands.registerCommand('zonewright.tableIntoTemplate', () => conversion.convertTableIntoTemplate()),
+    commands.registerCommand('zonewright.tableIntoTemplate', (table?: unknown) =>
+      conversion.convertTableIntoTemplate(typeof table === 'string' ? table : undefined),
+    ),
   ];
 }
 
@@ -97,8 +99,9 @@ class Conversion implements Disposable {
     await this.#open(done.params, done.result, folder, plainName(document.uri));
   }
 
-  async convertTableIntoTemplate(): Promise<void> {
-    const done = await tableIntoTemplate((params) => this.#ask(params));
+  /** Converts a table, or that in the clipboard where none is given. */
+  async convertTableIntoTemplate(table?: string): Promise<void> {
+    const done = await tableIntoTemplate((params) => this.#ask(params), table);
     if (done) await this.#open(done.params, done.result, done.folder, l10n.t('pasted'));
   }
 

@@ -27,11 +27,12 @@ export async function instrumentIntoTemplate(
   return withFacts({ uri: document.uri.toString(), to: target(template, facts) }, template, facts, ask);
 }
 
-/** Asks for a template and puts the zone table in the clipboard into it; its samples are looked up in the template's folder. */
+/** Asks for a template and puts a zone table, that in the clipboard where none is given, into it; its samples are looked up in the template's folder. */
 export async function tableIntoTemplate(
   ask: Ask,
+  given?: string,
 ): Promise<(TemplateConversion & { folder: Uri }) | undefined> {
-  const table = await env.clipboard.readText();
+  const table = given ?? (await env.clipboard.readText());
   if (table.trim() === '') {
     await window.showWarningMessage(l10n.t('The clipboard holds no text.'));
     return undefined;

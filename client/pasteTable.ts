@@ -14,11 +14,12 @@ import {
   env,
   l10n,
   languages,
+  WorkspaceEdit,
   window,
   workspace,
 } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import type { ConvertTableResult } from '../server/protocol/requests/tableRequests';
+import type { TableNote } from '../server/protocol/requests/tableRequests';
 import { instrumentLanguages, mayHoldInstrument } from './languages';
 import type { NotesDocuments } from './notesDocuments';
 import { TableConversion } from './tablePreview/conversion';
@@ -27,11 +28,20 @@ import { TablePreviewPanel } from './tablePreview/panel';
 import { newPlace, registerPreviewCommands } from './tablePreview/previewCommands';
 import { TableDifference } from './tablePreview/tableDifference';
 import { tellWritten } from './tablePreview/tellWritten';
+import { isTemplate, pasteIntoTemplate } from './tablePreview/templatePaste';
 import { LastWrittenTable, stretchOf } from './tablePreview/writtenTable';
 
 const plainText = 'text/plain';
 const htmlText = 'text/html';
 const pasteKind = DocumentDropOrPasteEditKind.Empty.append('zonewright', 'regions');
+const templateKind = DocumentDropOrPasteEditKind.Empty.append('zonewright', 'template');
+
+/** A way in which a table was offered to be pasted: the texts by which its arrival is seen, and what is told then. */
+interface Offer {
+  texts: readonly string[];
+  regionCount: number;
+  notes: readonly TableNote[];
+}
 
 /** Copied zone tables: pasting them as an offer among the ways to paste, commands, and their preview. */
 export function registerTablePaste(
@@ -43,7 +53,7 @@ export function registerTablePaste(
   const written = new LastWrittenTable();
   const difference = new TableDifference(conversion, notes);
   const preview = new TablePreviewPanel(context, conversion, difference, notes, written);
-  const provider = new TablePaste(conversion, notes, written, preview);
+  const provider = new TablePaste(client, conversion, notes, written, preview);
   return [
     written,
     difference,
@@ -52,7 +62,7 @@ export function registerTablePaste(
     languages.registerDocumentPasteEditProvider(
       instrumentLanguages.map((language) => ({ language })),
       provider,
-      { providedPasteEditKinds: [pasteKind], pasteMimeTypes: [plainText, htmlText] },
+      { providedPasteEditKinds: [pasteKind, templateKind], pasteMimeTypes: [plainText, htmlText] },
     ),
     commands.registerCommand('zonewright.pasteTable', async () =>
       provider.insert(await env.clipboard.readText(), 'clipboard'),
@@ -66,37 +76,42 @@ export function registerTablePaste(
 }
 
 class TablePaste implements DocumentPasteEditProvider, Disposable {
+  readonly #client: BaseLanguageClient;
   readonly #conversion: TableConversion;
   readonly #notes: NotesDocuments;
   readonly #written: LastWrittenTable;
   readonly #preview: TablePreviewPanel;
   /** What was offered last; its notes are told when its text arrives in the document. */
-  #offered:
-    | { table: string; document: TextDocument; texts: readonly string[]; result: ConvertTableResult }
-    | undefined;
+  #offered: { table: string; document: TextDocument; offers: readonly Offer[] } | undefined;
   readonly #watch: Disposable;
 
   constructor(
+    client: BaseLanguageClient,
     conversion: TableConversion,
     notes: NotesDocuments,
     written: LastWrittenTable,
     preview: TablePreviewPanel,
   ) {
+    this.#client = client;
     this.#conversion = conversion;
     this.#preview = preview;
     this.#notes = notes;
     this.#written = written;
     this.#watch = workspace.onDidChangeTextDocument(({ document, contentChanges }) => {
       const offered = this.#offered;
-      const arrived =
-        offered?.document === document &&
-        contentChanges.find(({ text }) => text !== '' && offered.texts.includes(text));
-      if (!offered || !arrived) return;
-      this.#offered = undefined;
-      const { rangeOffset: start, text } = arrived;
+      if (offered?.document !== document) return;
+      const [arrived] = contentChanges.flatMap((change) => {
+        const offer = offered.offers.find(({ texts }) => change.text !== '' && texts.includes(change.text));
+        return offer ? [{ change, offer }] : [];
+      });
+      if (!arrived) return;
+      // Another way of those that were offered may still be chosen.
+      const offers = offered.offers.filter((one) => one !== arrived.offer);
+      this.#offered = offers.length > 0 ? { ...offered, offers } : undefined;
+      const { rangeOffset: start, text } = arrived.change;
       const stretch = contentChanges.length === 1 ? { start, end: start + text.length } : undefined;
       this.#written.remember(offered.table, document, stretch);
-      void tellWritten(this.#notes, document, offered.result.regionCount, offered.result.notes);
+      void tellWritten(this.#notes, document, arrived.offer.regionCount, arrived.offer.notes);
     });
   }
 
@@ -122,9 +137,35 @@ class TablePaste implements DocumentPasteEditProvider, Disposable {
     if (insertText === undefined)
       edit.additionalEdit = await this.#conversion.workspaceEdit(document, result);
     const texts = insertText === undefined ? edits.map(({ newText }) => newText) : [insertText];
-    const written = texts.map((one) => normalised(one, document));
-    this.#offered = { table: text, document, texts: written, result };
-    return [edit];
+    const { regionCount, notes } = result;
+    const offers: Offer[] = [{ texts: texts.map((one) => normalised(one, document)), regionCount, notes }];
+    const inTemplate = await this.#templatePaste(document, text, regionCount, token);
+    if (inTemplate) offers.push(inTemplate.offer);
+    this.#offered = { table: text, document, offers };
+    return inTemplate ? [edit, inTemplate.edit] : [edit];
+  }
+
+  /** In a document that is a template: a paste that puts the regions in the place of its examples. */
+  async #templatePaste(
+    document: TextDocument,
+    table: string,
+    regionCount: number,
+    token: CancellationToken,
+  ): Promise<{ edit: DocumentPasteEdit; offer: Offer } | undefined> {
+    if (!isTemplate(document)) return undefined;
+    const found = await pasteIntoTemplate(this.#client, document, table, token);
+    if (!found) return undefined;
+    const title =
+      regionCount === 1
+        ? l10n.t('Put 1 region in the place of the examples of this template')
+        : l10n.t('Put {0} regions in the place of the examples of this template', regionCount);
+    const edit = new DocumentPasteEdit('', title, templateKind);
+    edit.additionalEdit = new WorkspaceEdit();
+    edit.additionalEdit.set(document.uri, [found.edit]);
+    // The regions at the cursor stay what a plain paste does.
+    edit.yieldTo = [pasteKind];
+    const texts = [normalised(found.edit.newText, document)];
+    return { edit, offer: { texts, regionCount, notes: found.notes } };
   }
 
   /** The table in what is pasted: as plain text, and where that holds none as a web page. */

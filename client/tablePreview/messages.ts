@@ -31,4 +31,6 @@ export type PreviewFromPage =
   | { type: 'format'; format: 'sfz' | 'xml' }
   | { type: 'write' }
   | { type: 'writeText' }
+  /** The table is to go into a template that is still to be chosen. */
+  | { type: 'template' }
   | { type: 'forget' };

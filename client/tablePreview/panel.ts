@@ -1,5 +1,5 @@
 import type { Disposable, ExtensionContext, TextDocumentChangeEvent, WebviewPanel } from 'vscode';
-import { l10n, Position, Uri, WorkspaceEdit, window, workspace } from 'vscode';
+import { commands, l10n, Position, Uri, WorkspaceEdit, window, workspace } from 'vscode';
 import type { TableDecisions } from '../../server/protocol/requests/tableRequests';
 import type { NotesDocuments } from '../notesDocuments';
 import { sideColumn } from '../sideGroup';
@@ -104,6 +104,9 @@ export class TablePreviewPanel implements Disposable {
         return this.#write(subject);
       case 'writeText':
         return this.#writeText(subject);
+      case 'template':
+        await commands.executeCommand('zonewright.tableIntoTemplate', subject.table);
+        return;
       case 'forget':
         await this.#conversion.corrections.remember(this.#shown?.preview.headings ?? '', {});
         subject.decisions = {

@@ -110,6 +110,13 @@ export class PreviewPage extends PageElement<PreviewToPage, PreviewFromPage, obj
               press: () => this.tell({ type: 'writeText' }),
             })
       }
+      ${button({
+        id: 'template',
+        label: l10n.t('Into a template…'),
+        isSecondary: true,
+        isDisabled: !this.#canWrite,
+        press: () => this.tell({ type: 'template' }),
+      })}
       ${
         isCorrected
           ? button({

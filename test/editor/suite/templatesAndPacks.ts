@@ -56,3 +56,39 @@ workbenchTest('an instrument is packed with the licence that a person gives', as
   const bytes = await vscode.workspace.fs.readFile(vscode.Uri.joinPath(file, '../Bell.zip'));
   assert.equal(String.fromCharCode(...bytes.subarray(0, 2)), 'PK');
 });
+
+workbenchTest(
+  'a table is pasted in the place of the examples of a template that is open',
+  async (workbench) => {
+    await vscode.commands.executeCommand('notifications.clearAll');
+    const before = `${template}// Held back. stays here\n`;
+    await writeWorkspaceFile('templates/Tarn Harp.sfz', before);
+    const editor = await openFile('templates/Tarn Harp.sfz');
+    await until('the server', async () => {
+      const found = await vscode.commands.executeCommand<unknown[]>(
+        'vscode.executeDocumentSymbolProvider',
+        editor.document.uri,
+      );
+      return found?.length > 0;
+    });
+    editor.selection = new vscode.Selection(editor.document.lineCount, 0, editor.document.lineCount, 0);
+    const table = 'Sample\tLow\tHigh\tRoot\na.wav\t60\t62\t61\nb.wav\t63\t65\t64\n';
+    await workbench.waitFor({ selector: '.monaco-editor.focused' });
+    await workbench.evaluate(`navigator.clipboard.writeText(${JSON.stringify(table)})`);
+    await workbench.paste();
+    await until('the regions', () => editor.document.getText().includes('b.wav'));
+    // The plain paste comes first; the other way is offered beside it.
+    await workbench.click({ selector: '.post-edit-widget' });
+    await workbench.waitFor({ selector: '.action-widget >> text=/in the place of the examples/' });
+    await workbench.screenshot('template-paste');
+    await workbench.press('ArrowDown', 'Enter');
+    await until('the filled template', () => editor.document.getText().startsWith('// Tarn Harp by '));
+    await workbench.waitFor({ selector: '.notifications-toasts >> text=/2 regions written.*1 note/' });
+    assert.equal(
+      editor.document.getText(),
+      '// Tarn Harp by (maker goes here)\n<group> ampeg_release=2\n' +
+        '<region> sample=a.wav lokey=60 hikey=62 pitch_keycenter=61\n' +
+        '<region> sample=b.wav lokey=63 hikey=65 pitch_keycenter=64\n// Held back. stays here\n',
+    );
+  },
+);
