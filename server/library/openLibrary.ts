@@ -1,5 +1,5 @@
 import type { Files } from '../model/files';
-import { folderOf, joinPath, nameOf } from '../model/paths';
+import { folderOf, isWithin, joinPath, nameOf } from '../model/paths';
 import { Source } from '../model/text/source';
 import { readWholeText } from '../workspace/files/readWhole';
 import { libraryFileName, parseLibraryFile } from './libraryFile';
@@ -10,6 +10,9 @@ import { resolveLibrary } from './resolveLibrary';
 export type OpenedLibrary =
   | { kind: 'library'; path: string; library: ResolvedLibrary }
   | { kind: 'refused'; reason: string };
+
+const outsideReason =
+  '"output" leads out of the folder of the library file, and a file that comes from others must not write anywhere else. Name a folder in it; a link there may lead elsewhere.';
 
 /**
  * Opens the library file at an absolute path, or that of a folder. What makes no sense in it stands in the problems of the
@@ -34,5 +37,7 @@ export async function openLibrary(files: Files, fileOrFolder: string): Promise<O
   );
   if (!library) return { kind: 'refused', reason: told[0] ?? 'it holds no library' };
   const resolved = await resolveLibrary(library, folderOf(path), files);
+  const outside = [resolved.output, ...resolved.packs].find((one) => !isWithin(resolved.folder, one));
+  if (outside !== undefined) return { kind: 'refused', reason: outsideReason };
   return { kind: 'library', path, library: { ...resolved, problems: [...told, ...resolved.problems] } };
 }

@@ -1,3 +1,4 @@
+import type { Part } from '../../sound/render/messages';
 import type { RenderReport } from '../../sound/render/renderParts';
 import { renderParts } from '../../sound/render/renderParts';
 import { WaveFile } from '../../sound/render/waveFile';
@@ -54,6 +55,7 @@ export async function render(args: readonly string[], terminal: Terminal): Promi
   // It takes long until there is something to write, so what is there is looked at before.
   await refuseOverwriting(terminal, file, await startOf(new WaveFile(sampleRate, format).finish(0)));
   const wave = new WaveFile(sampleRate, format);
+  refuseTooLong(parts, wave);
   let report: RenderReport;
   try {
     const quality = options.quality === 'live' ? 'live' : 'reference';
@@ -76,6 +78,16 @@ export async function render(args: readonly string[], terminal: Terminal): Promi
   for (const warning of renderWarnings(told)) terminal.error(`zonewright: ${warning}\n`);
   await terminal.out(options.format === 'json' ? renderJson(told) : renderText(told, options.output));
   return 0;
+}
+
+/** A file of a few bytes can ask for days of sound; that is said before any of it is rendered. */
+function refuseTooLong(parts: readonly Part[], wave: WaveFile): void {
+  const last = parts.reduce((sum, part) => sum + (part.at(-1)?.seconds ?? 0), 0);
+  if (last <= wave.mostSeconds) return;
+  const hours = (seconds: number) => (seconds / 3600).toFixed(1);
+  throw new CommandError(
+    `this lasts ${hours(last)} hours, and a WAV file at this rate can hold ${hours(wave.mostSeconds)}; play it in parts`,
+  );
 }
 
 function progressTo(terminal: Terminal): (seconds: number) => void {

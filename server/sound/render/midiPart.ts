@@ -17,6 +17,8 @@ const usualTempo = 500_000;
  */
 export function readMidiPart(bytes: Uint8Array): MidiReading {
   let data: MidiData;
+  const fault = chunkFault(bytes);
+  if (fault !== undefined) return { kind: 'unreadable', reason: fault };
   try {
     data = parseMidi(bytes);
   } catch {
@@ -37,6 +39,24 @@ export function readMidiPart(bytes: Uint8Array): MidiReading {
     part.push({ seconds, message });
   }
   return { kind: 'part', part, channels: [...channels].sort((a, b) => a - b) };
+}
+
+/** What is wrong with the chunks of a file: what is cut off would be silence that nobody asked for. */
+function chunkFault(bytes: Uint8Array): string | undefined {
+  const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
+  const nameAt = (at: number) => String.fromCharCode(...bytes.subarray(at, at + 4));
+  if (nameAt(0) !== 'MThd') return 'this is no Standard MIDI File';
+  let tracks = 0;
+  let at = 0;
+  while (at + 8 <= bytes.length) {
+    const length = view.getUint32(at + 4);
+    const left = bytes.length - at - 8;
+    if (length > left)
+      return `it is cut short: a part of it should hold ${length} bytes and ends after ${left}; get the whole file`;
+    if (nameAt(at) === 'MTrk') tracks++;
+    at += 8 + length;
+  }
+  return tracks === 0 ? 'it holds no track; get the whole file' : undefined;
 }
 
 /** All events of all tracks in the order of time; those of one time in the order of the tracks. */

@@ -23,6 +23,11 @@ export class WaveFile {
     return this.#encoding === 'pcm24' ? 6 : 8;
   }
 
+  /** Seconds of sound that a WAV file can hold. */
+  get mostSeconds(): number {
+    return mostBytes / (this.#frameBytes * this.#rate);
+  }
+
   /** Whether no more fits into a WAV file. */
   get isFull(): boolean {
     return this.#bytes > mostBytes;

@@ -19,6 +19,19 @@ it('opens a library by its file or folder, and tells faults with their line', as
   ]);
 });
 
+it.each([
+  { output: '../elsewhere' },
+  { output: '/elsewhere' },
+  { pack: { output: 'built/../../elsewhere' } },
+])('writes nowhere but in its folder: %j', async (settings) => {
+  const instruments = [{ name: 'a', source: 'a.sfz' }];
+  const files = new MemoryFiles({ [file]: JSON.stringify({ instruments, ...settings }) });
+  expect(await openLibrary(files, '/lib')).toMatchObject({
+    kind: 'refused',
+    reason: expect.stringContaining('leads out of the folder'),
+  });
+});
+
 it('says in one line why there is none', async () => {
   const files = new MemoryFiles({ [file]: '[', '/other/a.sfz': '' });
   expect(await openLibrary(files, '/other')).toMatchObject({

@@ -28,6 +28,22 @@ function folder(instrument = text): string {
   return folderWith({ 'i.sfz': instrument, 'a.wav': wav(ramp) });
 }
 
+/** A MIDI file of format 0 and 480 ticks a quarter note whose only track claims a length; byte by byte after Standard MIDI Files 1.0. */
+function midiFile(track: readonly number[], claimed = track.length): Uint8Array {
+  const length = [24, 16, 8, 0].map((shift) => (claimed >>> shift) & 255);
+  const header = [...'MThd'].map((letter) => letter.charCodeAt(0));
+  const name = [...'MTrk'].map((letter) => letter.charCodeAt(0));
+  return Uint8Array.from([...header, 0, 0, 0, 6, 0, 0, 0, 1, 1, 0xe0, ...name, ...length, ...track]);
+}
+
+const ends = [0, 0xff, 0x2f, 0];
+const oddMidi = {
+  'cut.mid': midiFile([0, 0x90, 60, 100, ...ends], 0xffffffff),
+  'empty.mid': midiFile([]).subarray(0, 14),
+  // The longest time that one event can wait, 2^28 - 1 ticks.
+  'days.mid': midiFile([0, 0x90, 60, 100, 0xff, 0xff, 0xff, 0x7f, 0x80, 60, 0, ...ends]),
+};
+
 describe('render', () => {
   it('writes 24-bit stereo that begins with the note, holds its frames as they are and ends where the voice does', async () => {
     const at = folder();
@@ -176,11 +192,14 @@ describe('render', () => {
     [['--key', '60', '--rate', '1', '--output', 'o.wav'], /--rate takes a whole number/],
     [['--midi', 'a.wav', '--output', 'o.wav'], /a\.wav: this is no Standard MIDI File/],
     [['--midi', 'a.wav', '--hold', '1', '--output', 'o.wav'], /--hold is for --key/],
+    [['--midi', 'cut.mid', '--output', 'o.wav'], /cut\.mid: it is cut short: .* 4294967295 bytes/],
+    [['--midi', 'empty.mid', '--output', 'o.wav'], /empty\.mid: it holds no track/],
+    [['--midi', 'days.mid', '--output', 'o.wav'], /lasts 77\.\d hours, .* can hold 4\.5; play it in parts/],
     [['--key', '60', '--output', 'a.wav'], /would replace a file that the command reads; .*--force/],
     [['--key', '60', '--output', 'i.sfz'], /would replace a file that the command reads/],
     [['--key', '60', '--output', 'other.txt'], /file of another kind/],
   ])('refuses %j in one line', async (args, message) => {
-    const at = folderWith({ 'i.sfz': text, 'a.wav': wav(ramp), 'other.txt': 'hello' });
+    const at = folderWith({ 'i.sfz': text, 'a.wav': wav(ramp), 'other.txt': 'hello', ...oddMidi });
     const { status, error, out } = await run(at, ['render', 'i.sfz', ...args]);
     expect({ status, out }).toEqual({ status: 2, out: '' });
     expect(error).toMatch(message);
