@@ -1,4 +1,5 @@
 import type { Instrument } from '../../model/instrument';
+import { jsonText, visibleText } from '../../model/text/visibleText';
 import { keyText } from '../../model/wording/rangeWords';
 import { playingChoices } from '../../playing/playingChoices';
 import { choices } from '../../sound/choices';
@@ -50,7 +51,7 @@ export function renderJson(told: RenderTold): string {
       ...Object.values(playingChoices).map(({ about, choice }) => ({ about, choice })),
     ],
   };
-  return `${JSON.stringify(output, undefined, 2)}\n`;
+  return jsonText(output);
 }
 
 function notRenderedPlaces({ terminal, instrument, program }: RenderTold) {
@@ -102,7 +103,7 @@ export function renderText(told: RenderTold, name: string): string {
     '',
     'Where documents leave a choice: --format json lists what was chosen, docs/choices.md says why.',
   );
-  return `${lines.join('\n')}\n`;
+  return `${lines.map(visibleText).join('\n')}\n`;
 }
 
 function placeLines(places: readonly RegionPlace[], when: string): string[] {

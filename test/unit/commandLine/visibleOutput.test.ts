@@ -1,3 +1,5 @@
+import { copyFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { folderWith, run } from './runInFolder';
 
@@ -38,6 +40,28 @@ describe('names and values with control signs', () => {
     ];
     for (const { out, error } of answers) expect(out + error).not.toMatch(acting);
     for (const { error } of answers.slice(3)) expect(error).toMatch(/^zonewright: .*\n$/);
+  });
+
+  it('act on none from what tells how regions sound', async () => {
+    const sample = `${attack}a.wav`;
+    const sounding = `<region> sample=${sample} key=60 region_label=${attack}\n<region> sample=*sine key=61\n`;
+    const folder = folderWith({ 'a.sfz': sounding, 'b.sfz': sounding.replace('*sine', '*saw') });
+    copyFileSync('samples-demo/millrace-chimes/Samples/bowed-B4.wav', join(folder, sample));
+    const note = ['--key', '60', '--velocity', '100'];
+    const played = ['render', 'a.sfz', ...note, '--output', 'o.wav', '--force'];
+    const answers = [
+      await run(folder, played),
+      await run(folder, [...played, '--format', 'json']),
+      await run(folder, ['explain', 'a.sfz', ...note]),
+      await run(folder, ['compare', 'a.sfz', 'b.sfz']),
+      await run(folder, ['compare', 'a.sfz', 'b.sfz', '--format', 'html']),
+      await run(folder, ['sweep', 'a.sfz', '--output', 's.mid']),
+    ];
+    for (const { out, error } of answers) {
+      expect(error).not.toMatch(acting);
+      expect(out).not.toMatch(acting);
+    }
+    expect(answers[0]?.out).toContain('␛[2J');
   });
 
   it('act on none from the notes of a conversion', async () => {
