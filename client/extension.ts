@@ -6,6 +6,7 @@ import { AuditionHost } from './audition/host';
 import { registerComparison } from './compareWith';
 import { registerConversion } from './convertInstrument';
 import { registerFolderFixes } from './folderFixes/fixFolder';
+import { offerIncludedFiles } from './includedFiles';
 import { registerInstruments } from './instruments/registerInstruments';
 import { registerMapButton } from './keyboardMap/mapButton';
 import { KeyboardMapPanel } from './keyboardMap/panel';
@@ -50,6 +51,7 @@ export function startExtension(
     ...registerComparison(client),
     registerLocateFolder(),
     registerOpenExample(context),
+    offerIncludedFiles(client),
     registerMapButton(client),
     registerFolderFixes(client),
     ...registerInstruments(client),

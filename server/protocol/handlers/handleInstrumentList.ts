@@ -1,9 +1,14 @@
+import { nameOf } from '../../model/paths';
 import { instrumentFilesBelow } from '../../workspace/files/instrumentFiles';
 import { judgedFile } from '../../workspace/judgedFiles';
 import { stopIfCancelled } from '../cancellation';
 import { pathOfUri, uriOfPath } from '../conversion/uris';
 import type { InstrumentState } from '../requests/instrumentListRequests';
-import { CheckInstrumentRequest, InstrumentListRequest } from '../requests/instrumentListRequests';
+import {
+  CheckInstrumentRequest,
+  IncludedByRequest,
+  InstrumentListRequest,
+} from '../requests/instrumentListRequests';
 import type { ServerContext } from '../serverContext';
 
 /** Answers what instruments the open folders hold, and in what state one is. */
@@ -17,6 +22,12 @@ export function handleInstrumentList(server: ServerContext): void {
       if (!(await documents.mainOf(path))) uris.push(documents.openDocument(path)?.uri ?? uriOfPath(path));
     }
     return uris;
+  });
+
+  connection.onRequest(IncludedByRequest.type, async ({ uri }) => {
+    const path = pathOfUri(uri);
+    const main = path === undefined ? undefined : await documents.mainOf(path);
+    return main?.path !== undefined && /\.sfzh?$/i.test(main.path) ? { name: nameOf(main.path) } : null;
   });
 
   connection.onRequest(CheckInstrumentRequest.type, async ({ uri }, token) => {

@@ -19,3 +19,8 @@ export const InstrumentListRequest = {
 export const CheckInstrumentRequest = {
   type: new RequestType<{ uri: string }, InstrumentState | null, void>('zonewright/checkInstrument'),
 } as const;
+
+/** The SFZ instrument that includes a file, by its name; `null` for a file that none includes. */
+export const IncludedByRequest = {
+  type: new RequestType<{ uri: string }, { name: string } | null, void>('zonewright/includedBy'),
+} as const;

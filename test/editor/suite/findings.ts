@@ -197,3 +197,24 @@ test('all instruments of a folder are checked, and what is found in closed files
   await vscode.workspace.fs.delete(vscode.Uri.joinPath(uri, '..'), { recursive: true });
   await until('no finding of a file that is gone', () => found().length === 0);
 });
+
+workbenchTest('an included file of any ending is offered to be read as SFZ', async (workbench) => {
+  await vscode.commands.executeCommand('notifications.clearAll');
+  const part = await writeWorkspaceFile('parts/bars.inc', '<region> sample=*sine\nlokey=64 hikey=60\n');
+  await writeWorkspaceFile('parts/whole.sfz', '<group> pan=3\n#include "bars.inc"\n');
+  const { document } = await openFile('parts/whole.sfz');
+  await findingsOf(document, 'range-inverted');
+  const { document: bars } = await openFile('parts/bars.inc');
+  assert.notEqual(bars.languageId, 'sfz');
+  await workbench.waitFor({
+    selector: '.notifications-toasts >> text=bars.inc is included by whole.sfz.',
+  });
+  await workbench.screenshot('included-file');
+  await workbench.click({ selector: '.notifications-toasts >> text=Read as SFZ' });
+  const lines = () =>
+    vscode.languages.getDiagnostics(part).map(({ code, range }) => `${code} ${range.start.line}`);
+  await until('the finding where the fault is', () => lines().join() === 'range-inverted 1');
+  await workbench.screenshot('included-file-read');
+  await vscode.commands.executeCommand('workbench.action.closeAllEditors');
+  await vscode.workspace.fs.delete(vscode.Uri.joinPath(part, '..'), { recursive: true });
+});
