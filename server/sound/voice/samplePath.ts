@@ -108,6 +108,20 @@ export class SamplePath {
     return isLast || last + shift <= this.#last - this.#crossfade ? shift : Number.NaN;
   }
 
+  /**
+   * The last frame as played up to which frames of the sample lie one behind the other from one on, with nothing mixed in; a
+   * lower one where that is not so from there on.
+   */
+  straightUntil(first: number): number {
+    if (this.#isReverse || first + this.#offset < 0) return first - 1;
+    if (this.#passes === 1) return this.length - 1;
+    const ahead = this.#firstEnd - this.#crossfade;
+    if (first <= ahead) return ahead;
+    if (this.#type !== LoopType.forward || first <= this.#firstEnd) return first - 1;
+    const wraps = Math.ceil((first - this.#firstEnd) / this.#period);
+    return wraps >= this.#passes - 1 ? this.length - 1 : ahead + wraps * this.#period;
+  }
+
   /** Finds the frame of the sample that a frame as played is, and what is mixed into it. */
   locate(played: number): void {
     this.partner = -1;

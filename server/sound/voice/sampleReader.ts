@@ -107,20 +107,53 @@ export class SampleReader {
     return sample.isMono ? this.#scratchMono : this.#scratch;
   }
 
+  /** Puts frames as played one behind the other, stretch by stretch where they lie so in the sample. */
   #gather(sample: StoredSample, path: SamplePath, first: number, last: number): void {
-    const channels = sample.isMono ? 1 : 2;
-    for (let channel = 0; channel < channels; channel++) {
-      const pages = channel === 0 ? sample.left : sample.right;
-      const scratch = channel === 0 ? this.#left : this.#right;
-      for (let played = first; played <= last; played++) {
-        path.locate(played);
-        let value = this.#valueAt(sample, pages, path.frame);
-        if (path.partner >= 0) {
-          value += (this.#valueAt(sample, pages, path.partner) - value) * path.share;
-        }
-        scratch[played - first] = value;
+    for (let played = first; played <= last; ) {
+      const copied = this.#copyStraight(sample, path, played, last, first);
+      if (copied > 0) {
+        played += copied;
+        continue;
       }
+      path.locate(played);
+      this.#left[played - first] = this.#mixed(sample, sample.left, path);
+      if (!sample.isMono) this.#right[played - first] = this.#mixed(sample, sample.right, path);
+      played++;
     }
+  }
+
+  /** Copies frames from `played` on that lie in one page, as many as there are up to `last`; answers how many. */
+  #copyStraight(
+    sample: StoredSample,
+    path: SamplePath,
+    played: number,
+    last: number,
+    origin: number,
+  ): number {
+    const until = Math.min(last, path.straightUntil(played));
+    if (until < played) return 0;
+    path.locate(played);
+    const { frame } = path;
+    if (frame < 0 || frame >= sample.frames) return 0;
+    const page = Math.floor(frame / sample.pageFrames);
+    const from = frame - page * sample.pageFrames;
+    const left = sample.left[page];
+    const right = sample.right[page];
+    if (!left || !right) return 0;
+    const count = Math.min(until - played + 1, left.length - from);
+    const to = played - origin;
+    for (let at = 0; at < count; at++) this.#left[to + at] = left[from + at];
+    if (!sample.isMono) for (let at = 0; at < count; at++) this.#right[to + at] = right[from + at];
+    return Math.max(0, count);
+  }
+
+  #mixed(
+    sample: StoredSample,
+    pages: (Float32Array | undefined)[],
+    { frame, partner, share }: SamplePath,
+  ): number {
+    const value = this.#valueAt(sample, pages, frame);
+    return partner < 0 ? value : value + (this.#valueAt(sample, pages, partner) - value) * share;
   }
 
   #valueAt(sample: StoredSample, pages: (Float32Array | undefined)[], frame: number): number {

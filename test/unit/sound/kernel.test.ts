@@ -1,4 +1,7 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { LoopMode } from '../../../server/playing/playable/playableInstrument';
+import { SamplePath } from '../../../server/sound/voice/samplePath';
 import { constant, db, play, sine } from './playing';
 
 const noise = Float32Array.from({ length: 2000 }, (_, at) => Math.sin(at * at * 0.37) * 0.9);
@@ -30,5 +33,43 @@ describe('reading samples', () => {
     const { left, right } = play(text, 0.01, { velocity: 64, samples: { 'a.wav': constant() } });
     expect(db(left[100])).toBeCloseTo(-6 + 40 * Math.log10(64 / 127) - 3.0103, 3);
     expect(right[100]).toBeCloseTo(left[100], 12);
+  });
+});
+
+describe('the path through a sample', () => {
+  const settings = fc.record({
+    offset: fc.integer({ min: 0, max: 20 }),
+    end: fc.integer({ min: 40, max: 99 }),
+    loopMode: fc.constantFrom(LoopMode.noLoop, LoopMode.loopContinuous, LoopMode.loopSustain),
+    loopType: fc.integer({ min: 0, max: 2 }),
+    loopStart: fc.integer({ min: 10, max: 30 }),
+    loopEnd: fc.integer({ min: 25, max: 60 }),
+    loopCount: fc.integer({ min: -1, max: 3 }),
+    crossfadeFrames: fc.constantFrom(0, 0, 4),
+    sampleCount: fc.constantFrom(0, 0, 2),
+    isReverse: fc.boolean(),
+  });
+
+  it('is straight just as far as it says, frame by frame', () => {
+    let stretches = 0;
+    fc.assert(
+      fc.property(settings, fc.integer({ min: -10, max: 150 }), (made, first) => {
+        const path = new SamplePath();
+        path.begin(made);
+        const at = (played: number) => {
+          path.locate(played);
+          return { frame: path.frame, isMixed: path.partner >= 0 };
+        };
+        const until = path.straightUntil(first);
+        if (until > first) stretches++;
+        const start = at(first).frame;
+        for (let played = first; played <= Math.min(until, first + 300); played++)
+          expect(at(played)).toEqual({ frame: start + played - first, isMixed: false });
+        // And no nearer than where a loop forward closes.
+        if (until >= first && until < path.length - 1 && made.crossfadeFrames === 0)
+          expect(at(until + 1).frame).not.toBe(start + until + 1 - first);
+      }),
+    );
+    expect(stretches).toBeGreaterThan(20);
   });
 });
