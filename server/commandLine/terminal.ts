@@ -104,13 +104,7 @@ export function processTerminal(program: string): Terminal {
       const { mkdir } = await import('node:fs/promises');
       await mkdir(path, { recursive: true });
     },
-    packing: {
-      writeFolder: async (path, content) => {
-        const { writeFolder } = await import('../workspace/files/writeFolder');
-        await writeFolder(path, content);
-      },
-      flacLibrary: async () => (await import('../workspace/files/flacLibraryIn')).flacLibraryIn(program),
-    },
+    packing: packingOf(program),
     comparing: {
       threads: (sides) => nodeCompareThreads(program, availableParallelism(), sides),
       stopped: () => {
@@ -119,14 +113,28 @@ export function processTerminal(program: string): Terminal {
         return stop.signal;
       },
     },
-    measuring: {
-      // Who waits for the command wants all of the machine; its own thread mostly waits too.
-      measurer: (files) => nodeMeasurer(files, program, availableParallelism()),
-      storage: () => {
-        const { platform, env: environment } = process;
-        const folder = userCacheFolder({ platform, home: homedir(), environment });
-        return folder === undefined ? undefined : cacheFolder(folder);
-      },
+    measuring: measuringOf(program),
+  };
+}
+
+function packingOf(program: string): Packing {
+  return {
+    writeFolder: async (path, content) => {
+      const { writeFolder } = await import('../workspace/files/writeFolder');
+      await writeFolder(path, content);
+    },
+    flacLibrary: async () => (await import('../workspace/files/flacLibraryIn')).flacLibraryIn(program),
+  };
+}
+
+function measuringOf(program: string): Measuring {
+  return {
+    // Who waits for the command wants all of the machine; its own thread mostly waits too.
+    measurer: (files) => nodeMeasurer(files, program, availableParallelism()),
+    storage: () => {
+      const { platform, env: environment } = process;
+      const folder = userCacheFolder({ platform, home: homedir(), environment });
+      return folder === undefined ? undefined : cacheFolder(folder);
     },
   };
 }

@@ -59,18 +59,7 @@ export function matchZones(
     addTo(byPath, path, region);
     addTo(byName, nameOf(path), region);
   }
-  const rows = new Map<string, MatchedRow[]>();
-  for (const section of sections) {
-    for (const region of section.regions) {
-      const values = [...section.values.filter(({ name }) => name !== 'group_label'), ...region.values];
-      const sample = values.find(({ name }) => name === 'sample')?.value ?? '';
-      const path = pathKey(sample.startsWith('*') ? sample : defaultPath + sample);
-      const row = { zone: { start: region.start, end: region.end, values }, region };
-      const same = rows.get(path);
-      if (same) same.push(row);
-      else rows.set(path, [row]);
-    }
-  }
+  const rows = rowsOf(sections, defaultPath);
   const matched: MatchedZone[] = [];
   const notes: ConversionNote[] = [];
   const done = new Set<ZoneRegion>();
@@ -113,6 +102,23 @@ export function matchZones(
     gone: gone.filter((region) => document.headerSource(region) === 0).sort((a, b) => a - b),
     notes,
   };
+}
+
+/** The rows of a table by the path of their sample. */
+function rowsOf(sections: readonly ZoneSection[], defaultPath: string): Map<string, MatchedRow[]> {
+  const rows = new Map<string, MatchedRow[]>();
+  for (const section of sections) {
+    for (const region of section.regions) {
+      const values = [...section.values.filter(({ name }) => name !== 'group_label'), ...region.values];
+      const sample = values.find(({ name }) => name === 'sample')?.value ?? '';
+      const path = pathKey(sample.startsWith('*') ? sample : defaultPath + sample);
+      const row = { zone: { start: region.start, end: region.end, values }, region };
+      const same = rows.get(path);
+      if (same) same.push(row);
+      else rows.set(path, [row]);
+    }
+  }
+  return rows;
 }
 
 /** So many lines of regions are named in a note. */

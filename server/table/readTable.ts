@@ -165,37 +165,15 @@ interface Opened {
   explained: readonly ExplainedWord[];
 }
 
-function* readTables(
-  { text, path, cells, tables, columns, list, explained, hexadecimal }: Opened,
-  options: TableOptions,
-): Steps<TableReading> {
+function* readTables(opened: Opened, options: TableOptions): Steps<TableReading> {
+  const { text, path, cells, tables, columns } = opened;
   const notes = new TableNotes(new Source(path, text), isHtmlTable(text) ? cells.rowSpans : undefined);
   const naming = namingIn(cells, tables);
   const statements = statementsIn(textsAround(cells, tables));
   const middleC =
     noteOctave(cells, tables, { ...options, naming, statements }, notes) ??
     noteHeadingOctave(tables, { ...options, statements }, notes);
-  for (const { start, end } of cells.hiddenRows) {
-    const message = 'A row that the page does not show is left out; show it before copying if it is a zone.';
-    notes.add('ignored', { start, end }, message, 'hidden');
-  }
-  if (hexadecimal) {
-    const span = cells.rowSpan(tables[0]?.data[0] ?? 0);
-    notes.add('assumed', span, 'Keys and velocities are read as hexadecimal numbers, as the text says.');
-  }
-  if (list) {
-    const message = `The samples in ${columnName({ heading: list.heading, index: 0 })} are those of a list in the text: ${shortened(list.number)} is "${shortened(list.name)}".`;
-    notes.add('assumed', list.span, message);
-  }
-  for (const { word, taken, text: said, span } of explained) {
-    const message = `"${shortened(word)}" is read as ${taken}, as "${shortened(said)}" explains.`;
-    notes.add('assumed', span, message);
-  }
-  for (const { text: said, start, end } of cells.assumptions) notes.add('assumed', { start, end }, said);
-  for (const { text: remark, start, end } of cells.remarks) {
-    const message = `A comment names a sample ("${shortened(remark)}"); it is no zone.`;
-    notes.add('ignored', { start, end }, message, 'remark');
-  }
+  noteText(opened, notes);
   const withSamples = tables.filter(hasSamples);
   const most = withSamples.reduce(
     (sum, table) => sum + table.data.length * samplesInRow(table) + takesOf(cells, table),
@@ -233,6 +211,31 @@ function* readTables(
     notes: notes.finish(),
     problem: undefined,
   };
+}
+
+/** Notes what holds for the whole text: rows that are hidden, remarks, how its numbers are written, a list of samples. */
+function noteText({ cells, tables, list, explained, hexadecimal }: Opened, notes: TableNotes): void {
+  for (const { start, end } of cells.hiddenRows) {
+    const message = 'A row that the page does not show is left out; show it before copying if it is a zone.';
+    notes.add('ignored', { start, end }, message, 'hidden');
+  }
+  if (hexadecimal) {
+    const span = cells.rowSpan(tables[0]?.data[0] ?? 0);
+    notes.add('assumed', span, 'Keys and velocities are read as hexadecimal numbers, as the text says.');
+  }
+  if (list) {
+    const message = `The samples in ${columnName({ heading: list.heading, index: 0 })} are those of a list in the text: ${shortened(list.number)} is "${shortened(list.name)}".`;
+    notes.add('assumed', list.span, message);
+  }
+  for (const { word, taken, text: said, span } of explained) {
+    const message = `"${shortened(word)}" is read as ${taken}, as "${shortened(said)}" explains.`;
+    notes.add('assumed', span, message);
+  }
+  for (const { text: said, start, end } of cells.assumptions) notes.add('assumed', { start, end }, said);
+  for (const { text: remark, start, end } of cells.remarks) {
+    const message = `A comment names a sample ("${shortened(remark)}"); it is no zone.`;
+    notes.add('ignored', { start, end }, message, 'remark');
+  }
 }
 
 function hasSamples({ columns, data }: Table): boolean {

@@ -88,26 +88,54 @@ export function noteColumns(
   columns: readonly ColumnReading[],
   notes: TableNotes,
 ): void {
-  const assumed = new Map<string, ColumnReading[]>();
-  const sides = columns.filter(({ side }) => side !== undefined);
-  if (sides.length > 0) {
-    const span = columnSpan(cells, rows.data, sides[0]);
-    const [side] = sides.map((one) => one.side);
-    const how =
-      side?.kind === 'pan'
-        ? ' Those of the left and the right are panned to their sides.'
-        : side?.kind === 'round_robin'
-          ? ' They take turns.'
-          : side?.kind === 'velocity'
-            ? ' Their headings give the velocities.'
-            : side?.kind === 'key'
-              ? ' Their headings give the keys.'
-              : side?.kind === 'group'
-                ? ' They sound together.'
-                : '';
-    const message = `Each row is taken for as many zones as it names samples, in ${listed(sides.map(columnName))}.${how}`;
+  noteSides(cells, rows, columns, notes);
+  noteUses(cells, rows, columns, notes);
+  if (rows.cut)
+    notes.add('ignored', { start: 0, end: 0 }, `Columns behind the first ${rows.width} are not looked at.`);
+  const keyed = columns.some(
+    ({ meaning, side }) => side?.kind === 'key' || ['lokey', 'hikey', 'key', 'key_range'].includes(meaning),
+  );
+  if (!keyed) {
+    const heading = rows.headings.find(({ cell }) => cell >= 0)?.cell ?? -1;
+    const span =
+      heading < 0 ? cells.rowSpan(rows.data[0]) : { start: cells.starts[heading], end: cells.ends[heading] };
+    const message = 'The table gives no low and high keys, so every region answers to the whole keyboard.';
     notes.add('assumed', span, message);
   }
+}
+
+/** What several samples in one row are, by what tells their columns apart. */
+const sideWords: Readonly<Partial<Record<NonNullable<ColumnReading['side']>['kind'], string>>> = {
+  pan: ' Those of the left and the right are panned to their sides.',
+  round_robin: ' They take turns.',
+  velocity: ' Their headings give the velocities.',
+  key: ' Their headings give the keys.',
+  group: ' They sound together.',
+};
+
+/** Notes that rows are several zones each. */
+function noteSides(
+  cells: TableCells,
+  rows: TableRows,
+  columns: readonly ColumnReading[],
+  notes: TableNotes,
+): void {
+  const sides = columns.filter(({ side }) => side !== undefined);
+  if (sides.length === 0) return;
+  const kind = sides[0].side?.kind;
+  const how = (kind && sideWords[kind]) ?? '';
+  const message = `Each row is taken for as many zones as it names samples, in ${listed(sides.map(columnName))}.${how}`;
+  notes.add('assumed', columnSpan(cells, rows.data, sides[0]), message);
+}
+
+/** Notes columns that are not used, and those whose meaning is not sure, these together where one thing tells of them. */
+function noteUses(
+  cells: TableCells,
+  rows: TableRows,
+  columns: readonly ColumnReading[],
+  notes: TableNotes,
+): void {
+  const assumed = new Map<string, ColumnReading[]>();
   for (const column of columns) {
     const { meaning, confidence } = column;
     const used = rows.data.find((row) => !cells.isEmpty(row, column.index));
@@ -140,18 +168,6 @@ export function noteColumns(
       columnSpan(cells, rows.data, alike[0]),
       `${evidence.startsWith('Its heading') ? 'Taken by its heading' : 'Found from the cells'}: ${listed(taken)}. ${evidence}`,
     );
-  }
-  if (rows.cut)
-    notes.add('ignored', { start: 0, end: 0 }, `Columns behind the first ${rows.width} are not looked at.`);
-  const keyed = columns.some(
-    ({ meaning, side }) => side?.kind === 'key' || ['lokey', 'hikey', 'key', 'key_range'].includes(meaning),
-  );
-  if (!keyed) {
-    const heading = rows.headings.find(({ cell }) => cell >= 0)?.cell ?? -1;
-    const span =
-      heading < 0 ? cells.rowSpan(rows.data[0]) : { start: cells.starts[heading], end: cells.ends[heading] };
-    const message = 'The table gives no low and high keys, so every region answers to the whole keyboard.';
-    notes.add('assumed', span, message);
   }
 }
 

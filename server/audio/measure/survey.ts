@@ -50,71 +50,94 @@ async function surveyAudio(
   audio: AudioSource,
   { whole = false, signal, onFrames }: SurveyOptions,
 ): Promise<SampleSurvey | null> {
-  const { sampleRate, channels, bitsPerSample } = audio;
+  const { channels } = audio;
   const most = whole ? Number.POSITIVE_INFINITY : Math.floor(mostMeasuredValues / channels);
+  const scans = new SurveyScans(audio);
   let isWhole = true;
   let untilPause = valuesAtOnce;
-  const sums = new Array<number>(channels).fill(0);
-  const squares = new Array<number>(channels).fill(0);
-  const clipping = Array.from({ length: channels }, () => new ClippingScan(bitsPerSample));
-  const silence = new SilenceScan();
-  const tail = new TailScan(sampleRate, channels);
-  const likeness = new ChannelLikeness();
-  const loudness = new LoudnessMeter(sampleRate, channels);
-  let frames = 0;
-  let peak = 0;
-  let magnitudes = new Float32Array(0);
-  let energies = new Float32Array(0);
   for await (const block of audio.blocks()) {
-    if (frames >= most) {
+    if (scans.frames >= most) {
       isWhole = false;
       break;
     }
-    const count = block[0]?.length ?? 0;
-    if (magnitudes.length < count) {
-      magnitudes = new Float32Array(count);
-      energies = new Float32Array(count);
-    } else {
-      magnitudes.fill(0);
-      energies.fill(0);
-    }
-    block.forEach((values, channel) => {
-      const scanned = scan(values, magnitudes, energies);
-      sums[channel] = (sums[channel] ?? 0) + scanned.sum;
-      squares[channel] = (squares[channel] ?? 0) + scanned.squares;
-      clipping[channel]?.add(values, scanned.peak);
-      peak = Math.max(peak, scanned.peak);
-    });
-    silence.add(magnitudes, count);
-    tail.add(block, energies, count);
-    likeness.add(block);
-    loudness.add(block);
-    frames += count;
-    untilPause -= count * channels;
+    const before = scans.frames;
+    scans.add(block);
+    untilPause -= (scans.frames - before) * channels;
     if (untilPause > 0) continue;
     untilPause = valuesAtOnce;
-    onFrames?.(frames);
+    onFrames?.(scans.frames);
     await new Promise((resolve) => setTimeout(resolve, 0));
     if (signal?.aborted) return null;
   }
-  if (frames === 0) return null;
-  for (const one of clipping) one.finish();
-  const { leading, trailing } = silence.result();
-  const { integrated, momentary } = loudness.result();
-  return {
-    frames,
-    isWhole,
-    peak,
-    dcOffset: sums.map((sum) => sum / frames),
-    leadingSilenceFrames: leading,
-    trailingSilenceFrames: isWhole ? trailing : 0,
-    ...(isWhole ? tail.result() : unknownEnd),
-    clipping: clippingOf(clipping),
-    channelCorrelation: likeness.correlation(sums, squares),
-    hasEqualChannels: isWhole && likeness.hasEqualChannels,
-    loudness: integrated,
-    momentaryLoudness: momentary,
-  };
+  return scans.frames === 0 ? null : scans.result(isWhole);
+}
+
+/** All that is measured in one pass over a sample. */
+class SurveyScans {
+  frames = 0;
+  #peak = 0;
+  #magnitudes = new Float32Array(0);
+  #energies = new Float32Array(0);
+  readonly #sums: number[];
+  readonly #squares: number[];
+  readonly #clipping: ClippingScan[];
+  readonly #silence = new SilenceScan();
+  readonly #tail: TailScan;
+  readonly #likeness = new ChannelLikeness();
+  readonly #loudness: LoudnessMeter;
+
+  constructor({ sampleRate, channels, bitsPerSample }: AudioSource) {
+    this.#sums = new Array<number>(channels).fill(0);
+    this.#squares = new Array<number>(channels).fill(0);
+    this.#clipping = Array.from({ length: channels }, () => new ClippingScan(bitsPerSample));
+    this.#tail = new TailScan(sampleRate, channels);
+    this.#loudness = new LoudnessMeter(sampleRate, channels);
+  }
+
+  /** Goes on with the next frames, a list of values for each channel. */
+  add(block: readonly Float32Array[]): void {
+    const count = block[0]?.length ?? 0;
+    if (this.#magnitudes.length < count) {
+      this.#magnitudes = new Float32Array(count);
+      this.#energies = new Float32Array(count);
+    } else {
+      this.#magnitudes.fill(0);
+      this.#energies.fill(0);
+    }
+    block.forEach((values, channel) => {
+      const scanned = scan(values, this.#magnitudes, this.#energies);
+      this.#sums[channel] = (this.#sums[channel] ?? 0) + scanned.sum;
+      this.#squares[channel] = (this.#squares[channel] ?? 0) + scanned.squares;
+      this.#clipping[channel]?.add(values, scanned.peak);
+      this.#peak = Math.max(this.#peak, scanned.peak);
+    });
+    this.#silence.add(this.#magnitudes, count);
+    this.#tail.add(block, this.#energies, count);
+    this.#likeness.add(block);
+    this.#loudness.add(block);
+    this.frames += count;
+  }
+
+  /** What was found; `isWhole` tells whether the end of the sample was looked at. */
+  result(isWhole: boolean): SampleSurvey {
+    for (const one of this.#clipping) one.finish();
+    const { leading, trailing } = this.#silence.result();
+    const { integrated, momentary } = this.#loudness.result();
+    return {
+      frames: this.frames,
+      isWhole,
+      peak: this.#peak,
+      dcOffset: this.#sums.map((sum) => sum / this.frames),
+      leadingSilenceFrames: leading,
+      trailingSilenceFrames: isWhole ? trailing : 0,
+      ...(isWhole ? this.#tail.result() : unknownEnd),
+      clipping: clippingOf(this.#clipping),
+      channelCorrelation: this.#likeness.correlation(this.#sums, this.#squares),
+      hasEqualChannels: isWhole && this.#likeness.hasEqualChannels,
+      loudness: integrated,
+      momentaryLoudness: momentary,
+    };
+  }
 }
 
 /** Sums of one channel; raises the magnitudes of frames to its own and adds its energies. */

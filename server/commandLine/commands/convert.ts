@@ -17,21 +17,23 @@ import { convertFromFont } from './convertFromFont';
 import { convertToFont, fontTargetOptions } from './convertToFont';
 import { prove } from './prove';
 
+const convertOptions = {
+  to: 'text',
+  output: 'text',
+  notes: 'text',
+  inline: 'switch',
+  force: 'switch',
+  prove: 'switch',
+  template: 'text',
+  fact: 'texts',
+  ...tableOptions,
+  ...fontOptions,
+  ...fontTargetOptions,
+} as const;
+
 /** `zonewright convert`: an instrument or a copied table in another notation. */
 export async function convert(args: readonly string[], terminal: Terminal): Promise<number> {
-  const { paths, options, lists, switches } = readWords(args, {
-    to: 'text',
-    output: 'text',
-    notes: 'text',
-    inline: 'switch',
-    force: 'switch',
-    prove: 'switch',
-    template: 'text',
-    fact: 'texts',
-    ...tableOptions,
-    ...fontOptions,
-    ...fontTargetOptions,
-  });
+  const { paths, options, lists, switches } = readWords(args, convertOptions);
   const [name, ...more] = paths;
   const force = switches.has('force');
   if (options.to === 'sf2' && switches.has('prove')) throw new CommandError(proofOfFont);

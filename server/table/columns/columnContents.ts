@@ -137,42 +137,8 @@ function isPlainFile(cells: TableCells, cell: number): boolean {
 
 /** Looks at the cells of a column in some rows. */
 export function columnContents(cells: TableCells, rows: readonly number[], column: number): ColumnContents {
-  const counts: Record<CellKind, number> = {
-    empty: 0,
-    file: 0,
-    note: 0,
-    'note-range': 0,
-    number: 0,
-    'number-range': 0,
-    pan: 0,
-    switch: 0,
-    formula: 0,
-    text: 0,
-  };
-  const contents: ColumnContents = {
-    filled: 0,
-    counts,
-    units: new Map(),
-    keys: 0,
-    negative: 0,
-    fractional: 0,
-    least: Number.NaN,
-    greatest: Number.NaN,
-    counting: true,
-    distinct: 0,
-    values: new Float64Array(rows.length).fill(Number.NaN),
-    dynamicLetters: 0,
-    dynamicWords: 0,
-    portions: 0,
-    pointed: 0,
-    turns: 0,
-    bits: 0,
-    triggers: 0,
-    releases: 0,
-    unmarked: 0,
-    marked: 0,
-    named: false,
-  };
+  const contents = noContents(rows.length);
+  const { counts } = contents;
   const texts = new DistinctTexts(cells);
   const looks: Look[] = [];
   let before = Number.NaN;
@@ -220,6 +186,46 @@ export function columnContents(cells: TableCells, rows: readonly number[], colum
   contents.counting &&= counts.number >= 3;
   contents.named = counts.note > counts.number;
   return contents;
+}
+
+/** The contents of a column before anything of it was looked at. */
+function noContents(rows: number): ColumnContents {
+  const counts: Record<CellKind, number> = {
+    empty: 0,
+    file: 0,
+    note: 0,
+    'note-range': 0,
+    number: 0,
+    'number-range': 0,
+    pan: 0,
+    switch: 0,
+    formula: 0,
+    text: 0,
+  };
+  return {
+    filled: 0,
+    counts,
+    units: new Map(),
+    keys: 0,
+    negative: 0,
+    fractional: 0,
+    least: Number.NaN,
+    greatest: Number.NaN,
+    counting: true,
+    distinct: 0,
+    values: new Float64Array(rows).fill(Number.NaN),
+    dynamicLetters: 0,
+    dynamicWords: 0,
+    portions: 0,
+    pointed: 0,
+    turns: 0,
+    bits: 0,
+    triggers: 0,
+    releases: 0,
+    unmarked: 0,
+    marked: 0,
+    named: false,
+  };
 }
 
 /** The share of the filled cells that look like one of some kinds; 0 for an empty column. */

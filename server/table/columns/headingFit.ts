@@ -1,5 +1,5 @@
 import type { HeadingReading } from '../../trade/headings';
-import type { Unit } from '../../trade/meaning';
+import type { ColumnMeaning, Unit } from '../../trade/meaning';
 import type { ColumnContents } from './columnContents';
 import { shareOf } from './columnContents';
 
@@ -21,110 +21,129 @@ export function fitOf(
   otherFiles: boolean,
 ): Fit {
   if (contents.filled === 0) return 'unsure';
-  const files = shareOf(contents, 'file');
-  const notes = shareOf(contents, 'note', 'note-range');
-  const numbers = shareOf(contents, 'number');
-  switch (meaning) {
-    case 'sample':
-      if (files >= most) return 'yes';
-      if (otherFiles && files < 0.1) return 'no';
-      return shareOf(contents, 'text') >= most ? 'yes' : 'unsure';
-    case 'pitch_keycenter':
-      if (unit === 'Hz' || unit === 'kHz' || areFrequencies(contents)) return graded(numbers);
-      return graded(
-        (contents.keys + contents.unmarked) / contents.filled +
-          shareOf(contents, 'note-range', 'number-range'),
-      );
-    case 'key':
-    case 'lokey':
-    case 'hikey':
-    case 'key_range':
-      return graded(
-        (contents.keys + contents.unmarked) / contents.filled +
-          shareOf(contents, 'note-range', 'number-range'),
-      );
-    case 'lovel':
-    case 'hivel':
-    case 'velocity_range': {
-      // Velocities may be portions of the loudest; 0 and 1 are keys too.
-      const whole = contents.keys / contents.filled - shareOf(contents, 'note');
-      const numeric = Math.max(whole, contents.portions / contents.filled + contents.bits / contents.filled);
-      return notes >= most ? 'no' : graded(numeric + shareOf(contents, 'number-range'));
-    }
-    case 'volume':
-    case 'attenuation':
-      return areIn(contents, 'cents', 'semitones') ? 'no' : graded(numbers);
-    case 'tune':
-    case 'transpose':
-      return areIn(contents, 'dB') ? 'no' : graded(numbers);
-    case 'pan':
-      return areIn(contents, 'dB', 'cents')
-        ? 'no'
-        : graded(numbers + shareOf(contents, 'pan') + contents.pointed / contents.filled);
-    case 'loop':
-      return graded(
-        shareOf(contents, 'switch', 'number-range') +
-          (contents.greatest <= 1 && contents.least >= 0 ? numbers : 0),
-      );
-    case 'loop_start':
-    case 'loop_end':
-    case 'loop_length':
-    case 'offset':
-    case 'end':
-      return graded(numbers);
-    case 'seq_position':
-      if (files + notes >= most) return 'no';
-      if (contents.turns >= contents.filled * most) return 'yes';
-      if (numbers < most) return 'unsure';
-      return runsFromOne(contents) ? 'yes' : 'no';
-    case 'seq_length':
-      if (files + notes >= most) return 'no';
-      return contents.greatest > mostTurns ? 'no' : numbers >= most ? 'yes' : 'unsure';
-    case 'trigger':
-      return graded(
-        (contents.triggers + shareOf(contents, 'switch') * contents.filled + contents.bits) / contents.filled,
-      );
-    case 'enabled':
-    case 'disabled':
-      return shareOf(contents, 'switch') + contents.bits / contents.filled >= 0.9 ? 'yes' : 'no';
-    case 'mute_group':
-    case 'off_by':
-    case 'mutes':
-      return files + notes >= most || numbers + shareOf(contents, 'text', 'switch') < most ? 'no' : 'yes';
-    case 'keyswitch':
-      return graded(contents.keys / contents.filled);
-    case 'key_count':
-      return numbers >= most && contents.fractional === 0 && contents.least >= 1 && contents.greatest <= 128
-        ? 'yes'
-        : 'no';
-    case 'deviation':
-      return areIn(contents, 'dB') ? 'no' : graded(numbers);
-    case 'random':
-      return graded(numbers + shareOf(contents, 'number-range') + contents.turns / contents.filled);
-    case 'fade_in':
-    case 'fade_out':
-      return graded(shareOf(contents, 'number-range'));
-    case 'envelope':
-      return files >= most ? 'no' : graded(shareOf(contents, 'text', 'number-range', 'number'));
-    case 'delay_time':
-    case 'attack_time':
-    case 'hold_time':
-    case 'decay_time':
-    case 'sustain_level':
-    case 'release_time':
-      return graded(numbers);
-    case 'sample_rate':
-      return numbers >= most && areRates(contents, unit) ? 'yes' : 'no';
-    case 'group':
-    case 'comment':
-    case 'row_number':
-      if (files >= 0.8 && !otherFiles) return 'no';
-      return meaning !== 'group' && shareOf(contents, 'note', 'note-range') >= 0.8 ? 'no' : 'yes';
-    case 'dynamics':
-    case 'unknown':
-      return 'unsure';
-  }
+  return fits[meaning]({
+    contents,
+    unit,
+    otherFiles,
+    files: shareOf(contents, 'file'),
+    notes: shareOf(contents, 'note', 'note-range'),
+    numbers: shareOf(contents, 'number'),
+  });
 }
+
+/** A column that is judged, with the shares of its cells that are names of files, note names and numbers. */
+interface Judged {
+  contents: ColumnContents;
+  unit: Unit | undefined;
+  otherFiles: boolean;
+  files: number;
+  notes: number;
+  numbers: number;
+}
+
+type Judge = (column: Judged) => Fit;
+
+const areKeys: Judge = ({ contents }) =>
+  graded(
+    (contents.keys + contents.unmarked) / contents.filled + shareOf(contents, 'note-range', 'number-range'),
+  );
+const areVelocities: Judge = ({ contents, notes }) => {
+  // Velocities may be portions of the loudest; 0 and 1 are keys too.
+  const whole = contents.keys / contents.filled - shareOf(contents, 'note');
+  const numeric = Math.max(whole, contents.portions / contents.filled + contents.bits / contents.filled);
+  return notes >= most ? 'no' : graded(numeric + shareOf(contents, 'number-range'));
+};
+const areNumbers: Judge = ({ numbers }) => graded(numbers);
+const areLevels: Judge = ({ contents, numbers }) =>
+  areIn(contents, 'cents', 'semitones') ? 'no' : graded(numbers);
+const areTunings: Judge = ({ contents, numbers }) => (areIn(contents, 'dB') ? 'no' : graded(numbers));
+const areSwitches: Judge = ({ contents }) =>
+  shareOf(contents, 'switch') + contents.bits / contents.filled >= 0.9 ? 'yes' : 'no';
+const areGroups: Judge = ({ contents, files, notes, numbers }) =>
+  files + notes >= most || numbers + shareOf(contents, 'text', 'switch') < most ? 'no' : 'yes';
+const areRanges: Judge = ({ contents }) => graded(shareOf(contents, 'number-range'));
+const areWords: Judge = ({ files, otherFiles }) => (files >= 0.8 && !otherFiles ? 'no' : 'yes');
+const areRemarks: Judge = (column) => (column.notes >= 0.8 ? 'no' : areWords(column));
+const isUnsure: Judge = () => 'unsure';
+
+/** How the cells of a column are judged by what its heading says that they are. */
+const fits: Readonly<Record<ColumnMeaning, Judge>> = {
+  sample: ({ contents, files, otherFiles }) => {
+    if (files >= most) return 'yes';
+    if (otherFiles && files < 0.1) return 'no';
+    return shareOf(contents, 'text') >= most ? 'yes' : 'unsure';
+  },
+  pitch_keycenter: (column) =>
+    column.unit === 'Hz' || column.unit === 'kHz' || areFrequencies(column.contents)
+      ? graded(column.numbers)
+      : areKeys(column),
+  key: areKeys,
+  lokey: areKeys,
+  hikey: areKeys,
+  key_range: areKeys,
+  lovel: areVelocities,
+  hivel: areVelocities,
+  velocity_range: areVelocities,
+  volume: areLevels,
+  attenuation: areLevels,
+  tune: areTunings,
+  transpose: areTunings,
+  deviation: areTunings,
+  pan: ({ contents, numbers }) =>
+    areIn(contents, 'dB', 'cents')
+      ? 'no'
+      : graded(numbers + shareOf(contents, 'pan') + contents.pointed / contents.filled),
+  loop: ({ contents, numbers }) =>
+    graded(
+      shareOf(contents, 'switch', 'number-range') +
+        (contents.greatest <= 1 && contents.least >= 0 ? numbers : 0),
+    ),
+  loop_start: areNumbers,
+  loop_end: areNumbers,
+  loop_length: areNumbers,
+  offset: areNumbers,
+  end: areNumbers,
+  seq_position: ({ contents, files, notes, numbers }) => {
+    if (files + notes >= most) return 'no';
+    if (contents.turns >= contents.filled * most) return 'yes';
+    if (numbers < most) return 'unsure';
+    return runsFromOne(contents) ? 'yes' : 'no';
+  },
+  seq_length: ({ contents, files, notes, numbers }) => {
+    if (files + notes >= most) return 'no';
+    return contents.greatest > mostTurns ? 'no' : numbers >= most ? 'yes' : 'unsure';
+  },
+  trigger: ({ contents }) =>
+    graded(
+      (contents.triggers + shareOf(contents, 'switch') * contents.filled + contents.bits) / contents.filled,
+    ),
+  enabled: areSwitches,
+  disabled: areSwitches,
+  mute_group: areGroups,
+  off_by: areGroups,
+  mutes: areGroups,
+  keyswitch: ({ contents }) => graded(contents.keys / contents.filled),
+  key_count: ({ contents: { fractional, least, greatest }, numbers }) =>
+    numbers >= most && fractional === 0 && least >= 1 && greatest <= 128 ? 'yes' : 'no',
+  random: ({ contents, numbers }) =>
+    graded(numbers + shareOf(contents, 'number-range') + contents.turns / contents.filled),
+  fade_in: areRanges,
+  fade_out: areRanges,
+  envelope: ({ contents, files }) =>
+    files >= most ? 'no' : graded(shareOf(contents, 'text', 'number-range', 'number')),
+  delay_time: areNumbers,
+  attack_time: areNumbers,
+  hold_time: areNumbers,
+  decay_time: areNumbers,
+  sustain_level: areNumbers,
+  release_time: areNumbers,
+  sample_rate: ({ contents, unit, numbers }) => (numbers >= most && areRates(contents, unit) ? 'yes' : 'no'),
+  group: areWords,
+  comment: areRemarks,
+  row_number: areRemarks,
+  dynamics: isUnsure,
+  unknown: isUnsure,
+};
 
 /** Whether at least half of the cells have one of some units. */
 function areIn({ units, filled }: ColumnContents, ...some: Unit[]): boolean {

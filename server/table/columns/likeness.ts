@@ -16,98 +16,89 @@ const mostTurns = 64;
  */
 export function agrees(state: ColumnState, index: number, meaning: ColumnMeaning): boolean {
   const contents = state.contents[index];
-  if (contents.filled === 0) return true;
-  const numbers = shareOf(contents, 'number');
-  switch (meaning) {
-    case 'sample':
-      return shareOf(contents, 'file') >= 0.5 || areNames(contents);
-    case 'group':
-    case 'comment':
-      return shareOf(contents, 'text', 'switch') >= 0.8;
-    case 'row_number':
-      return contents.counting;
-    case 'pitch_keycenter':
-      return areRoots(state, contents);
-    case 'key':
-    case 'lokey':
-    case 'hikey':
-      return isKeys(contents) && isOrdered(state, contents, meaning, ['lokey', 'hikey']);
-    case 'key_range':
-      return shareOf(contents, 'note-range', 'number-range') >= nearlyAll || isKeys(contents);
-    case 'lovel':
-    case 'hivel':
-      return areVelocities(contents) && isOrdered(state, contents, meaning, ['lovel', 'hivel']);
-    case 'velocity_range':
-      return areVelocities(contents) || shareOf(contents, 'number-range') >= nearlyAll;
-    case 'dynamics':
-      return contents.dynamicLetters + contents.dynamicWords >= contents.filled * nearlyAll;
-    case 'volume':
-    case 'attenuation':
-      return numbers >= nearlyAll && contents.least >= -144 && contents.greatest <= 127;
-    case 'tune':
-    case 'transpose':
-      return (
-        numbers >= nearlyAll && (contents.negative > 0 || contents.greatest === 0 || contents.units.size > 0)
-      );
-    case 'pan':
-      return (
-        shareOf(contents, 'pan', 'number') >= nearlyAll &&
-        (contents.counts.pan > 0 || (contents.least >= -127 && contents.greatest <= 127))
-      );
-    case 'loop':
-      return shareOf(contents, 'switch', 'number-range') >= nearlyAll;
-    case 'offset':
-      return numbers >= nearlyAll && contents.negative === 0;
-    case 'loop_start':
-    case 'loop_end':
-    case 'loop_length':
-    case 'end':
-      return numbers >= nearlyAll && contents.negative === 0 && contents.greatest > 127;
-    case 'seq_position':
-      return numbers >= nearlyAll && runsFromOne(contents);
-    case 'seq_length':
-      return (
-        numbers >= nearlyAll &&
-        contents.fractional === 0 &&
-        contents.least >= 1 &&
-        contents.greatest <= mostTurns
-      );
-    case 'trigger':
-      return contents.triggers >= contents.filled * nearlyAll;
-    case 'enabled':
-    case 'disabled':
-      return contents.counts.switch + contents.bits >= contents.filled * nearlyAll;
-    case 'key_count':
-      return (
-        numbers >= nearlyAll && contents.fractional === 0 && contents.least >= 1 && contents.greatest <= 128
-      );
-    case 'keyswitch':
-      return isKeys(contents);
-    case 'deviation':
-    case 'delay_time':
-    case 'attack_time':
-    case 'hold_time':
-    case 'decay_time':
-    case 'sustain_level':
-    case 'release_time':
-      return (
-        numbers >= nearlyAll && (contents.fractional > 0 || contents.units.size > 0 || contents.negative > 0)
-      );
-    case 'fade_in':
-    case 'fade_out':
-      return shareOf(contents, 'number-range') >= nearlyAll;
-    case 'mute_group':
-    case 'off_by':
-    case 'mutes':
-    case 'random':
-    case 'envelope':
-      return false;
-    case 'sample_rate':
-      return numbers >= nearlyAll && contents.least >= 4000;
-    case 'unknown':
-      return false;
-  }
+  return contents.filled === 0 || likenesses[meaning](contents, state, shareOf(contents, 'number'));
 }
+
+/** Whether cells agree; `numbers` is the share of them that are numbers. */
+type Likeness = (contents: ColumnContents, state: ColumnState, numbers: number) => boolean;
+
+const orderedKeys =
+  (meaning: 'key' | 'lokey' | 'hikey'): Likeness =>
+  (contents, state) =>
+    isKeys(contents) && isOrdered(state, contents, meaning, ['lokey', 'hikey']);
+const orderedVelocities =
+  (meaning: 'lovel' | 'hivel'): Likeness =>
+  (contents, state) =>
+    areVelocities(contents) && isOrdered(state, contents, meaning, ['lovel', 'hivel']);
+const isLabel: Likeness = (contents) => shareOf(contents, 'text', 'switch') >= 0.8;
+const isLevel: Likeness = ({ least, greatest }, _state, numbers) =>
+  numbers >= nearlyAll && least >= -144 && greatest <= 127;
+const isTuning: Likeness = ({ negative, greatest, units }, _state, numbers) =>
+  numbers >= nearlyAll && (negative > 0 || greatest === 0 || units.size > 0);
+const isPosition: Likeness = ({ negative, greatest }, _state, numbers) =>
+  numbers >= nearlyAll && negative === 0 && greatest > 127;
+const isSwitch: Likeness = ({ counts, bits, filled }) => counts.switch + bits >= filled * nearlyAll;
+const isMeasure: Likeness = ({ fractional, units, negative }, _state, numbers) =>
+  numbers >= nearlyAll && (fractional > 0 || units.size > 0 || negative > 0);
+const isCount =
+  (greatest: number): Likeness =>
+  (contents, _state, numbers) =>
+    numbers >= nearlyAll && contents.fractional === 0 && contents.least >= 1 && contents.greatest <= greatest;
+const isRange: Likeness = (contents) => shareOf(contents, 'number-range') >= nearlyAll;
+/** Cells alone tell nothing of these. */
+const never: Likeness = () => false;
+
+const likenesses: Readonly<Record<ColumnMeaning, Likeness>> = {
+  sample: (contents) => shareOf(contents, 'file') >= 0.5 || areNames(contents),
+  group: isLabel,
+  comment: isLabel,
+  row_number: ({ counting }) => counting,
+  pitch_keycenter: (contents, state) => areRoots(state, contents),
+  key: orderedKeys('key'),
+  lokey: orderedKeys('lokey'),
+  hikey: orderedKeys('hikey'),
+  key_range: (contents) => shareOf(contents, 'note-range', 'number-range') >= nearlyAll || isKeys(contents),
+  lovel: orderedVelocities('lovel'),
+  hivel: orderedVelocities('hivel'),
+  velocity_range: (contents, state, numbers) => areVelocities(contents) || isRange(contents, state, numbers),
+  dynamics: ({ dynamicLetters, dynamicWords, filled }) => dynamicLetters + dynamicWords >= filled * nearlyAll,
+  volume: isLevel,
+  attenuation: isLevel,
+  tune: isTuning,
+  transpose: isTuning,
+  pan: (contents) =>
+    shareOf(contents, 'pan', 'number') >= nearlyAll &&
+    (contents.counts.pan > 0 || (contents.least >= -127 && contents.greatest <= 127)),
+  loop: (contents) => shareOf(contents, 'switch', 'number-range') >= nearlyAll,
+  loop_start: isPosition,
+  loop_end: isPosition,
+  loop_length: isPosition,
+  offset: ({ negative }, _state, numbers) => numbers >= nearlyAll && negative === 0,
+  end: isPosition,
+  seq_position: (contents, _state, numbers) => numbers >= nearlyAll && runsFromOne(contents),
+  seq_length: isCount(mostTurns),
+  trigger: ({ triggers, filled }) => triggers >= filled * nearlyAll,
+  enabled: isSwitch,
+  disabled: isSwitch,
+  key_count: isCount(128),
+  keyswitch: isKeys,
+  deviation: isMeasure,
+  delay_time: isMeasure,
+  attack_time: isMeasure,
+  hold_time: isMeasure,
+  decay_time: isMeasure,
+  sustain_level: isMeasure,
+  release_time: isMeasure,
+  fade_in: isRange,
+  fade_out: isRange,
+  mute_group: never,
+  off_by: never,
+  mutes: never,
+  random: never,
+  envelope: never,
+  sample_rate: ({ least }, _state, numbers) => numbers >= nearlyAll && least >= 4000,
+  unknown: never,
+};
 
 function areNames(contents: ColumnContents): boolean {
   return shareOf(contents, 'text') >= 0.8 && contents.distinct * 2 > Math.min(contents.filled, 256);

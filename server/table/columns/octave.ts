@@ -64,25 +64,74 @@ export interface KeyTable {
 export function decideOctave(
   cells: TableCells,
   tables: readonly KeyTable[],
-  { rootKeyOf, pitchOf }: SampleEvidence,
+  sources: SampleEvidence,
   naming: NoteNaming,
   stated: Statements['middleC'],
 ): OctaveReading | undefined {
-  const inFiles: Votes = new Map();
-  const beside: Votes = new Map();
-  const inRange: Votes = new Map();
-  const inNames: Votes = new Map();
-  const inPitch: Votes = new Map();
-  const inHertz: Votes = new Map();
-  const inNumbers: Votes = new Map();
-  /** Root keys by name beside numbers in file names. */
-  let numbered = 0;
-  /** Keys by name of drums that General MIDI has a key for. */
-  const inDrums: Votes = new Map();
-  let drummed = 0;
-  const words = new Set<string>();
-  let extremes: Extremes | undefined;
-  for (const { data, columns } of tables) {
+  const evidence = new OctaveEvidence(cells, sources, naming);
+  for (const table of tables) evidence.look(table);
+  const { extremes } = evidence;
+  if (!extremes) return undefined;
+  if (stated) return { middleC: stated.is, reason: `the text says "${shortened(stated.text)}"` };
+  return (
+    winner(evidence.files, (count) => `the root keys in ${count} sample files agree with that`) ??
+    winner(
+      evidence.beside,
+      (count) => `the key numbers beside the note names agree with that on ${count} rows`,
+    ) ??
+    winner(
+      evidence.hertz,
+      (count) => `the frequencies beside the note names agree with that on ${count} rows`,
+    ) ??
+    winner(
+      evidence.ranges,
+      (count) => `only then do root keys lie within their key ranges on ${count} rows`,
+    ) ??
+    byExtremes(extremes) ??
+    winner(evidence.names, (count) => `the note names in ${count} file names agree with that`) ??
+    byNumbers(evidence.numbers, evidence.numbered) ??
+    byDrums(evidence.drums, evidence.drummed) ??
+    winner(evidence.pitches, (count) => `the pitches measured in ${count} samples agree with that`) ??
+    bySpan(extremes, evidence.words) ?? {
+      middleC: 'C4',
+      reason: 'nothing in the table tells otherwise and SFZ names keys so',
+    }
+  );
+}
+
+/** The votes for each convention by what tells of it. */
+class OctaveEvidence {
+  /** Root keys that stand in sample files, and pitches that were measured in them. */
+  readonly files: Votes = new Map();
+  readonly pitches: Votes = new Map();
+  /** Key numbers and frequencies beside note names. */
+  readonly beside: Votes = new Map();
+  readonly hertz: Votes = new Map();
+  /** Root keys that lie within their key ranges. */
+  readonly ranges: Votes = new Map();
+  /** Note names in file names beside key numbers. */
+  readonly names: Votes = new Map();
+  /** Key numbers in file names, and how many rows have one beside a note name. */
+  readonly numbers: Votes = new Map();
+  numbered = 0;
+  /** Drums that General MIDI has a key for, and how many of these have a note name. */
+  readonly drums: Votes = new Map();
+  drummed = 0;
+  /** Words of file names. */
+  readonly words = new Set<string>();
+  extremes: Extremes | undefined;
+  readonly #cells: TableCells;
+  readonly #sources: SampleEvidence;
+  readonly #naming: NoteNaming;
+
+  constructor(cells: TableCells, sources: SampleEvidence, naming: NoteNaming) {
+    this.#cells = cells;
+    this.#sources = sources;
+    this.#naming = naming;
+  }
+
+  /** Takes the votes of a table, if it has note names. */
+  look({ data, columns }: KeyTable): void {
     const find = (...meanings: ColumnMeaning[]) =>
       columns.find(({ meaning }) => meanings.includes(meaning))?.index ?? -1;
     const places: KeyPlaces = {
@@ -90,15 +139,15 @@ export function decideOctave(
       low: find('lokey', 'key_range'),
       high: find('hikey', 'key_range'),
     };
-    const own = namedExtremes(cells, data, places, naming);
-    if (!own) continue;
-    extremes = {
-      least: Math.min(own.least, extremes?.least ?? own.least),
-      greatest: Math.max(own.greatest, extremes?.greatest ?? own.greatest),
+    const own = namedExtremes(this.#cells, data, places, this.#naming);
+    if (!own) return;
+    this.extremes = {
+      least: Math.min(own.least, this.extremes?.least ?? own.least),
+      greatest: Math.max(own.greatest, this.extremes?.greatest ?? own.greatest),
     };
     const sample = find('sample');
-    const witness = numberWitness(cells, data, columns, Object.values(places), naming);
-    if (witness) beside.set(witness.middleC, (beside.get(witness.middleC) ?? 0) + witness.count);
+    const witness = numberWitness(this.#cells, data, columns, Object.values(places), this.#naming);
+    if (witness) this.beside.set(witness.middleC, (this.beside.get(witness.middleC) ?? 0) + witness.count);
     const repeats = columns.filter(
       ({ repeats: of }) => of !== undefined && Object.values(places).includes(of),
     );
@@ -106,58 +155,59 @@ export function decideOctave(
       ({ meaning, heading }) => meaning === 'unknown' && unitInHeading(heading) === 'Hz',
     );
     for (const row of spread(data, mostRows)) {
-      const keys = rowKeys(cells, row, places, naming);
-      const name = sample < 0 ? '' : cells.value(cells.cell(row, sample));
-      for (const word of wordsOf(name.slice(-80))) words.add(word);
-      const fileRoot = name === '' ? undefined : rootKeyOf?.(name);
-      if (fileRoot !== undefined) voteFor(inFiles, { ...keys, root: withNumber(keys.root, fileRoot) });
-      const pitch = name === '' ? undefined : pitchOf?.(name);
-      if (pitch !== undefined) voteFor(inPitch, { ...keys, root: withNumber(keys.root, Math.round(pitch)) });
-      for (const key of [keys.root, keys.low, keys.high]) voteByPair(beside, key?.number, key?.named);
-      for (const column of repeats) {
-        const other = readKeyRange(cells.plain(cells.cell(row, column.index)), naming)?.low;
-        const one = readKeyRange(cells.plain(cells.cell(row, column.repeats as number)), naming)?.low;
-        voteByPair(beside, one?.number ?? other?.number, one?.named ?? other?.named);
-      }
-      voteFor(inRange, keys);
-      const frequency = hertz && readNumber(cells.plain(cells.cell(row, hertz.index)))?.number;
-      if (frequency !== undefined)
-        voteByPair(inHertz, Math.round(keyOfFrequency(frequency)), keys.root?.named);
-      const named = keys.root ?? (keys.low?.named === keys.high?.named ? keys.low : undefined);
-      const numbers = (keys.root ?? keys.low)?.named === undefined ? [] : keyNumbersInFileName(name);
-      if (numbers.length > 0) numbered++;
-      if (named?.named !== undefined) numbers.some((one) => voteByPair(inNumbers, one, named.named));
-      else if (numbers.length === 1)
-        voteFor(inNumbers, { ...keys, root: { number: numbers[0], named: undefined } });
-      const drums = drumKeysOf(name);
-      if (drums.length > 0 && named?.named !== undefined) {
-        drummed++;
-        drums.some((one) => voteByPair(inDrums, one, named.named));
-      }
-      const number =
-        keys.root?.number ?? (keys.low?.number === keys.high?.number ? keys.low?.number : undefined);
-      if (number !== undefined) {
-        for (const named of notesInFileName(name)) if (voteByPair(inNames, number, named)) break;
-      }
+      const keys = rowKeys(this.#cells, row, places, this.#naming);
+      const name = sample < 0 ? '' : this.#cells.value(this.#cells.cell(row, sample));
+      for (const word of wordsOf(name.slice(-80))) this.words.add(word);
+      if (name !== '') this.#lookAtFile(name, keys);
+      this.#lookBeside(row, keys, repeats, hertz);
+      voteFor(this.ranges, keys);
+      this.#lookAtName(name, keys);
     }
   }
-  if (!extremes) return undefined;
-  if (stated) return { middleC: stated.is, reason: `the text says "${shortened(stated.text)}"` };
-  return (
-    winner(inFiles, (count) => `the root keys in ${count} sample files agree with that`) ??
-    winner(beside, (count) => `the key numbers beside the note names agree with that on ${count} rows`) ??
-    winner(inHertz, (count) => `the frequencies beside the note names agree with that on ${count} rows`) ??
-    winner(inRange, (count) => `only then do root keys lie within their key ranges on ${count} rows`) ??
-    byExtremes(extremes) ??
-    winner(inNames, (count) => `the note names in ${count} file names agree with that`) ??
-    byNumbers(inNumbers, numbered) ??
-    byDrums(inDrums, drummed) ??
-    winner(inPitch, (count) => `the pitches measured in ${count} samples agree with that`) ??
-    bySpan(extremes, words) ?? {
-      middleC: 'C4',
-      reason: 'nothing in the table tells otherwise and SFZ names keys so',
+
+  #lookAtFile(name: string, keys: RowKeys): void {
+    const root = this.#sources.rootKeyOf?.(name);
+    if (root !== undefined) voteFor(this.files, { ...keys, root: withNumber(keys.root, root) });
+    const pitch = this.#sources.pitchOf?.(name);
+    if (pitch !== undefined)
+      voteFor(this.pitches, { ...keys, root: withNumber(keys.root, Math.round(pitch)) });
+  }
+
+  #lookBeside(
+    row: number,
+    keys: RowKeys,
+    repeats: readonly ColumnReading[],
+    hertz: ColumnReading | undefined,
+  ): void {
+    const plain = (column: number) => this.#cells.plain(this.#cells.cell(row, column));
+    for (const key of [keys.root, keys.low, keys.high]) voteByPair(this.beside, key?.number, key?.named);
+    for (const column of repeats) {
+      const other = readKeyRange(plain(column.index), this.#naming)?.low;
+      const one = readKeyRange(plain(column.repeats as number), this.#naming)?.low;
+      voteByPair(this.beside, one?.number ?? other?.number, one?.named ?? other?.named);
     }
-  );
+    const frequency = hertz && readNumber(plain(hertz.index))?.number;
+    if (frequency !== undefined)
+      voteByPair(this.hertz, Math.round(keyOfFrequency(frequency)), keys.root?.named);
+  }
+
+  #lookAtName(name: string, keys: RowKeys): void {
+    const named = keys.root ?? (keys.low?.named === keys.high?.named ? keys.low : undefined);
+    const numbers = (keys.root ?? keys.low)?.named === undefined ? [] : keyNumbersInFileName(name);
+    if (numbers.length > 0) this.numbered++;
+    if (named?.named !== undefined) numbers.some((one) => voteByPair(this.numbers, one, named.named));
+    else if (numbers.length === 1)
+      voteFor(this.numbers, { ...keys, root: { number: numbers[0], named: undefined } });
+    const drums = drumKeysOf(name);
+    if (drums.length > 0 && named?.named !== undefined) {
+      this.drummed++;
+      drums.some((one) => voteByPair(this.drums, one, named.named));
+    }
+    const number =
+      keys.root?.number ?? (keys.low?.number === keys.high?.number ? keys.low?.number : undefined);
+    if (number === undefined) return;
+    for (const one of notesInFileName(name)) if (voteByPair(this.names, number, one)) break;
+  }
 }
 
 function withNumber(key: KeyReading | undefined, number: number): KeyReading {

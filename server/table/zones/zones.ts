@@ -64,6 +64,32 @@ export function* readZones(
   const keyShift = octaveShifts[middleC ?? 'C4'];
   const sides = new SideZones(zones.cells, rows, columns, notes, keyShift);
   for (const { row, why } of rows.others) names.pass(row, why);
+  addRows(zones, { rows, columns }, names, sides, notes);
+  yield 0.2;
+  const options = { ...rest, keyShift };
+  for (const share of readZoneValues(new ZoneCells(zones, first, columns, rows.data, notes, options)))
+    yield 0.2 + share * 0.7;
+  giveSectionSettings(zones, first, rows.sections, notes);
+  giveColumnSettings(zones, first, columns, notes);
+  giveToAll(new ZoneCells(zones, first, columns, rows.data, notes, options));
+  for (const share of placeSamples(zones, first, resolveSample, names, rest.statements, notes))
+    yield 0.9 + share * 0.1;
+  notes.sortByRow(firstNote);
+  completeLayers(zones, first, columns, notes);
+  const fromNames = readGroupNames(zones, first, columns, notes, options);
+  completeKeys(zones, first, columns, notes, options);
+  shareByDynamics(zones, first, columns, fromNames, rest.statements.dynamics, notes);
+  noteSameConditions(zones, first, columns, notes);
+}
+
+/** Adds the zones of all rows, and passes over those that are switched off or struck out. */
+function addRows(
+  zones: ZoneList,
+  { rows, columns }: Pick<Table, 'rows' | 'columns'>,
+  names: NameReader,
+  sides: SideZones,
+  notes: TableNotes,
+): void {
   const keyless = new KeylessRows(zones.cells, rows, columns);
   let withTakes: number | undefined;
   const switches = columns
@@ -95,15 +121,18 @@ export function* readZones(
     notes.row = -2;
     notes.add('assumed', span, 'Cells that name several files are taken for takes that play in turn.');
   }
-  yield 0.2;
-  const { folder } = rest.statements;
+}
+
+/** Puts the files that samples were found to be in their place, and the folder that the text names before the others. */
+function* placeSamples(
+  zones: ZoneList,
+  first: number,
+  resolveSample: ZoneOptions['resolveSample'],
+  names: NameReader,
+  { folder }: Statements,
+  notes: TableNotes,
+): Steps<void> {
   let placed = -1;
-  const options = { ...rest, keyShift };
-  for (const share of readZoneValues(new ZoneCells(zones, first, columns, rows.data, notes, options)))
-    yield 0.2 + share * 0.7;
-  giveSectionSettings(zones, first, rows.sections, notes);
-  giveColumnSettings(zones, first, columns, notes);
-  giveToAll(new ZoneCells(zones, first, columns, rows.data, notes, options));
   for (let zone = first; zone < zones.count; zone++) {
     const path = resolveSample?.(zones.sample(zone));
     if (path !== undefined) zones.setSample(zone, path);
@@ -111,7 +140,7 @@ export function* readZones(
       names.noteEnding(zones, zone);
       if (folder && putInto(zones, zone, folder.path)) placed = zone;
     }
-    if (zone % zonesInStep === 0) yield 0.9 + (0.1 * zone) / zones.count;
+    if (zone % zonesInStep === 0) yield zone / zones.count;
   }
   if (folder && placed >= 0) {
     const cell = zones.column('sample').cells[placed];
@@ -122,20 +151,25 @@ export function* readZones(
       `The folder ${folder.path} is put before the samples, as "${shortened(folder.text)}" names it.`,
     );
   }
-  notes.sortByRow(firstNote);
-  completeLayers(zones, first, columns, notes);
-  const fromNames = readGroupNames(zones, first, columns, notes, options);
-  completeKeys(zones, first, columns, notes, options);
+}
+
+/** Shares velocities out by dynamics, which a column or the names of samples give. */
+function shareByDynamics(
+  zones: ZoneList,
+  first: number,
+  columns: readonly ColumnReading[],
+  fromNames: boolean,
+  stated: Statements['dynamics'],
+  notes: TableNotes,
+): void {
   const telling = columns.find(({ meaning, side }) => meaning === 'dynamics' || side?.kind === 'dynamics');
-  if (telling || fromNames) {
-    const cell = zones.dynamics?.cells.find((one) => one >= 0) ?? -1;
-    const span = telling?.headingSpan ?? {
-      start: zones.cells.starts[cell] ?? 0,
-      end: zones.cells.ends[cell] ?? 0,
-    };
-    shareVelocities(zones, first, span, notes, rest.statements.dynamics);
-  }
-  noteSameConditions(zones, first, columns, notes);
+  if (!telling && !fromNames) return;
+  const cell = zones.dynamics?.cells.find((one) => one >= 0) ?? -1;
+  const span = telling?.headingSpan ?? {
+    start: zones.cells.starts[cell] ?? 0,
+    end: zones.cells.ends[cell] ?? 0,
+  };
+  shareVelocities(zones, first, span, notes, stated);
 }
 
 /** Adds a zone for each of the takes in a cell, which play in turn. */

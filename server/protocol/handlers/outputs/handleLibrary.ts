@@ -3,7 +3,6 @@ import { version } from '../../../../package.json';
 import type { BuildHost } from '../../../library/build/runBuild';
 import { runBuild } from '../../../library/build/runBuild';
 import { libraryFileName } from '../../../library/libraryFile';
-import type { ResolvedLibrary } from '../../../library/libraryInstrument';
 import { openLibrary } from '../../../library/openLibrary';
 import { libraryReport } from '../../../library/report/libraryReport';
 import { filesBelow } from '../../../workspace/files/instrumentFiles';
@@ -25,34 +24,9 @@ export function handleLibrary(
   host: BuildHost | undefined,
   isTrusted: () => boolean,
 ): void {
-  const { connection, documents } = context;
+  const { connection } = context;
   let isBuilding = false;
-
-  connection.onRequest(LibrariesRequest.type, async () => {
-    const paths = await filesBelow(documents.files, context.folders, (name) => name === libraryFileName);
-    const views: LibraryView[] = [];
-    for (const path of paths.sort()) {
-      const opened = await openLibrary(documents.files, path);
-      if (opened.kind === 'refused') {
-        const nothing = { uri: uriOfPath(path), title: libraryFileName, rows: [], folder: '', output: '' };
-        views.push({ ...nothing, problems: [opened.reason] });
-      } else views.push(await viewOf(path, opened.library));
-    }
-    return views;
-  });
-
-  const viewOf = async (path: string, library: ResolvedLibrary): Promise<LibraryView> => {
-    const { instruments, title } = await libraryReport(documents.files, library);
-    return {
-      uri: uriOfPath(path),
-      title,
-      rows: instruments.map(({ row }) => row),
-      problems: library.problems,
-      folder: uriOfPath(library.folder),
-      output: uriOfPath(library.output),
-    };
-  };
-
+  connection.onRequest(LibrariesRequest.type, () => librariesIn(context));
   connection.onRequest(BuildLibraryRequest.type, async ({ uri }, token) => {
     const path = pathOfUri(uri);
     if (!host || path === undefined)
@@ -63,36 +37,61 @@ export function handleLibrary(
     if (isBuilding) return { problem: 'A library is being built already.' };
     isBuilding = true;
     try {
-      return await build(host, path, uri, token);
+      return await build(context, host, path, uri, token);
     } finally {
       isBuilding = false;
     }
   });
+}
 
-  const build = async (
-    on: BuildHost,
-    path: string,
-    uri: string,
-    token: CancellationToken,
-  ): Promise<BuildLibraryResult> => {
+async function librariesIn({ documents, folders }: ServerContext): Promise<LibraryView[]> {
+  const paths = await filesBelow(documents.files, folders, (name) => name === libraryFileName);
+  const views: LibraryView[] = [];
+  for (const path of paths.sort()) {
     const opened = await openLibrary(documents.files, path);
-    if (opened.kind === 'refused') return { problem: `${libraryFileName}: ${opened.reason}.` };
-    const stop = new AbortController();
-    const cancelling = token.onCancellationRequested(() => stop.abort());
-    let told = 0;
-    try {
-      const outcomes = await runBuild(on, opened.library, {
-        ...{ program: version, force: false, keeps: true, signal: stop.signal },
-        onBuilt: ({ name }, done, all) => {
-          if (Date.now() - told < toldEvery && done < all) return;
-          told = Date.now();
-          void connection.sendNotification(LibraryProgressNotification.type, { uri, done, all, name });
-        },
-      });
-      const count = (state: string) => outcomes.filter((one) => one.state === state).length;
-      return { built: count('built'), unchanged: count('unchanged'), failed: count('failed') };
-    } finally {
-      cancelling.dispose();
+    if (opened.kind === 'refused') {
+      const nothing = { uri: uriOfPath(path), title: libraryFileName, rows: [], folder: '', output: '' };
+      views.push({ ...nothing, problems: [opened.reason] });
+      continue;
     }
-  };
+    const { library } = opened;
+    const { instruments, title } = await libraryReport(documents.files, library);
+    views.push({
+      uri: uriOfPath(path),
+      title,
+      rows: instruments.map(({ row }) => row),
+      problems: library.problems,
+      folder: uriOfPath(library.folder),
+      output: uriOfPath(library.output),
+    });
+  }
+  return views;
+}
+
+async function build(
+  { connection, documents }: ServerContext,
+  host: BuildHost,
+  path: string,
+  uri: string,
+  token: CancellationToken,
+): Promise<BuildLibraryResult> {
+  const opened = await openLibrary(documents.files, path);
+  if (opened.kind === 'refused') return { problem: `${libraryFileName}: ${opened.reason}.` };
+  const stop = new AbortController();
+  const cancelling = token.onCancellationRequested(() => stop.abort());
+  let told = 0;
+  try {
+    const outcomes = await runBuild(host, opened.library, {
+      ...{ program: version, force: false, keeps: true, signal: stop.signal },
+      onBuilt: ({ name }, done, all) => {
+        if (Date.now() - told < toldEvery && done < all) return;
+        told = Date.now();
+        void connection.sendNotification(LibraryProgressNotification.type, { uri, done, all, name });
+      },
+    });
+    const count = (state: string) => outcomes.filter((one) => one.state === state).length;
+    return { built: count('built'), unchanged: count('unchanged'), failed: count('failed') };
+  } finally {
+    cancelling.dispose();
+  }
 }
