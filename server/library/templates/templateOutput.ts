@@ -39,7 +39,9 @@ export function templateOutput(template: TemplateText, around: TemplateSurroundi
       for (const source of sources) {
         signal?.throwIfAborted();
         const name = sources.length === 1 && fileName !== undefined ? fileName : source.name + ending;
-        const facts = new Map([['title', source.name], ...(around.factsOf?.(source.name) ?? [])]);
+        const facts = new Map(around.factsOf?.(source.name));
+        // A table that was copied has no name.
+        if (source.name !== '' && !facts.has('title')) facts.set('title', source.name);
         const { text, missing, ...account } = await intoTemplate(
           templateIn(template, around, joinPath(targetFolder ?? folderOf(template.path), name)),
           { instrument: source.instrument, folder: source.folder, targetFolder, facts },

@@ -41,6 +41,11 @@ it('puts a document, or a copied table, into a template, and tells what it has a
     text: '// Harp by Ines\n<group> ampeg_release=2\n<region> sample=Samples/a.wav lokey=60 hikey=62 pitch_keycenter=61\n',
     missingFacts: [],
   });
+  // A table has no name that could be its title.
+  expect(await convert({}, table)).toMatchObject({
+    text: expect.stringMatching(/^\/\/ \(title goes here\) by \(maker goes here\)\n/),
+    missingFacts: ['title', 'maker'],
+  });
   expect(await convert({}, 'no table')).toHaveProperty('problem');
   const empty = client.connection.sendRequest(ConvertRequest.type, {
     uri: document,

@@ -52,7 +52,7 @@ export function handleConversion(server: ServerContext): void {
         kept,
         notes: lines,
         marks: marksOf(instrument, notes, target.notation, text),
-        page: notesPage(`Conversion notes for ${name}`, lines, kept),
+        page: notesPage(`Conversion notes for ${name || 'the table'}`, lines, kept),
         format: target.format,
         missingFacts: target.missingFacts,
         hasRelativePaths: hasRelativePaths(instrument),
@@ -98,7 +98,7 @@ async function sourceOf(
       outputFolder: targetFolder ?? folder,
     });
     if (problem !== undefined) return { problem: `No zone table was found: ${problem}` };
-    return { instrument, notes, name: 'table', folder: targetFolder ?? folder };
+    return { instrument, notes, name: '', folder: targetFolder ?? folder };
   }
   const reading = await documents.reading(uri);
   if (!reading) return { problem: 'This document holds no instrument that can be read.' };
