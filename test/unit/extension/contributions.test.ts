@@ -18,7 +18,15 @@ interface Setting {
   properties?: Record<string, Setting>;
 }
 
-const { contributes } = JSON.parse(text) as {
+interface Limited {
+  supported: string;
+  description: string;
+  restrictedConfigurations?: string[];
+}
+
+const { contributes, capabilities, browser } = JSON.parse(text) as {
+  browser: string;
+  capabilities: { untrustedWorkspaces: Limited; virtualWorkspaces: Limited };
   contributes: {
     commands: { command: string; title: string }[];
     configuration: { properties: Record<string, Setting> };
@@ -48,6 +56,31 @@ describe('plain XML', () => {
     ).toBe(false);
     expect(looksLikeInstrument('<rack><bell file="a.WAV" from="C3"/></rack>')).toBe(true);
     expect(looksLikeInstrument('<rack><bell from="C3" lowVelocity="1"/></rack>')).toBe(true);
+  });
+});
+
+describe('workspaces that are not trusted, or not on a disk', () => {
+  const { untrustedWorkspaces: untrusted, virtualWorkspaces: virtual } = capabilities;
+
+  it('are served in part, and the words say which', () => {
+    for (const { supported, description } of [untrusted, virtual]) {
+      expect(supported).toBe('limited');
+      expect(words[description.replaceAll('%', '')]).toMatch(/\. .*\.$/);
+    }
+  });
+
+  it('set no folder or file that is read before they are trusted', () => {
+    const settings = Object.keys(contributes.configuration.properties);
+    const leading = settings.filter((name) => /folder|file|path|program/i.test(name));
+    expect(leading).not.toEqual([]);
+    expect(untrusted.restrictedConfigurations).toEqual(expect.arrayContaining(leading));
+  });
+
+  it('have a client of their own where a browser hosts the editor; that of the disk serves no other place', () => {
+    expect(browser).toMatch(/^\.\/dist\/browser\//);
+    const client = readFileSync(join(root, 'client/processServer.ts'), 'utf8');
+    const schemes = [...client.matchAll(/scheme: '([^']+)'/g)].map(([, scheme]) => scheme);
+    expect(new Set(schemes)).toEqual(new Set(['file', 'untitled']));
   });
 });
 
