@@ -7,6 +7,7 @@ import { expectedNotes } from './expectedNotes';
 import type { RecordedDifference, RecordingTolerances, Shared } from './judgeNote';
 import { centsBetween, hasSides, judgeNote } from './judgeNote';
 import type { HeardNote, Matched } from './matched';
+import { isEnoughFound } from './matched';
 import type { NoteMeasures } from './noteMeasures';
 import { beforeSeconds, measureNote } from './noteMeasures';
 import { onsetsOf } from './onsets';
@@ -52,8 +53,6 @@ export interface RecordingOptions {
   signal?: AbortSignal;
 }
 
-/** Of the notes of a piece at least so many have to be found (our choice). */
-const leastShare = 0.5;
 /** A note is in the recording where it is so far above what is before it. */
 const heardDb = 6;
 
@@ -81,7 +80,7 @@ export async function compareRecording(
   const found = heard.filter((one) => one !== undefined).length;
   const all = { notes, own: own.measures, heard, starts, recording, survey, alignment };
   const isReordered = seemsReordered(all);
-  const fits = found >= leastShare * notes.length && found > 0 && !isReordered;
+  const fits = isEnoughFound(all) && !isReordered;
   const shared = sharedBy(own.measures, heard);
   return {
     notes: notes.length,

@@ -4,6 +4,7 @@ import type { Shared } from './judgeNote';
 import { centsBetween } from './judgeNote';
 import { floorOf } from './levelTrack';
 import type { Matched } from './matched';
+import { isEnoughFound, notesBeyond } from './matched';
 
 /** Something about a recording that makes what is said of it less sure. */
 export interface RecordingDoubt {
@@ -83,11 +84,8 @@ function addOfSound({ recording, survey, heard }: Matched, add: Add): void {
     );
 }
 
-function addOfFit(
-  { notes, heard, starts, recording, survey, alignment }: Matched,
-  isReordered: boolean,
-  add: Add,
-): void {
+function addOfFit(matched: Matched, isReordered: boolean, add: Add): void {
+  const { notes, heard } = matched;
   const found = heard.filter((one) => one !== undefined).length;
   if (isReordered) {
     add(
@@ -96,11 +94,9 @@ function addOfFit(
     );
     return;
   }
-  const end = survey.frames / recording.sampleRate;
-  const beyond = alignment
-    ? starts.filter((seconds) => alignment.map.startSeconds + alignment.map.scale * seconds >= end).length
-    : 0;
-  if (found < notes.length / 2)
+  const beyond = notesBeyond(matched);
+  const isEnough = isEnoughFound(matched);
+  if (!isEnough)
     add(
       'fit',
       `Only ${found} of ${counted(notes.length, 'note')} were found in it: it is not of this MIDI file, or too noisy.`,
@@ -111,7 +107,7 @@ function addOfFit(
       `It ends before ${counted(beyond, 'note')} of the MIDI file; ${beyond === 1 ? 'that one is' : 'these are'} not compared.`,
     );
   const missing = notes.length - found - beyond;
-  if (missing > 0 && found >= notes.length / 2)
+  if (missing > 0 && isEnough)
     add('missing', `${counted(missing, 'note')} ${missing === 1 ? 'is' : 'are'} not in it.`);
 }
 

@@ -61,6 +61,26 @@ describe('compare --recording', () => {
     expect(out).toContain('No note differs');
   });
 
+  it('compares what is there of a recording that ends too soon', async () => {
+    const keys = Array.from({ length: 12 }, (_, at) => 50 + at);
+    const all = (tuned: number) =>
+      keys
+        .map((key) => `<region> sample=*saw ampeg_release=0.05 key=${key}${key === tuned ? ' tune=20' : ''}`)
+        .join('\n');
+    const folder = folderWith({
+      'a.sfz': all(0),
+      'b.sfz': all(52),
+      'c.sfz': all(0).split('\n').slice(0, 4).join('\n'),
+    });
+    await run(folder, ['sweep', 'c.sfz', '--output', 'c.mid']);
+    await run(folder, ['render', 'c.sfz', '--midi', 'c.mid', '--output', 'c.wav']);
+    const { status, out } = await run(folder, ['compare', 'b.sfz', '--recording', 'c.wav']);
+    expect(status).toBe(1);
+    expect(out).toContain('It ends before 8 notes of the MIDI file; these are not compared.');
+    expect(out).toMatch(/1 note differs:\n\nkey 52 .*pitch −20 cents/);
+    expect(out).not.toContain('not of this MIDI file');
+  });
+
   it('names the region and the opcode in Markdown', async () => {
     const { status, out } = await render(
       sfz,
