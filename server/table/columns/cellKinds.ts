@@ -37,7 +37,9 @@ export function lookAt(text: string): CellLook {
   const keys = readKeyRange(text);
   if (keys) {
     const { named, number: key } = keys.low;
-    const kind = named === undefined || key !== undefined ? 'number' : 'note';
+    // A name whose octave stands in words or marks is one too.
+    const isWord = /^\p{L}{2,}[ -]\p{L}|^\p{L}[^\d]* \p{L}{3,}/u.test(text);
+    const kind = (named === undefined || key !== undefined) && !isWord ? 'number' : 'note';
     return { kind: keys.single ? kind : `${kind}-range`, value: key ?? named ?? Number.NaN, unit: undefined };
   }
   if (readPan(text) !== undefined) return look('pan');

@@ -5,7 +5,7 @@ import { bareWord } from '../../trade/languages/spelling';
 import { loopModeInWords } from '../../trade/loopPhrases';
 import type { ColumnMeaning } from '../../trade/meaning';
 import type { LegendEntry } from '../../trade/statements/legend';
-import { legendIn, velocitiesIn } from '../../trade/statements/legend';
+import { layersIn, legendIn } from '../../trade/statements/legend';
 import type { TableCells } from '../cells/cells';
 import { DistinctTexts } from '../cells/distinctTexts';
 import type { TableRows } from '../cells/tableRows';
@@ -29,7 +29,7 @@ interface Kind {
   meaning: ColumnMeaning;
   headings: readonly (ColumnMeaning | undefined)[];
   /** What an explanation says, as a cell reads it. */
-  written: (says: string) => string | undefined;
+  written: (entry: LegendEntry, word: string, layers: ReadonlyMap<string, string>) => string | undefined;
   /** Whether a word needs no explanation. */
   isKnown: (word: string) => boolean;
 }
@@ -38,7 +38,7 @@ const kinds: readonly Kind[] = [
   {
     meaning: 'loop',
     headings: ['loop', undefined],
-    written: (says) => {
+    written: ({ says }) => {
       const said = loopModeInWords(says);
       return said?.type ?? said?.mode?.replace('_', ' ');
     },
@@ -47,10 +47,7 @@ const kinds: readonly Kind[] = [
   {
     meaning: 'velocity_range',
     headings: ['group', 'velocity_range', 'lovel', 'hivel', 'dynamics', 'comment', undefined],
-    written: (says) => {
-      const found = velocitiesIn(says);
-      return found && `${found.low}-${found.high}`;
-    },
+    written: (_, word, layers) => layers.get(word),
     isKnown: () => false,
   },
 ];
@@ -66,10 +63,11 @@ export function useLegend(
 ): ExplainedWord[] {
   const legend = legendIn(glossary.texts);
   if (legend.size === 0) return [];
+  const layers = layersIn(legend);
   return tables.flatMap((table) =>
     kinds.flatMap((kind) => {
       for (let index = 0; index < Math.min(table.width, mostColumns); index++) {
-        const used = usedIn(cells, table, index, kind, legend);
+        const used = usedIn(cells, table, index, kind, legend, layers);
         if (used.length > 0) {
           glossary.settle(table.headings[index]?.text ?? '', kind.meaning, used[0]?.text ?? '');
           return used;
@@ -86,6 +84,7 @@ function usedIn(
   index: number,
   { meaning, headings: wanted, written, isKnown }: Kind,
   legend: ReadonlyMap<string, LegendEntry>,
+  layers: ReadonlyMap<string, string>,
 ): ExplainedWord[] {
   if (!wanted.includes(readHeading(headings[index]?.text ?? '')?.meaning)) return [];
   const texts = new DistinctTexts(cells);
@@ -100,7 +99,7 @@ function usedIn(
     if (number < words.length) continue;
     const word = cells.plain(cell);
     const entry = word.length > mostWords ? undefined : legend.get(bareWord(word));
-    const taken = entry && written(entry.says);
+    const taken = entry && written(entry, bareWord(word), layers);
     if (taken === undefined && !isKnown(word)) return [];
     if (dynamicIn(word) >= 0) dynamics++;
     const span = { start: cells.starts[cell], end: cells.ends[cell] };

@@ -4,9 +4,10 @@ import type { KeyReading } from '../../trade/keyReading';
 import { keysInList, readKeyRange } from '../../trade/keyReading';
 import { meansAll, meansOpenEnd } from '../../trade/limits';
 import { readNumber } from '../../trade/numberReading';
+import { lastPianoKey, pianoKeyShift } from '../../trade/statements/pianoKeys';
 import { CellReadings } from '../cells/cellReadings';
 import type { ColumnReading } from '../columns/columnReading';
-import { columnName } from '../columns/columnReading';
+import { columnName, shortened } from '../columns/columnReading';
 import type { ZoneCells } from '../zones/zoneCells';
 import type { ValueName } from '../zones/zoneList';
 import type { MergedRows } from './mergedRows';
@@ -23,6 +24,8 @@ const audible = { least: 8, most: 13_300 } as const;
 export class KeyColumns {
   readonly #ranges: CellReadings<ReturnType<typeof readKeyRange>>;
 
+  #shift = 0;
+
   /** What roots that lie between keys leave over, in cents by zone; `undefined` where none does. */
   #rootCents: Float64Array | undefined;
 
@@ -34,8 +37,41 @@ export class KeyColumns {
     this.#ranges = new CellReadings(table.cells, (text) => readKeyRange(text, naming));
   }
 
+  /** What is added to numbers of keys: those of a piano count from 1, as the text or the whole range of them says. */
+  #findShift(): number {
+    const { table } = this;
+    const columns = (['lokey', 'hikey', 'key', 'key_range', 'pitch_keycenter'] as const).flatMap(
+      (meaning) => table.column(meaning) ?? [],
+    );
+    let [least, greatest] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+    for (const column of columns) {
+      if (column.unit !== undefined) return 0;
+      for (const row of table.data) {
+        const cell = table.cellOf(row, column);
+        const number = cell < 0 ? -1 : table.cells.digits(cell, 3);
+        const range = cell < 0 || number >= 0 ? undefined : this.#ranges.of(cell);
+        for (const one of number >= 0 ? [number] : [range?.low.number, range?.high.number]) {
+          if (one === undefined) continue;
+          least = Math.min(least, one);
+          greatest = Math.max(greatest, one);
+        }
+      }
+    }
+    const said = table.options.statements.pianoKeys;
+    const isWhole = least === 1 && greatest === lastPianoKey;
+    if (!(least >= 1 && greatest <= lastPianoKey) || (said === undefined && !isWhole) || !columns[0])
+      return 0;
+    const because = said === undefined ? 'they run from 1 to 88' : `"${shortened(said)}" says so`;
+    table.noteColumn(
+      columns[0],
+      `The keys are taken to count as those of a piano, 1 being MIDI key 21, as ${because}.`,
+    );
+    return pianoKeyShift;
+  }
+
   /** Reads the keys of all zones of the table; answers what roots between keys leave over, in cents by zone. */
   read(): Float64Array | undefined {
+    this.#shift = this.#findShift();
     for (const meaning of ['lokey', 'hikey', 'key', 'key_range', 'pitch_keycenter'] as const) {
       const column = this.table.column(meaning);
       if (!column) continue;
@@ -55,9 +91,9 @@ export class KeyColumns {
     const high = meaning === 'key_range' ? zones.column('hikey') : low;
     const read = (zone: number, cell: number) => {
       const number = cells.digits(cell, 3);
-      if (number >= 0 && number <= keyBounds.most) {
-        low.set(zone, cell, number);
-        high.set(zone, cell, number);
+      if (number >= 0 && number + this.#shift <= keyBounds.most) {
+        low.set(zone, cell, number + this.#shift);
+        high.set(zone, cell, number + this.#shift);
         return;
       }
       const range = this.#keysIn(cell, column);
@@ -126,7 +162,8 @@ export class KeyColumns {
   }
 
   #key(key: KeyReading): number {
-    return key.number ?? (key.named ?? Number.NaN) + this.table.options.keyShift;
+    if (key.number !== undefined) return key.number + this.#shift;
+    return (key.named ?? Number.NaN) + this.table.options.keyShift;
   }
 
   #rootKind(column: ColumnReading): RootKind {

@@ -87,7 +87,7 @@ export function mayBeDitto(codes: Uint8Array, start: number, length: number): bo
 const fully =
   /^(?:hard|full|fully|far|extreme|extremely|completely|all the way|100|ganz|voll|vollstandig|hart|aussen|tout|tout a fait|completement|a fond|extreme|todo|del todo|completamente|totalmente|a fondo|tutto|tutta|helemaal|volledig|uiterst|uiterst|helt|langst|calkiem|skrajnie|maksymalnie|uplne|zcela|полностью|крайне|до упора|совсем|max|maximal)$/u;
 const half =
-  /^(?:half|halfway|half way|halb|zur halfte|a moitie|moitie|demi|mi|medio|media|a media|a mitad|a meta|mezzo|meio|metade|half|halverwege|halvt|halvvags|polowe|w polowie|napul|napolovic|наполовину|на половину)$/u;
+  /^(?:half|halfway|half way|halb|zur halfte|a moitie|moitie|demi|mi|medio|media|a media|a mitad|mitad|a meta|meta|mezzo|meio|metade|half|halverwege|halvt|halvvags|polowe|w polowie|napul|napolovic|наполовину|на половину)$/u;
 /** Small words between the two. */
 const linking =
   /^(?:to(?: the)?|nach|zur|auf|a(?: la)?|al|alla|la|para|op|naar|at|till|til|na|w|do|vers(?: la)?)$/u;

@@ -2,10 +2,10 @@ import type { LanguageWords } from './languageWords';
 
 export const german: LanguageWords = {
   parts: {
-    low: 'tief,tiefe,tiefer,tiefste,tiefster,unten,untere,unterer,unteres,unter,niedrigste,niedrig,min,minimum,minimale,von,ab,erste'.split(
+    low: 'tief,tiefe,tiefer,tiefste,tiefster,unten,untere,unterer,unteres,unterste,unterster,unter,niedrigste,niedrig,min,minimum,minimale,von,ab,erste'.split(
       ',',
     ),
-    high: 'hoch,hohe,hoher,höchste,höchster,hoechste,oben,obere,oberer,oberes,ober,max,maximum,maximale,bis,letzte'.split(
+    high: 'hoch,hohe,hoher,höchste,höchster,hoechste,oben,obere,oberer,oberes,oberste,oberster,ober,max,maximum,maximale,bis,letzte'.split(
       ',',
     ),
     key: ['Taste', 'Tasten', 'Note', 'Noten', 'Ton', 'Key'],

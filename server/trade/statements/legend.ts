@@ -55,9 +55,49 @@ const range = new RegExp(
   'iu',
 );
 
-/** The velocities that an explanation names and nothing else: `1 to 60`, `velocity 61-127`. */
-export function velocitiesIn(says: string): { low: number; high: number } | undefined {
-  const [, low, high] = range.exec(says) ?? [];
-  const found = { low: Number(low ?? Number.NaN), high: Number(high ?? Number.NaN) };
-  return found.low < found.high && found.high <= 127 ? found : undefined;
+const until =
+  /^(?:vel\p{L}*\.?|anschl\p{L}*)?\W{0,3}(up to|to|until|below|under|<=?|\u2264|bis(?: zu)?|unter|jusqu['\u2019 ]?[\u00e0a]|hasta|fino a|at\u00e9|tot|till|til|do|до)\s*(\d{1,3})(?![\d.,]\d)\W*$/iu;
+const since =
+  /^(?:vel\p{L}*\.?|anschl\p{L}*)?\W{0,3}(from|above|over|>=?|\u2265|ab|von|\u00fcber|\u00e0 partir de|d\u00e8s|desde|a partir d[ei]|da|dal|vanaf|boven|fr\u00e5n|fra|od|от)\s*(\d{1,3})(?:\s?\+|\s(?:up|on|onwards?|and up|aufw\u00e4rts))?(?![\d.,]\d)\W*$/iu;
+const rest =
+  /^(?:(?:is|are)\s)?(?:the rest|all the rest|everything (?:above|else|over)|all above|above|louder|anything (?:above|louder)|der rest|alles (?:dar\u00fcber|andere)|dar\u00fcber|le reste|au-dessus|el resto|lo dem\u00e1s|il resto|o resto|de rest|resten|reszta|zbytek|остальное)(?!\p{L})/iu;
+const greatest = 127;
+
+/** The velocities of layers that a text explains, by their bare names; ends that are left open meet the next layer. */
+export function layersIn(legend: ReadonlyMap<string, LegendEntry>): ReadonlyMap<string, string> {
+  const ends: { name: string; low: number | undefined; high: number | undefined }[] = [];
+  for (const [name, { says }] of legend) {
+    const short = says.replace(/[.!]$/u, '').trim();
+    const [, first, last] = range.exec(short) ?? [];
+    const [, below = '', most] = until.exec(short) ?? [];
+    const [, above = '', least] = since.exec(short) ?? [];
+    if (first !== undefined) ends.push({ name, low: Number(first), high: Number(last) });
+    else if (most !== undefined)
+      ends.push({
+        name,
+        low: undefined,
+        high: Number(most) - (/^(?:below|under|unter|<)$/i.test(below) ? 1 : 0),
+      });
+    else if (least !== undefined)
+      ends.push({
+        name,
+        low: Number(least) + (/^(?:above|over|>|\u00fcber|boven)$/i.test(above) ? 1 : 0),
+        high: undefined,
+      });
+    else if (rest.test(short)) ends.push({ name, low: undefined, high: undefined });
+  }
+  const at = ({ low, high }: { low: number | undefined; high: number | undefined }) =>
+    low ?? high ?? greatest + 1;
+  const order = [...ends].sort((a, b) => at(a) - at(b));
+  const layers = new Map<string, string>();
+  for (const [place, { name, low, high }] of order.entries()) {
+    const before = order[place - 1];
+    const next = order[place + 1];
+    const from = low ?? (before ? (before.high ?? Number.NaN) + 1 : undefined);
+    const to = high ?? (next ? (next.low ?? Number.NaN) - 1 : undefined);
+    const isRange = (from ?? 0) < (to ?? greatest) && (to ?? 0) <= greatest;
+    if (!isRange || (from === undefined && to === undefined)) continue;
+    layers.set(name, from === undefined ? `<=${to}` : to === undefined ? `>=${from}` : `${from}-${to}`);
+  }
+  return layers;
 }

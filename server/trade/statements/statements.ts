@@ -8,6 +8,7 @@ import type { ColumnMeaning, Unit } from '../meaning';
 import { rangeWords } from '../rangeWords';
 import type { ForAll } from './forAll';
 import { forAllIn } from './forAll';
+import { pianoKeysIn } from './pianoKeys';
 import type { StatedDynamics } from './statedDynamics';
 import { statedDynamicsIn } from './statedDynamics';
 import { middleCIn } from './statedOctave';
@@ -45,6 +46,8 @@ export interface Statements {
   forAll: readonly ForAll[];
   /** The folder that samples lie in. */
   folder: { path: string; text: string } | undefined;
+  /** The text that says that keys count as those of a piano, from 1 to 88. */
+  pianoKeys: string | undefined;
   /** Frames a second of all samples. */
   sampleRate: number | undefined;
 }
@@ -125,6 +128,7 @@ export function statementsIn(texts: readonly string[]): Statements {
     dynamics: statedDynamicsIn(texts),
     forAll: forAllIn(texts),
     folder: folderIn(texts),
+    pianoKeys: pianoKeysIn(texts),
     sampleRate,
   };
 }
@@ -221,7 +225,13 @@ function readScale(clause: string, scales: Map<ColumnMeaning, StatedScale>): voi
   if (!meanings || meanings.some((meaning) => scales.has(meaning))) return;
   const isPosition = meanings === positions;
   const isVelocity = meanings === velocities;
-  const unit = words.map((word) => unitOf(word)).findLast((one) => one !== undefined && fits(one, meanings));
+  // A letter alone is a unit behind `in` only, as in `loops in s`.
+  const isUnit = (word: string) =>
+    word.length > 1 || new RegExp(`\\b(?:in|en|em)\\s+${word}$`, 'iu').test(clause);
+  const unit = words
+    .filter((word) => word === '%' || isUnit(word))
+    .map((word) => unitOf(word))
+    .findLast((one) => one !== undefined && fits(one, meanings));
   const ends = isPosition ? null : range.exec(clause);
   const full = meanings[0] === 'volume' ? fullLevel.exec(clause)?.[1] : undefined;
   const low = ends ? numberOf(ends[1]) : full === undefined ? undefined : 0;

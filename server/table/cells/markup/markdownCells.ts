@@ -14,7 +14,8 @@ export function readMarkdown(cells: TableCells): void {
     const first = text.charCodeAt(0);
     // `, *, _, ~ and ' can open a mark, [, < and ! a link or a tag.
     const marked = first === 96 || first === 42 || first === 95 || first === 126 || first === 39;
-    const linked = first === 91 || first === 60 || first === 33 ? withoutInlineMarks(text) : text;
+    const linked =
+      first === 91 || first === 60 || first === 33 || first === 123 ? withoutInlineMarks(text) : text;
     if (!marked && linked === text && !text.includes('\\')) continue;
     if (struck.test(text)) cells.struckRows.add(row);
     const inner = marked ? (marks.exec(text)?.[2] ?? text) : linked;
