@@ -89,7 +89,7 @@ function lackOf(cells: TableCells, rows: TableRows): string | undefined {
 
 /** Whether lines in square brackets part a text, and no header of SFZ stands in it. */
 export function hasSections(text: string): boolean {
-  return (text.match(/^\[[^\]\r\n]+\][ \t]*$/gm)?.length ?? 0) > 1 && !/^[ \t]*<\w+>/m.test(text);
+  return (text.match(/^\[{1,2}[^\]\r\n]+\]{1,2}[ \t]*$/gm)?.length ?? 0) > 1 && !/^[ \t]*<\w+>/m.test(text);
 }
 
 function isHeaded(column: ColumnReading): boolean {

@@ -14,18 +14,28 @@ const soft =
   /^(?:soft|quiet|gentl|leis|weich|sanft|schwach|zart|dou(?:x|ce)|faible|suav|debil|pian|debol|frac|zacht|svag|tyst|hilj|cich|slab|tich|слаб|тих)/u;
 const loud =
   /^(?:loud|hard|strong|laut|hart|stark|kraft|fort|fuert|duro|luid|sterk|starkast|hog|kova|glosn|siln|hlasit|громк|сильн)/u;
-const ends = new Map(
-  (['least', 'most'] as const).map((end) => [
-    end,
-    languages.map((language) => ({
-      words: [...language.limits[end], ...(language.parts[end === 'least' ? 'low' : 'high'] ?? [])].map(
-        (one) => wordsOf(one).join(' '),
-      ),
-      velocity: (language.parts.velocity ?? []).map(bareWord),
-      key: (language.parts.key ?? []).map(bareWord),
-    })),
-  ]),
-);
+type End = 'lokey' | 'hikey' | 'lovel' | 'hivel';
+
+/** By the words of a subject and of a limit, the end that they name together, in any one language. */
+const ends = new Map<string, End>();
+const subjects = new Set<string>();
+for (const { parts, limits } of languages) {
+  for (const [limit, part, [ofKeys, ofVelocities]] of [
+    ['least', 'low', ['lokey', 'lovel']],
+    ['most', 'high', ['hikey', 'hivel']],
+  ] as const) {
+    const limiting = [...limits[limit], ...(parts[part] ?? [])].map((one) => wordsOf(one).join(' '));
+    for (const [subject, end] of [
+      [parts.velocity, ofVelocities],
+      [parts.key, ofKeys],
+    ] as const) {
+      for (const word of (subject ?? []).map(bareWord)) {
+        subjects.add(word);
+        for (const one of limiting) if (!ends.has(`${word} ${one}`)) ends.set(`${word} ${one}`, end);
+      }
+    }
+  }
+}
 
 const words = (part: 'low' | 'high') =>
   new Set(languages.flatMap(({ parts }) => (parts[part] ?? []).map(bareWord)));
@@ -47,20 +57,12 @@ export function meaningByStems(text: string, unit: Unit | undefined): ColumnMean
   return endOf(words);
 }
 
-function endOf(words: readonly string[]): ColumnMeaning | undefined {
+function endOf(words: readonly string[]): End | undefined {
   if (words.length < 2 || words.length > 5) return undefined;
-  for (const [end, all] of ends) {
-    for (const { words: limits, velocity, key } of all) {
-      for (const [subject, meaning] of [
-        [velocity, end === 'least' ? 'lovel' : 'hivel'],
-        [key, end === 'least' ? 'lokey' : 'hikey'],
-      ] as const) {
-        const at = words.findIndex((word) => subject.includes(word));
-        if (at < 0) continue;
-        const rest = words.filter((_, index) => index !== at).join(' ');
-        if (limits.includes(rest)) return meaning;
-      }
-    }
+  for (const [at, word] of words.entries()) {
+    if (!subjects.has(word)) continue;
+    const end = ends.get([word, ...words.slice(0, at), ...words.slice(at + 1)].join(' '));
+    if (end) return end;
   }
   return undefined;
 }

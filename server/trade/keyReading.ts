@@ -1,4 +1,5 @@
 import { limitIn } from './limits';
+import { readLinedKey } from './linedKeys';
 import { gluedRangeWords, rangeWords } from './rangeWords';
 import { maySpeakOfOctaves, spokenKeyIn } from './spokenOctaves';
 
@@ -54,9 +55,16 @@ const longestSyllable = 4;
 
 /**
  * How letters name notes: in German use B is the note below H, and As and Es are flats. With marks, letter case, commas and primes
- * alone say the octave, and a letter without a mark is the great or the small octave: `C,`, `C`, `c`, `c'` (Helmholtz).
+ * alone say the octave, and a letter without a mark is the great or the small octave: `C,`, `C`, `c`, `c'` (Helmholtz). With lines a
+ * number counts them: `C`, `c`, `c1` (middle C).
  */
-export type NoteNaming = 'english' | 'german' | 'english marks' | 'german marks';
+export type NoteNaming =
+  | 'english'
+  | 'german'
+  | 'english marks'
+  | 'german marks'
+  | 'english lines'
+  | 'german lines';
 
 const longest = 60;
 const longestList = 600;
@@ -162,7 +170,7 @@ class KeyScan {
   /** One key, with the same key in the other form behind it where there is one. */
   key(): KeyReading | undefined {
     this.#spaces();
-    const first = this.#spoken() ?? this.#name() ?? this.#number();
+    const first = this.#lined() ?? this.#spoken() ?? this.#name() ?? this.#number();
     if (!first) return undefined;
     const back = this.#at;
     this.#spaces();
@@ -192,6 +200,19 @@ class KeyScan {
     if (!sign) return false;
     this.#at += sign[0].length;
     return true;
+  }
+
+  /** A name whose octave the case of its letter and the number of its lines give. */
+  #lined(): KeyReading | undefined {
+    if (!this.naming.endsWith('lines')) return undefined;
+    const word =
+      /^[A-Ha-h](?:is|es|s|[#\u266f\u266d])?(?:[1-7]|['\u2032]{1,5}|,{1,3})?(?![\p{L}\d'\u2032])/u.exec(
+        this.text.slice(this.#at, this.#at + longestSign),
+      )?.[0];
+    const key = word === undefined ? undefined : readLinedKey(word, this.naming.startsWith('german'));
+    if (word === undefined || key === undefined) return undefined;
+    this.#at += word.length;
+    return { number: key, named: undefined };
   }
 
   /** A name whose octave stands in words. */
@@ -338,6 +359,11 @@ export function notesInFileName(name: string): number[] {
     if (key !== undefined) keys.push(key);
   }
   return keys;
+}
+
+/** Whether a text is a note in small letters with one digit, which may count its lines: `c1`, `fis2`. */
+export function isLinedName(text: string): boolean {
+  return /^[a-h](?:is|es|s|[#\u266f\u266d])?[1-6]$/.test(text);
 }
 
 /** Whether a text is the name of a note without an octave: `C`, `fis`; and whether it has a mark for one: `c'`, `C,`. */

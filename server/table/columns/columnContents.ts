@@ -1,5 +1,5 @@
 import { dynamicIn, dynamicOf } from '../../trade/dynamics';
-import { octaveMarkOf } from '../../trade/keyReading';
+import { isLinedName, octaveMarkOf } from '../../trade/keyReading';
 import type { Unit } from '../../trade/meaning';
 import { readPan } from '../../trade/panReading';
 import { outOfWords } from '../../trade/rangeWords';
@@ -110,7 +110,7 @@ function lookInto(cells: TableCells, cell: number): Look {
     isPortion,
     isPointed,
     isTurn: turnOf.test(text),
-    mark: octaveMarkOf(text),
+    mark: isLinedName(text) ? 'mark' : octaveMarkOf(text),
     trigger,
   };
 }

@@ -6,6 +6,7 @@ import { instrumentSpans, keyboardSpans } from '../../trade/instrumentSpans';
 import type { KeyReading, NoteNaming } from '../../trade/keyReading';
 import {
   isGermanName,
+  isLinedName,
   keyNumbersInFileName,
   notesInFileName,
   octaveMarkOf,
@@ -328,6 +329,7 @@ function bySpan({ least, greatest }: Extremes, words: ReadonlySet<string>): Octa
 export function namingIn(cells: TableCells, tables: readonly KeyTable[]): NoteNaming {
   let isGerman = false;
   const marks = { none: 0, mark: 0 };
+  let [lined, great] = [0, 0];
   for (const { data, columns } of tables) {
     for (const { meaning, index } of columns) {
       if (!keyMeanings.includes(meaning)) continue;
@@ -339,10 +341,14 @@ export function namingIn(cells: TableCells, tables: readonly KeyTable[]): NoteNa
         for (const part of text.split(/\s*[-\u2013\u2014]\s*|\s*\.{2,3}\s*/)) {
           const mark = octaveMarkOf(part);
           if (mark) marks[mark]++;
+          if (isLinedName(part)) lined++;
+          else if (/^[A-H](?:is|es|[#\u266f\u266d])?[2-9]$/.test(part)) great++;
         }
       }
     }
   }
   const naming = isGerman ? 'german' : 'english';
+  // Only the great and the small octave have no number, and only where small letters with one count its lines.
+  if (marks.none > 0 && lined > 0 && great === 0) return `${naming} lines`;
   return marks.mark > 0 && marks.none > 0 ? `${naming} marks` : naming;
 }

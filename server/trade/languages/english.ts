@@ -396,6 +396,9 @@ export const english: LanguageWords = {
     ],
     backward: ['backward', 'backwards', 'bwd', 'reverse', 'rev'],
     press: [
+      'on key down',
+      'on press',
+      'on note on',
       'press',
       'pressed',
       'key press',
@@ -409,6 +412,9 @@ export const english: LanguageWords = {
       'strike',
     ],
     release: [
+      'on key up',
+      'on release',
+      'on note off',
       'release',
       'released',
       'releases',

@@ -16,7 +16,14 @@ const allZones =
   /(?<!\p{L})(?:all|every|each|alle[nrs]?|jede[rs]?|tou(?:s|tes)(?: les)?|chaque|todos(?: los| os)?|todas(?: las| as)?|cada|tutt[ie](?: le| i| gli)?|ogni)\s+(?:the\s+|of the\s+|of them\s+)?(?:zones?|zonen?|zonas?|samples?|regions?|regionen|files?|dateien|rows?|sounds?|notes?|recordings?|aufnahmen|\u00e9chantillons?|muestras?|amostras?|campioni?|one[- ]?shots?)(?!\p{L})([^.;\n\r]{0,160}|(?<=one[- ]?shots?))/giu;
 const excepts =
   /\b(?:except|but|unless|apart from|other than|only|au\u00dfer|ohne|nur|sauf|excepto|salvo|menos|tranne|mostly|meist|usually|about)\b/iu;
-const decibels = /([-+\u2212\u2013]?\s?\d+(?:[.,]\d+)?)\s*dB\b/iu;
+const decibels = /([-+\u2212\u2013]?)\s?(\d+(?:[.,]\d+)?)\s*dB\b/iu;
+const quieter =
+  /\b(?:quieter|softer|lower|down|less|below|cut|leiser|weniger|tiefer|moins|plus bas|menos|m\u00e1s bajo|meno|pi\u00f9 basso|zachter|minder|l\u00e4gre|svagare|ciszej|tišeji)\b|тише/iu;
+const louder =
+  /\b(?:louder|higher|up|boost\p{L}*|hotter|lauter|mehr|plus fort|m\u00e1s alto|pi\u00f9 alto|mais alto|harder|luider|h\u00f6gre|starkare|gło\u015bniej)\b|громче/iu;
+/** Words behind the zones that make them some of all. */
+const someOnly =
+  /^(?:of|in|with|from|that|which|whose|above|below|under|over|der|des|in der|mit|von|\u00fcber|unter|de|du|des|avec|del|de la|con|que|della|che|do|da|van|met|av|i|med)\b(?! (?:the |this |diese[rmns]? |ce |cette |este |esta |questo |dit |deze )?(?:instrument|set|kit|list|table|folder|map|library))/iu;
 const semitones =
   /(?:transpos\p{L}*|semitones?|halbt\u00f6ne?|demi-tons?|semitonos?|semitoni)\W{1,3}(?:by\s|um\s|de\s|di\s|=\s?)?([-+\u2212\u2013]\s?\d{1,3})(?![\d.,]\d)|([-+\u2212\u2013]\s?\d{1,3})\s*(?:semitones?|st\b|halbt\u00f6ne?|demi-tons?|semitonos?|semitoni)/iu;
 const octave = /\b(?:an?|one)\s+octave\s+(lower|down|higher|up)\b/iu;
@@ -35,7 +42,7 @@ export function forAllIn(texts: readonly string[]): ForAll[] {
     const text = whole.slice(0, longest);
     for (const match of text.matchAll(allZones)) {
       const rest = match[0];
-      if (excepts.test(rest)) continue;
+      if (excepts.test(rest) || someOnly.test((match[1] ?? '').trim())) continue;
       const values = valuesIn(rest);
       if (values.size === 0) continue;
       const said = rest.trim();
@@ -48,6 +55,16 @@ export function forAllIn(texts: readonly string[]): ForAll[] {
   return found;
 }
 
+/** A level in dB with a sign, or with a word that says which way it goes. */
+function levelIn(text: string): number | undefined {
+  const [, sign = '', digits = ''] = decibels.exec(text) ?? [];
+  if (digits === '') return undefined;
+  const size = Number(digits.replace(',', '.'));
+  if (sign !== '') return sign === '+' ? size : 0 - size;
+  if (quieter.test(text)) return 0 - size;
+  return louder.test(text) || size === 0 ? size : undefined;
+}
+
 /** The values that a text gives for the zones it speaks of. */
 export function valuesIn(text: string): Map<SharedName, number | string> {
   const values = new Map<SharedName, number | string>();
@@ -56,7 +73,7 @@ export function valuesIn(text: string): Map<SharedName, number | string> {
   const set = (name: 'volume' | 'transpose' | 'tune', value: number | undefined) => {
     if (value !== undefined && Number.isFinite(value)) values.set(name, value);
   };
-  set('volume', number(decibels.exec(text)?.[1]));
+  set('volume', levelIn(text));
   const [, behind, before] = semitones.exec(text) ?? [];
   set('transpose', number(behind ?? before));
   const way = octave.exec(text)?.[1];

@@ -20,6 +20,20 @@ describe('what a document says of its values', () => {
     expect(decisions.find(({ id }) => id === 'middleC')?.confidence).toBeGreaterThan(0.9);
   });
 
+  it('settles the octave by numbers that stand beside the names', () => {
+    const { regions, decisions } = readInferred(
+      rows(
+        'bottom="D3" top="F3" base="E3" baseNumber="40"',
+        'bottom="F#3" top="A3" base="G3" baseNumber="43"',
+      ),
+    );
+    expect(regions).toEqual([
+      'sample=a.wav lokey=38 hikey=41 pitch_keycenter=40',
+      'sample=b.wav lokey=42 hikey=45 pitch_keycenter=43',
+    ]);
+    expect(decisions.find(({ id }) => id === 'middleC')?.evidence.join()).toMatch(/numbers of 2 keys/);
+  });
+
   it('settles units and ranges', () => {
     const { regions } = readInferred(
       rows(

@@ -25,7 +25,14 @@ const file = /["'`][^"'`\n]{1,300}\.(?:wav|aiff?|flac|ogg|mp3|w64|aifc|opus|wave
 /** Whether a text starts as JSON or a literal of a script does, and names a file or has keys in quotation marks. */
 export function mayBeLiteral(text: string): boolean {
   const start = withoutComments(text);
+  if (hasBlocks(start)) return false;
   return opening.test(start) && (file.test(text) || /["']\s*:/.test(start));
+}
+
+/** Whether a text is in blocks below names in square brackets, with a value on each line, as TOML and INI have it. */
+function hasBlocks(text: string): boolean {
+  const blocks = text.match(/^[ \t]*\[{1,2}[\p{L}_][\p{L}\p{N} _."-]*\]{1,2}[ \t]*$/gmu)?.length ?? 0;
+  return blocks > 0 && /^[ \t]*[\p{L}_][\p{L}\p{N} _.-]*[ \t]*=[ \t]*\S/mu.test(text);
 }
 
 /** The start of a text behind the comments and settings that it starts with. */

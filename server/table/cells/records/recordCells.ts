@@ -74,7 +74,7 @@ function areRecords(text: string, lines: readonly RecordLine[]): boolean {
     if (!meanings.has(word)) meanings.set(word, readHeading(label)?.meaning);
     times.set(word, (times.get(word) ?? 0) + 1);
     tabs ||= sign === '\t';
-    files ||= isAudioFileName(text.slice(valueStart, valueEnd));
+    files ||= isAudioFileName(text.slice(valueStart, valueEnd).replace(/^["']|["']$/g, ''));
   }
   const known = new Set([...meanings.values()].filter((meaning) => meaning !== undefined));
   const knownLabels = [...meanings.values()].filter((meaning) => meaning !== undefined).length;

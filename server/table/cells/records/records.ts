@@ -21,6 +21,19 @@ export interface RecordLine {
   fields: readonly Labelled[];
 }
 
+/** Two values in square brackets, as TOML writes a range. */
+const bracketed = /^\[\s*["']?([^\s,"'[\]]+)["']?\s*,\s*["']?([^\s,"'[\]]+)["']?\s*\]$/u;
+
+/** Adds a value without its quotation marks; two in square brackets read as a range. */
+function addValue(cells: TableCells, start: number, end: number): void {
+  const { codes, text } = cells;
+  const first = codes[start];
+  const isQuoted = end - start > 2 && (first === 34 || first === 39) && codes[end - 1] === first;
+  const cell = isQuoted ? cells.add(start + 1, end - 1) : cells.add(start, end);
+  const pair = first === 91 ? bracketed.exec(text.slice(start, end)) : null;
+  if (pair) cells.rewritten.set(cell, `${pair[1]}-${pair[2]}`);
+}
+
 /** Where a label stands; `owed` is one that does not stand in the text. */
 interface LabelSpan {
   start: number;
@@ -183,7 +196,7 @@ export class Records {
       for (let value = this.#firsts[record]; value < last; value++) values[this.#valueLabels[value]] = value;
       for (const value of values) {
         if (value < 0) cells.put(start, start);
-        else cells.add(this.#valueStarts[value], this.#valueEnds[value]);
+        else addValue(cells, this.#valueStarts[value], this.#valueEnds[value]);
       }
       cells.endRow();
       spans.push({ start, end: this.#ends[record] });

@@ -11,6 +11,9 @@ import type { SampleFiles } from '../samples/sampleFiles';
 import { isNoteName } from '../values/columnFacts';
 import type { RowKey } from '../values/rowKeys';
 import { conventions, rowKey, shifts } from '../values/rowKeys';
+import type { Rows } from '../values/rows';
+import type { NumberWitness } from './numberWitness';
+import { numberWitness } from './numberWitness';
 
 type Key = Extract<ValueForm, { kind: 'key' }>;
 /** How keys are written: all key places of a document follow one convention. */
@@ -23,7 +26,7 @@ export interface KeyForms {
 export function decideKeyForms(
   keys: readonly Assigned[],
   files: SampleFiles,
-  rowCount: number,
+  rows: Pick<Rows, 'count' | 'columns'>,
   stated?: Statements['middleC'],
 ): KeyForms {
   const naming = namingOf(keys);
@@ -38,7 +41,7 @@ export function decideKeyForms(
       ? undefined
       : stated
         ? { middleC: stated.is, confidence: 0.97, reason: saysSo(stated.text) }
-        : decideOctave(keys, files, rowCount);
+        : (byNumbers(numberWitness(keys, rows.columns)) ?? decideOctave(keys, files, rows.count));
   if (octave) {
     drafts.push({
       id: 'middleC',
@@ -200,6 +203,13 @@ function decideOctave(keys: readonly Assigned[], files: SampleFiles, rowCount: n
       reason: 'Nothing in the text tells; this is how the open SFZ format names keys.',
     }
   );
+}
+
+/** By numbers that stand beside the names in all regions. */
+function byNumbers(witness: NumberWitness | undefined): Octave | undefined {
+  if (!witness) return undefined;
+  const reason = `The numbers of ${witness.count} keys that stand beside their names agree with that.`;
+  return { middleC: witness.middleC, confidence: 0.95, reason };
 }
 
 function voteByRange(votes: Votes, root: RowKey, low: RowKey, high: RowKey): void {

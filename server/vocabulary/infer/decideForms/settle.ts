@@ -86,7 +86,7 @@ class Settling {
     this.#assigned = assigned;
     this.#chain = chain;
     this.#files = files;
-    this.#keyForms = decideKeyForms(among(keyTargets), files, rows.count, stated.middleC);
+    this.#keyForms = decideKeyForms(among(keyTargets), files, rows, stated.middleC);
     this.#velocityForms = decideVelocityForms(among(velocityTargets));
     this.#positionForms = decidePositionForms(among(positionTargets), files, idOf, stated);
     this.#times = among(timeTargets).filter(
