@@ -41,8 +41,8 @@ export function registerSampleReport(client: BaseLanguageClient): Disposable[] {
     panel.reveal(undefined, true);
   };
   return [
-    commands.registerCommand('zonewright.sampleReport', async () => {
-      const made = await report(client);
+    commands.registerCommand('zonewright.sampleReport', async (uri?: unknown) => {
+      const made = await report(client, uri);
       if (made?.result.html !== undefined) show(made.result.html, made.document.uri);
     }),
     commands.registerCommand('zonewright.sampleReportTable', async () => {
@@ -56,11 +56,13 @@ export function registerSampleReport(client: BaseLanguageClient): Disposable[] {
   ];
 }
 
-/** A report on the instrument in the active editor; says why where there is none. */
+/** A report on the instrument of a URI, else on that in the active editor; says why where there is none. */
 async function report(
   client: BaseLanguageClient,
+  uri?: unknown,
 ): Promise<{ document: TextDocument; result: SampleReportResult } | undefined> {
-  const document = window.activeTextEditor?.document;
+  const document =
+    uri instanceof Uri ? await workspace.openTextDocument(uri) : window.activeTextEditor?.document;
   if (!mayHoldInstrument(document)) {
     await window.showWarningMessage(l10n.t('Open the instrument first whose samples are to be reported on.'));
     return undefined;

@@ -38,6 +38,8 @@ export type MapFromPage =
   | { type: 'wantMeasures'; key: number }
   /** What is shown is to be saved: a drawing, and a picture in base 64. */
   | { type: 'picture'; svg: string; png?: string }
+  /** The report on the samples of the instrument is wanted. */
+  | { type: 'report' }
   /** The last change of the text is to be taken back, or made again. */
   | { type: 'undo' }
   | { type: 'redo' };

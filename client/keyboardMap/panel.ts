@@ -120,6 +120,8 @@ export class KeyboardMapPanel implements WebviewViewProvider {
         if (message.type === 'choose') void this.#reveal(message);
         else if (message.type === 'arrange') void this.#arranging.arrange(message.arrangement);
         else if (message.type === 'addSamples') void this.#add(message.uris, message.key, message.after);
+        else if (message.type === 'report')
+          void commands.executeCommand('zonewright.sampleReport', this.#shown);
         else if (message.type === 'picture') void savePicture(this.#shown, message);
         else if (message.type === 'wantMeasures') void this.#measure(message.key);
         else if (message.type === 'undo' || message.type === 'redo')

@@ -19,7 +19,7 @@ import type { Plot } from './plot/plot';
 import { plotIn } from './plot/plotIn';
 import { plotRow } from './plot/plotRow';
 import { PointerNotes } from './pointerNotes';
-import type { MapFilter, Problems } from './shown/mapFilter';
+import type { Problems } from './shown/mapFilter';
 import { filteredScene, noFilter, problemsByRegion } from './shown/mapFilter';
 import { ShownMap } from './shown/shownMap';
 import { chartSide } from './side/chartSide';
@@ -181,11 +181,6 @@ export class KeyboardChart extends LitElement {
     this.requestUpdate();
   }
 
-  #changeFilter(change: Partial<MapFilter>): void {
-    this.#remember({ filter: { ...this.state.filter, ...change } });
-    this.#filterAnew();
-  }
-
   #showOnly(layer: number | undefined): void {
     this.#map?.showOnly(layer);
     this.#layersChanged();
@@ -231,6 +226,7 @@ export class KeyboardChart extends LitElement {
           place: this.#pointer.place,
           focusMap: () => this.#focusMap(),
           byLoudness: () => this.#byLoudness(),
+          report: () => this.tell({ type: 'report' }),
           savePicture: () => void this.#savePicture(map),
           showLayer: (layer, isShown) => {
             map.showLayer(layer, isShown);
@@ -250,7 +246,10 @@ export class KeyboardChart extends LitElement {
         problems: this.#problems,
         filter: this.state.filter,
         map,
-        change: (change) => this.#changeFilter(change),
+        change: (change) => {
+          this.#remember({ filter: { ...this.state.filter, ...change } });
+          this.#filterAnew();
+        },
         showOnly: (layer) => this.#showOnly(layer),
         views: this.#arranging.isPossible ? this.#viewBar(map) : nothing,
       }

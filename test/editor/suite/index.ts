@@ -6,6 +6,7 @@ import './findings';
 import './instruments';
 import './keyboardMap';
 import './mapChanges';
+import './mapPlaces';
 import './killedServer';
 import './language';
 import './library';

@@ -36,19 +36,22 @@ async function openMap(workbench: Workbench): Promise<vscode.TextEditor> {
   return editor;
 }
 
-workbenchTest(
-  'a border that is dragged in the map moves in the text, and one undo takes it back',
-  async (workbench) => {
-    const { document } = await openMap(workbench);
-    const { x, y, key } = await placeIn(workbench, 0, 1, 0.5);
-    await workbench.drag({ view, selector: '.map' }, { x: x - 2, y }, { x: x - 2 + key, y });
-    const moved = text.replace('hikey=f3', 'hikey=f#3').replace('lokey=f#3', 'lokey=g3');
-    await until('the moved border', () => document.getText() === moved);
-    await workbench.screenshot('map-dragged');
-    await workbench.press('Control+z');
-    await until('the text as it was', () => document.getText() === text);
-  },
-);
+for (const theme of ['dark', 'light', 'highContrast'] as const) {
+  workbenchTest(
+    `a border that is dragged in the ${theme} map moves in the text, and one undo takes it back`,
+    async (workbench) => {
+      await workbench.useColourTheme(theme);
+      const { document } = await openMap(workbench);
+      const { x, y, key } = await placeIn(workbench, 0, 1, 0.5);
+      await workbench.drag({ view, selector: '.map' }, { x: x - 2, y }, { x: x - 2 + key, y });
+      const moved = text.replace('hikey=f3', 'hikey=f#3').replace('lokey=f#3', 'lokey=g3');
+      await until('the moved border', () => document.getText() === moved);
+      await workbench.screenshot(`map-dragged-${theme}`);
+      await workbench.press('Control+z');
+      await until('the text as it was', () => document.getText() === text);
+    },
+  );
+}
 
 workbenchTest('shapes of the map are moved, split and set back by keys alone', async (workbench) => {
   const { document } = await openMap(workbench);

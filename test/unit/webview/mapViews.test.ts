@@ -130,6 +130,12 @@ describe.skipIf(!hasBrowser)('curves over the keyboard in a browser', () => {
     ]);
   });
 
+  it('stand beside a way to the report on the samples', async () => {
+    const page = await open();
+    await page.getByRole('button', { name: 'Report on the samples' }).click();
+    expect((await sent<MapFromPage>(page)).at(-1)).toEqual({ type: 'report' });
+  });
+
   it('are saved as a drawing and as pixels, as they are shown', async () => {
     const page = await pages.open({ makesPictures: true });
     await send(page, { type: 'scene', scene: buildMapScene(instrument), document: 'a.sfz', version: 1 });

@@ -11,14 +11,18 @@ export function plotIn(chart: HTMLElement, redrawn: () => void): Plot {
     marks: part('.picture.marks'),
     axis: part('.axis'),
   });
-  const fit = () =>
+  const fitSoon = () =>
     requestAnimationFrame(() => {
       if (!scroller.isConnected) return;
       plot.fit();
       redrawn();
     });
-  new ResizeObserver(fit).observe(scroller);
-  // The height of the window counts, which the plot's own room does not tell.
-  new ResizeObserver(fit).observe(document.documentElement);
+  new ResizeObserver(fitSoon).observe(scroller);
+  // The height of the window counts, of which no element in it need tell.
+  const resized = () => {
+    if (scroller.isConnected) fitSoon();
+    else window.removeEventListener('resize', resized);
+  };
+  window.addEventListener('resize', resized);
   return plot;
 }

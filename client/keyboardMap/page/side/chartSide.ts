@@ -26,6 +26,8 @@ export interface ChartSideParts {
   byLoudness(): void;
   /** Saves what is shown as a picture. */
   savePicture(): void;
+  /** Shows the report on the samples of the instrument. */
+  report(): void;
   showLayer(layer: number, isShown: boolean): void;
   /** Hides all layers but one, or none. */
   showOnly(layer: number | undefined): void;
@@ -48,7 +50,7 @@ export function chartSide(map: ShownMap, parts: ChartSideParts): TemplateResult 
     </section>
     ${chart ? viewText(map, parts.views, chart) : nothing} ${swatchFills(map.scene)}
     ${layerList(map, parts.showLayer, parts.showOnly)} ${signs(map.scene)} ${parts.lists}
-    ${arranging.isPossible ? html`<button type="button" class="row save-picture" @click=${parts.savePicture}>${l10n.t('Save what is shown as a picture')}</button>` : nothing}
+    ${arranging.isPossible ? wholeButtons(parts) : nothing}
     <p id="keyboard-map-help" class="help quiet">${mapHelp(arranging.isPossible)}</p>
   </div>`;
 }
@@ -59,4 +61,12 @@ function changes(map: ShownMap, { arranging, place, focusMap, byLoudness }: Char
     arranging.hold();
   };
   return changeButtons({ map, arranging, place, hold, byLoudness });
+}
+
+/** What is done with all of an instrument. */
+function wholeButtons({ report, savePicture }: ChartSideParts): TemplateResult {
+  return html`<p class="whole">
+    <button type="button" class="row" @click=${report}>${l10n.t('Report on the samples')}</button>
+    <button type="button" class="row" @click=${savePicture}>${l10n.t('Save what is shown as a picture')}</button>
+  </p>`;
 }
