@@ -2,6 +2,9 @@ import { escapeMarkup } from './escape';
 import { px } from './layout';
 import type { Mark } from './marks';
 
+/** Shapes with a side below so many pixels have a thinner outline. */
+const leastOutlined = 16;
+
 /** How marks are written. */
 export interface MarkupOptions {
   /** Put before the names of fills, which are ids of patterns. */
@@ -29,7 +32,13 @@ function elementOf(mark: Mark, { prefix = '', titleOf }: MarkupOptions): string 
     case 'box': {
       const { x, y, width, height } = mark.box;
       const fill = mark.fill ? ` fill="url(#${prefix}${mark.fill})"` : '';
-      const place = ` x="${px(x)}" y="${px(y)}" width="${px(width)}" height="${px(height)}"`;
+      // Whole outlines of small shapes would be all that is seen of a dense map.
+      const side = Math.min(width, height);
+      const thin =
+        mark.shape !== undefined && side < leastOutlined
+          ? ` style="stroke-width:${px(side / leastOutlined)}"`
+          : '';
+      const place = `${thin} x="${px(x)}" y="${px(y)}" width="${px(width)}" height="${px(height)}"`;
       if (mark.shape === undefined || !titleOf) return `<rect${name}${fill}${place}/>`;
       return `<rect${name}${fill}${place}><title>${escapeMarkup(titleOf(mark.shape))}</title></rect>`;
     }

@@ -9,6 +9,7 @@ import type { MapScene } from './mapScene';
 import type { Mark } from './marks';
 import { markupOf } from './markup';
 import { mapStyle } from './palette';
+import { isPiled } from './piled';
 import { stackShapes } from './stack';
 import { patternDefinitions } from './textures';
 import type { ViewChart } from './views/viewChart';
@@ -19,6 +20,8 @@ export type MapTheme = 'auto' | 'light' | 'dark';
 
 const left = 56;
 const right = 24;
+/** So many of the groups that are drawn are named above them. */
+const mostNames = 4;
 const top = 70;
 /** Ids start with this, so that several maps can stand in one page with others' drawings. */
 const prefix = 'keyboard-map-';
@@ -54,13 +57,25 @@ export function drawMapSvg(scene: MapScene, theme: MapTheme = 'auto', part: MapP
     `<defs>${patternDefinitions(scene.layers.length, prefix)}</defs>`,
     '<rect class="paper" width="100%" height="100%"/>',
     `<text class="title" x="${left}" y="32">${escapeMarkup(fitText(title, layout.plotWidth, 17))}</text>`,
-    `<text class="summary quiet" x="${left}" y="52">${escapeMarkup(sceneText(scene))}</text>`,
+    `<text class="summary quiet" x="${left}" y="52">${escapeMarkup(fitText([sceneText(scene), ...shownText(scene, part)].join(' '), layout.plotWidth, 12))}</text>`,
     `<g transform="translate(${left} ${top})">`,
     markupOf(marks, { prefix, titleOf: (shape) => shapeText(scene, scene.shapes[shape]) }),
     '</g>',
     `<g transform="translate(${left} ${px(legendTop)})">${legend.markup}</g>`,
     '</svg>\n',
   ].join('\n');
+}
+
+/** Says which groups are drawn where not all are, or that they lie one over the other. */
+function shownText(scene: MapScene, { hiddenLayers, chart }: MapPart): string[] {
+  const { layers, shapes } = scene;
+  const shown = layers.filter((_, layer) => !hiddenLayers?.has(layer));
+  if (shown.length < layers.length) {
+    const names = shown.slice(0, mostNames).map(({ name }) => name);
+    return [`Shown: ${names.join(', ')}${shown.length > mostNames ? ' and others' : ''}.`];
+  }
+  const isHidden = !chart && layers.length > 1 && isPiled({ shapes });
+  return isHidden ? ['Groups lie one over the other: the uppermost is seen.'] : [];
 }
 
 function partMarks(scene: MapScene, layout: MapLayout, { chart, hiddenLayers }: MapPart): Mark[] {

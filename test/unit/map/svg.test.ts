@@ -155,4 +155,16 @@ describe.each(Object.entries(palettes))('the %s palette', (_, palette) => {
     expect(contrast(palette.quiet, ground)).toBeGreaterThanOrEqual(4.5);
     for (const tone of palette.tones) expect(contrast(tone, ground)).toBeGreaterThanOrEqual(3);
   });
+
+  it('says which groups are drawn, or that they lie one over the other', () => {
+    const keys = [60, 61, 62].map((key) => `<region> sample=a.wav key=${key}`).join('\n');
+    const groups = ['one', 'two'].map((name) => `<group> group_label=${name}\n${keys}`).join('\n');
+    const piled = buildMapScene(readSfz(groups, { path: 'a.sfz' }));
+    expect(drawMapSvg(piled)).toContain('Groups lie one over the other: the uppermost is seen.');
+    const alone = drawMapSvg(piled, 'auto', { hiddenLayers: new Set([0]) });
+    expect(alone).toContain('Shown: two.');
+    expect(alone).not.toContain('one over the other');
+    const apart = buildMapScene(readSfz(keys, { path: 'a.sfz' }));
+    expect(drawMapSvg(apart)).not.toMatch(/Shown:|one over the other/);
+  });
 });

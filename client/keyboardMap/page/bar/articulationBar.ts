@@ -1,13 +1,17 @@
 import type { TemplateResult } from 'lit';
 import { html, nothing } from 'lit';
+import type { MapScene } from '../../../../server/map/mapScene';
+import { isPiled } from '../../../../server/map/piled';
 import { noteNameOf } from '../../../../server/model/keys';
 import { l10n } from '../../../webview/page/l10n';
 import { switchKeysOf } from '../shown/mapFilter';
-import { isPiled } from '../shown/piled';
+import { onceFor } from '../shown/onceFor';
 import type { FilterBarParts } from './filterBar';
 
 /** So many stand side by side; more are chosen from a list. */
 const mostArticulations = 16;
+
+const isPiledOnce = onceFor((scene: MapScene) => isPiled(scene));
 
 interface Articulation {
   label: string;
@@ -21,7 +25,7 @@ interface Articulation {
  */
 export function articulationBar(parts: FilterBarParts): TemplateResult | typeof nothing {
   const switches = switchKeysOf(parts.scene);
-  const areGroups = switches.length < 2 && isPiled(parts.scene);
+  const areGroups = switches.length < 2 && isPiledOnce(parts.scene);
   const articulations = switches.length < 2 ? (areGroups ? ofGroups(parts) : []) : ofSwitches(parts);
   if (articulations.length < 3 || articulations.length > mostArticulations + 1) return nothing;
   const name = areGroups ? l10n.t('Groups to show') : l10n.t('Keyswitches to show');

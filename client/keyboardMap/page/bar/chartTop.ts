@@ -1,8 +1,10 @@
 import type { TemplateResult } from 'lit';
 import { html, nothing } from 'lit';
 import { summaryText } from '../../../../server/map/describe';
+import type { MapScene } from '../../../../server/map/mapScene';
+import { isPiled } from '../../../../server/map/piled';
 import { l10n } from '../../../webview/page/l10n';
-import { isPiled } from '../shown/piled';
+import { onceFor } from '../shown/onceFor';
 import type { ShownMap } from '../shown/shownMap';
 import { articulationBar } from './articulationBar';
 import type { FilterBarParts } from './filterBar';
@@ -37,7 +39,7 @@ export function chartTop(parts: ChartTopParts): TemplateResult {
 
 function shownText({ map }: FilterBarParts): string {
   const text = summaryText(map.scene);
-  const shown = map.scene.layers.length < 2 || !isPiled(map.scene) ? 0 : layersIn(map);
+  const shown = map.scene.layers.length < 2 || !isPiledOnce(map.scene) ? 0 : layersIn(map);
   return shown > 1 ? `${text}, ${l10n.t('{0} groups one over the other', shown)}` : text;
 }
 
@@ -45,3 +47,5 @@ function shownText({ map }: FilterBarParts): string {
 function layersIn({ order, scene }: ShownMap): number {
   return new Set(order.map((index) => scene.shapes[index].layer)).size;
 }
+
+const isPiledOnce = onceFor((scene: MapScene) => isPiled(scene));
