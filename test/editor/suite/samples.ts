@@ -123,16 +123,16 @@ workbenchTest('a folder of recordings becomes an instrument from the explorer', 
   await workbench.waitFor({ selector: '.monaco-menu >> text=New Instrument from a Folder of Recordings' });
   await workbench.screenshot('folder-menu');
   await workbench.click({ selector: '.monaco-menu >> text=New Instrument from a Folder of Recordings' });
+  const view = '#recordings-preview';
+  await workbench.waitFor({ view, selector: 'text=bowed-C4.wav' });
+  await workbench.screenshot('preview-of-recordings');
+  await workbench.click({ view, selector: '#write' });
   const { document } = await until('the instrument', () => {
     const active = vscode.window.activeTextEditor;
     return active?.document.uri.path.endsWith('/takes/takes.sfz') ? active : undefined;
   });
   for (const name of names) assert.ok(document.getText().includes(`sample=${name}`), document.getText());
   await workbench.screenshot('instrument-of-recordings');
-  await workbench.click({ selector: '.notifications-toasts >> text=Show notes' });
-  await until('the notes', () => vscode.window.tabGroups.all.length > 1);
-  await workbench.waitFor({ selector: '.tab >> text=Preview' });
-  await workbench.screenshot('notes-on-recordings');
   await vscode.commands.executeCommand('workbench.action.closeAllEditors');
   await vscode.workspace.fs.delete(folder, { recursive: true });
 });
