@@ -39,6 +39,56 @@ for (const { parts, limits } of languages) {
 
 const words = (part: 'low' | 'high') =>
   new Set(languages.flatMap(({ parts }) => (parts[part] ?? []).map(bareWord)));
+/** Words of the two ends that are read as such only beside each other, since alone they say little. */
+const fromWords = new Set(
+  [
+    'from',
+    'von',
+    'ab',
+    'de',
+    'du',
+    'des',
+    'da',
+    'dal',
+    'van',
+    'vanaf',
+    'od',
+    'fran',
+    'fra',
+    'desde',
+    'от',
+    'с',
+    'bottom',
+    'under',
+    'lower',
+  ].map(bareWord),
+);
+const toWords = new Set(
+  [
+    'to',
+    'bis',
+    'zu',
+    'a',
+    'au',
+    'al',
+    'ate',
+    'hasta',
+    'fino',
+    'tot',
+    'til',
+    'till',
+    'do',
+    'po',
+    'до',
+    'по',
+    'upto',
+    'through',
+    'thru',
+    'top',
+    'over',
+    'upper',
+  ].map(bareWord),
+);
 const lows = words('low');
 const highs = words('high');
 
@@ -72,6 +122,15 @@ export function aloneEnd(text: string): 'lokey' | 'hikey' | undefined {
   const [only = '', ...others] = wordsOf(text);
   if (others.length > 0 || only.length < 2) return undefined;
   return lows.has(only) ? 'lokey' : highs.has(only) ? 'hikey' : undefined;
+}
+
+/** Whether a word of a heading of a few words names the lower or the upper end, as in `Od klawisza` and `au`; `undefined` where none or both do. */
+export function limitWord(text: string): 'low' | 'high' | undefined {
+  const words = wordsOf(text);
+  if (words.length > 4) return undefined;
+  const isLow = words.some((word) => lows.has(word) || fromWords.has(word));
+  const isHigh = words.some((word) => highs.has(word) || toWords.has(word));
+  return isLow === isHigh ? undefined : isLow ? 'low' : 'high';
 }
 
 /** Whether a heading speaks of the softest or the loudest, as `Soft limit` and `lauteste Stufe`; `undefined` for any other. */

@@ -4,6 +4,7 @@ import type { SampleFacts } from '../model/samples';
 import type { Steps } from '../model/steps';
 import type { Span } from '../model/text/span';
 import { mainSpan } from '../model/text/span';
+import { isHtmlTable } from '../table/cells/markup/htmlCells';
 import type { TableReading } from '../table/readTable';
 import { openZoneTableInSteps } from '../table/readTable';
 import type { ColumnMeaning } from '../trade/meaning';
@@ -56,7 +57,7 @@ export async function readTableWithSamples(
   folders: TableFolders,
   afterStep: AfterStep = () => {},
 ): Promise<TableWithSamples> {
-  const text = tableInXml(written) ?? written;
+  const text = (isHtmlTable(written) ? undefined : tableInXml(written)) ?? written;
   const found =
     folders.finder ??
     new SampleFinder(await audioFilesBelow(files, folders.samplesFolder), folders.outputFolder);

@@ -8,9 +8,11 @@ import { shareOf } from './columnContents';
 import { columnName } from './columnReading';
 import type { ColumnState } from './columnState';
 import { isKeys } from './columnState';
+import { findEnds } from './keyEnds';
 import { findKeyOrder, orderShare } from './keyOrder';
 import { labelsSideBySide } from './labelsSideBySide';
 import { agrees } from './likeness';
+import { settleKey } from './settleColumns';
 
 const mostKeyColumns = 8;
 const velocities: readonly ColumnMeaning[] = ['lovel', 'hivel', 'velocity_range'];
@@ -23,6 +25,7 @@ export function readFromContents(state: ColumnState): void {
   findTriggers(state);
   findPlain(state);
   findLoneEnds(state);
+  if (state.headingsKnown && findEnds(state)) settleKey(state);
   findKeys(state);
   if (!state.headingsKnown) findFrames(state);
   for (const index of state.rest()) {

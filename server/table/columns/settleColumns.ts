@@ -118,7 +118,7 @@ function settleMuteGroups(state: ColumnState): void {
 }
 
 /** `Key` alone means something else beside other columns of keys. */
-function settleKey(state: ColumnState): void {
+export function settleKey(state: ColumnState): void {
   const { taken, chosen } = state;
   const key = taken.get('key');
   if (key === undefined || chosen.has(key)) return;
@@ -152,7 +152,7 @@ function settleFromTo(state: ColumnState): void {
   if (start === undefined || end === undefined || chosen.has(start) || chosen.has(end)) return;
   if ((['lokey', 'hikey', 'key_range', 'key'] as const).some((meaning) => taken.has(meaning))) return;
   const [low, high] = [contents[start], contents[end]];
-  if (!isKeys(low) || !isKeys(high) || high.greatest <= 0 || orderShare(low, high) < 0.95) return;
+  if (!isKeys(low) || !isKeys(high) || high.greatest <= 0 || orderShare(low, high) < 0.6) return;
   const evidence = 'Its numbers are keys; no sample ends within its first 128 frames.';
   state.claim(start, 'lokey', 0.8, evidence);
   state.claim(end, 'hikey', 0.8, evidence);

@@ -12,6 +12,7 @@ import { shortened } from '../columns/columnReading';
 import type { SampleEvidence } from '../sampleEvidence';
 import { TableNotes } from '../tableNotes';
 import { completeKeys } from './completeKeys';
+import { completeRoots } from './completeRoots';
 import { shareVelocities } from './dynamicLayers';
 import { giveToAll } from './forAllZones';
 import { readGroupNames } from './groupNames';
@@ -78,6 +79,7 @@ export function* readZones(
   completeLayers(zones, first, columns, notes);
   const fromNames = readGroupNames(zones, first, columns, notes, options);
   completeKeys(zones, first, columns, notes, options);
+  completeRoots(zones, first, columns, notes, options);
   shareByDynamics(zones, first, columns, fromNames, rest.statements.dynamics, notes);
   noteSameConditions(zones, first, columns, notes);
 }

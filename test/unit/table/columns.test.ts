@@ -41,6 +41,27 @@ describe('columns without headings', () => {
 });
 
 describe('columns with headings', () => {
+  it.each([
+    [
+      'sample lokey hikey pitch_keycenter',
+      'Plik;Od klawisza;Do klawisza;Klawisz bazowy\na.wav;43;48;46\nb.wav;49;54;52\nc.wav;55;60;58',
+    ],
+    [
+      'sample dynamics lokey hikey pitch_keycenter',
+      'Fichier\tNuance\tDu\tAu\tNote\na.wav\tff\t41\t46\t44\nb.wav\tpp\t47\t52\t50\nc.wav\tff\t53\t60\t56',
+    ],
+    [
+      'sample pitch_keycenter lokey hikey',
+      'Sample,Root,Left post,Right post\na.wav,38,36,41\nb.wav,44,42,47\nc.wav,50,48,53',
+    ],
+    [
+      'sample pitch_keycenter unknown unknown',
+      'Sample,Root,Weight,Age\na.wav,38,70,40\nb.wav,44,12,90\nc.wav,50,33,25',
+    ],
+  ])('finds the ends of ranges that no heading names: %s', (expected, text) => {
+    expect(meanings(text).join(' ')).toBe(expected);
+  });
+
   it('lets the cells outvote a wrong heading', () => {
     expect(meanings('Name\tSample\nC3\ta.wav\nD3\tb.wav')).toEqual(['key', 'sample']);
     expect(meanings('File\tComment\tRoot\nx\ta.wav\t60\ny\tb.wav\t61')).toEqual([

@@ -359,3 +359,38 @@ describe('marks of wikis inside cells', () => {
     expect(values(text, 'sample', 'key', 'pan')).toEqual([`${sample} 35 -35`, 'sd.wav 38 5']);
   });
 });
+
+// A region without a root key plays its sample as if it was recorded at key 60 (SFZ 1, "pitch_keycenter", default).
+describe('roots that no column gives', () => {
+  const ranges = (...names: string[]) =>
+    table('File | Lowest | Highest', ...names.map((name, at) => `${name} | ${55 + 5 * at} | ${59 + 5 * at}`));
+
+  it.each([
+    ['C4', ['Zith2_A3_take3.wav', 'Zith2_D4_take3.wav', 'Zith2_G4_take1.wav']],
+    ['C3', ['saw A2.wav', 'saw D3.wav', 'saw G3.wav']],
+  ])('are the notes in the names of the files, with %s as key 60', (name, files) => {
+    expect(values(ranges(...files), 'pitch_keycenter')).toEqual(['57', '62', '67']);
+    expect(notesOf(ranges(...files)).join('\n')).toContain(`(${name} is key 60)`);
+  });
+
+  it('are not taken from names that speak of other keys', () => {
+    const files = ['a C7.wav', 'b C7.wav', 'c C7.wav'];
+    expect(values(ranges(...files), 'pitch_keycenter')).toEqual(['-', '-', '-']);
+    expect(notesOf(ranges(...files)).join('\n')).toContain('no root keys');
+  });
+
+  it('are those that the sample files carry, before the names', () => {
+    const text = ranges('one A3.wav', 'two D4.wav');
+    const rootKeyOf = (name: string) => (name.startsWith('one') ? 56 : 61);
+    expect(regions(text, { rootKeyOf }).map((region) => region.pitch_keycenter)).toEqual(['56', '61']);
+    expect(regions(text, { rootKeyOf: () => 60 }).map((region) => region.pitch_keycenter)).toEqual([
+      '57',
+      '62',
+    ]);
+  });
+
+  it('are the key itself where a zone has one key', () => {
+    const text = table('File | Low | High', 'kick.wav | 36 | 36', 'snare.wav | 38 | 38');
+    expect(values(text, 'pitch_keycenter')).toEqual(['36', '38']);
+  });
+});
