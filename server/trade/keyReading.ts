@@ -70,7 +70,7 @@ const longest = 60;
 const longestList = 600;
 const longestSign = 12;
 const rangeSign = new RegExp(
-  String.raw`^(?:\.{2,3}|…|->|${rangeWords}(?=\s)|${gluedRangeWords}|[-\u2212\u2010\u2011\u2013\u2014\u2192\u301c~:>])`,
+  String.raw`^(?:\.{2,3}|…|->|${rangeWords}(?=\s)|${gluedRangeWords}|[-\u2212\u2010\u2011\u2013\u2014\u2192\u301c~:>\u00f7\u2194])`,
   'iu',
 );
 const minusSigns = '-\u2212\u2010\u2011\u2013\u2014';

@@ -166,7 +166,7 @@ export const french: LanguageWords = {
     alternate: ['aller retour', 'alternée', 'alterné'],
     backward: ['arrière', 'inverse', 'à l envers'],
     press: ['appui', 'appuyé', 'attaque', 'enfoncement', 'à l appui'],
-    release: ['relâchement', 'relâché', 'relâche', 'au relâchement', 'touche relâchée'],
+    release: ['relâcher', 'relâchement', 'relâché', 'relâche', 'au relâchement', 'touche relâchée'],
   },
   units: {
     dB: ['décibels'],

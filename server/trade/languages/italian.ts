@@ -115,7 +115,7 @@ export const italian: LanguageWords = {
     alternate: ['avanti e indietro', 'alternato'],
     backward: ['indietro', 'inverso', 'al contrario'],
     press: ['pressione', 'premuto', 'attacco', 'alla pressione'],
-    release: ['rilascio', 'rilasciato', 'al rilascio'],
+    release: ['rilascio', 'rilasciare', 'rilasciata', 'alzata', 'rilasciato', 'al rilascio'],
   },
   units: {
     cents: ['centesimi', 'centesimo'],

@@ -121,7 +121,7 @@ export const spanish: LanguageWords = {
     alternate: ['ida y vuelta', 'alterno', 'alternado'],
     backward: ['atrás', 'inverso', 'al revés'],
     press: ['pulsar', 'pulsado', 'ataque', 'al pulsar', 'presionar'],
-    release: ['soltar', 'al soltar', 'suelto', 'liberación'],
+    release: ['soltar', 'soltada', 'al levantar', 'al soltar', 'suelto', 'liberación'],
   },
   units: {
     dB: ['decibelios'],

@@ -5,7 +5,7 @@ import type { ColumnFacts } from './values/columnFacts';
 import { columnFactsOf, textsOf } from './values/columnFacts';
 import { readByUnit, readKeyTriple } from './values/contents';
 import { isPlausible, positionTargets } from './values/plausible';
-import { rangesOf } from './values/rangeText';
+import { areTurns, rangesOf } from './values/rangeText';
 import type { Rows } from './values/rows';
 import { headingMeaning } from './words/headingMeanings';
 import type { InferredTarget } from './words/meaningRules';
@@ -197,6 +197,13 @@ function byContents(rows: Rows, region: number, named: readonly Proposal[]): Pro
     const meaning = { target: 'trigger', weight: 0.74, unit: undefined };
     return [{ column, order, texts, facts, meaning, evidence: 'It holds words for what starts a region.' }];
   });
+  const turns = rows.columns.flatMap((column, order): Proposal[] => {
+    const texts = textsOf(column);
+    if (!areTurns(texts)) return [];
+    const meaning = { target: 'seq', weight: 0.93, unit: undefined };
+    const evidence = 'It holds positions out of how many there are.';
+    return [{ column, order, texts, facts: columnFactsOf(texts), meaning, evidence }];
+  });
   const keys = readKeyTriple(places);
   const read = places.flatMap((place): Proposal[] => {
     const reading = keys.get(place) ?? readByUnit(place);
@@ -206,7 +213,7 @@ function byContents(rows: Rows, region: number, named: readonly Proposal[]): Pro
     const unit = facts.unit === 'semitones' || facts.unit === 'cents' ? facts.unit : undefined;
     return [{ column, order, texts, facts, evidence, meaning: { target, weight, unit } }];
   });
-  return [...read, ...labels, ...triggers];
+  return [...read, ...labels, ...triggers, ...turns];
 }
 
 /** Where groups are silenced by number, a number of the same element that counts so is the group's. */
@@ -307,6 +314,20 @@ function ofController(meanings: readonly Meaning[], { controller }: Column): Mea
   });
 }
 
+/** What a unit beside a number says by itself. */
+const unitTargets: ReadonlyMap<string, InferredTarget> = new Map([
+  ['dB', 'volume'],
+  ['cents', 'tune'],
+  ['semis', 'tune'],
+]);
+
+/** Whether a target can have the unit. */
+function unitAgrees(target: InferredTarget, unit: string | undefined): boolean {
+  return unit === 'dB'
+    ? ['volume', 'attenuation', 'ampeg_sustain', 'resonance', 'amp_veltrack'].includes(target)
+    : ['tune', 'transpose', 'loop_tune', 'bend_up', 'bend_down'].includes(target);
+}
+
 const controllerTargets: ReadonlySet<InferredTarget> = new Set(['locc', 'hicc', 'cc_range']);
 
 function namedMeanings(column: Column, level: readonly string[], isOutermost: boolean): Meaning[] {
@@ -315,6 +336,9 @@ function namedMeanings(column: Column, level: readonly string[], isOutermost: bo
   const named = [...meaningsOf(column.own, column.around, level, column.unit)];
   if (isOneShotName(column.own)) return [{ target: 'one_shot', weight: 0.95, unit: undefined }, ...named];
   if (isOutermost && column.around.length === 0 && isBare(column.own)) return [];
+  const unit = unitTargets.get(column.unit ?? '');
+  if (unit && !named.some(({ target }) => target === unit || unitAgrees(target, column.unit)))
+    return [{ target: unit, weight: 0.74, unit: undefined }];
   const heading = headingMeaning(column.own, column.around);
   if (heading && !named.some(({ target }) => target === heading.target))
     named.push(named.length === 0 ? heading : { ...heading, weight: heading.weight * 0.7 });

@@ -7,7 +7,7 @@ import { assignColumns } from './assign';
 import { settle } from './decideForms/settle';
 import { findListedRegion } from './elements/listedRegion';
 import { namespacesIn } from './elements/namespaces';
-import { findRegionElement } from './elements/regionElement';
+import { findRegionElement, statedEnding } from './elements/regionElement';
 import { findSelectors } from './elements/selectors';
 import { surveyXml } from './elements/survey';
 import type { InferredVocabulary } from './inferredVocabulary';
@@ -77,6 +77,7 @@ export function inferVocabulary(text: string, options: InferenceOptions): Inferr
     options.sampleFacts,
     samplePathOf(options.given),
     list && rates.inList !== undefined ? { ...list, place: { ...list.place, rate: rates.inList } } : list,
+    statedEnding(survey),
   );
   if (!namesFiles(assigned, files)) {
     options.tell?.(

@@ -34,6 +34,10 @@ const words: Readonly<Record<string, string>> = {
   reverse: 'the direction of playing',
   release_switch: 'what starts the region',
 };
+/** Words for how values are counted, which set none. */
+const scaleWords: ReadonlySet<string> = new Set(
+  'range scale scala skala limits ends bereich estremi escala echelle schaal'.split(' '),
+);
 const surelyNamed = 0.75;
 const mostTold = 12;
 
@@ -56,6 +60,7 @@ export function unreadPlaces(
     const facts = columnFactsOf(texts);
     // What counts the regions, names their folder or speaks of the whole in words says no parameter.
     if (facts.isCounting || example.text.replace(/[\\/]+$/, '') === form.folder) continue;
+    if (column.level === 0 && column.own.some((word) => scaleWords.has(word))) continue;
     if (column.level === 0 && (column.around.length > 1 || !/\d/.test(example.text))) continue;
     if (column.level === 0 && /^4[0-7]\d(?:[.,]\d+)?(?:\s*Hz)?$/i.test(example.text)) continue;
     if (/^\d{4}-\d\d(?:-|$)/.test(example.text)) continue;

@@ -1,7 +1,7 @@
 import type { MiddleC } from '../../../model/keys';
 import { keyboardSpans } from '../../../trade/instrumentSpans';
 import { isGermanName } from '../../../trade/keyReading';
-import { lacksLines } from '../../../trade/linedKeys';
+import { lacksLines, readLinedKey } from '../../../trade/linedKeys';
 import type { Statements } from '../../../trade/statements/statements';
 import type { ValueForm } from '../../vocabulary';
 import type { Assigned } from '../assign';
@@ -29,7 +29,7 @@ export function decideKeyForms(
   rows: Pick<Rows, 'count' | 'columns'>,
   stated?: Statements['middleC'],
 ): KeyForms {
-  const naming = namingOf(keys);
+  const naming = linedByRoots(keys, files, rowCount) ?? namingOf(keys);
   const isNamed = ({ facts }: Assigned) =>
     (facts.notes + facts.unlined) * 2 >= facts.filled && facts.notes + facts.unlined > 0;
   const named = keys.filter(isNamed);
@@ -70,11 +70,23 @@ export function decideKeyForms(
             kind: 'key',
             written: assigned.facts.hexadecimal * 2 > assigned.facts.filled ? 'hexadecimal' : 'number',
             ...(assigned.facts.notes > 0 && octave && { middleC: octave.middleC, ...naming }),
-            ...(offset && { offset: offset.offset }),
+            ...shiftOf(assigned, offset?.offset ?? 0),
           },
     drafts,
   };
 }
+
+/** What lies over a key starts with the next one. */
+function shiftOf({ target, column }: Assigned, offset: number): Pick<Key, 'offset'> {
+  const isBehind = target === 'lokey' && column.own.some((word) => behindWords.has(word));
+  const sum = offset - (isBehind ? 1 : 0);
+  return sum === 0 ? {} : { offset: sum };
+}
+
+/** Words for a bound that is not part of what lies above it. */
+const behindWords: ReadonlySet<string> = new Set(
+  'over above past after oltre uber ueber oberhalb boven sobre nad encima'.split(' '),
+);
 
 function namingOf(keys: readonly Assigned[]): Pick<Key, 'naming'> {
   const texts = keys.flatMap(({ facts }) => [...facts.tally.keys()]);
@@ -88,13 +100,55 @@ function namingOf(keys: readonly Assigned[]): Pick<Key, 'naming'> {
   return isGerman ? { naming: 'german' } : {};
 }
 
+/**
+ * Names whose octave the case of their letters gives, where root keys by number lie within their ranges only so; `undefined` where
+ * nothing says that.
+ */
+function linedByRoots(
+  keys: readonly Assigned[],
+  files: SampleFiles,
+  rowCount: number,
+): Pick<Key, 'naming'> | undefined {
+  let rows = 0;
+  const isWithin = { lined: true, german: true };
+  for (let row = 0; row < rowCount; row++) {
+    const textOf = (target: string) => keys.findLast((one) => one.target === target)?.texts[row];
+    const { root } = keysOfRow(keys, row);
+    const number = root?.number ?? files.facts[row]?.rootKey ?? undefined;
+    const [low, high] = [textOf('lokey'), textOf('hikey')];
+    if (number === undefined || low === undefined || high === undefined) continue;
+    if (!/^[a-h]/.test(low) && !/^[a-h]/.test(high)) return undefined;
+    const plain = [rowKey(low)?.named, rowKey(high)?.named];
+    if (plain.every((key) => key !== undefined)) {
+      const [from, to] = plain as [number, number];
+      if (conventions.some((one) => from + shifts[one] <= number && number <= to + shifts[one]))
+        return undefined;
+    }
+    for (const [name, isGerman] of [
+      ['lined', false],
+      ['german', true],
+    ] as const) {
+      const [from, to] = [readLinedKey(low.trim(), isGerman), readLinedKey(high.trim(), isGerman)];
+      if (from === undefined || to === undefined || from > number || number > to) isWithin[name] = false;
+    }
+    rows++;
+  }
+  if (rows < 2) return undefined;
+  if (isWithin.german) return { naming: 'german lines' };
+  return isWithin.lined ? { naming: 'lines' } : undefined;
+}
+
 function linedDraft(named: readonly Assigned[]): Draft {
-  const example = named.flatMap(({ facts }) => [...facts.tally.keys()]).find(lacksLines) ?? '';
+  const example = named.flatMap(({ facts }) => [...facts.tally.keys()]).find(lacksLines);
   return {
     id: 'middleC',
     message: 'The case of the letters and the number behind them give the octave: c1 is key 60, C is key 36.',
     confidence: 0.9,
-    evidence: [`Names such as "${example}" have no number.`],
+    evidence: [
+      example === undefined
+        ? 'Only so do root keys lie within their key ranges.'
+        : `Names such as "${example}" have no number.`,
+    ],
     span: firstValueOf(named[0]),
     isAbout: () => false,
     alternatives: [],

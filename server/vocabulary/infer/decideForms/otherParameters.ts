@@ -75,6 +75,8 @@ export function otherParameters(
     case 'seq_position':
       return plain('seq_position', { ...number, ...(facts.least === 0 && { plus: 1 }) });
     default: {
+      const level = sustainLevel(target, one);
+      if (level) return plain(target, level);
       const times = factorOf(target, facts);
       return plain(target, { kind: 'number', ...(times !== undefined && { times }), ...unitTextOf(facts) });
     }
@@ -100,6 +102,15 @@ function isNoGroup(name: string): boolean {
   return /^\s*(?:-|–|—|none|no|off|kein\w*|nein|aucun\w*|non|ningun\w*|nessun\w*|geen|nee|brak|ingen)\s*$/i.test(
     name,
   );
+}
+
+/** A sustain level that is written as a level in dB or from 0 to 127; `undefined` for a percentage and other parameters. */
+function sustainLevel(target: InferredTarget, { facts, unit }: Assigned): ValueForm | undefined {
+  if (!target.endsWith('eg_sustain') || target === 'fileg_sustain') return undefined;
+  if (facts.unit === 'dB' || unit === 'dB') return { kind: 'level', unit: 'dB', ...unitTextOf(facts) };
+  if (facts.unit !== undefined || unit !== undefined || facts.greatest <= 100 || facts.greatest > 127)
+    return undefined;
+  return { kind: 'level', unit: 'sevenBits' };
 }
 
 /** What a parameter's value is multiplied by where it is written, by the size of its numbers; `undefined` for 1. */

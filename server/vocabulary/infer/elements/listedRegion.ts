@@ -141,7 +141,7 @@ function referenceIn(
   };
   add(type, '', []);
   for (const child of type.children.values())
-    if (child.mostInParent === 1 && child.name !== list.name)
+    if (child.mostInParent === 1 && child !== list && (child.name !== list.name || isText(child)))
       add(child, `${child.name}/`, nameWords(child.name));
   const listed = new Set(nameWords(list.name));
   const isNamed = (words: readonly string[]) =>
@@ -167,6 +167,11 @@ function referenceIn(
     return isNumeric ? !isKnown && paths.size > 1 && !isOwnNumber(words) : true;
   });
   return (named ?? telling)?.[0];
+}
+
+/** Whether an element holds text and nothing else. */
+function isText({ attributes, children, text }: ElementType): boolean {
+  return attributes.size === 0 && children.size === 0 && text !== undefined;
 }
 
 /** Whether a place is named like the number of the element itself. */

@@ -1,4 +1,4 @@
-import { isAudioFileName } from '../../../model/fileNames';
+import { isAudioFileName, sampleEndings } from '../../../model/fileNames';
 import { isNoteName } from '../values/columnFacts';
 import { meaningsOf } from '../words/meanings';
 import { nameWords } from '../words/nameWords';
@@ -42,6 +42,8 @@ const mostNested = 5;
 export function findRegionElement(survey: Survey, selectors: Selectors): RegionElement | undefined {
   const places = pathPlaces(survey, selectors, true);
   if (places.length === 0) places.push(...pathPlaces(survey, selectors, false));
+  if (places.length === 0 && statedEnding(survey) !== undefined)
+    places.push(...namePlaces(survey, selectors));
   const candidates = places.map((place) => {
     const twins = places.map(({ holder }) => holder).filter(({ name }) => name === place.holder.name);
     return candidateOf(place, selectors, twins);
@@ -60,6 +62,49 @@ function pathPlaces(survey: Survey, selectors: Selectors, withEnding: boolean): 
     if (place) places.push(place);
   }
   return places;
+}
+
+const endingNames: ReadonlySet<string> = new Set(
+  'ext extension suffix ending filetype endung dateiendung dateityp estensione extensie bestandstype sufijo'.split(
+    ' ',
+  ),
+);
+
+/** The ending of audio files that an element near the outermost states: `ext="wav"`, with its point. */
+export function statedEnding({ types }: Survey): string | undefined {
+  for (const { depth, attributes, name, text } of types) {
+    if (depth > 2) continue;
+    const sites: [string, Site][] = [...attributes, ...(text ? [[name, text] as [string, Site]] : [])];
+    for (const [place, { values }] of sites) {
+      const said =
+        values[0]?.text
+          .trim()
+          .replace(/^[.*]+/, '')
+          .toLowerCase() ?? '';
+      if (
+        nameWords(place).join('') !== '' &&
+        endingNames.has(nameWords(place).join('')) &&
+        (sampleEndings as readonly string[]).includes(said)
+      )
+        return `.${said}`;
+    }
+  }
+  return undefined;
+}
+
+/** Names of elements that name keys, where the ending of all files is stated elsewhere. */
+function namePlaces(survey: Survey, selectors: Selectors): PathPlace[] {
+  return survey.types.flatMap((type): PathPlace[] => {
+    if (isWithinForeign(type) || selectors.has(type) || !namesKeys(type)) return [];
+    for (const [name, site] of type.attributes) {
+      const target = meaningsOf(nameWords(name), [], [])[0]?.target;
+      const [example] = site.values;
+      const areDifferent = new Set(site.values.map(({ text }) => text)).size * 2 > site.values.length;
+      if (target !== 'label' || !example || site.count !== type.count || !areDifferent) continue;
+      return [{ holder: type, example, type, attribute: name, likeness: 0.4 }];
+    }
+    return [];
+  });
 }
 
 /** Whether a type is an effect or part of a panel, or stands in one. */

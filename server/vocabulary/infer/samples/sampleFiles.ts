@@ -35,6 +35,7 @@ export function findSampleFiles(
   lookup: SampleFactsLookup | undefined,
   given?: SampleFiles['form'],
   list?: SampleList,
+  ending?: string,
 ): SampleFiles {
   const places = assigned.filter(({ target }) => target === 'sample');
   const names = namesOfRows(places, rows, list);
@@ -46,7 +47,7 @@ export function findSampleFiles(
   const around: Rows = { ...rows, columns: rows.columns.filter(isFree) };
   const named = foldersIn(around, assigned);
   const outer = outerFoldersIn(around, assigned);
-  const endings = endingsToTry(looked, given);
+  const endings = endingsToTry(looked, given, ending);
   const folders = [...new Set([given?.folder ?? '', '', ...named])];
   const written = bestPlaced(looked, lookup, { folders, endings, outer });
   const probed =
@@ -123,10 +124,14 @@ function someNames(names: readonly (string | undefined)[], step: number): NameOf
   return some;
 }
 
-function endingsToTry(looked: readonly NameOfRow[], given: SampleFiles['form'] | undefined): string[] {
+function endingsToTry(
+  looked: readonly NameOfRow[],
+  given: SampleFiles['form'] | undefined,
+  stated: string | undefined,
+): string[] {
   if (looked.filter(({ name }) => isAudioFileName(name)).length * 2 >= looked.length) return [''];
   const usual = sampleEndings.map((ending) => `.${ending}`);
-  return [...new Set([...(given?.ending ? [given.ending] : []), ...usual])];
+  return [...new Set([...(given?.ending ? [given.ending] : []), ...(stated ? [stated] : []), ...usual])];
 }
 
 /** Where most of some names are files, the first choice where none is. */

@@ -21,7 +21,6 @@ const pairs: readonly (readonly [low: string, high: string])[] = [
   ['fran', 'till'],
   ['van', 'tot'],
   ['von', 'bis'],
-  ['over', 'upto'],
   ['a', 'b'],
 ];
 const numberWords: ReadonlySet<string> = new Set('number num nr no n id cc numero nummer which'.split(' '));
@@ -37,7 +36,7 @@ const controllers: ReadonlyMap<string, number> = new Map([
 
 /** Columns with what those beside them say of them: their unit, the other end of a range, a controller's number, a loop's mode. */
 export function withNeighbours(rows: Rows): Rows {
-  const columns = withControllers(withUnits(withLoops(withPairs(rows.columns))));
+  const columns = withControllers(withUnits(withEnvelopes(withLoops(withPairs(rows.columns)))));
   return columns === rows.columns ? rows : { ...rows, columns: [...columns] };
 }
 
@@ -136,7 +135,7 @@ function withPairs(columns: readonly Column[]): readonly Column[] {
 function isUntold(words: readonly string[]): boolean {
   return words.every((word) => {
     const known = conceptsOf(word)?.concepts;
-    return !known || known.every((concept) => concept === 'weak');
+    return !known || known.every((concept) => concept === 'weak' || concept === 'sus');
   });
 }
 
@@ -172,6 +171,29 @@ function withLoops(columns: readonly Column[]): readonly Column[] {
     if (!named(starts) || !named(ends) || !group.some((one) => isMode(one) && saysMore(one))) continue;
     for (const column of group)
       changes.set(column, [{ ...column, around: [...column.around.slice(0, -1), ['loop']] }]);
+  }
+  return changed(columns, changes);
+}
+
+/** The parts of an envelope by their first letters (common practice). */
+const stages: ReadonlyMap<string, string> = new Map([
+  ['a', 'attack'],
+  ['h', 'hold'],
+  ['d', 'decay'],
+  ['s', 'sustain'],
+  ['r', 'release'],
+]);
+
+/** Single letters in an element that is named after an envelope are its parts. */
+function withEnvelopes(columns: readonly Column[]): readonly Column[] {
+  const changes = new Map<Column, Column[]>();
+  for (const group of groupsOf(columns).values()) {
+    const around = group[0].around.at(-1);
+    const isEnvelope = around?.some((word) => conceptsOf(word)?.concepts.includes('env'));
+    const letters = group.filter(({ own }) => own.length === 1 && stages.has(own[0]));
+    if (!isEnvelope || letters.length < 2) continue;
+    for (const column of letters)
+      changes.set(column, [{ ...column, own: [stages.get(column.own[0]) as string] }]);
   }
   return changed(columns, changes);
 }

@@ -9,7 +9,7 @@ export interface RangeText {
 
 const end = String.raw`(?:[A-Ga-g](?:#|♯|b|♭)?-?\d{1,2}|[-+]?\d+(?:\.\d+)?(?:\s?(?:ms|msec|secs?|s|frames?|smp|samples|%|dB|ct|cents?|st)(?![a-z]))?)`;
 const rangeText = new RegExp(
-  String.raw`^(${end})(\s*(?:\.{2,3}|…|->|→|=>|${rangeWords}(?=\s)|${outOfWords}(?=\s)|[-–—:;,/~|_>+&])\s*|\s+)(${end})$`,
+  String.raw`^(${end})(\s*(?:\.{2,3}|…|->|→|=>|${rangeWords}(?=\s)|${outOfWords}(?=\s)|[-–—:;,/~|_>+&÷↔⟷⇔])\s*|\s+)(${end})$`,
   'u',
 );
 
@@ -43,3 +43,22 @@ export function rangesOf(
   const [most] = [...between].sort((one, other) => other[1] - one[1]);
   return { first, second, between: most[0] };
 }
+
+/** Whether texts are positions out of how many there are, each position of a number occurring: `1/2`, `2 of 2`. */
+export function areTurns(texts: readonly (string | undefined)[]): boolean {
+  const found = new Map<number, Set<number>>();
+  for (const text of texts) {
+    if (text === undefined) continue;
+    const [, position, count] = turnText.exec(text.trim()) ?? [];
+    const [at, most] = [Number(position), Number(count)];
+    if (!(at >= 1 && at <= most && most <= mostTurns)) return false;
+    const positions = found.get(most) ?? new Set();
+    positions.add(at);
+    found.set(most, positions);
+  }
+  return [...found].some(([most]) => most > 1) && [...found].every(([most, { size }]) => size === most);
+}
+
+const turnText = new RegExp(String.raw`^(\d{1,2})\s*(?:/|${outOfWords})\s*(\d{1,2})$`, 'iu');
+/** Nobody records so many takes of one note. */
+const mostTurns = 64;

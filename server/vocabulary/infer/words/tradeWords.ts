@@ -94,6 +94,13 @@ const concepts: Readonly<Record<string, string>> = {
 
 /** Whole names that stand for several things at once. */
 const joint: Readonly<Record<string, string>> = {
+  speed: 'pitch ratio',
+  playspeed: 'pitch ratio',
+  playbackspeed: 'pitch ratio',
+  vitesse: 'pitch ratio',
+  geschwindigkeit: 'pitch ratio',
+  abspieltempo: 'pitch ratio',
+  snelheid: 'pitch ratio',
   softest: 'lo vel',
   quietest: 'lo vel',
   gentlest: 'lo vel',
@@ -174,7 +181,7 @@ const ofHeadings: Readonly<Partial<Record<ColumnMeaning, string>>> = {
 
 /** Words of other languages that XML names use and zone tables do not. */
 const foreign: Readonly<Record<string, string>> = {
-  lo: 'dessous sotto debajo du mini unterste untergrenze kleinste bas desde',
+  lo: 'over above past oltre uber ueber oberhalb nad dessous sotto debajo du mini unterste untergrenze kleinste bas desde',
   hi: 'dessus sopra encima au ate maxi oberste obergrenze grosste hasta',
   len: 'durata duracion lange laenge longueur longitud lunghezza comprimento dauer duree duracion durata',
   mode: 'modus art modo typ tipo',

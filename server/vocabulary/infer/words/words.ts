@@ -199,9 +199,8 @@ export function surelyTrigger(word: string): string | undefined {
 
 /** Whether the name of an element says that what stands in it starts when a key is let go. */
 export function isReleaseName(words: readonly string[]): boolean {
-  return /\b(?:releases?|released|key ?up|note ?off|let ?go|loslassen|relachement|rilascio)\b/.test(
-    words.join(' '),
-  );
+  if (/\b(?:releases?|released|key ?up|note ?off|let ?go)\b/.test(words.join(' '))) return true;
+  return [...words, words.join(' ')].some((word) => word.length > 4 && wordOfAnyLanguage(word) === 'release');
 }
 
 const playsOut =
