@@ -1,5 +1,7 @@
 import { resolveOpcode } from '../../model/opcodes/resolve';
+import { dynamicIn } from '../../trade/dynamics';
 import type { RegionElement } from './elements/regionElement';
+import { withKeysOfPitches, withVelocitiesInKeys } from './values/bareRanges';
 import type { Column } from './values/column';
 import type { ColumnFacts } from './values/columnFacts';
 import { columnFactsOf, textsOf } from './values/columnFacts';
@@ -114,7 +116,8 @@ export function assignColumns(rows: Rows, { chain, pathAt }: RegionElement): Ass
     done.set(column, assigned);
   }
   for (const one of numbersOfGroups(rows, done)) done.set(one.column, [one]);
-  return withSharedMarks(besideEnds(besideRanges(rows.columns.flatMap((column) => done.get(column) ?? []))));
+  const all = besideEnds(besideRanges(rows.columns.flatMap((column) => done.get(column) ?? [])));
+  return withSharedMarks(withKeysOfPitches(withVelocitiesInKeys(all)));
 }
 
 /** What the name of an element tells of its bare attributes; one around regions is no loop, though it may be a cycle of them. */
@@ -390,6 +393,7 @@ function fittingTo(meaning: Meaning, facts: ColumnFacts, texts: readonly (string
   )
     return [];
   const isWhole = facts.whole === facts.numeric;
+  if (target === 'velocity_range' && areDynamics(facts)) add('dynamics');
   if (target === 'transpose' && (!isWhole || meaning.unit === 'ratio')) {
     const unit = meaning.unit === 'ratio' ? 'ratio' : 'semitones';
     if (isPlausible('tune', facts, texts)) fitting.push({ target: 'tune', weight, unit });
@@ -408,6 +412,11 @@ function fittingTo(meaning: Meaning, facts: ColumnFacts, texts: readonly (string
   if (target === 'group_name' && fitting.length > 0 && facts.numeric === facts.filled)
     return isPlausible('group', facts, texts) ? [{ ...meaning, target: 'group' }] : [];
   return fitting;
+}
+
+/** Whether all texts are dynamics, such as `p` or `very loud`. */
+function areDynamics({ tally }: ColumnFacts): boolean {
+  return tally.size > 1 && [...tally.keys()].every((text) => dynamicIn(text) >= 0);
 }
 
 function rangePartsOf(target: InferredTarget): readonly [InferredTarget, InferredTarget] | undefined {

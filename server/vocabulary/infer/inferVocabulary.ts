@@ -21,6 +21,7 @@ import { findSampleFiles } from './samples/sampleFiles';
 import { findStatedRates } from './samples/statedRates';
 import { statedIn, withoutStatements, withStatements } from './statements';
 import { unreadPlaces } from './unreadPlaces';
+import { assumedRanges } from './values/assumedRanges';
 import { withListed } from './values/listedColumns';
 import { withNeighbours } from './values/neighbours';
 import { withRootsBetween } from './values/rootsBetween';
@@ -96,6 +97,7 @@ export function inferVocabulary(text: string, options: InferenceOptions): Inferr
     ...levelDrafts(levels, rows, chain),
     ...drafts,
     ...stepping.drafts,
+    ...assumedRanges(told),
     ...unreadPlaces(
       { ...rows, columns: rows.columns.filter((column) => !rates.columns.includes(column)) },
       assigned,

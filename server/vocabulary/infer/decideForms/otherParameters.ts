@@ -1,3 +1,5 @@
+import { dynamicIn } from '../../../trade/dynamics';
+import { velocitiesOfLayer } from '../../../trade/layerVelocities';
 import type { ValueForm, VocabularyParameter } from '../../vocabulary';
 import type { Assigned } from '../assign';
 import { parameterAt } from '../draft';
@@ -55,6 +57,8 @@ export function otherParameters(
       const numbers = target === 'group_name' && groupNumbers(one, assigned);
       return numbers ? [...label, ...plain('group', numbers)] : label;
     }
+    case 'dynamics':
+      return [...plain('lovel', dynamicWords(one, 'low')), ...plain('hivel', dynamicWords(one, 'high'))];
     case 'sw_label':
       return plain('sw_label', { kind: 'text' });
     case 'loop':
@@ -81,6 +85,16 @@ export function otherParameters(
       return plain(target, { kind: 'number', ...(times !== undefined && { times }), ...unitTextOf(facts) });
     }
   }
+}
+
+/** The ends of velocities of dynamics, shared out among those that occur, the softest lowest. */
+function dynamicWords({ facts }: Assigned, end: 'low' | 'high'): WordsForm {
+  const names = [...facts.tally.keys()];
+  const order = [...new Set(names.map(dynamicIn))].sort((one, other) => one - other);
+  const words: Record<string, string> = {};
+  for (const name of names)
+    words[name] = String(velocitiesOfLayer(order.indexOf(dynamicIn(name)), order.length)[end]);
+  return { kind: 'words', words };
 }
 
 /** Where groups are silenced by name, the numbers of their names; `undefined` where numbers are written. */

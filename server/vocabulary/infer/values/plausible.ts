@@ -98,6 +98,8 @@ export function isPlausible(
       return facts.files === 0;
     case 'loop':
       return every(facts, (word) => loopMode(word)) || rangesOf(texts) !== undefined;
+    case 'dynamics':
+      return true;
     case 'seq':
       return areMost(whole) || rangesOf(texts) !== undefined;
     case 'octave':

@@ -24,7 +24,7 @@ const concepts: Readonly<Record<string, string>> = {
   pos: 'position pos index idx slot place step no nr which',
   range: 'range span extent zone split bounds limits interval stretch reach compass',
   key: 'key keys note notes nt nte ky keyboard keynumber notenumber notename keyno noteno keynum tones tone semitonenumber',
-  vel: 'velocity velocities vel velo velos veloc dynamic dynamics dyn force strength strike hardness touch hit blow intensity dynamics',
+  vel: 'velocity velocities vel velo velos veloc dynamic dynamics dyn nuance nuances dynamik dinamica dynamiek force strength strike hardness touch hit blow intensity dynamics',
   root: 'root rt base basis original orig unity reference ref home centre center tonic fundamental fundament natural nat native recorded rec keycenter keycentre kc unison basenote rootkey rootnote unitynote sampled tuned',
   pitch: 'pitch pitched pitches frequencykey',
   loop: 'circle circles loop loops looped looping lp cycle repeat repeats sustainloop loopy ring',

@@ -1,0 +1,34 @@
+import type { Assigned } from '../assign';
+import type { Draft } from '../draft';
+import { firstValueOf, placeName } from '../draft';
+import { keyTargets } from './plausible';
+
+/** Notes on ranges that no numbers give: velocities shared out among dynamics, and keys that nothing says. */
+export function assumedRanges(assigned: readonly Assigned[]): Draft[] {
+  const drafts: Draft[] = [];
+  const dynamics = assigned.find(({ target }) => target === 'dynamics');
+  if (dynamics)
+    drafts.push({
+      ...draftAt(dynamics),
+      id: 'velocity.dynamics',
+      message: `${placeName(dynamics)} names dynamics: the velocities 1 to 127 are shared out among them.`,
+      evidence: ['No numbers give the velocities.'],
+    });
+  const sample = assigned.find(({ target }) => target === 'sample');
+  const isKeyed = assigned.some(
+    ({ target }) => keyTargets.has(target) && !target.startsWith('sw_') && target !== 'pitch_keycenter',
+  );
+  if (!isKeyed && sample)
+    drafts.push({
+      ...draftAt(sample),
+      id: 'keys.missing',
+      message: 'No place is known to say which keys play the regions: each sounds on all of them.',
+      isLost: true,
+      evidence: ['Names and values of the other places do not tell.'],
+    });
+  return drafts;
+}
+
+function draftAt(one: Assigned): Pick<Draft, 'confidence' | 'isGuess' | 'span' | 'isAbout' | 'alternatives'> {
+  return { confidence: 0.76, isGuess: true, span: firstValueOf(one), isAbout: () => false, alternatives: [] };
+}
