@@ -135,9 +135,13 @@ function isForeign(meaning: ColumnMeaning, text: string): boolean {
   return keysAndVelocities.has(meaning) && foreignUnit.test(text);
 }
 
+/** The scale of a column behind its name: `pan 0-127`. */
+const scaleBehind =
+  /(?<=\p{L})\s+[-+]?\d+(?:[.,]\d+)?\s*(?:-|\u2013|\.{2,3}|to|bis)\s*[-+]?\d+(?:[.,]\d+)?\s*$/iu;
+
 function findHeading(text: string, order: readonly LanguageWords[]): HeadingReading | undefined {
   const bracket = /^([^([{（]*)[([{（]([^)\]}）]*)[)\]}）]?(.*)$/.exec(text);
-  const whole = meaningOf(text, order);
+  const whole = meaningOf(text, order) ?? meaningOf(text.replace(scaleBehind, ''), order);
   if (whole) return { meaning: whole, unit: unitOf(bracket?.[2] ?? signUnit(text)) };
   if (bracket) {
     const meaning = meaningOf(`${bracket[1]} ${bracket[3]}`, order);

@@ -1,4 +1,5 @@
 import type { Files } from '../model/files';
+import type { ConversionNote } from '../model/notes';
 import { joinPath } from '../model/paths';
 import type { SampleFacts } from '../model/samples';
 import type { Steps } from '../model/steps';
@@ -8,7 +9,7 @@ import { isHtmlTable } from '../table/cells/markup/htmlCells';
 import type { TableReading } from '../table/readTable';
 import { openZoneTableInSteps } from '../table/readTable';
 import type { ColumnMeaning } from '../trade/meaning';
-import { tableInXml } from '../xml/tableInXml';
+import { xmlTable } from '../xml/tableInXml';
 import { measuredPitches } from './measuring/measuredPitches';
 import { audioFilesBelow } from './samples/audioFilesBelow';
 import { SampleFinder } from './samples/sampleFinder';
@@ -57,7 +58,8 @@ export async function readTableWithSamples(
   folders: TableFolders,
   afterStep: AfterStep = () => {},
 ): Promise<TableWithSamples> {
-  const text = (isHtmlTable(written) ? undefined : tableInXml(written)) ?? written;
+  const inXml = isHtmlTable(written) ? undefined : xmlTable(written);
+  const text = inXml?.table ?? written;
   const found =
     folders.finder ??
     new SampleFinder(await audioFilesBelow(files, folders.samplesFolder), folders.outputFolder);
@@ -98,12 +100,26 @@ export async function readTableWithSamples(
   );
   return {
     ...reading,
-    notes: [...reading.notes, ...notes],
+    notes: [
+      ...(inXml?.commented ?? []).map((span) => commentedRow(written, span)),
+      ...reading.notes,
+      ...notes,
+    ],
     questions: [...questions].map(([name, { question }]) =>
       folders.samples?.has(name) ? { ...question, taken: folders.samples.get(name) } : question,
     ),
   };
 }
+
+/** That a row is commented out. */
+function commentedRow(text: string, { start, end }: { start: number; end: number }): ConversionNote {
+  const row = text.slice(start, Math.min(end, start + longestRow)).trim();
+  const message = `The row "${row}" is commented out, so it is left out.`;
+  return { kind: 'ignored', ...mainSpan(start, end), message };
+}
+
+/** So much of a row is shown. */
+const longestRow = 80;
 
 /** A note name such as `C#3` in a table. */
 const noteName = /\b[A-Ha-h](?:#|b|♯|♭|s)?-?\d\b/;

@@ -22,11 +22,25 @@ const mostHeads = 12;
  * named in another element before them. All else is blank, so that each cell stands where it stood. `undefined` where there is none.
  */
 export function tableInXml(text: string): string | undefined {
+  return xmlTable(text)?.table;
+}
+
+/** A table in XML, and its rows that are commented out, which are blank in it. */
+export interface XmlTable {
+  table: string;
+  commented: readonly { start: number; end: number }[];
+}
+
+/** As {@link tableInXml}, with the rows that are commented out. */
+export function xmlTable(text: string): XmlTable | undefined {
   if (text.length > longest || !/^\ufeff?\s*</.test(text.slice(0, 1000))) return undefined;
   const look = new TextLook(text);
   scanXml(text, look);
   const rows = rowsIn(text, look.stretches);
-  if (!rows) return partedLines(text, look.stretches);
+  if (!rows) {
+    const table = partedLines(text, look.stretches);
+    return table === undefined ? undefined : { table, commented: [] };
+  }
   const head = headFor(text, look.stretches, rows);
   const kept = head ? [head, ...rows.stretches] : rows.stretches;
   let masked = '';
@@ -36,7 +50,19 @@ export function tableInXml(text: string): string | undefined {
     masked += text.slice(start, end);
     at = end;
   }
-  return masked + blank(text.slice(at));
+  masked += blank(text.slice(at));
+  const commented = rows.stretches.flatMap(({ start, end }) => commentsIn(text, start, end));
+  for (const { start, end } of commented)
+    masked = masked.slice(0, start) + blank(masked.slice(start, end)) + masked.slice(end);
+  return { table: masked, commented };
+}
+
+/** The lines of a stretch that a sign at their start comments out. */
+function commentsIn(text: string, start: number, end: number): { start: number; end: number }[] {
+  const found: { start: number; end: number }[] = [];
+  for (const line of text.slice(start, end).matchAll(/^[ \t]*(?:#(?![A-Ga-g]?\d)|\/\/|--)[^\r\n]*/gm))
+    found.push({ start: start + line.index, end: start + line.index + line[0].length });
+  return found;
 }
 
 /** What stands between the parts of a line such as `C2-E2 = file @ root`. */
@@ -63,14 +89,35 @@ function partedLines(text: string, stretches: readonly Stretch[]): string | unde
   }
   const [most] = [...shapes].sort((one, other) => other[1] - one[1]);
   if (!most || most[0] === '' || most[1] < leastRows || most[1] * 10 < lines.length * 8) return undefined;
+  const labels = labelsOf(lines.map(({ start, end }) => text.slice(start, end)));
   let masked = '';
   let at = 0;
   for (const { start, end } of lines) {
     masked += blank(text.slice(at, start));
-    masked += text.slice(start, end).replace(partSign, (sign) => `\t${' '.repeat(sign.length - 1)}`);
+    masked += withoutLabels(text.slice(start, end), labels).replace(
+      partSign,
+      (sign) => `\t${' '.repeat(sign.length - 1)}`,
+    );
     at = end;
   }
   return masked + blank(text.slice(at));
+}
+
+/** The word that starts the part at each position in all lines, as `root` in `(root 38)`. */
+function labelsOf(lines: readonly string[]): ReadonlySet<string> {
+  const parts = lines.map((line) =>
+    line.split(partSign).map((part) => /^\s*(\p{L}{3,14})\s+\S/u.exec(part)?.[1] ?? ''),
+  );
+  return new Set(
+    (parts[0] ?? []).filter((word, at) => word !== '' && parts.every((part) => part[at] === word)),
+  );
+}
+
+/** A line with such words as blanks. */
+function withoutLabels(line: string, labels: ReadonlySet<string>): string {
+  return line.replace(/(?<=[([@=:,;|]\s*)\p{L}{3,14}(?=\s)/gu, (word) =>
+    labels.has(word) ? ' '.repeat(word.length) : word,
+  );
 }
 
 interface RowsOfText {

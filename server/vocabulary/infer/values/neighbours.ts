@@ -1,3 +1,4 @@
+import { dynamicPairs } from '../../../trade/dynamicPairs';
 import { unitOf } from '../../../trade/languages/cellWords';
 import type { Unit } from '../../../trade/meaning';
 import { readNumberText } from '../../forms/numberText';
@@ -77,29 +78,6 @@ function changed(
   return columns.flatMap((column) => changes.get(column) ?? [column]);
 }
 
-/** Words for the softest and the loudest of a range, which say something else alone (common practice). */
-const dynamics: readonly (readonly [soft: string, loud: string])[] = [
-  ['soft', 'loud'],
-  ['soft', 'hard'],
-  ['quiet', 'loud'],
-  ['quiet', 'strong'],
-  ['piano', 'forte'],
-  ['p', 'f'],
-  ['leise', 'laut'],
-  ['weich', 'hart'],
-  ['doux', 'fort'],
-  ['faible', 'fort'],
-  ['suave', 'fuerte'],
-  ['debil', 'fuerte'],
-  ['debole', 'forte'],
-  ['zacht', 'hard'],
-  ['fraco', 'forte'],
-  ['suave', 'forte'],
-  ['svag', 'stark'],
-  ['blod', 'hard'],
-  ['cicho', 'glosno'],
-];
-
 /** Whether no number of one place is above that of the other. */
 function areInOrder(low: Column, high: Column): boolean {
   return low.cells.every((cell, row) => {
@@ -121,7 +99,7 @@ function withPairs(columns: readonly Column[]): readonly Column[] {
       changes.set(low, [{ ...low, own: ['from'] }]);
       changes.set(high, [{ ...high, own: ['to'] }]);
     }
-    for (const [softWord, loudWord] of dynamics) {
+    for (const [softWord, loudWord] of dynamicPairs) {
       const [low, high] = [named(softWord), named(loudWord)];
       if (!low || !high || changes.has(low) || changes.has(high) || !areInOrder(low, high)) continue;
       changes.set(low, [{ ...low, own: ['low', 'velocity'] }]);

@@ -1,0 +1,22 @@
+/** Words for the softest and the loudest of a range, without accents, which say something else alone (common practice). */
+export const dynamicPairs: readonly (readonly [soft: string, loud: string])[] = [
+  ['soft', 'loud'],
+  ['soft', 'hard'],
+  ['quiet', 'loud'],
+  ['quiet', 'strong'],
+  ['piano', 'forte'],
+  ['p', 'f'],
+  ['leise', 'laut'],
+  ['weich', 'hart'],
+  ['doux', 'fort'],
+  ['faible', 'fort'],
+  ['suave', 'fuerte'],
+  ['debil', 'fuerte'],
+  ['debole', 'forte'],
+  ['zacht', 'hard'],
+  ['fraco', 'forte'],
+  ['suave', 'forte'],
+  ['svag', 'stark'],
+  ['blod', 'hard'],
+  ['cicho', 'glosno'],
+];
