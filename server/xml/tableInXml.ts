@@ -106,7 +106,9 @@ function partedLines(text: string, stretches: readonly Stretch[]): string | unde
 /** The word that starts the part at each position in all lines, as `root` in `(root 38)`. */
 function labelsOf(lines: readonly string[]): ReadonlySet<string> {
   const parts = lines.map((line) =>
-    line.split(partSign).map((part) => /^\s*(\p{L}{3,14})\s+\S/u.exec(part)?.[1] ?? ''),
+    line
+      .split(partSign)
+      .map((part) => (audioName.test(part) ? '' : (/^\s*(\p{L}{3,14})\s+\S/u.exec(part)?.[1] ?? ''))),
   );
   return new Set(
     (parts[0] ?? []).filter((word, at) => word !== '' && parts.every((part) => part[at] === word)),
@@ -115,9 +117,10 @@ function labelsOf(lines: readonly string[]): ReadonlySet<string> {
 
 /** A line with such words as blanks. */
 function withoutLabels(line: string, labels: ReadonlySet<string>): string {
-  return line.replace(/(?<=[([@=:,;|]\s*)\p{L}{3,14}(?=\s)/gu, (word) =>
-    labels.has(word) ? ' '.repeat(word.length) : word,
-  );
+  return line.replace(/(?<=[([@=:,;|]\s*)\p{L}{3,14}(?=\s)/gu, (word, at: number) => {
+    const part = line.slice(at).split(partSign)[0] ?? '';
+    return labels.has(word) && !audioName.test(part) ? ' '.repeat(word.length) : word;
+  });
 }
 
 interface RowsOfText {

@@ -80,7 +80,7 @@ export function inferVocabulary(text: string, options: InferenceOptions): Inferr
     list && rates.inList !== undefined ? { ...list, place: { ...list.place, rate: rates.inList } } : list,
     statedEnding(survey),
   );
-  if (!namesFiles(assigned, files)) {
+  if (!namesFiles(assigned, files, statedEnding(survey))) {
     options.tell?.(
       'what could be names of files has no ending of one, and too little else speaks of an instrument',
     );

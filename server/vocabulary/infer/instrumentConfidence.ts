@@ -37,10 +37,15 @@ const sounding: ReadonlySet<string> = new Set([
  * Whether names that may be those of files are: where none ends like an audio file and no file is found, keys, velocities
  * and sound have to be told by several places, and none of the names leads into a document or the net.
  */
-export function namesFiles(assigned: readonly Assigned[], { form, facts, names }: SampleFiles): boolean {
+export function namesFiles(
+  assigned: readonly Assigned[],
+  { form, facts, names }: SampleFiles,
+  stated: string | undefined,
+): boolean {
   if (form.ending === undefined || facts.some((one) => one !== undefined)) return true;
   if (names.some((name) => name !== undefined && /^#|^\w+:\/\//.test(name))) return false;
   const { zone, sound } = tellingPlaces(assigned);
+  if (stated !== undefined && zone > 0) return true;
   return zone >= 2 && zone + sound >= 3;
 }
 

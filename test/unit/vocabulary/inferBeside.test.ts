@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { effectiveValues } from '../../../server/model/effectiveValues';
+import { readZoneTable } from '../../../server/table/readTable';
 import { lackOfInstrument } from '../../../server/vocabulary/infer/lackOfInstrument';
 import { parseVocabulary } from '../../../server/vocabulary/parseVocabulary';
 import { writeVocabulary } from '../../../server/vocabulary/writeVocabulary';
-import { tableInXml } from '../../../server/xml/tableInXml';
+import { tableInXml, xmlTable } from '../../../server/xml/tableInXml';
 import { readInferred } from './inferred';
 
 /** The regions of a text with the wanted values alone, in their order, after its vocabulary has been kept in a file and read again. */
@@ -261,5 +263,95 @@ describe('a table as text in XML', () => {
       ['F4-A4', 'oca g.wav', 'G4'],
     ]);
     expect(tableInXml('<a><b>one</b><b>two</b></a>')).toBeUndefined();
+  });
+});
+
+describe('what the values and those around them tell', () => {
+  it.each([
+    ['a="10 ms" d="400 ms" s="-6 dB" r="300 ms"', '0.01 0.4 50.118723 0.3'],
+    ['attack="10 ms" decay="400 ms" sustain="50%" release="300 ms"', '0.01 0.4 50 0.3'],
+    ['anstieg="0.01" abfall="0.4" haltepegel="50%" ausklang="0.3"', '0.01 0.4 50 0.3'],
+  ])('envelopes: %s', (shape, values) => {
+    const text = `<m><v file="a.wav" keyLow="40" keyHigh="50"><adsr ${shape}/></v><v file="b.wav" keyLow="51" keyHigh="60"><adsr ${shape}/></v></m>`;
+    const names = 'ampeg_attack ampeg_decay ampeg_sustain ampeg_release'.split(' ');
+    expect(valuesIn(text, ...names)).toEqual([values, values]);
+  });
+
+  it.each(['over', 'above', 'oltre', 'uber'])('bounds that are left behind: %s', (word) => {
+    const text = `<l><r ${word}="35" upto="47" root="41" disc="a.wav"/><r ${word}="47" upto="59" root="53" disc="b.wav"/></l>`;
+    expect(valuesIn(text, 'lokey', 'hikey')).toEqual(['36 47', '48 59']);
+  });
+
+  it.each(['speed', 'vitesse', 'Geschwindigkeit', 'snelheid'])('tunings as a ratio: %s', (word) => {
+    const text = `<p><v file="a.wav" key="57" ${word}="1.0"/><v file="b.wav" key="58" ${word}="2.0"/></p>`;
+    expect(valuesIn(text, 'tune')).toEqual(['0', '1200']);
+  });
+
+  it.each([
+    ['1/2', '2/2'],
+    ['1 of 2', '2 of 2'],
+    ['1 sur 2', '2 sur 2'],
+  ])('turns under any name: %s', (one, other) => {
+    const text = `<s><k key="64"><strike file="a.wav" number="${one}"/><strike file="b.wav" number="${other}"/></k></s>`;
+    expect(valuesIn(text, 'seq_position', 'seq_length', 'lovel')).toEqual(['1 2 -', '2 2 -']);
+  });
+
+  it('bare ends inside an element with keys are velocities', () => {
+    const text =
+      '<d><a key="38"><l from="1" to="79"><w file="a.wav"/></l><l from="80" to="127"><w file="b.wav"/></l></a></d>';
+    expect(valuesIn(text, 'lokey', 'hikey', 'lovel', 'hivel')).toEqual(['38 38 1 79', '38 38 80 127']);
+  });
+
+  it.each([
+    ['dyn', 'p', 'f'],
+    ['dynamics', 'soft', 'loud'],
+    ['nuance', 'pp', 'ff'],
+  ])('dynamics share the velocities out, and a note says so: %s', (name, soft, loud) => {
+    const text = `<q><n pitch="C4" ${name}="${soft}" file="a.wav"/><n pitch="C4" ${name}="${loud}" file="b.wav"/></q>`;
+    expect(valuesIn(text, 'lokey', 'lovel', 'hivel')).toEqual(['60 1 63', '60 64 127']);
+    expect(told(text)).toContain('shared out');
+  });
+
+  it('says where nothing gives keys', () => {
+    const text = '<q><n root="60" gain="-3 dB" file="a.wav"/><n root="62" gain="-2 dB" file="b.wav"/></q>';
+    const lost = readInferred(text).decisions.filter(({ isLost }) => isLost);
+    expect(lost.map(({ id }) => id)).toEqual(['keys.missing']);
+  });
+
+  it('names are files where the ending of all is stated', () => {
+    const text = '<t ext="wav" dir="Wood"><l name="p_40" span="36..43"/><l name="f_40" span="44..50"/></t>';
+    expect(valuesIn(text, 'sample', 'lokey')).toEqual(['Wood/p_40.wav 36', 'Wood/f_40.wav 44']);
+  });
+
+  it('names of notes by letter case where root keys by number prove them', () => {
+    const text =
+      '<K><Z wav="a.wav" unten="c1" oben="e1" midi="62"/><Z wav="b.wav" unten="b1" oben="cis2" midi="71"/></K>';
+    expect(valuesIn(text, 'lokey', 'hikey', 'pitch_keycenter')).toEqual(['60 64 62', '70 73 71']);
+  });
+
+  it.each(['relacher', 'loslassen', 'rilascio', 'loslaten', 'soltar'])(
+    'regions in <%s> sound on release',
+    (name) => {
+      const text = `<c><on><s file="a.wav" notes="36-40"/></on><${name}><s file="b.wav" notes="36-40"/><s file="d.wav" notes="41-45"/></${name}></c>`;
+      expect(valuesIn(text, 'sample', 'trigger')).toContain('b.wav release');
+    },
+  );
+
+  it('rows that are commented out are blank in a table as text, and told', () => {
+    const text = '<l><h>wav | low | high</h><b>\na | F2 | G2\n# c | A2 | B2\nb | G#2 | Bb2\n</b></l>';
+    const { table = '', commented = [] } = xmlTable(text) ?? {};
+    expect(table).not.toContain('A2 | B2');
+    expect(commented.map(({ start, end }) => text.slice(start, end))).toEqual(['# c | A2 | B2']);
+  });
+
+  it('soft and loud beside one another are velocities in tables too', () => {
+    const { instrument } = readZoneTable(
+      'wav\tkey\tsoft\tloud\tpan 0-127\na.wav\t60\t1\t63\t64\nb.wav\t60\t64\t127\t0',
+    );
+    const values = [...instrument.regions].map((region) => effectiveValues(instrument, region));
+    expect(values.map(({ lovel, hivel, pan }) => [lovel, hivel, pan])).toEqual([
+      [1, 63, undefined],
+      [64, 127, -100],
+    ]);
   });
 });
