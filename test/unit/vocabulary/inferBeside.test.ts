@@ -1,6 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { effectiveValues } from '../../../server/model/effectiveValues';
-import { readZoneTable } from '../../../server/table/readTable';
 import { lackOfInstrument } from '../../../server/vocabulary/infer/lackOfInstrument';
 import { parseVocabulary } from '../../../server/vocabulary/parseVocabulary';
 import { writeVocabulary } from '../../../server/vocabulary/writeVocabulary';
@@ -342,16 +340,5 @@ describe('what the values and those around them tell', () => {
     const { table = '', commented = [] } = xmlTable(text) ?? {};
     expect(table).not.toContain('A2 | B2');
     expect(commented.map(({ start, end }) => text.slice(start, end))).toEqual(['# c | A2 | B2']);
-  });
-
-  it('soft and loud beside one another are velocities in tables too', () => {
-    const { instrument } = readZoneTable(
-      'wav\tkey\tsoft\tloud\tpan 0-127\na.wav\t60\t1\t63\t64\nb.wav\t60\t64\t127\t0',
-    );
-    const values = [...instrument.regions].map((region) => effectiveValues(instrument, region));
-    expect(values.map(({ lovel, hivel, pan }) => [lovel, hivel, pan])).toEqual([
-      [1, 63, undefined],
-      [64, 127, -100],
-    ]);
   });
 });
