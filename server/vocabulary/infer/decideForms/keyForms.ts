@@ -29,7 +29,7 @@ export function decideKeyForms(
   rows: Pick<Rows, 'count' | 'columns'>,
   stated?: Statements['middleC'],
 ): KeyForms {
-  const naming = linedByRoots(keys, files, rowCount) ?? namingOf(keys);
+  const naming = linedByRoots(keys, files, rows.count) ?? namingOf(keys);
   const isNamed = ({ facts }: Assigned) =>
     (facts.notes + facts.unlined) * 2 >= facts.filled && facts.notes + facts.unlined > 0;
   const named = keys.filter(isNamed);
