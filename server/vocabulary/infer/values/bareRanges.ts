@@ -1,5 +1,17 @@
-import type { Assigned } from '../assign';
+import type { InferredTarget } from '../words/meaningRules';
 import { isBare } from '../words/meanings';
+import type { Column } from './column';
+import type { ColumnFacts } from './columnFacts';
+
+/** What a place holds, as far as it matters here. */
+interface Held {
+  column: Column;
+  target: InferredTarget;
+  weight: number;
+  part: 1 | 2 | undefined;
+  facts: ColumnFacts;
+  evidence: string | undefined;
+}
 
 const keyEnds: ReadonlySet<string> = new Set(['lokey', 'hikey']);
 const anyKeys: ReadonlySet<string> = new Set([...keyEnds, 'key', 'pitch_keycenter']);
@@ -11,7 +23,7 @@ const velocityTops: ReadonlySet<number> = new Set([127, 100, 128]);
  * Bare ends such as `from` and `to` are velocities where they stand in an element whose keys another one around it gives, and reach
  * the greatest velocity.
  */
-export function withVelocitiesInKeys(all: readonly Assigned[]): Assigned[] {
+export function withVelocitiesInKeys<One extends Held>(all: readonly One[]): One[] {
   if (all.some(({ target }) => target === 'lovel' || target === 'hivel')) return [...all];
   const bare = all.filter(
     ({ target, column, facts, part }) =>
@@ -44,7 +56,7 @@ export function withVelocitiesInKeys(all: readonly Assigned[]): Assigned[] {
 }
 
 /** The pitch of an element that is named after a note is its key, where no place gives keys. */
-export function withKeysOfPitches(all: readonly Assigned[]): Assigned[] {
+export function withKeysOfPitches<One extends Held>(all: readonly One[]): One[] {
   if (all.some(({ target }) => keyEnds.has(target) || target === 'key')) return [...all];
   return all.map((one) => {
     const { own } = one.column;
