@@ -151,17 +151,15 @@ describe('the language server', () => {
   it('reports on the samples of an instrument when all are measured, even where findings do not tell', async () => {
     const client = await start({ configuration: { measureSamples: false } });
     const uri = await client.open('a.sfz', text);
-    const { markdown, csv } = await client.connection.sendRequest<{ markdown: string; csv: string }>(
+    const { html, csv } = await client.connection.sendRequest<{ html: string; csv: string }>(
       'zonewright/sampleReport',
-      {
-        uri,
-      },
+      { uri },
     );
-    expect(markdown).toContain('# Samples of a.sfz');
+    expect(html).toContain('Samples of a.sfz</h1>');
     // 441 Hz is 3.93 cents above A4 (ISO 16).
-    expect(markdown).toMatch(/69 \(A4\) \+4 cents/);
-    expect(markdown).toContain('the loop 1000 to 9030 jumps where it closes');
-    expect(markdown).toContain('there is no such file');
+    expect(html).toMatch(/69 \(A4\) \+4 cents/);
+    expect(html).toContain('the loop 1000 to 9030 jumps where it closes');
+    expect(html).toContain('there is no such file');
     expect(csv).toMatch(/^File,Regions,/);
     expect(csv).toContain('69 (A4) +4 cents');
   });

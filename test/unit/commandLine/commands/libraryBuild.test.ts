@@ -66,7 +66,7 @@ it('tells every few seconds how long it will take', () => {
   };
   for (let done = 1; done <= 100; done++) {
     now += 1000;
-    progress({ ...outcome, state: 'built' }, done, 100);
+    progress({ ...outcome, state: 'built', message: null }, done, 100);
   }
   expect(told[0]).toBe('5 of 100 instruments done, about 2 min left');
   expect(told.at(-1)).toBe('95 of 100 instruments done, about 5 s left');
