@@ -4,6 +4,7 @@ import { htmlCells, isHtmlTable } from './markup/htmlCells';
 import { readMarkdown } from './markup/markdownCells';
 import { plainLayout } from './markup/plainLayout';
 import { wikiCells } from './markup/wikiCells';
+import { realignedRows } from './realignedRows';
 import { bareListCells } from './records/bareList';
 import { recordCells } from './records/recordCells';
 import { partTables } from './sideBySide';
@@ -37,6 +38,7 @@ export function tableCells(text: string): TableCells | undefined {
       turnedTable(cells) ??
       (drawn.test(written.slice(0, looked)) ? joinRuledRows(cells) : undefined) ??
       joinSplitRows(cells) ??
+      (html || cells.bySpaces ? undefined : realignedRows(cells)) ??
       cells)
   );
 }

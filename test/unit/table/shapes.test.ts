@@ -4,7 +4,7 @@ import { readLiterals } from '../../../server/table/cells/literals/literalTree';
 import { lackOfZoneTable, looksLikeZoneTable } from '../../../server/table/looksLikeZoneTable';
 import { readZoneTable } from '../../../server/table/readTable';
 import { detect } from '../../../server/workspace/notations/detect';
-import { notesOf, regions } from './tableRegions';
+import { notesOf, regions, table } from './tableRegions';
 
 /** Two zones as each shape gives them. */
 const plain = [
@@ -275,5 +275,44 @@ describe('what is no zone table', () => {
     ],
   ])('%j', (text, lack) => {
     expect(lackOfZoneTable(text)).toBe(lack);
+  });
+});
+
+describe('rows that stand one cell beside the others', () => {
+  const heading = 'File | Low | High | Root | Vel low | Vel high | Level | Group';
+  const row = (name: string, low: number) =>
+    `${name}.wav | ${low} | ${low + 4} | ${low + 2} | 1 | 64 | -4 dB | soft`;
+  const keys = (...rows: string[]) =>
+    regions(table(heading, ...rows)).map((one) =>
+      [one.sample, one.lokey, one.hikey, one.pitch_keycenter, one.hivel].join(' '),
+    );
+  const straight = ['a', 'b', 'c', 'd'].map((name, at) => row(name, 40 + at * 5));
+  const expected = ['a.wav 40 44 42 64', 'b.wav 45 49 47 64', 'c.wav 50 54 52 64', 'd.wav 55 59 57 64'];
+
+  it('are put right where an empty cell stands before or within them, and told', () => {
+    const [a = '', b = '', c = '', d = ''] = straight;
+    expect(keys(a, b, `| ${c}`, d)).toEqual(expected);
+    const within = table(heading, a, b, c.replace('wav |', 'wav | |'), d);
+    expect(keys(a, b, c.replace('wav |', 'wav | |'), d)).toEqual(expected);
+    expect(notesOf(within).join('\n')).toMatch(/The row of "c.wav" stands one cell too far right/);
+  });
+
+  it('are put right where their first cell is missing, and told', () => {
+    const [a = '', b = '', c = '', d = ''] = straight;
+    const text = table(`No. | ${heading}`, `1 | ${a}`, `2 | ${b}`, c, `4 | ${d}`);
+    expect(regions(text).map((one) => `${one.sample} ${one.lokey}`)).toEqual([
+      'a.wav 40',
+      'b.wav 45',
+      'c.wav 50',
+      'd.wav 55',
+    ]);
+    expect(notesOf(text).join('\n')).toMatch(/The row of "c.wav" stands one cell too far left/);
+  });
+
+  it('stay as they are where an empty cell stands for no value', () => {
+    const [a = '', b = '', c = ''] = straight;
+    const text = table(heading, a, b, c, 'd.wav | 55 | 59 |  | 1 | 64 | -4 dB | soft');
+    expect(regions(text)[3]?.hivel).toBe('64');
+    expect(notesOf(text).join('\n')).not.toMatch(/stands one cell/);
   });
 });

@@ -1,0 +1,122 @@
+import { readNumber } from '../../trade/numberReading';
+import { arrangedCells } from './arrangedCells';
+import type { TableCells } from './cells';
+import { namesAudioFile } from './namesAudioFile';
+
+type Kind = 'empty' | 'file' | 'number' | 'unit' | 'text';
+
+/** Rows that are looked at to learn what stands where, and the widest table that is. */
+const looked = 300;
+const mostColumns = 60;
+const leastRows = 3;
+/** So many cells more have to stand under cells of their kind (our choice). */
+const leastGain = 2;
+
+/** What most rows with a sample hold: the column of the file, how many cells there are and the kinds of each column. */
+interface Usual {
+  file: number;
+  width: number;
+  kinds: readonly ReadonlySet<Kind>[];
+}
+
+/**
+ * Puts rows right that stand one cell too far right, by an empty cell, or too far left, by a missing first one, where the name of the
+ * file and the kinds of the cells show it. Each is told. `undefined` where all rows stand as they should.
+ */
+export function realignedRows(cells: TableCells): TableCells | undefined {
+  const usual = usualRow(cells);
+  if (!usual) return undefined;
+  const moved = new Map<number, { row: number[]; how: string }>();
+  for (let row = 0; row < cells.rowCount; row++) {
+    const isHome = namesAudioFile(cells, cells.cell(row, usual.file));
+    if (isHome && cells.width(row) <= usual.width) continue;
+    if (cells.filled(row) < 3 || cells.width(row) > mostColumns) continue;
+    const found = realigned(cells, row, usual);
+    if (found) moved.set(row, found);
+  }
+  if (moved.size === 0) return undefined;
+  const rows = Array.from({ length: cells.rowCount }, (_, row) => moved.get(row)?.row ?? rowOf(cells, row));
+  const arranged = arrangedCells(cells, rows);
+  for (const row of cells.struckRows) arranged.struckRows.add(row);
+  arranged.around = cells.around;
+  arranged.remarks = cells.remarks;
+  arranged.assumptions = [
+    ...cells.assumptions,
+    ...Array.from(moved, ([row, { how }]) => ({ text: how, ...cells.rowSpan(row) })),
+  ];
+  return arranged;
+}
+
+function usualRow(cells: TableCells): Usual | undefined {
+  const places = new Map<string, number[]>();
+  let count = 0;
+  for (let row = 0; row < cells.rowCount && count < looked; row++) {
+    const file = fileColumn(cells, row);
+    if (file < 0) continue;
+    count++;
+    const place = `${file} ${cells.width(row)}`;
+    const rows = places.get(place);
+    if (rows) rows.push(row);
+    else places.set(place, [row]);
+  }
+  const rows = [...places.values()].sort((a, b) => b.length - a.length)[0] ?? [];
+  if (rows.length < leastRows || rows.length * 2 <= count) return undefined;
+  const width = cells.width(rows[0]);
+  const kinds = Array.from(
+    { length: width },
+    (_, column) => new Set(rows.map((row) => kindOf(cells, cells.cell(row, column)))),
+  );
+  return { file: fileColumn(cells, rows[0]), width, kinds };
+}
+
+function fileColumn(cells: TableCells, row: number): number {
+  const width = Math.min(cells.width(row), mostColumns);
+  for (let column = 0; column < width; column++)
+    if (namesAudioFile(cells, cells.cell(row, column))) return column;
+  return -1;
+}
+
+function realigned(cells: TableCells, row: number, usual: Usual): { row: number[]; how: string } | undefined {
+  const own = rowOf(cells, row);
+  const file = fileColumn(cells, row);
+  if (file < 0) return undefined;
+  const candidates: { row: number[]; way: string }[] = [];
+  for (const [at, cell] of own.entries())
+    if (kindOf(cells, cell) === 'empty')
+      candidates.push({ row: own.filter((_, other) => other !== at), way: 'right, by an empty cell' });
+  if (own.length < usual.width && file + 1 === usual.file)
+    candidates.push({ row: [-1, ...own], way: 'left, as its first cell is missing' });
+  const before = agreement(cells, own, usual);
+  const scored = candidates
+    .map((one) => ({ ...one, score: agreement(cells, one.row, usual) }))
+    .filter(({ row: cellsOf, score }) => cellsOf.length <= usual.width && score >= before + leastGain)
+    .sort((a, b) => b.score - a.score);
+  const best = scored[0];
+  if (!best) return undefined;
+  const name = cells.value(own[file]);
+  return {
+    row: best.row,
+    how: `The row of "${name.slice(0, 60)}" stands one cell too far ${best.way}; it is read under the headings that fit.`,
+  };
+}
+
+/** How many cells hold what their column does; those that do not count against it. */
+function agreement(cells: TableCells, row: readonly number[], { kinds }: Usual): number {
+  return row.reduce((sum, cell, column) => {
+    const kind = kindOf(cells, cell);
+    if (kinds[column]?.has(kind)) return sum + 1;
+    return kind === 'empty' ? sum : sum - 1;
+  }, 0);
+}
+
+function rowOf(cells: TableCells, row: number): number[] {
+  return Array.from({ length: cells.width(row) }, (_, column) => cells.cell(row, column));
+}
+
+function kindOf(cells: TableCells, cell: number): Kind {
+  if (cell < 0 || cells.starts[cell] === cells.ends[cell]) return 'empty';
+  if (namesAudioFile(cells, cell)) return 'file';
+  if (!Number.isNaN(cells.number(cell))) return 'number';
+  const read = readNumber(cells.plain(cell));
+  return read === undefined ? 'text' : read.unit === undefined ? 'number' : 'unit';
+}
