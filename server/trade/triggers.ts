@@ -1,4 +1,5 @@
 import { loopWord, triggerWord } from './languages/cellWords';
+import { triggerPhrase } from './triggerPhrases';
 
 /** What starts a region, by the values of `trigger` in the open SFZ format. */
 export type Trigger = 'attack' | 'release' | 'first' | 'legato';
@@ -20,7 +21,7 @@ export function triggerIn(text: string, heading = ''): Trigger | undefined {
 
 /** What starts a region by a word that says nothing else: `note off`, not `off`. */
 export function triggerOf(text: string): Trigger | undefined {
-  switch (triggerWord(text)) {
+  switch (triggerWord(text) ?? triggerPhrase(text)) {
     case 'press':
       return 'attack';
     case 'release':

@@ -95,7 +95,7 @@ function lookInto(cells: TableCells, cell: number): Look {
   const look = lookWithoutRemark(text);
   const { value, unit } = look;
   const isLetter = look.kind === 'text' && dynamicOf(text) >= 0;
-  const isWord = !isLetter && look.kind === 'text' && dynamicIn(text) >= 0;
+  const isWord = !isLetter && (look.kind === 'text' || look.kind === 'pan') && dynamicIn(text) >= 0;
   const isPortion = look.kind !== 'file' && arePortions(text);
   // What is neither a number nor a range of whole ones is a range of portions.
   const kind = isPortion && look.kind === 'text' ? 'number-range' : look.kind;

@@ -4,7 +4,7 @@ import { levelScaleOf, readLevel } from '../../trade/levelReading';
 import type { LevelScale } from '../../trade/scales/levelScale';
 import { decibelsOf, fullLevels, levelScale, levelScaleNames } from '../../trade/scales/levelScale';
 import type { ScaleReading } from '../../trade/scales/numbers';
-import { scaleIn } from '../../trade/statedScale';
+import { saysFactor, scaleIn } from '../../trade/statedScale';
 import { CellReadings } from '../cells/cellReadings';
 import type { ColumnReading } from '../columns/columnReading';
 import { columnName, statedReason } from '../columns/columnReading';
@@ -108,6 +108,7 @@ export class LevelColumns {
     return (
       levelScaleOf(column.unit) ??
       full ??
+      (saysFactor(column.heading) ? 'factor' : undefined) ??
       levelScaleOf(unit) ??
       levelScaleOf(this.table.stated(column)?.unit) ??
       (isSigned ? 'dB' : undefined)

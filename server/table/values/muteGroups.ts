@@ -21,7 +21,28 @@ export function readMuteGroups(table: ZoneCells): void {
       if (!offBy && !mutes) silencers.set(zone, cell, number);
     });
   if (offBy) numbers.each(offBy, (zone, cell, number) => silencers.set(zone, cell, number));
-  if (mutes) readSilenced(table, mutes, numbers);
+  if (mutes && !own && !offBy && isNumbered(table, mutes)) readMutual(table, mutes, numbers);
+  else if (mutes) readSilenced(table, mutes, numbers);
+}
+
+/** Where nothing else says who is in a group, those that silence the same number are its members. */
+function readMutual(table: ZoneCells, column: ColumnReading, numbers: GroupNumbers): void {
+  const [groups, silencers] = [table.zones.column('group'), table.zones.column('off_by')];
+  numbers.each(column, (zone, cell, number) => {
+    groups.set(zone, cell, number);
+    silencers.set(zone, cell, number);
+  });
+  const message = `${columnName(column)} gives the groups that zones silence, and no column says who is in them: those with the same number are taken to silence one another.`;
+  table.noteColumn(column, message);
+}
+
+function isNumbered(table: ZoneCells, column: ColumnReading): boolean {
+  let isEach = true;
+  table.each(column, (_, cell) => {
+    const text = table.cells.plain(cell);
+    isEach &&= noGroup.test(text) || numberIn(text) !== undefined;
+  });
+  return isEach;
 }
 
 /** A zone that silences a group needs a group of its own, which the silenced ones name. */

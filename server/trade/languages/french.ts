@@ -30,6 +30,10 @@ export const french: LanguageWords = {
     ],
     group: ['groupe', 'nom groupe', 'couche', 'articulation', 'mode de jeu', 'jeu', 'calque'],
     pitch_keycenter: [
+      'note réelle',
+      'hauteur réelle',
+      'son réel',
+      'note jouée',
       'fréquence',
       'fréquence fondamentale',
       '{root}',

@@ -16,7 +16,7 @@ export const japanese: LanguageWords = {
   phrases: {
     sample: ['{file}', '{file}名', '{file}パス', '名前', '名称', 'パス'],
     group: ['グループ', 'グループ名', 'レイヤー', 'レイヤ', '奏法', '層', '組'],
-    pitch_keycenter: ['{root}{key}', '{root}', '音高', 'ピッチ', '基準音高'],
+    pitch_keycenter: ['実音', '録音音', '元の音', '{root}{key}', '{root}', '音高', 'ピッチ', '基準音高'],
     key: ['キー', '鍵盤', 'ノート', '音名', 'ノート番号', '鍵盤番号', 'キー番号'],
     lokey: ['{low}{key}', '{key}{low}', '{key}の{low}', '{key}{range}{low}', '下限', '最低', '低'],
     hikey: ['{high}{key}', '{key}{high}', '{key}の{high}', '{key}{range}{high}', '上限', '最高', '高'],
@@ -43,6 +43,8 @@ export const japanese: LanguageWords = {
     disabled: ['無効', 'ミュート'],
     comment: ['コメント', '備考', 'メモ', '説明', '注記', '色'],
     row_number: ['番号', '行', '行番号', '通し番号', '連番'],
+    mute_group: ['ミュートグループ', 'チョークグループ', '排他グループ', '消音グループ'],
+    mutes: ['消音', '消すグループ', 'ミュートするグループ'],
   },
   fillers: [],
   totals: ['合計', '小計', '総計', '平均'],

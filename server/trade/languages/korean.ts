@@ -16,7 +16,7 @@ export const korean: LanguageWords = {
   phrases: {
     sample: ['{file}', '{file} 이름', '{file}명', '파일명', '이름', '경로', '오디오 파일'],
     group: ['그룹', '레이어', '주법', '층'],
-    pitch_keycenter: ['{root} {key}', '{root}{key}', '{root}', '음높이', '근음'],
+    pitch_keycenter: ['실음', '실제 음', '원음', '{root} {key}', '{root}{key}', '{root}', '음높이', '근음'],
     key: ['키', '건반', '노트', '노트 번호', '음이름'],
     lokey: ['{low} {key}', '{low}{key}', '{key} {low}'],
     hikey: ['{high} {key}', '{high}{key}', '{key} {high}'],
@@ -38,6 +38,8 @@ export const korean: LanguageWords = {
     seq_position: ['라운드 로빈', '순서', '교대'],
     comment: ['비고', '메모', '설명', '색상', '주석'],
     row_number: ['번호', '행', '순번'],
+    mute_group: ['뮤트 그룹', '초크 그룹', '배타 그룹'],
+    mutes: ['끄는 그룹', '뮤트하는 그룹'],
   },
   fillers: [],
   totals: ['합계', '총계', '평균'],

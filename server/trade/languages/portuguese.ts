@@ -28,6 +28,10 @@ export const portuguese: LanguageWords = {
     ],
     group: ['grupo', 'nome grupo', 'camada', 'articulação', 'técnica'],
     pitch_keycenter: [
+      'nota real',
+      'tom real',
+      'altura real',
+      'som real',
       'frequência',
       'frequência fundamental',
       '{root}',
@@ -85,6 +89,8 @@ export const portuguese: LanguageWords = {
       'abafada por',
     ],
     mutes: [
+      'corta o grupo',
+      'silencia o grupo',
       'corta',
       'silencia',
       'abafa',

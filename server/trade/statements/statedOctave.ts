@@ -3,13 +3,14 @@ import { keyOfFrequency } from '../../model/keys';
 import { readKey } from '../keyReading';
 import { conventions, octaveShifts } from '../middleC';
 
-const note = String.raw`(?<![\p{L}\d])((?:[a-h](?:is|es|[#\u266fb\u266d])?|d[oó]|ut|r[eé]|mi|f[aá]|sol|l[aá]|si)\s?[-\u2212]?\d)(?!\d)`;
+/** Scripts without spaces between words may stand right before a name. */
+const note = String.raw`(?<![\p{Script=Latin}\p{Script=Cyrillic}\p{Script=Greek}\d])((?:[a-h](?:is|es|[#\u266fb\u266d])?|d[oó]|ut|r[eé]|mi|f[aá]|sol|l[aá]|si)\s?[-\u2212]?\d)(?!\d)`;
 /** Words between a name and what it is called, in the languages of the trade. */
 const verbs =
-  "is|equals|ist|hei(?:\u00df|ss)t|est|s['\u2019](?:\u00e9crit|appelle)|es|se (?:llama|escribe)|è|si (?:chiama|scrive)|é|chama-se|heet|är|heter|er|hedder|on|to|je|nazywa się|это|у меня";
+  "is|equals|ist|hei(?:\u00df|ss)t|est|s['\u2019](?:\u00e9crit|appelle)|es|se (?:llama|escribe)|è|si (?:chiama|scrive)|é|chama-se|heet|är|heter|er|hedder|on|to|je|nazywa się|это|у меня|は|が|を|是|为|為|即|은|는|이|를|을";
 const called = 'called|named|written|shown as|labell?ed|numbered|as|here|hier|ici|aquí|qui';
 const equals = String.raw`\s*(?:=+>?|:|->|\u2192|[([]\s?=?|,? ?(?<!\p{L})(?:${verbs}) ?(?:(?:${called})(?!\p{L}))?)\s*["'\u201c\u00ab]?`;
-const keyWord = String.raw`(?:(?:midi|key|note|number|no|nr|taste|nota|tecla|touche|tasto|toets|numero|n[úu]mero|nummer)\W{0,2}\s*){0,3}`;
+const keyWord = String.raw`(?:(?:midi|key|note|number|no|nr|taste|nota|tecla|touche|tasto|toets|numero|n[úu]mero|nummer|nuta|nuotti|нота|клавиша|ノート|鍵盤|鍵|キー|音符|音高|键|노트|건반)\W{0,2}\s*){0,3}`;
 const noteIsKey = new RegExp(`${note}["'\u201d\u00bb]?${equals}${keyWord}(\\d{1,3})(?!\\d|[.,]\\d)`, 'giu');
 const keyIsNote = new RegExp(`(?<![\\d.])(\\d{1,3})${equals}${keyWord}${note}`, 'giu');
 const noteInHertz = new RegExp(
@@ -31,7 +32,8 @@ const wholeRanges = {
 } as const;
 
 /** The octave that a text states: `C5 = 60`, `60 is called C3`, `middle C (C4)`, `A4 = 440 Hz`, `C-2 to G8`. */
-export function middleCIn(text: string): MiddleC | undefined {
+export function middleCIn(written: string): MiddleC | undefined {
+  const text = written.normalize('NFKC');
   const of = (name: string, key: number) => {
     const named = readKey(name.replace(/\s/g, ''))?.named;
     return named === undefined ? undefined : conventions.find((one) => named + octaveShifts[one] === key);

@@ -317,3 +317,33 @@ describe('rows that are switched off', () => {
     expect(regions(muted).map(({ sample }) => sample)).toEqual(['a.wav']);
   });
 });
+
+describe('statements in other languages', () => {
+  const values = (text: string, name: string) => regions(text).map((region) => region[name] ?? '-');
+  const notes = table('File | Key', 'a.wav | C3', 'b.wav | D3');
+  it.each([
+    '中央のドはC3=60',
+    '尺八の表(中央のドはC3=60)',
+    'C3は60です',
+    '60 = C3，所有音名',
+    '가운데 도는C3=60',
+  ])('say where middle C is: %s', (said) => {
+    expect(values(`${said}\n\n${notes}`, 'key')).toEqual(['60', '62']);
+  });
+
+  const rows = table('File | Key', 'a.wav | 60', 'b.wav | 61');
+  it.each([
+    ['Alla zoner ska stämmas upp 7 cent.', '7'],
+    ['Alle Zonen werden um 7 Cent tiefer gestimmt.', '-7'],
+    ['Wszystkie strefy należy nastroić 7 centów w górę.', '7'],
+    ['Все зоны настроить на 7 центов ниже.', '-7'],
+    ['すべてのゾーンは7セント上げる', '7'],
+  ])('tune all zones: %s', (said, tune) => {
+    expect(values(`${said}\n\n${rows}`, 'tune')).toEqual([tune, tune]);
+  });
+
+  it('leave the tuning where a sample is only said to be off', () => {
+    expect(values(`All samples are 7 cents too high.\n\n${rows}`, 'tune')).toEqual(['-', '-']);
+    expect(values(`All samples are 7 cents sharp.\n\n${rows}`, 'tune')).toEqual(['-', '-']);
+  });
+});

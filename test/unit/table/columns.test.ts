@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { tableCells } from '../../../server/table/cells/tableCells';
 import { findTables } from '../../../server/table/cells/tableRows';
 import { readColumns } from '../../../server/table/columns/columnMeaning';
+import { regions, table } from './tableRegions';
 
 function columnsOf(text: string) {
   const cells = tableCells(text)!;
@@ -133,5 +134,37 @@ describe('columns with headings', () => {
       'lokey',
       'hikey',
     ]);
+  });
+});
+
+describe('headings in other languages', () => {
+  it.each(['Tystar grupp', 'Wycisza grupę', 'ミュートグループ', 'Заглушает группу', 'vaimennusryhmä'])(
+    'name groups that silence one another: %s',
+    (heading) => {
+      const text = table(`File | Key | ${heading}`, 'a.wav | 60 | 1', 'b.wav | 61 | 1', 'c.wav | 62 |');
+      expect(regions(text).map((one) => one.off_by)).toEqual(['1', '1', undefined]);
+    },
+  );
+
+  it.each(['Nota reale', 'Tono real', 'Ausgangston', 'rzeczywisty dźwięk', '実音'])(
+    'name the root: %s',
+    (heading) => {
+      const text = table(
+        `File | Low key | High key | ${heading}`,
+        'a.wav | 60 | 64 | 62',
+        'b.wav | 65 | 69 | 66',
+      );
+      expect(regions(text).map((one) => one.pitch_keycenter)).toEqual(['62', '66']);
+    },
+  );
+
+  it('say that a level is a factor by what leaves it unchanged', () => {
+    const text = table(
+      'File | Key | gain (1.0 = unchanged)',
+      'a.wav | 60 | 1.0',
+      'b.wav | 61 | 0.5',
+      'c.wav | 62 | 1.25',
+    );
+    expect(regions(text).map(({ volume }) => volume)).toEqual([undefined, '-6.02', '1.94']);
   });
 });

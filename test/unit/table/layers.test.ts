@@ -140,3 +140,34 @@ describe('records', () => {
     expect(notesOf(text).join()).toMatch(/"Hue" is not used/);
   });
 });
+
+describe('words in other languages', () => {
+  it.each([
+    ['Dynamika', 'cicho', 'średnio', 'głośno'],
+    ['Velocity', 'svagt', 'mellan', 'starkt'],
+    ['打鍵', '弱', '中', '強'],
+    ['Сила', 'тихо', 'средне', 'громко'],
+  ])('are layers below %s', (heading, soft, medium, loud) => {
+    const text = table(
+      `File | Key | ${heading}`,
+      `a.wav | 60 | ${soft}`,
+      `b.wav | 60 | ${medium}`,
+      `c.wav | 60 | ${loud}`,
+    );
+    expect(regions(text).map(({ lovel, hivel }) => `${lovel} ${hivel}`)).toEqual([
+      'undefined 42',
+      '43 84',
+      '85 undefined',
+    ]);
+  });
+
+  it.each([
+    ['quando toca', 'ao premir a tecla', 'ao soltar a tecla'],
+    ['wann', 'beim Drücken der Taste', 'beim Loslassen der Taste'],
+    ['kiedy', 'przy naciśnięciu klawisza', 'po puszczeniu klawisza'],
+    ['いつ', '鍵を押した時', '鍵を離した時'],
+  ])('say that a zone plays as the key is let go, below "%s"', (heading, press, release) => {
+    const text = table(`File | Key | ${heading}`, `a.wav | 60 | ${press}`, `b.wav | 60 | ${release}`);
+    expect(regions(text).map(({ trigger }) => trigger)).toEqual([undefined, 'release']);
+  });
+});
