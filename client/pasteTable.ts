@@ -39,8 +39,18 @@ const templateKind = DocumentDropOrPasteEditKind.Empty.append('zonewright', 'tem
 /** A way in which a table was offered to be pasted: the texts by which its arrival is seen, and what is told then. */
 interface Offer {
   texts: readonly string[];
+  /** The text of the whole document then, for a change that the editor may take apart into smaller ones. */
+  whole?: string;
   regionCount: number;
   notes: readonly TableNote[];
+}
+
+/** The offer whose whole text a document has after a change. */
+function wholeOffer(offers: readonly Offer[], document: TextDocument, changes: number): Offer | undefined {
+  const whole = offers.filter((offer) => offer.whole !== undefined);
+  if (changes === 0 || whole.length === 0) return undefined;
+  const text = document.getText();
+  return whole.find((offer) => offer.whole === text);
 }
 
 /** Copied zone tables: pasting them as an offer among the ways to paste, commands, and their preview. */
@@ -104,14 +114,16 @@ class TablePaste implements DocumentPasteEditProvider, Disposable {
         const offer = offered.offers.find(({ texts }) => change.text !== '' && texts.includes(change.text));
         return offer ? [{ change, offer }] : [];
       });
-      if (!arrived) return;
+      const offer = arrived?.offer ?? wholeOffer(offered.offers, document, contentChanges.length);
+      if (!offer) return;
       // Another way of those that were offered may still be chosen.
-      const offers = offered.offers.filter((one) => one !== arrived.offer);
+      const offers = offered.offers.filter((one) => one !== offer);
       this.#offered = offers.length > 0 ? { ...offered, offers } : undefined;
-      const { rangeOffset: start, text } = arrived.change;
-      const stretch = contentChanges.length === 1 ? { start, end: start + text.length } : undefined;
+      const start = arrived?.change.rangeOffset ?? 0;
+      const isOne = arrived !== undefined && contentChanges.length === 1;
+      const stretch = isOne ? { start, end: start + arrived.change.text.length } : undefined;
       this.#written.remember(offered.table, document, stretch);
-      void tellWritten(this.#notes, document, arrived.offer.regionCount, arrived.offer.notes);
+      void tellWritten(this.#notes, document, offer.regionCount, offer.notes);
     });
   }
 
@@ -165,7 +177,8 @@ class TablePaste implements DocumentPasteEditProvider, Disposable {
     // The regions at the cursor stay what a plain paste does.
     edit.yieldTo = [pasteKind];
     const texts = [normalised(found.edit.newText, document)];
-    return { edit, offer: { texts, regionCount, notes: found.notes } };
+    const whole = normalised(found.text, document);
+    return { edit, offer: { texts, whole, regionCount, notes: found.notes } };
   }
 
   /** The table in what is pasted: as plain text, and where that holds none as a web page. */

@@ -11,6 +11,8 @@ const marked = /\b(?:goes|stays) here\b/i;
 export interface TemplatePaste {
   /** The one change to the document. */
   edit: TextEdit;
+  /** The text of the document after it. */
+  text: string;
   notes: readonly TableNote[];
 }
 
@@ -36,7 +38,7 @@ export async function pasteIntoTemplate(
   const params = { uri, table, to: { templateUri: uri, facts: { title } } };
   const result = await client.sendRequest(ConvertRequest.type, params, token);
   if ('problem' in result) return undefined;
-  return { edit: change(document, result.text), notes: result.notes };
+  return { edit: change(document, result.text), text: result.text, notes: result.notes };
 }
 
 /** What has to be replaced in a document so that it has a text: all between what both begin and end with. */
