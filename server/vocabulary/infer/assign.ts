@@ -9,6 +9,7 @@ import { readByUnit, readKeyTriple } from './values/contents';
 import { isPlausible, positionTargets } from './values/plausible';
 import { areTurns, rangesOf } from './values/rangeText';
 import type { Rows } from './values/rows';
+import { spokenBy } from './values/spokenPlaces';
 import { headingMeaning } from './words/headingMeanings';
 import type { InferredTarget } from './words/meaningRules';
 import type { Meaning, NameUnit } from './words/meanings';
@@ -78,6 +79,9 @@ const path: Meaning = { target: 'sample', weight: 0.85, unit: undefined };
 /** Finds for each place what it holds, so that no element says a thing twice. */
 export function assignColumns(rows: Rows, { chain, pathAt }: RegionElement): Assigned[] {
   const proposals: Proposal[] = [];
+  // In a text without an outermost element several stand there.
+  const isOutermost = ({ level, cells }: Column) =>
+    level === 0 && new Set(cells.flatMap((cell) => (cell ? [cell.start] : []))).size < 2;
   for (const [order, column] of rows.columns.entries()) {
     const texts = textsOf(column);
     const facts = columnFactsOf(texts);
@@ -86,11 +90,11 @@ export function assignColumns(rows: Rows, { chain, pathAt }: RegionElement): Ass
     const isPath = column.at === pathAt && column.level === chain.length - 1 && !column.listed;
     for (const meaning of isPath
       ? [path]
-      : withAudio(meaningsFor(column, level, column.level === 0), facts)) {
+      : withAudio(meaningsFor(column, level, isOutermost(column)), facts)) {
       // A place that was found by what it leads to may hold numbers.
       // Groups have names where their regions are.
       const isNamedGroup = /^(?:choke|off_by)$/.test(meaning.target) && facts.numeric === 0;
-      if (isNamedGroup && column.level === 0) continue;
+      if (isNamedGroup && isOutermost(column)) continue;
       for (const fitting of isPath ? [meaning] : fittingTo(meaning, facts, texts)) {
         proposals.push({ column, meaning: fitting, facts, texts, order });
       }
@@ -207,6 +211,12 @@ function byContents(rows: Rows, region: number, named: readonly Proposal[]): Pro
     const evidence = 'It holds positions out of how many there are.';
     return [{ column, order, texts, facts: columnFactsOf(texts), meaning, evidence }];
   });
+  const spoken = rows.columns.flatMap((column, order): Proposal[] => {
+    const texts = textsOf(column);
+    const facts = columnFactsOf(texts);
+    const said = spokenBy(column, facts, { region, named });
+    return said ? [{ column, order, texts, facts, ...said }] : [];
+  });
   const keys = readKeyTriple(places);
   const read = places.flatMap((place): Proposal[] => {
     const reading = keys.get(place) ?? readByUnit(place);
@@ -216,7 +226,7 @@ function byContents(rows: Rows, region: number, named: readonly Proposal[]): Pro
     const unit = facts.unit === 'semitones' || facts.unit === 'cents' ? facts.unit : undefined;
     return [{ column, order, texts, facts, evidence, meaning: { target, weight, unit } }];
   });
-  return [...read, ...labels, ...triggers, ...turns];
+  return [...read, ...labels, ...triggers, ...turns, ...spoken];
 }
 
 /** Where groups are silenced by number, a number of the same element that counts so is the group's. */
@@ -392,6 +402,9 @@ function fittingTo(meaning: Meaning, facts: ColumnFacts, texts: readonly (string
     !(facts.least > 0 && facts.greatest <= 16)
   )
     return [];
+  // No time is written in percent, though a level that is held is.
+  if (target === 'ampeg_hold' && facts.unit === 'percent')
+    return isPlausible('ampeg_sustain', facts, texts) ? [{ ...meaning, target: 'ampeg_sustain' }] : [];
   const isWhole = facts.whole === facts.numeric;
   if (target === 'velocity_range' && areDynamics(facts)) add('dynamics');
   if (target === 'transpose' && (!isWhole || meaning.unit === 'ratio')) {

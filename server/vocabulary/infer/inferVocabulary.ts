@@ -24,6 +24,7 @@ import { unreadPlaces } from './unreadPlaces';
 import { assumedRanges } from './values/assumedRanges';
 import { withListed } from './values/listedColumns';
 import { withNeighbours } from './values/neighbours';
+import { withPairedEnds } from './values/pairedEnds';
 import { withRootsBetween } from './values/rootsBetween';
 import { readRows } from './values/rows';
 import { stepEnds } from './values/steps';
@@ -60,7 +61,7 @@ export function inferVocabulary(text: string, options: InferenceOptions): Inferr
     ),
     chain,
   );
-  const named = withoutStatements(withRootsBetween(rows, assignColumns(rows, region)));
+  const named = withoutStatements(withRootsBetween(rows, withPairedEnds(assignColumns(rows, region))));
   const stated = statedIn(text, survey, region, named);
   const list = listed?.list;
   const sampleColumn = named.find(({ target }) => target === 'sample')?.column;

@@ -27,6 +27,15 @@ function otherTradeIn({ types }: Survey): { trade: string; words: Set<string> } 
   return best;
 }
 
+/** A time such as `00:31` of a place that has such times throughout, as no place of an instrument does. */
+function clockTimeIn({ types }: Survey): string | undefined {
+  for (const { attributes } of types)
+    for (const { values } of attributes.values())
+      if (values.length > 1 && values.every(({ text }) => /^\s*\d{1,3}:[0-5]\d(?::[0-5]\d)?\s*$/.test(text)))
+        return values[0]?.text;
+  return undefined;
+}
+
 /** Key 12 is C0 (16 Hz, ISO 16 taken on), below what is recorded. */
 const leastKey = 12;
 
@@ -45,8 +54,15 @@ export function lackOfSense(assigned: readonly Assigned[], survey: Survey): stri
   if (isLow && !isNamed && !has('tune', 'transpose', 'loop_start'))
     return `its keys, ${Math.min(...numbers)} to ${Math.max(...numbers)}, lie below those of instruments`;
   const other = otherTradeIn(survey);
+  if (!has('lokey', 'hikey', 'pitch_keycenter', 'lovel', 'hivel')) {
+    const time = clockTimeIn(survey);
+    if (time !== undefined) return `it is told in times of the day or of a tape, such as "${time}"`;
+  }
+  const roots = keys.filter(({ target }) => target === 'pitch_keycenter').flatMap(({ texts }) => texts);
+  // Digits beside other numbers are those of a telephone.
+  const areDigits = roots.length > 0 && !roots.some((text) => (rowKeyNumber(text) ?? -1) >= leastKey);
   const isPlayed =
-    has('pitch_keycenter', 'lovel', 'loop_start', 'tune', 'seq_position') && numbers.length > 0;
+    !areDigits && has('pitch_keycenter', 'lovel', 'loop_start', 'tune', 'seq_position') && numbers.length > 0;
   if (!other || (isPlayed && other.words.size < 3)) return undefined;
   const isTold = other.words.size > 1 || (numbers.length > 0 && !isPlayed && has('lokey'));
   return isTold && !(isPlayed && has('lovel') && has('lokey'))

@@ -1,19 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { lackOfInstrument } from '../../../server/vocabulary/infer/lackOfInstrument';
-import { parseVocabulary } from '../../../server/vocabulary/parseVocabulary';
-import { writeVocabulary } from '../../../server/vocabulary/writeVocabulary';
 import { tableInXml, xmlTable } from '../../../server/xml/tableInXml';
-import { readInferred } from './inferred';
-
-/** The regions of a text with the wanted values alone, in their order, after its vocabulary has been kept in a file and read again. */
-function valuesIn(text: string, ...names: string[]): string[] {
-  const { regions, vocabulary } = readInferred(text);
-  if (vocabulary) expect(parseVocabulary(writeVocabulary(vocabulary))).toEqual({ vocabulary, problems: [] });
-  return regions.map((region) => {
-    const values = new Map(region.split(' ').map((one) => one.split('=') as [string, string]));
-    return names.map((name) => values.get(name) ?? '-').join(' ');
-  });
-}
+import { readInferred, valuesIn } from './inferred';
 
 function told(text: string): string {
   const { decisions, unread } = readInferred(text);
@@ -340,5 +328,19 @@ describe('what the values and those around them tell', () => {
     const { table = '', commented = [] } = xmlTable(text) ?? {};
     expect(table).not.toContain('A2 | B2');
     expect(commented.map(({ start, end }) => text.slice(start, end))).toEqual(['# c | A2 | B2']);
+  });
+
+  it('ranges around lines of text are told as lost', () => {
+    const lines = (at: number) => `\n36-40 = a${at}.wav @ 38\n41-45 = b${at}.wav @ 43\n`;
+    const text = `<t low="C2"><u vel="1-45">${lines(1)}</u><u vel="46-127" n="3">${lines(2)}</u></t>`;
+    const { around = [] } = xmlTable(text) ?? {};
+    expect(around.map(({ start, end }) => text.slice(start, end))).toEqual(['vel="1-45', 'vel="46-127']);
+  });
+
+  it('a list of samples in a folder, its entries counted from 0', () => {
+    const knot = (at: number, low: number) =>
+      `<knot thread="${at}" notes="${low}-${low + 3}" again="${at === 1 ? 'never' : 'while held'}"/>`;
+    const text = `<l><box in="low"><thread>a.wav</thread><thread>b.wav</thread></box><w>${knot(1, 40)}${knot(0, 44)}</w></l>`;
+    expect(valuesIn(text, 'sample', 'loop_mode')).toEqual(['low/b.wav no_loop', 'low/a.wav loop_sustain']);
   });
 });

@@ -130,6 +130,21 @@ describe('hostile XML', () => {
     );
   });
 
+  it('a running order with times of the day and musical keys', () => {
+    const slot = (from: string, to: string, more: string) =>
+      `<slot from="${from}" to="${to}" item="${to.replace(':', '')}.wav" level="-3" fadeIn="0.5" fadeOut="1" loop="no" ${more}/>`;
+    const order = `<night>${slot('00:00', '00:04', 'key="D"')}${slot('00:04', '00:31', 'key="C"')}</night>`;
+    expect(infer(order)).toBeUndefined();
+    expect(infer(order.replace(/key="(.)"/g, 'lokey="$13" hikey="$14"'))).toBeDefined();
+  });
+
+  it('a telephone menu with digits, opening hours and lines', () => {
+    const choice = (key: number, inner = '') => `<choice key="${key}" file="p${key}.wav">${inner}</choice>`;
+    const menu = (most: number) =>
+      `<hotline><prompt file="hello.wav"/>${choice(1)}${choice(2)}${choice(most, '<hours low="8" high="17"/><group name="desk" line="36-42"/>')}</hotline>`;
+    expect(infer(menu(9))).toBeUndefined();
+  });
+
   it('of any shape never throws', () => {
     const word = fc.constantFrom(
       'a',

@@ -1,9 +1,12 @@
+import { expect } from 'vitest';
 import { effectiveValues } from '../../../server/model/effectiveValues';
 import type { VocabularyDecision } from '../../../server/vocabulary/infer/inferredVocabulary';
 import { inferVocabulary } from '../../../server/vocabulary/infer/inferVocabulary';
+import { parseVocabulary } from '../../../server/vocabulary/parseVocabulary';
 import { readVocabularyXml } from '../../../server/vocabulary/read/readVocabularyXml';
 import { unreadValues } from '../../../server/vocabulary/read/unreadValues';
 import type { Vocabulary } from '../../../server/vocabulary/vocabulary';
+import { writeVocabulary } from '../../../server/vocabulary/writeVocabulary';
 
 /** What a text is read as by the vocabulary that is worked out from it. */
 export interface Inferred {
@@ -31,4 +34,14 @@ export function readInferred(text: string): Inferred {
     decisions,
     vocabulary,
   };
+}
+
+/** The regions of a text with the wanted values alone, in their order, after its vocabulary has been kept in a file and read again. */
+export function valuesIn(text: string, ...names: string[]): string[] {
+  const { regions, vocabulary } = readInferred(text);
+  if (vocabulary) expect(parseVocabulary(writeVocabulary(vocabulary))).toEqual({ vocabulary, problems: [] });
+  return regions.map((region) => {
+    const values = new Map(region.split(' ').map((one) => one.split('=') as [string, string]));
+    return names.map((name) => values.get(name) ?? '-').join(' ');
+  });
 }

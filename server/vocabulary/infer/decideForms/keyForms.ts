@@ -215,6 +215,7 @@ class Votes {
 }
 
 function decideOctave(keys: readonly Assigned[], files: SampleFiles, rowCount: number): Octave {
+  const byText = new Votes();
   const byFile = new Votes();
   const byRange = new Votes();
   const byName = new Votes();
@@ -222,8 +223,9 @@ function decideOctave(keys: readonly Assigned[], files: SampleFiles, rowCount: n
   let greatest = Number.NEGATIVE_INFINITY;
   for (const { texts } of keys) {
     for (const text of texts) {
-      const named = rowKey(text)?.named;
+      const { number, named } = rowKey(text) ?? {};
       if (named === undefined) continue;
+      if (number !== undefined) byText.add(named, number);
       least = Math.min(least, named);
       greatest = Math.max(greatest, named);
     }
@@ -244,6 +246,7 @@ function decideOctave(keys: readonly Assigned[], files: SampleFiles, rowCount: n
   }
   const fits = (one: MiddleC) => least + shifts[one] >= 0 && greatest + shifts[one] <= 127;
   return (
+    byText.winner(0.97, (count) => `The numbers beside ${count} note names agree with that.`) ??
     byFile.winner(0.97, (count) => `The root keys in ${count} sample files agree with that.`) ??
     byRange.winner(
       0.95,

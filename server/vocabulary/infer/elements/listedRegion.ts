@@ -71,7 +71,7 @@ function ratesIn(text: string, { attributes }: ElementType, list: SampleListPlac
 function folderAround(list: ElementType, region: ElementType): string | undefined {
   for (let at: ElementType | undefined = list; at && !isAround(at, region); at = at.parent) {
     for (const [name, { values }] of at.attributes) {
-      const isFolder = nameWords(name).some((word) => folderWords.has(word));
+      const isFolder = name === 'in' || nameWords(name).some((word) => folderWords.has(word));
       if (isFolder && values.length > 0 && values.every(({ text }) => looksLikeFolder(text)))
         return `@${name}`;
     }

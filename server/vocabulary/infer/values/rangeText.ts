@@ -7,15 +7,18 @@ export interface RangeText {
   second: string;
 }
 
-const end = String.raw`(?:[A-Ga-g](?:#|♯|b|♭)?-?\d{1,2}|[-+]?\d+(?:\.\d+)?(?:\s?(?:ms|msec|secs?|s|frames?|smp|samples|%|dB|ct|cents?|st)(?![a-z]))?)`;
+const end = String.raw`(?:(?:[Dd][oó]|[Uu]t|[Rr][eé]|[Mm]i|[Ff][aá]|[Ss]ol|[Ll][aá]|[SsTt]i)(?:#|♯|b|♭)?-?\d{1,2}|[A-Ga-g](?:#|♯|b|♭)?-?\d{1,2}|[-+]?\d+(?:\.\d+)?(?:\s?(?:ms|msec|secs?|s|frames?|smp|samples|%|dB|ct|cents?|st)(?![a-z]))?)`;
 const rangeText = new RegExp(
   String.raw`^(${end})(\s*(?:\.{2,3}|…|->|→|=>|${rangeWords}(?=\s)|${outOfWords}(?=\s)|[-–—:;,/~|_>+&÷↔⟷⇔])\s*|\s+)(${end})$`,
   'u',
 );
 
+/** One number with a comma and a unit: `-4,5 dB`. */
+const decimal = /^\s*[-+−]?\d+,\d+\s*(?:dB|ms|msec|secs?|s|%|ct|cents?|st|Hz)\s*$/i;
+
 /** Reads `36-48`, `C2 .. B2` or `0,127`; `undefined` for other texts. */
 export function readRangeText(text: string): RangeText | undefined {
-  if (text.length > 60) return undefined;
+  if (text.length > 60 || decimal.test(text)) return undefined;
   const found = rangeText.exec(text.trim());
   return found ? { first: found[1], between: found[2], second: found[3] } : undefined;
 }

@@ -12,7 +12,9 @@ export function withRootsBetween(rows: Rows, all: readonly Assigned[]): Assigned
       ({ target, column: other }) =>
         target === 'hikey' && other.level === column.level && other.around.join() === column.around.join(),
     );
-    if (low.target !== 'lokey' || low.part !== undefined || !high || high.part !== undefined) continue;
+    // Both ends may stand in one text.
+    const areAlike = high?.part === undefined ? low.part === undefined : high.column === column;
+    if (low.target !== 'lokey' || !high || !areAlike) continue;
     const root = rootBetween(rows, low, high, all);
     if (root) return [...all, root];
   }
@@ -42,6 +44,8 @@ function rootBetween(
     return {
       ...low,
       column: place,
+      part: undefined,
+      between: undefined,
       target: 'pitch_keycenter',
       texts,
       facts,

@@ -17,8 +17,13 @@ export function stepEnds(assigned: readonly Assigned[]): { steps: StepEnd[]; dra
   for (const [given, missing, words] of ends) {
     const one = assigned.find(({ target }) => target === given);
     const isKey = given.endsWith('key');
-    const hasOther = assigned.some(({ target }) => target === missing || (isKey && target === 'key'));
-    if (!one || hasOther || one.part !== undefined) continue;
+    if (!one || one.part !== undefined) continue;
+    // What stands around the steps is the end of all of them.
+    const hasOther = assigned.some(
+      ({ target, column }) =>
+        (target === missing && column.level >= one.column.level) || (isKey && target === 'key'),
+    );
+    if (hasOther) continue;
     if (new Set([...one.facts.tally.keys()].map((text) => text.trim())).size < 2) continue;
     steps.push(missing);
     const isLow = missing.startsWith('lo');

@@ -8,7 +8,7 @@ import type { ColumnMeaning } from '../../../trade/meaning';
  * end of velocities. To know another word, add it here.
  */
 const concepts: Readonly<Record<string, string>> = {
-  lo: 'lo low lower lowest least min minimum minimal bottom floor from under lowest beneath lowerbound lowerlimit deepest',
+  lo: 'lo low lower lowest least min minimum minimal bottom floor from under lowest beneath lowerbound lowerlimit deepest ground',
   hi: 'hi high higher upper highest most max maximum top ceiling ceil to until till through thru upto upperbound upperlimit',
   first: 'first',
   last: 'last',
@@ -183,7 +183,8 @@ const ofHeadings: Readonly<Partial<Record<ColumnMeaning, string>>> = {
 const foreign: Readonly<Record<string, string>> = {
   lo: 'over above past oltre uber ueber oberhalb nad dessous sotto debajo du mini unterste untergrenze kleinste bas desde',
   hi: 'dessus sopra encima au ate maxi oberste obergrenze grosste hasta',
-  len: 'durata duracion lange laenge longueur longitud lunghezza comprimento dauer duree duracion durata',
+  loop: 'again herhalen herhaling herhaal repetir repeticion ripeti ripetere ripetizione repeter boucler wiederholen wiederholung',
+  len: 'lengte durata duracion lange laenge longueur longitud lunghezza comprimento dauer duree duracion durata',
   mode: 'modus art modo typ tipo',
   path: 'pfad chemin ruta percorso caminho',
   name: 'bezeichnung titel nom nombre nome titre titulo titolo',
@@ -198,7 +199,7 @@ const foreign: Readonly<Record<string, string>> = {
   dir: 'richtung sens direccion direzione direcao',
   poly: 'stimmen polyphonie polifonia voix voces voci',
   off: 'stumm stummschalten',
-  vel: 'laut lautheit kraft starke fuerza intensidad forza intensita forca intensite force kracht',
+  vel: 'sterkte laut lautheit kraft starke fuerza intensidad forza intensita forca intensite force kracht',
   ratio: 'rapport verhaltnis razon rapporto proporcion razao',
   place: 'lage',
 };

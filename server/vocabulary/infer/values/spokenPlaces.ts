@@ -1,0 +1,56 @@
+import type { InferredTarget } from '../words/meaningRules';
+import type { Meaning } from '../words/meanings';
+import { conceptsOf } from '../words/tradeWords';
+import type { Column } from './column';
+import type { ColumnFacts } from './columnFacts';
+import { rowKey } from './rowKeys';
+
+interface Named {
+  column: Column;
+  meaning: Meaning;
+}
+
+/** A meaning that the values of a place give it, and why. */
+export interface Spoken {
+  meaning: Meaning;
+  evidence: string;
+}
+
+const keyMeanings: ReadonlySet<InferredTarget> = new Set('lokey hikey key key_range'.split(' '));
+
+/**
+ * What a place is by its values where its name alone does not tell: keys by note name and number, a level in dB, a position between
+ * two sides. `region` is the level of the regions, `named` what names say already.
+ */
+export function spokenBy(
+  column: Column,
+  facts: ColumnFacts,
+  { region, named }: { region: number; named: readonly Named[] },
+): Spoken | undefined {
+  const said = (target: InferredTarget, evidence: string): Spoken => ({
+    meaning: { target, weight: 0.74, unit: undefined },
+    evidence,
+  });
+  if (facts.filled === 0 || column.around.length > 0) return undefined;
+  if (!named.some(({ meaning }) => keyMeanings.has(meaning.target)) && areKeysOfNameAndNumber(facts))
+    return said('key', 'Its texts are note names, with the numbers of keys beside some.');
+  if (column.level !== region || facts.numeric < facts.filled || facts.filled < 2) return undefined;
+  const means = (...concepts: string[]) =>
+    column.own.some((word) => conceptsOf(word)?.concepts.some((one) => concepts.includes(one)));
+  const isUnnamed = !named.some((one) => one.column === column);
+  if (isUnnamed && facts.unit === 'dB' && means('vel', 'level'))
+    return said('volume', 'Its name speaks of loudness, and its numbers are followed by dB.');
+  const isSided = facts.negative > 0 && facts.greatest > 0 && facts.least >= -100 && facts.greatest <= 100;
+  if (isSided && facts.unit === undefined && !means('ignored') && means('pos', 'place', 'pan'))
+    return said('pan', 'Its name speaks of a place, and its numbers lie on both sides of 0.');
+  return undefined;
+}
+
+/** Whether texts are keys by name, at least one of them with its number, as `C1 (36)`. */
+function areKeysOfNameAndNumber({ tally, notes, filled }: ColumnFacts): boolean {
+  if (notes < filled || tally.size < 2) return false;
+  return [...tally.keys()].some((text) => {
+    const key = rowKey(text);
+    return key?.number !== undefined && key.named !== undefined;
+  });
+}
