@@ -102,6 +102,7 @@ export async function readTableWithSamples(
     ...reading,
     notes: [
       ...(inXml?.commented ?? []).map((span) => commentedRow(written, span)),
+      ...(inXml?.around ?? []).map((span) => rangeAround(written, span)),
       ...reading.notes,
       ...notes,
     ],
@@ -116,6 +117,12 @@ function commentedRow(text: string, { start, end }: { start: number; end: number
   const row = text.slice(start, Math.min(end, start + longestRow)).trim();
   const message = `The row "${row}" is commented out, so it is left out.`;
   return { kind: 'ignored', ...mainSpan(start, end), message };
+}
+
+/** That a range on an element around rows is lost. */
+function rangeAround(text: string, { start, end }: { start: number; end: number }): ConversionNote {
+  const message = `${text.slice(start, end)}" stands on an element around rows and is not read. Put it into a column of its own.`;
+  return { kind: 'dropped', ...mainSpan(start, end), message };
 }
 
 /** So much of a row is shown. */

@@ -8,6 +8,13 @@ interface Stretch {
   around: number;
   start: number;
   end: number;
+  /** The ranges of numbers in the attributes of the element, such as those of velocities. */
+  ranges: readonly Span[];
+}
+
+interface Span {
+  start: number;
+  end: number;
 }
 
 const separators = ['\t', '|', ';', ','] as const;
@@ -16,6 +23,11 @@ const mostStretches = 200_000;
 const leastRows = 2;
 const leastCells = 3;
 const mostHeads = 12;
+/** So many ranges are told of. */
+const mostAround = 12;
+const rangeOfNumbers = /^\d{1,3}\s*(?:-|–|\.{2,3}|÷)\s*\d{1,3}$/u;
+/** So many elements beside each other are looked at. */
+const mostRows = 5000;
 
 /**
  * The table that an XML text holds as lines of text: rows in one element or one row in each of several, perhaps with the columns
@@ -25,10 +37,11 @@ export function tableInXml(text: string): string | undefined {
   return xmlTable(text)?.table;
 }
 
-/** A table in XML, and its rows that are commented out, which are blank in it. */
+/** A table in XML, what is blank in it: its rows that are commented out, and ranges that stand on the elements around rows. */
 export interface XmlTable {
   table: string;
-  commented: readonly { start: number; end: number }[];
+  commented: readonly Span[];
+  around: readonly Span[];
 }
 
 /** As {@link tableInXml}, with the rows that are commented out. */
@@ -39,7 +52,8 @@ export function xmlTable(text: string): XmlTable | undefined {
   const rows = rowsIn(text, look.stretches);
   if (!rows) {
     const table = partedLines(text, look.stretches);
-    return table === undefined ? undefined : { table, commented: [] };
+    const holding = look.stretches.filter(({ start, end }) => audioName.test(text.slice(start, end)));
+    return table === undefined ? undefined : { table, commented: [], around: rangesAround(holding) };
   }
   const head = headFor(text, look.stretches, rows);
   const kept = head ? [head, ...rows.stretches] : rows.stretches;
@@ -54,7 +68,11 @@ export function xmlTable(text: string): XmlTable | undefined {
   const commented = rows.stretches.flatMap(({ start, end }) => commentsIn(text, start, end));
   for (const { start, end } of commented)
     masked = masked.slice(0, start) + blank(masked.slice(start, end)) + masked.slice(end);
-  return { table: masked, commented };
+  return { table: masked, commented, around: rangesAround(rows.stretches) };
+}
+
+function rangesAround(stretches: readonly Stretch[]): Span[] {
+  return [...new Set(stretches.flatMap(({ ranges }) => ranges))].slice(0, mostAround);
 }
 
 /** The lines of a stretch that a sign at their start comments out. */
@@ -134,7 +152,9 @@ function rowsIn(text: string, stretches: readonly Stretch[]): RowsOfText | undef
   const groups = new Map<string, Stretch[]>();
   for (const one of stretches) {
     const id = `${one.name} ${one.around}`;
-    groups.set(id, [...(groups.get(id) ?? []), one].slice(0, 5000));
+    const group = groups.get(id);
+    if (!group) groups.set(id, [one]);
+    else if (group.length < mostRows) group.push(one);
   }
   for (const group of groups.values()) {
     const lines = group.flatMap(({ start, end }) => linesOf(text.slice(start, end)));
@@ -181,19 +201,22 @@ function blank(text: string): string {
 class TextLook implements XmlHandler {
   readonly stretches: Stretch[] = [];
   readonly #text: string;
-  readonly #open: { name: string; number: number }[] = [];
+  readonly #open: { name: string; number: number; ranges: Span[] }[] = [];
   #elements = 0;
-  #next = { name: '', number: 0 };
+  #next: { name: string; number: number; ranges: Span[] } = { name: '', number: 0, ranges: [] };
 
   constructor(text: string) {
     this.#text = text;
   }
 
   open(_tagStart: number, nameStart: number, nameEnd: number): void {
-    this.#next = { name: this.#text.slice(nameStart, nameEnd), number: this.#elements++ };
+    this.#next = { name: this.#text.slice(nameStart, nameEnd), number: this.#elements++, ranges: [] };
   }
 
-  attribute(): void {}
+  attribute(_: number, start: number, _nameEnd: number, valueStart: number, end: number): void {
+    if (end - valueStart < 12 && rangeOfNumbers.test(this.#text.slice(valueStart, end)))
+      this.#next.ranges.push({ start, end });
+  }
 
   openEnd(_end: number, empty: boolean): void {
     if (!empty) this.#open.push(this.#next);
@@ -210,7 +233,8 @@ class TextLook implements XmlHandler {
     const from = isSection ? start + 9 : start;
     const to = isSection && this.#text.startsWith(']]>', end - 3) ? end - 3 : end;
     const around = this.#open.at(-2)?.number ?? -1;
-    if (to > from) this.stretches.push({ name: element.name, around, start: from, end: to });
+    if (to > from)
+      this.stretches.push({ name: element.name, around, start: from, end: to, ranges: element.ranges });
   }
 
   comment(): void {}

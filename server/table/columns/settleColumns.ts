@@ -164,7 +164,7 @@ function settleLoudness(state: ColumnState): void {
   if (taken.has('lovel') || taken.has('hivel') || taken.has('velocity_range')) return;
   const free = columns.filter(
     ({ index, meaning, heading }) =>
-      (meaning === 'unknown' || meaning === 'dynamics' || meaning === 'group') &&
+      (meaning === 'unknown' || meaning === 'dynamics' || meaning === 'group' || meaning === 'volume') &&
       heading !== '' &&
       isKeys(contents[index]) &&
       !contents[index].named,
@@ -172,6 +172,8 @@ function settleLoudness(state: ColumnState): void {
   const soft = free.find(({ heading }) => loudnessEnd(heading) === 'soft');
   const loud = free.find(({ heading }) => loudnessEnd(heading) === 'loud');
   if (!soft || !loud || orderShare(contents[soft.index], contents[loud.index]) < 0.95) return;
+  // `loud` alone would be a level.
+  for (const { index } of [soft, loud]) if (taken.get('volume') === index) taken.delete('volume');
   const evidence = 'Their headings speak of soft and loud, and their numbers are velocities.';
   for (const [{ index }, meaning] of [
     [soft, 'lovel'],

@@ -285,6 +285,7 @@ describe('headings in other words', () => {
   });
 
   it.each([
+    ['soft', 'loud'],
     ['Soft limit', 'Loud limit'],
     ['softest', 'loudest'],
     ['leiseste', 'lauteste'],
