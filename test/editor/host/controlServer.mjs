@@ -68,6 +68,9 @@ function requestTable({ page, problems, screenshotFolder }) {
       await session.send('Input.dispatchKeyEvent', { type: 'keyUp', ...key });
       await session.detach();
     },
+    async resize({ width, height }) {
+      await page.setViewportSize({ width, height });
+    },
     async press({ keys }) {
       for (const chord of keys) await page.keyboard.press(chord);
     },

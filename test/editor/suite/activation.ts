@@ -13,9 +13,26 @@ test('the extension is there and starts', async () => {
 workbenchTest('the walkthrough opens an instrument to try things out on', async (workbench) => {
   const [extension] = vscode.extensions.all.filter(({ packageJSON }) => packageJSON.name === 'zonewright');
   await vscode.commands.executeCommand('workbench.action.openWalkthrough', `${extension?.id}#start`);
-  await workbench.screenshot('walkthrough');
+  for (const [theme, shown] of [
+    ['highContrast', 'hc'],
+    ['light', 'light'],
+    ['dark', 'dark'],
+  ] as const) {
+    await workbench.useColourTheme(theme);
+    for (const [title, name] of [
+      ['Paste a zone table', 'paste'],
+      ['Mend what the checks find', 'findings'],
+      ['See the keyboard', 'map'],
+      ['Open an instrument', 'open'],
+    ]) {
+      await workbench.click({ selector: `h3.step-title >> text=${title}` });
+      const picture = `.gettingStartedContainer img[srcset*="walkthrough-${name}-${shown}"]`;
+      await workbench.waitFor({ selector: picture });
+      await workbench.screenshot(`walkthrough-${name}-${shown}`);
+    }
+  }
   await workbench.click({
-    selector: '.gettingStartedContainer >> text=Open the instrument of the first steps',
+    selector: '.gettingStartedContainer >> text=Open the small instrument',
   });
   const { document } = await until('the instrument', () => {
     const active = vscode.window.activeTextEditor;

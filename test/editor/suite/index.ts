@@ -20,6 +20,7 @@ import './tablePreview';
 import './recordings';
 import './templatesAndPacks';
 import './vocabularies';
+import './walkthroughPictures';
 import { runTests } from './runTests';
 import { registeredTests } from './testList';
 

@@ -56,6 +56,7 @@ export type ColourTheme = 'light' | 'dark' | 'highContrast' | 'highContrastLight
 
 interface Requests {
   screenshot: { fields: { name: string } & Partial<Target>; value: string };
+  resize: { fields: { width: number; height: number }; value: null };
   press: { fields: { keys: readonly string[] }; value: null };
   paste: { fields: object; value: null };
   type: { fields: { text: string; delay?: number }; value: null };
@@ -77,6 +78,9 @@ interface Requests {
   evaluate: { fields: { expression: string; view?: string; timeoutSeconds?: number }; value: unknown };
   problems: { fields: object; value: readonly PageProblem[] };
 }
+
+/** As `host/workbenchPage.mjs` opens it. */
+const usualWindow = { width: 1440, height: 900 };
 
 const themes: Record<ColourTheme, { name: string; kind: vscode.ColorThemeKind; cssClass: string }> = {
   light: { name: 'Default Light Modern', kind: vscode.ColorThemeKind.Light, cssClass: 'vs' },
@@ -104,6 +108,16 @@ export class Workbench {
   /** Saves `out/screenshots/<name>.png`, of the whole workbench or of one element; gives the file's path. */
   screenshot(name: string, target: Partial<Target> = {}): Promise<string> {
     return this.#ask('screenshot', { name, ...target });
+  }
+
+  /** Makes the window another size, in CSS pixels, while something is done, and then the usual one again. */
+  async inWindowOf(width: number, height: number, action: () => Promise<void>): Promise<void> {
+    await this.#ask('resize', { width, height });
+    try {
+      await action();
+    } finally {
+      await this.#ask('resize', usualWindow);
+    }
   }
 
   /** Pastes the clipboard as the keys for it do. */

@@ -1,4 +1,4 @@
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, readFileSync, statSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { looksLikeInstrument } from '../../../client/looksLikeInstrument';
@@ -10,7 +10,7 @@ const words = JSON.parse(readFileSync(join(root, 'package.nls.json'), 'utf8')) a
 
 interface Step {
   description: string;
-  media: { image: string };
+  media: { image: { light: string; dark: string; hc: string } };
 }
 
 interface Setting {
@@ -95,8 +95,13 @@ describe('settings', () => {
 describe('the walkthrough', () => {
   const steps = contributes.walkthroughs.flatMap((one) => one.steps);
 
-  it('shows pictures that are there', () => {
-    for (const { media } of steps) expect(existsSync(join(root, media.image)), media.image).toBe(true);
+  it('shows a picture of its own at each step and in each kind of theme, and small ones', () => {
+    const pictures = steps.flatMap(({ media: { image } }) => [image.light, image.dark, image.hc]);
+    expect(new Set(pictures).size).toBe(3 * steps.length);
+    for (const picture of pictures) {
+      expect(existsSync(join(root, picture)), picture).toBe(true);
+      expect(statSync(join(root, picture)).size, picture).toBeLessThan(120_000); // our choice
+    }
   });
 
   it('leads to commands that are there', () => {
