@@ -174,6 +174,7 @@ function* readTables(opened: Opened, options: TableOptions): Steps<TableReading>
     noteOctave(cells, tables, { ...options, naming, statements }, notes) ??
     noteHeadingOctave(tables, { ...options, statements }, notes);
   noteText(opened, notes);
+  if (statements.turns) for (const table of tables) giveTurns(table);
   const withSamples = tables.filter(hasSamples);
   const most = withSamples.reduce(
     (sum, table) => sum + table.data.length * samplesInRow(table) + takesOf(cells, table),
@@ -240,6 +241,12 @@ function noteText({ cells, tables, list, explained, hexadecimal }: Opened, notes
 
 function hasSamples({ columns, data }: Table): boolean {
   return data.length > 0 && columns.some(({ meaning }) => meaning === 'sample');
+}
+
+/** Columns of samples side by side play in turn, where the text says so and their headings leave it open. */
+function giveTurns({ columns }: Table): void {
+  const open = columns.filter(({ side }) => side?.kind === 'group' && !side.isKnown);
+  for (const [at, column] of open.entries()) column.side = { kind: 'round_robin', position: at + 1 };
 }
 
 /** How many zones a row of a table can be. */

@@ -1,6 +1,7 @@
 import { dynamicIn, dynamicOf } from '../../trade/dynamics';
 import { isLinedName, octaveMarkOf } from '../../trade/keyReading';
 import type { Unit } from '../../trade/meaning';
+import { isMuteRemark } from '../../trade/muteRemark';
 import { readPan } from '../../trade/panReading';
 import { outOfWords } from '../../trade/rangeWords';
 import { remarkIn } from '../../trade/remark';
@@ -46,6 +47,8 @@ export interface ColumnContents {
   /** Cells that say what starts a zone, and those of them that say letting the key go. */
   triggers: number;
   releases: number;
+  /** Cells such as `choke 1`. */
+  chokes: number;
   /** Cells that name a note and no octave, and notes whose octave is given by a mark. */
   unmarked: number;
   marked: number;
@@ -63,6 +66,7 @@ interface Look extends CellLook {
   isPortion: boolean;
   isPointed: boolean;
   isTurn: boolean;
+  isChoke: boolean;
   mark: 'none' | 'mark' | undefined;
   trigger: Trigger | undefined;
 }
@@ -74,6 +78,7 @@ const plainLook: Omit<Look, 'kind' | 'value'> = {
   isPortion: false,
   isPointed: false,
   isTurn: false,
+  isChoke: false,
   mark: undefined,
   trigger: undefined,
 };
@@ -110,6 +115,7 @@ function lookInto(cells: TableCells, cell: number): Look {
     isPortion,
     isPointed,
     isTurn: turnOf.test(text),
+    isChoke: kind === 'text' && isMuteRemark(text),
     mark: isLinedName(text) ? 'mark' : octaveMarkOf(text),
     trigger,
   };
@@ -151,7 +157,8 @@ export function columnContents(cells: TableCells, rows: readonly number[], colum
     }
     const text = texts.numberOf(cell);
     if (text === looks.length) looks.push(lookInto(cells, cell));
-    const { kind, value, unit, isLetter, isWord, isPortion, isPointed, isTurn, mark, trigger } = looks[text];
+    const { kind, value, unit, isLetter, isWord, isPortion, isPointed, isTurn, isChoke, mark, trigger } =
+      looks[text];
     counts[kind]++;
     if (kind === 'empty') continue;
     contents.filled++;
@@ -162,6 +169,7 @@ export function columnContents(cells: TableCells, rows: readonly number[], colum
     if (isWord) contents.dynamicWords++;
     if (isPointed) contents.pointed++;
     if (isTurn) contents.turns++;
+    if (isChoke) contents.chokes++;
     if (trigger !== undefined) contents.triggers++;
     if (trigger === 'release') contents.releases++;
     if (isPortion) contents.portions++;
@@ -219,6 +227,7 @@ function noContents(rows: number): ColumnContents {
     portions: 0,
     pointed: 0,
     turns: 0,
+    chokes: 0,
     bits: 0,
     triggers: 0,
     releases: 0,

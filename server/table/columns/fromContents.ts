@@ -15,6 +15,8 @@ import { agrees } from './likeness';
 import { settleKey } from './settleColumns';
 
 const mostKeyColumns = 8;
+/** So many roots tell that a column holds them (our choice). */
+const leastRoots = 3;
 const velocities: readonly ColumnMeaning[] = ['lovel', 'hivel', 'velocity_range'];
 
 /** Finds what columns hold that no heading explains, from their cells alone. */
@@ -27,6 +29,7 @@ export function readFromContents(state: ColumnState): void {
   findLoneEnds(state);
   if (state.headingsKnown && findEnds(state)) settleKey(state);
   findKeys(state);
+  findRoot(state);
   if (!state.headingsKnown) findFrames(state);
   for (const index of state.rest()) {
     const column = state.columns[index];
@@ -151,6 +154,8 @@ function plainMeaning(
     confidence,
     evidence,
   });
+  if (contents.chokes > 1 && contents.chokes >= contents.filled * 0.9)
+    return is('mute_group', 0.85, 'Its cells name groups that silence one another.');
   if (index === 0 && contents.counting) return is('row_number', 0.8, 'Its numbers count the rows.');
   if (shareOf(contents, 'note-range') >= 0.5)
     return taken.has('lokey') ? undefined : is('key_range', 0.85, 'Its cells are ranges of notes.');
@@ -218,6 +223,23 @@ function findKeys(state: ColumnState): void {
   if (headingsKnown && !isTelling && !isNamed) return;
   for (const [at, meaning] of found.meanings.entries())
     state.claim(candidates[at], meaning, found.confidence, found.evidence);
+}
+
+/** The one column whose numbers lie between the low and the high key on every row, where no heading gives the root. */
+function findRoot(state: ColumnState): void {
+  const { contents, taken } = state;
+  const [low, high] = [state.contentsOf('lokey'), state.contentsOf('hikey')];
+  if (!low || !high || taken.has('pitch_keycenter') || taken.has('key')) return;
+  const within = state.rest().filter((index) => {
+    const one = contents[index];
+    const isTelling = one.filled >= leastRoots && one.distinct >= leastRoots && one.filled >= low.filled;
+    return isTelling && isKeys(one) && orderShare(low, one) === 1 && orderShare(one, high) === 1;
+  });
+  const [root] = within;
+  if (root === undefined || within.length > 1) return;
+  state.columns[root].evidence.length = 0;
+  const evidence = 'Its numbers lie between the low and the high key on all rows.';
+  state.claim(root, 'pitch_keycenter', 0.7, evidence);
 }
 
 /** Two or four columns of frame counts in rising order. */

@@ -1,5 +1,6 @@
 import { keyMeanings } from '../../trade/meaning';
 import type { TableCells } from '../cells/cells';
+import { namesAudioFile } from '../cells/namesAudioFile';
 import type { TableRows } from '../cells/tableRows';
 import type { ColumnReading } from '../columns/columnReading';
 
@@ -23,6 +24,8 @@ export class KeylessRows {
   readonly #values: readonly ColumnReading[];
   readonly #sections: ReadonlyMap<number, number>;
   readonly #areAllValued: boolean;
+  /** The column of samples, where all rows with keys name audio files in it; else −1. */
+  readonly #files: number;
   /** The last row with keys. */
   #last = -1;
 
@@ -37,6 +40,9 @@ export class KeylessRows {
     this.#values = columns.filter((one) => !this.#keys.includes(one) && !silent.has(one.meaning));
     this.#sections = sections;
     const keyed = data.filter((row) => this.#holds(row, this.#keys));
+    const sample = columns.find(({ meaning, side }) => meaning === 'sample' && !side)?.index ?? -1;
+    const areFiles = keyed.length > 1 && keyed.every((row) => namesAudioFile(cells, cells.cell(row, sample)));
+    this.#files = areFiles ? sample : -1;
     this.#areAllValued = keyed.length > 1 && keyed.every((row) => this.#holds(row, this.#values));
   }
 
@@ -50,6 +56,14 @@ export class KeylessRows {
     if (this.#holds(row, this.#values)) return false;
     const isApart = this.#last < 0 || this.#sections.get(row) !== this.#sections.get(this.#last);
     return isApart || this.#areAllValued;
+  }
+
+  /** Whether a row is text among zones: it gives no keys and names no audio file, as all others do. */
+  isText(row: number): boolean {
+    if (this.#files < 0 || this.#holds(row, this.#keys)) return false;
+    return (
+      !this.cells.isEmpty(row, this.#files) && !namesAudioFile(this.cells, this.cells.cell(row, this.#files))
+    );
   }
 
   #holds(row: number, columns: readonly ColumnReading[]): boolean {

@@ -107,6 +107,10 @@ function addRows(
       names.ignore(row, 'is struck out');
       continue;
     }
+    if (keyless.isText(row)) {
+      names.ignore(row, 'names no audio file and gives no keys, as all others do');
+      continue;
+    }
     if (keyless.isLeftOut(row) && names.sampleCell(row) >= 0) {
       names.ignore(row, 'names a sample, but no keys, and is left out');
       continue;

@@ -12,6 +12,7 @@ import { pianoKeysIn } from './pianoKeys';
 import type { StatedDynamics } from './statedDynamics';
 import { statedDynamicsIn } from './statedDynamics';
 import { middleCIn } from './statedOctave';
+import { turnsIn } from './turns';
 
 /** A scale that the text around a table gives for columns of a meaning. */
 export interface StatedScale {
@@ -50,6 +51,8 @@ export interface Statements {
   pianoKeys: string | undefined;
   /** Frames a second of all samples. */
   sampleRate: number | undefined;
+  /** The text that says that the samples of a row play in turn. */
+  turns: string | undefined;
 }
 
 const longest = 2000;
@@ -130,6 +133,7 @@ export function statementsIn(texts: readonly string[]): Statements {
     folder: folderIn(texts),
     pianoKeys: pianoKeysIn(texts),
     sampleRate,
+    turns: turnsIn(texts),
   };
 }
 

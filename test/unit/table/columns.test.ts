@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { tableCells } from '../../../server/table/cells/tableCells';
 import { findTables } from '../../../server/table/cells/tableRows';
 import { readColumns } from '../../../server/table/columns/columnMeaning';
-import { regions, table } from './tableRegions';
+import { notesOf, regions, table } from './tableRegions';
 
 function columnsOf(text: string) {
   const cells = tableCells(text)!;
@@ -166,5 +166,38 @@ describe('headings in other languages', () => {
       'c.wav | 62 | 1.25',
     );
     expect(regions(text).map(({ volume }) => volume)).toEqual([undefined, '-6.02', '1.94']);
+  });
+});
+
+describe('columns that their cells tell of', () => {
+  it('are the root where the numbers lie between the low and the high key, and nothing else does', () => {
+    const rows = ['a.wav | 60 | 64 | 62', 'b.wav | 65 | 69 | 66', 'c.wav | 70 | 79 | 75'];
+    const root = (text: string) => regions(text).map((one) => one.pitch_keycenter);
+    expect(root(table('File | Low key | High key | Qwx', ...rows))).toEqual(['62', '66', '75']);
+    expect(notesOf(table('File | Low key | High key | Qwx', ...rows)).join(' ')).toMatch(
+      /lie between the low and the high key/,
+    );
+    const other = rows.map((row) => row.replace('75', '80'));
+    expect(root(table('File | Low key | High key | Qwx', ...other))).toEqual([
+      undefined,
+      undefined,
+      undefined,
+    ]);
+  });
+
+  it('are groups that silence one another where remarks of a list say so', () => {
+    const list = '42 Hat closed.wav (choke 1)\n44 Hat pedal.wav (choke 1)\n49 Crash.wav';
+    expect(regions(list).map((one) => one.off_by)).toEqual(['1', '1', undefined]);
+  });
+
+  it('leave out a line of text among rows that name files and keys', () => {
+    const text = table(
+      'File | Low key | High key | Level',
+      'a.wav | 60 | 64 | -6',
+      'b.wav | 65 | 69 | -3',
+      'Levels end here. | | | 62',
+    );
+    expect(regions(text).map((one) => one.sample)).toEqual(['a.wav', 'b.wav']);
+    expect(notesOf(text).join(' ')).toMatch(/names no audio file and gives no keys/);
   });
 });

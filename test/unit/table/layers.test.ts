@@ -171,3 +171,31 @@ describe('words in other languages', () => {
     expect(regions(text).map(({ trigger }) => trigger)).toEqual([undefined, 'release']);
   });
 });
+
+describe('columns of samples of which the text says that they play in turn', () => {
+  const rows = table(
+    'Name | Key | Hit A | Hit B',
+    'Skin | 41 | a1.wav | a2.wav',
+    'Rim | 43 | b1.wav | b2.wav',
+  );
+  const turns = (text: string) => regions(text).map((one) => one.seq_position);
+
+  it.each([
+    'i colpi si alternano a ogni nota',
+    'die Schläge im Wechsel',
+    'The hits take turns',
+    '交互に鳴る',
+  ])('%s', (said) => {
+    expect(turns(`${said}\n\n${rows}`)).toEqual(['1', '2', '1', '2']);
+  });
+
+  it('sound together without such a text, or where it says no', () => {
+    expect(turns(rows)).toEqual([undefined, undefined, undefined, undefined]);
+    expect(turns(`The hits do not take turns\n\n${rows}`)).toEqual([
+      undefined,
+      undefined,
+      undefined,
+      undefined,
+    ]);
+  });
+});
