@@ -80,8 +80,11 @@ const path: Meaning = { target: 'sample', weight: 0.85, unit: undefined };
 export function assignColumns(rows: Rows, { chain, pathAt }: RegionElement): Assigned[] {
   const proposals: Proposal[] = [];
   // In a text without an outermost element several stand there.
-  const isOutermost = ({ level, cells }: Column) =>
-    level === 0 && new Set(cells.flatMap((cell) => (cell ? [cell.start] : []))).size < 2;
+  const areSeveral = rows.columns.some(
+    ({ level, cells }) =>
+      level === 0 && new Set(cells.flatMap((cell) => (cell ? [cell.start] : []))).size > 1,
+  );
+  const isOutermost = ({ level }: Column) => level === 0 && !areSeveral;
   for (const [order, column] of rows.columns.entries()) {
     const texts = textsOf(column);
     const facts = columnFactsOf(texts);

@@ -112,6 +112,12 @@ describe('values that tell what names leave open', () => {
     expect(decided(text)).toContain('"on" of <k> is the key');
   });
 
+  it('who silences whom by name, where several outermost elements stand beside each other', () => {
+    const text =
+      '<k on="C1 (36)"><t wav="a.wav"/></k><k on="A1" mutedBy="glass" family="glass"><t wav="b.wav"/><t wav="c.wav"/></k>';
+    expect(valuesIn(text, 'lokey', 'off_by')).toEqual(['36 -', '45 1', '45 1']);
+  });
+
   it('a place between two sides, and none where numbers count frames', () => {
     const at = (place: (low: number) => number) =>
       zones((low) => `lokey="${low}" hikey="${low + 4}" place="${place(low)}"`);
