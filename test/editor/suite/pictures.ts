@@ -62,6 +62,10 @@ workbenchTest('picture: a pasted table', async (workbench) => {
   const editor = await openFile('millrace-chimes/new.sfz');
   const end = editor.document.lineAt(editor.document.lineCount - 1).range.end;
   editor.selection = new vscode.Selection(end, end);
+  await until(
+    'the extension',
+    () => vscode.extensions.getExtension('zonewright.zonewright')?.isActive === true,
+  );
   await workbench.waitFor({ selector: '.monaco-editor.focused' });
   await workbench.evaluate(`navigator.clipboard.writeText(${JSON.stringify(text)})`);
   await workbench.paste();
