@@ -34,6 +34,17 @@ export function startServerWhenNeeded(client: BaseLanguageClient): Disposable {
   return watches;
 }
 
+const told = new WeakSet<BaseLanguageClient>();
+
+/** Settles once the server runs and has been told of the documents that are open: before that it would say that it knows none. */
+export async function whenDocumentsAreTold(client: BaseLanguageClient): Promise<void> {
+  if (told.has(client)) return;
+  await client.start();
+  // The client tells of open documents right behind its start, each in a turn of its own.
+  await new Promise((done) => setTimeout(done, 0));
+  told.add(client);
+}
+
 /** Runs something each time that the server has started, and now where it has. */
 export function whenStarted(client: BaseLanguageClient, run: () => void): Disposable {
   if (client.isRunning()) run();

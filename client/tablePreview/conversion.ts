@@ -9,6 +9,7 @@ import type {
   TableDecisions,
 } from '../../server/protocol/requests/tableRequests';
 import { ConvertTableRequest, PreviewTableRequest } from '../../server/protocol/requests/tableRequests';
+import { whenDocumentsAreTold } from '../startServer';
 import type { RememberedCorrections } from './corrections';
 
 /** Where the regions of a table go: in the place of a stretch of a document, or into a new document. */
@@ -40,6 +41,7 @@ export class TableConversion {
     decisions: TableDecisions = {},
     token?: CancellationToken,
   ): Promise<ConvertTableResult | undefined> {
+    await whenDocumentsAreTold(this.#client);
     const parameters = {
       uri: this.#client.code2ProtocolConverter.asUri(document.uri),
       range: this.#client.code2ProtocolConverter.asRange(range),

@@ -62,6 +62,7 @@ workbenchTest('picture: a pasted table', async (workbench) => {
   const editor = await openFile('millrace-chimes/new.sfz');
   const end = editor.document.lineAt(editor.document.lineCount - 1).range.end;
   editor.selection = new vscode.Selection(end, end);
+  // Pasted before the server has started: the paste waits for it.
   await until(
     'the extension',
     () => vscode.extensions.getExtension('zonewright.zonewright')?.isActive === true,
