@@ -1,4 +1,4 @@
-import { keepsRegions } from '../model/editReach';
+import { keepsRegions } from '../model/editing/editReach';
 import type { Fix } from '../model/finding';
 import type { CheckContext } from './rule';
 

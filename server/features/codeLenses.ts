@@ -2,7 +2,7 @@ import { HeaderKind } from '../model/headerKinds';
 import { keysOff } from '../model/inForce/headerRanges';
 import type { Instrument } from '../model/instrument';
 import { noteNamesText } from '../model/wording/rangeWords';
-import { groupNames } from '../trade/groupNames';
+import { groupNames } from '../trade/names/groupNames';
 
 /** What stands above a header that holds regions: how many they are and what they cover. */
 export interface HeaderSummary {

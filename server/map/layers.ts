@@ -1,7 +1,7 @@
 import { HeaderKind } from '../model/headerKinds';
 import type { Instrument } from '../model/instrument';
 import { Parameter } from '../model/parameterNames';
-import { groupNames } from '../trade/groupNames';
+import { groupNames } from '../trade/names/groupNames';
 import type { MapLayer } from './mapScene';
 
 /**

@@ -1,4 +1,4 @@
-import { joinEdits, replacing } from '../model/edits';
+import { joinEdits, replacing } from '../model/editing/edits';
 import type { Files } from '../model/files';
 import type { TextEdit } from '../model/finding';
 import type { FormatStyle } from '../model/formatStyle';

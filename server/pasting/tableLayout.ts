@@ -1,5 +1,5 @@
-import { editedText } from '../model/changedInstrument';
-import { replacing } from '../model/edits';
+import { editedText } from '../model/editing/changedInstrument';
+import { replacing } from '../model/editing/edits';
 import type { TextEdit } from '../model/finding';
 import type { FormatStyle, HeaderLayout } from '../model/formatStyle';
 import type { Instrument } from '../model/instrument';

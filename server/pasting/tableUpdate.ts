@@ -1,4 +1,4 @@
-import { joinEdits } from '../model/edits';
+import { joinEdits } from '../model/editing/edits';
 import type { TextEdit } from '../model/finding';
 import type { Instrument } from '../model/instrument';
 import type { NewParameter, Notation } from '../model/notation';

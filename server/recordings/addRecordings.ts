@@ -1,4 +1,4 @@
-import { readEdited } from '../model/changedInstrument';
+import { readEdited } from '../model/editing/changedInstrument';
 import { effectiveValues } from '../model/effectiveValues';
 import type { TextEdit } from '../model/finding';
 import type { Instrument } from '../model/instrument';

@@ -1,4 +1,4 @@
-import { drumKeysOf } from '../trade/drumKeys';
+import { drumKeysOf } from '../trade/names/drumKeys';
 import type { NoteReading } from './noteNames';
 import type { Part } from './parts';
 import type { Placed } from './placed';

@@ -1,4 +1,4 @@
-import { nameKinds } from '../trade/nameParts';
+import { nameKinds } from '../trade/names/nameParts';
 
 /** One word of a file's path, with where it stands: in its name, or in the name of a folder around it. */
 export interface NameWord {

@@ -1,4 +1,4 @@
-import { readKey } from '../trade/keyReading';
+import { readKey } from '../trade/readings/keyReading';
 
 /** One way in which the names of a folder may tell notes; a key for each name that tells one. */
 export interface NoteReading {

@@ -1,6 +1,6 @@
 import { noteNameOf } from '../model/keys';
-import { drumKeysOf } from '../trade/drumKeys';
 import { spreadKeys } from '../trade/keySpread';
+import { drumKeysOf } from '../trade/names/drumKeys';
 import { placeKit } from './kit';
 import { isOfSession } from './nameText';
 import type { Part } from './parts';

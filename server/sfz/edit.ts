@@ -1,9 +1,9 @@
-import { puttingBehind, replacing } from '../model/edits';
+import { puttingBehind, replacing } from '../model/editing/edits';
+import { sharedTextRefusal } from '../model/editing/sharedText';
 import type { TextEdit } from '../model/finding';
 import type { Instrument } from '../model/instrument';
 import type { Directive } from '../model/instrumentParts';
 import type { Change, Edited } from '../model/notation';
-import { sharedTextRefusal } from '../model/sharedText';
 import type { Span } from '../model/text/span';
 import { spanIn, spanOver } from '../model/text/span';
 import { lineStartAt } from '../model/text/textLayout';

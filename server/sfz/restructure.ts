@@ -1,4 +1,4 @@
-import { joinEdits, puttingBefore, puttingBehind, replacing } from '../model/edits';
+import { joinEdits, puttingBefore, puttingBehind, replacing } from '../model/editing/edits';
 import type { TextEdit } from '../model/finding';
 import type { Instrument } from '../model/instrument';
 import type { Directive } from '../model/instrumentParts';

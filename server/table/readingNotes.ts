@@ -1,6 +1,6 @@
 import type { MiddleC } from '../model/keys';
-import type { NoteNaming } from '../trade/keyReading';
 import { keyMeanings, meaningNames } from '../trade/meaning';
+import type { NoteNaming } from '../trade/readings/keyReading';
 import type { Statements } from '../trade/statements/statements';
 import type { TableCells } from './cells/cells';
 import type { TableRows } from './cells/tableRows';

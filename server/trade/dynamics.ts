@@ -1,5 +1,5 @@
 import { bareWord } from './languages/spelling';
-import { nameKinds } from './nameParts';
+import { nameKinds } from './names/nameParts';
 
 /** Dynamics from soft to loud, as scores write them (common practice). */
 export const dynamicLetters = ['pppp', 'ppp', 'pp', 'p', 'mp', 'mf', 'f', 'ff', 'fff', 'ffff'] as const;

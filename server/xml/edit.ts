@@ -1,8 +1,8 @@
-import { joinEdits, puttingBehind, replacing } from '../model/edits';
+import { joinEdits, puttingBehind, replacing } from '../model/editing/edits';
+import { sharedTextRefusal, touchedSource } from '../model/editing/sharedText';
 import type { TextEdit } from '../model/finding';
 import type { Instrument } from '../model/instrument';
 import type { Change, Edited, NewParameter } from '../model/notation';
-import { sharedTextRefusal, touchedSource } from '../model/sharedText';
 import type { Span } from '../model/text/span';
 import { endOf, spanIn } from '../model/text/span';
 import { lineEndOf } from '../model/text/textLines';

@@ -1,4 +1,4 @@
-import { replacing } from '../model/edits';
+import { replacing } from '../model/editing/edits';
 import { HeaderKind } from '../model/headerKinds';
 import type { Instrument } from '../model/instrument';
 import type { Edited } from '../model/notation';

@@ -1,5 +1,5 @@
-import { readEdited } from '../model/changedInstrument';
-import { replacing } from '../model/edits';
+import { readEdited } from '../model/editing/changedInstrument';
+import { replacing } from '../model/editing/edits';
 import { effectiveValues } from '../model/effectiveValues';
 import type { Instrument } from '../model/instrument';
 import type { Edited } from '../model/notation';

@@ -1,4 +1,4 @@
-import { puttingBefore, replacing } from '../model/edits';
+import { puttingBefore, replacing } from '../model/editing/edits';
 import type { TextEdit } from '../model/finding';
 import { HeaderKind } from '../model/headerKinds';
 import type { Instrument } from '../model/instrument';

@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import type { MiddleC } from '../../server/model/keys';
 import { frequencyOfKey } from '../../server/model/keys';
 import { splitAt } from '../../server/table/cells/split/splitAt';
-import { readKey } from '../../server/trade/keyReading';
 import { octaveShifts } from '../../server/trade/middleC';
+import { readKey } from '../../server/trade/readings/keyReading';
 
 const rows = (text: string) => {
   const cells = splitAt(text, 'comma');

@@ -1,6 +1,6 @@
 import type { Arrangement, Refusal } from '../../gestures/arrangement';
-import { readEdited } from '../../model/changedInstrument';
-import { joinEdits } from '../../model/edits';
+import { readEdited } from '../../model/editing/changedInstrument';
+import { joinEdits } from '../../model/editing/edits';
 import type { TextEdit } from '../../model/finding';
 import type { Instrument } from '../../model/instrument';
 import type { Notation } from '../../model/notation';

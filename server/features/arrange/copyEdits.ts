@@ -1,5 +1,5 @@
-import { editedText } from '../../model/changedInstrument';
-import { replacing } from '../../model/edits';
+import { editedText } from '../../model/editing/changedInstrument';
+import { replacing } from '../../model/editing/edits';
 import type { TextEdit } from '../../model/finding';
 import type { Instrument } from '../../model/instrument';
 import { spanIn } from '../../model/text/span';

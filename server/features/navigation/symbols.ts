@@ -2,7 +2,7 @@ import { HeaderKind } from '../../model/headerKinds';
 import type { Instrument } from '../../model/instrument';
 import { Parameter } from '../../model/parameterNames';
 import { nameWithoutEnding } from '../../model/paths';
-import { groupNames } from '../../trade/groupNames';
+import { groupNames } from '../../trade/names/groupNames';
 import { RangeTexts } from '../rangeText';
 
 /** A header of the document with those inside it. */

@@ -1,4 +1,4 @@
-import { replacing } from '../../model/edits';
+import { replacing } from '../../model/editing/edits';
 import type { Refactoring, SelectedDocument } from './refactoring';
 
 /** Gives a value a name: a variable that stands for it. */

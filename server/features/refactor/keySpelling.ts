@@ -1,4 +1,4 @@
-import { replacing } from '../../model/edits';
+import { replacing } from '../../model/editing/edits';
 import type { TextEdit } from '../../model/finding';
 import type { Instrument } from '../../model/instrument';
 import { keyOfNoteName, noteNameOf } from '../../model/keys';

@@ -1,4 +1,4 @@
-import type { Keeps } from '../../model/editReach';
+import type { Keeps } from '../../model/editing/editReach';
 import type { TextEdit } from '../../model/finding';
 import type { ReadDocument } from '../readDocument';
 

@@ -1,5 +1,5 @@
-import { keepsRegions } from '../../model/editReach';
-import { joinEdits } from '../../model/edits';
+import { keepsRegions } from '../../model/editing/editReach';
+import { joinEdits } from '../../model/editing/edits';
 import type { Notation } from '../../model/notation';
 import type { RefactorEdit, Refactoring, SelectedDocument } from './refactoring';
 

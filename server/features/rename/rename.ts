@@ -1,4 +1,4 @@
-import { firstDifference, readEdited } from '../../model/changedInstrument';
+import { firstDifference, readEdited } from '../../model/editing/changedInstrument';
 import type { Instrument } from '../../model/instrument';
 import type { Notation } from '../../model/notation';
 import { Parameter } from '../../model/parameterNames';

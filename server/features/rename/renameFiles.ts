@@ -1,5 +1,5 @@
-import { readEdited } from '../../model/changedInstrument';
-import { replacing } from '../../model/edits';
+import { readEdited } from '../../model/editing/changedInstrument';
+import { replacing } from '../../model/editing/edits';
 import type { FileMoves } from '../../model/fileMoves';
 import type { TextEdit } from '../../model/finding';
 import { HeaderKind } from '../../model/headerKinds';

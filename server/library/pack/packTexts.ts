@@ -1,6 +1,6 @@
 import { movedPaths } from '../../features/rename/renameFiles';
-import { editedText } from '../../model/changedInstrument';
-import { replacing } from '../../model/edits';
+import { editedText } from '../../model/editing/changedInstrument';
+import { replacing } from '../../model/editing/edits';
 import type { TextEdit } from '../../model/finding';
 import type { Instrument } from '../../model/instrument';
 import { OutputError } from '../../model/output';

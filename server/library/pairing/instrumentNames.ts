@@ -1,6 +1,6 @@
 import { titleOf } from '../../model/paths';
 import { editDistance } from '../../model/text/nearest';
-import { nameKinds } from '../../trade/nameParts';
+import { nameKinds } from '../../trade/names/nameParts';
 
 /** Words that say what a file or folder is for, not which instrument it belongs to, without accents (common practice). */
 const plainWords = new Set(

@@ -1,7 +1,7 @@
 import { keyOfNoteName } from '../../model/keys';
 import { folderOf, isWithin, nameOf, relativePath } from '../../model/paths';
 import { counted } from '../../model/wording/counted';
-import { wordsOfName } from '../../trade/nameWords';
+import { wordsOfName } from '../../trade/names/nameWords';
 import type { InstrumentEntry, LeftOut } from '../libraryFile';
 import { instrumentName, isPartFolder, nameLikeness } from './instrumentNames';
 import { folderName, titleOfTable } from './namesOfTables';

@@ -1,4 +1,4 @@
-import { editedText } from '../../model/changedInstrument';
+import { editedText } from '../../model/editing/changedInstrument';
 import type { TextEdit } from '../../model/finding';
 import { HeaderKind } from '../../model/headerKinds';
 import type { Instrument } from '../../model/instrument';

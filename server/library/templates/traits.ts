@@ -1,5 +1,5 @@
 import { dynamicIn, dynamicLetters } from '../../trade/dynamics';
-import { nameKinds } from '../../trade/nameParts';
+import { nameKinds } from '../../trade/names/nameParts';
 
 /** What tells groups of a kind: how they are played, and what their names say of it. */
 export interface Traits {

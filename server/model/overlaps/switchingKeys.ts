@@ -1,5 +1,5 @@
+import { keyswitchOffsets } from '../inForce/keyswitchOffsets';
 import type { Instrument } from '../instrument';
-import { keyswitchOffsets } from '../keyswitchOffsets';
 import { Parameter } from '../parameterNames';
 
 /** A key that switches regions on or off. */

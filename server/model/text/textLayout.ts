@@ -1,4 +1,4 @@
-import { replacing } from '../edits';
+import { replacing } from '../editing/edits';
 import type { TextEdit } from '../finding';
 import { mainSpan } from './span';
 import { lineEndOf } from './textLines';

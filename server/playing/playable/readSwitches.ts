@@ -1,4 +1,4 @@
-import { keyswitchOffsets } from '../../model/keyswitchOffsets';
+import { keyswitchOffsets } from '../../model/inForce/keyswitchOffsets';
 import type { ValuesInForce } from './valuesInForce';
 
 /** Keyswitches of all regions. */

@@ -1,4 +1,4 @@
-import { editedText } from '../../model/changedInstrument';
+import { editedText } from '../../model/editing/changedInstrument';
 import { lineEndAt, lineStartAt } from '../../model/text/textLayout';
 import type { ConvertedTable } from '../../pasting/convertTable';
 import { tableCells } from '../../table/cells/tableCells';

@@ -5,7 +5,7 @@ import { hoverAt } from '../../features/hover/hover';
 import { fileLinks } from '../../features/navigation/links';
 import { headerSymbols, mostListed } from '../../features/navigation/symbols';
 import { mainSource } from '../../features/readDocument';
-import { groupNamesInSteps } from '../../trade/groupNames';
+import { groupNamesInSteps } from '../../trade/names/groupNames';
 import { takeSteps } from '../../workspace/takeSteps';
 import { stopIfCancelled } from '../cancellation';
 import { completionItems, withDocumentation } from '../conversion/completionItems';

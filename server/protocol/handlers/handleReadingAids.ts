@@ -13,7 +13,7 @@ import { mainSource } from '../../features/readDocument';
 import { selectionsAt } from '../../features/selectionRanges';
 import type { TokenKind, TokenMark } from '../../features/semanticTokens';
 import { semanticTokens, tokenKinds, tokenMarks } from '../../features/semanticTokens';
-import { groupNamesInSteps } from '../../trade/groupNames';
+import { groupNamesInSteps } from '../../trade/names/groupNames';
 import { takeSteps } from '../../workspace/takeSteps';
 import { stopIfCancelled } from '../cancellation';
 import { offsetOf, positionOf, rangeOf } from '../conversion/positions';

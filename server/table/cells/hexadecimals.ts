@@ -1,4 +1,4 @@
-import { readHeading } from '../../trade/headings';
+import { readHeading } from '../../trade/headings/headings';
 import type { ColumnMeaning } from '../../trade/meaning';
 import type { TableCells } from './cells';
 import type { TableRows } from './tableRows';

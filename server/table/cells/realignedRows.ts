@@ -1,4 +1,4 @@
-import { readNumber } from '../../trade/numberReading';
+import { readNumber } from '../../trade/readings/numberReading';
 import { arrangedCells } from './arrangedCells';
 import type { TableCells } from './cells';
 import { namesAudioFile } from './namesAudioFile';

@@ -1,4 +1,4 @@
-import { readHeading } from '../../trade/headings';
+import { readHeading } from '../../trade/headings/headings';
 import { arrangedCells } from './arrangedCells';
 import type { TableCells } from './cells';
 

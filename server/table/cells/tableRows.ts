@@ -1,7 +1,7 @@
 import { isAudioFileName } from '../../model/fileNames';
-import { isPageNumber, isTotal } from '../../trade/headings';
-import { readKeyRange } from '../../trade/keyReading';
-import { readNumber } from '../../trade/numberReading';
+import { isPageNumber, isTotal } from '../../trade/headings/headings';
+import { readKeyRange } from '../../trade/readings/keyReading';
+import { readNumber } from '../../trade/readings/numberReading';
 import { settingsIn } from '../../trade/statements/settings';
 import type { ColumnHeading } from '../columns/headingRows';
 import { findHeading, headingsOf, isHeadingRow, mostColumns } from '../columns/headingRows';

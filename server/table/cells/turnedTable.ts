@@ -1,5 +1,5 @@
 import { isAudioFileName } from '../../model/fileNames';
-import { readHeading } from '../../trade/headings';
+import { readHeading } from '../../trade/headings/headings';
 import { countKnown } from '../columns/headingRows';
 import { arrangedCells } from './arrangedCells';
 import type { TableCells } from './cells';

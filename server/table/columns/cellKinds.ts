@@ -1,9 +1,9 @@
 import { isAudioFileName } from '../../model/fileNames';
-import { readKeyRange } from '../../trade/keyReading';
-import { readLoop } from '../../trade/loopReading';
 import type { Unit } from '../../trade/meaning';
-import { readNumber } from '../../trade/numberReading';
-import { readPan } from '../../trade/panReading';
+import { readKeyRange } from '../../trade/readings/keyReading';
+import { readLoop } from '../../trade/readings/loopReading';
+import { readNumber } from '../../trade/readings/numberReading';
+import { readPan } from '../../trade/readings/panReading';
 
 /** What a cell looks like, without regard to its column. */
 export type CellKind =

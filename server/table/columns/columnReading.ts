@@ -1,7 +1,7 @@
-import type { KeyReading } from '../../trade/keyReading';
 import type { ColumnMeaning, Unit } from '../../trade/meaning';
+import type { KeyReading } from '../../trade/readings/keyReading';
+import type { Trigger } from '../../trade/readings/triggers';
 import type { Settings } from '../../trade/statements/settings';
-import type { Trigger } from '../../trade/triggers';
 
 /** What the heading of one of several columns of samples says of the zones that it names. */
 export type SideLabel =

@@ -1,5 +1,5 @@
-import { aloneEnd } from '../../trade/headingStems';
-import { readHeading } from '../../trade/headings';
+import { aloneEnd } from '../../trade/headings/headingStems';
+import { readHeading } from '../../trade/headings/headings';
 import type { ColumnMeaning } from '../../trade/meaning';
 import { keyMeanings } from '../../trade/meaning';
 import { settingsIn } from '../../trade/statements/settings';

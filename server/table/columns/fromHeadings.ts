@@ -1,6 +1,6 @@
-import { loudnessEnd } from '../../trade/headingStems';
-import type { HeadingReading } from '../../trade/headings';
-import { languageOf, likelyHeading, readHeading } from '../../trade/headings';
+import { loudnessEnd } from '../../trade/headings/headingStems';
+import type { HeadingReading } from '../../trade/headings/headings';
+import { languageOf, likelyHeading, readHeading } from '../../trade/headings/headings';
 import type { ColumnMeaning } from '../../trade/meaning';
 import { meaningNames } from '../../trade/meaning';
 import { shareOf } from './columnContents';

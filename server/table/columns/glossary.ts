@@ -1,5 +1,5 @@
-import type { HeadingReading } from '../../trade/headings';
-import { readHeading } from '../../trade/headings';
+import type { HeadingReading } from '../../trade/headings/headings';
+import { readHeading } from '../../trade/headings/headings';
 import { bareWord } from '../../trade/languages/spelling';
 import type { ColumnMeaning } from '../../trade/meaning';
 import type { TableCells } from '../cells/cells';

@@ -1,4 +1,4 @@
-import type { HeadingReading } from '../../trade/headings';
+import type { HeadingReading } from '../../trade/headings/headings';
 import type { ColumnMeaning, Unit } from '../../trade/meaning';
 import type { ColumnContents } from './columnContents';
 import { shareOf } from './columnContents';

@@ -1,4 +1,4 @@
-import { readHeading } from '../../trade/headings';
+import { readHeading } from '../../trade/headings/headings';
 import type { TableCells } from '../cells/cells';
 import { isRuling } from '../cells/split/delimiter';
 import type { CellKind } from './cellKinds';

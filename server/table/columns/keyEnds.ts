@@ -1,4 +1,4 @@
-import { limitWord } from '../../trade/headingStems';
+import { limitWord } from '../../trade/headings/headingStems';
 import type { ColumnMeaning } from '../../trade/meaning';
 import type { ColumnContents } from './columnContents';
 import type { ColumnState } from './columnState';

@@ -1,11 +1,11 @@
 import { dynamicIn } from '../../trade/dynamics';
-import { isGermanName, readKeyRange } from '../../trade/keyReading';
 import { panWord } from '../../trade/languages/cellWords';
 import { languages } from '../../trade/languages/languages';
 import { bareWord, wordsOf } from '../../trade/languages/spelling';
-import { nameKinds } from '../../trade/nameParts';
+import { nameKinds } from '../../trade/names/nameParts';
+import { isGermanName, readKeyRange } from '../../trade/readings/keyReading';
+import { triggerIn } from '../../trade/readings/triggers';
 import { settingsIn } from '../../trade/statements/settings';
-import { triggerIn } from '../../trade/triggers';
 import type { ColumnReading, SideLabel } from './columnReading';
 
 /** Words for a sample file of all languages, and for what stands before a file. */

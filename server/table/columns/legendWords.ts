@@ -1,9 +1,9 @@
 import { dynamicIn } from '../../trade/dynamics';
-import { readHeading } from '../../trade/headings';
+import { readHeading } from '../../trade/headings/headings';
 import { loopWord } from '../../trade/languages/cellWords';
 import { bareWord } from '../../trade/languages/spelling';
-import { loopModeInWords } from '../../trade/loopPhrases';
 import type { ColumnMeaning } from '../../trade/meaning';
+import { loopModeInWords } from '../../trade/readings/loopPhrases';
 import type { LegendEntry } from '../../trade/statements/legend';
 import { layersIn, legendIn } from '../../trade/statements/legend';
 import type { TableCells } from '../cells/cells';

@@ -1,9 +1,13 @@
 import type { MiddleC } from '../../model/keys';
 import { keyOfFrequency } from '../../model/keys';
-import { drumKeysOf } from '../../trade/drumKeys';
-import { unitInHeading } from '../../trade/headings';
+import { unitInHeading } from '../../trade/headings/headings';
 import { instrumentSpans, keyboardSpans } from '../../trade/instrumentSpans';
-import type { KeyReading, NoteNaming } from '../../trade/keyReading';
+import { wordsOf } from '../../trade/languages/spelling';
+import type { ColumnMeaning } from '../../trade/meaning';
+import { keyMeanings } from '../../trade/meaning';
+import { conventions, octaveShifts } from '../../trade/middleC';
+import { drumKeysOf } from '../../trade/names/drumKeys';
+import type { KeyReading, NoteNaming } from '../../trade/readings/keyReading';
 import {
   isGermanName,
   isLinedName,
@@ -11,12 +15,8 @@ import {
   notesInFileName,
   octaveMarkOf,
   readKeyRange,
-} from '../../trade/keyReading';
-import { wordsOf } from '../../trade/languages/spelling';
-import type { ColumnMeaning } from '../../trade/meaning';
-import { keyMeanings } from '../../trade/meaning';
-import { conventions, octaveShifts } from '../../trade/middleC';
-import { readNumber } from '../../trade/numberReading';
+} from '../../trade/readings/keyReading';
+import { readNumber } from '../../trade/readings/numberReading';
 import type { Statements } from '../../trade/statements/statements';
 import { CellReadings } from '../cells/cellReadings';
 import type { TableCells } from '../cells/cells';

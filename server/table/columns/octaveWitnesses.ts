@@ -1,9 +1,9 @@
 import type { MiddleC } from '../../model/keys';
-import type { NoteNaming } from '../../trade/keyReading';
-import { readKeyRange } from '../../trade/keyReading';
 import { wordsOf } from '../../trade/languages/spelling';
 import type { ColumnMeaning } from '../../trade/meaning';
 import { conventions, octaveShifts } from '../../trade/middleC';
+import type { NoteNaming } from '../../trade/readings/keyReading';
+import { readKeyRange } from '../../trade/readings/keyReading';
 import { CellReadings } from '../cells/cellReadings';
 import type { TableCells } from '../cells/cells';
 import type { ColumnReading } from './columnReading';

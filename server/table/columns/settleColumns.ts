@@ -1,4 +1,4 @@
-import { loudnessEnd } from '../../trade/headingStems';
+import { loudnessEnd } from '../../trade/headings/headingStems';
 import { wordsOf } from '../../trade/languages/spelling';
 import type { ColumnMeaning } from '../../trade/meaning';
 import { meaningNames } from '../../trade/meaning';

@@ -1,6 +1,6 @@
 import { wordsOf } from '../../trade/languages/spelling';
 import type { Unit } from '../../trade/meaning';
-import { readNumber } from '../../trade/numberReading';
+import { readNumber } from '../../trade/readings/numberReading';
 import type { Numbers } from '../../trade/scales/numbers';
 import { numbersOf, withoutOutlier } from '../../trade/scales/numbers';
 import type { TableCells } from '../cells/cells';

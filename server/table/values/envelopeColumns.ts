@@ -1,8 +1,8 @@
 import { rounded } from '../../trade/decimal';
 import { unitOf } from '../../trade/languages/cellWords';
 import type { Unit } from '../../trade/meaning';
-import type { NumberReading } from '../../trade/numberReading';
-import { readNumber } from '../../trade/numberReading';
+import type { NumberReading } from '../../trade/readings/numberReading';
+import { readNumber } from '../../trade/readings/numberReading';
 import { CellReadings } from '../cells/cellReadings';
 import type { ColumnReading } from '../columns/columnReading';
 import { columnName } from '../columns/columnReading';

@@ -1,4 +1,4 @@
-import { readVelocities } from '../../trade/velocityReading';
+import { readVelocities } from '../../trade/readings/velocityReading';
 import { CellReadings } from '../cells/cellReadings';
 import type { ZoneCells } from '../zones/zoneCells';
 

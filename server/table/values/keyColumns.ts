@@ -1,9 +1,9 @@
 import { keyOfFrequency } from '../../model/keys';
 import { keyBounds } from '../../trade/bounds';
-import type { KeyReading } from '../../trade/keyReading';
-import { keysInList, readKeyRange } from '../../trade/keyReading';
-import { meansAll, meansOpenEnd } from '../../trade/limits';
-import { readNumber } from '../../trade/numberReading';
+import type { KeyReading } from '../../trade/readings/keyReading';
+import { keysInList, readKeyRange } from '../../trade/readings/keyReading';
+import { meansAll, meansOpenEnd } from '../../trade/readings/limits';
+import { readNumber } from '../../trade/readings/numberReading';
 import { lastPianoKey, pianoKeyShift } from '../../trade/statements/pianoKeys';
 import { CellReadings } from '../cells/cellReadings';
 import type { ColumnReading } from '../columns/columnReading';

@@ -1,5 +1,5 @@
-import { readKey } from '../../trade/keyReading';
 import { bareWord } from '../../trade/languages/spelling';
+import { readKey } from '../../trade/readings/keyReading';
 import { CellReadings } from '../cells/cellReadings';
 import type { ColumnReading } from '../columns/columnReading';
 import { columnName, shortened } from '../columns/columnReading';

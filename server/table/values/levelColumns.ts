@@ -1,10 +1,10 @@
 import { volumeBounds } from '../../trade/bounds';
 import { rounded } from '../../trade/decimal';
-import { levelScaleOf, readLevel } from '../../trade/levelReading';
+import { saysFactor, scaleIn } from '../../trade/headings/statedScale';
+import { levelScaleOf, readLevel } from '../../trade/readings/levelReading';
 import type { LevelScale } from '../../trade/scales/levelScale';
 import { decibelsOf, fullLevels, levelScale, levelScaleNames } from '../../trade/scales/levelScale';
 import type { ScaleReading } from '../../trade/scales/numbers';
-import { saysFactor, scaleIn } from '../../trade/statedScale';
 import { CellReadings } from '../cells/cellReadings';
 import type { ColumnReading } from '../columns/columnReading';
 import { columnName, statedReason } from '../columns/columnReading';

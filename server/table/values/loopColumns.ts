@@ -1,8 +1,8 @@
 import { rounded } from '../../trade/decimal';
 import { wordsOf } from '../../trade/languages/spelling';
-import type { LoopReading, SecondPoint } from '../../trade/loopReading';
-import { readLoop } from '../../trade/loopReading';
-import type { NumberReading } from '../../trade/numberReading';
+import type { LoopReading, SecondPoint } from '../../trade/readings/loopReading';
+import { readLoop } from '../../trade/readings/loopReading';
+import type { NumberReading } from '../../trade/readings/numberReading';
 import { CellReadings } from '../cells/cellReadings';
 import type { ColumnReading } from '../columns/columnReading';
 import type { ZoneCells } from '../zones/zoneCells';

@@ -1,4 +1,4 @@
-import type { SecondPoint } from '../../trade/loopReading';
+import type { SecondPoint } from '../../trade/readings/loopReading';
 import type { ColumnReading } from '../columns/columnReading';
 import { columnName, shortened } from '../columns/columnReading';
 import type { ZoneCells } from '../zones/zoneCells';

@@ -1,6 +1,6 @@
-import type { KeyRangeReading } from '../../trade/keyReading';
-import { readKeyRange } from '../../trade/keyReading';
 import type { ColumnMeaning } from '../../trade/meaning';
+import type { KeyRangeReading } from '../../trade/readings/keyReading';
+import { readKeyRange } from '../../trade/readings/keyReading';
 import { CellReadings } from '../cells/cellReadings';
 import type { ColumnReading } from '../columns/columnReading';
 import type { ZoneCells } from '../zones/zoneCells';

@@ -1,5 +1,5 @@
 import { bareWord } from '../../trade/languages/spelling';
-import { readSequence } from '../../trade/numberReading';
+import { readSequence } from '../../trade/readings/numberReading';
 import type { ColumnReading } from '../columns/columnReading';
 import { columnName, shortened } from '../columns/columnReading';
 import type { ZoneCells } from '../zones/zoneCells';

@@ -1,9 +1,9 @@
 import { panBounds } from '../../trade/bounds';
 import { rounded } from '../../trade/decimal';
-import { hasSide, readPan } from '../../trade/panReading';
+import { scaleIn } from '../../trade/headings/statedScale';
+import { hasSide, readPan } from '../../trade/readings/panReading';
 import type { PanScale } from '../../trade/scales/panScale';
 import { panOf, panScale, sidedPanScale } from '../../trade/scales/panScale';
-import { scaleIn } from '../../trade/statedScale';
 import type { StatedScale } from '../../trade/statements/statements';
 import { CellReadings } from '../cells/cellReadings';
 import type { ColumnReading } from '../columns/columnReading';

@@ -1,6 +1,6 @@
 import type { Unit } from '../../trade/meaning';
-import type { NumberReading } from '../../trade/numberReading';
-import { readNumber } from '../../trade/numberReading';
+import type { NumberReading } from '../../trade/readings/numberReading';
+import { readNumber } from '../../trade/readings/numberReading';
 import { DistinctTexts } from '../cells/distinctTexts';
 import type { ColumnReading } from '../columns/columnReading';
 import { columnName, shortened, statedReason } from '../columns/columnReading';

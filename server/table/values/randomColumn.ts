@@ -1,6 +1,6 @@
 import { PairNumbers } from '../../model/overlaps/pairNumbers';
 import { rounded } from '../../trade/decimal';
-import { readSequence } from '../../trade/numberReading';
+import { readSequence } from '../../trade/readings/numberReading';
 import { CellReadings } from '../cells/cellReadings';
 import type { ColumnReading } from '../columns/columnReading';
 import { columnName } from '../columns/columnReading';

@@ -1,4 +1,4 @@
-import { readNumber } from '../../trade/numberReading';
+import { readNumber } from '../../trade/readings/numberReading';
 import type { ZoneCells } from '../zones/zoneCells';
 
 /** Rates below are in kHz. */

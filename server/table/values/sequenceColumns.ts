@@ -1,4 +1,4 @@
-import { readSequence } from '../../trade/numberReading';
+import { readSequence } from '../../trade/readings/numberReading';
 import { CellReadings } from '../cells/cellReadings';
 import type { ColumnReading } from '../columns/columnReading';
 import type { ZoneCells } from '../zones/zoneCells';

@@ -1,4 +1,4 @@
-import { triggerIn } from '../../trade/triggers';
+import { triggerIn } from '../../trade/readings/triggers';
 import { CellReadings } from '../cells/cellReadings';
 import type { ZoneCells } from '../zones/zoneCells';
 import { valueWords } from '../zones/zoneList';

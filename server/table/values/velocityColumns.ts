@@ -1,10 +1,10 @@
-import { meansAll, meansOpenEnd } from '../../trade/limits';
+import { scaleIn } from '../../trade/headings/statedScale';
+import { meansAll, meansOpenEnd } from '../../trade/readings/limits';
+import type { VelocityReading } from '../../trade/readings/velocityReading';
+import { readVelocities } from '../../trade/readings/velocityReading';
 import { numbersOf } from '../../trade/scales/numbers';
 import type { VelocityEnds } from '../../trade/scales/velocityScale';
 import { velocityScale } from '../../trade/scales/velocityScale';
-import { scaleIn } from '../../trade/statedScale';
-import type { VelocityReading } from '../../trade/velocityReading';
-import { readVelocities } from '../../trade/velocityReading';
 import { CellReadings } from '../cells/cellReadings';
 import type { ColumnReading } from '../columns/columnReading';
 import { columnName, shortened, statedReason } from '../columns/columnReading';

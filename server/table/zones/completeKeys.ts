@@ -1,5 +1,5 @@
-import { readKey } from '../../trade/keyReading';
 import type { ColumnMeaning } from '../../trade/meaning';
+import { readKey } from '../../trade/readings/keyReading';
 import type { ColumnReading } from '../columns/columnReading';
 import { columnName } from '../columns/columnReading';
 import type { TableNotes } from '../tableNotes';

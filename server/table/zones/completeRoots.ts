@@ -1,6 +1,6 @@
 import { keyBounds } from '../../trade/bounds';
-import { notesInFileName } from '../../trade/keyReading';
 import { conventions, octaveShifts } from '../../trade/middleC';
+import { notesInFileName } from '../../trade/readings/keyReading';
 import type { ColumnReading } from '../columns/columnReading';
 import type { SampleEvidence } from '../sampleEvidence';
 import type { TableNotes } from '../tableNotes';

@@ -1,8 +1,8 @@
 import { dynamicIn } from '../../trade/dynamics';
-import { readKey } from '../../trade/keyReading';
 import { bareWord, wordsOf } from '../../trade/languages/spelling';
 import type { ColumnMeaning } from '../../trade/meaning';
-import { triggerOf } from '../../trade/triggers';
+import { readKey } from '../../trade/readings/keyReading';
+import { triggerOf } from '../../trade/readings/triggers';
 import type { ColumnReading } from '../columns/columnReading';
 import { shortened } from '../columns/columnReading';
 import type { TableNotes } from '../tableNotes';

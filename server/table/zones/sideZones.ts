@@ -1,5 +1,5 @@
-import type { KeyReading } from '../../trade/keyReading';
-import type { Trigger } from '../../trade/triggers';
+import type { KeyReading } from '../../trade/readings/keyReading';
+import type { Trigger } from '../../trade/readings/triggers';
 import type { TableCells } from '../cells/cells';
 import { namesAudioFile } from '../cells/namesAudioFile';
 import type { TableRows } from '../cells/tableRows';

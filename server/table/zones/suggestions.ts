@@ -1,5 +1,5 @@
 import type { ColumnMeaning } from '../../trade/meaning';
-import { nameKinds } from '../../trade/nameParts';
+import { nameKinds } from '../../trade/names/nameParts';
 import { spread } from '../columns/columnContents';
 import type { ColumnReading, SideLabel } from '../columns/columnReading';
 import type { ZoneGroup } from './sharedValues';

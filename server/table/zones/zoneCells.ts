@@ -1,7 +1,7 @@
-import type { NoteNaming } from '../../trade/keyReading';
 import type { ColumnMeaning } from '../../trade/meaning';
-import { readNumber } from '../../trade/numberReading';
-import { remarkIn } from '../../trade/remark';
+import type { NoteNaming } from '../../trade/readings/keyReading';
+import { readNumber } from '../../trade/readings/numberReading';
+import { remarkIn } from '../../trade/readings/remark';
 import type { StatedScale, Statements } from '../../trade/statements/statements';
 import type { CellReadings } from '../cells/cellReadings';
 import type { TableCells } from '../cells/cells';

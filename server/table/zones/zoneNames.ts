@@ -1,7 +1,7 @@
 import { isAudioFileName } from '../../model/fileNames';
-import { isTotal, readHeading } from '../../trade/headings';
-import { readKeyRange } from '../../trade/keyReading';
+import { isTotal, readHeading } from '../../trade/headings/headings';
 import { keyMeanings } from '../../trade/meaning';
+import { readKeyRange } from '../../trade/readings/keyReading';
 import { settingsIn } from '../../trade/statements/settings';
 import type { TableCells } from '../cells/cells';
 import { DistinctTexts } from '../cells/distinctTexts';

@@ -1,9 +1,9 @@
 import type { MiddleC } from '../../model/keys';
 import type { Steps } from '../../model/steps';
 import { Source } from '../../model/text/source';
-import type { NoteNaming } from '../../trade/keyReading';
 import { loopWord } from '../../trade/languages/cellWords';
 import { octaveShifts } from '../../trade/middleC';
+import type { NoteNaming } from '../../trade/readings/keyReading';
 import type { Statements } from '../../trade/statements/statements';
 import type { TableCells } from '../cells/cells';
 import type { TableRows } from '../cells/tableRows';

@@ -1,6 +1,6 @@
 import { loopWord } from '../languages/cellWords';
-import { readNumber } from '../numberReading';
-import { readPan } from '../panReading';
+import { readNumber } from '../readings/numberReading';
+import { readPan } from '../readings/panReading';
 
 /** Parameters that many zones may share. */
 export type SharedName = 'volume' | 'transpose' | 'tune' | 'pan' | 'loop_mode';

@@ -1,4 +1,4 @@
-import { readHeading } from '../headings';
+import { readHeading } from '../headings/headings';
 import { bareWord } from '../languages/spelling';
 import { rangeWords } from '../rangeWords';
 

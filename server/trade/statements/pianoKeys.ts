@@ -1,5 +1,5 @@
-import { readKey } from '../keyReading';
 import { conventions, octaveShifts } from '../middleC';
+import { readKey } from '../readings/keyReading';
 
 /** The key number of MIDI 1.0 lies so far above that of the 88 keys of a piano, of which the first is A0, number 21 (common practice). */
 export const pianoKeyShift = 20;

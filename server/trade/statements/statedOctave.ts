@@ -1,7 +1,7 @@
 import type { MiddleC } from '../../model/keys';
 import { keyOfFrequency } from '../../model/keys';
-import { readKey } from '../keyReading';
 import { conventions, octaveShifts } from '../middleC';
+import { readKey } from '../readings/keyReading';
 
 /** Scripts without spaces between words may stand right before a name. */
 const note = String.raw`(?<![\p{Script=Latin}\p{Script=Cyrillic}\p{Script=Greek}\d])((?:[a-h](?:is|es|[#\u266fb\u266d])?|d[oó]|ut|r[eé]|mi|f[aá]|sol|l[aá]|si)\s?[-\u2212]?\d)(?!\d)`;

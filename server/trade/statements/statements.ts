@@ -1,11 +1,11 @@
 import type { MiddleC } from '../../model/keys';
-import { readHeading } from '../headings';
-import { readKey } from '../keyReading';
+import { readHeading } from '../headings/headings';
 import { unitOf } from '../languages/cellWords';
 import { languages } from '../languages/languages';
 import { bareWord } from '../languages/spelling';
 import type { ColumnMeaning, Unit } from '../meaning';
 import { rangeWords } from '../rangeWords';
+import { readKey } from '../readings/keyReading';
 import type { ForAll } from './forAll';
 import { forAllIn } from './forAll';
 import { pianoKeysIn } from './pianoKeys';

@@ -1,4 +1,4 @@
-import { replacing } from '../../model/edits';
+import { replacing } from '../../model/editing/edits';
 import type { Instrument } from '../../model/instrument';
 import type { Edited, NewParameter, SampleFactsLookup } from '../../model/notation';
 import { mainSpan } from '../../model/text/span';

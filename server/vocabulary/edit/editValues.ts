@@ -1,5 +1,5 @@
-import { editedText } from '../../model/changedInstrument';
-import { replacing } from '../../model/edits';
+import { editedText } from '../../model/editing/changedInstrument';
+import { replacing } from '../../model/editing/edits';
 import type { Instrument } from '../../model/instrument';
 import type { Edited, SampleFactsLookup } from '../../model/notation';
 import type { ConversionNote } from '../../model/notes';

@@ -1,4 +1,4 @@
-import { replacing } from '../../model/edits';
+import { replacing } from '../../model/editing/edits';
 import type { Instrument } from '../../model/instrument';
 import type { Change, Edited, SampleFactsLookup } from '../../model/notation';
 import { wholeLine } from '../../model/text/textLines';

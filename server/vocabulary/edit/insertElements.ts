@@ -1,4 +1,4 @@
-import { replacing } from '../../model/edits';
+import { replacing } from '../../model/editing/edits';
 import { HeaderKind } from '../../model/headerKinds';
 import type { Instrument } from '../../model/instrument';
 import { plainNumber } from '../../model/instrumentBuilder';

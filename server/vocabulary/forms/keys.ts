@@ -1,5 +1,5 @@
-import { readKey as readTableKey } from '../../trade/keyReading';
-import { readLinedKey, writeLinedKey } from '../../trade/linedKeys';
+import { readKey as readTableKey } from '../../trade/readings/keyReading';
+import { readLinedKey, writeLinedKey } from '../../trade/readings/linedKeys';
 import type { ValueForm } from '../vocabulary';
 import { readNumberText } from './numberText';
 

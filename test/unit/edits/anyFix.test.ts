@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { checkInstrument } from '../../../server/checks/checkInstrument';
 import { allSafeEdits } from '../../../server/features/quickFixes';
-import { readEdited } from '../../../server/model/changedInstrument';
+import { readEdited } from '../../../server/model/editing/changedInstrument';
 import type { TextEdit } from '../../../server/model/finding';
 import type { Instrument } from '../../../server/model/instrument';
 import { notations } from '../../../server/workspace/notations/notationOf';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { editedText } from '../../../server/model/changedInstrument';
+import { editedText } from '../../../server/model/editing/changedInstrument';
 import { convertTable } from '../../../server/pasting/convertTable';
 import { IncludeStore } from '../../../server/workspace/files/includeStore';
 import { notations } from '../../../server/workspace/notations/notationOf';

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { checkInstrument } from '../../../server/checks/checkInstrument';
 import { refactorings } from '../../../server/features/refactor/refactorings';
-import { keepsRegions } from '../../../server/model/editReach';
-import { replacing } from '../../../server/model/edits';
+import { keepsRegions } from '../../../server/model/editing/editReach';
+import { replacing } from '../../../server/model/editing/edits';
 import { spanIn } from '../../../server/model/text/span';
 import { notations } from '../../../server/workspace/notations/notationOf';
 import { SampleStore } from '../../../server/workspace/samples/sampleStore';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { checkInstrument } from '../../../server/checks/checkInstrument';
-import { readEdited } from '../../../server/model/changedInstrument';
+import { readEdited } from '../../../server/model/editing/changedInstrument';
 import type { Fix } from '../../../server/model/finding';
 import { notations } from '../../../server/workspace/notations/notationOf';
 import { samplesInMemory } from '../checks/markedText';

@@ -1,5 +1,5 @@
 import { expect } from 'vitest';
-import { editedText } from '../../../server/model/changedInstrument';
+import { editedText } from '../../../server/model/editing/changedInstrument';
 import type { TextEdit } from '../../../server/model/finding';
 
 /** A text with edits of its main file made; fails where two edits touch the same text. */

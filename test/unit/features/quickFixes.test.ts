@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { allSafeEdits, quickFixesAt } from '../../../server/features/quickFixes';
-import { replacing } from '../../../server/model/edits';
+import { replacing } from '../../../server/model/editing/edits';
 import type { Finding, Fix } from '../../../server/model/finding';
 import { spanIn } from '../../../server/model/text/span';
 

@@ -6,7 +6,7 @@ import { isNothing } from '../../../server/gestures/arrangement';
 import type { Gesture } from '../../../server/gestures/gesture';
 import { arranged } from '../../../server/gestures/gesture';
 import { buildMapScene } from '../../../server/map/scene';
-import { editedText } from '../../../server/model/changedInstrument';
+import { editedText } from '../../../server/model/editing/changedInstrument';
 import type { Instrument } from '../../../server/model/instrument';
 import { noteNameOf } from '../../../server/model/keys';
 import type { Notation } from '../../../server/model/notation';

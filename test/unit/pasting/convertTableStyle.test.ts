@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { editedText } from '../../../server/model/changedInstrument';
+import { editedText } from '../../../server/model/editing/changedInstrument';
 import type { FormatStyle } from '../../../server/model/formatStyle';
 import type { TableChoices } from '../../../server/pasting/convertTable';
 import { convertTable } from '../../../server/pasting/convertTable';

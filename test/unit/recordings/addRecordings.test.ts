@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { editedText, readEdited } from '../../../server/model/changedInstrument';
+import { editedText, readEdited } from '../../../server/model/editing/changedInstrument';
 import { addRecordings } from '../../../server/recordings/addRecordings';
 import type { Recording } from '../../../server/recordings/recording';
 import { sfzNotation } from '../../../server/sfz/notation';

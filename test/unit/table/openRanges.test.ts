@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { plainLayout } from '../../../server/table/cells/markup/plainLayout';
-import { keysInList, readKeyRange } from '../../../server/trade/keyReading';
-import { limitIn, meansAll } from '../../../server/trade/limits';
-import { scaleIn } from '../../../server/trade/statedScale';
-import { arePortions, readVelocities } from '../../../server/trade/velocityReading';
+import { scaleIn } from '../../../server/trade/headings/statedScale';
+import { keysInList, readKeyRange } from '../../../server/trade/readings/keyReading';
+import { limitIn, meansAll } from '../../../server/trade/readings/limits';
+import { arePortions, readVelocities } from '../../../server/trade/readings/velocityReading';
 import { notesOf, regions } from './tableRegions';
 
 // How ranges, lists and scales are written is common practice.

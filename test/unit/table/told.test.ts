@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { loopModeInWords } from '../../../server/trade/loopPhrases';
-import { readPan } from '../../../server/trade/panReading';
+import { loopModeInWords } from '../../../server/trade/readings/loopPhrases';
+import { readPan } from '../../../server/trade/readings/panReading';
 import { settingsIn } from '../../../server/trade/statements/settings';
 import { middleCIn } from '../../../server/trade/statements/statedOctave';
 import { notesOf, regions, table } from './tableRegions';

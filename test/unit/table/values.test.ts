@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { isAudioFileName } from '../../../server/model/fileNames';
-import { notesInFileName, readKey, readKeyRange } from '../../../server/trade/keyReading';
-import { readLevel } from '../../../server/trade/levelReading';
-import { readLoop } from '../../../server/trade/loopReading';
-import { readNumber, readSequence } from '../../../server/trade/numberReading';
-import { readPan } from '../../../server/trade/panReading';
+import { notesInFileName, readKey, readKeyRange } from '../../../server/trade/readings/keyReading';
+import { readLevel } from '../../../server/trade/readings/levelReading';
+import { readLoop } from '../../../server/trade/readings/loopReading';
+import { readNumber, readSequence } from '../../../server/trade/readings/numberReading';
+import { readPan } from '../../../server/trade/readings/panReading';
 
 const name = (key: number) => ({ number: undefined, named: key });
 const number = (key: number) => ({ number: key, named: undefined });

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { readKeyRange } from '../../../server/trade/keyReading';
+import { scaleIn } from '../../../server/trade/headings/statedScale';
 import { languages } from '../../../server/trade/languages/languages';
-import { readLoop } from '../../../server/trade/loopReading';
-import { readSequence } from '../../../server/trade/numberReading';
-import { scaleIn } from '../../../server/trade/statedScale';
-import { readVelocities } from '../../../server/trade/velocityReading';
+import { readKeyRange } from '../../../server/trade/readings/keyReading';
+import { readLoop } from '../../../server/trade/readings/loopReading';
+import { readSequence } from '../../../server/trade/readings/numberReading';
+import { readVelocities } from '../../../server/trade/readings/velocityReading';
 import { readRangeText } from '../../../server/vocabulary/infer/values/rangeText';
 
 const between = [...new Set(languages.flatMap((language) => language.between))];

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { XMLValidator } from 'fast-xml-parser';
 import { describe, expect, it } from 'vitest';
-import { editedText } from '../../../server/model/changedInstrument';
+import { editedText } from '../../../server/model/editing/changedInstrument';
 import { effectiveValues } from '../../../server/model/effectiveValues';
 import type { Instrument } from '../../../server/model/instrument';
 import { editInVocabulary } from '../../../server/vocabulary/edit/editVocabularyXml';

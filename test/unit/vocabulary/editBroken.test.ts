@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { editedText } from '../../../server/model/changedInstrument';
+import { editedText } from '../../../server/model/editing/changedInstrument';
 import { usualFormatStyle } from '../../../server/model/formatStyle';
 import type { Change } from '../../../server/model/notation';
 import { readSfz } from '../../../server/sfz/read';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { completionsAt } from '../../../server/features/completion/completion';
 import { refactorings } from '../../../server/features/refactor/refactorings';
-import { editedText } from '../../../server/model/changedInstrument';
+import { editedText } from '../../../server/model/editing/changedInstrument';
 import type { Change } from '../../../server/model/notation';
 import type { Vocabulary } from '../../../server/vocabulary/vocabulary';
 import { vocabularyNotation } from '../../../server/vocabulary/vocabularyNotation';

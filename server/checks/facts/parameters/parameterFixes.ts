@@ -1,4 +1,4 @@
-import { joinEdits, replacing } from '../../../model/edits';
+import { joinEdits, replacing } from '../../../model/editing/edits';
 import type { Fix, TextEdit } from '../../../model/finding';
 import { HeaderEdits, type RangeName } from '../../../model/style/headerEdits';
 import { hasVariableInName } from '../../../model/variables/textBeforeVariables';

@@ -2,7 +2,7 @@ import type { CodeAction, CodeActionParams, WorkspaceEdit } from 'vscode-languag
 import { mainSource } from '../../../features/readDocument';
 import type { SelectedDocument } from '../../../features/refactor/refactoring';
 import { refactorings } from '../../../features/refactor/refactorings';
-import { joinEdits } from '../../../model/edits';
+import { joinEdits } from '../../../model/editing/edits';
 import { offsetOf, rangeOf } from '../../conversion/positions';
 import { uriOfPath } from '../../conversion/uris';
 import { readDocument } from '../../requestedDocument';

@@ -1,4 +1,4 @@
-import { readHeading } from '../../../trade/headings';
+import { readHeading } from '../../../trade/headings/headings';
 import { TableCells } from '../cells';
 import type { Field, LiteralRecord } from './literalRecords';
 import { literalRecords } from './literalRecords';

@@ -1,7 +1,7 @@
 import { isAudioFileName } from '../../../model/fileNames';
-import { readHeading } from '../../../trade/headings';
-import { readKeyRange } from '../../../trade/keyReading';
+import { readHeading } from '../../../trade/headings/headings';
 import { unitOf } from '../../../trade/languages/cellWords';
+import { readKeyRange } from '../../../trade/readings/keyReading';
 import { meansShared } from '../../../trade/sharedWords';
 import type { LiteralEntry, LiteralList, LiteralMap, LiteralNode, LiteralValue } from './literalTree';
 

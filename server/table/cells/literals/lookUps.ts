@@ -1,6 +1,6 @@
 import { isAudioFileName } from '../../../model/fileNames';
 import { dynamicIn } from '../../../trade/dynamics';
-import { readHeading } from '../../../trade/headings';
+import { readHeading } from '../../../trade/headings/headings';
 import { bareWord } from '../../../trade/languages/spelling';
 import type { ColumnMeaning } from '../../../trade/meaning';
 import type { Field, LiteralRecord } from './literalRecords';

@@ -1,6 +1,6 @@
 import { isAudioFileName } from '../../../model/fileNames';
 import { textStart } from '../../../model/text/textLayout';
-import { readKeyRange } from '../../../trade/keyReading';
+import { readKeyRange } from '../../../trade/readings/keyReading';
 import { TableCells } from '../cells';
 
 /** So many lines tell whether a text is a list. */

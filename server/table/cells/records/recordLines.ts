@@ -1,7 +1,7 @@
 import { isAudioFileName } from '../../../model/fileNames';
-import { readHeading } from '../../../trade/headings';
+import { readHeading } from '../../../trade/headings/headings';
 import type { Unit } from '../../../trade/meaning';
-import { readNumber } from '../../../trade/numberReading';
+import { readNumber } from '../../../trade/readings/numberReading';
 
 /** A label and its value on a line of a text, by their offsets. */
 export interface Labelled {

@@ -1,4 +1,4 @@
-import { readHeading } from '../../../trade/headings';
+import { readHeading } from '../../../trade/headings/headings';
 import { bareWord } from '../../../trade/languages/spelling';
 import { keyMeanings } from '../../../trade/meaning';
 import { meansShared } from '../../../trade/sharedWords';

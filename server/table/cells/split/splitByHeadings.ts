@@ -1,4 +1,4 @@
-import { readHeading } from '../../../trade/headings';
+import { readHeading } from '../../../trade/headings/headings';
 import { lookAt } from '../../columns/cellKinds';
 import { TableCells } from '../cells';
 import type { Word } from './splitWords';

@@ -1,6 +1,6 @@
 import { isAudioFileName } from '../../../model/fileNames';
 import { textStart } from '../../../model/text/textLayout';
-import { readHeading } from '../../../trade/headings';
+import { readHeading } from '../../../trade/headings/headings';
 import { lookAt } from '../../columns/cellKinds';
 import { TableCells } from '../cells';
 

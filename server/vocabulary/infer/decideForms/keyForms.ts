@@ -1,7 +1,7 @@
 import type { MiddleC } from '../../../model/keys';
 import { keyboardSpans } from '../../../trade/instrumentSpans';
-import { isGermanName } from '../../../trade/keyReading';
-import { lacksLines, readLinedKey } from '../../../trade/linedKeys';
+import { isGermanName } from '../../../trade/readings/keyReading';
+import { lacksLines, readLinedKey } from '../../../trade/readings/linedKeys';
 import type { Statements } from '../../../trade/statements/statements';
 import type { ValueForm } from '../../vocabulary';
 import type { Assigned } from '../assign';

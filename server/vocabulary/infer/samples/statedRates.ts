@@ -1,4 +1,4 @@
-import { readHeading } from '../../../trade/headings';
+import { readHeading } from '../../../trade/headings/headings';
 import type { Column } from '../values/column';
 import type { Rows } from '../values/rows';
 import type { SampleList } from './sampleList';

@@ -1,9 +1,9 @@
 import { isAudioFileName } from '../../../model/fileNames';
-import { readKey } from '../../../trade/keyReading';
 import { unitOf } from '../../../trade/languages/cellWords';
-import { lacksLines } from '../../../trade/linedKeys';
 import type { Unit } from '../../../trade/meaning';
-import { readPan } from '../../../trade/panReading';
+import { readKey } from '../../../trade/readings/keyReading';
+import { lacksLines } from '../../../trade/readings/linedKeys';
+import { readPan } from '../../../trade/readings/panReading';
 import { readNumberText } from '../../forms/numberText';
 import type { Column } from './column';
 import type { ThousandsMark } from './thousands';

@@ -1,6 +1,6 @@
 import type { MiddleC } from '../../../model/keys';
-import { readKey as readTableKey } from '../../../trade/keyReading';
-import { lacksLines, readLinedKey } from '../../../trade/linedKeys';
+import { readKey as readTableKey } from '../../../trade/readings/keyReading';
+import { lacksLines, readLinedKey } from '../../../trade/readings/linedKeys';
 import { readKeyForm } from '../../forms/keys';
 import { isNoteName } from './columnFacts';
 

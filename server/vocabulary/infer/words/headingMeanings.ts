@@ -1,4 +1,4 @@
-import { readHeading } from '../../../trade/headings';
+import { readHeading } from '../../../trade/headings/headings';
 import type { ColumnMeaning } from '../../../trade/meaning';
 import type { InferredTarget } from './meaningRules';
 import type { Meaning, NameUnit } from './meanings';

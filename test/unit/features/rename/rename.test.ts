@@ -7,7 +7,7 @@ import {
   renameVariable,
   renamingAt,
 } from '../../../../server/features/rename/rename';
-import { editedText, readEdited } from '../../../../server/model/changedInstrument';
+import { editedText, readEdited } from '../../../../server/model/editing/changedInstrument';
 import type { TextEdit } from '../../../../server/model/finding';
 import type { Instrument } from '../../../../server/model/instrument';
 import { standingIn } from '../../../../server/model/text/span';

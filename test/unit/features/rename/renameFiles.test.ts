@@ -2,7 +2,7 @@ import { posix } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { MergedPaths, movedPaths } from '../../../../server/features/rename/renameFiles';
-import { editedText } from '../../../../server/model/changedInstrument';
+import { editedText } from '../../../../server/model/editing/changedInstrument';
 import { FileMoves } from '../../../../server/model/fileMoves';
 import type { Notation } from '../../../../server/model/notation';
 import { includedPaths } from '../../../../server/workspace/files/includeIndex';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { editedText } from '../../../../server/model/changedInstrument';
+import { editedText } from '../../../../server/model/editing/changedInstrument';
 import { effectiveValues } from '../../../../server/model/effectiveValues';
 import { readSfz } from '../../../../server/sfz/read';
 import { editInVocabulary } from '../../../../server/vocabulary/edit/editVocabularyXml';

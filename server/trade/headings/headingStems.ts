@@ -1,0 +1,142 @@
+import { languages } from '../languages/languages';
+import { bareWord, wordsOf } from '../languages/spelling';
+import type { ColumnMeaning, Unit } from '../meaning';
+
+/** Stems of words for leaving out what stands at the start, without accents. */
+const skip =
+  /^(?:skip|crop|cut|discard|uberspr|ausgelass|auslass|weglass|abschneid|saut(?:er|es?)$|ignor|coup(?:er|e)$|omit|salta|recort|taglia|pular|descart|oversla|hoppa|bortse|spring|udelad|ohit|pomin|pomij|przeskocz|preskoc|vynech|пропу|отреза|обрез)/u;
+const skipSigns = /スキップ|飛ばす|跳过|跳過|건너/u;
+const startStem =
+  /^(?:start|begin|anfang|debut|inici|comienzo|inizi|comeco|alku|start|pocz|zacat|нача|head|lead|front|first)/u;
+const frameWord = /^(?:frames?|samples?|abtastwerte?|ramk\p{L}+)$/u;
+const positionUnits: ReadonlySet<Unit> = new Set(['frames', 'ms', 's']);
+const soft =
+  /^(?:soft|quiet|gentl|leis|weich|sanft|schwach|zart|dou(?:x|ce)|faible|suav|debil|pian|debol|frac|zacht|svag|tyst|hilj|cich|slab|tich|слаб|тих)/u;
+const loud =
+  /^(?:loud|hard|strong|laut|hart|stark|kraft|fort|fuert|duro|luid|sterk|starkast|hog|kova|glosn|siln|hlasit|громк|сильн)/u;
+type End = 'lokey' | 'hikey' | 'lovel' | 'hivel';
+
+/** By the words of a subject and of a limit, the end that they name together, in any one language. */
+const ends = new Map<string, End>();
+const subjects = new Set<string>();
+for (const { parts, limits } of languages) {
+  for (const [limit, part, [ofKeys, ofVelocities]] of [
+    ['least', 'low', ['lokey', 'lovel']],
+    ['most', 'high', ['hikey', 'hivel']],
+  ] as const) {
+    const limiting = [...limits[limit], ...(parts[part] ?? [])].map((one) => wordsOf(one).join(' '));
+    for (const [subject, end] of [
+      [parts.velocity, ofVelocities],
+      [parts.key, ofKeys],
+    ] as const) {
+      for (const word of (subject ?? []).map(bareWord)) {
+        subjects.add(word);
+        for (const one of limiting) if (!ends.has(`${word} ${one}`)) ends.set(`${word} ${one}`, end);
+      }
+    }
+  }
+}
+
+const words = (part: 'low' | 'high') =>
+  new Set(languages.flatMap(({ parts }) => (parts[part] ?? []).map(bareWord)));
+/** Words of the two ends that are read as such only beside each other, since alone they say little. */
+const fromWords = new Set(
+  [
+    'from',
+    'von',
+    'ab',
+    'de',
+    'du',
+    'des',
+    'da',
+    'dal',
+    'van',
+    'vanaf',
+    'od',
+    'fran',
+    'fra',
+    'desde',
+    'от',
+    'с',
+    'bottom',
+    'under',
+    'lower',
+  ].map(bareWord),
+);
+const toWords = new Set(
+  [
+    'to',
+    'bis',
+    'zu',
+    'a',
+    'au',
+    'al',
+    'ate',
+    'hasta',
+    'fino',
+    'tot',
+    'til',
+    'till',
+    'do',
+    'po',
+    'до',
+    'по',
+    'upto',
+    'through',
+    'thru',
+    'top',
+    'over',
+    'upper',
+  ].map(bareWord),
+);
+const lows = words('low');
+const highs = words('high');
+
+/**
+ * What a heading means by the stems of its words, where the whole is not known: `Frames to skip`, `Pominąć na początku`, `Velocity up
+ * to`, `bis Anschlag`. To be believed where the cells agree.
+ */
+export function meaningByStems(text: string, unit: Unit | undefined): ColumnMeaning | undefined {
+  const words = wordsOf(text.replace(/[([{（].*$/u, ' '));
+  if (words.length > 8) return undefined;
+  const isSkip = words.some((word) => skip.test(word)) || skipSigns.test(text);
+  const isPosition =
+    (unit !== undefined && positionUnits.has(unit)) ||
+    words.some((word) => startStem.test(word) || frameWord.test(word));
+  if (isSkip && isPosition) return 'offset';
+  return endOf(words);
+}
+
+function endOf(words: readonly string[]): End | undefined {
+  if (words.length < 2 || words.length > 5) return undefined;
+  for (const [at, word] of words.entries()) {
+    if (!subjects.has(word)) continue;
+    const end = ends.get([word, ...words.slice(0, at), ...words.slice(at + 1)].join(' '));
+    if (end) return end;
+  }
+  return undefined;
+}
+
+/** The end that a heading of one word names, as `aguda` and `laag`: that of keys where its cells are keys. */
+export function aloneEnd(text: string): 'lokey' | 'hikey' | undefined {
+  const [only = '', ...others] = wordsOf(text);
+  if (others.length > 0 || only.length < 2) return undefined;
+  return lows.has(only) ? 'lokey' : highs.has(only) ? 'hikey' : undefined;
+}
+
+/** Whether a word of a heading of a few words names the lower or the upper end, as in `Od klawisza` and `au`; `undefined` where none or both do. */
+export function limitWord(text: string): 'low' | 'high' | undefined {
+  const words = wordsOf(text);
+  if (words.length > 4) return undefined;
+  const isLow = words.some((word) => lows.has(word) || fromWords.has(word));
+  const isHigh = words.some((word) => highs.has(word) || toWords.has(word));
+  return isLow === isHigh ? undefined : isLow ? 'low' : 'high';
+}
+
+/** Whether a heading speaks of the softest or the loudest, as `Soft limit` and `lauteste Stufe`; `undefined` for any other. */
+export function loudnessEnd(text: string): 'soft' | 'loud' | undefined {
+  const words = wordsOf(text);
+  if (words.length > 4) return undefined;
+  const [isSoft, isLoud] = [soft, loud].map((stem) => words.some((word) => stem.test(word)));
+  return isSoft === isLoud ? undefined : isSoft ? 'soft' : 'loud';
+}

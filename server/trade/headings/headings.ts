@@ -1,0 +1,357 @@
+import { unitOf } from '../languages/cellWords';
+import { languages } from '../languages/languages';
+import type { LanguageWords } from '../languages/languageWords';
+import { bareWord, wordsLike, wordsOf } from '../languages/spelling';
+import type { ColumnMeaning, Unit } from '../meaning';
+import { meaningByStems } from './headingStems';
+import { scaleIn } from './statedScale';
+
+/** What a heading says of its column. */
+export interface HeadingReading {
+  meaning: ColumnMeaning;
+  /** The unit that stands in brackets or as the last word. */
+  unit: Unit | undefined;
+  /**
+   * How its words are like those of a known heading: their beginnings, their stems, or the same but for a slip of the fingers. Such a heading
+   * counts only where the cells agree with it. `undefined` where the words themselves are known.
+   */
+  likeness?: 'beginning' | 'spelling' | 'stems' | undefined;
+}
+
+/** A heading of a language, its words parted. */
+interface Phrase {
+  words: readonly string[];
+  meaning: ColumnMeaning;
+}
+
+interface Dictionary {
+  fillers: ReadonlySet<string>;
+  meanings: ReadonlyMap<string, ColumnMeaning>;
+  /** Phrases by the number of their words and the first two letters, to find abbreviations. */
+  byStart: ReadonlyMap<string, readonly Phrase[]>;
+  /** All words of its phrases, to find misspelt ones. */
+  words: ReadonlySet<string>;
+}
+
+/** Letters of a word that is looked for among those of other languages with slips in it (our choice). */
+const leastForeign = 6;
+const longest = 80;
+/** Words that may stand beside others without a meaning of their own. */
+const weakWords: ReadonlySet<string> = new Set(
+  'midi zone region sample value wert valeur valor valore parameter'.split(' '),
+);
+const mostRemembered = 5000;
+/** The language is found from so many headings. */
+const mostLooked = 100;
+const dictionaries = new Map<LanguageWords, Dictionary>();
+const remembered = new Map<string, HeadingReading | undefined>();
+/** Whether one language alone knows a heading. */
+const rememberedAlone = new Map<string, boolean>();
+
+/**
+ * Finds what a heading such as `Low Key`, `loKey`, `Volume (dB)`, `Tune in cents` or `Untere Taste` means; `undefined`
+ * for one whose words are not known. Where languages give a word another meaning, `language` goes before the others.
+ */
+export function readHeading(text: string, language?: LanguageWords): HeadingReading | undefined {
+  if (text.length === 0 || text.length > longest) return undefined;
+  const key = `${language ? languages.indexOf(language) : ''} ${text}`;
+  if (remembered.has(key)) return remembered.get(key);
+  const order = language ? [language, ...languages.filter((one) => one !== language)] : languages;
+  const reading = settled(findHeading(text, order), text);
+  if (remembered.size < mostRemembered) remembered.set(key, reading);
+  return reading;
+}
+
+/** The language that knows most of some headings; `undefined` where none of them is known. */
+export function languageOf(headings: readonly string[]): LanguageWords | undefined {
+  let best: LanguageWords | undefined;
+  let most = 0;
+  const looked = headings.slice(0, mostLooked);
+  for (const language of languages) {
+    const known = looked.filter((text) => isKnownIn(language, text)).length;
+    if (known <= most) continue;
+    best = language;
+    most = known;
+  }
+  return best;
+}
+
+/** Whether a language alone knows a heading. */
+function isKnownIn(language: LanguageWords, text: string): boolean {
+  if (text.length > longest) return false;
+  const key = `${languages.indexOf(language)} ${text}`;
+  let isKnown = rememberedAlone.get(key);
+  if (isKnown === undefined) {
+    isKnown = findHeading(text, [language]) !== undefined;
+    if (rememberedAlone.size < mostRemembered) rememberedAlone.set(key, isKnown);
+  }
+  return isKnown;
+}
+
+/** A pitch in cents or semitones is no key but a tuning, a level of 0..1 an amplitude, and a MIDI number a key. */
+function settled(found: HeadingReading | undefined, text: string): HeadingReading | undefined {
+  const reading =
+    found && found.unit === undefined ? { ...found, unit: unitOfWords(found.meaning, text) } : found;
+  if (reading && isForeign(reading.meaning, text)) return undefined;
+  if (reading?.meaning === 'tune' && partOfSemitone.test(text)) return { ...reading, unit: 'cents' };
+  if (reading?.meaning === 'volume' && scaleIn(text)?.high === 1) return { ...reading, unit: 'linear' };
+  if (reading?.meaning === 'row_number' && /\bmidi\b/i.test(text)) return { ...reading, meaning: 'key' };
+  if (reading?.meaning !== 'pitch_keycenter') return reading;
+  if (reading.unit === 'cents') return { ...reading, meaning: 'tune' };
+  return reading.unit === 'semitones' ? { ...reading, meaning: 'transpose' } : reading;
+}
+
+/** A hundredth of a semitone is a cent. */
+const partOfSemitone =
+  /(?:%|percent|per cent|hundredths?|1\/100|prozent|hundertstel|pour ?cent|centi[eè]mes?|por ?ciento|cent[eé]simas?|percento|centesimi)[^\p{L}]*(?:of|de|di|van|von|eines|d['’]un|do|du)?\s*(?:an?|un[ao]?|een|eines)?\s*(?:semi|half|halb|demi|halve|medio|meio)/iu;
+const tunings: ReadonlySet<ColumnMeaning> = new Set(['tune', 'transpose']);
+const keysAndVelocities: ReadonlySet<ColumnMeaning> = new Set([
+  'pitch_keycenter',
+  'key',
+  'lokey',
+  'hikey',
+  'key_range',
+  'lovel',
+  'hivel',
+  'velocity_range',
+]);
+const frequencyWord = /^(?:freq|frequency|frequenz|frequence|frecuencia|frequenza|frequencia|frequentie)$/;
+/** Units that no column of a zone table counts in. */
+const foreignUnit =
+  /[([{（]\s*(?:[cmk]?m|mm|in|inch(?:es)?|ft|feet|k?g|lbs?|m?l|min(?:utes)?|h|hrs?|hours|days?|years?|°[cf]?|[€$£])\s*[)\]}）]/iu;
+
+/** A unit that a word of a heading says by itself: `Tune cents`, `Root frequency`, `Gain dB`. */
+function unitOfWords(meaning: ColumnMeaning, text: string): Unit | undefined {
+  const words = wordsOf(text);
+  if (meaning === 'pitch_keycenter') return words.some((word) => frequencyWord.test(word)) ? 'Hz' : undefined;
+  if (!tunings.has(meaning) && meaning !== 'volume') return undefined;
+  const units = words.filter((word) => word.length > 1).map((word) => unitOf(word));
+  if (meaning === 'volume') return units.includes('dB') ? 'dB' : undefined;
+  return units.find((unit) => unit === 'cents' || unit === 'semitones');
+}
+
+/** Whether a heading speaks of lengths, weights or money: nothing that plays is counted so. */
+function isForeign(meaning: ColumnMeaning, text: string): boolean {
+  return keysAndVelocities.has(meaning) && foreignUnit.test(text);
+}
+
+/** The scale of a column behind its name: `pan 0-127`. */
+const scaleBehind =
+  /(?<=\p{L})\s+[-+]?\d+(?:[.,]\d+)?\s*(?:-|\u2013|\.{2,3}|to|bis)\s*[-+]?\d+(?:[.,]\d+)?\s*$/iu;
+
+function findHeading(text: string, order: readonly LanguageWords[]): HeadingReading | undefined {
+  const bracket = /^([^([{（]*)[([{（]([^)\]}）]*)[)\]}）]?(.*)$/.exec(text);
+  const whole = meaningOf(text, order) ?? meaningOf(text.replace(scaleBehind, ''), order);
+  if (whole) return { meaning: whole, unit: unitOf(bracket?.[2] ?? signUnit(text)) };
+  if (bracket) {
+    const meaning = meaningOf(`${bracket[1]} ${bracket[3]}`, order);
+    if (meaning) return { meaning, unit: unitOf(bracket[2]) };
+  }
+  // In `gainDb` a capital parts the unit from the rest.
+  const camel = text.trim().replace(/(\p{Ll})(\p{Lu}\p{Ll}*)$/u, '$1 $2');
+  for (const parted of new Set([text.trim(), camel])) {
+    const last = /^(.*?)(?:\s+(?:in|en|em))?[\s,/:_-]+([^\s,/:_-]+)$/.exec(parted);
+    const unit = last ? unitOf(last[2].replace(/[()[\]{}]/g, '')) : undefined;
+    const meaning = last && unit ? meaningOf(last[1], order) : undefined;
+    if (meaning) return { meaning, unit };
+  }
+  const parts = wordsOf(bracket ? `${bracket[1]} ${bracket[3]}` : text);
+  for (const language of order) {
+    const meaning = abbreviated(parts, dictionaryOf(language));
+    if (meaning) return { meaning, unit: bracket ? unitOf(bracket[2]) : undefined, likeness: 'beginning' };
+  }
+  const unit = unitInHeading(text);
+  const meaning = meaningByStems(text, unit);
+  return meaning && { meaning, unit, likeness: 'stems' };
+}
+
+/** As {@link readHeading}, also of a heading whose words are known but for slips of the fingers: `Lo Kye`, `Velcity`. */
+export function likelyHeading(text: string, language?: LanguageWords): HeadingReading | undefined {
+  const known = readHeading(text, language);
+  if (known || text.length === 0 || text.length > longest) return known;
+  const order = language ? [language, ...languages.filter((one) => one !== language)] : languages;
+  const unit = unitInHeading(text);
+  const words = wordsOf(text.replace(/[([{（].*$/u, ' ')).filter(
+    (word, at, all) => unit === undefined || at < all.length - 1 || unitOf(word) === undefined,
+  );
+  for (const one of order) {
+    const dictionary = dictionaryOf(one);
+    // A short word of one language is easily like another of a language that nothing else in the table is written in.
+    const isExpected = one === language || one === languages[0];
+    const isTooShort = (word: string) => word.length < leastForeign && !dictionary.words.has(word);
+    if (!isExpected && words.some(isTooShort)) continue;
+    const meaning = misspelt(words, dictionary);
+    if (meaning) return settled({ meaning, unit, likeness: 'spelling' }, text);
+  }
+  return undefined;
+}
+
+/** The meaning of a heading whose words are known but for slips of the fingers; each has to be like one word alone. */
+function misspelt(
+  words: readonly string[],
+  { meanings, fillers, words: known }: Dictionary,
+): ColumnMeaning | undefined {
+  if (words.length === 0 || words.length > 4) return undefined;
+  const choices = words.map((word) =>
+    known.has(word) || fillers.has(word) ? [word] : wordsLike(word, known),
+  );
+  if (choices.some(({ length }) => length === 0)) return undefined;
+  const found = new Set<ColumnMeaning>();
+  const join = (at: number, chosen: readonly string[]) => {
+    if (at < choices.length) for (const word of choices[at]) join(at + 1, [...chosen, word]);
+    else {
+      const meaning = meanings.get(joined(chosen, fillers));
+      if (meaning) found.add(meaning);
+    }
+  };
+  join(0, []);
+  const [meaning] = found;
+  return found.size === 1 ? meaning : undefined;
+}
+
+/** The unit in the brackets of a heading or as its last word, whether its other words are known or not. */
+export function unitInHeading(text: string): Unit | undefined {
+  if (text.length > longest) return undefined;
+  const bracket = /[([{（]([^)\]}）]*)[)\]}）]/.exec(text)?.[1];
+  return unitOf(
+    bracket ??
+      text
+        .trim()
+        .split(/[\s,/:_-]+/)
+        .at(-1) ??
+      '',
+  );
+}
+
+const totals: ReadonlySet<string> = new Set(languages.flatMap((language) => language.totals.map(bareWord)));
+const pages: ReadonlySet<string> = new Set(languages.flatMap((language) => language.pages.map(bareWord)));
+
+/** No word for a page is longer, without accents. */
+const longestPage = Math.max(...Array.from(pages, (word) => word.length));
+
+/** Whether a row that starts with this text sums up others. */
+export function isTotal(text: string): boolean {
+  const word = /^\p{L}+/u.exec(text.slice(0, 40))?.[0];
+  return word !== undefined && totals.has(bareWord(word));
+}
+
+/** Whether a line numbers a page: `Page 2 of 5`. */
+export function isPageNumber(text: string): boolean {
+  if (!mayNumberPage(text)) return false;
+  const match = /^\W*(\p{L}+)\W{0,3}\d/u.exec(text.slice(0, 40));
+  return match !== null && pages.has(bareWord(match[1]));
+}
+
+/** Whether a text starts with a word as long as those for pages, and a number, as far as it is ASCII. */
+function mayNumberPage(text: string): boolean {
+  let at = 0;
+  while (at < text.length && isSign(text.charCodeAt(at))) at++;
+  const start = at;
+  while (at < text.length && isLetter(text.charCodeAt(at))) at++;
+  if (at - start > longestPage) return false;
+  const letters = at - start;
+  while (at < text.length && isSign(text.charCodeAt(at))) at++;
+  const code = text.charCodeAt(at);
+  return code > 127 || (letters > 0 && code >= 48 && code <= 57);
+}
+
+function isLetter(code: number): boolean {
+  const small = code | 32;
+  return small >= 97 && small <= 122;
+}
+
+/** ASCII that is neither letter, digit nor `_`. */
+function isSign(code: number): boolean {
+  return code < 128 && !isLetter(code) && (code < 48 || code > 57) && code !== 95;
+}
+
+/** A sign that is a unit at the end of a heading, as in `Volume %`; else the heading itself. */
+function signUnit(text: string): string {
+  return text.endsWith('%') ? '%' : text;
+}
+
+function meaningOf(text: string, order: readonly LanguageWords[]): ColumnMeaning | undefined {
+  const words = wordsOf(text);
+  const telling = words.filter((word) => !weakWords.has(word));
+  for (const some of telling.length > 0 && telling.length < words.length ? [words, telling] : [words]) {
+    for (const language of order) {
+      const { meanings, fillers } = dictionaryOf(language);
+      const meaning = meanings.get(joined(some, fillers));
+      if (meaning) return meaning;
+    }
+  }
+  return undefined;
+}
+
+/** Small words do not count, but for the last: in `Note de` it says that a range starts there. */
+function joined(words: readonly string[], fillers: ReadonlySet<string>): string {
+  return words.filter((word, at) => at === words.length - 1 || !fillers.has(word)).join('');
+}
+
+/** The one meaning of all headings that these words are the beginnings of, word by word: `Veloc. min`. */
+function abbreviated(words: readonly string[], { byStart, fillers }: Dictionary): ColumnMeaning | undefined {
+  const short = words.filter((word) => !fillers.has(word));
+  if (!short.some((word) => word.length >= 3) || short.some((word) => word.length < 2)) return undefined;
+  let found: ColumnMeaning | undefined;
+  for (const { words: full, meaning } of byStart.get(startOf(short)) ?? []) {
+    if (meaning === found) continue;
+    if (!full.every((word, at) => word.startsWith(short[at]))) continue;
+    if (found) return undefined;
+    found = meaning;
+  }
+  return found;
+}
+
+function startOf(words: readonly string[]): string {
+  return `${words.length}${words[0]?.slice(0, 2) ?? ''}`;
+}
+
+function dictionaryOf(language: LanguageWords): Dictionary {
+  let dictionary = dictionaries.get(language);
+  if (!dictionary) {
+    dictionary = expand(language);
+    dictionaries.set(language, dictionary);
+  }
+  return dictionary;
+}
+
+/** A phrase written out counts before one that is put together from parts, and that before one turned round. */
+function expand({ parts, phrases: lists, fillers: small }: LanguageWords): Dictionary {
+  const fillers = new Set(small.map(bareWord));
+  const meanings = new Map<string, ColumnMeaning>();
+  const byStart = new Map<string, Phrase[]>();
+  const turned: Phrase[] = [];
+  const add = (words: readonly string[], meaning: ColumnMeaning) => {
+    const key = joined(words, fillers);
+    if (key !== '' && !meanings.has(key)) {
+      meanings.set(key, meaning);
+      const telling = words.filter((word) => !fillers.has(word));
+      const list = byStart.get(startOf(telling));
+      if (list) list.push({ words: telling, meaning });
+      else byStart.set(startOf(telling), [{ words: telling, meaning }]);
+    }
+  };
+  const all = (Object.entries(lists) as [ColumnMeaning, readonly string[]][]).flatMap(([meaning, list]) =>
+    list.map((phrase) => ({ phrase, meaning })),
+  );
+  for (const { phrase, meaning } of all) {
+    if (!phrase.includes('{')) add(wordsOf(phrase), meaning);
+  }
+  for (const { phrase, meaning } of all) {
+    for (const written of fill(phrase, parts)) {
+      const words = wordsOf(written);
+      add(words, meaning);
+      if (words.length === 2) turned.push({ words: [words[1], words[0]], meaning });
+    }
+  }
+  for (const { words, meaning } of turned) add(words, meaning);
+  const words = new Set([...byStart.values()].flatMap((list) => list.flatMap((phrase) => [...phrase.words])));
+  return { fillers, meanings, byStart, words };
+}
+
+function fill(phrase: string, parts: Readonly<Record<string, readonly string[]>>): string[] {
+  const slot = /\{(\w+)\}/.exec(phrase);
+  if (!slot) return [phrase];
+  const choices = parts[slot[1]] ?? [];
+  return choices.flatMap((word) => fill(phrase.replace(slot[0], word), parts));
+}

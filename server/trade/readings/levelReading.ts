@@ -1,0 +1,39 @@
+import { volumeBounds } from '../bounds';
+import type { Unit } from '../meaning';
+import type { LevelScale } from '../scales/levelScale';
+import { decibelsOf } from '../scales/levelScale';
+import { readNumber } from './numberReading';
+
+/** A level in dB, and how it differs from what the table says; or what is wrong with the text. */
+export type LevelReading = { decibels: number; how: string | undefined } | { fault: string };
+
+const unitScales: Readonly<Partial<Record<Unit, LevelScale>>> = {
+  dB: 'dB',
+  centibels: 'centibels',
+  percent: 'percent',
+  linear: 'factor',
+};
+
+/** The scale of levels that a unit stands for; `undefined` for units of other things. */
+export function levelScaleOf(unit: Unit | undefined): LevelScale | undefined {
+  return unit && unitScales[unit];
+}
+
+/**
+ * Reads a level; a unit behind the number counts before the scale of its column. An attenuation counts the other way.
+ * Levels beyond the bounds of the format, −144..6 dB, are brought to them.
+ */
+export function readLevel(text: string, scale: LevelScale, attenuation: boolean): LevelReading {
+  const reading = readNumber(text);
+  const own = reading?.unit === undefined ? scale : levelScaleOf(reading.unit);
+  const level = reading && own ? decibelsOf(reading.number, own, attenuation) : Number.NaN;
+  if (Number.isNaN(level) || own === undefined) return { fault: 'is no level in dB' };
+  const decibels = Math.min(volumeBounds.most, Math.max(volumeBounds.least, level));
+  if (decibels !== level && level !== Number.NEGATIVE_INFINITY)
+    return {
+      decibels,
+      how: `is beyond the levels that can be written, −144 to 6 dB; it is written as ${decibels} dB`,
+    };
+  const isSaid = own === 'dB' && decibels === level;
+  return { decibels, how: isSaid || decibels === 0 ? undefined : `is written as ${decibels} dB` };
+}

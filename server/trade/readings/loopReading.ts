@@ -1,0 +1,97 @@
+import { loopWord } from '../languages/cellWords';
+import type { CellWord } from '../languages/languageWords';
+import { rangeWords } from '../rangeWords';
+import type { NumberReading } from './numberReading';
+import { readNumber } from './numberReading';
+
+/** What the second number of a loop says: where it ends, how long it is, or either, as the sign leaves it open. */
+export type SecondPoint = 'end' | 'length' | 'open';
+
+/** What a cell says of a loop. */
+export interface LoopReading {
+  mode: 'no_loop' | 'one_shot' | 'loop_continuous' | 'loop_sustain' | undefined;
+  /** The way back is played too, or the loop runs backwards; the open format names it `loop_type`. */
+  type: 'alternate' | 'backward' | undefined;
+  start: NumberReading | undefined;
+  second: NumberReading | undefined;
+  secondIs: SecondPoint;
+}
+
+const longest = 60;
+const nothing: LoopReading = {
+  mode: undefined,
+  type: undefined,
+  start: undefined,
+  second: undefined,
+  secondIs: 'end',
+};
+const signs: readonly (readonly [RegExp, SecondPoint])[] = [
+  [/\s?(?:\+|\s(?:len|length|for)\.?\s)\s?/iu, 'length'],
+  [
+    new RegExp(
+      String.raw`\s?(?:-|\u2013|\u2014|\u2212|\.{2,3}|\u2026|\u2192|~|\u301c|\s${rangeWords}\s)\s?`,
+      'iu',
+    ),
+    'end',
+  ],
+  [/\s?[/;|:]\s?|,\s/u, 'open'],
+];
+
+/**
+ * Reads a loop cell: a switch (`on`, `off`, `0`, `1`, `✓`), a mode in words, `start-end` or `start+length` in frames or times,
+ * or two numbers as in `30000/8000`; or both: `sustain 1000-2000`.
+ */
+export function readLoop(text: string): LoopReading | undefined {
+  const word = text.trim();
+  if (word === '' || word.length > longest) return undefined;
+  const mode = modeOf(loopWord(word));
+  if (mode) return mode;
+  const points = readPoints(word);
+  if (points) return points;
+  const parts =
+    /^([^\d]+?)[\s:([]+(\d.*?)[)\]]?$/.exec(word) ?? /^(\d.*\d)[\s,([]+([^\d]+?)[)\]]?$/.exec(word);
+  if (!parts) return undefined;
+  const [first, second] = [parts[1], parts[2]];
+  const said = modeOf(loopWord(first)) ?? modeOf(loopWord(second));
+  const at = readPoints(first) ?? readPoints(second);
+  return said && at && { ...at, mode: said.mode, type: said.type };
+}
+
+function modeOf(word: CellWord | undefined): LoopReading | undefined {
+  switch (word) {
+    case 'no_loop':
+    case 'one_shot':
+    case 'loop_continuous':
+    case 'loop_sustain':
+      return { ...nothing, mode: word };
+    case 'alternate':
+    case 'backward':
+      return { ...nothing, mode: 'loop_continuous', type: word };
+    default:
+      return undefined;
+  }
+}
+
+/** Two points; for a unit that stands at the second only, as in `0.5-1.25 s`, it goes for both. */
+function readPoints(text: string): LoopReading | undefined {
+  for (const [pattern, secondIs] of signs) {
+    const sign = pattern.exec(text);
+    if (!sign || sign.index === 0) continue;
+    const start = pointIn(text.slice(0, sign.index));
+    const second = pointIn(text.slice(sign.index + sign[0].length));
+    if (!start || !second) continue;
+    // From 0 to 0 there is nothing to repeat.
+    if (start.number === 0 && second.number === 0) return modeOf('no_loop');
+    const first = start.unit || !second.unit ? start : { ...start, unit: second.unit };
+    return { ...nothing, start: first, second, secondIs };
+  }
+  return undefined;
+}
+
+/** A frame count, or a time. */
+function pointIn(text: string): NumberReading | undefined {
+  const reading = readNumber(text, 'frames');
+  if (!reading || !(reading.number >= 0) || reading.number === Number.POSITIVE_INFINITY) return undefined;
+  const { unit } = reading;
+  return unit === 's' || unit === 'ms' || unit === undefined || unit === 'frames' ? reading : undefined;
+}

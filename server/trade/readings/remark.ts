@@ -1,0 +1,37 @@
+import { unitOf } from '../languages/cellWords';
+
+/** A value and what somebody remarks on it. */
+export interface Remarked {
+  value: string;
+  remark: string;
+}
+
+const longest = 200;
+const longestValue = 24;
+/** A sign that no value has, or a word behind a blank. */
+const behind =
+  /^(.*?[\p{L}\p{N}%♯♭])(\s*[?!*†‡]+(?:\s.*)?|\s*(?:<-|<=|\u2190|\u21d0|\/\/|--).*|\s+#.*|\s*[([{].*|\s*,\s+\p{L}.*|\s*;.*|\s+\p{L}{2,}.*)$/u;
+const before =
+  /^(~|\u2248|\?|ca\.?(?=[\s\d])|c\.\s|circa\s|approx\.?\s|about\s|etwa\s|env(?:iron|\.)?\s)\s*(\S.*)$/iu;
+
+/** A unit that starts a remark belongs to the value before it. */
+function withUnit(value: string, rest: string): [value: string, rest: string] {
+  const [first = '', unit = ''] = /^\s*([\p{L}%]+)/u.exec(rest) ?? [];
+  const isUnit = unit !== '' && unitOf(unit) !== undefined;
+  return isUnit ? [value + first, rest.slice(first.length)] : [value, rest];
+}
+
+/**
+ * Parts a value from a remark on it: `52?`, `56 <- check`, `67 # later 72`, `4 (was 1)`, `~60`; `undefined` for a text without
+ * one. What is behind the value is no remark where it starts with a unit. Whether the value is one, the caller has to see.
+ */
+export function remarkIn(text: string): Remarked | undefined {
+  if (text.length > longest || !/\d/.test(text)) return undefined;
+  const lead = before.exec(text.trim());
+  if (lead) return { value: lead[2], remark: lead[1].trim() };
+  const found = behind.exec(text.trim());
+  if (!found) return undefined;
+  const [value, rest] = withUnit(found[1], found[2]);
+  if (value.length > longestValue || !/\d/.test(value) || rest === '') return undefined;
+  return { value: value.trim(), remark: rest.trim() };
+}

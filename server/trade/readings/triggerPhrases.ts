@@ -1,0 +1,41 @@
+import { languages } from '../languages/languages';
+import { wordsOf } from '../languages/spelling';
+
+const release =
+  /^(?:releas|lett?ing|let$|loslass|losgelass|loslat|losgelat|relach|lach|solt|suelt|levant|rilasc|slapp|slipp?|slupp|vapaut|irrot|puszcz|zwoln|pusten|pusti|uvoln|отпус|отпущ|отжат)/u;
+const press =
+  /^(?:press|depress|druck|gedruckt|niederdruck|anschl|appu|enfonc|puls|presion|premi|premer|premut|premo|indruk|ingedruk|aansla|nedtryck|tryck|trykk?|paina|wcisn|nacis|stisk|нажат|нажим)/u;
+const releaseSigns = /離|放|松开|鬆開|リリース|뗄|뗌|뗀|놓/u;
+const pressSigns = /押|按|打鍵|누를|누름|누르/u;
+/** Small words beside, besides words for a key in all languages. */
+const small: ReadonlySet<string> = new Set([
+  ...'a ao aos o os as da do de del della dell des du la le les il lo l el al alla au aux un une uma una the on at when while after upon of off go gone is are be being up by'.split(
+    ' ',
+  ),
+  ...'beim bei der die das dem den nach wenn wird bij het een van na nar nar vid efter i et en ved nar kun kun przy po pri se quando cuando quand lorsque dopo despues depois apres tras en je est es e si wordt als bliver blir ar при после на по'.split(
+    ' ',
+  ),
+  ...'koskettimen kosketin klawisza klavesy klavesu klavesa клавиши клавишу клавиша tangenten tasten tangent toetsen'.split(
+    ' ',
+  ),
+  ...languages.flatMap(({ parts }) => (parts.key ?? []).flatMap(wordsOf)),
+]);
+const mostWords = 6;
+const longest = 60;
+
+/**
+ * What starts a zone by a phrase about a key: `ao soltar a tecla`, `when the key is released`. `undefined` where other words stand
+ * in it, or both are named.
+ */
+export function triggerPhrase(text: string): 'press' | 'release' | undefined {
+  if (text.length > longest) return undefined;
+  const [isReleased, isPressed] = [releaseSigns.test(text), pressSigns.test(text)];
+  if (isReleased || isPressed)
+    return isReleased === isPressed || text.length > 12 ? undefined : isReleased ? 'release' : 'press';
+  const words = wordsOf(text);
+  if (words.length < 2 || words.length > mostWords) return undefined;
+  const telling = words.filter((word) => !small.has(word));
+  if (telling.length === 0 || telling.length > 2) return undefined;
+  if (telling.every((word) => release.test(word))) return 'release';
+  return telling.every((word) => press.test(word)) ? 'press' : undefined;
+}

@@ -1,0 +1,36 @@
+import { loopWord, triggerWord } from '../languages/cellWords';
+import { triggerPhrase } from './triggerPhrases';
+
+/** What starts a region, by the values of `trigger` in the open SFZ format. */
+export type Trigger = 'attack' | 'release' | 'first' | 'legato';
+
+/**
+ * Reads what starts a region: `press`, `release`, `note off`, `key up`. Under a heading that names one of them, such as `Release`,
+ * also whether it is so: `yes`, `x`, `0`. `undefined` for anything else.
+ */
+export function triggerIn(text: string, heading = ''): Trigger | undefined {
+  const word = triggerOf(text);
+  if (word) return word;
+  if (/^(?:down|on)$/i.test(text)) return triggerOf(heading) ? undefined : 'attack';
+  if (/^(?:up|off)$/i.test(text) && !triggerOf(heading)) return 'release';
+  const said = triggerOf(heading);
+  const is = loopWord(text);
+  if (!said || !is) return undefined;
+  return is === 'no_loop' ? (said === 'release' ? 'attack' : undefined) : said;
+}
+
+/** What starts a region by a word that says nothing else: `note off`, not `off`. */
+export function triggerOf(text: string): Trigger | undefined {
+  switch (triggerWord(text) ?? triggerPhrase(text)) {
+    case 'press':
+      return 'attack';
+    case 'release':
+      return 'release';
+    case 'first':
+      return 'first';
+    case 'legato':
+      return 'legato';
+    default:
+      return undefined;
+  }
+}
