@@ -21,6 +21,8 @@ export function bundlesFor({ production = false } = {}) {
     alias: { 'codec-parser': './server/audio/decode/streamParser.ts' },
   };
   const forNode = { ...shared, platform: 'node', target: 'node20', format: 'cjs' };
+  /** Parted where something is loaded when it is needed. */
+  const inChunks = { outdir: 'dist', format: 'esm', splitting: true };
   /** For the workers of an editor that a browser hosts. */
   const forBrowser = { ...shared, platform: 'browser', target: 'es2022', format: 'iife' };
   /** For web views: modules, so that pages share what several of them use. */
@@ -28,17 +30,24 @@ export function bundlesFor({ production = false } = {}) {
 
   return [
     { ...forNode, entryPoints: ['client/main.ts'], outfile: 'dist/client.js', external: ['vscode'] },
-    { ...forNode, entryPoints: ['server/main.ts'], outfile: 'dist/server.js' },
+    {
+      ...forNode,
+      ...inChunks,
+      // An editor waits for what the first document needs; the rest comes when it is asked for.
+      entryPoints: [{ in: 'server/main.ts', out: 'server' }],
+      chunkNames: 'server/[name]-[hash]',
+      // Breakpoints need a map; a chunk made anew has it in itself.
+      sourcemap: production ? false : 'inline',
+      plugins: [commonJsChunks({ minify: production })],
+    },
     { ...forNode, entryPoints: ['server/measureWorker.ts'], outfile: 'dist/measureWorker.js' },
     { ...forNode, entryPoints: ['server/compareWorker.ts'], outfile: 'dist/compareWorker.js' },
     { ...forNode, entryPoints: ['server/flacLibrary.ts'], outfile: 'dist/flacLibrary.js' },
     {
       ...forNode,
+      ...inChunks,
       // The threads of a build share the chunks of the command line.
       entryPoints: ['server/cli.ts', 'server/buildWorker.ts'],
-      outdir: 'dist',
-      format: 'esm',
-      splitting: true,
       chunkNames: 'cli/[name]-[hash]',
       sourcemap: false,
       plugins: [commonJsChunks({ program: 'server/cli.ts', minify: production })],

@@ -19,7 +19,7 @@ const bundles = bundlesFor({ production });
 const inputsOf = new Map();
 
 // What pages share goes by the name of its content, so that older ones would stay.
-for (const folder of ['dist/pages', 'dist/cli'])
+for (const folder of ['dist/pages', 'dist/cli', 'dist/server'])
   await rm(join(repository, folder), { recursive: true, force: true });
 await mkdir(join(repository, 'dist'), { recursive: true });
 
@@ -48,9 +48,9 @@ function finishEachBuild(plugin) {
   });
 }
 
-function finish({ entryPoints, outfile, outdir }) {
+function finish({ entryPoints, outfile }) {
   return async ({ metafile }) => {
-    inputsOf.set(outfile ?? outdir, Object.keys(metafile.inputs));
+    inputsOf.set(outfile ?? entryPoints, Object.keys(metafile.inputs));
     if (entryPoints[0] === 'server/cli.ts') await chmod(join(repository, 'dist/cli.js'), 0o755);
   };
 }

@@ -1,6 +1,5 @@
 import { availableParallelism } from 'node:os';
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node';
-import { buildHost } from './commandLine/buildHost';
 import { fewAtOnce } from './protocol/fewAtOnce';
 import { LanguageServer } from './protocol/languageServer';
 import { sessionOrder } from './protocol/sessionOrder';
@@ -24,7 +23,10 @@ if (process.argv.some((word) => transport.test(word))) {
       storage: (folder) => cacheFolder(folder),
     },
     // A thread is always used: the server's own answers meanwhile. One core is left to it where there are several.
-    buildHost({ files: nodeFiles, program: __dirname }, Math.max(2, availableParallelism() - 1)),
+    async () => {
+      const { buildHost } = await import('./commandLine/buildHost');
+      return buildHost({ files: nodeFiles, program: __dirname }, Math.max(2, availableParallelism() - 1));
+    },
   ).listen();
 } else {
   process.stderr.write(

@@ -71,7 +71,7 @@ export class Libraries implements Disposable {
 
   async #ask(): Promise<LibraryView[]> {
     try {
-      this.#views = await this.#client.sendRequest(LibrariesRequest.type);
+      this.#views = await this.#client.sendRequest(LibrariesRequest.type, null);
     } catch {
       this.#views ??= [];
     } finally {

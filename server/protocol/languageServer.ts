@@ -14,7 +14,6 @@ import {
   TextDocuments,
 } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import type { BuildHost } from '../library/build/runBuild';
 import type { Files } from '../model/files';
 import { nameOf } from '../model/paths';
 import { withFontSamples } from '../soundfont/fontFiles';
@@ -29,21 +28,11 @@ import { diagnosticsOf } from './conversion/diagnostics';
 import { pathOfUri, serveFilesOf, uriOfPath } from './conversion/uris';
 import { FileWatching } from './fileWatching';
 import { FolderFindings } from './folderFindings';
-import { handleAddSamples } from './handlers/handleAddSamples';
-import { handleComparison } from './handlers/handleComparison';
 import { handleFeatures } from './handlers/handleFeatures';
 import { handleInstrumentList } from './handlers/handleInstrumentList';
-import { handleInstrumentRequests } from './handlers/handleInstrumentRequests';
+import type { OpenBuildHost } from './handlers/handleLater';
+import { handleLater } from './handlers/handleLater';
 import { handleReadingAids, refreshReadingAids } from './handlers/handleReadingAids';
-import { handleRecordingComparison } from './handlers/handleRecordingComparison';
-import { handleSamples } from './handlers/handleSamples';
-import { handleSound } from './handlers/handleSound';
-import { handleConversion } from './handlers/outputs/handleConversion';
-import { handleFonts } from './handlers/outputs/handleFonts';
-import { handleLibrary } from './handlers/outputs/handleLibrary';
-import { handlePacks } from './handlers/outputs/handlePacks';
-import { handleRecordings } from './handlers/outputs/handleRecordings';
-import { handleTables } from './handlers/outputs/handleTables';
 import type { MeasuringHost } from './measuring';
 import { Measuring } from './measuring';
 import { Publishing } from './publishing';
@@ -84,14 +73,14 @@ export class LanguageServer implements ServerContext {
   readonly #publishing: Publishing;
   readonly #folderFindings = new FolderFindings(this);
   readonly #trust: Trust;
-  readonly #builds: BuildHost | undefined;
+  readonly #builds: OpenBuildHost | undefined;
   readonly #session = Date.now().toString(36);
   readonly #changed = new Map<string, NodeJS.Timeout>();
   #folders: string[] = [];
   #looking: NodeJS.Timeout | undefined;
 
   /** Samples are measured, and libraries built, where the host can. */
-  constructor(connection: Connection, allFiles: Files, measuring?: MeasuringHost, builds?: BuildHost) {
+  constructor(connection: Connection, allFiles: Files, measuring?: MeasuringHost, builds?: OpenBuildHost) {
     this.connection = connection;
     this.#builds = builds;
     this.#trust = new Trust(withFontSamples(allFiles), () => this.#trusted());
@@ -136,19 +125,8 @@ export class LanguageServer implements ServerContext {
     this.#handleDocuments();
     this.#handleDiagnostics();
     handleFeatures(this, this.#folderFindings);
-    handleComparison(this);
-    handleRecordingComparison(this);
-    handleConversion(this);
-    handleFonts(this);
-    handleLibrary(this, this.#builds, () => this.#trust.files.isTrusted);
-    handlePacks(this, this.#builds?.flacLibrary);
     handleInstrumentList(this);
-    handleInstrumentRequests(this);
-    handleAddSamples(this);
-    handleRecordings(this);
-    handleSamples(this);
-    handleSound(this);
-    handleTables(this);
+    handleLater(this, this.#builds, () => this.#trust.files.isTrusted);
     handleReadingAids(this);
     this.#texts.listen(connection);
     connection.listen();

@@ -3,13 +3,15 @@ import type { Files } from '../model/files';
 import type { Instrument } from '../model/instrument';
 import type { Notation } from '../model/notation';
 import type { Source } from '../model/text/source';
+import { isInstrumentXml } from '../xml/isInstrumentXml';
 import { readInstrument } from './analyse';
 import { IncludeStore } from './files/includeStore';
 import { instrumentFilesBelow } from './files/instrumentFiles';
 import { Reach } from './files/reach';
 import { readWholeText } from './files/readWhole';
+import { looked } from './notations/certainNotation';
 import type { NotationFinder } from './notations/notationFinder';
-import { notationOfFile, notations } from './notations/notationOf';
+import { notations } from './notations/notationOf';
 import type { OpenDocument } from './openDocument';
 
 /** Longer texts are written by a program and left out, unless they are open. */
@@ -59,7 +61,7 @@ async function textOf(files: Files, path: string): Promise<string | undefined> {
 export function notationOfParts({ notation, instrument }: CurrentInstrument): (source: Source) => Notation {
   return (source) => {
     if (notation.format === 'sfz' || source === instrument.sources[0]) return notation;
-    const isXml = isXmlFileName(source.path) || notationOfFile(source.path, source.text)?.format === 'xml';
+    const isXml = isXmlFileName(source.path) || isInstrumentXml(source.text.slice(0, looked), source.path);
     return notations[isXml ? 'xml' : 'sfz'];
   };
 }

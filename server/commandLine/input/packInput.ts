@@ -1,6 +1,6 @@
 import type { PackText } from '../../library/pack/packSource';
 import { OutputError } from '../../model/output';
-import { notationOfFile } from '../../workspace/notations/notationOf';
+import { notationOfFile } from '../../workspace/notations/detectedNotation';
 import type { Terminal } from '../terminal';
 import { loadInstrument, readInput } from './input';
 

@@ -3,6 +3,7 @@ import { joinPath } from '../../model/paths';
 import { addRecordings } from '../../recordings/addRecordings';
 import { readDropped } from '../../workspace/readRecordingsFolder';
 import { writtenPath } from '../../workspace/samples/writtenPath';
+import type { AnswerRequest } from '../answerLater';
 import { stopIfCancelled } from '../cancellation';
 import { pathOfUri } from '../conversion/uris';
 import { workspaceEditOf } from '../conversion/workspaceEdits';
@@ -12,8 +13,8 @@ import type { ServerContext } from '../serverContext';
 import { workShown } from '../workShown';
 
 /** Answers the request to add samples to an instrument, as when they are dropped on its map. */
-export function handleAddSamples(server: ServerContext): void {
-  server.connection.onRequest(AddSamplesRequest.type, (params, token) => addSamples(server, params, token));
+export function handleAddSamples(answer: AnswerRequest, server: ServerContext): void {
+  answer(AddSamplesRequest.type, (params, token) => addSamples(server, params, token));
 }
 
 async function addSamples(

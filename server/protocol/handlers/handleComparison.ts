@@ -5,6 +5,7 @@ import { measureNotes } from '../../comparison/measureNotes';
 import type { WordedComparison } from '../../comparison/page/comparisonWords';
 import { cellsOf, summaryOf } from '../../comparison/page/comparisonWords';
 import { pageOfComparison } from '../../comparison/page/pageOfComparison';
+import type { AnswerRequest } from '../answerLater';
 import { stopIfCancelled } from '../cancellation';
 import { base64Of } from '../conversion/base64';
 import { rangeOf } from '../conversion/positions';
@@ -16,9 +17,9 @@ import { lineOf, mostPlaces, regionSpan, sideOf } from './comparedSide';
 
 const options = { toleranceDb: -90, sampleRate: 44100, seed: 0 };
 /** Answers the request that compares how two documents sound. */
-export function handleComparison(server: ServerContext): void {
-  const { connection, documents } = server;
-  connection.onRequest(CompareRequest.type, async ({ uri, otherUri }, token) => {
+export function handleComparison(answer: AnswerRequest, server: ServerContext): void {
+  const { documents } = server;
+  answer(CompareRequest.type, async ({ uri, otherUri }, token) => {
     const readings = [
       (await documents.readingInContext(uri))?.whole,
       (await documents.readingInContext(otherUri))?.whole,

@@ -3,6 +3,7 @@ import { mapMeasures } from '../../features/mapViews/mapMeasures';
 import { regionFindings } from '../../map/regionFindings';
 import { mapSceneInSteps } from '../../map/scene';
 import { takeSteps } from '../../workspace/takeSteps';
+import type { AnswerRequest } from '../answerLater';
 import { stopIfCancelled } from '../cancellation';
 import { workspaceEditOf } from '../conversion/workspaceEdits';
 import { noPreset, presetAtUri } from '../requestedPreset';
@@ -17,10 +18,10 @@ import type { ServerContext } from '../serverContext';
 import { onceMeasured } from './handleSamples';
 
 /** Answers the requests about keyboard maps: what they show, and the text for what is changed in them. */
-export function handleInstrumentRequests(server: ServerContext): void {
-  const { connection, documents } = server;
+export function handleInstrumentRequests(answer: AnswerRequest, server: ServerContext): void {
+  const { documents } = server;
 
-  connection.onRequest(KeyboardMapRequest.type, async ({ uri, preset }, token) => {
+  answer(KeyboardMapRequest.type, async ({ uri, preset }, token) => {
     server.showsMaps = true;
     const reading = preset ? await presetAtUri(server, uri, preset) : await documents.reading(uri);
     stopIfCancelled(token);
@@ -31,7 +32,7 @@ export function handleInstrumentRequests(server: ServerContext): void {
     return { scene, version };
   });
 
-  connection.onRequest(MapMeasuresRequest.type, async ({ uri, key }, token) => {
+  answer(MapMeasuresRequest.type, async ({ uri, key }, token) => {
     const reading = await documents.reading(uri);
     stopIfCancelled(token);
     if (!reading) return null;
@@ -41,7 +42,7 @@ export function handleInstrumentRequests(server: ServerContext): void {
     );
   });
 
-  connection.onRequest(MapFindingsRequest.type, async ({ uri }, token) => {
+  answer(MapFindingsRequest.type, async ({ uri }, token) => {
     const judgement = await documents.judgement(uri);
     const reading = await documents.reading(uri);
     stopIfCancelled(token);
@@ -53,7 +54,7 @@ export function handleInstrumentRequests(server: ServerContext): void {
     return { version, findings: regionFindings(reading.instrument, findings, sourceOf) };
   });
 
-  connection.onRequest(ArrangeMapRequest.type, (params) => arrange(server, params));
+  answer(ArrangeMapRequest.type, (params) => arrange(server, params));
 }
 
 async function arrange(

@@ -11,6 +11,7 @@ import { nameOf } from '../../model/paths';
 import type { TimedMessage } from '../../playing/player/playMessage';
 import { readMidiPart } from '../../sound/render/midiPart';
 import { SampleSource } from '../../sound/samples/sampleSource';
+import type { AnswerRequest } from '../answerLater';
 import { stopIfCancelled } from '../cancellation';
 import { rangeOf } from '../conversion/positions';
 import { pathOfUri } from '../conversion/uris';
@@ -23,9 +24,9 @@ import { lineOf, mostPlaces, regionSpan, sideOf } from './comparedSide';
 const mostMidiBytes = 64 << 20;
 
 /** Answers the request that compares a document with a recording of the original. */
-export function handleRecordingComparison(server: ServerContext): void {
-  const { connection, documents } = server;
-  connection.onRequest(CompareRecordingRequest.type, async ({ uri, recordingUri }, token) => {
+export function handleRecordingComparison(answer: AnswerRequest, server: ServerContext): void {
+  const { documents } = server;
+  answer(CompareRecordingRequest.type, async ({ uri, recordingUri }, token) => {
     const reading = (await documents.readingInContext(uri))?.whole;
     const path = pathOfUri(recordingUri);
     stopIfCancelled(token);

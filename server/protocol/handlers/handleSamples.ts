@@ -7,6 +7,7 @@ import { sampleReport } from '../../features/sampleReport/sampleReport';
 import { nameOf } from '../../model/paths';
 import type { SampleLookup } from '../../model/samples';
 import type { SampleStore } from '../../workspace/samples/sampleStore';
+import type { AnswerRequest } from '../answerLater';
 import { stopIfCancelled } from '../cancellation';
 import { SampleReportRequest } from '../requests/sampleRequests';
 import type { ServerContext } from '../serverContext';
@@ -15,8 +16,8 @@ import type { ServerContext } from '../serverContext';
 const mostRounds = 70;
 
 /** Answers the request for a report on samples. */
-export function handleSamples({ connection, documents }: ServerContext): void {
-  connection.onRequest(SampleReportRequest.type, async ({ uri }, token) => {
+export function handleSamples(answer: AnswerRequest, { documents }: ServerContext): void {
+  answer(SampleReportRequest.type, async ({ uri }, token) => {
     const context = await documents.readingInContext(uri);
     stopIfCancelled(token);
     if (!context) return { reason: 'This document holds no instrument.' };

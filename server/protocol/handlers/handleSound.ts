@@ -7,6 +7,7 @@ import { SampleSource } from '../../sound/samples/sampleSource';
 import type { DocumentReading } from '../../workspace/openDocument';
 import { foundSample } from '../../workspace/samples/foundSample';
 import type { SampleStore } from '../../workspace/samples/sampleStore';
+import type { AnswerRequest } from '../answerLater';
 import { stopIfCancelled } from '../cancellation';
 import { packed } from '../conversion/packedData';
 import { noPreset, presetAtUri } from '../requestedPreset';
@@ -26,14 +27,14 @@ const aloneOpcodes = 'pitch_keycenter=60 loop_mode=one_shot amp_veltrack=0';
 const nothing: SampleAudioResult = { rate: 44100, totalFrames: 0, channels: [] };
 
 /** Answers the requests for what is needed to play an instrument. */
-export function handleSound(server: ServerContext): void {
-  const { connection, documents } = server;
+export function handleSound(answer: AnswerRequest, server: ServerContext): void {
+  const { documents } = server;
   const source = new SampleSource(documents.files);
   const states = new FileStates(documents.files, documents.samples);
   /** Where the samples of an instrument are, by what the text calls them. */
   const pathsOf = new Map<string, ReadonlyMap<string, string>>();
 
-  connection.onRequest(SoundRequest.type, async (place, token) => {
+  answer(SoundRequest.type, async (place, token) => {
     const { uri, preset } = place;
     const reading = preset
       ? await presetAtUri(server, uri, preset)
@@ -52,7 +53,7 @@ export function handleSound(server: ServerContext): void {
     return { instrument: packed({ ...instrument, sampleStates }) };
   });
 
-  connection.onRequest(SampleAudioRequest.type, async ({ sample, startFrame, frames, ...place }, token) => {
+  answer(SampleAudioRequest.type, async ({ sample, startFrame, frames, ...place }, token) => {
     const path = pathsOf.get(nameOf(place))?.get(sample);
     const shape = path === undefined ? undefined : await source.shape(path);
     stopIfCancelled(token);

@@ -1,4 +1,4 @@
-import { NotificationType, RequestType, RequestType0 } from 'vscode-languageserver-protocol';
+import { NotificationType, RequestType } from 'vscode-languageserver-protocol';
 import type { LibraryRow } from '../../library/report/libraryRow';
 
 /** A library of an open folder, as its builds have left it. */
@@ -16,7 +16,7 @@ export interface LibraryView {
 
 /** Asks for the libraries of the open folders. */
 export const LibrariesRequest = {
-  type: new RequestType0<LibraryView[], void>('zonewright/libraries'),
+  type: new RequestType<null, LibraryView[], void>('zonewright/libraries'),
 } as const;
 
 export interface BuildLibraryParams {

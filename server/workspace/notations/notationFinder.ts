@@ -8,6 +8,7 @@ import { writeVocabulary } from '../../vocabulary/writeVocabulary';
 import { sampleFactsIn } from '../samples/sampleFactsIn';
 import type { SampleStore } from '../samples/sampleStore';
 import { certainNotation } from './certainNotation';
+import { notationOfLanguage } from './notationOf';
 import { VocabularyStore } from './vocabularyStore';
 
 /** A text that may hold an instrument. */
@@ -166,8 +167,11 @@ async function plainNotation(
   if (languageId === undefined) {
     const certain = certainNotation(path, text);
     if (certain) return certain.kind === 'notation' ? certain.notation : undefined;
+  } else {
+    const settled = notationOfLanguage.get(languageId);
+    if (settled) return settled;
   }
-  const { notationOfDocument, notationOfFile } = await import('./notationOf');
+  const { notationOfDocument, notationOfFile } = await import('./detectedNotation');
   return languageId === undefined ? notationOfFile(path, text) : notationOfDocument(languageId, path, text);
 }
 

@@ -1,8 +1,6 @@
-import { isInstrumentXmlFileName, isSfzFileName } from '../../model/fileNames';
 import type { Notation } from '../../model/notation';
 import { sfzNotation } from '../../sfz/notation';
 import { xmlNotation } from '../../xml/notation';
-import { detect } from './detect';
 
 /** The notation of each format. */
 export const notations: Readonly<Record<Notation['format'], Notation>> = {
@@ -10,21 +8,8 @@ export const notations: Readonly<Record<Notation['format'], Notation>> = {
   xml: xmlNotation,
 };
 
-/**
- * How an open document is read: by its language, or for plain XML by its content. `undefined` for a document that
- * holds no instrument and is left alone. A document in another language counts where its name says what it is.
- */
-export function notationOfDocument(languageId: string, path: string, text: string): Notation | undefined {
-  if (languageId === 'sfz') return sfzNotation;
-  if (languageId === 'instrument-xml') return xmlNotation;
-  if (languageId !== 'xml' && !isSfzFileName(path) && !isInstrumentXmlFileName(path)) return undefined;
-  const detected = detect(path, text);
-  if (detected.kind !== 'notation') return undefined;
-  return languageId === 'xml' && detected.notation.format !== 'xml' ? undefined : detected.notation;
-}
-
-/** How a file is read that is no open document, by its name and content alone. */
-export function notationOfFile(path: string, text: string): Notation | undefined {
-  const detected = detect(path, text);
-  return detected.kind === 'notation' ? detected.notation : undefined;
-}
+/** The notation of each language of an editor that says how a document is read, whatever is in it. */
+export const notationOfLanguage: ReadonlyMap<string, Notation> = new Map([
+  ['sfz', sfzNotation],
+  ['instrument-xml', xmlNotation],
+]);

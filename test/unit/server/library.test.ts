@@ -13,7 +13,7 @@ it('tells of the libraries of a folder, and builds one in threads with word of h
   const folder = folderOf(smallLibrary());
   const client = await EditorClient.start(bundle, { folder });
   const states = async () => {
-    const [library] = await client.connection.sendRequest(LibrariesRequest.type);
+    const [library] = await client.connection.sendRequest(LibrariesRequest.type, null);
     return library?.rows.map(({ state }) => state);
   };
   expect(await states()).toEqual(['missing', 'missing', 'missing', 'missing']);

@@ -12,6 +12,7 @@ import { filesBelow } from '../../../workspace/files/instrumentFiles';
 import { assumedInVocabulary } from '../../../workspace/notations/assumedInVocabulary';
 import type { VocabularySource } from '../../../workspace/notations/notationOutput';
 import { readTableWithSamples } from '../../../workspace/readTableWithSamples';
+import type { AnswerRequest } from '../../answerLater';
 import { stopIfCancelled } from '../../cancellation';
 import { rangeOf } from '../../conversion/positions';
 import { pathOfUri, uriOfPath } from '../../conversion/uris';
@@ -24,10 +25,10 @@ import { conversionTarget } from './conversionTarget';
 const mostMarks = 1000;
 
 /** Answers the requests about conversion. */
-export function handleConversion(server: ServerContext): void {
-  const { connection, documents } = server;
+export function handleConversion(answer: AnswerRequest, server: ServerContext): void {
+  const { documents } = server;
 
-  connection.onRequest(ConvertRequest.type, async ({ to, directives = 'keep', ...params }, token) => {
+  answer(ConvertRequest.type, async ({ to, directives = 'keep', ...params }, token) => {
     const target = await conversionTarget(server, to);
     if ('problem' in target) return target;
     const targetFolder = params.folderUri === undefined ? undefined : pathOfUri(params.folderUri);
@@ -63,7 +64,7 @@ export function handleConversion(server: ServerContext): void {
     }
   });
 
-  connection.onRequest(VocabulariesRequest.type, async ({ uri }, token) => {
+  answer(VocabulariesRequest.type, async ({ uri }, token) => {
     const path = pathOfUri(uri);
     const below = await filesBelow(documents.files, server.folders, (name) =>
       name.endsWith(vocabularyEnding),

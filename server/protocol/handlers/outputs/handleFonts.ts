@@ -7,6 +7,7 @@ import { fontsAmong } from '../../../soundfont/fontFiles';
 import type { FontView } from '../../../soundfont/regions/fontView';
 import { presetAt } from '../../../soundfont/regions/fontView';
 import { FileNames } from '../../../soundfont/regions/sampleFiles';
+import type { AnswerRequest } from '../../answerLater';
 import { stopIfCancelled } from '../../cancellation';
 import { base64Of } from '../../conversion/base64';
 import { fontFacts } from '../../conversion/fontFacts';
@@ -26,7 +27,7 @@ import { FontWriting } from './fontWriting';
 const mostBytes = 1 << 22;
 
 /** Answers the requests about SoundFonts. */
-export function handleFonts({ connection, documents }: ServerContext): void {
+export function handleFonts(answer: AnswerRequest, { documents }: ServerContext): void {
   const { files } = documents;
 
   /** The font at a URI, or why there is none. */
@@ -41,13 +42,13 @@ export function handleFonts({ connection, documents }: ServerContext): void {
     return { path, view: found.view, bytes: (await files.stat(path))?.size ?? 0 };
   };
 
-  connection.onRequest(FontRequest.type, async ({ uri }, token) => {
+  answer(FontRequest.type, async ({ uri }, token) => {
     const font = await fontAt(uri);
     stopIfCancelled(token);
     return 'problem' in font ? font : fontFacts(font.view, font.bytes);
   });
 
-  connection.onRequest(FontTextRequest.type, async (params, token) => {
+  answer(FontTextRequest.type, async (params, token) => {
     const font = await fontAt(params.uri);
     stopIfCancelled(token);
     if ('problem' in font) return font;
@@ -58,7 +59,7 @@ export function handleFonts({ connection, documents }: ServerContext): void {
     return textsOf(font.view, font.path, known, params);
   });
 
-  connection.onRequest(FontSampleRequest.type, async ({ uri, name, start, length }) => {
+  answer(FontSampleRequest.type, async ({ uri, name, start, length }) => {
     const path = pathOfUri(uri);
     const reader = path === undefined ? undefined : await files.open(joinPath(path, name));
     if (!reader) return {};
@@ -72,8 +73,8 @@ export function handleFonts({ connection, documents }: ServerContext): void {
   });
 
   const writing = new FontWriting(documents);
-  connection.onRequest(WriteFontRequest.type, (params, token) => writing.begin(params, token));
-  connection.onRequest(FontPartRequest.type, ({ font }) => writing.next(font));
+  answer(WriteFontRequest.type, (params, token) => writing.begin(params, token));
+  answer(FontPartRequest.type, ({ font }) => writing.next(font));
 }
 
 function textsOf(

@@ -6,6 +6,7 @@ import { libraryFileName } from '../../../library/libraryFile';
 import { openLibrary } from '../../../library/openLibrary';
 import { libraryReport } from '../../../library/report/libraryReport';
 import { filesBelow } from '../../../workspace/files/instrumentFiles';
+import type { AnswerRequest } from '../../answerLater';
 import { pathOfUri, uriOfPath } from '../../conversion/uris';
 import type { BuildLibraryResult, LibraryView } from '../../requests/libraryRequests';
 import {
@@ -20,14 +21,14 @@ const toldEvery = 100;
 
 /** Answers the requests about libraries; `host` builds where the machine can, and only in folders that are trusted. */
 export function handleLibrary(
+  answer: AnswerRequest,
   context: ServerContext,
   host: BuildHost | undefined,
   isTrusted: () => boolean,
 ): void {
-  const { connection } = context;
   let isBuilding = false;
-  connection.onRequest(LibrariesRequest.type, () => librariesIn(context));
-  connection.onRequest(BuildLibraryRequest.type, async ({ uri }, token) => {
+  answer(LibrariesRequest.type, () => librariesIn(context));
+  answer(BuildLibraryRequest.type, async ({ uri }, token) => {
     const path = pathOfUri(uri);
     if (!host || path === undefined)
       return {

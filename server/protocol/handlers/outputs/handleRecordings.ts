@@ -4,6 +4,7 @@ import { lineNotes } from '../../../model/writing/lineNotes';
 import { convertInstrument } from '../../../workspace/convertInstrument';
 import { notations } from '../../../workspace/notations/notationOf';
 import { instrumentOf, recordingsBelow } from '../../../workspace/readRecordingsFolder';
+import type { AnswerRequest } from '../../answerLater';
 import { pathOfUri } from '../../conversion/uris';
 import type { RecordingsResult } from '../../requests/recordingsRequest';
 import { RecordingsRequest } from '../../requests/recordingsRequest';
@@ -13,10 +14,10 @@ import { workShown } from '../../workShown';
 type Heard = Awaited<ReturnType<typeof recordingsBelow>> & { folder: string };
 
 /** Answers the request for an instrument of recordings alone. What was heard in the last folder is kept. */
-export function handleRecordings({ connection, documents }: ServerContext): void {
+export function handleRecordings(answer: AnswerRequest, { connection, documents }: ServerContext): void {
   let last: Heard | undefined;
 
-  connection.onRequest(RecordingsRequest.type, async (params, token) => {
+  answer(RecordingsRequest.type, async (params, token) => {
     const folder = pathOfUri(params.folderUri);
     if (folder === undefined) return { problem: 'The folder is not where files can be read.' };
     const { leftOut } = params;

@@ -6,6 +6,7 @@ import { convertTable } from '../../../pasting/convertTable';
 import { instrumentHome } from '../../../pasting/instrumentHome';
 import { looksLikeZoneTable } from '../../../table/looksLikeZoneTable';
 import { notations } from '../../../workspace/notations/notationOf';
+import type { AnswerRequest } from '../../answerLater';
 import { stopIfCancelled } from '../../cancellation';
 import { offsetOf, rangeOf } from '../../conversion/positions';
 import { headingsOf, tableSheet, writtenMarkup } from '../../conversion/tablePreview';
@@ -20,7 +21,7 @@ import type { ServerContext } from '../../serverContext';
 import { workShown } from '../../workShown';
 
 /** Answers the requests about copied tables. */
-export function handleTables(server: ServerContext): void {
+export function handleTables(answer: AnswerRequest, server: ServerContext): void {
   const { connection, documents } = server;
 
   const convert = async (
@@ -40,15 +41,15 @@ export function handleTables(server: ServerContext): void {
     return { target, converted };
   };
 
-  connection.onRequest(LooksLikeTableRequest.type, ({ text }) => looksLikeZoneTable(text));
+  answer(LooksLikeTableRequest.type, ({ text }) => looksLikeZoneTable(text));
 
-  connection.onRequest(ConvertTableRequest.type, async ({ uri, range, text, ...decisions }, token) => {
+  answer(ConvertTableRequest.type, async ({ uri, range, text, ...decisions }, token) => {
     const done = await convert({ kind: 'document', uri, range }, text, decisions, token);
     stopIfCancelled(token);
     return done ? resultOf(done.converted, done.target.text) : null;
   });
 
-  connection.onRequest(PreviewTableRequest.type, async ({ target: place, text, ...decisions }, token) => {
+  answer(PreviewTableRequest.type, async ({ target: place, text, ...decisions }, token) => {
     const done = await convert(place, text, decisions, token);
     stopIfCancelled(token);
     if (!done) return null;
