@@ -2,7 +2,7 @@ import type { CancellationToken } from 'vscode';
 import { commands, type Disposable, l10n, ProgressLocation, Uri, window, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { joinedBytes } from '../server/model/joinedBytes';
-import { bytesOf } from '../server/protocol/conversion/base64';
+import { base64Bytes } from '../server/protocol/conversion/base64';
 import type { MakePackParams, MakePackResult, PackRefusal } from '../server/protocol/requests/packRequests';
 import { MakePackRequest, PackPartRequest } from '../server/protocol/requests/packRequests';
 import { mayHoldInstrument } from './languages';
@@ -118,7 +118,7 @@ async function write(
     const { data, problem } = await client.sendRequest(PackPartRequest.type, { pack: result.pack });
     if (problem !== undefined) return { problem };
     if (data === undefined) break;
-    const part = bytesOf(data);
+    const part = base64Bytes(data);
     parts.push(part);
     length += part.length;
     if (length > mostBytes)

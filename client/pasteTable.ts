@@ -29,7 +29,7 @@ import { newPlace, registerPreviewCommands } from './tablePreview/previewCommand
 import { TableDifference } from './tablePreview/tableDifference';
 import { tellWritten } from './tablePreview/tellWritten';
 import { isTemplate, pasteIntoTemplate } from './tablePreview/templatePaste';
-import { LastWrittenTable, stretchOf } from './tablePreview/writtenTable';
+import { LastWrittenTable, writtenStretch } from './tablePreview/writtenTable';
 
 const plainText = 'text/plain';
 const htmlText = 'text/html';
@@ -224,7 +224,7 @@ class TablePaste implements DocumentPasteEditProvider, Disposable {
       return;
     }
     const change = await this.#conversion.workspaceEdit(document, result);
-    const stretch = stretchOf(document, change.get(document.uri));
+    const stretch = writtenStretch(document, change.get(document.uri));
     if (await workspace.applyEdit(change)) {
       this.#written.remember(text, document, stretch);
       await tellWritten(this.#notes, document, result.regionCount, result.notes);

@@ -1,5 +1,5 @@
 import { l10n, Uri, window, workspace } from 'vscode';
-import { bytesOf } from '../../server/protocol/conversion/base64';
+import { base64Bytes } from '../../server/protocol/conversion/base64';
 
 /** Asks where a picture of a document's map is to go, as a drawing or as pixels, and writes it there. */
 export async function savePicture(
@@ -15,5 +15,5 @@ export async function savePicture(
   });
   if (!target) return;
   const isPixels = png !== undefined && target.path.toLowerCase().endsWith('.png');
-  await workspace.fs.writeFile(target, isPixels ? bytesOf(png) : new TextEncoder().encode(svg));
+  await workspace.fs.writeFile(target, isPixels ? base64Bytes(png) : new TextEncoder().encode(svg));
 }

@@ -5,8 +5,8 @@ import type { BuildLibraryResult, LibraryView } from '../../server/protocol/requ
 import { BuildLibraryRequest } from '../../server/protocol/requests/libraryRequests';
 import { Libraries } from './libraries';
 import { LibraryPanel } from './libraryPanel';
-import type { LibraryNode } from './libraryTree';
-import { LibraryTree } from './libraryTree';
+import type { LibraryNode } from './libraryTreeProvider';
+import { LibraryTreeProvider } from './libraryTreeProvider';
 import { openPlace } from './openPlace';
 
 /** The tree and the page of libraries, and the command that builds one. */
@@ -16,7 +16,7 @@ export function registerLibrary(context: ExtensionContext, client: BaseLanguageC
   return [
     libraries,
     panel,
-    window.registerTreeDataProvider('zonewright.libraryTree', new LibraryTree(libraries)),
+    window.registerTreeDataProvider('zonewright.libraryTree', new LibraryTreeProvider(libraries)),
     commands.registerCommand('zonewright.showLibrary', () => panel.open()),
     commands.registerCommand('zonewright.openLibraryInstrument', async (node?: LibraryNode) => {
       if (node?.row) await openPlace(node.library, node.row, 'text');

@@ -2,7 +2,7 @@ import type { CancellationToken, Progress } from 'vscode';
 import { l10n, ProgressLocation, Uri, window, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { joinedBytes } from '../../server/model/joinedBytes';
-import { bytesOf } from '../../server/protocol/conversion/base64';
+import { base64Bytes } from '../../server/protocol/conversion/base64';
 import type { FontTextResult } from '../../server/protocol/requests/fontRequests';
 import { FontSampleRequest, FontTextRequest } from '../../server/protocol/requests/fontRequests';
 import type { PresetNumbers } from '../../server/soundfont/font';
@@ -97,7 +97,7 @@ async function writeSample(
       start,
       length: partBytes,
     });
-    const part = bytesOf(data ?? '');
+    const part = base64Bytes(data ?? '');
     if (part.length === 0) throw new ConversionFault(l10n.t('The sample {0} cannot be read.', name));
     parts.push(part);
     start += part.length;

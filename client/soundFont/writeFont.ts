@@ -2,7 +2,7 @@ import type { Disposable } from 'vscode';
 import { commands, l10n, ProgressLocation, Uri, window, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { joinedBytes } from '../../server/model/joinedBytes';
-import { bytesOf } from '../../server/protocol/conversion/base64';
+import { base64Bytes } from '../../server/protocol/conversion/base64';
 import type { WriteFontResult } from '../../server/protocol/requests/fontRequests';
 import { FontPartRequest, WriteFontRequest } from '../../server/protocol/requests/fontRequests';
 import { mayHoldInstrument } from '../languages';
@@ -43,7 +43,7 @@ async function writeFont(client: BaseLanguageClient): Promise<void> {
         const { data, problem } = await client.sendRequest(FontPartRequest.type, { font: result.font });
         if (problem !== undefined) return { problem };
         if (data === undefined) break;
-        const part = bytesOf(data);
+        const part = base64Bytes(data);
         parts.push(part);
         progress.report({ increment: (100 * part.length) / result.bytes });
       }

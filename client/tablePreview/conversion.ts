@@ -124,7 +124,7 @@ export class TableConversion {
     const { code2ProtocolConverter: converter } = this.#client;
     if (place.kind === 'document') {
       const uri = converter.asUri(place.document.uri);
-      return { kind: 'document', uri, range: converter.asRange(rangeOf(place)) };
+      return { kind: 'document', uri, range: converter.asRange(replacedRange(place)) };
     }
     const { format, folder } = place;
     return { kind: 'new', format, ...(folder && { folderUri: converter.asUri(folder) }) };
@@ -132,7 +132,7 @@ export class TableConversion {
 }
 
 /** The stretch of a document that regions take the place of. */
-export function rangeOf({ document, start, end }: Extract<TablePlace, { kind: 'document' }>): Range {
+export function replacedRange({ document, start, end }: Extract<TablePlace, { kind: 'document' }>): Range {
   return new Range(document.positionAt(start), document.positionAt(end));
 }
 

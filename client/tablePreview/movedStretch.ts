@@ -1,9 +1,4 @@
-/** A part of a text, by offsets. */
-export interface Stretch {
-  start: number;
-  end: number;
-}
-
+import type { Stretch } from '../../server/model/text/stretch';
 /** A change of a text, as the editor tells it: offsets are those before any of the changes made together. */
 export interface TextChange {
   rangeOffset: number;

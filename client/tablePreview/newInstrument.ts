@@ -3,7 +3,7 @@ import { Position, Uri, WorkspaceEdit, workspace } from 'vscode';
 import { newFileEndings } from '../../server/model/fileNames';
 
 /** The endings of new documents, by notation. */
-export const endingOf = { ...newFileEndings, vocabulary: '.xml' } as const;
+export const newDocumentEndings = { ...newFileEndings, vocabulary: '.xml' } as const;
 const languageOf = { sfz: 'sfz', xml: 'instrument-xml', vocabulary: 'xml' } as const;
 const mostTries = 100;
 
@@ -13,11 +13,11 @@ const mostTries = 100;
  */
 export async function openNewInstrument(
   text: string,
-  format: keyof typeof endingOf,
+  format: keyof typeof newDocumentEndings,
   folder: Uri | undefined,
   name: string,
 ): Promise<TextDocument> {
-  const uri = folder && (await freeName(folder, name, endingOf[format]));
+  const uri = folder && (await freeName(folder, name, newDocumentEndings[format]));
   if (!uri) return workspace.openTextDocument({ content: text, language: languageOf[format] });
   const document = await workspace.openTextDocument(uri.with({ scheme: 'untitled' }));
   const change = new WorkspaceEdit();

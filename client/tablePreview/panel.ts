@@ -5,14 +5,14 @@ import type { NotesDocuments } from '../notesDocuments';
 import { sideColumn } from '../sideGroup';
 import { PageHost } from '../webview/pageHost';
 import type { DecidedPreview, TableConversion, TablePlace } from './conversion';
-import { rangeOf } from './conversion';
+import { replacedRange } from './conversion';
 import type { PreviewFromPage, PreviewToPage, ShownPlace } from './messages';
 import { movedStretch } from './movedStretch';
-import { endingOf, exists, openNewInstrument } from './newInstrument';
+import { exists, newDocumentEndings, openNewInstrument } from './newInstrument';
 import type { TableDifference } from './tableDifference';
 import { tellWritten } from './tellWritten';
 import type { LastWrittenTable } from './writtenTable';
-import { stretchOf } from './writtenTable';
+import { writtenStretch } from './writtenTable';
 
 const previewPage = { name: 'tablePreview', id: 'table-preview', title: l10n.t('Copied table') };
 
@@ -259,7 +259,7 @@ export class TablePreviewPanel implements Disposable {
       return;
     }
     const change = await this.#conversion.workspaceEdit(document, preview);
-    const stretch = stretchOf(document, change.get(document.uri));
+    const stretch = writtenStretch(document, change.get(document.uri));
     if (!(await workspace.applyEdit(change))) return;
     this.#written.remember(table, document, stretch);
     this.#panel?.dispose();
@@ -270,7 +270,7 @@ export class TablePreviewPanel implements Disposable {
   async #writeText({ place, table }: Subject): Promise<void> {
     if (place.kind !== 'document') return;
     const change = new WorkspaceEdit();
-    change.replace(place.document.uri, rangeOf(place), table);
+    change.replace(place.document.uri, replacedRange(place), table);
     if (!(await workspace.applyEdit(change))) return;
     this.#panel?.dispose();
     await window.showTextDocument(place.document);
@@ -297,7 +297,7 @@ function shownPlace(place: TablePlace): ShownPlace {
   if (place.kind === 'new') {
     const { format, folder, name } = place;
     const path =
-      folder && workspace.asRelativePath(Uri.joinPath(folder, `${name}${endingOf[format]}`), false);
+      folder && workspace.asRelativePath(Uri.joinPath(folder, `${name}${newDocumentEndings[format]}`), false);
     return { kind: 'new', format, ...(path !== undefined && { path }) };
   }
   return {

@@ -1,6 +1,6 @@
 import type { Disposable, TextDocument, TextEdit } from 'vscode';
 import { workspace } from 'vscode';
-import type { Stretch } from './movedStretch';
+import type { Stretch } from '../../server/model/text/stretch';
 import { movedStretch } from './movedStretch';
 
 /** A table that was written into a document as regions. */
@@ -38,7 +38,7 @@ export class LastWrittenTable implements Disposable {
 }
 
 /** Where the text of an edit stands once it is made; `undefined` for several edits. Asked before the edit is made. */
-export function stretchOf(document: TextDocument, edits: readonly TextEdit[]): Stretch | undefined {
+export function writtenStretch(document: TextDocument, edits: readonly TextEdit[]): Stretch | undefined {
   const [edit, ...more] = edits;
   if (!edit || more.length > 0) return undefined;
   const start = document.offsetAt(edit.range.start);

@@ -16,7 +16,7 @@ const commands: Readonly<Record<string, () => Promise<Command>>> = {
   map: async () => (await import('./commands/map')).map,
   sample: async () => (await import('./commands/sample')).sample,
   report: async () => (await import('./commands/report')).report,
-  explain: async () => (await import('./commands/explain')).explain,
+  explain: async () => (await import('./commands/explain')).explainCommand,
   sweep: async () => (await import('./commands/sweep')).sweep,
   render: async () => (await import('./commands/render')).render,
   compare: async () => (await import('./commands/compare')).compare,

@@ -14,7 +14,7 @@ import { CommandError } from './commandError';
 import { systemReason } from './systemReason';
 
 /** How samples are measured, and where what was found out is kept. */
-export interface Measuring {
+export interface MeasuringTools {
   measurer(files: Files): Measurer;
   /** `undefined` where nothing can be kept. */
   storage(): CacheStorage | undefined;
@@ -55,7 +55,7 @@ export interface Terminal {
   /** Missing where nothing is packed. */
   packing?: Packing;
   /** Missing where samples are measured in the same thread and nothing is kept. */
-  measuring?: Measuring;
+  measuring?: MeasuringTools;
   /** The folder that the program's bundles stand in; missing where it runs from its source. */
   program?: string;
   /** Missing where notes are compared in the same thread and cannot be stopped. */
@@ -127,7 +127,7 @@ function packingOf(program: string): Packing {
   };
 }
 
-function measuringOf(program: string): Measuring {
+function measuringOf(program: string): MeasuringTools {
   return {
     // Who waits for the command wants all of the machine; its own thread mostly waits too.
     measurer: (files) => nodeMeasurer(files, program, availableParallelism()),

@@ -1,5 +1,5 @@
 import type { Cause, CauseKind } from './cause';
-import type { RegionLikeness, Side } from './regionLikeness';
+import type { ComparedSide, RegionLikeness } from './regionLikeness';
 import type { SoundDifference } from './soundDifference';
 import type { SpokenDifference } from './spokenValues';
 import { spokenDifferences } from './spokenValues';
@@ -32,7 +32,7 @@ export interface RegionPair {
 
 /** The first cause in the texts of a difference between two regions that answer the same note, by what was measured where the texts do not tell. */
 export async function causeOf(
-  sides: readonly [Side, Side],
+  sides: readonly [ComparedSide, ComparedSide],
   pair: RegionPair,
   likeness: RegionLikeness,
   measured: SoundDifference,
@@ -48,7 +48,7 @@ export async function causeOf(
 
 /** Why a region that one side starts has no partner: it is not there, or the partner that is there does not answer. */
 export async function missingCause(
-  sides: readonly [Side, Side],
+  sides: readonly [ComparedSide, ComparedSide],
   region: { side: 0 | 1; number: number },
   likeness: RegionLikeness,
 ): Promise<Cause & { silent?: number }> {
@@ -73,7 +73,7 @@ export async function missingCause(
 
 /** A region of the other side that sounds the same, whenever it does. */
 async function likeSounding(
-  sides: readonly [Side, Side],
+  sides: readonly [ComparedSide, ComparedSide],
   { side, number }: { side: 0 | 1; number: number },
   likeness: RegionLikeness,
 ): Promise<number | undefined> {
@@ -87,7 +87,10 @@ async function likeSounding(
 }
 
 /** The first condition that two regions do not share, ranges that come to the same aside. */
-function conditionDifference([a, b]: readonly [Side, Side], pair: RegionPair): SpokenDifference | undefined {
+function conditionDifference(
+  [a, b]: readonly [ComparedSide, ComparedSide],
+  pair: RegionPair,
+): SpokenDifference | undefined {
   const [one, other] = [a.playable, b.playable];
   const hasSameKeys =
     one.lowKey[pair.a] === other.lowKey[pair.b] && one.highKey[pair.a] === other.highKey[pair.b];
@@ -97,7 +100,11 @@ function conditionDifference([a, b]: readonly [Side, Side], pair: RegionPair): S
   );
 }
 
-function sampleCause(sides: readonly [Side, Side], pair: RegionPair, measured: SoundDifference): Cause {
+function sampleCause(
+  sides: readonly [ComparedSide, ComparedSide],
+  pair: RegionPair,
+  measured: SoundDifference,
+): Cause {
   const seen = measuredCause(measured);
   return {
     kind: seen?.kind ?? 'sample',
@@ -107,14 +114,17 @@ function sampleCause(sides: readonly [Side, Side], pair: RegionPair, measured: S
 }
 
 /** Where the samples are named, which say what the texts do not. */
-function samplePlaces([a, b]: readonly [Side, Side], pair: RegionPair): Pick<Cause, 'opcode' | 'a' | 'b'> {
+function samplePlaces(
+  [a, b]: readonly [ComparedSide, ComparedSide],
+  pair: RegionPair,
+): Pick<Cause, 'opcode' | 'a' | 'b'> {
   const [one, other] = [a.spoken.of(pair.a).get('sample'), b.spoken.of(pair.b).get('sample')];
   return { opcode: 'sample', ...(one !== undefined && { a: one }), ...(other !== undefined && { b: other }) };
 }
 
 /** Columns that differ, with the opcode that says so where there is one of the kind. */
 function columnCauses(
-  [a, b]: readonly [Side, Side],
+  [a, b]: readonly [ComparedSide, ComparedSide],
   pair: RegionPair,
   spoken: readonly SpokenDifference[],
 ): Cause[] {

@@ -13,7 +13,7 @@ import type { MeasuredNote, MeasureOptions } from './measureNotes';
 import { measureNotes } from './measureNotes';
 import type { NotCompared } from './notCompared';
 import { notComparedOf } from './notCompared';
-import type { Side } from './regionLikeness';
+import type { ComparedSide } from './regionLikeness';
 import { RegionLikeness } from './regionLikeness';
 import { SameSamples } from './sameSamples';
 import type { SoundDifference } from './soundDifference';
@@ -116,16 +116,16 @@ export async function compareInstruments(
   return comparison;
 }
 
-function sideOf(compared: ComparedInstrument): Side {
+function sideOf(compared: ComparedInstrument): ComparedSide {
   return { ...compared, spoken: new SpokenValues(compared.instrument) };
 }
 
 /** Gathers what texts say otherwise of the endings of voices, each thing once, but for what is told as a cause. */
 class Unheard {
-  readonly #sides: readonly [Side, Side];
+  readonly #sides: readonly [ComparedSide, ComparedSide];
   readonly #known = new Map<string, UnheardDifference>();
 
-  constructor(sides: readonly [Side, Side]) {
+  constructor(sides: readonly [ComparedSide, ComparedSide]) {
     this.#sides = sides;
   }
 
@@ -149,7 +149,7 @@ class Unheard {
 /** The first thing that texts say otherwise of how voices end, with the regions. */
 function firstEnding(
   doubt: Doubt,
-  sides: readonly [Side, Side],
+  sides: readonly [ComparedSide, ComparedSide],
 ): { a: number; b: number; cause: Cause } | undefined {
   for (const pair of pairsOf(doubt, sides)) {
     const [cause] = endingDifferences(sides, pair);
@@ -159,13 +159,17 @@ function firstEnding(
 }
 
 class Hearing {
-  readonly #sides: readonly [Side, Side];
+  readonly #sides: readonly [ComparedSide, ComparedSide];
   readonly #likeness: RegionLikeness;
   readonly #options: CompareOptions;
   /** Pairs of recipes that were heard to be alike however they were played. */
   readonly #alike = new Set<string>();
 
-  constructor(sides: readonly [Side, Side], likeness: RegionLikeness, options: CompareOptions) {
+  constructor(
+    sides: readonly [ComparedSide, ComparedSide],
+    likeness: RegionLikeness,
+    options: CompareOptions,
+  ) {
     this.#sides = sides;
     this.#likeness = likeness;
     this.#options = options;

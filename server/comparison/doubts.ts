@@ -4,9 +4,9 @@ import { endOtherwise } from './endingDifferences';
 import { heldLongEnough, heldToTheEnd } from './heldLongEnough';
 import { phrasesOf } from './phrases';
 import { probesOf } from './probes';
-import type { RegionLikeness, Side } from './regionLikeness';
+import type { ComparedSide, RegionLikeness } from './regionLikeness';
 import { soundColumns } from './regionLikeness';
-import type { Pairing } from './startedRegions';
+import type { RegionPairing } from './startedRegions';
 import { notesFor, pairRegions, regionsStarted } from './startedRegions';
 
 /** Notes that start regions of which the texts do not tell that they sound alike. */
@@ -33,7 +33,7 @@ export interface Looked {
  * sound alike and start under other conditions are tried at their ends.
  */
 export async function lookForDoubts(
-  sides: readonly [Side, Side],
+  sides: readonly [ComparedSide, ComparedSide],
   likeness: RegionLikeness,
   signal?: AbortSignal,
 ): Promise<Looked> {
@@ -41,7 +41,7 @@ export async function lookForDoubts(
   const doubts = new Map<string, Doubt>();
   const tried = new Set<string>();
   const notes = notesFor([a.playable, b.playable]);
-  const look = async (note: PlayedNote): Promise<Pairing> => {
+  const look = async (note: PlayedNote): Promise<RegionPairing> => {
     const [ofA, ofB] = [regionsStarted(a.playable, note), regionsStarted(b.playable, note)];
     const pairing = await pairRegions(ofA, ofB, likeness);
     if (pairing.a.length > 0 || pairing.b.length > 0) addDoubt(doubts, pairing, note, sides);
@@ -63,9 +63,9 @@ export async function lookForDoubts(
 /** Notes that leave the same regions without partners are one doubt. */
 function addDoubt(
   doubts: Map<string, Doubt>,
-  { a, b }: Pairing,
+  { a, b }: RegionPairing,
   note: PlayedNote,
-  sides: readonly [Side, Side],
+  sides: readonly [ComparedSide, ComparedSide],
 ): void {
   const name = `${a.join()} ${b.join()}`;
   const known = doubts.get(name);
@@ -74,7 +74,7 @@ function addDoubt(
 }
 
 /** Each region of the first side in a doubt with the one of the second that shares most with it. */
-export function pairsOf({ a, b }: Doubt, sides: readonly [Side, Side]): RegionPair[] {
+export function pairsOf({ a, b }: Doubt, sides: readonly [ComparedSide, ComparedSide]): RegionPair[] {
   return b.length === 0 ? [] : a.map((region) => ({ a: region, b: nearestTo(region, b, sides) }));
 }
 
@@ -82,15 +82,19 @@ export function pairsOf({ a, b }: Doubt, sides: readonly [Side, Side]): RegionPa
 function bestPair(
   a: readonly number[],
   b: readonly number[],
-  [one, other]: readonly [Side, Side],
+  [one, other]: readonly [ComparedSide, ComparedSide],
 ): Partial<RegionPair> {
   const [first] = a;
   if (first === undefined || b.length === 0) return first === undefined ? { b: b[0] } : { a: first };
   return { a: first, b: nearestTo(first, b, [one, other]) };
 }
 
-function nearestTo(first: number, b: readonly number[], [one, other]: readonly [Side, Side]): number {
-  const path = ({ program }: Side, region: number) => program.samples[program.sample[region]];
+function nearestTo(
+  first: number,
+  b: readonly number[],
+  [one, other]: readonly [ComparedSide, ComparedSide],
+): number {
+  const path = ({ program }: ComparedSide, region: number) => program.samples[program.sample[region]];
   const likenessOf = (region: number) =>
     (path(one, first) === path(other, region) ? soundColumns.length : 0) +
     soundColumns.filter((name) => one.program[name][first] === other.program[name][region]).length;
@@ -106,7 +110,7 @@ const mostNotes = 24;
  */
 export async function notesToHear(
   doubt: Doubt,
-  sides: readonly [Side, Side],
+  sides: readonly [ComparedSide, ComparedSide],
   likeness: RegionLikeness,
   isKnownAlike: boolean,
 ): Promise<PlayedNote[]> {
@@ -127,7 +131,7 @@ export async function notesToHear(
   return held;
 }
 
-function endsDiffer([a, b]: readonly [Side, Side], pair: RegionPair): boolean {
+function endsDiffer([a, b]: readonly [ComparedSide, ComparedSide], pair: RegionPair): boolean {
   const names = ['end', 'offset', 'loopStart', 'loopEnd', 'loopMode'] as const;
   return names.some((name) => a.program[name][pair.a] !== b.program[name][pair.b]);
 }

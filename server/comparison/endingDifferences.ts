@@ -2,8 +2,8 @@ import type { PlayableInstrument } from '../playing/playable/playableInstrument'
 import type { Cause } from './cause';
 import type { RegionPair } from './causes';
 import { scopeSize } from './polyphonyScopes';
-import type { Side } from './regionLikeness';
-import { endingColumns, endingOf } from './regionLikeness';
+import type { ComparedSide } from './regionLikeness';
+import { countedTogether, endingColumns } from './regionLikeness';
 import { sameData } from './sameData';
 import { spokenDifferences } from './spokenValues';
 
@@ -11,16 +11,16 @@ import { spokenDifferences } from './spokenValues';
 const endingOpcode = /^(group|off_by|off_mode|off_time|polyphony|note_polyphony|note_selfmask)$/;
 
 /** Whether two regions end other voices, or are ended by others, in ways that their texts tell apart. */
-export function endOtherwise([a, b]: readonly [Side, Side], pair: RegionPair): boolean {
+export function endOtherwise([a, b]: readonly [ComparedSide, ComparedSide], pair: RegionPair): boolean {
   const [one, other] = [a.playable, b.playable];
   return (
     endingColumns.some((name) => one[name][pair.a] !== other[name][pair.b]) ||
-    !sameData(endingOf(one, pair.a), endingOf(other, pair.b))
+    !sameData(countedTogether(one, pair.a), countedTogether(other, pair.b))
   );
 }
 
 /** What two texts say otherwise of how voices of a region end because of others, where any can. */
-export function endingDifferences(sides: readonly [Side, Side], pair: RegionPair): Cause[] {
+export function endingDifferences(sides: readonly [ComparedSide, ComparedSide], pair: RegionPair): Cause[] {
   const [a, b] = sides;
   if (!endOtherwise(sides, pair)) return [];
   const isTouched = touches(a.playable, pair.a) || touches(b.playable, pair.b);
@@ -33,7 +33,7 @@ export function endingDifferences(sides: readonly [Side, Side], pair: RegionPair
 }
 
 /** Where a bound on voices is the same and counts other regions together. */
-function scopeDifference([a, b]: readonly [Side, Side], pair: RegionPair): Cause[] {
+function scopeDifference([a, b]: readonly [ComparedSide, ComparedSide], pair: RegionPair): Cause[] {
   const [one, other] = [scopeSize(a.playable, pair.a), scopeSize(b.playable, pair.b)];
   if (one === other) return [];
   const message = `polyphony counts ${one} regions together on the first side and ${other} on the second.`;

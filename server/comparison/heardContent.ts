@@ -1,6 +1,6 @@
 import type { PlayedNote } from '../playing/sweep/playedNote';
 import type { MeasuredNote, MeasureOptions } from './measureNotes';
-import type { Side } from './regionLikeness';
+import type { ComparedSide } from './regionLikeness';
 import {
   conditionColumns,
   gatesOf,
@@ -24,7 +24,7 @@ const contentVersion = 2;
 
 /** All that measuring some notes on two sides depends on, as text: notes, options, and the regions that the notes start, wherever they stand. */
 export async function heardContent(
-  sides: readonly [Side, Side],
+  sides: readonly [ComparedSide, ComparedSide],
   notes: readonly PlayedNote[],
   { toleranceDb, sampleRate, seed }: MeasureOptions,
   memory: MeasureMemory,
@@ -45,7 +45,7 @@ export async function heardContent(
   return JSON.stringify([contentVersion, toleranceDb, sampleRate, seed, notes, regions], plain);
 }
 
-async function regionContent(side: Side, region: number, memory: MeasureMemory): Promise<unknown> {
+async function regionContent(side: ComparedSide, region: number, memory: MeasureMemory): Promise<unknown> {
   const { program, playable } = side;
   const sample = sampleOf(side, region);
   return [

@@ -5,7 +5,7 @@ import type { PlayedNote } from '../playing/sweep/playedNote';
 import { messagesOf } from '../playing/sweep/playedNote';
 import type { RegionPair } from './causes';
 import { regionsInScope } from './polyphonyScopes';
-import type { Side } from './regionLikeness';
+import type { ComparedSide } from './regionLikeness';
 import { sameData } from './sameData';
 
 /** Strikes in a phrase at the most: bounds on more voices than this are told by the text alone (our choice). */
@@ -15,7 +15,11 @@ const mostTried = 64;
 const mostHeard = 3;
 
 /** Short phrases around a note in which the voices of two sides end otherwise: it is struck again, or with keys that end it or that it ends. */
-export function phrasesOf(note: PlayedNote, sides: readonly [Side, Side], pair: RegionPair): PlayedNote[] {
+export function phrasesOf(
+  note: PlayedNote,
+  sides: readonly [ComparedSide, ComparedSide],
+  pair: RegionPair,
+): PlayedNote[] {
   const [a, b] = sides.map(({ playable }) => playable);
   const heard: PlayedNote[] = [];
   let tried = 0;

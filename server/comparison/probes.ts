@@ -1,6 +1,6 @@
 import type { PlayedNote } from '../playing/sweep/playedNote';
 import type { RegionPair } from './causes';
-import type { Side } from './regionLikeness';
+import type { ComparedSide } from './regionLikeness';
 import { spokenDifferences } from './spokenValues';
 
 /** Notes that are tried at the most besides the first (our choice). */
@@ -11,13 +11,21 @@ const fullBend = 8191;
  * Other ways to play a note that starts two regions, such that what their texts say otherwise can be heard: at the ends of
  * their key and velocity ranges, and with the controllers, the bend and the pressure that differing opcodes name.
  */
-export function probesOf(note: PlayedNote, sides: readonly [Side, Side], pair: RegionPair): PlayedNote[] {
+export function probesOf(
+  note: PlayedNote,
+  sides: readonly [ComparedSide, ComparedSide],
+  pair: RegionPair,
+): PlayedNote[] {
   const probes = [...corners(note, sides, pair), ...moved(note, sides, pair)];
   return probes.slice(0, mostProbes);
 }
 
 /** The ends of the ranges of both regions, where they are not the note itself. */
-function corners(note: PlayedNote, [a, b]: readonly [Side, Side], pair: RegionPair): PlayedNote[] {
+function corners(
+  note: PlayedNote,
+  [a, b]: readonly [ComparedSide, ComparedSide],
+  pair: RegionPair,
+): PlayedNote[] {
   const [one, other] = [a.playable, b.playable];
   const keys = [one.lowKey[pair.a], one.highKey[pair.a], other.lowKey[pair.b], other.highKey[pair.b]].filter(
     (key) => key >= 0 && key !== note.key,
@@ -37,7 +45,11 @@ function corners(note: PlayedNote, [a, b]: readonly [Side, Side], pair: RegionPa
 }
 
 /** States that the opcodes with differing values name. */
-function moved(note: PlayedNote, [a, b]: readonly [Side, Side], pair: RegionPair): PlayedNote[] {
+function moved(
+  note: PlayedNote,
+  [a, b]: readonly [ComparedSide, ComparedSide],
+  pair: RegionPair,
+): PlayedNote[] {
   const probes = new Map<string, PlayedNote>();
   for (const { opcode, a: ofA, b: ofB } of spokenDifferences(a.spoken, b.spoken, pair)) {
     const said = [

@@ -7,7 +7,7 @@ import type { SameSamples, SampleOfRegion } from './sameSamples';
 import type { SpokenValues } from './spokenValues';
 
 /** A side of a comparison: all that its sound comes from, and what its text says. */
-export interface Side extends RenderSource {
+export interface ComparedSide extends RenderSource {
   spoken: SpokenValues;
 }
 
@@ -70,13 +70,13 @@ export const conditionColumns = [
 
 /** Tells which regions of two sides sound alike by what their texts say and by the audio of their samples. */
 export class RegionLikeness {
-  readonly #a: Side;
-  readonly #b: Side;
+  readonly #a: ComparedSide;
+  readonly #b: ComparedSide;
   readonly #samples: SameSamples;
   readonly #hasSameCurves: boolean;
   readonly #recipes = new Map<number, boolean>();
 
-  constructor(a: Side, b: Side, samples: SameSamples) {
+  constructor(a: ComparedSide, b: ComparedSide, samples: SameSamples) {
     this.#a = a;
     this.#b = b;
     this.#samples = samples;
@@ -138,12 +138,12 @@ export function lifecycleOf(playable: PlayableInstrument, region: number): unkno
     releaseStages.decayDb.slice(...stages),
     releaseStages.endSeconds.slice(...stages),
     pedals[pedal[region]],
-    ...endingOf(playable, region),
+    ...countedTogether(playable, region),
   ];
 }
 
 /** What is counted together with a region, besides {@link endingColumns}. */
-export function endingOf(playable: PlayableInstrument, region: number): unknown[] {
+export function countedTogether(playable: PlayableInstrument, region: number): unknown[] {
   return [scopeSize(playable, region)];
 }
 

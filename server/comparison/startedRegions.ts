@@ -28,7 +28,7 @@ export function regionsStarted(playable: PlayableInstrument, note: PlayedNote): 
 }
 
 /** How the regions that a note starts on two sides belong together. */
-export interface Pairing {
+export interface RegionPairing {
   /** Those that sound alike. */
   alike: (readonly [a: number, b: number])[];
   /** Those that have no such partner. */
@@ -41,8 +41,8 @@ export async function pairRegions(
   ofA: readonly number[],
   ofB: readonly number[],
   likeness: RegionLikeness,
-): Promise<Pairing> {
-  const pairing: Pairing = { alike: [], a: [], b: [...ofB] };
+): Promise<RegionPairing> {
+  const pairing: RegionPairing = { alike: [], a: [], b: [...ofB] };
   for (const [at, region] of ofA.entries()) {
     // Most often the partner stands at the same place.
     const order = [ofB[at], ...pairing.b].filter((other) => other !== undefined && pairing.b.includes(other));

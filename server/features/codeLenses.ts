@@ -48,7 +48,7 @@ export function headerSummaries(instrument: Instrument): HeaderSummary[] {
 }
 
 /** A region with its own opcodes, to be played by itself. */
-export interface PlayedRegion {
+export interface LensRegion {
   start: number;
   end: number;
   /** Where its tag ends. */
@@ -62,9 +62,9 @@ const mostPlayed = 1000;
  * The regions of the document that stand on several lines. Those of one line would be twice as long with something above
  * them, and of more than a thousand nobody looks at each; their hovers play them.
  */
-export function regionsToPlay(instrument: Instrument): PlayedRegion[] {
+export function regionsToPlay(instrument: Instrument): LensRegion[] {
   const [document] = instrument.sources;
-  const found: PlayedRegion[] = [];
+  const found: LensRegion[] = [];
   for (const region of instrument.regions) {
     const { source, start, end: tagEnd } = instrument.headerSpan(region);
     const { end } = instrument.bodySpan(region);

@@ -2,7 +2,7 @@
  * Markdown as the features write it (CommonMark 0.31: paragraphs, bold, code, links and pictures, escaped signs) in plain
  * text, for who shows no other. Pictures are left out.
  */
-export function plainText(markdown: string): string {
+export function plainFromMarkdown(markdown: string): string {
   return markdown
     .replace(
       parts,

@@ -1,13 +1,8 @@
 import { HeaderKind } from '../model/headerKinds';
 import type { Instrument } from '../model/instrument';
+import type { Stretch } from '../model/text/stretch';
 import type { ReadDocument } from './readDocument';
 import { mainSource } from './readDocument';
-
-/** A stretch of the document's text. */
-export interface Stretch {
-  start: number;
-  end: number;
-}
 
 /**
  * What can be selected around an offset, the smallest first, each inside the next: a variable, its value, the opcode, the

@@ -18,7 +18,7 @@ export interface Arrangement {
 }
 
 /** A gesture that cannot be made, with the reason as a sentence that says what to do. */
-export interface Refusal {
+export interface GestureRefusal {
   refusal: string;
 }
 

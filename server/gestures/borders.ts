@@ -1,7 +1,7 @@
 import type { MapCell, MapShape } from '../map/mapScene';
 
 export type Axis = 'keys' | 'velocities';
-export type Side = 'low' | 'high';
+export type BorderSide = 'low' | 'high';
 
 /** The lowest and highest place on each axis; velocity 0 is a note-off in MIDI 1.0. */
 export const limits = { keys: { low: 0, high: 127 }, velocities: { low: 1, high: 127 } } as const;
@@ -25,7 +25,7 @@ export function acrossBorder(
   shown: readonly number[],
   index: number,
   axis: Axis,
-  side: Side,
+  side: BorderSide,
 ): number[] {
   const shape = shapes[index];
   const along = axis === 'keys' ? 'velocities' : 'keys';

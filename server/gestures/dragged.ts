@@ -1,13 +1,13 @@
 import type { MapShape } from '../map/mapScene';
 import type { Arrangement, RegionValues } from './arrangement';
 import { valuesOnly } from './arrangement';
-import type { Axis, Side } from './borders';
+import type { Axis, BorderSide } from './borders';
 import { acrossBorder, highOf, limits, lowOf } from './borders';
 
 /** What of a shape is held, on each of the two axes: one side, or both for the whole of it. */
 export interface Grip {
-  keys?: Side | 'both';
-  velocities?: Side | 'both';
+  keys?: BorderSide | 'both';
+  velocities?: BorderSide | 'both';
 }
 
 /** Shapes, or sides of them, that are moved together. Shapes are given by their position in the scene. */
@@ -64,11 +64,11 @@ function movedSides(
   shown: readonly number[],
   { shapes: held, grip, isParted }: Drag,
   axis: Axis,
-): Map<number, Set<Side>> {
-  const moved = new Map<number, Set<Side>>();
+): Map<number, Set<BorderSide>> {
+  const moved = new Map<number, Set<BorderSide>>();
   const side = grip[axis];
   if (!side) return moved;
-  const add = (index: number, ...sides: Side[]) =>
+  const add = (index: number, ...sides: BorderSide[]) =>
     moved.set(index, new Set([...(moved.get(index) ?? []), ...sides]));
   for (const index of held) {
     if (side === 'both') add(index, 'low', 'high');
@@ -85,7 +85,7 @@ function movedSides(
 /** How far all sides can move together such that each shape stays on the keyboard and keeps a key and a velocity. */
 function nearestAllowed(
   shapes: readonly MapShape[],
-  moved: ReadonlyMap<number, ReadonlySet<Side>>,
+  moved: ReadonlyMap<number, ReadonlySet<BorderSide>>,
   axis: Axis,
   wanted: number,
 ): number {

@@ -1,11 +1,11 @@
 import type { MapCell, MapShape } from '../map/mapScene';
-import type { Arrangement, Refusal, RegionValues } from './arrangement';
+import type { Arrangement, GestureRefusal, RegionValues } from './arrangement';
 import type { Drag, RootDrag } from './dragged';
 import { dragged, draggedRoots } from './dragged';
 import type { Join, Split } from './splitAndJoin';
-import { join, split } from './splitAndJoin';
+import { join, splitShapes } from './splitAndJoin';
 import type { Layers, Spread } from './spread';
-import { shareKeys, shareVelocities } from './spread';
+import { shareKeys, spreadVelocities } from './spread';
 
 /** What a person does to shapes of a map, given by their position in the scene. */
 export type Gesture = Drag | RootDrag | Split | Join | Spread | Layers;
@@ -15,20 +15,20 @@ export function arranged(
   shapes: readonly MapShape[],
   shown: readonly number[],
   gesture: Gesture,
-): Arrangement | Refusal {
+): Arrangement | GestureRefusal {
   switch (gesture.kind) {
     case 'drag':
       return dragged(shapes, shown, gesture);
     case 'root':
       return draggedRoots(shapes, gesture);
     case 'split':
-      return split(shapes, gesture);
+      return splitShapes(shapes, gesture);
     case 'join':
       return join(shapes, gesture);
     case 'spread':
       return shareKeys(shapes, gesture);
     case 'layers':
-      return shareVelocities(shapes, gesture);
+      return spreadVelocities(shapes, gesture);
   }
 }
 

@@ -1,5 +1,5 @@
 import type { MapCell, MapShape } from '../map/mapScene';
-import type { Arrangement, Refusal } from './arrangement';
+import type { Arrangement, GestureRefusal } from './arrangement';
 import type { Axis } from './borders';
 import { highOf, lowOf } from './borders';
 
@@ -13,10 +13,10 @@ export interface Split {
 }
 
 /** What a split changes: the regions keep the lower part, and their copies get the upper one. */
-export function split(
+export function splitShapes(
   shapes: readonly MapShape[],
   { shapes: chosen, axis, at }: Split,
-): Arrangement | Refusal {
+): Arrangement | GestureRefusal {
   const parted = chosen.filter(
     (index) => lowOf(shapes[index], axis) < at && at <= highOf(shapes[index], axis),
   );
@@ -37,7 +37,7 @@ export interface Join {
 }
 
 /** What joining changes: the first shape takes the place of all, and the regions of the others go. */
-export function join(shapes: readonly MapShape[], { shapes: chosen }: Join): Arrangement | Refusal {
+export function join(shapes: readonly MapShape[], { shapes: chosen }: Join): Arrangement | GestureRefusal {
   const [first, ...others] = chosen.map((index) => shapes[index]);
   if (!first || others.length === 0) return { refusal: 'Choose two or more shapes to join.' };
   const all = [first, ...others];

@@ -3,9 +3,9 @@ import { counted } from '../model/wording/counted';
 import type { KeySpan } from '../trade/keySpread';
 import { spreadKeys } from '../trade/keySpread';
 import { velocitiesOfLayer } from '../trade/layerVelocities';
-import type { Arrangement, Refusal, RegionValues } from './arrangement';
+import type { Arrangement, GestureRefusal, RegionValues } from './arrangement';
 import { valuesOnly } from './arrangement';
-import type { Axis, Side } from './borders';
+import type { Axis, BorderSide } from './borders';
 import { highOf, lowOf } from './borders';
 
 /** Shapes of a row that share its keys out among them, each key to the nearest root. */
@@ -26,7 +26,10 @@ export interface Layers {
  * Shares keys out among shapes by their root keys. Shapes of one group and velocity layer are a row; each row keeps its
  * lowest and highest key, widened to its roots. A key halfway between two roots goes to the lower one.
  */
-export function shareKeys(shapes: readonly MapShape[], { shapes: chosen }: Spread): Arrangement | Refusal {
+export function shareKeys(
+  shapes: readonly MapShape[],
+  { shapes: chosen }: Spread,
+): Arrangement | GestureRefusal {
   const values: RegionValues[] = [];
   let rows = 0;
   const rowOf = ({ layer, lowVelocity, highVelocity }: MapShape) => `${layer} ${lowVelocity} ${highVelocity}`;
@@ -52,10 +55,10 @@ export function shareKeys(shapes: readonly MapShape[], { shapes: chosen }: Sprea
  * By loudness, a border lies where a voice that follows the square of velocity (the format's usual curve: the level in dB
  * is 40·log10(velocity / 127)) is halfway between the levels of the two layers.
  */
-export function shareVelocities(
+export function spreadVelocities(
   shapes: readonly MapShape[],
   { shapes: chosen, levels }: Layers,
-): Arrangement | Refusal {
+): Arrangement | GestureRefusal {
   const values: RegionValues[] = [];
   let columns = 0;
   for (const column of grouped(shapes, chosen, ({ lowKey, highKey }) => `${lowKey} ${highKey}`)) {
@@ -98,7 +101,10 @@ function evenStarts(bands: readonly Band[]): number[] {
   return bands.map((_, at) => velocitiesOfLayer(at, bands.length, all).low);
 }
 
-function startsByLevel(bands: readonly Band[], levels: ReadonlyMap<number, number>): number[] | Refusal {
+function startsByLevel(
+  bands: readonly Band[],
+  levels: ReadonlyMap<number, number>,
+): number[] | GestureRefusal {
   const known = bands.map(({ shapes }) => {
     const all = shapes.flatMap(({ regions }) => regions.map(({ header }) => levels.get(header)));
     const heard = all.filter((level) => level !== undefined);
@@ -143,7 +149,7 @@ function grouped(
   return [...groups.values()];
 }
 
-const names: Readonly<Record<Axis, Record<Side, 'lokey' | 'hikey' | 'lovel' | 'hivel'>>> = {
+const names: Readonly<Record<Axis, Record<BorderSide, 'lokey' | 'hikey' | 'lovel' | 'hivel'>>> = {
   keys: { low: 'lokey', high: 'hikey' },
   velocities: { low: 'lovel', high: 'hivel' },
 };

@@ -1,13 +1,13 @@
-import type { ObjectShape, Shape } from './shape';
+import type { ObjectShape, ValueShape } from './shape';
 
-const text = (description: string): Shape => ({ kind: 'text', description });
-const texts = (description: string): Shape => ({
+const text = (description: string): ValueShape => ({ kind: 'text', description });
+const texts = (description: string): ValueShape => ({
   kind: 'list',
   description,
   of: text('One of them.'),
 });
 
-const facts: Shape = {
+const facts: ValueShape = {
   kind: 'object',
   called: '"facts"',
   description:
@@ -26,7 +26,7 @@ const facts: Shape = {
   },
 };
 
-const pack: Shape = {
+const pack: ValueShape = {
   kind: 'object',
   called: '"pack"',
   description: 'How an instrument is packed to be shared.',
@@ -49,7 +49,7 @@ const pack: Shape = {
   },
 };
 
-const build: Shape = {
+const build: ValueShape = {
   kind: 'object',
   called: '"build"',
   description: 'What every build does beside converting and checking.',
@@ -63,7 +63,7 @@ const build: Shape = {
   },
 };
 
-const target: Shape = {
+const target: ValueShape = {
   kind: 'textOr',
   description: 'A notation: sfz, xml, sf2, or the path of a vocabulary (*.vocabulary.json).',
   object: {
@@ -90,9 +90,9 @@ const settings = {
   template: text('The path of a template, for the target that is written in its notation.'),
   facts,
   pack,
-} as const satisfies Record<string, Shape>;
+} as const satisfies Record<string, ValueShape>;
 
-const pairing: Shape = {
+const pairing: ValueShape = {
   kind: 'object',
   called: '"pairing"',
   description:
@@ -105,7 +105,7 @@ const pairing: Shape = {
   },
 };
 
-const source: Shape = {
+const source: ValueShape = {
   kind: 'object',
   called: 'A source',
   description: 'Files that are instruments each, named after the file.',
@@ -126,7 +126,7 @@ export const besideShape: ObjectShape = {
   fields: { $schema: text('Where this schema stands.'), name: text('What people call it.'), ...settings },
 };
 
-const instrument: Shape = {
+const instrument: ValueShape = {
   kind: 'object',
   called: 'An instrument',
   description: 'One instrument. What is set here counts before what is set for the library.',

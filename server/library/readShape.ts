@@ -1,6 +1,6 @@
 import { nearestWords } from '../model/text/nearest';
 import type { JsonNode, JsonProblem } from '../vocabulary/jsonTree';
-import type { ObjectShape, Shape } from './shape';
+import type { ObjectShape, ValueShape } from './shape';
 
 /** More of a text than this is not quoted. */
 const mostQuoted = 60;
@@ -9,7 +9,7 @@ const mostQuoted = 60;
  * The plain value of a JSON value that is to have a shape; `undefined` where it has another. What does not fit is left out
  * and told in `problems` with its place. A member `$schema` is passed over.
  */
-export function readShape(node: JsonNode, shape: Shape, problems: JsonProblem[]): unknown {
+export function readShape(node: JsonNode, shape: ValueShape, problems: JsonProblem[]): unknown {
   switch (shape.kind) {
     case 'object':
       return readObject(node, shape, problems);
@@ -58,7 +58,7 @@ function readObject(
   return missing.length > 0 ? undefined : Object.fromEntries(values);
 }
 
-function readList(node: JsonNode, of: Shape, problems: JsonProblem[]): unknown[] | undefined {
+function readList(node: JsonNode, of: ValueShape, problems: JsonProblem[]): unknown[] | undefined {
   // One alone is a list too.
   if (node.kind !== 'array' && of.kind === 'text' && node.kind === 'string') {
     const one = readShape(node, of, problems);

@@ -1,11 +1,11 @@
-import type { ObjectShape, Shape } from './shape';
+import type { ObjectShape, ValueShape } from './shape';
 
 /** The published JSON Schema (draft-07) of a file of ours. */
 export function schemaOfFile(title: string, shape: ObjectShape): object {
   return { $schema: 'http://json-schema.org/draft-07/schema#', title, ...schemaOf(shape) };
 }
 
-function schemaOf(shape: Shape): Record<string, unknown> {
+function schemaOf(shape: ValueShape): Record<string, unknown> {
   const { description } = shape;
   switch (shape.kind) {
     case 'text':
@@ -33,7 +33,7 @@ function schemaOf(shape: Shape): Record<string, unknown> {
   }
 }
 
-function listSchema(of: Shape, description: string): Record<string, unknown> {
+function listSchema(of: ValueShape, description: string): Record<string, unknown> {
   if (of.kind !== 'text') return { type: 'array', items: schemaOf(of), description };
   const text = { type: 'string', minLength: 1 };
   return { anyOf: [{ type: 'array', items: text }, text], description };

@@ -13,7 +13,7 @@ import { isPiled } from './piled';
 import { stackShapes } from './stack';
 import { patternDefinitions } from './textures';
 import type { ViewChart } from './views/viewChart';
-import { velocityScale, viewAxis, viewMarks } from './views/viewMarks';
+import { velocityMarks, viewAxis, viewMarks } from './views/viewMarks';
 
 /** `auto` follows what the reader prefers; the other two hold everywhere. */
 export type MapTheme = 'auto' | 'light' | 'dark';
@@ -88,6 +88,6 @@ function partMarks(scene: MapScene, layout: MapLayout, { chart, hiddenLayers }: 
   return [
     ...viewAxis(chart, layout),
     ...viewMarks(chart, layout),
-    ...(chart.name === 'velocity' ? velocityScale(layout) : keyboardMarks(scene, layout)),
+    ...(chart.name === 'velocity' ? velocityMarks(layout) : keyboardMarks(scene, layout)),
   ];
 }

@@ -23,7 +23,7 @@ import { styleSections } from './tableStyle';
 import type { RegionUpdate, ZoneMatches } from './tableUpdate';
 import { goneNote, matchZones, updateRegions } from './tableUpdate';
 import type { ZoneSection } from './tableZones';
-import { instrumentOf, sectionsOf } from './tableZones';
+import { instrumentOfSections, sectionsOf } from './tableZones';
 
 /** Where the regions of a table go. */
 export interface TableTarget {
@@ -274,7 +274,7 @@ function insertion(
   table: Source,
 ): { edits: TextEdit[]; notes: ConversionNote[] } {
   styleSections(sections, document);
-  const instrument = instrumentOf(sections, table);
+  const instrument = instrumentOfSections(sections, table);
   const { edits, notes } = notation.edit(document, { kind: 'insert', offset, instrument });
   const [edit, ...more] = edits;
   const found = regionLayoutOf(document);

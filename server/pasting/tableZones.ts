@@ -50,7 +50,7 @@ export function sectionsOf(zones: Instrument): ZoneSection[] {
 }
 
 /** The instrument that sections describe; those without values of their own come first. */
-export function instrumentOf(
+export function instrumentOfSections(
   sections: readonly ZoneSection[],
   table: { path: string; text: string },
 ): Instrument {

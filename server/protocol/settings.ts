@@ -8,7 +8,7 @@ import type {
   ProjectSettings,
   ProjectSettingsStore,
 } from '../workspace/projectSettings';
-import { settingsIn } from '../workspace/projectSettings';
+import { pickedSettings } from '../workspace/projectSettings';
 import type { ReadingAids } from './readingAids';
 import { readingAidsIn } from './readingAids';
 
@@ -185,7 +185,7 @@ function sectionOf(value: unknown): unknown {
 
 /** Settings out of what an editor sends; what is as usual, or `auto`, says the same as nothing. */
 function editorSettings(value: unknown): ProjectSettings {
-  const { severity, middleC, format = {} } = settingsIn(sectionOf(value)).settings;
+  const { severity, middleC, format = {} } = pickedSettings(sectionOf(value)).settings;
   const set = Object.entries(format).filter(
     ([name, one]) => one !== usualFormatStyle[name as keyof FormatSettings],
   );

@@ -1,6 +1,6 @@
 import { drumKeysOf } from '../trade/names/drumKeys';
 import type { NoteReading } from './noteNames';
-import type { Part } from './parts';
+import type { NamePart } from './parts';
 import type { Placed } from './placed';
 import { grouped, placedAt } from './placed';
 import type { Recording } from './recording';
@@ -15,12 +15,12 @@ const firstKey = 36;
  */
 export function placeKit(
   recordings: readonly Recording[],
-  parts: readonly Part[],
+  parts: readonly NamePart[],
   roots: readonly (Root | undefined)[],
   reading: NoteReading | undefined,
   notes: string[],
 ): Placed[] {
-  const all = recordings.map((recording, at) => ({ recording, at, part: parts[at] as Part }));
+  const all = recordings.map((recording, at) => ({ recording, at, part: parts[at] as NamePart }));
   const sounds = new Map<string, typeof all>();
   for (const [base, list] of grouped(all, ({ part, recording }) => soundOf(part, recording))) {
     if (areLayers(list.map(({ part }) => part.layer))) sounds.set(base, list);
@@ -72,7 +72,7 @@ function areLayers(words: readonly (string | undefined)[]): boolean {
 }
 
 /** A sound by its words, without those for layers and turns; where nothing is left, by its name. */
-function soundOf(part: Part, { path }: Recording): string {
+function soundOf(part: NamePart, { path }: Recording): string {
   const side = part.side ?? '';
   const words = [part.rest, part.articulation ?? '', side, part.isRelease ? 'release' : ''].filter(
     (word) => word !== '',

@@ -27,9 +27,3 @@ export function orderedLayers(heard: readonly LayerHeard[]): { labels: string[];
   const byWord = [...byEar].sort((a, b) => dynamicIn(a) - dynamicIn(b));
   return { labels: byWord, contradicted: byWord.join() !== byEar.join() };
 }
-
-/** The middle one of numbers; 0 for none. */
-export function median(numbers: readonly number[]): number {
-  const sorted = [...numbers].sort((a, b) => a - b);
-  return sorted[Math.floor(sorted.length / 2)] ?? 0;
-}

@@ -49,7 +49,7 @@ export function noteReadings(paths: readonly string[]): NoteReading[] {
 function namedReading(paths: readonly string[], way: Way, at: 0 | -1 | number): NoteReading {
   const reading: NoteReading = { kind: 'names', keys: [], texts: [] };
   for (const path of paths) {
-    const name = stemOf(path);
+    const name = nameStem(path);
     const match = [...name.matchAll(way.pattern)].at(at);
     const key = match && keyOf(match[1] ?? '', match[2] ?? '', way);
     reading.keys.push(key);
@@ -71,7 +71,7 @@ function keyOf(note: string, octave: string, { german, parts }: Way): number | u
 /** Numbers of names as keys: those that stand at one place, counted from the start or the end. */
 function numberReadings(paths: readonly string[]): NoteReading[] {
   const numbers = paths.map((path) =>
-    [...stemOf(path).matchAll(/(?<![\p{L}\p{N}#.])\d{2,3}(?![\p{L}\p{N}]|\.\d)/giu)].map(
+    [...nameStem(path).matchAll(/(?<![\p{L}\p{N}#.])\d{2,3}(?![\p{L}\p{N}]|\.\d)/giu)].map(
       ([digits]) => digits,
     ),
   );
@@ -87,6 +87,6 @@ function numberReadings(paths: readonly string[]): NoteReading[] {
 }
 
 /** A file's name without its ending. */
-export function stemOf(path: string): string {
+export function nameStem(path: string): string {
   return path.slice(path.lastIndexOf('/') + 1).replace(/\.\w{1,5}$/, '');
 }

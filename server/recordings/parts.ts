@@ -1,6 +1,6 @@
 import type { NameMarks, NameWord } from './nameText';
 import { markOf, wordsOfPath } from './nameText';
-import { stemOf } from './noteNames';
+import { nameStem } from './noteNames';
 import type { Recording } from './recording';
 import type { Root } from './roots';
 
@@ -8,7 +8,7 @@ import type { Root } from './roots';
 const sharedBy = 0.9;
 
 /** What the path of a recording says beside its note. */
-export interface Part extends NameMarks {
+export interface NamePart extends NameMarks {
   /** Words that are no marks and are not in all names, joined. */
   rest: string;
   /** Numbers among them, in their order. */
@@ -17,7 +17,7 @@ export interface Part extends NameMarks {
 }
 
 /** What the paths of recordings say, by position. */
-export function partsOf(recordings: readonly Recording[], roots: readonly (Root | undefined)[]): Part[] {
+export function partsOf(recordings: readonly Recording[], roots: readonly (Root | undefined)[]): NamePart[] {
   const words = recordings.map(({ path }, at) => wordsOfPath(withoutNote(path, roots[at]?.noteText)));
   const counts = new Map<string, number>();
   for (const list of words)
@@ -25,7 +25,7 @@ export function partsOf(recordings: readonly Recording[], roots: readonly (Root 
   const isShared = (word: NameWord) =>
     recordings.length > 1 && (counts.get(nameOf(word)) ?? 0) >= sharedBy * recordings.length;
   return words.map((list) => {
-    const part: Part = { rest: '', numbers: [], words: list };
+    const part: NamePart = { rest: '', numbers: [], words: list };
     const rest: string[] = [];
     const numbers: number[] = [];
     for (const word of list) {
@@ -45,7 +45,7 @@ function nameOf({ plain, isFolder }: NameWord): string {
 
 function withoutNote(path: string, note: string | undefined): string {
   if (note === undefined) return path;
-  const stem = stemOf(path);
+  const stem = nameStem(path);
   const at = stem.indexOf(note);
   const from = path.lastIndexOf(stem);
   return at < 0 ? path : `${path.slice(0, from)}${stem.slice(0, at)} ${stem.slice(at + note.length)}.wav`;

@@ -1,5 +1,6 @@
+import { median } from '../model/median';
 import { velocitiesOfLayer } from '../trade/layerVelocities';
-import { leastLayerStep, median, orderedLayers } from './layers';
+import { leastLayerStep, orderedLayers } from './layers';
 import type { Placed } from './placed';
 import { grouped } from './placed';
 

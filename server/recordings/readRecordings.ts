@@ -3,7 +3,7 @@ import { spreadKeys } from '../trade/keySpread';
 import { drumKeysOf } from '../trade/names/drumKeys';
 import { placeKit } from './kit';
 import { isOfSession } from './nameText';
-import type { Part } from './parts';
+import type { NamePart } from './parts';
 import { partsOf } from './parts';
 import type { Placed } from './placed';
 import { grouped, placedAt } from './placed';
@@ -75,17 +75,17 @@ function withoutOthers(all: readonly Recording[]): { kept: Recording[]; leftOut:
 
 function placeNotes(
   recordings: readonly Recording[],
-  parts: readonly Part[],
+  parts: readonly NamePart[],
   roots: readonly (Root | undefined)[],
   areNamed: boolean,
   told: { leftOut: LeftOutRecording[]; notes: string[] },
 ): Placed[] {
   const named = roots.filter((root) => root?.noteText !== undefined).length;
   const placed: Placed[] = [];
-  const pending: { one: Placed; part: Part }[] = [];
+  const pending: { one: Placed; part: NamePart }[] = [];
   for (const [at, recording] of recordings.entries()) {
     const root = roots[at];
-    const part = parts[at] as Part;
+    const part = parts[at] as NamePart;
     const isOdd = areNamed && root?.noteText === undefined && named > recordings.length / 2;
     if (!root || (isOdd && isOfSession(part.words))) {
       const because = root
@@ -123,14 +123,14 @@ function placeNotes(
   return placed;
 }
 
-type Pending = readonly { one: Placed; part: Part }[];
+type Pending = readonly { one: Placed; part: NamePart }[];
 
 /** Words without a known meaning that come back on several keys: layers where they differ in loudness, else articulations. */
 function variantsOf(pending: Pending): {
   kind: 'none' | 'layer' | 'articulation';
-  of: (part: Part) => string;
+  of: (part: NamePart) => string;
 } {
-  const of = (part: Part) => (known.has(part.rest) ? part.rest : '');
+  const of = (part: NamePart) => (known.has(part.rest) ? part.rest : '');
   const byRest = grouped(pending, ({ part }) => part.rest);
   const known = new Map(
     [...byRest].filter(([, list]) => new Set(list.map(({ one }) => one.root)).size > 1 || pending.length < 4),
@@ -188,7 +188,7 @@ function spread(placed: readonly Placed[]): void {
 }
 
 /** Articulations that lie on the same keys sound together as long as nothing parts them. */
-function togetherNotes(placed: readonly Placed[], parts: readonly Part[]): string[] {
+function togetherNotes(placed: readonly Placed[], parts: readonly NamePart[]): string[] {
   const articulations = [...new Set(parts.map(({ articulation }) => articulation))].filter(
     (one) => one !== undefined,
   );

@@ -1,5 +1,5 @@
 import { keyText } from '../model/wording/rangeWords';
-import type { Part } from './parts';
+import type { NamePart } from './parts';
 import type { Recording } from './recording';
 import type { Root } from './roots';
 
@@ -21,7 +21,7 @@ export function rootReason({ pitch, rootKey }: Recording, { key, from, noteText,
 }
 
 /** What words of a path decide, as sentences. */
-export function wordReasons({ articulation, microphone, isRelease, side }: Part): string[] {
+export function wordReasons({ articulation, microphone, isRelease, side }: NamePart): string[] {
   const reasons = [];
   if (articulation !== undefined) reasons.push(`Its path speaks of ${articulation}.`);
   if (microphone !== undefined) reasons.push(`Its path speaks of the microphone ${microphone}.`);

@@ -1,3 +1,4 @@
+import { median } from '../model/median';
 import { counted } from '../model/wording/counted';
 import { keyText } from '../model/wording/rangeWords';
 import type { NoteReading } from './noteNames';
@@ -159,7 +160,7 @@ function tuningNotes(roots: readonly (Root | undefined)[]): string[] {
   const [least, most] = [sorted[0] as number, sorted.at(-1) as number];
   if (tuned.length === roots.length && tuned.length > 2 && most - least < leastCents * 2)
     return [
-      `All recordings sound about ${Math.abs(sorted[Math.floor(sorted.length / 2)] as number)} cents too ${most > 0 ? 'low' : 'high'}, perhaps on purpose: tune brings them to A = 440 Hz.`,
+      `All recordings sound about ${Math.round(Math.abs(median(tuned)))} cents too ${most > 0 ? 'low' : 'high'}, perhaps on purpose: tune brings them to A = 440 Hz.`,
     ];
   return [
     `${counted(tuned.length, 'recording is', 'recordings are')} out of tune by ${leastCents} cents or more; tune corrects that.`,

@@ -3,7 +3,8 @@ import type { FormatStyle } from '../model/formatStyle';
 import { HeaderKind } from '../model/headerKinds';
 import type { Instrument } from '../model/instrument';
 import { inUsualOrder } from '../model/opcodeOrder';
-import type { Piece, Row, Stretch } from '../model/text/textLayout';
+import type { Stretch } from '../model/text/stretch';
+import type { Row, TextPiece } from '../model/text/textLayout';
 import { alignRows, freezeLines, layoutEdits, lineEndAmong, textStart } from '../model/text/textLayout';
 import type { SfzPiece } from './pieces';
 import { PieceKind, sfzPieces } from './pieces';
@@ -21,7 +22,7 @@ export function formatSfz(instrument: Instrument, style: FormatStyle, near?: Str
     near,
     (header) => isAsWritten && modeOf(instrument, header, style) === 'inline',
   );
-  const frozen = (from: number, to: number, breaks: number): Piece =>
+  const frozen = (from: number, to: number, breaks: number): TextPiece =>
     ({
       order: 0,
       start: from,
@@ -41,7 +42,7 @@ export function formatSfz(instrument: Instrument, style: FormatStyle, near?: Str
   const ordered = new Ordering(instrument, style).order(whole);
   const lineEnd = lineEndAmong(text, whole);
   new Layout(instrument, style, lineEnd).place(ordered);
-  const start = near ? (whole[0] as Piece).start : textStart(text);
+  const start = near ? (whole[0] as TextPiece).start : textStart(text);
   const tail = near || last.kind === PieceKind.frozen ? undefined : lineEnd;
   return layoutEdits(text, ordered, start, tail);
 }

@@ -16,7 +16,7 @@ export const harmlessKinds = Uint8Array.from({ length: 256 }, (_, code) => {
 });
 
 /** Whether a name and value read back from SFZ text as they are. */
-export function canHold(name: string, value: string): boolean {
+export function isReadBack(name: string, value: string): boolean {
   if (harmlessName.test(name) && harmless.test(value) && !value.includes(' #')) return true;
   let read = 0;
   const text = `before=1 ${name}=${value} next=1`;

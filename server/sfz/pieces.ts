@@ -1,7 +1,8 @@
 import type { Instrument } from '../model/instrument';
 import type { Directive } from '../model/instrumentParts';
 import { headerStride, parameterStride } from '../model/instrumentParts';
-import type { Piece, Stretch } from '../model/text/textLayout';
+import type { Stretch } from '../model/text/stretch';
+import type { TextPiece } from '../model/text/textLayout';
 import { breaksBetween, textStart } from '../model/text/textLayout';
 
 /** What a piece of SFZ text is. */
@@ -15,7 +16,7 @@ export const PieceKind = {
 } as const;
 export type PieceKind = (typeof PieceKind)[keyof typeof PieceKind];
 
-export interface SfzPiece extends Piece {
+export interface SfzPiece extends TextPiece {
   kind: PieceKind;
   /** The header or parameter; −1 for anything else. */
   id: number;
@@ -198,7 +199,7 @@ class Cutter implements SfzPieces {
     const needsStart = whole || !this.#isPlain(cells[at], start, nameEnd);
     const piece = this.#add(start, end, PieceKind.parameter, parameter, header, needsStart);
     if (!whole && valueStart !== nameEnd + 1)
-      (piece as Piece).text = `${this.#text.slice(start, nameEnd)}=${this.#text.slice(valueStart, end)}`;
+      (piece as TextPiece).text = `${this.#text.slice(start, nameEnd)}=${this.#text.slice(valueStart, end)}`;
   }
 
   #isPlain(name: number, start: number, end: number): boolean {
@@ -215,8 +216,9 @@ class Cutter implements SfzPieces {
     const text = this.#text;
     if (kind !== 'comment') {
       const piece = this.#add(start, end, PieceKind.directive, -1, -1, false);
-      if (kind === 'define') (piece as Piece).text = `#define ${text.slice(nameStart, nameEnd)} ${value}`;
-      else if (text[nameEnd] === '"') (piece as Piece).text = `#include "${text.slice(nameStart, nameEnd)}"`;
+      if (kind === 'define') (piece as TextPiece).text = `#define ${text.slice(nameStart, nameEnd)} ${value}`;
+      else if (text[nameEnd] === '"')
+        (piece as TextPiece).text = `#include "${text.slice(nameStart, nameEnd)}"`;
       return;
     }
     if (text[start + 1] === '*') {

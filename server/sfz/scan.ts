@@ -6,7 +6,7 @@ import {
   equals,
   greater,
   hash,
-  isBlank,
+  isBlankCode,
   isCommentMark,
   isLineEnd,
   isMark,
@@ -229,12 +229,12 @@ export class SfzScanner {
         if (isCommentMark(codes[at + 1])) break;
       } else if (code === less) {
         if (this.#isHeader(at)) break;
-      } else if (at > start && isBlank[codes[at - 1]] !== 0 && this.#isDirective(at)) break;
+      } else if (at > start && isBlankCode[codes[at - 1]] !== 0 && this.#isDirective(at)) break;
     }
     this.#valueStop = at;
     this.#valueHasVariable = hasVariable;
     this.#valueHasEquals = hasEquals;
-    while (at > start && isBlank[codes[at - 1]] !== 0) at--;
+    while (at > start && isBlankCode[codes[at - 1]] !== 0) at--;
     return at;
   }
 
@@ -254,7 +254,7 @@ export class SfzScanner {
       weight = Math.imul(weight, 31);
       start--;
     }
-    if (start === end || isBlank[codes[start - 1]] === 0) return false;
+    if (start === end || isBlankCode[codes[start - 1]] === 0) return false;
     this.#nameStart = start;
     this.#nameEnd = end;
     this.#nameHash = nameHash;
@@ -331,12 +331,12 @@ export class SfzScanner {
     const codes = this.#codes;
     const define = this.#text.startsWith('#define', start);
     let at = start + (define ? 7 : 8);
-    while (isBlank[codes[at]] !== 0) at++;
+    while (isBlankCode[codes[at]] !== 0) at++;
     if (!define) return this.#scanInclude(start, at);
     const nameStart = at;
     while (codes[at] > space) at++;
     const nameEnd = at;
-    while (isBlank[codes[at]] !== 0) at++;
+    while (isBlankCode[codes[at]] !== 0) at++;
     const valueStart = at;
     while (codes[at] > space) {
       if (codes[at] === slash && isCommentMark(codes[at + 1])) break;
@@ -374,7 +374,7 @@ export class SfzScanner {
     }
     const comment = this.#text.slice(pathStart, end).indexOf('//');
     if (comment >= 0) end = pathStart + comment;
-    while (end > pathStart && isBlank[this.#codes[end - 1]] !== 0) end--;
+    while (end > pathStart && isBlankCode[this.#codes[end - 1]] !== 0) end--;
     const problemEnd = Math.max(end, start + '#include'.length);
     this.#handler.problem(
       start,

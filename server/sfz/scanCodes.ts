@@ -22,13 +22,13 @@ export const isNamePart = new Uint8Array(256);
 /** By character code: whether it can end a value or tells something about it. */
 export const isMark = new Uint8Array(256);
 /** By character code: white space within a line. A control character counts as a space. */
-export const isBlank = new Uint8Array(256);
+export const isBlankCode = new Uint8Array(256);
 for (const character of 'abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789_$') {
   isNamePart[character.charCodeAt(0)] = 1;
 }
 for (const character of '\n\r=$/<#') isMark[character.charCodeAt(0)] = 1;
 for (let code = 0; code <= space; code++) {
-  isBlank[code] = code === lineFeed || code === carriageReturn ? 0 : 1;
+  isBlankCode[code] = code === lineFeed || code === carriageReturn ? 0 : 1;
 }
 
 export function isCommentMark(code: number): boolean {

@@ -6,16 +6,16 @@ import type { WriteOptions, Written } from '../model/notation';
 import type { ConversionNote } from '../model/notes';
 import { Parameter } from '../model/parameterNames';
 import { LineBuffer } from '../model/text/lineBuffer';
-import { bytesOf } from '../model/text/textBytes';
+import { keptTextBytes } from '../model/text/textBytes';
 import type { VariableText } from '../model/variables/variableText';
-import { plainText } from '../model/variables/variableText';
+import { joinedText } from '../model/variables/variableText';
 import type { IncludePart } from '../model/writing/includeParts';
 import { writtenValue } from '../model/writing/rebase';
 import { writeKeeping } from '../model/writing/writeKeeping';
 import type { Chain } from '../model/writing/writingOrder';
 import { chainOf, passingKinds } from '../model/writing/writingOrder';
 import type { DirectiveForms, WritingPlan } from '../model/writing/writingPlan';
-import { canHold, harmlessKinds, harmlessName, parting } from './holdable';
+import { harmlessKinds, harmlessName, isReadBack, parting } from './holdable';
 import { readSfz } from './read';
 import { hash, space } from './scanCodes';
 
@@ -36,9 +36,9 @@ const directiveForms: DirectiveForms = {
   hasLiterals: false,
   hasVariableNames: true,
   canDefine: (name, value) =>
-    /^\w+$/.test(name) && /^(?!\/[/*])(?:(?!\/[/*])[!-\ud7ff\ue000-\uffff])+$/.test(plainText(value)),
+    /^\w+$/.test(name) && /^(?!\/[/*])(?:(?!\/[/*])[!-\ud7ff\ue000-\uffff])+$/.test(joinedText(value)),
   canInclude: (path, file) => {
-    const written = plainText(path);
+    const written = joinedText(path);
     if (!/^[^"\r\n\0]+$/.test(written) || written.trim() !== written) return false;
     return !isXmlFileName(written) && !(file && /^\ufeff?\s*<[?!a-z][^>]*(?:[?]>|"|-->)/i.test(file.text));
   },
@@ -101,7 +101,7 @@ class SfzWriter {
     for (const special of [plan.values.keys(), plan.unholdable, plan.parameterNotes.keys()])
       for (const parameter of special) this.#differs[parameter] = Difference.noted;
     const [source, ...others] = instrument.sources;
-    if (source && others.length === 0) this.#codes = bytesOf(source.text, 0);
+    if (source && others.length === 0) this.#codes = keptTextBytes(source.text, 0);
   }
 
   write(): Written {
@@ -124,7 +124,7 @@ class SfzWriter {
   #leading(header: number): void {
     for (const part of this.#plan.leading.get(header) ?? []) {
       if (part.kind === 'comment') this.#comment(part.text);
-      else if (part.kind === 'define') this.#lines.line(`#define $${part.name} ${plainText(part.value)}`);
+      else if (part.kind === 'define') this.#lines.line(`#define $${part.name} ${joinedText(part.value)}`);
       else this.#include(part.path, part.part);
     }
     for (const note of this.#plan.headerNotes.get(header) ?? [])
@@ -133,7 +133,7 @@ class SfzWriter {
 
   #include(path: VariableText, { firstHeader, endHeader }: IncludePart): void {
     if (endHeader > firstHeader) this.#bringIntoForce(firstHeader);
-    this.#lines.line(`#include "${plainText(path)}"`);
+    this.#lines.line(`#include "${joinedText(path)}"`);
     for (let header = firstHeader; header < endHeader; header++) {
       const level = passingKinds.indexOf(this.#instrument.kind(header) as (typeof passingKinds)[number]);
       if (level >= 0) this.#enter(level, header);
@@ -247,7 +247,7 @@ class SfzWriter {
         const value = name.isPath
           ? writtenValue(instrument, header, parameter, this.#options)
           : instrument.valueText(parameter);
-        plain &&= !Number.isNaN(numbers[parameter]) || canHold(name.text, value);
+        plain &&= !Number.isNaN(numbers[parameter]) || isReadBack(name.text, value);
         plain &&= lines.ascii(name.before) && lines.ascii(value);
       } else if (plain) {
         const at = parameter * parameterStride;
@@ -316,8 +316,8 @@ class SfzWriter {
     const instrument = this.#instrument;
     const name = instrument.names.text(instrument.name(parameter));
     const kept = this.#plan.values.get(parameter);
-    const value = kept ? plainText(kept) : writtenValue(instrument, header, parameter, this.#options);
-    if (canHold(name, value) && !this.#plan.unholdable.has(parameter)) return `${name}=${value}`;
+    const value = kept ? joinedText(kept) : writtenValue(instrument, header, parameter, this.#options);
+    if (isReadBack(name, value) && !this.#plan.unholdable.has(parameter)) return `${name}=${value}`;
     if (tag) {
       this.#noted.add(parameter);
       const message = `${name} is left out: SFZ text cannot hold the value "${value.replace(/\s+/g, ' ')}".`;

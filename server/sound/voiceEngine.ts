@@ -5,9 +5,9 @@ import { interpolatorOf, type Quality } from './interpolation/interpolator';
 import type { SoundProgram } from './program/program';
 import { generatorTables } from './voice/generatorSource';
 import { SampleReader } from './voice/sampleReader';
-import { SampleStore, type SampleStretch, type TellPage } from './voice/sampleStore';
 import { Voice } from './voice/voice';
 import { blockFrames, type VoiceContext } from './voice/voiceContext';
+import { type SampleStretch, type TellPage, VoiceSamples } from './voice/voiceSamples';
 
 /** How an engine plays. */
 export interface VoiceEngineOptions {
@@ -104,7 +104,7 @@ class Engine implements VoiceEngine {
       program,
       sampleRate,
       state: player.state,
-      samples: new SampleStore(),
+      samples: new VoiceSamples(),
       reader: new SampleReader(interpolatorOf(quality)),
       generators: generatorTables(program.sample),
       controlFrames: isLive ? choice.controlFramesLive.value : choice.controlFramesReference.value,

@@ -87,7 +87,7 @@ const most = 127;
 /**
  * A linear source as a line: its value is `base + slope · x / 127` for x from 0 to 127.
  */
-export function lineOf({ isFalling, isBipolar }: ModulatorSource): { base: number; slope: number } {
+export function sourceLine({ isFalling, isBipolar }: ModulatorSource): { base: number; slope: number } {
   const slope = ((isBipolar ? 2 : 1) * most) / steps;
   const base = isBipolar ? -1 : 0;
   return isFalling ? { base: -base + (isBipolar ? 0 : 1), slope: -slope } : { base, slope };

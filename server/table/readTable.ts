@@ -12,7 +12,7 @@ import { fillDittoMarks } from './cells/dittoMarks';
 import { readHexadecimals } from './cells/hexadecimals';
 import { joinTables } from './cells/joinedTables';
 import { isHtmlTable } from './cells/markup/htmlCells';
-import type { SampleList } from './cells/sampleList';
+import type { NumberedSamples } from './cells/sampleList';
 import { useSampleList } from './cells/sampleList';
 import { tableCells } from './cells/tableCells';
 import { findTables } from './cells/tableRows';
@@ -27,7 +27,7 @@ import { textsAround } from './columns/textsAround';
 import { noteColumns, noteHeadingOctave, noteOctave } from './readingNotes';
 import type { SampleEvidence } from './sampleEvidence';
 import { TableNotes } from './tableNotes';
-import { buildInstrument } from './zones/buildInstrument';
+import { instrumentOfZones } from './zones/instrumentOfZones';
 import { completeRoundRobins } from './zones/roundRobin';
 import { groupZones } from './zones/sharedValues';
 import type { Suggestion } from './zones/suggestions';
@@ -35,7 +35,7 @@ import { suggestGroups } from './zones/suggestions';
 import { takesInCell } from './zones/takesInCell';
 import { ZoneList } from './zones/zoneList';
 import type { Table } from './zones/zones';
-import { readZones, sampleNames } from './zones/zones';
+import { readTableZones, sampleNames } from './zones/zones';
 
 export interface TableOptions extends SampleEvidence {
   /** The path by which the table is known; `table` where nothing is given. */
@@ -160,7 +160,7 @@ interface Opened {
   /** Whether keys or velocities are in hexadecimal, as the text says. */
   hexadecimal: boolean;
   /** A list of samples that zones refer to. */
-  list: SampleList | undefined;
+  list: NumberedSamples | undefined;
   /** Words of columns that the text explains. */
   explained: readonly ExplainedWord[];
 }
@@ -186,7 +186,12 @@ function* readTables(opened: Opened, options: TableOptions): Steps<TableReading>
     noteTable(cells, table, notes);
     if (!hasSamples(table)) continue;
     // A step for each kind of value, with as many rows as the table has.
-    for (const share of readZones(zones, table, { ...options, middleC, naming, statements, tables }, notes))
+    for (const share of readTableZones(
+      zones,
+      table,
+      { ...options, middleC, naming, statements, tables },
+      notes,
+    ))
       yield 0.1 + (0.6 * (at + share)) / tables.length;
   }
   if (zones.count === 0) {
@@ -201,7 +206,7 @@ function* readTables(opened: Opened, options: TableOptions): Steps<TableReading>
   const afterBlank = new Set(tables.flatMap(({ rows }) => rows.afterBlank));
   const suggestions = suggestGroups(zones, groups, columns, afterBlank);
   yield 0.8;
-  const building = buildInstrument(text, path, zones, groups);
+  const building = instrumentOfZones(text, path, zones, groups);
   let built = building.next();
   for (; !built.done; built = building.next()) yield 0.8 + 0.2 * built.value;
   return {

@@ -4,7 +4,7 @@ import { nearestWords } from '../model/text/nearest';
 import { isXmlName } from '../xml/scan/characters';
 import { areSides, isEntryKey, isEntryPlace, isFormKind, isListPlace } from './formChecks';
 import { isFieldValue, shorten, wantedOf } from './forms/fieldValues';
-import type { Field } from './forms/formFields';
+import type { FormField } from './forms/formFields';
 import { formFields } from './forms/formFields';
 import type { JsonNode } from './jsonTree';
 import { readJson } from './jsonTree';
@@ -373,7 +373,7 @@ class VocabularyReader {
     return form;
   }
 
-  #field(node: JsonNode, name: string, field: Field): unknown {
+  #field(node: JsonNode, name: string, field: FormField): unknown {
     const value = plainValue(node);
     if (isFieldValue(value, field)) return value;
     this.#tell(node, `"${name}" is to be ${wantedOf(field)}.`);

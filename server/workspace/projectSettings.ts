@@ -49,7 +49,7 @@ export function parseProjectSettings(text: string): SettingsReading {
       problems: [`It is not valid JSON and is left out. ${faultOf(text)}`],
     };
   }
-  return settingsIn(value);
+  return pickedSettings(value);
 }
 
 /** Where JSON is broken and how, without a word of what stands there, which may be anything. */
@@ -61,7 +61,7 @@ function faultOf(text: string): string {
 }
 
 /** Picks settings out of a parsed value; what does not fit is left out and told. */
-export function settingsIn(value: unknown): SettingsReading {
+export function pickedSettings(value: unknown): SettingsReading {
   const problems: string[] = [];
   if (!isRecord(value)) {
     return { settings: { severity: {} }, problems: ['It holds no JSON object and is left out.'] };

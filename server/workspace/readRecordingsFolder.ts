@@ -34,11 +34,11 @@ export async function readRecordingsFolder(
   const { recordings, unreadable } = await recordingsBelow(files, folder, afterStep);
   return recordings.length === 0
     ? undefined
-    : { ...instrumentOf(recordings, folder, outputFolder), unreadable };
+    : { ...instrumentOfRecordings(recordings, folder, outputFolder), unreadable };
 }
 
 /** Makes an instrument of some recordings of a folder; the sample paths start from `outputFolder`. */
-export function instrumentOf(
+export function instrumentOfRecordings(
   recordings: readonly Recording[],
   folder: string,
   outputFolder: string,

@@ -13,8 +13,8 @@ import { xmlTable } from '../xml/tableInXml';
 import { measuredPitches } from './measuring/measuredPitches';
 import { audioFilesBelow } from './samples/audioFilesBelow';
 import { SampleFinder } from './samples/sampleFinder';
-import type { SampleQuestion } from './samples/sampleNotes';
-import { questionOf, sampleNotes } from './samples/sampleNotes';
+import type { SampleChoice } from './samples/sampleNotes';
+import { notesOnSamples, questionOf } from './samples/sampleNotes';
 import { writtenPath } from './samples/writtenPath';
 import type { AfterStep } from './takeSteps';
 import { takeSteps } from './takeSteps';
@@ -45,7 +45,7 @@ export interface TableFolders {
 
 /** A table as read, and what it leaves open about its samples. */
 export interface TableWithSamples extends TableReading {
-  questions: SampleQuestion[];
+  questions: SampleChoice[];
 }
 
 /**
@@ -74,7 +74,7 @@ export async function readTableWithSamples(
   const pitches = needsPitches(text, folders, facts)
     ? await measuredPitches(files, pathsOf(facts.keys(), found))
     : undefined;
-  const questions = new Map<string, { question: SampleQuestion; message: string }>();
+  const questions = new Map<string, { question: SampleChoice; message: string }>();
   const readingSteps = table.readInSteps({
     ...(folders.middleC && { middleC: folders.middleC }),
     ...(folders.scales && { scales: folders.scales }),
@@ -94,7 +94,7 @@ export async function readTableWithSamples(
   });
   const reading = await takeSteps(readingSteps, (share) => afterStep(0.4 + share * 0.6));
   const open = [...questions].filter(([name]) => !folders.samples?.has(name));
-  const notes = sampleNotes(
+  const notes = notesOnSamples(
     open.map(([name, { message }]) => ({ name, message })),
     (name) => firstCell(reading, name),
   );

@@ -1,13 +1,13 @@
 import type { LineBuffer } from '../model/text/lineBuffer';
 import type { VariableText } from '../model/variables/variableText';
-import { plainText } from '../model/variables/variableText';
+import { joinedText } from '../model/variables/variableText';
 import { isXmlName } from './scan/characters';
 import type { EncodedAttribute } from './scan/references';
 import { encodeXmlAttribute } from './scan/references';
 
 /** A text as the value of an attribute: a `$` that starts no variable is written as a reference. */
-export function encodedText(text: VariableText): EncodedAttribute {
-  const plain = plainText(text);
+export function encodedAttributeText(text: VariableText): EncodedAttribute {
+  const plain = joinedText(text);
   const encoded = encodeXmlAttribute(plain);
   if (!plain.includes('$')) return encoded;
   const literal: boolean[] = [];

@@ -5,17 +5,18 @@ import type { WriteOptions } from '../model/notation';
 import type { ConversionNote } from '../model/notes';
 import { Parameter } from '../model/parameterNames';
 import { LineBuffer } from '../model/text/lineBuffer';
-import { bytesOf } from '../model/text/textBytes';
+import type { Stretch } from '../model/text/stretch';
+import { keptTextBytes } from '../model/text/textBytes';
 import { literalText } from '../model/variables/variableText';
 import type { IncludePart } from '../model/writing/includeParts';
 import { writtenValue } from '../model/writing/rebase';
 import type { Chain } from '../model/writing/writingOrder';
 import { passingKinds } from '../model/writing/writingOrder';
 import type { PlannedComment, WritingPlan } from '../model/writing/writingPlan';
-import { addPlainValue, encodedText, isAttributeName } from './attributeText';
+import { addPlainValue, encodedAttributeText, isAttributeName } from './attributeText';
 import { CommentTexts } from './commentTexts';
 import { ElementKind, elementKindOf } from './elements';
-import { levelOf, nextChains } from './headerChains';
+import { chainLevel, nextChains } from './headerChains';
 import { isXmlName } from './scan/characters';
 import type { EncodedAttribute } from './scan/references';
 import { encodeXmlAttribute } from './scan/references';
@@ -28,12 +29,6 @@ const elementOfLevel = ['global', 'master', 'group'] as const;
 export interface ElementOptions extends WriteOptions {
   /** One step of indentation; two blanks where nothing is said. */
   indentation?: string;
-}
-
-/** A stretch of the text that is written. */
-interface Stretch {
-  start: number;
-  end: number;
 }
 
 /** The likely length of an attribute with its blank. */
@@ -79,7 +74,7 @@ export class ElementWriter {
     this.#writtenOnce = new Uint8Array(instrument.headers.count);
     this.#lines = new LineBuffer(lineEnd, instrument.parameters.count * perParameter);
     const [source, ...others] = instrument.sources;
-    if (source && others.length === 0) this.#codes = bytesOf(source.text, 0);
+    if (source && others.length === 0) this.#codes = keptTextBytes(source.text, 0);
   }
 
   /** The whole text. */
@@ -118,9 +113,9 @@ export class ElementWriter {
     for (const part of this.#plan.leading.get(header) ?? []) {
       if (part.kind === 'comment') this.#comment(part);
       else if (part.kind === 'define')
-        this.line(`<define name="${part.name}" value="${encodedText(part.value).text}"/>`);
+        this.line(`<define name="${part.name}" value="${encodedAttributeText(part.value).text}"/>`);
       else {
-        this.line(`<include path="${encodedText(part.path).text}"/>`);
+        this.line(`<include path="${encodedAttributeText(part.path).text}"/>`);
         this.#bringIntoForce(part.part, next[part.part.endHeader]);
       }
     }
@@ -142,7 +137,7 @@ export class ElementWriter {
   #moveTo(header: number, next: readonly (Chain | undefined)[]): void {
     const wanted = next[header] ?? [-1, -1, -1];
     this.#closeTo(wanted);
-    const level = levelOf(this.#instrument, header);
+    const level = chainLevel(this.#instrument, header);
     for (let outer = 0; outer < level; outer++) {
       const owner = wanted[outer];
       if (owner >= 0 && this.#open[outer] !== owner && this.#inForce[outer] !== owner)
@@ -180,7 +175,7 @@ export class ElementWriter {
 
   #header(header: number, next: Chain | undefined): void {
     const trailing = this.#plan.trailing.get(header) ?? noComments;
-    const level = levelOf(this.#instrument, header);
+    const level = chainLevel(this.#instrument, header);
     if (level === passingKinds.length) {
       if (trailing.length > 0 || !this.#plainRegion(header)) this.#region(header, trailing);
       return;
@@ -346,9 +341,9 @@ export class ElementWriter {
 
   #attributeValue(header: number, parameter: number): EncodedAttribute {
     const kept = header === this.#rootHeader ? undefined : this.#plan.values.get(parameter);
-    if (kept) return encodedText(kept);
+    if (kept) return encodedAttributeText(kept);
     const value = writtenValue(this.#instrument, header, parameter, this.#options);
-    return value.includes('$') ? encodedText(literalText(value)) : encodeXmlAttribute(value);
+    return value.includes('$') ? encodedAttributeText(literalText(value)) : encodeXmlAttribute(value);
   }
 
   #attributeName(id: number): string | undefined {

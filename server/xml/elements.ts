@@ -65,6 +65,6 @@ function bits(...kinds: number[]): number {
 }
 
 /** Whether an element of one kind can hold one of another. An unknown element is a fault by itself, wherever it stands. */
-export function canHold(outer: ElementKind, inner: ElementKind): boolean {
+export function canContain(outer: ElementKind, inner: ElementKind): boolean {
   return (contents[outer] & (1 << inner)) !== 0;
 }

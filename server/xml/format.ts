@@ -4,7 +4,8 @@ import { HeaderKind } from '../model/headerKinds';
 import type { Instrument } from '../model/instrument';
 import { inUsualOrder } from '../model/opcodeOrder';
 import type { ParameterNames } from '../model/parameterNames';
-import type { Piece, Row, Stretch } from '../model/text/textLayout';
+import type { Stretch } from '../model/text/stretch';
+import type { Row, TextPiece } from '../model/text/textLayout';
 import { alignRows, freezeLines, layoutEdits, lineEndAmong, textStart } from '../model/text/textLayout';
 import { isHeaderKind } from './elements';
 import type { XmlPiece } from './pieces';
@@ -14,7 +15,7 @@ import { cutXml, XmlPieceKind } from './pieces';
 export function formatXml(instrument: Instrument, style: FormatStyle, near?: Stretch): TextEdit[] {
   const text = instrument.sources[0]?.text ?? '';
   const { pieces, odd } = cutXml(text, instrument.names, near);
-  const frozen = (start: number, end: number, breaks: number): Piece =>
+  const frozen = (start: number, end: number, breaks: number): TextPiece =>
     ({
       order: 0,
       start,
@@ -33,7 +34,7 @@ export function formatXml(instrument: Instrument, style: FormatStyle, near?: Str
   if (style.opcodeOrder === 'canonical') sortAttributes(whole, instrument.names);
   const lineEnd = lineEndAmong(text, whole);
   new Layout(style, lineEnd).place(whole);
-  const start = near ? (whole[0] as Piece).start : textStart(text);
+  const start = near ? (whole[0] as TextPiece).start : textStart(text);
   const tail = near || last.kind === XmlPieceKind.frozen ? undefined : lineEnd;
   return layoutEdits(text, whole, start, tail);
 }

@@ -4,7 +4,7 @@ import type { Chain } from '../model/writing/writingOrder';
 import { chainOf, passingKinds } from '../model/writing/writingOrder';
 
 /** 0 to 2 for global, master and group, 3 for a region, −1 for headers that inherit nothing. */
-export function levelOf(instrument: Instrument, header: number): number {
+export function chainLevel(instrument: Instrument, header: number): number {
   const kind = instrument.kind(header);
   if (kind === HeaderKind.region) return passingKinds.length;
   return passingKinds.indexOf(kind as (typeof passingKinds)[number]);
@@ -19,9 +19,9 @@ export function nextChains(instrument: Instrument): (Chain | undefined)[] {
     // Mostly a header inherits from the same ones as that behind it.
     const isSame =
       header + 1 < count &&
-      levelOf(instrument, header + 1) >= 0 &&
+      chainLevel(instrument, header + 1) >= 0 &&
       instrument.parent(header) === instrument.parent(header + 1);
-    chains[header] = levelOf(instrument, header) < 0 || isSame ? next : chainOf(instrument, header);
+    chains[header] = chainLevel(instrument, header) < 0 || isSame ? next : chainOf(instrument, header);
   }
   return chains;
 }

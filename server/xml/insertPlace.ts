@@ -1,12 +1,12 @@
 import { HeaderKind } from '../model/headerKinds';
 import type { Instrument } from '../model/instrument';
 import { ReadBefore } from '../model/writing/readBefore';
-import { canHold, ElementKind, elementKindAt, isHeaderKind } from './elements';
+import { canContain, ElementKind, elementKindAt, isHeaderKind } from './elements';
 import type { XmlHandler } from './scan/handler';
 import { scanXml } from './scan/scan';
 
 /** A place between elements of the main file. */
-export interface Place {
+export interface InsertionPlace {
   at: number;
   /** How many elements are open there. */
   depth: number;
@@ -16,16 +16,20 @@ export interface Place {
  * The first place at or behind an offset, or else the last one before it, where an element of a kind can stand while all
  * that is there keeps its meaning; `undefined` in a text without an element that could hold it.
  */
-export function findPlace(instrument: Instrument, offset: number, kind: ElementKind): Place | undefined {
+export function findPlace(
+  instrument: Instrument,
+  offset: number,
+  kind: ElementKind,
+): InsertionPlace | undefined {
   const finder = new PlaceFinder(instrument, offset, kind);
   scanXml(finder.text, finder);
   return finder.found ?? finder.lesser;
 }
 
 class PlaceFinder implements XmlHandler {
-  found: Place | undefined;
+  found: InsertionPlace | undefined;
   /** A place where the text could be written but would change what others inherit. */
-  lesser: Place | undefined;
+  lesser: InsertionPlace | undefined;
   readonly text: string;
   readonly #instrument: Instrument;
   readonly #readBefore: ReadBefore;
@@ -50,7 +54,7 @@ class PlaceFinder implements XmlHandler {
     const innermost = this.#open[this.#open.length - 1];
     if (this.#settled || innermost === undefined) return;
     const { kind, hasElements } = innermost;
-    if (!canHold(kind, this.#wanted) || (isHeaderKind(kind) && kind === HeaderKind.unknown)) return;
+    if (!canContain(kind, this.#wanted) || (isHeaderKind(kind) && kind === HeaderKind.unknown)) return;
     const at = Math.max(this.#end, Math.min(this.#offset, start));
     const place = { at, depth: this.#open.length };
     // A group without elements reaches what follows it, and would not with one inside.

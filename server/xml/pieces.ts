@@ -1,5 +1,6 @@
 import type { ParameterNames } from '../model/parameterNames';
-import type { Piece, Stretch } from '../model/text/textLayout';
+import type { Stretch } from '../model/text/stretch';
+import type { TextPiece } from '../model/text/textLayout';
 import { breaksBetween, textStart } from '../model/text/textLayout';
 import { ElementKind, elementKindAt } from './elements';
 import { isXmlSpace, spaceEndAt } from './scan/characters';
@@ -18,7 +19,7 @@ export const XmlPieceKind = {
 } as const;
 export type XmlPieceKind = (typeof XmlPieceKind)[keyof typeof XmlPieceKind];
 
-export interface XmlPiece extends Piece {
+export interface XmlPiece extends TextPiece {
   kind: XmlPieceKind;
   /** How many elements are open around it. */
   depth: number;

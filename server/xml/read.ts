@@ -9,7 +9,7 @@ import { finish } from '../model/steps';
 import { oddVariableFinding, Variables } from '../model/variables/variables';
 import type { VariableText } from '../model/variables/variableText';
 import { readSfzInto } from '../sfz/read';
-import { canHold, ElementKind, elementKindAt, isHeaderKind } from './elements';
+import { canContain, ElementKind, elementKindAt, isHeaderKind } from './elements';
 import { Inclusions } from './inclusion';
 import { isReadAsXml } from './isInstrumentXml';
 import type { Frame } from './nesting';
@@ -122,7 +122,7 @@ class XmlReader extends ReaderEvents implements XmlHandler {
     this.#tagNameEnd = nameEnd;
     const innermost = this.#nesting.innermost;
     if (this.#nesting.depth === 0) this.#checkRoot(nameStart, nameEnd);
-    else if (innermost && !innermost.broken && !canHold(innermost.kind, kind))
+    else if (innermost && !innermost.broken && !canContain(innermost.kind, kind))
       this.#misplaced(nameStart, nameEnd);
     if (innermost) innermost.hasElements = true;
     // A region changes nothing of what follows it, so its scope need not be kept.

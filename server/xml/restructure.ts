@@ -7,7 +7,7 @@ import type { Edited, NewParameter } from '../model/notation';
 import { mainSpan, spanOver } from '../model/text/span';
 import { lineEndAt, lineStartAt } from '../model/text/textLayout';
 import { lineEndOf } from '../model/text/textLines';
-import { canHold, ElementKind, elementKindAt } from './elements';
+import { canContain, ElementKind, elementKindAt } from './elements';
 import type { XmlHandler } from './scan/handler';
 import { encodeXmlAttribute } from './scan/references';
 import { scanXml } from './scan/scan';
@@ -43,7 +43,8 @@ export function groupInXml(
   const start = instrument.headerSpan(first).start;
   const { end } = instrument.bodySpan(last);
   const around = elementAround(instrument, first);
-  if (around >= 0 && around !== group && !canHold(instrument.kind(around), HeaderKind.group)) return made([]);
+  if (around >= 0 && around !== group && !canContain(instrument.kind(around), HeaderKind.group))
+    return made([]);
   const insert = (at: number, newText: string): TextEdit => replacing(mainSpan(at, at), newText);
   if (group < 0) {
     return made([

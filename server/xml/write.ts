@@ -1,11 +1,11 @@
 import type { Instrument } from '../model/instrument';
 import type { WriteOptions, Written } from '../model/notation';
 import type { ConversionNote } from '../model/notes';
-import { plainText } from '../model/variables/variableText';
+import { joinedText } from '../model/variables/variableText';
 import { writeKeeping } from '../model/writing/writeKeeping';
 import type { DirectiveForms, WritingPlan } from '../model/writing/writingPlan';
 import { planWriting } from '../model/writing/writingPlan';
-import { encodedText } from './attributeText';
+import { encodedAttributeText } from './attributeText';
 import type { ElementOptions } from './elementWriter';
 import { ElementWriter } from './elementWriter';
 import { readXml } from './read';
@@ -30,8 +30,8 @@ export function writeXml(instrument: Instrument, options: WriteOptions = {}): Wr
 const directiveForms: DirectiveForms = {
   hasLiterals: true,
   hasVariableNames: false,
-  canDefine: (name, value) => /^\w+$/.test(name) && encodedText(value).leftOut.length === 0,
-  canInclude: (path) => plainText(path) !== '' && encodedText(path).leftOut.length === 0,
+  canDefine: (name, value) => /^\w+$/.test(name) && encodedAttributeText(value).leftOut.length === 0,
+  canInclude: (path) => joinedText(path) !== '' && encodedAttributeText(path).leftOut.length === 0,
 };
 
 function writeDocument(instrument: Instrument, options: WriteOptions, plan: WritingPlan): Written {

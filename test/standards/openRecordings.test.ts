@@ -6,7 +6,7 @@ import { effectiveValues } from '../../server/model/effectiveValues';
 import type { Files } from '../../server/model/files';
 import { sfzNotation } from '../../server/sfz/notation';
 import { nodeFiles } from '../../server/workspace/files/nodeFiles';
-import { instrumentOf, recordingsBelow } from '../../server/workspace/readRecordingsFolder';
+import { instrumentOfRecordings, recordingsBelow } from '../../server/workspace/readRecordingsFolder';
 
 const folder = join(__dirname, '../../out/recordings/piano');
 
@@ -39,7 +39,7 @@ describe.skipIf(!existsSync(join(folder, 'README.md')))('real recordings of a pi
   });
 
   it('get the keys that they were played on, each with its reason, and share out the keyboard', () => {
-    const { decisions } = instrumentOf(heard, folder, folder);
+    const { decisions } = instrumentOfRecordings(heard, folder, folder);
     expect(Object.fromEntries(decisions.map(({ path, place }) => [path, place?.root]))).toEqual(played);
     for (const { because } of decisions) expect(because.join(' ')).toMatch(/It sounds|in its name tells/);
     const ranges = decisions.flatMap(({ place }) => (place ? [[place.lowKey, place.highKey] as const] : []));
@@ -53,7 +53,7 @@ describe.skipIf(!existsSync(join(folder, 'README.md')))('real recordings of a pi
       if (!one) throw new Error(was);
       return { ...one, path };
     });
-    const { decisions } = instrumentOf(nameless, folder, folder);
+    const { decisions } = instrumentOfRecordings(nameless, folder, folder);
     const placed = decisions.filter(({ place }) => place);
     for (const { path, place } of placed) expect(place?.root).toBe(played[names.get(path) ?? '']);
     // The highest strings ring too shortly for a sure pitch: such a recording is left out and named, not guessed.
@@ -86,7 +86,7 @@ describe.skipIf(body === undefined)('real recordings of body percussion', () => 
   it('get the layers and turns that their maker gave them', async () => {
     const place = body ?? '';
     const { recordings } = await recordingsBelow(nodeFiles, join(place, 'Samples/body'));
-    const { decisions } = instrumentOf(recordings, '/s', '/s');
+    const { decisions } = instrumentOfRecordings(recordings, '/s', '/s');
     const ours = new Map(
       decisions.map(({ path, place: at }) => [
         path,

@@ -32,6 +32,26 @@ function statementsIn(text: string): { written: string; isHandedOn: boolean }[] 
   }));
 }
 
+const exported =
+  /^export (?:declare )?(?:abstract )?(?:async )?(?:function\*?|class|interface|type|const|let|enum) +(\w+)/gm;
+
+/** The names that the text of a module gives out, each once, even where it is both a value and its type. */
+export function exportsIn(text: string): string[] {
+  const code = text.replace(/\/\*[\s\S]*?\*\//g, '');
+  return [...new Set([...code.matchAll(exported)].map(([, name]) => name))];
+}
+
+/** The names that several TypeScript files in some folders of the project give out, each with the files. */
+export function exportedTwice(root: string, ...folders: string[]): Map<string, string[]> {
+  const files = new Map<string, string[]>();
+  for (const path of folders.flatMap((folder) => filesBelow(join(root, folder)))) {
+    const file = relative(root, path).replaceAll('\\', '/');
+    for (const name of exportsIn(readFileSync(path, 'utf8')))
+      files.set(name, [...(files.get(name) ?? []), file]);
+  }
+  return new Map([...files].filter(([, those]) => those.length > 1));
+}
+
 /** All imports of the TypeScript files in some folders of the project. */
 export function importsBelow(root: string, ...folders: string[]): Import[] {
   return folders.flatMap((folder) => filesBelow(join(root, folder))).flatMap((path) => importsOf(root, path));

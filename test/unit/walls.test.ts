@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import type { Import } from './imports';
-import { cycleOf, handedOnIn, importsBelow, importsIn, roomOf } from './imports';
+import { cycleOf, exportedTwice, exportsIn, handedOnIn, importsBelow, importsIn, roomOf } from './imports';
 import { bundleForBrowser } from './server/browserBundles';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -117,7 +117,34 @@ describe('the walls between rooms', () => {
   });
 });
 
+describe('names', () => {
+  /** What an editor calls an entry by: its documentation of extensions asks for that name. */
+  const asked = ['activate'];
+
+  it('mean one thing each: no two files give out the same', () => {
+    const twice = exportedTwice(root, 'server', 'client');
+    expect([...twice.keys()]).toEqual(expect.arrayContaining(asked));
+    for (const name of asked) twice.delete(name);
+    expect([...twice]).toEqual([]);
+  });
+});
+
 describe('reading imports', () => {
+  it('finds what a module gives out', () => {
+    const text = `export function a() {}
+export async function b() {}
+export function* c() {}
+export const D = {};
+export type D = typeof D;
+  export const inner = 1;
+/*
+export class Out {}
+*/
+export abstract class E {}
+export interface F {}`;
+    expect(exportsIn(text)).toEqual(['a', 'b', 'c', 'D', 'E', 'F']);
+  });
+
   it('finds every form of import and passes over comments', () => {
     const text = `import { a } from './a';
 import type {

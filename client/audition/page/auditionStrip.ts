@@ -10,7 +10,7 @@ import { l10n } from '../../webview/page/l10n';
 import type { AuditionFromPage, AuditionToPage } from '../messages';
 import type { FromVoice } from '../voiceMessages';
 import { floatsOf } from './floats';
-import type { Looked } from './readout';
+import type { LookedAtNote } from './readout';
 import { readoutText } from './readout';
 import { turnsOf } from './turns';
 import { TypedKeys } from './typedKeys';
@@ -44,7 +44,7 @@ export class AuditionStrip extends LitElement {
   #instrument: AudibleInstrument | undefined;
   #db = firstDb;
   #status = '';
-  #looked: Looked | undefined;
+  #looked: LookedAtNote | undefined;
   readonly #typed = new TypedKeys();
   /** What changes with the files of samples, as they were last. */
   readonly #states = new Map<string, string>();

@@ -3,7 +3,7 @@ import { l10n } from '../../webview/page/l10n';
 import type { FromVoice } from '../voiceMessages';
 
 /** What a note would play. */
-export type Looked = Extract<FromVoice, { type: 'looked' }>;
+export type LookedAtNote = Extract<FromVoice, { type: 'looked' }>;
 
 /** What keeps regions silent, in a few words. */
 const reasonWords: Readonly<Record<string, string>> = {
@@ -20,7 +20,7 @@ const reasonWords: Readonly<Record<string, string>> = {
 };
 
 /** Says what a note would play, and why the rest would stay silent. */
-export function readoutText(looked: Looked | undefined): string {
+export function readoutText(looked: LookedAtNote | undefined): string {
   if (!looked) return l10n.t('Point at the map to see what would sound and what would not.');
   const place = l10n.t('{0}, velocity {1}', keyText(looked.key), looked.velocity);
   const sounds =

@@ -7,7 +7,7 @@ import type { Message } from '../../../server/playing/player/playMessage';
 import { OutputStage } from '../../../server/sound/output/outputStage';
 import type { SoundProgram } from '../../../server/sound/program/program';
 import { sendMessage } from '../../../server/sound/sendMessage';
-import { pageFrames } from '../../../server/sound/voice/sampleStore';
+import { pageFrames } from '../../../server/sound/voice/voiceSamples';
 import type { VoiceEngine } from '../../../server/sound/voiceEngine';
 import { createVoiceEngine } from '../../../server/sound/voiceEngine';
 import type { FromVoice, SilentCount, ToVoice } from '../voiceMessages';

@@ -1,4 +1,4 @@
-import { pageFrames } from '../../../server/sound/voice/sampleStore';
+import { pageFrames } from '../../../server/sound/voice/voiceSamples';
 
 /** Frames that are asked for at once when a sample is wanted; longer ones follow in pages. */
 export const firstFrames = 4 * pageFrames;

@@ -19,7 +19,7 @@ import type { Plot } from './plot/plot';
 import { plotIn } from './plot/plotIn';
 import { plotRow } from './plot/plotRow';
 import { PointerNotes } from './pointerNotes';
-import type { Problems } from './shown/mapFilter';
+import type { ProblemsByHeader } from './shown/mapFilter';
 import { filteredScene, noFilter, problemsByRegion } from './shown/mapFilter';
 import { ShownMap } from './shown/shownMap';
 import { chartSide } from './side/chartSide';
@@ -42,7 +42,7 @@ export class KeyboardChart extends LitElement {
   /** All of the document's map, and what is shown of it. */
   #scene: MapScene | undefined;
   #map: ShownMap | undefined;
-  #problems: Problems = new Map();
+  #problems: ProblemsByHeader = new Map();
   #reason = l10n.t('Waiting for a document.');
   #plot: Plot | undefined;
   /** Whether shapes must be drawn anew, not only what is marked in them. */

@@ -3,7 +3,7 @@ import { noteNamesText } from '../../../server/model/wording/rangeWords';
 import { l10n } from '../../webview/page/l10n';
 
 /** A column of the table. */
-export interface Column {
+export interface LibraryColumn {
   id: string;
   title: () => string;
   /** What rows are sorted by; what is not known comes last. */
@@ -17,7 +17,7 @@ export interface Column {
 }
 
 /** The columns that have something to show for some rows. */
-export function columnsFor(rows: readonly LibraryRow[]): Column[] {
+export function columnsFor(rows: readonly LibraryRow[]): LibraryColumn[] {
   return columns.filter(
     ({ isOnRequest, value }) => !isOnRequest || rows.some((row) => value(row) !== undefined),
   );
@@ -50,12 +50,12 @@ function verdictText(verdict: RowProof['verdict']): string {
 }
 
 /** Counts of an instrument that was never read say nothing. */
-function ifBuilt(value: (row: LibraryRow) => number): Column['value'] {
+function ifBuilt(value: (row: LibraryRow) => number): LibraryColumn['value'] {
   return (row) => (row.regions === undefined ? undefined : value(row));
 }
 
 /** The columns behind that of the name, from left to right. */
-const columns: readonly Column[] = [
+const columns: readonly LibraryColumn[] = [
   { id: 'state', title: () => l10n.t('State'), value: ({ state }) => stateText(state) },
   {
     id: 'proof',
@@ -113,7 +113,7 @@ export function sorted(rows: readonly LibraryRow[], by: string, falls: boolean):
 }
 
 /** Whether all words of a filter stand somewhere in a row. */
-export function holds(row: LibraryRow, filter: string): boolean {
+export function isFoundIn(row: LibraryRow, filter: string): boolean {
   const text = [
     row.name,
     row.source,

@@ -5,8 +5,8 @@ import { button } from '../../webview/page/controls/button';
 import { l10n } from '../../webview/page/l10n';
 import { PageElement } from '../../webview/page/pageElement';
 import type { LibraryFromPage, LibraryPlace, LibraryToPage, ShownLibrary } from '../messages';
-import type { Column } from './columns';
-import { columnsFor, holds, sorted, stateText } from './columns';
+import type { LibraryColumn } from './columns';
+import { columnsFor, isFoundIn, sorted, stateText } from './columns';
 
 /** What is remembered: the order of the rows, and what they are narrowed down to. */
 interface Kept {
@@ -15,7 +15,7 @@ interface Kept {
   filter: string;
 }
 
-const nameColumn: Pick<Column, 'id' | 'title'> = { id: 'name', title: () => l10n.t('Instrument') };
+const nameColumn: Pick<LibraryColumn, 'id' | 'title'> = { id: 'name', title: () => l10n.t('Instrument') };
 
 /** Shows libraries: each instrument with its state and what is known of it; names lead to text, map and sound. */
 export class LibraryPage extends PageElement<LibraryToPage, LibraryFromPage, Kept> {
@@ -52,7 +52,7 @@ export class LibraryPage extends PageElement<LibraryToPage, LibraryFromPage, Kep
   #library(library: ShownLibrary): TemplateResult {
     const { uri, title, rows, problems } = library;
     const { by, falls, filter } = this.state;
-    const found = rows.filter((row) => holds(row, filter));
+    const found = rows.filter((row) => isFoundIn(row, filter));
     const ordered = by === '' ? found : sorted(found, by, falls);
     const columns = columnsFor(rows);
     const isBuilding = this.#progress !== undefined;
@@ -107,7 +107,7 @@ export class LibraryPage extends PageElement<LibraryToPage, LibraryFromPage, Kep
     return l10n.t('{0} of {1} instruments', found, all);
   }
 
-  #head({ id, title }: Pick<Column, 'id' | 'title'>): TemplateResult {
+  #head({ id, title }: Pick<LibraryColumn, 'id' | 'title'>): TemplateResult {
     const isBy = this.state.by === id;
     const order = !isBy ? 'none' : this.state.falls ? 'descending' : 'ascending';
     return html`<th scope="col" aria-sort=${order}>
@@ -117,7 +117,7 @@ export class LibraryPage extends PageElement<LibraryToPage, LibraryFromPage, Kep
     </th>`;
   }
 
-  #row(uri: string, row: LibraryRow, columns: readonly Column[]): TemplateResult {
+  #row(uri: string, row: LibraryRow, columns: readonly LibraryColumn[]): TemplateResult {
     const { name, fileName, state } = row;
     const open = (place: LibraryPlace, label: string) =>
       html`<button
@@ -175,7 +175,7 @@ export class LibraryPage extends PageElement<LibraryToPage, LibraryFromPage, Kep
   }
 }
 
-function cell({ id, value, shown, hint }: Column, row: LibraryRow): TemplateResult {
+function cell({ id, value, shown, hint }: LibraryColumn, row: LibraryRow): TemplateResult {
   if (id === 'state') return html`<td class="state">${stateText(row.state)}</td>`;
   const one = value(row);
   const isNumber = typeof one === 'number' && (!shown || id === 'worst');

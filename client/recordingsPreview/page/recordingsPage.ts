@@ -3,7 +3,7 @@ import type { TemplateResult } from 'lit';
 import { html, nothing } from 'lit';
 import { counted } from '../../../server/model/wording/counted';
 import { button } from '../../webview/page/controls/button';
-import { choice } from '../../webview/page/controls/choice';
+import { choiceList } from '../../webview/page/controls/choice';
 import { l10n } from '../../webview/page/l10n';
 import { PageElement } from '../../webview/page/pageElement';
 import type { RecordingsFromPage, RecordingsToPage, ShownRecordings } from '../messages';
@@ -80,7 +80,7 @@ export class RecordingsPage extends PageElement<RecordingsToPage, RecordingsFrom
           isSecondary: true,
           press: () => this.tell({ type: 'notes' }),
         })}
-        ${choice({
+        ${choiceList({
           id: 'format',
           label: l10n.t('Notation'),
           options: [

@@ -8,7 +8,7 @@ import type {
   TableDecisions,
 } from '../../../server/protocol/requests/tableRequests';
 import { checkbox } from '../../webview/page/controls/checkbox';
-import { choice } from '../../webview/page/controls/choice';
+import { choiceList } from '../../webview/page/controls/choice';
 import { l10n } from '../../webview/page/l10n';
 import type { PreviewFromPage, ShownPlace } from '../messages';
 
@@ -18,7 +18,7 @@ type Tell = (message: PreviewFromPage) => void;
 type Part = TemplateResult | typeof nothing;
 
 /** What can be decided about a table beside its columns. */
-export function choices(
+export function tableChoices(
   preview: PreviewTableResult,
   decisions: TableDecisions,
   place: ShownPlace,
@@ -41,7 +41,7 @@ function notationChoice(format: 'sfz' | 'xml', tell: Tell): Part {
   const label = l10n.t('Notation of the new document');
   return labelled(
     label,
-    choice({
+    choiceList({
       id: 'format',
       label,
       options: [
@@ -60,7 +60,7 @@ function middleCChoice(found: PreviewTableResult['middleC'], chosen: MiddleCChoi
   const auto = chosen === 'auto' ? l10n.t('as found: {0}', found) : l10n.t('as found by itself');
   return labelled(
     label,
-    choice({
+    choiceList({
       id: 'middle-c',
       label,
       options: [
@@ -154,7 +154,7 @@ function sampleChoice(
   const all = taken === undefined || choices.includes(taken) ? choices : [taken, ...choices];
   return html`<li class="choice">
     <span aria-hidden="true">${name}</span>
-    ${choice({
+    ${choiceList({
       id,
       label: name,
       options: [...first, ...all.map((path) => ({ value: path, label: path }))],

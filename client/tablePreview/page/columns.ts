@@ -6,7 +6,7 @@ import type { ColumnScale } from '../../../server/table/columns/columnReading';
 import type { ColumnMeaning } from '../../../server/trade/meaning';
 import { meaningNames } from '../../../server/trade/meaning';
 import type { Option } from '../../webview/page/controls/choice';
-import { choice } from '../../webview/page/controls/choice';
+import { choiceList } from '../../webview/page/controls/choice';
 import { l10n } from '../../webview/page/l10n';
 
 /** From these confidences on a column counts as sure, and as likely (our choice). */
@@ -62,7 +62,7 @@ function columnRow(
     </th>
     <td class="cells">${examples.map((one) => html`<span class="cell">${one}</span> `)}</td>
     <td>
-      ${choice({
+      ${choiceList({
         id: `column-${index}`,
         label: l10n.t('Meaning of {0}', name),
         describedBy: `why-${index}`,
@@ -89,7 +89,7 @@ function scaleChoice(
   choose: Choose<string>,
 ): TemplateResult {
   const offered = options.map(({ id, label }) => ({ value: id, label }));
-  return choice({
+  return choiceList({
     id: `scale-${index}`,
     label: l10n.t('Scale of {0}', name),
     describedBy: `scale-why-${index}`,

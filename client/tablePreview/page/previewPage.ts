@@ -7,9 +7,9 @@ import { button } from '../../webview/page/controls/button';
 import { l10n } from '../../webview/page/l10n';
 import { PageElement } from '../../webview/page/pageElement';
 import type { PreviewFromPage, PreviewToPage } from '../messages';
-import { choices } from './choices';
+import { tableChoices } from './choices';
 import { columnTable } from './columns';
-import { otherNotes, rowTable, shownText } from './rows';
+import { otherNotes, previewRows, shownText } from './rows';
 
 type Shown = Extract<PreviewToPage, { type: 'preview' }>;
 
@@ -71,7 +71,7 @@ export class PreviewPage extends PageElement<PreviewToPage, PreviewFromPage, obj
               (column, scale) => this.tell({ type: 'scale', column, scale }),
             )}
           </section>
-          ${choices(preview, decisions, place, (message) => this.tell(message))}
+          ${tableChoices(preview, decisions, place, (message) => this.tell(message))}
         </div>
         <section class="side" aria-labelledby="markup-title">
           <h2 id="markup-title">${l10n.t('What is written')}</h2>
@@ -82,7 +82,7 @@ export class PreviewPage extends PageElement<PreviewToPage, PreviewFromPage, obj
         <h2 id="rows-title">${l10n.t('Rows and notes')}</h2>
         ${otherNotes(preview)}
         <div class="scroller" id="rows" tabindex="0" role="region" aria-labelledby="rows-title">
-          ${rowTable(preview)}
+          ${previewRows(preview)}
         </div>
       </div>
       ${this.#actions(preview, decisions, place)}`;

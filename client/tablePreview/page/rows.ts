@@ -8,7 +8,7 @@ const mostNotes = 200;
 const mostLines = 1500;
 
 /** The rows of a table with the notes beside them. */
-export function rowTable({ rows, rowCount, notes }: PreviewTableResult): TemplateResult {
+export function previewRows({ rows, rowCount, notes }: PreviewTableResult): TemplateResult {
   const width = Math.max(0, ...rows.map(({ cells }) => cells.length));
   const more = rowCount - rows.length;
   return html`<table class="rows">

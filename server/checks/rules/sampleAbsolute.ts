@@ -1,6 +1,6 @@
 import { Parameter } from '../../model/parameterNames';
 import { isAbsolutePath } from '../../model/paths';
-import { placeOf } from '../facts/samples/samplePaths';
+import { sampleSpan } from '../facts/samples/samplePaths';
 import { sampleUsesOf } from '../facts/samples/sampleUses';
 import type { Rule } from '../rule';
 
@@ -20,7 +20,7 @@ export const sampleAbsolute: Rule = {
     for (const use of sampleUsesOf(context).doubtful) {
       if (!use.isFile || !isAbsolutePath(use.path)) continue;
       if (!isAbsolutePath(instrument.control(use.region).defaultPath)) {
-        report({ ...placeOf(instrument, use), message });
+        report({ ...sampleSpan(instrument, use), message });
       }
     }
   },

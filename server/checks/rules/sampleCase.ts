@@ -1,5 +1,5 @@
 import { ofKind } from '../facts/parameters/parameterFixes';
-import { pathFix, placeOf } from '../facts/samples/samplePaths';
+import { pathFix, sampleSpan } from '../facts/samples/samplePaths';
 import { sampleUsesOf } from '../facts/samples/sampleUses';
 import type { Rule } from '../rule';
 
@@ -14,7 +14,7 @@ export const sampleCase: Rule = {
       if (use.state.kind !== 'otherCase') continue;
       const { actual } = use.state;
       report({
-        ...placeOf(instrument, use),
+        ...sampleSpan(instrument, use),
         message: `The file is "${actual}", with other capital letters than "${use.path}". Write it as the file is named, or the sample is silent on systems that tell them apart.`,
         fixes: () =>
           ofKind(

@@ -1,7 +1,7 @@
 import { piecesInStep } from '../../model/steps';
 import { counted } from '../../model/wording/counted';
 import { absentFolders } from '../facts/samples/absentFolders';
-import { pathFix, placeOf } from '../facts/samples/samplePaths';
+import { pathFix, sampleSpan } from '../facts/samples/samplePaths';
 import type { SampleUse } from '../facts/samples/sampleUse';
 import { sampleUsesInSteps } from '../facts/samples/sampleUses';
 import type { CheckContext, Rule, RuleFinding } from '../rule';
@@ -24,12 +24,12 @@ export const sampleMissing: Rule = {
       if (use.path === '' || (use.path.endsWith('/') && use.isFile && use.state.kind !== 'pending')) {
         if (instrument.valueText(use.parameter) !== '') continue;
         report({
-          ...placeOf(instrument, use),
+          ...sampleSpan(instrument, use),
           message: 'sample names no file. Give it the path of an audio file, or take it out.',
         });
       } else if (use.isFile && use.state.kind === 'missing' && !use.path.includes('\0')) missing.push(use);
     }
-    const sourceOf = (use: SampleUse) => placeOf(instrument, use).source;
+    const sourceOf = (use: SampleUse) => sampleSpan(instrument, use).source;
     const folders = yield* absentFolders(missing, samples, sourceOf);
     for (const { path, uses } of folders) report(() => absentFolder(context, path, uses));
     const told = new Set<string>();
@@ -49,18 +49,18 @@ export const sampleMissing: Rule = {
 function absentFolder({ instrument }: CheckContext, path: string, uses: readonly SampleUse[]): RuleFinding {
   const [first, ...others] = uses;
   return {
-    ...placeOf(instrument, first as SampleUse),
+    ...sampleSpan(instrument, first as SampleUse),
     message: `There is no folder "${path}"; ${counted(uses.length, 'sample')} should be in it. Put the folder there, or lead the paths to where it is now.`,
     related: others
       .slice(0, mostPlaces)
-      .map((use) => ({ ...placeOf(instrument, use), message: `"${use.path}" should be there too.` })),
+      .map((use) => ({ ...sampleSpan(instrument, use), message: `"${use.path}" should be there too.` })),
     absentFolder: { path, files: uses.map((use) => use.path.slice(path.length + 1)) },
   };
 }
 
 function missingFile(context: CheckContext, use: SampleUse): RuleFinding {
   return {
-    ...placeOf(context.instrument, use),
+    ...sampleSpan(context.instrument, use),
     message: `There is no file "${use.path}". The path is looked up from the folder of the instrument file; correct it or put the file there.`,
     fixes: () =>
       context.samples

@@ -1,5 +1,5 @@
 import { sampleFactsOf } from '../facts/samples/sampleFacts';
-import { placeOf } from '../facts/samples/samplePaths';
+import { sampleSpan } from '../facts/samples/samplePaths';
 import type { SampleUse } from '../facts/samples/sampleUse';
 import { sampleUsesOf } from '../facts/samples/sampleUses';
 import type { Rule } from '../rule';
@@ -12,7 +12,7 @@ export const sampleUnreadable: Rule = {
   check(context, report) {
     for (const use of sampleUsesOf(context).doubtful) {
       const message = use.isFile ? problemOf(use) : undefined;
-      if (message !== undefined) report({ ...placeOf(context.instrument, use), message });
+      if (message !== undefined) report({ ...sampleSpan(context.instrument, use), message });
     }
   },
 };

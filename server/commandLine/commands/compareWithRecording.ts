@@ -2,7 +2,7 @@ import { recordingPage } from '../../comparison/page/recordingPage';
 import type { WordedRecording } from '../../comparison/page/recordingWords';
 import { compareRecording } from '../../comparison/recording/compareRecording';
 import { usualTolerances } from '../../comparison/recording/judgeNote';
-import type { Recording } from '../../comparison/recording/recordingSound';
+import type { RecordedSound } from '../../comparison/recording/recordingSound';
 import { openRecordingAt, silentPeak } from '../../comparison/recording/recordingSound';
 import { usualPiece } from '../../comparison/recording/usualPiece';
 import type { PlayableInstrument } from '../../playing/playable/playableInstrument';
@@ -72,7 +72,11 @@ export async function compareWithRecording(
   }
 }
 
-async function openRecording(terminal: Terminal, samples: SampleSource, name: string): Promise<Recording> {
+async function openRecording(
+  terminal: Terminal,
+  samples: SampleSource,
+  name: string,
+): Promise<RecordedSound> {
   const path = absolutePath(terminal, name);
   const stat = await terminal.files.stat(path);
   if (stat?.kind !== 'file') throw new CommandError(`${name}: there is no such file`);

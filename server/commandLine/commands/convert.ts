@@ -8,7 +8,7 @@ import { readAny, tableOptions } from '../input/readAny';
 import { giveNotes } from '../output/convertNotes';
 import { outputFile } from '../output/overwriting';
 import { putOutput } from '../output/putOutput';
-import { targetOutput } from '../output/target';
+import { namedOutput } from '../output/target';
 import { templateTarget } from '../output/templateTarget';
 import type { Terminal } from '../terminal';
 import { absolutePath } from '../terminalPaths';
@@ -48,7 +48,7 @@ export async function convert(args: readonly string[], terminal: Terminal): Prom
   if (font) return convertFromFont(terminal, font, options, force);
   const target =
     options.template === undefined
-      ? await targetOutput(terminal, options.to)
+      ? await namedOutput(terminal, options.to)
       : await templateTarget(terminal, options.template, options.to, lists.fact ?? []);
   const input = await readInputOrFolder(terminal, name);
   const outputPath = outputPathOf(terminal, options);

@@ -12,7 +12,7 @@ import type { Converted } from '../output/convertNotes';
 import { giveNotes } from '../output/convertNotes';
 import { outputFile } from '../output/overwriting';
 import { putOutput } from '../output/putOutput';
-import { targetOutput } from '../output/target';
+import { namedOutput } from '../output/target';
 import { makeFolder } from '../output/writeOutput';
 import type { Terminal } from '../terminal';
 import { absolutePath } from '../terminalPaths';
@@ -40,7 +40,7 @@ export async function convertFromFont(
   options: Options,
   force: boolean,
 ): Promise<number> {
-  const target = await targetOutput(terminal, options.to);
+  const target = await namedOutput(terminal, options.to);
   const destination = await destinationOf(terminal, font, options.output, target.ending);
   const presets =
     destination?.fileName === undefined && destination ? font.presets : [onePreset(terminal, font)];

@@ -19,7 +19,7 @@ const mostStrikes = 100_000;
 const highestSeed = 0xffffffff;
 
 /** `zonewright explain`: which regions answer a note, and why each other one does not. */
-export async function explain(args: readonly string[], terminal: Terminal): Promise<number> {
+export async function explainCommand(args: readonly string[], terminal: Terminal): Promise<number> {
   const { paths, options, lists } = readWords(args, {
     key: 'text',
     velocity: 'text',

@@ -3,12 +3,12 @@ import type { Terminal } from '../terminal';
 import { libraryBuild } from './libraryBuild';
 import { libraryNew } from './libraryNew';
 import { libraryPack } from './libraryPack';
-import { libraryReport } from './libraryReport';
+import { libraryReportCommand } from './libraryReport';
 
 const tasks: Readonly<Record<string, (args: readonly string[], terminal: Terminal) => Promise<number>>> = {
   new: libraryNew,
   build: libraryBuild,
-  report: libraryReport,
+  report: libraryReportCommand,
   pack: libraryPack,
 };
 

@@ -1,5 +1,5 @@
 import { version } from '../../../package.json';
-import type { Part } from '../../library/build/buildLibrary';
+import type { LibraryPart } from '../../library/build/buildLibrary';
 import type { BuildOutcome } from '../../library/build/buildOutcome';
 import { runBuild } from '../../library/build/runBuild';
 import { jsonText, visibleText } from '../../model/text/visibleText';
@@ -48,7 +48,7 @@ export async function libraryBuild(args: readonly string[], terminal: Terminal):
   return outcomes.some(({ message }) => message !== null) ? 1 : 0;
 }
 
-function partOf(text: string | undefined): Part | undefined {
+function partOf(text: string | undefined): LibraryPart | undefined {
   if (text === undefined) return undefined;
   const [, part, of] = /^(\d{1,6})\/(\d{1,6})$/.exec(text) ?? [];
   if (part === undefined || Number(part) < 1 || Number(part) > Number(of))

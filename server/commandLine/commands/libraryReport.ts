@@ -16,7 +16,7 @@ import { readWords } from '../words';
 import { libraryInput } from './libraryInput';
 
 /** `zonewright library report`: an overview of a library, or of the parts of one that several machines have built. */
-export async function libraryReport(args: readonly string[], terminal: Terminal): Promise<number> {
+export async function libraryReportCommand(args: readonly string[], terminal: Terminal): Promise<number> {
   const { paths, options, switches } = readWords(args, {
     format: ['text', 'json', 'csv', 'html', 'markdown'],
     output: 'text',

@@ -1,4 +1,4 @@
-import type { Part } from '../../sound/render/messages';
+import type { MessagePart } from '../../sound/render/messages';
 import type { RenderReport } from '../../sound/render/renderParts';
 import { renderParts } from '../../sound/render/renderParts';
 import { WaveFile } from '../../sound/render/waveFile';
@@ -8,7 +8,7 @@ import { folderOfInput, readInputOrFolder } from '../input/input';
 import { readAny, tableOptions } from '../input/readAny';
 import { soundInput } from '../input/soundInput';
 import { controllerWords, wholeWord } from '../output/noteWords';
-import { outputFile, refuseOverwriting, startOf } from '../output/overwriting';
+import { firstBytes, outputFile, refuseOverwriting } from '../output/overwriting';
 import { renderJson, renderText, renderWarnings } from '../output/renderOutput';
 import { playedParts } from '../output/renderWords';
 import { write } from '../output/writeOutput';
@@ -53,7 +53,7 @@ export async function render(args: readonly string[], terminal: Terminal): Promi
   const file = outputFile(terminal, options.output, switches.has('force'), read);
   const format = switches.has('float') ? 'float32' : 'pcm24';
   // It takes long until there is something to write, so what is there is looked at before.
-  await refuseOverwriting(terminal, file, await startOf(new WaveFile(sampleRate, format).finish(0)));
+  await refuseOverwriting(terminal, file, await firstBytes(new WaveFile(sampleRate, format).finish(0)));
   const wave = new WaveFile(sampleRate, format);
   refuseTooLong(parts, wave);
   let report: RenderReport;
@@ -81,7 +81,7 @@ export async function render(args: readonly string[], terminal: Terminal): Promi
 }
 
 /** A file of a few bytes can ask for days of sound; that is said before any of it is rendered. */
-function refuseTooLong(parts: readonly Part[], wave: WaveFile): void {
+function refuseTooLong(parts: readonly MessagePart[], wave: WaveFile): void {
   const last = parts.reduce((sum, part) => sum + (part.at(-1)?.seconds ?? 0), 0);
   if (last <= wave.mostSeconds) return;
   const hours = (seconds: number) => (seconds / 3600).toFixed(1);

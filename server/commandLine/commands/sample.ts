@@ -8,7 +8,7 @@ import { readFontInput } from '../input/fontInput';
 import type { OpenSamples } from '../input/openSamples';
 import { openSamples, progressEvery } from '../input/openSamples';
 import { sampleJson } from '../output/sampleJson';
-import type { AskedMeasures, KnownSample } from '../output/sampleText';
+import type { AskedMeasures, ListedSample } from '../output/sampleText';
 import { sampleText } from '../output/sampleText';
 import type { Terminal } from '../terminal';
 import { absolutePath, shownPath } from '../terminalPaths';
@@ -94,7 +94,7 @@ async function readFacts(
 /** The survey of a file from its first frame to its last, however long it is; says on standard error how far it is. */
 async function wholeSurvey(
   { files, error, folder }: Terminal,
-  { path, facts }: KnownSample,
+  { path, facts }: ListedSample,
 ): Promise<SampleSurvey | null> {
   const reader = await withFontSamples(files).open(joinPath(folder, path));
   if (!reader) return null;
@@ -118,7 +118,7 @@ function measured(
   terminal: Terminal,
   { path, facts }: Found,
   asked: AskedMeasures,
-): KnownSample {
+): ListedSample {
   const file = measurements.file(path);
   return {
     path: shownPath(terminal, path),

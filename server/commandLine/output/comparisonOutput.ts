@@ -6,7 +6,7 @@ import {
   cellsOf,
   comparisonColumns,
   noBand,
-  rounded,
+  roundedTo,
   summaryOf,
 } from '../../comparison/page/comparisonWords';
 import type { Instrument } from '../../model/instrument';
@@ -55,12 +55,12 @@ export function comparisonJson(told: ComparisonTold): string {
       b: placeOf(told, 1, one.b),
       peakDb: decibels(one.peakDb),
       rmsDb: decibels(one.rmsDb),
-      levelDb: rounded(one.levelDb, 2),
-      loudnessLu: one.loudnessLu === null ? null : rounded(one.loudnessLu, 2),
-      bands: one.bands.map(({ hertz, levelDb }) => ({ hertz, levelDb: rounded(levelDb, 1) })),
-      pitchCents: rounded(one.pitchCents, 2),
-      startMs: rounded(one.startMs, 2),
-      lengthMs: rounded(one.lengthMs, 1),
+      levelDb: roundedTo(one.levelDb, 2),
+      loudnessLu: one.loudnessLu === null ? null : roundedTo(one.loudnessLu, 2),
+      bands: one.bands.map(({ hertz, levelDb }) => ({ hertz, levelDb: roundedTo(levelDb, 1) })),
+      pitchCents: roundedTo(one.pitchCents, 2),
+      startMs: roundedTo(one.startMs, 2),
+      lengthMs: roundedTo(one.lengthMs, 1),
       shapeDb: decibels(one.shapeDb),
       cause: causeWithPlaces(worded, one.cause),
     })),
@@ -110,5 +110,5 @@ function placeOf({ terminal, instruments }: ComparisonTold, side: 0 | 1, region:
 }
 
 function decibels(value: number | null): number | null {
-  return value === null ? null : rounded(value, 1);
+  return value === null ? null : roundedTo(value, 1);
 }

@@ -68,7 +68,7 @@ async function endOf({ files }: Terminal, path: string): Promise<string> {
 }
 
 /** The first bytes of what is to be written. */
-export async function startOf(content: OutputContent): Promise<Uint8Array> {
+export async function firstBytes(content: OutputContent): Promise<Uint8Array> {
   if (typeof content === 'string') return new TextEncoder().encode(content.slice(0, kindBytes));
   if (content instanceof Uint8Array) return content.subarray(0, kindBytes);
   for await (const chunk of content.chunks()) if (chunk.length > 0) return chunk.subarray(0, kindBytes);

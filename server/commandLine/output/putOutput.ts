@@ -3,7 +3,7 @@ import { folderOf, joinPath } from '../../model/paths';
 import { CommandError } from '../commandError';
 import type { Terminal } from '../terminal';
 import type { OutputFile } from './overwriting';
-import { refuseOverwriting, startOf } from './overwriting';
+import { firstBytes, refuseOverwriting } from './overwriting';
 import { makeFolder, write } from './writeOutput';
 
 /**
@@ -29,7 +29,7 @@ export async function putOutput(
   ]);
   all.push([main, first]);
   // All are looked at before one is written.
-  for (const [file, content] of all) await refuseOverwriting(terminal, file, await startOf(content));
+  for (const [file, content] of all) await refuseOverwriting(terminal, file, await firstBytes(content));
   const folders = new Set(others.map(([path]) => folderOf(path)).filter((inner) => inner !== ''));
   for (const inner of folders) await makeFolder(terminal, inner, joinPath(folder, inner));
   for (const [file, content] of all) await write(terminal, file, content);

@@ -1,4 +1,4 @@
-import { rounded } from '../../comparison/page/comparisonWords';
+import { roundedTo } from '../../comparison/page/comparisonWords';
 import type { WordedRecording } from '../../comparison/page/recordingWords';
 import {
   alignmentText,
@@ -26,24 +26,24 @@ export function recordingJson(told: WordedRecording): string {
     notes,
     found,
     regions,
-    startSeconds: rounded(compared.startSeconds, 4),
-    clockPpm: rounded(compared.clockPpm, 1),
+    startSeconds: roundedTo(compared.startSeconds, 4),
+    clockPpm: roundedTo(compared.clockPpm, 1),
     shared: {
-      levelDb: rounded(shared.levelDb, 2),
-      pitchCents: rounded(shared.pitchCents, 2),
-      sidesDb: rounded(shared.sidesDb, 2),
+      levelDb: roundedTo(shared.levelDb, 2),
+      pitchCents: roundedTo(shared.pitchCents, 2),
+      sidesDb: roundedTo(shared.sidesDb, 2),
     },
     tolerances,
     doubts,
     differences: compared.differing.map((one) => ({
       key: one.note.key,
       velocity: one.note.velocity,
-      seconds: rounded(one.note.seconds, 3),
-      recordedSeconds: rounded(one.seconds, 3),
+      seconds: roundedTo(one.note.seconds, 3),
+      recordedSeconds: roundedTo(one.seconds, 3),
       regions: one.note.regions.map((region) => told.regionPlace(region)),
       differences: one.differences.map((difference) => ({
         ...difference,
-        size: rounded(difference.size, 2),
+        size: roundedTo(difference.size, 2),
         place: placeOf(told, one, difference),
       })),
     })),

@@ -1,5 +1,5 @@
 import { noteNameOf } from '../../model/keys';
-import type { Part } from '../../sound/render/messages';
+import type { MessagePart } from '../../sound/render/messages';
 import { notePart } from '../../sound/render/messages';
 import { readMidiPart } from '../../sound/render/midiPart';
 import { CommandError } from '../commandError';
@@ -9,7 +9,7 @@ import { keyWord, secondsWord, wholeWord } from './noteWords';
 
 /** What a render plays, with a word for it, and the absolute path of the MIDI file where there is one. */
 export interface PlayedParts {
-  parts: Part[];
+  parts: MessagePart[];
   midiPath?: string;
 }
 

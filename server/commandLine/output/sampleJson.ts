@@ -1,8 +1,8 @@
 import type { LoopSeam, MeasuredPitch, SampleSurvey } from '../../model/samples';
-import type { KnownSample } from './sampleText';
+import type { ListedSample } from './sampleText';
 
 /** A sample as one line of JSON; what was not measured or cannot be is null. */
-export function sampleJson({ path, facts, pitch, survey, seams }: KnownSample): string {
+export function sampleJson({ path, facts, pitch, survey, seams }: ListedSample): string {
   const { problems, ...said } = facts;
   return JSON.stringify({
     path,

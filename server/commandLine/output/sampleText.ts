@@ -11,7 +11,7 @@ export interface AskedMeasures {
 }
 
 /** What is known of a sample file. */
-export interface KnownSample {
+export interface ListedSample {
   /** As output shows it. */
   path: string;
   facts: SampleFacts;
@@ -22,7 +22,10 @@ export interface KnownSample {
 }
 
 /** A sample in lines for people. */
-export function sampleText({ path, facts, pitch, survey, seams }: KnownSample, asked: AskedMeasures): string {
+export function sampleText(
+  { path, facts, pitch, survey, seams }: ListedSample,
+  asked: AskedMeasures,
+): string {
   const lines = [
     `${path}`,
     `  ${encodingText(facts)}, ${facts.sampleRate} Hz, ${channelText(facts.channels)}`,

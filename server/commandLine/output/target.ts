@@ -11,18 +11,18 @@ import { readInput } from '../input/input';
 import type { Terminal } from '../terminal';
 
 /** The output that `--to` names: `sfz`, `xml`, or a file that holds a vocabulary. Fails with a {@link CommandError}. */
-export async function targetOutput(terminal: Terminal, to: string | undefined): Promise<Output> {
+export async function namedOutput(terminal: Terminal, to: string | undefined): Promise<Output> {
   const samples = new SampleStore(terminal.files);
   if (to === undefined)
     throw new CommandError('convert needs --to sfz, --to xml, --to sf2 or --to with a vocabulary file');
   if (to === 'sfz' || to === 'xml') return notationOutput(notations[to], samples);
   if (!to.endsWith(vocabularyEnding))
     throw new CommandError(`--to takes sfz, xml, sf2 or a file named *${vocabularyEnding}, not "${to}"`);
-  return notationOutput(await savedVocabulary(terminal, to), samples, '.xml');
+  return notationOutput(await vocabularyInput(terminal, to), samples, '.xml');
 }
 
 /** XML in the vocabulary that a file holds. Fails with a {@link CommandError} that names the file. */
-export async function savedVocabulary(terminal: Terminal, file: string): Promise<Notation> {
+export async function vocabularyInput(terminal: Terminal, file: string): Promise<Notation> {
   const { name, path, text } = await readInput(terminal, file);
   const { vocabulary, problems } = parseVocabulary(text);
   if (vocabulary) return vocabularyNotation(vocabulary);

@@ -6,7 +6,7 @@ import { SampleStore } from '../../workspace/samples/sampleStore';
 import { CommandError } from '../commandError';
 import { includeStore, notationFinder, readInput } from '../input/input';
 import type { Terminal } from '../terminal';
-import { savedVocabulary } from './target';
+import { vocabularyInput } from './target';
 
 /**
  * The output that puts an instrument into a template. Its notation is found from its text; `--to`, where it is said, has to be
@@ -20,7 +20,7 @@ export async function templateTarget(
 ): Promise<Output> {
   const samples = new SampleStore(terminal.files);
   const { path, text } = await readInput(terminal, name);
-  const given = to?.endsWith(vocabularyEnding) ? await savedVocabulary(terminal, to) : undefined;
+  const given = to?.endsWith(vocabularyEnding) ? await vocabularyInput(terminal, to) : undefined;
   const notation = given ?? (await notationFinder(terminal, samples).find({ path, text }))?.notation;
   if (!notation)
     throw new CommandError(`${name}: this template is neither SFZ nor XML with an example region`);

@@ -3,11 +3,11 @@ import { CommandError } from '../commandError';
 import { systemReason } from '../systemReason';
 import type { Terminal } from '../terminal';
 import type { OutputFile } from './overwriting';
-import { refuseOverwriting, startOf } from './overwriting';
+import { firstBytes, refuseOverwriting } from './overwriting';
 
 /** Writes a file whole or says in one line why it cannot be written, or is not to be; see {@link refuseOverwriting}. */
 export async function write(terminal: Terminal, file: OutputFile, content: OutputContent): Promise<void> {
-  await refuseOverwriting(terminal, file, await startOf(content));
+  await refuseOverwriting(terminal, file, await firstBytes(content));
   try {
     await terminal.writeFile(file.path, content);
   } catch (error) {

@@ -4,7 +4,7 @@ import type { Comparison, NoteDifference } from '../compareInstruments';
 import type { BandDifference } from '../soundDifference';
 
 /** Where something stands, for a person. */
-export interface ShownPlace {
+export interface ShownLine {
   line: number;
   /** The file, where it is not the instrument's own. */
   file?: string;
@@ -14,15 +14,15 @@ export interface ShownPlace {
 export interface WordedComparison {
   comparison: Comparison;
   toleranceDb: number;
-  regionPlace(side: 0 | 1, region: number): ShownPlace;
-  parameterPlace(side: 0 | 1, parameter: number): ShownPlace;
+  regionPlace(side: 0 | 1, region: number): ShownLine;
+  parameterPlace(side: 0 | 1, parameter: number): ShownLine;
 }
 
 /** What a comparison says as a whole, a sentence or two a line. */
 export function summaryOf(worded: WordedComparison): string[] {
   const { comparison, toleranceDb } = worded;
   const { notes, rendered, worstDb, differences, notCompared } = comparison;
-  const equal = `No difference above ${toleranceDb} dB${worstDb === null ? '' : `; the greatest is ${rounded(worstDb, 1)} dB`}.`;
+  const equal = `No difference above ${toleranceDb} dB${worstDb === null ? '' : `; the greatest is ${roundedTo(worstDb, 1)} dB`}.`;
   const unequal = `${countOf(differences.length, 'note')} ${differences.length === 1 ? 'differs' : 'differ'} by more than ${toleranceDb} dB, the worst first:`;
   return [
     `${countOf(notes, 'note')} on each side, so that every region that can sound does. ${renderedText(rendered)}`,
@@ -76,12 +76,12 @@ export function cellsOf(worded: WordedComparison, one: NoteDifference): string[]
     noteText(one),
     lineWords(worded, 0, one),
     lineWords(worded, 1, one),
-    one.peakDb === null ? 'none' : `${rounded(one.peakDb, 1)} dB`,
-    `${rounded(one.levelDb, 2)} dB`,
-    one.loudnessLu === null ? 'silent' : `${rounded(one.loudnessLu, 2)} LU`,
-    `${rounded(one.pitchCents, 2)} cents`,
-    `${rounded(one.startMs, 2)} ms`,
-    `${rounded(one.lengthMs, 1)} ms`,
+    one.peakDb === null ? 'none' : `${roundedTo(one.peakDb, 1)} dB`,
+    `${roundedTo(one.levelDb, 2)} dB`,
+    one.loudnessLu === null ? 'silent' : `${roundedTo(one.loudnessLu, 2)} LU`,
+    `${roundedTo(one.pitchCents, 2)} cents`,
+    `${roundedTo(one.startMs, 2)} ms`,
+    `${roundedTo(one.lengthMs, 1)} ms`,
     bandText(one.bands),
     one.cause.message,
   ];
@@ -97,7 +97,7 @@ function noteText({ note }: Pick<NoteDifference, 'note'>): string {
     ...(next ? [`then key ${keyText(next.key)}, velocity ${next.velocity}${times}, while it is held`] : []),
     ...(strike > 1 ? [`strike ${strike}`] : []),
     ...(keyswitch === undefined ? [] : [`keyswitch ${keyText(keyswitch)}`]),
-    ...controllers.map(({ controller, value }) => `controller ${controller} at ${rounded(value, 1)}`),
+    ...controllers.map(({ controller, value }) => `controller ${controller} at ${roundedTo(value, 1)}`),
   ].join(', ');
 }
 
@@ -112,7 +112,7 @@ function bandText(bands: readonly BandDifference[]): string {
     undefined,
   );
   if (!most || Math.abs(most.levelDb) < heardInBandDb) return noBand;
-  return `${rounded(most.levelDb, 1)} dB at ${most.hertz} Hz`;
+  return `${roundedTo(most.levelDb, 1)} dB at ${most.hertz} Hz`;
 }
 
 /** The line of what makes the difference, else that of the region. */
@@ -124,18 +124,18 @@ function lineWords(worded: WordedComparison, side: 0 | 1, one: NoteDifference): 
   return place ? placeText(place) : 'no region';
 }
 
-function placeText({ line, file }: ShownPlace): string {
+function placeText({ line, file }: ShownLine): string {
   return `line ${line}${file === undefined ? '' : ` of ${file}`}`;
 }
 
 /** Where a side says what makes a difference; `undefined` where it does not. */
-export function causePlace(worded: WordedComparison, side: 0 | 1, cause: Cause): ShownPlace | undefined {
+export function causePlace(worded: WordedComparison, side: 0 | 1, cause: Cause): ShownLine | undefined {
   const parameter = side === 0 ? cause.a : cause.b;
   return parameter === undefined ? undefined : worded.parameterPlace(side, parameter);
 }
 
 /** A number with so many digits behind the point at the most. */
-export function rounded(value: number, digits: number): number {
+export function roundedTo(value: number, digits: number): number {
   return Math.round(value * 10 ** digits) / 10 ** digits;
 }
 

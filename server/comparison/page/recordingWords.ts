@@ -3,11 +3,11 @@ import { counted } from '../../model/wording/counted';
 import { keyText } from '../../model/wording/rangeWords';
 import type { RecordedNote, RecordingComparison } from '../recording/compareRecording';
 import type { RecordedDifference, RecordingTolerances } from '../recording/judgeNote';
-import type { ShownPlace } from './comparisonWords';
-import { rounded } from './comparisonWords';
+import type { ShownLine } from './comparisonWords';
+import { roundedTo } from './comparisonWords';
 
 /** Where a region stands, with its sample where it has one. */
-export interface ShownRegion extends ShownPlace {
+export interface ShownRegion extends ShownLine {
   sample: string | null;
 }
 
@@ -19,7 +19,7 @@ export interface WordedRecording {
   compared: RecordingComparison;
   tolerances: RecordingTolerances;
   regionPlace(region: number): ShownRegion;
-  parameterPlace(parameter: number): ShownPlace;
+  parameterPlace(parameter: number): ShownLine;
 }
 
 /** The headings of {@link recordingCells}. */
@@ -30,7 +30,7 @@ export const recordingMisfit = 'The notes are not compared one by one, because t
 /** How a recording as a whole fits, in two sentences. */
 export function alignmentText({ recording, compared }: WordedRecording): string {
   const { notes, found, regions, shared } = compared;
-  return `${found} of ${counted(notes, 'note')}, for ${counted(regions, 'region')}, found in ${recording}: it starts ${rounded(compared.startSeconds, 3)} s in, its clock is ${rounded(compared.clockPpm, 0)} millionths off, its level ${signed(shared.levelDb, 1)} dB and its pitch ${signed(shared.pitchCents, 1)} cents from the instrument's. Notes are compared with level and pitch of the whole taken away.`;
+  return `${found} of ${counted(notes, 'note')}, for ${counted(regions, 'region')}, found in ${recording}: it starts ${roundedTo(compared.startSeconds, 3)} s in, its clock is ${roundedTo(compared.clockPpm, 0)} millionths off, its level ${signed(shared.levelDb, 1)} dB and its pitch ${signed(shared.pitchCents, 1)} cents from the instrument's. Notes are compared with level and pitch of the whole taken away.`;
 }
 
 /** A note that differs in words, column by column. */
@@ -45,7 +45,7 @@ export function recordingCells(told: WordedRecording, one: RecordedNote): string
   });
   return [
     `key ${keyText(key)}, velocity ${velocity}`,
-    `${rounded(one.seconds, 2)} s`,
+    `${roundedTo(one.seconds, 2)} s`,
     places.map(placeText).join(', '),
     differences.join(' '),
   ];
@@ -100,6 +100,6 @@ export function tolerancesText(tolerances: RecordingTolerances): string {
 }
 
 function signed(value: number, digits: number): string {
-  const number = rounded(value, digits);
+  const number = roundedTo(value, digits);
   return `${number < 0 ? '−' : '+'}${Math.abs(number)}`;
 }

@@ -1,3 +1,4 @@
+import { median } from '../../model/median';
 /** A time of one recording in another one: `start + scale · seconds`. */
 export interface TimeMap {
   startSeconds: number;
@@ -72,7 +73,7 @@ function scoreOf(
   let score = 0;
   const cents: number[] = [];
   for (const { seconds, hertz } of notes) {
-    const onset = nearest(onsets, placeOf(map, seconds), nearSeconds);
+    const onset = nearest(onsets, recordedTime(map, seconds), nearSeconds);
     if (onset === undefined) continue;
     score += 1;
     const pitch = hertz === null ? null : pitchOf(onset);
@@ -90,7 +91,7 @@ function scoreOf(
 function tracked(notes: readonly SoughtNote[], onsets: readonly number[], map: TimeMap): Alignment {
   let late = 0;
   const found = notes.map(({ seconds }) => {
-    const place = placeOf(map, seconds) + late;
+    const place = recordedTime(map, seconds) + late;
     const onset = nearest(onsets, place, trackedSeconds);
     if (onset !== undefined) late += 0.4 * (onset - place);
     return onset;
@@ -105,7 +106,7 @@ function tracked(notes: readonly SoughtNote[], onsets: readonly number[], map: T
 /** The straight line through pairs of times that the squares of distances are least from; outliers are left out once. */
 export function fitted(pairs: readonly (readonly [number, number])[], guess: TimeMap): TimeMap {
   let map = leastSquares(pairs, guess);
-  const misses = pairs.map(([from, to]) => Math.abs(to - placeOf(map, from)));
+  const misses = pairs.map(([from, to]) => Math.abs(to - recordedTime(map, from)));
   const most = Math.max(leastMissSeconds, 3 * median(misses));
   map = leastSquares(
     pairs.filter((_, at) => misses[at] <= most),
@@ -130,16 +131,8 @@ function leastSquares(pairs: readonly (readonly [number, number])[], guess: Time
 }
 
 /** Where a time of the piece is in the recording. */
-export function placeOf({ startSeconds, scale }: TimeMap, seconds: number): number {
+export function recordedTime({ startSeconds, scale }: TimeMap, seconds: number): number {
   return startSeconds + scale * seconds;
-}
-
-/** The middle one of some values, 0 for none. */
-export function median(values: readonly number[]): number {
-  const sorted = values.toSorted((a, b) => a - b);
-  const middle = sorted.length >> 1;
-  if (sorted.length === 0) return 0;
-  return sorted.length % 2 === 1 ? sorted[middle] : (sorted[middle - 1] + sorted[middle]) / 2;
 }
 
 /** The time in a rising list that is nearest to one, where it is within a reach. */

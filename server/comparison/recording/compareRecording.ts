@@ -1,7 +1,8 @@
+import { median } from '../../model/median';
 import type { TimedMessage } from '../../playing/player/playMessage';
 import type { RenderSource } from '../../sound/render/renderParts';
 import type { Alignment, TimeMap } from './alignment';
-import { align, fitted, median, placeOf } from './alignment';
+import { align, fitted, recordedTime } from './alignment';
 import type { ExpectedNote } from './expectedNotes';
 import { expectedNotes } from './expectedNotes';
 import type { RecordedDifference, RecordingTolerances, Shared } from './judgeNote';
@@ -14,8 +15,8 @@ import { onsetsOf } from './onsets';
 import { ownNotes, stretchEnd } from './ownNotes';
 import type { RecordingDoubt } from './recordingDoubts';
 import { recordingDoubts, seemsReordered } from './recordingDoubts';
-import type { Recording } from './recordingSound';
-import { stretchOf, surveyRecording } from './recordingSound';
+import type { RecordedSound } from './recordingSound';
+import { recordedFrames, surveyRecording } from './recordingSound';
 
 /** A note of a recording that differs from what the instrument plays. */
 export interface RecordedNote {
@@ -60,7 +61,7 @@ const heardDb = 6;
 export async function compareRecording(
   source: RenderSource,
   part: readonly TimedMessage[],
-  recording: Recording,
+  recording: RecordedSound,
   options: RecordingOptions,
 ): Promise<RecordingComparison> {
   const { sampleRate } = recording;
@@ -101,7 +102,7 @@ const firstOnsets = 60;
 const pitchSeconds = 0.5;
 
 async function pitchesAt(
-  recording: Recording,
+  recording: RecordedSound,
   onsets: readonly number[],
 ): Promise<Map<number, number | null>> {
   const pitches = new Map<number, number | null>();
@@ -113,10 +114,19 @@ async function pitchesAt(
 }
 
 /** The stretch of a note that begins at a time of the recording. */
-async function soundAt(recording: Recording, seconds: number, lengthSeconds: number, holdSeconds: number) {
+async function soundAt(
+  recording: RecordedSound,
+  seconds: number,
+  lengthSeconds: number,
+  holdSeconds: number,
+) {
   const { sampleRate } = recording;
   const from = Math.round((seconds - beforeSeconds) * sampleRate);
-  const stretch = await stretchOf(recording, from, Math.round((beforeSeconds + lengthSeconds) * sampleRate));
+  const stretch = await recordedFrames(
+    recording,
+    from,
+    Math.round((beforeSeconds + lengthSeconds) * sampleRate),
+  );
   return { ...stretch, sampleRate, holdSeconds };
 }
 
@@ -125,14 +135,14 @@ async function heardNotes(
   notes: readonly ExpectedNote[],
   starts: readonly number[],
   { map, found }: Alignment,
-  recording: Recording,
+  recording: RecordedSound,
   { progress, signal }: RecordingOptions,
 ): Promise<(HeardNote | undefined)[]> {
   const heard: (HeardNote | undefined)[] = [];
   for (const [at, note] of notes.entries()) {
     signal?.throwIfAborted();
     await progress?.(note.seconds);
-    const place = found[at] ?? placeOf(map, starts[at]);
+    const place = found[at] ?? recordedTime(map, starts[at]);
     // A slow attack is measured from where the key is struck.
     const struck = place - (starts[at] - note.seconds) * map.scale;
     const length = stretchEnd(note) * map.scale;
@@ -181,7 +191,7 @@ function differingNotes(matched: Matched, shared: Shared, tolerances: RecordingT
   const found: RecordedNote[] = [];
   for (const [at, note] of notes.entries()) {
     const one = heard[at];
-    const place = placeOf(map, starts[at]);
+    const place = recordedTime(map, starts[at]);
     if (!one) {
       // What the recording is too short for is a doubt of its own.
       if (place < lengthSeconds) found.push({ note, seconds: place, differences: [missing] });

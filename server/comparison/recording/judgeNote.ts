@@ -1,6 +1,6 @@
+import { median } from '../../model/median';
 import type { CauseKind } from '../cause';
 import type { ThirdOctave } from '../thirdOctaves';
-import { median } from './alignment';
 import type { NoteMeasures } from './noteMeasures';
 
 /** How far a recorded note may be from the instrument's (our choice, by what a careful listener hears and a recording blurs). */

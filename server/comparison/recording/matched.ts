@@ -1,8 +1,8 @@
 import type { Alignment } from './alignment';
-import { placeOf } from './alignment';
+import { recordedTime } from './alignment';
 import type { ExpectedNote } from './expectedNotes';
 import type { NoteMeasures } from './noteMeasures';
-import type { Recording, RecordingSurvey } from './recordingSound';
+import type { RecordedSound, RecordingSurvey } from './recordingSound';
 
 /** A note as it was heard in the recording: its measures, and where it begins there. */
 export interface HeardNote {
@@ -17,7 +17,7 @@ export interface Matched {
   heard: readonly (HeardNote | undefined)[];
   /** Where the notes begin in what the instrument plays. */
   starts: readonly number[];
-  recording: Recording;
+  recording: RecordedSound;
   survey: RecordingSurvey;
   alignment: Alignment | undefined;
 }
@@ -26,7 +26,7 @@ export interface Matched {
 export function notesBeyond({ starts, survey, recording, alignment }: Matched): number {
   if (!alignment) return 0;
   const end = survey.frames / recording.sampleRate;
-  return starts.filter((seconds) => placeOf(alignment.map, seconds) >= end).length;
+  return starts.filter((seconds) => recordedTime(alignment.map, seconds) >= end).length;
 }
 
 /** Of the notes for which a recording is long enough this share has to be found in it, and of all of them that one (our choice). */

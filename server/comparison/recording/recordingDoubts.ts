@@ -1,5 +1,5 @@
+import { median } from '../../model/median';
 import { counted } from '../../model/wording/counted';
-import { median } from './alignment';
 import type { Shared } from './judgeNote';
 import { centsBetween } from './judgeNote';
 import { floorOf } from './levelTrack';

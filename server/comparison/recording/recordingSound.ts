@@ -3,7 +3,7 @@ import type { SampleSource } from '../../sound/samples/sampleSource';
 import { LevelTrack } from './levelTrack';
 
 /** A recording, read stretch by stretch. */
-export interface Recording {
+export interface RecordedSound {
   samples: SampleSource;
   path: string;
   sampleRate: number;
@@ -22,7 +22,7 @@ const mostRate = 768000;
 export async function openRecordingAt(
   samples: SampleSource,
   path: string,
-): Promise<Recording | { reason: string }> {
+): Promise<RecordedSound | { reason: string }> {
   const shape = await samples.shape(path);
   if (!shape || shape.frames === 0) return { reason: 'this is no audio that can be read' };
   const { rate, frames, channels } = shape;
@@ -44,14 +44,17 @@ export interface RecordingSurvey {
 const readFrames = 1 << 17;
 
 /** Goes through a recording once. */
-export async function surveyRecording(recording: Recording, signal?: AbortSignal): Promise<RecordingSurvey> {
+export async function surveyRecording(
+  recording: RecordedSound,
+  signal?: AbortSignal,
+): Promise<RecordingSurvey> {
   const track = new LevelTrack(recording.sampleRate);
   const scans = [new ClippingScan(0), new ClippingScan(0)];
   let peak = 0;
   let at = 0;
   while (at < recording.frames) {
     signal?.throwIfAborted();
-    const { left, right } = await stretchOf(recording, at, readFrames);
+    const { left, right } = await recordedFrames(recording, at, readFrames);
     if (left.length === 0) break;
     let highest = 0;
     for (const side of [left, right])
@@ -67,8 +70,8 @@ export async function surveyRecording(recording: Recording, signal?: AbortSignal
 }
 
 /** Frames of a recording, silence where it has none; a mono one has both channels the same. */
-export async function stretchOf(
-  { samples, path }: Recording,
+export async function recordedFrames(
+  { samples, path }: RecordedSound,
   start: number,
   count: number,
 ): Promise<{ left: Float32Array; right: Float32Array }> {

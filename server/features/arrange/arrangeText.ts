@@ -1,4 +1,4 @@
-import type { Arrangement, Refusal } from '../../gestures/arrangement';
+import type { Arrangement, GestureRefusal } from '../../gestures/arrangement';
 import { readEdited } from '../../model/editing/changedInstrument';
 import { joinEdits } from '../../model/editing/edits';
 import type { TextEdit } from '../../model/finding';
@@ -19,7 +19,10 @@ export interface TextToArrange {
  * The text edits that make an arrangement, in the document's own style, or why there are none. What comes out is read again:
  * edits are answered only where all regions have the values that were wanted and nothing else has changed.
  */
-export function arrangeText(text: TextToArrange, arrangement: Arrangement): { edits: TextEdit[] } | Refusal {
+export function arrangeText(
+  text: TextToArrange,
+  arrangement: Arrangement,
+): { edits: TextEdit[] } | GestureRefusal {
   const { notation, instrument } = text;
   const known = [
     ...arrangement.values,

@@ -6,7 +6,7 @@ import { InstrumentBuilder } from '../../model/instrumentBuilder';
 type ShapeHeader = readonly [kind: HeaderKind, values: Readonly<Record<string, string>>];
 
 /** A common arrangement of regions. */
-export interface Shape {
+export interface RegionArrangement {
   name: string;
   /** A sentence about it. */
   about: string;
@@ -15,7 +15,7 @@ export interface Shape {
 
 const { group, region } = HeaderKind;
 
-export const shapes: readonly Shape[] = [
+export const shapes: readonly RegionArrangement[] = [
   {
     name: 'velocity layers',
     about: 'A group whose regions answer soft, middle and loud strikes on the same keys.',
@@ -59,7 +59,7 @@ export const shapes: readonly Shape[] = [
 ];
 
 /** A shape as an instrument. */
-export function shapeInstrument({ headers }: Shape): Instrument {
+export function shapeInstrument({ headers }: RegionArrangement): Instrument {
   const builder = new InstrumentBuilder('table', 0);
   builder.enterSource('', '');
   for (const [kind, values] of headers) {
@@ -73,7 +73,7 @@ export function shapeInstrument({ headers }: Shape): Instrument {
 }
 
 /** Where the values for a person to fill in stand in the text of a shape. */
-export function shapeBlanks({ headers }: Shape, text: string): { start: number; end: number }[] {
+export function shapeBlanks({ headers }: RegionArrangement, text: string): { start: number; end: number }[] {
   const blanks: { start: number; end: number }[] = [];
   let at = 0;
   for (const [, values] of headers) {

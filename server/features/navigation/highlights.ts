@@ -1,4 +1,4 @@
-import type { Reference } from './references';
+import type { SubjectReference } from './references';
 import { referencesOf } from './references';
 import type { DocumentInContext } from './subject';
 import { subjectAt } from './subject';
@@ -7,7 +7,7 @@ import { subjectAt } from './subject';
 const most = 2000;
 
 /** The places of a document that are about the same as the one at an offset, in order. */
-export function highlightsAt(context: DocumentInContext, offset: number): Reference[] {
+export function highlightsAt(context: DocumentInContext, offset: number): SubjectReference[] {
   const at = subjectAt(context, offset);
   if (!at) return [];
   const places = referencesOf(context.instrument, at.subject).filter(

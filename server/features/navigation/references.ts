@@ -10,14 +10,14 @@ import type { Subject } from './subject';
 import { controllerOf, groupValue, pedalController, samplePathOf } from './subject';
 
 /** A place of an instrument that is about a subject. */
-export interface Reference extends Span {
+export interface SubjectReference extends Span {
   /** Whether the subject gets its value, name or members here, instead of being used. */
   isDeclaration: boolean;
 }
 
 /** All places of an instrument, in all its files, that are about a subject; each place once, file by file in order. */
-export function referencesOf(instrument: Instrument, subject: Subject): Reference[] {
-  const found: Reference[] = [];
+export function referencesOf(instrument: Instrument, subject: Subject): SubjectReference[] {
+  const found: SubjectReference[] = [];
   const add = ({ source, start, end }: Span, isDeclaration: boolean) =>
     found.push({ ...spanIn(source, start, end), isDeclaration });
   switch (subject.kind) {
@@ -111,8 +111,9 @@ function groupReferences(instrument: Instrument, value: string, add: Add): void 
   }
 }
 
-function eachOnce(found: Reference[]): Reference[] {
-  const order = (a: Reference, b: Reference) => a.source - b.source || a.start - b.start || a.end - b.end;
+function eachOnce(found: SubjectReference[]): SubjectReference[] {
+  const order = (a: SubjectReference, b: SubjectReference) =>
+    a.source - b.source || a.start - b.start || a.end - b.end;
   const isInOrder = found.every((one, at) => at === 0 || order(found[at - 1], one) <= 0);
   if (!isInOrder) found.sort(order);
   return found.filter((one, at) => {

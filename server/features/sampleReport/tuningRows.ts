@@ -1,5 +1,6 @@
 import type { PitchClaim } from '../../checks/facts/samples/pitchClaims';
 import { frequencyOfKey } from '../../model/keys';
+import { median } from '../../model/median';
 import { nameOf } from '../../model/paths';
 import { pitchDistance } from './pitchDistance';
 
@@ -33,7 +34,7 @@ export function tuningRows(claims: readonly PitchClaim[]): TuningRow[] {
     .sort(([a], [b]) => a - b)
     .map(([key, samples]) => {
       const sure = [...samples.values()].filter(({ pitch }) => pitch.confidence >= surely);
-      const cents = median(sure.map(({ deviationCents }) => deviationCents));
+      const cents = sure.length === 0 ? undefined : median(sure.map(({ deviationCents }) => deviationCents));
       const claimedHertz = frequencyOfKey(key);
       return {
         key,
@@ -45,12 +46,6 @@ export function tuningRows(claims: readonly PitchClaim[]): TuningRow[] {
         remark: remarkOf(sure),
       };
     });
-}
-
-function median(values: readonly number[]): number | undefined {
-  const sorted = [...values].sort((a, b) => a - b);
-  const [low, high] = [sorted[(sorted.length - 1) >> 1], sorted[sorted.length >> 1]];
-  return low === undefined || high === undefined ? undefined : (low + high) / 2;
 }
 
 /** One distance for all samples of a key is said once; else each sample is named that is off. */

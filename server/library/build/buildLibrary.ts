@@ -2,7 +2,7 @@ import type { Files } from '../../model/files';
 import { joinPath, nameOf } from '../../model/paths';
 import type { LibraryInstrument, ResolvedLibrary } from '../libraryInstrument';
 import type { PackOrder } from '../pack/packBuilt';
-import { recordPath } from './buildInstrument';
+import { recordPath } from './buildLibraryInstrument';
 import type { BuildOutcome } from './buildOutcome';
 import { readState, stateFolderOf, statePath } from './buildState';
 import type { BuildJob } from './buildThread';
@@ -18,14 +18,14 @@ export interface BuildCrew {
 }
 
 /** A share of the instruments of a library, for one of several machines. */
-export interface Part {
+export interface LibraryPart {
   /** From 1. */
   part: number;
   of: number;
 }
 
 export interface BuildOptions {
-  part?: Part | undefined;
+  part?: LibraryPart | undefined;
   /** Told of each instrument as it is done; some are done before others that stand before them. */
   onBuilt?: (outcome: BuildOutcome, done: number, all: number) => void;
   /** Ends the work early: what is under way is finished, the rest is not begun. */
@@ -33,7 +33,7 @@ export interface BuildOptions {
 }
 
 /** The instruments that are in a part: every so manieth, so that parts take about the same time. */
-function instrumentsIn<T>(all: readonly T[], part: Part | undefined): T[] {
+function instrumentsIn<T>(all: readonly T[], part: LibraryPart | undefined): T[] {
   return part ? all.filter((_, at) => at % part.of === part.part - 1) : [...all];
 }
 

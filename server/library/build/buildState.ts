@@ -41,11 +41,11 @@ const stateFolder = '.zonewright-build';
 
 /** The folder in which states of builds into the output of a library are kept. */
 export function stateFolderOf({ folder, output }: ResolvedLibrary): string {
-  return `${folder}/${stateFolder}/${placeName(folder, output)}`;
+  return `${folder}/${stateFolder}/${folderPlaceName(folder, output)}`;
 }
 
 /** A name for a folder by its path from that of a library. */
-export function placeName(folder: string, place: string): string {
+export function folderPlaceName(folder: string, place: string): string {
   return relativePath(folder, place).replace(/[^\p{L}\p{N}.-]+/gu, '_') || 'here';
 }
 

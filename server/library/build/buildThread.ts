@@ -4,8 +4,8 @@ import type { LibraryInstrument, ResolvedLibrary } from '../libraryInstrument';
 import type { PackOrder } from '../pack/packBuilt';
 import { packBuilt } from '../pack/packBuilt';
 import type { PackTools } from '../pack/putPack';
-import type { BuildTools } from './buildInstrument';
-import { buildInstrument } from './buildInstrument';
+import type { BuildTools } from './buildLibraryInstrument';
+import { buildLibraryInstrument } from './buildLibraryInstrument';
 import type { BuildOutcome } from './buildOutcome';
 import type { BuildSteps } from './buildSteps';
 import { HeldFinders } from './heldFinders';
@@ -52,7 +52,7 @@ export function buildThread(
   return ({ one, pack }) =>
     pack
       ? packBuilt(library, one, pack, { ...host, files, program, force })
-      : buildInstrument(library, one, tools);
+      : buildLibraryInstrument(library, one, tools);
 }
 
 /** What is said of an instrument whose thread broke down. */

@@ -3,6 +3,7 @@ import { sampleReport } from '../../features/sampleReport/sampleReport';
 import type { MapScene } from '../../map/mapScene';
 import type { Finding } from '../../model/finding';
 import type { Instrument } from '../../model/instrument';
+import { median } from '../../model/median';
 import type { Notation } from '../../model/notation';
 import { folderOf, relativePath } from '../../model/paths';
 import type { SampleLookup } from '../../model/samples';
@@ -98,11 +99,6 @@ async function measuresOf(
     }),
     ...(loudness.length > 0 && { loudness: tenths(median(loudness)) }),
   };
-}
-
-function median(numbers: readonly number[]): number {
-  const sorted = [...numbers].sort((a, b) => a - b);
-  return sorted[Math.floor(sorted.length / 2)];
 }
 
 function tenths(value: number): number {

@@ -21,7 +21,7 @@ export interface TargetOutput {
 }
 
 /** The output for a target. Fails with a {@link BuildError} where its vocabulary cannot be read. */
-export async function targetOutput(
+export async function libraryOutput(
   one: LibraryInstrument,
   target: LibraryTarget,
   tools: ReadingTools,
@@ -45,7 +45,7 @@ export async function targetOutput(
       return { output: notationOutput(notation, samples), notation };
     }
     case 'vocabulary': {
-      const notation = await savedVocabulary(target.vocabulary ?? '', files);
+      const notation = await vocabularyTarget(target.vocabulary ?? '', files);
       return { output: notationOutput(notation, samples, '.xml'), notation };
     }
   }
@@ -64,7 +64,7 @@ async function templateTarget(
   const finder = new NotationFinder(files, samples, () => {});
   const notation =
     target.notation === 'vocabulary'
-      ? await savedVocabulary(target.vocabulary ?? '', files)
+      ? await vocabularyTarget(target.vocabulary ?? '', files)
       : (await finder.find({ path, text: whole.text }))?.notation;
   if (!notation || (target.notation !== 'vocabulary' && notation !== notations[target.notation]))
     throw new BuildError(`The template ${nameOf(path)} is not in the notation ${target.notation}.`);
@@ -79,7 +79,7 @@ async function templateTarget(
 }
 
 /** The notation of a vocabulary file. Fails with a {@link BuildError} where it holds none. */
-export async function savedVocabulary(path: string, files: Files): Promise<Notation> {
+export async function vocabularyTarget(path: string, files: Files): Promise<Notation> {
   const whole = await readWholeText(files, path);
   const reading = whole.kind === 'text' ? parseVocabulary(whole.text) : undefined;
   if (reading?.vocabulary) return vocabularyNotation(reading.vocabulary);

@@ -9,7 +9,7 @@ import type { LibraryInstrument, LibraryTarget } from '../libraryInstrument';
 import { BuildError, reasonOf } from './buildError';
 import type { BuiltText } from './checkBuilt';
 import type { ReadingTools, ReadSource } from './readSource';
-import { targetOutput } from './targetOutput';
+import { libraryOutput } from './targetOutput';
 
 /** A text that is to stand in its place, with what was noted on writing it. */
 export interface WrittenText extends BuiltText {
@@ -91,7 +91,7 @@ async function writeTarget(
   output: string,
   tools: ReadingTools,
 ): Promise<Pick<WrittenTargets, 'files' | 'notes' | 'kept'> & { text?: WrittenText }> {
-  const { output: to, notation } = await targetOutput(one, target, tools);
+  const { output: to, notation } = await libraryOutput(one, target, tools);
   const folder = joinPath(output, target.folder);
   const name = one.fileName + to.ending;
   const converted = { name: one.name, instrument, folder: from, notes, vocabulary };

@@ -9,7 +9,7 @@ import { readWholeText } from '../../workspace/files/readWhole';
 import { notationOfFile } from '../../workspace/notations/detectedNotation';
 import { notations } from '../../workspace/notations/notationOf';
 import { SampleStore } from '../../workspace/samples/sampleStore';
-import { savedVocabulary } from '../build/targetOutput';
+import { vocabularyTarget } from '../build/targetOutput';
 import type { InstrumentFacts } from '../libraryFile';
 import type { LibraryInstrument, LibraryTarget, ResolvedLibrary } from '../libraryInstrument';
 import type { PackSource, PackText } from './packSource';
@@ -87,7 +87,7 @@ async function builtText(
   if (whole.kind !== 'text') throw new OutputError(`${path} is no text any more; build it again`);
   const notation =
     kind === 'vocabulary'
-      ? await savedVocabulary(vocabulary, files)
+      ? await vocabularyTarget(vocabulary, files)
       : notations[kind === 'xml' ? kind : 'sfz'];
   const samples = notation.parameters !== undefined ? { samples: new SampleStore(files) } : {};
   const includes = new IncludeStore(files, undefined, new Reach(files, [folder]));

@@ -2,7 +2,7 @@ import type { Files } from '../../model/files';
 import { joinPath, relativePath } from '../../model/paths';
 import { readWholeText } from '../../workspace/files/readWhole';
 import type { BuildOutcome } from '../build/buildOutcome';
-import { absolute, placeName, relative, stateFolderOf } from '../build/buildState';
+import { absolute, folderPlaceName, relative, stateFolderOf } from '../build/buildState';
 import { contentSum } from '../build/contentSum';
 import type { Dependencies, ReadingPlace } from '../build/dependencies';
 import { areUnchanged } from '../build/dependencies';
@@ -100,5 +100,5 @@ export async function keepPackState(
 
 /** Packs of other kinds in other folders do not put one another out of date. */
 function packStatePath(library: ResolvedLibrary, output: string, fileName: string): string {
-  return `${stateFolderOf(library)}/packs/${placeName(library.folder, output)}/${fileName}.json`;
+  return `${stateFolderOf(library)}/packs/${folderPlaceName(library.folder, output)}/${fileName}.json`;
 }

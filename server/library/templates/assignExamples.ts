@@ -25,7 +25,7 @@ export function assignExamples(
     const label = slot.group < 0 ? undefined : template.groupLabel(slot.regions[0].header);
     const examples = slot.regions.map((region) => ({
       region,
-      traits: traitsOf(valuesIn(template, region.header), label),
+      traits: traitsOf(writtenValues(template, region.header), label),
     }));
     return { slot, traits: examples[0].traits, examples };
   });
@@ -78,7 +78,7 @@ function likest<Kind extends { traits: Traits }>(all: readonly Kind[], traits: T
 }
 
 /** The values in force in a header, by canonical name, as they are written. */
-export function valuesIn(instrument: Instrument, header: number): Map<string, string> {
+export function writtenValues(instrument: Instrument, header: number): Map<string, string> {
   const values = new Map<string, string>();
   for (const { name, parameter } of instrument.effectiveParameters(header))
     values.set(instrument.names.text(name), instrument.valueText(parameter));

@@ -4,7 +4,7 @@ import type { Notation } from '../../model/notation';
 import { resolveOpcode } from '../../model/opcodes/resolve';
 import { type KeyWriting, keyWritingOf } from '../../model/style/keySpeller';
 import type { FilledSection } from './assignExamples';
-import { valuesIn } from './assignExamples';
+import { writtenValues } from './assignExamples';
 import type { ExampleSlot } from './examples';
 import { isHeldBy } from './isHeldBy';
 import type { ExampleCopy } from './repeatExamples';
@@ -100,7 +100,7 @@ export class CopyValues {
     const template = this.#template;
     const { group: header } = slot;
     const outside = header < 0 ? template.parent(slot.regions[0].header) : template.parent(header);
-    const around = outside < 0 ? new Map<string, string>() : valuesIn(template, outside);
+    const around = outside < 0 ? new Map<string, string>() : writtenValues(template, outside);
     const plan: SectionPlan = { group: new Map(), kept: new Set(), around };
     if (header < 0) return plan;
     const own = ownNames(template, header);

@@ -9,7 +9,7 @@ import { Parameter } from '../../model/parameterNames';
 import { joinPath } from '../../model/paths';
 import { spanIn } from '../../model/text/span';
 import { counted } from '../../model/wording/counted';
-import { valuesIn } from './assignExamples';
+import { writtenValues } from './assignExamples';
 import type { CopyValues } from './copyValues';
 import type { ExampleCopy } from './repeatExamples';
 import type { SourceRegion } from './sourceSections';
@@ -45,7 +45,7 @@ function compareRegion(
   added: AddedValues,
 ): void {
   const { source, header } = region;
-  const found = valuesIn(result, header);
+  const found = writtenValues(result, header);
   const expected = values.expected(region);
   for (const [name, value] of expected) {
     const parameter = source.parameters.get(name);

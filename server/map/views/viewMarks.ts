@@ -80,7 +80,7 @@ export function viewAxis(chart: ViewChart, layout: MapLayout): Mark[] {
 }
 
 /** Velocities below a chart over velocities, where a keyboard stands below others. */
-export function velocityScale(layout: MapLayout): Mark[] {
+export function velocityMarks(layout: MapLayout): Mark[] {
   const y = layout.plotHeight;
   return [...velocityTicks]
     .flatMap((velocity): Mark[] => {

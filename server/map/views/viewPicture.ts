@@ -4,7 +4,7 @@ import { layOut, px } from '../layout';
 import type { MapScene } from '../mapScene';
 import { markupOf } from '../markup';
 import type { ViewChart } from './viewChart';
-import { velocityScale, viewAxis, viewMarks } from './viewMarks';
+import { velocityMarks, viewAxis, viewMarks } from './viewMarks';
 
 const left = 56;
 const right = 16;
@@ -20,7 +20,7 @@ export function viewPicture(chart: ViewChart, scene: MapScene, label: string): s
   const marks = [
     ...viewAxis(chart, layout),
     ...viewMarks(chart, layout),
-    ...(chart.name === 'velocity' ? velocityScale(layout) : keyboardMarks(scene, layout)),
+    ...(chart.name === 'velocity' ? velocityMarks(layout) : keyboardMarks(scene, layout)),
   ];
   const box = `${-left} ${-top} ${px(left + layout.plotWidth + right)} ${px(top + layout.height)}`;
   return `<svg class="keyboard-map" viewBox="${box}" role="img" aria-label="${escapeMarkup(label)}">${markupOf(marks)}</svg>`;

@@ -35,7 +35,7 @@ export function takeBack(bytes: Uint8Array<ArrayBuffer>): void {
 }
 
 /** A text as bytes like those of {@link withTextBytes}, for a reader that keeps them. */
-export function bytesOf(text: string, last: number): Uint8Array {
+export function keptTextBytes(text: string, last: number): Uint8Array {
   const bytes = new Uint8Array(text.length + 1);
   fill(bytes, text);
   bytes[text.length] = last;

@@ -1,10 +1,11 @@
 import { replacing } from '../editing/edits';
 import type { TextEdit } from '../finding';
 import { mainSpan } from './span';
+import type { Stretch } from './stretch';
 import { lineEndOf } from './textLines';
 
 /** A piece of text that stays whole, with what is to stand before it. */
-export interface Piece {
+export interface TextPiece {
   /** Its place among the pieces of the text as it was, from 0. */
   order: number;
   start: number;
@@ -18,7 +19,7 @@ export interface Piece {
 }
 
 /** How many UTF-16 units a piece will take. */
-function lengthOf(piece: Piece): number {
+function lengthOf(piece: TextPiece): number {
   return piece.text === undefined ? piece.end - piece.start : piece.text.length;
 }
 
@@ -39,7 +40,7 @@ export function breaksBetween(text: string, start: number, end: number): number 
  */
 export function layoutEdits(
   text: string,
-  pieces: readonly Piece[],
+  pieces: readonly TextPiece[],
   start: number,
   tail: string | undefined,
 ): TextEdit[] {
@@ -96,7 +97,7 @@ function addEdit(edits: TextEdit[], text: string, start: number, end: number, ne
 }
 
 /** The line end that a text uses between its pieces, else inside them. */
-export function lineEndAmong(text: string, pieces: readonly Piece[]): '\n' | '\r\n' {
+export function lineEndAmong(text: string, pieces: readonly TextPiece[]): '\n' | '\r\n' {
   let end = 0;
   for (const piece of pieces) {
     if (piece.breaks > 0) {
@@ -111,7 +112,7 @@ export function lineEndAmong(text: string, pieces: readonly Piece[]): '\n' | '\r
 
 /** A line of a table: pieces with what makes them belong in one column. */
 export interface Row {
-  pieces: Piece[];
+  pieces: TextPiece[];
   names: number[];
 }
 
@@ -133,12 +134,6 @@ export function alignRows(rows: readonly Row[]): void {
   }
 }
 
-/** A stretch of text by its offsets. */
-export interface Stretch {
-  start: number;
-  end: number;
-}
-
 /** Where a text starts behind a byte order mark. */
 export function textStart(text: string): number {
   return text.charCodeAt(0) === 0xfeff ? 1 : 0;
@@ -147,16 +142,16 @@ export function textStart(text: string): number {
 /** Puts each run of lines that are to be left as they are in the place of the pieces that touch it. */
 export function freezeLines(
   text: string,
-  pieces: readonly Piece[],
+  pieces: readonly TextPiece[],
   touched: readonly Stretch[],
-  frozen: (start: number, end: number, breaks: number) => Piece,
-): Piece[] {
+  frozen: (start: number, end: number, breaks: number) => TextPiece,
+): TextPiece[] {
   if (touched.length === 0) return [...pieces];
   const runs = widened(text, pieces, touched);
-  const kept: Piece[] = [];
+  const kept: TextPiece[] = [];
   let run = 0;
   let end = textStart(text);
-  const add = (piece: Piece) => {
+  const add = (piece: TextPiece) => {
     piece.order = kept.length;
     piece.breaks = Math.max(0, breaksBetween(text, end, piece.start));
     kept.push(piece);
@@ -178,7 +173,7 @@ export function freezeLines(
 }
 
 /** Widens spans to whole lines and to whole pieces that go over several. */
-function widened(text: string, pieces: readonly Piece[], touched: readonly Stretch[]): Stretch[] {
+function widened(text: string, pieces: readonly TextPiece[], touched: readonly Stretch[]): Stretch[] {
   const sorted = [...touched].sort((a, b) => a.start - b.start);
   const runs: Stretch[] = [];
   let at = 0;

@@ -9,7 +9,7 @@ export interface VariablePiece {
 export type VariableText = readonly VariablePiece[];
 
 /** The text as it would stand where a `$` always starts a variable. */
-export function plainText(text: VariableText): string {
+export function joinedText(text: VariableText): string {
   return text.map((piece) => piece.text).join('');
 }
 

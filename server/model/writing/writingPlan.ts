@@ -8,7 +8,7 @@ import { spanIn } from '../text/span';
 import { directiveText, hasVariableInName, valueWithVariables } from '../variables/textBeforeVariables';
 import { Variables } from '../variables/variables';
 import type { VariableText } from '../variables/variableText';
-import { hasVariable, literalText, plainText } from '../variables/variableText';
+import { hasVariable, joinedText, literalText } from '../variables/variableText';
 import type { IncludePart } from './includeParts';
 import { holdsWholeHeaders, includeParts } from './includeParts';
 import { writtenValue } from './rebase';
@@ -198,7 +198,7 @@ class DirectivePlanner {
 
   /** What a text means where these variables are defined, in the text that is written. */
   #expand(text: VariableText, variables: Variables): string {
-    if (!this.#forms.hasLiterals) return variables.expand(plainText(text), ignore);
+    if (!this.#forms.hasLiterals) return variables.expand(joinedText(text), ignore);
     return text.map((piece) => (piece.literal ? piece.text : variables.expand(piece.text, ignore))).join('');
   }
 
@@ -217,8 +217,8 @@ class DirectivePlanner {
     const moved = text && this.#moved(text, instrument.valueText(parameter), wanted);
     if (moved && this.#expand(moved, this.#variables) === wanted) this.#values.set(parameter, moved);
     else {
-      if (text && hasVariable(text) && this.#expand(text, this.#variables) !== plainText(text)) {
-        const message = `The variable in "${plainText(text)}" is written out here as ${wanted}: it would mean something else in this place.`;
+      if (text && hasVariable(text) && this.#expand(text, this.#variables) !== joinedText(text)) {
+        const message = `The variable in "${joinedText(text)}" is written out here as ${wanted}: it would mean something else in this place.`;
         this.#noteParameter(parameter, message);
       }
       if (this.#expand(literalText(wanted), this.#variables) !== wanted) this.#unholdable.add(parameter);

@@ -11,7 +11,7 @@ export function base64Of(bytes: Uint8Array): string {
 }
 
 /** The bytes of a base 64 text. */
-export function bytesOf(text: string): Uint8Array {
+export function base64Bytes(text: string): Uint8Array {
   const characters = atob(text);
   const bytes = new Uint8Array(characters.length);
   for (let at = 0; at < characters.length; at++) bytes[at] = characters.charCodeAt(at);

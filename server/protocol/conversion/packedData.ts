@@ -1,4 +1,4 @@
-import { base64Of, bytesOf } from './base64';
+import { base64Bytes, base64Of } from './base64';
 
 /** Kinds of arrays that are packed, by the names that they are sent under. */
 const arrayKinds = {
@@ -48,7 +48,7 @@ export function packed(value: unknown): Packed {
 export function unpacked(value: Packed): unknown {
   if (value === null || typeof value !== 'object') return value;
   if (Array.isArray(value)) return value.map(unpacked);
-  if ('array' in value) return new arrayKinds[value.array](bytesOf(value.bytes).buffer as ArrayBuffer);
+  if ('array' in value) return new arrayKinds[value.array](base64Bytes(value.bytes).buffer as ArrayBuffer);
   if ('number' in value) return Number(value.number);
   if ('map' in value) return new Map(value.map.map(([key, one]) => [unpacked(key), unpacked(one)]));
   return Object.fromEntries(Object.entries(value.fields).map(([name, one]) => [name, unpacked(one)]));

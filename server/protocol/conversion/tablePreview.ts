@@ -74,7 +74,7 @@ function shortened(text: string): string {
 }
 
 /** The headings of a table in one word; empty where it has none. */
-export function headingsOf({ reading }: ConvertedTable): string {
+export function joinedHeadings({ reading }: ConvertedTable): string {
   const words = reading.columns.map(({ heading }) => heading.trim().replace(/\s+/g, ' ').toLowerCase());
   return words.every((word) => word === '') ? '' : words.join('\t');
 }

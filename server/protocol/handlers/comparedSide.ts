@@ -35,7 +35,7 @@ export function regionSpan({ instrument }: ReadSide, region: number) {
 }
 
 /** Where something stands, for a person. */
-export function lineOf({ instrument }: ReadSide, { source, start }: { source: number; start: number }) {
+export function shownLineOf({ instrument }: ReadSide, { source, start }: { source: number; start: number }) {
   const file = instrument.sources[source];
   return { line: file.positionAt(start).line, ...(source > 0 && { file: nameOf(file.path) }) };
 }

@@ -13,7 +13,7 @@ import type { ComparedPlace, CompareResult } from '../requests/comparisonRequest
 import { CompareRequest } from '../requests/comparisonRequests';
 import type { ServerContext } from '../serverContext';
 import type { ReadSide } from './comparedSide';
-import { lineOf, mostPlaces, regionSpan, sideOf } from './comparedSide';
+import { mostPlaces, regionSpan, shownLineOf, sideOf } from './comparedSide';
 
 const options = { toleranceDb: -90, sampleRate: 44100, seed: 0 };
 /** Answers the request that compares how two documents sound. */
@@ -68,8 +68,9 @@ async function compared(
     const worded: WordedComparison = {
       comparison,
       toleranceDb: options.toleranceDb,
-      regionPlace: (side, region) => lineOf(sides[side], regionSpan(sides[side], region)),
-      parameterPlace: (side, parameter) => lineOf(sides[side], sides[side].instrument.nameSpan(parameter)),
+      regionPlace: (side, region) => shownLineOf(sides[side], regionSpan(sides[side], region)),
+      parameterPlace: (side, parameter) =>
+        shownLineOf(sides[side], sides[side].instrument.nameSpan(parameter)),
     };
     return {
       html: await pageOfComparison({

@@ -19,7 +19,7 @@ import type { ComparedPlace, CompareResult } from '../requests/comparisonRequest
 import { CompareRecordingRequest } from '../requests/comparisonRequests';
 import type { ServerContext } from '../serverContext';
 import type { ReadSide } from './comparedSide';
-import { lineOf, mostPlaces, regionSpan, sideOf } from './comparedSide';
+import { mostPlaces, regionSpan, shownLineOf, sideOf } from './comparedSide';
 
 const mostMidiBytes = 64 << 20;
 
@@ -70,10 +70,10 @@ async function compared(
       compared: found,
       tolerances,
       regionPlace: (region) => ({
-        ...lineOf(side, regionSpan(side, region)),
+        ...shownLineOf(side, regionSpan(side, region)),
         sample: side.instrument.samplePath(side.instrument.regions[region]) ?? null,
       }),
-      parameterPlace: (parameter) => lineOf(side, side.instrument.nameSpan(parameter)),
+      parameterPlace: (parameter) => shownLineOf(side, side.instrument.nameSpan(parameter)),
     };
     return {
       html: recordingPage(worded),

@@ -4,7 +4,7 @@ import type { Walk } from './readRows';
 import { readRowsMono, readRowsStereo } from './readRows';
 import { readWide } from './readWide';
 import type { SideTable } from './windowedSinc';
-import { cutoffFor, lookedUpKaiser, rowTable, sideTable } from './windowedSinc';
+import { cutoffFor, filterRows, lookedUpKaiser, sideTable } from './windowedSinc';
 
 /** `reference` is better than 16 bits, `live` is quick enough to play. */
 export type Quality = 'live' | 'reference';
@@ -54,7 +54,7 @@ export function interpolatorOf(quality: Quality): Interpolator {
 }
 
 function makeReference(): Interpolator {
-  const table = rowTable(reference.taps, reference.beta, 1);
+  const table = filterRows(reference.taps, reference.beta, 1);
   const lobes = reference.taps / 2;
   // By hundredths of the bandwidth that is given up; see cutoffFor.
   const sides: SideTable[] = Array.from({ length: 11 }, (_, given) =>

@@ -1,5 +1,5 @@
 import type { Walk } from './readRows';
-import { nearestPhases, rowTable, type Window } from './windowedSinc';
+import { filterRows, nearestPhases, type Window } from './windowedSinc';
 
 /** Taps of a windowed sinc for each of {@link nearestPhases}, in parts of eight neighbours, which are read one after the other. */
 export interface NearestTable {
@@ -11,9 +11,9 @@ export interface NearestTable {
 
 const partTaps = 8;
 
-/** Makes a table; see `rowTable`. */
+/** Makes a table; see `filterRows`. */
 export function nearestTable(taps: number, beta: number, cutoff: number, window?: Window): NearestTable {
-  const { rows } = rowTable(taps, beta, cutoff, nearestPhases, window);
+  const { rows } = filterRows(taps, beta, cutoff, nearestPhases, window);
   const parts = Array.from({ length: taps / partTaps }, (_, part) =>
     Float64Array.from({ length: (nearestPhases + 1) * partTaps }, (_unset, at) => {
       const [phase, tap] = [at >> 3, at & 7];

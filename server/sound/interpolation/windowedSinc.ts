@@ -55,7 +55,7 @@ export interface RowTable {
  * Makes a table of rows. `cutoff` is the share of the frequencies of the input that passes, 1 for all: then phase 0 is the
  * frame itself and nothing else.
  */
-export function rowTable(
+export function filterRows(
   taps: number,
   beta: number,
   cutoff: number,

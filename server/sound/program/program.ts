@@ -16,7 +16,7 @@ export interface NotRendered {
 /** Samples below 0 are generators, from −1 down in this order. */
 export const generators = ['sine', 'saw', 'square', 'triangle', 'noise', 'silence'] as const;
 
-export type Generator = (typeof generators)[number];
+export type ToneGenerator = (typeof generators)[number];
 
 /** No sample, or none that can be played. */
 export const noSample = -100;

@@ -1,11 +1,11 @@
 import type { MidiData, MidiEvent } from 'midi-file';
 import { parseMidi } from 'midi-file';
 import type { Message, TimedMessage } from '../../playing/player/playMessage';
-import type { Part } from './messages';
+import type { MessagePart } from './messages';
 
 /** What a Standard MIDI File plays, or why it cannot be read. */
 export type MidiReading =
-  | { kind: 'part'; part: Part /** Channels that notes are on, from 1. */; channels: number[] }
+  | { kind: 'part'; part: MessagePart /** Channels that notes are on, from 1. */; channels: number[] }
   | { kind: 'unreadable'; reason: string };
 
 /** Microseconds a quarter note where the file does not say (Standard MIDI Files 1.0): 120 beats a minute. */

@@ -7,7 +7,7 @@ import { SampleFeeder } from '../samples/sampleFeeder';
 import type { SampleSource } from '../samples/sampleSource';
 import { sendMessage } from '../sendMessage';
 import { createVoiceEngine, type VoiceEngine } from '../voiceEngine';
-import type { Part } from './messages';
+import type { MessagePart } from './messages';
 
 /** What is rendered, with what it takes. */
 export interface RenderSource {
@@ -79,7 +79,7 @@ const mostVoices = 4096;
 /** Renders parts one after the other, each when the one before has died away. The same input gives the same sound, bit for bit. */
 export async function renderParts(
   source: RenderSource,
-  parts: Iterable<Part>,
+  parts: Iterable<MessagePart>,
   options: RenderOptions,
   take: TakeSound,
 ): Promise<RenderReport> {
@@ -128,7 +128,7 @@ class Render {
     };
   }
 
-  async play(part: Part): Promise<void> {
+  async play(part: MessagePart): Promise<void> {
     const { sampleRate } = this.#options;
     const start = this.engine.frame;
     for (const { seconds, message } of part) {

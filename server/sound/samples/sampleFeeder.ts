@@ -1,4 +1,4 @@
-import { pageFrames } from '../voice/sampleStore';
+import { pageFrames } from '../voice/voiceSamples';
 import type { VoiceEngine } from '../voiceEngine';
 import type { SampleSource } from './sampleSource';
 

@@ -1,12 +1,12 @@
-import { type Generator, generators } from '../program/program';
+import { generators, type ToneGenerator } from '../program/program';
 import { type TableWave, WaveTables } from './waveTables';
 
 /** The waves that a program needs tables for, made once. */
-export type GeneratorTables = ReadonlyMap<Generator, WaveTables>;
+export type GeneratorTables = ReadonlyMap<ToneGenerator, WaveTables>;
 
 /** Makes the tables for the generators among samples; see `SoundProgram.sample`. */
 export function generatorTables(samples: Int32Array): GeneratorTables {
-  const tables = new Map<Generator, WaveTables>();
+  const tables = new Map<ToneGenerator, WaveTables>();
   for (const [number, generator] of generators.entries()) {
     const isTable = generator === 'saw' || generator === 'square' || generator === 'triangle';
     if (isTable && samples.includes(-1 - number))
@@ -17,12 +17,12 @@ export function generatorTables(samples: Int32Array): GeneratorTables {
 
 /** The sound of a generator in one voice. */
 export class GeneratorSource {
-  #generator: Generator = 'silence';
+  #generator: ToneGenerator = 'silence';
   #table: WaveTables | undefined;
   #phase = 0;
   #noise = 1;
 
-  begin(generator: Generator, tables: GeneratorTables, seed: number): void {
+  begin(generator: ToneGenerator, tables: GeneratorTables, seed: number): void {
     this.#generator = generator;
     this.#table = tables.get(generator);
     this.#phase = 0;

@@ -4,7 +4,7 @@ import type { VoiceRecipe } from '../program/recipe';
 import { Slot } from '../program/slots';
 import { fadeGain, stereoGains, velocityCurveGain, velocityGain } from './gains';
 import type { Modulators } from './modulators';
-import type { PlayedNote } from './playedNote';
+import type { VoiceNote } from './voiceNote';
 
 /** The gains of a voice from all that sets its level and place. */
 export class Levels {
@@ -23,7 +23,7 @@ export class Levels {
   #db = Number.NaN;
   #dbGain = 1;
 
-  begin(program: SoundProgram, region: number, recipe: VoiceRecipe, note: PlayedNote, gainDb: number): void {
+  begin(program: SoundProgram, region: number, recipe: VoiceRecipe, note: VoiceNote, gainDb: number): void {
     this.#staticDb = gainDb + program.volumeDb[region];
     this.#pan = program.panPercent[region];
     this.#curveGain = velocityCurveGain(note.velocity, recipe.velocityCurve);

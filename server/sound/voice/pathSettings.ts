@@ -2,7 +2,7 @@ import type { SoundProgram } from '../program/program';
 import type { VoiceRecipe } from '../program/recipe';
 import { Slot } from '../program/slots';
 import type { PathSettings } from './samplePath';
-import type { StoredSample } from './sampleStore';
+import type { StoredSample } from './voiceSamples';
 
 /**
  * What of a sample a region plays. Loop points and ends behind the last frame are taken for the last frame; a loop that

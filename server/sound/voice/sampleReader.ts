@@ -1,7 +1,7 @@
 import type { Channels, Interpolator } from '../interpolation/interpolator';
 import type { Walk } from '../interpolation/readRows';
 import type { SamplePath } from './samplePath';
-import type { StoredSample } from './sampleStore';
+import type { StoredSample } from './voiceSamples';
 
 /** Frames of input that are gathered at once where they do not lie one behind the other. */
 const scratchFrames = 16384;

@@ -12,20 +12,20 @@ import { Levels } from './levels';
 import { areNumbers, type MixGains, mixMono, mixStereo } from './mixing';
 import { Modulators } from './modulators';
 import { pathSettings } from './pathSettings';
-import type { PlayedNote } from './playedNote';
 import { fadeOut } from './sampleFade';
 import { SamplePath } from './samplePath';
-import { pageFrames, type StoredSample, type TellPage } from './sampleStore';
 import type { VoiceContext } from './voiceContext';
 import { VoiceFilters } from './voiceFilters';
+import type { VoiceNote } from './voiceNote';
 import { BendFollower, framesUntil, stepOf } from './voicePitch';
+import { pageFrames, type StoredSample, type TellPage } from './voiceSamples';
 import { VoiceValues } from './voiceValues';
 
 /** Why a voice is over: by itself, or because its numbers ran away. */
 export type VoiceEnd = 'played' | 'not-a-number';
 
 /** One sounding region. Voices are made once and used again and again; nothing is made while they play. */
-export class Voice implements PlayedNote {
+export class Voice implements VoiceNote {
   isActive = false;
   /** The player's number of the voice. */
   number = -1;

@@ -2,14 +2,14 @@ import type { PlayState } from '../../playing/player/playState';
 import type { SoundProgram } from '../program/program';
 import type { GeneratorTables } from './generatorSource';
 import type { SampleReader } from './sampleReader';
-import type { SampleStore } from './sampleStore';
+import type { VoiceSamples } from './voiceSamples';
 
 /** What all voices of an engine share. */
 export interface VoiceContext {
   readonly program: SoundProgram;
   readonly sampleRate: number;
   readonly state: PlayState;
-  readonly samples: SampleStore;
+  readonly samples: VoiceSamples;
   readonly reader: SampleReader;
   readonly generators: GeneratorTables;
   /** Frames between two values of LFOs and of envelopes other than that of the amplitude. */

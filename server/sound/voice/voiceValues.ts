@@ -4,7 +4,7 @@ import { type Curves, curveValue } from '../modulation/flexibleEnvelope';
 import type { Move, VoiceRecipe } from '../program/recipe';
 import { MoveSource } from '../program/recipe';
 import { Slot } from '../program/slots';
-import type { PlayedNote } from './playedNote';
+import type { VoiceNote } from './voiceNote';
 
 /** Below this a value that is smoothed has arrived. */
 const arrived = 1e-6;
@@ -21,7 +21,7 @@ export class VoiceValues {
   /** What each move takes in, 0..1, or as its source gives it. */
   #inputs: Float64Array;
   #recipe: VoiceRecipe | undefined;
-  #note: PlayedNote | undefined;
+  #note: VoiceNote | undefined;
 
   constructor(slotCount: number, curves: Curves) {
     this.now = new Float64Array(slotCount);
@@ -30,7 +30,7 @@ export class VoiceValues {
     this.#inputs = new Float64Array(64);
   }
 
-  begin(recipe: VoiceRecipe, note: PlayedNote, state: PlayState): void {
+  begin(recipe: VoiceRecipe, note: VoiceNote, state: PlayState): void {
     this.#recipe = recipe;
     this.#note = note;
     const { moves } = recipe;
@@ -83,7 +83,7 @@ export class VoiceValues {
   }
 }
 
-function firstInput({ source, curve, centre }: Move, note: PlayedNote, state: PlayState): number {
+function firstInput({ source, curve, centre }: Move, note: VoiceNote, state: PlayState): number {
   switch (source) {
     case MoveSource.ownVelocity:
       return note.velocity / 127;

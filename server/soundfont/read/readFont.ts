@@ -7,7 +7,7 @@ import { FontError } from './fontError';
 import { formStart, headerBytes, isSoundFont } from './isSoundFont';
 import { Problems } from './problems';
 import type { ZoneLists } from './readZones';
-import { checkBags, readZones } from './readZones';
+import { checkBags, readFontZones } from './readZones';
 import type { ListName, RecordList } from './recordLists';
 import { listContents, nameAt, readRecordLists } from './recordLists';
 
@@ -174,12 +174,12 @@ function readItems(
   checkBags(presetLists);
   checkBags(instrumentLists);
   const instruments = bagRanges(inst, 20, ibag).map(([first, end], record): FontInstrument => {
-    const read = readZones(instrumentLists, first, end, problems);
+    const read = readFontZones(instrumentLists, first, end, problems);
     const { zones, ...rest } = { name: nameAt(inst, record), ...read };
     return { ...rest, zones: zonesWithTargets(zones, sampleCount, shdr, rest.name) };
   });
   const presets = bagRanges(phdr, 24, pbag).map(([first, end], record): Preset => {
-    const read = readZones(presetLists, first, end, problems);
+    const read = readFontZones(presetLists, first, end, problems);
     const at = record * phdr.stride;
     const bank = phdr.view.getUint16(at + 22, true);
     const program = phdr.view.getUint16(at + 20, true);

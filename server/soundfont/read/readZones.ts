@@ -37,7 +37,7 @@ export function checkBags({ bags, generators, modulators }: ZoneLists): void {
 }
 
 /** The zones from one bag up to another: the global one, where there is one, apart. */
-export function readZones(
+export function readFontZones(
   lists: ZoneLists,
   firstBag: number,
   endBag: number,

@@ -4,7 +4,7 @@ import { Generator } from '../generators';
 import type { Modulation } from '../modulations';
 import { modulations, usualCenterKey } from '../modulations';
 import type { ModulatorSource } from '../modulatorSource';
-import { lineOf, sourceOf } from '../modulatorSource';
+import { sourceLine, sourceOf } from '../modulatorSource';
 import type { FontRegion } from './fontRegions';
 import type { OpcodeList } from './opcodeList';
 import type { VelocityModulator } from './velocityOpcodes';
@@ -58,7 +58,7 @@ function said(
   }
   if (source.curve === 'switch') return switchOpcodes(one, source, list);
   if (source.curve !== 'linear') return false;
-  const line = lineOf(source);
+  const line = sourceLine(source);
   if (mover.kind === 'velocity' && velocityTimes(one.destination, one.amount, line, region, list))
     return true;
   const modulation = modulations.find(({ generator }) => generator === one.destination);

@@ -5,7 +5,7 @@ import { isRomSample } from '../read/readFont';
 import type { FontRegion } from './fontRegions';
 
 /** A stretch of the pool as a file: one sample, or a left and a right one side by side. */
-export interface SampleUse {
+export interface PoolFile {
   /** Positions of the samples, left before right. */
   samples: readonly number[];
   key: string;
@@ -14,7 +14,7 @@ export interface SampleUse {
 /** A region with the samples that it plays and how, frames counted from the first of them. */
 export interface PlacedRegion {
   region: FontRegion;
-  use: SampleUse;
+  use: PoolFile;
   rootKey: number;
   tuneCents: number;
   pan: number;
@@ -138,12 +138,12 @@ function belongTogether(font: SoundFont, a: PlacedRegion, b: PlacedRegion): bool
   const sides = [one.type, other.type];
   const stated = sides.includes(SampleType.left) && sides.includes(SampleType.right);
   if (stated && one.link === second && other.link === first) return true;
-  const stem = stemOf(one.name);
-  return stem !== undefined && stem === stemOf(other.name) && one.name !== other.name;
+  const stem = nameWithoutSide(one.name);
+  return stem !== undefined && stem === nameWithoutSide(other.name) && one.name !== other.name;
 }
 
 /** The name of a side without what says which side it is; `undefined` where nothing does. */
-export function stemOf(name: string): string | undefined {
+export function nameWithoutSide(name: string): string | undefined {
   const found = /^(.*?)[\s_.-]*(?:[([]?[LR][)\]]?|left|right)$/i.exec(name);
   return found?.[1] || undefined;
 }

@@ -10,7 +10,7 @@ import { velocityOpcodes } from './velocityOpcodes';
 import { envelopePrefixes } from './velocityTimes';
 
 /** A region with the sample that it plays: its pitch, its loop and its length, frames counted from its first. */
-export interface PlayedRegion {
+export interface SampledRegion {
   region: FontRegion;
   /** The path of the sample as it is to stand in the text. */
   sample: string;
@@ -30,7 +30,7 @@ export interface PlayedRegion {
 export type AttenuationScale = 1 | 0.4;
 
 /** Says a region in opcodes of SFZ, with remarks on what they say in another way or not at all. */
-export function regionOpcodes(played: PlayedRegion, scale: AttenuationScale): OpcodeList {
+export function regionOpcodes(played: SampledRegion, scale: AttenuationScale): OpcodeList {
   const { region } = played;
   const list = new OpcodeList();
   list.put('sample', played.sample);
@@ -81,7 +81,7 @@ class RegionValues {
   }
 }
 
-function pitchOpcodes({ rootKey, tuneCents }: PlayedRegion, values: RegionValues, list: OpcodeList): void {
+function pitchOpcodes({ rootKey, tuneCents }: SampledRegion, values: RegionValues, list: OpcodeList): void {
   let cents = tuneCents + values.added(Generator.fineTune) + 100 * values.added(Generator.coarseTune);
   const scale = values.get(Generator.scaleTuning);
   const forced = values.get(Generator.forcedKey);
@@ -96,7 +96,7 @@ function pitchOpcodes({ rootKey, tuneCents }: PlayedRegion, values: RegionValues
 }
 
 function playbackOpcodes(
-  { region, offset, end, loop }: PlayedRegion,
+  { region, offset, end, loop }: SampledRegion,
   values: RegionValues,
   list: OpcodeList,
 ): void {
@@ -118,7 +118,7 @@ function playbackOpcodes(
 const mostVelocity = 127;
 
 function levelOpcodes(
-  { region, pan }: PlayedRegion,
+  { region, pan }: SampledRegion,
   values: RegionValues,
   list: OpcodeList,
   scale: AttenuationScale,

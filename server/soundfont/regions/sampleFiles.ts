@@ -1,12 +1,12 @@
 import type { SampleHeader, SoundFont } from '../font';
-import type { PlacedRegion, SampleUse } from './playedRegions';
-import { fileFrames, stemOf } from './playedRegions';
+import type { PlacedRegion, PoolFile } from './playedRegions';
+import { fileFrames, nameWithoutSide } from './playedRegions';
 
 /** A sample of a font as a file of its own. */
 export interface SampleFile {
   /** A name that every file system takes, another for each sample of the font. */
   name: string;
-  use: SampleUse;
+  use: PoolFile;
   sampleRate: number;
   frames: number;
   rootKey: number | undefined;
@@ -30,12 +30,12 @@ export function sampleFiles(font: SoundFont, regions: Iterable<PlacedRegion>): M
 
 const mostKey = 127;
 
-function sampleFile(font: SoundFont, use: SampleUse, names: FileNames): Omit<SampleFile, 'loop'> {
+function sampleFile(font: SoundFont, use: PoolFile, names: FileNames): Omit<SampleFile, 'loop'> {
   const headers = use.samples.map((sample) => font.samples[sample] as SampleHeader);
   const [first] = headers as [SampleHeader, ...SampleHeader[]];
   const isPair = headers.length > 1;
   return {
-    name: names.take((isPair && stemOf(first.name)) || first.name, '.wav'),
+    name: names.take((isPair && nameWithoutSide(first.name)) || first.name, '.wav'),
     use,
     sampleRate: first.rate,
     frames: Math.max(...headers.map((header) => fileFrames(header, font))),

@@ -1,5 +1,5 @@
 import type { AudioSource } from '../../audio/decode/audioSource';
-import type { Piece } from './samplePieces';
+import type { FramePiece } from './samplePieces';
 import type { PlannedSample } from './samplePlan';
 
 /** Frames that are read of a file at one time. */
@@ -17,7 +17,7 @@ export async function* laidOutBlocks(
   const repeated = await repeatedFrames(layout.pieces, channel, source);
   let written = 0;
   for (const [at, piece] of layout.pieces.entries()) {
-    const isAgain = at > 0 && piece.start < (layout.pieces[at - 1] as Piece).end;
+    const isAgain = at > 0 && piece.start < (layout.pieces[at - 1] as FramePiece).end;
     const blocks = isAgain && repeated ? slices(repeated, piece) : readPiece(piece, channel, source);
     for await (const block of blocks) {
       written += block.length;
@@ -33,11 +33,11 @@ export async function* laidOutBlocks(
  * time. `undefined` where nothing is, or where they are too many to be held.
  */
 async function repeatedFrames(
-  pieces: readonly Piece[],
+  pieces: readonly FramePiece[],
   channel: number,
   source: AudioSource,
 ): Promise<{ start: number; frames: Float32Array } | undefined> {
-  const again = pieces.filter((piece, at) => at > 0 && piece.start < (pieces[at - 1] as Piece).end);
+  const again = pieces.filter((piece, at) => at > 0 && piece.start < (pieces[at - 1] as FramePiece).end);
   const [first] = again;
   if (!first) return undefined;
   const length = Math.max(...again.map(({ start, end }) => end - start));
@@ -47,12 +47,16 @@ async function repeatedFrames(
 
 async function* slices(
   { start, frames }: { start: number; frames: Float32Array },
-  piece: Piece,
+  piece: FramePiece,
 ): AsyncGenerator<Float32Array> {
   yield frames.slice(piece.start - start, piece.end - start);
 }
 
-async function* readPiece(piece: Piece, channel: number, source: AudioSource): AsyncGenerator<Float32Array> {
+async function* readPiece(
+  piece: FramePiece,
+  channel: number,
+  source: AudioSource,
+): AsyncGenerator<Float32Array> {
   if (piece.start < 0) yield new Float32Array(-piece.start);
   for (let start = Math.max(0, piece.start); start < piece.end; ) {
     const count = Math.min(blockFrames, piece.end - start);

@@ -6,7 +6,7 @@ import type { KnownSample } from './sampleCatalogue';
 import type { ZoneDraft } from './zoneDraft';
 import { putEnvelopes } from './zoneEnvelopes';
 import { putFilter } from './zoneFilter';
-import { levelOf, putControllerFades, putKeyLevel, putPlace, putVelocityLevel } from './zoneLevel';
+import { putControllerFades, putKeyLevel, putPlace, putVelocityLevel, regionLevel } from './zoneLevel';
 import { putLfos } from './zoneLfos';
 import { putModulators } from './zoneModulators';
 
@@ -53,7 +53,7 @@ export function planRegion(values: RegionParameters, context: PlanContext): Zone
     generators: new Map(),
     modulators: [],
     hasFilter: false,
-    levelDb: levelOf(values),
+    levelDb: regionLevel(values),
     keyTrack: undefined,
     rootKey: 60,
     cents: 0,

@@ -1,5 +1,5 @@
 /** A stretch of the frames of a file; frames before 0 are silence. */
-export interface Piece {
+export interface FramePiece {
   start: number;
   /** One past the last frame. */
   end: number;
@@ -7,11 +7,11 @@ export interface Piece {
 
 /** A sample as it is laid out in a SoundFont: stretches of its file one behind the other, then silence. */
 export interface SampleLayout {
-  pieces: Piece[];
+  pieces: FramePiece[];
   /** Frames of the pieces with the silence that the format asks for. */
   frames: number;
   /** First frame of the loop and one past its last, where it has one. */
-  loop: Piece | undefined;
+  loop: FramePiece | undefined;
   /** Frames of silence before the first frame of the file. */
   lead: number;
   /** Whether anything was moved or repeated. */
@@ -49,7 +49,7 @@ export function wholeLayout(frames: number, step = 1): SampleLayout {
  * `isEven` says that the frames around both points are the same already. (SoundFont Technical Specification 2.04, section
  * 7.10; the repairs are common practice.)
  */
-export function loopLayout(frames: number, loop: Piece, isEven: boolean, step = 1): SampleLayout {
+export function loopLayout(frames: number, loop: FramePiece, isEven: boolean, step = 1): SampleLayout {
   const length = loop.end - loop.start;
   const lead = leadOf(loop, step);
   const passes = passesOf(length, step);
@@ -60,7 +60,7 @@ export function loopLayout(frames: number, loop: Piece, isEven: boolean, step = 
   const reach = step > 1 ? step * filterFrames : 0;
   const start = lead + loop.start + step * around + reach;
   const moved = { start, end: start + passes * length };
-  const pieces: Piece[] = [{ start: -lead, end: loop.end }];
+  const pieces: FramePiece[] = [{ start: -lead, end: loop.end }];
   const end = upTo(step, Math.max(step * shortestSample, moved.end + step * around));
   for (let missing = end + reach - lead - loop.end; missing > 0; missing -= length)
     pieces.push({ start: loop.start, end: loop.start + Math.min(length, missing) });
@@ -71,7 +71,7 @@ export function loopLayout(frames: number, loop: Piece, isEven: boolean, step = 
  * As {@link loopLayout} for a loop that is left when the key is let go: what stands behind it is played, so it stays where it
  * is but for whole passes.
  */
-export function sustainLayout(frames: number, loop: Piece, step = 1): SampleLayout {
+export function sustainLayout(frames: number, loop: FramePiece, step = 1): SampleLayout {
   const length = loop.end - loop.start;
   const lead = leadOf(loop, step);
   const passes = passesOf(length, step);
@@ -80,7 +80,7 @@ export function sustainLayout(frames: number, loop: Piece, step = 1): SampleLayo
   const start = lead + loop.start + before * length;
   const moved = { start, end: start + passes * length };
   const repeats = before + passes - 1;
-  const pieces: Piece[] = [{ start: -lead, end: loop.end }];
+  const pieces: FramePiece[] = [{ start: -lead, end: loop.end }];
   for (let pass = 0; pass < repeats; pass++) pieces.push({ ...loop });
   if (frames > loop.end) pieces.push({ start: loop.end, end: frames });
   const all = lead + frames + repeats * length;
@@ -94,7 +94,7 @@ export function sustainLayout(frames: number, loop: Piece, step = 1): SampleLayo
 }
 
 /** Silence that brings the start of a loop to a frame that is kept. */
-function leadOf({ start }: Piece, step: number): number {
+function leadOf({ start }: FramePiece, step: number): number {
   return upTo(step, start) - start;
 }
 

@@ -1,6 +1,6 @@
 import type { AudioSource } from '../../audio/decode/audioSource';
 import type { KnownSample, SampleCatalogue } from './sampleCatalogue';
-import type { Piece, SampleLayout } from './samplePieces';
+import type { FramePiece, SampleLayout } from './samplePieces';
 import { equalFrames, loopLayout, sustainLayout, wholeLayout } from './samplePieces';
 import type { SampleRequest, ZoneDraft } from './zoneDraft';
 
@@ -93,7 +93,7 @@ async function layoutsOf(
 }
 
 /** Whether the frames around the start of a loop are those around its end. */
-async function isEven(source: AudioSource, { start, end }: Piece): Promise<boolean> {
+async function isEven(source: AudioSource, { start, end }: FramePiece): Promise<boolean> {
   if (start < equalFrames) return false;
   const first = await source.read(start - equalFrames, 2 * equalFrames);
   const last = await source.read(end - equalFrames, 2 * equalFrames);

@@ -12,7 +12,7 @@ const levels = ['volume', 'group_volume', 'master_volume', 'global_volume'];
 const amplitudes = ['amplitude', 'group_amplitude', 'master_amplitude', 'global_amplitude'];
 
 /** The level of a region in dB, −Infinity for silence. */
-export function levelOf(values: RegionParameters): number {
+export function regionLevel(values: RegionParameters): number {
   let decibels = 0;
   for (const name of levels) decibels += values.number(name, 0);
   for (const name of amplitudes) {

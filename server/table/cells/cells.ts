@@ -1,4 +1,4 @@
-import { bytesOf } from '../../model/text/textBytes';
+import { keptTextBytes } from '../../model/text/textBytes';
 import { mostDecimals } from '../../trade/decimal';
 
 const lineFeed = 10;
@@ -52,7 +52,7 @@ export class TableCells {
   constructor(
     readonly text: string,
     /** One code for each UTF-16 unit, ASCII as it is and others 128 or more, and a line feed behind the last. */
-    readonly codes: Uint8Array = bytesOf(text, lineFeed),
+    readonly codes: Uint8Array = keptTextBytes(text, lineFeed),
     /** How many cells there are likely to be. */
     likely: number = text.length >> 3,
   ) {

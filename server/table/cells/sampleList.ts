@@ -23,7 +23,7 @@ interface Listed {
 }
 
 /** A list of samples by numbers or letters that zones refer to. */
-export interface SampleList {
+export interface NumberedSamples {
   /** What of it was used, for a note: the column, one of its numbers and the name. */
   heading: string;
   number: string;
@@ -35,7 +35,7 @@ export interface SampleList {
  * Puts the names of samples in place of their numbers or letters, where a column of zones refers to a list of samples that stands
  * elsewhere in the text; the list is then no table of zones. Answers what was used; `undefined` where nothing is.
  */
-export function useSampleList(cells: TableCells, tables: readonly TableRows[]): SampleList | undefined {
+export function useSampleList(cells: TableCells, tables: readonly TableRows[]): NumberedSamples | undefined {
   // Most tables name files in all rows.
   const lacksFiles = ({ data }: TableRows) =>
     data.length > 0 && !data.slice(0, mostLooks).every((row) => holdsFile(cells, row));
@@ -46,7 +46,7 @@ export function useSampleList(cells: TableCells, tables: readonly TableRows[]): 
     const { start, end } = cells.rowSpan(row);
     return lines.some((line) => start < line.end && line.start < end);
   };
-  let used: SampleList | undefined;
+  let used: NumberedSamples | undefined;
   for (const { headings, data, width } of tables) {
     const zones = data.filter((row) => !isListed(row));
     if (zones.length === 0 || zones.some((row) => holdsFile(cells, row))) continue;

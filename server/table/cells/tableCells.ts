@@ -8,7 +8,7 @@ import { realignedRows } from './realignedRows';
 import { bareListCells } from './records/bareList';
 import { recordCells } from './records/recordCells';
 import { partTables } from './sideBySide';
-import { findDelimiter, isRuling, split } from './split/delimiter';
+import { findDelimiter, isRuling, splitAtDelimiter } from './split/delimiter';
 import { joinRuledRows } from './split/ruledRows';
 import { splitByHeadings } from './split/splitByHeadings';
 import { joinSplitRows } from './split/splitRows';
@@ -67,7 +67,7 @@ function writtenCells(text: string): TableCells | undefined {
   const isSpaced = !delimiter || delimiter === 'columns' || delimiter === 'space';
   const words = isSpaced ? (splitWords(text) ?? splitByHeadings(text)) : undefined;
   if (!delimiter) return words;
-  const cells = split(text, delimiter);
+  const cells = splitAtDelimiter(text, delimiter);
   // Columns that are not kept take words for a cell, or a cell for several.
   if (words && (usualWidth(words) !== usualWidth(cells) || words.cellCount > cells.cellCount)) return words;
   if (delimiter === 'space') cells.bySpaces = true;

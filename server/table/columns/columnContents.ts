@@ -5,7 +5,7 @@ import { isLinedName, octaveMarkOf } from '../../trade/readings/keyReading';
 import { isMuteRemark } from '../../trade/readings/muteRemark';
 import { readPan } from '../../trade/readings/panReading';
 import { remarkIn } from '../../trade/readings/remark';
-import type { Trigger } from '../../trade/readings/triggers';
+import type { TriggerValue } from '../../trade/readings/triggers';
 import { triggerOf } from '../../trade/readings/triggers';
 import { arePortions } from '../../trade/readings/velocityReading';
 import type { TableCells } from '../cells/cells';
@@ -68,7 +68,7 @@ interface Look extends CellLook {
   isTurn: boolean;
   isChoke: boolean;
   mark: 'none' | 'mark' | undefined;
-  trigger: Trigger | undefined;
+  trigger: TriggerValue | undefined;
 }
 
 const plainLook: Omit<Look, 'kind' | 'value'> = {
@@ -244,7 +244,7 @@ export function shareOf(contents: ColumnContents, ...kinds: CellKind[]): number 
 }
 
 /** Up to `most` of some rows or other items, spread evenly, the first and last among them. */
-export function spread<Item>(rows: ArrayLike<Item>, most: number): Item[] {
+export function evenlySpread<Item>(rows: ArrayLike<Item>, most: number): Item[] {
   if (rows.length <= most) return Array.from(rows);
   return Array.from({ length: most }, (_, at) => rows[Math.floor((at * (rows.length - 1)) / (most - 1))]);
 }

@@ -1,7 +1,7 @@
 import type { ColumnMeaning, Unit } from '../../trade/meaning';
 import type { KeyReading } from '../../trade/readings/keyReading';
-import type { Trigger } from '../../trade/readings/triggers';
-import type { Settings } from '../../trade/statements/settings';
+import type { TriggerValue } from '../../trade/readings/triggers';
+import type { StatedSettings } from '../../trade/statements/settings';
 
 /** What the heading of one of several columns of samples says of the zones that it names. */
 export type SideLabel =
@@ -12,7 +12,7 @@ export type SideLabel =
   | { kind: 'key'; low: KeyReading; high: KeyReading }
   | { kind: 'round_robin'; position: number }
   | { kind: 'pan'; pan: number }
-  | { kind: 'trigger'; trigger: Trigger }
+  | { kind: 'trigger'; trigger: TriggerValue }
   /** A place of microphones or a way of playing, or what the heading leaves open: a group of its own. */
   | { kind: 'group'; isKnown: boolean; name: string };
 
@@ -48,7 +48,7 @@ export interface ColumnReading {
   /** Of several columns of samples: what the heading says of the zones with samples of this one. */
   side?: SideLabel;
   /** Values that the heading of a column of samples gives for them, as a level. */
-  settings?: Settings;
+  settings?: StatedSettings;
   /** Set when the values were read, for columns of numbers whose scale may be open. */
   scale?: ColumnScale;
 }

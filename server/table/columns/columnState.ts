@@ -3,7 +3,7 @@ import { meaningNames } from '../../trade/meaning';
 import type { TableCells } from '../cells/cells';
 import type { TableRows } from '../cells/tableRows';
 import type { ColumnContents } from './columnContents';
-import { columnContents, shareOf, spread } from './columnContents';
+import { columnContents, evenlySpread, shareOf } from './columnContents';
 import type { ColumnReading } from './columnReading';
 
 const mostRows = 400;
@@ -27,7 +27,7 @@ export class ColumnState {
     // Title lines and totals say nothing of the columns.
     const wide = rows.data.filter((row) => cells.filled(row) > 1);
     const most = Math.max(20, Math.min(mostRows, Math.floor(mostLooks / Math.max(1, rows.width))));
-    const looked = spread(wide.length > 0 ? wide : rows.data, most);
+    const looked = evenlySpread(wide.length > 0 ? wide : rows.data, most);
     for (let index = 0; index < rows.width; index++) {
       const { text: heading, cell } = rows.headings[index];
       this.columns.push({

@@ -2,7 +2,7 @@ import { aloneEnd } from '../../trade/headings/headingStems';
 import { readHeading } from '../../trade/headings/headings';
 import type { ColumnMeaning } from '../../trade/meaning';
 import { keyMeanings } from '../../trade/meaning';
-import { settingsIn } from '../../trade/statements/settings';
+import { statedSettings } from '../../trade/statements/settings';
 import type { ColumnContents } from './columnContents';
 import { shareOf } from './columnContents';
 import { columnName } from './columnReading';
@@ -92,7 +92,7 @@ function findSideSamples(state: ColumnState): void {
     column.meaning = 'sample';
     column.confidence = 0.9;
     column.side = labels[at];
-    const settings = settingsIn(column.heading);
+    const settings = statedSettings(column.heading);
     if (settings && label.kind !== 'velocity') column.settings = settings;
     column.evidence = ['Its cells are names of audio files; each column of them makes a zone of each row.'];
   }

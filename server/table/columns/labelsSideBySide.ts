@@ -5,7 +5,7 @@ import { bareWord, wordsOf } from '../../trade/languages/spelling';
 import { nameKinds } from '../../trade/names/nameParts';
 import { isGermanName, readKeyRange } from '../../trade/readings/keyReading';
 import { triggerIn } from '../../trade/readings/triggers';
-import { settingsIn } from '../../trade/statements/settings';
+import { statedSettings } from '../../trade/statements/settings';
 import type { ColumnReading, SideLabel } from './columnReading';
 
 /** Words for a sample file of all languages, and for what stands before a file. */
@@ -27,7 +27,7 @@ export function labelsSideBySide(columns: readonly ColumnReading[], hasKeys = tr
   if (layers) return layers;
   const keys = hasKeys ? undefined : keysIn(columns);
   if (keys) return keys;
-  const all = columns.map(({ heading }) => wordsOf(settingsIn(heading)?.name || heading));
+  const all = columns.map(({ heading }) => wordsOf(statedSettings(heading)?.name || heading));
   if (all.some((words) => words.some((word) => formerWord.test(word)))) return undefined;
   const names = all.map((words) =>
     words.filter((word) => !fileWords.has(word) && !fileWords.has(word.replace(/s$/, ''))),
@@ -52,7 +52,7 @@ const microphone =
 
 /** The name of a group in a heading: without the values that it gives and without the word for microphones. */
 function groupOf(heading: string): string {
-  const name = settingsIn(heading)?.name || heading;
+  const name = statedSettings(heading)?.name || heading;
   const bare = name.replace(microphone, ' ').replace(/\s+/g, ' ').trim();
   const short = bare.replace(/^[-_:,]\s*|\s*[-_:,]$/g, '');
   return /\p{L}/u.test(short) ? short : name;

@@ -21,10 +21,10 @@ import type { Statements } from '../../trade/statements/statements';
 import { CellReadings } from '../cells/cellReadings';
 import type { TableCells } from '../cells/cells';
 import type { SampleEvidence } from '../sampleEvidence';
-import { spread } from './columnContents';
+import { evenlySpread } from './columnContents';
 import type { ColumnReading } from './columnReading';
 import { shortened } from './columnReading';
-import { numberWitness } from './octaveWitnesses';
+import { numberColumnWitness } from './octaveWitnesses';
 
 const mostRows = 500;
 
@@ -147,7 +147,7 @@ class OctaveEvidence {
       greatest: Math.max(own.greatest, this.extremes?.greatest ?? own.greatest),
     };
     const sample = find('sample');
-    const witness = numberWitness(this.#cells, data, columns, Object.values(places), this.#naming);
+    const witness = numberColumnWitness(this.#cells, data, columns, Object.values(places), this.#naming);
     if (witness) this.beside.set(witness.middleC, (this.beside.get(witness.middleC) ?? 0) + witness.count);
     const repeats = columns.filter(
       ({ repeats: of }) => of !== undefined && Object.values(places).includes(of),
@@ -155,7 +155,7 @@ class OctaveEvidence {
     const hertz = columns.find(
       ({ meaning, heading }) => meaning === 'unknown' && unitInHeading(heading) === 'Hz',
     );
-    for (const row of spread(data, mostRows)) {
+    for (const row of evenlySpread(data, mostRows)) {
       const keys = rowKeys(this.#cells, row, places, this.#naming);
       const name = sample < 0 ? '' : this.#cells.value(this.#cells.cell(row, sample));
       for (const word of wordsOf(name.slice(-80))) this.words.add(word);
@@ -333,7 +333,7 @@ export function namingIn(cells: TableCells, tables: readonly KeyTable[]): NoteNa
   for (const { data, columns } of tables) {
     for (const { meaning, index } of columns) {
       if (!keyMeanings.includes(meaning)) continue;
-      for (const row of spread(data, mostRows)) {
+      for (const row of evenlySpread(data, mostRows)) {
         const cell = cells.cell(row, index);
         if (cell < 0 || cells.digits(cell, 15) >= 0) continue;
         const text = cells.plain(cell);

@@ -31,7 +31,7 @@ export interface Witness {
  * Finds a column of plain numbers which are the keys that another column names, by one convention on all rows: `base_no` beside
  * `base`. `names` are the columns of note names by position; −1 for none.
  */
-export function numberWitness(
+export function numberColumnWitness(
   cells: TableCells,
   data: readonly number[],
   columns: readonly ColumnReading[],

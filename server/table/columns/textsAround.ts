@@ -1,4 +1,4 @@
-import { settingsIn } from '../../trade/statements/settings';
+import { statedSettings } from '../../trade/statements/settings';
 import type { TableCells } from '../cells/cells';
 import { namesAudioFile } from '../cells/namesAudioFile';
 import type { TableRows } from '../cells/tableRows';
@@ -48,7 +48,7 @@ function titleRows(cells: TableCells, { sections, others }: TableRows): Readonly
   if (titles.size === 0) return new Set();
   const isOwn = ({ row }: { row: number }) => {
     for (let cell = cells.rowFirst[row]; cell < cells.rowFirst[row + 1]; cell++)
-      if (titles.has(cell)) return settingsIn(cells.plain(cell)) !== undefined;
+      if (titles.has(cell)) return statedSettings(cells.plain(cell)) !== undefined;
     return false;
   };
   return new Set(others.filter(isOwn).map(({ row }) => row));

@@ -12,7 +12,7 @@ const mostVelocity = 127;
  * shares as there are dynamics. Where one of them is missing on the keys of a zone, the next softer one reaches up to
  * the next louder one. The zones of the table are those from number `first` on; `span` is where a note belongs.
  */
-export function shareVelocities(
+export function velocitiesFromDynamics(
   zones: ZoneList,
   first: number,
   span: { start: number; end: number },

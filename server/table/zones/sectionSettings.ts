@@ -1,7 +1,7 @@
 import { transposeBounds, tuneBounds, volumeBounds } from '../../trade/bounds';
 import { rounded } from '../../trade/decimal';
-import type { SettingName, Settings } from '../../trade/statements/settings';
-import { settingsIn } from '../../trade/statements/settings';
+import type { SettingName, StatedSettings } from '../../trade/statements/settings';
+import { statedSettings } from '../../trade/statements/settings';
 import type { ColumnReading } from '../columns/columnReading';
 import { shortened } from '../columns/columnReading';
 import type { TableNotes } from '../tableNotes';
@@ -29,12 +29,12 @@ export function giveSectionSettings(
 ): void {
   if (sections.size === 0) return;
   const { cells } = zones;
-  const known = new Map<number, Settings | undefined>();
+  const known = new Map<number, StatedSettings | undefined>();
   for (let zone = first; zone < zones.count; zone++) {
     const title = sections.get(zones.rows[zone]);
     if (title === undefined) continue;
     if (!known.has(title)) {
-      const settings = settingsIn(cells.plain(title));
+      const settings = statedSettings(cells.plain(title));
       known.set(title, settings);
       if (settings)
         noteSettings(
@@ -95,7 +95,7 @@ function isWithin(name: SettingName, value: number | string): boolean {
 function noteSettings(
   title: string,
   span: { start: number; end: number },
-  { values, hasMore }: Settings,
+  { values, hasMore }: StatedSettings,
   notes: TableNotes,
   whose = 'the zones below it',
 ): void {

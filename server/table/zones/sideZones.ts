@@ -1,5 +1,5 @@
 import type { KeyReading } from '../../trade/readings/keyReading';
-import type { Trigger } from '../../trade/readings/triggers';
+import type { TriggerValue } from '../../trade/readings/triggers';
 import type { TableCells } from '../cells/cells';
 import { namesAudioFile } from '../cells/namesAudioFile';
 import type { TableRows } from '../cells/tableRows';
@@ -112,6 +112,6 @@ function setPan(zones: ZoneList, zone: number, cell: number, pan: number): void 
   if (pan !== 0) zones.column('pan').set(zone, cell, pan);
 }
 
-function setTrigger(zones: ZoneList, zone: number, cell: number, trigger: Trigger): void {
+function setTrigger(zones: ZoneList, zone: number, cell: number, trigger: TriggerValue): void {
   if (trigger !== 'attack') zones.column('trigger').set(zone, cell, valueWords.indexOf(trigger));
 }

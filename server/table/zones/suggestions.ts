@@ -1,6 +1,6 @@
 import type { ColumnMeaning } from '../../trade/meaning';
 import { nameKinds } from '../../trade/names/nameParts';
-import { spread } from '../columns/columnContents';
+import { evenlySpread } from '../columns/columnContents';
 import type { ColumnReading, SideLabel } from '../columns/columnReading';
 import type { ZoneGroup } from './sharedValues';
 import type { ZoneList } from './zoneList';
@@ -34,7 +34,7 @@ export function suggestGroups(
   }
   const wordsOf = (zone: number) => partsOf(zones.sample(zone));
   // Names that tell something do so all over the table.
-  const looked = spread(order, mostLooks).map(wordsOf);
+  const looked = evenlySpread(order, mostLooks).map(wordsOf);
   const telling = nameKinds.filter(
     ({ column, labelOf }) =>
       columns.every(({ meaning, side }) => meaning !== column && !(side && saysSame(side, column))) &&

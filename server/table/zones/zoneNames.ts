@@ -2,12 +2,12 @@ import { isAudioFileName } from '../../model/fileNames';
 import { isTotal, readHeading } from '../../trade/headings/headings';
 import { keyMeanings } from '../../trade/meaning';
 import { readKeyRange } from '../../trade/readings/keyReading';
-import { settingsIn } from '../../trade/statements/settings';
+import { statedSettings } from '../../trade/statements/settings';
 import type { TableCells } from '../cells/cells';
 import { DistinctTexts } from '../cells/distinctTexts';
 import { namesAudioFile } from '../cells/namesAudioFile';
 import type { TableRows } from '../cells/tableRows';
-import { spread } from '../columns/columnContents';
+import { evenlySpread } from '../columns/columnContents';
 import type { ColumnReading } from '../columns/columnReading';
 import { shortened } from '../columns/columnReading';
 import type { TableNotes } from '../tableNotes';
@@ -59,7 +59,7 @@ export class NameReader {
     this.#keys = columns.filter(({ meaning }) => keyMeanings.includes(meaning));
     let files = 0;
     let named = 0;
-    for (const row of spread(rows.data, mostLooks)) {
+    for (const row of evenlySpread(rows.data, mostLooks)) {
       const text = cells.value(cells.cell(row, this.#sample.index));
       if (text === '' || text.startsWith('=') || !this.#hasKey(row)) continue;
       named++;
@@ -268,7 +268,7 @@ function titleOf(text: string): string {
   const bare = text.replace(/^[\s#=*:<>[\]_~-]+|[\s#=*:<>[\]_~-]+$/g, '');
   const labelled = /^([^:]{1,30}):\s*(.+)$/.exec(bare);
   if (labelled && readHeading(labelled[1])?.meaning === 'group') return labelled[2];
-  const settings = settingsIn(text);
+  const settings = statedSettings(text);
   if (settings && settings.name !== '') return settings.name;
   return bare === '' ? text : bare;
 }

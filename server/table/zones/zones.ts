@@ -13,7 +13,7 @@ import type { SampleEvidence } from '../sampleEvidence';
 import { TableNotes } from '../tableNotes';
 import { completeKeys } from './completeKeys';
 import { completeRoots } from './completeRoots';
-import { shareVelocities } from './dynamicLayers';
+import { velocitiesFromDynamics } from './dynamicLayers';
 import { giveToAll } from './forAllZones';
 import { readGroupNames } from './groupNames';
 import { KeylessRows } from './keylessRows';
@@ -53,7 +53,7 @@ export interface Table {
 }
 
 /** Reads the rows of a table that are zones into a list, in steps, and notes those that are not. */
-export function* readZones(
+export function* readTableZones(
   zones: ZoneList,
   { rows, columns }: Table,
   { middleC, resolveSample, ...rest }: ZoneOptions,
@@ -175,7 +175,7 @@ function shareByDynamics(
     start: zones.cells.starts[cell] ?? 0,
     end: zones.cells.ends[cell] ?? 0,
   };
-  shareVelocities(zones, first, span, notes, stated);
+  velocitiesFromDynamics(zones, first, span, notes, stated);
 }
 
 /** Adds a zone for each of the takes in a cell, which play in turn. */

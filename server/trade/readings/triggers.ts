@@ -2,13 +2,13 @@ import { loopWord, triggerWord } from '../languages/cellWords';
 import { triggerPhrase } from './triggerPhrases';
 
 /** What starts a region, by the values of `trigger` in the open SFZ format. */
-export type Trigger = 'attack' | 'release' | 'first' | 'legato';
+export type TriggerValue = 'attack' | 'release' | 'first' | 'legato';
 
 /**
  * Reads what starts a region: `press`, `release`, `note off`, `key up`. Under a heading that names one of them, such as `Release`,
  * also whether it is so: `yes`, `x`, `0`. `undefined` for anything else.
  */
-export function triggerIn(text: string, heading = ''): Trigger | undefined {
+export function triggerIn(text: string, heading = ''): TriggerValue | undefined {
   const word = triggerOf(text);
   if (word) return word;
   if (/^(?:down|on)$/i.test(text)) return triggerOf(heading) ? undefined : 'attack';
@@ -20,7 +20,7 @@ export function triggerIn(text: string, heading = ''): Trigger | undefined {
 }
 
 /** What starts a region by a word that says nothing else: `note off`, not `off`. */
-export function triggerOf(text: string): Trigger | undefined {
+export function triggerOf(text: string): TriggerValue | undefined {
   switch (triggerWord(text) ?? triggerPhrase(text)) {
     case 'press':
       return 'attack';

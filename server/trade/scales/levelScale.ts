@@ -1,5 +1,5 @@
 import type { Numbers, ScaleReading } from './numbers';
-import { areMultiplesOf, different, holds } from './numbers';
+import { areMultiplesOf, different, holdsNumber } from './numbers';
 
 /**
  * How levels are counted: in dB or tenths of it, or as an amplitude of which 1, 100, 127 or 255 is the full one. Numbers up to
@@ -93,7 +93,7 @@ function shareOf(numbers: Numbers, said: string, reading: Told) {
   if (greatest === 127) return reading('sevenBits', 0.9, `${said} 127 is the greatest number of seven bits.`);
   if (greatest < 100 && areMultiplesOf(numbers, 5)) return reading('percent', 0.76, said);
   if (greatest <= 127) {
-    const isRound = holds(numbers, 100) && areMultiplesOf(numbers, 5) && different(numbers, 3) > 2;
+    const isRound = holdsNumber(numbers, 100) && areMultiplesOf(numbers, 5) && different(numbers, 3) > 2;
     return reading('sevenBits', isRound || greatest < 100 ? 0.6 : 0.78, said);
   }
   if (greatest === 255)

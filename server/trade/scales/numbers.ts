@@ -78,7 +78,7 @@ export function areMultiplesOf({ numbers }: Numbers, step: number): boolean {
 }
 
 /** Whether a number is among others. */
-export function holds({ numbers }: Numbers, number: number): boolean {
+export function holdsNumber({ numbers }: Numbers, number: number): boolean {
   for (let at = 0; at < numbers.length; at++) if (numbers[at] === number) return true;
   return false;
 }

@@ -1,5 +1,5 @@
 import type { Numbers, ScaleReading } from './numbers';
-import { different, holds } from './numbers';
+import { different, holdsNumber } from './numbers';
 
 /** The numbers for left, centre and right. */
 export type PanScale = readonly [left: number, centre: number, right: number];
@@ -52,7 +52,7 @@ export function panScale(numbers: Numbers, inPercent = false): ScaleReading<PanS
   }
   if (inPercent) {
     if (negative > 0) return reading(hundred, 0.95, 'The numbers are followed by a percent sign.');
-    const isAround = holds(numbers, 50) && least < 50 && greatest > 50;
+    const isAround = holdsNumber(numbers, 50) && least < 50 && greatest > 50;
     const centre = isAround ? ', with 50 for the centre' : '';
     return reading(halfHundred, isAround ? 0.8 : 0.6, `${said} percent${centre}.`);
   }
@@ -78,10 +78,10 @@ function signed(numbers: Numbers, most: number, said: string, reading: Told): Sc
 function unsigned(numbers: Numbers, said: string, reading: Told): ScaleReading<PanScale> {
   const { least, greatest, whole, numeric } = numbers;
   if (greatest <= 1) {
-    const isCentred = holds(numbers, 0.5) || (least < 0.5 && greatest > 0.5);
+    const isCentred = holdsNumber(numbers, 0.5) || (least < 0.5 && greatest > 0.5);
     return reading(half, isCentred && whole < numeric ? 0.9 : 0.6, `${said}.`);
   }
-  const [has50, has64] = [holds(numbers, 50), holds(numbers, 64)];
+  const [has50, has64] = [holdsNumber(numbers, 50), holdsNumber(numbers, 64)];
   if (greatest > 100 && greatest <= 127)
     return reading(sevenBits, has64 ? 0.95 : 0.85, `${said}${has64 ? ', with 64 for the centre' : ''}.`);
   if (greatest === 128) return reading([0, 64, 128], 0.85, `${said}.`);
@@ -93,7 +93,7 @@ function unsigned(numbers: Numbers, said: string, reading: Told): ScaleReading<P
     const isAround = greatest === 100 || (least < 50 && greatest > 50);
     return reading(halfHundred, isAround ? 0.85 : 0.65, `${said}, with 50 for the centre.`);
   }
-  if (holds(numbers, 0)) return reading(hundred, 0.6, `${said}, and none is below 0.`);
+  if (holdsNumber(numbers, 0)) return reading(hundred, 0.6, `${said}, and none is below 0.`);
   return reading(greatest > 64 && greatest <= 127 ? sevenBits : hundred, 0.5, `${said}.`);
 }
 

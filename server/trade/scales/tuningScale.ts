@@ -1,5 +1,5 @@
 import type { Numbers, ScaleReading } from './numbers';
-import { areMultiplesOf, holds } from './numbers';
+import { areMultiplesOf, holdsNumber } from './numbers';
 
 /** How tunings are counted: in cents, in semitones, or as the ratio of two frequencies. */
 export type TuningScale = 'cents' | 'semitones' | 'ratio';
@@ -23,7 +23,8 @@ export function tuningScale(numbers: Numbers, name?: TuningName): ScaleReading<T
   if (numeric === 0) return reading('cents', 0.5, 'There are no numbers.', false);
   const most = Math.max(Math.abs(least), Math.abs(greatest));
   const isFractional = whole < numeric;
-  const isNearOne = least > 0.4 && greatest < 2.1 && isFractional && (decimals >= 3 || holds(numbers, 1));
+  const isNearOne =
+    least > 0.4 && greatest < 2.1 && isFractional && (decimals >= 3 || holdsNumber(numbers, 1));
   if (isNearOne)
     return reading(
       'ratio',

@@ -58,7 +58,7 @@ export function forAllIn(texts: readonly string[]): ForAll[] {
     for (const match of text.matchAll(allZones)) {
       const rest = match[0];
       if (excepts.test(rest) || someOnly.test((match[1] ?? '').trim())) continue;
-      const values = valuesIn(rest);
+      const values = valuesForAll(rest);
       if (values.size === 0) continue;
       const said = rest.trim();
       // A sentence that goes over two lines comes once more as a whole.
@@ -92,7 +92,7 @@ function centsIn(text: string): number | undefined {
 }
 
 /** The values that a text gives for the zones it speaks of. */
-export function valuesIn(text: string): Map<SharedName, number | string> {
+export function valuesForAll(text: string): Map<SharedName, number | string> {
   const values = new Map<SharedName, number | string>();
   const number = (one: string | undefined) =>
     one === undefined ? undefined : readNumber(one.replace(/\s/g, '').replace('\u2013', '-'))?.number;

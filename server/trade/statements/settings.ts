@@ -2,10 +2,10 @@ import { dynamicIn } from '../dynamics';
 import { unitOf } from '../languages/cellWords';
 import { rangeWords } from '../rangeWords';
 import type { SharedName } from './forAll';
-import { valuesIn } from './forAll';
+import { valuesForAll } from './forAll';
 
 /** What a line says of the zones below it, by parameters of the open SFZ format. */
-export interface Settings {
+export interface StatedSettings {
   values: ReadonlyMap<SettingName, number | string>;
   /** What the line names besides, as a group. */
   name: string;
@@ -47,11 +47,11 @@ const onRelease =
   /\b(?:key|note)[- ]?(?:off|up)\b|\b(?:play|trigger|start|sound|fire)\w* (?:on|at|by|with|upon) (?:the )?(?:key )?release|\bon release\b|\brelease (?:samples?|noises?|triggers?|sounds?)\b|\bwhen (?:the key is )?(?:let go|released)|beim loslassen|au rel[\u00e2a]chement|al soltar|al rilascio|ao soltar|bij (?:het )?loslaten|vid sl\u00e4pp|ved slip|przy puszczeniu|při puštění|при отпускании|離鍵/iu;
 
 /** Reads what a heading line says of the zones below it: `Soft (velocity 1 to 50), release 1.2 s, everything tuned -5 cents`. */
-export function settingsIn(whole: string): Settings | undefined {
+export function statedSettings(whole: string): StatedSettings | undefined {
   if (whole.length > longest) return undefined;
   const bare = whole.replace(/^[\s#=*:<>_~-]+|[\s#=*:<>_~-]+$/gu, '');
   const text = /^\[[^[\]]*\]$/u.test(bare) ? bare.slice(1, -1) : bare;
-  const values = new Map<SettingName, number | string>(valuesIn(text));
+  const values = new Map<SettingName, number | string>(valuesForAll(text));
   let rest = text;
   const take = (found: RegExpExecArray | null) => {
     if (found) rest = rest.replace(found[0], ' ');

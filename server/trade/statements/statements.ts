@@ -12,7 +12,7 @@ import { pianoKeysIn } from './pianoKeys';
 import type { StatedDynamics } from './statedDynamics';
 import { statedDynamicsIn } from './statedDynamics';
 import { middleCIn } from './statedOctave';
-import { turnsIn } from './turns';
+import { turnStatement } from './turns';
 
 /** A scale that the text around a table gives for columns of a meaning. */
 export interface StatedScale {
@@ -133,7 +133,7 @@ export function statementsIn(texts: readonly string[]): Statements {
     folder: folderIn(texts),
     pianoKeys: pianoKeysIn(texts),
     sampleRate,
-    turns: turnsIn(texts),
+    turns: turnStatement(texts),
   };
 }
 

@@ -7,6 +7,6 @@ const negated =
 const longest = 400;
 
 /** The text that says that the samples of a row play in turn; `undefined` where none does. */
-export function turnsIn(texts: readonly string[]): string | undefined {
+export function turnStatement(texts: readonly string[]): string | undefined {
   return texts.find((text) => text.length <= longest && inTurn.test(text) && !negated.test(text));
 }

@@ -1,9 +1,9 @@
 import type { PlaceStep } from '../places';
-import type { EditStyle, ElementInText, TextChange } from './elementInText';
+import type { EditStyle, ElementInText, StretchChange } from './elementInText';
 import { spaceBefore, tailStart } from './elementInText';
 import type { NewElement } from './styleElement';
 import { elementText } from './styleElement';
-import type { ElementText } from './styleTree';
+import type { StyledElement } from './styleTree';
 import { attributeOf, indentationAt, isAtStep } from './styleTree';
 
 /** Adds a child element behind those that stand before it in the example, else behind all that hold values. */
@@ -12,7 +12,7 @@ export function childChange(
   child: NewElement,
   earlier: readonly PlaceStep[],
   style: EditStyle,
-): TextChange {
+): StretchChange {
   const { text, element } = within;
   const { lineEnd, unit } = style;
   const adding = new ChildToAdd(within, child, style);
@@ -46,7 +46,7 @@ class ChildToAdd {
   readonly #child: NewElement;
   readonly #style: EditStyle;
   /** The children of the example, and which of them is the same as the one to add; −1 for none. */
-  readonly #models: readonly ElementText[];
+  readonly #models: readonly StyledElement[];
   readonly #wanted: number;
 
   constructor(within: ElementInText, child: NewElement, style: EditStyle) {
@@ -63,7 +63,7 @@ class ChildToAdd {
   }
 
   /** Which of the present children the new one is to stand behind; −1 for none. */
-  lastBefore(holders: readonly ElementText[], earlier: readonly PlaceStep[]): number {
+  lastBefore(holders: readonly StyledElement[], earlier: readonly PlaceStep[]): number {
     let last = holders.findLastIndex((one) => this.#isBefore(one));
     while (this.isInExample && this.#isEarlier(holders[last + 1], earlier)) last++;
     return last;
@@ -87,7 +87,7 @@ class ChildToAdd {
     return this.#style.example?.text ?? '';
   }
 
-  #isTheChild(one: ElementText): boolean {
+  #isTheChild(one: StyledElement): boolean {
     const { name, selectors, attributes } = this.#child;
     return (
       one.name === name &&
@@ -98,7 +98,7 @@ class ChildToAdd {
     );
   }
 
-  #isBefore(one: ElementText): boolean {
+  #isBefore(one: StyledElement): boolean {
     if (!this.isInExample) return true;
     const { selectors } = this.#child;
     const at = this.#models.findIndex(
@@ -113,7 +113,7 @@ class ChildToAdd {
   }
 
   /** Whether a child that the example lacks stands before the new one in the vocabulary. */
-  #isEarlier(one: ElementText | undefined, earlier: readonly PlaceStep[]): boolean {
+  #isEarlier(one: StyledElement | undefined, earlier: readonly PlaceStep[]): boolean {
     if (!one) return false;
     const isInExample = this.#models.some((other) => other.name === one.name);
     if (isInExample && this.#child.selectors.length === 0) return false;
@@ -130,7 +130,7 @@ class ChildToAdd {
   }
 }
 
-function selectorValue(text: string, element: ElementText, name: string): string | undefined {
+function selectorValue(text: string, element: StyledElement, name: string): string | undefined {
   const found = attributeOf(element, name);
   return found && text.slice(found.valueStart, found.valueEnd);
 }

@@ -1,10 +1,10 @@
 import type { PlacePath, PlaceStep } from '../places';
 import { putText } from '../write/writeElements';
 import { childChange } from './addChild';
-import type { EditStyle, ElementInText, TextChange } from './elementInText';
+import type { EditStyle, ElementInText, StretchChange } from './elementInText';
 import { spaceBefore, tailStart } from './elementInText';
-import { emptyElement, encodedFor, encodedText } from './styleElement';
-import type { AttributeText, ElementText } from './styleTree';
+import { emptyElement, encodedElementText, encodedFor } from './styleElement';
+import type { AttributeText, StyledElement } from './styleTree';
 import { childAt, valueAt } from './styleTree';
 
 /** The change that gives the place of a path a text, where one stands there or where the example has it. */
@@ -13,11 +13,11 @@ export function setChange(
   path: PlacePath,
   value: string,
   style: EditStyle,
-): TextChange {
+): StretchChange {
   const found = valueAt(text, element, path);
   if (found) {
     const { attribute, start, end } = found;
-    const newText = attribute ? encodedFor(attribute.quote, value) : encodedText(value);
+    const newText = attribute ? encodedFor(attribute.quote, value) : encodedElementText(value);
     return { start, end, newText: attribute?.quote === '' ? `"${newText}"` : newText };
   }
   let at = element;
@@ -26,7 +26,7 @@ export function setChange(
   for (let step = steps[0]; step; step = steps[0]) {
     const child = childAt(text, at, step);
     if (!child) break;
-    const model: ElementText | undefined = like && childAt(like.text, like.element, step);
+    const model: StyledElement | undefined = like && childAt(like.text, like.element, step);
     like = like && model && { text: like.text, element: model };
     at = child;
     steps.shift();
@@ -51,7 +51,7 @@ export function setChange(
     const earlier = new Set(usual.slice(0, Math.max(0, rank)).map((one) => one.path.attribute));
     return attributeChange(within, path.attribute, value, earlier, like);
   }
-  return textChange(within, encodedText(value));
+  return textChange(within, encodedElementText(value));
 }
 
 function isSameStep(one: PlaceStep | undefined, other: PlaceStep): boolean {
@@ -75,7 +75,7 @@ function attributeChange(
   value: string,
   earlier: ReadonlySet<string | undefined>,
   example: ElementInText | undefined,
-): TextChange {
+): StretchChange {
   const { attributes } = element;
   const order = example?.element.attributes.map((one) => one.name) ?? [];
   const wanted = order.indexOf(name);
@@ -100,21 +100,21 @@ function attributeChange(
 }
 
 /** The white space before an attribute. */
-function leadOf(text: string, element: ElementText, attribute: AttributeText): string {
+function leadOf(text: string, element: StyledElement, attribute: AttributeText): string {
   const at = element.attributes.indexOf(attribute);
   const start = element.attributes[at - 1]?.end ?? element.nameEnd;
   const lead = text.slice(start, attribute.start);
   return lead !== '' && lead.trim() === '' ? lead : ' ';
 }
 
-function textChange({ text, element }: ElementInText, value: string): TextChange {
+function textChange({ text, element }: ElementInText, value: string): StretchChange {
   if (!element.isEmpty) return { start: element.openEnd, end: element.openEnd, newText: value };
   const start = tailStart(text, element);
   return { start, end: element.openEnd, newText: `>${value}</${element.name}>` };
 }
 
 /** The change that takes the text at the place of a path out, with a child element that holds nothing else. */
-export function removeChange({ text, element }: ElementInText, path: PlacePath): TextChange | undefined {
+export function removeChange({ text, element }: ElementInText, path: PlacePath): StretchChange | undefined {
   const found = valueAt(text, element, path);
   if (!found) return undefined;
   let holder = found.element;
@@ -142,8 +142,8 @@ export function removeChange({ text, element }: ElementInText, path: PlacePath):
   return { start, end: found.attribute.end, newText: '' };
 }
 
-function depthOf(element: ElementText, outer: ElementText): number {
+function depthOf(element: StyledElement, outer: StyledElement): number {
   let depth = 0;
-  for (let at: ElementText | undefined = element; at && at !== outer; at = at.parent) depth++;
+  for (let at: StyledElement | undefined = element; at && at !== outer; at = at.parent) depth++;
   return depth;
 }

@@ -13,7 +13,7 @@ import { refused } from './editValues';
 import { elementsByLevel } from './insertPlace';
 import { indentUnitOf } from './styleDocument';
 import { elementText } from './styleElement';
-import type { ElementText } from './styleTree';
+import type { StyledElement } from './styleTree';
 import { elementTree, indentationAt } from './styleTree';
 
 const notPossible = 'These regions cannot be put into a group of their own, so nothing was changed.';
@@ -76,8 +76,8 @@ interface Lines {
 /** Puts tags around regions that stand in no group and indents them by one more step. */
 function wrapped(
   text: string,
-  first: ElementText,
-  last: ElementText,
+  first: StyledElement,
+  last: StyledElement,
   openTag: string,
   closeTag: string,
   { indentation, unit, lineEnd }: Lines,
@@ -89,10 +89,10 @@ function wrapped(
 
 /** Ends a group before and behind regions of it and begins another there. */
 function divided(
-  group: ElementText,
-  regions: readonly ElementText[],
-  first: ElementText,
-  last: ElementText,
+  group: StyledElement,
+  regions: readonly StyledElement[],
+  first: StyledElement,
+  last: StyledElement,
   closeTag: string,
   openTag: string,
   text: string,
@@ -104,7 +104,7 @@ function divided(
   if (group.children.some((child) => child.start > (own[0]?.start ?? 0) && !isOwn.has(child)))
     return undefined;
   const edits: Edited['edits'] = [];
-  const divide = (region: ElementText) => {
+  const divide = (region: StyledElement) => {
     let start = region.start;
     while (/\s/.test(text[start - 1] ?? '')) start--;
     const line = lineEnd + indentation;

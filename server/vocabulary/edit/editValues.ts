@@ -16,7 +16,7 @@ import { defaultText, effectiveText, isNumeric, surroundingsOf } from '../write/
 import { removeChange, setChange } from './editElement';
 import type { HeaderText } from './editHeader';
 import { elementIn, exampleOf, headerText } from './editHeader';
-import type { EditStyle, ElementInText, TextChange } from './elementInText';
+import type { EditStyle, ElementInText, StretchChange } from './elementInText';
 import { withOuterFolder } from './outerFolder';
 import { hasDecimalCommas, indentUnitOf, withDecimalComma } from './styleDocument';
 import { valueAt } from './styleTree';
@@ -74,7 +74,7 @@ class ValueEditor {
   /** Values that hold after the change. */
   readonly #changed = new Map<string, string>();
   readonly #removed = new Set<string>();
-  readonly #edits: TextChange[] = [];
+  readonly #edits: StretchChange[] = [];
   #text: string;
   #parsed: ElementInText | undefined;
   #problem: string | undefined;
@@ -340,7 +340,7 @@ class ValueEditor {
     return unit;
   }
 
-  #apply(change: TextChange): void {
+  #apply(change: StretchChange): void {
     this.#text = editedText(this.#text, [change]);
     this.#edits.push(change);
   }

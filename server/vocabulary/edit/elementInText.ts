@@ -1,8 +1,8 @@
 import type { WritingPlace } from '../write/writePlaces';
-import type { ElementText } from './styleTree';
+import type { StyledElement } from './styleTree';
 
 /** A change of one stretch of a text. */
-export interface TextChange {
+export interface StretchChange {
   start: number;
   end: number;
   newText: string;
@@ -11,7 +11,7 @@ export interface TextChange {
 /** An element in the text that it stands in. */
 export interface ElementInText {
   text: string;
-  element: ElementText;
+  element: StyledElement;
 }
 
 /** What an element that is changed goes by. */
@@ -27,7 +27,7 @@ export interface EditStyle {
 }
 
 /** Where the white space before a `/>` starts. */
-export function tailStart(text: string, element: ElementText): number {
+export function tailStart(text: string, element: StyledElement): number {
   let start = element.openEnd - 2;
   while (start > element.nameEnd && /\s/.test(text[start - 1])) start--;
   return start;

@@ -20,7 +20,7 @@ import { elementsByLevel, findInsertPlace, nearestElement } from './insertPlace'
 import { withOuterFolder } from './outerFolder';
 import { hasDecimalCommas, indentUnitOf, withDecimalComma } from './styleDocument';
 import { elementText } from './styleElement';
-import type { ElementText } from './styleTree';
+import type { StyledElement } from './styleTree';
 import { elementTree, indentationAt } from './styleTree';
 
 /**
@@ -170,20 +170,20 @@ interface RowLayout {
 class KindWriter {
   readonly #text: string;
   readonly #vocabulary: Vocabulary;
-  readonly #byLevel: readonly ElementText[][];
+  readonly #byLevel: readonly StyledElement[][];
   readonly #inserted: Instrument;
   readonly #sampleFacts: SampleFactsLookup | undefined;
   readonly #accounts: Accounts;
   readonly #place: InsertPlace;
   readonly #lineEnd: string;
   readonly #unit: string;
-  readonly #examples: (ElementText | undefined)[];
+  readonly #examples: (StyledElement | undefined)[];
   readonly #commas: boolean;
 
   constructor(
     text: string,
     vocabulary: Vocabulary,
-    byLevel: readonly ElementText[][],
+    byLevel: readonly StyledElement[][],
     inserted: Instrument,
     sampleFacts: SampleFactsLookup | undefined,
     accounts: Accounts,
@@ -232,7 +232,7 @@ class KindWriter {
   }
 
   /** How the elements of a level stand in an element, or would. */
-  #rowIn(container: ElementText, level: number): RowLayout {
+  #rowIn(container: StyledElement, level: number): RowLayout {
     const text = this.#text;
     const elements = this.#byLevel[level] ?? [];
     const siblings = elements.filter(({ parent }) => parent === container);
@@ -297,7 +297,7 @@ class KindWriter {
   }
 
   /** What stands in an element of an outer level behind its own values, up to its end tag. */
-  #inside(planned: PlannedElement, example: ElementText | undefined, row: RowLayout): string | undefined {
+  #inside(planned: PlannedElement, example: StyledElement | undefined, row: RowLayout): string | undefined {
     if (planned.content.length === 0) return undefined;
     const names = this.#vocabulary.levels[planned.level + 1]?.inside ?? [];
     const child = this.#examples[planned.level + 1];

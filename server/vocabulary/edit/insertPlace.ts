@@ -1,10 +1,10 @@
 import type { Vocabulary } from '../vocabulary';
-import type { ElementText } from './styleTree';
+import type { StyledElement } from './styleTree';
 
 /** The elements of a text that are levels of a vocabulary, each list in the order of the text. */
-export function elementsByLevel(root: ElementText, { levels }: Vocabulary): ElementText[][] {
-  const found: ElementText[][] = levels.map(() => []);
-  const open: { element: ElementText; level: number }[] = [{ element: root, level: -1 }];
+export function elementsByLevel(root: StyledElement, { levels }: Vocabulary): StyledElement[][] {
+  const found: StyledElement[][] = levels.map(() => []);
+  const open: { element: StyledElement; level: number }[] = [{ element: root, level: -1 }];
   for (let next = open.pop(); next; next = open.pop()) {
     const { element, level } = next;
     for (let at = element.children.length - 1; at >= 0; at--) {
@@ -19,7 +19,7 @@ export function elementsByLevel(root: ElementText, { levels }: Vocabulary): Elem
 
 /** Where elements of a level can go. */
 export interface InsertPlace {
-  container: ElementText;
+  container: StyledElement;
   /** Names of elements that have to be made around them, from the outermost inwards. */
   missing: readonly string[];
   at: number;
@@ -27,13 +27,13 @@ export interface InsertPlace {
 
 /** The place nearest to an offset in which elements of the level `top` can stand; `undefined` in a text without elements. */
 export function findInsertPlace(
-  root: ElementText,
+  root: StyledElement,
   vocabulary: Vocabulary,
-  byLevel: readonly ElementText[][],
+  byLevel: readonly StyledElement[][],
   top: number,
   offset: number,
 ): InsertPlace | undefined {
-  const containers = new Map<ElementText, readonly string[]>();
+  const containers = new Map<StyledElement, readonly string[]>();
   for (const { parent } of byLevel[top] ?? []) if (parent && parent !== root) containers.set(parent, []);
   for (let level = top - 1; level >= 0; level--) {
     const around = byLevel[level];
@@ -63,11 +63,11 @@ export function findInsertPlace(
 
 /** Goes into what stands between a level and the next, as far as it is there. */
 function innermost(
-  element: ElementText,
+  element: StyledElement,
   { levels }: Vocabulary,
   level: number,
   top: number,
-): { container: ElementText; missing: string[] } {
+): { container: StyledElement; missing: string[] } {
   const missing: string[] = [];
   for (let next = level + 1; next <= top; next++) {
     missing.push(...(levels[next]?.inside ?? []));
@@ -84,7 +84,7 @@ function innermost(
 }
 
 /** The place in an element's content nearest to an offset, in no other element, comment or text, and behind its own values. */
-function positionIn(container: ElementText, offset: number, inner: ReadonlySet<string>): number {
+function positionIn(container: StyledElement, offset: number, inner: ReadonlySet<string>): number {
   if (container.isEmpty) return container.openEnd;
   let at = Math.max(container.openEnd, Math.min(offset, container.closeStart));
   for (const child of container.children) {
@@ -98,8 +98,11 @@ function positionIn(container: ElementText, offset: number, inner: ReadonlySet<s
 }
 
 /** Of a list in the order of the text, the element nearest to an offset. */
-export function nearestElement(elements: readonly ElementText[], offset: number): ElementText | undefined {
-  let best: ElementText | undefined;
+export function nearestElement(
+  elements: readonly StyledElement[],
+  offset: number,
+): StyledElement | undefined {
+  let best: StyledElement | undefined;
   let least = Number.POSITIVE_INFINITY;
   for (const element of elements) {
     const distance = offset < element.start ? element.start - offset : Math.max(0, offset - element.end);

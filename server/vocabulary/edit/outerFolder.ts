@@ -4,11 +4,11 @@ import { readSamplePath } from '../forms/samplePath';
 import { folderPlaces, parsePlace } from '../places';
 import { readSampleList } from '../read/sampleList';
 import type { ValueForm, Vocabulary } from '../vocabulary';
-import type { ElementText } from './styleTree';
+import type { StyledElement } from './styleTree';
 import { elementTree, valueAt } from './styleTree';
 
 /** The tree of the text that was asked about last. */
-let last: { text: string; root: ElementText } | undefined;
+let last: { text: string; root: StyledElement } | undefined;
 
 /**
  * The form of a path as it is at an offset of a text: with the folder that an element around it names, where the form says that
@@ -47,8 +47,8 @@ function outerFolder(
   if (!path) return undefined;
   if (last?.text !== text) last = { text, root: elementTree(text) };
   const outer = new Set(vocabulary.levels.filter(({ is }) => is !== 'region').map(({ element }) => element));
-  let innermost: ElementText | undefined;
-  for (let at: ElementText | undefined = last.root; at; at = childAround(at, offset)) innermost = at;
+  let innermost: StyledElement | undefined;
+  for (let at: StyledElement | undefined = last.root; at; at = childAround(at, offset)) innermost = at;
   for (let at = innermost; at; at = at.parent) {
     const value = outer.has(at.name) ? valueAt(text, at, path) : undefined;
     if (!value) continue;
@@ -59,7 +59,7 @@ function outerFolder(
   return undefined;
 }
 
-function childAround({ children }: ElementText, offset: number): ElementText | undefined {
+function childAround({ children }: StyledElement, offset: number): StyledElement | undefined {
   let low = 0;
   let high = children.length - 1;
   while (low <= high) {

@@ -10,7 +10,7 @@ import type { Vocabulary } from '../vocabulary';
 import { filledElement } from '../write/writeElements';
 import type { LevelPlaces, WritingPlace } from '../write/writePlaces';
 import { canonicalNameOf, placesOf } from '../write/writePlaces';
-import { elementText, encodedFor, encodedText } from './styleElement';
+import { elementText, encodedElementText, encodedFor } from './styleElement';
 
 /** A place in a text at which something is to be written. */
 export interface TextPlace {
@@ -24,7 +24,7 @@ export function spellingIn(vocabulary: Vocabulary): Spelling {
     parameter: (name, at) => spelledParameter(vocabulary, name, at),
     value(text, at) {
       const quote = at === undefined ? '"' : quoteBefore(at.text, at.start);
-      return quote === '' ? encodedText(text) : encodedFor(quote, text);
+      return quote === '' ? encodedElementText(text) : encodedFor(quote, text);
     },
     inForm: (name, value, typed) => spelledValue(vocabulary, name, value, typed),
     header(name, rest) {

@@ -1,5 +1,5 @@
 import { decodeXmlAttribute, encodeXmlAttribute } from '../../xml/scan/references';
-import type { ElementText } from './styleTree';
+import type { StyledElement } from './styleTree';
 import { attributeOf, indentationAt } from './styleTree';
 
 /** An element to be written: what is in it, not how it looks. */
@@ -15,7 +15,7 @@ export interface NewElement {
 /** How an element is to look. */
 export interface ElementStyle {
   /** An element of the kind, whose order of attributes and children, quotes and white space are taken over. */
-  example: ElementText | undefined;
+  example: StyledElement | undefined;
   /** The text that the example stands in. */
   text: string;
   /** What stands before the element on its line. */
@@ -99,14 +99,14 @@ export function encodedFor(quote: string, value: string): string {
 }
 
 /** A value ready to stand as the text of an element. */
-export function encodedText(value: string): string {
+export function encodedElementText(value: string): string {
   return encodeXmlAttribute(value).text.replaceAll('&quot;', '"').replaceAll('>', '&gt;');
 }
 
 function contentText(element: NewElement, style: ElementStyle): { content: string; closeLead: string } {
   const { example, text } = style;
   if (element.children.length === 0) {
-    const value = encodedText(element.text ?? '');
+    const value = encodedElementText(element.text ?? '');
     if (!example || example.children.length > 0 || example.characters.length !== 1) {
       return { content: value, closeLead: '' };
     }
@@ -123,7 +123,7 @@ function contentText(element: NewElement, style: ElementStyle): { content: strin
     return at < 0 ? models.length : at;
   };
   const children = [...element.children].sort((a, b) => place(a) - place(b));
-  let content = element.text === undefined ? '' : encodedText(element.text);
+  let content = element.text === undefined ? '' : encodedElementText(element.text);
   let broken = false;
   children.forEach((child, position) => {
     const at = position === 0 ? 0 : Math.min(place(child), models.length - 1);
@@ -141,7 +141,7 @@ function contentText(element: NewElement, style: ElementStyle): { content: strin
 }
 
 /** The position of the example's child that a new child is like, or −1. */
-function matchOf(child: NewElement, models: readonly ElementText[], text: string): number {
+function matchOf(child: NewElement, models: readonly StyledElement[], text: string): number {
   return models.findIndex(
     (model) =>
       model.name === child.name &&

@@ -22,7 +22,7 @@ export interface AttributeText {
 }
 
 /** An element by its offsets in the text, with what stands in it. */
-export interface ElementText {
+export interface StyledElement {
   name: string;
   start: number;
   nameEnd: number;
@@ -34,22 +34,22 @@ export interface ElementText {
   /** Where its end tag starts; the end of the element where it has none. */
   closeStart: number;
   end: number;
-  children: ElementText[];
+  children: StyledElement[];
   /** Text other than white space that stands in it directly. */
   characters: { start: number; end: number }[];
   /** Comments and instructions that stand in it directly. */
   remarks: { start: number; end: number }[];
-  parent: ElementText | undefined;
+  parent: StyledElement | undefined;
 }
 
 /** The elements of a text as a tree, whose root holds the outermost element; never throws. */
-export function elementTree(text: string): ElementText {
+export function elementTree(text: string): StyledElement {
   const tree = new TreeMaker(text);
   scanXml(text, tree);
   return tree.root;
 }
 
-function newElement(name: string, start: number, nameEnd: number, parent?: ElementText): ElementText {
+function newElement(name: string, start: number, nameEnd: number, parent?: StyledElement): StyledElement {
   return {
     name,
     start,
@@ -67,10 +67,10 @@ function newElement(name: string, start: number, nameEnd: number, parent?: Eleme
 }
 
 class TreeMaker implements XmlHandler {
-  readonly root: ElementText;
+  readonly root: StyledElement;
   readonly #text: string;
-  #innermost: ElementText;
-  #tag: ElementText;
+  #innermost: StyledElement;
+  #tag: StyledElement;
 
   constructor(text: string) {
     this.#text = text;
@@ -138,19 +138,19 @@ class TreeMaker implements XmlHandler {
 }
 
 /** An attribute of an element; the last one of its name counts. */
-export function attributeOf(element: ElementText, name: string): AttributeText | undefined {
+export function attributeOf(element: StyledElement, name: string): AttributeText | undefined {
   return element.attributes.findLast((one) => one.name === name);
 }
 
 /** The last child element that a step of a place leads to. */
-export function childAt(text: string, element: ElementText, step: PlaceStep): ElementText | undefined {
+export function childAt(text: string, element: StyledElement, step: PlaceStep): StyledElement | undefined {
   return element.children.findLast((child) => isAtStep(text, child, step));
 }
 
 /** Whether an element is one that a step leads to. */
 export function isAtStep(
   text: string,
-  element: ElementText,
+  element: StyledElement,
   { element: name, selectors }: PlaceStep,
 ): boolean {
   return (
@@ -167,10 +167,10 @@ export function isAtStep(
 /** Where the value of a place stands in an element; `undefined` where the element does not have it. */
 export function valueAt(
   text: string,
-  element: ElementText,
+  element: StyledElement,
   path: PlacePath,
-): { element: ElementText; attribute: AttributeText | undefined; start: number; end: number } | undefined {
-  let at: ElementText | undefined = element;
+): { element: StyledElement; attribute: AttributeText | undefined; start: number; end: number } | undefined {
+  let at: StyledElement | undefined = element;
   for (const step of path.steps) {
     at = childAt(text, at, step);
     if (!at) return undefined;

@@ -1,7 +1,7 @@
-import type { Field } from './formFields';
+import type { FormField } from './formFields';
 
 /** Whether a value is one that a field of a form can have. */
-export function isFieldValue(value: unknown, field: Field): boolean {
+export function isFieldValue(value: unknown, field: FormField): boolean {
   switch (field.kind) {
     case 'choice':
       return field.of.some((one) => one === value);
@@ -29,7 +29,7 @@ export function isFieldValue(value: unknown, field: Field): boolean {
 }
 
 /** What a field of a form can be, for a message. */
-export function wantedOf(field: Field): string {
+export function wantedOf(field: FormField): string {
   switch (field.kind) {
     case 'choice':
       return `${field.of.slice(0, -1).map(shown).join(', ')} or ${shown(field.of.at(-1) ?? '')}`;

@@ -14,14 +14,14 @@ export type FieldKind =
   /** Texts by name. */
   | { kind: 'words' };
 
-export type Field = FieldKind & { required?: true };
+export type FormField = FieldKind & { required?: true };
 
-const unitText: Field = { kind: 'text' };
+const unitText: FormField = { kind: 'text' };
 const choice = (...of: (string | number)[]): FieldKind => ({ kind: 'choice', of });
-const required = (kind: FieldKind): Field => ({ ...kind, required: true });
+const required = (kind: FieldKind): FormField => ({ ...kind, required: true });
 
 /** The fields of each form beside its `kind`, in the order in which they are written. */
-export const formFields: Readonly<Record<ValueForm['kind'], Readonly<Record<string, Field>>>> = {
+export const formFields: Readonly<Record<ValueForm['kind'], Readonly<Record<string, FormField>>>> = {
   key: {
     written: required(choice('number', 'name', 'hexadecimal')),
     middleC: choice('C3', 'C4', 'C5'),

@@ -62,7 +62,7 @@ export function parameterAt(assigned: Assigned, parameter: string, form: ValueFo
 }
 
 /** How a message names a place: `"low"` or `"keys/@low"`. */
-export function placeName({ column }: Assigned): string {
+export function wordedPlace({ column }: Assigned): string {
   const { listed } = column;
   if (listed) return `"${listed.at.replace(/^@/, '')}" of the <${listed.element}> that it refers to`;
   const { at } = column;

@@ -1,7 +1,7 @@
 import type { ReadTarget } from './targets';
 
 /** A parameter with all that the builder is told of it. */
-export interface Entry {
+export interface ReadEntry {
   target: ReadTarget;
   nameStart: number;
   nameEnd: number;
@@ -25,4 +25,4 @@ export interface HeldAttribute {
 }
 
 /** Values that stand behind later headers than their own, by the position of their header. */
-export type LateValues = ReadonlyMap<number, readonly Entry[]>;
+export type LateValues = ReadonlyMap<number, readonly ReadEntry[]>;

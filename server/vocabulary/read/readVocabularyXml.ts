@@ -9,7 +9,7 @@ import type { LateValues } from './entries';
 import { VocabularyReader } from './reader';
 import { stepsIn } from './steps';
 import { switchedOffIn } from './switchedOff';
-import { turnsIn } from './turns';
+import { turnCounts } from './turns';
 
 /**
  * Reads instrument XML in a vocabulary. Never throws: what makes no sense is among the findings and sets no parameter; what the
@@ -50,7 +50,7 @@ export function readVocabularyXmlInSteps(
     };
     // Regions take turns where they have the same keys, which steps tell.
     const whole = steps && steps.size > 0 ? yield* readAgain() : instrument;
-    const turns = compiled.lacksTurns ? turnsIn(whole) : undefined;
+    const turns = compiled.lacksTurns ? turnCounts(whole) : undefined;
     return turns && (turns.size > 0 || compiled.turn) ? yield* readAgain(turns) : whole;
   };
 }

@@ -13,7 +13,7 @@ import { readSamplePath } from '../forms/samplePath';
 import type { ListPlace, ValueForm } from '../vocabulary';
 import type { ChildElements, CompiledVocabulary, ElementPlace } from './compile';
 import { ElementText } from './elementText';
-import type { Entry, HeldAttribute, LateValues } from './entries';
+import type { HeldAttribute, LateValues, ReadEntry } from './entries';
 import { LastWords } from './lastWords';
 import { SampleLists } from './sampleList';
 import { scaleBySurroundings } from './scale';
@@ -51,7 +51,7 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
   /** By level: the header of its element, what was in force before that, and the values that inner headers repeat. */
   readonly #headers: number[];
   readonly #before: (Scope | undefined)[];
-  readonly #entries: (Entry[] | undefined)[];
+  readonly #entries: (ReadEntry[] | undefined)[];
   /** The folder that the element of each level names for the paths in it. */
   readonly #folders: (string[] | undefined)[];
 
@@ -86,7 +86,7 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
   readonly #lateBefore: LateValues | undefined;
   readonly #turns: ReadonlyMap<number, number> | undefined;
   readonly #steps: ReadonlyMap<number, readonly StepValue[]>;
-  readonly #late = new Map<number, Entry[]>();
+  readonly #late = new Map<number, ReadEntry[]>();
   readonly #unscaled: { parameter: number; target: ReadTarget }[] = [];
 
   /**
@@ -455,7 +455,7 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
       this.#add(target.turns, nameStart, nameEnd, valueStart, valueEnd, turns, true);
   }
 
-  #addEntry(entry: Entry): void {
+  #addEntry(entry: ReadEntry): void {
     const { target, nameStart, nameEnd, valueStart, valueEnd, number, isNumber, text, isUnscaled } = entry;
     const name = this.#names[target.index];
     const builder = this.builder;

@@ -13,7 +13,7 @@ export interface EntryValue {
 }
 
 /** An entry of a list. */
-export interface ListEntry {
+export interface SampleListEntry {
   /** Its first tag. */
   start: number;
   end: number;
@@ -24,14 +24,14 @@ export interface ListEntry {
 }
 
 /** All elements of a name, with what stands in them; `under` is the attribute of elements around that names a folder. */
-export function readEntries(text: string, element: string, under?: string): ListEntry[] {
+export function readEntries(text: string, element: string, under?: string): SampleListEntry[] {
   const look = new EntryLook(text, element, under);
   scanXml(text, look);
   return look.entries;
 }
 
 /** What the entry refers to itself by: the text of a place, or, for `#0` and `#1`, its position counted from there. */
-export function keyOfEntry({ values }: ListEntry, position: number, key: string): string | undefined {
+export function keyOfEntry({ values }: SampleListEntry, position: number, key: string): string | undefined {
   if (key.startsWith('#')) return String(position + Number(key.slice(1)));
   return values.get(key)?.text;
 }
@@ -52,7 +52,10 @@ export function readListed(
   return valuesOf(readEntries(text, element), { element, key, at });
 }
 
-function pathsOf(entries: readonly ListEntry[], { key, path }: SampleListPlace): ReadonlyMap<string, string> {
+function pathsOf(
+  entries: readonly SampleListEntry[],
+  { key, path }: SampleListPlace,
+): ReadonlyMap<string, string> {
   const paths = new Map<string, string>();
   for (const [position, entry] of entries.entries()) {
     const name = keyOfEntry(entry, position, key);
@@ -67,7 +70,7 @@ function pathsOf(entries: readonly ListEntry[], { key, path }: SampleListPlace):
   return paths;
 }
 
-function valuesOf(entries: readonly ListEntry[], { key, at }: ListPlace): ReadonlyMap<string, string> {
+function valuesOf(entries: readonly SampleListEntry[], { key, at }: ListPlace): ReadonlyMap<string, string> {
   const values = new Map<string, string>();
   for (const [position, entry] of entries.entries()) {
     const name = keyOfEntry(entry, position, key);
@@ -81,13 +84,13 @@ const mostEntries = 50_000;
 const deepest = 2;
 
 class EntryLook implements XmlHandler {
-  readonly entries: ListEntry[] = [];
+  readonly entries: SampleListEntry[] = [];
   readonly #text: string;
   readonly #element: string;
   readonly #under: string | undefined;
   #depth = 0;
   /** The entry that is open, the depth of its content, and the elements that are open in it. */
-  #entry: (ListEntry & { values: Map<string, EntryValue> }) | undefined;
+  #entry: (SampleListEntry & { values: Map<string, EntryValue> }) | undefined;
   #entryDepth = -1;
   #inside: string[] = [];
   /** The place of the tag that is being read, with a slash at its end; `undefined` outside of entries. */
@@ -185,7 +188,7 @@ class EntryLook implements XmlHandler {
 /** The lists of a text, read when they are needed. */
 export class SampleLists {
   readonly #text: string;
-  readonly #entries = new Map<string, readonly ListEntry[]>();
+  readonly #entries = new Map<string, readonly SampleListEntry[]>();
   readonly #known = new Map<SampleListPlace, ReadonlyMap<string, string>>();
   readonly #values = new Map<string, ReadonlyMap<string, string>>();
 
@@ -193,7 +196,7 @@ export class SampleLists {
     this.#text = text;
   }
 
-  #of(element: string, under: string | undefined): readonly ListEntry[] {
+  #of(element: string, under: string | undefined): readonly SampleListEntry[] {
     const id = `${element} ${under ?? ''}`;
     let entries = this.#entries.get(id);
     if (!entries) {

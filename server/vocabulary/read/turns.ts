@@ -5,7 +5,7 @@ import type { Instrument } from '../../model/instrument';
  * position among the regions of the same keys, velocities and trigger, within the group where it holds several positions, else
  * over all groups, as where each position is a group of its own. Round robins of one turn are left out.
  */
-export function turnsIn(instrument: Instrument): ReadonlyMap<number, number> {
+export function turnCounts(instrument: Instrument): ReadonlyMap<number, number> {
   const { names } = instrument;
   const idOf = (name: string) => names.canonical(names.idOf(name));
   const [position, length, trigger] = [idOf('seq_position'), idOf('seq_length'), idOf('trigger')];

@@ -3,7 +3,7 @@ import type { TextEdit } from '../../model/finding';
 import type { FormatStyle } from '../../model/formatStyle';
 import type { Instrument } from '../../model/instrument';
 import { mainSpan } from '../../model/text/span';
-import type { Stretch } from '../../model/text/textLayout';
+import type { Stretch } from '../../model/text/stretch';
 import { spaceEndAt } from '../../xml/scan/characters';
 import type { XmlHandler } from '../../xml/scan/handler';
 import { scanXml } from '../../xml/scan/scan';

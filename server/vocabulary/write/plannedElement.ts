@@ -42,12 +42,12 @@ export class PlannedElement {
   }
 }
 
-export interface PlannedComment {
+export interface CommentElement {
   kind: 'comment';
   text: string;
 }
 
-export type PlannedContent = PlannedElement | PlannedComment;
+export type PlannedContent = PlannedElement | CommentElement;
 
 /** Values by canonical name. */
 export type Values = Map<string, SourceValue>;

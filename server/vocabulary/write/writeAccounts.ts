@@ -1,7 +1,7 @@
 import type { Instrument } from '../../model/instrument';
 import type { ConversionNote, NoteKind } from '../../model/notes';
+import type { Stretch } from '../../model/text/stretch';
 import { firstRegions } from '../../model/writing/placeNotes';
-import type { Stretch } from './writeLines';
 
 type ReadingNotes = ReadonlyMap<number, readonly ConversionNote[]>;
 

@@ -1,13 +1,8 @@
 import type { LineBuffer } from '../../model/text/lineBuffer';
+import type { Stretch } from '../../model/text/stretch';
 import type { ElementLayout } from './writeLayout';
 
 const usualIndentation = '  ';
-
-/** A stretch of the text that is written. */
-export interface Stretch {
-  start: number;
-  end: number;
-}
 
 /** Writes elements by their layouts, each on lines of its own, and knows where the values of the last one came to stand. */
 export class ElementLines {

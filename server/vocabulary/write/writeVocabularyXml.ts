@@ -16,7 +16,7 @@ import type { LevelPlaces } from './writePlaces';
 import { placesOf } from './writePlaces';
 import type { ValueContext } from './writeValues';
 import { placedTexts } from './writeValues';
-import type { ListEntry, WrittenList } from './writtenList';
+import type { WrittenList, WrittenListEntry } from './writtenList';
 import { writtenListOf } from './writtenList';
 
 /** The likely length of an attribute with its blank. */
@@ -171,7 +171,7 @@ class DocumentWriter {
 }
 
 /** An entry of a list: its key and its path in attributes, as texts of elements in it, or the path as its own text. */
-function entryLine(element: string, key: string, path: string, entry: ListEntry): string {
+function entryLine(element: string, key: string, path: string, entry: WrittenListEntry): string {
   let attributes = '';
   let content = '';
   const put = (at: string, value: string): void => {

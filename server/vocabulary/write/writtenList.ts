@@ -7,7 +7,7 @@ import type { SampleListPlace, ValueForm, Vocabulary } from '../vocabulary';
 import { sourceValue } from './writeOwnValues';
 
 /** An entry of a list of samples: its key, and the path as it is written. */
-export interface ListEntry {
+export interface WrittenListEntry {
   key: string;
   path: string;
 }
@@ -15,7 +15,7 @@ export interface ListEntry {
 /** A list of the samples of an instrument that is written with it. */
 export interface WrittenList {
   place: SampleListPlace;
-  entries: readonly ListEntry[];
+  entries: readonly WrittenListEntry[];
   /** The form of a path with the keys of the entries in it; other forms are answered as they are. */
   formThere: (form: ValueForm) => ValueForm;
 }
@@ -42,7 +42,7 @@ export function writtenListOf(
     const path = parameter < 0 ? '' : sourceValue(instrument, parameter, region, move);
     if (path !== '' && !keys.has(path)) keys.set(path, keyAt(place, keys.size));
   }
-  const entries: ListEntry[] = [];
+  const entries: WrittenListEntry[] = [];
   const words = new Map<ValueForm, ValueForm>();
   const wordsOf = (form: Extract<ValueForm, { kind: 'path' }>): ValueForm => {
     const { list: _, ...rest } = form;

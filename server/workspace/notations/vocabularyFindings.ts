@@ -11,7 +11,7 @@ import type { VocabularyInForce } from './notationFinder';
 const code = 'vocabulary-doubt';
 
 /** A file to be written with a vocabulary in it. */
-export type VocabularyFile = NonNullable<Fix['saves']>;
+export type VocabularyToSave = NonNullable<Fix['saves']>;
 
 /** The points in which a vocabulary was worked out on little evidence. */
 export function doubtfulDecisions({ inferred }: VocabularyInForce): VocabularyDecision[] {
@@ -64,7 +64,7 @@ export function vocabularyFile(
   { savedIn }: VocabularyInForce,
   vocabulary: Vocabulary,
   folder: string | undefined,
-): VocabularyFile | undefined {
+): VocabularyToSave | undefined {
   const { unsettled = [], ...settled } = vocabulary;
   const text = writeVocabulary(unsettled.length > 0 ? { ...settled, unsettled } : settled);
   if (savedIn !== undefined) return { path: savedIn, text, replaces: true };

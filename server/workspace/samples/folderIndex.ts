@@ -36,14 +36,14 @@ function namesIn(entries: readonly FolderEntry[]): Names {
 type Listing = Names | 'closed' | 'missing';
 
 /** What stands at a path. `unknown`: its folder has not been listed yet. */
-export type Entry =
+export type PathState =
   | { kind: 'unknown' }
   | { kind: 'missing' }
   | { kind: 'file' | 'folder' }
   | { kind: 'otherCase'; actual: string }
   | { kind: 'refused'; refusal: Refusal };
 
-function entryOf(kind: FileKind): Entry {
+function entryOf(kind: FileKind): PathState {
   return kind === 'special' ? { kind: 'refused', refusal: kind } : { kind };
 }
 
@@ -56,7 +56,7 @@ export class FolderIndex {
   readonly #listings = new Map<string, Listing>();
   readonly #wanted = new Set<string>();
   /** What stands in closed folders, asked one by one. */
-  readonly #single = new Map<string, Entry>();
+  readonly #single = new Map<string, PathState>();
   readonly #wantedSingle = new Set<string>();
   /** Counts what was told of changes: what was under way meanwhile may be out of date and is not kept. */
   #changes = 0;
@@ -106,7 +106,7 @@ export class FolderIndex {
     return (await this.#files.refusal?.(folder)) ? 'closed' : 'missing';
   }
 
-  async #lookAt(path: string): Promise<Entry> {
+  async #lookAt(path: string): Promise<PathState> {
     const stat = await this.#files.stat(path);
     if (stat) return entryOf(stat.kind);
     const refusal = await this.#files.refusal?.(path);
@@ -114,7 +114,7 @@ export class FolderIndex {
   }
 
   /** What stands at an absolute, tidy path. */
-  entry(path: string): Entry {
+  entry(path: string): PathState {
     const folder = folderOf(path);
     const listing = this.#listing(folder);
     if (listing === 'unknown') return { kind: 'unknown' };
@@ -188,7 +188,7 @@ export class FolderIndex {
     return 'unknown';
   }
 
-  #inClosed(path: string): Entry {
+  #inClosed(path: string): PathState {
     const entry = this.#single.get(path);
     if (entry) return entry;
     this.#wantedSingle.add(path);

@@ -7,7 +7,7 @@ import type { FoundSample } from './sampleFinder';
 const mostNotes = 50;
 
 /** What a person may choose for a sample name of a table that no single file bears exactly. */
-export interface SampleQuestion {
+export interface SampleChoice {
   /** The name as the table gives it. */
   name: string;
   /** Files that it can mean, as paths from the output folder, the likeliest first. */
@@ -21,7 +21,7 @@ export function questionOf(
   name: string,
   { paths, match, nearest }: FoundSample,
   outputFolder: string,
-): { question: SampleQuestion; message: string } | undefined {
+): { question: SampleChoice; message: string } | undefined {
   const shown = (path: string) => relativePath(outputFolder, path);
   const choices = [...new Set([...paths, ...nearest])].map(shown);
   const [first] = paths;
@@ -44,7 +44,7 @@ export function questionOf(
 }
 
 /** Notes on samples, each at its place; of very many the rest is counted. */
-export function sampleNotes(
+export function notesOnSamples(
   messages: readonly { name: string; message: string }[],
   placeOf: (name: string) => Span,
 ): ConversionNote[] {

@@ -1,3 +1,4 @@
+import type { Stretch } from '../../model/text/stretch';
 import { isNameCharacter, nameEndAt, spaceEndAt } from '../scan/characters';
 
 /** What is wrong with a declaration, and where. */
@@ -5,12 +6,6 @@ export interface DoctypeFault {
   start: number;
   end: number;
   message: string;
-}
-
-/** Where something stands in a text. */
-export interface Span {
-  start: number;
-  end: number;
 }
 
 /**
@@ -96,7 +91,7 @@ export class DoctypeCursor {
   }
 
   /** Passes over a text in quotes, which has to stand here; answers the span between them. */
-  literal(what: string): Span | undefined {
+  literal(what: string): Stretch | undefined {
     const { text, at } = this;
     const quote = text[at];
     if (quote !== '"' && quote !== "'") {

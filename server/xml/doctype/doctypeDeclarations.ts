@@ -1,5 +1,6 @@
+import type { Stretch } from '../../model/text/stretch';
 import { readContentModel } from './doctypeContentModel';
-import type { DoctypeCursor, Span } from './doctypeCursor';
+import type { DoctypeCursor } from './doctypeCursor';
 import { defaultValue, entityReplacement, type NamedSpan } from './doctypeEntityValue';
 import { readExternal, startsExternal } from './doctypeExternal';
 
@@ -24,7 +25,7 @@ export function readNotationDeclaration(cursor: DoctypeCursor): boolean {
 }
 
 /** An entity as its declaration gives it. */
-export interface EntityDeclaration extends Span {
+export interface EntityDeclaration extends Stretch {
   name: string;
   isParameter: boolean;
   kind: 'internal' | 'external' | 'unparsed';

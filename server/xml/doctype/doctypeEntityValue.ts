@@ -1,9 +1,10 @@
+import type { Stretch } from '../../model/text/stretch';
 import { nameEndAt } from '../scan/characters';
 import { readReference } from '../scan/references';
-import type { DoctypeCursor, Span } from './doctypeCursor';
+import type { DoctypeCursor } from './doctypeCursor';
 
 /** A reference to an entity by its name. */
-export interface NamedSpan extends Span {
+export interface NamedSpan extends Stretch {
   name: string;
 }
 
@@ -12,7 +13,7 @@ export interface NamedSpan extends Span {
  * [9] and section 4.5. Characters are put in for their numbers; references to other entities stay. `undefined` where
  * the text has a fault.
  */
-export function entityReplacement(cursor: DoctypeCursor, { start, end }: Span): string | undefined {
+export function entityReplacement(cursor: DoctypeCursor, { start, end }: Stretch): string | undefined {
   const { text } = cursor;
   let replacement = '';
   let from = start;
@@ -41,7 +42,7 @@ export function entityReplacement(cursor: DoctypeCursor, { start, end }: Span): 
  * Reads the value that an attribute has where it is not written, production [10]; answers the entities that it refers
  * to, `undefined` where it has a fault.
  */
-export function defaultValue(cursor: DoctypeCursor, { start, end }: Span): NamedSpan[] | undefined {
+export function defaultValue(cursor: DoctypeCursor, { start, end }: Stretch): NamedSpan[] | undefined {
   const { text } = cursor;
   const named: NamedSpan[] = [];
   for (let at = start; at < end; at++) {

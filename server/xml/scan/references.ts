@@ -13,7 +13,7 @@ const entities: ReadonlyMap<string, string> = new Map([
  * A reference as it stands in text: where it ends, and the character that it means or what is wrong with it. `name` is
  * that of an entity that a document type could declare.
  */
-export type Reference =
+export type CharacterReference =
   | { end: number; value: string; problem?: undefined; name?: undefined }
   | { end: number; value?: undefined; problem: string; name?: string };
 
@@ -35,7 +35,7 @@ export interface EntityText {
 export type EntityReader = (text: string) => EntityText;
 
 /** Reads the reference whose `&` stands at `start`: XML 1.0 (fifth edition), section 4.1. */
-export function readReference(text: string, start: number): Reference {
+export function readReference(text: string, start: number): CharacterReference {
   if (text[start + 1] === '#') return readCharacterReference(text, start);
   const nameEnd = nameEndAt(text, start + 1);
   if (nameEnd === start + 1 || text[nameEnd] !== ';') {
@@ -55,7 +55,7 @@ export function readReference(text: string, start: number): Reference {
   };
 }
 
-function readCharacterReference(text: string, start: number): Reference {
+function readCharacterReference(text: string, start: number): CharacterReference {
   const hex = text[start + 2] === 'x';
   const digits = start + (hex ? 3 : 2);
   let at = digits;

@@ -1,7 +1,7 @@
 import { HeaderKind } from '../../../server/model/headerKinds';
 import type { Instrument } from '../../../server/model/instrument';
 import { directiveText, valueWithVariables } from '../../../server/model/variables/textBeforeVariables';
-import { plainText } from '../../../server/model/variables/variableText';
+import { joinedText } from '../../../server/model/variables/variableText';
 
 /** What an instrument's text is made of, whatever notation it is in. */
 export interface Structure {
@@ -26,7 +26,7 @@ export function structureOf(instrument: Instrument, mainOnly = true): Structure 
     const end = instrument.endParameter(header);
     for (let parameter = instrument.firstParameter(header); parameter < end; parameter++) {
       const raw = valueWithVariables(instrument, parameter);
-      const value = raw ? plainText(raw) : instrument.valueText(parameter);
+      const value = raw ? joinedText(raw) : instrument.valueText(parameter);
       parameters.push(`${instrument.names.text(instrument.name(parameter))}=${value}`);
     }
     if (!isPassing || parameters.length > 0)
@@ -38,7 +38,7 @@ export function structureOf(instrument: Instrument, mainOnly = true): Structure 
   for (const directive of instrument.directives) {
     const { kind, source, name, value, headersBefore } = directive;
     if (mainOnly && source !== 0) continue;
-    if (kind === 'define') directives.push(`${name} ${plainText(directiveText(instrument, directive))}`);
+    if (kind === 'define') directives.push(`${name} ${joinedText(directiveText(instrument, directive))}`);
     else if (kind === 'include') directives.push(name);
     else
       for (const line of value.split(/\r\n|\r|\n/))

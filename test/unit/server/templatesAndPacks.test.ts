@@ -2,7 +2,7 @@ import { execFileSync } from 'node:child_process';
 import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import { expect, it } from 'vitest';
 import { joinedBytes } from '../../../server/model/joinedBytes';
-import { bytesOf } from '../../../server/protocol/conversion/base64';
+import { base64Bytes } from '../../../server/protocol/conversion/base64';
 import { ConvertRequest } from '../../../server/protocol/requests/conversionRequests';
 import { MakePackRequest, PackPartRequest } from '../../../server/protocol/requests/packRequests';
 import { EditorClient } from './editorClient';
@@ -73,7 +73,7 @@ it('packs a document, in parts, and not without a licence', async () => {
   for (;;) {
     const { data } = await client.connection.sendRequest(PackPartRequest.type, { pack: made.pack });
     if (data === undefined) break;
-    parts.push(bytesOf(data));
+    parts.push(base64Bytes(data));
   }
   await writeFile(`${place}/${made.name}`, joinedBytes(parts));
   const listed = execFileSync('python3', ['-m', 'zipfile', '-l', `${place}/${made.name}`]).toString();

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { nearestTable, readNearest } from '../../../server/sound/interpolation/readNearest';
-import { nearestPhases, rowTable } from '../../../server/sound/interpolation/windowedSinc';
+import { filterRows, nearestPhases } from '../../../server/sound/interpolation/windowedSinc';
 
 const rate = 48000;
 const count = 4000;
@@ -17,7 +17,7 @@ function sineOf(hertz: number): Float32Array {
 /** The same taps at the very phase, worked out for each position. */
 function atItsPhase(input: Float32Array, width: number): number[] {
   const walk = walkThrough();
-  const { rows } = rowTable(width, 5, 1, finePhases);
+  const { rows } = filterRows(width, 5, 1, finePhases);
   return Array.from({ length: count }, () => {
     const whole = Math.floor(walk.position);
     const share = walk.position - whole;

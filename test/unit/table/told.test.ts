@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { loopModeInWords } from '../../../server/trade/readings/loopPhrases';
 import { readPan } from '../../../server/trade/readings/panReading';
-import { settingsIn } from '../../../server/trade/statements/settings';
+import { statedSettings } from '../../../server/trade/statements/settings';
 import { middleCIn } from '../../../server/trade/statements/statedOctave';
 import { notesOf, regions, table } from './tableRegions';
 
@@ -192,7 +192,7 @@ describe('blocks and lines that go for several zones', () => {
     ['Soft layer', undefined, undefined],
     ['Recorded in 1998', undefined, undefined],
   ])('may be titles: %s', (text, expected, name) => {
-    const found = settingsIn(text);
+    const found = statedSettings(text);
     const said =
       found && [...found.values].map(([one, value]) => `${one}=${value}`).sort((a, b) => a.localeCompare(b));
     expect(said?.join(' ')).toBe(

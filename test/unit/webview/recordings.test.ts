@@ -6,7 +6,7 @@ import type {
   RecordingsToPage,
   ShownRecordings,
 } from '../../../client/recordingsPreview/messages';
-import { instrumentOf } from '../../../server/workspace/readRecordingsFolder';
+import { instrumentOfRecordings } from '../../../server/workspace/readRecordingsFolder';
 import { hasBrowser } from './browser';
 import type { OpenedPage } from './pageBrowser';
 import { accessibilityFaults, PageBrowser, send, sent, themeNames } from './pageBrowser';
@@ -14,7 +14,7 @@ import { accessibilityFaults, PageBrowser, send, sent, themeNames } from './page
 const heard = (path: string, pitch: number | undefined, loudness: number | undefined = -20) => ({
   ...{ path, pitch, loudness, frames: 1000, rootKey: undefined, loop: undefined, content: path },
 });
-const { decisions, notes } = instrumentOf(
+const { decisions, notes } = instrumentOfRecordings(
   [
     heard('tarn harp C3 soft.wav', 60, -30),
     heard('tarn harp C3 loud.wav', 60.1, -18),

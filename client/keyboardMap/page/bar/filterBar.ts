@@ -4,9 +4,9 @@ import type { MapScene } from '../../../../server/map/mapScene';
 import { noteNameOf } from '../../../../server/model/keys';
 import { button } from '../../../webview/page/controls/button';
 import { checkbox } from '../../../webview/page/controls/checkbox';
-import { choice } from '../../../webview/page/controls/choice';
+import { choiceList } from '../../../webview/page/controls/choice';
 import { l10n } from '../../../webview/page/l10n';
-import type { MapFilter, Problems } from '../shown/mapFilter';
+import type { MapFilter, ProblemsByHeader } from '../shown/mapFilter';
 import { controllerStatesOf, isOff, noFilter, strikesOf, switchKeysOf, triggersOf } from '../shown/mapFilter';
 import type { ShownMap } from '../shown/shownMap';
 
@@ -16,7 +16,7 @@ const mostStrikes = 100;
 /** What the filters are of: the whole scene, not what they leave of it. */
 export interface FilterBarParts {
   scene: MapScene;
-  problems: Problems;
+  problems: ProblemsByHeader;
   filter: MapFilter;
   map: ShownMap;
   change(change: Partial<MapFilter>): void;
@@ -55,7 +55,7 @@ function groupChoice({ scene, map, showOnly }: FilterBarParts): TemplateResult |
   if (scene.layers.length < 2) return nothing;
   const { onlyLayer } = map;
   const isMixed = onlyLayer === undefined && map.hiddenLayers.size > 0;
-  return choice({
+  return choiceList({
     id: 'group-filter',
     label: l10n.t('Group'),
     isSearched: scene.layers.length > 12,
@@ -74,7 +74,7 @@ function groupChoice({ scene, map, showOnly }: FilterBarParts): TemplateResult |
 function switchChoice({ scene, filter, change }: FilterBarParts): TemplateResult | typeof nothing {
   const keys = switchKeysOf(scene);
   if (keys.length === 0) return nothing;
-  return choice({
+  return choiceList({
     id: 'switch-filter',
     label: l10n.t('Keyswitch'),
     isSearched: keys.length > 12,
@@ -90,7 +90,7 @@ function switchChoice({ scene, filter, change }: FilterBarParts): TemplateResult
 function triggerChoice({ scene, filter, change }: FilterBarParts): TemplateResult | typeof nothing {
   const triggers = triggersOf(scene);
   if (triggers.length < 2) return nothing;
-  return choice({
+  return choiceList({
     id: 'trigger-filter',
     label: l10n.t('Trigger'),
     options: [
@@ -106,7 +106,7 @@ function strikeChoice({ scene, filter, change }: FilterBarParts): TemplateResult
   const strikes = strikesOf(scene);
   if (strikes < 2) return nothing;
   const options = Array.from({ length: Math.min(strikes, mostStrikes) }, (_, at) => String(at + 1));
-  return choice({
+  return choiceList({
     id: 'strike-filter',
     label: l10n.t('Round robin'),
     isSearched: strikes > 12,
@@ -123,7 +123,7 @@ function controllerChoice({ scene, filter, change }: FilterBarParts): TemplateRe
   const states = controllerStatesOf(scene);
   if (states.length === 0) return nothing;
   const { controller } = filter;
-  return choice({
+  return choiceList({
     id: 'controller-filter',
     label: l10n.t('Controller'),
     isSearched: states.length > 12,

@@ -11,7 +11,7 @@ import type { Box, MapLayout } from '../../../../server/map/layout';
 import { cellBox, layOut, placeAt, shapeBox } from '../../../../server/map/layout';
 import type { Mark } from '../../../../server/map/marks';
 import type { ViewChart } from '../../../../server/map/views/viewChart';
-import { shapeOfLineAt, velocityScale, viewAxis, viewMarks } from '../../../../server/map/views/viewMarks';
+import { shapeOfLineAt, velocityMarks, viewAxis, viewMarks } from '../../../../server/map/views/viewMarks';
 import type { ShownMap } from '../shown/shownMap';
 import { selectedMarks } from './chosenMarks';
 import { Painter } from './painter';
@@ -196,7 +196,7 @@ export class Plot {
     this.#drawing = [
       ...(chart ? viewMarks(chart, layout) : plotMarks(shown.scene, layout, shown.stack)),
       ...(chart ? [] : this.#problemSigns(shown)),
-      ...(chart?.name === 'velocity' ? velocityScale(layout) : keyboardMarks(shown.scene, layout)),
+      ...(chart?.name === 'velocity' ? velocityMarks(layout) : keyboardMarks(shown.scene, layout)),
     ];
     this.#parts.map.style.width = `${layout.plotWidth + 2 * plotSide}px`;
     this.#parts.map.style.height = `${layout.height + plotTop}px`;

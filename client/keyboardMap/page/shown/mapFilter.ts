@@ -27,10 +27,10 @@ export const noFilter: MapFilter = {
 };
 
 /** The problems of regions by their header. */
-export type Problems = ReadonlyMap<number, readonly MapProblem[]>;
+export type ProblemsByHeader = ReadonlyMap<number, readonly MapProblem[]>;
 
 /** A scene with the regions that a filter lets through; shapes without any are left out. */
-export function filteredScene(scene: MapScene, filter: MapFilter, problems: Problems): MapScene {
+export function filteredScene(scene: MapScene, filter: MapFilter, problems: ProblemsByHeader): MapScene {
   if (isOff(filter)) return scene;
   const { switchKey, trigger, strike, controller, isProblem } = { ...noFilter, ...filter };
   const passes = (region: MapRegion): boolean =>
@@ -119,7 +119,7 @@ function isSwitchedBy({ switchedBy }: MapRegion, key: number): boolean {
 }
 
 /** Problems by their region. */
-export function problemsByRegion(problems: readonly MapProblem[]): Problems {
+export function problemsByRegion(problems: readonly MapProblem[]): ProblemsByHeader {
   const byRegion = new Map<number, MapProblem[]>();
   for (const problem of problems) {
     const known = byRegion.get(problem.header);

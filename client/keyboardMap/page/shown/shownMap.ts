@@ -4,14 +4,14 @@ import type { MapRegion, MapScene, MapShape } from '../../../../server/map/mapSc
 import type { Stack } from '../../../../server/map/stack';
 import { stackShapes } from '../../../../server/map/stack';
 import type { MapProblem } from '../../messages';
-import type { Problems } from './mapFilter';
+import type { ProblemsByHeader } from './mapFilter';
 import type { Direction } from './navigation';
 import { findAgain, nearestShape, readingOrder } from './navigation';
 
 /** A map with what is chosen and pointed at in it. Shapes and layers are given by their position in the scene. */
 export class ShownMap {
   readonly scene: MapScene;
-  readonly problems: Problems;
+  readonly problems: ProblemsByHeader;
   readonly hiddenLayers = new Set<number>();
   /** Shapes that are shown, in the order in which they are stepped through. */
   order: readonly number[] = [];
@@ -36,7 +36,12 @@ export class ShownMap {
   #shapeOfHeader: Map<number, number> | undefined;
 
   /** Takes over what is chosen in an earlier map of the same document, as far as this one has it. */
-  constructor(scene: MapScene, hiddenNames: readonly string[], problems: Problems, before?: ShownMap) {
+  constructor(
+    scene: MapScene,
+    hiddenNames: readonly string[],
+    problems: ProblemsByHeader,
+    before?: ShownMap,
+  ) {
     this.scene = scene;
     this.problems = problems;
     scene.layers.forEach(({ name }, layer) => {

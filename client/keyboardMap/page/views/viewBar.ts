@@ -4,7 +4,7 @@ import type { ViewChart, ViewName } from '../../../../server/map/views/viewChart
 import { viewNames } from '../../../../server/map/views/viewChart';
 import { viewInWords } from '../../../../server/map/views/viewWords';
 import { noteNameOf } from '../../../../server/model/keys';
-import { choice } from '../../../webview/page/controls/choice';
+import { choiceList } from '../../../webview/page/controls/choice';
 import { l10n } from '../../../webview/page/l10n';
 import type { ShownMap } from '../shown/shownMap';
 import type { MapViews } from './mapViews';
@@ -31,7 +31,7 @@ export function viewBar(
     : [];
   const keyList =
     views.name === 'velocity'
-      ? choice({
+      ? choiceList({
           id: 'view-key',
           label: l10n.t('Key'),
           isSearched: true,
@@ -40,7 +40,7 @@ export function viewBar(
           choose: (value) => chosen.key(Number(value)),
         })
       : nothing;
-  return html`${choice({
+  return html`${choiceList({
     id: 'view',
     label: l10n.t('Shown over the keyboard'),
     options: viewNames.map((value) => ({ value, label: labels[value] })),

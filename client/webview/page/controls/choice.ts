@@ -26,7 +26,7 @@ export interface ChoiceParts {
 }
 
 /** A list of the editor of which one is chosen. */
-export function choice(parts: ChoiceParts): TemplateResult {
+export function choiceList(parts: ChoiceParts): TemplateResult {
   const { label, options, value, choose, id, describedBy, isSearched = false } = parts;
   return html`<vscode-single-select
     id=${ifDefined(id)}

@@ -36,7 +36,7 @@ export async function measureLoopSeam(
   if (!audio) return null;
   try {
     const around = await readSurroundings(audio, start, end);
-    return around ? loopSeam(around) : null;
+    return around ? seamInMemory(around) : null;
   } catch {
     return null;
   } finally {
@@ -45,7 +45,7 @@ export async function measureLoopSeam(
 }
 
 /** {@link measureLoopSeam} of frames that are in memory. */
-export function loopSeam(around: LoopSurroundings): LoopSeam {
+export function seamInMemory(around: LoopSurroundings): LoopSeam {
   const seam = seamAt(around, around.start, around.end);
   const sameStart = nearerEnd(around, around.start);
   const breaks = (likenessNow(around) ?? 1) < unlike && (sameStart?.likeness ?? 0) > alike;

@@ -2,7 +2,7 @@ import { coarsePeriod } from './coarsePeriod';
 import { harmonicityOf } from './harmonicity';
 import { selfSimilarity } from './selfSimilarity';
 import type { SoundingPart } from './soundingPart';
-import { soundingPart, spread } from './soundingPart';
+import { soundingPart, windowStarts } from './soundingPart';
 
 /** About where the fundamental of a sound lies. */
 export interface CoarsePitch {
@@ -38,7 +38,7 @@ export function coarsePitch(
   if (!part) return undefined;
   while (length > part.end - part.start) length /= 2;
   if (length < shortestWindow) return undefined;
-  const likeness = selfSimilarity(tilted, spread(part, length, mostWindows), length);
+  const likeness = selfSimilarity(tilted, windowStarts(part, length, mostWindows), length);
   const longest = Math.min(length / 2, sampleRate / lowestHertz);
   const period = coarsePeriod(likeness, sampleRate / highestHertz, longest);
   if (!period) return undefined;

@@ -2,7 +2,7 @@ import type { CoarsePitch } from './coarsePitch';
 import type { Fundamental } from './fundamental';
 import { explainedShare, fundamentalOf } from './fundamental';
 import { partialsNear, windowed } from './partials';
-import { spread } from './soundingPart';
+import { windowStarts } from './soundingPart';
 import { thinned } from './thinned';
 
 /** The fundamental in one window, with how much it counts. */
@@ -80,7 +80,7 @@ function fundamentalsOf({ sound, part, hertz }: CoarsePitch, sampleRate: number,
   const found: Found[] = [];
   const coarse: Fundamental = { hertz, inharmonicity: 0 };
   let near: Fundamental | undefined;
-  for (const start of spread(part, length + longestHop, most)) {
+  for (const start of windowStarts(part, length + longestHop, most)) {
     const before = windowed(sound, start, length);
     let fundamental: Fundamental | undefined = near ?? coarse;
     let power = 0;

@@ -1,6 +1,6 @@
 import { fourPowersIn, windowed } from './partials';
 import type { SoundingPart } from './soundingPart';
-import { spread } from './soundingPart';
+import { windowStarts } from './soundingPart';
 
 /** How well multiples of a frequency explain a sound. */
 export interface Harmonicity {
@@ -30,7 +30,7 @@ export function harmonicityOf(
   hertz: number,
 ): Harmonicity {
   const length = Math.round((periods * sampleRate) / hertz);
-  const starts = spread(part, length, mostWindows);
+  const starts = windowStarts(part, length, mostWindows);
   /** Power on multiples, and a quarter, a half and three quarters above. */
   const powers = [0, 1, 2, 3].map(() => new Float64Array(highestMultiple + 1));
   for (const start of starts) {

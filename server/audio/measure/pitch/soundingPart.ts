@@ -44,7 +44,7 @@ export function soundingPart(
 }
 
 /** First frames of up to `most` windows, evenly spread and overlapping by three quarters at the most. */
-export function spread({ start, end }: SoundingPart, length: number, most: number): number[] {
+export function windowStarts({ start, end }: SoundingPart, length: number, most: number): number[] {
   const room = end - start - length;
   if (room < 0) return [];
   const count = Math.max(1, Math.min(most, 1 + Math.floor(room / (length / 4))));

@@ -6,7 +6,7 @@ import { columnInForce } from '../parameters/columnsInForce';
 import type { SampleQuestion } from './measuredSamples';
 import { measuredSamplesOf } from './measuredSamples';
 import { usableFactsOf } from './sampleFacts';
-import { placeOf } from './samplePaths';
+import { sampleSpan } from './samplePaths';
 import type { SampleUse, SampleUses } from './sampleUse';
 import { sampleUsesOf } from './sampleUses';
 
@@ -191,11 +191,11 @@ export function sampleFinding(
     otherUses.length > mostRelated
       ? []
       : otherUses.map((other) => ({
-          ...placeOf(instrument, other),
+          ...sampleSpan(instrument, other),
           message: `"${nameOf(use.path)}" is used here too.`,
         }));
   return {
-    ...placeOf(instrument, use),
+    ...sampleSpan(instrument, use),
     message,
     ...(related.length > 0 && { related }),
     ...(fixes && { fixes }),

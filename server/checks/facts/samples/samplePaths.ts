@@ -7,7 +7,7 @@ import { fixOfParts, valueEdits } from '../parameters/parameterFixes';
 import type { SampleUse } from './sampleUse';
 
 /** Where a finding about a sample stands: its value, or the name where the value is empty. */
-export function placeOf(instrument: Instrument, { parameter }: SampleUse): Span {
+export function sampleSpan(instrument: Instrument, { parameter }: SampleUse): Span {
   const span = instrument.valueSpan(parameter);
   return span.end > span.start ? span : instrument.nameSpan(parameter);
 }

@@ -3,7 +3,7 @@ import type { SampleFacts } from '../../../model/samples';
 import type { CheckContext, RuleFinding } from '../../rule';
 import type { PlayedSample } from './playedSamples';
 import { playedSamplesOf } from './playedSamples';
-import { placeOf } from './samplePaths';
+import { sampleSpan } from './samplePaths';
 
 /** Further odd samples that a finding points to; of more, none. */
 const mostRelated = 5;
@@ -42,11 +42,11 @@ export function unlikeSamplesFinding(
     odd.length - 1 > mostRelated
       ? []
       : odd.slice(1).map(({ use, facts }) => ({
-          ...placeOf(instrument, use),
+          ...sampleSpan(instrument, use),
           message: `"${nameOf(use.path)}" has ${textOf(numberOf(facts))}.`,
         }));
   return {
-    ...placeOf(instrument, first.use),
+    ...sampleSpan(instrument, first.use),
     message: `"${nameOf(first.use.path)}" has ${textOf(numberOf(first.facts))} where other samples of this instrument have ${textOf(usual)}: ${counts.join(', ')}. ${advice}`,
     ...(related.length > 0 && { related }),
   };

@@ -3,7 +3,7 @@ import { nameOf } from '../../../model/paths';
 import { lineNotes } from '../../../model/writing/lineNotes';
 import { convertInstrument } from '../../../workspace/convertInstrument';
 import { notations } from '../../../workspace/notations/notationOf';
-import { instrumentOf, recordingsBelow } from '../../../workspace/readRecordingsFolder';
+import { instrumentOfRecordings, recordingsBelow } from '../../../workspace/readRecordingsFolder';
 import type { AnswerRequest } from '../../answerLater';
 import { pathOfUri } from '../../conversion/uris';
 import type { RecordingsResult } from '../../requests/recordingsRequest';
@@ -43,7 +43,7 @@ export function handleRecordings(answer: AnswerRequest, { connection, documents 
     leftOut: ReadonlySet<string>,
   ): Promise<RecordingsResult> => {
     const kept = recordings.filter(({ path }) => !leftOut.has(path));
-    const { instrument, notes, decisions } = instrumentOf(kept, folder, folder);
+    const { instrument, notes, decisions } = instrumentOfRecordings(kept, folder, folder);
     const regionCount = instrument.regions.length;
     const { text, kept: values } = await convertInstrument(
       { instrument, folder, notes },

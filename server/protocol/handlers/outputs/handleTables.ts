@@ -9,7 +9,7 @@ import { notations } from '../../../workspace/notations/notationOf';
 import type { AnswerRequest } from '../../answerLater';
 import { stopIfCancelled } from '../../cancellation';
 import { offsetOf, rangeOf } from '../../conversion/positions';
-import { headingsOf, tableSheet, writtenMarkup } from '../../conversion/tablePreview';
+import { joinedHeadings, tableSheet, writtenMarkup } from '../../conversion/tablePreview';
 import { pathOfUri } from '../../conversion/uris';
 import type { ConvertTableResult, PreviewTarget, TableDecisions } from '../../requests/tableRequests';
 import {
@@ -144,7 +144,7 @@ function resultOf(converted: ConvertedTable, text: string): ConvertTableResult {
     unchangedCount,
     addedCount,
     goneCount,
-    headings: headingsOf(converted),
+    headings: joinedHeadings(converted),
     ...(insertText !== undefined && { insertText }),
     ...(problem === undefined
       ? { edits: edits.map((edit) => ({ range: rangeOf(source, edit), newText: edit.newText })) }

@@ -1,6 +1,6 @@
 import { readHeading } from '../../../trade/headings/headings';
 import { TableCells } from '../cells';
-import type { Field, LiteralRecord } from './literalRecords';
+import type { LiteralField, LiteralRecord } from './literalRecords';
 import { literalRecords } from './literalRecords';
 import type { LiteralComment } from './literalTree';
 import { readLiterals } from './literalTree';
@@ -86,7 +86,7 @@ function nameByComment(records: readonly LiteralRecord[], comments: readonly Lit
 /** A column: a heading, or the place of values without one. */
 interface Column {
   heading: string;
-  first: Field;
+  first: LiteralField;
 }
 
 class LiteralTable {

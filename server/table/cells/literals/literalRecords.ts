@@ -6,7 +6,7 @@ import { meansShared } from '../../../trade/sharedWords';
 import type { LiteralEntry, LiteralList, LiteralMap, LiteralNode, LiteralValue } from './literalTree';
 
 /** A value of a zone, under a heading that its keys make, or by its place alone. */
-export interface Field {
+export interface LiteralField {
   heading: string;
   /** Where the heading stands; `undefined` for one that is not in the text. */
   key: LiteralValue | undefined;
@@ -17,7 +17,7 @@ export interface Field {
 
 /** A zone of a literal: its values and where it stands. */
 export interface LiteralRecord {
-  fields: Field[];
+  fields: LiteralField[];
   start: number;
   end: number;
 }
@@ -37,7 +37,7 @@ const mostFields = 200;
 
 /** What a part of a literal hands on to the zones in it. */
 interface Inherited {
-  fields: readonly Field[];
+  fields: readonly LiteralField[];
   /** Headings of values by their places. */
   headings: readonly LiteralValue[];
   isTop: boolean;
@@ -73,7 +73,7 @@ class RecordFinder {
   }
 
   /** What the values of a map beside its zones say of them; of the outermost map they are texts around too. */
-  #handedOn(map: LiteralMap, { fields, isTop }: Inherited): Field[] {
+  #handedOn(map: LiteralMap, { fields, isTop }: Inherited): LiteralField[] {
     const handed = [...fields, ...(isTop ? [] : nameFields(map))];
     for (const entry of map.entries) {
       if (isPart(entry)) continue;
@@ -97,7 +97,7 @@ class RecordFinder {
   /** A part under a key, which may be a file, a key of the keyboard, or the name of a group. */
   #lookAtPart({ key, value }: LiteralEntry, inherited: Inherited, hasSiblings: boolean): void {
     const { text, start, end } = key;
-    const own = (heading: string): Field => ({ heading, key: undefined, text, start, end });
+    const own = (heading: string): LiteralField => ({ heading, key: undefined, text, start, end });
     const { fields } = inherited;
     if (isAudioFileName(text)) {
       const values = value.kind === 'value' ? [fieldFrom('key', undefined, value)] : recordFields(value, []);
@@ -116,7 +116,11 @@ class RecordFinder {
     this.look(value, { ...inherited, fields: [...fields, ...more], isTop });
   }
 
-  #add(own: Field[], { start, end }: { start: number; end: number }, handed: readonly Field[]): void {
+  #add(
+    own: LiteralField[],
+    { start, end }: { start: number; end: number },
+    handed: readonly LiteralField[],
+  ): void {
     const headings = new Set(own.map(({ heading }) => heading));
     const others = handed.filter(({ heading }) => !headings.has(heading) && heading !== folderHeading);
     const folder = handed.findLast(({ heading }) => heading === folderHeading)?.text;
@@ -126,7 +130,7 @@ class RecordFinder {
 }
 
 /** A sample without a folder in the one that its part names. */
-function inFolder(field: Field, folder: string): Field {
+function inFolder(field: LiteralField, folder: string): LiteralField {
   if (!isAudioFileName(field.text) || /[/\\]/.test(field.text)) return field;
   return { ...field, text: `${folder.replace(/[/\\]+$/, '')}/${field.text}` };
 }
@@ -191,15 +195,15 @@ function headingsAmong(node: LiteralList | LiteralMap): LiteralValue[] | undefin
 }
 
 /** The name of a part of an instrument, as a group. */
-function nameFields(map: LiteralMap): Field[] {
+function nameFields(map: LiteralMap): LiteralField[] {
   const named = map.entries.find(({ key, value }) => nameWord.test(key.text) && value.kind === 'value');
   return named?.value.kind === 'value' ? [fieldFrom('group', undefined, named.value)] : [];
 }
 
 /** The values of a zone: those under keys, and those by their places. */
-function recordFields(node: LiteralNode, headings: readonly LiteralValue[]): Field[] {
+function recordFields(node: LiteralNode, headings: readonly LiteralValue[]): LiteralField[] {
   if (node.kind === 'value') return [];
-  const fields: Field[] = [];
+  const fields: LiteralField[] = [];
   for (const [at, item] of node.items.entries()) {
     if (item.kind === 'map') fields.push(...recordFields(item, []));
     else fields.push(fieldFrom(headings[at]?.text ?? '', headings[at], item));
@@ -209,7 +213,7 @@ function recordFields(node: LiteralNode, headings: readonly LiteralValue[]): Fie
 }
 
 /** The values under a key: one, or those of a map with both keys as heading. */
-export function fieldsOf({ key, value }: LiteralEntry, before: string): Field[] {
+export function fieldsOf({ key, value }: LiteralEntry, before: string): LiteralField[] {
   const outer = holderWord.test(before) ? '' : before;
   const heading = `${outer} ${key.text}`.trim();
   if (value.kind !== 'map') return [fieldFrom(heading, key, value)];
@@ -231,7 +235,7 @@ function namesUnit({ key, value }: LiteralEntry): boolean {
 }
 
 /** A value under a heading. */
-export function fieldFrom(heading: string, key: LiteralValue | undefined, value: LiteralNode): Field {
+export function fieldFrom(heading: string, key: LiteralValue | undefined, value: LiteralNode): LiteralField {
   return { heading, key, text: textOf(value, heading), start: value.start, end: value.end };
 }
 

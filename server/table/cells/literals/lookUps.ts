@@ -3,7 +3,7 @@ import { dynamicIn } from '../../../trade/dynamics';
 import { readHeading } from '../../../trade/headings/headings';
 import { bareWord } from '../../../trade/languages/spelling';
 import type { ColumnMeaning } from '../../../trade/meaning';
-import type { Field, LiteralRecord } from './literalRecords';
+import type { LiteralField, LiteralRecord } from './literalRecords';
 import { fieldFrom, fieldsOf } from './literalRecords';
 import type { LiteralEntry, LiteralMap, LiteralNode } from './literalTree';
 
@@ -19,7 +19,7 @@ const velocities: ReadonlySet<ColumnMeaning> = new Set(['lovel', 'hivel', 'veloc
 interface LookUp {
   heading: string;
   /** By bare name. */
-  values: ReadonlyMap<string, readonly Field[]>;
+  values: ReadonlyMap<string, readonly LiteralField[]>;
 }
 
 /**
@@ -85,10 +85,10 @@ function lookUpsIn(map: LiteralMap, depth: number): LookUp[] {
 }
 
 /** What a dictionary, or a list of things with names, gives by name; `undefined` for anything else. */
-function valuesOf({ key, value }: LiteralEntry): Map<string, Field[]> | undefined {
+function valuesOf({ key, value }: LiteralEntry): Map<string, LiteralField[]> | undefined {
   const named = value.kind === 'map' && value.items.length === 0 ? value.entries : namedItems(value);
   if (named.length < 2 || named.length > mostNames) return undefined;
-  const values = new Map<string, Field[]>();
+  const values = new Map<string, LiteralField[]>();
   const isLayered = areLayers(named);
   for (const one of named) {
     const fields = fieldsFor(key.text, one, isLayered);
@@ -108,7 +108,7 @@ function namedItems(node: LiteralNode): LiteralEntry[] {
   return entries.length === node.items.length ? entries : [];
 }
 
-function fieldsFor(heading: string, { value }: LiteralEntry, isLayered: boolean): Field[] | undefined {
+function fieldsFor(heading: string, { value }: LiteralEntry, isLayered: boolean): LiteralField[] | undefined {
   const said = readHeading(heading.replaceAll('_', ' '))?.meaning;
   const isOfKeys = said !== undefined && keys.has(said);
   if (value.kind === 'list') {
@@ -124,7 +124,7 @@ function fieldsFor(heading: string, { value }: LiteralEntry, isLayered: boolean)
   const fields = value.entries.flatMap((entry) => fieldsOf(entry, ''));
   if (fields.some(({ text }) => isAudioFileName(text))) return undefined;
   // `lo` and `hi` of layers are velocities.
-  const meaningOf = (one: Field) => readHeading(one.heading)?.meaning;
+  const meaningOf = (one: LiteralField) => readHeading(one.heading)?.meaning;
   if (isOfKeys || !fields.some((one) => keys.has(meaningOf(one) ?? 'unknown'))) return fields;
   return isLayered
     ? fields.map((one) =>

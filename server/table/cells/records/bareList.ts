@@ -1,4 +1,5 @@
 import { isAudioFileName } from '../../../model/fileNames';
+import type { Stretch } from '../../../model/text/stretch';
 import { textStart } from '../../../model/text/textLayout';
 import { readKeyRange } from '../../../trade/readings/keyReading';
 import { TableCells } from '../cells';
@@ -13,11 +14,6 @@ const parting = String.raw`[\])]?[ \u00a0]*(?:->|=>|[-\u2013\u2014:=\u2192.)>])?
 /** A key, or two, before a name, and behind one. */
 const keyFirst = new RegExp(`^${key}${more}(?=[^\\p{L}\\p{N}#])${parting}([\\p{L}\\p{N}_("'./~].*)$`, 'u');
 const keyLast = new RegExp(`^(.*\\.\\w{2,5})${parting}(?<![\\p{L}\\p{N}])${key}${more}[\\])]?$`, 'u');
-
-interface Stretch {
-  start: number;
-  end: number;
-}
 
 interface Line {
   key: Stretch;

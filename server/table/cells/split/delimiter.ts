@@ -18,7 +18,7 @@ const surely = 1;
 const candidates: readonly Delimiter[] = ['tab', 'semicolon', 'bar', 'comma', 'columns'];
 
 /** Splits a text at a delimiter or by columns. */
-export function split(text: string, delimiter: Delimiter): TableCells {
+export function splitAtDelimiter(text: string, delimiter: Delimiter): TableCells {
   return delimiter === 'columns' ? splitColumns(text) : splitAt(text, delimiter);
 }
 
@@ -33,13 +33,13 @@ export function findDelimiter(text: string): Delimiter | undefined {
   let bestScore = 0;
   for (const delimiter of candidates) {
     if (delimiter !== 'columns' && !start.includes(String.fromCharCode(delimiterCodes[delimiter]))) continue;
-    const score = scoreOf(split(start, delimiter));
+    const score = scoreOf(splitAtDelimiter(start, delimiter));
     if (score > bestScore) {
       best = delimiter;
       bestScore = score;
     }
   }
-  return best ?? (scoreOf(split(start, 'space')) > surely ? 'space' : undefined);
+  return best ?? (scoreOf(splitAtDelimiter(start, 'space')) > surely ? 'space' : undefined);
 }
 
 /** The first lines of a text, up to the last one that is whole. */

@@ -1,3 +1,4 @@
+import type { Stretch } from '../../../model/text/stretch';
 import { textStart } from '../../../model/text/textLayout';
 import { isUnseen, TableCells } from '../cells';
 
@@ -7,12 +8,6 @@ const longestLine = 4096;
 const mostLines = 2000;
 
 interface Line {
-  start: number;
-  end: number;
-}
-
-/** A stretch of character positions that a column takes. */
-interface Stretch {
   start: number;
   end: number;
 }

@@ -1,4 +1,4 @@
-import { bytesOf } from '../../../model/text/textBytes';
+import { keptTextBytes } from '../../../model/text/textBytes';
 import { textStart } from '../../../model/text/textLayout';
 import { TableCells } from '../cells';
 
@@ -38,7 +38,7 @@ const beyondAscii = 0x80;
  */
 export function splitAt(text: string, delimiter: Exclude<Delimiter, 'columns'>): TableCells {
   const code = delimiterCodes[delimiter];
-  const codes = bytesOf(text, lineFeed);
+  const codes = keptTextBytes(text, lineFeed);
   const cells = new TableCells(text, codes, likelyCells(codes, code));
   const bordered = code === bar && hasBorders(cells);
   const length = text.length;

@@ -2,7 +2,7 @@ import { readHeading } from '../../../trade/headings/headings';
 import { lookAt } from '../../columns/cellKinds';
 import { TableCells } from '../cells';
 import type { Word } from './splitWords';
-import { headingsIn, isBlank, linesOf, wordsIn } from './splitWords';
+import { headingsIn, isBlankLine, linesOf, wordsIn } from './splitWords';
 
 const mostLooks = 200;
 const mostBefore = 25;
@@ -18,7 +18,7 @@ export function splitByHeadings(text: string): TableCells | undefined {
   for (const [at, line] of lines.slice(0, mostBefore).entries()) {
     const headings = knownHeadings(text, line);
     if (!headings) continue;
-    const below = lines.slice(at + 1).filter((one) => !isBlank(text, one));
+    const below = lines.slice(at + 1).filter((one) => !isBlankLine(text, one));
     const rows = below.filter((one) => valuesIn(text, one, headings.length - 1) !== undefined);
     if (rows.length < 2 || rows.length * 3 < below.length * 2) continue;
     return cellsOf(text, line, headings);

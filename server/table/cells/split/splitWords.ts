@@ -44,7 +44,7 @@ export function splitWords(text: string): TableCells | undefined {
   const lines = linesOf(text, Number.POSITIVE_INFINITY);
   const first = looked.findIndex((line) => line !== undefined);
   let above = first - 1;
-  while (above >= 0 && isBlank(text, lines[above])) above--;
+  while (above >= 0 && isBlankLine(text, lines[above])) above--;
   // A line of units alone stands below the headings that they belong to.
   const units = above > 0 && isUnits(text, lines[above]) ? lines[above] : undefined;
   if (units) above--;
@@ -113,7 +113,7 @@ export function linesOf(text: string, most: number): Word[] {
 }
 
 /** Whether a line holds neither letters nor digits. */
-export function isBlank(text: string, { start, end }: Word): boolean {
+export function isBlankLine(text: string, { start, end }: Word): boolean {
   return !/[\p{L}\p{N}]/u.test(text.slice(start, Math.min(end, start + longestLine)));
 }
 
@@ -150,7 +150,7 @@ function numberAt(text: string, { start, end }: Word): number {
 
 function partsOf(text: string, line: Word, counted: boolean): Word[] {
   const named = namedLine(text, line);
-  if (!named) return line.end > line.start && !isBlank(text, line) ? [line] : [];
+  if (!named) return line.end > line.start && !isBlankLine(text, line) ? [line] : [];
   const { name, number, values } = named;
   if (!number) return [name, ...values];
   return counted ? [number, name, ...values] : [{ start: number.start, end: name.end }, ...values];

@@ -1,5 +1,6 @@
 import type { MiddleC } from '../../../model/keys';
 import { keyboardSpans } from '../../../trade/instrumentSpans';
+import { conventions, octaveShifts } from '../../../trade/middleC';
 import { isGermanName } from '../../../trade/readings/keyReading';
 import { lacksLines, readLinedKey } from '../../../trade/readings/linedKeys';
 import type { Statements } from '../../../trade/statements/statements';
@@ -10,10 +11,10 @@ import { firstValueOf, otherForm, saysSo } from '../draft';
 import type { SampleFiles } from '../samples/sampleFiles';
 import { isNoteName } from '../values/columnFacts';
 import type { RowKey } from '../values/rowKeys';
-import { conventions, rowKey, shifts } from '../values/rowKeys';
+import { rowKey } from '../values/rowKeys';
 import type { Rows } from '../values/rows';
 import type { NumberWitness } from './numberWitness';
-import { numberWitness } from './numberWitness';
+import { numberPlaceWitness } from './numberWitness';
 
 type Key = Extract<ValueForm, { kind: 'key' }>;
 /** How keys are written: all key places of a document follow one convention. */
@@ -41,7 +42,7 @@ export function decideKeyForms(
       ? undefined
       : stated
         ? { middleC: stated.is, confidence: 0.97, reason: saysSo(stated.text) }
-        : (byNumbers(numberWitness(keys, rows.columns)) ?? decideOctave(keys, files, rows.count));
+        : (byNumbers(numberPlaceWitness(keys, rows.columns)) ?? decideOctave(keys, files, rows.count));
   if (octave) {
     drafts.push({
       id: 'middleC',
@@ -121,7 +122,7 @@ function linedByRoots(
     const plain = [rowKey(low)?.named, rowKey(high)?.named];
     if (plain.every((key) => key !== undefined)) {
       const [from, to] = plain as [number, number];
-      if (conventions.some((one) => from + shifts[one] <= number && number <= to + shifts[one]))
+      if (conventions.some((one) => from + octaveShifts[one] <= number && number <= to + octaveShifts[one]))
         return undefined;
     }
     for (const [name, isGerman] of [
@@ -188,7 +189,7 @@ class Votes {
   add(key: number, number: number): void {
     this.#rows++;
     this.#keys.add(key);
-    const fitting = conventions.find((one) => key + shifts[one] === number);
+    const fitting = conventions.find((one) => key + octaveShifts[one] === number);
     if (fitting) this.#counts.set(fitting, (this.#counts.get(fitting) ?? 0) + 1);
   }
 
@@ -244,7 +245,7 @@ function decideOctave(keys: readonly Assigned[], files: SampleFiles, rowCount: n
     const own = root?.named ?? (low?.named === high?.named ? low?.named : undefined);
     if (inName !== undefined && own !== undefined) byName.add(own, inName);
   }
-  const fits = (one: MiddleC) => least + shifts[one] >= 0 && greatest + shifts[one] <= 127;
+  const fits = (one: MiddleC) => least + octaveShifts[one] >= 0 && greatest + octaveShifts[one] <= 127;
   return (
     byText.winner(0.97, (count) => `The numbers beside ${count} note names agree with that.`) ??
     byFile.winner(0.97, (count) => `The root keys in ${count} sample files agree with that.`) ??
@@ -273,7 +274,7 @@ function voteByRange(votes: Votes, root: RowKey, low: RowKey, high: RowKey): voi
   if ((root.number === undefined) === (low.number === undefined)) return;
   if ((low.number === undefined) !== (high.number === undefined)) return;
   const fitting = conventions.filter((one) => {
-    const at = (key: RowKey) => key.number ?? (key.named as number) + shifts[one];
+    const at = (key: RowKey) => key.number ?? (key.named as number) + octaveShifts[one];
     return at(low) <= at(root) && at(root) <= at(high);
   });
   if (fitting.length === 1) votes.addFor(fitting[0], root.named ?? (low.named as number));
@@ -291,7 +292,9 @@ function byExtremes(fits: (one: MiddleC) => boolean): Octave | undefined {
 
 function byKeyboard(least: number, greatest: number): Octave | undefined {
   for (const { keys, low, high } of keyboardSpans) {
-    const middleC = conventions.find((one) => least + shifts[one] === low && greatest + shifts[one] === high);
+    const middleC = conventions.find(
+      (one) => least + octaveShifts[one] === low && greatest + octaveShifts[one] === high,
+    );
     if (middleC) {
       return { middleC, confidence: 0.85, reason: `The keys then span those of a keyboard of ${keys} keys.` };
     }

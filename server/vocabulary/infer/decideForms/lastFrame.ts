@@ -1,7 +1,7 @@
 import type { Statements } from '../../../trade/statements/statements';
 import type { Assigned } from '../assign';
 import type { Draft } from '../draft';
-import { firstValueOf, otherForm, placeName, saysSo } from '../draft';
+import { firstValueOf, otherForm, saysSo, wordedPlace } from '../draft';
 import type { SampleFiles } from '../samples/sampleFiles';
 import type { PositionForm } from './positionPlaces';
 import { countedFrom, framesOf, isAt, isEnd } from './positionPlaces';
@@ -44,8 +44,8 @@ export function decideLast(
       id: `${idOf(assigned)}.last`,
       message:
         last === 'included'
-          ? `${placeName(assigned)} names the last frame that is played.`
-          : `${placeName(assigned)} names the frame behind the last one that is played.`,
+          ? `${wordedPlace(assigned)} names the last frame that is played.`
+          : `${wordedPlace(assigned)} names the frame behind the last one that is played.`,
       confidence,
       evidence: [reason],
       span: firstValueOf(assigned),

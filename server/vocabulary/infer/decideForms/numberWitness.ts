@@ -1,7 +1,8 @@
 import type { MiddleC } from '../../../model/keys';
+import { conventions, octaveShifts } from '../../../trade/middleC';
 import type { Assigned } from '../assign';
 import type { Column } from '../values/column';
-import { conventions, rowKey, shifts } from '../values/rowKeys';
+import { rowKey } from '../values/rowKeys';
 
 /** A number in one row alone is no witness. */
 const fewest = 2;
@@ -13,7 +14,7 @@ export interface NumberWitness {
 }
 
 /** Finds a place of plain numbers that lie one and the same distance from the note names of another place, in all regions. */
-export function numberWitness(
+export function numberPlaceWitness(
   keys: readonly Assigned[],
   columns: readonly Column[],
 ): NumberWitness | undefined {
@@ -41,6 +42,6 @@ function distance(cells: Column['cells'], texts: Assigned['texts']): NumberWitne
     if (Number(text) - key.named !== between) return undefined;
     seen.add(key.named);
   }
-  const middleC = conventions.find((one) => shifts[one] === between);
+  const middleC = conventions.find((one) => octaveShifts[one] === between);
   return middleC && { middleC, count: seen.size };
 }

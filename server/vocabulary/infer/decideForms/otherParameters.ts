@@ -5,7 +5,7 @@ import type { Assigned } from '../assign';
 import { parameterAt } from '../draft';
 import type { ColumnFacts } from '../values/columnFacts';
 import type { InferredTarget } from '../words/meaningRules';
-import { direction, filterType, loopMode, loopUntil, offMode, triggerWord } from '../words/words';
+import { direction, filterType, loopMode, loopUntil, offMode, triggerOfName } from '../words/words';
 import { loopParameters } from './loopParameters';
 import { unitTextOf } from './unitText';
 import { switchForm, wordsForm } from './wordForms';
@@ -16,7 +16,7 @@ type WordsForm = Extract<ValueForm, { kind: 'words' }>;
 /** Parameters that are said in words, with what a word says. */
 const wordParameters: Readonly<Record<InferredTarget, (word: string) => string | undefined>> = {
   loop_type: (word) => loopMode(word)?.type,
-  trigger: triggerWord,
+  trigger: triggerOfName,
   direction,
   off_mode: offMode,
   fil_type: filterType,

@@ -2,7 +2,7 @@ import { levelScalePhrases } from '../../../trade/scales/levelScale';
 import type { ValueForm, VocabularyParameter } from '../../vocabulary';
 import type { Assigned } from '../assign';
 import type { Alternative, Draft } from '../draft';
-import { firstValueOf, parameterAt, placeName, saysSo } from '../draft';
+import { firstValueOf, parameterAt, saysSo, wordedPlace } from '../draft';
 import { keyTargets, velocityTargets } from '../values/plausible';
 import { parameterWords } from '../words/parameterWords';
 import type { FormReading } from './soundForms';
@@ -12,7 +12,7 @@ export function formDraft(id: string, one: Assigned, parameter: string, reading:
   const { at, part } = parameterAt(one, parameter, reading.form);
   return {
     id,
-    message: `${placeName(one)} is ${parameterWords[parameter] ?? parameter} ${formWords(reading.form)}.`,
+    message: `${wordedPlace(one)} is ${parameterWords[parameter] ?? parameter} ${formWords(reading.form)}.`,
     confidence: reading.confidence,
     ...(reading.isOpen && { isGuess: true }),
     evidence: [reading.reason],
@@ -57,7 +57,7 @@ export function placeDraft(
   const [first] = parameters as [VocabularyParameter];
   return {
     id,
-    message: `${part}${placeName(one)} of ${where} is ${names.join(' and ')}.`,
+    message: `${part}${wordedPlace(one)} of ${where} is ${names.join(' and ')}.`,
     confidence: one.weight,
     evidence: [
       one.evidence ??
@@ -94,7 +94,7 @@ export function addedDraft(
   const inherited = one.target === 'attenuation' ? 'volume' : one.target;
   return {
     id: `${id}.adds`,
-    message: `${placeName(one)} of <${element}> is added to ${parameterWords[inherited] ?? inherited} of each region inside.`,
+    message: `${wordedPlace(one)} of <${element}> is added to ${parameterWords[inherited] ?? inherited} of each region inside.`,
     confidence: stated === undefined ? 0.65 : 0.95,
     evidence: [
       stated === undefined
@@ -123,7 +123,7 @@ export function overriddenDraft(
   const header = one.column.level === 0 ? 'global' : 'group';
   return {
     id: `${id}.adds`,
-    message: `${placeName(one)} of <${element}> is ${parameterWords[parameter] ?? parameter} of the regions inside that have none of their own.`,
+    message: `${wordedPlace(one)} of <${element}> is ${parameterWords[parameter] ?? parameter} of the regions inside that have none of their own.`,
     confidence: 0.8,
     isGuess: true,
     evidence: ['Some have one, and nothing says that both are added.'],

@@ -1,6 +1,6 @@
 import type { Assigned } from '../assign';
 import type { Draft } from '../draft';
-import { firstValueOf, otherForm, placeName } from '../draft';
+import { firstValueOf, otherForm, wordedPlace } from '../draft';
 import type { SampleFiles } from '../samples/sampleFiles';
 import type { XmlStatements } from '../statements';
 import { decideFirst } from './firstFrame';
@@ -9,7 +9,7 @@ import type { PositionForm } from './positionPlaces';
 import { countedFrom, isAt, parameterOf } from './positionPlaces';
 import { decideRate } from './positionRate';
 import type { UnitReading } from './positionUnits';
-import { fitsUnit, unitLabels, unitOf, units } from './positionUnits';
+import { fitsUnit, positionUnit, unitLabels, units } from './positionUnits';
 import { unitTextOf } from './unitText';
 
 /** The form of each place that holds a position, and the parameter that it gives. */
@@ -41,7 +41,7 @@ export function decidePositionForms(
 ): PositionForms {
   const forms = new Map<Assigned, PositionForm>();
   const drafts: Draft[] = [];
-  const readings = new Map(positions.map((one) => [one, unitOf(one, files)]));
+  const readings = new Map(positions.map((one) => [one, positionUnit(one, files)]));
   const surest = [...readings.values()].sort((one, other) => other.confidence - one.confidence)[0];
   for (const assigned of positions) {
     let reading = readings.get(assigned) as UnitReading;
@@ -68,7 +68,7 @@ export function decidePositionForms(
     forms.set(assigned, form);
     drafts.push({
       id: `${idOf(assigned)}.unit`,
-      message: `${placeName(assigned)} is counted in ${unitLabels[reading.unit]}.`,
+      message: `${wordedPlace(assigned)} is counted in ${unitLabels[reading.unit]}.`,
       confidence: reading.confidence,
       evidence: [reading.reason],
       span: firstValueOf(assigned),

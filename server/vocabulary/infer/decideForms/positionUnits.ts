@@ -28,7 +28,7 @@ export interface UnitReading {
 }
 
 /** Works out what the values of a place are counted in. */
-export function unitOf(assigned: Assigned, files: SampleFiles): UnitReading {
+export function positionUnit(assigned: Assigned, files: SampleFiles): UnitReading {
   const { facts, unit } = assigned;
   const written = facts.unit && nameUnits[facts.unit];
   if (written)

@@ -1,7 +1,7 @@
 import type { ValueForm } from '../../vocabulary';
 import type { Assigned } from '../assign';
 import type { Draft } from '../draft';
-import { firstValueOf, otherForm, placeName } from '../draft';
+import { firstValueOf, otherForm, wordedPlace } from '../draft';
 
 type PathForm = Extract<ValueForm, { kind: 'path' }>;
 
@@ -19,7 +19,7 @@ export function samplePathDrafts(
   endings: readonly string[],
 ): Draft[] {
   const { folder, under, ending, list } = form;
-  const name = placeName(place);
+  const name = wordedPlace(place);
   const { found, looked } = files;
   const proof = found > 0 ? `${found} of ${looked} sample files are found so.` : undefined;
   const about = {

@@ -1,6 +1,6 @@
 import type { Assigned } from '../assign';
 import type { Draft } from '../draft';
-import { firstValueOf, placeName } from '../draft';
+import { firstValueOf, wordedPlace } from '../draft';
 import { keyTargets } from './plausible';
 
 /** Notes on ranges that no numbers give: velocities shared out among dynamics, and keys that nothing says. */
@@ -11,7 +11,7 @@ export function assumedRanges(assigned: readonly Assigned[]): Draft[] {
     drafts.push({
       ...draftAt(dynamics),
       id: 'velocity.dynamics',
-      message: `${placeName(dynamics)} names dynamics: the velocities 1 to 127 are shared out among them.`,
+      message: `${wordedPlace(dynamics)} names dynamics: the velocities 1 to 127 are shared out among them.`,
       evidence: ['No numbers give the velocities.'],
     });
   const sample = assigned.find(({ target }) => target === 'sample');

@@ -7,7 +7,7 @@ import {
   offMode,
   panSide,
   switchWord,
-  triggerWord,
+  triggerOfName,
 } from '../words/words';
 import type { ColumnFacts } from './columnFacts';
 import { rangesOf } from './rangeText';
@@ -53,7 +53,7 @@ const wordTargets: Readonly<Record<InferredTarget, (word: string) => unknown>> =
   loop_until: loopUntil,
   release_switch: switchWord,
   reverse: switchWord,
-  trigger: triggerWord,
+  trigger: triggerOfName,
   direction,
   off_mode: offMode,
   fil_type: filterType,

@@ -1,13 +1,8 @@
-import type { MiddleC } from '../../../model/keys';
+import { conventions, octaveShifts } from '../../../trade/middleC';
 import { readKey as readTableKey } from '../../../trade/readings/keyReading';
 import { lacksLines, readLinedKey } from '../../../trade/readings/linedKeys';
 import { readKeyForm } from '../../forms/keys';
 import { isNoteName } from './columnFacts';
-
-/** The ways to count octaves, the most usual first. */
-export const conventions: readonly MiddleC[] = ['C4', 'C3', 'C5'];
-/** Keys to add to a note name that was read with middle C = C4. */
-export const shifts: Readonly<Record<MiddleC, number>> = { C3: 12, C4: 0, C5: -12 };
 
 /** A key as a row gives it. */
 export interface RowKey {
@@ -29,7 +24,7 @@ export function rowKey(text: string | undefined): RowKey | undefined {
     return { number: both.number, named: both.named };
   for (const middleC of conventions) {
     const key = readKeyForm({ kind: 'key', written: 'name', middleC }, text);
-    if (key !== undefined) return { named: key - shifts[middleC] };
+    if (key !== undefined) return { named: key - octaveShifts[middleC] };
   }
   const named = readTableKey(text)?.named;
   return named === undefined ? undefined : { named };

@@ -1,7 +1,7 @@
 import type { StepEnd } from '../../vocabulary';
 import type { Assigned } from '../assign';
 import type { Draft } from '../draft';
-import { firstValueOf, placeName } from '../draft';
+import { firstValueOf, wordedPlace } from '../draft';
 
 const ends: readonly (readonly [given: StepEnd, missing: StepEnd, words: string])[] = [
   ['hikey', 'lokey', 'low key'],
@@ -29,7 +29,7 @@ export function stepEnds(assigned: readonly Assigned[]): { steps: StepEnd[]; dra
     const isLow = missing.startsWith('lo');
     drafts.push({
       id: `${missing}.step`,
-      message: `No place gives the ${words}: it is the one ${isLow ? 'above' : 'below'} what ${placeName(one)} of the ${isLow ? 'step before' : 'next step'} says.`,
+      message: `No place gives the ${words}: it is the one ${isLow ? 'above' : 'below'} what ${wordedPlace(one)} of the ${isLow ? 'step before' : 'next step'} says.`,
       confidence: 0.8,
       isGuess: true,
       evidence: ['Only one end of the ranges is written.'],

@@ -1,5 +1,5 @@
 /** What names say, by the things that their words stand for; where a name leaves it open, the likeliest first. */
-export const rules: ReadonlyMap<string, readonly InferredTarget[]> = new Map(
+export const meaningsOfThings: ReadonlyMap<string, readonly InferredTarget[]> = new Map(
   `
 lo key = lokey
 hi key = hikey

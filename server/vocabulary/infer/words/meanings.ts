@@ -1,6 +1,6 @@
 import type { Unit } from '../../../trade/meaning';
 import type { InferredTarget } from './meaningRules';
-import { rules, setKey } from './meaningRules';
+import { meaningsOfThings, setKey } from './meaningRules';
 import { conceptsOf, letteredConcepts } from './tradeWords';
 
 /** One thing that the name of a place can mean. */
@@ -240,9 +240,9 @@ function targetsOf(concepts: readonly string[]): readonly InferredTarget[] | und
       return undefined;
     }
     const found =
-      rules.get(setKey([...left])) ??
-      rules.get(replaced(left, sameEnds)) ??
-      rules.get(replaced(left, [...sameEnds, ...laterEnds]));
+      meaningsOfThings.get(setKey([...left])) ??
+      meaningsOfThings.get(replaced(left, sameEnds)) ??
+      meaningsOfThings.get(replaced(left, [...sameEnds, ...laterEnds]));
     if (found) return found;
     left = new Set(left);
   }

@@ -180,7 +180,7 @@ const triggers: Readonly<Record<string, string>> = {
 };
 
 /** What starts a region, by a word for it. */
-export function triggerWord(word: string): string | undefined {
+export function triggerOfName(word: string): string | undefined {
   const bare = spaced(word);
   if (triggers[bare]) return triggers[bare];
   const known = wordOfAnyLanguage(bare);
@@ -194,7 +194,7 @@ export function triggerWord(word: string): string | undefined {
 export function surelyTrigger(word: string): string | undefined {
   return /^(?:on|off|start|end|normal|play|hit|first|bound|tied)$/.test(spaced(word))
     ? undefined
-    : triggerWord(word);
+    : triggerOfName(word);
 }
 
 /** Whether the name of an element says that what stands in it starts when a key is let go. */

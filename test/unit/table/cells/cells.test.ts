@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { TableCells } from '../../../../server/table/cells/cells';
-import { findDelimiter, isRuling, split } from '../../../../server/table/cells/split/delimiter';
+import { findDelimiter, isRuling, splitAtDelimiter } from '../../../../server/table/cells/split/delimiter';
 import { splitAt } from '../../../../server/table/cells/split/splitAt';
 
 function grid(cells: TableCells): string[][] {
@@ -76,7 +76,7 @@ describe('columns of spaces', () => {
       'soft b 1.wav     F3       A3        G#3',
       'x.wav                     B3        A#3',
     ].join('\n');
-    expect(grid(split(text, 'columns'))).toEqual([
+    expect(grid(splitAtDelimiter(text, 'columns'))).toEqual([
       ['Sample file', 'Low key', 'High key', 'Root'],
       ['soft a.wav', 'C3', 'E3', 'D3'],
       ['soft b 1.wav', 'F3', 'A3', 'G#3'],
@@ -86,7 +86,7 @@ describe('columns of spaces', () => {
 
   it('takes numbers set to the right', () => {
     const text = ['sample    lo   hi  gain', 'a.wav      0   59  -3.5', 'bb.wav    60  127     2'].join('\n');
-    expect(grid(split(text, 'columns')).slice(1)).toEqual([
+    expect(grid(splitAtDelimiter(text, 'columns')).slice(1)).toEqual([
       ['a.wav', '0', '59', '-3.5'],
       ['bb.wav', '60', '127', '2'],
     ]);
@@ -94,7 +94,7 @@ describe('columns of spaces', () => {
 
   it('falls back to runs of spaces where nothing stands in line', () => {
     const text = 'a.wav  60  58\nlong name here.wav  61  59\nb.wav    100  99';
-    expect(grid(split(text, 'columns'))).toEqual([
+    expect(grid(splitAtDelimiter(text, 'columns'))).toEqual([
       ['a.wav', '60', '58'],
       ['long name here.wav', '61', '59'],
       ['b.wav', '100', '99'],

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import type { Entry } from '../../../../server/workspace/samples/folderIndex';
+import type { PathState } from '../../../../server/workspace/samples/folderIndex';
 import { FolderIndex } from '../../../../server/workspace/samples/folderIndex';
 import { MemoryFiles } from '../memoryFiles';
 
 /** Asks until nothing more is wanted. */
-async function find(index: FolderIndex, path: string): Promise<Entry> {
+async function find(index: FolderIndex, path: string): Promise<PathState> {
   let entry = index.entry(path);
   for (let round = 0; index.wants; round++) {
     expect(round).toBeLessThan(20);
@@ -17,7 +17,7 @@ async function find(index: FolderIndex, path: string): Promise<Entry> {
 const files = () => new MemoryFiles({ '/music/Samples/Soft/C4.wav': '', '/music/a.sfz': '', '/x.wav': '' });
 
 describe('what stands at a path', () => {
-  it.each<[string, Entry]>([
+  it.each<[string, PathState]>([
     ['/music/a.sfz', { kind: 'file' }],
     ['/music/Samples', { kind: 'folder' }],
     ['/music/b.sfz', { kind: 'missing' }],

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { mainSpan } from '../../../../server/model/text/span';
 import { SampleFinder } from '../../../../server/workspace/samples/sampleFinder';
-import { questionOf, sampleNotes } from '../../../../server/workspace/samples/sampleNotes';
+import { notesOnSamples, questionOf } from '../../../../server/workspace/samples/sampleNotes';
 
 const files = [
   '/music/Samples/bell C#4 soft.wav',
@@ -88,7 +88,7 @@ describe('what is said of samples', () => {
 
   it('counts what would be very many notes', () => {
     const messages = Array.from({ length: 70 }, (_, at) => ({ name: `${at}.wav`, message: `Note ${at}.` }));
-    const notes = sampleNotes(messages, () => mainSpan(0, 1));
+    const notes = notesOnSamples(messages, () => mainSpan(0, 1));
     expect(notes).toHaveLength(50);
     expect(notes[49]?.message).toMatch(/^Note 49\. .*20 more samples/);
   });

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import wavefile from 'wavefile';
-import { loopSeam, measureLoopSeam } from '../../../../../server/audio/measure/loops/loopSeam';
+import { measureLoopSeam, seamInMemory } from '../../../../../server/audio/measure/loops/loopSeam';
 import { nearerEnd } from '../../../../../server/audio/measure/loops/loopSearch';
 import type { LoopSurroundings } from '../../../../../server/audio/measure/loops/loopSurroundings';
 import { readerOf } from '../../byteFiles';
@@ -146,11 +146,11 @@ describe('the seam of a loop', () => {
         const sound = Float64Array.from({ length: 40000 }, (_, frame) => 0.3 * one[frame % period]);
         const start = 6000;
         const end = start + period * periods - 1;
-        expect(loopSeam(loopIn(sound, start, end)).isAudible).toBe(false);
+        expect(seamInMemory(loopIn(sound, start, end)).isAudible).toBe(false);
         const away = Math.max(1, Math.round(moved * period)) * (isLater ? 1 : -1);
         const around = loopIn(sound, start, end + away);
         expect(nearerEnd(around, start)).toMatchObject({ start, end });
-        const seam = loopSeam(around);
+        const seam = seamInMemory(around);
         // A quarter of a period can be heard in any of these; a few frames may be as smooth as the wave itself.
         if (moved >= 0.25) expect(seam.isAudible).toBe(true);
         if (seam.isAudible) expect(seam.better).toEqual({ start, end });
@@ -165,7 +165,7 @@ describe('the seam of a loop', () => {
       fc.property(seeds, frame, frame, (seed, first, last) => {
         const random = randomNumbers(seed);
         const noise = Float64Array.from({ length: 30000 }, () => 0.5 * random());
-        const seam = loopSeam(loopIn(noise, first, 12000 + 2 * last));
+        const seam = seamInMemory(loopIn(noise, first, 12000 + 2 * last));
         expect(seam).toMatchObject({ isAudible: false });
         expect(seam.better ?? seam.crossfadeFrames).toBeUndefined();
       }),
@@ -182,7 +182,7 @@ describe('the seam of a loop', () => {
     const [start, end] = [20000, 59999];
 
     it('is heard by its level alone', () => {
-      const seam = loopSeam(loopIn(frames, start, end));
+      const seam = seamInMemory(loopIn(frames, start, end));
       expect(seam.isAudible).toBe(true);
       expect(seam.step).toBeLessThan(2 * seam.greatestStep);
       expect(seam.better).toBeUndefined();
@@ -192,7 +192,7 @@ describe('the seam of a loop', () => {
     });
 
     it('is smooth once the crossfade that it proposes is made', () => {
-      const length = loopSeam(loopIn(frames, start, end)).crossfadeFrames ?? 0;
+      const length = seamInMemory(loopIn(frames, start, end)).crossfadeFrames ?? 0;
       expect(length).toBeGreaterThan(0);
       // Common practice: the end fades out while what lies before the start fades in.
       const faded = frames.slice();
@@ -201,11 +201,11 @@ describe('the seam of a loop', () => {
         const at = end - length + 1 + number;
         faded[at] = (1 - share) * frames[at] + share * frames[start - length + number];
       }
-      expect(loopSeam(loopIn(faded, start, end))).toMatchObject({ isAudible: false });
+      expect(seamInMemory(loopIn(faded, start, end))).toMatchObject({ isAudible: false });
     });
 
     it('has no crossfade where there is no sound before its start', () => {
-      expect(loopSeam(loopIn(frames.slice(start), 0, end - start)).crossfadeFrames).toBeUndefined();
+      expect(seamInMemory(loopIn(frames.slice(start), 0, end - start)).crossfadeFrames).toBeUndefined();
     });
   });
 
@@ -215,7 +215,7 @@ describe('the seam of a loop', () => {
     for (let frame = 5500; frame < 6000; frame++) {
       knocked[frame] = knocked[frame] + 0.8 * random();
     }
-    const seam = loopSeam(loopIn(knocked, 6000, 20030));
+    const seam = seamInMemory(loopIn(knocked, 6000, 20030));
     expect(seam.isAudible).toBe(true);
     expect(seam.better?.start).toBeGreaterThan(6000);
     const { start, end } = seam.better ?? { start: 0, end: 0 };

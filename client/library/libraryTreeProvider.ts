@@ -8,7 +8,7 @@ import type { Libraries } from './libraries';
 export type LibraryNode = { library: LibraryView; row?: LibraryRow };
 
 /** The tree of libraries and their instruments with their states. */
-export class LibraryTree implements TreeDataProvider<LibraryNode> {
+export class LibraryTreeProvider implements TreeDataProvider<LibraryNode> {
   readonly #libraries: Libraries;
   readonly #changed = new EventEmitter<undefined>();
   readonly onDidChangeTreeData: Event<undefined> = this.#changed.event;

@@ -15,7 +15,7 @@ const perHeader = 64;
 const regionsInStep = 20_000;
 
 /** Makes the groups and zones of a table headers and parameters; each value's span is the cell it comes from. */
-export function* buildInstrument(
+export function* instrumentOfZones(
   text: string,
   path: string,
   zones: ZoneList,

@@ -1,5 +1,5 @@
 /** What is known of the note of a voice for its whole life. */
-export interface PlayedNote {
+export interface VoiceNote {
   key: number;
   velocity: number;
   /** What random values of the voice are drawn from. */

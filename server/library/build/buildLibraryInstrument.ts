@@ -59,7 +59,7 @@ export interface BuildTools {
  * Builds one instrument of a library where anything of it has changed: converts, checks, measures, and puts its files, its
  * record and at last its state in place. Never rejects for a fault of the instrument, which is then `failed`.
  */
-export async function buildInstrument(
+export async function buildLibraryInstrument(
   library: ResolvedLibrary,
   one: LibraryInstrument,
   tools: BuildTools,

@@ -25,7 +25,7 @@ export const pageFrames = 1 << 16;
 export type TellPage = (sample: number, page: number, isThere: boolean) => void;
 
 /** The samples that voices can read, by their numbers in the program. */
-export class SampleStore {
+export class VoiceSamples {
   readonly #samples = new Map<number, StoredSample>();
 
   /**
