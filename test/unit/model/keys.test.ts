@@ -1,6 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { isRaisedKey, keyOfNoteName, noteNameOf } from '../../../server/model/keys';
+import {
+  frequencyOfKey,
+  isRaisedKey,
+  keyOfFrequency,
+  keyOfNoteName,
+  noteNameOf,
+} from '../../../server/model/keys';
 
 describe('the key of a note name', () => {
   it.each([
@@ -71,6 +77,27 @@ describe('the key of a note name', () => {
         },
       ),
     );
+  });
+});
+
+describe('the name of a key', () => {
+  // Twelve semitones an octave, on both sides of the keys that MIDI has: our choice, for what counts past them.
+  it('goes on past the keys of a keyboard', () => {
+    expect(noteNameOf(128)).toBe('G#9');
+    expect(noteNameOf(-1)).toBe('B-2');
+  });
+});
+
+describe('the frequency of a key', () => {
+  // ISO 16:1975: A4 is 440 Hz; equal temperament: an octave doubles.
+  it.each([
+    [69, 440],
+    [57, 220],
+    [81, 880],
+    [21, 27.5],
+  ])('%i is %d Hz, and back', (key, hertz) => {
+    expect(frequencyOfKey(key)).toBeCloseTo(hertz, 9);
+    expect(keyOfFrequency(hertz)).toBeCloseTo(key, 9);
   });
 });
 
