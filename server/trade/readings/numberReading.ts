@@ -12,7 +12,7 @@ export interface NumberReading {
 const longest = 64;
 const plain = /^-?\d{1,15}(?:\.\d{1,15})?$/;
 const general =
-  /^([+-]?)\s?(inf|infinity|∞|\d[\d.,'\u2019 \u00a0\u202f]{0,40}|[.,]\d{1,20})\s?([^\d\s].{0,20})?$/i;
+  /^([+-]?)\s?(infinity|inf|∞|\d[\d.,'\u2019 \u00a0\u202f]{0,40}|[.,]\d{1,20})\s?([^\d\s].{0,20})?$/i;
 const clock = /^(?:(\d{1,2}):)?(\d{1,3}):(\d{1,2}(?:[.,]\d{1,9})?)$/;
 const fraction = /^([+-]?)\s?(?:(\d{1,6})[\s-])?\s?(\d{1,3})\s?[/\u2044]\s?(\d{1,3})\s?([^\d\s].{0,20})?$/;
 const hexadecimal = /^(?:0x|\$)([\da-f]{1,8})$/i;
