@@ -9,6 +9,9 @@ export const tuningScales: readonly TuningScale[] = ['cents', 'semitones', 'rati
 /** Beyond an octave nobody counts fractions of semitones (our choice). */
 const mostSemitones = 13;
 
+/** Whole keys farther away are no tuning of a sample that still sounds like one (our choice). */
+const mostCoarse = 48;
+
 /** What a name says of a tuning: that it is a fine one, or one in whole keys. */
 export type TuningName = 'fine' | 'coarse' | undefined;
 
@@ -34,8 +37,7 @@ export function tuningScale(numbers: Numbers, name?: TuningName): ScaleReading<T
   const said = `The numbers lie from ${least} to ${greatest}`;
   if (most === 0) return reading('cents', 0.7, 'Only 0 occurs.', false);
   if (name === 'coarse') {
-    const isHundreds = !isFractional && most >= 100 && areMultiplesOf(numbers, 100);
-    if (isHundreds || most > 48) return reading('cents', 0.8, `${said}, too far for semitones.`);
+    if (most > mostCoarse) return reading('cents', 0.8, `${said}, too far for semitones.`);
     return reading('semitones', 0.9, `${said}, and the name speaks of a coarse tuning.`, false);
   }
   if (isFractional && most <= 1) return reading('semitones', 0.88, `${said}, with fractions.`);

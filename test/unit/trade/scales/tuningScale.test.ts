@@ -17,6 +17,9 @@ describe('tunings', () => {
     ['cents', [-12, 0, 11], true],
     ['cents', [-11, 0, 12], true],
     ['cents', [-12, 5, 12], true],
+    // Octaves to both sides are meant where both occur.
+    ['cents', [0, 12], true],
+    ['cents', [-12, 0], true],
     ['cents', [25, -10, 0], false],
     ['cents', [25.5, -10, 0], false],
     ['cents', [14, 0], false],
