@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { canHold, harmlessKinds, harmlessName, parting } from '../../../server/sfz/holdable';
+import { harmlessKinds, harmlessName, isReadBack, parting } from '../../../server/sfz/holdable';
 
 /** What SFZ can hold: a value goes to the next opcode, header, remark or line end (sfzformat.com, basics). */
 describe('a name and a value that read back as they are', () => {
@@ -15,7 +15,7 @@ describe('a name and a value that read back as they are', () => {
     ['sample', '*sine'],
     ['region_label', 'loud & clear'],
   ])('%s=%s', (name, value) => {
-    expect(canHold(name, value)).toBe(true);
+    expect(isReadBack(name, value)).toBe(true);
   });
 
   it.each([
@@ -36,7 +36,7 @@ describe('a name and a value that read back as they are', () => {
     ['sample', 'a\n#include "b"'],
     ['sample', 'a next=1 next'],
   ])('%j=%j does not', (name, value) => {
-    expect(canHold(name, value)).toBe(false);
+    expect(isReadBack(name, value)).toBe(false);
   });
 });
 

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import {
   areMultiplesOf,
   different,
-  holds,
+  holdsNumber,
   numbersOf,
   withoutOutlier,
 } from '../../../../server/trade/scales/numbers';
@@ -93,9 +93,9 @@ describe('questions to numbers', () => {
 
   it('hold what is among them, at either end', () => {
     const numbers = numbersOf([1, none, 3]);
-    expect(holds(numbers, 1)).toBe(true);
-    expect(holds(numbers, 3)).toBe(true);
-    expect(holds(numbers, 2)).toBe(false);
+    expect(holdsNumber(numbers, 1)).toBe(true);
+    expect(holdsNumber(numbers, 3)).toBe(true);
+    expect(holdsNumber(numbers, 2)).toBe(false);
   });
 
   it('are counted once each, up to as many as matter', () => {
