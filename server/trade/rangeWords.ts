@@ -1,4 +1,6 @@
 import { languages } from './languages/languages';
+import type { RangeEndWords } from './languages/languageWords';
+import { bareWord } from './languages/spelling';
 
 /** The words of all languages between the two ends of a range, as a part of a pattern that goes by `i` and `u`. */
 export const rangeWords: string = oneOf(languages.flatMap(({ between }) => between));
@@ -11,7 +13,19 @@ export const gluedRangeWords: string = oneOf(
 /** The words of all languages between a position and how many there are, as a part of such a pattern. */
 export const outOfWords: string = oneOf(languages.flatMap(({ outOf }) => outOf));
 
+/** The words of all languages that stand before a number at one end of a range, as a part of such a pattern. */
+export function rangeEndWords(...kinds: readonly (keyof RangeEndWords)[]): string {
+  return oneOf(languages.flatMap(({ ends }) => kinds.flatMap((kind) => ends[kind] ?? [])));
+}
+
+/** Words of a heading for the two ends of a range that say something only beside one another, bare, from one language each. */
+export const pairedEnds: readonly (readonly [low: string, high: string])[] = languages.flatMap(({ ends }) =>
+  (ends.low ?? []).flatMap((low) =>
+    (ends.high ?? []).map((high) => [bareWord(low), bareWord(high)] as const),
+  ),
+);
+
 function oneOf(words: readonly string[]): string {
   const longestFirst = [...new Set(words)].sort((a, b) => b.length - a.length);
-  return `(?:${longestFirst.join('|')})`;
+  return `(?:${longestFirst.join('|').replaceAll("'", "['\\u2019 ]?")})`;
 }

@@ -3,6 +3,7 @@ import { panWord } from '../../trade/languages/cellWords';
 import { languages } from '../../trade/languages/languages';
 import { bareWord, wordsOf } from '../../trade/languages/spelling';
 import { nameKinds } from '../../trade/names/nameParts';
+import { rangeWords } from '../../trade/rangeWords';
 import { isGermanName, readKeyRange } from '../../trade/readings/keyReading';
 import { triggerIn } from '../../trade/readings/triggers';
 import { statedSettings } from '../../trade/statements/settings';
@@ -58,8 +59,10 @@ function groupOf(heading: string): string {
   return /\p{L}/u.test(short) ? short : name;
 }
 
-const between =
-  /(?<![\p{L}\d.])(\d{1,3})\s*(?:[-\u2010-\u2015\u2212~\u2192]|\.{2,3}|\u2026|to|bis|\u00e0|a)\s*(\d{1,3})(?![\p{L}\d.])/iu;
+const between = new RegExp(
+  String.raw`(?<![\p{L}\d.])(\d{1,3})\s*(?:[-\u2010-\u2015\u2212~\u2192]|\.{2,3}|\u2026|${rangeWords})\s*(\d{1,3})(?![\p{L}\d.])`,
+  'iu',
+);
 const velocityWord = /\b(?:vel\p{L}*|dyn\p{L}*|anschlag\p{L}*|v\u00e9l\p{L}*|aanslag)/iu;
 
 /** Velocities in all headings, such as `soft (1-45)`: said to be, or sharing out 1 to 127 without a hole. */

@@ -1,5 +1,6 @@
 import { PairNumbers } from '../../model/overlaps/pairNumbers';
 import { rounded } from '../../trade/decimal';
+import { rangeWords } from '../../trade/rangeWords';
 import { readSequence } from '../../trade/readings/numberReading';
 import { CellReadings } from '../cells/cellReadings';
 import type { ColumnReading } from '../columns/columnReading';
@@ -7,7 +8,10 @@ import { columnName } from '../columns/columnReading';
 import type { ZoneCells } from '../zones/zoneCells';
 import type { MergedRows } from './mergedRows';
 
-const range = /^(\d+(?:[.,]\d+)?)\s?(%?)\s?(?:-|\u2013|\.\.+|to|bis|a|\u00e0)\s?(\d+(?:[.,]\d+)?)\s?(%?)$/;
+const range = new RegExp(
+  String.raw`^(\d+(?:[.,]\d+)?)\s?(%?)\s?(?:-|\u2013|\.\.+|${rangeWords})\s?(\d+(?:[.,]\d+)?)\s?(%?)$`,
+  'iu',
+);
 const most = 64;
 
 /**

@@ -1,6 +1,7 @@
 import { languages } from '../languages/languages';
 import { bareWord, wordsOf } from '../languages/spelling';
 import type { ColumnMeaning, Unit } from '../meaning';
+import { pairedEnds } from '../rangeWords';
 
 /** Stems of words for leaving out what stands at the start, without accents. */
 const skip =
@@ -40,55 +41,8 @@ for (const { parts, limits } of languages) {
 const words = (part: 'low' | 'high') =>
   new Set(languages.flatMap(({ parts }) => (parts[part] ?? []).map(bareWord)));
 /** Words of the two ends that are read as such only beside each other, since alone they say little. */
-const fromWords = new Set(
-  [
-    'from',
-    'von',
-    'ab',
-    'de',
-    'du',
-    'des',
-    'da',
-    'dal',
-    'van',
-    'vanaf',
-    'od',
-    'fran',
-    'fra',
-    'desde',
-    'от',
-    'с',
-    'bottom',
-    'under',
-    'lower',
-  ].map(bareWord),
-);
-const toWords = new Set(
-  [
-    'to',
-    'bis',
-    'zu',
-    'a',
-    'au',
-    'al',
-    'ate',
-    'hasta',
-    'fino',
-    'tot',
-    'til',
-    'till',
-    'do',
-    'po',
-    'до',
-    'по',
-    'upto',
-    'through',
-    'thru',
-    'top',
-    'over',
-    'upper',
-  ].map(bareWord),
-);
+const fromWords = new Set(pairedEnds.map(([low]) => low));
+const toWords = new Set(pairedEnds.map(([, high]) => high));
 const lows = words('low');
 const highs = words('high');
 

@@ -3,6 +3,7 @@ import { languages } from '../languages/languages';
 import type { LanguageWords } from '../languages/languageWords';
 import { bareWord, wordsLike, wordsOf } from '../languages/spelling';
 import type { ColumnMeaning, Unit } from '../meaning';
+import { rangeWords } from '../rangeWords';
 import { meaningByStems } from './headingStems';
 import { scaleIn } from './statedScale';
 
@@ -136,8 +137,10 @@ function isForeign(meaning: ColumnMeaning, text: string): boolean {
 }
 
 /** The scale of a column behind its name: `pan 0-127`. */
-const scaleBehind =
-  /(?<=\p{L})\s+[-+]?\d+(?:[.,]\d+)?\s*(?:-|\u2013|\.{2,3}|to|bis)\s*[-+]?\d+(?:[.,]\d+)?\s*$/iu;
+const scaleBehind = new RegExp(
+  String.raw`(?<=\p{L})\s+[-+]?\d+(?:[.,]\d+)?\s*(?:-|\u2013|\.{2,3}|${rangeWords})\s*[-+]?\d+(?:[.,]\d+)?\s*$`,
+  'iu',
+);
 
 function findHeading(text: string, order: readonly LanguageWords[]): HeadingReading | undefined {
   const bracket = /^([^([{（]*)[([{（]([^)\]}）]*)[)\]}）]?(.*)$/.exec(text);

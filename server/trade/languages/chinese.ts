@@ -73,6 +73,7 @@ export const chinese: LanguageWords = {
     most: ['以下', '至', '到'],
     all: ['全部', '所有'],
   },
+  ends: {},
   between: ['至', '到'],
   outOf: [],
   folders: [],

@@ -58,6 +58,13 @@ export const czech: LanguageWords = {
     most: ['do', 'a méně'],
     all: ['vše', 'všechny'],
   },
+  ends: {
+    opening: ['od'],
+    from: ['od'],
+    upTo: ['do'],
+    low: ['od'],
+    high: ['do', 'po'],
+  },
   between: ['až'],
   outOf: [],
   folders: ['slozka', 'podslozka', 'adresar'],

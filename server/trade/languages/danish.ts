@@ -104,6 +104,13 @@ export const danish: LanguageWords = {
     most: ['op til', 'og ned', 'eller mindre'],
     all: ['alle', 'alt'],
   },
+  ends: {
+    opening: ['fra'],
+    from: ['fra'],
+    upTo: ['til'],
+    low: ['fra'],
+    high: ['til'],
+  },
   between: ['til'],
   outOf: ['af', 'av'],
   folders: ['mappe', 'undermappe'],

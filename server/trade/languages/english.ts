@@ -333,6 +333,15 @@ export const english: LanguageWords = {
     most: ['up to', 'to', 'and below', 'and down', 'or less', 'downwards'],
     all: ['all', 'any', 'full', 'whole'],
   },
+  ends: {
+    opening: ['from', 'between'],
+    from: ['from'],
+    above: ['above', 'over'],
+    upTo: ['up to', 'to', 'until'],
+    below: ['below', 'under'],
+    low: ['from', 'bottom', 'under', 'lower'],
+    high: ['to', 'upto', 'through', 'thru', 'top', 'over', 'upper'],
+  },
   between: ['to', 'thru', 'through', 'until'],
   outOf: ['of'],
   folders: [

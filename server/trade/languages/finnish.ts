@@ -59,6 +59,7 @@ export const finnish: LanguageWords = {
     most: ['asti'],
     all: ['kaikki'],
   },
+  ends: {},
   between: [],
   outOf: [],
   folders: ['kansio', 'alikansio', 'hakemisto'],

@@ -114,6 +114,13 @@ export const italian: LanguageWords = {
     most: ['fino a', 'al massimo', 'in giù'],
     all: ['tutto', 'tutti', 'tutta', 'tutte'],
   },
+  ends: {
+    opening: ['da', 'dal'],
+    from: ['da', 'dal', 'a partire da', 'a partir di'],
+    upTo: ['fino a'],
+    low: ['da', 'dal'],
+    high: ['a', 'al', 'fino'],
+  },
   between: ['a', 'al'],
   outOf: ['di'],
   folders: ['cartella', 'sottocartella'],

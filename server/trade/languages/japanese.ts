@@ -54,6 +54,7 @@ export const japanese: LanguageWords = {
     most: ['以下', 'まで'],
     all: ['全', '全部', 'すべて', '全て'],
   },
+  ends: {},
   between: [],
   outOf: [],
   folders: [],

@@ -49,6 +49,7 @@ export const korean: LanguageWords = {
     most: ['이하', '까지'],
     all: ['전체', '모두'],
   },
+  ends: {},
   between: [],
   outOf: [],
   folders: [],

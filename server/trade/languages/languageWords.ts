@@ -16,6 +16,21 @@ export type CellWord =
   | 'first'
   | 'legato';
 
+/** Words at the ends of ranges. */
+export interface RangeEndWords {
+  /** Before the first of two numbers. */
+  opening?: readonly string[];
+  /** Before one number that is the least, or the greatest, of those meant. */
+  from?: readonly string[];
+  upTo?: readonly string[];
+  /** The same where the number itself is not meant. */
+  above?: readonly string[];
+  below?: readonly string[];
+  /** In a heading, for one end beside the other: alone they say little. */
+  low?: readonly string[];
+  high?: readonly string[];
+}
+
 /**
  * The words of zone tables in one language. Add a language as a file of this shape and list it in `languages`.
  * Letter case, accents, spaces and punctuation do not count.
@@ -36,6 +51,8 @@ export interface LanguageWords {
   pages: readonly string[];
   /** Words before or behind one value that is the least or the most of a range, and words for all values. */
   limits: Readonly<Record<'least' | 'most' | 'all', readonly string[]>>;
+  /** Words that say which end of a range is meant; a list may be left out. */
+  ends: RangeEndWords;
   /** Words between the two ends of a range. */
   between: readonly string[];
   /** Words between a position and how many there are, as in `2 of 4`. */

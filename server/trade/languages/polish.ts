@@ -106,6 +106,13 @@ export const polish: LanguageWords = {
     most: ['do', 'i mniej'],
     all: ['wszystkie', 'wszystko', 'cały'],
   },
+  ends: {
+    opening: ['od'],
+    from: ['od'],
+    upTo: ['do'],
+    low: ['od'],
+    high: ['do', 'po'],
+  },
   between: ['do'],
   outOf: ['z'],
   folders: ['folder', 'katalog', 'podfolder', 'podkatalog'],

@@ -128,6 +128,13 @@ export const portuguese: LanguageWords = {
     most: ['até', 'e menos', 'ou menos'],
     all: ['tudo', 'todos', 'toda', 'todas'],
   },
+  ends: {
+    opening: ['de', 'desde'],
+    from: ['desde', 'a partir de'],
+    upTo: ['até'],
+    low: ['de', 'desde', 'da'],
+    high: ['a', 'ao', 'até'],
+  },
   between: ['até', 'a'],
   outOf: ['de'],
   folders: ['pasta', 'subpasta'],

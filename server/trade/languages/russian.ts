@@ -84,6 +84,13 @@ export const russian: LanguageWords = {
     most: ['до', 'и ниже', 'не более'],
     all: ['все', 'всё'],
   },
+  ends: {
+    opening: ['от'],
+    from: ['от'],
+    upTo: ['до'],
+    low: ['от', 'с'],
+    high: ['до', 'по'],
+  },
   between: ['до'],
   outOf: ['из'],
   folders: ['папка', 'каталог', 'подпапка'],

@@ -115,6 +115,13 @@ export const spanish: LanguageWords = {
     most: ['hasta', 'y menos', 'o menos'],
     all: ['todo', 'todos', 'toda', 'todas'],
   },
+  ends: {
+    opening: ['de', 'desde'],
+    from: ['desde', 'a partir de'],
+    upTo: ['hasta'],
+    low: ['de', 'desde'],
+    high: ['a', 'al', 'hasta'],
+  },
   between: ['a', 'al'],
   outOf: ['de'],
   folders: ['carpeta', 'ruta', 'subcarpeta', 'directorio'],

@@ -64,6 +64,13 @@ export const swedish: LanguageWords = {
     most: ['till', 'upp till', 'och nedåt', 'eller mindre'],
     all: ['alla', 'allt'],
   },
+  ends: {
+    opening: ['från'],
+    from: ['från'],
+    upTo: ['till'],
+    low: ['från'],
+    high: ['till'],
+  },
   between: ['till'],
   outOf: ['av'],
   folders: ['mapp', 'undermapp', 'katalog'],

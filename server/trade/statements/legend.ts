@@ -1,6 +1,6 @@
 import { readHeading } from '../headings/headings';
 import { bareWord } from '../languages/spelling';
-import { rangeWords } from '../rangeWords';
+import { rangeEndWords, rangeWords } from '../rangeWords';
 
 /** A word that a text explains, as `held = loops while the key is down`. */
 export interface LegendEntry {
@@ -51,14 +51,18 @@ function lastClause(piece: string): string {
 }
 
 const range = new RegExp(
-  String.raw`^(?:vel\p{L}*\.?|anschl\p{L}*|aanslag\p{L}*|dynami\p{L}*)?\W{0,3}(?:from|von|de|da|van)?\s*(\d{1,3})\s*(?:[-\u2010-\u2015~\u2192]|\.{2,3}|\u2026|to|${rangeWords})\s*(\d{1,3})(?![\d.,]\d)(?:\s*vel\p{L}*\.?)?\W*$`,
+  String.raw`^(?:vel\p{L}*\.?|anschl\p{L}*|aanslag\p{L}*|dynami\p{L}*)?\W{0,3}${rangeEndWords('opening')}?\s*(\d{1,3})\s*(?:[-\u2010-\u2015~\u2192]|\.{2,3}|\u2026|${rangeWords})\s*(\d{1,3})(?![\d.,]\d)(?:\s*vel\p{L}*\.?)?\W*$`,
   'iu',
 );
 
-const until =
-  /^(?:vel\p{L}*\.?|anschl\p{L}*)?\W{0,3}(up to|to|until|below|under|<=?|\u2264|bis(?: zu)?|unter|jusqu['\u2019 ]?[\u00e0a]|hasta|fino a|at\u00e9|tot|till|til|do|до)\s*(\d{1,3})(?![\d.,]\d)\W*$/iu;
-const since =
-  /^(?:vel\p{L}*\.?|anschl\p{L}*)?\W{0,3}(from|above|over|>=?|\u2265|ab|von|\u00fcber|\u00e0 partir de|d\u00e8s|desde|a partir d[ei]|da|dal|vanaf|boven|fr\u00e5n|fra|od|от)\s*(\d{1,3})(?:\s?\+|\s(?:up|on|onwards?|and up|aufw\u00e4rts))?(?![\d.,]\d)\W*$/iu;
+const until = new RegExp(
+  String.raw`^(?:vel\p{L}*\.?|anschl\p{L}*)?\W{0,3}(?:${rangeEndWords('upTo')}|<=|\u2264|(${rangeEndWords('below')}|<))\s*(\d{1,3})(?![\d.,]\d)\W*$`,
+  'iu',
+);
+const since = new RegExp(
+  String.raw`^(?:vel\p{L}*\.?|anschl\p{L}*)?\W{0,3}(?:${rangeEndWords('from')}|>=|\u2265|(${rangeEndWords('above')}|>))\s*(\d{1,3})(?:\s?\+|\s(?:up|on|onwards?|and up|aufw\u00e4rts))?(?![\d.,]\d)\W*$`,
+  'iu',
+);
 const rest =
   /^(?:(?:is|are)\s)?(?:the rest|all the rest|everything (?:above|else|over)|all above|above|louder|anything (?:above|louder)|der rest|alles (?:dar\u00fcber|andere)|dar\u00fcber|le reste|au-dessus|el resto|lo dem\u00e1s|il resto|o resto|de rest|resten|reszta|zbytek|остальное)(?!\p{L})/iu;
 const greatest = 127;
@@ -69,19 +73,19 @@ export function layersIn(legend: ReadonlyMap<string, LegendEntry>): ReadonlyMap<
   for (const [name, { says }] of legend) {
     const short = says.replace(/[.!]$/u, '').trim();
     const [, first, last] = range.exec(short) ?? [];
-    const [, below = '', most] = until.exec(short) ?? [];
-    const [, above = '', least] = since.exec(short) ?? [];
+    const [, below, most] = until.exec(short) ?? [];
+    const [, above, least] = since.exec(short) ?? [];
     if (first !== undefined) ends.push({ name, low: Number(first), high: Number(last) });
     else if (most !== undefined)
       ends.push({
         name,
         low: undefined,
-        high: Number(most) - (/^(?:below|under|unter|<)$/i.test(below) ? 1 : 0),
+        high: Number(most) - (below === undefined ? 0 : 1),
       });
     else if (least !== undefined)
       ends.push({
         name,
-        low: Number(least) + (/^(?:above|over|>|\u00fcber|boven)$/i.test(above) ? 1 : 0),
+        low: Number(least) + (above === undefined ? 0 : 1),
         high: undefined,
       });
     else if (rest.test(short)) ends.push({ name, low: undefined, high: undefined });

@@ -1,6 +1,6 @@
 import { dynamicIn } from '../dynamics';
 import { unitOf } from '../languages/cellWords';
-import { rangeWords } from '../rangeWords';
+import { rangeEndWords, rangeWords } from '../rangeWords';
 import type { SharedName } from './forAll';
 import { valuesForAll } from './forAll';
 
@@ -19,19 +19,21 @@ const longest = 300;
 const greatestVelocity = 127;
 const velocityWord = String.raw`(?<!\p{L})(?:vel\p{L}{0,10}|anschl\p{L}*|v\u00e9l\p{L}*|aanslag\p{L}*|anslag\p{L}*|dynami\p{L}*|dinam\p{L}*|din\u00e2m\p{L}*|\u00fahoz\p{L}*|сил\p{L}+ нажатия|ベロシティ|力度)\.?`;
 const range = new RegExp(
-  String.raw`${velocityWord}\W{0,3}(?:range|bereich|from|between|von|de|da|van|från|od|от)?\W{0,2}(\d{1,3})\s*(?:[-\u2010-\u2015\u2212~\u2192]|\.{2,3}|\u2026|to|and|${rangeWords})\s*(\d{1,3})(?![\d%]|[.,]\d)`,
+  String.raw`${velocityWord}\W{0,3}(?:range|bereich|${rangeEndWords('opening')})?\W{0,2}(\d{1,3})\s*(?:[-\u2010-\u2015\u2212~\u2192]|\.{2,3}|\u2026|and|${rangeWords})\s*(\d{1,3})(?![\d%]|[.,]\d)`,
   'iu',
 );
 const until = new RegExp(
-  String.raw`${velocityWord}\W{0,3}(?:up to|to|until|below|under|<=?|\u2264|bis(?: zu)?|jusqu['\u2019]?\u00e0|hasta|fino a|at\u00e9|tot|till|do|до)\s*(\d{1,3})(?![\d%]|[.,]\d)`,
+  String.raw`${velocityWord}\W{0,3}(?:${rangeEndWords('upTo', 'below')}|<=?|\u2264)\s*(\d{1,3})(?![\d%]|[.,]\d)`,
   'iu',
 );
 const since = new RegExp(
-  String.raw`${velocityWord}\W{0,3}(?:from|above|over|>=?|\u2265|ab|\u00fcber|\u00e0 partir de|d\u00e8s|desde|a partir d[ei]|da|dal|vanaf|fr\u00e5n|od|от)\s*(\d{1,3})(?![\d%]|[.,]\d)`,
+  String.raw`${velocityWord}\W{0,3}(?:${rangeEndWords('from', 'above')}|>=?|\u2265)\s*(\d{1,3})(?![\d%]|[.,]\d)`,
   'iu',
 );
-const bracketed =
-  /^([\p{L} ]{1,30}?)\s*[([]\s*(\d{1,3})\s*(?:[-\u2010-\u2015]|\.{2,3}|to|bis)\s*(\d{1,3})\s*[)\]]/iu;
+const bracketed = new RegExp(
+  String.raw`^([\p{L} ]{1,30}?)\s*[([]\s*(\d{1,3})\s*(?:[-\u2010-\u2015]|\.{2,3}|${rangeWords})\s*(\d{1,3})\s*[)\]]`,
+  'iu',
+);
 const time = String.raw`\s*(?:of|von|de|di|=|:)?\s*(\d+(?:[.,]\d+)?)\s*(ms|msec|s|secs?|seconds?|sek\p{L}*)(?!\p{L})`;
 const releaseWords =
   'release(?: time)?|rilascio|rel[\u00e2a]chement|liberaci\u00f3n|relajaci\u00f3n|extinci\u00f3n|extinction|ausklang\\p{L}*|ausklingzeit|ausschwing\\p{L}*|nachklang|libera\u00e7\u00e3o|uitklink\\p{L}*|loslaattijd|utklang|efterklang|wybrzmi\\p{L}+|dozn\u011bn\u00ed|затухани\\p{L}+|リリース';

@@ -1,4 +1,5 @@
 import { dynamicIn } from '../dynamics';
+import { rangeEndWords, rangeWords } from '../rangeWords';
 
 /** Velocities of dynamics, and whether the text names the lowest itself. */
 export interface StatedRange {
@@ -16,20 +17,18 @@ export interface StatedDynamics {
 const longest = 400;
 const word = String.raw`(?<!\p{L})((?:(?:very|medium|mid|mezzo|sehr|mittel|tr[eè]s|muy|molto|muito|zeer)[ -])?\p{L}{1,12})`;
 const link = String.raw`["'\u201d\u00bb]? ?(?:[:=,(]|(?:is|are|means?|goes|layers?|plays?|ist|sind|geht|gilt|est|va|es|son|\u00e8)\b)? ?(?:velocit(?:y|ies)|vel\.?|anschlag|v\u00e9locit\u00e9s?|velocidad(?:es)?)? ?`;
-const from = '(?:from|between|ab|von|de|desde|da|dal|vanaf|above|over)?';
 const ranged = new RegExp(
-  String.raw`${word}${link}${from} ?(\d{1,3}) ?(?:[-\u2010-\u2015~\u2192]|\.{2,3}|\u2026|to|through|and|bis|\u00e0|a|al|at\u00e9|tot|up to) ?(\d{1,3})(?!\d)`,
+  String.raw`${word}${link}${rangeEndWords('opening')}? ?(\d{1,3}) ?(?:[-\u2010-\u2015~\u2192]|\.{2,3}|\u2026|and|${rangeWords}|${rangeEndWords('upTo')}) ?(\d{1,3})(?!\d)`,
   'giu',
 );
 const until = new RegExp(
-  String.raw`${word}${link}(?:up to|to|until|below|under|<=?|\u2264|bis(?: zu)?|jusqu'?[\u00e0a]|hasta|fino a|at\u00e9|tot) ?(\d{1,3})(?!\d)(?! ?(?:[-\u2013]|to|bis) ?\d)`,
+  String.raw`${word}${link}(?:${rangeEndWords('upTo')}|<=|\u2264|(${rangeEndWords('below')}|<)) ?(\d{1,3})(?!\d)(?! ?(?:[-\u2013]|${rangeWords}) ?\d)`,
   'giu',
 );
 const since = new RegExp(
-  String.raw`${word}${link}(?:(from|>=|\u2265|ab|von|\u00e0 partir de|d\u00e8s|desde|da|dal|a partir de|vanaf)|(above|over|>|\u00fcber|au-dessus de)) ?(\d{1,3})(?!\d)(?! ?(?:[-\u2013]|to|bis) ?\d)`,
+  String.raw`${word}${link}(?:${rangeEndWords('from')}|>=|\u2265|(${rangeEndWords('above')}|>)) ?(\d{1,3})(?!\d)(?! ?(?:[-\u2013]|${rangeWords}) ?\d)`,
   'giu',
 );
-const exclusive = /(?:below|under|<) ?\d+$/iu;
 
 /** Reads what velocities a text gives to dynamics: `soft 1-50, medium 51-100, loud from 101`, `soft up to 50, loud above`. */
 export function statedDynamicsIn(texts: readonly string[]): StatedDynamics | undefined {
@@ -47,10 +46,10 @@ export function statedDynamicsIn(texts: readonly string[]): StatedDynamics | und
       ends.set(dynamic, { low: before?.low ?? low, high: before?.high ?? high });
     };
     for (const [, name = '', low, high] of text.matchAll(ranged)) set(name, Number(low), Number(high));
-    for (const [all, name = '', high] of text.matchAll(until))
-      set(name, undefined, Number(high) - (exclusive.test(all) ? 1 : 0));
-    for (const [, name = '', at, above, low] of text.matchAll(since))
-      set(name, Number(low) + (above && !at ? 1 : 0), undefined);
+    for (const [, name = '', below, high] of text.matchAll(until))
+      set(name, undefined, Number(high) - (below === undefined ? 0 : 1));
+    for (const [, name = '', above, low] of text.matchAll(since))
+      set(name, Number(low) + (above === undefined ? 0 : 1), undefined);
     const ranges = completed(ends, text);
     if (ranges) return { ranges, text: text.trim() };
   }

@@ -172,8 +172,10 @@ function folderIn(texts: readonly string[]): Statements['folder'] {
   return undefined;
 }
 
-const switchRange =
-  /(?:key ?switch(?:es)?|umschalttasten|schalttasten|ks)\b\D{0,40}?(\d{1,3})\s?(?:-|\u2013|to|bis|\.{2,3})\s?(\d{1,3})(?!\d)/iu;
+const switchRange = new RegExp(
+  String.raw`(?:key ?switch(?:es)?|umschalttasten|schalttasten|ks)\b\D{0,40}?(\d{1,3})\s?(?:-|\u2013|\.{2,3}|${rangeWords})\s?(\d{1,3})(?!\d)`,
+  'iu',
+);
 const switchStart =
   /\b(?:default|standard|initial|start(?:ing)?)\W{1,2}(?:articulation|key ?switch|technique|artikulation|spielweise|switch)?\s*(?:is|ist|:|=)?\s*["'\u201c]?([\p{L}\d#][\p{L}\d# -]{0,40})/iu;
 

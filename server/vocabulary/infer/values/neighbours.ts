@@ -1,6 +1,7 @@
 import { dynamicPairs } from '../../../trade/dynamicPairs';
 import { unitOf } from '../../../trade/languages/cellWords';
 import type { Unit } from '../../../trade/meaning';
+import { pairedEnds } from '../../../trade/rangeWords';
 import { readNumberText } from '../../forms/numberText';
 import type { Cell } from '../elements/survey';
 import { conceptsOf } from '../words/tradeWords';
@@ -10,20 +11,7 @@ import type { Rows } from './rows';
 import { isUnitName } from './unitNames';
 
 /** Words for the two ends of a range that say something only beside one another. */
-const pairs: readonly (readonly [low: string, high: string])[] = [
-  ['de', 'a'],
-  ['da', 'a'],
-  ['du', 'au'],
-  ['de', 'ate'],
-  ['desde', 'hasta'],
-  ['dal', 'al'],
-  ['od', 'do'],
-  ['fra', 'til'],
-  ['fran', 'till'],
-  ['van', 'tot'],
-  ['von', 'bis'],
-  ['a', 'b'],
-];
+const pairs = [...pairedEnds, ['a', 'b'] as const];
 const numberWords: ReadonlySet<string> = new Set('number num nr no n id cc numero nummer which'.split(' '));
 /** Controllers by the words for them (MIDI 1.0, table of control changes). */
 const controllers: ReadonlyMap<string, number> = new Map([
