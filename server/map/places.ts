@@ -1,6 +1,7 @@
 import type { Instrument } from '../model/instrument';
 import { conditionsOf } from '../model/overlaps/conditions';
 import { findKeyGapsBeside, findVelocityGaps, playedRectangles } from '../model/overlaps/gaps';
+import { sharedBy } from '../model/overlaps/overlaps';
 import { unmeantOverlaps } from '../model/overlaps/unmeantOverlaps';
 import type { Steps } from '../model/steps';
 import { piecesInStep } from '../model/steps';
@@ -33,13 +34,14 @@ export function* overlapsOf(
 ): Steps<MapOverlap[]> {
   const places = new Map<string, MapOverlap>();
   const found = (yield* unmeantOverlaps(instrument)).flat();
-  for (const [at, { region, shared }] of found.entries()) {
+  for (const [at, one] of found.entries()) {
     if (at % piecesInStep === piecesInStep - 1) yield at / found.length;
     if (places.size >= most) break;
+    const shared = sharedBy(instrument, one);
     const { lowKey, highKey, highVelocity } = shared;
     const lowVelocity = Math.max(1, shared.lowVelocity);
     if (highVelocity < lowVelocity) continue;
-    const overlap = { layer: layerOf(region), lowKey, highKey, lowVelocity, highVelocity };
+    const overlap = { layer: layerOf(one.region), lowKey, highKey, lowVelocity, highVelocity };
     places.set(Object.values(overlap).join(), overlap);
   }
   return [...places.values()];

@@ -31,8 +31,8 @@ export interface Finding extends Span {
   /** What is wrong, where and what to do, in one or two sentences. */
   message: string;
   related?: RelatedPlace[];
-  /** A folder that is not there, from that of the instrument, and the files that should be in it, from that folder. */
-  absentFolder?: { path: string; files: readonly string[] };
+  /** A folder that is not there, from that of the instrument, and the files that should be in it, from that folder: a million at times. */
+  absentFolder?: { path: string; count: number; files: () => string[] };
   /** Worked out only when somebody asks, since a long document can hold thousands of findings. */
   fixes?: () => Fix[];
 }

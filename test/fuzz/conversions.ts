@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import type { Instrument } from '../../server/model/instrument';
 import type { ConversionNote } from '../../server/model/notes';
+import { resolveOpcode } from '../../server/model/opcodes/resolve';
 import { notations } from '../../server/workspace/notations/notationOf';
 import { files, sfzWithDirectives, xmlWithDirectives } from '../unit/conversion/anyDirectives';
 import { anyTexts } from '../unit/edits/anyTexts';
@@ -35,8 +36,15 @@ function isTold(name: string, notes: readonly ConversionNote[], { sources }: Ins
   const names = /key|pitch|tune/.test(name) ? [plain(name), 'key', 'pitch', 'tune'] : [plain(name)];
   return notes.some(({ message, source, start, end }) => {
     const text = sources[source]?.text.slice(Math.max(0, start - 40), end + 40) ?? '';
-    return names.some((one) => plain(message).includes(one) || plain(text).includes(one));
+    return names.some((one) => isSpelled(one, message) || isSpelled(one, text));
   });
+}
+
+/** Whether a text has a name, in whichever of its spellings. */
+function isSpelled(name: string, text: string): boolean {
+  if (plain(text).includes(name)) return true;
+  const words = text.match(/[a-z_]\w+/gi) ?? [];
+  return words.some((word) => plain(resolveOpcode(word)?.canonical ?? '') === name);
 }
 
 /** As an older spelling of the same name would be too. */

@@ -1,13 +1,16 @@
 import type { Fix } from '../../model/finding';
 import type { Instrument } from '../../model/instrument';
+import { resolveOpcode } from '../../model/opcodes/resolve';
 import { valueFault } from '../../model/opcodes/values';
 import type { RegionOverlap } from '../../model/overlaps/overlaps';
+import { sharedBy } from '../../model/overlaps/overlaps';
 import type { Rectangle } from '../../model/overlaps/rectangles';
 import { rectangleOf } from '../../model/overlaps/rectangles';
 import { unmeantOverlaps } from '../../model/overlaps/unmeantOverlaps';
 import { HeaderEdits, type RangeName } from '../../model/style/headerEdits';
 import { keysText, velocitiesText } from '../../model/wording/rangeWords';
 import { fixOf, ofKind, rangeEdits } from '../facts/parameters/parameterFixes';
+import { ValueAnswers } from '../facts/parameters/valueAnswers';
 import { placeText, regionTitle } from '../facts/regionText';
 import type { CheckContext, Rule, RuleFinding } from '../rule';
 
@@ -23,34 +26,55 @@ export const rangeOverlap: Rule = {
   *check(context, report) {
     const { instrument } = context;
     const found = yield* unmeantOverlaps(instrument);
+    const ranges = new KnownRanges(instrument);
     for (const [at, overlaps] of found.entries()) {
       if (at % overlapsInStep === overlapsInStep - 1) yield at / found.length;
       const [first, ...more] = overlaps.filter(
-        ({ region, other }) => !hasBrokenRange(instrument, region) && !hasBrokenRange(instrument, other),
+        ({ region, other }) => ranges.areKnownOf(region) && ranges.areKnownOf(other),
       );
       if (!first) continue;
-      report(more.length === 0 ? findingOf(context, first) : foldedFinding(instrument, [first, ...more]));
+      report(() =>
+        more.length === 0 ? findingOf(context, first) : foldedFinding(instrument, [first, ...more]),
+      );
     }
   },
 };
 
-/** Whether a key or velocity in force for a region is none, so that its range is not known. */
-function hasBrokenRange(instrument: Instrument, region: number): boolean {
-  const { names } = instrument;
-  return rangeNames.some((name) => {
-    const parameter = instrument.effective(region, names.canonical(names.idOf(name)));
-    const facts = parameter < 0 ? undefined : names.opcode(instrument.name(parameter))?.facts;
-    const fault = facts && valueFault(facts, instrument.valueText(parameter));
-    return fault !== undefined && !('bound' in fault);
-  });
+/** Tells whether all keys and velocities in force for a region are such, so that its range is known. */
+class KnownRanges {
+  readonly #instrument: Instrument;
+  readonly #names: { canonical: number; isBroken: ValueAnswers<boolean> }[];
+
+  constructor(instrument: Instrument) {
+    this.#instrument = instrument;
+    const { names } = instrument;
+    this.#names = rangeNames.map((name) => {
+      const facts = resolveOpcode(name)?.facts;
+      const isBroken = (text: string) => {
+        const fault = facts && valueFault(facts, text);
+        return fault !== undefined && !('bound' in fault);
+      };
+      return {
+        canonical: names.canonical(names.idOf(name)),
+        isBroken: new ValueAnswers(instrument, isBroken),
+      };
+    });
+  }
+
+  areKnownOf(region: number): boolean {
+    const instrument = this.#instrument;
+    return !this.#names.some(({ canonical, isBroken }) =>
+      isBroken.of(instrument.effective(region, canonical)),
+    );
+  }
 }
 
 function findingOf(context: CheckContext, overlap: RegionOverlap): RuleFinding {
   const { instrument } = context;
-  const { region, other, shared } = overlap;
+  const { region, other } = overlap;
   return {
     ...instrument.headerSpan(region),
-    message: `${capital(regionTitle(instrument, region))} and ${regionTitle(instrument, other)} (${placeText(instrument, other)}) both sound on ${areaText(shared)}. Give them ranges that do not meet, or a crossfade, round robin or condition.`,
+    message: `${capital(regionTitle(instrument, region))} and ${regionTitle(instrument, other)} (${placeText(instrument, other)}) both sound on ${areaText(sharedBy(instrument, overlap))}. Give them ranges that do not meet, or a crossfade, round robin or condition.`,
     related: [
       {
         ...instrument.headerSpan(other),
@@ -67,9 +91,9 @@ function foldedFinding(instrument: Instrument, overlaps: readonly RegionOverlap[
   return {
     ...instrument.headerSpan(other),
     message: `${capital(regionTitle(instrument, other))} sounds on ${areaText(rectangle)}, where ${overlaps.length} other regions of its layer sound too. Narrow its range, or give it a group of its own if it is a layer of its own.`,
-    related: overlaps.slice(0, mostRelated).map(({ region, shared }) => ({
-      ...instrument.headerSpan(region),
-      message: `${capital(regionTitle(instrument, region))} shares ${areaText(shared)} with it.`,
+    related: overlaps.slice(0, mostRelated).map((overlap) => ({
+      ...instrument.headerSpan(overlap.region),
+      message: `${capital(regionTitle(instrument, overlap.region))} shares ${areaText(sharedBy(instrument, overlap))} with it.`,
     })),
   };
 }

@@ -30,31 +30,28 @@ export const sampleMissing: Rule = {
       } else if (use.isFile && use.state.kind === 'missing' && !use.path.includes('\0')) missing.push(use);
     }
     const sourceOf = (use: SampleUse) => sampleSpan(instrument, use).source;
-    const folders = yield* absentFolders(missing, samples, sourceOf);
+    const { folders, told } = yield* absentFolders(missing, samples, sourceOf);
     for (const { path, uses } of folders) report(() => absentFolder(context, path, uses));
-    const told = new Set<string>();
-    const placed = (use: SampleUse) => `${sourceOf(use)} ${use.path}`;
-    for (const { uses } of folders)
-      for (const [at, use] of uses.entries()) {
-        told.add(placed(use));
-        if (at % piecesInStep === piecesInStep - 1) yield at / uses.length;
-      }
     for (const [at, use] of missing.entries()) {
-      if (!told.has(placed(use))) report(() => missingFile(context, use));
+      if (!told.get(sourceOf(use))?.has(use.number)) report(() => missingFile(context, use));
       if (at % piecesInStep === piecesInStep - 1) yield at / missing.length;
     }
   },
 };
 
 function absentFolder({ instrument }: CheckContext, path: string, uses: readonly SampleUse[]): RuleFinding {
-  const [first, ...others] = uses;
+  const [first] = uses;
   return {
     ...sampleSpan(instrument, first as SampleUse),
     message: `There is no folder "${path}"; ${counted(uses.length, 'sample')} should be in it. Put the folder there, or lead the paths to where it is now.`,
-    related: others
-      .slice(0, mostPlaces)
+    related: uses
+      .slice(1, 1 + mostPlaces)
       .map((use) => ({ ...sampleSpan(instrument, use), message: `"${use.path}" should be there too.` })),
-    absentFolder: { path, files: uses.map((use) => use.path.slice(path.length + 1)) },
+    absentFolder: {
+      path,
+      count: uses.length,
+      files: () => uses.map((use) => use.path.slice(path.length + 1)),
+    },
   };
 }
 

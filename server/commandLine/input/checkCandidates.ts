@@ -15,7 +15,7 @@ import type { FoundFiles } from './findInstruments';
 import { presetInput, readFontInput } from './fontInput';
 import { includeStore, notationFinder } from './input';
 
-/** UTF-16 units of texts that are held from looking for instruments to checking them; others are read again. */
+/** UTF-16 units of texts that are held from looking for instruments to checking them; others are read again. One alone is held. */
 const mostHeld = 32 * 1024 * 1024;
 
 /** A file that may be an instrument, with its text where that is held. */
@@ -58,7 +58,8 @@ export class CheckCandidates {
         const included = await this.#includedPaths(candidate);
         if (included.size > 0) includedBy.set(candidate.path, included);
         this.#held += candidate.text.length;
-        const text = this.#held <= mostHeld || candidate.path !== path ? candidate.text : undefined;
+        const isHeld = this.#held <= mostHeld || texts.length === 1 || candidate.path !== path;
+        const text = isHeld ? candidate.text : undefined;
         candidates.push({ ...candidate, text });
       }
     }

@@ -151,7 +151,7 @@ function firstOverlap(
       const second = rectangleOf(instrument, two) as Rectangle;
       if (!intersectionOf(first, second)) continue;
       if (conditions.apart(conditions.ofHeader[one], conditions.ofHeader[two])) continue;
-      return overlapOf(instrument, one, two);
+      return overlapOf(one, two);
     }
   }
   return undefined;

@@ -19,8 +19,14 @@ export interface RegionOverlap {
   /** The later of the two in the text. */
   region: number;
   other: number;
-  /** The keys and velocities that both answer. */
-  shared: Rectangle;
+}
+
+/** The keys and velocities that both regions answer. */
+export function sharedBy(instrument: Instrument, { region, other }: RegionOverlap): Rectangle {
+  return intersectionOf(
+    rectangleOf(instrument, region) as Rectangle,
+    rectangleOf(instrument, other) as Rectangle,
+  ) as Rectangle;
 }
 
 /** Different conditions that are kept for one rectangle. */
@@ -80,7 +86,7 @@ export function* findOverlaps(instrument: Instrument, conditions: Conditions): S
       left -= pair.comparisons;
       if (!pair.found) continue;
       partner[later] = earlier;
-      found[later] = overlapOf(instrument, pair.region, pair.other);
+      found[later] = overlapOf(pair.region, pair.other);
     }
     left -= activeCount;
     active[kept] = at;
@@ -103,14 +109,8 @@ function orderByScopeAndKey({ count, codes, scopes }: RectangleTable): Float64Ar
   return isInOrder ? order : order.sort();
 }
 
-export function overlapOf(instrument: Instrument, one: number, two: number): RegionOverlap {
-  const region = Math.max(one, two);
-  const other = Math.min(one, two);
-  const shared = intersectionOf(
-    rectangleOf(instrument, region) as Rectangle,
-    rectangleOf(instrument, other) as Rectangle,
-  ) as Rectangle;
-  return { region, other, shared };
+export function overlapOf(one: number, two: number): RegionOverlap {
+  return { region: Math.max(one, two), other: Math.min(one, two) };
 }
 
 /**

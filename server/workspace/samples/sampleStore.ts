@@ -276,6 +276,9 @@ const elsewhere: SampleReading = {
     'It lies on another machine than the instrument, which is not asked for it, since that would tell it who you are. Copy it to where the instrument is.',
 };
 
+/** One for all: a text can name a million files that are not there. */
+const missing: SampleState = { kind: 'missing' };
+
 class FolderLookup implements SampleLookup {
   readonly #store: SampleStore;
   readonly #folder: string;
@@ -357,7 +360,7 @@ class FolderLookup implements SampleLookup {
   }
 
   #find(path: string): SampleState {
-    if (path.includes('\0')) return { kind: 'missing' };
+    if (path.includes('\0')) return missing;
     const whole = joinPath(this.#folder, path);
     if (!this.#store.admits(whole)) return { kind: 'pending' };
     if (leadsToOtherHost(this.#folder, path)) return { kind: 'file', reading: elsewhere };
@@ -366,7 +369,7 @@ class FolderLookup implements SampleLookup {
       case 'unknown':
         return { kind: 'pending' };
       case 'missing':
-        return { kind: 'missing' };
+        return missing;
       case 'folder':
         return { kind: 'folder' };
       case 'refused':

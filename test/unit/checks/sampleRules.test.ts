@@ -61,7 +61,7 @@ describe('sample-missing', () => {
       '"Gone/Soft/b.wav" should be there too.',
       '"Gone/Loud/a.wav" should be there too.',
     ]);
-    expect(findings[0]?.absentFolder?.files).toEqual(['Soft/a.wav', 'Soft/b.wav', 'Loud/a.wav']);
+    expect(findings[0]?.absentFolder?.files()).toEqual(['Soft/a.wav', 'Soft/b.wav', 'Loud/a.wav']);
   });
 
   it('marks an empty value', () => {

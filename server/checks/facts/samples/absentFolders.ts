@@ -12,6 +12,12 @@ export interface AbsentFolder {
   uses: SampleUse[];
 }
 
+export interface AbsentFolders {
+  folders: AbsentFolder[];
+  /** Numbers of the paths that lead into them, by the source that names them. */
+  told: ReadonlyMap<number, ReadonlySet<number>>;
+}
+
 /**
  * The folders that are not there, in the order of the text, among the samples whose files are not; those of a folder in which
  * but one sample is looked for are left out. A place of one source never stands for those of another. Worked out in steps.
@@ -20,10 +26,11 @@ export function* absentFolders(
   uses: readonly SampleUse[],
   samples: SampleLookup,
   sourceOf: (use: SampleUse) => number,
-): Steps<AbsentFolder[]> {
+): Steps<AbsentFolders> {
   // One file that is not there says nothing of its folder, which then need not be looked at.
-  if (uses.length < 2) return [];
-  const folders = new Map<string, AbsentFolder & { paths: Set<string> }>();
+  if (uses.length < 2) return { folders: [], told: new Map() };
+  const folders = new Map<string, AbsentFolder & { source: number }>();
+  const told = new Map<number, Set<number>>();
   const outermost = new Map<string, string | undefined>();
   for (const [at, use] of uses.entries()) {
     if (at % piecesInStep === piecesInStep - 1) yield at / uses.length;
@@ -31,14 +38,28 @@ export function* absentFolders(
     if (!outermost.has(inner)) outermost.set(inner, outermostAbsent(inner, samples));
     const path = outermost.get(inner);
     if (path === undefined) continue;
-    const name = `${sourceOf(use)} ${path}`;
-    const folder = folders.get(name) ?? { path, uses: [], paths: new Set() };
+    const source = sourceOf(use);
+    const name = `${source} ${path}`;
+    const folder = folders.get(name) ?? { path, source, uses: [] };
     folders.set(name, folder);
-    if (folder.paths.has(use.path)) continue;
-    folder.paths.add(use.path);
+    const paths = told.get(source) ?? new Set();
+    told.set(source, paths);
+    if (paths.has(use.number)) continue;
+    paths.add(use.number);
     folder.uses.push(use);
   }
-  return [...folders.values()].filter((folder) => folder.uses.length > 1);
+  for (const [
+    name,
+    {
+      source,
+      uses: [first, second],
+    },
+  ] of folders) {
+    if (second) continue;
+    folders.delete(name);
+    told.get(source)?.delete(first.number);
+  }
+  return { folders: [...folders.values()], told };
 }
 
 function outermostAbsent(inner: string, samples: SampleLookup): string | undefined {

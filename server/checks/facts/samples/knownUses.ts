@@ -2,7 +2,8 @@ import type { Instrument } from '../../../model/instrument';
 import type { Control } from '../../../model/instrumentParts';
 import type { SampleLookup } from '../../../model/samples';
 import { ValueTexts } from '../parameters/valueTexts';
-import type { SampleUse, SampleUses } from './sampleUse';
+import type { SampleUses } from './sampleUse';
+import { SampleUse } from './sampleUse';
 
 interface Remembered {
   version: number;
@@ -85,7 +86,9 @@ export class KnownUses {
     const use =
       this.#useAt(at, parameter) ?? this.#useAt(at + 1, parameter) ?? this.#useAt(at - 1, parameter);
     if (!use || (use.isFile && use.state.kind === 'pending')) return undefined;
-    return use.parameter === parameter && use.region === region ? use : { ...use, parameter, region };
+    return use.parameter === parameter && use.region === region
+      ? use
+      : new SampleUse(parameter, region, use.sample);
   }
 
   #useAt(place: number, parameter: number): SampleUse | undefined {

@@ -81,7 +81,8 @@ export class PitchClaims {
     for (let number = 0; number < size; number++) {
       const region = instrument.regions[number];
       const use = uses.uses[uses.useOfRegion[number]];
-      if (!use?.isFile || !following.includes(region)) continue;
+      // Nothing is asked about a file that is not there: there can be a million.
+      if (!use?.isFile || use.state.kind === 'missing' || !following.includes(region)) continue;
       const rootKey = this.#rootKeys.of(region, use);
       if (rootKey < 0) continue;
       const pitch = measured.pitch(use);

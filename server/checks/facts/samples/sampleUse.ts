@@ -1,24 +1,66 @@
 import type { SampleState } from '../../../model/samples';
 
-/** A `sample` parameter with the path that it makes with the `default_path` in force. */
-export interface SampleUse {
-  parameter: number;
-  /** The first region that it is in force in. */
-  region: number;
+/** What a value of `sample` leads to with the `default_path` in force; one for all uses that say the same. */
+export interface UsedSample {
   /** The value of the parameter, and the `default_path` in force. */
-  value: string;
-  defaultPath: string;
+  readonly value: string;
+  readonly defaultPath: string;
   /** The path relative to the folder of the instrument file, with `/`. */
-  path: string;
+  readonly path: string;
   /** Equal for equal paths; see {@link SampleUses.paths}. */
-  number: number;
+  readonly number: number;
   /** Whether the path is that of a file: no generator, not empty, and without an unknown variable. */
-  isFile: boolean;
-  state: SampleState;
+  readonly isFile: boolean;
+  readonly state: SampleState;
   /** The last frame that can be played; NaN while it is not known, where the file is cut short or has no frames. */
-  lastFrame: number;
+  readonly lastFrame: number;
   /** False where rules about samples have nothing to find: a readable file on a relative path, or a generator. */
-  isDoubtful: boolean;
+  readonly isDoubtful: boolean;
+}
+
+/**
+ * A `sample` parameter with what it leads to. A text can have a million of them, so that what they share is held once and only
+ * looks like their own.
+ */
+export class SampleUse implements UsedSample {
+  /** `region` is the first region that the parameter is in force in. */
+  constructor(
+    readonly parameter: number,
+    readonly region: number,
+    readonly sample: UsedSample,
+  ) {}
+
+  get value(): string {
+    return this.sample.value;
+  }
+
+  get defaultPath(): string {
+    return this.sample.defaultPath;
+  }
+
+  get path(): string {
+    return this.sample.path;
+  }
+
+  get number(): number {
+    return this.sample.number;
+  }
+
+  get isFile(): boolean {
+    return this.sample.isFile;
+  }
+
+  get state(): SampleState {
+    return this.sample.state;
+  }
+
+  get lastFrame(): number {
+    return this.sample.lastFrame;
+  }
+
+  get isDoubtful(): boolean {
+    return this.sample.isDoubtful;
+  }
 }
 
 /** The samples that regions use; the same object in the next check where they are the same there. */

@@ -9,7 +9,8 @@ import { ownText } from '../../../model/text/ownText';
 import type { CheckContext } from '../../rule';
 import { KnownUses, rememberUses } from './knownUses';
 import { sampleFactsOf, usableFactsOf } from './sampleFacts';
-import type { SampleUse, SampleUses } from './sampleUse';
+import type { SampleUses, UsedSample } from './sampleUse';
+import { SampleUse } from './sampleUse';
 
 const nothing: SampleState = { kind: 'pending' };
 const known = new WeakMap<CheckContext, SampleUses>();
@@ -38,17 +39,14 @@ function* collect({ instrument, samples }: CheckContext): Steps<SampleUses> {
   const before = isOfFilesAlone ? new KnownUses(instrument, samples) : undefined;
   const numbers = before?.numbers ?? new Map<string, number>();
   const defaultPaths = new DefaultPaths();
-  const texts = new SampleTexts(numbers);
+  const isFile = (path: string) =>
+    path !== '' && path[0] !== '*' && !(mayHoldVariables && path.includes('$')) && !embedded?.has(path);
+  const used = new UsedSamples(numbers, (path) => (isFile(path) ? samples.state(path) : undefined));
   const make = (parameter: number, region: number): SampleUse => {
     const written = instrument.valueText(parameter);
     const defaultPath = defaultPaths.of(instrument.control(region));
-    const [number, path, value] = texts.of(instrument.samplePath(region) as string, written);
-    const isFile =
-      path !== '' && path[0] !== '*' && !(mayHoldVariables && path.includes('$')) && !embedded?.has(path);
-    const state = isFile ? samples.state(path) : nothing;
-    const isDoubtful = isFile ? !isPlainFile(path, state) : path === '';
-    const lastFrame = isFile ? (usableFactsOf(state)?.frames ?? Number.NaN) - 1 : Number.NaN;
-    return { parameter, region, value, defaultPath, path, number, isFile, state, lastFrame, isDoubtful };
+    const path = instrument.samplePath(region) as string;
+    return new SampleUse(parameter, region, used.of(path, written, defaultPath));
   };
   /** The latest use of each parameter; a later `<control>` can give the same parameter another path. */
   const latest = new Map<number, number>();
@@ -81,26 +79,38 @@ function* collect({ instrument, samples }: CheckContext): Steps<SampleUses> {
   return isOfFilesAlone && samples.version === version ? rememberUses(samples, all, numbers) : all;
 }
 
-/** Numbers of paths; one text of its own stands for all regions that play the same file. */
-class SampleTexts {
+/** What values lead to, and numbers of paths; one that is made for a path stands for all regions that play it by the same value. */
+class UsedSamples {
   readonly #numbers: Map<string, number>;
-  readonly #firsts = new Map<number, { path: string; value: string }>();
+  readonly #stateOf: (path: string) => SampleState | undefined;
+  readonly #firsts: (UsedSample | undefined)[] = [];
 
-  constructor(numbers: Map<string, number>) {
+  /** `stateOf` answers `undefined` for a path that is not that of a file. */
+  constructor(numbers: Map<string, number>, stateOf: (path: string) => SampleState | undefined) {
     this.#numbers = numbers;
+    this.#stateOf = stateOf;
   }
 
-  /** The number of a path, and the path and the value that gave it as texts of their own. */
-  of(path: string, value: string): [number: number, path: string, value: string] {
+  of(path: string, value: string, defaultPath: string): UsedSample {
     const known = this.#numbers.get(path);
-    const first = known === undefined ? undefined : this.#firsts.get(known);
-    if (known !== undefined && first)
-      return [known, first.path, first.value === value ? first.value : ownText(value)];
-    const own = { path: ownText(path), value: ownText(value) };
+    const first = known === undefined ? undefined : this.#firsts[known];
+    if (first && first.value === value && first.defaultPath === defaultPath) return first;
     const number = known ?? this.#numbers.size;
-    this.#numbers.set(own.path, number);
-    this.#firsts.set(number, own);
-    return [number, own.path, own.value];
+    const own = first?.path ?? ownText(path);
+    const made = this.#make(number, own, value === path ? own : ownText(value), defaultPath);
+    if (known === undefined) this.#numbers.set(own, number);
+    while (this.#firsts.length < number) this.#firsts.push(undefined);
+    this.#firsts[number] = made;
+    return made;
+  }
+
+  #make(number: number, path: string, value: string, defaultPath: string): UsedSample {
+    const found = this.#stateOf(path);
+    const isFile = found !== undefined;
+    const state = found ?? nothing;
+    const isDoubtful = isFile ? !isPlainFile(path, state) : path === '';
+    const lastFrame = isFile ? (usableFactsOf(state)?.frames ?? Number.NaN) - 1 : Number.NaN;
+    return { value, defaultPath, path, number, isFile, state, lastFrame, isDoubtful };
   }
 }
 

@@ -44,9 +44,9 @@ export async function folderActions(
       diagnostics,
       command: { title, command, arguments: given },
     });
-    for (const { folder, count } of await foldersWith(server, absent, absentFolder.files)) {
+    for (const { folder, count } of await foldersWith(server, absent, absentFolder.files())) {
       const shown = relativePath(folderOf(absent), folder) || '.';
-      const title = `Use the folder "${shown}", which holds ${count} of ${counted(absentFolder.files.length, 'sample')}`;
+      const title = `Use the folder "${shown}", which holds ${count} of ${counted(absentFolder.count, 'sample')}`;
       actions.push(action(title, leadPathsCommand, [uriOfPath(absent), uriOfPath(folder)]));
     }
     if (server.locateFolderCommand !== undefined)

@@ -35,7 +35,11 @@ function usesOf(text: string, samples: SampleLookup) {
 
 /** Uses without the numbers of their paths, which go by what was used before. */
 function withoutNumbers({ uses, doubtful, useOfRegion }: SampleUses) {
-  const plain = ({ number: _, ...use }: SampleUse) => use;
+  const plain = ({ parameter, region, sample: { number: _, ...sample } }: SampleUse) => ({
+    parameter,
+    region,
+    ...sample,
+  });
   return { uses: uses.map(plain), doubtful: doubtful.map(plain), useOfRegion };
 }
 
@@ -54,6 +58,16 @@ describe('samples of the check before', () => {
     expect(samples.asked).toBe(101);
     usesOf(lines.with(20, '<region> sample=other.wav').join('\n'), samples);
     expect(samples.asked).toBe(102);
+  });
+
+  it('share what they lead to, of which a text can have a million', () => {
+    const { uses } = usesOf(['a.wav', 'b.wav', 'a.wav'].map((name) => `<region> sample=${name}`).join('\n'), {
+      state: () => ({ kind: 'missing' }),
+      nearest: () => [],
+    });
+    expect(uses[2]?.sample).toBe(uses[0]?.sample);
+    expect(uses[1]?.sample).not.toBe(uses[0]?.sample);
+    expect(uses.map(({ region }) => region)).toEqual([0, 1, 2]);
   });
 
   it('are looked up again once answers changed', () => {

@@ -4,7 +4,7 @@ import type { Instrument } from '../../../../server/model/instrument';
 import type { Conditions } from '../../../../server/model/overlaps/conditions';
 import { conditionsOf } from '../../../../server/model/overlaps/conditions';
 import { findGroupOverlaps } from '../../../../server/model/overlaps/groupOverlaps';
-import { findOverlaps } from '../../../../server/model/overlaps/overlaps';
+import { findOverlaps, sharedBy } from '../../../../server/model/overlaps/overlaps';
 import type { Rectangle } from '../../../../server/model/overlaps/rectangles';
 import { rectangleOf } from '../../../../server/model/overlaps/rectangles';
 import { finish } from '../../../../server/model/steps';
@@ -125,7 +125,8 @@ describe('overlaps under one header', () => {
     const { instrument, conditions } = read(
       '<region> lokey=10 hikey=20 hivel=64\n<region> lokey=18 hikey=30 lovel=60',
     );
-    expect(finish(findOverlaps(instrument, conditions))[0]?.shared).toEqual({
+    const [first] = finish(findOverlaps(instrument, conditions));
+    expect(first && sharedBy(instrument, first)).toEqual({
       lowKey: 18,
       highKey: 20,
       lowVelocity: 60,
