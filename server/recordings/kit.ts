@@ -4,7 +4,7 @@ import type { NamePart } from './parts';
 import type { Placed } from './placed';
 import { grouped, placedAt } from './placed';
 import type { Recording } from './recording';
-import type { Root } from './roots';
+import type { Root } from './root';
 
 /** The lowest key of sounds that have none of their own: the bass drum of General MIDI System Level 1. */
 const firstKey = 36;
@@ -54,6 +54,7 @@ export function placeKit(
       one.section = part.microphone ?? '';
       one.family = `${sound} ${one.section}`.trim();
       one.layer = areLayers(list.map((other) => other.part.layer)) ? part.layer : undefined;
+      one.velocities = part.velocities;
       one.turn = part.turn ?? part.numbers.at(-1) ?? 0;
       placed.push(one);
     }

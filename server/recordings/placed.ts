@@ -1,5 +1,5 @@
 import type { Recording } from './recording';
-import type { Root } from './roots';
+import type { Root } from './root';
 
 /** A recording with its place in the instrument. */
 export interface Placed {
@@ -9,14 +9,22 @@ export interface Placed {
   /** The group that it belongs to: its articulation, microphone and whether it sounds on release. */
   section: string;
   isRelease: boolean;
+  /** What its path says of how it was played, and of the microphone. */
+  articulation: string;
+  microphone: string;
   /** What its velocities are shared with: the section, in a kit the sound. */
   family: string;
   /** −100 to 100, where two files are the sides of one sound. */
   pan: number | undefined;
   /** The name of its layer, or the number of its velocity. */
   layer: string | undefined;
-  /** Where it stands among those of its key and layer. */
+  /** The velocities that its name gives. */
+  velocities: { low: number; high: number } | undefined;
+  /** Whether it stands for all layers of its key, since it is the only one there and names none. */
+  isForAllLayers: boolean;
+  /** Where it stands among those of its key and layer: by its number, then by its word. */
   turn: number;
+  turnWord: string;
   lowKey: number;
   highKey: number;
   lowVelocity: number;
@@ -25,6 +33,12 @@ export interface Placed {
   length: number;
   /** Why it stands where it does, as sentences. */
   because: string[];
+}
+
+/** A recording that is no part of the instrument. */
+export interface LeftOutRecording {
+  path: string;
+  because: string;
 }
 
 /** Items by what they have in common, in their order. */
@@ -48,9 +62,14 @@ export function placedAt(recording: Recording, { key, tuneCents }: Pick<Root, 'k
     section: '',
     family: '',
     isRelease: false,
+    articulation: '',
+    microphone: '',
     pan: undefined,
     layer: undefined,
+    velocities: undefined,
+    isForAllLayers: false,
     turn: 0,
+    turnWord: '',
     lowKey: key,
     highKey: key,
     lowVelocity: 1,

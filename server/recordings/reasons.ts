@@ -1,11 +1,15 @@
 import { keyText } from '../model/wording/rangeWords';
 import type { NamePart } from './parts';
 import type { Recording } from './recording';
-import type { Root } from './roots';
+import type { Root } from './root';
 
 /** Why a recording has its root key, as a sentence. */
-export function rootReason({ pitch, rootKey }: Recording, { key, from, noteText, tuneCents }: Root): string {
-  const name = noteText === undefined ? undefined : `"${noteText.trim()}" in its name`;
+export function rootReason(
+  { path, pitch, rootKey }: Recording,
+  { key, from, note, tuneCents }: Root,
+): string {
+  const name =
+    note && `"${note.text.trim()}" in its ${note.start > path.lastIndexOf('/') ? 'name' : 'folder'}`;
   switch (from) {
     case 'pitch': {
       const cents = pitch === undefined ? 0 : Math.round((pitch - key) * 100);
