@@ -136,6 +136,6 @@ function numberReadings(parts: readonly ReturnType<Scope>[]): NoteReading[] {
 }
 
 /** A file's name without its ending. */
-export function nameStem(path: string): string {
+function nameStem(path: string): string {
   return path.slice(path.lastIndexOf('/') + 1).replace(/\.\w{1,5}$/, '');
 }
