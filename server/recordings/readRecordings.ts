@@ -4,7 +4,7 @@ import type { NamePart } from './parts';
 import { partsOf } from './parts';
 import type { LeftOutRecording, Placed } from './placed';
 import { placementNotes } from './placementNotes';
-import { placeNotes } from './placeNotes';
+import { placeNoted } from './placeNoted';
 import { placeVelocities } from './placeVelocities';
 import type { Recording } from './recording';
 import { findRoots } from './roots';
@@ -43,7 +43,7 @@ export function readRecordings(all: readonly Recording[]): RecordingsReading {
   if (isKit) notes.length = 0;
   const placed = isKit
     ? placeKit(sounding, parts, roots, believed?.reading, notes)
-    : placeNotes(sounding, parts, roots, { leftOut, notes });
+    : placeNoted(sounding, parts, roots, { leftOut, notes });
   notes.push(...placeVelocities(placed));
   if (!isKit) {
     spread(placed);

@@ -5,8 +5,8 @@ import { placedAt } from './placed';
 import { rootReason, wordReasons } from './reasons';
 import type { Recording } from './recording';
 import type { Root } from './root';
-import type { Pending, Variant, VariantKind } from './variants';
-import { variantsOf } from './variants';
+import type { Pending, UnknownWord, WordKind } from './unknownWords';
+import { unknownWordsOf } from './unknownWords';
 
 /** What was decided besides where recordings are placed. */
 interface Told {
@@ -16,20 +16,20 @@ interface Told {
 }
 
 /** Places recordings that have notes at their roots: articulations, microphones, sides, releases, layers and turns, as their paths say. */
-export function placeNotes(
+export function placeNoted(
   recordings: readonly Recording[],
   parts: readonly NamePart[],
   roots: readonly (Root | undefined)[],
   told: Told,
 ): Placed[] {
   const pending = rootedOf(recordings, parts, roots, told);
-  const variants = variantsOf(pending);
+  const unknown = unknownWordsOf(pending);
   const sides = areSides(pending);
   const velocities = velocityNumbers(pending);
   if (sides) told.notes.push('Left and right are files of their own: both sound together, on their sides.');
   for (const { one, part } of pending) {
     one.because.push(...wordReasons(part));
-    applyWords(one, part, variants.get(one) ?? []);
+    applyWords(one, part, unknown.get(one) ?? []);
     if (sides) one.pan = part.side === 'left' ? -100 : part.side === 'right' ? 100 : undefined;
     if (one.layer !== undefined || one.velocities) continue;
     const velocity = part.numbers.find((number) => velocities.has(number));
@@ -37,7 +37,7 @@ export function placeNotes(
     one.layer = `#${velocity}`;
     one.turn = part.turn ?? 0;
   }
-  told.notes.push(...variantNotes(variants));
+  told.notes.push(...unknownWordNotes(unknown));
   return pending.map(({ one }) => one);
 }
 
@@ -66,9 +66,9 @@ function rootedOf(
   });
 }
 
-function applyWords(one: Placed, part: NamePart, variants: readonly Variant[]): void {
-  const words = (kind: VariantKind) =>
-    variants.filter((variant) => variant.kind === kind && variant.word !== '').map(({ word }) => word);
+function applyWords(one: Placed, part: NamePart, unknown: readonly UnknownWord[]): void {
+  const words = (kind: WordKind) =>
+    unknown.filter((word) => word.kind === kind && word.word !== '').map(({ word }) => word);
   const layers = words('layer');
   one.isRelease = part.isRelease === true || words('release').length > 0;
   one.articulation = joined(
@@ -79,7 +79,7 @@ function applyWords(one: Placed, part: NamePart, variants: readonly Variant[]): 
   one.microphone = joined(part.microphone, ...words('microphone'));
   one.section = joined(one.articulation, one.microphone, one.isRelease ? 'release' : '');
   one.family = one.section;
-  const isLayered = variants.some(({ kind }) => kind === 'layer');
+  const isLayered = unknown.some(({ kind }) => kind === 'layer');
   one.layer = part.layer ?? (isLayered ? layers.join(' ') : undefined);
   one.velocities = part.velocities;
   one.turn = part.turn ?? part.numbers.at(-1) ?? 0;
@@ -91,12 +91,10 @@ function joined(...words: readonly (string | undefined)[]): string {
 }
 
 /** What unknown words were taken for, where layers, groups and turns do not tell of it themselves. */
-function variantNotes(variants: ReadonlyMap<Placed, readonly Variant[]>): string[] {
-  const words = (kind: VariantKind) => [
+function unknownWordNotes(unknown: ReadonlyMap<Placed, readonly UnknownWord[]>): string[] {
+  const words = (kind: WordKind) => [
     ...new Set(
-      [...variants.values()]
-        .flat()
-        .flatMap((one) => (one.kind === kind && one.word !== '' ? [one.word] : [])),
+      [...unknown.values()].flat().flatMap((one) => (one.kind === kind && one.word !== '' ? [one.word] : [])),
     ),
   ];
   const list = (some: readonly string[]) => some.map((word) => `"${word}"`).join(', ');

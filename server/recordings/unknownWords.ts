@@ -8,11 +8,11 @@ import { grouped } from './placed';
 export type Pending = readonly { one: Placed; part: NamePart }[];
 
 /** What words without a known meaning are taken for. */
-export type VariantKind = 'layer' | 'articulation' | 'microphone' | 'turn' | 'release';
+export type WordKind = 'layer' | 'articulation' | 'microphone' | 'turn' | 'release';
 
 /** The unknown words of one place of a recording's path, and what they are taken for. */
-export interface Variant {
-  kind: VariantKind;
+export interface UnknownWord {
+  kind: WordKind;
   word: string;
 }
 
@@ -26,7 +26,7 @@ const releaseStep = 10;
 /** The share of keys that have to show the same (our choice). */
 const mostKeys = 0.75;
 
-const kinds: readonly VariantKind[] = ['articulation', 'microphone', 'layer', 'turn'];
+const kinds: readonly WordKind[] = ['articulation', 'microphone', 'layer', 'turn'];
 /** Words that count takes or strokes of one kind instead of naming another sound (common practice). */
 const countingWords =
   /^(?:[a-h]|up|down|upbow|downbow|auf|ab|aufstrich|abstrich|pousse|tire|alt|alternate|alternativ|var|variant|variante|variation|copy|bis|again|repeat|first|second|third|one|two|three)$/;
@@ -35,8 +35,8 @@ const countingWords =
  * What the words that no list knows are taken for, by recording: what others have in the same place, else what is heard. They count
  * only where they come back on several keys.
  */
-export function variantsOf(pending: Pending): ReadonlyMap<Placed, readonly Variant[]> {
-  const found = new Map<Placed, Variant[]>();
+export function unknownWordsOf(pending: Pending): ReadonlyMap<Placed, readonly UnknownWord[]> {
+  const found = new Map<Placed, UnknownWord[]>();
   const depths = [...new Set(pending.flatMap(({ part }) => [...part.places.keys()]))].sort((a, b) => a - b);
   // Folders first, from the outermost in; what they hold is looked at apart.
   const order = [...depths.filter((depth) => depth >= 0), -1];
@@ -75,7 +75,7 @@ function wordAt(part: NamePart, depth: number): string {
 }
 
 /** What unknown words are where all others have a mark of one kind in the same place. */
-function kindByCompany(pending: Pending, depth: number): VariantKind | undefined {
+function kindByCompany(pending: Pending, depth: number): WordKind | undefined {
   const unknown = pending.filter(({ part }) => wordAt(part, depth) !== '');
   const others = pending.filter(({ part }) => wordAt(part, depth) === '');
   if (unknown.length === 0 || others.length === 0) return undefined;
@@ -118,7 +118,7 @@ function releaseByEar(scope: Pending, depth: number): string | undefined {
   return undefined;
 }
 
-function kindByEar(scope: Pending, depth: number): VariantKind | undefined {
+function kindByEar(scope: Pending, depth: number): WordKind | undefined {
   const byWord = grouped(scope, ({ part }) => wordAt(part, depth));
   const known = [...byWord].filter(
     ([, list]) => new Set(list.map(({ one }) => one.root)).size > 1 || scope.length < 4,
