@@ -46,14 +46,15 @@ export function pageDocument(parts: PageParts): string {
 /**
  * The content security policy of a page (W3C CSP Level 3): one script with what it imports, one style sheet and nothing
  * else. Sound comes on top for the page that plays it: a worklet and workers from Blob addresses (the extension's own
- * files are refused there), and `fetch` of the files that the web view may reach; images that addresses hold, for one that
+ * files are refused there), compiled code for the loops of the voice, which compiles no text ('wasm-unsafe-eval'), and `fetch` of
+ * the files that the web view may reach; images that addresses hold, for one that
  * makes pictures.
  */
 function policyOf({ cspSource, nonce, playsSound = false, makesPictures = false }: PageParts): string {
   const rules = [
     `default-src 'none'`,
     `style-src ${cspSource}`,
-    `script-src 'nonce-${nonce}'${playsSound ? ' blob:' : ''}`,
+    `script-src 'nonce-${nonce}'${playsSound ? " blob: 'wasm-unsafe-eval'" : ''}`,
     ...(playsSound ? [`connect-src ${cspSource}`, 'worker-src blob:'] : []),
     ...(makesPictures ? ['img-src data:'] : []),
     `base-uri 'none'`,

@@ -298,6 +298,12 @@ export const choice = {
     why: 'Two thirds of a millisecond.',
     source: 'common practice',
   },
+  liveArithmetic: {
+    what: 'Precision of reading between frames, live quality',
+    value: 'single, compiled; double where compiled code is refused',
+    why: 'Compiled it reads four times as quickly; the two sound alike within −120 dB of full scale. The reference keeps to double.',
+    source: 'our choice',
+  },
   loopCrossfadeLength: {
     what: 'Longest loop crossfade',
     value: 'the loop, or what stands before it',

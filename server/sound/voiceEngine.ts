@@ -2,11 +2,12 @@ import type { PlayEvent, StartEvent } from '../playing/player/events';
 import type { Player } from '../playing/player/player';
 import { choice } from './choices';
 import { interpolatorOf, type Quality } from './interpolation/interpolator';
+import { blockFrames } from './kernel/kernel';
 import type { SoundProgram } from './program/program';
 import { generatorTables } from './voice/generatorSource';
 import { SampleReader } from './voice/sampleReader';
 import { Voice } from './voice/voice';
-import { blockFrames, type VoiceContext } from './voice/voiceContext';
+import type { VoiceContext } from './voice/voiceContext';
 import { type SampleStretch, type TellPage, VoiceSamples } from './voice/voiceSamples';
 
 /** How an engine plays. */
@@ -20,6 +21,8 @@ export interface VoiceEngineOptions {
   makesVoicesFirst?: boolean;
   /** Whether voices are made before they are needed, a few in each block, so that neither the start nor a chord waits for it. */
   makesVoicesAhead?: boolean;
+  /** Whether live quality may compile its inner loops, as it does where that is not refused; else it keeps to JavaScript. */
+  mayCompile?: boolean | undefined;
 }
 
 /** What happened since the last report, by the positions of regions and the numbers of samples in the program. */
@@ -41,7 +44,7 @@ export interface EngineReport {
  * thread of a page, in a worker and on the command line.
  */
 export interface VoiceEngine {
-  /** Adds a sample by its number in `SoundProgram.samples`, full scale −1..1; see `SampleStore.add` for stretches. */
+  /** Adds a sample by its number in `SoundProgram.samples`, full scale −1..1; see `VoiceSamples.add` for stretches. */
   addSample(id: number, channels: readonly Float32Array[], rate: number, stretch?: SampleStretch): void;
   /** Forgets a sample that no voice plays; answers whether it did. */
   removeSample(id: number): boolean;
@@ -63,6 +66,8 @@ export interface VoiceEngine {
   /** What happened since it was last asked. */
   takeReport(): EngineReport;
   readonly activeVoices: number;
+  /** Whether its inner loops are compiled. */
+  readonly isCompiled: boolean;
   /** Frames since the start. */
   readonly frame: number;
   /** The frame behind the last one that a voice which is over has played. */
@@ -100,19 +105,17 @@ class Engine implements VoiceEngine {
     this.#player = player;
     this.#mostVoices = mostVoices;
     this.#makesAhead = options.makesVoicesAhead === true && program.regionCount > 0;
+    const interpolator = interpolatorOf(quality, options.mayCompile);
     this.#context = {
       program,
       sampleRate,
       state: player.state,
       samples: new VoiceSamples(),
-      reader: new SampleReader(interpolatorOf(quality)),
+      reader: new SampleReader(interpolator),
+      kernel: interpolator.kernel,
       generators: generatorTables(program.sample),
       controlFrames: isLive ? choice.controlFramesLive.value : choice.controlFramesReference.value,
       leastRamp: isLive ? choice.declickSeconds.value : 0,
-      left: new Float64Array(blockFrames),
-      right: new Float64Array(blockFrames),
-      mixLeft: new Float64Array(blockFrames),
-      mixRight: new Float64Array(blockFrames),
     };
     if (options.makesVoicesFirst && program.regionCount > 0) {
       for (let at = 0; at < mostVoices; at++) this.#free.push(new Voice(this.#context));
@@ -121,6 +124,10 @@ class Engine implements VoiceEngine {
 
   get activeVoices(): number {
     return this.#active.length;
+  }
+
+  get isCompiled(): boolean {
+    return this.#context.kernel.windows !== undefined;
   }
 
   addSample(id: number, channels: readonly Float32Array[], rate: number, stretch?: SampleStretch): void {
@@ -242,9 +249,10 @@ class Engine implements VoiceEngine {
     from: number,
     count: number,
   ): void {
-    const { mixLeft, mixRight, reader } = this.#context;
-    mixLeft.fill(0);
-    mixRight.fill(0);
+    const { kernel, reader } = this.#context;
+    const { mix } = kernel;
+    mix.left.fill(0);
+    mix.right.fill(0);
     let hasEnded = false;
     for (const voice of this.#active) {
       const end = voice.render(0, count);
@@ -259,8 +267,8 @@ class Engine implements VoiceEngine {
       reader.missing = 0;
     }
     for (let frame = 0; frame < count; frame++) {
-      left[from + frame] = mixLeft[frame];
-      right[from + frame] = mixRight[frame];
+      left[from + frame] = mix.left[frame];
+      right[from + frame] = mix.right[frame];
     }
     this.frame += count;
     if (this.#makesAhead && this.#free.length + this.#active.length < this.#mostVoices) this.#makeSome();

@@ -4,7 +4,7 @@ import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { build } from 'esbuild';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { play } from '../unit/sound/playing';
 import { hasBrowser, sharedBrowser } from '../unit/webview/browser';
 
@@ -26,6 +26,7 @@ class VoiceProcessor extends AudioWorkletProcessor {
     this.engine = createVoiceEngine(program, createPlayer(playable, { seed: 1 }), { sampleRate, quality, makesVoicesFirst: true, mostVoices: 16 });
     this.engine.addSample(0, [sample], sampleRate);
     this.engine.noteOn(64, 100);
+    this.port.postMessage(this.engine.isCompiled);
   }
   process(_inputs, [[left, right]]) {
     this.engine.process(left, right);
@@ -50,8 +51,9 @@ window.render = async (text, sample, seconds, rate, quality) => {
     processorOptions: { program: soundOf(instrument), playable: playableInstrument(instrument), sample: Float32Array.from(sample), quality },
   });
   node.connect(context.destination);
+  const isCompiled = new Promise((done) => { node.port.onmessage = ({ data }) => done(data); });
   const rendered = await context.startRendering();
-  return [0, 1].map((channel) => Array.from(rendered.getChannelData(channel)));
+  return { channels: [0, 1].map((channel) => Array.from(rendered.getChannelData(channel))), isCompiled: await isCompiled };
 };
 `;
 
@@ -82,9 +84,14 @@ describe('the engine of the voice', () => {
     expect(own.filter((path) => !/(^|\/)server\/(sound|playing)\//.test(path))).toEqual([]);
   });
 
-  it.skipIf(!hasBrowser).each(['reference', 'live'] as const)(
-    'sounds in an AudioWorklet of Chromium as it does here, in %s quality',
-    async (quality) => {
+  // Without its own word a policy refuses compiled code (W3C CSP Level 3, section 4.4).
+  it.skipIf(!hasBrowser).each([
+    { quality: 'reference', policy: "script-src 'self'", isCompiled: false },
+    { quality: 'live', policy: "script-src 'self' 'wasm-unsafe-eval'", isCompiled: true },
+    { quality: 'live', policy: "script-src 'self'", isCompiled: false },
+  ] as const)(
+    'sounds in an AudioWorklet of Chromium as it does here, %o',
+    async ({ quality, policy, isCompiled }) => {
       const files: Record<string, string> = {
         '/': '<!doctype html><script type="module" src="/page.js"></script>',
         '/page.js': readFileSync(join(folder, 'page.js'), 'utf8'),
@@ -92,20 +99,27 @@ describe('the engine of the voice', () => {
       };
       const server = createServer((request, response) => {
         const type = request.url?.endsWith('.js') ? 'text/javascript' : 'text/html';
-        response.writeHead(200, { 'Content-Type': type }).end(files[request.url ?? ''] ?? '');
+        const headers = { 'Content-Type': type, 'Content-Security-Policy': policy };
+        response.writeHead(200, headers).end(files[request.url ?? ''] ?? '');
       });
       await new Promise<void>((done) => server.listen(0, '127.0.0.1', done));
       const tab = await (await sharedBrowser()).newPage();
       try {
         await tab.goto(`http://127.0.0.1:${(server.address() as AddressInfo).port}/`);
-        await tab.waitForFunction('window.render');
+        await vi.waitFor(
+          async () => expect(await tab.evaluate('typeof window.render')).toBe('function'),
+          10_000,
+        );
         const call = `render(${JSON.stringify(text)}, ${JSON.stringify([...sample])}, 0.5, ${rate}, '${quality}')`;
-        const [left, right] = (await tab.evaluate(call)) as [number[], number[]];
+        const rendered: { channels: [number[], number[]]; isCompiled: boolean } = await tab.evaluate(call);
+        const [left, right] = rendered.channels;
+        expect(rendered.isCompiled).toBe(isCompiled);
         const own = play(text, 0.5, {
           samples: { 'a.wav': { channels: [sample], rate } },
           key: 64,
           velocity: 100,
           quality,
+          mayCompile: isCompiled,
         });
         // Web Audio keeps single precision.
         const worst = (theirs: number[], ours: Float64Array) =>

@@ -1,33 +1,25 @@
-import type { NearestTable } from './readNearest';
-import { nearestTable, readNearest } from './readNearest';
+import type { Channels, Kernel, Sound } from '../kernel/kernel';
+import { kernelWith } from '../kernel/kernels';
+import { readNearest } from './readNearest';
 import type { Walk } from './readRows';
 import { readRowsMono, readRowsStereo } from './readRows';
 import { readWide } from './readWide';
 import type { SideTable } from './windowedSinc';
-import { cutoffFor, filterRows, lookedUpKaiser, sideTable } from './windowedSinc';
+import { cutoffFor, filterRows, lookedUpKaiser, nearestPhases, sideTable } from './windowedSinc';
 
 /** `reference` is better than 16 bits, `live` is quick enough to play. */
 export type Quality = 'live' | 'reference';
 
-/** Input that is read: two channels, the same one twice for mono. */
-export interface Channels {
-  left: Float32Array;
-  right: Float32Array;
-}
-
 /** Reads between the frames of a sample. Where it plays faster than recorded, what would fold back is kept out. */
 export interface Interpolator {
+  readonly kernel: Kernel;
   /** The most frames before and behind a position that are read. */
   reach(step: number): number;
-  /** Reads `count` values; see {@link readRowsMono}. `step` is the greatest step on the way. Mono fills the left output. */
-  read(
-    input: Channels,
-    walk: Walk,
-    step: number,
-    outputLeft: Float64Array,
-    outputRight: Float64Array,
-    count: number,
-  ): void;
+  /**
+   * Reads `count` values from an input that begins at the whole position `origin`; see {@link readRowsMono}. `step` is the greatest
+   * step on the way. Mono fills the left output.
+   */
+  read(input: Channels, origin: number, walk: Walk, step: number, output: Sound, count: number): void;
 }
 
 /** Greatest stretch of the window of the reference quality; beyond it only the cutoff goes on falling. */
@@ -41,14 +33,18 @@ const live = { taps: 8, mostTaps: 16, wideFrom: 1.25, beta: 5 };
 const liveTablesAnOctave = 12;
 const liveOctaves = 4;
 
-const made = new Map<Quality, Interpolator>();
+const made = new Map<string, Interpolator>();
 
-/** The interpolator of a quality with all its tables, made when first asked for: nothing is made while it plays. */
-export function interpolatorOf(quality: Quality): Interpolator {
-  let interpolator = made.get(quality);
+/**
+ * The interpolator of a quality with all its tables, made when first asked for: nothing is made while it plays. Without
+ * `mayCompile` it keeps to JavaScript, as the reference quality always does.
+ */
+export function interpolatorOf(quality: Quality, mayCompile = true): Interpolator {
+  const name = quality === 'live' && mayCompile ? 'compiled' : quality;
+  let interpolator = made.get(name);
   if (!interpolator) {
-    interpolator = quality === 'reference' ? makeReference() : makeLive();
-    made.set(quality, interpolator);
+    interpolator = quality === 'reference' ? makeReference() : makeLive(mayCompile);
+    made.set(name, interpolator);
   }
   return interpolator;
 }
@@ -71,41 +67,35 @@ function makeReference(): Interpolator {
     return sides[Math.round((1 - step * cutoffFor(step)) * 100)];
   };
   return {
+    kernel: kernelWith([], false),
     reach: (step) => (step > 1 ? Math.ceil(lobes * stretchOf(step)) + 1 : lobes),
-    read(input, walk, step, outputLeft, outputRight, count) {
-      const { left, right } = input;
+    read({ left, right }, origin, walk, step, output, count) {
+      walk.position -= origin;
       if (step > 1) {
         const side = sideOf(step) as SideTable;
-        readWide(side, stretchOf(step), left, right, walk, outputLeft, outputRight, count);
-      } else if (left === right) readRowsMono(table, left, walk, outputLeft, count);
-      else readRowsStereo(table, left, right, walk, outputLeft, outputRight, count);
+        readWide(side, stretchOf(step), left, right, walk, output.left, output.right, count);
+      } else if (left === right) readRowsMono(table, left, walk, output.left, count);
+      else readRowsStereo(table, left, right, walk, output.left, output.right, count);
+      walk.position += origin;
     },
   };
 }
 
-function makeLive(): Interpolator {
+function makeLive(mayCompile: boolean): Interpolator {
   const count = liveTablesAnOctave * liveOctaves;
   const window = lookedUpKaiser(live.beta);
-  const tables: NearestTable[] = Array.from({ length: count + 1 }, (_, number) => {
+  const tables = Array.from({ length: count + 1 }, (_, number) => {
     const ratio = 2 ** (number / liveTablesAnOctave);
     const taps = ratio < live.wideFrom ? live.taps : live.mostTaps;
-    return nearestTable(taps, live.beta, cutoffFor(ratio), window);
+    return filterRows(taps, live.beta, cutoffFor(ratio), nearestPhases, window);
   });
+  const kernel = kernelWith(tables, mayCompile);
   const tableOf = (step: number) =>
-    tables[
-      step > 1 ? Math.min(count, Math.ceil(Math.log2(step) * liveTablesAnOctave - 1e-9)) : 0
-    ] as NearestTable;
+    kernel.tables[step > 1 ? Math.min(count, Math.ceil(Math.log2(step) * liveTablesAnOctave - 1e-9)) : 0];
   return {
+    kernel,
     reach: (step) => tableOf(step).taps / 2,
-    read({ left, right }, walk, step, outputLeft, outputRight, frames) {
-      const table = tableOf(step);
-      const isStereo = left !== right;
-      const { position, step: own } = walk;
-      readNearest(table, left, walk, outputLeft, frames);
-      if (!isStereo) return;
-      walk.position = position;
-      walk.step = own;
-      readNearest(table, right, walk, outputRight, frames);
-    },
+    read: (input, origin, walk, step, output, frames) =>
+      readNearest(kernel, tableOf(step), input, origin, walk, output, frames),
   };
 }

@@ -2,6 +2,9 @@ import { LoopMode } from '../../playing/playable/playableInstrument';
 import type { StartEvent, StopManner } from '../../playing/player/events';
 import { choice } from '../choices';
 import type { Walk } from '../interpolation/readRows';
+import { InputWindow } from '../kernel/inputWindows';
+import type { Sound } from '../kernel/kernel';
+import type { MixGains } from '../kernel/mixing';
 import { fallingShape } from '../modulation/envelope';
 import { generators } from '../program/program';
 import type { VoiceRecipe } from '../program/recipe';
@@ -9,7 +12,6 @@ import { Slot } from '../program/slots';
 import { Ending } from './ending';
 import { GeneratorSource } from './generatorSource';
 import { Levels } from './levels';
-import { areNumbers, type MixGains, mixMono, mixStereo } from './mixing';
 import { Modulators } from './modulators';
 import { pathSettings } from './pathSettings';
 import { fadeOut } from './sampleFade';
@@ -45,6 +47,7 @@ export class Voice implements VoiceNote {
   readonly #levels = new Levels();
   readonly #filters = new VoiceFilters();
   readonly #path = new SamplePath();
+  readonly #window = new InputWindow();
   readonly #generator = new GeneratorSource();
   readonly #bend = new BendFollower();
   readonly #ending = new Ending();
@@ -131,6 +134,7 @@ export class Voice implements VoiceNote {
     if (this.#sample) {
       this.#ratio = this.#sample.rate / sampleRate;
       this.#isMono = this.#sample.isMono;
+      this.#window.clear();
       this.#path.begin(pathSettings(program, this.region, this.#recipe, values, this.#sample));
       return;
     }
@@ -157,6 +161,8 @@ export class Voice implements VoiceNote {
     }
     this.#modulators.release();
     if (this.#sample) {
+      // What comes may be another now.
+      this.#window.clear();
       this.#path.release(this.#walk.position, this.#context.reader.reach(this.#walk.step));
     }
   }
@@ -249,20 +255,20 @@ export class Voice implements VoiceNote {
 
   /** Renders frames without a change of direction; `false` where they are no numbers. */
   #renderPiece(from: number, count: number): boolean {
-    const { left, right, mixLeft, mixRight } = this.#context;
+    const { kernel } = this.#context;
+    const { left, right } = kernel.sound;
     const other = this.#isMono ? left : right;
-    this.#readSource(left, right, count);
+    this.#readSource(kernel.sound, count);
     this.#filters.process(left, other, count);
     if (!this.#modulators.ownAmplitude) this.#modulators.amplitude.envelope.multiply(left, other, count);
     this.#ending.multiply(left, other, count);
     const { now } = this.#mix;
-    if (!areNumbers(left, other, count) || !areNumbers(now, now, 4)) return false;
-    if (this.#isMono) mixMono(left, this.#mix, mixLeft, mixRight, from, count);
-    else mixStereo(left, right, this.#mix, mixLeft, mixRight, from, count);
-    return true;
+    if (!Number.isFinite(now[0] + now[1] + now[2] + now[3])) return false;
+    return kernel.mixSound(this.#isMono, this.#mix, from, count);
   }
 
-  #readSource(left: Float64Array, right: Float64Array, count: number): void {
+  #readSource(sound: Sound, count: number): void {
+    const { left, right } = sound;
     const walk = this.#walk;
     if (!this.#sample) {
       this.#sourceFrames = count;
@@ -275,7 +281,7 @@ export class Voice implements VoiceNote {
     const frames = Math.max(0, framesUntil(this.#path.length - walk.position, walk, count));
     this.#sourceFrames = frames;
     const { position, step } = walk;
-    if (frames > 0) this.#context.reader.read(this.#sample, this.#path, walk, left, right, frames);
+    if (frames > 0) this.#context.reader.read(this.#sample, this.#path, walk, this.#window, sound, frames);
     const fade = this.#recipe.sampleFadeSeconds * this.#sample.rate;
     fadeOut(left, this.#isMono ? left : right, frames, this.#path.length - position, step, fade);
     if (frames === count) return;

@@ -1,4 +1,5 @@
 import type { PlayState } from '../../playing/player/playState';
+import type { Kernel } from '../kernel/kernel';
 import type { SoundProgram } from '../program/program';
 import type { GeneratorTables } from './generatorSource';
 import type { SampleReader } from './sampleReader';
@@ -16,13 +17,5 @@ export interface VoiceContext {
   readonly controlFrames: number;
   /** Shortest attack and release in seconds. */
   readonly leastRamp: number;
-  /** One piece of the sound of one voice. */
-  readonly left: Float64Array;
-  readonly right: Float64Array;
-  /** The sum of all voices of a block. */
-  readonly mixLeft: Float64Array;
-  readonly mixRight: Float64Array;
+  readonly kernel: Kernel;
 }
-
-/** The most frames that voices are asked for at once: a block of Web Audio. */
-export const blockFrames = 128;

@@ -54,6 +54,7 @@ const shown: Readonly<Record<keyof typeof choice, string>> = {
   mostRatioUp: 'plays samples of any rate at their pitch',
   controlFramesReference: 'moves what is moved in straight lines of 8 frames, of 32 in live quality',
   controlFramesLive: 'moves what is moved in straight lines of 8 frames, of 32 in live quality',
+  liveArithmetic: 'sounds alike within −120 dB of full scale: %s',
   loopCrossfadeLength: 'mixes no more than there is before the loop',
 };
 

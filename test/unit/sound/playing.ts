@@ -25,6 +25,8 @@ export interface PlayOptions {
   samples?: Readonly<Record<string, TestSample>>;
   rate?: number;
   quality?: Quality;
+  /** Whether live quality compiles its loops; where not said it does. */
+  mayCompile?: boolean;
   key?: number;
   velocity?: number;
   /** When the key is let go; never where not said. */
@@ -37,11 +39,11 @@ export interface PlayOptions {
 
 /** An engine that plays SFZ text with the samples of a test. */
 export function engineOf(text: string, options: PlayOptions = {}): VoiceEngine {
-  const { samples = {}, rate = 48000, quality = 'reference', seed = 1 } = options;
+  const { samples = {}, rate = 48000, quality = 'reference', mayCompile, seed = 1 } = options;
   const instrument = readSfz(text, { path: 'a.sfz' });
   const program = structuredClone(soundOf(instrument));
   const player = createPlayer(structuredClone(playableInstrument(instrument)), { seed });
-  const engine = createVoiceEngine(program, player, { sampleRate: rate, quality });
+  const engine = createVoiceEngine(program, player, { sampleRate: rate, quality, mayCompile });
   for (const [id, path] of program.samples.entries()) {
     const sample = samples[path];
     if (sample) engine.addSample(id, sample.channels, sample.rate);
