@@ -29,7 +29,16 @@ export function bundlesFor({ production = false } = {}) {
   const forPages = { ...forBrowser, format: 'esm', splitting: true, chunkNames: 'shared-[hash]' };
 
   return [
-    { ...forNode, entryPoints: ['client/main.ts'], outfile: 'dist/client.js', external: ['vscode'] },
+    {
+      ...forNode,
+      ...inChunks,
+      // An editor waits for what is registered; the rest comes when something is asked for.
+      entryPoints: [{ in: 'client/main.ts', out: 'client' }],
+      chunkNames: 'client/[name]-[hash]',
+      external: ['vscode'],
+      sourcemap: production ? false : 'inline',
+      plugins: [requestsAlone, commonJsChunks({ minify: production })],
+    },
     {
       ...forNode,
       ...inChunks,
@@ -58,6 +67,7 @@ export function bundlesFor({ production = false } = {}) {
       outfile: 'dist/browser/client.js',
       format: 'cjs',
       external: ['vscode'],
+      plugins: [requestsAlone],
     },
     { ...forBrowser, entryPoints: ['server/browserMain.ts'], outfile: 'dist/browser/server.js' },
     {
@@ -69,6 +79,21 @@ export function bundlesFor({ production = false } = {}) {
     { ...forBrowser, entryPoints: ['client/audition/worklet/main.ts'], outfile: 'dist/pages/voice.js' },
   ];
 }
+
+/**
+ * Has the names of our requests take of the protocol's library only what makes them, since whoever names a request would else
+ * load all of it. The classes are those that the library itself works with.
+ */
+const requestsAlone = {
+  name: 'requests-alone',
+  setup(plugin) {
+    const requests = join(repository, 'server/protocol/requests');
+    const messages = join(repository, 'node_modules/vscode-jsonrpc/lib/common/messages.js');
+    plugin.onResolve({ filter: /^vscode-languageserver-protocol$/ }, ({ importer }) =>
+      dirname(importer) === requests ? { path: messages } : undefined,
+    );
+  },
+};
 
 /** Every folder of the client with a `page/main.ts` is a page: a script and a style sheet named after the folder. */
 function pageEntries() {

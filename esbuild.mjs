@@ -19,7 +19,7 @@ const bundles = bundlesFor({ production });
 const inputsOf = new Map();
 
 // What pages share goes by the name of its content, so that older ones would stay.
-for (const folder of ['dist/pages', 'dist/cli', 'dist/server'])
+for (const folder of ['dist/pages', 'dist/cli', 'dist/client', 'dist/server'])
   await rm(join(repository, folder), { recursive: true, force: true });
 await mkdir(join(repository, 'dist'), { recursive: true });
 

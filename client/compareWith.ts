@@ -10,15 +10,16 @@ import {
   window,
   workspace,
 } from 'vscode';
-import type { BaseLanguageClient } from 'vscode-languageclient';
 import { isAudioFileName, sampleEndings } from '../server/model/fileNames';
 import type { ComparedPlace, CompareResult } from '../server/protocol/requests/comparisonRequests';
 import { CompareRecordingRequest, CompareRequest } from '../server/protocol/requests/comparisonRequests';
 import { mayHoldInstrument } from './languages';
+import { toEditor } from './protocolRange';
+import type { ServerClient } from './serverClient';
 import { sideColumn } from './sideGroup';
 
 /** The commands that compare how the instrument of a document sounds with another file, and that take the findings away again. */
-export function registerComparison(client: BaseLanguageClient): Disposable[] {
+export function registerComparison(client: ServerClient): Disposable[] {
   const findings = languages.createDiagnosticCollection('zonewright-comparison');
   return [
     findings,
@@ -43,10 +44,7 @@ export function registerComparison(client: BaseLanguageClient): Disposable[] {
       }
       findings.clear();
       for (const [uri, places] of byUri(result.places ?? []))
-        findings.set(
-          Uri.parse(uri),
-          places.map((place) => diagnosticOf(client, place)),
-        );
+        findings.set(Uri.parse(uri), places.map(diagnosticOf));
       showPage(result.html);
     }),
   ];
@@ -67,15 +65,15 @@ async function chosenFile(uri: Uri): Promise<Uri | undefined> {
 }
 
 async function compared(
-  client: BaseLanguageClient,
+  client: ServerClient,
   document: TextDocument,
   other: Uri,
 ): Promise<CompareResult | undefined> {
-  const uriOf = (uri: Uri) => client.code2ProtocolConverter.asUri(uri);
-  const uri = uriOf(document.uri);
+  const uri = document.uri.toString();
   const isRecording = isAudioFileName(other.path);
   // The server reads documents that are open.
-  const otherUri = uriOf(isRecording ? other : (await workspace.openTextDocument(other)).uri);
+  const read = isRecording ? other : (await workspace.openTextDocument(other)).uri;
+  const otherUri = read.toString();
   return window.withProgress(
     {
       location: ProgressLocation.Notification,
@@ -101,12 +99,8 @@ function byUri(places: readonly ComparedPlace[]): Map<string, ComparedPlace[]> {
   return found;
 }
 
-function diagnosticOf(client: BaseLanguageClient, { range, message }: ComparedPlace): Diagnostic {
-  const diagnostic = new Diagnostic(
-    client.protocol2CodeConverter.asRange(range),
-    message,
-    DiagnosticSeverity.Information,
-  );
+function diagnosticOf({ range, message }: ComparedPlace): Diagnostic {
+  const diagnostic = new Diagnostic(toEditor(range), message, DiagnosticSeverity.Information);
   diagnostic.source = 'zonewright comparison';
   return diagnostic;
 }

@@ -12,7 +12,6 @@ import {
   window,
   workspace,
 } from 'vscode';
-import type { BaseLanguageClient } from 'vscode-languageclient';
 import type {
   ConversionMark,
   ConvertParams,
@@ -22,6 +21,7 @@ import { ConvertRequest, VocabulariesRequest } from '../server/protocol/requests
 import { instrumentIntoTemplate, tableIntoTemplate } from './convertIntoTemplate';
 import { mayHoldInstrument } from './languages';
 import { showPage } from './markdownPage';
+import type { ServerClient } from './serverClient';
 import { showBeside } from './sideGroup';
 import { openNewInstrument } from './tablePreview/newInstrument';
 
@@ -37,7 +37,7 @@ interface Converted {
 const mostUnsaved = 16;
 
 /** Commands that open the instrument in another notation beside its text, unsaved, with what is to be said of it. */
-export function registerConversion(client: BaseLanguageClient): Disposable[] {
+export function registerConversion(client: ServerClient): Disposable[] {
   const conversion = new Conversion(client);
   return [
     conversion,
@@ -52,12 +52,12 @@ export function registerConversion(client: BaseLanguageClient): Disposable[] {
 }
 
 class Conversion implements Disposable {
-  readonly #client: BaseLanguageClient;
+  readonly #client: ServerClient;
   readonly #marks: DiagnosticCollection = languages.createDiagnosticCollection('zonewright-conversion');
   #unsaved: Converted[] = [];
   readonly #registrations: Disposable[];
 
-  constructor(client: BaseLanguageClient) {
+  constructor(client: ServerClient) {
     this.#client = client;
     this.#registrations = [
       this.#marks,

@@ -1,10 +1,10 @@
 import { type ExtensionContext, window, workspace } from 'vscode';
-import type { BaseLanguageClient } from 'vscode-languageclient';
 import { LookAgainNotification } from '../server/protocol/requests/lookAgainNotification';
 import { TrustGrantedNotification } from '../server/protocol/requests/trustNotification';
 import { AuditionHost } from './audition/host';
 import { registerComparison } from './compareWith';
 import { registerConversion } from './convertInstrument';
+import { registerFolderChecks } from './folderChecks';
 import { registerFolderFixes } from './folderFixes/fixFolder';
 import { offerIncludedFiles } from './includedFiles';
 import { registerInstruments } from './instruments/registerInstruments';
@@ -20,6 +20,7 @@ import { registerOpenExample } from './openExample';
 import { registerTablePaste } from './pasteTable';
 import { registerRecordings } from './recordingsPreview/registerRecordings';
 import { registerSampleReport } from './sampleReport';
+import type { ServerClient } from './serverClient';
 import { FontEditor } from './soundFont/fontEditor';
 import { registerFontWriting } from './soundFont/writeFont';
 import { startServerWhenNeeded } from './startServer';
@@ -31,19 +32,17 @@ import { registerVocabularies } from './vocabularies';
  */
 export function startExtension(
   context: ExtensionContext,
-  client: BaseLanguageClient,
+  client: ServerClient,
   midi?: () => MidiAccess,
 ): void {
   const notes = new NotesDocuments();
   context.subscriptions.push(notes);
   context.subscriptions.push(
-    { dispose: () => client.dispose() },
+    client,
     window.onDidChangeWindowState(({ focused }) => {
-      if (focused && client.isRunning()) void client.sendNotification(LookAgainNotification.type);
+      if (focused) client.tell(LookAgainNotification.type);
     }),
-    workspace.onDidGrantWorkspaceTrust(() => {
-      if (client.isRunning()) void client.sendNotification(TrustGrantedNotification.type);
-    }),
+    workspace.onDidGrantWorkspaceTrust(() => client.tell(TrustGrantedNotification.type)),
     ...registerTablePaste(context, client, notes),
     ...registerConversion(client),
     ...registerVocabularies(),
@@ -54,6 +53,7 @@ export function startExtension(
     offerIncludedFiles(client),
     registerMapButton(client),
     registerFolderFixes(client),
+    ...registerFolderChecks(client),
     ...registerInstruments(client),
     ...registerRecordings(context, client),
     FontEditor.register(context, client),

@@ -1,8 +1,8 @@
 import type { Disposable, TextEditor } from 'vscode';
 import { ConfigurationTarget, l10n, languages, window, workspace } from 'vscode';
-import type { BaseLanguageClient } from 'vscode-languageclient';
 import { IncludedByRequest } from '../server/protocol/requests/instrumentListRequests';
 import { mayHoldInstrument } from './languages';
+import type { ServerClient } from './serverClient';
 
 /** Enough of a text to tell, in characters. */
 const looked = 20_000;
@@ -11,13 +11,13 @@ const looked = 20_000;
 const likeSfz = /<(?:region|group|global|master|control|curve|effect|midi)>|#define\s+\$|^\s*[a-z]\w*=/m;
 
 /** Offers to read a file as SFZ that an instrument includes and that the editor takes for something else. */
-export function offerIncludedFiles(client: BaseLanguageClient): Disposable {
+export function offerIncludedFiles(client: ServerClient): Disposable {
   const asked = new Set<string>();
   return window.onDidChangeActiveTextEditor(async (editor) => {
-    if (!editor || !client.isRunning() || !mayBeIncluded(editor) || asked.has(editor.document.uri.toString()))
+    if (!editor || !client.isRunning || !mayBeIncluded(editor) || asked.has(editor.document.uri.toString()))
       return;
     const { document } = editor;
-    const uri = client.code2ProtocolConverter.asUri(document.uri);
+    const uri = document.uri.toString();
     const by = await client.sendRequest(IncludedByRequest.type, { uri });
     if (!by || document.isClosed || asked.has(document.uri.toString())) return;
     asked.add(document.uri.toString());

@@ -1,21 +1,21 @@
 import type { CancellationToken } from 'vscode';
 import { commands, type Disposable, l10n, ProgressLocation, Uri, window, workspace } from 'vscode';
-import type { BaseLanguageClient } from 'vscode-languageclient';
 import { joinedBytes } from '../server/model/joinedBytes';
 import { base64Bytes } from '../server/protocol/conversion/base64';
 import type { MakePackParams, MakePackResult, PackRefusal } from '../server/protocol/requests/packRequests';
 import { MakePackRequest, PackPartRequest } from '../server/protocol/requests/packRequests';
 import { mayHoldInstrument } from './languages';
+import type { ServerClient } from './serverClient';
 
 /** An editor holds a file whole before it writes it; larger packs are for the command line. */
 const mostBytes = 2 ** 30;
 
 /** The command that packs the instrument in the active editor to be shared. */
-export function registerMakePack(client: BaseLanguageClient): Disposable {
+export function registerMakePack(client: ServerClient): Disposable {
   return commands.registerCommand('zonewright.makePack', () => makePack(client));
 }
 
-async function makePack(client: BaseLanguageClient): Promise<void> {
+async function makePack(client: ServerClient): Promise<void> {
   const document = window.activeTextEditor?.document;
   if (!mayHoldInstrument(document) || document.isUntitled) {
     await window.showWarningMessage(l10n.t('Open a saved instrument that is to be packed first.'));
@@ -23,7 +23,7 @@ async function makePack(client: BaseLanguageClient): Promise<void> {
   }
   const facts = await askedFacts();
   if (!facts) return;
-  const uri = client.code2ProtocolConverter.asUri(document.uri);
+  const uri = document.uri.toString();
   const title = l10n.t('Making the pack');
   const made = await window.withProgress(
     { location: ProgressLocation.Notification, title, cancellable: true },
@@ -98,7 +98,7 @@ function askedAudio(): Thenable<{ isFlac: boolean } | undefined> {
 }
 
 async function write(
-  client: BaseLanguageClient,
+  client: ServerClient,
   near: Uri,
   params: MakePackParams,
   token: CancellationToken,

@@ -18,10 +18,10 @@ import {
   window,
   workspace,
 } from 'vscode';
-import type { BaseLanguageClient } from 'vscode-languageclient';
 import type { TableNote } from '../server/protocol/requests/tableRequests';
 import { instrumentLanguages, mayHoldInstrument } from './languages';
 import type { NotesDocuments } from './notesDocuments';
+import type { ServerClient } from './serverClient';
 import { TableConversion } from './tablePreview/conversion';
 import { RememberedCorrections } from './tablePreview/corrections';
 import { TablePreviewPanel } from './tablePreview/panel';
@@ -56,7 +56,7 @@ function wholeOffer(offers: readonly Offer[], document: TextDocument, changes: n
 /** Copied zone tables: pasting them as an offer among the ways to paste, commands, and their preview. */
 export function registerTablePaste(
   context: ExtensionContext,
-  client: BaseLanguageClient,
+  client: ServerClient,
   notes: NotesDocuments,
 ): Disposable[] {
   const conversion = new TableConversion(client, new RememberedCorrections(context.globalState));
@@ -86,7 +86,7 @@ export function registerTablePaste(
 }
 
 class TablePaste implements DocumentPasteEditProvider, Disposable {
-  readonly #client: BaseLanguageClient;
+  readonly #client: ServerClient;
   readonly #conversion: TableConversion;
   readonly #notes: NotesDocuments;
   readonly #written: LastWrittenTable;
@@ -96,7 +96,7 @@ class TablePaste implements DocumentPasteEditProvider, Disposable {
   readonly #watch: Disposable;
 
   constructor(
-    client: BaseLanguageClient,
+    client: ServerClient,
     conversion: TableConversion,
     notes: NotesDocuments,
     written: LastWrittenTable,

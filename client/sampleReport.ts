@@ -1,10 +1,10 @@
 import type { Disposable, TextDocument, WebviewPanel } from 'vscode';
 import { commands, l10n, ProgressLocation, Uri, window, workspace } from 'vscode';
-import type { BaseLanguageClient } from 'vscode-languageclient';
 import type { SampleReportResult } from '../server/protocol/requests/sampleRequests';
 import { SampleReportRequest } from '../server/protocol/requests/sampleRequests';
 import { mayHoldInstrument } from './languages';
 import { showPage } from './markdownPage';
+import type { ServerClient } from './serverClient';
 import { sideColumn } from './sideGroup';
 
 const viewType = 'zonewright.sampleReport';
@@ -20,7 +20,7 @@ interface ShownReport {
  * The commands that report on the samples of the instrument of a document: as a page beside its text, which is saved on
  * request, and as comma-separated values for a spreadsheet.
  */
-export function registerSampleReport(client: BaseLanguageClient): Disposable[] {
+export function registerSampleReport(client: ServerClient): Disposable[] {
   let shown: ShownReport | undefined;
   const show = (html: string, instrument: Uri) => {
     const panel =
@@ -58,7 +58,7 @@ export function registerSampleReport(client: BaseLanguageClient): Disposable[] {
 
 /** A report on the instrument of a URI, else on that in the active editor; says why where there is none. */
 async function report(
-  client: BaseLanguageClient,
+  client: ServerClient,
   uri?: unknown,
 ): Promise<{ document: TextDocument; result: SampleReportResult } | undefined> {
   const document =

@@ -1,6 +1,8 @@
 import { workspace } from 'vscode';
 import type { DocumentSelector, LanguageClientOptions } from 'vscode-languageclient';
 
+import { folderCheckCommands } from './folderChecks';
+
 /** The name under which the editor keeps the server's output, and the one that a person reads. */
 export const clientId = 'zonewright';
 export const clientName = 'Zonewright';
@@ -28,6 +30,7 @@ export function clientOptions(
       fixFolderCommand: 'zonewright.fixAllInFolder',
       locateFolderCommand: 'zonewright.locateFolder',
       saveVocabularyCommand: 'zonewright.saveVocabulary',
+      ownCommands: folderCheckCommands,
       trusted: workspace.isTrusted,
       ...more,
     }),

@@ -1,10 +1,10 @@
 import type { Disposable, TextEditorDecorationType, Uri } from 'vscode';
 import { commands, DecorationRangeBehavior, Range, ThemeColor, window } from 'vscode';
-import type { BaseLanguageClient } from 'vscode-languageclient';
 import type { Message } from '../../server/playing/player/playMessage';
 import type { InstrumentPlace } from '../../server/protocol/requests/requests';
 import { SampleAudioRequest, SoundRequest } from '../../server/protocol/requests/soundRequests';
 import type { PresetNumbers } from '../../server/soundfont/font';
+import type { ServerClient } from '../serverClient';
 import type { AuditionFromPage, AuditionToPage, Played } from './messages';
 
 /** Milliseconds after a change of the text until it is heard; several changes in a row are taken as one. */
@@ -29,13 +29,13 @@ export interface AuditionPage {
 export class AuditionHost implements Disposable {
   /** All that there are, for what silences every one of them. */
   static readonly #all = new Set<AuditionHost>();
-  readonly #client: BaseLanguageClient;
+  readonly #client: ServerClient;
   readonly #page: AuditionPage;
   readonly #mark: TextEditorDecorationType;
   #isOn = false;
   #timer: ReturnType<typeof setTimeout> | undefined;
 
-  constructor(client: BaseLanguageClient, page: AuditionPage) {
+  constructor(client: ServerClient, page: AuditionPage) {
     this.#client = client;
     this.#page = page;
     AuditionHost.#all.add(this);
@@ -152,7 +152,7 @@ export class AuditionHost implements Disposable {
   }
 
   #placeOf({ uri, preset }: AudibleSource): InstrumentPlace {
-    return { uri: this.#client.code2ProtocolConverter.asUri(uri), ...(preset && { preset }) };
+    return { uri: uri.toString(), ...(preset && { preset }) };
   }
 
   #markLines(headers: readonly number[]): void {

@@ -1,10 +1,10 @@
 import type { Disposable, QuickInputButton, QuickPick, QuickPickItem } from 'vscode';
 import { commands, l10n, ProgressLocation, ThemeIcon, Uri, window, workspace } from 'vscode';
-import type { BaseLanguageClient } from 'vscode-languageclient';
 import type { FixKind } from '../../server/features/quickFixes';
 import type { FileFixes, FolderFixesParams } from '../../server/protocol/requests/fixRequests';
 import { FolderFixesRequest } from '../../server/protocol/requests/fixRequests';
 import { showPage } from '../markdownPage';
+import type { ServerClient } from '../serverClient';
 import { FixedTexts } from './fixedTexts';
 import { fixesPage } from './fixesPage';
 
@@ -16,13 +16,13 @@ interface FileItem extends QuickPickItem {
 const mostNamed = 3;
 
 /** Shows what fixes would change in a folder, has a person choose files, changes them and lists what was changed and what remains. */
-export function registerFolderFixes(client: BaseLanguageClient): Disposable {
+export function registerFolderFixes(client: ServerClient): Disposable {
   const texts = new FixedTexts();
   const command = commands.registerCommand(
     'zonewright.fixAllInFolder',
     async (folder?: Uri | null, kind?: FixKind) => {
       const asked: FolderFixesParams = {
-        ...(folder && { folder: client.code2ProtocolConverter.asUri(folder) }),
+        ...(folder && { folder: folder.toString() }),
         ...(kind?.kind !== undefined && { kind: { code: kind.code, kind: kind.kind } }),
       };
       await fixFolder(client, texts, asked);
@@ -36,11 +36,7 @@ export function registerFolderFixes(client: BaseLanguageClient): Disposable {
   };
 }
 
-async function fixFolder(
-  client: BaseLanguageClient,
-  texts: FixedTexts,
-  asked: FolderFixesParams,
-): Promise<void> {
+async function fixFolder(client: ServerClient, texts: FixedTexts, asked: FolderFixesParams): Promise<void> {
   const files = await filesOf(client, asked);
   if (files === undefined) return;
   const offered = files.filter(({ fixes }) => fixes.length > 0);
@@ -60,7 +56,7 @@ async function fixFolder(
     (file) => JSON.stringify(now.get(file.uri)?.edits) === JSON.stringify(file.edits),
   );
   const changes = Object.fromEntries(same.map(({ uri, edits }) => [uri, edits]));
-  const edit = await client.protocol2CodeConverter.asWorkspaceEdit({ changes });
+  const edit = await client.asWorkspaceEdit({ changes });
   const isDone = same.length > 0 && (await workspace.applyEdit(edit, { isRefactoring: true }));
   if (!isDone) {
     await window.showWarningMessage(
@@ -73,10 +69,7 @@ async function fixFolder(
 }
 
 /** What fixes would change; `undefined` where a person stops the look. */
-async function filesOf(
-  client: BaseLanguageClient,
-  asked: FolderFixesParams,
-): Promise<FileFixes[] | undefined> {
+async function filesOf(client: ServerClient, asked: FolderFixesParams): Promise<FileFixes[] | undefined> {
   const title = l10n.t('Looking through the instruments of the folder');
   return window.withProgress(
     { location: ProgressLocation.Notification, title, cancellable: true },
@@ -94,7 +87,7 @@ async function filesOf(
 
 /** Lists the files with all of them ticked; each can be looked at as it is and as it would be. */
 function chooseFiles(
-  client: BaseLanguageClient,
+  client: ServerClient,
   texts: FixedTexts,
   files: readonly FileFixes[],
 ): Promise<FileFixes[] | undefined> {

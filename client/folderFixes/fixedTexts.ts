@@ -1,7 +1,7 @@
 import type { Disposable, TextDocumentContentProvider } from 'vscode';
 import { commands, l10n, Uri, ViewColumn, workspace } from 'vscode';
-import type { BaseLanguageClient } from 'vscode-languageclient';
 import type { FileFixes } from '../../server/protocol/requests/fixRequests';
+import type { ServerClient } from '../serverClient';
 
 const scheme = 'zonewright-fixes';
 
@@ -16,9 +16,9 @@ export class FixedTexts implements TextDocumentContentProvider, Disposable {
   }
 
   /** Opens the difference that fixes make in a file; the list that it is chosen from keeps the focus. */
-  async show(file: Uri, { edits, name }: FileFixes, client: BaseLanguageClient): Promise<void> {
+  async show(file: Uri, { edits, name }: FileFixes, client: ServerClient): Promise<void> {
     const document = await workspace.openTextDocument(file);
-    const places = (await client.protocol2CodeConverter.asTextEdits(edits)).map(({ range, newText }) => ({
+    const places = (await client.asTextEdits(edits)).map(({ range, newText }) => ({
       start: document.offsetAt(range.start),
       end: document.offsetAt(range.end),
       newText,

@@ -1,12 +1,11 @@
-import type { Disposable, Event, Uri } from 'vscode';
-import { commands, Disposable as Disposables, EventEmitter, languages, workspace } from 'vscode';
-import type { BaseLanguageClient } from 'vscode-languageclient';
+import type { Disposable, Event } from 'vscode';
+import { commands, Disposable as Disposables, EventEmitter, languages, Uri, workspace } from 'vscode';
 import type { InstrumentState } from '../../server/protocol/requests/instrumentListRequests';
 import {
   CheckInstrumentRequest,
   InstrumentListRequest,
 } from '../../server/protocol/requests/instrumentListRequests';
-import { whenStarted } from '../startServer';
+import type { ServerClient } from '../serverClient';
 
 /** An instrument of the open folders, with what the last check found in it and when that was. */
 export interface KnownInstrument {
@@ -19,25 +18,25 @@ export interface KnownInstrument {
 
 /** The instruments of the open folders and their states; one that is open is checked as it changes. */
 export class InstrumentStates implements Disposable {
-  readonly #client: BaseLanguageClient;
+  readonly #client: ServerClient;
   readonly #changed = new EventEmitter<void>();
   readonly onDidChange: Event<void> = this.#changed.event;
   readonly #known = new Map<string, KnownInstrument>();
   readonly #listeners: Disposable;
   #listing: Promise<void> | undefined;
 
-  constructor(client: BaseLanguageClient) {
+  constructor(client: ServerClient) {
     this.#client = client;
     const watcher = workspace.createFileSystemWatcher('**/*.{sfz,xml}', false, true, false);
     const changed = () => {
-      if (client.isRunning()) void this.refresh();
+      if (client.isRunning) void this.refresh();
     };
     this.#listeners = Disposables.from(
       watcher,
       watcher.onDidCreate(changed),
       watcher.onDidDelete(changed),
       workspace.onDidChangeWorkspaceFolders(changed),
-      whenStarted(client, () => void this.refresh()),
+      client.whenStarted(() => void this.refresh()),
       languages.onDidChangeDiagnostics(({ uris }) => this.#diagnosticsChanged(uris)),
       this.#changed,
     );
@@ -62,7 +61,7 @@ export class InstrumentStates implements Disposable {
 
   /** Checks one. */
   async check(instrument: KnownInstrument): Promise<void> {
-    const uri = this.#client.code2ProtocolConverter.asUri(instrument.uri);
+    const uri = instrument.uri.toString();
     const state = await this.#client.sendRequest(CheckInstrumentRequest.type, { uri });
     if (state) Object.assign(instrument, { state, checked: new Date() });
     else instrument.isNone = true;
@@ -71,7 +70,7 @@ export class InstrumentStates implements Disposable {
 
   async #list(): Promise<void> {
     const uris = await this.#client.sendRequest(InstrumentListRequest.type, {});
-    const listed = uris.map((uri) => this.#client.protocol2CodeConverter.asUri(uri));
+    const listed = uris.map((uri) => Uri.parse(uri));
     const before = new Map(this.#known);
     this.#known.clear();
     for (const uri of listed) this.#known.set(uri.toString(), before.get(uri.toString()) ?? { uri });

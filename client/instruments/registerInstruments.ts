@@ -1,12 +1,12 @@
 import type { Disposable } from 'vscode';
 import { commands, l10n, window } from 'vscode';
-import type { BaseLanguageClient } from 'vscode-languageclient';
+import type { ServerClient } from '../serverClient';
 import type { KnownInstrument } from './instrumentStates';
 import { InstrumentStates } from './instrumentStates';
 import { InstrumentTree } from './instrumentTree';
 
 /** The tree *Instruments* of the explorer, with the commands that check what it lists and show it on the map. */
-export function registerInstruments(client: BaseLanguageClient): Disposable[] {
+export function registerInstruments(client: ServerClient): Disposable[] {
   const states = new InstrumentStates(client);
   return [
     states,

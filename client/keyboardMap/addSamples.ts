@@ -1,8 +1,8 @@
 import type { Uri } from 'vscode';
 import { l10n, ProgressLocation, window, workspace } from 'vscode';
-import type { BaseLanguageClient } from 'vscode-languageclient';
 import type { AddSamplesParams } from '../../server/protocol/requests/requests';
 import { AddSamplesRequest } from '../../server/protocol/requests/requests';
+import type { ServerClient } from '../serverClient';
 
 /** Where samples go: the document that a map shows in its version, a key for one without a root, and the region to stand behind. */
 export interface SamplesPlace {
@@ -14,12 +14,12 @@ export interface SamplesPlace {
 
 /** Adds samples to an instrument in one edit of its text; gives what was decided, or why nothing was written, as a sentence. */
 export async function addSamples(
-  client: BaseLanguageClient,
+  client: ServerClient,
   samples: readonly string[],
   { uri, version, key, after }: SamplesPlace,
 ): Promise<string> {
   const params: AddSamplesParams = {
-    uri: client.code2ProtocolConverter.asUri(uri),
+    uri: uri.toString(),
     version,
     sampleUris: [...samples],
     ...(key !== undefined && { key }),
@@ -37,7 +37,7 @@ export async function addSamples(
     },
   );
   if (!answer) return l10n.t('Nothing was changed.');
-  const edit = await client.protocol2CodeConverter.asWorkspaceEdit(answer.edit);
+  const edit = answer.edit && (await client.asWorkspaceEdit(answer.edit));
   if (!edit) return answer.refusal ?? failed();
   return (await workspace.applyEdit(edit)) ? (answer.told ?? []).join(' ') : failed();
 }

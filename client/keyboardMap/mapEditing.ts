@@ -1,8 +1,8 @@
 import type { Uri } from 'vscode';
 import { commands, l10n, window, workspace } from 'vscode';
-import type { BaseLanguageClient } from 'vscode-languageclient';
 import type { Arrangement } from '../../server/gestures/arrangement';
 import { ArrangeMapRequest } from '../../server/protocol/requests/requests';
+import type { ServerClient } from '../serverClient';
 
 /** What changing a map needs of its panel. */
 export interface MapEditingParts {
@@ -16,10 +16,10 @@ export interface MapEditingParts {
 
 /** Changes the text of a document as its map was changed: each gesture is one edit and one step of undoing. */
 export class MapEditing {
-  readonly #client: BaseLanguageClient;
+  readonly #client: ServerClient;
   readonly #parts: MapEditingParts;
 
-  constructor(client: BaseLanguageClient, parts: MapEditingParts) {
+  constructor(client: ServerClient, parts: MapEditingParts) {
     this.#client = client;
     this.#parts = parts;
   }
@@ -28,11 +28,11 @@ export class MapEditing {
   async arrange(arrangement: Arrangement): Promise<void> {
     const shown = this.#parts.shown();
     if (!shown) return;
-    const uri = this.#client.code2ProtocolConverter.asUri(shown.uri);
+    const uri = shown.uri.toString();
     const { version } = shown;
     try {
       const answer = await this.#client.sendRequest(ArrangeMapRequest.type, { uri, version, arrangement });
-      const edit = await this.#client.protocol2CodeConverter.asWorkspaceEdit(answer.edit);
+      const edit = answer.edit && (await this.#client.asWorkspaceEdit(answer.edit));
       if (!edit) this.#parts.answer(answer.refusal ?? failed());
       else if (await workspace.applyEdit(edit)) this.#parts.answer(l10n.t('Changed in the text.'));
       else this.#parts.answer(failed());

@@ -1,6 +1,6 @@
 import type { Uri } from 'vscode';
-import type { BaseLanguageClient } from 'vscode-languageclient';
 import { MapFindingsRequest } from '../../server/protocol/requests/requests';
+import type { ServerClient } from '../serverClient';
 import type { MapProblem } from './messages';
 
 /** What telling the problems of a map needs of its panel. */
@@ -14,10 +14,10 @@ export interface MapProblemsParts {
 
 /** What was found wrong with the regions of a map, also in files that its document includes and that are closed. */
 export class MapProblems {
-  readonly #client: BaseLanguageClient;
+  readonly #client: ServerClient;
   readonly #parts: MapProblemsParts;
 
-  constructor(client: BaseLanguageClient, parts: MapProblemsParts) {
+  constructor(client: ServerClient, parts: MapProblemsParts) {
     this.#client = client;
     this.#parts = parts;
   }
@@ -33,7 +33,7 @@ export class MapProblems {
   async tell(): Promise<void> {
     const asked = this.#parts.shown();
     if (!asked) return;
-    const uri = this.#client.code2ProtocolConverter.asUri(asked.uri);
+    const uri = asked.uri.toString();
     const answer = await this.#client.sendRequest(MapFindingsRequest.type, { uri });
     const shown = this.#parts.shown();
     if (answer && shown?.uri === asked.uri && shown.version === answer.version)

@@ -10,7 +10,6 @@ import {
   window,
   workspace,
 } from 'vscode';
-import type { BaseLanguageClient } from 'vscode-languageclient';
 import type { MapScene } from '../../server/map/mapScene';
 import {
   InstrumentChangedNotification,
@@ -21,6 +20,7 @@ import type { AudibleSource } from '../audition/host';
 import { AuditionHost } from '../audition/host';
 import type { Played } from '../audition/messages';
 import { mayHoldInstrument } from '../languages';
+import type { ServerClient } from '../serverClient';
 import { PageHost } from '../webview/pageHost';
 import { addSamples } from './addSamples';
 import { MapEditing } from './mapEditing';
@@ -41,7 +41,7 @@ const mapPage = {
 /** The keyboard map of the instrument in the active editor, in step with its text and cursor. */
 export class KeyboardMapPanel implements WebviewViewProvider {
   readonly #context: ExtensionContext;
-  readonly #client: BaseLanguageClient;
+  readonly #client: ServerClient;
   #view: WebviewView | undefined;
   #page: PageHost<MapToPage, MapFromPage> | undefined;
   /** The document that the map shows; it stays when the focus goes to something that is no instrument. */
@@ -60,7 +60,7 @@ export class KeyboardMapPanel implements WebviewViewProvider {
   readonly #problems: MapProblems;
   #version = 0;
 
-  private constructor(context: ExtensionContext, client: BaseLanguageClient) {
+  private constructor(context: ExtensionContext, client: ServerClient) {
     this.#context = context;
     this.#client = client;
     const shown = () => this.#shown && { uri: this.#shown, version: this.#version };
@@ -84,12 +84,12 @@ export class KeyboardMapPanel implements WebviewViewProvider {
     });
   }
 
-  static register(context: ExtensionContext, client: BaseLanguageClient): Disposable[] {
+  static register(context: ExtensionContext, client: ServerClient): Disposable[] {
     const panel = new KeyboardMapPanel(context, client);
     return [
       window.registerWebviewViewProvider(viewId, panel),
       commands.registerCommand('zonewright.showKeyboardMap', async (uri?: unknown, range?: unknown) => {
-        await selectStretch(client, uri, range);
+        await selectStretch(uri, range);
         await commands.executeCommand(`${viewId}.focus`);
       }),
       window.onDidChangeActiveTextEditor((editor) => panel.#follow(editor)),
@@ -152,7 +152,7 @@ export class KeyboardMapPanel implements WebviewViewProvider {
 
   /** Plays the regions that a stretch of a document touches, or those at the cursor, in turn; or keys or layers. */
   async #play(what: Played, uri?: unknown, range?: unknown): Promise<void> {
-    await selectStretch(this.#client, uri, range);
+    await selectStretch(uri, range);
     await commands.executeCommand(`${viewId}.focus`);
     this.#follow(window.activeTextEditor);
     // A page that is shown for the first time plays as soon as it listens.
@@ -201,7 +201,7 @@ export class KeyboardMapPanel implements WebviewViewProvider {
   }
 
   #changed(uri: string): void {
-    if (!this.#shown || this.#client.code2ProtocolConverter.asUri(this.#shown) !== uri) return;
+    if (!this.#shown || this.#shown.toString() !== uri) return;
     this.#audition.changed();
     void this.#refresh();
   }
@@ -240,7 +240,7 @@ export class KeyboardMapPanel implements WebviewViewProvider {
   async #fetch(): Promise<void> {
     const shown = this.#shown;
     if (!shown || !this.#view?.visible || !this.#page?.isReady) return;
-    const uri = this.#client.code2ProtocolConverter.asUri(shown);
+    const uri = shown.toString();
     const answer = await this.#client.sendRequest(KeyboardMapRequest.type, { uri });
     if (shown !== this.#shown) return;
     this.#scene = answer.scene ?? undefined;
@@ -275,7 +275,7 @@ export class KeyboardMapPanel implements WebviewViewProvider {
       );
       return;
     }
-    const samples = uris.map((uri) => this.#client.code2ProtocolConverter.asUri(uri));
+    const samples = uris.map((uri) => uri.toString());
     const told = await addSamples(this.#client, samples, { uri: shown.uri, version: shown.version });
     this.#send({ type: 'arranged', message: told });
     void window.showInformationMessage(told);
@@ -286,7 +286,7 @@ export class KeyboardMapPanel implements WebviewViewProvider {
     const shown = this.#shown;
     const version = this.#version;
     if (!shown) return;
-    const uri = this.#client.code2ProtocolConverter.asUri(shown);
+    const uri = shown.toString();
     const measures = await this.#client.sendRequest(MapMeasuresRequest.type, { uri, key });
     // What comes of an earlier text names other regions.
     if (measures && shown === this.#shown && version === this.#version)

@@ -1,12 +1,11 @@
 import type { Disposable, Event } from 'vscode';
 import { commands, EventEmitter, workspace } from 'vscode';
-import type { BaseLanguageClient } from 'vscode-languageclient';
 import type { LibraryProgress, LibraryView } from '../../server/protocol/requests/libraryRequests';
 import {
   LibrariesRequest,
   LibraryProgressNotification,
 } from '../../server/protocol/requests/libraryRequests';
-import { whenStarted } from '../startServer';
+import type { ServerClient } from '../serverClient';
 
 /** What the tree and the page show while there is something to show. */
 const hasLibrary = 'zonewright.hasLibrary';
@@ -15,7 +14,7 @@ const gathered = 500;
 
 /** The libraries of the open folders as they were asked for last, and how far a build is. */
 export class Libraries implements Disposable {
-  readonly #client: BaseLanguageClient;
+  readonly #client: ServerClient;
   readonly #changed = new EventEmitter<void>();
   readonly #progressed = new EventEmitter<LibraryProgress | undefined>();
   readonly #watches: Disposable[];
@@ -23,7 +22,7 @@ export class Libraries implements Disposable {
   #asking: Promise<LibraryView[]> | undefined;
   #timer: ReturnType<typeof setTimeout> | undefined;
 
-  constructor(client: BaseLanguageClient) {
+  constructor(client: ServerClient) {
     this.#client = client;
     const watcher = workspace.createFileSystemWatcher('**/zonewright.library.json');
     const changed = () => this.#changeSoon();
@@ -37,7 +36,7 @@ export class Libraries implements Disposable {
         if (this.#views && this.#views.length > 0) changed();
       }),
       workspace.onDidChangeWorkspaceFolders(changed),
-      whenStarted(client, () => void this.refresh()),
+      client.whenStarted(() => void this.refresh()),
       client.onNotification(LibraryProgressNotification.type, (progress) => this.#progressed.fire(progress)),
     ];
   }

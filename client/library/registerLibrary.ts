@@ -1,8 +1,8 @@
 import type { Disposable, ExtensionContext } from 'vscode';
 import { commands, l10n, ProgressLocation, window } from 'vscode';
-import type { BaseLanguageClient } from 'vscode-languageclient';
 import type { BuildLibraryResult, LibraryView } from '../../server/protocol/requests/libraryRequests';
 import { BuildLibraryRequest } from '../../server/protocol/requests/libraryRequests';
+import type { ServerClient } from '../serverClient';
 import { Libraries } from './libraries';
 import { LibraryPanel } from './libraryPanel';
 import type { LibraryNode } from './libraryTreeProvider';
@@ -10,7 +10,7 @@ import { LibraryTreeProvider } from './libraryTreeProvider';
 import { openPlace } from './openPlace';
 
 /** The tree and the page of libraries, and the command that builds one. */
-export function registerLibrary(context: ExtensionContext, client: BaseLanguageClient): Disposable[] {
+export function registerLibrary(context: ExtensionContext, client: ServerClient): Disposable[] {
   const libraries = new Libraries(client);
   const panel = new LibraryPanel(context, libraries);
   return [
@@ -50,7 +50,7 @@ async function chosen(
   return picked?.view;
 }
 
-async function build(client: BaseLanguageClient, libraries: Libraries, library: LibraryView): Promise<void> {
+async function build(client: ServerClient, libraries: Libraries, library: LibraryView): Promise<void> {
   const title = l10n.t('Building {0}', library.title);
   const result = await window.withProgress(
     { location: ProgressLocation.Notification, title, cancellable: true },

@@ -1,12 +1,12 @@
 import type { CancellationToken, Disposable, ExtensionContext } from 'vscode';
 import { commands, l10n, ProgressLocation, Uri, window, workspace } from 'vscode';
-import type { BaseLanguageClient } from 'vscode-languageclient';
 import type { RecordingsParams, RecordingsResult } from '../../server/protocol/requests/recordingsRequest';
 import { RecordingsRequest } from '../../server/protocol/requests/recordingsRequest';
+import type { ServerClient } from '../serverClient';
 import { RecordingsPanel } from './recordingsPanel';
 
 /** The command that makes an instrument of a folder of recordings: shows what becomes of each before anything is written. */
-export function registerRecordings(context: ExtensionContext, client: BaseLanguageClient): Disposable[] {
+export function registerRecordings(context: ExtensionContext, client: ServerClient): Disposable[] {
   const panel = new RecordingsPanel(context, (folder, choice) =>
     made(client, { folderUri: folder.toString(), ...choice }),
   );
@@ -20,7 +20,7 @@ export function registerRecordings(context: ExtensionContext, client: BaseLangua
   ];
 }
 
-function listened(client: BaseLanguageClient, folder: Uri): Thenable<RecordingsResult | undefined> {
+function listened(client: ServerClient, folder: Uri): Thenable<RecordingsResult | undefined> {
   const title = l10n.t('Listening to the recordings');
   return window.withProgress(
     { location: ProgressLocation.Notification, title, cancellable: true },
@@ -30,7 +30,7 @@ function listened(client: BaseLanguageClient, folder: Uri): Thenable<RecordingsR
 
 /** What the server makes of a folder; `undefined` where there is nothing, which is told, or a person has stopped it. */
 async function made(
-  client: BaseLanguageClient,
+  client: ServerClient,
   params: RecordingsParams,
   token?: CancellationToken,
 ): Promise<RecordingsResult | undefined> {

@@ -1,12 +1,12 @@
 import type { CancellationToken, Progress } from 'vscode';
 import { l10n, ProgressLocation, Uri, window, workspace } from 'vscode';
-import type { BaseLanguageClient } from 'vscode-languageclient';
 import { joinedBytes } from '../../server/model/joinedBytes';
 import { base64Bytes } from '../../server/protocol/conversion/base64';
 import type { FontTextResult } from '../../server/protocol/requests/fontRequests';
 import { FontSampleRequest, FontTextRequest } from '../../server/protocol/requests/fontRequests';
 import type { PresetNumbers } from '../../server/soundfont/font';
 import { showPage } from '../markdownPage';
+import type { ServerClient } from '../serverClient';
 
 const samplesFolder = 'Samples';
 /** Bytes that one answer gives at the most. */
@@ -17,13 +17,13 @@ class ConversionFault extends Error {}
 
 /** Asks for a folder and writes presets of a SoundFont into it: text, and the samples as WAV files in a folder beside it. */
 export async function convertFont(
-  client: BaseLanguageClient,
+  client: ServerClient,
   uri: Uri,
   preset: PresetNumbers | undefined,
 ): Promise<void> {
   const folder = await chosenFolder(uri);
   if (!folder) return;
-  const address = client.code2ProtocolConverter.asUri(uri);
+  const address = uri.toString();
   const result = await client.sendRequest(FontTextRequest.type, {
     uri: address,
     samples: samplesFolder,
@@ -58,7 +58,7 @@ async function chosenFolder(font: Uri): Promise<Uri | undefined> {
 }
 
 async function write(
-  client: BaseLanguageClient,
+  client: ServerClient,
   address: string,
   folder: Uri,
   { texts, samples }: FontTextResult,
@@ -83,7 +83,7 @@ async function write(
 
 /** Writes a sample where it is not there yet; one that is there with other bytes is not written over. */
 async function writeSample(
-  client: BaseLanguageClient,
+  client: ServerClient,
   uri: string,
   target: Uri,
   name: string,

@@ -1,11 +1,11 @@
 import type { ExtensionContext, TextDocument, WebviewPanel } from 'vscode';
 import { l10n, Range, Selection, TextEditorRevealType, Uri, window } from 'vscode';
-import type { BaseLanguageClient } from 'vscode-languageclient';
 import { FontRequest, FontTextRequest } from '../../server/protocol/requests/fontRequests';
 import { KeyboardMapRequest } from '../../server/protocol/requests/requests';
 import type { PresetNumbers } from '../../server/soundfont/font';
 import type { AudibleSource } from '../audition/host';
 import { AuditionHost } from '../audition/host';
+import type { ServerClient } from '../serverClient';
 import { sideColumn } from '../sideGroup';
 import { openNewInstrument } from '../tablePreview/newInstrument';
 import { PageHost } from '../webview/pageHost';
@@ -16,7 +16,7 @@ const fontPage = { name: 'soundFont', id: 'sound-font', title: l10n.t('SoundFont
 
 /** A SoundFont in an editor: tells its page what is in it, and what of a preset is to be seen and heard. */
 export class FontPanel {
-  readonly #client: BaseLanguageClient;
+  readonly #client: ServerClient;
   readonly #uri: Uri;
   readonly #page: PageHost<FontToPage, FontFromPage>;
   readonly #audition: AuditionHost;
@@ -26,7 +26,7 @@ export class FontPanel {
   readonly #titles = new Map<string, string>();
   readonly #texts = new Map<string, { document: TextDocument; text: string }>();
 
-  constructor(context: ExtensionContext, client: BaseLanguageClient, uri: Uri, panel: WebviewPanel) {
+  constructor(context: ExtensionContext, client: ServerClient, uri: Uri, panel: WebviewPanel) {
     this.#client = client;
     this.#uri = uri;
     this.#page = new PageHost<FontToPage, FontFromPage>(context, panel.webview, fontPage, {
@@ -45,7 +45,7 @@ export class FontPanel {
   }
 
   get #address(): string {
-    return this.#client.code2ProtocolConverter.asUri(this.#uri);
+    return this.#uri.toString();
   }
 
   #receive(message: FontFromPage): void {

@@ -1,19 +1,19 @@
 import type { Disposable } from 'vscode';
 import { commands, l10n, ProgressLocation, Uri, window, workspace } from 'vscode';
-import type { BaseLanguageClient } from 'vscode-languageclient';
 import { joinedBytes } from '../../server/model/joinedBytes';
 import { base64Bytes } from '../../server/protocol/conversion/base64';
 import type { WriteFontResult } from '../../server/protocol/requests/fontRequests';
 import { FontPartRequest, WriteFontRequest } from '../../server/protocol/requests/fontRequests';
 import { mayHoldInstrument } from '../languages';
 import { showPage } from '../markdownPage';
+import type { ServerClient } from '../serverClient';
 
 /** The command that writes the instrument in the active editor as a SoundFont. */
-export function registerFontWriting(client: BaseLanguageClient): Disposable {
+export function registerFontWriting(client: ServerClient): Disposable {
   return commands.registerCommand('zonewright.convertToSoundFont', () => writeFont(client));
 }
 
-async function writeFont(client: BaseLanguageClient): Promise<void> {
+async function writeFont(client: ServerClient): Promise<void> {
   const document = window.activeTextEditor?.document;
   if (!mayHoldInstrument(document) || document.isUntitled) {
     await window.showWarningMessage(
@@ -24,7 +24,7 @@ async function writeFont(client: BaseLanguageClient): Promise<void> {
   const name = document.uri.path
     .slice(document.uri.path.lastIndexOf('/') + 1)
     .replace(/(\.instrument)?\.\w+$/, '');
-  const uri = client.code2ProtocolConverter.asUri(document.uri);
+  const uri = document.uri.toString();
   const target = await window.showSaveDialog({
     defaultUri: Uri.joinPath(document.uri, '..', `${name}.sf2`),
     filters: { SoundFont: ['sf2'] },

@@ -1,7 +1,5 @@
 import type { CancellationToken, TextDocument, Uri } from 'vscode';
 import { l10n, ProgressLocation, Range, WorkspaceEdit, window } from 'vscode';
-import type { BaseLanguageClient } from 'vscode-languageclient';
-import { WorkDoneProgress } from 'vscode-languageclient';
 import type {
   ConvertTableResult,
   PreviewTableResult,
@@ -9,7 +7,8 @@ import type {
   TableDecisions,
 } from '../../server/protocol/requests/tableRequests';
 import { ConvertTableRequest, PreviewTableRequest } from '../../server/protocol/requests/tableRequests';
-import { whenDocumentsAreTold } from '../startServer';
+import { toProtocol } from '../protocolRange';
+import type { ServerClient } from '../serverClient';
 import type { RememberedCorrections } from './corrections';
 
 /** Where the regions of a table go: in the place of a stretch of a document, or into a new document. */
@@ -25,10 +24,10 @@ export interface DecidedPreview {
 
 /** Asks the server about copied tables, with the corrections that are remembered for their headings. */
 export class TableConversion {
-  readonly #client: BaseLanguageClient;
+  readonly #client: ServerClient;
   readonly corrections: RememberedCorrections;
 
-  constructor(client: BaseLanguageClient, corrections: RememberedCorrections) {
+  constructor(client: ServerClient, corrections: RememberedCorrections) {
     this.#client = client;
     this.corrections = corrections;
   }
@@ -41,10 +40,10 @@ export class TableConversion {
     decisions: TableDecisions = {},
     token?: CancellationToken,
   ): Promise<ConvertTableResult | undefined> {
-    await whenDocumentsAreTold(this.#client);
+    await this.#client.whenDocumentsAreTold();
     const parameters = {
-      uri: this.#client.code2ProtocolConverter.asUri(document.uri),
-      range: this.#client.code2ProtocolConverter.asRange(range),
+      uri: document.uri.toString(),
+      range: toProtocol(range),
       text,
     };
     const ask = (more: TableDecisions) => {
@@ -86,7 +85,7 @@ export class TableConversion {
   /** The change that a result makes to a document, as one edit to undo. */
   async workspaceEdit(document: TextDocument, { edits }: ConvertTableResult): Promise<WorkspaceEdit> {
     const change = new WorkspaceEdit();
-    change.set(document.uri, await this.#client.protocol2CodeConverter.asTextEdits(edits ?? []));
+    change.set(document.uri, await this.#client.asTextEdits(edits ?? []));
     return change;
   }
 
@@ -104,10 +103,9 @@ export class TableConversion {
     return window.withProgress(options, async (progress, token) => {
       const workDoneToken = `zonewright-table-${++shownCount}`;
       let before = 0;
-      const listener = this.#client.onProgress(WorkDoneProgress.type, workDoneToken, (step) => {
-        if (step.kind !== 'report' || step.percentage === undefined) return;
-        progress.report({ increment: step.percentage - before });
-        before = step.percentage;
+      const listener = await this.#client.onWorkDone(workDoneToken, ({ percentage = before }) => {
+        progress.report({ increment: percentage - before });
+        before = percentage;
       });
       try {
         return await ask({ params: { workDoneToken }, token });
@@ -121,13 +119,12 @@ export class TableConversion {
   }
 
   #target(place: TablePlace): PreviewTarget {
-    const { code2ProtocolConverter: converter } = this.#client;
     if (place.kind === 'document') {
-      const uri = converter.asUri(place.document.uri);
-      return { kind: 'document', uri, range: converter.asRange(replacedRange(place)) };
+      const uri = place.document.uri.toString();
+      return { kind: 'document', uri, range: toProtocol(replacedRange(place)) };
     }
     const { format, folder } = place;
-    return { kind: 'new', format, ...(folder && { folderUri: converter.asUri(folder) }) };
+    return { kind: 'new', format, ...(folder && { folderUri: folder.toString() }) };
   }
 }
 

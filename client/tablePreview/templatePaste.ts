@@ -1,8 +1,8 @@
 import type { CancellationToken, TextDocument } from 'vscode';
 import { Range, TextEdit } from 'vscode';
-import type { BaseLanguageClient } from 'vscode-languageclient';
 import { ConvertRequest } from '../../server/protocol/requests/conversionRequests';
 import type { TableNote } from '../../server/protocol/requests/tableRequests';
+import type { ServerClient } from '../serverClient';
 
 /** What a template says of itself, in comments and values (docs/templates.md). */
 const marked = /\b(?:goes|stays) here\b/i;
@@ -26,12 +26,12 @@ export function isTemplate(document: TextDocument): boolean {
  * the document takes none. A title is that of the file; other facts stay marked.
  */
 export async function pasteIntoTemplate(
-  client: BaseLanguageClient,
+  client: ServerClient,
   document: TextDocument,
   table: string,
   token: CancellationToken,
 ): Promise<TemplatePaste | undefined> {
-  const uri = client.code2ProtocolConverter.asUri(document.uri);
+  const uri = document.uri.toString();
   const title = document.uri.path
     .slice(document.uri.path.lastIndexOf('/') + 1)
     .replace(/(\.instrument)?\.\w+$/, '');

@@ -177,7 +177,10 @@ export class LanguageServer implements ServerContext {
     this.#setFolders(workspaceFolders ?? (rootUri ? [{ uri: rootUri, name: '' }] : []));
     return {
       serverInfo: { name: 'zonewright' },
-      capabilities: serverCapabilities(capabilities, [this.fixFolderCommand]),
+      capabilities: serverCapabilities(capabilities, [
+        this.fixFolderCommand,
+        ...ownCommandsIn(initializationOptions),
+      ]),
     };
   }
 
@@ -356,4 +359,11 @@ function optionIn(options: unknown, name: string): string | undefined {
   const value =
     typeof options === 'object' && options !== null ? (options as Record<string, unknown>)[name] : undefined;
   return typeof value === 'string' ? value : undefined;
+}
+
+/** The commands of the server that the client registers itself: `ownCommands` of the options that it starts the server with. */
+function ownCommandsIn(options: unknown): string[] {
+  const given =
+    typeof options === 'object' && options !== null && 'ownCommands' in options ? options.ownCommands : [];
+  return Array.isArray(given) ? given.filter((one) => typeof one === 'string') : [];
 }

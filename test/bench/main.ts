@@ -12,6 +12,7 @@ import { measurePlaying } from './measurePlaying';
 import { measureProtocol } from './measureProtocol';
 import { measureSamples } from './measureSamples';
 import { measureSfz } from './measureSfz';
+import { measureStart } from './measureStart';
 import { measureTable } from './measureTable';
 import { measureVocabulary } from './measureVocabulary';
 import { measureVoices } from './measureVoices';
@@ -29,11 +30,17 @@ const add = (row: Row) => {
   process.stderr.write(`${row.what}: ${row.result} ${row.remark && `(${row.remark})`}\n`);
 };
 
+if (process.argv.includes('start')) {
+  await measureStart(add, root);
+  process.stdout.write(`\n${tableOf(rows)}\n`);
+  process.exit();
+}
 if (process.argv.includes('voices')) {
   measureVoices(add);
   process.stdout.write(`\n${tableOf(rows)}\n`);
   process.exit();
 }
+await measureStart(add, root);
 await measureSfz(add);
 await measureXml(add);
 await measureVocabulary(add);

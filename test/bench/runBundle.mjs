@@ -18,8 +18,8 @@ export async function runBundle(entry, name) {
     platform: 'node',
     format: 'esm',
     target: 'node20',
-    // The driver of browsers looks for files of its own beside it.
-    external: ['playwright-core', '@axe-core/playwright'],
+    // These look for files of their own beside them.
+    external: ['playwright-core', '@axe-core/playwright', 'esbuild'],
     sourcemap: 'linked',
     // Libraries in CommonJS ask for Node's own modules by require.
     banner: {

@@ -1,12 +1,15 @@
 import { mkdtemp, rm, stat } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import type { CompletionList, Hover, SemanticTokens } from 'vscode-languageserver-protocol';
 import { EditorClient } from './editorClient';
-import type { Released } from './releasedServer';
-import { buildReleasedServer } from './releasedServer';
+import type { Released } from './releasedBundle';
+import { buildReleased } from './releasedBundle';
 import { folder } from './serverPlaces';
+
+const root = fileURLToPath(new URL('../../..', import.meta.url));
 
 // What an editor waits for before the first document: our choice is that it stays below a million bytes.
 const mostBytes = 1_000_000;
@@ -33,7 +36,7 @@ let server: Released;
 
 beforeAll(async () => {
   out = await mkdtemp(join(tmpdir(), 'zonewright-released-'));
-  server = await buildReleasedServer(out);
+  server = await buildReleased(root, 'server/main.ts', out);
   // A server that lacks what is loaded later shows that it is not needed.
   for (const path of server.later) await rm(path);
 }, 120_000);

@@ -1,10 +1,7 @@
 import { join, relative } from 'node:path';
-import { fileURLToPath, pathToFileURL } from 'node:url';
+import { pathToFileURL } from 'node:url';
 import type { BuildOptions, Metafile } from 'esbuild';
 import { build } from 'esbuild';
-
-const root = fileURLToPath(new URL('../../..', import.meta.url));
-const entry = 'server/main.ts';
 
 /** A bundle as it is released. */
 export interface Released {
@@ -16,8 +13,12 @@ export interface Released {
   sourcesAtStart: readonly string[];
 }
 
-/** Builds the server into a folder as it is released. */
-export async function buildReleasedServer(outdir: string): Promise<Released> {
+/** Builds an entry for Node of the repository `root` into a folder, as it is released. */
+export async function buildReleased(
+  root: string,
+  entry: 'server/main.ts' | 'client/main.ts',
+  outdir: string,
+): Promise<Released> {
   const script = pathToFileURL(join(root, 'bundles.mjs')).href;
   const { bundlesFor } = (await import(script)) as {
     bundlesFor(how: { production: boolean }): BuildOptions[];
@@ -26,10 +27,10 @@ export async function buildReleasedServer(outdir: string): Promise<Released> {
     JSON.stringify(entryPoints).includes(`"${entry}"`),
   );
   const { metafile } = await build({ ...options, absWorkingDir: root, outdir, metafile: true });
-  return released(metafile);
+  return released(root, entry, metafile);
 }
 
-function released({ outputs }: Metafile): Released {
+function released(root: string, entry: string, { outputs }: Metafile): Released {
   const first = Object.keys(outputs).find((path) => outputs[path]?.entryPoint === entry) ?? '';
   const loaded = new Set([first]);
   for (const path of loaded)
