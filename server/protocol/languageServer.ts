@@ -179,7 +179,7 @@ export class LanguageServer implements ServerContext {
       serverInfo: { name: 'zonewright' },
       capabilities: serverCapabilities(capabilities, [
         this.fixFolderCommand,
-        ...ownCommandsIn(initializationOptions),
+        ...wordsIn(initializationOptions, 'ownCommands'),
       ]),
     };
   }
@@ -361,9 +361,8 @@ function optionIn(options: unknown, name: string): string | undefined {
   return typeof value === 'string' ? value : undefined;
 }
 
-/** The commands of the server that the client registers itself: `ownCommands` of the options that it starts the server with. */
-function ownCommandsIn(options: unknown): string[] {
-  const given =
-    typeof options === 'object' && options !== null && 'ownCommands' in options ? options.ownCommands : [];
-  return Array.isArray(given) ? given.filter((one) => typeof one === 'string') : [];
+function wordsIn(options: unknown, name: string): string[] {
+  const value =
+    typeof options === 'object' && options !== null ? (options as Record<string, unknown>)[name] : undefined;
+  return Array.isArray(value) ? value.filter((one) => typeof one === 'string') : [];
 }
