@@ -27,6 +27,6 @@ function endsValue(instrument: Instrument, source: number, at: number, text: str
   return (
     parameter >= 0 &&
     instrument.parameterSpan(parameter).start === at &&
-    /^[\w$]+[ \t]*=/.test(text.slice(at, at + 200))
+    /^[\w$]+=/.test(text.slice(at, at + 200))
   );
 }

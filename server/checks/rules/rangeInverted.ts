@@ -23,11 +23,13 @@ export const rangeInverted: Rule = {
       const lowName = lows[name];
       const low = instrument.effective(header, lowName);
       const high = instrument.effective(header, highs[name]);
+      // Stryker disable next-line ConditionalExpression,LogicalOperator: only sooner; what is not set is above nothing, nor is a value above itself
       if (low < 0 || high < 0 || low === high) continue;
       const lowValue = instrument.keyNumber(low);
       const highValue = instrument.keyNumber(high);
       // Below 0 a range is switched off, but for pitch bend.
       if (!(lowValue > highValue) || (highValue < 0 && lowName !== bendOf(instrument.names))) continue;
+      // Stryker disable next-line ArithmeticOperator: a number for each pair in these ways too
       const pair = low * 2 ** 26 + high;
       if (seen.has(pair) || !isInForce(instrument, header, lowName, low, highs[name], high)) continue;
       seen.add(pair);

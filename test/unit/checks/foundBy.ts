@@ -13,6 +13,8 @@ export interface Found {
   related: string[][];
   fixed: string[][];
   titles: string[][];
+  /** Whether each fix may be made without a person looking at it. */
+  safe: boolean[];
 }
 
 /** Asks a rule alone about an SFZ text. */
@@ -31,6 +33,7 @@ export function foundBy(rule: Rule, text: string, options: CheckOptions = {}): F
     ),
     fixed: fixes.map((list) => list.map((fix) => applyFix(text, fix))),
     titles: fixes.map((list) => list.map(({ title }) => title)),
+    safe: fixes.flat().map(({ safe }) => safe),
   };
 }
 

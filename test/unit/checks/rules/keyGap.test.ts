@@ -43,3 +43,17 @@ describe('keys between others that no region answers', () => {
     expect(foundBy(keyGap, layers).fixed[0][0]).toBe(layers.replaceAll('hikey=59', 'hikey=61'));
   });
 });
+
+describe('the rule', () => {
+  it('is told by the code and severity that the README lists', () => {
+    expect(keyGap).toMatchObject({
+      code: 'key-gap',
+      severity: 'information',
+      finds: expect.stringContaining('no region answers'),
+    });
+  });
+
+  it('leaves what is heard to a person', () => {
+    expect(foundBy(keyGap, gap).safe).toEqual([false, false]);
+  });
+});

@@ -90,3 +90,19 @@ describe('a loop whose start is at or behind its end', () => {
     expect(left.titles[0][0]).toMatch(/loop of the file/);
   });
 });
+
+describe('the rule', () => {
+  it('is told by the code and severity that the README lists', () => {
+    expect(loopInverted).toMatchObject({
+      code: 'loop-inverted',
+      severity: 'error',
+      finds: expect.stringContaining('start is at or after its end'),
+    });
+  });
+
+  it('leaves what is heard to a person', () => {
+    expect(foundBy(loopInverted, '<region> sample=a.wav loop_start=500 loop_end=400', plain).safe).toEqual([
+      false,
+    ]);
+  });
+});

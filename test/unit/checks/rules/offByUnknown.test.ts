@@ -39,3 +39,13 @@ describe('an off_by whose group no region has', () => {
     expect(foundBy(offByUnknown, '<region> group=x off_by=9').messages[0]).toMatch(/No region has a group\./);
   });
 });
+
+describe('the rule', () => {
+  it('is told by the code and severity that the README lists', () => {
+    expect(offByUnknown).toMatchObject({
+      code: 'off-by-unknown',
+      severity: 'warning',
+      finds: expect.stringContaining('a group which no region has'),
+    });
+  });
+});

@@ -68,3 +68,13 @@ describe('random numbers for which no region plays', () => {
     expect(marks(text)).toEqual(['0.5']);
   });
 });
+
+describe('the rule', () => {
+  it('is told by the code and severity that the README lists', () => {
+    expect(randomHole).toMatchObject({
+      code: 'random-hole',
+      severity: 'warning',
+      finds: expect.stringContaining('without sound'),
+    });
+  });
+});

@@ -10,7 +10,9 @@ describe('a range whose low end is above its high end', () => {
     ['<region> lokey=64 hikey=60', '60'],
     ['<region> hikey=60 lokey=64', '64'],
     ['<region> lokey=c5 hikey=60', '60'],
+    ['<region> lokey=5 hikey=0', '0'],
     ['<region> lovel=100 hivel=90', '90'],
+    ['<group> lokey=60 hikey=50 <control> <region>', '50'],
     ['<region> locc1=20 hicc1=10', '10'],
     ['<region> lorand=0.5 hirand=0.2', '0.2'],
     ['<region> lobend=-50 hibend=-100', '-100'],
@@ -39,6 +41,7 @@ describe('a range whose low end is above its high end', () => {
     ['another low end in each region', '<group> lokey=60 hikey=50 <region> lokey=40'],
     ['a group without a region', '<group> lokey=60 hikey=50 <group> <region>'],
     ['a master without a region', '<master> lokey=60 hikey=50 <global> <region>'],
+    ['a group without a region inside', '<master> lokey=60 hikey=50 <group>'],
     ['bend below 0', '<region> lobend=-100 hibend=-50'],
   ])('is none: %s', (_, text) => {
     expect(marks(text)).toEqual([]);
@@ -66,5 +69,19 @@ describe('a range whose low end is above its high end', () => {
     expect(titles[0][0]).toMatch(/Swap/);
     expect(foundBy(rangeInverted, '<region> key=60 hikey=59').fixed).toEqual([[]]);
     expect(foundBy(rangeInverted, '<region> key=60 lokey=61').fixed).toEqual([[]]);
+  });
+});
+
+describe('the rule', () => {
+  it('is told by the code and severity that the README lists', () => {
+    expect(rangeInverted).toMatchObject({
+      code: 'range-inverted',
+      severity: 'error',
+      finds: expect.stringContaining('low end is above its high end'),
+    });
+  });
+
+  it('leaves what is heard to a person', () => {
+    expect(foundBy(rangeInverted, '<region> lokey=64 hikey=60').safe).toEqual([false]);
   });
 });

@@ -114,3 +114,18 @@ describe('a step past the length', () => {
     expect(marks('<region> key=60 seq_position=2 <region> key=61 seq_position=2')).toEqual(['2', '2']);
   });
 });
+
+describe('the rule', () => {
+  it('is told by the code and severity that the README lists', () => {
+    expect(sequenceHole).toMatchObject({
+      code: 'sequence-hole',
+      severity: 'warning',
+      finds: expect.stringContaining('that no region has'),
+    });
+  });
+
+  it('leaves what is heard to a person', () => {
+    expect(foundBy(sequenceHole, steps(4, [1, 2])).safe).toEqual([false]);
+    expect(foundBy(sequenceHole, '<region> key=60 seq_length=2 seq_position=3').safe).toEqual([false]);
+  });
+});

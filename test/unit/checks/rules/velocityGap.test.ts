@@ -45,3 +45,17 @@ describe('velocities of a played key that no region answers', () => {
     expect(fixed.flat().some((text) => text.includes('lokey=60 hikey=70 lovel=61'))).toBe(true);
   });
 });
+
+describe('the rule', () => {
+  it('is told by the code and severity that the README lists', () => {
+    expect(velocityGap).toMatchObject({
+      code: 'velocity-gap',
+      severity: 'information',
+      finds: expect.stringContaining('no region answers'),
+    });
+  });
+
+  it('leaves what is heard to a person', () => {
+    expect(foundBy(velocityGap, gap).safe).toEqual([false, false]);
+  });
+});
