@@ -85,7 +85,7 @@ describe('a key like another', () => {
 describe('a key in a header', () => {
   it('is spelled as those of the header, else as most', () => {
     const instrument = read(
-      '<region> key=C4 <region> key=D4 <region> lokey=60 <region> tune=5 <region> volume=1 hikey=eb4',
+      '<region> key=C4 <region> key=D4 <region> lokey=60 <region> tune=5 <region> volume=1 hikey=e4',
     );
     const speller = new KeySpeller(instrument);
     const [first, , numbers, none, small] = instrument.regions;
