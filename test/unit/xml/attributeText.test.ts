@@ -45,7 +45,7 @@ describe('a name that can be an attribute', () => {
 
 describe('a value added from bytes', () => {
   const add = (text: string, from = 0, to = text.length) => {
-    const lines = new LineBuffer();
+    const lines = new LineBuffer('\n', 0);
     lines.add('x');
     const codes = Uint8Array.from(text, (sign) => sign.charCodeAt(0));
     return { is: addPlainValue(lines, codes, from, to), lines };
