@@ -14,7 +14,7 @@ import { joinTables } from './cells/joinedTables';
 import { isHtmlTable } from './cells/markup/htmlCells';
 import type { NumberedSamples } from './cells/sampleList';
 import { useSampleList } from './cells/sampleList';
-import { tableCells } from './cells/tableCells';
+import { tableCellsInSteps } from './cells/tableCells';
 import { findTables } from './cells/tableRows';
 import { readColumns } from './columns/columnMeaning';
 import type { ColumnReading } from './columns/columnReading';
@@ -35,7 +35,7 @@ import { suggestGroups } from './zones/suggestions';
 import { takesInCell } from './zones/takesInCell';
 import { ZoneList } from './zones/zoneList';
 import type { Table } from './zones/zones';
-import { readTableZones, sampleNames } from './zones/zones';
+import { addSampleNames, readTableZones } from './zones/zones';
 
 export interface TableOptions extends SampleEvidence {
   /** The path by which the table is known; `table` where nothing is given. */
@@ -75,6 +75,8 @@ export type OpenOptions = Pick<TableOptions, 'path' | 'columns'>;
 export interface ZoneTable {
   /** The different sample names of the table, in the order of the text; none where it gives no zones. */
   sampleNames(): Set<string>;
+  /** As {@link sampleNames}, in steps. */
+  sampleNamesInSteps(): Steps<Set<string>>;
   /** The zones as regions; may be asked for again with other options. */
   read(options?: ReadingOptions): TableReading;
   /** As {@link read}, in steps. */
@@ -107,7 +109,10 @@ export function* openZoneTableInSteps(
 ): Steps<ZoneTable> {
   const fault = textFault(text);
   if (fault) return withoutZones(text, path, fault);
-  const single = tableCells(text);
+  const cutting = tableCellsInSteps(text);
+  let cut = cutting.next();
+  for (; !cut.done; cut = cutting.next()) yield cut.value / 2;
+  const single = cut.value;
   if (!single) {
     return withoutZones(
       text,
@@ -143,10 +148,17 @@ export function* openZoneTableInSteps(
   }
   const opened = { text, path, cells, tables, columns, list, explained, hexadecimal };
   return {
-    sampleNames: () => new Set(tables.filter(hasSamples).flatMap((table) => sampleNames(cells, table))),
+    sampleNames: () => finish(namesIn(opened)),
+    sampleNamesInSteps: () => namesIn(opened),
     read: (options = {}) => finish(readTables(opened, options)),
     readInSteps: (options = {}) => readTables(opened, options),
   };
+}
+
+function* namesIn({ cells, tables }: Opened): Steps<Set<string>> {
+  const names = new Set<string>();
+  for (const table of tables.filter(hasSamples)) yield* addSampleNames(cells, table, names);
+  return names;
 }
 
 /** A text whose cells are known. */
@@ -173,6 +185,7 @@ function* readTables(opened: Opened, options: TableOptions): Steps<TableReading>
   const middleC =
     noteOctave(cells, tables, { ...options, naming, statements }, notes) ??
     noteHeadingOctave(tables, { ...options, statements }, notes);
+  yield 0.05;
   noteText(opened, notes);
   if (statements.turns) for (const table of tables) giveTurns(table);
   const withSamples = tables.filter(hasSamples);
@@ -201,6 +214,7 @@ function* readTables(opened: Opened, options: TableOptions): Steps<TableReading>
     };
   }
   completeRoundRobins(zones);
+  yield 0.72;
   const groups = groupZones(zones);
   yield 0.75;
   const afterBlank = new Set(tables.flatMap(({ rows }) => rows.afterBlank));
@@ -282,6 +296,10 @@ function withoutZones(text: string, path: string, problem: string, columns: Colu
   const reading = () => ({ ...nothing(text, path, problem), columns });
   return {
     sampleNames: () => new Set(),
+    *sampleNamesInSteps() {
+      yield 1;
+      return new Set();
+    },
     read: reading,
     *readInSteps() {
       yield 1;

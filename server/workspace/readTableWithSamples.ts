@@ -68,8 +68,8 @@ export async function readTableWithSamples(
     ...(folders.columns && { columns: folders.columns }),
   });
   const table = await takeSteps(opening, (share) => afterStep(share * 0.3));
-  const names = table.sampleNames();
-  await takeSteps(lookUp(names, found), (share) => afterStep(0.3 + share * 0.1));
+  const names = await takeSteps(table.sampleNamesInSteps(), (share) => afterStep(0.3 + share * 0.05));
+  await takeSteps(lookUp(names, found), (share) => afterStep(0.35 + share * 0.05));
   const facts = await found.facts(files, names);
   const pitches = needsPitches(text, folders, facts)
     ? await measuredPitches(files, pathsOf(facts.keys(), found))

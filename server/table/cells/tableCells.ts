@@ -1,3 +1,5 @@
+import type { Steps } from '../../model/steps';
+import { finish } from '../../model/steps';
 import type { TableCells } from './cells';
 import { literalCells } from './literals/literalCells';
 import { htmlCells, isHtmlTable } from './markup/htmlCells';
@@ -20,10 +22,16 @@ import { turnedTable } from './turnedTable';
  * or into columns. `undefined` where nothing parts the lines into cells.
  */
 export function tableCells(text: string): TableCells | undefined {
+  return finish(tableCellsInSteps(text));
+}
+
+/** As {@link tableCells}, in steps of a pass or two over the text. */
+export function* tableCellsInSteps(text: string): Steps<TableCells | undefined> {
   const wiki = wikiCells(text);
   if (wiki) return wiki;
   const literal = literalCells(text);
   if (literal) return literal;
+  yield 0.1;
   const tagged = withTags(text);
   const html = isHtmlTable(tagged);
   const written = html ? tagged : plainLayout(text);
@@ -31,16 +39,18 @@ export function tableCells(text: string): TableCells | undefined {
   if (list) return list;
   const records = html ? undefined : recordCells(written);
   if (records) return records;
-  const cells = html ? htmlCells(tagged) : writtenCells(written);
-  return (
-    cells &&
-    ((html ? undefined : partTables(cells)) ??
-      turnedTable(cells) ??
-      (drawn.test(written.slice(0, looked)) ? joinRuledRows(cells) : undefined) ??
-      joinSplitRows(cells) ??
-      (html || cells.bySpaces ? undefined : realignedRows(cells)) ??
-      cells)
-  );
+  yield 0.3;
+  const cells = html ? htmlCells(tagged) : yield* writtenCells(written);
+  if (!cells) return undefined;
+  yield 0.7;
+  const arranged = (html ? undefined : partTables(cells)) ?? turnedTable(cells);
+  if (arranged) return arranged;
+  yield 0.8;
+  const joined =
+    (drawn.test(written.slice(0, looked)) ? joinRuledRows(cells) : undefined) ?? joinSplitRows(cells);
+  if (joined) return joined;
+  yield 0.9;
+  return (html || cells.bySpaces ? undefined : realignedRows(cells)) ?? cells;
 }
 
 /** So much of a text is looked at for marks. */
@@ -62,8 +72,9 @@ function withTags(text: string): string {
   return tagged.trimStart().startsWith('<') ? tagged : tagged.replace(/^\s*\S/, '<');
 }
 
-function writtenCells(text: string): TableCells | undefined {
+function* writtenCells(text: string): Steps<TableCells | undefined> {
   const delimiter = findDelimiter(text);
+  yield 0.5;
   const isSpaced = !delimiter || delimiter === 'columns' || delimiter === 'space';
   const words = isSpaced ? (splitWords(text) ?? splitByHeadings(text)) : undefined;
   if (!delimiter) return words;

@@ -1,4 +1,5 @@
 import { keyOfFrequency } from '../../model/keys';
+import type { Steps } from '../../model/steps';
 import { keyBounds } from '../../trade/bounds';
 import type { KeyReading } from '../../trade/readings/keyReading';
 import { keysInList, readKeyRange } from '../../trade/readings/keyReading';
@@ -27,7 +28,7 @@ export class KeyColumns {
   #shift = 0;
 
   /** What roots that lie between keys leave over, in cents by zone; `undefined` where none does. */
-  #rootCents: Float64Array | undefined;
+  rootCents: Float64Array | undefined;
 
   constructor(
     readonly table: ZoneCells,
@@ -69,19 +70,20 @@ export class KeyColumns {
     return pianoKeyShift;
   }
 
-  /** Reads the keys of all zones of the table; answers what roots between keys leave over, in cents by zone. */
-  read(): Float64Array | undefined {
+  /** Reads the keys of all zones of the table; the steps tell the share of all values. */
+  *read(): Steps<void> {
     this.#shift = this.#findShift();
+    yield 0.15;
     for (const meaning of ['lokey', 'hikey', 'key', 'key_range', 'pitch_keycenter'] as const) {
       const column = this.table.column(meaning);
       if (!column) continue;
       const kind = meaning === 'pitch_keycenter' ? this.#rootKind(column) : 'key';
       if (kind === 'key') this.#readKeys(meaning, column);
       else this.#readRoots(column, kind);
+      yield 0.2;
     }
     this.#readCounts();
     swapInverted(this.table, 'lokey', 'hikey');
-    return this.#rootCents;
   }
 
   #readKeys(meaning: KeyMeaning, column: ColumnReading): void {
@@ -225,8 +227,8 @@ export class KeyColumns {
       const cents = Math.round((root - pitch) * 100);
       if (cents === 0) return;
       isOff = true;
-      this.#rootCents ??= new Float64Array(zones.most);
-      this.#rootCents[zone] = cents;
+      this.rootCents ??= new Float64Array(zones.most);
+      this.rootCents[zone] = cents;
     };
     table.each(column, read, this.merged.rootRows);
     const what = kind === 'hertz' ? 'frequencies' : 'root keys with fractions';

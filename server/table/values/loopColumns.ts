@@ -1,3 +1,4 @@
+import type { Steps } from '../../model/steps';
 import { rounded } from '../../trade/decimal';
 import { wordsOf } from '../../trade/languages/spelling';
 import type { LoopReading, SecondPoint } from '../../trade/readings/loopReading';
@@ -10,6 +11,9 @@ import type { ValueName, ValueWord } from '../zones/zoneList';
 import { valueWords } from '../zones/zoneList';
 import { LoopJudge } from './loopJudge';
 import type { Positions } from './positions';
+
+/** Zones after which a step ends: the points of loops take longer than other values. */
+const zonesInStep = 30_000;
 
 const openDot = '○';
 const filledDots: ReadonlySet<string> = new Set(['●', '◉', '⬤']);
@@ -49,16 +53,19 @@ export class LoopColumns {
     });
   }
 
-  /** Reads the loops of all zones of the table. */
-  read(): void {
+  /** Reads the loops of all zones of the table; the steps tell the share of all values. */
+  *read(): Steps<void> {
     if (!this.#switch && !this.#start && !this.#end && !this.#length) return;
     const { table } = this;
     const { zones, notes } = table;
     for (let zone = table.first; zone < table.end; zone++) {
+      if (zone % zonesInStep === 0) yield 0.7;
       notes.row = zones.rows[zone];
       this.#readZone(zone, zones.rows[zone]);
     }
+    yield 0.75;
     this.#judge.settle(this.#end ?? this.#switch ?? this.#start);
+    yield 0.8;
     for (let zone = table.first; zone < table.end; zone++) {
       notes.row = zones.rows[zone];
       this.#writePoints(zone, zones.rows[zone]);

@@ -12,7 +12,7 @@ const perParameter = 16;
 const perHeader = 64;
 
 /** After so many regions a step ends. */
-const regionsInStep = 20_000;
+const regionsInStep = 10_000;
 
 /** Makes the groups and zones of a table headers and parameters; each value's span is the cell it comes from. */
 export function* instrumentOfZones(
@@ -21,7 +21,16 @@ export function* instrumentOfZones(
   zones: ZoneList,
   groups: readonly ZoneGroup[],
 ): Steps<Instrument> {
-  return yield* new TableBuilder(text, path, zones, groups).build();
+  const order = inGroupOrder(zones.count, groups);
+  // One column after another is put into that order: going through all at once in it would read here and there.
+  const columns: Arranged[] = [];
+  for (const name of valueNames) {
+    const column = zones.values(name);
+    if (!column) continue;
+    columns.push({ name, ...arranged(column, order) });
+    yield 0;
+  }
+  return yield* new TableBuilder(text, path, zones, groups, order, columns).build();
 }
 
 /** The values of one name in the order of the groups, and the number of the name. */
@@ -34,6 +43,9 @@ interface Named {
   numbers: Float64Array;
 }
 
+/** The values of one name in the order of the groups, and how many there are. */
+type Arranged = Pick<Named, 'name' | 'cells' | 'numbers'> & { count: number };
+
 class TableBuilder {
   readonly #builder: InstrumentBuilder;
   readonly #zones: ZoneList;
@@ -44,21 +56,22 @@ class TableBuilder {
   /** The number of regions so far. */
   #count = 0;
 
-  constructor(text: string, path: string, zones: ZoneList, groups: readonly ZoneGroup[]) {
+  constructor(
+    text: string,
+    path: string,
+    zones: ZoneList,
+    groups: readonly ZoneGroup[],
+    order: Int32Array,
+    columns: readonly Arranged[],
+  ) {
     this.#zones = zones;
     this.#groups = groups;
-    this.#order = inGroupOrder(zones.count, groups);
-    const columns = valueNames.flatMap((name) => {
-      const column = zones.values(name);
-      return column ? [{ name, column }] : [];
-    });
-    // One column after another is put into that order: going through all at once in it would read here and there.
-    const inOrder = columns.map(({ name, column }) => ({ name, ...arranged(column, this.#order) }));
-    const values = inOrder.reduce((sum, { count }) => sum + count, 0);
+    this.#order = order;
+    const values = columns.reduce((sum, { count }) => sum + count, 0);
     const size = Math.max(zones.count * perHeader, values * perParameter);
     this.#builder = new InstrumentBuilder('table', size);
     this.#builder.enterSource(path, text);
-    this.#columns = inOrder.map(({ name, cells, numbers }) => ({
+    this.#columns = columns.map(({ name, cells, numbers }) => ({
       name,
       id: this.#builder.names.idOf(name),
       isNumber: !wordNames.has(name),

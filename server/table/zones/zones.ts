@@ -65,39 +65,44 @@ export function* readTableZones(
   const keyShift = octaveShifts[middleC ?? 'C4'];
   const sides = new SideZones(zones.cells, rows, columns, notes, keyShift);
   for (const { row, why } of rows.others) names.pass(row, why);
-  addRows(zones, { rows, columns }, names, sides, notes);
-  yield 0.2;
+  for (const share of addRows(zones, { rows, columns }, names, sides, notes)) yield share * 0.2;
   const options = { ...rest, keyShift };
   for (const share of readZoneValues(new ZoneCells(zones, first, columns, rows.data, notes, options)))
     yield 0.2 + share * 0.7;
+  yield 0.9;
   giveSectionSettings(zones, first, rows.sections, notes);
   giveColumnSettings(zones, first, columns, notes);
   giveToAll(new ZoneCells(zones, first, columns, rows.data, notes, options));
   for (const share of placeSamples(zones, first, resolveSample, names, rest.statements, notes))
-    yield 0.9 + share * 0.1;
+    yield 0.9 + share * 0.05;
   notes.sortByRow(firstNote);
   completeLayers(zones, first, columns, notes);
   const fromNames = readGroupNames(zones, first, columns, notes, options);
+  yield 0.96;
   completeKeys(zones, first, columns, notes, options);
   completeRoots(zones, first, columns, notes, options);
+  yield 0.98;
   shareByDynamics(zones, first, columns, fromNames, rest.statements.dynamics, notes);
+  yield 0.99;
   noteSameConditions(zones, first, columns, notes);
+  yield 1;
 }
 
 /** Adds the zones of all rows, and passes over those that are switched off or struck out. */
-function addRows(
+function* addRows(
   zones: ZoneList,
   { rows, columns }: Pick<Table, 'rows' | 'columns'>,
   names: NameReader,
   sides: SideZones,
   notes: TableNotes,
-): void {
+): Steps<void> {
   const keyless = new KeylessRows(zones.cells, rows, columns);
   let withTakes: number | undefined;
   const switches = columns
     .filter(({ meaning }) => meaning === 'enabled' || meaning === 'disabled')
     .map((column) => ({ column, isMarked: isMarked(zones.cells, rows.data, column, names) }));
-  for (const row of rows.data) {
+  for (const [at, row] of rows.data.entries()) {
+    if (at % zonesInStep === 0) yield at / rows.data.length;
     notes.row = row;
     if (switches.some((one) => isOff(zones.cells, row, one)) && names.sampleCell(row) >= 0) {
       names.ignore(row, 'is switched off in the table');
@@ -234,18 +239,23 @@ function isOff(cells: TableCells, row: number, { column: { index, meaning }, isM
   return (word === 'no_loop') === (meaning === 'enabled');
 }
 
-/** The sample names of the zones of a table, as {@link ZoneOptions.resolveSample} is given them. */
-export function sampleNames(cells: TableCells, { rows, columns }: Table): string[] {
+/** Adds the sample names of the zones of a table to a set, as {@link ZoneOptions.resolveSample} is given them. */
+export function* addSampleNames(
+  cells: TableCells,
+  { rows, columns }: Table,
+  found: Set<string>,
+): Steps<void> {
   const notes = new TableNotes(new Source('', cells.text));
   const names = new NameReader(cells, rows, columns, notes);
   const sides = new SideZones(cells, rows, columns, notes);
-  return rows.data.flatMap((row) => {
+  for (const [at, row] of rows.data.entries()) {
+    if (at % zonesInStep === 0) yield at / rows.data.length;
     const beside = sides.areGiven ? sides.sampleCells(row) : [];
-    const found = beside.length > 0 ? beside : [names.sampleCell(row)];
-    return found.flatMap((cell) => {
-      if (cell < 0) return [];
+    for (const cell of beside.length > 0 ? beside : [names.sampleCell(row)]) {
+      if (cell < 0) continue;
       const takes = takesInCell(cells, cell);
-      return takes.length > 1 ? takes : [names.otherName(cell) ?? cells.value(cell)];
-    });
-  });
+      if (takes.length > 1) for (const take of takes) found.add(take);
+      else found.add(names.otherName(cell) ?? cells.value(cell));
+    }
+  }
 }

@@ -1,4 +1,5 @@
 import { resolveOpcode } from '../../model/opcodes/resolve';
+import type { Steps } from '../../model/steps';
 import { dynamicIn } from '../../trade/dynamics';
 import type { RegionElement } from './elements/regionElement';
 import { withKeysOfPitches, withVelocitiesInKeys } from './values/bareRanges';
@@ -74,10 +75,13 @@ const same: Readonly<Record<InferredTarget, string>> = {
   seq: 'seq_position',
 };
 
+/** Places after which a step ends. */
+const placesInStep = 20;
+
 const path: Meaning = { target: 'sample', weight: 0.85, unit: undefined };
 
-/** Finds for each place what it holds, so that no element says a thing twice. */
-export function assignColumns(rows: Rows, { chain, pathAt }: RegionElement): Assigned[] {
+/** Finds for each place what it holds, so that no element says a thing twice. A step for some places. */
+export function* assignColumns(rows: Rows, { chain, pathAt }: RegionElement): Steps<Assigned[]> {
   const proposals: Proposal[] = [];
   // In a text without an outermost element several stand there.
   const areSeveral = rows.columns.some(
@@ -86,6 +90,7 @@ export function assignColumns(rows: Rows, { chain, pathAt }: RegionElement): Ass
   );
   const isOutermost = ({ level }: Column) => level === 0 && !areSeveral;
   for (const [order, column] of rows.columns.entries()) {
+    if (order % placesInStep === placesInStep - 1) yield order / rows.columns.length;
     const texts = textsOf(column);
     const facts = columnFactsOf(texts);
     if (facts.filled === 0) continue;

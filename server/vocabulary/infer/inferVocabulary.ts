@@ -1,5 +1,7 @@
 import type { SampleFactsLookup } from '../../model/notation';
 import { nameOf } from '../../model/paths';
+import type { Steps } from '../../model/steps';
+import { finish } from '../../model/steps';
 import type { Vocabulary } from '../vocabulary';
 import { finishVocabulary, levelDrafts, levelsOf } from './assemble';
 import type { Assigned } from './assign';
@@ -43,25 +45,29 @@ export interface InferenceOptions {
 
 /** Works out in which vocabulary an XML text writes an instrument; `undefined` where it is none. Never throws. */
 export function inferVocabulary(text: string, options: InferenceOptions): InferredVocabulary | undefined {
+  return finish(inferVocabularyInSteps(text, options));
+}
+
+/** As {@link inferVocabulary}, in steps: going through the text, which may be long, and looking at places, of which there may be many. */
+export function* inferVocabularyInSteps(
+  text: string,
+  options: InferenceOptions,
+): Steps<InferredVocabulary | undefined> {
   if (!/^\ufeff?\s*</.test(text.slice(0, 1000))) return undefined;
-  const survey = surveyXml(text);
+  const survey = yield* surveyXml(text);
   if (!survey.root || isForeignRoot(survey.root)) return undefined;
   const selectors = findSelectors(survey);
-  const listed = findListedRegion(text, survey, selectors);
+  const listed = yield* findListedRegion(text, survey, selectors);
   const region = listed?.region ?? findRegionElement(survey, selectors);
   if (!region) return undefined;
   const { chain } = region;
-  const {
-    rows,
-    off,
-    drafts: switches,
-  } = findSwitches(
-    withNeighbours(
-      withListed(text, readRows(text, survey, region, selectors), survey, region, listed?.list.place),
-    ),
-    chain,
-  );
-  const named = withoutStatements(withRootsBetween(rows, withPairedEnds(assignColumns(rows, region))));
+  const own = yield* readRows(text, survey, region, selectors);
+  const looked = yield* withListed(text, own, survey, region, listed?.list.place);
+  yield 1;
+  const { rows, off, drafts: switches } = findSwitches(withNeighbours(looked), chain);
+  yield 1;
+  const columns = yield* assignColumns(rows, region);
+  const named = withoutStatements(withRootsBetween(rows, withPairedEnds(columns)));
   const stated = statedIn(text, survey, region, named);
   const list = listed?.list;
   const sampleColumn = named.find(({ target }) => target === 'sample')?.column;
@@ -87,8 +93,10 @@ export function inferVocabulary(text: string, options: InferenceOptions): Inferr
     );
     return undefined;
   }
+  yield 1;
   const told = withoutFileLengths(assigned, files);
   const { settled, drafts } = settle(told, rows, chain, files, { ...stated, rates: rates.ofRows });
+  yield 1;
   const stepping = stepEnds(told);
   const levels = levelsOf(settled, region, rates.columns);
   const name = nameOf(options.path.replaceAll('\\', '/')).replace(/\.xml$/i, '');

@@ -1,4 +1,5 @@
 import { isAudioFileName } from '../../model/fileNames';
+import { finish } from '../../model/steps';
 import type { Survey } from './elements/survey';
 import { surveyXml } from './elements/survey';
 import { inferVocabulary } from './inferVocabulary';
@@ -12,7 +13,7 @@ const longestName = 60;
  */
 export function lackOfInstrument(text: string): string | undefined {
   if (!/^\ufeff?\s*</.test(text.slice(0, 1000))) return undefined;
-  const survey = surveyXml(text);
+  const survey = finish(surveyXml(text));
   const { root } = survey;
   if (!root) return undefined;
   if (isForeignRoot(root)) return `it is XML of another kind: its outermost element is <${shown(root.name)}>`;

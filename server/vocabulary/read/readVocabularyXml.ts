@@ -7,6 +7,7 @@ import type { Vocabulary } from '../vocabulary';
 import { compileVocabulary } from './compile';
 import type { LateValues } from './entries';
 import { VocabularyReader } from './reader';
+import { SampleLists } from './sampleList';
 import { stepsIn } from './steps';
 import { switchedOffIn } from './switchedOff';
 import { turnCounts } from './turns';
@@ -32,19 +33,22 @@ export function readVocabularyXmlInSteps(
   const compiled = compileVocabulary(vocabulary);
   return function* (text, options) {
     const off = compiled.off.length > 0 ? yield* switchedOffIn(text, compiled.off) : undefined;
-    let reader = new VocabularyReader(compiled, text, options, off);
+    // What regions refer to stands anywhere in the text; it is looked through once for all readings.
+    const lists = new SampleLists(text);
+    yield* lists.readAll(compiled.targets);
+    let reader = new VocabularyReader(compiled, text, options, lists, off);
     yield* scanXmlInSteps(text, reader);
     let late: LateValues | undefined;
     if (reader.hasLateValues) {
       // Values of a group that stand behind its regions are known only now.
       late = reader.lateValues();
-      reader = new VocabularyReader(compiled, text, options, off, late);
+      reader = new VocabularyReader(compiled, text, options, lists, off, late);
       yield* scanXmlInSteps(text, reader);
     }
     const instrument = reader.finish();
     const steps = compiled.stepEnds.length > 0 ? stepsIn(instrument, compiled.stepEnds) : undefined;
     const readAgain = function* (turns?: ReadonlyMap<number, number>): Steps<Instrument> {
-      const again = new VocabularyReader(compiled, text, options, off, late, turns, steps);
+      const again = new VocabularyReader(compiled, text, options, lists, off, late, turns, steps);
       yield* scanXmlInSteps(text, again);
       return again.finish();
     };

@@ -15,7 +15,7 @@ import type { ChildElements, CompiledVocabulary, ElementPlace } from './compile'
 import { ElementText } from './elementText';
 import type { HeldAttribute, LateValues, ReadEntry } from './entries';
 import { LastWords } from './lastWords';
-import { SampleLists } from './sampleList';
+import type { SampleLists } from './sampleList';
 import { scaleBySurroundings } from './scale';
 import type { StepValue } from './steps';
 import type { OffElement } from './switchedOff';
@@ -97,6 +97,7 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
     vocabulary: CompiledVocabulary,
     text: string,
     options: ReadOptions,
+    lists: SampleLists,
     off?: ReadonlyMap<number, OffElement>,
     late?: LateValues,
     turns?: ReadonlyMap<number, number>,
@@ -112,7 +113,7 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
     const { names } = this.builder;
     this.#names = vocabulary.targets.map(({ parameter }) => names.idOf(parameter));
     this.#words = new LastWords(text);
-    this.#lists = new SampleLists(text);
+    this.#lists = lists;
     this.#off = off;
     this.#hasBackslash = text.includes('\\');
     this.#headers = vocabulary.levels.map(() => -1);

@@ -1,9 +1,11 @@
 import { joinPath } from '../../model/paths';
+import type { Steps } from '../../model/steps';
+import { finish } from '../../model/steps';
 import type { XmlHandler } from '../../xml/scan/handler';
 import { ValueMark } from '../../xml/scan/handler';
 import { decodeXmlAttribute, decodeXmlText } from '../../xml/scan/references';
-import { scanXml } from '../../xml/scan/scan';
-import type { ListPlace, SampleListPlace } from '../vocabulary';
+import { scanXmlInSteps } from '../../xml/scan/scan';
+import type { ListPlace, SampleListPlace, VocabularyParameter } from '../vocabulary';
 
 /** What stands in a place of an entry, as XML means it and without white space around it. */
 export interface EntryValue {
@@ -25,8 +27,13 @@ export interface SampleListEntry {
 
 /** All elements of a name, with what stands in them; `under` is the attribute of elements around that names a folder. */
 export function readEntries(text: string, element: string, under?: string): SampleListEntry[] {
+  return finish(readEntriesInSteps(text, element, under));
+}
+
+/** As {@link readEntries}, in steps. */
+export function* readEntriesInSteps(text: string, element: string, under?: string): Steps<SampleListEntry[]> {
   const look = new EntryLook(text, element, under);
-  scanXml(text, look);
+  yield* scanXmlInSteps(text, look);
   return look.entries;
 }
 
@@ -40,16 +47,24 @@ export function keyOfEntry({ values }: SampleListEntry, position: number, key: s
  * The paths of a list of samples by what refers to them, as the text has them. The first entry of a key counts.
  */
 export function readSampleList(text: string, list: SampleListPlace): ReadonlyMap<string, string> {
-  return pathsOf(readEntries(text, list.element, list.under), list);
+  return finish(readSampleListInSteps(text, list));
 }
 
-/** What stands in a place of the entries of a list, by their keys. */
-export function readListed(
+/** As {@link readSampleList}, in steps. */
+export function* readSampleListInSteps(
+  text: string,
+  list: SampleListPlace,
+): Steps<ReadonlyMap<string, string>> {
+  return pathsOf(yield* readEntriesInSteps(text, list.element, list.under), list);
+}
+
+/** What stands in a place of the entries of a list, by their keys, in steps. */
+export function* readListedInSteps(
   text: string,
   { element, key }: Pick<ListPlace, 'element' | 'key'>,
   at: string,
-): ReadonlyMap<string, string> {
-  return valuesOf(readEntries(text, element), { element, key, at });
+): Steps<ReadonlyMap<string, string>> {
+  return valuesOf(yield* readEntriesInSteps(text, element), { element, key, at });
 }
 
 function pathsOf(
@@ -185,7 +200,7 @@ class EntryLook implements XmlHandler {
   problem(): void {}
 }
 
-/** The lists of a text, read when they are needed. */
+/** The lists of a text, each read once. */
 export class SampleLists {
   readonly #text: string;
   readonly #entries = new Map<string, readonly SampleListEntry[]>();
@@ -196,14 +211,27 @@ export class SampleLists {
     this.#text = text;
   }
 
-  #of(element: string, under: string | undefined): readonly SampleListEntry[] {
-    const id = `${element} ${under ?? ''}`;
-    let entries = this.#entries.get(id);
-    if (!entries) {
-      entries = readEntries(this.#text, element, under);
-      this.#entries.set(id, entries);
+  /** Reads the lists that targets refer to, in steps, so that none has to be read in between. */
+  *readAll(targets: readonly Pick<VocabularyParameter, 'form' | 'listed'>[]): Steps<void> {
+    for (const { form, listed } of targets) {
+      if (listed) yield* this.#read(listed.element, undefined);
+      const list = form.kind === 'path' ? form.list : undefined;
+      if (list) yield* this.#read(list.element, list.under);
+      if (list?.rate) yield* this.#read(list.element, undefined);
     }
+  }
+
+  *#read(element: string, under: string | undefined): Steps<readonly SampleListEntry[]> {
+    const id = `${element} ${under ?? ''}`;
+    const known = this.#entries.get(id);
+    if (known) return known;
+    const entries = yield* readEntriesInSteps(this.#text, element, under);
+    this.#entries.set(id, entries);
     return entries;
+  }
+
+  #of(element: string, under: string | undefined): readonly SampleListEntry[] {
+    return finish(this.#read(element, under));
   }
 
   /** What a place of a list holds, by the keys of its entries. */

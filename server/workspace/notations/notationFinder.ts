@@ -7,6 +7,7 @@ import type { Vocabulary } from '../../vocabulary/vocabulary';
 import { writeVocabulary } from '../../vocabulary/writeVocabulary';
 import { sampleFactsIn } from '../samples/sampleFactsIn';
 import type { SampleStore } from '../samples/sampleStore';
+import { takeSteps } from '../takeSteps';
 import { certainNotation } from './certainNotation';
 import { notationOfLanguage } from './notationOf';
 import { VocabularyStore } from './vocabularyStore';
@@ -119,7 +120,7 @@ export class NotationFinder {
     given: Vocabulary | undefined,
   ): Promise<InferredVocabulary | undefined> {
     // Loaded with the first XML of other names, so that whoever has none does not wait for it.
-    const { inferVocabulary } = await import('../../vocabulary/infer/inferVocabulary');
+    const { inferVocabularyInSteps } = await import('../../vocabulary/infer/inferVocabulary');
     const key = path ?? '';
     const known = this.#inferences.get(key);
     if (known && !given && this.#stillHolds(known, text)) return known.inferred;
@@ -127,11 +128,12 @@ export class NotationFinder {
     let inferred: InferredVocabulary | undefined;
     const started = performance.now();
     for (let round = 0; round < mostRounds; round++) {
-      inferred = inferVocabulary(text, {
+      const steps = inferVocabularyInSteps(text, {
         path: key,
         ...(sampleFacts && { sampleFacts }),
         ...(given && { given }),
       });
+      inferred = await takeSteps(steps);
       if (!inferred || !sampleFacts || !this.#samples.wants) break;
       await this.#samples.loadWanted();
     }

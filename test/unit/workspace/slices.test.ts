@@ -6,6 +6,9 @@ import { mapSceneInSteps } from '../../../server/map/scene';
 import type { SampleLookup } from '../../../server/model/samples';
 import type { Steps } from '../../../server/model/steps';
 import { finish, piecesInStep } from '../../../server/model/steps';
+import { openZoneTableInSteps } from '../../../server/table/readTable';
+import { inferVocabularyInSteps } from '../../../server/vocabulary/infer/inferVocabulary';
+import { vocabularyNotation } from '../../../server/vocabulary/vocabularyNotation';
 import { notations } from '../../../server/workspace/notations/notationOf';
 
 const regionCount = 3 * piecesInStep;
@@ -92,5 +95,56 @@ describe('work on a large instrument', () => {
     expect(scene.regionCount).toBe(regionCount);
     expect(scene.layers.reduce((sum, layer) => sum + layer.regionCount, 0)).toBe(regionCount);
     expect(summaryText(scene)).toContain('the last 1,000 regions not shown');
+  });
+
+  it('is working out in steps in which vocabulary XML of other names is, and reading its lists once', () => {
+    const files = Array.from(
+      { length: 4000 },
+      (_, at) => `<File Id="f${at}" Path="Samples/note ${at}.wav"/>`,
+    );
+    const zones = Array.from(
+      { length: regionCount },
+      (_, at) =>
+        `<Zone FileRef="f${at % 4000}" LowNote="${at % 119}" HighNote="${(at % 119) + 1}" RootNote="${at % 119}"/>`,
+    );
+    const xml = `<Instrument><Files>${files.join('\n')}</Files>${zones.join('\n')}</Instrument>`;
+    const inference = inferVocabularyInSteps(xml, { path: '/a.xml' });
+    let count = 0;
+    let step = inference.next();
+    for (; !step.done; step = inference.next()) count++;
+    // Types of elements, the list of files, the regions.
+    expect(count).toBeGreaterThan((3 * xml.length) / 150_000);
+    const { vocabulary } = step.value ?? {};
+    if (!vocabulary) throw new Error('no vocabulary was found');
+    const reading = countSteps(vocabularyNotation(vocabulary).readInSteps(xml, { path: '/a.xml' }));
+    expect(reading).toBeGreaterThan((2 * xml.length) / 150_000);
+    expect(reading).toBeLessThan(count);
+  });
+
+  it('is reading a table in steps, of which each looks few samples up', () => {
+    const rows = 50_000;
+    const row = (at: number) =>
+      [`note ${at}.wav`, at % 119, (at % 119) + 1, at % 100, 100 + (at % 100), 'on'].join('\t');
+    const table = `Sample\tLow key\tHigh key\tLoop start\tLoop end\tLoop\n${Array.from({ length: rows }, (_, at) => row(at)).join('\n')}`;
+    const opening = openZoneTableInSteps(table);
+    let opened = opening.next();
+    let openingSteps = 0;
+    for (; !opened.done; opened = opening.next()) openingSteps++;
+    // What parts the cells, cutting them, how they are arranged, which rows are which.
+    expect(openingSteps).toBeGreaterThanOrEqual(6);
+    expect(countSteps(opened.value.sampleNamesInSteps())).toBeGreaterThanOrEqual(rows / 10_000);
+    let looked = 0;
+    let most = 0;
+    let steps = 0;
+    const reading = opened.value.readInSteps({ resolveSample: (name) => (++looked > 0 ? name : undefined) });
+    for (let isDone = false; !isDone; steps++) {
+      const before = looked;
+      isDone = reading.next().done === true;
+      most = Math.max(most, looked - before);
+    }
+    expect(looked).toBe(rows);
+    expect(most).toBeLessThanOrEqual(10_000);
+    // Adding zones, their samples and making regions of them takes a step for 10,000 each.
+    expect(steps).toBeGreaterThanOrEqual((3 * rows) / 10_000 + 10);
   });
 });

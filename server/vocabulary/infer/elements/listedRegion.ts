@@ -1,5 +1,6 @@
 import { isAudioFileName } from '../../../model/fileNames';
-import { readListed, readSampleList } from '../../read/sampleList';
+import type { Steps } from '../../../model/steps';
+import { readListedInSteps, readSampleListInSteps } from '../../read/sampleList';
 import type { SampleListPlace } from '../../vocabulary';
 import { folderWords, looksLikeFolder } from '../samples/sampleFiles';
 import type { SampleList } from '../samples/sampleList';
@@ -13,12 +14,12 @@ import type { Cell, ElementType, Site, Survey } from './survey';
 
 const mostLists = 8;
 
-/** Regions that name no file but an entry of a list of files; `undefined` where there are none. */
-export function findListedRegion(
+/** Regions that name no file but an entry of a list of files; `undefined` where there are none. Found in steps. */
+export function* findListedRegion(
   text: string,
   survey: Survey,
   selectors: Selectors,
-): { region: RegionElement; list: SampleList } | undefined {
+): Steps<{ region: RegionElement; list: SampleList } | undefined> {
   let looked = 0;
   let zones: ElementType[] | undefined;
   for (const type of survey.types) {
@@ -27,7 +28,7 @@ export function findListedRegion(
     for (const key of keyPlaces(type, files.place)) {
       if (looked++ >= mostLists) return undefined;
       const place = { element: type.name, key, path: files.place };
-      const paths = readSampleList(text, place);
+      const paths = yield* readSampleListInSteps(text, place);
       zones ??= survey.types.filter((one) => namesZones(one, selectors));
       for (const other of zones) {
         const at =
@@ -42,8 +43,8 @@ export function findListedRegion(
           region: regionOf(other, survey, files.example, at),
           list: {
             place: found,
-            paths: under === undefined ? paths : readSampleList(text, found),
-            rates: ratesIn(text, type, found),
+            paths: under === undefined ? paths : yield* readSampleListInSteps(text, found),
+            rates: yield* ratesIn(text, type, found),
           },
         };
       }
@@ -60,11 +61,17 @@ function elementsAround({ parent }: ElementType): string {
 }
 
 /** The attributes of a list that are named like sample rates, with what stands there. */
-function ratesIn(text: string, { attributes }: ElementType, list: SampleListPlace) {
+function* ratesIn(
+  text: string,
+  { attributes }: ElementType,
+  list: SampleListPlace,
+): Steps<SampleList['rates']> {
   const names = [...attributes.keys()]
     .filter((name) => isRateName(nameWords(name)))
     .map((name) => `@${name}`);
-  return new Map(names.map((name) => [name, readListed(text, list, name)]));
+  const rates = new Map<string, ReadonlyMap<string, string>>();
+  for (const name of names) rates.set(name, yield* readListedInSteps(text, list, name));
+  return rates;
 }
 
 /** The attribute of an element around a list, and not around the regions as well, that names a folder. */

@@ -1,7 +1,8 @@
+import type { Steps } from '../../../model/steps';
 import type { XmlHandler } from '../../../xml/scan/handler';
 import { ValueMark } from '../../../xml/scan/handler';
 import { decodeXmlAttribute, decodeXmlText } from '../../../xml/scan/references';
-import { scanXml } from '../../../xml/scan/scan';
+import { scanXmlInSteps } from '../../../xml/scan/scan';
 
 /** A value of the text with its place. */
 export interface Cell {
@@ -51,10 +52,10 @@ const mostTallied = 96;
 /** Longer values are looked at up to here. */
 const longestValue = 400;
 
-/** Goes through a document once. However large or strange it is, what is kept of it is bounded. */
-export function surveyXml(text: string): Survey {
+/** Goes through a document once, in steps. However large or strange it is, what is kept of it is bounded. */
+export function* surveyXml(text: string): Steps<Survey> {
   const surveyor = new Surveyor(text);
-  scanXml(text, surveyor);
+  yield* scanXmlInSteps(text, surveyor);
   return { types: surveyor.types, root: surveyor.types[0] };
 }
 

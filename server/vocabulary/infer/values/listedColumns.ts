@@ -1,4 +1,5 @@
-import { readEntries } from '../../read/sampleList';
+import type { Steps } from '../../../model/steps';
+import { readEntriesInSteps } from '../../read/sampleList';
 import type { SampleListPlace } from '../../vocabulary';
 import type { RegionElement } from '../elements/regionElement';
 import type { ElementType, Survey } from '../elements/survey';
@@ -14,21 +15,24 @@ const mostLooked = 40;
 
 /**
  * Adds what the entries of lists say of the regions that refer to them, as further places: roots and levels beside the files of a
- * list of samples, trims of microphones that regions name.
+ * list of samples, trims of microphones that regions name. In steps.
  */
-export function withListed(
+export function* withListed(
   text: string,
   rows: Rows,
   survey: Survey,
   region: RegionElement,
   list: SampleListPlace | undefined,
-): Rows {
+): Steps<Rows> {
   const added: Column[] = [];
   const last = region.chain.length - 1;
   if (list) {
     const place = region.pathAt;
     const reference = rows.columns.find(({ at, level }) => at === place && level === last);
-    if (reference) added.push(...columnsOf(text, reference, list.element, list.key, [list.path, list.rate]));
+    if (reference) {
+      const files = [list.path, list.rate];
+      added.push(...(yield* columnsOf(text, reference, list.element, list.key, files)));
+    }
   }
   let looked = 0;
   for (const type of survey.types) {
@@ -36,7 +40,7 @@ export function withListed(
     if (!isList(type, region) || type.name === list?.element) continue;
     looked++;
     const found = taggedBy(type, rows);
-    if (found) added.push(...columnsOf(text, found.column, type.name, found.key, []));
+    if (found) added.push(...(yield* columnsOf(text, found.column, type.name, found.key, [])));
     if (added.length > 0 && looked > mostLists * 4) break;
   }
   return added.length === 0 ? rows : { ...rows, columns: [...rows.columns, ...added] };
@@ -73,16 +77,16 @@ function taggedBy(type: ElementType, rows: Rows): { column: Column; key: string 
 }
 
 /** The places of entries, with what stands there for the entry that each row refers to. */
-function columnsOf(
+function* columnsOf(
   text: string,
   reference: Column,
   element: string,
   key: string,
   without: readonly (string | undefined)[],
-): Column[] {
+): Steps<Column[]> {
   const byKey = new Map<string, Map<string, { text: string; start: number; end: number }>>();
   const places = new Set<string>();
-  for (const [position, { values }] of readEntries(text, element).entries()) {
+  for (const [position, { values }] of (yield* readEntriesInSteps(text, element)).entries()) {
     const name = key.startsWith('#') ? String(position + Number(key.slice(1))) : values.get(key)?.text;
     if (name === undefined || byKey.has(name)) continue;
     byKey.set(name, new Map(values));

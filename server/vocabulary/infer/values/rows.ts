@@ -1,5 +1,6 @@
+import type { Steps } from '../../../model/steps';
 import type { XmlHandler } from '../../../xml/scan/handler';
-import { scanXml } from '../../../xml/scan/scan';
+import { scanXmlInSteps } from '../../../xml/scan/scan';
 import { isForeignElement } from '../elements/foreignElement';
 import type { RegionElement } from '../elements/regionElement';
 import type { Selectors } from '../elements/selectors';
@@ -22,10 +23,15 @@ const mostColumns = 3000;
 const mostCellsInElement = 400;
 const mostDepth = 48;
 
-/** Goes through the document a second time and keeps what stands in some regions and in the elements around them. */
-export function readRows(text: string, survey: Survey, region: RegionElement, selectors: Selectors): Rows {
+/** Goes through the document a second time, in steps, and keeps what stands in some regions and in the elements around them. */
+export function* readRows(
+  text: string,
+  survey: Survey,
+  region: RegionElement,
+  selectors: Selectors,
+): Steps<Rows> {
   const reader = new RowReader(text, survey, region, selectors);
-  scanXml(text, reader);
+  yield* scanXmlInSteps(text, reader);
   return reader.rows();
 }
 
