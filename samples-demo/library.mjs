@@ -1,6 +1,6 @@
 // The whole path of a library, timed: sixty invented sources, a library file, the build, its report, packs; then the build
-// killed at twenty moments, each followed by one that has to end equal to the undisturbed one.
-// node samples-demo/library.mjs [--kills N]
+// killed at twenty moments, and the build with packs at ten, each followed by one that has to end equal to the undisturbed one.
+// node samples-demo/library.mjs [--kills N] [--pack-kills N]
 import { spawn, spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
@@ -11,7 +11,9 @@ import { prepare } from '../test/prepare.mjs';
 import { writeSources } from './librarySources.mjs';
 
 const root = dirname(dirname(fileURLToPath(import.meta.url)));
-const { values } = parseArgs({ options: { kills: { type: 'string', default: '20' } } });
+const { values } = parseArgs({
+  options: { kills: { type: 'string', default: '20' }, 'pack-kills': { type: 'string', default: '10' } },
+});
 const folder = join(root, 'out/library');
 const program = join(root, 'dist/cli.js');
 
@@ -31,20 +33,40 @@ timed('library build, nothing changed', ['library', 'build'], [0, 1]);
 timed('library report', ['library', 'report', '--output', 'report.csv']);
 timed('library pack', ['library', 'pack'], [0, 1]);
 timed('library pack, nothing changed', ['library', 'pack'], [0, 1]);
-const expected = sumOf(join(folder, 'built'));
-let equal = 0;
-for (let kill = 1; kill <= Number(values.kills); kill++) {
-  startOver();
-  const lasted = await killedAfter((whole * kill) / (Number(values.kills) + 1));
-  run(['library', 'build'], [0, 1]);
-  const isEqual = sumOf(join(folder, 'built')) === expected;
-  if (isEqual) equal++;
-  console.log(`killed after ${lasted} ms: ${isEqual ? 'ends equal' : 'ENDS DIFFERENT'}`);
-}
+const equal = await killMoments('library build', ['library', 'build'], whole, Number(values.kills));
 startOver();
 timed('library build, each conversion proved', ['library', 'build', '--prove', '--no-cache'], [0, 1]);
+startOver();
+const packed = timed('library build, each instrument packed', ['library', 'build', '--pack'], [0, 1]);
+const equalPacks = await killMoments(
+  'library build --pack',
+  ['library', 'build', '--pack'],
+  packed,
+  Number(values['pack-kills']),
+);
 console.log(`${equal} of ${values.kills} killed builds ended equal to the undisturbed one`);
-if (equal < Number(values.kills)) process.exitCode = 1;
+console.log(`${equalPacks} of ${values['pack-kills']} builds with packs that were killed ended equal`);
+if (equal < Number(values.kills) || equalPacks < Number(values['pack-kills'])) process.exitCode = 1;
+
+/**
+ * Kills a command at moments spread over the time that it takes, each followed by one that is left alone; answers how many ended
+ * equal to what stands there now.
+ */
+async function killMoments(title, args, takes, kills) {
+  const expected = sumOf('built') + sumOf('packs');
+  let equal = 0;
+  for (let kill = 1; kill <= kills; kill++) {
+    startOver();
+    const lasted = await killedAfter(args, (takes * kill) / (kills + 1));
+    const packs = countOf('packs');
+    run(args, [0, 1]);
+    const isEqual = sumOf('built') + sumOf('packs') === expected;
+    if (isEqual) equal++;
+    const there = packs > 0 ? `, with ${packs} packs there` : '';
+    console.log(`${title} killed after ${lasted} ms${there}: ${isEqual ? 'ends equal' : 'ENDS DIFFERENT'}`);
+  }
+  return equal;
+}
 
 /** What a person adds by hand: facts are never made up. */
 function giveFacts() {
@@ -55,8 +77,8 @@ function giveFacts() {
 }
 
 function startOver() {
-  rmSync(join(folder, 'built'), { recursive: true, force: true });
-  rmSync(join(folder, '.zonewright-build'), { recursive: true, force: true });
+  for (const name of ['built', 'packs', '.zonewright-build'])
+    rmSync(join(folder, name), { recursive: true, force: true });
 }
 
 function timed(title, args, allowed = [0]) {
@@ -82,11 +104,11 @@ function run(args, allowed) {
   throw new Error(`zonewright ${args.join(' ')} ended with status ${status}`);
 }
 
-/** Begins a build and kills it; answers how long it lasted. */
-function killedAfter(milliseconds) {
+/** Begins a command and kills it; answers how long it lasted. */
+function killedAfter(args, milliseconds) {
   const started = performance.now();
   return new Promise((resolve) => {
-    const child = spawn(process.execPath, [program, 'library', 'build'], { cwd: folder, stdio: 'ignore' });
+    const child = spawn(process.execPath, [program, ...args], { cwd: folder, stdio: 'ignore' });
     const timer = setTimeout(() => child.kill('SIGKILL'), milliseconds);
     child.on('exit', () => {
       clearTimeout(timer);
@@ -95,14 +117,23 @@ function killedAfter(milliseconds) {
   });
 }
 
-/** A sum over the names and bytes of all files below a folder, hidden ones and what was left unfinished included. */
-function sumOf(top) {
+/** A sum over the names and bytes of all files below a folder of the library, hidden ones and what was left unfinished included. */
+function sumOf(name) {
   const sum = createHash('sha256');
+  for (const path of filesOf(name)) sum.update(path).update(readFileSync(path));
+  return sum.digest('hex');
+}
+
+/** How many finished archives are in a folder of the library. */
+function countOf(name) {
+  return filesOf(name).filter((path) => path.endsWith('.zip')).length;
+}
+
+function filesOf(name) {
+  const top = join(folder, name);
   const paths = existsSync(top) ? readdirSync(top, { recursive: true, withFileTypes: true }) : [];
-  for (const entry of paths
+  return paths
     .filter((one) => one.isFile())
     .map((one) => join(one.parentPath, one.name))
-    .sort())
-    sum.update(entry).update(readFileSync(entry));
-  return sum.digest('hex');
+    .sort();
 }
