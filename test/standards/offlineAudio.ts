@@ -4,7 +4,7 @@ import { sharedBrowser } from '../unit/webview/browser';
 /** A graph of Web Audio: a buffer, how it is read, and what it goes through. */
 export interface Graph {
   /** Channels of the buffer, and its rate. */
-  channels: readonly (readonly number[])[];
+  channels: readonly Float32Array[];
   rate: number;
   seconds: number;
   outputRate: number;
@@ -59,10 +59,12 @@ export class OfflineAudio {
   }
 
   /** Left and right of the output. */
-  async render(graph: Graph): Promise<[number[], number[]]> {
+  async render({ channels, ...graph }: Graph): Promise<[Float32Array, Float32Array]> {
+    const sent: SentGraph = { ...graph, channels: channels.map(base64Of) };
     // Written as text: the page has types that this project's tests do not.
-    const script = `(${renderInPage.toString()})(${JSON.stringify(graph)})`;
-    return (await this.#page.evaluate(script)) as [number[], number[]];
+    const script = `(${renderInPage.toString()})(${JSON.stringify(sent)})`;
+    const [left, right] = await this.#page.evaluate<[string, string]>(script);
+    return [floatsOf(left), floatsOf(right)];
   }
 
   async close(): Promise<void> {
@@ -70,15 +72,29 @@ export class OfflineAudio {
   }
 }
 
+/** Values go to the page and back as text: the browser's driver takes its time over each number of a list. */
+type SentGraph = Omit<Graph, 'channels'> & { channels: string[] };
+
+function base64Of(values: Float32Array): string {
+  return Buffer.from(values.buffer, values.byteOffset, values.byteLength).toString('base64');
+}
+
+function floatsOf(base64: string): Float32Array {
+  const bytes = new Uint8Array(Buffer.from(base64, 'base64'));
+  return new Float32Array(bytes.buffer);
+}
+
 /** Runs in the page; knows nothing from outside of itself. */
-async function renderInPage(graph: Graph): Promise<number[][]> {
+async function renderInPage(graph: SentGraph): Promise<string[]> {
   const { OfflineAudioContext: Context } = globalThis as unknown as {
     OfflineAudioContext: new (channels: number, frames: number, rate: number) => OfflineContext;
   };
   const context = new Context(2, Math.round(graph.seconds * graph.outputRate), graph.outputRate);
-  const buffer = context.createBuffer(graph.channels.length, graph.channels[0].length, graph.rate);
-  for (const [number, values] of graph.channels.entries())
-    buffer.copyToChannel(Float32Array.from(values), number);
+  const channels = graph.channels.map(
+    (text) => new Float32Array(Uint8Array.from(atob(text), (sign) => sign.charCodeAt(0)).buffer),
+  );
+  const buffer = context.createBuffer(channels.length, channels[0].length, graph.rate);
+  for (const [number, values] of channels.entries()) buffer.copyToChannel(values, number);
   const source = context.createBufferSource();
   source.buffer = buffer;
   source.playbackRate.value = graph.playbackRate ?? 1;
@@ -113,5 +129,8 @@ async function renderInPage(graph: Graph): Promise<number[][]> {
   last.connect(context.destination);
   source.start();
   const rendered = await context.startRendering();
-  return [0, 1].map((channel) => Array.from(rendered.getChannelData(channel)));
+  return [0, 1].map((channel) => {
+    const bytes = new Uint8Array(rendered.getChannelData(channel).buffer);
+    return btoa(Array.from(bytes, (byte) => String.fromCharCode(byte)).join(''));
+  });
 }

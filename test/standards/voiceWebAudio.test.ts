@@ -8,7 +8,7 @@ const rate = 48000;
 const seconds = 0.25;
 
 /** White noise, evenly spread from −0.5 to 0.5 (linear congruence of Numerical Recipes). */
-function noise(seed: number, frames = rate / 2): Float32Array {
+function noise(seed: number, frames = rate * seconds): Float32Array {
   let state = seed;
   return Float32Array.from({ length: frames }, () => {
     state = (Math.imul(state, 1664525) + 1013904223) | 0;
@@ -36,7 +36,7 @@ describe.skipIf(!hasBrowser)('the voice beside the Web Audio of Chromium', () =>
     const samples = { 'a.wav': { channels, rate } };
     const own = play(`<region> sample=a.wav amp_veltrack=0 ${opcodes}`, seconds, { samples, key });
     const theirs = await audio.render({
-      channels: channels.map((values) => [...values]),
+      channels,
       rate,
       seconds,
       outputRate: rate,
