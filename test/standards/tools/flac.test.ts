@@ -2,9 +2,9 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import { bigChunk, common, form, instrument, marks, sound } from '../unit/audio/bigEndianFiles';
-import { readDamaged } from '../unit/audio/boundedReading';
-import { chunk, format, sampler, silence, text, wave } from '../unit/audio/byteFiles';
+import { bigChunk, common, form, instrument, marks, sound } from '../../unit/audio/bigEndianFiles';
+import { readDamaged } from '../../unit/audio/boundedReading';
+import { chunk, format, sampler, silence, text, wave } from '../../unit/audio/byteFiles';
 import { hasTools, SoundFiles } from './soundFiles';
 
 // FLAC files that sox, libsndfile and the reference encoder wrote, read by them and by this project, which shares no

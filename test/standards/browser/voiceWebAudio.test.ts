@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { play, sine } from '../unit/sound/playing';
-import { hasBrowser } from '../unit/webview/browser';
+import { play, sine } from '../../unit/sound/playing';
+import { hasBrowser } from '../../unit/webview/browser';
 import type { Graph } from './offlineAudio';
 import { OfflineAudio } from './offlineAudio';
 

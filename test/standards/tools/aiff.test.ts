@@ -3,10 +3,10 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import { readSampleFacts } from '../../server/audio/readSampleFacts';
-import { bigChunk, common, form, instrument, marks, sound } from '../unit/audio/bigEndianFiles';
-import { readDamaged } from '../unit/audio/boundedReading';
-import { readerOf, silence } from '../unit/audio/byteFiles';
+import { readSampleFacts } from '../../../server/audio/readSampleFacts';
+import { bigChunk, common, form, instrument, marks, sound } from '../../unit/audio/bigEndianFiles';
+import { readDamaged } from '../../unit/audio/boundedReading';
+import { readerOf, silence } from '../../unit/audio/byteFiles';
 import { hasTools, SoundFiles } from './soundFiles';
 
 // AIFF and AIFF-C files that one general audio tool (sox) or library (libsndfile) wrote, read by both and by this

@@ -1,8 +1,8 @@
 import { spawnSync } from 'node:child_process';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { damagedDoctypeXml, doctypeXml } from '../unit/xml/anyDoctype';
-import { problemsOf } from '../unit/xml/events';
+import { damagedDoctypeXml, doctypeXml } from '../../unit/xml/anyDoctype';
+import { problemsOf } from '../../unit/xml/events';
 
 // Document type declarations as XML 1.0 (W3C Recommendation, fifth edition) has them, judged by libxml2's xmllint, which
 // is told to fetch nothing either. Where the tool is not installed these tests are skipped; the build that counts

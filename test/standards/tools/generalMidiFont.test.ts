@@ -2,9 +2,9 @@ import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { fontsAmong } from '../../server/soundfont/fontFiles';
-import { nodeFiles } from '../../server/workspace/files/nodeFiles';
-import { run } from '../unit/commandLine/runInFolder';
+import { fontsAmong } from '../../../server/soundfont/fontFiles';
+import { nodeFiles } from '../../../server/workspace/files/nodeFiles';
+import { run } from '../../unit/commandLine/runInFolder';
 import type { Rendering, TestNote } from './fluidsynth';
 import {
   debianFont,

@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { readDamaged } from '../unit/audio/boundedReading';
+import { readDamaged } from '../../unit/audio/boundedReading';
 import { hasTools, SoundFiles } from './soundFiles';
 
 // Files that the general tool ffmpeg wrote, as its companion ffprobe and this project read them. It writes kinds that

@@ -1,9 +1,9 @@
 import { execFileSync, spawnSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { readSampleFacts } from '../../server/audio/readSampleFacts';
-import type { SampleFacts } from '../../server/model/samples';
-import { readerOf } from '../unit/audio/byteFiles';
+import { readSampleFacts } from '../../../server/audio/readSampleFacts';
+import type { SampleFacts } from '../../../server/model/samples';
+import { readerOf } from '../../unit/audio/byteFiles';
 
 /** Whether general audio tools are installed. */
 export function hasTools(...tools: string[]): boolean {

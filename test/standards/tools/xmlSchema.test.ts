@@ -4,13 +4,13 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { readSfz } from '../../server/sfz/read';
-import { writeXml } from '../../server/xml/write';
+import { readSfz } from '../../../server/sfz/read';
+import { writeXml } from '../../../server/xml/write';
 
 // The schema is read and applied by libxml2's xmllint (W3C XML Schema 1.0, Part 1: Structures; Part 2: Datatypes).
 // Where the tool is not installed these tests are skipped; the build that counts installs it.
 
-const root = fileURLToPath(new URL('../..', import.meta.url));
+const root = fileURLToPath(new URL('../../..', import.meta.url));
 const schema = join(root, 'server/xml/instrument.xsd');
 const demo = join(root, 'samples-demo');
 const installed = spawnSync('xmllint', ['--version']).status === 0;

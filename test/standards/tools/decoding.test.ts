@@ -2,11 +2,11 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import { openAudio } from '../../server/audio/decode/openAudio';
-import { measureLoopSeam } from '../../server/audio/measure/loops/loopSeam';
-import { measureSamplePitch } from '../../server/audio/measure/measureSample';
-import { surveySample } from '../../server/audio/measure/survey';
-import { readerOf } from '../unit/audio/byteFiles';
+import { openAudio } from '../../../server/audio/decode/openAudio';
+import { measureLoopSeam } from '../../../server/audio/measure/loops/loopSeam';
+import { measureSamplePitch } from '../../../server/audio/measure/measureSample';
+import { surveySample } from '../../../server/audio/measure/survey';
+import { readerOf } from '../../unit/audio/byteFiles';
 import { hasTools, SoundFiles } from './soundFiles';
 import { tonesFile } from './tonesFile';
 

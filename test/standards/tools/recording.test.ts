@@ -3,7 +3,7 @@ import { copyFileSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { run } from '../unit/commandLine/runInFolder';
+import { run } from '../../unit/commandLine/runInFolder';
 import { hasTools } from './soundFiles';
 import type { Generators } from './soundFontFile';
 import { absoluteCents, Generator, soundFontOfZones, timecents } from './soundFontFile';

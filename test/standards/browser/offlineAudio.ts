@@ -1,5 +1,5 @@
 import type { Page } from 'playwright-core';
-import { sharedBrowser } from '../unit/webview/browser';
+import { sharedBrowser } from '../../unit/webview/browser';
 
 /** A graph of Web Audio: a buffer, how it is read, and what it goes through. */
 export interface Graph {

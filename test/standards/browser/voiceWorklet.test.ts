@@ -5,11 +5,11 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { build } from 'esbuild';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
-import { play } from '../unit/sound/playing';
-import { hasBrowser, sharedBrowser } from '../unit/webview/browser';
+import { play } from '../../unit/sound/playing';
+import { hasBrowser, sharedBrowser } from '../../unit/webview/browser';
 
 const rate = 48000;
-const root = join(__dirname, '../..');
+const root = join(__dirname, '../../..');
 
 const text =
   '<region> sample=a.wav cutoff=2000 fileg_depth=2400 fileg_decay=0.2 pitchlfo_freq=5 pitchlfo_depth=30 pan=30 ampeg_release=0.1\n<region> sample=*saw volume=-12 amp_random=6 lfo1_freq=3 lfo1_pan=50';

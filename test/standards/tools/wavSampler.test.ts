@@ -4,8 +4,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, expect, it } from 'vitest';
 import wavefile from 'wavefile';
-import { readSampleFacts } from '../../server/audio/readSampleFacts';
-import { readerOf } from '../unit/audio/byteFiles';
+import { readSampleFacts } from '../../../server/audio/readSampleFacts';
+import { readerOf } from '../../unit/audio/byteFiles';
 
 // The layout of `smpl`, `fact` and `fmt ` as the general libraries wavefile (writing) and libsndfile (reading) know it.
 

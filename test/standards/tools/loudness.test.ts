@@ -3,10 +3,10 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import { kWeighting } from '../../server/audio/measure/kWeighting';
-import { LoudnessMeter } from '../../server/audio/measure/loudness';
-import { surveySample } from '../../server/audio/measure/survey';
-import { readerOf } from '../unit/audio/byteFiles';
+import { kWeighting } from '../../../server/audio/measure/kWeighting';
+import { LoudnessMeter } from '../../../server/audio/measure/loudness';
+import { surveySample } from '../../../server/audio/measure/survey';
+import { readerOf } from '../../unit/audio/byteFiles';
 import { hasTools, SoundFiles } from './soundFiles';
 import { tonesFile } from './tonesFile';
 

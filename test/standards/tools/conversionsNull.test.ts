@@ -2,10 +2,10 @@ import { copyFileSync, cpSync, mkdtempSync, readdirSync, readFileSync, rmSync, w
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { run } from '../unit/commandLine/runInFolder';
+import { run } from '../../unit/commandLine/runInFolder';
 import { debianFont, hasDebianFont } from './fluidsynth';
 
-const samples = join(__dirname, '../../samples-demo');
+const samples = join(__dirname, '../../../samples-demo');
 /** A folder of other instruments to convert as well, for those who have one. */
 const more = process.env.ZONEWRIGHT_INSTRUMENTS;
 const folders = [join(samples, 'millrace-chimes'), ...(more === undefined ? [] : [more])];

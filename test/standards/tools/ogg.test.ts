@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import { readDamaged } from '../unit/audio/boundedReading';
+import { readDamaged } from '../../unit/audio/boundedReading';
 import { hasTools, SoundFiles } from './soundFiles';
 
 // Ogg files that sox, libsndfile and the reference encoder wrote, read by them and by this project, which shares no

@@ -3,9 +3,9 @@ import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import { readSampleFacts } from '../../server/audio/readSampleFacts';
-import type { SampleFacts } from '../../server/model/samples';
-import { readerOf } from '../unit/audio/byteFiles';
+import { readSampleFacts } from '../../../server/audio/readSampleFacts';
+import type { SampleFacts } from '../../../server/model/samples';
+import { readerOf } from '../../unit/audio/byteFiles';
 
 // Files written by one general audio tool (sox) or library (libsndfile) are read by both and by this project; the
 // three have to agree on rate, channels and frames. Neither tool shares code with this project.

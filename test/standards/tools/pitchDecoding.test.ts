@@ -3,9 +3,9 @@ import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import { readFrameLayout } from '../../server/audio/decode/readFrameLayout';
-import { readFrames } from '../../server/audio/decode/readFrames';
-import { readerOf } from '../unit/audio/byteFiles';
+import { readFrameLayout } from '../../../server/audio/decode/readFrameLayout';
+import { readFrames } from '../../../server/audio/decode/readFrames';
+import { readerOf } from '../../unit/audio/byteFiles';
 
 // General audio tools (sox, ffmpeg) write one sound in many kinds of files and turn each back into raw numbers of 64
 // bits; the frames decoded here have to be the same. No code is shared.

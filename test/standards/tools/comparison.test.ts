@@ -2,8 +2,8 @@ import { execFileSync, spawnSync } from 'node:child_process';
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { folderWith } from '../unit/commandLine/runInFolder';
-import { compared } from '../unit/comparison/comparedTexts';
+import { folderWith } from '../../unit/commandLine/runInFolder';
+import { compared } from '../../unit/comparison/comparedTexts';
 
 const hasSox = spawnSync('sox', ['--version']).status === 0;
 
