@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 
 /** Tests of pages: a worker has one browser, and one tab for all pages. */
@@ -18,6 +19,7 @@ const forThemselves = [
   // It has the engine count what runs, which makes all that runs after it in its process slower.
   'test/unit/growth/growth.test.ts',
   'test/unit/server/**/*.test.ts',
+  'test/unit/library/pack/pack.test.ts',
   'test/unit/table/badInput.test.ts',
   'test/unit/audio/decode/openAudio.test.ts',
 ];
@@ -29,8 +31,8 @@ export default defineConfig({
     setupFiles: ['test/setup.ts'],
     testTimeout: 30_000,
     hookTimeout: 30_000,
-    // Much of the time goes by waiting for processes and browsers.
-    maxWorkers: '100%',
+    // One more than there are processors: much of the time goes by waiting for processes and browsers.
+    maxWorkers: availableParallelism() + 1,
     projects: [
       {
         extends: true,

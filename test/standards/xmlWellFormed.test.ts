@@ -65,7 +65,7 @@ describe('well-formedness as saxes judges it', () => {
           wrong: saxesFaults(text).length > 0,
         });
       }),
-      { numRuns: 4000 },
+      { numRuns: 1500 },
     );
   });
 

@@ -64,7 +64,7 @@ describe('what checks say of silence comes true when it is played', () => {
             expect(struck(playable, key, velocity, 1)).toEqual([[]]);
         }
       }),
-      { numRuns: 400 },
+      { numRuns: 160 },
     );
   });
 
@@ -87,7 +87,7 @@ describe('what checks say of silence comes true when it is played', () => {
         const strikes = struck(playableInstrument(one.instrument), 60, 100, 12);
         expect(strikes.some((regions) => regions.length === 0)).toBe(true);
       }),
-      { numRuns: 400 },
+      { numRuns: 160 },
     );
     expect(holes).toBeGreaterThan(50);
   });
@@ -105,7 +105,7 @@ describe('what checks say of silence comes true when it is played', () => {
         const strikes = struck(playableInstrument(one.instrument), 60, 100, 100);
         expect(strikes.some((regions) => regions.length === 0)).toBe(true);
       }),
-      { numRuns: 200 },
+      { numRuns: 80 },
     );
     expect(holes).toBeGreaterThan(20);
   });
@@ -124,7 +124,7 @@ describe('what checks say of silence comes true when it is played', () => {
         const isNever = message?.includes('so this never sounds.') === true;
         expect(neverOf(one.instrument).get(0)).toBe(isNever ? 'keyswitch' : undefined);
       }),
-      { numRuns: 300 },
+      { numRuns: 120 },
     );
   });
 
@@ -140,7 +140,7 @@ describe('what checks say of silence comes true when it is played', () => {
       fc.property(checked(region, 1), (one) => {
         expect(neverOf(one.instrument).size).toBe(messagesOf(one, 'range-inverted').length);
       }),
-      { numRuns: 200 },
+      { numRuns: 80 },
     );
   });
 

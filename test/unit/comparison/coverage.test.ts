@@ -24,7 +24,7 @@ describe('the notes of a comparison', () => {
             expect(started.has(region) || never.has(region)).toBe(true);
         }
       }),
-      { numRuns: 60 },
+      { numRuns: 25 },
     );
   });
 

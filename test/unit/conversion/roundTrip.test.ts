@@ -42,7 +42,7 @@ describe.each([
         expect(effective(third)).toEqual(effective(first));
         expect(there.kept).toBe(first.parameters.count);
       }),
-      { numRuns: 400 },
+      { numRuns: 160 },
     );
   });
 });
@@ -60,7 +60,7 @@ describe.each([
         expect(effective(third)).toEqual(effective(first));
         expect(commentsOf(third)).toEqual(commentsOf(first));
       }),
-      { numRuns: 600 },
+      { numRuns: 240 },
     );
   });
 
@@ -71,7 +71,7 @@ describe.each([
         const twice = write(to, read(to, once)).text;
         expect(write(to, read(to, twice)).text).toBe(twice);
       }),
-      { numRuns: 200 },
+      { numRuns: 80 },
     );
   });
 });
@@ -91,7 +91,7 @@ describe('broken text', () => {
         fc.pre(!notes.some(({ kind }) => kind === 'dropped'));
         expect(effective(read(to, there))).toEqual(effective(first));
       }),
-      { numRuns: 800 },
+      { numRuns: 320 },
     );
   });
 });

@@ -56,7 +56,7 @@ describe.each(['sfz', 'xml'] as const)('in %s with includes anywhere', (format) 
           else expectOnlyConcerned(instrument, edits, before, after);
         }
       }),
-      { numRuns: 1000 },
+      { numRuns: 400 },
     );
     expect(made.size).toBeGreaterThan(9);
   });
@@ -91,7 +91,7 @@ describe.each(['sfz', 'xml'] as const)('in %s with includes anywhere', (format) 
           expect(effective(readEdited(notation, instrument, editsIn(instrument, changed)))).toEqual(wanted);
         },
       ),
-      { numRuns: 1000 },
+      { numRuns: 400 },
     );
     expect(variables).toBeGreaterThan(100);
     expect(labels).toBeGreaterThan(5);
@@ -124,7 +124,7 @@ describe.each(['sfz', 'xml'] as const)('in %s with includes anywhere', (format) 
           }
         },
       ),
-      { numRuns: 1000 },
+      { numRuns: 400 },
     );
   });
 });

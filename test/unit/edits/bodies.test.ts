@@ -32,7 +32,7 @@ describe('with includes anywhere', () => {
             if (other.source === source) expect(other.start > start && other.start < end).toBe(false);
         });
       }),
-      { numRuns: 1000 },
+      { numRuns: 400 },
     );
     expect(parted).toBeGreaterThan(100);
   });
@@ -59,7 +59,7 @@ describe('with includes anywhere', () => {
           last = end;
         }
       }),
-      { numRuns: 1000 },
+      { numRuns: 400 },
     );
   });
 });

@@ -239,7 +239,7 @@ describe.each([
         expect(after.parameters).toBe(before.parameters);
         expect(after.comments).toEqual(before.comments);
       }),
-      { numRuns: 400 },
+      { numRuns: 150 },
     );
   });
 
@@ -249,7 +249,7 @@ describe.each([
         const first = once(text, style);
         expect(once(first, style)).toBe(first);
       }),
-      { numRuns: 400 },
+      { numRuns: 150 },
     );
   });
 
@@ -260,7 +260,7 @@ describe.each([
         const part = edits.filter((_, place) => (some >> (place % 20)) & 1);
         expect(meaning(withEdits(text, part)).effective).toEqual(meaning(text).effective);
       }),
-      { numRuns: 200 },
+      { numRuns: 80 },
     );
   });
 });

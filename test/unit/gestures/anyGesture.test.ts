@@ -170,7 +170,7 @@ describe.each(['sfz', 'xml'] as const)('in %s with includes anywhere', (format) 
         count[what]++;
         if (what === 'made') made.add(gesture.kind);
       }),
-      { numRuns: 600 },
+      { numRuns: 250 },
     );
     expect([...made]).toEqual(expect.arrayContaining(['drag', 'root', 'split']));
     expect(count.made).toBeGreaterThan(4 * count.refused);
@@ -192,7 +192,7 @@ describe.each(['sfz', 'xml'] as const)('in %s with velocity layers and neighbour
         if (!text.startsWith('<control>')) expect(what).not.toBe('refused');
         if (what === 'made') made.add(gesture.kind);
       }),
-      { numRuns: format === 'sfz' ? 400 : 200 },
+      { numRuns: format === 'sfz' ? 200 : 100 },
     );
     expect([...made].sort()).toEqual(['drag', 'join', 'layers', 'root', 'split', 'spread']);
   });

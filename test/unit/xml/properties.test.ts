@@ -122,7 +122,7 @@ describe('any text', () => {
           }
         }
       }),
-      { numRuns: 3000 },
+      { numRuns: 1000 },
     );
   });
 });
@@ -137,7 +137,7 @@ describe('writing', () => {
         const dropped = written.notes.some(({ kind }) => kind === 'dropped');
         if (!dropped) expect(regions(read(written.text))).toEqual(regions(instrument));
       }),
-      { numRuns: 4000 },
+      { numRuns: 1500 },
     );
   });
 
@@ -157,7 +157,7 @@ describe('writing', () => {
         );
         expect(regions(read(written.text))).toEqual(kept);
       }),
-      { numRuns: 3000 },
+      { numRuns: 1000 },
     );
   });
 

@@ -137,7 +137,7 @@ describe.each(kinds)('audio of %s', (_, bytes, frames) => {
         expect(count).toBeLessThanOrEqual(4 * 3000 * audio.channels);
         await audio.close();
       }),
-      { numRuns: 150 },
+      { numRuns: 60 },
     );
   });
 });

@@ -130,7 +130,7 @@ describe.each(['sfz', 'xml'] as const)('refactoring any %s instrument', (format)
           faults(instrument.findings),
         );
       }),
-      { numRuns: 1500 },
+      { numRuns: 500 },
     );
     expect(made).toBeGreaterThan(0);
   });

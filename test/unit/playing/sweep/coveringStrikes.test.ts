@@ -153,7 +153,7 @@ describe('the cover of any instrument', () => {
           }
         },
       ),
-      { numRuns: 1500 },
+      { numRuns: 600 },
     );
   });
 });

@@ -126,7 +126,7 @@ describe('hostile XML', () => {
           }
         },
       ),
-      { numRuns: 150 },
+      { numRuns: 60 },
     );
   });
 
@@ -180,7 +180,7 @@ describe('hostile XML', () => {
         const inferred = infer(text);
         expect(inferred?.vocabulary.levels.at(-1)?.is ?? 'region').toBe('region');
       }),
-      { numRuns: 300 },
+      { numRuns: 100 },
     );
   });
 });

@@ -254,7 +254,7 @@ describe('any text', () => {
         }
         expect(depth).toBe(0);
       }),
-      { numRuns: 3000 },
+      { numRuns: 1000 },
     );
   });
 
