@@ -29,12 +29,31 @@ export async function measurePlaying(add: AddRow): Promise<void> {
     aim: '≤ 50 µs',
     remark: '',
   });
+  for (const [what, conditions] of onOneKey) {
+    const text = Array.from({ length: 10_000 }, (_, at) => `<region> sample=a.wav key=60 ${conditions(at)}`);
+    const one = playableInstrument(readSfz(text.join('\n'), { path: '/a.sfz' }));
+    add({
+      what: `A note where 10,000 regions on its key are parted by ${what}`,
+      result: `${(quantile(noteTimes(one, () => ({ key: 60, velocity: 100 }))) * 1000).toFixed(1)} µs`,
+      aim: '≤ 50 µs',
+      remark: '',
+    });
+  }
   const made = await compare(
     () => playableInstrument(instrument),
     () => readSfz(text, { path: '/a.sfz' }),
   );
   add(ratioRow('Making 10,000 regions playable, to reading', made, 'near 1'));
 }
+
+/** What parts regions of one key, so that few of them answer a note. */
+const onOneKey: readonly (readonly [what: string, conditions: (at: number) => string])[] = [
+  ['velocity', (at) => `lovel=${1 + (at % 127)} hivel=${1 + (at % 127)}`],
+  ['chance', (at) => `lorand=${at / 10_000} hirand=${(at + 1) / 10_000}`],
+  ['round robins', (at) => `seq_length=100 seq_position=${1 + (at % 100)} lovel=${1 + (at % 127)}`],
+  ['keyswitches', (at) => `sw_lokey=0 sw_hikey=48 sw_last=${at % 48} sw_default=0 lovel=${1 + (at % 127)}`],
+  ['controllers', (at) => `locc1=${at % 128} hicc1=${at % 128} locc2=${at % 100} hicc2=${at % 100}`],
+];
 
 /** Keys, velocities and keyswitches that are much the same each time. */
 function note(at: number): { key: number; velocity: number } {
@@ -57,12 +76,12 @@ function playNotes(playable: PlayableInstrument): void {
   if (started < notes / 2) throw new Error('Most notes should sound.');
 }
 
-function noteTimes(playable: PlayableInstrument): number[] {
+function noteTimes(playable: PlayableInstrument, noteAt = note): number[] {
   const player = createPlayer(playable, { seed: 1 });
   player.noteOn(3, 100, 0);
   const times: number[] = [];
   for (let at = 0; at < 10 * notes; at++) {
-    const { key, velocity } = note(at);
+    const { key, velocity } = noteAt(at);
     const start = performance.now();
     const events = player.noteOn(key, velocity, at);
     times.push(performance.now() - start);

@@ -80,7 +80,7 @@ function sequenceMessage(playable: PlayableInstrument, memory: PlayMemory, regio
   const position = playable.sequencePosition[region];
   if (position > length)
     return `It is step ${position} of a round robin of ${length}, so its turn never comes.`;
-  return `It is step ${position} of ${length} in its round robin; this is step ${memory.stepsGone[region] + 1}.`;
+  return `It is step ${position} of ${length} in its round robin; this is step ${memory.stepsGone[playable.turn[region]] + 1}.`;
 }
 
 function triggerMessage(playable: PlayableInstrument, memory: PlayMemory, region: number): string {

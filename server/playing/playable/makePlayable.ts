@@ -10,6 +10,7 @@ import type {
   PlayableOptions,
 } from './playableInstrument';
 import { ConditionMark, LoopMode, OffMode, Trigger, triggerWords } from './playableInstrument';
+import { type Asked, indexPressed } from './pressIndex';
 import { readFirstControllers } from './readFirstControllers';
 import type { RegionGates } from './readGates';
 import { readGates } from './readGates';
@@ -47,24 +48,27 @@ export function playableInstrument(
   const switches = readSwitches(values);
   const random = { lowRandom: real('lorand', 0), highRandom: real('hirand', 1) };
   const { lowKey, highKey, lowVelocity, highVelocity } = instrument;
+  const steps = {
+    sequenceLength: stepColumn(values, 'seq_length'),
+    sequencePosition: stepColumn(values, 'seq_position'),
+  };
   const keyOf = (ends: Int16Array) => (at: number) =>
     lowKey[regions[at]] >= 0 && highKey[regions[at]] >= 0 ? ends[regions[at]] : keysOff;
   const ranges = {
     lowKey: filled(new Int16Array(count), keyOf(lowKey)),
     highKey: filled(new Int16Array(count), keyOf(highKey)),
+    lowVelocity: filled(new Float64Array(count), (at) => lowVelocity[regions[at]]),
+    highVelocity: filled(new Float64Array(count), (at) => highVelocity[regions[at]]),
   };
   return {
     regionCount: count,
     header: regions.slice(),
     ...ranges,
-    lowVelocity: filled(new Float64Array(count), (at) => lowVelocity[regions[at]]),
-    highVelocity: filled(new Float64Array(count), (at) => highVelocity[regions[at]]),
     rootKey: filled(new Int16Array(count), (at) => instrument.rootKey(regions[at])),
     trigger,
     conditions: conditionColumn(switches, gates, random),
     ...switches,
-    sequenceLength: stepColumn(values, 'seq_length'),
-    sequencePosition: stepColumn(values, 'seq_position'),
+    ...steps,
     ...random,
     controllerGates: gates.controllers,
     otherGates: gates.others,
@@ -85,7 +89,7 @@ export function playableInstrument(
     silence: readSilence(values, options),
     ...readPedals(values),
     firstControllers: readFirstControllers(values),
-    ...indexRegions(trigger, gates.starts.start, ranges),
+    ...indexRegions(gates, { trigger, group, ...switches, ...steps, ...random, ...ranges }),
   };
 }
 
@@ -149,17 +153,20 @@ function silencing(group: Int32Array, offBy: Int32Array): Uint8Array {
 }
 
 function indexRegions(
-  trigger: Uint8Array,
-  starts: Int32Array,
-  { lowKey, highKey }: Pick<PlayableInstrument, 'lowKey' | 'highKey'>,
-): Pick<PlayableInstrument, 'pressed' | 'released'> {
+  { starts, controllers, others }: RegionGates,
+  asked: Omit<Asked, 'controllerGates' | 'otherGates'>,
+): Pick<PlayableInstrument, 'pressed' | 'released' | 'turn'> {
+  const { trigger, lowKey, highKey } = asked;
   const pressed: number[] = [];
   const released: number[] = [];
   for (let region = 0; region < trigger.length; region++) {
     if (isRelease(trigger[region])) released.push(region);
-    else if (starts[region] === starts[region + 1]) pressed.push(region);
+    else if (starts.start[region] === starts.start[region + 1]) pressed.push(region);
   }
-  return { pressed: indexByKey(pressed, lowKey, highKey), released: indexByKey(released, lowKey, highKey) };
+  return {
+    ...indexPressed(pressed, { ...asked, controllerGates: controllers, otherGates: others }),
+    released: indexByKey(released, lowKey, highKey),
+  };
 }
 
 /** Steps of round robins: whole numbers from 1. */

@@ -1,6 +1,7 @@
 import type { SampleLookup } from '../../model/samples';
 import type { GateTable } from './gateTable';
 import type { KeyIndex } from './keyIndex';
+import type { PressIndex } from './pressIndex';
 import type { RegionSwitches } from './readSwitches';
 
 /** What starts a region; the positions of the words of `trigger`. */
@@ -139,8 +140,10 @@ export interface PlayableInstrument extends RegionSwitches {
   /** Values that controllers have at first, by number; see `PlayState.controllers`. */
   firstControllers: Float64Array;
   /** Regions that a pressed key can start, by key; those that a released one can. */
-  pressed: KeyIndex;
+  pressed: PressIndex;
   released: KeyIndex;
+  /** What the region counts the steps of its round robin by: a number below that of the regions, the same for those that count together. */
+  turn: Int32Array;
 }
 
 /** What is known of samples when an instrument is made playable. */

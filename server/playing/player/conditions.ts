@@ -39,7 +39,7 @@ export function silentReason(
   return (
     unmetBeforeTurn(playable, memory, region) ??
     (isItsTurn(playable, memory, region) ? undefined : 'sequence') ??
-    unmetRandom(playable, memory, region) ??
+    (isItsChance(playable, memory, region) ? undefined : 'random') ??
     (isTrigger(playable, memory, region, by) ? undefined : 'trigger') ??
     unmetAfterTrigger(playable, memory, region) ??
     silenceReason(playable.silence[region])
@@ -81,17 +81,13 @@ function switchesHold(playable: PlayableInstrument, memory: PlayMemory, region: 
 
 /** Whether the step of its round robin that comes next is the region's. */
 function isItsTurn(playable: PlayableInstrument, memory: PlayMemory, region: number): boolean {
-  return memory.stepsGone[region] === playable.sequencePosition[region] - 1;
+  return memory.stepsGone[playable.turn[region]] === playable.sequencePosition[region] - 1;
 }
 
-/** Whether the random number of the strike lies outside the region's part. */
-function unmetRandom(
-  playable: PlayableInstrument,
-  { random }: PlayMemory,
-  region: number,
-): 'random' | undefined {
+/** Whether the random number of the strike lies in the region's part. */
+export function isItsChance(playable: PlayableInstrument, { random }: PlayMemory, region: number): boolean {
   const high = playable.highRandom[region];
-  return random >= playable.lowRandom[region] && (random < high || high >= 1) ? undefined : 'random';
+  return random >= playable.lowRandom[region] && (random < high || high >= 1);
 }
 
 /** Whether pressing a key, others being held or not, starts the region. */
@@ -122,15 +118,20 @@ function unmetAfterTrigger(
   return subject === GateSubject.tempo || subject === GateSubject.timer ? 'trigger' : 'pressure';
 }
 
-/** Whether nothing besides key, velocity, trigger and round robin keeps a region silent. */
+/** Whether the keyswitches of a region, if it has any, are met. */
+export function meetsSwitches(playable: PlayableInstrument, memory: PlayMemory, region: number): boolean {
+  return (
+    (playable.conditions[region] & ConditionMark.keyswitch) === 0 || switchesHold(playable, memory, region)
+  );
+}
+
+/** Whether nothing besides key, velocity, trigger, chance and round robin keeps a region silent. */
 export function meetsConditions(playable: PlayableInstrument, memory: PlayMemory, region: number): boolean {
   const marks = playable.conditions[region];
   if (marks === 0) return true;
-  if ((marks & ConditionMark.keyswitch) !== 0 && !switchesHold(playable, memory, region)) return false;
-  if ((marks & ConditionMark.random) !== 0 && unmetRandom(playable, memory, region) !== undefined)
-    return false;
   const { controllerGates, otherGates, group } = playable;
   return (
+    meetsSwitches(playable, memory, region) &&
     ((marks & ConditionMark.controller) === 0 ||
       failingGate(controllerGates, memory, region, group[region]) < 0) &&
     ((marks & ConditionMark.other) === 0 || failingGate(otherGates, memory, region, group[region]) < 0)

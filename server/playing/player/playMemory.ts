@@ -18,7 +18,7 @@ export class PlayMemory implements PlayState {
   readonly tempoBpm: number;
   /** By zone of `PlayableInstrument.switchZones`: the keyswitch pressed last, or −1 before any. */
   readonly lastSwitch: Int16Array;
-  /** By region: how many steps of its round robin have gone by, below its length. */
+  /** By `PlayableInstrument.turn`: how many steps of the round robin have gone by, below its length. */
   readonly stepsGone: Uint16Array;
   /** When a region of a group started last, by group number. */
   readonly groupStartSeconds = new Map<number, number>();
@@ -62,12 +62,13 @@ export class PlayMemory implements PlayState {
     this.random = randomValue(this.seedOf(-1), RandomUse.condition);
   }
 
-  /** Counts a step of a region's round robin and tells whether it was the region's own. */
-  takeStep(region: number): boolean {
-    const gone = this.stepsGone[region];
+  /** The step, from 0, that the round robin of a region comes to; it is counted. */
+  takeStep(region: number): number {
+    const turn = this.#playable.turn[region];
     const length = this.#playable.sequenceLength[region];
-    if (length > 1) this.stepsGone[region] = gone + 1 === length ? 0 : gone + 1;
-    return gone === this.#playable.sequencePosition[region] - 1;
+    const gone = this.stepsGone[turn];
+    if (length > 1) this.stepsGone[turn] = gone + 1 === length ? 0 : gone + 1;
+    return gone;
   }
 
   /** The seed of the random values of a region for the present strike, release or message. */

@@ -2,11 +2,11 @@ import { GateSubject } from '../playable/gateTable';
 import type { PlayableInstrument } from '../playable/playableInstrument';
 import { Silence, Trigger } from '../playable/playableInstrument';
 import { allNotesOff, allSoundOff, controllerVelocity, noteControllers } from '../playingChoices';
+import { ChosenRegions } from './chosenRegions';
 import type { SilentReason } from './conditions';
-import { isPressTrigger, meetsConditions, silentReason } from './conditions';
+import { silentReason } from './conditions';
 import { ControllerTriggers } from './controllerTriggers';
 import type { PlayEvent } from './events';
-import { grownTo } from './growing';
 import { Pedals } from './pedals';
 import type { Look, Player } from './player';
 import type { PlayerOptions } from './playerOptions';
@@ -29,9 +29,7 @@ export class RegionPlayer implements Player {
   readonly #triggers: ControllerTriggers;
   readonly #usesTimer: boolean;
   #nextVoice = 1;
-  /** Regions that the present strike, release or message starts. */
-  #chosen = new Int32Array(64);
-  #chosenCount = 0;
+  readonly #chosen: ChosenRegions;
   /** By key: the number of its last note, that note's velocity and time, and whether it started a voice. */
   readonly #note = new Int32Array(128).fill(-1);
   readonly #velocity = new Float64Array(128);
@@ -41,6 +39,7 @@ export class RegionPlayer implements Player {
   constructor(playable: PlayableInstrument, options: PlayerOptions) {
     this.#playable = playable;
     this.state = new PlayMemory(playable, options);
+    this.#chosen = new ChosenRegions(playable, this.state);
     this.#ending = new VoiceEnding(playable, this.#voices);
     this.#pedals = new Pedals(playable, this.state.controllers);
     this.#triggers = new ControllerTriggers(playable);
@@ -51,15 +50,8 @@ export class RegionPlayer implements Player {
     if (!isKey(key) || !(velocity <= 127)) return nothing;
     if (velocity <= 0) return this.noteOff(key, 0, timeSeconds);
     const { state } = this;
-    const { pressed, lowVelocity, highVelocity, trigger } = this.#playable;
     state.strike(key, velocity, timeSeconds);
-    this.#chosenCount = 0;
-    for (let at = pressed.start[key]; at < pressed.end[key]; at++) {
-      const region = pressed.regions[at];
-      if (velocity < lowVelocity[region] || velocity > highVelocity[region]) continue;
-      const isStarted = trigger[region] === Trigger.attack || isPressTrigger(this.#playable, state, region);
-      if (isStarted) this.#chooseIfMet(region);
-    }
+    this.#chosen.takePressed();
     const events: PlayEvent[] = [];
     const started = this.#startChosen(key, velocity, timeSeconds, -1, events);
     this.#note[key] = state.note;
@@ -104,7 +96,7 @@ export class RegionPlayer implements Player {
     const isDead = hasStarted === 1 && !this.#isSounding(note);
     this.#releaseVoices(key, note, pedal, timeSeconds, events);
     this.state.turnTo(key, velocity, timeSeconds);
-    this.#chosenCount = 0;
+    this.#chosen.clear();
     for (let at = released.start[key]; at < released.end[key]; at++) {
       const region = released.regions[at];
       if (velocity < lowVelocity[region] || velocity > highVelocity[region]) continue;
@@ -116,7 +108,7 @@ export class RegionPlayer implements Player {
           : pedal < 0
             ? !this.#pedals.holds(own, key, note)
             : own === pedal;
-      if (isMeant) this.#chooseIfMet(region);
+      if (isMeant) this.#chosen.takeIfMet(region);
     }
     this.#startChosen(key, velocity, timeSeconds, timeSeconds - since, events);
   }
@@ -196,21 +188,11 @@ export class RegionPlayer implements Player {
       } else at++;
     }
     state.turnTo(Math.max(state.lastKey, 0), controllerVelocity, timeSeconds);
-    this.#chosenCount = 0;
+    this.#chosen.clear();
     for (const region of this.#triggers.starting) {
-      if (this.#triggers.starts(region, number, before, value)) this.#chooseIfMet(region);
+      if (this.#triggers.starts(region, number, before, value)) this.#chosen.takeIfMet(region);
     }
     this.#startChosen(-1, controllerVelocity, timeSeconds, -1, events);
-  }
-
-  /** Keeps a region for starting where its further conditions are met and its turn has come; counts the turn. */
-  #chooseIfMet(region: number): void {
-    if (!meetsConditions(this.#playable, this.state, region)) return;
-    if (!this.state.takeStep(region)) return;
-    if (this.#chosenCount === this.#chosen.length) {
-      this.#chosen = grownTo(this.#chosenCount * 2, this.#chosen, Int32Array);
-    }
-    this.#chosen[this.#chosenCount++] = region;
   }
 
   /**
@@ -227,8 +209,9 @@ export class RegionPlayer implements Player {
     const playable = this.#playable;
     const { note, previousVelocity } = this.state;
     let started = 0;
-    for (let at = 0; at < this.#chosenCount; at++) {
-      const region = this.#chosen[at];
+    const { regions, count } = this.#chosen;
+    for (let at = 0; at < count; at++) {
+      const region = regions[at];
       this.#ending.silence(region, note, events);
       if (this.#usesTimer) this.state.groupStartSeconds.set(playable.group[region], timeSeconds);
       if (playable.silence[region] !== Silence.none) continue;

@@ -58,6 +58,36 @@ export const text = fc
       `<global> sample=*sine\n${headers.map(([name, opcodes]) => `<${name}> ${opcodes.join(' ')}`).join('\n')}`,
   );
 
+const shares = fc
+  .tuple(fc.integer({ min: 0, max: 4 }), fc.integer({ min: 0, max: 4 }))
+  .map(([a, b]) => `lorand=${Math.min(a, b) / 4} hirand=${Math.max(a, b) / 4}`);
+const steps = fc
+  .tuple(fc.integer({ min: 1, max: 3 }), fc.constantFrom(2, 3))
+  .map(([position, length]) => `seq_length=${length} seq_position=${position}`);
+
+/** SFZ text of many regions of one or two keys that have much in common, so that they are looked at and counted together. */
+export const denseText = fc
+  .array(
+    fc.tuple(
+      fc.constantFrom('key=60', 'key=60', 'lokey=60 hikey=61'),
+      fc.constantFrom('', '', 'hivel=63', 'lovel=64'),
+      fc.constantFrom(
+        '',
+        'sw_lokey=57 sw_hikey=58 sw_last=57',
+        'sw_lokey=57 sw_hikey=58 sw_last=58',
+        'sw_down=57',
+      ),
+      fc.constantFrom('', '', 'hicc1=63', 'locc1=64', 'locc1=64 locc2=1', 'lobend=1'),
+      fc.oneof(fc.constant(''), shares),
+      fc.oneof(fc.constant(''), steps),
+      fc.constantFrom('', '', 'trigger=first', 'trigger=release'),
+    ),
+    { minLength: 10, maxLength: 60 },
+  )
+  .map(
+    (regions) => `<global> sample=*sine\n${regions.map((parts) => `<region> ${parts.join(' ')}`).join('\n')}`,
+  );
+
 /** One of all things that can be done to an instrument. */
 export const action: fc.Arbitrary<Action> = fc.oneof(
   { weight: 5, arbitrary: fc.record({ kind: fc.constant('on' as const), key, velocity }) },
