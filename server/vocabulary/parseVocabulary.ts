@@ -51,6 +51,7 @@ function areFolderPlaces(under: string): boolean {
 
 type Members = ReadonlyMap<string, JsonNode>;
 
+/** One class of more than 400 lines, since all its steps tell what is wrong to one list, and none is used without the others. */
 class VocabularyReader {
   readonly problems: VocabularyProblem[] = [];
 

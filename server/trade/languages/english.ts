@@ -1,3 +1,5 @@
+// Longer than 400 lines, since the words of a language stand in one file and English has the most of them.
+
 import { englishParameters } from './englishParameters';
 import type { LanguageWords } from './languageWords';
 

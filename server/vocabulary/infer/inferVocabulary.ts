@@ -9,8 +9,11 @@ import { assignColumns } from './assign';
 import { settle } from './decideForms/settle';
 import { findListedRegion } from './elements/listedRegion';
 import { namespacesIn } from './elements/namespaces';
-import { findRegionElement, statedEnding } from './elements/regionElement';
+import { statedEnding } from './elements/pathPlaces';
+import type { RegionElement } from './elements/regionElement';
+import { findRegionElement } from './elements/regionElement';
 import { findSelectors } from './elements/selectors';
+import type { Survey } from './elements/survey';
 import { surveyXml } from './elements/survey';
 import type { InferredVocabulary } from './inferredVocabulary';
 import { doubtfulBelow } from './inferredVocabulary';
@@ -20,14 +23,17 @@ import { regionDraft } from './regionDraft';
 import { withoutFileLengths } from './samples/fileLengths';
 import type { SampleFiles } from './samples/sampleFiles';
 import { findSampleFiles } from './samples/sampleFiles';
+import type { SampleList } from './samples/sampleList';
 import { findStatedRates } from './samples/statedRates';
 import { statedIn, withoutStatements, withStatements } from './statements';
 import { unreadPlaces } from './unreadPlaces';
 import { assumedRanges } from './values/assumedRanges';
+import type { Column } from './values/column';
 import { withListed } from './values/listedColumns';
 import { withNeighbours } from './values/neighbours';
 import { withPairedEnds } from './values/pairedEnds';
 import { withRootsBetween } from './values/rootsBetween';
+import type { Rows } from './values/rows';
 import { readRows } from './values/rows';
 import { stepEnds } from './values/steps';
 import { findSwitches, loopSwitches } from './values/switches';
@@ -61,19 +67,14 @@ export function* inferVocabularyInSteps(
   const region = listed?.region ?? findRegionElement(survey, selectors);
   if (!region) return undefined;
   const { chain } = region;
+  const list = listed?.list;
   const own = yield* readRows(text, survey, region, selectors);
-  const looked = yield* withListed(text, own, survey, region, listed?.list.place);
+  const looked = yield* withListed(text, own, survey, region, list?.place);
   yield 1;
   const { rows, off, drafts: switches } = findSwitches(withNeighbours(looked), chain);
   yield 1;
   const columns = yield* assignColumns(rows, region);
-  const named = withoutStatements(withRootsBetween(rows, withPairedEnds(columns)));
-  const stated = statedIn(text, survey, region, named);
-  const list = listed?.list;
-  const sampleColumn = named.find(({ target }) => target === 'sample')?.column;
-  const rates = findStatedRates(rows, list, sampleColumn);
-  const isRate = ({ column }: Assigned) => rates.columns.includes(column);
-  const assigned = withStatements(named, stated).filter((one) => !isRate(one));
+  const { assigned, stated, rates } = understood({ text, survey, region }, rows, columns, list);
   const confidence = instrumentConfidence(assigned, region, survey);
   if (confidence === undefined) {
     options.tell?.(lackOfSense(assigned, survey) ?? 'no place is known to hold keys or velocities');
@@ -87,10 +88,9 @@ export function* inferVocabularyInSteps(
     list && rates.inList !== undefined ? { ...list, place: { ...list.place, rate: rates.inList } } : list,
     statedEnding(survey),
   );
-  if (!namesFiles(assigned, files, statedEnding(survey))) {
-    options.tell?.(
-      'what could be names of files has no ending of one, and too little else speaks of an instrument',
-    );
+  const lack = lackOfFiles(assigned, files, statedEnding(survey));
+  if (lack !== undefined) {
+    options.tell?.(lack);
     return undefined;
   }
   yield 1;
@@ -99,7 +99,6 @@ export function* inferVocabularyInSteps(
   yield 1;
   const stepping = stepEnds(told);
   const levels = levelsOf(settled, region, rates.columns);
-  const name = nameOf(options.path.replaceAll('\\', '/')).replace(/\.xml$/i, '');
   const all = [
     regionDraft(region, rows, confidence),
     ...switches,
@@ -107,23 +106,58 @@ export function* inferVocabularyInSteps(
     ...drafts,
     ...stepping.drafts,
     ...assumedRanges(told),
-    ...unreadPlaces(
-      { ...rows, columns: rows.columns.filter((column) => !rates.columns.includes(column)) },
-      assigned,
-      chain,
-      files,
-    ),
+    ...unreadPlaces(withoutColumns(rows, rates.columns), assigned, chain, files),
   ];
-  const namespaces = namespacesIn(text, levels);
   const allOff = [...off, ...loopSwitches(settled)];
-  const vocabulary = {
+  const vocabulary = vocabularyOf(text, options.path, levels, stepping.steps, allOff);
+  return finishVocabulary(vocabulary, all, confidence, doubtfulBelow, options.given);
+}
+
+/** What places hold with what the text around says of them, apart from the sample rates that some state. */
+function understood(
+  { text, survey, region }: { text: string; survey: Survey; region: RegionElement },
+  rows: Rows,
+  columns: readonly Assigned[],
+  list: SampleList | undefined,
+) {
+  const named = withoutStatements(withRootsBetween(rows, withPairedEnds(columns)));
+  const stated = statedIn(text, survey, region, named);
+  const sampleColumn = named.find(({ target }) => target === 'sample')?.column;
+  const rates = findStatedRates(rows, list, sampleColumn);
+  const assigned = withStatements(named, stated).filter(({ column }) => !rates.columns.includes(column));
+  return { assigned, stated, rates };
+}
+
+function withoutColumns(rows: Rows, left: readonly Column[]): Rows {
+  return { ...rows, columns: rows.columns.filter((column) => !left.includes(column)) };
+}
+
+function vocabularyOf(
+  text: string,
+  path: string,
+  levels: Vocabulary['levels'],
+  steps: NonNullable<Vocabulary['steps']>,
+  off: NonNullable<Vocabulary['off']>,
+): Vocabulary {
+  const name = nameOf(path.replaceAll('\\', '/')).replace(/\.xml$/i, '');
+  const namespaces = namespacesIn(text, levels);
+  return {
     name: name || 'Vocabulary',
     ...(namespaces && { namespaces }),
     levels,
-    ...(stepping.steps.length > 0 && { steps: stepping.steps }),
-    ...(allOff.length > 0 && { off: allOff }),
+    ...(steps.length > 0 && { steps }),
+    ...(off.length > 0 && { off }),
   };
-  return finishVocabulary(vocabulary, all, confidence, doubtfulBelow, options.given);
+}
+
+/** Why what was assigned is no instrument after all, as a clause. */
+function lackOfFiles(
+  assigned: readonly Assigned[],
+  files: SampleFiles,
+  ending: string | undefined,
+): string | undefined {
+  if (namesFiles(assigned, files, ending)) return undefined;
+  return 'what could be names of files has no ending of one, and too little else speaks of an instrument';
 }
 
 function samplePathOf(vocabulary: Vocabulary | undefined): SampleFiles['form'] | undefined {

@@ -1,5 +1,5 @@
 import type { Assigned } from './assign';
-import { namedMeaning } from './assign';
+import { namedMeaning } from './columnMeanings';
 import type { Draft } from './draft';
 import type { SampleFiles } from './samples/sampleFiles';
 import { columnFactsOf, textsOf } from './values/columnFacts';

@@ -247,24 +247,7 @@ class Compiler {
           }),
         ),
     );
-    const branches = levels.map((_, level) => new Branch(level));
-    levels.forEach(({ parameters }, level) => {
-      parameters.forEach(({ at }, position) => {
-        this.#addTarget(branches[level], at, targets[level]?.[position]);
-      });
-    });
-    const folders = this.#folderTargets(targets);
-    folders.forEach((target) => {
-      const { form } = target;
-      if (form.kind === 'path' && form.under !== undefined)
-        this.#addTarget(branches[target.level], folderPlaces(form.under)[target.folderPlace ?? 0], target);
-    });
-    levels.forEach(({ rate }, level) => {
-      if (rate === undefined) return;
-      const target: ReadTarget = { ...ownTarget('sample', level, all.length), isRate: true };
-      all.push(target);
-      this.#addTarget(branches[level], rate, target);
-    });
+    const branches = this.#branches(targets, all);
     const root = new Branch(-1);
     [root, ...branches].forEach((branch, outer) => {
       for (let level = outer; level < levels.length; level++) this.#lead(branch, level, branches);
@@ -287,6 +270,29 @@ class Compiler {
       hasListed: all.some(({ listed }) => listed !== undefined),
       off: this.#vocabulary.off ?? [],
     };
+  }
+
+  /** A branch for the element of each level, with the places of its values; the targets of sample rates are added to `all`. */
+  #branches(targets: readonly (readonly ReadTarget[])[], all: ReadTarget[]): Branch[] {
+    const { levels } = this.#vocabulary;
+    const branches = levels.map((_, level) => new Branch(level));
+    levels.forEach(({ parameters }, level) => {
+      parameters.forEach(({ at }, position) => {
+        this.#addTarget(branches[level], at, targets[level]?.[position]);
+      });
+    });
+    for (const target of this.#folderTargets(targets)) {
+      const { form } = target;
+      if (form.kind === 'path' && form.under !== undefined)
+        this.#addTarget(branches[target.level], folderPlaces(form.under)[target.folderPlace ?? 0], target);
+    }
+    levels.forEach(({ rate }, level) => {
+      if (rate === undefined) return;
+      const target: ReadTarget = { ...ownTarget('sample', level, all.length), isRate: true };
+      all.push(target);
+      this.#addTarget(branches[level], rate, target);
+    });
+    return branches;
   }
 
   /** Places that name a folder for the paths further in. */

@@ -76,6 +76,7 @@ function readEntity(text: string): EntityText {
   return content;
 }
 
+/** One class of more than 400 lines for speed: its steps share the open elements and where they are without making anything for it. */
 class XmlScanner {
   readonly #text: string;
   readonly #bytes: Uint8Array;

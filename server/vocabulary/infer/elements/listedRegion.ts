@@ -7,8 +7,9 @@ import type { SampleList } from '../samples/sampleList';
 import { isRateName } from '../samples/statedRates';
 import { meaningsOf } from '../words/meanings';
 import { nameWords } from '../words/nameWords';
+import { namesRanges, namesZones } from './namedTargets';
 import type { RegionElement } from './regionElement';
-import { namesRanges, namesZones, regionOf } from './regionElement';
+import { regionOf } from './regionElement';
 import type { Selectors } from './selectors';
 import type { Cell, ElementType, Site, Survey } from './survey';
 

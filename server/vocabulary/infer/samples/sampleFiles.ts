@@ -75,13 +75,7 @@ export function findSampleFiles(
     ...(names.some((name) => name?.includes('\\')) && { separator: '\\' as const }),
     ...(list && { list: list.place }),
   };
-  const facts: (SampleFacts | undefined)[] = new Array(rows.count).fill(undefined);
-  if (lookup && best.found > 0) {
-    for (let row = 0; row < rows.count; row += step) {
-      const name = names[row];
-      if (name) facts[row] = lookup(pathOf(placed, row, name.replaceAll('\\', '/')));
-    }
-  }
+  const facts = factsOfRows(names, step, best.found > 0 ? lookup : undefined, placed);
   const place = places.at(-1);
   const drafts = place
     ? samplePathDrafts(
@@ -92,6 +86,22 @@ export function findSampleFiles(
       )
     : [];
   return { form, facts, names, drafts };
+}
+
+/** What the headers of the files say that some rows name, every so many rows. */
+function factsOfRows(
+  names: readonly (string | undefined)[],
+  step: number,
+  lookup: SampleFactsLookup | undefined,
+  placed: Placed,
+): (SampleFacts | undefined)[] {
+  const facts: (SampleFacts | undefined)[] = new Array(names.length).fill(undefined);
+  if (!lookup) return facts;
+  for (let row = 0; row < names.length; row += step) {
+    const name = names[row];
+    if (name) facts[row] = lookup(pathOf(placed, row, name.replaceAll('\\', '/')));
+  }
+  return facts;
 }
 
 /** How each row names its file; the innermost place that holds something counts. */

@@ -1,0 +1,134 @@
+import { resolveOpcode } from '../../model/opcodes/resolve';
+import { dynamicIn } from '../../trade/dynamics';
+import type { Column } from './values/column';
+import type { ColumnFacts } from './values/columnFacts';
+import { isPlausible } from './values/plausible';
+import { rangesOf } from './values/rangeText';
+import { headingMeaning } from './words/headingMeanings';
+import type { InferredTarget } from './words/meaningRules';
+import type { Meaning } from './words/meanings';
+import { isBare, meaningsOf } from './words/meanings';
+import { nameWords } from './words/nameWords';
+import { isOneShotName } from './words/words';
+
+/** What the name of a place says, likeliest first. The outermost element has no range of its own, so a bare `from` there means something else. */
+export function meaningsFor(column: Column, level: readonly string[], isOutermost: boolean): Meaning[] {
+  return ofController(namedMeanings(column, level, isOutermost), column);
+}
+
+/** Ranges of controllers are those of the controller whose number is known; without one they say nothing. */
+function ofController(meanings: readonly Meaning[], { controller }: Column): Meaning[] {
+  return meanings.flatMap((meaning) => {
+    if (!controllerTargets.has(meaning.target)) return [meaning];
+    return controller === undefined ? [] : [{ ...meaning, target: `${meaning.target}${controller}` }];
+  });
+}
+
+/** What a unit beside a number says by itself. */
+const unitTargets: ReadonlyMap<string, InferredTarget> = new Map([
+  ['dB', 'volume'],
+  ['cents', 'tune'],
+  ['semis', 'tune'],
+]);
+
+/** Whether a target can have the unit. */
+function unitAgrees(target: InferredTarget, unit: string | undefined): boolean {
+  return unit === 'dB'
+    ? ['volume', 'attenuation', 'ampeg_sustain', 'resonance', 'amp_veltrack'].includes(target)
+    : ['tune', 'transpose', 'loop_tune', 'bend_up', 'bend_down'].includes(target);
+}
+
+const controllerTargets: ReadonlySet<InferredTarget> = new Set(['locc', 'hicc', 'cc_range']);
+
+function namedMeanings(column: Column, level: readonly string[], isOutermost: boolean): Meaning[] {
+  const written = column.own.join('_');
+  const exact = column.own.length > 1 && written.includes('_') ? resolveOpcode(written) : undefined;
+  const named = [...meaningsOf(column.own, column.around, level, column.unit)];
+  if (isOneShotName(column.own)) return [{ target: 'one_shot', weight: 0.95, unit: undefined }, ...named];
+  if (isOutermost && column.around.length === 0 && isBare(column.own)) return [];
+  const unit = unitTargets.get(column.unit ?? '');
+  if (unit && !named.some(({ target }) => target === unit || unitAgrees(target, column.unit)))
+    return [{ target: unit, weight: 0.74, unit: undefined }];
+  const heading = headingMeaning(column.own, column.around);
+  if (heading && !named.some(({ target }) => target === heading.target))
+    named.push(named.length === 0 ? heading : { ...heading, weight: heading.weight * 0.7 });
+  if (!exact || named[0]?.target === exact.canonical || exact.facts.pattern.includes('*')) return named;
+  return [{ target: exact.canonical, weight: 0.95, unit: undefined }, ...named];
+}
+
+/** What the name of a place says first of all; `undefined` where it says nothing. */
+export function namedMeaning(column: Column, chain: readonly string[]): Meaning | undefined {
+  return meaningsFor(column, nameWords(chain[column.level]), column.level === 0)[0];
+}
+
+/** Paths to audio files are samples whatever the name says. */
+export function withAudio(meanings: readonly Meaning[], facts: ColumnFacts): readonly Meaning[] {
+  if (facts.files * 10 < facts.filled * 6) return meanings;
+  const named = meanings.some(({ target }) => target === 'sample');
+  return [{ target: 'sample', weight: named ? 1 : 0.9, unit: undefined }];
+}
+
+/** What a meaning comes to with these values: bare keys may be a range, a range may be a single key. */
+export function fittingTo(
+  meaning: Meaning,
+  facts: ColumnFacts,
+  texts: readonly (string | undefined)[],
+): Meaning[] {
+  const { target, weight } = meaning;
+  const fitting: Meaning[] = [];
+  const add = (one: InferredTarget, times = 1) => {
+    if (isPlausible(one, facts, texts)) fitting.push({ ...meaning, target: one, weight: weight * times });
+  };
+  // What counts the regions is no key.
+  const counted = facts.isCounting && facts.filled > 1 ? 0.4 : 1;
+  if (target === 'key' || target === 'key_range') {
+    add('key_range');
+    if (fitting.length === 0) {
+      add('key', counted);
+      add('pitch_keycenter', 0.9 * counted);
+    }
+    return fitting;
+  }
+  // Pairs of numbers are no name.
+  const ranges = target === 'group_name' || target === 'label' ? rangesOf(texts) : undefined;
+  if (ranges) {
+    if (ranges.second.every((text) => Number(text ?? 0) <= 127))
+      fitting.push({ ...meaning, target: 'velocity_range', weight: 0.72 });
+    return fitting;
+  }
+  // A ratio of nothing, or of many octaves, is no tuning.
+  if (
+    meaning.unit === 'ratio' &&
+    (target === 'tune' || target === 'transpose') &&
+    !(facts.least > 0 && facts.greatest <= 16)
+  )
+    return [];
+  // No time is written in percent, though a level that is held is.
+  if (target === 'ampeg_hold' && facts.unit === 'percent')
+    return isPlausible('ampeg_sustain', facts, texts) ? [{ ...meaning, target: 'ampeg_sustain' }] : [];
+  const isWhole = facts.whole === facts.numeric;
+  if (target === 'velocity_range' && areDynamics(facts)) add('dynamics');
+  if (target === 'transpose' && (!isWhole || meaning.unit === 'ratio')) {
+    const unit = meaning.unit === 'ratio' ? 'ratio' : 'semitones';
+    if (isPlausible('tune', facts, texts)) fitting.push({ target: 'tune', weight, unit });
+  } else if (target === 'tune' && (meaning.unit ?? facts.unit) === 'semitones' && isWhole) add('transpose');
+  else if (target === 'loop' && rangesOf(texts)) add('loop_range');
+  else if (target === 'loop' && isPlausible('loop_on', facts, texts)) add('loop_on');
+  else if (target === 'lokey') {
+    add('lokey');
+    // Numbers that no key has are velocities.
+    if (fitting.length === 0 && weight < 0.95) add('lovel', 0.9);
+  } else if (target === 'seq') {
+    add('seq');
+    // Beside a position the other number is how many there are.
+    add('seq_length', 0.8);
+  } else add(target);
+  if (target === 'group_name' && fitting.length > 0 && facts.numeric === facts.filled)
+    return isPlausible('group', facts, texts) ? [{ ...meaning, target: 'group' }] : [];
+  return fitting;
+}
+
+/** Whether all texts are dynamics, such as `p` or `very loud`. */
+function areDynamics({ tally }: ColumnFacts): boolean {
+  return tally.size > 1 && [...tally.keys()].every((text) => dynamicIn(text) >= 0);
+}
