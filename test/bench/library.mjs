@@ -1,4 +1,4 @@
-// `npm run bench:library [-- --instruments N --regions N --folder DIR --runs N --keep]`
+// `npm run bench:library [-- --instruments N --regions N --frames N --folder DIR --runs N --keep]`
 // Makes a large library (500 instruments of 200 regions over 100,000 files of a tenth of a second, all in one folder) and
 // measures `check` on it: the first time, again, and both without measuring; then `library build` without measuring, the first
 // time and again. Time is that of the processor, user and
@@ -16,6 +16,7 @@ const { values } = parseArgs({
   options: {
     instruments: { type: 'string', default: '500' },
     regions: { type: 'string', default: '200' },
+    frames: { type: 'string', default: '4410' },
     folder: { type: 'string', default: join(tmpdir(), 'zonewright-bench-library') },
     runs: { type: 'string', default: '2' },
     only: { type: 'string', default: '' },
@@ -89,7 +90,7 @@ function makeLibrary() {
 
 /** A mono WAV file, 16 bits, 44,100 frames a second, of a decaying sound with some partials. */
 function sound(hertz) {
-  const frames = 4410;
+  const frames = Number(values.frames);
   const bytes = Buffer.alloc(44 + frames * 2);
   bytes.write('RIFF', 0);
   bytes.writeUInt32LE(36 + frames * 2, 4);

@@ -92,7 +92,8 @@ export class VelocityColumns {
     if (end > greatest) return Number.NaN;
     const exact = (end / greatest) * midi;
     if (this.#isTouching) {
-      const first = Math.ceil(exact - slack);
+      // Of a little less than nothing the ceiling is −0.
+      const first = Math.max(0, Math.ceil(exact - slack));
       return isHigh && end < greatest ? Math.max(0, first - 1) : first;
     }
     const scaled = (one: number) => Math.round((one / greatest) * midi);

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { readZoneTable } from '../../../server/table/readTable';
 import { notesOf, regions, table } from './tableRegions';
 
 describe('dynamics without velocities', () => {
@@ -197,5 +198,21 @@ describe('columns of samples of which the text says that they play in turn', () 
       undefined,
       undefined,
     ]);
+  });
+});
+
+describe('velocities in percent that meet', () => {
+  it('begin at 0, not at a 0 below it', () => {
+    const text = table(
+      'File | Velocity | Key',
+      'a.wav | 0–50 % | 60',
+      'b.wav | 50–100 % | 60',
+      'c.wav | 0–100 % | 70',
+    );
+    const { instrument } = readZoneTable(text);
+    const lowest = [...instrument.regions].map((region) => instrument.lowVelocity[region]);
+    expect(lowest[0]).toBe(0);
+    const numbers = Array.from({ length: instrument.parameters.count }, (_, at) => instrument.number(at));
+    expect(numbers.filter((number) => Object.is(number, -0))).toEqual([]);
   });
 });
