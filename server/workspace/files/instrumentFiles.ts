@@ -1,8 +1,8 @@
 import { isInstrumentFileName } from '../../model/fileNames';
 import type { Files } from '../../model/files';
+import { foldersBelow, inFolder } from './foldersBelow';
 
-/** Folders within folders, and files, that are looked through; links that lead round in a circle end here too. */
-const mostDepth = 24;
+/** Folders and files that are looked through. */
 const mostFolders = 20_000;
 const mostFiles = 5000;
 
@@ -21,16 +21,11 @@ export async function filesBelow(
   isWanted: (name: string) => boolean,
 ): Promise<string[]> {
   const paths = new Set<string>();
-  const open = folders.map((path) => ({ path, depth: 0 }));
   let seen = 0;
-  for (let next = open.pop(); next && seen < mostFolders && paths.size < mostFiles; next = open.pop()) {
-    seen++;
-    for (const { name, kind } of (await files.list(next.path)) ?? []) {
-      if (name.startsWith('.') || name === 'node_modules') continue;
-      const path = next.path === '/' ? `/${name}` : `${next.path}/${name}`;
-      if (kind === 'file' && isWanted(name)) paths.add(path);
-      else if (kind === 'folder' && next.depth < mostDepth) open.push({ path, depth: next.depth + 1 });
-    }
+  for await (const { path, entries } of foldersBelow(files, folders)) {
+    for (const { name, kind } of entries)
+      if (kind === 'file' && isWanted(name)) paths.add(inFolder(path, name));
+    if (++seen >= mostFolders || paths.size >= mostFiles) break;
   }
   return [...paths];
 }
