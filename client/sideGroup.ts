@@ -29,6 +29,15 @@ export async function showBeside(
   return window.showTextDocument(document, { viewColumn, ...how });
 }
 
+/** Shows a document in the group in which it is open already, else in the one that a person works in. */
+export async function showWhereOpen(document: TextDocument): Promise<TextEditor> {
+  const uri = document.uri.toString();
+  const open = window.tabGroups.all.find(({ tabs }) =>
+    tabs.some(({ input }) => input instanceof TabInputText && input.uri.toString() === uri),
+  );
+  return window.showTextDocument(document, open && { viewColumn: open.viewColumn });
+}
+
 function isBeside({ input }: Tab): boolean {
   if (input instanceof TabInputText) return shown.has(input.uri.toString());
   return input instanceof TabInputWebview && input.viewType.includes('zonewright');

@@ -2,7 +2,7 @@ import type { Disposable, ExtensionContext, TextDocumentChangeEvent, WebviewPane
 import { commands, l10n, Position, Uri, WorkspaceEdit, window, workspace } from 'vscode';
 import type { TableDecisions } from '../../server/protocol/requests/tableRequests';
 import type { NotesDocuments } from '../notesDocuments';
-import { sideColumn } from '../sideGroup';
+import { showWhereOpen, sideColumn } from '../sideGroup';
 import { PageHost } from '../webview/pageHost';
 import type { DecidedPreview, TableConversion, TablePlace } from './conversion';
 import { replacedRange } from './conversion';
@@ -263,7 +263,7 @@ export class TablePreviewPanel implements Disposable {
     if (!(await workspace.applyEdit(change))) return;
     this.#written.remember(table, document, stretch);
     this.#panel?.dispose();
-    await window.showTextDocument(document);
+    await showWhereOpen(document);
     await tellWritten(this.#notes, document, preview.regionCount, preview.notes);
   }
 
@@ -273,7 +273,7 @@ export class TablePreviewPanel implements Disposable {
     change.replace(place.document.uri, replacedRange(place), table);
     if (!(await workspace.applyEdit(change))) return;
     this.#panel?.dispose();
-    await window.showTextDocument(place.document);
+    await showWhereOpen(place.document);
   }
 
   dispose(): void {

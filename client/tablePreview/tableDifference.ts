@@ -2,6 +2,7 @@ import type { Disposable, TextDocument, TextDocumentContentProvider } from 'vsco
 import { commands, EventEmitter, l10n, TabInputTextDiff, Uri, window, workspace } from 'vscode';
 import type { ConvertTableResult } from '../../server/protocol/requests/tableRequests';
 import type { NotesDocuments } from '../notesDocuments';
+import { showWhereOpen } from '../sideGroup';
 import type { TableConversion } from './conversion';
 import { tellWritten } from './tellWritten';
 
@@ -114,7 +115,7 @@ export class TableDifference implements TextDocumentContentProvider, Disposable 
       return;
     }
     if (await workspace.applyEdit(await this.#conversion.workspaceEdit(document, result))) {
-      await window.showTextDocument(document);
+      await showWhereOpen(document);
       await tellWritten(this.#notes, document, result.changedCount + result.addedCount, result.notes);
     }
   }

@@ -4,6 +4,9 @@ import type { Place } from '../model/notation';
 
 const word = /[\w$]*$/;
 
+/** A sound that players make without a file, such as `*sine` (public documentation of the open SFZ format). */
+const generator = /^\*[a-z]+$/;
+
 /** What stands at an offset of the main file; see `Notation.placeAt`. */
 export function placeInSfz(instrument: Instrument, offset: number): Place {
   const text = instrument.sources[0]?.text ?? '';
@@ -69,7 +72,8 @@ function placeInValue(
     // A word behind a finished value is the next opcode, still without its "=".
     const holdsBlanks =
       facts === undefined || facts.kind === 'text' || facts.kind === 'path' || facts.kind === 'any';
-    if (!holdsBlanks || isSampleFileName(before.slice(0, blank).trimEnd())) {
+    const first = before.slice(0, blank).trimEnd();
+    if (!holdsBlanks || isSampleFileName(first) || generator.test(first)) {
       return {
         kind: 'name',
         start: offset - before.length + blank + 1,

@@ -3,32 +3,7 @@ import * as vscode from 'vscode';
 import { closeEverything, openFile, workspaceFolder, writeWorkspaceFile } from './documents';
 import { workbenchTest } from './testList';
 import { until } from './until';
-
-/** A second of a 441 Hz sine, 16 bits, 44,100 frames a second (Multimedia Programming Interface 1.0). */
-function wave(): Uint8Array {
-  const frames = 44_100;
-  const bytes = new DataView(new ArrayBuffer(44 + 2 * frames));
-  const name = (at: number, text: string) => {
-    for (let letter = 0; letter < 4; letter++) bytes.setUint8(at + letter, text.charCodeAt(letter));
-  };
-  name(0, 'RIFF');
-  bytes.setUint32(4, 36 + 2 * frames, true);
-  name(8, 'WAVE');
-  name(12, 'fmt ');
-  bytes.setUint32(16, 16, true);
-  bytes.setUint16(20, 1, true);
-  bytes.setUint16(22, 1, true);
-  bytes.setUint32(24, 44_100, true);
-  bytes.setUint32(28, 88_200, true);
-  bytes.setUint16(32, 2, true);
-  bytes.setUint16(34, 16, true);
-  name(36, 'data');
-  bytes.setUint32(40, 2 * frames, true);
-  for (let frame = 0; frame < frames; frame++) {
-    bytes.setInt16(44 + 2 * frame, Math.round(16_000 * Math.sin((2 * Math.PI * frame) / 100)), true);
-  }
-  return new Uint8Array(bytes.buffer);
-}
+import { sineWave } from './waves';
 
 // The second region says that A4 is A5; its loop of 80.31 periods jumps where it closes.
 const instrument = `<group> lokey=60 hikey=68
@@ -41,7 +16,7 @@ workbenchTest('samples are measured behind the text and reported on', async (wor
   await workbench.useColourTheme('light');
   await vscode.commands.executeCommand('notifications.clearAll');
   const path = 'measured.sfz';
-  for (const name of ['a', 'b']) await writeWorkspaceFile(`measured/${name}.wav`, wave());
+  for (const name of ['a', 'b']) await writeWorkspaceFile(`measured/${name}.wav`, sineWave());
   const uri = await writeWorkspaceFile(path, instrument);
   await openFile(path);
   const codes = () => vscode.languages.getDiagnostics(uri).map(({ code }) => code);

@@ -135,9 +135,9 @@ export class Workbench {
     await this.#ask('type', { text });
   }
 
-  /** Types as a practised person does, about seven keys a second, where what comes between keys matters. */
-  async typeAsPerson(text: string): Promise<void> {
-    await this.#ask('type', { text, delay: 140 });
+  /** Types as a practised person does, about seven keys a second where nothing is said, where what comes between keys matters. */
+  async typeAsPerson(text: string, millisecondsPerKey = 140): Promise<void> {
+    await this.#ask('type', { text, delay: millisecondsPerKey });
   }
 
   /** Clicks an element when it is visible and still. */

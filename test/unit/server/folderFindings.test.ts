@@ -2,6 +2,7 @@ import { cp, mkdir, rename, rm, writeFile } from 'node:fs/promises';
 import { setTimeout } from 'node:timers/promises';
 import { describe, expect, it } from 'vitest';
 import type { CodeAction, TextDocumentEdit, WorkspaceEdit } from 'vscode-languageserver-protocol';
+import { CodeActionTriggerKind } from 'vscode-languageserver-protocol';
 import { EditorClient, placed } from './editorClient';
 import { bundle, folder } from './serverPlaces';
 import { waveBytes } from './waveBytes';
@@ -150,6 +151,20 @@ describe('a folder of samples that lies elsewhere', () => {
     const gone = client.uri('Samples');
     expect(actions.map(({ title }) => title)).toEqual([
       'Use the folder "Recorded", which holds 2 of 2 samples',
+      'Locate the folder …',
+    ]);
+    // What shows by itself that there are fixes looks no further than beside.
+    const ofMoved = async (triggerKind: CodeActionTriggerKind) => {
+      const found = await client.ask<CodeAction[]>('textDocument/codeAction', moved, {
+        range,
+        context: { diagnostics: [], only: ['quickfix'], triggerKind },
+      });
+      return found.map(({ title }) => title);
+    };
+    const moved = await client.open('far/away/b.sfz', text);
+    expect(await ofMoved(CodeActionTriggerKind.Automatic)).toEqual(['Locate the folder …']);
+    expect(await ofMoved(CodeActionTriggerKind.Invoked)).toEqual([
+      'Use the folder "../../Recorded", which holds 2 of 2 samples',
       'Locate the folder …',
     ]);
     expect(actions[1]?.command).toMatchObject({ command: 'test.locateFolder', arguments: [gone] });

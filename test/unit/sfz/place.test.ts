@@ -41,6 +41,8 @@ describe('what the cursor is on', () => {
     ['<region> lokey=60 hi$0', 'name [hi] in region not written yet'],
     ['<region> lokey=60 $0', 'name [] in region not written yet'],
     ['<region> sample=a b.wav lo$0', 'name [lo] in region not written yet'],
+    ['<region> sample=*sine lo$0', 'name [lo] in region not written yet'],
+    ['<region> sample=*si$0', 'value [*si] of sample in region'],
     ['<group> tune=1 $0<region> key=60', 'name [] in group not written yet'],
     ['<region> lokey= $0 hikey=61', 'value [] of lokey in region'],
     ['<region> key=60\n\n$0\n<region> key=61', 'name [] in region not written yet'],

@@ -1,5 +1,5 @@
 import type { CodeAction, CodeActionParams } from 'vscode-languageserver';
-import { CodeActionKind, MessageType } from 'vscode-languageserver';
+import { CodeActionKind, CodeActionTriggerKind, MessageType } from 'vscode-languageserver';
 import { folderOf, joinPath, nameOf, relativePath } from '../../../model/paths';
 import { counted } from '../../../model/wording/counted';
 import type { Judgement } from '../../../workspace/openDocument';
@@ -16,6 +16,8 @@ export const leadPathsCommand = 'zonewright.leadPaths';
 
 /** Folders beside an absent one that are looked into, and those that are offered. */
 const mostLookedInto = 200;
+/** Folders of the open ones that are looked into where no folder beside does, when a person asks. */
+const mostWalked = 1000;
 const mostOffered = 3;
 
 /** The share of the files that should be in a folder from which on another one is offered in its place (our choice). */
@@ -44,7 +46,11 @@ export async function folderActions(
       diagnostics,
       command: { title, command, arguments: given },
     });
-    for (const { folder, count } of await foldersWith(server, absent, absentFolder.files())) {
+    const files = absentFolder.files();
+    const beside = await foldersWith(server, absent, files);
+    const isAsked = context.triggerKind !== CodeActionTriggerKind.Automatic;
+    const found = beside.length > 0 || !isAsked ? beside : await openFoldersWith(server, files);
+    for (const { folder, count } of found) {
       const shown = relativePath(folderOf(absent), folder) || '.';
       const title = `Use the folder "${shown}", which holds ${count} of ${counted(absentFolder.count, 'sample')}`;
       actions.push(action(title, leadPathsCommand, [uriOfPath(absent), uriOfPath(folder)]));
@@ -60,7 +66,7 @@ async function foldersWith(
   { documents }: ServerContext,
   absent: string,
   files: readonly string[],
-): Promise<{ folder: string; count: number }[]> {
+): Promise<FoundFolder[]> {
   const { folders } = documents.samples;
   const around = folderOf(absent);
   const names = await folders.fetchNames(around);
@@ -76,10 +82,43 @@ async function foldersWith(
       return { folder, count };
     }),
   );
+  return best(found, files);
+}
+
+interface FoundFolder {
+  folder: string;
+  /** How many of the files it holds. */
+  count: number;
+}
+
+function best(found: readonly FoundFolder[], files: readonly string[]): FoundFolder[] {
   return found
     .filter(({ count }) => count >= leastShare * files.length)
     .sort((a, b) => b.count - a.count)
     .slice(0, mostOffered);
+}
+
+/** The folders anywhere in the open ones that hold the files of an absent one, as far as there are not too many. */
+async function openFoldersWith(
+  { documents, folders }: ServerContext,
+  files: readonly string[],
+): Promise<FoundFolder[]> {
+  const names = new Map<string, ReadonlySet<string>>();
+  const waiting = [...folders];
+  for (const folder of waiting) {
+    // What is looked through once need not be watched, as what the store of samples lists would be.
+    const entries = (await documents.files.list(folder)) ?? [];
+    names.set(folder, new Set(entries.filter(({ kind }) => kind === 'file').map(({ name }) => name)));
+    for (const { name, kind } of entries) {
+      const isWorthLooking = kind === 'folder' && !name.startsWith('.') && name !== 'node_modules';
+      if (isWorthLooking && waiting.length < mostWalked) waiting.push(joinPath(folder, name));
+    }
+  }
+  const found = [...names.keys()].map((folder) => ({
+    folder,
+    count: files.filter((file) => names.get(folderOf(joinPath(folder, file)))?.has(nameOf(file))).length,
+  }));
+  return best(found, files);
 }
 
 /** Rewrites the paths of all instruments of the open folders that lead into a folder; answers whether any did. */
