@@ -6,16 +6,21 @@ import type { CompletionOffer } from './completionOffer';
 /** The headers that can be written where a tag is being typed. */
 export function headerOffers(document: ReadDocument, start: number, end: number): CompletionOffer[] {
   const { spelling, headers } = document.notation;
-  const rest = mainSource(document).text.slice(end, end + 1000);
+  const { text } = mainSource(document);
+  const rest = text.slice(end, end + 1000);
+  // Editors put first what agrees with more of the typed text, so all that is offered here takes the sign of the tag along.
+  const sign = text[start - 1] === '<' ? '<' : '';
   return (headers ?? headerNames).map((name) => {
     const [before, after, taken = 0] = spelling.header(name, rest);
+    // Where a notation has its own words for headers, these are what people look for.
+    const label = headers ? before.replace(/[\s>]+$/, '') : name;
     return {
       kind: 'header',
-      // Where a notation has its own words for headers, these are what people look for.
-      label: headers ? before.replace(/[\s>]+$/, '') : name,
-      start,
+      label,
+      start: start - sign.length,
       end: end + taken,
-      insert: [before, after],
+      insert: [sign + before, after],
+      ...(sign !== '' && { filter: sign + label }),
       ...(headers && { remark: name }),
       documented: name,
       rank: order[headerNames.indexOf(name)] ?? 9,

@@ -35,8 +35,9 @@ task({
     );
     await person.click({ selector: '.notifications-toasts >> text=Show notes' });
     await workbench.waitFor({
-      selector:
-        '.editor-instance[aria-label*="Conversion notes"], .monaco-editor[data-uri^="zonewright-notes"], .tab.active >> text=/notes/i',
+      view: '.markdown-body',
+      selector: 'h1 >> text=/Conversion notes/',
+      timeoutSeconds: 40,
     });
   },
 });
@@ -50,8 +51,16 @@ task({
   title: '10 type ten regions',
   byHand: { keys: lines.join('\n').length, clicks: 0, how: 'every letter typed' },
   async prepare(workbench) {
-    await writeWorkspaceFile('tasks/typed.sfz', '');
+    const uri = await writeWorkspaceFile('tasks/typed.sfz', '');
     await openFile('tasks/typed.sfz');
+    await until('the server', async () => {
+      const { items } = await vscode.commands.executeCommand<vscode.CompletionList>(
+        'vscode.executeCompletionItemProvider',
+        uri,
+        new vscode.Position(0, 0),
+      );
+      return items.length > 0;
+    });
     await workbench.waitFor({ selector: '.monaco-editor.focused' });
   },
   async carryOut(person, workbench) {

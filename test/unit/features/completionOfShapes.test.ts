@@ -54,6 +54,15 @@ describe('controllers', () => {
 });
 
 describe('shapes', () => {
+  it('come behind the headers that agree as much with a begun tag', async () => {
+    const offers = await offersAt('<region> key=60\n<re$0');
+    const matching = offers.filter((one) => (one.filter ?? one.label).startsWith('<re'));
+    expect(matching.map(({ kind }) => kind)).toContain('shape');
+    expect(matching[0]).toMatchObject({ kind: 'header', label: 'region' });
+    // What takes the place of the same text is weighed alike by an editor.
+    expect(new Set(matching.map(({ start }) => start)).size).toBe(1);
+  });
+
   /** The text after taking an offer. */
   async function taken(marked: string, label: string, format: Format = 'sfz'): Promise<string> {
     const { text } = await documentWithMark(marked, {}, format);
