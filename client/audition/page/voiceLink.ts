@@ -1,7 +1,7 @@
 import type { FromVoice, ToVoice } from '../voiceMessages';
 
 /** Bytes of sample audio that are held; with what is on its way, playing all of an instrument of 1 GB takes under 400 MB. */
-const mostBytes = 250e6;
+const mostBytes = 225e6;
 
 /** The way to the audio thread of a page. */
 export class VoiceLink {

@@ -144,13 +144,33 @@ export class Audition {
 
   #takeAudio(audio: Extract<ToVoice, { type: 'audio' }>): void {
     const { sample, startFrame } = audio;
-    this.#asked.delete(`${startFrame} ${sample}`);
+    this.#asked.delete(nameOf(sample, startFrame));
     this.#memory.add(sample, audio);
     for (const playing of this.#all()) {
       const id = playing.program.samples.indexOf(sample);
       if (id >= 0) this.#hand(playing, id, startFrame);
     }
     this.#memory.shrink((path) => this.#all().every((playing) => forget(playing, path)));
+    if (this.#memory.isFull) this.#forgetPlayed();
+  }
+
+  /** Forgets stretches of samples that sound which no voice comes to soon: many long notes at once would hold all they have played. */
+  #forgetPlayed(): void {
+    const ahead = new Set<string>();
+    for (const { engine, program } of this.#all()) {
+      engine.pagesAhead(secondsAhead * this.#sampleRate, (id, page) =>
+        ahead.add(nameOf(program.samples[id], page * pageFrames)),
+      );
+    }
+    this.#memory.shrinkStretches(
+      (path, startFrame) => ahead.has(nameOf(path, startFrame)),
+      (path, startFrame) => {
+        for (const { engine, program } of this.#all()) {
+          const id = program.samples.indexOf(path);
+          if (id >= 0) engine.removePage(id, startFrame / pageFrames);
+        }
+      },
+    );
   }
 
   /** Hands an engine what is held of a sample; answers whether that is its beginning at least. */
@@ -167,7 +187,7 @@ export class Audition {
   }
 
   #ask(sample: string, startFrame: number, frames: number): void {
-    const name = `${startFrame} ${sample}`;
+    const name = nameOf(sample, startFrame);
     if (this.#asked.has(name)) return;
     this.#asked.add(name);
     this.#tell({ type: 'want', sample, startFrame, frames });
@@ -225,6 +245,10 @@ export class Audition {
     });
     this.#tell({ type: 'looked', key, velocity, sounds, silent: [...silent.values()] });
   }
+}
+
+function nameOf(sample: string, startFrame: number): string {
+  return `${startFrame} ${sample}`;
 }
 
 /** Takes a sample back from an engine; answers whether it was free. */

@@ -58,13 +58,34 @@ export class SampleMemory {
     this.#samples.delete(path);
   }
 
-  /** Forgets what was not asked for longest while there is too much, of what `mayForget` allows. */
+  /** Whether there is too much. */
+  get isFull(): boolean {
+    return this.#bytes > this.#mostBytes;
+  }
+
+  /** Forgets samples that were not asked for longest while there is too much, of those that `mayForget` allows. */
   shrink(mayForget: (path: string) => boolean): void {
     for (const [path, sample] of this.#samples) {
-      if (this.#bytes <= this.#mostBytes) return;
+      if (!this.isFull) return;
       if (!mayForget(path)) continue;
       this.#samples.delete(path);
       this.#bytes -= bytesOf(sample);
+    }
+  }
+
+  /** Forgets stretches behind the first of each sample while there is too much, but those that `isNeeded` keeps; tells of each. */
+  shrinkStretches(
+    isNeeded: (path: string, startFrame: number) => boolean,
+    forgotten: (path: string, startFrame: number) => void,
+  ): void {
+    for (const [path, { stretches }] of this.#samples) {
+      for (const [startFrame, channels] of stretches) {
+        if (!this.isFull) return;
+        if (startFrame === 0 || isNeeded(path, startFrame)) continue;
+        stretches.delete(startFrame);
+        for (const { length } of channels) this.#bytes -= length * bytesPerValue;
+        forgotten(path, startFrame);
+      }
     }
   }
 }

@@ -5,13 +5,14 @@ import { playableInstrument } from '../../../server/playing/playable/makePlayabl
 import { packed, unpacked } from '../../../server/protocol/conversion/packedData';
 import { readSfz } from '../../../server/sfz/read';
 import { soundOf } from '../../../server/sound/program/soundOf';
+import { pageFrames } from '../../../server/sound/voice/voiceSamples';
 
 const rate = 48000;
 
 /** An audition with an instrument that went through the protocol, and what it has told. */
-function auditionOf(text: string) {
+function auditionOf(text: string, mostBytes = 1e8) {
   const told: FromVoice[] = [];
-  const audition = new Audition(rate, 1e8, (message) => told.push(message));
+  const audition = new Audition(rate, mostBytes, (message) => told.push(message));
   const give = (next: string) => {
     const instrument = readSfz(next, { path: 'a.sfz' });
     const samples = {
@@ -183,5 +184,46 @@ describe('what plays on the audio thread', () => {
     audition.take(audio(0));
     // What stands against a constant offset has not quite settled.
     expect(peak(play(0.1).left)).toBeLessThan(1e-4);
+  });
+
+  it('forgets what long notes have played where there is too much, not what they come to, and asks again for what a new note needs', () => {
+    const totalFrames = 12 * pageFrames;
+    const long = 'amp_veltrack=0 loop_mode=one_shot';
+    const { audition, play, told } = auditionOf(
+      `<region> sample=a.wav key=60 ${long} <region> sample=b.wav key=61 ${long}`,
+      5e6,
+    );
+    let given = 0;
+    const giveWanted = () => {
+      for (const one of told.filter((message) => message.type === 'want').slice(given)) {
+        given++;
+        const { sample, startFrame, frames } = one;
+        const channels = [new Float32Array(Math.min(frames, totalFrames - startFrame)).fill(0.5)];
+        audition.take({ type: 'audio', sample, rate, totalFrames, startFrame, channels });
+      }
+    };
+    const strike = (key: number) =>
+      audition.take({ type: 'message', message: { kind: 'noteOn', key, velocity: 127 } });
+    const playFor = (seconds: number) => {
+      for (let done = 0; done < seconds; done += 0.1) {
+        play(0.1);
+        giveWanted();
+      }
+    };
+    strike(60);
+    strike(61);
+    playFor(16);
+    const wanted = () => told.filter((message) => message.type === 'want');
+    const pages = [0, 4, 5, 6, 7, 8, 9, 10, 11].map((page) => page * pageFrames);
+    for (const name of ['a.wav', 'b.wav'])
+      expect(wanted().flatMap(({ sample, startFrame }) => (sample === name ? [startFrame] : []))).toEqual(
+        pages,
+      );
+    // Two samples of 12 pages of 65,536 single floats take 6.3 MB, of which 5 may stay.
+    playFor(1);
+    const before = wanted().length;
+    strike(60);
+    playFor(6);
+    expect(wanted().at(before)).toMatchObject({ sample: 'a.wav', startFrame: 4 * pageFrames });
   });
 });
