@@ -191,7 +191,7 @@ describe('what plays on the audio thread', () => {
     const long = 'amp_veltrack=0 loop_mode=one_shot';
     const { audition, play, told } = auditionOf(
       `<region> sample=a.wav key=60 ${long} <region> sample=b.wav key=61 ${long}`,
-      5e6,
+      2.5e6,
     );
     let given = 0;
     const giveWanted = () => {
@@ -219,7 +219,7 @@ describe('what plays on the audio thread', () => {
       expect(wanted().flatMap(({ sample, startFrame }) => (sample === name ? [startFrame] : []))).toEqual(
         pages,
       );
-    // Two samples of 12 pages of 65,536 single floats take 6.3 MB, of which 5 may stay.
+    // Two samples of 12 pages of 65,536 single floats take 6.3 MB; 2.5 are less than what their beginnings and next two seconds take.
     playFor(1);
     const before = wanted().length;
     strike(60);
