@@ -17,8 +17,9 @@ const zonesInStep = 30_000;
 
 const openDot = '○';
 const filledDots: ReadonlySet<string> = new Set(['●', '◉', '⬤']);
+/** Words of headings, which have no accents any more. */
 const lengthWord =
-  /^(?:len(?:gth)?|size|duration|l(?:ä|ae?)nge|dauer|longueur|dur[ée]e|longitud|lunghezza|durata|comprimento|lengte)$/;
+  /^(?:len(?:gth)?|size|duration|lae?nge|dauer|longueur|duree|longitud|lunghezza|durata|comprimento|lengte)$/;
 
 /** Reads loops: start and end, or start and length, and a column that switches them or names their mode. */
 export class LoopColumns {
@@ -124,24 +125,30 @@ export class LoopColumns {
     const points = this.#judge.pointsOf(zone);
     if (!points) return;
     const { start, end } = points;
-    const { table } = this;
-    const cells = [this.#switch, this.#start, this.#end, this.#length].map((one) => table.cellOf(row, one));
-    const [switchCell, startCell, endCell, lengthCell] = cells;
-    const startPlace = startCell >= 0 ? startCell : switchCell;
-    const endPlace = endCell >= 0 ? endCell : lengthCell >= 0 ? lengthCell : switchCell;
+    const startPlace = this.#placeIn(row, [this.#start, this.#switch]);
+    const endPlace = this.#placeIn(row, [this.#end, this.#length, this.#switch]);
+    if (!startPlace || !endPlace) return;
     if (end <= start) {
-      if (start > 0 || end > 0) this.#dropPoints(start, end, row);
+      if (start > 0) this.#dropPoints(start, end, row);
       return;
     }
-    const modes = table.zones.column('loop_mode');
-    if (modes.cells[zone] < 0)
-      this.#setWord('loop_mode', zone, switchCell >= 0 ? switchCell : startPlace, 'loop_continuous');
-    this.#set('loop_start', zone, startPlace, rounded(start));
-    this.#set('loop_end', zone, endPlace, rounded(end));
-    const column = [this.#end, this.#length, this.#switch].find(
-      (one) => one && table.cellOf(row, one) === endPlace,
-    );
-    if (column) this.positions.noteBeyond(zone, endPlace, column, end);
+    const modes = this.table.zones.column('loop_mode');
+    if (modes.cells[zone] < 0) this.#setWord('loop_mode', zone, startPlace.cell, 'loop_continuous');
+    this.#set('loop_start', zone, startPlace.cell, rounded(start));
+    this.#set('loop_end', zone, endPlace.cell, rounded(end));
+    this.positions.noteBeyond(zone, endPlace.cell, endPlace.column, end);
+  }
+
+  /** The cell of the first of some columns that says something in a row. */
+  #placeIn(
+    row: number,
+    columns: readonly (ColumnReading | undefined)[],
+  ): { cell: number; column: ColumnReading } | undefined {
+    for (const column of columns) {
+      const cell = this.table.cellOf(row, column);
+      if (column && cell >= 0) return { cell, column };
+    }
+    return undefined;
   }
 
   #setWord(name: ValueName, zone: number, cell: number, word: ValueWord): void {
@@ -159,20 +166,16 @@ export class LoopColumns {
   }
 
   #dropPoints(start: number | undefined, end: number | undefined, row: number): void {
-    const { table } = this;
     const why =
       end === undefined
         ? 'is a loop start without a loop end'
         : start === undefined
           ? 'is a loop end without a loop start'
           : 'makes no loop: its start does not lie before its end';
-    const startColumn = this.#start ?? this.#switch;
-    const endColumn = this.#end ?? this.#length ?? this.#switch;
-    const [startCell, endCell] = [table.cellOf(row, startColumn), table.cellOf(row, endColumn)];
-    const atEnd = startCell < 0 || (end !== undefined && endCell >= 0);
-    const cell = atEnd ? endCell : startCell;
-    const column = atEnd ? endColumn : startColumn;
-    if (cell >= 0 && column) table.drop(cell, column, why);
+    const startPlace = this.#placeIn(row, [this.#start, this.#switch]);
+    const endPlace = this.#placeIn(row, [this.#end, this.#length, this.#switch]);
+    const place = end === undefined ? startPlace : endPlace;
+    if (place) this.table.drop(place.cell, place.column, why);
   }
 }
 

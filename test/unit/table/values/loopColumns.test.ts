@@ -52,6 +52,44 @@ describe('loops in columns of their own', () => {
     expect(notes(text)).not.toMatch(/loop (?:start|end) without|makes no loop/);
   });
 
+  it('are not told of where one of both is 0 and the other one is missing', () => {
+    const text = under(
+      'Loop start | Loop end',
+      'a.wav | 60 | 100 | 200',
+      'b.wav | 61 | 0 | ',
+      'c.wav | 62 | | 0',
+    );
+    expect(notes(text)).not.toMatch(/loop (?:start|end) without/);
+  });
+
+  it('are told where an end is 0, and where a length has no start', () => {
+    const text = under('Loop start | Loop end', 'a.wav | 60 | 100 | 200', 'b.wav | 61 | 5 | 0');
+    expect(loops(text)[1]).toBe('- - - -');
+    expect(notes(text)).toMatch(/Line 3,.* makes no loop/);
+    const both = under(
+      'Loop start | Loop end | Loop length',
+      'a.wav | 60 | 100 | 200 | 101',
+      'b.wav | 61 | | | 70',
+    );
+    expect(notes(both)).toMatch(/Line 3,.*"70".* is a loop end without a loop start/);
+  });
+
+  it('end at a time where their end is one, and with a frame where it is none', () => {
+    const options: TableOptions = { rateOf: () => 1000 };
+    const atTime = /end at a time: the frame at that time is taken for their last one/;
+    expect(notes(under('Loop start (s) | Loop end (s)', 'a.wav | 60 | 0.5 | 1.25'), options)).toMatch(atTime);
+    expect(notes(under('Loop start | Loop end (s)', 'a.wav | 60 | 100 | 1.25'), options)).toMatch(atTime);
+    expect(notes(under('Loop start (s) | Loop end', 'a.wav | 60 | 0.5 | 900'), options)).not.toMatch(atTime);
+    expect(notes(under('Loop start | Loop end', 'a.wav | 60 | 500 | 1250'), options)).not.toMatch(atTime);
+    expect(notes(under('Loop start | Loop length (ms)', 'a.wav | 60 | 441 | 10'), options)).not.toMatch(
+      atTime,
+    );
+    expect(notes(under('Loop', 'a.wav | 60 | 0.5-1.25 s'), options)).toMatch(atTime);
+    expect(notes(under('Loop', 'a.wav | 60 | 500-1250 ms'), options)).toMatch(atTime);
+    expect(notes(under('Loop', 'a.wav | 60 | 500-1250'), options)).not.toMatch(atTime);
+    expect(notes(under('Loop', 'a.wav | 60 | 0.5 s + 250 ms'), options)).not.toMatch(atTime);
+  });
+
   it('are told where one of both is missing', () => {
     const text = under(
       'Loop start | Loop end',
@@ -160,13 +198,22 @@ describe('loops of two points in a cell', () => {
     expect(loops(under('Loop', 'a.wav | 60 | sustain 100-200'))).toEqual(['loop_sustain - 100 200']);
   });
 
-  it.each(['length', 'size', 'Länge', 'longueur', 'longitud', 'lunghezza', 'lengte', 'len', 'duration'])(
-    'are so long under a heading that says %s',
-    (word) => {
-      const text = under(`Loop (start/${word})`, 'a.wav | 60 | 3000/8000');
-      expect(loops(text)).toEqual(['loop_continuous - 3000 10999']);
-    },
-  );
+  it.each([
+    'length',
+    'size',
+    'Länge',
+    'longueur',
+    'longitud',
+    'lunghezza',
+    'lengte',
+    'len',
+    'duration',
+    'durée',
+    'Laenge',
+  ])('are so long under a heading that says %s', (word) => {
+    const text = under(`Loop (start/${word})`, 'a.wav | 60 | 3000/8000');
+    expect(loops(text)).toEqual(['loop_continuous - 3000 10999']);
+  });
 
   it('are an end under a heading that does not, and with a sign that says so', () => {
     expect(loops(under('Loop', 'a.wav | 60 | 3000/8000'))).toEqual(['loop_continuous - 3000 8000']);
@@ -189,6 +236,12 @@ describe('loops of two points in a cell', () => {
     expect(loops(under('Loop', 'a.wav | 60 | 0.5 s + 250 ms'), options)).toEqual([
       'loop_continuous - 500 749',
     ]);
+  });
+
+  it('have none where the rate is not known', () => {
+    const text = under('Loop', 'a.wav | 60 | 0.5-1.25 s');
+    expect(loops(text)[0]).toMatch(/ - -$/);
+    expect(notes(text)).toMatch(/Line 2,.*"0.5-1.25 s"/);
   });
 
   it('that end before they start are told', () => {
