@@ -33,6 +33,8 @@ describe('an off_by whose group no region has', () => {
       foundBy(offByUnknown, `${groups.map((one) => `<region> group=${one} `).join('')}<region> off_by=99`)
         .messages[0];
     expect(message([10, 9])).toMatch(/in group 99, .*Groups in use: 9, 10\. Correct/);
+    expect(message([9, 10])).toMatch(/Groups in use: 9, 10\./);
+    expect(message([2, 3, 1])).toMatch(/Groups in use: 1, 2, 3\./);
     expect(message([8, 7, 6, 5, 4, 3, 2, 1])).toMatch(/in use: 1, 2, 3, 4, 5, 6, 7, 8\. /);
     expect(message([9, 8, 7, 6, 5, 4, 3, 2, 1])).toMatch(/in use: 1, 2, 3, 4, 5, 6, 7, 8, …\. /);
     expect(message([])).toMatch(/No region has a group\. Correct/);

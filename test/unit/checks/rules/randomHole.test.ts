@@ -23,6 +23,8 @@ describe('random numbers for which no region plays', () => {
     ['in any order', draws([0.5, 1], [0, 0.4]), ['0.5'], /from 0.4 to 0.5/],
     ['behind a range inside another', draws([0, 0.8], [0.1, 0.2], [0.9, 1]), ['0.9'], /from 0.8 to 0.9/],
     ['small ones', draws([0, 0.5], [0.503, 1]), ['0.503'], /about 1 of 100/],
+    ['with low ends alone', draws([0.1, undefined], [0.5, undefined]), ['0.1'], /from 0 to 0.1/],
+    ['beside a range of nothing', draws([0, 0.4], [0.4, 0.4]), ['0.4'], /from 0.4 to 1 .*60 of 100/],
     ['with high ends alone', draws([undefined, 0.5], [undefined, 0.9]), ['0.9'], /from 0.9 to 1/],
   ])('are told: %s', (_, text, expected, message) => {
     expect(marks(text)).toEqual(expected);
@@ -46,6 +48,8 @@ describe('random numbers for which no region plays', () => {
       `${draws([0, 0.4], [0.5, 1])}\n<group>\n<region> lorand=0.3 hirand=0.6`,
     ],
     ['they sound at release', draws([0, 0.4, 'trigger=release'], [0.5, 1, 'trigger=release'])],
+    ['each plays under conditions of its own', draws([0, 0.4, 'locc1=64'], [0.5, 1, 'hicc1=63'])],
+    ['each has a turn of its own', draws([0, 0.4, 'seq_length=2'], [0.5, 1, 'seq_length=2 seq_position=2'])],
     ['all of one is drawn', draws([0, 1], [0.2, 0.4])],
     ['one is turned round', draws([0.4, 0.1], [0.5, 1])],
   ])('are none where %s', (_, text) => {

@@ -27,6 +27,7 @@ describe('keys of a document', () => {
     ['<region> key=C4 tune=60 volume=3 pan=4', 'C#4'],
     ['<region> region_label=C4 sample=D4', '61'],
     ['<region> key=x key=y key=C4', 'C#4'],
+    ['<region> key=x <region> key=y <region> key=60', '61'],
   ])('%s', (text, expected) => {
     expect(written(text, 61)).toBe(expected);
   });
