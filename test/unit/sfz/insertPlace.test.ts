@@ -30,6 +30,7 @@ describe('a place for regions', () => {
     ['behind a directive that it is within', '#def|ine $a 1\n<region>', '#define $a 1^\n<region>'],
     ['before a directive', '|#define $a 1\n<region>', '^#define $a 1\n<region>'],
     ['behind a remark that it is within', '// re|mark\n<region>', '// remark^\n<region>'],
+    ['behind all opcodes without a header', '|a=1 b=2\n<region>', 'a=1 b=2^\n<region>'],
     ['behind opcodes without a header', 'a=1 |b=2\n<region>', 'a=1 b=2^\n<region>'],
   ])('is %s', (_, marked, expected) => {
     expect(placed(marked, '<region>')).toBe(expected);
@@ -40,6 +41,23 @@ describe('a place for regions', () => {
     expect(placed(text, '<region>', { 'part.sfz': 'a=1' })).toBe('<region>\n#include "part.sfz"^\n<region>');
     expect(placed(text, '<region>', { 'part.sfz': '<region> a=1' })).toBe(
       '<region>^\n#include "part.sfz"\n<region>',
+    );
+  });
+});
+
+describe('a place for regions beside included files', () => {
+  it('does not go by what stands within them', () => {
+    const text = '#include "part.sfz"\n|<region>';
+    expect(placed(text, '<region>', { 'part.sfz': `// ${'x'.repeat(60)}` })).toBe(text.replace('|', '^'));
+  });
+
+  it('is behind the one that adds to the header before, not behind others', () => {
+    const files = { 'one.sfz': '<region>', 'part.sfz': 'a=1', 'two.sfz': '<region>' };
+    expect(
+      placed('#include "one.sfz"\n<region>|\n#include "part.sfz"\n#include "two.sfz"', '<region>', files),
+    ).toBe('#include "one.sfz"\n<region>\n#include "part.sfz"^\n#include "two.sfz"');
+    expect(placed('<region>\n|#include "part.sfz"\n<region>', '<region>', files)).toBe(
+      '<region>\n#include "part.sfz"^\n<region>',
     );
   });
 });
@@ -72,6 +90,11 @@ describe('a place for groups', () => {
       '<group>\n|<curve>\n<region>\n<group>',
       '<group>\n<curve>\n<region>\n^<group>',
     ],
+    [
+      'past a control header',
+      '<group>\n|<region>\n<control>\n<region>\n<group>',
+      '<group>\n<region>\n<control>\n<region>\n^<group>',
+    ],
     ['at once before a curve alone', '<group>\n<region>\n|<curve>', '<group>\n<region>\n^<curve>'],
   ])('is %s', (_, marked, expected) => {
     expect(placed(marked, '<group> <region>')).toBe(expected);
@@ -87,6 +110,9 @@ describe('a place for groups', () => {
     expect(placed(text, '<global>')).toBe(
       '<master>\n<group>\n<region>\n<group>\n<region>\n<master>\n<region>^',
     );
+    expect(placed('<global>\n|<region>\n<global>\n<region>', '<global>')).toBe(
+      '<global>\n<region>\n^<global>\n<region>',
+    );
     // A control header takes nothing from anybody.
     expect(placed('<group>\n|<region>', '<control>')).toBe('<group>\n^<region>');
   });
@@ -96,6 +122,15 @@ describe('a place for groups', () => {
     expect(placed(text, '<group>', { 'part.sfz': '<region> <group> <region>' })).toBe(
       '<group>\n<region>\n#include "part.sfz"\n<region>^',
     );
-    expect(placed(text, '<group>', { 'part.sfz': '<region> <group>' })).toMatch(/part\.sfz".*\^/s);
+    const ending = '<group>\n|<region>\n#include "part.sfz"\n<group>\n<region>';
+    expect(placed(ending, '<group>', { 'part.sfz': '<region> <group>' })).toBe(
+      '<group>\n<region>\n#include "part.sfz"^\n<group>\n<region>',
+    );
+    expect(
+      placed(`#include "one.sfz"\n${ending}`, '<group>', {
+        'one.sfz': '<region>',
+        'part.sfz': '<region> <group>',
+      }),
+    ).toBe('#include "one.sfz"\n<group>\n<region>\n#include "part.sfz"^\n<group>\n<region>');
   });
 });

@@ -24,6 +24,7 @@ describe('the turns of a round robin', () => {
     ['<region> seq_position=1 <region> seq_position=2 lokey=1', ['2: 2']],
     ['<region> seq_position=1 <region> seq_position=2 hikey=1', ['2: 2']],
     ['<region> seq_position=1 <region> seq_position=2 trigger=release', ['2: 2']],
+    ['<region> lokey=1 hikey=11 seq_position=1 <region> lokey=1 hikey=1 lovel=11 seq_position=2', ['2: 2']],
     ['<region> seq_position=0 <region> seq_position=2', ['2: 2']],
     ['<region> seq_position=x <region> seq_position=2', ['2: 2']],
     // What says its length itself is left as it is.
