@@ -1,7 +1,9 @@
 // Invents sixty sources of instruments as they lie on a disk: copied tables in several layouts and languages, SFZ, instrument
 // XML, XML in three vocabularies, recordings without a table. The same files each time.
+
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
+import { monoWave, partialsAt } from './monoWave.mjs';
 
 const frames = 6615;
 const rate = 22050;
@@ -111,29 +113,12 @@ function writeSource(folder, at, name, kind) {
     put(join(folder, `old/${name}.xml`), `${vocabularies[at % 3](zones, above)}\n`);
 }
 
-/** A mono WAV file, 16 bits, of a decaying sound with some partials. */
+/** A decaying sound with some partials. */
 function tone(hertz) {
-  const bytes = Buffer.alloc(44 + frames * 2);
-  bytes.write('RIFF', 0);
-  bytes.writeUInt32LE(36 + frames * 2, 4);
-  bytes.write('WAVEfmt ', 8);
-  bytes.writeUInt32LE(16, 16);
-  bytes.writeUInt16LE(1, 20);
-  bytes.writeUInt16LE(1, 22);
-  bytes.writeUInt32LE(rate, 24);
-  bytes.writeUInt32LE(rate * 2, 28);
-  bytes.writeUInt16LE(2, 32);
-  bytes.writeUInt16LE(16, 34);
-  bytes.write('data', 36);
-  bytes.writeUInt32LE(frames * 2, 40);
-  for (let at = 0; at < frames; at++) {
-    let value = 0;
-    for (let partial = 1; partial <= 4 && hertz * partial < rate / 2.2; partial++)
-      value += Math.sin((2 * Math.PI * hertz * partial * at) / rate) / partial;
+  return monoWave(rate, frames, (at) => {
     const faded = Math.min(1, at / 100, (frames - at) / 500);
-    bytes.writeInt16LE(Math.round(6000 * value * faded * Math.exp(-at / 4000)), 44 + at * 2);
-  }
-  return bytes;
+    return 6000 * partialsAt(hertz, rate, 4, at) * faded * Math.exp(-at / 4000);
+  });
 }
 
 function put(path, content) {

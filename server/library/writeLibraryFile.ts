@@ -3,36 +3,26 @@ import type { LibraryFile } from './libraryFile';
 /** A list or object that fits on a line of so many characters stands on one. */
 const lineLength = 110;
 
+/** All members of a library file in the order in which they are written. */
+const members: Readonly<Record<keyof LibraryFile, true>> = {
+  title: true,
+  output: true,
+  build: true,
+  targets: true,
+  template: true,
+  samples: true,
+  middleC: true,
+  facts: true,
+  pack: true,
+  sources: true,
+  instruments: true,
+  leftOut: true,
+};
+
 /** A library file as text: what is short on one line, members always in the same order. */
 export function writeLibraryFile(library: LibraryFile): string {
-  const {
-    title,
-    output,
-    build,
-    targets,
-    template,
-    samples,
-    middleC,
-    facts,
-    pack,
-    sources,
-    instruments,
-    leftOut,
-  } = library;
-  const inOrder = {
-    title,
-    output,
-    build,
-    targets,
-    template,
-    samples,
-    middleC,
-    facts,
-    pack,
-    sources,
-    instruments,
-    leftOut,
-  };
+  const values = new Map(Object.entries(library));
+  const inOrder = Object.fromEntries(Object.keys(members).map((name) => [name, values.get(name)]));
   return `${laidOut(inOrder, '', 0)}\n`;
 }
 

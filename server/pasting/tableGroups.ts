@@ -1,20 +1,16 @@
 import type { ConversionNote } from '../model/notes';
 import { mainSpan } from '../model/text/span';
+import type { Suggestion } from '../table/zones/suggestions';
+import { dynamicOf } from '../trade/dynamics';
 import { velocitiesOfLayer } from '../trade/layerVelocities';
 import type { ZoneRegion, ZoneSection, ZoneValue } from './tableZones';
 import { liftShared } from './tableZones';
 
-/** A way to group regions that a table does not state itself; its parts list regions by position. */
-export interface Grouping {
-  kind: 'layers' | 'articulations' | 'microphones' | 'releases' | 'round_robins' | 'sections';
-  parts: readonly { label: string; regions: readonly number[] }[];
-}
+/** A way to group regions that a table does not state itself, which a person has chosen. */
+type Grouping = Pick<Suggestion, 'kind' | 'parts'>;
 
 /** The outer part of a group's name comes first. */
 const outermostFirst = ['sections', 'articulations', 'microphones', 'layers', 'releases'] as const;
-
-/** Dynamic marks from the softest to the loudest (common practice in written music). */
-const softestFirst = ['ppp', 'pp', 'p', 'mp', 'mf', 'f', 'ff', 'fff'];
 
 /** What stands in no cell. */
 const nowhere = { start: 0, end: 0 };
@@ -86,7 +82,8 @@ function velocitiesOf(
   labels: ReadonlyMap<number, string> | undefined,
 ): Map<string, { low: number; high: number }> {
   const present = new Set(labels?.values());
-  const layers = softestFirst.filter((label) => present.has(label));
+  const layers = [...present].filter((label) => dynamicOf(label) >= 0);
+  layers.sort((a, b) => dynamicOf(a) - dynamicOf(b));
   if (layers.length < 2) return new Map();
   return new Map(layers.map((label, at) => [label, velocitiesOfLayer(at, layers.length)]));
 }

@@ -1,6 +1,7 @@
 import { HeaderKind } from '../model/headerKinds';
 import type { Instrument } from '../model/instrument';
 import { InstrumentBuilder, plainNumber } from '../model/instrumentBuilder';
+import { shareable } from '../table/zones/sharedValues';
 
 /** A value of a zone and the cell of the table that it comes from; the span is empty for one that no cell gives. */
 export interface ZoneValue {
@@ -78,14 +79,11 @@ export function instrumentOfSections(
   return builder.finish();
 }
 
-/** Values that a group can state once for all its regions, in the order in which it states them. */
-const shareable = ['trigger', 'lovel', 'hivel', 'seq_length', 'volume', 'pan', 'loop_mode'] as const;
-
 /** Lifts what all regions of a section have alike to the section. The section is changed in place. */
 export function liftShared(section: ZoneSection): void {
   const [first, ...others] = section.regions;
   if (!first || others.length === 0) return;
-  for (const name of shareable) {
+  for (const name of ['trigger', ...shareable]) {
     const value = first.values.find((one) => one.name === name);
     if (!value || section.values.some((one) => one.name === name)) continue;
     const isAlike = ({ values }: ZoneRegion) =>

@@ -10,6 +10,7 @@ import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
+import { monoWave, partialsAt } from '../../samples-demo/monoWave.mjs';
 
 const root = dirname(dirname(dirname(fileURLToPath(import.meta.url))));
 const { values } = parseArgs({
@@ -88,29 +89,13 @@ function makeLibrary() {
   writeFileSync(join(folder, 'done'), '');
 }
 
-/** A mono WAV file, 16 bits, 44,100 frames a second, of a decaying sound with some partials. */
+/** A decaying sound with some partials. */
 function sound(hertz) {
-  const frames = Number(values.frames);
-  const bytes = Buffer.alloc(44 + frames * 2);
-  bytes.write('RIFF', 0);
-  bytes.writeUInt32LE(36 + frames * 2, 4);
-  bytes.write('WAVEfmt ', 8);
-  bytes.writeUInt32LE(16, 16);
-  bytes.writeUInt16LE(1, 20);
-  bytes.writeUInt16LE(1, 22);
-  bytes.writeUInt32LE(44_100, 24);
-  bytes.writeUInt32LE(88_200, 28);
-  bytes.writeUInt16LE(2, 32);
-  bytes.writeUInt16LE(16, 34);
-  bytes.write('data', 36);
-  bytes.writeUInt32LE(frames * 2, 40);
-  for (let at = 0; at < frames; at++) {
-    let value = 0;
-    for (let partial = 1; partial <= 5 && hertz * partial < 20_000; partial++)
-      value += Math.sin((2 * Math.PI * hertz * partial * at) / 44_100) / partial;
-    bytes.writeInt16LE(Math.round(8000 * value * Math.exp(-at / 2000)), 44 + at * 2);
-  }
-  return bytes;
+  return monoWave(
+    44_100,
+    Number(values.frames),
+    (at) => 8000 * partialsAt(hertz, 44_100, 5, at) * Math.exp(-at / 2000),
+  );
 }
 
 async function bareStat() {

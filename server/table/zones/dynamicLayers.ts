@@ -1,4 +1,5 @@
 import { dynamicLetters } from '../../trade/dynamics';
+import { velocitiesOfLayer } from '../../trade/layerVelocities';
 import type { Statements } from '../../trade/statements/statements';
 import { shortened } from '../columns/columnReading';
 import type { TableNotes } from '../tableNotes';
@@ -30,7 +31,7 @@ export function velocitiesFromDynamics(
     return;
   }
   /** The lowest velocity of each dynamic. */
-  const lows = new Map(all.map((dynamic, at) => [dynamic, Math.floor((at * mostVelocity) / all.length) + 1]));
+  const lows = new Map(all.map((dynamic, at) => [dynamic, velocitiesOfLayer(at, all.length).low]));
   const [low, high] = [zones.column('lovel'), zones.column('hivel')];
   for (let zone = first; zone < zones.count; zone++) {
     const cell = dynamics.cells[zone];

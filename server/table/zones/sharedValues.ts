@@ -1,7 +1,7 @@
 import type { ValueName, ZoneList } from './zoneList';
 
 /** Values that a group can state once for all its regions, in the order in which it states them. */
-const shareable = ['lovel', 'hivel', 'seq_length', 'volume', 'pan', 'loop_mode'] as const;
+export const shareable = ['lovel', 'hivel', 'seq_length', 'volume', 'pan', 'loop_mode'] as const;
 
 /** Zones of one group, with the values that stand at the group. */
 export interface ZoneGroup {

@@ -1,5 +1,6 @@
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
+import { waveBytes } from '../../unit/server/waveBytes';
 import { workspaceFolder, writeWorkspaceFile } from './documents';
 import { workbenchTest } from './testList';
 import { until } from './until';
@@ -7,29 +8,14 @@ import { until } from './until';
 const view = '#recordings-preview';
 const rate = 44100;
 
-/** Half a second of a sound with three partials, as a mono WAV file of 16 bits. */
+/** Half a second of a sound with three partials. */
 function tone(hertz: number, level: number): Uint8Array {
-  const frames = rate / 2;
-  const bytes = Buffer.alloc(44 + frames * 2);
-  bytes.write('RIFF', 0);
-  bytes.writeUInt32LE(36 + frames * 2, 4);
-  bytes.write('WAVEfmt ', 8);
-  bytes.writeUInt32LE(16, 16);
-  bytes.writeUInt16LE(1, 20);
-  bytes.writeUInt16LE(1, 22);
-  bytes.writeUInt32LE(rate, 24);
-  bytes.writeUInt32LE(rate * 2, 28);
-  bytes.writeUInt16LE(2, 32);
-  bytes.writeUInt16LE(16, 34);
-  bytes.write('data', 36);
-  bytes.writeUInt32LE(frames * 2, 40);
-  for (let at = 0; at < frames; at++) {
+  return waveBytes(rate / 2, (at) => {
     let value = 0;
     for (let partial = 1; partial <= 3; partial++)
       value += Math.sin((2 * Math.PI * hertz * partial * at) / rate) / partial;
-    bytes.writeInt16LE(Math.round(level * value * Math.exp(-at / 8000)), 44 + at * 2);
-  }
-  return bytes;
+    return level * value * Math.exp(-at / 8000);
+  });
 }
 
 workbenchTest(

@@ -3,6 +3,7 @@ import type { XmlHandler } from '../../../xml/scan/handler';
 import { ValueMark } from '../../../xml/scan/handler';
 import { decodeXmlAttribute, decodeXmlText } from '../../../xml/scan/references';
 import { scanXmlInSteps } from '../../../xml/scan/scan';
+import { longestName, NamesByNumber } from './namesByNumber';
 
 /** A value of the text with its place. */
 export interface Cell {
@@ -83,7 +84,7 @@ class Surveyor implements XmlHandler {
   /** The types of the open elements, `undefined` where there are too many; and which element of its type it is. */
   readonly #open: (ElementType | undefined)[] = [];
   readonly #numbers: number[] = [];
-  readonly #attributeNames: string[] = [];
+  readonly #attributeNames: NamesByNumber;
   /** In which element around it the last element of a type stood, and how many stand there. */
   readonly #runs = new Map<ElementType, { parent: number; count: number }>();
   #sites = 0;
@@ -93,12 +94,13 @@ class Surveyor implements XmlHandler {
 
   constructor(text: string) {
     this.#text = text;
+    this.#attributeNames = new NamesByNumber(text);
   }
 
   open(tagStart: number, nameStart: number, nameEnd: number): void {
     this.#elements++;
     this.#type = undefined;
-    if (this.#open.length >= mostDepth || nameEnd - nameStart > 200) return;
+    if (this.#open.length >= mostDepth || nameEnd - nameStart > longestName) return;
     const around = this.#open.at(-1);
     if (this.#open.length > 0 && !around) return;
     if (this.#open.length === 0 && this.types.length > 0 && !around) return;
@@ -141,12 +143,8 @@ class Surveyor implements XmlHandler {
     marks: number,
   ): void {
     const type = this.#type;
-    if (!type || nameEnd - nameStart > 200) return;
-    let name = this.#attributeNames[attribute];
-    if (name === undefined) {
-      name = this.#text.slice(nameStart, nameEnd);
-      this.#attributeNames[attribute] = name;
-    }
+    if (!type || nameEnd - nameStart > longestName) return;
+    const name = this.#attributeNames.of(attribute, nameStart, nameEnd);
     let site = type.attributes.get(name);
     if (!site) {
       if (this.#sites >= mostSites || type.attributes.size >= mostAttributes) return;

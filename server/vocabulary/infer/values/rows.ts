@@ -2,6 +2,7 @@ import type { Steps } from '../../../model/steps';
 import type { XmlHandler } from '../../../xml/scan/handler';
 import { scanXmlInSteps } from '../../../xml/scan/scan';
 import { isForeignElement } from '../elements/foreignElement';
+import { NamesByNumber } from '../elements/namesByNumber';
 import type { RegionElement } from '../elements/regionElement';
 import type { Selectors } from '../elements/selectors';
 import type { Cell, ElementType, Survey } from '../elements/survey';
@@ -65,10 +66,11 @@ class RowReader implements XmlHandler {
   #tooDeep = 0;
   #next: Open = { type: undefined, holder: undefined, path: '', hasOwnText: false };
   #attributes: { name: string; cell: Cell }[] = [];
-  readonly #attributeNames: string[] = [];
+  readonly #attributeNames: NamesByNumber;
 
   constructor(text: string, survey: Survey, region: RegionElement, selectors: Selectors) {
     this.#text = text;
+    this.#attributeNames = new NamesByNumber(text);
     this.#root = survey.root;
     this.#region = region;
     this.#selectors = selectors;
@@ -137,11 +139,7 @@ class RowReader implements XmlHandler {
   ): void {
     if (!this.#next.type || !this.#next.holder?.isKept || this.#attributes.length >= mostCellsInElement)
       return;
-    let name = this.#attributeNames[attribute];
-    if (name === undefined) {
-      name = this.#text.slice(nameStart, Math.min(nameEnd, nameStart + 200));
-      this.#attributeNames[attribute] = name;
-    }
+    const name = this.#attributeNames.of(attribute, nameStart, nameEnd);
     this.#attributes.push({ name, cell: cellAt(this.#text, valueStart, valueEnd, false, marks) });
   }
 
