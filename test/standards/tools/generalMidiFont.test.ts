@@ -22,7 +22,7 @@ import { hasTools } from './soundFiles';
 // and after by fluidsynth, a free player of another team.
 
 const presets = ['0:0', '0:11', '0:24', '0:40', '0:56', '0:73', '0:88', '128:0'];
-const keys = [40, 57, 72];
+const keys = [40, 72];
 const velocities = [40, 100];
 const noteSeconds = 0.5;
 const step = 0.8;
