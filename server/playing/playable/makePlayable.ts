@@ -47,19 +47,11 @@ export function playableInstrument(
   const loopMode = readLoopMode(values);
   const switches = readSwitches(values);
   const random = { lowRandom: real('lorand', 0), highRandom: real('hirand', 1) };
-  const { lowKey, highKey, lowVelocity, highVelocity } = instrument;
   const steps = {
     sequenceLength: stepColumn(values, 'seq_length'),
     sequencePosition: stepColumn(values, 'seq_position'),
   };
-  const keyOf = (ends: Int16Array) => (at: number) =>
-    lowKey[regions[at]] >= 0 && highKey[regions[at]] >= 0 ? ends[regions[at]] : keysOff;
-  const ranges = {
-    lowKey: filled(new Int16Array(count), keyOf(lowKey)),
-    highKey: filled(new Int16Array(count), keyOf(highKey)),
-    lowVelocity: filled(new Float64Array(count), (at) => lowVelocity[regions[at]]),
-    highVelocity: filled(new Float64Array(count), (at) => highVelocity[regions[at]]),
-  };
+  const ranges = readRanges(instrument);
   return {
     regionCount: count,
     header: regions.slice(),
@@ -90,6 +82,25 @@ export function playableInstrument(
     ...readPedals(values),
     firstControllers: readFirstControllers(values),
     ...indexRegions(gates, { trigger, group, ...switches, ...steps, ...random, ...ranges }),
+  };
+}
+
+/** The keys and velocities of regions; a region that no key starts has none. */
+function readRanges({
+  regions,
+  lowKey,
+  highKey,
+  lowVelocity,
+  highVelocity,
+}: Instrument): Pick<PlayableInstrument, 'lowKey' | 'highKey' | 'lowVelocity' | 'highVelocity'> {
+  const count = regions.length;
+  const keyOf = (ends: Int16Array) => (at: number) =>
+    lowKey[regions[at]] >= 0 && highKey[regions[at]] >= 0 ? ends[regions[at]] : keysOff;
+  return {
+    lowKey: filled(new Int16Array(count), keyOf(lowKey)),
+    highKey: filled(new Int16Array(count), keyOf(highKey)),
+    lowVelocity: filled(new Float64Array(count), (at) => lowVelocity[regions[at]]),
+    highVelocity: filled(new Float64Array(count), (at) => highVelocity[regions[at]]),
   };
 }
 
