@@ -18,11 +18,13 @@ const forThemselves = [
   'test/standards/tools/**/*.test.ts',
   // It has the engine count what runs, which makes all that runs after it in its process slower.
   'test/unit/growth/growth.test.ts',
-  'test/unit/server/**/*.test.ts',
   'test/unit/library/pack/pack.test.ts',
   'test/unit/table/badInput.test.ts',
   'test/unit/audio/decode/openAudio.test.ts',
 ];
+
+/** Tests of a server as a process: their worker loads the protocol once and holds little besides. */
+const withServer = ['test/unit/server/**/*.test.ts'];
 
 const never = ['test/editor/**', 'node_modules/**'];
 
@@ -39,12 +41,16 @@ export default defineConfig({
         test: {
           name: 'rooms',
           include: ['test/**/*.test.ts'],
-          exclude: [...never, ...forThemselves, ...inBrowser],
+          exclude: [...never, ...forThemselves, ...withServer, ...inBrowser],
           // Loading the rooms anew for each of some 300 files took a fifth of the time of all tests.
           isolate: false,
         },
       },
       { extends: true, test: { name: 'apart', include: forThemselves, exclude: [...never, ...inBrowser] } },
+      {
+        extends: true,
+        test: { name: 'servers', include: withServer, exclude: [...never, ...inBrowser], isolate: false },
+      },
       { extends: true, test: { name: 'pages', include: inBrowser, isolate: false } },
     ],
   },

@@ -4,7 +4,9 @@ import type { CodeAction, TextDocumentEdit, WorkspaceEdit } from 'vscode-languag
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { URI } from 'vscode-uri';
 import { EditorClient, fullCapabilities } from './editorClient';
-import { bundle, folder } from './serverPlaces';
+import { bundle, folder, useServerPlaces } from './serverPlaces';
+
+useServerPlaces();
 
 let client: EditorClient;
 

@@ -7,7 +7,9 @@ import {
 } from '../../../server/protocol/requests/comparisonRequests';
 import { run } from '../commandLine/runInFolder';
 import { EditorClient } from './editorClient';
-import { bundle, home } from './serverPlaces';
+import { bundle, home, useServerPlaces } from './serverPlaces';
+
+useServerPlaces();
 
 const original =
   '<group> sample=*saw ampeg_release=0.05\n<region> key=60\n<region> key=64\n<region> key=67\n';

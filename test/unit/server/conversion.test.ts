@@ -3,7 +3,9 @@ import { describe, expect, it } from 'vitest';
 import type { ConvertParams, ConvertResult } from '../../../server/protocol/requests/conversionRequests';
 import { ConvertRequest, VocabulariesRequest } from '../../../server/protocol/requests/conversionRequests';
 import { EditorClient } from './editorClient';
-import { bundle, folder } from './serverPlaces';
+import { bundle, folder, useServerPlaces } from './serverPlaces';
+
+useServerPlaces();
 
 const mill = {
   name: 'paper mill',

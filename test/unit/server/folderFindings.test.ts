@@ -4,8 +4,10 @@ import { describe, expect, it } from 'vitest';
 import type { CodeAction, TextDocumentEdit, WorkspaceEdit } from 'vscode-languageserver-protocol';
 import { CodeActionTriggerKind } from 'vscode-languageserver-protocol';
 import { EditorClient, placed } from './editorClient';
-import { bundle, folder } from './serverPlaces';
+import { bundle, folder, useServerPlaces } from './serverPlaces';
 import { waveBytes } from './waveBytes';
+
+useServerPlaces();
 
 let client: EditorClient;
 

@@ -18,7 +18,9 @@ import { fontBytes, simpleFont, tone } from '../soundfont/fontBytes';
 import { brokenRules } from '../soundfont/publishedRules';
 import { wav } from '../soundfont/writtenFonts';
 import { EditorClient } from './editorClient';
-import { bundle, folder } from './serverPlaces';
+import { bundle, folder, useServerPlaces } from './serverPlaces';
+
+useServerPlaces();
 
 const two = fontBytes({
   info: [['ICOP', 'Free for all']],

@@ -3,7 +3,9 @@ import { describe, expect, it } from 'vitest';
 import type { TextEdit } from 'vscode-languageserver-protocol';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { EditorClient } from './editorClient';
-import { bundle, home } from './serverPlaces';
+import { bundle, home, useServerPlaces } from './serverPlaces';
+
+useServerPlaces();
 
 let client: EditorClient;
 

@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { KeyboardMapRequest } from '../../../server/protocol/requests/requests';
 import { EditorClient } from './editorClient';
-import { bundle, folder } from './serverPlaces';
+import { bundle, folder, useServerPlaces } from './serverPlaces';
+
+useServerPlaces();
 
 const regions = 60_000;
 const text = Array.from(

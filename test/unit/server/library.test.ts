@@ -7,7 +7,9 @@ import type { LibraryProgress } from '../../../server/protocol/requests/libraryR
 import { BuildLibraryRequest, LibrariesRequest } from '../../../server/protocol/requests/libraryRequests';
 import { build, filesIn, folderOf, libraryFile, smallLibrary } from '../library/build/libraryFolder';
 import { EditorClient } from './editorClient';
-import { bundle } from './serverPlaces';
+import { bundle, useServerPlaces } from './serverPlaces';
+
+useServerPlaces();
 
 it('tells of the libraries of a folder, and builds one in threads with word of how far it is', async () => {
   const folder = folderOf(smallLibrary());

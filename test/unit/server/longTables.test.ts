@@ -2,7 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { CancellationTokenSource, type WorkDoneProgressReport } from 'vscode-languageserver-protocol';
 import { ConvertTableRequest } from '../../../server/protocol/requests/tableRequests';
 import { EditorClient } from './editorClient';
-import { bundle, folder } from './serverPlaces';
+import { bundle, folder, useServerPlaces } from './serverPlaces';
+
+useServerPlaces();
 
 const rows = 60_000;
 const table = [

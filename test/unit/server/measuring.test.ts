@@ -9,7 +9,9 @@ import { Measuring } from '../../../server/protocol/measuring';
 import type { MeasureOutcome } from '../../../server/workspace/measuring/measureFile';
 import { MemoryFiles } from '../workspace/memoryFiles';
 import { EditorClient } from './editorClient';
-import { bundle, folder, home } from './serverPlaces';
+import { bundle, folder, home, useServerPlaces } from './serverPlaces';
+
+useServerPlaces();
 
 /** Half a second of a sine with a period of 100 frames: 441 Hz at 44,100 frames a second. */
 function sine(): Uint8Array {

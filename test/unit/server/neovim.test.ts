@@ -3,8 +3,10 @@ import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { promisify } from 'node:util';
 import { describe, expect, it } from 'vitest';
-import { bundle, folder } from './serverPlaces';
+import { bundle, folder, useServerPlaces } from './serverPlaces';
 import { waveBytes } from './waveBytes';
+
+useServerPlaces();
 
 const isInstalled = spawnSync('nvim', ['--version']).status === 0;
 const script = fileURLToPath(new URL('neovim.lua', import.meta.url));

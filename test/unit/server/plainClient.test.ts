@@ -3,7 +3,9 @@ import { describe, expect, it } from 'vitest';
 import type { CodeLens, CompletionItem, CompletionList, Hover } from 'vscode-languageserver-protocol';
 import type { EditorOptions } from './editorClient';
 import { EditorClient } from './editorClient';
-import { bundle, folder } from './serverPlaces';
+import { bundle, folder, useServerPlaces } from './serverPlaces';
+
+useServerPlaces();
 
 let client: EditorClient;
 

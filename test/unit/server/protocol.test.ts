@@ -14,8 +14,10 @@ import { CancellationTokenSource } from 'vscode-languageserver-protocol';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { URI } from 'vscode-uri';
 import { EditorClient, fullCapabilities, placed } from './editorClient';
-import { bundle, folder, home } from './serverPlaces';
+import { bundle, folder, home, useServerPlaces } from './serverPlaces';
 import { waveBytes } from './waveBytes';
+
+useServerPlaces();
 
 let client: EditorClient;
 

@@ -7,7 +7,9 @@ import type {
   SemanticTokensDelta,
 } from 'vscode-languageserver-protocol';
 import { EditorClient } from './editorClient';
-import { bundle, folder } from './serverPlaces';
+import { bundle, folder, useServerPlaces } from './serverPlaces';
+
+useServerPlaces();
 
 let client: EditorClient;
 

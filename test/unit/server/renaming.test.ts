@@ -14,8 +14,10 @@ import type {
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { URI } from 'vscode-uri';
 import { EditorClient, fullCapabilities } from './editorClient';
-import { bundle, folder } from './serverPlaces';
+import { bundle, folder, useServerPlaces } from './serverPlaces';
 import { waveBytes } from './waveBytes';
+
+useServerPlaces();
 
 let client: EditorClient;
 

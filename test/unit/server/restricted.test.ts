@@ -2,8 +2,10 @@ import { mkdir, symlink, writeFile } from 'node:fs/promises';
 import { describe, expect, it } from 'vitest';
 import type { CompletionList, DocumentSymbol, TextEdit } from 'vscode-languageserver-protocol';
 import { EditorClient } from './editorClient';
-import { bundle, folder } from './serverPlaces';
+import { bundle, folder, useServerPlaces } from './serverPlaces';
 import { waveBytes } from './waveBytes';
+
+useServerPlaces();
 
 const text = `<control> default_path=Samples/
 <region> sample=in.wav

@@ -4,8 +4,6 @@ import { afterAll, afterEach, beforeAll, beforeEach } from 'vitest';
 import { EditorClient } from './editorClient';
 import { serverBundle } from './serverBundle';
 
-// A test file that imports this gets a fresh folder for each test, and its clients ended.
-
 /** A folder for all of the test file. */
 export let home: string;
 /** The path of the server's bundle. */
@@ -13,14 +11,17 @@ export const bundle = serverBundle;
 /** The folder of one test, in {@link home}. */
 export let folder: string;
 
-beforeAll(async () => {
-  home = await mkdtemp(`${tmpdir()}/zonewright-server-`);
-});
+/** Gives each test of the file that calls this a fresh folder, and ends its clients. To be called where the file begins. */
+export function useServerPlaces(): void {
+  beforeAll(async () => {
+    home = await mkdtemp(`${tmpdir()}/zonewright-server-`);
+  });
 
-beforeEach(async () => {
-  folder = await mkdtemp(`${home}/workspace-`);
-});
+  beforeEach(async () => {
+    folder = await mkdtemp(`${home}/workspace-`);
+  });
 
-afterEach(() => EditorClient.endAll());
+  afterEach(() => EditorClient.endAll());
 
-afterAll(() => rm(home, { recursive: true, force: true }));
+  afterAll(() => rm(home, { recursive: true, force: true }));
+}

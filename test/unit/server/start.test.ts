@@ -7,7 +7,9 @@ import type { CompletionList, Hover, SemanticTokens } from 'vscode-languageserve
 import { EditorClient } from './editorClient';
 import type { Released } from './releasedBundle';
 import { buildReleased } from './releasedBundle';
-import { folder } from './serverPlaces';
+import { folder, useServerPlaces } from './serverPlaces';
+
+useServerPlaces();
 
 const root = fileURLToPath(new URL('../../..', import.meta.url));
 

@@ -10,8 +10,10 @@ import type {
   PreviewTableResult,
 } from '../../../server/protocol/requests/tableRequests';
 import { EditorClient } from './editorClient';
-import { bundle, folder } from './serverPlaces';
+import { bundle, folder, useServerPlaces } from './serverPlaces';
 import { waveBytes } from './waveBytes';
+
+useServerPlaces();
 
 const start = () => EditorClient.start(bundle, { folder });
 const cursor = { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } };

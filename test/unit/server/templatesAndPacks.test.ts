@@ -6,8 +6,10 @@ import { base64Bytes } from '../../../server/protocol/conversion/base64';
 import { ConvertRequest } from '../../../server/protocol/requests/conversionRequests';
 import { MakePackRequest, PackPartRequest } from '../../../server/protocol/requests/packRequests';
 import { EditorClient } from './editorClient';
-import { bundle, folder } from './serverPlaces';
+import { bundle, folder, useServerPlaces } from './serverPlaces';
 import { waveBytes } from './waveBytes';
+
+useServerPlaces();
 
 async function start(files: Record<string, string | Uint8Array>) {
   const place = `${folder}/templates-${Math.random().toString(36).slice(2)}`;

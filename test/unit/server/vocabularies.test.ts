@@ -11,7 +11,9 @@ import { TextDocument } from 'vscode-languageserver-textdocument';
 import { WaveFile } from 'wavefile';
 import { ConvertTableRequest } from '../../../server/protocol/requests/tableRequests';
 import { EditorClient } from './editorClient';
-import { bundle, folder } from './serverPlaces';
+import { bundle, folder, useServerPlaces } from './serverPlaces';
+
+useServerPlaces();
 
 const smithy = `<smithy>
   <bar recording="low.wav" lowest-key="48" highest-key="62" root-key="57" loudness="1"/>
