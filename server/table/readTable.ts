@@ -46,6 +46,8 @@ export interface TableOptions extends SampleEvidence {
   resolveSample?: (sample: string) => string | undefined;
   /** Meanings that a person has set for columns, by position from 0. */
   columns?: ReadonlyMap<number, ColumnMeaning>;
+  /** What is said of the table elsewhere than in the text. */
+  said?: readonly string[];
   /** Scales that a person has set for columns, by position from 0; see `ColumnScale`. */
   scales?: ReadonlyMap<number, string>;
 }
@@ -69,7 +71,7 @@ export interface TableReading {
 const mostNamed = 6;
 
 /** What is known of a text when it is opened as a table. */
-export type OpenOptions = Pick<TableOptions, 'path' | 'columns'>;
+export type OpenOptions = Pick<TableOptions, 'path' | 'columns' | 'said'>;
 
 /** A zone table whose cells and columns are known, so that what it names can be looked up before its zones are read. */
 export interface ZoneTable {
@@ -105,7 +107,7 @@ export function openZoneTable(text: string, options: OpenOptions = {}): ZoneTabl
 /** As {@link openZoneTable}, in steps; of 100,000 rows the longest takes a few dozen milliseconds. */
 export function* openZoneTableInSteps(
   text: string,
-  { path = 'table', columns: chosen }: OpenOptions = {},
+  { path = 'table', columns: chosen, said = [] }: OpenOptions = {},
 ): Steps<ZoneTable> {
   const fault = textFault(text);
   if (fault) return withoutZones(text, path, fault);
@@ -146,7 +148,7 @@ export function* openZoneTableInSteps(
     const problem = `No column of sample names was found, only ${seen}; one with a heading such as Sample or File is needed.`;
     return withoutZones(text, path, problem, columns);
   }
-  const opened = { text, path, cells, tables, columns, list, explained, hexadecimal };
+  const opened = { text, path, said, cells, tables, columns, list, explained, hexadecimal };
   return {
     sampleNames: () => finish(namesIn(opened)),
     sampleNamesInSteps: () => namesIn(opened),
@@ -164,6 +166,8 @@ function* namesIn({ cells, tables }: Opened): Steps<Set<string>> {
 /** A text whose cells are known. */
 interface Opened {
   text: string;
+  /** As in {@link TableOptions.said}. */
+  said: readonly string[];
   path: string;
   cells: TableCells;
   tables: readonly Table[];
@@ -181,7 +185,7 @@ function* readTables(opened: Opened, options: TableOptions): Steps<TableReading>
   const { text, path, cells, tables, columns } = opened;
   const notes = new TableNotes(new Source(path, text), isHtmlTable(text) ? cells.rowSpans : undefined);
   const naming = namingIn(cells, tables);
-  const statements = statementsIn(textsAround(cells, tables));
+  const statements = statementsIn([...textsAround(cells, tables), ...opened.said]);
   const middleC =
     noteOctave(cells, tables, { ...options, naming, statements }, notes) ??
     noteHeadingOctave(tables, { ...options, statements }, notes);

@@ -61,6 +61,8 @@ class VocabularyReader {
       'namespaces',
       'levels',
       'steps',
+      'loops',
+      'backwards',
       'off',
       'unsettled',
       '$schema',
@@ -70,6 +72,7 @@ class VocabularyReader {
     const levels = this.#levels(members.get('levels'), root);
     const namespaces = this.#namespaces(members.get('namespaces'));
     const steps = this.#steps(members.get('steps'));
+    const loops = this.#loops(members.get('loops'));
     const off = this.#switches(members.get('off'));
     const unsettled = this.#texts(members.get('unsettled'), 'unsettled');
     return (
@@ -78,6 +81,8 @@ class VocabularyReader {
         ...(namespaces && { namespaces }),
         levels,
         ...(steps && steps.length > 0 && { steps }),
+        ...(loops && { loops }),
+        ...(this.#isTrue(members.get('backwards'), 'backwards') && { backwards: true }),
         ...(off && { off }),
         ...(unsettled && { unsettled }),
       }
@@ -106,6 +111,19 @@ class VocabularyReader {
     if (node && ends?.length !== this.#texts(node, 'steps')?.length)
       this.#tell(node, '"steps" lists ends of ranges: lokey, hikey, lovel, hivel.');
     return ends;
+  }
+
+  #isTrue(node: JsonNode | undefined, name: string): boolean {
+    const value = node && plainValue(node);
+    if (node && value !== true && value !== false) this.#tell(node, `"${name}" is to be true or false.`);
+    return value === true;
+  }
+
+  #loops(node: JsonNode | undefined): Vocabulary['loops'] {
+    const value = node && plainValue(node);
+    if (value === 'loop_continuous' || value === 'loop_sustain') return value;
+    if (node) this.#tell(node, '"loops" is "loop_continuous" or "loop_sustain".');
+    return undefined;
   }
 
   #switches(node: JsonNode | undefined): SwitchedOff[] | undefined {

@@ -23,6 +23,10 @@ export interface Vocabulary {
    * read and not written.
    */
   steps?: StepEnd[];
+  /** How regions loop whose loop points stand in the text while no place says so. It is read and not written. */
+  loops?: 'loop_continuous' | 'loop_sustain';
+  /** Whether ranges whose low end lies above the high one are read as written backwards; elsewhere they sound never. */
+  backwards?: true;
   /** Elements that are passed over where something in them says so. */
   off?: SwitchedOff[];
   /** Decisions that were taken on little evidence and that nobody has confirmed, by their `id`. */
@@ -161,7 +165,10 @@ export type ValueForm =
       sides?: { left: string; centre: string; right: string };
       sidesStand?: 'before' | 'behind';
     } & WithUnitText)
-  | ({ kind: 'tuning'; unit: 'cents' | 'semitones' | 'ratio' } & WithUnitText)
+  /** A tuning. `measured`: how far the sample is off pitch, which the tuning takes back. */
+  | ({ kind: 'tuning'; unit: 'cents' | 'semitones' | 'ratio'; measured?: boolean } & WithUnitText)
+  /** How many keys or velocities there are from another parameter of the region on, that one included. */
+  | ({ kind: 'count'; from: 'lokey' | 'lovel' } & WithUnitText)
   /**
    * A place in the sample. `first` is the number of the first frame, 0 where nothing is said; only frames are counted from 1.
    * `last`: an end names the last frame that is played, as where nothing is said, or the one behind it. `from`: it is a length

@@ -2,7 +2,16 @@ import { formFields } from './forms/formFields';
 import type { Vocabulary, VocabularyParameter } from './vocabulary';
 
 /** The vocabulary as JSON: one parameter a line, members always in the same order. */
-export function writeVocabulary({ name, namespaces, levels, steps, off, unsettled }: Vocabulary): string {
+export function writeVocabulary({
+  name,
+  namespaces,
+  levels,
+  steps,
+  loops,
+  backwards,
+  off,
+  unsettled,
+}: Vocabulary): string {
   const lines = ['{', `  "name": ${JSON.stringify(name)},`];
   if (namespaces && Object.keys(namespaces).length > 0) lines.push(`  "namespaces": ${inLine(namespaces)},`);
   lines.push('  "levels": [');
@@ -23,6 +32,8 @@ export function writeVocabulary({ name, namespaces, levels, steps, off, unsettle
   });
   const last = ['  ]'];
   if (steps && steps.length > 0) last.push(`  "steps": ${inLine(steps)}`);
+  if (loops) last.push(`  "loops": ${JSON.stringify(loops)}`);
+  if (backwards) last.push('  "backwards": true');
   if (off && off.length > 0)
     last.push(`  "off": [\n${off.map((one) => `    ${inLine(one)}`).join(',\n')}\n  ]`);
   if (unsettled && unsettled.length > 0) last.push(`  "unsettled": ${inLine(unsettled)}`);

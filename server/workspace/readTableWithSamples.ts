@@ -65,6 +65,7 @@ export async function readTableWithSamples(
     new SampleFinder(await audioFilesBelow(files, folders.samplesFolder), folders.outputFolder);
   const opening = openZoneTableInSteps(text, {
     path: folders.path,
+    ...(inXml && { said: inXml.said }),
     ...(folders.columns && { columns: folders.columns }),
   });
   const table = await takeSteps(opening, (share) => afterStep(share * 0.3));

@@ -1,11 +1,13 @@
+import { languages } from '../trade/languages/languages';
 import type { XmlHandler } from './scan/handler';
 import { scanXml } from './scan/scan';
 
 /** A stretch of text that one element holds. */
 interface Stretch {
-  /** The element's name, and which of all elements it stands in. */
+  /** The element's name, that of the element around it, and how deep it stands. */
   name: string;
-  around: number;
+  outer: string;
+  depth: number;
   start: number;
   end: number;
   /** The ranges of numbers in the attributes of the element, such as those of velocities. */
@@ -23,8 +25,14 @@ const mostStretches = 200_000;
 const leastRows = 2;
 const leastCells = 3;
 const mostHeads = 12;
+const longestSetting = 120;
 /** So many ranges are told of. */
 const mostAround = 12;
+/** Attributes that say something of all rows in an element: the folder of the files, the velocities of a layer. */
+const settingName = new RegExp(
+  `^(?:${languages.flatMap(({ folders }) => folders).join('|')}|vel\\p{L}*|velocity|dynami\\p{L}*|anschl\\p{L}*|aanslag\\p{L}*|anslag\\p{L}*)$`,
+  'iu',
+);
 const rangeOfNumbers = /^\d{1,3}\s*(?:-|–|\.{2,3}|÷)\s*\d{1,3}$/u;
 /** So many elements beside each other are looked at. */
 const mostRows = 5000;
@@ -40,6 +48,8 @@ export function tableInXml(text: string): string | undefined {
 /** A table in XML, what is blank in it: its rows that are commented out, and ranges that stand on the elements around rows. */
 export interface XmlTable {
   table: string;
+  /** Sentences around the rows, which may say how they are to be read. */
+  said: readonly string[];
   commented: readonly Span[];
   around: readonly Span[];
 }
@@ -53,23 +63,70 @@ export function xmlTable(text: string): XmlTable | undefined {
   if (!rows) {
     const table = partedLines(text, look.stretches);
     const holding = look.stretches.filter(({ start, end }) => audioName.test(text.slice(start, end)));
-    return table === undefined ? undefined : { table, commented: [], around: rangesAround(holding) };
+    return table === undefined
+      ? undefined
+      : { table, said: [], commented: [], around: rangesAround(holding) };
   }
-  const head = headFor(text, look.stretches, rows);
-  const kept = head ? [head, ...rows.stretches] : rows.stretches;
+  const head = headFor(text, look.stretches, rows) ?? headFor(text, look.values, rows);
+  const said = look.stretches
+    .filter(isProse(text, rows))
+    .map(({ start, end }) => text.slice(start, end).trim());
+  const folders = look.settings.filter(({ start, end }) => !/\d/.test(text.slice(start, end)));
+  // Of several folders each is that of some rows only, which a table cannot say.
+  const settings = look.settings.filter((one) => folders.length < 2 || !folders.includes(one));
+  const isHead = ({ start }: Span) => head !== undefined && start >= head.start && start < head.end;
+  const kept = [...settings.filter((one) => !isHead(one)), ...(head ? [head] : []), ...rows.stretches].sort(
+    (one, other) => one.start - other.start,
+  );
   let masked = '';
   let at = 0;
   for (const { start, end } of kept) {
+    if (start < at) continue;
     masked += blank(text.slice(at, start));
-    masked += text.slice(start, end);
+    const isSetting = settings.some((one) => one.start === start);
+    masked += isSetting ? settingLine(text.slice(start, end)) : text.slice(start, end);
     at = end;
   }
   masked += blank(text.slice(at));
   const commented = rows.stretches.flatMap(({ start, end }) => commentsIn(text, start, end));
   for (const { start, end } of commented)
     masked = masked.slice(0, start) + blank(masked.slice(start, end)) + masked.slice(end);
-  return { table: masked, commented, around: rangesAround(rows.stretches) };
+  const read = new Set(settings.map(({ start }) => start));
+  return {
+    table: masked,
+    said,
+    commented,
+    around: [
+      ...rangesAround(rows.stretches).filter(({ start }) => !read.has(start)),
+      ...(folders.length > 1 ? folders.map(({ start, end }) => ({ start, end: end - 1 })) : []),
+    ],
+  };
 }
+
+/** An attribute as a line that says something of the rows below: `folder="strings"` as `folder: strings/`. */
+function settingLine(attribute: string): string {
+  const open = attribute.replace(/=\s*["']/, (sign) => `:${' '.repeat(sign.length - 1)}`);
+  return /\d/.test(attribute) || /[/\\].$/.test(attribute)
+    ? open.replace(/.$/, ' ')
+    : open.replace(/.$/, '/');
+}
+
+/** Sentences around the rows, which may say how they are to be read. */
+function isProse(text: string, { stretches, separator }: RowsOfText): (one: Stretch) => boolean {
+  return (one) => {
+    const said = text.slice(one.start, one.end);
+    return (
+      !stretches.includes(one) &&
+      said.trim().split(/\s+/).length >= leastWords &&
+      said.length < longestProse &&
+      !/[<&]/.test(said) &&
+      said.split(separator).length < leastCells
+    );
+  };
+}
+
+const leastWords = 4;
+const longestProse = 1000;
 
 function rangesAround(stretches: readonly Stretch[]): Span[] {
   return [...new Set(stretches.flatMap(({ ranges }) => ranges))].slice(0, mostAround);
@@ -151,7 +208,7 @@ interface RowsOfText {
 function rowsIn(text: string, stretches: readonly Stretch[]): RowsOfText | undefined {
   const groups = new Map<string, Stretch[]>();
   for (const one of stretches) {
-    const id = `${one.name} ${one.around}`;
+    const id = `${one.name} ${one.depth} ${one.outer}`;
     const group = groups.get(id);
     if (!group) groups.set(id, [one]);
     else if (group.length < mostRows) group.push(one);
@@ -200,22 +257,29 @@ function blank(text: string): string {
 
 class TextLook implements XmlHandler {
   readonly stretches: Stretch[] = [];
+  /** Values of attributes, of which one may name the columns. */
+  readonly values: Stretch[] = [];
+  /** Attributes that say something of the rows in their element, with their names. */
+  readonly settings: Span[] = [];
   readonly #text: string;
-  readonly #open: { name: string; number: number; ranges: Span[] }[] = [];
-  #elements = 0;
-  #next: { name: string; number: number; ranges: Span[] } = { name: '', number: 0, ranges: [] };
+  readonly #open: { name: string; ranges: Span[] }[] = [];
+  #next: { name: string; ranges: Span[] } = { name: '', ranges: [] };
 
   constructor(text: string) {
     this.#text = text;
   }
 
   open(_tagStart: number, nameStart: number, nameEnd: number): void {
-    this.#next = { name: this.#text.slice(nameStart, nameEnd), number: this.#elements++, ranges: [] };
+    this.#next = { name: this.#text.slice(nameStart, nameEnd), ranges: [] };
   }
 
-  attribute(_: number, start: number, _nameEnd: number, valueStart: number, end: number): void {
+  attribute(_: number, start: number, nameEnd: number, valueStart: number, end: number): void {
     if (end - valueStart < 12 && rangeOfNumbers.test(this.#text.slice(valueStart, end)))
       this.#next.ranges.push({ start, end });
+    if (this.values.length < mostStretches && end > valueStart)
+      this.values.push({ ...this.#next, outer: '', depth: 0, start: valueStart, end });
+    if (settingName.test(this.#text.slice(start, nameEnd)) && end - valueStart < longestSetting)
+      this.settings.push({ start, end: end + 1 });
   }
 
   openEnd(_end: number, empty: boolean): void {
@@ -232,9 +296,10 @@ class TextLook implements XmlHandler {
     const isSection = this.#text.startsWith('<![CDATA[', start);
     const from = isSection ? start + 9 : start;
     const to = isSection && this.#text.startsWith(']]>', end - 3) ? end - 3 : end;
-    const around = this.#open.at(-2)?.number ?? -1;
-    if (to > from)
-      this.stretches.push({ name: element.name, around, start: from, end: to, ranges: element.ranges });
+    const outer = this.#open.at(-2)?.name ?? '';
+    const ranges = [...element.ranges, ...(this.#open.at(-2)?.ranges ?? [])];
+    const depth = this.#open.length;
+    if (to > from) this.stretches.push({ name: element.name, outer, depth, start: from, end: to, ranges });
   }
 
   comment(): void {}

@@ -1,6 +1,8 @@
 import { effectiveValues } from '../../model/effectiveValues';
 import type { Instrument } from '../../model/instrument';
 import { noteNameOf } from '../../model/keys';
+import type { ConversionNote } from '../../model/notes';
+import { mainSpan } from '../../model/text/span';
 import { jsonText } from '../../model/text/visibleText';
 import { lineNotes } from '../../model/writing/lineNotes';
 import { assumedOnReading } from '../../model/writing/readingNotes';
@@ -36,21 +38,32 @@ export async function regions(args: readonly string[], terminal: Terminal): Prom
       one.start - other.start,
   );
   if (options.format === 'json') {
+    let summed = 0;
     const listed = [...instrument.regions].map((region) => {
       const label = instrument.groupLabel(region);
       const values = effectiveValues(instrument, region);
+      const sums = vocabulary ? withSums(values) : values;
+      if (sums.volume !== values.volume || sums.tune !== values.tune) summed++;
       return {
-        ...(vocabulary ? withSums(values) : values),
+        ...sums,
         ...(label !== undefined && { label }),
       };
     });
-    const output = { format: instrument.format, regions: listed, notes: lineNotes(instrument, notes) };
+    const told = summed > 0 ? [...notes, sumsNote(summed)] : notes;
+    const output = { format: instrument.format, regions: listed, notes: lineNotes(instrument, told) };
     await terminal.out(jsonText(output));
     return 0;
   }
   await terminal.out(regionTable(instrument));
   tellNotes(terminal, input.name, lineNotes(instrument, notes));
   return 0;
+}
+
+/** That what is listed of some regions is not what stands at them alone. */
+function sumsNote(count: number): ConversionNote {
+  const regions = count === 1 ? 'One region is' : `${count} regions are`;
+  const message = `${regions} listed with the sum of the level or tuning at the region and at the elements around it.`;
+  return { kind: 'assumed', ...mainSpan(0, 0), message };
 }
 
 /** Levels and tunings of elements around added to those of the region, as they sound. */

@@ -3,6 +3,7 @@ import type { ConversionNote } from '../../model/notes';
 import { folderOf } from '../../model/paths';
 import type { Vocabulary } from '../../vocabulary/vocabulary';
 import { assumedInVocabulary } from '../../workspace/notations/assumedInVocabulary';
+import { stackedRegions } from '../../workspace/notations/stackedRegions';
 import { readRecordingsFolder } from '../../workspace/readRecordingsFolder';
 import { readTableWithSamples } from '../../workspace/readTableWithSamples';
 import { CommandError } from '../commandError';
@@ -44,7 +45,11 @@ export async function readAny(
     }
     return {
       instrument: loaded.instrument,
-      notes: [...(input.notes ?? []), ...(loaded.vocabulary ? assumedInVocabulary(loaded.vocabulary) : [])],
+      notes: [
+        ...(input.notes ?? []),
+        ...(loaded.vocabulary ? assumedInVocabulary(loaded.vocabulary) : []),
+        ...(loaded.vocabulary?.inferred ? stackedRegions(loaded.instrument) : []),
+      ],
       fromTable: false,
       vocabulary: loaded.vocabulary?.vocabulary,
     };

@@ -80,7 +80,7 @@ export const czech: LanguageWords = {
   },
   units: {
     dB: ['decibel'],
-    cents: ['cent', 'centů'],
+    cents: ['cent', 'centů', 'centech', 'centy'],
     semitones: ['půltón', 'půltónů'],
     percent: ['procent', 'procento'],
     ms: ['milisekundy'],

@@ -131,7 +131,7 @@ export const polish: LanguageWords = {
   },
   units: {
     dB: ['decybel', 'decybele'],
-    cents: ['cent', 'centy', 'centów'],
+    cents: ['cent', 'centy', 'centów', 'centach'],
     semitones: ['półton', 'półtony', 'półtonów'],
     percent: ['procent'],
     linear: ['liniowo'],

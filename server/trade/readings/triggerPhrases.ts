@@ -39,3 +39,21 @@ export function triggerPhrase(text: string): 'press' | 'release' | undefined {
   if (telling.every((word) => release.test(word))) return 'release';
   return telling.every((word) => press.test(word)) ? 'press' : undefined;
 }
+
+/** What starts a zone by an explanation of any length: `means the sound is played when the key is let go`. */
+export function startInWords(explanation: string): 'attack' | 'release' | undefined {
+  const says = explanation.slice(0, 160).split(/[;,]/u)[0] ?? '';
+  const words = wordsOf(says);
+  const isReleased =
+    words.some((word) => release.test(word) && !/^let$/.test(word)) ||
+    /\blet(?:s|ting)? (?:it )?go\b|\bkey[- ]?up\b|\b(?:key|note) (?:is |goes |comes )?(?:up|off)\b/i.test(
+      says,
+    ) ||
+    releaseSigns.test(says);
+  const isPressed =
+    words.some((word) => press.test(word)) ||
+    /\b(?:key|note) (?:is |goes |comes )?(?:down|on|struck)\b/i.test(says) ||
+    pressSigns.test(says);
+  if (isReleased === isPressed) return undefined;
+  return isReleased ? 'release' : 'attack';
+}

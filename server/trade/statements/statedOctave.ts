@@ -19,7 +19,7 @@ const noteInHertz = new RegExp(
 );
 /** Middle C in the languages of the trade. */
 const middleWords =
-  /middle[- ]?c\b|mittler\p{L}*\s+c\b|\bc\s+central|d[oó]\s+central|d[oó]\s+medio|(?:do|ut)\s+(?:du\s+)?milieu|do\s+centrale|centrale\s+c\b|cent(?:er|re)\s+c\b|mell[ae]n\p{L}*[- ]c\b|mitt?(?:er)?[- ]c\b|keski-c\b|środkowe\s+c\b|(?:prost)?řední\s+c\b|до\s+первой\s+октавы|中央の?(?:ド|c)|中央c|가운데\s?(?:도|c)/iu;
+  /middle[- ]?c\b|mittler\p{L}*\s+c\b|\bc\s+central|d[oó]\s+central|d[oó]\s+medio|(?:do|ut)\s+(?:du\s+)?milieu|do\s+centrale|centrale\s+c\b|cent(?:er|re)\s+c\b|middelste\s+c\b|c\s+milieu|milieu\s+(?:do|ut|c)\b|eingestrichene\p{L}*\s+c\b|mell[ae]n\p{L}*[- ]c\b|mitt?(?:er)?[- ]c\b|keski-c\b|środkowe\s+c\b|(?:prost)?řední\s+c\b|до\s+первой\s+октавы|中央の?(?:ド|c)|中央c|가운데\s?(?:도|c)/iu;
 const anyNote = new RegExp(note, 'giu');
 const cNote = /^(?:c|d[oó]|ut)/iu;
 /** Names that place middle C in the octave 4 (ISO 16 and the acoustics of music). */
@@ -30,6 +30,25 @@ const wholeRanges = {
   C4: /(?<![\p{L}\d])C[-\u2212]1(?!\d)[^.\n]{1,12}(?<![\p{L}\d])G9(?!\d)/iu,
   C5: /(?<![\p{L}\d])C0(?!\d)[^.\n]{1,12}(?<![\p{L}\d])G10(?!\d)/iu,
 } as const;
+
+/** Whether words name middle C, so that what stands beside them says how keys are counted: `middle c`, `do central`. */
+export function namesMiddleC(words: string): boolean {
+  return middleWords.test(words.normalize('NFC'));
+}
+
+const middleNumber = /(?<![\d.,])(\d{2})(?![\d]|[.,]\d)/gu;
+
+/** The number of the key that a text calls middle C, where it gives one and no octave: `middle C is key 48`. */
+export function middleKeyIn(written: string): number | undefined {
+  const text = written.normalize('NFKC');
+  const clause = text.split(/[,;.:](?=\s)|[\n()]/u).find((one) => middleWords.test(one));
+  const place = clause === undefined ? undefined : middleWords.exec(clause);
+  if (clause === undefined || !place) return undefined;
+  const around = clause.slice(Math.max(0, place.index - 30), place.index + place[0].length + 30);
+  const numbers = new Set(Array.from(around.matchAll(middleNumber), ([, number]) => Number(number)));
+  const [only] = numbers;
+  return numbers.size === 1 && only >= 24 && only <= 84 ? only : undefined;
+}
 
 /** The octave that a text states: `C5 = 60`, `60 is called C3`, `middle C (C4)`, `A4 = 440 Hz`, `C-2 to G8`. */
 export function middleCIn(written: string): MiddleC | undefined {

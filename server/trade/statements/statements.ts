@@ -1,5 +1,6 @@
 import type { MiddleC } from '../../model/keys';
 import { readHeading } from '../headings/headings';
+import { unchangedAt } from '../headings/statedScale';
 import { unitOf } from '../languages/cellWords';
 import { languages } from '../languages/languages';
 import { bareWord } from '../languages/spelling';
@@ -71,6 +72,14 @@ const range = new RegExp(
 );
 const fullLevel =
   /(?<![\d.,])(\d+(?:[.,]\d+)?)\s*%?\s*(?:=|is|means|ist|bedeutet|est|es)\s*(?:the\s+)?(?:full|max|unity|0 ?db|voll|plein|pleno|loudest)/iu;
+/** The number at which a level is left as it is, with its scale: `100 = as recorded`. */
+function unchangedScale(clause: string): Omit<StatedScale, 'text'> | undefined {
+  const number = unchangedAt(clause);
+  if (number === 1) return { unit: 'linear', low: undefined, high: undefined };
+  if (number === 100) return { unit: 'percent', low: undefined, high: undefined };
+  return number === 127 || number === 255 ? { unit: undefined, low: 0, high: number } : undefined;
+}
+
 const onLeft =
   /([-\u2212]?\d+(?:[.,]\d+)?)\s*(?:=|is|means|:|ist|est|es)?\s*(?:hard |full |ganz )?(?:left|links|gauche|izquierda|sinistra|esquerda)/iu;
 const onRight =
@@ -138,10 +147,19 @@ export function statementsIn(texts: readonly string[]): Statements {
 }
 
 function clausesOf(text: string): string[] {
-  return text
+  const clauses = text
     .split(/[.!?;,](?=\s|$)|[\n\r()[\]]/u)
     .map((clause) => clause.trim())
     .filter((clause) => clause !== '');
+  return [...clauses, ...unitsInBrackets(text)];
+}
+
+/** Words with the unit that stands in brackets behind them, as `levels dB` of `levels (dB) and tunings (cents, added)`. */
+function unitsInBrackets(text: string): string[] {
+  return Array.from(
+    text.matchAll(/(\p{L}{2,})\s*[([]\s*(\p{L}{1,12}|%)\s*[,;)\]]/gu),
+    ([, word, unit = '']) => `${word} ${unit}`,
+  );
 }
 
 const lowest =
@@ -161,11 +179,15 @@ const statedFolder = new RegExp(
   'iu',
 );
 
+/** A folder in an attribute of markup: `folder="strings"`. */
+const attributeFolder = new RegExp(String.raw`(?:^|\s)(?:${folderWord})="([^"\n/\\.][^"\n]{0,120})"`, 'iu');
+
 /** The folder that the text says samples lie in: a path, to be told from other words by its slash. */
 function folderIn(texts: readonly string[]): Statements['folder'] {
   for (const text of texts) {
     const found = statedFolder.exec(text.slice(0, longest));
-    const path = (found?.[1] ?? found?.[2])?.trim().replaceAll('\\', '/').replace(/\/\.$/, '/');
+    const quoted = attributeFolder.exec(text.slice(0, longest))?.[1];
+    const path = (found?.[1] ?? found?.[2] ?? quoted)?.trim().replaceAll('\\', '/').replace(/\/\.$/, '/');
     if (path && path.length > 1 && !/\.\w{2,5}$/.test(path) && !/^[/.]+$/.test(path))
       return { path: path.endsWith('/') ? path : `${path}/`, text: text.trim() };
   }
@@ -218,19 +240,38 @@ function rateIn(text: string): number | undefined {
 
 /** Numbers beside the words for left and right. */
 function panEnds(text: string, scales: Map<ColumnMeaning, StatedScale>): void {
+  const found = scales.has('pan') ? undefined : panEndsIn(text);
+  if (found) scales.set('pan', { unit: undefined, ...found, text: text.trim() });
+}
+
+/** The numbers that a text gives for left and right: `-100 is left, 100 is right`. */
+export function panEndsIn(text: string): { low: number; high: number } | undefined {
   const [low, high] = [onLeft, onRight].map((side) => side.exec(text)?.[1]);
-  if (low === undefined || high === undefined || scales.has('pan')) return;
+  if (low === undefined || high === undefined) return undefined;
   const [left, right] = [numberOf(low), numberOf(high)];
-  if (left < right) scales.set('pan', { unit: undefined, low: left, high: right, text: text.trim() });
+  return left < right ? { low: left, high: right } : undefined;
 }
 
 /** A clause that names columns and gives a unit, two ends, or the number for the full level. */
 function readScale(clause: string, scales: Map<ColumnMeaning, StatedScale>): void {
   const words = clause.match(/[\p{L}%]+/gu) ?? [];
   const meanings = subjectOf(words);
-  if (!meanings || meanings.some((meaning) => scales.has(meaning))) return;
-  const isPosition = meanings === positions;
-  const isVelocity = meanings === velocities;
+  if (!meanings || meanings.some((meaning) => isKnown(scales.get(meaning)))) return;
+  const stated = scaleOf(clause, meanings);
+  if (!stated) return;
+  for (const meaning of meanings) scales.set(meaning, { ...scales.get(meaning), ...stated });
+}
+
+/** Whether nothing remains to be said of a scale: a law such as `linear` alone leaves its ends open. */
+function isKnown(scale: StatedScale | undefined): boolean {
+  return scale !== undefined && (scale.unit !== 'linear' || scale.high !== undefined);
+}
+
+/** The unit and the ends that a clause gives for values of columns of these meanings; `undefined` where it gives neither. */
+export function scaleOf(clause: string, meanings: readonly ColumnMeaning[]): StatedScale | undefined {
+  const words = clause.match(/[\p{L}%]+/gu) ?? [];
+  const isPosition = meanings.includes('loop');
+  const isVelocity = meanings.includes('lovel');
   // A letter alone is a unit behind `in` only, as in `loops in s`.
   const isUnit = (word: string) =>
     word.length > 1 || new RegExp(`\\b(?:in|en|em)\\s+${word}$`, 'iu').test(clause);
@@ -243,10 +284,11 @@ function readScale(clause: string, scales: Map<ColumnMeaning, StatedScale>): voi
   const low = ends ? numberOf(ends[1]) : full === undefined ? undefined : 0;
   const high = ends ? numberOf(ends[2]) : full === undefined ? undefined : numberOf(full);
   const isOrdered = low !== undefined && high !== undefined && low < high;
-  if (unit === undefined && !isOrdered) return;
-  if (isVelocity && unit !== 'percent' && !isOrdered) return;
-  const stated = { unit, low: isOrdered ? low : undefined, high: isOrdered ? high : undefined, text: clause };
-  for (const meaning of meanings) scales.set(meaning, stated);
+  const unchanged = meanings[0] === 'volume' && !isOrdered ? unchangedScale(clause) : undefined;
+  if (unchanged && (unit === undefined || unit === 'linear')) return { ...unchanged, text: clause };
+  if (unit === undefined && !isOrdered) return undefined;
+  if (isVelocity && unit !== 'percent' && !isOrdered) return undefined;
+  return { unit, low: isOrdered ? low : undefined, high: isOrdered ? high : undefined, text: clause };
 }
 
 /** The columns that the words of a clause name. */

@@ -114,11 +114,14 @@ class ValueEditor {
     return { edits: this.#textEdits(), notes: this.#notes };
   }
 
-  /** Positions written as a length from one that changes: they are to stay where they are. */
+  /** Ends written as a length from a value that changes: they are to stay where they are. */
   #dependents(all: readonly ValueChange[]): string[] {
     const names = new Set(all.map(({ name }) => name));
     return this.#found.places.all
-      .filter(({ parameter: { form } }) => form.kind === 'position' && names.has(form.from ?? ''))
+      .filter(
+        ({ parameter: { form } }) =>
+          (form.kind === 'position' || form.kind === 'count') && names.has(form.from ?? ''),
+      )
       .map(({ parameter }) => canonicalNameOf(parameter.parameter))
       .filter((name) => !names.has(name) && this.#own(name) >= 0);
   }

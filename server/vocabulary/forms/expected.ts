@@ -22,6 +22,8 @@ export function expectedOf(form: ValueForm): string {
       return `a position from ${form.left} (left) to ${form.right} (right)`;
     case 'tuning':
       return form.unit === 'ratio' ? 'a ratio of frequencies, above 0' : `a number of ${form.unit}`;
+    case 'count':
+      return `a number of ${form.from === 'lokey' ? 'keys' : 'velocities'}, 1 or more`;
     case 'position':
       return form.unit === 'fraction' || form.unit === 'percent'
         ? `a ${form.unit === 'percent' ? 'percentage' : 'fraction'} of the sample's length`

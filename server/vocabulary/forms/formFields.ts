@@ -47,7 +47,12 @@ export const formFields: Readonly<Record<ValueForm['kind'], Readonly<Record<stri
     sidesStand: choice('before', 'behind'),
     unitText,
   },
-  tuning: { unit: required(choice('cents', 'semitones', 'ratio')), unitText },
+  tuning: {
+    unit: required(choice('cents', 'semitones', 'ratio')),
+    measured: { kind: 'switch' },
+    unitText,
+  },
+  count: { from: required(choice('lokey', 'lovel')), unitText },
   position: {
     unit: required(choice('frames', 'seconds', 'milliseconds', 'fraction', 'percent')),
     first: choice(0, 1),

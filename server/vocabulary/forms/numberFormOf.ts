@@ -1,4 +1,5 @@
 import type { ValueForm } from '../vocabulary';
+import { countForm } from './count';
 import { levelForm } from './level';
 import type { NumberForm } from './numberForm';
 import { panForm } from './pan';
@@ -10,7 +11,7 @@ import { velocityForm } from './velocity';
 /** The forms of values that are numbers in the text and in the open SFZ format. */
 export type NumericValueForm = Extract<
   ValueForm,
-  { kind: 'velocity' | 'level' | 'pan' | 'tuning' | 'position' | 'time' | 'number' }
+  { kind: 'velocity' | 'level' | 'pan' | 'tuning' | 'count' | 'position' | 'time' | 'number' }
 >;
 
 const made = new WeakMap<NumericValueForm, Map<string, NumberForm>>();
@@ -40,6 +41,8 @@ function makeNumberForm(form: NumericValueForm, parameter: string): NumberForm {
       return panForm(form);
     case 'tuning':
       return tuningForm(form, parameter);
+    case 'count':
+      return countForm(form);
     case 'position':
       return positionForm(form, parameter);
     case 'time':

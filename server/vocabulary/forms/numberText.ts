@@ -5,7 +5,8 @@ export interface NumberText {
   unit: string;
 }
 
-const numberAndUnit = /^\s*([+\-\u2212]?)(\d+(?:[.,]\d*)?|[.,]\d+)(e[+-]?\d{1,3})?\s*(\D*?)\s*$/i;
+const numberAndUnit =
+  /^\s*([+\-\u2010-\u2014\u2212\uff0d]?)(\d+(?:[.,]\d*)?|[.,]\d+)(e[+-]?\d{1,3})?\s*(\D*?)\s*$/i;
 const hexadecimal = /^\s*0x([0-9a-f]{1,8})\s*$/i;
 /** Longer texts are no numbers that a person or a program writes. */
 const longest = 100;

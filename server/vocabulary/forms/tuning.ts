@@ -4,11 +4,24 @@ import type { NumberForm } from './numberForm';
 import { unitNames, unitsOf } from './numberForm';
 import { toBillionths, toMillionths } from './numberText';
 
+type Tuning = Extract<ValueForm, { kind: 'tuning' }>;
+
 /**
  * Tuning, in cents for parameters that the open SFZ format counts in cents, else in semitones. A ratio of frequencies is
  * 1200 · log2(ratio) cents, 100 of them to the semitone of equal temperament (A. J. Ellis, 1885; IEC 60050-801).
  */
-export function tuningForm({ unit }: Extract<ValueForm, { kind: 'tuning' }>, parameter: string): NumberForm {
+export function tuningForm(form: Tuning, parameter: string): NumberForm {
+  const plain = plainTuning(form, parameter);
+  if (!form.measured) return plain;
+  const turned = (number: number) => (number === 0 ? 0 : -number);
+  return {
+    ...plain,
+    read: (written, around) => turned(plain.read(written, around)),
+    write: (value, around) => plain.write(turned(value), around),
+  };
+}
+
+function plainTuning({ unit }: Tuning, parameter: string): NumberForm {
   const inCents = resolveOpcode(parameter)?.facts.unit === 'cents';
   const formatCents = inCents ? 1 : 100;
   const common = { unit: inCents ? 'cents' : 'semitones', needsSurroundings: false };

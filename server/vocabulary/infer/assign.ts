@@ -1,11 +1,17 @@
 import type { Steps } from '../../model/steps';
+import { bareWord } from '../../trade/languages/spelling';
+import { loopModeInWords } from '../../trade/readings/loopPhrases';
+import { startInWords } from '../../trade/readings/triggerPhrases';
 import { fittingTo, meaningsFor, withAudio } from './columnMeanings';
 import type { RegionElement } from './elements/regionElement';
+import { saysSo } from './saysSo';
+import type { ToldPlace } from './stated/toldPlaces';
 import { withKeysOfPitches, withVelocitiesInKeys } from './values/bareRanges';
 import type { Column } from './values/column';
 import type { ColumnFacts } from './values/columnFacts';
 import { columnFactsOf, textsOf } from './values/columnFacts';
 import { readByUnit, readKeyTriple } from './values/contents';
+import type { LayerEnds, ListedLayers } from './values/listedLayers';
 import { positionTargets } from './values/plausible';
 import { areTurns, rangesOf } from './values/rangeText';
 import type { Rows } from './values/rows';
@@ -36,6 +42,14 @@ export interface Assigned {
   evidence: string | undefined;
   /** What the document says of its scale. */
   stated?: { text: string; range: { low: number; high: number } | undefined };
+  /** For a high end that is written as how many there are: the low end that they count from. */
+  countedFrom?: 'lokey' | 'lovel';
+  /** Whether a tuning is how far samples are off pitch. */
+  isMeasured?: boolean;
+  /** The velocities that its texts stand for, where a list gives them. */
+  layers?: ReadonlyMap<string, LayerEnds>;
+  /** What the document says that its values stand for, by the bare value. */
+  words?: ReadonlyMap<string, string>;
 }
 
 interface Proposal {
@@ -46,6 +60,10 @@ interface Proposal {
   order: number;
   /** Why, where the values say more than the name; such a proposal goes before others of its weight. */
   evidence?: string;
+  /** As in {@link Assigned.words}. */
+  words?: ReadonlyMap<string, string>;
+  /** As in {@link Assigned.layers}. */
+  layers?: ReadonlyMap<string, LayerEnds>;
 }
 
 /** Targets that hold two parameters in one text. */
@@ -79,7 +97,12 @@ const placesInStep = 20;
 const path: Meaning = { target: 'sample', weight: 0.85, unit: undefined };
 
 /** Finds for each place what it holds, so that no element says a thing twice. A step for some places. */
-export function* assignColumns(rows: Rows, { chain, pathAt }: RegionElement): Steps<Assigned[]> {
+export function* assignColumns(
+  rows: Rows,
+  { chain, pathAt }: RegionElement,
+  told: ReadonlyMap<Column, ToldPlace> = new Map(),
+  layers: ReadonlyMap<Column, ListedLayers> = new Map(),
+): Steps<Assigned[]> {
   const proposals: Proposal[] = [];
   // In a text without an outermost element several stand there.
   const areSeveral = rows.columns.some(
@@ -91,12 +114,13 @@ export function* assignColumns(rows: Rows, { chain, pathAt }: RegionElement): St
     if (order % placesInStep === placesInStep - 1) yield order / rows.columns.length;
     const texts = textsOf(column);
     const facts = columnFactsOf(texts);
-    if (facts.filled === 0) continue;
-    const level = levelWords(chain, column.level);
+    // What explains how values are to be read is none.
+    if (facts.filled === 0 || (isOutermost(column) && texts.some((text) => text?.includes('=')))) continue;
+    const level = column.listed ? nameWords(column.listed.element) : levelWords(chain, column.level);
     const isPath = column.at === pathAt && column.level === chain.length - 1 && !column.listed;
     for (const meaning of isPath
       ? [path]
-      : withAudio(meaningsFor(column, level, isOutermost(column)), facts)) {
+      : withAudio(withTold(meaningsFor(column, level, isOutermost(column)), told.get(column)), facts)) {
       // A place that was found by what it leads to may hold numbers.
       // Groups have names where their regions are.
       const isNamedGroup = /^(?:choke|off_by)$/.test(meaning.target) && facts.numeric === 0;
@@ -107,12 +131,17 @@ export function* assignColumns(rows: Rows, { chain, pathAt }: RegionElement): St
     }
   }
   const region = chain.length - 1;
-  proposals.push(...byContents(rows, region, proposals));
+  proposals.push(
+    ...byContents(rows, region, proposals),
+    ...byToldValues(rows, told),
+    ...byLayers(rows, layers),
+  );
   tellTurnsFromPositions(proposals, region);
   proposals.sort((one, other) => rankOf(other) - rankOf(one) || one.order - other.order);
   const taken = new Set<string>();
   const done = new Map<Column, Assigned[]>();
-  const hasFiles = proposals.some(({ column, facts }) => column.level === region && facts.files > 0);
+  const hasFiles =
+    pathAt !== undefined || proposals.some(({ column, facts }) => column.level === region && facts.files > 0);
   for (const proposal of proposals) {
     const { column, meaning } = proposal;
     if (done.has(column) || (hasFiles && isFolder(proposal, region)) || isOtherName(proposal, region))
@@ -205,7 +234,10 @@ function byContents(rows: Rows, region: number, named: readonly Proposal[]): Pro
   const triggers = rows.columns.flatMap((column, order): Proposal[] => {
     const texts = textsOf(column);
     const facts = columnFactsOf(texts);
-    const said = [...facts.tally.keys()].map(surelyTrigger);
+    const values = [...facts.tally.keys()];
+    // A sentence may speak of keys that are let go; it starts nothing.
+    if (values.some((text) => text.length > longestWord)) return [];
+    const said = values.map(surelyTrigger);
     if (facts.filled === 0 || !said.includes('release') || said.includes(undefined)) return [];
     const meaning = { target: 'trigger', weight: 0.74, unit: undefined };
     return [{ column, order, texts, facts, meaning, evidence: 'It holds words for what starts a region.' }];
@@ -234,6 +266,54 @@ function byContents(rows: Rows, region: number, named: readonly Proposal[]): Pro
   });
   return [...read, ...labels, ...triggers, ...turns, ...spoken];
 }
+
+/** Values are no longer than that where they are words and no sentences. */
+const longestWord = 40;
+
+/** Places whose values the document explains as what starts a region or how it loops. */
+function byToldValues(rows: Rows, told: ReadonlyMap<Column, ToldPlace>): Proposal[] {
+  return rows.columns.flatMap((column, order): Proposal[] => {
+    const said = told.get(column);
+    if (!said || said.values.size === 0) return [];
+    const texts = textsOf(column);
+    const facts = columnFactsOf(texts);
+    const isOfLoop = column.around.some((words) =>
+      words.some((word) => conceptsOf(word)?.concepts.includes('loop')),
+    );
+    let best: Proposal | undefined;
+    for (const [target, read] of isOfLoop ? [...explained].reverse() : explained) {
+      const words = new Map<string, string>();
+      for (const [value, says] of said.values) {
+        const is = read(says);
+        if (is !== undefined) words.set(value, is);
+      }
+      if (![...facts.tally.keys()].some((text) => words.has(bareWord(text)))) continue;
+      const meaning = { target, weight: 0.95, unit: undefined };
+      if ((best?.words?.size ?? 0) < words.size)
+        best = { column, order, texts, facts, meaning, evidence: saysSo(said.text), words };
+    }
+    return best ? [best] : [];
+  });
+}
+
+/** Places that name layers whose velocities a list gives. */
+function byLayers(rows: Rows, layers: ReadonlyMap<Column, ListedLayers>): Proposal[] {
+  return rows.columns.flatMap((column, order): Proposal[] => {
+    const found = layers.get(column);
+    if (!found) return [];
+    const texts = textsOf(column);
+    const meaning = { target: 'dynamics', weight: 0.95, unit: undefined };
+    const evidence = `The velocities of each stand in <${found.element}>.`;
+    return [
+      { column, order, texts, facts: columnFactsOf(texts), meaning, evidence, layers: found.velocities },
+    ];
+  });
+}
+
+const explained: readonly (readonly [InferredTarget, (says: string) => string | undefined])[] = [
+  ['trigger', startInWords],
+  ['loop', (says) => loopModeInWords(says)?.mode],
+];
 
 /** Where groups are silenced by number, a number of the same element that counts so is the group's. */
 function numbersOfGroups(rows: Rows, done: ReadonlyMap<Column, readonly Assigned[]>): Assigned[] {
@@ -320,19 +400,38 @@ function clashes(target: InferredTarget, level: number, taken: ReadonlySet<strin
   return target === 'key' && (taken.has(`${level} lokey`) || taken.has(`${level} hikey`));
 }
 
+/** What the document explains of a place goes before what its name could mean. */
+function withTold(meanings: readonly Meaning[], told: ToldPlace | undefined): readonly Meaning[] {
+  const target = told?.meaning;
+  if (target === undefined || (meanings[0]?.target === target && meanings[0].weight > 0.9)) return meanings;
+  const others = meanings.filter((one) => one.target !== target);
+  return [
+    { target, weight: 0.93, unit: told?.unit },
+    ...others.map((one) => ({ ...one, weight: one.weight * 0.7 })),
+  ];
+}
+
 function rangePartsOf(target: InferredTarget): readonly [InferredTarget, InferredTarget] | undefined {
   const controller = /^cc_range(\d+)$/.exec(target)?.[1];
   return controller === undefined ? rangeParts[target] : [`locc${controller}`, `hicc${controller}`];
 }
 
 function assignedOf(
-  { column, meaning, facts, texts, evidence }: Proposal,
+  { column, meaning, facts, texts, evidence, words, layers }: Proposal,
   proposals: readonly Proposal[],
 ): Assigned[] {
   const others = proposals
     .filter((one) => one.column === column && one.meaning.target !== meaning.target)
     .map((one) => one.meaning.target);
-  const base = { column, weight: meaning.weight, unit: meaning.unit, others, evidence };
+  const base = {
+    column,
+    weight: meaning.weight,
+    unit: meaning.unit,
+    others,
+    evidence,
+    ...(words && { words }),
+    ...(layers && { layers }),
+  };
   const parts = rangePartsOf(meaning.target);
   const ranges = parts && rangesOf(texts);
   if (parts && ranges) {

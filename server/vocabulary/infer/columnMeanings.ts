@@ -1,5 +1,6 @@
 import { resolveOpcode } from '../../model/opcodes/resolve';
 import { dynamicIn } from '../../trade/dynamics';
+import { namesMiddleC } from '../../trade/statements/statedOctave';
 import type { Column } from './values/column';
 import type { ColumnFacts } from './values/columnFacts';
 import { isPlausible } from './values/plausible';
@@ -41,6 +42,7 @@ function unitAgrees(target: InferredTarget, unit: string | undefined): boolean {
 const controllerTargets: ReadonlySet<InferredTarget> = new Set(['locc', 'hicc', 'cc_range']);
 
 function namedMeanings(column: Column, level: readonly string[], isOutermost: boolean): Meaning[] {
+  if (namesMiddleC([...(column.around.at(-1) ?? []), ...column.own].join(' '))) return [];
   const written = column.own.join('_');
   const exact = column.own.length > 1 && written.includes('_') ? resolveOpcode(written) : undefined;
   const named = [...meaningsOf(column.own, column.around, level, column.unit)];

@@ -24,6 +24,8 @@ export function describeVocabulary(vocabulary: Vocabulary): string {
       );
     }
   }
+  if (vocabulary.backwards) lines.push('Ranges that are written backwards are turned round');
+  if (vocabulary.loops) lines.push(`Regions with loop points have loop_mode ${vocabulary.loops}`);
   for (const { element, at, words } of vocabulary.off ?? [])
     lines.push(
       `<${element}> is off where ${at === '.' ? 'its text' : at} is ${words.map((word) => `"${word}"`).join(' or ')}`,
@@ -62,7 +64,9 @@ function plainWords(form: ValueForm): string {
     case 'pan':
       return `pan from ${form.left} (left) over ${form.centre} to ${form.right} (right)${form.sides ? `, with ${form.sides.left}, ${form.sides.centre} and ${form.sides.right} for the sides` : ''}`;
     case 'tuning':
-      return form.unit === 'ratio' ? 'tuning as a ratio of frequencies' : `tuning in ${form.unit}`;
+      return `${form.unit === 'ratio' ? 'tuning as a ratio of frequencies' : `tuning in ${form.unit}`}${form.measured ? ', as far as the sample is off' : ''}`;
+    case 'count':
+      return `how many ${form.from === 'lokey' ? 'keys' : 'velocities'} there are from ${form.from} on`;
     case 'position': {
       const unit = form.unit === 'fraction' ? 'as a fraction of the sample' : `in ${form.unit}`;
       const from = form.from ? `length counted from ${form.from}` : 'position';

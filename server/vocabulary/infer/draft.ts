@@ -38,11 +38,6 @@ export function otherForm(label: string, form: (form: ValueForm) => ValueForm): 
   return { label, change: (parameter) => ({ ...parameter, form: form(parameter.form) }) };
 }
 
-/** A sentence that quotes what a document says. */
-export function saysSo(text: string): string {
-  return `The text says "${text.slice(0, 120)}".`;
-}
-
 /** The first value of a place. */
 export function firstValueOf({ column }: Assigned): Cell {
   return column.cells.find((cell) => cell !== undefined) ?? { text: '', start: 0, end: 0 };

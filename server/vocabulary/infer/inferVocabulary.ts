@@ -21,15 +21,24 @@ import { instrumentConfidence, isForeignRoot, namesFiles } from './instrumentCon
 import { lackOfSense } from './musicalSense';
 import { regionDraft } from './regionDraft';
 import { withoutFileLengths } from './samples/fileLengths';
+import { withoutMissing } from './samples/missingEntries';
 import type { SampleFiles } from './samples/sampleFiles';
 import { findSampleFiles } from './samples/sampleFiles';
 import type { SampleList } from './samples/sampleList';
 import { findStatedRates } from './samples/statedRates';
-import { statedIn, withoutStatements, withStatements } from './statements';
+import { withStatedLevels } from './stated/statedLevels';
+import { withStatedTurns } from './stated/statedTurns';
+import { proseIn, statedIn, withoutStatements, withStatements } from './stated/statements';
+import type { ToldPlace } from './stated/toldPlaces';
+import { toldPlaces } from './stated/toldPlaces';
 import { unreadPlaces } from './unreadPlaces';
 import { assumedRanges } from './values/assumedRanges';
+import { backwardDrafts } from './values/backwardRanges';
 import type { Column } from './values/column';
+import { withCounts } from './values/counts';
+import { impliedLoops } from './values/impliedLoops';
 import { withListed } from './values/listedColumns';
+import { listedLayers } from './values/listedLayers';
 import { withNeighbours } from './values/neighbours';
 import { withPairedEnds } from './values/pairedEnds';
 import { withRootsBetween } from './values/rootsBetween';
@@ -63,7 +72,7 @@ export function* inferVocabularyInSteps(
   const survey = yield* surveyXml(text);
   if (!survey.root || isForeignRoot(survey.root)) return undefined;
   const selectors = findSelectors(survey);
-  const listed = yield* findListedRegion(text, survey, selectors);
+  const listed = yield* findListedRegion(text, survey, selectors, options.sampleFacts);
   const region = listed?.region ?? findRegionElement(survey, selectors);
   if (!region) return undefined;
   const { chain } = region;
@@ -71,10 +80,14 @@ export function* inferVocabularyInSteps(
   const own = yield* readRows(text, survey, region, selectors);
   const looked = yield* withListed(text, own, survey, region, list?.place);
   yield 1;
-  const { rows, off, drafts: switches } = findSwitches(withNeighbours(looked), chain);
+  const switched = findSwitches(withNeighbours(looked), chain);
+  const { rows, off, drafts: switches } = withoutMissing(listed, region, switched);
   yield 1;
-  const columns = yield* assignColumns(rows, region);
-  const { assigned, stated, rates } = understood({ text, survey, region }, rows, columns, list);
+  const told = toldPlaces(proseIn(text, survey, region), rows.columns);
+  const layers = yield* listedLayers(text, rows, survey, region);
+  yield 1;
+  const columns = yield* assignColumns(rows, region, told, layers);
+  const { assigned, stated, rates } = understood({ text, survey, region, told }, rows, columns, list);
   const confidence = instrumentConfidence(assigned, region, survey);
   if (confidence === undefined) {
     options.tell?.(lackOfSense(assigned, survey) ?? 'no place is known to hold keys or velocities');
@@ -94,37 +107,58 @@ export function* inferVocabularyInSteps(
     return undefined;
   }
   yield 1;
-  const told = withoutFileLengths(assigned, files);
-  const { settled, drafts } = settle(told, rows, chain, files, { ...stated, rates: rates.ofRows });
+  const read = withoutFileLengths(assigned, files);
+  const { settled, drafts } = settle(read, rows, chain, files, { ...stated, rates: rates.ofRows });
   yield 1;
-  const stepping = stepEnds(told);
-  const levels = levelsOf(settled, region, rates.columns);
+  const stepping = stepEnds(read);
+  const backward = backwardDrafts(read);
+  const { levels, drafts: ofAll } = withStatedLevels(
+    levelsOf(settled, region, rates.columns),
+    region,
+    settled,
+    stated,
+    rows,
+  );
   const all = [
     regionDraft(region, rows, confidence),
     ...switches,
     ...levelDrafts(levels, rows, chain),
     ...drafts,
+    ...ofAll,
     ...stepping.drafts,
-    ...assumedRanges(told),
+    ...(impliedLoops(settled, files.facts)?.drafts ?? []),
+    ...backward,
+    ...assumedRanges(read),
     ...unreadPlaces(withoutColumns(rows, rates.columns), assigned, chain, files),
   ];
   const allOff = [...off, ...loopSwitches(settled)];
-  const vocabulary = vocabularyOf(text, options.path, levels, stepping.steps, allOff);
+  const vocabulary: Vocabulary = {
+    ...vocabularyOf(text, options.path, levels, stepping.steps, allOff),
+    ...(impliedLoops(settled, files.facts) && { loops: 'loop_continuous' }),
+    ...(backward.length > 0 && { backwards: true }),
+  };
   return finishVocabulary(vocabulary, all, confidence, doubtfulBelow, options.given);
 }
 
 /** What places hold with what the text around says of them, apart from the sample rates that some state. */
 function understood(
-  { text, survey, region }: { text: string; survey: Survey; region: RegionElement },
+  {
+    text,
+    survey,
+    region,
+    told,
+  }: { text: string; survey: Survey; region: RegionElement; told: ReadonlyMap<Column, ToldPlace> },
   rows: Rows,
   columns: readonly Assigned[],
   list: SampleList | undefined,
 ) {
-  const named = withoutStatements(withRootsBetween(rows, withPairedEnds(columns)));
+  const ranged = withCounts(rows, withPairedEnds(columns));
+  const named = withoutStatements(withRootsBetween(rows, ranged));
   const stated = statedIn(text, survey, region, named);
   const sampleColumn = named.find(({ target }) => target === 'sample')?.column;
   const rates = findStatedRates(rows, list, sampleColumn);
-  const assigned = withStatements(named, stated).filter(({ column }) => !rates.columns.includes(column));
+  const isNoRate = ({ column }: Assigned) => !rates.columns.includes(column);
+  const assigned = withStatedTurns(rows, withStatements(named, stated, told).filter(isNoRate), stated.turns);
   return { assigned, stated, rates };
 }
 

@@ -39,6 +39,10 @@ export interface CompiledVocabulary {
   lacksTurns: boolean;
   /** Whether values stand in lists that elements refer to. */
   hasListed: boolean;
+  /** As in {@link Vocabulary.backwards}. */
+  backwards: boolean;
+  /** Whether ends of ranges are written as numbers of keys or velocities. */
+  hasCounts: boolean;
   /** By level, the parameters of ends of ranges that follow from others. */
   steps: readonly ReadonlyMap<StepEnd, ReadTarget>[];
   stepEnds: readonly StepEnd[];
@@ -144,7 +148,7 @@ export class ElementPlace {
     const children = new Map<string, Branch['children']>();
     for (const branch of branches) {
       branch.attributes.forEach((targets, attribute) => {
-        attributes[attribute] = [...(attributes[attribute] ?? []), ...targets];
+        attributes[attribute] = withInstead(attributes[attribute] ?? [], targets);
       });
       for (const child of branch.children) {
         const named = children.get(child.element);
@@ -153,7 +157,7 @@ export class ElementPlace {
       }
     }
     this.attributes = Array.from(attributes);
-    const text = branches.flatMap((branch) => branch.text);
+    const text = branches.reduce((all, branch) => withInstead(all, branch.text), [] as ReadTarget[]);
     this.text = text.length > 0 ? text : undefined;
     this.isMixed = text.length > 0 && attributes.length > 0;
     this.children = [...children].map(([name, all]) => new ChildElements(name, all));
@@ -185,6 +189,13 @@ export class ElementPlace {
   }
 }
 
+/** Targets, of which others of the same parameter take the place: those of elements that are told apart go before the rest. */
+function withInstead(all: readonly ReadTarget[], others: readonly ReadTarget[]): ReadTarget[] {
+  const isSame = (one: ReadTarget, other: ReadTarget) =>
+    one.parameter === other.parameter && one.part === other.part && one.level === other.level;
+  return [...all.filter((one) => !others.some((other) => isSame(one, other))), ...others];
+}
+
 const compiled = new WeakMap<Vocabulary, CompiledVocabulary>();
 
 /** A vocabulary made ready for reading, once for each object. Places that make no sense are left out. */
@@ -208,6 +219,18 @@ function addTurns(all: ReadTarget[]): boolean {
   return true;
 }
 
+/** Gives the points of loops the loop mode that follows from them. */
+function addLoopModes(all: ReadTarget[], loops: Vocabulary['loops']): void {
+  if (!loops) return;
+  const ends = all.filter(({ parameter }) => parameter === 'loop_end');
+  const points = ends.length > 0 ? ends : all.filter(({ parameter }) => parameter === 'loop_start');
+  for (const point of points) {
+    const target = ownTarget('loop_mode', point.level, all.length);
+    point.implied = { target, value: loops };
+    all.push(target);
+  }
+}
+
 class Compiler {
   readonly #vocabulary: Vocabulary;
   readonly #attributes = new Map<string, number>();
@@ -226,6 +249,7 @@ class Compiler {
       : undefined;
     if (turn) all.push(turn);
     const lacksTurns = addTurns(all);
+    addLoopModes(all, this.#vocabulary.loops);
     const setBy = (sets: Record<string, string>, level: number): OwnValue[] =>
       Object.entries(sets).map(([parameter, value]) => {
         const target = ownTarget(parameter, level, all.length);
@@ -268,6 +292,8 @@ class Compiler {
       outermost: lacksOutermostElement(this.#vocabulary) ? around : undefined,
       places: branches.map((branch) => new ElementPlace([branch])),
       hasListed: all.some(({ listed }) => listed !== undefined),
+      backwards: this.#vocabulary.backwards === true,
+      hasCounts: all.some(({ form }) => form.kind === 'count'),
       off: this.#vocabulary.off ?? [],
     };
   }

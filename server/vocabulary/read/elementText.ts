@@ -1,3 +1,4 @@
+import { declaredEntities } from '../../xml/declaredEntities';
 import { decodeXmlText } from '../../xml/scan/references';
 
 /** The text of an element. */
@@ -60,7 +61,9 @@ export class ElementText {
     if (!Number.isNaN(number)) return { start, end, number, text: undefined, isAtSpan: true };
     if (text.startsWith(cdataStart, start)) return this.#section(start, end);
     const raw = text.slice(start, end);
-    const value = raw.includes('&') ? decodeXmlText(raw).trim() : raw;
+    const value = raw.includes('&')
+      ? decodeXmlText(raw, undefined, declaredEntities(this.#text)).trim()
+      : raw;
     return { start, end, number, text: value, isAtSpan: value === raw };
   }
 
@@ -76,7 +79,8 @@ export class ElementText {
 
   #read(start: number, end: number): string {
     const text = this.#text;
-    if (!text.startsWith(cdataStart, start)) return decodeXmlText(text.slice(start, end));
+    if (!text.startsWith(cdataStart, start))
+      return decodeXmlText(text.slice(start, end), undefined, declaredEntities(this.#text));
     return text.slice(start + cdataStart.length, text.startsWith(']]>', end - 3) ? end - 3 : end);
   }
 }

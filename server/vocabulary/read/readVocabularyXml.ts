@@ -10,6 +10,7 @@ import { VocabularyReader } from './reader';
 import { SampleLists } from './sampleList';
 import { stepsIn } from './steps';
 import { switchedOffIn } from './switchedOff';
+import type { RobinTurn } from './turns';
 import { turnCounts } from './turns';
 
 /**
@@ -47,14 +48,14 @@ export function readVocabularyXmlInSteps(
     }
     const instrument = reader.finish();
     const steps = compiled.stepEnds.length > 0 ? stepsIn(instrument, compiled.stepEnds) : undefined;
-    const readAgain = function* (turns?: ReadonlyMap<number, number>): Steps<Instrument> {
+    const readAgain = function* (turns?: ReadonlyMap<number, RobinTurn>): Steps<Instrument> {
       const again = new VocabularyReader(compiled, text, options, lists, off, late, turns, steps);
       yield* scanXmlInSteps(text, again);
       return again.finish();
     };
     // Regions take turns where they have the same keys, which steps tell.
     const whole = steps && steps.size > 0 ? yield* readAgain() : instrument;
-    const turns = compiled.lacksTurns ? turnCounts(whole) : undefined;
+    const turns = compiled.lacksTurns ? turnCounts(whole, compiled.turn !== undefined) : undefined;
     return turns && (turns.size > 0 || compiled.turn) ? yield* readAgain(turns) : whole;
   };
 }

@@ -4,6 +4,7 @@ import type { Scope } from '../../model/instrumentBuilder';
 import { InstrumentBuilder } from '../../model/instrumentBuilder';
 import type { ReadOptions } from '../../model/notation';
 import { joinPath } from '../../model/paths';
+import { declaredEntities } from '../../xml/declaredEntities';
 import type { XmlHandler } from '../../xml/scan/handler';
 import { ValueMark } from '../../xml/scan/handler';
 import { ReaderEvents } from '../../xml/scan/readerEvents';
@@ -11,6 +12,7 @@ import { decodeXmlAttribute } from '../../xml/scan/references';
 import { expectedOf } from '../forms/expected';
 import { readSamplePath } from '../forms/samplePath';
 import type { ListPlace, ValueForm } from '../vocabulary';
+import { BackwardRanges } from './backwardRanges';
 import type { ChildElements, CompiledVocabulary, ElementPlace } from './compile';
 import { ElementText } from './elementText';
 import type { HeldAttribute, LateValues, ReadEntry } from './entries';
@@ -21,6 +23,7 @@ import type { StepValue } from './steps';
 import type { OffElement } from './switchedOff';
 import type { ReadTarget } from './targets';
 import { isReadBeside, partOf } from './targets';
+import type { RobinTurn } from './turns';
 import type { TargetValue } from './values';
 import { readTargetText } from './values';
 
@@ -84,10 +87,14 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
   readonly #own = new Set<number>();
 
   readonly #lateBefore: LateValues | undefined;
-  readonly #turns: ReadonlyMap<number, number> | undefined;
+  readonly #turns: ReadonlyMap<number, RobinTurn> | undefined;
   readonly #steps: ReadonlyMap<number, readonly StepValue[]>;
   readonly #late = new Map<number, ReadEntry[]>();
   readonly #unscaled: { parameter: number; target: ReadTarget }[] = [];
+  /** Numbers of keys or velocities, and what they count from, by header and parameter. */
+  readonly #counts: { parameter: number; header: number; target: ReadTarget }[] = [];
+  readonly #countedFrom = new Map<string, number>();
+  readonly #ranges = new BackwardRanges();
 
   /**
    * `off` are the elements that are switched off, by where their tags start; `late` is what a first reading of the same text gave,
@@ -100,7 +107,7 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
     lists: SampleLists,
     off?: ReadonlyMap<number, OffElement>,
     late?: LateValues,
-    turns?: ReadonlyMap<number, number>,
+    turns?: ReadonlyMap<number, RobinTurn>,
     steps: ReadonlyMap<number, readonly StepValue[]> = new Map(),
   ) {
     super();
@@ -139,9 +146,39 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
   finish(): Instrument {
     this.#addLate();
     const builder = this.builder;
+    this.#resolveCounts();
+    this.#turnRanges();
     const instrument = builder.finish();
     scaleBySurroundings(instrument, builder, this.#unscaled, this.#options.sampleFacts, this.#statedRates);
     return instrument;
+  }
+
+  /** Ranges of keys and velocities that are written backwards are read the right way round, with a finding. */
+  #turnRanges(): void {
+    for (const { low, high, start, end, lowest, highest, words } of this.#ranges.backwards()) {
+      const said = `The ${words} range ${highest} to ${lowest} is written backwards. It is read as ${lowest} to ${highest}.`;
+      this.builder.setNumber(low, lowest, said);
+      this.builder.setNumber(high, highest);
+      this.builder.addFinding({
+        code: 'opcode-value',
+        severity: 'warning',
+        start,
+        end,
+        message: `${said} Swap the two values.`,
+      });
+    }
+  }
+
+  /** Makes ends of numbers of keys or velocities, before regions are given their ranges. */
+  #resolveCounts(): void {
+    for (const { parameter, header, target } of this.#counts) {
+      const { form, numbers } = target;
+      if (form.kind !== 'count' || !numbers) continue;
+      const frameOf = (name: string) => this.#countedFrom.get(`${header} ${name}`) ?? 0;
+      const count = this.#countedFrom.get(`${header} ${form.from} #`) ?? 0;
+      const around = { parameter: target.parameter, sampleRate: undefined, frames: undefined, frameOf };
+      this.builder.setNumber(parameter, numbers.read(count, around));
+    }
   }
 
   open(tagStart: number, nameStart: number, nameEnd: number, hash: number): void {
@@ -210,8 +247,9 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
   /** The position of a region in its round robin, where that has several turns as far as that is known. */
   #addTurn(turn: ReadTarget, header: number, start: number, end: number): void {
     this.#turn++;
-    if (this.#turns && !this.#turns.has(header)) return;
-    this.#add(turn, start, end, start, end, this.#turn, true);
+    const known = this.#turns?.get(header);
+    if (this.#turns && !known) return;
+    this.#add(turn, start, end, start, end, known?.position ?? this.#turn, true);
   }
 
   /** Adds what stands in the text behind later headers to the header opened last, before another one opens. */
@@ -258,7 +296,7 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
     const { form, readNumber } = target;
     if (target.listed) {
       const raw = this.text.slice(valueStart, valueEnd);
-      const key = marks & ValueMark.encoded ? decodeXmlAttribute(raw) : raw;
+      const key = marks & ValueMark.encoded ? decodeXmlAttribute(raw, declaredEntities(this.text)) : raw;
       this.#listedValue(target, target.listed, nameStart, nameEnd, valueStart, valueEnd, key);
       return;
     }
@@ -268,7 +306,10 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
     }
     if (target.isFolder) {
       const raw = this.text.slice(valueStart, valueEnd);
-      this.#setFolder(target, marks & ValueMark.encoded ? decodeXmlAttribute(raw) : raw);
+      this.#setFolder(
+        target,
+        marks & ValueMark.encoded ? decodeXmlAttribute(raw, declaredEntities(this.text)) : raw,
+      );
       return;
     }
     const isRaw = (marks & ValueMark.encoded) === 0 && target.part === 0;
@@ -296,7 +337,7 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
       return;
     }
     const raw = this.text.slice(valueStart, valueEnd);
-    const text = marks & ValueMark.encoded ? decodeXmlAttribute(raw) : raw;
+    const text = marks & ValueMark.encoded ? decodeXmlAttribute(raw, declaredEntities(this.text)) : raw;
     this.#textValue(target, nameStart, nameEnd, valueStart, valueEnd, text, text === raw);
   }
 
@@ -451,9 +492,25 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
     const parameter = builder.addTranslated(name, nameStart, nameEnd, valueStart, valueEnd, number, isNumber);
     if (text !== undefined) builder.setValue(parameter, text);
     if (isUnscaled) this.#unscaled.push({ parameter, target });
-    const turns = target.turns && this.#turns?.get(header);
+    if (this.#vocabulary.hasCounts) this.#noteCount(target, header, number, parameter);
+    if (this.#vocabulary.backwards)
+      this.#ranges.add(target.parameter, header, parameter, number, valueStart, valueEnd);
+    if (target.implied) {
+      const { target: other, value } = target.implied;
+      this.#add(other, nameStart, nameEnd, valueStart, valueEnd, Number.NaN, false, value);
+    }
+    const turns = target.turns && this.#turns?.get(header)?.count;
     if (target.turns && turns !== undefined)
       this.#add(target.turns, nameStart, nameEnd, valueStart, valueEnd, turns, true);
+  }
+
+  #noteCount(target: ReadTarget, header: number, number: number, parameter: number): void {
+    const { form } = target;
+    if (form.kind === 'count') {
+      this.#countedFrom.set(`${header} ${form.from} #`, number);
+      this.#counts.push({ parameter, header, target });
+    } else if (target.parameter === 'lokey' || target.parameter === 'lovel')
+      this.#countedFrom.set(`${header} ${target.parameter}`, number);
   }
 
   #addEntry(entry: ReadEntry): void {
@@ -463,6 +520,7 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
     const parameter = builder.addTranslated(name, nameStart, nameEnd, valueStart, valueEnd, number, isNumber);
     if (text !== undefined) builder.setValue(parameter, text);
     if (isUnscaled) this.#unscaled.push({ parameter, target });
+    if (this.#vocabulary.hasCounts) this.#noteCount(target, builder.headerCount - 1, number, parameter);
   }
 
   openEnd(end: number, empty: boolean): void {
@@ -490,7 +548,7 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
       const found = held.findLast((one) => one.attribute === attribute);
       if (!found) return undefined;
       const raw = this.text.slice(found.valueStart, found.valueEnd);
-      return found.marks & ValueMark.encoded ? decodeXmlAttribute(raw) : raw;
+      return found.marks & ValueMark.encoded ? decodeXmlAttribute(raw, declaredEntities(this.text)) : raw;
     });
     if (!this.#place) return;
     const naming = held.find(({ attribute }) => children.conditionAttributes.has(attribute));

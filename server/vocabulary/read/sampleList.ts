@@ -1,6 +1,7 @@
 import { joinPath } from '../../model/paths';
 import type { Steps } from '../../model/steps';
 import { finish } from '../../model/steps';
+import { declaredEntities } from '../../xml/declaredEntities';
 import type { XmlHandler } from '../../xml/scan/handler';
 import { ValueMark } from '../../xml/scan/handler';
 import { decodeXmlAttribute, decodeXmlText } from '../../xml/scan/references';
@@ -147,7 +148,9 @@ class EntryLook implements XmlHandler {
     if (this.#place === undefined && this.#under === undefined) return;
     const name = `@${this.#text.slice(nameStart, nameEnd)}`;
     const raw = this.#text.slice(valueStart, valueEnd);
-    const text = (marks & ValueMark.encoded ? decodeXmlAttribute(raw) : raw).trim();
+    const text = (
+      marks & ValueMark.encoded ? decodeXmlAttribute(raw, declaredEntities(this.#text)) : raw
+    ).trim();
     if (name === this.#under && text !== '') this.#folder = text;
     if (this.#place !== undefined)
       this.#entry?.values.set(this.#place + name, { text, start: valueStart, end: valueEnd });
@@ -188,7 +191,7 @@ class EntryLook implements XmlHandler {
     const raw = this.#text.slice(start, end);
     const text = raw.startsWith('<![CDATA[')
       ? raw.slice(9, raw.endsWith(']]>') ? -3 : undefined).trim()
-      : decodeXmlText(raw).trim();
+      : decodeXmlText(raw, undefined, declaredEntities(this.#text)).trim();
     const before = entry.values.get(place);
     if (text !== '')
       entry.values.set(place, before ? { ...before, text: before.text + text, end } : { text, start, end });

@@ -1,4 +1,5 @@
 import type { Steps } from '../../model/steps';
+import { declaredEntities } from '../../xml/declaredEntities';
 import type { XmlHandler } from '../../xml/scan/handler';
 import { decodeXmlAttribute, decodeXmlText } from '../../xml/scan/references';
 import { scanXmlInSteps } from '../../xml/scan/scan';
@@ -66,7 +67,7 @@ class OffLook implements XmlHandler {
     const name = this.#text.slice(nameStart, nameEnd);
     const isTold = this.#rules.some(({ place }) => place.attribute === name);
     if (!isTold && !this.#hasSelectors) return;
-    const value = decodeXmlAttribute(this.#text.slice(start, end));
+    const value = decodeXmlAttribute(this.#text.slice(start, end), declaredEntities(this.#text));
     this.#open.at(-1)?.attributes?.set(name, value);
     if (isTold) this.#found.push({ name, value, start, end });
   }
@@ -83,7 +84,12 @@ class OffLook implements XmlHandler {
 
   characters(start: number, end: number): void {
     if (this.#rules.some(({ place }) => place.attribute === undefined))
-      this.#look(undefined, decodeXmlText(this.#text.slice(start, end)), start, end);
+      this.#look(
+        undefined,
+        decodeXmlText(this.#text.slice(start, end), undefined, declaredEntities(this.#text)),
+        start,
+        end,
+      );
   }
 
   #look(attribute: string | undefined, value: string, start: number, end: number): void {

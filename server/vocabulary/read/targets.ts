@@ -28,6 +28,8 @@ export interface ReadTarget {
   goesByText: boolean;
   /** For a position in a round robin: the parameter for the number of turns, where no place gives that. */
   turns?: ReadTarget;
+  /** A parameter with its value that follows from this one being set, where no place gives it. */
+  implied?: { target: ReadTarget; value: string };
   /** Where the text is the key of an entry: the list that has the value. */
   listed?: ListPlace;
   /** Whether it names the folder of paths further in, and sets nothing itself. */

@@ -3,6 +3,7 @@ import type { Instrument } from '../../model/instrument';
 import type { ConversionNote } from '../../model/notes';
 import { finish } from '../../model/steps';
 import { mainSpan } from '../../model/text/span';
+import { declaredEntities } from '../../xml/declaredEntities';
 import type { XmlHandler } from '../../xml/scan/handler';
 import { decodeXmlAttribute } from '../../xml/scan/references';
 import { scanXml } from '../../xml/scan/scan';
@@ -120,7 +121,10 @@ class UnreadSearch implements XmlHandler {
 
   attribute(_name: number, nameStart: number, nameEnd: number, start: number, end: number): void {
     const name = this.#text.slice(nameStart, nameEnd);
-    this.#open[this.#open.length - 1]?.attributes.set(name, decodeXmlAttribute(this.#text.slice(start, end)));
+    this.#open[this.#open.length - 1]?.attributes.set(
+      name,
+      decodeXmlAttribute(this.#text.slice(start, end), declaredEntities(this.#text)),
+    );
     if (end > start && !/^xml(ns)?(:|$)/.test(name)) this.#attributes.push({ name, nameStart, start, end });
   }
 

@@ -1,4 +1,5 @@
 import type { Instrument } from '../../model/instrument';
+import { declaredEntities } from '../../xml/declaredEntities';
 import { decodeXmlAttribute } from '../../xml/scan/references';
 import type { SampleListPlace, ValueForm, Vocabulary } from '../vocabulary';
 
@@ -11,7 +12,7 @@ export function sampleTexts(instrument: Instrument): ReadonlySet<string> {
     const parameter = instrument.effective(region, sample);
     if (parameter < 0) continue;
     const { start, end } = instrument.valueSpan(parameter);
-    used.add(decodeXmlAttribute(text.slice(start, end)).trim());
+    used.add(decodeXmlAttribute(text.slice(start, end), declaredEntities(text)).trim());
   }
   return used;
 }

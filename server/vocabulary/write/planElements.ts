@@ -204,7 +204,8 @@ class ElementPlanner {
     // A place in the sample depends on the sample of the region where it is not counted in frames.
     const depends = found.every(
       ({ parameter: { form } }) =>
-        form.kind === 'position' && (form.unit !== 'frames' || form.from !== undefined),
+        form.kind === 'count' ||
+        (form.kind === 'position' && (form.unit !== 'frames' || form.from !== undefined)),
     );
     return !(depends && this.#levels[this.#region]?.byName.has(name));
   }

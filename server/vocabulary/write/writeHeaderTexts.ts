@@ -239,7 +239,7 @@ export class HeaderTexts {
 
 /** Whether what is written of a value goes by the sample of the region or by other values in it. */
 function goesBySample({ name, parameter: { form } }: WritingPlace): boolean {
-  return form.kind === 'position' && numberFormOf(form, name).needsSurroundings;
+  return form.kind === 'count' || (form.kind === 'position' && numberFormOf(form, name).needsSurroundings);
 }
 
 /** Whether values of a form are written as they are. */

@@ -18,6 +18,8 @@ export interface WritingPlace {
 /** The places of one level by canonical parameter name, and all of them in the order of the vocabulary. */
 export interface LevelPlaces {
   level: VocabularyLevel;
+  /** As in {@link Vocabulary.loops}. */
+  loops: Vocabulary['loops'];
   all: readonly WritingPlace[];
   byName: ReadonlyMap<string, readonly WritingPlace[]>;
   /** One more than the greatest {@link WritingPlace.slot}. */
@@ -34,13 +36,13 @@ const compiled = new WeakMap<Vocabulary, readonly LevelPlaces[]>();
 export function placesOf(vocabulary: Vocabulary): readonly LevelPlaces[] {
   let levels = compiled.get(vocabulary);
   if (!levels) {
-    levels = vocabulary.levels.map(levelPlaces);
+    levels = vocabulary.levels.map((level) => levelPlaces(level, vocabulary.loops));
     compiled.set(vocabulary, levels);
   }
   return levels;
 }
 
-function levelPlaces(level: VocabularyLevel): LevelPlaces {
+function levelPlaces(level: VocabularyLevel, loops: Vocabulary['loops']): LevelPlaces {
   const all: WritingPlace[] = [];
   const byName = new Map<string, WritingPlace[]>();
   const slots = new Map<string, number>();
@@ -70,7 +72,7 @@ function levelPlaces(level: VocabularyLevel): LevelPlaces {
     halves.set(place, other);
     place.between = between ?? other.parameter.between ?? '-';
   }
-  return { level, all, byName, slots: slots.size, halves, sharing };
+  return { level, loops, all, byName, slots: slots.size, halves, sharing };
 }
 
 /** The canonical name of a parameter of the open SFZ format; an unknown name stays as it is. */

@@ -1,5 +1,6 @@
 import type { Instrument } from '../../model/instrument';
 import { plainNumber } from '../../model/instrumentBuilder';
+import { keyOfNoteName } from '../../model/keys';
 import type { SampleFactsLookup } from '../../model/notation';
 import { resolveOpcode } from '../../model/opcodes/resolve';
 import type { SampleFacts } from '../../model/samples';
@@ -65,7 +66,8 @@ class HeaderSurroundings implements ValueSurroundings {
 
   frameOf(name: string): number {
     const value = this.#changed?.get(name) ?? effectiveText(this.#instrument, this.#header, name);
-    const number = value === undefined ? Number.NaN : plainNumber(value);
+    const plain = value === undefined ? Number.NaN : plainNumber(value);
+    const number = Number.isNaN(plain) ? (keyOfNoteName(value ?? '') ?? plain) : plain;
     return Number.isNaN(number) ? 0 : number;
   }
 
@@ -146,7 +148,13 @@ export function placedTexts(
     taken[place.slot] = { text: written.text, by: value };
     texts.push({ place, ...written });
   }
-  for (const [name, value] of wanted) if (!done.has(name)) noteNoPlace(value, context);
+  for (const [name, value] of wanted) {
+    if (done.has(name)) continue;
+    // Where loop points stand the mode follows from them.
+    if (name === 'loop_mode' && value.value === level.loops && wanted.has('loop_end'))
+      context.accounts.keep(value.parameter);
+    else noteNoPlace(value, context);
+  }
   if (level.sharing.size > 0) {
     for (const { place, text } of texts) {
       const value = wanted.get(place.name);
@@ -325,7 +333,7 @@ function writtenBefore(
 /** Whether a value is written the same each time; those of which hardly two are the same are not worth remembering. */
 function canRemember(form: ValueForm, name: string): boolean {
   if (form.kind === 'path' || form.kind === 'text') return false;
-  return form.kind !== 'position' || !numberFormOf(form, name).needsSurroundings;
+  return form.kind !== 'count' && (form.kind !== 'position' || !numberFormOf(form, name).needsSurroundings);
 }
 
 /** A value in the form of its place, for a header. */

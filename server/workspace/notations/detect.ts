@@ -17,9 +17,10 @@ const comments = /\/\/[^\r\n]*|\/\*[\s\S]*?\*\//g;
 /** Finds out how a text is to be read. */
 export function detect(path: string, text: string): Detected {
   const certain = certainNotation(path, text);
-  if (certain) return certain;
+  if (certain?.kind === 'notation') return certain;
   const table = tableInXml(text);
   if (table !== undefined && looksLikeZoneTable(table)) return { kind: 'table' };
+  if (certain) return certain;
   const start = text.slice(0, looked);
   // Lines such as `lo=36,` stand in scripts too.
   const mayBeList = mayBeLiteral(start) || hasSections(start);

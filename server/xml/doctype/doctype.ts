@@ -41,7 +41,7 @@ export function readDoctype(
   report.remark(
     start,
     start + 9,
-    'A document type declaration has no effect: what it defines is not put in, and nothing is fetched. Take it out where nothing else needs it.',
+    'A document type declaration has no effect here, and nothing is fetched. Take it out where nothing else needs it.',
   );
   const whole = text.slice(start, end);
   findIllegalCharacters(whole, 0, whole.length, (from, to, code) =>

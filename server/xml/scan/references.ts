@@ -84,11 +84,12 @@ function digitValue(code: number, hex: boolean): number {
 
 /**
  * Puts characters in for references. A reference that means nothing stays as it is written and is told to `problem`,
- * with its place in `value`.
+ * with its place in `value`. `declared` are the entities that the document declares.
  */
 export function decodeXmlText(
   value: string,
   problem: (start: number, end: number, message: string) => void = () => {},
+  declared?: ReadonlyMap<string, string>,
 ): string {
   let from = 0;
   let at = value.indexOf('&');
@@ -97,8 +98,9 @@ export function decodeXmlText(
   while (at >= 0) {
     const reference = readReference(value, at);
     decoded += value.slice(from, at);
-    if (reference.problem === undefined) decoded += reference.value;
-    else {
+    const known = reference.problem === undefined ? reference.value : declared?.get(reference.name ?? '');
+    if (known !== undefined) decoded += known;
+    else if (reference.problem !== undefined) {
       decoded += value.slice(at, reference.end);
       problem(at, reference.end, reference.problem);
     }
@@ -112,8 +114,9 @@ export function decodeXmlText(
  * The value of an attribute as it reads: white space becomes blanks (XML 1.0, fifth edition, sections 2.11 and 3.3.3) and
  * references become the characters that they mean.
  */
-export function decodeXmlAttribute(value: string): string {
-  return decodeXmlText(/[\t\n\r]/.test(value) ? value.replace(/\r\n|[\t\n\r]/g, ' ') : value);
+export function decodeXmlAttribute(value: string, declared?: ReadonlyMap<string, string>): string {
+  const spaced = /[\t\n\r]/.test(value) ? value.replace(/\r\n|[\t\n\r]/g, ' ') : value;
+  return decodeXmlText(spaced, undefined, declared);
 }
 
 /** A value made ready to stand between double quotes. */

@@ -11,6 +11,7 @@ export function anyValue({ parameter, form }: VocabularyParameter): fc.Arbitrary
   switch (form.kind) {
     case 'key':
     case 'velocity':
+    case 'count':
       return whole(0, 127);
     case 'level':
       return whole(-40, 0).map((half) => String(Number(half) / 2));

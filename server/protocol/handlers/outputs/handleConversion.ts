@@ -11,6 +11,7 @@ import { vocabularyEnding } from '../../../vocabulary/vocabulary';
 import { filesBelow } from '../../../workspace/files/instrumentFiles';
 import { assumedInVocabulary } from '../../../workspace/notations/assumedInVocabulary';
 import type { VocabularySource } from '../../../workspace/notations/notationOutput';
+import { stackedRegions } from '../../../workspace/notations/stackedRegions';
 import { readTableWithSamples } from '../../../workspace/readTableWithSamples';
 import type { AnswerRequest } from '../../answerLater';
 import { stopIfCancelled } from '../../cancellation';
@@ -107,7 +108,9 @@ async function sourceOf(
   return {
     instrument,
     vocabulary: vocabulary?.vocabulary,
-    ...(vocabulary && { notes: assumedInVocabulary(vocabulary) }),
+    ...(vocabulary && {
+      notes: [...assumedInVocabulary(vocabulary), ...(vocabulary.inferred ? stackedRegions(instrument) : [])],
+    }),
     name: document.path === undefined ? 'a text that is not saved' : nameOf(document.path),
     folder,
   };

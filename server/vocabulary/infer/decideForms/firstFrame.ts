@@ -2,8 +2,9 @@ import type { Statements } from '../../../trade/statements/statements';
 import type { ValueForm, VocabularyParameter } from '../../vocabulary';
 import type { Assigned } from '../assign';
 import type { Draft } from '../draft';
-import { firstValueOf, saysSo } from '../draft';
+import { firstValueOf } from '../draft';
 import type { SampleFiles } from '../samples/sampleFiles';
+import { saysSo } from '../saysSo';
 import type { PositionForm } from './positionPlaces';
 
 /** What the values of places that are counted in frames say of the number of the first one. */

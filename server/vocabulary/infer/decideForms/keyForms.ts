@@ -3,12 +3,13 @@ import { keyboardSpans } from '../../../trade/instrumentSpans';
 import { conventions, octaveShifts } from '../../../trade/middleC';
 import { isGermanName } from '../../../trade/readings/keyReading';
 import { lacksLines, readLinedKey } from '../../../trade/readings/linedKeys';
-import type { Statements } from '../../../trade/statements/statements';
 import type { ValueForm } from '../../vocabulary';
 import type { Assigned } from '../assign';
 import type { Draft } from '../draft';
-import { firstValueOf, otherForm, saysSo } from '../draft';
+import { firstValueOf, otherForm } from '../draft';
 import type { SampleFiles } from '../samples/sampleFiles';
+import { saysSo } from '../saysSo';
+import type { XmlStatements } from '../stated/statements';
 import { isNoteName } from '../values/columnFacts';
 import type { RowKey } from '../values/rowKeys';
 import { rowKey } from '../values/rowKeys';
@@ -28,7 +29,7 @@ export function decideKeyForms(
   keys: readonly Assigned[],
   files: SampleFiles,
   rows: Pick<Rows, 'count' | 'columns'>,
-  stated?: Statements['middleC'],
+  stated?: Partial<Pick<XmlStatements, 'middleC' | 'keyOffset'>>,
 ): KeyForms {
   const naming = linedByRoots(keys, files, rows.count) ?? namingOf(keys);
   const isNamed = ({ facts }: Assigned) =>
@@ -40,8 +41,8 @@ export function decideKeyForms(
   const octave =
     named.length === 0 || isLined
       ? undefined
-      : stated
-        ? { middleC: stated.is, confidence: 0.97, reason: saysSo(stated.text) }
+      : stated?.middleC
+        ? { middleC: stated.middleC.is, confidence: 0.97, reason: saysSo(stated.middleC.text) }
         : (byNumbers(numberPlaceWitness(keys, rows.columns)) ?? decideOctave(keys, files, rows.count));
   if (octave) {
     drafts.push({
@@ -61,6 +62,7 @@ export function decideKeyForms(
   const offset = decideOffset(
     keys.filter((one) => !isNamed(one)),
     files,
+    stated?.keyOffset,
   );
   if (offset) drafts.push(offset.draft);
   return {
@@ -319,8 +321,11 @@ function numberInName(name: string | undefined): number | undefined {
 function decideOffset(
   keys: readonly Assigned[],
   files: SampleFiles,
+  stated?: XmlStatements['keyOffset'],
 ): { offset: number; draft: Draft } | undefined {
   const root = keys.findLast(({ target }) => target === 'pitch_keycenter' || target === 'key');
+  const first = root ?? keys[0];
+  if (stated && first) return offsetDraft(first, stated.is, 0.95, saysSo(stated.text));
   if (!root) return undefined;
   const differences = new Map<number, number>();
   const seen = new Set<number>();
@@ -335,15 +340,29 @@ function decideOffset(
   }
   const [most] = [...differences].sort((one, other) => other[1] - one[1]);
   if (!most || most[0] === 0 || seen.size < 3 || most[1] * 10 < rows * 9) return undefined;
-  const offset = most[0];
+  return offsetDraft(
+    root,
+    most[0],
+    0.7,
+    `They differ so from the root keys in ${most[1]} of ${rows} sample files.`,
+  );
+}
+
+function offsetDraft(
+  one: Assigned,
+  offset: number,
+  confidence: number,
+  reason: string,
+): { offset: number; draft: Draft } {
   return {
     offset,
     draft: {
       id: 'keyOffset',
       message: `Key numbers are ${Math.abs(offset)} ${offset > 0 ? 'above' : 'below'} those of MIDI.`,
-      confidence: 0.7,
-      evidence: [`They differ so from the root keys in ${most[1]} of ${rows} sample files.`],
-      span: firstValueOf(root),
+      confidence,
+      isGuess: true,
+      evidence: [reason],
+      span: firstValueOf(one),
       isAbout: ({ form }) => form.kind === 'key' && form.written !== 'name',
       alternatives: [
         otherForm('key numbers are those of MIDI', (form) => {

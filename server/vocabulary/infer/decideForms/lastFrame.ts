@@ -1,8 +1,9 @@
 import type { Statements } from '../../../trade/statements/statements';
 import type { Assigned } from '../assign';
 import type { Draft } from '../draft';
-import { firstValueOf, otherForm, saysSo, wordedPlace } from '../draft';
+import { firstValueOf, otherForm, wordedPlace } from '../draft';
 import type { SampleFiles } from '../samples/sampleFiles';
+import { saysSo } from '../saysSo';
 import type { PositionForm } from './positionPlaces';
 import { countedFrom, framesOf, isAt, isEnd } from './positionPlaces';
 

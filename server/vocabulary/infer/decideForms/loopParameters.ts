@@ -2,12 +2,20 @@ import type { VocabularyParameter } from '../../vocabulary';
 import type { Assigned } from '../assign';
 import { parameterAt } from '../draft';
 import { loopMode } from '../words/words';
-import { withOpposites, wordsForm } from './wordForms';
+import { explainedForm, withOpposites, wordsForm } from './wordForms';
 
 const saysMode: ReadonlySet<string> = new Set(['loop', 'loop_until', 'one_shot']);
 
 /** The loop mode that words of a place name, and the loop type where they tell it and no other place does. */
 export function loopParameters(one: Assigned, assigned: readonly Assigned[]): VocabularyParameter[] {
+  if (one.words)
+    return [
+      parameterAt(
+        one,
+        'loop_mode',
+        explainedForm(one, one.words, (word) => loopMode(word)?.mode),
+      ),
+    ];
   const hasMode = one.target === 'loop_on' && assigned.some(({ target }) => saysMode.has(target));
   // Beside a place that says how it loops, a switch says no more than whether.
   const meaning = (word: string) => {

@@ -8,7 +8,7 @@ import type { InferredTarget } from '../words/meaningRules';
 import { direction, filterType, loopMode, loopUntil, offMode, triggerOfName } from '../words/words';
 import { loopParameters } from './loopParameters';
 import { unitTextOf } from './unitText';
-import { switchForm, wordsForm } from './wordForms';
+import { explainedForm, switchForm, wordsForm } from './wordForms';
 
 type NumberForm = Extract<ValueForm, { kind: 'number' }>;
 type WordsForm = Extract<ValueForm, { kind: 'words' }>;
@@ -38,6 +38,7 @@ export function otherParameters(
   const { target, facts, column } = one;
   const plain = (parameter: string, form: ValueForm) => [parameterAt(one, parameter, form)];
   const meaning = wordParameters[target];
+  if (meaning && one.words) return plain(target, explainedForm(one, one.words, meaning));
   if (meaning) return plain(target, wordsForm(one, meaning));
   const switched = switches[target];
   if (switched) {
@@ -88,7 +89,12 @@ export function otherParameters(
 }
 
 /** The ends of velocities of dynamics, shared out among those that occur, the softest lowest. */
-function dynamicWords({ facts }: Assigned, end: 'low' | 'high'): WordsForm {
+function dynamicWords({ facts, layers }: Assigned, end: 'low' | 'high'): WordsForm {
+  if (layers)
+    return {
+      kind: 'words',
+      words: Object.fromEntries([...layers].map(([name, ends]) => [name, String(ends[end])])),
+    };
   const names = [...facts.tally.keys()];
   const order = [...new Set(names.map(dynamicIn))].sort((one, other) => one - other);
   const words: Record<string, string> = {};

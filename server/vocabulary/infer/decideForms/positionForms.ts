@@ -2,7 +2,7 @@ import type { Assigned } from '../assign';
 import type { Draft } from '../draft';
 import { firstValueOf, otherForm, wordedPlace } from '../draft';
 import type { SampleFiles } from '../samples/sampleFiles';
-import type { XmlStatements } from '../statements';
+import type { XmlStatements } from '../stated/statements';
 import { decideFirst } from './firstFrame';
 import { decideLast } from './lastFrame';
 import type { PositionForm } from './positionPlaces';

@@ -2,7 +2,7 @@ import type { Assigned } from '../assign';
 import type { Draft } from '../draft';
 import { firstValueOf, otherForm } from '../draft';
 import type { SampleFiles } from '../samples/sampleFiles';
-import type { XmlStatements } from '../statements';
+import type { XmlStatements } from '../stated/statements';
 import type { PositionForm } from './positionPlaces';
 
 /**

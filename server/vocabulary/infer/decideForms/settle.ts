@@ -1,11 +1,18 @@
 import type { ValueForm, VocabularyParameter } from '../../vocabulary';
 import type { Assigned } from '../assign';
 import type { Draft, Settled } from '../draft';
-import { parameterAt, saysSo } from '../draft';
+import { parameterAt } from '../draft';
 import type { SampleFiles } from '../samples/sampleFiles';
-import type { XmlStatements } from '../statements';
+import { saysSo } from '../saysSo';
+import type { XmlStatements } from '../stated/statements';
 import { addedValues, isOverridden } from '../values/addedValues';
-import { keyTargets, positionTargets, timeTargets, velocityTargets } from '../values/plausible';
+import {
+  isUntunedWord,
+  keyTargets,
+  positionTargets,
+  timeTargets,
+  velocityTargets,
+} from '../values/plausible';
 import type { Rows } from '../values/rows';
 import { panSide } from '../words/words';
 import type { KeyForms } from './keyForms';
@@ -82,11 +89,12 @@ class Settling {
     idOf: (one: Assigned) => string,
     stated: XmlStatements,
   ) {
-    const among = (targets: ReadonlySet<string>) => assigned.filter(({ target }) => targets.has(target));
+    const among = (targets: ReadonlySet<string>) =>
+      assigned.filter(({ target, countedFrom }) => targets.has(target) && countedFrom === undefined);
     this.#assigned = assigned;
     this.#chain = chain;
     this.#files = files;
-    this.#keyForms = decideKeyForms(among(keyTargets), files, rows, stated.middleC);
+    this.#keyForms = decideKeyForms(among(keyTargets), files, rows, stated);
     this.#velocityForms = decideVelocityForms(among(velocityTargets));
     this.#positionForms = decidePositionForms(among(positionTargets), files, idOf, stated);
     this.#times = among(timeTargets).filter(
@@ -99,6 +107,12 @@ class Settling {
   parametersOf(one: Assigned): Made {
     const { target } = one;
     if (target === 'sample') return { parameters: [parameterAt(one, 'sample', this.#files.form)] };
+    if (one.countedFrom)
+      return {
+        parameters: [
+          parameterAt(one, target, { kind: 'count', from: one.countedFrom, ...unitTextOf(one.facts) }),
+        ],
+      };
     if (keyTargets.has(target)) return { parameters: this.#keyParameters(one) };
     if (velocityTargets.has(target))
       return { parameters: [parameterAt(one, target, this.#velocityForms.formOf(one))] };
@@ -128,7 +142,12 @@ class Settling {
   #keyParameters(one: Assigned): VocabularyParameter[] {
     const hasRoot = this.#assigned.some((other) => other !== one && other.target === 'pitch_keycenter');
     const names = one.target === 'key' && hasRoot ? ['lokey', 'hikey'] : [one.target];
-    return names.map((name) => parameterAt(one, name, this.#keyForms.formOf(one)));
+    const keys = names.map((name) => parameterAt(one, name, this.#keyForms.formOf(one)));
+    const untuned = one.target === 'pitch_keycenter' ? [...one.facts.tally.keys()].filter(isUntunedWord) : [];
+    if (untuned.length === 0) return keys;
+    // What has no pitch of its own sounds the same on all keys.
+    const words = Object.fromEntries(untuned.map((word) => [word, '0']));
+    return [...keys, parameterAt(one, 'pitch_keytrack', { kind: 'words', words })];
   }
 
   #positionParameters(one: Assigned): VocabularyParameter[] {

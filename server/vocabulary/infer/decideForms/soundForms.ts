@@ -1,4 +1,3 @@
-import { panWord } from '../../../trade/languages/cellWords';
 import type { LevelScale } from '../../../trade/scales/levelScale';
 import { levelScale, levelScaleNames } from '../../../trade/scales/levelScale';
 import type { ScaleReading } from '../../../trade/scales/numbers';
@@ -8,6 +7,7 @@ import { tuningScale } from '../../../trade/scales/tuningScale';
 import { readNumberText } from '../../forms/numberText';
 import type { ValueForm } from '../../vocabulary';
 import type { Assigned } from '../assign';
+import { letteredSide, sidesIn } from '../values/sides';
 import { unitTextOf } from './unitText';
 
 /** A form with how sure it is, why, and what else it could be. */
@@ -121,11 +121,12 @@ function sidedPanForm(facts: Assigned['facts'], isNamedPercent: boolean): FormRe
   const sides: Partial<Record<'left' | 'centre' | 'right', string>> = {};
   let sidesStand: 'before' | 'behind' = 'behind';
   let most = 0;
+  const known = sidesIn(facts.tally.keys());
   for (const text of facts.tally.keys()) {
     const found = /^\s*([^\d\s.,]*)[\s:]*([\d.,]*)\s*%?\s*([^\d\s.,%]*)\s*$/u.exec(text);
     const word = found && found[1] + found[3];
-    const side = word && panWord(word);
-    if (!found || !word || (side !== 'left' && side !== 'right' && side !== 'centre')) continue;
+    const side = word ? letteredSide(word, known) : undefined;
+    if (!found || !word || !side) continue;
     sides[side] ??= word;
     if (found[1] !== '' && found[2] !== '') sidesStand = 'before';
     most = Math.max(most, readNumberText(found[2])?.number ?? 0);
@@ -163,8 +164,13 @@ function panOf([left, centre, right]: PanScale, facts: Assigned['facts']): Pan {
 }
 
 /** A tuning: by its unit, else by its numbers. */
-export function decideTuningForm({ facts, unit, column }: Assigned): FormReading {
-  const formOf = (one: Tuning['unit']): Tuning => ({ kind: 'tuning', unit: one, ...unitTextOf(facts) });
+export function decideTuningForm({ facts, unit, column, isMeasured }: Assigned): FormReading {
+  const formOf = (one: Tuning['unit']): Tuning => ({
+    kind: 'tuning',
+    unit: one,
+    ...(isMeasured && { measured: true }),
+    ...unitTextOf(facts),
+  });
   const units: Tuning['unit'][] = ['cents', 'semitones', 'ratio'];
   const reading = (tuning: Tuning['unit'], confidence: number, reason: string): FormReading => ({
     form: formOf(tuning),

@@ -4,7 +4,8 @@ import { velocityScale } from '../../../trade/scales/velocityScale';
 import type { ValueForm } from '../../vocabulary';
 import type { Assigned } from '../assign';
 import type { Draft } from '../draft';
-import { firstValueOf, otherForm, saysSo } from '../draft';
+import { firstValueOf, otherForm } from '../draft';
+import { saysSo } from '../saysSo';
 import { unitTextOf } from './unitText';
 
 type Velocity = Extract<ValueForm, { kind: 'velocity' }>;

@@ -1,3 +1,4 @@
+import { bareWord } from '../../../trade/languages/spelling';
 import type { ValueForm } from '../../vocabulary';
 import type { Assigned } from '../assign';
 import { oppositeOf, switchWord } from '../words/words';
@@ -31,4 +32,23 @@ export function withOpposites(
   const other = oppositeOf(only[0]);
   const value = other === undefined ? undefined : meaning(other);
   return other === undefined || value === undefined ? words : { ...words, [other]: value };
+}
+
+/** The words of a place as the document explains them, what it leaves open by `otherwise`; one that says no is the default. */
+export function explainedForm(
+  { facts }: Assigned,
+  explained: ReadonlyMap<string, string>,
+  otherwise: (word: string) => string | undefined,
+): WordsForm {
+  const words: Record<string, string> = {};
+  const isTrigger = [...explained.values()].includes('release');
+  for (const word of [...facts.tally.keys()]) {
+    const usual = switchWord(word) === false && isTrigger ? 'attack' : otherwise(word);
+    const value = explained.get(bareWord(word)) ?? usual;
+    if (value !== undefined && word !== '__proto__') words[word] = value;
+  }
+  const [only] = Object.keys(words).length === 1 ? Object.keys(words) : [];
+  const other = only === undefined ? undefined : oppositeOf(only);
+  if (isTrigger && other !== undefined) words[other] = words[only] === 'release' ? 'attack' : 'release';
+  return { kind: 'words', words };
 }

@@ -1,4 +1,6 @@
 import { isAudioFileName } from '../../../model/fileNames';
+import type { SampleFactsLookup } from '../../../model/notation';
+import { joinPath } from '../../../model/paths';
 import type { Steps } from '../../../model/steps';
 import { readListedInSteps, readSampleListInSteps } from '../../read/sampleList';
 import type { SampleListPlace } from '../../vocabulary';
@@ -20,6 +22,7 @@ export function* findListedRegion(
   text: string,
   survey: Survey,
   selectors: Selectors,
+  lookup?: SampleFactsLookup,
 ): Steps<{ region: RegionElement; list: SampleList } | undefined> {
   let looked = 0;
   let zones: ElementType[] | undefined;
@@ -37,7 +40,7 @@ export function* findListedRegion(
             ? undefined
             : referenceIn(other, type, paths, key.startsWith('#'));
         if (at === undefined) continue;
-        const under = folderAround(type, other);
+        const under = folderAround(type, other, [...paths.values()], lookup);
         const inside = elementsAround(type);
         const found = { ...place, ...(under !== undefined && { under }), ...(inside !== '' && { inside }) };
         return {
@@ -75,13 +78,30 @@ function* ratesIn(
   return rates;
 }
 
-/** The attribute of an element around a list, and not around the regions as well, that names a folder. */
-function folderAround(list: ElementType, region: ElementType): string | undefined {
+const namesLooked = 8;
+
+/**
+ * The attribute of an element around a list, and not around the regions as well, that names a folder: by its name, or by the files
+ * that are found there.
+ */
+function folderAround(
+  list: ElementType,
+  region: ElementType,
+  names: readonly string[],
+  lookup: SampleFactsLookup | undefined,
+): string | undefined {
+  const looked = names.slice(0, namesLooked).map((name) => name.replaceAll('\\', '/'));
   for (let at: ElementType | undefined = list; at && !isAround(at, region); at = at.parent) {
     for (const [name, { values }] of at.attributes) {
-      const isFolder = name === 'in' || nameWords(name).some((word) => folderWords.has(word));
-      if (isFolder && values.length > 0 && values.every(({ text }) => looksLikeFolder(text)))
-        return `@${name}`;
+      if (values.length === 0 || !values.every(({ text }) => looksLikeFolder(text))) continue;
+      const isNamed = name === 'in' || nameWords(name).some((word) => folderWords.has(word));
+      const isFound = () =>
+        lookup !== undefined &&
+        !looked.some((path) => lookup(path)) &&
+        values.some(({ text }) =>
+          looked.some((path) => lookup(joinPath(text.trim().replaceAll('\\', '/'), path))),
+        );
+      if (isNamed || isFound()) return `@${name}`;
     }
   }
   return undefined;
@@ -155,9 +175,11 @@ function referenceIn(
   const isNamed = (words: readonly string[]) =>
     words.some((word) => listed.has(word) || listed.has(`${word}s`) || listed.has(word.replace(/s$/, ''))) ||
     words.some((word) => meaningsOf([word], [], [])[0]?.target === 'sample');
-  const referring = sites.filter(([, , { values }]) => {
+  const referring = sites.filter(([, words, { values }]) => {
     const known = values.filter(({ text }) => paths.has(text.trim())).length;
-    return known > 0 && known * 10 >= values.length * 8;
+    // Where the name says what is referred to, some entries may be missing.
+    const fewest = isNamed(words) && !byPosition ? 5 : 8;
+    return known > 0 && known * 10 >= values.length * fewest;
   });
   const named = referring.find(([, words]) => isNamed(words));
   if (byPosition) {

@@ -38,12 +38,10 @@ export function statedEnding({ types }: Survey): string | undefined {
           .trim()
           .replace(/^[.*]+/, '')
           .toLowerCase() ?? '';
-      if (
-        nameWords(place).join('') !== '' &&
-        endingNames.has(nameWords(place).join('')) &&
-        (sampleEndings as readonly string[]).includes(said)
-      )
-        return `.${said}`;
+      const isNamed = endingNames.has(nameWords(place).join(''));
+      // A point before it tells that it is the ending of names.
+      const isPointed = /^\s*\*?\.\w+\s*$/.test(values[0]?.text ?? '');
+      if ((isNamed || isPointed) && (sampleEndings as readonly string[]).includes(said)) return `.${said}`;
     }
   }
   return undefined;

@@ -41,7 +41,8 @@ function selectorOf(type: ElementType): string | undefined {
     if (names.some((name) => !namePattern.test(name) || isAudioFileName(name))) continue;
     if ([...tally.values()].some((count) => count > parent.count)) continue;
     if (names.some(isNoteName) || holdsFiles(type, attribute)) continue;
-    if (values > mostUnnamed && (!namingAttribute.test(attribute) || type.mostInParent < 2)) continue;
+    const isNaming = namingAttribute.test(attribute) && !names.every((name) => name.length === 1);
+    if (values > mostUnnamed && (!isNaming || type.mostInParent < 2)) continue;
     const targets = names.map((name) => meaningsOf(nameWords(name), [], [])[0]?.target);
     const known = targets.filter((target) => target !== undefined);
     const fits =
@@ -55,6 +56,10 @@ function selectorOf(type: ElementType): string | undefined {
 
 /** Whether most elements of a type name a file beside an attribute: then they are no values of something else. */
 function holdsFiles(type: ElementType, attribute: string): boolean {
+  const texts = type.text?.values ?? [];
+  // Several files beside each other are takes or microphones, one is a value of its element.
+  const areSeveral = type.mostInParent > 1 && texts.filter(({ text }) => isAudioFileName(text)).length > 1;
+  if (areSeveral && texts.filter(({ text }) => isAudioFileName(text)).length * 2 >= texts.length) return true;
   for (const [name, { values }] of type.attributes) {
     if (name === attribute || values.length < 2) continue;
     if (values.filter(({ text }) => isAudioFileName(text)).length * 2 >= values.length) return true;

@@ -1,4 +1,5 @@
 import type { Steps } from '../../../model/steps';
+import { declaredEntities } from '../../../xml/declaredEntities';
 import type { XmlHandler } from '../../../xml/scan/handler';
 import { ValueMark } from '../../../xml/scan/handler';
 import { decodeXmlAttribute, decodeXmlText } from '../../../xml/scan/references';
@@ -74,8 +75,12 @@ export function cellAt(text: string, start: number, end: number, isText: boolean
   }
   to = Math.min(to, from + longestValue);
   const raw = text.slice(from, to);
-  if (isText) return { text: decodeXmlText(raw), start: from, end: to };
-  return { text: marks & ValueMark.encoded ? decodeXmlAttribute(raw) : raw, start: from, end: to };
+  if (isText) return { text: decodeXmlText(raw, undefined, declaredEntities(text)), start: from, end: to };
+  return {
+    text: marks & ValueMark.encoded ? decodeXmlAttribute(raw, declaredEntities(text)) : raw,
+    start: from,
+    end: to,
+  };
 }
 
 class Surveyor implements XmlHandler {

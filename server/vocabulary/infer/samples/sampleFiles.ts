@@ -8,6 +8,7 @@ import type { Assigned } from '../assign';
 import type { Draft } from '../draft';
 import type { Column } from '../values/column';
 import type { Rows } from '../values/rows';
+import { conceptsOf } from '../words/tradeWords';
 import type { SampleList } from './sampleList';
 import { samplePathDrafts } from './samplePathDrafts';
 
@@ -221,7 +222,10 @@ function inwards(columns: readonly Column[]): Column[] {
 
 /** Whether a place is named like a folder, or holds paths that end like one. */
 function isNamedFolder({ own, around, cells }: Column): boolean {
-  if ([...own, ...(around.at(-1) ?? [])].some((word) => folderWords.has(word))) return true;
+  const words = [...own, ...(around.at(-1) ?? [])];
+  if (words.some((word) => folderWords.has(word))) return true;
+  // A path of an outer element leads to where the files of its regions are.
+  if (own.length > 0 && own.every((word) => conceptsOf(word)?.concepts.includes('path'))) return true;
   return cells.some((cell) => cell) && cells.every((cell) => !cell || /[^\s/\\:][/\\]\s*$/.test(cell.text));
 }
 

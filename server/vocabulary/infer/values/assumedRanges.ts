@@ -6,7 +6,7 @@ import { keyTargets } from './plausible';
 /** Notes on ranges that no numbers give: velocities shared out among dynamics, and keys that nothing says. */
 export function assumedRanges(assigned: readonly Assigned[]): Draft[] {
   const drafts: Draft[] = [];
-  const dynamics = assigned.find(({ target }) => target === 'dynamics');
+  const dynamics = assigned.find(({ target, layers }) => target === 'dynamics' && !layers);
   if (dynamics)
     drafts.push({
       ...draftAt(dynamics),

@@ -6,6 +6,7 @@ import { lacksLines } from '../../../trade/readings/linedKeys';
 import { readPan } from '../../../trade/readings/panReading';
 import { readNumberText } from '../../forms/numberText';
 import type { Column } from './column';
+import { countSided } from './sides';
 import type { ThousandsMark } from './thousands';
 import { fitsMark, thousandsIn, withoutMarks } from './thousands';
 
@@ -159,8 +160,11 @@ class ColumnLook {
   }
 
   facts(): ColumnFacts {
+    const counts = this.#counts;
+    const sided = Math.max(counts.sided, countSided(this.#tally));
     return {
-      ...this.#counts,
+      ...counts,
+      sided,
       numbers: this.#numbers,
       least: this.#least,
       greatest: this.#greatest,

@@ -10,8 +10,21 @@ import type { Column } from './column';
 import type { Rows } from './rows';
 import { isUnitName } from './unitNames';
 
+/** Pairs that names of places have and headings of tables have not (common practice). */
+const otherPairs = [
+  ['between', 'and'],
+  ['zwischen', 'und'],
+  ['entre', 'et'],
+  ['entre', 'y'],
+  ['tra', 'e'],
+  ['tussen', 'en'],
+  ['ab', 'bis'],
+  ['dalla', 'alla'],
+  ['de', 'jusque'],
+  ['od', 'az'],
+] as const;
 /** Words for the two ends of a range that say something only beside one another. */
-const pairs = [...pairedEnds, ['a', 'b'] as const];
+const pairs = [...pairedEnds, ...otherPairs, ['a', 'b'] as const];
 const numberWords: ReadonlySet<string> = new Set('number num nr no n id cc numero nummer which'.split(' '));
 /** Controllers by the words for them (MIDI 1.0, table of control changes). */
 const controllers: ReadonlyMap<string, number> = new Map([
@@ -76,16 +89,34 @@ function areInOrder(low: Column, high: Column): boolean {
   });
 }
 
+/** The place whose name is that of another one but for the word of the other end: `anello-da` and `anello-a`. */
+function partnerOf(
+  { own }: Column,
+  lowWord: string,
+  highWord: string,
+  group: readonly Column[],
+): Column | undefined {
+  if (!own.includes(lowWord) || own.length > 3) return undefined;
+  const wanted = replacedIn(own, lowWord, highWord).join(' ');
+  return group.find((other) => other.own.join(' ') === wanted);
+}
+
+function replacedIn(words: readonly string[], word: string, other: string): string[] {
+  return words.map((one) => (one === word ? other : one));
+}
+
 /** `de` and `a` beside one another are the ends of a range. */
 function withPairs(columns: readonly Column[]): readonly Column[] {
   const changes = new Map<Column, Column[]>();
   for (const group of groupsOf(columns).values()) {
     const named = (word: string) => group.find(({ own }) => own.length === 1 && own[0] === word);
     for (const [lowWord, highWord] of pairs) {
-      const [low, high] = [named(lowWord), named(highWord)];
-      if (!low || !high || changes.has(low) || changes.has(high)) continue;
-      changes.set(low, [{ ...low, own: ['from'] }]);
-      changes.set(high, [{ ...high, own: ['to'] }]);
+      for (const low of group) {
+        const high = partnerOf(low, lowWord, highWord, group);
+        if (!high || changes.has(low) || changes.has(high)) continue;
+        changes.set(low, [{ ...low, own: replacedIn(low.own, lowWord, 'from') }]);
+        changes.set(high, [{ ...high, own: replacedIn(high.own, highWord, 'to') }]);
+      }
     }
     for (const [softWord, loudWord] of dynamicPairs) {
       const [low, high] = [named(softWord), named(loudWord)];
@@ -105,6 +136,17 @@ function isUntold(words: readonly string[]): boolean {
   });
 }
 
+function areTurnWords(words: readonly string[]): boolean {
+  return words.every((word) => conceptsOf(word)?.concepts.every((one) => one === 'rr') === true);
+}
+
+/** Nobody records so many takes of one note. */
+const mostTurns = 200;
+
+function hasGreatNumbers({ cells }: Column): boolean {
+  return cells.some((cell) => (cell && (readNumberText(cell.text)?.number ?? 0) > mostTurns) === true);
+}
+
 const starts: ReadonlySet<string> = new Set(['start', 'first', 'lo', 'in']);
 const ends: ReadonlySet<string> = new Set(['end', 'last', 'hi', 'out', 'len']);
 const loopConcepts: ReadonlySet<string> = new Set([
@@ -122,7 +164,7 @@ function withLoops(columns: readonly Column[]): readonly Column[] {
   const changes = new Map<Column, Column[]>();
   for (const group of groupsOf(columns).values()) {
     const around = group[0].around.at(-1);
-    if (!around || !isUntold(around)) continue;
+    if (!around || !(isUntold(around) || (areTurnWords(around) && group.some(hasGreatNumbers)))) continue;
     const isNamed = (column: Column, words: ReadonlySet<string>) =>
       isNumeric(column) &&
       column.own.every((word) => conceptsOf(word)?.concepts.every((one) => words.has(one)));
@@ -135,8 +177,13 @@ function withLoops(columns: readonly Column[]): readonly Column[] {
     const saysMore = ({ cells }: Column) => cells.some((cell) => cell && !/^\s*[01]\s*$/.test(cell.text));
     if (!group.every(isOfLoop)) continue;
     if (!named(starts) || !named(ends) || !group.some((one) => isMode(one) && saysMore(one))) continue;
-    for (const column of group)
-      changes.set(column, [{ ...column, around: [...column.around.slice(0, -1), ['loop']] }]);
+    for (const column of group) {
+      const own =
+        isMode(column) && saysMore(column) && conceptsOf(column.own[0] ?? '') === undefined
+          ? ['mode']
+          : column.own;
+      changes.set(column, [{ ...column, own, around: [...column.around.slice(0, -1), ['loop']] }]);
+    }
   }
   return changed(columns, changes);
 }
@@ -230,19 +277,18 @@ function partsByUnit(column: Column, unit: Column): Column[] | undefined {
   for (const [row, cell] of column.cells.entries()) {
     if (!cell) continue;
     const said = unit.cells[row];
-    if (!said || /["&<]/.test(said.text)) return undefined;
-    let part = parts.get(said.text);
+    if (said && /["&<]/.test(said.text)) return undefined;
+    let part = parts.get(said?.text ?? '');
     if (!part) {
       const isText = !column.at.includes('@');
       const path = isText ? column.at : elementOf(column);
       const behind = isText ? '' : column.at.slice(path.length);
       part = {
         ...column,
-        at: `${path}[@${name}="${said.text}"]${behind}`,
-        unit: statedUnit(unit, said),
+        ...(said && { at: `${path}[@${name}="${said.text}"]${behind}`, unit: statedUnit(unit, said) }),
         cells: new Array(column.cells.length).fill(undefined),
       };
-      parts.set(said.text, part);
+      parts.set(said?.text ?? '', part);
     }
     part.cells[row] = cell;
   }

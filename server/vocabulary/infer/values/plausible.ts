@@ -70,7 +70,10 @@ export function isPlausible(
   const areMost = (count: number) => count * 10 >= filled * 9;
   if (keyTargets.has(target)) {
     const areKeys = whole === 0 || (least >= -1 && greatest <= 139);
-    return areMost(notes + whole + unlined) && areKeys && facts.unit === undefined;
+    const told = notes + whole + unlined;
+    // An untuned sound has no root key.
+    const untuned = target === 'pitch_keycenter' ? countUntuned(facts) : 0;
+    return told > 0 && told * 10 >= (filled - untuned) * 9 && areKeys && facts.unit === undefined;
   }
   if (rangeTargets.has(target) || /^cc_range\d/.test(target)) return rangesOf(texts) !== undefined;
   if (/^(?:lo|hi)cc\d/.test(target)) return areMost(whole) && least >= 0 && greatest <= 127;
@@ -140,4 +143,18 @@ function isPlausibleSize(
 function every(facts: ColumnFacts, holds: (word: string) => unknown): boolean {
   for (const word of facts.tally.keys()) if (holds(word) === undefined) return false;
   return true;
+}
+
+const untunedWord =
+  /^(?:no|none|non|nein|kein\p{L}*|aucun\p{L}*|nessun\p{L}*|ning\p{L}+|nenhum\p{L}*|geen|nee|nie|brak|ingen|inga|nej|not|off|false|-|–|—|x|n\/?a|untuned|unpitched|noise)$/iu;
+
+/** Whether a text in a place of root keys says that there is none, as for a noise. */
+export function isUntunedWord(text: string): boolean {
+  return untunedWord.test(text.trim());
+}
+
+function countUntuned({ tally }: ColumnFacts): number {
+  let count = 0;
+  for (const [text, times] of tally) if (isUntunedWord(text)) count += times;
+  return count;
 }

@@ -12,7 +12,7 @@ export function withRootsBetween(rows: Rows, all: readonly Assigned[]): Assigned
       ({ target, column: other }) =>
         target === 'hikey' && other.level === column.level && other.around.join() === column.around.join(),
     );
-    // Both ends may stand in one text.
+    // Both ends may stand in one text, and the high one may be a number of keys.
     const areAlike = high?.part === undefined ? low.part === undefined : high.column === column;
     if (low.target !== 'lokey' || !high || !areAlike) continue;
     const root = rootBetween(rows, low, high, all);
@@ -29,16 +29,22 @@ function rootBetween(
 ): Assigned | undefined {
   const { column } = low;
   const lows = low.texts.map(rowKeyNumber);
-  const highs = high.texts.map(rowKeyNumber);
+  const highs = high.texts.map((text, row) => {
+    const key = rowKeyNumber(text);
+    return high.countedFrom && key !== undefined ? (lows[row] ?? 0) + key - 1 : key;
+  });
   for (const place of rows.columns) {
     const isBeside = place.level === column.level && place.around.join() === column.around.join();
-    if (!isBeside || all.some((one) => one.column === place)) continue;
+    if (place.level !== column.level || all.some((one) => one.column === place)) continue;
     const texts = textsOf(place);
     const keys = texts.map(rowKeyNumber);
     const isBetween = (key: number | undefined, row: number) =>
       key === undefined || (key >= (lows[row] ?? 128) && key <= (highs[row] ?? -1));
     const facts = columnFactsOf(texts);
-    const areKeys = facts.notes + facts.whole === facts.filled && keys.every(isBetween);
+    // Note names say by themselves that they are keys, of which some may be borrowed from beside the range.
+    const areNames = facts.notes === facts.filled && keys.filter(isBetween).length * 3 >= keys.length * 2;
+    const areKeys =
+      areNames || (isBeside && facts.notes + facts.whole === facts.filled && keys.every(isBetween));
     if (!areKeys || !keys.some((key, row) => key !== undefined && key !== lows[row])) continue;
     const evidence = 'Its values lie between the low and the high key in all regions.';
     return {

@@ -37,13 +37,23 @@ export interface Switches {
 export function findSwitches(rows: Rows, chain: readonly string[]): Switches {
   const found = rows.columns.flatMap((column) => {
     const words = offWordsOf(column, chain[column.level], rows) ?? foreignWordsOf(column, rows, chain);
-    return words ? [{ column, words }] : [];
+    if (!words || !column.listed) return words ? [{ column, words }] : [];
+    // What is off is the entry that is referred to: with it all that refers to it.
+    const reference = rows.columns.find(
+      ({ at, level, listed }) => at === column.at && level === column.level && !listed,
+    );
+    const keys = column.cells.flatMap((cell, row) => {
+      const key = cell && words.has(folded(cell.text)) ? reference?.cells[row]?.text : undefined;
+      return key === undefined ? [] : [folded(key)];
+    });
+    return reference && keys.length > 0 ? [{ column: reference, words: new Set(keys) }] : [];
   });
   const isOff = Array.from({ length: rows.count }, (_, row) =>
     found.some(({ column, words }) => words.has(folded(column.cells[row]?.text))),
   );
   if (found.length === 0 || !isOff.includes(false)) return { off: [], drafts: [], rows };
   const columns = new Set(found.map(({ column }) => column));
+  const refersTo = new Set(rows.columns.flatMap(({ at, listed }) => (listed ? [at] : [])));
   return {
     off: found.map(({ column, words }) => ({
       element: chain[column.level],
@@ -56,7 +66,8 @@ export function findSwitches(rows: Rows, chain: readonly string[]): Switches {
       count: isOff.filter((one) => !one).length,
       columns: rows.columns.flatMap((column) => {
         const cells = column.cells.filter((_, row) => !isOff[row]);
-        return columns.has(column) || cells.every((cell) => !cell) ? [] : [{ ...column, cells }];
+        const isSwitch = columns.has(column) && !refersTo.has(column.at);
+        return isSwitch || cells.every((cell) => !cell) ? [] : [{ ...column, cells }];
       }),
     },
   };

@@ -85,7 +85,7 @@ function understand(written: readonly string[]): Understood {
       understood.concepts.push('frames');
       continue;
     }
-    if (isOfAnEnd(word, words)) continue;
+    if (isOfAnEnd(word, words) || isBeforeStart(word, words[at + 1])) continue;
     if (/^\d+$/.test(word)) {
       understood.concepts.push(word === '1' || word === '0' ? 'lo' : word === '2' ? 'hi' : 'number');
       continue;
@@ -105,6 +105,15 @@ function understand(written: readonly string[]): Understood {
 function isOfAnEnd(word: string, words: readonly string[]): boolean {
   if (!/^(?:ex|in)clusive$/.test(word)) return false;
   return words.some((one) => one !== word && conceptsOf(one)?.concepts.some((concept) => ends.has(concept)));
+}
+
+/** Small words before one for what starts a sound: `au-relâchement`, `beim Loslassen`, `on release`. */
+const beforeStarts: ReadonlySet<string> = new Set(
+  'au aux beim bei am al ao bij on at upon by vid ved na przy pri'.split(' '),
+);
+
+function isBeforeStart(word: string, next: string | undefined): boolean {
+  return beforeStarts.has(word) && next !== undefined && (conceptsOf(next)?.concepts.join() ?? '') === 'rel';
 }
 
 /** Whole names of more than one word, and what they come to. */

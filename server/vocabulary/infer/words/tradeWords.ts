@@ -181,8 +181,12 @@ const ofHeadings: Readonly<Partial<Record<ColumnMeaning, string>>> = {
 
 /** Words of other languages that XML names use and zone tables do not. */
 const foreign: Readonly<Record<string, string>> = {
-  lo: 'over above past oltre uber ueber oberhalb nad dessous sotto debajo du mini unterste untergrenze kleinste bas desde',
-  hi: 'dessus sopra encima au ate maxi oberste obergrenze grosste hasta',
+  first:
+    'primo prima premier premiere primer primero primera primeiro primeira erste erster erstes eerste pierwszy pierwsza forste forsta prvni',
+  last: 'ultimo ultima dernier derniere letzte letzter letztes laatste ostatni ostatnia siste sista sidste posledni',
+  root: 'proprio propria propre propio propia eigen eigenton own suena suona sonne soa klingt klinkt klinger home heimat',
+  lo: 'minimo minima minimale mindest mindestens tiefste laagste najnizszy over above past oltre uber ueber oberhalb nad dessous sotto debajo du mini unterste untergrenze kleinste bas desde',
+  hi: 'massimo massima maximo maxima maximale hochstens hoogste najwyzszy dessus sopra encima au ate maxi oberste obergrenze grosste hasta',
   loop: 'again herhalen herhaling herhaal repetir repeticion ripeti ripetere ripetizione repeter boucler wiederholen wiederholung',
   len: 'lengte durata duracion lange laenge longueur longitud lunghezza comprimento dauer duree duracion durata',
   mode: 'modus art modo typ tipo',
@@ -199,7 +203,7 @@ const foreign: Readonly<Record<string, string>> = {
   dir: 'richtung sens direccion direzione direcao',
   poly: 'stimmen polyphonie polifonia voix voces voci',
   off: 'stumm stummschalten',
-  vel: 'sterkte laut lautheit kraft starke fuerza intensidad forza intensita forca intensite force kracht',
+  vel: 'tocco toque toucher aanraking sterkte laut lautheit kraft starke fuerza intensidad forza intensita forca intensite force kracht',
   ratio: 'rapport verhaltnis razon rapporto proporcion razao',
   place: 'lage',
 };

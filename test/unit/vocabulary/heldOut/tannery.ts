@@ -28,6 +28,7 @@ export function tannery(): HeldOut {
     open: ['middleC', 'velocity.most', 'loop_end.last', 'volume.unit', 'pan.range'],
     vocabulary: {
       name: 'tannery',
+      loops: 'loop_continuous' as const,
       levels: [
         { element: 'Tannery', is: 'instrument', parameters: [] },
         {

@@ -135,8 +135,8 @@ describe('sample rates beside samples', () => {
       <tapes><tape no="7" file="a.wav" rate="48000"/><tape no="9" file="b.wav" rate="96000"/></tapes></barn>`,
     );
     expect(regions.map((region) => /loop_start.*$/.exec(region)?.[0])).toEqual([
-      'loop_start=24000 loop_end=72000',
-      'loop_start=24000 loop_end=96000',
+      'loop_start=24000 loop_end=72000 loop_mode=loop_continuous',
+      'loop_start=24000 loop_end=96000 loop_mode=loop_continuous',
     ]);
     expect(unread).toEqual([]);
   });

@@ -72,7 +72,7 @@ describe('what is switched off', () => {
       '<shed><tool wave="a.wav" note="30" loopStart="500" loopLength="4000"/><tool wave="b.wav" note="31" loopStart="0" loopLength="0"/></shed>',
     );
     expect(regions).toEqual([
-      'sample=a.wav lokey=30 hikey=30 pitch_keycenter=30 loop_start=500 loop_end=4499',
+      'sample=a.wav lokey=30 hikey=30 pitch_keycenter=30 loop_start=500 loop_end=4499 loop_mode=loop_continuous',
       'sample=b.wav lokey=31 hikey=31 pitch_keycenter=31',
     ]);
   });

@@ -1,0 +1,236 @@
+import { readHeading } from '../../../trade/headings/headings';
+import { bareWord } from '../../../trade/languages/spelling';
+import type { ColumnMeaning, Unit } from '../../../trade/meaning';
+import { legendIn } from '../../../trade/statements/legend';
+import { panEndsIn, scaleOf } from '../../../trade/statements/statements';
+import type { Column } from '../values/column';
+import type { InferredTarget } from '../words/meaningRules';
+import type { NameUnit } from '../words/meanings';
+
+/** What the prose of a document says of a place by its own name. */
+export interface ToldPlace {
+  /** The sentence that says so. */
+  text: string;
+  /** What it holds, where that is explained. */
+  meaning: InferredTarget | undefined;
+  unit: NameUnit | undefined;
+  range: { low: number; high: number } | undefined;
+  /** Whether it is how far samples are off pitch, and no tuning that makes up for it. */
+  isMeasured: boolean;
+  /** What values stand for, by the bare value. */
+  values: ReadonlyMap<string, string>;
+}
+
+const mostTexts = 200;
+const longest = 2000;
+/** The words of a name that an explanation starts with lie among so many. */
+const mostLead = 8;
+/** Words for the amplitude, of which levels are shares. */
+const amplitude = /\bampl?itud\p{L}*|\bampiezza|\bdb\b|d[eé]cib\p{L}+|dezibel/iu;
+
+/** What the texts of a document say of its places by their names; a place that they do not speak of is left out. */
+export function toldPlaces(
+  texts: readonly string[],
+  columns: readonly Column[],
+): ReadonlyMap<Column, ToldPlace> {
+  // A word alone explains nothing.
+  const prose = texts
+    .filter((text) => /\S\s+\S/.test(text.trim()))
+    .slice(0, mostTexts)
+    .map((text) => text.slice(0, longest));
+  const told = new Map<Column, ToldPlace>();
+  if (prose.length === 0) return told;
+  const clauses = clausesByLead(prose);
+  const legend = legendIn(prose);
+  const explaining = prose.filter((text) => text.includes('=')).join('\n');
+  const known = new Map<string, ToldPlace | undefined>();
+  for (const column of columns) {
+    const { own } = column;
+    const id = own.join(' ');
+    if (id.length < 2) continue;
+    if (!known.has(id)) {
+      const starting = clauses.get(leadOf(own[0])) ?? [];
+      known.set(id, toldOf(own, starting, explaining, legend.get(id)?.says));
+    }
+    const found = known.get(id);
+    if (found) told.set(column, found);
+  }
+  return told;
+}
+
+/** Clauses by the beginnings of the words among which a name is looked for. */
+function clausesByLead(prose: readonly string[]): ReadonlyMap<string, readonly Clause[]> {
+  const found = new Map<string, Clause[]>();
+  for (const clause of prose.flatMap(clausesOf))
+    for (const lead of new Set(clause.words.slice(0, mostLead).map(leadOf))) {
+      const list = found.get(lead);
+      if (list) list.push(clause);
+      else found.set(lead, [clause]);
+    }
+  return found;
+}
+
+/** So much of a word is the same in its plural. */
+function leadOf(word: string): string {
+  return word.slice(0, 3);
+}
+
+interface Clause {
+  text: string;
+  words: readonly string[];
+}
+
+function clausesOf(text: string): Clause[] {
+  return text
+    .split(/[.!?;](?=\s|$)|[\n\r]/u)
+    .map((clause) => ({ text: clause.trim(), words: (clause.match(/[\p{L}\p{N}]+/gu) ?? []).map(bareWord) }))
+    .filter(({ words }) => words.length > 1);
+}
+
+function toldOf(
+  own: readonly string[],
+  clauses: readonly Clause[],
+  explaining: string,
+  says: string | undefined,
+): ToldPlace | undefined {
+  const values = valuesOf(own, explaining);
+  const meaning = says === undefined ? undefined : meaningIn(says);
+  let told: ToldPlace | undefined;
+  for (const { text, words } of clauses) {
+    if (!startsWith(words, own)) continue;
+    const sides = panEndsIn(text);
+    if (sides) {
+      told = { text, meaning: 'pan', unit: undefined, range: sides, isMeasured: false, values };
+      break;
+    }
+    const level = scaleOf(text, ['volume']);
+    const scale = amplitude.test(text) ? level : (scaleOf(text, ['tune']) ?? level);
+    if (!scale) continue;
+    const { unit, low, high } = scale;
+    told = {
+      text,
+      meaning:
+        meaning ?? (amplitude.test(text) ? level && 'volume' : isTuning(scale.unit) ? 'tune' : undefined),
+      unit: unit === 'linear' ? 'ratio' : unit,
+      range: low === undefined || high === undefined ? undefined : { low, high },
+      isMeasured: isMeasured(text),
+      values,
+    };
+    break;
+  }
+  if (told) return told;
+  if (meaning === undefined && values.size === 0) return undefined;
+  return {
+    text: says ?? [...values.values()].join('; '),
+    meaning,
+    unit: undefined,
+    range: undefined,
+    isMeasured: isMeasured(says ?? ''),
+    values,
+  };
+}
+
+function isTuning(unit: Unit | undefined): boolean {
+  return unit === 'cents' || unit === 'semitones';
+}
+
+/** Whether a sentence starts with the words of a name, the last one perhaps in its plural. */
+function startsWith(words: readonly string[], own: readonly string[]): boolean {
+  for (let from = 0; from < Math.min(words.length, mostLead); from++) {
+    const fits = own.every((word, at) => {
+      const other = words[from + at] ?? '';
+      return other === word || (word.length > 3 && other.startsWith(word) && other.length <= word.length + 2);
+    });
+    if (fits) return true;
+  }
+  return false;
+}
+
+const between = String.raw`\s*(?:[,:=]|->|→|–|\b(?:is|are|means?|says|ist|hei(?:ß|ss)t|bedeutet|est|signifie|veut dire|es|significa|quiere decir|vuol dire|è|betekent|betyder|oznacza)(?!\p{L}))*\s*`;
+
+/** What is said of values of a name, as of `lift="yes"` in `lift="yes" means that it sounds when the key is let go`. */
+function valuesOf(own: readonly string[], explaining: string): ReadonlyMap<string, string> {
+  const found = new Map<string, string>();
+  if (explaining === '') return found;
+  const name = own.map((word) => word.replace(/[^\p{L}\p{N}]/gu, '')).join(String.raw`[\s_.-]?`);
+  const pattern = new RegExp(
+    String.raw`(?<![\p{L}\p{N}])${name}\s*=\s*["'“”„«]?([\p{L}\p{N}_-]{1,24})["'”“»]?${between}([^.;\n\r]{3,160})`,
+    'giu',
+  );
+  for (const [, value = '', says = ''] of explaining.matchAll(pattern))
+    if (!found.has(bareWord(value))) found.set(bareWord(value), says.trim());
+  return found;
+}
+
+/** Columns of tables with the targets that say the same. */
+const targets: Readonly<Partial<Record<ColumnMeaning, InferredTarget>>> = {
+  lokey: 'lokey',
+  hikey: 'hikey',
+  key_range: 'key_range',
+  pitch_keycenter: 'pitch_keycenter',
+  lovel: 'lovel',
+  hivel: 'hivel',
+  velocity_range: 'velocity_range',
+  volume: 'volume',
+  pan: 'pan',
+  tune: 'tune',
+  transpose: 'transpose',
+  offset: 'offset',
+  end: 'end',
+  loop_start: 'loop_start',
+  loop_end: 'loop_end',
+  loop_length: 'loop_length',
+};
+
+/** Explanations of what a place holds, by what they speak of (common practice). */
+const phrases: readonly (readonly [pattern: RegExp, target: InferredTarget])[] = [
+  [
+    /(?:low|deep|first|bottom)\p{L}*(?: key| note)? (?:and|to) (?:the )?(?:high|top|last)\p{L}* (?:key|note)|(?:tief|unter|erst)\p{L}* (?:taste )?(?:und|bis) \p{L}* ?(?:h[öo]chst|ober|letzt)\p{L}*(?: taste)?|(?:plus )?(?:grave|basse|premi\p{L}+) et (?:la )?(?:plus )?(?:aigu|haut|derni)\p{L}*|laagste en (?:de )?hoogste toets|prim\p{L}+ y (?:la )?[úu]ltim\p{L}+ tecla|primo e (?:l['’])?ultimo tasto/iu,
+    'key_range',
+  ],
+  [
+    /as (?:it was )?recorded|original pitch|natural pitch|unchanged pitch|wie aufgenommen|tel qu['’]enregistr|sans transposition|sin transportar|zoals opgenomen|come registrat/iu,
+    'pitch_keycenter',
+  ],
+  [
+    /(?:left out|skipped|cut|dropped|omitted) (?:at|from) the (?:beginning|start)|am anfang (?:weg|ausge|über)|(?:saut|ignor)\p{L}+ au d[ée]but|overgeslagen/iu,
+    'offset',
+  ],
+  [
+    /last (?:frame|sample)\b.{0,30}play|letzte[rsn]? (?:frame|abtastwert)|derni[eè]re? (?:trame|[ée]chantillon)/iu,
+    'end',
+  ],
+];
+
+/** What an explanation says that a place holds: `lowest and highest key`, `the key at which it sounds as recorded`. */
+function meaningIn(says: string): InferredTarget | undefined {
+  const text = says.slice(0, 160);
+  for (const [pattern, target] of phrases) if (pattern.test(text)) return target;
+  const words = text.split(/[,;:(]/u)[0]?.match(/[\p{L}%]+/gu) ?? [];
+  for (let length = Math.min(4, words.length); length > 1; length--) {
+    for (let from = 0; from + length <= Math.min(words.length, 6); from++) {
+      const phrase = words.slice(from, from + length);
+      // Small words such as `in` and `to` name ends of samples only in headings.
+      if (phrase.filter((word) => word.length > 2).length < 2) continue;
+      const reading = readHeading(phrase.join(' '));
+      const target = reading && !reading.likeness ? targets[reading.meaning] : undefined;
+      if (target && !isSmallWord(phrase[0])) return target;
+    }
+  }
+  return undefined;
+}
+
+function isSmallWord(word: string | undefined): boolean {
+  return /^(?:in|to|en|a|an|as|is|by|of|zu|im|el|la|le|de|da|it)$/iu.test(word ?? '');
+}
+
+/** What was found of recordings, and what is done to them (common practice). */
+const found =
+  /\bmeasured|\boff pitch|\bout of tune|(?:too|how) (?:high|low|sharp|flat)|\b(?:is|are|was|were|runs?|sits?) (?:\S+ ){0,3}(?:sharp|flat|off)\b|not (?:yet )?(?:corrected|compensated)|gemessen|zu (?:hoch|tief)|noch nicht ausgeglichen|mesur|trop (?:haut|bas|aigu|grave)|pas (?:encore )?corrig|medid|demasiado (?:alt|baj|agud|grave)|sin corregir|misurat|troppo (?:alt|bass|acut|grave)|non (?:ancora )?corrett|gemeten|te (?:hoog|laag)|niet gecorrigeerd|zmierzon|za (?:wysok|nisk)|naměřen|příliš (?:vysok|nízk)|muito (?:alt|baix)|målt|mitattu|измерен|слишком (?:высок|низк)|uppmätt|för (?:hög|låg)/iu;
+const done =
+  /\badd(?:ed|s)?\b|\bcorrection|\bto (?:correct|compensate)|dazu|addier|korrektur|ausgleich(?!en)|ajout|correction|sum[ae]|añad|corrección|aggiun|correzione|opgeteld|correctie|dodawan|korekt/iu;
+
+/** Whether an explanation of a tuning says how far the recordings are off, and not by how much they are to be tuned. */
+function isMeasured(text: string): boolean {
+  return found.test(text) && !done.test(text);
+}

@@ -1,0 +1,168 @@
+import type { Steps } from '../../../model/steps';
+import { readEntriesInSteps } from '../../read/sampleList';
+import type { RegionElement } from '../elements/regionElement';
+import type { ElementType, Survey } from '../elements/survey';
+import { nameWords } from '../words/nameWords';
+import type { Column } from './column';
+import { readRangeText } from './rangeText';
+import type { Rows } from './rows';
+
+/** The velocities of a layer. */
+export interface LayerEnds {
+  low: number;
+  high: number;
+}
+
+/** What the texts of a place stand for where a list elsewhere gives the velocities of layers by name. */
+export interface ListedLayers {
+  /** The element that is an entry of the list. */
+  element: string;
+  /** By text, several names in one text taken together. */
+  velocities: ReadonlyMap<string, LayerEnds>;
+}
+
+const whole: LayerEnds = { low: 1, high: 127 };
+const mostLists = 12;
+const mostEntries = 64;
+const between = /[\s,;+|&/]+/u;
+
+/**
+ * Finds places of regions that name layers whose velocities a list gives: their ends, a range, or the upper or lower ends alone. In
+ * steps.
+ */
+export function* listedLayers(
+  text: string,
+  rows: Rows,
+  { types }: Survey,
+  { chain, types: regions }: RegionElement,
+): Steps<ReadonlyMap<Column, ListedLayers>> {
+  const found = new Map<Column, ListedLayers>();
+  let looked = 0;
+  for (const type of types) {
+    if (regions.has(type) || chain.includes(type.name) || type.count < 2 || type.count > mostEntries)
+      continue;
+    if (isInside(type, regions) || looked++ >= mostLists) continue;
+    const layers = yield* layersOf(text, type);
+    if (!layers) continue;
+    for (const column of rows.columns) {
+      if (column.listed || found.has(column)) continue;
+      const velocities = velocitiesIn(column, layers, type);
+      if (velocities) found.set(column, { element: type.name, velocities });
+    }
+  }
+  return found;
+}
+
+function isInside(type: ElementType, regions: ReadonlySet<ElementType>): boolean {
+  for (let at = type.parent; at; at = at.parent) if (regions.has(at)) return true;
+  return false;
+}
+
+/** The velocities of the entries of a list by each name that an entry has; `undefined` where the list gives none. */
+function* layersOf(text: string, type: ElementType): Steps<ReadonlyMap<string, LayerEnds> | undefined> {
+  const entries = yield* readEntriesInSteps(text, type.name);
+  const places = new Map<string, (string | undefined)[]>();
+  for (const [at, { values }] of entries.entries())
+    for (const [place, value] of values) {
+      const column = places.get(place) ?? new Array(entries.length).fill(undefined);
+      column[at] = value.text;
+      places.set(place, column);
+    }
+  const ends = endsOf(places);
+  if (!ends) return undefined;
+  const layers = new Map<string, LayerEnds>();
+  for (const column of places.values()) {
+    const names = column.filter((name) => name !== undefined);
+    if (new Set(names).size < names.length || names.every((name) => /^\s*[\d.,-]+\s*$/.test(name))) continue;
+    for (const [at, name] of column.entries())
+      if (name !== undefined && !layers.has(name)) layers.set(name, ends[at] ?? whole);
+  }
+  return layers.size > 1 ? layers : undefined;
+}
+
+/** The ends of each entry, by the places of a list that hold velocities. */
+function endsOf(
+  places: ReadonlyMap<string, readonly (string | undefined)[]>,
+): (LayerEnds | undefined)[] | undefined {
+  const numbers: number[][] = [];
+  for (const column of places.values()) {
+    const ranges = column.map((text) => (text === undefined ? undefined : readRangeText(text)));
+    if (ranges.some((range) => range) && ranges.every((range, at) => range || column[at] === undefined)) {
+      const ends = ranges.map((range) => range && { low: Number(range.first), high: Number(range.second) });
+      if (areVelocities(ends)) return ends;
+    }
+    const all = column.map((text) => (text === undefined ? Number.NaN : Number(text.trim() || Number.NaN)));
+    const filled = all.filter((number) => !Number.isNaN(number));
+    if (
+      filled.length > 1 &&
+      filled.every((number) => Number.isInteger(number) && number >= 0 && number <= 127)
+    )
+      numbers.push(all);
+  }
+  for (const low of numbers)
+    for (const high of numbers) {
+      if (low === high) continue;
+      const ends = low.map((from, at) =>
+        Number.isNaN(from) || Number.isNaN(high[at] ?? Number.NaN)
+          ? undefined
+          : { low: from, high: high[at] },
+      );
+      if (areVelocities(ends)) return ends;
+    }
+  return numbers.map(fromOneEnd).find((ends) => ends && areVelocities(ends));
+}
+
+/** Layers whose upper ends alone are given, the last at 127, or whose lower ends are, the first at 0 or 1. */
+function fromOneEnd(numbers: readonly number[]): (LayerEnds | undefined)[] | undefined {
+  const sorted = numbers.filter((number) => !Number.isNaN(number)).sort((one, other) => one - other);
+  if (new Set(sorted).size < sorted.length) return undefined;
+  const isUpper = sorted.at(-1) === 127;
+  if (!isUpper && sorted[0] > 1) return undefined;
+  return numbers.map((number) => {
+    if (Number.isNaN(number)) return undefined;
+    const at = sorted.indexOf(number);
+    return isUpper
+      ? { low: at === 0 ? 1 : sorted[at - 1] + 1, high: number }
+      : { low: Math.max(1, number), high: at === sorted.length - 1 ? 127 : sorted[at + 1] - 1 };
+  });
+}
+
+/** Whether ranges follow each other from the softest to the loudest velocity. */
+function areVelocities(ends: readonly (LayerEnds | undefined)[]): boolean {
+  const layers = ends.filter((one) => one !== undefined).sort((one, other) => one.low - other.low);
+  if (layers.length < 2 || layers[0].low > 1 || layers.at(-1)?.high !== 127) return false;
+  return layers.every(({ low, high }, at) => low <= high && (at === 0 || low === layers[at - 1].high + 1));
+}
+
+/** What the texts of a place stand for where all of them name layers. */
+function velocitiesIn(
+  { cells, own }: Column,
+  layers: ReadonlyMap<string, LayerEnds>,
+  type: ElementType,
+): ReadonlyMap<string, LayerEnds> | undefined {
+  const found = new Map<string, LayerEnds>();
+  for (const cell of cells) {
+    if (!cell || found.has(cell.text)) continue;
+    const ends = endsOfText(cell.text.trim(), layers);
+    if (!ends) return undefined;
+    found.set(cell.text, ends);
+  }
+  if (found.size === 0) return undefined;
+  const ofType = new Set(nameWords(type.name));
+  const isNumeric = [...found.keys()].every((text) => /^\s*\d+\s*$/.test(text));
+  return !isNumeric || own.some((word) => ofType.has(word)) ? found : undefined;
+}
+
+function endsOfText(text: string, layers: ReadonlyMap<string, LayerEnds>): LayerEnds | undefined {
+  const known = layers.get(text);
+  if (known) return known;
+  const parts = text.split(between).map((part) => layers.get(part));
+  if (parts.length < 2) return undefined;
+  let [low, high] = [127, 0];
+  for (const part of parts) {
+    if (!part) return undefined;
+    low = Math.min(low, part.low);
+    high = Math.max(high, part.high);
+  }
+  return { low, high };
+}
