@@ -28,12 +28,16 @@ export interface FontView {
   text(preset: Preset, file: string, options: PresetTextOptions): PresetText;
 }
 
-/** Regions of all presets at the most. */
-const mostRegions = 1_000_000;
+/** Regions of all presets at the most: some hundred megabytes. */
+const mostRegions = 300_000;
+/** Zones of presets that are laid over zones of instruments at the most, whether or not a region comes of it. */
+const mostPairs = 20_000_000;
 
 /** Works out what the presets of a font play. Fails with a {@link FontError} where that is more than any font needs. */
 export function viewFont(font: SoundFont): FontView {
   const presets = [...font.presets].sort((a, b) => a.bank - b.bank || a.program - b.program);
+  if (pairsIn(font) > mostPairs)
+    throw new FontError(`its presets name zones of instruments more than ${mostPairs} times`);
   const placed = new Map<Preset, PlacedRegions>();
   let count = 0;
   for (const preset of presets) {
@@ -53,6 +57,14 @@ export function viewFont(font: SoundFont): FontView {
     text: (preset, file, options) =>
       presetText(font, { ...preset, file }, placed.get(preset) ?? nothing, byUse, options),
   };
+}
+
+/** How often a zone of a preset meets a zone of the instrument that it names. */
+function pairsIn({ presets, instruments }: SoundFont): number {
+  let pairs = 0;
+  for (const { zones } of presets)
+    for (const { target } of zones) pairs += instruments[target]?.zones.length ?? 0;
+  return pairs;
 }
 
 const nothing: PlacedRegions = { regions: [], leftOut: [] };

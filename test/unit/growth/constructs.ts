@@ -258,3 +258,20 @@ export const unknownConstructs: Record<string, (size: number, name?: string) => 
     text: `<rack>${'<shelf>'.repeat(size)}<zone file="a.wav" low="1" high="2"/>${'</shelf>'.repeat(size)}</rack>`,
   }),
 };
+
+/** Templates in SFZ with so many of each construct. */
+export const templateConstructs: Record<string, (size: number) => Sized> = {
+  'groups of examples': (size) => ({
+    text: many(size, (at) => `<group> volume=${at % 9}\n${region(at)}${region(at + 1)}`),
+  }),
+  'examples on one line': (size) => ({ text: many(size, (at) => region(at).replace('\n', ' ')) }),
+  'remarks at examples': (size) => ({
+    text: many(size, (at) => `// example ${at}\n<group>\n${region(at).replace('\n', ' // as it is\n')}`),
+  }),
+  'groups that stay': (size) => ({
+    text: `${many(size, (at) => `// stays here\n<group>\n${region(at)}`)}<group>\n${region(0)}`,
+  }),
+  'opcodes of an example': (size) => ({
+    text: `<region> sample=a.wav${many(size, (at) => ` opcode${at}=1`)}\n`,
+  }),
+};

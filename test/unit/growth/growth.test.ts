@@ -25,9 +25,16 @@ import { notations } from '../../../server/workspace/notations/notationOf';
 import { SampleStore } from '../../../server/workspace/samples/sampleStore';
 import { talkativeSamples } from '../edits/talkativeSamples';
 import { readText } from '../features/anyInstrument';
+import { putInto } from '../library/templates/putInto';
 import { MemoryFiles } from '../workspace/memoryFiles';
 import type { Sized } from './constructs';
-import { sfzConstructs, tableConstructs, unknownConstructs, xmlConstructs } from './constructs';
+import {
+  sfzConstructs,
+  tableConstructs,
+  templateConstructs,
+  unknownConstructs,
+  xmlConstructs,
+} from './constructs';
 import { growthOf, workOf } from './countedWork';
 
 const size = 64;
@@ -97,6 +104,12 @@ describe('work on a table grows with it:', () => {
       const { instrument } = readZoneTable(text);
       notations.sfz.write(instrument);
     });
+  });
+});
+
+describe('work on a template grows with it:', () => {
+  it.each(Object.entries(templateConstructs))('%s', async (_name, make) => {
+    await expectLinear(make, ({ text }) => putInto(text, '<region> sample=b.wav key=60\n'));
   });
 });
 

@@ -161,4 +161,26 @@ describe('damaged SoundFonts', () => {
       reason: 'This SoundFont cannot be read: the preset "P" has more than 100000 regions.',
     });
   });
+
+  it('are refused where zones meet by the billion and no region comes of it', async () => {
+    const many = 5000;
+    const keys = (low: number, high: number): TestGenerator => [g.keyRange, low | (high << 8)];
+    const zones = Array.from({ length: many }, () => ({
+      gens: [keys(1, 1), [g.sample, 0]] as TestGenerator[],
+    }));
+    const layers = Array.from({ length: many }, () => ({
+      gens: [keys(0, 0), [g.instrument, 0]] as TestGenerator[],
+    }));
+    const bytes = fontBytes({
+      presets: [{ name: 'P', zones: layers }],
+      instruments: [{ name: 'I', zones }],
+      samples: [{ name: 'S', frames: tone(60, 20) }],
+    });
+    const found = await fontsAmong(withFontSamples(new MemoryFiles({ '/a.sf2': bytes }))).at('/a.sf2');
+    expect(found).toEqual({
+      kind: 'unreadable',
+      reason:
+        'This SoundFont cannot be read: its presets name zones of instruments more than 20000000 times.',
+    });
+  });
 });
