@@ -13,6 +13,8 @@ const mostEnding = 10;
 export class PackPaths {
   readonly #root: string;
   readonly #taken = new Set<string>();
+  /** The number to try first, by what was asked for: thousands may ask for the same. */
+  readonly #next = new Map<string, number>();
   /** Portable folders by the folder that they stand for. */
   readonly #folders = new Map<string, string>([['', '']]);
 
@@ -50,11 +52,13 @@ export class PackPaths {
     const parts = partsOf(name);
     const stem = portableName(parts.stem);
     const end = ending ?? (parts.end === '' ? '' : `.${portableName(parts.end.slice(1))}`);
-    for (let number = 1; ; number++) {
+    const asked = keyOf(folder + stem + end);
+    for (let number = this.#next.get(asked) ?? 1; ; number++) {
       const tried = folder + (number === 1 ? stem : `${stem} ${number}`) + end;
       const key = keyOf(tried);
       if (this.#taken.has(key)) continue;
       this.#taken.add(key);
+      this.#next.set(asked, number);
       return tried;
     }
   }

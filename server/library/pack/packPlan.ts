@@ -7,6 +7,7 @@ import { Parameter } from '../../model/parameterNames';
 import { folderOf, isWithin, joinPath, nameOf, relativePath, titleOf } from '../../model/paths';
 import { counted } from '../../model/wording/counted';
 import { SampleStore } from '../../workspace/samples/sampleStore';
+import { isPicture } from './isPicture';
 import { PackPaths } from './packPaths';
 import type { PackSource } from './packSource';
 
@@ -74,16 +75,21 @@ function commonFolder(paths: readonly string[]): string {
   return common;
 }
 
-/** The samples and other files that texts name and that are there, sorted; a sample that is not there ends it. */
+/**
+ * The samples and pictures that texts name and that are there, sorted. A sample that is not there ends it, and so does one that is no
+ * audio: a text may name any file of whoever packs it, and a pack is made to be given away.
+ */
 async function usedFiles(source: PackSource, files: Files, spelt: Map<string, string>): Promise<string[]> {
   const found = new Set<string>();
   const missing = new Set<string>();
+  const notAudio = new Set<string>();
   for (const { instrument } of source.texts) {
     const store = new SampleStore(files);
     const folder = folderOf(instrument.sources[0].path);
     for (const sample of samplePaths(instrument)) {
       const path = joinPath(folder, sample);
       const state = await store.fetchState(folder, sample);
+      if ('reading' in state && state.reading?.kind === 'unreadable') notAudio.add(sample);
       if (state.kind === 'file') found.add(path);
       else if (state.kind === 'otherCase') {
         const actual = joinPath(folder, state.actual);
@@ -91,13 +97,25 @@ async function usedFiles(source: PackSource, files: Files, spelt: Map<string, st
         found.add(actual);
       } else missing.add(sample);
     }
-    for (const path of otherPaths(instrument, folder))
-      if ((await files.stat(path))?.kind === 'file') found.add(path);
+    for (const path of picturePaths(instrument, folder)) {
+      if ((await files.stat(path))?.kind !== 'file') continue;
+      if (!(await isPicture(files, path)))
+        throw new OutputError(
+          `${source.name}: the text names "${nameOf(path)}" as a picture, which it is not; take it out of the text`,
+        );
+      found.add(path);
+    }
   }
   if (missing.size > 0) {
     const [first] = missing;
     throw new OutputError(
       `${source.name}: ${counted(missing.size, 'sample is', 'samples are')} missing, the first is "${first}"; a pack would be silent there`,
+    );
+  }
+  if (notAudio.size > 0) {
+    const [first] = notAudio;
+    throw new OutputError(
+      `${source.name}: ${counted(notAudio.size, 'sample is', 'samples are')} no audio that can be read, the first is "${first}"; replace it, or take it out of the text`,
     );
   }
   return [...found].sort();
@@ -125,8 +143,8 @@ function embeddedNames(instrument: Instrument): Set<string> {
   return names;
 }
 
-/** Pictures and other files that an instrument names. */
-function* otherPaths(instrument: Instrument, folder: string): Generator<string> {
+/** Pictures that an instrument names. */
+function* picturePaths(instrument: Instrument, folder: string): Generator<string> {
   for (let one = 0; one < instrument.parameters.count; one++) {
     const name = instrument.canonicalName(one);
     if (name === Parameter.sample || name === Parameter.default_path) continue;

@@ -113,6 +113,37 @@ describe('a pack', () => {
     expect(readFileSync(join(out, 'Harp/CREDITS.txt'), 'utf8')).toContain('Maker: Ines Moor');
   });
 
+  it.each([
+    [
+      '<region> sample=../home/notes.txt',
+      '1 sample is no audio that can be read, the first is "../home/notes.txt"',
+    ],
+    ['<region> sample=named.wav', '1 sample is no audio that can be read, the first is "named.wav"'],
+    ['<control> image=../home/notes.txt <region> sample=good.wav', 'the text names "notes.txt" as a picture'],
+  ])('gives no file away that is neither audio nor a picture: %s', async (text, said) => {
+    const secret = 'what nobody else is to read';
+    const folder = folderWith({
+      'work/Harp.sfz': text,
+      'work/good.wav': wav(1),
+      'work/named.wav': secret,
+      'home/notes.txt': secret,
+    });
+    const packed = await run(folder, ['library', 'pack', 'work/Harp.sfz', '--without-licence']);
+    expect(packed.status).not.toBe(0);
+    expect(packed.error + packed.out).toContain(said);
+    expect(existsSync(join(folder, 'Harp.zip'))).toBe(false);
+  });
+
+  it('holds pictures that the text names, by what is in them', async () => {
+    const folder = folderWith({
+      'work/Harp.sfz': '<control> image=art/harp.img <region> sample=good.wav',
+      'work/good.wav': wav(1),
+      'work/art/harp.img': new Uint8Array([137, 80, 78, 71, 13, 10, 26, 10]),
+    });
+    await run(folder, ['library', 'pack', 'work/Harp.sfz', '--without-licence']);
+    expect(filesBelow(unzipped(folder, 'Harp.zip'))).toContain('Harp/art/harp.img');
+  });
+
   it('has the same bytes each time, whatever the times of its files and the zone', async () => {
     const folder = folderWith(odd);
     const pack = async (name: string) => {
