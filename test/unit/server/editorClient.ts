@@ -48,6 +48,8 @@ export interface EditorOptions {
   configuration?: unknown;
   /** What the server is started with. */
   options?: unknown;
+  /** Options of Node for its process. */
+  nodeOptions?: readonly string[];
 }
 
 /** What the server asked to be told of. */
@@ -73,10 +75,10 @@ export class EditorClient {
   #stderr = '';
   #waiting: (() => void)[] = [];
 
-  private constructor(bundle: string, { folder, configuration }: EditorOptions) {
+  private constructor(bundle: string, { folder, configuration, nodeOptions = [] }: EditorOptions) {
     this.folder = folder;
     this.configuration = configuration ?? {};
-    this.process = spawn(process.execPath, [bundle, '--stdio']);
+    this.process = spawn(process.execPath, [...nodeOptions, bundle, '--stdio']);
     EditorClient.#started.push(this);
     this.process.stderr.on('data', (data) => {
       this.#stderr += data;
