@@ -15,6 +15,9 @@ export interface PlacePath {
 const step = /^([^/[\]@]+)((?:\[@[^=\]]+=(?:"[^"]*"|'[^']*')\])*)(?:\/(?=.)|$)/s;
 const selector = /\[@([^=\]]+)=(?:"([^"]*)"|'([^']*)')\]/g;
 
+/** Elements on the way to a value at the most; no document needs more (our choice), and ways without end would be followed so far. */
+const mostSteps = 48;
+
 /** The places that name folders around a path, from the outermost inwards: `@folder | @sub`. */
 export function folderPlaces(under: string): string[] {
   return under.split(/\s*\|\s*/).filter((place) => place !== '');
@@ -30,7 +33,7 @@ export function parsePlace(at: string): PlacePath | undefined {
     if (rest.startsWith('@'))
       return isXmlName(rest.slice(1)) ? { steps, attribute: rest.slice(1) } : undefined;
     const found = step.exec(rest);
-    if (!found) return undefined;
+    if (!found || steps.length === mostSteps) return undefined;
     const [whole, element = '', selection = ''] = found;
     const selectors = [...selection.matchAll(selector)].map(
       ([, name = '', double, single]) => [name, double ?? single ?? ''] as const,

@@ -158,6 +158,10 @@ describe('a place', () => {
   it('is taken apart', () => {
     expect(parsePlace('@low')).toEqual({ steps: [], attribute: 'low' });
     expect(parsePlace('.')).toEqual({ steps: [], attribute: undefined });
+    expect(parsePlace(`${'a/'.repeat(48)}@b`)?.steps).toHaveLength(48);
+    // A way without end is none.
+    expect(parsePlace(`${'a/'.repeat(49)}@b`)).toBeUndefined();
+    expect(parsePlace(`${'a/'.repeat(20_000)}@b`)).toBeUndefined();
     expect(parsePlace('a/b:c/@d')).toEqual({
       steps: [
         { element: 'a', selectors: [] },
