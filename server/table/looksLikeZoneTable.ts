@@ -1,8 +1,10 @@
 import { isAudioFileName } from '../model/fileNames';
+import type { ColumnMeaning } from '../trade/meaning';
 import { keyMeanings } from '../trade/meaning';
 import type { TableCells } from './cells/cells';
 import { literalCells } from './cells/literals/literalCells';
 import { isHtmlTable } from './cells/markup/htmlCells';
+import { withoutComments } from './cells/markup/plainLayout';
 import { wikiCells } from './cells/markup/wikiCells';
 import { useSampleList } from './cells/sampleList';
 import { tableCells } from './cells/tableCells';
@@ -11,6 +13,7 @@ import { findTables } from './cells/tableRows';
 import { readColumns } from './columns/columnMeaning';
 import type { ColumnReading } from './columns/columnReading';
 import { shortened } from './columns/columnReading';
+import { lackOfKeys } from './lackOfKeys';
 
 /** So much of a text is looked at. */
 const looked = 16_384;
@@ -42,7 +45,7 @@ export function lackOfZoneTable(text: string): string | undefined {
   if (start.includes('\0')) return 'it holds bytes that are no text';
   const isKnown = literalCells(start) !== undefined || wikiCells(start) !== undefined || hasSections(start);
   const isPlain = !html && !isKnown;
-  const bare = start.replace(/^\ufeff?\s*/, '');
+  const bare = withoutComments(start).replace(/^\ufeff?\s*/, '');
   const isMarkup = isPlain && (markup.test(bare) || isAssigning(bare));
   const cells = isMarkup ? undefined : tableCells(start);
   if (!cells)
@@ -74,17 +77,44 @@ function lackOf(cells: TableCells, rows: TableRows): string | undefined {
   const files = names.filter(isAudioFileName);
   const keys = columns.filter(({ meaning, side }) => keyMeanings.includes(meaning) || side?.kind === 'key');
   const headed = keys.filter(isHeaded);
+  const layers = columns.filter(({ meaning }) => velocityMeanings.has(meaning));
   if (named > 0 && files.length * 2 > named) {
-    if (headed.length > 0 || keys.length > (cells.bySpaces ? 1 : 0)) return undefined;
+    if (headed.length > 0 || keys.length + layers.length > (cells.bySpaces ? 1 : 0)) return undefined;
     return `it names samples, such as "${shortened(files[0])}", but no keys`;
   }
+  const lack = sample && isHeaded(sample) ? lackOfKeys(cells, rows, columns) : undefined;
+  if (lack) return lack;
   const isHeadedWhole = sample !== undefined && isHeaded(sample) && headed.length > 1;
   if (named > 0 && isHeadedWhole && columns.filter(isHeaded).length > 3) return undefined;
+  if (sample && isHeaded(sample) && headed.length > 0 && echoKeys(cells, rows, sample, headed))
+    return undefined;
   const headings = columns.map(({ heading }) => shortened(heading)).filter((heading) => heading !== '');
   if (headings.length < 2) return 'its lines have no columns, and name no samples with keys';
   const seen = headings.slice(0, mostNamed).join(', ') + (headings.length > mostNamed ? ', …' : '');
   const alsoNoKeys = keys.length === 0 ? ' and no keys' : '';
   return `it has columns (${seen}), but none of sample names${alsoNoKeys}`;
+}
+
+const velocityMeanings: ReadonlySet<ColumnMeaning> = new Set(['lovel', 'hivel', 'velocity_range']);
+/** So many rows have to name their keys in the names of their samples (our choice). */
+const mostEchoes = 0.8;
+
+/** Whether names of samples, though they have no endings, hold the keys of their rows: `bell_36` for key 36. */
+function echoKeys(
+  cells: TableCells,
+  { data }: TableRows,
+  sample: ColumnReading,
+  keys: readonly ColumnReading[],
+): boolean {
+  const rows = data.filter((row) => !cells.isEmpty(row, sample.index)).slice(0, 200);
+  const echoed = rows.filter((row) => {
+    const parts = cells
+      .value(cells.cell(row, sample.index))
+      .toLowerCase()
+      .split(/[^\p{L}\p{N}#-]+/u);
+    return keys.some(({ index }) => parts.includes(cells.plain(cells.cell(row, index)).toLowerCase()));
+  });
+  return rows.length > 1 && echoed.length >= rows.length * mostEchoes;
 }
 
 /** Whether lines in square brackets part a text, and no header of SFZ stands in it. */

@@ -24,6 +24,7 @@ import type { ExplainedWord } from './columns/legendWords';
 import { useLegend } from './columns/legendWords';
 import { namingIn } from './columns/octave';
 import { textsAround } from './columns/textsAround';
+import { lackOfKeys } from './lackOfKeys';
 import { noteColumns, noteHeadingOctave, noteOctave } from './readingNotes';
 import type { SampleEvidence } from './sampleEvidence';
 import { TableNotes } from './tableNotes';
@@ -145,7 +146,15 @@ export function* openZoneTableInSteps(
   }
   if (!tables.some(hasSamples)) {
     const seen = columns.map(columnName).slice(0, mostNamed).join(', ');
-    const problem = `No column of sample names was found, only ${seen}; one with a heading such as Sample or File is needed.`;
+    const problem = `No sample names were found: the columns are ${seen}. A column with a heading such as Sample or File is needed.`;
+    return withoutZones(text, path, problem, columns);
+  }
+  const lacks = chosen
+    ? []
+    : tables.filter(hasSamples).map((table) => lackOfKeys(cells, table.rows, table.columns));
+  const [lack] = lacks;
+  if (lack !== undefined && !lacks.includes(undefined)) {
+    const problem = `This is no zone table: ${lack}. Add a column of keys, with a heading such as Root or Keys.`;
     return withoutZones(text, path, problem, columns);
   }
   const opened = { text, path, said, cells, tables, columns, list, explained, hexadecimal };

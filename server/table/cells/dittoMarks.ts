@@ -16,7 +16,8 @@ export function fillDittoMarks(cells: TableCells, data: readonly number[]): void
       const length = ends[cell] - start;
       if (length === 0 || length > longestDitto) continue;
       const code = codes[start];
-      if (code >= 40 && code < 58) continue;
+      // Brackets, signs and digits start no mark, but a dash may.
+      if (code >= 40 && code < 58 && code !== 45) continue;
       if (!cells.isRewritten(cell) && !mayBeDitto(codes, start, length)) continue;
       if (!isDitto(cells.value(cell))) continue;
       const source = filledAbove(cells, data, place, cell - first);

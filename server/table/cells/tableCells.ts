@@ -4,11 +4,12 @@ import type { TableCells } from './cells';
 import { literalCells } from './literals/literalCells';
 import { htmlCells, isHtmlTable } from './markup/htmlCells';
 import { readMarkdown } from './markup/markdownCells';
-import { plainLayout } from './markup/plainLayout';
+import { commentsWithFiles, plainLayout } from './markup/plainLayout';
 import { wikiCells } from './markup/wikiCells';
 import { realignedRows } from './realignedRows';
 import { bareListCells } from './records/bareList';
 import { recordCells } from './records/recordCells';
+import { filledShortRows } from './shortRows';
 import { partTables } from './sideBySide';
 import { findDelimiter, isRuling, splitAtDelimiter } from './split/delimiter';
 import { joinRuledRows } from './split/ruledRows';
@@ -43,6 +44,13 @@ export function* tableCellsInSteps(text: string): Steps<TableCells | undefined> 
   const cells = html ? htmlCells(tagged) : yield* writtenCells(written);
   if (!cells) return undefined;
   yield 0.7;
+  const arranged = yield* arrangedTable(cells, html, written);
+  if (!html) arranged.remarks = [...arranged.remarks, ...commentsWithFiles(text)];
+  return arranged;
+}
+
+/** The cells with a row for each zone, where they stand in any other order. */
+function* arrangedTable(cells: TableCells, html: boolean, written: string): Steps<TableCells> {
   const arranged = (html ? undefined : partTables(cells)) ?? turnedTable(cells);
   if (arranged) return arranged;
   yield 0.8;
@@ -50,7 +58,8 @@ export function* tableCellsInSteps(text: string): Steps<TableCells | undefined> 
     (drawn.test(written.slice(0, looked)) ? joinRuledRows(cells) : undefined) ?? joinSplitRows(cells);
   if (joined) return joined;
   yield 0.9;
-  return (html || cells.bySpaces ? undefined : realignedRows(cells)) ?? cells;
+  if (html) return cells;
+  return (cells.bySpaces ? filledShortRows(cells) : realignedRows(cells)) ?? cells;
 }
 
 /** So much of a text is looked at for marks. */

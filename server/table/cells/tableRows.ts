@@ -39,7 +39,7 @@ const switchTitle =
   /^\W{0,3}\p{L}[\p{L} -]{0,30}[\]):,-]?\s+[([]?(?:key ?switch|ks|umschalttaste|schalttaste|tecla de cambio|tecla de troca|touche de commutation|tasto cambio|schakeltoets)\b\W{0,3}[\p{L}\d#-]{1,4}[\])]?\s*$/iu;
 
 /** A line with the number of a page may hold a title too. */
-const mostInPageLine = 2;
+const mostInPageLine = 3;
 
 /** So many tables of one text are told apart. */
 const mostTables = 200;
@@ -68,6 +68,8 @@ class TableFinder {
   #titlesWithHeadings = 0;
   #headingsAfterTitle = false;
   #titled = 0;
+  /** The lines above the first headings, as they may stand on each page. */
+  readonly #above = new Set<string>();
   readonly #width: number;
   readonly #filesSeen: boolean;
 
@@ -97,6 +99,7 @@ class TableFinder {
     else {
       const { rows } = headingsOf(cells, heading, Math.min(this.#width, mostColumns));
       before = this.#rows.filter((row) => row < rows[0]);
+      for (const row of before) this.#above.add(this.#likeText(row));
       const last = before.at(-1);
       const adjacent = last !== undefined && !this.#isBlank(rows[0] - 1);
       this.#isApart = !adjacent;
@@ -134,6 +137,8 @@ class TableFinder {
       this.#open(rows, headings);
       this.#title = -1;
       this.#headingsAfterTitle = this.#isBlank(row - 1);
+    } else if (this.#above.size > 0 && this.#above.has(this.#likeText(row))) {
+      table.others.push({ row, why: 'says a line above the headings again' });
     } else if (cells.filled(row) <= mostInPageLine && this.#numbersPage(row)) {
       table.others.push({ row, why: 'numbers a page' });
     } else if (this.#isTitle(row)) {
@@ -183,9 +188,18 @@ class TableFinder {
     return row >= 0 && this.cells.filled(row) === 0;
   }
 
+  /** Whether a cell of a row numbers a page, and none names a file. */
   #numbersPage(row: number): boolean {
-    const text = this.cells.value(this.#onlyCell(row));
-    return isPageNumber(text) && !isAudioFileName(text);
+    const { cells } = this;
+    const texts = Array.from({ length: Math.min(cells.width(row), 50) }, (_, column) =>
+      cells.value(cells.cell(row, column)),
+    );
+    return texts.some(isPageNumber) && !texts.some(isAudioFileName);
+  }
+
+  /** The text of a row without its numbers and the blanks between its words. */
+  #likeText(row: number): string {
+    return this.#rowText(row).replace(/\d+/g, '0').replace(/\s+/g, ' ').trim();
   }
 
   /** A row with nothing but a few words: no file, key, number or sum. */

@@ -2,6 +2,7 @@ import { dynamicIn, dynamicOf } from '../../trade/dynamics';
 import type { Unit } from '../../trade/meaning';
 import { outOfWords } from '../../trade/rangeWords';
 import { isLinedName, octaveMarkOf } from '../../trade/readings/keyReading';
+import { meansAll } from '../../trade/readings/limits';
 import { isMuteRemark } from '../../trade/readings/muteRemark';
 import { readPan } from '../../trade/readings/panReading';
 import { remarkIn } from '../../trade/readings/remark';
@@ -49,6 +50,10 @@ export interface ColumnContents {
   releases: number;
   /** Cells such as `choke 1`. */
   chokes: number;
+  /** Ranges of whole numbers that reach beyond 127. */
+  beyond: number;
+  /** Cells that say all keys or velocities there are. */
+  wholes: number;
   /** Cells that name a note and no octave, and notes whose octave is given by a mark. */
   unmarked: number;
   marked: number;
@@ -67,6 +72,8 @@ interface Look extends CellLook {
   isPointed: boolean;
   isTurn: boolean;
   isChoke: boolean;
+  isAll: boolean;
+  isBeyond: boolean;
   mark: 'none' | 'mark' | undefined;
   trigger: TriggerValue | undefined;
 }
@@ -79,6 +86,8 @@ const plainLook: Omit<Look, 'kind' | 'value'> = {
   isPointed: false,
   isTurn: false,
   isChoke: false,
+  isAll: false,
+  isBeyond: false,
   mark: undefined,
   trigger: undefined,
 };
@@ -116,6 +125,8 @@ function lookInto(cells: TableCells, cell: number): Look {
     isPointed,
     isTurn: turnOf.test(text),
     isChoke: kind === 'text' && isMuteRemark(text),
+    isAll: kind === 'text' && meansAll(text),
+    isBeyond: kind === 'number-range' && /^\d{1,9}\D+\d{1,9}$/.test(text) && Number(/\d+$/.exec(text)) > 127,
     mark: isLinedName(text) ? 'mark' : octaveMarkOf(text),
     trigger,
   };
@@ -157,8 +168,21 @@ export function columnContents(cells: TableCells, rows: readonly number[], colum
     }
     const text = texts.numberOf(cell);
     if (text === looks.length) looks.push(lookInto(cells, cell));
-    const { kind, value, unit, isLetter, isWord, isPortion, isPointed, isTurn, isChoke, mark, trigger } =
-      looks[text];
+    const {
+      kind,
+      value,
+      unit,
+      isLetter,
+      isWord,
+      isPortion,
+      isPointed,
+      isTurn,
+      isChoke,
+      isAll,
+      isBeyond,
+      mark,
+      trigger,
+    } = looks[text];
     counts[kind]++;
     if (kind === 'empty') continue;
     contents.filled++;
@@ -170,6 +194,8 @@ export function columnContents(cells: TableCells, rows: readonly number[], colum
     if (isPointed) contents.pointed++;
     if (isTurn) contents.turns++;
     if (isChoke) contents.chokes++;
+    if (isAll) contents.wholes++;
+    if (isBeyond) contents.beyond++;
     if (trigger !== undefined) contents.triggers++;
     if (trigger === 'release') contents.releases++;
     if (isPortion) contents.portions++;
@@ -228,6 +254,8 @@ function noContents(rows: number): ColumnContents {
     pointed: 0,
     turns: 0,
     chokes: 0,
+    wholes: 0,
+    beyond: 0,
     bits: 0,
     triggers: 0,
     releases: 0,

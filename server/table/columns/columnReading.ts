@@ -47,6 +47,8 @@ export interface ColumnReading {
   repeats: number | undefined;
   /** Of several columns of samples: what the heading says of the zones with samples of this one. */
   side?: SideLabel;
+  /** The column of samples, one of several side by side, that this one gives values for; `undefined` where it does for all. */
+  owner?: number;
   /** Values that the heading of a column of samples gives for them, as a level. */
   settings?: StatedSettings;
   /** Set when the values were read, for columns of numbers whose scale may be open. */

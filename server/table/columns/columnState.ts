@@ -18,9 +18,11 @@ export class ColumnState {
   /** Whether any heading is known; then cells alone decide only where they leave no doubt. */
   headingsKnown = false;
   readonly holdsFiles: readonly boolean[];
+  /** The rows that are looked at. */
+  readonly looked: readonly number[];
 
   constructor(
-    cells: TableCells,
+    readonly cells: TableCells,
     rows: TableRows,
     readonly chosen: ReadonlyMap<number, ColumnMeaning>,
   ) {
@@ -28,6 +30,7 @@ export class ColumnState {
     const wide = rows.data.filter((row) => cells.filled(row) > 1);
     const most = Math.max(20, Math.min(mostRows, Math.floor(mostLooks / Math.max(1, rows.width))));
     const looked = evenlySpread(wide.length > 0 ? wide : rows.data, most);
+    this.looked = looked;
     for (let index = 0; index < rows.width; index++) {
       const { text: heading, cell } = rows.headings[index];
       this.columns.push({

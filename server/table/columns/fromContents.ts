@@ -1,7 +1,8 @@
 import { aloneEnd } from '../../trade/headings/headingStems';
-import { readHeading } from '../../trade/headings/headings';
+import { readHeading, unitInHeading } from '../../trade/headings/headings';
 import type { ColumnMeaning } from '../../trade/meaning';
 import { keyMeanings } from '../../trade/meaning';
+import { readKeyRange } from '../../trade/readings/keyReading';
 import { statedSettings } from '../../trade/statements/settings';
 import type { ColumnContents } from './columnContents';
 import { shareOf } from './columnContents';
@@ -11,8 +12,10 @@ import { isKeys } from './columnState';
 import { findEnds } from './keyEnds';
 import { findKeyOrder, orderShare } from './keyOrder';
 import { labelsSideBySide } from './labelsSideBySide';
+import { findLayers, reachAllVelocities } from './layeredRanges';
 import { agrees } from './likeness';
 import { settleKey } from './settleColumns';
+import { findSideValues } from './sideValues';
 
 const mostKeyColumns = 8;
 /** So many roots tell that a column holds them (our choice). */
@@ -23,13 +26,19 @@ const velocities: readonly ColumnMeaning[] = ['lovel', 'hivel', 'velocity_range'
 export function readFromContents(state: ColumnState): void {
   findSample(state);
   findSideSamples(state);
+  findSideValues(state);
   findDynamics(state);
   findTriggers(state);
+  if (!state.headingsKnown && hasNamedKeys(state)) findKeys(state, true);
+  findKeyRanges(state);
+  if (!state.headingsKnown && !state.taken.has('key_range') && hasVelocityRanges(state)) findKeys(state);
+  findLayers(state);
   findPlain(state);
   findLoneEnds(state);
   if (state.headingsKnown && findEnds(state)) settleKey(state);
   findKeys(state);
   findRoot(state);
+  findLayers(state);
   if (!state.headingsKnown) findFrames(state);
   for (const index of state.rest()) {
     const column = state.columns[index];
@@ -171,6 +180,14 @@ function plainMeaning(
   ] as const)
     if ((contents.units.get(unit) ?? 0) >= half && contents.filled > 0)
       return is(meaning, 0.85, `Its cells are in ${unit}.`);
+  if (areFrameRanges(contents))
+    return is('loop', 0.6, 'Its cells are ranges of numbers that are too great for keys or velocities.');
+  const counted = countedMeaning(state, index);
+  if (counted) {
+    state.columns[index].unit = counted.unit;
+    const how = counted.unit === 'linear' ? 'a factor' : counted.unit;
+    return is(counted.meaning, 0.8, `Its heading gives ${how}, and its cells are numbers.`);
+  }
   if (contents.counts.pan > 0 && shareOf(contents, 'pan', 'number') >= 0.9)
     return is('pan', 0.85, 'Its cells are pan positions.');
   if (headingsKnown) return undefined;
@@ -182,6 +199,101 @@ function plainMeaning(
     return is('volume', 0.4, evidence);
   }
   return undefined;
+}
+
+const unitMeanings = { dB: 'volume', cents: 'tune', semitones: 'transpose', linear: 'volume' } as const;
+/** What is measured in a sample, and says nothing of how it is to be played. */
+const measured =
+  /(?<!\p{L})(?:peaks?|rms|lufs|lkfs|dbfs|noise|snr|headroom|spitze\p{L}*|rauschen|cr\u00eate|bruit|picos?|ruido|picco|rumore|ru\u00eddo|piek|ruis|brus|st\u00f8j|szum\p{L}*|\u0161um)(?!\p{L})/iu;
+
+/** What numbers are by the unit in a heading of which nothing else is known: dB are levels, cents a tuning. */
+function countedMeaning(
+  { columns, contents }: ColumnState,
+  index: number,
+): { meaning: ColumnMeaning; unit: keyof typeof unitMeanings } | undefined {
+  const { heading } = columns[index];
+  const unit = unitInHeading(heading);
+  if (unit !== 'dB' && unit !== 'cents' && unit !== 'semitones' && unit !== 'linear') return undefined;
+  if (unit === 'linear' && !areFactors(contents[index])) return undefined;
+  // A letter alone is more often a name.
+  const isLetter = /(?:^|[^\p{L}])\p{L}[^\p{L}]*$/u.test(heading);
+  if (isLetter || measured.test(heading) || shareOf(contents[index], 'number') < 0.5) return undefined;
+  return { meaning: unitMeanings[unit], unit };
+}
+
+/** Whether numbers are shares of an amplitude, and no ratios of pitches, which lie closer to 1. */
+function areFactors({ least, greatest, fractional }: ColumnContents): boolean {
+  return least >= 0 && greatest <= 4 && fractional > 0 && (least < 0.9 || greatest > 1.12);
+}
+
+/** Whether several columns hold names of notes, which tell the keys before numbers do. */
+function hasNamedKeys(state: ColumnState): boolean {
+  const named = state.rest().filter((index) => state.contents[index].named && isKeys(state.contents[index]));
+  return named.length > 1;
+}
+
+/**
+ * The one column of ranges that hold the root key on all rows, where no heading gives the keys; where none gives the root either, the
+ * two columns of which the one lies within the other.
+ */
+function findKeyRanges(state: ColumnState): void {
+  const { taken, contents, headingsKnown } = state;
+  if (taken.has('key_range') || taken.has('lokey') || taken.has('hikey')) return;
+  const given = taken.get('pitch_keycenter') ?? taken.get('key');
+  const rest = state.rest();
+  const roots =
+    given !== undefined ? [given] : headingsKnown ? [] : rest.filter((index) => isKeys(contents[index]));
+  const ranges = rest.filter(
+    (index) =>
+      shareOf(contents[index], 'note-range', 'number-range') >= 0.9 &&
+      contents[index].distinct > 1 &&
+      !(contents[index].counts['note-range'] === 0 && reachAllVelocities(state, index)),
+  );
+  const found = ranges.flatMap((range) =>
+    roots
+      .filter((root) => contents[root].distinct > 1 && holds(state, range, root))
+      .map((root) => ({ range, root })),
+  );
+  const [only] = found;
+  if (!only || found.length > 1) return;
+  state.columns[only.range].evidence.length = 0;
+  state.claim(only.range, 'key_range', 0.8, 'Its ranges hold the root key on all rows.');
+  if (given === undefined)
+    state.claim(
+      only.root,
+      'pitch_keycenter',
+      0.7,
+      'Its keys lie within the ranges of another column on all rows.',
+    );
+  settleKey(state);
+}
+
+/** Whether the ranges in a column hold the keys in another on all rows where both are given, and on most rows they are. */
+function holds({ cells, looked }: ColumnState, range: number, root: number): boolean {
+  let known = 0;
+  for (const row of looked) {
+    const keys = readKeyRange(cells.plain(cells.cell(row, range)));
+    const key = readKeyRange(cells.plain(cells.cell(row, root)))?.low;
+    const [low, high, own] = [keys?.low, keys?.high, key].map((one) => one?.number ?? one?.named);
+    if (low === undefined || high === undefined || own === undefined) continue;
+    if (own < low || own > high) return false;
+    known++;
+  }
+  return known * 2 > looked.length;
+}
+
+/** Whether a column of ranges reaches over all velocities, so that others give the keys. */
+function hasVelocityRanges(state: ColumnState): boolean {
+  return state
+    .rest()
+    .some(
+      (index) => shareOf(state.contents[index], 'number-range') >= 0.9 && reachAllVelocities(state, index),
+    );
+}
+
+/** Ranges of numbers that are too great for keys and velocities are loops in frames. */
+function areFrameRanges(contents: ColumnContents): boolean {
+  return shareOf(contents, 'number-range', 'switch', 'text') === 1 && contents.beyond >= 2;
 }
 
 function noteRangesAhead({ contents }: ColumnState, index: number): boolean {
@@ -203,13 +315,16 @@ function findLoneEnds(state: ColumnState): void {
  * Columns of keys by their order. Where headings are known, numbers alone count only if no heading gives any key and they rise
  * from the low key over the root to the high one.
  */
-function findKeys(state: ColumnState): void {
+function findKeys(state: ColumnState, byNames = false): void {
   const { contents, headingsKnown } = state;
   const taken = new Set(state.taken.keys());
   const anyKeys = keyMeanings.some((meaning) => taken.has(meaning));
   const candidates = state
     .rest()
-    .filter((index) => isKeys(contents[index]) && (!headingsKnown || !anyKeys || contents[index].named))
+    .filter(
+      (index) =>
+        isKeys(contents[index]) && ((!byNames && (!headingsKnown || !anyKeys)) || contents[index].named),
+    )
     .slice(0, mostKeyColumns);
   if (taken.has('key_range')) for (const meaning of ['lokey', 'hikey', 'key'] as const) taken.add(meaning);
   if (taken.has('velocity_range')) for (const meaning of ['lovel', 'hivel'] as const) taken.add(meaning);
@@ -230,6 +345,7 @@ function findRoot(state: ColumnState): void {
   const { contents, taken } = state;
   const [low, high] = [state.contentsOf('lokey'), state.contentsOf('hikey')];
   if (!low || !high || taken.has('pitch_keycenter') || taken.has('key')) return;
+  if (low.distinct < 2 && high.distinct < 2) return;
   const within = state.rest().filter((index) => {
     const one = contents[index];
     const isTelling = one.filled >= leastRoots && one.distinct >= leastRoots && one.filled >= low.filled;

@@ -1,5 +1,6 @@
 import type { HeadingReading } from '../../trade/headings/headings';
 import { readHeading } from '../../trade/headings/headings';
+import { panWord } from '../../trade/languages/cellWords';
 import { bareWord } from '../../trade/languages/spelling';
 import type { ColumnMeaning } from '../../trade/meaning';
 import type { TableCells } from '../cells/cells';
@@ -65,6 +66,8 @@ export class Glossary {
     const settled = this.#settled.get(heading);
     if (settled) return settled;
     if (heading === '' || heading.length > longestHeading) return undefined;
+    const pan = this.texts.find((text) => givesSides(text, heading));
+    if (pan !== undefined) return { meaning: 'pan', unit: undefined, text: pan };
     const found = this.#explained.get(bareWord(heading));
     if (!found) return undefined;
     const { says, text } = found;
@@ -79,4 +82,20 @@ export class Glossary {
     }
     return undefined;
   }
+}
+
+/** Whether a text explains a heading by numbers for the left and the right: `pos: 0 = left, 127 = right`. */
+function givesSides(text: string, heading: string): boolean {
+  const word = bareWord(heading);
+  if (word.length < 2) return false;
+  const whole = bareWord(text);
+  for (let at = whole.indexOf(word); at >= 0; at = whole.indexOf(word, at + 1)) {
+    const before = whole[at - 1] ?? ' ';
+    const behind = whole.slice(at + word.length).split(/[.;\n](?=\s|$)/u)[0] ?? '';
+    if (/[\p{L}\p{N}]/u.test(before) || !/^["'\u201d\u00bb)*]*\s*(?::|=|\p{L}|[-\d(])/u.test(behind))
+      continue;
+    const sides = new Set(Array.from(behind.matchAll(/\p{L}{2,}/gu), ([one]) => panWord(one)));
+    if (/\d/.test(behind) && sides.has('left') && sides.has('right')) return true;
+  }
+  return false;
 }

@@ -45,13 +45,16 @@ type Judge = (column: Judged) => Fit;
 
 const areKeys: Judge = ({ contents }) =>
   graded(
-    (contents.keys + contents.unmarked) / contents.filled + shareOf(contents, 'note-range', 'number-range'),
+    (contents.keys + contents.unmarked + contents.wholes) / contents.filled +
+      shareOf(contents, 'note-range', 'number-range'),
   );
 const areVelocities: Judge = ({ contents, notes }) => {
   // Velocities may be portions of the loudest; 0 and 1 are keys too.
   const whole = contents.keys / contents.filled - shareOf(contents, 'note');
   const numeric = Math.max(whole, contents.portions / contents.filled + contents.bits / contents.filled);
-  return notes >= most ? 'no' : graded(numeric + shareOf(contents, 'number-range'));
+  return notes >= most
+    ? 'no'
+    : graded(numeric + shareOf(contents, 'number-range') + contents.wholes / contents.filled);
 };
 const areNumbers: Judge = ({ numbers }) => graded(numbers);
 const areLevels: Judge = ({ contents, numbers }) =>

@@ -40,8 +40,9 @@ export function findHeading(cells: TableCells, rows: readonly number[]): number 
   for (const [position, row] of first.entries()) {
     if (cells.filled(row) < 2) continue;
     const next = rows[position + 1];
-    const bare = countValues(cells, row) === 0;
-    return bare && next !== undefined && countValues(cells, next) > 0 ? row : -1;
+    if (countValues(cells, row) > 0) return -1;
+    // Titles in several cells may stand above the headings.
+    if (next !== undefined && countValues(cells, next) > 0) return row;
   }
   return -1;
 }

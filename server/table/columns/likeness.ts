@@ -35,8 +35,8 @@ const isLevel: Likeness = ({ least, greatest }, _state, numbers) =>
   numbers >= nearlyAll && least >= -144 && greatest <= 127;
 const isTuning: Likeness = ({ negative, greatest, units }, _state, numbers) =>
   numbers >= nearlyAll && (negative > 0 || greatest === 0 || units.size > 0);
-const isPosition: Likeness = ({ negative, greatest }, _state, numbers) =>
-  numbers >= nearlyAll && negative === 0 && greatest > 127;
+const isPosition: Likeness = (contents, _state, numbers) =>
+  numbers + shareOf(contents, 'switch') >= nearlyAll && contents.negative === 0 && arePositions(contents);
 const isSwitch: Likeness = ({ counts, bits, filled }) => counts.switch + bits >= filled * nearlyAll;
 const isMeasure: Likeness = ({ fractional, units, negative }, _state, numbers) =>
   numbers >= nearlyAll && (fractional > 0 || units.size > 0 || negative > 0);
@@ -44,7 +44,9 @@ const isCount =
   (greatest: number): Likeness =>
   (contents, _state, numbers) =>
     numbers >= nearlyAll && contents.fractional === 0 && contents.least >= 1 && contents.greatest <= greatest;
-const isRange: Likeness = (contents) => shareOf(contents, 'number-range') >= nearlyAll;
+const isRange: Likeness = (contents) =>
+  shareOf(contents, 'number-range') > 0 &&
+  contents.counts['number-range'] + contents.wholes >= contents.filled * nearlyAll;
 /** Cells alone tell nothing of these. */
 const never: Likeness = () => false;
 
@@ -57,7 +59,9 @@ const likenesses: Readonly<Record<ColumnMeaning, Likeness>> = {
   key: orderedKeys('key'),
   lokey: orderedKeys('lokey'),
   hikey: orderedKeys('hikey'),
-  key_range: (contents) => shareOf(contents, 'note-range', 'number-range') >= nearlyAll || isKeys(contents),
+  key_range: (contents) =>
+    shareOf(contents, 'note-range', 'number-range') + contents.wholes / contents.filled >= nearlyAll ||
+    isKeys(contents),
   lovel: orderedVelocities('lovel'),
   hivel: orderedVelocities('hivel'),
   velocity_range: (contents, state, numbers) => areVelocities(contents) || isRange(contents, state, numbers),
@@ -73,7 +77,10 @@ const likenesses: Readonly<Record<ColumnMeaning, Likeness>> = {
   loop_start: isPosition,
   loop_end: isPosition,
   loop_length: isPosition,
-  offset: ({ negative }, _state, numbers) => numbers >= nearlyAll && negative === 0,
+  offset: (contents, state, numbers) =>
+    numbers >= nearlyAll &&
+    contents.negative === 0 &&
+    (arePositions(contents) || rangeMeanings.some((meaning) => state.taken.has(meaning))),
   end: isPosition,
   seq_position: (contents, _state, numbers) => numbers >= nearlyAll && runsFromOne(contents),
   seq_length: isCount(mostTurns),
@@ -99,6 +106,17 @@ const likenesses: Readonly<Record<ColumnMeaning, Likeness>> = {
   sample_rate: ({ least }, _state, numbers) => numbers >= nearlyAll && least >= 4000,
   unknown: never,
 };
+
+const rangeMeanings = ['lokey', 'hikey', 'key_range', 'key'] as const;
+
+/** Whether numbers are no keys: they are greater, have fractions or a unit that positions have. */
+function arePositions({ greatest, fractional, units }: ColumnContents): boolean {
+  return (
+    greatest > 127 ||
+    fractional > 0 ||
+    (['s', 'ms', 'frames', 'percent'] as const).some((one) => units.has(one))
+  );
+}
 
 function areNames(contents: ColumnContents): boolean {
   return shareOf(contents, 'text') >= 0.8 && contents.distinct * 2 > Math.min(contents.filled, 256);

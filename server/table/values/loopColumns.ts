@@ -1,5 +1,6 @@
 import type { Steps } from '../../model/steps';
 import { rounded } from '../../trade/decimal';
+import { isLengthWord } from '../../trade/headings/headingStems';
 import { wordsOf } from '../../trade/languages/spelling';
 import type { LoopReading, SecondPoint } from '../../trade/readings/loopReading';
 import { readLoop } from '../../trade/readings/loopReading';
@@ -17,9 +18,6 @@ const zonesInStep = 30_000;
 
 const openDot = '○';
 const filledDots: ReadonlySet<string> = new Set(['●', '◉', '⬤']);
-/** Words of headings, which have no accents any more. */
-const lengthWord =
-  /^(?:len(?:gth)?|size|duration|lae?nge|dauer|longueur|duree|longitud|lunghezza|durata|comprimento|lengte)$/;
 
 /** Reads loops: start and end, or start and length, and a column that switches them or names their mode. */
 export class LoopColumns {
@@ -99,7 +97,8 @@ export class LoopColumns {
     if (from === undefined) return;
     const kind: SecondPoint = isLength ? 'length' : secondIs;
     const to = at(second);
-    if (to !== undefined) this.#judge.keep(zone, from, to, kind, isTime(second));
+    const unit = second?.unit ?? this.positions.styleOf(column).unit;
+    if (to !== undefined) this.#judge.keep(zone, from, to, kind, unit !== undefined && unit !== 'frames');
   }
 
   /** Keeps the points that stand in columns of their own. */
@@ -179,11 +178,7 @@ export class LoopColumns {
   }
 }
 
-function isTime(reading: NumberReading | undefined): boolean {
-  return reading?.unit === 's' || reading?.unit === 'ms';
-}
-
 /** Whether the heading of a column of two numbers says that one of them is a length. */
 function speaksOfLength({ heading }: ColumnReading): boolean {
-  return wordsOf(heading).some((word) => lengthWord.test(word));
+  return wordsOf(heading).some((word) => isLengthWord(word));
 }

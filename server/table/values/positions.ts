@@ -24,6 +24,8 @@ interface PositionStyle {
   unit: PositionUnit | undefined;
   /** The decimal mark, where some cell shows it. */
   decimal: '.' | ',' | undefined;
+  /** Whether marks before three last digits part thousands of a time. */
+  arePart?: boolean;
 }
 
 /** Where a number stands, and whether it is an end. */
@@ -38,6 +40,7 @@ interface Place {
 export class Positions {
   readonly #styles = new Map<ColumnReading, PositionStyle>();
   #guess: PositionUnit | undefined;
+  #arePart: boolean | undefined;
 
   /** `rates` are the sample rates that the table gives, by zone; 0 where it gives none. */
   constructor(
@@ -112,7 +115,8 @@ export class Positions {
     return undefined;
   }
 
-  #numberIn(text: string, { unit, decimal }: PositionStyle): NumberReading | undefined {
+  #numberIn(text: string, { unit, decimal, arePart }: PositionStyle): NumberReading | undefined {
+    if (arePart) return readNumber(text.replace(/[.,](?=\d{3}(?!\d))/g, ''), 'time');
     const marks = decimal === ',' ? /[.'\u2019\s](?=\d{3}(?!\d))/g : /[,'\u2019\s](?=\d{3}(?!\d))/g;
     const plain = decimal === undefined ? text : text.replace(marks, '');
     return readNumber(plain, unit === 'frames' && decimal === undefined ? 'frames' : 'time');
@@ -197,8 +201,58 @@ export class Positions {
           : 'The numbers and the lengths of the samples tell.',
       options: positionUnits.map((id) => ({ id, label: unitWords[id] })),
     };
+    if ((unit === 's' || unit === 'ms') && marks.groups > 0 && marks.isOpen)
+      return { unit, decimal: undefined, arePart: this.#partThousands(unit) };
     const isCount = unit === 'frames' && !marks.hasFractions;
     return { unit: isPositionUnit(unit) ? unit : undefined, decimal: isCount ? undefined : marks.decimal };
+  }
+
+  /**
+   * Whether the mark in times such as `1.500` parts thousands: of milliseconds, which nobody counts in thousandths, else of those with
+   * which loops end behind their starts and within their samples.
+   */
+  #partThousands(unit: 's' | 'ms'): boolean {
+    this.#arePart ??= this.#findThousands(unit);
+    return this.#arePart;
+  }
+
+  #findThousands(unit: 's' | 'ms'): boolean {
+    const [parted, whole] = [this.#misfits(unit, true), this.#misfits(unit, false)];
+    const arePart = unit === 'ms' ? parted <= whole : parted < whole;
+    const [first] = this.#timed();
+    if (first)
+      this.table.noteColumn(
+        first,
+        `The mark in times such as 1.500 is taken ${arePart ? 'to part thousands' : 'for a decimal one'}, as ${parted === whole ? `times in ${unitWords[unit]} are written so` : 'the points fit one another and the samples only then'}.`,
+      );
+    return arePart;
+  }
+
+  #timed(): ColumnReading[] {
+    return positionMeanings.flatMap((meaning) => this.table.column(meaning) ?? []);
+  }
+
+  /** How many loops end before they start, and how many positions lie past the end of their samples, as numbers are read. */
+  #misfits(unit: 's' | 'ms', arePart: boolean): number {
+    const { table } = this;
+    const style: PositionStyle = { unit, decimal: undefined, arePart };
+    const starts = table.column('loop_start');
+    const ends = table.column('loop_end');
+    let count = 0;
+    for (let zone = table.first; zone < table.end; zone++) {
+      const row = table.zones.rows[zone];
+      const at = (column: ColumnReading | undefined) => {
+        const cell = table.cellOf(row, column);
+        return cell < 0 ? undefined : this.#numberIn(table.cells.plain(cell), style)?.number;
+      };
+      const [start, end] = [at(starts), at(ends)];
+      if (start !== undefined && end !== undefined && end > 0 && end <= start) count++;
+      const frames = this.framesIn(zone);
+      const per = this.#framesPer(unit, zone);
+      if (frames === undefined || per === undefined) continue;
+      for (const column of this.#timed()) if ((at(column) ?? 0) * per > frames) count++;
+    }
+    return count;
   }
 
   #saidUnit(column: ColumnReading): Unit | undefined {

@@ -17,9 +17,12 @@ import { velocitiesFromDynamics } from './dynamicLayers';
 import { giveToAll } from './forAllZones';
 import { readGroupNames } from './groupNames';
 import { KeylessRows } from './keylessRows';
+import { fillRoots } from './missingRoots';
 import { giveColumnSettings, giveSectionSettings } from './sectionSettings';
+import { noteSharedVelocities } from './sharedVelocities';
 import { SideZones } from './sideZones';
 import { noteSameConditions } from './soundTogether';
+import { spreadRoots } from './spreadRoots';
 import { takesInCell } from './takesInCell';
 import { completeLayers } from './velocityLayers';
 import { ZoneCells } from './zoneCells';
@@ -63,13 +66,19 @@ export function* readTableZones(
   const firstNote = notes.count;
   const names = new NameReader(zones.cells, rows, columns, notes);
   const keyShift = octaveShifts[middleC ?? 'C4'];
-  const sides = new SideZones(zones.cells, rows, columns, notes, keyShift);
   for (const { row, why } of rows.others) names.pass(row, why);
-  for (const share of addRows(zones, { rows, columns }, names, sides, notes)) yield share * 0.2;
   const options = { ...rest, keyShift };
-  for (const share of readZoneValues(new ZoneCells(zones, first, columns, rows.data, notes, options)))
-    yield 0.2 + share * 0.7;
-  yield 0.9;
+  const parts = partsBySide(columns);
+  for (const [at, part] of parts.entries()) {
+    const start = zones.count;
+    const sides = new SideZones(zones.cells, rows, part, notes, keyShift);
+    // Rows that are passed over are noted once.
+    const reader = at === 0 ? names : new NameReader(zones.cells, rows, part, silentNotes(zones.cells));
+    for (const share of addRows(zones, { rows, columns: part }, reader, sides, notes))
+      yield ((at + share * 0.2) * 0.9) / parts.length;
+    for (const share of readZoneValues(new ZoneCells(zones, start, part, rows.data, notes, options)))
+      yield ((at + 0.2 + share * 0.8) * 0.9) / parts.length;
+  }
   giveSectionSettings(zones, first, rows.sections, notes);
   giveColumnSettings(zones, first, columns, notes);
   giveToAll(new ZoneCells(zones, first, columns, rows.data, notes, options));
@@ -80,44 +89,78 @@ export function* readTableZones(
   const fromNames = readGroupNames(zones, first, columns, notes, options);
   yield 0.96;
   completeKeys(zones, first, columns, notes, options);
+  spreadRoots(zones, first, columns, notes, options);
   completeRoots(zones, first, columns, notes, options);
+  fillRoots(zones, first, columns, notes, options);
   yield 0.98;
   shareByDynamics(zones, first, columns, fromNames, rest.statements.dynamics, notes);
   yield 0.99;
+  noteSharedVelocities(zones, first, notes);
   noteSameConditions(zones, first, columns, notes);
   yield 1;
+}
+
+/** The columns that are read together: all of them, or those of each column of samples that has some of its own. */
+function partsBySide(columns: readonly ColumnReading[]): (readonly ColumnReading[])[] {
+  if (columns.every(({ owner }) => owner === undefined)) return [columns];
+  const sides = columns.filter(({ side }) => side !== undefined);
+  return sides.map((one) =>
+    columns.filter(({ side, owner, index }) =>
+      side ? index === one.index : (owner ?? one.index) === one.index,
+    ),
+  );
+}
+
+/** Notes that nobody reads. */
+function silentNotes(cells: TableCells): TableNotes {
+  return new TableNotes(new Source('', cells.text));
+}
+
+/** Tells rows that are no zones though they may name a sample; to be asked of all rows in their order. */
+class PassedRows {
+  readonly #keyless: KeylessRows;
+  readonly #switches: readonly Switch[];
+
+  constructor(
+    readonly cells: TableCells,
+    rows: TableRows,
+    columns: readonly ColumnReading[],
+    readonly names: NameReader,
+  ) {
+    this.#keyless = new KeylessRows(cells, rows, columns);
+    this.#switches = columns
+      .filter(({ meaning }) => meaning === 'enabled' || meaning === 'disabled')
+      .map((column) => ({ column, isMarked: isMarked(cells, rows.data, column, names) }));
+  }
+
+  /** Why a row is passed over, to go on after `it`; `undefined` for one that may be a zone. */
+  why(row: number): string | undefined {
+    const { cells, names } = this;
+    const isSwitchedOff = this.#switches.some((one) => isOff(cells, row, one));
+    if (isSwitchedOff && names.sampleCell(row) >= 0) return 'is switched off in the table';
+    if (cells.struckRows.has(row)) return 'is struck out';
+    if (this.#keyless.isText(row)) return 'names no audio file and gives no keys, as all others do';
+    const isLeftOut = this.#keyless.isLeftOut(row) && names.sampleCell(row) >= 0;
+    return isLeftOut ? 'names a sample, but no keys, and is left out' : undefined;
+  }
 }
 
 /** Adds the zones of all rows, and passes over those that are switched off or struck out. */
 function* addRows(
   zones: ZoneList,
-  { rows, columns }: Pick<Table, 'rows' | 'columns'>,
+  { rows, columns }: Pick<Table, 'rows'> & { columns: readonly ColumnReading[] },
   names: NameReader,
   sides: SideZones,
   notes: TableNotes,
 ): Steps<void> {
-  const keyless = new KeylessRows(zones.cells, rows, columns);
+  const passed = new PassedRows(zones.cells, rows, columns, names);
   let withTakes: number | undefined;
-  const switches = columns
-    .filter(({ meaning }) => meaning === 'enabled' || meaning === 'disabled')
-    .map((column) => ({ column, isMarked: isMarked(zones.cells, rows.data, column, names) }));
   for (const [at, row] of rows.data.entries()) {
     if (at % zonesInStep === 0) yield at / rows.data.length;
     notes.row = row;
-    if (switches.some((one) => isOff(zones.cells, row, one)) && names.sampleCell(row) >= 0) {
-      names.ignore(row, 'is switched off in the table');
-      continue;
-    }
-    if (zones.cells.struckRows.has(row)) {
-      names.ignore(row, 'is struck out');
-      continue;
-    }
-    if (keyless.isText(row)) {
-      names.ignore(row, 'names no audio file and gives no keys, as all others do');
-      continue;
-    }
-    if (keyless.isLeftOut(row) && names.sampleCell(row) >= 0) {
-      names.ignore(row, 'names a sample, but no keys, and is left out');
+    const why = passed.why(row);
+    if (why !== undefined) {
+      names.ignore(row, why);
       continue;
     }
     if (sides.areGiven && sides.addZones(zones, row, names)) continue;
@@ -245,11 +288,13 @@ export function* addSampleNames(
   { rows, columns }: Table,
   found: Set<string>,
 ): Steps<void> {
-  const notes = new TableNotes(new Source('', cells.text));
+  const notes = silentNotes(cells);
   const names = new NameReader(cells, rows, columns, notes);
   const sides = new SideZones(cells, rows, columns, notes);
+  const passed = new PassedRows(cells, rows, columns, names);
   for (const [at, row] of rows.data.entries()) {
     if (at % zonesInStep === 0) yield at / rows.data.length;
+    if (passed.why(row) !== undefined) continue;
     const beside = sides.areGiven ? sides.sampleCells(row) : [];
     for (const cell of beside.length > 0 ? beside : [names.sampleCell(row)]) {
       if (cell < 0) continue;

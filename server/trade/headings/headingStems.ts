@@ -8,7 +8,7 @@ const skip =
   /^(?:skip|crop|cut|discard|uberspr|ausgelass|auslass|weglass|abschneid|saut(?:er|es?)$|ignor|coup(?:er|e)$|omit|salta|recort|taglia|pular|descart|oversla|hoppa|bortse|spring|udelad|ohit|pomin|pomij|przeskocz|preskoc|vynech|пропу|отреза|обрез)/u;
 const skipSigns = /スキップ|飛ばす|跳过|跳過|건너/u;
 const startStem =
-  /^(?:start|begin|anfang|debut|inici|comienzo|inizi|comeco|alku|start|pocz|zacat|нача|head|lead|front|first)/u;
+  /^(?:start|begin|beginn|anfang|debut|demarr|commenc|inici|comienz|comenz|empiez|empez|arranq|inizi|comec|part(?:enza|ire)|alku|alka|pocz|zaczyn|zacat|zacin|borja|нача|head|lead|front|first)/u;
 const frameWord = /^(?:frames?|samples?|abtastwerte?|ramk\p{L}+)$/u;
 const positionUnits: ReadonlySet<Unit> = new Set(['frames', 'ms', 's']);
 const soft =
@@ -58,7 +58,51 @@ export function meaningByStems(text: string, unit: Unit | undefined): ColumnMean
     (unit !== undefined && positionUnits.has(unit)) ||
     words.some((word) => startStem.test(word) || frameWord.test(word));
   if (isSkip && isPosition) return 'offset';
-  return endOf(words);
+  return loopPart(words) ?? endOf(words) ?? (isStart(words) ? 'offset' : undefined);
+}
+
+/** Stems of words for loops, without accents; of short words the whole. */
+const loopStem =
+  /^(?:loop|loops|looped|schlei?f|boucl|bucl|anell|lus(?:sen)?$|slinga|slingan|slojf|sløjf|sløyf|silmu|luup|petl|smyck|sluck|hurok|петл|ループ)/u;
+const startWord = /^(?:starts?|begins?|begin\p{L}*|beg)$/u;
+const endWord = /^(?:ends?|stops?|finish(?:es)?)$/u;
+const startWords = new Set(languages.flatMap(({ parts }) => (parts.start ?? []).map(bareWord)));
+const endWords = new Set(languages.flatMap(({ parts }) => (parts.end ?? []).map(bareWord)));
+/** Words for a length, without accents. */
+const lengthWord =
+  /^(?:len(?:gth)?|size|duration|lange|laenge|dauer|longueur|duree|longitud|duracion|lunghezza|durata|comprimento|duracao|lengte|duur|langd|laengde|laengd|varaktighet|varighed|pituus|kesto|dlugosc|delka|длина|длительность)$/u;
+
+/** Whether a word speaks of a length. */
+export function isLengthWord(word: string): boolean {
+  return lengthWord.test(bareWord(word));
+}
+
+/** The part of a loop that a heading names beside a word for loops, as `Schleife ab` and `Bucle desde`. */
+function loopPart(words: readonly string[]): ColumnMeaning | undefined {
+  const isLoop = (word: string) => loopStem.test(word);
+  if (words.length === 1 && isLoop(words[0])) return 'loop';
+  const rest = words.filter((word) => !isLoop(word));
+  if (rest.length === words.length || rest.length === 0 || rest.length > 3) return undefined;
+  if (rest.some((word) => isLengthWord(word))) return 'loop_length';
+  const isStart = rest.some(
+    (word) => startWord.test(word) || startWords.has(word) || lows.has(word) || fromWords.has(word),
+  );
+  const isEnd = rest.some(
+    (word) => endWord.test(word) || endWords.has(word) || highs.has(word) || toWords.has(word),
+  );
+  if (isStart === isEnd) return undefined;
+  return isStart ? 'loop_start' : 'loop_end';
+}
+
+/** Whether a word is one for a loop in some form. */
+export function isLoopWord(word: string): boolean {
+  return loopStem.test(bareWord(word));
+}
+
+/** Whether a heading speaks of starting and of nothing else, as `Empezar en`. */
+function isStart(words: readonly string[]): boolean {
+  const others = words.filter((word) => !startStem.test(word));
+  return others.length < words.length && others.length < 3 && others.every((word) => word.length < 4);
 }
 
 function endOf(words: readonly string[]): End | undefined {

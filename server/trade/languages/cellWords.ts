@@ -75,10 +75,20 @@ for (const word of dittos) {
   if (code < 128) dittoLengths[code] |= 1 << word.length;
 }
 
+const dash = 45;
+/** A mark between dashes, as `-"-` and `— ″ —`. */
+const dashed =
+  /^[-\u2010-\u2015]{1,2} ?(?:["\u2033\u3003\u201c-\u201e]|''|\u2019\u2019|,,|\/\/) ?[-\u2010-\u2015]{1,2}$/u;
+
+function isDigit(code: number): boolean {
+  return code >= 48 && code <= 57;
+}
+
 /** Whether ASCII text may be a mark for the same as above, by its first character and length; `true` for other text. */
 export function mayBeDitto(codes: Uint8Array, start: number, length: number): boolean {
   for (let at = start; at < start + length; at++) if (codes[at] > 127) return true;
   const first = codes[start];
+  if (first === dash) return length < 6 && !isDigit(codes[start + 1]);
   const small = first >= 65 && first <= 90 ? first + 32 : first;
   return (dittoLengths[small] & (1 << length)) !== 0;
 }
@@ -118,7 +128,8 @@ export function loopWord(word: string): CellWord | undefined {
 
 /** Whether a cell says that it is the same as the one above it. */
 export function isDitto(text: string): boolean {
-  return text.length <= longestDitto && (dittos.has(text) || dittos.has(bareWord(text)));
+  if (text.length > longestDitto) return false;
+  return dittos.has(text) || dittos.has(bareWord(text)) || dashed.test(text);
 }
 
 /** The unit that a word stands for, in any letter case; `undefined` for other words. */

@@ -77,7 +77,7 @@ export const chinese: LanguageWords = {
   between: ['至', '到'],
   outOf: [],
   folders: [],
-  ditto: ['同上'],
+  ditto: ['同上', '同前', '与上同', '同上行'],
   cells: {
     left: ['左'],
     right: ['右'],

@@ -68,7 +68,7 @@ export const czech: LanguageWords = {
   between: ['až'],
   outOf: [],
   folders: ['slozka', 'podslozka', 'adresar'],
-  ditto: ['dtto', 'totéž'],
+  ditto: ['dtto', 'dtto.', 'totéž', 'viz výše', 'stejné', 'stejný'],
   cells: {
     left: ['vlevo', 'levý'],
     right: ['vpravo', 'pravý'],

@@ -114,7 +114,7 @@ export const danish: LanguageWords = {
   between: ['til'],
   outOf: ['af', 'av'],
   folders: ['mappe', 'undermappe'],
-  ditto: ['ditto', 'samme', 'se ovenfor'],
+  ditto: ['ditto', 'do.', 'd.o.', 'd:o', 'samme', 'se ovenfor', 'som ovenfor', 'som over', 'se over'],
   cells: {
     left: ['venstre'],
     right: ['højre', 'høyre'],

@@ -149,7 +149,7 @@ export const dutch: LanguageWords = {
   between: ['tot', 't/m'],
   outOf: ['van'],
   folders: ['map', 'submap'],
-  ditto: ['idem', 'hetzelfde', 'zie boven'],
+  ditto: ['idem', 'id.', 'hetzelfde', 'dezelfde', 'zie boven', 'als boven'],
   cells: {
     left: ['links', 'li'],
     right: ['rechts', 're'],

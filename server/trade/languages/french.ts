@@ -154,7 +154,7 @@ export const french: LanguageWords = {
   between: ['à', 'a'],
   outOf: ['sur'],
   folders: ['dossier', 'chemin', 'repertoire', 'sousdossier'],
-  ditto: ['idem', 'id.', 'voir ci-dessus', 'même'],
+  ditto: ['idem', 'id.', 'ibid.', 'voir ci-dessus', 'comme ci-dessus', 'même', 'pareil'],
   cells: {
     left: ['gauche', 'g'],
     right: ['droite', 'd', 'droit'],

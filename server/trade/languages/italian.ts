@@ -124,7 +124,7 @@ export const italian: LanguageWords = {
   between: ['a', 'al'],
   outOf: ['di'],
   folders: ['cartella', 'sottocartella'],
-  ditto: ['idem', 'come sopra', 'c. s.', 'c.s.'],
+  ditto: ['idem', 'id.', 'come sopra', 'c. s.', 'c.s.', 'stesso', 'stessa', 'uguale'],
   cells: {
     left: ['sinistra', 'sin', 'sx', 's'],
     right: ['destra', 'des', 'dx', 'd'],

@@ -58,7 +58,7 @@ export const japanese: LanguageWords = {
   between: [],
   outOf: [],
   folders: [],
-  ditto: ['同上', '〃', '々', '同'],
+  ditto: ['同上', '〃', '々', '同', '同じ', '上に同じ', '上と同じ'],
   cells: {
     left: ['左'],
     right: ['右'],

@@ -53,7 +53,7 @@ export const korean: LanguageWords = {
   between: [],
   outOf: [],
   folders: [],
-  ditto: ['위와 같음', '상동'],
+  ditto: ['위와 같음', '위와 동일', '상동', '같음'],
   cells: {
     left: ['왼쪽', '좌'],
     right: ['오른쪽', '우'],

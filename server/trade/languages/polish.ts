@@ -116,7 +116,7 @@ export const polish: LanguageWords = {
   between: ['do'],
   outOf: ['z'],
   folders: ['folder', 'katalog', 'podfolder', 'podkatalog'],
-  ditto: ['jw.', 'j.w.', 'jak wyżej', 'to samo'],
+  ditto: ['jw.', 'jw', 'j.w.', 'j. w.', 'jak wyżej', 'to samo', 'tak samo'],
   cells: {
     left: ['lewo', 'lewy', 'lewa'],
     right: ['prawo', 'prawy', 'prawa'],

@@ -138,7 +138,7 @@ export const portuguese: LanguageWords = {
   between: ['até', 'a'],
   outOf: ['de'],
   folders: ['pasta', 'subpasta'],
-  ditto: ['idem', 'igual', 'o mesmo', 'mesmo'],
+  ditto: ['idem', 'id.', 'igual', 'o mesmo', 'mesmo', 'a mesma', 'igual acima', 'idem acima'],
   cells: {
     left: ['esquerda', 'esq', 'e'],
     right: ['direita', 'dir', 'd'],

@@ -125,7 +125,7 @@ export const spanish: LanguageWords = {
   between: ['a', 'al'],
   outOf: ['de'],
   folders: ['carpeta', 'ruta', 'subcarpeta', 'directorio'],
-  ditto: ['ídem', 'idem', 'igual', 'lo mismo'],
+  ditto: ['ídem', 'idem', 'íd.', 'id.', 'igual', 'lo mismo', 'igual que arriba', 'como arriba'],
   cells: {
     left: ['izquierda', 'izq', 'i'],
     right: ['derecha', 'der', 'd'],

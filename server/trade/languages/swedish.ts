@@ -74,7 +74,7 @@ export const swedish: LanguageWords = {
   between: ['till'],
   outOf: ['av'],
   folders: ['mapp', 'undermapp', 'katalog'],
-  ditto: ['dito', 'samma', 'se ovan'],
+  ditto: ['dito', 'd:o', 'd.o.', 'do.', 'samma', 'se ovan', 'som ovan'],
   cells: {
     left: ['vänster', 'v'],
     right: ['höger', 'h'],

@@ -1,5 +1,6 @@
 import { loopWord } from '../languages/cellWords';
 import type { CellWord } from '../languages/languageWords';
+import type { Unit } from '../meaning';
 import { rangeWords } from '../rangeWords';
 import type { NumberReading } from './numberReading';
 import { readNumber } from './numberReading';
@@ -38,7 +39,7 @@ const signs: readonly (readonly [RegExp, SecondPoint])[] = [
 ];
 
 /**
- * Reads a loop cell: a switch (`on`, `off`, `0`, `1`, `✓`), a mode in words, `start-end` or `start+length` in frames or times,
+ * Reads a loop cell: a switch (`on`, `off`, `0`, `1`, `✓`), a mode in words, `start-end` or `start+length` in frames, times or percent,
  * or two numbers as in `30000/8000`; or both: `sustain 1000-2000`.
  */
 export function readLoop(text: string): LoopReading | undefined {
@@ -88,10 +89,12 @@ function readPoints(text: string): LoopReading | undefined {
   return undefined;
 }
 
-/** A frame count, or a time. */
+const pointUnits: ReadonlySet<Unit> = new Set(['s', 'ms', 'frames', 'percent']);
+
+/** A frame count, a time, or a share of the whole. */
 function pointIn(text: string): NumberReading | undefined {
   const reading = readNumber(text, 'frames');
   if (!reading || !(reading.number >= 0) || reading.number === Number.POSITIVE_INFINITY) return undefined;
   const { unit } = reading;
-  return unit === 's' || unit === 'ms' || unit === undefined || unit === 'frames' ? reading : undefined;
+  return unit === undefined || pointUnits.has(unit) ? reading : undefined;
 }

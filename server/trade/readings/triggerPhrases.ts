@@ -5,8 +5,19 @@ const release =
   /^(?:releas|lett?ing|let$|loslass|losgelass|loslat|losgelat|relach|lach|solt|suelt|levant|rilasc|slapp|slipp?|slupp|vapaut|irrot|puszcz|zwoln|pusten|pusti|uvoln|отпус|отпущ|отжат)/u;
 const press =
   /^(?:press|depress|druck|gedruckt|niederdruck|anschl|appu|enfonc|puls|presion|premi|premer|premut|premo|indruk|ingedruk|aansla|nedtryck|tryck|trykk?|paina|wcisn|nacis|stisk|нажат|нажим)/u;
-const releaseSigns = /離|放|松开|鬆開|リリース|뗄|뗌|뗀|놓/u;
-const pressSigns = /押|按|打鍵|누를|누름|누르/u;
+const releaseSigns =
+  /離|放|松开|鬆開|リリース|뗄|뗌|뗀|놓|(?:キー|ノート|鍵|键|音符|건반|키|노트)[ ・･-]?(?:オフ|アップ|关|關|오프|업)/u;
+const pressSigns =
+  /押|按|打鍵|弾|누를|누름|누르|(?:キー|ノート|鍵|键|音符|건반|키|노트)[ ・･-]?(?:オン|ダウン|开|開|온|다운)/u;
+/** What a key goes, or its note is, when it is let go and when it is pressed: beside a word for a key only. */
+const goneUp =
+  /^(?:off|aus|av|fra|uit|wyl|vyp|pois|выкл|up|hoch|oben|haut|arriba|su|acima|cima|omhoog|upp|op|ylos|gora|gore|nahoru|вверх)$/u;
+const goneDown =
+  /^(?:on|an|ein|pa|til|aan|wl|zap|paalle|вкл|down|unten|bas|abajo|giu|baixo|omlaag|ner|ned|alas|dol|dolu|вниз)$/u;
+/** Words for a key in all languages. */
+const keyWords: ReadonlySet<string> = new Set(
+  languages.flatMap(({ parts }) => (parts.key ?? []).flatMap(wordsOf)),
+);
 /** Small words beside, besides words for a key in all languages. */
 const small: ReadonlySet<string> = new Set([
   ...'a ao aos o os as da do de del della dell des du la le les il lo l el al alla au aux un une uma una the on at when while after upon of off go gone is are be being up by'.split(
@@ -18,7 +29,7 @@ const small: ReadonlySet<string> = new Set([
   ...'koskettimen kosketin klawisza klavesy klavesu klavesa клавиши клавишу клавиша tangenten tasten tangent toetsen'.split(
     ' ',
   ),
-  ...languages.flatMap(({ parts }) => (parts.key ?? []).flatMap(wordsOf)),
+  ...keyWords,
 ]);
 const mostWords = 6;
 const longest = 60;
@@ -34,6 +45,11 @@ export function triggerPhrase(text: string): 'press' | 'release' | undefined {
     return isReleased === isPressed || text.length > 12 ? undefined : isReleased ? 'release' : 'press';
   const words = wordsOf(text);
   if (words.length < 2 || words.length > mostWords) return undefined;
+  const ends = words.filter((word) => !keyWords.has(word));
+  if (ends.length === 1 && words.length === 2) {
+    if (goneUp.test(ends[0])) return 'release';
+    if (goneDown.test(ends[0])) return 'press';
+  }
   const telling = words.filter((word) => !small.has(word));
   if (telling.length === 0 || telling.length > 2) return undefined;
   if (telling.every((word) => release.test(word))) return 'release';

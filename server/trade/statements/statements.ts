@@ -1,14 +1,18 @@
 import type { MiddleC } from '../../model/keys';
+import { isLoopWord } from '../headings/headingStems';
 import { readHeading } from '../headings/headings';
 import { unchangedAt } from '../headings/statedScale';
 import { unitOf } from '../languages/cellWords';
 import { languages } from '../languages/languages';
 import { bareWord } from '../languages/spelling';
+import { unitByStem } from '../languages/unitStems';
 import type { ColumnMeaning, Unit } from '../meaning';
 import { rangeWords } from '../rangeWords';
 import { readKey } from '../readings/keyReading';
 import type { ForAll } from './forAll';
 import { forAllIn } from './forAll';
+import type { KeySpread } from './keySpread';
+import { keySpreadIn, outermostKeysIn } from './keySpread';
 import { pianoKeysIn } from './pianoKeys';
 import type { StatedDynamics } from './statedDynamics';
 import { statedDynamicsIn } from './statedDynamics';
@@ -44,6 +48,10 @@ export interface Statements {
   dynamics: StatedDynamics | undefined;
   /** The key that the lowest zone starts with. */
   lowestKey: { name: string; text: string } | undefined;
+  /** How roots share the keys out. */
+  keySpread: KeySpread | undefined;
+  /** The keys that the lowest and the highest zone reach to. */
+  outermostKeys: ReturnType<typeof outermostKeysIn>;
   /** What is given for all zones. */
   forAll: readonly ForAll[];
   /** The folder that samples lie in. */
@@ -137,6 +145,8 @@ export function statementsIn(texts: readonly string[]): Statements {
     switches: switchesIn(texts),
     releases: releasesIn(texts),
     lowestKey: lowestKeyIn(texts),
+    keySpread: keySpreadIn(texts),
+    outermostKeys: outermostKeysIn(texts),
     dynamics: statedDynamicsIn(texts),
     forAll: forAllIn(texts),
     folder: folderIn(texts),
@@ -252,8 +262,13 @@ export function panEndsIn(text: string): { low: number; high: number } | undefin
   return left < right ? { low: left, high: right } : undefined;
 }
 
+/** Words before what a statement does not hold for. */
+const exception =
+  /(?<!\p{L})(?:unless|except|but not|if not|sofern nicht|wenn nicht|au\u00dfer|falls nicht|sauf|excepto|salvo|a menos que|tranne|exceto|tenzij|behalve|utom|om inte|undtagen|med mindre|ellei|paitsi|chyba \u017ce|opr\u00f3cz|pokud ne|krom\u011b|кроме|если не)(?!\p{L})/iu;
+
 /** A clause that names columns and gives a unit, two ends, or the number for the full level. */
-function readScale(clause: string, scales: Map<ColumnMeaning, StatedScale>): void {
+function readScale(whole: string, scales: Map<ColumnMeaning, StatedScale>): void {
+  const clause = whole.split(exception)[0] ?? whole;
   const words = clause.match(/[\p{L}%]+/gu) ?? [];
   const meanings = subjectOf(words);
   if (!meanings || meanings.some((meaning) => isKnown(scales.get(meaning)))) return;
@@ -277,7 +292,7 @@ export function scaleOf(clause: string, meanings: readonly ColumnMeaning[]): Sta
     word.length > 1 || new RegExp(`\\b(?:in|en|em)\\s+${word}$`, 'iu').test(clause);
   const unit = words
     .filter((word) => word === '%' || isUnit(word))
-    .map((word) => unitOf(word))
+    .map((word) => unitByStem(word))
     .findLast((one) => one !== undefined && fits(one, meanings));
   const ends = isPosition ? null : range.exec(clause);
   const full = meanings[0] === 'volume' ? fullLevel.exec(clause)?.[1] : undefined;
@@ -293,7 +308,7 @@ export function scaleOf(clause: string, meanings: readonly ColumnMeaning[]): Sta
 
 /** The columns that the words of a clause name. */
 function subjectOf(words: readonly string[]): readonly ColumnMeaning[] | undefined {
-  if (words.some((word) => positionWord.test(word))) return positions;
+  if (words.some((word) => positionWord.test(word) || isLoopWord(word))) return positions;
   for (let from = 0; from < Math.min(words.length, 12); from++) {
     for (const length of [3, 2, 1]) {
       if (from + length > words.length) continue;

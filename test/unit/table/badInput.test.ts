@@ -120,7 +120,7 @@ describe('large and odd text', () => {
     const rows = (count: number, row: (at: number) => string) =>
       Array.from({ length: count }, (_, at) => row(at)).join('\n');
     const text = rows(10_000, (at) => [1, 2, 3, 4].map((times) => word(at * times)).join('\t'));
-    expect(readZoneTable(`Sample\tRoot\tLow\tHigh\n${text}`).problem).toBeUndefined();
+    expect(readZoneTable(`Sample\tRoot\tLow\tHigh\n${text}`).problem).toMatch(/no keys/);
     const headings = rows(10_000, (at) => (at % 2 ? 'a.wav\t60\t58\t62' : `Sample\tRoot\tLow\t${word(at)}`));
     expect(readZoneTable(headings).notes.length).toBeLessThan(2000);
   });

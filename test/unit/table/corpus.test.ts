@@ -18,6 +18,16 @@ interface Truth {
   rate?: number;
   roots?: Record<string, number>;
   pitches?: Record<string, number>;
+  samples?: Record<string, Sample>;
+}
+
+/** A sample file: its frames, frames a second, root key, the pitch measured in it and the first and last frame of its loop. */
+interface Sample {
+  frames: number;
+  rate: number;
+  root?: number;
+  pitch?: number;
+  loop?: { start: number; end: number };
 }
 
 const folder = fileURLToPath(new URL('../../corpus/tables/', import.meta.url));
@@ -32,9 +42,11 @@ describe('the corpus of tables', () => {
     const text = readFileSync(folder + name, 'utf8');
     const truth = JSON.parse(readFileSync(folder + name.replace(/\.\w+$/, '.json'), 'utf8')) as Truth;
     const reading = readZoneTable(text, {
-      rateOf: () => truth.rate,
-      rootKeyOf: (sample) => truth.roots?.[sample],
-      pitchOf: (sample) => truth.pitches?.[sample],
+      rateOf: (sample) => truth.samples?.[sample]?.rate ?? truth.rate,
+      framesOf: (sample) => truth.samples?.[sample]?.frames,
+      loopOf: (sample) => truth.samples?.[sample]?.loop,
+      rootKeyOf: (sample) => truth.samples?.[sample]?.root ?? truth.roots?.[sample],
+      pitchOf: (sample) => truth.samples?.[sample]?.pitch ?? truth.pitches?.[sample],
     });
     expect(reading.problem).toBeUndefined();
     expect(regionsOf(reading)).toEqual(truth.regions);

@@ -1,4 +1,5 @@
 import { TableCells } from '../cells';
+import { namedCharacter } from './entities';
 
 /** So many cells may stand for others because of `rowspan` and `colspan`; what asks for more is not spread out. */
 const mostSpanned = 1_000_000;
@@ -6,52 +7,6 @@ const widestSpan = 1000;
 const longestTag = 20_000;
 /** After so many tags that nothing closes, only short ones are looked for. */
 const mostUnclosed = 100;
-
-const entities: Readonly<Record<string, string>> = {
-  amp: '&',
-  lt: '<',
-  gt: '>',
-  quot: '"',
-  apos: "'",
-  nbsp: ' ',
-  ensp: ' ',
-  emsp: ' ',
-  thinsp: ' ',
-  shy: '',
-  ndash: '–',
-  mdash: '—',
-  minus: '−',
-  hellip: '…',
-  bull: '•',
-  middot: '·',
-  times: '×',
-  deg: '°',
-  sharp: '♯',
-  flat: '♭',
-  natural: '♮',
-  check: '✓',
-  infin: '∞',
-  prime: '′',
-  Prime: '″',
-  frac12: '½',
-  frac14: '¼',
-  frac34: '¾',
-  rarr: '→',
-  auml: 'ä',
-  ouml: 'ö',
-  uuml: 'ü',
-  Auml: 'Ä',
-  Ouml: 'Ö',
-  Uuml: 'Ü',
-  szlig: 'ß',
-  eacute: 'é',
-  egrave: 'è',
-  agrave: 'à',
-  ccedil: 'ç',
-  ntilde: 'ñ',
-  ocirc: 'ô',
-  atilde: 'ã',
-};
 
 /** Elements after which text goes on in a new line. */
 const blocks: ReadonlySet<string> = new Set(
@@ -320,7 +275,7 @@ function withoutHidden(html: string): string {
 }
 
 function entity(name: string): string | undefined {
-  if (!name.startsWith('#')) return Object.hasOwn(entities, name) ? entities[name] : undefined;
+  if (!name.startsWith('#')) return namedCharacter(name);
   const code = /^#x/i.test(name) ? Number.parseInt(name.slice(2), 16) : Number(name.slice(1));
   return code > 0 && code <= 0x10ffff && !(code >= 0xd800 && code < 0xe000)
     ? String.fromCodePoint(code)

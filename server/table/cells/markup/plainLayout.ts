@@ -12,7 +12,28 @@ const mark = /^[ \t]*\[(\/?)([a-z]{2,10})(?:=[^\]\r\n]{0,40})?\][ \t]*$/gim;
  * so that all offsets stay.
  */
 export function plainLayout(text: string): string {
-  return withPlainBars(withoutMarks(withoutQuoting(withPlainBoxes(text))));
+  return withPlainBars(withoutMarks(withoutQuoting(withPlainBoxes(withoutComments(text)))));
+}
+
+/** A comment of HTML, as Markdown and wikis take them too. */
+const comment = /<!--[\s\S]{0,2000}?-->/g;
+
+/** A text with its comments made blanks; their line breaks stay. */
+export function withoutComments(text: string): string {
+  return text.includes('<!--') ? text.replace(comment, (all) => all.replace(/[^\r\n]/g, ' ')) : text;
+}
+
+/** The comments of a text that name an audio file, line by line. */
+export function commentsWithFiles(text: string): { text: string; start: number; end: number }[] {
+  if (!text.includes('<!--')) return [];
+  return Array.from(text.matchAll(comment)).flatMap(({ 0: all, index }) =>
+    Array.from(all.matchAll(/[^\r\n]+/g)).flatMap(({ 0: line, index: at }) => {
+      const said = line.replace(/^\s*<!--|-->\s*$/g, '').trim();
+      return /\.(?:wav|aiff?|flac|ogg)\b/i.test(said)
+        ? [{ text: said, start: index + at, end: index + at + line.length }]
+        : [];
+    }),
+  );
 }
 
 /** A row of a wiki whose cells are parted by double bars alone, one of headings between `^`, and marks of headings behind bars. */

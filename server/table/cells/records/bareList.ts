@@ -43,6 +43,7 @@ export function bareListCells(text: string): TableCells | undefined {
   if (found.length < 2 || found.length < files.length || files.length * 2 < looked.length) return undefined;
   if (areNumbered(text, found) || found.every(({ name }) => leadsWithNumber(text, name))) return undefined;
   const isKeyFirst = found[0].isKeyFirst;
+  const heading = headingAbove(text, lines);
   const cells = new TableCells(text);
   for (const line of lines) {
     const parts = holdsFile(text, line) ? partsOf(text, line) : undefined;
@@ -50,10 +51,36 @@ export function bareListCells(text: string): TableCells | undefined {
       const { key, name, remark } = parts;
       for (const part of isKeyFirst ? [key, name, remark] : [name, key, remark])
         if (part) cells.add(part.start, part.end);
-    } else if (line.end > line.start) cells.add(line.start, line.end);
+    } else if (line === heading?.line) for (const { start, end } of heading.parts) cells.add(start, end);
+    else if (line.end > line.start) cells.add(line.start, line.end);
     cells.endRow();
   }
   return cells;
+}
+
+/** The line above the first file where it has two words over the two columns, far apart as cells are. */
+function headingAbove(
+  text: string,
+  lines: readonly Stretch[],
+): { line: Stretch; parts: Stretch[] } | undefined {
+  const first = lines.findIndex((line) => holdsFile(text, line));
+  const line = lines
+    .slice(0, first)
+    .findLast(({ start, end }) => /[\p{L}\p{N}]/u.test(text.slice(start, end)));
+  if (!line) return undefined;
+  const written = text.slice(line.start, line.end);
+  const [, name = '', between = '', other = ''] =
+    /^\s*(\S.*?)([ \u00a0]{2,})(\S.*?)\s*$/u.exec(written) ?? [];
+  if (name === '' || apart.test(other)) return undefined;
+  const start = line.start + written.indexOf(name);
+  const second = start + name.length + between.length;
+  return {
+    line,
+    parts: [
+      { start, end: start + name.length },
+      { start: second, end: second + other.length },
+    ],
+  };
 }
 
 /** Whether a name starts with a number that stands apart: a value more than the key. */

@@ -1,3 +1,4 @@
+import { audioEndings } from '../../../model/fileNames';
 import type { Stretch } from '../../../model/text/stretch';
 import { textStart } from '../../../model/text/textLayout';
 import { isUnseen, TableCells } from '../cells';
@@ -6,6 +7,8 @@ import { isUnseen, TableCells } from '../cells';
 const longestLine = 4096;
 /** Columns are found from so many lines. */
 const mostLines = 2000;
+
+const file = new RegExp(String.raw`\.(?:${[...audioEndings].join('|')})(?![\p{L}\p{N}])`, 'iu');
 
 interface Line {
   start: number;
@@ -18,22 +21,73 @@ interface Line {
  */
 export function splitColumns(text: string): TableCells {
   const lines = linesOf(text);
-  const withRuns = lines.filter((line) => runsIn(text, line) > 0);
-  const stretches = stretchesOf(text, withRuns.slice(0, mostLines));
+  const all = lines.filter((line) => runsIn(text, line) > 0).slice(0, mostLines);
+  const body = columnsOf(text, bodyOf(text, lines));
+  const whole = body ? undefined : columnsOf(text, all);
+  const columns = body ?? whole;
   const cells = new TableCells(text);
   cells.bySpaces = true;
-  const counts = withRuns.slice(0, mostLines).map((line) => runsIn(text, line) + 1);
-  const swallowed = withRuns.slice(0, mostLines).filter((line) => holdsRun(text, line, stretches)).length;
-  const byPosition = stretches.length >= mostFrequent(counts) && swallowed * 5 <= withRuns.length;
   for (const line of lines) {
     if (line.end > line.start) {
       if (runsIn(text, line) === 0) cells.add(line.start, line.end);
-      else if (byPosition) addByPosition(cells, line, stretches);
-      else addByRuns(cells, line);
+      else if (!columns) addByRuns(cells, line);
+      else if (whole || isCutBetween(text, line, columns)) addByPosition(cells, line, columns);
+      else addPlaced(cells, line, columns);
     }
     cells.endRow();
   }
   return cells;
+}
+
+/** The stretches of the columns that some lines stand in; `undefined` where they stand in none. */
+function columnsOf(text: string, lines: readonly Line[]): Stretch[] | undefined {
+  if (lines.length === 0) return undefined;
+  const stretches = stretchesOf(text, lines);
+  const counts = lines.map((line) => runsIn(text, line) + 1);
+  const swallowed = lines.filter((line) => holdsRun(text, line, stretches)).length;
+  return stretches.length >= mostFrequent(counts) && swallowed * 5 <= lines.length ? stretches : undefined;
+}
+
+/** The lines that name audio files and the one above them, without titles, legends and sums around, which keep to no columns. */
+function bodyOf(text: string, lines: readonly Line[]): Line[] {
+  const isFile = (line: Line) =>
+    file.test(text.slice(line.start, Math.min(line.end, line.start + longestLine)));
+  const first = lines.findIndex(isFile);
+  if (first < 0) return [];
+  let above = first - 1;
+  while (above >= 0 && !/[\p{L}\p{N}]/u.test(text.slice(lines[above].start, lines[above].end))) above--;
+  const heading = above >= 0 ? [lines[above]] : [];
+  return [...heading, ...lines.slice(first).filter(isFile)]
+    .filter((line) => runsIn(text, line) > 0)
+    .slice(0, mostLines);
+}
+
+/** Whether a line has no word that stands in two columns. */
+function isCutBetween(text: string, line: Line, columns: readonly Stretch[]): boolean {
+  return columns.slice(1).every(({ start }) => {
+    const at = line.start + start;
+    return at >= line.end || at <= line.start || isBlankAt(text, at - 1);
+  });
+}
+
+/** Adds the parts of a line that keeps to no columns, each in the one that it starts in; where two do, one after another. */
+function addPlaced(cells: TableCells, line: Line, columns: readonly Stretch[]): void {
+  const parts = partsByRuns(cells.text, line);
+  const places = parts.map(({ start }) => {
+    const next = columns.findIndex((column) => column.start > start - line.start);
+    return next < 0 ? columns.length - 1 : Math.max(0, next - 1);
+  });
+  const isApart = places.every((place, at) => at === 0 || place > places[at - 1]);
+  if (!isApart) {
+    addByRuns(cells, line);
+    return;
+  }
+  let column = 0;
+  for (const [at, { start, end }] of parts.entries()) {
+    for (; column < places[at]; column++) cells.add(start, start);
+    cells.add(start, end);
+    column++;
+  }
 }
 
 /** All lines without the white space at their ends; blank ones are empty. */
@@ -150,17 +204,23 @@ function addByPosition(cells: TableCells, line: Line, stretches: readonly Stretc
 }
 
 function addByRuns(cells: TableCells, line: Line): void {
-  const { text } = cells;
+  for (const { start, end } of partsByRuns(cells.text, line)) cells.add(start, end);
+}
+
+/** The parts of a line between runs of spaces. */
+function partsByRuns(text: string, line: Line): Line[] {
+  const parts: Line[] = [];
   let from = line.start;
   while (from < line.end && isBlankAt(text, from)) from++;
   for (let at = from; at < line.end; ) {
     if (isBlankAt(text, at) && isBlankAt(text, at + 1)) {
-      cells.add(from, at);
+      parts.push({ start: from, end: at });
       while (at < line.end && isBlankAt(text, at)) at++;
       from = at;
     } else at++;
   }
-  cells.add(from, line.end);
+  parts.push({ start: from, end: line.end });
+  return parts;
 }
 
 function mostFrequent(counts: readonly number[]): number {

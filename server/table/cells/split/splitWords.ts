@@ -1,6 +1,7 @@
 import { isAudioFileName } from '../../../model/fileNames';
 import { textStart } from '../../../model/text/textLayout';
 import { readHeading } from '../../../trade/headings/headings';
+import { rangeWords } from '../../../trade/rangeWords';
 import { lookAt } from '../../columns/cellKinds';
 import { TableCells } from '../cells';
 
@@ -31,7 +32,12 @@ interface NamedLine {
  * headings. `undefined` for any other text.
  */
 export function splitWords(text: string): TableCells | undefined {
-  const looked = linesOf(text, mostLooks).map((line) => namedLine(text, line));
+  const first = linesOf(text, mostLooks);
+  const whole = first.map((line) => namedLine(text, line));
+  const joined = whole.map((line) => line && { ...line, values: joinedRanges(text, line.values) });
+  // A dash is the middle of a range where it is so on all lines; else it stands for an empty cell.
+  const isJoined = areAlike(joined);
+  const looked = isJoined ? joined : whole;
   const named = looked.filter((line) => line !== undefined);
   const count = named[0]?.values.length ?? 0;
   if (named.length < 2 || count < 2 || named.some(({ values }) => values.length !== count)) return undefined;
@@ -39,11 +45,10 @@ export function splitWords(text: string): TableCells | undefined {
   if (named.some(({ name }) => /[ \t\u00a0]{2}/.test(text.slice(name.start, name.end)))) return undefined;
   const isValue = ({ start, end }: Word) => lookAt(text.slice(start, end)).kind !== 'text';
   if (!named.every(({ values }) => values.every(isValue))) return undefined;
-  const counted = named.every(({ number }, at) => number && numberAt(text, number) === at + 1);
+  const counted = areCounted(text, named);
   const width = count + (counted ? 2 : 1);
   const lines = linesOf(text, Number.POSITIVE_INFINITY);
-  const first = looked.findIndex((line) => line !== undefined);
-  let above = first - 1;
+  let above = looked.findIndex((line) => line !== undefined) - 1;
   while (above >= 0 && isBlankLine(text, lines[above])) above--;
   // A line of units alone stands below the headings that they belong to.
   const units = above > 0 && isUnits(text, lines[above]) ? lines[above] : undefined;
@@ -55,12 +60,40 @@ export function splitWords(text: string): TableCells | undefined {
       cells.endRow();
       continue;
     }
-    const parts = at === above ? headingsIn(text, line, width) : partsOf(text, line, counted);
+    const parts = at === above ? headingsIn(text, line, width) : partsOf(text, line, counted, isJoined);
     const added = parts.map(({ start, end }) => cells.add(start, end));
     if (at === above && units) addUnits(cells, added, line, units);
     cells.endRow();
   }
   return cells;
+}
+
+/** A sign or word between the two ends of a range. */
+const between = new RegExp(
+  String.raw`^(?:[-\u2010-\u2015\u2212~\u2192]|\.{2,3}|\u2026|${rangeWords})$`,
+  'iu',
+);
+
+/** The values of a line, those of a range around a sign for it put together: `1 – 20`. */
+function joinedRanges(text: string, values: readonly Word[]): Word[] {
+  const joined: Word[] = [];
+  for (let at = 0; at < values.length; at++) {
+    const [first, sign, last] = [values[at], values[at + 1], values[at + 2]];
+    const isRange =
+      sign !== undefined &&
+      last !== undefined &&
+      between.test(text.slice(sign.start, sign.end)) &&
+      /^(?:note|number)-range$/.test(lookAt(text.slice(first.start, last.end)).kind);
+    joined.push(isRange ? { start: first.start, end: last.end } : first);
+    if (isRange) at += 2;
+  }
+  return joined;
+}
+
+/** Whether all lines with a name have as many values. */
+function areAlike(lines: readonly (NamedLine | undefined)[]): boolean {
+  const counts = new Set(lines.flatMap((line) => (line ? [line.values.length] : [])));
+  return counts.size === 1;
 }
 
 const bracketed = /[([][^()[\]]{1,40}[)\]]/g;
@@ -144,14 +177,23 @@ function namedLine(text: string, { start, end }: Word): NamedLine | undefined {
   return undefined;
 }
 
+/** Whether numbers before all names count the rows, some of which may be missing, or stand in a column of their own. */
+function areCounted(text: string, named: readonly NamedLine[]): boolean {
+  const numbers = named.flatMap(({ number }) => (number ? [numberAt(text, number)] : []));
+  if (numbers.length < named.length) return false;
+  const isApart = named.every(({ name, number }) => number && name.start - number.end > 2);
+  return isApart || numbers.every((number, at) => (at === 0 ? number <= 1 : number > numbers[at - 1]));
+}
+
 function numberAt(text: string, { start, end }: Word): number {
   return Number(text.slice(start, end));
 }
 
-function partsOf(text: string, line: Word, counted: boolean): Word[] {
+function partsOf(text: string, line: Word, counted: boolean, isJoined: boolean): Word[] {
   const named = namedLine(text, line);
   if (!named) return line.end > line.start && !isBlankLine(text, line) ? [line] : [];
-  const { name, number, values } = named;
+  const { name, number } = named;
+  const values = isJoined ? joinedRanges(text, named.values) : named.values;
   if (!number) return [name, ...values];
   return counted ? [number, name, ...values] : [{ start: number.start, end: name.end }, ...values];
 }

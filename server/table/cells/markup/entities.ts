@@ -1,0 +1,107 @@
+/**
+ * Names of the characters 160 to 255, in order (HTML 4.01, section 24.2: entities for ISO 8859-1 characters).
+ */
+const latin =
+  'nbsp iexcl cent pound curren yen brvbar sect uml copy ordf laquo not shy reg macr deg plusmn sup2 sup3 acute micro para middot cedil sup1 ordm raquo frac14 frac12 frac34 iquest ' +
+  'Agrave Aacute Acirc Atilde Auml Aring AElig Ccedil Egrave Eacute Ecirc Euml Igrave Iacute Icirc Iuml ETH Ntilde Ograve Oacute Ocirc Otilde Ouml times Oslash Ugrave Uacute Ucirc Uuml Yacute THORN szlig ' +
+  'agrave aacute acirc atilde auml aring aelig ccedil egrave eacute ecirc euml igrave iacute icirc iuml eth ntilde ograve oacute ocirc otilde ouml divide oslash ugrave uacute ucirc uuml yacute thorn yuml';
+
+/** Others that tables use (HTML 4.01, sections 24.3 and 24.4; HTML Living Standard, section 13.5). */
+const others: Readonly<Record<string, string>> = {
+  amp: '&',
+  lt: '<',
+  gt: '>',
+  quot: '"',
+  apos: "'",
+  num: '#',
+  lsquo: '‘',
+  rsquo: '’',
+  sbquo: '‚',
+  ldquo: '“',
+  rdquo: '”',
+  bdquo: '„',
+  lsaquo: '‹',
+  rsaquo: '›',
+  ensp: ' ',
+  emsp: ' ',
+  thinsp: ' ',
+  zwnj: '',
+  zwj: '',
+  lrm: '',
+  rlm: '',
+  ndash: '–',
+  mdash: '—',
+  minus: '−',
+  hellip: '…',
+  bull: '•',
+  permil: '‰',
+  plus: '+',
+  equals: '=',
+  percnt: '%',
+  ne: '≠',
+  le: '≤',
+  ge: '≥',
+  asymp: '≈',
+  sharp: '♯',
+  flat: '♭',
+  natural: '♮',
+  check: '✓',
+  checkmark: '✓',
+  cross: '✗',
+  infin: '∞',
+  prime: '′',
+  Prime: '″',
+  larr: '←',
+  uarr: '↑',
+  rarr: '→',
+  darr: '↓',
+  harr: '↔',
+  OElig: 'Œ',
+  oelig: 'œ',
+  Scaron: 'Š',
+  scaron: 'š',
+  Zcaron: 'Ž',
+  zcaron: 'ž',
+  Ccaron: 'Č',
+  ccaron: 'č',
+  Rcaron: 'Ř',
+  rcaron: 'ř',
+  Ecaron: 'Ě',
+  ecaron: 'ě',
+  Ncaron: 'Ň',
+  ncaron: 'ň',
+  dcaron: 'ď',
+  tcaron: 'ť',
+  uring: 'ů',
+  aogon: 'ą',
+  eogon: 'ę',
+  cacute: 'ć',
+  nacute: 'ń',
+  sacute: 'ś',
+  zacute: 'ź',
+  zdot: 'ż',
+  Sacute: 'Ś',
+  Zdot: 'Ż',
+  lstrok: 'ł',
+  Lstrok: 'Ł',
+  gbreve: 'ğ',
+  scedil: 'ş',
+  Scedil: 'Ş',
+  inodot: 'ı',
+  Idot: 'İ',
+  odblac: 'ő',
+  udblac: 'ű',
+};
+
+const entities: ReadonlyMap<string, string> = new Map([
+  ...latin.split(' ').map((name, at) => [name, String.fromCharCode(160 + at)] as const),
+  ...Object.entries(others),
+  // As white space and nothing, which they are in a cell.
+  ['nbsp', ' '],
+  ['shy', ''],
+]);
+
+/** The character that a name of HTML stands for, as `ouml`; `undefined` for other names. */
+export function namedCharacter(name: string): string | undefined {
+  return entities.get(name);
+}

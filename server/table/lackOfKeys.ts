@@ -1,0 +1,72 @@
+import { readHeading } from '../trade/headings/headings';
+import { keyMeanings } from '../trade/meaning';
+import type { TableCells } from './cells/cells';
+import { namesAudioFile } from './cells/namesAudioFile';
+import type { TableRows } from './cells/tableRows';
+import type { ColumnReading } from './columns/columnReading';
+import { columnName, shortened } from './columns/columnReading';
+
+/** So many rows are looked at. */
+const mostLooks = 300;
+/** From so many rows on that all give the same keys, they give none. */
+const fewestRows = 3;
+
+/**
+ * Why a table whose names are none of audio files holds no zones, as a clause about `it`: no column gives keys, or the one that could
+ * says the same in all rows, as the ends of controllers do. `undefined` where it may hold zones.
+ */
+export function lackOfKeys(
+  cells: TableCells,
+  { data }: TableRows,
+  columns: readonly ColumnReading[],
+): string | undefined {
+  const samples = columns.filter(({ meaning }) => meaning === 'sample');
+  const [sample] = samples;
+  const rows = data.slice(0, mostLooks);
+  if (
+    !sample ||
+    rows.some((row) => samples.some(({ index }) => namesAudioFile(cells, cells.cell(row, index))))
+  )
+    return undefined;
+  const first = rows.find((row) => !cells.isEmpty(row, sample.index)) ?? rows[0] ?? 0;
+  const name = shortened(cells.value(cells.cell(first, sample.index)));
+  const names = `the names in ${columnName(sample)}, such as "${name}", are none of audio files`;
+  const keys = columns.filter(
+    (column) => keyMeanings.includes(column.meaning) || column.side?.kind === 'key',
+  );
+  const telling = keys.filter((column) => isSaid(column) || areNotes(cells, rows, column));
+  // Without headings, values in the order of keys tell as much.
+  const isBare = columns.every(({ heading }) => heading === '') && keys.length > 2;
+  const isGiven =
+    isBare ||
+    telling.length === keys.length ||
+    telling.some(({ meaning }) => meaning !== 'lokey' && meaning !== 'hikey');
+  if (!isGiven || keys.length === 0) return `it gives no keys, and ${names}`;
+  const isRange = telling.every(({ meaning }) => meaning === 'lokey' || meaning === 'hikey');
+  if (!isRange || rows.length < fewestRows) return undefined;
+  const whole = rows.filter((row) => isWhole(keys.map(({ index }) => cells.value(cells.cell(row, index)))));
+  if (whole.length * 2 < rows.length) return undefined;
+  const seen = keys.map(columnName).join(' and ');
+  return `it gives no keys, as ${seen} say all of 0 to 127 in most rows, and ${names}`;
+}
+
+/** Whether the heading of a column says by itself that it gives keys. */
+function isSaid({ heading, meaning, confidence }: ColumnReading): boolean {
+  if (confidence === 1) return true;
+  const said = readHeading(heading);
+  return (
+    said !== undefined &&
+    said.likeness === undefined &&
+    (said.meaning === meaning || keyMeanings.includes(said.meaning))
+  );
+}
+
+/** Whether at least half of the cells of a column name notes with their octaves. */
+function areNotes(cells: TableCells, rows: readonly number[], { index }: ColumnReading): boolean {
+  const named = rows.filter((row) => /\p{L}.*\d/u.test(cells.value(cells.cell(row, index))));
+  return named.length * 2 >= rows.length;
+}
+
+function isWhole(ends: readonly string[]): boolean {
+  return ends.includes('0') && ends.includes('127');
+}
