@@ -2,7 +2,6 @@ import { aloneEnd } from '../../trade/headings/headingStems';
 import { readHeading, unitInHeading } from '../../trade/headings/headings';
 import type { ColumnMeaning } from '../../trade/meaning';
 import { keyMeanings } from '../../trade/meaning';
-import { readKeyRange } from '../../trade/readings/keyReading';
 import { statedSettings } from '../../trade/statements/settings';
 import type { ColumnContents } from './columnContents';
 import { shareOf } from './columnContents';
@@ -14,12 +13,11 @@ import { findKeyOrder, orderShare } from './keyOrder';
 import { labelsSideBySide } from './labelsSideBySide';
 import { findLayers, reachAllVelocities } from './layeredRanges';
 import { agrees } from './likeness';
+import { findRoot, holdsKeys } from './rootWithin';
 import { settleKey } from './settleColumns';
 import { findSideValues } from './sideValues';
 
 const mostKeyColumns = 8;
-/** So many roots tell that a column holds them (our choice). */
-const leastRoots = 3;
 const velocities: readonly ColumnMeaning[] = ['lovel', 'hivel', 'velocity_range'];
 
 /** Finds what columns hold that no heading explains, from their cells alone. */
@@ -251,7 +249,7 @@ function findKeyRanges(state: ColumnState): void {
   );
   const found = ranges.flatMap((range) =>
     roots
-      .filter((root) => contents[root].distinct > 1 && holds(state, range, root))
+      .filter((root) => contents[root].distinct > 1 && holdsKeys(state, range, root))
       .map((root) => ({ range, root })),
   );
   const [only] = found;
@@ -266,20 +264,6 @@ function findKeyRanges(state: ColumnState): void {
       'Its keys lie within the ranges of another column on all rows.',
     );
   settleKey(state);
-}
-
-/** Whether the ranges in a column hold the keys in another on all rows where both are given, and on most rows they are. */
-function holds({ cells, looked }: ColumnState, range: number, root: number): boolean {
-  let known = 0;
-  for (const row of looked) {
-    const keys = readKeyRange(cells.plain(cells.cell(row, range)));
-    const key = readKeyRange(cells.plain(cells.cell(row, root)))?.low;
-    const [low, high, own] = [keys?.low, keys?.high, key].map((one) => one?.number ?? one?.named);
-    if (low === undefined || high === undefined || own === undefined) continue;
-    if (own < low || own > high) return false;
-    known++;
-  }
-  return known * 2 > looked.length;
 }
 
 /** Whether a column of ranges reaches over all velocities, so that others give the keys. */
@@ -338,24 +322,6 @@ function findKeys(state: ColumnState, byNames = false): void {
   if (headingsKnown && !isTelling && !isNamed) return;
   for (const [at, meaning] of found.meanings.entries())
     state.claim(candidates[at], meaning, found.confidence, found.evidence);
-}
-
-/** The one column whose numbers lie between the low and the high key on every row, where no heading gives the root. */
-function findRoot(state: ColumnState): void {
-  const { contents, taken } = state;
-  const [low, high] = [state.contentsOf('lokey'), state.contentsOf('hikey')];
-  if (!low || !high || taken.has('pitch_keycenter') || taken.has('key')) return;
-  if (low.distinct < 2 && high.distinct < 2) return;
-  const within = state.rest().filter((index) => {
-    const one = contents[index];
-    const isTelling = one.filled >= leastRoots && one.distinct >= leastRoots && one.filled >= low.filled;
-    return isTelling && isKeys(one) && orderShare(low, one) === 1 && orderShare(one, high) === 1;
-  });
-  const [root] = within;
-  if (root === undefined || within.length > 1) return;
-  state.columns[root].evidence.length = 0;
-  const evidence = 'Its numbers lie between the low and the high key on all rows.';
-  state.claim(root, 'pitch_keycenter', 0.7, evidence);
 }
 
 /** Two or four columns of frame counts in rising order. */

@@ -33,7 +33,7 @@ export function completeKeys(
   const named = lowestKey && !low ? readKey(lowestKey.name) : undefined;
   const start = named?.number ?? (named?.named ?? Number.NaN) + keyShift;
   let count = 0;
-  for (const alike of setsOf(zones, first, values)) {
+  for (const alike of alikeZones(zones, first, values)) {
     const keys = [...new Set(alike.map((zone) => values.numbers[zone]))].sort((a, b) => a - b);
     if (keys.length < 2) continue;
     for (const zone of alike) {
@@ -60,7 +60,7 @@ export function completeKeys(
 }
 
 /** Zones with a value, those of one group and of one trigger together. */
-function setsOf(zones: ZoneList, first: number, values: ValueColumn): number[][] {
+export function alikeZones(zones: ZoneList, first: number, values: ValueColumn): number[][] {
   const triggers = zones.values('trigger');
   const sets = new Map<string, number[]>();
   for (let zone = first; zone < zones.count; zone++) {

@@ -18,6 +18,7 @@ import { giveToAll } from './forAllZones';
 import { readGroupNames } from './groupNames';
 import { KeylessRows } from './keylessRows';
 import { fillRoots } from './missingRoots';
+import { closeOpenEnds } from './openEnds';
 import { giveColumnSettings, giveSectionSettings } from './sectionSettings';
 import { noteSharedVelocities } from './sharedVelocities';
 import { SideZones } from './sideZones';
@@ -89,6 +90,7 @@ export function* readTableZones(
   const fromNames = readGroupNames(zones, first, columns, notes, options);
   yield 0.96;
   completeKeys(zones, first, columns, notes, options);
+  closeOpenEnds(new ZoneCells(zones, first, columns, rows.data, notes, options));
   spreadRoots(zones, first, columns, notes, options);
   completeRoots(zones, first, columns, notes, options);
   fillRoots(zones, first, columns, notes, options);

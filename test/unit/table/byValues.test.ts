@@ -90,6 +90,25 @@ describe('keys and loops under headings that nobody knows', () => {
   });
 });
 
+describe('roots under a heading that nobody knows', () => {
+  const rows = ['a.wav | 36-47 | 41 | 1', 'b.wav | 48-59 | 53 | 2', 'c.wav | 60-84 | 65 | 1'];
+
+  it('are the numbers that lie within the ranges on all rows', () => {
+    const text = table('File | Keys | Wellspring | Shelf', ...rows);
+    expect(values(text, 'pitch_keycenter')).toEqual(['41', '53', '65']);
+    expect(notesOf(text).join('\n')).toMatch(
+      /"Wellspring" is .*between the low and the high key on all rows/,
+    );
+  });
+
+  it('are none where one lies outside, or two columns fit', () => {
+    const outside = table('File | Keys | Wellspring', ...rows, 'd.wav | 85-90 | 99 | 1');
+    expect(values(outside, 'pitch_keycenter')).not.toContain('41');
+    const two = rows.map((row) => row.replace(/\d$/, (at) => String(Number(row.slice(8, 10)) + Number(at))));
+    expect(values(table('File | Keys | Wellspring | Shelf', ...two), 'pitch_keycenter')).not.toContain('41');
+  });
+});
+
 describe('milliseconds with a mark before three digits', () => {
   const text = table(
     'File | Root | Loop start (ms) | Loop end (ms)',
