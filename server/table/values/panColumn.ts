@@ -92,7 +92,7 @@ export class PanColumn {
       greatest = Math.max(greatest, Math.abs(pan));
       return pan;
     });
-    const inPercent = column.unit === 'percent' || unit === 'percent' || percentSided;
+    const inPercent = percentSided || [column.unit, unit, around?.unit].includes('percent');
     const numbers = plain.numeric > 0 ? plain : united;
     const found = sided ? sidedScale(greatest, inPercent) : panScale(numbers, inPercent);
     const others = [found.scale, ...found.others];

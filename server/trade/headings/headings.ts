@@ -145,10 +145,10 @@ const scaleBehind = new RegExp(
 function findHeading(text: string, order: readonly LanguageWords[]): HeadingReading | undefined {
   const bracket = /^([^([{（]*)[([{（]([^)\]}）]*)[)\]}）]?(.*)$/.exec(text);
   const whole = meaningOf(text, order) ?? meaningOf(text.replace(scaleBehind, ''), order);
-  if (whole) return { meaning: whole, unit: unitOf(bracket?.[2] ?? signUnit(text)) };
+  if (whole) return { meaning: whole, unit: bracket ? unitInBrackets(bracket[2]) : unitOf(signUnit(text)) };
   if (bracket) {
     const meaning = meaningOf(`${bracket[1]} ${bracket[3]}`, order);
-    if (meaning) return { meaning, unit: unitOf(bracket[2]) };
+    if (meaning) return { meaning, unit: unitInBrackets(bracket[2]) };
   }
   // In `gainDb` a capital parts the unit from the rest.
   const camel = text.trim().replace(/(\p{Ll})(\p{Lu}\p{Ll}*)$/u, '$1 $2');
@@ -161,7 +161,8 @@ function findHeading(text: string, order: readonly LanguageWords[]): HeadingRead
   const parts = wordsOf(bracket ? `${bracket[1]} ${bracket[3]}` : text);
   for (const language of order) {
     const meaning = abbreviated(parts, dictionaryOf(language));
-    if (meaning) return { meaning, unit: bracket ? unitOf(bracket[2]) : undefined, likeness: 'beginning' };
+    if (meaning)
+      return { meaning, unit: bracket ? unitInBrackets(bracket[2]) : undefined, likeness: 'beginning' };
   }
   const unit = unitInHeading(text);
   const meaning = meaningByStems(text, unit);
@@ -216,14 +217,20 @@ function misspelt(
 export function unitInHeading(text: string): Unit | undefined {
   if (text.length > longest) return undefined;
   const bracket = /[([{（]([^)\]}）]*)[)\]}）]/.exec(text)?.[1];
-  return unitOf(
-    bracket ??
+  if (bracket === undefined)
+    return unitOf(
       text
         .trim()
         .split(/[\s,/:_-]+/)
-        .at(-1) ??
-      '',
-  );
+        .at(-1) ?? '',
+    );
+  return unitInBrackets(bracket);
+}
+
+/** The unit in brackets, also beside a remark: `%, left is negative`. */
+function unitInBrackets(text: string): Unit | undefined {
+  const parts = [text, ...text.split(/[,;:\u3001\uff0c\uff1b\uff1a]/)];
+  return parts.map((part) => unitOf(part.trim())).find((unit) => unit !== undefined);
 }
 
 const totals: ReadonlySet<string> = new Set(languages.flatMap((language) => language.totals.map(bareWord)));

@@ -182,6 +182,26 @@ describe('pan positions', () => {
   });
 });
 
+describe('pan positions in percent', () => {
+  it.each(['Pan [%, left neg.]', 'Pan (left negative; %)', 'Pan (%)', 'Pan %'])(
+    'are what they say: %s',
+    (heading) => {
+      const text = table(
+        `Sample | Key | ${heading}`,
+        'a.wav | 60 | -50',
+        'b.wav | 61 | 0',
+        'c.wav | 62 | 50',
+      );
+      expect(regions(text).map(({ pan }) => pan ?? '0')).toEqual(['-50', '0', '50']);
+    },
+  );
+
+  it('are scaled where they give no percent', () => {
+    const text = table('Sample | Key | Pan', 'a.wav | 60 | -50', 'b.wav | 61 | 0', 'c.wav | 62 | 50');
+    expect(regions(text).map(({ pan }) => pan ?? '0')).toEqual(['-100', '0', '100']);
+  });
+});
+
 describe('velocities', () => {
   const layers = (text: string) => regions(text).map(({ lovel, hivel }) => `${lovel}-${hivel}`);
   const rows = ['a.wav | 60 | 62 | 1 | 40', 'b.wav | 60 | 62 | 41 | 100'];
