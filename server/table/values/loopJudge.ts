@@ -1,9 +1,12 @@
 import type { SecondPoint } from '../../trade/readings/loopReading';
+import { endsIn } from '../../trade/statements/statedEnds';
 import type { ColumnReading } from '../columns/columnReading';
 import { columnName, shortened } from '../columns/columnReading';
 import type { ZoneCells } from '../zones/zoneCells';
 import type { Positions } from './positions';
 
+/** The heading of the open SFZ format, by which the end is the last frame that is played (sfzformat.com, `loop_end`). */
+const opcode = 'loop_end';
 const kinds: readonly SecondPoint[] = ['end', 'length', 'open'];
 
 /** What the points of all loops of a table say together. */
@@ -100,7 +103,7 @@ export class LoopJudge {
       const kind = kinds[this.#kinds[at] - 1];
       if (kind === undefined || kind === 'length' || this.#times[at] === 1) continue;
       const [start, second] = [this.#starts[at], this.#seconds[at]];
-      tally.ends++;
+      if (second > 0) tally.ends++;
       if (second > 0 && second <= start) tally.backward++;
       const zone = table.first + at;
       const frames = this.positions.framesIn(zone);
@@ -141,9 +144,8 @@ export class LoopJudge {
     return isLength;
   }
 
-  #decideEnds(column: ColumnReading, { behind, included, fromOne, ends }: Tally): void {
-    const { statements } = this.table.options;
-    const firstFrame = statements.firstFrame;
+  #decideEnds(column: ColumnReading, { behind, included, fromOne, ends, backward }: Tally): void {
+    const { firstFrame, ends: saidAround } = this.table.options.statements;
     if (firstFrame?.is === 1 || (fromOne > 0 && included === 0 && behind === 0)) {
       this.#fromStart = 1;
       this.#fromEnd = 1;
@@ -153,14 +155,22 @@ export class LoopJudge {
       this.#noteEnds(column, `count frames from 1, ${because}; 1 is taken off each start and end`);
       return;
     }
-    if (statements.ends) {
-      if (statements.ends.are === 'included') return;
+    const said = endsIn(column.heading) ?? saidAround;
+    if (said) {
+      if (said.are === 'included') return;
       this.#fromEnd = 1;
-      const because = `as "${shortened(statements.ends.text)}" says`;
+      const because = `as "${shortened(said.text)}" says`;
       this.#noteEnds(column, `end with the frame behind the last one, ${because}; 1 is taken off each end`);
       return;
     }
-    if (behind === 0 || included > 0) return;
+    if (included > behind || ends === backward || column.heading === opcode) return;
+    if (behind === 0 || included > 0) {
+      this.table.noteColumn(
+        column,
+        `Nothing tells whether the loops in ${columnName(column)} end with the frame that is given or with the one before it: it is taken for the last one that is played. Where the loops have to end before it, take 1 off loop_end.`,
+      );
+      return;
+    }
     this.#fromEnd = 1;
     this.#noteEnds(
       column,
@@ -182,7 +192,7 @@ export class LoopJudge {
       else if (own && this.#seconds[at] === own.end + 1) behind++;
       else if (own && this.#seconds[at] === own.end) included++;
     }
-    const said = statements.ends;
+    const said = endsIn(column.heading) ?? statements.ends;
     this.#areTimesBehind = said ? said.are === 'behind' : behind > 0 && included === 0;
     if (this.#areTimesBehind)
       this.#noteEnds(

@@ -16,6 +16,8 @@ import { keySpreadIn, outermostKeysIn } from './keySpread';
 import { pianoKeysIn } from './pianoKeys';
 import type { StatedDynamics } from './statedDynamics';
 import { statedDynamicsIn } from './statedDynamics';
+import type { StatedEnds } from './statedEnds';
+import { endsIn } from './statedEnds';
 import { middleCIn } from './statedOctave';
 import { turnStatement } from './turns';
 
@@ -34,7 +36,7 @@ export interface Statements {
   middleC: { is: MiddleC; text: string } | undefined;
   scales: ReadonlyMap<ColumnMeaning, StatedScale>;
   /** Whether the end of a loop or of a sample is the last frame that is played or the one behind it. */
-  ends: { are: 'included' | 'behind'; text: string } | undefined;
+  ends: StatedEnds | undefined;
   /** The number of the first frame. */
   firstFrame: { is: 0 | 1; text: string } | undefined;
   /** The keys that switch between articulations, and the one that is taken at the start. */
@@ -65,10 +67,6 @@ export interface Statements {
 }
 
 const longest = 2000;
-const ends = /\bloops?\b|\bends?\b|schleife|\bende|boucle|\bfin\b|bucle|anello|\bfine\b|einde|ループ|終/iu;
-const areBehind =
-  /exclusiv|exklusiv|exclus|esclus|one past|past the|first (?:frame|sample) (?:after|behind)|(?:frame|sample) after|not included|nicht (?:enthalten|mehr)|behind the last|non compris|no incluid|niet inbegrepen/iu;
-const areIncluded = /inclusiv|inklusiv|inclus|einschlie|includ|last (?:frame|sample)|compris/iu;
 const fromOne =
   /(?:count\p{L}*|start\p{L}*|number\p{L}*|z[aä]hl\p{L}*|begin\p{L}*)[^.;]{0,30}\b(?:from|at|with|ab|von|bei|mit)\s+1\b|\b(?:one|1)[- ]based\b|first (?:frame|sample) is 1\b/iu;
 const frames = /\bframes?\b|\bsamples?\b|\bloops?\b|\bpositions?\b|\bpoints?\b|schleife|abtast/iu;
@@ -129,10 +127,7 @@ export function statementsIn(texts: readonly string[]): Statements {
     sampleRate ??= rateIn(text);
     panEnds(text, scales);
     for (const clause of clausesOf(text)) {
-      if (ends.test(clause)) {
-        if (areBehind.test(clause)) endsAre ??= { are: 'behind', text: clause };
-        else if (areIncluded.test(clause)) endsAre ??= { are: 'included', text: clause };
-      }
+      endsAre ??= endsIn(clause);
       if (fromOne.test(clause) && frames.test(clause)) firstFrame ??= { is: 1, text: clause };
       readScale(clause, scales);
     }

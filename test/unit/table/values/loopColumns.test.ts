@@ -41,6 +41,28 @@ describe('loops in columns of their own', () => {
     ]);
   });
 
+  it('are told of where nothing says whether the end belongs to them', () => {
+    const text = under('Loop start | Loop end', 'a.wav | 60 | 100 | 200');
+    expect(notes(text)).toMatch(/Nothing tells whether the loops in column "Loop end"/);
+    // The last frame of a sample is the one before its number of frames.
+    expect(notes(text, { framesOf: () => 201 })).not.toMatch(/Nothing tells/);
+    expect(notes(under('loop_start | loop_end', 'a.wav | 60 | 100 | 200'))).not.toMatch(/Nothing tells/);
+  });
+
+  it('end as the heading or the text says', () => {
+    const text = under('Loop start | Loop end', 'a.wav | 60 | 100 | 200');
+    const said = `${text}\n\nThe sample at the loop end is not played.`;
+    expect(loops(said)).toEqual(['loop_continuous - 100 199']);
+    expect(notes(said)).toMatch(
+      /as "The sample at the loop end is not played" says; 1 is taken off each end/,
+    );
+    const headed = under('Loop start | Loop end (exclusive)', 'a.wav | 60 | 100 | 200');
+    expect(loops(headed)).toEqual(['loop_continuous - 100 199']);
+    const included = under('Loop start | Loop end (inclusive)', 'a.wav | 60 | 100 | 200');
+    expect(loops(included)).toEqual(['loop_continuous - 100 200']);
+    expect(notes(included)).not.toMatch(/Nothing tells/);
+  });
+
   it('are none where both are 0, or neither is there', () => {
     const text = under(
       'Loop start | Loop end',
