@@ -1,5 +1,8 @@
 import { readHeading } from '../trade/headings/headings';
+import type { ColumnMeaning } from '../trade/meaning';
 import { keyMeanings } from '../trade/meaning';
+import { notesInFileName } from '../trade/readings/keyReading';
+import { musicalKeyIn } from '../trade/readings/musicalKey';
 import type { TableCells } from './cells/cells';
 import { namesAudioFile } from './cells/namesAudioFile';
 import type { TableRows } from './cells/tableRows';
@@ -11,18 +14,55 @@ const mostLooks = 300;
 /** From so many rows on that all give the same keys, they give none. */
 const fewestRows = 3;
 
-/**
- * Why a table whose names are none of audio files holds no zones, as a clause about `it`: no column gives keys, or the one that could
- * says the same in all rows, as the ends of controllers do. `undefined` where it may hold zones.
- */
+/** Why a table holds no zones, as a clause about `it`: {@link musicalKeys}, or {@link lackBesideNames}. */
 export function lackOfKeys(
   cells: TableCells,
   { data }: TableRows,
   columns: readonly ColumnReading[],
 ): string | undefined {
+  const rows = data.slice(0, mostLooks);
+  return musicalKeys(cells, rows, columns) ?? lackBesideNames(cells, rows, columns);
+}
+
+/** So many cells of a column have to name keys of pieces of music (our choice). */
+const mostMusical = 0.9;
+const playing: ReadonlySet<ColumnMeaning> = new Set([...keyMeanings, 'lovel', 'hivel', 'velocity_range']);
+
+/**
+ * A list of pieces gives the keys that they are in, such as `Em`, and none of a keyboard; its names of files give no notes either.
+ */
+function musicalKeys(
+  cells: TableCells,
+  rows: readonly number[],
+  columns: readonly ColumnReading[],
+): string | undefined {
+  if (columns.some(({ meaning, side }) => playing.has(meaning) || side?.kind === 'key')) return undefined;
+  const sample = columns.find(({ meaning }) => meaning === 'sample');
+  const names = rows.map((row) => cells.value(cells.cell(row, sample?.index ?? -1)));
+  if (names.filter((name) => notesInFileName(name).length > 0).length * 2 > rows.length) return undefined;
+  for (const column of columns) {
+    if (column === sample) continue;
+    const texts = rows.map((row) => cells.value(cells.cell(row, column.index))).filter((text) => text !== '');
+    const said = texts.map(musicalKeyIn);
+    const some = texts[said.indexOf('mode')];
+    if (some === undefined || said.filter((one) => one !== undefined).length < texts.length * mostMusical)
+      continue;
+    return `${columnName(column)} gives the keys that pieces of music are in, such as "${shortened(some)}", and nothing gives keys of a keyboard`;
+  }
+  return undefined;
+}
+
+/**
+ * Why a table whose names are none of audio files holds no zones, as a clause about `it`: no column gives keys, or the one that could
+ * says the same in all rows, as the ends of controllers do. `undefined` where it may hold zones.
+ */
+function lackBesideNames(
+  cells: TableCells,
+  rows: readonly number[],
+  columns: readonly ColumnReading[],
+): string | undefined {
   const samples = columns.filter(({ meaning }) => meaning === 'sample');
   const [sample] = samples;
-  const rows = data.slice(0, mostLooks);
   if (
     !sample ||
     rows.some((row) => samples.some(({ index }) => namesAudioFile(cells, cells.cell(row, index))))
