@@ -132,9 +132,10 @@ export function isDitto(text: string): boolean {
   return dittos.has(text) || dittos.has(bareWord(text)) || dashed.test(text);
 }
 
-/** The unit that a word stands for, in any letter case; `undefined` for other words. */
+/** The unit that a word stands for, in any letter case and with hyphens for blanks; `undefined` for other words. */
 export function unitOf(word: string): Unit | undefined {
-  return units.get(bareWord(word));
+  const bare = bareWord(word);
+  return units.get(bare) ?? units.get(bare.replace(/(?<=\p{L})[-_\u2010\u2011](?=\p{L})/gu, ' '));
 }
 
 function wordsOf(wanted: readonly CellWord[]): ReadonlyMap<string, CellWord> {

@@ -37,6 +37,7 @@ import { backwardDrafts } from './values/backwardRanges';
 import type { Column } from './values/column';
 import { withCounts } from './values/counts';
 import { impliedLoops } from './values/impliedLoops';
+import { withoutImpossibleLevels } from './values/impossibleLevels';
 import { withListed } from './values/listedColumns';
 import { listedLayers } from './values/listedLayers';
 import { withNeighbours } from './values/neighbours';
@@ -46,6 +47,8 @@ import type { Rows } from './values/rows';
 import { readRows } from './values/rows';
 import { stepEnds } from './values/steps';
 import { findSwitches, loopSwitches } from './values/switches';
+import { withUnnamedLayers } from './values/unnamedLayers';
+import { withUnnamedLengths } from './values/unnamedLengths';
 
 export interface InferenceOptions {
   /** The path of the text; its name is the name of the vocabulary. */
@@ -107,7 +110,7 @@ export function* inferVocabularyInSteps(
     return undefined;
   }
   yield 1;
-  const read = withoutFileLengths(assigned, files);
+  const { assigned: read, drafts: impossible } = withoutImpossibleLevels(withoutFileLengths(assigned, files));
   const { settled, drafts } = settle(read, rows, chain, files, { ...stated, rates: rates.ofRows });
   yield 1;
   const stepping = stepEnds(read);
@@ -124,6 +127,7 @@ export function* inferVocabularyInSteps(
     ...switches,
     ...levelDrafts(levels, rows, chain),
     ...drafts,
+    ...impossible,
     ...ofAll,
     ...stepping.drafts,
     ...(impliedLoops(settled, files.facts)?.drafts ?? []),
@@ -152,8 +156,8 @@ function understood(
   columns: readonly Assigned[],
   list: SampleList | undefined,
 ) {
-  const ranged = withCounts(rows, withPairedEnds(columns));
-  const named = withoutStatements(withRootsBetween(rows, ranged));
+  const ranged = withUnnamedLengths(rows, withCounts(rows, withPairedEnds(columns)));
+  const named = withoutStatements(withUnnamedLayers(rows, withRootsBetween(rows, ranged)));
   const stated = statedIn(text, survey, region, named);
   const sampleColumn = named.find(({ target }) => target === 'sample')?.column;
   const rates = findStatedRates(rows, list, sampleColumn);

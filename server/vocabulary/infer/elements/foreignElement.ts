@@ -1,5 +1,6 @@
 import { isAudioFileName } from '../../../model/fileNames';
 import { nameWords } from '../words/nameWords';
+import { namesKeys } from './namedTargets';
 import type { ElementType } from './survey';
 
 /** Words for what works on the sound of all regions (common practice). */
@@ -10,13 +11,27 @@ const outputWords: ReadonlySet<string> = new Set('master mastering mixer mixdown
 /** Words for what is looked at. */
 const panelWords =
   'panel ui gui look theme skin knob slider button backdrop background picture image artwork cover icon dial fader bild bilder oberflache hintergrund sfondo fondo fond immagine imagen afbeelding achtergrond peau aspect';
-const foreignWords: ReadonlySet<string> = new Set(`${effectWords} ${panelWords}`.split(' '));
+const panel: ReadonlySet<string> = new Set(panelWords.split(' '));
+const effects: ReadonlySet<string> = new Set(effectWords.split(' '));
 /** Whether a word names an effect or part of a panel. */
 export function isForeignWord(word: string): boolean {
-  return foreignWords.has(word);
+  return panel.has(word) || effects.has(word);
 }
 
 const pictureEnding = /\.(?:png|jpe?g|gif|bmp|svg|webp|tiff?|ico)$/i;
+
+/** Whether elements repeat that name an audio file and a key each: a drum has a skin as a program has. */
+function isPlayed(type: ElementType): boolean {
+  const sites = [type, ...type.children.values()].flatMap(({ attributes, text, mostInParent }) =>
+    mostInParent === 1 || attributes === type.attributes
+      ? [...attributes.values(), ...(text ? [text] : [])]
+      : [],
+  );
+  const files = sites.filter(
+    ({ values }) => values.length > 1 && values.every(({ text }) => isAudioFileName(text)),
+  );
+  return type.count > 1 && files.length > 0 && namesKeys(type);
+}
 
 /**
  * Whether an element stands beside what sounds: an effect, part of a panel, or anything that names a picture, or outside the
@@ -24,7 +39,8 @@ const pictureEnding = /\.(?:png|jpe?g|gif|bmp|svg|webp|tiff?|ico)$/i;
  */
 export function isForeignElement(type: ElementType, isOutside: boolean): boolean {
   const words = nameWords(type.name);
-  if (words.some((word) => foreignWords.has(word) || (isOutside && outputWords.has(word)))) return true;
+  if (words.some((word) => effects.has(word) || (isOutside && outputWords.has(word)))) return true;
+  if (words.some((word) => panel.has(word))) return !isPlayed(type);
   const firsts = [...type.attributes].map(([name, { values }]) => ({ name, text: values[0]?.text ?? '' }));
   const files = firsts.filter(({ text }) => isAudioFileName(text));
   if (files.length === 0) return firsts.some(({ text }) => pictureEnding.test(text));

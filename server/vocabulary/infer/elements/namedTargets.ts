@@ -1,7 +1,8 @@
+import { isAudioFileName } from '../../../model/fileNames';
 import { meaningsOf } from '../words/meanings';
 import { nameWords } from '../words/nameWords';
 import type { Selectors } from './selectors';
-import type { ElementType } from './survey';
+import type { ElementType, Site } from './survey';
 
 export const keyRangeTargets: ReadonlySet<string> = new Set(['lokey', 'hikey', 'key_range']);
 export const anyKeyTargets: ReadonlySet<string> = new Set([...keyRangeTargets, 'key', 'pitch_keycenter']);
@@ -37,6 +38,12 @@ export function namesRanges(type: ElementType, selectors: Selectors): boolean {
   return tradeTargets(type, selectors).some((target) => zoneTargets.has(target) && target !== 'key');
 }
 
+/** Whether a place names audio files, so that its name speaks of no key. */
+function holdsFiles({ values }: Site): boolean {
+  const filled = values.filter(({ text }) => text !== '');
+  return filled.length > 0 && filled.every(({ text }) => isAudioFileName(text));
+}
+
 /** The targets that the names in an element say, children included that stand in it once. */
 export function tradeTargets(type: ElementType, selectors: Selectors): string[] {
   const targets: string[] = [];
@@ -46,7 +53,7 @@ export function tradeTargets(type: ElementType, selectors: Selectors): string[] 
     if (naming !== undefined) {
       for (const name of at.attributes.get(naming)?.tally?.keys() ?? [])
         add(nameWords(name), around.slice(0, -1));
-    } else for (const name of at.attributes.keys()) add(nameWords(name), around);
+    } else for (const [name, site] of at.attributes) if (!holdsFiles(site)) add(nameWords(name), around);
     if (at.text && depth > 0) add(around.at(-1) ?? [], around.slice(0, -1));
     if (depth >= 3) return;
     for (const child of at.children.values()) {

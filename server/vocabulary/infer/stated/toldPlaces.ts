@@ -1,11 +1,14 @@
 import { readHeading } from '../../../trade/headings/headings';
 import { bareWord } from '../../../trade/languages/spelling';
 import type { ColumnMeaning, Unit } from '../../../trade/meaning';
+import { loopModeInWords } from '../../../trade/readings/loopPhrases';
+import { startInWords } from '../../../trade/readings/triggerPhrases';
 import { legendIn } from '../../../trade/statements/legend';
 import { panEndsIn, scaleOf } from '../../../trade/statements/statements';
 import type { Column } from '../values/column';
 import type { InferredTarget } from '../words/meaningRules';
 import type { NameUnit } from '../words/meanings';
+import { meaningsOf } from '../words/meanings';
 
 /** What the prose of a document says of a place by its own name. */
 export interface ToldPlace {
@@ -94,7 +97,7 @@ function toldOf(
   says: string | undefined,
 ): ToldPlace | undefined {
   const values = valuesOf(own, explaining);
-  const meaning = says === undefined ? undefined : meaningIn(says);
+  const meaning = says === undefined ? undefined : (meaningIn(says) ?? releaseIn(own, says));
   let told: ToldPlace | undefined;
   for (const { text, words } of clauses) {
     if (!startsWith(words, own)) continue;
@@ -128,6 +131,12 @@ function toldOf(
     isMeasured: isMeasured(says ?? ''),
     values,
   };
+}
+
+/** What an explanation such as `it sounds when the key is let go` says of a name that says nothing by itself. */
+function releaseIn(own: readonly string[], says: string): InferredTarget | undefined {
+  if (meaningsOf(own, [], []).length > 0 || loopModeInWords(says) !== undefined) return undefined;
+  return startInWords(says) === 'release' ? 'release_switch' : undefined;
 }
 
 function isTuning(unit: Unit | undefined): boolean {

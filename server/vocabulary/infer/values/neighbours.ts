@@ -20,6 +20,11 @@ const otherPairs = [
   ['tussen', 'en'],
   ['ab', 'bis'],
   ['dalla', 'alla'],
+  ['dal', 'al'],
+  ['del', 'al'],
+  ['du', 'au'],
+  ['vom', 'zum'],
+  ['do', 'ao'],
   ['de', 'jusque'],
   ['od', 'az'],
 ] as const;

@@ -1,6 +1,8 @@
+import { triggerPhrase } from '../../../trade/readings/triggerPhrases';
 import type { InferredTarget } from '../words/meaningRules';
 import type { Meaning } from '../words/meanings';
 import { conceptsOf } from '../words/tradeWords';
+import { isReleaseName, switchWord } from '../words/words';
 import type { Column } from './column';
 import type { ColumnFacts } from './columnFacts';
 import { rowKey } from './rowKeys';
@@ -34,6 +36,8 @@ export function spokenBy(
   if (facts.filled === 0 || column.around.length > 0) return undefined;
   if (!named.some(({ meaning }) => keyMeanings.has(meaning.target)) && areKeysOfNameAndNumber(facts))
     return said('key', 'Its texts are note names, with the numbers of keys beside some.');
+  if (named.every((one) => one.column !== column) && isReleaseFlag(column, facts))
+    return said('release_switch', 'Its name speaks of letting a key go, and it says yes or no.');
   if (column.level !== region || facts.numeric < facts.filled || facts.filled < 2) return undefined;
   const means = (...concepts: string[]) =>
     column.own.some((word) => conceptsOf(word)?.concepts.some((one) => concepts.includes(one)));
@@ -44,6 +48,13 @@ export function spokenBy(
   if (isSided && facts.unit === undefined && !means('ignored') && means('pos', 'place', 'pan'))
     return said('pan', 'Its name speaks of a place, and its numbers lie on both sides of 0.');
   return undefined;
+}
+
+/** Whether a place that is named after letting a key go, in any language, says yes in some regions and no in others. */
+function isReleaseFlag({ own }: Column, { tally }: ColumnFacts): boolean {
+  const said = [...tally.keys()].map(switchWord);
+  if (!said.includes(true) || said.includes(undefined)) return false;
+  return isReleaseName(own) || triggerPhrase(own.join(' ')) === 'release';
 }
 
 /** Whether texts are keys by name, at least one of them with its number, as `C1 (36)`. */

@@ -188,7 +188,7 @@ const foreign: Readonly<Record<string, string>> = {
   lo: 'minimo minima minimale mindest mindestens tiefste laagste najnizszy over above past oltre uber ueber oberhalb nad dessous sotto debajo du mini unterste untergrenze kleinste bas desde',
   hi: 'massimo massima maximo maxima maximale hochstens hoogste najwyzszy dessus sopra encima au ate maxi oberste obergrenze grosste hasta',
   loop: 'again herhalen herhaling herhaal repetir repeticion ripeti ripetere ripetizione repeter boucler wiederholen wiederholung',
-  len: 'lengte durata duracion lange laenge longueur longitud lunghezza comprimento dauer duree duracion durata',
+  len: 'lengte durata duracion lange laenge longueur longitud lunghezza comprimento dauer duree duracion durata długość delka langd lengde laengde pituus kesto varighed varighet trvani',
   mode: 'modus art modo typ tipo',
   path: 'pfad chemin ruta percorso caminho',
   name: 'bezeichnung titel nom nombre nome titre titulo titolo',

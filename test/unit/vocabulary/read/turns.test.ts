@@ -7,7 +7,7 @@ function turns(text: string): string[] {
   const instrument = readSfz(text, { path: 'a.sfz' });
   const position = instrument.names.idOf('seq_position');
   return [...turnCounts(instrument)].map(
-    ([header, count]) => `${instrument.valueText(instrument.effective(header, position))}: ${count}`,
+    ([header, { count }]) => `${instrument.valueText(instrument.effective(header, position))}: ${count}`,
   );
 }
 

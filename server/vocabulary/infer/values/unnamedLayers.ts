@@ -1,0 +1,89 @@
+import type { Assigned } from '../assign';
+import type { Column } from './column';
+import type { ColumnFacts } from './columnFacts';
+import { columnFactsOf, textsOf } from './columnFacts';
+import { velocityTargets } from './plausible';
+import type { Rows } from './rows';
+
+/** The greatest velocity (MIDI 1.0). */
+const greatest = 127;
+const keyEnds: ReadonlySet<string> = new Set(['lokey', 'hikey', 'key', 'pitch_keycenter']);
+const layerTargets: ReadonlySet<string> = new Set([...velocityTargets, 'velocity_range', 'dynamics']);
+
+interface Ends {
+  column: Column;
+  facts: ColumnFacts;
+}
+
+/**
+ * Adds the ends of velocities whatever they are called: two places of whole numbers beside one another, the first never above the
+ * second, whose pairs part 1 to 127 among regions of the same keys without a gap. A pair of all velocities may stand beside.
+ */
+export function withUnnamedLayers(rows: Rows, all: readonly Assigned[]): Assigned[] {
+  const sample = all.find(({ target }) => target === 'sample');
+  if (!sample || all.some(({ target }) => layerTargets.has(target))) return [...all];
+  const taken = new Set(all.filter(({ weight }) => weight >= 0.6).map(({ column }) => column));
+  const free = rows.columns.filter((column) => !taken.has(column) && !column.listed).flatMap(endsOf);
+  for (const low of free) {
+    const high = free.find((one) => areBeside(low.column, one.column) && doPart(low, one, all, rows.count));
+    if (!high) continue;
+    const others = all.filter(({ column }) => column !== low.column && column !== high.column);
+    return [...others, asEnd(sample, low, 'lovel'), asEnd(sample, high, 'hivel')];
+  }
+  return [...all];
+}
+
+function endsOf(column: Column): Ends[] {
+  const facts = columnFactsOf(textsOf(column));
+  const isVelocity =
+    facts.filled > 1 &&
+    facts.whole === facts.filled &&
+    facts.unit === undefined &&
+    facts.least >= 0 &&
+    facts.greatest <= greatest;
+  return isVelocity && !facts.isConstant ? [{ column, facts }] : [];
+}
+
+function areBeside(one: Column, other: Column): boolean {
+  return one !== other && one.level === other.level && one.around.join() === other.around.join();
+}
+
+/** Whether pairs of ends part all velocities in each set of regions that have the same keys, and at least one in several. */
+function doPart(low: Ends, high: Ends, all: readonly Assigned[], count: number): boolean {
+  const keys = all.filter(({ target }) => keyEnds.has(target));
+  const byKeys = new Map<string, Map<number, number>>();
+  for (let row = 0; row < count; row++) {
+    const [from, to] = [low.facts.numbers[row], high.facts.numbers[row]];
+    if (Number.isNaN(from) !== Number.isNaN(to) || from > to) return false;
+    const id = keys.map(({ texts }) => texts[row] ?? '').join('|');
+    const layers = byKeys.get(id) ?? new Map<number, number>();
+    byKeys.set(id, layers);
+    if (Number.isNaN(from) || (from <= 1 && to === greatest)) continue;
+    if ((layers.get(from) ?? to) !== to) return false;
+    layers.set(from, to);
+  }
+  const parted = [...byKeys.values()].filter(({ size }) => size > 0);
+  return keys.length > 0 && parted.length > 0 && parted.every(areWhole);
+}
+
+/** Whether layers follow each other from the least velocity to the greatest. */
+function areWhole(layers: ReadonlyMap<number, number>): boolean {
+  const sorted = [...layers].sort(([one], [other]) => one - other);
+  const follow = sorted.every(([from], at) => at === 0 || from === (sorted[at - 1]?.[1] ?? -1) + 1);
+  return sorted.length > 1 && (sorted[0]?.[0] ?? 2) <= 1 && sorted.at(-1)?.[1] === greatest && follow;
+}
+
+function asEnd(sample: Assigned, { column, facts }: Ends, target: 'lovel' | 'hivel'): Assigned {
+  return {
+    column,
+    target,
+    weight: 0.72,
+    unit: undefined,
+    part: undefined,
+    between: undefined,
+    texts: sample.texts.map((_, row) => column.cells[row]?.text),
+    facts,
+    others: [],
+    evidence: 'With the place beside it, it parts 1 to 127 among regions of the same keys.',
+  };
+}
