@@ -1,3 +1,5 @@
+import { isEndBehind } from './endsBehind';
+
 /** Whether the end of a loop or of a sample is the last frame that is played or the one behind it, and the clause that says so. */
 export interface StatedEnds {
   are: 'included' | 'behind';
@@ -43,7 +45,7 @@ const areIncluded = anyOf(
 /** Reads what a clause says of the ends of loops and samples; `undefined` where it says nothing of them. */
 export function endsIn(clause: string): StatedEnds | undefined {
   if (!ends.test(clause)) return undefined;
-  if (areBehind.test(clause)) return { are: 'behind', text: clause };
+  if (areBehind.test(clause) || isEndBehind(clause)) return { are: 'behind', text: clause };
   return areIncluded.test(clause) ? { are: 'included', text: clause } : undefined;
 }
 
