@@ -14,40 +14,42 @@ export class VoiceFilters {
 
   /** Begins with filters as the values say; `cents` are added to the cutoff of the first filter. */
   begin(recipe: VoiceRecipe, values: Float64Array, cents: number, sampleRate: number): void {
-    this.#count = 0;
-    this.#each(recipe, values, cents, sampleRate, (filter) => filter.begin(this.#values));
+    this.#set(recipe, values, cents, sampleRate, 0);
   }
 
   /** Moves all to what the values say over some frames. */
   moveTo(recipe: VoiceRecipe, values: Float64Array, cents: number, sampleRate: number, frames: number): void {
-    this.#count = 0;
-    this.#each(recipe, values, cents, sampleRate, (filter) => filter.moveTo(this.#values, frames));
+    this.#set(recipe, values, cents, sampleRate, frames);
   }
 
-  #each(
+  /** Sets all filters to what the values say: afresh for no frames, else over so many. */
+  #set(
     { filters, bands }: VoiceRecipe,
     values: Float64Array,
     cents: number,
     sampleRate: number,
-    act: (filter: StateVariableFilter) => void,
+    frames: number,
   ): void {
+    this.#count = 0;
     for (let at = 0; at < filters.length; at++) {
       const { type, hertz, cents: moved, resonance, gain } = filters[at];
       const cutoff = hertz * 2 ** ((values[moved] + (at === 0 ? cents : 0)) / 1200);
       for (let stage = 0; stage < stagesOf(type); stage++) {
         filterValues(type, stage, cutoff, values[resonance], values[gain], sampleRate, this.#values);
-        act(this.#next());
+        this.#setNext(frames);
       }
     }
     for (const { type, hertz, bandwidth, gain } of bands) {
       bandValues(type, values[hertz], values[bandwidth], values[gain], sampleRate, this.#values);
-      act(this.#next());
+      this.#setNext(frames);
     }
   }
 
-  #next(): StateVariableFilter {
+  #setNext(frames: number): void {
     if (this.#count === this.#filters.length) this.#filters.push(new StateVariableFilter());
-    return this.#filters[this.#count++];
+    const filter = this.#filters[this.#count++];
+    if (frames === 0) filter.begin(this.#values);
+    else filter.moveTo(this.#values, frames);
   }
 
   /** Filters two channels in place; one where both are the same. */
