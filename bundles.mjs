@@ -1,6 +1,6 @@
 // What is bundled from what, for esbuild.mjs and for the test of the notice of third parties.
 
-import { existsSync, readdirSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { commonJsChunks } from './chunks.mjs';
@@ -51,7 +51,12 @@ export function bundlesFor({ production = false } = {}) {
     },
     { ...forNode, entryPoints: ['server/measureWorker.ts'], outfile: 'dist/measureWorker.js' },
     { ...forNode, entryPoints: ['server/compareWorker.ts'], outfile: 'dist/compareWorker.js' },
-    { ...forNode, entryPoints: ['server/flacLibrary.ts'], outfile: 'dist/flacLibrary.js' },
+    {
+      ...forNode,
+      entryPoints: ['server/flacLibrary.ts'],
+      outfile: 'dist/flacLibrary.js',
+      plugins: [flacAsWebAssembly],
+    },
     {
       ...forNode,
       ...inChunks,
@@ -92,6 +97,27 @@ const requestsAlone = {
     plugin.onResolve({ filter: /^vscode-languageserver-protocol$/ }, ({ importer }) =>
       dirname(importer) === requests ? { path: messages } : undefined,
     );
+  },
+};
+
+/**
+ * Has what is released encode FLAC in WebAssembly, which takes 0.4 of the time of the same compiled to JavaScript and gives the same
+ * bytes. The package looks for its binary by an address; here the bytes are put into the script.
+ */
+const flacAsWebAssembly = {
+  name: 'flac-as-web-assembly',
+  setup(plugin) {
+    plugin.onLoad({ filter: /libflacjs[\\/]dist[\\/]libflac\.js$/ }, ({ path }) => {
+      const folder = dirname(path);
+      const script = readFileSync(join(folder, 'libflac.min.wasm.js'), 'utf8');
+      const bytes = readFileSync(join(folder, 'libflac.min.wasm.wasm'), 'base64');
+      const settings = 'var Module=Module||{}';
+      if (!script.includes(settings)) throw new Error(`${path}: the place for its settings is not known`);
+      return {
+        contents: script.replace(settings, () => `var Module={wasmBinary:Buffer.from("${bytes}","base64")}`),
+        loader: 'js',
+      };
+    });
   },
 };
 

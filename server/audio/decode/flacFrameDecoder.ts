@@ -6,6 +6,9 @@ type Decoder = InstanceType<typeof import('@wasm-audio-decoders/flac')['FLACDeco
 /** Damaged or missing frames after which a stream is given up: each costs a new decoder. */
 const mostFaults = 64;
 
+/** One that ended well, for the next stream: a new one takes memory that only the collection of garbage gives back. */
+let spare: Decoder | undefined;
+
 /** Decodes single frames of a FLAC stream. */
 export class FlacFrameDecoder {
   readonly #channels: number;
@@ -29,14 +32,14 @@ export class FlacFrameDecoder {
     const header = readFlacFrameHeader(frame, 0);
     if (header?.channels !== this.#channels || checksum16(frame, 0, frame.length) !== 0) return undefined;
     // Where one is missing the decoder would fill in silence, so a new one takes this frame as its first.
-    if (this.#next !== undefined && this.#next !== header.number) this.#startAnew();
+    const isFirst = this.#next === undefined;
+    if (!isFirst && this.#next !== header.number) this.#startAnew();
     this.#next = header.number + (header.isVariable ? header.blockSize : 1);
-    this.#decoder ??= await makeDecoder();
-    const decoder = this.#decoder;
     const whole = complete(frame, header.length, this.#bitsPerSample);
+    this.#decoder ??= (isFirst ? takeSpare() : undefined) ?? (await newDecoder());
+    const decoder = this.#decoder;
     try {
-      const decoded = await quietly(() => decoder.decodeFrames([whole]));
-      const { channelData, samplesDecoded, bitDepth } = decoded;
+      const { channelData, samplesDecoded, bitDepth } = await quietly(() => decoder.decodeFrames([whole]));
       if (samplesDecoded === header.blockSize && channelData.length === this.#channels) {
         for (const values of channelData) toFullScale(values, bitDepth);
         return channelData;
@@ -48,8 +51,10 @@ export class FlacFrameDecoder {
     return undefined;
   }
 
+  /** Leaves the decoder to the next stream. */
   free(): void {
-    this.#decoder?.free();
+    if (spare) this.#decoder?.free();
+    else spare = this.#decoder;
     this.#decoder = undefined;
   }
 
@@ -60,7 +65,13 @@ export class FlacFrameDecoder {
   }
 }
 
-async function makeDecoder(): Promise<Decoder> {
+function takeSpare(): Decoder | undefined {
+  const taken = spare;
+  spare = undefined;
+  return taken;
+}
+
+async function newDecoder(): Promise<Decoder> {
   const { FLACDecoder } = await import('@wasm-audio-decoders/flac');
   const decoder = new FLACDecoder();
   await decoder.ready;

@@ -170,6 +170,29 @@ it('passes over a damaged frame of a FLAC file', async () => {
   expect(channel).toEqual([...left.slice(0, 1000), ...left.slice(2000)].map((value) => value / 32_768));
 });
 
+it('decodes FLAC files one after the other, whatever the blocks and channels of the one before', async () => {
+  const inBlocks = (size: number, channels: number[][], first = 0) => {
+    const count = Math.ceil(3000 / size);
+    const frames = Array.from({ length: count }, (_, part) =>
+      verbatimFrame(
+        first + part,
+        channels.map((values) => values.slice(size * part, size * (part + 1))),
+      ),
+    );
+    return flac(block(0, streamInfo(44100, channels.length, 16, 3000, 0, size), true), ...frames);
+  };
+  const files = [3000, 100, 1000, 250, 2999].map((size, at) =>
+    inBlocks(size, at % 2 === 0 ? [left, right] : [right]),
+  );
+  const full = (values: number[]) => values.map((value) => value / 32_768);
+  for (const [at, file] of [...files, ...files.toReversed()].entries())
+    expect(await framesOf(file)).toEqual(
+      (at < 5 ? at : 9 - at) % 2 === 0 ? [full(left), full(right)] : [full(right)],
+    );
+  // One that was cut at its start counts on from there: nothing is missing before it.
+  expect(await framesOf(inBlocks(1000, [left], 100))).toEqual([full(left)]);
+});
+
 it('decodes recordings one behind the other, and puts packets together again that go over pages', async () => {
   const again = oggFile.slice();
   const [first = []] = await framesOf(new Uint8Array([...oggFile, ...again]));
