@@ -13,27 +13,38 @@ const mostLayers = 32;
  * where that differs, else as round robins. The recordings are changed in place; answers notes.
  */
 export function placeVelocities(placed: readonly Placed[]): string[] {
-  const notes = new Set<string>();
-  for (const [section, members] of grouped(placed, (one) => one.family)) {
-    const where = section === '' ? '' : ` of ${section}`;
-    for (const note of placeSection(where, members)) notes.add(note);
-  }
+  // What holds of several families is told once.
+  const families = new Map<string, string[]>();
+  for (const [family, members] of grouped(placed, (one) => one.family))
+    for (const note of placeSection(members)) families.set(note, [...(families.get(note) ?? []), family]);
+  const notes = [...families].map(([note, names]) => note.replace(familiesHere, () => familiesShown(names)));
   return [...notes, ...placeTurns(placed)];
 }
 
-function placeSection(where: string, members: readonly Placed[]): string[] {
-  if (members.some(({ velocities }) => velocities)) return byRange(where, members);
+/** Stands in notes for the families that they are about. */
+const familiesHere = '{of families}';
+const mostFamilies = 6;
+
+function familiesShown(families: readonly string[]): string {
+  if (families.length === 1 && families[0] === '') return '';
+  const names = families.map((name) => (name === '' ? 'those without a word' : name));
+  const more = names.length - mostFamilies;
+  return ` of ${more > 1 ? `${names.slice(0, mostFamilies).join(', ')} and ${more} more` : names.join(', ')}`;
+}
+
+function placeSection(members: readonly Placed[]): string[] {
+  if (members.some(({ velocities }) => velocities)) return byRange(members);
   const numbers = velocitiesByNumber(members);
   if (numbers) return byNumber(members, numbers);
   const labels = new Set(members.map(({ layer }) => layer));
-  if (labels.size === 1) return byEar(where, members);
+  if (labels.size === 1) return byEar(members);
   markForAllLayers(members);
   const layered = members.filter(({ isForAllLayers }) => !isForAllLayers);
-  return byName(where, layered);
+  return byName(layered);
 }
 
 /** Velocities as ranges in the names; recordings without one sound at all. */
-function byRange(where: string, members: readonly Placed[]): string[] {
+function byRange(members: readonly Placed[]): string[] {
   for (const one of members) {
     if (!one.velocities) continue;
     one.lowVelocity = one.velocities.low;
@@ -43,10 +54,12 @@ function byRange(where: string, members: readonly Placed[]): string[] {
   }
   const without = members.filter(({ velocities }) => !velocities);
   return [
-    `The paths${where} give the velocities as ranges.`,
+    `The paths${familiesHere} give the velocities as ranges.`,
     ...(without.length === 0
       ? []
-      : [`The paths${where} at ${keysShown(without.map(({ root }) => root))} give none: all are taken.`]),
+      : [
+          `The paths${familiesHere} at ${keysShown(without.map(({ root }) => root))} give none: all are taken.`,
+        ]),
   ];
 }
 
@@ -82,7 +95,7 @@ function markForAllLayers(members: readonly Placed[]): void {
   for (const one of unnamed.flat()) one.isForAllLayers = true;
 }
 
-function byName(where: string, members: readonly Placed[]): string[] {
+function byName(members: readonly Placed[]): string[] {
   const heard = [...grouped(members, ({ layer }) => layer ?? '')].map(([label, list]) => ({
     label,
     loudness: list.flatMap(({ recording }) => recording.loudness ?? []),
@@ -100,17 +113,19 @@ function byName(where: string, members: readonly Placed[]): string[] {
   const shown = labels.map((label) => (label === '' ? 'without a word' : label)).join(', ');
   const odd = order === 'contradicted' ? [] : oddKeys(members, labels);
   return [
-    `The layers${where} share the velocities in equal parts, from soft to loud: ${shown}.`,
+    `The layers${familiesHere} share the velocities in equal parts, from soft to loud: ${shown}.`,
     ...(order === 'contradicted'
-      ? [`By their loudness the layers${where} are in another order than by their names: listen to them.`]
+      ? [
+          `By their loudness the layers${familiesHere} are in another order than by their names: listen to them.`,
+        ]
       : []),
     ...(order === 'alike'
-      ? [`The layers${where} are about as loud as one another: their names alone tell their order.`]
+      ? [`The layers${familiesHere} are about as loud as one another: their names alone tell their order.`]
       : []),
     ...(odd.length === 0
       ? []
       : [
-          `At ${keysShown(odd)} the layers${where} are in another order by their loudness than by their names, which count: listen to them.`,
+          `At ${keysShown(odd)} the layers${familiesHere} are in another order by their loudness than by their names, which count: listen to them.`,
         ]),
   ];
 }
@@ -129,7 +144,7 @@ function oddKeys(members: readonly Placed[], labels: readonly string[]): number[
   });
 }
 
-function byEar(where: string, members: readonly Placed[]): string[] {
+function byEar(members: readonly Placed[]): string[] {
   const several = [...grouped(members, ({ root, pan }) => `${root} ${pan}`).values()].filter(
     (one) => one.length > 1,
   );
@@ -146,7 +161,7 @@ function byEar(where: string, members: readonly Placed[]): string[] {
     const shown = several.length * 2 > new Set(members.map(({ root }) => root)).size ? '' : several;
     const keys = shown === '' ? 'a key' : `the same key (${keysShown(shown.map(([one]) => one.root))})`;
     return [
-      `Several recordings of ${keys}${where.replace(' of ', ' in ')} are about as loud: they are taken for round robins.`,
+      `Several recordings of ${keys}${familiesHere} are about as loud: they are taken for round robins.`,
     ];
   }
   for (const [number, list] of several.entries()) {
@@ -154,7 +169,7 @@ function byEar(where: string, members: readonly Placed[]): string[] {
     for (const [at, layer] of layers.entries()) for (const one of layer) placeByEar(one, at, layers.length);
   }
   return [
-    `Several recordings of a key${where.replace(' of ', ' in ')} differ in loudness: they are taken for layers, the softest lowest.`,
+    `Several recordings of a key${familiesHere} differ in loudness: they are taken for layers, the softest lowest.`,
     ...(isDownwards(several)
       ? ['The numbers in the names count from loud to soft: the loudness decides.']
       : []),

@@ -110,6 +110,16 @@ describe('recordings of one key', () => {
     expect(byPath['C4_f.wav']?.velocities).toEqual([85, 127]);
   });
 
+  it('are told of once where the same holds of several sounds', () => {
+    const names = ['kick', 'snare', 'crash', 'ride'].flatMap((name) => [
+      `${name} soft.wav`,
+      `${name} loud.wav`,
+    ]);
+    const { notes } = read(...names.map((name) => heard(name, undefined)));
+    expect(notes.match(/share the velocities/g)).toHaveLength(1);
+    expect(notes).toContain('The layers of kick, snare, crash, ride share the velocities in equal parts');
+  });
+
   it('are layers by loudness where nothing else tells them apart, else round robins', () => {
     const two = (step: number) =>
       read(
