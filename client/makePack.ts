@@ -33,9 +33,7 @@ async function makePack(client: ServerClient): Promise<void> {
   if ('problem' in made) await window.showWarningMessage(made.problem);
   else
     await window.showInformationMessage(
-      (made.notFlac > 0
-        ? `${l10n.t('{0} samples stay as they are, since FLAC would change them.', made.notFlac)} `
-        : '') +
+      (made.notFlac > 0 ? `${stayingText(made.notFlac)} ` : '') +
         l10n.t(
           '{0} was written with {1} files. Share it only where the licence of the recordings lets you; the law differs by country.',
           made.name,
@@ -128,4 +126,10 @@ async function write(
   }
   await workspace.fs.writeFile(target, joinedBytes(parts));
   return { ...result, name: target.path.slice(target.path.lastIndexOf('/') + 1) };
+}
+
+function stayingText(count: number): string {
+  return count === 1
+    ? l10n.t('1 sample stays as it is, since FLAC would change it.')
+    : l10n.t('{0} samples stay as they are, since FLAC would change them.', count);
 }

@@ -75,12 +75,15 @@ export class TableDifference implements TextDocumentContentProvider, Disposable 
     const { changedCount, addedCount, unchangedCount, goneCount } = proposal.result;
     const apply = l10n.t('Apply');
     const takeOut = l10n.t('Take those out too');
-    const told = l10n.t(
-      'With the table {0} regions change, {1} are added and {2} stay as they are.',
-      changedCount,
-      addedCount,
-      unchangedCount,
-    );
+    const told =
+      changedCount === 1
+        ? l10n.t('With the table 1 region changes; added: {0}, as before: {1}.', addedCount, unchangedCount)
+        : l10n.t(
+            'With the table {0} regions change; added: {1}, as before: {2}.',
+            changedCount,
+            addedCount,
+            unchangedCount,
+          );
     const offers = goneCount > 0 && !proposal.isWithoutGone;
     const answer = await window.showInformationMessage(
       offers || proposal.isWithoutGone ? `${told} ${goneText(proposal)}` : told,

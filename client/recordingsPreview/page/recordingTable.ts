@@ -35,7 +35,7 @@ export function recordingTable({ decisions, leftOut }: ShownRecordings, take: Ta
       ${
         more > 0
           ? html`<tr>
-              <td colspan=${headings.length} class="quiet">${l10n.t('and {0} more recordings', more)}</td>
+              <td colspan=${headings.length} class="quiet">${more === 1 ? l10n.t('and 1 more recording') : l10n.t('and {0} more recordings', more)}</td>
             </tr>`
           : nothing
       }
