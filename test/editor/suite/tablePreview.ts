@@ -18,6 +18,13 @@ async function choose(workbench: Workbench, id: string, value: string): Promise<
   );
 }
 
+/** In how many tabs a document stands. */
+function tabsOf({ uri }: vscode.TextDocument): number {
+  const tabs = vscode.window.tabGroups.all.flatMap((group) => group.tabs);
+  return tabs.filter(({ input }) => input instanceof vscode.TabInputText && String(input.uri) === String(uri))
+    .length;
+}
+
 async function writtenText(workbench: Workbench, holds: RegExp): Promise<void> {
   await until(`${holds} in the preview`, async () =>
     holds.test(await workbench.text({ view, selector: '#markup' })),
@@ -40,6 +47,9 @@ workbenchTest(
     assert.equal(editor.document.getText(), '// mine\n\n');
     await workbench.click({ view, selector: '#write' });
     await until('the regions', () => /bell-two\.wav pitch_keycenter=48$/m.test(editor.document.getText()));
+    // The document is shown where it was, not once more in the place of the preview.
+    await until('the preview closed', () => vscode.window.tabGroups.all.length === 1);
+    assert.equal(tabsOf(editor.document), 1);
     await vscode.commands.executeCommand('undo');
     assert.equal(editor.document.getText(), '// mine\n\n');
 

@@ -120,6 +120,13 @@ export class Workbench {
     }
   }
 
+  /** Waits until what is under way on the screen has been drawn: two frames, and half a second for what comes in pieces. */
+  async settled(): Promise<void> {
+    await this.evaluate(
+      'new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(done, 500))))',
+    );
+  }
+
   /** Pastes the clipboard as the keys for it do. */
   async paste(): Promise<void> {
     await this.#ask('paste', {});

@@ -1,3 +1,4 @@
+import { until } from '../suite/until';
 import type { Target, Workbench } from '../suite/workbench';
 
 /**
@@ -53,7 +54,11 @@ export class Person {
 
   /** Clicks something once it can be seen. */
   async click(target: Target, button: 'left' | 'right' = 'left'): Promise<void> {
-    await this.#workbench.move(target);
+    // What is drawn anew just then has to be looked for again.
+    await until('something to point at', async () => {
+      await this.#workbench.move(target);
+      return true;
+    });
     await pause(pointSeconds);
     await this.#workbench.click(target, { button });
     this.actions.clicks++;
