@@ -41,7 +41,7 @@ export class ServerClient implements Disposable {
   }
 
   /** Settles once the server runs and has been told of the documents that are open: before that it would say that it knows none. */
-  async whenDocumentsAreTold(): Promise<void> {
+  async #whenDocumentsAreTold(): Promise<void> {
     if (this.#isTold) return;
     await this.start();
     // The client tells of open documents right behind its start, each in a turn of its own.
@@ -55,12 +55,13 @@ export class ServerClient implements Disposable {
     return this.#started.event(run);
   }
 
-  /** The answer of the server, which is started where it does not run. */
+  /** The answer of the server, which is started where it does not run, and knows the open documents then. */
   async sendRequest<Params, Result, Fault>(
     type: RequestType<Params, Result, Fault>,
     params: RequestParam<Params>,
     token?: CancellationToken,
   ): Promise<Result> {
+    await this.#whenDocumentsAreTold();
     return (await this.#loaded()).sendRequest(type, params, token);
   }
 

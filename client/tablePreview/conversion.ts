@@ -40,7 +40,6 @@ export class TableConversion {
     decisions: TableDecisions = {},
     token?: CancellationToken,
   ): Promise<ConvertTableResult | undefined> {
-    await this.#client.whenDocumentsAreTold();
     const parameters = {
       uri: document.uri.toString(),
       range: toProtocol(range),
