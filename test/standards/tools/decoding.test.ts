@@ -163,9 +163,11 @@ describe.skipIf(!hasTools('ffmpeg', 'flac', 'sox'))('FLAC', () => {
 });
 
 describe.skipIf(!hasTools('ffmpeg', 'oggenc', 'sox'))('Vorbis', () => {
-  const kinds = [8000, 44_100, 96_000].flatMap((rate) =>
-    [1, 2, 3, 5, 6, 7, 8].map((count) => [rate, count] as const),
-  );
+  // The order of channels does not depend on the rate; the sizes of blocks do.
+  const kinds = [
+    ...[1, 2, 3, 5, 6, 7, 8].map((count) => [44_100, count] as const),
+    ...[8000, 96_000].flatMap((rate) => [1, 2, 6].map((count) => [rate, count] as const)),
+  ];
 
   it.each(kinds)('at %i Hz with %i channels is decoded as ffmpeg does', async (rate, channels) => {
     writeSource('source.wav', rate, channels, 16);

@@ -155,9 +155,9 @@ export class PageBrowser {
 
 /** The page's policy refuses what the browser's driver would wait with. */
 async function untilReady(page: Page): Promise<void> {
-  for (let tries = 0; tries < 200; tries++) {
+  for (let tries = 0; tries < 1000; tries++) {
     if (await page.evaluate('window.sent.length')) return;
-    await new Promise((resolve) => setTimeout(resolve, 50));
+    await new Promise((resolve) => setTimeout(resolve, 10));
   }
   throw new Error('The page does not say that it is ready.');
 }
