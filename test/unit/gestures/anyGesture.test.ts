@@ -192,7 +192,7 @@ describe.each(['sfz', 'xml'] as const)('in %s with velocity layers and neighbour
         if (!text.startsWith('<control>')) expect(what).not.toBe('refused');
         if (what === 'made') made.add(gesture.kind);
       }),
-      { numRuns: format === 'sfz' ? 200 : 100 },
+      { numRuns: format === 'sfz' ? 300 : 200 },
     );
     expect([...made].sort()).toEqual(['drag', 'join', 'layers', 'root', 'split', 'spread']);
   });
