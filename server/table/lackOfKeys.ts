@@ -44,7 +44,9 @@ function musicalKeys(
     if (column === sample) continue;
     const texts = rows.map((row) => cells.value(cells.cell(row, column.index))).filter((text) => text !== '');
     const said = texts.map(musicalKeyIn);
-    const some = texts[said.indexOf('mode')];
+    // `G` and `D` alone may be sides, groups or notes, unless the heading speaks of keys.
+    const isHeaded = keyMeanings.includes(readHeading(column.heading)?.meaning ?? 'unknown');
+    const some = texts[isHeaded ? 0 : said.indexOf('mode')];
     if (some === undefined || said.filter((one) => one !== undefined).length < texts.length * mostMusical)
       continue;
     return `${columnName(column)} gives the keys that pieces of music are in, such as "${shortened(some)}", and nothing gives keys of a keyboard`;

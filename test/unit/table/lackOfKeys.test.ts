@@ -8,6 +8,7 @@ const problem = (...lines: string[]) => readZoneTable(table(...lines)).problem;
 describe('a list of pieces that gives the keys they are in', () => {
   it.each([
     ['Key', ['G', 'Em', 'D', 'F#m']],
+    ['Key', ['G', 'D', 'C']],
     ['Tonart', ['G-Dur', 'e-Moll', 'D-Dur', 'fis-Moll']],
     ['Tonalité', ['sol majeur', 'mi mineur', 'ré majeur', 'la mineur']],
     ['調', ['ト長調', 'ホ短調', 'ニ長調', 'ハ長調']],
