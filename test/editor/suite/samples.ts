@@ -52,10 +52,10 @@ workbenchTest(
   async (workbench) => {
     const uri = await writeWorkspaceFile(
       'located/a.sfz',
-      '<control> default_path=Samples/\n<region> key=60 sample=a.wav\n<region> key=61 sample=b.wav\n',
+      '<control> default_path=Samples/\n<region> key=60 sample=low-bell.wav\n<region> key=61 sample=high-bell.wav\n',
     );
     const elsewhere = vscode.Uri.joinPath(workspaceFolder(), 'archive/bells');
-    for (const name of ['a.wav', 'b.wav'])
+    for (const name of ['low-bell.wav', 'high-bell.wav'])
       await vscode.workspace.fs.copy(recording('felt-soft-C4-1.wav'), vscode.Uri.joinPath(elsewhere, name), {
         overwrite: true,
       });
@@ -64,9 +64,9 @@ workbenchTest(
       const found = vscode.languages.getDiagnostics(uri).map(({ code }) => code);
       return found.join() === 'sample-missing';
     });
-    await workbench.click({ selector: '.monaco-editor .view-line >> text=a.wav' });
+    await workbench.click({ selector: '.monaco-editor .view-line >> text=low-bell.wav' });
     await workbench.press('Control+.');
-    // The folder is in the open ones, so it is offered first; here a person looks for it all the same.
+    // No other test leaves files of these names. The folder is in the open ones, so it is offered first; here a person looks for it all the same.
     await workbench.waitFor({
       selector: '.action-widget .focused >> text=Use the folder "../archive/bells"',
     });
