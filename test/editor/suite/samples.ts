@@ -82,8 +82,14 @@ workbenchTest(
     await workbench.screenshot('locate-folder');
     await workbench.press('Control+A');
     await workbench.type(`${elsewhere.path}/`);
-    await workbench.click({ selector: '.quick-input-action >> text=Use this folder' });
-    await until('the paths', () => document.getText().includes('default_path=../archive/bells/'));
+    await workbench.waitFor({ selector: '.quick-input-action >> text=Use this folder' });
+    await until('the paths', async () => {
+      // The dialog takes no answer while it lists a folder.
+      await workbench.evaluate<boolean>(
+        "document.querySelector('.quick-input-action .monaco-button')?.click(), true",
+      );
+      return document.getText().includes('default_path=../archive/bells/');
+    });
     await until('no finding', () => vscode.languages.getDiagnostics(uri).length === 0);
     await workbench.screenshot('located-folder');
     await document.save();
