@@ -1,8 +1,7 @@
 import type { SampleLookup } from '../../model/samples';
 import type { GateTable } from './gateTable';
 import type { KeyIndex } from './keyIndex';
-import type { PressIndex } from './pressIndex';
-import type { RegionSwitches } from './readSwitches';
+import type { Asked, PressIndex } from './pressIndex';
 
 /** What starts a region; the positions of the words of `trigger`. */
 export const Trigger = { attack: 0, release: 1, first: 2, legato: 3, releaseKey: 4 } as const;
@@ -69,37 +68,20 @@ export interface ControllerDepths {
  * What decides when the regions of an instrument sound and end, as plain data that a worker can be sent as it is. All
  * lists have an entry a region, in the order of `Instrument.regions`, unless they say otherwise.
  */
-export interface PlayableInstrument extends RegionSwitches {
+export interface PlayableInstrument extends Asked {
   regionCount: number;
   /** The region's header in the instrument. */
   header: Int32Array;
 
-  /** Keys 0..127, or −1 in both where keys do not trigger; velocities. Both ends belong to the range. */
-  lowKey: Int16Array;
-  highKey: Int16Array;
-  lowVelocity: Float64Array;
-  highVelocity: Float64Array;
   /** Root key, 0..127. */
   rootKey: Int16Array;
-  /** {@link Trigger}. */
-  trigger: Uint8Array;
-
-  /** Which of the conditions below a region has: the sum of its {@link ConditionMark}. */
+  /** Which of the conditions a region has: the sum of its {@link ConditionMark}. */
   conditions: Uint8Array;
-  sequenceLength: Uint16Array;
-  sequencePosition: Uint16Array;
-  /** The part of random numbers 0..1 for which the region sounds; the upper end is left out unless it is 1. */
-  lowRandom: Float64Array;
-  highRandom: Float64Array;
-  /** Ranges of controllers, channel and program, then those of tempo, timer, bend and pressure. */
-  controllerGates: GateTable;
-  otherGates: GateTable;
   /** Ranges of controllers that start the region on being entered, and that stop it. */
   startGates: GateTable;
   stopGates: GateTable;
 
-  /** `group` and `off_by`, 0 where not set. */
-  group: Int32Array;
+  /** `off_by`, 0 where not set. */
   offBy: Int32Array;
   /** 1 where some region is silenced by the region's group. */
   silencesOthers: Uint8Array;

@@ -26,19 +26,24 @@ export interface PressIndex {
   regions: Int32Array;
 }
 
-/** What a region asks for, by region. */
+/** What regions ask for before a key starts them, by region. */
 export interface Asked extends RegionSwitches {
+  /** Keys 0..127, or −1 in both where keys do not trigger; velocities. Both ends belong to the range. */
   lowKey: Int16Array;
   highKey: Int16Array;
   lowVelocity: Float64Array;
   highVelocity: Float64Array;
+  /** The position of the word of `trigger`. */
   trigger: Uint8Array;
   sequenceLength: Uint16Array;
   sequencePosition: Uint16Array;
+  /** The part of random numbers 0..1 for which the region sounds; the upper end is left out unless it is 1. */
   lowRandom: Float64Array;
   highRandom: Float64Array;
+  /** Ranges of controllers, channel and program, then those of tempo, timer, bend and pressure. */
   controllerGates: GateTable;
   otherGates: GateTable;
+  /** `group`, 0 where not set. */
   group: Int32Array;
 }
 

@@ -168,37 +168,24 @@ export function columnContents(cells: TableCells, rows: readonly number[], colum
     }
     const text = texts.numberOf(cell);
     if (text === looks.length) looks.push(lookInto(cells, cell));
-    const {
-      kind,
-      value,
-      unit,
-      isLetter,
-      isWord,
-      isPortion,
-      isPointed,
-      isTurn,
-      isChoke,
-      isAll,
-      isBeyond,
-      mark,
-      trigger,
-    } = looks[text];
+    const look = looks[text];
+    const { kind, value, unit } = look;
     counts[kind]++;
     if (kind === 'empty') continue;
     contents.filled++;
     contents.values[position] = value;
-    if (mark === 'mark') marked++;
-    else if (mark === 'none') unmarked++;
-    if (isLetter) contents.dynamicLetters++;
-    if (isWord) contents.dynamicWords++;
-    if (isPointed) contents.pointed++;
-    if (isTurn) contents.turns++;
-    if (isChoke) contents.chokes++;
-    if (isAll) contents.wholes++;
-    if (isBeyond) contents.beyond++;
-    if (trigger !== undefined) contents.triggers++;
-    if (trigger === 'release') contents.releases++;
-    if (isPortion) contents.portions++;
+    if (look.mark === 'mark') marked++;
+    else if (look.mark === 'none') unmarked++;
+    if (look.isLetter) contents.dynamicLetters++;
+    if (look.isWord) contents.dynamicWords++;
+    if (look.isPointed) contents.pointed++;
+    if (look.isTurn) contents.turns++;
+    if (look.isChoke) contents.chokes++;
+    if (look.isAll) contents.wholes++;
+    if (look.isBeyond) contents.beyond++;
+    if (look.trigger !== undefined) contents.triggers++;
+    if (look.trigger === 'release') contents.releases++;
+    if (look.isPortion) contents.portions++;
     else if (value === 0 || value === 1) contents.bits++;
     if (kind === 'note') contents.keys++;
     if (kind !== 'number') {

@@ -1,54 +1,97 @@
-import { isEndBehind } from './endsBehind';
-
 /** Whether the end of a loop or of a sample is the last frame that is played or the one behind it, and the clause that says so. */
 export interface StatedEnds {
   are: 'included' | 'behind';
   text: string;
 }
 
-/** Words for loops and for ends, in the languages of headings. */
-const ends = anyOf(
-  String.raw`(?<!\p{L})(?:loops?|ends?|fin|fine|fim|schleife|end(?:e|punkte?|samples?|positionen|position|points?))(?!\p{L})`,
-  'schleife|loop-?ende|boucle|bucle|anello|einde|koniec|ko\u0144c|konec|konce|smy\u010dk|p\u0119tl|slut|slinga|sl\u00f8jfe',
-  'loppu|silmuk|\u043a\u043e\u043d\u0435\u0446|\u043a\u043e\u043d\u0446|\u043f\u0435\u0442\u043b|\u0446\u0438\u043a\u043b',
-  '\u30eb\u30fc\u30d7|\u7d42|\u5faa\u73af|\u7ed3\u675f|\u7ed3\u5c3e|\u7ec8|\ub8e8\ud504|\uc885\ub8cc|\ub05d',
+/** Words for loops, in the languages of headings. */
+const loops = anyOf(
+  String.raw`(?<!\p{L})loops?(?!\p{L})`,
+  'schleife|boucle|bucle|anello|smyčk|pętl|slinga|sløjfe|silmuk|петл|цикл|ループ|循环|루프',
 );
 
-/** Says that the frame at the end is not played any more. */
+/** Words for their ends. */
+const ends = anyOf(
+  String.raw`(?<!\p{L})(?:ends?|fin|fine|fim|end(?:e|punkte?|samples?|positionen|position|points?))(?!\p{L})`,
+  '(?:loop-?|schleifen)ende|einde|koniec|końc|konec|konce|slut|loppu|конец|конц|終|结束|结尾|终|종료|끝',
+);
+
+/** Says so of an end in one word, whether the clause speaks of a loop or of its end. */
+const areExclusive = anyOf('exclusiv|exklusiv|exclus|esclus|ausschlie|wyłącznie');
+
+/** Says that what the clause names is not played: a frame or an end, as a whole loop may be left out for other reasons. */
 const areBehind = anyOf(
-  'exclusiv|exklusiv|exclus|esclus|ausschlie|one past|past the|behind the last|(?:up to|until|till) just before',
+  'one past|past the|behind the last|(?:up to|until|till) just before',
   '(?:frame|sample) (?:after|behind)|first (?:frame|sample) (?:after|behind)',
   '(?:is|are|be) (?:not|no longer|never) (?:itself )?(?:played|heard|sounded|part)|(?:isn|aren).t (?:played|heard)|not includ',
   'nicht (?:mehr )?(?:mit)?(?:enthalten|gespielt|abgespielt|wiedergegeben|eingeschlossen)|nicht mehr|bis (?:kurz |direkt |unmittelbar )?vor(?!\\p{L})',
-  '(?:pas|plus) (?:jou\u00e9|lu|inclu)|jusque?.? ?(?:juste )?avant|non (?:compris|inclu)',
+  '(?:pas|plus) (?:joué|lu|inclu)|jusque?.? ?(?:juste )?avant|non (?:compris|inclu)',
   'no (?:se (?:reproduce|toca|oye|incluye)|suena|inclui|inclus)|hasta justo antes',
-  'non (?:viene |\u00e8 |si )?(?:pi\u00f9 )?(?:suon|riprod|sent|compres|inclu)|fino a (?:subito |appena )?prima',
-  'n\u00e3o (?:\u00e9 |s\u00e3o )?(?:mais )?(?:toca|reprodu|inclu)|at\u00e9 (?:logo |imediatamente )?antes',
+  'non (?:viene |è |si )?(?:più )?(?:suon|riprod|sent|compres|inclu)|fino a (?:subito |appena )?prima',
+  'não (?:é |são )?(?:mais )?(?:toca|reprodu|inclu)|até (?:logo |imediatamente )?antes',
   'niet (?:meer )?(?:mee)?(?:ge|af)?(?:gespeeld|speeld|inbegrepen|meegerekend)|tot (?:net|vlak) voor(?!\\p{L})',
-  '(?:spelas|h\u00f6rs) (?:inte|ej)|(?:inte|ej) (?:med|inr\u00e4kn)|till (?:precis |strax )?f\u00f6re|(?:afspilles|spilles) ikke|ikke med|til lige f\u00f8r',
-  'ei (?:soi|toist|kuulu|sis\u00e4lly)',
-  'nie (?:jest |s\u0105 )?(?:odtwarzan|gran|wlicz)|wy\u0142\u0105cznie',
-  'nep\u0159ehr\u00e1v|nehraj|nezahrnu|nezn\u00ed|a\u017e t\u011bsn\u011b p\u0159ed',
-  '\u043d\u0435 (?:\u0432\u043e\u0441\u043f\u0440\u043e\u0438\u0437\u0432|\u0438\u0433\u0440\u0430|\u0437\u0432\u0443\u0447|\u0432\u043a\u043b\u044e\u0447)',
-  '\u518d\u751f\u3055\u308c(?:\u307e\u305b\u3093|\u306a\u3044|\u305a)|\u518d\u751f\u3057(?:\u307e\u305b\u3093|\u306a\u3044)|(?:\u76f4\u524d|\u624b\u524d)\u307e\u3067|\u542b(?:\u307e\u306a\u3044|\u307e\u305a|\u307f\u307e\u305b\u3093|\u307e\u308c(?:\u306a\u3044|\u305a|\u307e\u305b\u3093))|\u9664\u304f',
-  '\u4e0d(?:\u64ad\u653e|\u5305\u542b|\u5305\u62ec|\u542b)|\u524d\u4e00',
-  '\uc7ac\uc0dd\ub418\uc9c0|\uc7ac\uc0dd\ud558\uc9c0|\uc9c1\uc804\uae4c\uc9c0|\ud3ec\ud568(?:\ud558|\ub418)\uc9c0|\ubbf8\ud3ec\ud568|\uc81c\uc678',
+  '(?:spelas|hörs) (?:inte|ej)|(?:inte|ej) (?:med|inräkn)|till (?:precis |strax )?före|(?:afspilles|spilles) ikke|ikke med|til lige før',
+  'ei (?:soi|toist|kuulu|sisälly)',
+  'nie (?:jest |są )?(?:odtwarzan|gran|wlicz)',
+  'nepřehráv|nehraj|nezahrnu|nezní|až těsně před',
+  'не (?:воспроизв|игра|звуч|включ)',
+  '再生され(?:ません|ない|ず)|再生し(?:ません|ない)|(?:直前|手前)まで|含(?:まない|まず|みません|まれ(?:ない|ず|ません))|除く',
+  '不(?:播放|包含|包括|含)|前一',
+  '재생되지|재생하지|직전까지|포함(?:하|되)지|미포함|제외',
 );
 
 /** Says that the frame at the end is the last one that is played. */
 const areIncluded = anyOf(
-  'inclusiv|inklusiv|inclus|einschlie|includ|inclu\u00ed|compris|compreso|inbegrepen|tot en met|last (?:frame|sample)|is (?:still )?played',
-  'medr\u00e4kn|medregne|inr\u00e4kn|mukaan lukien|sis\u00e4lty|w\u0142\u0105cznie|wlicza|v\u010detn\u011b|zahrnu',
-  '\u0432\u043a\u043b\u044e\u0447\u0438\u0442\u0435\u043b\u044c\u043d\u043e|\u0432\u043a\u043b\u044e\u0447\u0430\u044f|\u542b(?:\u3080|\u307f|\u307e\u308c)|\u518d\u751f\u3055\u308c(?:\u307e\u3059|\u308b)|\u5305\u542b|\u5305\u62ec|\ud3ec\ud568',
+  'inclusiv|inklusiv|inclus|einschlie|includ|incluí|compris|compreso|inbegrepen|tot en met|last (?:frame|sample)|is (?:still )?played',
+  'medräkn|medregne|inräkn|mukaan lukien|sisälty|włącznie|wlicza|včetně|zahrnu',
+  'включительно|включая|含(?:む|み|まれ)|再生され(?:ます|る)|包含|包括|포함',
 );
 
 /** Reads what a clause says of the ends of loops and samples; `undefined` where it says nothing of them. */
 export function endsIn(clause: string): StatedEnds | undefined {
-  if (!ends.test(clause)) return undefined;
-  if (areBehind.test(clause) || isEndBehind(clause)) return { are: 'behind', text: clause };
+  const namesEnd = ends.test(clause);
+  if (!namesEnd && !loops.test(clause)) return undefined;
+  const isUnplayedFrame = (namesEnd || speaksOfFrame.test(clause)) && areBehind.test(clause);
+  if (areExclusive.test(clause) || isUnplayedFrame || isEndBehind(clause))
+    return { are: 'behind', text: clause };
   return areIncluded.test(clause) ? { are: 'included', text: clause } : undefined;
 }
 
 function anyOf(...parts: string[]): RegExp {
   return new RegExp(parts.join('|'), 'iu');
+}
+
+/** Words of the languages that zones are told in (common practice), each as the beginning of a word. */
+const frame = wordOf(
+  'frame|sample|abtast|bild|trame|échantillon|muestra|cuadro|marco|campion|fotogramm|quadro|amostra|monster|ram(?:e|en|a|ar)\\b|rutan?\\b|klatk|ramk|ramek|próbk|sním|vzor|näyte|kehy|кадр|сэмпл',
+);
+const behind = wordOf(
+  'after\\b|behind\\b|beyond\\b|nach\\b|hinter\\b|après\\b|después de|tras\\b|dopo\\b|oltre\\b|depois d|na\\b|achter\\b|voorbij\\b|efter\\b|etter\\b|bag\\b|po\\b|za\\b|jälkeen\\b|после\\b|за\\b',
+);
+const loop = wordOf(
+  'loop|schleife|boucle|bucle|anello|ciclo|laço|lus\\b|slinga|sløjf|sløyf|pętl|zapętl|smyč|silmuk|петл|цикл',
+);
+const never = wordOf(
+  'not\\b|never\\b|nicht\\b|nie\\b|pas\\b|no\\b|non\\b|não\\b|niet\\b|inte\\b|ej\\b|ikke\\b|ei\\b|не\\b',
+);
+const played = wordOf(
+  'play|heard|gespiel|erkling|hörbar|joué|enten|toca|suena|reproduc|suona|riprod|gespeeld|klinkt|spela|spille|afspille|hörs|gra(?:n|ć)|odtwarza|hra[jn]|přehr|soi|toist|игра|звуч',
+);
+const last = wordOf('last\\b|letzt|derni|últim|ultim|laatst|sist[ae]|sidst|ostatni|posledn|viime|последн');
+const isBehindLoop = new RegExp(String.raw`${behind}(?:\P{L}+\p{L}+){0,2}?\P{L}+${loop}`, 'iu');
+const isUnplayed = new RegExp(
+  String.raw`${never}(?:\P{L}+\p{L}+){0,2}?\P{L}+${played}|${played}\p{L}*\P{L}+${never}`,
+  'iu',
+);
+const [speaksOfFrame, speaksOfLast] = [new RegExp(frame, 'iu'), new RegExp(last, 'iu')];
+
+/** Whether a clause about the end of a loop says, in any of these languages, that it is the frame after it, or one that is not played. */
+function isEndBehind(clause: string): boolean {
+  if (!speaksOfFrame.test(clause) || speaksOfLast.test(clause)) return false;
+  return isBehindLoop.test(clause) || isUnplayed.test(clause);
+}
+
+/** Words as a part of a pattern; ends of words go by letters of all scripts. */
+function wordOf(words: string): string {
+  return String.raw`(?<!\p{L})(?:${words.replaceAll('\\b', '(?!\\p{L})')})`;
 }

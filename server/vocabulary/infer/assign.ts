@@ -1,27 +1,21 @@
 import type { Steps } from '../../model/steps';
-import { bareWord } from '../../trade/languages/spelling';
-import { loopModeInWords } from '../../trade/readings/loopPhrases';
-import { startInWords } from '../../trade/readings/triggerPhrases';
 import { fittingTo, meaningsFor, withAudio } from './columnMeanings';
 import type { RegionElement } from './elements/regionElement';
-import { saysSo } from './saysSo';
+import { type Proposal, proposalsByContents, proposalsByLayers, proposalsByToldValues } from './proposals';
 import type { ToldPlace } from './stated/toldPlaces';
 import { withKeysOfPitches, withVelocitiesInKeys } from './values/bareRanges';
 import type { Column } from './values/column';
 import type { ColumnFacts } from './values/columnFacts';
 import { columnFactsOf, textsOf } from './values/columnFacts';
-import { readByUnit, readKeyTriple } from './values/contents';
 import type { LayerEnds, ListedLayers } from './values/listedLayers';
 import { positionTargets } from './values/plausible';
-import { areTurns, rangesOf } from './values/rangeText';
+import { rangesOf } from './values/rangeText';
 import type { Rows } from './values/rows';
-import { spokenBy } from './values/spokenPlaces';
 import type { InferredTarget } from './words/meaningRules';
 import type { Meaning, NameUnit } from './words/meanings';
 import { isBare } from './words/meanings';
 import { nameWords } from './words/nameWords';
 import { conceptsOf } from './words/tradeWords';
-import { surelyTrigger } from './words/words';
 
 /** A place and one parameter that it holds. */
 export interface Assigned {
@@ -50,20 +44,6 @@ export interface Assigned {
   layers?: ReadonlyMap<string, LayerEnds>;
   /** What the document says that its values stand for, by the bare value. */
   words?: ReadonlyMap<string, string>;
-}
-
-interface Proposal {
-  column: Column;
-  meaning: Meaning;
-  facts: ColumnFacts;
-  texts: readonly (string | undefined)[];
-  order: number;
-  /** Why, where the values say more than the name; such a proposal goes before others of its weight. */
-  evidence?: string;
-  /** As in {@link Assigned.words}. */
-  words?: ReadonlyMap<string, string>;
-  /** As in {@link Assigned.layers}. */
-  layers?: ReadonlyMap<string, LayerEnds>;
 }
 
 /** Targets that hold two parameters in one text. */
@@ -132,9 +112,9 @@ export function* assignColumns(
   }
   const region = chain.length - 1;
   proposals.push(
-    ...byContents(rows, region, proposals),
-    ...byToldValues(rows, told),
-    ...byLayers(rows, layers),
+    ...proposalsByContents(rows, region, proposals),
+    ...proposalsByToldValues(rows, told),
+    ...proposalsByLayers(rows, layers),
   );
   tellTurnsFromPositions(proposals, region);
   proposals.sort((one, other) => rankOf(other) - rankOf(one) || one.order - other.order);
@@ -211,109 +191,6 @@ function isFolder({ column, meaning, facts }: Proposal, region: number): boolean
 function rankOf({ meaning, evidence }: Proposal): number {
   return evidence === undefined ? meaning.weight : Math.max(0.81, meaning.weight);
 }
-
-/** What the places of regions whose names say little are by their values. */
-function byContents(rows: Rows, region: number, named: readonly Proposal[]): Proposal[] {
-  const places = rows.columns.flatMap((column, order) => {
-    const best = Math.max(
-      0,
-      ...named.filter((one) => one.column === column).map(({ meaning }) => meaning.weight),
-    );
-    const isLetter = column.own.length === 1 && column.own[0]?.length === 1 && column.around.length === 0;
-    if (column.level !== region || !isLetter || best > 0.8) return [];
-    const texts = textsOf(column);
-    return [{ column, order, texts, facts: columnFactsOf(texts), name: column.own[0] }];
-  });
-  const labels = rows.columns.flatMap((column, order): Proposal[] => {
-    const texts = column.level < region && column.own.join() === 'n' ? textsOf(column) : [];
-    const facts = columnFactsOf(texts);
-    if (facts.filled === 0 || facts.numeric + facts.notes + facts.files > 0) return [];
-    const meaning = { target: 'label', weight: 0.8, unit: undefined };
-    return [{ column, order, texts, facts, meaning, evidence: 'It holds words, as names do.' }];
-  });
-  const triggers = rows.columns.flatMap((column, order): Proposal[] => {
-    const texts = textsOf(column);
-    const facts = columnFactsOf(texts);
-    const values = [...facts.tally.keys()];
-    // A sentence may speak of keys that are let go; it starts nothing.
-    if (values.some((text) => text.length > longestWord)) return [];
-    const said = values.map(surelyTrigger);
-    if (facts.filled === 0 || !said.includes('release') || said.includes(undefined)) return [];
-    const meaning = { target: 'trigger', weight: 0.74, unit: undefined };
-    return [{ column, order, texts, facts, meaning, evidence: 'It holds words for what starts a region.' }];
-  });
-  const turns = rows.columns.flatMap((column, order): Proposal[] => {
-    const texts = textsOf(column);
-    if (!areTurns(texts)) return [];
-    const meaning = { target: 'seq', weight: 0.93, unit: undefined };
-    const evidence = 'It holds positions out of how many there are.';
-    return [{ column, order, texts, facts: columnFactsOf(texts), meaning, evidence }];
-  });
-  const spoken = rows.columns.flatMap((column, order): Proposal[] => {
-    const texts = textsOf(column);
-    const facts = columnFactsOf(texts);
-    const said = spokenBy(column, facts, { region, named });
-    return said ? [{ column, order, texts, facts, ...said }] : [];
-  });
-  const keys = readKeyTriple(places);
-  const read = places.flatMap((place): Proposal[] => {
-    const reading = keys.get(place) ?? readByUnit(place);
-    if (!reading) return [];
-    const { target, weight, evidence } = reading;
-    const { column, order, texts, facts } = place;
-    const unit = facts.unit === 'semitones' || facts.unit === 'cents' ? facts.unit : undefined;
-    return [{ column, order, texts, facts, evidence, meaning: { target, weight, unit } }];
-  });
-  return [...read, ...labels, ...triggers, ...turns, ...spoken];
-}
-
-/** Values are no longer than that where they are words and no sentences. */
-const longestWord = 40;
-
-/** Places whose values the document explains as what starts a region or how it loops. */
-function byToldValues(rows: Rows, told: ReadonlyMap<Column, ToldPlace>): Proposal[] {
-  return rows.columns.flatMap((column, order): Proposal[] => {
-    const said = told.get(column);
-    if (!said || said.values.size === 0) return [];
-    const texts = textsOf(column);
-    const facts = columnFactsOf(texts);
-    const isOfLoop = column.around.some((words) =>
-      words.some((word) => conceptsOf(word)?.concepts.includes('loop')),
-    );
-    let best: Proposal | undefined;
-    for (const [target, read] of isOfLoop ? [...explained].reverse() : explained) {
-      const words = new Map<string, string>();
-      for (const [value, says] of said.values) {
-        const is = read(says);
-        if (is !== undefined) words.set(value, is);
-      }
-      if (![...facts.tally.keys()].some((text) => words.has(bareWord(text)))) continue;
-      const meaning = { target, weight: 0.95, unit: undefined };
-      if ((best?.words?.size ?? 0) < words.size)
-        best = { column, order, texts, facts, meaning, evidence: saysSo(said.text), words };
-    }
-    return best ? [best] : [];
-  });
-}
-
-/** Places that name layers whose velocities a list gives. */
-function byLayers(rows: Rows, layers: ReadonlyMap<Column, ListedLayers>): Proposal[] {
-  return rows.columns.flatMap((column, order): Proposal[] => {
-    const found = layers.get(column);
-    if (!found) return [];
-    const texts = textsOf(column);
-    const meaning = { target: 'dynamics', weight: 0.95, unit: undefined };
-    const evidence = `The velocities of each stand in <${found.element}>.`;
-    return [
-      { column, order, texts, facts: columnFactsOf(texts), meaning, evidence, layers: found.velocities },
-    ];
-  });
-}
-
-const explained: readonly (readonly [InferredTarget, (says: string) => string | undefined])[] = [
-  ['trigger', startInWords],
-  ['loop', (says) => loopModeInWords(says)?.mode],
-];
 
 /** Where groups are silenced by number, a number of the same element that counts so is the group's. */
 function numbersOfGroups(rows: Rows, done: ReadonlyMap<Column, readonly Assigned[]>): Assigned[] {

@@ -24,6 +24,13 @@ describe('what a clause says of the ends of loops', () => {
     'ループ終了の直前まで再生',
     '循环结束点不播放',
     '루프 끝은 재생되지 않습니다',
+    'Slut anger första ramen EFTER slingan (den spelas inte)',
+    'The end is the first frame after the loop',
+    'Ende: das erste Bild nach der Schleife',
+    'Fin : la trame qui suit, elle est jouée pas',
+    'Koniec to pierwsza ramka po pętli',
+    'El fin es el primer cuadro después del bucle, no suena',
+    'Loop (exclusive)',
   ])('the frame there is not played: %s', (clause) => {
     expect(endsIn(clause)).toEqual({ are: 'behind', text: clause });
   });
@@ -38,6 +45,17 @@ describe('what a clause says of the ends of loops', () => {
     'ループ終了を含む',
   ])('the frame there is played: %s', (clause) => {
     expect(endsIn(clause)?.are).toBe('included');
+  });
+
+  it.each([
+    'The end is the last frame that is played',
+    'Slut är sista ramen som spelas',
+    'Das Ende ist das letzte Bild der Schleife',
+    'After release the loop is not played',
+    'Die Schleife wird nicht mehr verwendet',
+    'Fine: ultimo campione del ciclo',
+  ])('not that the frame there is left out: %s', (clause) => {
+    expect(endsIn(clause)?.are).not.toBe('behind');
   });
 
   it.each([
