@@ -33,7 +33,7 @@ export function alikeIn<One extends { code: string; severity: Severity }>(
 
 /** The message for what is found in so many samples, by that of the first. */
 export function alikeMessage(count: number, first: string): string {
-  return `${count} samples have this in common, here the first: ${first}`;
+  return `${count} samples are like this; here is the first. ${first}`;
 }
 
 /** The findings of one file with those that say the same of many samples as one, which leads to the others. */

@@ -2,6 +2,7 @@ import type { Finding } from '../model/finding';
 import type { Steps } from '../model/steps';
 import { finish } from '../model/steps';
 import { mainSpan } from '../model/text/span';
+import { counted } from '../model/wording/counted';
 import type { CheckContext, Rule, SeveritySettings } from './rule';
 import { instrumentRules } from './rules';
 import { soundFixes } from './soundFixes';
@@ -60,7 +61,7 @@ class FindingCollector {
     } catch (error) {
       // A fault of one check is told where it happened, and takes no other finding with it.
       const reason = error instanceof Error ? error.message : String(error);
-      const message = `The check ${rule.code} failed here (${reason}), so it says nothing about this instrument.`;
+      const message = `The check ${rule.code} stopped with an error (${reason}), so its findings are missing here. Please report it.`;
       this.add({ code: 'syntax-error', severity: 'error', ...mainSpan(0, 0), message });
     }
   }
@@ -82,7 +83,7 @@ class FindingCollector {
     });
     if (steps) while (!steps.next().done) yield share;
     if (last && count > mostOfOneCode) {
-      last.message += ` (${count - mostOfOneCode} more such findings are not listed.)`;
+      last.message += ` (${counted(count - mostOfOneCode, 'more finding like this is', 'more findings like this are')} not listed.)`;
     }
   }
 

@@ -92,7 +92,7 @@ const readerRules: readonly RuleDescription[] = [
   {
     code: 'header-unknown',
     severity: 'warning',
-    finds: 'A header that is not in the format; the nearest known name is offered.',
+    finds: 'A header that is not in the format. The nearest known name is offered.',
   },
   { code: 'include-missing', severity: 'error', finds: 'An included file that does not exist.' },
   {
@@ -111,7 +111,7 @@ const readerRules: readonly RuleDescription[] = [
     code: 'vocabulary-doubt',
     severity: 'information',
     finds:
-      'XML in a vocabulary that was worked out from the text: a point that the text leaves open; a fix settles it.',
+      'XML in words of its own, whose meaning was worked out from the text: a point that the text leaves open. Choose with a quick fix.',
   },
 ];
 
@@ -121,7 +121,7 @@ const wholeRules: readonly RuleDescription[] = [
     code: 'font-structure',
     severity: 'warning',
     finds:
-      'A SoundFont that breaks a rule of its format and can be read all the same: what is cut off, left out or not used.',
+      'A SoundFont that breaks a rule of its format but can still be read. Tells what is cut off, left out or not used.',
   },
   {
     code: 'sample-unused',

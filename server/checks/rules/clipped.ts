@@ -1,5 +1,6 @@
 import { nameOf } from '../../model/paths';
 import type { SampleSurvey } from '../../model/samples';
+import { byCount, counted } from '../../model/wording/counted';
 import { sampleFinding, samplesWhere } from '../facts/samples/playedSamples';
 import type { Rule } from '../rule';
 
@@ -14,19 +15,17 @@ export const clipped: Rule = {
   code: 'clipped',
   severity: 'information',
   ofSample: true,
-  finds:
-    'A sample whose peaks are cut off at full scale: three stretches of it or more, or one of ten frames.',
+  finds: 'A sample whose peaks are cut off at full scale, in three places or more or for ten frames at once.',
   check(context, report) {
     for (const { sample, survey } of samplesWhere(context, isClipped)) {
       const { runs = 0, frames = 0, firstFrame = 0 } = survey.clipping ?? {};
       const seconds = (firstFrame / sample.facts.sampleRate).toFixed(3);
-      const places = runs === 1 ? 'in one place' : `in ${runs} places`;
-      const first = runs === 1 ? 'at' : 'first at';
+      const first = byCount(runs, 'at', 'first at');
       report(() =>
         sampleFinding(
           context,
           sample,
-          `"${nameOf(sample.use.path)}" is clipped: it stays at full scale for ${frames} frames ${places}, ${first} frame ${firstFrame} (${seconds} s). Record it again at a lower level, or use a copy from before it was made louder.`,
+          `"${nameOf(sample.use.path)}" is clipped: it stays at full scale for ${counted(frames, 'frame')} in ${counted(runs, 'place')}, ${first} frame ${firstFrame} (${seconds} s). Record it again at a lower level, or use a copy from before it was made louder.`,
         ),
       );
     }

@@ -21,7 +21,7 @@ export const controllerUnnamed: Rule = {
   code: 'controller-unnamed',
   severity: 'hint',
   finds:
-    'A controller that the instrument reacts to but neither labels nor sets, where it labels others; controllers with a meaning of their own in MIDI aside.',
+    'A controller that the instrument uses but neither labels nor sets, although it labels others. Controllers that MIDI gives a meaning are left aside.',
   check(context, report) {
     const { instrument } = context;
     const { names, first } = parameterUsesOf(context);
@@ -41,7 +41,7 @@ export const controllerUnnamed: Rule = {
       if (named.has(controller) || hasStandardMeaning(controller)) continue;
       report({
         ...instrument.nameSpan(parameter),
-        message: `Controller ${controller} is used here, but has neither a name nor a value to begin with. Add label_cc${controller} or set_cc${controller} under the header control.`,
+        message: `Controller ${controller} is used here but has neither a label nor a starting value. Add label_cc${controller} or set_cc${controller} under the header control.`,
       });
     }
   },

@@ -17,8 +17,7 @@ interface Subject {
 export const crossfadeOutside: Rule = {
   code: 'crossfade-outside',
   severity: 'warning',
-  finds:
-    'A crossfade whose range lies wholly outside the keys, velocities or controller values of its region.',
+  finds: 'A crossfade that lies wholly outside the keys, velocities or controller values of its region.',
   check(context, report) {
     const { instrument } = context;
     for (const { names, kind } of subjectsOf(context)) {
@@ -39,10 +38,10 @@ export const crossfadeOutside: Rule = {
           const id = `${from} ${to} ${low} ${high}`;
           if (seen.has(id)) continue;
           seen.add(id);
-          const effect = silent ? 'is silent' : 'is not changed by it';
+          const effect = silent ? 'the region is silent' : 'it changes nothing';
           report({
             ...instrument.valueSpan(isIn === silent ? from : to),
-            message: `The fade ${isIn ? 'in' : 'out'} from ${fade[0]} to ${fade[1]} lies outside the ${kind} ${low} to ${high} of the region, so the region ${effect}. Let the two ranges meet.`,
+            message: `The fade-${isIn ? 'in' : 'out'} from ${fade[0]} to ${fade[1]} lies outside the region's ${kind}, ${low} to ${high}, so ${effect}. Make the two ranges overlap.`,
             related: [{ ...instrument.headerSpan(region), message: 'The region is here.' }],
           });
         }

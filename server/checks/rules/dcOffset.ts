@@ -14,7 +14,7 @@ export const dcOffset: Rule = {
   code: 'dc-offset',
   severity: 'information',
   ofSample: true,
-  finds: 'A sample that swings around a value other than silence, 2 % of its peak away or more.',
+  finds: 'A sample whose waveform is off centre (DC offset) by 2 % of its peak or more.',
   check(context, report) {
     for (const { sample, survey } of samplesWhere(context, swingsAside)) {
       const offset = greatestOffset(survey);
@@ -22,7 +22,7 @@ export const dcOffset: Rule = {
         sampleFinding(
           context,
           sample,
-          `"${nameOf(sample.use.path)}" swings around ${percentText(offset)} of full scale instead of 0 (DC offset), so that it can click where it starts and stops. Take the offset out of the file.`,
+          `The waveform of "${nameOf(sample.use.path)}" is centred at ${percentText(offset)} of full scale instead of 0 (DC offset), so it can click where it starts and stops. Remove the offset in an audio editor.`,
         ),
       );
     }

@@ -11,7 +11,7 @@ import type { Rule } from '../rule';
 export const definePrefix: Rule = {
   code: 'define-prefix',
   severity: 'warning',
-  finds: 'A variable whose name starts with the name of another, which players read differently.',
+  finds: 'A variable whose name starts with the name of another. Players differ in how they read it.',
   check({ instrument }, report) {
     const defines = new Map<string, Directive>();
     for (const directive of instrument.directives) {
@@ -27,7 +27,7 @@ export const definePrefix: Rule = {
       if (!used.has(name)) continue;
       report({
         ...directiveName(define),
-        message: `${name} starts with ${shorter.name}, which is a variable too: some players take ${name} for ${shorter.name} followed by "${name.slice(shorter.name.length)}". Rename one of the two.`,
+        message: `${name} starts with ${shorter.name}, which is a variable too. Some players read ${name} as ${shorter.name} followed by "${name.slice(shorter.name.length)}". Rename one of the two.`,
         related: [
           {
             ...directiveName(shorter),

@@ -17,7 +17,8 @@ export const endClick: Rule = {
   code: 'end-click',
   severity: 'information',
   ofSample: true,
-  finds: 'A sample that ends with a step to silence, four times what the sound itself moves there or more.',
+  finds:
+    'A sample that clicks at its end: it drops to silence at once, four times as far as the sound itself moves there or more.',
   check(context, report) {
     const found = samplesWhere(context, clicks);
     if (found.length === 0) return;
@@ -26,12 +27,12 @@ export const endClick: Rule = {
       if (!ends.areHeard(sample)) continue;
       const { endStep, greatestEndStep } = survey;
       const times = endStep / greatestEndStep;
-      const ratio = times < 1000 ? `, ${times.toFixed(0)} times what the sound itself moves there` : '';
+      const ratio = times < 1000 ? `, ${times.toFixed(0)} times as far as the sound itself moves there` : '';
       report(() =>
         sampleFinding(
           context,
           sample,
-          `"${nameOf(sample.use.path)}" ends with a step of ${(100 * endStep).toFixed(1)} % of full scale to silence${ratio}, which clicks. Fade its last milliseconds out.`,
+          `"${nameOf(sample.use.path)}" clicks at its end. It drops from ${(100 * endStep).toFixed(1)} % of full scale to silence at once${ratio}. Fade out its last milliseconds.`,
         ),
       );
     }

@@ -8,7 +8,7 @@ export const falseStereo: Rule = {
   code: 'false-stereo',
   severity: 'information',
   ofSample: true,
-  finds: 'A sample of several channels that all hold the same, frame by frame, so that one would do.',
+  finds: 'A sample whose channels all hold the same sound, so one channel is enough.',
   check(context, report) {
     for (const { sample } of samplesWhere(context, areAlike)) {
       const { channels } = sample.facts;
@@ -18,7 +18,7 @@ export const falseStereo: Rule = {
         sampleFinding(
           context,
           sample,
-          `${which} of "${nameOf(sample.use.path)}" hold the same, so it takes ${size} the space for nothing. Save it as mono.`,
+          `${which} of "${nameOf(sample.use.path)}" hold the same sound, so the file is ${size} as large as it needs to be. Save it as mono.`,
         ),
       );
     }

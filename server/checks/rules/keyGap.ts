@@ -11,7 +11,7 @@ import type { Rule } from '../rule';
 export const keyGap: Rule = {
   code: 'key-gap',
   severity: 'information',
-  finds: 'Keys inside the played span that no region answers.',
+  finds: 'Keys between played keys that no region plays on.',
   check(context, report) {
     const { instrument } = context;
     const rectangles = playedKeysOf(context);
@@ -21,7 +21,7 @@ export const keyGap: Rule = {
     )) {
       report({
         ...rangeEndPlace(instrument, below, Parameter.hikey),
-        message: `Nothing answers ${keysText(lowKey, highKey)}, between ${regionTitle(instrument, below)} and ${regionTitle(instrument, above)}. Widen one of the two or add a region.`,
+        message: `No region plays on ${keysText(lowKey, highKey)}, between ${regionTitle(instrument, below)} and ${regionTitle(instrument, above)}. Widen one of these two or add a region.`,
         related: [
           {
             ...rangeEndPlace(instrument, above, Parameter.lokey),

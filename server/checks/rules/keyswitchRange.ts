@@ -8,7 +8,7 @@ import type { Rule } from '../rule';
 export const keyswitchRange: Rule = {
   code: 'keyswitch-range',
   severity: 'warning',
-  finds: 'A keyswitch (sw_last) outside the range from sw_lokey to sw_hikey, which can never be pressed.',
+  finds: 'A keyswitch (sw_last) outside the keys from sw_lokey to sw_hikey, so that it never switches.',
   check(context, report) {
     const low = usedName(context, 'sw_lokey');
     const high = usedName(context, 'sw_hikey');
@@ -37,11 +37,11 @@ export const keyswitchRange: Rule = {
       seen.add(id);
       const isFirst = byDefault >= 0 && key(instrument.effective(header, byDefault), Number.NaN) === chosen;
       const what = isFirst
-        ? 'so once another one was pressed this never sounds again'
+        ? 'so this never sounds again once another keyswitch was pressed'
         : 'so this never sounds';
       report({
         ...instrument.valueSpan(last),
-        message: `The keyswitch ${keyText(chosen)} lies outside ${keyText(lowest)} to ${keyText(highest)}, the range in which keyswitches count, ${what}. Widen sw_lokey and sw_hikey or move the keyswitch.`,
+        message: `The keyswitch ${keyText(chosen)} lies outside the keyswitch range, ${keyText(lowest)} to ${keyText(highest)}, ${what}. Widen sw_lokey and sw_hikey, or move the keyswitch.`,
         related: [from, to]
           .filter((end) => end >= 0)
           .map((end) => ({

@@ -19,7 +19,7 @@ const mostSwitches = 24;
 export const keyswitchSounds: Rule = {
   code: 'keyswitch-sounds',
   severity: 'warning',
-  finds: 'A keyswitch that also sounds, since the keys of a region without any switch reach over it.',
+  finds: 'A keyswitch that also sounds, because a region without a keyswitch covers its key.',
   check(context, report) {
     const switches = switchesOf(context);
     if (switches.size === 0 || switches.size > mostSwitches) return;
@@ -45,10 +45,14 @@ export const keyswitchSounds: Rule = {
       if (seen.has(id)) continue;
       seen.add(id);
       const first = sounding[0];
-      const more = sounding.length > 1 ? ` and ${sounding.length - 1} more` : '';
+      const key = `${first} (${noteNameOf(first)})`;
+      const text =
+        sounding.length > 1
+          ? `Keys ${key} and ${sounding.length - 1} more choose an articulation, but they also play`
+          : `Key ${key} chooses an articulation, but it also plays`;
       report({
         ...place,
-        message: `Key ${first} (${noteNameOf(first)})${more} chooses an articulation and sounds as well: ${regionTitle(instrument, region)} reaches over it. Narrow its keys or move the keyswitch.`,
+        message: `${text} ${regionTitle(instrument, region)}. Narrow the keys of that region, or move the keyswitch.`,
         related: [
           {
             ...instrument.valueSpan(switches.get(first) as number),

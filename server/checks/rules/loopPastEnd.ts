@@ -5,7 +5,8 @@ import type { Rule } from '../rule';
 export const loopPastEnd: Rule = {
   code: 'loop-past-end',
   severity: 'error',
-  finds: 'A loop point past the last frame of the file; one frame past says that its source counted from 1.',
+  finds:
+    'A loop point past the last frame of the file. One frame too far means that its source counted from 1.',
   check(context, report) {
     reportPastEnd(context, report, ({ loopStart, loopEnd }) => [loopStart, loopEnd]);
   },

@@ -28,7 +28,7 @@ interface PlayedLoop {
 export const loopSeam: Rule = {
   code: 'loop-seam',
   severity: 'information',
-  finds: 'The waveform jumps audibly where the loop closes; better points nearby are offered.',
+  finds: 'The waveform jumps audibly where the loop closes. Better points nearby are offered.',
   check(context, report) {
     const measured = measuredSamplesOf(context);
     if (!measured) return;
@@ -128,11 +128,11 @@ function ratioOf(value: number, greatest: number): number {
 }
 
 function adviceText({ better, crossfadeFrames }: LoopSeam, { start }: PlayedLoop): string {
-  if (better && better.start === start) return `It closes smoothly with its end at frame ${better.end}.`;
-  if (better) return `It closes smoothly from frame ${better.start} to ${better.end}.`;
+  if (better && better.start === start) return `End it at frame ${better.end}, where it closes smoothly.`;
+  if (better) return `Loop from frame ${better.start} to ${better.end}, where it closes smoothly.`;
   return crossfadeFrames === undefined
-    ? 'Choose points at which the sound is alike, or set a loop_crossfade.'
-    : 'No points nearby close it smoothly, but a crossfade does.';
+    ? 'Choose loop points where the sound is alike, or set loop_crossfade.'
+    : 'No loop points nearby close it smoothly. Set loop_crossfade.';
 }
 
 function fixesOf(context: CheckContext, loop: PlayedLoop, { better, crossfadeFrames }: LoopSeam): Fix[] {

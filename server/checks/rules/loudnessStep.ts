@@ -40,7 +40,8 @@ interface Note {
 export const loudnessStep: Rule = {
   code: 'loudness-step',
   severity: 'information',
-  finds: 'A sample 10 dB or more louder or softer than its neighbours on the keyboard, which are alike.',
+  finds:
+    'A sample 10 dB or more louder or softer than its neighbours on the keyboard, which are alike in level.',
   check(context, report) {
     const { ofRegion } = playedSamplesOf(context);
     const seen = new Set<PlayedSample>();
@@ -66,7 +67,7 @@ export const loudnessStep: Rule = {
         const { lowKey, highKey } = rectangleOfCode(note.code);
         report({
           ...placeInRegion(context.instrument, region),
-          message: `${nameAt(note)} on ${keysText(lowKey, highKey)} is ${most.toFixed(0)} dB ${excess > 0 ? 'louder' : 'softer'} than ${neighbours}, volume and amplitude counted in. Even it out with volume, or check that the right sample is here.`,
+          message: `${nameAt(note)} on ${keysText(lowKey, highKey)} is ${most.toFixed(0)} dB ${excess > 0 ? 'louder' : 'softer'} than ${neighbours}, with volume and amplitude counted in. Check that this is the right sample, or even it out with volume.`,
           fixes: () => fixesOf(context, region, excess),
         });
       }
@@ -184,5 +185,5 @@ function fixesOf({ instrument, notation }: CheckContext, region: number, excess:
     name: 'volume',
     value: String(volume),
   });
-  return ofKind('Even the volume out', fixOf(`Set the volume to ${volume} dB`, edits, false));
+  return ofKind('Even out the volume', fixOf(`Set the volume to ${volume} dB`, edits, false));
 }

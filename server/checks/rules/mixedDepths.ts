@@ -1,3 +1,4 @@
+import { counted } from '../../model/wording/counted';
 import { unlikeSamplesFinding } from '../facts/samples/unlikeSamples';
 import type { Rule } from '../rule';
 
@@ -9,13 +10,13 @@ export const mixedDepths: Rule = {
   code: 'mixed-depths',
   severity: 'information',
   finds:
-    'Samples of different bit depths in one instrument, 24 bits and more taken for the same; stands at the first that differs from most.',
+    'Samples of different bit depths in one instrument; 24 bits and more count as the same. Shown at the first that differs from most.',
   check(context, report) {
     const finding = unlikeSamplesFinding(
       context,
       ({ bitsPerSample }) => Math.min(bitsPerSample, fullDepth),
-      (bits) => (bits === fullDepth ? '24 bits or more' : `${bits} bits`),
-      'Export all from their sources at one depth if that was not meant.',
+      (bits) => (bits === fullDepth ? 'at 24 bits or more' : `at ${counted(bits, 'bit')}`),
+      'Export all of them again at one depth, unless this is meant.',
     );
     if (finding) report(finding);
   },

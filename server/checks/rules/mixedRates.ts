@@ -5,13 +5,13 @@ import type { Rule } from '../rule';
 export const mixedRates: Rule = {
   code: 'mixed-rates',
   severity: 'information',
-  finds: 'Samples of different sample rates in one instrument; stands at the first that differs from most.',
+  finds: 'Samples of different sample rates in one instrument. Shown at the first that differs from most.',
   check(context, report) {
     const finding = unlikeSamplesFinding(
       context,
       ({ sampleRate }) => sampleRate,
-      (rate) => `${rate} Hz`,
-      'Frames count differently in them, and players have to resample some: bring all to one rate if that was not meant.',
+      (rate) => `at ${rate} Hz`,
+      'Convert all to one rate, unless this is meant.',
     );
     if (finding) report(finding);
   },

@@ -22,13 +22,13 @@ export const noEffect: Rule = {
       names: ['rt_decay', 'rt_dead'],
       by: 'trigger',
       isAlive: (value) => value === 'release' || value === 'release_key',
-      reason: 'works with trigger=release alone',
+      reason: 'works only with trigger=release',
     });
     reportBound(context, report, {
       names: ['off_time'],
       by: 'off_mode',
       isAlive: (value) => value === 'time',
-      reason: 'works with off_mode=time alone',
+      reason: 'works only with off_mode=time',
     });
   },
 };
@@ -46,10 +46,10 @@ function reportRepeated(context: CheckContext, report: Report): void {
     const text = instrument.names.text(instrument.name(parameter));
     report({
       ...instrument.nameSpan(parameter),
-      message: `This ${text} has no effect, since ${instrument.names.text(instrument.name(later))}=${instrument.valueText(later)} stands later under the same header. Take one of the two out.`,
+      message: `This ${text} has no effect: ${instrument.names.text(instrument.name(later))}=${instrument.valueText(later)} follows under the same header and replaces it. Remove one of the two.`,
       related: [{ ...instrument.nameSpan(later), message: 'This one counts.' }],
       fixes: () =>
-        ofKind('Take out what does not count', removeFix(context, parameter, `Take the first ${text} out`)),
+        ofKind('Remove what is replaced', removeFix(context, parameter, `Remove the first ${text}`)),
     });
   }
 }
@@ -122,9 +122,9 @@ function reportDead(
     by >= 0 ? `${text} has no effect: a region ${reason}.` : `${text} ${reason}, so it has no effect.`;
   report({
     ...instrument.parameterSpan(parameter),
-    message: `${subject} Take it out, or change what switches it off.`,
+    message: `${subject} Remove it, or change what switches it off.`,
     ...(by >= 0 && { related: [{ ...instrument.parameterSpan(by), message: 'The mode is set here.' }] }),
-    fixes: () => ofKind('Take out what has no effect', removeFix(context, parameter, `Take ${text} out`)),
+    fixes: () => ofKind('Remove what has no effect', removeFix(context, parameter, `Remove ${text}`)),
   });
 }
 

@@ -5,7 +5,7 @@ import type { Rule } from '../rule';
 export const offByUnknown: Rule = {
   code: 'off-by-unknown',
   severity: 'warning',
-  finds: 'An off_by that names the number of a group which no region has.',
+  finds: 'An off_by with the number of a group that no region is in.',
   check(context, report) {
     const offBy = usedName(context, 'off_by');
     if (offBy < 0) return;

@@ -5,7 +5,7 @@ import type { Rule } from '../rule';
 export const offsetPastEnd: Rule = {
   code: 'offset-past-end',
   severity: 'error',
-  finds: 'An offset past the last frame of the file, so that nothing sounds.',
+  finds: 'An offset past the last frame of the file, so nothing sounds.',
   check(context, report) {
     reportPastEnd(context, report, ({ offset }) => [offset]);
   },

@@ -31,12 +31,8 @@ export const opcodeMisplaced: Rule = {
               : `${text} has no effect under the header ${header}.${advice}`,
           fixes: () =>
             ofKind(
-              'Take out what is misplaced',
-              fixOf(
-                `Take ${text} out`,
-                notation.edit(instrument, { kind: 'remove', parameter }).edits,
-                false,
-              ),
+              'Remove what is misplaced',
+              fixOf(`Remove ${text}`, notation.edit(instrument, { kind: 'remove', parameter }).edits, false),
             ),
         };
       });

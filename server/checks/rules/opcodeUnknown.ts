@@ -16,7 +16,7 @@ const suggestionsOf = new WeakMap<ParameterNames, Map<number, readonly string[]>
 export const opcodeUnknown: Rule = {
   code: 'opcode-unknown',
   severity: 'warning',
-  finds: 'An opcode that is not in the format; the nearest known names are offered.',
+  finds: 'An opcode that is not in the format. The nearest known names are offered.',
   check(context, report) {
     const { instrument } = context;
     let suggestions = suggestionsOf.get(instrument.names);
@@ -53,7 +53,7 @@ function isOutsideTheFormat(instrument: Instrument, header: number): boolean {
 }
 
 function advice(names: readonly string[]): string {
-  if (names.length === 0) return 'Players pass over it: correct the name or take it out.';
+  if (names.length === 0) return 'Players ignore it. Correct the name or remove it.';
   const last = names.at(-1) as string;
   const list = names.length === 1 ? last : `${names.slice(0, -1).join(', ')} or ${last}`;
   return `Did you mean ${list}?`;

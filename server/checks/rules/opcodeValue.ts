@@ -5,6 +5,7 @@ import type { OpcodeFacts } from '../../model/opcodes/opcode';
 import type { ValueFault } from '../../model/opcodes/values';
 import { numberIn, valueFault } from '../../model/opcodes/values';
 import { nearestWords } from '../../model/text/nearest';
+import { counted } from '../../model/wording/counted';
 import { valueFix } from '../facts/parameters/parameterFixes';
 import { parameterSurveyOf } from '../facts/parameters/parameterSurvey';
 import type { PastBound } from '../facts/parameters/pastBound';
@@ -16,7 +17,7 @@ export const opcodeValue: Rule = {
   code: 'opcode-value',
   severity: 'error',
   finds:
-    'A value of the wrong type or an option that does not exist; past the documented bounds it is a warning, and information where it is a level that players take.',
+    'A value of the wrong type, or a word that the opcode does not take. A value past the documented bounds is a warning, or information where players take it in practice.',
   check(context, report) {
     const { instrument } = context;
     const past = new Map<string, Past>();
@@ -90,7 +91,9 @@ function reportPast(
   const text = instrument.valueText(parameter);
   const written = `${instrument.names.text(instrument.name(parameter))}=${shorten(text)}`;
   const more =
-    count === 1 ? '' : ` ${count - 1} more ${count === 2 ? 'value is' : 'values are'} past it in this file.`;
+    count === 1
+      ? ''
+      : ` ${counted(count - 1, 'more value in this file is', 'more values in this file are')} past it.`;
   const judged = fault.kind === 'above' ? pastBound(facts, value, fault.bound) : undefined;
   report(() => ({
     ...instrument.valueSpan(parameter),
@@ -101,10 +104,10 @@ function reportPast(
 }
 
 function pastText(written: string, { kind, bound }: Past['fault'], judged: PastBound | undefined): string {
-  if (kind === 'below') return `${written} is below ${bound}, the least value that the format documents.`;
-  const documented = `${bound}, the greatest value that the format documents`;
+  if (kind === 'below') return `${written} is below ${bound}, the lowest documented value.`;
+  const documented = `${bound}, the highest documented value`;
   if (judged?.mayHurt)
-    return `${written} is ${judged.distance} above ${documented}; it may be painfully loud. Turn the sound down before you play it, and lower the value.`;
+    return `${written} is ${judged.distance} above ${documented}; it may be painfully loud. Turn the sound down before you play it, then lower the value.`;
   if (judged?.isUsual)
     return `${written} is above ${documented}. Most players take it; lower it if the sound distorts.`;
   return `${written} is above ${documented}.`;
@@ -131,7 +134,7 @@ function messageOf(
 ): string {
   switch (fault.kind) {
     case 'empty':
-      return `${name} has no value. Give it ${wantedOf(facts)} or take it out.`;
+      return `${name} has no value. Give it ${wantedOf(facts)} or remove it.`;
     case 'number-expected':
       return `"${text}" is not a number. ${name} takes ${wantedOf(facts)}, without a unit.`;
     case 'whole-expected':

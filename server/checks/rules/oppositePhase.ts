@@ -11,7 +11,8 @@ export const oppositePhase: Rule = {
   code: 'opposite-phase',
   severity: 'information',
   ofSample: true,
-  finds: 'A stereo sample whose channels are in opposite phase (correlation −0.95 or less), silent in mono.',
+  finds:
+    'A stereo sample whose channels are in opposite phase (correlation −0.95 or less), so it is silent in mono.',
   check(context, report) {
     for (const { sample, survey } of samplesWhere(context, areOpposite)) {
       const correlation = (survey.channelCorrelation ?? 0).toFixed(2).replace('-', '−');
@@ -19,7 +20,7 @@ export const oppositePhase: Rule = {
         sampleFinding(
           context,
           sample,
-          `The two channels of "${nameOf(sample.use.path)}" are in opposite phase (correlation ${correlation}): played in mono, they cancel one another out. Reverse the polarity of one channel in the file.`,
+          `The two channels of "${nameOf(sample.use.path)}" are in opposite phase (correlation ${correlation}), so they cancel each other in mono. Reverse the polarity of one channel in the file.`,
         ),
       );
     }

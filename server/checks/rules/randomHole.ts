@@ -30,8 +30,7 @@ interface Range {
 export const randomHole: Rule = {
   code: 'random-hole',
   severity: 'warning',
-  finds:
-    'Random ranges (lorand, hirand) of regions that alternate which leave some random numbers without sound.',
+  finds: 'Regions that alternate at random (lorand, hirand) and leave some random numbers without sound.',
   check(context, report) {
     const { instrument } = context;
     const low = usedName(context, 'lorand');
@@ -54,7 +53,7 @@ export const randomHole: Rule = {
         const { lowKey, highKey } = rectangleOfCode(draw.code);
         report({
           ...instrument.valueSpan(place),
-          message: `No region plays for random numbers from ${hole.low} to ${hole.high} on ${keysText(lowKey, highKey)}, so about ${percent(hole)} of 100 strikes are silent. Let each range start where the one before ends.`,
+          message: `No region plays for random numbers from ${hole.low} to ${hole.high} on ${keysText(lowKey, highKey)}, so about ${percent(hole)} of 100 strikes are silent. Make each range start where the one before it ends.`,
         });
       }
     }

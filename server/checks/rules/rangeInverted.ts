@@ -49,7 +49,7 @@ export const rangeInverted: Rule = {
             valueEdits(context, low, instrument.valueText(high)),
             valueEdits(context, high, instrument.valueText(low)),
           ];
-          return fixOfParts('Swap the two ends', parts, false);
+          return fixOfParts('Swap the two values', parts, false);
         },
       });
     }

@@ -22,7 +22,7 @@ export const rangeOverlap: Rule = {
   code: 'range-overlap',
   severity: 'warning',
   finds:
-    'Two regions of one layer that partly overlap in keys and velocities while no condition, round robin or crossfade keeps them apart.',
+    'Two regions of one layer that partly overlap in keys and velocities, with no condition, round robin or crossfade to keep them apart.',
   *check(context, report) {
     const { instrument } = context;
     const found = yield* unmeantOverlaps(instrument);
@@ -74,7 +74,7 @@ function findingOf(context: CheckContext, overlap: RegionOverlap): RuleFinding {
   const { region, other } = overlap;
   return {
     ...instrument.headerSpan(region),
-    message: `${capital(regionTitle(instrument, region))} and ${regionTitle(instrument, other)} (${placeText(instrument, other)}) both sound on ${areaText(sharedBy(instrument, overlap))}. Give them ranges that do not meet, or a crossfade, round robin or condition.`,
+    message: `${capital(regionTitle(instrument, region))} and ${regionTitle(instrument, other)} (${placeText(instrument, other)}) both sound on ${areaText(sharedBy(instrument, overlap))}. Make their ranges meet without overlap, or add a crossfade, round robin or condition.`,
     related: [
       {
         ...instrument.headerSpan(other),
@@ -90,7 +90,7 @@ function foldedFinding(instrument: Instrument, overlaps: readonly RegionOverlap[
   const rectangle = rectangleOf(instrument, other) as Rectangle;
   return {
     ...instrument.headerSpan(other),
-    message: `${capital(regionTitle(instrument, other))} sounds on ${areaText(rectangle)}, where ${overlaps.length} other regions of its layer sound too. Narrow its range, or give it a group of its own if it is a layer of its own.`,
+    message: `${capital(regionTitle(instrument, other))} sounds on ${areaText(rectangle)}, where ${overlaps.length} other regions of its layer sound too. Narrow its range. If it is a layer of its own, give it a group of its own.`,
     related: overlaps.slice(0, mostRelated).map((overlap) => ({
       ...instrument.headerSpan(overlap.region),
       message: `${capital(regionTitle(instrument, overlap.region))} shares ${areaText(sharedBy(instrument, overlap))} with it.`,
@@ -120,7 +120,7 @@ function fixesOf(context: CheckContext, { region, other }: RegionOverlap): Fix[]
     const end = instrument.highKey[lower];
     fixes.push(
       ...ofKind('End the lower range before the upper one', setKey(context, lower, 'hikey', start - 1)),
-      ...ofKind('Start the upper range behind the lower one', setKey(context, upper, 'lokey', end + 1)),
+      ...ofKind('Start the upper range after the lower one', setKey(context, upper, 'lokey', end + 1)),
     );
   }
   if (partlyCovers(one.lowVelocity, one.highVelocity, two.lowVelocity, two.highVelocity)) {

@@ -19,7 +19,7 @@ const mostComparisons = 20_000;
 export const regionDuplicate: Rule = {
   code: 'region-duplicate',
   severity: 'warning',
-  finds: 'The same sample under the same conditions twice, with nothing that makes the two sound different.',
+  finds: 'The same sample twice under the same conditions, so it sounds twice at once.',
   *check(context, report) {
     const { instrument, notation } = context;
     const conditions = yield* conditionsInSteps(instrument);
@@ -67,11 +67,11 @@ export const regionDuplicate: Rule = {
       const twin = regions[found];
       report({
         ...instrument.headerSpan(region),
-        message: `${regionTitle(instrument, region)} plays on the same keys and velocities, under the same conditions and with the same sound as in ${placeText(instrument, twin)}, so it sounds twice at once, about 6 dB louder. Take one of the two out.`,
+        message: `${regionTitle(instrument, region)} repeats ${placeText(instrument, twin)}: same keys, velocities, conditions and sound. It sounds twice at once, about 6 dB louder. Remove one of the two.`,
         related: [{ ...instrument.headerSpan(twin), message: 'The same region stands here first.' }],
         fixes: () =>
           fixOf(
-            'Take this region out',
+            'Remove this region',
             notation.edit(instrument, { kind: 'removeHeader', header: region }).edits,
             false,
           ),

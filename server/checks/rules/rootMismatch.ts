@@ -21,7 +21,7 @@ const leastCommonPart = 2 / 3;
 export const rootMismatch: Rule = {
   code: 'root-mismatch',
   severity: 'warning',
-  finds: 'The pitch measured in the sample is 50 cents or more from what root key and tuning claim.',
+  finds: 'A sample whose measured pitch is 50 cents or more away from what its root key and tuning say.',
   check(context, report) {
     const claims = pitchClaimsOf(context);
     if (!claims) return;
@@ -101,7 +101,7 @@ function commonText(together: readonly PitchClaim[], all: number, cents: number)
   const which = count === all ? `All ${all} samples` : `${count} of the ${all} samples`;
   const { use, rootKey, pitch } = together[0];
   const side = cents > 0 ? 'above' : 'below';
-  return `${which} whose pitch is clear sound ${pitchDistanceText(cents)} ${side} their root keys and tuning, as here "${nameOf(use.path)}", which sounds at ${soundingText(pitch)} and has root key ${keyText(rootKey)}. Set all root keys or the tuning to what sounds.`;
+  return `${which} with a clear pitch sound ${pitchDistanceText(cents)} ${side} their root keys and tuning. Here "${nameOf(use.path)}" sounds at ${soundingText(pitch)} and has root key ${keyText(rootKey)}. Correct the root keys, or the tuning, of all.`;
 }
 
 function samplesIn(claims: readonly PitchClaim[]): number {
@@ -112,10 +112,10 @@ function claimText({ use, rootParameter, rootKey, tuneCents, pitch, deviationCen
   const tuned = tuneCents === 0 ? '' : ` with tune=${tuneCents}`;
   const root =
     rootParameter < 0
-      ? `root key ${keyText(rootKey)}${tuned}, which is assumed as none is set,`
+      ? `the root key ${keyText(rootKey)}${tuned}, used because none is set,`
       : `its root key ${keyText(rootKey)}${tuned}`;
   const side = deviationCents > 0 ? 'low' : 'high';
-  return `"${nameOf(use.path)}" sounds at ${soundingText(pitch)}: ${root} is ${pitchDistanceText(deviationCents)} too ${side}. Set the root key or the tuning to what sounds, or use the sample that was meant.`;
+  return `"${nameOf(use.path)}" sounds at ${soundingText(pitch)}: ${root} is ${pitchDistanceText(deviationCents)} too ${side}. Correct the root key or the tuning, or choose the right sample.`;
 }
 
 function soundingText({ key, cents }: PitchClaim['pitch']): string {

@@ -8,11 +8,11 @@ import type { Rule } from '../rule';
 export const sampleAbsolute: Rule = {
   code: 'sample-absolute',
   severity: 'warning',
-  finds: 'A sample path that starts at a root or a drive, and so holds on one machine only.',
+  finds: 'A sample path that starts at a root or a drive, so it works on one computer only.',
   check(context, report) {
     const { instrument } = context;
     const message =
-      'This path starts at a root or a drive, so the sample is found on this machine only. Write it relative to the folder of the instrument file.';
+      'This path starts at a root or a drive, so the sample is found on this computer only. Write it relative to the folder of the instrument file.';
     for (const { header, defaultPath } of instrument.controls) {
       if (header < 0 || !isAbsolutePath(defaultPath)) continue;
       report({ ...instrument.valueSpan(instrument.own(header, Parameter.default_path)), message });

@@ -7,7 +7,7 @@ import type { Rule } from '../rule';
 export const sampleCase: Rule = {
   code: 'sample-case',
   severity: 'warning',
-  finds: 'A sample whose file is found only when letter case is ignored.',
+  finds: 'A sample whose path has other capital letters than the file.',
   check(context, report) {
     const { instrument } = context;
     for (const use of sampleUsesOf(context).doubtful) {
@@ -15,7 +15,7 @@ export const sampleCase: Rule = {
       const { actual } = use.state;
       report({
         ...sampleSpan(instrument, use),
-        message: `The file is "${actual}", with other capital letters than "${use.path}". Write it as the file is named, or the sample is silent on systems that tell them apart.`,
+        message: `The file is named "${actual}", not "${use.path}". Systems that tell capital letters apart don't find it. Write it as the file is named.`,
         fixes: () =>
           ofKind(
             'Write paths as the files are spelled',

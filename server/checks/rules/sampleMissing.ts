@@ -16,7 +16,7 @@ export const sampleMissing: Rule = {
   code: 'sample-missing',
   severity: 'error',
   finds:
-    'A sample whose file does not exist; the nearest files by name are offered. Where a whole folder is not there, it is one finding.',
+    'A sample whose file does not exist. The nearest files by name are offered. A missing folder is one finding.',
   *check(context, report) {
     const { instrument, samples } = context;
     const missing: SampleUse[] = [];
@@ -25,7 +25,7 @@ export const sampleMissing: Rule = {
         if (instrument.valueText(use.parameter) !== '') continue;
         report({
           ...sampleSpan(instrument, use),
-          message: 'sample names no file. Give it the path of an audio file, or take it out.',
+          message: 'sample names no file. Give it the path of an audio file, or remove it.',
         });
       } else if (use.isFile && use.state.kind === 'missing' && !use.path.includes('\0')) missing.push(use);
     }
@@ -43,7 +43,7 @@ function absentFolder({ instrument }: CheckContext, path: string, uses: readonly
   const [first] = uses;
   return {
     ...sampleSpan(instrument, first as SampleUse),
-    message: `There is no folder "${path}"; ${counted(uses.length, 'sample')} should be in it. Put the folder there, or lead the paths to where it is now.`,
+    message: `There is no folder "${path}"; ${counted(uses.length, 'sample')} should be in it. Put the folder there, or change the paths to where it is now.`,
     related: uses
       .slice(1, 1 + mostPlaces)
       .map((use) => ({ ...sampleSpan(instrument, use), message: `"${use.path}" should be there too.` })),
@@ -58,7 +58,7 @@ function absentFolder({ instrument }: CheckContext, path: string, uses: readonly
 function missingFile(context: CheckContext, use: SampleUse): RuleFinding {
   return {
     ...sampleSpan(context.instrument, use),
-    message: `There is no file "${use.path}". The path is looked up from the folder of the instrument file; correct it or put the file there.`,
+    message: `There is no file "${use.path}". Paths start at the folder of the instrument file. Correct the path or put the file there.`,
     fixes: () =>
       context.samples
         .nearest(use.path, nearestCount)

@@ -19,7 +19,7 @@ export const sampleUnreadable: Rule = {
 
 function problemOf({ path, state }: SampleUse): string | undefined {
   if (path.includes('\0')) {
-    return 'This path holds a NUL character, which no file name can have. Write the path anew.';
+    return 'This path holds a NUL character, which no file name can have. Type the path again.';
   }
   if (state.kind === 'folder') {
     // An empty `sample` behind a folder in `default_path` has a finding of its own.

@@ -3,6 +3,7 @@ import { conditionsOf } from '../../model/overlaps/conditions';
 import { PairNumbers } from '../../model/overlaps/pairNumbers';
 import { rectangleCodesOf } from '../../model/overlaps/rectangles';
 import { Parameter } from '../../model/parameterNames';
+import { counted } from '../../model/wording/counted';
 import { keysText, velocitiesText } from '../../model/wording/rangeWords';
 import { valueFix } from '../facts/parameters/parameterFixes';
 import { usedName } from '../facts/parameters/parameterUses';
@@ -92,7 +93,7 @@ function reportBeyond(context: CheckContext, region: number, seen: Set<string>, 
     ...instrument.valueSpan(position),
     message:
       length < 0
-        ? `Step ${text} of a round robin whose length is not set never comes. Set seq_length for its regions.`
+        ? `Step ${text} never sounds, because its round robin has no length. Set seq_length for its regions.`
         : `Step ${text} is beyond seq_length=${instrument.valueText(length)}, so this never sounds. Raise the length or lower the position.`,
     ...(length >= 0 && {
       related: [{ ...instrument.valueSpan(length), message: 'The length of the round robin is set here.' }],
@@ -124,11 +125,11 @@ function reportHoles(context: CheckContext, sequences: Iterable<Sequence>, repor
   for (const { holes, sequence, length, count } of told.values()) {
     const { code, set } = sequence;
     const steps = set.sequenceLength;
-    const elsewhere = count > 1 ? `, and in ${count - 1} more ${count === 2 ? 'place' : 'places'}` : '';
+    const elsewhere = count > 1 ? `, and in ${counted(count - 1, 'more place')}` : '';
     const filled = steps - holes.length;
     report({
       ...instrument.valueSpan(length),
-      message: `No region has ${stepsText(holes)} of ${steps} on ${areaText(code)}${elsewhere}, so some strikes are silent. Add what is missing or set seq_length to the number of regions.`,
+      message: `No region has ${stepsText(holes)} of ${steps} on ${areaText(code)}${elsewhere}, so some strikes are silent. Add the missing regions, or set seq_length to the number of regions.`,
       fixes: () =>
         // Where the first steps are filled and the rest is not, the length is what is wrong.
         holes[0] === filled + 1

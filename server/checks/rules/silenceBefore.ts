@@ -27,7 +27,7 @@ export const silenceBefore: Rule = {
   code: 'silence-before',
   severity: 'information',
   ofSample: true,
-  finds: 'Silence of 20 ms or more before the sound of a sample, which no offset skips.',
+  finds: 'Silence of 20 ms or more at the start of a sample that no offset skips.',
   check(context, report) {
     const found = samplesWhere(context, beginsLate);
     if (found.length === 0 || movesOffset(context)) return;
@@ -44,7 +44,7 @@ export const silenceBefore: Rule = {
         sampleFinding(
           context,
           sample,
-          `"${nameOf(sample.use.path)}" begins with ${milliseconds} ms of silence (${silence} frames), so its notes come late. Set offset=${offset}, or cut the silence off the file.`,
+          `"${nameOf(sample.use.path)}" begins with ${milliseconds} ms of silence (${silence} frames), so its notes come late. Set offset=${offset}, or cut the silence from the file.`,
           () => fixesOf(context, late, offset),
         ),
       );

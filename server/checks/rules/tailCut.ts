@@ -20,7 +20,8 @@ export const tailCut: Rule = {
   code: 'tail-cut',
   severity: 'information',
   ofSample: true,
-  finds: 'A sample without a loop that stops while it still sounds, less than 20 dB below its loudest.',
+  finds:
+    'A sample without a loop that stops while it still sounds, less than 20 dB softer than its loudest part.',
   check(context, report) {
     const found = samplesWhere(context, isCut);
     if (found.length === 0) return;
@@ -28,12 +29,12 @@ export const tailCut: Rule = {
     for (const { sample, survey } of found) {
       if (!ends.areHeard(sample)) continue;
       const below = Math.round(-survey.endLevelDb);
-      const level = below === 0 ? 'as loud as' : `only ${below} dB below`;
+      const level = below === 0 ? 'as loud as' : `only ${below} dB softer than`;
       report(() =>
         sampleFinding(
           context,
           sample,
-          `"${nameOf(sample.use.path)}" stops while it still sounds: its last hundredth of a second is ${level} its loudest. Use a longer recording, fade its end out, or set a loop.`,
+          `"${nameOf(sample.use.path)}" stops while it still sounds: its last 10 ms are ${level} its loudest part. Use a longer recording, fade out its end, or set a loop.`,
         ),
       );
     }

@@ -9,13 +9,13 @@ import type { Rule } from '../rule';
 export const velocityGap: Rule = {
   code: 'velocity-gap',
   severity: 'information',
-  finds: 'Velocities on a played key that no region answers.',
+  finds: 'Velocities on a played key that no region plays on.',
   check(context, report) {
     const { instrument } = context;
     for (const gap of findVelocityGaps(playedKeysOf(context))) {
       report({
         ...rangeEndPlace(instrument, gap.region, gap.isBelow ? Parameter.hivel : Parameter.lovel),
-        message: `Nothing answers ${velocitiesText(gap.lowVelocity, gap.highVelocity)} on ${keysText(gap.lowKey, gap.highKey)}. Widen a velocity range or add a region.`,
+        message: `No region plays ${velocitiesText(gap.lowVelocity, gap.highVelocity)} on ${keysText(gap.lowKey, gap.highKey)}. Widen a velocity range or add a region.`,
         fixes: () => {
           const onKeys = [...instrument.regions].filter(
             (region) => instrument.lowKey[region] <= gap.highKey && instrument.highKey[region] >= gap.lowKey,

@@ -6,6 +6,7 @@ import type { Rectangle } from '../../model/overlaps/rectangles';
 import { rectangleCodesOf } from '../../model/overlaps/rectangles';
 import { nameOf } from '../../model/paths';
 import type { SampleSurvey } from '../../model/samples';
+import { counted } from '../../model/wording/counted';
 import { keysText, velocitiesText } from '../../model/wording/rangeWords';
 import { columnInForce } from '../facts/parameters/columnsInForce';
 import { parameterUsesOf } from '../facts/parameters/parameterUses';
@@ -41,7 +42,7 @@ interface Inversion {
 export const velocityOrder: Rule = {
   code: 'velocity-order',
   severity: 'information',
-  finds: 'A velocity layer that is 6 dB or more softer than the layer below it on the same keys.',
+  finds: 'A velocity layer that is 6 dB or more softer than the layer for softer strokes on the same keys.',
   check(context, report) {
     const loudnesses = playedLoudnessesOf(context);
     if (!loudnesses || hasCurves(context)) return;
@@ -280,12 +281,12 @@ function findingOf(context: CheckContext, inversions: readonly Inversion[]): Rul
   };
   const placeAt = (number: number) => placeInRegion(instrument, instrument.regions[number]);
   const { lowKey, highKey } = rectangleOfCode(codes[upper]);
-  const places = others.length === 1 ? '1 more place' : `${others.length} more places`;
-  const more = others.length === 0 ? '' : ` It is so in ${places} of these layers.`;
+  const more =
+    others.length === 0 ? '' : ` The same holds in ${counted(others.length, 'more place')} of these layers.`;
   const further = others.length > mostRelated ? [] : others;
   return {
     ...placeAt(upper),
-    message: `${titleOf(upper)} is ${softerDb.toFixed(0)} dB softer than ${titleOf(lower)} on ${keysText(lowKey, highKey)}, volume and velocity counted in, though harder strokes play it.${more} Swap the samples or the velocities, or set volume.`,
+    message: `${titleOf(upper)} is ${softerDb.toFixed(0)} dB softer than ${titleOf(lower)} on ${keysText(lowKey, highKey)}although harder strokes play it, with volume and velocity counted in.${more} Swap the samples or the velocities, or set volume.`,
     related: [
       { ...placeAt(lower), message: 'The layer below is here.' },
       ...further.map((one) => ({

@@ -21,7 +21,7 @@ workbenchTest('the walkthrough opens an instrument to try things out on', async 
     await workbench.useColourTheme(theme);
     for (const [title, name] of [
       ['Paste a zone table', 'paste'],
-      ['Mend what the checks find', 'findings'],
+      ['Fix what the checks find', 'findings'],
       ['See the keyboard', 'map'],
       ['Open an instrument', 'open'],
     ]) {

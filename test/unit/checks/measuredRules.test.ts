@@ -50,7 +50,7 @@ describe('root-mismatch', () => {
       const { findings } = checkText('<region> sample=a.wav lokey=50 hikey=62 pitch_keycenter=60', {
         samples: withPitches({ 'a.wav': one }),
       });
-      return /\) is (.*?)\. Set/.exec(findings[0]?.message ?? '')?.[1];
+      return /\) is (.*?)\. Correct/.exec(findings[0]?.message ?? '')?.[1];
     });
     expect(texts).toEqual([
       '3 semitones too low',
@@ -170,10 +170,12 @@ describe('root-mismatch', () => {
     it('says it once, and sets all root keys', () => {
       const { checked, samples } = row(keys.map((_, at) => 1200 + 3 * at));
       expect(checked.findings.map(({ message }) => message)).toEqual([
-        expect.stringContaining('All 6 samples whose pitch is clear sound one octave above their root keys'),
+        expect.stringContaining('All 6 samples with a clear pitch sound one octave above their root keys'),
       ]);
       const fixes = fixesOf(checked, 'root-mismatch');
-      expect(fixes.map(({ title }) => title)).toEqual(['Set the root keys of 6 regions 12 semitones higher']);
+      expect(fixes.map(({ title }) => title)).toEqual([
+        'Move the root keys of 6 regions 12 semitones higher',
+      ]);
       const fixed = applyFix(checked.text, fixes[0]);
       expect(fixed.match(/pitch_keycenter=\d+/g)).toEqual(keys.map((key) => `pitch_keycenter=${key + 12}`));
       expect(checkText(fixed, { samples }).findings).toEqual([]);
@@ -190,7 +192,7 @@ describe('root-mismatch', () => {
     it('counts those that are right, and names those that are off by something else one by one', () => {
       const { checked } = row([0, 1200, 1210, 1195, 100, 1200, 1200]);
       expect(checked.findings.map(({ message }) => message)).toEqual([
-        expect.stringContaining('5 of the 7 samples whose pitch is clear sound one octave above'),
+        expect.stringContaining('5 of the 7 samples with a clear pitch sound one octave above'),
         expect.stringContaining('is one semitone too low'),
       ]);
     });
@@ -286,7 +288,7 @@ describe('loop-seam', () => {
         samples: samples({}, { ...seam, better: { start: 1100, end: 2345 } }),
       },
     );
-    expect(checked.findings[0]?.message).toContain('It closes smoothly from frame 1100 to 2345.');
+    expect(checked.findings[0]?.message).toContain('Loop from frame 1100 to 2345, where it closes smoothly.');
     const [fix] = fixesOf(checked, 'loop-seam');
     expect(fix?.title).toBe('Loop from frame 1100 to 2345');
     expect(applyFix(checked.text, fix)).toContain('loop_start=1100 loop_end=2345');
@@ -303,7 +305,9 @@ describe('loop-seam', () => {
     const { better: _, ...without } = seam;
     const found = { ...without, crossfadeFrames: 480 };
     const alone = checkText(text, { samples: samples(facts, found) });
-    expect(alone.findings[0]?.message).toContain('a crossfade does');
+    expect(alone.findings[0]?.message).toContain(
+      'No loop points nearby close it smoothly. Set loop_crossfade.',
+    );
     const fixed = applyFix(alone.text, fixesOf(alone, 'loop-seam')[0]);
     expect(fixed).toMatch(/loop_end=2300\b.* loop_crossfade=0\.01\b/);
     // A loop that is crossfaded is not held against its bare seam again.

@@ -60,8 +60,10 @@ describe('findings of what was measured', () => {
     expect(joined(4)).toHaveLength(4);
     const [one, ...more] = joined(40);
     expect(more).toEqual([]);
-    expect(one?.message).toMatch(/^40 samples have this in common, here the first: "0\.wav" swings/);
-    expect(one?.related?.map(({ message }) => message.split(' ')[0])).toEqual(
+    expect(one?.message).toMatch(
+      /^40 samples are like this; here is the first\. The waveform of "0\.wav" is centred/,
+    );
+    expect(one?.related?.map(({ message }) => /"[^"]*"/.exec(message)?.[0])).toEqual(
       names(40)
         .slice(1)
         .map((name) => `"${name}"`),
@@ -181,7 +183,7 @@ describe('tail-cut', () => {
       samples,
     });
     expect(findings.map(({ code }) => code)).toEqual(['tail-cut']);
-    expect(findings[0]?.message).toContain('only 3 dB below its loudest');
+    expect(findings[0]?.message).toContain('only 3 dB softer than its loudest part');
   });
 });
 
@@ -280,14 +282,11 @@ describe('mixed-rates and mixed-depths', () => {
     expect(none).toEqual([]);
     expect(even?.code).toBe('mixed-rates');
     expect(even?.message).toContain(
-      '"b.wav" has 44100 Hz where other samples of this instrument have 48000 Hz',
+      '"b.wav" is at 44100 Hz; 2 others are at 48000 Hz, 1 other is at 44100 Hz.',
     );
     expect(even?.related).toHaveLength(1);
     const [odd] = findings([48000, 44100, 44100, 44100].map((sampleRate) => ({ sampleRate })));
-    expect(odd?.message).toContain(
-      '"a.wav" has 48000 Hz where other samples of this instrument have 44100 Hz',
-    );
-    expect(odd?.message).toContain('3 have 44100 Hz, 1 has 48000 Hz');
+    expect(odd?.message).toContain('"a.wav" is at 48000 Hz; 3 others are at 44100 Hz. Convert');
     expect(odd?.related).toBeUndefined();
   });
 

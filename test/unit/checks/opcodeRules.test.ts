@@ -50,8 +50,8 @@ pitch_keycenter=128
       '<region> sample=a.wav pan=120\n<region> sample=b.wav pan=180\n<region> sample=c.wav pan=150 volume=-200',
     ).findings.filter(({ code }) => code === 'opcode-value');
     expect(found.map(({ message }) => message)).toEqual([
-      'pan=180 is above 100, the greatest value that the format documents. 2 more values are past it in this file.',
-      'volume=-200 is below -144, the least value that the format documents.',
+      'pan=180 is above 100, the highest documented value. 2 more values in this file are past it.',
+      'volume=-200 is below -144, the lowest documented value.',
     ]);
   });
 

@@ -15,6 +15,7 @@ interface Step {
 
 interface Setting {
   default?: unknown;
+  description?: string;
   properties?: Record<string, Setting>;
 }
 
@@ -85,10 +86,19 @@ describe('workspaces that are not trusted, or not on a disk', () => {
 });
 
 describe('settings', () => {
+  const severities = contributes.configuration.properties['zonewright.severity']?.properties ?? {};
+
   it('give every finding a severity to set, by default that of its rule', () => {
-    const severities = contributes.configuration.properties['zonewright.severity']?.properties ?? {};
     const found = Object.entries(severities).map(([code, setting]) => `${code} ${setting.default}`);
     expect(found.sort()).toEqual(rules.map(({ code, severity }) => `${code} ${severity}`).sort());
+  });
+
+  it('and the README say of every finding what it finds, in the words of its rule', () => {
+    const readme = readFileSync(join(root, 'README.md'), 'utf8');
+    for (const { code, severity, finds } of rules) {
+      expect(words[severities[code]?.description?.replaceAll('%', '') ?? '']).toBe(finds);
+      expect(readme).toContain(`| \`${code}\` | ${severity} | ${finds} |`);
+    }
   });
 });
 

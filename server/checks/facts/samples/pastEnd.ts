@@ -46,7 +46,7 @@ function reportOne(
     ...instrument.valueSpan(parameter),
     message: `${name}=${value} is past the end of "${nameOf(played.use.path)}", whose last frame is ${last}. ${
       isOnePast
-        ? `It is one frame past, so its source counted frames from 1: write ${last}.`
+        ? `It is one frame too far, so its source counted frames from 1. Write ${last}.`
         : `Write ${last} or less.`
     }`,
     fixes: () => fixesOf(context, played, parameter, last, isOnePast),
@@ -63,7 +63,7 @@ function fixesOf(
   const name = context.instrument.names.text(context.instrument.name(parameter));
   // A start on the last frame would play next to nothing.
   if (parameter === offset || parameter === loopStart) {
-    return ofKind('Take the starts out', removeFix(context, parameter, `Take ${name} out`));
+    return ofKind('Remove the starts', removeFix(context, parameter, `Remove ${name}`));
   }
   const last = String(lastFrame);
   const title = isOnePast ? `Count from 0: ${last}` : `Change to the last frame, ${last}`;

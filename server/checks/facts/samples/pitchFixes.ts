@@ -1,5 +1,6 @@
 import type { Fix, TextEdit } from '../../../model/finding';
 import { noteNameOf } from '../../../model/keys';
+import { counted } from '../../../model/wording/counted';
 import { closeCents } from '../../../model/wording/pitchDistance';
 import type { CheckContext } from '../../rule';
 import { fixOf, fixOfParts, ofKind, rangeEdits } from '../parameters/parameterFixes';
@@ -22,20 +23,22 @@ export function pitchFixes(context: CheckContext, claim: PitchClaim): Fix[] {
     if (Math.abs(rest) <= leastTune) {
       rooted.push(
         ...ofKind(
-          'Set root keys to what sounds',
+          'Set root keys to the measured pitch',
           fixOf(`Set the root key to ${named}`, rootEdits(context, claim, newRoot), false),
         ),
       );
     } else if (Math.abs(tuned) <= mostTune) {
       const parts = [rootEdits(context, claim, newRoot), tuneEdits(context, claim, tuned)];
-      const title = `Set the root key to ${named} and tune by ${tuned} cents`;
-      rooted.push(...ofKind('Set root keys and tuning to what sounds', fixOfParts(title, parts, false)));
+      const title = `Set the root key to ${named} and tune by ${counted(tuned, 'cent')}`;
+      rooted.push(
+        ...ofKind('Set root keys and tuning to the measured pitch', fixOfParts(title, parts, false)),
+      );
     }
   }
   const away = Math.abs(deviationCents);
   const sameRoot = Math.round(tuneCents - deviationCents);
   if (away >= 100 || Math.abs(sameRoot) > mostTune) return rooted;
-  const title = `Keep the root key and tune by ${sameRoot} cents`;
+  const title = `Keep the root key and tune by ${counted(sameRoot, 'cent')}`;
   const kept = ofKind('Keep root keys and tune', fixOf(title, tuneEdits(context, claim, sameRoot), false));
   return away < 100 - closeCents ? [...kept, ...rooted] : [...rooted, ...kept];
 }
@@ -46,13 +49,13 @@ export function commonPitchFixes(
   claims: readonly PitchClaim[],
   deviationCents: number,
 ): Fix[] {
-  const regions = claims.length === 1 ? 'one region' : `${claims.length} regions`;
+  const regions = counted(claims.length, 'region');
   const cents = Math.round(deviationCents);
   if (Math.abs(cents) < 100 - closeCents) {
     if (claims.some(({ tuneCents }) => Math.abs(tuneCents - cents) > mostTune)) return [];
     const parts = claims.map((claim) => tuneEdits(context, claim, Math.round(claim.tuneCents - cents)));
     return fixOfParts(
-      `Tune ${regions} ${Math.abs(cents)} cents ${cents > 0 ? 'lower' : 'higher'}`,
+      `Tune ${regions} ${counted(Math.abs(cents), 'cent')} ${cents > 0 ? 'lower' : 'higher'}`,
       parts,
       false,
     );
@@ -62,8 +65,11 @@ export function commonPitchFixes(
   if (!claims.every(isPossible)) return [];
   const parts = claims.map((claim) => rootEdits(context, claim, claim.rootKey + semitones));
   const side = semitones > 0 ? 'higher' : 'lower';
-  const distance = Math.abs(semitones) === 1 ? '1 semitone' : `${Math.abs(semitones)} semitones`;
-  return fixOfParts(`Set the root keys of ${regions} ${distance} ${side}`, parts, false);
+  return fixOfParts(
+    `Move the root keys of ${regions} ${counted(Math.abs(semitones), 'semitone')} ${side}`,
+    parts,
+    false,
+  );
 }
 
 function rootEdits(context: CheckContext, { region }: PitchClaim, root: number): TextEdit[] {

@@ -1,5 +1,6 @@
 import { nameOf } from '../../../model/paths';
 import type { SampleFacts } from '../../../model/samples';
+import { counted } from '../../../model/wording/counted';
 import type { CheckContext, RuleFinding } from '../../rule';
 import type { PlayedSample } from './playedSamples';
 import { playedSamplesOf } from './playedSamples';
@@ -34,20 +35,21 @@ export function unlikeSamplesFinding(
   const usual = ordered[0]?.[0];
   const odd = samples.filter(({ facts }) => numberOf(facts) > 0 && numberOf(facts) !== usual);
   const first = odd[0];
-  const counts = ordered.map(
-    ([number, { length }]) => `${length} ${length === 1 ? 'has' : 'have'} ${textOf(number)}`,
-  );
+  const others = ordered.flatMap(([number, { length }]) => {
+    const count = number === numberOf(first.facts) ? length - 1 : length;
+    return count > 0 ? [`${counted(count, 'other is', 'others are')} ${textOf(number)}`] : [];
+  });
   const { instrument } = context;
   const related =
     odd.length - 1 > mostRelated
       ? []
       : odd.slice(1).map(({ use, facts }) => ({
           ...sampleSpan(instrument, use),
-          message: `"${nameOf(use.path)}" has ${textOf(numberOf(facts))}.`,
+          message: `"${nameOf(use.path)}" is ${textOf(numberOf(facts))}.`,
         }));
   return {
     ...sampleSpan(instrument, first.use),
-    message: `"${nameOf(first.use.path)}" has ${textOf(numberOf(first.facts))} where other samples of this instrument have ${textOf(usual)}: ${counts.join(', ')}. ${advice}`,
+    message: `"${nameOf(first.use.path)}" is ${textOf(numberOf(first.facts))}; ${others.join(', ')}. ${advice}`,
     ...(related.length > 0 && { related }),
   };
 }

@@ -10,7 +10,7 @@ describe('keys between others that no region answers', () => {
     const { marks: found, messages, related } = foundBy(keyGap, gap);
     expect(found).toEqual([`${gap.indexOf('59')}:59`]);
     expect(messages[0]).toMatch(
-      /Nothing answers keys 60 \(C4\) to 61 \(C#4\), between .*a\.wav.* and .*b\.wav/,
+      /No region plays on keys 60 \(C4\) to 61 \(C#4\), between .*a\.wav.* and .*b\.wav/,
     );
     expect(related[0][0]).toMatch(/^62: The next region, .*b\.wav.*, starts here/);
   });
@@ -49,7 +49,7 @@ describe('the rule', () => {
     expect(keyGap).toMatchObject({
       code: 'key-gap',
       severity: 'information',
-      finds: expect.stringContaining('no region answers'),
+      finds: expect.stringContaining('no region plays on'),
     });
   });
 

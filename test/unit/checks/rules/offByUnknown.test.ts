@@ -47,7 +47,7 @@ describe('the rule', () => {
     expect(offByUnknown).toMatchObject({
       code: 'off-by-unknown',
       severity: 'warning',
-      finds: expect.stringContaining('a group which no region has'),
+      finds: expect.stringContaining('a group that no region is in'),
     });
   });
 });

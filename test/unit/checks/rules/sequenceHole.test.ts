@@ -104,7 +104,7 @@ describe('a step past the length', () => {
 
   it('is told where there is no length', () => {
     const { messages: said, related, fixed } = foundBy(sequenceHole, '<region> key=60 seq_position=2');
-    expect(said[0]).toMatch(/Step 2 .* length is not set never comes/);
+    expect(said[0]).toMatch(/Step 2 never sounds, because its round robin has no length/);
     expect(related).toEqual([[]]);
     expect(fixed).toEqual([[]]);
   });

@@ -8,7 +8,7 @@ describe('velocities of a played key that no region answers', () => {
   it('are told where the layer below ends', () => {
     const { marks, messages } = foundBy(velocityGap, gap);
     expect(marks).toEqual([`${gap.indexOf('hivel=60') + 6}:60`]);
-    expect(messages[0]).toMatch(/Nothing answers velocities 61 to 64 on key 60 \(C4\)\./);
+    expect(messages[0]).toMatch(/No region plays velocities 61 to 64 on key 60 \(C4\)\./);
   });
 
   it('are told where the lowest layer starts, or the highest one ends', () => {
@@ -51,7 +51,7 @@ describe('the rule', () => {
     expect(velocityGap).toMatchObject({
       code: 'velocity-gap',
       severity: 'information',
-      finds: expect.stringContaining('no region answers'),
+      finds: expect.stringContaining('no region plays on'),
     });
   });
 

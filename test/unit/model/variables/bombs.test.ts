@@ -89,7 +89,7 @@ describe('what goes wrong in one file', () => {
     const findings = checkInstrument({ instrument, notation: sfzNotation, samples: samplesInMemory() });
     expect(findings.map(({ code }) => code)).toEqual(['syntax-error', 'opcode-unknown']);
     expect(findings[0]?.message).toBe(
-      'The check key-gap failed here (out of luck), so it says nothing about this instrument.',
+      'The check key-gap stopped with an error (out of luck), so its findings are missing here. Please report it.',
     );
   });
 });
