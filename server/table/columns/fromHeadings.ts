@@ -3,6 +3,7 @@ import type { HeadingReading } from '../../trade/headings/headings';
 import { languageOf, likelyHeading, readHeading } from '../../trade/headings/headings';
 import type { ColumnMeaning } from '../../trade/meaning';
 import { meaningNames } from '../../trade/meaning';
+import type { ColumnContents } from './columnContents';
 import { shareOf } from './columnContents';
 import { shortened } from './columnReading';
 import type { ColumnState } from './columnState';
@@ -14,6 +15,10 @@ import { agrees } from './likeness';
 const turnWord = /\b(?:rr|robins?|seq|altern\p{L}*)|ラウンドロビン|交互/iu;
 
 const channelWord = /chann?el|kana|canal|^(?:side|seite|c\u00f4t\u00e9|lado|lato|kant|stereo)$/iu;
+
+/** In many languages one word is a level and a layer. */
+const levelOrLayer =
+  /^\s*(?:levels?|niveaux?|niveles|nivel|n\u00edvel|livell[oi]|taso|niv\u00e5|poziom|\u00farove\u0148|уровень|\u03b5\u03c0\u03af\u03c0\u03b5\u03b4\u03bf|szint|seviye|d\u00fczey)(?!\p{L})/iu;
 
 /** A heading whose column may hold what it says. */
 interface Doubtful {
@@ -135,6 +140,9 @@ function settledByCells(
   // A zone may be named, or be the keys that it takes.
   const areRanges = shareOf(contents[index], 'note-range', 'number-range') >= 0.5;
   if (heading.meaning === 'sample' && areRanges) return { ...heading, meaning: 'key_range' };
+  const isLevel = levelOrLayer.test(columns[index].heading) && areLevels(contents[index]);
+  if (heading.meaning === 'group' && isLevel)
+    return { meaning: 'volume', unit: contents[index].units.has('dB') ? 'dB' : heading.unit };
   // Numbers under a heading of channels count them.
   if (
     heading.meaning === 'pan' &&
@@ -146,6 +154,14 @@ function settledByCells(
   const { negative } = contents[index];
   const isTuning = negative > 0 && shareOf(contents[index], 'number') >= 0.9;
   return isTuning ? { ...heading, meaning: 'tune' } : heading;
+}
+
+/** Numbers in dB, below 0 or with fractions name no group. */
+function areLevels(contents: ColumnContents): boolean {
+  if (shareOf(contents, 'number') < 0.9) return false;
+  const [unit, ...others] = contents.units.keys();
+  if (unit !== undefined) return unit === 'dB' && others.length === 0;
+  return contents.negative > 0 || contents.fractional > 0;
 }
 
 /**

@@ -1,6 +1,7 @@
 import { gluedRangeWords, rangeWords } from '../rangeWords';
 import { limitIn } from './limits';
 import { readLinedKey } from './linedKeys';
+import { withLatinNotes } from './lookalikes';
 import { maySpeakOfOctaves, spokenKeyIn } from './spokenOctaves';
 
 /** A key as a cell gives it: as a number, by name, or both as in `60 (C4)`. */
@@ -154,11 +155,13 @@ function readOpen(text: string, naming: NoteNaming): KeyRangeReading | undefined
 class KeyScan {
   #at = 0;
   #isWordy: boolean | undefined;
+  readonly text: string;
 
   constructor(
-    readonly text: string,
+    text: string,
     readonly naming: NoteNaming,
   ) {
+    this.text = withLatinNotes(text);
     this.#spaces();
   }
 
@@ -323,7 +326,7 @@ export function isGermanName(text: string): boolean {
   return (
     text.length <= longest &&
     /(?:^|[^\p{L}])(?:h[#\u266fb\u266d]?|[a-h](?:is|es))(?:\s?[-\u2212]?\d|['\u2032,]{1,4}(?!\p{L}))/iu.test(
-      text,
+      withLatinNotes(text),
     )
   );
 }
@@ -363,12 +366,12 @@ export function notesInFileName(name: string): number[] {
 
 /** Whether a text is a note in small letters with one digit, which may count its lines: `c1`, `fis2`. */
 export function isLinedName(text: string): boolean {
-  return /^[a-h](?:is|es|s|[#\u266f\u266d])?[1-6]$/.test(text);
+  return /^[a-h](?:is|es|s|[#\u266f\u266d])?[1-6]$/.test(withLatinNotes(text));
 }
 
 /** Whether a text is the name of a note without an octave: `C`, `fis`; and whether it has a mark for one: `c'`, `C,`. */
 export function octaveMarkOf(text: string): 'none' | 'mark' | undefined {
-  const match = /^[A-Ha-h](?:is|es|s|[#\u266fb\u266d])?(['\u2032]{1,5}|,{1,3})?$/.exec(text);
+  const match = /^[A-Ha-h](?:is|es|s|[#\u266fb\u266d])?(['\u2032]{1,5}|,{1,3})?$/.exec(withLatinNotes(text));
   return match ? (match[1] ? 'mark' : 'none') : undefined;
 }
 

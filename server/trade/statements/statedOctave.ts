@@ -2,6 +2,7 @@ import type { MiddleC } from '../../model/keys';
 import { keyOfFrequency } from '../../model/keys';
 import { conventions, octaveShifts } from '../middleC';
 import { readKey } from '../readings/keyReading';
+import { withLatinNotes } from '../readings/lookalikes';
 
 /** Scripts without spaces between words may stand right before a name. */
 const note = String.raw`(?<![\p{Script=Latin}\p{Script=Cyrillic}\p{Script=Greek}\d])((?:[a-h](?:is|es|[#\u266fb\u266d])?|d[oó]|ut|r[eé]|mi|f[aá]|sol|l[aá]|si)\s?[-\u2212]?\d)(?!\d)`;
@@ -52,7 +53,7 @@ export function middleKeyIn(written: string): number | undefined {
 
 /** The octave that a text states: `C5 = 60`, `60 is called C3`, `middle C (C4)`, `A4 = 440 Hz`, `C-2 to G8`. */
 export function middleCIn(written: string): MiddleC | undefined {
-  const text = written.normalize('NFKC');
+  const text = withLatinNotes(written.normalize('NFKC'));
   const of = (name: string, key: number) => {
     const named = readKey(name.replace(/\s/g, ''))?.named;
     return named === undefined ? undefined : conventions.find((one) => named + octaveShifts[one] === key);
