@@ -2,7 +2,7 @@ import { TableCells } from './cells';
 
 /**
  * The cells of a table in other rows: each row lists cells of the first table, −1 for an empty one. With `oneCellSpans`
- * a row is known by its first cell that holds something, not by all its text.
+ * a row is known by its first cell that holds something, not by all its text. A row with cells of a struck one is struck too.
  */
 export function arrangedCells(
   from: TableCells,
@@ -12,6 +12,10 @@ export function arrangedCells(
   const cells = new TableCells(from.text, from.codes);
   cells.bySpaces = from.bySpaces;
   cells.hiddenRows = from.hiddenRows;
+  cells.around = from.around;
+  cells.remarks = from.remarks;
+  cells.assumptions = from.assumptions;
+  const struck = cellsOf(from, from.struckRows);
   const spans: { start: number; end: number }[] = [];
   for (const row of rows) {
     const filled = row.filter((cell) => cell >= 0 && from.starts[cell] !== from.ends[cell]);
@@ -27,7 +31,15 @@ export function arrangedCells(
       if (value !== undefined) cells.rewritten.set(added, value);
     }
     cells.endRow();
+    if (filled.some((cell) => struck.has(cell))) cells.struckRows.add(cells.rowCount - 1);
   }
   cells.rowSpans = spans;
   return cells;
+}
+
+function cellsOf(cells: TableCells, rows: ReadonlySet<number>): ReadonlySet<number> {
+  const found = new Set<number>();
+  for (const row of rows)
+    for (let cell = cells.rowFirst[row]; cell < cells.rowFirst[row + 1]; cell++) found.add(cell);
+  return found;
 }

@@ -105,8 +105,6 @@ function joined(cells: TableCells, first: Named, others: readonly Named[]): Tabl
   const text =
     'Tables that name the same samples are joined: each zone has the values that they give for its sample.';
   arranged.assumptions = [{ text, ...span }, ...cells.assumptions, ...left];
-  arranged.around = cells.around;
-  arranged.remarks = cells.remarks;
   return arranged;
 }
 

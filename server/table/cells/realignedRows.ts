@@ -37,9 +37,6 @@ export function realignedRows(cells: TableCells): TableCells | undefined {
   if (moved.size === 0) return undefined;
   const rows = Array.from({ length: cells.rowCount }, (_, row) => moved.get(row)?.row ?? rowOf(cells, row));
   const arranged = arrangedCells(cells, rows);
-  for (const row of cells.struckRows) arranged.struckRows.add(row);
-  arranged.around = cells.around;
-  arranged.remarks = cells.remarks;
   arranged.assumptions = [
     ...cells.assumptions,
     ...Array.from(moved, ([row, { how }]) => ({ text: how, ...cells.rowSpan(row) })),

@@ -17,7 +17,7 @@ export function turnedTable(cells: TableCells): TableCells | undefined {
   const rows: number[] = [];
   let width = 0;
   for (let row = 0; row < cells.rowCount; row++) {
-    if (cells.filled(row) === 0) continue;
+    if (cells.filled(row) === 0 || cells.struckRows.has(row)) continue;
     rows.push(row);
     if (rows.length > mostRows) return undefined;
     width = Math.max(width, cells.width(row));
@@ -26,7 +26,13 @@ export function turnedTable(cells: TableCells): TableCells | undefined {
   if (!hasLabels(cells, rows) && !hasFileRow(cells, rows)) return undefined;
   const turned: number[][] = [];
   for (let column = 0; column < width; column++) turned.push(rows.map((row) => cells.cell(row, column)));
-  return arrangedCells(cells, turned, true);
+  const arranged = arrangedCells(cells, turned, true);
+  const struck = Array.from(cells.struckRows, (row) => ({
+    text: 'A line that is struck out is left out.',
+    ...cells.rowSpan(row),
+  }));
+  arranged.assumptions = [...arranged.assumptions, ...struck];
+  return arranged;
 }
 
 function hasLabels(cells: TableCells, rows: readonly number[]): boolean {

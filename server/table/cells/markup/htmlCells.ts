@@ -1,5 +1,6 @@
 import { TableCells } from '../cells';
 import { namedCharacter } from './entities';
+import { StruckCells, strikesOut, strikingClasses } from './struckOut';
 
 /** So many cells may stand for others because of `rowspan` and `colspan`; what asks for more is not spread out. */
 const mostSpanned = 1_000_000;
@@ -53,9 +54,16 @@ class HtmlReader {
   #span = { rows: 1, columns: 1 };
   readonly #hiddenRows: { start: number; end: number }[] = [];
   #isHidden = false;
+  readonly #struck: StruckCells;
+  readonly #strikingClasses: ReadonlySet<string>;
+  /** Whether the tag of the open row, or of the open cell, strikes out what stands in it. */
+  #isRowStruck = false;
+  #isCellStruck = false;
 
   constructor(readonly text: string) {
     this.#cells = new TableCells(text);
+    this.#struck = new StruckCells(this.#cells);
+    this.#strikingClasses = strikingClasses(text);
   }
 
   read(): TableCells {
@@ -112,7 +120,9 @@ class HtmlReader {
     if (inTable && (element === 'tr' || element === 'thead' || element === 'tbody' || element === 'tfoot')) {
       this.#endRow(start);
       if (element === 'tr' && !ends) {
-        this.#isHidden = isNotShown(this.text.slice(start, Math.min(close + 1, start + 2000)));
+        const tag = this.text.slice(start, Math.min(close + 1, start + 2000));
+        this.#isHidden = isNotShown(tag);
+        this.#isRowStruck = strikesOut(tag, this.#strikingClasses);
         this.#rowStart = start;
       }
     } else if (inTable && (element === 'td' || element === 'th')) {
@@ -122,6 +132,7 @@ class HtmlReader {
       this.#open = close + 1;
       const tag = this.text.slice(start, Math.min(close, start + 2000));
       this.#span = { rows: spanIn(tag, 'rowspan'), columns: spanIn(tag, 'colspan') };
+      this.#isCellStruck = this.#isRowStruck || strikesOut(tag, this.#strikingClasses);
     } else if (!inTable || element === 'caption') {
       if (!blocks.has(element) && !hidden.has(element)) return;
       this.#endRow(start);
@@ -168,7 +179,8 @@ class HtmlReader {
     const cell = this.#cells.add(start, end);
     const from = this.#cells.starts[cell];
     const written = this.text.slice(from, this.#cells.ends[cell]);
-    const value = plainText(written);
+    const value = plainText(this.#struck.read(cell, written, this.#isCellStruck));
+    this.#isCellStruck = false;
     if (value === '') this.#cells.ends[cell] = from;
     else if (value !== written) this.#cells.rewritten.set(cell, value);
     return cell;
@@ -195,6 +207,8 @@ class HtmlReader {
 
   #addRow(start: number, end: number): void {
     this.#cells.endRow();
+    this.#struck.endRow(this.#cells.rowCount - 1);
+    this.#isRowStruck = false;
     this.#rowSpans.push({ start, end });
     this.#column = 0;
     if (start === end) this.#reaching = [];

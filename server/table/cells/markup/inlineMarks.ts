@@ -3,7 +3,7 @@ import { isAudioFileName } from '../../../model/fileNames';
 const mayHold = /[<[{`]/;
 const comments = /<!--.*?-->|<ref[^>]*>.*?<\/ref>|<ref[^>]*\/>/giu;
 const tags =
-  /<\/?(?:code|tt|kbd|samp|pre|nowiki|small|big|sub|sup|b|i|u|s|em|strong|span|font|center|noinclude|includeonly|var|abbr)(?:\s[^>]*)?>/giu;
+  /<\/?(?:code|tt|kbd|samp|pre|nowiki|small|big|sub|sup|b|i|u|s|del|strike|em|strong|span|font|center|noinclude|includeonly|var|abbr)(?:\s[^>]*)?>/giu;
 const breaks = /<br\s*\/?>/giu;
 const wikiLink = /\[\[([^\]|]{1,300})(?:\|([^\]]{0,300}))?\]\]/gu;
 const medium = /\{\{:?\s*([^}|]{1,300})(?:\|[^}]{0,300})?\s*\}\}/gu;

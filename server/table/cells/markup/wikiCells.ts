@@ -1,5 +1,6 @@
 import { TableCells } from '../cells';
 import { withoutInlineMarks } from './inlineMarks';
+import { StruckCells, strikesOut } from './struckOut';
 
 /** A table in the markup of wikis starts so at a line of its own. */
 const opening = /^[ \t]*\{\|/m;
@@ -22,6 +23,9 @@ export function wikiCells(text: string): TableCells | undefined {
 
 class WikiReader {
   readonly #cells: TableCells;
+  readonly #struck: StruckCells;
+  /** Whether the line that opened the row strikes it out. */
+  #isRowStruck = false;
   #isOpen = false;
   #isInRow = false;
   /** For each column, the cell that reaches down into the rows below, and how many it still reaches. */
@@ -31,6 +35,7 @@ class WikiReader {
 
   constructor(readonly text: string) {
     this.#cells = new TableCells(text);
+    this.#struck = new StruckCells(this.#cells);
   }
 
   read(): TableCells | undefined {
@@ -56,6 +61,7 @@ class WikiReader {
     }
     if (sign === '|}' || sign === '|-') {
       this.#endRow();
+      this.#isRowStruck = sign === '|-' && strikesOut(line);
       if (sign === '|}') {
         this.#isOpen = false;
         this.#reaching = [];
@@ -70,6 +76,7 @@ class WikiReader {
     this.#endRow();
     this.#put(start, end);
     this.#cells.endRow();
+    this.#struck.endRow(this.#cells.rowCount - 1);
   }
 
   #cellsIn(start: number, end: number, sign: string): void {
@@ -89,7 +96,7 @@ class WikiReader {
   #add(start: number, end: number): void {
     this.#addReaching();
     const lead = attributes.exec(this.text.slice(start, end))?.[0] ?? '';
-    const cell = this.#put(start + lead.length, end);
+    const cell = this.#put(start + lead.length, end, this.#isRowStruck || strikesOut(lead));
     const spans = new Map(
       Array.from(lead.matchAll(spanned), ([, kind = '', count]) => [kind, Number(count)]),
     );
@@ -101,10 +108,11 @@ class WikiReader {
     }
   }
 
-  #put(start: number, end: number): number {
+  #put(start: number, end: number, isStruck = false): number {
     const cell = this.#cells.add(start, end);
     const written = this.#cells.value(cell);
-    const plain = withoutInlineMarks(written).replace(marks, '').trim();
+    const kept = this.#struck.read(cell, written, isStruck);
+    const plain = withoutInlineMarks(kept).replace(marks, '').trim();
     if (plain !== written) this.#cells.rewritten.set(cell, plain);
     return cell;
   }
@@ -131,6 +139,7 @@ class WikiReader {
     if (this.#isInRow) {
       this.#addReaching();
       this.#cells.endRow();
+      this.#struck.endRow(this.#cells.rowCount - 1);
     }
     this.#isInRow = false;
     this.#column = 0;
