@@ -45,14 +45,20 @@ for (let run = 0; run < Number(values.runs); run++) {
     if (name === 'first run without measuring') rmSync(cache, { recursive: true, force: true });
     row(name, await check(measures), bare);
   }
-  rmSync(join(folder, 'built'), { recursive: true, force: true });
-  rmSync(join(folder, '.zonewright-build'), { recursive: true, force: true });
+  removeBuilt();
   for (const name of ['build', 'build again'])
     if (name.includes(values.only)) row(name, await timed(['library', 'build', folder]), bare);
+  // What was built would be checked too.
+  removeBuilt();
 }
 console.log(`${instruments} instruments of ${regions} regions, ${instruments * regions} files`);
 console.table(rows);
 if (!values.keep) rmSync(values.folder, { recursive: true, force: true });
+
+function removeBuilt() {
+  rmSync(join(folder, 'built'), { recursive: true, force: true });
+  rmSync(join(folder, '.zonewright-build'), { recursive: true, force: true });
+}
 
 function row(name, { seconds, wall, memory, findings }, bare) {
   rows.push({

@@ -1,9 +1,9 @@
 import type { CoarsePitch } from './coarsePitch';
 import type { Fundamental } from './fundamental';
 import { explainedShare, fundamentalOf } from './fundamental';
-import { partialsNear, windowed } from './partials';
+import { fillWindow, partialsNear } from './partials';
 import { windowStarts } from './soundingPart';
-import { thinned } from './thinned';
+import { thinned, thinnedPart, thinningStep } from './thinned';
 
 /** The fundamental in one window, with how much it counts. */
 interface Found {
@@ -80,13 +80,16 @@ function fundamentalsOf({ sound, part, hertz }: CoarsePitch, sampleRate: number,
   const found: Found[] = [];
   const coarse: Fundamental = { hertz, inharmonicity: 0 };
   let near: Fundamental | undefined;
+  // Memory for both is asked for once: clearing it away for each window cost a third of all.
+  const before = new Float64Array(length);
+  const after = new Float64Array(length);
   for (const start of windowStarts(part, length + longestHop, most)) {
-    const before = windowed(sound, start, length);
+    fillWindow(before, sound, start);
     let fundamental: Fundamental | undefined = near ?? coarse;
     let power = 0;
     let explained = 0;
     for (let hop = Math.min(longestHop, Math.round(near ? nearPeriods * period : period)); fundamental; ) {
-      const after = windowed(sound, start + hop, length);
+      fillWindow(after, sound, start + hop);
       const partials = partialsNear({ before, after, hop }, sampleRate, fundamental, numbers);
       fundamental = fundamentalOf(partials, fundamental.hertz);
       power = 0;
@@ -106,9 +109,8 @@ function fundamentalsOf({ sound, part, hertz }: CoarsePitch, sampleRate: number,
 
 /** A sound with no more frames than its partials need, and its rate. */
 function thin({ sound, part, hertz, sureness }: CoarsePitch, sampleRate: number): [CoarsePitch, number] {
-  const step = Math.max(1, Math.floor(sampleRate / (framesInPeriod * hertz)));
-  const thinPart = { start: Math.ceil(part.start / step), end: Math.floor(part.end / step) };
-  return [{ sound: thinned(sound, step), part: thinPart, hertz, sureness }, sampleRate / step];
+  const step = thinningStep(sampleRate, hertz, framesInPeriod);
+  return [{ sound: thinned(sound, step), part: thinnedPart(part, step), hertz, sureness }, sampleRate / step];
 }
 
 function isUnsteady(found: readonly Found[]): boolean {

@@ -1,6 +1,7 @@
-import { fourPowersIn, windowed } from './partials';
+import { fillWindow, fourPowersIn } from './partials';
 import type { SoundingPart } from './soundingPart';
 import { windowStarts } from './soundingPart';
+import { thinned, thinnedPart, thinningStep } from './thinned';
 
 /** How well multiples of a frequency explain a sound. */
 export interface Harmonicity {
@@ -14,6 +15,8 @@ export interface Harmonicity {
 const periods = 8;
 const mostWindows = 3;
 const highestMultiple = 8;
+/** Frames that a period keeps: seven for what is looked at above the highest multiple. Low notes are done many times sooner. */
+const framesInPeriod = 64;
 /** Multiples that have less than this share of the power are missing. */
 const missingShare = 0.005;
 /** A multiple sounds if it has this many times the power of what is beside it. */
@@ -24,17 +27,22 @@ const noiseTimes = 3;
  * A sound that is too short for a window of eight periods is taken as it is: share 1.
  */
 export function harmonicityOf(
-  sound: Float32Array,
-  sampleRate: number,
-  part: SoundingPart,
+  recording: Float32Array,
+  recordingRate: number,
+  sounding: SoundingPart,
   hertz: number,
 ): Harmonicity {
+  const thinning = thinningStep(recordingRate, hertz, framesInPeriod);
+  const sound = thinned(recording, thinning);
+  const sampleRate = recordingRate / thinning;
+  const part = thinnedPart(sounding, thinning);
   const length = Math.round((periods * sampleRate) / hertz);
   const starts = windowStarts(part, length, mostWindows);
   /** Power on multiples, and a quarter, a half and three quarters above. */
   const powers = [0, 1, 2, 3].map(() => new Float64Array(highestMultiple + 1));
+  const frames = new Float64Array(length);
   for (const start of starts) {
-    const frames = windowed(sound, start, length);
+    fillWindow(frames, sound, start);
     const step = (Math.PI * hertz) / (2 * sampleRate);
     for (let multiple = 0; multiple <= highestMultiple && multiple * hertz <= 0.45 * sampleRate; multiple++) {
       const four = fourPowersIn(frames, 4 * multiple * step, step);

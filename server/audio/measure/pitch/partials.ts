@@ -14,14 +14,10 @@ const windows = new Map<number, Float64Array>();
 const mostKept = 2_000_000;
 let kept = 0;
 
-/** Frames of a sound under a raised-cosine window whose mean is 1. */
-export function windowed(samples: Float32Array, start: number, length: number): Float64Array {
-  const window = windowOf(length);
-  const frames = new Float64Array(length);
-  for (let at = 0; at < length; at++) {
-    frames[at] = samples[start + at] * window[at];
-  }
-  return frames;
+/** Fills `frames` with those of a sound from `start`, under a raised-cosine window whose mean is 1. */
+export function fillWindow(frames: Float64Array, samples: Float32Array, start: number): void {
+  const window = windowOf(frames.length);
+  for (let at = 0; at < frames.length; at++) frames[at] = samples[start + at] * window[at];
 }
 
 function windowOf(length: number): Float64Array {
