@@ -6,6 +6,7 @@ import { english } from './english';
 import { finnish } from './finnish';
 import { french } from './french';
 import { german } from './german';
+import { hungarian } from './hungarian';
 import { italian } from './italian';
 import { japanese } from './japanese';
 import { korean } from './korean';
@@ -15,6 +16,7 @@ import { portuguese } from './portuguese';
 import { russian } from './russian';
 import { spanish } from './spanish';
 import { swedish } from './swedish';
+import { turkish } from './turkish';
 
 /** All languages that tables are understood in; where two give a word another meaning, the first counts. */
 export const languages: readonly LanguageWords[] = [
@@ -34,4 +36,6 @@ export const languages: readonly LanguageWords[] = [
   russian,
   chinese,
   korean,
+  hungarian,
+  turkish,
 ];

@@ -69,7 +69,7 @@ function slipsBetween(one: string, other: string, most: number): number {
   return row[other.length];
 }
 
-/** Compatibility forms, such as full-width letters, become the usual ones. */
+/** Compatibility forms, such as full-width letters, become the usual ones, and the dotless i one with a dot. */
 function withoutAccents(text: string): string {
-  return text.normalize('NFKD').replace(/\p{M}/gu, '').replaceAll('ß', 'ss');
+  return text.normalize('NFKD').replace(/\p{M}/gu, '').replaceAll('ß', 'ss').replaceAll('ı', 'i');
 }

@@ -20,6 +20,8 @@ const compound =
   /^([+-]?)\s?(\d{1,6}(?:[.,]\d{1,6})?)\s?(\p{L}{1,15})\s?([+-]?)\s?(\d{1,6}(?:[.,]\d{1,6})?)\s?([\p{L}\u00a2]{1,15})$/u;
 /** A number behind a sign for times; behind the letter one with a fraction. */
 const factor = /^(?:[\u00d7\u2715]\s?|x\s?(?=\d+[.,]\d))(\d[\d.,]*)$/iu;
+/** Turkish writes the sign before the number: `%30`. */
+const percentFirst = /^([+-]?)\s?%\s?(\d[\d.,]*)$/u;
 const minusSigns = /^[\u2212\u2010\u2011\u2013\u2014\uff0d]/;
 const sequence = new RegExp(
   String.raw`^(?:\p{L}{1,12}[ ._#-]?|#)?(\d{1,3})(?:\.0+)?(?:\s?(?:/|${outOfWords})\s?(\d{1,3}))?$`,
@@ -36,7 +38,7 @@ export type NumberKind = 'value' | 'frames' | 'time';
 /**
  * Reads a number with an optional sign (a real minus sign too), a decimal point or comma, and a known unit behind
  * it: `-3.5 dB`, `12 ct`, `−3,5`; a fraction: `-1 1/2`; a time: `00:01.250`; a number
- * of cents or of seconds in two units: `+1 st 20 ct`; a factor: `×0.5`; or a hexadecimal number: `0x3C`. `-inf` is negative infinity. Of
+ * of cents or of seconds in two units: `+1 st 20 ct`; a share with its sign first: `%30`; a factor: `×0.5`; or a hexadecimal number: `0x3C`. `-inf` is negative infinity. Of
  * frames, marks between groups of three digits part thousands: `44,100`, and of them and of times `1:20` is a time.
  * `undefined` for anything else.
  */
@@ -50,7 +52,7 @@ export function readNumber(text: string, kind: NumberKind = 'value'): NumberRead
     const reading = readNumber(multiplied, kind);
     return reading && reading.unit === undefined ? { ...reading, unit: 'linear' } : undefined;
   }
-  const signed = text.trim().replace(minusSigns, '-');
+  const signed = text.trim().replace(minusSigns, '-').replace(percentFirst, '$1$2%');
   const match = general.exec(signed);
   if (!match)
     return readTime(signed, whole) ?? readFraction(signed) ?? readCompound(signed) ?? readHexadecimal(signed);

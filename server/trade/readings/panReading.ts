@@ -24,8 +24,8 @@ export function readPan(text: string): number | undefined {
   if (side) return side === 'left' ? -100 : 100;
   const phrase = /\d/.test(word) ? undefined : sidePhrase(word);
   if (phrase) return (phrase.side === 'left' ? -100 : 100) * phrase.share;
-  const lead = /^([\p{L}]+)[\s:]?(\d.*)$/u.exec(word);
-  const trail = /^(\d.*?)\s?([\p{L}]+)$/u.exec(word);
+  const lead = /^([\p{L}]+)[\s:]?(%?\d.*)$/u.exec(word);
+  const trail = /^(%?\d.*?)\s?([\p{L}]+)$/u.exec(word);
   const named = panWord(lead?.[1] ?? trail?.[2] ?? '');
   const reading = named && readNumber(lead?.[2] ?? trail?.[1] ?? '');
   if (!reading || (reading.unit !== undefined && reading.unit !== 'percent')) return undefined;

@@ -1,10 +1,12 @@
 import { isAudioFileName } from '../../../model/fileNames';
+import type { Stretch } from '../../../model/text/stretch';
 import { textStart } from '../../../model/text/textLayout';
 import { readHeading } from '../../../trade/headings/headings';
 import { bareWord } from '../../../trade/languages/spelling';
 import type { ColumnMeaning } from '../../../trade/meaning';
 import { keyMeanings } from '../../../trade/meaning';
 import type { TableCells } from '../cells';
+import type { LiteralComment } from '../literals/literalTree';
 import { fieldOf, fieldsIn, labelledParts } from './recordLines';
 import type { RecordLine } from './records';
 import { Records } from './records';
@@ -13,6 +15,11 @@ import { Records } from './records';
 const mostLooks = 200;
 /** Of these the first have to be like records already. */
 const fewLooks = 12;
+/** A line in square brackets, as INI and TOML part their blocks. */
+const section = /^[ \t]*\[{1,2}[^\][\r\n]+\]{1,2}[ \t]*$/mu;
+const mostForSection = 16_384;
+/** A file in a comment: a zone that somebody took out, or did not make yet. */
+const fileInComment = /[^\s"'(]\.(?:wav|aiff?|flac|ogg)\b/i;
 /** A line that is drawn as a title: `=== Soft ===`, `[Soft]`, `## Soft`. */
 const title = /^\s*(?:={2,}|#{1,6}\s|\*{2,}|-{2,}|~{2,}|\[[^\]]*\]\s*$)/u;
 
@@ -21,18 +28,48 @@ const title = /^\s*(?:={2,}|#{1,6}\s|\*{2,}|-{2,}|~{2,}|\[[^\]]*\]\s*$)/u;
  * as `root=C3`. The labels make a row of headings. `undefined` for any other text.
  */
 export function recordCells(text: string): TableCells | undefined {
+  const comment = commentsIn(text);
   const looksSo = (read: typeof oneField, lines: number) =>
     areRecords(
       text,
-      [...linesIn(text, lines)].map((line) => read(text, line)),
+      [...linesIn(text, lines)]
+        .filter((line) => !isComment(text, line, comment))
+        .map((line) => read(text, line)),
     );
   const read = [oneField, someFields, someParts].find(
     (one) => looksSo(one, fewLooks) && looksSo(one, mostLooks),
   );
   if (!read) return undefined;
   const records = new Records(text, read !== oneField);
-  for (const line of linesIn(text, Number.POSITIVE_INFINITY)) records.add(read(text, line));
-  return records.cells();
+  const comments: LiteralComment[] = [];
+  for (const line of linesIn(text, Number.POSITIVE_INFINITY)) {
+    if (isComment(text, line, comment)) comments.push(commentOf(text, line));
+    else records.add(read(text, line));
+  }
+  const cells = records.cells();
+  cells.around = comments.map((one) => one.text);
+  cells.remarks = comments.filter((one) => fileInComment.test(one.text));
+  return cells;
+}
+
+/** Lines that a parser of such files passes over; without sections `#` may lead a title. */
+function commentsIn(text: string): RegExp {
+  return section.test(text.slice(0, mostForSection)) ? /^\s*(?:[;#]|\/\/)/ : /^\s*(?:;|\/\/)/;
+}
+
+function isComment(text: string, { start, end }: Stretch, comment: RegExp): boolean {
+  return comment.test(text.slice(start, Math.min(end, start + 80)));
+}
+
+function commentOf(text: string, { start, end }: Stretch): LiteralComment {
+  return {
+    text: text
+      .slice(start, end)
+      .replace(/^[\s;#/]+/, '')
+      .trim(),
+    start,
+    end,
+  };
 }
 
 function* linesIn(text: string, most: number): Generator<{ start: number; end: number }> {

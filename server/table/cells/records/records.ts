@@ -14,6 +14,8 @@ const mostSpellings = 2000;
 /** A text that only numbers a zone. */
 const numbered = /^\W*(?:\p{L}+\W*)?\d+\W*$/u;
 
+const section = /^\s*\[{1,2}[^\][]+\]{1,2}\s*$/u;
+
 /** A line of records: its labels and values, none for other text. */
 export interface RecordLine {
   start: number;
@@ -93,7 +95,10 @@ export class Records {
   /** Text between records, such as the name of a group; one that only numbers a zone says nothing. */
   #addText(start: number, end: number): void {
     this.#isOpen = false;
-    const isNumber = numbered.test(this.text.slice(start, Math.min(end, start + 100)));
+    const written = this.text.slice(start, Math.min(end, start + 100));
+    const isNumber = numbered.test(written);
+    // Each section starts with what stands first in it.
+    if (section.test(written)) this.#startLabel = -1;
     this.#titleStart = isNumber ? -1 : start;
     this.#titleEnd = end;
     if (isNumber) return;

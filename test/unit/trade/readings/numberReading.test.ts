@@ -20,6 +20,8 @@ describe('a number', () => {
     ['-3.5dB', -3.5, 'dB'],
     ['12 ct', 12, 'cents'],
     ['50%', 50, 'percent'],
+    ['%50', 50, 'percent'],
+    ['-% 12,5', -12.5, 'percent'],
     ['1.5 s', 1.5, 's'],
     ['inf', Number.POSITIVE_INFINITY, undefined],
     ['-inf', Number.NEGATIVE_INFINITY, undefined],
