@@ -8,6 +8,7 @@ import { Source } from '../model/text/source';
 import type { ColumnMeaning } from '../trade/meaning';
 import { statementsIn } from '../trade/statements/statements';
 import type { TableCells } from './cells/cells';
+import { readDatedRanges } from './cells/datedRanges';
 import { fillDittoMarks } from './cells/dittoMarks';
 import { readHexadecimals } from './cells/hexadecimals';
 import { joinTables } from './cells/joinedTables';
@@ -136,6 +137,7 @@ export function* openZoneTableInSteps(
   const explained = useLegend(cells, found, glossary);
   for (const rows of found) {
     fillDittoMarks(cells, rows.data);
+    readDatedRanges(cells, rows);
     hexadecimal ||= readHexadecimals(cells, rows);
     tables.push({ rows, data: rows.data, columns: readColumns(cells, rows, chosen, glossary) });
     yield 0.8 + (0.2 * tables.length) / found.length;

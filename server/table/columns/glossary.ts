@@ -1,7 +1,7 @@
 import type { HeadingReading } from '../../trade/headings/headings';
 import { readHeading } from '../../trade/headings/headings';
 import { panWord } from '../../trade/languages/cellWords';
-import { bareWord } from '../../trade/languages/spelling';
+import { bareWord, usualSigns } from '../../trade/languages/spelling';
 import type { ColumnMeaning } from '../../trade/meaning';
 import type { TableCells } from '../cells/cells';
 import type { TableRows } from '../cells/tableRows';
@@ -32,13 +32,13 @@ export class Glossary {
   readonly #settled = new Map<string, Explained>();
 
   constructor(cells: TableCells, tables: readonly TableRows[]) {
-    const texts = [...cells.around];
+    const texts = cells.around.map(usualSigns);
     this.texts = texts;
     for (const { others, data } of tables) {
       const rows = [...others.map(({ row }) => row), ...[...data.slice(0, 5), ...data.slice(-10)]];
       for (const row of rows) {
         const { start, end } = cells.rowSpan(row);
-        if (end - start <= longest) texts.push(cells.text.slice(start, end));
+        if (end - start <= longest) texts.push(usualSigns(cells.text.slice(start, end)));
         if (texts.length > mostTexts) break;
       }
     }

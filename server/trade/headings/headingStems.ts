@@ -84,12 +84,12 @@ function loopPart(words: readonly string[]): ColumnMeaning | undefined {
   const rest = words.filter((word) => !isLoop(word));
   if (rest.length === words.length || rest.length === 0 || rest.length > 3) return undefined;
   if (rest.some((word) => isLengthWord(word))) return 'loop_length';
-  const isStart = rest.some(
-    (word) => startWord.test(word) || startWords.has(word) || lows.has(word) || fromWords.has(word),
-  );
-  const isEnd = rest.some(
-    (word) => endWord.test(word) || endWords.has(word) || highs.has(word) || toWords.has(word),
-  );
+  const startsWord = (word: string) => startWord.test(word) || startWords.has(word);
+  const endsWord = (word: string) => endWord.test(word) || endWords.has(word);
+  // A small word between, as in `Início do loop`, may be one for an end in another language.
+  const isNamed = rest.some((word) => startsWord(word) || endsWord(word));
+  const isStart = rest.some(isNamed ? startsWord : (word) => lows.has(word) || fromWords.has(word));
+  const isEnd = rest.some(isNamed ? endsWord : (word) => highs.has(word) || toWords.has(word));
   if (isStart === isEnd) return undefined;
   return isStart ? 'loop_start' : 'loop_end';
 }

@@ -6,6 +6,11 @@ export function bareWord(text: string): string {
   return ascii.test(word) ? word : withoutAccents(word).trim();
 }
 
+/** A text with full-width and other compatibility characters, and the wave dash, as the usual ones. */
+export function usualSigns(text: string): string {
+  return ascii.test(text) ? text : text.normalize('NFKC').replaceAll('\u301c', '~');
+}
+
 /** The words of a heading in lower case without accents, parted at signs and at capitals as in `loKey`. */
 export function wordsOf(text: string): string[] {
   const parted = text.replace(/(\p{Ll})(\p{Lu})/gu, '$1 $2').replaceAll('#', ' number ');

@@ -17,7 +17,7 @@ const entry = new RegExp(
   'iu',
 );
 const pieces = new RegExp(
-  String.raw`[,;.](?=\s|$)|[\n\r]|\s\|\s|\s(?:and|und|et|y|e|en|och|og|i)\s(?=[^\s,;.]{1,20}(?: [^\s,;.]{1,20})?\s*${is})`,
+  String.raw`[,;.](?=\s|$)|[\n\r\u3001\u3002\u30fb]|\s\|\s|\s+(?=[\p{L}\p{N}]{1,12}\s?=\s?\d)|\s(?:and|und|et|y|e|en|och|og|i)\s(?=[^\s,;.]{1,20}(?: [^\s,;.]{1,20})?\s*${is})`,
   'iu',
 );
 

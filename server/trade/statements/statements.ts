@@ -4,7 +4,7 @@ import { readHeading } from '../headings/headings';
 import { unchangedAt } from '../headings/statedScale';
 import { unitOf } from '../languages/cellWords';
 import { languages } from '../languages/languages';
-import { bareWord } from '../languages/spelling';
+import { bareWord, usualSigns } from '../languages/spelling';
 import { unitByStem } from '../languages/unitStems';
 import type { ColumnMeaning, Unit } from '../meaning';
 import { rangeWords } from '../rangeWords';
@@ -19,6 +19,7 @@ import { statedDynamicsIn } from './statedDynamics';
 import type { StatedEnds } from './statedEnds';
 import { endsIn } from './statedEnds';
 import { middleCIn } from './statedOctave';
+import { panEndsIn } from './statedSides';
 import { turnStatement } from './turns';
 
 /** A scale that the text around a table gives for columns of a meaning. */
@@ -86,11 +87,6 @@ function unchangedScale(clause: string): Omit<StatedScale, 'text'> | undefined {
   return number === 127 || number === 255 ? { unit: undefined, low: 0, high: number } : undefined;
 }
 
-const onLeft =
-  /([-\u2212]?\d+(?:[.,]\d+)?)\s*(?:=|is|means|:|ist|est|es)?\s*(?:hard |full |ganz )?(?:left|links|gauche|izquierda|sinistra|esquerda)/iu;
-const onRight =
-  /([-\u2212]?\d+(?:[.,]\d+)?)\s*(?:=|is|means|:|ist|est|es)?\s*(?:hard |full |ganz )?(?:right|rechts|droite|derecha|destra|direita)/iu;
-
 const velocities: readonly ColumnMeaning[] = ['lovel', 'hivel', 'velocity_range'];
 const positions: readonly ColumnMeaning[] = [
   'loop',
@@ -114,14 +110,15 @@ const positionWord =
 const positionUnits: ReadonlySet<Unit> = new Set(['s', 'ms', 'frames', 'percent']);
 
 /** Reads what some texts around tables state; what is not understood says nothing. */
-export function statementsIn(texts: readonly string[]): Statements {
+export function statementsIn(written: readonly string[]): Statements {
+  const texts = written.map(usualSigns);
   const scales = new Map<ColumnMeaning, StatedScale>();
   let middleC: Statements['middleC'];
   let endsAre: Statements['ends'];
   let firstFrame: Statements['firstFrame'];
   let sampleRate: number | undefined;
   for (const whole of texts) {
-    const text = whole.slice(0, longest).normalize('NFC');
+    const text = whole.slice(0, longest);
     const is = middleCIn(text);
     if (is) middleC ??= { is, text: text.trim() };
     sampleRate ??= rateIn(text);
@@ -247,14 +244,6 @@ function rateIn(text: string): number | undefined {
 function panEnds(text: string, scales: Map<ColumnMeaning, StatedScale>): void {
   const found = scales.has('pan') ? undefined : panEndsIn(text);
   if (found) scales.set('pan', { unit: undefined, ...found, text: text.trim() });
-}
-
-/** The numbers that a text gives for left and right: `-100 is left, 100 is right`. */
-export function panEndsIn(text: string): { low: number; high: number } | undefined {
-  const [low, high] = [onLeft, onRight].map((side) => side.exec(text)?.[1]);
-  if (low === undefined || high === undefined) return undefined;
-  const [left, right] = [numberOf(low), numberOf(high)];
-  return left < right ? { low: left, high: right } : undefined;
 }
 
 /** Words before what a statement does not hold for. */

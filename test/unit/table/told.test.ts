@@ -395,3 +395,78 @@ describe('roots that no column gives', () => {
     expect(values(text, 'pitch_keycenter')).toEqual(['36', '38']);
   });
 });
+
+// A piano of 88 keys counts from A0, MIDI key 21, to C8, so that middle C is the 40th (common practice).
+describe('keys counted on a keyboard of 88', () => {
+  it.each([
+    'Keys are counted from the left on an 88-key keyboard.',
+    '1 is the lowest key, 40 = middle C',
+    'Tasten auf der 88er-Tastatur von links gezählt',
+    'Les touches sont comptées sur un clavier de 88 touches.',
+    'Teclas contadas en un teclado de 88 teclas',
+    'Do central = 40',
+    'Клавиши считаются слева на клавиатуре из 88 клавиш.',
+    '88鍵の左から数えた番号',
+    '按88个键从左数',
+    '건반 번호는 88건반의 왼쪽부터 센 것입니다',
+  ])('are understood by "%s"', (said) => {
+    const rows = table('File | Low | High | Root', 'a.wav | 28 | 32 | 30', 'b.wav | 33 | 37 | 35');
+    expect(values(`${said}\n\n${rows}`, 'lokey', 'hikey', 'pitch_keycenter')).toEqual([
+      '48 52 50',
+      '53 57 55',
+    ]);
+    expect(notesOf(`${said}\n\n${rows}`).join()).toContain('as those of a piano');
+  });
+
+  it.each([
+    'Made for an 88-key keyboard',
+    '88 keys, MIDI key numbers',
+    '88 keys are numbered; middle C is 60',
+  ])('are not by "%s"', (said) => {
+    const rows = table('File | Low | High | Root', 'a.wav | 28 | 32 | 30', 'b.wav | 33 | 37 | 35');
+    expect(values(`${said}\n\n${rows}`, 'lokey')).toEqual(['28', '33']);
+  });
+});
+
+describe('how far letters and words for the sides go', () => {
+  it.each([
+    'Pan: L50 = hard left, C = middle, R50 = hard right',
+    'Pan von L50 bis R50',
+    'Pan goes from L 50 (left) to R 50.',
+    '-50 is left, 50 is right',
+    'left = -50, right = 50',
+    'links: -50, rechts: 50',
+    '-50 = 왼쪽 끝, 50 = 오른쪽 끝',
+    '左＝-50、右＝50',
+  ])('is told by "%s"', (said) => {
+    const rows = table('File | Root | Pan', 'a.wav | 60 | L20', 'b.wav | 62 | R10', 'c.wav | 64 | C');
+    expect(values(`${said}\n\n${rows}`, 'pan')).toEqual(['-40', '20', '-']);
+  });
+
+  it('stays a hundred where the text gives two numbers', () => {
+    const rows = table('File | Root | Pan', 'a.wav | 60 | L20', 'b.wav | 62 | R10');
+    expect(values(`Two rows, L20 and R10.\n\n${rows}`, 'pan')).toEqual(['-20', '10']);
+  });
+});
+
+describe('velocities of dynamics', () => {
+  it.each([
+    '弱=1～40 中=41～90 強=91～127',
+    '弱：１〜４０、中：４１〜９０、強：９１〜１２７',
+    '弱 1~40, 中 41~90, 強 91~127',
+  ])('are told by "%s"', (said) => {
+    const rows = table('ファイル | 鍵盤 | 強さ', 'a.wav | 60 | 弱', 'b.wav | 60 | 中', 'c.wav | 60 | 強');
+    expect(values(`${said}\n\n${rows}`, 'lovel', 'hivel')).toEqual(['1 40', '41 90', '91 -']);
+  });
+});
+
+describe('layers that the text names by letters', () => {
+  it('stand apart by blanks alone too', () => {
+    const rows = table('File | Root | Layer', 'a.wav | 60 | A', 'b.wav | 60 | B', 'c.wav | 60 | C');
+    expect(values(`A=1-40 B=41-90 C=91-127\n\n${rows}`, 'lovel', 'hivel')).toEqual([
+      '1 40',
+      '41 90',
+      '91 127',
+    ]);
+  });
+});

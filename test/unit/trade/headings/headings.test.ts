@@ -40,6 +40,22 @@ describe('headings', () => {
     expect(readHeading(text)?.meaning).toBe(meaning);
   });
 
+  // A small word between may be one for an end in another language.
+  it.each([
+    ['Início do loop', 'loop_start'],
+    ['Fim do loop', 'loop_end'],
+    ['Inicio de loop', 'loop_start'],
+    ['Fin de loop', 'loop_end'],
+    ['Début du loop', 'loop_start'],
+    ['Inizio del loop', 'loop_start'],
+    ['Loop from', 'loop_start'],
+    ['Loop do', 'loop_end'],
+    ['원음 건반', 'pitch_keycenter'],
+    ['音源ファイル', 'sample'],
+  ])('"%s" is %s', (text, meaning) => {
+    expect(readHeading(text)?.meaning).toBe(meaning);
+  });
+
   it('takes the unit from brackets or the last word', () => {
     expect(readHeading('Volume (dB)')?.unit).toBe('dB');
     expect(readHeading('Volume (%)')?.unit).toBe('percent');
