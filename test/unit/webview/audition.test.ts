@@ -7,8 +7,9 @@ import { playableInstrument } from '../../../server/playing/playable/makePlayabl
 import { packed } from '../../../server/protocol/conversion/packedData';
 import { readSfz } from '../../../server/sfz/read';
 import { soundOf } from '../../../server/sound/program/soundOf';
+import { accessibilityFaults } from './accessibility';
 import { hasBrowser } from './browser';
-import { accessibilityFaults, PageBrowser, send, sent, themeNames } from './pageBrowser';
+import { PageBrowser, send, sent, themeNames } from './pageBrowser';
 
 const tones = `<control> label_cc1=Swell
 <region> sample=*sine lokey=36 hikey=59 volume=-30

@@ -3,19 +3,10 @@ import { describe, expect, it } from 'vitest';
 import type { MapFromPage, MapToPage } from '../../../client/keyboardMap/messages';
 import { buildMapScene } from '../../../server/map/scene';
 import { readSfz } from '../../../server/sfz/read';
+import { accessibilityFaults } from './accessibility';
 import { hasBrowser } from './browser';
 import type { OpenedPage } from './pageBrowser';
-import {
-  accessibilityFaults,
-  choose,
-  PageBrowser,
-  rgb,
-  send,
-  sent,
-  styleOf,
-  themeNames,
-  themes,
-} from './pageBrowser';
+import { choose, PageBrowser, rgb, send, sent, styleOf, themeNames, themes } from './pageBrowser';
 
 const bells = `<group> group_label=soft & &lt;b&gt;low hivel=63
 <region> sample=one.wav lokey=48 hikey=53 pitch_keycenter=50

@@ -3,9 +3,10 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import type { LibraryFromPage, LibraryToPage } from '../../../client/library/messages';
 import type { LibraryRow } from '../../../server/library/report/libraryRow';
+import { accessibilityFaults } from './accessibility';
 import { hasBrowser } from './browser';
 import type { OpenedPage } from './pageBrowser';
-import { accessibilityFaults, PageBrowser, send, sent, themeNames } from './pageBrowser';
+import { PageBrowser, send, sent, themeNames } from './pageBrowser';
 
 const markup = '<img src=x onerror="window.broken = true">';
 const nothing = { errors: 0, warnings: 0, information: 0, assumed: 0, approximated: 0, dropped: 0 };

@@ -3,9 +3,10 @@ import { describe, expect, it } from 'vitest';
 import type { MapFromPage } from '../../../client/keyboardMap/messages';
 import { buildMapScene } from '../../../server/map/scene';
 import { readSfz } from '../../../server/sfz/read';
+import { accessibilityFaults } from './accessibility';
 import { hasBrowser } from './browser';
 import type { ThemeName } from './pageBrowser';
-import { accessibilityFaults, PageBrowser, send, sent } from './pageBrowser';
+import { PageBrowser, send, sent } from './pageBrowser';
 
 /** Two velocity layers of two shapes side by side; headers 1, 2, 4 and 5. */
 const layered = `<group> group_label=soft hivel=63

@@ -8,8 +8,9 @@ import { sampleReport } from '../../../server/features/sampleReport/sampleReport
 import { buildMapScene } from '../../../server/map/scene';
 import { sfzNotation } from '../../../server/sfz/notation';
 import { readSfz } from '../../../server/sfz/read';
+import { accessibilityFaults } from './accessibility';
 import { hasBrowser } from './browser';
-import { accessibilityFaults, choose, PageBrowser, send, sent, themeNames } from './pageBrowser';
+import { choose, PageBrowser, send, sent, themeNames } from './pageBrowser';
 
 const layered = `<group> group_label=soft hivel=63
 <region> sample=one.wav lokey=48 hikey=53 pitch_keycenter=50

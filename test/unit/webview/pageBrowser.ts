@@ -1,12 +1,12 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { AxeBuilder } from '@axe-core/playwright';
-import type { Page, Route } from 'playwright-core';
+import type { Page } from 'playwright-core';
 import { pageDocument } from '../../../client/webview/pageDocument';
 import { sharedBrowser } from './browser';
+import type { Content } from './pageServer';
+import { servePages } from './pageServer';
 import themeData from './themes.json';
 
-const host = 'https://page.test';
 /** Tests and benches run in the root of the project. */
 const pages = join(process.cwd(), 'dist/pages');
 
@@ -39,12 +39,6 @@ export interface OpenedPage {
   makesPictures?: boolean;
 }
 
-/** What stands at an address of the host. */
-interface Content {
-  contentType: string;
-  body: string | Buffer;
-}
-
 /** The page that is open in the tab, and what it is made of. */
 interface Shown {
   of: PageBrowser;
@@ -52,12 +46,18 @@ interface Shown {
   css: string;
 }
 
+interface Tab {
+  page: Page;
+  /** The address of what it shows. */
+  host: string;
+}
+
 /** The tab that all tests of a worker open their pages in, one after the other: a tab of its own took each a third of a second. */
-let tab: Promise<Page> | undefined;
+let tab: Promise<Tab> | undefined;
 let shown: Shown | undefined;
 const bundled = new Map<string, Buffer>();
 
-async function openTab(): Promise<Page> {
+async function openTab(): Promise<Tab> {
   const browser = await sharedBrowser();
   const context = await browser.newContext({ reducedMotion: 'reduce' });
   const page = await context.newPage();
@@ -65,22 +65,16 @@ async function openTab(): Promise<Page> {
     if (message.type() === 'error') shown?.of.troubles.push(message.text());
   });
   page.on('pageerror', (error) => shown?.of.troubles.push(String(error)));
-  await page.route(`${host}/**`, answer);
-  return page;
-}
-
-async function answer(route: Route): Promise<void> {
-  const content = contentAt(new URL(route.request().url()).pathname);
-  await route.fulfill(content ?? { status: 204 });
+  return { page, host: await servePages(contentAt) };
 }
 
 function contentAt(path: string): Content | undefined {
-  if (path === '/') return { contentType: 'text/html', body: shown?.html ?? '' };
-  if (path === '/theme.css') return { contentType: 'text/css', body: shown?.css ?? '' };
+  if (path === '/') return { contentType: 'text/html', body: shown?.html ?? '', stays: false };
+  if (path === '/theme.css') return { contentType: 'text/css', body: shown?.css ?? '', stays: false };
   if (!/^\/[\w-]+\.(js|css)$/.test(path)) return undefined;
   const body = bundled.get(path) ?? readFileSync(join(pages, path));
   bundled.set(path, body);
-  return { contentType: path.endsWith('js') ? 'text/javascript' : 'text/css', body };
+  return { contentType: path.endsWith('js') ? 'text/javascript' : 'text/css', body, stays: true };
 }
 
 /** A bundled page of a web view in a browser; the bundles in `dist` are used. */
@@ -105,13 +99,13 @@ export class PageBrowser {
     if (!existsSync(join(pages, `${this.#name}.js`)))
       throw new Error('No bundle of the page: run `node test/prepare.mjs`.');
     tab ??= openTab();
-    const page = await tab;
+    const { page, host } = await tab;
     await page.mouse.move(0, 0);
     await page.setViewportSize({ width, height });
     const values = Object.entries(themes[theme].variables).map(
       ([name, value]) => `--vscode-${name}:${value}`,
     );
-    shown = { of: this, html: this.#html(how), css: `:root{${values.join(';')}}` };
+    shown = { of: this, html: this.#html(how, host), css: `:root{${values.join(';')}}` };
     await page.goto(`${host}/`);
     await untilReady(page);
     return page;
@@ -120,7 +114,7 @@ export class PageBrowser {
   /** Shows a page that stands on its own, as the editor does in a theme. */
   async show(html: string, theme: ThemeName, width = 900): Promise<Page> {
     tab ??= openTab();
-    const page = await tab;
+    const { page, host } = await tab;
     await page.setViewportSize({ width, height: 700 });
     const themed = html.replace('<body>', `<body class="${themes[theme].kinds}">`);
     shown = { of: this, html: themed, css: '' };
@@ -128,7 +122,7 @@ export class PageBrowser {
     return page;
   }
 
-  #html({ theme = 'light', state, strings, playsSound, makesPictures }: OpenedPage): string {
+  #html({ theme = 'light', state, strings, playsSound, makesPictures }: OpenedPage, host: string): string {
     const nonce = 'n0nce';
     const script = `window.sent = []; window.kept = ${JSON.stringify(state) ?? 'undefined'}; window.acquireVsCodeApi = () => ({ postMessage: (m) => window.sent.push(m), getState: () => window.kept, setState: (s) => { window.kept = s; } });`;
     const given = {
@@ -172,22 +166,6 @@ export async function send(page: Page, message: unknown): Promise<void> {
 /** What a page has told its host so far. */
 export function sent<Message>(page: Page): Promise<Message[]> {
   return page.evaluate('window.sent');
-}
-
-/**
- * What axe-core objects to in a page (rules of WCAG 2.2 A and AA, and its best practices): one line each, none hoped for.
- * The open list of a choice is left out of one rule: it is scrolled with the arrow keys from where the focus is, as
- * WAI-ARIA 1.2 describes a combobox, so that a second stop within it would only be in the way.
- */
-export async function accessibilityFaults(page: Page): Promise<string[]> {
-  // Without frames, the page itself may put the results together; else a second tab is opened for that each time.
-  const axe = new AxeBuilder({ page }).setLegacyMode().options({ resultTypes: ['violations'] });
-  const { violations } = await axe.analyze();
-  return violations.flatMap(({ id, nodes }) =>
-    nodes
-      .map(({ target, failureSummary }) => `${id}: ${target.join(' ')}: ${failureSummary}`)
-      .filter((fault) => !/^scrollable-region-focusable: \S+,vscode-scrollable,/.test(fault)),
-  );
 }
 
 /** Chooses in a list of a page as a person does. */

@@ -7,9 +7,10 @@ import type {
   ShownRecordings,
 } from '../../../client/recordingsPreview/messages';
 import { instrumentOfRecordings } from '../../../server/workspace/readRecordingsFolder';
+import { accessibilityFaults } from './accessibility';
 import { hasBrowser } from './browser';
 import type { OpenedPage } from './pageBrowser';
-import { accessibilityFaults, PageBrowser, send, sent, themeNames } from './pageBrowser';
+import { PageBrowser, send, sent, themeNames } from './pageBrowser';
 
 const heard = (path: string, pitch: number | undefined, loudness: number | undefined = -20) => ({
   ...{ path, pitch, loudness, frames: 1000, rootKey: undefined, loop: undefined, content: path },

@@ -7,9 +7,10 @@ import { packed } from '../../../server/protocol/conversion/packedData';
 import type { FontFacts } from '../../../server/protocol/requests/fontRequests';
 import { readSfz } from '../../../server/sfz/read';
 import { soundOf } from '../../../server/sound/program/soundOf';
+import { accessibilityFaults } from './accessibility';
 import { hasBrowser } from './browser';
 import type { OpenedPage } from './pageBrowser';
-import { accessibilityFaults, PageBrowser, send, sent, themeNames } from './pageBrowser';
+import { PageBrowser, send, sent, themeNames } from './pageBrowser';
 
 const markup = '<img src=x onerror="window.broken = true">';
 

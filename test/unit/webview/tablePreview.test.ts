@@ -2,19 +2,10 @@ import type { Page } from 'playwright-core';
 import { describe, expect, it } from 'vitest';
 import type { PreviewFromPage, PreviewToPage } from '../../../client/tablePreview/messages';
 import type { PreviewTableResult, TableDecisions } from '../../../server/protocol/requests/tableRequests';
+import { accessibilityFaults } from './accessibility';
 import { hasBrowser } from './browser';
 import type { OpenedPage } from './pageBrowser';
-import {
-  accessibilityFaults,
-  choose,
-  PageBrowser,
-  rgb,
-  send,
-  sent,
-  styleOf,
-  themeNames,
-  themes,
-} from './pageBrowser';
+import { choose, PageBrowser, rgb, send, sent, styleOf, themeNames, themes } from './pageBrowser';
 
 const markup = '<img src=x onerror="window.broken = true">';
 
