@@ -6,24 +6,25 @@ import { usualFormatStyle } from '../model/formatStyle';
 import type { Instrument } from '../model/instrument';
 import type { Notation } from '../model/notation';
 import type { ConversionNote } from '../model/notes';
+import { finish } from '../model/steps';
 import type { Source } from '../model/text/source';
 import { mainSpan } from '../model/text/span';
 import { lineEndAt } from '../model/text/textLayout';
+import { instrumentOfZones } from '../table/zones/instrumentOfZones';
+import type { GroupedZones } from '../table/zones/sharedValues';
 import type { ColumnMeaning } from '../trade/meaning';
 import { readInstrument } from '../workspace/analyse';
 import type { IncludeStore } from '../workspace/files/includeStore';
 import type { MiddleCSetting } from '../workspace/projectSettings';
-import type { TableWithSamples } from '../workspace/readTableWithSamples';
-import { readTableWithSamples } from '../workspace/readTableWithSamples';
+import type { ZonesWithSamples } from '../workspace/readTableWithSamples';
+import { readZonesWithSamples } from '../workspace/readTableWithSamples';
 import type { SampleStore } from '../workspace/samples/sampleStore';
 import type { AfterStep } from '../workspace/takeSteps';
-import { groupSections } from './tableGroups';
+import { arrangeInGroups } from './tableGroups';
 import { layOutInserted, regionLayoutOf } from './tableLayout';
-import { styleSections } from './tableStyle';
+import { styleZones } from './tableStyle';
 import type { RegionUpdate, ZoneMatches } from './tableUpdate';
 import { goneNote, matchZones, updateRegions } from './tableUpdate';
-import type { ZoneSection } from './tableZones';
-import { instrumentOfSections, sectionsOf } from './tableZones';
 
 /** Where the regions of a table go. */
 export interface TableTarget {
@@ -70,7 +71,7 @@ export interface ConvertedTable {
   /** The table, that the spans of notes are in. */
   table: Source;
   /** How the table was understood. */
-  reading: TableWithSamples;
+  reading: ZonesWithSamples;
   regionCount: number;
   /** How many rows have a region with the same sample in the document. */
   matchCount: number;
@@ -105,20 +106,20 @@ export async function convertTable(
   const reading = await readTable(files, table, target, choices, control.defaultPath, afterStep);
   const notes = [...reading.notes, ...keyOffsetNote(control.keyOffset)];
   const about = {
-    table: reading.instrument.sources[0],
+    table: reading.source,
     reading,
-    regionCount: reading.instrument.regions.length,
+    regionCount: reading.grouped?.zones.count ?? 0,
     problem: reading.problem,
   };
-  if (reading.problem !== undefined)
+  if (!reading.grouped)
     return {
       ...about,
       ...{ insertText: undefined, edits: [], notes },
       ...{ matchCount: 0, changedCount: 0, unchangedCount: 0, addedCount: 0, goneCount: 0 },
     };
   if (target.sampleStore && folder !== undefined)
-    await lookAtSamples(target.sampleStore, folder, reading.instrument);
-  const change = changeOf({ document, text: without, offset }, target, reading, choices);
+    await lookAtSamples(target.sampleStore, folder, reading.grouped.zones.samplePaths());
+  const change = changeOf({ document, text: without, offset }, target, reading, reading.grouped, choices);
   return {
     ...about,
     ...change,
@@ -145,8 +146,8 @@ function readTable(
   { middleC, columns, scales, samples }: TableChoices,
   defaultPath: string,
   afterStep: AfterStep | undefined,
-): Promise<TableWithSamples> {
-  return readTableWithSamples(
+): Promise<ZonesWithSamples> {
+  return readZonesWithSamples(
     folder === undefined ? noFiles : files,
     table,
     {
@@ -174,7 +175,8 @@ interface DocumentPlace {
 function changeOf(
   place: DocumentPlace,
   target: TableTarget,
-  reading: TableWithSamples,
+  reading: ZonesWithSamples,
+  zones: GroupedZones,
   choices: TableChoices,
 ): Pick<
   ConvertedTable,
@@ -182,19 +184,16 @@ function changeOf(
 > {
   const { document, offset } = place;
   const chosen = reading.suggestions.filter(({ kind }) => choices.groupings?.has(kind));
-  const grouped = groupSections(sectionsOf(reading.instrument), chosen);
+  const { grouped, notes } = arrangeInGroups(zones, chosen);
   const { defaultPath } = document.controlAt(0, offset);
-  const matches =
-    document.regions.length === 0 ? undefined : matchZones(grouped.sections, document, defaultPath);
+  const matches = document.regions.length === 0 ? undefined : matchZones(grouped, document, defaultPath);
   const matchCount = matches?.matched.length ?? 0;
   const updating = choices.update === true && matchCount > 0 ? matches : undefined;
   const update = updating && updated(target.notation, document, updating, reading);
-  const added = updating?.others ?? grouped.sections;
-  const addedCount = added.reduce((sum, { regions }) => sum + regions.length, 0);
+  const added = updating?.others ?? grouped;
+  const addedCount = added.groups.reduce((sum, group) => sum + group.zones.length, 0);
   const inserted =
-    addedCount > 0
-      ? insertion(place, target, added, reading.instrument.sources[0])
-      : { edits: [], notes: [] };
+    addedCount > 0 ? insertion(place, target, added, reading.source) : { edits: [], notes: [] };
   const gone = updating?.gone ?? [];
   const isTakenOut = choices.takeOut === true;
   const removals = (isTakenOut ? gone : []).map((header) =>
@@ -207,7 +206,7 @@ function changeOf(
       ...removals.flatMap(({ edits }) => edits),
     ]),
     notes: [
-      ...grouped.notes,
+      ...notes,
       ...(updating?.notes ?? []),
       ...(update?.notes ?? []),
       ...inserted.notes,
@@ -231,11 +230,8 @@ function movedBehind(edits: readonly TextEdit[], start: number, removed: number)
   }));
 }
 
-/** Has the samples of an instrument looked at, so that what they say is at hand when it is written. */
-async function lookAtSamples(store: SampleStore, folder: string, instrument: Instrument): Promise<void> {
-  const paths = new Set<string>();
-  for (const region of instrument.regions) paths.add(instrument.samplePath(region) ?? '');
-  paths.delete('');
+/** Has samples looked at, so that what they say is at hand when they are written. */
+async function lookAtSamples(store: SampleStore, folder: string, paths: ReadonlySet<string>): Promise<void> {
   // All are asked for before any is waited for.
   for (const path of paths) store.lookup(folder).state(path);
   for (const path of paths) await store.fetchState(folder, path);
@@ -245,7 +241,7 @@ function updated(
   notation: Notation,
   document: Instrument,
   { matched }: ZoneMatches,
-  { columns, notes }: TableWithSamples,
+  { columns, notes }: ZonesWithSamples,
 ): RegionUpdate {
   const has = (meaning: ColumnMeaning) => columns.some((one) => one.meaning === meaning);
   const cleared = [
@@ -270,11 +266,11 @@ function endOfRegions(document: Instrument, text: string, otherwise: number): nu
 function insertion(
   { document, text, offset }: DocumentPlace,
   { notation, path, format = {} }: TableTarget,
-  sections: readonly ZoneSection[],
+  zones: GroupedZones,
   table: Source,
 ): { edits: TextEdit[]; notes: ConversionNote[] } {
-  styleSections(sections, document);
-  const instrument = instrumentOfSections(sections, table);
+  const { grouped, writing } = styleZones(zones, document);
+  const instrument = finish(instrumentOfZones(table, grouped, writing));
   const { edits, notes } = notation.edit(document, { kind: 'insert', offset, instrument });
   const [edit, ...more] = edits;
   const found = regionLayoutOf(document);

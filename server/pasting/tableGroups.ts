@@ -1,10 +1,13 @@
 import type { ConversionNote } from '../model/notes';
 import { mainSpan } from '../model/text/span';
+import { completeRoundRobins } from '../table/zones/roundRobin';
+import type { GroupedZones } from '../table/zones/sharedValues';
+import { groupZones, shareable } from '../table/zones/sharedValues';
 import type { Suggestion } from '../table/zones/suggestions';
+import type { ZoneList } from '../table/zones/zoneList';
+import { valueNames, valueWords } from '../table/zones/zoneList';
 import { dynamicOf } from '../trade/dynamics';
-import { velocitiesOfLayer } from '../trade/layerVelocities';
-import type { ZoneRegion, ZoneSection, ZoneValue } from './tableZones';
-import { liftShared } from './tableZones';
+import { velocitiesOfLayers } from '../trade/layerVelocities';
 
 /** A way to group regions that a table does not state itself, which a person has chosen. */
 type Grouping = Pick<Suggestion, 'kind' | 'parts'>;
@@ -12,59 +15,55 @@ type Grouping = Pick<Suggestion, 'kind' | 'parts'>;
 /** The outer part of a group's name comes first. */
 const outermostFirst = ['sections', 'articulations', 'microphones', 'layers', 'releases'] as const;
 
-/** What stands in no cell. */
-const nowhere = { start: 0, end: 0 };
-
 /**
- * Arranges regions in groups as a person has chosen. Layers share the velocities 1..127 in equal parts where the table
- * gives none, release samples get `trigger=release`, and round robins their position and length. The order of regions
- * within a group stays.
+ * Arranges zones in groups as a person has chosen. Layers share the velocities 1..127 in equal parts where the table
+ * gives none, release samples get `trigger=release`, and round robins their position and length; these stand behind what
+ * the row gives. The zones are changed in place; their order within a group stays.
  */
-export function groupSections(
-  sections: readonly ZoneSection[],
+export function arrangeInGroups(
+  grouped: GroupedZones,
   groupings: readonly Grouping[],
-): { sections: ZoneSection[]; notes: ConversionNote[] } {
-  if (groupings.length === 0) return { sections: [...sections], notes: [] };
+): { grouped: GroupedZones; notes: ConversionNote[] } {
+  if (groupings.length === 0) return { grouped, notes: [] };
+  const { zones } = grouped;
   const labels = new Map(groupings.map((one) => [one.kind, labelsOf(one)]));
   const velocities = velocitiesOf(labels.get('layers'));
-  const grouped = new Map<string, ZoneSection>();
-  let number = 0;
+  let region = 0;
   let parted = false;
-  for (const section of sections) {
-    for (const region of section.regions) {
-      const label = (kind: Grouping['kind']) => labels.get(kind)?.get(number);
-      const values = [...section.values.filter(({ name }) => name !== 'group_label'), ...region.values];
+  zones.clearGroups();
+  for (const { name: given, zones: members } of grouped.groups) {
+    for (const zone of members) {
+      const label = (kind: Grouping['kind']) => labels.get(kind)?.get(region);
+      const cell = lastCell(zones, zone);
       const velocity = velocities.get(label('layers') ?? '');
-      if (velocity && !values.some(({ name }) => name === 'lovel' || name === 'hivel')) {
-        values.push(made('lovel', velocity.low), made('hivel', velocity.high));
+      if (velocity && !zones.has('lovel', zone) && !zones.has('hivel', zone)) {
+        zones.column('lovel').set(zone, cell, velocity.low);
+        zones.column('hivel').set(zone, cell, velocity.high);
         parted = true;
       }
-      if (label('releases') !== undefined) values.push(made('trigger', 'release'));
+      if (label('releases') !== undefined)
+        zones.column('trigger').set(zone, cell, valueWords.indexOf('release'));
       const position = /^rr(\d+)$/.exec(label('round_robins') ?? '')?.[1];
-      if (position !== undefined && !values.some(({ name }) => name === 'seq_position'))
-        values.push(made('seq_position', position));
-      const given = section.values.find(({ name }) => name === 'group_label');
-      const names = [given?.value, ...outermostFirst.map(label)].filter((one) => one !== undefined);
-      const name = [...new Set(names)].join(' ');
-      let into = grouped.get(name);
-      if (!into) {
-        const span = given ? { start: given.start, end: given.end } : nowhere;
-        into = { values: name === '' ? [] : [{ name: 'group_label', value: name, ...span }], regions: [] };
-        grouped.set(name, into);
-      }
-      into.regions.push({ ...region, values });
-      number++;
+      if (position !== undefined && !zones.has('seq_position', zone))
+        zones.column('seq_position').set(zone, cell, Number(position));
+      const names = [given, ...outermostFirst.map(label)].filter((one) => one !== undefined && one !== '');
+      zones.groups[zone] = zones.groupOf([...new Set(names)].join(' '));
+      if (given === '') zones.groupCells[zone] = zones.column('sample').cells[zone];
+      region++;
     }
   }
-  const result = [...grouped.values()];
-  if (labels.has('round_robins')) for (const section of result) countRoundRobins(section.regions);
-  for (const section of result) if (section.values.length > 0) liftShared(section);
+  if (labels.has('round_robins')) completeRoundRobins(zones, true);
   const parts = [...velocities].map(([label, { low, high }]) => `${label} ${low} to ${high}`).join(', ');
   const message = `The table gives no velocities; the layers share them in equal parts: ${parts}.`;
   return {
-    sections: result,
+    grouped: { zones, groups: groupZones(zones, ['trigger', ...shareable]) },
     notes: parted ? [{ kind: 'assumed', ...mainSpan(0, 0), message }] : [],
   };
+}
+
+/** The last of the cells that give a zone something. */
+function lastCell(zones: ZoneList, zone: number): number {
+  return Math.max(...valueNames.map((name) => zones.values(name)?.cells[zone] ?? -1));
 }
 
 function labelsOf({ parts }: Grouping): Map<number, string> {
@@ -73,41 +72,12 @@ function labelsOf({ parts }: Grouping): Map<number, string> {
   return labels;
 }
 
-function made(name: string, value: string | number): ZoneValue {
-  return { name, value: String(value), ...nowhere };
-}
-
 /** The velocities of each layer: equal parts of 1..127, the softest lowest. */
 function velocitiesOf(
   labels: ReadonlyMap<number, string> | undefined,
-): Map<string, { low: number; high: number }> {
+): ReadonlyMap<string, { low: number; high: number }> {
   const present = new Set(labels?.values());
   const layers = [...present].filter((label) => dynamicOf(label) >= 0);
   layers.sort((a, b) => dynamicOf(a) - dynamicOf(b));
-  if (layers.length < 2) return new Map();
-  return new Map(layers.map((label, at) => [label, velocitiesOfLayer(at, layers.length)]));
-}
-
-/** Gives round robins of the same keys and velocities their common length. */
-function countRoundRobins(regions: readonly ZoneRegion[]): void {
-  const turns = new Map<string, ZoneRegion[]>();
-  const valueIn = ({ values }: ZoneRegion, name: string) =>
-    values.find((one) => one.name === name)?.value ?? '';
-  for (const region of regions) {
-    if (valueIn(region, 'seq_position') === '') continue;
-    const place = ['key', 'lokey', 'hikey', 'lovel', 'hivel'].map((name) => valueIn(region, name)).join(' ');
-    const others = turns.get(place);
-    if (others) others.push(region);
-    else turns.set(place, [region]);
-  }
-  for (const members of turns.values()) {
-    const length = Math.max(...members.map((one) => Number(valueIn(one, 'seq_position'))));
-    for (const region of members) {
-      if (members.length === 1) region.values = region.values.filter(({ name }) => name !== 'seq_position');
-      else if (valueIn(region, 'seq_length') === '') {
-        const at = region.values.findIndex(({ name }) => name === 'seq_position');
-        region.values.splice(at, 0, made('seq_length', length));
-      }
-    }
-  }
+  return layers.length < 2 ? new Map() : velocitiesOfLayers(layers);
 }

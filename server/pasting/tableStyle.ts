@@ -2,7 +2,9 @@ import { HeaderKind } from '../model/headerKinds';
 import type { Instrument } from '../model/instrument';
 import { resolveOpcode } from '../model/opcodes/resolve';
 import { keyWritingOf } from '../model/style/keySpeller';
-import type { ZoneSection, ZoneValue } from './tableZones';
+import type { ZoneWriting } from '../table/zones/instrumentOfZones';
+import type { GroupedZones } from '../table/zones/sharedValues';
+import { valueNames } from '../table/zones/zoneList';
 
 /**
  * Values of a region that need not be written where they are as the open SFZ format has them by default. The root key is
@@ -27,27 +29,31 @@ export function isDefault(name: string, value: number): boolean {
 }
 
 /**
- * Brings the values of a table into a document's style: keys written as the document writes them, and values left out
- * that are as the format has them by default, where no header of the document sets others for its regions. The sections
- * are changed in place.
+ * Brings the values of zones into a document's style: keys written as the document writes them, and values left out
+ * that are as the format has them by default, where no header of the document sets others for its regions. The zones are
+ * changed in place.
  */
-export function styleSections(sections: readonly ZoneSection[], document: Instrument): void {
-  const writing = keyWritingOf(document);
+export function styleZones(
+  { zones, groups }: GroupedZones,
+  document: Instrument,
+): { grouped: GroupedZones; writing: ZoneWriting | undefined } {
   const passedOn = namesPassedOn(document);
-  const isNeeded = ({ name, value }: ZoneValue, hasKey: boolean) =>
-    !isDefault(name, Number(value)) ||
-    value === '' ||
-    passedOn.has(name) ||
-    (hasKey && /^(lo|hi)key$/.test(name));
-  for (const section of sections) {
-    section.values = section.values.filter((one) => isNeeded(one, false));
-    for (const region of section.regions) {
-      const hasKey = region.values.some(({ name }) => name === 'key');
-      region.values = region.values.filter((one) => isNeeded(one, hasKey));
-      if (writing === String) continue;
-      for (const one of region.values) if (isKeyName(one.name)) one.value = writing(Number(one.value));
+  for (const name of valueNames) {
+    const column = zones.values(name);
+    if (!column || passedOn.has(name)) continue;
+    const isKeyEnd = name === 'lokey' || name === 'hikey';
+    for (let zone = 0; zone < zones.count; zone++) {
+      if (!isDefault(name, column.numbers[zone])) continue;
+      if (!isKeyEnd || !zones.has('key', zone)) column.cells[zone] = -1;
     }
   }
+  const styled = groups.map((group) => ({
+    ...group,
+    shared: group.shared.filter((name) => zones.has(name, group.zones[0])),
+  }));
+  const text = keyWritingOf(document);
+  const writing = text === String ? undefined : { names: new Set(valueNames.filter(isKeyName)), text };
+  return { grouped: { zones, groups: styled }, writing };
 }
 
 /** Whether an opcode's value is a key. */

@@ -8,27 +8,41 @@ import { Parameter } from '../model/parameterNames';
 import { joinPath, nameOf } from '../model/paths';
 import { keyWritingOf } from '../model/style/keySpeller';
 import { mainSpan } from '../model/text/span';
+import type { GroupedZones } from '../table/zones/sharedValues';
+import type { ValueName, ZoneList } from '../table/zones/zoneList';
+import { valueNames, zoneValueText } from '../table/zones/zoneList';
 import { isDefault, isKeyName } from './tableStyle';
-import type { ZoneRegion, ZoneSection, ZoneValue } from './tableZones';
+
+/** A value of a zone, by its name in the open SFZ format. */
+interface ZoneValue {
+  name: ValueName;
+  value: string;
+}
+
+/** A zone with all that it says, what its group says among it; `start` and `end` are its row in the text. */
+interface ZoneRow {
+  start: number;
+  end: number;
+  values: readonly ZoneValue[];
+}
 
 /** A row of a table and the region of a document that it is about. */
 export interface MatchedZone {
-  /** What the row says, with what its group says. */
-  zone: { start: number; end: number; values: readonly ZoneValue[] };
+  zone: ZoneRow;
   header: number;
 }
 
-/** A row of a table with its place among the sections. */
-interface MatchedRow {
-  zone: MatchedZone['zone'];
-  region: ZoneRegion;
+/** A zone by its number, and what its group says for it. */
+interface GroupMember {
+  zone: number;
+  shared: readonly ValueName[];
 }
 
 /** Rows of a table beside the regions of a document that play the same samples. */
 export interface ZoneMatches {
   matched: MatchedZone[];
-  /** Rows without a region, in their groups. */
-  others: ZoneSection[];
+  /** Zones without a region, in their groups. */
+  others: GroupedZones;
   /** Regions of the document's own text that no row is about, or could be. */
   gone: number[];
   notes: ConversionNote[];
@@ -46,7 +60,7 @@ const telling = ['lokey', 'hikey', 'lovel', 'hivel', 'seq_position', 'pitch_keyc
  * `defaultPath` is what stands before the sample paths of the table.
  */
 export function matchZones(
-  sections: readonly ZoneSection[],
+  { zones, groups }: GroupedZones,
   document: Instrument,
   defaultPath: string,
 ): ZoneMatches {
@@ -59,10 +73,10 @@ export function matchZones(
     addTo(byPath, path, region);
     addTo(byName, nameOf(path), region);
   }
-  const rows = rowsOf(sections, defaultPath);
+  const rows = rowsOf({ zones, groups }, defaultPath);
   const matched: MatchedZone[] = [];
   const notes: ConversionNote[] = [];
-  const done = new Set<ZoneRegion>();
+  const done = new Set<number>();
   const asked = new Set<number>();
   for (const [path, members] of rows) {
     const candidates = new Set(byPath.get(path) ?? byName.get(nameOf(path)) ?? []);
@@ -71,13 +85,13 @@ export function matchZones(
       for (const one of candidates) asked.add(one);
     };
     if (candidates.size * members.length > mostComparisons) {
-      for (const { region } of members) done.add(region);
-      const { zone } = members[0];
-      notes.push(openNote(zone, path, candidates.size));
+      for (const { zone } of members) done.add(zone);
+      notes.push(openNote(zones.rowSpan(members[0].zone), path, candidates.size));
       isOpen();
       continue;
     }
-    for (const { zone, region } of members) {
+    for (const member of members) {
+      const zone = rowOf(zones, member);
       const [best, ...alike] = likest(zone, candidates, document);
       if (best === undefined) continue;
       if (alike.length > 0 && candidates.size > members.length) {
@@ -87,38 +101,42 @@ export function matchZones(
         matched.push({ zone, header: best });
         candidates.delete(best);
       }
-      done.add(region);
+      done.add(member.zone);
     }
   }
-  const others = sections.map(({ values, regions }) => ({
-    values,
-    regions: regions.filter((one) => !done.has(one)),
-  }));
+  const others = groups.map((group) => ({ ...group, zones: group.zones.filter((zone) => !done.has(zone)) }));
   for (const { header } of matched) asked.add(header);
   const gone = [...byPath.values()].flat().filter((region) => !asked.has(region));
   return {
     matched,
-    others: others.filter(({ regions }) => regions.length > 0),
+    others: { zones, groups: others.filter((group) => group.zones.length > 0) },
     gone: gone.filter((region) => document.headerSource(region) === 0).sort((a, b) => a - b),
     notes,
   };
 }
 
-/** The rows of a table by the path of their sample. */
-function rowsOf(sections: readonly ZoneSection[], defaultPath: string): Map<string, MatchedRow[]> {
-  const rows = new Map<string, MatchedRow[]>();
-  for (const section of sections) {
-    for (const region of section.regions) {
-      const values = [...section.values.filter(({ name }) => name !== 'group_label'), ...region.values];
-      const sample = values.find(({ name }) => name === 'sample')?.value ?? '';
-      const path = pathKey(sample.startsWith('*') ? sample : defaultPath + sample);
-      const row = { zone: { start: region.start, end: region.end, values }, region };
-      const same = rows.get(path);
-      if (same) same.push(row);
-      else rows.set(path, [row]);
+/** The zones of a table by the path of their sample. */
+function rowsOf({ zones, groups }: GroupedZones, defaultPath: string): Map<string, GroupMember[]> {
+  const rows = new Map<string, GroupMember[]>();
+  for (const { shared, zones: members } of groups) {
+    for (const zone of members) {
+      const sample = zones.sample(zone);
+      addTo(rows, pathKey(sample.startsWith('*') ? sample : defaultPath + sample), { zone, shared });
     }
   }
   return rows;
+}
+
+/** What a zone says: first what its group says for it, then its own values in the order of its cells. */
+function rowOf(zones: ZoneList, { zone, shared }: GroupMember): ZoneRow {
+  const cellOf = (name: ValueName) => zones.values(name)?.cells[zone] ?? -1;
+  const own = valueNames.filter((name) => zones.has(name, zone) && !shared.includes(name));
+  own.sort((a, b) => cellOf(a) - cellOf(b));
+  const values = [...shared, ...own].map((name) => ({
+    name,
+    value: name === 'sample' ? zones.sample(zone) : zoneValueText(name, zones.column(name).numbers[zone]),
+  }));
+  return { ...zones.rowSpan(zone), values };
 }
 
 /** So many lines of regions are named in a note. */
@@ -140,7 +158,7 @@ export function goneNote(document: Instrument, gone: readonly number[], isTakenO
   return { kind: isTakenOut ? 'dropped' : 'ignored', ...mainSpan(0, 0), message };
 }
 
-function openNote({ start, end }: MatchedZone['zone'], path: string, count: number): ConversionNote {
+function openNote({ start, end }: Omit<ZoneRow, 'values'>, path: string, count: number): ConversionNote {
   const message = `The document has ${count} regions with the sample "${nameOf(path)}", and the table does not tell which one is meant; none of them is changed.`;
   return { kind: 'ignored', ...mainSpan(start, end), message };
 }
@@ -149,14 +167,14 @@ function pathKey(path: string): string {
   return joinPath('', path).toLowerCase();
 }
 
-function addTo(map: Map<string, number[]>, key: string, region: number): void {
+function addTo<Item>(map: Map<string, Item[]>, key: string, item: Item): void {
   const list = map.get(key);
-  if (list) list.push(region);
-  else map.set(key, [region]);
+  if (list) list.push(item);
+  else map.set(key, [item]);
 }
 
 /** The candidates that agree with a row in most of what tells regions apart, in the order of the text. */
-function likest(zone: MatchedZone['zone'], candidates: ReadonlySet<number>, document: Instrument): number[] {
+function likest(zone: ZoneRow, candidates: ReadonlySet<number>, document: Instrument): number[] {
   let most = -1;
   let best: number[] = [];
   for (const region of candidates) {

@@ -31,6 +31,7 @@ import type { SampleEvidence } from './sampleEvidence';
 import { TableNotes } from './tableNotes';
 import { instrumentOfZones } from './zones/instrumentOfZones';
 import { completeRoundRobins } from './zones/roundRobin';
+import type { GroupedZones } from './zones/sharedValues';
 import { groupZones } from './zones/sharedValues';
 import type { Suggestion } from './zones/suggestions';
 import { suggestGroups } from './zones/suggestions';
@@ -55,9 +56,11 @@ export interface TableOptions extends SampleEvidence {
 }
 
 /** What was found in a zone table. */
-export interface TableReading {
-  /** The zones as regions, in groups where a column names groups; each value's span is the cell it comes from. */
-  instrument: Instrument;
+export interface ZoneReading {
+  /** The text, which the spans of notes are in. */
+  source: Source;
+  /** The zones, in groups where a column names groups; `undefined` where the text gives none. */
+  grouped: GroupedZones | undefined;
   /** What each column was taken for; of several tables in the text, the columns of the first that gives zones. */
   columns: ColumnReading[];
   /** Groups, layers and articulations that sample names or blank lines tell of; nothing of them is written. */
@@ -68,6 +71,14 @@ export interface TableReading {
   /** Why the text gives no region at all, in one sentence for people; `undefined` where it does. */
   problem: string | undefined;
 }
+
+/** What was found in a zone table, and its zones as regions; each value's span is the cell it comes from. */
+export interface TableReading extends ZoneReading {
+  instrument: Instrument;
+}
+
+/** So much of the work of reading is done when the zones are known. */
+const zonesShare = 0.8;
 
 /** So many columns are named where none has samples. */
 const mostNamed = 6;
@@ -81,7 +92,9 @@ export interface ZoneTable {
   sampleNames(): Set<string>;
   /** As {@link sampleNames}, in steps. */
   sampleNamesInSteps(): Steps<Set<string>>;
-  /** The zones as regions; may be asked for again with other options. */
+  /** The zones, for who arranges them before they become regions; may be asked for again with other options. */
+  zonesInSteps(options?: ReadingOptions): Steps<ZoneReading>;
+  /** The zones as regions. */
   read(options?: ReadingOptions): TableReading;
   /** As {@link read}, in steps. */
   readInSteps(options?: ReadingOptions): Steps<TableReading>;
@@ -163,8 +176,9 @@ export function* openZoneTableInSteps(
   return {
     sampleNames: () => finish(namesIn(opened)),
     sampleNamesInSteps: () => namesIn(opened),
-    read: (options = {}) => finish(readTables(opened, options)),
-    readInSteps: (options = {}) => readTables(opened, options),
+    zonesInSteps: (options = {}) => zonesOf(opened, options),
+    read: (options = {}) => finish(readInSteps(zonesOf(opened, options))),
+    readInSteps: (options = {}) => readInSteps(zonesOf(opened, options)),
   };
 }
 
@@ -192,9 +206,28 @@ interface Opened {
   explained: readonly ExplainedWord[];
 }
 
-function* readTables(opened: Opened, options: TableOptions): Steps<TableReading> {
+/** The zones that steps find, as regions. */
+function* readInSteps(finding: Steps<ZoneReading>): Steps<TableReading> {
+  let found = finding.next();
+  for (; !found.done; found = finding.next()) yield found.value * zonesShare;
+  const building = regionsOf(found.value);
+  let built = building.next();
+  for (; !built.done; built = building.next()) yield zonesShare + (1 - zonesShare) * built.value;
+  return { ...found.value, instrument: built.value };
+}
+
+/** The zones of a table as regions; none where it has no zones. */
+export function* regionsOf({ source, grouped }: ZoneReading): Steps<Instrument> {
+  if (grouped) return yield* instrumentOfZones(source, grouped);
+  const builder = new InstrumentBuilder('table', 0);
+  builder.enterSource(source.path, source.text);
+  return builder.finish();
+}
+
+function* zonesOf(opened: Opened, options: TableOptions): Steps<ZoneReading> {
   const { text, path, cells, tables, columns } = opened;
-  const notes = new TableNotes(new Source(path, text), isHtmlTable(text) ? cells.rowSpans : undefined);
+  const source = new Source(path, text);
+  const notes = new TableNotes(source, isHtmlTable(text) ? cells.rowSpans : undefined);
   const naming = namingIn(cells, tables);
   const statements = statementsIn([...textsAround(cells, tables), ...opened.said]);
   const middleC =
@@ -220,26 +253,24 @@ function* readTables(opened: Opened, options: TableOptions): Steps<TableReading>
       { ...options, middleC, naming, statements, tables },
       notes,
     ))
-      yield 0.1 + (0.6 * (at + share)) / tables.length;
+      yield 0.1 + (0.75 * (at + share)) / tables.length;
   }
   if (zones.count === 0) {
     return {
-      ...nothing(text, path, 'No row of the table names a sample, so there is nothing to convert.'),
+      ...nothing(source, 'No row of the table names a sample, so there is nothing to convert.'),
       columns,
     };
   }
   completeRoundRobins(zones);
-  yield 0.72;
-  const groups = groupZones(zones);
-  yield 0.75;
+  yield 0.9;
+  const grouped = { zones, groups: groupZones(zones) };
+  yield 0.94;
   const afterBlank = new Set(tables.flatMap(({ rows }) => rows.afterBlank));
-  const suggestions = suggestGroups(zones, groups, columns, afterBlank);
-  yield 0.8;
-  const building = instrumentOfZones(text, path, zones, groups);
-  let built = building.next();
-  for (; !built.done; built = building.next()) yield 0.8 + 0.2 * built.value;
+  const suggestions = suggestGroups(grouped, columns, afterBlank);
+  yield 1;
   return {
-    instrument: built.value,
+    source,
+    grouped,
     columns,
     suggestions,
     middleC,
@@ -308,26 +339,26 @@ function noteTable(cells: TableCells, table: Table, notes: TableNotes): void {
 }
 
 function withoutZones(text: string, path: string, problem: string, columns: ColumnReading[] = []): ZoneTable {
-  const reading = () => ({ ...nothing(text, path, problem), columns });
+  function* zonesInSteps(): Steps<ZoneReading> {
+    yield 1;
+    return { ...nothing(new Source(path, text), problem), columns };
+  }
   return {
     sampleNames: () => new Set(),
     *sampleNamesInSteps() {
       yield 1;
       return new Set();
     },
-    read: reading,
-    *readInSteps() {
-      yield 1;
-      return reading();
-    },
+    zonesInSteps,
+    read: () => finish(readInSteps(zonesInSteps())),
+    readInSteps: () => readInSteps(zonesInSteps()),
   };
 }
 
-function nothing(text: string, path: string, problem: string): TableReading {
-  const builder = new InstrumentBuilder('table', 0);
-  builder.enterSource(path, text);
+function nothing(source: Source, problem: string): ZoneReading {
   return {
-    instrument: builder.finish(),
+    source,
+    grouped: undefined,
     columns: [],
     suggestions: [],
     middleC: undefined,

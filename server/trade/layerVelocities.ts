@@ -10,3 +10,10 @@ export function velocitiesOfLayer(
   const start = (one: number) => low + Math.floor((one * (high - low + 1)) / count);
   return { low: start(at), high: start(at + 1) - 1 };
 }
+
+/** The velocities of each of some layers, the softest of which comes first: equal parts of all. */
+export function velocitiesOfLayers<Layer>(
+  layers: readonly Layer[],
+): Map<Layer, { low: number; high: number }> {
+  return new Map(layers.map((layer, at) => [layer, velocitiesOfLayer(at, layers.length)]));
+}

@@ -6,8 +6,8 @@ import type { Steps } from '../model/steps';
 import type { Span } from '../model/text/span';
 import { mainSpan } from '../model/text/span';
 import { isHtmlTable } from '../table/cells/markup/htmlCells';
-import type { TableReading } from '../table/readTable';
-import { openZoneTableInSteps } from '../table/readTable';
+import type { TableReading, ZoneReading } from '../table/readTable';
+import { openZoneTableInSteps, regionsOf } from '../table/readTable';
 import type { ColumnMeaning } from '../trade/meaning';
 import { xmlTable } from '../xml/tableInXml';
 import { measuredPitches } from './measuring/measuredPitches';
@@ -43,21 +43,39 @@ export interface TableFolders {
   samples?: ReadonlyMap<string, string>;
 }
 
-/** A table as read, and what it leaves open about its samples. */
-export interface TableWithSamples extends TableReading {
+/** The zones of a table, and what it leaves open about its samples. */
+export interface ZonesWithSamples extends ZoneReading {
   questions: SampleChoice[];
+}
+
+/** So much of the work of reading a table is done when its zones are known. */
+const zonesShare = 0.85;
+
+/** Reads a zone table as {@link readZonesWithSamples} does, and makes regions of its zones. */
+export async function readTableWithSamples(
+  files: Files,
+  written: string,
+  folders: TableFolders,
+  afterStep: AfterStep = () => {},
+): Promise<ZonesWithSamples & TableReading> {
+  const reading = await readZonesWithSamples(files, written, folders, (share) =>
+    afterStep(share * zonesShare),
+  );
+  const building = regionsOf(reading);
+  const instrument = await takeSteps(building, (share) => afterStep(zonesShare + share * (1 - zonesShare)));
+  return { ...reading, instrument };
 }
 
 /**
  * Reads a zone table, its samples looked up in a folder, so that paths lead to the files and their root keys, or
  * the pitches measured in them, tell the octave. Lets other work run in between; `afterStep` may throw to end it.
  */
-export async function readTableWithSamples(
+export async function readZonesWithSamples(
   files: Files,
   written: string,
   folders: TableFolders,
   afterStep: AfterStep = () => {},
-): Promise<TableWithSamples> {
+): Promise<ZonesWithSamples> {
   const inXml = isHtmlTable(written) ? undefined : xmlTable(written);
   const text = inXml?.table ?? written;
   const found =
@@ -76,7 +94,7 @@ export async function readTableWithSamples(
     ? await measuredPitches(files, pathsOf(facts.keys(), found))
     : undefined;
   const questions = new Map<string, { question: SampleChoice; message: string }>();
-  const readingSteps = table.readInSteps({
+  const readingSteps = table.zonesInSteps({
     ...(folders.middleC && { middleC: folders.middleC }),
     ...(folders.scales && { scales: folders.scales }),
     rootKeyOf: (name) => facts.get(name)?.rootKey ?? undefined,
@@ -162,7 +180,7 @@ function* lookUp(names: ReadonlySet<string>, found: SampleFinder): Steps<void> {
   }
 }
 
-function firstCell(reading: TableReading, name: string): Span {
-  const start = Math.max(0, reading.instrument.sources[0]?.text.indexOf(name) ?? 0);
+function firstCell({ source }: ZoneReading, name: string): Span {
+  const start = Math.max(0, source.text.indexOf(name));
   return mainSpan(start, start + name.length);
 }

@@ -22,7 +22,8 @@ export function tableSheet({ table, reading, notes }: ConvertedTable): TableShee
   const headingStarts = reading.columns.flatMap(({ headingSpan }) => headingSpan?.start ?? []);
   // Titles and totals give no examples of what a column holds.
   const zones = new Set<number>();
-  for (const region of reading.instrument.regions) zones.add(reading.instrument.headerSpan(region).start);
+  const list = reading.grouped?.zones;
+  for (let zone = 0; list && zone < list.count; zone++) zones.add(list.rowSpan(zone).start);
   const rows: PreviewRow[] = [];
   const examples = reading.columns.map(() => new Set<string>());
   let rowCount = 0;

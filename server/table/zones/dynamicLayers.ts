@@ -1,5 +1,5 @@
 import { dynamicLetters } from '../../trade/dynamics';
-import { velocitiesOfLayer } from '../../trade/layerVelocities';
+import { velocitiesOfLayers } from '../../trade/layerVelocities';
 import type { Statements } from '../../trade/statements/statements';
 import { shortened } from '../columns/columnReading';
 import type { TableNotes } from '../tableNotes';
@@ -30,8 +30,7 @@ export function velocitiesFromDynamics(
     notes.add('assumed', span, `The velocities of the dynamics are those of "${shortened(stated.text)}".`);
     return;
   }
-  /** The lowest velocity of each dynamic. */
-  const lows = new Map(all.map((dynamic, at) => [dynamic, velocitiesOfLayer(at, all.length).low]));
+  const shares = velocitiesOfLayers(all);
   const [low, high] = [zones.column('lovel'), zones.column('hivel')];
   for (let zone = first; zone < zones.count; zone++) {
     const cell = dynamics.cells[zone];
@@ -40,8 +39,8 @@ export function velocitiesFromDynamics(
     const own = dynamics.numbers[zone];
     const louder = all.find((dynamic) => dynamic > own && (beside & (1 << dynamic)) !== 0);
     const isLowest = (beside & ((1 << own) - 1)) === 0;
-    if (!isLowest) low.set(zone, cell, lows.get(own) ?? 1);
-    if (louder !== undefined) high.set(zone, cell, (lows.get(louder) ?? 1) - 1);
+    if (!isLowest) low.set(zone, cell, shares.get(own)?.low ?? 1);
+    if (louder !== undefined) high.set(zone, cell, (shares.get(louder)?.low ?? 1) - 1);
   }
   const listed = all
     .map((dynamic) => (zones.areLayersNumbered ? `layer ${dynamic + 1}` : dynamicLetters[dynamic]))

@@ -2,10 +2,10 @@ import { HeaderKind } from '../../model/headerKinds';
 import type { Instrument } from '../../model/instrument';
 import { InstrumentBuilder, plainNumber } from '../../model/instrumentBuilder';
 import type { Steps } from '../../model/steps';
-import { decimal } from '../../trade/decimal';
-import type { ZoneGroup } from './sharedValues';
+import type { GroupedZones, ZoneGroup } from './sharedValues';
+import { inGroupOrder } from './sharedValues';
 import type { ValueColumn, ValueName, ZoneList } from './zoneList';
-import { valueNames, valueWords, wordNames } from './zoneList';
+import { valueNames, wordNames, zoneValueText } from './zoneList';
 
 /** Characters of text for a parameter and for a header, by which the builder guesses the size of its buffers. */
 const perParameter = 16;
@@ -14,14 +14,19 @@ const perHeader = 64;
 /** After so many regions a step ends. */
 const regionsInStep = 10_000;
 
+/** How values are written that are not written as decimal numbers. */
+export interface ZoneWriting {
+  names: ReadonlySet<ValueName>;
+  text: (number: number) => string;
+}
+
 /** Makes the groups and zones of a table headers and parameters; each value's span is the cell it comes from. */
 export function* instrumentOfZones(
-  text: string,
-  path: string,
-  zones: ZoneList,
-  groups: readonly ZoneGroup[],
+  source: { path: string; text: string },
+  { zones, groups }: GroupedZones,
+  writing?: ZoneWriting,
 ): Steps<Instrument> {
-  const order = inGroupOrder(zones.count, groups);
+  const order = inGroupOrder(groups);
   // One column after another is put into that order: going through all at once in it would read here and there.
   const columns: Arranged[] = [];
   for (const name of valueNames) {
@@ -30,15 +35,17 @@ export function* instrumentOfZones(
     columns.push({ name, ...arranged(column, order) });
     yield 0;
   }
-  return yield* new TableBuilder(text, path, zones, groups, order, columns).build();
+  return yield* new TableBuilder(source, { zones, groups }, order, columns, writing).build();
 }
 
 /** The values of one name in the order of the groups, and the number of the name. */
 interface Named {
   name: ValueName;
   id: number;
-  /** Whether its values are numbers; else they are words or samples. */
+  /** Whether its values are decimal numbers. */
   isNumber: boolean;
+  /** How a value is written. */
+  text: (number: number) => string;
   cells: Int32Array;
   numbers: Float64Array;
 }
@@ -57,24 +64,24 @@ class TableBuilder {
   #count = 0;
 
   constructor(
-    text: string,
-    path: string,
-    zones: ZoneList,
-    groups: readonly ZoneGroup[],
+    { path, text }: { path: string; text: string },
+    { zones, groups }: GroupedZones,
     order: Int32Array,
     columns: readonly Arranged[],
+    writing: ZoneWriting | undefined,
   ) {
     this.#zones = zones;
     this.#groups = groups;
     this.#order = order;
     const values = columns.reduce((sum, { count }) => sum + count, 0);
-    const size = Math.max(zones.count * perHeader, values * perParameter);
+    const size = Math.max(order.length * perHeader, values * perParameter);
     this.#builder = new InstrumentBuilder('table', size);
     this.#builder.enterSource(path, text);
     this.#columns = columns.map(({ name, cells, numbers }) => ({
       name,
       id: this.#builder.names.idOf(name),
-      isNumber: !wordNames.has(name),
+      isNumber: !wordNames.has(name) && !writing?.names.has(name),
+      text: writing?.names.has(name) ? writing.text : (number) => zoneValueText(name, number),
       cells,
       numbers,
     }));
@@ -150,12 +157,11 @@ class TableBuilder {
     return 0;
   }
 
-  #addValue({ name, id, isNumber, cells, numbers }: Named, place: number): void {
+  #addValue({ name, id, text, isNumber, cells, numbers }: Named, place: number): void {
     const cell = cells[place];
     const number = numbers[place];
     if (name === 'sample') this.#addSample(id, this.#order[place], cell);
-    else if (isNumber) this.#add(id, cell, decimal(number), number);
-    else this.#add(id, cell, valueWords[number], Number.NaN);
+    else this.#add(id, cell, text(number), isNumber ? number : Number.NaN);
   }
 
   #addSample(id: number, zone: number, cell: number): void {
@@ -180,17 +186,6 @@ class TableBuilder {
     const isText = value.length === end - start && cells.text.startsWith(value, start);
     if (!isText) this.#builder.setValue(parameter, value, number);
   }
-}
-
-/** All zones, group by group. */
-function inGroupOrder(count: number, groups: readonly ZoneGroup[]): Int32Array {
-  const order = new Int32Array(count);
-  let filled = 0;
-  for (const { zones } of groups) {
-    order.set(zones, filled);
-    filled += zones.length;
-  }
-  return order;
 }
 
 /** The values of a column in another order of the zones, and how many zones have one. */

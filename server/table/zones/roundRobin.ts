@@ -4,9 +4,9 @@ import type { ZoneList } from './zoneList';
 /**
  * Gives zones with a round robin position the length of their cycle: the largest position among the zones of the
  * same keys and velocities, within the group where the group holds several positions, else over all groups, as
- * where each position is a group of its own. A cycle of one is no round robin.
+ * where each position is a group of its own; with `inGroupsAlone` not over others. A cycle of one is no round robin.
  */
-export function completeRoundRobins(zones: ZoneList): void {
+export function completeRoundRobins(zones: ZoneList, inGroupsAlone = false): void {
   const positions = zones.values('seq_position');
   if (!positions) return;
   const inAll = new Cycles();
@@ -26,7 +26,7 @@ export function completeRoundRobins(zones: ZoneList): void {
   for (let zone = 0; zone < zones.count; zone++) {
     const cell = positions.cells[zone];
     if (cell < 0 || lengths.cells[zone] >= 0) continue;
-    const length = inGroups.lengthOf(cycles[zone]) ?? inAll.longest(conditions[zone]);
+    const length = inGroups.lengthOf(cycles[zone]) ?? (inGroupsAlone ? 1 : inAll.longest(conditions[zone]));
     if (length > 1) lengths.set(zone, cell, length);
     else positions.cells[zone] = -1;
   }

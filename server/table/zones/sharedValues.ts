@@ -1,7 +1,14 @@
 import type { ValueName, ZoneList } from './zoneList';
 
 /** Values that a group can state once for all its regions, in the order in which it states them. */
-export const shareable = ['lovel', 'hivel', 'seq_length', 'volume', 'pan', 'loop_mode'] as const;
+export const shareable: readonly ValueName[] = ['lovel', 'hivel', 'seq_length', 'volume', 'pan', 'loop_mode'];
+
+/** The zones of a text in their groups, of which regions are made. */
+export interface GroupedZones {
+  zones: ZoneList;
+  /** Zones in none of them become no regions. */
+  groups: readonly ZoneGroup[];
+}
 
 /** Zones of one group, with the values that stand at the group. */
 export interface ZoneGroup {
@@ -18,9 +25,9 @@ export interface ZoneGroup {
 /**
  * Puts zones into groups, zones without one first, then the groups in order of first appearance, and finds what all
  * zones of a group have alike, so that it stands at the group: velocities, the length of round robins, level, pan and
- * loop mode.
+ * loop mode, or other values that are given.
  */
-export function groupZones(zones: ZoneList): ZoneGroup[] {
+export function groupZones(zones: ZoneList, names: readonly ValueName[] = shareable): ZoneGroup[] {
   const { groupNames } = zones;
   const ends = new Int32Array(groupNames.length + 1);
   for (let zone = 0; zone < zones.count; zone++) ends[zones.groups[zone] + 1]++;
@@ -32,14 +39,25 @@ export function groupZones(zones: ZoneList): ZoneGroup[] {
   for (const [group, name] of groupNames.entries()) {
     const members = order.subarray(ends[group], ends[group + 1]);
     if (members.length === 0) continue;
-    const shared = group > 0 && members.length > 1 ? sharedBy(zones, members) : [];
+    const shared = group > 0 && members.length > 1 ? sharedBy(zones, members, names) : [];
     groups.push({ name, cell: zones.groupCells[members[0]], shared, zones: members });
   }
   return groups;
 }
 
-function sharedBy(zones: ZoneList, members: Int32Array): ValueName[] {
-  return shareable.filter((name) => {
+/** The zones of all groups, group by group. */
+export function inGroupOrder(groups: readonly ZoneGroup[]): Int32Array {
+  const order = new Int32Array(groups.reduce((sum, { zones }) => sum + zones.length, 0));
+  let filled = 0;
+  for (const { zones } of groups) {
+    order.set(zones, filled);
+    filled += zones.length;
+  }
+  return order;
+}
+
+function sharedBy(zones: ZoneList, members: Int32Array, names: readonly ValueName[]): ValueName[] {
+  return names.filter((name) => {
     const column = zones.values(name);
     if (!column) return false;
     const { cells, numbers } = column;

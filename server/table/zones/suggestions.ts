@@ -2,8 +2,8 @@ import type { ColumnMeaning } from '../../trade/meaning';
 import { nameKinds } from '../../trade/names/nameParts';
 import { evenlySpread } from '../columns/columnContents';
 import type { ColumnReading, SideLabel } from '../columns/columnReading';
-import type { ZoneGroup } from './sharedValues';
-import type { ZoneList } from './zoneList';
+import type { GroupedZones } from './sharedValues';
+import { inGroupOrder } from './sharedValues';
 
 const mostLooks = 300;
 
@@ -21,17 +21,11 @@ export interface Suggestion {
  * lines, where the table has no column that says the same. `afterBlank` lists rows that a blank line stands before.
  */
 export function suggestGroups(
-  zones: ZoneList,
-  groups: readonly ZoneGroup[],
+  { zones, groups }: GroupedZones,
   columns: readonly ColumnReading[],
   afterBlank: ReadonlySet<number>,
 ): Suggestion[] {
-  const order = new Int32Array(zones.count);
-  let filled = 0;
-  for (const group of groups) {
-    order.set(group.zones, filled);
-    filled += group.zones.length;
-  }
+  const order = inGroupOrder(groups);
   const wordsOf = (zone: number) => partsOf(zones.sample(zone));
   // Names that tell something do so all over the table.
   const looked = evenlySpread(order, mostLooks).map(wordsOf);
@@ -59,7 +53,7 @@ export function suggestGroups(
       parts: [...parts].map(([label, regions]) => ({ label, regions })),
     });
   }
-  const sections = sectionsOf(zones, groups, afterBlank);
+  const sections = sectionsOf({ zones, groups }, afterBlank);
   if (sections.length > 1) {
     const message = `Blank lines part the table into ${sections.length} sections.`;
     const parts = sections.map((regions, at) => ({ label: `Section ${at + 1}`, regions }));
@@ -75,11 +69,7 @@ function saysSame({ kind }: SideLabel, meaning: ColumnMeaning): boolean {
 }
 
 /** Regions between blank lines, where no group is named. */
-function sectionsOf(
-  zones: ZoneList,
-  groups: readonly ZoneGroup[],
-  afterBlank: ReadonlySet<number>,
-): number[][] {
+function sectionsOf({ zones, groups }: GroupedZones, afterBlank: ReadonlySet<number>): number[][] {
   if (groups.length !== 1 || groups[0]?.name !== '') return [];
   const sections: number[][] = [[]];
   for (const [region, zone] of groups[0].zones.entries()) {

@@ -1,3 +1,4 @@
+import { decimal } from '../../trade/decimal';
 import type { TableCells } from '../cells/cells';
 
 /**
@@ -65,6 +66,11 @@ export const valueWords = [
 
 export type ValueWord = (typeof valueWords)[number];
 
+/** A value of a {@link ValueColumn} as the open SFZ format writes it. */
+export function zoneValueText(name: ValueName, number: number): string {
+  return wordNames.has(name) ? valueWords[number] : decimal(number);
+}
+
 /** The values of one name, by zone. */
 export class ValueColumn {
   /** The cell that a value comes from; −1 for zones without one. */
@@ -128,6 +134,14 @@ export class ZoneList {
     return group;
   }
 
+  /** Takes all zones out of their groups; the cells that name these stay known. */
+  clearGroups(): void {
+    this.groups.fill(0);
+    this.groupNames.length = 1;
+    this.#groupNumbers.clear();
+    this.#groupNumbers.set('', 0);
+  }
+
   /** Adds a zone whose sample stands in a cell; answers its number. */
   add(row: number, sampleCell: number): number {
     const zone = this.count++;
@@ -152,6 +166,11 @@ export class ZoneList {
     return column;
   }
 
+  /** Whether a zone has a value of a name. */
+  has(name: ValueName, zone: number): boolean {
+    return (this.#columns.get(name)?.cells[zone] ?? -1) >= 0;
+  }
+
   setDynamic(zone: number, cell: number, dynamic: number): void {
     this.dynamics ??= new ValueColumn(this.most);
     this.dynamics.set(zone, cell, dynamic);
@@ -160,6 +179,18 @@ export class ZoneList {
   /** The sample of a zone as it is written. */
   sample(zone: number): string {
     return this.#samples.get(zone) ?? this.cells.value(this.column('sample').cells[zone]);
+  }
+
+  /** The different samples of all zones, as paths with `/`. */
+  samplePaths(): Set<string> {
+    const paths = new Set<string>();
+    for (let zone = 0; zone < this.count; zone++) paths.add(this.sample(zone).replaceAll('\\', '/'));
+    return paths;
+  }
+
+  /** The stretch of the text of a zone's row. */
+  rowSpan(zone: number): { start: number; end: number } {
+    return this.cells.rowSpan(this.rows[zone]);
   }
 
   /** Writes another sample than the text of its cell. */

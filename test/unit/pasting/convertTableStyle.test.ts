@@ -190,6 +190,17 @@ describe('corrections and choices', () => {
     expect(grouped.notes.some(({ message }) => /layers share them/.test(message))).toBe(true);
   });
 
+  it('count round robins within a group: a take alone in its group plays each time', async () => {
+    const takes = 'Sample\tRoot\na_sus_rr1.wav\t60\na_sus_rr2.wav\t60\na_stac_rr1.wav\t60\n';
+    const { after } = await convert('', takes, { groupings: new Set(['articulations', 'round_robins']) });
+    // SFZ: a region plays when the count of notes is at its `seq_position`, out of `seq_length`; both are 1 by default.
+    expect(
+      valuesIn(after).map(({ group_label, seq_position = '1', seq_length = '1' }) =>
+        [group_label, seq_position, seq_length].join(' '),
+      ),
+    ).toEqual(['sustain 1 2', 'sustain 2 2', 'staccato 1 1']);
+  });
+
   it('keep the groups of the table around those of file names', async () => {
     const rows = 'Sample\tGroup\nx_p.wav\tBells\nx_f.wav\tBells\ny_p.wav\tBars\n';
     const { after } = await convert('', rows, { groupings: new Set(['layers']) });

@@ -72,13 +72,9 @@ export function handleTables(answer: AnswerRequest, server: ServerContext): void
 }
 
 /** The home of what a table says, by the samples that were found. */
-function homeOf({ instrument }: ConvertedTable['reading']): { home?: string } {
-  const paths = new Set<string>();
-  for (const region of instrument.regions) {
-    const path = instrument.samplePath(region);
-    if (path?.includes('/')) paths.add(path);
-  }
-  const home = instrumentHome([...paths]);
+function homeOf({ grouped }: ConvertedTable['reading']): { home?: string } {
+  const paths = [...(grouped?.zones.samplePaths() ?? [])];
+  const home = instrumentHome(paths.filter((path) => path.includes('/')));
   return home === undefined ? {} : { home };
 }
 
