@@ -60,6 +60,8 @@ export const chinese: LanguageWords = {
     seq_position: ['轮换', '輪換', '轮询', '轮流', '循环编号'],
     trigger: ['触发', '觸發'],
     sample_rate: ['采样率', '採樣率'],
+    enabled: ['启用', '啟用', '使用'],
+    disabled: ['禁用', '停用', '静音', '靜音'],
     comment: ['备注', '備註', '注释', '说明', '說明', '颜色'],
     row_number: ['编号', '編號', '序号', '序號', '行号'],
     mute_group: ['静音组', '靜音組', '互斥组', '互斥組', '止音组', '止音組'],

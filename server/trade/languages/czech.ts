@@ -45,6 +45,8 @@ export const czech: LanguageWords = {
     offset: ['začátek', 'začátek vzorku', 'posun'],
     end: ['konec', 'konec vzorku'],
     seq_position: ['pořadí', 'střídání', 'varianta', 'round robin'],
+    enabled: ['zapnuto', 'zapnutý', 'aktivní', 'používá se'],
+    disabled: ['vypnuto', 'vypnutý', 'neaktivní', 'ztlumeno'],
     comment: ['poznámka', 'poznámky', 'komentář', 'popis', 'barva'],
     row_number: ['č', 'číslo', 'řádek'],
     mute_group: ['tlumicí skupina', 'skupina tlumení', 'výlučná skupina', 'umlčovací skupina'],

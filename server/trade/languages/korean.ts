@@ -49,6 +49,8 @@ export const korean: LanguageWords = {
     offset: ['{start}', '오프셋'],
     end: ['{end}'],
     seq_position: ['라운드 로빈', '순서', '교대'],
+    enabled: ['사용', '사용함', '활성'],
+    disabled: ['음소거', '비활성', '사용 안 함'],
     comment: ['비고', '메모', '설명', '색상', '주석'],
     row_number: ['번호', '행', '순번'],
     mute_group: ['뮤트 그룹', '초크 그룹', '배타 그룹'],

@@ -1,3 +1,4 @@
+import { catalan } from './catalan';
 import { chinese } from './chinese';
 import { czech } from './czech';
 import { danish } from './danish';
@@ -6,6 +7,7 @@ import { english } from './english';
 import { finnish } from './finnish';
 import { french } from './french';
 import { german } from './german';
+import { greek } from './greek';
 import { hungarian } from './hungarian';
 import { italian } from './italian';
 import { japanese } from './japanese';
@@ -38,4 +40,6 @@ export const languages: readonly LanguageWords[] = [
   korean,
   hungarian,
   turkish,
+  greek,
+  catalan,
 ];

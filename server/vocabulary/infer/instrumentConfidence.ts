@@ -80,12 +80,17 @@ export function instrumentConfidence(
 /** Whether a place is a key or velocity by more than a bare name such as `min` or a single letter. */
 function speaksOfZones({ target, column, facts, part }: Assigned): boolean {
   if (!keyTargets.has(target) && !velocityTargets.has(target)) return false;
-  if (facts.notes > 0 || target === 'pitch_keycenter')
-    return column.own.join('').length > 1 || facts.notes > 0;
+  const isLetter = isSingleLetter(column.own.join(''));
+  if (facts.notes > 0 || target === 'pitch_keycenter') return !isLetter || facts.notes > 0;
   if (column.around.length > 0) return true;
-  if (column.own.join('').length === 1) return false;
+  if (isLetter) return false;
   // Key 12 is C0 (16 Hz, ISO 16 taken on), below what is recorded.
   return part !== undefined || !isBare(column.own) || (target === 'lokey' && facts.least >= 12);
+}
+
+/** Whether a name is one letter, which says little; one sign of Chinese or Japanese is a word. */
+function isSingleLetter(name: string): boolean {
+  return name.length === 1 && !/\p{Script=Han}/u.test(name);
 }
 
 /** Whether a place holds the upper ends of ranges that follow each other, of which no other place gives the lower ones. */

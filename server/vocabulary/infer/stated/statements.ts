@@ -13,12 +13,13 @@ import type { InferredTarget } from '../words/meaningRules';
 import type { NameUnit } from '../words/meanings';
 import { nameWords } from '../words/nameWords';
 import { conceptsOf } from '../words/tradeWords';
+import type { Nesting } from './nesting';
+import { nestingIn } from './nesting';
 import type { ToldPlace } from './toldPlaces';
 
 /** What a document says of how its values are to be read, in comments and around its regions. */
 export interface XmlStatements extends Statements {
-  /** Whether values of outer elements are added to those of inner ones, or stand for those that are missing. */
-  nesting: { is: 'adds' | 'replaces'; text: string } | undefined;
+  nesting: Nesting | undefined;
   /** How far the numbers of keys lie above those of MIDI. */
   keyOffset: { is: number; text: string } | undefined;
   /** The text that says that regions play to their end whatever the key does. */
@@ -31,13 +32,6 @@ const mostTexts = 200;
 const longest = 1000;
 /** What is said of all regions stands near the outermost element. */
 const mostDepth = 3;
-
-const adds =
-  /\b(?:add(?:s|ed|itive)?|sum(?:s|med)?|plus|cumulat\w+|accumulat\w+|relative|on top|multipl(?:y|ies|ied)|stack(?:s|ed)?|addier\w*|summ\w*|additionn\w+|sum[ae]n?)\b/i;
-const replaces =
-  /\b(?:replac\w+|overrid\w+|overwrit\w+|instead|ersetz\w*|remplac\w+|reemplaz\w+|sostitu\w+)\b/i;
-const ofLevels =
-  /\b(?:level|gain|volume|db|decibel|trim|tun\w+|cents?|value|pegel|lautst\w+|niveau|nivel|livell\w+)/i;
 
 /** Reads what a document states of its values. */
 export function statedIn(
@@ -58,12 +52,11 @@ export function statedIn(
     read.has(`${type.name}/${place}`) ||
     read.has(`${type.parent?.name}/${type.name}/${place}`);
   const texts = [...textsOfSingles(survey, isRead), ...proseOfRows(survey, isRegion), ...commentsIn(text)];
-  const said = texts.find((one) => ofLevels.test(one) && (adds.test(one) || replaces.test(one)));
   return {
     ...statementsIn(texts),
     keyOffset: keyOffsetIn(texts),
     playsOut: playsOutIn(texts),
-    nesting: said === undefined ? undefined : { is: adds.test(said) ? 'adds' : 'replaces', text: said },
+    nesting: nestingIn(texts),
   };
 }
 

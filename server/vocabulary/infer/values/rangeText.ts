@@ -9,7 +9,7 @@ export interface RangeText {
 
 const end = String.raw`(?:(?:[Dd][oó]|[Uu]t|[Rr][eé]|[Mm]i|[Ff][aá]|[Ss]ol|[Ll][aá]|[SsTt]i)(?:#|♯|b|♭)?-?\d{1,2}|[A-Ga-g](?:#|♯|b|♭)?-?\d{1,2}|[-+]?\d+(?:\.\d+)?(?:\s?(?:ms|msec|secs?|s|frames?|smp|samples|%|dB|ct|cents?|st)(?![a-z]))?)`;
 const rangeText = new RegExp(
-  String.raw`^(${end})(\s*(?:\.{2,3}|…|->|→|=>|${rangeWords}(?=\s)|${outOfWords}(?=\s)|[-–—:;,/~|_>+&÷↔⟷⇔])\s*|\s+)(${end})$`,
+  String.raw`^(${end})(\s*(?:\.{2,3}|…|->|→|=>|${rangeWords}(?=\s)|${outOfWords}(?=\s)|[-–—:;,/~～〜|_>+&÷↔⟷⇔])\s*|\s+)(${end})$`,
   'u',
 );
 

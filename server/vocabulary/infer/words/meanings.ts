@@ -1,7 +1,7 @@
 import type { Unit } from '../../../trade/meaning';
 import type { InferredTarget } from './meaningRules';
 import { meaningsOfThings, setKey } from './meaningRules';
-import { conceptsOf, letteredConcepts } from './tradeWords';
+import { conceptsOf, letteredConcepts, pairConcepts } from './tradeWords';
 
 /** One thing that the name of a place can mean. */
 export interface Meaning {
@@ -74,7 +74,9 @@ function understand(written: readonly string[]): Understood {
   const words = withoutPhrases(written);
   for (const [at, word] of words.entries()) {
     if (at === skipped) continue;
-    const joined = word.length === 1 ? letteredConcepts(word + (words[at + 1] ?? '')) : undefined;
+    const next = words[at + 1] ?? '';
+    const joined =
+      pairConcepts(word, next) ?? (word.length === 1 ? letteredConcepts(word + next) : undefined);
     if (joined) {
       understood.concepts.push(...joined);
       skipped = at + 1;

@@ -209,10 +209,15 @@ const foreign: Readonly<Record<string, string>> = {
 };
 
 const lexicon = new Map<string, readonly string[]>();
+/** Those that are written as two words, the words joined. */
+const pairs = new Set<string>();
 
 function add(word: string, meant: readonly string[]): void {
-  const key = bareWord(word).replace(/[^\p{L}\p{N}]/gu, '');
-  if (key !== '' && !lexicon.has(key)) lexicon.set(key, meant);
+  const bare = bareWord(word);
+  const key = bare.replace(/[^\p{L}\p{N}]/gu, '');
+  if (key === '' || lexicon.has(key)) return;
+  lexicon.set(key, meant);
+  if (/^\S+ \S+$/u.test(bare)) pairs.add(key);
 }
 
 for (const [word, meant] of Object.entries(joint)) add(word, meant.split(' '));
@@ -229,6 +234,11 @@ for (const { parts, phrases } of languages) {
       if (concept && !word.includes('{') && !word.includes(' ')) add(word, [concept]);
     }
   }
+}
+
+/** What two words in lower case stand for that are listed together, as `en az`; `undefined` for others. */
+export function pairConcepts(word: string, next: string): readonly string[] | undefined {
+  return pairs.has(word + next) ? lexicon.get(word + next) : undefined;
 }
 
 /** Short words that may be a part of a longer one without a sign between. */

@@ -1,0 +1,35 @@
+/** What a document says of values of elements that stand in one another. */
+export interface Nesting {
+  /** Whether values of outer elements are added to those of inner ones, or stand for those that are missing. */
+  is: 'adds' | 'replaces';
+  /** The sentence that says so. */
+  text: string;
+}
+
+// Words from memory.
+const adds =
+  /(?<!\p{L})(?:add(?:s|ed|itive)?|sum(?:s|med)?|plus|cumulat\w+|accumulat\w+|relative|on top|multipl(?:y|ies|ied)|stack(?:s|ed)?|addier\w*|summ\w*|(?:zusammen|hinzu|dazu)(?:ge|zu)?z[äa]hl\w*|additionn\w+|(?:s['’])?ajout\w+|sum[ae]n?|somm\w+|som(?:a|am|ad\w+)|opgeteld|bij elkaar|adder\w*|l[äæ]gge?s (?:ihop|till|sammen|til)|sumuj\w+|doda[jw]\p{L}*|sč[íi]t\p{L}*|lasketaan yhteen|складыва\p{L}*|суммир\p{L}*|прибавл\p{L}*|toplan\p{L}*|eklen\p{L}*|összead\p{L}*|hozzáad\p{L}*|προστίθ\p{L}*|αθροίζ\p{L}*)(?!\p{L})|相加|累加|叠加|加算|足し|더해|더한/iu;
+const replaces =
+  /(?<!\p{L})(?:replac\w+|overrid\w+|overwrit\w+|instead|ersetz\w*|remplac\w+|reemplaz\w+|sostitu\w+|substitu\w+|vervang\w*|ers[äa]tter|erstatter|zast[ęe]puj\p{L}*|nahra[zď]\p{L}*|korva\p{L}*|замен\p{L}*|yerine geç\p{L}*|felülír\p{L}*|helyettesít\p{L}*|αντικαθιστ\p{L}*)(?!\p{L})|为准|覆盖|取代|代替|優先|上書き|置き換|대신|우선/iu;
+const ofLevels =
+  /(?<!\p{L})(?:level|gain|volume|db|decibel|trim|tun\w+|cents?|value|pegel|lautst|wert|niveau|nivel|livell|valor|valeur|waarde|v[äæ]rd|poziom|warto[śs]|hodnot|arvo|voimakkuu|уровен|уровн|громкост|значени|seviye|değer|szint|hangerő|érték|στάθμ|ένταση|τιμ)|音量|电平|增益|レベル|値|值|음량|레벨|값/iu;
+/** Two units of one value, which is no matter of nesting. */
+const semitones =
+  /semi(?:tone|ton)|halbt[oö]n|demi-ton|halve to|halvton|p[óo][łl]ton|puoliask|полутон|yarım ses|félhang|ημιτόν|半音|반음/iu;
+const cents = /cents?(?!\p{L})|centesim|sentti|цент|σεντ|音分|セント|센트/iu;
+const sentences = /[.!?;](?=\s|$)|[。；！？]|[\n\r]{2,}/u;
+const longest = 1000;
+
+/** What texts say of values of outer elements beside those of inner ones; `undefined` where they say nothing. */
+export function nestingIn(texts: readonly string[]): Nesting | undefined {
+  for (const text of texts) {
+    if (!ofLevels.test(text)) continue;
+    for (const sentence of text.slice(0, longest).split(sentences)) {
+      const said = sentence.replace(/\s+/g, ' ').trim();
+      const isOfUnits = semitones.test(said) && cents.test(said);
+      if (adds.test(said) && !isOfUnits) return { is: 'adds', text: said };
+      if (replaces.test(said)) return { is: 'replaces', text: said };
+    }
+  }
+  return undefined;
+}
