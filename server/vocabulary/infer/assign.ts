@@ -11,6 +11,7 @@ import type { LayerEnds, ListedLayers } from './values/listedLayers';
 import { positionTargets } from './values/plausible';
 import { rangesOf } from './values/rangeText';
 import type { Rows } from './values/rows';
+import { withSharedKeys } from './values/sharedKeys';
 import type { InferredTarget } from './words/meaningRules';
 import type { Meaning, NameUnit } from './words/meanings';
 import { isBare } from './words/meanings';
@@ -117,6 +118,16 @@ export function* assignColumns(
     ...proposalsByLayers(rows, layers),
   );
   tellTurnsFromPositions(proposals, region);
+  return assignedBy(rows, region, pathAt, withSharedKeys(rows, proposals));
+}
+
+/** Gives each place the likeliest of what is proposed for it, so that no element says a thing twice. */
+function assignedBy(
+  rows: Rows,
+  region: number,
+  pathAt: string | undefined,
+  proposals: Proposal[],
+): Assigned[] {
   proposals.sort((one, other) => rankOf(other) - rankOf(one) || one.order - other.order);
   const taken = new Set<string>();
   const done = new Map<Column, Assigned[]>();

@@ -4,6 +4,8 @@ import type { ElementType, Survey } from './elements/survey';
 import { lackOfSense } from './musicalSense';
 import type { SampleFiles } from './samples/sampleFiles';
 import { keyTargets, positionTargets, timeTargets, velocityTargets } from './values/plausible';
+import { rowKeyNumber } from './values/rowKeys';
+import { doShareKeys } from './values/sharedKeys';
 import { isBare } from './words/meanings';
 
 /** Outermost elements of open formats that name audio files and are no instruments: feeds, pages, pictures, builds. */
@@ -69,7 +71,11 @@ export function instrumentConfidence(
   const targets = new Set(assigned.map(({ target }) => target));
   if (!targets.has('sample')) return undefined;
   const { zone, sound } = tellingPlaces(assigned);
-  const isTold = assigned.some(speaksOfZones) || isOfLetters(assigned) || assigned.some(areSteps);
+  const isTold =
+    assigned.some(speaksOfZones) ||
+    isOfLetters(assigned) ||
+    assigned.some(areSteps) ||
+    (zone > 2 && areShared(assigned));
   if (zone > 0 && !isTold) return undefined;
   if (zone > 0) return Math.min(0.99, 0.7 + 0.08 * zone + 0.03 * sound + (region.count > 1 ? 0.05 : 0));
   // Playlists give lengths and levels too, but not all of this.
@@ -97,6 +103,13 @@ function isSingleLetter(name: string): boolean {
 function areSteps({ target, facts }: Assigned, _: number, all: readonly Assigned[]): boolean {
   if (target !== 'hikey' || all.some((one) => one.target === 'lokey' || one.target === 'lovel')) return false;
   return facts.tally.size > 1 && facts.least >= 12 && facts.greatest <= 127;
+}
+
+/** Keys whatever they are called, where ranges share them out. */
+function areShared(assigned: readonly Assigned[]): boolean {
+  const keysOf = (target: string) => assigned.find((one) => one.target === target)?.texts.map(rowKeyNumber);
+  const [lows, highs] = [keysOf('lokey'), keysOf('hikey')];
+  return lows !== undefined && highs !== undefined && doShareKeys(lows, highs);
 }
 
 /** Keys by single letters, where units speak of sound. */

@@ -4,6 +4,7 @@ import type { Column } from './column';
 import { columnFactsOf, textsOf } from './columnFacts';
 import { rowKeyNumber } from './rowKeys';
 import type { Rows } from './rows';
+import { doShareKeys } from './sharedKeys';
 
 const starts = { lokey: 'hikey', lovel: 'hivel' } as const;
 /** Words for how many there are, besides those of the trade (common practice). */
@@ -28,10 +29,12 @@ export function withCounts(rows: Rows, all: readonly Assigned[]): Assigned[] {
       other.level === column.level && placeOf(other) === placeOf(column) && other !== column;
     const given = all.find((one) => one.target === high && one.column.level === column.level);
     if (given && !(isHere(given.column) && saysCount(given.column))) continue;
-    const found = rows.columns.find((one) => {
+    const counts = rows.columns.filter((one) => {
       const taken = all.find((other) => other.column === one);
       return isHere(one) && (!taken || taken === given || taken.weight < 0.85) && areCounts(one, low);
     });
+    // A number of the element itself may be called so too.
+    const found = counts.find((one) => low.target === 'lokey' && doShare(low, one)) ?? counts[0];
     if (!found) continue;
     for (const one of all) if (one.column === found) replaced.add(one);
     const texts = textsOf(found);
@@ -50,9 +53,9 @@ export function withCounts(rows: Rows, all: readonly Assigned[]): Assigned[] {
   return [...all.filter((one) => !replaced.has(one)), ...added];
 }
 
-/** The path of the element that a place belongs to. */
+/** The path of the element that a place belongs to; of the one around it where the place is an element's text. */
 function placeOf({ at }: Column): string {
-  return at.replace(/@[^/\]@"]*$/, '');
+  return at.replace(/@?[^/\]@"]*$/, '');
 }
 
 function saysCount({ own }: Column): boolean {
@@ -83,6 +86,16 @@ function areCounts(column: Column, low: Assigned): boolean {
   return (
     saysCount(column) || (ends.size > 2 && follow * 3 >= ends.size * 2 && !isRangeEnd(facts.numbers, lows))
   );
+}
+
+/** Whether as many keys as a place says share the keyboard out with the low keys. */
+function doShare(low: Assigned, column: Column): boolean {
+  const lows = low.texts.map(rowKeyNumber);
+  const highs = textsOf(column).map((text, row) => {
+    const [key, count] = [lows[row], numberIn(text)];
+    return key === undefined || count === undefined ? undefined : key + count - 1;
+  });
+  return doShareKeys(lows, highs);
 }
 
 /** Whether numbers could be high ends, none being below its low end. */
