@@ -14,7 +14,7 @@ import { isReleaseName } from './words/words';
  */
 export function levelsOf(
   settled: readonly Settled[],
-  { chain, repeats, nested, also }: RegionElement,
+  { chain, repeats, nested, also, sides }: RegionElement,
   rates: readonly Column[],
 ): VocabularyLevel[] {
   const levels: VocabularyLevel[] = [];
@@ -44,7 +44,8 @@ export function levelsOf(
       element,
       is: isRegion ? 'region' : position === 0 ? 'instrument' : 'group',
       ...(inside.length > 0 && { inside }),
-      ...(isRegion && also.length > 0 && { also: othersOf(also, settled) }),
+      ...(isRegion && !sides && also.length > 0 && { also: othersOf(also, settled) }),
+      ...(isRegion && sides && { also: { [sides.right.name]: { pan: '100' } }, sets: { pan: '-100' } }),
       ...(rate !== undefined && { rate }),
       ...(isTurns && { turns: true }),
       ...(isRelease && { sets: { trigger: 'release' } }),
@@ -105,7 +106,7 @@ export function levelDrafts(
   const spanOf = (element: string) => rows.tags[chain.indexOf(element)] ?? { start: 0, end: 0 };
   const drafts = levels
     .flatMap(({ element, sets, also = {} }) => [
-      ...(sets ? [element] : []),
+      ...(sets?.trigger !== undefined ? [element] : []),
       ...Object.keys(also).filter((name) => also[name].trigger !== undefined),
     ])
     .map(

@@ -13,6 +13,7 @@ import { statedEnding } from './elements/pathPlaces';
 import type { RegionElement } from './elements/regionElement';
 import { findRegionElement } from './elements/regionElement';
 import { findSelectors } from './elements/selectors';
+import { sidedDrafts } from './elements/sidedFiles';
 import type { Survey } from './elements/survey';
 import { surveyXml } from './elements/survey';
 import type { InferredVocabulary } from './inferredVocabulary';
@@ -124,6 +125,7 @@ export function* inferVocabularyInSteps(
   );
   const all = [
     regionDraft(region, rows, confidence),
+    ...sidedDrafts(region, (element) => rows.tags[chain.indexOf(element)] ?? region.example),
     ...switches,
     ...levelDrafts(levels, rows, chain),
     ...drafts,

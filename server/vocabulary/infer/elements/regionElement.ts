@@ -2,6 +2,8 @@ import { anyKeyTargets, keyRangeTargets, tradeTargets, zoneTargets } from './nam
 import type { FilePathPlace } from './pathPlaces';
 import { audioPath, isWithinForeign, namePlaces, pathPlaces, sitesOf, statedEnding } from './pathPlaces';
 import type { Selectors } from './selectors';
+import type { SidedFiles } from './sidedFiles';
+import { sidedFiles } from './sidedFiles';
 import type { Cell, ElementType, Survey } from './survey';
 
 /** The element that is the region, with the elements around it. */
@@ -12,6 +14,8 @@ export interface RegionElement {
   types: Set<ElementType>;
   /** Other names of elements that are such a region. */
   also: readonly string[];
+  /** The two elements of a zone that name a file of one side each, where regions are such. */
+  sides?: SidedFiles;
   count: number;
   /** A path to an audio file of one. */
   example: Cell;
@@ -25,6 +29,7 @@ export interface RegionElement {
 
 interface Candidate {
   region: ElementType;
+  sides?: SidedFiles;
   example: Cell;
   pathAt: string | undefined;
   score: number;
@@ -44,7 +49,8 @@ export function findRegionElement(survey: Survey, selectors: Selectors): RegionE
   });
   let best: Candidate | undefined;
   for (const one of candidates) if (!best || one.score > best.score) best = one;
-  return best && withOthers(withTwins(best, survey, candidates), survey, selectors);
+  const found = best && withTwins(best, survey, candidates);
+  return found?.sides ? found : found && withOthers(found, survey, selectors);
 }
 
 /** A type of elements as the region, with what stands around it. */
@@ -63,6 +69,12 @@ function candidateOf(
   selectors: Selectors,
   twins: readonly ElementType[],
 ): Candidate {
+  const sides = sidedFiles(holder);
+  if (sides?.left.parent) {
+    const targets = tradeTargets(sides.left.parent, selectors).length;
+    const score = likeness * (1 + targets) * Math.log2(1 + sides.left.count);
+    return { region: sides.left, sides, example, pathAt: undefined, score };
+  }
   let region: ElementType = holder;
   let alike: readonly (ElementType | undefined)[] = twins;
   while (region.mostInParent === 1 && region.parent && region.count === region.parent.count) {
@@ -156,7 +168,20 @@ function withTwins(best: Candidate, survey: Survey, candidates: readonly Candida
       nested[position] = Math.min(mostNested, Math.max(depth, nested[position]));
     }
   }
-  return { chain, types, also: [], count, example: best.example, pathAt: best.pathAt, repeats, nested };
+  const { example, pathAt, sides } = best;
+  if (sides)
+    return {
+      chain,
+      types: types.add(sides.right),
+      also: [sides.right.name],
+      sides,
+      count: count + sides.right.count,
+      example,
+      pathAt,
+      repeats,
+      nested,
+    };
+  return { chain, types, also: [], count, example, pathAt, repeats, nested };
 }
 
 /** Elements of another name that stand around or beside the regions, name files in the same place, and keys as they do. */

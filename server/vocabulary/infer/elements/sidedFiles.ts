@@ -1,0 +1,54 @@
+import { panWord } from '../../../trade/languages/cellWords';
+import type { Draft } from '../draft';
+import { nameWords } from '../words/nameWords';
+import { audioPath, sitesOf } from './pathPlaces';
+import type { RegionElement } from './regionElement';
+import type { ElementType } from './survey';
+
+/** Two elements beside one another that name an audio file each, one for each side. */
+export interface SidedFiles {
+  left: ElementType;
+  right: ElementType;
+}
+
+/** The files of two sides that an element is one of, by the names of both; `undefined` for one of another kind. */
+export function sidedFiles(one: ElementType): SidedFiles | undefined {
+  if (!one.parent || sideOf(one) === undefined) return undefined;
+  const beside = [...one.parent.children.values()].filter(isSide);
+  const [left, right] = ['left', 'right'].map((side) => beside.filter((type) => sideOf(type) === side));
+  if (left?.length !== 1 || right?.length !== 1 || !beside.includes(one)) return undefined;
+  return left[0] && right[0] && { left: left[0], right: right[0] };
+}
+
+/** Whether an element stands once in the one around it and names an audio file, in its text or an attribute. */
+function isSide(type: ElementType): boolean {
+  if (type.mostInParent !== 1) return false;
+  return [...sitesOf(type)].some(([, site]) => audioPath(site, false) !== undefined);
+}
+
+function sideOf({ name }: ElementType): 'left' | 'right' | undefined {
+  const sides = nameWords(name).map((word) => panWord(word));
+  const side = sides.find((one) => one === 'left' || one === 'right');
+  return side === 'left' || side === 'right' ? side : undefined;
+}
+
+/** The decision that the files of two sides sound together, each on its side. */
+export function sidedDrafts(
+  { chain, sides }: RegionElement,
+  spanOf: (element: string) => Draft['span'],
+): Draft[] {
+  if (!sides) return [];
+  const [left, right] = [sides.left.name, sides.right.name];
+  return [
+    {
+      id: 'region.sides',
+      message: `<${left}> and <${right}> are two regions that sound together, one all the way to the left, one to the right.`,
+      confidence: 0.85,
+      isGuess: true,
+      evidence: ['Their names say so.'],
+      span: spanOf(chain.at(-1) as string),
+      isAbout: () => false,
+      alternatives: [],
+    },
+  ];
+}
