@@ -484,6 +484,7 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
         const late = this.#late.get(header);
         if (late) late.push(entry);
         else this.#late.set(header, [entry]);
+        this.#addFollowing(target, header, nameStart, nameEnd, valueStart, valueEnd);
         return;
       }
     }
@@ -495,13 +496,22 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
     if (this.#vocabulary.hasCounts) this.#noteCount(target, header, number, parameter);
     if (this.#vocabulary.backwards)
       this.#ranges.add(target.parameter, header, parameter, number, valueStart, valueEnd);
-    if (target.implied) {
-      const { target: other, value } = target.implied;
-      this.#add(other, nameStart, nameEnd, valueStart, valueEnd, Number.NaN, false, value);
-    }
-    const turns = target.turns && this.#turns?.get(header)?.count;
-    if (target.turns && turns !== undefined)
-      this.#add(target.turns, nameStart, nameEnd, valueStart, valueEnd, turns, true);
+    this.#addFollowing(target, header, nameStart, nameEnd, valueStart, valueEnd);
+  }
+
+  /** Adds what follows from a value: the loop mode from the points of a loop, how many turns there are from a position. */
+  #addFollowing(
+    { implied, turns }: ReadTarget,
+    header: number,
+    nameStart: number,
+    nameEnd: number,
+    valueStart: number,
+    valueEnd: number,
+  ): void {
+    if (implied)
+      this.#add(implied.target, nameStart, nameEnd, valueStart, valueEnd, Number.NaN, false, implied.value);
+    const count = turns && this.#turns?.get(header)?.count;
+    if (turns && count !== undefined) this.#add(turns, nameStart, nameEnd, valueStart, valueEnd, count, true);
   }
 
   #noteCount(target: ReadTarget, header: number, number: number, parameter: number): void {
