@@ -20,10 +20,13 @@ import { findTables } from './cells/tableRows';
 import { readColumns } from './columns/columnMeaning';
 import type { ColumnReading } from './columns/columnReading';
 import { columnName, shortened } from './columns/columnReading';
+import { takeCorrections } from './columns/corrections';
 import { Glossary } from './columns/glossary';
 import type { ExplainedWord } from './columns/legendWords';
 import { useLegend } from './columns/legendWords';
 import { namingIn } from './columns/octave';
+import { overruleValues } from './columns/overrulingLines';
+import { useStatedHeadings } from './columns/statedHeadings';
 import { textsAround } from './columns/textsAround';
 import { lackOfKeys } from './lackOfKeys';
 import { noteColumns, noteHeadingOctave, noteOctave } from './readingNotes';
@@ -147,12 +150,16 @@ export function* openZoneTableInSteps(
   let hexadecimal = false;
   const tables: Table[] = [];
   const glossary = new Glossary(cells, found);
+  useStatedHeadings(cells, found, glossary.texts);
+  takeCorrections(cells, found, glossary.texts);
   const explained = useLegend(cells, found, glossary);
   for (const rows of found) {
     fillDittoMarks(cells, rows.data);
     readDatedRanges(cells, rows);
     hexadecimal ||= readHexadecimals(cells, rows);
-    tables.push({ rows, data: rows.data, columns: readColumns(cells, rows, chosen, glossary) });
+    const columns = readColumns(cells, rows, chosen, glossary);
+    overruleValues(cells, { rows, columns });
+    tables.push({ rows, data: rows.data, columns });
     yield 0.8 + (0.2 * tables.length) / found.length;
   }
   const columns = (tables.find(hasSamples) ?? tables[0])?.columns ?? [];

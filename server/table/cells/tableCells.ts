@@ -5,6 +5,7 @@ import { literalCells } from './literals/literalCells';
 import { htmlCells, isHtmlTable } from './markup/htmlCells';
 import { readMarkdown } from './markup/markdownCells';
 import { commentsWithFiles, plainLayout } from './markup/plainLayout';
+import { passOverStruck } from './markup/struckOut';
 import { wikiCells } from './markup/wikiCells';
 import { realignedRows } from './realignedRows';
 import { bareListCells } from './records/bareList';
@@ -43,6 +44,7 @@ export function* tableCellsInSteps(text: string): Steps<TableCells | undefined> 
   yield 0.3;
   const cells = html ? htmlCells(tagged) : yield* writtenCells(written);
   if (!cells) return undefined;
+  if (!html) passOverStruck(cells);
   yield 0.7;
   const arranged = yield* arrangedTable(cells, html, written);
   if (!html) arranged.remarks = [...arranged.remarks, ...commentsWithFiles(text)];

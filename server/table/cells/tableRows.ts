@@ -148,6 +148,9 @@ class TableFinder {
     } else {
       if (this.#isBlank(row - 1) && table.data.length > 0) table.afterBlank.push(row);
       table.data.push(row);
+      // What ends in a colon before a sentence leads to it.
+      if (this.#nextTitle >= 0 && this.#isSentence(row) && cells.value(this.#nextTitle).endsWith(':'))
+        this.#nextTitle = -1;
       if (this.#nextTitle >= 0) {
         this.#title = this.#nextTitle;
         this.#titles++;
@@ -202,6 +205,14 @@ class TableFinder {
     return this.#rowText(row).replace(/\d+/g, '0').replace(/\s+/g, ' ').trim();
   }
 
+  /** Whether a row among those of files is a line of words. */
+  #isSentence(row: number): boolean {
+    const { cells } = this;
+    if (!this.#filesSeen || this.#width < 3 || cells.filled(row) !== 1) return false;
+    const text = cells.value(this.#onlyCell(row));
+    return /\p{L}+ \p{L}+ \p{L}/u.test(text) && !isAudioFileName(text);
+  }
+
   /** A row with nothing but a few words: no file, key, number or sum. */
   #isTitle(row: number): boolean {
     const { cells } = this;
@@ -211,7 +222,7 @@ class TableFinder {
     return (
       (text.length <= mostInTitle || (isSwitch && text.length <= longestSettings)) &&
       /\p{L}/u.test(text) &&
-      !/^(?:\/\/|;|=(?!=)|\()|[.!?]$/.test(text) &&
+      !/^(?:\/\/|;|=(?!=)|\()|[.,!?]$/.test(text) &&
       !isAudioFileName(text) &&
       !isTotal(text) &&
       !isPageNumber(text) &&

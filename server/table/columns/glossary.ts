@@ -35,7 +35,7 @@ export class Glossary {
     const texts = cells.around.map(usualSigns);
     this.texts = texts;
     for (const { others, data } of tables) {
-      const rows = [...others.map(({ row }) => row), ...[...data.slice(0, 5), ...data.slice(-10)]];
+      const rows = [...others.map(({ row }) => row), ...linesOf(cells, data)].sort((a, b) => a - b);
       for (const row of rows) {
         const { start, end } = cells.rowSpan(row);
         if (end - start <= longest) texts.push(usualSigns(cells.text.slice(start, end)));
@@ -82,6 +82,19 @@ export class Glossary {
     }
     return undefined;
   }
+}
+
+/** The rows at the start and the end of a table that may be lines of text. */
+function linesOf(cells: TableCells, data: readonly number[]): number[] {
+  const isLine = (row: number) => cells.filled(row) === 1;
+  return [
+    ...new Set([
+      ...data.slice(0, 5),
+      ...data.slice(0, 40).filter(isLine),
+      ...data.slice(-40).filter(isLine),
+      ...data.slice(-10),
+    ]),
+  ];
 }
 
 /** Whether a text explains a heading by numbers for the left and the right: `pos: 0 = left, 127 = right`. */

@@ -24,7 +24,7 @@ export function textsAround(cells: TableCells, tables: readonly Rows[]): string[
   for (const { rows, columns } of tables) {
     const titles = titleRows(cells, rows);
     for (const { row } of rows.others) {
-      if (titles.has(row)) continue;
+      if (titles.has(row) || cells.struckRows.has(row)) continue;
       texts.push(rowText(cells, row));
       lines.push(row);
     }
@@ -33,7 +33,7 @@ export function textsAround(cells: TableCells, tables: readonly Rows[]): string[
     const near =
       data.length <= 2 * mostLooks ? data : [...data.slice(0, mostLooks), ...data.slice(-mostLooks)];
     for (const row of near) {
-      if (isZone(cells, row, rows, columns)) continue;
+      if (isZone(cells, row, rows, columns) || cells.struckRows.has(row)) continue;
       texts.push(rowText(cells, row));
       lines.push(row);
     }

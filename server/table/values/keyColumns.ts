@@ -13,6 +13,9 @@ import type { ZoneCells } from '../zones/zoneCells';
 import type { ValueName } from '../zones/zoneList';
 import type { MergedRows } from './mergedRows';
 
+/** The number of middle C (MIDI 1.0). */
+const middleC = 60;
+
 type KeyMeaning = 'key' | 'lokey' | 'hikey' | 'pitch_keycenter' | 'key_range';
 
 /** How roots are given: as keys, as keys with a fraction, or as the frequency that a sample sounds at. */
@@ -58,6 +61,8 @@ export class KeyColumns {
         }
       }
     }
+    const middle = table.options.statements.middleKey;
+    if (middle && columns[0]) return this.#shiftByMiddleC(middle, columns[0], least, greatest);
     const said = table.options.statements.pianoKeys;
     const isWhole = least === 1 && greatest === lastPianoKey;
     if (!(least >= 1 && greatest <= lastPianoKey) || (said === undefined && !isWhole) || !columns[0])
@@ -68,6 +73,46 @@ export class KeyColumns {
       `The keys are taken to count as those of a piano, 1 being MIDI key 21, as ${because}.`,
     );
     return pianoKeyShift;
+  }
+
+  /** What is added where the text says which number middle C has; nothing where the roots in the sample files contradict it. */
+  #shiftByMiddleC(
+    { is, text }: { is: number; text: string },
+    column: ColumnReading,
+    least: number,
+    greatest: number,
+  ): number {
+    const shift = middleC - is;
+    const isPossible = least + shift >= keyBounds.least && greatest + shift <= keyBounds.most;
+    const why = !isPossible
+      ? 'keys would lie outside 0..127'
+      : this.#areRootsOfFiles()
+        ? 'the root keys in the sample files are the numbers as they stand'
+        : undefined;
+    const said = `middle C has the number ${is}, as "${shortened(text)}" says`;
+    this.table.noteColumn(
+      column,
+      why === undefined
+        ? `The keys are read so that ${said}: ${Math.abs(shift)} is ${shift < 0 ? 'taken off' : 'added to'} each number.`
+        : `The keys are not read so that ${said}, because ${why}. Check the keys.`,
+    );
+    return why === undefined ? shift : 0;
+  }
+
+  /** Whether most sample files that have a root key have that of their row, as its number stands. */
+  #areRootsOfFiles(): boolean {
+    const { table } = this;
+    const column = table.column('pitch_keycenter') ?? table.column('key');
+    if (!column) return false;
+    let [same, known] = [0, 0];
+    for (let zone = table.first; zone < table.end; zone++) {
+      const number = table.cells.digits(table.cellOf(table.zones.rows[zone], column), 3);
+      const root = number < 0 ? undefined : table.options.rootKeyOf?.(table.zones.sample(zone));
+      if (root === undefined) continue;
+      known++;
+      if (root === number) same++;
+    }
+    return known > 0 && same * 2 > known;
   }
 
   /** Reads the keys of all zones of the table; the steps tell the share of all values. */

@@ -18,7 +18,7 @@ import type { StatedDynamics } from './statedDynamics';
 import { statedDynamicsIn } from './statedDynamics';
 import type { StatedEnds } from './statedEnds';
 import { endsIn } from './statedEnds';
-import { middleCIn } from './statedOctave';
+import { middleCIn, middleKeyIn } from './statedOctave';
 import { panEndsIn } from './statedSides';
 import { turnStatement } from './turns';
 
@@ -35,6 +35,8 @@ export interface StatedScale {
 export interface Statements {
   /** The note name of key 60. */
   middleC: { is: MiddleC; text: string } | undefined;
+  /** The number that the table gives to middle C, where it is not 60. */
+  middleKey: { is: number; text: string } | undefined;
   scales: ReadonlyMap<ColumnMeaning, StatedScale>;
   /** Whether the end of a loop or of a sample is the last frame that is played or the one behind it. */
   ends: StatedEnds | undefined;
@@ -114,6 +116,7 @@ export function statementsIn(written: readonly string[]): Statements {
   const texts = written.map(usualSigns);
   const scales = new Map<ColumnMeaning, StatedScale>();
   let middleC: Statements['middleC'];
+  let middleKey: Statements['middleKey'];
   let endsAre: Statements['ends'];
   let firstFrame: Statements['firstFrame'];
   let sampleRate: number | undefined;
@@ -121,6 +124,8 @@ export function statementsIn(written: readonly string[]): Statements {
     const text = whole.slice(0, longest);
     const is = middleCIn(text);
     if (is) middleC ??= { is, text: text.trim() };
+    const key = middleKeyIn(text);
+    if (key !== undefined) middleKey ??= { is: key, text: text.trim() };
     sampleRate ??= rateIn(text);
     panEnds(text, scales);
     for (const clause of clausesOf(text)) {
@@ -131,6 +136,7 @@ export function statementsIn(written: readonly string[]): Statements {
   }
   return {
     middleC,
+    middleKey: middleKey?.is === 60 ? undefined : middleKey,
     scales,
     ends: endsAre,
     firstFrame,

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { notesOf, regions } from './tableRegions';
+import { notesOf, regions, table } from './tableRegions';
 
 const wiki = (...rows: string[]) =>
   `{| class="wikitable"\n! Sample !! Low !! High !! Root\n${rows.map((row) => (row.startsWith('|-') ? row : `|-\n${row}`)).join('\n')}\n|}\n`;
@@ -100,5 +100,32 @@ describe('a value that is struck out', () => {
     const text =
       '| Root | Near | Far |\n|---|---|---|\n| 40 | a_n.wav | ~~a_f.wav~~ |\n| 45 | b_n.wav | b_f.wav |\n';
     expect(regions(text).map(({ sample }) => sample)).toEqual(['a_n.wav', 'b_n.wav', 'b_f.wav']);
+  });
+});
+
+// A line over letters is U+0336 of Unicode, combining long stroke overlay.
+describe('a row that is struck out in plain text', () => {
+  const struckOver = (text: string) => [...text].map((letter) => `${letter}\u0336`).join('');
+  it.each([
+    ['in each cell', '~~b.wav~~ | ~~46~~ | ~~50~~ | ~~48~~'],
+    ['as a line', '~~b.wav | 46 | 50 | 48~~'],
+    ['on a message board', '[s]b.wav[/s] | [s]46[/s] | [s]50[/s] | [s]48[/s]'],
+    ['by its name', '~~b.wav~~ | 46 | 50 | 48'],
+    ['letter by letter', ['b.wav', '46', '50', '48'].map(struckOver).join(' | ')],
+  ])('is no zone: %s', (_, row) => {
+    const text = table('File | Low | High | Root', 'a.wav | 40 | 45 | 43', row, 'c.wav | 51 | 55 | 53');
+    expect(zones(text)).toEqual(['a.wav 40 45 43', 'c.wav 51 55 53']);
+    expect(notesOf(text).join('\n')).toMatch(/Line 3 is no zone: it is struck out/);
+  });
+
+  it('says nothing of the table', () => {
+    const rows = table('File | Low | High | Root', 'a.wav | C3 | E3 | D3', 'b.wav | F3 | A3 | G3');
+    expect(zones(`~~Middle C is C3.~~\n\n${rows}`)[0]).toBe('a.wav 48 52 50');
+    expect(zones(`Middle C is C3.\n\n${rows}`)[0]).toBe('a.wav 60 64 62');
+  });
+
+  it('leaves a value beside a struck-out one', () => {
+    const text = table('File | Low | High | Root', 'a.wav | 40 | 45 | ~~42~~ 43', 'b.wav | 46 | 50 | 48');
+    expect(zones(text)).toEqual(['a.wav 40 45 43', 'b.wav 46 50 48']);
   });
 });

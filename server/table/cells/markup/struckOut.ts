@@ -4,9 +4,12 @@ import type { TableCells } from '../cells';
 const strike = /\bline-through\b/i;
 const classAttribute = /\sclass\s*=\s*(?:["']([^"'<>]*)|([^\s<>"']+))/i;
 const strikingClass = /\.([\w-]{1,60})\s*\{[^{}]{0,2000}\bline-through/gi;
-const mayStrike = /<(?:s|del|strike)[\s>]|line-through|~~|\[s\]/i;
+const mayStrike = /<(?:s|del|strike)[\s>]|line-through|~~|\[s\]|\u0336/i;
 const struckStretch =
-  /<(s|del|strike)(?:\s[^<>]*)?>[\s\S]*?<\/\1\s*>|<(span|font|p|div|b|i|em|strong)\s[^<>]*line-through[^<>]*>[\s\S]*?<\/\2\s*>|~~(?=\S)[\s\S]*?\S~~(?!~)|\[s\][\s\S]*?\[\/s\]/gi;
+  /<(s|del|strike)(?:\s[^<>]*)?>[\s\S]*?<\/\1\s*>|<(span|font|p|div|b|i|em|strong)\s[^<>]*line-through[^<>]*>[\s\S]*?<\/\2\s*>|~~(?=\S)[\s\S]*?\S~~(?!~)|\[s\][\s\S]*?\[\/s\]|(?:[\p{L}\p{N}\p{P}\p{S}]\u0336+ ?\u0336*){2,}/giu;
+/** Marks that are no tags; the last is a line over the letter before it. */
+const strikingMark = /~~|\[\/?s\]|\u0336/giu;
+const struckLine = /^\s*~~(?:(?!~~).)+~~\s*$/u;
 const tag = /<[^<>]*>/g;
 const visible = /[\p{L}\p{N}]/u;
 const longestShown = 60;
@@ -23,6 +26,25 @@ export function strikesOut(markup: string, classes?: ReadonlySet<string>): boole
 export function strikingClasses(html: string): ReadonlySet<string> {
   if (!strike.test(html)) return new Set();
   return new Set(Array.from(html.matchAll(strikingClass), ([, name = '']) => name));
+}
+
+/** Leaves out what is struck out in cells of plain text, where it is marked as in Markdown and on message boards, or letter by letter. */
+export function passOverStruck(cells: TableCells): void {
+  if (!mayStrike.test(cells.text)) return;
+  const struck = new StruckCells(cells);
+  for (let row = 0; row < cells.rowCount; row++) {
+    const { start, end } = cells.rowSpan(row);
+    if (cells.filled(row) > 1 && struckLine.test(cells.text.slice(start, end))) {
+      cells.struckRows.add(row);
+      continue;
+    }
+    for (let cell = cells.rowFirst[row]; cell < cells.rowFirst[row + 1]; cell++) {
+      const written = cells.value(cell);
+      const rest = struck.read(cell, written).trim();
+      if (rest !== written) cells.rewritten.set(cell, rest);
+    }
+    struck.endRow(row);
+  }
 }
 
 interface StruckCell {
@@ -51,16 +73,12 @@ export class StruckCells {
           struck.push(stretch);
           return ' ';
         });
-    const plain = (text: string) =>
-      text
-        .replace(tag, '')
-        .replace(/~~|\[\/?s\]/gi, '')
-        .trim();
+    const plain = (text: string) => text.replace(tag, '').replace(strikingMark, '').trim();
     const taken = plain(struck.join(' '));
     if (!visible.test(taken)) return markup;
     const isWhole = !visible.test(plain(rest));
     this.#open.push({ cell, struck: taken, kept: isWhole ? '' : plain(rest) });
-    return isWhole ? markup.replace(/~~|\[\/?s\]/gi, '') : rest;
+    return isWhole ? markup.replace(strikingMark, '') : rest;
   }
 
   /** Settles the row that has just ended, whose cells its number tells. */
