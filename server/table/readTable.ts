@@ -26,6 +26,8 @@ import type { ExplainedWord } from './columns/legendWords';
 import { useLegend } from './columns/legendWords';
 import { namingIn } from './columns/octave';
 import { overruleValues } from './columns/overrulingLines';
+import { usePanLetters } from './columns/panLetters';
+import { usePlaysOut } from './columns/playsOutColumn';
 import { useStatedHeadings } from './columns/statedHeadings';
 import { textsAround } from './columns/textsAround';
 import { lackOfKeys } from './lackOfKeys';
@@ -152,6 +154,8 @@ export function* openZoneTableInSteps(
   const glossary = new Glossary(cells, found);
   useStatedHeadings(cells, found, glossary.texts);
   takeCorrections(cells, found, glossary.texts);
+  usePanLetters(cells, found, glossary.texts);
+  usePlaysOut(cells, found, glossary);
   const explained = useLegend(cells, found, glossary);
   for (const rows of found) {
     fillDittoMarks(cells, rows.data);
@@ -242,6 +246,7 @@ function* zonesOf(opened: Opened, options: TableOptions): Steps<ZoneReading> {
     noteHeadingOctave(tables, { ...options, statements }, notes);
   yield 0.05;
   noteText(opened, notes);
+  if (statements.blankIsAbove !== undefined) noteBlanks(opened, statements.blankIsAbove, notes);
   if (statements.turns) for (const table of tables) giveTurns(table);
   const withSamples = tables.filter(hasSamples);
   const most = withSamples.reduce(
@@ -309,6 +314,11 @@ function noteText({ cells, tables, list, explained, hexadecimal }: Opened, notes
     const message = `A comment names a sample ("${shortened(remark)}"); it is no zone.`;
     notes.add('ignored', { start, end }, message, 'remark');
   }
+}
+
+function noteBlanks({ cells, tables }: Opened, said: string, notes: TableNotes): void {
+  const span = cells.rowSpan(tables[0]?.data[0] ?? 0);
+  notes.add('assumed', span, `Empty cells have the value above them, as "${shortened(said)}" says.`);
 }
 
 function hasSamples({ columns, data }: Table): boolean {

@@ -37,6 +37,8 @@ export class ZoneCells {
   readonly end: number;
   readonly cells: TableCells;
   readonly #columns = new Map<ColumnMeaning, ColumnReading>();
+  /** By column, the cells above that empty ones have the value of, by row. */
+  readonly #above = new Map<number, Map<number, number>>();
 
   /** `data` are all rows that may be zones; the table's zones are the last ones of the list, from `first` on. */
   constructor(
@@ -152,15 +154,33 @@ export class ZoneCells {
     this.notes.add(kind, span, `${place}: ${message}`, `${kind} ${column.index}`);
   }
 
-  /** The cell of a row in the column of a meaning; −1 where there is none or it is empty. */
+  /** The nearest cell above an empty one that holds something, where the text says that its value goes on; else −1. */
+  #cellAbove(row: number, index: number): number {
+    if (this.options.statements.blankIsAbove === undefined) return -1;
+    let above = this.#above.get(index);
+    if (!above) {
+      above = new Map();
+      let last = -1;
+      for (const one of this.data) {
+        if (this.cells.filled(one) < 2) continue;
+        if (!this.cells.isEmpty(one, index)) last = this.cells.cell(one, index);
+        else if (last >= 0) above.set(one, last);
+      }
+      this.#above.set(index, above);
+    }
+    return above.get(row) ?? -1;
+  }
+
+  /** The cell of a row in the column of a meaning, or the one above that goes for it; −1 where there is none or it is empty. */
   cellOf(row: number, column: ColumnReading | undefined): number {
     if (!column) return -1;
     const { cells } = this;
-    const cell = cells.cell(row, column.index);
+    const own = cells.cell(row, column.index);
+    const isBlank = own < 0 || cells.ends[own] === cells.starts[own];
+    const cell = isBlank ? this.#cellAbove(row, column.index) : own;
     if (cell < 0) return -1;
     const start = cells.starts[cell];
     const length = cells.ends[cell] - start;
-    if (length === 0) return -1;
     const isLoop = column.meaning === 'loop';
     if (length > longestNoValue || isLoop) return cell;
     if (!cells.isRewritten(cell) && !mayBeNoValue(cells.codes, start, length)) return cell;

@@ -36,6 +36,7 @@ export const languages: readonly LanguageWords[] = [
   polish,
   czech,
   russian,
+  greek,
   chinese,
   korean,
   hungarian,

@@ -22,7 +22,7 @@ export interface KeyRangeReading {
 
 /** Semitones above C of the seven natural notes, A to G. */
 const naturals = [9, 11, 0, 2, 4, 5, 7] as const;
-/** Semitones above C of the syllables that name notes in French, Spanish, Italian, Portuguese, Russian and Japanese. */
+/** Semitones above C of the syllables that name notes in French, Spanish, Italian, Portuguese, Russian, Greek and Japanese. */
 const syllables: readonly (readonly [name: string, semitones: number])[] = [
   ['do', 0],
   ['dó', 0],
@@ -44,6 +44,14 @@ const syllables: readonly (readonly [name: string, semitones: number])[] = [
   ['соль', 7],
   ['ля', 9],
   ['си', 11],
+  ['ντο', 0],
+  ['ντό', 0],
+  ['ρε', 2],
+  ['μι', 4],
+  ['φα', 5],
+  ['σολ', 7],
+  ['λα', 9],
+  ['σι', 11],
   ['ド', 0],
   ['レ', 2],
   ['ミ', 4],
@@ -79,7 +87,7 @@ const sharps = '#\u266fsS';
 const flats = 'bB\u266d';
 /** Words for a sharp and a flat behind the name of a note. */
 const signWord =
-  /^[ \u00a0-]?(?:(di[e\u00e8]se|диез|sostenido|sustenido|diesis|sharp|kruis)|(b[e\u00e9]mol(?:le)?|бемоль|bmol|flat|mol))(?![\p{L}])/iu;
+  /^[ \u00a0-]?(?:(di[e\u00e8]se|диез|δίεση|sostenido|sustenido|diesis|sharp|kruis)|(b[e\u00e9]mol(?:le)?|бемоль|ύφεση|bmol|flat|mol))(?![\p{L}])/iu;
 
 /**
  * Reads a key: a note name or a whole number of up to three digits. Sharps are `#`, `♯` or `s`, flats `b` or `♭`;

@@ -5,13 +5,13 @@ import { readKey } from '../readings/keyReading';
 import { withLatinNotes } from '../readings/lookalikes';
 
 /** Scripts without spaces between words may stand right before a name. */
-const note = String.raw`(?<![\p{Script=Latin}\p{Script=Cyrillic}\p{Script=Greek}\d])((?:[a-h](?:is|es|[#\u266fb\u266d])?|d[oó]|ut|r[eé]|mi|f[aá]|sol|l[aá]|si)\s?[-\u2212]?\d)(?!\d)`;
+const note = String.raw`(?<![\p{Script=Latin}\p{Script=Cyrillic}\p{Script=Greek}\d])((?:[a-h](?:is|es|[#\u266fb\u266d])?|d[oó]|ut|r[eé]|mi|f[aá]|sol|l[aá]|si|ντ[οό]|ρε|μι|φα|σολ|λα|σι|до|ре|ми|фа|соль|ля|си)\s?[-\u2212]?\d)(?!\d)`;
 /** Words between a name and what it is called, in the languages of the trade. */
 const verbs =
   "is|equals|ist|hei(?:\u00df|ss)t|est|s['\u2019](?:\u00e9crit|appelle)|es|se (?:llama|escribe)|è|si (?:chiama|scrive)|é|chama-se|heet|är|heter|er|hedder|on|to|je|nazywa się|это|у меня|は|が|を|是|为|為|即|은|는|이|를|을";
 const called = 'called|named|written|shown as|labell?ed|numbered|as|here|hier|ici|aquí|qui';
 const equals = String.raw`\s*(?:=+>?|:|->|\u2192|[([]\s?=?|,? ?(?<!\p{L})(?:${verbs}) ?(?:(?:${called})(?!\p{L}))?)\s*["'\u201c\u00ab]?`;
-const keyWord = String.raw`(?:(?:midi|key|note|number|no|nr|taste|nota|tecla|touche|tasto|toets|numero|n[úu]mero|nummer|nuta|nuotti|нота|клавиша|ノート|鍵盤|鍵|キー|音符|音高|键|노트|건반)\W{0,2}\s*){0,3}`;
+const keyWord = String.raw`(?:(?:midi|key|note|number|no|nr|taste|nota|νότα|πλήκτρο|tecla|touche|tasto|toets|numero|n[úu]mero|nummer|nuta|nuotti|нота|клавиша|ノート|鍵盤|鍵|キー|音符|音高|键|노트|건반)\W{0,2}\s*){0,3}`;
 const noteIsKey = new RegExp(`${note}["'\u201d\u00bb]?${equals}${keyWord}(\\d{1,3})(?!\\d|[.,]\\d)`, 'giu');
 const keyIsNote = new RegExp(`(?<![\\d.])(\\d{1,3})${equals}${keyWord}${note}`, 'giu');
 const noteInHertz = new RegExp(
@@ -20,9 +20,9 @@ const noteInHertz = new RegExp(
 );
 /** Middle C in the languages of the trade. */
 const middleWords =
-  /middle[- ]?c\b|mittler\p{L}*\s+c\b|\bc\s+central|d[oó]\s+central|d[oó]\s+medio|(?:do|ut)\s+(?:du\s+)?milieu|do\s+centrale|centrale\s+c\b|cent(?:er|re)\s+c\b|middelste\s+c\b|c\s+milieu|milieu\s+(?:do|ut|c)\b|eingestrichene\p{L}*\s+c\b|mell[ae]n\p{L}*[- ]c\b|mitt?(?:er)?[- ]c\b|keski-c\b|środkowe\s+c\b|(?:prost)?řední\s+c\b|до\s+первой\s+октавы|中央の?(?:ド|c)|中央c|가운데\s?(?:도|c)/iu;
+  /middle[- ]?c\b|mittler\p{L}*\s+c\b|\bc\s+central|d[oó]\s+central|d[oó]\s+medio|(?:do|ut)\s+(?:du\s+)?milieu|do\s+centrale|centrale\s+c\b|cent(?:er|re)\s+c\b|middelste\s+c\b|c\s+milieu|milieu\s+(?:do|ut|c)\b|eingestrichene\p{L}*\s+c\b|mell[ae]n\p{L}*[- ]c\b|mitt?(?:er)?[- ]c\b|keski-c\b|środkowe\s+c\b|(?:prost)?řední\s+c\b|до\s+первой\s+октавы|(?:κεντρικ|μεσαί)\p{L}*\s+ντο|ντο\s+κεντρικ|中央の?(?:ド|c)|中央c|가운데\s?(?:도|c)/iu;
 const anyNote = new RegExp(note, 'giu');
-const cNote = /^(?:c|d[oó]|ut)/iu;
+const cNote = /^(?:c|d[oó]|ut|ντ[οό]|до)/iu;
 /** Names that place middle C in the octave 4 (ISO 16 and the acoustics of music). */
 const scientific = /\bscientific(?: pitch)?(?: notation)?\b|\bSPN\b|\bISO 16\b/iu;
 /** The names of the lowest and the highest key, 0 and 127, by convention. */

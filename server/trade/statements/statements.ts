@@ -9,6 +9,7 @@ import { unitByStem } from '../languages/unitStems';
 import type { ColumnMeaning, Unit } from '../meaning';
 import { rangeWords } from '../rangeWords';
 import { readKey } from '../readings/keyReading';
+import { blankIsAboveIn } from './blanks';
 import type { ForAll } from './forAll';
 import { forAllIn } from './forAll';
 import type { KeySpread } from './keySpread';
@@ -67,6 +68,8 @@ export interface Statements {
   sampleRate: number | undefined;
   /** The text that says that the samples of a row play in turn. */
   turns: string | undefined;
+  /** The sentence that says that an empty cell has the value above it. */
+  blankIsAbove: string | undefined;
 }
 
 const longest = 2000;
@@ -151,6 +154,7 @@ export function statementsIn(written: readonly string[]): Statements {
     pianoKeys: pianoKeysIn(texts),
     sampleRate,
     turns: turnStatement(texts),
+    blankIsAbove: blankIsAboveIn(texts),
   };
 }
 
