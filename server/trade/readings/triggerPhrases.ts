@@ -29,6 +29,9 @@ const small: ReadonlySet<string> = new Set([
   ...'koskettimen kosketin klawisza klavesy klavesu klavesa клавиши клавишу клавиша tangenten tasten tangent toetsen'.split(
     ' ',
   ),
+  ...'only just nur lediglich seulement uniquement solo solamente unicamente so somente apenas soltanto solamente alleen enkel bara endast vain ainoastaan tylko jedynie jen pouze только лишь'.split(
+    ' ',
+  ),
   ...keyWords,
 ]);
 const mostWords = 6;

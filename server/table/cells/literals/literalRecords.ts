@@ -2,7 +2,9 @@ import { isAudioFileName } from '../../../model/fileNames';
 import { readHeading } from '../../../trade/headings/headings';
 import { unitOf } from '../../../trade/languages/cellWords';
 import { readKeyRange } from '../../../trade/readings/keyReading';
+import { triggerOf } from '../../../trade/readings/triggers';
 import { meansShared } from '../../../trade/sharedWords';
+import { turnStatement } from '../../../trade/statements/turns';
 import type { LiteralEntry, LiteralList, LiteralMap, LiteralNode, LiteralValue } from './literalTree';
 
 /** A value of a zone, under a heading that its keys make, or by its place alone. */
@@ -25,6 +27,8 @@ export interface LiteralRecord {
 /** Words of keys that only hold others together. */
 const holderWord =
   /^(?:zones?|regions?|samples?|files?|params?|parameters?|settings?|values?|data|map(?:ping)?|props?|properties|attributes?|rows)$/i;
+/** The heading of places among zones that play in turn. */
+const turnHeading = 'round robin';
 /** Keys that name a part of an instrument. */
 const nameWord = /^(?:name|label|title|group|layer|articulation|id)$/i;
 /** Keys of folders that samples of a part lie in. */
@@ -47,7 +51,22 @@ interface Inherited {
 export function literalRecords(top: LiteralMap): { records: LiteralRecord[]; around: string[] } {
   const finder = new RecordFinder();
   finder.look(top, { fields: [], headings: [], isTop: true });
+  headAlike(finder.records);
   return finder;
+}
+
+/** Puts samples that no key names under the heading of those that one does. */
+function headAlike(records: readonly LiteralRecord[]): void {
+  const fields = records.flatMap((record) => record.fields);
+  const heading = fields.find(
+    ({ key, heading, text }) => key && isAudioFileName(text) && isSampleKey(heading),
+  )?.heading;
+  if (heading === undefined) return;
+  for (const { fields } of records) {
+    if (fields.some((one) => one.heading === heading)) continue;
+    const own = fields.find((one) => one.key === undefined && one.heading === 'sample');
+    if (own) own.heading = heading;
+  }
 }
 
 class RecordFinder {
@@ -81,14 +100,16 @@ class RecordFinder {
         for (const inner of entry.value.entries) handed.push(...fieldsOf(inner, ''));
         continue;
       }
-      if (!isTop && folderWord.test(entry.key.text) && entry.value.kind === 'value') {
+      if (!isTop && namesFolder(entry)) {
         handed.push({ ...fieldFrom('', undefined, entry.value), heading: folderHeading });
         continue;
       }
       if (isTop) this.around.push(sentenceOf(entry));
       for (const field of fieldsOf(entry, '')) {
         const meaning = readHeading(field.heading)?.meaning;
-        if (meaning !== undefined && !namingMeanings.has(meaning)) handed.push(field);
+        const isTelling =
+          meaning === undefined ? triggerOf(field.text) !== undefined : !namingMeanings.has(meaning);
+        if (isTelling) handed.push(field);
       }
     }
     return handed;
@@ -104,6 +125,10 @@ class RecordFinder {
       this.#add([own('sample'), ...values], { start, end: value.end }, fields);
       return;
     }
+    if (value.kind === 'list' && value.items.length > 1 && playsInTurn(text)) {
+      this.#addTurns(value, inherited);
+      return;
+    }
     const isKey = readKeyRange(text) !== undefined;
     if (value.kind === 'value') {
       if (isKey)
@@ -114,6 +139,19 @@ class RecordFinder {
     const more = isKey ? [own('key')] : isGroup ? [own('group')] : [];
     const isTop = inherited.isTop && more.length === 0 && value.kind === 'map';
     this.look(value, { ...inherited, fields: [...fields, ...more], isTop });
+  }
+
+  /** Zones that play in turn, in the order of their list. */
+  #addTurns({ items }: LiteralList, inherited: Inherited): void {
+    for (const [at, item] of items.entries()) {
+      const { start, end } = item;
+      const position = String(at + 1);
+      const turn = { heading: turnHeading, key: undefined, text: position, start, end };
+      const fields = [...inherited.fields, turn];
+      if (item.kind === 'value')
+        this.#add([{ heading: 'sample', key: undefined, text: item.text, start, end }], item, fields);
+      else this.look(item, { ...inherited, fields, isTop: false });
+    }
   }
 
   #add(
@@ -152,6 +190,17 @@ function holdsRecords(node: LiteralNode): boolean {
     holding.set(node, holds);
   }
   return holds;
+}
+
+/** Whether an entry gives a folder; a `root` is one only where it is no key. */
+function namesFolder({ key, value }: LiteralEntry): boolean {
+  return folderWord.test(key.text) && value.kind === 'value' && readKeyRange(value.text) === undefined;
+}
+
+/** Whether the name of a list says that what it holds plays in turn. */
+function playsInTurn(name: string): boolean {
+  const words = name.replaceAll('_', ' ');
+  return readHeading(words)?.meaning === 'seq_position' || turnStatement([words]) !== undefined;
 }
 
 /** Whether an entry holds zones or is one: a file with its values, or a key with its file. */
