@@ -20,7 +20,7 @@ export const help = `Usage: zonewright COMMAND …
                     --format text|json   --pitch   --measure   --whole   --no-cache
   report FILE     list the samples of an instrument with what is known of each, and its tuning
                     --format markdown|csv|html   --table samples|tuning   --output FILE   --force   --no-cache
-  explain FILE    say which regions answer a note, and why each other one does not
+  explain FILE    say which regions play a note, and why the others do not
                     --key K   --velocity V   --controller N=V …   --keyswitch K
                     --strike N   --seed N   --format text|json
                     --middle-c C3|C4|C5   --samples DIR
@@ -43,7 +43,7 @@ export const help = `Usage: zonewright COMMAND …
                     check VOCABULARY…       --with FILE
                     --format text|json
   library         many instruments at once, by a file zonewright.library.json
-                    new FOLDER              writes it for what the folder holds, with what is doubtful
+                    new FOLDER              writes it for the instruments of a folder, and names doubts
                     build [FILE]            builds what has changed: texts, notes, maps and records
                                             --part I/N   --threads N   --measure   --prove   --pack
                                             --force   --no-cache
@@ -57,21 +57,21 @@ export const help = `Usage: zonewright COMMAND …
 FILE is SFZ, instrument XML, a zone table saved as text, or a SoundFont: FILE.sf2#bank:preset is
 one preset of it, FILE.sf2 for check and sample all of it, else its first preset; - reads standard input.
 A folder of recordings, without a table, is made an instrument by names, pitch and loudness.
---bits is else what the samples have; --rates lower brings samples below 50,000 frames a second.
+Without --bits samples keep their depth; --rates lower brings samples below 50,000 frames a second.
 A SoundFont knows neither keyswitches nor takes (round robins, random choices): they become presets,
 or the first is written alone. --samples names a folder of files that hold the same audio as samples
 in a SoundFont, so that they need not be written again.
 --attenuation 1|0.4 says how much of the attenuation in a SoundFont counts: all, as is published, or what
 the first hardware made of it, as some players do; it holds for reading and writing.
 XML in another vocabulary is read by a file *.vocabulary.json in its folder or one above
-it, or by what its own text tells.
+it, or by what its own text says.
 Included files are read from the folder of the instrument, and from the folder that the command runs in
 or is given, where the instrument lies in it; --include-folder DIR names another one.
 --template puts groups and regions in the place of a text's examples and keeps all else of it;
 --fact says what goes where it marks a place, as in (maker goes here).
---prove plays source and result, and answers 1 where they differ and no note says why.
+--prove plays source and result; the exit status is 1 where they differ and no note says why.
 --recording compares with a recording of the original, which played the sweep of A or what --notes names.
---inline writes variables and included files out, which are else kept where they can be.
+--inline writes out variables and included files, which are otherwise kept where possible.
 --middle-c says which octave the table gives to key 60. --samples names the folder
 in which a table's samples are looked up.
 An output file is written whole or not at all, and never over what is read or a file of another kind without --force.

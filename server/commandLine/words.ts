@@ -1,4 +1,5 @@
 import { parseArgs } from 'node:util';
+import { listText } from '../model/wording/listText';
 import { CommandError } from './commandError';
 
 /** The options that a command takes: with one of some words, with any text, once or several times, or without a value. */
@@ -31,7 +32,7 @@ export function readWords(args: readonly string[], kinds: OptionKinds): Words {
     }
   } catch (error) {
     if (error instanceof CommandError) throw error;
-    const reason = error instanceof Error ? error.message.split('\n')[0] : 'the words cannot be read';
+    const reason = error instanceof Error ? error.message.split('\n')[0] : 'the command cannot be understood';
     throw new CommandError(reason.replace(/\. To specify a positional.*$/, ''));
   }
   return { ...words, switches };
@@ -39,9 +40,7 @@ export function readWords(args: readonly string[], kinds: OptionKinds): Words {
 
 function checked(name: string, value: string, kind: OptionKinds[string] | undefined): string {
   if (Array.isArray(kind) && !kind.includes(value)) {
-    throw new CommandError(
-      `--${name} takes ${kind.slice(0, -1).join(', ')} or ${kind.at(-1)}, not "${value}"`,
-    );
+    throw new CommandError(`--${name} takes ${listText(kind, 'or')}, not "${value}"`);
   }
   if (value === '') throw new CommandError(`--${name} needs a value`);
   return value;

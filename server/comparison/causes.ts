@@ -61,7 +61,7 @@ export async function missingCause(
     return { kind: 'missing', message: `Only the ${here} side has a region that plays this.`, ...place };
   const pair = side === 0 ? { a: number, b: silent } : { a: silent, b: number };
   const condition = conditionDifference(sides, pair);
-  const message = `The ${there} side has it, but it stays silent here.`;
+  const message = `The ${there} side has a region like it, but that one stays silent.`;
   if (!condition) return { kind: 'condition', message, silent, ...place };
   return {
     ...causeOfSpoken(condition),
@@ -153,11 +153,21 @@ function measuredCause(measured: SoundDifference): Cause | undefined {
   const { pitchCents, levelDb, startMs, shapeDb, isSwapped } = measured;
   if (isSwapped) return { kind: 'pan', message: 'Left and right are swapped.' };
   if (Math.abs(pitchCents) > heardCents)
-    return { kind: 'tuning', message: `The second is ${signed(pitchCents)} cents from the first.` };
+    return {
+      kind: 'tuning',
+      message: `The second is ${away(pitchCents)} cents ${pitchCents > 0 ? 'higher' : 'lower'}.`,
+    };
   if ((shapeDb ?? Number.NEGATIVE_INFINITY) >= sameShapeDb) return undefined;
   if (startMs !== 0)
-    return { kind: 'offset', message: `The second starts ${signed(startMs)} ms from the first.` };
-  if (levelDb !== 0) return { kind: 'level', message: `The second is ${signed(levelDb)} dB from the first.` };
+    return {
+      kind: 'offset',
+      message: `The second starts ${away(startMs)} ms ${startMs > 0 ? 'later' : 'earlier'}.`,
+    };
+  if (levelDb !== 0)
+    return {
+      kind: 'level',
+      message: `The second is ${away(levelDb)} dB ${levelDb > 0 ? 'louder' : 'softer'}.`,
+    };
   return undefined;
 }
 
@@ -165,6 +175,6 @@ function shown(value: number): string {
   return String(Math.round(value * 1000) / 1000);
 }
 
-function signed(value: number): string {
-  return `${value > 0 ? '+' : '−'}${Math.abs(value).toFixed(2)}`;
+function away(value: number): string {
+  return Math.abs(value).toFixed(2);
 }

@@ -1,6 +1,7 @@
 import { HeaderKind } from '../model/headerKinds';
 import { keysOff } from '../model/inForce/headerRanges';
 import type { Instrument } from '../model/instrument';
+import { counted } from '../model/wording/counted';
 import { noteNamesText } from '../model/wording/rangeWords';
 import { groupNames } from '../trade/names/groupNames';
 
@@ -94,7 +95,7 @@ function add(instrument: Instrument, region: number, sums: Map<number, Sum>, hea
 }
 
 function titleOf({ count, lowKey, highKey, layers }: Sum): string {
-  const regions = count === 1 ? '1 region' : `${count} regions`;
+  const regions = counted(count, 'region');
   const keys = highKey < 0 ? 'no keys' : noteNamesText(lowKey, highKey);
   const velocities = layers.size > 1 ? `, ${layers.size} velocity ranges` : '';
   return `${regions}, ${keys}${velocities}`;

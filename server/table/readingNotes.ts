@@ -1,4 +1,5 @@
 import type { MiddleC } from '../model/keys';
+import { listText } from '../model/wording/listText';
 import { keyMeanings, meaningNames } from '../trade/meaning';
 import type { NoteNaming } from '../trade/readings/keyReading';
 import type { Statements } from '../trade/statements/statements';
@@ -124,7 +125,7 @@ function noteSides(
   if (sides.length === 0) return;
   const kind = sides[0].side?.kind;
   const how = (kind && sideWords[kind]) ?? '';
-  const message = `Each row is taken for as many zones as it names samples, in ${listed(sides.map(columnName))}.${how}`;
+  const message = `Each row is taken for as many zones as it names samples, in ${listText(sides.map(columnName), 'and')}.${how}`;
   notes.add('assumed', columnSpan(cells, rows.data, sides[0]), message);
 }
 
@@ -166,14 +167,9 @@ function noteUses(
     notes.add(
       'assumed',
       columnSpan(cells, rows.data, alike[0]),
-      `${evidence.startsWith('Its heading') ? 'Taken by its heading' : 'Found from the cells'}: ${listed(taken)}. ${evidence}`,
+      `${evidence.startsWith('Its heading') ? 'Taken by its heading' : 'Found from the cells'}: ${listText(taken, 'and')}. ${evidence}`,
     );
   }
-}
-
-function listed(parts: readonly string[]): string {
-  const last = parts.at(-1) as string;
-  return parts.length === 1 ? last : `${parts.slice(0, -1).join(', ')} and ${last}`;
 }
 
 /** The heading of a column, or its first cell that holds something. */

@@ -11,7 +11,7 @@ export function oggFlacCodec(metadataPackets: number): OggCodec {
 }
 
 async function make([head = new Uint8Array(0)]: readonly Uint8Array[]): Promise<PacketDecoder> {
-  if (head.length < info.end) throw new Error('The head of the stream is not whole.');
+  if (head.length < info.end) throw new Error('The start of the stream is incomplete.');
   const [packed = 0, next = 0] = head.subarray(info.channelsAt);
   const channels = ((packed >> 1) & 7) + 1;
   const decoder = new FlacFrameDecoder(channels, (packed & 1) * 16 + (next >> 4) + 1);

@@ -26,7 +26,7 @@ async function make([head = new Uint8Array(0)]: readonly Uint8Array[]): Promise<
     streamCount > 0 &&
     coupledStreamCount <= streamCount &&
     table.every((stream) => stream === 255 || stream < streamCount + coupledStreamCount);
-  if (!isSound) throw new Error('The head of the stream makes no sense.');
+  if (!isSound) throw new Error('The start of the stream makes no sense.');
   const { OpusDecoder } = await import('opus-decoder');
   const decoder = new OpusDecoder({ channels, streamCount, coupledStreamCount, channelMappingTable: table });
   await decoder.ready;

@@ -12,7 +12,7 @@ export const vorbisCodec: OggCodec = { headPackets: 3, skipped: 0, make };
 
 async function make([identification, , setup]: readonly Uint8Array[]): Promise<PacketDecoder> {
   if (!identification || !setup || Math.max(identification.length, setup.length) > longestPacket) {
-    throw new Error('The head of the stream is not whole.');
+    throw new Error('The start of the stream is incomplete.');
   }
   const { OggVorbisDecoder } = await import('@wasm-audio-decoders/ogg-vorbis');
   const decoder = new OggVorbisDecoder();

@@ -192,7 +192,7 @@ function blocksIn(walk: Walk, common: AiffCommon): number {
   if (sound.placeholder || (common.blocks === 0 && held > 0)) {
     problems.push({
       kind: 'size-wrong',
-      message: `The file does not say how much audio it holds (its recording may have been broken off); all ${sound.there} bytes behind the header are taken as audio.`,
+      message: `The file does not say how much audio it holds (its recording may have been broken off); all ${sound.there} bytes after the header are taken as audio.`,
     });
     return held;
   }
@@ -212,7 +212,7 @@ function blocksIn(walk: Walk, common: AiffCommon): number {
   } else if (walk.cut) {
     problems.push({
       kind: 'size-wrong',
-      message: 'A chunk behind the audio goes on past the end of the file.',
+      message: 'A chunk after the audio runs past the end of the file.',
     });
   }
   return common.blocks;

@@ -106,7 +106,7 @@ function addLoop(facts: SamplerFacts, name: string, loop: MarkedLoop, markers: M
   if (end <= start) {
     problem(
       'value-absurd',
-      `The ${name} loop of the file ends at frame ${end}, not behind its start at ${start}.`,
+      `The ${name} loop of the file ends at frame ${end}, not after its start at ${start}.`,
     );
     return;
   }

@@ -152,7 +152,7 @@ function summary(
   } else if (!end && (cut || bytes.size - audioStart < leastAudioBytes(info))) {
     problems.push({
       kind: 'cut-short',
-      message: `The file says that it holds ${frames} frames of audio, but it ends after ${bytes.size} bytes, too early for as many.`,
+      message: `The file says that it holds ${frames} frames of audio, but it ends after ${bytes.size} bytes, too early for that many.`,
     });
   }
   const kept = walk.aiffInstrument && aiffSampler(walk.aiffInstrument, walk.markers ?? new Map());

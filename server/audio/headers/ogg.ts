@@ -126,7 +126,7 @@ function problemsOf(end: OggEnd, frames: number, recordings: number): SampleProb
     return [
       {
         kind: 'size-wrong',
-        message: 'The file holds several recordings one behind the other; its length is not known.',
+        message: 'The file holds several recordings one after the other; its length is not known.',
       },
     ];
   }
@@ -134,7 +134,7 @@ function problemsOf(end: OggEnd, frames: number, recordings: number): SampleProb
     return [
       {
         kind: 'size-wrong',
-        message: `The file holds ${recordings} recordings one behind the other; some players play only the first.`,
+        message: `The file holds ${recordings} recordings one after the other; some players play only the first.`,
       },
     ];
   }

@@ -240,7 +240,7 @@ function checkStatedSize(walk: Walk, isLong: boolean): void {
   if (data.placeholder) {
     walk.problems.push({
       kind: 'size-wrong',
-      message: `The file does not say how much audio it holds (its recording may have been broken off); all ${data.there} bytes behind the header are taken as audio.`,
+      message: `The file does not say how much audio it holds (its recording may have been broken off); all ${data.there} bytes after the header are taken as audio.`,
     });
     return;
   }
@@ -256,7 +256,7 @@ function checkStatedSize(walk: Walk, isLong: boolean): void {
   } else if (walk.cut) {
     walk.problems.push({
       kind: 'size-wrong',
-      message: 'A chunk behind the audio goes on past the end of the file.',
+      message: 'A chunk after the audio runs past the end of the file.',
     });
   }
 }

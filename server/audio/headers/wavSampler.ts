@@ -1,4 +1,5 @@
 import type { SampleLoop, SampleProblem } from '../../model/samples';
+import { counted } from '../../model/wording/counted';
 import type { ByteWindow } from './byteWindow';
 
 /** Bytes before the loops of a `smpl` chunk. */
@@ -43,7 +44,7 @@ export function readSamplerChunk(bytes: ByteWindow, at: number, length: number):
   if (promised > count) {
     problem(
       count < mostLoops ? 'chunk-broken' : 'value-absurd',
-      `The file promises ${promised} loops; ${count === 0 ? 'none' : `the first ${count}`} can be read.`,
+      `The file promises ${counted(promised, 'loop')}; ${count === 0 ? 'none' : `the first ${count}`} can be read.`,
     );
   }
   for (let number = 0; number < count; number++) {

@@ -1,4 +1,5 @@
 import { HeaderKind, headerNames } from '../../model/headerKinds';
+import { listText } from '../../model/wording/listText';
 import { fixOf, ofKind } from '../facts/parameters/parameterFixes';
 import { parameterSurveyOf } from '../facts/parameters/parameterSurvey';
 import type { Rule } from '../rule';
@@ -21,7 +22,7 @@ export const opcodeMisplaced: Rule = {
         const takers = headerNames.filter(
           (_, at) => mask !== everyHeader && at !== HeaderKind.midi && mask & (1 << at),
         );
-        const advice = takers.length > 0 ? ` It belongs under ${list(takers)}.` : '';
+        const advice = takers.length > 0 ? ` It belongs under ${listText(takers, 'or')}.` : '';
         const header = instrument.headerName(instrument.headerOfParameter(parameter));
         return {
           ...instrument.nameSpan(parameter),
@@ -39,7 +40,3 @@ export const opcodeMisplaced: Rule = {
     }
   },
 };
-
-function list(names: readonly string[]): string {
-  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} or ${names.at(-1)}`;
-}

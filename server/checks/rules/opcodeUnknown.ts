@@ -2,6 +2,7 @@ import { HeaderKind } from '../../model/headerKinds';
 import type { Instrument } from '../../model/instrument';
 import { nearestOpcodes } from '../../model/opcodes/nearest';
 import type { ParameterNames } from '../../model/parameterNames';
+import { listText } from '../../model/wording/listText';
 import { renameFix } from '../facts/parameters/parameterFixes';
 import { parameterSurveyOf } from '../facts/parameters/parameterSurvey';
 import type { Rule } from '../rule';
@@ -54,9 +55,7 @@ function isOutsideTheFormat(instrument: Instrument, header: number): boolean {
 
 function advice(names: readonly string[]): string {
   if (names.length === 0) return 'Players ignore it. Correct the name or remove it.';
-  const last = names.at(-1) as string;
-  const list = names.length === 1 ? last : `${names.slice(0, -1).join(', ')} or ${last}`;
-  return `Did you mean ${list}?`;
+  return `Did you mean ${listText(names, 'or')}?`;
 }
 
 function shorten(text: string): string {

@@ -6,6 +6,7 @@ import type { ValueFault } from '../../model/opcodes/values';
 import { numberIn, valueFault } from '../../model/opcodes/values';
 import { nearestWords } from '../../model/text/nearest';
 import { counted } from '../../model/wording/counted';
+import { listText } from '../../model/wording/listText';
 import { valueFix } from '../facts/parameters/parameterFixes';
 import { parameterSurveyOf } from '../facts/parameters/parameterSurvey';
 import type { PastBound } from '../facts/parameters/pastBound';
@@ -155,7 +156,7 @@ function wantedOf(facts: OpcodeFacts): string {
     case 'option':
       return facts.options.length > 12
         ? `${facts.options.slice(0, 12).join(', ')} or another documented word`
-        : `${facts.options.slice(0, -1).join(', ')}${facts.options.length > 1 ? ' or ' : ''}${facts.options.at(-1)}`;
+        : listText(facts.options, 'or');
     default:
       return 'a number';
   }

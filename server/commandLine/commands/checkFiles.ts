@@ -4,6 +4,7 @@ import type { Finding, Severity } from '../../model/finding';
 import type { Instrument } from '../../model/instrument';
 import { folderOf, joinPath } from '../../model/paths';
 import { visibleText } from '../../model/text/visibleText';
+import { counted } from '../../model/wording/counted';
 import type { Analysis } from '../../workspace/analyse';
 import { ProjectSettingsStore } from '../../workspace/projectSettings';
 import type { SampleStore } from '../../workspace/samples/sampleStore';
@@ -66,7 +67,7 @@ async function checkWith(
     done++;
     if (Date.now() - told < progressEvery) return;
     told = Date.now();
-    terminal.error(`zonewright: ${done} of ${mains.length} instruments checked\n`);
+    terminal.error(`zonewright: ${done} of ${counted(mains.length, 'instrument')} checked\n`);
   });
   await onChecked(await unusedSamples(found, placing, settings));
 }
@@ -146,7 +147,7 @@ async function unusedSamples(
   settings: ProjectSettingsStore,
 ): Promise<CheckedFile[]> {
   const message =
-    'No instrument in the checked folder refers to this audio file. Use it or leave it out when you pack the instrument.';
+    'No instrument in the checked folder uses this audio file. Use it, or leave it out when you share the instrument.';
   const unused: CheckedFile[] = [];
   for (const path of findUnusedSamples({ audioFiles: audio, used, instruments })) {
     const severity = await severityOf('sample-unused', path, settings);

@@ -46,7 +46,7 @@ export async function compare(args: readonly string[], terminal: Terminal): Prom
       throw new CommandError('compare takes one instrument with --recording');
     return compareWithRecording(terminal, first, { ...options, recording });
   }
-  if (options.notes !== undefined) throw new CommandError('--notes goes with --recording');
+  if (options.notes !== undefined) throw new CommandError('--notes needs --recording');
   if (first === undefined || second === undefined || more.length > 0)
     throw new CommandError('compare takes two instruments');
   const toleranceDb = options.tolerance === undefined ? usualToleranceDb : Number(options.tolerance);

@@ -46,7 +46,7 @@ export async function compareWithRecording(
       progress: progressTo(terminal),
     });
     if (compared.notes === 0)
-      throw new CommandError(`${input.name}: no note of the piece lets a region sound`);
+      throw new CommandError(`${input.name}: no note of the MIDI file makes a region sound`);
     if (compared.peak < silentPeak) throw new CommandError(`${options.recording}: it is silent throughout`);
     const told: WordedRecording = {
       name: input.name,

@@ -42,7 +42,7 @@ export async function convert(args: readonly string[], terminal: Terminal): Prom
     throw new CommandError('convert takes one file, or several with --to sf2');
   tellUnusedOptions(terminal, options);
   if (lists.fact && options.template === undefined)
-    throw new CommandError('--fact is for places that a template marks: it needs --template');
+    throw new CommandError('--fact fills places of a template, so it needs --template');
   const font = await readFontInput(terminal, name);
   if (font && switches.has('prove')) throw new CommandError(proofOfFont);
   if (font) return convertFromFont(terminal, font, options, force);
@@ -54,7 +54,7 @@ export async function convert(args: readonly string[], terminal: Terminal): Prom
   const outputPath = outputPathOf(terminal, options);
   const outputFolder = outputPath === undefined ? folderOfInput(input) : folderOf(outputPath);
   if (switches.has('prove') && options.output === undefined)
-    throw new CommandError('--prove needs --output: it plays what was written');
+    throw new CommandError('--prove plays what was written, so it needs --output');
   const { fromTable, instrument, ...read } = await readAny(terminal, input, options, outputFolder);
   // A table's sample names were looked up from the output's folder already, or stand as the table gives them.
   const folder = fromTable ? outputFolder : folderOfInput(input);

@@ -67,7 +67,7 @@ export async function convertFromFont(
   }
   if (!destination)
     terminal.error(
-      `zonewright: the samples stay in ${font.name}: to write them as well, say where with --output\n`,
+      `zonewright: the samples stay in ${font.name}; to write them as well, name a folder with --output\n`,
     );
   await addSamples(terminal, font, destination, used, all);
   const [first] = all.keys();
@@ -105,7 +105,7 @@ async function destinationOf(
   if (isFolder && path !== font.path) return { folder: path, fileName: undefined, samples: 'Samples' };
   if (font.presets.length > 1)
     throw new CommandError(
-      `${font.name} has ${font.presets.length} presets, and ${output} is one file: name a preset as ${font.name}#bank:preset, or a folder with --output`,
+      `${font.name} has ${font.presets.length} presets, but ${output} is one file; name one preset, ${font.name}#bank:preset, or a folder with --output`,
     );
   const title = titleOf(path);
   return { folder: folderOf(path), fileName: nameOf(path) || `preset${ending}`, samples: `${title} Samples` };
@@ -160,6 +160,8 @@ async function addSamples(
     if ((await terminal.files.stat(there)) === undefined)
       all.set(path, await fileChunks(terminal.files, inFont));
     else if (!(await haveSameBytes(terminal.files, inFont, there)))
-      throw new CommandError(`${path} is there with other content: choose another folder with --output`);
+      throw new CommandError(
+        `${path} is there already with other content; choose another folder with --output`,
+      );
   }
 }

@@ -28,7 +28,9 @@ export async function libraryBuild(args: readonly string[], terminal: Terminal):
   const threads = wholeWord('threads', options.threads, [1, mostThreads]);
   const { library } = await libraryInput(terminal, paths);
   if (library.instruments.length === 0)
-    throw new CommandError('the library has no instrument; "zonewright library new" finds those of a folder');
+    throw new CommandError(
+      'the library lists no instrument; "zonewright library new" finds those of a folder',
+    );
   const progress = buildProgress((line) => terminal.error(`zonewright: ${line}\n`));
   const outcomes = await runBuild(buildHost(terminal, threads), library, {
     program: version,
@@ -42,7 +44,7 @@ export async function libraryBuild(args: readonly string[], terminal: Terminal):
     part,
     onBuilt: progress,
     onRemoved: (name) =>
-      terminal.error(`zonewright: ${name} is no longer in the library; what was built of it is taken away\n`),
+      terminal.error(`zonewright: ${name} is no longer in the library; what was built from it is removed\n`),
   });
   await terminal.out(options.format === 'json' ? jsonText({ instruments: outcomes }) : textOf(outcomes));
   return outcomes.some(({ message }) => message !== null) ? 1 : 0;
@@ -62,7 +64,7 @@ function textOf(outcomes: readonly BuildOutcome[]): string {
   const faults = outcomes.filter(({ totals }) => totals.error > 0);
   if (faults.length > 0)
     lines.push(
-      `${counted(faults.length, 'instrument')} ${faults.length === 1 ? 'has' : 'have'} errors; "zonewright library report" lists them`,
+      `${counted(faults.length, 'instrument has', 'instruments have')} errors; "zonewright library report" lists them`,
     );
   lines.push(
     `${counted(outcomes.length, 'instrument')}: ${count('built')} built, ${count('unchanged')} unchanged, ${count('failed')} failed`,

@@ -17,7 +17,7 @@ export interface LibraryInput {
  */
 export async function libraryInput(terminal: Terminal, paths: readonly string[]): Promise<LibraryInput> {
   const [name = libraryFileName, ...more] = paths;
-  if (more.length > 0) throw new CommandError('one library file is enough');
+  if (more.length > 0) throw new CommandError('name one library file');
   const opened = await openLibrary(terminal.files, absolutePath(terminal, name));
   if (opened.kind === 'refused') throw new CommandError(`${name}: ${opened.reason}`);
   for (const problem of opened.library.problems) terminal.error(`zonewright: ${problem}\n`);

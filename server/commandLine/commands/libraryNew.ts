@@ -22,9 +22,7 @@ export async function libraryNew(args: readonly string[], terminal: Terminal): P
     throw new CommandError(`${name}: there is no such folder`);
   const path = joinPath(folder, libraryFileName);
   if (await terminal.files.stat(path))
-    throw new CommandError(
-      `${name}/${libraryFileName} is there already; rename it to have a new one written`,
-    );
+    throw new CommandError(`${name}/${libraryFileName} is there already; rename it to get a new one`);
   const found = await newLibrary(terminal.files, folder);
   await write(terminal, outputFile(terminal, path, false, []), writeLibraryFile(found));
   await terminal.out(

@@ -2,6 +2,7 @@ import { compareInstruments } from '../../comparison/compareInstruments';
 import { explainedBy } from '../../comparison/explainedBy';
 import type { Instrument } from '../../model/instrument';
 import type { ConversionNote } from '../../model/notes';
+import { byCount, counted } from '../../model/wording/counted';
 import type { Input } from '../input/input';
 import { folderOfInput, readInput } from '../input/input';
 import { readAny } from '../input/readAny';
@@ -41,7 +42,7 @@ export async function prove(
     const explained = comparison.differences.length - unexplained.length;
     if (explained > 0)
       terminal.error(
-        `zonewright: ${explained} of ${comparison.notes} notes differ where notes of the conversion say why\n`,
+        `zonewright: ${explained} of ${counted(comparison.notes, 'note')} ${byCount(explained, 'differs', 'differ')}, and notes of the conversion say why\n`,
       );
     const told = {
       terminal,

@@ -4,6 +4,7 @@ import { noteNameOf } from '../../model/keys';
 import type { ConversionNote } from '../../model/notes';
 import { mainSpan } from '../../model/text/span';
 import { jsonText } from '../../model/text/visibleText';
+import { counted } from '../../model/wording/counted';
 import { lineNotes } from '../../model/writing/lineNotes';
 import { assumedOnReading } from '../../model/writing/readingNotes';
 import { unreadValues } from '../../vocabulary/read/unreadValues';
@@ -61,8 +62,8 @@ export async function regions(args: readonly string[], terminal: Terminal): Prom
 
 /** That what is listed of some regions is not what stands at them alone. */
 function sumsNote(count: number): ConversionNote {
-  const regions = count === 1 ? 'One region is' : `${count} regions are`;
-  const message = `${regions} listed with the sum of the level or tuning at the region and at the elements around it.`;
+  const regions = counted(count, 'region has', 'regions have');
+  const message = `${regions} a level or tuning of elements around as well as their own. The sum is listed.`;
   return { kind: 'assumed', ...mainSpan(0, 0), message };
 }
 

@@ -66,7 +66,7 @@ export async function render(args: readonly string[], terminal: Terminal): Promi
       { sampleRate, quality, seed, controllers, progress },
       (left, right, count) => {
         if (wave.isFull)
-          throw new CommandError('this lasts longer than a WAV file can hold; play it in parts');
+          throw new CommandError('this lasts longer than a WAV file can hold; render it in parts');
         wave.add(left, right, count);
       },
     );
@@ -86,7 +86,7 @@ function refuseTooLong(parts: readonly MessagePart[], wave: WaveFile): void {
   if (last <= wave.mostSeconds) return;
   const hours = (seconds: number) => (seconds / 3600).toFixed(1);
   throw new CommandError(
-    `this lasts ${hours(last)} hours, and a WAV file at this rate can hold ${hours(wave.mostSeconds)}; play it in parts`,
+    `this lasts ${hours(last)} hours, and a WAV file at this rate holds at most ${hours(wave.mostSeconds)}; render it in parts`,
   );
 }
 

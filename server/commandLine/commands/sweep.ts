@@ -1,5 +1,6 @@
 import { nameOf } from '../../model/paths';
 import { visibleText } from '../../model/text/visibleText';
+import { counted } from '../../model/wording/counted';
 import type { Sweep } from '../../playing/sweep/sweep';
 import { sweepOf, usualSweep } from '../../playing/sweep/sweep';
 import { sweepMidi } from '../../playing/sweep/sweepMidi';
@@ -55,10 +56,9 @@ export async function sweep(args: readonly string[], terminal: Terminal): Promis
 /** What a sweep plays, and the regions that it does not, for a person to read. */
 function sweepText(made: Sweep, all: number, placeOf: (region: number) => RegionPlace): string {
   const sounding = all - made.never.length - made.missed.length;
-  const strikes = `${made.strikes.length} ${made.strikes.length === 1 ? 'strike' : 'strikes'}`;
+  const strikes = counted(made.strikes.length, 'strike');
   const lines = [`${strikes} in ${durationText(made.lengthSeconds)}: ${sounding} of ${all} regions sound.`];
-  const missed =
-    'It sounds in a state that MIDI cannot reach, or that this order of playing does not come to.';
+  const missed = 'It needs a state that MIDI cannot reach, or that this order of notes does not reach.';
   const silent = [
     ...made.never.map(({ region, reason, message }) => ({ ...placeOf(region), reason, message })),
     ...made.missed.map((region) => ({ ...placeOf(region), reason: 'missed', message: missed })),

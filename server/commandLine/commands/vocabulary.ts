@@ -1,6 +1,7 @@
 import { folderOf } from '../../model/paths';
 import { Source } from '../../model/text/source';
 import { jsonText, visibleLines, visibleText } from '../../model/text/visibleText';
+import { listText } from '../../model/wording/listText';
 import { describeVocabulary } from '../../vocabulary/infer/describeVocabulary';
 import type { InferredVocabulary, VocabularyDecision } from '../../vocabulary/infer/inferredVocabulary';
 import { doubtfulBelow } from '../../vocabulary/infer/inferredVocabulary';
@@ -52,7 +53,9 @@ async function print(words: Words, terminal: Terminal): Promise<number> {
     ? soundVocabulary(input)
     : (await notationFinder(terminal, new SampleStore(terminal.files)).find(input))?.vocabulary?.vocabulary;
   if (!found)
-    throw new CommandError(`${input.name}: this is no instrument XML that a vocabulary is needed for`);
+    throw new CommandError(
+      `${input.name}: this needs no vocabulary: it is not instrument XML with names of its own`,
+    );
   await terminal.out(
     words.options.format === 'json' ? writeVocabulary(found) : visibleLines(describeVocabulary(found)),
   );
@@ -69,7 +72,7 @@ function soundVocabulary(input: Input): Vocabulary {
 async function infer(words: Words, terminal: Terminal): Promise<number> {
   const input = await readInput(terminal, onlyPath(words, 'infer'));
   const inferred = await inferKnowingSamples(terminal, input);
-  if (!inferred) throw new CommandError(`${input.name}: no instrument could be made out in this text`);
+  if (!inferred) throw new CommandError(`${input.name}: no instrument was found in this text`);
   const doubts = inferred.decisions.filter(({ confidence }) => confidence < doubtfulBelow);
   const unsettled = doubts.map(({ id }) => id);
   const found = { ...inferred.vocabulary, ...(unsettled.length > 0 && { unsettled }) };
@@ -127,7 +130,10 @@ function decisionText(
   const doubt = confidence < doubtfulBelow ? 'in doubt' : 'clear';
   const others =
     confidence < doubtfulBelow && choices.length > 0
-      ? ` It could also be ${choices.map(({ label }) => label).join(', or ')}.`
+      ? ` It could also be ${listText(
+          choices.map(({ label }) => label),
+          'or',
+        )}.`
       : '';
   return `${name}:${line}: ${doubt}: ${[message, ...evidence].join(' ')}${others}\n`;
 }

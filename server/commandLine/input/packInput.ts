@@ -11,10 +11,7 @@ export async function packTextOf(
 ): Promise<{ text: PackText; files: string[] }> {
   const input = await readInput(terminal, name);
   const loaded = await loadInstrument(terminal, input);
-  if (!loaded)
-    throw new OutputError(
-      `${name}: a zone table is no instrument yet; convert it first and pack what comes of it`,
-    );
+  if (!loaded) throw new OutputError(`${name}: this is a zone table; convert it first, then pack the result`);
   const { notation, instrument, vocabulary } = loaded;
   const savedIn = vocabulary?.savedIn;
   return {

@@ -77,12 +77,12 @@ async function readFolder(
   const reading = await readRecordingsFolder(terminal.files, path, outputFolder, (share) => {
     if (Date.now() - told < progressEvery) return;
     told = Date.now();
-    terminal.error(`zonewright: ${Math.floor(share * 100)} % of the recordings listened to\n`);
+    terminal.error(`zonewright: ${Math.floor(share * 100)} % of the recordings heard\n`);
   });
   if (!reading) throw new CommandError(`${name}: there is no audio file in this folder that can be read`);
   for (const one of reading.unreadable)
     terminal.error(`zonewright: ${name}/${one} cannot be read; it is left out\n`);
   if (reading.instrument.regions.length === 0)
-    throw new CommandError(`${name}: neither the names nor the sounds of its files tell a note`);
+    throw new CommandError(`${name}: neither the names nor the sound of its files say which notes they are`);
   return { instrument: reading.instrument, notes: reading.notes, fromTable: true };
 }

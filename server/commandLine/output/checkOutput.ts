@@ -2,6 +2,7 @@ import { alikeIn, alikeMessage } from '../../checks/alikeFindings';
 import type { Severity } from '../../model/finding';
 import { severities } from '../../model/finding';
 import { jsonText, visibleText } from '../../model/text/visibleText';
+import { byCount, counted } from '../../model/wording/counted';
 import type { Terminal } from '../terminal';
 import { shownPath } from '../terminalPaths';
 import type { CheckedFile, PlacedFinding } from './checkedFile';
@@ -109,7 +110,7 @@ function textReport(terminal: Terminal): CheckReport {
       const counts = severities
         .filter((one) => totals[one] > 0)
         .map((one) => `${totals[one]} ${plural(one, totals[one])}`);
-      const checked = `${paths.size} ${paths.size === 1 ? 'file' : 'files'} checked`;
+      const checked = `${counted(paths.size, 'file')} checked`;
       await terminal.out(`${checked}: ${counts.length > 0 ? counts.join(', ') : 'nothing found'}\n`);
       return { files: paths.size, totals };
     },
@@ -121,7 +122,7 @@ function linesText(findings: readonly PlacedFinding[]): string {
   const lines = [...new Set(findings.map(({ start }) => start.line))];
   const shown = lines.slice(0, mostLines).join(', ');
   const more = lines.length - mostLines;
-  return `${lines.length === 1 ? 'line' : 'lines'} ${shown}${more > 0 ? ` and ${more} more` : ''}`;
+  return `${byCount(lines.length, 'line', 'lines')} ${shown}${more > 0 ? ` and ${more} more` : ''}`;
 }
 
 function plural(severity: Severity, count: number): string {

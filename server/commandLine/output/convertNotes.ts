@@ -1,6 +1,7 @@
 import { notesPage } from '../../features/notesPage';
 import type { Instrument } from '../../model/instrument';
 import type { OutputAccount } from '../../model/output';
+import { counted } from '../../model/wording/counted';
 import type { LineNote } from '../../model/writing/lineNotes';
 import { lineNotes } from '../../model/writing/lineNotes';
 import type { Terminal } from '../terminal';
@@ -57,7 +58,7 @@ function oneOfEach(notes: readonly LineNote[]): LineNote[] {
       ? note
       : {
           ...note,
-          message: `${note.message} The same holds in ${count} places of ${files.size} ${files.size === 1 ? 'instrument' : 'instruments'}.`,
+          message: `${note.message} The same holds in ${counted(count, 'place')} of ${counted(files.size, 'instrument')}.`,
         },
   );
 }

@@ -1,4 +1,5 @@
 import { visibleText } from '../../model/text/visibleText';
+import { byCount, counted } from '../../model/wording/counted';
 import { keyText } from '../../model/wording/rangeWords';
 import { silentReasons } from '../../playing/player/conditions';
 import type { PlayedNote } from '../../playing/sweep/playedNote';
@@ -25,7 +26,7 @@ export function explanationText(note: PlayedNote, { sounds, silent }: ExplainedP
   const strike = (note.strike ?? 1) > 1 ? `, struck for the ${ordinal(note.strike ?? 1)} time` : '';
   const all = sounds.length + silent.length;
   const lines = [
-    `${keyText(note.key)} at velocity ${note.velocity}${strike}: ${sounds.length} of ${count(all, 'region')} ${sounds.length === 1 ? 'sounds' : 'sound'}.`,
+    `${keyText(note.key)} at velocity ${note.velocity}${strike}: ${sounds.length} of ${counted(all, 'region')} ${byCount(sounds.length, 'sounds', 'sound')}.`,
   ];
   if (sounds.length > 0) lines.push('', 'Sounds', ...sounds.map((place) => `  ${placeText(place)}`));
   if (silent.length > 0) lines.push('', 'Silent, by the first reason', ...silentLines(silent));
@@ -40,7 +41,7 @@ export function silentLines(silent: readonly SilentPlace[]): string[] {
     if (found.length === 0) continue;
     // Most regions of an instrument answer other keys; which ones is rarely what is asked.
     const showsPlaces = reason !== 'key' || found.length <= mostRegions;
-    lines.push(`  ${reason}: ${count(found.length, 'region')}`, ...messageLines(found, showsPlaces));
+    lines.push(`  ${reason}: ${counted(found.length, 'region')}`, ...messageLines(found, showsPlaces));
   }
   return lines;
 }
@@ -55,24 +56,20 @@ function messageLines(silent: readonly SilentPlace[], showsPlaces: boolean): str
   const lines: string[] = [];
   for (const [message, places] of [...byMessage].slice(0, mostMessages)) {
     if (!showsPlaces) {
-      lines.push(`    ${count(places.length, 'region')}: ${message}`);
+      lines.push(`    ${counted(places.length, 'region')}: ${message}`);
       continue;
     }
     lines.push(`    ${message}`, ...places.slice(0, mostRegions).map((place) => `      ${placeText(place)}`));
     if (places.length > mostRegions)
-      lines.push(`      and ${count(places.length - mostRegions, 'more region')}`);
+      lines.push(`      and ${counted(places.length - mostRegions, 'more region')}`);
   }
   const rest = [...byMessage.values()].slice(mostMessages).reduce((sum, places) => sum + places.length, 0);
-  if (rest > 0) lines.push(`    and ${count(rest, 'more region')} for other values`);
+  if (rest > 0) lines.push(`    and ${counted(rest, 'more region')} for other values`);
   return lines;
 }
 
 function placeText({ file, line, sample }: RegionPlace): string {
   return `${file === undefined ? '' : `${file} `}line ${line}: ${sample ?? 'no sample'}`;
-}
-
-function count(number: number, word: string): string {
-  return `${number} ${word}${number === 1 ? '' : 's'}`;
 }
 
 function ordinal(number: number): string {

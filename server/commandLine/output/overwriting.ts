@@ -50,10 +50,10 @@ export async function refuseOverwriting(
       refuse('this would replace a file that the command reads');
   if (stat.size === 0) return;
   const reader = await files.open(path);
-  if (!reader) return refuse('there is a file that cannot be read');
+  if (!reader) return refuse('a file that cannot be read is there');
   try {
     const there = await reader.read(0, kindBytes);
-    if (contentKind(there) !== contentKind(start)) refuse('there is a file of another kind');
+    if (contentKind(there) !== contentKind(start)) refuse('a file of another kind is there');
   } finally {
     await reader.close();
   }

@@ -1,5 +1,6 @@
 import type { Instrument } from '../../model/instrument';
 import { jsonText, visibleText } from '../../model/text/visibleText';
+import { counted } from '../../model/wording/counted';
 import { keyText } from '../../model/wording/rangeWords';
 import { playingChoices } from '../../playing/playingChoices';
 import { choices } from '../../sound/choices';
@@ -91,17 +92,17 @@ export function renderText(told: RenderTold, name: string): string {
     );
   }
   const more = report.notes.length - mostNotes;
-  if (more > 0) lines.push(`and ${more} more ${more === 1 ? 'note' : 'notes'} (--format json lists all)`);
+  if (more > 0) lines.push(`and ${counted(more, 'more note')} (--format json lists all)`);
   const lacking = notRenderedPlaces(told);
   if (lacking.length > 0) lines.push('', 'Not rendered');
   for (const { opcode, value, count, line, file } of lacking) {
     const place = `${file === undefined ? '' : `${file} `}line ${line}`;
-    const times = count === 1 ? `in ${place}` : `in ${count} places, first in ${place}`;
+    const times = count === 1 ? `in ${place}` : `in ${counted(count, 'place')}, first in ${place}`;
     lines.push(`  ${opcode}${value === undefined ? '' : `=${value}`} ${times}`);
   }
   lines.push(
     '',
-    'Where documents leave a choice: --format json lists what was chosen, docs/choices.md says why.',
+    'Where the format leaves a choice, --format json lists what was chosen and docs/choices.md says why.',
   );
   return `${lines.map(visibleText).join('\n')}\n`;
 }
@@ -119,28 +120,26 @@ export function renderWarnings({ instrument, program, report }: RenderTold): str
   if (over > 0) {
     const peak = (20 * Math.log10(report.peak)).toFixed(1);
     warnings.push(
-      `${over} ${over === 1 ? 'frame is' : 'frames are'} over full scale (peak ${peak} dB) and cut off there; --float keeps them.`,
+      `${counted(over, 'frame is', 'frames are')} above full scale (peak ${peak} dB) and cut off. --float keeps them.`,
     );
   }
   const mean = Math.max(...report.mean.map(Math.abs));
   if (mean > loudestMean) {
     const level = (20 * Math.log10(mean)).toFixed(1);
     warnings.push(
-      `The sound does not swing around 0: its mean is at ${level} dB of full scale, which takes room and can click.`,
+      `The sound is off centre (DC offset): its mean is at ${level} dB of full scale, which can click.`,
     );
   }
   for (const id of report.unreadableSamples) {
-    warnings.push(`${program.samples[id]} could not be decoded; its regions are silent.`);
+    warnings.push(`${program.samples[id]} could not be decoded, so its regions are silent.`);
   }
   for (const region of report.brokenRegions) {
     const sample = instrument.samplePath(instrument.regions[region]) ?? 'no sample';
-    warnings.push(`A region with ${sample} came to values that are no numbers and was stopped.`);
+    warnings.push(`A region with ${sample} was stopped, because its values ran out of range.`);
   }
   if (report.refusedVoices > 0) {
     const { refusedVoices: voices } = report;
-    warnings.push(
-      `${voices} ${voices === 1 ? 'voice was' : 'voices were'} not played: too many at one time.`,
-    );
+    warnings.push(`${counted(voices, 'voice was', 'voices were')} not played: too many at one time.`);
   }
   if (report.wasCutOff) warnings.push('Sounds that did not end by themselves were ended after two minutes.');
   if (report.notes.length > 0 && report.frames === 0) warnings.push('Nothing sounds.');

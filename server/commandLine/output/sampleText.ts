@@ -2,6 +2,7 @@ import { mostMeasuredChannels } from '../../audio/measure/openMeasured';
 import { noteNameOf } from '../../model/keys';
 import type { LoopSeam, MeasuredPitch, SampleFacts, SampleSurvey } from '../../model/samples';
 import { visibleText } from '../../model/text/visibleText';
+import { counted } from '../../model/wording/counted';
 
 /** What was asked to be measured in a sample. */
 export interface AskedMeasures {
@@ -89,7 +90,7 @@ function surveyLines(survey: SampleSurvey | null, { sampleRate, channels }: Samp
     lines.push(`  ends ${Math.abs(survey.endLevelDb).toFixed(1)} dB below its loudest`);
   if (survey.clipping) {
     const { runs, frames, firstFrame } = survey.clipping;
-    const stretches = runs === 1 ? '1 stretch' : `${runs} stretches`;
+    const stretches = counted(runs, 'stretch', 'stretches');
     lines.push(`  at the limit of full scale: ${stretches}, ${frames} frames, first at frame ${firstFrame}`);
   }
   if (channels > 1) {

@@ -25,7 +25,8 @@ export async function templateTarget(
   if (!notation)
     throw new CommandError(`${name}: this template is neither SFZ nor XML with an example region`);
   const isOther = to === 'sf2' || ((to === 'sfz' || to === 'xml') && notation !== notations[to]);
-  if (isOther) throw new CommandError(`${name}: this template is not in the notation that --to ${to} names`);
+  if (isOther)
+    throw new CommandError(`${name}: this template does not fit --to ${to}, which is another notation`);
   const known = factsIn(facts);
   return templateOutput(
     { path, text, notation },

@@ -1,3 +1,4 @@
+import { counted } from '../../model/wording/counted';
 import { keyText } from '../../model/wording/rangeWords';
 import type { Cause } from '../cause';
 import type { Comparison, NoteDifference } from '../compareInstruments';
@@ -22,10 +23,10 @@ export interface WordedComparison {
 export function summaryOf(worded: WordedComparison): string[] {
   const { comparison, toleranceDb } = worded;
   const { notes, rendered, worstDb, differences, notCompared } = comparison;
-  const equal = `No difference above ${toleranceDb} dB${worstDb === null ? '' : `; the greatest is ${roundedTo(worstDb, 1)} dB`}.`;
-  const unequal = `${countOf(differences.length, 'note')} ${differences.length === 1 ? 'differs' : 'differ'} by more than ${toleranceDb} dB, the worst first:`;
+  const equal = `No difference above ${toleranceDb} dB${worstDb === null ? '' : `; the largest is ${roundedTo(worstDb, 1)} dB`}.`;
+  const unequal = `${counted(differences.length, 'note differs', 'notes differ')} by more than ${toleranceDb} dB, the worst first:`;
   return [
-    `${countOf(notes, 'note')} on each side, so that every region that can sound does. ${renderedText(rendered)}`,
+    `${counted(notes, 'note')} on each side, so that every region that can sound does. ${renderedText(rendered)}`,
     ...(notCompared.length > 0
       ? [`Not compared, because it is not rendered: ${notCompared.map(({ opcode }) => opcode).join(', ')}.`]
       : []),
@@ -42,8 +43,8 @@ function unheardLines(worded: WordedComparison): string[] {
   const lines = unheard.slice(0, mostUnheard).map(({ a, b, regions, cause }) => {
     const place = (side: 0 | 1, region: number) =>
       placeText(causePlace(worded, side, cause) ?? worded.regionPlace(side, region));
-    const more = regions > 1 ? ` So it is in ${regions} regions.` : '';
-    return `The texts differ, but no note that was played lets it be heard (${place(0, a)}, ${place(1, b)}): ${cause.message}${more}`;
+    const more = regions > 1 ? ` The same holds for ${counted(regions, 'region')}.` : '';
+    return `The texts differ, but no played note makes it audible (${place(0, a)}, ${place(1, b)}): ${cause.message}${more}`;
   });
   const more = unheard.length - mostUnheard;
   return more > 0 ? [...lines, `… and ${more} more of this kind.`] : lines;
@@ -51,8 +52,8 @@ function unheardLines(worded: WordedComparison): string[] {
 
 function renderedText(count: number): string {
   return count === 0
-    ? 'All are the same by what the texts say and by the audio of the samples, so none had to be rendered.'
-    : `${countOf(count, 'set')} of regions ${count === 1 ? 'was' : 'were'} rendered; all else is the same by what the texts say and by the audio of the samples.`;
+    ? 'Texts and samples show that all sound the same, so nothing had to be rendered.'
+    : `${counted(count, 'set of regions was', 'sets of regions were')} rendered; texts and samples show that all others sound the same.`;
 }
 
 /** The headings of {@link cellsOf}. */
@@ -137,8 +138,4 @@ export function causePlace(worded: WordedComparison, side: 0 | 1, cause: Cause):
 /** A number with so many digits behind the point at the most. */
 export function roundedTo(value: number, digits: number): number {
   return Math.round(value * 10 ** digits) / 10 ** digits;
-}
-
-function countOf(count: number, word: string): string {
-  return `${count} ${word}${count === 1 ? '' : 's'}`;
 }

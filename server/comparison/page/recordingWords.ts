@@ -30,7 +30,7 @@ export const recordingMisfit = 'The notes are not compared one by one, because t
 /** How a recording as a whole fits, in two sentences. */
 export function alignmentText({ recording, compared }: WordedRecording): string {
   const { notes, found, regions, shared } = compared;
-  return `${found} of ${counted(notes, 'note')}, for ${counted(regions, 'region')}, found in ${recording}: it starts ${roundedTo(compared.startSeconds, 3)} s in, its clock is ${roundedTo(compared.clockPpm, 0)} millionths off, its level ${signed(shared.levelDb, 1)} dB and its pitch ${signed(shared.pitchCents, 1)} cents from the instrument's. Notes are compared with level and pitch of the whole taken away.`;
+  return `${found} of ${counted(notes, 'note')}, for ${counted(regions, 'region')}, found in ${recording}. The first begins at ${roundedTo(compared.startSeconds, 3)} s, and the clock is ${roundedTo(compared.clockPpm, 0)} millionths off. The whole is ${signed(shared.levelDb, 1)} dB and ${signed(shared.pitchCents, 1)} cents from the instrument, which is taken away before notes are compared.`;
 }
 
 /** A note that differs in words, column by column. */

@@ -1,4 +1,5 @@
 import { median } from '../../model/median';
+import { counted } from '../../model/wording/counted';
 import type { CauseKind } from '../cause';
 import type { ThirdOctave } from '../thirdOctaves';
 import type { NoteMeasures } from './noteMeasures';
@@ -86,7 +87,7 @@ export function judgeNote(
         'pitch',
         pitch,
         'cents',
-        `The root key is ${steps(semitones)} off, or the sample is another one.`,
+        `The root key is ${steps(semitones)} off, or it is another sample.`,
       );
     else add('tuning', 'pitch', pitch, 'cents', 'The tuning differs.');
   }
@@ -94,9 +95,9 @@ export function judgeNote(
   if (Math.abs(level) > tolerances.levelDb) add('level', 'level', level, 'dB', 'The level differs.');
   const sides = recorded.sidesDb - own.sidesDb - shared.sidesDb;
   if (hasSides(own, recorded) && Math.abs(sides) > tolerances.sidesDb)
-    add('pan', 'sides', sides, 'dB', 'Left against right differs.');
+    add('pan', 'sides', sides, 'dB', 'The balance of left and right differs.');
   if (Math.abs(startMs) > tolerances.startMs)
-    add('offset', 'start', startMs, 'ms', 'It starts at another time.');
+    add('offset', 'start', startMs, 'ms', `It starts ${startMs > 0 ? 'later' : 'earlier'} in the recording.`);
   judgeTimes(own, recorded, level, tolerances, add);
   return found;
 }
@@ -112,7 +113,13 @@ function judgeTimes(
 ): void {
   const attack = 1000 * (recorded.attackSeconds - own.attackSeconds);
   if (isTooFar(attack, 1000 * own.attackSeconds, tolerances))
-    add('envelope', 'attack', attack, 'ms', 'The attack takes another time.');
+    add(
+      'envelope',
+      'attack',
+      attack,
+      'ms',
+      `The attack takes ${attack > 0 ? 'longer' : 'less time'} in the recording.`,
+    );
   const bands = bandDifference(own.bands, recorded.bands);
   if (bands.meanDb > tolerances.brightnessDb)
     add('filter', 'brightness', bands.tiltDb, 'dB', brightnessWords(bands.tiltDb));
@@ -120,24 +127,24 @@ function judgeTimes(
   if (Math.abs(decay) > tolerances.decayDb) {
     const isGone = Math.abs(decay) > fadedDb;
     const words = isGone
-      ? `Only ${decay > 0 ? 'the recording' : 'the instrument'} still sounds while the key is held: look at the loop and the end of the sample.`
-      : 'It dies away otherwise while the key is held.';
+      ? `Only ${decay > 0 ? 'the recording' : 'the instrument'} still sounds while the key is held. Check the loop and the end of the sample.`
+      : `It dies away ${decay > 0 ? 'more slowly' : 'faster'} in the recording while the key is held.`;
     add(isGone ? 'loop' : 'envelope', 'loop', decay, 'dB', words);
   } else {
     const late = bandDifference(own.lateBands, recorded.lateBands);
     if (bands.meanDb <= tolerances.brightnessDb && late.meanDb > 2 * tolerances.brightnessDb)
-      add(
-        'loop',
-        'loop',
-        late.meanDb,
-        'dB',
-        'It starts alike, but what is heard later is not: look at the loop.',
-      );
+      add('loop', 'loop', late.meanDb, 'dB', 'It starts alike but sounds different later. Check the loop.');
   }
   if (own.releaseSeconds !== null && recorded.releaseSeconds !== null) {
     const release = 1000 * (recorded.releaseSeconds - own.releaseSeconds);
     if (isTooFar(release, 1000 * own.releaseSeconds, tolerances))
-      add('envelope', 'release', release, 'ms', 'The release takes another time.');
+      add(
+        'envelope',
+        'release',
+        release,
+        'ms',
+        `The release takes ${release > 0 ? 'longer' : 'less time'} in the recording.`,
+      );
   } else if (
     Math.abs(level) < fadedDb &&
     isTooFar(1000 * (recorded.lengthSeconds - own.lengthSeconds), 1000 * own.lengthSeconds, tolerances)
@@ -194,10 +201,9 @@ function bandDifference(
 
 function brightnessWords(tiltDb: number): string {
   const words = tiltDb > 0 ? 'brighter' : 'duller';
-  return `The recording is ${words}: look at the filter, the velocity layer and the sample.`;
+  return `The recording is ${words}. Check the filter, the velocity layer and the sample.`;
 }
 
 function steps(semitones: number): string {
-  const count = Math.abs(semitones);
-  return `${count} ${count === 1 ? 'semitone' : 'semitones'}`;
+  return counted(Math.abs(semitones), 'semitone');
 }

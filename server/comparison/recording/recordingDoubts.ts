@@ -1,5 +1,5 @@
 import { median } from '../../model/median';
-import { counted } from '../../model/wording/counted';
+import { byCount, counted } from '../../model/wording/counted';
 import type { Shared } from './judgeNote';
 import { centsBetween } from './judgeNote';
 import { floorOf } from './levelTrack';
@@ -49,7 +49,7 @@ export function recordingDoubts(matched: Matched, shared: Shared, isReordered: b
   else if (Math.abs(shared.pitchCents) > heardCents)
     add(
       'tuning',
-      `All of it is tuned ${shared.pitchCents.toFixed(1)} cents from the instrument; notes are compared with that taken away.`,
+      `All of it is tuned ${shared.pitchCents.toFixed(1)} cents from the instrument. This is taken away before notes are compared.`,
     );
   return doubts;
 }
@@ -59,7 +59,10 @@ type Add = (kind: RecordingDoubt['kind'], message: string) => void;
 function addOfSound({ recording, survey, heard }: Matched, add: Add): void {
   const { sampleRate, channels } = recording;
   if (sampleRate < leastRate)
-    add('rate', `Its sample rate of ${sampleRate} Hz leaves out what makes sounds bright.`);
+    add(
+      'rate',
+      `Its sample rate of ${sampleRate} Hz cannot hold the high frequencies that make sounds bright.`,
+    );
   if (channels === 1) add('mono', 'It has one channel, so left and right are not compared.');
   if (survey.clippedRuns > 0)
     add(
@@ -80,7 +83,7 @@ function addOfSound({ recording, survey, heard }: Matched, add: Add): void {
   if (ringing > 0)
     add(
       'ringing',
-      `${counted(ringing, 'note')} ${ringing === 1 ? 'begins' : 'begin'} while the one before still sounds: record with a longer --gap.`,
+      `${counted(ringing, 'note begins', 'notes begin')} while the one before still sounds. Record with a longer --gap.`,
     );
 }
 
@@ -99,16 +102,15 @@ function addOfFit(matched: Matched, isReordered: boolean, add: Add): void {
   if (!isEnough)
     add(
       'fit',
-      `Only ${found} of ${counted(notes.length, 'note')} were found in it: it is not of this MIDI file, or too noisy.`,
+      `Only ${found} of ${counted(notes.length, 'note')} were found in it. It was not played from this MIDI file, or it is too noisy.`,
     );
   if (beyond > 0)
     add(
       'cut',
-      `It ends before ${counted(beyond, 'note')} of the MIDI file; ${beyond === 1 ? 'that one is' : 'these are'} not compared.`,
+      `It ends before ${counted(beyond, 'note')} of the MIDI file; ${byCount(beyond, 'that one is', 'these are')} not compared.`,
     );
   const missing = notes.length - found - beyond;
-  if (missing > 0 && isEnough)
-    add('missing', `${counted(missing, 'note')} ${missing === 1 ? 'is' : 'are'} not in it.`);
+  if (missing > 0 && isEnough) add('missing', `${counted(missing, 'note is', 'notes are')} not in it.`);
 }
 
 /** Whether many notes have pitches that others of them should have, which is what another order looks like. */

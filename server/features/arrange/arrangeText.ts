@@ -30,7 +30,7 @@ export function arrangeText(
     ...arrangement.removed.map((header) => ({ header })),
   ];
   if (known.some(({ header }) => instrument.regionNumber(header) < 0))
-    return { refusal: 'The text has changed meanwhile, so nothing was written. Try again.' };
+    return { refusal: 'The text changed in the meantime, so nothing was written. Try again.' };
   const editor = new HeaderEdits(notation, instrument);
   const edits: TextEdit[] = [];
   // A copy inherits what its region does, so an outer value that both have has to stay.
@@ -51,4 +51,4 @@ export function arrangeText(
 }
 
 const unwritable =
-  'This cannot be written here without changing something else as well, so the text was left as it is. Change it in the text.';
+  'This would change something else as well, so the text was left as it is. Make the change in the text.';

@@ -18,7 +18,7 @@ const { group, region } = HeaderKind;
 export const shapes: readonly RegionArrangement[] = [
   {
     name: 'velocity layers',
-    about: 'A group whose regions answer soft, middle and loud strikes on the same keys.',
+    about: 'A group whose regions play soft, medium and loud strikes on the same keys.',
     headers: [
       [group, { lokey: '?60', hikey: '?64', pitch_keycenter: '?62' }],
       [region, { sample: '?soft.wav', hivel: '42' }],
@@ -38,7 +38,7 @@ export const shapes: readonly RegionArrangement[] = [
   },
   {
     name: 'keyswitched articulations',
-    about: 'Two groups of which a key below the played ones chooses one.',
+    about: 'Two groups; a key below the played ones chooses between them.',
     headers: [
       [group, { sw_lokey: '24', sw_hikey: '25', sw_default: '24', sw_last: '24', sw_label: '?Long' }],
       [region, { sample: '?long.wav', lokey: '48', hikey: '72', pitch_keycenter: '60' }],
@@ -48,7 +48,7 @@ export const shapes: readonly RegionArrangement[] = [
   },
   {
     name: 'release samples',
-    about: 'A group for keys that are struck, and one for keys that are let go.',
+    about: 'One group for keys that are struck, and one for keys that are released.',
     headers: [
       [group, { trigger: 'attack' }],
       [region, { sample: '?note.wav', key: '?60' }],

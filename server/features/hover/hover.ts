@@ -4,6 +4,7 @@ import type { Instrument } from '../../model/instrument';
 import { Parameter } from '../../model/parameterNames';
 import { joinPath, nameOf } from '../../model/paths';
 import type { SampleState } from '../../model/samples';
+import { counted } from '../../model/wording/counted';
 import { keysText, keyText } from '../../model/wording/rangeWords';
 import { headerSentence } from '../headerText';
 import { opcodeMarkdown } from '../opcodeText';
@@ -65,12 +66,10 @@ function headerMarkdown(document: ReadDocument, header: number): string {
       : isOuter
         ? [...instrument.regions].filter((region) => isWithin(instrument, region, header))
         : [];
-  if (isOuter && regions.length === 0) lines.push('No region lies in it.');
+  if (isOuter && regions.length === 0) lines.push('It holds no region.');
   if (regions.length > 0) {
     const span = spanText(instrument, regions);
-    lines.push(
-      isOuter ? `${regions.length === 1 ? '1 region' : `${regions.length} regions`}: ${span}` : span,
-    );
+    lines.push(isOuter ? `${counted(regions.length, 'region')}: ${span}` : span);
   }
   if (kind === HeaderKind.region) {
     const sample = instrument.samplePath(header);
@@ -163,7 +162,7 @@ function inForceLines(document: ReadDocument, header: number, parameter: number)
   const own = instrument.effective(header, canonical);
   if (own !== parameter && own >= 0) {
     lines.push(
-      `What counts is ${shownValue(instrument, own)}, from ${placeText(document, own)}, because it is written later.`,
+      `Replaced by ${shownValue(instrument, own)} from ${placeText(document, own)}, which is written later.`,
     );
     return lines;
   }
@@ -171,7 +170,7 @@ function inForceLines(document: ReadDocument, header: number, parameter: number)
   if (kind !== HeaderKind.region && kind <= HeaderKind.group && kind !== HeaderKind.control) {
     const within = [...instrument.regions].filter((region) => isWithin(instrument, region, header));
     const count = within.filter((region) => instrument.effective(region, canonical) === parameter).length;
-    lines.push(`In force in ${count} of ${within.length === 1 ? '1 region' : `${within.length} regions`}.`);
+    lines.push(`In force in ${count} of ${counted(within.length, 'region')}.`);
   }
   const parent = instrument.parent(header);
   const outer = parent < 0 ? -1 : instrument.effective(parent, canonical);
@@ -219,7 +218,7 @@ async function sampleParameterMarkdown(
   if (value.startsWith('*')) return generatorMarkdown(value);
   const { defaultPath } = instrument.control(header);
   const path = (defaultPath + value).replaceAll('\\', '/');
-  if (folder === undefined) return `${code(path)}\n\nSave the document to have its samples looked up.`;
+  if (folder === undefined) return `${code(path)}\n\nSave the document to look up its samples.`;
   const state = await samples.fetchState(folder, path);
   const nearest = state.kind === 'missing' ? samples.lookup(folder).nearest(path, 3) : [];
   const markdown = sampleMarkdown(path, state, nearest, samples.glance(folder, path));

@@ -32,14 +32,14 @@ export function sampleMarkdown(
       break;
     case 'missing':
       lines.push('There is no such file.');
-      if (nearest.length > 0) lines.push(`Named most like it: ${nearest.map(code).join(', ')}.`);
+      if (nearest.length > 0) lines.push(`Nearest names: ${nearest.map(code).join(', ')}.`);
       break;
     case 'folder':
       lines.push('This is a folder, not a sample.');
       break;
     case 'otherCase':
       lines.push(
-        `On the disk the file is spelt ${code(state.actual)}. Where letter case counts it is not found.`,
+        `The file is named ${code(state.actual)}. Systems that tell capital letters apart don't find it.`,
       );
       if (state.reading) lines.push(...readingLines(state.reading));
       break;

@@ -2,6 +2,7 @@ import { HeaderKind } from '../../model/headerKinds';
 import type { Instrument } from '../../model/instrument';
 import { Parameter } from '../../model/parameterNames';
 import { nameWithoutEnding } from '../../model/paths';
+import { counted } from '../../model/wording/counted';
 import { groupNames } from '../../trade/names/groupNames';
 import { RangeTexts } from '../rangeText';
 
@@ -76,7 +77,7 @@ function leftOut(instrument: Instrument, first: number): HeaderSymbol | undefine
   while (at < instrument.headers.count && instrument.bodySpan(at).source !== 0) at++;
   if (at === instrument.headers.count) return undefined;
   const { start, end } = instrument.headerSpan(at);
-  const name = `${(instrument.headers.count - first).toLocaleString('en')} more headers are not listed`;
+  const name = `${counted(instrument.headers.count - first, 'more header is', 'more headers are')} not listed`;
   const kind = instrument.kind(at);
   return { name, detail: '', kind, start, end, tagStart: start, tagEnd: end, children: [] };
 }
@@ -122,5 +123,5 @@ function detailOf(instrument: Instrument, header: number, symbol: HeaderSymbol, 
   const { length } = symbol.children;
   const inner = symbol.children.every(({ kind }) => kind === HeaderKind.region) ? 'region' : 'part';
   const named = symbol.name === instrument.headerName(header) ? '' : `${instrument.headerName(header)}, `;
-  return length === 0 ? named.replace(/, $/, '') : `${named}${length} ${inner}${length === 1 ? '' : 's'}`;
+  return length === 0 ? named.replace(/, $/, '') : `${named}${counted(length, inner)}`;
 }

@@ -84,14 +84,14 @@ export function renameVariable(
 ): Renamed {
   const newName = typed.trim().replace(/^\$/, '');
   if (!/^[A-Za-z0-9_]+$/.test(newName))
-    return { refusal: `A variable is named with letters, digits and "_"; "${typed}" is no such name.` };
+    return { refusal: `"${typed}" cannot name a variable. Use letters, digits and "_".` };
   const edits = new FileEdits();
   if (newName === name) return { files: [] };
   for (const { instrument } of instruments) {
     for (const place of variablePlaces(instrument)) {
       if (place.name === newName) {
-        const how = place.isDefined ? 'is there already' : 'is used already, without a definition';
-        return { refusal: `$${newName} ${how}, ${whereText(instrument, place)}. Choose another name.` };
+        const how = place.isDefined ? 'is defined already' : 'is used already';
+        return { refusal: `$${newName} ${how} ${whereText(instrument, place)}. Choose another name.` };
       }
       if (place.name !== name) continue;
       const { source, start, end } = nameOfVariable(instrument, place);
@@ -120,11 +120,11 @@ export function renameVariable(
     });
     if (changed) {
       return {
-        refusal: `With the name $${newName} something else would be meant ${whereText(instrument, changed)}. Choose another name.`,
+        refusal: `The name $${newName} would change what is meant ${whereText(instrument, changed)}. Choose another name.`,
       };
     }
     if (places.length !== before.length || firstDifference(instrument, after, () => false) >= 0)
-      return { refusal: `With the name $${newName} the instrument would be another. Choose another name.` };
+      return { refusal: `The name $${newName} would change the instrument. Choose another name.` };
   }
   return { files: edits.files };
 }
@@ -155,7 +155,9 @@ export function renameLabel(
       firstDifference(instrument, after, (parameter) => meant.has(parameter)) < 0 &&
       [...meant].every((parameter) => after.valueText(parameter) === newName);
     if (!isRead)
-      return { refusal: `"${newName}" cannot be written as this label: it would be read as something else.` };
+      return {
+        refusal: `"${newName}" cannot be written as this label, because it would be read as something else. Choose another text.`,
+      };
   }
   return { files: edits.files };
 }

@@ -53,7 +53,7 @@ export function movedPaths(moving: MovingInstrument): MovedPaths {
   return {
     paths: moved.paths.map((path) => ({ ...path, newText: undefined })),
     problems: [
-      `The paths in "${name}" could not be written so that they lead to the same files; it was left as it is.`,
+      `The paths in "${name}" could not be adapted, so it was left as it is. Correct them by hand.`,
       ...moved.problems,
     ],
   };
@@ -166,7 +166,7 @@ class PathMover {
       this.#leftAlone.add(parameter);
       this.#problem(
         this.#instrument.valueSpan(parameter),
-        `"${relativePath(this.#newFolder, target)}" cannot be written behind the default path "${prefix}".`,
+        `"${relativePath(this.#newFolder, target)}" cannot be written after the default path "${prefix}".`,
       );
       return;
     }
@@ -206,7 +206,7 @@ class PathMover {
     if (span.start < this.#instrument.nameSpan(parameter).end) {
       if (value === newValue) return;
       this.#leftAlone.add(parameter);
-      this.#problem(span, `The path "${value}" comes from a variable and has to be corrected by hand.`);
+      this.#problem(span, `The path "${value}" comes from a variable. Correct it by hand.`);
       return;
     }
     if (!this.#put(span, value, newValue)) this.#leftAlone.add(parameter);
@@ -310,7 +310,7 @@ export class MergedPaths {
       else if (before.newText !== newText && !before.isContested) {
         before.isContested = true;
         this.problems.push(
-          `${nameOf(source.path)}, line ${source.positionAt(start).line}: instruments that share this file would need the path in different ways, so it was left as it is.`,
+          `${nameOf(source.path)}, line ${source.positionAt(start).line}: instruments that share this file need different paths here, so it was left as it is.`,
         );
       }
     }

@@ -1,4 +1,5 @@
 import { visibleText } from '../../model/text/visibleText';
+import { counted } from '../../model/wording/counted';
 import type { ReportCell } from './reportCells';
 import { sampleCells, sampleHeadings, tuningCells, tuningHeadings } from './reportCells';
 import type { SampleReport } from './sampleReport';
@@ -8,10 +9,10 @@ export function markdownReport(title: string, { samples, tuning }: SampleReport)
   const parts = [
     // Number signs at the end of a heading close it.
     `# ${escaped(title).replaceAll('#', '\\#')}`,
-    samples.length === 1 ? '1 sample.' : `${samples.length} samples.`,
+    `${counted(samples.length, 'sample')}.`,
     '## Tuning',
     tuning.length === 0
-      ? 'No region claims a pitch that was measured.'
+      ? 'There is no measured pitch to compare with root keys.'
       : markdownTable(tuningHeadings, tuning.map(tuningCells)),
     '## Samples',
     samples.length === 0

@@ -1,4 +1,5 @@
 import type { SampleState, SampleSurvey } from '../../model/samples';
+import { byCount, counted } from '../../model/wording/counted';
 import { pitchDistance } from './pitchDistance';
 import type { SampleRow } from './reportRows';
 
@@ -43,7 +44,7 @@ function stateNotes(state: SampleState): SampleNote[] {
     case 'folder':
       return [{ text: 'this is a folder', weight: 3 }];
     case 'otherCase':
-      return [{ text: `the file is spelt ${state.actual}`, weight: 2 }, ...unreadableNotes(state.reading)];
+      return [{ text: `the file is named ${state.actual}`, weight: 2 }, ...unreadableNotes(state.reading)];
     case 'file':
       return unreadableNotes(state.reading);
   }
@@ -67,11 +68,13 @@ function surveyNotes(survey: SampleSurvey): SampleNote[] {
     });
   if (clipping) {
     const { runs, firstFrame } = clipping;
-    const stretches = runs === 1 ? '1 stretch' : `${runs} stretches`;
-    notes.push({ text: `${stretches} at the limit of full scale, first at frame ${firstFrame}`, weight: 2 });
+    notes.push({
+      text: `clipped in ${counted(runs, 'place')}, ${byCount(runs, 'at', 'first at')} frame ${firstFrame}`,
+      weight: 2,
+    });
   }
   if (hasEqualChannels && channelCorrelation !== null)
-    notes.push({ text: 'all channels hold the same', weight: 1 });
+    notes.push({ text: 'all channels hold the same sound', weight: 1 });
   if (channelCorrelation !== null && channelCorrelation < -0.9)
     notes.push({ text: 'channels in opposite phase', weight: 2 });
   return notes;

@@ -46,7 +46,7 @@ function keyMessage(playable: PlayableInstrument, { key }: PlayMemory, region: n
   const starts = startText(playable, region);
   return starts === ''
     ? 'Keys are turned off for it (-1), and nothing else starts it.'
-    : `No key starts it; ${starts} does.`;
+    : `It is started not by a key but by ${starts}.`;
 }
 
 function keyswitchMessage(playable: PlayableInstrument, memory: PlayMemory, region: number): string {
@@ -85,7 +85,7 @@ function sequenceMessage(playable: PlayableInstrument, memory: PlayMemory, regio
 
 function triggerMessage(playable: PlayableInstrument, memory: PlayMemory, region: number): string {
   const starts = startText(playable, region);
-  if (starts !== '') return `No key starts it; ${starts} does.`;
+  if (starts !== '') return `It is started not by a key but by ${starts}.`;
   switch (playable.trigger[region]) {
     case Trigger.release:
       return 'It sounds when the key is let go, or the pedal that holds the note.';
@@ -107,7 +107,7 @@ function startText({ startGates }: PlayableInstrument, region: number): string {
   const starts: string[] = [];
   for (let gate = startGates.start[region]; gate < startGates.start[region + 1]; gate++) {
     const range = between(startGates.low[gate], startGates.high[gate]);
-    starts.push(`controller ${startGates.subject[gate]} on coming to ${range}`);
+    starts.push(`controller ${startGates.subject[gate]} when it reaches ${range}`);
   }
   return starts.join(' or ');
 }
@@ -131,7 +131,7 @@ function gateMessage(
     case GateSubject.tempo:
       return `It sounds at a tempo from ${decimal(low)} to below ${decimal(high)}; it is ${decimal(value)}.`;
     case GateSubject.timer:
-      return `It sounds where its group last started ${secondsText(low, high)} before; ${value === Number.POSITIVE_INFINITY ? 'it has not started yet' : `that was ${decimal(value)} s ago`}.`;
+      return `It sounds if its group last started ${secondsText(low, high)} before; ${value === Number.POSITIVE_INFINITY ? 'it has not started yet' : `that was ${decimal(value)} s ago`}.`;
     case GateSubject.bend:
       return `It sounds with the pitch wheel at ${range}; it is at ${decimal(value)}.`;
     case GateSubject.channelPressure:
@@ -148,7 +148,7 @@ function silenceMessage(silence: number): string {
     case Silence.noSample:
       return 'No sample is set for it.';
     case Silence.sampleMissing:
-      return 'Its sample is not there.';
+      return 'Its sample file is missing.';
     case Silence.sampleUnreadable:
       return 'Its sample cannot be read as audio.';
     default:

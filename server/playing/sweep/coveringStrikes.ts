@@ -83,6 +83,6 @@ function reasonOf(
     if (reason) found = { region, reason, message: silentMessage(playable, memory, region, reason) };
   });
   if (found || !isMoved || move.from !== move.to) return found;
-  const message = `Controller ${move.controller} starts it on coming into its range, which holds every value.`;
+  const message = `Controller ${move.controller} starts it on entering its range, but the range holds every value, so it is never entered.`;
   return { region, reason: 'trigger', message };
 }

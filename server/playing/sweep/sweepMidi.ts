@@ -1,6 +1,7 @@
 import type { MidiEvent } from 'midi-file';
 import { writeMidi } from 'midi-file';
 import { noteNameOf } from '../../model/keys';
+import { counted } from '../../model/wording/counted';
 import type { Message } from '../player/playMessage';
 import { defaultTempoBpm } from '../playingChoices';
 import type { Sweep, SweepMessage } from './sweep';
@@ -23,7 +24,7 @@ export function sweepMidi(sweep: Sweep, title: string): Uint8Array {
     for (; strike < sweep.strikes.length && sweep.strikes[strike].seconds <= message.seconds; strike++) {
       const { key, velocity, regions, seconds } = sweep.strikes[strike];
       const what = key === null ? 'controller' : `${noteNameOf(key)} velocity ${velocity}`;
-      const text = `${what}: ${regions.length} ${regions.length === 1 ? 'region' : 'regions'}`;
+      const text = `${what}: ${counted(regions.length, 'region')}`;
       track.push({ deltaTime: clock.to(seconds), meta: true, type: 'marker', text });
     }
     track.push({ deltaTime: clock.to(message.seconds), ...eventOf(message) } as MidiEvent);

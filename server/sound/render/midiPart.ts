@@ -52,11 +52,11 @@ function chunkFault(bytes: Uint8Array): string | undefined {
     const length = view.getUint32(at + 4);
     const left = bytes.length - at - 8;
     if (length > left)
-      return `it is cut short: a part of it should hold ${length} bytes and ends after ${left}; get the whole file`;
+      return `it is cut short: a part of it should hold ${length} bytes and ends after ${left}; copy or export it again`;
     if (nameAt(at) === 'MTrk') tracks++;
     at += 8 + length;
   }
-  return tracks === 0 ? 'it holds no track; get the whole file' : undefined;
+  return tracks === 0 ? 'it holds no track; copy or export it again' : undefined;
 }
 
 /** All events of all tracks in the order of time; those of one time in the order of the tracks. */

@@ -1,5 +1,6 @@
 import type { ConversionNote } from '../../model/notes';
 import { mainSpan } from '../../model/text/span';
+import { listText } from '../../model/wording/listText';
 import { doubtfulBelow } from '../../vocabulary/infer/inferredVocabulary';
 import type { VocabularyInForce } from './notationFinder';
 
@@ -17,7 +18,7 @@ export function assumedInVocabulary({ inferred }: VocabularyInForce): Conversion
   const lostFirst = [...guessed.filter(({ isLost }) => isLost), ...guessed.filter(({ isLost }) => !isLost)];
   return lostFirst.map(({ message, evidence, choices, span, isLost }) => {
     const others = choices.slice(0, mostOthers).map(({ label }) => label);
-    const could = others.length > 0 ? [`It could also be: ${others.join(', or ')}.`] : [];
+    const could = others.length > 0 ? [`It could also be ${listText(others, 'or')}.`] : [];
     return {
       kind: isLost ? 'dropped' : 'assumed',
       ...mainSpan(span.start, span.end),

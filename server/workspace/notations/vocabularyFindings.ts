@@ -1,6 +1,7 @@
 import type { SeveritySettings } from '../../checks/rule';
 import type { Finding, Fix } from '../../model/finding';
 import { mainSpan } from '../../model/text/span';
+import { listText } from '../../model/wording/listText';
 import type { VocabularyDecision } from '../../vocabulary/infer/inferredVocabulary';
 import { doubtfulBelow } from '../../vocabulary/infer/inferredVocabulary';
 import type { Vocabulary } from '../../vocabulary/vocabulary';
@@ -37,7 +38,10 @@ export function vocabularyFindings(
 }
 
 function messageOf({ message, evidence, choices }: VocabularyDecision): string {
-  const others = choices.map(({ label }) => label).join(', or ');
+  const others = listText(
+    choices.map(({ label }) => label),
+    'or',
+  );
   const settle = `${others === '' ? '' : `It could also be ${others}. `}Choose with a quick fix or in a vocabulary file.`;
   return [message, ...evidence, settle].join(' ');
 }

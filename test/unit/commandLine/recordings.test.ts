@@ -63,7 +63,7 @@ describe('a folder of recordings', () => {
   it.each([
     ['nothing', { 'F/a.txt': '' }, 'there is no audio file in this folder that can be read'],
     ['broken files', { 'F/a.wav': 'no wave' }, 'there is no audio file in this folder that can be read'],
-    ['silence', { 'F/a.wav': wav([new Array(1000).fill(0)]) }, 'tell a note'],
+    ['silence', { 'F/a.wav': wav([new Array(1000).fill(0)]) }, 'say which notes they are'],
   ])('of %s is refused in one line', async (_, files, why) => {
     const { status, error } = await run(folderWith(files), ['regions', 'F']);
     expect(status).toBe(2);

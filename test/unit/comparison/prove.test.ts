@@ -44,7 +44,7 @@ describe('convert --prove', () => {
     ]);
     // Each line is one of its own.
     expect(error).toMatch(/\nNo difference above -90 dB/);
-    expect(error).toContain('1 of 2 notes differ where notes of the conversion say why');
+    expect(error).toContain('1 of 2 notes differs, and notes of the conversion say why');
     expect(error).toContain('No difference above -90 dB');
     expect(status).toBe(0);
   });

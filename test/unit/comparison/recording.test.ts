@@ -78,7 +78,7 @@ describe('compare --recording', () => {
     expect(status).toBe(1);
     expect(out).toContain('It ends before 8 notes of the MIDI file; these are not compared.');
     expect(out).toMatch(/1 note differs:\n\nkey 52 .*pitch −20 cents/);
-    expect(out).not.toContain('not of this MIDI file');
+    expect(out).not.toContain('not played from this MIDI file');
   });
 
   it('names the region and the opcode in Markdown', async () => {

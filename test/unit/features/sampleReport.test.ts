@@ -135,8 +135,7 @@ describe('the rows of a report', () => {
       { File: 'gone.wav', Container: undefined, 'Peak (dB)': undefined, Notes: 'there is no such file' },
       {
         'Loudness (LUFS)': undefined,
-        Notes:
-          'The file is cut short.; 2 stretches at the limit of full scale, first at frame 77; channels in opposite phase',
+        Notes: 'The file is cut short.; clipped in 2 places, first at frame 77; channels in opposite phase',
       },
     ]);
   });
@@ -271,6 +270,6 @@ describe('a report as Markdown', () => {
   it('says so where there is nothing', () => {
     const text = markdownReport('Samples', report('<region> sample=*sine', {}));
     expect(text).toContain('No region plays a file.');
-    expect(text).toContain('No region claims a pitch that was measured.');
+    expect(text).toContain('There is no measured pitch to compare with root keys.');
   });
 });

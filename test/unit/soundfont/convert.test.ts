@@ -93,7 +93,7 @@ describe('from a SoundFont to text', () => {
     const { status, error } = await run(folder, ['convert', 'a.sf2', '--to', 'sfz', '--output', 'one.sfz']);
     expect(status).toBe(2);
     expect(error).toBe(
-      'zonewright: a.sf2 has 2 presets, and one.sfz is one file: name a preset as a.sf2#bank:preset, or a folder with --output\n',
+      'zonewright: a.sf2 has 2 presets, but one.sfz is one file; name one preset, a.sf2#bank:preset, or a folder with --output\n',
     );
   });
 
@@ -105,7 +105,7 @@ describe('from a SoundFont to text', () => {
     writeFileSync(join(folder, 'out/Samples/Drum.wav'), 'mine');
     const { status, error } = await run(folder, args);
     expect(status).toBe(2);
-    expect(error).toContain('Samples/Drum.wav is there with other content');
+    expect(error).toContain('Samples/Drum.wav is there already with other content');
     expect(readFileSync(join(folder, 'out/Samples/Drum.wav'), 'utf8')).toBe('mine');
   });
 

@@ -38,7 +38,7 @@ export function samplePage(title: string, { samples, tuning }: SampleReport, vie
           tuningHeadings,
           tuning.map((row) => tuningCells(row).map((cell) => String(cell ?? ''))),
         )
-      : '<h2>Tuning by root key</h2><p>No region claims a pitch that was measured.</p>',
+      : '<h2>Tuning by root key</h2><p>There is no measured pitch to compare with root keys.</p>',
     samples.length > 0 ? samplesSection(judged) : '<h2>All samples</h2><p>No region plays a file.</p>',
   ];
   return pageFrame(title, sections, style + pageMapStyle());

@@ -23,11 +23,11 @@ export function viewSections(views: ReportViews): string[] {
   return [
     section(views, 'Tuning at the roots', keyChart('tuning', scene, shown, measures.regions), {
       says: 'How far each sample sounds above or below its root key when that key is played.',
-      unless: 'No sample has a pitch that is sure.',
+      unless: 'No sample has a clear pitch.',
     }),
     section(views, 'Loudness', keyChart('loudness', scene, shown, measures.regions), {
-      says: 'How loudly each region plays its sample at full velocity, its gain counted in.',
-      unless: 'No sample was measured: see that the files are there.',
+      says: 'How loudly each region plays its sample at full velocity, with its gain counted in.',
+      unless: 'No sample was measured. Check that the files are there.',
     }),
     section(views, 'Distance from the root', keyChart('stretch', scene, shown, []), {
       says: 'How many semitones each key is from the root of its sample.',
@@ -37,7 +37,7 @@ export function viewSections(views: ReportViews): string[] {
       `Level by velocity at ${noteNameOf(measures.key)}`,
       velocityChart(levels, () => 0),
       {
-        says: `What a note of this key does from velocity 1 to 127, layers and curves included.${assumed}`,
+        says: `The level of this key from velocity 1 to 127, with layers and curves.${assumed}`,
       },
     ),
   ];

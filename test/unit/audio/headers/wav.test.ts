@@ -181,7 +181,7 @@ it('leaves absurd values out and says so', async () => {
     ],
   });
   const said = facts.problems.map((problem) => problem.message).join('\n');
-  for (const part of ['4711', '4000000 loops', 'frame 10, before', 'unknown type 9', 'last frame is 99']) {
+  for (const part of ['4711', '4,000,000 loops', 'frame 10, before', 'unknown type 9', 'last frame is 99']) {
     expect(said).toContain(part);
   }
   const inst = await factsOf(

@@ -86,7 +86,7 @@ describe('a sampler chunk', () => {
     expect(less.problems).toEqual([
       { kind: 'chunk-broken', message: expect.stringMatching(/promises 5 loops; the first 2 can be read/) },
     ]);
-    expect(read(60, 0, [], 1).problems[0]?.message).toMatch(/promises 1 loops; none can be read/);
+    expect(read(60, 0, [], 1).problems[0]?.message).toMatch(/promises 1 loop; none can be read/);
     const cut = read(60, 0, [forward, forward], 2, 1);
     expect(cut.loops).toHaveLength(1);
     expect(cut.problems[0]?.kind).toBe('chunk-broken');

@@ -51,7 +51,7 @@ describe('zonewright explain', () => {
       line: 12,
       sample: 'gone.wav',
       reason: 'sample',
-      message: 'Its sample is not there.',
+      message: 'Its sample file is missing.',
     });
   });
 

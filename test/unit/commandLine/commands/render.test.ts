@@ -164,7 +164,7 @@ describe('render', () => {
   it('says what goes over full scale, cuts it off there, and keeps it with --float', async () => {
     const at = folder('<region> sample=*sine volume=12 ampeg_release=0\n');
     const loud = await run(at, ['render', 'i.sfz', '--key', '60', '--velocity', '127', '--output', 'o.wav']);
-    expect(loud.error).toMatch(/frames are over full scale \(peak 9\.0 dB\) and cut off there; --float/);
+    expect(loud.error).toMatch(/frames are above full scale \(peak 9\.0 dB\) and cut off\. --float/);
     expect(Math.max(...read(join(at, 'o.wav')).channels[0])).toBe(0x7fffff);
     await run(at, ['render', 'i.sfz', '--key', '60', '--velocity', '127', '--output', 'f.wav', '--float']);
     const { channels, bits } = read(join(at, 'f.wav'));
@@ -194,7 +194,10 @@ describe('render', () => {
     [['--midi', 'a.wav', '--hold', '1', '--output', 'o.wav'], /--hold is for --key/],
     [['--midi', 'cut.mid', '--output', 'o.wav'], /cut\.mid: it is cut short: .* 4294967295 bytes/],
     [['--midi', 'empty.mid', '--output', 'o.wav'], /empty\.mid: it holds no track/],
-    [['--midi', 'days.mid', '--output', 'o.wav'], /lasts 77\.\d hours, .* can hold 4\.5; play it in parts/],
+    [
+      ['--midi', 'days.mid', '--output', 'o.wav'],
+      /lasts 77\.\d hours, .* holds at most 4\.5; render it in parts/,
+    ],
     [['--key', '60', '--output', 'a.wav'], /would replace a file that the command reads; .*--force/],
     [['--key', '60', '--output', 'i.sfz'], /would replace a file that the command reads/],
     [['--key', '60', '--output', 'other.txt'], /file of another kind/],

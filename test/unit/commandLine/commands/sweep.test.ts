@@ -27,7 +27,7 @@ describe('zonewright sweep', () => {
 
 Silent
   sample: 1 region
-    Its sample is not there.
+    Its sample file is missing.
       line 5: gone.wav
   off: 1 region
     Its end is below 0, which turns its sound off; it can still silence others.

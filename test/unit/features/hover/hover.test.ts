@@ -31,7 +31,7 @@ describe('hover on an opcode', () => {
     expect((await hover('<group> volume=-3\n<region> volume=$0-6'))?.markdown).toContain(
       'Overrides `-3` from the group in line 1',
     );
-    expect((await hover('<region> volume=$0-6 volume=-9'))?.markdown).toContain('What counts is `-9`');
+    expect((await hover('<region> volume=$0-6 volume=-9'))?.markdown).toContain('Replaced by `-9`');
     expect((await hover('<region> volume=$0-6'))?.markdown).toContain('Without it: `0`, the default');
   });
 
@@ -79,9 +79,9 @@ describe('hover on a sample', () => {
     expect(found?.markdown).toContain('`kick_2.wav`');
   });
 
-  it('tells how the file is spelt on the disk', async () => {
+  it('tells how the file is named on the disk', async () => {
     const found = await hover('<region> sample=A$0.WAV', { '/music/a.wav': waveBytes(1) });
-    expect(found?.markdown).toContain('spelt `a.wav`');
+    expect(found?.markdown).toContain('The file is named `a.wav`');
   });
 
   it('keeps what a file name holds from being read as Markdown', async () => {
@@ -147,7 +147,7 @@ describe('hover on text that could be taken for Markdown', () => {
   it('shows the names of files and headers so too', async () => {
     const name = `${picture.replaceAll('/', '_')}.wav`;
     const found = await hover(`<region> sample=$0${name.toUpperCase()}`, { [`/music/${name}`]: 'not audio' });
-    expect(found?.markdown).toContain('On the disk');
+    expect(found?.markdown).toContain('The file is named');
     expect(links(found?.markdown)).toEqual([]);
   });
 });

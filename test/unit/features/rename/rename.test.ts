@@ -144,7 +144,7 @@ describe('renaming a variable', () => {
     expect(await renamed('#define $A$0 1\n', 'a b')).toMatch(/letters, digits/);
     expect(await renamed('#define $A$0 1\n', '')).toMatch(/letters, digits/);
     expect(await renamed('#define $A$0 1\n\n#define $B 1\n', 'B')).toBe(
-      '$B is there already, in line 3. Choose another name.',
+      '$B is defined already in line 3. Choose another name.',
     );
     expect(await renamed('#define $A$0 1\n<region> key=$B', 'B')).toMatch(/^\$B is used already/);
   });
@@ -152,7 +152,7 @@ describe('renaming a variable', () => {
   it('refuses a name that would change what another use means', async () => {
     // $AB would begin $ABC, which stands for $A and "BC".
     expect(await renamed('#define $A 1\n#define $X$0 2\n<region> sample=$ABC.wav', 'AB')).toBe(
-      'With the name $AB something else would be meant in line 3. Choose another name.',
+      'The name $AB would change what is meant in line 3. Choose another name.',
     );
     // $XY, the variable $X with a "Y", would become $BY, which is another variable.
     expect(await renamed('#define $BY 1\n#define $X$0 2\n<region> key=$XY', 'B')).toMatch(/line 3/);

@@ -72,7 +72,7 @@ describe('moving a sample', () => {
       'b.sfz': '<region> sample=Other\\a.wav\n',
     });
     expect(problems).toEqual([
-      'c.sfz, line 2: "Other/a.wav" cannot be written behind the default path "Samples/low/a".',
+      'c.sfz, line 2: "Other/a.wav" cannot be written after the default path "Samples/low/a".',
     ]);
     expect((await moved(files, ['Samples/low/a.wav', 'Samples/low/again.wav'])).texts['c.sfz']).toContain(
       'sample=gain.wav',

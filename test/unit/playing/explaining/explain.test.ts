@@ -28,7 +28,7 @@ describe('the messages of an explanation', () => {
     ['lokey=-1', 'key: Keys are turned off for it (-1), and nothing else starts it.'],
     [
       'hikey=-1 on_locc64=64 on_hicc64=127',
-      'key: No key starts it; controller 64 on coming to 64 to 127 does.',
+      'key: It is started not by a key but by controller 64 when it reaches 64 to 127.',
     ],
     ['hivel=99', 'velocity: It answers velocities 1 to 99, not 100.'],
     ['sw_last=24', 'keyswitch: It sounds after the keyswitch 24 (C1); none was pressed yet.'],
@@ -53,7 +53,10 @@ describe('the messages of an explanation', () => {
       'trigger: It sounds when the key is let go, whether or not a pedal holds the note.',
     ],
     ['trigger=legato', 'trigger: It sounds for a legato note, with another key held; none is.'],
-    ['start_locc1=5 start_hicc1=5', 'trigger: No key starts it; controller 1 on coming to 5 does.'],
+    [
+      'start_locc1=5 start_hicc1=5',
+      'trigger: It is started not by a key but by controller 1 when it reaches 5.',
+    ],
     ['lobend=1', 'bend: It sounds with the pitch wheel at 1 to 8192; it is at 0.'],
     ['lochanaft=9', 'pressure: It sounds at a channel aftertouch of 9 to 127; it is 0.'],
     ['lopolyaft=9', 'pressure: It sounds at a key aftertouch of 9 to 127; it is 0.'],
@@ -69,12 +72,12 @@ describe('the messages of an explanation', () => {
       'controller: It answers MIDI channel 2 to 16; the note is on 1.',
       'controller: It sounds under program 1 to 127; it is 0.',
       'trigger: It sounds at a tempo from 130 to below 140; it is 120.',
-      'trigger: It sounds where its group last started 1 s or less before; it has not started yet.',
+      'trigger: It sounds if its group last started 1 s or less before; it has not started yet.',
     ]);
     expect(whySilent('<region> key=50\n<region> lotimer=6\n<region> lotimer=1 hitimer=4', [50])).toEqual([
       'key: It answers key 50 (D3), not 60 (C4).',
-      'trigger: It sounds where its group last started 6 s or more before; that was 5 s ago.',
-      'trigger: It sounds where its group last started 1 to 4 s before; that was 5 s ago.',
+      'trigger: It sounds if its group last started 6 s or more before; that was 5 s ago.',
+      'trigger: It sounds if its group last started 1 to 4 s before; that was 5 s ago.',
     ]);
   });
 
