@@ -31,7 +31,7 @@ export function registerComparison(client: ServerClient): Disposable[] {
     commands.registerCommand('zonewright.compareWith', async (other?: Uri) => {
       const document = window.activeTextEditor?.document;
       if (!mayHoldInstrument(document)) {
-        await window.showWarningMessage(l10n.t('Open the instrument first that is to be compared.'));
+        await window.showWarningMessage(l10n.t('Open the instrument to compare first.'));
         return;
       }
       const chosen = other ?? (await chosenFile(document.uri));

@@ -108,7 +108,7 @@ class Conversion implements Disposable {
   async #instrument(): Promise<TextDocument | undefined> {
     const document = window.activeTextEditor?.document;
     if (mayHoldInstrument(document)) return document;
-    await window.showWarningMessage(l10n.t('Open the instrument that is to be converted first.'));
+    await window.showWarningMessage(l10n.t('Open the instrument to convert first.'));
     return undefined;
   }
 
@@ -165,7 +165,7 @@ class Conversion implements Disposable {
       notes.length === 0
         ? l10n.t('The instrument was converted. All {0} values were carried over exactly.', kept)
         : l10n.t(
-            'The instrument was converted. {0} values were carried over exactly; notes tell of the rest: {1}.',
+            'The instrument was converted. {0} values were carried over exactly. The notes list the rest: {1}.',
             kept,
             notes.length,
           );
@@ -185,7 +185,7 @@ class Conversion implements Disposable {
     const lead = l10n.t('Change the paths');
     const answer = await window.showInformationMessage(
       l10n.t(
-        '{0} stands in another folder than the instrument that it was made from, so its sample paths do not lead to the files.',
+        '{0} is in another folder than the instrument that it was made from, so its sample paths do not lead to the files.',
         nameOf(document.uri),
       ),
       lead,

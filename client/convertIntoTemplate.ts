@@ -61,7 +61,7 @@ async function withFacts(
     const value = await window.showInputBox({
       title: l10n.t('Convert into template'),
       prompt: l10n.t(
-        'The template has a place for "{0}". What goes there? Leave it empty to have it stay marked.',
+        'The template has a place for "{0}". What goes there? Leave it empty to keep it marked.',
         name,
       ),
       ...(known[name] !== undefined && { value: known[name] }),

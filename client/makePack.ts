@@ -65,7 +65,7 @@ async function askedFacts(): Promise<Omit<MakePackParams, 'uri'> | undefined> {
   }
   const maker = await window.showInputBox({
     title: l10n.t('Make a pack'),
-    prompt: l10n.t('Who made the recordings? Leave it empty where that is not to be said.'),
+    prompt: l10n.t('Who made the recordings? Leave it empty if that should not be said.'),
   });
   if (maker === undefined) return undefined;
   const audio = await askedAudio();
@@ -84,7 +84,7 @@ function askedAudio(): Thenable<{ isFlac: boolean } | undefined> {
     {
       label: l10n.t('Samples as FLAC'),
       detail: l10n.t(
-        'Smaller, the same sound number by number, loops and root keys kept. Many players read loops from WAV alone: keep WAV where the instrument leaves its loops to its files.',
+        'Smaller and exactly the same sound, with loops and root keys kept. Many players read loops only from WAV, so keep WAV if the instrument relies on the loops in its files.',
       ),
       isFlac: true,
     },
@@ -121,7 +121,9 @@ async function write(
     length += part.length;
     if (length > mostBytes)
       return {
-        problem: l10n.t('The pack would have more than 1 GB; make it on the command line, library pack.'),
+        problem: l10n.t(
+          'The pack would have more than 1 GB. Make it on the command line with zonewright library pack.',
+        ),
       };
   }
   await workspace.fs.writeFile(target, joinedBytes(parts));

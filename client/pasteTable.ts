@@ -218,8 +218,8 @@ class TablePaste implements DocumentPasteEditProvider, Disposable {
       const reason = result?.problem ?? empty;
       await window.showWarningMessage(
         isSelection
-          ? l10n.t('No zone table was found in the selection: {0} The document is as it was.', reason)
-          : l10n.t('No zone table was found in the clipboard: {0} The document is as it was.', reason),
+          ? l10n.t('No zone table was found in the selection: {0} The document was not changed.', reason)
+          : l10n.t('No zone table was found in the clipboard: {0} The document was not changed.', reason),
       );
       return;
     }

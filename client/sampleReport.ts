@@ -64,7 +64,7 @@ async function report(
   const document =
     uri instanceof Uri ? await workspace.openTextDocument(uri) : window.activeTextEditor?.document;
   if (!mayHoldInstrument(document)) {
-    await window.showWarningMessage(l10n.t('Open the instrument first whose samples are to be reported on.'));
+    await window.showWarningMessage(l10n.t('Open the instrument to report on first.'));
     return undefined;
   }
   const result = await window.withProgress(

@@ -60,7 +60,7 @@ async function fixFolder(client: ServerClient, texts: FixedTexts, asked: FolderF
   const isDone = same.length > 0 && (await workspace.applyEdit(edit, { isRefactoring: true }));
   if (!isDone) {
     await window.showWarningMessage(
-      l10n.t('Nothing was changed: the files are others by now. Try it again.'),
+      l10n.t('The files changed in the meantime, so nothing was changed. Try again.'),
     );
     return;
   }
@@ -103,7 +103,7 @@ function chooseFiles(
       : files.length === 1
         ? l10n.t('{0} fixes in 1 file', count)
         : l10n.t('{0} fixes in {1} files', count, files.length);
-  pick.placeholder = l10n.t('Untick what shall stay as it is');
+  pick.placeholder = l10n.t('Untick what should stay as it is');
   pick.canSelectMany = true;
   pick.ignoreFocusOut = true;
   pick.matchOnDetail = true;

@@ -19,10 +19,13 @@ export function fixesPage(fixed: readonly FileFixes[], skipped: number, after: r
   ];
   if (done.length > mostLines) lines.push('', l10n.t('… and {0} more.', done.length - mostLines));
   if (skipped > 0)
-    lines.push('', l10n.t('Files that had changed meanwhile and were left alone: {0}.', skipped));
+    lines.push('', l10n.t('Files that changed in the meantime and were left alone: {0}.', skipped));
   const left = fixed.reduce((sum, file) => sum + file.left, 0);
   if (left > 0)
-    lines.push('', l10n.t('Fixes that touch the same text as others and wait for the next time: {0}.', left));
+    lines.push(
+      '',
+      l10n.t('Fixes that touch the same text as others and are left for the next time: {0}.', left),
+    );
   const rest = after.flatMap(({ name, findings }) => findings.map((one) => ({ name, ...one })));
   const count = rest.reduce((sum, one) => sum + one.count, 0);
   lines.push('', `## ${l10n.t('What remains: {0}', count)}`, '');

@@ -43,5 +43,5 @@ export async function addSamples(
 }
 
 function failed(): string {
-  return l10n.t('The text could not be changed. See that it can be written to, and try again.');
+  return l10n.t('The text could not be changed. Check that it can be written to, and try again.');
 }

@@ -55,5 +55,5 @@ export class MapEditing {
 }
 
 function failed(): string {
-  return l10n.t('The text could not be changed. See that it can be written to, and try again.');
+  return l10n.t('The text could not be changed. Check that it can be written to, and try again.');
 }

@@ -46,7 +46,9 @@ async function chosen(
   }
   if (views.length === 1) return views[0];
   const items = views.map((view) => ({ label: view.title, description: view.uri, view }));
-  const picked = await window.showQuickPick(items, { placeHolder: l10n.t('Which library is to be built?') });
+  const picked = await window.showQuickPick(items, {
+    placeHolder: l10n.t('Which library do you want to build?'),
+  });
   return picked?.view;
 }
 

@@ -45,7 +45,7 @@ async function connect(access: (() => MidiAccess) | undefined, keyboard: MidiKey
   if (!found) {
     await window.showWarningMessage(
       l10n.t(
-        'MIDI keyboards cannot be reached here: this editor is hosted by a browser, whose pages may not. Use the editor on the desktop, or the keys of the computer.',
+        'MIDI keyboards cannot be reached from an editor in a browser. Use the editor on the desktop, or the keys of the computer.',
       ),
     );
     return;
@@ -59,9 +59,9 @@ async function connect(access: (() => MidiAccess) | undefined, keyboard: MidiKey
   if (names.length === 0) {
     await window.showWarningMessage(
       env.remoteName === undefined
-        ? l10n.t('No MIDI keyboard is connected to this machine.')
+        ? l10n.t('No MIDI keyboard is connected to this computer.')
         : l10n.t(
-            'No MIDI keyboard is connected to the machine that extensions run on, which is another one.',
+            'No MIDI keyboard is connected to the computer that extensions run on, which is not this one.',
           ),
     );
     return;

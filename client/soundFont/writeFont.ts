@@ -16,9 +16,7 @@ export function registerFontWriting(client: ServerClient): Disposable {
 async function writeFont(client: ServerClient): Promise<void> {
   const document = window.activeTextEditor?.document;
   if (!mayHoldInstrument(document) || document.isUntitled) {
-    await window.showWarningMessage(
-      l10n.t('Open a saved instrument that is to be written as a SoundFont first.'),
-    );
+    await window.showWarningMessage(l10n.t('Open the saved instrument to write as a SoundFont first.'));
     return;
   }
   const name = document.uri.path
@@ -62,7 +60,7 @@ async function tell(target: Uri, { notes, kept, page }: WriteFontResult): Promis
     notes.length === 0
       ? l10n.t('{0} was written. All {1} values were carried over exactly.', name, kept)
       : l10n.t(
-          '{0} was written. {1} values were carried over exactly; notes tell of the rest: {2}.',
+          '{0} was written. {1} values were carried over exactly. The notes list the rest: {2}.',
           name,
           kept,
           notes.length,

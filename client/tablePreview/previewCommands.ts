@@ -71,9 +71,7 @@ async function review(preview: TablePreviewPanel, written: LastWrittenTable): Pr
 async function update(conversion: TableConversion, difference: TableDifference): Promise<void> {
   const editor = window.activeTextEditor;
   if (!editor || !mayHoldInstrument(editor.document)) {
-    await window.showWarningMessage(
-      l10n.t('Open the instrument whose regions are to be brought up to date first.'),
-    );
+    await window.showWarningMessage(l10n.t('Open the instrument to update first.'));
     return;
   }
   const text = await copiedText();
@@ -86,14 +84,14 @@ async function update(conversion: TableConversion, difference: TableDifference):
   if (!result) await warn(l10n.t('This document holds no instrument that can be read.'));
   else if (result.problem !== undefined)
     await warn(
-      l10n.t('No zone table was found in the clipboard: {0} The document is as it was.', result.problem),
+      l10n.t('No zone table was found in the clipboard: {0} The document was not changed.', result.problem),
     );
   else if (result.matchCount === 0)
     await warn(
       l10n.t('No region of the document has a sample of the table. Paste the table to add its regions.'),
     );
   else if ((result.edits ?? []).length === 0 && result.goneCount === 0)
-    await window.showInformationMessage(l10n.t('The regions say already what the table says.'));
+    await window.showInformationMessage(l10n.t('The regions already match the table.'));
   else await difference.show(document, result, withoutGone);
 }
 

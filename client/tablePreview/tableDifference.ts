@@ -74,12 +74,16 @@ export class TableDifference implements TextDocumentContentProvider, Disposable 
   async #ask(proposal: Proposal): Promise<void> {
     const { changedCount, addedCount, unchangedCount, goneCount } = proposal.result;
     const apply = l10n.t('Apply');
-    const takeOut = l10n.t('Take those out too');
+    const takeOut = l10n.t('Remove those too');
     const told =
       changedCount === 1
-        ? l10n.t('With the table 1 region changes; added: {0}, as before: {1}.', addedCount, unchangedCount)
+        ? l10n.t(
+            'With the table 1 region changes. Added: {0}. The same already: {1}.',
+            addedCount,
+            unchangedCount,
+          )
         : l10n.t(
-            'With the table {0} regions change; added: {1}, as before: {2}.',
+            'With the table {0} regions change. Added: {1}. The same already: {2}.',
             changedCount,
             addedCount,
             unchangedCount,
@@ -145,7 +149,7 @@ export class TableDifference implements TextDocumentContentProvider, Disposable 
 
 /** What is said of the regions that the table has no row for. */
 function goneText({ result: { goneCount }, isWithoutGone }: Proposal): string {
-  if (isWithoutGone) return l10n.t('The {0} that the table has no row for are taken out.', goneCount);
+  if (isWithoutGone) return l10n.t('Regions without a row in the table are removed: {0}.', goneCount);
   return goneCount === 1
     ? l10n.t('1 more region of the document is not in the table and stays.')
     : l10n.t('{0} more regions of the document are not in the table and stay.', goneCount);

@@ -20,7 +20,7 @@ export function splitShapes(
   const parted = chosen.filter(
     (index) => lowOf(shapes[index], axis) < at && at <= highOf(shapes[index], axis),
   );
-  if (parted.length === 0) return { refusal: 'Nothing can be split here: choose a place inside a shape.' };
+  if (parted.length === 0) return { refusal: 'Nothing can be split here. Choose a place inside a shape.' };
   const headers = parted.flatMap((index) => shapes[index].regions.map(({ header }) => header));
   return {
     values: headers.map((header) => ({ header, [axis === 'keys' ? 'hikey' : 'hivel']: at - 1 })),

@@ -65,7 +65,7 @@ export function spreadVelocities(
     const bands = bandsOf(column);
     if (bands.length < 2) continue;
     if (bands.some(({ low }, at) => at > 0 && low <= bands[at - 1].high))
-      return { refusal: 'Velocity layers that overlap cannot be shared out: part them first.' };
+      return { refusal: 'Velocity layers that overlap cannot be spread. Separate them first.' };
     columns++;
     const starts = levels ? startsByLevel(bands, levels) : evenStarts(bands);
     if ('refusal' in starts) return starts;
@@ -116,8 +116,7 @@ function startsByLevel(
   const heard = known.filter((level) => level !== undefined);
   if (heard.some((level, at) => at > 0 && level <= heard[at - 1]))
     return {
-      refusal:
-        'The layers do not get louder from the lowest to the highest, so their order has to be put right first.',
+      refusal: 'The layers do not get louder from the lowest to the highest. Correct their order first.',
     };
   const top = heard[heard.length - 1];
   const { low } = bands[0];

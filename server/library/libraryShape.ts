@@ -13,7 +13,7 @@ const facts: ValueShape = {
   description:
     'What goes with an instrument when it is shared. What is not known stays out: nothing is made up.',
   fields: {
-    title: text('What people call it; else its name.'),
+    title: text('What people call it. If not set, its name.'),
     maker: text('Who made the recordings or the instrument.'),
     licence: text(
       'The licence of the recordings and texts, as a name or a sentence. Ask the maker before you share.',
@@ -44,7 +44,7 @@ const pack: ValueShape = {
     output: text('The folder that packs are written to.'),
     withoutLicence: {
       kind: 'flag',
-      description: 'Said on purpose: packed although no licence is known. Recordings belong to their makers.',
+      description: 'Packs it although no licence is known. Recordings belong to their makers.',
     },
   },
 };
@@ -80,13 +80,15 @@ const target: ValueShape = {
 };
 
 const settings = {
-  samples: text('The folder that the sample names of a table are looked up in; else that of the table.'),
+  samples: text(
+    'The folder that the sample names of a table are looked up in. If not set, that of the table.',
+  ),
   middleC: {
     kind: 'choice',
     choices: ['C3', 'C4', 'C5'],
-    description: 'Which note name a table gives to key 60; else it is found by evidence.',
+    description: 'Which note name means key 60 in a table. If not set, it is worked out.',
   },
-  targets: { kind: 'list', description: 'What it is converted to; SFZ where nothing is said.', of: target },
+  targets: { kind: 'list', description: 'What it is converted to. If not set, SFZ.', of: target },
   template: text('The path of a template, for the target that is written in its notation.'),
   facts,
   pack,
@@ -96,12 +98,12 @@ const pairing: ValueShape = {
   kind: 'object',
   called: '"pairing"',
   description:
-    'How sure it is that source, samples and name belong together. Take it out when you have looked.',
+    'How sure it is that source, samples and name belong together. Remove it once you have checked.',
   required: ['confidence'],
   fields: {
     confidence: { kind: 'share', description: 'From 0, a guess, to 1, certain.' },
     because: texts('What speaks for it.'),
-    doubts: texts('What is to be looked at.'),
+    doubts: texts('What to check.'),
   },
 };
 
@@ -134,7 +136,7 @@ const instrument: ValueShape = {
   fields: {
     name: text('What people call it; its files are named after it.'),
     source: text(
-      'The path of a text, of a SoundFont with #bank:preset behind it, or of a folder of recordings.',
+      'The path of a text, of a SoundFont with #bank:preset after it, or of a folder of recordings.',
     ),
     ...settings,
     pairing,
@@ -151,7 +153,7 @@ export const libraryShape: ObjectShape = {
   fields: {
     $schema: text('Where this schema stands.'),
     title: text('What people call the library.'),
-    output: text('The folder that results go to; "built" where nothing is said.'),
+    output: text('The folder that results go to. If not set, "built".'),
     build,
     ...settings,
     sources: { kind: 'list', description: 'Files that are instruments each, by patterns.', of: source },

@@ -12,7 +12,7 @@ export type OpenedLibrary =
   | { kind: 'refused'; reason: string };
 
 const outsideReason =
-  '"output" leads out of the folder of the library file, and a file that comes from others must not write anywhere else. Name a folder in it; a link there may lead elsewhere.';
+  '"output" leads out of the folder of the library file, where nothing is written. Name a folder in it; a link there may lead elsewhere.';
 
 /**
  * Opens the library file at an absolute path, or that of a folder. What makes no sense in it stands in the problems of the

@@ -75,7 +75,7 @@ function signEntries(scene: MapScene, prefix: string): Entry[] {
     },
     {
       sign: '<rect class="gap" x="1" y="1" width="24" height="14"/>',
-      name: 'gap: no region answers',
+      name: 'gap: no region plays',
       note: count(scene.gaps.length),
     },
     { sign: '<path class="root tone-0" d="M9 12h8l-4 -7z"/>', name: 'root key', note: '' },

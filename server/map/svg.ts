@@ -75,7 +75,7 @@ function shownText(scene: MapScene, { hiddenLayers, chart }: MapPart): string[] 
     return [`Shown: ${names.join(', ')}${shown.length > mostNames ? ' and others' : ''}.`];
   }
   const isHidden = !chart && layers.length > 1 && isPiled({ shapes });
-  return isHidden ? ['Groups lie one over the other: the uppermost is seen.'] : [];
+  return isHidden ? ['Groups overlap on the map. The uppermost is shown.'] : [];
 }
 
 function partMarks(scene: MapScene, layout: MapLayout, { chart, hiddenLayers }: MapPart): Mark[] {

@@ -284,7 +284,7 @@ function insertion(
 /** A document that moves all keys moves those of the table too. */
 function keyOffsetNote(keyOffset: number): ConversionNote[] {
   if (keyOffset === 0) return [];
-  const message = `note_offset and octave_offset of the document move every key by ${keyOffset}; the keys are written as the table gives them.`;
+  const message = `The document's note_offset and octave_offset move every key by ${keyOffset}. The keys are written as in the table.`;
   return [{ kind: 'assumed', ...mainSpan(0, 0), message }];
 }
 

@@ -8,6 +8,7 @@ import { Parameter } from '../model/parameterNames';
 import { joinPath, nameOf } from '../model/paths';
 import { keyWritingOf } from '../model/style/keySpeller';
 import { mainSpan } from '../model/text/span';
+import { byCount, counted } from '../model/wording/counted';
 import type { GroupedZones } from '../table/zones/sharedValues';
 import type { ValueName, ZoneList } from '../table/zones/zoneList';
 import { valueNames, zoneValueText } from '../table/zones/zoneList';
@@ -149,17 +150,16 @@ export function goneNote(document: Instrument, gone: readonly number[], isTakenO
     return document.sources[source]?.positionAt(start).line;
   });
   const more = lines.length > mostLines ? ' …' : '';
-  const which = gone.length === 1 ? '1 region' : `${gone.length} regions`;
-  const where = `${gone.length === 1 ? 'line' : 'lines'} ${lines.slice(0, mostLines).join(', ')}${more}`;
+  const where = `${byCount(gone.length, 'line', 'lines')} ${lines.slice(0, mostLines).join(', ')}${more}`;
   const what = isTakenOut
-    ? `${gone.length === 1 ? 'it is' : 'they are'} taken out`
-    : `${gone.length === 1 ? 'it stays as it is' : 'they stay as they are'}`;
-  const message = `The table has no row for ${which} of the document (${where}); ${what}.`;
+    ? byCount(gone.length, 'It is removed.', 'They are removed.')
+    : byCount(gone.length, 'It stays as it is.', 'They stay as they are.');
+  const message = `The table has no row for ${counted(gone.length, 'region')} of the document (${where}). ${what}`;
   return { kind: isTakenOut ? 'dropped' : 'ignored', ...mainSpan(0, 0), message };
 }
 
 function openNote({ start, end }: Omit<ZoneRow, 'values'>, path: string, count: number): ConversionNote {
-  const message = `The document has ${count} regions with the sample "${nameOf(path)}", and the table does not tell which one is meant; none of them is changed.`;
+  const message = `The document has ${count} regions with the sample "${nameOf(path)}", and the table does not say which one is meant. None of them is changed.`;
   return { kind: 'ignored', ...mainSpan(start, end), message };
 }
 
@@ -248,7 +248,7 @@ export function updateRegions(
     }
     if (document.headerSource(header) !== 0) {
       const file = document.sources[document.headerSource(header)]?.path ?? '';
-      const message = `The region of this row stands in the included file ${nameOf(file)}; it is left as it is.`;
+      const message = `The region of this row is in the included file ${nameOf(file)}, so it is left as it is.`;
       update.notes.push({ kind: 'ignored', ...mainSpan(zone.start, zone.end), message });
       continue;
     }

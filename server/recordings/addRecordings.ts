@@ -61,7 +61,7 @@ export function addRecordings(
 }
 
 const unwritable =
-  'This cannot be written here without changing something else as well, so the text was left as it is. Write the region in the text.';
+  'This would change something else as well, so the text was left as it is. Write the region in the text.';
 
 type Placing = { placed: Placed[]; told: string[] } | { refusal: string };
 
@@ -71,11 +71,11 @@ function placeOne(recording: Recording, key: number | undefined): Placing {
   const named = root ? undefined : noteReadings([path])[0]?.keys[0];
   const found = root?.key ?? named ?? key;
   if (found === undefined)
-    return { refusal: `Nothing tells the root key of "${path}": drop it on the key that it is for.` };
+    return { refusal: `The root key of "${path}" is not known. Drop it on the key that it is for.` };
   const from = root
     ? because[root.from]
     : named === undefined
-      ? 'the key it was dropped on, for nothing tells its root'
+      ? 'the key it was dropped on, because its root key is not known'
       : because.name;
   const placed = placedAt(recording, root ?? { key: found, tuneCents: 0 });
   return { placed: [placed], told: [`"${path}" is at ${noteNameOf(found)}, ${from}.`] };
@@ -89,7 +89,8 @@ const because = {
 
 function placeAll(recordings: readonly Recording[]): Placing {
   const { placed, leftOut, notes } = readRecordings(recordings);
-  if (placed.length === 0) return { refusal: 'Neither the names nor the sounds of these files tell a note.' };
+  if (placed.length === 0)
+    return { refusal: 'Neither the names nor the sound of these files say which notes they are.' };
   const left = leftOut.map(({ path, because: why }) => `"${path}" is left out: ${why}.`);
   return { placed, told: [`${counted(placed.length, 'recording')} added.`, ...left, ...notes] };
 }

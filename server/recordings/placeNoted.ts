@@ -55,8 +55,8 @@ function rootedOf(
     const isOdd = root?.note === undefined && named > recordings.length / 2;
     if (!root || (isOdd && isOfSession(part.words))) {
       const because = root
-        ? 'its name tells no note, and speaks of something else'
-        : 'neither its name nor its sound tells a note';
+        ? 'its name gives no note and means something else'
+        : 'neither its name nor its sound gives a note';
       leftOut.push({ path: recording.path, because });
       return [];
     }
@@ -103,12 +103,12 @@ function unknownWordNotes(unknown: ReadonlyMap<Placed, readonly UnknownWord[]>):
     ...(releases.length === 0
       ? []
       : [
-          `What is called ${list(releases)} is much shorter and softer than the rest: it is taken for the sound of keys that go up. Listen to it.`,
+          `Recordings called ${list(releases)} are much shorter and softer than the rest, so they are read as sounds of keys that go up. Listen to them.`,
         ]),
     ...(microphones.length === 0
       ? []
       : [
-          `What is called ${list(microphones)} has the same length on each key, to the frame: it is taken for several microphones at the same strokes, which sound together.`,
+          `Recordings called ${list(microphones)} have exactly the same length on each key, so they are read as several microphones at the same strokes. They sound together.`,
         ]),
   ];
 }

@@ -58,7 +58,7 @@ function byRange(members: readonly Placed[]): string[] {
     ...(without.length === 0
       ? []
       : [
-          `The paths${familiesHere} at ${keysShown(without.map(({ root }) => root))} give none: all are taken.`,
+          `The paths${familiesHere} at ${keysShown(without.map(({ root }) => root))} give none, so all velocities are used.`,
         ]),
   ];
 }
@@ -115,17 +115,15 @@ function byName(members: readonly Placed[]): string[] {
   return [
     `The layers${familiesHere} share the velocities in equal parts, from soft to loud: ${shown}.`,
     ...(order === 'contradicted'
-      ? [
-          `By their loudness the layers${familiesHere} are in another order than by their names: listen to them.`,
-        ]
+      ? [`Loudness and names give the layers${familiesHere} different orders. Listen to them.`]
       : []),
     ...(order === 'alike'
-      ? [`The layers${familiesHere} are about as loud as one another: their names alone tell their order.`]
+      ? [`The layers${familiesHere} are about equally loud, so only their names give their order.`]
       : []),
     ...(odd.length === 0
       ? []
       : [
-          `At ${keysShown(odd)} the layers${familiesHere} are in another order by their loudness than by their names, which count: listen to them.`,
+          `At ${keysShown(odd)} loudness and names give the layers${familiesHere} different orders. The names count. Listen to them.`,
         ]),
   ];
 }
@@ -161,7 +159,7 @@ function byEar(members: readonly Placed[]): string[] {
     const shown = several.length * 2 > new Set(members.map(({ root }) => root)).size ? '' : several;
     const keys = shown === '' ? 'a key' : `the same key (${keysShown(shown.map(([one]) => one.root))})`;
     return [
-      `Several recordings of ${keys}${familiesHere} are about as loud: they are taken for round robins.`,
+      `Several recordings of ${keys}${familiesHere} are about equally loud, so they are read as round robins.`,
     ];
   }
   for (const [number, list] of several.entries()) {
@@ -169,9 +167,9 @@ function byEar(members: readonly Placed[]): string[] {
     for (const [at, layer] of layers.entries()) for (const one of layer) placeByEar(one, at, layers.length);
   }
   return [
-    `Several recordings of a key${familiesHere} differ in loudness: they are taken for layers, the softest lowest.`,
+    `Several recordings of a key${familiesHere} differ in loudness, so they are read as layers, the softest lowest.`,
     ...(isDownwards(several)
-      ? ['The numbers in the names count from loud to soft: the loudness decides.']
+      ? ['The numbers in the names count from loud to soft, so the loudness decides.']
       : []),
   ];
 }
@@ -215,11 +213,13 @@ function placeTurns(placed: readonly Placed[]): string[] {
       one.position = at + 1;
       one.length = members.length;
       if (members.length > 1)
-        one.because.push(`It is take ${at + 1} of ${members.length} that answer the same: they take turns.`);
+        one.because.push(
+          `It is take ${at + 1} of ${members.length} with the same keys and velocities; they take turns.`,
+        );
     }
   }
   const words = [...new Set(placed.map(({ turnWord }) => turnWord))].filter((word) => word !== '').sort();
   return words.length === 0
     ? []
-    : [`Recordings with the words ${words.join(', ')} take turns: nothing else tells them apart.`];
+    : [`Recordings with the words ${words.join(', ')} take turns, because nothing else tells them apart.`];
 }

@@ -25,7 +25,7 @@ function togetherNotes(placed: readonly Placed[]): string[] {
   if (!overlap) return [];
   const shown = [...articulations.keys()].map((word) => (word === '' ? 'without a word' : word)).sort();
   return [
-    `The articulations ${shown.join(', ')} lie on the same keys and sound together. NamePart them with key switches, or make an instrument of each.`,
+    `The articulations ${shown.join(', ')} lie on the same keys and sound together. Separate them with keyswitches, or make an instrument of each.`,
   ];
 }
 
@@ -37,7 +37,7 @@ function groupNotes(placed: readonly Placed[]): string[] {
     ...(microphones.size < 2
       ? []
       : [
-          `The microphones ${[...microphones].sort().join(', ')} sound together: turn down those that you do not need.`,
+          `The microphones ${[...microphones].sort().join(', ')} sound together. Turn down those that you do not need.`,
         ]),
     ...(released === 0 || released === placed.length
       ? []
@@ -59,12 +59,12 @@ function lackingLayers(placed: readonly Placed[]): string[] {
       ...(lacking.length === 0
         ? []
         : [
-            `Not all layers${where} were recorded at ${keysShown(lacking.map(([one]) => one.root))}: there the nearest recordings of the same layer sound.`,
+            `Not all layers${where} were recorded at ${keysShown(lacking.map(([one]) => one.root))}. There the nearest recordings of the same layer sound.`,
           ]),
       ...(alone.length === 0
         ? []
         : [
-            `The recordings${where} at ${keysShown(alone.map(({ root }) => root))} have no word for a layer, and no other layers beside them: they sound at all velocities.`,
+            `The recordings${where} at ${keysShown(alone.map(({ root }) => root))} have no word for a layer and no other layers beside them, so they sound at all velocities.`,
           ]),
     ];
   });

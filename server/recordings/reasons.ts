@@ -15,10 +15,10 @@ export function rootReason(
       const cents = pitch === undefined ? 0 : Math.round((pitch - key) * 100);
       const off = cents === 0 ? '' : `, ${Math.abs(cents)} cents ${cents > 0 ? 'above' : 'below'} it`;
       const tuned = tuneCents === 0 ? '' : '; tune corrects that';
-      return `It sounds ${keyText(key)}${off}${tuned}.`;
+      return `It sounds at ${keyText(key)}${off}${tuned}.`;
     }
     case 'name':
-      return `${name ?? 'Its name'} tells ${keyText(key)}; no clear pitch speaks against it.`;
+      return `${name ?? 'Its name'} means ${keyText(key)}; no clear pitch contradicts it.`;
     case 'file':
       return `The file itself gives the root key ${rootKey ?? key}.`;
   }

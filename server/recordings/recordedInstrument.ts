@@ -68,7 +68,7 @@ export function recordedInstrument(
             {
               kind: 'assumed' as const,
               ...mainSpan(0, 0),
-              message: `Made of ${counted(placed.length, 'recording')} alone: play it, and listen to each key.`,
+              message: `Made of ${counted(placed.length, 'recording')} alone. Play it and listen to each key.`,
             },
           ]),
     ],

@@ -38,12 +38,12 @@ function shiftNotes({ reading: { kind }, shift, folderShifts }: Believed, by: st
     notes.push(`Middle C is called C${4 - octaves} in the names, as ${by} show.`);
   else if (shift !== 0)
     notes.push(
-      `The names tell notes that lie ${counted(Math.abs(shift), 'semitone')} ${shift < 0 ? 'above' : 'below'} what sounds, as for an instrument that transposes: the pitch is taken.`,
+      `The names give notes ${counted(Math.abs(shift), 'semitone')} ${shift < 0 ? 'above' : 'below'} the sound, as for a transposing instrument. The sound is used.`,
     );
   for (const [folder, own] of folderShifts) {
     const apart = Math.abs(own - shift) / 12;
     notes.push(
-      `${folder === '' ? 'Outside the folders' : `In "${nameOf(folder)}"`} the sounds lie ${counted(apart, 'octave')} ${own > shift ? 'higher' : 'lower'} than the names elsewhere would tell, as in a rank of an organ: the pitch is taken.`,
+      `${folder === '' ? 'Outside the folders' : `In "${nameOf(folder)}"`} the sounds lie ${counted(apart, 'octave')} ${own > shift ? 'higher' : 'lower'} than the names elsewhere give, as in a rank of an organ. The sound is used.`,
     );
   }
   return notes;
@@ -62,7 +62,7 @@ function nameNotes(
     const sounds = Math.round(pitch);
     if (named === sounds || root.from !== 'pitch') return [];
     return [
-      `The name of "${path}" tells ${keyText(named)}, but it sounds ${keyText(sounds)}: the pitch is taken. Listen to it.`,
+      `The name of "${path}" says ${keyText(named)}, but it sounds at ${keyText(sounds)}. The sound is used. Listen to it.`,
     ];
   });
 }
@@ -75,7 +75,7 @@ function ownNotes(recordings: readonly Recording[], roots: readonly (Root | unde
   if (wrong.length === 0) return [];
   const [first] = wrong;
   return [
-    `The root keys in ${wrong.length} of ${recordings.length} files are not what sounds, as in "${first?.path}" (${first?.rootKey}): they are not used.`,
+    `The root keys in ${wrong.length} of ${recordings.length} files do not match the sound, as in "${first?.path}" (${first?.rootKey}), so they are not used.`,
   ];
 }
 
@@ -84,7 +84,7 @@ function pitchNotes(roots: readonly (Root | undefined)[]): string[] {
   const byPitch = roots.filter((root) => root?.from === 'pitch' && root.note === undefined).length;
   if (byPitch === 0) return [];
   return [
-    `The ${byPitch === roots.length ? 'names' : `names of ${counted(byPitch, 'recording')}`} tell no notes; the keys are those that they sound.`,
+    `The ${byPitch === roots.length ? 'names' : `names of ${counted(byPitch, 'recording')}`} give no notes, so the keys are taken from the sound.`,
   ];
 }
 
@@ -96,7 +96,7 @@ function tuningNotes(roots: readonly (Root | undefined)[]): string[] {
   const [least, most] = [sorted[0], sorted[sorted.length - 1]];
   if (tuned.length === roots.length && tuned.length > 2 && most - least < leastCents * 2)
     return [
-      `All recordings sound about ${Math.round(Math.abs(median(tuned)))} cents too ${most > 0 ? 'low' : 'high'}, perhaps on purpose: tune brings them to A = 440 Hz.`,
+      `All recordings sound about ${Math.round(Math.abs(median(tuned)))} cents too ${most > 0 ? 'low' : 'high'}, perhaps on purpose. tune brings them to A = 440 Hz.`,
     ];
   return [
     `${counted(tuned.length, 'recording is', 'recordings are')} out of tune by ${leastCents} cents or more; tune corrects that.`,

@@ -21,6 +21,6 @@ function spreadOver(members: readonly Placed[], among: readonly Placed[]): void 
     const range = keys.get(one.root);
     one.lowKey = range?.low ?? one.root;
     one.highKey = range?.high ?? one.root;
-    if (one.lowKey !== one.highKey) one.because.push('It answers the keys that are nearest to its root.');
+    if (one.lowKey !== one.highKey) one.because.push('It plays the keys nearest to its root.');
   }
 }

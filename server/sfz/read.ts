@@ -231,7 +231,7 @@ class SfzReader implements SfzHandler {
     if (included.kind === 'missing') {
       refuse(
         'include-missing',
-        `There is no file "${written}". The path is looked up from the folder of the main file.`,
+        `There is no file "${written}". Paths start at the folder of the main file. Correct the path or put the file there.`,
       );
       return;
     }

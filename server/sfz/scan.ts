@@ -382,7 +382,7 @@ export class SfzScanner {
     this.#handler.problem(
       start,
       problemEnd,
-      'The path of an #include stands in double quotes: #include "file.sfz".',
+      'Put the path of an #include in double quotes: #include "file.sfz".',
     );
     if (end > pathStart) this.#handler.include(start, end, pathStart, end);
     return problemEnd;

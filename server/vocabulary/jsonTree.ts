@@ -58,7 +58,7 @@ class JsonReader {
     try {
       const root = this.#value(0);
       this.#space();
-      if (this.#at < this.#text.length) this.#fail('Nothing can stand behind the last bracket. Take it out.');
+      if (this.#at < this.#text.length) this.#fail('Nothing can stand behind the last bracket. Remove it.');
       return { root };
     } catch (fault) {
       if (!(fault instanceof Fault)) throw fault;

@@ -3,6 +3,7 @@ import type { Instrument } from '../model/instrument';
 import type { Notation, SampleFactsLookup } from '../model/notation';
 import type { ConversionNote } from '../model/notes';
 import { mainSpan } from '../model/text/span';
+import { counted } from '../model/wording/counted';
 
 /** More such notes help nobody. */
 const mostNotes = 100;
@@ -23,7 +24,7 @@ export function readBack(
   const again = notation.read(text, { path: '', ...(sampleFacts && { sampleFacts }) });
   const count = instrument.regions.length;
   if (again.regions.length !== count) {
-    const message = `Read again, the text has ${again.regions.length} regions, and ${count} were to be written. Check it.`;
+    const message = `The written text has ${counted(again.regions.length, 'region')} instead of ${count}. Check it.`;
     return [{ kind: 'dropped', ...mainSpan(0, 0), message }];
   }
   const noted = new Set(notes.map(({ source, start }) => `${source} ${start}`));

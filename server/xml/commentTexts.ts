@@ -1,6 +1,7 @@
 import type { Directive } from '../model/instrumentParts';
 import type { ConversionNote } from '../model/notes';
 import { spanIn } from '../model/text/span';
+import { byCount } from '../model/wording/counted';
 import type { PlannedComment } from '../model/writing/writingPlan';
 import { encodeXmlComment } from './scan/references';
 
@@ -28,11 +29,11 @@ export class CommentTexts {
     if (!this.#first) return undefined;
     const { directive, position } = this.#first;
     const { source, start, end } = directive;
-    const many = this.#changed === 1 ? '' : `, in ${this.#changed} comments`;
+    const many = byCount(this.#changed, '', `, in ${this.#changed} comments`);
     return {
       kind: 'approximated',
       ...spanIn(source, start, end),
-      message: `A comment in XML cannot hold "--" nor control characters: dashes are written as en dashes, the characters left out${many}.`,
+      message: `A comment in XML cannot hold "--" or control characters. Dashes are written as en dashes and the characters are left out${many}.`,
       written: { start: position, end: position },
     };
   }

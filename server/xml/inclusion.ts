@@ -66,7 +66,7 @@ export class Inclusions {
     if (included.kind === 'missing') {
       return refused(
         'include-missing',
-        `There is no file "${written}". The path is looked up from the folder of the main file.`,
+        `There is no file "${written}". Paths start at the folder of the main file. Correct the path or put the file there.`,
       );
     }
     if (included.kind === 'refused') return refused('include-refused', `"${written}" ${included.reason}`);

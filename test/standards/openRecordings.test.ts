@@ -59,7 +59,7 @@ describe.skipIf(!existsSync(join(folder, 'README.md')))('real recordings of a pi
     // The highest strings ring too shortly for a sure pitch: such a recording is left out and named, not guessed.
     expect(placed.length).toBeGreaterThanOrEqual(8);
     for (const { because, place } of decisions)
-      if (!place) expect(because.join()).toContain('neither its name nor its sound tells a note');
+      if (!place) expect(because.join()).toContain('neither its name nor its sound gives a note');
   });
 
   it('are stretched as pianos are tuned: flat in the bass, sharp in the treble', () => {

@@ -273,7 +273,7 @@ export class AuditionStrip extends LitElement {
     if (high - low <= tellJumpDb) return;
     const decibels = Math.round(high - low);
     this.#status = l10n.t(
-      'Careful: the levels of regions lie up to {0} dB apart. Keep the level low at first.',
+      'Careful: regions differ in level by up to {0} dB. Keep the level low at first.',
       decibels,
     );
   }

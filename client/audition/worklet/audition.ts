@@ -119,7 +119,7 @@ export class Audition {
     this.#output.process(left, right);
     if (this.#output.isMuted && !wasMuted) {
       for (const { engine } of this.#all()) engine.allOff();
-      this.#tell({ type: 'trouble', message: 'The sound ran out of numbers and was stopped.' });
+      this.#tell({ type: 'trouble', message: 'The sound was stopped, because its values ran out of range.' });
     }
     if (this.#blocks++ % blocksBetweenReports === 0) this.#report();
   }
@@ -223,7 +223,7 @@ export class Audition {
       else this.#ask(program.samples[id], startFrame, pageFrames);
     });
     if (brokenRegions.length > 0)
-      this.#tell({ type: 'trouble', message: 'A region ran out of numbers and was stopped.' });
+      this.#tell({ type: 'trouble', message: 'A region was stopped, because its values ran out of range.' });
     if (refusedVoices > 0)
       this.#tell({ type: 'trouble', message: `More than ${mostVoices} voices: some are left out.` });
   }

@@ -15,7 +15,7 @@ export function emptyHint(reason: string, isPart: boolean, drop: MapDrop): Templ
     <p class="reason" role="status">${reason}</p>
     <p class="quiet">
       ${l10n.t(
-        'The keyboard map shows which keys and velocities play which sample: write a region with a sample and a key range in an instrument document, and it appears here. Or drop samples from the explorer here, with Shift held down.',
+        'The keyboard map shows which keys and velocities play which sample. Write a region with a sample and a key range in an instrument document, and it appears here. Or drop samples here from the explorer, with Shift held down.',
       )}
     </p>
   </section>`;

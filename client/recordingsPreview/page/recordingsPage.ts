@@ -35,7 +35,7 @@ export class RecordingsPage extends PageElement<RecordingsToPage, RecordingsFrom
     if (this.#shown) return this.#sheet(this.#shown);
     return html`<section class="empty">
       <h1>${l10n.t('Folder of recordings')}</h1>
-      <p role="status">${l10n.t('The recordings are being listened to.')}</p>
+      <p role="status">${l10n.t('Listening to the recordings.')}</p>
     </section>`;
   }
 
@@ -56,7 +56,7 @@ export class RecordingsPage extends PageElement<RecordingsToPage, RecordingsFrom
       </div>
       <div class="sides">
         <section class="side" aria-labelledby="notes-title">
-          <h2 id="notes-title">${l10n.t('What holds of all of them')}</h2>
+          <h2 id="notes-title">${l10n.t('What holds for all of them')}</h2>
           <ul class="notes">
             ${notes.map(({ kind, message }) => html`<li class="note"><span class="kind">${kind}</span> ${message}</li>`)}
             ${unreadable.map((path) => html`<li class="note">${l10n.t('{0} cannot be read as audio.', path)}</li>`)}
@@ -109,7 +109,8 @@ export class RecordingsPage extends PageElement<RecordingsToPage, RecordingsFrom
 
 function summaryOf({ regionCount, decisions, leftOut }: ShownRecordings): string {
   const out = decisions.filter(({ place }) => !place).length + leftOut.length;
-  if (regionCount === 0) return l10n.t('Nothing can be written: no recording that is taken tells a note.');
+  if (regionCount === 0)
+    return l10n.t('Nothing can be written, because no chosen recording says which note it is.');
   return out === 0
     ? `${counted(regionCount, 'region')}.`
     : `${counted(regionCount, 'region')}; ${counted(out, 'recording is', 'recordings are')} left out.`;

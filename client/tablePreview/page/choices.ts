@@ -57,7 +57,7 @@ function notationChoice(format: 'sfz' | 'xml', tell: Tell): Part {
 function middleCChoice(found: PreviewTableResult['middleC'], chosen: MiddleCChoice, tell: Tell): Part {
   if (!found) return nothing;
   const label = l10n.t('Key 60, middle C, is called');
-  const auto = chosen === 'auto' ? l10n.t('as found: {0}', found) : l10n.t('as found by itself');
+  const auto = chosen === 'auto' ? l10n.t('automatic: {0}', found) : l10n.t('automatic');
   return labelled(
     label,
     choiceList({
@@ -133,7 +133,7 @@ function sampleChoices(
   const byHand = new Map(chosen);
   const more = samples.length - mostSamples;
   return html`<fieldset>
-    <legend>${l10n.t('Samples that no single file is named after')}</legend>
+    <legend>${l10n.t('Samples whose file is not clear')}</legend>
     <ul>
       ${samples
         .slice(0, mostSamples)
@@ -149,7 +149,7 @@ function sampleChoice(
   isByHand: boolean,
   tell: Tell,
 ): Part {
-  const none = isByHand ? l10n.t('as found by itself') : l10n.t('keep the name as it is');
+  const none = isByHand ? l10n.t('automatic') : l10n.t('keep the name as it is');
   const first = taken === undefined || isByHand ? [{ value: '', label: none }] : [];
   const all = taken === undefined || choices.includes(taken) ? choices : [taken, ...choices];
   return html`<li class="choice">

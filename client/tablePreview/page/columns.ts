@@ -93,7 +93,7 @@ function scaleChoice(
     id: `scale-${index}`,
     label: l10n.t('Scale of {0}', name),
     describedBy: `scale-why-${index}`,
-    options: isByHand ? [{ value: '', label: l10n.t('as found by itself') }, ...offered] : offered,
+    options: isByHand ? [{ value: '', label: l10n.t('automatic') }, ...offered] : offered,
     value: taken,
     choose: (value) => choose(index, value === '' ? null : value),
   });
@@ -108,7 +108,7 @@ function meaningOptions(isByHand: boolean): Option[] {
     value: meaning,
     label: meaning === 'unknown' ? l10n.t('not used') : meaningNames[meaning],
   }));
-  return isByHand ? [{ value: '', label: l10n.t('as found by itself') }, ...options] : options;
+  return isByHand ? [{ value: '', label: l10n.t('automatic') }, ...options] : options;
 }
 
 /** How sure the reading of a column is, in words and as a share. */

@@ -61,7 +61,7 @@ export function brokenDown({ name, source }: LibraryInstrument): BuildOutcome {
     name,
     source,
     state: 'failed',
-    message: 'It takes more memory than there is, or is broken in a way that nothing here foresees.',
+    message: 'It needs more memory than there is, or is damaged in a way that was not foreseen.',
     outputs: [],
     totals: noFindings(),
     notes: { assumed: 0, approximated: 0, dropped: 0 },

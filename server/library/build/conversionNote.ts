@@ -16,9 +16,9 @@ const kinds: Readonly<Record<SourceKind, string>> = {
 };
 
 const told: Readonly<Record<Exclude<NoteKind, 'ignored'>, string>> = {
-  dropped: 'What has no place in what was written',
+  dropped: 'What could not be written',
   approximated: 'What is written in another way and may sound a little different',
-  assumed: 'What the source does not say and was decided by what is usual',
+  assumed: 'What the source does not say and was set to what is usual',
 };
 
 /** The caution that goes with everything that is shared or played. */
@@ -56,11 +56,11 @@ function contents({ figures, measures }: InstrumentRecord): string {
   ];
   if (missing > 0)
     lines.push(
-      `${counted(missing, 'sample file')} ${missing === 1 ? 'is' : 'are'} missing: what they play stays silent.`,
+      `${counted(missing, 'sample file is', 'sample files are')} missing, so some notes stay silent.`,
     );
   if (measures?.meanCents !== undefined)
     lines.push(
-      `Measured: on average ${measures.meanCents} cents from the pitch that its root keys claim, ${measures.greatestCents} at the most.`,
+      `The measured pitch is ${measures.meanCents} cents from the root keys on average, and ${measures.greatestCents} at most.`,
     );
   return lines.join(' ');
 }
@@ -79,7 +79,7 @@ function makers({ facts }: InstrumentRecord): string {
 
 function differences(record: InstrumentRecord): string[] {
   const { kept, notes, doubts } = record;
-  const counts = `${counted(kept, 'value')} ${kept === 1 ? 'was' : 'were'} carried over exactly.`;
+  const counts = `${counted(kept, 'value was', 'values were')} carried over exactly.`;
   const parts = notes.some(({ kind }) => kind !== 'ignored')
     ? [counts]
     : [`${counts} Nothing that sounds was left out or changed.`];
@@ -92,7 +92,7 @@ function differences(record: InstrumentRecord): string[] {
   parts.push(...proofLines(record));
   if (doubts.length > 0)
     parts.push(
-      'What was put together by evidence and nobody has confirmed:',
+      'What was matched by evidence and is not confirmed yet:',
       doubts.map((one) => `- ${escaped(one)}`).join('\n'),
     );
   return parts;
@@ -107,13 +107,13 @@ function proofLines({ proofs = [] }: InstrumentRecord): string[] {
   return proofs.map(({ target, verdict, notes, differing, explained, worstDb, worst }) => {
     const played = `${counted(notes, 'note')} of the source and of the ${escaped(target)} text were played and compared.`;
     if (verdict === 'alike')
-      return `${played} They sound alike${worstDb === null ? '' : `: the greatest difference is ${worstDb} dB to full scale`}.`;
+      return `${played} They sound alike${worstDb === null ? '' : `: the largest difference is ${worstDb} dB to full scale`}.`;
     const where = worst
-      ? ` The most differs key ${keyText(worst.key)} at velocity ${worst.velocity}, by ${worstDb} dB to full scale: ${escaped(worst.cause)}`
+      ? ` The largest difference is at key ${keyText(worst.key)}, velocity ${worst.velocity}, ${worstDb} dB to full scale: ${escaped(worst.cause)}`
       : '';
     if (verdict === 'noted')
-      return `${played} ${counted(explained, 'note')} differ${explained === 1 ? 's' : ''}, only where this page says why.${where}`;
-    return `${played} ${counted(differing, 'note')} differ${differing === 1 ? 's' : ''} for a reason that is not noted here.${where}`;
+      return `${played} ${counted(explained, 'note differs', 'notes differ')}, only where this page says why.${where}`;
+    return `${played} ${counted(differing, 'note differs', 'notes differ')} for a reason that is not noted here.${where}`;
   });
 }
 

@@ -88,7 +88,7 @@ async function readFolder(path: string, outputFolder: string, files: Files): Pro
   const reading = await readRecordingsFolder(files, path, outputFolder);
   if (!reading || reading.instrument.regions.length === 0)
     throw new BuildError(
-      `Nothing in ${nameOf(path)} tells a note: no audio file by its name or its sound. Correct "source".`,
+      `No audio file in ${nameOf(path)} says which note it is, by its name or its sound. Correct "source".`,
     );
   const { instrument, notes } = reading;
   return { kind: 'recordings', instrument, notes, folder: outputFolder, fontSamples: new Map() };

@@ -58,7 +58,7 @@ async function templateTarget(
   path: string,
   { files, samples, includes }: ReadingTools,
 ): Promise<TargetOutput> {
-  if (target.notation === 'sf2') throw new BuildError('A SoundFont takes no template. Take "template" out.');
+  if (target.notation === 'sf2') throw new BuildError('A SoundFont takes no template. Remove "template".');
   const whole = await readWholeText(files, path);
   if (whole.kind !== 'text') throw new BuildError(`The template ${nameOf(path)} is not there, or no text.`);
   const finder = new NotationFinder(files, samples, () => {});

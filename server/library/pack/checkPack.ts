@@ -35,5 +35,5 @@ export function checkPack(
         return plan.files.has(there.slice(packRoot.length + 1)) || before === now;
       return before === now && !plan.files.has(there.slice(packRoot.length + 1));
     });
-  if (!isSame) throw new OutputError('it cannot be packed: read again, its regions would play other files');
+  if (!isSame) throw new OutputError('it cannot be packed, because its regions would then play other files');
 }

@@ -2,7 +2,7 @@ import type { InstrumentFacts } from '../libraryFile';
 
 /** What to do before a pack is passed on. */
 export const sharingCaution =
-  'Recordings belong to those who made them. Share this only where its licence lets you, ask the maker where it does not say; the law differs by country.';
+  'Recordings belong to those who made them. Share this only where its licence lets you, and ask the maker where it does not say. The law differs by country.';
 
 const unknownLicence = `No licence is known for these recordings. ${sharingCaution}`;
 

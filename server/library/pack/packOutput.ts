@@ -43,7 +43,7 @@ export interface Pack {
 export async function packInstrument(source: PackSource, options: PackOptions, files: Files): Promise<Pack> {
   if (source.facts.licence === undefined && !options.withoutLicence)
     throw new OutputError(
-      `${source.name}: no licence is known, and recordings belong to those who made them; ask the maker, then say the licence, or say on purpose that there is none`,
+      `${source.name}: no licence is known, and recordings belong to their makers; ask the maker, then give the licence or choose to pack without one`,
     );
   const notFlac: string[] = [];
   const plan = await planPack(source, files, async (path) => {

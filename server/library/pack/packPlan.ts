@@ -101,7 +101,7 @@ async function usedFiles(source: PackSource, files: Files, spelt: Map<string, st
       if ((await files.stat(path))?.kind !== 'file') continue;
       if (!(await isPicture(files, path)))
         throw new OutputError(
-          `${source.name}: the text names "${nameOf(path)}" as a picture, which it is not; take it out of the text`,
+          `${source.name}: the text names "${nameOf(path)}" as a picture, but it is none; remove it from the text`,
         );
       found.add(path);
     }
@@ -115,7 +115,7 @@ async function usedFiles(source: PackSource, files: Files, spelt: Map<string, st
   if (notAudio.size > 0) {
     const [first] = notAudio;
     throw new OutputError(
-      `${source.name}: ${counted(notAudio.size, 'sample is', 'samples are')} no audio that can be read, the first is "${first}"; replace it, or take it out of the text`,
+      `${source.name}: ${counted(notAudio.size, 'sample is', 'samples are')} no audio that can be read, the first is "${first}"; replace it, or remove it from the text`,
     );
   }
   return [...found].sort();

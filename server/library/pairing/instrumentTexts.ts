@@ -2,7 +2,7 @@ import { isWholeInstrumentFileName } from '../../model/fileNames';
 import type { Files } from '../../model/files';
 import type { Instrument } from '../../model/instrument';
 import { folderOf, joinPath, nameOf, relativePath } from '../../model/paths';
-import { counted } from '../../model/wording/counted';
+import { byCount, counted } from '../../model/wording/counted';
 import { readInstrument } from '../../workspace/analyse';
 import { IncludeStore } from '../../workspace/files/includeStore';
 import { Reach } from '../../workspace/files/reach';
@@ -42,7 +42,7 @@ export async function instrumentTexts(files: Files, tree: LibraryTree): Promise<
     const instrument = await readInstrument(source, includes);
     if (instrument.regions.length > 0) instruments.push({ path, instrument });
     else if (isWholeInstrumentFileName(path))
-      found.leftOut.push({ path, because: 'It is the text of an instrument, and has no region.' });
+      found.leftOut.push({ path, because: 'It is an instrument text without regions.' });
     for (const { path: included } of instrument.sources.slice(1))
       if (included !== path) partOf.set(included, path);
   }
@@ -88,7 +88,7 @@ async function entryOf(
   const doubts =
     missing === 0
       ? []
-      : [`${missing} of its ${counted(paths.size, 'sample')} ${missing === 1 ? 'is' : 'are'} not there.`];
+      : [`${missing} of its ${counted(paths.size, 'sample')} ${byCount(missing, 'is', 'are')} not there.`];
   const because = ['It is the text of an instrument, which names its samples.'];
   const confidence = paths.size === 0 ? 1 : Math.round((1 - missing / paths.size) * 100) / 100;
   return { name, source: relativePath(folder, path), pairing: { confidence, because, doubts } };

@@ -37,7 +37,7 @@ export function nameOfTable(path: string, samples: string, library: string): Tab
   return {
     name: ofSamples,
     agrees: false,
-    doubt: `The name is that of the folder of its samples; ${nameOf(path)} tells none.`,
+    doubt: `The name is that of its sample folder, because ${nameOf(path)} gives none.`,
   };
 }
 

@@ -1,5 +1,5 @@
 import { folderOf, isWithin, nameOf, relativePath } from '../../model/paths';
-import { counted } from '../../model/wording/counted';
+import { byCount, counted } from '../../model/wording/counted';
 import type { InstrumentEntry, LeftOut, Pairing } from '../libraryFile';
 import { nameLikeness } from './instrumentNames';
 import { folderName, nameOfTable, titleOfTable } from './namesOfTables';
@@ -92,10 +92,7 @@ function chooseByPlace(choice: Choice, shown: (path: string) => string): boolean
   const found = best[0]?.found ?? 0;
   because.push(
     found === names
-      ? `All ${counted(names, 'sample name')} of the table ${names === 1 ? 'is' : 'are'} in this folder.`.replace(
-          /^All 1 /,
-          'The 1 ',
-        )
+      ? `${byCount(names, 'The', 'All')} ${counted(names, 'sample name')} of the table ${byCount(names, 'is', 'are')} in this folder.`
       : `${found} of the ${counted(names, 'sample name')} of the table are in this folder.`,
   );
   if (folders.length > 1)
@@ -128,13 +125,13 @@ function chooseWhatIsLeft(
     [choice.chosen] = left;
     choice.because.push('Its sample names are in this folder, which no other table uses.');
     choice.doubts.push(
-      `Files of these names are in other folders too: ${listed}. Listen whether it is the right one.`,
+      `Files of these names are in other folders too: ${listed}. Listen to check that it is the right one.`,
     );
     return;
   }
   leftOut.push({
     path: shown(choice.table.path),
-    because: `Files of its sample names are in ${counted(choice.folders.length, 'folder')}, and nothing tells which is meant: ${listed}.`,
+    because: `Files of its sample names are in ${counted(choice.folders.length, 'folder')}, and nothing says which is meant: ${listed}.`,
   });
 }
 
@@ -176,7 +173,7 @@ function entryOf(
   const name = nameOfTable(table.path, chosen, folder);
   const all = [...doubts];
   if (missing > 0)
-    all.push(`${missing} of its ${counted(names, 'sample')} ${missing === 1 ? 'is' : 'are'} not there.`);
+    all.push(`${missing} of its ${counted(names, 'sample')} ${byCount(missing, 'is', 'are')} not there.`);
   if (name.doubt !== undefined) all.push(name.doubt);
   const pairing: Pairing = {
     confidence: confidenceOf(names, missing, all, name.agrees),

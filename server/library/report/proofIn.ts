@@ -1,4 +1,4 @@
-import { counted } from '../../model/wording/counted';
+import { byCount, counted } from '../../model/wording/counted';
 import { keyText } from '../../model/wording/rangeWords';
 import type { InstrumentProof, InstrumentRecord } from '../build/instrumentRecord';
 import type { RowProof } from './libraryRow';
@@ -16,7 +16,7 @@ export function proofIn({ proofs = [], figures }: InstrumentRecord): RowProof | 
   }
   if (figures && figures.missing > 0)
     parts.push(
-      `${counted(figures.missing, 'sample is', 'samples are')} missing and ${figures.missing === 1 ? 'was' : 'were'} not heard.`,
+      `${counted(figures.missing, 'sample is', 'samples are')} missing and ${byCount(figures.missing, 'was', 'were')} not heard.`,
     );
 
   return { verdict: worst.verdict, worstDb: worst.worstDb, where: parts.join(' ') };

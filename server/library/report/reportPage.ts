@@ -1,5 +1,5 @@
 import { escapeMarkup } from '../../map/escape';
-import { counted } from '../../model/wording/counted';
+import { byCount, counted } from '../../model/wording/counted';
 import type { InstrumentProof, InstrumentRecord } from '../build/instrumentRecord';
 import type { LibraryReport, ReportedInstrument } from './libraryReport';
 import type { LibraryRow } from './libraryRow';
@@ -112,7 +112,7 @@ function detailsOf(row: LibraryRow, record: InstrumentRecord | undefined): strin
   );
   const notes = record.notes.map(
     ({ kind, message, count, lines: at }) =>
-      `${kind}: ${message} (${count === 1 ? 'line' : `${count} times, lines`} ${at})`,
+      `${kind}: ${message} (${byCount(count, 'line', `${count} times, lines`)} ${at})`,
   );
   for (const list of [findings, notes]) {
     lines.push(...list.slice(0, mostListed));

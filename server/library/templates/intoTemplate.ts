@@ -60,7 +60,7 @@ export async function intoTemplate(template: Template, source: TemplateSource): 
   const examples = await withGroup(notation, read, await read(filled.text), instrument);
   const slots = examplesOf(examples);
   if (slots.length === 0)
-    throw new OutputError('the template has no example: it needs a region that stands for those to come');
+    throw new OutputError('the template has no example: give it a region that stands for the new ones');
   const control = examples.controlAt(0, slots[0].unit.start);
   const sections = sourceSections(instrument, {
     samplePath: templateSamplePath(source, control.defaultPath),
@@ -73,7 +73,7 @@ export async function intoTemplate(template: Template, source: TemplateSource): 
   const result = await read(text);
   if (result.headers.count !== document.headers.count)
     throw new OutputError(
-      'the template cannot take these values: read again, it has other groups or regions',
+      'the template cannot take these values, because its groups or regions would change',
     );
   const regions = copies.flatMap(({ source: region, ...copy }) =>
     region ? [{ ...copy, source: region }] : [],

@@ -7,6 +7,7 @@ import { directiveName } from '../../model/instrumentParts';
 import { nameOf } from '../../model/paths';
 import type { Span } from '../../model/text/span';
 import { visibleText } from '../../model/text/visibleText';
+import { byCount, counted } from '../../model/wording/counted';
 import type { Judgement } from '../../workspace/openDocument';
 import { rangeOf } from './positions';
 
@@ -112,7 +113,7 @@ function includeDiagnostics(
   });
   const last = diagnostics[diagnostics.length - 1];
   if (last && joined.length > mostOfInclude)
-    last.message += ` (${joined.length - mostOfInclude} more findings in "${name}" are not listed here.)`;
+    last.message += ` (${counted(joined.length - mostOfInclude, 'more finding', 'more findings')} in "${name}" ${byCount(joined.length - mostOfInclude, 'is', 'are')} not listed here.)`;
   return diagnostics;
 }
 

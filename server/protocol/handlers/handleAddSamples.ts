@@ -37,7 +37,7 @@ async function addSamples(
   if (reading.folder === undefined)
     return { refusal: 'Save the document first, so that paths can lead to its samples.' };
   if (server.openDocument(uri)?.version !== version)
-    return { refusal: 'The text has changed meanwhile, so nothing was written. Try again.' };
+    return { refusal: 'The text changed in the meantime, so nothing was written. Try again.' };
   const where = { outputFolder: reading.folder };
   const added = addRecordings(reading.notation, reading.instrument, {
     recordings,

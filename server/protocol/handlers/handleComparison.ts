@@ -118,7 +118,7 @@ function placeOf(
     uri: span.source === 0 ? read.uri : server.diagnosticOptions(read.uri).uriOf(file.path),
     range: rangeOf(file, span),
     message: heard
-      ? `Sounds otherwise than in ${name}, ${heard}. ${cause.message}`
-      : `Not as in ${name}, though no note that was played lets it be heard. ${cause.message}`,
+      ? `Sounds different from ${name}, ${heard}. ${cause.message}`
+      : `Differs from ${name}, but no played note makes it audible. ${cause.message}`,
   };
 }

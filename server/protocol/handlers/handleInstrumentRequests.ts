@@ -64,7 +64,7 @@ async function arrange(
   const reading = await server.documents.reading(uri);
   if (!reading) return { refusal: 'This document holds no instrument.' };
   if (server.openDocument(uri)?.version !== version)
-    return { refusal: 'The text has changed meanwhile, so nothing was written. Try again.' };
+    return { refusal: 'The text changed in the meantime, so nothing was written. Try again.' };
   const made = arrangeText(reading, arrangement);
   if ('refusal' in made) return made;
   const files = reading.instrument.sources.flatMap((source, at) => {

@@ -61,7 +61,7 @@ async function compared(
     const tolerances = usualTolerances;
     const options = { tolerances, signal: stop.signal, progress: letOthersWork() };
     const found = await compareRecording(side, midi ?? usualPiece(side.playable), recording, options);
-    if (found.notes === 0) return { reason: 'No note of what was played lets a region sound.' };
+    if (found.notes === 0) return { reason: 'No note that was played makes a region sound.' };
     if (found.peak < silentPeak) return { reason: `${nameOf(path)} is silent throughout.` };
     const worded: WordedRecording = {
       name: side.name,
@@ -129,7 +129,7 @@ function placesOf(
       return {
         uri: span.source === 0 ? side.uri : server.diagnosticOptions(side.uri).uriOf(file.path),
         range: rangeOf(file, span),
-        message: `In the recording key ${key}, velocity ${velocity} sounds otherwise, at ${one.seconds.toFixed(1)} s: ${recordedText(difference)}`,
+        message: `In the recording key ${key}, velocity ${velocity} sounds different, at ${one.seconds.toFixed(1)} s: ${recordedText(difference)}`,
       };
     }),
   );

@@ -8,6 +8,7 @@ import type { FileMove } from '../../model/fileMoves';
 import { FileMoves } from '../../model/fileMoves';
 import { instrumentEndings, sampleEndings } from '../../model/fileNames';
 import { folderOf, joinPath, nameOf } from '../../model/paths';
+import { counted } from '../../model/wording/counted';
 import { includedPaths } from '../../workspace/files/includeIndex';
 import type { CurrentInstrument } from '../../workspace/instrumentsAround';
 import { instrumentsAround, mainsOf, notationOfParts } from '../../workspace/instrumentsAround';
@@ -103,7 +104,7 @@ function refuse(message: string): never {
 function problemText(problems: readonly string[]): string {
   const more = problems.length - mostProblems;
   const shown = problems.slice(0, mostProblems).join(' ');
-  return `Not all paths can follow. ${shown}${more > 0 ? ` There are ${more} more such places.` : ''}`;
+  return `Not all paths can follow. ${shown}${more > 0 ? ` The same holds for ${counted(more, 'more place')}.` : ''}`;
 }
 
 /** The instruments in which a name stands, as they are now, with what they include. */

@@ -23,7 +23,7 @@ export function handleSamples(answer: AnswerRequest, { documents }: ServerContex
     if (!context) return { reason: 'This document holds no instrument.' };
     const { whole } = context;
     if (whole.folder === undefined || whole.document.path === undefined)
-      return { reason: 'Save the document to have its samples looked up.' };
+      return { reason: 'Save the document to look up its samples.' };
     const { instrument, notation } = whole;
     const { report, views } = await onceMeasured(documents.samples, whole.folder, token, (samples) => ({
       report: sampleReport(instrument, notation, samples),

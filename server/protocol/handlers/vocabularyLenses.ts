@@ -1,5 +1,6 @@
 import type { CodeLens } from 'vscode-languageserver';
 import { nameOf } from '../../model/paths';
+import { counted } from '../../model/wording/counted';
 import { doubtfulDecisions, vocabularyFile } from '../../workspace/notations/vocabularyFindings';
 import type { DocumentReading } from '../../workspace/openDocument';
 import { rangeOf } from '../conversion/positions';
@@ -16,7 +17,7 @@ export function vocabularyLenses(server: ServerContext, reading: DocumentReading
   const range = rangeOf(source, { start: at, end: at });
   const { name } = inForce.vocabulary;
   const doubts = doubtfulDecisions(inForce).length;
-  const open = doubts === 0 ? '' : doubts === 1 ? ', 1 point open' : `, ${doubts} points open`;
+  const open = doubts === 0 ? '' : `, ${counted(doubts, 'point')} open`;
   const { savedIn } = inForce;
   const title =
     savedIn === undefined

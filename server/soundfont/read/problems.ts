@@ -1,3 +1,5 @@
+import { byCount } from '../../model/wording/counted';
+
 /** Most different sentences that are kept; a file of nonsense would give thousands. */
 const mostProblems = 100;
 
@@ -14,7 +16,7 @@ export class Problems {
   /** The sentences in the order in which they were first noted. */
   list(): string[] {
     return [...this.#counts].map(([sentence, count]) =>
-      count === 1 ? sentence : `${sentence} The same holds in ${count} places.`,
+      byCount(count, sentence, `${sentence} The same holds in ${count} places.`),
     );
   }
 }

@@ -1,4 +1,5 @@
 import type { FileReader } from '../../model/files';
+import { byCount } from '../../model/wording/counted';
 import type { FontInstrument, Preset, SampleHeader, SoundFont, Zone } from '../font';
 import { SampleType } from '../font';
 import type { Chunk } from './chunks';
@@ -61,7 +62,7 @@ function checkSize({ size }: FileReader, stated: number, chunks: readonly Chunk[
   if (stated === size || (stated === size + 1 && size % 2 === 1)) return;
   if (stated < size)
     throw new FontError(
-      `its header says ${stated} bytes and the file has ${size}; ${size - stated} bytes behind the end belong to nothing`,
+      `its header says ${stated} bytes, but the file has ${size}; the last ${size - stated} belong to nothing`,
     );
   const last = chunks.at(-1);
   if (last?.name === 'pdta') return;
@@ -90,7 +91,7 @@ async function readInfo(
     const bytes = await reader.read(start, Math.min(size, mostInfoBytes));
     if (name === 'ifil') {
       if (statedSize !== 4 || bytes.length !== 4)
-        throw new FontError(`${ifil} at byte ${start} has ${statedSize} bytes in place of 4`);
+        throw new FontError(`${ifil} at byte ${start} has ${statedSize} bytes instead of 4`);
       const view = new DataView(bytes.buffer, bytes.byteOffset);
       version = { major: view.getUint16(0, true), minor: view.getUint16(2, true) };
     } else if (/^[A-Z]{4}$|^i[a-z]{3}$/.test(name)) texts.set(name, textOf(bytes));
@@ -142,8 +143,8 @@ function readSamples(list: RecordList, problems: Problems): SampleHeader[] {
   if (missing > 0)
     problems.add(
       count < all
-        ? `The file is cut short: of ${all} samples, ${count} ${count === 1 ? 'is' : 'are'} listed; zones of the others are left out.`
-        : 'The file is cut short behind its last sample: the end of the list of samples is missing, and nothing else.',
+        ? `The file is cut short: of ${all} samples, ${count} ${byCount(count, 'is', 'are')} listed; zones of the others are left out.`
+        : 'The file is cut short after its last sample: only the end of the list of samples is missing.',
     );
   // The last record only marks the end; a list that is cut short has lost it.
   return Array.from({ length: missing > 0 ? count : Math.max(0, count - 1) }, (_, record) => {

@@ -84,12 +84,12 @@ function readZone(lists: ZoneLists, bag: number, problems: Problems): ReadZone {
     const high = list.view.getUint8(at + 3);
     if (operator === last) {
       zone.target = value & 0xffff;
-      if (record + 1 < end) problems.add('Values that stand behind the end of their zone are not used.');
+      if (record + 1 < end) problems.add('Values after the end of their zone are not used.');
       break;
     }
     if (operator === Generator.keyRange) {
       if (record === first) [zone.lowKey, zone.highKey] = [low, high];
-      else problems.add('A key range that does not stand first in its zone is not used.');
+      else problems.add('A key range that is not first in its zone is not used.');
     } else if (operator === Generator.velocityRange) {
       const isInPlace =
         record === first ||
@@ -97,7 +97,7 @@ function readZone(lists: ZoneLists, bag: number, problems: Problems): ReadZone {
       if (isInPlace) [zone.lowVelocity, zone.highVelocity] = [low, high];
       else
         problems.add(
-          'A velocity range that does not stand first or behind the key range of its zone is not used.',
+          'A velocity range that is not first in its zone or right after its key range is not used.',
         );
     } else if (takes(level, operator)) generators.set(operator, value);
     else if (!isUnused(operator))

@@ -82,7 +82,7 @@ async function readList(reader: FileReader, name: ListName, chunk: Chunk): Promi
   const count = Math.floor(size / stride);
   const bytes = await reader.read(start, count * stride);
   if (bytes.length < count * stride)
-    throw new FontError(`${place} could not be read whole; the file may have changed meanwhile`);
+    throw new FontError(`${place} could not be read whole; the file may have changed in the meantime`);
   return {
     name,
     view: new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength),

@@ -113,7 +113,7 @@ function remarkDropped({ source, destination, amountSource }: Modulator, list: O
   const by = amountSource === 0 ? '' : ` by ${moverText(amountSource)}`;
   list.remark(
     'dropped',
-    `Left out: the modulator from ${moverText(source)}${by} to ${generatorText(destination)}, for which SFZ text has no exact word.`,
+    `Left out: the modulator from ${moverText(source)}${by} to ${generatorText(destination)}, because SFZ has no exact word for it.`,
   );
 }
 

@@ -135,7 +135,7 @@ function saysVelocityToCutoff({ modulators }: FontRegion): boolean {
 function noteCutoff(lines: NotedLines): void {
   lines.note(
     'assumed',
-    'Where the SoundFont says nothing of it, the velocity is taken not to move the filter: the versions of the format differ, and so do players.',
+    'The SoundFont does not say whether velocity moves the filter, and versions of the format differ. Here it does not.',
   );
 }
 

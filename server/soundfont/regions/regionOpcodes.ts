@@ -187,7 +187,7 @@ function tracked(stage: number, track: number, values: RegionValues, list: Opcod
   if (highKey > lowKey)
     list.remark(
       'approximated',
-      `A time of an envelope depends on the key in the SoundFont; here it is that of the middle key of the region, off by a factor of ${(2 ** ((Math.abs(perKey) * (highKey - middle)) / 1200)).toFixed(2)} at its ends.`,
+      `In the SoundFont this envelope time depends on the key. Here it is that of the middle key of the region, off by a factor of ${(2 ** ((Math.abs(perKey) * (highKey - middle)) / 1200)).toFixed(2)} at its ends.`,
     );
   return withinRange(stage, own + perKey * (usualCenterKey - middle));
 }

@@ -44,7 +44,7 @@ export function velocityTimes(
     }
     list.remark(
       'approximated',
-      `The velocity multiplies the ${stage} of an envelope in the SoundFont and adds to it in SFZ text: the two agree at the lowest and highest velocity.`,
+      `In the SoundFont velocity multiplies the ${stage} of an envelope, in SFZ text it adds to it. The two agree at the lowest and highest velocity.`,
     );
     return true;
   }

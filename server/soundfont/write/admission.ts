@@ -43,7 +43,7 @@ export function admit(
 
 function leaveOut(values: RegionParameters, name: string, why: string): false {
   const { account, region } = values;
-  const message = `Left out: a region that sounds ${why}, which a SoundFont knows no word for.`;
+  const message = `Left out: a region that sounds ${why}; a SoundFont cannot say that.`;
   const parameter = values.parameter(name);
   if (parameter < 0) account.tellRegion(region, 'dropped', message);
   else account.tell(parameter, 'dropped', message);
@@ -115,7 +115,7 @@ function holdsControllers(
       values.tell(
         one,
         'dropped',
-        `Left out: this condition; a SoundFont can ask a controller for its upper or lower half alone.`,
+        `Left out: this condition; a SoundFont can only ask whether a controller is in its upper or lower half.`,
       );
   }
   return true;

@@ -41,7 +41,7 @@ export function planRegion(values: RegionParameters, context: PlanContext): Zone
   const path = instrument.samplePath(region);
   if (path === undefined || path === '*silence') return leaveOut('Left out: a region without a sample.');
   if (path.startsWith('*'))
-    return leaveOut(`Left out: a region of the generator ${path}; a SoundFont plays samples alone.`);
+    return leaveOut(`Left out: a region of the generator ${path}; a SoundFont plays only samples.`);
   const absolute = joinPath(context.folder, path);
   const sample = context.sample(absolute);
   if (!sample) return leaveOut(`Left out: a region whose sample cannot be read: ${path}.`);
@@ -104,10 +104,10 @@ function putPitch(values: RegionParameters, zone: ZoneDraft, sample: KnownSample
     values.tell(
       'pitch_keytrack',
       'approximated',
-      'A SoundFont holds whole cents a key, from 0 to 1200; the nearest is written.',
+      'A SoundFont holds whole cents per key, from 0 to 1200. The nearest value is written.',
     );
   zone.generators.set(Generator.scaleTuning, withinRange(Generator.scaleTuning, Math.round(scale)));
-  if (!Number.isInteger(cents)) values.tell('tune', 'approximated', 'A SoundFont tunes in whole cents.');
+  if (!Number.isInteger(cents)) values.tell('tune', 'approximated', 'A SoundFont tunes only in whole cents.');
   zone.cents = Math.round(cents);
   const coarse = Math.trunc(zone.cents / centsInSemitone);
   zone.generators.set(Generator.coarseTune, withinRange(Generator.coarseTune, coarse));
@@ -164,7 +164,7 @@ function putClass(values: RegionParameters, zone: ZoneDraft, { classOf }: PlanCo
     values.tell(
       'off_by',
       'dropped',
-      'Left out: in a SoundFont, regions silence one another or not at all; this one is silenced by others alone.',
+      'Left out: in a SoundFont regions silence each other or not at all, but this one is only silenced by others.',
     );
     return;
   }

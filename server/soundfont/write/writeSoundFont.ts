@@ -180,11 +180,11 @@ function tellSamples(
         tell(`The sample has ${known.channels} channels; the first two are written.`);
       else if (step(known.rate) > 1)
         tell(
-          `The sample is brought from ${known.rate} to ${Math.round(known.rate / step(known.rate))} frames a second.`,
+          `The sample is converted from ${known.rate} to ${Math.round(known.rate / step(known.rate))} Hz.`,
         );
       else if (known.rate > mostRate || known.rate < leastRate)
         tell(
-          `The sample has ${known.rate} frames a second; players need not take less than ${leastRate} or more than ${mostRate}.`,
+          `The sample is at ${known.rate} Hz; players need not play less than ${leastRate} or more than ${mostRate} Hz.`,
         );
       else if (known.channels > 1 && (zone.width !== 100 || zone.position !== 0 || zone.pan !== 0)) {
         for (const name of ['width', 'position', 'pan']) {

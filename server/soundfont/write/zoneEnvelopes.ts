@@ -96,7 +96,7 @@ function putEnvelope(
     values.tell(
       `${prefix}_vel2${stage}`,
       'approximated',
-      'The velocity multiplies a time in a SoundFont and adds to it in SFZ text: the two agree at the lowest and the highest velocity.',
+      'In a SoundFont velocity multiplies a time, in SFZ text it adds to it. The two agree at the lowest and highest velocity.',
     );
   }
   set(

@@ -23,7 +23,7 @@ export function putFilter(values: RegionParameters, zone: ZoneDraft): void {
     values.tell(
       'fil_type',
       'dropped',
-      `Left out: the filter; a SoundFont has a low pass alone, and this is ${type}.`,
+      `Left out: the filter; a SoundFont has only a low pass, and this is ${type}.`,
     );
     values.tell('cutoff', 'dropped', 'Left out with its filter, which a SoundFont does not have.');
     useFilterOnly(values);

@@ -1,3 +1,4 @@
+import { counted } from '../../model/wording/counted';
 import { velocityToLevel } from '../defaultModulators';
 import type { Modulator } from '../font';
 import { Generator } from '../generators';
@@ -56,14 +57,14 @@ export function putVelocityLevel(values: RegionParameters, zone: ZoneDraft, low:
       values.tell(
         'amp_veltrack',
         'approximated',
-        `A SoundFont knows powers of the velocity alone; from velocity 20 on the level is off by ${errorDb.toFixed(1)} dB at the most.`,
+        `A SoundFont knows only powers of the velocity. From velocity 20 on the level is off by at most ${errorDb.toFixed(1)} dB.`,
       );
     return;
   }
   const gain = withFade(points.size > 0 ? scaledCurve(points, percent) : trackedGain(percent), fade);
   const { bands, errorDb } = fitBands(gain, low, high);
   zone.velocities = bands;
-  const message = `Written in ${bands.length === 1 ? 'one band' : `${bands.length} bands`} of velocities, off by ${errorDb.toFixed(1)} dB at the most.`;
+  const message = `Written in ${counted(bands.length, 'band')} of velocities, off by at most ${errorDb.toFixed(1)} dB.`;
   const isExact = bands.length <= 1 && errorDb < 0.1;
   if (isExact) return;
   for (const { name } of values.matching(/^(?:amp_velcurve_\d+|xf(?:in|out)_(?:lo|hi)vel)$/))
@@ -118,7 +119,7 @@ export function putKeyLevel(
   }
   const gain = (key: number) => perKey * (key - center) + (fade ? 20 * Math.log10(fade(key)) : 0);
   zone.keys = keyBands(gain, low, high);
-  const message = `Written in ${zone.keys.length} bands of keys.`;
+  const message = `Written in ${counted(zone.keys.length, 'band')} of keys.`;
   for (const { name } of values.matching(/^(?:amp_keytrack|xf(?:in|out)_(?:lo|hi)key)$/))
     values.tell(name, 'approximated', message);
 }
@@ -179,7 +180,7 @@ export function putControllerFades(
         values.tell(
           name,
           'dropped',
-          'Left out: this crossfade; a SoundFont fades over the whole range of a controller alone. The level is that before the controller is moved.',
+          'Left out: this crossfade; a SoundFont fades only over the whole range of a controller. The level is that before the controller is moved.',
         );
     }
   }

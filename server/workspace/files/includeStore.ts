@@ -11,7 +11,7 @@ const outside =
   'lies outside the folder of the instrument and the open folder around it, so it is not read. Put it there, or name its folder in the setting zonewright.includeFolders or by --include-folder.';
 const linkedOutside = outside.replace('lies', 'leads by a link to a place');
 const otherText =
-  'is not the text of an instrument, so it is not read here. Correct the path, or take the include out.';
+  'is not the text of an instrument, so it is not read here. Correct the path, or remove the include.';
 
 /** A file of the disk as it was read. */
 interface KnownFile {

@@ -29,7 +29,7 @@ export function stackedRegions(instrument: Instrument): ConversionNote[] {
   const { start, end } = instrument.headerSpan(example);
   const message =
     count === 1
-      ? 'This region has the same keys and velocities as one before it: both sound together. Nothing says whether they are layers, take turns or are there twice.'
-      : `${count} regions have the same keys and velocities as one before them, the first of them here: they sound together. Nothing says whether they are layers, take turns or are there twice.`;
+      ? 'This region has the same keys and velocities as one before it, so both sound together. Nothing says whether they are layers, take turns or are there twice.'
+      : `${count} regions have the same keys and velocities as one before them, so they sound together. Here is the first. Nothing says whether they are layers, take turns or are there twice.`;
   return [{ kind: 'assumed', ...mainSpan(start, end), message }];
 }

@@ -58,8 +58,8 @@ function fixesOf(
     return saves ? [{ title, edits: [], safe: false, saves }] : [];
   };
   return [
-    ...settled('Settle it as it is read now', inForce.vocabulary),
-    ...choices.flatMap(({ label, vocabulary }) => settled(`Settle it another way: ${label}`, vocabulary)),
+    ...settled('Keep how it is read now', inForce.vocabulary),
+    ...choices.flatMap(({ label, vocabulary }) => settled(`Read it another way: ${label}`, vocabulary)),
   ];
 }
 

@@ -1,6 +1,7 @@
 import type { ConversionNote } from '../../model/notes';
 import { nameOf, relativePath } from '../../model/paths';
 import type { Span } from '../../model/text/span';
+import { counted } from '../../model/wording/counted';
 import type { FoundSample } from './sampleFinder';
 
 /** So many samples have notes of their own. */
@@ -32,7 +33,7 @@ export function questionOf(
   }
   const question = { name, choices, taken: shown(first) };
   if (match === 'nearest' || match === 'characters') {
-    const how = match === 'nearest' ? 'the nearest name' : 'the same but for blanks, signs or accents';
+    const how = match === 'nearest' ? 'the nearest name' : 'the same apart from spaces, signs or accents';
     const others = choices.length > 1 ? ` Others are ${choices.slice(1).join(', ')}.` : '';
     const message = `No file is named "${nameOf(name)}"; ${shown(first)} was taken, ${how}.${others}`;
     return { question, message };
@@ -53,6 +54,6 @@ export function notesOnSamples(
     .map(({ name, message }): ConversionNote => ({ kind: 'assumed', ...placeOf(name), message }));
   const more = messages.length - mostNotes;
   const last = notes.at(-1);
-  if (last && more > 0) last.message += ` (The same kind of thing holds for ${more} more samples.)`;
+  if (last && more > 0) last.message += ` (The like holds for ${counted(more, 'more sample')}.)`;
   return notes;
 }

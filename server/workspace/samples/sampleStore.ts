@@ -273,7 +273,7 @@ function unreadable(refusal: Refusal | undefined): SampleReading {
 const elsewhere: SampleReading = {
   kind: 'unreadable',
   reason:
-    'It lies on another machine than the instrument, which is not asked for it, since that would tell it who you are. Copy it to where the instrument is.',
+    'It is on another computer than the instrument. It is not fetched, because that would tell that computer who you are. Copy it to where the instrument is.',
 };
 
 /** One for all: a text can name a million files that are not there. */

@@ -41,14 +41,14 @@ export function readDoctype(
   report.remark(
     start,
     start + 9,
-    'A document type declaration has no effect here, and nothing is fetched. Take it out where nothing else needs it.',
+    'A document type declaration has no effect here, and nothing is fetched. Remove it if nothing else needs it.',
   );
   const whole = text.slice(start, end);
   findIllegalCharacters(whole, 0, whole.length, (from, to, code) =>
     report.problem(
       start + from,
       start + to,
-      `XML cannot hold the character ${characterNumber(code)}. Take it out.`,
+      `XML cannot hold the character ${characterNumber(code)}. Remove it.`,
     ),
   );
   const subset = new DoctypeSubset(entities, report, whole.length, standalone);

@@ -108,7 +108,7 @@ export class DoctypeSubset {
       this.#report.remark(
         start,
         end,
-        `"${shorten(name)}" is declared already, and the first declaration counts. Take this one out.`,
+        `"${shorten(name)}" is declared already, and the first declaration counts. Remove this one.`,
       );
     } else all.set(name, { name, kind, replacement, start, end });
     return true;

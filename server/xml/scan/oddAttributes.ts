@@ -50,7 +50,7 @@ export class OddAttributes {
       this.#handler.problem(
         start,
         nameEnd,
-        quoted ? `An "=" is missing behind "${name}".` : `"${name}" has no value. Write ${name}="…".`,
+        quoted ? `An "=" is missing after "${name}".` : `"${name}" has no value. Write ${name}="…".`,
       );
       if (!quoted) return nameEnd;
     }
@@ -62,7 +62,7 @@ export class OddAttributes {
   /** Reports an attribute that its tag has already. */
   reportRepeated(start: number, end: number): void {
     const name = this.#shown(start, end);
-    this.#handler.problem(start, end, `This element has "${name}" already. Take one of the two out.`);
+    this.#handler.problem(start, end, `This element has "${name}" already. Remove one of the two.`);
   }
 
   #stray(start: number): number {
@@ -106,7 +106,7 @@ export class OddAttributes {
       end,
       closed
         ? `The value of "${name}" has no quote at its start.`
-        : `The value of "${name}" stands in quotes: ${name}="…".`,
+        : `Put the value of "${name}" in quotes: ${name}="…".`,
     );
     this.#report(nameStart, nameEnd, start, end);
     return closed ? end + 1 : end;
@@ -204,7 +204,7 @@ export class OddAttributes {
       else if (code < 32 && at >= start && at < end && isXmlSpace(code)) marks |= ValueMark.encoded;
     }
     findIllegalCharacters(text, from, to, (at, behind, code) =>
-      handler.problem(at, behind, `XML cannot hold the character ${characterNumber(code)}. Take it out.`),
+      handler.problem(at, behind, `XML cannot hold the character ${characterNumber(code)}. Remove it.`),
     );
     return marks;
   }

@@ -70,7 +70,7 @@ function readCharacterReference(text: string, start: number): CharacterReference
   }
   if (!isXmlCharacter(code)) {
     const shown = code > 0x10ffff ? 'a character beyond the last one' : characterNumber(code);
-    return { end: at + 1, problem: `This stands for ${shown}, which XML cannot hold. Take it out.` };
+    return { end: at + 1, problem: `This stands for ${shown}, which XML cannot hold. Remove it.` };
   }
   return { end: at + 1, value: String.fromCodePoint(code) };
 }

@@ -201,7 +201,7 @@ class XmlScanner {
           this.#handler.problem(start, end, 'An end tag holds a name and nothing else.');
       } else {
         end = nameEnd;
-        this.#handler.problem(start, end, 'This end tag is not closed. Put ">" behind its name.');
+        this.#handler.problem(start, end, 'This end tag is not closed. Put ">" after its name.');
       }
     }
     this.#closeElement(start, end, nameStart, nameEnd);
@@ -246,14 +246,14 @@ class XmlScanner {
   #reportStrayEnd(start: number, end: number, name: string, innermost: OpenElement | undefined): void {
     const tag = `</${shorten(name)}>`;
     if (!innermost) {
-      this.#handler.problem(start, end, `${tag} closes nothing: no element is open here. Take it out.`);
+      this.#handler.problem(start, end, `${tag} closes nothing: no element is open here. Remove it.`);
       return;
     }
     const opened = shorten(this.#open.nameOf(innermost));
     this.#handler.problem(
       start,
       end,
-      `${tag} closes nothing; <${opened}> opened in line ${this.#line(innermost.tagStart)} is to be closed first, with </${opened}>.`,
+      `${tag} closes nothing. <${opened}>, opened in line ${this.#line(innermost.tagStart)}, must be closed first, with </${opened}>.`,
       { start: innermost.tagStart, end: innermost.nameEnd, message: `<${opened}> is opened here.` },
     );
   }
@@ -272,7 +272,7 @@ class XmlScanner {
         element.tagStart,
         element.nameEnd,
         `<${name}> is not closed ${before}. Add </${name}>, or end its tag with "/>" if nothing stands inside.`,
-        outer === undefined ? undefined : { start: at, end: at, message: 'It is to be closed before this.' },
+        outer === undefined ? undefined : { start: at, end: at, message: 'It must be closed before this.' },
       );
     }
     this.#endWithoutTag(at);
@@ -301,7 +301,7 @@ class XmlScanner {
       this.#handler.problem(
         start,
         start + 9,
-        'A document type declaration stands once at most, before the outermost element. Take this one out.',
+        'A document type declaration stands once at most, before the outermost element. Remove this one.',
       );
     }
     const end = readDoctype ? readDoctype(start, this.#standalone) : this.#declarationEnd(start);
@@ -399,12 +399,12 @@ class XmlScanner {
   }
 
   #outside(start: number, end: number): void {
-    this.#handler.problem(start, end, 'Text cannot stand outside the outermost element. Take it out.');
+    this.#handler.problem(start, end, 'Text cannot stand outside the outermost element. Remove it.');
   }
 
   #reportIllegal(start: number, end: number): void {
     findIllegalCharacters(this.#text, start, end, (from, to, code) =>
-      this.#handler.problem(from, to, `XML cannot hold the character ${characterNumber(code)}. Take it out.`),
+      this.#handler.problem(from, to, `XML cannot hold the character ${characterNumber(code)}. Remove it.`),
     );
   }
 

@@ -160,7 +160,7 @@ workbenchTest('regions without a row in the table are taken out when a person sa
     selector: '.notifications-toasts >> text=1 more region of the document is not in the table and stays.',
   });
   await workbench.screenshot('table-gone');
-  await workbench.click({ selector: '.notifications-toasts >> text=Take those out too' });
+  await workbench.click({ selector: '.notifications-toasts >> text=Remove those too' });
   await workbench.click({ selector: '.notifications-toasts >> text=Apply' });
   await until('the change', () => document.getText() === '<region> sample=bell.wav lokey=36 hikey=48\n');
   await document.save();

@@ -160,11 +160,11 @@ describe.each(Object.entries(palettes))('the %s palette', (_, palette) => {
     const keys = [60, 61, 62].map((key) => `<region> sample=a.wav key=${key}`).join('\n');
     const groups = ['one', 'two'].map((name) => `<group> group_label=${name}\n${keys}`).join('\n');
     const piled = buildMapScene(readSfz(groups, { path: 'a.sfz' }));
-    expect(drawMapSvg(piled)).toContain('Groups lie one over the other: the uppermost is seen.');
+    expect(drawMapSvg(piled)).toContain('Groups overlap on the map. The uppermost is shown.');
     const alone = drawMapSvg(piled, 'auto', { hiddenLayers: new Set([0]) });
     expect(alone).toContain('Shown: two.');
-    expect(alone).not.toContain('one over the other');
+    expect(alone).not.toContain('Groups overlap');
     const apart = buildMapScene(readSfz(keys, { path: 'a.sfz' }));
-    expect(drawMapSvg(apart)).not.toMatch(/Shown:|one over the other/);
+    expect(drawMapSvg(apart)).not.toMatch(/Shown:|Groups overlap/);
   });
 });

@@ -277,7 +277,7 @@ describe('a table into a document with its samples', () => {
     const kept = await convert(document, table, { update: true });
     expect(kept.goneCount).toBe(2);
     expect(kept.notes.map(({ message }) => message)).toContain(
-      'The table has no row for 2 regions of the document (lines 4, 5); they stay as they are.',
+      'The table has no row for 2 regions of the document (lines 4, 5). They stay as they are.',
     );
     expect(kept.after).toContain('<region> sample=b.wav key=50\n<region> sample=mine.wav key=70\n');
     const without = await convert(document, table, { update: true, takeOut: true });

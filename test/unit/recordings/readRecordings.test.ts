@@ -93,8 +93,8 @@ describe('roots of recordings', () => {
       ...[48, 55, 62].map((key) => heard(`sound ${key - 40}.wav`, key, { rootKey: 60 })),
     );
     expect(Object.values(byPath).map(({ keys }) => keys[1])).toEqual([48, 55, 62]);
-    expect(notes).toContain('The root keys in 3 of 3 files are not what sounds');
-    expect(notes).toContain('The names tell no notes');
+    expect(notes).toContain('The root keys in 3 of 3 files do not match the sound');
+    expect(notes).toContain('The names give no notes');
   });
 });
 

@@ -201,7 +201,7 @@ describe('SoundFonts over the protocol', () => {
     expect(bytes.length).toBe(result.bytes);
     expect(brokenRules(bytes)).toEqual([]);
     expect(await client.connection.sendRequest(FontPartRequest.type, { font: result.font })).toEqual({
-      problem: 'Another SoundFont was begun meanwhile.',
+      problem: 'Another SoundFont was begun in the meantime.',
     });
     const other = await client.open('b.sfz', '<region> sample=gone.wav');
     expect(

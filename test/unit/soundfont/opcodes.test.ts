@@ -287,7 +287,7 @@ describe('modulators as opcodes', () => {
   });
 
   it('tells that the velocity is taken not to move the filter, unless the font says so itself', async () => {
-    expect((await one([])).messages).toMatch(/assumed: .*velocity is taken not to move the filter/);
+    expect((await one([])).messages).toMatch(/assumed: .*does not say whether velocity moves the filter/);
     const said = await one([], [[0x0102, g.filterCutoff, 0, 0x0d02]]);
     expect(said.messages).not.toMatch(/assumed/);
   });

@@ -79,7 +79,7 @@ describe('reading a SoundFont', () => {
     expect(regions[0]).not.toHaveProperty('lokey');
     expect(regions[0]).not.toHaveProperty('volume');
     expect(notes.map(({ message }) => message).join(' ')).toMatch(
-      /key range that does not stand first.*behind the end/,
+      /key range that is not first.*after the end/,
     );
   });
 
@@ -215,7 +215,7 @@ describe('rejecting a SoundFont', () => {
     [
       'a version of another size',
       ({ info }) => info[0]![1].push(0, 0),
-      /ifil\) at byte 32 has 6 bytes in place of 4/,
+      /ifil\) at byte 32 has 6 bytes instead of 4/,
     ],
     ['another version', ({ info }) => info[0]!.splice(1, 1, u16(3, 0)), /version 3.0; versions 2.00 to 2.04/],
     ['a missing list', ({ pdta }) => pdta.splice(3, 1), /generators of presets \(pgen\) is missing/],
@@ -277,7 +277,9 @@ describe('rejecting a SoundFont', () => {
   it('for bytes behind its end', async () => {
     const bytes = simpleFont();
     expect(await reasonOf(new Uint8Array([...bytes, 0, 0]))).toMatch(
-      new RegExp(`says ${bytes.length} bytes and the file has ${bytes.length + 2}; 2 bytes behind the end`),
+      new RegExp(
+        `says ${bytes.length} bytes, but the file has ${bytes.length + 2}; the last 2 belong to nothing`,
+      ),
     );
   });
 

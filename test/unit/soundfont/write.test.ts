@@ -205,12 +205,12 @@ describe('what has no word in the format', () => {
     ['loop_mode=loop_continuous loop_start=50 loop_end=400', /dropped: Left out: the loop; it does not lie/],
     ['group=1 off_by=2', /dropped: .*silenced by others alone/],
     ['locc1=20', undefined as unknown as RegExp],
-    ['hicc1=20', /dropped: .*a controller for its upper or lower half alone/],
+    ['hicc1=20', /dropped: .*only ask whether a controller is in its upper or lower half/],
     ['polyphony=3', /dropped: Left out: a SoundFont has no place for "polyphony"/],
     ['eq1_gain=3', /no place for "eq1_gain"/],
     ['amp_random=2', /no place for "amp_random"/],
     ['pitch_keytrack=-20', /approximated: .*from 0 to 1200/],
-    ['tune=1.5', /approximated: A SoundFont tunes in whole cents/],
+    ['tune=1.5', /approximated: A SoundFont tunes only in whole cents/],
     [
       'cutoff=440 fileg_depth=100 fileg_decay=1 pitcheg_depth=10',
       /dropped: .*one envelope for filter and pitch/,
@@ -268,7 +268,7 @@ describe('what has no word in the format', () => {
 
   it('says which instrument has nothing that can be written', async () => {
     await expect(write('<region> sample=a.wav trigger=release')).rejects.toThrow(
-      '"Reed" has no region that a SoundFont can hold; the first: a region that sounds when a key is let go, which a SoundFont knows no word for.',
+      '"Reed" has no region that a SoundFont can hold; the first: a region that sounds when a key is let go; a SoundFont cannot say that.',
     );
   });
 });
@@ -599,7 +599,7 @@ describe('the audio of samples', () => {
     const frames = tone(9600, 96);
     const samples = { 'a.wav': wav([frames], { rate: 96000 }) };
     const kept = await writeFont({ Reed: '<region> sample=a.wav' }, samples);
-    expect(kept.messages.join()).toMatch(/96000 frames a second; players need not take/);
+    expect(kept.messages.join()).toMatch(/at 96000 Hz; players need not play/);
     const {
       font,
       frames: read,

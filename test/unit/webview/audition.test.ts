@@ -55,7 +55,7 @@ describe.skipIf(!hasBrowser)('sound in the page of the keyboard map', () => {
     expect(await page.locator('.audition').textContent()).toContain('Start quiet');
     await turnOn(page);
     expect(await page.getByRole('slider', { name: 'Level' }).inputValue()).toBe('-12');
-    expect(await page.locator('.audition-status').textContent()).toContain('30 dB apart');
+    expect(await page.locator('.audition-status').textContent()).toContain('by up to 30 dB');
   });
 
   it('plays what is typed, and stops by Escape and by losing the focus', async () => {

@@ -117,7 +117,7 @@ describe.skipIf(!hasBrowser)('the page of the table preview in a browser', () =>
     await show(page, { scales: [[1, 'percent']] });
     expect(await page.getByText('Scale: set by hand.').count()).toBe(1);
     expect(await page.getByRole('button', { name: 'Forget corrections for these headings' }).count()).toBe(1);
-    await choose(page, `Scale of ${markup}`, 'as found by itself');
+    await choose(page, `Scale of ${markup}`, 'automatic');
     expect(await last(page)).toEqual({ type: 'scale', column: 1, scale: null });
     await page.locator('#scale-1').focus();
     await page.keyboard.press('ArrowDown');
@@ -136,7 +136,7 @@ describe.skipIf(!hasBrowser)('the page of the table preview in a browser', () =>
     await show(page, { columns: [[2, 'hikey']] });
     expect(await focused(page)).toBe('column-2');
     expect(await page.getByText('Set by hand.').count()).toBe(1);
-    await choose(page, 'Meaning of Column 3', 'as found by itself');
+    await choose(page, 'Meaning of Column 3', 'automatic');
     expect(await last(page)).toEqual({ type: 'column', column: 2, meaning: null });
 
     await choose(page, 'Key 60, middle C, is called', 'C5');

@@ -41,7 +41,7 @@ describe('a fault in a declaration', () => {
     ['<!NOTATION n "x">', '": SYSTEM or PUBLIC is missing here.'],
     ['<!-- a -- b -->', '--: A comment cannot hold "--", nor end with "--->".'],
     ['%e', '%e: A "%" stands before the name of an entity and ";".'],
-    ['<!ELEMENT a ANY>\u0001', '\u0001: XML cannot hold the character U+0001. Take it out.'],
+    ['<!ELEMENT a ANY>\u0001', '\u0001: XML cannot hold the character U+0001. Remove it.'],
   ])('is told at its place: %s', (declaration, message) => {
     expect(messagesOf(inside(declaration))).toContain(message);
   });

@@ -127,7 +127,7 @@ export class Arranging {
     if (version === this.#version) return;
     this.#version = version;
     this.#isSent = false;
-    if (this.#hand) this.cancel(l10n.t('The text was changed meanwhile, so this was left.'));
+    if (this.#hand) this.cancel(l10n.t('The text changed in the meantime, so this was dropped.'));
     else this.#events.changed();
   }
 
@@ -199,7 +199,7 @@ export class Arranging {
     const changed = count === 1 ? l10n.t('1 region changes') : l10n.t('{0} regions change', count);
     const parts = [text, changed];
     if (copies.length > 0) parts.push(l10n.t('{0} more', copies.length));
-    if (removed.length > 0) parts.push(l10n.t('{0} taken out', removed.length));
+    if (removed.length > 0) parts.push(l10n.t('{0} removed', removed.length));
     return parts.join('; ');
   }
 

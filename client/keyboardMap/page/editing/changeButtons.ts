@@ -60,7 +60,7 @@ function holdButtons(arranging: Arranging): TemplateResult {
     </button>
     <p class="quiet">
       ${l10n.t(
-        'Arrow keys move, with Shift further. G takes the next side or corner in hand, N moves a shared border with or without neighbours, R lets the root key come along or stay.',
+        'Arrow keys move, with Shift further. G goes to the next side or corner, N moves a shared border with or without neighbours, R moves the root key along or leaves it.',
       )}
     </p>
   </div>`;

@@ -41,7 +41,7 @@ export function chartSide(map: ShownMap, parts: ChartSideParts): TemplateResult 
     if (key === 'Escape') focusMap();
   };
   return html`<div class="side">
-    ${map.order.length === 0 ? html`<p>${l10n.t('No region is of the kind that is shown.')}</p>` : nothing}
+    ${map.order.length === 0 ? html`<p>${l10n.t('No region matches what is shown.')}</p>` : nothing}
     <section class="details" aria-label=${l10n.t('Details')}>
       <p class="details-text" aria-live=${parts.hasMapFocus ? 'off' : 'polite'}>${detailsLine(map, chart)}</p>
       <div class="details-body" @keydown=${leave}>${details(map, parts.events)}</div>

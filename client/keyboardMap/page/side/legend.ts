@@ -59,7 +59,7 @@ export function signs(scene: MapScene): TemplateResult {
   }
   if (scene.gaps.length > 0) {
     const gap = svg`<rect class="gap" x="1" y="1" width="24" height="14"/>`;
-    items.push(html`${sign(gap)}${l10n.t('gap: no region answers')}`);
+    items.push(html`${sign(gap)}${l10n.t('gap: no region plays')}`);
   }
   items.push(html`${sign(svg`<path class="root sign" d="M9 12h8l-4 -7z"/>`)}${l10n.t('root key')}`);
   for (const { key, label } of scene.keyswitches.slice(0, mostSwitches)) {

@@ -55,7 +55,7 @@ export function viewText(map: ShownMap, views: MapViews, chart: ViewChart): Temp
   if (chart.lines.length === 0) {
     const why = views.isWaiting
       ? l10n.t('The samples are being measured.')
-      : l10n.t('Nothing is known of what is shown here: see that the samples are there.');
+      : l10n.t('There is nothing to show here yet. Check that the samples are there.');
     return html`<p class="view-text" role="status">${why}</p>`;
   }
   const lines = viewInWords(

@@ -130,6 +130,6 @@ export async function leadPaths(server: ServerContext, from: string, to: string)
     return false;
   }
   const edit = workspaceEditOf(server, files);
-  const { applied } = await server.connection.workspace.applyEdit({ label: 'Lead paths elsewhere', edit });
+  const { applied } = await server.connection.workspace.applyEdit({ label: 'Change paths', edit });
   return applied;
 }

@@ -77,7 +77,7 @@ export class FontWriting {
   /** The next bytes of a font. */
   async next(font: number): Promise<FontPartResult> {
     const parts = this.#parts;
-    if (!parts || font !== this.#font) return { problem: 'Another SoundFont was begun meanwhile.' };
+    if (!parts || font !== this.#font) return { problem: 'Another SoundFont was begun in the meantime.' };
     const held: Uint8Array[] = [];
     let length = 0;
     try {

@@ -62,7 +62,7 @@ export function handlePacks(
   });
 
   answer(PackPartRequest.type, async ({ pack }) => {
-    if (!parts || pack !== number) return { problem: 'Another pack was begun meanwhile.' };
+    if (!parts || pack !== number) return { problem: 'Another pack was begun in the meantime.' };
     try {
       const bytes = await nextPart(parts);
       if (!bytes) parts = undefined;

@@ -33,7 +33,9 @@ export function handleRecordings(answer: AnswerRequest, { connection, documents 
       return { problem: `There is no audio file in "${nameOf(folder)}" that can be read.` };
     const result = await made(heard, params.format, new Set(leftOut));
     if (result.regionCount === 0 && !leftOut)
-      return { problem: `Neither the names nor the sounds of the files in "${nameOf(folder)}" tell a note.` };
+      return {
+        problem: `Neither the names nor the sound of the files in "${nameOf(folder)}" say which notes they are.`,
+      };
     return result;
   });
 

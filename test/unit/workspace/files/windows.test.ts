@@ -74,7 +74,7 @@ describe('an instrument on a drive', () => {
   it('asks no other machine for a sample, and says so', async () => {
     const text = '<region> sample=\\\\host\\share\\a.wav key=60\n<region> sample=//host/share/a.wav key=61';
     const { messages, asked } = await look('C:/Music/a.sfz', text, { '//host/share/a.wav': sound });
-    expect(messages).toContain('on another machine');
+    expect(messages).toContain('on another computer');
     expect(asked.filter((path) => path.startsWith('//'))).toEqual([]);
   });
 
