@@ -82,9 +82,9 @@ function byNumber(members: readonly Placed[], bounds: readonly number[]): string
     one.layer = `#${number}`;
     one.lowVelocity = (bounds[at - 1] ?? 0) + 1;
     one.highVelocity = at === bounds.length - 1 ? 127 : bounds[at];
-    one.because.push(`The number ${bounds[at]} in its name is taken for the highest velocity of its layer.`);
+    one.because.push(`The number ${bounds[at]} in its name is read as the highest velocity of its layer.`);
   }
-  return [`The numbers ${bounds.join(', ')} in the names are taken for the highest velocity of each layer.`];
+  return [`The numbers ${bounds.join(', ')} in the names are read as the highest velocity of each layer.`];
 }
 
 /** Marks recordings without the name of a layer that are alone on their keys, where others have one. */

@@ -38,7 +38,7 @@ export function noteOctave(
   notes.add(
     'assumed',
     columnSpan(cells, keyed?.data ?? [], keyed?.columns.find(isKeyColumn)),
-    `Key 60 was taken to be called ${found.middleC}, because ${found.reason}. If it is ${others}, say so in the settings, in the preview of the table or with --middle-c.`,
+    `Key 60 is read as ${found.middleC}, because ${found.reason}. If it is ${others}, say so in the settings, in the preview of the table or with --middle-c.`,
   );
   return found.middleC;
 }
@@ -56,11 +56,11 @@ export function noteHeadingOctave(
   const taken = statements.middleC?.is ?? 'C4';
   const because = statements.middleC
     ? `"${shortened(statements.middleC.text)}" says so`
-    : 'nothing tells otherwise and the open SFZ format does';
+    : 'nothing says otherwise and the open SFZ format does';
   notes.add(
     'assumed',
     named.headingSpan ?? { start: 0, end: 0 },
-    `Key 60 was taken to be called ${taken}, because ${because}. If it is not, say so in the settings, in the preview of the table or with --middle-c.`,
+    `Key 60 is read as ${taken}, because ${because}. If it is not, say so in the settings, in the preview of the table or with --middle-c.`,
   );
   return taken;
 }
@@ -92,7 +92,7 @@ export function noteColumns(
   noteSides(cells, rows, columns, notes);
   noteUses(cells, rows, columns, notes);
   if (rows.cut)
-    notes.add('ignored', { start: 0, end: 0 }, `Columns behind the first ${rows.width} are not looked at.`);
+    notes.add('ignored', { start: 0, end: 0 }, `Columns after the first ${rows.width} are not looked at.`);
   const keyed = columns.some(
     ({ meaning, side }) => side?.kind === 'key' || ['lokey', 'hikey', 'key', 'key_range'].includes(meaning),
   );
@@ -100,7 +100,7 @@ export function noteColumns(
     const heading = rows.headings.find(({ cell }) => cell >= 0)?.cell ?? -1;
     const span =
       heading < 0 ? cells.rowSpan(rows.data[0]) : { start: cells.starts[heading], end: cells.ends[heading] };
-    const message = 'The table gives no low and high keys, so every region answers to the whole keyboard.';
+    const message = 'The table gives no low and high keys, so every region plays on the whole keyboard.';
     notes.add('assumed', span, message);
   }
 }
@@ -125,7 +125,7 @@ function noteSides(
   if (sides.length === 0) return;
   const kind = sides[0].side?.kind;
   const how = (kind && sideWords[kind]) ?? '';
-  const message = `Each row is taken for as many zones as it names samples, in ${listText(sides.map(columnName), 'and')}.${how}`;
+  const message = `Each row is read as one zone for each sample that it names, in ${listText(sides.map(columnName), 'and')}.${how}`;
   notes.add('assumed', columnSpan(cells, rows.data, sides[0]), message);
 }
 

@@ -1,6 +1,7 @@
 import type { ConversionNote, NoteKind } from '../model/notes';
 import type { Source } from '../model/text/source';
 import { mainSpan } from '../model/text/span';
+import { counted } from '../model/wording/counted';
 
 /** Of notes that say the same of many rows, so many are listed one by one. */
 const mostAlike = 100;
@@ -66,7 +67,8 @@ export class TableNotes {
 
   finish(): ConversionNote[] {
     for (const { count, last } of this.#alike.values()) {
-      if (count > mostAlike) last.message += ` (The same holds for ${count - mostAlike} more places.)`;
+      if (count > mostAlike)
+        last.message += ` (The same holds for ${counted(count - mostAlike, 'more place')}.)`;
     }
     return this.#notes;
   }

@@ -58,7 +58,7 @@ class JsonReader {
     try {
       const root = this.#value(0);
       this.#space();
-      if (this.#at < this.#text.length) this.#fail('Nothing can stand behind the last bracket. Remove it.');
+      if (this.#at < this.#text.length) this.#fail('Nothing can stand after the last bracket. Remove it.');
       return { root };
     } catch (fault) {
       if (!(fault instanceof Fault)) throw fault;
@@ -106,7 +106,7 @@ class JsonReader {
         if (this.#text[nameStart] !== '"') this.#fail('A name in double quotes is missing here.');
         const name = this.#string();
         const nameEnd = this.#at;
-        if (!this.#eat(':')) this.#fail('A ":" is missing behind the name.');
+        if (!this.#eat(':')) this.#fail('A ":" is missing after the name.');
         members.push({ name, nameStart, nameEnd, value: this.#value(depth + 1) });
       } while (this.#eat(','));
       if (!this.#eat('}')) this.#fail('A "," or "}" is missing here.');

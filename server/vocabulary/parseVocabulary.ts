@@ -115,7 +115,7 @@ class VocabularyReader {
 
   #isTrue(node: JsonNode | undefined, name: string): boolean {
     const value = node && plainValue(node);
-    if (node && value !== true && value !== false) this.#tell(node, `"${name}" is to be true or false.`);
+    if (node && value !== true && value !== false) this.#tell(node, `"${name}" must be true or false.`);
     return value === true;
   }
 
@@ -184,7 +184,7 @@ class VocabularyReader {
     const also = this.#also(members.get('also'));
     const turns = members.get('turns');
     if (turns && plainValue(turns) !== true && plainValue(turns) !== false)
-      this.#tell(turns, '"turns" is to be true or false.');
+      this.#tell(turns, '"turns" must be true or false.');
     const rate = members.get('rate') && this.#place(members.get('rate'), node, 'rate');
     const parameters = members.get('parameters');
     if (parameters && parameters.kind !== 'array') this.#tell(parameters, '"parameters" is a list.');
@@ -371,7 +371,7 @@ class VocabularyReader {
     const form = Object.fromEntries(values) as unknown as ValueForm;
     if (this.problems.length > before) return undefined;
     if (form.kind === 'pan' && !((form.centre - form.left) * (form.right - form.centre) > 0)) {
-      this.#tell(node, '"centre" has to lie between "left" and "right".');
+      this.#tell(node, '"centre" must lie between "left" and "right".');
       return undefined;
     }
     if (form.kind === 'path' && form.under !== undefined && !areFolderPlaces(form.under)) {
@@ -395,7 +395,7 @@ class VocabularyReader {
   #field(node: JsonNode, name: string, field: FormField): unknown {
     const value = plainValue(node);
     if (isFieldValue(value, field)) return value;
-    this.#tell(node, `"${name}" is to be ${wantedOf(field)}.`);
+    this.#tell(node, `"${name}" must be ${wantedOf(field)}.`);
     return undefined;
   }
 

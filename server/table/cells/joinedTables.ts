@@ -91,7 +91,7 @@ function joined(cells: TableCells, first: Named, others: readonly Named[]): Tabl
       taken.add(row);
       if (names.has(name) || name === '') continue;
       const cell = cells.cell(row, other.sample);
-      const text = `"${shortened(cells.value(cell))}" stands in a table without keys alone, and is left out.`;
+      const text = `"${shortened(cells.value(cell))}" stands only in a table without keys, so it is left out.`;
       left.push({ text, start: cells.starts[cell], end: cells.ends[cell] });
     }
     width += other.rows.width - 1;

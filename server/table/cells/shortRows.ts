@@ -1,3 +1,4 @@
+import { byCount } from '../../model/wording/counted';
 import type { CellKind } from '../columns/cellKinds';
 import { lookAt } from '../columns/cellKinds';
 import { arrangedCells } from './arrangedCells';
@@ -112,7 +113,7 @@ function place(
   const how =
     left.length === 0
       ? 'They are read under the headings that fit.'
-      : `It is not clear which are missing, so ${left.join(' and ')} ${left.length === 1 ? 'is' : 'are'} left out.`;
+      : `It is not clear which are missing, so ${left.join(' and ')} ${byCount(left.length, 'is', 'are')} left out.`;
   return { row, how };
 }
 

@@ -127,7 +127,7 @@ class TableFinder {
     const table = this.#table;
     if (table && this.#saysHeadings(row)) {
       this.#headingsAfterTitle = this.#isBlank(row - 1);
-      table.others.push({ row, why: 'says the headings again' });
+      table.others.push({ row, why: 'repeats the headings' });
     } else if (
       row === heading ||
       !table ||
@@ -138,7 +138,7 @@ class TableFinder {
       this.#title = -1;
       this.#headingsAfterTitle = this.#isBlank(row - 1);
     } else if (this.#above.size > 0 && this.#above.has(this.#likeText(row))) {
-      table.others.push({ row, why: 'says a line above the headings again' });
+      table.others.push({ row, why: 'repeats a line above the headings' });
     } else if (cells.filled(row) <= mostInPageLine && this.#numbersPage(row)) {
       table.others.push({ row, why: 'numbers a page' });
     } else if (this.#isTitle(row)) {

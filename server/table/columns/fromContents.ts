@@ -91,7 +91,7 @@ function findSideSamples(state: ColumnState): void {
     trigger: ['trigger'],
   };
   if (!labels || !label || stated[label.kind]?.some((meaning) => taken.has(meaning))) {
-    const because = `Its cells are names of audio files too, but each row is taken for one zone, with the sample in ${columnName(sample)}. If they are zones of their own, give each a row.`;
+    const because = `Its cells are names of audio files too, but each row is read as one zone, with the sample in ${columnName(sample)}. If they are zones of their own, give each a row.`;
     for (const index of others) columns[index]?.evidence.splice(0, Number.POSITIVE_INFINITY, because);
     return;
   }

@@ -71,7 +71,7 @@ export function readFromHeadings(state: ColumnState, glossary: Glossary): void {
     } else if (fit === 'unsure') unsure.push({ index, meaning: heading.meaning });
     else {
       column.evidence.push(
-        `Its heading says ${meaningNames[heading.meaning]}, but the cells below it do not: they count for more.`,
+        `Its heading says ${meaningNames[heading.meaning]}, but its cells do not. The cells count for more.`,
       );
     }
   }
@@ -104,7 +104,7 @@ function readAlike(state: ColumnState, index: number, { meaning, unit, likeness 
   const isTaken = state.taken.has(meaning) && meaning !== 'comment' && meaning !== 'row_number';
   if (isTaken || !agrees(state, index, meaning)) {
     if (!isTaken)
-      column.evidence.push(`Its heading is like one for ${name}, but its cells do not show that it is.`);
+      column.evidence.push(`Its heading is like one for ${name}, but its cells do not confirm it.`);
     return;
   }
   column.unit = unit;
@@ -119,7 +119,7 @@ function readAlike(state: ColumnState, index: number, { meaning, unit, likeness 
       ? `Its heading is the beginning of one for ${name}, and its cells agree.`
       : likeness === 'stems'
         ? `Its heading speaks of the ${name}, and its cells agree.`
-        : `Its heading is spelt almost as one for ${name}, and its cells agree.`,
+        : `Its heading is spelt almost like one for ${name}, and its cells agree.`,
   );
 }
 

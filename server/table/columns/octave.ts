@@ -95,7 +95,7 @@ export function decideOctave(
     winner(evidence.pitches, (count) => `the pitches measured in ${count} samples agree with that`) ??
     bySpan(extremes, evidence.words) ?? {
       middleC: 'C4',
-      reason: 'nothing in the table tells otherwise and SFZ names keys so',
+      reason: 'nothing in the table says otherwise and SFZ names keys so',
     }
   );
 }

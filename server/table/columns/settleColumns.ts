@@ -140,7 +140,7 @@ function settleLoopPoints(state: ColumnState): void {
   if (taken.has('loop_start') || taken.has('loop_end')) return;
   if (chosen.has(start) || chosen.has(end) || !areSingleWords(state, start, end)) return;
   const evidence =
-    'They stand right behind the loop, so they are taken for its points, not those of the sample.';
+    'They stand right after the loop, so they are read as its points, not those of the sample.';
   state.claim(start, 'loop_start', 0.7, evidence);
   state.claim(end, 'loop_end', 0.7, evidence);
 }

@@ -1,3 +1,4 @@
+import { byCount } from '../../model/wording/counted';
 import type { SecondPoint } from '../../trade/readings/loopReading';
 import { endsIn } from '../../trade/statements/statedEnds';
 import type { ColumnReading } from '../columns/columnReading';
@@ -138,7 +139,7 @@ export class LoopJudge {
             : 'none of them lies before the start';
       this.table.noteColumn(
         column,
-        `The second number of each loop in ${columnName(column)} is taken for its ${isLength ? 'length' : 'end'}, as ${because}.`,
+        `The second number of each loop in ${columnName(column)} is read as its ${isLength ? 'length' : 'end'}, as ${because}.`,
       );
     }
     return isLength;
@@ -160,21 +161,21 @@ export class LoopJudge {
       if (said.are === 'included') return;
       this.#fromEnd = 1;
       const because = `as "${shortened(said.text)}" says`;
-      this.#noteEnds(column, `end with the frame behind the last one, ${because}; 1 is taken off each end`);
+      this.#noteEnds(column, `end with the frame after the last one, ${because}; 1 is taken off each end`);
       return;
     }
     if (included > behind || ends === backward || column.heading === opcode) return;
     if (behind === 0 || included > 0) {
       this.table.noteColumn(
         column,
-        `Nothing tells whether the loops in ${columnName(column)} end with the frame that is given or with the one before it: it is taken for the last one that is played. Where the loops have to end before it, take 1 off loop_end.`,
+        `Nothing says whether the loops in ${columnName(column)} end with the given frame or with the one before it. The given frame is read as the last one that is played. If the loops end before it, take 1 off loop_end.`,
       );
       return;
     }
     this.#fromEnd = 1;
     this.#noteEnds(
       column,
-      `end with the frame behind the last one, as ${filesSay(behind, ends)}; 1 is taken off each end`,
+      `end with the frame after the last one, as ${filesSay(behind, ends)}; 1 is taken off each end`,
     );
   }
 
@@ -202,7 +203,7 @@ export class LoopJudge {
     else if (ends.length > 0 && !said)
       this.table.noteColumn(
         column,
-        `The loops in ${columnName(column)} end at a time: the frame at that time is taken for their last one. Where they have to end before it, take 1 off loop_end.`,
+        `The loops in ${columnName(column)} end at a time. The frame at that time is read as the last one that is played. If they end before it, take 1 off loop_end.`,
       );
   }
 
@@ -212,5 +213,5 @@ export class LoopJudge {
 }
 
 function filesSay(count: number, all: number): string {
-  return `${count} of ${all} ${count === 1 ? 'agrees' : 'agree'} with the sample files only then`;
+  return `${count} of ${all} ${byCount(count, 'agrees', 'agree')} with the sample files only then`;
 }

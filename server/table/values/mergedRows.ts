@@ -48,7 +48,7 @@ export class MergedRows {
       if (carriesKeys) this.#carryKeys(zone, row, last);
       else last = this.#holds(row, this.#ranges) ? row : -1;
       if (last < 0)
-        this.#note(row, 'gives no low and high keys, so its region answers to the whole keyboard', 'no keys');
+        this.#note(row, 'gives no low and high keys, so its region plays on the whole keyboard', 'no keys');
       if (hasVelocity) lastVelocity = row;
       else if (lastVelocity >= 0 && (carriesKeys || isFilled)) this.#carryVelocities(zone, row, lastVelocity);
       else if (!carriesKeys) lastVelocity = -1;

@@ -32,7 +32,7 @@ function readMutual(table: ZoneCells, column: ColumnReading, numbers: GroupNumbe
     groups.set(zone, cell, number);
     silencers.set(zone, cell, number);
   });
-  const message = `${columnName(column)} gives the groups that zones silence, and no column says who is in them: those with the same number are taken to silence one another.`;
+  const message = `${columnName(column)} gives the groups that zones silence, but no column says who is in them. Zones with the same number are read as silencing each other.`;
   table.noteColumn(column, message);
 }
 

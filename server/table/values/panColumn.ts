@@ -46,7 +46,7 @@ export class PanColumn {
     if (reason)
       this.table.noteColumn(
         column,
-        `In ${columnName(column)} ${reason}, so ${scale[0]} is taken for left, ${scale[1]} for the centre and ${scale[2]} for right.`,
+        `In ${columnName(column)} ${reason}, so ${scale[0]} is read as left, ${scale[1]} for the centre and ${scale[2]} for right.`,
       );
     const isPlain = scale[0] === -100 && scale[1] === 0 && scale[2] === 100;
     const pans = this.table.zones.column('pan');

@@ -1,3 +1,4 @@
+import { byCount } from '../../model/wording/counted';
 import type { Unit } from '../../trade/meaning';
 import type { NumberReading } from '../../trade/readings/numberReading';
 import { readNumber } from '../../trade/readings/numberReading';
@@ -85,7 +86,7 @@ export class Positions {
     const because = ends ? `as "${shortened(ends.text)}" says` : 'as they equal the number of frames';
     table.noteColumn(
       column,
-      `${columnName(column)}, ${because}, names the frame behind the last one: 1 is taken off each.`,
+      `${columnName(column)}, ${because}, names the frame after the last one, so 1 is taken off each.`,
       'approximated',
     );
     return true;
@@ -174,7 +175,7 @@ export class Positions {
     const frames = this.framesIn(zone);
     if (frames === undefined || frame < frames) return;
     const last = `frame ${frames - 1}, the last one of its sample`;
-    this.table.assume(cell, column, `is past ${last}; it is written as ${frame} all the same`);
+    this.table.assume(cell, column, `is past ${last}, but is written as ${frame}`);
   }
 
   /** How the positions of a column are written, found from all of its cells. */
@@ -223,7 +224,7 @@ export class Positions {
     if (first)
       this.table.noteColumn(
         first,
-        `The mark in times such as 1.500 is taken ${arePart ? 'to part thousands' : 'for a decimal one'}, as ${parted === whole ? `times in ${unitWords[unit]} are written so` : 'the points fit one another and the samples only then'}.`,
+        `The mark in times such as 1.500 is read as a ${arePart ? 'thousands separator' : 'decimal mark'}, as ${parted === whole ? `times in ${unitWords[unit]} are written so` : 'the points fit one another and the samples only then'}.`,
       );
     return arePart;
   }
@@ -290,7 +291,7 @@ export class Positions {
     const named = columns.map(columnName).join(' and ');
     if (marks.hasFractions) {
       const unit = this.#lieWithin(columns, marks.decimal, 's') ? 's' : 'ms';
-      const what = `${named} ${columns.length === 1 ? 'gives' : 'give'} no unit; the numbers have fractions, so they are taken for ${unitWords[unit]}.`;
+      const what = `${named} ${byCount(columns.length, 'gives', 'give')} no unit; the numbers have fractions, so they are read as ${unitWords[unit]}.`;
       this.table.noteColumn(columns[0], what);
       return unit;
     }
@@ -300,8 +301,8 @@ export class Positions {
     this.table.noteColumn(
       columns[0],
       isTime
-        ? `${named}: read as frames, the numbers lie past the end of the samples, so they are taken for seconds.`
-        : `${named}: the marks in the numbers are taken to part thousands.`,
+        ? `${named}: read as frames, the numbers lie past the end of the samples, so they are read as seconds.`
+        : `${named}: the marks in the numbers are read as thousands separators.`,
     );
     return isTime ? 's' : 'frames';
   }

@@ -75,7 +75,7 @@ export function completeRoots(
   notes.add(
     'assumed',
     span,
-    `${which} neither the sample files nor their names tell the root key: such a region sounds as if it was recorded at key 60. Add a column of root keys.`,
+    `${which} neither the sample files nor their names give the root key, so such a region sounds as if it was recorded at key 60. Add a column of root keys.`,
   );
 }
 

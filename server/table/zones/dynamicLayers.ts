@@ -46,7 +46,7 @@ export function velocitiesFromDynamics(
     .map((dynamic) => (zones.areLayersNumbered ? `layer ${dynamic + 1}` : dynamicLetters[dynamic]))
     .join(', ');
   const what = zones.areLayersNumbered ? 'numbers of layers' : 'dynamics';
-  const message = `The table gives ${what} but no velocities; 1..127 is shared out evenly among ${listed}.`;
+  const message = `The table gives ${what} but no velocities; 1 to 127 are shared out evenly among ${listed}.`;
   notes.add('assumed', span, message);
 }
 

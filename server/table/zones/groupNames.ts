@@ -100,7 +100,7 @@ function setSwitches(
   notes.add(
     'assumed',
     span,
-    `The names of groups give key switches: ${list}. Keys ${low} to ${high} are taken for all of them${start === undefined ? '; nothing sounds before one is pressed, unless sw_default is added' : `, and ${start} to start with`}.`,
+    `The names of groups give key switches: ${list}. Keys ${low} to ${high} are read as all of them${start === undefined ? '; nothing sounds before one is pressed, unless sw_default is added' : `, and ${start} to start with`}.`,
   );
 }
 

@@ -34,14 +34,14 @@ export function fillRoots(
     const found =
       answer(known.ofSample.get(name), 'another row gives it for the same sample') ??
       answer(known.ofKeys.get(keysOf(zones, zone)), 'another row gives it for the same keys') ??
-      answer(known.named(name), 'the name of its sample tells it, as in the other rows') ??
+      answer(known.named(name), 'the name of its sample gives it, as in the other rows') ??
       answer(carried, 'its sample file carries it') ??
       answer(pitch === undefined ? undefined : Math.round(pitch), 'it is the pitch measured in its sample');
     const span = zones.cells.rowSpan(zones.rows[zone]);
     notes.row = zones.rows[zone];
     const place = notes.place(span.start);
     if (!found) {
-      const message = `${place} gives no root key, and nothing else tells it: the region sounds as if it was recorded at key 60. Fill in its root key.`;
+      const message = `${place} gives no root key, and nothing else gives it, so the region sounds as if it was recorded at key 60. Fill in its root key.`;
       notes.add('assumed', span, message, 'no root');
       continue;
     }

@@ -1,3 +1,4 @@
+import { counted } from '../../model/wording/counted';
 import type { TableNotes } from '../tableNotes';
 import type { ZoneList } from './zoneList';
 
@@ -30,7 +31,7 @@ export function noteSharedVelocities(zones: ZoneList, first: number, notes: Tabl
   if (!example) return;
   const [one, other] = example.map((zone) => zones.cells.rowSpan(zones.rows[zone]));
   const velocity = lows.numbers[example[1]];
-  const more = count > 1 ? `, and likewise in ${count - 1} more ${count === 2 ? 'place' : 'places'}` : '';
+  const more = count > 1 ? `, and likewise in ${counted(count - 1, 'more place')}` : '';
   notes.row = -1;
   notes.add(
     'assumed',

@@ -1,3 +1,4 @@
+import { counted } from '../../model/wording/counted';
 import type { ColumnReading } from '../columns/columnReading';
 import type { TableNotes } from '../tableNotes';
 import type { ZoneList } from './zoneList';
@@ -36,7 +37,7 @@ export function noteSameConditions(
   if (!example) return;
   const { cells } = zones;
   const [one, other] = example.map((zone) => cells.rowSpan(zones.rows[zone]));
-  const count = `${alike} ${alike === 1 ? 'row has' : 'rows have'}`;
+  const count = counted(alike, 'row has', 'rows have');
   notes.row = -1;
   notes.add(
     'assumed',

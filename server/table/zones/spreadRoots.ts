@@ -52,7 +52,7 @@ export function spreadRoots(
   notes.add(
     'assumed',
     span,
-    `The table gives root keys alone; the keys are shared out among them from ${least} to ${most}, as "${shortened(keySpread.text)}" says.`,
+    `The table gives only root keys. The keys are shared out among them from ${least} to ${most}, as "${shortened(keySpread.text)}" says.`,
   );
 }
 

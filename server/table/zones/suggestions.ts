@@ -49,13 +49,13 @@ export function suggestGroups(
     const labels = [...parts.keys()].slice(0, 8).join(', ');
     suggestions.push({
       kind,
-      message: `The sample names of ${marked} regions tell their ${what}: ${labels}.`,
+      message: `The sample names of ${marked} regions give their ${what}: ${labels}.`,
       parts: [...parts].map(([label, regions]) => ({ label, regions })),
     });
   }
   const sections = sectionsOf({ zones, groups }, afterBlank);
   if (sections.length > 1) {
-    const message = `Blank lines part the table into ${sections.length} sections.`;
+    const message = `Blank lines divide the table into ${sections.length} sections.`;
     const parts = sections.map((regions, at) => ({ label: `Section ${at + 1}`, regions }));
     suggestions.push({ kind: 'sections', message, parts });
   }

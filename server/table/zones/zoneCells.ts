@@ -110,7 +110,7 @@ export class ZoneCells {
       'assumed',
       cell,
       column,
-      `"${text}" is taken for ${shortened(found.value)}; the rest is a remark.`,
+      `"${text}" is read as ${shortened(found.value)}; the rest is a remark.`,
     );
     return second;
   }

@@ -95,7 +95,7 @@ export class NameReader {
       this.#notes.add(
         'assumed',
         span,
-        `${this.#notes.place(span.start)}, "${title}", is taken for the name of the group of the rows below it.`,
+        `${this.#notes.place(span.start)}, "${title}", is read as the name of the group of the rows below it.`,
         'title',
       );
       return;

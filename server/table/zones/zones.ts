@@ -175,7 +175,7 @@ function* addRows(
   if (withTakes !== undefined) {
     const span = { start: zones.cells.starts[withTakes], end: zones.cells.ends[withTakes] };
     notes.row = -2;
-    notes.add('assumed', span, 'Cells that name several files are taken for takes that play in turn.');
+    notes.add('assumed', span, 'Cells that name several files are read as takes that play in turn.');
   }
 }
 

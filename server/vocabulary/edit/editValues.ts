@@ -312,7 +312,7 @@ class ValueEditor {
       const written = value === undefined ? undefined : this.#written(place, name, value);
       const text = written === undefined ? undefined : this.#wholeText(place, written);
       if (text === undefined) {
-        this.#problem ??= `${name} is one end of a range and cannot be taken out by itself, so nothing was changed.`;
+        this.#problem ??= `${name} is one end of a range and cannot be removed by itself, so nothing was changed.`;
         return;
       }
       this.#apply(setChange(within, place.path, text, { ...this.#style(), example: undefined }));

@@ -71,7 +71,7 @@ function plainWords(form: ValueForm): string {
       const unit = form.unit === 'fraction' ? 'as a fraction of the sample' : `in ${form.unit}`;
       const from = form.from ? `length counted from ${form.from}` : 'position';
       const first = form.first === 1 ? ', the first frame is 1' : '';
-      const last = form.last === 'excluded' ? ', names the frame behind the last' : '';
+      const last = form.last === 'excluded' ? ', names the frame after the last' : '';
       const marks = form.thousands ? `, with "${form.thousands}" between thousands` : '';
       const none = form.none === undefined ? '' : `, ${form.none} for none`;
       const rate = form.rate === undefined ? '' : `, ${form.rate} frames a second`;

@@ -197,7 +197,7 @@ function lackOfFiles(
   ending: string | undefined,
 ): string | undefined {
   if (namesFiles(assigned, files, ending)) return undefined;
-  return 'what could be names of files has no ending of one, and too little else speaks of an instrument';
+  return 'what could be names of audio files has no ending of one, and too little else suggests an instrument';
 }
 
 function samplePathOf(vocabulary: Vocabulary | undefined): SampleFiles['form'] | undefined {

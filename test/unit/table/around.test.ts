@@ -220,8 +220,8 @@ describe('remarks', () => {
       { sample: 'c.wav', lokey: '59', hikey: '67', pitch_keycenter: '62', volume: '-2', tune: '3' },
     ]);
     const notes = notesOf(text).join('\n');
-    expect(notes).toMatch(/Line 2, column "High": "52\?" is taken for 52; the rest is a remark/);
-    expect(notes).toMatch(/Line 4, column "High": "67 # later 72" is taken for 67/);
+    expect(notes).toMatch(/Line 2, column "High": "52\?" is read as 52; the rest is a remark/);
+    expect(notes).toMatch(/Line 4, column "High": "67 # later 72" is read as 67/);
   });
 
   it('are no units', () => {
@@ -277,7 +277,7 @@ describe('headings that are only like known ones', () => {
       lovel: '71',
       hivel: '127',
     });
-    expect(notesOf(text).join('\n')).toMatch(/"Velcity low" is the low velocity.*spelt almost as/);
+    expect(notesOf(text).join('\n')).toMatch(/"Velcity low" is the low velocity.*spelt almost like/);
   });
 
   it('do not count where they do not', () => {

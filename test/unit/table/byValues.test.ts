@@ -118,7 +118,7 @@ describe('milliseconds with a mark before three digits', () => {
 
   it('are thousands, as nobody counts in thousandths of them', () => {
     expect(regions(text, { rateOf: () => 1000 }).map((one) => one.loop_end)).toEqual(['1500', '1200']);
-    expect(notesOf(text, { rateOf: () => 1000 }).join('\n')).toMatch(/taken to part thousands/);
+    expect(notesOf(text, { rateOf: () => 1000 }).join('\n')).toMatch(/thousands separator/);
   });
 });
 
@@ -154,12 +154,12 @@ describe('roots that some rows leave out', () => {
     expect(values(text, 'pitch_keycenter')).toEqual(['50', '50', '57', '64']);
     const notes = notesOf(text).join('\n');
     expect(notes).toMatch(/Line 3 gives no root key; 50 is taken, as another row gives it for the same keys/);
-    expect(notes).toMatch(/Line 5 gives no root key; 64 is taken, as the name of its sample tells it/);
+    expect(notes).toMatch(/Line 5 gives no root key; 64 is taken, as the name of its sample gives it/);
   });
 
   it('are told of where nothing gives them', () => {
     const text = table('File | Low | High | Root', 'one.wav | 47 | 51 | 50', 'two.wav | 52 | 58 |');
-    expect(notesOf(text).join('\n')).toMatch(/Line 3 gives no root key, and nothing else tells it/);
+    expect(notesOf(text).join('\n')).toMatch(/Line 3 gives no root key, and nothing else gives it/);
   });
 });
 

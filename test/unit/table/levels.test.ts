@@ -171,9 +171,9 @@ describe('pan positions', () => {
 
   it('have a note where their scale was found from the numbers', () => {
     expect(notesOf(column('Pan', [0, 64, 127])).join()).toMatch(
-      /"Pan".*0 is taken for left, 64 for the centre and 127/,
+      /"Pan".*0 is read as left, 64 for the centre and 127/,
     );
-    expect(notesOf(column('Pan', [-100, 0, 40])).join()).not.toMatch(/taken for left/);
+    expect(notesOf(column('Pan', [-100, 0, 40])).join()).not.toMatch(/read as left/);
   });
 
   it('are what the text around says', () => {

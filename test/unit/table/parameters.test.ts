@@ -160,7 +160,7 @@ describe('rows and cells that say less or more', () => {
   it('take a raised digit behind a value for the sign of a footnote', () => {
     const text = table('File | Low | High | Root', 'a.wav | 36 | 47\u00b9 | 4\u00b2', 'b.wav | 48 | 59 | 50');
     expect(values(text, 'hikey', 'pitch_keycenter')).toEqual(['47 4', '59 50']);
-    expect(notesOf(text).join('\n')).toMatch(/"47\u00b9" is taken for 47/);
+    expect(notesOf(text).join('\n')).toMatch(/"47\u00b9" is read as 47/);
   });
 
   it('read ends of ranges in words', () => {

@@ -38,7 +38,7 @@ describe('times', () => {
   it('are told by their fractions where nothing says so, in the unit in which they fit the samples', () => {
     const seconds = under('Loop', 'mill.wav | 60 | 0.5 | 1.25', 'weir.wav | 61 | 0.75 | 1.5');
     expect(points(seconds, known)).toEqual(['24000-60000', '36000-72000']);
-    expect(notesOf(seconds, known).join('\n')).toMatch(/have fractions, so they are taken for seconds/);
+    expect(notesOf(seconds, known).join('\n')).toMatch(/have fractions, so they are read as seconds/);
     const thousandths = under('Loop', 'mill.wav | 60 | 500.5 | 1250.25', 'weir.wav | 61 | 750.5 | 1500.5');
     expect(points(thousandths, known)).toEqual(['24024-60012', '36024-72024']);
   });
@@ -116,7 +116,7 @@ describe('loops', () => {
     );
     expect(points(text, known)).toEqual(['22050-88199', '30100-65535', '1000-39999']);
     expect(notesOf(text, known).join()).toMatch(
-      /loops in .* end with the frame behind the last one.*1 is taken off each end/,
+      /loops in .* end with the frame after the last one.*1 is taken off each end/,
     );
   });
 
@@ -152,7 +152,7 @@ describe('loops', () => {
   it('of two numbers are a start and a length where one lies before the start', () => {
     const text = table('File | Key | Loop', 'tarn.wav | 60 | 30000/8000', 'ghyll.wav | 61 | 9000/20000');
     expect(points(text)).toEqual(['30000-37999', '9000-28999']);
-    expect(notesOf(text).join()).toMatch(/taken for its length, as some of them lie before the start/);
+    expect(notesOf(text).join()).toMatch(/read as its length, as some of them lie before the start/);
   });
 
   it('of two numbers are a start and a length where both together end with the sample', () => {

@@ -40,8 +40,8 @@ describe('a zone table with everything', () => {
     ]);
     expect(notesOf(text)).toEqual([
       expect.stringMatching(/^assumed: .*"Tune" gives no unit.*cents are assumed/),
-      expect.stringMatching(/^assumed: .*"Pan" .*-100 is taken for left/),
-      expect.stringMatching(/^assumed: Nothing tells whether the loops in column "Loop end"/),
+      expect.stringMatching(/^assumed: .*"Pan" .*-100 is read as left/),
+      expect.stringMatching(/^assumed: Nothing says whether the loops in column "Loop end"/),
     ]);
   });
 

@@ -22,7 +22,7 @@ describe('headings of columns of samples', () => {
       'c.wav 60 64 -',
       'd.wav 64 64 -',
     ]);
-    expect(notesOf(text).join('\n')).toMatch(/Key 60 was taken to be called C3, because "Middle C is C3."/);
+    expect(notesOf(text).join('\n')).toMatch(/Key 60 is read as C3, because "Middle C is C3."/);
   });
 });
 

@@ -98,7 +98,7 @@ describe('reading a vocabulary', () => {
 
   it('asks for a centre between left and right', () => {
     const pan = '{ "kind": "pan", "left": 0, "centre": 2, "right": 1 }';
-    expect(changed('{ "kind": "path", "folder": "Hold" }', pan)[0]).toContain('"centre" has to lie between');
+    expect(changed('{ "kind": "path", "folder": "Hold" }', pan)[0]).toContain('"centre" must lie between');
   });
 
   it('never throws', () => {

@@ -43,7 +43,7 @@ const preview: PreviewTableResult = {
     { line: 3, cells: [markup, 'C4'], isHeading: false, notes: [] },
   ],
   rowCount: 5,
-  groupings: [{ kind: 'layers', message: 'The sample names of 2 regions tell their velocity layers: p, f.' }],
+  groupings: [{ kind: 'layers', message: 'The sample names of 2 regions give their velocity layers: p, f.' }],
   samples: [
     { name: `"two" ${markup}.wav`, choices: ['a/two.wav', "b/'two'.wav"], taken: 'a/two.wav' },
     { name: 'three.wav', choices: ['tree.wav'] },
@@ -51,7 +51,7 @@ const preview: PreviewTableResult = {
   middleC: 'C3',
   markup: `<region> sample=one.wav lokey=48\n<region> sample=${markup}\n`,
   notes: [
-    { kind: 'assumed', message: `Key 60 was taken to be called C3. ${markup}`, line: 1 },
+    { kind: 'assumed', message: `Key 60 is read as C3. ${markup}`, line: 1 },
     { kind: 'dropped', message: 'Line 2: "x" is left out.', line: 2 },
   ],
   regionCount: 2,
@@ -101,7 +101,7 @@ describe.skipIf(!hasBrowser)('the page of the table preview in a browser', () =>
       .getByRole('row')
       .filter({ has: page.getByRole('rowheader', { name: '2', exact: true }) });
     expect(await row.getByText('Line 2: "x" is left out.').isVisible()).toBe(true);
-    expect(await page.getByText('Key 60 was taken to be called C3.').isVisible()).toBe(true);
+    expect(await page.getByText('Key 60 is read as C3.').isVisible()).toBe(true);
     expect(await page.getByText('and 2 more rows').count()).toBe(1);
     expect(await page.locator('pre').textContent()).toBe(preview.markup);
     expect(await page.locator('img').count()).toBe(0);

@@ -47,7 +47,7 @@ export function decideKeyForms(
   if (octave) {
     drafts.push({
       id: 'middleC',
-      message: `Note names count so that ${octave.middleC} is key 60.`,
+      message: `Note names give key 60 as ${octave.middleC}.`,
       confidence: octave.confidence,
       evidence: [octave.reason],
       span: firstValueOf(named[0]),
@@ -149,7 +149,7 @@ function linedDraft(named: readonly Assigned[]): Draft {
     confidence: 0.9,
     evidence: [
       example === undefined
-        ? 'Only so do root keys lie within their key ranges.'
+        ? 'Only then do root keys lie within their key ranges.'
         : `Names such as "${example}" have no number.`,
     ],
     span: firstValueOf(named[0]),
@@ -253,14 +253,14 @@ function decideOctave(keys: readonly Assigned[], files: SampleFiles, rowCount: n
     byFile.winner(0.97, (count) => `The root keys in ${count} sample files agree with that.`) ??
     byRange.winner(
       0.95,
-      (count) => `Only so do root keys lie within their key ranges, in ${count} regions.`,
+      (count) => `Only then do root keys lie within their key ranges, in ${count} regions.`,
     ) ??
     byName.winner(0.9, (count) => `The key numbers in ${count} file names agree with that.`, 3) ??
     byExtremes(fits) ??
     byKeyboard(least, greatest) ?? {
       middleC: conventions.find(fits) ?? 'C4',
       confidence: 0.5,
-      reason: 'Nothing in the text tells; this is how the open SFZ format names keys.',
+      reason: 'Nothing in the text says it; this is how the open SFZ format names keys.',
     }
   );
 }

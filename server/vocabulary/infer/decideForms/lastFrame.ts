@@ -1,3 +1,4 @@
+import { byCount } from '../../../model/wording/counted';
 import type { Statements } from '../../../trade/statements/statements';
 import type { Assigned } from '../assign';
 import type { Draft } from '../draft';
@@ -46,16 +47,14 @@ export function decideLast(
       message:
         last === 'included'
           ? `${wordedPlace(assigned)} names the last frame that is played.`
-          : `${wordedPlace(assigned)} names the frame behind the last one that is played.`,
+          : `${wordedPlace(assigned)} names the frame after the last one that is played.`,
       confidence,
       evidence: [reason],
       span: firstValueOf(assigned),
       isAbout: isAt(assigned),
       alternatives: [
         otherForm(
-          other === 'included'
-            ? 'it is the last frame that is played'
-            : 'it is the frame behind the last one',
+          other === 'included' ? 'it is the last frame that is played' : 'it is the frame after the last one',
           (old) => (old.kind === 'position' ? { ...old, last: other } : old),
         ),
       ],
@@ -127,13 +126,13 @@ function lastByFiles({ included, excluded, full, beyond }: LastFrameSigns): Deci
     return {
       last: 'excluded',
       confidence: full > beyond ? 0.7 : 0.95,
-      reason: `${beyond} of them ${beyond === 1 ? 'is' : 'are'} the number of frames of the sample file, one more than its last frame.`,
+      reason: `${beyond} of them ${byCount(beyond, 'is', 'are')} the number of frames of the sample file, one more than its last frame.`,
     };
   if (full > 0)
     return {
       last: 'included',
       confidence: full > 2 ? 0.93 : 0.85,
-      reason: `${full} of them ${full === 1 ? 'is' : 'are'} the last frame of the sample file.`,
+      reason: `${full} of them ${byCount(full, 'is', 'are')} the last frame of the sample file.`,
     };
   return undefined;
 }
@@ -169,7 +168,7 @@ function usualLast(isLength: boolean): DecidedLast {
     last: 'included',
     confidence: 0.55,
     reason:
-      'Nothing in the text or the sample files tells; in the open SFZ format an end is the last frame that is played.',
+      'Nothing in the text or the sample files says it; in the open SFZ format an end is the last frame that is played.',
   };
 }
 

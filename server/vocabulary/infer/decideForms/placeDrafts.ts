@@ -1,3 +1,4 @@
+import { byCount } from '../../../model/wording/counted';
 import { levelScalePhrases } from '../../../trade/scales/levelScale';
 import type { ValueForm, VocabularyParameter } from '../../vocabulary';
 import type { Assigned } from '../assign';
@@ -62,7 +63,7 @@ export function placeDraft(
     confidence: one.weight,
     evidence: [
       one.evidence ??
-        `${one.weight >= 0.75 ? 'Its name says so' : 'Its name could mean that'}, and ${one.facts.filled === 1 ? 'its value fits' : 'its values fit'}.`,
+        `${one.weight >= 0.75 ? 'Its name says so' : 'Its name could mean that'}, and ${byCount(one.facts.filled, 'its value fits', 'its values fit')}.`,
     ],
     span: firstValueOf(one),
     isAbout,

@@ -1,3 +1,4 @@
+import { byCount } from '../../../model/wording/counted';
 import type { Assigned } from '../assign';
 import type { Draft } from '../draft';
 import { firstValueOf, otherForm } from '../draft';
@@ -35,7 +36,7 @@ export function decideRate(
       confidence: beyond > 0 ? 0.9 : 0.6,
       isGuess: true,
       evidence: [
-        `${other} of the sample files ${other === 1 ? 'has' : 'have'} another sample rate${beyond > 0 ? ', and otherwise some positions would lie behind the end of their file' : ''}.`,
+        `${other} of the sample files ${byCount(other, 'has', 'have')} another sample rate${beyond > 0 ? ', and otherwise some positions would lie past the end of their file' : ''}.`,
       ],
       span: firstValueOf(counted[0]),
       isAbout: ({ form }) => form.kind === 'position' && form.atRate === true,

@@ -49,7 +49,7 @@ export function positionUnit(assigned: Assigned, files: SampleFiles): UnitReadin
     return {
       unit: fitting[0],
       confidence: 0.92,
-      reason: 'In any other unit some would lie behind the end of their sample.',
+      reason: 'In any other unit some would lie past the end of their sample.',
     };
   }
   const { greatest } = facts;
@@ -130,7 +130,7 @@ function unitByLoops(
     best && {
       unit: best.unit,
       confidence: 0.95,
-      reason: `So ${best.hits} of ${best.rows} loops are those of their sample files.`,
+      reason: `That way ${best.hits} of ${best.rows} loops are those of their sample files.`,
     }
   );
 }

@@ -1,3 +1,4 @@
+import { counted } from '../../../model/wording/counted';
 import type { Draft } from '../draft';
 import type { RegionElement } from '../elements/regionElement';
 import type { Switches } from '../values/switches';
@@ -30,7 +31,7 @@ export function withoutMissing(
   const shown = words.slice(0, mostNamed).map((word) => `"${word}"`);
   const draft: Draft = {
     id: 'sample.missing',
-    message: `No <${place.element}> has the ${key} ${shown.join(', ')}${words.length > mostNamed ? ' and others' : ''}: ${missing.length === 1 ? 'one region is' : `${missing.length} regions are`} left out.`,
+    message: `No <${place.element}> has the ${key} ${shown.join(', ')}${words.length > mostNamed ? ' and others' : ''}: ${counted(missing.length, 'region is', 'regions are')} left out.`,
     confidence: 0.9,
     isGuess: true,
     isLost: true,

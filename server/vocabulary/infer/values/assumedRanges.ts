@@ -22,9 +22,9 @@ export function assumedRanges(assigned: readonly Assigned[]): Draft[] {
     drafts.push({
       ...draftAt(sample),
       id: 'keys.missing',
-      message: 'No place is known to say which keys play the regions: each sounds on all of them.',
+      message: 'Nothing is known to say which keys play the regions, so each sounds on all keys.',
       isLost: true,
-      evidence: ['Names and values of the other places do not tell.'],
+      evidence: ['Names and values of the other places do not say.'],
     });
   return drafts;
 }

@@ -84,6 +84,6 @@ function asEnd(sample: Assigned, { column, facts }: Ends, target: 'lovel' | 'hiv
     texts: sample.texts.map((_, row) => column.cells[row]?.text),
     facts,
     others: [],
-    evidence: 'With the place beside it, it parts 1 to 127 among regions of the same keys.',
+    evidence: 'With the place beside it, it divides 1 to 127 among regions of the same keys.',
   };
 }

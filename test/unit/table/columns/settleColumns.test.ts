@@ -17,15 +17,15 @@ const meanings = (text: string, chosen?: Record<number, ColumnMeaning>) =>
   columnsOf(text, chosen).map(({ meaning }) => meaning);
 const evidence = (text: string, index: number) => columnsOf(text)[index].evidence.join(' ');
 
-/** `Start` and `End` are those of the sample unless they stand right behind the loop (common practice of such tables). */
+/** `Start` and `End` are those of the sample unless they stand right after the loop (common practice of such tables). */
 describe('points right behind a loop', () => {
   const rows = ['a.wav | 60 | on | 1200 | 44099', 'b.wav | 61 | on | 800 | 52000'];
 
   it('are those of the loop', () => {
     const text = table('File | Key | Loop | Start | End', ...rows);
     expect(meanings(text)).toEqual(['sample', 'key', 'loop', 'loop_start', 'loop_end']);
-    expect(evidence(text, 3)).toMatch(/right behind the loop/);
-    expect(evidence(text, 4)).toMatch(/right behind the loop/);
+    expect(evidence(text, 3)).toMatch(/right after the loop/);
+    expect(evidence(text, 4)).toMatch(/right after the loop/);
   });
 
   it('are those of the sample where something stands between', () => {

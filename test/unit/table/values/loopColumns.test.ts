@@ -43,10 +43,10 @@ describe('loops in columns of their own', () => {
 
   it('are told of where nothing says whether the end belongs to them', () => {
     const text = under('Loop start | Loop end', 'a.wav | 60 | 100 | 200');
-    expect(notes(text)).toMatch(/Nothing tells whether the loops in column "Loop end"/);
+    expect(notes(text)).toMatch(/Nothing says whether the loops in column "Loop end"/);
     // The last frame of a sample is the one before its number of frames.
-    expect(notes(text, { framesOf: () => 201 })).not.toMatch(/Nothing tells/);
-    expect(notes(under('loop_start | loop_end', 'a.wav | 60 | 100 | 200'))).not.toMatch(/Nothing tells/);
+    expect(notes(text, { framesOf: () => 201 })).not.toMatch(/Nothing says/);
+    expect(notes(under('loop_start | loop_end', 'a.wav | 60 | 100 | 200'))).not.toMatch(/Nothing says/);
   });
 
   it('end as the heading or the text says', () => {
@@ -60,7 +60,7 @@ describe('loops in columns of their own', () => {
     expect(loops(headed)).toEqual(['loop_continuous - 100 199']);
     const included = under('Loop start | Loop end (inclusive)', 'a.wav | 60 | 100 | 200');
     expect(loops(included)).toEqual(['loop_continuous - 100 200']);
-    expect(notes(included)).not.toMatch(/Nothing tells/);
+    expect(notes(included)).not.toMatch(/Nothing says/);
   });
 
   it('are none where both are 0, or neither is there', () => {
@@ -98,7 +98,7 @@ describe('loops in columns of their own', () => {
 
   it('end at a time where their end is one, and with a frame where it is none', () => {
     const options: TableOptions = { rateOf: () => 1000 };
-    const atTime = /end at a time: the frame at that time is taken for their last one/;
+    const atTime = /end at a time\. The frame at that time is read as the last one/;
     expect(notes(under('Loop start (s) | Loop end (s)', 'a.wav | 60 | 0.5 | 1.25'), options)).toMatch(atTime);
     expect(notes(under('Loop start | Loop end (s)', 'a.wav | 60 | 100 | 1.25'), options)).toMatch(atTime);
     expect(notes(under('Loop start (s) | Loop end', 'a.wav | 60 | 0.5 | 900'), options)).not.toMatch(atTime);
