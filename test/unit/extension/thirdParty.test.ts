@@ -30,11 +30,13 @@ let notice: string;
 
 beforeAll(async () => {
   const { bundlesFor } = (await scriptAt('bundles.mjs')) as { bundlesFor(): BuildOptions[] };
-  const results = await Promise.all(bundlesFor().map((options) => build({ ...options, write: false })));
+  const results = await Promise.all(
+    bundlesFor().map((options) => build({ ...options, write: false, sourcemap: false })),
+  );
   metafiles = results.flatMap(({ metafile }) => metafile ?? []);
   const inputs = metafiles.flatMap((metafile) => Object.keys(metafile.inputs));
   notice = ((await scriptAt('third-party/notice.mjs')) as Notice).thirdPartyNotice(root, inputs);
-}, 120_000);
+});
 
 /** The packages that bytes of the bundles come from, as the bundler itself says, by name and version. */
 function bundled(): string[] {
