@@ -45,7 +45,7 @@ function isJudged(text: string, fault: string | undefined): boolean {
 }
 
 function expectLikeXmllint(arbitrary: fc.Arbitrary<string>): void {
-  const texts = fc.sample(arbitrary, 300);
+  const texts = fc.sample(arbitrary, 450);
   const faults = faultsOf(texts);
   const judged = texts
     .map((text, at) => ({ text, fault: faults[at] }))
