@@ -9,13 +9,11 @@ const inBrowser = [
   'test/unit/server/browserHost.test.ts',
 ];
 
-/**
- * Test files that have a process for themselves: those that start others, since starting one from a worker of a gigabyte takes
- * twenty-five times as long as from a new one, and those with so much in memory that they take twice as long among what others
- * leave behind.
- */
+/** Tests that start general tools: starting one from a worker of a gigabyte takes twenty-five times as long as from a new one. */
+const withTools = ['test/standards/tools/**/*.test.ts'];
+
+/** Test files that have a process for themselves: they take twice as long among what others leave behind. */
 const forThemselves = [
-  'test/standards/tools/**/*.test.ts',
   // It has the engine count what runs, which makes all that runs after it in its process slower.
   'test/unit/growth/growth.test.ts',
   'test/unit/library/pack/pack.test.ts',
@@ -31,8 +29,9 @@ const never = ['test/editor/**', 'node_modules/**'];
 export default defineConfig({
   test: {
     setupFiles: ['test/setup.ts'],
-    testTimeout: 30_000,
-    hookTimeout: 30_000,
+    // What hangs, or works with the square of much, is ended. On a busy machine a browser alone may take 30 s to start.
+    testTimeout: 120_000,
+    hookTimeout: 120_000,
     // One more than there are processors: much of the time goes by waiting for processes and browsers.
     maxWorkers: availableParallelism() + 1,
     projects: [
@@ -41,12 +40,13 @@ export default defineConfig({
         test: {
           name: 'rooms',
           include: ['test/**/*.test.ts'],
-          exclude: [...never, ...forThemselves, ...withServer, ...inBrowser],
+          exclude: [...never, ...forThemselves, ...withTools, ...withServer, ...inBrowser],
           // Loading the rooms anew for each of some 300 files took a fifth of the time of all tests.
           isolate: false,
         },
       },
       { extends: true, test: { name: 'apart', include: forThemselves, exclude: [...never, ...inBrowser] } },
+      { extends: true, test: { name: 'tools', include: withTools, exclude: never, isolate: false } },
       {
         extends: true,
         test: { name: 'servers', include: withServer, exclude: [...never, ...inBrowser], isolate: false },
