@@ -23,7 +23,7 @@ describe.skipIf(!hasBrowser)('the voice beside the Web Audio of Chromium', () =>
   let audio: OfflineAudio;
   beforeAll(async () => {
     audio = await OfflineAudio.start();
-  }, 60_000);
+  });
   afterAll(async () => audio?.close());
 
   /** How far the two differ, to the energy of what Chromium gives, in dB. */

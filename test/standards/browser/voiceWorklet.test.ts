@@ -75,7 +75,7 @@ describe('the engine of the voice', () => {
     });
     const output = Object.entries(metafile.outputs).find(([name]) => name.endsWith('processor.js'));
     inputs = Object.keys(output?.[1].inputs ?? {});
-  }, 60_000);
+  });
   afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
   it('takes no reader, no file and no package with it to the audio thread', () => {

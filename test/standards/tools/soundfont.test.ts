@@ -177,7 +177,7 @@ describe.skipIf(!hasTools('fluidsynth'))('a written SoundFont, played by fluidsy
           .buffer,
       ),
     );
-  }, 120_000);
+  });
   afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
   it('keeps the published rules', () => {

@@ -63,7 +63,7 @@ describe.skipIf(!hasBrowser)('the page of a comparison', () => {
   let html: string;
   beforeAll(async () => {
     html = await pageOf();
-  }, 60_000);
+  });
 
   const troubles: string[] = [];
   async function open(colorScheme: 'light' | 'dark'): Promise<Page> {

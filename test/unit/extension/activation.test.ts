@@ -23,7 +23,7 @@ beforeAll(async () => {
   out = await mkdtemp(join(tmpdir(), 'zonewright-released-'));
   client = await buildReleased(root, 'client/main.ts', out);
   activation = await activateAlone(root, join(out, 'client.js'));
-}, 120_000);
+});
 
 afterAll(() => rm(out, { recursive: true, force: true }));
 

@@ -37,7 +37,7 @@ describe('comparing over the protocol', () => {
     await run(place, ['sweep', 'original.sfz', '--output', 'swept.mid']);
     for (const output of ['swept.wav', 'alone.wav', 'odd.wav'])
       await run(place, ['render', 'original.sfz', '--midi', 'swept.mid', '--output', output]);
-  }, 60_000);
+  });
   beforeEach(async () => {
     client = await EditorClient.start(bundle, { folder: place });
     for (const name of ['original.sfz', 'port.sfz', 'bound.sfz'] as const)

@@ -71,5 +71,5 @@ describe.skipIf(!isInstalled)('a plain client of the protocol, Neovim', () => {
     expect(result.actions.length).toBeGreaterThan(0);
     expect(result.fixed).toContain('lokey=61');
     expect(codes(result.left).filter((one) => one.includes('opcode-unknown'))).toEqual([]);
-  }, 120_000);
+  });
 });

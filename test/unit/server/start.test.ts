@@ -41,7 +41,7 @@ beforeAll(async () => {
   server = await buildReleased(root, 'server/main.ts', out);
   // A server that lacks what is loaded later shows that it is not needed.
   for (const path of server.later) await rm(path);
-}, 120_000);
+});
 
 afterAll(() => rm(out, { recursive: true, force: true }));
 

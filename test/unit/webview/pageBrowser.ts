@@ -60,6 +60,8 @@ const bundled = new Map<string, Buffer>();
 async function openTab(): Promise<Tab> {
   const browser = await sharedBrowser();
   const context = await browser.newContext({ reducedMotion: 'reduce' });
+  // On a busy machine a page may take longer than the driver's half a minute.
+  context.setDefaultTimeout(100_000);
   const page = await context.newPage();
   page.on('console', (message) => {
     if (message.type() === 'error') shown?.of.troubles.push(message.text());
