@@ -13,20 +13,20 @@ import { statedEnding } from './elements/pathPlaces';
 import type { RegionElement } from './elements/regionElement';
 import { findRegionElement } from './elements/regionElement';
 import { findSelectors } from './elements/selectors';
-import { sidedDrafts } from './elements/sidedFiles';
 import type { Survey } from './elements/survey';
 import { surveyXml } from './elements/survey';
 import type { InferredVocabulary } from './inferredVocabulary';
 import { doubtfulBelow } from './inferredVocabulary';
 import { instrumentConfidence, isForeignRoot, namesFiles } from './instrumentConfidence';
 import { lackOfSense } from './musicalSense';
-import { regionDraft } from './regionDraft';
+import { regionDraft, sidedDrafts } from './regionDraft';
 import { withoutFileLengths } from './samples/fileLengths';
 import { withoutMissing } from './samples/missingEntries';
 import type { SampleFiles } from './samples/sampleFiles';
 import { findSampleFiles } from './samples/sampleFiles';
 import type { SampleList } from './samples/sampleList';
 import { findStatedRates } from './samples/statedRates';
+import { placesWithoutEffect, unusedPlaces, withoutEffectDrafts } from './stated/leftOut';
 import { withStatedLevels } from './stated/statedLevels';
 import { withStatedTurns } from './stated/statedTurns';
 import { proseIn, statedIn, withoutStatements, withStatements } from './stated/statements';
@@ -84,10 +84,16 @@ export function* inferVocabularyInSteps(
   const own = yield* readRows(text, survey, region, selectors);
   const looked = yield* withListed(text, own, survey, region, list?.place);
   yield 1;
-  const switched = findSwitches(withNeighbours(looked), chain);
+  const prose = proseIn(text, survey, region);
+  const unapplied = placesWithoutEffect(prose, looked, chain);
+  const applied = withoutColumns(
+    looked,
+    unapplied.map(({ column }) => column),
+  );
+  const switched = findSwitches(withNeighbours(applied), chain, unusedPlaces(text, applied, chain));
   const { rows, off, drafts: switches } = withoutMissing(listed, region, switched);
   yield 1;
-  const told = toldPlaces(proseIn(text, survey, region), rows.columns);
+  const told = toldPlaces(prose, rows.columns);
   const layers = yield* listedLayers(text, rows, survey, region);
   yield 1;
   const columns = yield* assignColumns(rows, region, told, layers);
@@ -125,8 +131,9 @@ export function* inferVocabularyInSteps(
   );
   const all = [
     regionDraft(region, rows, confidence),
-    ...sidedDrafts(region, (element) => rows.tags[chain.indexOf(element)] ?? region.example),
+    ...sidedDrafts(region, rows),
     ...switches,
+    ...withoutEffectDrafts(unapplied, chain),
     ...levelDrafts(levels, rows, chain),
     ...drafts,
     ...impossible,

@@ -20,3 +20,21 @@ export function regionDraft({ chain, count, example }: RegionElement, rows: Rows
     alternatives: [],
   };
 }
+
+/** The decision that the files of two sides sound together, each on its side. */
+export function sidedDrafts({ sides, example }: RegionElement, rows: Rows): Draft[] {
+  if (!sides) return [];
+  const [left, right] = [sides.left.name, sides.right.name];
+  return [
+    {
+      id: 'region.sides',
+      message: `<${left}> and <${right}> are two regions that sound together, one all the way to the left, one to the right.`,
+      confidence: 0.85,
+      isGuess: true,
+      evidence: ['Their names say so.'],
+      span: rows.tags.at(-1) ?? { start: example.start, end: example.end },
+      isAbout: () => false,
+      alternatives: [],
+    },
+  ];
+}

@@ -1,8 +1,6 @@
 import { panWord } from '../../../trade/languages/cellWords';
-import type { Draft } from '../draft';
 import { nameWords } from '../words/nameWords';
 import { audioPath, sitesOf } from './pathPlaces';
-import type { RegionElement } from './regionElement';
 import type { ElementType } from './survey';
 
 /** Two elements beside one another that name an audio file each, one for each side. */
@@ -30,25 +28,4 @@ function sideOf({ name }: ElementType): 'left' | 'right' | undefined {
   const sides = nameWords(name).map((word) => panWord(word));
   const side = sides.find((one) => one === 'left' || one === 'right');
   return side === 'left' || side === 'right' ? side : undefined;
-}
-
-/** The decision that the files of two sides sound together, each on its side. */
-export function sidedDrafts(
-  { chain, sides }: RegionElement,
-  spanOf: (element: string) => Draft['span'],
-): Draft[] {
-  if (!sides) return [];
-  const [left, right] = [sides.left.name, sides.right.name];
-  return [
-    {
-      id: 'region.sides',
-      message: `<${left}> and <${right}> are two regions that sound together, one all the way to the left, one to the right.`,
-      confidence: 0.85,
-      isGuess: true,
-      evidence: ['Their names say so.'],
-      span: spanOf(chain.at(-1) as string),
-      isAbout: () => false,
-      alternatives: [],
-    },
-  ];
 }

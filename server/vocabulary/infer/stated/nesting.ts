@@ -1,5 +1,5 @@
 /** What a document says of values of elements that stand in one another. */
-export interface Nesting {
+export interface OuterValues {
   /** Whether values of outer elements are added to those of inner ones, or stand for those that are missing. */
   is: 'adds' | 'replaces';
   /** The sentence that says so. */
@@ -21,7 +21,7 @@ const sentences = /[.!?;](?=\s|$)|[。；！？]|[\n\r]{2,}/u;
 const longest = 1000;
 
 /** What texts say of values of outer elements beside those of inner ones; `undefined` where they say nothing. */
-export function nestingIn(texts: readonly string[]): Nesting | undefined {
+export function nestingIn(texts: readonly string[]): OuterValues | undefined {
   for (const text of texts) {
     if (!ofLevels.test(text)) continue;
     for (const sentence of text.slice(0, longest).split(sentences)) {

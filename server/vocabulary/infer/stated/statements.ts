@@ -13,13 +13,13 @@ import type { InferredTarget } from '../words/meaningRules';
 import type { NameUnit } from '../words/meanings';
 import { nameWords } from '../words/nameWords';
 import { conceptsOf } from '../words/tradeWords';
-import type { Nesting } from './nesting';
+import type { OuterValues } from './nesting';
 import { nestingIn } from './nesting';
 import type { ToldPlace } from './toldPlaces';
 
 /** What a document says of how its values are to be read, in comments and around its regions. */
 export interface XmlStatements extends Statements {
-  nesting: Nesting | undefined;
+  nesting: OuterValues | undefined;
   /** How far the numbers of keys lie above those of MIDI. */
   keyOffset: { is: number; text: string } | undefined;
   /** The text that says that regions play to their end whatever the key does. */

@@ -3,6 +3,8 @@ import { bareWord } from '../../../trade/languages/spelling';
 import type { SwitchedOff } from '../../vocabulary';
 import type { Draft, Settled } from '../draft';
 import { isForeignWord } from '../elements/foreignElement';
+import { saysSo } from '../saysSo';
+import type { UnusedPlace } from '../stated/leftOut';
 import { switchHeading } from '../words/headingMeanings';
 import { meaningsOf } from '../words/meanings';
 import { nameWords } from '../words/nameWords';
@@ -34,8 +36,12 @@ export interface Switches {
 }
 
 /** Finds places that switch elements of the chain off. Where all would be off, nothing is a switch. */
-export function findSwitches(rows: Rows, chain: readonly string[]): Switches {
-  const found = rows.columns.flatMap((column) => {
+export function findSwitches(
+  rows: Rows,
+  chain: readonly string[],
+  unused: readonly UnusedPlace[] = [],
+): Switches {
+  const named = rows.columns.flatMap((column) => {
     const words = offWordsOf(column, chain[column.level], rows) ?? foreignWordsOf(column, rows, chain);
     if (!words || !column.listed) return words ? [{ column, words }] : [];
     // What is off is the entry that is referred to: with it all that refers to it.
@@ -48,11 +54,13 @@ export function findSwitches(rows: Rows, chain: readonly string[]): Switches {
     });
     return reference && keys.length > 0 ? [{ column: reference, words: new Set(keys) }] : [];
   });
+  const said = unused.map(({ column, value }) => ({ column, words: new Set([folded(value)]) }));
+  const found = [...named, ...said];
   const isOff = Array.from({ length: rows.count }, (_, row) =>
     found.some(({ column, words }) => words.has(folded(column.cells[row]?.text))),
   );
   if (found.length === 0 || !isOff.includes(false)) return { off: [], drafts: [], rows };
-  const columns = new Set(found.map(({ column }) => column));
+  const columns = new Set(named.map(({ column }) => column));
   const refersTo = new Set(rows.columns.flatMap(({ at, listed }) => (listed ? [at] : [])));
   return {
     off: found.map(({ column, words }) => ({
@@ -60,7 +68,10 @@ export function findSwitches(rows: Rows, chain: readonly string[]): Switches {
       at: column.at,
       words: [...words],
     })),
-    drafts: found.map(({ column, words }) => draftOf(column, words, chain)),
+    drafts: [
+      ...named.map(({ column, words }) => draftOf(column, words, chain)),
+      ...unused.map((one) => unusedDraft(one, chain)),
+    ],
     rows: {
       ...rows,
       count: isOff.filter((one) => !one).length,
@@ -83,6 +94,20 @@ function draftOf(column: Column, words: ReadonlySet<string>, chain: readonly str
     confidence: 0.9,
     evidence: ['Its name and its values say so.'],
     span: column.cells.find((cell) => cell) ?? { text: '', start: 0, end: 0 },
+    isAbout: () => false,
+    alternatives: [],
+  };
+}
+
+function unusedDraft({ column, value, comment }: UnusedPlace, chain: readonly string[]): Draft {
+  const element = chain[column.level];
+  return {
+    id: `${element}/${column.at}.unused`,
+    message: `<${element}> with "${value}" is left out.`,
+    confidence: 0.9,
+    isGuess: true,
+    evidence: [saysSo(comment)],
+    span: column.cells.find((cell) => cell?.text === value) ?? { start: 0, end: 0 },
     isAbout: () => false,
     alternatives: [],
   };

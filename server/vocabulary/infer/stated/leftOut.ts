@@ -1,0 +1,150 @@
+import { bareWord } from '../../../trade/languages/spelling';
+import type { Draft } from '../draft';
+import { saysSo } from '../saysSo';
+import type { Column } from '../values/column';
+import type { Rows } from '../values/rows';
+import { nameWords } from '../words/nameWords';
+
+// Words from memory.
+const withoutEffect =
+  /(?<!\p{L})(?:(?:is|are|was) (?:only|just|merely) (?:what|(?:an?|the) (?:\p{L}+ )?(?:reading|measurement|note|remark|reminder|label|hint|comment))|not (?:applied|used|played back|in effect)|for (?:information|reference|display|the record) only|has no effect|changes nothing|wird nicht (?:angewendet|angewandt|benutzt|ausgewertet)|nur (?:zur (?:information|anzeige|erinnerung)|als (?:notiz|hinweis)|ein messwert|der messwert)|ohne wirkung|n['’]est pas appliqu\p{L}*|à titre (?:indicatif|d['’]information)|sans effet|no se aplica|s[oó]lo (?:informativ\p{L}*|orientativ\p{L}*|de referencia)|sin efecto|non (?:si applica|viene applicat\p{L}*|è applicat\p{L}*)|solo (?:indicativ\p{L}*|informativ\p{L}*|per informazione)|senza effetto|não (?:se aplica|é aplicad\p{L}*)|só informativ\p{L}*|sem efeito|niet toegepast|alleen ter informatie|zonder effect|används inte|bara (?:till|för) information|utan effekt|anvendes ikke|kun til (?:orientering|information)|uden virkning|ei käytetä|vain tiedoksi|nie (?:jest|są) stosowan\p{L}*|tylko informacyjn\p{L}*|nepoužívá se|jen pro informaci|не применя\p{L}*|только для справки|не влияет)(?!\p{L})|不应用|仅供参考|不起作用|適用されない|参考(?:値|のみ)|적용되지 않|참고용/iu;
+const unused =
+  /(?<!\p{L})(?:not (?:in )?used?|unused|(?:not|never) (?:played|heard|loaded)|no longer (?:used|played)|kept (?:\p{L}+ )?(?:for|as) (?:comparison|reference|the record|a backup)|for comparison only|rejected|obsolete|nicht (?:benutzt|verwendet|gespielt|geladen|in gebrauch)|unbenutzt|nur zum vergleich|verworfen|pas utilis\p{L}*|inutilis\p{L}*|non utilis\p{L}*|pour comparaison|no (?:se )?(?:usa|utiliza|toca)\p{L}*|sin usar|descartad\p{L}*|para comparar|non (?:usat|utilizzat|suonat)\p{L}*|inutilizzat\p{L}*|scartat\p{L}*|solo (?:per|come) confronto|não (?:é )?(?:usad|utilizad|tocad)\p{L}*|descartad\p{L}*|niet (?:gebruikt|gespeeld)|ongebruikt|ter vergelijking|används (?:inte|ej)|oanvänd\p{L}*|bruges ikke|ubrugt\p{L}*|ei käytössä|ei käytetä|nieużywan\p{L}*|nie (?:jest )?używan\p{L}*|nepoužit\p{L}*|nepoužívá\p{L}*|не используется|не играет|для сравнения|kullanılmıyor|kullanılmayan|nem használ\p{L}*|δεν χρησιμοποι\p{L}*|no s['’](?:usa|utilitza))(?!\p{L})|不使用|未使用|不用|使用しない|使わない|사용하지 않|미사용/iu;
+const mostComments = 200;
+const longest = 300;
+/** The words of a place that a clause starts with lie among so many. */
+const mostLead = 3;
+
+const clauseEnds = /[.!?;](?=\s|$)|[。；！？\n\r]/u;
+
+/** A place of an element around regions whose values the text says are not applied. */
+export interface WithoutEffect {
+  column: Column;
+  /** The clause that says so. */
+  text: string;
+}
+
+/** Places around regions whose values are not applied by what the text says: `level is only what the meter showed`. */
+export function placesWithoutEffect(
+  prose: readonly string[],
+  { columns }: Rows,
+  chain: readonly string[],
+): WithoutEffect[] {
+  const clauses = prose
+    .flatMap((text) => text.split(clauseEnds))
+    .filter((clause) => clause.length <= longest && withoutEffect.test(clause));
+  if (clauses.length === 0) return [];
+  return columns.flatMap((column): WithoutEffect[] => {
+    const { own, level } = column;
+    if (level === chain.length - 1 || own.length === 0) return [];
+    const areSeveral = columns.some((other) => other !== column && other.own.join() === own.join());
+    const element = nameWords(chain[level]);
+    const text = clauses.find((clause) => {
+      const words = wordsIn(clause);
+      if (!startsWith(words, own)) return false;
+      // Where inner elements have a place of the same name, the clause has to say which is meant.
+      return (
+        !areSeveral || element.every((word) => words.some((one) => isForm(one, word) || word.includes(one)))
+      );
+    });
+    return text === undefined ? [] : [{ column, text: text.trim() }];
+  });
+}
+
+function wordsIn(clause: string): string[] {
+  return (clause.match(/[\p{L}\p{N}]+/gu) ?? []).map(bareWord);
+}
+
+/** Whether a clause starts with a name, small words before it apart. */
+function startsWith(words: readonly string[], own: readonly string[]): boolean {
+  for (let from = 0; from < mostLead; from++)
+    if (own.every((word, at) => words[from + at] === word)) return true;
+  return false;
+}
+
+/** The decisions that places are left out that the text says are not applied. */
+export function withoutEffectDrafts(places: readonly WithoutEffect[], chain: readonly string[]): Draft[] {
+  return places.map(({ column, text }) => ({
+    id: `${chain[column.level]}/${column.at}.unapplied`,
+    message: `"${column.at.replace(/^@/, '')}" of <${chain[column.level]}> is left out.`,
+    confidence: 0.9,
+    isGuess: true,
+    evidence: [saysSo(text)],
+    span: column.cells.find((cell) => cell) ?? { start: 0, end: 0 },
+    isAbout: () => false,
+    alternatives: [],
+  }));
+}
+
+/** An element that a comment before it says is not used: its name, and the attributes of its tag. */
+interface UnusedElement {
+  name: string;
+  attributes: ReadonlyMap<string, string>;
+  comment: string;
+}
+
+const commentBefore =
+  /<!--((?:(?!-->)[\s\S]){1,300})-->\s*<([\p{L}_][\p{L}\p{N}_.:-]*)((?:\s+[^\s=>/]+\s*=\s*(?:"[^"]*"|'[^']*'))*)/gu;
+const attribute = /([^\s=]+)\s*=\s*(?:"([^"]*)"|'([^']*)')/gu;
+
+/** Elements that a comment right before them says are not used. */
+function unusedElements(text: string): UnusedElement[] {
+  const found: UnusedElement[] = [];
+  let looked = 0;
+  for (const [, said = '', name = '', tag = ''] of text.matchAll(commentBefore)) {
+    if (looked++ >= mostComments) break;
+    const comment = said.replace(/\s+/g, ' ').trim();
+    if (!saysUnused(comment, name)) continue;
+    const attributes = new Map<string, string>();
+    for (const [, key = '', one, other] of tag.matchAll(attribute)) attributes.set(key, one ?? other ?? '');
+    found.push({ name, attributes, comment });
+  }
+  return found;
+}
+
+/** Words before such a phrase that speak of the element behind the comment, besides its own name. */
+const pointing: ReadonlySet<string> = new Set(
+  'this these it they is are was were the one ones set group layer take old alt dies diese dieser dieses wird werden ist sind der die das ce cette ces est sont es este esta estos son questo questa questi sono deze dit worden zijn denna dessa det de to nie tyto tento ta это эти эта'.split(
+    ' ',
+  ),
+);
+const mostShort = 20;
+
+/** Whether a comment says by a clause of its own that the element behind it is not used. */
+function saysUnused(comment: string, element: string): boolean {
+  const own = nameWords(element);
+  return comment.split(/[,;:.!?、。，；]/u).some((clause) => {
+    const found = unused.exec(clause);
+    if (!found) return false;
+    if (/[\p{Script=Han}\p{Script=Hangul}\p{Script=Hiragana}]/u.test(clause))
+      return clause.trim().length <= mostShort;
+    const before = wordsIn(clause.slice(0, found.index));
+    return before.every((word) => pointing.has(word) || own.some((one) => isForm(word, one)));
+  });
+}
+
+/** Whether a word is another one, perhaps in its plural or with an ending. */
+function isForm(word: string, other: string): boolean {
+  return word === other || (other.length > 3 && word.startsWith(other) && word.length <= other.length + 2);
+}
+
+/** A place that tells an element that is not used from the others of its name, with its value there. */
+export interface UnusedPlace {
+  column: Column;
+  value: string;
+  comment: string;
+}
+
+/** Groups and regions that a comment right before them says are not used, by an attribute that no other of their name shares. */
+export function unusedPlaces(text: string, { columns }: Rows, chain: readonly string[]): UnusedPlace[] {
+  return unusedElements(text).flatMap(({ name, attributes, comment }): UnusedPlace[] => {
+    const level = chain.indexOf(name);
+    if (level < 1) return [];
+    for (const [key, value] of attributes) {
+      const column = columns.find((one) => one.level === level && one.at === `@${key}` && !one.listed);
+      const starts = new Set(column?.cells.flatMap((cell) => (cell?.text === value ? [cell.start] : [])));
+      if (column && starts.size === 1) return [{ column, value, comment }];
+    }
+    return [];
+  });
+}
