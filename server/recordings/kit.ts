@@ -54,6 +54,7 @@ export function placeKit(
       one.section = part.microphone ?? '';
       one.family = `${sound} ${one.section}`.trim();
       one.layer = areLayers(list.map((other) => other.part.layer)) ? part.layer : undefined;
+      one.layerWords = part.layerWords;
       one.velocities = part.velocities;
       one.turn = part.turn ?? part.numbers.at(-1) ?? 0;
       placed.push(one);

@@ -18,6 +18,8 @@ export interface NameMarks {
   isRelease?: true;
   /** A word for how loud it was played, such as `p`, or the number of a layer, such as `v2`. */
   layer?: string;
+  /** The words that say so, as they stand in the name. */
+  layerWords?: string;
   /** The velocities that it is for. */
   velocities?: { low: number; high: number };
   turn?: number;
@@ -90,14 +92,14 @@ export function velocityRangeIn(
 }
 
 /** What one word says; `undefined` for one that says nothing of the kind. */
-export function markOf({ plain }: NameWord): NameMarks | undefined {
+export function markOf({ plain, text }: NameWord): NameMarks | undefined {
   const number = layerNumber.exec(plain)?.[1];
-  if (number !== undefined) return { layer: `v${Number(number)}` };
+  if (number !== undefined) return { layer: `v${Number(number)}`, layerWords: text };
   const turn = turnNumber.exec(plain)?.[1];
   if (turn !== undefined) return { turn: Number(turn) };
   if (isReleaseWord(plain)) return { isRelease: true };
   const dynamic = dynamicOfWords(plain);
-  if (dynamic !== undefined) return { layer: dynamic };
+  if (dynamic !== undefined) return { layer: dynamic, layerWords: text };
   const articulation = labels.get('articulations')?.(plain);
   if (articulation !== undefined) return { articulation: plain };
   const microphone = labels.get('microphones')?.(plain);
@@ -110,7 +112,7 @@ export function markOf({ plain }: NameWord): NameMarks | undefined {
 export function markOfTwo(one: NameWord, other: NameWord): NameMarks | undefined {
   if (one.folder !== other.folder) return undefined;
   const dynamic = dynamicOfWords(`${one.plain} ${other.plain}`) ?? dynamicWords[`${one.plain}${other.plain}`];
-  return dynamic === undefined ? undefined : { layer: dynamic };
+  return dynamic === undefined ? undefined : { layer: dynamic, layerWords: `${one.text} ${other.text}` };
 }
 
 function dynamicOfWords(words: string): string | undefined {

@@ -81,6 +81,7 @@ function applyWords(one: Placed, part: NamePart, unknown: readonly UnknownWord[]
   one.family = one.section;
   const isLayered = unknown.some(({ kind }) => kind === 'layer');
   one.layer = part.layer ?? (isLayered ? layers.join(' ') : undefined);
+  one.layerWords = part.layerWords;
   one.velocities = part.velocities;
   one.turn = part.turn ?? part.numbers.at(-1) ?? 0;
   one.turnWord = words('turn').join(' ');

@@ -104,7 +104,10 @@ function byName(members: readonly Placed[]): string[] {
   for (const one of members) {
     const layer = labels.indexOf(one.layer ?? '');
     const { low, high } = velocitiesOfLayer(layer, labels.length);
-    const word = (one.layer ?? '') === '' ? 'Its name says nothing of a layer' : `Its name says ${one.layer}`;
+    const word =
+      (one.layer ?? '') === ''
+        ? 'Its name says nothing of a layer'
+        : `Its name says "${one.layerWords ?? one.layer}"`;
     one.because.push(`${word}: layer ${layer + 1} of ${labels.length}.`);
     one.lowVelocity = low;
     one.highVelocity = high;

@@ -18,6 +18,8 @@ export interface Placed {
   pan: number | undefined;
   /** The name of its layer, or the number of its velocity. */
   layer: string | undefined;
+  /** The words of its name that give the layer; `undefined` where nothing but the layer's own name stands for it. */
+  layerWords: string | undefined;
   /** The velocities that its name gives. */
   velocities: { low: number; high: number } | undefined;
   /** Whether it stands for all layers of its key, since it is the only one there and names none. */
@@ -66,6 +68,7 @@ export function placedAt(recording: Recording, { key, tuneCents }: Pick<Root, 'k
     microphone: '',
     pan: undefined,
     layer: undefined,
+    layerWords: undefined,
     velocities: undefined,
     isForAllLayers: false,
     turn: 0,

@@ -9,6 +9,7 @@ import { decodeXmlAttribute } from '../../xml/scan/references';
 import { scanXml } from '../../xml/scan/scan';
 import { folderPlaces, parsePlace } from '../places';
 import type { SampleListPlace, Vocabulary } from '../vocabulary';
+import { formsExplainedIn } from './explainedForms';
 import { keyOfEntry, readEntries } from './sampleList';
 import type { OffElement } from './switchedOff';
 import { switchedOffIn } from './switchedOff';
@@ -17,7 +18,8 @@ import { pathFormsOf, sampleListsOf, sampleTexts } from './usedSamples';
 /**
  * A note for each value in a text that its vocabulary has no parameter for, so that it is not read: attributes and texts
  * of any element; one for each element that is switched off, with all in it; and one for each listed sample that no region
- * uses. What a vocabulary tells elements apart by, switches them by or finds samples by is no such value.
+ * uses. What a vocabulary tells elements apart by, switches them by or finds samples by is no such value, nor what explains how
+ * it reads others.
  */
 export function unreadValues(instrument: Instrument, vocabulary: Vocabulary): ConversionNote[] {
   const text = instrument.sources[0]?.text ?? '';
@@ -59,6 +61,7 @@ class UnreadSearch implements XmlHandler {
   /** Places on elements around regions that name a folder of their paths. */
   readonly #under: ReadonlySet<string>;
   readonly #off: ReadonlyMap<number, OffElement>;
+  readonly #explains: (name: string, value: string) => boolean;
   /** The element that is switched off and open, and the audio files named in it. */
   #inOff: OffStretch | undefined;
   /** The paths of entries that no region uses, by where their tags start. */
@@ -82,6 +85,7 @@ class UnreadSearch implements XmlHandler {
     );
     this.#under = new Set(pathFormsOf(vocabulary).flatMap(({ under }) => (under ? folderPlaces(under) : [])));
     this.#off = finish(switchedOffIn(text, vocabulary.off ?? []));
+    this.#explains = formsExplainedIn(vocabulary);
     const sitesOf = (element: string, at: string): Site[] => {
       const place = parsePlace(at);
       return place
@@ -206,6 +210,7 @@ class UnreadSearch implements XmlHandler {
     const last = this.#open.length - 1;
     const element = this.#open[last]?.name ?? '';
     if (this.#findsSamples(element, attribute, value)) return true;
+    if (this.#explains(attribute ?? element, value)) return true;
     for (const { site, step } of this.#through.get(element) ?? []) {
       const isEnd = step === site.path.length - 1;
       const selects =

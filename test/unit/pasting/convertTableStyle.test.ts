@@ -282,7 +282,7 @@ describe('a table into a document with its samples', () => {
     expect(kept.after).toContain('<region> sample=b.wav key=50\n<region> sample=mine.wav key=70\n');
     const without = await convert(document, table, { update: true, takeOut: true });
     expect(without.after).toBe(kept.after.replace(/<region> sample=(b|mine)\.wav.*\n/g, ''));
-    expect(without.notes.find(({ kind }) => kind === 'dropped')?.message).toMatch(/taken out\.$/);
+    expect(without.notes.find(({ kind }) => kind === 'dropped')?.message).toMatch(/They are removed\.$/);
     // Regions of which the table does not tell which one is meant are not among them.
     const twice = '<region> sample=a.wav key=40\n<region> sample=a.wav key=50\n<region> sample=b.wav key=1\n';
     const open = await convert(twice, 'Sample\tPan\na.wav\t7\nb.wav\t8\n', { update: true, takeOut: true });

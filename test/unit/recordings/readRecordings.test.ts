@@ -85,7 +85,7 @@ describe('roots of recordings', () => {
       heard('C5.wav', 72),
     );
     expect(byPath['E4.wav']?.keys[1]).toBe(65);
-    expect(notes).toContain('"E4.wav" tells 64 (E4), but it sounds 65 (F4)');
+    expect(notes).toContain('"E4.wav" says 64 (E4), but it sounds at 65 (F4)');
   });
 
   it('are no root keys that all files have alike', () => {
@@ -108,6 +108,17 @@ describe('recordings of one key', () => {
     expect(byPath['C4_p.wav']?.velocities).toEqual([1, 42]);
     expect(byPath['C4_mf.wav']?.velocities).toEqual([43, 84]);
     expect(byPath['C4_f.wav']?.velocities).toEqual([85, 127]);
+  });
+
+  it('are told in the words that stand in the names', () => {
+    const { placed } = readRecordings([
+      heard('C4 soft.wav', 60),
+      heard('C4 Very Loud.wav', 60, { loudness: -10 }),
+    ]);
+    expect(placed.map(({ because }) => because.join(' '))).toEqual([
+      expect.stringContaining('Its name says "soft": layer 1 of 2.'),
+      expect.stringContaining('Its name says "Very Loud": layer 2 of 2.'),
+    ]);
   });
 
   it('are told of once where the same holds of several sounds', () => {

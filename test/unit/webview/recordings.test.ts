@@ -50,7 +50,7 @@ describe.skipIf(!hasBrowser)('the preview of a folder of recordings in a browser
     const row = page.getByRole('row', { name: 'tarn harp C3 loud.wav' });
     for (const words of ['C4', '64–127', '-10', 'It sounds 60 (C4), 10 cents above it; tune corrects that.'])
       expect(await row.textContent()).toContain(words);
-    expect(await row.textContent()).toContain('Its name says f: layer 2 of 2.');
+    expect(await row.textContent()).toContain('Its name says "f": layer 2 of 2.');
     expect(await page.getByRole('row', { name: 'G3 loud' }).textContent()).toContain(
       '"G3" in its name tells 67 (G4)',
     );

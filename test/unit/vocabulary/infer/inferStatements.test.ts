@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { parseVocabulary } from '../../../../server/vocabulary/parseVocabulary';
+import { readVocabularyXml } from '../../../../server/vocabulary/read/readVocabularyXml';
+import { unreadValues } from '../../../../server/vocabulary/read/unreadValues';
 import { writeVocabulary } from '../../../../server/vocabulary/writeVocabulary';
 import { readInferred } from './inferred';
 
@@ -214,5 +216,29 @@ describe('elements around regions that say something by their names', () => {
       expect.arrayContaining(['up.release', 'cycle.turns']),
     );
     expect(vocabulary && parseVocabulary(writeVocabulary(vocabulary))).toEqual({ vocabulary, problems: [] });
+  });
+});
+
+describe('a place that only explains others', () => {
+  // MIDI 1.0: middle C is key 60; that C3 is another name for it is common practice.
+  const shelf = (place: string) =>
+    `<shelf ${place}><jar audio="a.wav" low="C2" high="B2" root="F2"/><jar audio="b.wav" low="C3" high="B3" root="F3"/></shelf>`;
+
+  it.each([['middle-c="C3"'], ['octaves="C3 = 60"']])(
+    'is understood where values are read so: %s',
+    (place) => {
+      const { regions, unread } = readInferred(shelf(place));
+      expect(regions[1]).toContain('lokey=60');
+      expect(unread).toEqual([]);
+    },
+  );
+
+  it('is told of where values are not read so', () => {
+    const { vocabulary } = readInferred(shelf('middle-c="C3"'));
+    const other = shelf('middle-c="C5"');
+    expect(vocabulary).toBeDefined();
+    if (!vocabulary) return;
+    const unread = unreadValues(readVocabularyXml(vocabulary)(other, { path: 'a.xml' }), vocabulary);
+    expect(unread.map(({ message }) => message).join()).toContain('middle-c="C5"');
   });
 });

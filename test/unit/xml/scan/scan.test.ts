@@ -158,7 +158,7 @@ describe('a tag that is broken', () => {
 describe('elements that do not fit', () => {
   it('says which element an end tag without one leaves open', () => {
     expect(messagesOf('<a>\n<group>\n</grup></a>')).toEqual([
-      '</grup>: </grup> closes nothing; <group> opened in line 2 is to be closed first, with </group>.',
+      '</grup>: </grup> closes nothing. <group>, opened in line 2, must be closed first, with </group>.',
     ]);
   });
 
