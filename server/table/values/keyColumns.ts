@@ -61,9 +61,10 @@ export class KeyColumns {
         }
       }
     }
-    const middle = table.options.statements.middleKey;
-    if (middle && columns[0]) return this.#shiftByMiddleC(middle, columns[0], least, greatest);
     const said = table.options.statements.pianoKeys;
+    const middle = table.options.statements.middleKey;
+    const isOfPiano = said !== undefined && middle?.is === middleC - pianoKeyShift;
+    if (middle && columns[0] && !isOfPiano) return this.#shiftByMiddleC(middle, columns[0], least, greatest);
     const isWhole = least === 1 && greatest === lastPianoKey;
     if (!(least >= 1 && greatest <= lastPianoKey) || (said === undefined && !isWhole) || !columns[0])
       return 0;
