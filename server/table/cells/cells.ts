@@ -32,6 +32,9 @@ export class TableCells {
   /** Whether the cells are parted by spaces, or by where they stand. */
   bySpaces = false;
 
+  /** What stands in brackets behind the names of files, by the cells of the names. */
+  readonly nameRemarks = new Map<number, string>();
+
   /** Texts that belong to the table and stand in none of its rows, such as comments in a script. */
   around: readonly string[] = [];
 

@@ -7,6 +7,7 @@ import { readMarkdown } from './markup/markdownCells';
 import { commentsWithFiles, plainLayout } from './markup/plainLayout';
 import { passOverStruck } from './markup/struckOut';
 import { wikiCells } from './markup/wikiCells';
+import { partNames } from './nameRemarks';
 import { realignedRows } from './realignedRows';
 import { bareListCells } from './records/bareList';
 import { recordCells } from './records/recordCells';
@@ -30,7 +31,10 @@ export function tableCells(text: string): TableCells | undefined {
 /** As {@link tableCells}, in steps of a pass or two over the text. */
 export function* tableCellsInSteps(text: string): Steps<TableCells | undefined> {
   const wiki = wikiCells(text);
-  if (wiki) return wiki;
+  if (wiki) {
+    partNames(wiki);
+    return wiki;
+  }
   const literal = literalCells(text);
   if (literal) return literal;
   yield 0.1;
@@ -48,6 +52,7 @@ export function* tableCellsInSteps(text: string): Steps<TableCells | undefined> 
   yield 0.7;
   const arranged = yield* arrangedTable(cells, html, written);
   if (!html) arranged.remarks = [...arranged.remarks, ...commentsWithFiles(text)];
+  partNames(arranged);
   return arranged;
 }
 

@@ -11,6 +11,7 @@ import type { ColumnReading } from '../columns/columnReading';
 import { shortened } from '../columns/columnReading';
 import type { SampleEvidence } from '../sampleEvidence';
 import { TableNotes } from '../tableNotes';
+import { giveBracketValues } from './bracketValues';
 import { completeKeys } from './completeKeys';
 import { completeRoots } from './completeRoots';
 import { velocitiesFromDynamics } from './dynamicLayers';
@@ -82,6 +83,7 @@ export function* readTableZones(
   }
   giveSectionSettings(zones, first, rows.sections, notes);
   giveColumnSettings(zones, first, columns, notes);
+  giveBracketValues(zones, first, rest.statements.bracketValues, notes);
   giveToAll(new ZoneCells(zones, first, columns, rows.data, notes, options));
   for (const share of placeSamples(zones, first, resolveSample, names, rest.statements, notes))
     yield 0.9 + share * 0.05;

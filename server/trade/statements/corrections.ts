@@ -1,5 +1,5 @@
 /** Brackets in the languages of the trade, by the beginnings of their words. */
-const brackets =
+export const brackets: RegExp =
   /(?<!\p{L})(?:brackets?|parenthes[ie]s|klammer\p{L}*|parenth[eè]se\p{L}*|crochets?|par[eé]ntesis|corchetes?|parentesi|par[eê]nteses?|haakjes|parentes(?:er|en)?|parente[sz]\p{L}*|suluis\p{L}*|sulkei\p{L}*|sulut|hakasul\p{L}*|nawias\p{L}*|závor\p{L}*|скобк\p{L}*|παρ[εέ]νθεσ\p{L}*|παρενθέσε\p{L}*|zárójel\p{L}*)(?!\p{L})|括弧|かっこ|カッコ|括号|괄호/iu;
 /** Words that make a value the one that counts. */
 const counts =

@@ -10,6 +10,8 @@ import type { ColumnMeaning, Unit } from '../meaning';
 import { rangeWords } from '../rangeWords';
 import { readKey } from '../readings/keyReading';
 import { blankIsAboveIn } from './blanks';
+import type { BracketValues } from './bracketValues';
+import { bracketValuesIn } from './bracketValues';
 import type { ForAll } from './forAll';
 import { forAllIn } from './forAll';
 import type { KeySpread } from './keySpread';
@@ -68,6 +70,8 @@ export interface Statements {
   sampleRate: number | undefined;
   /** The text that says that the samples of a row play in turn. */
   turns: string | undefined;
+  /** What values in brackets are. */
+  bracketValues: BracketValues | undefined;
   /** The sentence that says that an empty cell has the value above it. */
   blankIsAbove: string | undefined;
 }
@@ -154,6 +158,7 @@ export function statementsIn(written: readonly string[]): Statements {
     pianoKeys: pianoKeysIn(texts),
     sampleRate,
     turns: turnStatement(texts),
+    bracketValues: bracketValuesIn(texts),
     blankIsAbove: blankIsAboveIn(texts),
   };
 }
