@@ -1,4 +1,5 @@
 import type { ColumnMeaning } from '../../trade/meaning';
+import type { KeyReading } from '../../trade/readings/keyReading';
 import { readKey } from '../../trade/readings/keyReading';
 import type { ColumnReading } from '../columns/columnReading';
 import { columnName } from '../columns/columnReading';
@@ -18,20 +19,22 @@ export function completeKeys(
   { statements, keyShift }: Pick<ValueOptions, 'statements' | 'keyShift'>,
 ): void {
   const given = (meaning: ColumnMeaning) => columns.find((column) => column.meaning === meaning);
+  const single = given('key') ?? given('key_range');
   const [low, high] = [given('lokey'), given('hikey')];
-  if (
-    given('key') ||
-    given('key_range') ||
-    given('key_count') ||
-    columns.some(({ side }) => side?.kind === 'key')
-  )
-    return;
-  const column = low ?? high;
-  const values = zones.values(low ? 'lokey' : 'hikey');
-  if (!column || !values || (low && high)) return;
-  const { lowestKey } = statements;
-  const named = lowestKey && !low ? readKey(lowestKey.name) : undefined;
-  const start = named?.number ?? (named?.named ?? Number.NaN) + keyShift;
+  const isOther = given('key_count') || columns.some(({ side }) => side?.kind === 'key');
+  if (isOther || (low && high) || (single && (low || high))) return;
+  const end = single ? endThatKeysAre(zones, first) : low ? 'lokey' : 'hikey';
+  const column = single ?? low ?? high;
+  if (!column || !end) return;
+  if (single) moveKeys(zones, first, end);
+  const values = zones.values(end);
+  if (!values) return;
+  const isLow = end === 'lokey';
+  const { lowestKey, outermostKeys } = statements;
+  const keyOf = (key: KeyReading | undefined) => key?.number ?? (key?.named ?? Number.NaN) + keyShift;
+  const named = lowestKey ? readKey(lowestKey.name) : outermostKeys.lowest;
+  const start = isLow ? Number.NaN : keyOf(named);
+  const last = isLow ? keyOf(outermostKeys.highest) : Number.NaN;
   let count = 0;
   for (const alike of alikeZones(zones, first, values)) {
     const keys = [...new Set(alike.map((zone) => values.numbers[zone]))].sort((a, b) => a - b);
@@ -40,23 +43,80 @@ export function completeKeys(
       const at = keys.indexOf(values.numbers[zone]);
       const [below, above] = [keys[at - 1], keys[at + 1]];
       const cell = values.cells[zone];
-      if (!low && below !== undefined) zones.column('lokey').set(zone, cell, below + 1);
-      if (!low && below === undefined && start <= keys[at]) zones.column('lokey').set(zone, cell, start);
-      if (!high && above !== undefined) zones.column('hikey').set(zone, cell, above - 1);
+      const lowest = below === undefined ? start : below + 1;
+      const highest = above === undefined ? last : above - 1;
+      if (!isLow && lowest <= keys[at]) zones.column('lokey').set(zone, cell, lowest);
+      if (isLow && highest >= keys[at]) zones.column('hikey').set(zone, cell, highest);
       count++;
     }
   }
   if (count === 0) return;
-  const how = low
+  const how = isLow
     ? 'no high keys: each zone ends one below the next'
     : 'no low keys: each zone begins one above the next lower one';
   const span = {
     start: zones.cells.starts[values.cells[first]] ?? 0,
     end: zones.cells.ends[values.cells[first]] ?? 0,
   };
-  const from = start >= 0 ? `, the lowest at ${start}` : '';
+  const from = start >= 0 ? `, the lowest at ${start}` : last >= 0 ? `, the last at ${last}` : '';
   notes.row = -2;
   notes.add('assumed', column.headingSpan ?? span, `The table gives ${how} in ${columnName(column)}${from}.`);
+}
+
+/** Fewer different keys than these tell nothing of what they are. */
+const fewestKeys = 3;
+
+/**
+ * The end of their ranges that single keys are where each root lies from its own key up to below the next one, or from above the one
+ * before up to its own, and most roots are other keys: `undefined` where they are the keys that zones sound on.
+ */
+function endThatKeysAre(zones: ZoneList, first: number): 'lokey' | 'hikey' | undefined {
+  const [values, roots] = [singleKeys(zones, first), zones.values('pitch_keycenter')];
+  if (!values || !roots) return undefined;
+  let [isLow, isHigh] = [true, true];
+  let [others, count] = [0, 0];
+  for (const alike of alikeZones(zones, first, values)) {
+    const keys = [...new Set(alike.map((zone) => values.numbers[zone]))].sort((a, b) => a - b);
+    if (keys.length < fewestKeys) return undefined;
+    for (const zone of alike) {
+      const [key, root] = [values.numbers[zone], roots.numbers[zone]];
+      if (roots.cells[zone] < 0) return undefined;
+      const at = keys.indexOf(key);
+      isLow &&= root >= key && root < (keys[at + 1] ?? Number.POSITIVE_INFINITY);
+      isHigh &&= root <= key && root > (keys[at - 1] ?? Number.NEGATIVE_INFINITY);
+      count++;
+      if (root !== key) others++;
+    }
+  }
+  if (others * 2 <= count) return undefined;
+  return isLow ? 'lokey' : isHigh ? 'hikey' : undefined;
+}
+
+/** The keys of zones that have one each; `undefined` where some have ranges. */
+function singleKeys(zones: ZoneList, first: number): ValueColumn | undefined {
+  const [keys, lows, highs] = [zones.values('key'), zones.values('lokey'), zones.values('hikey')];
+  let [asKeys, asRanges] = [0, 0];
+  for (let zone = first; zone < zones.count; zone++) {
+    const isKey = (keys?.cells[zone] ?? -1) >= 0;
+    const [low, high] = [lows?.oneMore(zone) ?? 0, highs?.oneMore(zone) ?? 0];
+    if (low !== high || (isKey && low > 0)) return undefined;
+    if (isKey) asKeys++;
+    else if (low > 0) asRanges++;
+  }
+  if (asKeys > 0 && asRanges > 0) return undefined;
+  return asKeys > 0 ? keys : lows;
+}
+
+/** Makes the one key of each zone the end of its range. */
+function moveKeys(zones: ZoneList, first: number, end: 'lokey' | 'hikey'): void {
+  const from = singleKeys(zones, first);
+  const [keys, lows, highs] = [zones.column('key'), zones.column('lokey'), zones.column('hikey')];
+  const to = end === 'lokey' ? lows : highs;
+  for (let zone = first; zone < zones.count; zone++) {
+    const [cell, key] = [from?.cells[zone] ?? -1, from?.numbers[zone] ?? 0];
+    for (const column of [keys, lows, highs]) column.cells[zone] = -1;
+    if (cell >= 0) to.set(zone, cell, key);
+  }
 }
 
 /** Zones with a value, those of one group and of one trigger together. */
