@@ -34,6 +34,7 @@ import { lackOfKeys } from './lackOfKeys';
 import { noteColumns, noteHeadingOctave, noteOctave } from './readingNotes';
 import type { SampleEvidence } from './sampleEvidence';
 import { TableNotes } from './tableNotes';
+import { giveToSome } from './zones/forSomeZones';
 import { instrumentOfZones } from './zones/instrumentOfZones';
 import { completeRoundRobins } from './zones/roundRobin';
 import type { GroupedZones } from './zones/sharedValues';
@@ -273,6 +274,7 @@ function* zonesOf(opened: Opened, options: TableOptions): Steps<ZoneReading> {
       columns,
     };
   }
+  giveToSome(zones, statements.forSome, notes);
   completeRoundRobins(zones);
   yield 0.9;
   const grouped = { zones, groups: groupZones(zones) };

@@ -14,6 +14,8 @@ import type { BracketValues } from './bracketValues';
 import { bracketValuesIn } from './bracketValues';
 import type { ForAll } from './forAll';
 import { forAllIn } from './forAll';
+import type { ForSome } from './forSome';
+import { forSomeIn } from './forSome';
 import type { KeySpread } from './keySpread';
 import { keySpreadIn, outermostKeysIn } from './keySpread';
 import { pianoKeysIn } from './pianoKeys';
@@ -62,6 +64,8 @@ export interface Statements {
   outermostKeys: ReturnType<typeof outermostKeysIn>;
   /** What is given for all zones. */
   forAll: readonly ForAll[];
+  /** What is added to some zones. */
+  forSome: readonly ForSome[];
   /** The folder that samples lie in. */
   folder: { path: string; text: string } | undefined;
   /** The text that says that keys count as those of a piano, from 1 to 88. */
@@ -154,6 +158,7 @@ export function statementsIn(written: readonly string[]): Statements {
     outermostKeys: outermostKeysIn(texts),
     dynamics: statedDynamicsIn(texts),
     forAll: forAllIn(texts),
+    forSome: forSomeIn(texts),
     folder: folderIn(texts),
     pianoKeys: pianoKeysIn(texts),
     sampleRate,
