@@ -12,6 +12,8 @@ const leastKey = 12;
 /** So many ranges have to follow one another for them to be the keys of an instrument (our choice). */
 const fewestRanges = 3;
 const mostPlaces = 16;
+/** No range of keys is longer. */
+const longestKeys = 24;
 const greatestKey = 127;
 
 /** Places by which the keys of all regions are told. */
@@ -43,13 +45,14 @@ export function withSharedKeys(rows: Rows, named: readonly Proposal[]): Proposal
     const here = places.filter(({ column }) => column.level === level).slice(0, mostPlaces);
     if (isNamedSo(here, named)) continue;
     const found = sharedBy(here);
-    if (found) all = withShared(found, all);
+    if (found && !isContradicted(found, named)) all = withShared(found, all);
   }
   return all;
 }
 
 function placeOf(column: Column, order: number): Place[] {
-  if (column.listed || speaksOfOther(column)) return [];
+  const first = column.cells.find((cell) => cell !== undefined)?.text ?? '';
+  if (column.listed || first.length > longestKeys || !/\d/.test(first) || speaksOfOther(column)) return [];
   const texts = textsOf(column);
   const ranges = rangesOf(texts);
   if (ranges) {
@@ -64,7 +67,7 @@ function placeOf(column: Column, order: number): Place[] {
 
 /** Concepts of names that no place of keys has. */
 const otherConcepts: ReadonlySet<string> = new Set(
-  'root vel ctrl loop xfade rand switch rr chan env atk dec sus rel level pan tune lfo s ms hertz frames percent'.split(
+  'root vel ctrl loop xfade rand switch rr chan env atk dec sus rel level pan tune lfo s ms hertz frames percent ignored'.split(
     ' ',
   ),
 );
@@ -96,6 +99,22 @@ function isNamedSo(places: readonly Place[], named: readonly Proposal[]): boolea
   return as('lokey').some((low) =>
     as('hikey').some((high) => (isSure(low) && isSure(high)) || doShareKeys(low.keys, high.keys)),
   );
+}
+
+const keyTargets: ReadonlySet<InferredTarget> = new Set(['lokey', 'hikey', 'key_range', 'key']);
+
+/** Whether another place is named like keys for sure and has some outside of the ranges, of which no name speaks. */
+function isContradicted({ low, high }: Shared, named: readonly Proposal[]): boolean {
+  const isOneOf = (column: Column) => column === low.column || column === high?.column;
+  if (named.some(({ column, meaning }) => isOneOf(column) && keyTargets.has(meaning.target))) return false;
+  const highs = high?.highs ?? high?.keys;
+  return named.some(({ column, meaning, texts }) => {
+    if (isOneOf(column) || !keyTargets.has(meaning.target) || meaning.weight < surely) return false;
+    return texts.some((text, row) => {
+      const key = rowKeyNumber(text);
+      return key !== undefined && (key < (low.keys[row] ?? 0) || key > (highs?.[row] ?? -1));
+    });
+  });
 }
 
 function sharedBy(places: readonly Place[]): Shared | undefined {
@@ -143,7 +162,6 @@ function areCounts(lows: readonly (number | undefined)[], counts: readonly (numb
   return doShareKeys(lows, ends);
 }
 
-const keyTargets: ReadonlySet<InferredTarget> = new Set(['lokey', 'hikey', 'key_range', 'key']);
 const ofRange = 'Its ranges of keys follow one another over the instrument.';
 const ofEnds = 'With those of another place its numbers are ranges of keys that follow one another.';
 /** What values tell against no name, or with one that says which end it is. */
