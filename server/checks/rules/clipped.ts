@@ -7,7 +7,10 @@ import type { Rule } from '../rule';
 /** So many stretches at full scale, or frames in all of them, are reported (common practice). */
 const leastRuns = 3;
 const leastFrames = 10;
-/** A waveform that spends this part of its time or more at full scale is a pulse or square wave that is meant so. */
+/**
+ * A waveform that spends this part of its time or more at full scale is a pulse or square wave that is meant so (our
+ * choice).
+ */
 const leastOfPulse = 0.2;
 
 /** Finds samples whose peaks are cut off at full scale. */

@@ -6,7 +6,7 @@ import type { Rule } from '../rule';
 import { hasOffset } from './dcOffset';
 import { isCut } from './tailCut';
 
-/** How much the step to silence has to exceed the greatest between frames just before it. */
+/** How much the step to silence has to exceed the greatest between frames just before it (our choice). */
 const leastTimes = 4;
 /** Steps below these are not heard: of the sample's peak, −40 dB, and of full scale, −60 dB (common practice). */
 const leastOfPeak = 0.01;

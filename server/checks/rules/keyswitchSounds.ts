@@ -9,7 +9,7 @@ import { rangeEndPlace } from '../facts/playedKeys';
 import { regionTitle } from '../facts/regionText';
 import type { CheckContext, Rule } from '../rule';
 
-/** More keys than this that switch are notes that are played: legato written with the note before as a switch. */
+/** More keys than this that switch are notes that are played: legato written with the note before as a switch (our choice). */
 const mostSwitches = 24;
 
 /**

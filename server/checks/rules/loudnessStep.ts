@@ -18,7 +18,7 @@ import type { CheckContext, Rule } from '../rule';
 
 /** 10 dB are heard as twice or half as loud (the sone scale of ISO 532-1: 10 phon double the loudness). */
 const leastDb = 10;
-/** How many times what neighbours commonly differ by a sample has to stand out. */
+/** How many times what neighbours commonly differ by a sample has to stand out (our choice). */
 const leastTimes = 4;
 /** Layers whose neighbours commonly differ by more, in dB, are no row of notes but of different sounds (common practice). */
 const mostCommonDb = 3;

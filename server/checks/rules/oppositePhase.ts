@@ -3,7 +3,10 @@ import type { SampleFacts, SampleSurvey } from '../../model/samples';
 import { sampleFinding, samplesWhere } from '../facts/samples/playedSamples';
 import type { Rule } from '../rule';
 
-/** Wide recordings with spaced microphones come down to about −0.85, a channel with its polarity reversed to −1. */
+/**
+ * Wide recordings with spaced microphones come down to about −0.85, a channel with its polarity reversed to −1 (our
+ * choice).
+ */
 const mostCorrelation = -0.95;
 
 /** Finds stereo samples whose channels cancel one another out. */

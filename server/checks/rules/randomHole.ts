@@ -7,7 +7,7 @@ import { usedName } from '../facts/parameters/parameterUses';
 import { RegionNeighbours, rectangleOfCode, situationText } from '../facts/regionNeighbours';
 import type { CheckContext, Rule } from '../rule';
 
-/** Narrower holes come from rounding: thirds written as 0.333 and 0.334. */
+/** Narrower holes come from rounding: thirds written as 0.333 and 0.334 (our choice). */
 const narrowest = 0.002;
 
 /** Regions with equal keys, velocities and conditions that share out the random numbers. */

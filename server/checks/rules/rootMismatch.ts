@@ -7,13 +7,13 @@ import { isTuned, mayBeDrums, pitchClaimsOf } from '../facts/samples/pitchClaims
 import { commonPitchFixes, pitchFixes } from '../facts/samples/pitchFixes';
 import type { CheckContext, Rule } from '../rule';
 
-/** Deviations from here on are reported, in cents: half a semitone. */
+/** Deviations from here on are reported, in cents: half a semitone (our choice). */
 const leastCents = 50;
-/** A pitch measured with less confidence says nothing of the root key. */
+/** A pitch measured with less confidence says nothing of the root key (our choice). */
 const surely = 0.8;
-/** Deviations within this many cents of one another count as the same. */
+/** Deviations within this many cents of one another count as the same (our choice). */
 const agreeingCents = 50;
-/** So many samples, and this part of all, that are off by the same have one finding between them. */
+/** So many samples, and this part of all, that are off by the same have one finding between them (our choice). */
 const fewestCommon = 3;
 const leastCommonPart = 2 / 3;
 

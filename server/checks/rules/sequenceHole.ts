@@ -10,7 +10,10 @@ import { usedName } from '../facts/parameters/parameterUses';
 import { RegionNeighbours, rectangleOfCode, situationText } from '../facts/regionNeighbours';
 import type { CheckContext, Report, Rule } from '../rule';
 
-/** Longer sequences, of which the format allows 100 steps, are not looked into. */
+/**
+ * Longer sequences, of which the format allows 100 steps, are not looked into (our choice; public documentation of the open
+ * SFZ format, seq_length).
+ */
 const longest = 30;
 
 /** Regions with equal keys, velocities and conditions that take turns in a round robin. */

@@ -15,9 +15,9 @@ import type { CheckContext, Rule } from '../rule';
 
 /** Silence that makes a note late, in seconds: delays from about here on are felt when playing (common practice). */
 const leastSeconds = 0.02;
-/** What the fix leaves of the silence, in seconds, so that the start of the sound is not touched. */
+/** What the fix leaves of the silence, in seconds, so that the start of the sound is not touched (our choice). */
 const leftSeconds = 0.001;
-/** A microphone in the room hears later than one nearby: by at most this long, some 35 m at 343 m/s. */
+/** A microphone in the room hears later than one nearby: by at most this long, some 35 m at 343 m/s (our choice). */
 const mostRoomSeconds = 0.1;
 
 const names = ['offset', 'offset_mode', 'delay', 'delay_samples', 'delay_beats', 'direction'] as const;

@@ -10,9 +10,9 @@ import { hasOffset } from './dcOffset';
  * amplitude; a sound that is faded out in a straight line over 60 ms or more ends lower (common practice).
  */
 const leastFallDb = -20;
-/** Short blips end soon after their loudest; they count where they end with a step. */
+/** Short blips end soon after their loudest; they count where they end with a step (our choice). */
 const shortSeconds = 0.5;
-/** A last frame this near to silence, in parts of the greatest step before it, speaks for a short fade. */
+/** A last frame this near to silence, in parts of the greatest step before it, speaks for a short fade (our choice). */
 const fadedStep = 0.5;
 
 /** Finds samples that end while they still sound, where regions play them to the end. */

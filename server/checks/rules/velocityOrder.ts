@@ -24,7 +24,7 @@ import type { CheckContext, Rule, RuleFinding } from '../rule';
  */
 const leastLoudnessDb = 6;
 const leastPeakDb = 3;
-/** Layers that share at least this part of the keys of both are compared. */
+/** Layers that share at least this part of the keys of both are compared (our choice). */
 const leastShared = 0.5;
 /** Further places that a finding points to; of more, none. */
 const mostRelated = 5;

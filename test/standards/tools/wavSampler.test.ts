@@ -7,7 +7,10 @@ import wavefile from 'wavefile';
 import { readSampleFacts } from '../../../server/audio/readSampleFacts';
 import { readerOf } from '../../unit/audio/byteFiles';
 
-// The layout of `smpl`, `fact` and `fmt ` as the general libraries wavefile (writing) and libsndfile (reading) know it.
+// The layout of `smpl`, `fact` and `fmt ` as the general libraries wavefile (writing) and libsndfile (reading) know it. They
+// are of Multimedia Programming Interface and Data Specifications 1.0, IBM and Microsoft, 1991; that `smpl` and `inst` came
+// with Microsoft's Multimedia Standards Update of 1994 to it, and that the fraction counts up from the key, 0x80000000 being
+// 50 cents, is from memory.
 
 const folder = mkdtempSync(join(tmpdir(), 'wav-sampler-'));
 afterAll(() => rmSync(folder, { recursive: true }));

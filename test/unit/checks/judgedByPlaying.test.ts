@@ -8,6 +8,7 @@ import { createPlayer } from '../../../server/playing/player/createPlayer';
 import { coveringStrikes } from '../../../server/playing/sweep/coveringStrikes';
 import { checkText } from './markedText';
 
+// The player's rules have tests of their own, with the public documentation of the open SFZ format (CC0 1.0) beside them.
 // Checks look at all that could be played at once; a player tries one thing after another. What a check claims of silence
 // has to come true when it is played.
 

@@ -12,6 +12,8 @@ function codes(text: string): string[] {
   return checkText(text).findings.map(({ code }) => code);
 }
 
+// seq_length and seq_position count from 1, and a position past the length never comes: public documentation of the open SFZ
+// format (CC0 1.0), seq_position.
 describe('round robins', () => {
   it('miss a step', () => {
     const checked = expectLogic(`<group> key=60 seq_length=4
@@ -62,6 +64,8 @@ describe('round robins', () => {
   });
 });
 
+// A region takes random numbers from lorand up to hirand, 0 to 1 in all: public documentation of the open SFZ format (CC0
+// 1.0), lorand. That holes as narrow as a rounding are none is our choice.
 describe('random ranges', () => {
   it('leave a hole between, before and behind them', () => {
     const checked = expectLogic(`<group> key=60
@@ -84,6 +88,7 @@ describe('random ranges', () => {
   });
 });
 
+// off_by names the group that silences a region: public documentation of the open SFZ format (CC0 1.0), off_by.
 describe('exclusive groups', () => {
   it('are named by off_by and not there', () => {
     const checked = expectLogic(`<region> key=42 sample=a.wav group=1 offby=2
@@ -95,6 +100,8 @@ describe('exclusive groups', () => {
   });
 });
 
+// Keys from sw_lokey to sw_hikey switch, sw_default counts until one is pressed, note_offset and octave_offset move
+// keys: public documentation of the open SFZ format (CC0 1.0). How many switches are too many to be switches is our choice.
 describe('keyswitches', () => {
   it('lie outside the range in which they count', () => {
     expectLogic(`<global> sw_lokey=24 sw_hikey=25
@@ -140,6 +147,8 @@ describe('keyswitches', () => {
   });
 });
 
+// Below a fade-in and above a fade-out a region is silent, above and below them it is full: public documentation of the open
+// SFZ format (CC0 1.0), xfin_lokey and xfout_lokey.
 describe('crossfades outside their region', () => {
   it('silence it, or change nothing', () => {
     expectLogic(`<region> sample=a.wav lokey=40 hikey=50 xfin_lokey=55 xfin_hikey=60
@@ -158,6 +167,8 @@ describe('crossfades outside their region', () => {
   });
 });
 
+// label_ccN and set_ccN: public documentation of the open SFZ format (CC0 1.0). That controllers such as 1, 7 and 64 need no
+// label is common practice: MIDI 1.0 names them.
 describe('controllers without a name', () => {
   it('are told where the instrument names others', () => {
     expectLogic(`<control> label_cc20=Near set_cc23=10

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { LoopSeam, MeasuredPitch, SampleLookup, SampleState } from '../../../server/model/samples';
 import { applyFix, checkText, expectMarks, fixesOf, samplesInMemory, wav } from './markedText';
 
+// 440 · 2^((n − 69) / 12): A4 = 440 Hz (ISO 16:1975), key 69 (MIDI 1.0), equal temperament.
 /** A pitch some cents above a key. */
 function pitch(key: number, cents = 0, confidence = 0.95): MeasuredPitch {
   return { hertz: 440 * 2 ** ((key + cents / 100 - 69) / 12), key, cents, confidence };
@@ -15,6 +16,9 @@ function withPitches(
   return { ...samplesInMemory(states), measures };
 }
 
+// A sample sounds at its root key pitch_keycenter, moved by tune in cents: public documentation of the open SFZ format (CC0
+// 1.0). From 50 cents on, by how many samples together, and what is a kit of drums is our choice; that drums lie anywhere is
+// common practice.
 describe('root-mismatch', () => {
   it('marks the root key that is an octave off, names it and sets it', () => {
     const checked = expectMarks(
@@ -235,6 +239,8 @@ describe('root-mismatch', () => {
   });
 });
 
+// loop_start, loop_end (the last frame that is played) and loop_crossfade in seconds: public documentation of the open SFZ
+// format (CC0 1.0). What is audible is our choice.
 describe('loop-seam', () => {
   const seam: LoopSeam = {
     isAudible: true,

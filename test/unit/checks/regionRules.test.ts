@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { applyFix, checkText, expectMarks, fixesOf } from './markedText';
 
+// Both ends of a range are part of it, so one from high to low holds nothing; -1 switches keys off: public documentation of
+// the open SFZ format (CC0 1.0), lokey and hikey. Velocities from 1 to 127: MIDI 1.0, where 0 ends a note.
 describe('range-inverted', () => {
   it('marks the later of the two, for every kind of range', () => {
     expectMarks(`<region> sample=a.wav lokey=64 hikey=60
@@ -40,6 +42,7 @@ describe('range-inverted', () => {
   });
 });
 
+// Regions of one layer that partly overlap are a slip of the hand (common practice); which regions are one layer is our choice.
 describe('range-overlap', () => {
   it('leaves out a region whose key or velocity is none', () => {
     for (const broken of ['lokey=H2 hikey=50', 'lokey=40 hikey=50 hivel=loud']) {
@@ -99,6 +102,7 @@ describe('range-overlap', () => {
   });
 });
 
+// Two equal sounds at one time add up to twice the amplitude, 20 · log10 2 = 6 dB (IEC 60027-3, from memory).
 describe('region-duplicate', () => {
   it('marks the later of two equal regions and takes it out', () => {
     const checked = expectMarks(`<group> volume=-3
@@ -123,6 +127,7 @@ describe('region-duplicate', () => {
   });
 });
 
+// That keys between zones are meant to sound, and scattered percussion is meant as it is, is common practice.
 describe('key-gap', () => {
   it('marks the end of the region below', () => {
     const checked = expectMarks(`<region> sample=a.wav lokey=48 hikey=59
@@ -152,6 +157,7 @@ describe('key-gap', () => {
   });
 });
 
+// That velocity layers of a key leave no velocity out is common practice; velocities go from 1 to 127 (MIDI 1.0).
 describe('velocity-gap', () => {
   it('marks the end of the layer below once for a row of keys, and the start where nothing lies below', () => {
     const checked = expectMarks(`<region> sample=a.wav lokey=48 hikey=59 hivel=60

@@ -2,6 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { findUnusedSamples } from '../../../server/checks/rules/sampleUnused';
 import { applyFix, checkText, expectMarks, fixesOf, samplesInMemory, wav } from './markedText';
 
+// default_path is put before a sample as it is written, paths start at the folder of the main file, and names that start
+// with * are generators: public documentation of the open SFZ format (CC0 1.0), default_path and sample.
 describe('sample-missing', () => {
   it('marks the value once, although many regions inherit it, and offers near files behind default_path', () => {
     const checked = expectMarks(
@@ -90,6 +92,8 @@ describe('sample-case', () => {
   });
 });
 
+// WAV, AIFF, FLAC and Ogg Vorbis are the kinds that the format lists: public documentation of the open SFZ format (CC0 1.0),
+// sample.
 describe('sample-unreadable', () => {
   it('marks folders, files that are not audio and files that are cut short', () => {
     expectMarks(
@@ -118,6 +122,7 @@ describe('sample-unreadable', () => {
   });
 });
 
+// Paths from a root (POSIX.1, pathname resolution) or a drive (Microsoft, Naming Files, Paths, and Namespaces), from memory.
 describe('sample-absolute', () => {
   it('marks paths from a root or a drive, and a path prefix once', () => {
     expectMarks(`<region> sample=C:\\Bells\\a.wav key=60
@@ -129,6 +134,8 @@ describe('sample-absolute', () => {
   });
 });
 
+// Frames count from 0, and ends are the last frames that are played: public documentation of the open SFZ format (CC0 1.0),
+// end, loop_end and offset. Some audio editors count from 1 (common practice).
 describe('loop-past-end, end-past-end, offset-past-end', () => {
   const samples = samplesInMemory({ 'a.wav': wav({ frames: 1000 }), 'b.wav': wav({ frames: 500 }) });
 
@@ -165,6 +172,8 @@ describe('loop-past-end, end-past-end, offset-past-end', () => {
   });
 });
 
+// A loop that is not set is that of the file: public documentation of the open SFZ format (CC0 1.0), loop_start. Programs
+// that write 0 and 0 where there is no loop are common practice.
 describe('loop-inverted', () => {
   it('marks loops whose start is at or after their end, and swaps', () => {
     const checked = expectMarks(`<region> sample=a.wav key=60 loop_start=500 loop_end=400
@@ -190,6 +199,7 @@ describe('loop-inverted', () => {
   });
 });
 
+// Which folders are looked through is our choice.
 describe('sample-unused', () => {
   const used = ['bells/samples/a.wav', 'bells/samples/soft/b.wav', 'flat/one.wav'];
   const instruments = ['bells/bells.sfz', 'flat/flat.sfz', 'bells/samples/nested/other.sfz'];

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { SampleLookup } from '../../../server/model/samples';
 import { checkText, samplesInMemory } from './markedText';
 
+// 440 · 2^((n − 69) / 12): ISO 16:1975 and MIDI 1.0. How many unknown pitches are waited for is our choice.
 /** A dozen notes a semitone apart, the first an octave off; the last few are not measured yet. */
 function findingsWhile(unknown: number): string[] {
   const keys = Array.from({ length: 12 }, (_, at) => 60 + at);

@@ -59,6 +59,8 @@ function byTheRules(headers: HeaderText[]): Map<string, string>[] {
 
 const numberOf = (value: string) => keyOfNoteName(value) ?? Number(value);
 
+// Headers and what they pass on, `key` and the order of values: public documentation of the open SFZ format (CC0 1.0),
+// headers, key.
 describe('inheritance', () => {
   it('follows the rules of the format', () => {
     fc.assert(
@@ -117,6 +119,7 @@ describe('inheritance', () => {
   });
 });
 
+// note_offset, octave_offset, -1 for off: public documentation of the open SFZ format (CC0 1.0); keys from 0 to 127: MIDI 1.0.
 describe('keys and velocities', () => {
   const ranges = (text: string) => {
     const { regions, lowKey, highKey } = read(text);
@@ -162,6 +165,8 @@ describe('keys and velocities', () => {
   });
 });
 
+// default_path is plain text before the sample, \ and / both part folders: public documentation of the open SFZ format (CC0
+// 1.0), default_path.
 describe('samples', () => {
   it('stand behind the default path as plain text, with / between folders', () => {
     const instrument = read(

@@ -42,6 +42,9 @@ async function audioOf(files: Files, path: string) {
   return { facts: reading.facts, channels: channels.map((channel) => [...channel]), reader };
 }
 
+// Root key, correction in cents, loop and pairs of channels of a sample: SoundFont Technical Specification 2.04, 7.10; the
+// `smpl` chunk of the files that are made: see the test of its reader. A loop ends one frame earlier there, as its end is
+// played.
 describe('the samples of a font as files', () => {
   it('stand in a folder with the name of the font', async () => {
     const { files } = filesWith(simpleFont());

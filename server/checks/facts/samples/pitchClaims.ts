@@ -26,14 +26,14 @@ export interface PitchClaim {
   deviationCents: number;
 }
 
-/** Unknown pitches to each that is known. */
+/** Unknown pitches to each that is known (our choice). */
 const mostUnknown = 0.1;
 
 /** Releases are noises of keys and dampers more often than notes. */
 const notNotes: ReadonlySet<string> = new Set(['release', 'release_key']);
-/** Regions that agree in their deviation, in cents. */
+/** Regions that agree in their deviation, in cents (our choice). */
 const agreeingCents = 50;
-/** Deviations this close to a semitone or to octaves are mistakes of their own, in cents. */
+/** Deviations this close to a semitone or to octaves are mistakes of their own, in cents (our choice). */
 const closeCents = 30;
 
 /**

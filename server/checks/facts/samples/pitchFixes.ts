@@ -6,9 +6,9 @@ import type { CheckContext } from '../../rule';
 import { fixOf, fixOfParts, ofKind, rangeEdits } from '../parameters/parameterFixes';
 import type { PitchClaim } from './pitchClaims';
 
-/** Bounds of the opcode for tuning. */
+/** Bounds of the opcode for tuning (public documentation of the open SFZ format, tune). */
 const mostTune = 100;
-/** What is left of a deviation once the root key is set, in cents, that is not worth tuning. */
+/** What is left of a deviation once the root key is set, in cents, that is not worth tuning (our choice). */
 const leastTune = 10;
 
 /** Fixes of one region: another root key, with the rest tuned away, or tuning alone where that is less than a semitone. */

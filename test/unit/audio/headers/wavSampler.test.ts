@@ -27,9 +27,10 @@ function readInstrument(...body: number[]) {
 const forward: Loop = [0, 100, 200];
 
 /**
- * Multimedia Programming Interface and Data Specifications 1.0 (IBM and Microsoft, 1991), sampler chunk, from memory: nine numbers
- * of 32 bits, then six for each loop; the pitch fraction counts up from the key, 2^31 of it being 50 cents; types 0, 1 and 2 are
- * forward, alternating and backward.
+ * The sampler chunk of Multimedia Programming Interface and Data Specifications (IBM and Microsoft, 1991) with Microsoft's
+ * Multimedia Standards Update to it of 1994; which of the two has it first is from memory. Judged by libraries in
+ * `standards/tools`: nine numbers of 32 bits, then six for each loop; the pitch fraction counts up from the key, 2^31 of it
+ * being 50 cents; types 0, 1 and 2 are forward, alternating and backward.
  */
 describe('a sampler chunk', () => {
   it('is as long as its numbers', () => {

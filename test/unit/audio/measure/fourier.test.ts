@@ -3,6 +3,7 @@ import { fourierOf } from '../../../../server/audio/measure/fourier';
 import { selfSimilarity } from '../../../../server/audio/measure/pitch/selfSimilarity';
 import { randomNumbers } from './tones';
 
+// The definition is the sum of x[n] · e^(−2πikn/N) (common practice); it is worked out term by term here.
 describe('the Fourier transform', () => {
   it.each([1, 2, 4, 8, 16, 32, 64])('of %i numbers is what its definition says', (length) => {
     const random = randomNumbers(length);

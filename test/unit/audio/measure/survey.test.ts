@@ -69,6 +69,8 @@ describe('silence around a sound', () => {
     });
   });
 
+  // 60 dB is the fall by which reverberation is said to be over (ISO 3382); steps of 6 dB are our choice. Decibels of
+  // amplitudes are 20 · log10 (IEC 60027-3, from memory).
   it('holds noise that lies more than 66 dB below the sound, and none that lies less than 60 dB below', async () => {
     const noise = (level: number) => Array.from({ length: 1000 }, (_, frame) => (frame % 2 ? level : -level));
     const quiet = await surveyOf([[...noise(0.8 * 10 ** (-67 / 20)), ...tone(1000, 0.8)]], '24');
@@ -113,6 +115,7 @@ describe('levels', () => {
   });
 });
 
+// Full scale is the greatest number that the encoding holds; how many frames make a stretch is our choice.
 describe('clipped stretches', () => {
   const loud = (level: number, frames = 10_000) =>
     tone(frames, level).map((value) => Math.max(-1, Math.min(1, value)));
@@ -144,6 +147,7 @@ describe('clipped stretches', () => {
   });
 });
 
+// Pearson's coefficient of correlation: −1 opposite, 0 unlike, 1 alike (common practice).
 describe('channels', () => {
   it('in opposite phase correlate with −1, equal ones with 1, unlike ones with about 0', async () => {
     const one = tone(44_100);

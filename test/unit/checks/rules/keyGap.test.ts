@@ -2,6 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { keyGap } from '../../../../server/checks/rules/keyGap';
 import { foundBy, markedBy } from '../foundBy';
 
+// Ranges hold both of their ends (public documentation of the open SFZ format (CC0 1.0), lokey), so 60 and 61 are free here.
+// That zones leave no key between them is common practice.
 const gap = '<region> sample=a.wav lokey=48 hikey=59\n<region> sample=b.wav lokey=62 hikey=72';
 const marks = (text: string) => markedBy(keyGap, text);
 

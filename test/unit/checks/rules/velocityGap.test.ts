@@ -2,6 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { velocityGap } from '../../../../server/checks/rules/velocityGap';
 import { foundBy, markedBy } from '../foundBy';
 
+// Ranges hold both of their ends (public documentation of the open SFZ format (CC0 1.0), lovel), so 61 to 64 are free here.
+// That layers leave no velocity between them is common practice.
 const gap = '<region> sample=a.wav key=60 hivel=60\n<region> sample=b.wav key=60 lovel=65';
 
 describe('velocities of a played key that no region answers', () => {

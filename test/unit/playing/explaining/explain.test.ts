@@ -4,7 +4,10 @@ import { playableInstrument } from '../../../../server/playing/playable/makePlay
 import { keyswitchState, playUpTo } from '../../../../server/playing/sweep/playedNote';
 import { readSfz } from '../../../../server/sfz/read';
 
-/** The reason and message of each region of some text for key 60 at velocity 100 after keys were pressed, with some still down. */
+/**
+ * The reason and message of each region of some text for key 60 at velocity 100 after keys were pressed, with some still
+ * down.
+ */
 function whySilent(text: string, taps: readonly number[] = [], held: readonly number[] = []): string[] {
   const playable = playableInstrument(readSfz(`<global> sample=*sine\n${text}`, { path: 'a.sfz' }));
   const { player } = playUpTo(playable, { key: 60, velocity: 100 }, 1);
@@ -17,6 +20,8 @@ function whySilent(text: string, taps: readonly number[] = [], held: readonly nu
   return silent.map(({ reason, message }) => `${reason}: ${message}`);
 }
 
+// The conditions: public documentation of the open SFZ format (CC0 1.0), each opcode's page. Which reason is told first is
+// our choice.
 describe('the messages of an explanation', () => {
   it.each([
     ['hikey=59', 'key: It answers keys 0 (C-1) to 59 (B3), not 60 (C4).'],

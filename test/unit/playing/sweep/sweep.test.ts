@@ -29,6 +29,8 @@ function heard(bytes: Uint8Array, playable: ReturnType<typeof playableOf>): Set<
   return regions;
 }
 
+// Note on, note off, controllers and program changes: MIDI 1.0; the file: Standard MIDI Files 1.0. The order of strikes is
+// our choice.
 describe('a sweep', () => {
   it('strikes a chromatic range one key after the other, at the times that were asked for', () => {
     const sweep = sweepOf(playableOf('<region> key=60\n<region> key=61\n<region> key=62 lovel=100'), times);

@@ -38,6 +38,7 @@ const namesOfOneHash = Array.from({ length: 256 }, (_, number) =>
   Array.from({ length: 8 }, (_one, word) => (number & (1 << word) ? 'Aa' : 'BB')).join(''),
 );
 
+// What is well formed: XML 1.0 (W3C Recommendation, fifth edition), 2.1 to 3.1; how to read on behind a fault is our choice.
 describe('what a well-formed text holds', () => {
   it('is told in order, with spans', () => {
     const text = '<?xml version="1.0"?><!-- c --><a b="1"><?p q?>x<![CDATA[<y>]]><d/></a>';
