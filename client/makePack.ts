@@ -18,7 +18,7 @@ export function registerMakePack(client: ServerClient): Disposable {
 async function makePack(client: ServerClient): Promise<void> {
   const document = window.activeTextEditor?.document;
   if (!mayHoldInstrument(document) || document.isUntitled) {
-    await window.showWarningMessage(l10n.t('Open a saved instrument that is to be packed first.'));
+    await window.showWarningMessage(l10n.t('Open the saved instrument to pack first.'));
     return;
   }
   const facts = await askedFacts();

@@ -9,6 +9,7 @@ import { Source } from './text/source';
 import type { InSomeFile } from './text/span';
 import { standingIn } from './text/span';
 import type { VariableText } from './variables/variableText';
+import { counted } from './wording/counted';
 
 /** The headers that a region would inherit from at some point of the text; −1 where there is none. */
 export interface Scope {
@@ -265,7 +266,7 @@ export class InstrumentBuilder {
   finish(): Instrument {
     const last = this.#findings.at(-1);
     if (last && this.#findingsLeftOut > 0) {
-      last.message += ` (${this.#findingsLeftOut} more such findings are not listed.)`;
+      last.message += ` (${counted(this.#findingsLeftOut, 'more finding like this is', 'more findings like this are')} not listed.)`;
     }
     return new Instrument({
       format: this.#format,

@@ -103,6 +103,6 @@ export function oddVariableFinding(
     severity: 'error',
     start,
     end,
-    message: `With what ${name} stands for, this would be longer than any value can be, so it is left as it is. Look at how it is defined.`,
+    message: `With the value of ${name} this would be longer than any value can be, so it is left as it is. Check how ${name} is defined.`,
   };
 }

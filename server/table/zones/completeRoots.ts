@@ -1,3 +1,4 @@
+import { counted } from '../../model/wording/counted';
 import { keyBounds } from '../../trade/bounds';
 import { conventions, octaveShifts } from '../../trade/middleC';
 import { notesInFileName } from '../../trade/readings/keyReading';
@@ -69,9 +70,7 @@ export function completeRoots(
   const open = wide.length - (found?.of.size ?? 0);
   if (found) notes.add('assumed', span, `The table gives no root keys: ${found.how} are taken.`);
   if (open === 0) return;
-  const which = found
-    ? `For ${open === 1 ? 'one zone' : `${open} zones`}`
-    : 'The table gives no root keys, and';
+  const which = found ? `For ${counted(open, 'zone')}` : 'The table gives no root keys, and';
   notes.add(
     'assumed',
     span,

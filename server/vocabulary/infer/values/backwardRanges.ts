@@ -1,3 +1,4 @@
+import { counted } from '../../../model/wording/counted';
 import type { Assigned } from '../assign';
 import type { Draft } from '../draft';
 import { firstValueOf } from '../draft';
@@ -33,7 +34,7 @@ export function backwardDrafts(assigned: readonly Assigned[]): Draft[] {
     return [
       {
         id: `${words}.backwards`,
-        message: `${turned === 1 ? `One ${words} range is` : `${turned} ${words} ranges are`} written backwards, such as ${low.texts[example]} to ${high.texts[example]}. Read the other way round.`,
+        message: `${counted(turned, `${words} range is`, `${words} ranges are`)} written backwards, such as ${low.texts[example]} to ${high.texts[example]}, and read the other way round.`,
         confidence: 0.85,
         evidence: ['Swap the two values in the text.'],
         span: low.column.cells[example] ?? firstValueOf(low),
