@@ -25,6 +25,14 @@ export const pairedEnds: readonly (readonly [low: string, high: string])[] = lan
   ),
 );
 
+/** Words for the two ends of a range in names of places, which say something only as such a pair, bare, from one language each. */
+export const pairsInNames: readonly (readonly [low: string, high: string])[] = [
+  ...pairedEnds,
+  ...languages.flatMap(({ pairs = [] }) =>
+    pairs.map(([low, high]) => [bareWord(low), bareWord(high)] as const),
+  ),
+];
+
 function oneOf(words: readonly string[]): string {
   const longestFirst = [...new Set(words)].sort((a, b) => b.length - a.length);
   return `(?:${longestFirst.join('|').replaceAll("'", "['\\u2019 ]?")})`;

@@ -54,6 +54,7 @@ export const catalan: LanguageWords = {
   ends: {},
   between: [],
   outOf: [],
+  files: ['fitxer', 'fitxers', 'arxiu', 'arxius'],
   folders: ['carpeta', 'directori'],
   ditto: ['ídem', 'igual'],
   cells: {

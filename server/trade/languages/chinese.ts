@@ -78,6 +78,7 @@ export const chinese: LanguageWords = {
   ends: {},
   between: ['至', '到'],
   outOf: [],
+  files: ['文件', '檔案'],
   folders: [],
   ditto: ['同上', '同前', '与上同', '同上行'],
   cells: {

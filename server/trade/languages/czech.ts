@@ -67,8 +67,10 @@ export const czech: LanguageWords = {
     low: ['od'],
     high: ['do', 'po'],
   },
+  pairs: [['od', 'až']],
   between: ['až'],
   outOf: [],
+  files: ['soubor', 'soubory'],
   folders: ['slozka', 'podslozka', 'adresar'],
   ditto: ['dtto', 'dtto.', 'totéž', 'viz výše', 'stejné', 'stejný'],
   cells: {

@@ -113,6 +113,7 @@ export const danish: LanguageWords = {
   },
   between: ['til'],
   outOf: ['af', 'av'],
+  files: ['fil', 'filer'],
   folders: ['mappe', 'undermappe'],
   ditto: ['ditto', 'do.', 'd.o.', 'd:o', 'samme', 'se ovenfor', 'som ovenfor', 'som over', 'se over'],
   cells: {

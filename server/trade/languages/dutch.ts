@@ -146,8 +146,10 @@ export const dutch: LanguageWords = {
     low: ['van', 'vanaf'],
     high: ['tot'],
   },
+  pairs: [['tussen', 'en']],
   between: ['tot', 't/m'],
   outOf: ['van'],
+  files: ['bestand', 'bestanden'],
   folders: ['map', 'submap'],
   ditto: ['idem', 'id.', 'hetzelfde', 'dezelfde', 'zie boven', 'als boven'],
   cells: {

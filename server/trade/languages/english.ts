@@ -362,8 +362,10 @@ export const english: LanguageWords = {
     low: ['from', 'bottom', 'under', 'lower'],
     high: ['to', 'upto', 'through', 'thru', 'top', 'over', 'upper'],
   },
+  pairs: [['between', 'and']],
   between: ['to', 'thru', 'through', 'until'],
   outOf: ['of'],
+  files: ['file', 'files'],
   folders: [
     'folder',
     'folders',

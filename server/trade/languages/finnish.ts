@@ -73,6 +73,7 @@ export const finnish: LanguageWords = {
   ends: {},
   between: [],
   outOf: [],
+  files: ['tiedosto', 'tiedostot'],
   folders: ['kansio', 'alikansio', 'hakemisto'],
   ditto: ['sama', 'samoin', 'kuten yllä', 'sama kuin yllä', 'ks. yllä'],
   cells: {

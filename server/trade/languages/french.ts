@@ -151,8 +151,13 @@ export const french: LanguageWords = {
     low: ['de', 'du', 'des'],
     high: ['à', 'au'],
   },
+  pairs: [
+    ['entre', 'et'],
+    ['de', 'jusque'],
+  ],
   between: ['à', 'a'],
   outOf: ['sur'],
+  files: ['fichier', 'fichiers'],
   folders: ['dossier', 'chemin', 'repertoire', 'sousdossier'],
   ditto: ['idem', 'id.', 'ibid.', 'voir ci-dessus', 'comme ci-dessus', 'même', 'pareil'],
   cells: {

@@ -210,8 +210,13 @@ export const german: LanguageWords = {
     low: ['von', 'ab'],
     high: ['bis', 'zu'],
   },
+  pairs: [
+    ['zwischen', 'und'],
+    ['vom', 'zum'],
+  ],
   between: ['bis'],
   outOf: ['von'],
+  files: ['Datei', 'Dateien'],
   folders: ['ordner', 'verzeichnis', 'pfad', 'unterordner', 'unterverzeichnis', 'ablage'],
   ditto: [
     'dito',

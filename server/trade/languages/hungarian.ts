@@ -82,6 +82,7 @@ export const hungarian: LanguageWords = {
   },
   between: [],
   outOf: [],
+  files: ['fájl', 'fájlok', 'állomány'],
   folders: ['mappa', 'almappa', 'konyvtar'],
   ditto: ['ugyanaz', 'u.a.', 'ua.', 'ua', 'mint fent', 'dettó', 'dtto'],
   cells: {

@@ -121,8 +121,14 @@ export const italian: LanguageWords = {
     low: ['da', 'dal'],
     high: ['a', 'al', 'fino'],
   },
+  pairs: [
+    ['tra', 'e'],
+    ['dalla', 'alla'],
+    ['dal', 'al'],
+  ],
   between: ['a', 'al'],
   outOf: ['di'],
+  files: ['file'],
   folders: ['cartella', 'sottocartella'],
   ditto: ['idem', 'id.', 'come sopra', 'c. s.', 'c.s.', 'stesso', 'stessa', 'uguale'],
   cells: {

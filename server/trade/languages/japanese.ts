@@ -79,6 +79,7 @@ export const japanese: LanguageWords = {
   ends: {},
   between: [],
   outOf: [],
+  files: ['ファイル'],
   folders: [],
   ditto: ['同上', '〃', '々', '同', '同じ', '上に同じ', '上と同じ'],
   cells: {

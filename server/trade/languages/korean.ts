@@ -67,6 +67,7 @@ export const korean: LanguageWords = {
   ends: {},
   between: [],
   outOf: [],
+  files: ['파일'],
   folders: [],
   ditto: ['위와 같음', '위와 동일', '상동', '같음'],
   cells: {

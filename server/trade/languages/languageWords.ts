@@ -53,10 +53,14 @@ export interface LanguageWords {
   limits: Readonly<Record<'least' | 'most' | 'all', readonly string[]>>;
   /** Words that say which end of a range is meant; a list may be left out. */
   ends: RangeEndWords;
+  /** Words for the two ends of a range that say so only as a pair, in names of places. */
+  pairs?: readonly (readonly [low: string, high: string])[];
   /** Words between the two ends of a range. */
   between: readonly string[];
   /** Words between a position and how many there are, as in `2 of 4`. */
   outOf: readonly string[];
+  /** Words for a file, one and several. */
+  files: readonly string[];
   /** Names of places that hold a folder, without accents. */
   folders: readonly string[];
   /** What a cell says that is the same as the one above it. */

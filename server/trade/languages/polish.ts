@@ -115,6 +115,7 @@ export const polish: LanguageWords = {
   },
   between: ['do'],
   outOf: ['z'],
+  files: ['plik', 'pliki'],
   folders: ['folder', 'katalog', 'podfolder', 'podkatalog'],
   ditto: ['jw.', 'jw', 'j.w.', 'j. w.', 'jak wyżej', 'to samo', 'tak samo'],
   cells: {

@@ -135,8 +135,10 @@ export const portuguese: LanguageWords = {
     low: ['de', 'desde', 'da'],
     high: ['a', 'ao', 'até'],
   },
+  pairs: [['do', 'ao']],
   between: ['até', 'a'],
   outOf: ['de'],
+  files: ['ficheiro', 'ficheiros', 'arquivo', 'arquivos'],
   folders: ['pasta', 'subpasta'],
   ditto: ['idem', 'id.', 'igual', 'o mesmo', 'mesmo', 'a mesma', 'igual acima', 'idem acima'],
   cells: {

@@ -95,6 +95,7 @@ export const russian: LanguageWords = {
   },
   between: ['до'],
   outOf: ['из'],
+  files: ['файл', 'файлы'],
   folders: ['папка', 'каталог', 'подпапка'],
   ditto: ['то же', 'тоже', 'то же самое', 'см. выше', 'так же', '-//-'],
   cells: {

@@ -122,8 +122,13 @@ export const spanish: LanguageWords = {
     low: ['de', 'desde'],
     high: ['a', 'al', 'hasta'],
   },
+  pairs: [
+    ['entre', 'y'],
+    ['del', 'al'],
+  ],
   between: ['a', 'al'],
   outOf: ['de'],
+  files: ['archivo', 'archivos'],
   folders: ['carpeta', 'ruta', 'subcarpeta', 'directorio'],
   ditto: ['ídem', 'idem', 'íd.', 'id.', 'igual', 'lo mismo', 'igual que arriba', 'como arriba'],
   cells: {

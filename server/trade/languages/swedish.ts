@@ -73,6 +73,7 @@ export const swedish: LanguageWords = {
   },
   between: ['till'],
   outOf: ['av'],
+  files: ['fil', 'filer'],
   folders: ['mapp', 'undermapp', 'katalog'],
   ditto: ['dito', 'd:o', 'd.o.', 'do.', 'samma', 'se ovan', 'som ovan'],
   cells: {

@@ -107,6 +107,7 @@ export const turkish: LanguageWords = {
   },
   between: ['ile'],
   outOf: [],
+  files: ['dosya', 'dosyalar'],
   folders: ['klasor', 'dizin'],
   ditto: ['aynı', 'aynısı', 'yukarıdaki gibi', 'üsttekiyle aynı'],
   cells: {

@@ -1,4 +1,5 @@
 import { isAudioFileName } from '../../../model/fileNames';
+import { fileWords } from '../../../trade/fileWords';
 
 const mayHold = /[<[{`]/;
 const comments = /<!--.*?-->|<ref[^>]*>.*?<\/ref>|<ref[^>]*\/>/giu;
@@ -7,7 +8,7 @@ const tags =
 const breaks = /<br\s*\/?>/giu;
 const wikiLink = /\[\[([^\]|]{1,300})(?:\|([^\]]{0,300}))?\]\]/gu;
 const medium = /\{\{:?\s*([^}|]{1,300})(?:\|[^}]{0,300})?\s*\}\}/gu;
-const namespace = /^:?(?:file|media|image|datei|fichier|archivo|ficheiro|bestand|plik|medium)\s*:\s*/iu;
+const namespace = new RegExp(String.raw`^:?(?:media|image|medium|${fileWords.join('|')})\s*:\s*`, 'iu');
 const textLink = /!?\[([^\]]{1,300})\]\(\s*<?([^)\s>]{1,300})>?(?:\s[^)]*)?\)/gu;
 
 /**

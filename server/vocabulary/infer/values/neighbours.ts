@@ -1,7 +1,7 @@
 import { dynamicPairs } from '../../../trade/dynamicPairs';
 import { unitOf } from '../../../trade/languages/cellWords';
 import type { Unit } from '../../../trade/meaning';
-import { pairedEnds } from '../../../trade/rangeWords';
+import { pairsInNames } from '../../../trade/rangeWords';
 import { readNumberText } from '../../forms/numberText';
 import type { Cell } from '../elements/survey';
 import { conceptsOf } from '../words/tradeWords';
@@ -10,26 +10,8 @@ import type { Column } from './column';
 import type { Rows } from './rows';
 import { isUnitName } from './unitNames';
 
-/** Pairs that names of places have and headings of tables have not (common practice). */
-const otherPairs = [
-  ['between', 'and'],
-  ['zwischen', 'und'],
-  ['entre', 'et'],
-  ['entre', 'y'],
-  ['tra', 'e'],
-  ['tussen', 'en'],
-  ['ab', 'bis'],
-  ['dalla', 'alla'],
-  ['dal', 'al'],
-  ['del', 'al'],
-  ['du', 'au'],
-  ['vom', 'zum'],
-  ['do', 'ao'],
-  ['de', 'jusque'],
-  ['od', 'az'],
-] as const;
 /** Words for the two ends of a range that say something only beside one another. */
-const pairs = [...pairedEnds, ...otherPairs, ['a', 'b'] as const];
+const pairs = [...pairsInNames, ['a', 'b'] as const];
 const numberWords: ReadonlySet<string> = new Set('number num nr no n id cc numero nummer which'.split(' '));
 /** Controllers by the words for them (MIDI 1.0, table of control changes). */
 const controllers: ReadonlyMap<string, number> = new Map([

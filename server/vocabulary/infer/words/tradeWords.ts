@@ -185,8 +185,8 @@ const foreign: Readonly<Record<string, string>> = {
     'primo prima premier premiere primer primero primera primeiro primeira erste erster erstes eerste pierwszy pierwsza forste forsta prvni',
   last: 'ultimo ultima dernier derniere letzte letzter letztes laatste ostatni ostatnia siste sista sidste posledni',
   root: 'proprio propria propre propio propia eigen eigenton own suena suona sonne soa klingt klinkt klinger home heimat',
-  lo: 'minimo minima minimale mindest mindestens tiefste laagste najnizszy over above past oltre uber ueber oberhalb nad dessous sotto debajo du mini unterste untergrenze kleinste bas desde',
-  hi: 'massimo massima maximo maxima maximale hochstens hoogste najwyzszy dessus sopra encima au ate maxi oberste obergrenze grosste hasta',
+  lo: 'minimo minima minimale mindest mindestens tiefste laagste najnizszy past oltre ueber oberhalb nad dessous sotto debajo du mini unterste untergrenze kleinste bas',
+  hi: 'massimo massima maximo maxima maximale hochstens hoogste najwyzszy dessus sopra encima au maxi oberste obergrenze grosste',
   loop: 'again herhalen herhaling herhaal repetir repeticion ripeti ripetere ripetizione repeter boucler wiederholen wiederholung',
   len: 'lengte durata duracion lange laenge longueur longitud lunghezza comprimento dauer duree duracion durata długość delka langd lengde laengde pituus kesto varighed varighet trvani',
   mode: 'modus art modo typ tipo',
@@ -233,6 +233,20 @@ for (const { parts, phrases } of languages) {
     for (const word of words) {
       if (concept && !word.includes('{') && !word.includes(' ')) add(word, [concept]);
     }
+  }
+}
+
+/** Words before the least or the greatest of the values meant. */
+const ofEnds = [
+  ['from', 'lo'],
+  ['above', 'lo'],
+  ['upTo', 'hi'],
+] as const;
+const smallWords: ReadonlySet<string> = new Set(languages.flatMap(({ fillers }) => fillers.map(bareWord)));
+for (const { ends } of languages) {
+  for (const [end, concept] of ofEnds) {
+    for (const word of ends[end] ?? [])
+      if (/^\p{L}+$/u.test(word) && !smallWords.has(bareWord(word))) add(word, [concept]);
   }
 }
 
