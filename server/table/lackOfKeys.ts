@@ -8,20 +8,25 @@ import { namesAudioFile } from './cells/namesAudioFile';
 import type { TableRows } from './cells/tableRows';
 import type { ColumnReading } from './columns/columnReading';
 import { columnName, shortened } from './columns/columnReading';
+import { pieceList } from './pieceList';
 
 /** So many rows are looked at. */
 const mostLooks = 300;
 /** From so many rows on that all give the same keys, they give none. */
 const fewestRows = 3;
 
-/** Why a table holds no zones, as a clause about `it`: {@link musicalKeys}, or {@link lackBesideNames}. */
+/** Why a table holds no zones, as a clause about `it`: {@link musicalKeys}, {@link pieceList}, or {@link lackBesideNames}. */
 export function lackOfKeys(
   cells: TableCells,
   { data }: TableRows,
   columns: readonly ColumnReading[],
 ): string | undefined {
   const rows = data.slice(0, mostLooks);
-  return musicalKeys(cells, rows, columns) ?? lackBesideNames(cells, rows, columns);
+  return (
+    musicalKeys(cells, rows, columns) ??
+    pieceList(cells, rows, columns) ??
+    lackBesideNames(cells, rows, columns)
+  );
 }
 
 /** So many cells of a column have to name keys of pieces of music (our choice). */

@@ -14,12 +14,15 @@ import { readColumns } from './columns/columnMeaning';
 import type { ColumnReading } from './columns/columnReading';
 import { shortened } from './columns/columnReading';
 import { lackOfKeys } from './lackOfKeys';
+import { pieceList } from './pieceList';
 
 /** So much of a text is looked at. */
 const looked = 16_384;
 /** HTML has much between its cells. */
 const lookedInHtml = 131_072;
 const mostNamed = 4;
+/** So many rows are looked at for pieces of music. */
+const mostLooks = 300;
 const markup = /^[<{]|^\[\s*[[{"']|^[ \t]*(?:\/\/|#(?:define|include)\b)|(?:[)}\]];|\{)[ \t]*$/m;
 
 const assignment = /(?:^|\s)[A-Za-z_]\w*=[^\s=]/gm;
@@ -71,6 +74,8 @@ const nothing = 'it has no rows';
 function lackOf(cells: TableCells, rows: TableRows): string | undefined {
   if (rows.data.length === 0) return nothing;
   const columns = readColumns(cells, rows);
+  const pieces = pieceList(cells, rows.data.slice(0, mostLooks), columns);
+  if (pieces) return pieces;
   const sample = columns.find(({ meaning }) => meaning === 'sample');
   const names = rows.data.map((row) => cells.value(cells.cell(row, sample?.index ?? rows.width)));
   const named = names.filter((name) => name !== '').length;

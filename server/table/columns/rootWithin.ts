@@ -1,3 +1,4 @@
+import { pieceHeading } from '../../trade/headings/pieceHeadings';
 import { readKeyRange } from '../../trade/readings/keyReading';
 import type { ColumnContents } from './columnContents';
 import type { ColumnState } from './columnState';
@@ -15,6 +16,7 @@ export function findRoot(state: ColumnState): void {
   if (!fits) return;
   const within = state.rest().filter((index) => {
     const one = contents[index];
+    if (pieceHeading(state.columns[index].heading) === 'pace') return false;
     return one.filled >= leastRoots && one.distinct >= leastRoots && isKeys(one) && fits(index);
   });
   const [root] = within;

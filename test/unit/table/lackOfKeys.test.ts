@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { looksLikeZoneTable } from '../../../server/table/looksLikeZoneTable';
 import { readZoneTable } from '../../../server/table/readTable';
 import { table } from './tableRegions';
 
@@ -26,5 +27,51 @@ describe('a list of pieces that gives the keys they are in', () => {
 
   it('is not seen in notes that have octaves', () => {
     expect(problem('File | Key', 'a.wav | E4', 'b.wav | G4')).toBeUndefined();
+  });
+});
+
+// Common practice: all songs of one voice lie within an octave or two, and the zones of an instrument beside one another.
+describe('a list of songs with the notes that a voice needs', () => {
+  const songs = [
+    ['Blue Morning', 'blue.wav', 'G3', 'D5', 'G', '96'],
+    ['Old Mill', 'mill.wav', 'A3', 'E5', 'Am', '72'],
+    ['Rainy Street', 'rain.wav', 'F3', 'C5', 'F', '120'],
+    ['Two Boats', 'boats.wav', 'B3', 'D5', 'Em', '88'],
+    ['Harvest', 'harvest.wav', 'G3', 'E5', 'C', '104'],
+  ];
+  const list = (headings: string, columns: readonly number[]) =>
+    table(headings, ...songs.map((song) => columns.map((at) => song[at]).join(' | ')));
+
+  it.each([
+    ['Title | File | Lowest | Highest | Key | Tempo', [0, 1, 2, 3, 4, 5]],
+    ['Titel | Datei | Tiefster Ton | Höchster Ton | Takt', [0, 1, 2, 3, 5]],
+    ['Fichier | Note basse | Note haute | Tonalité | Tempo', [1, 2, 3, 4, 5]],
+    ['Canción | Archivo | Nota baja | Nota alta | BPM', [0, 1, 2, 3, 5]],
+  ] as const)('is refused: %s', (headings, columns) => {
+    const text = list(headings, columns);
+    expect(readZoneTable(text).problem).toMatch(
+      /it lists pieces of music \(.*\), and its lowest and highest notes lie over/,
+    );
+    expect(looksLikeZoneTable(text)).toBe(false);
+  });
+
+  it('is a zone table where its ranges share the keyboard out, or where it gives what zones have', () => {
+    const ranges = ['C3 | E3', 'F3 | A3', 'A#3 | D4', 'D#4 | G4', 'G#4 | C5'];
+    const phrases = ranges.map((range, at) => `Phrase ${at} | p${at}.wav | ${range} | Em | 120`);
+    expect(problem('Title | File | Low | High | Scale | Tempo', ...phrases)).toBeUndefined();
+    const layered = songs.map(
+      ([name, file, low, high], at) => `${name} | ${file} | ${low} | ${high} | ${at * 20 + 1} | 120`,
+    );
+    expect(problem('Title | File | Low | High | Low velocity | Tempo', ...layered)).toBeUndefined();
+  });
+
+  it('gives no root keys by its tempo', () => {
+    const rows = ['C3 | F3 | 49', 'F#3 | A3 | 55', 'A#3 | D4 | 60', 'D#4 | G4 | 65'].map(
+      (row, at) => `p${at}.wav | ${row}`,
+    );
+    const { notes } = readZoneTable(table('File | Low | High | Tempo', ...rows));
+    expect(notes.map(({ message }) => message).join()).not.toMatch(/"Tempo" is the root key/);
+    const headed = readZoneTable(table('File | Low | High | Column', ...rows)).notes;
+    expect(headed.map(({ message }) => message).join()).toMatch(/"Column" is the root key/);
   });
 });
