@@ -16,7 +16,7 @@ const closing = String.raw`["\u201d\u201c\u00bb'\u2019\u300d\u300f]`;
 const article = String.raw`(?:\s+(?:the|of the|die|der|den|de|les|las|los|le|i|gli|as|os|deze|dessa|disse))?`;
 /** `every "s" row`, `alle leisen Zeilen`. */
 const before = new RegExp(
-  String.raw`(?<!\p{L})(?:${everyWord})${article}\s+${opening}?(\p{L}[\p{L}\d]{0,14})${closing}?[-\s]+(?:${rows})(?!\p{L})`,
+  String.raw`(?<!\p{L})(?:${everyWord})${article}\s+${opening}?(?!(?:the|of|les|las|los|le|gli|as|os|die|der|den|de)\s)(\p{L}[\p{L}\d]{0,14})${closing}?[-\s]+(?:${rows})(?!\p{L})`,
   'iu',
 );
 /** `toutes les lignes douces`, `todas las filas con «s»`. */
@@ -28,7 +28,7 @@ const ideographic = new RegExp(
   String.raw`${opening}(\p{L}[\p{L}\d]{0,14})${closing}(?:の|的)?\s?(?:行|列|音|サンプル|層|层|采样|样本|행|줄|샘플|레이어)(?:は|を|은|는|을|를|都)?\s?(?:すべて|全て|全部|모두|전부)|(?:すべて|全て|全部|所有|모든)(?:の|的)?\s?${opening}?(\p{L}[\p{L}\d]{0,14}?)${closing}?(?:の|的)?\s?(?:行|サンプル|層|层|采样|样本|행|줄|샘플|레이어)`,
   'iu',
 );
-const decibels = /(?<![\d.,])([-+\u2212\u2013]?)\s?(\d{1,2}(?:[.,]\d{1,2})?)\s?db(?!\p{L})/giu;
+const decibels = /(?<![\d.,])([-+\u2212\u2013]?)\s?(\d{1,2}(?:[.,]\d{1,2})?)\s?db(?![a-z])/giu;
 const less =
   /(?<!\p{L})(?:quieter|softer|lower\p{L}*|down|less|below|cut|off|subtract\p{L}*|minus|reduce\p{L}*|leiser|weniger|abziehen|ab(?=\s*[.,!]|$)|senken|absenken|moins|baiss\p{L}+|enlev\p{L}+|retir\p{L}+|retranch\p{L}+|ôt\p{L}+|menos|baj\p{L}+|rest\p{L}{1,4}|quit\p{L}+|meno|abbass\p{L}+|togli\p{L}*|sottra\p{L}+|baix\p{L}+|tir\p{L}{1,4}|subtra\p{L}+|diminu\p{L}+|zachter|minder|aftrekk\p{L}+|verlaag\p{L}*|eraf|af|lägre|sänk\p{L}*|dra|träk\p{L}*|træk\p{L}*|trekk\p{L}*|sænk\p{L}*|senk\p{L}*|hiljais\p{L}+|vähen\p{L}+|laske\p{L}*|ciszej|odj\p{L}+|odejm\p{L}+|ścisz\p{L}*|obniż\p{L}*|tišeji|ubrat|uber\p{L}*|odeč\p{L}+|sniž\p{L}*|тише|убав\p{L}+|вычт\p{L}+|вычест\p{L}*|сниз\p{L}+|уменьш\p{L}+|kıs\p{L}*|azalt\p{L}*|düşür\p{L}*|çıkar\p{L}*|halkab\p{L}*|csökkent\p{L}*|levon\p{L}*)(?!\p{L})|下げ|引い|引く|減ら|降低|减|減|빼|낮추|내려|내리/iu;
 const more =
