@@ -1,3 +1,4 @@
+import { spokenCorrection } from '../../trade/readings/correctionWords';
 import { bracketsCountIn } from '../../trade/statements/corrections';
 import type { TableCells } from '../cells/cells';
 import type { TableRows } from '../cells/tableRows';
@@ -6,6 +7,8 @@ import { lookAt } from './cellKinds';
 import { shortened } from './columnReading';
 
 const arrow = /\s*(?:[\u2192\u2794\u279c\u27f6\u21d2\u00bb]|[-=]+>)\s*/u;
+/** A word of two letters or more behind a number. */
+const mayBeSpoken = /\d[^\p{L}\d]{0,3}\p{L}{2}/u;
 const mayHold = /[\u2192\u2794\u279c\u27f6\u21d2\u00bb>([]/u;
 const bracketed = /^(\S.{0,40}?)\s*[([]\s*(\S.{0,40}?)\s*[)\]]$/u;
 const longest = 200;
@@ -19,11 +22,11 @@ interface Corrected {
   cell: number;
   kind: CellKind;
   value: string;
-  how: 'arrow' | 'bracket';
+  how: 'arrow' | 'bracket' | 'word';
 }
 
 /**
- * Puts the new value in the place of an old one and a new one: behind an arrow, as `57 → 58` in a column of single values, and in brackets
+ * Puts the new value in the place of an old one and a new one: behind an arrow, as `57 → 58` in a column of single values, or behind a word, as `57 no, 58`, and in brackets
  * where a text says that those count. Each is told in the cells' assumptions.
  */
 export function takeCorrections(
@@ -39,7 +42,9 @@ export function takeCorrections(
         const why =
           how === 'arrow'
             ? 'the value behind the arrow is taken for the new one'
-            : `"${shortened(said ?? '')}" says that the value in brackets counts`;
+            : how === 'word'
+              ? 'the value behind the word is taken for the right one'
+              : `"${shortened(said ?? '')}" says that the value in brackets counts`;
         told.push({
           text: `"${shortened(cells.value(cell))}" is read as ${shortened(value)}: ${why}.`,
           start: cells.starts[cell],
@@ -65,7 +70,7 @@ function correctionsIn(
     const length = cell < 0 ? 0 : cells.ends[cell] - cells.starts[cell];
     if (length < 3 || length > longest || cells.filled(row) < 2 || cells.digits(cell, 15) >= 0) continue;
     const text = cells.plain(cell);
-    const one = mayHold.test(text) ? correctionIn(text, bracketsCount) : undefined;
+    const one = mayHold.test(text) || mayBeSpoken.test(text) ? correctionIn(text, bracketsCount) : undefined;
     if (one) found.push({ cell, ...one });
   }
   if (found.length === 0) return found;
@@ -82,8 +87,14 @@ function correctionsIn(
 function correctionIn(text: string, bracketsCount: boolean): Omit<Corrected, 'cell'> | undefined {
   const [, before, within] = bracketsCount ? (bracketed.exec(text) ?? []) : [];
   if (before !== undefined && within !== undefined) return newOf([before, within], 'bracket');
-  const parts = text.split(arrow);
-  return parts.length < 2 || parts.includes('') ? undefined : newOf(parts, 'arrow');
+  for (const [parting, how] of [
+    [arrow, 'arrow'],
+    [spokenCorrection, 'word'],
+  ] as const) {
+    const parts = text.split(parting);
+    if (parts.length > 1 && !parts.includes('')) return newOf(parts, how);
+  }
+  return undefined;
 }
 
 /** The last of some values of one kind. */

@@ -22,6 +22,39 @@ describe('an old and a new value in a cell', () => {
     );
   });
 
+  it.each([
+    '53 no, 54',
+    '53, sorry: 54',
+    '53 – rather 54',
+    '53 nein, 54',
+    '53, besser 54',
+    '53 non, plutôt 54',
+    '53, mejor 54',
+    '53 não, 54',
+    '53, anzi 54',
+    '53 nee, 54',
+    '53 nej, 54',
+    '53, raczej 54',
+    '53 нет, 54',
+    '53ではなく54',
+    '53、いや54',
+    '53 不对，54',
+    '53 아니고 54',
+  ])('are parted by words: %s', (cell) => {
+    const text = replaced('\t54\t', `\t${cell}\t`);
+    expect(values(text)).toEqual(values(rows));
+    expect(notesOf(text).join('\n')).toMatch(
+      /is read as 54: the value behind the word is taken for the right one/,
+    );
+  });
+
+  it.each(['54, not 53', '54, nicht 53', '54, no 53', '54, nie 53', '54, не 53'])(
+    'stay the first one where a word calls the second wrong: %s',
+    (cell) => {
+      expect(values(replaced('\t54\t', `\t${cell}\t`))).toEqual(values(rows));
+    },
+  );
+
   it('may be note names, names of files and more than two', () => {
     const text = table(
       'Sample | Low | High',
