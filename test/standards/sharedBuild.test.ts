@@ -86,7 +86,9 @@ function joinedOf(folders: readonly string[]): Record<string, string> {
 
 beforeAll(() => {
   mkdirSync(join(place, 'bin'), { recursive: true });
-  const start = `#!/bin/sh\nexec "${process.execPath}" "${program}" "$@"\n`;
+  // A machine of the parts has one core, so that it starts no threads, of which each loads the program again.
+  const oneCore = 'case "$*" in *" build "*--part*) set -- "$@" --threads 1;; esac';
+  const start = `#!/bin/sh\n${oneCore}\nexec "${process.execPath}" "${program}" "$@"\n`;
   writeFileSync(join(place, 'bin/zonewright'), start, { mode: 0o755 });
   // Installing the program takes the network; a test of the package does it elsewhere.
   writeFileSync(join(place, 'bin/npm'), '#!/bin/sh\nexit 0\n', { mode: 0o755 });
@@ -96,66 +98,72 @@ beforeAll(() => {
 
 afterAll(() => rmSync(place, { recursive: true, force: true }));
 
+/** Ten and six programs, one after the other, take minutes beside much else. */
+const patience = { timeout: 400_000 };
 const isThere = existsSync(program) && process.platform !== 'win32';
 
-describe.skipIf(!isThere)('a build that is shared between machines, as the documentation says', () => {
-  it('by a matrix of jobs gives what one machine gives', () => {
-    const artifacts = join(place, 'artifacts');
-    const build = jobOf(matrixFile, 'build');
-    const parts = found(build, /part: \[(.*)\]/g)[0].split(', ');
-    expect(parts).toHaveLength(8);
-    for (const part of parts) {
-      const filled = build.replaceAll(/\$\{\{ matrix\.part \}\}/g, part);
-      const machine = join(place, `matrix-${part}`);
+describe.skipIf(!isThere)(
+  'a build that is shared between machines, as the documentation says',
+  patience,
+  () => {
+    it('by a matrix of jobs gives what one machine gives', () => {
+      const artifacts = join(place, 'artifacts');
+      const build = jobOf(matrixFile, 'build');
+      const parts = found(build, /part: \[(.*)\]/g)[0].split(', ');
+      expect(parts).toHaveLength(8);
+      for (const part of parts) {
+        const filled = build.replaceAll(/\$\{\{ matrix\.part \}\}/g, part);
+        const machine = join(place, `matrix-${part}`);
+        writeLibrary(machine);
+        for (const step of found(filled, /- run: (.*)/g)) if (shell(machine, step) !== 0) break;
+        for (const [, name, path] of filled.matchAll(
+          /upload-artifact@v4\n\s+with:\n\s+name: (.*)\n\s+path: (.*)/g,
+        ))
+          if (existsSync(join(machine, path)))
+            cpSync(join(machine, path), join(artifacts, name), { recursive: true });
+      }
+      const report = jobOf(matrixFile, 'report');
+      const machine = join(place, 'matrix-report');
       writeLibrary(machine);
-      for (const step of found(filled, /- run: (.*)/g)) if (shell(machine, step) !== 0) break;
-      for (const [, name, path] of filled.matchAll(
-        /upload-artifact@v4\n\s+with:\n\s+name: (.*)\n\s+path: (.*)/g,
-      ))
-        if (existsSync(join(machine, path)))
-          cpSync(join(machine, path), join(artifacts, name), { recursive: true });
-    }
-    const report = jobOf(matrixFile, 'report');
-    const machine = join(place, 'matrix-report');
-    writeLibrary(machine);
-    const [path] = found(report, /download-artifact@v4\n\s+with: \{ path: (.*),/g);
-    const [pattern] = found(report, /pattern: (.*)\* \}/g);
-    const kept = readdirSync(artifacts);
-    for (const name of kept.filter((one) => one.startsWith(pattern)))
-      cpSync(join(artifacts, name), join(machine, path, name), { recursive: true });
-    for (const step of found(report, /- run: (.*)/g)) expect(shell(machine, step)).toBe(0);
-    expectWhole(
-      machine,
-      kept.filter((one) => one.startsWith('built-')).map((one) => join(artifacts, one)),
-      kept.filter((one) => one.startsWith('packs-')).map((one) => join(artifacts, one)),
-    );
-  });
+      const [path] = found(report, /download-artifact@v4\n\s+with: \{ path: (.*),/g);
+      const [pattern] = found(report, /pattern: (.*)\* \}/g);
+      const kept = readdirSync(artifacts);
+      for (const name of kept.filter((one) => one.startsWith(pattern)))
+        cpSync(join(artifacts, name), join(machine, path, name), { recursive: true });
+      for (const step of found(report, /- run: (.*)/g)) expect(shell(machine, step)).toBe(0);
+      expectWhole(
+        machine,
+        kept.filter((one) => one.startsWith('built-')).map((one) => join(artifacts, one)),
+        kept.filter((one) => one.startsWith('packs-')).map((one) => join(artifacts, one)),
+      );
+    });
 
-  it('by numbered jobs gives what one machine gives', () => {
-    const build = jobOf(numberedFile, 'build');
-    const [script, afterwards] = build.split('after_script:');
-    const artifacts = join(place, 'kept');
-    const total = 2;
-    const [paths] = found(build, /paths: \[(.*)\]\n {2}cache/g);
-    const packs: string[] = [];
-    for (let index = 1; index <= total; index++) {
-      const machine = join(place, `numbered-${index}`);
-      writeLibrary(machine);
-      const variables = { CI_NODE_INDEX: String(index), CI_NODE_TOTAL: String(total) };
-      for (const step of found(script, /^ {4}- (.*)/gm)) if (shell(machine, step, variables) !== 0) break;
-      for (const step of found(afterwards, /^ {4}- (.*)/gm)) shell(machine, step, variables);
-      for (const path of paths.split(', '))
-        if (existsSync(join(machine, path)))
-          cpSync(join(machine, path), join(artifacts, path), { recursive: true });
-      packs.push(join(machine, 'packs'));
-    }
-    for (const step of found(jobOf(numberedFile, 'report'), /^ {4}- (.*)/gm))
-      expect(shell(artifacts, step)).toBe(0);
-    const built = readdirSync(join(artifacts, 'parts')).map((name) => join(artifacts, 'parts', name));
-    expect(built).toHaveLength(total);
-    expectWhole(artifacts, built, packs);
-  });
-});
+    it('by numbered jobs gives what one machine gives', () => {
+      const build = jobOf(numberedFile, 'build');
+      const [script, afterwards] = build.split('after_script:');
+      const artifacts = join(place, 'kept');
+      const total = 2;
+      const [paths] = found(build, /paths: \[(.*)\]\n {2}cache/g);
+      const packs: string[] = [];
+      for (let index = 1; index <= total; index++) {
+        const machine = join(place, `numbered-${index}`);
+        writeLibrary(machine);
+        const variables = { CI_NODE_INDEX: String(index), CI_NODE_TOTAL: String(total) };
+        for (const step of found(script, /^ {4}- (.*)/gm)) if (shell(machine, step, variables) !== 0) break;
+        for (const step of found(afterwards, /^ {4}- (.*)/gm)) shell(machine, step, variables);
+        for (const path of paths.split(', '))
+          if (existsSync(join(machine, path)))
+            cpSync(join(machine, path), join(artifacts, path), { recursive: true });
+        packs.push(join(machine, 'packs'));
+      }
+      for (const step of found(jobOf(numberedFile, 'report'), /^ {4}- (.*)/gm))
+        expect(shell(artifacts, step)).toBe(0);
+      const built = readdirSync(join(artifacts, 'parts')).map((name) => join(artifacts, 'parts', name));
+      expect(built).toHaveLength(total);
+      expectWhole(artifacts, built, packs);
+    });
+  },
+);
 
 /** That an overview, what was built and what was packed are those of one machine. */
 function expectWhole(overview: string, built: readonly string[], packs: readonly string[]): void {
