@@ -28,10 +28,11 @@ describe.skipIf(!tools)('AIFF facts against sox and libsndfile', () => {
       const name = `${bits}-${channels}.${ending}`;
       files.synthesise(name, 0.1017, '-r', rate, '-b', String(bits), '-c', String(channels));
       const facts = await files.facts(name);
-      expect(facts).toMatchObject(files.bySox(name));
+      const bySox = files.bySox(name);
+      expect(facts).toMatchObject(bySox);
       expect(facts).toMatchObject(files.bySndfile(name));
       expect(facts).toMatchObject({ container: 'aiff', encoding: 'pcm', bitsPerSample: bits, problems: [] });
-      expect(facts.lengthSeconds).toBeCloseTo(Number(files.run('sox', '--info', '-D', name)), 5);
+      expect(facts.lengthSeconds).toBeCloseTo(bySox.frames / bySox.sampleRate, 5);
     }
   });
 

@@ -45,13 +45,13 @@ describe.skipIf(!tools)('FLAC facts against sox and libsndfile', () => {
 
 describe.skipIf(!hasTools('flac', 'metaflac', 'sox'))('FLAC facts against the reference tools', () => {
   function byMetaflac(name: string) {
-    const ask = (what: string) => Number(files.run('metaflac', `--show-${what}`, name));
-    return {
-      sampleRate: ask('sample-rate'),
-      channels: ask('channels'),
-      bitsPerSample: ask('bps'),
-      frames: ask('total-samples'),
-    };
+    const asked = ['sample-rate', 'channels', 'bps', 'total-samples'].map((what) => `--show-${what}`);
+    const [sampleRate, channels, bitsPerSample, frames] = files
+      .run('metaflac', ...asked, name)
+      .trim()
+      .split('\n')
+      .map(Number);
+    return { sampleRate, channels, bitsPerSample, frames };
   }
 
   it.each(['-0', '-8', '--no-padding', '--blocksize=512', '--padding=100000'])(

@@ -54,8 +54,14 @@ export class SoundFiles {
   }
 
   bySox(name: string): Shown {
-    const ask = (what: string) => Number(this.run('sox', '--info', what, name));
-    return { sampleRate: ask('-r'), channels: ask('-c'), frames: ask('-s') };
+    const text = this.run('sox', '--info', name);
+    const number = (before: string) => Number(new RegExp(`^${before}(\\d+)`, 'm').exec(text)?.[1]);
+    return {
+      sampleRate: number('Sample Rate\\s*: '),
+      channels: number('Channels\\s*: '),
+      // The length comes in hours, minutes and seconds first.
+      frames: number('Duration\\s*: [\\d:.]+ = '),
+    };
   }
 
   bySndfile(name: string): Shown {

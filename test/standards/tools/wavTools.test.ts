@@ -1,42 +1,20 @@
-import { execFileSync, spawnSync } from 'node:child_process';
+import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { readSampleFacts } from '../../../server/audio/readSampleFacts';
-import type { SampleFacts } from '../../../server/model/samples';
 import { readerOf } from '../../unit/audio/byteFiles';
+import { hasTools, SoundFiles } from './soundFiles';
 
 // Files written by one general audio tool (sox) or library (libsndfile) are read by both and by this project; the
 // three have to agree on rate, channels and frames. Neither tool shares code with this project.
 
-const has = (tool: string) => spawnSync(tool, ['--version']).error === undefined;
-const tools = has('sox') && has('sndfile-info') && has('sndfile-convert');
+const tools = hasTools('sox', 'sndfile-info', 'sndfile-convert');
 const folder = mkdtempSync(join(tmpdir(), 'wav-tools-'));
 afterAll(() => rmSync(folder, { recursive: true }));
-
-const run = (tool: string, ...args: string[]) => execFileSync(tool, args, { cwd: folder, encoding: 'utf8' });
-
-function synthesise(name: string, ...kind: string[]): void {
-  run('sox', '-R', '-n', ...kind, name, 'synth', '0.1017', 'sine', '440', 'gain', '-3');
-}
-
-async function factsOf(name: string): Promise<SampleFacts> {
-  const reading = await readSampleFacts(readerOf(new Uint8Array(readFileSync(join(folder, name)))));
-  if (reading.kind !== 'facts') throw new Error(JSON.stringify(reading));
-  return reading.facts;
-}
-
-function bySox(name: string) {
-  const ask = (what: string) => Number(run('sox', '--info', what, name));
-  return { sampleRate: ask('-r'), channels: ask('-c'), frames: ask('-s') };
-}
-
-function bySndfile(name: string) {
-  const text = run('sndfile-info', name);
-  const number = (label: string) => Number(new RegExp(`^${label}\\s*:\\s*(\\d+)`, 'm').exec(text)?.[1]);
-  return { sampleRate: number('Sample Rate'), channels: number('Channels'), frames: number('Frames') };
-}
+const files = new SoundFiles(folder);
+const synthesise = (name: string, ...kind: string[]) => files.synthesise(name, 0.1017, ...kind);
 
 describe.skipIf(!tools)('WAV facts against sox and libsndfile', () => {
   const kinds: [name: string, encoding: string, bits: number, options: string[]][] = [
@@ -54,29 +32,30 @@ describe.skipIf(!tools)('WAV facts against sox and libsndfile', () => {
   it.each(layouts)('%s (%s, %i bits): %j, %i channels', async (kind, encoding, bits, options, channels) => {
     const name = `${kind}-${channels}.wav`;
     synthesise(name, ...options, '-c', String(channels));
-    const facts = await factsOf(name);
-    expect(facts).toMatchObject(bySox(name));
-    expect(facts).toMatchObject(bySndfile(name));
+    const facts = await files.facts(name);
+    const bySox = files.bySox(name);
+    expect(facts).toMatchObject(bySox);
+    expect(facts).toMatchObject(files.bySndfile(name));
     expect(facts).toMatchObject({ container: 'wav', encoding, bitsPerSample: bits, channels, problems: [] });
-    expect(facts.lengthSeconds).toBeCloseTo(Number(run('sox', '--info', '-D', name)), 5);
+    expect(facts.lengthSeconds).toBeCloseTo(bySox.frames / bySox.sampleRate, 5);
   });
 
   it('reads the extensible form that sox writes for more than two channels or 16 bits', async () => {
     synthesise('extensible.wav', '-r', '44100', '-b', '24', '-c', '6');
     const bytes = readFileSync(join(folder, 'extensible.wav'));
     expect(bytes.readUInt16LE(20)).toBe(0xfffe);
-    expect(await factsOf('extensible.wav')).toMatchObject({
+    expect(await files.facts('extensible.wav')).toMatchObject({
       encoding: 'pcm',
-      ...bySndfile('extensible.wav'),
+      ...files.bySndfile('extensible.wav'),
     });
   });
 
   it('reads the RF64 file that libsndfile writes', async () => {
     synthesise('plain.wav', '-r', '44100', '-b', '16', '-c', '2');
-    run('sndfile-convert', 'plain.wav', 'long.rf64');
+    files.run('sndfile-convert', 'plain.wav', 'long.rf64');
     expect(readFileSync(join(folder, 'long.rf64')).toString('latin1', 0, 4)).toBe('RF64');
-    const facts = await factsOf('long.rf64');
-    expect(facts).toMatchObject(bySndfile('long.rf64'));
+    const facts = await files.facts('long.rf64');
+    expect(facts).toMatchObject(files.bySndfile('long.rf64'));
     expect(facts.problems).toEqual([]);
   });
 
@@ -84,11 +63,11 @@ describe.skipIf(!tools)('WAV facts against sox and libsndfile', () => {
     'passes the broadcast chunk that libsndfile puts into a file of %s',
     async (ending) => {
       synthesise('bare.wav', '-r', '44100', '-b', '16', '-c', '2');
-      run('sndfile-convert', 'bare.wav', `copy.${ending}`);
+      files.run('sndfile-convert', 'bare.wav', `copy.${ending}`);
       const described = `described.${ending}`;
-      run('sndfile-metadata-set', '--bext-description', 'A tone', `copy.${ending}`, described);
+      files.run('sndfile-metadata-set', '--bext-description', 'A tone', `copy.${ending}`, described);
       expect(readFileSync(join(folder, described)).includes('bext')).toBe(true);
-      expect(await factsOf(described)).toEqual(await factsOf(`copy.${ending}`));
+      expect(await files.facts(described)).toEqual(await files.facts(`copy.${ending}`));
     },
   );
 
@@ -97,8 +76,8 @@ describe.skipIf(!tools)('WAV facts against sox and libsndfile', () => {
     async (encoding) => {
       const name = `${encoding}.wav`;
       synthesise(name, '-r', '22050', '-c', '1', '-e', encoding);
-      const printed = /frames\s*:\s*(\d+)/.exec(run('sndfile-info', name))?.[1];
-      expect(await factsOf(name)).toMatchObject({ encoding, frames: Number(printed) });
+      const printed = /frames\s*:\s*(\d+)/.exec(files.run('sndfile-info', name))?.[1];
+      expect(await files.facts(name)).toMatchObject({ encoding, frames: Number(printed) });
     },
   );
 
