@@ -128,7 +128,7 @@ describe('any zones in any table', () => {
           expect(regions(text, { middleC: 'C4' })).toEqual(expected(zones));
         },
       ),
-      { numRuns: 120 },
+      { numRuns: 80 },
     );
   });
 
@@ -159,7 +159,7 @@ describe('any zones in any table', () => {
           })),
         );
       }),
-      { numRuns: 80 },
+      { numRuns: 50 },
     );
   });
 });
@@ -241,7 +241,7 @@ describe('any zones in other shapes', () => {
         }));
         expect(regions(layouts[name](grid))).toEqual(truth);
       }),
-      { numRuns: 75 },
+      { numRuns: 40 },
     );
   });
 });
@@ -304,7 +304,7 @@ describe('any text', () => {
           expect(instrument.valueText(parameter)).not.toMatch(/[\r\n\u0000]/);
         }
       }),
-      { numRuns: 500 },
+      { numRuns: 300 },
     );
   });
 });

@@ -35,14 +35,14 @@ const apart = /[ \u00a0]{2}/;
  * `undefined` for any other text, and for lines that are only numbered.
  */
 export function bareListCells(text: string): TableCells | undefined {
-  const lines = linesOf(text);
-  const looked = lines.slice(0, mostLooks).filter(({ start, end }) => text.slice(start, end).trim() !== '');
+  const looked = linesOf(text, mostLooks).filter(({ start, end }) => text.slice(start, end).trim() !== '');
   const files = looked.filter((line) => holdsFile(text, line));
   const parsed = files.map((line) => partsOf(text, line));
   const found = parsed.filter((one) => one !== undefined);
   if (found.length < 2 || found.length < files.length || files.length * 2 < looked.length) return undefined;
   if (areNumbered(text, found) || found.every(({ name }) => leadsWithNumber(text, name))) return undefined;
   const isKeyFirst = found[0].isKeyFirst;
+  const lines = linesOf(text, Number.POSITIVE_INFINITY);
   const heading = headingAbove(text, lines);
   const cells = new TableCells(text);
   for (const line of lines) {
@@ -96,10 +96,11 @@ function areNumbered(text: string, lines: readonly Line[]): boolean {
   });
 }
 
-function linesOf(text: string): Stretch[] {
+/** The first lines of a text: not all of what may be no list at all. */
+function linesOf(text: string, most: number): Stretch[] {
   const lines: Stretch[] = [];
   let start = textStart(text);
-  while (start < text.length) {
+  while (start < text.length && lines.length < most) {
     let end = start;
     while (end < text.length && text.charCodeAt(end) !== 10 && text.charCodeAt(end) !== 13) end++;
     lines.push({ start, end });
