@@ -286,7 +286,7 @@ function findingOf(context: CheckContext, inversions: readonly Inversion[]): Rul
   const further = others.length > mostRelated ? [] : others;
   return {
     ...placeAt(upper),
-    message: `${titleOf(upper)} is ${softerDb.toFixed(0)} dB softer than ${titleOf(lower)} on ${keysText(lowKey, highKey)}although harder strokes play it, with volume and velocity counted in.${more} Swap the samples or the velocities, or set volume.`,
+    message: `${titleOf(upper)} is ${softerDb.toFixed(0)} dB softer than ${titleOf(lower)} on ${keysText(lowKey, highKey)}, although harder strokes play it, with volume and velocity counted in.${more} Swap the samples or the velocities, or set volume.`,
     related: [
       { ...placeAt(lower), message: 'The layer below is here.' },
       ...further.map((one) => ({

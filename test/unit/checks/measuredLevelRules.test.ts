@@ -124,7 +124,7 @@ describe('velocity-order', () => {
       { samples: measuredSamples({ 'p.wav': loud(-12), 'f.wav': loud(-24) }) },
     );
     expect(checked.findings[0]?.message).toContain(
-      '"f.wav" (velocities 64 to 127) is 12 dB softer than "p.wav" (velocities 1 to 63) on key 60 (C4)',
+      '"f.wav" (velocities 64 to 127) is 12 dB softer than "p.wav" (velocities 1 to 63) on key 60 (C4), although',
     );
     expect(checked.findings[0]?.related?.map(({ start }) => checked.text.slice(start, start + 5))).toEqual([
       'p.wav',
