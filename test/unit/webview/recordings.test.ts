@@ -48,11 +48,16 @@ describe.skipIf(!hasBrowser)('the preview of a folder of recordings in a browser
   it('shows the place of each recording with the reasons, and what is left out', async () => {
     const page = await open();
     const row = page.getByRole('row', { name: 'tarn harp C3 loud.wav' });
-    for (const words of ['C4', '64–127', '-10', 'It sounds 60 (C4), 10 cents above it; tune corrects that.'])
+    for (const words of [
+      'C4',
+      '64–127',
+      '-10',
+      'It sounds at 60 (C4), 10 cents above it; tune corrects that.',
+    ])
       expect(await row.textContent()).toContain(words);
-    expect(await row.textContent()).toContain('Its name says "f": layer 2 of 2.');
+    expect(await row.textContent()).toContain('Its name says "loud": layer 2 of 2.');
     expect(await page.getByRole('row', { name: 'G3 loud' }).textContent()).toContain(
-      '"G3" in its name tells 67 (G4)',
+      '"G3" in its name means 67 (G4)',
     );
     expect(await page.getByRole('row', { name: '<b>room</b>.wav' }).textContent()).toContain('Left out: ');
     expect(await page.getByText('torn.wav cannot be read as audio.').isVisible()).toBe(true);
