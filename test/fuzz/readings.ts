@@ -37,7 +37,7 @@ async function expectAnswers(instrument: Instrument, notation: Notation, offset:
   const lengths = instrument.sources.map(({ text }) => text.length);
   for (const finding of checkInstrument({ instrument, notation, samples: talkativeSamples })) {
     assert(finding.start <= finding.end && finding.end <= (lengths[finding.source] ?? -1), finding.code);
-    assert(!/failed here/.test(finding.message), finding.message);
+    assert(!/stopped with an error/.test(finding.message), finding.message);
   }
   const document = { notation, instrument, folder: '/music', samples: noSamples };
   const context = { document, instrument, folder: '/music', source: 0 };

@@ -38,7 +38,7 @@ workbenchTest(
       const shown = await workbench.text({ view, selector: 'table' }).catch(() => '');
       return shown.includes('tarn C4 loud.wav') && shown;
     });
-    assert.match(text, /It sounds 72 \(C5\)/);
+    assert.match(text, /It sounds at 72 \(C5\)/);
     assert.match(text, /room\.wav[\s\S]*Left out: it is silent/);
     for (const theme of ['light', 'dark', 'highContrast'] as const) {
       await workbench.useColourTheme(theme);

@@ -97,7 +97,7 @@ describe('commands on a SoundFont', () => {
     );
     expect(odd).toMatchObject([
       { path: 'cut.sf2', severity: 'warning', message: expect.stringMatching(/of 2 samples, 1 is listed/) },
-      { path: 'end.sf2', severity: 'warning', message: expect.stringMatching(/behind its last sample/) },
+      { path: 'end.sf2', severity: 'warning', message: expect.stringMatching(/after its last sample/) },
     ]);
     const severe = folderWith({ 'cut.sf2': cut, 'zonewright.json': settings });
     expect((await run(severe, ['check', 'cut.sf2'])).status).toBe(1);

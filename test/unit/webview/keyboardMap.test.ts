@@ -275,7 +275,7 @@ describe.skipIf(!hasBrowser)('the page of the keyboard map in a browser', () => 
     await page.getByRole('button', { name: 'No file "two.wav".' }).click();
     expect((await told(page)).at(-1)).toMatchObject({ type: 'choose', header });
     await tell(page, { type: 'problems', problems: [] });
-    expect(await page.getByText('No region is of the kind that is shown.').isVisible()).toBe(true);
+    expect(await page.getByText('No region matches what is shown.').isVisible()).toBe(true);
     await page.getByRole('button', { name: 'Show all' }).click();
     await page.locator('#shape-3').click({ position: { x: 4, y: 40 } });
     await page.getByRole('button', { name: 'Only the group always' }).click();
