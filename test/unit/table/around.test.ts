@@ -39,7 +39,7 @@ describe('the octave that a text states', () => {
     expect(regions(`${rows}\nMiddle C is C5.`)[0]).toMatchObject({ pitch_keycenter: '36' });
     const headed = table('File | Low | High | Root (C3 = 60)', 'reed.wav | A2 | D#3 | C3');
     expect(regions(headed)[0]).toMatchObject({ pitch_keycenter: '60' });
-    expect(notesOf(headed).join()).toMatch(/called C3, because the text says "Root \(C3 = 60\)"/);
+    expect(notesOf(headed).join()).toMatch(/read as C3, because the text says "Root \(C3 = 60\)"/);
   });
 });
 

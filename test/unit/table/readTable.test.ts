@@ -410,6 +410,6 @@ describe('what is no table', () => {
     const text = `File\tRoot\tPan\n${'a.wav\t60\t0\na.wav\t61\twide\n'.repeat(1500)}`;
     const notes = notesOf(text);
     expect(notes.length).toBeLessThan(200);
-    expect(notes.join('\n')).toMatch(/1400 more places/);
+    expect(notes.join('\n')).toMatch(/1,400 more places/);
   });
 });

@@ -236,7 +236,7 @@ describe('bare lists', () => {
   it('tell their octave by drums', () => {
     const text = 'C1 - Kick.wav\nD1 - Snare.wav\nF#1 - Hat closed.wav\nA#1 - Hat open.wav';
     expect(regions(text).map(({ key }) => key)).toEqual(['36', '38', '42', '46']);
-    expect(notesOf(text).join()).toMatch(/called C3, because 4 of 4 drums/);
+    expect(notesOf(text).join()).toMatch(/read as C3, because 4 of 4 drums/);
     expect(regions('C1 - Kick.wav\nD1 - Gong.wav').map(({ key }) => key)).toEqual(['24', '26']);
   });
 });

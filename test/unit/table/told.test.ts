@@ -47,7 +47,7 @@ describe('the octave', () => {
         'c.wav | A#3 | C4 | B3 | 47',
       );
       expect(values(text, 'lokey', 'hikey', 'pitch_keycenter')).toEqual(['36 40 38', '41 45 43', '46 48 47']);
-      expect(notesOf(text).join()).toMatch(/called C5, because the key numbers beside the note names agree/);
+      expect(notesOf(text).join()).toMatch(/read as C5, because the key numbers beside the note names agree/);
     },
   );
 });

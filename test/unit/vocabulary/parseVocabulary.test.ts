@@ -79,7 +79,7 @@ describe('reading a vocabulary', () => {
     expect(changed('"@cargo"', '"cargo[@]"')).toEqual([expect.stringMatching(/^"cargo\[@\]" :: .*no place/)]);
     expect(changed('"part": 1', '"part": 3')).toEqual([expect.stringMatching(/^3 :: "part" is 1 or 2/)]);
     expect(changed('"C3"', '"C2"')).toEqual([
-      expect.stringMatching(/^"C2" :: "middleC" is to be "C3", "C4" or "C5"/),
+      expect.stringMatching(/^"C2" :: "middleC" must be "C3", "C4" or "C5"/),
     ]);
     expect(changed('"is": "group"', '"is": "region"')).toEqual([
       expect.stringMatching(/^"region" :: The last level, and no other/),
