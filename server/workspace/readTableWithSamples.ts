@@ -148,7 +148,8 @@ function rangeAround(text: string, { start, end }: { start: number; end: number 
 const longestRow = 80;
 
 /** A note name such as `C#3` in a table. */
-const noteName = /\b[A-Ha-h](?:#|b|♯|♭|s)?-?\d\b/;
+const noteName =
+  /(?<![\p{L}\d])(?:[a-h](?:is|es|s|[#b♯♭])?|(?:do|dó|ut|r[eé]|mi|f[aá]|sol|l[aá]|si|до|ре|ми|фа|соль|ля|си|ド|レ|ミ|ファ|ソ|ラ|シ)[#b♯♭]?)-?\d(?![\d\p{L}])/iu;
 /** Enough of a table to see whether it names notes. */
 const looked = 100_000;
 
@@ -159,7 +160,8 @@ function needsPitches(
   facts: ReadonlyMap<string, SampleFacts>,
 ): boolean {
   if (middleC !== undefined || facts.size === 0 || !noteName.test(text.slice(0, looked))) return false;
-  return [...facts.values()].every(({ rootKey }) => rootKey === null);
+  // One root key in all files is the one that nobody set.
+  return new Set(Array.from(facts.values(), ({ rootKey }) => rootKey)).size === 1;
 }
 
 function pathsOf(names: Iterable<string>, found: SampleFinder): Map<string, string> {

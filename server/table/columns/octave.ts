@@ -27,6 +27,8 @@ import { shortened } from './columnReading';
 import { numberColumnWitness } from './octaveWitnesses';
 
 const mostRows = 500;
+/** From so many different roots on, one root key in all files tells nothing (our choice). */
+const fewestNames = 3;
 
 /** The convention that the note names of a table follow, and why it was taken. */
 export interface OctaveReading {
@@ -75,7 +77,10 @@ export function decideOctave(
   if (!extremes) return undefined;
   if (stated) return { middleC: stated.is, reason: `the text says "${shortened(stated.text)}"` };
   return (
-    winner(evidence.files, (count) => `the root keys in ${count} sample files agree with that`) ??
+    winner(
+      evidence.areRootsTold ? evidence.files : new Map(),
+      (count) => `the root keys in ${count} sample files agree with that`,
+    ) ??
     winner(
       evidence.beside,
       (count) => `the key numbers beside the note names agree with that on ${count} rows`,
@@ -121,6 +126,8 @@ class OctaveEvidence {
   /** Words of file names. */
   readonly words = new Set<string>();
   extremes: Extremes | undefined;
+  readonly #roots = new Set<number>();
+  readonly #rootNames = new Set<number>();
   readonly #cells: TableCells;
   readonly #sources: SampleEvidence;
   readonly #naming: NoteNaming;
@@ -129,6 +136,11 @@ class OctaveEvidence {
     this.#cells = cells;
     this.#sources = sources;
     this.#naming = naming;
+  }
+
+  /** Whether root keys in sample files say something: programs write 60 into all files where nobody sets it (common practice). */
+  get areRootsTold(): boolean {
+    return this.#rootNames.size < fewestNames || this.#roots.size > 1;
   }
 
   /** Takes the votes of a table, if it has note names. */
@@ -168,6 +180,10 @@ class OctaveEvidence {
 
   #lookAtFile(name: string, keys: RowKeys): void {
     const root = this.#sources.rootKeyOf?.(name);
+    if (root !== undefined) {
+      this.#roots.add(root);
+      if (keys.root?.named !== undefined) this.#rootNames.add(keys.root.named);
+    }
     if (root !== undefined) voteFor(this.files, { ...keys, root: withNumber(keys.root, root) });
     const pitch = this.#sources.pitchOf?.(name);
     if (pitch !== undefined)

@@ -32,6 +32,30 @@ export interface RangeEndWords {
 }
 
 /**
+ * Words of sentences about a zone, as stems without accents, since sentences inflect them; a stem counts where a word begins with it, in
+ * scripts without blanks anywhere.
+ */
+export interface ToldWords {
+  /** What a sample does on its keys, and words for keys: `plays`, `covers`. */
+  keys: readonly string[];
+  root: readonly string[];
+  velocities: readonly string[];
+  /** Which way a level goes, and a tuning. */
+  quieter: readonly string[];
+  louder: readonly string[];
+  up: readonly string[];
+  down: readonly string[];
+  /** How far off a sample is: the tuning that mends it goes the other way. */
+  sharp: readonly string[];
+  flat: readonly string[];
+  /** Before the two ends of a range, as they are written; and what is joined to them behind. */
+  first: readonly string[];
+  last: readonly string[];
+  behindFirst?: readonly string[];
+  behindLast?: readonly string[];
+}
+
+/**
  * The words of zone tables in one language. Add a language as a file of this shape and list it in `languages`.
  * Letter case, accents, spaces and punctuation do not count.
  */
@@ -66,5 +90,6 @@ export interface LanguageWords {
   /** What a cell says that is the same as the one above it. */
   ditto: readonly string[];
   cells: Readonly<Partial<Record<CellWord, readonly string[]>>>;
+  told: ToldWords;
   units: Readonly<Partial<Record<Unit, readonly string[]>>>;
 }

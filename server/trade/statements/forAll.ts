@@ -1,6 +1,7 @@
 import { loopWord } from '../languages/cellWords';
 import { readNumber } from '../readings/numberReading';
 import { readPan } from '../readings/panReading';
+import { playsOutIn } from './playsOut';
 
 /** Parameters that many zones may share. */
 export type SharedName = 'volume' | 'transpose' | 'tune' | 'pan' | 'loop_mode';
@@ -52,6 +53,9 @@ const unlooped =
   /\b(?:no loops?|not looped|unlooped|without loops?|ohne schleifen?|sans boucles?|sin bucles?|senza loop)\b/iu;
 const looped = /\b(?:are |is |be )?looped(?! (?:from|at|between))\b|\bloop forever\b/iu;
 
+/** Sounds of keys that are let go may play out alone. */
+const ofReleases = /\brelease (?:samples?|sounds?|noises?|layers?|groups?)\b/iu;
+
 /** Reads what a text says of all zones: `All zones -3 dB and transpose -12`, `all samples are one-shots`. */
 export function forAllIn(texts: readonly string[]): ForAll[] {
   const found: ForAll[] = [];
@@ -69,6 +73,9 @@ export function forAllIn(texts: readonly string[]): ForAll[] {
       found.push({ values, text: said });
     }
   }
+  const played = found.some(({ values }) => values.has('loop_mode')) ? undefined : playsOutIn(texts);
+  if (played !== undefined && !ofReleases.test(played))
+    found.push({ values: new Map([['loop_mode', 'one_shot']]), text: played });
   return found;
 }
 

@@ -1,5 +1,6 @@
 import { dynamicIn } from '../dynamics';
 import { unitOf } from '../languages/cellWords';
+import { languages } from '../languages/languages';
 import { rangeEndWords, rangeWords } from '../rangeWords';
 import type { SharedName } from './forAll';
 import { valuesForAll } from './forAll';
@@ -34,6 +35,13 @@ const bracketed = new RegExp(
   String.raw`^([\p{L} ]{1,30}?)\s*[([]\s*(\d{1,3})\s*(?:[-\u2010-\u2015]|\.{2,3}|${rangeWords})\s*(\d{1,3})\s*[)\]]`,
   'iu',
 );
+const levelWords = languages
+  .flatMap(({ phrases }) => phrases.volume ?? [])
+  .filter((phrase) => phrase.length > 2 && /^[\p{L} ]+$/u.test(phrase));
+const share = new RegExp(
+  String.raw`(?<!\p{L})(?:${levelWords.join('|')})(?!\p{L})[\s:=]{0,3}(\d{1,3}(?:[.,]\d+)?)\s?%`,
+  'iu',
+);
 const time = String.raw`\s*(?:of|von|de|di|=|:)?\s*(\d+(?:[.,]\d+)?)\s*(ms|msec|s|secs?|seconds?|sek\p{L}*)(?!\p{L})`;
 const releaseWords =
   'release(?: time)?|rilascio|rel[\u00e2a]chement|liberaci\u00f3n|relajaci\u00f3n|extinci\u00f3n|extinction|ausklang\\p{L}*|ausklingzeit|ausschwing\\p{L}*|nachklang|libera\u00e7\u00e3o|uitklink\\p{L}*|loslaattijd|utklang|efterklang|wybrzmi\\p{L}+|dozn\u011bn\u00ed|затухани\\p{L}+|リリース';
@@ -54,6 +62,8 @@ export function statedSettings(whole: string): StatedSettings | undefined {
   const bare = whole.replace(/^[\s#=*:<>_~-]+|[\s#=*:<>_~-]+$/gu, '');
   const text = /^\[[^[\]]*\]$/u.test(bare) ? bare.slice(1, -1) : bare;
   const values = new Map<SettingName, number | string>(valuesForAll(text));
+  const level = values.has('volume') ? undefined : shareIn(text);
+  if (level !== undefined) values.set('volume', level);
   let rest = text;
   const take = (found: RegExpExecArray | null) => {
     if (found) rest = rest.replace(found[0], ' ');
@@ -76,12 +86,19 @@ export function statedSettings(whole: string): StatedSettings | undefined {
   }
   if (onRelease.test(text)) values.set('trigger', 'release');
   if (values.size === 0) return undefined;
+  if (level !== undefined) rest = rest.replace(share, ' ');
   const numbers = rest.match(/\d+(?:[.,]\d+)?/gu) ?? [];
   const written = new Set(
     [...values.values()].map((one) => (typeof one === 'number' ? Math.abs(one) : Number.NaN)),
   );
   const hasMore = numbers.some((one) => !written.has(Number(one.replace(',', '.'))));
   return { values, name: nameOf(text), hasMore };
+}
+
+/** A level that is given as a share of the full amplitude: `volume 80%`. */
+function shareIn(text: string): number | undefined {
+  const percent = Number(share.exec(text)?.[1]?.replace(',', '.') ?? Number.NaN);
+  return percent > 0 ? Math.round(2000 * Math.log10(percent / 100)) / 100 : undefined;
 }
 
 function takeVelocities(

@@ -1,0 +1,159 @@
+import type { Stretch } from '../../../model/text/stretch';
+import type { ColumnMeaning } from '../../../trade/meaning';
+import { keyMeanings } from '../../../trade/meaning';
+import type { ToldValue } from '../../../trade/phrases/clause';
+import { readClause } from '../../../trade/phrases/clause';
+
+/** A value that a line tells, and where it stands. */
+export interface PlacedValue extends ToldValue, Stretch {}
+
+/** A line that tells of one file in words. */
+export interface ToldLine {
+  /** The number or the key before all else, as in `4. a.wav` and `36: a.wav`. */
+  lead: (Stretch & { text: string; sign: string }) | undefined;
+  file: Stretch | undefined;
+  values: readonly PlacedValue[];
+  /** Clauses that are not understood. */
+  rest: readonly Stretch[];
+}
+
+/** A line of the text with what it tells. */
+export interface TextLine extends Stretch {
+  /** `undefined` for text that names no file and stands in no list. */
+  told: ToldLine | undefined;
+}
+
+const longestLine = 600;
+const fileEnding = String.raw`\.(?:wav|aiff?|flac|ogg|mp3|w64|aifc|opus|wave|bwf|au|snd)(?![\p{L}\p{N}])`;
+/** A name in quotation marks, or one without blanks. */
+const named = new RegExp(
+  String.raw`["'\u201c\u201e\u00ab\x60]([^"'\u201d\u00bb\x60]{1,120}${fileEnding})["'\u201d\u201c\u00bb\x60]|([^\s"',;:()[\]\uff0c\uff1b\uff1a\u3001\u201c\u201e\u00ab\x60]{1,120}${fileEnding})`,
+  'giu',
+);
+const lead =
+  /^[ \t\u00a0]*(?:[*\u2022\u2023\u25e6\u2013\u2014-][ \t\u00a0]+)?(?:([A-Ha-h](?:is|es|s|[#\u266fb\u266d])?-?\d|\d{1,3})[ \u00a0]?([.)\u3001\uff0e:=\uff1a\u2013-])[ \t\u00a0]*(?!\d))?/u;
+/** What parts the clauses of a sentence; a comma between digits is a decimal one. */
+const parting =
+  /[;\uff0c\uff1b\u3001\u3002()[\]]|,(?!\d)|(?<!\d),|[.!](?=\s|$)|\s[\u2013\u2014-]\s(?!\d)|:\s/gu;
+const mostWords = 12;
+
+/** Whether a line may tell of a file: one is named, and no sign parts it into cells. */
+export function namesOneFile(line: string): boolean {
+  if (line.length > longestLine || /[\t|]/.test(line)) return false;
+  return (line.match(named)?.length ?? 0) === 1;
+}
+
+/** Whether a line names a file, or more. */
+export function namesAnyFile(line: string): boolean {
+  named.lastIndex = 0;
+  return line.length <= longestLine && named.test(line);
+}
+
+/** What a line tells; `legend` reads clauses that only the text explains. */
+export function toldLineIn(
+  text: string,
+  { start, end }: Stretch,
+  legend: (clause: string) => ToldValue | undefined,
+): ToldLine {
+  const line = text.slice(start, end);
+  const found = lead.exec(line);
+  const from = found?.[0].length ?? 0;
+  const before = found?.[1];
+  const first =
+    before === undefined
+      ? undefined
+      : {
+          text: before,
+          sign: found?.[2] ?? '',
+          start: start + line.indexOf(before),
+          end: start + line.indexOf(before) + before.length,
+        };
+  const file = fileIn(line, from, legend);
+  const parts = file
+    ? [...clausesIn(line, from, file.start), ...clausesIn(line, file.end, line.length)]
+    : clausesIn(line, from, line.length);
+  const values: PlacedValue[] = [];
+  const rest: Stretch[] = [];
+  const known = new Set<ColumnMeaning>();
+  for (const part of parts) {
+    const told = valuesIn(line, part, legend);
+    const isNew = told?.every(({ meaning }) => !known.has(meaning));
+    if (!told || !isNew) rest.push({ start: start + part.start, end: start + part.end });
+    else
+      for (const value of told) {
+        known.add(value.meaning);
+        values.push({ ...value, start: start + value.start, end: start + value.end });
+      }
+  }
+  return {
+    lead: first,
+    file: file && { start: start + file.start, end: start + file.end },
+    values,
+    rest,
+  };
+}
+
+/** Whether a line gives keys, by its words or before all else. */
+export function givesKeys({ values }: ToldLine): boolean {
+  return values.some(({ meaning, isNamed }) => isNamed && keyMeanings.includes(meaning));
+}
+
+/** The name of the file: with words before it, unless these tell something themselves. */
+function fileIn(
+  line: string,
+  from: number,
+  legend: (clause: string) => ToldValue | undefined,
+): Stretch | undefined {
+  const match = [...line.matchAll(named)].find(({ index }) => index >= from);
+  if (!match) return undefined;
+  const name = match[1] ?? match[2] ?? '';
+  const start = match.index + match[0].indexOf(name);
+  const end = start + name.length;
+  const before = line.slice(from, match.index);
+  if (match[1] !== undefined || before.trim() === '' || /[,;:\uff0c\u3001(]/.test(before))
+    return { start, end };
+  const tells = clausesIn(line, from, match.index).every((part) => valuesIn(line, part, legend));
+  return tells ? { start, end } : { start: from, end };
+}
+
+function clausesIn(line: string, from: number, to: number): Stretch[] {
+  const found: Stretch[] = [];
+  let at = from;
+  const add = (end: number) => {
+    const part = line.slice(at, end);
+    const trimmed = part.trim();
+    if (/[\p{L}\p{N}%]/u.test(trimmed)) {
+      const start = at + part.indexOf(trimmed);
+      found.push({ start, end: start + trimmed.length });
+    }
+  };
+  parting.lastIndex = 0;
+  for (const match of line.matchAll(parting)) {
+    if (match.index < at || match.index >= to) continue;
+    add(match.index);
+    at = match.index + match[0].length;
+  }
+  add(to);
+  return found;
+}
+
+/** The values of a clause: one, or those of the two parts that it is made of without a sign between them. */
+function valuesIn(
+  line: string,
+  part: Stretch,
+  legend: (clause: string) => ToldValue | undefined,
+): PlacedValue[] | undefined {
+  const clause = line.slice(part.start, part.end);
+  const one = legend(clause) ?? readClause(clause.replace(/^[\s:\u2013\u2014-]+(?!\d)/u, ''));
+  if (one) return [{ ...one, ...part }];
+  const blanks = [...clause.matchAll(/\s+/gu)];
+  if (blanks.length < 2 || blanks.length > mostWords) return undefined;
+  for (const { index } of blanks) {
+    const left = readClause(clause.slice(0, index));
+    if (!left?.isNamed) continue;
+    const right = valuesIn(line, { start: part.start + index + 1, end: part.end }, legend);
+    if (!right?.every(({ isNamed }) => isNamed)) continue;
+    return [{ ...left, start: part.start, end: part.start + index }, ...right];
+  }
+  return undefined;
+}

@@ -1,0 +1,190 @@
+import { isLoopWord } from '../headings/headingStems';
+import { readHeading } from '../headings/headings';
+import { bareWord, wordsOf } from '../languages/spelling';
+import type { ColumnMeaning } from '../meaning';
+import { rangeWords } from '../rangeWords';
+import { readKeyRange } from '../readings/keyReading';
+import { readLoop } from '../readings/loopReading';
+import { readNumber } from '../readings/numberReading';
+import { hasSide, readPan } from '../readings/panReading';
+import { triggerPhrase } from '../readings/triggerPhrases';
+import { readVelocities } from '../readings/velocityReading';
+import { toldCents, toldLevel } from './amounts';
+import { saysOf, writtenWords } from './toldWords';
+
+/** A value that a clause tells of a zone, as a cell of a column would give it. */
+export interface ToldValue {
+  meaning: ColumnMeaning;
+  text: string;
+  /** Whether words or a unit say what the value is, and not its place alone. */
+  isNamed: boolean;
+}
+
+const longest = 120;
+/** A clause of more words tells something else. */
+const mostWords = 14;
+const syllable = 'do|dó|ut|ré|re|mi|fa|fá|sol|la|lá|si|ti|до|ре|ми|фа|соль|ля|си|ド|レ|ミ|ファ|ソ|ラ|シ';
+const sign = String.raw`[#\u266fb\u266d]|[ -]?(?:di[eè]se|diesis|bemolle|b[eé]mol|sostenido|sustenido|диез|бемоль)`;
+const key = String.raw`(?:[A-Ha-h](?:isis|eses|is|es|s|[#\u266fb\u266d])?[-\u2212]?\d{0,2}(?:['\u2032]{1,4}|,{1,3}(?=\s|$))?|(?:${syllable})(?:${sign})?[-\u2212]?\d{0,2}|\d{1,3})(?![.,]?\d)`;
+const sides = String.raw`(?:\s?[-\u2010-\u2015~\u301c\uff5e]\s?|\s?(?:\.{2,3}|\u2026|\u2192|->)\s?|\s(?:${writtenWords('last')}|${rangeWords})\s|(?<=\d)(?:到|至)(?=\d|[A-H]))`;
+const joined = `${writtenWords('behindFirst')},?\\s*`;
+/** Scripts without blanks put the word right before the key. */
+const opening = String.raw`(?:${writtenWords('first')}(?:\s+|(?<=[\u3000-\u9fff])))?`;
+/** A key or two, with nothing else around them but the words of a range. */
+const keys = new RegExp(
+  `^${opening}(${key})(?:(?:${sides}|${joined})(${key})${writtenWords('behindLast')}?)?$`,
+  'iu',
+);
+const positions = new RegExp(
+  String.raw`^${opening}(\d{1,9})(?:${sides}|${joined})(\d{1,9})${writtenWords('behindLast')}?$`,
+  'iu',
+);
+/** A number, or a letter that may be a note. */
+const valueLike = /\d|(?<!\p{L})[B-H](?:is)?(?!\p{L})/u;
+/** Words that turn what a clause says round, or set bounds to it. */
+const turning =
+  /(?<!\p{L})(?:not|never|except|but|unless|only|nicht|au\u00dfer|nur|pas|sauf|no|non|excepto|salvo|tranne|n\u00e3o|niet|behalve|inte|utom|ikke|undtagen|ei|paitsi|nie|opr\u00f3cz|ne|krom\u011b|не|кроме|nem|kiv\u00e9ve|de\u011fil|hari\u00e7)(?!\p{L})|不|没|除|ない|않|아니|제외/iu;
+/** What a heading of two numbers may be taken for where its words are known. */
+const cellMeanings: ReadonlySet<ColumnMeaning> = new Set([
+  'pitch_keycenter',
+  'key',
+  'lokey',
+  'hikey',
+  'key_range',
+  'lovel',
+  'hivel',
+  'velocity_range',
+  'loop_start',
+  'loop_end',
+  'loop_length',
+  'offset',
+  'end',
+  'seq_position',
+  'seq_length',
+  'mute_group',
+]);
+const keyed: ReadonlySet<ColumnMeaning> = new Set(['pitch_keycenter', 'key', 'lokey', 'hikey', 'key_range']);
+
+/**
+ * Reads what a clause of a sentence tells of a zone: `plays from C2 to E2`, `základní tón Fis`, `při síle úhozu 1 až 72`, `abbassato di
+ * 1,5 dB`, `4 cent te hoog`. `undefined` where it tells nothing that a zone has, or where it can't be told what.
+ */
+export function readClause(written: string): ToldValue | undefined {
+  const clause = written.normalize('NFC').trim().replace(/\s+/g, ' ');
+  if (clause === '' || clause.length > longest || clause.split(' ').length > mostWords) return undefined;
+  if (turning.test(clause) && !readLoop(clause)) return undefined;
+  return amountIn(clause) ?? placeIn(clause) ?? wordIn(clause);
+}
+
+/** A level or a tuning, by its unit. */
+function amountIn(clause: string): ToldValue | undefined {
+  const level = toldLevel(clause);
+  if (level !== undefined) return { meaning: 'volume', text: `${signed(level)} dB`, isNamed: true };
+  const cents = toldCents(clause);
+  if (!cents) return undefined;
+  return {
+    meaning: cents.isDeviation ? 'deviation' : 'tune',
+    text: `${signed(cents.cents)} ct`,
+    isNamed: true,
+  };
+}
+
+function signed(number: number): string {
+  return number > 0 ? `+${number}` : String(number);
+}
+
+/** Keys, velocities or frames behind the words that name them. */
+function placeIn(clause: string): ToldValue | undefined {
+  for (let at = 0; at < clause.length; at++) {
+    if (!mayStart(clause, at)) continue;
+    const value = clause.slice(at);
+    const label = clause.slice(0, at).trim();
+    // A value before this one would be lost.
+    if (valueLike.test(label)) return undefined;
+    const found = keysBehind(label, value) ?? framesBehind(label, value) ?? cellBehind(label, value);
+    if (found) return found;
+  }
+  return undefined;
+}
+
+/** Whether a value may start here: no word goes on, and no number. */
+function mayStart(text: string, at: number): boolean {
+  if (at === 0) return true;
+  const [before, here] = [text[at - 1], text[at]];
+  if (here === ' ') return false;
+  if (/\d/.test(here)) return !/[\d.,+-]/.test(before);
+  return !/[\p{Script=Latin}\p{Script=Cyrillic}\d]/u.test(before);
+}
+
+function keysBehind(label: string, value: string): ToldValue | undefined {
+  const [, low, high] = keys.exec(value) ?? [];
+  if (low === undefined) return undefined;
+  const isNamed = label !== '';
+  // Without a word only names of notes with their octaves are keys for sure.
+  if (!isNamed && !/^\P{N}+\d.*\s\P{N}+\d+$/u.test(`${low} ${high ?? ''}`)) return undefined;
+  const meaning = meaningOf(label);
+  if (!meaning) return undefined;
+  const text = high === undefined ? low : `${low} \u2013 ${high}`;
+  if (meaning === 'velocity_range' || meaning === 'lovel' || meaning === 'hivel') {
+    if (/\D/.test(low + (high ?? ''))) return undefined;
+    const end = high === undefined ? limitOf(label, value) : text;
+    return end === undefined ? undefined : { meaning, text: end, isNamed };
+  }
+  if (!keyed.has(meaning)) return undefined;
+  const isRange = high !== undefined;
+  if (isRange && meaning !== 'key_range' && meaning !== 'key') return undefined;
+  const isKey = readKeyRange(text) ?? readKeyRange(text, 'german lines');
+  if (!isKey) return undefined;
+  const isOfKeys = meaning === 'key_range' || meaning === 'key';
+  return { meaning: isOfKeys ? (isRange ? 'key_range' : 'key') : meaning, text, isNamed };
+}
+
+/** One velocity with a word that says which end it is. */
+function limitOf(label: string, value: string): string | undefined {
+  const last = `${label.split(' ').at(-1) ?? ''} ${value}`;
+  const reading = readVelocities(last) ?? readVelocities(value);
+  if (!reading) return undefined;
+  const { low, high } = reading;
+  return low === undefined ? `<=${high}` : high === undefined ? `>=${low}` : `${low}`;
+}
+
+function framesBehind(label: string, value: string): ToldValue | undefined {
+  if (!wordsOf(label).some(isLoopWord)) return undefined;
+  const [, start, end] = positions.exec(value) ?? [];
+  return start === undefined ? undefined : { meaning: 'loop', text: `${start}-${end}`, isNamed: true };
+}
+
+/** Any other value behind a known heading. */
+function cellBehind(label: string, value: string): ToldValue | undefined {
+  const said = label === '' ? undefined : readHeading(label);
+  if (!said || said.likeness !== undefined || !cellMeanings.has(said.meaning)) return undefined;
+  if (keyed.has(said.meaning))
+    return readKeyRange(value) ? { meaning: said.meaning, text: value, isNamed: true } : undefined;
+  return readNumber(value, 'frames') ? { meaning: said.meaning, text: value, isNamed: true } : undefined;
+}
+
+/** What the words before a key or a number name; `key_range` where there are none. */
+function meaningOf(label: string): ColumnMeaning | undefined {
+  if (label === '') return 'key_range';
+  const said = readHeading(label);
+  if (said && said.likeness === undefined && cellMeanings.has(said.meaning)) return said.meaning;
+  if (wordsOf(label).some(isLoopWord)) return undefined;
+  if (saysOf(label, 'velocities')) return 'velocity_range';
+  if (saysOf(label, 'root')) return 'pitch_keycenter';
+  return saysOf(label, 'keys') ? 'key_range' : undefined;
+}
+
+/** A side, a loop or what starts a zone, in words. */
+function wordIn(clause: string): ToldValue | undefined {
+  const bare = clause.replace(/^(?:pan(?:n?ed|orama|orámica)?|panoráma|position)[\s:=]+(?:to\s)?/iu, '');
+  if (
+    readPan(bare) !== undefined &&
+    hasSide(bare) &&
+    (bare !== clause || bareWord(bare).length > 1 || /\d/.test(bare))
+  )
+    return { meaning: 'pan', text: bare, isNamed: true };
+  const loop = /\p{L}{3}/u.test(clause) ? readLoop(clause) : undefined;
+  if (loop?.mode && loop.start === undefined) return { meaning: 'loop', text: clause, isNamed: true };
+  const trigger = triggerPhrase(clause);
+  return trigger && { meaning: 'trigger', text: trigger, isNamed: true };
+}

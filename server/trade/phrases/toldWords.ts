@@ -1,0 +1,36 @@
+import { languages } from '../languages/languages';
+import type { ToldWords } from '../languages/languageWords';
+import { bareWord } from '../languages/spelling';
+
+/** Scripts that write words without blanks between them. */
+const unspaced = /[\p{Script=Han}\p{Script=Hiragana}\p{Script=Katakana}\p{Script=Hangul}]/u;
+
+/** Whether a text says one of the words of a kind, in any language and form. */
+export function saysOf(text: string, kind: Exclude<keyof ToldWords, 'first' | 'last'>): boolean {
+  return patterns[kind].test(bareWord(text));
+}
+
+const patterns = {
+  keys: stemsOf('keys'),
+  root: stemsOf('root'),
+  velocities: stemsOf('velocities'),
+  quieter: stemsOf('quieter'),
+  louder: stemsOf('louder'),
+  up: stemsOf('up'),
+  down: stemsOf('down'),
+  sharp: stemsOf('sharp'),
+  flat: stemsOf('flat'),
+  behindFirst: stemsOf('behindFirst'),
+  behindLast: stemsOf('behindLast'),
+};
+
+function stemsOf(kind: keyof ToldWords): RegExp {
+  const stems = languages.flatMap(({ told }) => (told[kind] ?? []).map(bareWord));
+  return new RegExp(stems.map((stem) => (unspaced.test(stem) ? stem : `(?<!\\p{L})${stem}`)).join('|'), 'u');
+}
+
+/** Words of sentences as they are written, as a part of a pattern that goes by `i` and `u`. */
+export function writtenWords(kind: 'first' | 'last' | 'behindFirst' | 'behindLast'): string {
+  const words = new Set(languages.flatMap(({ told }) => told[kind] ?? []));
+  return `(?:${[...words].sort((a, b) => b.length - a.length).join('|')})`;
+}

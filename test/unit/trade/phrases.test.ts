@@ -1,0 +1,38 @@
+import { describe, expect, it } from 'vitest';
+import { readClause } from '../../../server/trade/phrases/clause';
+
+describe('what a clause of a sentence tells of a zone', () => {
+  // Common practice: plain sentences in the languages of the trade.
+  it.each([
+    ['plays from C2 to E2', 'key_range', 'C2 – E2'],
+    ['von Fis2 bis B2', 'key_range', 'Fis2 – B2'],
+    ['klingt von C2 bis E2', 'key_range', 'C2 – E2'],
+    ['clave raíz 60', 'pitch_keycenter', '60'],
+    ['základní tón Fis', 'pitch_keycenter', 'Fis'],
+    ['velocity up to 64', 'velocity_range', '<=64'],
+    ['при силе нажатия от 65 до 127', 'velocity_range', '65 – 127'],
+    ['boucle de 1200 à 34000', 'loop', '1200-34000'],
+    ['2,5 dB quieter', 'volume', '-2.5 dB'],
+    ['baissé de 3 dB', 'volume', '-3 dB'],
+    ['3 cents too sharp', 'deviation', '+3 ct'],
+    ['4 Cent zu tief', 'deviation', '-4 ct'],
+    ['tuned down 7 cents', 'tune', '-7 ct'],
+    ['links 20', 'pan', 'links 20'],
+  ])('%s', (clause, meaning, text) => {
+    const told = readClause(clause);
+    expect(told?.meaning).toBe(meaning);
+    expect(told?.text).toBe(text);
+  });
+
+  it.each([
+    'not below C2',
+    'everything except 60',
+    'recorded in 2019',
+    '48 kHz, 24 bit',
+    '3 dB louder than the 2 dB version',
+    'louder and quieter by 3 dB',
+    '',
+  ])('leaves "%s" alone', (clause) => {
+    expect(readClause(clause)).toBeUndefined();
+  });
+});
