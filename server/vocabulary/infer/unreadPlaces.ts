@@ -2,6 +2,7 @@ import type { Assigned } from './assign';
 import { namedMeaning } from './columnMeanings';
 import type { Draft } from './draft';
 import type { SampleFiles } from './samples/sampleFiles';
+import type { Column } from './values/column';
 import { columnFactsOf, textsOf } from './values/columnFacts';
 import { isPlausible, keyTargets, positionTargets, timeTargets, velocityTargets } from './values/plausible';
 import type { Rows } from './values/rows';
@@ -52,6 +53,11 @@ export function unreadPlaces(
   const drafts: Draft[] = [];
   for (const column of rows.columns) {
     if (read.has(column) || drafts.length >= mostTold) continue;
+    const files = unreadFiles(column, chain);
+    if (files) {
+      drafts.push(files);
+      continue;
+    }
     const meaning = namedMeaning(column, chain);
     if (!meaning || meaning.weight < surelyNamed || !telling.has(meaning.target)) continue;
     const texts = textsOf(column);
@@ -84,4 +90,23 @@ export function unreadPlaces(
     });
   }
   return drafts;
+}
+
+/** The loss of the files of a place, where regions name those of another one; `undefined` for a place of other things. */
+function unreadFiles(column: Column, chain: readonly string[]): Draft | undefined {
+  const { filled, files, tally } = columnFactsOf(textsOf(column));
+  const example = column.cells.find((cell) => cell !== undefined);
+  const isOfRegions = column.level === chain.length - 1 && tally.size > 1 && files === filled;
+  if (!isOfRegions || !example || column.listed) return undefined;
+  const element = chain[column.level];
+  return {
+    id: `${element}/${column.at}`,
+    message: `The files in "${column.at.replace(/^@/, '')}" of <${element}> are not read: another place gives the file of each region.`,
+    confidence: 0.4,
+    isLost: true,
+    evidence: [`Such as "${example.text.slice(0, 80)}".`],
+    span: example,
+    isAbout: () => false,
+    alternatives: [],
+  };
 }
