@@ -169,6 +169,10 @@ describe('roots alone with a sentence that shares the keys out', () => {
     ['Each take plays up to the key below the next one.', ['40 46', '47 51', '52 52']],
     ['Jede Aufnahme reicht hinunter bis über die vorherige.', ['40 40', '41 47', '48 52']],
     ['Every sample goes half way to its neighbours.', ['37 43', '44 49', '50 54']],
+    ['Cada toma suena hasta la tecla anterior a la siguiente.', ['40 46', '47 51', '52 52']],
+    ['Cada amostra toca até à tecla abaixo da seguinte.', ['40 46', '47 51', '52 52']],
+    ['Каждый сэмпл звучит до клавиши перед следующим.', ['40 46', '47 51', '52 52']],
+    ['Każda próbka gra do klawisza przed następną.', ['40 46', '47 51', '52 52']],
   ])('%s', (sentence, expected) => {
     expect(values([sentence, '', ...rows].join('\n'), 'lokey', 'hikey')).toEqual(expected);
   });
