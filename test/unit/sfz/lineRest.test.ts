@@ -37,6 +37,7 @@ describe('what parts a value from what follows it on its line', () => {
     ['what looks like an opcode', '<region>| b =2'],
     ['a single stroke', '<region>| / stray'],
     ['a sign that starts no directive', '<region>| # stray'],
+    ['a sign that starts no directive in a text with one', '#define $y 1\n<region>| # stray'],
   ])('is a line end before %s', (_, text) => {
     expect(breakAt(text)).toBe('\n');
   });
