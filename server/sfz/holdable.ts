@@ -12,7 +12,7 @@ export const parting = 2;
 export const harmlessKinds = Uint8Array.from({ length: 256 }, (_, code) => {
   const sign = String.fromCharCode(code);
   if (sign === ' ' || sign === '/') return parting;
-  return code < 128 && harmless.test(sign) ? 1 : 0;
+  return harmless.test(sign) ? 1 : 0;
 });
 
 /** Whether a name and value read back from SFZ text as they are. */

@@ -47,6 +47,7 @@ describe('lines that changed', () => {
         expect(before.slice(oldEnd)).toBe(after.slice(newEnd));
         expect(oldEnd).toBeGreaterThanOrEqual(start);
         expect(newEnd).toBeGreaterThanOrEqual(start);
+        expect([oldEnd <= before.length, newEnd <= after.length]).toEqual([true, true]);
         for (const [one, end] of [
           [before, oldEnd],
           [after, newEnd],

@@ -35,6 +35,7 @@ describe('a name and a value that read back as they are', () => {
     ['sample', 'a\n#define $x 1'],
     ['sample', 'a\n#include "b"'],
     ['sample', 'a next=1 next'],
+    ['sample', 'a #define x 1'],
   ])('%j=%j does not', (name, value) => {
     expect(isReadBack(name, value)).toBe(false);
   });
