@@ -89,13 +89,12 @@ export class LoopColumns {
   /** Keeps the points that stand in one cell. */
   #keepPair(zone: number, cell: number, { start, second, secondIs }: LoopReading): void {
     const column = this.#switch as ColumnReading;
-    const isLength = secondIs === 'length' || (secondIs === 'open' && speaksOfLength(column));
     const at = (reading: NumberReading | undefined) =>
       reading && this.positions.framesOf(reading, { zone, cell, column, isEnd: false });
     const from = at(start);
     // A point that cannot be counted in frames has its note; the other one is then of no use.
     if (from === undefined) return;
-    const kind: SecondPoint = isLength ? 'length' : secondIs;
+    const kind: SecondPoint = secondIs === 'open' && speaksOfLength(column) ? 'length' : secondIs;
     const to = at(second);
     const unit = second?.unit ?? this.positions.styleOf(column).unit;
     if (to !== undefined) this.#judge.keep(zone, from, to, kind, unit !== undefined && unit !== 'frames');

@@ -43,6 +43,7 @@ describe('values in force in all regions', () => {
     const places = [...values.parametersNamed(names.idOf('volume'))];
     expect(places.map((at) => values.instrument.valueText(at))).toEqual(['4', 'x', '3', '2', '1']);
     expect([...values.parametersNamed(names.idOf('pan'))]).toEqual([]);
+    expect([...valuesOf('<region> pan=5').namesUsed()].map((name) => names.text(name))).toEqual(['pan']);
   });
 });
 

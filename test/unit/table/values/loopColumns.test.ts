@@ -193,6 +193,10 @@ describe('loops that are switched', () => {
     ]);
   });
 
+  it.each(['◉', '⬤'])('by other filled dots too: %s', (dot) => {
+    expect(loops(under('Loop', `a.wav | 60 | ${dot}`, 'b.wav | 61 | ○'))[1]).toBe('no_loop - - -');
+  });
+
   it('by dots, of which an open one says no only beside filled ones', () => {
     expect(loops(under('Loop', 'a.wav | 60 | ●', 'b.wav | 61 | ○'))).toEqual([
       'loop_continuous - - -',
@@ -264,6 +268,15 @@ describe('loops of two points in a cell', () => {
     const text = under('Loop', 'a.wav | 60 | 0.5-1.25 s');
     expect(loops(text)[0]).toMatch(/ - -$/);
     expect(notes(text)).toMatch(/Line 2,.*"0.5-1.25 s"/);
+  });
+
+  it('have none where one of both cannot be counted in frames', () => {
+    for (const points of ['100 - 1.25 s', '0.5 s - 1250']) {
+      const text = under('Loop', `a.wav | 60 | ${points}`, 'b.wav | 61 | 100-200');
+      expect(loops(text)).toEqual([expect.stringMatching(/ - -$/), 'loop_continuous - 100 200']);
+      expect(notes(text)).toContain(points);
+      expect(notes(text)).not.toMatch(/makes no loop/);
+    }
   });
 
   it('that end before they start are told', () => {
