@@ -85,7 +85,7 @@ workbenchTest(
     await workbench.press('g', 'ArrowRight');
     await workbench.waitFor({ view, selector: '.gesture:text("Moving")' });
     await editor.edit((edit) => edit.insert(new vscode.Position(0, 0), '// typed\n'));
-    await workbench.waitFor({ view, selector: '.gesture:text("changed meanwhile")' });
+    await workbench.waitFor({ view, selector: '.gesture:text("changed in the meantime")' });
     await workbench.press('Enter');
     await until('nothing but what was typed', () => editor.document.getText() === `// typed\n${text}`);
   },

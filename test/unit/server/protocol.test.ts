@@ -384,7 +384,7 @@ describe('requests of our own', () => {
     const ask = (version: number) =>
       client.connection.sendRequest('zonewright/arrangeMap', { uri, version, arrangement });
     expect(JSON.stringify(await ask(1))).toContain('"newText":"66"');
-    expect(await ask(7)).toEqual({ refusal: expect.stringContaining('changed meanwhile') });
+    expect(await ask(7)).toEqual({ refusal: expect.stringContaining('changed in the meantime') });
   });
 
   it('tell what is wrong with regions of a map, in files that are closed too', async () => {
@@ -426,7 +426,7 @@ describe('requests of our own', () => {
     // 440 Hz is A4, key 69 (ISO 16); middle C is key 60.
     expect(added.told).toEqual(['"pad c4.wav" is at A4, which is the pitch that it sounds.']);
     expect(JSON.stringify(added)).toMatch(/<group>.*<region> sample=pad c4\.wav .*69/);
-    expect((await ask(7, [sample])).refusal).toContain('changed meanwhile');
+    expect((await ask(7, [sample])).refusal).toContain('changed in the meantime');
     expect((await ask(1, [uri])).refusal).toContain('None of these');
   });
 

@@ -113,7 +113,7 @@ describe.skipIf(!hasBrowser)('changing the keyboard map in a browser', () => {
     expect(await arrangements(page)).toEqual(values({ header: 1, hivel: 41 }, { header: 4, lovel: 42 }));
   });
 
-  it('leaves everything as it was by Escape and when the text is changed meanwhile', async () => {
+  it('leaves everything as it was by Escape and when the text is changed in the meantime', async () => {
     const page = await open();
     const box = await boxOf(page, 0);
     const [right, middle] = [box.x + box.width - 2, box.y + box.height / 2];
@@ -124,7 +124,7 @@ describe.skipIf(!hasBrowser)('changing the keyboard map in a browser', () => {
     await page.mouse.up();
     await drag(page, [right, middle], [right + 60, middle], false);
     await show(page, layered.replace('one.wav', 'other.wav'), 2);
-    expect(await said(page)).toContain('changed meanwhile');
+    expect(await said(page)).toContain('changed in the meantime');
     await page.mouse.move(right + 80, middle);
     await page.mouse.up();
     expect(await arrangements(page)).toEqual([]);
