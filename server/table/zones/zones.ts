@@ -4,6 +4,7 @@ import { Source } from '../../model/text/source';
 import { loopWord } from '../../trade/languages/cellWords';
 import { octaveShifts } from '../../trade/middleC';
 import type { NoteNaming } from '../../trade/readings/keyReading';
+import { saysNotUsed } from '../../trade/statements/notUsed';
 import type { Statements } from '../../trade/statements/statements';
 import type { TableCells } from '../cells/cells';
 import type { TableRows } from '../cells/tableRows';
@@ -124,6 +125,7 @@ function silentNotes(cells: TableCells): TableNotes {
 class PassedRows {
   readonly #keyless: KeylessRows;
   readonly #switches: readonly Switch[];
+  readonly #unused: ReadonlySet<number>;
 
   constructor(
     readonly cells: TableCells,
@@ -132,6 +134,7 @@ class PassedRows {
     readonly names: NameReader,
   ) {
     this.#keyless = new KeylessRows(cells, rows, columns);
+    this.#unused = unusedRows(cells, rows.data, columns);
     this.#switches = columns
       .filter(({ meaning }) => meaning === 'enabled' || meaning === 'disabled')
       .map((column) => ({ column, isMarked: isMarked(cells, rows.data, column, names) }));
@@ -143,6 +146,7 @@ class PassedRows {
     const isSwitchedOff = this.#switches.some((one) => isOff(cells, row, one));
     if (isSwitchedOff && names.sampleCell(row) >= 0) return 'is switched off in the table';
     if (cells.struckRows.has(row)) return 'is struck out';
+    if (this.#unused.has(row) && names.sampleCell(row) >= 0) return 'is not used, as its remark says';
     if (this.#keyless.isText(row)) return 'names no audio file and gives no keys, as all others do';
     const isLeftOut = this.#keyless.isLeftOut(row) && names.sampleCell(row) >= 0;
     return isLeftOut ? 'names a sample, but no keys, and is left out' : undefined;
@@ -275,6 +279,23 @@ function isMarked(
     else marked++;
   }
   return marked > 0 && empty > 0;
+}
+
+/** The rows that a remark calls not used; none where it does so of all rows. */
+function unusedRows(
+  cells: TableCells,
+  data: readonly number[],
+  columns: readonly ColumnReading[],
+): ReadonlySet<number> {
+  const comments = columns.filter(({ meaning }) => meaning === 'comment');
+  if (comments.length === 0) return new Set();
+  const found = data.filter((row) =>
+    comments.some(({ index }) => {
+      const text = cells.value(cells.cell(row, index));
+      return text !== '' && saysNotUsed(text);
+    }),
+  );
+  return new Set(found.length < data.length ? found : []);
 }
 
 /** Whether a row is switched off by a column that says which are used, or which are not. */

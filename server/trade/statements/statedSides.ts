@@ -6,7 +6,7 @@ const amount = String.raw`[-\u2212+]?\d+(?:[.,]\d+)?`;
 const sided = /(?<![\p{L}\d])(\p{L}{1,12})\s?(\d{1,3})(?![\d.,]\d|\d)/gu;
 /** A few words that explain a number, and a few that one stands behind. */
 const behind = new RegExp(
-  String.raw`(?<![\p{L}\d.,])(${amount})\s*%?\s*(?:=|:)?\s*((?:\p{L}+[ ]?){1,4})`,
+  String.raw`(?<![\p{L}\d.,])(${amount})\s*%?\s*[=:(]?\s*((?:\p{L}+[ ]?){1,4})`,
   'gu',
 );
 const before = new RegExp(String.raw`((?:\p{L}+[ ]?){1,4})\s*(?:=|:)\s*(${amount})(?![\d.,]*\d)`, 'gu');

@@ -316,6 +316,26 @@ describe('rows that are switched off', () => {
     const muted = table('File | Key | Mute', 'a.wav | 60 | ', 'b.wav | 61 | x');
     expect(regions(muted).map(({ sample }) => sample)).toEqual(['a.wav']);
   });
+
+  it.each([
+    ['Remarks', 'first try; not used'],
+    ['Bemerkung', 'nicht verwendet'],
+    ['Remarque', 'souffle (non utilisé)'],
+    ['Huom.', 'ei käytössä'],
+    ['Примечание', 'шум, не используется'],
+  ])('are left out with a note where their remark says so: %s, %s', (heading, remark) => {
+    const rows = ['a.wav | 60 | ', `b.wav | 61 | ${remark}`, 'c.wav | 62 | '];
+    const text = table(`File | Key | ${heading}`, ...rows);
+    expect(regions(text).map(({ sample }) => sample)).toEqual(['a.wav', 'c.wav']);
+    expect(notesOf(text).join()).toMatch(/Line 3 is no zone: it is not used, as its remark says/);
+  });
+
+  it('are kept where a remark speaks of something else, or says so of all rows', () => {
+    const of = (...remarks: string[]) =>
+      regions(table('File | Key | Remarks', ...remarks.map((one, at) => `${at}.wav | ${60 + at} | ${one}`)));
+    expect(of('the close microphone is not used here', 'not used above C5', 'bright')).toHaveLength(3);
+    expect(of('not used', 'not used')).toHaveLength(2);
+  });
 });
 
 describe('statements in other languages', () => {
@@ -345,5 +365,33 @@ describe('statements in other languages', () => {
   it('leave the tuning where a sample is only said to be off', () => {
     expect(values(`All samples are 7 cents too high.\n\n${rows}`, 'tune')).toEqual(['-', '-']);
     expect(values(`All samples are 7 cents sharp.\n\n${rows}`, 'tune')).toEqual(['-', '-']);
+  });
+});
+
+describe('scales that one sentence gives for two columns', () => {
+  it.each([
+    'coarse in semitones and fine in cents are added',
+    'fine in cents and coarse in semitones are added',
+    'coarse in semitones und fine in cents',
+  ])('%s', (sentence) => {
+    const { scales } = statementsIn([sentence]);
+    expect(scales.get('transpose')?.unit).toBe('semitones');
+    expect(scales.get('tune')?.unit).toBe('cents');
+  });
+
+  it('holds a sentence together that gives one unit', () => {
+    expect(statementsIn(['levels and trims in dB']).scales.get('volume')?.unit).toBe('dB');
+  });
+});
+
+describe('ends of a pan scale that are explained in brackets', () => {
+  it.each([
+    'from -50 (hard left) to 50 (hard right)',
+    'Pan: −50 (left), +50 (right)',
+    '-50 (links) bis 50 (rechts)',
+  ])('%s', (sentence) => {
+    expect(statementsIn([sentence]).scales.get('pan')).toMatchObject({ low: -50, high: 50 });
+    const text = table('File | Key | Pan', 'a.wav | 60 | -20', 'b.wav | 62 | 25');
+    expect(regions(`${text}\n${sentence}`).map(({ pan }) => pan)).toEqual(['-40', '50']);
   });
 });
