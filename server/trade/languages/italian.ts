@@ -2,8 +2,12 @@ import type { LanguageWords } from './languageWords';
 
 export const italian: LanguageWords = {
   parts: {
-    low: 'basso,bassa,grave,min,minimo,minima,inferiore,più bassa,più grave,iniziale,da,prima'.split(','),
-    high: 'alto,alta,acuto,acuta,max,massimo,massima,superiore,più alta,più acuta,finale,a,ultima'.split(','),
+    low: 'basso,bassa,grave,min,minimo,minima,inferiore,più bassa,più grave,iniziale,da,dal,dalla,prima'.split(
+      ',',
+    ),
+    high: 'alto,alta,acuto,acuta,max,massimo,massima,superiore,più alta,più acuta,finale,a,al,alla,ultima'.split(
+      ',',
+    ),
     key: ['nota', 'tasto', 'note', 'tasti'],
     velocity: ['velocità', 'velocity', 'vel', 'dinamica', 'intensità', 'tocco'],
     range: ['intervallo', 'estensione', 'gamma', 'zona'],
