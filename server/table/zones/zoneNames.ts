@@ -11,6 +11,7 @@ import { evenlySpread } from '../columns/columnContents';
 import type { ColumnReading } from '../columns/columnReading';
 import { shortened } from '../columns/columnReading';
 import type { TableNotes } from '../tableNotes';
+import { SpokenSamples } from './spokenSamples';
 import type { ZoneList } from './zoneList';
 
 const breaks = /[\u0000-\u001f\u007f\u0085\u2028\u2029]+/g;
@@ -42,6 +43,7 @@ export class NameReader {
   readonly #sections: ReadonlyMap<number, number>;
   /** Cells with titles that name groups. */
   readonly #titles: ReadonlySet<number>;
+  readonly #spoken: SpokenSamples;
   #saidEnding = false;
 
   constructor(cells: TableCells, rows: TableRows, columns: readonly ColumnReading[], notes: TableNotes) {
@@ -56,6 +58,7 @@ export class NameReader {
     this.#titles = new Set(this.#sections.values());
     this.#notes = notes;
     this.#sample = columns.find(({ meaning }) => meaning === 'sample') as ColumnReading;
+    this.#spoken = new SpokenSamples(cells, rows.data, this.#sample.index);
     this.#keys = columns.filter(({ meaning }) => keyMeanings.includes(meaning));
     let files = 0;
     let named = 0;
@@ -106,12 +109,14 @@ export class NameReader {
   ignore(row: number, why: string): void {
     const span = this.#cells.rowSpan(row);
     const text = shortened(this.#rowText(row, span));
-    this.#notes.add(
-      'ignored',
-      span,
-      `${this.#notes.place(span.start)} is no zone: it ${why} ("${text}").`,
-      why,
-    );
+    const message = `${this.#notes.place(span.start)} is no zone: it ${why} ("${text}").`;
+    // What puts a row right is not followed; each such line is told by itself.
+    const spoken = this.hasSample(row) ? undefined : this.#spoken.in(row);
+    if (spoken === undefined) this.#notes.add('ignored', span, message, why);
+    else {
+      const more = ` It speaks of "${shortened(spoken)}": see whether the row of that sample is right.`;
+      this.#notes.add('assumed', span, `${message}${more}`, 'spoken');
+    }
   }
 
   /** The cell that names the sample of a row; −1, with a note, where the row is no zone. */
