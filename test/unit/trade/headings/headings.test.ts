@@ -54,8 +54,6 @@ describe('headings', () => {
     ['Alla nota', 'hikey'],
     ['Dal tasto', 'lokey'],
     ['Al tasto', 'hikey'],
-    ['Najniższa', 'lokey'],
-    ['Najwyższa', 'hikey'],
     ['Od klawisza', 'lokey'],
     ['Do klawisza', 'hikey'],
     ['Nejnižší', 'lokey'],
