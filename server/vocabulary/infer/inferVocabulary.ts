@@ -25,6 +25,7 @@ import { withoutMissing } from './samples/missingEntries';
 import type { SampleFiles } from './samples/sampleFiles';
 import { findSampleFiles } from './samples/sampleFiles';
 import type { SampleList } from './samples/sampleList';
+import { severalFilesIn } from './samples/severalFiles';
 import { findStatedRates } from './samples/statedRates';
 import { placesWithoutEffect, unusedPlaces, withoutEffectDrafts } from './stated/leftOut';
 import { withStatedLevels } from './stated/statedLevels';
@@ -39,6 +40,7 @@ import type { Column } from './values/column';
 import { withCounts } from './values/counts';
 import { impliedLoops } from './values/impliedLoops';
 import { withoutImpossibleLevels } from './values/impossibleLevels';
+import { keyLikeDrafts, keysNamedAsTuning } from './values/keysAsTuning';
 import { withListed } from './values/listedColumns';
 import { listedLayers } from './values/listedLayers';
 import { withNeighbours } from './values/neighbours';
@@ -97,7 +99,9 @@ export function* inferVocabularyInSteps(
   const layers = yield* listedLayers(text, rows, survey, region);
   yield 1;
   const columns = yield* assignColumns(rows, region, told, layers);
-  const { assigned, stated, rates } = understood({ text, survey, region, told }, rows, columns, list);
+  const keyLike = keysNamedAsTuning(columns);
+  const meant = columns.filter(({ column }) => !keyLike.includes(column));
+  const { assigned, stated, rates } = understood({ text, survey, region, told }, rows, meant, list);
   const confidence = instrumentConfidence(assigned, region, survey);
   if (confidence === undefined) {
     options.tell?.(lackOfSense(assigned, survey) ?? 'no place is known to hold keys or velocities');
@@ -111,7 +115,7 @@ export function* inferVocabularyInSteps(
     list && rates.inList !== undefined ? { ...list, place: { ...list.place, rate: rates.inList } } : list,
     statedEnding(survey),
   );
-  const lack = lackOfFiles(assigned, files, statedEnding(survey));
+  const lack = severalFilesIn(assigned) ?? lackOfFiles(assigned, files, statedEnding(survey));
   if (lack !== undefined) {
     options.tell?.(lack);
     return undefined;
@@ -142,7 +146,8 @@ export function* inferVocabularyInSteps(
     ...(impliedLoops(settled, files.facts)?.drafts ?? []),
     ...backward,
     ...assumedRanges(read),
-    ...unreadPlaces(withoutColumns(rows, rates.columns), assigned, chain, files),
+    ...keyLikeDrafts(keyLike, assigned, chain),
+    ...unreadPlaces(withoutColumns(rows, [...rates.columns, ...keyLike]), assigned, chain, files),
   ];
   const allOff = [...off, ...loopSwitches(settled)];
   const vocabulary: Vocabulary = {
