@@ -10,6 +10,11 @@ const addedTo: Readonly<Record<InferredTarget, string>> = {
 };
 const sayTheSame: Readonly<Record<InferredTarget, InferredTarget>> = { attenuation: 'volume' };
 
+/** From memory. */
+const defaultWords: ReadonlySet<string> = new Set(
+  'default defaults usual usually standard standards vorgabe vorgaben'.split(' '),
+);
+
 /**
  * Levels and tunings of outer elements where every region inside has one of its own: inherited they would say nothing, so
  * they add to it; so they do where the document says it. Each with the parameter that does so.
@@ -32,6 +37,7 @@ export function addedValues(
       (cell, row) => cell === undefined || inner.some(({ column }) => column.cells[row] !== undefined),
     );
     if (inner.length === 0 || stated === 'replaces') continue;
+    if (stated !== 'adds' && isDefault(one)) continue;
     if (!isVoid && stated !== 'adds' && !isCloserAdded(one, inner)) continue;
     const headers = one.column.level === 0 ? ['global'] : ['group', 'master'];
     const name = headers.map((header) => `${header}_${parameter}`).find((free) => !taken.has(free));
@@ -40,6 +46,11 @@ export function addedValues(
     added.set(one, name);
   }
   return added;
+}
+
+/** Whether a value stands in an element that is named after defaults, which hold where there is no other. */
+function isDefault({ column }: Assigned): boolean {
+  return column.around.some((words) => words.some((word) => defaultWords.has(word)));
 }
 
 /**
