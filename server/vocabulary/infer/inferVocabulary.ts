@@ -40,6 +40,7 @@ import type { Column } from './values/column';
 import { withCounts } from './values/counts';
 import { impliedLoops } from './values/impliedLoops';
 import { withoutImpossibleLevels } from './values/impossibleLevels';
+import { withKeysAroundRoots } from './values/keysAroundRoots';
 import { keyLikeDrafts, keysNamedAsTuning } from './values/keysAsTuning';
 import { withListed } from './values/listedColumns';
 import { listedLayers } from './values/listedLayers';
@@ -171,7 +172,9 @@ function understood(
   list: SampleList | undefined,
 ) {
   const ranged = withUnnamedLengths(rows, withCounts(rows, withPairedEnds(columns)));
-  const named = withoutStatements(withUnnamedLayers(rows, withRootsBetween(rows, ranged)));
+  const named = withoutStatements(
+    withUnnamedLayers(rows, withKeysAroundRoots(rows, withRootsBetween(rows, ranged))),
+  );
   const stated = statedIn(text, survey, region, named);
   const sampleColumn = named.find(({ target }) => target === 'sample')?.column;
   const rates = findStatedRates(rows, list, sampleColumn);
