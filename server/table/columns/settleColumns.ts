@@ -125,6 +125,11 @@ export function settleKey(state: ColumnState): void {
   if (taken.has('lokey') || taken.has('hikey') || taken.has('key_range')) {
     const evidence = 'The keys it sounds on stand in other columns: this is the root key.';
     state.claim(key, 'pitch_keycenter', 0.85, evidence);
+    // Where the root has a column as well, single keys must not win over the ranges.
+    if (state.columns[key].repeats !== undefined) {
+      state.columns[key].meaning = 'unknown';
+      taken.delete('key');
+    }
   } else if (taken.has('pitch_keycenter')) {
     const evidence = 'The root key stands in another column: this is the key it sounds on.';
     state.claim(key, 'key_range', 0.8, evidence);

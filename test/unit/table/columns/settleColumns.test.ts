@@ -3,7 +3,7 @@ import { tableCells } from '../../../../server/table/cells/tableCells';
 import { findTables } from '../../../../server/table/cells/tableRows';
 import { readColumns } from '../../../../server/table/columns/columnMeaning';
 import type { ColumnMeaning } from '../../../../server/trade/meaning';
-import { table } from '../tableRegions';
+import { notesOf, regions, table } from '../tableRegions';
 
 function columnsOf(text: string, chosen?: Record<number, ColumnMeaning>) {
   const cells = tableCells(text);
@@ -278,5 +278,26 @@ describe('low and high that are turned round', () => {
     const text = table('File | Low key | High key', 'a.wav | 62 | 58', 'b.wav | 66 | 63');
     expect(meanings(text, { 1: 'lokey' }).slice(1)).toEqual(['lokey', 'hikey']);
     expect(meanings(text, { 2: 'hikey' }).slice(1)).toEqual(['lokey', 'hikey']);
+  });
+});
+
+describe('key numbers beside ranges and root keys', () => {
+  const text = table(
+    'Sample | Lowest | Highest | Root | MIDI number',
+    'barn-a.wav | 36 | 40 | D2 | 38',
+    'barn-b.wav | 41 | 45 | G2 | 43',
+    'barn-c.wav | 46 | 50 | C3 | 48',
+  );
+
+  it('do not take the place of the ranges', () => {
+    expect(regions(text).map(({ lokey, hikey, key }) => [key, lokey, hikey])).toEqual([
+      [undefined, '36', '40'],
+      [undefined, '41', '45'],
+      [undefined, '46', '50'],
+    ]);
+  });
+
+  it('are told as not used', () => {
+    expect(notesOf(text).filter((note) => note.includes('MIDI number'))).toHaveLength(1);
   });
 });
