@@ -7,13 +7,15 @@ import { nameKinds } from '../../trade/names/nameParts';
 const plainWords = new Set(
   [
     ...fileWords,
-    ...('sample samples smp smpls wav wavs wave waves aif aiff flac ogg audio audiofiles sound sounds recording recordings raw data ' +
+    ...(
+      'sample samples smp smpls wav wavs wave waves aif aiff flac ogg audio audiofiles sound sounds recording recordings raw data ' +
       'zone zones zonelist map maps mapping mappings keymap keymaps keymapping table tables list lists sheet sheet1 untitled export exported ' +
       'instrument instruments preset presets patch patches program programs sfz xml misc new final copy tab tabs csv tsv txt text notes stereo mono ' +
       'klange aufnahme aufnahmen zonen zuordnung tabelle tabellen instrumente liste ' +
       'son sons echantillons enregistrements tableau zones muestras sonidos grabaciones tabla zonas ' +
       'campioni suoni registrazioni tabella zone amostras sons gravacoes tabela zonas opnamen tabel probki dzwieki tabela ' +
-      'сэмплы звуки записи таблица зоны サンプル 音声 録音 表 采样 录音 샘플 녹음'.split(' ')),
+      'сэмплы звуки записи таблица зоны サンプル 音声 録音 表 采样 录音 샘플 녹음'
+    ).split(' '),
   ].map(folded),
 );
 

@@ -189,7 +189,7 @@ describe('renaming', () => {
         () => 'done',
         (error: Error) => error.message,
       );
-    expect(await why(0, 10, 'TOP')).toBe('$TOP is there already, in line 2. Choose another name.');
+    expect(await why(0, 10, 'TOP')).toBe('$TOP is defined already in line 2. Choose another name.');
     expect(await why(2, 2, 'x')).toMatch(/no variable, label or sample/);
     expect(await why(2, 20, 'b.wav')).toBe('There is no file "gone.wav" to rename.');
   });

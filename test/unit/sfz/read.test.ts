@@ -232,6 +232,6 @@ describe('broken text', () => {
   it('reports at most a thousand findings of a text that is no instrument', () => {
     const instrument = read('so it goes\n'.repeat(5000));
     expect(instrument.findings).toHaveLength(1000);
-    expect(instrument.findings.at(-1)?.message).toContain('4000 more');
+    expect(instrument.findings.at(-1)?.message).toContain('4,000 more');
   });
 });
