@@ -45,7 +45,7 @@ workbenchTest(
       );
       return found.some(({ command }) => command?.command === 'zonewright.saveVocabulary') && found;
     });
-    const keep = fixes.find(({ title }) => /as it is read now/.test(title));
+    const keep = fixes.find(({ title }) => /Keep how it is read now/.test(title));
     await vscode.commands.executeCommand(
       keep?.command?.command as string,
       ...(keep?.command?.arguments ?? []),
