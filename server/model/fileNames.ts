@@ -10,6 +10,15 @@ export const audioEndings: ReadonlySet<string> = new Set([
 ]);
 const longestEnding = Math.max(...[...audioEndings].map((ending) => ending.length));
 
+/** The source of a pattern, for use without regard to case and with `u`, for the dot and the ending of an audio file anywhere in a text. */
+export const audioEndingInText: string = String.raw`\.(?:${[...audioEndings].join('|')})(?![\p{L}\p{N}])`;
+const audioEnding = new RegExp(audioEndingInText, 'iu');
+
+/** Whether a text names an audio file somewhere. */
+export function namesAudioFileIn(text: string): boolean {
+  return audioEnding.test(text);
+}
+
 /** Endings of the texts of instruments and of their parts, as `sfzh` for a part that is included. */
 export const instrumentEndings = ['sfz', 'sfzh', 'xml'] as const;
 

@@ -1,3 +1,4 @@
+import { namesAudioFileIn } from '../model/fileNames';
 import { languages } from '../trade/languages/languages';
 import type { XmlHandler } from './scan/handler';
 import { scanXml } from './scan/scan';
@@ -62,7 +63,7 @@ export function xmlTable(text: string): XmlTable | undefined {
   const rows = rowsIn(text, look.stretches);
   if (!rows) {
     const table = partedLines(text, look.stretches);
-    const holding = look.stretches.filter(({ start, end }) => audioName.test(text.slice(start, end)));
+    const holding = look.stretches.filter(({ start, end }) => namesAudioFileIn(text.slice(start, end)));
     return table === undefined
       ? undefined
       : { table, said: [], commented: [], around: rangesAround(holding) };
@@ -142,7 +143,6 @@ function commentsIn(text: string, start: number, end: number): { start: number; 
 
 /** What stands between the parts of a line such as `C2-E2 = file @ root`. */
 const partSign = /[ \t]*(?:=>|->|\u2192|=|@|[()[\]|;]|[:,](?=\s))[ \t]*/g;
-const audioName = /\.(?:wav|wave|aiff?|flac|ogg|mp3|opus)\b/i;
 
 /** Lines that each name a file, their parts set apart by tabs; `undefined` where they are not alike. */
 function partedLines(text: string, stretches: readonly Stretch[]): string | undefined {
@@ -151,7 +151,7 @@ function partedLines(text: string, stretches: readonly Stretch[]): string | unde
     for (let from = start; from < end; ) {
       const next = text.indexOf('\n', from);
       const to = next < 0 || next > end ? end : next;
-      if (audioName.test(text.slice(from, to))) found.push({ start: from, end: to });
+      if (namesAudioFileIn(text.slice(from, to))) found.push({ start: from, end: to });
       from = to + 1;
     }
     return found;
@@ -183,7 +183,7 @@ function labelsOf(lines: readonly string[]): ReadonlySet<string> {
   const parts = lines.map((line) =>
     line
       .split(partSign)
-      .map((part) => (audioName.test(part) ? '' : (/^\s*(\p{L}{3,14})\s+\S/u.exec(part)?.[1] ?? ''))),
+      .map((part) => (namesAudioFileIn(part) ? '' : (/^\s*(\p{L}{3,14})\s+\S/u.exec(part)?.[1] ?? ''))),
   );
   return new Set(
     (parts[0] ?? []).filter((word, at) => word !== '' && parts.every((part) => part[at] === word)),
@@ -194,7 +194,7 @@ function labelsOf(lines: readonly string[]): ReadonlySet<string> {
 function withoutLabels(line: string, labels: ReadonlySet<string>): string {
   return line.replace(/(?<=[([@=:,;|]\s*)\p{L}{3,14}(?=\s)/gu, (word, at: number) => {
     const part = line.slice(at).split(partSign)[0] ?? '';
-    return labels.has(word) && !audioName.test(part) ? ' '.repeat(word.length) : word;
+    return labels.has(word) && !namesAudioFileIn(part) ? ' '.repeat(word.length) : word;
   });
 }
 

@@ -183,6 +183,14 @@ export class TableCells {
     return this.#filled[row];
   }
 
+  /** Makes a cell of a row empty; what stood in it counts no more. */
+  empty(row: number, cell: number): void {
+    this.rewritten.delete(cell);
+    if (this.starts[cell] === this.ends[cell]) return;
+    this.ends[cell] = this.starts[cell];
+    if (this.#filled) this.#filled[row]--;
+  }
+
   /** The text of a row: from the start of its first cell to the end of its last. */
   rowSpan(row: number): { start: number; end: number } {
     const span = this.rowSpans?.[row];

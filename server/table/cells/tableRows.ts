@@ -1,4 +1,4 @@
-import { isAudioFileName } from '../../model/fileNames';
+import { isAudioFileName, namesAudioFileIn } from '../../model/fileNames';
 import { isPageNumber, isTotal } from '../../trade/headings/headings';
 import { readKeyRange } from '../../trade/readings/keyReading';
 import { readNumber } from '../../trade/readings/numberReading';
@@ -253,7 +253,7 @@ class TableFinder {
     const first = cells.value(this.#onlyCell(row));
     if (isAudioFileName(first) || !/\p{L}{2}/u.test(first) || readKeyRange(first)) return false;
     const text = filled === 1 ? first : cells.text.slice(start, end);
-    if (/\.(?:wav|aiff?|flac|ogg)\b/i.test(text) || !statedSettings(text)) return false;
+    if (namesAudioFileIn(text) || !statedSettings(text)) return false;
     if (filled > 1) cells.rewritten.set(this.#onlyCell(row), text.replace(/\s+/g, ' '));
     return true;
   }

@@ -1,4 +1,5 @@
-import { readHeading } from '../../trade/headings/headings';
+import { isAudioFileName } from '../../model/fileNames';
+import { saidMeanings } from '../../trade/headings/saidMeanings';
 import { bareWord, wordsOf } from '../../trade/languages/spelling';
 import type { ColumnMeaning } from '../../trade/meaning';
 import { saysCorrect } from '../../trade/statements/corrections';
@@ -97,13 +98,7 @@ function columnIn(sentence: string, columns: readonly ColumnReading[]): ColumnRe
     return own.length > 2 && bare.includes(` ${own}`);
   });
   if (named.length > 0) return named.length === 1 ? named[0] : undefined;
-  const meanings = new Set<ColumnMeaning>();
-  for (let from = 0; from < Math.min(words.length, 40); from++)
-    for (const length of [2, 1]) {
-      const phrase = words.slice(from, from + length).join(' ');
-      const said = phrase.length > 2 ? readHeading(phrase) : undefined;
-      if (said && !said.likeness) meanings.add(said.meaning);
-    }
+  const meanings = new Set(saidMeanings(words));
   const meant = some.filter(({ meaning }) => meanings.has(meaning));
   return meant.length === 1 ? meant[0] : undefined;
 }
@@ -158,7 +153,8 @@ function rowsByName(
 /** The name of a file without its folder and its ending. */
 function nameOf(path: string): string {
   const name = bareWord(path).split(/[\\/]/).at(-1) ?? '';
-  return name.replace(/[.:,]+$/, '').replace(/\.(?:wav|aiff?|flac|ogg|opus|mp3)$/, '');
+  const bare = name.replace(/[.:,]+$/, '');
+  return isAudioFileName(bare) ? bare.slice(0, bare.lastIndexOf('.')) : bare;
 }
 
 function rowText(cells: TableCells, row: number): string {

@@ -27,7 +27,7 @@ export function usePlaysOut(cells: TableCells, tables: readonly TableRows[], glo
       const cell = cells.cell(row, column);
       if (loop >= 0) putBeside(cells, row, loop, isYes);
       else if (isYes) cells.rewritten.set(cell, oneShot);
-      else empty(cells, cell);
+      else cells.empty(row, cell);
     }
     if (loop < 0) glossary.settle(heading, 'loop', heading);
     const span = headings[column].cell;
@@ -60,9 +60,4 @@ function putBeside(cells: TableCells, row: number, loop: number, isYes: boolean)
   const cell = cells.cell(row, loop);
   const isFree = cell >= 0 && (cells.isEmpty(row, loop) || loopWord(cells.plain(cell)) === 'no_loop');
   if (isYes && isFree && !cells.isEmpty(row, loop)) cells.rewritten.set(cell, oneShot);
-}
-
-function empty(cells: TableCells, cell: number): void {
-  cells.rewritten.delete(cell);
-  cells.ends[cell] = cells.starts[cell];
 }

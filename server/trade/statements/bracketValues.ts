@@ -1,4 +1,4 @@
-import { readHeading } from '../headings/headings';
+import { saidMeanings } from '../headings/saidMeanings';
 import { wordsOf } from '../languages/spelling';
 import { unitByStem } from '../languages/unitStems';
 import type { ColumnMeaning, Unit } from '../meaning';
@@ -38,13 +38,10 @@ export function bracketValuesIn(texts: readonly string[]): BracketValues | undef
 }
 
 function meaningIn(words: readonly string[]): BracketValues['meaning'] | undefined {
-  for (let from = 0; from < Math.min(words.length, 30); from++) {
-    for (const length of [2, 1]) {
-      const phrase = words.slice(from, from + length).join(' ');
-      const said = phrase.length > 2 ? readHeading(phrase) : undefined;
-      if (said && !said.likeness && meanings.has(said.meaning))
-        return said.meaning as BracketValues['meaning'];
-    }
-  }
+  for (const meaning of saidMeanings(words)) if (isOfBrackets(meaning)) return meaning;
   return undefined;
+}
+
+function isOfBrackets(meaning: ColumnMeaning): meaning is BracketValues['meaning'] {
+  return meanings.has(meaning);
 }

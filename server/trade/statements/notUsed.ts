@@ -1,12 +1,36 @@
 import { usualSigns } from '../languages/spelling';
 
-/** What remarks say of takes that are kept in a list and do not play. */
-const unused =
-  /^(?:(?:is |are |currently |no longer |do )?(?:not (?:in use|used)|unused|not use)|do not use|don['’]t use|no longer used|(?:wird |derzeit )?nicht (?:benutzt|verwendet|in gebrauch)|unbenutzt|non utilis[eé]e?|pas utilis[eé]e?|inutilis[eé]e?|no (?:se )?(?:usa|utiliza|usad[oa]|utilizad[oa])|sin usar|non (?:usat[oa]|utilizzat[oa]|in uso)|n[aã]o (?:usad[oa]|utilizad[oa]|se usa)|niet (?:gebruikt|in gebruik)|ongebruikt|(?:används|anvands) (?:inte|ej)|ej i bruk|oanv[aä]nd|(?:bruges|brukes) (?:ikke|ej)|ikke i (?:brug|bruk)|ei (?:ole )?k[aä]yt[oö]ss[aä]|ei k[aä]ytet[aä]|nie(?: jest)? u[zż]ywan[aey]|nieu[zż]ywan[aey]|nepou[zž][ií]v[aá] se|nepou[zž]it[oaéáý]?|не используется|не использовать|не в ходу|не (?:исползва се|се използва)|не використовується|δεν χρησιμοποιείται|nem haszn[aá]lt|nincs haszn[aá]latban|kullan[ıi]lm[ıi]yor|kullan[ıi]lmaz)$|^(?:不使用|未使用|不用|使わない|使用しない|사용 ?안 ?함|미사용)$/iu;
+// Words from memory.
+const phrases = [
+  String.raw`not (?:in )?used?|not in use|(?:do not|don['’]t) use|unused|(?:not|never) (?:played|heard|loaded)|no longer (?:used|played)`,
+  String.raw`kept (?:\p{L}+ )?(?:for|as) (?:comparison|reference|the record|a backup)|for comparison only|rejected|obsolete`,
+  String.raw`nicht (?:benutzt|verwendet|gespielt|geladen|in gebrauch)|unbenutzt|nur zum vergleich|verworfen`,
+  String.raw`pas utilis\p{L}*|inutilis\p{L}*|non utilis\p{L}*|pour comparaison`,
+  String.raw`no (?:se )?(?:usa|utiliza|toca)\p{L}*|sin usar|descartad\p{L}*|para comparar`,
+  String.raw`non (?:usat|utilizzat|suonat)\p{L}*|non in uso|inutilizzat\p{L}*|scartat\p{L}*|solo (?:per|come) confronto`,
+  String.raw`n[aã]o (?:é |se )?(?:usa|utiliza|toca)\p{L}*`,
+  String.raw`niet (?:gebruikt|gespeeld|in gebruik)|ongebruikt|ter vergelijking`,
+  String.raw`anv[aä]nds (?:inte|ej)|ej i bruk|oanv[aä]nd\p{L}*|(?:bruges|brukes) (?:ikke|ej)|ikke i (?:brug|bruk)|ubrugt\p{L}*`,
+  String.raw`ei (?:ole )?k[aä]yt[oö]ss[aä]|ei k[aä]ytet[aä]`,
+  String.raw`nieu[zż]ywan\p{L}*|nie (?:jest )?u[zż]ywan\p{L}*|nepou[zž]it\p{L}*|nepou[zž][ií]v[aá]\p{L}*(?: se)?`,
+  String.raw`не использу\p{L}*|не использовать|не играет|не в ходу|для сравнения|не (?:исползва се|се използва)|не використову\p{L}*`,
+  String.raw`kullan[ıi]lm[ıi]yor|kullan[ıi]lmayan|kullan[ıi]lmaz|nem haszn[aá]l\p{L}*|nincs haszn[aá]latban|δεν χρησιμοποι\p{L}*|no s['’](?:usa|utilitza)`,
+].join('|');
+const inSigns = '不使用|未使用|不用|使用しない|使わない|사용하지 ?않\\p{L}*|사용 ?안 ?함|미사용';
+const before =
+  'is |are |was |were |currently |do |wird |werden |derzeit |zurzeit |ist |sind |est |es |son |è |é |jest |är |er ';
+
+const said = new RegExp(String.raw`(?<!\p{L})(?:${phrases})(?!\p{L})|${inSigns}`, 'iu');
+const allOfClause = new RegExp(`^(?:${before}){0,2}(?:${phrases})$|^(?:${inSigns})$`, 'iu');
+
+/** Where a text says that something in a list or a file is kept there and does not play, with the words that say so; `null` where it does not. */
+export function notUsedIn(text: string): RegExpExecArray | null {
+  return said.exec(text);
+}
 
 /** Whether a remark says that its row is not used: in a clause of its own, with nothing that bounds it. */
 export function saysNotUsed(remark: string): boolean {
   return usualSigns(remark)
     .split(/[,;:.()!、，。–—]|\s-\s/u)
-    .some((clause) => unused.test(clause.trim()));
+    .some((clause) => allOfClause.test(clause.trim()));
 }

@@ -1,3 +1,4 @@
+import { audioEndingInText } from '../../../model/fileNames';
 import { readHeading } from '../../../trade/headings/headings';
 import { TableCells } from '../cells';
 import type { LiteralField, LiteralRecord } from './literalRecords';
@@ -20,7 +21,7 @@ const setting =
 const marker = /^\s*<\?php\b[^\n]*\n/;
 /** A line that only brings in other texts, or names the one that it stands in. */
 const bringing = /^\s*(?:import|from|require|use|using|package|module|namespace|include)\b[^\n]*\n/u;
-const file = /["'`][^"'`\n]{1,300}\.(?:wav|aiff?|flac|ogg|mp3|w64|aifc|opus|wave|bwf|au|snd)["'`]/i;
+const file = new RegExp(`["'\`][^"'\`\n]{1,300}${audioEndingInText}["'\`]`, 'iu');
 
 /** Whether a text starts as JSON or a literal of a script does, and names a file or has keys in quotation marks. */
 export function mayBeLiteral(text: string): boolean {
@@ -65,7 +66,7 @@ export function literalCells(text: string): TableCells | undefined {
 }
 
 /** A comment that names an audio file: a zone that somebody took out, or did not make yet. */
-const leftOut = /[^\s"'(]\.(?:wav|aiff?|flac|ogg)\b/i;
+const leftOut = new RegExp(`[^\\s"'(]${audioEndingInText}`, 'iu');
 
 /** Gives values that stand by their places alone the headings that a comment lists: `(path, low, high, root)`. */
 function nameByComment(records: readonly LiteralRecord[], comments: readonly LiteralComment[]): void {

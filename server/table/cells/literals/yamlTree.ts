@@ -1,11 +1,13 @@
+import { audioEndingInText, namesAudioFileIn } from '../../../model/fileNames';
 import type { LiteralComment, LiteralEntry, LiteralMap, LiteralNode, LiteralText } from './literalTree';
 import { readLiteralAt } from './literalTree';
 
 /** So much of a text tells whether it is of this kind. */
 const looked = 1 << 14;
-const listLine =
-  /^[ ]*-[ ]+(?:[\p{L}_][\p{L}\p{N}_ ]{0,40}:(?:[ ]|$)|["']?\S[^:\n]*\.(?:wav|aiff?|flac|ogg)["']?:?[ ]*$)/gimu;
-const file = /\.(?:wav|aiff?|flac|ogg|mp3|w64|aifc|opus|wave)\b/i;
+const listLine = new RegExp(
+  String.raw`^[ ]*-[ ]+(?:[\p{L}_][\p{L}\p{N}_ ]{0,40}:(?:[ ]|$)|["']?\S[^:\n]*${audioEndingInText}["']?:?[ ]*$)`,
+  'gimu',
+);
 const entry = /^("[^"]{1,200}"|'[^']{1,200}'|[^\s:#[\]{},"'-][^:#\n]{0,200}?)[ ]*:(?=\s|$)/u;
 const deepest = 64;
 
@@ -26,7 +28,7 @@ interface Token {
  */
 export function readIndented(text: string): LiteralText | undefined {
   const start = text.slice(0, looked);
-  if ((start.match(listLine)?.length ?? 0) < 2 || !file.test(start)) return undefined;
+  if ((start.match(listLine)?.length ?? 0) < 2 || !namesAudioFileIn(start)) return undefined;
   const comments: LiteralComment[] = [];
   const tokens = tokensOf(text, comments);
   const reader = new IndentedReader(text, tokens);

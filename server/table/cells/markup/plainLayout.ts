@@ -1,3 +1,5 @@
+import { namesAudioFileIn } from '../../../model/fileNames';
+
 const looked = 1 << 16;
 /** Vertical lines that part cells; a text without them has no drawn boxes. */
 const verticals = /[\u2502\u2503\u2551\u2506\u2507\u250a\u250b]/;
@@ -29,9 +31,7 @@ export function commentsWithFiles(text: string): { text: string; start: number; 
   return Array.from(text.matchAll(comment)).flatMap(({ 0: all, index }) =>
     Array.from(all.matchAll(/[^\r\n]+/g)).flatMap(({ 0: line, index: at }) => {
       const said = line.replace(/^\s*<!--|-->\s*$/g, '').trim();
-      return /\.(?:wav|aiff?|flac|ogg)\b/i.test(said)
-        ? [{ text: said, start: index + at, end: index + at + line.length }]
-        : [];
+      return namesAudioFileIn(said) ? [{ text: said, start: index + at, end: index + at + line.length }] : [];
     }),
   );
 }

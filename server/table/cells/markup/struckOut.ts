@@ -93,10 +93,7 @@ export class StruckCells {
     }
     const told = open.map(({ cell, struck, kept }) => {
       const span = { start: cells.starts[cell], end: cells.ends[cell] };
-      if (kept === '') {
-        cells.rewritten.delete(cell);
-        cells.ends[cell] = cells.starts[cell];
-      }
+      if (kept === '') cells.empty(row, cell);
       const what =
         kept === '' ? 'so the cell counts as empty' : `so "${kept.slice(0, longestShown)}" is taken`;
       return { text: `"${struck.slice(0, longestShown)}" is struck out, ${what}.`, ...span };

@@ -1,4 +1,4 @@
-import { isAudioFileName } from '../../../model/fileNames';
+import { isAudioFileName, namesAudioFileIn } from '../../../model/fileNames';
 import type { Stretch } from '../../../model/text/stretch';
 import { textStart } from '../../../model/text/textLayout';
 import { readKeyRange } from '../../../trade/readings/keyReading';
@@ -111,9 +111,7 @@ function linesOf(text: string, most: number): Stretch[] {
 
 function holdsFile(text: string, { start, end }: Stretch): boolean {
   if (end - start > longestLine) return false;
-  return /\.(?:wav|aiff?|flac|ogg|mp3|w64|aifc|opus|wave|bwf|au|snd)(?![\p{L}\p{N}])/iu.test(
-    text.slice(start, end),
-  );
+  return namesAudioFileIn(text.slice(start, end));
 }
 
 function partsOf(text: string, { start, end }: Stretch): Line | undefined {
@@ -154,11 +152,7 @@ function partsOf(text: string, { start, end }: Stretch): Line | undefined {
 /** Whether what stands behind a name starts with a value, or names another file: then it is no remark. */
 function holdsKeyOrFile(text = ''): boolean {
   const bare = text.replace(/^[ \u00a0([{\u2013\u2014#;/<-]+/u, '');
-  return (
-    isKey(/^[^\s)\]]*/.exec(bare)?.[0] ?? '') ||
-    /^-?\d/.test(bare) ||
-    /\.(?:wav|aiff?|flac|ogg)\b/i.test(bare)
-  );
+  return isKey(/^[^\s)\]]*/.exec(bare)?.[0] ?? '') || /^-?\d/.test(bare) || namesAudioFileIn(bare);
 }
 
 function isKey(text: string): boolean {

@@ -1,4 +1,4 @@
-import { isAudioFileName } from '../../../model/fileNames';
+import { audioEndingInText, isAudioFileName } from '../../../model/fileNames';
 import type { Stretch } from '../../../model/text/stretch';
 import { textStart } from '../../../model/text/textLayout';
 import { readHeading } from '../../../trade/headings/headings';
@@ -19,7 +19,7 @@ const fewLooks = 12;
 const section = /^[ \t]*\[{1,2}[^\][\r\n]+\]{1,2}[ \t]*$/mu;
 const mostForSection = 16_384;
 /** A file in a comment: a zone that somebody took out, or did not make yet. */
-const fileInComment = /[^\s"'(]\.(?:wav|aiff?|flac|ogg)\b/i;
+const fileInComment = new RegExp(`[^\\s"'(]${audioEndingInText}`, 'iu');
 /** A line that is drawn as a title: `=== Soft ===`, `[Soft]`, `## Soft`. */
 const title = /^\s*(?:={2,}|#{1,6}\s|\*{2,}|-{2,}|~{2,}|\[[^\]]*\]\s*$)/u;
 

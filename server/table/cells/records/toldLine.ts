@@ -1,3 +1,4 @@
+import { audioEndingInText } from '../../../model/fileNames';
 import type { Stretch } from '../../../model/text/stretch';
 import type { ColumnMeaning } from '../../../trade/meaning';
 import { keyMeanings } from '../../../trade/meaning';
@@ -24,10 +25,9 @@ export interface TextLine extends Stretch {
 }
 
 const longestLine = 600;
-const fileEnding = String.raw`\.(?:wav|aiff?|flac|ogg|mp3|w64|aifc|opus|wave|bwf|au|snd)(?![\p{L}\p{N}])`;
 /** A name in quotation marks, or one without blanks. */
 const named = new RegExp(
-  String.raw`["'\u201c\u201e\u00ab\x60]([^"'\u201d\u00bb\x60]{1,120}${fileEnding})["'\u201d\u201c\u00bb\x60]|([^\s"',;:()[\]\uff0c\uff1b\uff1a\u3001\u201c\u201e\u00ab\x60]{1,120}${fileEnding})`,
+  String.raw`["'\u201c\u201e\u00ab\x60]([^"'\u201d\u00bb\x60]{1,120}${audioEndingInText})["'\u201d\u201c\u00bb\x60]|([^\s"',;:()[\]\uff0c\uff1b\uff1a\u3001\u201c\u201e\u00ab\x60]{1,120}${audioEndingInText})`,
   'giu',
 );
 const lead =

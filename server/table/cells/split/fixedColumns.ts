@@ -1,4 +1,4 @@
-import { audioEndings } from '../../../model/fileNames';
+import { namesAudioFileIn } from '../../../model/fileNames';
 import type { Stretch } from '../../../model/text/stretch';
 import { textStart } from '../../../model/text/textLayout';
 import { isUnseen, TableCells } from '../cells';
@@ -7,8 +7,6 @@ import { isUnseen, TableCells } from '../cells';
 const longestLine = 4096;
 /** Columns are found from so many lines. */
 const mostLines = 2000;
-
-const file = new RegExp(String.raw`\.(?:${[...audioEndings].join('|')})(?![\p{L}\p{N}])`, 'iu');
 
 interface Line {
   start: number;
@@ -51,7 +49,7 @@ function columnsOf(text: string, lines: readonly Line[]): Stretch[] | undefined 
 /** The lines that name audio files and the one above them, without titles, legends and sums around, which keep to no columns. */
 function bodyOf(text: string, lines: readonly Line[]): Line[] {
   const isFile = (line: Line) =>
-    file.test(text.slice(line.start, Math.min(line.end, line.start + longestLine)));
+    namesAudioFileIn(text.slice(line.start, Math.min(line.end, line.start + longestLine)));
   const first = lines.findIndex(isFile);
   if (first < 0) return [];
   let above = first - 1;

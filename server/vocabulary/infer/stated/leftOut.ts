@@ -1,4 +1,5 @@
 import { bareWord } from '../../../trade/languages/spelling';
+import { notUsedIn } from '../../../trade/statements/notUsed';
 import type { Draft } from '../draft';
 import { saysSo } from '../saysSo';
 import type { Column } from '../values/column';
@@ -8,8 +9,6 @@ import { nameWords } from '../words/nameWords';
 // Words from memory.
 const withoutEffect =
   /(?<!\p{L})(?:(?:is|are|was) (?:only|just|merely) (?:what|(?:an?|the) (?:\p{L}+ )?(?:reading|measurement|note|remark|reminder|label|hint|comment))|not (?:applied|used|played back|in effect)|for (?:information|reference|display|the record) only|has no effect|changes nothing|wird nicht (?:angewendet|angewandt|benutzt|ausgewertet)|nur (?:zur (?:information|anzeige|erinnerung)|als (?:notiz|hinweis)|ein messwert|der messwert)|ohne wirkung|n['’]est pas appliqu\p{L}*|à titre (?:indicatif|d['’]information)|sans effet|no se aplica|s[oó]lo (?:informativ\p{L}*|orientativ\p{L}*|de referencia)|sin efecto|non (?:si applica|viene applicat\p{L}*|è applicat\p{L}*)|solo (?:indicativ\p{L}*|informativ\p{L}*|per informazione)|senza effetto|não (?:se aplica|é aplicad\p{L}*)|só informativ\p{L}*|sem efeito|niet toegepast|alleen ter informatie|zonder effect|används inte|bara (?:till|för) information|utan effekt|anvendes ikke|kun til (?:orientering|information)|uden virkning|ei käytetä|vain tiedoksi|nie (?:jest|są) stosowan\p{L}*|tylko informacyjn\p{L}*|nepoužívá se|jen pro informaci|не применя\p{L}*|только для справки|не влияет)(?!\p{L})|不应用|仅供参考|不起作用|適用されない|参考(?:値|のみ)|적용되지 않|참고용/iu;
-const unused =
-  /(?<!\p{L})(?:not (?:in )?used?|unused|(?:not|never) (?:played|heard|loaded)|no longer (?:used|played)|kept (?:\p{L}+ )?(?:for|as) (?:comparison|reference|the record|a backup)|for comparison only|rejected|obsolete|nicht (?:benutzt|verwendet|gespielt|geladen|in gebrauch)|unbenutzt|nur zum vergleich|verworfen|pas utilis\p{L}*|inutilis\p{L}*|non utilis\p{L}*|pour comparaison|no (?:se )?(?:usa|utiliza|toca)\p{L}*|sin usar|descartad\p{L}*|para comparar|non (?:usat|utilizzat|suonat)\p{L}*|inutilizzat\p{L}*|scartat\p{L}*|solo (?:per|come) confronto|não (?:é )?(?:usad|utilizad|tocad)\p{L}*|descartad\p{L}*|niet (?:gebruikt|gespeeld)|ongebruikt|ter vergelijking|används (?:inte|ej)|oanvänd\p{L}*|bruges ikke|ubrugt\p{L}*|ei käytössä|ei käytetä|nieużywan\p{L}*|nie (?:jest )?używan\p{L}*|nepoužit\p{L}*|nepoužívá\p{L}*|не используется|не играет|для сравнения|kullanılmıyor|kullanılmayan|nem használ\p{L}*|δεν χρησιμοποι\p{L}*|no s['’](?:usa|utilitza))(?!\p{L})|不使用|未使用|不用|使用しない|使わない|사용하지 않|미사용/iu;
 const mostComments = 200;
 const longest = 300;
 /** The words of a place that a clause starts with lie among so many. */
@@ -114,7 +113,7 @@ const mostShort = 20;
 function saysUnused(comment: string, element: string): boolean {
   const own = nameWords(element);
   return comment.split(/[,;:.!?、。，；]/u).some((clause) => {
-    const found = unused.exec(clause);
+    const found = notUsedIn(clause);
     if (!found) return false;
     if (/[\p{Script=Han}\p{Script=Hangul}\p{Script=Hiragana}]/u.test(clause))
       return clause.trim().length <= mostShort;

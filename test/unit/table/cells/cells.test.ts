@@ -123,3 +123,16 @@ describe('finding the delimiter', () => {
     expect(findDelimiter('')).toBeUndefined();
   });
 });
+
+describe('making a cell empty', () => {
+  it('takes it out of the count of its row, once, and whatever it was to read', () => {
+    const cells = splitAt('a,b,c\nd,e,f', 'comma');
+    expect([cells.filled(0), cells.filled(1)]).toEqual([3, 3]);
+    cells.rewritten.set(cells.cell(1, 1), 'E');
+    cells.empty(1, cells.cell(1, 1));
+    cells.empty(1, cells.cell(1, 1));
+    expect([cells.filled(0), cells.filled(1)]).toEqual([3, 2]);
+    expect(grid(cells)[1]).toEqual(['d', '', 'f']);
+    expect(cells.isEmpty(1, 1)).toBe(true);
+  });
+});
