@@ -15,7 +15,7 @@ import {
 import { tmpdir } from 'node:os';
 import { delimiter, dirname, join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { waveBytes } from '../unit/server/waveBytes';
+import { waveBytes } from '../unit/server/host/waveBytes';
 
 const repository = join(__dirname, '../..');
 const program = join(repository, 'dist/cli.js');

@@ -5,7 +5,7 @@ import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import type { Import } from './imports';
 import { cycleOf, exportedTwice, exportsIn, handedOnIn, importsBelow, importsIn, roomOf } from './imports';
-import { bundleForBrowser } from './server/browserBundles';
+import { bundleForBrowser } from './server/host/browserBundles';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const imports = importsBelow(root, 'server', 'client');

@@ -2,8 +2,8 @@
 // node test/editor/run.mjs --suite test/editor/screens/index.ts --minutes 20
 // The pictures go to out/screenshots/screen-*.png.
 import './screens';
-import { runTests } from '../suite/runTests';
-import { registeredTests } from '../suite/testList';
+import { runTests } from '../suite/host/runTests';
+import { registeredTests } from '../suite/host/testList';
 
 /** Called by the editor once its extension host is up. */
 export async function run(): Promise<void> {

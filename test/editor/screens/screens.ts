@@ -1,8 +1,8 @@
 import * as vscode from 'vscode';
 import { openFile, workspaceFolder, writeWorkspaceFile } from '../suite/documents';
-import { workbenchTest } from '../suite/testList';
-import { until } from '../suite/until';
-import type { Workbench } from '../suite/workbench';
+import { workbenchTest } from '../suite/host/testList';
+import { until } from '../suite/host/until';
+import type { Workbench } from '../suite/host/workbench';
 
 const sizes = [
   [1440, 900],

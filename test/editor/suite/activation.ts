@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
-import { test, workbenchTest } from './testList';
-import { until } from './until';
+import { test, workbenchTest } from './host/testList';
+import { until } from './host/until';
 
 test('the extension is there and starts', async () => {
   const extension = vscode.extensions.all.find((candidate) => candidate.packageJSON.name === 'zonewright');

@@ -8,8 +8,8 @@ import { soundOf } from '../../../server/sound/program/soundOf';
 import { renderParts } from '../../../server/sound/render/renderParts';
 import { SampleSource } from '../../../server/sound/samples/sampleSource';
 import { closeEverything, openFile, writeWorkspaceFile } from './documents';
-import { workbenchTest } from './testList';
-import { until } from './until';
+import { workbenchTest } from './host/testList';
+import { until } from './host/until';
 
 const first = '<group> sample=*saw ampeg_release=0.2\n<region> key=60\n<region> key=64\n';
 const second = first.replace('key=64', 'key=64 tune=20');

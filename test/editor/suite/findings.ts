@@ -2,8 +2,8 @@ import assert from 'node:assert/strict';
 import { cp, rename, rm } from 'node:fs/promises';
 import * as vscode from 'vscode';
 import { openFile, openText, workspaceFolder, writeWorkspaceFile } from './documents';
-import { test, workbenchTest } from './testList';
-import { until } from './until';
+import { test, workbenchTest } from './host/testList';
+import { until } from './host/until';
 
 /** The findings of a document, once there are any or, with a code, once there is one of that code. */
 async function findingsOf(document: vscode.TextDocument, code?: string): Promise<vscode.Diagnostic[]> {

@@ -11,18 +11,18 @@ import './killedServer';
 import './language';
 import './library';
 import './pasteTable';
-import './pictures';
+import './host/pictures';
 import './samples';
 import './sound';
 import './soundFont';
-import './screen';
+import './host/screen';
 import './tablePreview';
 import './recordings';
 import './templatesAndPacks';
 import './vocabularies';
-import './walkthroughPictures';
-import { runTests } from './runTests';
-import { registeredTests } from './testList';
+import './host/walkthroughPictures';
+import { runTests } from './host/runTests';
+import { registeredTests } from './host/testList';
 
 /** Called by the editor once its extension host is up. */
 export async function run(): Promise<void> {

@@ -1,7 +1,7 @@
 import * as vscode from 'vscode';
 import { openFile } from './documents';
-import { workbenchTest } from './testList';
-import { until } from './until';
+import { workbenchTest } from './host/testList';
+import { until } from './host/until';
 
 /** The first of the tree. The explorer has a row of that name as well. */
 const row = '[role=treeitem][aria-label^="clipped.sfz, "]';

@@ -1,9 +1,9 @@
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
 import { openFile } from './documents';
-import { workbenchTest } from './testList';
-import { until } from './until';
-import type { Workbench } from './workbench';
+import { workbenchTest } from './host/testList';
+import { until } from './host/until';
+import type { Workbench } from './host/workbench';
 
 const view = '#keyboard-map';
 const shapes = '[id^=shape-]';

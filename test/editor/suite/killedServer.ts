@@ -2,8 +2,8 @@ import assert from 'node:assert/strict';
 import { readdirSync, readFileSync } from 'node:fs';
 import * as vscode from 'vscode';
 import { openFile, writeWorkspaceFile } from './documents';
-import { test } from './testList';
-import { until } from './until';
+import { test } from './host/testList';
+import { until } from './host/until';
 
 /** The processes that run the language server for this extension host, by their numbers. */
 function serverProcesses(): number[] {

@@ -1,8 +1,8 @@
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
 import { openFile, openText, workspaceFolder, writeWorkspaceFile } from './documents';
-import { test, workbenchTest } from './testList';
-import { until } from './until';
+import { test, workbenchTest } from './host/testList';
+import { until } from './host/until';
 
 const demo = 'millrace-chimes/millrace-chimes.sfz';
 

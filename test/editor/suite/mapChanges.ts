@@ -1,8 +1,8 @@
 import * as vscode from 'vscode';
 import { openText } from './documents';
-import { workbenchTest } from './testList';
-import { until } from './until';
-import type { Workbench } from './workbench';
+import { workbenchTest } from './host/testList';
+import { until } from './host/until';
+import type { Workbench } from './host/workbench';
 
 const view = '#keyboard-map';
 const text = `<group> hivel=63

@@ -1,8 +1,8 @@
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
 import { openFile, openText, workspaceFolder } from './documents';
-import { test, workbenchTest } from './testList';
-import { until } from './until';
+import { test, workbenchTest } from './host/testList';
+import { until } from './host/until';
 
 async function copyTable(): Promise<string> {
   const table = vscode.Uri.joinPath(workspaceFolder(), 'millrace-chimes/zones.tsv');

@@ -1,9 +1,9 @@
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
-import { waveBytes } from '../../unit/server/waveBytes';
+import { waveBytes } from '../../unit/server/host/waveBytes';
 import { workspaceFolder, writeWorkspaceFile } from './documents';
-import { workbenchTest } from './testList';
-import { until } from './until';
+import { workbenchTest } from './host/testList';
+import { until } from './host/until';
 
 const view = '#recordings-preview';
 const rate = 44100;

@@ -1,9 +1,9 @@
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
 import { closeEverything, openFile, workspaceFolder, writeWorkspaceFile } from './documents';
-import { workbenchTest } from './testList';
-import { until } from './until';
-import { sineWave } from './waves';
+import { workbenchTest } from './host/testList';
+import { until } from './host/until';
+import { sineWave } from './host/waves';
 
 // The second region says that A4 is A5; its loop of 80.31 periods jumps where it closes.
 const instrument = `<group> lokey=60 hikey=68

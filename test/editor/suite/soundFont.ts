@@ -2,8 +2,8 @@ import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
 import { fontBytes, tone } from '../../unit/soundfont/fontBytes';
 import { openFile, writeWorkspaceFile } from './documents';
-import { workbenchTest } from './testList';
-import { until } from './until';
+import { workbenchTest } from './host/testList';
+import { until } from './host/until';
 
 const view = '#sound-font';
 

@@ -1,9 +1,9 @@
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
 import { openText, workspaceFolder, writeWorkspaceFile } from './documents';
-import { test, workbenchTest } from './testList';
-import { until } from './until';
-import type { Workbench } from './workbench';
+import { test, workbenchTest } from './host/testList';
+import { until } from './host/until';
+import type { Workbench } from './host/workbench';
 
 const view = '#table-preview';
 

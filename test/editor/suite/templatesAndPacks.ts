@@ -1,8 +1,8 @@
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
 import { openFile, writeWorkspaceFile } from './documents';
-import { workbenchTest } from './testList';
-import { until } from './until';
+import { workbenchTest } from './host/testList';
+import { until } from './host/until';
 
 const template =
   '// (title goes here) by (maker goes here)\n<group> ampeg_release=2\n<region> sample=x.wav key=60\n';

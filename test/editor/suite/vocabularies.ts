@@ -1,8 +1,8 @@
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
 import { openFile, workspaceFolder, writeWorkspaceFile } from './documents';
-import { workbenchTest } from './testList';
-import { until } from './until';
+import { workbenchTest } from './host/testList';
+import { until } from './host/until';
 
 const smithy = `<?xml version="1.0" encoding="UTF-8"?>
 <smithy>

@@ -1,7 +1,7 @@
 import { appendFileSync } from 'node:fs';
 import * as vscode from 'vscode';
-import { workbenchTest } from '../suite/testList';
-import { until } from '../suite/until';
+import { workbenchTest } from '../suite/host/testList';
+import { until } from '../suite/host/until';
 
 workbenchTest('the editor tells how long the extension took to start', async (workbench) => {
   await vscode.extensions.getExtension('zonewright.zonewright')?.activate();

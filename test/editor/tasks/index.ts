@@ -3,8 +3,8 @@ import './activationTime';
 import './tableTasks';
 import './mendingTasks';
 import './textTasks';
-import { runTests } from '../suite/runTests';
-import { registeredTests } from '../suite/testList';
+import { runTests } from '../suite/host/runTests';
+import { registeredTests } from '../suite/host/testList';
 
 /** Called by the editor once its extension host is up. */
 export async function run(): Promise<void> {

@@ -1,7 +1,7 @@
 import * as vscode from 'vscode';
 import { openFile, workspaceFolder, writeWorkspaceFile } from '../suite/documents';
-import { until } from '../suite/until';
-import { sineWave } from '../suite/waves';
+import { until } from '../suite/host/until';
+import { sineWave } from '../suite/host/waves';
 import { task } from './taskList';
 
 const loops = 26;

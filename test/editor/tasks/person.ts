@@ -1,5 +1,5 @@
-import { until } from '../suite/until';
-import type { Target, Workbench } from '../suite/workbench';
+import { until } from '../suite/host/until';
+import type { Target, Workbench } from '../suite/host/workbench';
 
 /**
  * What a practised person needs for a key and for pointing at something (S. K. Card, T. P. Moran, A. Newell: The Keystroke-Level Model for

@@ -1,7 +1,7 @@
 import * as vscode from 'vscode';
 import { openFile, workspaceFolder, writeWorkspaceFile } from '../suite/documents';
-import { until } from '../suite/until';
-import type { Workbench } from '../suite/workbench';
+import { until } from '../suite/host/until';
+import type { Workbench } from '../suite/host/workbench';
 import { task } from './taskList';
 
 const view = '#table-preview';

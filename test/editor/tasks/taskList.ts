@@ -1,6 +1,6 @@
 import { appendFileSync } from 'node:fs';
-import { workbenchTest } from '../suite/testList';
-import type { Workbench } from '../suite/workbench';
+import { workbenchTest } from '../suite/host/testList';
+import type { Workbench } from '../suite/host/workbench';
 import type { Actions } from './person';
 import { Person, secondsOf } from './person';
 

@@ -1,6 +1,6 @@
 import * as vscode from 'vscode';
 import { openFile, writeWorkspaceFile } from '../suite/documents';
-import { until } from '../suite/until';
+import { until } from '../suite/host/until';
 import { task } from './taskList';
 
 const suggestion = (label: string) => ({

@@ -1,7 +1,7 @@
 // Runs the tests and writes what comes of them to the console, where the runner reads it.
 import * as vscode from 'vscode';
-import { registeredTests } from '../suite/testList';
-import { Workbench } from '../suite/workbench';
+import { registeredTests } from '../suite/host/testList';
+import { Workbench } from '../suite/host/workbench';
 import './tests';
 
 /** Called by the editor once its extension host is up. */

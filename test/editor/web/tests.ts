@@ -1,7 +1,7 @@
 // What the extension host of an editor runs that a browser hosts.
 import * as vscode from 'vscode';
-import { test } from '../suite/testList';
-import { until } from '../suite/until';
+import { test } from '../suite/host/testList';
+import { until } from '../suite/host/until';
 
 const [folder] = vscode.workspace.workspaceFolders ?? [];
 const place = (name: string) => vscode.Uri.joinPath(folder.uri, name);

@@ -6,7 +6,7 @@ import type { CacheStorage } from '../../../server/workspace/measuring/measureCa
 import type { Measurer } from '../../../server/workspace/measuring/measurer';
 import type { FileOrder } from '../../../server/workspace/measuring/visitFile';
 import { visitFile } from '../../../server/workspace/measuring/visitFile';
-import { waveBytes } from '../server/waveBytes';
+import { waveBytes } from '../server/host/waveBytes';
 import { MemoryFiles } from '../workspace/memoryFiles';
 
 /** A library: instruments that use some samples each, others in common, and parts that several include. */

@@ -14,7 +14,7 @@ import {
 } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { waveBytes } from '../server/waveBytes';
+import { waveBytes } from '../server/host/waveBytes';
 import { folderWith, run } from './runInFolder';
 
 const text = '<region> sample=a.wav key=60\n#include "part.sfz"\n';

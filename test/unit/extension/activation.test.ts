@@ -4,8 +4,8 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { contributes } from '../../../package.json';
-import type { Released } from '../server/releasedBundle';
-import { buildReleased } from '../server/releasedBundle';
+import type { Released } from '../server/host/releasedBundle';
+import { buildReleased } from '../server/host/releasedBundle';
 import type { Activation } from './activateAlone';
 import { activateAlone } from './activateAlone';
 

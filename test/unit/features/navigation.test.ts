@@ -9,7 +9,7 @@ import { subjectAt } from '../../../server/features/navigation/subject';
 import type { HeaderSymbol } from '../../../server/features/navigation/symbols';
 import { headerSymbols } from '../../../server/features/navigation/symbols';
 import { matchesQuery, namedPlaces } from '../../../server/features/navigation/workspaceSymbols';
-import { waveBytes } from '../server/waveBytes';
+import { waveBytes } from '../server/host/waveBytes';
 import { documentWithMark, inOwnContext } from './documentWithMark';
 
 const files = {

@@ -6,7 +6,7 @@ import type { SampleFacts } from '../../../server/model/samples';
 import { readSfz } from '../../../server/sfz/read';
 import { SampleOutlines } from '../../../server/workspace/samples/sampleOutlines';
 import { readXml } from '../../../server/xml/read';
-import { waveBytes } from '../server/waveBytes';
+import { waveBytes } from '../server/host/waveBytes';
 import { MemoryFiles } from '../workspace/memoryFiles';
 import { documentWithMark } from './documentWithMark';
 

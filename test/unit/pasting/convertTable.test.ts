@@ -3,7 +3,7 @@ import type { TextEdit } from '../../../server/model/finding';
 import { convertTable } from '../../../server/pasting/convertTable';
 import { IncludeStore } from '../../../server/workspace/files/includeStore';
 import { notations } from '../../../server/workspace/notations/notationOf';
-import { waveBytes } from '../server/waveBytes';
+import { waveBytes } from '../server/host/waveBytes';
 import { MemoryFiles } from '../workspace/memoryFiles';
 
 const table = 'Sample;Low;High;Root\nlow.wav;36;47;40\nhigh.wav;48;59;52\n';

@@ -6,7 +6,7 @@ import type { TableChoices } from '../../../server/pasting/convertTable';
 import { convertTable } from '../../../server/pasting/convertTable';
 import { IncludeStore } from '../../../server/workspace/files/includeStore';
 import { notations } from '../../../server/workspace/notations/notationOf';
-import { waveBytes } from '../server/waveBytes';
+import { waveBytes } from '../server/host/waveBytes';
 import { MemoryFiles } from '../workspace/memoryFiles';
 
 const files = new MemoryFiles({});

@@ -15,8 +15,8 @@ import type {
 import wavefile from 'wavefile';
 import { block, flac, streamInfo, verbatimFrame } from '../audio/flacFiles';
 import { hasBrowser, sharedBrowser } from '../webview/browser';
-import { bundleForBrowser } from './browserBundles';
-import { fullCapabilities } from './editorClient';
+import { bundleForBrowser } from './host/browserBundles';
+import { fullCapabilities } from './host/editorClient';
 
 const folder = 'memory-files://band/instruments';
 const uri = `${folder}/a.sfz`;
@@ -63,7 +63,7 @@ describe.skipIf(!hasBrowser)('the language server in a web worker', () => {
     await bundleForBrowser(bundles, {
       server: 'server/browserMain.ts',
       measureWorker: 'server/browserMeasureWorker.ts',
-      page: 'test/unit/server/browserEditorPage.ts',
+      page: 'test/unit/server/host/browserEditorPage.ts',
     });
     http = createServer(({ url = '/' }, response) => {
       asked.push(url);

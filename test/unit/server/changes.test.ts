@@ -3,8 +3,8 @@ import { describe, expect, it } from 'vitest';
 import type { CodeAction, TextDocumentEdit, WorkspaceEdit } from 'vscode-languageserver-protocol';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { URI } from 'vscode-uri';
-import { EditorClient, fullCapabilities } from './editorClient';
-import { bundle, folder, useServerPlaces } from './serverPlaces';
+import { EditorClient, fullCapabilities } from './host/editorClient';
+import { bundle, folder, useServerPlaces } from './host/serverPlaces';
 
 useServerPlaces();
 

@@ -6,8 +6,8 @@ import {
   CompareRequest,
 } from '../../../server/protocol/requests/comparisonRequests';
 import { run } from '../commandLine/runInFolder';
-import { EditorClient } from './editorClient';
-import { bundle, home, useServerPlaces } from './serverPlaces';
+import { EditorClient } from './host/editorClient';
+import { bundle, home, useServerPlaces } from './host/serverPlaces';
 
 useServerPlaces();
 

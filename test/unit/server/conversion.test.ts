@@ -2,8 +2,8 @@ import { mkdir, writeFile } from 'node:fs/promises';
 import { describe, expect, it } from 'vitest';
 import type { ConvertParams, ConvertResult } from '../../../server/protocol/requests/conversionRequests';
 import { ConvertRequest, VocabulariesRequest } from '../../../server/protocol/requests/conversionRequests';
-import { EditorClient } from './editorClient';
-import { bundle, folder, useServerPlaces } from './serverPlaces';
+import { EditorClient } from './host/editorClient';
+import { bundle, folder, useServerPlaces } from './host/serverPlaces';
 
 useServerPlaces();
 

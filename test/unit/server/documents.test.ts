@@ -2,7 +2,7 @@ import { describe, expect, it, vi } from 'vitest';
 import { InstrumentDocuments } from '../../../server/workspace/documents';
 import type { OpenDocument } from '../../../server/workspace/openDocument';
 import { MemoryFiles } from '../workspace/memoryFiles';
-import { waveBytes } from './waveBytes';
+import { waveBytes } from './host/waveBytes';
 
 /** A document whose text a test can change. */
 class Edited implements OpenDocument {

@@ -3,9 +3,9 @@ import { setTimeout } from 'node:timers/promises';
 import { describe, expect, it } from 'vitest';
 import type { CodeAction, TextDocumentEdit, WorkspaceEdit } from 'vscode-languageserver-protocol';
 import { CodeActionTriggerKind } from 'vscode-languageserver-protocol';
-import { EditorClient, placed } from './editorClient';
-import { bundle, folder, useServerPlaces } from './serverPlaces';
-import { waveBytes } from './waveBytes';
+import { EditorClient, placed } from './host/editorClient';
+import { bundle, folder, useServerPlaces } from './host/serverPlaces';
+import { waveBytes } from './host/waveBytes';
 
 useServerPlaces();
 

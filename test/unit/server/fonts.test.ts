@@ -17,8 +17,8 @@ import { readerOf } from '../audio/byteFiles';
 import { fontBytes, simpleFont, tone } from '../soundfont/fontBytes';
 import { brokenRules } from '../soundfont/publishedRules';
 import { wav } from '../soundfont/writtenFonts';
-import { EditorClient } from './editorClient';
-import { bundle, folder, useServerPlaces } from './serverPlaces';
+import { EditorClient } from './host/editorClient';
+import { bundle, folder, useServerPlaces } from './host/serverPlaces';
 
 useServerPlaces();
 

@@ -2,8 +2,8 @@ import { mkdtemp, writeFile } from 'node:fs/promises';
 import { describe, expect, it } from 'vitest';
 import type { TextEdit } from 'vscode-languageserver-protocol';
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import { EditorClient } from './editorClient';
-import { bundle, home, useServerPlaces } from './serverPlaces';
+import { EditorClient } from './host/editorClient';
+import { bundle, home, useServerPlaces } from './host/serverPlaces';
 
 useServerPlaces();
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { KeyboardMapRequest } from '../../../server/protocol/requests/requests';
-import { EditorClient } from './editorClient';
-import { bundle, folder, useServerPlaces } from './serverPlaces';
+import { EditorClient } from './host/editorClient';
+import { bundle, folder, useServerPlaces } from './host/serverPlaces';
 
 useServerPlaces();
 

@@ -6,8 +6,8 @@ import { uriOfPath } from '../../../server/protocol/conversion/uris';
 import type { LibraryProgress } from '../../../server/protocol/requests/libraryRequests';
 import { BuildLibraryRequest, LibrariesRequest } from '../../../server/protocol/requests/libraryRequests';
 import { build, filesIn, folderOf, libraryFile, smallLibrary } from '../library/build/libraryFolder';
-import { EditorClient } from './editorClient';
-import { bundle, useServerPlaces } from './serverPlaces';
+import { EditorClient } from './host/editorClient';
+import { bundle, useServerPlaces } from './host/serverPlaces';
 
 useServerPlaces();
 

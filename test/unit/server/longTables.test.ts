@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { CancellationTokenSource, type WorkDoneProgressReport } from 'vscode-languageserver-protocol';
 import { ConvertTableRequest } from '../../../server/protocol/requests/tableRequests';
-import { EditorClient } from './editorClient';
-import { bundle, folder, useServerPlaces } from './serverPlaces';
+import { EditorClient } from './host/editorClient';
+import { bundle, folder, useServerPlaces } from './host/serverPlaces';
 
 useServerPlaces();
 

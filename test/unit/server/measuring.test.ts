@@ -8,8 +8,8 @@ import wavefile from 'wavefile';
 import { Measuring } from '../../../server/protocol/measuring';
 import type { MeasureOutcome } from '../../../server/workspace/measuring/measureFile';
 import { MemoryFiles } from '../workspace/memoryFiles';
-import { EditorClient } from './editorClient';
-import { bundle, folder, home, useServerPlaces } from './serverPlaces';
+import { EditorClient } from './host/editorClient';
+import { bundle, folder, home, useServerPlaces } from './host/serverPlaces';
 
 useServerPlaces();
 

@@ -1,8 +1,8 @@
 import { once } from 'node:events';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
-import { EditorClient } from './editorClient';
-import { bundle, folder, useServerPlaces } from './serverPlaces';
+import { EditorClient } from './host/editorClient';
+import { bundle, folder, useServerPlaces } from './host/serverPlaces';
 
 useServerPlaces();
 
@@ -18,7 +18,7 @@ const mostMegabytes = 16;
 it.skipIf(process.platform === 'win32')(
   'four hundred edits with four times as many requests leave little behind',
   async () => {
-    const hook = join(__dirname, 'tellMemory.cjs');
+    const hook = join(__dirname, 'host/tellMemory.cjs');
     const client = await EditorClient.start(bundle, {
       folder,
       nodeOptions: ['--expose-gc', '--require', hook],

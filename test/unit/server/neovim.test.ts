@@ -3,13 +3,13 @@ import { mkdir, readFile, writeFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { promisify } from 'node:util';
 import { describe, expect, it } from 'vitest';
-import { bundle, folder, useServerPlaces } from './serverPlaces';
-import { waveBytes } from './waveBytes';
+import { bundle, folder, useServerPlaces } from './host/serverPlaces';
+import { waveBytes } from './host/waveBytes';
 
 useServerPlaces();
 
 const isInstalled = spawnSync('nvim', ['--version']).status === 0;
-const script = fileURLToPath(new URL('neovim.lua', import.meta.url));
+const script = fileURLToPath(new URL('host/neovim.lua', import.meta.url));
 
 interface Found {
   code: string;

@@ -1,9 +1,9 @@
 import { once } from 'node:events';
 import { describe, expect, it } from 'vitest';
 import type { CodeLens, CompletionItem, CompletionList, Hover } from 'vscode-languageserver-protocol';
-import type { EditorOptions } from './editorClient';
-import { EditorClient } from './editorClient';
-import { bundle, folder, useServerPlaces } from './serverPlaces';
+import type { EditorOptions } from './host/editorClient';
+import { EditorClient } from './host/editorClient';
+import { bundle, folder, useServerPlaces } from './host/serverPlaces';
 
 useServerPlaces();
 

@@ -13,9 +13,9 @@ import type {
 import { CancellationTokenSource } from 'vscode-languageserver-protocol';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { URI } from 'vscode-uri';
-import { EditorClient, fullCapabilities, placed } from './editorClient';
-import { bundle, folder, home, useServerPlaces } from './serverPlaces';
-import { waveBytes } from './waveBytes';
+import { EditorClient, fullCapabilities, placed } from './host/editorClient';
+import { bundle, folder, home, useServerPlaces } from './host/serverPlaces';
+import { waveBytes } from './host/waveBytes';
 
 useServerPlaces();
 

@@ -6,8 +6,8 @@ import type {
   SemanticTokens,
   SemanticTokensDelta,
 } from 'vscode-languageserver-protocol';
-import { EditorClient } from './editorClient';
-import { bundle, folder, useServerPlaces } from './serverPlaces';
+import { EditorClient } from './host/editorClient';
+import { bundle, folder, useServerPlaces } from './host/serverPlaces';
 
 useServerPlaces();
 

@@ -13,9 +13,9 @@ import type {
 } from 'vscode-languageserver-protocol';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { URI } from 'vscode-uri';
-import { EditorClient, fullCapabilities } from './editorClient';
-import { bundle, folder, useServerPlaces } from './serverPlaces';
-import { waveBytes } from './waveBytes';
+import { EditorClient, fullCapabilities } from './host/editorClient';
+import { bundle, folder, useServerPlaces } from './host/serverPlaces';
+import { waveBytes } from './host/waveBytes';
 
 useServerPlaces();
 

@@ -1,9 +1,9 @@
 import { mkdir, symlink, writeFile } from 'node:fs/promises';
 import { describe, expect, it } from 'vitest';
 import type { CompletionList, DocumentSymbol, TextEdit } from 'vscode-languageserver-protocol';
-import { EditorClient } from './editorClient';
-import { bundle, folder, useServerPlaces } from './serverPlaces';
-import { waveBytes } from './waveBytes';
+import { EditorClient } from './host/editorClient';
+import { bundle, folder, useServerPlaces } from './host/serverPlaces';
+import { waveBytes } from './host/waveBytes';
 
 useServerPlaces();
 

@@ -4,8 +4,8 @@ import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { EditorClient } from './editorClient';
-import { serverBundle } from './serverBundle';
+import { EditorClient } from './host/editorClient';
+import { serverBundle } from './host/serverBundle';
 
 let folder: string;
 

@@ -4,10 +4,10 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import type { CompletionList, Hover, SemanticTokens } from 'vscode-languageserver-protocol';
-import { EditorClient } from './editorClient';
-import type { Released } from './releasedBundle';
-import { buildReleased } from './releasedBundle';
-import { folder, useServerPlaces } from './serverPlaces';
+import { EditorClient } from './host/editorClient';
+import type { Released } from './host/releasedBundle';
+import { buildReleased } from './host/releasedBundle';
+import { folder, useServerPlaces } from './host/serverPlaces';
 
 useServerPlaces();
 

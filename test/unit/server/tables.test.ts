@@ -9,9 +9,9 @@ import type {
   PreviewTableParams,
   PreviewTableResult,
 } from '../../../server/protocol/requests/tableRequests';
-import { EditorClient } from './editorClient';
-import { bundle, folder, useServerPlaces } from './serverPlaces';
-import { waveBytes } from './waveBytes';
+import { EditorClient } from './host/editorClient';
+import { bundle, folder, useServerPlaces } from './host/serverPlaces';
+import { waveBytes } from './host/waveBytes';
 
 useServerPlaces();
 

@@ -5,9 +5,9 @@ import { joinedBytes } from '../../../server/model/joinedBytes';
 import { base64Bytes } from '../../../server/protocol/conversion/base64';
 import { ConvertRequest } from '../../../server/protocol/requests/conversionRequests';
 import { MakePackRequest, PackPartRequest } from '../../../server/protocol/requests/packRequests';
-import { EditorClient } from './editorClient';
-import { bundle, folder, useServerPlaces } from './serverPlaces';
-import { waveBytes } from './waveBytes';
+import { EditorClient } from './host/editorClient';
+import { bundle, folder, useServerPlaces } from './host/serverPlaces';
+import { waveBytes } from './host/waveBytes';
 
 useServerPlaces();
 

@@ -10,8 +10,8 @@ import type {
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { WaveFile } from 'wavefile';
 import { ConvertTableRequest } from '../../../server/protocol/requests/tableRequests';
-import { EditorClient } from './editorClient';
-import { bundle, folder, useServerPlaces } from './serverPlaces';
+import { EditorClient } from './host/editorClient';
+import { bundle, folder, useServerPlaces } from './host/serverPlaces';
 
 useServerPlaces();
 

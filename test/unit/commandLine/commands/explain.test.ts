@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { silentReasons } from '../../../../server/playing/player/conditions';
-import { waveBytes } from '../../server/waveBytes';
+import { waveBytes } from '../../server/host/waveBytes';
 import { folderWith, run } from '../runInFolder';
 
 interface Place {

@@ -4,7 +4,7 @@ import { expect, it } from 'vitest';
 import { buildProgress } from '../../../../server/commandLine/commands/libraryProgress';
 import { brokenDown } from '../../../../server/library/build/buildThread';
 import { smallLibrary } from '../../library/build/libraryFolder';
-import { waveBytes } from '../../server/waveBytes';
+import { waveBytes } from '../../server/host/waveBytes';
 import { folderWith, run } from '../runInFolder';
 
 const files = Object.fromEntries(

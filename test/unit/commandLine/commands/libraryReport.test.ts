@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
 import { smallLibrary } from '../../library/build/libraryFolder';
-import { waveBytes } from '../../server/waveBytes';
+import { waveBytes } from '../../server/host/waveBytes';
 import { folderWith, run } from '../runInFolder';
 
 const files = Object.fromEntries(

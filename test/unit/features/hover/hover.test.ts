@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { hoverAt } from '../../../../server/features/hover/hover';
-import { waveBytes } from '../../server/waveBytes';
+import { waveBytes } from '../../server/host/waveBytes';
 import { documentWithMark } from '../documentWithMark';
 
 async function hover(

@@ -16,7 +16,7 @@ import { openLibrary } from '../../../../server/library/openLibrary';
 import { nodeFiles } from '../../../../server/workspace/files/nodeFiles';
 import { clearUnfinished, stagedWriter } from '../../../../server/workspace/files/stagedWriter';
 import { sumOf } from '../../../../server/workspace/measuring/cacheFolder';
-import { waveBytes } from '../../server/waveBytes';
+import { waveBytes } from '../../server/host/waveBytes';
 
 const made: string[] = [];
 const flacLibrary = async () => encoder;

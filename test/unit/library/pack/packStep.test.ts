@@ -4,7 +4,7 @@ import { expect, it } from 'vitest';
 import { version as program } from '../../../../package.json';
 import type { FileWriter } from '../../../../server/library/build/fileWriter';
 import { run } from '../../commandLine/runInFolder';
-import { waveBytes } from '../../server/waveBytes';
+import { waveBytes } from '../../server/host/waveBytes';
 import { build, filesIn, folderOf, libraryFile, put } from '../build/libraryFolder';
 
 const library = (settings: object = {}) => ({

@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { blockingFiles } from '../../../../server/workspace/files/blockingFiles';
 import { visitFile } from '../../../../server/workspace/measuring/visitFile';
-import { waveBytes } from '../../server/waveBytes';
+import { waveBytes } from '../../server/host/waveBytes';
 import { MemoryFiles } from '../memoryFiles';
 
 const never = new AbortController().signal;

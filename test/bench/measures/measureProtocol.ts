@@ -6,10 +6,10 @@ import {
   StreamMessageReader,
   StreamMessageWriter,
 } from 'vscode-languageserver/node';
-import { timeOf } from './compare';
-import { keystrokesIn } from './keystrokes';
-import type { AddRow } from './table';
-import { quantilesRow } from './table';
+import { timeOf } from '../compare';
+import { keystrokesIn } from '../keystrokes';
+import type { AddRow } from '../table';
+import { quantilesRow } from '../table';
 
 /** A keystroke in a large document to the findings that the language server answers, over standard input and output. */
 export async function measureProtocol(

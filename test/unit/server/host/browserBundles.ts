@@ -5,7 +5,7 @@ import { build } from 'esbuild';
 /** Bundles what runs in an editor that a browser hosts, as it is released; fails where a part of it needs Node. */
 export async function bundleForBrowser(outdir: string, entries: Record<string, string>): Promise<Metafile> {
   const { metafile } = await build({
-    absWorkingDir: fileURLToPath(new URL('../../..', import.meta.url)),
+    absWorkingDir: fileURLToPath(new URL('../../../..', import.meta.url)),
     entryPoints: entries,
     outdir,
     bundle: true,

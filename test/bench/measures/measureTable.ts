@@ -1,11 +1,11 @@
 import Papa from 'papaparse';
-import type { Files } from '../../server/model/files';
-import { writeSfz } from '../../server/sfz/write';
-import { readZoneTable } from '../../server/table/readTable';
-import { readTableWithSamples } from '../../server/workspace/readTableWithSamples';
-import { compare, times } from './compare';
-import type { AddRow } from './table';
-import { quantilesRow, ratioRow } from './table';
+import type { Files } from '../../../server/model/files';
+import { writeSfz } from '../../../server/sfz/write';
+import { readZoneTable } from '../../../server/table/readTable';
+import { readTableWithSamples } from '../../../server/workspace/readTableWithSamples';
+import { compare, times } from '../compare';
+import type { AddRow } from '../table';
+import { quantilesRow, ratioRow } from '../table';
 
 /** A zone table to SFZ text, against papaparse reading the same text into cells; and a very large one. */
 export async function measureTable(add: AddRow): Promise<void> {

@@ -5,13 +5,13 @@ import {
   BrowserMessageWriter,
   createMessageConnection,
 } from 'vscode-languageserver-protocol/browser';
-import { WholeFiles } from '../../../client/browser/wholeFiles';
+import { WholeFiles } from '../../../../client/browser/wholeFiles';
 import {
   FileRangeRequest,
   FileStatRequest,
   FolderListRequest,
   MeasureScriptRequest,
-} from '../../../server/protocol/requests/fileRequests';
+} from '../../../../server/protocol/requests/fileRequests';
 
 type PageWorker = ConstructorParameters<typeof BrowserMessageReader>[0];
 declare const Worker: new (address: string) => PageWorker;

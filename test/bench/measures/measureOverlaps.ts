@@ -1,10 +1,10 @@
-import { rangeOverlap } from '../../server/checks/rules/rangeOverlap';
-import { sfzNotation } from '../../server/sfz/notation';
-import { readSfz } from '../../server/sfz/read';
-import { quantile, times } from './compare';
-import { largeInstrument } from './largeInstrument';
-import type { AddRow } from './table';
-import { milliseconds } from './table';
+import { rangeOverlap } from '../../../server/checks/rules/rangeOverlap';
+import { sfzNotation } from '../../../server/sfz/notation';
+import { readSfz } from '../../../server/sfz/read';
+import { quantile, times } from '../compare';
+import { largeInstrument } from '../largeInstrument';
+import type { AddRow } from '../table';
+import { milliseconds } from '../table';
 
 /** The check for overlaps on 10,000 and on 100,000 regions, and how its time grows. */
 export async function measureOverlaps(add: AddRow): Promise<void> {

@@ -2,14 +2,14 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { stat } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { nodeFiles } from '../../server/workspace/files/nodeFiles';
-import { cacheFolder } from '../../server/workspace/measuring/cacheFolder';
-import { MeasureCache } from '../../server/workspace/measuring/measureCache';
-import { Measurements } from '../../server/workspace/measuring/measurements';
-import { SampleStore } from '../../server/workspace/samples/sampleStore';
-import { compare, timeOf } from './compare';
-import type { AddRow } from './table';
-import { ratioRow } from './table';
+import { nodeFiles } from '../../../server/workspace/files/nodeFiles';
+import { cacheFolder } from '../../../server/workspace/measuring/cacheFolder';
+import { MeasureCache } from '../../../server/workspace/measuring/measureCache';
+import { Measurements } from '../../../server/workspace/measuring/measurements';
+import { SampleStore } from '../../../server/workspace/samples/sampleStore';
+import { compare, timeOf } from '../compare';
+import type { AddRow } from '../table';
+import { ratioRow } from '../table';
 
 /** Files that are asked for at one time, as the store does. */
 const atOnce = 32;

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
-import { openText } from './documents';
+import { openText } from '../documents';
 import { workbenchTest } from './testList';
 import { until } from './until';
 import type { ColourTheme } from './workbench';

@@ -1,6 +1,6 @@
 import { appendFileSync } from 'node:fs';
 import * as vscode from 'vscode';
-import { closeEverything } from './documents';
+import { closeEverything } from '../documents';
 import type { EditorTest } from './testList';
 import { Workbench } from './workbench';
 

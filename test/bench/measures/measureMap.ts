@@ -1,10 +1,10 @@
-import { buildMapScene } from '../../server/map/scene';
-import { readSfz } from '../../server/sfz/read';
-import { hasBrowser, sharedBrowser } from '../unit/webview/browser';
-import { PageBrowser } from '../unit/webview/pageBrowser';
-import { quantile } from './compare';
-import type { AddRow } from './table';
-import { quantilesRow, ratioRow } from './table';
+import { buildMapScene } from '../../../server/map/scene';
+import { readSfz } from '../../../server/sfz/read';
+import { hasBrowser, sharedBrowser } from '../../unit/webview/browser';
+import { PageBrowser } from '../../unit/webview/pageBrowser';
+import { quantile } from '../compare';
+import type { AddRow } from '../table';
+import { quantilesRow, ratioRow } from '../table';
 
 const rounds = 7;
 const steps = 40;

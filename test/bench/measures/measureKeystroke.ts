@@ -1,16 +1,16 @@
 import { TextDocument } from 'vscode-languageserver-textdocument';
-import type { Instrument } from '../../server/model/instrument';
-import { sfzNotation } from '../../server/sfz/notation';
-import { analyse } from '../../server/workspace/analyse';
-import { IncludeStore } from '../../server/workspace/files/includeStore';
-import { nodeFiles } from '../../server/workspace/files/nodeFiles';
-import { Measurements } from '../../server/workspace/measuring/measurements';
-import { SampleStore } from '../../server/workspace/samples/sampleStore';
-import { timeOf } from './compare';
-import { keystrokesIn } from './keystrokes';
-import { namedSounds } from './namedSounds';
-import type { AddRow } from './table';
-import { quantilesRow } from './table';
+import type { Instrument } from '../../../server/model/instrument';
+import { sfzNotation } from '../../../server/sfz/notation';
+import { analyse } from '../../../server/workspace/analyse';
+import { IncludeStore } from '../../../server/workspace/files/includeStore';
+import { nodeFiles } from '../../../server/workspace/files/nodeFiles';
+import { Measurements } from '../../../server/workspace/measuring/measurements';
+import { SampleStore } from '../../../server/workspace/samples/sampleStore';
+import { timeOf } from '../compare';
+import { keystrokesIn } from '../keystrokes';
+import { namedSounds } from '../namedSounds';
+import type { AddRow } from '../table';
+import { quantilesRow } from '../table';
 
 /**
  * A keystroke in a large document to all findings of it, files known already, within one process: where facts alone are known, and

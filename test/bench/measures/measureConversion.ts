@@ -1,13 +1,13 @@
-import type { Instrument } from '../../server/model/instrument';
-import type { WriteOptions, Written } from '../../server/model/notation';
-import { sfzNotation } from '../../server/sfz/notation';
-import { vocabularyNotation } from '../../server/vocabulary/vocabularyNotation';
-import { xmlNotation } from '../../server/xml/notation';
-import { compare } from './compare';
-import { largeInstrument } from './largeInstrument';
+import type { Instrument } from '../../../server/model/instrument';
+import type { WriteOptions, Written } from '../../../server/model/notation';
+import { sfzNotation } from '../../../server/sfz/notation';
+import { vocabularyNotation } from '../../../server/vocabulary/vocabularyNotation';
+import { xmlNotation } from '../../../server/xml/notation';
+import { compare } from '../compare';
+import { largeInstrument } from '../largeInstrument';
+import type { AddRow } from '../table';
+import { ratioRow } from '../table';
 import { millWheel } from './measureVocabulary';
-import type { AddRow } from './table';
-import { ratioRow } from './table';
 
 /** Text of 10,000 regions to text in another notation, reading included, against reading alone. */
 export async function measureConversion(add: AddRow): Promise<void> {

@@ -1,10 +1,10 @@
 import { open } from 'node:fs/promises';
-import { readSampleFacts } from '../../server/audio/readSampleFacts';
-import { nodeFiles } from '../../server/workspace/files/nodeFiles';
-import { SampleStore } from '../../server/workspace/samples/sampleStore';
-import { compare } from './compare';
-import type { AddRow } from './table';
-import { ratioRow } from './table';
+import { readSampleFacts } from '../../../server/audio/readSampleFacts';
+import { nodeFiles } from '../../../server/workspace/files/nodeFiles';
+import { SampleStore } from '../../../server/workspace/samples/sampleStore';
+import { compare } from '../compare';
+import type { AddRow } from '../table';
+import { ratioRow } from '../table';
 
 /** Facts of 500 sample files, against opening, reading once and closing each of the same files. */
 export async function measureSamples(add: AddRow, files: readonly string[]): Promise<void> {

@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import { openFile, writeWorkspaceFile } from './documents';
+import { openFile, writeWorkspaceFile } from '../documents';
 import { workbenchTest } from './testList';
 import { until } from './until';
 import type { ColourTheme, Workbench } from './workbench';

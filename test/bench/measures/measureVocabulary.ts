@@ -1,10 +1,10 @@
-import { readVocabularyXml } from '../../server/vocabulary/read/readVocabularyXml';
-import type { ValueForm, Vocabulary, VocabularyParameter } from '../../server/vocabulary/vocabulary';
-import { bareScan } from './bareScan';
-import { compare } from './compare';
-import { largeInstrument } from './largeInstrument';
-import type { AddRow } from './table';
-import { ratioRow } from './table';
+import { readVocabularyXml } from '../../../server/vocabulary/read/readVocabularyXml';
+import type { ValueForm, Vocabulary, VocabularyParameter } from '../../../server/vocabulary/vocabulary';
+import { bareScan } from '../bareScan';
+import { compare } from '../compare';
+import { largeInstrument } from '../largeInstrument';
+import type { AddRow } from '../table';
+import { ratioRow } from '../table';
 
 type Parameter = [parameter: string, attribute: string, form: ValueForm];
 

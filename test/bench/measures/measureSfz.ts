@@ -1,11 +1,11 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { readSfz } from '../../server/sfz/read';
-import { bareScan } from './bareScan';
-import { compare } from './compare';
-import { largeInstrument } from './largeInstrument';
-import type { AddRow } from './table';
-import { ratioRow } from './table';
+import { readSfz } from '../../../server/sfz/read';
+import { bareScan } from '../bareScan';
+import { compare } from '../compare';
+import { largeInstrument } from '../largeInstrument';
+import type { AddRow } from '../table';
+import { ratioRow } from '../table';
 
 /** SFZ text to effective regions, against a bare scan of the same text. */
 export async function measureSfz(add: AddRow): Promise<void> {

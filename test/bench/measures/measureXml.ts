@@ -1,10 +1,10 @@
 import { SaxesParser } from 'saxes';
-import { readXml } from '../../server/xml/read';
-import { bareScan } from './bareScan';
-import { compare } from './compare';
-import { largeInstrument } from './largeInstrument';
-import type { AddRow } from './table';
-import { ratioRow } from './table';
+import { readXml } from '../../../server/xml/read';
+import { bareScan } from '../bareScan';
+import { compare } from '../compare';
+import { largeInstrument } from '../largeInstrument';
+import type { AddRow } from '../table';
+import { ratioRow } from '../table';
 
 /** Instrument XML to effective regions, against a bare scan of the same text and against a strict XML parser. */
 export async function measureXml(add: AddRow): Promise<void> {

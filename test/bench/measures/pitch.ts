@@ -2,15 +2,15 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { WaveFile } from 'wavefile';
-import { readFrameLayout } from '../../server/audio/decode/readFrameLayout';
-import { readFrames } from '../../server/audio/decode/readFrames';
-import { measureSamplePitch } from '../../server/audio/measure/measureSample';
-import type { FileReader } from '../../server/model/files';
-import { nodeFiles } from '../../server/workspace/files/nodeFiles';
-import { toneAt } from '../unit/audio/measure/tones';
-import { compare } from './compare';
-import type { AddRow } from './table';
-import { ratioRow } from './table';
+import { readFrameLayout } from '../../../server/audio/decode/readFrameLayout';
+import { readFrames } from '../../../server/audio/decode/readFrames';
+import { measureSamplePitch } from '../../../server/audio/measure/measureSample';
+import type { FileReader } from '../../../server/model/files';
+import { nodeFiles } from '../../../server/workspace/files/nodeFiles';
+import { toneAt } from '../../unit/audio/measure/tones';
+import { compare } from '../compare';
+import type { AddRow } from '../table';
+import { ratioRow } from '../table';
 
 const seconds = 2;
 

@@ -1,11 +1,11 @@
-import { playableInstrument } from '../../server/playing/playable/makePlayable';
-import type { PlayableInstrument } from '../../server/playing/playable/playableInstrument';
-import { createPlayer } from '../../server/playing/player/createPlayer';
-import { readSfz } from '../../server/sfz/read';
-import { compare, quantile } from './compare';
-import { largeInstrument } from './largeInstrument';
-import type { AddRow } from './table';
-import { ratioRow } from './table';
+import { playableInstrument } from '../../../server/playing/playable/makePlayable';
+import type { PlayableInstrument } from '../../../server/playing/playable/playableInstrument';
+import { createPlayer } from '../../../server/playing/player/createPlayer';
+import { readSfz } from '../../../server/sfz/read';
+import { compare, quantile } from '../compare';
+import { largeInstrument } from '../largeInstrument';
+import type { AddRow } from '../table';
+import { ratioRow } from '../table';
 
 const notes = 2000;
 

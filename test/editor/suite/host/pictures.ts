@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import { openFile, workspaceFolder, writeWorkspaceFile } from './documents';
+import { openFile, workspaceFolder, writeWorkspaceFile } from '../documents';
 import { workbenchTest } from './testList';
 import { until } from './until';
 import type { Workbench } from './workbench';
