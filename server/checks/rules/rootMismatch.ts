@@ -1,10 +1,12 @@
 import { nameOf } from '../../model/paths';
 import type { Span } from '../../model/text/span';
+import { counted } from '../../model/wording/counted';
 import { pitchDistanceText } from '../../model/wording/pitchDistance';
 import { keyText } from '../../model/wording/rangeWords';
 import type { PitchClaim, PitchClaims } from '../facts/samples/pitchClaims';
 import { isTuned, mayBeDrums, pitchClaimsOf } from '../facts/samples/pitchClaims';
 import { commonPitchFixes, pitchFixes } from '../facts/samples/pitchFixes';
+import { ranksIn } from '../facts/samples/ranks';
 import type { CheckContext, Rule } from '../rule';
 
 /** Deviations from here on are reported, in cents: half a semitone (our choice). */
@@ -42,22 +44,28 @@ export const rootMismatch: Rule = {
         });
       }
     }
-    const seen = new Set<string>();
-    for (const at of off) {
-      if (isCommon(at)) continue;
-      const claim = claims.at(at);
-      const { use, rootParameter, tuneParameter } = claim;
-      const key = `${rootParameter} ${tuneParameter} ${use.path}`;
-      if (seen.has(key)) continue;
-      seen.add(key);
+    for (const same of alike(off.filter((at) => !isCommon(at)).map((at) => claims.at(at)))) {
       report({
-        ...placeOfRoot(context, claim),
-        message: claimText(claim),
-        fixes: () => pitchFixes(context, claim),
+        ...placeOfRoot(context, same[0]),
+        message: claimText(same[0], same.length - 1),
+        fixes: () => pitchFixes(context, same),
       });
     }
   },
 };
+
+/** Claims put together that say the same of one sample, as the layers of an instrument may do. */
+function alike(claims: readonly PitchClaim[]): Iterable<PitchClaim[]> {
+  const groups = new Map<string, PitchClaim[]>();
+  for (const claim of claims) {
+    const { use, rootKey, tuneCents, deviationCents } = claim;
+    const key = `${rootKey} ${tuneCents} ${deviationCents} ${use.path}`;
+    const group = groups.get(key);
+    if (group) group.push(claim);
+    else groups.set(key, [claim]);
+  }
+  return groups.values();
+}
 
 /** The claims whose pitch is sure and another than they say. */
 function clearlyOff(claims: PitchClaims): number[] {
@@ -69,7 +77,9 @@ function clearlyOff(claims: PitchClaims): number[] {
     const isOff = Math.abs(deviationCents[at]) >= leastCents;
     if (isOff && confidence[at] >= surely && !(isKit && isNatural[at])) off.push(at);
   }
-  return off;
+  if (off.length === 0) return off;
+  const isOfRank = ranksIn(claims, surely);
+  return off.filter((at) => !isOfRank(at));
 }
 
 function placeOfRoot({ instrument }: CheckContext, { rootParameter, use }: PitchClaim): Span {
@@ -108,14 +118,19 @@ function samplesIn(claims: readonly PitchClaim[]): number {
   return new Set(claims.map(({ use }) => use.path)).size;
 }
 
-function claimText({ use, rootParameter, rootKey, tuneCents, pitch, deviationCents }: PitchClaim): string {
+/** What is wrong with a claim that so many more say too. */
+function claimText(
+  { use, rootParameter, rootKey, tuneCents, pitch, deviationCents }: PitchClaim,
+  more: number,
+): string {
   const tuned = tuneCents === 0 ? '' : ` with tune=${tuneCents}`;
   const root =
     rootParameter < 0
       ? `the root key ${keyText(rootKey)}${tuned}, used because none is set,`
       : `its root key ${keyText(rootKey)}${tuned}`;
   const side = deviationCents > 0 ? 'low' : 'high';
-  return `"${nameOf(use.path)}" sounds at ${soundingText(pitch)}: ${root} is ${pitchDistanceText(deviationCents)} too ${side}. Correct the root key or the tuning, or choose the right sample.`;
+  const said = more === 0 ? '' : ` ${counted(more, 'more region has it so', 'more regions have it so')}.`;
+  return `"${nameOf(use.path)}" sounds at ${soundingText(pitch)}: ${root} is ${pitchDistanceText(deviationCents)} too ${side}.${said} Correct the root key or the tuning, or choose the right sample.`;
 }
 
 function soundingText({ key, cents }: PitchClaim['pitch']): string {

@@ -80,6 +80,25 @@ describe('root-mismatch', () => {
     }
   });
 
+  it('says once what several regions say of one sample, and mends all of them', () => {
+    const samples = withPitches({ 'a.wav': pitch(60), 'b.wav': pitch(72) });
+    const checked = checkText(
+      ['1 hivel=40', '41 hivel=80', '81 hivel=127']
+        .flatMap((layer) => [
+          `<region> sample=a.wav lovel=${layer} lokey=48 hikey=59 pitch_keycenter=48`,
+          `<region> sample=b.wav lovel=${layer} lokey=60 hikey=72 pitch_keycenter=72`,
+        ])
+        .join('\n'),
+      { samples },
+    );
+    expect(checked.findings.map(({ message }) => message)).toEqual([
+      expect.stringContaining('is one octave too low. 2 more regions have it so. Correct'),
+    ]);
+    const [fix] = fixesOf(checked, 'root-mismatch');
+    expect(fix?.title).toBe('Set the root key to 60 (C4) in 3 regions');
+    expect(checkText(applyFix(checked.text, fix), { samples }).findings).toEqual([]);
+  });
+
   it('puts the root key behind a key that sets it', () => {
     const checked = checkText('<region> key=60 sample=a.wav', {
       samples: withPitches({ 'a.wav': pitch(72) }),
@@ -109,6 +128,55 @@ describe('root-mismatch', () => {
         severities: { 'range-overlap': 'off', 'region-duplicate': 'off' },
       },
     );
+  });
+
+  it('takes a transposition with a tuning beside it for a step that is meant, less a little', () => {
+    const samples = withPitches({ 'a.wav': pitch(60), 'b.wav': pitch(67) });
+    const of = (tuning: string) =>
+      [
+        'lokey=58 hikey=63 sample=a.wav pitch_keycenter=60',
+        'lokey=64 hikey=70 sample=b.wav pitch_keycenter=67',
+      ]
+        .map((region) => `<region> ${region} ${tuning}`)
+        .join('\n');
+    // An octave up, 5 cents flat against the layer below it, as strings that are strung in pairs are tuned.
+    for (const tuning of [
+      'transpose=11 tune=95',
+      'transpose=-12 tune=-4',
+      'transpose=-23 tune=-97',
+      'transpose=12',
+    ])
+      expectMarks(of(tuning), { samples });
+    const { findings } = checkText(of('transpose=12 tune=60'), { samples });
+    expect(findings.length).toBeGreaterThan(0);
+  });
+
+  describe('ranks', () => {
+    const keys = [48, 55, 62, 69];
+    const samples = withPitches(Object.fromEntries(keys.map((key) => [`pipe${key}.wav`, pitch(key, 3)])));
+    const rank = (step: number, of: readonly number[] = keys) =>
+      of
+        .map((key) => key + step)
+        .map(
+          (root, at) =>
+            `<region> sample=pipe${of[at]}.wav lokey=${root - 3} hikey=${root + 3} pitch_keycenter=${root}`,
+        )
+        .join('\n');
+    const findingsOf = (text: string) =>
+      checkText(text, { samples, severities: { 'range-overlap': 'off' } }).findings.filter(
+        ({ code }) => code === 'root-mismatch',
+      );
+
+    it('leaves samples alone that play at their own pitch and again an octave, two or a twelfth away, several by the same step', () => {
+      for (const step of [12, -12, 24, 19])
+        expect(findingsOf(`${rank(0)}\n${rank(step)}`), `${step}`).toEqual([]);
+    });
+
+    it('marks them where the step is none of an organ, where they are few, or where nothing plays them at their own pitch', () => {
+      expect(findingsOf(`${rank(0)}\n${rank(1)}`)).toHaveLength(1);
+      expect(findingsOf(`${rank(0)}\n${rank(12, [48, 55])}`)).toHaveLength(2);
+      expect(findingsOf(rank(12))).toHaveLength(1);
+    });
   });
 
   it('leaves a kit of drums alone whose samples stand on keys of their own', () => {

@@ -111,7 +111,14 @@ export class PitchClaims {
     const transposing = this.#transpositions ? this.#transpositions[region] : -1;
     const transposition = transposing >= 0 ? instrument.number(transposing) || 0 : 0;
     const { keyOffset } = instrument.control(region);
-    return leastOf(leastOf(sounding, sounding + 100 * transposition), sounding + 100 * keyOffset);
+    // With the tuning it may be a step and a little beside it: 11 semitones and 95 cents are an octave less 5 cents.
+    const step = 100 * Math.round(tuneCents / 100);
+    const isStep = transposition !== 0 && Math.abs(tuneCents - step) <= closeCents;
+    return [
+      sounding + 100 * transposition,
+      sounding + 100 * keyOffset,
+      isStep ? sounding - step : sounding,
+    ].reduce(leastOf, sounding);
   }
 
   /** One claim. */

@@ -3,7 +3,7 @@ import { noteNameOf } from '../../../model/keys';
 import { counted } from '../../../model/wording/counted';
 import { closeCents } from '../../../model/wording/pitchDistance';
 import type { CheckContext } from '../../rule';
-import { fixOf, fixOfParts, ofKind, rangeEdits } from '../parameters/parameterFixes';
+import { fixOfParts, ofKind, rangeEdits } from '../parameters/parameterFixes';
 import type { PitchClaim } from './pitchClaims';
 
 /** Bounds of the opcode for tuning (public documentation of the open SFZ format, tune). */
@@ -11,9 +11,17 @@ const mostTune = 100;
 /** What is left of a deviation once the root key is set, in cents, that is not worth tuning (our choice). */
 const leastTune = 10;
 
-/** Fixes of one region: another root key, with the rest tuned away, or tuning alone where that is less than a semitone. */
-export function pitchFixes(context: CheckContext, claim: PitchClaim): Fix[] {
+/**
+ * Fixes of regions that play one sample with the same root key and tuning: another root key, with the rest tuned away, or tuning alone
+ * where that is less than a semitone.
+ */
+export function pitchFixes(context: CheckContext, claims: readonly PitchClaim[]): Fix[] {
+  const [claim] = claims;
+  if (!claim) return [];
   const { rootKey, deviationCents, tuneCents } = claim;
+  const where = claims.length === 1 ? '' : ` in ${counted(claims.length, 'region')}`;
+  const setRoots = (root: number) => claims.map((one) => rootEdits(context, one, root));
+  const setTunes = (tune: number) => claims.map((one) => tuneEdits(context, one, tune));
   const newRoot = rootKey + Math.round(deviationCents / 100);
   const rest = deviationCents - 100 * Math.round(deviationCents / 100);
   const named = `${newRoot} (${noteNameOf(newRoot)})`;
@@ -24,12 +32,12 @@ export function pitchFixes(context: CheckContext, claim: PitchClaim): Fix[] {
       rooted.push(
         ...ofKind(
           'Set root keys to the measured pitch',
-          fixOf(`Set the root key to ${named}`, rootEdits(context, claim, newRoot), false),
+          fixOfParts(`Set the root key to ${named}${where}`, setRoots(newRoot), false),
         ),
       );
     } else if (Math.abs(tuned) <= mostTune) {
-      const parts = [rootEdits(context, claim, newRoot), tuneEdits(context, claim, tuned)];
-      const title = `Set the root key to ${named} and tune by ${counted(tuned, 'cent')}`;
+      const parts = [...setRoots(newRoot), ...setTunes(tuned)];
+      const title = `Set the root key to ${named} and tune by ${counted(tuned, 'cent')}${where}`;
       rooted.push(
         ...ofKind('Set root keys and tuning to the measured pitch', fixOfParts(title, parts, false)),
       );
@@ -38,8 +46,8 @@ export function pitchFixes(context: CheckContext, claim: PitchClaim): Fix[] {
   const away = Math.abs(deviationCents);
   const sameRoot = Math.round(tuneCents - deviationCents);
   if (away >= 100 || Math.abs(sameRoot) > mostTune) return rooted;
-  const title = `Keep the root key and tune by ${counted(sameRoot, 'cent')}`;
-  const kept = ofKind('Keep root keys and tune', fixOf(title, tuneEdits(context, claim, sameRoot), false));
+  const title = `Keep the root key and tune by ${counted(sameRoot, 'cent')}${where}`;
+  const kept = ofKind('Keep root keys and tune', fixOfParts(title, setTunes(sameRoot), false));
   return away < 100 - closeCents ? [...kept, ...rooted] : [...rooted, ...kept];
 }
 
