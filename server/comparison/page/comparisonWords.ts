@@ -23,6 +23,8 @@ export interface WordedComparison {
 export function summaryOf(worded: WordedComparison): string[] {
   const { comparison, toleranceDb } = worded;
   const { notes, rendered, worstDb, differences, notCompared } = comparison;
+  if (notes === 0)
+    return ['No region on either side can sound, so nothing was compared.', ...unheardLines(worded)];
   const equal = `No difference above ${toleranceDb} dB${worstDb === null ? '' : `; the largest is ${roundedTo(worstDb, 1)} dB`}.`;
   const unequal = `${counted(differences.length, 'note differs', 'notes differ')} by more than ${toleranceDb} dB, the worst first:`;
   return [

@@ -2,16 +2,16 @@ import { usualSigns } from '../languages/spelling';
 
 // Words from memory.
 const phrases = [
-  String.raw`not (?:in )?used?|not in use|(?:do not|don['’]t) use|unused|(?:not|never) (?:played|heard|loaded)|no longer (?:used|played)`,
+  "not (?:in )?used?|not in use|(?:do not|don['’]t) use|unused|(?:not|never) (?:played|heard|loaded)|no longer (?:used|played)",
   String.raw`kept (?:\p{L}+ )?(?:for|as) (?:comparison|reference|the record|a backup)|for comparison only|rejected|obsolete`,
-  String.raw`nicht (?:benutzt|verwendet|gespielt|geladen|in gebrauch)|unbenutzt|nur zum vergleich|verworfen`,
+  'nicht (?:benutzt|verwendet|gespielt|geladen|in gebrauch)|unbenutzt|nur zum vergleich|verworfen',
   String.raw`pas utilis\p{L}*|inutilis\p{L}*|non utilis\p{L}*|pour comparaison`,
   String.raw`no (?:se )?(?:usa|utiliza|toca)\p{L}*|sin usar|descartad\p{L}*|para comparar`,
   String.raw`non (?:usat|utilizzat|suonat)\p{L}*|non in uso|inutilizzat\p{L}*|scartat\p{L}*|solo (?:per|come) confronto`,
   String.raw`n[aã]o (?:é |se )?(?:usa|utiliza|toca)\p{L}*`,
-  String.raw`niet (?:gebruikt|gespeeld|in gebruik)|ongebruikt|ter vergelijking`,
+  'niet (?:gebruikt|gespeeld|in gebruik)|ongebruikt|ter vergelijking',
   String.raw`anv[aä]nds (?:inte|ej)|ej i bruk|oanv[aä]nd\p{L}*|(?:bruges|brukes) (?:ikke|ej)|ikke i (?:brug|bruk)|ubrugt\p{L}*`,
-  String.raw`ei (?:ole )?k[aä]yt[oö]ss[aä]|ei k[aä]ytet[aä]`,
+  'ei (?:ole )?k[aä]yt[oö]ss[aä]|ei k[aä]ytet[aä]',
   String.raw`nieu[zż]ywan\p{L}*|nie (?:jest )?u[zż]ywan\p{L}*|nepou[zž]it\p{L}*|nepou[zž][ií]v[aá]\p{L}*(?: se)?`,
   String.raw`не использу\p{L}*|не использовать|не играет|не в ходу|для сравнения|не (?:исползва се|се използва)|не використову\p{L}*`,
   String.raw`kullan[ıi]lm[ıi]yor|kullan[ıi]lmayan|kullan[ıi]lmaz|nem haszn[aá]l\p{L}*|nincs haszn[aá]latban|δεν χρησιμοποι\p{L}*|no s['’](?:usa|utilitza)`,

@@ -20,6 +20,17 @@ describe('compare', () => {
     });
   });
 
+  it('does not call two instruments alike of which nothing can sound', async () => {
+    const { status, out } = await run(texts('// nothing', '// nothing at all'), [
+      'compare',
+      'a.sfz',
+      'b.sfz',
+    ]);
+    expect(status).toBe(0);
+    expect(out).toContain('nothing was compared');
+    expect(out).not.toContain('No difference');
+  });
+
   it.each([
     ['level', 'volume=-6', 'volume=-5.5', { levelDb: 0.5 }],
     ['tuning', 'tune=2', 'tune=5', { pitchCents: 3 }],
