@@ -37,13 +37,17 @@ export function notesPage(title: string, notes: readonly LineNote[], kept?: numb
     if (folded.length === 0) continue;
     const rows = folded.map(({ note, count: times, lines }) => [
       note.file === undefined ? lines : `${note.file}: ${lines}`,
-      note.parameter ?? '',
-      // Numbers among other values stay to the left like these.
-      note.value === undefined ? '' : `${note.value}${times > 1 ? ` and ${times - 1} more` : ''}`,
       note.message,
+      valueText(note, times),
     ]);
     parts.push(`## ${headings[kind]}`, explanations[kind]);
-    parts.push(markdownTable(['Lines', 'Parameter', 'Value', 'What and why'], rows));
+    parts.push(markdownTable(['Lines', 'What and why', 'Value'], rows));
   }
   return `${parts.join('\n\n')}\n`;
+}
+
+/** The parameter of a note with its value; the first of several that are told as one. */
+function valueText({ parameter, value }: LineNote, times: number): string {
+  const text = [parameter, value].filter((part) => part !== undefined).join('=');
+  return times > 1 && value !== undefined ? `${text} and ${times - 1} more` : text;
 }

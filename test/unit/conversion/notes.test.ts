@@ -222,7 +222,7 @@ describe('the page of notes', () => {
       'Not used: 0',
     ]);
     const cells = [...html.matchAll(/<td[^>]*>(.*?)<\/td>/g)].map(([, cell]) => cell);
-    expect(cells).toEqual(['3', 'x', '&lt;b&gt;', 'x | &lt;y&gt; is *left* out']);
+    expect(cells).toEqual(['3', 'x | &lt;y&gt; is *left* out', 'x=&lt;b&gt;']);
   });
 
   it('says where nothing was lost', () => {
