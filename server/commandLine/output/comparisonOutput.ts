@@ -100,7 +100,7 @@ export function comparisonText(told: ComparisonTold, isMarkdown: boolean): strin
 function lineOf(worded: WordedComparison, one: NoteDifference, isMarkdown: boolean): string {
   const cells = cellsOf(worded, one);
   if (isMarkdown) return `| ${cells.map((cell) => cell.replaceAll('|', '\\|')).join(' | ')} |`;
-  const [note, first, second, peak, level, loudness, pitch, start, length, band, message] = cells;
+  const [note, message, first, second, peak, level, loudness, pitch, start, length, band] = cells;
   const measures = `peak ${peak}, level ${level}, loudness ${loudness}, pitch ${pitch}, start ${start}, length ${length}`;
   return `${note} (${first}, ${second}): ${measures}${band === noBand ? '' : `, ${band}`}. ${message}`;
 }

@@ -61,6 +61,7 @@ function renderedText(count: number): string {
 /** The headings of {@link cellsOf}. */
 export const comparisonColumns = [
   'note',
+  'cause',
   'first',
   'second',
   'peak',
@@ -70,13 +71,13 @@ export const comparisonColumns = [
   'start',
   'length',
   'most in the band',
-  'cause',
 ] as const;
 
 /** A difference in words, column by column. */
 export function cellsOf(worded: WordedComparison, one: NoteDifference): string[] {
   return [
     noteText(one),
+    one.cause.message,
     lineWords(worded, 0, one),
     lineWords(worded, 1, one),
     one.peakDb === null ? 'none' : `${roundedTo(one.peakDb, 1)} dB`,
@@ -86,7 +87,6 @@ export function cellsOf(worded: WordedComparison, one: NoteDifference): string[]
     `${roundedTo(one.startMs, 2)} ms`,
     `${roundedTo(one.lengthMs, 1)} ms`,
     bandText(one.bands),
-    one.cause.message,
   ];
 }
 

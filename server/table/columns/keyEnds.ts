@@ -54,7 +54,9 @@ function findPair(
           (words || meet) &&
           'In all rows the one is not above the other, and together they reach from the softest to 127.'
         : (words && (root === undefined || within) && !isWhole) || (within && meet)
-          ? 'The values rise from the one over the root key to the other.'
+          ? within
+            ? 'In all rows the root key lies between the two.'
+            : 'Its heading and that of the other end say so, and in all rows the one is not above the other.'
           : false;
       if (!evidence) continue;
       for (const [index, meaning] of [
