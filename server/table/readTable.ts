@@ -21,6 +21,7 @@ import { readColumns } from './columns/columnMeaning';
 import type { ColumnReading } from './columns/columnReading';
 import { columnName, shortened } from './columns/columnReading';
 import { takeCorrections } from './columns/corrections';
+import { useEndHeadings } from './columns/endHeadings';
 import { Glossary } from './columns/glossary';
 import type { ExplainedWord } from './columns/legendWords';
 import { useLegend } from './columns/legendWords';
@@ -157,6 +158,7 @@ export function* openZoneTableInSteps(
   takeCorrections(cells, found, glossary.texts);
   usePanLetters(cells, found, glossary.texts);
   usePlaysOut(cells, found, glossary);
+  useEndHeadings(found, glossary);
   const explained = useLegend(cells, found, glossary);
   for (const rows of found) {
     fillDittoMarks(cells, rows.data);

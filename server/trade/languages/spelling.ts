@@ -17,6 +17,11 @@ export function wordsOf(text: string): string[] {
   return (withoutAccents(parted.toLowerCase()).match(/[\p{L}\p{N}]+/gu) ?? []) as string[];
 }
 
+/** Whether a word is another one, perhaps in its plural or with an ending of one or two letters. */
+export function isForm(word: string, other: string): boolean {
+  return word === other || (other.length > 3 && word.startsWith(other) && word.length <= other.length + 2);
+}
+
 /** At most so many words that are like one are of use. */
 const mostAlike = 4;
 

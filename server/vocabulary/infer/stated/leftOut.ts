@@ -1,4 +1,4 @@
-import { bareWord } from '../../../trade/languages/spelling';
+import { bareWord, isForm } from '../../../trade/languages/spelling';
 import { notUsedIn } from '../../../trade/statements/notUsed';
 import type { Draft } from '../draft';
 import { saysSo } from '../saysSo';
@@ -120,11 +120,6 @@ function saysUnused(comment: string, element: string): boolean {
     const before = wordsIn(clause.slice(0, found.index));
     return before.every((word) => pointing.has(word) || own.some((one) => isForm(word, one)));
   });
-}
-
-/** Whether a word is another one, perhaps in its plural or with an ending. */
-function isForm(word: string, other: string): boolean {
-  return word === other || (other.length > 3 && word.startsWith(other) && word.length <= other.length + 2);
 }
 
 /** A place that tells an element that is not used from the others of its name, with its value there. */
