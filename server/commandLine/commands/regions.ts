@@ -6,7 +6,7 @@ import { mainSpan } from '../../model/text/span';
 import { jsonText } from '../../model/text/visibleText';
 import { counted } from '../../model/wording/counted';
 import { lineNotes } from '../../model/writing/lineNotes';
-import { assumedOnReading } from '../../model/writing/readingNotes';
+import { assumedOnReading, lostOnReading } from '../../model/writing/readingNotes';
 import { unreadValues } from '../../vocabulary/read/unreadValues';
 import { CommandError } from '../commandError';
 import { fontOptions } from '../input/fontInput';
@@ -31,6 +31,7 @@ export async function regions(args: readonly string[], terminal: Terminal): Prom
   const notes = [
     ...told,
     ...[...assumedOnReading(instrument).values()].flat(),
+    ...lostOnReading(instrument),
     ...(vocabulary ? unreadValues(instrument, vocabulary) : []),
   ].sort(
     (one, other) =>

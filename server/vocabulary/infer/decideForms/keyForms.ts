@@ -36,7 +36,8 @@ export function decideKeyForms(
     (facts.notes + facts.unlined) * 2 >= facts.filled && facts.notes + facts.unlined > 0;
   const named = keys.filter(isNamed);
   const drafts: Draft[] = [];
-  const isLined = naming.naming?.endsWith('lines') === true;
+  // One letter among numbers is a slip, and no place holds names then.
+  const isLined = named.length > 0 && naming.naming?.endsWith('lines') === true;
   if (isLined) drafts.push(linedDraft(named));
   const octave =
     named.length === 0 || isLined

@@ -89,6 +89,23 @@ describe('instruments in another vocabulary on the command line', () => {
     ]);
   });
 
+  it('are listed with a note on each value that cannot be read', async () => {
+    const pads = [41, 45, 49, 'H', 57, 61].map(
+      (root, at) => `<pad wav="x${at}.wav" low="${40 + 4 * at}" high="${43 + 4 * at}" root="${root}"/>`,
+    );
+    const folder = folderWith({ 'a.xml': `<kit>${pads.join('\n')}</kit>` });
+    const { out } = await run(folder, ['regions', 'a.xml', '--format', 'json']);
+    const { regions, notes } = JSON.parse(out);
+    expect(regions).toHaveLength(6);
+    expect(notes).toContainEqual(
+      expect.objectContaining({
+        kind: 'dropped',
+        line: 4,
+        message: expect.stringContaining('"H" sets no pitch_keycenter'),
+      }),
+    );
+  });
+
   it('are written from SFZ by a vocabulary file, with notes that count what was kept and left out', async () => {
     const folder = folderWith({
       'a.sfz': '<region> sample=a.wav lokey=48 hikey=50 volume=-6 cutoff=900\n',

@@ -42,6 +42,17 @@ function formOf(
 }
 
 // SFZ: volume in dB, 0 dB unchanged; amplitude factors and percentages are common practice.
+describe('a slip among the numbers of keys', () => {
+  it.each(['c', 'C', 'b', 'H'])('%s does not keep the others from being read', (slip) => {
+    const inferred = kiln(
+      [41, 45, 49, slip, 57, 61].map((root, at) => ({ low: 40 + 4 * at, high: 43 + 4 * at, root })),
+    );
+    expect(inferred.vocabulary.levels.at(-1)?.parameters).toContainEqual(
+      expect.objectContaining({ parameter: 'pitch_keycenter', at: '@root' }),
+    );
+  });
+});
+
 describe('a level', () => {
   it.each([
     ['is dB where numbers below 0 occur', [-6, 0, -3.5], { unit: 'dB' }, 'sure'],
