@@ -115,7 +115,7 @@ const readerRules: readonly RuleDescription[] = [
   },
 ];
 
-/** Findings about folders and SoundFonts as a whole; see `findUnusedSamples`, `FontView.problems`. */
+/** Findings about folders and SoundFonts as a whole; see `UnusedSamples`, `FontView.problems`. */
 const wholeRules: readonly RuleDescription[] = [
   {
     code: 'font-structure',

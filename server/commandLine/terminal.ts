@@ -4,7 +4,7 @@ import type { Files } from '../model/files';
 import type { OutputContent } from '../model/output';
 import type { ComparedSides, CompareThreads } from '../workspace/comparing/nodeCompareThreads';
 import { nodeCompareThreads } from '../workspace/comparing/nodeCompareThreads';
-import { nodeFiles } from '../workspace/files/nodeFiles';
+import { waitingNodeFiles } from '../workspace/files/nodeFiles';
 import { cacheFolder } from '../workspace/measuring/cacheFolder';
 import type { CacheStorage } from '../workspace/measuring/measureCache';
 import type { Measurer } from '../workspace/measuring/measurer';
@@ -76,7 +76,7 @@ export function processTerminal(program: string): Terminal {
   return {
     program,
     folder: process.cwd().replaceAll('\\', '/'),
-    files: nodeFiles,
+    files: waitingNodeFiles,
     colour: process.stdout.isTTY === true && !process.env.NO_COLOR,
     out: (content) =>
       new Promise((done, fail) => {

@@ -1,4 +1,5 @@
 import type { Severity } from '../../model/finding';
+import { withHeldListings } from '../../workspace/files/heldListings';
 import { CommandError } from '../commandError';
 import { findInstruments } from '../input/findInstruments';
 import { reportFor } from '../output/checkOutput';
@@ -7,7 +8,9 @@ import { readWords } from '../words';
 import { checkFiles } from './checkFiles';
 
 /** `zonewright check`: faults in instruments, and audio files that none of them uses. */
-export async function check(args: readonly string[], terminal: Terminal): Promise<number> {
+export async function check(args: readonly string[], ownTerminal: Terminal): Promise<number> {
+  // Folders are listed for the search and for the samples.
+  const terminal = { ...ownTerminal, files: withHeldListings(ownTerminal.files) };
   const { paths, options, switches } = readWords(args, {
     format: ['text', 'json', 'sarif'],
     'fail-on': ['error', 'warning', 'none'],

@@ -1,5 +1,5 @@
 import { rules } from '../../checks/rules';
-import { findUnusedSamples } from '../../checks/rules/sampleUnused';
+import type { UnusedSamples } from '../../checks/rules/sampleUnused';
 import type { Finding, Severity } from '../../model/finding';
 import type { Instrument } from '../../model/instrument';
 import { folderOf, joinPath } from '../../model/paths';
@@ -59,7 +59,7 @@ async function checkWith(
   const first = [...refused, ...(await oddFonts(odd, settings))];
   if (first.length > 0) await onChecked(first);
   if (mains.length >= many) await keepHeapSmall();
-  const placing = new Placing(samples, included, found.audio.length > 0);
+  const placing = new Placing(samples, included, found.audio);
   let told = Date.now();
   let done = 0;
   await checkInStages(mains, { candidates, samples, settings }, async (candidate, analysis) => {
@@ -69,31 +69,26 @@ async function checkWith(
     told = Date.now();
     terminal.error(`zonewright: ${done} of ${counted(mains.length, 'instrument')} checked\n`);
   });
-  await onChecked(await unusedSamples(found, placing, settings));
+  await onChecked(await unusedSamples(found.audio, settings));
 }
 
-/** Places the findings of instruments in their files, and keeps in mind which samples were used. */
+/** Places the findings of instruments in their files, and says which samples they use. */
 class Placing {
   readonly #samples: SampleStore;
   readonly #included: ReadonlySet<string>;
-  readonly #notesUsed: boolean;
+  readonly #audio: UnusedSamples;
   /** What was found in files that several instruments may include. */
   readonly #seen = new Set<string>();
-  /** Absolute paths of instruments, and of the samples that they use. */
-  readonly instruments = new Set<string>();
-  readonly used = new Set<string>();
 
-  /** `notesUsed`: the samples are noted, as is wanted where files that nothing uses are looked for. */
-  constructor(samples: SampleStore, included: ReadonlySet<string>, notesUsed: boolean) {
+  constructor(samples: SampleStore, included: ReadonlySet<string>, audio: UnusedSamples) {
     this.#samples = samples;
     this.#included = included;
-    this.#notesUsed = notesUsed;
+    this.#audio = audio;
   }
 
   /** The file of an instrument and those that it includes, with what was not found in them before. */
   place({ path }: CheckCandidate, { instrument, findings }: Analysis): CheckedFile[] {
-    this.instruments.add(path);
-    if (this.#notesUsed) this.#noteUsed(path, instrument);
+    if (!this.#audio.isEmpty) this.#noteUsed(path, instrument);
     const byPath = new Map<string, PlacedFinding[]>([[path, []]]);
     const own = new Set<string>();
     for (const finding of findings) {
@@ -116,13 +111,14 @@ class Placing {
   }
 
   #noteUsed(path: string, instrument: Instrument): void {
+    this.#audio.addInstrument(path);
     const folder = folderOf(path);
     const lookup = this.#samples.lookup(folder);
     for (const region of instrument.regions) {
       const sample = instrument.samplePath(region);
       if (sample === undefined) continue;
       const state = lookup.state(sample);
-      this.used.add(joinPath(folder, state.kind === 'otherCase' ? state.actual : sample));
+      this.#audio.use(joinPath(folder, state.kind === 'otherCase' ? state.actual : sample));
     }
   }
 }
@@ -141,15 +137,11 @@ function placedIn(
 }
 
 /** The audio files that no instrument uses, each with its finding. */
-async function unusedSamples(
-  { audio }: FoundFiles,
-  { used, instruments }: Placing,
-  settings: ProjectSettingsStore,
-): Promise<CheckedFile[]> {
+async function unusedSamples(audio: UnusedSamples, settings: ProjectSettingsStore): Promise<CheckedFile[]> {
   const message =
     'No instrument in the checked folder uses this audio file. Use it, or leave it out when you share the instrument.';
   const unused: CheckedFile[] = [];
-  for (const path of findUnusedSamples({ audioFiles: audio, used, instruments })) {
+  for (const path of audio.list()) {
     const severity = await severityOf('sample-unused', path, settings);
     if (severity === 'off') continue;
     unused.push({ path, findings: [{ ...placeless('sample-unused', message), severity }] });

@@ -1,4 +1,5 @@
 import { realpath } from 'node:fs/promises';
+import { UnusedSamples } from '../../checks/rules/sampleUnused';
 import { isInstrumentFileName, isSampleFileName, isWholeInstrumentFileName } from '../../model/fileNames';
 import { refusalWords } from '../../workspace/files/refusalWords';
 import { CommandError } from '../commandError';
@@ -12,8 +13,8 @@ export interface FoundFiles {
   folders: string[];
   /** SFZ and XML files and SoundFonts, absolute paths, sorted. */
   texts: string[];
-  /** Audio files in folders, absolute paths, sorted. */
-  audio: string[];
+  /** The audio files in folders, absolute paths. */
+  audio: UnusedSamples;
   /** Whether a path was named itself, not found in a folder. */
   named: ReadonlySet<string>;
 }
@@ -21,7 +22,7 @@ export interface FoundFiles {
 /** Looks through files and folders named on the command line. Hidden folders are passed over, and each real folder is seen once. */
 export async function findInstruments(terminal: Terminal, paths: readonly string[]): Promise<FoundFiles> {
   const texts = new Set<string>();
-  const audio = new Set<string>();
+  const audio = new UnusedSamples();
   const named = new Set<string>();
   const folders: string[] = [];
   const seen = new Set<string>();
@@ -44,7 +45,7 @@ export async function findInstruments(terminal: Terminal, paths: readonly string
       else if (isLink && isInstrumentFileName(name) && !(await leadsToInstrument(terminal, path)))
         terminal.error(`zonewright: ${path}: this link leads to a file of another kind and is left out\n`);
       else if (isWholeInstrumentFileName(name) || /\.sf2$/i.test(name)) texts.add(path);
-      else if (isSampleFileName(name)) audio.add(path);
+      else if (isSampleFileName(name)) audio.add(folder, name);
     }
   };
   for (const name of paths) {
@@ -66,7 +67,7 @@ export async function findInstruments(terminal: Terminal, paths: readonly string
       texts.add(path);
     }
   }
-  return { folders, texts: [...texts].sort(), audio: [...audio].sort(), named };
+  return { folders, texts: [...texts].sort(), audio, named };
 }
 
 /** Whether the file behind a link bears the name of an instrument too: what any other holds is not to be shown. */

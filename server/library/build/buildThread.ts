@@ -1,5 +1,6 @@
 import type { Files } from '../../model/files';
 import { isWithin } from '../../model/paths';
+import { withHeldListings } from '../../workspace/files/heldListings';
 import type { LibraryInstrument, ResolvedLibrary } from '../libraryInstrument';
 import type { PackOrder } from '../pack/packBuilt';
 import { packBuilt } from '../pack/packBuilt';
@@ -9,7 +10,6 @@ import { buildLibraryInstrument } from './buildLibraryInstrument';
 import type { BuildOutcome } from './buildOutcome';
 import type { BuildSteps } from './buildSteps';
 import { HeldFinders } from './heldFinders';
-import { withHeldListings } from './heldListings';
 import { noFindings } from './instrumentRecord';
 
 /** What a thread that builds is started with; it can be sent. */

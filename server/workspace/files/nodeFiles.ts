@@ -1,5 +1,5 @@
 import type { Dirent, Stats } from 'node:fs';
-import { constants, stat } from 'node:fs';
+import { constants, stat, statSync } from 'node:fs';
 import { access, open, readdir, realpath } from 'node:fs/promises';
 import { isDeviceName } from '../../model/fileNames';
 import type { FileKind, FileReader, FileStat, Files, FolderEntry, Refusal } from '../../model/files';
@@ -7,13 +7,16 @@ import { nameOf } from '../../model/paths';
 
 /** Files whose state is asked for at one time. */
 const statsAtOnce = 32;
+/** Milliseconds for which a program that has nothing else to do waits for the states of files itself. */
+const mostWaiting = 50;
 
-const onWindows = process.platform === 'win32';
+/** Looking at a console or a port of Windows can wait for it, as opening it does. */
+const isDevice = process.platform === 'win32' ? (path: string) => isDeviceName(nameOf(path)) : () => false;
+const device: FileStat = { kind: 'special', size: 0, modified: 0 };
 
 function askStat(path: string, answer: (found: FileStat | undefined) => void): void {
-  // Looking at a console or a port there can wait for it, as opening it does.
-  if (onWindows && isDeviceName(nameOf(path))) {
-    process.nextTick(() => answer({ kind: 'special', size: 0, modified: 0 }));
+  if (isDevice(path)) {
+    process.nextTick(() => answer(device));
     return;
   }
   try {
@@ -21,6 +24,16 @@ function askStat(path: string, answer: (found: FileStat | undefined) => void): v
   } catch {
     // A path with a character that none can hold.
     process.nextTick(() => answer(undefined));
+  }
+}
+
+function waitForStat(path: string): FileStat | undefined {
+  if (isDevice(path)) return device;
+  try {
+    const found = statSync(path, { throwIfNoEntry: false });
+    return found && statOf(found);
+  } catch {
+    return undefined;
   }
 }
 
@@ -64,15 +77,20 @@ export const nodeFiles: Files = {
   async list(folder): Promise<FolderEntry[] | undefined> {
     try {
       const entries = await readdir(folder === '' ? '.' : folder, { withFileTypes: true });
-      return await Promise.all(
-        entries.map(async (entry): Promise<FolderEntry> => {
-          const linked = entry.isSymbolicLink() ? await nodeFiles.stat(`${folder}/${entry.name}`) : undefined;
-          const kind = entry.isSymbolicLink() ? (linked?.kind ?? 'file') : kindOf(entry);
-          return entry.isSymbolicLink()
-            ? { name: entry.name, kind, isLink: true }
-            : { name: entry.name, kind };
-        }),
-      );
+      const links: Promise<void>[] = [];
+      const listed = entries.map((entry): FolderEntry => {
+        const { name } = entry;
+        if (!entry.isSymbolicLink()) return { name, kind: kindOf(entry) };
+        const link: FolderEntry = { name, kind: 'file', isLink: true };
+        links.push(
+          nodeFiles.stat(`${folder}/${name}`).then((end) => {
+            if (end) link.kind = end.kind;
+          }),
+        );
+        return link;
+      });
+      await Promise.all(links);
+      return listed;
     } catch {
       return undefined;
     }
@@ -114,5 +132,21 @@ export const nodeFiles: Files = {
     } catch {
       return undefined;
     }
+  },
+};
+
+/**
+ * The same for a program that has nothing else to do: it waits for the states of many files itself, which takes a third of the
+ * processor's time of being told of each. A disk that is slow to answer is asked for several at one time.
+ */
+export const waitingNodeFiles: Files = {
+  ...nodeFiles,
+  async stats(paths) {
+    const found: (FileStat | undefined)[] = [];
+    const end = performance.now() + mostWaiting;
+    while (found.length < paths.length && performance.now() < end)
+      found.push(waitForStat(paths[found.length]));
+    const others = paths.slice(found.length);
+    return others.length > 0 ? found.concat((await nodeFiles.stats?.(others)) ?? []) : found;
   },
 };

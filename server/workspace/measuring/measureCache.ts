@@ -15,8 +15,8 @@ export interface CacheStorage {
 /** What is remembered of a sample file in one state of it. */
 export interface RememberedFile {
   readonly facts: SampleFacts | undefined;
-  /** What was measured, by the names that `measureKey` gives. */
-  readonly measures: Record<string, MeasureResult>;
+  /** What was measured, by a name that `measureKey` gives; `undefined` where it was not. */
+  measure(key: string): MeasureResult | undefined;
 }
 
 /** A file as its row tells of it, which is looked at when it is asked for. */
@@ -33,8 +33,8 @@ class KeptFile implements RememberedFile {
     return this.#table.facts(this.#row);
   }
 
-  get measures(): Record<string, MeasureResult> {
-    return this.#table.measures(this.#row);
+  measure(key: string): MeasureResult | undefined {
+    return this.#table.measure(this.#row, key);
   }
 }
 
@@ -80,11 +80,11 @@ export class MeasureCache {
     return table && this.#findIn(table, path, stat);
   }
 
-  /** The state in which the facts of a file are remembered, in a folder that was opened. */
-  stateOf(path: string): { size: number; modified: number } | undefined {
+  /** Whether the facts of a file in a folder that was opened are remembered, be it in another state. */
+  hasFacts(path: string): boolean {
     const table = this.#tables.get(folderOf(path));
     const row = table?.rowOf(nameOf(path)) ?? -1;
-    return table && row >= 0 && table.hasFacts(row) ? table.stateOf(row) : undefined;
+    return table !== undefined && row >= 0 && table.hasFacts(row);
   }
 
   /** What is remembered of a file in its present state. */

@@ -21,8 +21,11 @@ export class MeasuredFile {
   readonly path: string;
   /** The state of the file that the results are about. */
   stat: FileStat | undefined;
-  // Of most files nothing is asked that is not remembered, and there are thousands of them.
-  #results: Map<string, MeasureResult> | undefined;
+  // Of most files nothing is asked but these, and there are thousands of them.
+  #pitch: MeasureResult | undefined;
+  #survey: MeasureResult | undefined;
+  /** The others, by the names that `measureKey` gives. */
+  #others: Map<string, MeasureResult> | undefined;
   #wishes: Map<string, Wish> | undefined;
   #remembered: RememberedFile | undefined;
   /** The loop that was asked about last, and its name. */
@@ -35,17 +38,6 @@ export class MeasuredFile {
   }
 
   /** By the names that `measureKey` gives. */
-  get results(): Map<string, MeasureResult> {
-    this.#results ??= new Map();
-    const remembered = this.#remembered;
-    if (remembered) {
-      this.#remembered = undefined;
-      for (const key in remembered.measures) this.#results.set(key, remembered.measures[key] ?? null);
-    }
-    return this.#results;
-  }
-
-  /** By the names that `measureKey` gives. */
   get wishes(): Map<string, Wish> {
     this.#wishes ??= new Map();
     return this.#wishes;
@@ -53,7 +45,12 @@ export class MeasuredFile {
 
   /** Whether anything may be known. */
   get hasResults(): boolean {
-    return this.#remembered !== undefined || (this.#results?.size ?? 0) > 0;
+    return (
+      this.#remembered !== undefined ||
+      this.#pitch !== undefined ||
+      this.#survey !== undefined ||
+      this.#others !== undefined
+    );
   }
 
   /** Takes in what is remembered of the file in its present state; it is looked into when it is asked for. */
@@ -64,15 +61,51 @@ export class MeasuredFile {
   /** Forgets what was measured. */
   forget(): void {
     this.#remembered = undefined;
-    this.#results?.clear();
+    this.#pitch = undefined;
+    this.#survey = undefined;
+    this.#others = undefined;
+  }
+
+  /** What came of a measure, by the name that `measureKey` gives. */
+  result(key: string): MeasureResult | undefined {
+    switch (key) {
+      case pitchKey:
+        return this.pitch;
+      case surveyKey:
+        return this.survey;
+      default: {
+        const known = this.#others?.get(key);
+        if (known !== undefined) return known;
+        const result = this.#remembered?.measure(key);
+        if (result !== undefined) this.take(key, result);
+        return result;
+      }
+    }
+  }
+
+  /** Takes in what came of a measure. */
+  take(key: string, result: MeasureResult): void {
+    switch (key) {
+      case pitchKey:
+        this.#pitch = result;
+        break;
+      case surveyKey:
+        this.#survey = result;
+        break;
+      default:
+        this.#others ??= new Map();
+        this.#others.set(key, result);
+    }
   }
 
   get pitch(): MeasuredPitch | null | undefined {
-    return this.results.get(pitchKey) as MeasuredPitch | null | undefined;
+    if (this.#pitch === undefined) this.#pitch = this.#remembered?.measure(pitchKey);
+    return this.#pitch as MeasuredPitch | null | undefined;
   }
 
   get survey(): SampleSurvey | null | undefined {
-    return this.results.get(surveyKey) as SampleSurvey | null | undefined;
+    if (this.#survey === undefined) this.#survey = this.#remembered?.measure(surveyKey);
+    return this.#survey as SampleSurvey | null | undefined;
   }
 
   loopSeam(start: number, end: number): LoopSeam | null | undefined {
@@ -82,7 +115,7 @@ export class MeasuredFile {
       this.#loopEnd = end;
       this.#loopKey = measureKey({ what: 'loopSeam', start, end });
     }
-    return this.results.get(this.#loopKey) as LoopSeam | null | undefined;
+    return this.result(this.#loopKey) as LoopSeam | null | undefined;
   }
 
   /** The wish for something; made where it is new. */

@@ -120,7 +120,7 @@ export class Measurements {
 
   /** Measures from now on what an owner asked for, in the place of what the owner wished for before. */
   hold(owner: unknown, asked: Set<Wish>): void {
-    for (const wish of asked) if (wish.file.results.has(wish.key)) asked.delete(wish);
+    for (const wish of asked) if (wish.file.result(wish.key) !== undefined) asked.delete(wish);
     this.#held.drop(owner);
     if (asked.size > 0 && !this.#declined.has(owner)) this.#held.set(owner, asked);
     this.#stopUnwanted();
@@ -276,7 +276,9 @@ export class Measurements {
     const stop = new AbortController();
     const together = visits.map(({ wishes }) => ({ wishes, stop }));
     for (const one of together) this.#visits.add(one);
-    const lacking = together.map(({ wishes }) => wishes.filter(({ file, key }) => !file.results.has(key)));
+    const lacking = together.map(({ wishes }) =>
+      wishes.filter(({ file, key }) => file.result(key) === undefined),
+    );
     const orders = lacking.flatMap((wishes): FileOrder[] => {
       const file = wishes[0]?.file;
       return file
@@ -301,13 +303,13 @@ export class Measurements {
       const measures: Record<string, MeasureResult> = {};
       for (const [at, { key }] of wishes.entries()) {
         measures[key] = outcome.results[at] ?? null;
-        file.results.set(key, outcome.results[at] ?? null);
+        file.take(key, outcome.results[at] ?? null);
       }
       if (stat) await this.cache?.add(file.path, stat, { measures });
     } else if (outcome?.reason === 'broken' && wishes.length > 1) {
       for (const wish of wishes) await this.#measure(file, stat, [wish], signal);
     } else if (outcome?.reason !== 'stopped' && !this.#isClosed) {
-      for (const { key } of wishes) file.results.set(key, null);
+      for (const { key } of wishes) file.take(key, null);
     }
   }
 
@@ -317,7 +319,7 @@ export class Measurements {
     const { file } = wishes[0];
     const stat = await this.#files.stat(file.path);
     if (stat) this.learn(file.path, stat, await this.cache?.find(file.path, stat));
-    const lacking = wishes.filter(({ key }) => !file.results.has(key));
+    const lacking = wishes.filter(({ key }) => file.result(key) === undefined);
     if (lacking.length > 0) await this.#measure(file, stat, lacking, stop.signal);
     this.#visits.delete(visit);
     this.#finish(file, wishes);
@@ -341,14 +343,14 @@ export class Measurements {
       const measures: Record<string, MeasureResult> = {};
       for (const [at, { key }] of wishes.entries()) {
         measures[key] = outcome.results[at] ?? null;
-        file.results.set(key, outcome.results[at] ?? null);
+        file.take(key, outcome.results[at] ?? null);
       }
       if (stat) await this.cache?.add(file.path, stat, { measures });
     } else if (outcome.reason === 'broken' && wishes.length > 1) {
       // One of them breaks what measures; the others need not suffer for it.
       for (const wish of wishes) await this.#measure(file, stat, [wish], signal);
     } else if (outcome.reason !== 'stopped' && isCurrent && !this.#isClosed) {
-      for (const { key } of wishes) file.results.set(key, null);
+      for (const { key } of wishes) file.take(key, null);
     }
   }
 
@@ -356,7 +358,7 @@ export class Measurements {
     const owners = new Set<unknown>();
     for (const wish of wishes) {
       wish.isRunning = false;
-      if (file.results.has(wish.key)) {
+      if (file.result(wish.key) !== undefined) {
         file.wishes.delete(wish.key);
         for (const owner of this.#held.fulfil(wish)) owners.add(owner);
       } else if (!this.#held.has(wish)) file.wishes.delete(wish.key);

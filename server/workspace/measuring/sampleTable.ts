@@ -16,7 +16,6 @@ import {
   writePitch,
   writeSurvey,
 } from './recordColumns';
-import { isSameState } from './sameState';
 
 /** Where each row keeps what: its state, what is known, the day of its last use, the records. */
 const size = 0;
@@ -58,6 +57,7 @@ export class SampleTable {
   readonly #rows = new Map<string, number>();
   readonly #words: string[] = [];
   readonly #odd = new Map<number, Record<string, unknown>>();
+  readonly #besides = new Beside(this.#words, this.#odd);
   /** Whether there is something that is not written yet. */
   isChanged = false;
 
@@ -68,7 +68,11 @@ export class SampleTable {
   /** The row of a file that is remembered in a state; −1 for another. */
   find(name: string, stat: Pick<FileStat, 'size' | 'modified'>): number {
     const row = this.#rows.get(name) ?? -1;
-    return row >= 0 && isSameState(this.stateOf(row), stat) ? row : -1;
+    if (row < 0) return -1;
+    const start = row * width;
+    const isSame =
+      this.#numbers[start + size] === stat.size && this.#numbers[start + modified] === stat.modified;
+    return isSame ? row : -1;
   }
 
   /** The row of a file, whatever its state; −1 where it is not remembered. */
@@ -100,11 +104,6 @@ export class SampleTable {
     return row;
   }
 
-  stateOf(row: number): { size: number; modified: number } {
-    const start = row * width;
-    return { size: this.#numbers[start + size], modified: this.#numbers[start + modified] };
-  }
-
   hasFacts(row: number): boolean {
     return this.#knows(row, hasFacts);
   }
@@ -119,24 +118,23 @@ export class SampleTable {
     this.#learn(row, hasFacts, 0);
   }
 
-  /** All that was measured, by the names that `measureKey` gives. */
-  measures(row: number): Record<string, MeasureResult> {
-    const measures: Record<string, MeasureResult> = {};
-    const numbers = this.#numbers;
-    if (this.#knows(row, hasPitch))
-      measures[pitchKey] = this.#knows(row, pitchIsNull)
-        ? null
-        : readPitch(numbers, row * width + pitchStart);
-    if (this.#knows(row, hasSurvey))
-      measures[surveyKey] = this.#knows(row, surveyIsNull)
-        ? null
-        : readSurvey(numbers, row * width + surveyStart, this.#beside(row));
-    const odd = this.#odd.get(row);
-    if (!odd) return measures;
-    for (const [key, value] of Object.entries(odd)) {
-      if (key.startsWith('l ')) measures[`${seamKeyStart}${key.slice(1)}`] = value as LoopSeam | null;
+  /** What was measured, by a name that `measureKey` gives; `undefined` where it was not. */
+  measure(row: number, key: string): MeasureResult | undefined {
+    const start = row * width;
+    switch (key) {
+      case pitchKey:
+        if (!this.#knows(row, hasPitch)) return undefined;
+        return this.#knows(row, pitchIsNull) ? null : readPitch(this.#numbers, start + pitchStart);
+      case surveyKey:
+        if (!this.#knows(row, hasSurvey)) return undefined;
+        return this.#knows(row, surveyIsNull)
+          ? null
+          : readSurvey(this.#numbers, start + surveyStart, this.#beside(row));
+      default: {
+        const loop = loopOf(key);
+        return loop === undefined ? undefined : (this.#beside(row).kept(loop) as LoopSeam | null | undefined);
+      }
     }
-    return measures;
   }
 
   /** Takes in what was measured; results of measures that have another version are left out. */
@@ -149,8 +147,10 @@ export class SampleTable {
         if (result)
           writeSurvey(result as SampleSurvey, this.#numbers, row * width + surveyStart, this.#beside(row));
         this.#learn(row, hasSurvey, result ? 0 : surveyIsNull);
-      } else if (key.startsWith(`${seamKeyStart} `)) {
-        this.#oddOf(row)[`l${key.slice(seamKeyStart.length)}`] = result;
+      } else {
+        const loop = loopOf(key);
+        if (loop === undefined) continue;
+        this.#beside(row).keep(loop, result);
         this.isChanged = true;
       }
     }
@@ -231,26 +231,47 @@ export class SampleTable {
     this.isChanged = true;
   }
 
-  #beside(row: number): BesideNumbers {
-    return {
-      wordNumber: (word) => {
-        const at = this.#words.indexOf(word);
-        return at >= 0 ? at : this.#words.push(word) - 1;
-      },
-      word: (number) => this.#words[number] ?? '',
-      keep: (field, value) => {
-        this.#oddOf(row)[field] = value;
-      },
-      kept: (field) => this.#odd.get(row)?.[field],
-    };
+  #beside(row: number): Beside {
+    this.#besides.row = row;
+    return this.#besides;
+  }
+}
+
+/** What stands beside the numbers of one row of a table, which is set before each record: one for all rows. */
+class Beside implements BesideNumbers {
+  row = 0;
+  readonly #words: string[];
+  readonly #odd: Map<number, Record<string, unknown>>;
+
+  constructor(words: string[], odd: Map<number, Record<string, unknown>>) {
+    this.#words = words;
+    this.#odd = odd;
   }
 
-  #oddOf(row: number): Record<string, unknown> {
-    let odd = this.#odd.get(row);
+  wordNumber(word: string): number {
+    const at = this.#words.indexOf(word);
+    return at >= 0 ? at : this.#words.push(word) - 1;
+  }
+
+  word(number: number): string {
+    return this.#words[number] ?? '';
+  }
+
+  keep(field: string, value: unknown): void {
+    let odd = this.#odd.get(this.row);
     if (!odd) {
       odd = {};
-      this.#odd.set(row, odd);
+      this.#odd.set(this.row, odd);
     }
-    return odd;
+    odd[field] = value;
   }
+
+  kept(field: string): unknown {
+    return this.#odd.get(this.row)?.[field];
+  }
+}
+
+/** The field that keeps the seam of a loop, by the name that `measureKey` gives; `undefined` for another measure. */
+function loopOf(key: string): string | undefined {
+  return key.startsWith(`${seamKeyStart} `) ? `l${key.slice(seamKeyStart.length)}` : undefined;
 }

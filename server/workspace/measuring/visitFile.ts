@@ -33,10 +33,6 @@ export async function visitFile(
   measures?: MeasureFunctions,
 ): Promise<FileVisit> {
   try {
-    if (known && requests.length === 0) {
-      const stat = await files.stat(path);
-      if (stat && isSameState(stat, known)) return { stat };
-    }
     const reader = await files.open(path);
     if (!reader) return {};
     try {

@@ -148,34 +148,46 @@ export class SampleStore {
     }
   }
 
-  /** Has threads look at files and read the headers of those that are not remembered in their present state. */
+  /** Has threads read the headers of files that are not remembered in their present state. */
   async #visitAll(
-    paths: readonly string[],
+    wanted: readonly string[],
     visitor: NonNullable<Measurements['visitor']>,
     stopped: () => boolean,
   ): Promise<void> {
-    await this.#cache?.open(new Set(paths.map(folderOf)));
+    const paths = await this.#notRecalled(wanted, stopped);
     const { signal } = new AbortController();
     let next = 0;
     const work = async () => {
       while (next < paths.length && !stopped()) {
         const some = paths.slice(next, next + visitedAtOnce);
         next += visitedAtOnce;
-        const orders = some.map((path) => ({ path, known: this.#cache?.stateOf(path), requests: [] }));
-        const visits = await visitor(orders, signal);
+        const visits = await visitor(
+          some.map((path) => ({ path, requests: [] })),
+          signal,
+        );
         for (const [at, path] of some.entries()) await this.#takeVisit(path, visits[at] ?? {});
       }
     };
     await Promise.all(Array.from({ length: 8 }, work));
   }
 
+  /** Takes in what is remembered of files; answers the others. A file of which nothing is remembered is not looked at. */
+  async #notRecalled(paths: readonly string[], stopped: () => boolean): Promise<string[]> {
+    const cache = this.#cache;
+    await cache?.open(foldersOf(paths));
+    const others: string[] = [];
+    const remembered: string[] = [];
+    for (const path of paths) (cache?.hasFacts(path) ? remembered : others).push(path);
+    for (let from = 0; from < remembered.length && !stopped(); from += recalledAtOnce)
+      for (const { path } of await this.#recall(remembered.slice(from, from + recalledAtOnce)))
+        others.push(path);
+    return others;
+  }
+
   async #takeVisit(path: string, { stat, reading }: FileVisit): Promise<void> {
     if (stat && reading?.kind === 'facts') await this.#cache?.add(path, stat, { facts: reading.facts });
-    const remembered = stat && this.#cache?.known(path, stat);
-    if (stat) this.measurements?.learn(path, stat, remembered);
-    const facts = reading ? undefined : remembered?.facts;
-    const known: SampleReading | undefined = facts ? { kind: 'facts', facts } : reading;
-    this.#readings.set(path, known ?? unreadable(await this.#files.refusal?.(path)));
+    if (stat) this.measurements?.learn(path, stat, this.#cache?.known(path, stat));
+    this.#readings.set(path, reading ?? unreadable(await this.#files.refusal?.(path)));
   }
 
   /** Lets go of what is known of files one by one; what the cache remembers of them is asked of it again. */
@@ -228,7 +240,7 @@ export class SampleStore {
     const cache = this.#cache;
     if (!cache && !this.measurements) return paths.map((path) => ({ path, stat: undefined }));
     const changes = this.#changes;
-    const opening = cache?.open(new Set(paths.map(folderOf)));
+    const opening = cache?.open(foldersOf(paths));
     const stats = this.#files.stats
       ? await this.#files.stats(paths)
       : await Promise.all(paths.map((path) => this.#files.stat(path)));
@@ -263,6 +275,19 @@ export class SampleStore {
       await reader.close();
     }
   }
+}
+
+/** The folders of files, each once. */
+function foldersOf(paths: readonly string[]): Set<string> {
+  const folders = new Set<string>();
+  let last: string | undefined;
+  for (const path of paths) {
+    // Most lie in the folder of the one before.
+    if (last !== undefined && path.lastIndexOf('/') === last.length && path.startsWith(last)) continue;
+    last = folderOf(path);
+    folders.add(last);
+  }
+  return folders;
 }
 
 function unreadable(refusal: Refusal | undefined): SampleReading {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { findUnusedSamples } from '../../../server/checks/rules/sampleUnused';
+import { UnusedSamples } from '../../../server/checks/rules/sampleUnused';
+import { folderOf, nameOf } from '../../../server/model/paths';
 import { applyFix, checkText, expectMarks, fixesOf, samplesInMemory, wav } from './markedText';
 
 // default_path is put before a sample as it is written, paths start at the folder of the main file, and names that start
@@ -204,16 +205,29 @@ describe('sample-unused', () => {
   const used = ['bells/samples/a.wav', 'bells/samples/soft/b.wav', 'flat/one.wav'];
   const instruments = ['bells/bells.sfz', 'flat/flat.sfz', 'bells/samples/nested/other.sfz'];
 
+  function unusedOf(audioFiles: readonly string[]): string[] {
+    const unused = new UnusedSamples();
+    for (const path of audioFiles) unused.add(folderOf(path), nameOf(path));
+    for (const path of used) unused.use(path);
+    for (const path of instruments) unused.addInstrument(path);
+    return unused.list();
+  }
+
   it('finds what nothing refers to in folders with samples and below them', () => {
     const audioFiles = [...used, 'bells/samples/c.wav', 'bells/samples/more/d.wav', 'bells/preview.wav'];
-    expect(findUnusedSamples({ audioFiles, used, instruments })).toEqual([
-      'bells/samples/c.wav',
-      'bells/samples/more/d.wav',
-    ]);
+    expect(unusedOf(audioFiles)).toEqual(['bells/samples/c.wav', 'bells/samples/more/d.wav']);
   });
 
   it('goes no deeper than a folder with an instrument of its own', () => {
     const audioFiles = ['flat/two.wav', 'flat/drafts/three.wav', 'bells/samples/nested/e.wav'];
-    expect(findUnusedSamples({ audioFiles, used, instruments })).toEqual(['flat/two.wav']);
+    expect(unusedOf(audioFiles)).toEqual(['flat/two.wav']);
+  });
+
+  it('names files of the outermost folders as they are', () => {
+    const unused = new UnusedSamples();
+    for (const folder of ['', '/']) for (const name of ['a.wav', 'b\\c.wav']) unused.add(folder, name);
+    unused.use('a.wav');
+    unused.use('/a.wav');
+    expect(unused.list()).toEqual(['/b\\c.wav', 'b\\c.wav']);
   });
 });

@@ -2,7 +2,7 @@ import { mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { nodeFiles } from '../../../server/workspace/files/nodeFiles';
+import { nodeFiles, waitingNodeFiles } from '../../../server/workspace/files/nodeFiles';
 import { readWholeText } from '../../../server/workspace/files/readWhole';
 import { audioFilesBelow } from '../../../server/workspace/samples/audioFilesBelow';
 import { MemoryFiles } from './memoryFiles';
@@ -43,6 +43,8 @@ describe('files of the disk', () => {
     expect(await nodeFiles.stats?.(paths)).toEqual(each);
     expect(each.filter((one) => one !== undefined)).toHaveLength(51);
     expect(await nodeFiles.stats?.([])).toEqual([]);
+    expect(await waitingNodeFiles.stats?.(paths)).toEqual(each);
+    expect(await waitingNodeFiles.stats?.([])).toEqual([]);
   });
 
   it('answer nothing, and never fail, where there is nothing to be had', async () => {
