@@ -29,11 +29,12 @@ export const sampleMissing: Rule = {
         });
       } else if (use.isFile && use.state.kind === 'missing' && !use.path.includes('\0')) missing.push(use);
     }
-    const sourceOf = (use: SampleUse) => sampleSpan(instrument, use).source;
-    const { folders, told } = yield* absentFolders(missing, samples, sourceOf);
+    const sourceOf = (use: SampleUse) => instrument.parameterSource(use.parameter);
+    const { folders, isTold } = yield* absentFolders(missing, samples, sourceOf);
     for (const { path, uses } of folders) report(() => absentFolder(context, path, uses));
-    for (const [at, use] of missing.entries()) {
-      if (!told.get(sourceOf(use))?.has(use.number)) report(() => missingFile(context, use));
+    for (let at = 0; at < missing.length; at++) {
+      const use = missing[at];
+      if (!isTold(at)) report(() => missingFile(context, use));
       if (at % piecesInStep === piecesInStep - 1) yield at / missing.length;
     }
   },

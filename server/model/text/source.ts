@@ -36,9 +36,18 @@ export class Source {
 
 function findLineStarts(text: string): number[] {
   const starts = [0];
-  for (let at = 0; at < text.length; at++) {
-    const code = text.charCodeAt(at);
-    if (code === 10 || (code === 13 && text.charCodeAt(at + 1) !== 10)) starts.push(at + 1);
+  // The engine finds a character far quicker than a loop does.
+  const next = (character: string, from: number) => {
+    const found = text.indexOf(character, from);
+    return found < 0 ? Number.POSITIVE_INFINITY : found;
+  };
+  let feed = next('\n', 0);
+  let carriage = next('\r', 0);
+  while (feed < text.length || carriage < text.length) {
+    const end = carriage + 1 === feed ? feed : Math.min(carriage, feed);
+    starts.push(end + 1);
+    if (feed <= end) feed = next('\n', end + 1);
+    if (carriage <= end) carriage = next('\r', end + 1);
   }
   return starts;
 }

@@ -2,9 +2,9 @@ import type { FileKind, Files, FolderEntry, Refusal } from '../../model/files';
 import { folderOf, isWithin, joinPath, nameOf } from '../../model/paths';
 
 /** The names in one folder. */
-class Names {
+export class FolderNames {
   readonly kinds: Map<string, FolderEntry['kind']>;
-  /** Names by their lower-case spelling; made when it is first needed. */
+  /** FolderNames by their lower-case spelling; made when it is first needed. */
   #lower: Map<string, string> | undefined;
 
   constructor(entries: readonly FolderEntry[]) {
@@ -24,16 +24,16 @@ class Names {
 }
 
 /** Where a host gives the same list again, what was made of it holds: a folder of all samples is asked of by many. */
-const known = new WeakMap<readonly FolderEntry[], Names>();
+const known = new WeakMap<readonly FolderEntry[], FolderNames>();
 
-function namesIn(entries: readonly FolderEntry[]): Names {
-  const names = known.get(entries) ?? new Names(entries);
+function namesIn(entries: readonly FolderEntry[]): FolderNames {
+  const names = known.get(entries) ?? new FolderNames(entries);
   known.set(entries, names);
   return names;
 }
 
 /** What is known of a folder; one that is closed is there, but does not tell its names. */
-type Listing = Names | 'closed' | 'missing';
+type Listing = FolderNames | 'closed' | 'missing';
 
 /** What stands at a path. `unknown`: its folder has not been listed yet. */
 export type PathState =
@@ -124,6 +124,18 @@ export class FolderIndex {
     const actual = this.#otherCase(path);
     if (actual === 'unknown') return { kind: 'unknown' };
     return actual === undefined ? { kind: 'missing' } : { kind: 'otherCase', actual };
+  }
+
+  /**
+   * What is known of all that stands in a folder, asking as {@link entry} does. `missing`: nothing is there, as the folder is
+   * not; `closed`: each name is to be asked about.
+   */
+  contents(folder: string): FolderNames | 'missing' | 'unknown' | 'closed' {
+    const listing = this.#listing(folder);
+    if (listing !== 'missing') return listing;
+    const actual = this.#otherCase(folder);
+    if (actual === undefined) return 'missing';
+    return actual === 'unknown' ? actual : 'closed';
   }
 
   /** The folders that were asked about and listed, those that are not there included. */

@@ -1,15 +1,13 @@
-import { isSampleFileName } from '../../model/fileNames';
-import type { FileStat, Files, Refusal } from '../../model/files';
-import { folderOf, joinPath, leadsToOtherHost, nameOf, relativePath } from '../../model/paths';
-import type { SampleLookup, SampleMeasures, SampleReading, SampleState } from '../../model/samples';
-import { nearestWords } from '../../model/text/nearest';
-import { refusalWords } from '../files/refusalWords';
+import type { FileStat, Files } from '../../model/files';
+import { folderOf } from '../../model/paths';
+import type { SampleLookup, SampleReading, SampleState } from '../../model/samples';
 import type { MeasureCache } from '../measuring/measureCache';
 import type { MeasuredFile } from '../measuring/measuredFile';
 import { Measurements } from '../measuring/measurements';
 import { readingOf } from '../measuring/readingOf';
 import type { FileVisit } from '../measuring/visitFile';
 import { FolderIndex } from './folderIndex';
+import { FolderLookup, unreadable } from './folderLookup';
 
 /** Files that are open at one time. */
 const openAtOnce = 32;
@@ -288,127 +286,4 @@ function foldersOf(paths: readonly string[]): Set<string> {
     folders.add(last);
   }
   return folders;
-}
-
-function unreadable(refusal: Refusal | undefined): SampleReading {
-  const reason = refusal ? `It ${refusalWords(refusal)}.` : 'The file cannot be opened.';
-  return { kind: 'unreadable', reason };
-}
-
-const elsewhere: SampleReading = {
-  kind: 'unreadable',
-  reason:
-    'It is on another computer than the instrument. It is not fetched, because that would tell that computer who you are. Copy it to where the instrument is.',
-};
-
-/** One for all: a text can name a million files that are not there. */
-const missing: SampleState = { kind: 'missing' };
-
-class FolderLookup implements SampleLookup {
-  readonly #store: SampleStore;
-  readonly #folder: string;
-  readonly #states = new Map<string, SampleState>();
-  version = 0;
-  /** What is measured, whether or not it is given now. */
-  readonly ownMeasures: SampleMeasures | undefined;
-  /** The files that paths lead to; `null` for a path that leads to none. */
-  readonly #measured = new Map<string, MeasuredFile | null>();
-  #lastPath: string | undefined;
-  #lastFile: MeasuredFile | null | undefined;
-
-  constructor(store: SampleStore, folder: string) {
-    this.#store = store;
-    this.#folder = folder;
-    const { measurements } = store;
-    if (!measurements) return;
-    const measured = <T>(path: string, measure: (file: MeasuredFile) => T | null | undefined) => {
-      const file = this.measuredFile(path);
-      return file ? measure(file) : file;
-    };
-    this.ownMeasures = {
-      pitch: (path) => measured(path, (file) => measurements.pitch(file)),
-      survey: (path) => measured(path, (file) => measurements.survey(file)),
-      loopSeam: (path, start, end) => measured(path, (file) => measurements.loopSeam(file, start, end)),
-      get version() {
-        return measurements.version;
-      },
-    };
-  }
-
-  get measures(): SampleMeasures | undefined {
-    return this.#store.givesMeasures ? this.ownMeasures : undefined;
-  }
-
-  /** The file that a path leads to, `null` where it leads to none, `undefined` while that is not known. */
-  measuredFile(path: string): MeasuredFile | null | undefined {
-    // Several things are asked of a path, one after the other.
-    if (path === this.#lastPath) return this.#lastFile;
-    const known = this.#measured.get(path);
-    if (known !== undefined) {
-      this.#lastPath = path;
-      this.#lastFile = known;
-      return known;
-    }
-    const state = this.state(path);
-    if (state.kind === 'pending') return undefined;
-    const isFile = state.kind === 'file' || state.kind === 'otherCase';
-    const actual = state.kind === 'otherCase' ? state.actual : path;
-    const file = isFile ? (this.#store.measurements?.file(joinPath(this.#folder, actual)) ?? null) : null;
-    this.#measured.set(path, file);
-    return file;
-  }
-
-  state(path: string): SampleState {
-    const known = this.#states.get(path);
-    if (known) return known;
-    const state = this.#find(path);
-    if (state.kind !== 'pending') this.#states.set(path, state);
-    return state;
-  }
-
-  nearest(path: string, count: number): string[] {
-    const folder = folderOf(path);
-    const names = this.#store.folders.names(joinPath(this.#folder, folder));
-    const audio = names
-      ? [...names].filter(([name, kind]) => kind === 'file' && isSampleFileName(name)).map(([name]) => name)
-      : [];
-    return nearestWords(nameOf(path), audio, count).map((name) =>
-      folder === '' ? name : `${folder}/${name}`,
-    );
-  }
-
-  clear(): void {
-    this.version++;
-    this.#states.clear();
-    this.#measured.clear();
-    this.#lastPath = undefined;
-  }
-
-  #find(path: string): SampleState {
-    if (path.includes('\0')) return missing;
-    const whole = joinPath(this.#folder, path);
-    if (!this.#store.admits(whole)) return { kind: 'pending' };
-    if (leadsToOtherHost(this.#folder, path)) return { kind: 'file', reading: elsewhere };
-    const entry = this.#store.folders.entry(whole);
-    switch (entry.kind) {
-      case 'unknown':
-        return { kind: 'pending' };
-      case 'missing':
-        return missing;
-      case 'folder':
-        return { kind: 'folder' };
-      case 'refused':
-        return { kind: 'file', reading: unreadable(entry.refusal) };
-      case 'otherCase': {
-        const reading = this.#store.reading(entry.actual);
-        return reading
-          ? { kind: 'otherCase', actual: relativePath(this.#folder, entry.actual), reading }
-          : { kind: 'pending' };
-      }
-      case 'file': {
-        const reading = this.#store.reading(whole);
-        return reading ? { kind: 'file', reading } : { kind: 'pending' };
-      }
-    }
-  }
 }

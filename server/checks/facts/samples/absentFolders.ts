@@ -14,8 +14,8 @@ export interface AbsentFolder {
 
 export interface AbsentFolders {
   folders: AbsentFolder[];
-  /** Numbers of the paths that lead into them, by the source that names them. */
-  told: ReadonlyMap<number, ReadonlySet<number>>;
+  /** Whether the use at a position is told of with a folder. */
+  isTold(at: number): boolean;
 }
 
 /**
@@ -28,38 +28,54 @@ export function* absentFolders(
   sourceOf: (use: SampleUse) => number,
 ): Steps<AbsentFolders> {
   // One file that is not there says nothing of its folder, which then need not be looked at.
-  if (uses.length < 2) return { folders: [], told: new Map() };
-  const folders = new Map<string, AbsentFolder & { source: number }>();
-  const told = new Map<number, Set<number>>();
+  if (uses.length < 2) return { folders: [], isTold: () => false };
+  const folders: AbsentFolder[] = [];
+  const numbers = new Map<string, number>();
+  const folderOfUse = new Int32Array(uses.length).fill(-1);
   const outermost = new Map<string, string | undefined>();
-  for (const [at, use] of uses.entries()) {
+  const seen = new SeenPairs();
+  let inner: string | undefined;
+  let path: string | undefined;
+  for (let at = 0; at < uses.length; at++) {
     if (at % piecesInStep === piecesInStep - 1) yield at / uses.length;
-    const inner = folderOf(use.path);
-    if (!outermost.has(inner)) outermost.set(inner, outermostAbsent(inner, samples));
-    const path = outermost.get(inner);
+    const use = uses[at];
+    // Most are looked for in the folder of the one before.
+    if (inner === undefined || use.path.lastIndexOf('/') !== inner.length || !use.path.startsWith(inner)) {
+      inner = folderOf(use.path);
+      if (!outermost.has(inner)) outermost.set(inner, outermostAbsent(inner, samples));
+      path = outermost.get(inner);
+    }
     if (path === undefined) continue;
-    const source = sourceOf(use);
-    const name = `${source} ${path}`;
-    const folder = folders.get(name) ?? { path, source, uses: [] };
-    folders.set(name, folder);
-    const paths = told.get(source) ?? new Set();
-    told.set(source, paths);
-    if (paths.has(use.number)) continue;
-    paths.add(use.number);
-    folder.uses.push(use);
+    const name = `${sourceOf(use)} ${path}`;
+    const number = numbers.get(name) ?? folders.push({ path, uses: [] }) - 1;
+    numbers.set(name, number);
+    folderOfUse[at] = number;
+    if (seen.isNew(use.number, number)) folders[number].uses.push(use);
   }
-  for (const [
-    name,
-    {
-      source,
-      uses: [first, second],
-    },
-  ] of folders) {
-    if (second) continue;
-    folders.delete(name);
-    told.get(source)?.delete(first.number);
+  const isTold = (at: number) => folderOfUse[at] >= 0 && folders[folderOfUse[at]].uses.length > 1;
+  return { folders: folders.filter((folder) => folder.uses.length > 1), isTold };
+}
+
+/** Pairs of numbers that were asked about, of which the first mostly comes with one other alone. */
+class SeenPairs {
+  readonly #firstOthers: number[] = [];
+  readonly #others = new Map<number, Set<number>>();
+
+  /** Whether a pair is asked about for the first time. */
+  isNew(one: number, other: number): boolean {
+    while (this.#firstOthers.length <= one) this.#firstOthers.push(-1);
+    const first = this.#firstOthers[one];
+    if (first < 0) {
+      this.#firstOthers[one] = other;
+      return true;
+    }
+    if (first === other) return false;
+    const others = this.#others.get(one) ?? new Set();
+    this.#others.set(one, others);
+    if (others.has(other)) return false;
+    others.add(other);
+    return true;
   }
-  return { folders: [...folders.values()], told };
 }
 
 function outermostAbsent(inner: string, samples: SampleLookup): string | undefined {

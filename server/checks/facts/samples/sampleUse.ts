@@ -1,14 +1,9 @@
 import type { SampleState } from '../../../model/samples';
 
-/** What a value of `sample` leads to with the `default_path` in force; one for all uses that say the same. */
-export interface UsedSample {
-  /** The value of the parameter, and the `default_path` in force. */
-  readonly value: string;
+/** What is known of a path; one for all that are alike, as a million that lead nowhere can be. */
+export interface FoundSample {
+  /** The `default_path` in force. */
   readonly defaultPath: string;
-  /** The path relative to the folder of the instrument file, with `/`. */
-  readonly path: string;
-  /** Equal for equal paths; see {@link SampleUses.paths}. */
-  readonly number: number;
   /** Whether the path is that of a file: no generator, not empty, and without an unknown variable. */
   readonly isFile: boolean;
   readonly state: SampleState;
@@ -18,11 +13,22 @@ export interface UsedSample {
   readonly isDoubtful: boolean;
 }
 
+/** What a value of `sample` leads to with the `default_path` in force; one for all uses that say the same. */
+export interface UsedSample {
+  /** The value of the parameter. */
+  readonly value: string;
+  /** The path relative to the folder of the instrument file, with `/`. */
+  readonly path: string;
+  /** Equal for equal paths; see {@link SampleUses.paths}. */
+  readonly number: number;
+  readonly found: FoundSample;
+}
+
 /**
  * A `sample` parameter with what it leads to. A text can have a million of them, so that what they share is held once and only
  * looks like their own.
  */
-export class SampleUse implements UsedSample {
+export class SampleUse {
   /** `region` is the first region that the parameter is in force in. */
   constructor(
     readonly parameter: number,
@@ -35,7 +41,7 @@ export class SampleUse implements UsedSample {
   }
 
   get defaultPath(): string {
-    return this.sample.defaultPath;
+    return this.sample.found.defaultPath;
   }
 
   get path(): string {
@@ -47,19 +53,19 @@ export class SampleUse implements UsedSample {
   }
 
   get isFile(): boolean {
-    return this.sample.isFile;
+    return this.sample.found.isFile;
   }
 
   get state(): SampleState {
-    return this.sample.state;
+    return this.sample.found.state;
   }
 
   get lastFrame(): number {
-    return this.sample.lastFrame;
+    return this.sample.found.lastFrame;
   }
 
   get isDoubtful(): boolean {
-    return this.sample.isDoubtful;
+    return this.sample.found.isDoubtful;
   }
 }
 

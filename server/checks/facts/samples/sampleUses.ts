@@ -9,10 +9,12 @@ import { ownText } from '../../../model/text/ownText';
 import type { CheckContext } from '../../rule';
 import { KnownUses, rememberUses } from './knownUses';
 import { sampleFactsOf, usableFactsOf } from './sampleFacts';
-import type { SampleUses, UsedSample } from './sampleUse';
+import type { FoundSample, SampleUses, UsedSample } from './sampleUse';
 import { SampleUse } from './sampleUse';
 
 const nothing: SampleState = { kind: 'pending' };
+/** Regions up to which the uses of samples are kept for the next check. More of them are not read at each keystroke anyhow. */
+const mostRemembered = 500_000;
 const known = new WeakMap<CheckContext, SampleUses>();
 
 /** The samples that the regions of an instrument use, looked up once in a check. */
@@ -35,13 +37,15 @@ function* collect({ instrument, samples }: CheckContext): Steps<SampleUses> {
   const useOfRegion = new Int32Array(regions.length).fill(-1);
   const mayHoldVariables = instrument.findings.some(({ code }) => code === 'define-unknown');
   const embedded = embeddedNames(instrument);
-  const isOfFilesAlone = !mayHoldVariables && !embedded;
-  const before = isOfFilesAlone ? new KnownUses(instrument, samples) : undefined;
+  const isRemembered = !mayHoldVariables && !embedded && regions.length <= mostRemembered;
+  const before = isRemembered ? new KnownUses(instrument, samples) : undefined;
   const numbers = before?.numbers ?? new Map<string, number>();
   const defaultPaths = new DefaultPaths();
   const isFile = (path: string) =>
     path !== '' && path[0] !== '*' && !(mayHoldVariables && path.includes('$')) && !embedded?.has(path);
-  const used = new UsedSamples(numbers, (path) => (isFile(path) ? samples.state(path) : undefined));
+  // What is not remembered may hold on to the text.
+  const own = isRemembered ? ownText : (stretch: string) => stretch;
+  const used = new UsedSamples(numbers, own, (path) => (isFile(path) ? samples.state(path) : undefined));
   const make = (parameter: number, region: number): SampleUse => {
     const written = instrument.valueText(parameter);
     const defaultPath = defaultPaths.of(instrument.control(region));
@@ -76,41 +80,58 @@ function* collect({ instrument, samples }: CheckContext): Steps<SampleUses> {
   }
   const all = { uses, doubtful, useOfRegion, regions, paths: numbers };
   // What became known of samples between the steps would be remembered as if all of it had been known.
-  return isOfFilesAlone && samples.version === version ? rememberUses(samples, all, numbers) : all;
+  return isRemembered && samples.version === version ? rememberUses(samples, all, numbers) : all;
 }
 
 /** What values lead to, and numbers of paths; one that is made for a path stands for all regions that play it by the same value. */
 class UsedSamples {
   readonly #numbers: Map<string, number>;
+  readonly #own: (stretch: string) => string;
   readonly #stateOf: (path: string) => SampleState | undefined;
   readonly #firsts: (UsedSample | undefined)[] = [];
+  #lastFound: FoundSample | undefined;
 
-  /** `stateOf` answers `undefined` for a path that is not that of a file. */
-  constructor(numbers: Map<string, number>, stateOf: (path: string) => SampleState | undefined) {
+  /** `own` gives a text as it is to be kept. `stateOf` answers `undefined` for a path that is not that of a file. */
+  constructor(
+    numbers: Map<string, number>,
+    own: (stretch: string) => string,
+    stateOf: (path: string) => SampleState | undefined,
+  ) {
     this.#numbers = numbers;
+    this.#own = own;
     this.#stateOf = stateOf;
   }
 
   of(path: string, value: string, defaultPath: string): UsedSample {
     const known = this.#numbers.get(path);
     const first = known === undefined ? undefined : this.#firsts[known];
-    if (first && first.value === value && first.defaultPath === defaultPath) return first;
+    if (first && first.value === value && first.found.defaultPath === defaultPath) return first;
     const number = known ?? this.#numbers.size;
-    const own = first?.path ?? ownText(path);
-    const made = this.#make(number, own, value === path ? own : ownText(value), defaultPath);
+    const own = first?.path ?? this.#own(path);
+    const ownValue = value === path ? own : this.#own(value);
+    const made = { value: ownValue, path: own, number, found: this.#found(own, defaultPath) };
     if (known === undefined) this.#numbers.set(own, number);
     while (this.#firsts.length < number) this.#firsts.push(undefined);
     this.#firsts[number] = made;
     return made;
   }
 
-  #make(number: number, path: string, value: string, defaultPath: string): UsedSample {
+  #found(path: string, defaultPath: string): FoundSample {
     const found = this.#stateOf(path);
     const isFile = found !== undefined;
     const state = found ?? nothing;
     const isDoubtful = isFile ? !isPlainFile(path, state) : path === '';
     const lastFrame = isFile ? (usableFactsOf(state)?.frames ?? Number.NaN) - 1 : Number.NaN;
-    return { value, defaultPath, path, number, isFile, state, lastFrame, isDoubtful };
+    const last = this.#lastFound;
+    if (
+      last?.state === state &&
+      last.isFile === isFile &&
+      last.isDoubtful === isDoubtful &&
+      last.defaultPath === defaultPath
+    )
+      return last;
+    this.#lastFound = { defaultPath, isFile, state, lastFrame, isDoubtful };
+    return this.#lastFound;
   }
 }
 
