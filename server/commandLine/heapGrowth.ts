@@ -2,7 +2,7 @@
 const percent = 40;
 
 /**
- * Has the engine look for memory that is free again sooner, for work through very many files that each leave much behind: a third
+ * Has the engine look for memory that is free again sooner, for work through very many files, or large ones, that leave much behind: a third
  * less memory for a tenth more time of the processor (`npm run bench:library`).
  */
 export async function keepHeapSmall(): Promise<void> {

@@ -20,8 +20,9 @@ import { checkInStages } from './checkStages';
 
 /** Milliseconds between two lines that say how far the work is. */
 const progressEvery = 5000;
-/** From so many instruments on, what they leave behind is looked for sooner. */
+/** From so many instruments on, or from a text of so many UTF-16 units, what is left behind is looked for sooner. */
 const many = 100;
+const long = 32 * 1024 * 1024;
 
 /** Is given the files as they are done: each instrument in the order of the paths, behind it the files that it includes. */
 export type OnChecked = (files: readonly CheckedFile[]) => Promise<void>;
@@ -58,7 +59,8 @@ async function checkWith(
   const { mains, included, refused, odd } = await candidates.find(found);
   const first = [...refused, ...(await oddFonts(odd, settings))];
   if (first.length > 0) await onChecked(first);
-  if (mains.length >= many) await keepHeapSmall();
+  if (mains.length >= many || mains.some(({ text }) => text !== undefined && text.length >= long))
+    await keepHeapSmall();
   const placing = new Placing(samples, included, found.audio);
   let told = Date.now();
   let done = 0;

@@ -88,9 +88,15 @@ async function lookAtSamples(
   for (;;) {
     for (const [{ path }, instrument] of group) {
       const lookup = samples.lookup(folderOf(path));
+      let asked = '';
       for (const region of instrument.regions) {
         const sample = instrument.samplePath(region);
-        if (sample !== undefined && sample !== '' && sample[0] !== '*') lookup.state(sample);
+        if (sample === undefined || sample === '' || sample[0] === '*') continue;
+        if (lookup.state(sample).kind !== 'missing') continue;
+        // Of what is missing the checks look whether its folder is there.
+        if (sample.lastIndexOf('/') === asked.length && sample.startsWith(asked)) continue;
+        asked = folderOf(sample);
+        if (asked !== '') lookup.state(asked);
       }
     }
     if (!samples.wants) return;
