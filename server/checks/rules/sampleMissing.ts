@@ -20,7 +20,8 @@ export const sampleMissing: Rule = {
   *check(context, report) {
     const { instrument, samples } = context;
     const missing: SampleUse[] = [];
-    for (const use of (yield* sampleUsesInSteps(context)).doubtful) {
+    const { doubtful, paths } = yield* sampleUsesInSteps(context);
+    for (const use of doubtful) {
       if (use.path === '' || (use.path.endsWith('/') && use.isFile && use.state.kind !== 'pending')) {
         if (instrument.valueText(use.parameter) !== '') continue;
         report({
@@ -30,7 +31,7 @@ export const sampleMissing: Rule = {
       } else if (use.isFile && use.state.kind === 'missing' && !use.path.includes('\0')) missing.push(use);
     }
     const sourceOf = (use: SampleUse) => instrument.parameterSource(use.parameter);
-    const { folders, isTold } = yield* absentFolders(missing, samples, sourceOf);
+    const { folders, isTold } = yield* absentFolders(missing, paths.size, samples, sourceOf);
     for (const { path, uses } of folders) report(() => absentFolder(context, path, uses));
     for (let at = 0; at < missing.length; at++) {
       const use = missing[at];

@@ -20,10 +20,12 @@ export interface AbsentFolders {
 
 /**
  * The folders that are not there, in the order of the text, among the samples whose files are not; those of a folder in which
- * but one sample is looked for are left out. A place of one source never stands for those of another. Worked out in steps.
+ * but one sample is looked for are left out. A place of one source never stands for those of another. `paths` is the number of
+ * paths that all uses have. Worked out in steps.
  */
 export function* absentFolders(
   uses: readonly SampleUse[],
+  paths: number,
   samples: SampleLookup,
   sourceOf: (use: SampleUse) => number,
 ): Steps<AbsentFolders> {
@@ -33,12 +35,15 @@ export function* absentFolders(
   const numbers = new Map<string, number>();
   const folderOfUse = new Int32Array(uses.length).fill(-1);
   const outermost = new Map<string, string | undefined>();
-  const seen = new SeenPairs();
+  const seen = new SeenPairs(paths);
   let inner: string | undefined;
   let path: string | undefined;
+  let source = -1;
+  let number = -1;
   for (let at = 0; at < uses.length; at++) {
     if (at % piecesInStep === piecesInStep - 1) yield at / uses.length;
     const use = uses[at];
+    const before = path;
     // Most are looked for in the folder of the one before.
     if (inner === undefined || use.path.lastIndexOf('/') !== inner.length || !use.path.startsWith(inner)) {
       inner = folderOf(use.path);
@@ -46,9 +51,12 @@ export function* absentFolders(
       path = outermost.get(inner);
     }
     if (path === undefined) continue;
-    const name = `${sourceOf(use)} ${path}`;
-    const number = numbers.get(name) ?? folders.push({ path, uses: [] }) - 1;
-    numbers.set(name, number);
+    if (path !== before || sourceOf(use) !== source) {
+      source = sourceOf(use);
+      const name = `${source} ${path}`;
+      number = numbers.get(name) ?? folders.push({ path, uses: [] }) - 1;
+      numbers.set(name, number);
+    }
     folderOfUse[at] = number;
     if (seen.isNew(use.number, number)) folders[number].uses.push(use);
   }
@@ -58,12 +66,16 @@ export function* absentFolders(
 
 /** Pairs of numbers that were asked about, of which the first mostly comes with one other alone. */
 class SeenPairs {
-  readonly #firstOthers: number[] = [];
+  readonly #firstOthers: Int32Array;
   readonly #others = new Map<number, Set<number>>();
+
+  /** `size`: the first number of a pair is below it. */
+  constructor(size: number) {
+    this.#firstOthers = new Int32Array(size).fill(-1);
+  }
 
   /** Whether a pair is asked about for the first time. */
   isNew(one: number, other: number): boolean {
-    while (this.#firstOthers.length <= one) this.#firstOthers.push(-1);
     const first = this.#firstOthers[one];
     if (first < 0) {
       this.#firstOthers[one] = other;
