@@ -6,7 +6,7 @@ export const pitchWidth = 4;
 export const surveyWidth = 16;
 
 /** Raise it when a record is laid out in another way. */
-export const columnsVersion = 2;
+export const columnsVersion = 3;
 
 /** Where what numbers cannot hold is kept: words by their positions in a list, other values by field. */
 export interface BesideNumbers {

@@ -17,15 +17,17 @@ import {
   writeSurvey,
 } from './recordColumns';
 
-/** Where each row keeps what: its state, what is known, the day of its last use, the records. */
+/** Where each row keeps what: its state, what is known, the day of its last use, the facts. */
 const size = 0;
 const modified = 1;
 const known = 2;
 const usedDay = 3;
 const factsStart = 4;
-const pitchStart = factsStart + factsWidth;
+const width = factsStart + factsWidth;
+/** And what was measured, which stands apart: where nothing is measured it takes no memory. */
+const pitchStart = 0;
 const surveyStart = pitchStart + pitchWidth;
-const width = surveyStart + surveyWidth;
+const measuresWidth = surveyStart + surveyWidth;
 
 /** What is known, as bits; a measure is known as `null` where nothing could be measured. */
 const hasFacts = 1;
@@ -35,7 +37,12 @@ const hasSurvey = 8;
 const surveyIsNull = 16;
 
 /** Says how the numbers are laid out, so that another layout is not taken for this one. */
-const layout = JSON.stringify([columnsVersion, width, new Uint8Array(Uint16Array.of(1).buffer)[0]]);
+const layout = JSON.stringify([
+  columnsVersion,
+  width,
+  measuresWidth,
+  new Uint8Array(Uint16Array.of(1).buffer)[0],
+]);
 
 /** What stands before the numbers of a table that was written. */
 interface Head {
@@ -45,6 +52,8 @@ interface Head {
   words: string[];
   /** By row: what numbers cannot hold. */
   odd: [number, Record<string, unknown>][];
+  /** Whether numbers of measures stand behind the others. */
+  isMeasured: boolean;
 }
 
 /**
@@ -53,6 +62,7 @@ interface Head {
  */
 export class SampleTable {
   #numbers = new Float64Array(16 * width);
+  #measures: Float64Array | undefined;
   readonly #names: string[] = [];
   readonly #rows = new Map<string, number>();
   readonly #words: string[] = [];
@@ -89,15 +99,12 @@ export class SampleTable {
       row = this.#names.length;
       this.#names.push(name);
       this.#rows.set(name, row);
-      if (this.#numbers.length < (row + 1) * width) {
-        const grown = new Float64Array(Math.max((row + 1) * width, this.#numbers.length * 2));
-        grown.set(this.#numbers);
-        this.#numbers = grown;
-      }
+      if (this.#numbers.length < (row + 1) * width) this.#grow(Math.max(row + 1, Math.ceil(row * 1.5)));
     }
     this.#odd.delete(row);
     const start = row * width;
     this.#numbers.fill(0, start, start + width);
+    this.#measures?.fill(0, row * measuresWidth, (row + 1) * measuresWidth);
     this.#numbers[start + size] = stat.size;
     this.#numbers[start + modified] = stat.modified;
     this.isChanged = true;
@@ -120,16 +127,16 @@ export class SampleTable {
 
   /** What was measured, by a name that `measureKey` gives; `undefined` where it was not. */
   measure(row: number, key: string): MeasureResult | undefined {
-    const start = row * width;
+    const start = row * measuresWidth;
     switch (key) {
       case pitchKey:
         if (!this.#knows(row, hasPitch)) return undefined;
-        return this.#knows(row, pitchIsNull) ? null : readPitch(this.#numbers, start + pitchStart);
+        return this.#knows(row, pitchIsNull) ? null : readPitch(this.#measured(), start + pitchStart);
       case surveyKey:
         if (!this.#knows(row, hasSurvey)) return undefined;
         return this.#knows(row, surveyIsNull)
           ? null
-          : readSurvey(this.#numbers, start + surveyStart, this.#beside(row));
+          : readSurvey(this.#measured(), start + surveyStart, this.#beside(row));
       default: {
         const loop = loopOf(key);
         return loop === undefined ? undefined : (this.#beside(row).kept(loop) as LoopSeam | null | undefined);
@@ -139,13 +146,14 @@ export class SampleTable {
 
   /** Takes in what was measured; results of measures that have another version are left out. */
   setMeasures(row: number, measures: Record<string, MeasureResult>): void {
+    const start = row * measuresWidth;
     for (const [key, result] of Object.entries(measures)) {
       if (key === pitchKey) {
-        if (result) writePitch(result as MeasuredPitch, this.#numbers, row * width + pitchStart);
+        if (result) writePitch(result as MeasuredPitch, this.#measured(), start + pitchStart);
         this.#learn(row, hasPitch, result ? 0 : pitchIsNull);
       } else if (key === surveyKey) {
         if (result)
-          writeSurvey(result as SampleSurvey, this.#numbers, row * width + surveyStart, this.#beside(row));
+          writeSurvey(result as SampleSurvey, this.#measured(), start + surveyStart, this.#beside(row));
         this.#learn(row, hasSurvey, result ? 0 : surveyIsNull);
       } else {
         const loop = loopOf(key);
@@ -177,14 +185,14 @@ export class SampleTable {
         const odd = this.#odd.get(row);
         return odd ? [[at, odd] as [number, Record<string, unknown>]] : [];
       }),
+      isMeasured: this.#measures !== undefined,
     };
     const text = new TextEncoder().encode(`${oddJson(head)}\n`);
-    const bytes = new Uint8Array(text.length + kept.length * width * 8);
+    const bytes = new Uint8Array(text.length + kept.length * bytesOfRow(head));
     bytes.set(text);
-    const numbers = new Uint8Array(this.#numbers.buffer);
-    kept.forEach((row, at) => {
-      bytes.set(numbers.subarray(row * width * 8, (row + 1) * width * 8), text.length + at * width * 8);
-    });
+    putRows(kept, this.#numbers, width, bytes, text.length);
+    if (this.#measures)
+      putRows(kept, this.#measures, measuresWidth, bytes, text.length + kept.length * width * 8);
     return bytes;
   }
 
@@ -194,9 +202,12 @@ export class SampleTable {
     const end = bytes.indexOf(10) + 1;
     const head = parseOddJson(new TextDecoder().decode(bytes.subarray(0, end))) as Head | undefined;
     if (!head || head.layout !== layout) return table;
-    if (bytes.length - end !== head.names.length * width * 8) return table;
-    table.#numbers = new Float64Array(head.names.length * width);
-    new Uint8Array(table.#numbers.buffer).set(bytes.subarray(end));
+    const rows = head.names.length;
+    if (bytes.length - end !== rows * bytesOfRow(head)) return table;
+    table.#grow(rows);
+    const measuresFrom = end + rows * width * 8;
+    new Uint8Array(table.#numbers.buffer).set(bytes.subarray(end, measuresFrom));
+    if (head.isMeasured) new Uint8Array(table.#measured().buffer).set(bytes.subarray(measuresFrom));
     for (const name of head.names) {
       table.#rows.set(name, table.#names.length);
       table.#names.push(name);
@@ -218,6 +229,23 @@ export class SampleTable {
     if (!isOther('loopSeam')) return;
     for (const odd of this.#odd.values())
       for (const key of Object.keys(odd)) if (key.startsWith('l ')) delete odd[key];
+  }
+
+  /** Makes room for a number of rows. */
+  #grow(rows: number): void {
+    const resized = (numbers: Float64Array, rowWidth: number) => {
+      const grown = new Float64Array(rows * rowWidth);
+      grown.set(numbers.subarray(0, grown.length));
+      return grown;
+    };
+    this.#numbers = resized(this.#numbers, width);
+    if (this.#measures) this.#measures = resized(this.#measures, measuresWidth);
+  }
+
+  /** The numbers of measures, made when they are first needed. */
+  #measured(): Float64Array {
+    this.#measures ??= new Float64Array((this.#numbers.length / width) * measuresWidth);
+    return this.#measures;
   }
 
   #knows(row: number, bit: number): boolean {
@@ -274,4 +302,23 @@ class Beside implements BesideNumbers {
 /** The field that keeps the seam of a loop, by the name that `measureKey` gives; `undefined` for another measure. */
 function loopOf(key: string): string | undefined {
   return key.startsWith(`${seamKeyStart} `) ? `l${key.slice(seamKeyStart.length)}` : undefined;
+}
+
+/** How many bytes a file takes in a table that was written, its name aside. */
+function bytesOfRow({ isMeasured }: Head): number {
+  return (width + (isMeasured ? measuresWidth : 0)) * 8;
+}
+
+/** Puts some rows of numbers into bytes, from a place on. */
+function putRows(
+  rows: readonly number[],
+  numbers: Float64Array,
+  rowWidth: number,
+  bytes: Uint8Array,
+  from: number,
+): void {
+  const length = rowWidth * 8;
+  const all = new Uint8Array(numbers.buffer);
+  for (const [at, row] of rows.entries())
+    bytes.set(all.subarray(row * length, (row + 1) * length), from + at * length);
 }

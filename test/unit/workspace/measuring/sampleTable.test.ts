@@ -127,6 +127,24 @@ describe('a table of sample files', () => {
     );
   });
 
+  it('keeps no room for measures where nothing was measured, and makes it when something is', () => {
+    const table = new SampleTable();
+    const rows = Array.from({ length: 100 }, (_, at) => table.rowFor(`${at}.wav`, { size: at, modified: 1 }));
+    const unmeasured = table.bytes();
+    const found = { hertz: 440, key: 69, cents: 0, confidence: 1 };
+    table.setMeasures(rows[70], { [pitchKey]: found });
+    for (let at = 100; at < 300; at++) table.rowFor(`${at}.wav`, { size: at, modified: 1 });
+    for (const kept of [table, SampleTable.from(table.bytes())]) {
+      expect(kept.measure(70, pitchKey)).toEqual(found);
+      expect(kept.measure(71, pitchKey)).toBeUndefined();
+      expect(kept.find('299.wav', { size: 299, modified: 1 })).toBe(299);
+    }
+    // A pitch and a survey are twenty numbers.
+    const measured = SampleTable.from(unmeasured);
+    measured.setMeasures(70, { [pitchKey]: found });
+    expect(measured.bytes().length - unmeasured.length).toBeGreaterThan(100 * 20 * 8 - 10);
+  });
+
   it('forgets a file in another state, and takes a later result for an earlier', () => {
     const table = new SampleTable();
     const row = table.rowFor('a.wav', { size: 1, modified: 2 });
