@@ -6,11 +6,23 @@ import { nearestWords } from '../../model/text/nearest';
 import { ownText } from '../../model/text/ownText';
 import { refusalWords } from '../files/refusalWords';
 import type { MeasuredFile } from '../measuring/measuredFile';
+import type { Measurements } from '../measuring/measurements';
 import type { FolderIndex } from './folderIndex';
-import type { SampleStore } from './sampleStore';
+
+/** What a lookup asks, as {@link FolderLookup} does. */
+interface AskedStore {
+  readonly folders: FolderIndex;
+  readonly measurements: Measurements | undefined;
+  /** Whether lookups give what is measured. */
+  readonly givesMeasures: boolean;
+  /** Whether a path may be looked at now. */
+  admits(path: string): boolean;
+  /** What was found in a file that is there; asks for it to be read where it was not. */
+  reading(path: string): SampleReading | undefined;
+}
 
 /** A file that cannot be read, for a reason where one is known. */
-export function unreadable(refusal: Refusal | undefined): SampleReading {
+export function unreadableFor(refusal: Refusal | undefined): SampleReading {
   const reason = refusal ? `It ${refusalWords(refusal)}.` : 'The file cannot be opened.';
   return { kind: 'unreadable', reason };
 }
@@ -36,7 +48,7 @@ interface AskedFolder {
 
 /** What is known of samples, by paths relative to one folder. */
 export class FolderLookup implements SampleLookup {
-  readonly #store: SampleStore;
+  readonly #store: AskedStore;
   readonly #folder: string;
   readonly #states = new Map<string, SampleState>();
   version = 0;
@@ -49,7 +61,7 @@ export class FolderLookup implements SampleLookup {
   /** The folder that was asked about last. */
   #asked: AskedFolder | undefined;
 
-  constructor(store: SampleStore, folder: string) {
+  constructor(store: AskedStore, folder: string) {
     this.#store = store;
     this.#folder = folder;
     const { measurements } = store;
@@ -161,7 +173,7 @@ export class FolderLookup implements SampleLookup {
       case 'folder':
         return { kind: 'folder' };
       case 'refused':
-        return { kind: 'file', reading: unreadable(entry.refusal) };
+        return { kind: 'file', reading: unreadableFor(entry.refusal) };
       case 'otherCase': {
         const reading = this.#store.reading(entry.actual);
         return reading

@@ -7,7 +7,7 @@ import { Measurements } from '../measuring/measurements';
 import { readingOf } from '../measuring/readingOf';
 import type { FileVisit } from '../measuring/visitFile';
 import { FolderIndex } from './folderIndex';
-import { FolderLookup, unreadable } from './folderLookup';
+import { FolderLookup, unreadableFor } from './folderLookup';
 
 /** Files that are open at one time. */
 const openAtOnce = 32;
@@ -185,7 +185,7 @@ export class SampleStore {
   async #takeVisit(path: string, { stat, reading }: FileVisit): Promise<void> {
     if (stat && reading?.kind === 'facts') await this.#cache?.add(path, stat, { facts: reading.facts });
     if (stat) this.measurements?.learn(path, stat, this.#cache?.known(path, stat));
-    this.#readings.set(path, reading ?? unreadable(await this.#files.refusal?.(path)));
+    this.#readings.set(path, reading ?? unreadableFor(await this.#files.refusal?.(path)));
   }
 
   /** Lets go of what is known of files one by one; what the cache remembers of them is asked of it again. */
@@ -266,7 +266,7 @@ export class SampleStore {
 
   async #readFile(path: string): Promise<SampleReading> {
     const reader = await this.#files.open(path);
-    if (!reader) return unreadable(await this.#files.refusal?.(path));
+    if (!reader) return unreadableFor(await this.#files.refusal?.(path));
     try {
       return await readingOf(reader);
     } finally {

@@ -1,7 +1,7 @@
 import type { SampleState } from '../../../model/samples';
 
 /** What is known of a path; one for all that are alike, as a million that lead nowhere can be. */
-export interface FoundSample {
+export interface SamplePathFacts {
   /** The `default_path` in force. */
   readonly defaultPath: string;
   /** Whether the path is that of a file: no generator, not empty, and without an unknown variable. */
@@ -21,7 +21,7 @@ export interface UsedSample {
   readonly path: string;
   /** Equal for equal paths; see {@link SampleUses.paths}. */
   readonly number: number;
-  readonly found: FoundSample;
+  readonly found: SamplePathFacts;
 }
 
 /**

@@ -9,7 +9,7 @@ import { ownText } from '../../../model/text/ownText';
 import type { CheckContext } from '../../rule';
 import { KnownUses, rememberUses } from './knownUses';
 import { sampleFactsOf, usableFactsOf } from './sampleFacts';
-import type { FoundSample, SampleUses, UsedSample } from './sampleUse';
+import type { SamplePathFacts, SampleUses, UsedSample } from './sampleUse';
 import { SampleUse } from './sampleUse';
 
 const nothing: SampleState = { kind: 'pending' };
@@ -89,7 +89,7 @@ class UsedSamples {
   readonly #own: (stretch: string) => string;
   readonly #stateOf: (path: string) => SampleState | undefined;
   readonly #firsts: (UsedSample | undefined)[] = [];
-  #lastFound: FoundSample | undefined;
+  #lastFound: SamplePathFacts | undefined;
 
   /** `own` gives a text as it is to be kept. `stateOf` answers `undefined` for a path that is not that of a file. */
   constructor(
@@ -116,7 +116,7 @@ class UsedSamples {
     return made;
   }
 
-  #found(path: string, defaultPath: string): FoundSample {
+  #found(path: string, defaultPath: string): SamplePathFacts {
     const found = this.#stateOf(path);
     const isFile = found !== undefined;
     const state = found ?? nothing;
