@@ -27,8 +27,9 @@ export function openSamples(terminal: Terminal, keeps: boolean): OpenSamples {
   let told = Date.now();
   measurements.onProgress = () => {
     if (Date.now() - told < progressEvery) return;
-    told = Date.now();
     const { done, total } = measurements.progress;
+    if (total === 0) return;
+    told = Date.now();
     terminal.error(`zonewright: ${done} of ${total} samples measured\n`);
   };
   return { samples, measurements, close: () => measurements.close() };
