@@ -4,7 +4,7 @@ import { joinPath, leadsToOtherHost } from '../../../../server/model/paths';
 import type { SampleState } from '../../../../server/model/samples';
 import { GuardedFiles } from '../../../../server/workspace/files/guardedFiles';
 import { SampleStore } from '../../../../server/workspace/samples/sampleStore';
-import { waveBytes } from '../../server/waveBytes';
+import { waveBytes } from '../../server/host/waveBytes';
 import { MemoryFiles } from '../memoryFiles';
 
 const sound = waveBytes(10);

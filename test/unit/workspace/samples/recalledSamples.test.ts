@@ -4,7 +4,7 @@ import { Measurements } from '../../../../server/workspace/measuring/measurement
 import type { Measurer } from '../../../../server/workspace/measuring/measurer';
 import { visitFile } from '../../../../server/workspace/measuring/visitFile';
 import { SampleStore } from '../../../../server/workspace/samples/sampleStore';
-import { waveBytes } from '../../server/waveBytes';
+import { waveBytes } from '../../server/host/waveBytes';
 import { MemoryFiles } from '../memoryFiles';
 
 const names = ['a.wav', 'b.wav', 'c.wav'];
