@@ -7,6 +7,7 @@ import { languages } from '../languages/languages';
 import { bareWord, usualSigns } from '../languages/spelling';
 import { unitByStem } from '../languages/unitStems';
 import type { ColumnMeaning, Unit } from '../meaning';
+import { unitFractionIn } from '../phrases/unitFractions';
 import { rangeWords } from '../rangeWords';
 import { readKey } from '../readings/keyReading';
 import { blankIsAboveIn } from './blanks';
@@ -92,6 +93,7 @@ const range = new RegExp(
 );
 const fullLevel =
   /(?<![\d.,])(\d+(?:[.,]\d+)?)\s*%?\s*(?:=|is|means|ist|bedeutet|est|es)\s*(?:the\s+)?(?:full|max|unity|0 ?db|voll|plein|pleno|loudest)/iu;
+const brackets = /[([][^()[\]]{0,200}[)\]]/gu;
 /** The number at which a level is left as it is, with its scale: `100 = as recorded`. */
 function unchangedScale(clause: string): Omit<StatedScale, 'text'> | undefined {
   const number = unchangedAt(clause);
@@ -299,16 +301,20 @@ function isKnown(scale: StatedScale | undefined): boolean {
 
 /** The unit and the ends that a clause gives for values of columns of these meanings; `undefined` where it gives neither. */
 export function scaleOf(clause: string, meanings: readonly ColumnMeaning[]): StatedScale | undefined {
-  const words = clause.match(/[\p{L}%]+/gu) ?? [];
   const isPosition = meanings.includes('loop');
   const isVelocity = meanings.includes('lovel');
   // A letter alone is a unit behind `in` only, as in `loops in s`.
   const isUnit = (word: string) =>
     word.length > 1 || new RegExp(`\\b(?:in|en|em)\\s+${word}$`, 'iu').test(clause);
-  const unit = words
-    .filter((word) => word === '%' || isUnit(word))
-    .map((word) => unitByStem(word))
-    .findLast((one) => one !== undefined && fits(one, meanings));
+  const unitIn = (text: string) =>
+    (text.match(/[\p{L}%]+/gu) ?? [])
+      .filter((word) => word === '%' || isUnit(word))
+      .map((word) => unitByStem(word))
+      .findLast((one) => one !== undefined && fits(one, meanings));
+  const part = unitFractionIn(clause, (one) => fits(one, meanings));
+  if (part === 'unknown') return undefined;
+  // An example in brackets may be in another unit: `in semitones (0.1 = ten cents up)`.
+  const unit = part ?? unitIn(clause.replace(brackets, ' ')) ?? unitIn(clause);
   const ends = isPosition ? null : range.exec(clause);
   const full = meanings[0] === 'volume' ? fullLevel.exec(clause)?.[1] : undefined;
   const low = ends ? numberOf(ends[1]) : full === undefined ? undefined : 0;

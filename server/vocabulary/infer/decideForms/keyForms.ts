@@ -50,6 +50,8 @@ export function decideKeyForms(
       id: 'middleC',
       message: `Note names give key 60 as ${octave.middleC}.`,
       confidence: octave.confidence,
+      // All keys lie an octave off where it is wrong.
+      ...(!stated?.middleC && { isGuess: true }),
       evidence: [octave.reason],
       span: firstValueOf(named[0]),
       isAbout: ({ form }) => form.kind === 'key' && form.written === 'name',

@@ -1,15 +1,16 @@
-import { readHeading } from '../../../trade/headings/headings';
 import { bareWord } from '../../../trade/languages/spelling';
 import type { ColumnMeaning, Unit } from '../../../trade/meaning';
 import { loopModeInWords } from '../../../trade/readings/loopPhrases';
 import { startInWords } from '../../../trade/readings/triggerPhrases';
-import { legendIn } from '../../../trade/statements/legend';
 import { panEndsIn } from '../../../trade/statements/statedSides';
 import { scaleOf } from '../../../trade/statements/statements';
 import type { Column } from '../values/column';
 import type { InferredTarget } from '../words/meaningRules';
 import type { NameUnit } from '../words/meanings';
 import { meaningsOf } from '../words/meanings';
+import { meaningIn } from './explainedMeaning';
+import type { ExplainedName } from './explainedNames';
+import { explainedNames } from './explainedNames';
 
 /** What the prose of a document says of a place by its own name. */
 export interface ToldPlace {
@@ -27,6 +28,22 @@ export interface ToldPlace {
 
 const mostTexts = 200;
 const longest = 2000;
+/** Columns whose scales are stated in the same words, by what a place holds. */
+const scaled: Readonly<Partial<Record<InferredTarget, readonly ColumnMeaning[]>>> = {
+  volume: ['volume'],
+  attenuation: ['volume'],
+  tune: ['tune'],
+  transpose: ['tune'],
+  pan: ['pan'],
+  lovel: ['lovel'],
+  hivel: ['lovel'],
+  velocity_range: ['lovel'],
+  offset: ['loop'],
+  end: ['loop'],
+  loop_start: ['loop'],
+  loop_end: ['loop'],
+  loop_length: ['loop'],
+};
 /** The words of a name that an explanation starts with lie among so many. */
 const mostLead = 8;
 /** Words for the amplitude, of which levels are shares. */
@@ -45,7 +62,7 @@ export function toldPlaces(
   const told = new Map<Column, ToldPlace>();
   if (prose.length === 0) return told;
   const clauses = clausesByLead(prose);
-  const legend = legendIn(prose);
+  const explained = explainedNames(prose, columns);
   const explaining = prose.filter((text) => text.includes('=')).join('\n');
   const known = new Map<string, ToldPlace | undefined>();
   for (const column of columns) {
@@ -54,7 +71,7 @@ export function toldPlaces(
     if (id.length < 2) continue;
     if (!known.has(id)) {
       const starting = clauses.get(leadOf(own[0])) ?? [];
-      known.set(id, toldOf(own, starting, explaining, legend.get(id)?.says));
+      known.set(id, toldOf(own, starting, explaining, explained.get(id)));
     }
     const found = known.get(id);
     if (found) told.set(column, found);
@@ -95,34 +112,18 @@ function toldOf(
   own: readonly string[],
   clauses: readonly Clause[],
   explaining: string,
-  says: string | undefined,
+  explained: ExplainedName | undefined,
 ): ToldPlace | undefined {
   const values = valuesOf(own, explaining);
-  const meaning = says === undefined ? undefined : (meaningIn(says) ?? releaseIn(own, says));
-  let told: ToldPlace | undefined;
+  const says = explained?.says;
+  const meaning = explained && (meaningIn(explained) ?? releaseIn(own, explained.says));
+  // What is said of the name alone goes before a sentence that may speak of others as well.
+  const ownScale = says === undefined ? undefined : scaleIn(says, meaning, values);
+  if (ownScale) return ownScale;
   for (const { text, words } of clauses) {
-    if (!startsWith(words, own)) continue;
-    const sides = panEndsIn(text);
-    if (sides) {
-      told = { text, meaning: 'pan', unit: undefined, range: sides, isMeasured: false, values };
-      break;
-    }
-    const level = scaleOf(text, ['volume']);
-    const scale = amplitude.test(text) ? level : (scaleOf(text, ['tune']) ?? level);
-    if (!scale) continue;
-    const { unit, low, high } = scale;
-    told = {
-      text,
-      meaning:
-        meaning ?? (amplitude.test(text) ? level && 'volume' : isTuning(scale.unit) ? 'tune' : undefined),
-      unit: unit === 'linear' ? 'ratio' : unit,
-      range: low === undefined || high === undefined ? undefined : { low, high },
-      isMeasured: isMeasured(text),
-      values,
-    };
-    break;
+    const told = startsWith(words, own) ? scaleIn(text, meaning, values) : undefined;
+    if (told) return told;
   }
-  if (told) return told;
   if (meaning === undefined && values.size === 0) return undefined;
   return {
     text: says ?? [...values.values()].join('; '),
@@ -130,6 +131,30 @@ function toldOf(
     unit: undefined,
     range: undefined,
     isMeasured: isMeasured(says ?? ''),
+    values,
+  };
+}
+
+/** What a sentence about a place says of how its values count; `meaning` is what it is known to hold. */
+function scaleIn(
+  text: string,
+  meaning: InferredTarget | undefined,
+  values: ToldPlace['values'],
+): ToldPlace | undefined {
+  const sides = meaning === undefined || meaning === 'pan' ? panEndsIn(text) : undefined;
+  if (sides) return { text, meaning: 'pan', unit: undefined, range: sides, isMeasured: false, values };
+  const known = meaning === undefined ? undefined : scaled[meaning];
+  const isOfLevel = amplitude.test(text);
+  const level = scaleOf(text, ['volume']);
+  const scale = known ? scaleOf(text, known) : isOfLevel ? level : (scaleOf(text, ['tune']) ?? level);
+  if (!scale) return undefined;
+  const { unit, low, high } = scale;
+  return {
+    text,
+    meaning: meaning ?? (isOfLevel ? level && 'volume' : isTuning(unit) ? 'tune' : undefined),
+    unit: unit === 'linear' ? 'ratio' : unit,
+    range: low === undefined || high === undefined ? undefined : { low, high },
+    isMeasured: isMeasured(text),
     values,
   };
 }
@@ -170,68 +195,6 @@ function valuesOf(own: readonly string[], explaining: string): ReadonlyMap<strin
   for (const [, value = '', says = ''] of explaining.matchAll(pattern))
     if (!found.has(bareWord(value))) found.set(bareWord(value), says.trim());
   return found;
-}
-
-/** Columns of tables with the targets that say the same. */
-const targets: Readonly<Partial<Record<ColumnMeaning, InferredTarget>>> = {
-  lokey: 'lokey',
-  hikey: 'hikey',
-  key_range: 'key_range',
-  pitch_keycenter: 'pitch_keycenter',
-  lovel: 'lovel',
-  hivel: 'hivel',
-  velocity_range: 'velocity_range',
-  volume: 'volume',
-  pan: 'pan',
-  tune: 'tune',
-  transpose: 'transpose',
-  offset: 'offset',
-  end: 'end',
-  loop_start: 'loop_start',
-  loop_end: 'loop_end',
-  loop_length: 'loop_length',
-};
-
-/** Explanations of what a place holds, by what they speak of (common practice). */
-const phrases: readonly (readonly [pattern: RegExp, target: InferredTarget])[] = [
-  [
-    /(?:low|deep|first|bottom)\p{L}*(?: key| note)? (?:and|to) (?:the )?(?:high|top|last)\p{L}* (?:key|note)|(?:tief|unter|erst)\p{L}* (?:taste )?(?:und|bis) \p{L}* ?(?:h[öo]chst|ober|letzt)\p{L}*(?: taste)?|(?:plus )?(?:grave|basse|premi\p{L}+) et (?:la )?(?:plus )?(?:aigu|haut|derni)\p{L}*|laagste en (?:de )?hoogste toets|prim\p{L}+ y (?:la )?[úu]ltim\p{L}+ tecla|primo e (?:l['’])?ultimo tasto/iu,
-    'key_range',
-  ],
-  [
-    /as (?:it was )?recorded|original pitch|natural pitch|unchanged pitch|wie aufgenommen|tel qu['’]enregistr|sans transposition|sin transportar|zoals opgenomen|come registrat/iu,
-    'pitch_keycenter',
-  ],
-  [
-    /(?:left out|skipped|cut|dropped|omitted) (?:at|from) the (?:beginning|start)|am anfang (?:weg|ausge|über)|(?:saut|ignor)\p{L}+ au d[ée]but|overgeslagen/iu,
-    'offset',
-  ],
-  [
-    /last (?:frame|sample)\b.{0,30}play|letzte[rsn]? (?:frame|abtastwert)|derni[eè]re? (?:trame|[ée]chantillon)/iu,
-    'end',
-  ],
-];
-
-/** What an explanation says that a place holds: `lowest and highest key`, `the key at which it sounds as recorded`. */
-function meaningIn(says: string): InferredTarget | undefined {
-  const text = says.slice(0, 160);
-  for (const [pattern, target] of phrases) if (pattern.test(text)) return target;
-  const words = text.split(/[,;:(]/u)[0]?.match(/[\p{L}%]+/gu) ?? [];
-  for (let length = Math.min(4, words.length); length > 1; length--) {
-    for (let from = 0; from + length <= Math.min(words.length, 6); from++) {
-      const phrase = words.slice(from, from + length);
-      // Small words such as `in` and `to` name ends of samples only in headings.
-      if (phrase.filter((word) => word.length > 2).length < 2) continue;
-      const reading = readHeading(phrase.join(' '));
-      const target = reading && !reading.likeness ? targets[reading.meaning] : undefined;
-      if (target && !isSmallWord(phrase[0])) return target;
-    }
-  }
-  return undefined;
-}
-
-function isSmallWord(word: string | undefined): boolean {
-  return /^(?:in|to|en|a|an|as|is|by|of|zu|im|el|la|le|de|da|it)$/iu.test(word ?? '');
 }
 
 /** What was found of recordings, and what is done to them (common practice). */
