@@ -131,13 +131,13 @@ export interface SampleListPlace {
 export type ValueForm =
   /**
    * A key by its number, with `offset` added to it, or by its note name with the name of key 60. Both are read, and numbers
-   * such as `0x3C` too; `written` says how it is written. `naming`: German names, where H is the note above B, or
+   * such as `0x3C` too; `written` says how it is written. As a frequency in Hz it is that of the nearest key. `naming`: German names, where H is the note above B, or
    * the syllables `do` to `si`; with lines the case of the letter and its number give the octave, so that `c1` is key 60
    * and `C` key 36.
    */
   | {
       kind: 'key';
-      written: 'number' | 'name' | 'hexadecimal';
+      written: 'number' | 'name' | 'hexadecimal' | 'frequency';
       middleC?: 'C3' | 'C4' | 'C5';
       naming?: 'german' | 'syllables' | 'lines' | 'german lines';
       offset?: number;
@@ -165,8 +165,15 @@ export type ValueForm =
       sides?: { left: string; centre: string; right: string };
       sidesStand?: 'before' | 'behind';
     } & WithUnitText)
-  /** A tuning. `measured`: how far the sample is off pitch, which the tuning takes back. */
-  | ({ kind: 'tuning'; unit: 'cents' | 'semitones' | 'ratio'; measured?: boolean } & WithUnitText)
+  /**
+   * A tuning. `measured`: how far the sample is off pitch, which the tuning takes back. As the frequency of a sample it is what that
+   * lacks to the nearest key; it is read and not written.
+   */
+  | ({
+      kind: 'tuning';
+      unit: 'cents' | 'semitones' | 'ratio' | 'frequency';
+      measured?: boolean;
+    } & WithUnitText)
   /** How many keys or velocities there are from another parameter of the region on, that one included. */
   | ({ kind: 'count'; from: 'lokey' | 'lovel' } & WithUnitText)
   /**

@@ -23,7 +23,7 @@ const required = (kind: FieldKind): FormField => ({ ...kind, required: true });
 /** The fields of each form beside its `kind`, in the order in which they are written. */
 export const formFields: Readonly<Record<ValueForm['kind'], Readonly<Record<string, FormField>>>> = {
   key: {
-    written: required(choice('number', 'name', 'hexadecimal')),
+    written: required(choice('number', 'name', 'hexadecimal', 'frequency')),
     middleC: choice('C3', 'C4', 'C5'),
     naming: choice('german', 'syllables', 'lines', 'german lines'),
     offset: { kind: 'whole' },
@@ -48,7 +48,7 @@ export const formFields: Readonly<Record<ValueForm['kind'], Readonly<Record<stri
     unitText,
   },
   tuning: {
-    unit: required(choice('cents', 'semitones', 'ratio')),
+    unit: required(choice('cents', 'semitones', 'ratio', 'frequency')),
     measured: { kind: 'switch' },
     unitText,
   },

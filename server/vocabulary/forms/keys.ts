@@ -1,3 +1,5 @@
+import { frequencyOfKey, keyOfFrequency } from '../../model/keys';
+import { decimalText } from '../../model/text/decimalText';
 import { readKey as readTableKey } from '../../trade/readings/keyReading';
 import { readLinedKey, writeLinedKey } from '../../trade/readings/linedKeys';
 import type { ValueForm } from '../vocabulary';
@@ -16,8 +18,11 @@ const noteName = /^([A-G])\s*([#♯b♭]{0,2})\s*([-\u2212]?\d{1,2})$/i;
 const lowestOctave = { C3: -2, C4: -1, C5: 0 } as const;
 
 /** The key, 0..127, of a text that is a number, also a hexadecimal one such as `0x3C`, or a note name, also `Cis`, `H` or `sol` where the naming says so; −1 for the number of no key. `undefined` for other text. */
-export function readKeyForm({ middleC = 'C4', naming, offset = 0 }: Key, text: string): number | undefined {
+export function readKeyForm(form: Key, text: string): number | undefined {
+  const { middleC = 'C4', naming, offset = 0 } = form;
   const number = readNumberText(text);
+  if (form.written === 'frequency' && number && /^(?:hz)?$/i.test(number.unit))
+    return nearestKey(number.number);
   if (number?.unit === '') return keyOfNumber(number.number, offset);
   if (naming === 'lines' || naming === 'german lines') {
     const key = readLinedKey(text, naming === 'german lines');
@@ -43,6 +48,11 @@ export function readKeyForm({ middleC = 'C4', naming, offset = 0 }: Key, text: s
   return key >= 0 && key <= 127 ? key : undefined;
 }
 
+/** The key whose frequency is nearest to one in Hz; `undefined` beyond the keys. */
+export function nearestKey(hertz: number): number | undefined {
+  return hertz > 0 ? keyOfNumber(Math.round(keyOfFrequency(hertz)), 0) : undefined;
+}
+
 /** The key of a written number; `undefined` where it is no key. */
 export function keyOfNumber(written: number, offset: number): number | undefined {
   const key = written - offset;
@@ -51,6 +61,8 @@ export function keyOfNumber(written: number, offset: number): number | undefined
 
 /** How a key is written: −1, which is no key, always as a number. */
 export function writeKeyForm({ written, middleC = 'C4', naming, offset = 0 }: Key, key: number): string {
+  // Thousandths of a Hz tell the lowest keys apart.
+  if (written === 'frequency' && key >= 0) return decimalText(Math.round(frequencyOfKey(key) * 1000) / 1000);
   if (written === 'number' || key < 0) return String(key + offset);
   if (written === 'hexadecimal' && key + offset >= 0)
     return `0x${(key + offset).toString(16).toUpperCase().padStart(2, '0')}`;

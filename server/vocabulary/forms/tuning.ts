@@ -1,3 +1,4 @@
+import { keyOfFrequency } from '../../model/keys';
 import { resolveOpcode } from '../../model/opcodes/resolve';
 import type { ValueForm } from '../vocabulary';
 import type { NumberForm } from './numberForm';
@@ -33,6 +34,13 @@ function plainTuning({ unit }: Tuning, parameter: string): NumberForm {
       units: new Map(),
     };
   }
+  if (unit === 'frequency')
+    return {
+      ...common,
+      read: (hertz) => (hertz > 0 ? centsToKey(hertz) / formatCents : Number.NaN),
+      write: () => Number.NaN,
+      units: new Map(),
+    };
   const writtenCents = unit === 'cents' ? 1 : 100;
   const times = writtenCents / formatCents;
   return {
@@ -41,4 +49,11 @@ function plainTuning({ unit }: Tuning, parameter: string): NumberForm {
     write: (value) => value / times,
     units: unitsOf([unitNames.cents, 1 / writtenCents], [unitNames.semitones, 100 / writtenCents]),
   };
+}
+
+/** What a frequency in Hz lacks to that of the nearest key, in whole cents. */
+function centsToKey(hertz: number): number {
+  const key = keyOfFrequency(hertz);
+  const cents = Math.round((Math.round(key) - key) * 100);
+  return cents === 0 ? 0 : cents;
 }

@@ -53,11 +53,27 @@ export function levelsOf(
     });
     // Other regions stand in the same elements, beside it.
     if (!isRelease) inside = [];
-    for (let copy = 1; !isRegion && copy < nested[position]; copy++) {
-      levels.push({ element, is: 'group', parameters });
-    }
+    const copies = isRegion ? 1 : nested[position];
+    for (let copy = 1; copy < copies; copy++) levels.push({ element, is: 'group', parameters });
+    if (copies > 1) addUp(levels.slice(-copies), settled);
   }
   return levels;
+}
+
+/** The headers whose levels and tunings add up, from the innermost outwards. */
+const adding = ['group', 'master', 'global'] as const;
+
+/** Levels and tunings that are added, in elements of one name that stand in one another: each such element adds its own. */
+function addUp(copies: VocabularyLevel[], settled: readonly Settled[]): void {
+  const all = new Set(settled.flatMap(({ parameters }) => parameters.map(({ parameter }) => parameter)));
+  for (const [at, copy] of copies.reverse().entries()) {
+    copy.parameters = copy.parameters.map((one) => {
+      const [, header, what] = /^(group|master)_(volume|tune)$/.exec(one.parameter) ?? [];
+      const free = adding.filter((name) => name === header || !all.has(`${name}_${what}`));
+      const name = free[Math.min(at, free.length - 1)];
+      return what === undefined ? one : { ...one, parameter: `${name}_${what}` };
+    });
+  }
 }
 
 /** What other names of regions set: that they start when a key is let go, where they say so and no place does. */

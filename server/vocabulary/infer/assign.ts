@@ -39,6 +39,8 @@ export interface Assigned {
   stated?: { text: string; range: { low: number; high: number } | undefined };
   /** For a high end that is written as how many there are: the low end that they count from. */
   countedFrom?: 'lokey' | 'lovel';
+  /** For keys that are counted from one: the number of that key. */
+  base?: number;
   /** Whether a tuning is how far samples are off pitch. */
   isMeasured?: boolean;
   /** The velocities that its texts stand for, where a list gives them. */

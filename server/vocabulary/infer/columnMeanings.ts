@@ -1,6 +1,8 @@
+import { keyOfFrequency } from '../../model/keys';
 import { resolveOpcode } from '../../model/opcodes/resolve';
 import { dynamicIn } from '../../trade/dynamics';
 import { namesMiddleC } from '../../trade/statements/statedOctave';
+import { readNumberText } from '../forms/numberText';
 import type { Column } from './values/column';
 import type { ColumnFacts } from './values/columnFacts';
 import { isPlausible } from './values/plausible';
@@ -81,6 +83,9 @@ export function fittingTo(
   const add = (one: InferredTarget, times = 1) => {
     if (isPlausible(one, facts, texts)) fitting.push({ ...meaning, target: one, weight: weight * times });
   };
+  const isRoot = frequencyTargets.has(target) && areFrequencies(meaning, facts, texts);
+  if (isRoot) return [{ target: 'pitch_keycenter', weight: Math.max(weight, 0.85), unit: 'Hz' }];
+  if (target === 'root_frequency') return [];
   // What counts the regions is no key.
   const counted = facts.isCounting && facts.filled > 1 ? 0.4 : 1;
   if (target === 'key' || target === 'key_range') {
@@ -133,4 +138,33 @@ export function fittingTo(
 /** Whether all texts are dynamics, such as `p` or `very loud`. */
 function areDynamics({ tally }: ColumnFacts): boolean {
   return tally.size > 1 && [...tally.keys()].every((text) => dynamicIn(text) >= 0);
+}
+
+/** What a frequency may be named after. */
+const frequencyTargets: ReadonlySet<InferredTarget> = new Set(
+  'pitch_keycenter key tune root_frequency'.split(' '),
+);
+/** Frequencies that a sample can be of, in Hz: from half a key below key 0 (ISO 16: 440 Hz is key 69) to the least usual sample rate. */
+const audible = { least: 7.95, most: 7999 };
+const mostOff = 0.05;
+const greatestKeyNumber = 139;
+
+/** Whether numbers are frequencies of samples: by their unit, and of a place named frequency alone only where they are those of keys. */
+function areFrequencies(
+  { target, unit }: Meaning,
+  facts: ColumnFacts,
+  texts: readonly (string | undefined)[],
+): boolean {
+  if (facts.numeric < facts.filled || facts.filled === 0) return false;
+  // A point before three digits is one before a fraction here.
+  const numbers = texts.flatMap((text) =>
+    text === undefined ? [] : [readNumberText(text)?.number ?? Number.NaN],
+  );
+  if (!numbers.every((one) => one > audible.least && one < audible.most)) return false;
+  if ((unit ?? facts.unit) === 'Hz' && target !== 'root_frequency') return true;
+  // One number for all is a standard of tuning such as 440.
+  if (facts.tally.size < 2) return false;
+  if (target !== 'root_frequency')
+    return facts.unit === undefined && numbers.some((one) => one > greatestKeyNumber);
+  return numbers.map(keyOfFrequency).every((key) => Math.abs(key - Math.round(key)) < mostOff);
 }

@@ -105,7 +105,12 @@ const namings = {
   lines: ' with octaves by letter case and number',
   'german lines': ' as in German, with octaves by letter case and number',
 } as const;
-const keysWritten = { name: 'by note name', number: 'number', hexadecimal: 'number in hexadecimal' } as const;
+const keysWritten = {
+  name: 'by note name',
+  number: 'number',
+  hexadecimal: 'number in hexadecimal',
+  frequency: 'frequency in Hz',
+} as const;
 
 function signed(value: number): string {
   return value < 0 ? `${value}` : `+${value}`;

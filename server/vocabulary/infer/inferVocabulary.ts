@@ -42,6 +42,7 @@ import { impliedLoops } from './values/impliedLoops';
 import { withoutImpossibleLevels } from './values/impossibleLevels';
 import { withKeysAroundRoots } from './values/keysAroundRoots';
 import { keyLikeDrafts, keysNamedAsTuning } from './values/keysAsTuning';
+import { withKeysFromBase } from './values/keysFromBase';
 import { withListed } from './values/listedColumns';
 import { listedLayers } from './values/listedLayers';
 import { withNeighbours } from './values/neighbours';
@@ -102,7 +103,12 @@ export function* inferVocabularyInSteps(
   const columns = yield* assignColumns(rows, region, told, layers);
   const keyLike = keysNamedAsTuning(columns);
   const meant = columns.filter(({ column }) => !keyLike.includes(column));
-  const { assigned, stated, rates } = understood({ text, survey, region, told }, rows, meant, list);
+  const { assigned, stated, rates, based } = understood(
+    { text, survey, region, told, prose },
+    rows,
+    meant,
+    list,
+  );
   const confidence = instrumentConfidence(assigned, region, survey);
   if (confidence === undefined) {
     options.tell?.(lackOfSense(assigned, survey) ?? 'no place is known to hold keys or velocities');
@@ -144,11 +150,17 @@ export function* inferVocabularyInSteps(
     ...impossible,
     ...ofAll,
     ...stepping.drafts,
+    ...based.drafts,
     ...(impliedLoops(settled, files.facts)?.drafts ?? []),
     ...backward,
     ...assumedRanges(read),
     ...keyLikeDrafts(keyLike, assigned, chain),
-    ...unreadPlaces(withoutColumns(rows, [...rates.columns, ...keyLike]), assigned, chain, files),
+    ...unreadPlaces(
+      withoutColumns(rows, [...rates.columns, ...keyLike, ...(based.base ? [based.base] : [])]),
+      assigned,
+      chain,
+      files,
+    ),
   ];
   const allOff = [...off, ...loopSwitches(settled)];
   const vocabulary: Vocabulary = {
@@ -166,12 +178,20 @@ function understood(
     survey,
     region,
     told,
-  }: { text: string; survey: Survey; region: RegionElement; told: ReadonlyMap<Column, ToldPlace> },
+    prose,
+  }: {
+    text: string;
+    survey: Survey;
+    region: RegionElement;
+    told: ReadonlyMap<Column, ToldPlace>;
+    prose: readonly string[];
+  },
   rows: Rows,
   columns: readonly Assigned[],
   list: SampleList | undefined,
 ) {
-  const ranged = withUnnamedLengths(rows, withCounts(rows, withPairedEnds(columns)));
+  const based = withKeysFromBase(rows, columns, prose, region);
+  const ranged = withUnnamedLengths(rows, withCounts(rows, withPairedEnds(based.assigned)));
   const named = withoutStatements(
     withUnnamedLayers(rows, withKeysAroundRoots(rows, withRootsBetween(rows, ranged))),
   );
@@ -180,7 +200,7 @@ function understood(
   const rates = findStatedRates(rows, list, sampleColumn);
   const isNoRate = ({ column }: Assigned) => !rates.columns.includes(column);
   const assigned = withStatedTurns(rows, withStatements(named, stated, told).filter(isNoRate), stated.turns);
-  return { assigned, stated, rates };
+  return { assigned, stated, rates, based };
 }
 
 function withoutColumns(rows: Rows, left: readonly Column[]): Rows {

@@ -84,7 +84,8 @@ export function instrumentConfidence(
 }
 
 /** Whether a place is a key or velocity by more than a bare name such as `min` or a single letter. */
-function speaksOfZones({ target, column, facts, part }: Assigned): boolean {
+function speaksOfZones({ target, column, facts, part, base }: Assigned): boolean {
+  if (base !== undefined) return true;
   if (!keyTargets.has(target) && !velocityTargets.has(target)) return false;
   const isLetter = isSingleLetter(column.own.join(''));
   if (facts.notes > 0 || target === 'pitch_keycenter') return !isLetter || facts.notes > 0;

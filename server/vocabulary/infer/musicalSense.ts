@@ -46,8 +46,11 @@ const leastKey = 12;
 export function lackOfSense(assigned: readonly Assigned[], survey: Survey): string | undefined {
   const has = (...targets: string[]) => assigned.some(({ target }) => targets.includes(target));
   const keys = assigned.filter(({ target }) => ['lokey', 'hikey', 'key', 'pitch_keycenter'].includes(target));
-  const numbers = keys.flatMap(({ texts }) =>
-    texts.map(rowKeyNumber).filter((key): key is number => key !== undefined),
+  const numbers = keys.flatMap(({ texts, base = 0 }) =>
+    texts.flatMap((text) => {
+      const key = rowKeyNumber(text);
+      return key === undefined ? [] : [key + base];
+    }),
   );
   const isLow = numbers.length > 0 && numbers.every((key) => key < leastKey);
   const isNamed = keys.some(({ facts }) => facts.notes > 0);

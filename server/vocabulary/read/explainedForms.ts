@@ -1,4 +1,5 @@
 import { middleCIn, middleKeyIn } from '../../trade/statements/statedOctave';
+import { isBaseName } from '../infer/words/baseWords';
 import { nameWords } from '../infer/words/nameWords';
 import type { Vocabulary } from '../vocabulary';
 
@@ -11,7 +12,11 @@ export function formsExplainedIn(vocabulary: Vocabulary): (name: string, value: 
     parameters.flatMap(({ form }) => (form.kind === 'key' ? [form] : [])),
   );
   return (name, value) => {
-    const said = [...nameWords(name), value].join(' ');
+    const words = nameWords(name);
+    // Keys may be counted from one that is named so.
+    if (isBaseName(words) && forms.some(({ offset = 0 }) => offset < 0 && Number(value) === 0 - offset))
+      return true;
+    const said = [...words, value].join(' ');
     const middleC = middleCIn(said);
     if (middleC !== undefined)
       return forms.some((form) => form.written === 'name' && (form.middleC ?? 'C4') === middleC);

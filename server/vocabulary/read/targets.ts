@@ -1,4 +1,4 @@
-import { keyOfNumber } from '../forms/keys';
+import { keyOfNumber, nearestKey } from '../forms/keys';
 import type { NumberForm } from '../forms/numberForm';
 import { numberFormOf } from '../forms/numberFormOf';
 import { splitRange } from '../forms/rangeText';
@@ -118,6 +118,7 @@ function numberReader(
 ): ((written: number) => number) | undefined {
   if (form.kind === 'key') {
     const { offset = 0 } = form;
+    if (form.written === 'frequency') return (written) => nearestKey(written) ?? Number.NaN;
     return (written) => keyOfNumber(written, offset) ?? Number.NaN;
   }
   if (!numbers || numbers.needsSurroundings) return undefined;

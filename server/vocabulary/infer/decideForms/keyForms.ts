@@ -70,22 +70,24 @@ export function decideKeyForms(
   if (offset) drafts.push(offset.draft);
   return {
     formOf: (assigned) =>
-      isNamed(assigned)
-        ? { kind: 'key', written: 'name', ...(!isLined && { middleC: octave?.middleC ?? 'C4' }), ...naming }
-        : {
-            kind: 'key',
-            written: assigned.facts.hexadecimal * 2 > assigned.facts.filled ? 'hexadecimal' : 'number',
-            ...(assigned.facts.notes > 0 && octave && { middleC: octave.middleC, ...naming }),
-            ...shiftOf(assigned, offset?.offset ?? 0),
-          },
+      assigned.unit === 'Hz'
+        ? { kind: 'key', written: 'frequency' }
+        : isNamed(assigned)
+          ? { kind: 'key', written: 'name', ...(!isLined && { middleC: octave?.middleC ?? 'C4' }), ...naming }
+          : {
+              kind: 'key',
+              written: assigned.facts.hexadecimal * 2 > assigned.facts.filled ? 'hexadecimal' : 'number',
+              ...(assigned.facts.notes > 0 && octave && { middleC: octave.middleC, ...naming }),
+              ...shiftOf(assigned, offset?.offset ?? 0),
+            },
     drafts,
   };
 }
 
 /** What lies over a key starts with the next one. */
-function shiftOf({ target, column }: Assigned, offset: number): Pick<Key, 'offset'> {
+function shiftOf({ target, column, base = 0 }: Assigned, offset: number): Pick<Key, 'offset'> {
   const isBehind = target === 'lokey' && column.own.some((word) => behindWords.has(word));
-  const sum = offset - (isBehind ? 1 : 0);
+  const sum = offset - base - (isBehind ? 1 : 0);
   return sum === 0 ? {} : { offset: sum };
 }
 

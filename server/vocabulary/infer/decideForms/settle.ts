@@ -44,7 +44,7 @@ export function settle(
   const settled: Settled[] = [];
   for (const one of assigned) {
     const { parameters, reading: found } = settling.parametersOf(one);
-    const reading = found && one.stated ? { ...found, ...asStated(one.stated.text) } : found;
+    const reading = found && one.stated ? { ...found, ...asStated(one.stated.text, found.form) } : found;
     if (reading)
       drafts.push(formDraft(`${idOf(one)}.${reading.what}`, one, parameters[0].parameter, reading));
     if (parameters.length === 0) continue;
@@ -58,9 +58,15 @@ export function settle(
   return { settled, drafts };
 }
 
-/** What stands in the document needs no further evidence. */
-function asStated(text: string): Pick<FormReading, 'confidence' | 'reason' | 'isOpen'> {
-  return { confidence: 0.96, reason: saysSo(text), isOpen: false };
+/** How a text says that levels of seven or eight bits are shares of the amplitude. */
+const saysLaw = /linear|linéa|lineal|lineær|lineair|amplitud|ampiezza|factor|faktor|facteur|fattore/iu;
+
+/** What stands in the document needs no further evidence; only the curve of a level such as 0 to 127 is seldom said. */
+function asStated(text: string, form: ValueForm): Pick<FormReading, 'confidence' | 'reason' | 'isOpen'> {
+  const isCurved = form.kind === 'level' && (form.unit === 'sevenBits' || form.unit === 'eightBits');
+  if (!isCurved || saysLaw.test(text)) return { confidence: 0.96, reason: saysSo(text), isOpen: false };
+  const reason = `${saysSo(text)} No curve is named, so each number is taken as a share of the full amplitude.`;
+  return { confidence: 0.9, reason, isOpen: true };
 }
 
 /** The parameters that a place gives, and, where its form had to be chosen, how. */
@@ -143,11 +149,20 @@ class Settling {
     const hasRoot = this.#assigned.some((other) => other !== one && other.target === 'pitch_keycenter');
     const names = one.target === 'key' && hasRoot ? ['lokey', 'hikey'] : [one.target];
     const keys = names.map((name) => parameterAt(one, name, this.#keyForms.formOf(one)));
+    if (one.unit === 'Hz') return this.#frequencyParameters(one, keys);
     const untuned = one.target === 'pitch_keycenter' ? [...one.facts.tally.keys()].filter(isUntunedWord) : [];
     if (untuned.length === 0) return keys;
     // What has no pitch of its own sounds the same on all keys.
     const words = Object.fromEntries(untuned.map((word) => [word, '0']));
     return [...keys, parameterAt(one, 'pitch_keytrack', { kind: 'words', words })];
+  }
+
+  /** A frequency is the root key, and what it lacks to that the tuning, where no other place gives one. */
+  #frequencyParameters(one: Assigned, keys: VocabularyParameter[]): VocabularyParameter[] {
+    const isTuned = this.#assigned.some(({ target }) => target === 'tune' || target === 'transpose');
+    return isTuned
+      ? keys
+      : [...keys, parameterAt(one, 'tune', { kind: 'tuning', unit: 'frequency', ...unitTextOf(one.facts) })];
   }
 
   #positionParameters(one: Assigned): VocabularyParameter[] {

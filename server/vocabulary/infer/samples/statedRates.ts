@@ -27,9 +27,7 @@ export function findStatedRates(
   list: SampleList | undefined,
   references: Column | undefined,
 ): StatedRates {
-  const columns = rows.columns.filter(
-    ({ own, cells }) => isRateName(own) && cells.every((cell) => !cell || usualRates.has(Number(cell.text))),
-  );
+  const columns = rows.columns.filter(holdsRates);
   const inList = list && [...list.rates].find(([, rates]) => areRates(rates));
   const ofRows = Array.from({ length: rows.count }, (_, row) => {
     const listed = inList?.[1].get(references?.cells[row]?.text.trim() ?? '');
@@ -47,6 +45,11 @@ export function isRateName(words: readonly string[]): boolean {
   return (
     words.some((word) => rateWords.test(word)) || readHeading(words.join(' '))?.meaning === 'sample_rate'
   );
+}
+
+/** Whether a place holds sample rates, and no frequencies of tones, which are named alike. */
+export function holdsRates({ own, cells }: Pick<Column, 'own' | 'cells'>): boolean {
+  return isRateName(own) && cells.every((cell) => !cell || usualRates.has(Number(cell.text)));
 }
 
 function areRates(rates: ReadonlyMap<string, string>): boolean {

@@ -36,7 +36,8 @@ export function addedValues(
     const isVoid = one.column.cells.every(
       (cell, row) => cell === undefined || inner.some(({ column }) => column.cells[row] !== undefined),
     );
-    if (inner.length === 0 || stated === 'replaces') continue;
+    const isInItself = one.column.repeats === true && stated === 'adds';
+    if ((inner.length === 0 && !isInItself) || stated === 'replaces') continue;
     if (stated !== 'adds' && isDefault(one)) continue;
     if (!isVoid && stated !== 'adds' && !isCloserAdded(one, inner)) continue;
     const headers = one.column.level === 0 ? ['global'] : ['group', 'master'];
@@ -95,6 +96,7 @@ export function isOverridden(
   added: ReadonlyMap<Assigned, string>,
 ): boolean {
   if (addedTo[one.target] === undefined || added.has(one)) return false;
+  if (one.column.repeats) return true;
   return assigned.some(
     (other) =>
       kindOf(other) === kindOf(one) &&

@@ -16,6 +16,8 @@ export interface Column {
   listed?: ListPlace;
   /** The number of the controller that it is about. */
   controller?: number;
+  /** Whether some rows have it in several elements that stand in one another; the cells are those of the innermost. */
+  repeats?: true;
   /** One for each row. */
   cells: (Cell | undefined)[];
 }

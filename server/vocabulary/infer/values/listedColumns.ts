@@ -3,7 +3,7 @@ import { readEntriesInSteps } from '../../read/sampleList';
 import type { SampleListPlace } from '../../vocabulary';
 import type { RegionElement } from '../elements/regionElement';
 import type { ElementType, Survey } from '../elements/survey';
-import { isRateName } from '../samples/statedRates';
+import { holdsRates } from '../samples/statedRates';
 import { meaningsOf } from '../words/meanings';
 import { nameWords } from '../words/nameWords';
 import { conceptsOf } from '../words/tradeWords';
@@ -98,7 +98,7 @@ function* columnsOf(
     const words = at.split('/').map((step) => nameWords(step.replace(/^@/, '')));
     const own = at === '.' ? [] : (words.at(-1) ?? []);
     // What entries are called is no name of a region; a rate or a number of frames is that of the file.
-    if (own.length === 0 || isRateName(own) || own.every((word) => isOfFile(word))) continue;
+    if (own.length === 0 || own.every((word) => isOfFile(word))) continue;
     columns.push({
       level: reference.level,
       at: reference.at,
@@ -108,7 +108,7 @@ function* columnsOf(
       cells: reference.cells.map((cell) => byKey.get(cell?.text.trim() ?? '')?.get(at)),
     });
   }
-  return columns.filter(({ cells }) => cells.some((cell) => cell));
+  return columns.filter((column) => column.cells.some((cell) => cell) && !holdsRates(column));
 }
 
 const fileConcepts: ReadonlySet<string> = new Set([

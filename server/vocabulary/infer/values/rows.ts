@@ -237,7 +237,8 @@ class RowReader implements XmlHandler {
             column = { level: holder.level, at, ...names, cells: new Array(count).fill(undefined) };
             columns.set(id, column);
           }
-          column.cells[row] ??= cell;
+          if (column.cells[row] === undefined) column.cells[row] = cell;
+          else column.repeats = true;
         }
       }
     }

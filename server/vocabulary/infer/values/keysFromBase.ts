@@ -1,0 +1,148 @@
+import type { Assigned } from '../assign';
+import type { Draft } from '../draft';
+import { firstValueOf, wordedPlace } from '../draft';
+import type { RegionElement } from '../elements/regionElement';
+import { saysSo } from '../saysSo';
+import { isBaseName } from '../words/baseWords';
+import type { Column } from './column';
+import { columnFactsOf, textsOf } from './columnFacts';
+import type { Rows } from './rows';
+
+/** Keys that are counted from one that an element around the regions names. */
+export interface KeysFromBase {
+  assigned: Assigned[];
+  /** The place of the key that they are counted from, where they are. */
+  base?: Column;
+  drafts: Draft[];
+}
+
+/** Words for a distance between keys, in names of places (from memory). */
+const distances: ReadonlySet<string> = new Set(
+  'offset shift step steps semitone semitones semi semis halftone halbton halbtone degree plus rel relative interval distance delta abstand versatz schritt ecart decalage pas desplazamiento intervalo distanza scarto afstand'.split(
+    ' ',
+  ),
+);
+const keyTargets: ReadonlySet<string> = new Set(['lokey', 'hikey', 'key', 'pitch_keycenter']);
+/** How a text says that numbers start at another one (from memory). */
+const countedFrom =
+  /(?<!\p{L})(?:count\p{L}*|from|relative|add(?:ed|s)?|above|upwards?|offset|distance|plus|sum|gez\u00e4hlt|ab|\u00fcber|addiert|abstand|relativ|compt\p{L}*|\u00e0 partir|ajout\p{L}*|relati\p{L}*|desde|sum\p{L}*|cont\p{L}*|a partire|aggiun\p{L}*|geteld|vanaf|opgeteld|r\u00e4kn\p{L}*|fr\u00e5n|talt|fra)(?!\p{L})/iu;
+const longest = 400;
+const greatestKey = 127;
+
+/**
+ * Takes keys that are counted from a key of an element around the regions, as `at="2"` within `baseKey="36"`, for what they are: where
+ * the text says so, or a place named after a distance holds whole numbers and nothing else gives keys.
+ */
+export function withKeysFromBase(
+  rows: Rows,
+  assigned: readonly Assigned[],
+  prose: readonly string[],
+  { chain }: RegionElement,
+): KeysFromBase {
+  const unchanged = { assigned: [...assigned], drafts: [] };
+  const base = baseOf(rows, assigned);
+  if (!base) return unchanged;
+  const said = sentenceOf(prose, base.column);
+  const inner = assigned.filter((one) => keyTargets.has(one.target) && one.column.level > base.column.level);
+  const isAlone = !inner.some(({ target }) => target !== 'pitch_keycenter');
+  if (inner.length > 0 && (said === undefined || !inner.every((one) => staysWithin(one.facts, base.key))))
+    return unchanged;
+  const own = isAlone ? distanceOf(rows, assigned, base, said) : undefined;
+  if (!own && isAlone) return unchanged;
+  const moved = (one: Assigned): Assigned => ({ ...one, base: base.key });
+  const kept = assigned
+    .filter(({ column }) => column !== base.column)
+    .map((one) => (inner.includes(one) ? moved(one) : one));
+  const all = own ? [...kept.filter(({ column }) => column !== own.column), moved(own)] : kept;
+  const element = chain[base.column.level];
+  const place = base.column.at.replace(/^@/, '');
+  const first = all.find((one) => one.base !== undefined);
+  if (!first) return unchanged;
+  const draft: Draft = {
+    id: 'keysFromBase',
+    message: `${wordedPlace(first)} counts keys from key ${base.key}, which "${place}" of <${element}> gives.`,
+    confidence: said === undefined ? 0.7 : 0.9,
+    isGuess: true,
+    evidence: [said === undefined ? 'Nothing else says which keys play the regions.' : saysSo(said)],
+    span: firstValueOf(first),
+    isAbout: () => false,
+    alternatives: [],
+  };
+  return { assigned: all, base: base.column, drafts: [draft] };
+}
+
+interface Base {
+  column: Column;
+  key: number;
+}
+
+/** The one key number of an element around the regions that is named after a beginning or a base. */
+function baseOf({ columns }: Rows, assigned: readonly Assigned[]): Base | undefined {
+  const region = Math.max(...columns.map(({ level }) => level));
+  for (const column of columns) {
+    if (column.level >= region || column.listed || !isBaseName(column.own)) continue;
+    const one = assigned.find((other) => other.column === column);
+    const facts = columnFactsOf(textsOf(column));
+    const isKey = one === undefined ? column.own.length === 1 : keyTargets.has(one.target);
+    const isWhole = facts.isConstant && facts.whole === facts.filled && facts.filled === column.cells.length;
+    if (isKey && isWhole && facts.least >= 0 && facts.greatest <= greatestKey)
+      return { column, key: facts.least };
+  }
+  return undefined;
+}
+
+/** A sentence that says that something is counted from a place, by its name. */
+function sentenceOf(prose: readonly string[], { own }: Column): string | undefined {
+  const name = own.join('');
+  return prose
+    .flatMap((text) => text.slice(0, longest * 4).split(/[.!?;](?=\s|$)/u))
+    .map((sentence) => sentence.replace(/\s+/g, ' ').trim().slice(0, longest))
+    .find(
+      (sentence) =>
+        sentence
+          .toLowerCase()
+          .replace(/[\s_.-]+/g, '')
+          .includes(name) && countedFrom.test(sentence),
+    );
+}
+
+function staysWithin({ least, greatest, whole, filled }: Assigned['facts'], base: number): boolean {
+  return whole === filled && least + base >= 0 && greatest + base <= greatestKey;
+}
+
+/** The place of regions, or of elements around them, that holds the distances. */
+function distanceOf(
+  rows: Rows,
+  assigned: readonly Assigned[],
+  base: Base,
+  said: string | undefined,
+): Assigned | undefined {
+  const sample = assigned.find(({ target }) => target === 'sample');
+  if (!sample) return undefined;
+  const named = new Set(said?.toLowerCase().match(/[\p{L}\p{N}]+/gu) ?? []);
+  for (const column of rows.columns) {
+    if (column.level <= base.column.level || column.listed || column.own.length === 0) continue;
+    const isNamed =
+      column.own.some((word) => distances.has(word)) || column.own.every((word) => named.has(word));
+    const taken = assigned.find((one) => one.column === column);
+    const isFree = taken === undefined || /^(?:transpose|tune|offset|lokey|lovel)$/.test(taken.target);
+    const texts = textsOf(column);
+    const facts = columnFactsOf(texts);
+    const isEverywhere = facts.filled === rows.count && facts.tally.size > 1;
+    if (!isNamed || !isFree || !isEverywhere || !staysWithin(facts, base.key)) continue;
+    return {
+      ...sample,
+      column,
+      target: 'key',
+      weight: said === undefined ? 0.7 : 0.9,
+      unit: undefined,
+      part: undefined,
+      between: undefined,
+      texts,
+      facts,
+      others: [],
+      evidence: said === undefined ? undefined : saysSo(said),
+    };
+  }
+  return undefined;
+}
