@@ -5,7 +5,7 @@ import type { ConversionNote } from '../../model/notes';
 import { mainSpan } from '../../model/text/span';
 import { jsonText } from '../../model/text/visibleText';
 import { counted } from '../../model/wording/counted';
-import { lineNotes } from '../../model/writing/lineNotes';
+import { importantFirst, lineNotes } from '../../model/writing/lineNotes';
 import { assumedOnReading, lostOnReading } from '../../model/writing/readingNotes';
 import { unreadValues } from '../../vocabulary/read/unreadValues';
 import { CommandError } from '../commandError';
@@ -33,12 +33,7 @@ export async function regions(args: readonly string[], terminal: Terminal): Prom
     ...[...assumedOnReading(instrument).values()].flat(),
     ...lostOnReading(instrument),
     ...(vocabulary ? unreadValues(instrument, vocabulary) : []),
-  ].sort(
-    (one, other) =>
-      Number(other.kind === 'dropped') - Number(one.kind === 'dropped') ||
-      one.source - other.source ||
-      one.start - other.start,
-  );
+  ];
   if (options.format === 'json') {
     let summed = 0;
     const listed = [...instrument.regions].map((region) => {
@@ -52,12 +47,16 @@ export async function regions(args: readonly string[], terminal: Terminal): Prom
       };
     });
     const told = summed > 0 ? [...notes, sumsNote(summed)] : notes;
-    const output = { format: instrument.format, regions: listed, notes: lineNotes(instrument, told) };
+    const output = {
+      format: instrument.format,
+      regions: listed,
+      notes: importantFirst(lineNotes(instrument, told)),
+    };
     await terminal.out(jsonText(output));
     return 0;
   }
   await terminal.out(regionTable(instrument));
-  tellNotes(terminal, input.name, lineNotes(instrument, notes));
+  tellNotes(terminal, input.name, importantFirst(lineNotes(instrument, notes)));
   return 0;
 }
 

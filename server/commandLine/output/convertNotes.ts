@@ -3,7 +3,7 @@ import type { Instrument } from '../../model/instrument';
 import type { OutputAccount } from '../../model/output';
 import { counted } from '../../model/wording/counted';
 import type { LineNote } from '../../model/writing/lineNotes';
-import { lineNotes } from '../../model/writing/lineNotes';
+import { importantFirst, lineNotes } from '../../model/writing/lineNotes';
 import type { Terminal } from '../terminal';
 import { tellNotes } from './notes';
 import type { OutputFile } from './overwriting';
@@ -32,7 +32,7 @@ export async function giveNotes(
     lineNotes(instrument, account.notes).map((note): LineNote => (isOne ? note : { ...note, file: name })),
   );
   if (notesFile === undefined) {
-    tellNotes(terminal, title, isOne ? all : oneOfEach(all));
+    tellNotes(terminal, title, importantFirst(isOne ? all : oneOfEach(all)));
     return;
   }
   const kept = converted.reduce((sum, { account }) => sum + account.kept, 0);

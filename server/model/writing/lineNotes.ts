@@ -43,6 +43,14 @@ export function lineNotes(instrument: Instrument, notes: readonly ConversionNote
     .sort((a, b) => (a.file ?? '').localeCompare(b.file ?? '') || a.line - b.line);
 }
 
+/** How soon a person should be told of what happened to a value. */
+const ranks: Readonly<Record<NoteKind, number>> = { dropped: 0, assumed: 1, approximated: 2, ignored: 3 };
+
+/** Notes with what is lost or may be wrong before what changes nothing, else in their order. */
+export function importantFirst(notes: readonly LineNote[]): LineNote[] {
+  return [...notes].sort((one, other) => ranks[one.kind] - ranks[other.kind]);
+}
+
 /** The parameter whose name and value, or whose value alone, a stretch of text is; −1 where it is none. */
 export function parameterAbout(instrument: Instrument, source: number, start: number, end: number): number {
   const last = instrument.parameterAt(source, start);

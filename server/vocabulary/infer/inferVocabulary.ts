@@ -28,6 +28,7 @@ import type { SampleList } from './samples/sampleList';
 import { severalFilesIn } from './samples/severalFiles';
 import { findStatedRates } from './samples/statedRates';
 import { placesWithoutEffect, unusedPlaces, withoutEffectDrafts } from './stated/leftOut';
+import { withOutermostKeys, withSpreadKeys } from './stated/spreadKeys';
 import { withStatedLevels } from './stated/statedLevels';
 import { withStatedTurns } from './stated/statedTurns';
 import { proseIn, statedIn, withoutStatements, withStatements } from './stated/statements';
@@ -103,12 +104,13 @@ export function* inferVocabularyInSteps(
   const columns = yield* assignColumns(rows, region, told, layers);
   const keyLike = keysNamedAsTuning(columns);
   const meant = columns.filter(({ column }) => !keyLike.includes(column));
-  const { assigned, stated, rates, based } = understood(
-    { text, survey, region, told, prose },
-    rows,
-    meant,
-    list,
-  );
+  const {
+    assigned,
+    stated,
+    rates,
+    base,
+    drafts: ofKeys,
+  } = understood({ text, survey, region, told, prose }, rows, meant, list);
   const confidence = instrumentConfidence(assigned, region, survey);
   if (confidence === undefined) {
     options.tell?.(lackOfSense(assigned, survey) ?? 'no place is known to hold keys or velocities');
@@ -150,13 +152,13 @@ export function* inferVocabularyInSteps(
     ...impossible,
     ...ofAll,
     ...stepping.drafts,
-    ...based.drafts,
+    ...ofKeys,
     ...(impliedLoops(settled, files.facts)?.drafts ?? []),
     ...backward,
     ...assumedRanges(read),
     ...keyLikeDrafts(keyLike, assigned, chain),
     ...unreadPlaces(
-      withoutColumns(rows, [...rates.columns, ...keyLike, ...(based.base ? [based.base] : [])]),
+      withoutColumns(rows, [...rates.columns, ...keyLike, ...(base ? [base] : [])]),
       assigned,
       chain,
       files,
@@ -164,7 +166,13 @@ export function* inferVocabularyInSteps(
   ];
   const allOff = [...off, ...loopSwitches(settled)];
   const vocabulary: Vocabulary = {
-    ...vocabularyOf(text, options.path, levels, stepping.steps, allOff),
+    ...vocabularyOf(
+      text,
+      options.path,
+      withOutermostKeys(levels, stepping.steps, stated),
+      stepping.steps,
+      allOff,
+    ),
     ...(impliedLoops(settled, files.facts) && { loops: 'loop_continuous' }),
     ...(backward.length > 0 && { backwards: true }),
   };
@@ -196,11 +204,16 @@ function understood(
     withUnnamedLayers(rows, withKeysAroundRoots(rows, withRootsBetween(rows, ranged))),
   );
   const stated = statedIn(text, survey, region, named);
+  const spread = withSpreadKeys(named, stated);
   const sampleColumn = named.find(({ target }) => target === 'sample')?.column;
   const rates = findStatedRates(rows, list, sampleColumn);
   const isNoRate = ({ column }: Assigned) => !rates.columns.includes(column);
-  const assigned = withStatedTurns(rows, withStatements(named, stated, told).filter(isNoRate), stated.turns);
-  return { assigned, stated, rates, based };
+  const assigned = withStatedTurns(
+    rows,
+    withStatements(spread.assigned, stated, told).filter(isNoRate),
+    stated.turns,
+  );
+  return { assigned, stated, rates, base: based.base, drafts: [...based.drafts, ...spread.drafts] };
 }
 
 function withoutColumns(rows: Rows, left: readonly Column[]): Rows {

@@ -10,22 +10,22 @@ import { scanXml } from '../../xml/scan/scan';
 import { folderPlaces, parsePlace } from '../places';
 import type { SampleListPlace, Vocabulary } from '../vocabulary';
 import { formsExplainedIn } from './explainedForms';
+import { GatheredUnread } from './gatheredUnread';
 import { keyOfEntry, readEntries } from './sampleList';
 import type { OffElement } from './switchedOff';
 import { switchedOffIn } from './switchedOff';
 import { pathFormsOf, sampleListsOf, sampleTexts } from './usedSamples';
 
 /**
- * A note for each value in a text that its vocabulary has no parameter for, so that it is not read: attributes and texts
- * of any element; one for each element that is switched off, with all in it; and one for each listed sample that no region
- * uses. What a vocabulary tells elements apart by, switches them by or finds samples by is no such value, nor what explains how
+ * A note for the values of elements of each name that a vocabulary has no parameter for, so that they are not read: attributes and
+ * texts; one for each element that is switched off, with all in it; and one for each listed sample that no region uses. What a vocabulary tells elements apart by, switches them by or finds samples by is no such value, nor what explains how
  * it reads others.
  */
 export function unreadValues(instrument: Instrument, vocabulary: Vocabulary): ConversionNote[] {
   const text = instrument.sources[0]?.text ?? '';
   const search = new UnreadSearch(text, vocabulary, sampleTexts(instrument));
   scanXml(text, search);
-  return search.notes;
+  return [...search.notes, ...search.gathered(vocabulary.name)];
 }
 
 /** A place that a vocabulary reads: the elements from its level inwards, with what they are told apart by. */
@@ -50,6 +50,7 @@ interface OpenElement {
 
 class UnreadSearch implements XmlHandler {
   readonly notes: ConversionNote[] = [];
+  readonly #unread = new GatheredUnread();
   readonly #text: string;
   readonly #vocabulary: Vocabulary;
   readonly #sites: readonly Site[];
@@ -143,7 +144,7 @@ class UnreadSearch implements XmlHandler {
       if (this.#inOff) this.#seeFile(value);
       else if (off && off.rule.at !== `@${name}`) this.#tellOff(nameStart, end, value, element, off);
       else if (!isTold && !this.#isRead(name, value))
-        this.#note(nameStart, end, `${name}="${value}" of <${element}>`);
+        this.#unread.add(element, name, { what: `${name}="${value}"`, start: nameStart, end });
     }
     if (empty) this.close();
   }
@@ -158,7 +159,7 @@ class UnreadSearch implements XmlHandler {
     if (this.#inOff) this.#seeFile(shown);
     else if (!this.#isRead(undefined, shown)) {
       const element = this.#open[this.#open.length - 1]?.name ?? '';
-      this.#note(start, end, `The text "${shown}" of <${element}>`);
+      this.#unread.add(element, '', { what: `the text "${shown}"`, start, end });
     }
   }
 
@@ -200,9 +201,9 @@ class UnreadSearch implements XmlHandler {
     return true;
   }
 
-  #note(start: number, end: number, what: string): void {
-    const message = `${what} is not read: the vocabulary "${this.#vocabulary.name}" has no parameter for it.`;
-    this.notes.push({ kind: 'ignored', ...mainSpan(start, end), message });
+  /** What is told of values that are not read. */
+  gathered(vocabulary: string): ConversionNote[] {
+    return this.#unread.notes(vocabulary);
   }
 
   /** Whether an attribute of the innermost element, or its text, is at a place that the vocabulary reads or tells elements apart by. */

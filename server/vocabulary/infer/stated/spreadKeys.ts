@@ -1,0 +1,58 @@
+import type { VocabularyLevel } from '../../vocabulary';
+import type { Assigned } from '../assign';
+import type { Draft } from '../draft';
+import { firstValueOf, wordedPlace } from '../draft';
+import { saysSo } from '../saysSo';
+import type { XmlStatements } from './statements';
+
+/**
+ * Keys without ranges where the text says that each serves up to the next one, or down to the one before: the key is the root and one
+ * end of the range, and the other end follows from the next key. Where the text says it otherwise it is told that it is not done.
+ */
+export function withSpreadKeys(
+  assigned: readonly Assigned[],
+  { keySpread }: Pick<XmlStatements, 'keySpread'>,
+): { assigned: Assigned[]; drafts: Draft[] } {
+  const unchanged = { assigned: [...assigned], drafts: [] };
+  const has = (...targets: string[]) => assigned.find(({ target }) => targets.includes(target));
+  if (!keySpread || has('lokey', 'hikey')) return unchanged;
+  const one = has('key') ?? has('pitch_keycenter');
+  if (!one || one.facts.tally.size < 2) return unchanged;
+  if (keySpread.is === 'nearest') return { ...unchanged, drafts: [notShared(one, keySpread.text)] };
+  const evidence = saysSo(keySpread.text);
+  const end: Assigned = { ...one, target: keySpread.is === 'upward' ? 'lokey' : 'hikey', evidence };
+  const root: Assigned = { ...one, target: 'pitch_keycenter' };
+  const isRooted = has('pitch_keycenter') !== undefined && one.target === 'key';
+  const put = isRooted ? [end] : [end, root];
+  return { assigned: assigned.flatMap((other) => (other === one ? put : [other])), drafts: [] };
+}
+
+/** The outermost element with the key that the last zone reaches to, where the text says so. */
+export function withOutermostKeys(
+  [first, ...levels]: readonly VocabularyLevel[],
+  steps: readonly string[],
+  { keySpread, outermostKeys }: Pick<XmlStatements, 'keySpread' | 'outermostKeys'>,
+): VocabularyLevel[] {
+  if (!first) return [];
+  const ends = { lokey: outermostKeys.lowest?.number, hikey: outermostKeys.highest?.number };
+  const sets: Record<string, string> = {};
+  for (const name of ['lokey', 'hikey'] as const) {
+    const key = ends[name];
+    if (keySpread && key !== undefined && steps.includes(name)) sets[name] = String(key);
+  }
+  const isSet = Object.keys(sets).length > 0 && first.is === 'instrument';
+  return [isSet ? { ...first, sets: { ...first.sets, ...sets } } : first, ...levels];
+}
+
+function notShared(one: Assigned, text: string): Draft {
+  return {
+    id: 'keys.shared',
+    message: `Each region sounds on the key in ${wordedPlace(one)} alone or on all keys. The keys between are not shared out.`,
+    confidence: 0.4,
+    isLost: true,
+    evidence: [saysSo(text)],
+    span: firstValueOf(one),
+    isAbout: () => false,
+    alternatives: [],
+  };
+}
