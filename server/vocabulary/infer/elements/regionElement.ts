@@ -3,7 +3,7 @@ import type { FilePathPlace } from './pathPlaces';
 import { audioPath, isWithinForeign, namePlaces, pathPlaces, sitesOf, statedEnding } from './pathPlaces';
 import type { Selectors } from './selectors';
 import type { SidedFiles } from './sidedFiles';
-import { sidedFiles } from './sidedFiles';
+import { microphoneFiles, sidedFiles } from './sidedFiles';
 import type { Cell, ElementType, Survey } from './survey';
 
 /** The element that is the region, with the elements around it. */
@@ -30,6 +30,8 @@ export interface RegionElement {
 interface Candidate {
   region: ElementType;
   sides?: SidedFiles;
+  /** All elements of a note that name the file of one microphone each, where regions are such. */
+  microphones?: readonly ElementType[];
   example: Cell;
   pathAt: string | undefined;
   score: number;
@@ -74,6 +76,13 @@ function candidateOf(
     const targets = tradeTargets(sides.left.parent, selectors).length;
     const score = likeness * (1 + targets) * Math.log2(1 + sides.left.count);
     return { region: sides.left, sides, example, pathAt: undefined, score };
+  }
+  const microphones = type === holder && attribute === undefined ? microphoneFiles(holder) : [];
+  const [first] = microphones;
+  if (first?.parent) {
+    const targets = tradeTargets(first.parent, selectors).length;
+    const score = likeness * (1 + targets) * Math.log2(1 + first.count * microphones.length);
+    return { region: first, microphones, example, pathAt: undefined, score };
   }
   let region: ElementType = holder;
   let alike: readonly (ElementType | undefined)[] = twins;
@@ -168,7 +177,20 @@ function withTwins(best: Candidate, survey: Survey, candidates: readonly Candida
       nested[position] = Math.min(mostNested, Math.max(depth, nested[position]));
     }
   }
-  const { example, pathAt, sides } = best;
+  const { example, pathAt, sides, microphones } = best;
+  if (microphones) {
+    const others = microphones.filter((type) => type !== best.region);
+    return {
+      chain,
+      types: new Set([...types, ...others]),
+      also: others.map(({ name }) => name),
+      count: count + others.reduce((sum, type) => sum + type.count, 0),
+      example,
+      pathAt,
+      repeats,
+      nested,
+    };
+  }
   if (sides)
     return {
       chain,

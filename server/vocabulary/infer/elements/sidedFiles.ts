@@ -18,10 +18,37 @@ export function sidedFiles(one: ElementType): SidedFiles | undefined {
   return left[0] && right[0] && { left: left[0], right: right[0] };
 }
 
+/** Words for microphones and for where they stand (common practice). */
+const microphoneWords: ReadonlySet<string> = new Set(
+  'close near far distant room hall ambient ambience overhead overheads spot mid side direct rear front back surround outrigger balcony audience contact pickup di condenser ribbon mic mike nah fern raum saal proche loin salle ambiance cerca lejos sala vicino lontano ambiente dichtbij ver zaal perto longe'.split(
+    ' ',
+  ),
+);
+
+/**
+ * The elements beside one, itself included, that name a file each in the same place and are called after microphones, so that each is
+ * a region; empty where there are no two.
+ */
+export function microphoneFiles(one: ElementType): ElementType[] {
+  const isMicrophone = (type: ElementType) =>
+    isSide(type) && nameWords(type.name).some((word) => microphoneWords.has(word));
+  if (!one.parent || !isMicrophone(one)) return [];
+  const place = filePlace(one);
+  const beside = [...one.parent.children.values()].filter(
+    (type) => isMicrophone(type) && filePlace(type) === place,
+  );
+  return beside.length > 1 ? beside : [];
+}
+
+/** The attribute of an element that names an audio file; empty for its text. */
+function filePlace(type: ElementType): string | undefined {
+  return [...sitesOf(type)].find(([, site]) => audioPath(site, false) !== undefined)?.[0];
+}
+
 /** Whether an element stands once in the one around it and names an audio file, in its text or an attribute. */
 function isSide(type: ElementType): boolean {
   if (type.mostInParent !== 1) return false;
-  return [...sitesOf(type)].some(([, site]) => audioPath(site, false) !== undefined);
+  return filePlace(type) !== undefined;
 }
 
 function sideOf({ name }: ElementType): 'left' | 'right' | undefined {

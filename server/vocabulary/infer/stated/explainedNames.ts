@@ -21,6 +21,12 @@ const next = new RegExp(String.raw`,\s*(?=${name}(?:${joint}${name})?\s*(?:=|:|\
 /** Signs around names, as in `lev="…"` and `@lev`. */
 const marks = /=""|[@<>"'\u201c\u201d\u201e\u00ab\u00bb\u2018\u2019`]/gu;
 
+/** A name in quotes with its explanation right behind it: `"ot" die oberste Taste`. */
+const quoted = new RegExp(
+  String.raw`["\u201c\u201e\u00ab\u2018'](${name})["\u201d\u201c\u00bb\u2019']\s+(?=(?:the|an?|der|die|das|la|le|el|il|lo|de|het|den|det)\s\p{L})`,
+  'giu',
+);
+
 /** What texts explain of the names of places, by the words of each name with blanks between. */
 export function explainedNames(
   texts: readonly string[],
@@ -36,7 +42,7 @@ export function explainedNames(
   const add = (id: string, one: ExplainedName): void => {
     if (!found.has(id)) found.set(id, one);
   };
-  const plain = texts.map((text) => text.replace(marks, ''));
+  const plain = texts.map((text) => text.replace(quoted, '$1 = ').replace(marks, ''));
   for (const text of plain)
     for (const [, first, second, says = ''] of matchesOf(pair, text)) {
       const [one, other] = [idOf(first), idOf(second)];

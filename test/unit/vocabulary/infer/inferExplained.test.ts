@@ -77,4 +77,17 @@ describe('names that the document explains', () => {
       '50',
     ]);
   });
+
+  it('takes names in quotes with what stands right behind them', () => {
+    const around =
+      '<!-- "ut" ist die unterste, "ot" die oberste Taste, "st" die Taste, auf der er unverändert klingt. -->';
+    expect(
+      valuesIn(
+        zones('ut="36" ot="42" st="40"', 'ut="43" ot="49" st="46"', around),
+        'lokey',
+        'hikey',
+        'pitch_keycenter',
+      ),
+    ).toEqual(['36 42 40', '43 49 46']);
+  });
 });
