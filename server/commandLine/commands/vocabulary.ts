@@ -1,12 +1,12 @@
 import { folderOf } from '../../model/paths';
 import { Source } from '../../model/text/source';
 import { jsonText, visibleLines, visibleText } from '../../model/text/visibleText';
-import { listText } from '../../model/wording/listText';
 import { describeVocabulary } from '../../vocabulary/infer/describeVocabulary';
 import type { InferredVocabulary, VocabularyDecision } from '../../vocabulary/infer/inferredVocabulary';
 import { doubtfulBelow } from '../../vocabulary/infer/inferredVocabulary';
 import { inferVocabulary } from '../../vocabulary/infer/inferVocabulary';
 import { matchesVocabulary } from '../../vocabulary/infer/matchesVocabulary';
+import { otherReadings } from '../../vocabulary/infer/otherReadings';
 import { parseVocabulary } from '../../vocabulary/parseVocabulary';
 import type { Vocabulary } from '../../vocabulary/vocabulary';
 import { vocabularyEnding } from '../../vocabulary/vocabulary';
@@ -128,13 +128,7 @@ function decisionText(
 ): string {
   const { line } = source.positionAt(span.start);
   const doubt = confidence < doubtfulBelow ? 'in doubt' : 'clear';
-  const others =
-    confidence < doubtfulBelow && choices.length > 0
-      ? ` It could also be ${listText(
-          choices.map(({ label }) => label),
-          'or',
-        )}.`
-      : '';
+  const others = confidence < doubtfulBelow ? otherReadings(choices.map(({ label }) => label)) : '';
   return `${name}:${line}: ${doubt}: ${[message, ...evidence].join(' ')}${others}\n`;
 }
 

@@ -62,7 +62,7 @@ class UnreadSearch implements XmlHandler {
   /** Places on elements around regions that name a folder of their paths. */
   readonly #under: ReadonlySet<string>;
   readonly #off: ReadonlyMap<number, OffElement>;
-  readonly #explains: (name: string, value: string) => boolean;
+  readonly #explains: ReturnType<typeof formsExplainedIn>;
   /** The element that is switched off and open, and the audio files named in it. */
   #inOff: OffStretch | undefined;
   /** The paths of entries that no region uses, by where their tags start. */
@@ -211,7 +211,8 @@ class UnreadSearch implements XmlHandler {
     const last = this.#open.length - 1;
     const element = this.#open[last]?.name ?? '';
     if (this.#findsSamples(element, attribute, value)) return true;
-    if (this.#explains(attribute ?? element, value)) return true;
+    if (this.#explains(attribute ?? element, value, attribute === undefined ? undefined : element))
+      return true;
     for (const { site, step } of this.#through.get(element) ?? []) {
       const isEnd = step === site.path.length - 1;
       const selects =

@@ -1,7 +1,7 @@
 import type { ConversionNote } from '../../model/notes';
 import { mainSpan } from '../../model/text/span';
-import { listText } from '../../model/wording/listText';
 import { doubtfulBelow } from '../../vocabulary/infer/inferredVocabulary';
+import { otherReadings } from '../../vocabulary/infer/otherReadings';
 import type { VocabularyInForce } from './notationFinder';
 
 /** Other readings that a note names at most. */
@@ -17,12 +17,11 @@ export function assumedInVocabulary({ inferred }: VocabularyInForce): Conversion
   );
   const lostFirst = [...guessed.filter(({ isLost }) => isLost), ...guessed.filter(({ isLost }) => !isLost)];
   return lostFirst.map(({ message, evidence, choices, span, isLost }) => {
-    const others = choices.slice(0, mostOthers).map(({ label }) => label);
-    const could = others.length > 0 ? [`It could also be ${listText(others, 'or')}.`] : [];
+    const others = otherReadings(choices.slice(0, mostOthers).map(({ label }) => label));
     return {
       kind: isLost ? 'dropped' : 'assumed',
       ...mainSpan(span.start, span.end),
-      message: [message, ...evidence, ...could].join(' '),
+      message: [message, ...evidence].join(' ') + others,
     };
   });
 }

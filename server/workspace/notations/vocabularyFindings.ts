@@ -1,9 +1,9 @@
 import type { SeveritySettings } from '../../checks/rule';
 import type { Finding, Fix } from '../../model/finding';
 import { mainSpan } from '../../model/text/span';
-import { listText } from '../../model/wording/listText';
 import type { VocabularyDecision } from '../../vocabulary/infer/inferredVocabulary';
 import { doubtfulBelow } from '../../vocabulary/infer/inferredVocabulary';
+import { otherReadings } from '../../vocabulary/infer/otherReadings';
 import type { Vocabulary } from '../../vocabulary/vocabulary';
 import { vocabularyEnding } from '../../vocabulary/vocabulary';
 import { writeVocabulary } from '../../vocabulary/writeVocabulary';
@@ -38,12 +38,8 @@ export function vocabularyFindings(
 }
 
 function messageOf({ message, evidence, choices }: VocabularyDecision): string {
-  const others = listText(
-    choices.map(({ label }) => label),
-    'or',
-  );
-  const settle = `${others === '' ? '' : `It could also be ${others}. `}Choose with a quick fix or in a vocabulary file.`;
-  return [message, ...evidence, settle].join(' ');
+  const others = otherReadings(choices.map(({ label }) => label));
+  return `${[message, ...evidence].join(' ')}${others} Choose with a quick fix or in a vocabulary file.`;
 }
 
 function fixesOf(

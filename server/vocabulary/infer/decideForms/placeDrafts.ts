@@ -4,6 +4,7 @@ import type { ValueForm, VocabularyParameter } from '../../vocabulary';
 import type { Assigned } from '../assign';
 import type { Alternative, Draft } from '../draft';
 import { firstValueOf, parameterAt, wordedPlace } from '../draft';
+import { noneOfThese } from '../otherReadings';
 import { saysSo } from '../saysSo';
 import { keyTargets, velocityTargets } from '../values/plausible';
 import { parameterWords } from '../words/parameterWords';
@@ -79,7 +80,7 @@ export function placeDraft(
                 : old,
           }),
         ),
-      { label: 'it is none of these', change: () => undefined },
+      { label: noneOfThese, change: () => undefined },
     ],
   };
 }
