@@ -152,6 +152,7 @@ export function levelDrafts(
       isAbout: () => false,
       alternatives: [],
     });
+  drafts.push(...replacedDrafts(levels, spanOf));
   const turns = has('seq_position');
   if (turns && !has('seq_length'))
     drafts.push({
@@ -166,6 +167,33 @@ export function levelDrafts(
       alternatives: [],
     });
   return drafts;
+}
+
+/** That of more elements of one name in one another than headers add up, the inner levels and tunings take the place of outer ones. */
+function replacedDrafts(
+  levels: readonly VocabularyLevel[],
+  spanOf: (element: string) => { start: number; end: number },
+): Draft[] {
+  return levels.flatMap(({ element, parameters }, at): Draft[] => {
+    const next = levels[at + 1];
+    const shared = parameters.find(
+      ({ parameter }) =>
+        /_(?:volume|tune)$/.test(parameter) && next?.parameters.some((one) => one.parameter === parameter),
+    );
+    if (next?.element !== element || !shared) return [];
+    return [
+      {
+        id: `${element}.replaced`,
+        message: `Of <${element}> elements that stand in one another, no more than ${adding.length} add their "${shared.at.replace(/^@/, '')}". Outer ones are left out.`,
+        confidence: 0.5,
+        isLost: true,
+        evidence: [],
+        span: spanOf(element),
+        isAbout: () => false,
+        alternatives: [],
+      },
+    ];
+  });
 }
 
 /** Puts decisions with their choices to a vocabulary, and lists the doubtful ones in it. */

@@ -81,6 +81,14 @@ describe('levels of elements in elements of their own name', () => {
     expect(sums(nested('<!-- db further in is added to the db around it -->'))).toEqual([-3, -5.5, -9]);
   });
 
+  it('are told where more stand in one another than can be added', () => {
+    const deep = `<organ><!-- each db is added to the db around it --><set db="-1"><set db="-2"><set db="-3"><set db="-4">
+      <pipe wav="a.wav" low="36" high="40" root="38" db="-5"/><pipe wav="b.wav" low="41" high="50" root="45" db="-6"/>
+      </set></set></set></set></organ>`;
+    expect(readInferred(deep).decisions.find(({ id }) => id === 'set.replaced')?.isLost).toBe(true);
+    expect(readInferred(nested('')).decisions.find(({ id }) => id === 'set.replaced')).toBeUndefined();
+  });
+
   it('replace one another where the text says so', () => {
     expect(sums(nested('<!-- a db further in replaces the outer one -->'))).toEqual([-3, -0.5, -4]);
   });
