@@ -66,6 +66,8 @@ export function unreadPlaces(
     const facts = columnFactsOf(texts);
     // What counts the regions, names their folder or speaks of the whole in words says no parameter.
     if (facts.isCounting || example.text.replace(/[\\/]+$/, '') === form.folder) continue;
+    // `rev` of the whole is its revision.
+    if (column.level === 0 && meaning.target === 'reverse') continue;
     if (column.level === 0 && column.own.some((word) => scaleWords.has(word))) continue;
     if (column.level === 0 && (column.around.length > 1 || !/\d/.test(example.text))) continue;
     if (column.level === 0 && /^4[0-7]\d(?:[.,]\d+)?(?:\s*Hz)?$/i.test(example.text)) continue;
