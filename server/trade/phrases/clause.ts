@@ -168,7 +168,8 @@ function meaningOf(label: string): ColumnMeaning | undefined {
   if (label === '') return 'key_range';
   const said = readHeading(label);
   if (said && said.likeness === undefined && cellMeanings.has(said.meaning)) return said.meaning;
-  if (wordsOf(label).some(isLoopWord)) return undefined;
+  // In some languages a verb that says where keys run looks like a word for loops: `loopt`.
+  if (wordsOf(label).some((word) => isLoopWord(word) && !saysOf(word, 'keys'))) return undefined;
   if (saysOf(label, 'velocities')) return 'velocity_range';
   if (saysOf(label, 'root')) return 'pitch_keycenter';
   return saysOf(label, 'keys') ? 'key_range' : undefined;
