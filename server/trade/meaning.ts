@@ -80,7 +80,7 @@ export const meaningNames: Readonly<Record<ColumnMeaning, string>> = {
   mutes: 'silences group',
   keyswitch: 'key switch',
   key_count: 'number of keys',
-  deviation: 'how far the sample is off pitch',
+  deviation: 'pitch deviation',
   random: 'random alternative',
   fade_in: 'fade-in',
   fade_out: 'fade-out',

@@ -110,7 +110,7 @@ class TableFinder {
       this.#take(row, heading);
     }
     const first = this.#tables[0];
-    for (const row of before) first.others.push({ row, why: 'stands before the headings' });
+    for (const row of before) first.others.push({ row, why: 'stands above the zones' });
     // Where a blank line parts a title from its headings, it does so below all others; else the title is that of the text.
     const alike = !this.#isApart || this.#titles === this.#titlesWithHeadings;
     if (this.#firstTitle >= 0 && this.#titled > 0 && alike) this.#nameFirstSection(first);

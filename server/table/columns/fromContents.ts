@@ -1,5 +1,5 @@
 import { aloneEnd } from '../../trade/headings/headingStems';
-import { readHeading, unitInHeading } from '../../trade/headings/headings';
+import { readHeading } from '../../trade/headings/headings';
 import type { ColumnMeaning } from '../../trade/meaning';
 import { keyMeanings } from '../../trade/meaning';
 import { statedSettings } from '../../trade/statements/settings';
@@ -8,6 +8,7 @@ import { shareOf } from './columnContents';
 import { columnName } from './columnReading';
 import type { ColumnState } from './columnState';
 import { isKeys } from './columnState';
+import { countedMeaning } from './countedMeaning';
 import { findEnds } from './keyEnds';
 import { findKeyOrder, orderShare } from './keyOrder';
 import { labelsSideBySide } from './labelsSideBySide';
@@ -180,7 +181,7 @@ function plainMeaning(
       return is(meaning, 0.85, `Its cells are in ${unit}.`);
   if (areFrameRanges(contents))
     return is('loop', 0.6, 'Its cells are ranges of numbers that are too great for keys or velocities.');
-  const counted = countedMeaning(state, index);
+  const counted = countedMeaning(state.columns[index].heading, contents);
   if (counted) {
     state.columns[index].unit = counted.unit;
     const how = counted.unit === 'linear' ? 'a factor' : counted.unit;
@@ -197,31 +198,6 @@ function plainMeaning(
     return is('volume', 0.4, evidence);
   }
   return undefined;
-}
-
-const unitMeanings = { dB: 'volume', cents: 'tune', semitones: 'transpose', linear: 'volume' } as const;
-/** What is measured in a sample, and says nothing of how it is to be played. */
-const measured =
-  /(?<!\p{L})(?:peaks?|rms|lufs|lkfs|dbfs|noise|snr|headroom|spitze\p{L}*|rauschen|cr\u00eate|bruit|picos?|ruido|picco|rumore|ru\u00eddo|piek|ruis|brus|st\u00f8j|szum\p{L}*|\u0161um)(?!\p{L})/iu;
-
-/** What numbers are by the unit in a heading of which nothing else is known: dB are levels, cents a tuning. */
-function countedMeaning(
-  { columns, contents }: ColumnState,
-  index: number,
-): { meaning: ColumnMeaning; unit: keyof typeof unitMeanings } | undefined {
-  const { heading } = columns[index];
-  const unit = unitInHeading(heading);
-  if (unit !== 'dB' && unit !== 'cents' && unit !== 'semitones' && unit !== 'linear') return undefined;
-  if (unit === 'linear' && !areFactors(contents[index])) return undefined;
-  // A letter alone is more often a name.
-  const isLetter = /(?:^|[^\p{L}])\p{L}[^\p{L}]*$/u.test(heading);
-  if (isLetter || measured.test(heading) || shareOf(contents[index], 'number') < 0.5) return undefined;
-  return { meaning: unitMeanings[unit], unit };
-}
-
-/** Whether numbers are shares of an amplitude, and no ratios of pitches, which lie closer to 1. */
-function areFactors({ least, greatest, fractional }: ColumnContents): boolean {
-  return least >= 0 && greatest <= 4 && fractional > 0 && (least < 0.9 || greatest > 1.12);
 }
 
 /** Whether several columns hold names of notes, which tell the keys before numbers do. */

@@ -6,9 +6,10 @@ import type { NumberReading } from '../../trade/readings/numberReading';
 import { readNumber } from '../../trade/readings/numberReading';
 import type { TuningName, TuningScale } from '../../trade/scales/tuningScale';
 import { centsOf, tuningScale, tuningScales } from '../../trade/scales/tuningScale';
+import { turnedTuningIn } from '../../trade/statements/turnedTuning';
 import { CellReadings } from '../cells/cellReadings';
 import type { ColumnReading } from '../columns/columnReading';
-import { columnName, statedReason } from '../columns/columnReading';
+import { columnName, shortened, statedReason } from '../columns/columnReading';
 import type { ZoneCells } from '../zones/zoneCells';
 
 interface Amount {
@@ -35,15 +36,22 @@ export class TuningColumns {
   readonly #numbers: CellReadings<NumberReading | undefined>;
 
   constructor(readonly table: ZoneCells) {
-    this.#fine = table.column('tune');
+    const fine = table.column('tune');
+    const turned = fine && turnedTuningIn(table.options.statements.texts, fine.heading);
+    this.#fine = turned === undefined ? fine : undefined;
     this.#coarse = table.column('transpose');
     const deviation = table.column('deviation');
-    this.#deviation = this.#fine ? undefined : deviation;
+    this.#deviation = fine ? (turned === undefined ? undefined : fine) : deviation;
+    if (fine && turned !== undefined)
+      table.noteColumn(
+        fine,
+        `The tuning in ${columnName(fine)} is written with the other sign, as "${shortened(turned)}" says.`,
+      );
     if (deviation)
       table.noteColumn(
         deviation,
-        this.#fine
-          ? `${columnName(deviation)} says how far the samples are off pitch; it is not written, as ${columnName(this.#fine)} gives the tuning.`
+        fine
+          ? `${columnName(deviation)} says how far the samples are off pitch; it is not written, as ${columnName(fine)} gives the tuning.`
           : `${columnName(deviation)} says how far the samples are off pitch: the opposite is written as tuning, so that they sound in tune.`,
       );
     this.#numbers = new CellReadings(table.cells, (text) => readNumber(text));

@@ -27,7 +27,7 @@ export function velocitiesFromDynamics(
   if (all.length < 2) return;
   if (stated && all.every((dynamic) => stated.ranges.has(dynamic))) {
     giveStated(zones, dynamics, first, stated);
-    notes.add('assumed', span, `The velocities of the dynamics are those of "${shortened(stated.text)}".`);
+    notes.add('assumed', span, `The dynamics have the velocities that "${shortened(stated.text)}" gives.`);
     return;
   }
   const shares = velocitiesOfLayers(all);

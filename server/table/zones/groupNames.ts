@@ -6,6 +6,7 @@ import { triggerOf } from '../../trade/readings/triggers';
 import type { ColumnReading } from '../columns/columnReading';
 import { shortened } from '../columns/columnReading';
 import type { TableNotes } from '../tableNotes';
+import { hasVelocities } from './namedDynamics';
 import type { ValueOptions } from './zoneCells';
 import type { ZoneList } from './zoneList';
 import { valueWords } from './zoneList';
@@ -46,12 +47,6 @@ export function readGroupNames(
   for (let zone = first; zone < zones.count; zone++)
     zones.setDynamic(zone, zones.groupCells[zone], dynamics.get(zones.groups[zone]) ?? 0);
   return true;
-}
-
-/** Whether some zone has velocities already, as the titles of sections may give them. */
-function hasVelocities(zones: ZoneList, first: number): boolean {
-  const columns = [zones.values('lovel'), zones.values('hivel')];
-  return columns.some((column) => column?.cells.subarray(first, zones.count).some((cell) => cell >= 0));
 }
 
 const switchIn =

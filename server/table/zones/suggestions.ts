@@ -1,5 +1,5 @@
 import type { ColumnMeaning } from '../../trade/meaning';
-import { nameKinds } from '../../trade/names/nameParts';
+import { nameKinds, partsOfFileName } from '../../trade/names/nameParts';
 import { evenlySpread } from '../columns/columnContents';
 import type { ColumnReading, SideLabel } from '../columns/columnReading';
 import type { GroupedZones } from './sharedValues';
@@ -26,7 +26,7 @@ export function suggestGroups(
   afterBlank: ReadonlySet<number>,
 ): Suggestion[] {
   const order = inGroupOrder(groups);
-  const wordsOf = (zone: number) => partsOf(zones.sample(zone));
+  const wordsOf = (zone: number) => partsOfFileName(zones.sample(zone));
   // Names that tell something do so all over the table.
   const looked = evenlySpread(order, mostLooks).map(wordsOf);
   const telling = nameKinds.filter(
@@ -77,12 +77,6 @@ function sectionsOf({ zones, groups }: GroupedZones, afterBlank: ReadonlySet<num
     sections.at(-1)?.push(region);
   }
   return sections;
-}
-
-/** The parts of a file name between signs, and between letters and the digits behind them, without the ending. */
-function partsOf(path: string): string[] {
-  const name = path.slice(-200).replace(/^.*[\\/]/, '');
-  return name.replace(/\.\w{1,5}$/, '').split(/[\s_.()[\]-]+/);
 }
 
 function addTo(parts: Map<string, number[]>, label: string, region: number): void {

@@ -55,9 +55,13 @@ export class NameReader {
       ({ meaning, index }) => meaning === 'group' && rows.data.some((row) => !cells.isEmpty(row, index)),
     );
     this.#sections = this.#group ? new Map() : rows.sections;
-    this.#titles = new Set(this.#sections.values());
     this.#notes = notes;
     this.#sample = columns.find(({ meaning }) => meaning === 'sample') as ColumnReading;
+    this.#titles = new Set(
+      [...this.#sections]
+        .filter(([row]) => cells.filled(row) > 1 || this.hasSample(row))
+        .map(([, title]) => title),
+    );
     this.#spoken = new SpokenSamples(cells, rows.data, this.#sample.index);
     this.#keys = columns.filter(({ meaning }) => keyMeanings.includes(meaning));
     let files = 0;

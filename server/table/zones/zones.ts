@@ -20,6 +20,7 @@ import { giveToAll } from './forAllZones';
 import { readGroupNames } from './groupNames';
 import { KeylessRows } from './keylessRows';
 import { fillRoots } from './missingRoots';
+import { readNamedDynamics } from './namedDynamics';
 import { closeOpenEnds } from './openEnds';
 import { giveColumnSettings, giveSectionSettings } from './sectionSettings';
 import { noteSharedVelocities } from './sharedVelocities';
@@ -90,7 +91,9 @@ export function* readTableZones(
     yield 0.9 + share * 0.05;
   notes.sortByRow(firstNote);
   completeLayers(zones, first, columns, notes);
-  const fromNames = readGroupNames(zones, first, columns, notes, options);
+  const fromNames =
+    readGroupNames(zones, first, columns, notes, options) ||
+    readNamedDynamics(zones, first, columns, rest.statements.dynamics, notes);
   yield 0.96;
   completeKeys(zones, first, columns, notes, options);
   closeOpenEnds(new ZoneCells(zones, first, columns, rows.data, notes, options));

@@ -153,7 +153,7 @@ function findHeading(text: string, order: readonly LanguageWords[]): HeadingRead
   // In `gainDb` a capital parts the unit from the rest.
   const camel = text.trim().replace(/(\p{Ll})(\p{Lu}\p{Ll}*)$/u, '$1 $2');
   for (const parted of new Set([text.trim(), camel])) {
-    const last = /^(.*?)(?:\s+(?:in|en|em))?[\s,/:_-]+([^\s,/:_-]+)$/.exec(parted);
+    const last = /^(.*?)(?:\s+(?:in|en|em))?[\s,/:_.-]+([^\s,/:_.-]+)$/.exec(parted);
     const unit = last ? unitOf(last[2].replace(/[()[\]{}]/g, '')) : undefined;
     const meaning = last && unit ? meaningOf(last[1], order) : undefined;
     if (meaning) return { meaning, unit };
@@ -221,7 +221,7 @@ export function unitInHeading(text: string): Unit | undefined {
     return unitOf(
       text
         .trim()
-        .split(/[\s,/:_-]+/)
+        .split(/[\s,/:_.-]+/)
         .at(-1) ?? '',
     );
   return unitInBrackets(bracket);

@@ -119,3 +119,9 @@ function roundRobin(part: string): string | undefined {
   const number = /^(?:rr|robin|take)0*(\d{1,2})$/i.exec(part)?.[1];
   return number === undefined ? undefined : `rr${number}`;
 }
+
+/** The parts of the name of a file between signs, without its folders and its ending. */
+export function partsOfFileName(path: string): string[] {
+  const name = path.slice(-200).replace(/^.*[\\/]/, '');
+  return name.replace(/\.\w{1,5}$/, '').split(/[\s_.()[\]-]+/);
+}

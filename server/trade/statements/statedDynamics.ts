@@ -1,5 +1,6 @@
 import { dynamicIn } from '../dynamics';
 import { rangeEndWords, rangeWords } from '../rangeWords';
+import { tellingSentence } from './tellingSentence';
 
 /** Velocities of dynamics, and whether the text names the lowest itself. */
 export interface StatedRange {
@@ -14,67 +15,134 @@ export interface StatedDynamics {
   text: string;
 }
 
+/** The ends that a text gives for one of the dynamics. */
+interface Ends {
+  low: number | undefined;
+  high: number | undefined;
+}
+
+/** A word for one of the dynamics, or velocities, in a text. */
+interface Token {
+  start: number;
+  end: number;
+  is: { dynamic: number } | Ends;
+}
+
 const longest = 400;
-const word = String.raw`(?<!\p{L})((?:(?:very|medium|mid|mezzo|sehr|mittel|tr[eè]s|muy|molto|muito|zeer)[ -])?\p{L}{1,12})`;
-const link = String.raw`["'\u201d\u00bb]? ?(?:[:=,(]|(?:is|are|means?|goes|layers?|plays?|ist|sind|geht|gilt|est|va|es|son|\u00e8)\b)? ?(?:velocit(?:y|ies)|vel\.?|anschlag|v\u00e9locit\u00e9s?|velocidad(?:es)?)? ?`;
+const longestLine = 80;
+/** So far from the word its velocities stand, with other words between: `soft layers use velocity 1-60`. */
+const longestGap = 40;
+const dynamicWord =
+  /(?<![\p{L}\d])(?:(?:very|extra|medium|mid|mezzo|sehr|mittel|half|halb|tr[eè]s|muy|medio|molto|mezzo|muito|zeer|mycket|meget|bardzo|velmi|очень)[ -])?\p{L}{1,14}(?![\p{L}\d])/giu;
 const ranged = new RegExp(
-  String.raw`${word}${link}${rangeEndWords('opening')}? ?(\d{1,3}) ?(?:[-\u2010-\u2015~\u2192]|\.{2,3}|\u2026|and|${rangeWords}|${rangeEndWords('upTo')}) ?(\d{1,3})(?!\d)`,
+  String.raw`(?<![\p{L}\d.,-])(?:${rangeEndWords('opening')} ?)?(\d{1,3}) ?(?:[-\u2010-\u2015~\u2192]|\.{2,3}|\u2026|and|${rangeWords}|${rangeEndWords('upTo')}) ?(\d{1,3})(?!\d)`,
   'giu',
 );
 const until = new RegExp(
-  String.raw`${word}${link}(?:${rangeEndWords('upTo')}|<=|\u2264|(${rangeEndWords('below')}|<)) ?(\d{1,3})(?!\d)(?! ?(?:[-\u2013]|${rangeWords}) ?\d)`,
+  String.raw`(?<!\p{L})(?:(?:${rangeEndWords('upTo')}|<=|\u2264)|(${rangeEndWords('below')}|<)) ?(\d{1,3})(?!\d)(?! ?(?:[-\u2013]|${rangeWords}) ?\d)`,
   'giu',
 );
 const since = new RegExp(
-  String.raw`${word}${link}(?:${rangeEndWords('from')}|>=|\u2265|(${rangeEndWords('above')}|>)) ?(\d{1,3})(?!\d)(?! ?(?:[-\u2013]|${rangeWords}) ?\d)`,
+  String.raw`(?<!\p{L})(?:(?:${rangeEndWords('from')}|>=|\u2265)|(${rangeEndWords('above')}|>)) ?(\d{1,3})(?!\d)(?! ?(?:[-\u2013]|${rangeWords}) ?\d)`,
   'giu',
 );
+/** What other numbers than velocities are of. */
+const otherThing =
+  /(?<!\p{L})(?:keys?|notes?|tasten?|touches?|teclas?|tast[oi]|toets\p{L}*|dB|cents?|bars?|hz)(?!\p{L})/iu;
 
-/** Reads what velocities a text gives to dynamics: `soft 1-50, medium 51-100, loud from 101`, `soft up to 50, loud above`. */
+/**
+ * Reads what velocities some texts give to dynamics, one text or several lines below one another: `soft 1-50, medium 51-100, loud from
+ * 101`, `soft layers up to 50, loud above`, `1-40 is pp, 41-127 is ff`.
+ */
 export function statedDynamicsIn(texts: readonly string[]): StatedDynamics | undefined {
   for (const whole of texts) {
-    const text = whole.slice(0, longest).replace(/\s+/g, ' ');
-    if (!/\d/.test(text) || !namesSeveral(text)) continue;
-    const ends = new Map<number, { low: number | undefined; high: number | undefined }>();
-    const set = (name: string, low: number | undefined, high: number | undefined) => {
-      const whole = dynamicIn(name);
-      const dynamic = whole < 0 ? dynamicIn(name.split(/[ -]/)[0] ?? '') : whole;
-      const isVelocity = (one: number | undefined) => one === undefined || (one >= 0 && one <= 127);
-      if (dynamic < 0 || !isVelocity(low) || !isVelocity(high)) return;
-      if (low !== undefined && high !== undefined && low > high) return;
-      const before = ends.get(dynamic);
-      ends.set(dynamic, { low: before?.low ?? low, high: before?.high ?? high });
-    };
-    for (const [, name = '', low, high] of text.matchAll(ranged)) set(name, Number(low), Number(high));
-    for (const [, name = '', below, high] of text.matchAll(until))
-      set(name, undefined, Number(high) - (below === undefined ? 0 : 1));
-    for (const [, name = '', above, low] of text.matchAll(since))
-      set(name, Number(low) + (above === undefined ? 0 : 1), undefined);
-    const ranges = completed(ends, text);
-    if (ranges) return { ranges, text: text.trim() };
+    const found = statedIn(whole);
+    if (found) return found;
   }
-  return undefined;
+  return statedIn(texts.filter(isLine).join(', '));
 }
 
-/** Whether at least two words of a text are dynamics. */
-function namesSeveral(text: string): boolean {
-  const words = new Set(text.match(/\p{L}+/gu));
-  return [...words].filter((one) => dynamicIn(one) >= 0).length > 1;
+/** Whether a short line gives velocities for one of the dynamics, as a legend with a line for each does. */
+function isLine(text: string): boolean {
+  return text.length <= longestLine && /\d/.test(text) && dynamicsIn(text).length === 1;
+}
+
+function statedIn(whole: string): StatedDynamics | undefined {
+  const text = whole.slice(0, longest).replace(/\s+/g, ' ');
+  const ranges = /\d/.test(text) ? rangesIn(text) : undefined;
+  return ranges && { ranges, text: tellingSentence(text, (one) => rangesIn(one)?.size === ranges.size) };
+}
+
+function rangesIn(text: string): Map<number, StatedRange> | undefined {
+  const dynamics = dynamicsIn(text);
+  if (new Set(dynamics.map(({ is }) => is.dynamic)).size < 2) return undefined;
+  const velocities = velocitiesIn(text);
+  const ends = paired(text, dynamics, velocities);
+  // A letter alone may be another word: without velocities it counts beside letters that have them only.
+  const areLetters = dynamics.some(({ start, end, is }) => end - start === 1 && ends.has(is.dynamic));
+  for (const { start, end, is } of dynamics)
+    if (!ends.has(is.dynamic) && (areLetters || end - start > 1))
+      ends.set(is.dynamic, { low: undefined, high: undefined });
+  return completed(ends);
+}
+
+/** The words for dynamics in a text. */
+function dynamicsIn(text: string): (Token & { is: { dynamic: number } })[] {
+  return Array.from(text.matchAll(dynamicWord), ({ index, 0: name }) => {
+    const pair = dynamicIn(name);
+    // `medium layers` are medium; of `very soft` both words count.
+    const dynamic = pair < 0 ? dynamicIn(name.split(/[ -]/)[0] ?? '') : pair;
+    return { start: index, end: index + name.length, is: { dynamic } };
+  }).filter(({ is }) => is.dynamic >= 0);
+}
+
+/** The velocities in a text: ranges, and limits where no range stands. */
+function velocitiesIn(text: string): (Token & { is: Ends })[] {
+  const found: (Token & { is: Ends })[] = [];
+  const add = (start: number, length: number, low: number | undefined, high: number | undefined) => {
+    const isVelocity = (one: number | undefined) => one === undefined || one <= 127;
+    const end = start + length;
+    const isFree = found.every((one) => end <= one.start || start >= one.end);
+    if (isFree && isVelocity(low) && isVelocity(high) && (low ?? 0) <= (high ?? 127))
+      found.push({ start, end, is: { low, high } });
+  };
+  for (const { index, 0: all, 1: low, 2: high } of text.matchAll(ranged))
+    add(index, all.length, Number(low), Number(high));
+  for (const { index, 0: all, 1: below, 2: high } of text.matchAll(until))
+    add(index, all.length, undefined, Number(high) - (below === undefined ? 0 : 1));
+  for (const { index, 0: all, 1: above, 2: low } of text.matchAll(since))
+    add(index, all.length, Number(low) + (above === undefined ? 0 : 1), undefined);
+  return found;
+}
+
+/** The velocities of each of the dynamics: those behind its word, or before it where the text begins with velocities. */
+function paired(
+  text: string,
+  dynamics: readonly (Token & { is: { dynamic: number } })[],
+  velocities: readonly (Token & { is: Ends })[],
+): Map<number, Ends> {
+  const ends = new Map<number, Ends>();
+  const all: readonly Token[] = [...dynamics, ...velocities].sort((a, b) => a.start - b.start);
+  const areBefore = all.length > 0 && !('dynamic' in all[0].is);
+  for (const [at, token] of all.entries()) {
+    if (!('dynamic' in token.is)) continue;
+    const other = all[areBefore ? at - 1 : at + 1];
+    if (!other || 'dynamic' in other.is) continue;
+    const gap = areBefore ? text.slice(other.end, token.start) : text.slice(token.end, other.start);
+    if (gap.length > longestGap || /[.;!?](?:\s|$)|\d/.test(gap) || otherThing.test(gap)) continue;
+    const before = ends.get(token.is.dynamic);
+    ends.set(token.is.dynamic, {
+      low: before?.low ?? other.is.low,
+      high: before?.high ?? other.is.high,
+    });
+  }
+  return ends;
 }
 
 /** The ranges, an end that is not named being next to the other dynamics; `undefined` where they overlap or are too few. */
-function completed(
-  ends: ReadonlyMap<number, { low: number | undefined; high: number | undefined }>,
-  text: string,
-): Map<number, StatedRange> | undefined {
-  const named = new Map(ends);
-  for (const [, name = ''] of text.matchAll(new RegExp(word, 'giu'))) {
-    const dynamic = dynamicIn(name);
-    // `loud above`, `the rest is loud`: a dynamic without numbers beside others takes what is left.
-    if (dynamic >= 0 && name.length > 1 && !named.has(dynamic))
-      named.set(dynamic, { low: undefined, high: undefined });
-  }
-  if (ends.size === 0 || named.size < 2) return undefined;
+function completed(named: ReadonlyMap<number, Ends>): Map<number, StatedRange> | undefined {
+  const given = [...named.values()].filter(({ low, high }) => low !== undefined || high !== undefined);
+  if (given.length === 0 || named.size < 2) return undefined;
   const order = [...named.keys()].sort((a, b) => a - b);
   const ranges = new Map<number, StatedRange>();
   let before = 0;

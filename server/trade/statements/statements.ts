@@ -26,6 +26,7 @@ import type { StatedEnds } from './statedEnds';
 import { endsIn } from './statedEnds';
 import { middleCIn, middleKeyIn } from './statedOctave';
 import { panEndsIn } from './statedSides';
+import { tellingSentence } from './tellingSentence';
 import { turnStatement } from './turns';
 
 /** A scale that the text around a table gives for columns of a meaning. */
@@ -39,6 +40,8 @@ export interface StatedScale {
 
 /** What the text around tables says of how they are to be read. */
 export interface Statements {
+  /** The texts themselves. */
+  texts: readonly string[];
   /** The note name of key 60. */
   middleC: { is: MiddleC; text: string } | undefined;
   /** The number that the table gives to middle C, where it is not 60. */
@@ -136,9 +139,10 @@ export function statementsIn(written: readonly string[]): Statements {
   for (const whole of texts) {
     const text = whole.slice(0, longest);
     const is = middleCIn(text);
-    if (is) middleC ??= { is, text: text.trim() };
+    if (is) middleC ??= { is, text: tellingSentence(text, (one) => middleCIn(one) === is) };
     const key = middleKeyIn(text);
-    if (key !== undefined) middleKey ??= { is: key, text: text.trim() };
+    if (key !== undefined)
+      middleKey ??= { is: key, text: tellingSentence(text, (one) => middleKeyIn(one) === key) };
     sampleRate ??= rateIn(text);
     panEnds(text, scales);
     for (const clause of clausesOf(text)) {
@@ -148,6 +152,7 @@ export function statementsIn(written: readonly string[]): Statements {
     }
   }
   return {
+    texts,
     middleC,
     middleKey: middleKey?.is === 60 ? undefined : middleKey,
     scales,

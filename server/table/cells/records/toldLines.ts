@@ -86,11 +86,6 @@ function linesOf(text: string): Stretch[] {
   return lines;
 }
 
-/** A heading as a table has it. */
-function headingOf(meaning: ColumnMeaning): string {
-  return meaning === 'deviation' ? 'pitch deviation' : meaningNames[meaning];
-}
-
 /** The lines of a text as rows under headings that name what was understood. */
 class ToldTable {
   readonly #cells: TableCells;
@@ -116,7 +111,7 @@ class ToldTable {
       const { told, start, end } = line;
       if (told?.file && !isHeaded) {
         const at = told.file.start;
-        for (const meaning of columns) this.#put(headingOf(meaning), at, at);
+        for (const meaning of columns) this.#put(meaningNames[meaning], at, at);
         this.#endRow({ start, end: start });
         isHeaded = true;
       }
