@@ -12,6 +12,7 @@ import { realignedRows } from './realignedRows';
 import { bareListCells } from './records/bareList';
 import { recordCells } from './records/recordCells';
 import { toldCells } from './records/toldLines';
+import { rejoinedCells } from './rejoinedCells';
 import { filledShortRows } from './shortRows';
 import { partTables } from './sideBySide';
 import { findDelimiter, isRuling, splitAtDelimiter } from './split/delimiter';
@@ -60,7 +61,8 @@ export function* tableCellsInSteps(text: string): Steps<TableCells | undefined> 
 }
 
 /** The cells with a row for each zone, where they stand in any other order. */
-function* arrangedTable(cells: TableCells, html: boolean, written: string): Steps<TableCells> {
+function* arrangedTable(given: TableCells, html: boolean, written: string): Steps<TableCells> {
+  const cells = (html ? undefined : rejoinedCells(given)) ?? given;
   const arranged = (html ? undefined : partTables(cells)) ?? turnedTable(cells);
   if (arranged) return arranged;
   yield 0.8;
