@@ -1,5 +1,6 @@
 import { readHeading } from '../../trade/headings/headings';
 import type { TableCells } from '../cells/cells';
+import { namesAudioFile } from '../cells/namesAudioFile';
 import { isRuling } from '../cells/split/delimiter';
 import type { CellKind } from './cellKinds';
 import { lookAt } from './cellKinds';
@@ -98,13 +99,13 @@ function hasDigit(cells: TableCells, cell: number): boolean {
   return false;
 }
 
-/** How many cells of a row are known headings. */
+/** How many cells of a row are known headings; the name of a file is none, though it may start with a word for one. */
 export function countKnown(cells: TableCells, row: number): number {
   let known = 0;
   const width = Math.min(cells.width(row), mostColumns);
   for (let column = 0; column < width; column++) {
     const text = cells.value(cells.cell(row, column));
-    if (text !== '' && readHeading(text)) known++;
+    if (text !== '' && readHeading(text) && !namesAudioFile(cells, cells.cell(row, column))) known++;
   }
   return known;
 }

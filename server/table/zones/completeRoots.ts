@@ -2,9 +2,13 @@ import { counted } from '../../model/wording/counted';
 import { keyBounds } from '../../trade/bounds';
 import { conventions, octaveShifts } from '../../trade/middleC';
 import { notesInFileName } from '../../trade/readings/keyReading';
+import { rootNumbersIn } from '../../trade/statements/numbersInNames';
+import type { Statements } from '../../trade/statements/statements';
 import type { ColumnReading } from '../columns/columnReading';
+import { shortened } from '../columns/columnReading';
 import type { SampleEvidence } from '../sampleEvidence';
 import type { TableNotes } from '../tableNotes';
+import { rootsByNumbers } from './numberedNames';
 import type { ZoneList } from './zoneList';
 
 /** Roots found for zones by one way, and a clause that says how. */
@@ -26,7 +30,7 @@ export function completeRoots(
   first: number,
   columns: readonly ColumnReading[],
   notes: TableNotes,
-  { rootKeyOf, pitchOf, keyShift }: SampleEvidence & { keyShift: number },
+  { rootKeyOf, pitchOf, keyShift, statements }: SampleEvidence & { keyShift: number; statements: Statements },
 ): void {
   const lows = zones.values('lokey');
   const highs = zones.values('hikey');
@@ -59,6 +63,7 @@ export function completeRoots(
   const found =
     inFiles(zones, wide, fits, rootKeyOf, 'the root keys that the sample files carry') ??
     inNames(zones, wide, fits, keyShift) ??
+    byNumbers(zones, wide, fits, rootNumbersIn(statements.texts)) ??
     inFiles(
       zones,
       wide,
@@ -117,6 +122,21 @@ function inNames(
   }
   if (!best || !believed(best.roots, fits)) return undefined;
   return { of: best.roots, how: `the notes in the names of the files (${best.name} is key 60)` };
+}
+
+/** Roots by the numbers in file names. */
+function byNumbers(
+  zones: ZoneList,
+  wide: readonly number[],
+  fits: (zone: number, root: number) => boolean,
+  said: string | undefined,
+): FoundRoots | undefined {
+  const [lows, highs] = [zones.column('lokey'), zones.column('hikey')];
+  const names = new Map(wide.map((zone) => [zone, sampleCellText(zones, zone)]));
+  const keysOf = (zone: number) => `${lows.numbers[zone]} ${highs.numbers[zone]}`;
+  const of = rootsByNumbers(names, keysOf, fits, said !== undefined);
+  const why = said === undefined ? '' : `, as "${shortened(said)}" says,`;
+  return of && { of, how: `the numbers in the names of the files${why}` };
 }
 
 function believed(
