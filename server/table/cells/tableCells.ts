@@ -1,3 +1,4 @@
+import { namesAudioFileIn } from '../../model/fileNames';
 import type { Steps } from '../../model/steps';
 import { finish } from '../../model/steps';
 import type { TableCells } from './cells';
@@ -76,6 +77,7 @@ function* arrangedTable(given: TableCells, html: boolean, written: string): Step
 
 /** So much of a text is looked at for marks. */
 const looked = 4096;
+const mostRows = 200;
 /** A cell whose whole text stands in marks of emphasis. */
 const markedCell =
   /\\[_#&%]|\[\[|<(?:code|tt|br)\b|\{\{|\|\s*(?:'{2,5}|\*{1,2}|_{1,2}|~~)\S[^|\r\n]*?(?:'{2,5}|\*{1,2}|_{1,2}|~~)\s*\|/;
@@ -97,15 +99,29 @@ function* writtenCells(text: string): Steps<TableCells | undefined> {
   const delimiter = findDelimiter(text);
   yield 0.5;
   const isSpaced = !delimiter || delimiter === 'columns' || delimiter === 'space';
-  const words = isSpaced ? (splitWords(text) ?? splitByHeadings(text)) : undefined;
+  const words = splitWords(text) ?? (isSpaced ? splitByHeadings(text) : undefined);
   if (!delimiter) return words;
   const cells = splitAtDelimiter(text, delimiter);
+  // What parts a line of text alone parts no table.
+  if (words && !isSpaced) return partsFiles(cells) ? cells : words;
   // Columns that are not kept take words for a cell, or a cell for several.
   if (words && (usualWidth(words) !== usualWidth(cells) || words.cellCount > cells.cellCount)) return words;
   if (delimiter === 'space') cells.bySpaces = true;
   if (delimiter === 'bar' && (hasRuling(cells) || markedCell.test(text.slice(0, looked))))
     readMarkdown(cells);
   return cells;
+}
+
+/** Whether most of the first rows that name a file have a cell more. */
+function partsFiles(cells: TableCells): boolean {
+  let [parted, whole] = [0, 0];
+  for (let row = 0; row < Math.min(cells.rowCount, mostRows); row++) {
+    const { start, end } = cells.rowSpan(row);
+    if (!namesAudioFileIn(cells.text.slice(start, Math.min(end, start + looked)))) continue;
+    if (cells.width(row) > 1) parted++;
+    else whole++;
+  }
+  return parted > whole;
 }
 
 /** Whether a drawn line stands under the first lines, as under the headings of a Markdown table. */

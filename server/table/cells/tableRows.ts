@@ -4,8 +4,9 @@ import { readKeyRange } from '../../trade/readings/keyReading';
 import { readNumber } from '../../trade/readings/numberReading';
 import { statedSettings } from '../../trade/statements/settings';
 import type { ColumnHeading } from '../columns/headingRows';
-import { findHeading, headingsOf, isHeadingRow, mostColumns } from '../columns/headingRows';
+import { countValues, findHeading, headingsOf, isHeadingRow, mostColumns } from '../columns/headingRows';
 import type { TableCells } from './cells';
+import { namesAudioFile } from './namesAudioFile';
 import { isRuling } from './split/delimiter';
 
 /** One table of a text: its headings and the rows that are left for zones. */
@@ -43,6 +44,8 @@ const mostInPageLine = 3;
 
 /** So many tables of one text are told apart. */
 const mostTables = 200;
+/** So many zones above the first headings are a table of their own (our choice). */
+const fewestAbove = 2;
 
 /** Finds the tables among the rows of a text, one after another; a first table without headings is one as well. */
 export function findTables(cells: TableCells): TableRows[] {
@@ -92,10 +95,15 @@ class TableFinder {
 
   find(): TableRows[] {
     const { cells } = this;
-    const heading = findHeading(cells, this.#rows);
+    const found = findHeading(cells, this.#rows);
+    const above = found < 0 ? [] : this.#rows.filter((row) => row < found && this.#isZone(row));
+    // Headings below all zones explain them as a text does; those between zones begin another table.
+    const areBelow =
+      above.length >= fewestAbove && !this.#rows.some((row) => row > found && this.#isZone(row));
+    const heading = areBelow ? -1 : found;
     const none = Array.from({ length: Math.min(this.#width, mostColumns) }, () => ({ text: '', cell: -1 }));
     let before: number[] = [];
-    if (heading < 0) this.#open([], none);
+    if (heading < 0 || above.length >= fewestAbove) this.#open([], none);
     else {
       const { rows } = headingsOf(cells, heading, Math.min(this.#width, mostColumns));
       before = this.#rows.filter((row) => row < rows[0]);
@@ -118,6 +126,15 @@ class TableFinder {
     if (heading < 0 && this.#titles === 1 && first.data.every((row) => first.sections.has(row)))
       first.sections.clear();
     return this.#tables.filter(({ data }, at) => data.length > 0 || at === 0);
+  }
+
+  /** Whether a row has a file and a value beside it. */
+  #isZone(row: number): boolean {
+    const { cells } = this;
+    const width = Math.min(cells.width(row), 50);
+    for (let column = 0; column < width; column++)
+      if (namesAudioFile(cells, cells.cell(row, column))) return countValues(cells, row) > 1;
+    return false;
   }
 
   #take(row: number, heading: number): void {

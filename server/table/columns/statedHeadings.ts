@@ -8,7 +8,10 @@ const sentences = /[.!?](?=\s|$)|[:\u2013\u2014](?=\s)/u;
 const parting =
   /\s*(?:[,;|/\u2192\u3001\uff0c]|->)\s*|\s+(?:and|then|und|dann|et|puis|y|luego|e|poi|depois|en|och|sedan|og|ja|sitten|i|a|pak|и|και)\s+/iu;
 const article =
-  /^(?:the|its|a|der|die|das|le|la|les|l['\u2019]|el|los|las|il|lo|gli|i|o|os|as|de|het|den|det)\s+/iu;
+  /^(?:(?:then|dann|puis|luego|poi|depois|dan|sedan)\s+)?(?:(?:the|its|a|der|die|das|le|la|les|l['\u2019]|el|los|las|il|lo|gli|i|o|os|as|de|het|den|det)\s+)?/iu;
+const bracketed = /\([^()]{1,60}\)|\[[^[\]]{1,60}\]/g;
+/** Characters for private use, from here on. */
+const firstHidden = 0xe000;
 const fewest = 3;
 const longestItem = 60;
 
@@ -36,14 +39,44 @@ export function useStatedHeadings(
 function listIn(lines: readonly string[], width: number): string[] | undefined {
   for (const [at, line] of lines.entries()) {
     for (const text of [line, `${line} ${lines[at + 1] ?? ''}`]) {
-      for (const sentence of text.split(sentences)) {
-        const items = sentence.split(parting).map((item) => item.trim().replace(article, ''));
-        // Words may lead to the list: `each line gives the file`.
-        if (items.length === width && areHeadings(items)) return items;
+      // What stands in brackets may explain one of the columns, or be the whole list.
+      for (const one of new Set([text, text.replace(bracketed, hidden)])) {
+        for (const sentence of one.split(sentences)) {
+          const items = withBothEnds(itemsOf(sentence));
+          // Words may lead to the list: `each line gives the file`.
+          if (items.length === width && areHeadings(items)) return items;
+        }
       }
     }
   }
   return undefined;
+}
+
+/** What a sentence lists, which may stand in brackets as a whole. */
+function itemsOf(sentence: string): string[] {
+  const list = /^\s*[([](.*)[)\]]\s*$/su.exec(sentence)?.[1] ?? sentence;
+  return list.split(parting).map((item) => shown(item).trim().replace(article, ''));
+}
+
+/** A word for an end alone that another item means goes with the subject of the one before it: `velocity from and to`. */
+function withBothEnds(items: readonly string[]): string[] {
+  const meanings = items.map((item) => readHeading(item)?.meaning);
+  return items.map((item, at) => {
+    const own = meanings[at];
+    if (own !== undefined && meanings.indexOf(own) === meanings.lastIndexOf(own)) return item;
+    const subject = items[at - 1]?.split(' ').slice(0, -1).join(' ') ?? '';
+    const whole = `${subject} ${item}`;
+    return subject !== '' && !item.includes(' ') && readHeading(whole) ? whole : item;
+  });
+}
+
+/** Signs that part a list, as others that stand in no text. */
+function hidden(bracket: string): string {
+  return bracket.replace(/[,;|:.]/g, (sign) => String.fromCharCode(firstHidden + sign.charCodeAt(0)));
+}
+
+function shown(text: string): string {
+  return text.replace(/[\ue000-\ue07f]/g, (sign) => String.fromCharCode(sign.charCodeAt(0) - firstHidden));
 }
 
 function areHeadings(items: readonly string[]): boolean {

@@ -164,8 +164,10 @@ export class LoopJudge {
       this.#noteEnds(column, `end with the frame after the last one, ${because}; 1 is taken off each end`);
       return;
     }
-    if (included > behind || ends === backward || column.heading === opcode) return;
+    if (included > behind || ends === backward) return;
     if (behind === 0 || included > 0) {
+      // The name of the open format's opcode says which frame is meant, where no file says otherwise.
+      if (column.heading === opcode) return;
       this.table.noteColumn(
         column,
         `Nothing says whether the loops in ${columnName(column)} end with the given frame or with the one before it. The given frame is read as the last one that is played. If the loops end before it, take 1 off loop_end.`,
