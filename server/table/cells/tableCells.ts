@@ -99,13 +99,20 @@ function* writtenCells(text: string): Steps<TableCells | undefined> {
   const delimiter = findDelimiter(text);
   yield 0.5;
   const isSpaced = !delimiter || delimiter === 'columns' || delimiter === 'space';
-  const words = splitWords(text) ?? (isSpaced ? splitByHeadings(text) : undefined);
+  const byNames = splitWords(text);
+  const words = byNames ?? (isSpaced ? splitByHeadings(text) : undefined);
   if (!delimiter) return words;
   const cells = splitAtDelimiter(text, delimiter);
   // What parts a line of text alone parts no table.
   if (words && !isSpaced) return partsFiles(cells) ? cells : words;
   // Columns that are not kept take words for a cell, or a cell for several.
-  if (words && (usualWidth(words) !== usualWidth(cells) || words.cellCount > cells.cellCount)) return words;
+  if (
+    words &&
+    ((delimiter === 'space' && byNames !== undefined) ||
+      usualWidth(words) !== usualWidth(cells) ||
+      words.cellCount > cells.cellCount)
+  )
+    return words;
   if (delimiter === 'space') cells.bySpaces = true;
   if (delimiter === 'bar' && (hasRuling(cells) || markedCell.test(text.slice(0, looked))))
     readMarkdown(cells);

@@ -1,5 +1,7 @@
 import type { HeadingReading } from '../../trade/headings/headings';
 import { readHeading } from '../../trade/headings/headings';
+import { bareWord } from '../../trade/languages/spelling';
+import { pairedEnds } from '../../trade/rangeWords';
 import type { TableCells } from '../cells/cells';
 import type { TableRows } from '../cells/tableRows';
 import { shortened } from './columnReading';
@@ -12,6 +14,7 @@ const article =
 const bracketed = /\([^()]{1,60}\)|\[[^[\]]{1,60}\]/g;
 /** Characters for private use, from here on. */
 const firstHidden = 0xe000;
+const ends: ReadonlySet<string> = new Set(pairedEnds.flat());
 const fewest = 3;
 const longestItem = 60;
 
@@ -58,15 +61,13 @@ function itemsOf(sentence: string): string[] {
   return list.split(parting).map((item) => shown(item).trim().replace(article, ''));
 }
 
-/** A word for an end alone that another item means goes with the subject of the one before it: `velocity from and to`. */
+/** A word for an end alone goes with the subject of the one before it: `velocity from and to`. */
 function withBothEnds(items: readonly string[]): string[] {
-  const meanings = items.map((item) => readHeading(item)?.meaning);
   return items.map((item, at) => {
-    const own = meanings[at];
-    if (own !== undefined && meanings.indexOf(own) === meanings.lastIndexOf(own)) return item;
+    if (!ends.has(bareWord(item))) return item;
     const subject = items[at - 1]?.split(' ').slice(0, -1).join(' ') ?? '';
     const whole = `${subject} ${item}`;
-    return subject !== '' && !item.includes(' ') && readHeading(whole) ? whole : item;
+    return subject !== '' && readHeading(whole) ? whole : item;
   });
 }
 

@@ -107,6 +107,8 @@ export function readKey(text: string, naming: NoteNaming = 'english'): KeyReadin
 export function readKeyRange(text: string, naming: NoteNaming = 'english'): KeyRangeReading | undefined {
   if (text.length === 0) return undefined;
   if (text.length > longest) return readList(text, naming);
+  // `48..57 @55`: the root behind the keys.
+  if (text.startsWith('@')) return readPair(text.slice(1), naming);
   return readPair(text, naming) ?? readList(text, naming) ?? readOpen(text, naming);
 }
 

@@ -1,4 +1,5 @@
 import { namesAudioFileIn } from '../../../model/fileNames';
+import { withoutLineNumbers } from './terminalCopy';
 
 const looked = 1 << 16;
 /** Vertical lines that part cells; a text without them has no drawn boxes. */
@@ -14,7 +15,9 @@ const mark = /^[ \t]*\[(\/?)([a-z]{2,10})(?:=[^\]\r\n]{0,40})?\][ \t]*$/gim;
  * so that all offsets stay.
  */
 export function plainLayout(text: string): string {
-  return withPlainBars(withoutMarks(withoutQuoting(withPlainBoxes(withoutComments(text)))));
+  return withPlainBars(
+    withoutLineNumbers(withoutMarks(withoutQuoting(withPlainBoxes(withoutComments(text))))),
+  );
 }
 
 /** A comment of HTML, as Markdown and wikis take them too. */

@@ -44,7 +44,7 @@ export function fieldOf(text: string, start: number, end: number): Labelled | un
 
 /**
  * The labels and values that stand on a line one after another: `file=a.wav, root=C3` or `file: a.wav root: C3`; none
- * where the line starts with anything else. Before `=` any word is a label, before `:` only a known heading.
+ * where the line starts with anything else but a file, whose label is then empty. Before `=` any word is a label, before `:` only a known heading.
  */
 export function fieldsIn(text: string, start: number, end: number): Labelled[] {
   if (end - start > longestLine) return [];
@@ -58,7 +58,12 @@ export function fieldsIn(text: string, start: number, end: number): Labelled[] {
     const labelStart = start + match.index + whole.lastIndexOf(label);
     const before = found.at(-1);
     if (before) before.valueEnd = endOfValue(text, before.valueStart, labelStart);
-    else if (line.slice(0, labelStart - start).trim() !== '') return [];
+    else {
+      const lead = /^\s*(\S.*?)\s*[:,\u2013\u2014-]?\s*$/u.exec(line.slice(0, labelStart - start))?.[1] ?? '';
+      if (lead !== '' && !isAudioFileName(lead)) return [];
+      const at = start + line.indexOf(lead);
+      if (lead !== '') found.push(fileAt(at, at + lead.length));
+    }
     found.push({ label, labelStart, valueStart: start + match.index + whole.length, valueEnd: end, sign });
     if (found.length > mostLabels) return [];
   }

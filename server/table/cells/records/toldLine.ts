@@ -36,6 +36,7 @@ const lead =
 const parting =
   /[;\uff0c\uff1b\u3001\u3002()[\]]|,(?!\d)|(?<!\d),|[.!](?=\s|$)|\s[\u2013\u2014-]\s(?!\d)|:\s/gu;
 const mostWords = 12;
+const pair = /^(\d{1,3})\s?(?:[-\u2010-\u2015~]|\.{2,3}|\u2026)\s?(\d{1,3})$/u;
 
 /** Whether a line may tell of a file: one is named, and no sign parts it into cells. */
 export function namesOneFile(line: string): boolean {
@@ -85,12 +86,28 @@ export function toldLineIn(
         values.push({ ...value, start: start + value.start, end: start + value.end });
       }
   }
+  const around = known.has('key_range') ? undefined : rangeAround(text, values, rest);
   return {
     lead: first,
     file: file && { start: start + file.start, end: start + file.end },
-    values,
-    rest,
+    values: around ? [...values, around] : values,
+    rest: rest.filter((one) => one.start !== around?.start),
   };
+}
+
+/** The one pair of numbers without a word that the root lies between: `a.wav (48-57) root 55`. */
+function rangeAround(
+  text: string,
+  values: readonly PlacedValue[],
+  rest: readonly Stretch[],
+): PlacedValue | undefined {
+  const root = Number(values.find(({ meaning }) => meaning === 'pitch_keycenter')?.text);
+  const [only, ...others] = rest.filter((one) => {
+    const [, low, high] = pair.exec(text.slice(one.start, one.end)) ?? [];
+    return Number(low) <= root && root <= Number(high) && Number(high) <= 127;
+  });
+  if (!only || others.length > 0) return undefined;
+  return { ...only, meaning: 'key_range', text: text.slice(only.start, only.end), isNamed: true };
 }
 
 /** Whether a line gives keys, by its words or before all else. */

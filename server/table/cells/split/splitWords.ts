@@ -11,6 +11,8 @@ const longestLine = 4096;
 const mostWords = 40;
 const ending = /\.[a-z\d]{2,5}(?=[ \t\u00a0]|$)/gi;
 const word = /[^ \t\u00a0]+/g;
+/** A sign between a name and its values: `a.wav = 48..57`. */
+const assigning = /^[ \t\u00a0]*(?:=>?|->|\u2192|:)(?=[ \t\u00a0])/u;
 
 /** A stretch of a line. */
 export interface Word {
@@ -171,7 +173,7 @@ function namedLine(text: string, { start, end }: Word): NamedLine | undefined {
     return {
       name: { start: from, end: start + stop },
       number: digits === undefined ? undefined : { start: at, end: at + digits.length },
-      values: wordsIn(text, start + stop, end),
+      values: wordsIn(text, start + stop + (assigning.exec(line.slice(stop))?.[0].length ?? 0), end),
     };
   }
   return undefined;
@@ -200,7 +202,9 @@ function partsOf(text: string, line: Word, counted: boolean, isJoined: boolean):
 
 /** Parts a line of words into so many headings that most of them are known. */
 export function headingsIn(text: string, line: Word, width: number): Word[] {
-  const words = wordsIn(text, line.start, Math.min(line.end, line.start + longestLine)).slice(0, mostWords);
+  const all = wordsIn(text, line.start, Math.min(line.end, line.start + longestLine)).slice(0, mostWords);
+  // Signs among headings, as in `# file = keys`, are none.
+  const words = all.length > width ? all.filter((one) => !isBlankLine(text, one)) : all;
   // Nothing stands above the numbers of the rows.
   if (words.length === width - 1) return [{ start: line.start, end: line.start }, ...words];
   if (words.length <= width) return words;
