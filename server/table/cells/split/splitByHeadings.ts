@@ -1,4 +1,5 @@
 import { readHeading } from '../../../trade/headings/headings';
+import type { CellKind } from '../../columns/cellKinds';
 import { lookAt } from '../../columns/cellKinds';
 import { TableCells } from '../cells';
 import type { Word } from './splitWords';
@@ -8,6 +9,7 @@ const mostLooks = 200;
 const mostBefore = 25;
 const fewestHeadings = 4;
 const mostHeadings = 40;
+const noValues: ReadonlySet<CellKind> = new Set(['text', 'file']);
 
 /**
  * Splits a text whose first line names its columns, parted by single blanks, while names of several words stand before the values
@@ -45,7 +47,8 @@ function valuesIn(text: string, line: Word, count: number): Word[] | undefined {
   const [first] = words;
   const last = words.at(-count - 1);
   if (words.length <= count || !first || !last) return undefined;
-  const isValue = ({ start, end }: Word) => lookAt(text.slice(start, end)).kind !== 'text';
+  // The name of a file among them is the last word of the name, on a line that lacks a value.
+  const isValue = ({ start, end }: Word) => !noValues.has(lookAt(text.slice(start, end)).kind);
   return values.every(isValue) ? [{ start: first.start, end: last.end }, ...values] : undefined;
 }
 
