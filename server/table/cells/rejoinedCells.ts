@@ -131,15 +131,13 @@ class Row {
     const { cells, expected } = this;
     const width = expected.length;
     const surplus = this.#count - width;
-    for (let at = 0; at < surplus; at++) {
-      const cell = this.#first + width + at;
-      // Empty cells at the end are no surplus.
-      if (cells.starts[cell] !== cells.ends[cell]) break;
-      if (at === surplus - 1) return undefined;
-    }
+    // Empty cells at the end are no surplus.
+    let open = 0;
+    for (let cell = this.#first + width; cell < this.#first + this.#count; cell++)
+      if (cells.starts[cell] !== cells.ends[cell]) open++;
     for (let column = 0; column <= width; column++) this.#best.push(this.#row(column, surplus));
     const { score, ways } = this.#best[width]?.[surplus] ?? { score: Number.NaN, ways: 0 };
-    const asItIs = expected.reduce((sum, _, column) => sum + this.#fit(column, column, 1), 0) - surplus;
+    const asItIs = expected.reduce((sum, _, column) => sum + this.#fit(column, column, 1), 0) - open;
     if (!(score > asItIs)) return undefined;
     if (ways > 1) return [];
     const firsts: number[] = [];

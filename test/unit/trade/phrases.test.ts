@@ -5,6 +5,18 @@ describe('what a clause of a sentence tells of a zone', () => {
   // Common practice: plain sentences in the languages of the trade.
   it.each([
     ['plays from C2 to E2', 'key_range', 'C2 – E2'],
+    ['goes from A2 to D3', 'key_range', 'A2 – D3'],
+    ['is used for A2 to D3', 'key_range', 'A2 – D3'],
+    ['geht von A2 bis D3', 'key_range', 'A2 – D3'],
+    ["s'étend de la2 à ré3", 'key_range', 'la2 – ré3'],
+    ['ocupa de 45 a 50', 'key_range', '45 – 50'],
+    ['va da 45 a 50', 'key_range', '45 – 50'],
+    ['loopt van A2 tot en met D3', 'key_range', 'A2 – D3'],
+    ['loopt van 45 tot 50', 'key_range', '45 – 50'],
+    ['loopt van 4500 tot 52000', 'loop', '4500-52000'],
+    ['zajmuje od A2 do D3', 'key_range', 'A2 – D3'],
+    ['занимает от 45 до 50', 'key_range', '45 – 50'],
+    ['1,5 dB zachter', 'volume', '-1.5 dB'],
     ['von Fis2 bis B2', 'key_range', 'Fis2 – B2'],
     ['klingt von C2 bis E2', 'key_range', 'C2 – E2'],
     ['clave raíz 60', 'pitch_keycenter', '60'],

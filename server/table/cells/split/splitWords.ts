@@ -9,6 +9,7 @@ import { TableCells } from '../cells';
 const mostLooks = 200;
 const longestLine = 4096;
 const mostWords = 40;
+const mostLacking = 2;
 const ending = /\.[a-z\d]{2,5}(?=[ \t\u00a0]|$)/gi;
 const word = /[^ \t\u00a0]+/g;
 /** A sign between a name and its values: `a.wav = 48..57`. */
@@ -41,8 +42,8 @@ export function splitWords(text: string): TableCells | undefined {
   const isJoined = areAlike(joined);
   const looked = isJoined ? joined : whole;
   const named = looked.filter((line) => line !== undefined);
-  const count = named[0]?.values.length ?? 0;
-  if (named.length < 2 || count < 2 || named.some(({ values }) => values.length !== count)) return undefined;
+  const count = usualCount(named);
+  if (named.length < 2 || count < 2) return undefined;
   // A cell of its own stands before the name where more than one blank parts the two.
   if (named.some(({ name }) => /[ \t\u00a0]{2}/.test(text.slice(name.start, name.end)))) return undefined;
   const isValue = ({ start, end }: Word) => lookAt(text.slice(start, end)).kind !== 'text';
@@ -68,6 +69,15 @@ export function splitWords(text: string): TableCells | undefined {
     cells.endRow();
   }
   return cells;
+}
+
+/** How many values the lines have; some may lack one or two where most have as many and their names hold blanks. 0 where they differ more. */
+function usualCount(named: readonly NamedLine[]): number {
+  const counts = new Map<number, number>();
+  for (const { values } of named) counts.set(values.length, (counts.get(values.length) ?? 0) + 1);
+  const [[count, times] = [0, 0]] = [...counts].sort((a, b) => b[1] - a[1]);
+  const lacks = named.every(({ values }) => values.length <= count && values.length >= count - mostLacking);
+  return counts.size === 1 || (lacks && times * 2 > named.length) ? count : 0;
 }
 
 /** A sign or word between the two ends of a range. */
