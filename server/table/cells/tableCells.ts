@@ -99,7 +99,8 @@ function* writtenCells(text: string): Steps<TableCells | undefined> {
   const delimiter = findDelimiter(text);
   yield 0.5;
   const isSpaced = !delimiter || delimiter === 'columns' || delimiter === 'space';
-  const byNames = splitWords(text);
+  // Tabs part names from values too, and stand in no line of text.
+  const byNames = delimiter === 'tab' ? undefined : splitWords(text);
   const words = byNames ?? (isSpaced ? splitByHeadings(text) : undefined);
   if (!delimiter) return words;
   const cells = splitAtDelimiter(text, delimiter);

@@ -14,16 +14,14 @@ export function rootsByNumbers(
   fits: (zone: number, root: number) => boolean,
   isSaid: boolean,
 ): ReadonlyMap<number, number> | undefined {
-  const numbers = new Map(Array.from(names, ([zone, name]) => [zone, partsWithNumbers(name)]));
   for (const place of [-1, 0]) {
     const roots = new Map<number, number>();
-    for (const [zone, found] of numbers) {
-      const root = found.at(place);
-      if (root !== undefined) roots.set(zone, root);
+    for (const [zone, name] of names) {
+      const root = partsWithNumbers(name).at(place);
+      if (root === undefined || !(isSaid || fits(zone, root))) break;
+      roots.set(zone, root);
     }
     if (roots.size < names.size || roots.size < (isSaid ? 1 : fewest)) continue;
-    const within = [...roots].filter(([zone, root]) => fits(zone, root)).length;
-    if (within < roots.size && !isSaid) continue;
     const keys = new Set([...roots.keys()].map(keysOf));
     if (isSaid || (keys.size > 1 && new Set(roots.values()).size >= keys.size)) return roots;
   }
