@@ -1,5 +1,6 @@
 import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
+import { compiledModules, compiledServer } from './test/compiledServer.mjs';
 
 /** Tests of pages: a worker has one browser, and one tab for all pages. */
 const inBrowser = [
@@ -26,8 +27,13 @@ const withServer = ['test/unit/server/**/*.test.ts'];
 
 const never = ['test/editor/**', 'node_modules/**'];
 
+/** While tests are watched, sources are loaded as they are, so that a change of one is noticed. */
+const isWatched = !process.argv.includes('run');
+
 export default defineConfig({
+  plugins: isWatched ? [] : [await compiledServer()],
   test: {
+    server: { deps: { external: [compiledModules] } },
     setupFiles: ['test/setup.ts'],
     // What hangs, or works with the square of much, is ended. On a busy machine a browser alone may take 30 s to start.
     testTimeout: 120_000,

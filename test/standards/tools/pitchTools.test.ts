@@ -3,12 +3,12 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import wavefile from 'wavefile';
 import { measureSamplePitch } from '../../../server/audio/measure/measureSample';
 import { pitchOf } from '../../../server/audio/measure/pitch/pitch';
 import { readerOf } from '../../unit/audio/byteFiles';
 import type { ToneKind } from '../../unit/audio/measure/tones';
 import { centsAbove, toneAt } from '../../unit/audio/measure/tones';
+import { waveBytes } from '../../unit/server/waveBytes';
 
 // The same files are measured by a general audio library (aubio, Debian's aubio-tools) and by this project; the truth
 // is the frequency that the test computed them with. aubio runs with its default method and a window that holds some
@@ -34,17 +34,8 @@ const kinds: [name: string, kind: ToneKind][] = [
 /** Frames that aubio looks at at a time, and by how many it goes on. */
 const [windowFrames, hopFrames] = [4096, 1024];
 
-/** A WAV file of 16 bits. */
-function wavOf(samples: Float32Array, sampleRate: number): Uint8Array {
-  const wav = new wavefile.WaveFile();
-  wav.fromScratch(
-    1,
-    sampleRate,
-    '16',
-    samples.map((value) => Math.round(value * 32767)),
-  );
-  return wav.toBuffer();
-}
+/** A WAV file of a tone from −1 to 1. */
+const wavOf = (samples: Float32Array) => waveBytes(samples.length, (frame) => samples[frame] * 32767);
 
 /** What aubio finds in tones of some seconds each, one behind the other in a file: it takes longer to start than to measure them. */
 function byAubio(path: string, count: number, seconds: number, rate: number): number[] {
@@ -80,13 +71,13 @@ describe.skipIf(!hasAubio)('pitch against aubio', () => {
       const all = new Float32Array(tones.length * seconds * rate);
       for (const [at, { samples }] of tones.entries()) all.set(samples, at * seconds * rate);
       const path = join(folder, `${name.replaceAll(' ', '-')}.wav`);
-      writeFileSync(path, wavOf(all, rate));
+      writeFileSync(path, wavOf(all));
       const theirs = byAubio(path, tones.length, seconds, rate).map((found, at) =>
         centsAbove(found, tones[at].hertz),
       );
       const ours: number[] = [];
       for (const { samples, hertz } of tones) {
-        const pitch = await measureSamplePitch(readerOf(wavOf(samples, rate)));
+        const pitch = await measureSamplePitch(readerOf(wavOf(samples)));
         ours.push(centsAbove(pitch?.hertz ?? Number.NaN, hertz));
       }
       const [us, them] = [summary(ours), summary(theirs)];

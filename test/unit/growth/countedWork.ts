@@ -72,9 +72,16 @@ const methods = [
   ...['slice', 'copyWithin', 'sort', 'indexOf'].map((name) => counted(typed, name, length)),
 ];
 
-/** What some work makes the project's functions do, and under `in the engine` what the engine does for them. */
-export async function workOf(run: () => unknown): Promise<Work> {
+/** Forgets what has run so far: taking counts costs as much as much of the work that is counted. */
+export function forgetWork(): void {
   takeCounts();
+}
+
+/**
+ * What some work makes the project's functions do, and under `in the engine` what the engine does for them. What else has run since
+ * work was forgotten or counted last is counted with it.
+ */
+export async function workOf(run: () => unknown): Promise<Work> {
   inEngine = 0;
   for (const method of methods) method.begin();
   try {

@@ -35,7 +35,7 @@ import {
   unknownConstructs,
   xmlConstructs,
 } from './constructs';
-import { growthOf, workOf } from './countedWork';
+import { forgetWork, growthOf, workOf } from './countedWork';
 
 const size = 64;
 /**
@@ -81,6 +81,7 @@ async function expectLinear(make: (size: number) => Sized, work: (sized: Sized) 
   // What is learned once in a process is learned before, from a text of its own.
   await work(make(size / 2));
   const [small, large] = [make(size), make(8 * size)];
+  forgetWork();
   const few = await workOf(() => work(small));
   const many = await workOf(() => work(large));
   expect(growthOf(few, many, most, least)).toEqual([]);
