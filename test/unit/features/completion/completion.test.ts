@@ -216,13 +216,14 @@ describe('completion anywhere', () => {
           const mark = Math.min(at, text.length);
           const marked = `${text.slice(0, mark)}$0${text.slice(mark)}`;
           const { document, offset } = await documentWithMark(marked, files, xml ? 'xml' : 'sfz');
-          for (const { start, end } of await completionsAt(document, offset)) {
-            expect(start).toBeGreaterThanOrEqual(0);
-            expect(start).toBeLessThanOrEqual(offset);
-            expect(end).toBeGreaterThanOrEqual(offset);
-            expect(end).toBeLessThanOrEqual(document.instrument.sources[0]?.text.length ?? 0);
-            expect(document.instrument.sources[0]?.text.slice(start, end)).not.toMatch(/[\r\n]/);
-          }
+          const whole = document.instrument.sources[0].text;
+          const isAround = ({ start, end }: { start: number; end: number }) =>
+            start >= 0 && start <= offset && end >= offset && end <= whole.length;
+          // One expectation for all: there are hundreds of completions at each place.
+          const wrong = (await completionsAt(document, offset)).filter(
+            (one) => !isAround(one) || /[\r\n]/.test(whole.slice(one.start, one.end)),
+          );
+          expect(wrong).toEqual([]);
         },
       ),
       { numRuns: 150 },
