@@ -165,12 +165,10 @@ describe('any document type declaration', () => {
   it('is read to its end, with findings that lie inside the text', () => {
     fc.assert(
       fc.property(damagedDoctypeXml, (text) => {
-        const all = eventsOf(text);
-        for (const { start, end } of all) {
-          expect(start).toBeGreaterThanOrEqual(0);
-          expect(end).toBeGreaterThanOrEqual(start);
-          expect(end).toBeLessThanOrEqual(text.length);
-        }
+        const outside = eventsOf(text).filter(
+          ({ start, end }) => !(start >= 0 && end >= start && end <= text.length),
+        );
+        expect(outside).toEqual([]);
       }),
       { numRuns: 2000 },
     );
