@@ -19,7 +19,7 @@ export async function runBundle(entry, name) {
     format: 'esm',
     target: 'node20',
     // These look for files of their own beside them.
-    external: ['playwright-core', '@axe-core/playwright', 'esbuild'],
+    external: ['playwright-core', 'esbuild'],
     sourcemap: 'linked',
     // Libraries in CommonJS ask for Node's own modules by require.
     banner: {
