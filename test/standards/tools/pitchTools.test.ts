@@ -8,7 +8,7 @@ import { pitchOf } from '../../../server/audio/measure/pitch/pitch';
 import { readerOf } from '../../unit/audio/byteFiles';
 import type { ToneKind } from '../../unit/audio/measure/tones';
 import { centsAbove, toneAt } from '../../unit/audio/measure/tones';
-import { waveBytes } from '../../unit/server/waveBytes';
+import { waveBytes } from '../../unit/server/host/waveBytes';
 
 // The same files are measured by a general audio library (aubio, Debian's aubio-tools) and by this project; the truth
 // is the frequency that the test computed them with. aubio runs with its default method and a window that holds some
