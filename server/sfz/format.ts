@@ -42,7 +42,9 @@ export function formatSfz(instrument: Instrument, style: FormatStyle, near?: Str
   const ordered = new Ordering(instrument, style).order(whole);
   const lineEnd = lineEndAmong(text, whole);
   new Layout(instrument, style, lineEnd).place(ordered);
-  const start = near ? (whole[0] as TextPiece).start : textStart(text);
+  const first = (whole[0] as TextPiece).start;
+  // A byte order mark further down, as of texts put behind one another, is a sign like others; at the start of the text it would be none.
+  const start = near || text[first] === '\ufeff' ? first : textStart(text);
   const tail = near || last.kind === PieceKind.frozen ? undefined : lineEnd;
   return layoutEdits(text, ordered, start, tail);
 }

@@ -95,6 +95,14 @@ describe('formatting SFZ', () => {
     );
   });
 
+  it('moves no byte order mark from further down to the start, where it would be none of the text', async () => {
+    const text = '\n\ufeff#include "b.sfz"\n<region> key=1\n';
+    expect(await formatted(text)).toBe(text);
+    expect(await formatted('\n#include "b.sfz"\n<region> key=1\n')).toBe(
+      '#include "b.sfz"\n<region> key=1\n',
+    );
+  });
+
   it('has nothing to do in an empty text', async () => {
     expect(await formatted('')).toBe('');
     expect(await formatted('\n\n')).toBe('\n\n');
