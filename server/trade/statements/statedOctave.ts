@@ -20,7 +20,7 @@ const noteInHertz = new RegExp(
 );
 /** Middle C in the languages of the trade. */
 const middleWords =
-  /middle[- ]?c\b|mittler\p{L}*\s+c\b|\bc\s+central|d[oó]\s+central|d[oó]\s+medio|(?:do|ut)\s+(?:du\s+)?milieu|do\s+centrale|centrale\s+c\b|cent(?:er|re)\s+c\b|middelste\s+c\b|c\s+milieu|milieu\s+(?:do|ut|c)\b|eingestrichene\p{L}*\s+c\b|mell[ae]n\p{L}*[- ]c\b|mitt?(?:er)?[- ]c\b|keski-c\b|środkowe\s+c\b|(?:prost)?řední\s+c\b|orta\s+(?:do|c)(?!\p{L})|középső\s+c\b|до\s+первой\s+октавы|(?:κεντρικ|μεσαί)\p{L}*\s+ντο|ντο\s+κεντρικ|中央の?(?:ド|c)|中央c|가운데\s?(?:도|c)/iu;
+  /(?:middle|central)[- ]?c\b|mittler\p{L}*\s+c\b|\bc\s+central|d[oó]\s+central|d[oó]\s+medio|(?:do|ut)\s+(?:du\s+)?milieu|do\s+centrale|centrale\s+c\b|cent(?:er|re)\s+c\b|middelste\s+c\b|c\s+milieu|milieu\s+(?:do|ut|c)\b|eingestrichene\p{L}*\s+c\b|mell[ae]n\p{L}*[- ]c\b|mitt?(?:er)?[- ]c\b|keski-c\b|środkowe\s+c\b|(?:prost)?řední\s+c\b|orta\s+(?:do|c)(?!\p{L})|középső\s+c\b|до\s+первой\s+октавы|(?:κεντρικ|μεσαί)\p{L}*\s+ντο|ντο\s+κεντρικ|中央の?(?:ド|c)|中央c|가운데\s?(?:도|c)/iu;
 const anyNote = new RegExp(note, 'giu');
 const cNote = /^(?:c|d[oó]|ut|ντ[οό]|до)/iu;
 /** Names that place middle C in the octave 4 (ISO 16 and the acoustics of music). */

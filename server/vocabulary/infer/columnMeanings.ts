@@ -10,7 +10,7 @@ import { rangesOf } from './values/rangeText';
 import { headingMeaning } from './words/headingMeanings';
 import type { InferredTarget } from './words/meaningRules';
 import type { Meaning } from './words/meanings';
-import { isBare, meaningsOf } from './words/meanings';
+import { isBare, isLevelOfBand, meaningsOf } from './words/meanings';
 import { nameWords } from './words/nameWords';
 import { isOneShotName } from './words/words';
 
@@ -45,6 +45,7 @@ const controllerTargets: ReadonlySet<InferredTarget> = new Set(['locc', 'hicc', 
 
 function namedMeanings(column: Column, level: readonly string[], isOutermost: boolean): Meaning[] {
   if (namesMiddleC([...(column.around.at(-1) ?? []), ...column.own].join(' '))) return [];
+  if (isLevelOfBand(column.own)) return [];
   const written = column.own.join('_');
   const exact = column.own.length > 1 && written.includes('_') ? resolveOpcode(written) : undefined;
   const named = [...meaningsOf(column.own, column.around, level, column.unit)];
@@ -53,6 +54,8 @@ function namedMeanings(column: Column, level: readonly string[], isOutermost: bo
   const unit = unitTargets.get(column.unit ?? '');
   if (unit && !named.some(({ target }) => target === unit || unitAgrees(target, column.unit)))
     return [{ target: unit, weight: 0.74, unit: undefined }];
+  if (column.unit === 'hertz' && named.length === 0)
+    return [{ target: 'root_frequency', weight: 0.74, unit: 'Hz' }];
   const heading = headingMeaning(column.own, column.around);
   if (heading && !named.some(({ target }) => target === heading.target))
     named.push(named.length === 0 ? heading : { ...heading, weight: heading.weight * 0.7 });

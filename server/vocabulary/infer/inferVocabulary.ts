@@ -31,7 +31,7 @@ import { placesWithoutEffect, unusedPlaces, withoutEffectDrafts } from './stated
 import { withOutermostKeys, withSpreadKeys } from './stated/spreadKeys';
 import { withStatedLevels } from './stated/statedLevels';
 import { withStatedTurns } from './stated/statedTurns';
-import { proseIn, statedIn, withoutStatements, withStatements } from './stated/statements';
+import { proseIn, scalePlaces, statedIn, withoutStatements, withStatements } from './stated/statements';
 import type { ToldPlace } from './stated/toldPlaces';
 import { toldPlaces } from './stated/toldPlaces';
 import { unreadPlaces } from './unreadPlaces';
@@ -108,7 +108,7 @@ export function* inferVocabularyInSteps(
     assigned,
     stated,
     rates,
-    base,
+    used,
     drafts: ofKeys,
   } = understood({ text, survey, region, told, prose }, rows, meant, list);
   const confidence = instrumentConfidence(assigned, region, survey);
@@ -157,12 +157,7 @@ export function* inferVocabularyInSteps(
     ...backward,
     ...assumedRanges(read),
     ...keyLikeDrafts(keyLike, assigned, chain),
-    ...unreadPlaces(
-      withoutColumns(rows, [...rates.columns, ...keyLike, ...(base ? [base] : [])]),
-      assigned,
-      chain,
-      files,
-    ),
+    ...unreadPlaces(withoutColumns(rows, [...rates.columns, ...keyLike, ...used]), assigned, chain, files),
   ];
   const allOff = [...off, ...loopSwitches(settled)];
   const vocabulary: Vocabulary = {
@@ -200,9 +195,8 @@ function understood(
 ) {
   const based = withKeysFromBase(rows, columns, prose, region);
   const ranged = withUnnamedLengths(rows, withCounts(rows, withPairedEnds(based.assigned)));
-  const named = withoutStatements(
-    withUnnamedLayers(rows, withKeysAroundRoots(rows, withRootsBetween(rows, ranged))),
-  );
+  const layered = withUnnamedLayers(rows, withKeysAroundRoots(rows, withRootsBetween(rows, ranged)));
+  const named = withoutStatements(layered);
   const stated = statedIn(text, survey, region, named);
   const spread = withSpreadKeys(named, stated);
   const sampleColumn = named.find(({ target }) => target === 'sample')?.column;
@@ -213,7 +207,8 @@ function understood(
     withStatements(spread.assigned, stated, told).filter(isNoRate),
     stated.turns,
   );
-  return { assigned, stated, rates, base: based.base, drafts: [...based.drafts, ...spread.drafts] };
+  const used = [...(based.base ? [based.base] : []), ...scalePlaces(layered, named)];
+  return { assigned, stated, rates, used, drafts: [...based.drafts, ...spread.drafts] };
 }
 
 function withoutColumns(rows: Rows, left: readonly Column[]): Rows {

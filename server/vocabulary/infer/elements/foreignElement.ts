@@ -5,7 +5,7 @@ import type { ElementType } from './survey';
 
 /** Words for what works on the sound of all regions (common practice). */
 const effectWords =
-  'effect effects fx reverb reverberation echo delay chorus flanger phaser distortion compressor limiter convolution convolver impulse ir hall nachhall widerhall riverbero eco reverberacion effekt effekte effet effets effetto effetti efecto efectos galm convolutie';
+  'effect effects fx reverb reverberation echo delay chorus flanger phaser distortion compressor limiter convolution convolver impulse ir hall nachhall widerhall riverbero eco reverberacion effekt effekte effet effets effetto effetti efecto efectos galm convolutie equaliser equalizer equalisation eq egaliseur entzerrer ecualizador equalizzatore equalizador tremolo overdrive saturation saturator waveshaper bitcrusher expander maximizer exciter';
 /** Words for what stands behind all regions (common practice). */
 const outputWords: ReadonlySet<string> = new Set('master mastering mixer mixdown output outputs'.split(' '));
 /** Words for what is looked at. */
@@ -19,6 +19,15 @@ export function isForeignWord(word: string): boolean {
 }
 
 const pictureEnding = /\.(?:png|jpe?g|gif|bmp|svg|webp|tiff?|ico)$/i;
+
+function isEffect(type: ElementType): boolean {
+  return nameWords(type.name).some((word) => effects.has(word));
+}
+
+/** Whether an element stands among effects, as one in a chain of them does, whatever it is called. */
+export function isAmongEffects({ parent }: ElementType): boolean {
+  return parent !== undefined && [...parent.children.values()].some(isEffect);
+}
 
 /** Whether elements repeat that name an audio file and a key each: a drum has a skin as a program has. */
 function isPlayed(type: ElementType): boolean {
@@ -39,7 +48,7 @@ function isPlayed(type: ElementType): boolean {
  */
 export function isForeignElement(type: ElementType, isOutside: boolean): boolean {
   const words = nameWords(type.name);
-  if (words.some((word) => effects.has(word) || (isOutside && outputWords.has(word)))) return true;
+  if (isEffect(type) || (isOutside && words.some((word) => outputWords.has(word)))) return true;
   if (words.some((word) => panel.has(word))) return !isPlayed(type);
   const firsts = [...type.attributes].map(([name, { values }]) => ({ name, text: values[0]?.text ?? '' }));
   const files = firsts.filter(({ text }) => isAudioFileName(text));

@@ -135,16 +135,43 @@ const meanings: Readonly<Record<InferredTarget, ColumnMeaning>> = {
   end: 'end',
 };
 
-/** Without names and ranges of the outermost element that tell how values are to be read, and set nothing. */
+/**
+ * Without names and ranges of the outermost element that tell how values are to be read, and set nothing: the least and the greatest
+ * velocity there are the scale of those within.
+ */
 export function withoutStatements(assigned: readonly Assigned[]): Assigned[] {
-  return assigned.filter(({ target, column, texts }) => {
-    if (column.level > 0) return true;
-    if (target === 'label') return !texts.some((text) => text !== undefined && middleCIn(text) !== undefined);
+  const telling = assigned.filter(({ target, column, texts }) => {
+    if (column.level > 0) return false;
+    if (target === 'label') return texts.some((text) => text !== undefined && middleCIn(text) !== undefined);
     const isInner = (other: Assigned) => other.target === target && other.column.level > 0;
     const inner = assigned.filter(isInner);
     const isVoid = texts.every((_, row) => inner.some((one) => one.column.cells[row] !== undefined));
-    return !(velocityTargets.has(target) && inner.length > 0 && isVoid);
+    return velocityTargets.has(target) && inner.length > 0 && isVoid;
   });
+  const kept = assigned.filter((one) => !telling.includes(one));
+  const range = velocitiesOf(telling);
+  return range ? kept.map((one) => (velocityTargets.has(one.target) ? withStated(one, range) : one)) : kept;
+}
+
+/** The velocities that the outermost element gives, with what says so. */
+function velocitiesOf(telling: readonly Assigned[]): Pick<ToldPlace, 'text' | 'unit' | 'range'> | undefined {
+  const low = telling.find(({ target }) => target === 'lovel');
+  const high = telling.find(({ target }) => target === 'hivel');
+  if (!low || !high || !high.facts.isConstant || high.facts.whole < high.facts.filled) return undefined;
+  const name = high.column.at.replace(/^.*@/, '');
+  return {
+    text: `${name}="${high.column.cells.find((cell) => cell)?.text ?? ''}"`,
+    unit: undefined,
+    range: { low: low.facts.least, high: high.facts.greatest },
+  };
+}
+
+/** Places whose values tell how those within are read; they are no values of regions. */
+export function scalePlaces(assigned: readonly Assigned[], named: readonly Assigned[]): Column[] {
+  const isKept = (column: Column) => named.some((one) => one.column === column);
+  return assigned
+    .filter(({ target, column }) => velocityTargets.has(target) && !isKept(column))
+    .map(({ column }) => column);
 }
 
 /** Places with the unit and range that the document states for them, where neither name nor values give a unit. */

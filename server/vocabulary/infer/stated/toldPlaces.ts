@@ -7,7 +7,7 @@ import { scaleOf } from '../../../trade/statements/statements';
 import type { Column } from '../values/column';
 import type { InferredTarget } from '../words/meaningRules';
 import type { NameUnit } from '../words/meanings';
-import { meaningsOf } from '../words/meanings';
+import { isLevelOfBand, meaningsOf } from '../words/meanings';
 import { meaningIn } from './explainedMeaning';
 import type { ExplainedName } from './explainedNames';
 import { explainedNames } from './explainedNames';
@@ -68,7 +68,7 @@ export function toldPlaces(
   for (const column of columns) {
     const { own } = column;
     const id = own.join(' ');
-    if (id.length < 2) continue;
+    if (id.length < 2 || isLevelOfBand(own)) continue;
     if (!known.has(id)) {
       const starting = clauses.get(leadOf(own[0])) ?? [];
       known.set(id, toldOf(own, starting, explaining, explained.get(id)));

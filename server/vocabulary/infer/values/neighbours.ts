@@ -123,10 +123,6 @@ function isUntold(words: readonly string[]): boolean {
   });
 }
 
-function areTurnWords(words: readonly string[]): boolean {
-  return words.every((word) => conceptsOf(word)?.concepts.every((one) => one === 'rr') === true);
-}
-
 /** Nobody records so many takes of one note. */
 const mostTurns = 200;
 
@@ -146,12 +142,22 @@ const loopConcepts: ReadonlySet<string> = new Set([
   'fine',
 ]);
 
-/** A start, an end and a mode of loops in an element whose name says nothing are those of a loop. */
+const sounding: ReadonlySet<string> = new Set(['sus', 'hold', 'loop', 'rr', 'weak']);
+
+/** Whether an element is named after what goes on while a key is held, as a loop does. */
+function isOfSounding(words: readonly string[]): boolean {
+  return words.every((word) => conceptsOf(word)?.concepts.every((one) => sounding.has(one)) === true);
+}
+
+/**
+ * A start and an end in an element that is named after what sounds on, as in `<sustain from="4000" length="9000"/>`, and the same
+ * with a mode of loops in one whose name says nothing, are those of a loop.
+ */
 function withLoops(columns: readonly Column[]): readonly Column[] {
   const changes = new Map<Column, Column[]>();
   for (const group of groupsOf(columns).values()) {
     const around = group[0].around.at(-1);
-    if (!around || !(isUntold(around) || (areTurnWords(around) && group.some(hasGreatNumbers)))) continue;
+    if (!around || !(isUntold(around) || (isOfSounding(around) && group.some(hasGreatNumbers)))) continue;
     const isNamed = (column: Column, words: ReadonlySet<string>) =>
       isNumeric(column) &&
       column.own.every((word) => conceptsOf(word)?.concepts.every((one) => words.has(one)));
@@ -163,7 +169,10 @@ function withLoops(columns: readonly Column[]): readonly Column[] {
       cells.every((cell) => !cell || !!loopMode(cell.text) || loopUntil(cell.text) !== undefined);
     const saysMore = ({ cells }: Column) => cells.some((cell) => cell && !/^\s*[01]\s*$/.test(cell.text));
     if (!group.every(isOfLoop)) continue;
-    if (!named(starts) || !named(ends) || !group.some((one) => isMode(one) && saysMore(one))) continue;
+    if (!named(starts) || !named(ends)) continue;
+    // No envelope and no round robin counts so far.
+    const areFrames = isOfSounding(around) && group.some(hasGreatNumbers);
+    if (!areFrames && !group.some((one) => isMode(one) && saysMore(one))) continue;
     for (const column of group) {
       const own =
         isMode(column) && saysMore(column) && conceptsOf(column.own[0] ?? '') === undefined

@@ -1,7 +1,7 @@
 import type { Steps } from '../../../model/steps';
 import type { XmlHandler } from '../../../xml/scan/handler';
 import { scanXmlInSteps } from '../../../xml/scan/scan';
-import { isForeignElement } from '../elements/foreignElement';
+import { isAmongEffects, isForeignElement } from '../elements/foreignElement';
 import { NamesByNumber } from '../elements/namesByNumber';
 import type { RegionElement } from '../elements/regionElement';
 import type { Selectors } from '../elements/selectors';
@@ -104,8 +104,7 @@ class RowReader implements XmlHandler {
       const isKept = isRegion && this.#keeps(this.#regions++);
       next.holder = { level, around: around?.holder, cells: new Map(), isKept: isKept || !isRegion };
       if (isKept) this.#kept.push(next.holder);
-    } else if (this.#isListed(type, around?.holder) || this.#isForeign(type, around?.holder))
-      next.type = undefined;
+    } else if (this.#isListed(type, around?.holder) || this.#isForeign(type, around)) next.type = undefined;
     else next.path = `${around?.path ?? ''}${name}/`;
   }
 
@@ -116,9 +115,11 @@ class RowReader implements XmlHandler {
   }
 
   /** Effects, panels and their files say nothing of regions. */
-  #isForeign(type: ElementType, holder: Holder | undefined): boolean {
+  #isForeign(type: ElementType, around: Open | undefined): boolean {
+    const holder = around?.holder;
     const isOutside = holder !== undefined && holder.level < this.#region.chain.length - 1;
-    return !this.#selectors.has(type) && isForeignElement(type, isOutside);
+    if (this.#selectors.has(type)) return false;
+    return isForeignElement(type, isOutside) || (isOutside && around?.path !== '' && isAmongEffects(type));
   }
 
   /** All regions where they are few, else some at irregular distances, so that no repeating pattern is missed. */

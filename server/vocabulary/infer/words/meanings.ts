@@ -227,6 +227,13 @@ export function isBare(words: readonly string[]): boolean {
   return understand(words).concepts.every((one) => generic.has(one));
 }
 
+/** Whether a name says low or high and decibels alone, as the levels of a filter's bands do: `low-db`. */
+export function isLevelOfBand(words: readonly string[]): boolean {
+  const { concepts, unknown } = understand(words);
+  const isEnd = (one: string) => one === 'lo' || one === 'hi';
+  return unknown === 0 && concepts.length === 2 && concepts.includes('dB') && concepts.some(isEnd);
+}
+
 /** Words that say little without what stands around them. */
 const generic: ReadonlySet<string> = new Set(
   'lo hi first last start end in out range name weak count pos mode on len number num'.split(' '),
