@@ -174,8 +174,11 @@ export type ValueForm =
       unit: 'cents' | 'semitones' | 'ratio' | 'frequency';
       measured?: boolean;
     } & WithUnitText)
-  /** How many keys or velocities there are from another parameter of the region on, that one included. */
-  | ({ kind: 'count'; from: 'lokey' | 'lovel' } & WithUnitText)
+  /**
+   * How many keys or velocities there are from another parameter of the region on, that one included; from the root key, how many keys
+   * lie between it and the end, the end included. `signed`: those below the root key are written with a minus sign.
+   */
+  | ({ kind: 'count'; from: 'lokey' | 'lovel' | 'pitch_keycenter'; signed?: boolean } & WithUnitText)
   /**
    * A place in the sample. `first` is the number of the first frame, 0 where nothing is said; only frames are counted from 1.
    * `last`: an end names the last frame that is played, as where nothing is said, or the one behind it. `from`: it is a length

@@ -23,6 +23,7 @@ export function expectedOf(form: ValueForm): string {
     case 'tuning':
       return form.unit === 'ratio' ? 'a ratio of frequencies, above 0' : `a number of ${form.unit}`;
     case 'count':
+      if (form.from === 'pitch_keycenter') return 'a number of keys from the root key';
       return `a number of ${form.from === 'lokey' ? 'keys' : 'velocities'}, 1 or more`;
     case 'position':
       return form.unit === 'fraction' || form.unit === 'percent'

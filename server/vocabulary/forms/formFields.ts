@@ -52,7 +52,11 @@ export const formFields: Readonly<Record<ValueForm['kind'], Readonly<Record<stri
     measured: { kind: 'switch' },
     unitText,
   },
-  count: { from: required(choice('lokey', 'lovel')), unitText },
+  count: {
+    from: required(choice('lokey', 'lovel', 'pitch_keycenter')),
+    signed: { kind: 'switch' },
+    unitText,
+  },
   position: {
     unit: required(choice('frames', 'seconds', 'milliseconds', 'fraction', 'percent')),
     first: choice(0, 1),

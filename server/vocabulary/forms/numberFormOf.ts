@@ -42,7 +42,7 @@ function makeNumberForm(form: NumericValueForm, parameter: string): NumberForm {
     case 'tuning':
       return tuningForm(form, parameter);
     case 'count':
-      return countForm(form);
+      return countForm(form, parameter);
     case 'position':
       return positionForm(form, parameter);
     case 'time':

@@ -2,8 +2,8 @@ import { keyOfFrequency } from '../../model/keys';
 import { resolveOpcode } from '../../model/opcodes/resolve';
 import type { ValueForm } from '../vocabulary';
 import type { NumberForm } from './numberForm';
-import { unitNames, unitsOf } from './numberForm';
 import { toBillionths, toMillionths } from './numberText';
+import { centsByUnit, readTuningSum, saysUntuned } from './tuningSum';
 
 type Tuning = Extract<ValueForm, { kind: 'tuning' }>;
 
@@ -45,9 +45,13 @@ function plainTuning({ unit }: Tuning, parameter: string): NumberForm {
   const times = writtenCents / formatCents;
   return {
     ...common,
+    readText: (text) => {
+      const cents = saysUntuned(text) ? 0 : readTuningSum(text);
+      return cents === undefined ? undefined : toBillionths(cents / writtenCents);
+    },
     read: times === 1 ? (written) => written : (written) => toBillionths(written * times),
     write: (value) => value / times,
-    units: unitsOf([unitNames.cents, 1 / writtenCents], [unitNames.semitones, 100 / writtenCents]),
+    units: new Map(Object.entries(centsByUnit).map(([unit, cents]) => [unit, cents / writtenCents])),
   };
 }
 

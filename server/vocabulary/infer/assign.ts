@@ -37,8 +37,8 @@ export interface Assigned {
   evidence: string | undefined;
   /** What the document says of its scale. */
   stated?: { text: string; range: { low: number; high: number } | undefined };
-  /** For a high end that is written as how many there are: the low end that they count from. */
-  countedFrom?: 'lokey' | 'lovel';
+  /** For a high end that is written as how many there are: the low end that they count from; for ends by their distance, the root key. */
+  countedFrom?: 'lokey' | 'lovel' | 'pitch_keycenter';
   /** For keys that are counted from one: the number of that key. */
   base?: number;
   /** Whether a tuning is how far samples are off pitch. */

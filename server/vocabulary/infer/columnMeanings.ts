@@ -3,6 +3,7 @@ import { resolveOpcode } from '../../model/opcodes/resolve';
 import { dynamicIn } from '../../trade/dynamics';
 import { namesMiddleC } from '../../trade/statements/statedOctave';
 import { readNumberText } from '../forms/numberText';
+import { areTuningsInUnits } from '../forms/tuningSum';
 import type { Column } from './values/column';
 import type { ColumnFacts } from './values/columnFacts';
 import { isPlausible } from './values/plausible';
@@ -41,6 +42,11 @@ function unitAgrees(target: InferredTarget, unit: string | undefined): boolean {
     : ['tune', 'transpose', 'loop_tune', 'bend_up', 'bend_down'].includes(target);
 }
 
+/** What is given in Hz; nothing else can be. */
+const inHertz: ReadonlySet<InferredTarget> = new Set(
+  'pitch_keycenter key tune root_frequency cutoff fil_type resonance'.split(' '),
+);
+
 const controllerTargets: ReadonlySet<InferredTarget> = new Set(['locc', 'hicc', 'cc_range']);
 
 function namedMeanings(column: Column, level: readonly string[], isOutermost: boolean): Meaning[] {
@@ -54,7 +60,7 @@ function namedMeanings(column: Column, level: readonly string[], isOutermost: bo
   const unit = unitTargets.get(column.unit ?? '');
   if (unit && !named.some(({ target }) => target === unit || unitAgrees(target, column.unit)))
     return [{ target: unit, weight: 0.74, unit: undefined }];
-  if (column.unit === 'hertz' && named.length === 0)
+  if (column.unit === 'hertz' && !named.some(({ target }) => inHertz.has(target)))
     return [{ target: 'root_frequency', weight: 0.74, unit: 'Hz' }];
   const heading = headingMeaning(column.own, column.around);
   if (heading && !named.some(({ target }) => target === heading.target))
@@ -82,6 +88,8 @@ export function fittingTo(
   texts: readonly (string | undefined)[],
 ): Meaning[] {
   const { target, weight } = meaning;
+  if ((target === 'tune' || target === 'transpose') && areTuningsInUnits(facts.tally.keys()))
+    return [{ target: 'tune', weight: Math.max(weight, 0.85), unit: undefined }];
   const fitting: Meaning[] = [];
   const add = (one: InferredTarget, times = 1) => {
     if (isPlausible(one, facts, texts)) fitting.push({ ...meaning, target: one, weight: weight * times });

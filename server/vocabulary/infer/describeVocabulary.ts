@@ -66,6 +66,7 @@ function plainWords(form: ValueForm): string {
     case 'tuning':
       return `${form.unit === 'ratio' ? 'tuning as a ratio of frequencies' : `tuning in ${form.unit}`}${form.measured ? ', as far as the sample is off' : ''}`;
     case 'count':
+      if (form.from === 'pitch_keycenter') return 'how many keys it lies from the root key';
       return `how many ${form.from === 'lokey' ? 'keys' : 'velocities'} there are from ${form.from} on`;
     case 'position': {
       const unit = form.unit === 'fraction' ? 'as a fraction of the sample' : `in ${form.unit}`;

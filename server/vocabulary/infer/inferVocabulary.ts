@@ -41,6 +41,7 @@ import type { Column } from './values/column';
 import { withCounts } from './values/counts';
 import { impliedLoops } from './values/impliedLoops';
 import { withoutImpossibleLevels } from './values/impossibleLevels';
+import { withKeyDistances } from './values/keyDistances';
 import { withKeysAroundRoots } from './values/keysAroundRoots';
 import { keyLikeDrafts, keysNamedAsTuning } from './values/keysAsTuning';
 import { withKeysFromBase } from './values/keysFromBase';
@@ -193,7 +194,8 @@ function understood(
   columns: readonly Assigned[],
   list: SampleList | undefined,
 ) {
-  const based = withKeysFromBase(rows, columns, prose, region);
+  const distant = withKeyDistances(rows, columns);
+  const based = withKeysFromBase(rows, distant.assigned, prose, region);
   const ranged = withUnnamedLengths(rows, withCounts(rows, withPairedEnds(based.assigned)));
   const layered = withUnnamedLayers(rows, withKeysAroundRoots(rows, withRootsBetween(rows, ranged)));
   const named = withoutStatements(layered);
@@ -208,7 +210,7 @@ function understood(
     stated.turns,
   );
   const used = [...(based.base ? [based.base] : []), ...scalePlaces(layered, named)];
-  return { assigned, stated, rates, used, drafts: [...based.drafts, ...spread.drafts] };
+  return { assigned, stated, rates, used, drafts: [...distant.drafts, ...based.drafts, ...spread.drafts] };
 }
 
 function withoutColumns(rows: Rows, left: readonly Column[]): Rows {

@@ -29,6 +29,9 @@ import { readTargetText } from './values';
 
 type Path = Extract<ValueForm, { kind: 'path' }>;
 
+/** What other ends count from. */
+const countedFromNames: ReadonlySet<string> = new Set(['lokey', 'lovel', 'pitch_keycenter']);
+
 /**
  * Puts what the scanner tells of a text in a vocabulary into an instrument. One class of more than 400 lines, since parted it
  * would pay for a further call at each value.
@@ -92,7 +95,7 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
   readonly #late = new Map<number, ReadEntry[]>();
   readonly #unscaled: { parameter: number; target: ReadTarget }[] = [];
   /** Numbers of keys or velocities, and what they count from, by header and parameter. */
-  readonly #counts: { parameter: number; header: number; target: ReadTarget }[] = [];
+  readonly #counts: { parameter: number; header: number; target: ReadTarget; count: number }[] = [];
   readonly #countedFrom = new Map<string, number>();
   readonly #ranges = new BackwardRanges();
 
@@ -171,11 +174,10 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
 
   /** Makes ends of numbers of keys or velocities, before regions are given their ranges. */
   #resolveCounts(): void {
-    for (const { parameter, header, target } of this.#counts) {
+    for (const { parameter, header, target, count } of this.#counts) {
       const { form, numbers } = target;
       if (form.kind !== 'count' || !numbers) continue;
       const frameOf = (name: string) => this.#countedFrom.get(`${header} ${name}`) ?? 0;
-      const count = this.#countedFrom.get(`${header} ${form.from} #`) ?? 0;
       const around = { parameter: target.parameter, sampleRate: undefined, frames: undefined, frameOf };
       this.builder.setNumber(parameter, numbers.read(count, around));
     }
@@ -515,11 +517,8 @@ export class VocabularyReader extends ReaderEvents implements XmlHandler {
   }
 
   #noteCount(target: ReadTarget, header: number, number: number, parameter: number): void {
-    const { form } = target;
-    if (form.kind === 'count') {
-      this.#countedFrom.set(`${header} ${form.from} #`, number);
-      this.#counts.push({ parameter, header, target });
-    } else if (target.parameter === 'lokey' || target.parameter === 'lovel')
+    if (target.form.kind === 'count') this.#counts.push({ parameter, header, target, count: number });
+    else if (countedFromNames.has(target.parameter))
       this.#countedFrom.set(`${header} ${target.parameter}`, number);
   }
 

@@ -41,7 +41,7 @@ export function readTargetText(target: ReadTarget, text: string): TargetValue | 
       if ((form.kind === 'number' || form.kind === 'position') && number === form.none)
         return { number: Number.NaN, text: '', isNumber: false };
       if (numbers.needsSurroundings) {
-        const isSense = number >= 0;
+        const isSense = number >= 0 || (form.kind === 'count' && form.signed === true);
         return isSense ? { number, isNumber: true, isUnscaled: true } : undefined;
       }
       const value = target.readNumber?.(number) ?? Number.NaN;

@@ -116,7 +116,12 @@ class Settling {
     if (one.countedFrom)
       return {
         parameters: [
-          parameterAt(one, target, { kind: 'count', from: one.countedFrom, ...unitTextOf(one.facts) }),
+          parameterAt(one, target, {
+            kind: 'count',
+            from: one.countedFrom,
+            ...(one.facts.negative > 0 && { signed: true }),
+            ...unitTextOf(one.facts),
+          }),
         ],
       };
     if (keyTargets.has(target)) return { parameters: this.#keyParameters(one) };

@@ -5,6 +5,7 @@ import type { PanScale } from '../../../trade/scales/panScale';
 import { panScale, sidedPanScale } from '../../../trade/scales/panScale';
 import { tuningScale } from '../../../trade/scales/tuningScale';
 import { readNumberText } from '../../forms/numberText';
+import { areTuningsInUnits } from '../../forms/tuningSum';
 import type { ValueForm } from '../../vocabulary';
 import type { Assigned } from '../assign';
 import { letteredSide, sidesIn } from '../values/sides';
@@ -178,6 +179,11 @@ export function decideTuningForm({ facts, unit, column, isMeasured }: Assigned):
     reason,
     others: units.filter((one) => one !== tuning).map((one) => ({ label: `in ${one}`, form: formOf(one) })),
   });
+  if (areTuningsInUnits(facts.tally.keys())) {
+    const { unitText = ' ct' } = facts.unit === 'cents' ? unitTextOf(facts) : {};
+    const form: Tuning = { kind: 'tuning', unit: 'cents', ...(isMeasured && { measured: true }), unitText };
+    return { form, confidence: 0.96, reason: 'Each number has its unit behind it.', others: [] };
+  }
   if (facts.unit === 'cents' || facts.unit === 'semitones') {
     return reading(facts.unit, 0.98, `The numbers are followed by "${facts.unitText?.trim()}".`);
   }

@@ -5,6 +5,7 @@ import { startInWords } from '../../../trade/readings/triggerPhrases';
 import { panEndsIn } from '../../../trade/statements/statedSides';
 import { scaleOf } from '../../../trade/statements/statements';
 import type { Column } from '../values/column';
+import { keyTargets } from '../values/plausible';
 import type { InferredTarget } from '../words/meaningRules';
 import type { NameUnit } from '../words/meanings';
 import { isLevelOfBand, meaningsOf } from '../words/meanings';
@@ -122,7 +123,8 @@ function toldOf(
   if (ownScale) return ownScale;
   for (const { text, words } of clauses) {
     const told = startsWith(words, own) ? scaleIn(text, meaning, values) : undefined;
-    if (told) return told;
+    // Keys lie semitones from one another.
+    if (told && !(told.meaning === 'tune' && meaning === undefined && isKeyName(own))) return told;
   }
   if (meaning === undefined && values.size === 0) return undefined;
   return {
@@ -163,6 +165,11 @@ function scaleIn(
 function releaseIn(own: readonly string[], says: string): InferredTarget | undefined {
   if (meaningsOf(own, [], []).length > 0 || loopModeInWords(says) !== undefined) return undefined;
   return startInWords(says) === 'release' ? 'release_switch' : undefined;
+}
+
+function isKeyName(own: readonly string[]): boolean {
+  const target = meaningsOf(own, [], [])[0]?.target;
+  return target !== undefined && keyTargets.has(target);
 }
 
 function isTuning(unit: Unit | undefined): boolean {

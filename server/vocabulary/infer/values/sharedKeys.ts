@@ -110,9 +110,13 @@ function isContradicted({ low, high }: Shared, named: readonly Proposal[]): bool
   const highs = high?.highs ?? high?.keys;
   return named.some(({ column, meaning, texts }) => {
     if (isOneOf(column) || !keyTargets.has(meaning.target) || meaning.weight < surely) return false;
+    // What an element around the regions gives as a bound lies around their ranges.
+    const isBound = column.level < low.column.level;
     return texts.some((text, row) => {
       const key = rowKeyNumber(text);
-      return key !== undefined && (key < (low.keys[row] ?? 0) || key > (highs?.[row] ?? -1));
+      if (key === undefined) return false;
+      const isBelow = key < (low.keys[row] ?? 0) && !(isBound && meaning.target === 'lokey');
+      return isBelow || (key > (highs?.[row] ?? -1) && !(isBound && meaning.target === 'hikey'));
     });
   });
 }

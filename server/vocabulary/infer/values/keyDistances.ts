@@ -1,0 +1,175 @@
+import type { Assigned } from '../assign';
+import type { Draft } from '../draft';
+import { firstValueOf } from '../draft';
+import { conceptsOf } from '../words/tradeWords';
+import type { Column } from './column';
+import { columnFactsOf, textsOf } from './columnFacts';
+import { rowKeyNumber } from './rowKeys';
+import type { Rows } from './rows';
+import { doShareKeys } from './sharedKeys';
+
+/** What is said of distances by mistake, as their numbers are small. */
+const replaceable: ReadonlySet<string> = new Set(
+  'lokey hikey key lovel hivel tune transpose bend_up bend_down offset end'.split(' '),
+);
+/** No sample is played further from its root key (our choice). */
+const furthest = 60;
+const mostPlaces = 16;
+/** Words for what lies below and above, besides those of the trade (common practice). */
+const belows: ReadonlySet<string> = new Set(
+  'below beneath under down downwards lower left unter unten runter abwarts sotto giu dessous bas vers-bas debajo abajo onder omlaag abaixo nedat ned w-dol'.split(
+    ' ',
+  ),
+);
+const aboves: ReadonlySet<string> = new Set(
+  'above over up upwards upper right uber ueber oben rauf hoch aufwarts sopra su dessus haut encima arriba boven omhoog acima uppat op'.split(
+    ' ',
+  ),
+);
+
+interface Distances {
+  column: Column;
+  texts: readonly (string | undefined)[];
+  facts: Assigned['facts'];
+}
+
+/** The ends of key ranges by their distances from root keys. */
+export interface KeyDistances {
+  assigned: Assigned[];
+  drafts: Draft[];
+}
+
+/**
+ * Takes two places of small whole numbers beside root keys, or one, for how many keys below and above those each region reaches: where
+ * the ranges then follow one another over the instrument, or the names say below and above.
+ */
+export function withKeyDistances(rows: Rows, all: readonly Assigned[]): KeyDistances {
+  const unchanged = { assigned: [...all], drafts: [] };
+  const root = rootIn(all);
+  if (!root || hasRangesAround(root, all)) return unchanged;
+  const roots = root.texts.map(rowKeyNumber);
+  const places = rows.columns.flatMap((column) => distancesIn(column, root, all)).slice(0, mostPlaces);
+  const found = sharingPair(places, roots) ?? namedPair(places);
+  if (!found) return unchanged;
+  const { low, high, evidence } = found;
+  const taken = [low.column, high.column];
+  const kept = all.filter(({ column }) => !taken.includes(column) && column !== root.column);
+  const endOf = (place: Distances, target: string): Assigned => ({
+    ...root,
+    ...place,
+    target,
+    weight: 0.74,
+    part: undefined,
+    between: undefined,
+    evidence,
+    others: [],
+    countedFrom: 'pitch_keycenter',
+  });
+  const lowEnd = endOf(low, 'lokey');
+  return {
+    assigned: [...kept, { ...root, target: 'pitch_keycenter' }, lowEnd, endOf(high, 'hikey')],
+    drafts: [
+      {
+        id: 'keyDistances',
+        message: 'Key ranges are written as so many keys below and above the root key.',
+        confidence: 0.74,
+        isGuess: true,
+        evidence: [evidence],
+        span: firstValueOf(lowEnd),
+        isAbout: () => false,
+        alternatives: [],
+      },
+    ],
+  };
+}
+
+/** The place that gives one key for each region. */
+function rootIn(all: readonly Assigned[]): Assigned | undefined {
+  const root =
+    all.find(({ target }) => target === 'pitch_keycenter') ?? all.find(({ target }) => target === 'key');
+  if (!root || root.part !== undefined || root.unit !== undefined) return undefined;
+  return root.facts.whole + root.facts.notes === root.facts.filled ? root : undefined;
+}
+
+/** Whether places that are named like the ends of ranges have the root keys between them. */
+function hasRangesAround(root: Assigned, all: readonly Assigned[]): boolean {
+  const [lows, highs] = ['lokey', 'hikey'].map((target) =>
+    all
+      .filter((one) => one.target === target && one.column !== root.column)
+      .map(({ texts }) => texts.map(rowKeyNumber)),
+  );
+  if (all.some(({ target, countedFrom }) => countedFrom !== undefined && target === 'hikey')) return true;
+  return root.texts.some((text, row) => {
+    const key = rowKeyNumber(text);
+    if (key === undefined) return false;
+    return (
+      lows?.some((keys) => (keys[row] ?? 128) <= key && highs?.some((other) => (other[row] ?? -1) >= key)) ===
+      true
+    );
+  });
+}
+
+function distancesIn(column: Column, root: Assigned, all: readonly Assigned[]): Distances[] {
+  if (column.level !== root.column.level || column === root.column || column.listed) return [];
+  const taken = all.find((one) => one.column === column);
+  if (taken && !replaceable.has(taken.target)) return [];
+  const texts = textsOf(column);
+  const facts = columnFactsOf(texts);
+  const isUnit = facts.unit === undefined || facts.unit === 'semitones';
+  const areSmall = facts.least >= -furthest && facts.greatest <= furthest;
+  const isEverywhere = facts.whole === facts.filled && facts.filled === root.facts.filled;
+  return isUnit && areSmall && isEverywhere && facts.filled > 0 ? [{ column, texts, facts }] : [];
+}
+
+interface Pair {
+  low: Distances;
+  high: Distances;
+  evidence: string;
+}
+
+/** Two places, or one for both sides, with which ranges follow one another over the instrument. */
+function sharingPair(places: readonly Distances[], roots: readonly (number | undefined)[]): Pair | undefined {
+  for (const low of places)
+    for (const high of places) {
+      if (high.facts.least < 0 || (low.facts.negative > 0 && low.facts.greatest > 0)) continue;
+      const at = (side: Distances, sign: number) =>
+        roots.map((root, row) => {
+          const distance = side.facts.numbers[row] ?? Number.NaN;
+          return root === undefined || Number.isNaN(distance) ? undefined : root + sign * Math.abs(distance);
+        });
+      if (low === high && (low.facts.negative > 0 || low.facts.greatest === 0)) continue;
+      if (doShareKeys(at(low, -1), at(high, 1)))
+        return {
+          low,
+          high,
+          evidence: 'Ranges that reach so far from the root keys follow one another over the instrument.',
+        };
+    }
+  return undefined;
+}
+
+/** Two places that are named below and above. */
+function namedPair(places: readonly Distances[]): Pair | undefined {
+  const named = (words: ReadonlySet<string>) =>
+    places.filter(({ column }) => column.own.some((word) => words.has(word)));
+  const [low, ...otherLows] = named(belows);
+  const [high, ...otherHighs] = named(aboves);
+  if (!low || !high || low === high || otherLows.length + otherHighs.length > 0) return undefined;
+  const rest = ({ column }: Distances, words: ReadonlySet<string>) =>
+    column.own.filter((word) => !words.has(word)).every((word) => isOfKeys(word));
+  if (!rest(low, belows) || !rest(high, aboves) || high.facts.least < 0) return undefined;
+  if (low.facts.negative > 0 && low.facts.greatest > 0) return undefined;
+  return {
+    low,
+    high,
+    evidence: 'Their names say below and above, and their numbers are no keys around the root keys.',
+  };
+}
+
+function isOfKeys(word: string): boolean {
+  const concepts = conceptsOf(word)?.concepts ?? [];
+  return (
+    concepts.length > 0 &&
+    concepts.every((one) => one === 'key' || one === 'semis' || one === 'range' || one === 'root')
+  );
+}
