@@ -83,7 +83,7 @@ export function xmlTable(text: string): XmlTable | undefined {
   let at = 0;
   for (const { start, end } of kept) {
     if (start < at) continue;
-    masked += blank(text.slice(at, start));
+    masked += between(text.slice(at, start));
     const isSetting = settings.some((one) => one.start === start);
     masked += isSetting ? settingLine(text.slice(start, end)) : text.slice(start, end);
     at = end;
@@ -168,7 +168,7 @@ function partedLines(text: string, stretches: readonly Stretch[]): string | unde
   let masked = '';
   let at = 0;
   for (const { start, end } of lines) {
-    masked += blank(text.slice(at, start));
+    masked += between(text.slice(at, start));
     masked += withoutLabels(text.slice(start, end), labels).replace(
       partSign,
       (sign) => `\t${' '.repeat(sign.length - 1)}`,
@@ -248,6 +248,12 @@ function tally(counts: readonly number[]): Map<number, number> {
   const found = new Map<number, number>();
   for (const count of counts) found.set(count, (found.get(count) ?? 0) + 1);
   return found;
+}
+
+/** What stands between rows as blanks; rows of one line whose elements end between them come to lines of their own. */
+function between(text: string): string {
+  const blanks = blank(text);
+  return text.includes('</') && !/[\r\n]/.test(text) ? `\n${blanks.slice(1)}` : blanks;
 }
 
 /** A text as blanks, its lines kept. */

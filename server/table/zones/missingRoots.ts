@@ -1,6 +1,8 @@
 import { conventions, octaveShifts } from '../../trade/middleC';
 import { notesInFileName } from '../../trade/readings/keyReading';
+import type { Statements } from '../../trade/statements/statements';
 import type { ColumnReading } from '../columns/columnReading';
+import { shortened } from '../columns/columnReading';
 import type { SampleEvidence } from '../sampleEvidence';
 import type { TableNotes } from '../tableNotes';
 import type { ZoneList } from './zoneList';
@@ -18,7 +20,7 @@ export function fillRoots(
   first: number,
   columns: readonly ColumnReading[],
   notes: TableNotes,
-  { rootKeyOf, pitchOf }: SampleEvidence,
+  { rootKeyOf, pitchOf, statements }: SampleEvidence & { statements: Pick<Statements, 'blankRoot'> },
 ): void {
   const roots = zones.values('pitch_keycenter');
   if (!roots || !columns.some(({ meaning }) => meaning === 'pitch_keycenter')) return;
@@ -31,7 +33,9 @@ export function fillRoots(
     const name = zones.sample(zone);
     const carried = rootKeyOf?.(zones.cells.value(zones.column('sample').cells[zone]));
     const pitch = pitchOf?.(zones.cells.value(zones.column('sample').cells[zone]));
+    const said = statements.blankRoot;
     const found =
+      answer(said && endOf(zones, zone, said.is), `"${shortened(said?.text ?? '')}" says`) ??
       answer(known.ofSample.get(name), 'another row gives it for the same sample') ??
       answer(known.ofKeys.get(keysOf(zones, zone)), 'another row gives it for the same keys') ??
       answer(known.named(name), 'the name of its sample gives it, as in the other rows') ??
@@ -56,6 +60,11 @@ export function fillRoots(
     );
   }
   notes.row = -1;
+}
+
+function endOf(zones: ZoneList, zone: number, end: 'lokey' | 'hikey'): number | undefined {
+  const values = zones.values(end);
+  return values && values.cells[zone] >= 0 ? values.numbers[zone] : undefined;
 }
 
 function answer(root: number | undefined, how: string): { root: number; how: string } | undefined {

@@ -65,6 +65,7 @@ export const dutch: LanguageWords = {
     ],
     group: ['groep', 'groepsnaam', 'laag naam', 'articulatie', 'speelwijze', 'speeltechniek'],
     pitch_keycenter: [
+      'eigen toon',
       'werkelijke toon',
       'echte toon',
       'klinkende toon',

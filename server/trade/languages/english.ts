@@ -65,6 +65,9 @@ export const english: LanguageWords = {
       'playing technique',
     ],
     pitch_keycenter: [
+      'own note',
+      'own key',
+      'own pitch',
       'real note',
       'real pitch',
       'actual note',

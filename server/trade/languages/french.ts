@@ -30,6 +30,7 @@ export const french: LanguageWords = {
     ],
     group: ['groupe', 'nom groupe', 'couche', 'articulation', 'mode de jeu', 'jeu', 'calque'],
     pitch_keycenter: [
+      'note propre',
       'note réelle',
       'hauteur réelle',
       'son réel',

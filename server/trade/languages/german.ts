@@ -40,6 +40,8 @@ export const german: LanguageWords = {
     ],
     group: ['Gruppe', 'Gruppenname', 'Ebene', 'Schicht', 'Lage', 'Spielweise', 'Spielart', 'Artikulation'],
     pitch_keycenter: [
+      'eigener Ton',
+      'eigene Taste',
       'Ausgangston',
       'Ausgangsnote',
       'klingender Ton',

@@ -21,6 +21,7 @@ export const italian: LanguageWords = {
     sample: ['{file}', 'nome {file}', 'file {file}', 'percorso {file}', 'nome', 'percorso', 'campioni'],
     group: ['gruppo', 'nome gruppo', 'livello dinamico', 'strato', 'articolazione', 'tecnica'],
     pitch_keycenter: [
+      'nota propria',
       'nota reale',
       'suono reale',
       'altezza reale',

@@ -19,6 +19,7 @@ export const spanish: LanguageWords = {
     sample: ['{file}', 'nombre {file}', 'archivo {file}', 'ruta {file}', 'nombre', 'ruta', 'muestras'],
     group: ['grupo', 'nombre grupo', 'capa', 'articulación', 'técnica'],
     pitch_keycenter: [
+      'nota propia',
       'tono real',
       'nota real',
       'altura real',

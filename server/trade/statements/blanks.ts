@@ -14,6 +14,15 @@ const sentences = /[.!?;](?=\s|$)|[\n\r]/u;
 const longest = 2000;
 const reach = 70;
 
+/** The words of a sentence before and behind a word for an empty cell, without accents; `undefined` where it speaks of none. */
+export function aroundBlank(sentence: string): { before: string; behind: string } | undefined {
+  const bare = bareWord(sentence);
+  const found = blank.exec(bare);
+  return found
+    ? { before: bare.slice(0, found.index), behind: bare.slice(found.index + found[0].length) }
+    : undefined;
+}
+
 /** The sentence that says that an empty cell has the value of the cell above it; `undefined` where none does. */
 export function blankIsAboveIn(texts: readonly string[]): string | undefined {
   for (const whole of texts) {

@@ -10,6 +10,8 @@ import type { ColumnMeaning, Unit } from '../meaning';
 import { unitFractionIn } from '../phrases/unitFractions';
 import { rangeWords } from '../rangeWords';
 import { readKey } from '../readings/keyReading';
+import type { BlankRoot } from './blankRoots';
+import { blankRootIn } from './blankRoots';
 import { blankIsAboveIn } from './blanks';
 import type { BracketValues } from './bracketValues';
 import { bracketValuesIn } from './bracketValues';
@@ -82,6 +84,8 @@ export interface Statements {
   bracketValues: BracketValues | undefined;
   /** The sentence that says that an empty cell has the value above it. */
   blankIsAbove: string | undefined;
+  /** What goes for root keys that are left out. */
+  blankRoot: BlankRoot | undefined;
 }
 
 const longest = 2000;
@@ -172,6 +176,7 @@ export function statementsIn(written: readonly string[]): Statements {
     turns: turnStatement(texts),
     bracketValues: bracketValuesIn(texts),
     blankIsAbove: blankIsAboveIn(texts),
+    blankRoot: blankRootIn(texts),
   };
 }
 
