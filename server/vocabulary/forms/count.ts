@@ -27,7 +27,7 @@ function distanceForm({ signed }: Count, parameter: string): NumberForm {
     write(value, around) {
       const distance = sign * (value - (around.frameOf('pitch_keycenter') || usualRoot));
       // An end on the other side of the root key has no place here.
-      if (isBelow === (signed === true) ? distance > 0 : distance < 0) return Number.NaN;
+      if (isBelow && signed ? distance > 0 : distance < 0) return Number.NaN;
       return distance === 0 ? 0 : distance;
     },
     units: new Map(),

@@ -14,6 +14,8 @@ const replaceable: ReadonlySet<string> = new Set(
 );
 /** No sample is played further from its root key (our choice). */
 const furthest = 60;
+/** Nor is it stretched over more to both sides on a guess (our choice). */
+const longestReach = 24;
 const mostPlaces = 16;
 /** Words for what lies below and above, besides those of the trade (common practice). */
 const belows: ReadonlySet<string> = new Set(
@@ -49,7 +51,7 @@ export function withKeyDistances(rows: Rows, all: readonly Assigned[]): KeyDista
   if (!root || hasRangesAround(root, all)) return unchanged;
   const roots = root.texts.map(rowKeyNumber);
   const places = rows.columns.flatMap((column) => distancesIn(column, root, all)).slice(0, mostPlaces);
-  const found = sharingPair(places, roots) ?? namedPair(places);
+  const found = sharingPair(places, roots) ?? namedPair(places) ?? namedReach(places, roots);
   if (!found) return unchanged;
   const { low, high, evidence } = found;
   const taken = [low.column, high.column];
@@ -146,6 +148,22 @@ function sharingPair(places: readonly Distances[], roots: readonly (number | und
         };
     }
   return undefined;
+}
+
+/** One place that is named after a range and holds single numbers, all of them far from the root keys. */
+function namedReach(places: readonly Distances[], roots: readonly (number | undefined)[]): Pair | undefined {
+  const found = places.filter(
+    ({ column, facts }) =>
+      column.own.some((word) => conceptsOf(word)?.concepts.includes('range') === true) &&
+      column.own.every(isOfKeys) &&
+      facts.least >= 0 &&
+      facts.greatest <= longestReach &&
+      roots.every((root, row) => root === undefined || root > (facts.numbers[row] ?? 0) + longestReach / 2),
+  );
+  const [one] = found;
+  if (!one || found.length > 1) return undefined;
+  const evidence = 'Its name says range, and its numbers are no keys around the root keys.';
+  return { low: one, high: one, evidence };
 }
 
 /** Two places that are named below and above. */

@@ -132,6 +132,8 @@ function hasGreatNumbers({ cells }: Column): boolean {
 
 const starts: ReadonlySet<string> = new Set(['start', 'first', 'lo', 'in']);
 const ends: ReadonlySet<string> = new Set(['end', 'last', 'hi', 'out', 'len']);
+/** Of frames; so often nothing is repeated. */
+const counts: ReadonlySet<string> = new Set(['count']);
 const loopConcepts: ReadonlySet<string> = new Set([
   ...starts,
   ...ends,
@@ -169,15 +171,16 @@ function withLoops(columns: readonly Column[]): readonly Column[] {
       cells.every((cell) => !cell || !!loopMode(cell.text) || loopUntil(cell.text) !== undefined);
     const saysMore = ({ cells }: Column) => cells.some((cell) => cell && !/^\s*[01]\s*$/.test(cell.text));
     if (!group.every(isOfLoop)) continue;
-    if (!named(starts) || !named(ends)) continue;
+    const isCounted = (column: Column) =>
+      !named(ends) && isNamed(column, counts) && hasGreatNumbers(column) && isOfSounding(around);
+    if (!named(starts) || !(named(ends) || group.some(isCounted))) continue;
     // No envelope and no round robin counts so far.
     const areFrames = isOfSounding(around) && group.some(hasGreatNumbers);
     if (!areFrames && !group.some((one) => isMode(one) && saysMore(one))) continue;
     for (const column of group) {
-      const own =
-        isMode(column) && saysMore(column) && conceptsOf(column.own[0] ?? '') === undefined
-          ? ['mode']
-          : column.own;
+      const isUnnamedMode =
+        isMode(column) && saysMore(column) && conceptsOf(column.own[0] ?? '') === undefined;
+      const own = isUnnamedMode ? ['mode'] : isCounted(column) ? ['length'] : column.own;
       changes.set(column, [{ ...column, own, around: [...column.around.slice(0, -1), ['loop']] }]);
     }
   }

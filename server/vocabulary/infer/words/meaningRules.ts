@@ -45,6 +45,7 @@ in loop = loop_start
 sus lo loop = loop_start
 sus hi loop = loop_end
 sus loop = loop
+len sus = loop_length
 sus lo = loop_start
 sus hi = loop_end
 out loop = loop_end

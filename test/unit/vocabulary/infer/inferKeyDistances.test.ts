@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { readValue, writeValue } from '../../../../server/vocabulary/forms/valueForms';
 import { parseVocabulary } from '../../../../server/vocabulary/parseVocabulary';
 import { readVocabularyXml } from '../../../../server/vocabulary/read/readVocabularyXml';
 import { readInferred, valuesIn } from './inferred';
@@ -65,6 +66,12 @@ describe('ranges as distances from the root key', () => {
     ).toEqual(['38 40 42', '43 45 47', '48 51 54', '55 56 57']);
   });
 
+  it('in one number that is named after a range, of few regions', () => {
+    const text = '<bank><t file="a.wav" root="40" reach="3"/><t file="b.wav" root="60" reach="5"/></bank>';
+    expect(valuesIn(text, ...asked)).toEqual(['37 40 43', '55 60 65']);
+    expect(readInferred(text).decisions.find(({ id }) => id === 'keyDistances')?.isGuess).toBe(true);
+  });
+
   it('are told as assumed', () => {
     const { decisions } = readInferred(
       `<bank>${reaches.map(([root, a, b]) => `<take file="t${root}.wav" root="${root}" below="${a}" above="${b}"/>`).join('')}</bank>`,
@@ -79,6 +86,33 @@ describe('ranges as distances from the root key', () => {
           `<take file="t${root}.wav" root="${root}" below="${root - below}" above="${root + above}"/>`,
       ),
     ).toEqual(ranges);
+  });
+});
+
+describe('a distance from the root key', () => {
+  const around = (parameter: string) => ({
+    parameter,
+    sampleRate: undefined,
+    frames: undefined,
+    frameOf: (name: string) => (name === 'pitch_keycenter' ? 50 : 0),
+  });
+  const plain = { kind: 'count', from: 'pitch_keycenter' } as const;
+
+  it.each([
+    ['lokey', plain, 47, '3'],
+    ['lokey', { ...plain, signed: true }, 47, '-3'],
+    ['hikey', plain, 54, '4'],
+    ['hikey', { ...plain, unitText: ' st' }, 54, '4 st'],
+    ['hikey', { ...plain, signed: true }, 50, '0'],
+  ] as const)('%s in %j', (parameter, form, key, text) => {
+    expect(writeValue(form, String(key), around(parameter))).toEqual({ text });
+    expect(readValue(form, text, around(parameter))?.number).toBe(key);
+  });
+
+  it('has no place for an end on the other side', () => {
+    expect(writeValue(plain, '51', around('lokey'))).toBeUndefined();
+    expect(writeValue({ ...plain, signed: true }, '51', around('lokey'))).toBeUndefined();
+    expect(writeValue(plain, '49', around('hikey'))).toBeUndefined();
   });
 });
 

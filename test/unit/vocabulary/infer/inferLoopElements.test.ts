@@ -38,6 +38,16 @@ describe('a start and an end in an element named after what sounds on are those 
     },
   );
 
+  it.each(['hold', 'sustain', 'loop'])('with a number of frames: <%s>', (name) => {
+    expect(
+      read(
+        regionsWith(
+          (start, end) => `<${name}><from>${start}</from><count>${end - start + 1}</count></${name}>`,
+        ),
+      ),
+    ).toEqual(loops);
+  });
+
   it('but small numbers in <hold> are none', () => {
     expect(read(regionsWith(() => '<hold start="0.5" length="2"/>'))[0]).toMatch(/^- - /);
   });
