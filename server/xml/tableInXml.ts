@@ -83,7 +83,7 @@ export function xmlTable(text: string): XmlTable | undefined {
   let at = 0;
   for (const { start, end } of kept) {
     if (start < at) continue;
-    masked += between(text.slice(at, start));
+    masked += between(text.slice(at, start), text.slice(start, end));
     const isSetting = settings.some((one) => one.start === start);
     masked += isSetting ? settingLine(text.slice(start, end)) : text.slice(start, end);
     at = end;
@@ -168,7 +168,7 @@ function partedLines(text: string, stretches: readonly Stretch[]): string | unde
   let masked = '';
   let at = 0;
   for (const { start, end } of lines) {
-    masked += between(text.slice(at, start));
+    masked += between(text.slice(at, start), text.slice(start, end));
     masked += withoutLabels(text.slice(start, end), labels).replace(
       partSign,
       (sign) => `\t${' '.repeat(sign.length - 1)}`,
@@ -251,9 +251,10 @@ function tally(counts: readonly number[]): Map<number, number> {
 }
 
 /** What stands between rows as blanks; rows of one line whose elements end between them come to lines of their own. */
-function between(text: string): string {
+function between(text: string, row: string): string {
   const blanks = blank(text);
-  return text.includes('</') && !/[\r\n]/.test(text) ? `\n${blanks.slice(1)}` : blanks;
+  const isParted = !text.includes('</') || /[\r\n]/.test(text) || /^[ \t]*[\r\n]/.test(row);
+  return isParted ? blanks : `\n${blanks.slice(1)}`;
 }
 
 /** A text as blanks, its lines kept. */
