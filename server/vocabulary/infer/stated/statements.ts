@@ -157,7 +157,7 @@ export function withoutStatements(assigned: readonly Assigned[]): Assigned[] {
 function velocitiesOf(telling: readonly Assigned[]): Pick<ToldPlace, 'text' | 'unit' | 'range'> | undefined {
   const low = telling.find(({ target }) => target === 'lovel');
   const high = telling.find(({ target }) => target === 'hivel');
-  if (!low || !high || !high.facts.isConstant || high.facts.whole < high.facts.filled) return undefined;
+  if (!low || !high?.facts.isConstant || high.facts.whole < high.facts.filled) return undefined;
   const name = high.column.at.replace(/^.*@/, '');
   return {
     text: `${name}="${high.column.cells.find((cell) => cell)?.text ?? ''}"`,
