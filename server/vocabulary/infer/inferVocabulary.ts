@@ -96,7 +96,7 @@ export function* inferVocabularyInSteps(
     looked,
     unapplied.map(({ column }) => column),
   );
-  const switched = findSwitches(withNeighbours(applied), chain, unusedPlaces(text, applied, chain));
+  const switched = findSwitches(withNeighbours(applied), chain, unusedPlaces(text, prose, applied, chain));
   const { rows, off, drafts: switches } = withoutMissing(listed, region, switched);
   yield 1;
   const told = toldPlaces(prose, rows.columns);

@@ -61,11 +61,24 @@ const whose = /\s+(?:values?|numbers?|position|setting|wert|zahl|nummer)$/iu;
 export function meaningIn({ says, turn }: ExplainedName): InferredTarget | undefined {
   const text = says.slice(0, 160);
   if (turn) return endsIn(text)?.[turn === 'first' ? 0 : 1];
+  const target = targetIn(text);
+  // What is added to a key is none.
+  return target && numbered.has(target) && addedTo.test(text) ? undefined : target;
+}
+
+function targetIn(text: string): InferredTarget | undefined {
   if (recorded.test(text) && (keyWord.test(text) || saysOf(text, 'root'))) return 'pitch_keycenter';
   for (const [pattern, target] of phrases) if (pattern.test(text)) return target;
   // `in cents` and `from 0 at the beginning` say how it counts.
   return isSmallWord(text.split(' ')[0]) ? undefined : (headOf(text) ?? wordsIn(text));
 }
+
+const numbered: ReadonlySet<InferredTarget> = new Set(
+  'lokey hikey key_range pitch_keycenter lovel hivel velocity_range'.split(' '),
+);
+/** How an explanation says that a value is added to others (from memory). */
+const addedTo =
+  /^\W*(?:\p{L}+ )?(?:added|subtracted|summed|addiert|abgezogen|hinzu\p{L}*|dazu\p{L}*|ajout\p{L}*|retranch\p{L}*|sumad[oa]s?|se suman?|aggiunt\p{L}|sommat\p{L}|somad[oa]s?|opgeteld|adderas|l\u00e6gges|dodawan\p{L}*)(?!\p{L})/iu;
 
 /** The thing that an explanation starts with, where all its words are those of one heading. */
 function headOf(text: string): InferredTarget | undefined {

@@ -96,6 +96,8 @@ function unusedElements(text: string): UnusedElement[] {
     if (!saysUnused(comment, name)) continue;
     const attributes = new Map<string, string>();
     for (const [, key = '', one, other] of tag.matchAll(attribute)) attributes.set(key, one ?? other ?? '');
+    // What is said of a value is not said of the element behind, which may have another one.
+    if (saidOfValues(comment).some(({ name, value }) => attributes.get(name) !== value)) continue;
     found.push({ name, attributes, comment });
   }
   return found;
@@ -103,7 +105,7 @@ function unusedElements(text: string): UnusedElement[] {
 
 /** Words before such a phrase that speak of the element behind the comment, besides its own name. */
 const pointing: ReadonlySet<string> = new Set(
-  'this these it they is are was were the one ones set group layer take old alt dies diese dieser dieses wird werden ist sind der die das ce cette ces est sont es este esta estos son questo questa questi sono deze dit worden zijn denna dessa det de to nie tyto tento ta это эти эта'.split(
+  'that which means mean marks heisst bedeutet dass signifie que significa quiere decir vuol dire che betekent dat this these it they is are was were the one ones set group layer take old alt dies diese dieser dieses wird werden ist sind der die das ce cette ces est sont es este esta estos son questo questa questi sono deze dit worden zijn denna dessa det de to nie tyto tento ta это эти эта'.split(
     ' ',
   ),
 );
@@ -122,6 +124,37 @@ function saysUnused(comment: string, element: string): boolean {
   });
 }
 
+const namedValue =
+  /(?<![\p{L}\p{N}_.-])([\p{L}_][\p{L}\p{N}_.-]{0,40})\s?=\s?(?:"([^"]{1,24})"|'([^']{1,24})'|([\p{L}\p{N}_+-]{1,24}))/gu;
+
+/** What a text says of places with values, as `on="no": not played`, each up to the next one. */
+function saidOfValues(text: string): { name: string; value: string; says: string }[] {
+  const all = [...text.matchAll(namedValue)];
+  return all.map((found, at) => {
+    const [whole, name = '', one, other, bare] = found;
+    const says = text.slice(found.index + whole.length, all[at + 1]?.index);
+    return { name, value: one ?? other ?? bare ?? '', says };
+  });
+}
+
+/** Places whose elements a text says are not used where a value stands there: `on="no": not played`. */
+function unusedByValue(prose: readonly string[], { columns }: Rows, chain: readonly string[]): UnusedPlace[] {
+  return prose
+    .filter((text) => text.length <= longest && text.includes('='))
+    .slice(0, mostComments)
+    .flatMap((text) =>
+      saidOfValues(text).flatMap(({ name, value, says }): UnusedPlace[] => {
+        const isNamed = ({ at, level, listed }: Column) =>
+          level > 0 && !listed && (at === `@${name}` || at === name);
+        const column = columns.find(
+          (one) => isNamed(one) && one.cells.some((cell) => cell?.text.trim() === value),
+        );
+        const comment = text.replace(/\s+/g, ' ').trim();
+        return column && saysUnused(says, chain[column.level]) ? [{ column, value, comment }] : [];
+      }),
+    );
+}
+
 /** A place that tells an element that is not used from the others of its name, with its value there. */
 export interface UnusedPlace {
   column: Column;
@@ -129,8 +162,20 @@ export interface UnusedPlace {
   comment: string;
 }
 
-/** Groups and regions that a comment right before them says are not used, by an attribute that no other of their name shares. */
-export function unusedPlaces(text: string, { columns }: Rows, chain: readonly string[]): UnusedPlace[] {
+/**
+ * Groups and regions that the text says are not used: by a value that stands there, or in a comment right before them, by an attribute
+ * that no other of their name shares.
+ */
+export function unusedPlaces(
+  text: string,
+  prose: readonly string[],
+  rows: Rows,
+  chain: readonly string[],
+): UnusedPlace[] {
+  return [...unusedByValue(prose, rows, chain), ...unusedBehind(text, rows, chain)];
+}
+
+function unusedBehind(text: string, { columns }: Rows, chain: readonly string[]): UnusedPlace[] {
   return unusedElements(text).flatMap(({ name, attributes, comment }): UnusedPlace[] => {
     const level = chain.indexOf(name);
     if (level < 1) return [];

@@ -4,6 +4,7 @@ import { firstValueOf, wordedPlace } from '../draft';
 import type { RegionElement } from '../elements/regionElement';
 import { saysSo } from '../saysSo';
 import { isBaseName } from '../words/baseWords';
+import { conceptsOf } from '../words/tradeWords';
 import type { Column } from './column';
 import { columnFactsOf, textsOf } from './columnFacts';
 import type { Rows } from './rows';
@@ -39,10 +40,11 @@ export function withKeysFromBase(
   prose: readonly string[],
   { chain }: RegionElement,
 ): KeysFromBase {
-  const unchanged = { assigned: [...assigned], drafts: [] };
-  const base = baseOf(rows, assigned);
+  const unchanged = { assigned: [...assigned], drafts: openShifts(assigned, chain) };
+  const shift = shiftOf(rows, assigned, prose);
+  const base = shift ?? baseOf(rows, assigned);
   if (!base) return unchanged;
-  const said = sentenceOf(prose, base.column);
+  const said = shift?.said ?? sentenceOf(prose, base.column);
   const inner = assigned.filter((one) => keyTargets.has(one.target) && one.column.level > base.column.level);
   const isAlone = !inner.some(({ target }) => target !== 'pitch_keycenter');
   if (inner.length > 0 && (said === undefined || !inner.every((one) => staysWithin(one.facts, base.key))))
@@ -60,7 +62,9 @@ export function withKeysFromBase(
   if (!first) return unchanged;
   const draft: Draft = {
     id: 'keysFromBase',
-    message: `${wordedPlace(first)} counts keys from key ${base.key}, which "${place}" of <${element}> gives.`,
+    message: shift
+      ? `Keys are moved by ${base.key}, which "${place}" of <${element}> gives.`
+      : `${wordedPlace(first)} counts keys from key ${base.key}, which "${place}" of <${element}> gives.`,
     confidence: said === undefined ? 0.7 : 0.9,
     isGuess: true,
     evidence: [said === undefined ? 'Nothing else says which keys play the regions.' : saysSo(said)],
@@ -91,8 +95,72 @@ function baseOf({ columns }: Rows, assigned: readonly Assigned[]): Base | undefi
   return undefined;
 }
 
+/** How a text names the numbers of keys (from memory). */
+const keyNumbers =
+  /(?<!\p{L})(?:(?:key|note)[ -]?(?:number|value|no)s?|(?:all|every|each|any|these|those|both|the) (?:key|note)s?|tasten(?:nummer\p{L}*)?|noten?nummer\p{L}*|num[e\u00e9]ros? de (?:touche|note)s?|(?:toutes les )?touches|n[u\u00fa]meros? de (?:tecla|nota)s?|teclas|numer[io] d(?:i|ei) (?:tast[oi]|nota)|tasti|toetsnummers?|toetsen|nootnummers?)(?!\p{L})/iu;
+/** What plays a key and not the numbers that are written (from memory). */
+const whilePlaying =
+  /(?<!\p{L})(?:incoming|when (?:it is )?played|while playing|pitch|sounds? (?:higher|lower)|tonh\u00f6he|beim spielen)(?!\p{L})/iu;
+/** So far keys are moved at most: up or down ten octaves. */
+const mostShift = 120;
+
+/** The one number of an element around the regions that a sentence says is added to all numbers of keys. */
+function shiftOf(
+  { columns }: Rows,
+  assigned: readonly Assigned[],
+  prose: readonly string[],
+): (Base & { said: string }) | undefined {
+  const region = Math.max(...columns.map(({ level }) => level));
+  for (const column of columns) {
+    if (column.level >= region || column.listed || column.own.length === 0) continue;
+    const one = assigned.find((other) => other.column === column);
+    if (one !== undefined && !shiftTargets.has(one.target)) continue;
+    const facts = columnFactsOf(textsOf(column));
+    const isWhole = facts.isConstant && facts.whole === facts.filled && facts.filled === column.cells.length;
+    if (!isWhole || Math.abs(facts.least) > mostShift) continue;
+    const isOfKeys = (sentence: string) => keyNumbers.test(sentence) && !whilePlaying.test(sentence);
+    const said = sentenceOf(prose, column, isOfKeys);
+    if (said !== undefined) return { column, key: facts.least, said };
+  }
+  return undefined;
+}
+
+/** The questions whether numbers of elements around regions that are named after a shift of keys move the sound or the keys. */
+function openShifts(assigned: readonly Assigned[], chain: readonly string[]): Draft[] {
+  return assigned
+    .filter(({ target, column, facts }) => {
+      const { own, level } = column;
+      const isNamed =
+        own.some((word) => distances.has(word)) &&
+        own.some((word) => conceptsOf(word)?.concepts.join() === 'key');
+      return (
+        target === 'transpose' &&
+        level < chain.length - 1 &&
+        isNamed &&
+        !(facts.least === 0 && facts.greatest === 0)
+      );
+    })
+    .map((one) => ({
+      id: `${chain[one.column.level]}/${one.column.at}.shift`,
+      message: `${wordedPlace(one)} of <${chain[one.column.level]}> transposes the sound and leaves the keys.`,
+      confidence: 0.6,
+      isGuess: true,
+      evidence: ['It could also move the keys that are written: no text says which.'],
+      span: firstValueOf(one),
+      isAbout: (parameter) => parameter.parameter === 'transpose',
+      alternatives: [],
+    }));
+}
+
+/** What a place may be taken for whose number is added to keys. */
+const shiftTargets: ReadonlySet<string> = new Set('transpose tune offset octave'.split(' '));
+
 /** A sentence that says that something is counted from a place, by its name. */
-function sentenceOf(prose: readonly string[], { own }: Column): string | undefined {
+function sentenceOf(
+  prose: readonly string[],
+  { own }: Column,
+  fits: (sentence: string) => boolean = () => true,
+): string | undefined {
   const name = own.join('');
   return prose
     .flatMap((text) => text.slice(0, longest * 4).split(/[.!?;](?=\s|$)/u))
@@ -102,7 +170,9 @@ function sentenceOf(prose: readonly string[], { own }: Column): string | undefin
         sentence
           .toLowerCase()
           .replace(/[\s_.-]+/g, '')
-          .includes(name) && countedFrom.test(sentence),
+          .includes(name) &&
+        countedFrom.test(sentence) &&
+        fits(sentence),
     );
 }
 

@@ -54,7 +54,10 @@ export function findSwitches(
     });
     return reference && keys.length > 0 ? [{ column: reference, words: new Set(keys) }] : [];
   });
-  const said = unused.map(({ column, value }) => ({ column, words: new Set([folded(value)]) }));
+  const isSaid = ({ column, value }: UnusedPlace) =>
+    !named.some((one) => one.column === column && one.words.has(folded(value)));
+  const told = unused.filter(isSaid);
+  const said = told.map(({ column, value }) => ({ column, words: new Set([folded(value)]) }));
   const found = [...named, ...said];
   const isOff = Array.from({ length: rows.count }, (_, row) =>
     found.some(({ column, words }) => words.has(folded(column.cells[row]?.text))),
@@ -70,7 +73,7 @@ export function findSwitches(
     })),
     drafts: [
       ...named.map(({ column, words }) => draftOf(column, words, chain)),
-      ...unused.map((one) => unusedDraft(one, chain)),
+      ...told.map((one) => unusedDraft(one, chain)),
     ],
     rows: {
       ...rows,
