@@ -22,11 +22,19 @@ const known: Readonly<Record<string, Unit>> = {
  * `unknown`, since values would be read too great by the whole one. `undefined` where it gives none.
  */
 export function unitFractionIn(text: string, fits: (unit: Unit) => boolean): Unit | 'unknown' | undefined {
+  const found = unitPartsIn(text, fits);
+  return found && (known[`${found.parts} ${found.whole}`] ?? 'unknown');
+}
+
+/** The unit of which a text gives a part, and how many of those parts make it up; `undefined` where it gives none. */
+export function unitPartsIn(
+  text: string,
+  fits: (unit: Unit) => boolean,
+): { whole: Unit; parts: number } | undefined {
   for (const [, tenths, hundredths, , word = ''] of text.matchAll(fraction)) {
     const whole = unitByStem(word);
     if (whole === undefined || !fits(whole)) continue;
-    const parts = tenths !== undefined ? 10 : hundredths !== undefined ? 100 : 1000;
-    return known[`${parts} ${whole}`] ?? 'unknown';
+    return { whole, parts: tenths !== undefined ? 10 : hundredths !== undefined ? 100 : 1000 };
   }
   return undefined;
 }

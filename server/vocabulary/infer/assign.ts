@@ -3,7 +3,7 @@ import { fittingTo, meaningsFor, withAudio } from './columnMeanings';
 import type { RegionElement } from './elements/regionElement';
 import { type Proposal, proposalsByContents, proposalsByLayers, proposalsByToldValues } from './proposals';
 import type { ToldPlace } from './stated/toldPlaces';
-import { withKeysOfPitches, withVelocitiesInKeys } from './values/bareRanges';
+import { withKeysAroundOwnRoots, withKeysOfPitches, withVelocitiesInKeys } from './values/bareRanges';
 import type { Column } from './values/column';
 import type { ColumnFacts } from './values/columnFacts';
 import { columnFactsOf, textsOf } from './values/columnFacts';
@@ -35,6 +35,8 @@ export interface Assigned {
   others: readonly InferredTarget[];
   /** Why, where the values say more than the name. */
   evidence: string | undefined;
+  /** How many times its numbers are as great as those in the parameter's own unit, where no form says so. */
+  times?: number;
   /** What the document says of its scale. */
   stated?: { text: string; range: { low: number; high: number } | undefined };
   /** For a high end that is written as how many there are: the low end that they count from; for ends by their distance, the root key. */
@@ -149,7 +151,7 @@ function assignedBy(
   }
   for (const one of numbersOfGroups(rows, done)) done.set(one.column, [one]);
   const all = besideEnds(besideRanges(rows.columns.flatMap((column) => done.get(column) ?? [])));
-  return withSharedMarks(withKeysOfPitches(withVelocitiesInKeys(all)));
+  return withSharedMarks(withKeysOfPitches(withVelocitiesInKeys(withKeysAroundOwnRoots(all))));
 }
 
 /** What the name of an element tells of its bare attributes; one around regions is no loop, though it may be a cycle of them. */

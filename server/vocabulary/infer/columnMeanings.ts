@@ -126,8 +126,9 @@ export function fittingTo(
     return isPlausible('ampeg_sustain', facts, texts) ? [{ ...meaning, target: 'ampeg_sustain' }] : [];
   const isWhole = facts.whole === facts.numeric;
   if (target === 'velocity_range' && areDynamics(facts)) add('dynamics');
-  if (target === 'transpose' && (!isWhole || meaning.unit === 'ratio')) {
-    const unit = meaning.unit === 'ratio' ? 'ratio' : 'semitones';
+  const isInCents = (meaning.unit ?? facts.unit) === 'cents';
+  if (target === 'transpose' && (!isWhole || isInCents || meaning.unit === 'ratio')) {
+    const unit = isInCents ? 'cents' : (meaning.unit ?? 'semitones');
     if (isPlausible('tune', facts, texts)) fitting.push({ target: 'tune', weight, unit });
   } else if (target === 'tune' && (meaning.unit ?? facts.unit) === 'semitones' && isWhole) add('transpose');
   else if (target === 'loop' && rangesOf(texts)) add('loop_range');

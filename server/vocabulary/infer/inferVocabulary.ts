@@ -18,9 +18,11 @@ import { surveyXml } from './elements/survey';
 import type { InferredVocabulary } from './inferredVocabulary';
 import { doubtfulBelow } from './inferredVocabulary';
 import { instrumentConfidence, isForeignRoot, namesFiles } from './instrumentConfidence';
+import { missingRoots } from './missingRoots';
 import { lackOfSense } from './musicalSense';
 import { regionDraft, sidedDrafts } from './regionDraft';
 import { withoutFileLengths } from './samples/fileLengths';
+import { generatedShape } from './samples/generatedShapes';
 import { withoutMissing } from './samples/missingEntries';
 import type { SampleFiles } from './samples/sampleFiles';
 import { findSampleFiles } from './samples/sampleFiles';
@@ -34,6 +36,7 @@ import { withStatedTurns } from './stated/statedTurns';
 import { proseIn, scalePlaces, statedIn, withoutStatements, withStatements } from './stated/statements';
 import type { ToldPlace } from './stated/toldPlaces';
 import { toldPlaces } from './stated/toldPlaces';
+import { withUnitParts } from './stated/unitParts';
 import { unreadPlaces } from './unreadPlaces';
 import { assumedRanges } from './values/assumedRanges';
 import { backwardDrafts } from './values/backwardRanges';
@@ -48,7 +51,7 @@ import { withKeysFromBase } from './values/keysFromBase';
 import { withListed } from './values/listedColumns';
 import { listedLayers } from './values/listedLayers';
 import { withNeighbours } from './values/neighbours';
-import { withPairedEnds } from './values/pairedEnds';
+import { withLoopStarts, withPairedEnds } from './values/pairedEnds';
 import { withRootsBetween } from './values/rootsBetween';
 import type { Rows } from './values/rows';
 import { readRows } from './values/rows';
@@ -157,6 +160,7 @@ export function* inferVocabularyInSteps(
     ...(impliedLoops(settled, files.facts)?.drafts ?? []),
     ...backward,
     ...assumedRanges(read),
+    ...missingRoots(read, rows, files),
     ...keyLikeDrafts(keyLike, assigned, chain),
     ...unreadPlaces(withoutColumns(rows, [...rates.columns, ...keyLike, ...used]), assigned, chain, files),
   ];
@@ -196,7 +200,10 @@ function understood(
 ) {
   const distant = withKeyDistances(rows, columns);
   const based = withKeysFromBase(rows, distant.assigned, prose, region);
-  const ranged = withUnnamedLengths(rows, withCounts(rows, withPairedEnds(based.assigned)));
+  const ranged = withUnnamedLengths(
+    rows,
+    withCounts(rows, withLoopStarts(rows, withPairedEnds(based.assigned))),
+  );
   const layered = withUnnamedLayers(rows, withKeysAroundRoots(rows, withRootsBetween(rows, ranged)));
   const named = withoutStatements(layered);
   const stated = statedIn(text, survey, region, named);
@@ -206,7 +213,7 @@ function understood(
   const isNoRate = ({ column }: Assigned) => !rates.columns.includes(column);
   const assigned = withStatedTurns(
     rows,
-    withStatements(spread.assigned, stated, told).filter(isNoRate),
+    withUnitParts(withStatements(spread.assigned, stated, told), prose).filter(isNoRate),
     stated.turns,
   );
   const used = [...(based.base ? [based.base] : []), ...scalePlaces(layered, named)];
@@ -241,6 +248,9 @@ function lackOfFiles(
   files: SampleFiles,
   ending: string | undefined,
 ): string | undefined {
+  const shape = generatedShape(files);
+  if (shape !== undefined)
+    return `what could be names of audio files are shapes of waves such as "${shape}", which are generated and not recorded`;
   if (namesFiles(assigned, files, ending)) return undefined;
   return 'what could be names of audio files has no ending of one, and too little else suggests an instrument';
 }

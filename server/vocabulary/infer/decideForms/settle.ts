@@ -128,8 +128,11 @@ class Settling {
     if (velocityTargets.has(target))
       return { parameters: [parameterAt(one, target, this.#velocityForms.formOf(one))] };
     if (positionTargets.has(target)) return { parameters: this.#positionParameters(one) };
-    if (timeTargets.has(target)) return made(one, target, decideTimeForm(one, this.#times), 'unit');
     const added = this.added.get(one);
+    const times = timesOf(one);
+    if (times !== undefined)
+      return made(one, added ?? (target === 'attenuation' ? 'volume' : target), countedBy(times), 'unit');
+    if (timeTargets.has(target)) return made(one, target, decideTimeForm(one, this.#times), 'unit');
     switch (target) {
       case 'volume':
       case 'attenuation':
@@ -176,6 +179,22 @@ class Settling {
     const hasWords = one.target === 'loop_start' && one.part === 1;
     return [position, ...(hasWords ? loopWords(one, this.#assigned) : [])];
   }
+}
+
+/** How many times numbers are as great as those in the parameter's own unit, where no form of levels, tunings or times says so. */
+function timesOf({ times, unit, target }: Assigned): number | undefined {
+  if (times !== undefined || unit !== 'octaves') return times;
+  return target === 'tune' ? 1 / 1200 : target === 'transpose' ? 1 / 12 : undefined;
+}
+
+function countedBy(times: number): FormReading {
+  return {
+    form: { kind: 'number', times },
+    confidence: 0.95,
+    reason: 'The unit beside the number says so.',
+    isOpen: false,
+    others: [],
+  };
 }
 
 function made(one: Assigned, parameter: string, reading: FormReading, what: 'unit' | 'range'): Made {

@@ -2,6 +2,7 @@ import type { InferredTarget } from '../words/meaningRules';
 import { isBare } from '../words/meanings';
 import type { Column } from './column';
 import type { ColumnFacts } from './columnFacts';
+import { rowKeyNumber } from './rowKeys';
 
 /** What a place holds, as far as it matters here. */
 interface Held {
@@ -53,6 +54,40 @@ export function withVelocitiesInKeys<One extends Held>(all: readonly One[]): One
     );
   }
   return [...all];
+}
+
+const keyOf: Readonly<Record<string, string>> = { lovel: 'lokey', hivel: 'hikey' };
+const fewestRoots = 3;
+
+/**
+ * Bare ends such as `lowest` and `highest` in an element that is named after a stroke are keys where each root key lies within its range,
+ * the ranges of different roots do not overlap, and no place gives keys.
+ */
+export function withKeysAroundOwnRoots<One extends Held>(all: readonly One[]): One[] {
+  const bare = (target: string) =>
+    all.find((one) => one.target === target && one.part === undefined && isBare(one.column.own));
+  const [low, high] = [bare('lovel'), bare('hivel')];
+  const root = all.find(({ target }) => target === 'pitch_keycenter');
+  const hasKeys = all.some(({ target }) => keyEnds.has(target) || target === 'key');
+  if (!low || !high || !root || hasKeys || low.column.around.length > 0) return [...all];
+  const ranges = new Map<number, { low: number; high: number }>();
+  for (const [row, cell] of root.column.cells.entries()) {
+    const [own, from, to] = [cell, low.column.cells[row], high.column.cells[row]].map((one) =>
+      rowKeyNumber(one?.text),
+    );
+    if (own === undefined || from === undefined || to === undefined || own < from || own > to)
+      return [...all];
+    const known = ranges.get(own);
+    if (known && (known.low !== from || known.high !== to)) return [...all];
+    ranges.set(own, { low: from, high: to });
+  }
+  const sorted = [...ranges.values()].sort((one, other) => one.low - other.low);
+  const areApart = sorted.every((one, at) => at === 0 || one.low > (sorted[at - 1]?.high ?? 0));
+  if (sorted.length < fewestRoots || !areApart) return [...all];
+  const evidence = 'Each root key lies within its own range.';
+  return all.map((one) =>
+    one === low || one === high ? { ...one, target: keyOf[one.target], weight: 0.74, evidence } : one,
+  );
 }
 
 /** The pitch of an element that is named after a note is its key, where no place gives keys. */

@@ -4,11 +4,12 @@ import type { Unit } from '../../../trade/meaning';
 import { pairsInNames } from '../../../trade/rangeWords';
 import { readNumberText } from '../../forms/numberText';
 import type { Cell } from '../elements/survey';
+import { octaves } from '../words/meanings';
 import { conceptsOf } from '../words/tradeWords';
 import { loopMode, loopUntil } from '../words/words';
 import type { Column } from './column';
 import type { Rows } from './rows';
-import { isUnitName } from './unitNames';
+import { isOctaveWord, isUnitName } from './unitNames';
 
 /** Words for the two ends of a range that say something only beside one another. */
 const pairs = [...pairsInNames, ['a', 'b'] as const];
@@ -233,10 +234,23 @@ const unitConcepts: Readonly<Record<Unit, string | undefined>> = {
 };
 
 /** The unit that a place beside others states, as a concept of names; `undefined` where it states none. */
-function statedUnit({ own }: Column, cell: Cell): string | undefined {
-  if (!isUnitName(own)) return undefined;
-  const unit = unitOf(cell.text.trim());
+function statedUnit(cell: Cell): string | undefined {
+  const text = cell.text.trim();
+  if (isOctaveWord(text)) return octaves;
+  const unit = unitOf(text);
   return unit && unitConcepts[unit];
+}
+
+/** Whether a place states units: all that stands there are units, or its name says so and some are. */
+function statesUnits({ own, cells, at }: Column): boolean {
+  const isUnit = (cell: Cell | undefined) => cell !== undefined && statedUnit(cell) !== undefined;
+  if (isUnitName(own)) return cells.some(isUnit);
+  // A letter may stand for much.
+  return (
+    at.includes('@') &&
+    cells.some(isUnit) &&
+    cells.every((cell) => !cell || (isUnit(cell) && cell.text.trim().length > 1))
+  );
 }
 
 /** Numbers in child elements with the unit that stands beside them, which then tells elements of that name apart. */
@@ -250,11 +264,7 @@ function withUnits(columns: readonly Column[]): readonly Column[] {
     byElement.set(id, [...(byElement.get(id) ?? []), column]);
   }
   for (const group of byElement.values()) {
-    const unit = group.find(
-      (column) =>
-        column.cells.some((cell) => cell) &&
-        column.cells.every((cell) => !cell || statedUnit(column, cell) !== undefined),
-    );
+    const unit = group.find(statesUnits);
     if (!unit) continue;
     let isUsed = false;
     for (const column of group) {
@@ -277,6 +287,8 @@ function partsByUnit(column: Column, unit: Column): Column[] | undefined {
     if (!cell) continue;
     const said = unit.cells[row];
     if (said && /["&<]/.test(said.text)) return undefined;
+    // What is in a unit that nobody knows is not read, and told.
+    if (said && statedUnit(said) === undefined) continue;
     let part = parts.get(said?.text ?? '');
     if (!part) {
       const isText = !column.at.includes('@');
@@ -284,7 +296,7 @@ function partsByUnit(column: Column, unit: Column): Column[] | undefined {
       const behind = isText ? '' : column.at.slice(path.length);
       part = {
         ...column,
-        ...(said && { at: `${path}[@${name}="${said.text}"]${behind}`, unit: statedUnit(unit, said) }),
+        ...(said && { at: `${path}[@${name}="${said.text}"]${behind}`, unit: statedUnit(said) }),
         cells: new Array(column.cells.length).fill(undefined),
       };
       parts.set(said?.text ?? '', part);

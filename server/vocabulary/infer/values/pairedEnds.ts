@@ -1,5 +1,8 @@
 import type { Assigned } from '../assign';
+import type { Column } from './column';
+import { columnFactsOf, textsOf } from './columnFacts';
 import { rowKeyNumber } from './rowKeys';
+import type { Rows } from './rows';
 
 /**
  * Two places of one element that are named like low ends, as `under` and `over`, where the second one is never below the first and
@@ -23,4 +26,30 @@ export function withPairedEnds(all: readonly Assigned[]): Assigned[] {
   return all.map((one) =>
     one === other ? { ...one, target: 'hikey', weight: 0.72, evidence, others: ['lovel'] } : one,
   );
+}
+
+/** Adds the start of loops: the one place of whole numbers beside their ends that no name explains, where no number lies above its end. */
+export function withLoopStarts(rows: Rows, all: readonly Assigned[]): Assigned[] {
+  const end = all.find(({ target, part }) => target === 'loop_end' && part === undefined);
+  if (!end || end.column.around.length === 0) return [...all];
+  if (all.some(({ target }) => target === 'loop_start' || target === 'loop_length')) return [...all];
+  const isBeside = (column: Column) =>
+    column !== end.column &&
+    column.level === end.column.level &&
+    column.around.join() === end.column.around.join() &&
+    !column.listed &&
+    !all.some((one) => one.column === column);
+  const found = rows.columns.filter(isBeside).flatMap((column) => {
+    const texts = textsOf(column);
+    const facts = columnFactsOf(texts);
+    const isBelow = [...end.facts.numbers].every(
+      (number, row) => Number.isNaN(number) || facts.numbers[row] < number,
+    );
+    return isBelow && facts.filled > 0 && facts.numeric === facts.filled && facts.unit === end.facts.unit
+      ? [{ column, texts, facts }]
+      : [];
+  });
+  if (found.length !== 1) return [...all];
+  const evidence = 'It stands beside the end of the loop, and no number lies above that.';
+  return [...all, { ...end, ...found[0], target: 'loop_start', weight: 0.72, evidence, others: [] }];
 }

@@ -12,7 +12,7 @@ export interface Meaning {
 }
 
 /** A unit that a name gives. */
-export type NameUnit = Unit | 'ratio';
+export type NameUnit = Unit | 'ratio' | 'octaves';
 
 /** What is counted in dB. */
 const inDecibels: ReadonlySet<InferredTarget> = new Set([
@@ -22,6 +22,9 @@ const inDecibels: ReadonlySet<InferredTarget> = new Set([
   'ampeg_sustain',
   'amp_veltrack',
 ]);
+
+/** The concept of octaves that stand as a unit beside a number; in a name the word may mean one octave of the keyboard. */
+export const octaves = 'octaves';
 
 const units: Readonly<Record<string, NameUnit>> = {
   dB: 'dB',
@@ -34,6 +37,7 @@ const units: Readonly<Record<string, NameUnit>> = {
   s: 's',
   ms: 'ms',
   hertz: 'Hz',
+  [octaves]: 'octaves',
 };
 
 /** Words for an end of a range that say the same of keys, velocities and positions. */
@@ -242,6 +246,8 @@ const generic: ReadonlySet<string> = new Set(
 const telled: ReadonlySet<string> = new Set('key vel loop rr rand switch xfade'.split(' '));
 
 function unitIn(concepts: readonly string[]): NameUnit | undefined {
+  // Names such as `cents-in-semitones` leave it open.
+  if (concepts.includes('cents') && concepts.includes('semis')) return undefined;
   for (const concept of concepts) if (units[concept]) return units[concept];
   return undefined;
 }

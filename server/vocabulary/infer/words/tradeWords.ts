@@ -8,7 +8,7 @@ import type { ColumnMeaning } from '../../../trade/meaning';
  * end of velocities. To know another word, add it here.
  */
 const concepts: Readonly<Record<string, string>> = {
-  lo: 'lo low lower lowest least min minimum minimal bottom floor from under lowest beneath lowerbound lowerlimit deepest ground',
+  lo: 'lo low lower lowest least min minimum minimal bottom floor from since under lowest beneath lowerbound lowerlimit deepest ground',
   hi: 'hi high higher upper highest most max maximum top ceiling ceil to until till through thru upto upperbound upperlimit',
   first: 'first',
   last: 'last',
