@@ -51,7 +51,7 @@ import { withKeysFromBase } from './values/keysFromBase';
 import { withListed } from './values/listedColumns';
 import { listedLayers } from './values/listedLayers';
 import { withNeighbours } from './values/neighbours';
-import { withLoopStarts, withPairedEnds } from './values/pairedEnds';
+import { withLoopLengths, withLoopStarts, withPairedEnds } from './values/pairedEnds';
 import { withRootsBetween } from './values/rootsBetween';
 import type { Rows } from './values/rows';
 import { readRows } from './values/rows';
@@ -202,7 +202,7 @@ function understood(
   const based = withKeysFromBase(rows, distant.assigned, prose, region);
   const ranged = withUnnamedLengths(
     rows,
-    withCounts(rows, withLoopStarts(rows, withPairedEnds(based.assigned))),
+    withCounts(rows, withLoopLengths(withLoopStarts(rows, withPairedEnds(based.assigned)))),
   );
   const layered = withUnnamedLayers(rows, withKeysAroundRoots(rows, withRootsBetween(rows, ranged)));
   const named = withoutStatements(layered);

@@ -8,7 +8,7 @@ import { nameWords } from '../words/nameWords';
 
 // Words from memory.
 const withoutEffect =
-  /(?<!\p{L})(?:(?:is|are|was) (?:only|just|merely) (?:what|(?:an?|the) (?:\p{L}+ )?(?:reading|measurement|note|remark|reminder|label|hint|comment))|not (?:applied|used|played back|in effect)|for (?:information|reference|display|the record) only|has no effect|changes nothing|wird nicht (?:angewendet|angewandt|benutzt|ausgewertet)|nur (?:zur (?:information|anzeige|erinnerung)|als (?:notiz|hinweis)|ein messwert|der messwert)|ohne wirkung|n['’]est pas appliqu\p{L}*|à titre (?:indicatif|d['’]information)|sans effet|no se aplica|s[oó]lo (?:informativ\p{L}*|orientativ\p{L}*|de referencia)|sin efecto|non (?:si applica|viene applicat\p{L}*|è applicat\p{L}*)|solo (?:indicativ\p{L}*|informativ\p{L}*|per informazione)|senza effetto|não (?:se aplica|é aplicad\p{L}*)|só informativ\p{L}*|sem efeito|niet toegepast|alleen ter informatie|zonder effect|används inte|bara (?:till|för) information|utan effekt|anvendes ikke|kun til (?:orientering|information)|uden virkning|ei käytetä|vain tiedoksi|nie (?:jest|są) stosowan\p{L}*|tylko informacyjn\p{L}*|nepoužívá se|jen pro informaci|не применя\p{L}*|только для справки|не влияет)(?!\p{L})|不应用|仅供参考|不起作用|適用されない|参考(?:値|のみ)|적용되지 않|참고용/iu;
+  /(?<!\p{L})(?:(?:is|are|was) (?:only|just|merely) (?:what|(?:an?|the) (?:\p{L}+ )?(?:reading|measurement|note|remark|reminder|label|hint|comment))|not (?:applied|used|played back|in effect)|for (?:information|reference|display|the record) only|has no effect|changes nothing|(?:is|are) already (?:contained|included|applied|counted|in (?:the|all|these))|(?:bereits|schon) (?:enthalten|eingerechnet|berücksichtigt|angewend\p{L}+|angewandt)|déjà (?:inclus|compris|appliqu|compt)\p{L}*|ya (?:está|están) (?:incluid|aplicad|contad)\p{L}*|già (?:inclus|compres|applicat)\p{L}*|(?:al|reeds) (?:inbegrepen|verwerkt|toegepast)|wird nicht (?:angewendet|angewandt|benutzt|ausgewertet)|nur (?:zur (?:information|anzeige|erinnerung)|als (?:notiz|hinweis)|ein messwert|der messwert)|ohne wirkung|n['’]est pas appliqu\p{L}*|à titre (?:indicatif|d['’]information)|sans effet|no se aplica|s[oó]lo (?:informativ\p{L}*|orientativ\p{L}*|de referencia)|sin efecto|non (?:si applica|viene applicat\p{L}*|è applicat\p{L}*)|solo (?:indicativ\p{L}*|informativ\p{L}*|per informazione)|senza effetto|não (?:se aplica|é aplicad\p{L}*)|só informativ\p{L}*|sem efeito|niet toegepast|alleen ter informatie|zonder effect|används inte|bara (?:till|för) information|utan effekt|anvendes ikke|kun til (?:orientering|information)|uden virkning|ei käytetä|vain tiedoksi|nie (?:jest|są) stosowan\p{L}*|tylko informacyjn\p{L}*|nepoužívá se|jen pro informaci|не применя\p{L}*|только для справки|не влияет)(?!\p{L})|不应用|仅供参考|不起作用|適用されない|参考(?:値|のみ)|적용되지 않|참고용/iu;
 const mostComments = 200;
 const longest = 300;
 /** The words of a place that a clause starts with lie among so many. */
@@ -75,9 +75,10 @@ export function withoutEffectDrafts(places: readonly WithoutEffect[], chain: rea
   }));
 }
 
-/** An element that a comment before it says is not used: its name, and the attributes of its tag. */
+/** An element that a comment before it says is not used: its name, where its tag starts, and the attributes of that. */
 interface UnusedElement {
   name: string;
+  start: number;
   attributes: ReadonlyMap<string, string>;
   comment: string;
 }
@@ -90,7 +91,8 @@ const attribute = /([^\s=]+)\s*=\s*(?:"([^"]*)"|'([^']*)')/gu;
 function unusedElements(text: string): UnusedElement[] {
   const found: UnusedElement[] = [];
   let looked = 0;
-  for (const [, said = '', name = '', tag = ''] of text.matchAll(commentBefore)) {
+  for (const match of text.matchAll(commentBefore)) {
+    const [whole, said = '', name = '', tag = ''] = match;
     if (looked++ >= mostComments) break;
     const comment = said.replace(/\s+/g, ' ').trim();
     if (!saysUnused(comment, name)) continue;
@@ -98,7 +100,8 @@ function unusedElements(text: string): UnusedElement[] {
     for (const [, key = '', one, other] of tag.matchAll(attribute)) attributes.set(key, one ?? other ?? '');
     // What is said of a value is not said of the element behind, which may have another one.
     if (saidOfValues(comment).some(({ name, value }) => attributes.get(name) !== value)) continue;
-    found.push({ name, attributes, comment });
+    const start = match.index + whole.length - tag.length;
+    found.push({ name, start, attributes, comment });
   }
   return found;
 }
@@ -114,7 +117,7 @@ const mostShort = 20;
 /** Whether a comment says by a clause of its own that the element behind it is not used. */
 function saysUnused(comment: string, element: string): boolean {
   const own = nameWords(element);
-  return comment.split(/[,;:.!?、。，；]/u).some((clause) => {
+  return comment.split(/[,;:.!?()、。，；]/u).some((clause) => {
     const found = notUsedIn(clause);
     if (!found) return false;
     if (/[\p{Script=Han}\p{Script=Hangul}\p{Script=Hiragana}]/u.test(clause))
@@ -144,13 +147,21 @@ function unusedByValue(prose: readonly string[], { columns }: Rows, chain: reado
     .slice(0, mostComments)
     .flatMap((text) =>
       saidOfValues(text).flatMap(({ name, value, says }): UnusedPlace[] => {
-        const isNamed = ({ at, level, listed }: Column) =>
-          level > 0 && !listed && (at === `@${name}` || at === name);
-        const column = columns.find(
-          (one) => isNamed(one) && one.cells.some((cell) => cell?.text.trim() === value),
-        );
+        const placeOf = (place: string, text: string) =>
+          columns.find(
+            ({ at, level, listed, cells }) =>
+              level > 0 &&
+              !listed &&
+              at.replace(/^@/, '') === place &&
+              cells.some((cell) => cell?.text.trim() === text),
+          );
         const comment = text.replace(/\s+/g, ' ').trim();
-        return column && saysUnused(says, chain[column.level]) ? [{ column, value, comment }] : [];
+        const column = placeOf(name, value);
+        if (column) return saysUnused(says, chain[column.level]) ? [{ column, value, comment }] : [];
+        // `status: k = kept, d = not used`.
+        const listed = placeOf(/^\s*([\p{L}_][\p{L}\p{N}_.-]{0,40})\s*:/u.exec(text)?.[1] ?? '', name);
+        const isUnused = listed && saysUnused(`${value} ${says}`, chain[listed.level]);
+        return listed && isUnused ? [{ column: listed, value: name, comment }] : [];
       }),
     );
 }
@@ -176,7 +187,7 @@ export function unusedPlaces(
 }
 
 function unusedBehind(text: string, { columns }: Rows, chain: readonly string[]): UnusedPlace[] {
-  return unusedElements(text).flatMap(({ name, attributes, comment }): UnusedPlace[] => {
+  return unusedElements(text).flatMap(({ name, start, attributes, comment }): UnusedPlace[] => {
     const level = chain.indexOf(name);
     if (level < 1) return [];
     for (const [key, value] of attributes) {
@@ -184,6 +195,26 @@ function unusedBehind(text: string, { columns }: Rows, chain: readonly string[])
       const starts = new Set(column?.cells.flatMap((cell) => (cell?.text === value ? [cell.start] : [])));
       if (column && starts.size === 1) return [{ column, value, comment }];
     }
-    return [];
+    return level === chain.length - 1 ? unusedInside(start, comment, columns, level) : [];
   });
+}
+
+/** A region by a value inside of it that no other region has: the first one behind the start of its tag. */
+function unusedInside(
+  start: number,
+  comment: string,
+  columns: readonly Column[],
+  level: number,
+): UnusedPlace[] {
+  const own = columns.filter((one) => one.level === level && !one.listed);
+  let [row, nearest] = [-1, Number.POSITIVE_INFINITY];
+  for (const { cells } of own)
+    for (const [at, cell] of cells.entries())
+      if (cell && cell.start > start && cell.start < nearest) [row, nearest] = [at, cell.start];
+  const column = own.find(({ cells }) => {
+    const text = cells[row]?.text;
+    return text !== undefined && cells.filter((cell) => cell?.text === text).length === 1;
+  });
+  const value = column?.cells[row]?.text;
+  return column && value !== undefined ? [{ column, value, comment }] : [];
 }

@@ -8,6 +8,7 @@ import { conceptsOf } from '../words/tradeWords';
 import type { Column } from './column';
 import { columnFactsOf, textsOf } from './columnFacts';
 import type { Rows } from './rows';
+import { isOctaveWord } from './unitNames';
 
 /** Keys that are counted from one that an element around the regions names. */
 export interface KeysFromBase {
@@ -101,6 +102,12 @@ const keyNumbers =
 /** What plays a key and not the numbers that are written (from memory). */
 const whilePlaying =
   /(?<!\p{L})(?:incoming|when (?:it is )?played|while playing|pitch|sounds? (?:higher|lower)|tonh\u00f6he|beim spielen)(?!\p{L})/iu;
+/** How a text says that a number moves others (from memory). */
+const moves =
+  /(?<!\p{L})(?:add(?:ed|s)?|plus|sum(?:med)?|shift(?:s|ed)?|mov(?:es?|ed)|addier\p{L}*|hinzu\p{L}*|dazu\p{L}*|verschieb\p{L}*|verschoben|ajout\p{L}*|d\u00e9cal\p{L}*|suma\p{L}*|desplaz\p{L}*|aggiun\p{L}*|spost\p{L}*|somma\p{L}*|opgeteld|verscho\p{L}*|adder\p{L}*|l\u00e6gges)(?!\p{L})/iu;
+const notAdded =
+  /(?<!\p{L})(?:not|never|already|nicht|schon|bereits|pas|d\u00e9j\u00e0|no|ya|non|gi\u00e0|niet|reeds|inte|redan|ikke)(?!\p{L})/iu;
+const inOctaves = /(?<!\p{L})o[kc]ta[vw]\p{L}*|ottav\p{L}/iu;
 /** So far keys are moved at most: up or down ten octaves. */
 const mostShift = 120;
 
@@ -117,10 +124,13 @@ function shiftOf(
     if (one !== undefined && !shiftTargets.has(one.target)) continue;
     const facts = columnFactsOf(textsOf(column));
     const isWhole = facts.isConstant && facts.whole === facts.filled && facts.filled === column.cells.length;
-    if (!isWhole || Math.abs(facts.least) > mostShift) continue;
-    const isOfKeys = (sentence: string) => keyNumbers.test(sentence) && !whilePlaying.test(sentence);
-    const said = sentenceOf(prose, column, isOfKeys);
-    if (said !== undefined) return { column, key: facts.least, said };
+    if (!isWhole) continue;
+    const isOfKeys = (sentence: string) =>
+      keyNumbers.test(sentence) && !whilePlaying.test(sentence) && !notAdded.test(sentence);
+    const said = sentenceOf(prose, column, moves, isOfKeys);
+    if (said === undefined) continue;
+    const keys = facts.least * (inOctaves.test(said) || column.own.some(isOctaveWord) ? 12 : 1);
+    if (Math.abs(keys) <= mostShift) return { column, key: keys, said };
   }
   return undefined;
 }
@@ -159,6 +169,7 @@ const shiftTargets: ReadonlySet<string> = new Set('transpose tune offset octave'
 function sentenceOf(
   prose: readonly string[],
   { own }: Column,
+  says = countedFrom,
   fits: (sentence: string) => boolean = () => true,
 ): string | undefined {
   const name = own.join('');
@@ -171,7 +182,7 @@ function sentenceOf(
           .toLowerCase()
           .replace(/[\s_.-]+/g, '')
           .includes(name) &&
-        countedFrom.test(sentence) &&
+        says.test(sentence) &&
         fits(sentence),
     );
 }

@@ -1,4 +1,5 @@
 import type { Assigned } from '../assign';
+import { isBare } from '../words/meanings';
 import type { Column } from './column';
 import { columnFactsOf, textsOf } from './columnFacts';
 import { rowKeyNumber } from './rowKeys';
@@ -52,4 +53,25 @@ export function withLoopStarts(rows: Rows, all: readonly Assigned[]): Assigned[]
   if (found.length !== 1) return [...all];
   const evidence = 'It stands beside the end of the loop, and no number lies above that.';
   return [...all, { ...end, ...found[0], target: 'loop_start', weight: 0.72, evidence, others: [] }];
+}
+
+/** Bare ends of loops of which many lie below the starts are no ends but lengths. */
+export function withLoopLengths(all: readonly Assigned[]): Assigned[] {
+  const start = all.find(({ target }) => target === 'loop_start');
+  const end = all.find(
+    ({ target, part, column }) => target === 'loop_end' && part === undefined && isBare(column.own),
+  );
+  if (!start || !end || start.part !== undefined) return [...all];
+  let [both, below] = [0, 0];
+  for (const [row, number] of end.facts.numbers.entries()) {
+    const from = start.facts.numbers[row];
+    if (Number.isNaN(number) || Number.isNaN(from) || number <= 0) continue;
+    both++;
+    if (number < from) below++;
+  }
+  if (below * 3 < both || below === 0) return [...all];
+  const evidence = 'Numbers lie below the starts of the loops, as no end does.';
+  return all.map((one) =>
+    one === end ? { ...one, target: 'loop_length', weight: 0.72, evidence, others: ['loop_end'] } : one,
+  );
 }

@@ -20,6 +20,7 @@ describe('a value of which the text says that its element is not used', () => {
     ['without quotes', '<!-- state=b: unused -->'],
     ['beside another value', '<!-- state="a" is played, state="b" is not played -->'],
     ['in an element', '<about><note>state="b": unused</note></about>'],
+    ['in a list behind the name', '<!-- state: a = fine, b = dropped (not loaded) -->'],
     ['in German', '<!-- state="b" bedeutet: wird nicht gespielt -->'],
   ])('leaves out the elements that have it, and not the one behind the words: %s', (_, legend) => {
     expect(valuesIn(slats(legend), 'sample')).toEqual(['x.wav', 'z.wav']);
@@ -31,6 +32,14 @@ describe('a value of which the text says that its element is not used', () => {
       `<slat><use>${use}</use><file>${file}</file><low>${low}</low><high>${low + 4}</high></slat>`;
     const text = `<shelf><!-- use=0: not used -->${slat(1, 'x.wav', 40)}${slat(0, 'y.wav', 45)}</shelf>`;
     expect(valuesIn(text, 'sample')).toEqual(['x.wav']);
+  });
+
+  it('still is the element behind where nothing else tells it from others than its file', () => {
+    const slat = (file: string, low: number) =>
+      `<slat><file>${file}</file><low>${low}</low><high>${low + 4}</high></slat>`;
+    const text = `<shelf>${slat('x.wav', 40)}<!-- not used any more -->${slat('y.wav', 45)}${slat('z.wav', 50)}</shelf>`;
+    expect(valuesIn(text, 'sample')).toEqual(['x.wav', 'z.wav']);
+    expect(guesses(text).join()).toContain('"y.wav" is left out');
   });
 
   it('still is the element behind where nothing names a value', () => {
@@ -48,11 +57,18 @@ describe('a number around the regions that moves keys', () => {
     ['key-shift', '12', 'key-shift is to be added to every key number below'],
     ['noteOffset', '-12', 'noteOffset is added to all note numbers'],
     ['move', '3', 'move wird zu allen Tastennummern addiert'],
+    ['octave-shift', '12', 'octave-shift moves every key of the list by whole octaves', '1'],
     ['versatz', '-5', 'Zu jeder Tastennummer wird versatz addiert'],
-  ])('is added to all of them where the text says so: %s', (name, by, says) => {
-    const text = `<rack ${name}="${by}"><!-- ${says} -->${rods}</rack>`;
+  ])('is added to all of them where the text says so: %s', (name, by, says, written = by) => {
+    const text = `<rack ${name}="${written}"><!-- ${says} -->${rods}</rack>`;
     expect(valuesIn(text, 'lokey', 'hikey', 'pitch_keycenter', 'transpose')).toEqual(moved(Number(by)));
     expect(guesses(text).join()).toContain(`Keys are moved by ${by}`);
+  });
+
+  it('is left out where the text says that it is in the keys already', () => {
+    const text = `<rack transpose="-12"><!-- transpose is already contained in the keys below -->${rods}</rack>`;
+    expect(valuesIn(text, 'lokey', 'hikey', 'pitch_keycenter', 'transpose')).toEqual(moved(0));
+    expect(guesses(text).join()).toContain('"transpose" of <rack> is left out');
   });
 
   it('is a transposition where the text speaks of the sound', () => {

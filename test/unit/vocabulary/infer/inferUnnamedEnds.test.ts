@@ -59,6 +59,24 @@ describe('the start of a loop under a name that nobody knows', () => {
   });
 });
 
+describe('two bare numbers of a loop', () => {
+  const loop = (from: number, to: number) => `<loop a="${from}" b="${to}"/>`;
+
+  it('are a start and a length where the second one lies below the first', () => {
+    expect(valuesIn(crate(loop(3000, 2000), loop(1000, 4000)), 'loop_start', 'loop_end')).toEqual([
+      '3000 4999',
+      '1000 4999',
+    ]);
+  });
+
+  it('are two ends where none does', () => {
+    expect(valuesIn(crate(loop(3000, 7000), loop(1000, 4000)), 'loop_start', 'loop_end')).toEqual([
+      '3000 7000',
+      '1000 4000',
+    ]);
+  });
+});
+
 describe('bare ends in an element that is named after a stroke', () => {
   const stroke = (file: string, low: number, high: number, root: number) =>
     `<hit file="${file}"><min>${low}</min><max>${high}</max><root>${root}</root></hit>`;
