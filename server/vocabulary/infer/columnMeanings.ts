@@ -11,7 +11,7 @@ import { rangesOf } from './values/rangeText';
 import { headingMeaning } from './words/headingMeanings';
 import type { InferredTarget } from './words/meaningRules';
 import type { Meaning } from './words/meanings';
-import { isBare, isLevelOfBand, meaningsOf } from './words/meanings';
+import { isBare, isLevelOfBand, meaningsOf, octaves } from './words/meanings';
 import { nameWords } from './words/nameWords';
 import { isOneShotName } from './words/words';
 
@@ -29,10 +29,11 @@ function ofController(meanings: readonly Meaning[], { controller }: Column): Mea
 }
 
 /** What a unit beside a number says by itself. */
-const unitTargets: ReadonlyMap<string, InferredTarget> = new Map([
-  ['dB', 'volume'],
-  ['cents', 'tune'],
-  ['semis', 'tune'],
+const unitMeanings: ReadonlyMap<string, Meaning> = new Map([
+  ['dB', { target: 'volume', weight: 0.74, unit: 'dB' }],
+  ['cents', { target: 'tune', weight: 0.74, unit: 'cents' }],
+  ['semis', { target: 'tune', weight: 0.74, unit: 'semitones' }],
+  [octaves, { target: 'tune', weight: 0.74, unit: 'octaves' }],
 ]);
 
 /** Whether a target can have the unit. */
@@ -57,9 +58,9 @@ function namedMeanings(column: Column, level: readonly string[], isOutermost: bo
   const named = [...meaningsOf(column.own, column.around, level, column.unit)];
   if (isOneShotName(column.own)) return [{ target: 'one_shot', weight: 0.95, unit: undefined }, ...named];
   if (isOutermost && column.around.length === 0 && isBare(column.own)) return [];
-  const unit = unitTargets.get(column.unit ?? '');
-  if (unit && !named.some(({ target }) => target === unit || unitAgrees(target, column.unit)))
-    return [{ target: unit, weight: 0.74, unit: undefined }];
+  const unit = unitMeanings.get(column.unit ?? '');
+  if (unit && !named.some(({ target }) => target === unit.target || unitAgrees(target, column.unit)))
+    return [unit];
   if (column.unit === 'hertz' && !named.some(({ target }) => inHertz.has(target)))
     return [{ target: 'root_frequency', weight: 0.74, unit: 'Hz' }];
   const heading = headingMeaning(column.own, column.around);

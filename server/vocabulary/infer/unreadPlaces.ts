@@ -6,6 +6,7 @@ import type { Column } from './values/column';
 import { columnFactsOf, textsOf } from './values/columnFacts';
 import { isPlausible, keyTargets, positionTargets, timeTargets, velocityTargets } from './values/plausible';
 import type { Rows } from './values/rows';
+import { isUnitName } from './values/unitNames';
 import { parameterWords } from './words/parameterWords';
 
 const soundTargets =
@@ -58,6 +59,11 @@ export function unreadPlaces(
       drafts.push(files);
       continue;
     }
+    const unit = unknownUnit(column, read, chain);
+    if (unit) {
+      drafts.push(unit);
+      continue;
+    }
     const meaning = namedMeaning(column, chain);
     if (!meaning || meaning.weight < surelyNamed || !telling.has(meaning.target)) continue;
     const texts = textsOf(column);
@@ -92,6 +98,26 @@ export function unreadPlaces(
     });
   }
   return drafts;
+}
+
+/** The loss of a unit that nobody knows, beside numbers that are read; `undefined` for another place. */
+function unknownUnit(column: Column, read: ReadonlySet<Column>, chain: readonly string[]): Draft | undefined {
+  const example = column.cells.find((cell) => cell !== undefined);
+  const element = /^(.+)\/@[^/]+$/.exec(column.at)?.[1];
+  if (!example || element === undefined || !isUnitName(column.own)) return undefined;
+  const isBeside = ({ level, at }: Column) =>
+    level === column.level && (at === element || at.startsWith(`${element}/`));
+  if (![...read].some(isBeside)) return undefined;
+  return {
+    id: `${chain[column.level]}/${column.at}`,
+    message: `The unit "${example.text.slice(0, 40)}" in "${column.at}" of <${chain[column.level]}> is not known, so the numbers beside it may be read too great or too small.`,
+    confidence: 0.4,
+    isLost: true,
+    evidence: ['Check them, or write them in a usual unit.'],
+    span: example,
+    isAbout: () => false,
+    alternatives: [],
+  };
 }
 
 /** The loss of the files of a place, where regions name those of another one; `undefined` for a place of other things. */

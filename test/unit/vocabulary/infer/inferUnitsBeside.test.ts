@@ -40,6 +40,21 @@ describe('a unit that stands beside each number', () => {
     expect(valuesIn(box(by('cents', '40'), by('cents', '-15')), 'tune')).toEqual(['40', '-15']);
   });
 
+  it('counts too where the name of the number says nothing', () => {
+    const by = (unit: string, number: string) => `<bits><tune by="${number}" per="${unit}"/></bits>`;
+    expect(valuesIn(box(by('semitone', '0.5'), by('cent', '20'), by('octave', '1')), 'tune')).toEqual([
+      '50',
+      '20',
+      '1200',
+    ]);
+  });
+
+  it('is told where nobody knows it and the numbers are read all the same', () => {
+    const level = (number: string) => `<level unit="1/100 dB">${number}</level>`;
+    const told = readInferred(box(level('-50'), level('-120'))).decisions.map(({ message }) => message);
+    expect(told.join()).toContain('The unit "1/100 dB" in "level/@unit" of <item> is not known');
+  });
+
   it('leaves out what is in a unit that nobody knows, and tells', () => {
     const bend = (unit: string, number: string) => `<tune unit="${unit}">${number}</tune>`;
     const text = box(bend('cents', '30'), bend('furlongs', '3'), bend('cents', '-4'));
