@@ -1,3 +1,4 @@
+import { speaksOfOtherFrequency } from '../../trade/headings/frequencyHeadings';
 import { aloneEnd } from '../../trade/headings/headingStems';
 import { readHeading } from '../../trade/headings/headings';
 import type { ColumnMeaning } from '../../trade/meaning';
@@ -14,6 +15,7 @@ import { findKeyOrder, orderShare } from './keyOrder';
 import { labelsSideBySide } from './labelsSideBySide';
 import { findLayers, reachAllVelocities } from './layeredRanges';
 import { agrees } from './likeness';
+import { findRootFrequencies } from './rootFrequencies';
 import { findRoot, holdsKeys } from './rootWithin';
 import { settleKey } from './settleColumns';
 import { findSideValues } from './sideValues';
@@ -30,6 +32,7 @@ export function readFromContents(state: ColumnState): void {
   findTriggers(state);
   if (!state.headingsKnown && hasNamedKeys(state)) findKeys(state, true);
   findKeyRanges(state);
+  findRootFrequencies(state);
   if (!state.headingsKnown && !state.taken.has('key_range') && hasVelocityRanges(state)) findKeys(state);
   findLayers(state);
   findPlain(state);
@@ -175,10 +178,12 @@ function plainMeaning(
     ['dB', 'volume'],
     ['cents', 'tune'],
     ['semitones', 'transpose'],
-    ['Hz', 'pitch_keycenter'],
   ] as const)
     if ((contents.units.get(unit) ?? 0) >= half && contents.filled > 0)
       return is(meaning, 0.85, `Its cells are in ${unit}.`);
+  const hertz = (contents.units.get('Hz') ?? 0) + (contents.units.get('kHz') ?? 0);
+  if (hertz >= half && contents.units.has('Hz') && !speaksOfOtherFrequency(state.columns[index].heading))
+    return is('pitch_keycenter', 0.85, 'Its cells are in Hz.');
   if (areFrameRanges(contents))
     return is('loop', 0.6, 'Its cells are ranges of numbers that are too great for keys or velocities.');
   const counted = countedMeaning(state.columns[index].heading, contents);

@@ -3,10 +3,11 @@ import { keyOfFrequency } from '../../model/keys';
 import { unitInHeading } from '../../trade/headings/headings';
 import { instrumentSpans, keyboardSpans } from '../../trade/instrumentSpans';
 import { wordsOf } from '../../trade/languages/spelling';
-import type { ColumnMeaning } from '../../trade/meaning';
+import type { ColumnMeaning, Unit } from '../../trade/meaning';
 import { keyMeanings } from '../../trade/meaning';
 import { conventions, octaveShifts } from '../../trade/middleC';
 import { drumKeysOf } from '../../trade/names/drumKeys';
+import { readFrequency } from '../../trade/readings/frequencyReading';
 import type { KeyReading, NoteNaming } from '../../trade/readings/keyReading';
 import {
   isGermanName,
@@ -16,7 +17,6 @@ import {
   octaveMarkOf,
   readKeyRange,
 } from '../../trade/readings/keyReading';
-import { readNumber } from '../../trade/readings/numberReading';
 import type { Statements } from '../../trade/statements/statements';
 import { CellReadings } from '../cells/cellReadings';
 import type { TableCells } from '../cells/cells';
@@ -42,6 +42,9 @@ interface KeyPlaces {
   low: number;
   high: number;
 }
+
+/** Reads a root that is given as a frequency. */
+type ReadRoot = (text: string) => KeyReading | undefined;
 
 type RowKeys = { root?: KeyReading; low?: KeyReading; high?: KeyReading };
 /** Lowest and highest note name, as keys with middle C = C4. */
@@ -152,6 +155,7 @@ class OctaveEvidence {
       low: find('lokey', 'key_range'),
       high: find('hikey', 'key_range'),
     };
+    const readRoot = rootReader(columns.find(({ index }) => index === places.root)?.unit);
     const own = namedExtremes(this.#cells, data, places, this.#naming);
     if (!own) return;
     this.extremes = {
@@ -165,10 +169,10 @@ class OctaveEvidence {
       ({ repeats: of }) => of !== undefined && Object.values(places).includes(of),
     );
     const hertz = columns.find(
-      ({ meaning, heading }) => meaning === 'unknown' && unitInHeading(heading) === 'Hz',
+      ({ meaning, heading }) => meaning === 'unknown' && /hz/iu.test(unitInHeading(heading) ?? ''),
     );
     for (const row of evenlySpread(data, mostRows)) {
-      const keys = rowKeys(this.#cells, row, places, this.#naming);
+      const keys = rowKeys(this.#cells, row, places, this.#naming, readRoot);
       const name = sample < 0 ? '' : this.#cells.value(this.#cells.cell(row, sample));
       for (const word of wordsOf(name.slice(-80))) this.words.add(word);
       if (name !== '') this.#lookAtFile(name, keys);
@@ -203,7 +207,7 @@ class OctaveEvidence {
       const one = readKeyRange(plain(column.repeats as number), this.#naming)?.low;
       voteByPair(this.beside, one?.number ?? other?.number, one?.named ?? other?.named);
     }
-    const frequency = hertz && readNumber(plain(hertz.index))?.number;
+    const frequency = hertz && readFrequency(plain(hertz.index), unitInHeading(hertz.heading));
     if (frequency !== undefined)
       voteByPair(this.hertz, Math.round(keyOfFrequency(frequency)), keys.root?.named);
   }
@@ -231,10 +235,25 @@ function withNumber(key: KeyReading | undefined, number: number): KeyReading {
   return { number, named: key?.number === undefined ? key?.named : undefined };
 }
 
-function rowKeys(cells: TableCells, row: number, places: KeyPlaces, naming: NoteNaming): RowKeys {
+/** How roots of a column in a unit are read: only those in Hz are no keys. */
+function rootReader(unit: Unit | undefined): ReadRoot | undefined {
+  if (unit !== 'Hz' && unit !== 'kHz') return undefined;
+  return (text) => {
+    const hertz = readFrequency(text, unit);
+    return hertz === undefined ? undefined : { number: Math.round(keyOfFrequency(hertz)), named: undefined };
+  };
+}
+
+function rowKeys(
+  cells: TableCells,
+  row: number,
+  places: KeyPlaces,
+  naming: NoteNaming,
+  readRoot: ReadRoot | undefined,
+): RowKeys {
   const read = (column: number) =>
     column < 0 ? undefined : readKeyRange(cells.plain(cells.cell(row, column)), naming);
-  const root = read(places.root)?.low;
+  const root = readRoot ? readRoot(cells.plain(cells.cell(row, places.root))) : read(places.root)?.low;
   const low = read(places.low)?.low;
   const high = read(places.high)?.high;
   return { ...(root && { root }), ...(low && { low }), ...(high && { high }) };

@@ -19,7 +19,7 @@ export interface ColumnNumbers {
   plain: Numbers;
   /** Numbers with a unit. */
   united: Numbers;
-  /** The one unit behind at least half of the numbers; `undefined` where fewer have one, or they differ. */
+  /** The one unit behind at least half of the numbers, of kHz Hz; `undefined` where fewer have one, or they differ. */
   unit: Unit | undefined;
   /** Whether a plain number has a `+` before it: then they are differences. */
   isSigned: boolean;
@@ -64,8 +64,9 @@ export function columnNumbers(
       const reading = readNumber(written);
       if (!reading) numbers.push(read(written));
       else if (reading.unit !== undefined) {
-        united.push(reading.number);
-        units.add(reading.unit);
+        const isKilo = reading.unit === 'kHz';
+        united.push(isKilo ? reading.number * 1000 : reading.number);
+        units.add(isKilo ? 'Hz' : reading.unit);
       } else {
         numbers.push(reading.number);
         isSigned ||= written.trimStart().startsWith('+');

@@ -1,6 +1,7 @@
 import { keyOfFrequency } from '../../model/keys';
 import type { Steps } from '../../model/steps';
 import { keyBounds } from '../../trade/bounds';
+import { keyFrequencies, readFrequency } from '../../trade/readings/frequencyReading';
 import type { KeyReading } from '../../trade/readings/keyReading';
 import { keysInList, readKeyRange } from '../../trade/readings/keyReading';
 import { meansAll, meansOpenEnd } from '../../trade/readings/limits';
@@ -20,9 +21,6 @@ type KeyMeaning = 'key' | 'lokey' | 'hikey' | 'pitch_keycenter' | 'key_range';
 
 /** How roots are given: as keys, as keys with a fraction, or as the frequency that a sample sounds at. */
 type RootKind = 'key' | 'fraction' | 'hertz';
-
-/** Frequencies that a sample can be of, in Hz: a little beyond those of the keys 0..127. */
-const audible = { least: 8, most: 13_300 } as const;
 
 /** Reads the keys and roots of zones. */
 export class KeyColumns {
@@ -215,14 +213,14 @@ export class KeyColumns {
   }
 
   #rootKind(column: ColumnReading): RootKind {
-    if (column.unit === 'Hz') return 'hertz';
+    if (column.unit === 'Hz' || column.unit === 'kHz') return 'hertz';
     const { plain, unit } = this.table.numbersIn(column);
     if (unit === 'Hz') return 'hertz';
     const isOdd = plain.whole < plain.numeric || plain.greatest > keyBounds.most;
     if (!isOdd || plain.numeric === 0 || plain.least < 0) return 'key';
     if (plain.whole < plain.numeric && plain.greatest <= keyBounds.most && this.#lieInRanges(column))
       return 'fraction';
-    return plain.least >= audible.least && plain.greatest <= audible.most ? 'hertz' : 'key';
+    return plain.least >= keyFrequencies.least && plain.greatest <= keyFrequencies.most ? 'hertz' : 'key';
   }
 
   /** Whether most numbers of a column lie within the key ranges of their rows, half a key beyond them at most. */
@@ -252,7 +250,9 @@ export class KeyColumns {
     const { table } = this;
     const { cells, zones } = table;
     const roots = zones.column('pitch_keycenter');
-    const numbers = new CellReadings(cells, (text) => numberOf(text, kind));
+    const numbers = new CellReadings(cells, (text) =>
+      kind === 'hertz' ? readFrequency(text, column.unit) : plainNumber(text),
+    );
     let isOff = false;
     const read = (zone: number, cell: number) => {
       const number = table.reading(numbers, cell, column);
@@ -287,10 +287,9 @@ export class KeyColumns {
   }
 }
 
-function numberOf(text: string, kind: 'fraction' | 'hertz'): number | undefined {
+function plainNumber(text: string): number | undefined {
   const reading = readNumber(text);
-  const isUnit = reading?.unit === undefined || (kind === 'hertz' && reading.unit === 'Hz');
-  return isUnit ? reading?.number : undefined;
+  return reading?.unit === undefined ? reading?.number : undefined;
 }
 
 /** Puts the ends of ranges in order whose low one lies above the high one, and notes it. */

@@ -148,5 +148,6 @@ export const russian: LanguageWords = {
     s: ['с', 'сек', 'секунды'],
     frames: ['сэмплов', 'отсчётов'],
     Hz: ['Гц'],
+    kHz: ['кГц'],
   },
 };
