@@ -32,6 +32,9 @@ export class TableCells {
   /** Whether the cells are parted by spaces, or by where they stand. */
   bySpaces = false;
 
+  /** Whether each row stands for itself, as objects of a script do: what one does not give, it does not take from the one above. */
+  areRecords = false;
+
   /** What stands in brackets behind the names of files, by the cells of the names. */
   readonly nameRemarks = new Map<number, string>();
 

@@ -121,7 +121,7 @@ function settleMuteGroups(state: ColumnState): void {
 export function settleKey(state: ColumnState): void {
   const { taken, chosen } = state;
   const key = taken.get('key');
-  if (key === undefined || chosen.has(key)) return;
+  if (key === undefined || chosen.has(key) || standsInPlaceOfRanges(state, key)) return;
   if (taken.has('lokey') || taken.has('hikey') || taken.has('key_range')) {
     const evidence = 'The keys it sounds on stand in other columns: this is the root key.';
     state.claim(key, 'pitch_keycenter', 0.85, evidence);
@@ -134,6 +134,21 @@ export function settleKey(state: ColumnState): void {
     const evidence = 'The root key stands in another column: this is the key it sounds on.';
     state.claim(key, 'key_range', 0.8, evidence);
   }
+}
+
+/** Whether rows give either a key or a range of keys, each at least once, and never both: then the key is the only one. */
+function standsInPlaceOfRanges({ taken, cells, looked }: ColumnState, key: number): boolean {
+  const ranges = (['lokey', 'hikey', 'key_range'] as const).flatMap((meaning) => taken.get(meaning) ?? []);
+  const isFilled = (row: number, column: number) => cells.plain(cells.cell(row, column)).trim() !== '';
+  let [keys, others] = [0, 0];
+  for (const row of looked) {
+    const hasRange = ranges.some((column) => isFilled(row, column));
+    if (hasRange) others++;
+    if (!isFilled(row, key)) continue;
+    if (hasRange) return false;
+    keys++;
+  }
+  return keys > 0 && others > 0;
 }
 
 /** `Start` and `End` right behind a loop switch are those of the loop. */

@@ -3,7 +3,13 @@ import { rounded } from '../../trade/decimal';
 import { saysFactor, scaleIn } from '../../trade/headings/statedScale';
 import { levelScaleOf, readLevel } from '../../trade/readings/levelReading';
 import type { LevelScale } from '../../trade/scales/levelScale';
-import { decibelsOf, fullLevels, levelScale, levelScaleNames } from '../../trade/scales/levelScale';
+import {
+  decibelsOf,
+  fullLevels,
+  levelScale,
+  levelScaleNames,
+  levelScalePhrases,
+} from '../../trade/scales/levelScale';
 import type { ScaleReading } from '../../trade/scales/numbers';
 import { CellReadings } from '../cells/cellReadings';
 import type { ColumnReading } from '../columns/columnReading';
@@ -16,6 +22,8 @@ type Decision = { scale: LevelScale | 'none'; isAttenuation: boolean; isGuess: b
 
 const choices = ['dB', 'percent', 'sevenBits', 'factor', 'none'] as const;
 const noLevel = 'not written';
+/** Words that say that levels are shares of the amplitude. */
+const amplitude = /ampl|ampiezza|linea[rl]|linéaire|lineær|линейн|амплитуд|πλάτος|振幅|진폭/iu;
 /** A scale that is less likely is not taken. */
 const likely = 0.6;
 
@@ -51,7 +59,8 @@ export class LevelColumns {
     const levels = new CellReadings(table.cells, (text) => readLevel(text, scale, isAttenuation));
     const inDecibels = scale === 'dB' && !isAttenuation;
     // Of a scale that was found from the numbers, one note says how all of them are written.
-    const isTold = isGuess && scale !== 'dB';
+    const isOverall = isGuess && scale !== 'dB';
+    const isTold = isOverall || (!isGuess && this.#noteLaw(column, scale, isAttenuation));
     return (zone, cell) => {
       const number = inDecibels ? table.cells.number(cell) : Number.NaN;
       if (number >= volumeBounds.least && number <= volumeBounds.most) {
@@ -60,7 +69,7 @@ export class LevelColumns {
       }
       const level = table.reading(levels, cell, column, (one) => !('fault' in one));
       if ('fault' in level) table.drop(cell, column, level.fault);
-      else if (isTold && level.decibels > 0)
+      else if (isOverall && level.decibels > 0)
         table.drop(cell, column, 'is above the full level of the others');
       else {
         if (level.how && !isTold) table.approximate(cell, column, level.how);
@@ -113,6 +122,20 @@ export class LevelColumns {
       levelScaleOf(this.table.stated(column)?.unit) ??
       (isSigned ? 'dB' : undefined)
     );
+  }
+
+  /** Notes that a scale of bits is said, but not how its numbers rise; `false` where nothing is open. */
+  #noteLaw(column: ColumnReading, scale: LevelScale, isAttenuation: boolean): boolean {
+    if ((scale !== 'sevenBits' && scale !== 'eightBits') || amplitude.test(column.heading)) return false;
+    const { plain } = this.table.numbersIn(column);
+    const decibels = decibelsOf(plain.least, scale, isAttenuation);
+    const written = Math.max(volumeBounds.least, rounded(decibels));
+    if (plain.numeric === 0 || Number.isNaN(written)) return false;
+    this.table.noteColumn(
+      column,
+      `${columnName(column)} gives levels ${levelScalePhrases[scale]}, but not how loud each is. They are taken for shares of the amplitude: ${plain.least} is written as ${written} dB. If quiet levels sound too loud, give the levels in dB.`,
+    );
+    return true;
   }
 
   #noteShare(

@@ -36,15 +36,17 @@ export class MergedRows {
   /** Finds the rows for all zones of the table, and notes where they are others. */
   find(): void {
     if (this.#ranges.length === 0) return;
-    const isFilled = this.#velocities.length > 0 && this.#areMergedFirst();
     const { table } = this;
+    const { areRecords } = table.cells;
+    const isFilled = !areRecords && this.#velocities.length > 0 && this.#areMergedFirst();
     const { rows } = table.zones;
     let last = -1;
     let lastVelocity = -1;
     for (let zone = table.first; zone < table.end; zone++) {
       const row = rows[zone];
       const hasVelocity = this.#holds(row, this.#velocities);
-      const carriesKeys = last >= 0 && !this.#holds(row, this.#ranges) && this.#fits(row, last);
+      const carriesKeys =
+        !areRecords && last >= 0 && !this.#holds(row, this.#ranges) && this.#fits(row, last);
       if (carriesKeys) this.#carryKeys(zone, row, last);
       else last = this.#holds(row, this.#ranges) ? row : -1;
       if (last < 0)

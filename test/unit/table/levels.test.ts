@@ -24,6 +24,16 @@ describe('a column of levels without a unit', () => {
     }
   });
 
+  it('of bits is said not to tell how loud each is, unless its heading speaks of the amplitude', () => {
+    for (const heading of ['Niveau (0-127)', 'Loudness 0..127', 'Lautstärke (0-127)', 'Gain 0-127']) {
+      expect(notesOf(column(heading, [127, 100, 64])).join(), heading).toMatch(
+        /gives levels from 0 to 127, but not how loud each is\..*64 is written as -5\.95 dB/,
+      );
+      expect(volumes(heading, [127, 64])).toEqual([0, -5.95]);
+    }
+    expect(notesOf(column('Amplitude 0-127', [127, 100, 64])).join()).not.toMatch(/how loud/);
+  });
+
   it('says what it is taken for, and what to do if it is something else', () => {
     const notes = notesOf(column('Level', [100, 50, 70]));
     expect(notes).toContainEqual(

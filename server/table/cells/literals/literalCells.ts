@@ -60,6 +60,7 @@ export function literalCells(text: string): TableCells | undefined {
   nameByComment(records, comments);
   useLookUps(top, records);
   const cells = new LiteralTable(text).cells(records);
+  cells.areRecords = true;
   cells.around = [...comments.map(({ text: one }) => one), ...around];
   cells.remarks = comments.flatMap((one) => (leftOut.test(one.text) ? [one] : []));
   return cells;

@@ -167,10 +167,28 @@ function addQuoted(cells: TableCells, open: number, code: number): number {
   return end;
 }
 
-/** Between tabs, a quotation mark that stands alone says "the same as above"; it opens no quoted cell. */
+/**
+ * A quotation mark that stands alone says "the same as above"; it opens no quoted cell. Behind commas and semicolons a cell may be quoted
+ * that starts with a line break.
+ */
 function isLoneMark(codes: Uint8Array, at: number, code: number): boolean {
-  const next = codes[at + 1];
-  return code === tab && (next === code || isLineEnd(next));
+  let next = at + 1;
+  while (codes[next] === space || (codes[next] === tab && code !== tab)) next++;
+  if (codes[next] === code) return true;
+  return isLineEnd(codes[next]) && (code === tab || code === bar || isLoneBefore(codes, at, code));
+}
+
+/** Whether the cell before a mark is one as well. */
+function isLoneBefore(codes: Uint8Array, at: number, code: number): boolean {
+  let before = at - 1;
+  while (codes[before] === space) before--;
+  if (codes[before] !== code) return false;
+  before--;
+  while (codes[before] === space) before--;
+  if (codes[before] !== quote) return false;
+  before--;
+  while (codes[before] === space) before--;
+  return codes[before] === code;
 }
 
 /** Whether most lines of a text start with a bar; lines drawn with `+---` do not count. */
