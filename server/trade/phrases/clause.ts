@@ -76,8 +76,12 @@ export function readClause(written: string): ToldValue | undefined {
   return amountIn(clause) ?? placeIn(clause) ?? wordIn(clause);
 }
 
+const amounts = /\d+(?:[.,]\d+)?/gu;
+
 /** A level or a tuning, by its unit. */
 function amountIn(clause: string): ToldValue | undefined {
+  // A number beside that of the amount would be lost.
+  if ((clause.match(amounts)?.length ?? 0) > 1) return undefined;
   const level = toldLevel(clause);
   if (level !== undefined) return { meaning: 'volume', text: `${signed(level)} dB`, isNamed: true };
   const cents = toldCents(clause);

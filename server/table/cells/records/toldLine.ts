@@ -154,6 +154,27 @@ function clausesIn(line: string, from: number, to: number): Stretch[] {
   return found;
 }
 
+/** Words that join two clauses, in the languages of the trade. */
+const joining = /\s(?:and|und|et|y|e|en|och|og|ja|i|a|és|ve|и|και|plus)\s/giu;
+
+/** The values of two clauses that a word joins, where each says what its own are: `5 cents flat and 2 dB louder`. */
+function valuesOfJoined(
+  line: string,
+  { start, end }: Stretch,
+  legend: (clause: string) => ToldValue | undefined,
+): PlacedValue[] | undefined {
+  for (const { 0: word, index } of line.slice(start, end).matchAll(joining)) {
+    const left = { start, end: start + index };
+    const first = readClause(line.slice(left.start, left.end));
+    const second = first?.isNamed
+      ? valuesIn(line, { start: left.end + word.length, end }, legend)
+      : undefined;
+    if (first && second?.every(({ isNamed, meaning }) => isNamed && meaning !== first.meaning))
+      return [{ ...first, ...left }, ...second];
+  }
+  return undefined;
+}
+
 /** The values of a clause: one, or those of the two parts that it is made of without a sign between them. */
 function valuesIn(
   line: string,
@@ -161,6 +182,8 @@ function valuesIn(
   legend: (clause: string) => ToldValue | undefined,
 ): PlacedValue[] | undefined {
   const clause = line.slice(part.start, part.end);
+  const joined = valuesOfJoined(line, part, legend);
+  if (joined) return joined;
   const one = legend(clause) ?? readClause(clause.replace(/^[\s:\u2013\u2014-]+(?!\d)/u, ''));
   if (one) return [{ ...one, ...part }];
   const blanks = [...clause.matchAll(/\s+/gu)];

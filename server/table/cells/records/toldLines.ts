@@ -86,6 +86,12 @@ function linesOf(text: string): Stretch[] {
   return lines;
 }
 
+/** An amount that counts the other way: `-3 ct` for `+3 ct`. */
+function turned(amount: string): string {
+  const bare = amount.replace(/^[-+]/u, '');
+  return amount.startsWith('-') ? `+${bare}` : `-${bare}`;
+}
+
 /** The lines of a text as rows under headings that name what was understood. */
 class ToldTable {
   readonly #cells: TableCells;
@@ -100,8 +106,9 @@ class ToldTable {
   }
 
   cells(lines: readonly TextLine[], legend: (clause: string) => ToldValue | undefined): TableCells {
-    const { corrected, notes } = correct(this.text, lines, legend);
+    const { corrected: told, notes } = correct(this.text, lines, legend);
     this.#notes.push(...notes);
+    const corrected = this.#withOneTuning(told);
     const columns: ColumnMeaning[] = [...(this.lead ? [this.lead] : []), 'sample'];
     for (const { told } of corrected)
       for (const { meaning } of told?.values ?? []) if (!columns.includes(meaning)) columns.push(meaning);
@@ -123,6 +130,28 @@ class ToldTable {
     this.#cells.rowSpans = this.#spans;
     this.#cells.assumptions = this.#notes.slice(0, mostNoted);
     return this.#cells;
+  }
+
+  /** Where some lines tell a tuning and others how far a sample is off, all of them as tunings. */
+  #withOneTuning<Line extends TextLine>(lines: readonly Line[]): readonly Line[] {
+    const tells = (one: ColumnMeaning) =>
+      lines.some(({ told }) => told?.values.some(({ meaning }) => meaning === one));
+    if (!tells('tune') || !tells('deviation')) return lines;
+    return lines.map((line) => {
+      const off = line.told?.values.find(({ meaning }) => meaning === 'deviation');
+      if (!line.told || !off || line.told.values.some(({ meaning }) => meaning === 'tune')) return line;
+      const tune = { ...off, meaning: 'tune' as const, text: turned(off.text) };
+      const said = this.text.slice(off.start, off.end).slice(0, 60);
+      this.#notes.push({
+        start: off.start,
+        end: off.end,
+        text: `"${said}" says how far the sample is off pitch; it is tuned by ${tune.text} for that.`,
+      });
+      return {
+        ...line,
+        told: { ...line.told, values: line.told.values.map((one) => (one === off ? tune : one)) },
+      };
+    });
   }
 
   #addZone({ lead, file, values, rest }: ToldLine, columns: readonly ColumnMeaning[]): void {
