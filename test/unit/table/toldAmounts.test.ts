@@ -45,3 +45,31 @@ it('reads a tuning on one line and how far a sample is off on another, and says 
   expect(regions(text).map(({ tune }) => tune)).toEqual(['-4', '-6', '5']);
   expect(notesOf(text).join('\n')).toMatch(/"6 cents sharp" says how far the sample is off pitch/);
 });
+
+describe('notes in a row before a named root', () => {
+  it.each([
+    ['my program calls middle C "C3"', 60],
+    ['Bei mir heißt das mittlere C "C3".', 60],
+    ['Nothing is said here.', 48],
+  ])('are its range, also among quoted lines of a message: %s', (said, low) => {
+    const text = [
+      'Re: the samples',
+      '',
+      'Somebody wrote:',
+      `> ${said}`,
+      '> gut1.wav C3-E3 root D3',
+      '> gut2.wav F3-A3 root G3',
+      '',
+      'Thanks, fine!',
+    ].join('\n');
+    expect(regions(text)).toMatchObject([
+      { sample: 'gut1.wav', lokey: String(low), hikey: String(low + 4), pitch_keycenter: String(low + 2) },
+      {
+        sample: 'gut2.wav',
+        lokey: String(low + 5),
+        hikey: String(low + 9),
+        pitch_keycenter: String(low + 7),
+      },
+    ]);
+  });
+});

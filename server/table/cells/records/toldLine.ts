@@ -154,6 +154,8 @@ function clausesIn(line: string, from: number, to: number): Stretch[] {
   return found;
 }
 
+/** What is told by its unit, wherever it stands. */
+const amounts: ReadonlySet<ColumnMeaning> = new Set(['volume', 'tune', 'deviation']);
 /** Words that join two clauses, in the languages of the trade. */
 const joining = /\s(?:and|und|et|y|e|en|och|og|ja|i|a|és|ve|и|και|plus)\s/giu;
 
@@ -169,8 +171,10 @@ function valuesOfJoined(
     const second = first?.isNamed
       ? valuesIn(line, { start: left.end + word.length, end }, legend)
       : undefined;
-    if (first && second?.every(({ isNamed, meaning }) => isNamed && meaning !== first.meaning))
-      return [{ ...first, ...left }, ...second];
+    if (!first || !second?.every(({ isNamed, meaning }) => isNamed && meaning !== first.meaning)) continue;
+    // In other languages the same word stands within a range of keys.
+    const values = [{ ...first, ...left }, ...second];
+    if (values.some(({ meaning }) => amounts.has(meaning))) return values;
   }
   return undefined;
 }
@@ -190,10 +194,12 @@ function valuesIn(
   if (blanks.length < 2 || blanks.length > mostWords) return undefined;
   for (const { index } of blanks) {
     const left = readClause(clause.slice(0, index));
-    if (!left?.isNamed) continue;
+    if (!left?.isNamed && left?.meaning !== 'key_range') continue;
     const right = valuesIn(line, { start: part.start + index + 1, end: part.end }, legend);
     if (!right?.every(({ isNamed }) => isNamed)) continue;
-    return [{ ...left, start: part.start, end: part.start + index }, ...right];
+    // Beside a root that a word names, two notes are its range.
+    if (!left.isNamed && !right.some(({ meaning }) => meaning === 'pitch_keycenter')) continue;
+    return [{ ...left, isNamed: true, start: part.start, end: part.start + index }, ...right];
   }
   return undefined;
 }
