@@ -20,6 +20,10 @@ const channelWord = /chann?el|kana|canal|^(?:side|seite|c\u00f4t\u00e9|lado|lato
 const levelOrLayer =
   /^\s*(?:levels?|niveaux?|niveles|nivel|n\u00edvel|livell[oi]|taso|niv\u00e5|poziom|\u00farove\u0148|уровень|\u03b5\u03c0\u03af\u03c0\u03b5\u03b4\u03bf|szint|seviye|d\u00fczey)(?!\p{L})/iu;
 
+/** A word for a zone, which may be named or numbered, without a word for a file beside it. */
+const zoneWord =
+  /^\s*(?:zon[eas]?s?|zones?n?|region(?:e[ns]?)?|regi\u00f3n|regi\u00e3o|r\u00e9gions?|regio's|strefa|z\u00f3na|z\u00f3n|\u0437\u043e\u043d\u0430|\u03b6\u03ce\u03bd\u03b7)\s*$|^(?:\u30be\u30fc\u30f3|\u9818\u57df|\u533a\u57df|\u5340\u57df|\uc874|\uc601\uc5ed)$/iu;
+
 /** A heading whose column may hold what it says. */
 interface Doubtful {
   index: number;
@@ -140,6 +144,8 @@ function settledByCells(
   // A zone may be named, or be the keys that it takes.
   const areRanges = shareOf(contents[index], 'note-range', 'number-range') >= 0.5;
   if (heading.meaning === 'sample' && areRanges) return { ...heading, meaning: 'key_range' };
+  if (heading.meaning === 'sample' && zoneWord.test(columns[index].heading) && areCounted(contents[index]))
+    return { ...heading, meaning: 'row_number' };
   const isLevel = levelOrLayer.test(columns[index].heading) && areLevels(contents[index]);
   if (heading.meaning === 'group' && isLevel)
     return { meaning: 'volume', unit: contents[index].units.has('dB') ? 'dB' : heading.unit };
@@ -154,6 +160,11 @@ function settledByCells(
   const { negative } = contents[index];
   const isTuning = negative > 0 && shareOf(contents[index], 'number') >= 0.9;
   return isTuning ? { ...heading, meaning: 'tune' } : heading;
+}
+
+/** Whole numbers count zones, and name no files. */
+function areCounted({ counts, filled, fractional, negative }: ColumnContents): boolean {
+  return counts.number === filled && fractional === 0 && negative === 0;
 }
 
 /** Numbers in dB, below 0 or with fractions name no group. */

@@ -144,13 +144,27 @@ export class KeyColumns {
       }
       const range = this.#keysIn(cell, column);
       if (!range) return;
-      if (high === low) low.set(zone, cell, meaning === 'hikey' ? range.high : range.low);
-      else {
+      if (high === low) {
+        low.set(zone, cell, meaning === 'hikey' ? range.high : range.low);
+        if (meaning === 'lokey' || meaning === 'hikey') this.#giveOtherEnd(zone, cell, meaning, range);
+      } else {
         if (range.open !== 'low') low.set(zone, cell, range.low);
         if (range.open !== 'high') high.set(zone, cell, range.high);
       }
     };
     this.table.each(column, read, meaning === 'pitch_keycenter' ? merged.rootRows : merged.keyRows);
+  }
+
+  /** The other end of a range in the column of one end, as in a merged cell, where that end has no cell of its own. */
+  #giveOtherEnd(
+    zone: number,
+    cell: number,
+    meaning: 'lokey' | 'hikey',
+    { low, high, open }: { low: number; high: number; open: 'low' | 'high' | undefined },
+  ): void {
+    if (low === high || open !== undefined) return;
+    const other = this.table.zones.column(meaning === 'lokey' ? 'hikey' : 'lokey');
+    if (other.cells[zone] < 0) other.set(zone, cell, meaning === 'lokey' ? high : low);
   }
 
   /** How many keys a zone takes from its lowest on. */

@@ -50,6 +50,7 @@ export class VelocityColumns {
     const { zones, cells } = this.table;
     const lows = column.meaning === 'hivel' ? undefined : zones.column('lovel');
     const highs = column.meaning === 'lovel' ? undefined : zones.column('hivel');
+    const other = column.meaning === 'lovel' ? 'hivel' : column.meaning === 'hivel' ? 'lovel' : undefined;
     const label = (scale: number) => `0 to ${scale}`;
     column.scale = {
       taken: String(this.#greatest),
@@ -75,6 +76,10 @@ export class VelocityColumns {
       // Of a range that is open at one end the other end is given; a column for one end takes what there is.
       if (low !== undefined) lows?.set(zone, cell, low);
       if (high !== undefined) highs?.set(zone, cell, high);
+      // A range in the column of one end, as in a merged cell, gives the other too where that has no cell of its own.
+      if (other === undefined || low === undefined || high === undefined || low === high) return;
+      const ends = zones.column(other);
+      if (ends.cells[zone] < 0) ends.set(zone, cell, other === 'hivel' ? high : low);
     };
     this.table.each(column, read, this.merged.velocityRows);
   }

@@ -21,6 +21,7 @@ import { readGroupNames } from './groupNames';
 import { KeylessRows } from './keylessRows';
 import { fillRoots } from './missingRoots';
 import { readNamedDynamics } from './namedDynamics';
+import { giveNamedReleases } from './namedReleases';
 import { closeOpenEnds } from './openEnds';
 import { giveColumnSettings, giveSectionSettings } from './sectionSettings';
 import { noteSharedVelocities } from './sharedVelocities';
@@ -94,6 +95,7 @@ export function* readTableZones(
   const fromNames =
     readGroupNames(zones, first, columns, notes, options) ||
     readNamedDynamics(zones, first, columns, rest.statements.dynamics, notes);
+  giveNamedReleases(zones, first, columns, rest.statements.namedReleases, notes);
   yield 0.96;
   completeKeys(zones, first, columns, notes, options);
   closeOpenEnds(new ZoneCells(zones, first, columns, rows.data, notes, options));

@@ -63,6 +63,10 @@ const cellMeanings: ReadonlySet<ColumnMeaning> = new Set([
   'seq_length',
   'mute_group',
 ]);
+const rangesOfEnds: Readonly<Partial<Record<ColumnMeaning, ColumnMeaning>>> = {
+  lokey: 'key_range',
+  lovel: 'velocity_range',
+};
 const keyed: ReadonlySet<ColumnMeaning> = new Set(['pitch_keycenter', 'key', 'lokey', 'hikey', 'key_range']);
 
 /**
@@ -126,8 +130,10 @@ function keysBehind(label: string, value: string): ToldValue | undefined {
   const isNamed = label !== '';
   // Without a word only names of notes with their octaves are keys for sure.
   if (!isNamed && !/^\P{N}+\d.*\s\P{N}+\d+$/u.test(`${low} ${high ?? ''}`)) return undefined;
-  const meaning = meaningOf(label);
-  if (!meaning) return undefined;
+  const said = meaningOf(label);
+  if (!said) return undefined;
+  // `von 52 bis 60` gives both ends, though the word alone names the lower one.
+  const meaning = high === undefined ? said : (rangesOfEnds[said] ?? said);
   const text = high === undefined ? low : `${low} \u2013 ${high}`;
   if (meaning === 'velocity_range' || meaning === 'lovel' || meaning === 'hivel') {
     if (/\D/.test(low + (high ?? ''))) return undefined;

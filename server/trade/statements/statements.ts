@@ -21,6 +21,8 @@ import type { ForSome } from './forSome';
 import { forSomeIn } from './forSome';
 import type { KeySpread } from './keySpread';
 import { keySpreadIn, outermostKeysIn } from './keySpread';
+import type { NamedReleases } from './namedReleases';
+import { namedReleasesIn } from './namedReleases';
 import { pianoKeysIn } from './pianoKeys';
 import type { StatedDynamics } from './statedDynamics';
 import { statedDynamicsIn } from './statedDynamics';
@@ -60,6 +62,8 @@ export interface Statements {
   };
   /** Names that the text explains as letting the key go, bare. */
   releases: ReadonlySet<string>;
+  /** Parts of file names that the text explains so. */
+  namedReleases: readonly NamedReleases[];
   /** The velocities of dynamics. */
   dynamics: StatedDynamics | undefined;
   /** The key that the lowest zone starts with. */
@@ -164,6 +168,7 @@ export function statementsIn(written: readonly string[]): Statements {
     firstFrame,
     switches: switchesIn(texts),
     releases: releasesIn(texts),
+    namedReleases: namedReleasesIn(texts),
     lowestKey: lowestKeyIn(texts),
     keySpread: keySpreadIn(texts),
     outermostKeys: outermostKeysIn(texts),

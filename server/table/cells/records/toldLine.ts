@@ -4,6 +4,9 @@ import type { ColumnMeaning } from '../../../trade/meaning';
 import { keyMeanings } from '../../../trade/meaning';
 import type { ToldValue } from '../../../trade/phrases/clause';
 import { readClause } from '../../../trade/phrases/clause';
+import { writtenWords } from '../../../trade/phrases/toldWords';
+import { rangeWords } from '../../../trade/rangeWords';
+import { wordsBeforeFile } from './wordsBeforeFile';
 
 /** A value that a line tells, and where it stands. */
 export interface PlacedValue extends ToldValue, Stretch {}
@@ -36,7 +39,10 @@ const lead =
 const parting =
   /[;\uff0c\uff1b\u3001\u3002()[\]]|,(?!\d)|(?<!\d),|[.!](?=\s|$)|\s[\u2013\u2014-]\s(?!\d)|:\s/gu;
 const mostWords = 12;
-const pair = /^(\d{1,3})\s?(?:[-\u2010-\u2015~]|\.{2,3}|\u2026)\s?(\d{1,3})$/u;
+const pair = new RegExp(
+  String.raw`^(?:${writtenWords('first')}\s)?(\d{1,3})(?:\s?(?:[-\u2010-\u2015~]|\.{2,3}|\u2026)\s?|\s(?:${writtenWords('last')}|${rangeWords})\s)(\d{1,3})$`,
+  'iu',
+);
 
 /** Whether a line may tell of a file: one is named, and no sign parts it into cells. */
 export function namesOneFile(line: string): boolean {
@@ -71,7 +77,7 @@ export function toldLineIn(
         };
   const file = fileIn(line, from, legend);
   const parts = file
-    ? [...clausesIn(line, from, file.start), ...clausesIn(line, file.end, line.length)]
+    ? [...clausesIn(line, from, file.from), ...clausesIn(line, file.end, line.length)]
     : clausesIn(line, from, line.length);
   const values: PlacedValue[] = [];
   const rest: Stretch[] = [];
@@ -102,12 +108,13 @@ function rangeAround(
   rest: readonly Stretch[],
 ): PlacedValue | undefined {
   const root = Number(values.find(({ meaning }) => meaning === 'pitch_keycenter')?.text);
-  const [only, ...others] = rest.filter((one) => {
-    const [, low, high] = pair.exec(text.slice(one.start, one.end)) ?? [];
-    return Number(low) <= root && root <= Number(high) && Number(high) <= 127;
+  const [only, ...others] = rest.flatMap((one) => {
+    const [, low = '', high = ''] = pair.exec(text.slice(one.start, one.end)) ?? [];
+    const isAround = Number(low) <= root && root <= Number(high) && Number(high) <= 127;
+    return isAround ? [{ ...one, text: `${low} \u2013 ${high}` }] : [];
   });
   if (!only || others.length > 0) return undefined;
-  return { ...only, meaning: 'key_range', text: text.slice(only.start, only.end), isNamed: true };
+  return { ...only, meaning: 'key_range', isNamed: true };
 }
 
 /** Whether a line gives keys, by its words or before all else. */
@@ -115,22 +122,23 @@ export function givesKeys({ values }: ToldLine): boolean {
   return values.some(({ meaning, isNamed }) => isNamed && keyMeanings.includes(meaning));
 }
 
-/** The name of the file: with words before it, unless these tell something themselves. */
+/** The name of the file: with words before it, unless these tell something themselves or lead up to it; `from` is where they do. */
 function fileIn(
   line: string,
   from: number,
   legend: (clause: string) => ToldValue | undefined,
-): Stretch | undefined {
+): (Stretch & { from: number }) | undefined {
   const match = [...line.matchAll(named)].find(({ index }) => index >= from);
   if (!match) return undefined;
   const name = match[1] ?? match[2] ?? '';
   const start = match.index + match[0].indexOf(name);
   const end = start + name.length;
-  const before = line.slice(from, match.index);
+  const led = match.index - wordsBeforeFile(line.slice(from, match.index), name);
+  const before = line.slice(from, led);
   if (match[1] !== undefined || before.trim() === '' || /[,;:\uff0c\u3001(]/.test(before))
-    return { start, end };
-  const tells = clausesIn(line, from, match.index).every((part) => valuesIn(line, part, legend));
-  return tells ? { start, end } : { start: from, end };
+    return { start, end, from: led };
+  const tells = clausesIn(line, from, led).every((part) => valuesIn(line, part, legend));
+  return tells ? { start, end, from: led } : { start: from, end, from };
 }
 
 function clausesIn(line: string, from: number, to: number): Stretch[] {

@@ -1,0 +1,42 @@
+import { languages } from '../../../trade/languages/languages';
+import { bareWord } from '../../../trade/languages/spelling';
+
+/** Verbs that ask for a file or say that it is put somewhere, without accents. */
+const verb =
+  /^(?:us(?:e|es|ing|ed)|tak(?:e|es|ing)|map(?:s|ped)?|put(?:s)?|plac(?:e|es|ing)|load(?:s|ed)?|assign(?:s|ed)?|play(?:s|ed|ing)?|set|lay|nimm|nehm(?:e|en|t)|verwend(?:e|en|et)|benutz(?:e|en|t)|nutz(?:e|en)|leg(?:e|en|g|t)?|lad(?:e|en)|setz(?:e|en)|spiel(?:e|en|t)?|utilis(?:e|ez|er|ons)|mett(?:ez|re|ons)|mets|prend(?:s|re)|prenez|charg(?:e|ez|er)|jou(?:e|ez|er)|us(?:a|ar|ad|are|ate)|utiliz(?:a|ar|ad|e|zare|za)|utilizza(?:re)?|pon(?:er|ga|e)?|coloc(?:a|ar|que)|carg(?:a|ar|ue)|tom(?:a|ar|e)|asign(?:a|ar|e)|mett(?:i|ere|ete)|caric(?:a|are)|prend(?:i|ere|ete)|assegn(?:a|are)|carreg(?:a|ar|ue)|peg(?:a|ar|ue)|atribu(?:a|ir|i)|gebruik|neem|zet|plaats|laad|speel|anvand|ta|lagg|satt|ladda|brug|bruk|tag|laeg|sett|saet|placer|last|kayta|ota|aseta|lataa|laita|soita|uzy(?:j|c|waj|jcie)|wez|umiesc|ustaw|zaladuj|przypisz|pouzi(?:j|jte|t)|vezmi|vezmete|umisti|umistete|nahraj(?:te)?|prirad(?:te)?|использу(?:й|ите|йте|ем)|возьми(?:те)?|поставь(?:те)?|загрузи(?:те)?|назначь(?:те)?|hasznal(?:d|ja|juk)|vedd|tedd|toltsd|kullan(?:in)?|koy|yukle|χρησιμοποι\p{L}+|βαλε|παρε|φορτωσε)$/u;
+/** Words that lead on from the line before. */
+const onward =
+  /^(?:and|then|next|now|also|finally|please|und|dann|danach|bitte|nun|jetzt|auch|et|puis|ensuite|maintenant|aussi|y|luego|despues|ahora|tambien|poi|quindi|ora|anche|depois|agora|en|dan|daarna|nu|ook|och|sedan|og|saa|derefter|ja|sitten|i|a|potem|nastepnie|pak|potom|и|затем|потом|далее|majd|es|sonra|ve|και|μετα)$/u;
+const article =
+  /^(?:the|this|a|an|die|der|das|den|dem|eine?n?|diese[rsn]?|le|la|les|un|une|ce|cette|el|los|las|una|este|esta|il|lo|gli|uno|questo|o|os|as|um|uma|de|het|een|dit|deze|en|ett|et|denne|dette|ten|te|tego|to|tento|tuto|этот|эту|az?|bu|το|την|τον)$/u;
+/** Words for a file or a sample; others, such as one for a sound, may as well be the first of a name. */
+const fileNoun: ReadonlySet<string> = new Set([
+  ...'sample samples file fichier echantillon datei archivo muestra fichero campione arquivo ficheiro amostra bestand fil fila filen tiedosto nayte tiedostoa naytetta plik plik probka probke probki soubor vzorek файл сэмпл семпл fajl fajlt dosya ornek αρχειο δειγμα'.split(
+    ' ',
+  ),
+  ...languages.flatMap(({ phrases }) =>
+    (phrases.sample ?? []).filter((one) => /^\p{L}*(?:datei|file|fil)$/iu.test(one)).map(bareWord),
+  ),
+]);
+const mostWords = 8;
+
+/**
+ * How much at the end of what stands before a file's name leads up to it and is no part of it: `Use`, `dann nimm die Datei`. 0 where the
+ * words may be part of the name, as in `Take 3.wav`.
+ */
+export function wordsBeforeFile(before: string, name: string): number {
+  if (/^\P{L}{0,4}\.\w{1,5}$/u.test(name)) return 0;
+  const words = [...before.matchAll(/[^\s,;:]+/gu)];
+  let at = words.length;
+  const takes = (is: (word: string) => boolean) => {
+    const isTaken = at > 0 && words.length - at < mostWords && is(bareWord(words[at - 1][0]));
+    if (isTaken) at--;
+    return isTaken;
+  };
+  const isNamed = takes((word) => fileNoun.has(word));
+  takes((word) => article.test(word));
+  const isAsked = takes((word) => verb.test(word));
+  if (!isNamed && !isAsked) return 0;
+  while (takes((word) => onward.test(word)));
+  return before.length - (words[at]?.index ?? before.length);
+}
