@@ -38,7 +38,8 @@ export class MergedRows {
     if (this.#ranges.length === 0) return;
     const { table } = this;
     const { areRecords } = table.cells;
-    const isFilled = !areRecords && this.#velocities.length > 0 && this.#areMergedFirst();
+    const isFilled =
+      !areRecords && this.#velocities.length > 0 && (this.#areMergedFirst() || this.#areMergedWithGroups());
     const { rows } = table.zones;
     let last = -1;
     let lastVelocity = -1;
@@ -53,7 +54,11 @@ export class MergedRows {
         this.#note(row, 'gives no low and high keys, so its region plays on the whole keyboard', 'no keys');
       if (hasVelocity) lastVelocity = row;
       else if (lastVelocity >= 0 && (carriesKeys || isFilled)) this.#carryVelocities(zone, row, lastVelocity);
-      else if (!carriesKeys) lastVelocity = -1;
+      else if (!carriesKeys) {
+        if (lastVelocity >= 0)
+          this.#note(row, 'gives no velocities, so its region plays at all of them', 'no velocities');
+        lastVelocity = -1;
+      }
     }
   }
 
@@ -99,6 +104,21 @@ export class MergedRows {
         empty++;
       } else if (text === before) return false;
       else before = text;
+    }
+    return empty > 0;
+  }
+
+  /** Whether velocities stand in the same rows as the names of groups, and neither in others. */
+  #areMergedWithGroups(): boolean {
+    const { table } = this;
+    const group = table.column('group');
+    if (!group) return false;
+    let empty = 0;
+    for (let zone = table.first; zone < table.end; zone++) {
+      const row = table.zones.rows[zone];
+      const isNamed = table.cellOf(row, group) >= 0;
+      if (isNamed !== this.#holds(row, this.#velocities) || (!isNamed && zone === table.first)) return false;
+      if (!isNamed) empty++;
     }
     return empty > 0;
   }

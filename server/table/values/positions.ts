@@ -8,6 +8,8 @@ import { columnName, shortened, statedReason } from '../columns/columnReading';
 import type { ZoneCells } from '../zones/zoneCells';
 
 const mostFrameDigits = 15;
+/** Samples seldom last longer than a minute (our choice). */
+const longestSeconds = 60;
 /** What positions are counted in. */
 const positionUnits = ['frames', 's', 'ms', 'percent'] as const;
 type PositionUnit = (typeof positionUnits)[number];
@@ -224,7 +226,7 @@ export class Positions {
     if (first)
       this.table.noteColumn(
         first,
-        `The mark in times such as 1.500 is read as a ${arePart ? 'thousands separator' : 'decimal mark'}, as ${parted === whole ? `times in ${unitWords[unit]} are written so` : 'the points fit one another and the samples only then'}.`,
+        `The mark in times such as 1.500 is read as a ${arePart ? 'thousands separator' : 'decimal mark'}, as ${parted === whole ? `times in ${unitWords[unit]} are written so` : 'only so the points fit one another and the samples, or a minute where these are not known'}.`,
       );
     return arePart;
   }
@@ -250,8 +252,11 @@ export class Positions {
       if (start !== undefined && end !== undefined && end > 0 && end <= start) count++;
       const frames = this.framesIn(zone);
       const per = this.#framesPer(unit, zone);
-      if (frames === undefined || per === undefined) continue;
-      for (const column of this.#timed()) if ((at(column) ?? 0) * per > frames) count++;
+      const most =
+        frames !== undefined && per !== undefined
+          ? frames / per
+          : longestSeconds * (unit === 'ms' ? 1000 : 1);
+      for (const column of this.#timed()) if ((at(column) ?? 0) > most) count++;
     }
     return count;
   }
@@ -333,8 +338,7 @@ export class Positions {
         }
       });
     }
-    // Samples seldom last longer than a minute (our choice).
-    return known > 0 ? within : unit === 'frames' || greatest <= 60;
+    return known > 0 ? within : unit === 'frames' || greatest <= longestSeconds;
   }
 }
 

@@ -1,0 +1,49 @@
+import { describe, expect, it } from 'vitest';
+import { notesOf, regions, table } from '../tableRegions';
+
+const velocities = (text: string) => regions(text).map(({ lovel, hivel }) => `${lovel ?? ''}-${hivel ?? ''}`);
+
+describe('velocities that stand once for several rows, behind the keys', () => {
+  it('are carried down where the names of groups stand in the same rows', () => {
+    const text = table(
+      'File | Low | High | Vel low | Vel high | Layer',
+      'zither_a.wav | 40 | 44 | 1 | 70 | quiet',
+      'zither_b.wav | 45 | 49 |  |  | ',
+      'zither_c.wav | 40 | 44 | 71 | 127 | strong',
+      'zither_d.wav | 45 | 49 |  |  | ',
+    );
+    expect(velocities(text)).toEqual(['1-70', '1-70', '71-127', '71-127']);
+    expect(notesOf(text).join()).toMatch(/gives no velocities; those of the row above it are taken/);
+  });
+
+  it('are all of them where nothing says so, with a note', () => {
+    const text = table(
+      'File | Low | High | Vel low | Vel high',
+      'zither_a.wav | 40 | 44 | 1 | 70',
+      'zither_b.wav | 45 | 49 |  | ',
+    );
+    expect(velocities(text)).toEqual(['1-70', '-']);
+    expect(notesOf(text).join()).toMatch(/gives no velocities, so its region plays at all of them/);
+  });
+});
+
+describe('the mark in milliseconds', () => {
+  const starts = (...cells: string[]) =>
+    regions(
+      table(
+        'File | Root | Loop start (ms) | Loop end (ms)',
+        ...cells.map((cell, at) => `a${at}.wav | ${60 + at} | ${cell}`),
+      ),
+      { rateOf: () => 1000 },
+    ).map((region) => `${region.loop_start} ${region.loop_end}`);
+
+  // 100.000 ms read as thousands would be a minute and forty seconds.
+  it('is a decimal one where the sample would last longer than a minute else', () => {
+    expect(starts('100.000 | 500.000', '50.000 | 300.000')).toEqual(['100 500', '50 300']);
+    expect(starts('100,000 | 500,000', '50,000 | 300,000')).toEqual(['100 500', '50 300']);
+  });
+
+  it('parts thousands where a sample may last as long', () => {
+    expect(starts('1.500 | 3.250', '2.000 | 4.500')).toEqual(['1500 3250', '2000 4500']);
+  });
+});
