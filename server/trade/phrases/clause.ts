@@ -35,6 +35,11 @@ const keys = new RegExp(
   `^${opening}(${key})(?:(?:${sides}|${joined})(${key})${writtenWords('behindLast')}?)?$`,
   'iu',
 );
+/** The word for keys once more before the second one: `from key 58 to key 62`, `de la touche 58 à la touche 62`. */
+const again = new RegExp(
+  String.raw`(\p{L}{3,})(\s${key}\s(?:${writtenWords('last')}|${rangeWords}))(?:\s\p{L}{1,3})?\s\1(?=\s${key})`,
+  'iu',
+);
 const positions = new RegExp(
   String.raw`^${opening}(\d{1,9})(?:${sides}|${joined})(\d{1,9})${writtenWords('behindLast')}?$`,
   'iu',
@@ -74,7 +79,7 @@ const keyed: ReadonlySet<ColumnMeaning> = new Set(['pitch_keycenter', 'key', 'lo
  * 1,5 dB`, `4 cent te hoog`. `undefined` where it tells nothing that a zone has, or where it can't be told what.
  */
 export function readClause(written: string): ToldValue | undefined {
-  const clause = written.normalize('NFC').trim().replace(/\s+/g, ' ');
+  const clause = written.normalize('NFC').trim().replace(/\s+/g, ' ').replace(again, '$1$2');
   if (clause === '' || clause.length > longest || clause.split(' ').length > mostWords) return undefined;
   if (turning.test(clause) && !readLoop(clause)) return undefined;
   return amountIn(clause) ?? placeIn(clause) ?? wordIn(clause);

@@ -226,6 +226,17 @@ describe('bare lists', () => {
     });
   });
 
+  it('are none where values stand between the key and the files', () => {
+    expect(
+      regions('Keys,Root,Left sample,Right sample\n37-43,40,a_L.wav,a_R.wav\n44-50,47,b_L.wav,b_R.wav'),
+    ).toMatchObject([
+      { sample: 'a_L.wav', lokey: '37', hikey: '43', pan: '-100' },
+      { sample: 'a_R.wav', lokey: '37', hikey: '43', pan: '100' },
+      { sample: 'b_L.wav', lokey: '44', hikey: '50', pan: '-100' },
+      { sample: 'b_R.wav', lokey: '44', hikey: '50', pan: '100' },
+    ]);
+  });
+
   it('that are only numbered give no keys', () => {
     const text = '1 Kick.wav\n2 Snare.wav\n3 Hat.wav';
     expect(regions(text).every(({ key, lokey }) => key === undefined && lokey === undefined)).toBe(true);

@@ -6,6 +6,12 @@ describe('what a clause of a sentence tells of a zone', () => {
   it.each([
     ['plays from C2 to E2', 'key_range', 'C2 – E2'],
     ['goes from A2 to D3', 'key_range', 'A2 – D3'],
+    ['goes from key 58 to key 62', 'key_range', '58 – 62'],
+    ['geht von Taste 58 bis Taste 62', 'key_range', '58 – 62'],
+    ['va de la touche 58 à la touche 62', 'key_range', '58 – 62'],
+    ['va dal tasto 58 al tasto 62', 'key_range', '58 – 62'],
+    ['va desde la tecla C3 hasta la tecla E3', 'key_range', 'C3 – E3'],
+    ['gra od klawisza 58 do klawisza 62', 'key_range', '58 – 62'],
     ['is used for A2 to D3', 'key_range', 'A2 – D3'],
     ['geht von A2 bis D3', 'key_range', 'A2 – D3'],
     ["s'étend de la2 à ré3", 'key_range', 'la2 – ré3'],

@@ -85,7 +85,7 @@ function headingAbove(
 
 /** Whether a name starts with a number that stands apart: a value more than the key. */
 function leadsWithNumber(text: string, { start, end }: Stretch): boolean {
-  return /^-?\d[\d.]*[ \u00a0]/.test(text.slice(start, end));
+  return /^-?\d[\d.]*[ \u00a0,;]/.test(text.slice(start, end));
 }
 
 /** Whether the numbers count the lines, from 0 or 1. */
