@@ -2,10 +2,10 @@ import type { Assigned } from './assign';
 import type { RegionElement } from './elements/regionElement';
 import type { ElementType, Survey } from './elements/survey';
 import { lackOfSense } from './musicalSense';
+import { rowKeyNumber } from './ranges/rowKeys';
+import { doShareKeys } from './ranges/sharedKeys';
 import type { SampleFiles } from './samples/sampleFiles';
 import { keyTargets, positionTargets, timeTargets, velocityTargets } from './values/plausible';
-import { rowKeyNumber } from './values/rowKeys';
-import { doShareKeys } from './values/sharedKeys';
 import { isBare } from './words/meanings';
 
 /** Outermost elements of open formats that name audio files and are no instruments: feeds, pages, pictures, builds. */

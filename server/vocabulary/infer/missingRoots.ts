@@ -1,8 +1,8 @@
 import type { Assigned } from './assign';
 import type { Draft } from './draft';
 import { firstValueOf } from './draft';
+import { rowKeyNumber } from './ranges/rowKeys';
 import type { SampleFiles } from './samples/sampleFiles';
-import { rowKeyNumber } from './values/rowKeys';
 import type { Rows } from './values/rows';
 
 /** The key at which a sample sounds as recorded where nothing says which (open SFZ format, `pitch_keycenter`). */

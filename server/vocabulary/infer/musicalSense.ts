@@ -1,6 +1,6 @@
 import type { Assigned } from './assign';
 import type { Survey } from './elements/survey';
-import { rowKeyNumber } from './values/rowKeys';
+import { rowKeyNumber } from './ranges/rowKeys';
 import { nameWords } from './words/nameWords';
 
 /** Words of shops, telephones and broadcasting, which name sounds and keys too, by what they speak of (common practice). */

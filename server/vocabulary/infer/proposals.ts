@@ -1,6 +1,7 @@
 import { bareWord } from '../../trade/languages/spelling';
 import { loopModeInWords } from '../../trade/readings/loopPhrases';
 import { startInWords } from '../../trade/readings/triggerPhrases';
+import { areTurns } from './ranges/rangeText';
 import { saysSo } from './saysSo';
 import type { ToldPlace } from './stated/toldPlaces';
 import type { Column } from './values/column';
@@ -8,7 +9,6 @@ import type { ColumnFacts } from './values/columnFacts';
 import { columnFactsOf, textsOf } from './values/columnFacts';
 import { readByUnit, readKeyTriple } from './values/contents';
 import type { LayerEnds, ListedLayers } from './values/listedLayers';
-import { areTurns } from './values/rangeText';
 import type { Rows } from './values/rows';
 import { spokenBy } from './values/spokenPlaces';
 import type { InferredTarget } from './words/meaningRules';

@@ -8,7 +8,7 @@ import { readKeyRange } from '../../../server/trade/readings/keyReading';
 import { readLoop } from '../../../server/trade/readings/loopReading';
 import { readSequence } from '../../../server/trade/readings/numberReading';
 import { readVelocities } from '../../../server/trade/readings/velocityReading';
-import { readRangeText } from '../../../server/vocabulary/infer/values/rangeText';
+import { readRangeText } from '../../../server/vocabulary/infer/ranges/rangeText';
 import { conceptsOf } from '../../../server/vocabulary/infer/words/tradeWords';
 
 const between = [...new Set(languages.flatMap((language) => language.between))];

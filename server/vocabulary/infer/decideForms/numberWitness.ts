@@ -1,8 +1,8 @@
 import type { MiddleC } from '../../../model/keys';
 import { conventions, octaveShifts } from '../../../trade/middleC';
 import type { Assigned } from '../assign';
+import { rowKey } from '../ranges/rowKeys';
 import type { Column } from '../values/column';
-import { rowKey } from '../values/rowKeys';
 
 /** A number in one row alone is no witness. */
 const fewest = 2;

@@ -1,6 +1,6 @@
+import { rowKeyNumber } from '../ranges/rowKeys';
 import type { InferredTarget } from '../words/meaningRules';
 import type { ColumnFacts } from './columnFacts';
-import { rowKeyNumber } from './rowKeys';
 
 /** A place of a region by what it holds, where its name says little. */
 export interface Contents {

@@ -2,9 +2,9 @@ import type { Steps } from '../../../model/steps';
 import { readEntriesInSteps } from '../../read/sampleList';
 import type { RegionElement } from '../elements/regionElement';
 import type { ElementType, Survey } from '../elements/survey';
+import { readRangeText } from '../ranges/rangeText';
 import { nameWords } from '../words/nameWords';
 import type { Column } from './column';
-import { readRangeText } from './rangeText';
 import type { Rows } from './rows';
 
 /** The velocities of a layer. */

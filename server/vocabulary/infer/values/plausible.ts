@@ -1,3 +1,4 @@
+import { rangesOf } from '../ranges/rangeText';
 import type { InferredTarget } from '../words/meaningRules';
 import {
   direction,
@@ -10,7 +11,6 @@ import {
   triggerOfName,
 } from '../words/words';
 import type { ColumnFacts } from './columnFacts';
-import { rangesOf } from './rangeText';
 
 /** Targets whose values are keys. */
 export const keyTargets: ReadonlySet<InferredTarget> = new Set(

@@ -1,11 +1,11 @@
 import { triggerPhrase } from '../../../trade/readings/triggerPhrases';
+import { rowKey } from '../ranges/rowKeys';
 import type { InferredTarget } from '../words/meaningRules';
 import type { Meaning } from '../words/meanings';
 import { conceptsOf } from '../words/tradeWords';
 import { isReleaseName, switchWord } from '../words/words';
 import type { Column } from './column';
 import type { ColumnFacts } from './columnFacts';
-import { rowKey } from './rowKeys';
 
 interface Named {
   column: Column;

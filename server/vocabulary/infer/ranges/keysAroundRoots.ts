@@ -1,7 +1,7 @@
 import type { Assigned } from '../assign';
-import { columnFactsOf, textsOf } from './columnFacts';
+import { columnFactsOf, textsOf } from '../values/columnFacts';
+import type { Rows } from '../values/rows';
 import { rowKeyNumber } from './rowKeys';
-import type { Rows } from './rows';
 
 const ends: ReadonlySet<string> = new Set(['lokey', 'hikey', 'key', 'sw_last', 'sw_down', 'sw_up']);
 const leastRows = 3;

@@ -1,6 +1,6 @@
 import type { Assigned } from '../assign';
 import type { Draft } from '../draft';
-import type { Column } from './column';
+import type { Column } from '../values/column';
 import { rowKeyNumber } from './rowKeys';
 
 /** Fewer different numbers may be near the keys by chance. Our choice. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { areTurns, rangesOf, readRangeText } from '../../../../../server/vocabulary/infer/values/rangeText';
+import { areTurns, rangesOf, readRangeText } from '../../../../../server/vocabulary/infer/ranges/rangeText';
 
 /** How ranges are written in names and values (common practice). */
 describe('a range in a text', () => {

@@ -1,11 +1,11 @@
 import type { Assigned } from '../assign';
 import type { Draft } from '../draft';
 import { firstValueOf } from '../draft';
+import type { Column } from '../values/column';
+import { columnFactsOf, textsOf } from '../values/columnFacts';
+import type { Rows } from '../values/rows';
 import { conceptsOf } from '../words/tradeWords';
-import type { Column } from './column';
-import { columnFactsOf, textsOf } from './columnFacts';
 import { rowKeyNumber } from './rowKeys';
-import type { Rows } from './rows';
 import { doShareKeys } from './sharedKeys';
 
 /** What is said of distances by mistake, as their numbers are small. */

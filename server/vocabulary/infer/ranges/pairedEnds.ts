@@ -1,9 +1,9 @@
 import type { Assigned } from '../assign';
+import type { Column } from '../values/column';
+import { columnFactsOf, textsOf } from '../values/columnFacts';
+import type { Rows } from '../values/rows';
 import { isBare } from '../words/meanings';
-import type { Column } from './column';
-import { columnFactsOf, textsOf } from './columnFacts';
 import { rowKeyNumber } from './rowKeys';
-import type { Rows } from './rows';
 
 /**
  * Two places of one element that are named like low ends, as `under` and `over`, where the second one is never below the first and

@@ -1,9 +1,9 @@
 import type { Assigned } from '../assign';
+import type { Column } from '../values/column';
+import { columnFactsOf, textsOf } from '../values/columnFacts';
+import type { Rows } from '../values/rows';
 import { conceptsOf } from '../words/tradeWords';
-import type { Column } from './column';
-import { columnFactsOf, textsOf } from './columnFacts';
 import { rowKeyNumber } from './rowKeys';
-import type { Rows } from './rows';
 import { doShareKeys } from './sharedKeys';
 
 const starts = { lokey: 'hikey', lovel: 'hivel' } as const;

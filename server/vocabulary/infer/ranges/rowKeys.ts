@@ -2,7 +2,7 @@ import { conventions, octaveShifts } from '../../../trade/middleC';
 import { readKey as readTableKey } from '../../../trade/readings/keyReading';
 import { lacksLines, readLinedKey } from '../../../trade/readings/linedKeys';
 import { readKeyForm } from '../../forms/keys';
-import { isNoteName } from './columnFacts';
+import { isNoteName } from '../values/columnFacts';
 
 /** A key as a row gives it. */
 export interface RowKey {

@@ -1,7 +1,7 @@
+import type { Column } from '../values/column';
+import type { ColumnFacts } from '../values/columnFacts';
 import type { InferredTarget } from '../words/meaningRules';
 import { isBare } from '../words/meanings';
-import type { Column } from './column';
-import type { ColumnFacts } from './columnFacts';
 import { rowKeyNumber } from './rowKeys';
 
 /** What a place holds, as far as it matters here. */

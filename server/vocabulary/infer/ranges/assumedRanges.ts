@@ -1,7 +1,7 @@
 import type { Assigned } from '../assign';
 import type { Draft } from '../draft';
 import { firstValueOf, wordedPlace } from '../draft';
-import { keyTargets } from './plausible';
+import { keyTargets } from '../values/plausible';
 
 /** Notes on ranges that no numbers give: velocities shared out among dynamics, and keys that nothing says. */
 export function assumedRanges(assigned: readonly Assigned[]): Draft[] {

@@ -1,11 +1,11 @@
 import type { Proposal } from '../proposals';
+import type { Column } from '../values/column';
+import { type ColumnFacts, columnFactsOf, textsOf } from '../values/columnFacts';
+import type { Rows } from '../values/rows';
 import type { InferredTarget } from '../words/meaningRules';
 import { conceptsOf } from '../words/tradeWords';
-import type { Column } from './column';
-import { type ColumnFacts, columnFactsOf, textsOf } from './columnFacts';
 import { rangesOf } from './rangeText';
 import { rowKeyNumber } from './rowKeys';
-import type { Rows } from './rows';
 
 /** Key 12 is C0 (16 Hz, ISO 16 taken on), below what is recorded; numbers from 0 on could be velocities. */
 const leastKey = 12;

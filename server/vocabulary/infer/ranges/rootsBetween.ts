@@ -1,7 +1,7 @@
 import type { Assigned } from '../assign';
-import { columnFactsOf, textsOf } from './columnFacts';
+import { columnFactsOf, textsOf } from '../values/columnFacts';
+import type { Rows } from '../values/rows';
 import { rowKeyNumber } from './rowKeys';
-import type { Rows } from './rows';
 
 /** Adds the root key: a place beside the ends of a key range that always lies between them is one, whatever it is called. */
 export function withRootsBetween(rows: Rows, all: readonly Assigned[]): Assigned[] {

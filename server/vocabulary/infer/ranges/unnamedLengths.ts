@@ -1,6 +1,6 @@
 import type { Assigned } from '../assign';
-import { columnFactsOf, textsOf } from './columnFacts';
-import type { Rows } from './rows';
+import { columnFactsOf, textsOf } from '../values/columnFacts';
+import type { Rows } from '../values/rows';
 
 /** No loop is shorter, in frames (our choice). */
 const shortest = 16;

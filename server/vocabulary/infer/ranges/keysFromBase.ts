@@ -3,12 +3,12 @@ import type { Draft } from '../draft';
 import { firstValueOf, wordedPlace } from '../draft';
 import type { RegionElement } from '../elements/regionElement';
 import { saysSo } from '../saysSo';
+import type { Column } from '../values/column';
+import { columnFactsOf, textsOf } from '../values/columnFacts';
+import type { Rows } from '../values/rows';
+import { isOctaveWord } from '../values/unitNames';
 import { isBaseName } from '../words/baseWords';
 import { conceptsOf } from '../words/tradeWords';
-import type { Column } from './column';
-import { columnFactsOf, textsOf } from './columnFacts';
-import type { Rows } from './rows';
-import { isOctaveWord } from './unitNames';
 
 /** Keys that are counted from one that an element around the regions names. */
 export interface KeysFromBase {
