@@ -21,20 +21,21 @@ import { readColumns } from './columns/columnMeaning';
 import type { ColumnReading } from './columns/columnReading';
 import { columnName, shortened } from './columns/columnReading';
 import { takeCorrections } from './columns/corrections';
-import { useEndHeadings } from './columns/endHeadings';
-import { Glossary } from './columns/glossary';
-import type { ExplainedWord } from './columns/legendWords';
-import { useLegend } from './columns/legendWords';
 import { namingIn } from './columns/octave';
 import { overruleValues } from './columns/overrulingLines';
 import { usePanLetters } from './columns/panLetters';
 import { usePlaysOut } from './columns/playsOutColumn';
-import { useStatedHeadings } from './columns/statedHeadings';
 import { textsAround } from './columns/textsAround';
+import { useEndHeadings } from './headings/endHeadings';
+import { Glossary } from './headings/glossary';
+import type { ExplainedWord } from './headings/legendWords';
+import { useLegend } from './headings/legendWords';
+import { useStatedHeadings } from './headings/statedHeadings';
 import { lackOfKeys } from './lackOfKeys';
 import { noteColumns, noteHeadingOctave, noteOctave } from './readingNotes';
 import type { SampleEvidence } from './sampleEvidence';
 import { TableNotes } from './tableNotes';
+import { textFault } from './textFault';
 import { giveToSome } from './zones/forSomeZones';
 import { instrumentOfZones } from './zones/instrumentOfZones';
 import { completeRoundRobins } from './zones/roundRobin';
@@ -386,17 +387,4 @@ function nothing(source: Source, problem: string): ZoneReading {
     notes: [],
     problem,
   };
-}
-
-/** Says why a text cannot be a table at all: it is empty, or bytes of something else. */
-function textFault(text: string): string | undefined {
-  const start = text.slice(0, 1 << 16);
-  if (start.trim() === '') return 'There is no text to read.';
-  let odd = 0;
-  for (let at = 0; at < start.length; at++) {
-    const code = start.charCodeAt(at);
-    if (code === 0) return 'This is not text but binary data.';
-    if (code === 0xfffd || (code < 32 && code !== 9 && code !== 10 && code !== 13)) odd++;
-  }
-  return odd * 10 > start.length ? 'This is not text but binary data.' : undefined;
 }

@@ -3,7 +3,7 @@ import { readHeading } from '../../trade/headings/headings';
 import type { ColumnMeaning } from '../../trade/meaning';
 import { keyMeanings } from '../../trade/meaning';
 import { lookAt } from '../columns/cellKinds';
-import { findHeading } from '../columns/headingRows';
+import { findHeading } from '../headings/headingRows';
 import { arrangedCells } from './arrangedCells';
 import type { TableCells } from './cells';
 import { namesAudioFile } from './namesAudioFile';

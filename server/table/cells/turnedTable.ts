@@ -1,6 +1,6 @@
 import { isAudioFileName } from '../../model/fileNames';
 import { readHeading } from '../../trade/headings/headings';
-import { countKnown } from '../columns/headingRows';
+import { countKnown } from '../headings/headingRows';
 import { arrangedCells } from './arrangedCells';
 import type { TableCells } from './cells';
 

@@ -1,11 +1,11 @@
 import type { ColumnMeaning } from '../../trade/meaning';
 import type { TableCells } from '../cells/cells';
 import type { TableRows } from '../cells/tableRows';
+import { readFromHeadings } from '../headings/fromHeadings';
+import { Glossary } from '../headings/glossary';
 import type { ColumnReading } from './columnReading';
 import { ColumnState } from './columnState';
 import { readFromContents } from './fromContents';
-import { readFromHeadings } from './fromHeadings';
-import { Glossary } from './glossary';
 import { settleColumns } from './settleColumns';
 
 /**

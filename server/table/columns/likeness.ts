@@ -1,9 +1,9 @@
 import type { ColumnMeaning } from '../../trade/meaning';
+import { runsFromOne } from '../headings/headingFit';
 import type { ColumnContents } from './columnContents';
 import { shareOf } from './columnContents';
 import type { ColumnState } from './columnState';
 import { isKeys } from './columnState';
-import { runsFromOne } from './headingFit';
 import { orderShare } from './keyOrder';
 
 /** Nearly all cells have to agree where a heading is only like a known one. */

@@ -3,8 +3,8 @@ import { loopWord } from '../../trade/languages/cellWords';
 import { headsPlaysOut } from '../../trade/statements/playsOut';
 import type { TableCells } from '../cells/cells';
 import type { TableRows } from '../cells/tableRows';
+import type { Glossary } from '../headings/glossary';
 import { shortened } from './columnReading';
-import type { Glossary } from './glossary';
 
 const mostColumns = 100;
 const oneShot = 'one shot';

@@ -2,11 +2,11 @@ import { loudnessEnd } from '../../trade/headings/headingStems';
 import { wordsOf } from '../../trade/languages/spelling';
 import type { ColumnMeaning } from '../../trade/meaning';
 import { meaningNames } from '../../trade/meaning';
+import { runsFromOne } from '../headings/headingFit';
 import type { ColumnContents } from './columnContents';
 import { shareOf } from './columnContents';
 import type { ColumnState } from './columnState';
 import { isKeys } from './columnState';
-import { runsFromOne } from './headingFit';
 import { orderShare } from './keyOrder';
 
 /** So many layers are numbered at most. */

@@ -1,11 +1,11 @@
 import { readHeading, unitInHeading } from '../../trade/headings/headings';
 import { wordsOf } from '../../trade/languages/spelling';
 import type { ColumnMeaning, Unit } from '../../trade/meaning';
+import { fitOf } from '../headings/headingFit';
 import { shareOf } from './columnContents';
 import type { ColumnReading } from './columnReading';
 import { columnName } from './columnReading';
 import type { ColumnState } from './columnState';
-import { fitOf } from './headingFit';
 
 /** What samples side by side may have of their own. */
 const own: ReadonlySet<ColumnMeaning> = new Set([

@@ -1,5 +1,5 @@
 import { isAudioFileName } from '../../../model/fileNames';
-import { countKnown, countValues, findHeading } from '../../columns/headingRows';
+import { countKnown, countValues, findHeading } from '../../headings/headingRows';
 import { arrangedCells } from '../arrangedCells';
 import type { TableCells } from '../cells';
 import { isRuling } from './delimiter';

@@ -1,8 +1,8 @@
 import type { ColumnReading } from '../columns/columnReading';
 import { columnName } from '../columns/columnReading';
+import type { ZoneCells } from '../zones/zoneCells';
+import type { ValueColumn } from '../zones/zoneList';
 import { alikeZones } from './completeKeys';
-import type { ZoneCells } from './zoneCells';
-import type { ValueColumn } from './zoneList';
 
 /** The end of a key range, and which way it is to be closed. */
 interface End {

@@ -1,7 +1,7 @@
 import type { HeadingReading } from '../../trade/headings/headings';
 import type { ColumnMeaning, Unit } from '../../trade/meaning';
-import type { ColumnContents } from './columnContents';
-import { shareOf } from './columnContents';
+import type { ColumnContents } from '../columns/columnContents';
+import { shareOf } from '../columns/columnContents';
 
 /** Whether what stands in a column can be what its heading says. */
 export type Fit = 'yes' | 'unsure' | 'no';

@@ -4,8 +4,8 @@ import type { KeySpread } from '../../trade/statements/keySpread';
 import type { ColumnReading } from '../columns/columnReading';
 import { shortened } from '../columns/columnReading';
 import type { TableNotes } from '../tableNotes';
-import type { ValueOptions } from './zoneCells';
-import type { ZoneList } from './zoneList';
+import type { ValueOptions } from '../zones/zoneCells';
+import type { ZoneList } from '../zones/zoneList';
 
 /**
  * Gives zones of which the table gives nothing but root keys the keys that the text around says: from each root up to below the next,

@@ -2,8 +2,8 @@ import { readHeading } from '../../trade/headings/headings';
 import type { TableCells } from '../cells/cells';
 import { namesAudioFile } from '../cells/namesAudioFile';
 import { isRuling } from '../cells/split/delimiter';
-import type { CellKind } from './cellKinds';
-import { lookAt } from './cellKinds';
+import type { CellKind } from '../columns/cellKinds';
+import { lookAt } from '../columns/cellKinds';
 
 /** Columns behind these are not looked at. */
 export const mostColumns = 2000;

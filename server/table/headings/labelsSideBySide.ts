@@ -7,7 +7,7 @@ import { rangeWords } from '../../trade/rangeWords';
 import { isGermanName, readKeyRange } from '../../trade/readings/keyReading';
 import { triggerIn } from '../../trade/readings/triggers';
 import { statedSettings } from '../../trade/statements/settings';
-import type { ColumnReading, SideLabel } from './columnReading';
+import type { ColumnReading, SideLabel } from '../columns/columnReading';
 
 /** Words for a sample file of all languages, and for what stands before a file. */
 const fileWords: ReadonlySet<string> = new Set([

@@ -2,7 +2,7 @@ import { readHeading } from '../../trade/headings/headings';
 import { pairedHeadings } from '../../trade/headings/pairedHeadings';
 import type { ColumnMeaning } from '../../trade/meaning';
 import type { TableRows } from '../cells/tableRows';
-import { shortened } from './columnReading';
+import { shortened } from '../columns/columnReading';
 import type { Glossary } from './glossary';
 
 const mostColumns = 40;

@@ -4,7 +4,7 @@ import { bareWord } from '../../trade/languages/spelling';
 import { pairedEnds } from '../../trade/rangeWords';
 import type { TableCells } from '../cells/cells';
 import type { TableRows } from '../cells/tableRows';
-import { shortened } from './columnReading';
+import { shortened } from '../columns/columnReading';
 
 const sentences = /[.!?](?=\s|$)|[:\u2013\u2014](?=\s)/u;
 const parting =

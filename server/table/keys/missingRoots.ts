@@ -5,7 +5,7 @@ import type { ColumnReading } from '../columns/columnReading';
 import { shortened } from '../columns/columnReading';
 import type { SampleEvidence } from '../sampleEvidence';
 import type { TableNotes } from '../tableNotes';
-import type { ZoneList } from './zoneList';
+import type { ZoneList } from '../zones/zoneList';
 
 /** So many names have to agree with the roots that are given (our choice). */
 const leastNames = 2;

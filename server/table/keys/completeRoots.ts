@@ -8,8 +8,8 @@ import type { ColumnReading } from '../columns/columnReading';
 import { shortened } from '../columns/columnReading';
 import type { SampleEvidence } from '../sampleEvidence';
 import type { TableNotes } from '../tableNotes';
-import { rootsByNumbers } from './numberedNames';
-import type { ZoneList } from './zoneList';
+import { rootsByNumbers } from '../zones/numberedNames';
+import type { ZoneList } from '../zones/zoneList';
 
 /** Roots found for zones by one way, and a clause that says how. */
 interface FoundRoots {

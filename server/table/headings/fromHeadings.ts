@@ -3,13 +3,13 @@ import type { HeadingReading } from '../../trade/headings/headings';
 import { languageOf, likelyHeading, readHeading } from '../../trade/headings/headings';
 import type { ColumnMeaning } from '../../trade/meaning';
 import { meaningNames } from '../../trade/meaning';
-import type { ColumnContents } from './columnContents';
-import { shareOf } from './columnContents';
-import { shortened } from './columnReading';
-import type { ColumnState } from './columnState';
+import type { ColumnContents } from '../columns/columnContents';
+import { shareOf } from '../columns/columnContents';
+import { shortened } from '../columns/columnReading';
+import type { ColumnState } from '../columns/columnState';
+import { agrees } from '../columns/likeness';
 import type { Explained, Glossary } from './glossary';
 import { fitOf } from './headingFit';
-import { agrees } from './likeness';
 
 /** Headings that speak of turns and of nothing else. */
 const turnWord = /\b(?:rr|robins?|seq|altern\p{L}*)|ラウンドロビン|交互/iu;

@@ -4,8 +4,8 @@ import { readKey } from '../../trade/readings/keyReading';
 import type { ColumnReading } from '../columns/columnReading';
 import { columnName } from '../columns/columnReading';
 import type { TableNotes } from '../tableNotes';
-import type { ValueOptions } from './zoneCells';
-import type { ValueColumn, ZoneList } from './zoneList';
+import type { ValueOptions } from '../zones/zoneCells';
+import type { ValueColumn, ZoneList } from '../zones/zoneList';
 
 /**
  * Gives zones the ends of their key ranges that the table leaves out, with a note: beside the highest keys the lowest is one above
