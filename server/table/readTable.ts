@@ -156,19 +156,25 @@ export function* openZoneTableInSteps(
   const tables: Table[] = [];
   const glossary = new Glossary(cells, found);
   useStatedHeadings(cells, found, glossary.texts);
+  yield 0.8;
   takeCorrections(cells, found, glossary.texts);
+  yield 0.8;
   usePanLetters(cells, found, glossary.texts);
   usePlaysOut(cells, found, glossary);
   useEndHeadings(found, glossary);
   const explained = useLegend(cells, found, glossary);
   for (const rows of found) {
+    const done = () => 0.8 + (0.2 * tables.length) / found.length;
+    yield done();
     fillDittoMarks(cells, rows.data);
     readDatedRanges(cells, rows);
+    yield done();
     hexadecimal ||= readHexadecimals(cells, rows);
     const columns = readColumns(cells, rows, chosen, glossary);
+    yield done();
     overruleValues(cells, { rows, columns });
     tables.push({ rows, data: rows.data, columns });
-    yield 0.8 + (0.2 * tables.length) / found.length;
+    yield done();
   }
   const columns = (tables.find(hasSamples) ?? tables[0])?.columns ?? [];
   if (tables.every(({ data }) => data.length === 0)) {
