@@ -167,13 +167,18 @@ const amounts: ReadonlySet<ColumnMeaning> = new Set(['volume', 'tune', 'deviatio
 /** Words that join two clauses, in the languages of the trade. */
 const joining = /\s(?:and|und|et|y|e|en|och|og|ja|i|a|és|ve|и|και|plus)\s/giu;
 
+const mostJoints = 3;
+
 /** The values of two clauses that a word joins, where each says what its own are: `5 cents flat and 2 dB louder`. */
 function valuesOfJoined(
   line: string,
   { start, end }: Stretch,
   legend: (clause: string) => ToldValue | undefined,
 ): PlacedValue[] | undefined {
-  for (const { 0: word, index } of line.slice(start, end).matchAll(joining)) {
+  const joints = [...line.slice(start, end).matchAll(joining)];
+  // Each joint may be followed by all others: of many, no end would be found.
+  if (joints.length > mostJoints) return undefined;
+  for (const { 0: word, index } of joints) {
     const left = { start, end: start + index };
     const first = readClause(line.slice(left.start, left.end));
     const second = first?.isNamed
