@@ -28,6 +28,8 @@ const correction =
 export class Glossary {
   /** The texts around the tables. */
   readonly texts: readonly string[];
+  /** Those of them that may explain a pan. */
+  readonly #onSides: readonly { text: string; whole: string }[];
   readonly #explained = new Map<string, { text: string; says: string }>();
   readonly #settled = new Map<string, Explained>();
 
@@ -42,6 +44,9 @@ export class Glossary {
         if (texts.length > mostTexts) break;
       }
     }
+    this.#onSides = texts
+      .map((text) => ({ text, whole: bareWord(text) }))
+      .filter(({ whole }) => namesBothSides(whole));
     for (const text of texts) this.#read(text);
   }
 
@@ -66,8 +71,8 @@ export class Glossary {
     const settled = this.#settled.get(heading);
     if (settled) return settled;
     if (heading === '' || heading.length > longestHeading) return undefined;
-    const pan = this.texts.find((text) => givesSides(text, heading));
-    if (pan !== undefined) return { meaning: 'pan', unit: undefined, text: pan };
+    const pan = this.#onSides.find(({ whole }) => givesSides(whole, heading));
+    if (pan) return { meaning: 'pan', unit: undefined, text: pan.text };
     const found = this.#explained.get(bareWord(heading));
     if (!found) return undefined;
     const { says, text } = found;
@@ -97,18 +102,23 @@ function linesOf(cells: TableCells, data: readonly number[]): number[] {
   ];
 }
 
+/** Whether a text has numbers and words for the left and the right. */
+function namesBothSides(text: string): boolean {
+  if (!/\d/.test(text)) return false;
+  const sides = new Set(Array.from(text.matchAll(/\p{L}{2,}/gu), ([one]) => panWord(one)));
+  return sides.has('left') && sides.has('right');
+}
+
 /** Whether a text explains a heading by numbers for the left and the right: `pos: 0 = left, 127 = right`. */
-function givesSides(text: string, heading: string): boolean {
+function givesSides(whole: string, heading: string): boolean {
   const word = bareWord(heading);
   if (word.length < 2) return false;
-  const whole = bareWord(text);
   for (let at = whole.indexOf(word); at >= 0; at = whole.indexOf(word, at + 1)) {
     const before = whole[at - 1] ?? ' ';
     const behind = whole.slice(at + word.length).split(/[.;\n](?=\s|$)/u)[0] ?? '';
     if (/[\p{L}\p{N}]/u.test(before) || !/^["'\u201d\u00bb)*]*\s*(?::|=|\p{L}|[-\d(])/u.test(behind))
       continue;
-    const sides = new Set(Array.from(behind.matchAll(/\p{L}{2,}/gu), ([one]) => panWord(one)));
-    if (/\d/.test(behind) && sides.has('left') && sides.has('right')) return true;
+    if (namesBothSides(behind)) return true;
   }
   return false;
 }

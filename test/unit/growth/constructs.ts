@@ -232,6 +232,20 @@ export const tableConstructs: Record<string, (size: number, name?: string) => Si
   wiki: (size) => ({
     text: `{|\n! Sample !! Low !! High\n${many(size, (at) => `|-\n| s${at}.wav || ${at % 128} || ${at % 128}\n`)}|}\n`,
   }),
+  'sentences about files': (size) => ({
+    text: many(size, (at) => `s${at}.wav is on key ${at % 128}, 5 cents flat and 2 dB louder.\n`),
+  }),
+  'files with their keys before them': (size) => ({ text: many(size, (at) => `${at % 128}: s${at}.wav\n`) }),
+  // A line is read as a sentence up to some hundred characters, so many lines grow longer here.
+  'joined clauses in each line': (size) => ({
+    text: many(64, (at) => `s${at}.wav key 60${' and key 60'.repeat(size / 16)}\n`),
+  }),
+  'statements above': (size) => ({
+    text: `${many(size, (at) => `Group ${at} is ${at % 9} dB quieter.\n`)}\n${heading.join('\t')}\n${many(size, (at) => `${cells(at).join('\t')}\n`)}`,
+  }),
+  'remarks behind values': (size) => ({
+    text: `${heading.join('\t')}\n${many(size, (at) => `${cells(at).join('\t')} <- check later\n`)}`,
+  }),
   prose: (size) => ({ text: many(size, (at) => `This is sentence ${at} about nothing. `) }),
   'lines of prose': (size) => ({ text: many(size, (at) => `This is line ${at} about nothing.\n`) }),
   'empty lines': (size) => ({ text: `${heading.join('\t')}\n${'\n'.repeat(size)}${cells(1).join('\t')}\n` }),

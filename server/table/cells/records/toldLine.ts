@@ -75,7 +75,8 @@ export function toldLineIn(
           start: start + line.indexOf(before),
           end: start + line.indexOf(before) + before.length,
         };
-  const file = fileIn(line, from, legend);
+  const clauses = new ClauseReader(line, legend);
+  const file = fileIn(line, from, clauses);
   const parts = file
     ? [...clausesIn(line, from, file.from), ...clausesIn(line, file.end, line.length)]
     : clausesIn(line, from, line.length);
@@ -83,7 +84,7 @@ export function toldLineIn(
   const rest: Stretch[] = [];
   const known = new Set<ColumnMeaning>();
   for (const part of parts) {
-    const told = valuesIn(line, part, legend);
+    const told = clauses.valuesIn(part);
     const isNew = told?.every(({ meaning }) => !known.has(meaning));
     if (!told || !isNew) rest.push({ start: start + part.start, end: start + part.end });
     else
@@ -123,11 +124,7 @@ export function givesKeys({ values }: ToldLine): boolean {
 }
 
 /** The name of the file: with words before it, unless these tell something themselves or lead up to it; `from` is where they do. */
-function fileIn(
-  line: string,
-  from: number,
-  legend: (clause: string) => ToldValue | undefined,
-): (Stretch & { from: number }) | undefined {
+function fileIn(line: string, from: number, clauses: ClauseReader): (Stretch & { from: number }) | undefined {
   const match = [...line.matchAll(named)].find(({ index }) => index >= from);
   if (!match) return undefined;
   const name = match[1] ?? match[2] ?? '';
@@ -137,7 +134,7 @@ function fileIn(
   const before = line.slice(from, led);
   if (match[1] !== undefined || before.trim() === '' || /[,;:\uff0c\u3001(]/.test(before))
     return { start, end, from: led };
-  const tells = clausesIn(line, from, led).every((part) => valuesIn(line, part, legend));
+  const tells = clausesIn(line, from, led).every((part) => clauses.valuesIn(part));
   return tells ? { start, end, from: led } : { start: from, end, from };
 }
 
@@ -167,52 +164,58 @@ const amounts: ReadonlySet<ColumnMeaning> = new Set(['volume', 'tune', 'deviatio
 /** Words that join two clauses, in the languages of the trade. */
 const joining = /\s(?:and|und|et|y|e|en|och|og|ja|i|a|és|ve|и|και|plus)\s/giu;
 
+/** A sentence joins few clauses; a line with more is none. */
 const mostJoints = 3;
 
-/** The values of two clauses that a word joins, where each says what its own are: `5 cents flat and 2 dB louder`. */
-function valuesOfJoined(
-  line: string,
-  { start, end }: Stretch,
-  legend: (clause: string) => ToldValue | undefined,
-): PlacedValue[] | undefined {
-  const joints = [...line.slice(start, end).matchAll(joining)];
-  // Each joint may be followed by all others: of many, no end would be found.
-  if (joints.length > mostJoints) return undefined;
-  for (const { 0: word, index } of joints) {
-    const left = { start, end: start + index };
-    const first = readClause(line.slice(left.start, left.end));
-    const second = first?.isNamed
-      ? valuesIn(line, { start: left.end + word.length, end }, legend)
-      : undefined;
-    if (!first || !second?.every(({ isNamed, meaning }) => isNamed && meaning !== first.meaning)) continue;
-    // In other languages the same word stands within a range of keys.
-    const values = [{ ...first, ...left }, ...second];
-    if (values.some(({ meaning }) => amounts.has(meaning))) return values;
-  }
-  return undefined;
-}
+/** Reads the clauses of one line. Which values a stretch tells is worked out once, since it ends many others. */
+class ClauseReader {
+  readonly #line: string;
+  readonly #legend: (clause: string) => ToldValue | undefined;
+  readonly #told = new Map<string, PlacedValue[] | undefined>();
 
-/** The values of a clause: one, or those of the two parts that it is made of without a sign between them. */
-function valuesIn(
-  line: string,
-  part: Stretch,
-  legend: (clause: string) => ToldValue | undefined,
-): PlacedValue[] | undefined {
-  const clause = line.slice(part.start, part.end);
-  const joined = valuesOfJoined(line, part, legend);
-  if (joined) return joined;
-  const one = legend(clause) ?? readClause(clause.replace(/^[\s:\u2013\u2014-]+(?!\d)/u, ''));
-  if (one) return [{ ...one, ...part }];
-  const blanks = [...clause.matchAll(/\s+/gu)];
-  if (blanks.length < 2 || blanks.length > mostWords) return undefined;
-  for (const { index } of blanks) {
-    const left = readClause(clause.slice(0, index));
-    if (!left?.isNamed && left?.meaning !== 'key_range') continue;
-    const right = valuesIn(line, { start: part.start + index + 1, end: part.end }, legend);
-    if (!right?.every(({ isNamed }) => isNamed)) continue;
-    // Beside a root that a word names, two notes are its range.
-    if (!left.isNamed && !right.some(({ meaning }) => meaning === 'pitch_keycenter')) continue;
-    return [{ ...left, isNamed: true, start: part.start, end: part.start + index }, ...right];
+  constructor(line: string, legend: (clause: string) => ToldValue | undefined) {
+    this.#line = line;
+    this.#legend = legend;
   }
-  return undefined;
+
+  /** The values of a clause: one, or those of the parts that it is made of without a sign between them. */
+  valuesIn(part: Stretch): PlacedValue[] | undefined {
+    const place = `${part.start} ${part.end}`;
+    if (!this.#told.has(place)) this.#told.set(place, this.#valuesOfJoined(part) ?? this.#valuesOfOne(part));
+    return this.#told.get(place);
+  }
+
+  /** The values of two clauses that a word joins, where each says what its own are: `5 cents flat and 2 dB louder`. */
+  #valuesOfJoined({ start, end }: Stretch): PlacedValue[] | undefined {
+    const joints = [...this.#line.slice(start, end).matchAll(joining)];
+    if (joints.length > mostJoints) return undefined;
+    for (const { 0: word, index } of joints) {
+      const left = { start, end: start + index };
+      const first = readClause(this.#line.slice(left.start, left.end));
+      const second = first?.isNamed ? this.valuesIn({ start: left.end + word.length, end }) : undefined;
+      if (!first || !second?.every(({ isNamed, meaning }) => isNamed && meaning !== first.meaning)) continue;
+      // In other languages the same word stands within a range of keys.
+      const values = [{ ...first, ...left }, ...second];
+      if (values.some(({ meaning }) => amounts.has(meaning))) return values;
+    }
+    return undefined;
+  }
+
+  #valuesOfOne(part: Stretch): PlacedValue[] | undefined {
+    const clause = this.#line.slice(part.start, part.end);
+    const one = this.#legend(clause) ?? readClause(clause.replace(/^[\s:\u2013\u2014-]+(?!\d)/u, ''));
+    if (one) return [{ ...one, ...part }];
+    const blanks = [...clause.matchAll(/\s+/gu)];
+    if (blanks.length < 2 || blanks.length > mostWords) return undefined;
+    for (const { index } of blanks) {
+      const left = readClause(clause.slice(0, index));
+      if (!left?.isNamed && left?.meaning !== 'key_range') continue;
+      const right = this.valuesIn({ start: part.start + index + 1, end: part.end });
+      if (!right?.every(({ isNamed }) => isNamed)) continue;
+      // Beside a root that a word names, two notes are its range.
+      if (!left.isNamed && !right.some(({ meaning }) => meaning === 'pitch_keycenter')) continue;
+      return [{ ...left, isNamed: true, start: part.start, end: part.start + index }, ...right];
+    }
+    return undefined;
+  }
 }
