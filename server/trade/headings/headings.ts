@@ -59,7 +59,8 @@ export function readHeading(text: string, language?: LanguageWords): HeadingRead
   if (remembered.has(key)) return remembered.get(key);
   const order = language ? [language, ...languages.filter((one) => one !== language)] : languages;
   const reading = settled(findHeading(text, order), text);
-  if (remembered.size < mostRemembered) remembered.set(key, reading);
+  if (remembered.size >= mostRemembered) remembered.clear();
+  remembered.set(key, reading);
   return reading;
 }
 
@@ -84,7 +85,8 @@ function isKnownIn(language: LanguageWords, text: string): boolean {
   let isKnown = rememberedAlone.get(key);
   if (isKnown === undefined) {
     isKnown = findHeading(text, [language]) !== undefined;
-    if (rememberedAlone.size < mostRemembered) rememberedAlone.set(key, isKnown);
+    if (rememberedAlone.size >= mostRemembered) rememberedAlone.clear();
+    rememberedAlone.set(key, isKnown);
   }
   return isKnown;
 }

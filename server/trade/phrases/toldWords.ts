@@ -25,8 +25,10 @@ const patterns = {
 };
 
 function stemsOf(kind: keyof ToldWords): RegExp {
-  const stems = languages.flatMap(({ told }) => (told[kind] ?? []).map(bareWord));
-  return new RegExp(stems.map((stem) => (unspaced.test(stem) ? stem : `(?<!\\p{L})${stem}`)).join('|'), 'u');
+  const stems = new Set(languages.flatMap(({ told }) => (told[kind] ?? []).map(bareWord)));
+  const within = [...stems].filter((stem) => unspaced.test(stem));
+  const starting = [...stems].filter((stem) => !unspaced.test(stem));
+  return new RegExp([`(?<!\\p{L})(?:${starting.join('|')})`, ...within].join('|'), 'u');
 }
 
 /** Words of sentences as they are written, as a part of a pattern that goes by `i` and `u`. */

@@ -2,14 +2,13 @@ import { panWord } from '../languages/cellWords';
 
 const longest = 1000;
 const amount = String.raw`[-\u2212+]?\d+(?:[.,]\d+)?`;
+/** One to four words. */
+const words = String.raw`\p{L}+(?: \p{L}+){0,3} ?`;
 /** A letter or a word right before a number, as in `L50`. */
 const sided = /(?<![\p{L}\d])(\p{L}{1,12})\s?(\d{1,3})(?![\d.,]\d|\d)/gu;
 /** A few words that explain a number, and a few that one stands behind. */
-const behind = new RegExp(
-  String.raw`(?<![\p{L}\d.,])(${amount})\s*%?\s*[=:(]?\s*((?:\p{L}+[ ]?){1,4})`,
-  'gu',
-);
-const before = new RegExp(String.raw`((?:\p{L}+[ ]?){1,4})\s*(?:=|:)\s*(${amount})(?![\d.,]*\d)`, 'gu');
+const behind = new RegExp(String.raw`(?<![\p{L}\d.,])(${amount})\s*%?\s*[=:(]?\s*(${words})`, 'gu');
+const before = new RegExp(String.raw`(?<!\p{L})(${words})\s*(?:=|:)\s*(${amount})(?![\d.,]*\d)`, 'gu');
 
 /** The numbers that a text gives for left and right: `-100 is left, 100 is right`, `L50 = hard left, R50 = hard right`. */
 export function panEndsIn(written: string): { low: number; high: number } | undefined {

@@ -2,8 +2,10 @@ import { readHeading } from '../../../trade/headings/headings';
 import type { CellKind } from '../../columns/cellKinds';
 import { lookAt } from '../../columns/cellKinds';
 import { TableCells } from '../cells';
-import type { Word } from './splitWords';
-import { headingsIn, isBlankLine, linesOf, wordsIn } from './splitWords';
+import { HeadingLine } from './headingLine';
+import type { Word } from './lineWords';
+import { isBlankLine, wordsIn } from './lineWords';
+import { linesOf } from './splitWords';
 
 const mostLooks = 200;
 const mostBefore = 25;
@@ -29,12 +31,13 @@ export function splitByHeadings(text: string): TableCells | undefined {
 }
 
 /** The headings of a line all of whose parts but the first are known; `undefined` for any other line. */
-function knownHeadings(text: string, line: Word): Word[] | undefined {
+function knownHeadings(text: string, line: Word): readonly Word[] | undefined {
   const words = wordsIn(text, line.start, Math.min(line.end, line.start + 1000));
   if (words.length < fewestHeadings || words.length > mostHeadings) return undefined;
   const isKnown = ({ start, end }: Word) => readHeading(text.slice(start, end)) !== undefined;
+  const headings = new HeadingLine(text, line);
   for (let count = words.length; count >= fewestHeadings; count--) {
-    const parts = headingsIn(text, line, count);
+    const parts = headings.into(count);
     if (parts.length === count && parts.slice(1).every(isKnown)) return parts;
   }
   return undefined;

@@ -1,25 +1,19 @@
 import { isAudioFileName } from '../../../model/fileNames';
 import { textStart } from '../../../model/text/textLayout';
-import { readHeading } from '../../../trade/headings/headings';
 import { rangeWords } from '../../../trade/rangeWords';
 import { lookAt } from '../../columns/cellKinds';
 import { TableCells } from '../cells';
+import { HeadingLine } from './headingLine';
+import type { Word } from './lineWords';
+import { isBlankLine, longestLine, wordsIn } from './lineWords';
 
 /** So many lines tell whether a text is of this kind. */
 const mostLooks = 200;
-const longestLine = 4096;
-const mostWords = 40;
+const mostColumns = 40;
 const mostLacking = 2;
 const ending = /\.[a-z\d]{2,5}(?=[ \t\u00a0]|$)/gi;
-const word = /[^ \t\u00a0]+/g;
 /** A sign between a name and its values: `a.wav = 48..57`. */
 const assigning = /^[ \t\u00a0]*(?:=>?|->|\u2192|:)(?=[ \t\u00a0])/u;
-
-/** A stretch of a line. */
-export interface Word {
-  start: number;
-  end: number;
-}
 
 /** A line with the name of an audio file, which may hold blanks, and the words behind it. */
 interface NamedLine {
@@ -63,7 +57,8 @@ export function splitWords(text: string): TableCells | undefined {
       cells.endRow();
       continue;
     }
-    const parts = at === above ? headingsIn(text, line, width) : partsOf(text, line, counted, isJoined);
+    const parts =
+      at === above ? new HeadingLine(text, line).into(width) : partsOf(text, line, counted, isJoined);
     const added = parts.map(({ start, end }) => cells.add(start, end));
     if (at === above && units) addUnits(cells, added, line, units);
     cells.endRow();
@@ -137,7 +132,7 @@ export function usualWidth(cells: TableCells): number {
   for (let row = 0; row < Math.min(cells.rowCount, mostLooks); row++) {
     if (cells.filled(row) < 2) continue;
     let files = 0;
-    for (let column = 0; column < Math.min(cells.width(row), mostWords); column++)
+    for (let column = 0; column < Math.min(cells.width(row), mostColumns); column++)
       if (isAudioFileName(cells.value(cells.cell(row, column)))) files++;
     if (files > 0) widths.set(cells.filled(row), (widths.get(cells.filled(row)) ?? 0) + 1);
   }
@@ -155,19 +150,6 @@ export function linesOf(text: string, most: number): Word[] {
     start = end + (text.charCodeAt(end) === 13 && text.charCodeAt(end + 1) === 10 ? 2 : 1);
   }
   return lines;
-}
-
-/** Whether a line holds neither letters nor digits. */
-export function isBlankLine(text: string, { start, end }: Word): boolean {
-  return !/[\p{L}\p{N}]/u.test(text.slice(start, Math.min(end, start + longestLine)));
-}
-
-/** The words of a line, parted by blanks. */
-export function wordsIn(text: string, start: number, end: number): Word[] {
-  return Array.from(text.slice(start, end).matchAll(word), ({ index, 0: one }) => ({
-    start: start + index,
-    end: start + index + one.length,
-  }));
 }
 
 function namedLine(text: string, { start, end }: Word): NamedLine | undefined {
@@ -208,41 +190,4 @@ function partsOf(text: string, line: Word, counted: boolean, isJoined: boolean):
   const values = isJoined ? joinedRanges(text, named.values) : named.values;
   if (!number) return [name, ...values];
   return counted ? [number, name, ...values] : [{ start: number.start, end: name.end }, ...values];
-}
-
-/** Parts a line of words into so many headings that most of them are known. */
-export function headingsIn(text: string, line: Word, width: number): Word[] {
-  const all = wordsIn(text, line.start, Math.min(line.end, line.start + longestLine)).slice(0, mostWords);
-  // Signs among headings, as in `# file = keys`, are none.
-  const words = all.length > width ? all.filter((one) => !isBlankLine(text, one)) : all;
-  // Nothing stands above the numbers of the rows.
-  if (words.length === width - 1) return [{ start: line.start, end: line.start }, ...words];
-  if (words.length <= width) return words;
-  // Words that stand further apart seldom are one heading.
-  const worth = (from: number, to: number) => {
-    const span = text.slice(words[from]?.start, words[to - 1]?.end);
-    return (readHeading(span) ? 1 : 0) - (/[ \t\u00a0]{2}/.test(span) ? 1 : 0);
-  };
-  // By number of headings and words: the most known ones, and where the last of them starts.
-  const best: { score: number; from: number }[][] = [[{ score: 0, from: 0 }]];
-  for (let parts = 1; parts <= width; parts++) {
-    const row: { score: number; from: number }[] = [];
-    for (let to = parts; to <= words.length; to++) {
-      for (let from = parts - 1; from < to; from++) {
-        const before = best[parts - 1]?.[from];
-        if (!before) continue;
-        const score = before.score + worth(from, to);
-        if (score > (row[to]?.score ?? Number.NEGATIVE_INFINITY)) row[to] = { score, from };
-      }
-    }
-    best.push(row);
-  }
-  const headings: Word[] = [];
-  let to = words.length;
-  for (let parts = width; parts > 0; parts--) {
-    const from = best[parts]?.[to]?.from ?? 0;
-    headings.unshift({ start: words[from]?.start ?? line.start, end: words[to - 1]?.end ?? line.start });
-    to = from;
-  }
-  return headings;
 }

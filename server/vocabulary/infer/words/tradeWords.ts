@@ -274,7 +274,8 @@ export interface Concepts {
 export function conceptsOf(word: string): Concepts | undefined {
   if (remembered.has(word)) return remembered.get(word);
   const found = lookUp(word);
-  if (remembered.size < mostRemembered) remembered.set(word, found);
+  if (remembered.size >= mostRemembered) remembered.clear();
+  remembered.set(word, found);
   return found;
 }
 
