@@ -4,6 +4,7 @@ import { editTargets } from './edits';
 import { readingTargets } from './readings';
 import { tableTargets } from './tables';
 import type { FuzzTarget } from './target';
+import { wordTargets } from './wordTexts';
 
 /** All that is tried. */
 export const targets: readonly FuzzTarget[] = [
@@ -11,5 +12,6 @@ export const targets: readonly FuzzTarget[] = [
   ...editTargets,
   ...readingTargets,
   ...tableTargets,
+  ...wordTargets,
   ...audioTargets,
 ];
