@@ -127,8 +127,9 @@ class Conversion implements Disposable {
     folder: Uri | undefined,
     name: string,
   ): Promise<void> {
-    const converted = await openNewInstrument(result.text, result.format, folder, name);
-    await showBeside(converted, { preview: false });
+    const converted = await openNewInstrument(result.text, result.format, folder, name, (document) =>
+      showBeside(document, { preview: false }),
+    );
     this.#mark(converted, result.marks);
     if (folder && result.hasRelativePaths) this.#remember({ params, text: result.text, folder });
     void this.#tell(result);

@@ -1,4 +1,5 @@
 import { commands, languages, workspace } from 'vscode';
+import { showFilled } from './showFilled';
 import { showBeside } from './sideGroup';
 
 /**
@@ -8,10 +9,9 @@ import { showBeside } from './sideGroup';
 export async function showPage(language: 'markdown' | 'csv', content: string): Promise<void> {
   const known = await languages.getLanguages();
   const page = await workspace.openTextDocument({
-    content,
     language: known.includes(language) ? language : 'plaintext',
   });
-  await showBeside(page);
+  await showFilled(page, content, showBeside);
   if (language !== 'markdown') return;
   try {
     await commands.executeCommand('markdown.showPreview', page.uri);

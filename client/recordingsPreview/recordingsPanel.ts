@@ -110,8 +110,9 @@ export class RecordingsPanel implements Disposable {
 }
 
 async function write({ folder, result, format }: Subject): Promise<void> {
-  const document = await openNewInstrument(result.text, format, folder, nameOf(folder));
-  await window.showTextDocument(document, { preview: false });
+  await openNewInstrument(result.text, format, folder, nameOf(folder), (document) =>
+    window.showTextDocument(document, { preview: false }),
+  );
 }
 
 function nameOf({ path }: Uri): string {

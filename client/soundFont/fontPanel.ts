@@ -94,22 +94,27 @@ export class FontPanel {
 
   /** A preset as text beside the font, to be worked on; `span` is what is to be seen in it, in offsets. */
   async #open(preset: PresetNumbers, span?: { start: number; end: number }): Promise<void> {
-    const document = await this.#textOf(preset);
+    const show = (document: TextDocument) =>
+      window.showTextDocument(document, {
+        viewColumn:
+          window.visibleTextEditors.find((one) => one.document === document)?.viewColumn ?? sideColumn(),
+        preview: false,
+        preserveFocus: span !== undefined,
+      });
+    const document = await this.#textOf(preset, show);
     if (!document) return;
-    const editor = await window.showTextDocument(document, {
-      viewColumn:
-        window.visibleTextEditors.find((one) => one.document === document)?.viewColumn ?? sideColumn(),
-      preview: false,
-      preserveFocus: span !== undefined,
-    });
+    const editor = await show(document);
     if (!span) return;
     const range = new Range(document.positionAt(span.start), document.positionAt(span.end));
     editor.selection = new Selection(range.start, range.start);
     editor.revealRange(range, TextEditorRevealType.InCenterIfOutsideViewport);
   }
 
-  /** The text of a preset: where it was opened and nobody changed it, that again. */
-  async #textOf(preset: PresetNumbers): Promise<TextDocument | undefined> {
+  /** The text of a preset: where it was opened and nobody changed it, that again, else a new one that is shown. */
+  async #textOf(
+    preset: PresetNumbers,
+    show: (document: TextDocument) => Thenable<unknown>,
+  ): Promise<TextDocument | undefined> {
     const name = numbers(preset);
     const known = this.#texts.get(name);
     if (known && !known.document.isClosed && known.document.getText() === known.text) return known.document;
@@ -125,6 +130,7 @@ export class FontPanel {
       'sfz',
       Uri.joinPath(this.#uri, '..'),
       text.file.replace(/\.sfz$/, ''),
+      show,
     );
     this.#texts.set(name, { document, text: document.getText() });
     return document;

@@ -1,6 +1,7 @@
 import type { TextDocument } from 'vscode';
-import { Position, Uri, WorkspaceEdit, workspace } from 'vscode';
+import { Uri, workspace } from 'vscode';
 import { newFileEndings } from '../../server/model/fileNames';
+import { showFilled } from '../showFilled';
 
 /** The endings of new documents, by notation. */
 export const newDocumentEndings = { ...newFileEndings, vocabulary: '.xml' } as const;
@@ -8,21 +9,21 @@ const languageOf = { sfz: 'sfz', xml: 'instrument-xml', vocabulary: 'xml' } as c
 const mostTries = 100;
 
 /**
- * Opens a new document with a text, unsaved. It has a name in a folder where there is one, so that saving it needs no
- * question and its paths lead from there; no file and no open document has that name.
+ * Opens and shows a new document with a text, unsaved. It has a name in a folder where there is one, so that saving it
+ * needs no question and its paths lead from there; no file and no open document has that name.
  */
 export async function openNewInstrument(
   text: string,
   format: keyof typeof newDocumentEndings,
   folder: Uri | undefined,
   name: string,
+  show: (document: TextDocument) => Thenable<unknown>,
 ): Promise<TextDocument> {
   const uri = folder && (await freeName(folder, name, newDocumentEndings[format]));
-  if (!uri) return workspace.openTextDocument({ content: text, language: languageOf[format] });
-  const document = await workspace.openTextDocument(uri.with({ scheme: 'untitled' }));
-  const change = new WorkspaceEdit();
-  change.insert(document.uri, new Position(0, 0), text);
-  await workspace.applyEdit(change);
+  const document = uri
+    ? await workspace.openTextDocument(uri.with({ scheme: 'untitled' }))
+    : await workspace.openTextDocument({ language: languageOf[format] });
+  await showFilled(document, text, show);
   return document;
 }
 

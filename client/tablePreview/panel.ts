@@ -242,9 +242,10 @@ export class TablePreviewPanel implements Disposable {
     if (place.kind === 'new') {
       const text = preview.edits?.[0]?.newText ?? '';
       this.#panel?.dispose();
-      const document = await openNewInstrument(text, place.format, place.folder, place.name);
+      const document = await openNewInstrument(text, place.format, place.folder, place.name, (opened) =>
+        window.showTextDocument(opened, { preview: false }),
+      );
       this.#written.remember(table, document, { start: 0, end: document.getText().length });
-      await window.showTextDocument(document, { preview: false });
       await tellWritten(this.#notes, document, preview.regionCount, preview.notes);
       return;
     }

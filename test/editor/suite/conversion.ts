@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
-import { openFile, writeWorkspaceFile } from './documents';
+import { isFilled, openFile, writeWorkspaceFile } from './documents';
 import { test, workbenchTest } from './host/testList';
 import { until } from './host/until';
 
@@ -29,7 +29,7 @@ const sfz = `#define $TOP 61
 async function opened(name: string): Promise<vscode.TextDocument> {
   return until(`${name}`, () =>
     vscode.workspace.textDocuments.find(
-      ({ uri, isClosed }) => !isClosed && uri.scheme === 'untitled' && uri.path.endsWith(`/${name}`),
+      (one) => isFilled(one) && one.isUntitled && one.uri.path.endsWith(`/${name}`),
     ),
   );
 }
@@ -77,9 +77,7 @@ workbenchTest(
     await workbench.screenshot('conversion');
     await workbench.click({ selector: '.notifications-toasts >> text=Show notes' });
     const page = await until('the page of notes', () =>
-      vscode.workspace.textDocuments.find(
-        ({ languageId, isClosed }) => !isClosed && languageId === 'markdown',
-      ),
+      vscode.workspace.textDocuments.find((one) => isFilled(one) && one.languageId === 'markdown'),
     );
     assert.match(page.getText(), /^# Conversion notes for press\.sfz\n(?:.*\n)*- Left out: 2\n/);
   },
@@ -96,5 +94,8 @@ test('what belongs beside a document shares one group of editors', async () => {
     await vscode.commands.executeCommand(`zonewright.${command}`);
     await until(`what ${command} opens`, () => groups().reduce((sum, count) => sum + count, 0) > before);
   }
-  await until('three beside the one', () => groups().join() === '1,3');
+  await until('three beside the one', () => {
+    assert.deepEqual(groups(), [1, 3]);
+    return true;
+  });
 });

@@ -1,4 +1,5 @@
 import * as vscode from 'vscode';
+import { until } from './host/until';
 
 /** The folder that the editor has open. */
 export function workspaceFolder(): vscode.Uri {
@@ -10,6 +11,11 @@ export function workspaceFolder(): vscode.Uri {
 /** Opens a file of the workspace, by its path with `/`, in the active editor. */
 export async function openFile(path: string): Promise<vscode.TextEditor> {
   return vscode.window.showTextDocument(vscode.Uri.joinPath(workspaceFolder(), path), { preview: false });
+}
+
+/** Whether a document is open and has its text: a new one is shown before its text comes. */
+export function isFilled(document: vscode.TextDocument): boolean {
+  return !document.isClosed && document.getText() !== '';
 }
 
 /** Opens a text that is not saved anywhere, in the active editor. */
@@ -26,12 +32,15 @@ export async function writeWorkspaceFile(path: string, content: string | Uint8Ar
   return uri;
 }
 
-/** Reverts what was changed and closes every editor, so that nothing asks whether to save. */
+/** Reverts what was changed and closes every editor, so that nothing asks whether to save, and waits until all are gone. */
 export async function closeEverything(): Promise<void> {
-  for (const document of vscode.workspace.textDocuments) {
-    if (!document.isDirty || document.isClosed) continue;
-    await vscode.window.showTextDocument(document);
-    await vscode.commands.executeCommand('workbench.action.revertAndCloseActiveEditor');
-  }
-  await vscode.commands.executeCommand('workbench.action.closeAllEditors');
+  await until('all editors to close', async () => {
+    for (const document of vscode.workspace.textDocuments) {
+      if (!document.isDirty || document.isClosed) continue;
+      await vscode.window.showTextDocument(document);
+      await vscode.commands.executeCommand('workbench.action.revertAndCloseActiveEditor');
+    }
+    await vscode.commands.executeCommand('workbench.action.closeAllEditors');
+    return vscode.window.tabGroups.all.every(({ tabs }) => tabs.length === 0);
+  });
 }

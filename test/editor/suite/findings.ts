@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { cp, rename, rm } from 'node:fs/promises';
 import * as vscode from 'vscode';
-import { openFile, openText, workspaceFolder, writeWorkspaceFile } from './documents';
+import { isFilled, openFile, openText, workspaceFolder, writeWorkspaceFile } from './documents';
 import { test, workbenchTest } from './host/testList';
 import { until } from './host/until';
 
@@ -72,7 +72,7 @@ workbenchTest('the safe fixes of a whole folder are shown, applied and listed', 
   await until('the closed file, saved', async () => (await textOf(closed)).includes('loop_mode'));
   assert.equal(await textOf(left), text);
   const page = await until('the list of what was done', () =>
-    vscode.workspace.textDocuments.find(({ languageId }) => languageId === 'markdown'),
+    vscode.workspace.textDocuments.find((one) => isFilled(one) && one.languageId === 'markdown'),
   );
   assert.match(page.getText(), /What was changed: 2/);
   assert.match(page.getText(), /\| left\.sfz \| opcode-alias \| 1 \|/);

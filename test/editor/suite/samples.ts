@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
-import { closeEverything, openFile, workspaceFolder, writeWorkspaceFile } from './documents';
+import { closeEverything, isFilled, openFile, workspaceFolder, writeWorkspaceFile } from './documents';
 import { answerFolderDialog } from './host/folderDialog';
 import { workbenchTest } from './host/testList';
 import { until } from './host/until';
@@ -131,7 +131,9 @@ workbenchTest('a folder of recordings becomes an instrument from the explorer', 
   await workbench.click({ view, selector: '#write' });
   const { document } = await until('the instrument', () => {
     const active = vscode.window.activeTextEditor;
-    return active?.document.uri.path.endsWith('/takes/takes.sfz') ? active : undefined;
+    return active?.document.uri.path.endsWith('/takes/takes.sfz') && isFilled(active.document)
+      ? active
+      : undefined;
   });
   for (const name of names) assert.ok(document.getText().includes(`sample=${name}`), document.getText());
   await workbench.screenshot('instrument-of-recordings');

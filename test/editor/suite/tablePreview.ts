@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
-import { openText, workspaceFolder, writeWorkspaceFile } from './documents';
+import { isFilled, openText, workspaceFolder, writeWorkspaceFile } from './documents';
 import { test, workbenchTest } from './host/testList';
 import { until } from './host/until';
 import type { Workbench } from './host/workbench';
@@ -141,7 +141,7 @@ workbenchTest('a saved table becomes a new instrument beside it', async (workben
   await workbench.click({ view, selector: '#write' });
   const editor = await until('the new document', () => {
     const active = vscode.window.activeTextEditor;
-    return active?.document.languageId === 'instrument-xml' ? active : undefined;
+    return active?.document.languageId === 'instrument-xml' && isFilled(active.document) ? active : undefined;
   });
   assert.equal(editor.document.getText().match(/<region\b/g)?.length, rows);
   assert.equal(editor.document.isUntitled, true);
@@ -189,7 +189,7 @@ workbenchTest(
     await workbench.click({ view, selector: '#write' });
     const { document } = await until('the new document', () => {
       const active = vscode.window.activeTextEditor;
-      return active?.document.languageId === 'sfz' ? active : undefined;
+      return active?.document.languageId === 'sfz' && isFilled(active.document) ? active : undefined;
     });
     assert.match(document.uri.path, /\/strings\/strings\.sfz$/);
     await workbench.click({ selector: '.notifications-toasts >> text=Show notes' });

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import * as vscode from 'vscode';
-import { openFile, writeWorkspaceFile } from './documents';
+import { isFilled, openFile, writeWorkspaceFile } from './documents';
 import { workbenchTest } from './host/testList';
 import { until } from './host/until';
 
@@ -25,7 +25,7 @@ workbenchTest(
     await done;
     const document = await until('the converted text', () =>
       vscode.workspace.textDocuments.find(
-        ({ uri, isClosed }) => !isClosed && uri.scheme === 'untitled' && uri.path.includes('/templates/'),
+        (one) => isFilled(one) && one.isUntitled && one.uri.path.includes('/templates/'),
       ),
     );
     assert.equal(

@@ -71,7 +71,7 @@ test('an instrument is converted and saved beside the one that it was made from'
   await open();
   await vscode.commands.executeCommand('zonewright.convertToXml');
   const made = await until('the converted text', () =>
-    vscode.workspace.textDocuments.find(({ languageId }) => languageId === 'instrument-xml'),
+    vscode.workspace.textDocuments.find((one) => one.languageId === 'instrument-xml' && one.getText() !== ''),
   );
   await made.save();
   const saved = await until('the saved file', async () =>
