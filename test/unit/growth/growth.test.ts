@@ -19,7 +19,9 @@ import { variablePlaces } from '../../../server/model/variables/variableUses';
 import { playableInstrument } from '../../../server/playing/playable/makePlayable';
 import { looksLikeZoneTable } from '../../../server/table/looksLikeZoneTable';
 import { readZoneTable } from '../../../server/table/readTable';
+import { readHeading } from '../../../server/trade/headings/headings';
 import { inferVocabulary } from '../../../server/vocabulary/infer/inferVocabulary';
+import { conceptsOf } from '../../../server/vocabulary/infer/words/tradeWords';
 import { vocabularyNotation } from '../../../server/vocabulary/vocabularyNotation';
 import { notations } from '../../../server/workspace/notations/notationOf';
 import { SampleStore } from '../../../server/workspace/samples/sampleStore';
@@ -122,5 +124,20 @@ describe('work on XML of other names grows with it:', () => {
       const notation = vocabularyNotation(inferred.vocabulary);
       await askAll(notation.read(text, { path: '/music/a.xml' }), notation);
     });
+  });
+});
+
+describe('what was learned of words', () => {
+  it.each([
+    ['headings', readHeading],
+    ['names of places', conceptsOf],
+  ] as const)('is used after thousands of others: %s', async (_name, read) => {
+    for (let at = 0; at < 12_000; at++) read(`word${at}x`);
+    forgetWork();
+    const once = await workOf(() => read('lower branch'));
+    const often = await workOf(() => {
+      for (let times = 0; times < 500; times++) read('lower branch');
+    });
+    expect(growthOf(once, often, 3, 1000)).toEqual([]);
   });
 });
