@@ -1,4 +1,5 @@
 import { unitInHeading } from '../../trade/headings/headings';
+import { limitsOfLayers } from '../../trade/layerLimits';
 import type { ColumnMeaning } from '../../trade/meaning';
 import { meansAll } from '../../trade/readings/limits';
 import { readVelocities } from '../../trade/readings/velocityReading';
@@ -12,8 +13,6 @@ const mostGroups = 0.75;
 const nearlyAll = 0.9;
 /** A gap between two shares of the loudest that is no hole (our choice). */
 const slack = 0.015;
-/** Steps of a turn are fewer (our choice). */
-const mostTurns = 16;
 const mostColumns = 10;
 const keys = ['key_range', 'lokey', 'hikey', 'key'] as const;
 
@@ -102,18 +101,14 @@ function findPair(state: ColumnState, free: readonly number[], rows: readonly st
   return false;
 }
 
-/** The upper ends of layers alone: all those of the same keys differ, and the greatest is the loudest. */
+/** The upper ends of layers alone; numbers that could be lower ends are often something else, such as delays. */
 function findHighs(state: ColumnState, free: readonly number[], rows: readonly string[]): boolean {
   for (const index of free) {
-    const { contents } = state;
-    const { greatest, fractional, counts } = contents[index];
-    if (greatest !== 127 || fractional > 0 || counts.number < contents[index].filled * nearlyAll) continue;
-    const groups = groupsOf(rangesIn(state, index), rows).filter((group) => group.length > 1);
-    const areLayers = groups.every((group) => {
-      const ends = group.map(({ high }) => high);
-      return new Set(ends).size === ends.length && Math.max(...ends) === 127;
-    });
-    if (groups.length < 2 || !areLayers || greatest <= mostTurns) continue;
+    const { fractional, counts, filled } = state.contents[index];
+    if (fractional > 0 || counts.number < filled * nearlyAll) continue;
+    const groups = groupsOf(rangesIn(state, index), rows).map((group) => group.map(({ high }) => high));
+    const several = groups.filter((group) => group.length > 1);
+    if (several.length < 2 || limitsOfLayers(several) !== 'upper') continue;
     claim(state, index, 'hivel', 0.6, 'On the same keys its numbers differ, and the greatest is always 127.');
     return true;
   }

@@ -18,10 +18,12 @@ export function velocitiesFromDynamics(
   first: number,
   span: { start: number; end: number },
   notes: TableNotes,
-  stated: Statements['dynamics'],
+  { dynamics: stated, layerOrder }: Pick<Statements, 'dynamics' | 'layerOrder'>,
 ): void {
   const { dynamics } = zones;
   if (!dynamics) return;
+  const turned = zones.areLayersNumbered && layerOrder?.is === 'loudestFirst' ? layerOrder : undefined;
+  const most = turned ? turnAround(zones, dynamics, first) : 0;
   const present = new Layers(zones, dynamics, first);
   const all = present.all();
   if (all.length < 2) return;
@@ -43,11 +45,24 @@ export function velocitiesFromDynamics(
     if (louder !== undefined) high.set(zone, cell, (shares.get(louder)?.low ?? 1) - 1);
   }
   const listed = all
-    .map((dynamic) => (zones.areLayersNumbered ? `layer ${dynamic + 1}` : dynamicLetters[dynamic]))
+    .map((dynamic) =>
+      zones.areLayersNumbered ? `layer ${Math.abs(most - dynamic) + 1}` : dynamicLetters[dynamic],
+    )
     .join(', ');
   const what = zones.areLayersNumbered ? 'numbers of layers' : 'dynamics';
-  const message = `The table gives ${what} but no velocities; 1 to 127 are shared out evenly among ${listed}.`;
+  const order = turned ? `, the softest first, as "${shortened(turned.text)}" says` : '';
+  const message = `The table gives ${what} but no velocities; 1 to 127 are shared out evenly among ${listed}${order}.`;
   notes.add('assumed', span, message);
+}
+
+/** Numbers layers from the softest on where they are numbered from the loudest on; the greatest number, counted from 0. */
+function turnAround(zones: ZoneList, dynamics: ValueColumn, first: number): number {
+  let most = 0;
+  for (let zone = first; zone < zones.count; zone++)
+    if (dynamics.cells[zone] >= 0) most = Math.max(most, dynamics.numbers[zone]);
+  for (let zone = first; zone < zones.count; zone++)
+    if (dynamics.cells[zone] >= 0) dynamics.set(zone, dynamics.cells[zone], most - dynamics.numbers[zone]);
+  return most;
 }
 
 /** Gives zones the velocities that the text names for their dynamics. */

@@ -103,7 +103,7 @@ export function* readTableZones(
   completeRoots(zones, first, columns, notes, options);
   fillRoots(zones, first, columns, notes, options);
   yield 0.98;
-  shareByDynamics(zones, first, columns, fromNames, rest.statements.dynamics, notes);
+  shareByDynamics(zones, first, columns, fromNames, rest.statements, notes);
   yield 0.99;
   noteSharedVelocities(zones, first, notes);
   noteSameConditions(zones, first, columns, notes);
@@ -226,7 +226,7 @@ function shareByDynamics(
   first: number,
   columns: readonly ColumnReading[],
   fromNames: boolean,
-  stated: Statements['dynamics'],
+  stated: Statements,
   notes: TableNotes,
 ): void {
   const telling = columns.find(({ meaning, side }) => meaning === 'dynamics' || side?.kind === 'dynamics');

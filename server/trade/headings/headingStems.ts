@@ -12,9 +12,9 @@ const startStem =
 const frameWord = /^(?:frames?|samples?|abtastwerte?|ramk\p{L}+)$/u;
 const positionUnits: ReadonlySet<Unit> = new Set(['frames', 'ms', 's']);
 const soft =
-  /^(?:soft|quiet|gentl|leis|weich|sanft|schwach|zart|dou(?:x|ce)|faible|suav|debil|pian|debol|frac|zacht|svag|tyst|hilj|cich|slab|tich|слаб|тих)/u;
+  /^(?:soft|quiet|gentl|leis|weich|sanft|schwach|zart|dou(?:x|ce)|faible|suav|debil|floj|pian|debol|frac|zacht|svag|tyst|hilj|cich|slab|tich|слаб|тих)/u;
 const loud =
-  /^(?:loud|hard|strong|laut|hart|stark|kraft|fort|fuert|duro|luid|sterk|starkast|hog|kova|glosn|siln|hlasit|громк|сильн)/u;
+  /^(?:loud|hard|strong|laut|hart|stark|kraft|fort|fuert|dur[oae]$|luid|sterk|starkast|hog|kova|voimak|glosn|mocn|siln|hlasit|громк|сильн)/u;
 type End = 'lokey' | 'hikey' | 'lovel' | 'hivel';
 
 /** By the words of a subject and of a limit, the end that they name together, in any one language. */

@@ -21,6 +21,8 @@ import type { ForSome } from './forSome';
 import { forSomeIn } from './forSome';
 import type { KeySpread } from './keySpread';
 import { keySpreadIn, outermostKeysIn } from './keySpread';
+import type { StatedLayerOrder } from './layerOrder';
+import { layerOrderIn } from './layerOrder';
 import type { NamedReleases } from './namedReleases';
 import { namedReleasesIn } from './namedReleases';
 import { pianoKeysIn } from './pianoKeys';
@@ -66,6 +68,8 @@ export interface Statements {
   namedReleases: readonly NamedReleases[];
   /** The velocities of dynamics. */
   dynamics: StatedDynamics | undefined;
+  /** Which of numbered layers is the softest. */
+  layerOrder: StatedLayerOrder | undefined;
   /** The key that the lowest zone starts with. */
   lowestKey: { name: string; text: string } | undefined;
   /** How roots share the keys out. */
@@ -173,6 +177,7 @@ export function statementsIn(written: readonly string[]): Statements {
     keySpread: keySpreadIn(texts),
     outermostKeys: outermostKeysIn(texts),
     dynamics: statedDynamicsIn(texts),
+    layerOrder: layerOrderIn(texts),
     forAll: forAllIn(texts),
     forSome: forSomeIn(texts),
     folder: folderIn(texts),

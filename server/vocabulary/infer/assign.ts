@@ -1,7 +1,13 @@
 import type { Steps } from '../../model/steps';
+import type { LayerEnds } from '../../trade/layerLimits';
 import { fittingTo, meaningsFor, withAudio } from './columnMeanings';
 import type { RegionElement } from './elements/regionElement';
-import { type Proposal, proposalsByContents, proposalsByLayers, proposalsByToldValues } from './proposals';
+import { withLimitedLayers } from './layers/limitedLayers';
+import type { ListedLayers } from './layers/listedLayers';
+import { withNumberedLayers } from './layers/numberedLayers';
+import { withSharedDynamics } from './layers/sharedLayers';
+import type { Proposal, SharedLayers } from './proposal';
+import { proposalsByContents, proposalsByToldValues, withListedLayers } from './proposals';
 import { withKeysAroundOwnRoots, withKeysOfPitches, withVelocitiesInKeys } from './ranges/bareRanges';
 import { rangesOf } from './ranges/rangeText';
 import { withSharedKeys } from './ranges/sharedKeys';
@@ -9,7 +15,6 @@ import type { ToldPlace } from './stated/toldPlaces';
 import type { Column } from './values/column';
 import type { ColumnFacts } from './values/columnFacts';
 import { columnFactsOf, textsOf } from './values/columnFacts';
-import type { LayerEnds, ListedLayers } from './values/listedLayers';
 import { positionTargets } from './values/plausible';
 import type { Rows } from './values/rows';
 import type { InferredTarget } from './words/meaningRules';
@@ -47,6 +52,8 @@ export interface Assigned {
   isMeasured?: boolean;
   /** The velocities that its texts stand for, where a list gives them. */
   layers?: ReadonlyMap<string, LayerEnds>;
+  /** The velocities that its texts stand for, where they are shared out among them. */
+  shared?: SharedLayers;
   /** What the document says that its values stand for, by the bare value. */
   words?: ReadonlyMap<string, string>;
 }
@@ -87,6 +94,7 @@ export function* assignColumns(
   { chain, pathAt }: RegionElement,
   told: ReadonlyMap<Column, ToldPlace> = new Map(),
   layers: ReadonlyMap<Column, ListedLayers> = new Map(),
+  prose: readonly string[] = [],
 ): Steps<Assigned[]> {
   const proposals: Proposal[] = [];
   // In a text without an outermost element several stand there.
@@ -116,13 +124,21 @@ export function* assignColumns(
     }
   }
   const region = chain.length - 1;
-  proposals.push(
-    ...proposalsByContents(rows, region, proposals),
-    ...proposalsByToldValues(rows, told),
-    ...proposalsByLayers(rows, layers),
-  );
+  proposals.push(...proposalsByContents(rows, region, proposals), ...proposalsByToldValues(rows, told));
   tellTurnsFromPositions(proposals, region);
-  return assignedBy(rows, region, pathAt, withSharedKeys(rows, proposals));
+  const layered = withLayers(rows, chain, withListedLayers(rows, layers, proposals), prose);
+  return assignedBy(rows, region, pathAt, withSharedKeys(rows, layered));
+}
+
+/** What places tell of layers of velocities by the numbers of those, by one end of each or by names. */
+function withLayers(
+  rows: Rows,
+  chain: readonly string[],
+  proposals: readonly Proposal[],
+  prose: readonly string[],
+): Proposal[] {
+  const numbered = withNumberedLayers(rows, chain, proposals, prose);
+  return withSharedDynamics(rows, withLimitedLayers(rows, numbered));
 }
 
 /** Gives each place the likeliest of what is proposed for it, so that no element says a thing twice. */
@@ -309,7 +325,7 @@ function rangePartsOf(target: InferredTarget): readonly [InferredTarget, Inferre
 }
 
 function assignedOf(
-  { column, meaning, facts, texts, evidence, words, layers }: Proposal,
+  { column, meaning, facts, texts, evidence, words, layers, shared }: Proposal,
   proposals: readonly Proposal[],
 ): Assigned[] {
   const others = proposals
@@ -323,6 +339,7 @@ function assignedOf(
     evidence,
     ...(words && { words }),
     ...(layers && { layers }),
+    ...(shared && { shared }),
   };
   const parts = rangePartsOf(meaning.target);
   const ranges = parts && rangesOf(texts);

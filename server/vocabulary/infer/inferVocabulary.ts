@@ -18,6 +18,8 @@ import { surveyXml } from './elements/survey';
 import type { InferredVocabulary } from './inferredVocabulary';
 import { doubtfulBelow } from './inferredVocabulary';
 import { instrumentConfidence, isForeignRoot, namesFiles } from './instrumentConfidence';
+import { listedLayers } from './layers/listedLayers';
+import { withUnnamedLayers } from './layers/unnamedLayers';
 import { missingRoots } from './missingRoots';
 import { lackOfSense } from './musicalSense';
 import { assumedRanges } from './ranges/assumedRanges';
@@ -52,13 +54,11 @@ import type { Column } from './values/column';
 import { impliedLoops } from './values/impliedLoops';
 import { withoutImpossibleLevels } from './values/impossibleLevels';
 import { withListed } from './values/listedColumns';
-import { listedLayers } from './values/listedLayers';
 import { withNeighbours } from './values/neighbours';
 import type { Rows } from './values/rows';
 import { readRows } from './values/rows';
 import { stepEnds } from './values/steps';
 import { findSwitches, loopSwitches } from './values/switches';
-import { withUnnamedLayers } from './values/unnamedLayers';
 
 export interface InferenceOptions {
   /** The path of the text; its name is the name of the vocabulary. */
@@ -105,7 +105,7 @@ export function* inferVocabularyInSteps(
   const told = toldPlaces(prose, rows.columns);
   const layers = yield* listedLayers(text, rows, survey, region);
   yield 1;
-  const columns = yield* assignColumns(rows, region, told, layers);
+  const columns = yield* assignColumns(rows, region, told, layers, prose);
   const keyLike = keysNamedAsTuning(columns);
   const meant = columns.filter(({ column }) => !keyLike.includes(column));
   const {
@@ -207,7 +207,7 @@ function understood(
   const layered = withUnnamedLayers(rows, withKeysAroundRoots(rows, withRootsBetween(rows, ranged)));
   const named = withoutStatements(layered);
   const stated = statedIn(text, survey, region, named);
-  const spread = withSpreadKeys(named, stated);
+  const spread = withSpreadKeys(named, stated, region.chain);
   const sampleColumn = named.find(({ target }) => target === 'sample')?.column;
   const rates = findStatedRates(rows, list, sampleColumn);
   const isNoRate = ({ column }: Assigned) => !rates.columns.includes(column);

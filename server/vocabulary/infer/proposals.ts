@@ -1,35 +1,19 @@
 import { bareWord } from '../../trade/languages/spelling';
 import { loopModeInWords } from '../../trade/readings/loopPhrases';
 import { startInWords } from '../../trade/readings/triggerPhrases';
+import type { ListedLayers } from './layers/listedLayers';
+import type { Proposal } from './proposal';
 import { areTurns } from './ranges/rangeText';
 import { saysSo } from './saysSo';
 import type { ToldPlace } from './stated/toldPlaces';
 import type { Column } from './values/column';
-import type { ColumnFacts } from './values/columnFacts';
 import { columnFactsOf, textsOf } from './values/columnFacts';
 import { readByUnit, readKeyTriple } from './values/contents';
-import type { LayerEnds, ListedLayers } from './values/listedLayers';
 import type { Rows } from './values/rows';
 import { spokenBy } from './values/spokenPlaces';
 import type { InferredTarget } from './words/meaningRules';
-import type { Meaning } from './words/meanings';
 import { conceptsOf } from './words/tradeWords';
 import { surelyTrigger } from './words/words';
-
-/** What a place may hold, by its name or its values. */
-export interface Proposal {
-  column: Column;
-  meaning: Meaning;
-  facts: ColumnFacts;
-  texts: readonly (string | undefined)[];
-  order: number;
-  /** Why, where the values say more than the name; such a proposal goes before others of its weight. */
-  evidence?: string;
-  /** What the document says that its values stand for, by the bare value. */
-  words?: ReadonlyMap<string, string>;
-  /** The velocities that its texts stand for, where a list gives them. */
-  layers?: ReadonlyMap<string, LayerEnds>;
-}
 
 /** What the places of regions whose names say little are by their values. */
 export function proposalsByContents(rows: Rows, region: number, named: readonly Proposal[]): Proposal[] {
@@ -115,9 +99,13 @@ export function proposalsByToldValues(rows: Rows, told: ReadonlyMap<Column, Told
   });
 }
 
-/** Places that name layers whose velocities a list gives. */
-export function proposalsByLayers(rows: Rows, layers: ReadonlyMap<Column, ListedLayers>): Proposal[] {
-  return rows.columns.flatMap((column, order): Proposal[] => {
+/** Proposals with those for places that name layers whose velocities a list gives, in place of what else these could be. */
+export function withListedLayers(
+  rows: Rows,
+  layers: ReadonlyMap<Column, ListedLayers>,
+  proposals: readonly Proposal[],
+): Proposal[] {
+  const listed = rows.columns.flatMap((column, order): Proposal[] => {
     const found = layers.get(column);
     if (!found) return [];
     const texts = textsOf(column);
@@ -127,6 +115,9 @@ export function proposalsByLayers(rows: Rows, layers: ReadonlyMap<Column, Listed
       { column, order, texts, facts: columnFactsOf(texts), meaning, evidence, layers: found.velocities },
     ];
   });
+  const elements = new Set([...layers.values()].map(({ element }) => element));
+  const isOfList = ({ column }: Proposal) => column.listed && elements.has(column.listed.element);
+  return [...proposals.filter((one) => !layers.has(one.column) && !isOfList(one)), ...listed];
 }
 
 const explained: readonly (readonly [InferredTarget, (says: string) => string | undefined])[] = [

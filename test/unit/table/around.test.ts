@@ -148,6 +148,8 @@ describe('dynamics', () => {
       'd.wav | 61 | 2',
     );
     expect(layers(text)).toEqual(['1-63', '64-127', '1-63', '64-127']);
+    const turned = `Layer 1 is the loudest.\n\n${text}`;
+    expect(layers(turned)).toEqual(['64-127', '1-63', '64-127', '1-63']);
   });
 
   it('give way to velocities', () => {

@@ -1,5 +1,4 @@
-import { dynamicIn } from '../../../trade/dynamics';
-import { velocitiesOfLayer } from '../../../trade/layerVelocities';
+import type { LayerEnds } from '../../../trade/layerLimits';
 import type { ValueForm, VocabularyParameter } from '../../vocabulary';
 import type { Assigned } from '../assign';
 import { parameterAt } from '../draft';
@@ -59,7 +58,7 @@ export function otherParameters(
       return numbers ? [...label, ...plain('group', numbers)] : label;
     }
     case 'dynamics':
-      return [...plain('lovel', dynamicWords(one, 'low')), ...plain('hivel', dynamicWords(one, 'high'))];
+      return layerParameters(one);
     case 'sw_label':
       return plain('sw_label', { kind: 'text' });
     case 'loop':
@@ -88,19 +87,15 @@ export function otherParameters(
   }
 }
 
-/** The ends of velocities of dynamics, shared out among those that occur, the softest lowest. */
-function dynamicWords({ facts, layers }: Assigned, end: 'low' | 'high'): WordsForm {
-  if (layers)
-    return {
-      kind: 'words',
-      words: Object.fromEntries([...layers].map(([name, ends]) => [name, String(ends[end])])),
-    };
-  const names = [...facts.tally.keys()];
-  const order = [...new Set(names.map(dynamicIn))].sort((one, other) => one - other);
-  const words: Record<string, string> = {};
-  for (const name of names)
-    words[name] = String(velocitiesOfLayer(order.indexOf(dynamicIn(name)), order.length)[end]);
-  return { kind: 'words', words };
+/** The velocities of layers by what stands for each; the high ends of those that reach up to the next one follow from that. */
+function layerParameters(one: Assigned): VocabularyParameter[] {
+  const ends = one.layers ?? one.shared?.ends ?? new Map<string, LayerEnds>();
+  const form = (end: keyof LayerEnds): WordsForm => ({
+    kind: 'words',
+    words: Object.fromEntries([...ends].map(([name, velocities]) => [name, String(velocities[end])])),
+  });
+  const low = parameterAt(one, 'lovel', form('low'));
+  return one.shared?.areOpen ? [low] : [low, parameterAt(one, 'hivel', form('high'))];
 }
 
 /** Where groups are silenced by name, the numbers of their names; `undefined` where numbers are written. */

@@ -6,14 +6,16 @@ import { keyTargets } from '../values/plausible';
 /** Notes on ranges that no numbers give: velocities shared out among dynamics, and keys that nothing says. */
 export function assumedRanges(assigned: readonly Assigned[]): Draft[] {
   const drafts: Draft[] = [];
-  const dynamics = assigned.find(({ target, layers }) => target === 'dynamics' && !layers);
-  if (dynamics)
+  const layers = assigned.find(({ shared }) => shared);
+  if (layers) {
+    const are = layers.facts.numeric > 0 ? 'numbers velocity layers' : 'names dynamics';
     drafts.push({
-      ...draftAt(dynamics),
+      ...draftAt(layers),
       id: 'velocity.dynamics',
-      message: `${wordedPlace(dynamics)} names dynamics: the velocities 1 to 127 are shared out among them.`,
-      evidence: ['No numbers give the velocities.'],
+      message: `${wordedPlace(layers)} ${are}: the velocities 1 to 127 are shared out among them.`,
+      evidence: ['No numbers give the velocities.', ...(layers.evidence ? [layers.evidence] : [])],
     });
+  }
   const sample = assigned.find(({ target }) => target === 'sample');
   const isKeyed = assigned.some(
     ({ target }) => keyTargets.has(target) && !target.startsWith('sw_') && target !== 'pitch_keycenter',

@@ -1,4 +1,4 @@
-import type { Proposal } from '../proposals';
+import type { Proposal } from '../proposal';
 import type { Column } from '../values/column';
 import { type ColumnFacts, columnFactsOf, textsOf } from '../values/columnFacts';
 import type { Rows } from '../values/rows';

@@ -1,8 +1,10 @@
+import { saysOf } from '../../../trade/phrases/toldWords';
 import type { VocabularyLevel } from '../../vocabulary';
 import type { Assigned } from '../assign';
 import type { Draft } from '../draft';
 import { firstValueOf, wordedPlace } from '../draft';
 import { saysSo } from '../saysSo';
+import { nameWords } from '../words/nameWords';
 import type { XmlStatements } from './statements';
 
 /**
@@ -12,12 +14,16 @@ import type { XmlStatements } from './statements';
 export function withSpreadKeys(
   assigned: readonly Assigned[],
   { keySpread }: Pick<XmlStatements, 'keySpread'>,
+  chain: readonly string[],
 ): { assigned: Assigned[]; drafts: Draft[] } {
   const unchanged = { assigned: [...assigned], drafts: [] };
   const has = (...targets: string[]) => assigned.find(({ target }) => targets.includes(target));
   if (!keySpread || has('lokey', 'hikey')) return unchanged;
   const one = has('key') ?? has('pitch_keycenter');
   if (!one || one.facts.tally.size < 2) return unchanged;
+  const isLone = (has('lovel') === undefined) !== (has('hivel') === undefined);
+  const layer = isLone ? (has('lovel') ?? has('hivel')) : undefined;
+  if (layer && isOfLayers(keySpread.text, layer, chain)) return unchanged;
   if (keySpread.is === 'nearest') return { ...unchanged, drafts: [notShared(one, keySpread.text)] };
   const evidence = saysSo(keySpread.text);
   const end: Assigned = { ...one, target: keySpread.is === 'upward' ? 'lokey' : 'hikey', evidence };
@@ -25,6 +31,15 @@ export function withSpreadKeys(
   const isRooted = has('pitch_keycenter') !== undefined && one.target === 'key';
   const put = isRooted ? [end] : [end, root];
   return { assigned: assigned.flatMap((other) => (other === one ? put : [other])), drafts: [] };
+}
+
+/** Whether a sentence is about layers of which one end is given, and not about keys: it names that place or its element. */
+function isOfLayers(text: string, { column }: Assigned, chain: readonly string[]): boolean {
+  const said = new Set((text.match(/[\p{L}\p{N}]+/gu) ?? []).flatMap(nameWords));
+  const names = [column.own, nameWords(chain[column.level] ?? '')];
+  return (
+    !saysOf(text, 'keys') || names.some((name) => name.length > 0 && name.every((word) => said.has(word)))
+  );
 }
 
 /** The outermost element with the key that the last zone reaches to, where the text says so. */

@@ -38,5 +38,7 @@ export function stepEnds(assigned: readonly Assigned[]): { steps: StepEnd[]; dra
       alternatives: [],
     });
   }
+  // A note on the layers says how they are shared out.
+  if (assigned.some(({ shared }) => shared?.areOpen)) steps.push('hivel');
   return { steps, drafts };
 }

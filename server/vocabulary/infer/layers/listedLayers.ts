@@ -1,17 +1,14 @@
 import type { Steps } from '../../../model/steps';
+import type { LayerEnds } from '../../../trade/layerLimits';
+import { endsFromLimits, limitsOfLayers } from '../../../trade/layerLimits';
+import { rangeEndWords } from '../../../trade/rangeWords';
 import { readEntriesInSteps } from '../../read/sampleList';
 import type { RegionElement } from '../elements/regionElement';
 import type { ElementType, Survey } from '../elements/survey';
 import { readRangeText } from '../ranges/rangeText';
+import type { Column } from '../values/column';
+import type { Rows } from '../values/rows';
 import { nameWords } from '../words/nameWords';
-import type { Column } from './column';
-import type { Rows } from './rows';
-
-/** The velocities of a layer. */
-export interface LayerEnds {
-  low: number;
-  high: number;
-}
 
 /** What the texts of a place stand for where a list elsewhere gives the velocities of layers by name. */
 export interface ListedLayers {
@@ -24,6 +21,8 @@ export interface ListedLayers {
 const whole: LayerEnds = { low: 1, high: 127 };
 const mostLists = 12;
 const mostEntries = 64;
+/** Numbers of layers are no greater, their ends are. */
+const mostCounted = 16;
 const between = /[\s,;+|&/]+/u;
 
 /**
@@ -73,7 +72,7 @@ function* layersOf(text: string, type: ElementType): Steps<ReadonlyMap<string, L
   const layers = new Map<string, LayerEnds>();
   for (const column of places.values()) {
     const names = column.filter((name) => name !== undefined);
-    if (new Set(names).size < names.length || names.every((name) => /^\s*[\d.,-]+\s*$/.test(name))) continue;
+    if (new Set(names).size < names.length || names.some((name) => Number(name) > mostCounted)) continue;
     for (const [at, name] of column.entries())
       if (name !== undefined && !layers.has(name)) layers.set(name, ends[at] ?? whole);
   }
@@ -85,13 +84,16 @@ function endsOf(
   places: ReadonlyMap<string, readonly (string | undefined)[]>,
 ): (LayerEnds | undefined)[] | undefined {
   const numbers: number[][] = [];
-  for (const column of places.values()) {
+  for (const [place, column] of places) {
     const ranges = column.map((text) => (text === undefined ? undefined : readRangeText(text)));
     if (ranges.some((range) => range) && ranges.every((range, at) => range || column[at] === undefined)) {
       const ends = ranges.map((range) => range && { low: Number(range.first), high: Number(range.second) });
       if (areVelocities(ends)) return ends;
     }
-    const all = column.map((text) => (text === undefined ? Number.NaN : Number(text.trim() || Number.NaN)));
+    const past = pastEnd(place);
+    const all = column.map(
+      (text) => past + (text === undefined ? Number.NaN : Number(text.trim() || Number.NaN)),
+    );
     const filled = all.filter((number) => !Number.isNaN(number));
     if (
       filled.length > 1 &&
@@ -112,19 +114,20 @@ function endsOf(
   return numbers.map(fromOneEnd).find((ends) => ends && areVelocities(ends));
 }
 
+const above = new RegExp(`^${rangeEndWords('above')}$`, 'iu');
+const below = new RegExp(`^${rangeEndWords('below')}$`, 'iu');
+
+/** How far the end itself lies from what a place names: `above` and `below` name what is outside. */
+function pastEnd(place: string): number {
+  const name = place.replace(/^.*[/@]/, '');
+  return above.test(name) ? 1 : below.test(name) ? -1 : 0;
+}
+
 /** Layers whose upper ends alone are given, the last at 127, or whose lower ends are, the first at 0 or 1. */
 function fromOneEnd(numbers: readonly number[]): (LayerEnds | undefined)[] | undefined {
-  const sorted = numbers.filter((number) => !Number.isNaN(number)).sort((one, other) => one - other);
-  if (new Set(sorted).size < sorted.length) return undefined;
-  const isUpper = sorted.at(-1) === 127;
-  if (!isUpper && sorted[0] > 1) return undefined;
-  return numbers.map((number) => {
-    if (Number.isNaN(number)) return undefined;
-    const at = sorted.indexOf(number);
-    return isUpper
-      ? { low: at === 0 ? 1 : sorted[at - 1] + 1, high: number }
-      : { low: Math.max(1, number), high: at === sorted.length - 1 ? 127 : sorted[at + 1] - 1 };
-  });
+  const filled = numbers.filter((number) => !Number.isNaN(number));
+  const are = limitsOfLayers([filled]);
+  return are && endsFromLimits(numbers, are);
 }
 
 /** Whether ranges follow each other from the softest to the loudest velocity. */

@@ -1,9 +1,9 @@
 import type { Assigned } from '../assign';
-import type { Column } from './column';
-import type { ColumnFacts } from './columnFacts';
-import { columnFactsOf, textsOf } from './columnFacts';
-import { velocityTargets } from './plausible';
-import type { Rows } from './rows';
+import type { Column } from '../values/column';
+import type { ColumnFacts } from '../values/columnFacts';
+import { columnFactsOf, textsOf } from '../values/columnFacts';
+import { velocityTargets } from '../values/plausible';
+import type { Rows } from '../values/rows';
 
 /** The greatest velocity (MIDI 1.0). */
 const greatest = 127;

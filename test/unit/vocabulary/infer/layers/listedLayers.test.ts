@@ -1,0 +1,61 @@
+import { describe, expect, it } from 'vitest';
+import { valuesIn } from '../inferred';
+
+const text = (list: string, name: string, first: string, second: string) => `<box>
+  <layers>${list}</layers>
+  <tine key="60" low="58" high="61"><rec ${name}="${first}">a1.wav</rec><rec ${name}="${second}">a2.wav</rec></tine>
+  <tine key="64" low="62" high="66"><rec ${name}="${first}">b1.wav</rec><rec ${name}="${second}">b2.wav</rec></tine>
+</box>`;
+
+describe('velocities of layers in a list', () => {
+  it.each([
+    [
+      'upper ends',
+      '<layer name="soft" upto="50"/><layer name="hard" upto="127"/>',
+      'layer',
+      'soft',
+      'hard',
+      '1 50',
+      '51 127',
+    ],
+    [
+      'lower ends',
+      '<level sign="A" from="1"/><level sign="B" from="70"/>',
+      'level',
+      'A',
+      'B',
+      '1 69',
+      '70 127',
+    ],
+    [
+      'what ends lie above',
+      '<nuance sign="p" above="0"/><nuance sign="f" above="60"/>',
+      'nuance',
+      'p',
+      'f',
+      '1 60',
+      '61 127',
+    ],
+    [
+      'what ends lie below',
+      '<nuance sign="p" below="61"/><nuance sign="f" below="128"/>',
+      'nuance',
+      'p',
+      'f',
+      '1 60',
+      '61 127',
+    ],
+    ['ranges', '<dyn mark="p" vel="1-80"/><dyn mark="f" vel="81-127"/>', 'dyn', 'p', 'f', '1 80', '81 127'],
+    [
+      'numbers',
+      '<niveau no="1"><max>40</max></niveau><niveau no="2"><max>127</max></niveau>',
+      'niveau',
+      '1',
+      '2',
+      '1 40',
+      '41 127',
+    ],
+  ])('are read by %s', (_, list, name, first, second, soft, hard) => {
+    expect(valuesIn(text(list, name, first, second), 'lovel', 'hivel')).toEqual([soft, hard, soft, hard]);
+  });
+});
