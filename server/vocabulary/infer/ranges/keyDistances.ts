@@ -5,6 +5,7 @@ import type { Column } from '../values/column';
 import { columnFactsOf, textsOf } from '../values/columnFacts';
 import type { Rows } from '../values/rows';
 import { conceptsOf } from '../words/tradeWords';
+import { rangesOf } from './rangeText';
 import { rowKeyNumber } from './rowKeys';
 import { doShareKeys } from './sharedKeys';
 
@@ -17,6 +18,7 @@ const furthest = 60;
 /** Nor is it stretched over more to both sides on a guess (our choice). */
 const longestReach = 24;
 const mostPlaces = 16;
+const longestText = 24;
 /** Words for what lies below and above, besides those of the trade (common practice). */
 const belows: ReadonlySet<string> = new Set(
   'below beneath under down downwards lower left unter unten runter abwarts sotto giu dessous bas vers-bas debajo abajo onder omlaag abaixo nedat ned w-dol'.split(
@@ -33,6 +35,9 @@ interface Distances {
   column: Column;
   texts: readonly (string | undefined)[];
   facts: Assigned['facts'];
+  /** Which part of a text such as `-3 +2` it is. */
+  part: 1 | 2 | undefined;
+  between: string | undefined;
 }
 
 /** The ends of key ranges by their distances from root keys. */
@@ -42,7 +47,7 @@ export interface KeyDistances {
 }
 
 /**
- * Takes two places of small whole numbers beside root keys, or one, for how many keys below and above those each region reaches: where
+ * Takes two places of small whole numbers beside root keys, one, or the two parts of one, for how many keys below and above those each region reaches: where
  * the ranges then follow one another over the instrument, or the names say below and above.
  */
 export function withKeyDistances(rows: Rows, all: readonly Assigned[]): KeyDistances {
@@ -51,7 +56,12 @@ export function withKeyDistances(rows: Rows, all: readonly Assigned[]): KeyDista
   if (!root || hasRangesAround(root, all)) return unchanged;
   const roots = root.texts.map(rowKeyNumber);
   const places = rows.columns.flatMap((column) => distancesIn(column, root, all)).slice(0, mostPlaces);
-  const found = sharingPair(places, roots) ?? namedPair(places) ?? namedReach(places, roots);
+  const single = places.filter(({ part }) => part === undefined);
+  const found =
+    sharingPair(places, roots) ??
+    namedPair(single) ??
+    namedReach(single, roots) ??
+    namedParts(places.filter(({ part }) => part !== undefined));
   if (!found) return unchanged;
   const { low, high, evidence } = found;
   const taken = [low.column, high.column];
@@ -61,8 +71,6 @@ export function withKeyDistances(rows: Rows, all: readonly Assigned[]): KeyDista
     ...place,
     target,
     weight: 0.74,
-    part: undefined,
-    between: undefined,
     evidence,
     others: [],
     countedFrom: 'pitch_keycenter',
@@ -116,11 +124,30 @@ function distancesIn(column: Column, root: Assigned, all: readonly Assigned[]): 
   const taken = all.find((one) => one.column === column);
   if (taken && !replaceable.has(taken.target)) return [];
   const texts = textsOf(column);
-  const facts = columnFactsOf(texts);
-  const isUnit = facts.unit === undefined || facts.unit === 'semitones';
-  const areSmall = facts.least >= -furthest && facts.greatest <= furthest;
-  const isEverywhere = facts.whole === facts.filled && facts.filled === root.facts.filled;
-  return isUnit && areSmall && isEverywhere && facts.filled > 0 ? [{ column, texts, facts }] : [];
+  const ranges = (texts.find((text) => text !== undefined)?.length ?? 0) <= longestText && rangesOf(texts);
+  const places: Distances[] = ranges
+    ? [ranges.first, ranges.second].map((side, at) => ({
+        column,
+        texts: side,
+        facts: columnFactsOf(side),
+        part: at === 0 ? 1 : 2,
+        between: ranges.between,
+      }))
+    : [{ column, texts, facts: columnFactsOf(texts), part: undefined, between: undefined }];
+  return places.every(({ facts }) => areSmall(facts, root)) ? places : [];
+}
+
+function areSmall({ unit, least, greatest, whole, filled }: Assigned['facts'], root: Assigned): boolean {
+  const isUnit = unit === undefined || unit === 'semitones';
+  const isEverywhere = whole === filled && filled === root.facts.filled;
+  return isUnit && least >= -furthest && greatest <= furthest && isEverywhere && filled > 0;
+}
+
+/** Whether two places, or one twice, or the parts of one, can be the distances below and above. */
+function areSides(low: Distances, high: Distances): boolean {
+  return low.part === undefined
+    ? high.part === undefined
+    : low.part === 1 && high.part === 2 && low.column === high.column;
 }
 
 interface Pair {
@@ -133,7 +160,8 @@ interface Pair {
 function sharingPair(places: readonly Distances[], roots: readonly (number | undefined)[]): Pair | undefined {
   for (const low of places)
     for (const high of places) {
-      if (high.facts.least < 0 || (low.facts.negative > 0 && low.facts.greatest > 0)) continue;
+      if (!areSides(low, high) || high.facts.least < 0 || (low.facts.negative > 0 && low.facts.greatest > 0))
+        continue;
       const at = (side: Distances, sign: number) =>
         roots.map((root, row) => {
           const distance = side.facts.numbers[row] ?? Number.NaN;
@@ -164,6 +192,15 @@ function namedReach(places: readonly Distances[], roots: readonly (number | unde
   if (!one || found.length > 1) return undefined;
   const evidence = 'Its name says range, and its numbers are no keys around the root keys.';
   return { low: one, high: one, evidence };
+}
+
+/** The two parts of a place that is named after a range, of which the first ones lie below and the second ones above. */
+function namedParts(places: readonly Distances[]): Pair | undefined {
+  const [low, high, ...others] = places;
+  if (!low || !high || others.length > 0 || !low.column.own.every(isOfKeys)) return undefined;
+  if (low.facts.greatest > 0 || low.facts.least === 0 || high.facts.least < 0) return undefined;
+  const evidence = 'Its texts give a number below and one above, and its name says range.';
+  return { low, high, evidence };
 }
 
 /** Two places that are named below and above. */
