@@ -79,7 +79,12 @@ function slipsBetween(one: string, other: string, most: number): number {
   return row[other.length];
 }
 
-/** Compatibility forms, such as full-width letters, become the usual ones, and the dotless i one with a dot. */
+/** Compatibility forms, such as full-width letters, become the usual ones, and letters with a stroke or without a dot plain ones. */
 function withoutAccents(text: string): string {
-  return text.normalize('NFKD').replace(/\p{M}/gu, '').replaceAll('ß', 'ss').replaceAll('ı', 'i');
+  return text
+    .normalize('NFKD')
+    .replace(/\p{M}/gu, '')
+    .replaceAll('ß', 'ss')
+    .replaceAll('ı', 'i')
+    .replaceAll('ł', 'l');
 }

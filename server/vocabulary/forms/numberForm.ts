@@ -1,3 +1,5 @@
+import type { Unit } from '../../trade/meaning';
+import { writtenUnit } from '../../trade/phrases/writtenUnit';
 import { readNumberText } from './numberText';
 import type { ValueSurroundings } from './valueSurroundings';
 
@@ -48,5 +50,13 @@ export function readNumberForm(form: NumberForm, unitText: string | undefined, t
   if (!found) return Number.NaN;
   const unit = found.unit.toLowerCase();
   if (unit === '' || unit === unitText?.trim().toLowerCase()) return found.number;
-  return found.number * (form.units.get(unit) ?? Number.NaN);
+  return found.number * (form.units.get(unit) ?? inWords(form, unit) ?? Number.NaN);
 }
+
+/** The factor of a unit that is written in words of any language. */
+function inWords({ units }: NumberForm, text: string): number | undefined {
+  const unit = units.size === 0 ? undefined : writtenUnit(text);
+  return unit === undefined ? undefined : units.get(usualNames[unit] ?? unit.toLowerCase());
+}
+
+const usualNames: Readonly<Partial<Record<Unit, string>>> = { percent: '%' };

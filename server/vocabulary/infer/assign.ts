@@ -337,6 +337,7 @@ function assignedOf(
     unit: meaning.unit,
     others,
     evidence,
+    ...(meaning.range && { stated: { text: column.own.join(' '), range: meaning.range } }),
     ...(words && { words }),
     ...(layers && { layers }),
     ...(shared && { shared }),

@@ -50,7 +50,28 @@ const inHertz: ReadonlySet<InferredTarget> = new Set(
 
 const controllerTargets: ReadonlySet<InferredTarget> = new Set(['locc', 'hicc', 'cc_range']);
 
+/** Greatest numbers of scales that names end with (MIDI 1.0, percentages, bytes). */
+const scaleEnds: ReadonlySet<string> = new Set(['100', '127', '255']);
+/** What is counted from 0 to such a number. */
+const scaledTargets: ReadonlySet<InferredTarget> = new Set(
+  'volume attenuation lovel hivel velocity_range'.split(' '),
+);
+
+/** What a name says that ends with the greatest number of its scale, as `vol127` and `gain_0_255`. */
+function scaledMeanings(column: Column, level: readonly string[], isOutermost: boolean): Meaning[] {
+  const { own } = column;
+  const last = own.at(-1) ?? '';
+  if (own.length < 2 || !scaleEnds.has(last)) return [];
+  const rest = own.slice(0, own.at(-2) === '0' ? -2 : -1);
+  const range = { low: 0, high: Number(last) };
+  return namedMeanings({ ...column, own: rest }, level, isOutermost)
+    .filter(({ target }) => scaledTargets.has(target))
+    .map((meaning) => ({ ...meaning, range }));
+}
+
 function namedMeanings(column: Column, level: readonly string[], isOutermost: boolean): Meaning[] {
+  const scaled = scaledMeanings(column, level, isOutermost);
+  if (scaled.length > 0) return scaled;
   if (namesMiddleC([...(column.around.at(-1) ?? []), ...column.own].join(' '))) return [];
   if (isLevelOfBand(column.own)) return [];
   const written = column.own.join('_');

@@ -104,7 +104,10 @@ export function decidePanForm({ facts, unit, stated }: Assigned): FormReading {
       low < 0 ? 0 : Number.isInteger(high) && high > 1 ? Math.ceil((low + high) / 2) : (low + high) / 2;
     return { form: panOf([low, centre, high], facts), confidence: 0.96, reason: '', others: [] };
   }
-  const { scale, confidence, reason, isOpen, others } = panScale(facts, facts.unit === 'percent');
+  const { scale, confidence, reason, isOpen, others } = panScale(
+    facts,
+    facts.unit === 'percent' || unit === 'percent',
+  );
   return {
     form: panOf(scale, facts),
     confidence,

@@ -1,6 +1,7 @@
 import { readHeading } from '../../../trade/headings/headings';
 import type { ColumnMeaning } from '../../../trade/meaning';
 import { saysOf } from '../../../trade/phrases/toldWords';
+import { unitPartsIn } from '../../../trade/phrases/unitFractions';
 import type { InferredTarget } from '../words/meaningRules';
 import type { ExplainedName } from './explainedNames';
 
@@ -70,7 +71,10 @@ function targetIn(text: string): InferredTarget | undefined {
   if (recorded.test(text) && (keyWord.test(text) || saysOf(text, 'root'))) return 'pitch_keycenter';
   for (const [pattern, target] of phrases) if (pattern.test(text)) return target;
   // `in cents` and `from 0 at the beginning` say how it counts.
-  return isSmallWord(text.split(' ')[0]) ? undefined : (headOf(text) ?? wordsIn(text));
+  if (isSmallWord(text.split(' ')[0])) return undefined;
+  // Nor do `64ths of a semitone` name what is counted so.
+  const isPart = unitPartsIn(text, () => true) !== undefined;
+  return headOf(text) ?? (isPart ? undefined : wordsIn(text));
 }
 
 const numbered: ReadonlySet<InferredTarget> = new Set(

@@ -79,13 +79,31 @@ export function proseIn(text: string, survey: Survey, { types }: RegionElement):
 
 const mostLines = 40;
 
-/** Sentences in elements that repeat outside of regions, as the lines of a remark. */
+/** Sentences in elements that repeat outside of regions, as the lines of a remark, and what a legend explains. */
 function proseOfRows({ types }: Survey, isRegion: (type: ElementType) => boolean): string[] {
   return types.flatMap((type) => {
     const { count, text, attributes } = type;
-    if (count < 2 || count > mostLines || attributes.size > 0 || !text || isRegion(type)) return [];
+    if (count > mostLines || isRegion(type)) return [];
+    if (attributes.size > 0) return legendOf(type);
+    if (count < 2 || !text) return [];
     return text.values.map((value) => value.text).filter((value) => value.trim().split(/\s+/).length > 3);
   });
+}
+
+/** Longer texts and those with blanks are no names of places. */
+const longestName = 30;
+
+/** What elements of a legend explain, one name each with its text or another attribute: `fine = 64ths of a semitone`. */
+function legendOf({ count, text, attributes }: ElementType): string[] {
+  const sites = [...attributes.values(), ...(text ? [text] : [])].filter((site) => site.count === count);
+  const isName = ({ values }: Site) =>
+    values.every((value) => /^\p{L}\S*$/u.test(value.text) && value.text.length <= longestName);
+  const names = sites.find(isName);
+  const says = sites.find(
+    (site) => site !== names && site.values.every((value) => /\p{L}/u.test(value.text)),
+  );
+  if (!names || !says || says.values.every((value) => !/\s/.test(value.text.trim()))) return [];
+  return names.values.map((name, at) => `${name.text} = ${says.values[at]?.text ?? ''}`);
 }
 
 /** What elements say that occur once, with the words of the place before it. */

@@ -1,6 +1,6 @@
 import { isAudioFileName } from '../../../model/fileNames';
-import { unitOf } from '../../../trade/languages/cellWords';
 import type { Unit } from '../../../trade/meaning';
+import { writtenUnit } from '../../../trade/phrases/writtenUnit';
 import { readKey } from '../../../trade/readings/keyReading';
 import { lacksLines } from '../../../trade/readings/linedKeys';
 import { readPan } from '../../../trade/readings/panReading';
@@ -45,6 +45,8 @@ export interface ColumnFacts {
 }
 
 const mostTallied = 80;
+/** Longer words behind a number are no unit that nobody knows. */
+const longestUnit = 12;
 const noteName = /^[A-Ga-g]\s?(?:#|♯|b|♭)?\s?-?\d{1,2}$/;
 const hexadecimal = /^\s*0x/i;
 const endless = /^\s*[-−]?\s*(?:inf(?:inity)?|∞)\s*(?:dB|cB)?\s*$/i;
@@ -141,8 +143,8 @@ class ColumnLook {
   /** Whether what stands behind a number can be a unit. */
   #addUnit(text: string, unit: string): boolean {
     const behind = /[^\d.,][^\d]*$/u.exec(text.trimStart().replace(/^[-+−]/, ''))?.[0];
-    const known = unitOf(unit);
-    if (behind === undefined || unit.length > 12) return false;
+    const known = writtenUnit(unit);
+    if (behind === undefined || (known === undefined && unit.length > longestUnit)) return false;
     this.#unitText ??= behind;
     this.#unit ??= known;
     return true;

@@ -129,7 +129,7 @@ function isPlausibleSize(
       return least >= -12_000 && greatest <= 12_000 && notes === 0;
     case 'volume':
     case 'attenuation':
-      return Math.abs(least) <= 200 && greatest <= 200;
+      return Math.abs(least) <= 200 && greatest <= 255;
     case 'lorand':
     case 'hirand':
       return least >= 0 && greatest <= 100;

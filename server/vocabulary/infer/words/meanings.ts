@@ -9,6 +9,8 @@ export interface Meaning {
   /** 0..1: how well the name says so. */
   weight: number;
   unit: NameUnit | undefined;
+  /** The numbers that a name says its values lie among, as `vol127` does. */
+  range?: { low: number; high: number };
 }
 
 /** A unit that a name gives. */
